@@ -1,0 +1,82 @@
+/** The burndown: what was left on each day of the sprint, and what the day added to the load. */
+import type { Day, Weekday } from './calendar.ts';
+import { daysFromTo, workingDaysFromTo } from './calendar.ts';
+import type { CardState } from './ledger.ts';
+
+/**
+ * One day of a burndown: what was left in the evening, and what the day added to the load.
+ * All amounts are points.
+ */
+export interface BurndownDay {
+  /** ISO date, e.g. `2026-11-04`. */
+  readonly day: Day;
+  /** Where a steady pace from the commitment to nothing would stand this evening. */
+  readonly idealPoints: number;
+  /** Points left on all cards this evening; undefined for days that have not come yet. */
+  readonly leftPoints: number | undefined;
+  /** Estimates of the cards pulled in on this day. */
+  readonly pulledInPoints: number;
+  /** Surprise work that came up on this day; negative when earlier surprise was not needed after all. */
+  readonly surprisePoints: number;
+}
+
+/** The data behind the burndown chart: time across, work left upward. */
+export interface Burndown {
+  readonly sprintName: string;
+  readonly commitmentPoints: number;
+  /** The sprint's days in order; days off are not among them. */
+  readonly days: readonly BurndownDay[];
+  /** The day on which this was drawn; undefined once the sprint is over. */
+  readonly today: Day | undefined;
+}
+
+/** The span that a burndown covers. */
+export interface BurndownSpan {
+  readonly sprintName: string;
+  readonly startsOn: Day;
+  readonly endsOn: Day;
+  readonly workingDays: readonly Weekday[];
+  /** Undefined once the sprint is over; then every day has a value. */
+  readonly today: Day | undefined;
+}
+
+/** Left on the cards that were in the sprint on the evening of `day`. */
+function leftOn(states: readonly CardState[], day: Day): number {
+  return states.reduce((total, { card, entries, droppedOn }) => {
+    if (card.origin === 'pulled-in' && card.enteredOn > day) return total;
+    if (droppedOn !== undefined && droppedOn <= day) return total;
+    const last = entries.findLast(({ answer }) => answer.day <= day);
+    return total + (last?.leftPoints ?? card.estimatePoints);
+  }, 0);
+}
+
+/**
+ * The burndown of a sprint. What happened on a day off shows on the next day of the sprint; a sprint
+ * that has no working day shows its calendar days.
+ */
+export function burndownOf(states: readonly CardState[], span: BurndownSpan): Burndown {
+  const working = workingDaysFromTo(span.startsOn, span.endsOn, span.workingDays);
+  const days = working.length > 0 ? working : daysFromTo(span.startsOn, span.endsOn);
+  const commitmentPoints = states
+    .filter(({ card }) => card.origin === 'planned')
+    .reduce((total, { card }) => total + card.estimatePoints, 0);
+  const entries = states.flatMap((state) => state.entries);
+  const rows = days.map((day, i): BurndownDay => {
+    const isLast = i === days.length - 1;
+    const previous = days[i - 1] ?? '';
+    const until = isLast && span.endsOn > day ? span.endsOn : day;
+    const within = (other: Day): boolean => other > previous && other <= until;
+    return {
+      day,
+      idealPoints: (commitmentPoints * (days.length - 1 - i)) / days.length,
+      leftPoints: span.today !== undefined && day > span.today ? undefined : leftOn(states, until),
+      pulledInPoints: states
+        .filter(({ card }) => card.origin === 'pulled-in' && within(card.enteredOn))
+        .reduce((total, { card }) => total + card.estimatePoints, 0),
+      surprisePoints: entries
+        .filter(({ answer }) => within(answer.day))
+        .reduce((total, entry) => total + entry.surprisePoints, 0),
+    };
+  });
+  return { sprintName: span.sprintName, commitmentPoints, days: rows, today: span.today };
+}

@@ -1,0 +1,50 @@
+/** The facts that a sprint is made of, as they were stated. Nothing here is derived. */
+import type { Day } from './calendar.ts';
+
+/** How a card came into the sprint: chosen at planning, or brought in afterwards. */
+export type CardOrigin = 'planned' | 'pulled-in';
+
+/** One item of the sprint's work. */
+export interface Card {
+  readonly id: string;
+  /** The team's own short name for it, unique in the sprint, e.g. `LP-7`. */
+  readonly key: string;
+  readonly title: string;
+  /** Points the team gave it when it entered the sprint; never edited afterwards. */
+  readonly estimatePoints: number;
+  readonly origin: CardOrigin;
+  /** The day it entered: the sprint's first day for planned cards. */
+  readonly enteredOn: Day;
+  readonly ownerIds: readonly string[];
+}
+
+interface Fact {
+  readonly cardId: string;
+  /** The sprint's day that the fact is about. */
+  readonly day: Day;
+  /** Rises with every fact of the sprint in the order in which they were recorded. */
+  readonly order: number;
+  readonly memberId: string;
+}
+
+/** A member says how a card stands. A later one by the same member for the same card and day corrects it. */
+export interface AnswerFact extends Fact {
+  readonly kind: 'answer';
+  /** Points of work done on that day; undefined when the member gave only what is left. */
+  readonly workedPoints: number | undefined;
+  readonly leftPoints: number;
+  /** How much of the growth was surprise work; negative when earlier surprise was not needed after all. */
+  readonly surprisePoints: number;
+}
+
+/** The card is not finished although nothing was left on it. */
+export interface ReopenFact extends Fact {
+  readonly kind: 'reopen';
+}
+
+/** The product owner took the card out of the sprint. */
+export interface DropFact extends Fact {
+  readonly kind: 'drop';
+}
+
+export type CardFact = AnswerFact | ReopenFact | DropFact;

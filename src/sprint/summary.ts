@@ -1,0 +1,46 @@
+/** Everything that a sprint's cards say about the sprint, in one value. */
+import type { CoachingNote } from './coaching.ts';
+import { coachingNotes } from './coaching.ts';
+import type { CardState } from './ledger.ts';
+import type { Scale } from './scale.ts';
+import type { SprintRatios } from './sprint-ratios.ts';
+import { sprintRatios } from './sprint-ratios.ts';
+import type { Thresholds } from './thresholds.ts';
+import type { SprintTotals } from './totals.ts';
+import { sprintTotals } from './totals.ts';
+import type { VerdictResult } from './verdict.ts';
+import { verdictOf } from './verdict.ts';
+
+export interface SprintSummary {
+  readonly totals: SprintTotals;
+  readonly ratios: SprintRatios;
+  /** What the verdict would be if the sprint ended now. */
+  readonly verdict: VerdictResult;
+  readonly notes: readonly CoachingNote[];
+}
+
+/** How a team measures itself. */
+export interface Yardstick {
+  readonly scale: Scale;
+  readonly thresholds: Thresholds;
+  /**
+   * Velocity of the team's baseline sprint; undefined when this sprint may become the baseline itself.
+   */
+  readonly baselineVelocityPoints: number | undefined;
+}
+
+/** Sums, ratios, verdict and notes for a sprint that is over. A first sprint is its own baseline. */
+export function closingSummary(states: readonly CardState[], yardstick: Yardstick): SprintSummary {
+  const { velocityPoints } = sprintTotals(states, yardstick.scale);
+  const baselineVelocityPoints =
+    yardstick.baselineVelocityPoints ?? (velocityPoints > 0 ? velocityPoints : undefined);
+  return runningSummary(states, { ...yardstick, baselineVelocityPoints });
+}
+
+/** The same for a sprint that is still running: velocity growth needs an earlier baseline. */
+export function runningSummary(states: readonly CardState[], yardstick: Yardstick): SprintSummary {
+  const totals = sprintTotals(states, yardstick.scale);
+  const ratios = sprintRatios(totals, yardstick.baselineVelocityPoints);
+  const verdict = verdictOf(ratios, yardstick.thresholds);
+  return { totals, ratios, verdict, notes: coachingNotes(ratios, yardstick.thresholds) };
+}

@@ -1,0 +1,51 @@
+/** The lines that a ratio may cross, each adjustable by the team. Shares and ratios: 1 means 100 %. */
+
+export interface Thresholds {
+  readonly keptShareAtLeast: number;
+  readonly surpriseRatioAtMost: number;
+  readonly pullInRatioAtMost: number;
+  readonly planShareAtLeast: number;
+  readonly estimateAccuracyAtLeast: number;
+  readonly estimateAccuracyAtMost: number;
+  /** At the first mark most teams can steer themselves. */
+  readonly velocityGrowthFirstMark: number;
+  /** The long-range mark. */
+  readonly velocityGrowthLongRangeMark: number;
+}
+
+/** Common practice, no published source. */
+export const DEFAULT_THRESHOLDS: Thresholds = {
+  keptShareAtLeast: 0.8,
+  surpriseRatioAtMost: 0.2,
+  pullInRatioAtMost: 0.2,
+  planShareAtLeast: 0.8,
+  estimateAccuracyAtLeast: 0.8,
+  estimateAccuracyAtMost: 0.95,
+  velocityGrowthFirstMark: 2.4,
+  velocityGrowthLongRangeMark: 5,
+};
+
+/** Shares that can never exceed 1, so that a threshold above it is most likely a percentage mistyped. */
+const SHARES: readonly string[] = [
+  'keptShareAtLeast',
+  'planShareAtLeast',
+  'estimateAccuracyAtLeast',
+  'estimateAccuracyAtMost',
+] satisfies readonly (keyof Thresholds)[];
+
+/** The reason why these thresholds cannot stand together, or undefined when they can. */
+export function whyNotThresholds(thresholds: Thresholds): string | undefined {
+  for (const [name, value] of Object.entries(thresholds)) {
+    const most = SHARES.includes(name) ? 1 : 100;
+    if (!Number.isFinite(value) || value < 0 || value > most) {
+      return `${name} must be a number from 0 to ${most}, where 1 means 100 %; it is ${value}.`;
+    }
+  }
+  if (thresholds.estimateAccuracyAtLeast > thresholds.estimateAccuracyAtMost) {
+    return 'The floor of the estimate accuracy lies above its ceiling.';
+  }
+  if (thresholds.velocityGrowthFirstMark > thresholds.velocityGrowthLongRangeMark) {
+    return 'The first mark of the velocity growth lies above the long-range mark.';
+  }
+  return undefined;
+}
