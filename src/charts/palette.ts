@@ -1,0 +1,38 @@
+/**
+ * The colours of every chart. Nothing here may be the only carrier of a meaning: each mark also has its own
+ * shape, line style or hatching, and a direct label.
+ *
+ * Charts bring their own opaque card, because the chat shows them on light and on dark alike.
+ * The hues are from the palette of Okabe and Ito, "Color Universal Design" (2008), which was made to be told
+ * apart by people with any common form of colour blindness.
+ */
+export const palette = {
+  card: '#ffffff',
+  /** Keeps the card apart from a white chat; it carries nothing. */
+  cardEdge: '#c9d1d6',
+  gridLine: '#e6eaec',
+  ink: '#1d2a33',
+  quietInk: '#56646e',
+  axis: '#7b8790',
+  /** Okabe-Ito blue. */
+  left: '#0072b2',
+  ideal: '#6b7780',
+  /** Okabe-Ito bluish green. */
+  pulledIn: '#009e73',
+  /** Okabe-Ito vermillion. */
+  surprise: '#d55e00',
+  today: '#1d2a33',
+} as const;
+
+/** Colours in which text is set; each needs a contrast of 4.5 on the card. */
+export const textColours = [palette.ink, palette.quietInk, palette.left] as const;
+
+/** Colours of marks that mean something; each needs a contrast of 3 on the card. */
+export const markColours = [
+  palette.left,
+  palette.ideal,
+  palette.pulledIn,
+  palette.surprise,
+  palette.today,
+  palette.axis,
+] as const;
