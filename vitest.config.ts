@@ -5,5 +5,6 @@ export default defineConfig({
     include: ['tests/**/*.test.ts'],
     testTimeout: 30_000,
     hookTimeout: 120_000,
+    globalSetup: ['tests/support/postgres-server.ts'],
   },
 });

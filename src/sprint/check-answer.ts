@@ -77,10 +77,9 @@ export function whyNotAnswerable(
   if (!card.ownerIds.includes(memberId)) return { code: 'not-an-owner' };
   const now = cardState(card, facts);
   if (now.droppedOn !== undefined) return { code: 'card-dropped', on: now.droppedOn };
+  // No answer is about a day after `finishedOn`, so this never refuses a correction.
   if (!now.finished || now.finishedOn === undefined || now.finishedOn >= day) return undefined;
-  // A correction of what the member said on that day is no new word about a finished card.
-  const corrects = answersInForce(facts).some((answer) => answer.memberId === memberId && answer.day === day);
-  return corrects ? undefined : { code: 'card-finished', on: now.finishedOn };
+  return { code: 'card-finished', on: now.finishedOn };
 }
 
 /** The first thing that is wrong with an answer, or undefined when it can be recorded. */

@@ -33,10 +33,15 @@ const SHARES: readonly string[] = [
   'estimateAccuracyAtMost',
 ] satisfies readonly (keyof Thresholds)[];
 
+/** The highest value that a threshold may have; the lowest is 0. */
+export function largestThreshold(name: string): number {
+  return SHARES.includes(name) ? 1 : 100;
+}
+
 /** The reason why these thresholds cannot stand together, or undefined when they can. */
 export function whyNotThresholds(thresholds: Thresholds): string | undefined {
   for (const [name, value] of Object.entries(thresholds)) {
-    const most = SHARES.includes(name) ? 1 : 100;
+    const most = largestThreshold(name);
     if (!Number.isFinite(value) || value < 0 || value > most) {
       return `${name} must be a number from 0 to ${most}, where 1 means 100 %; it is ${value}.`;
     }
