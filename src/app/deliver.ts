@@ -1,0 +1,108 @@
+/**
+ * Delivers one post. The platform has no idempotency key, so the rule is: write down that an attempt
+ * begins, send, write down that it ended. Whoever finds an attempt begun and not ended looks for the
+ * post's key on the platform before sending again. A doubled post is worse than one that comes late.
+ */
+import { DeliveryFailure } from './delivery-failure.ts';
+import type { AppDependencies } from './ports.ts';
+import { chartImage, postWords } from './post-content.ts';
+import type { Post, PostedAt } from './posts.ts';
+
+export type DeliveryOutcome = { readonly done: true } | { readonly retryAfterMs: number };
+
+const DONE: DeliveryOutcome = { done: true };
+
+/** How long to wait when another process is delivering the same post. */
+const HELD_RETRY_MS = 2_000;
+
+/** How far back to look for a post of an attempt that may have got through: clocks differ a little. */
+const LOOK_BACK_MS = 60_000;
+
+/**
+ * Sends the post or updates it in place, whichever its state calls for.
+ *
+ * @returns done, or when to try again.
+ * @throws DeliveryFailure `uncertain` or `not-sent`, for the queue to try again later.
+ */
+export async function deliverPost(deps: AppDependencies, postId: string): Promise<DeliveryOutcome> {
+  const begun = await beginAttempt(deps, postId);
+  if (begun === 'held') return { retryAfterMs: HELD_RETRY_MS };
+  if (begun === 'nothing-to-do') return DONE;
+  const { post, words } = begun;
+  let { postedAt } = post;
+  let mayStandUnseen = postedAt === undefined && (post.state === 'sending' || post.state === 'uncertain');
+  try {
+    const image = words.chart && (await chartImage(deps, words.chart));
+    if (mayStandUnseen) postedAt = await findEarlierAttempt(deps, post);
+    mayStandUnseen = false;
+    if (postedAt) {
+      // An update may be repeated without harm, so nothing needs to be known about earlier ones.
+      await deps.messenger.update(post.workspaceId, postedAt, words.content, image);
+    } else {
+      postedAt = await deps.messenger.post(post.workspaceId, post.recipient, post.id, words.content, image);
+    }
+    await endAttempt(deps, post, postedAt);
+    return DONE;
+  } catch (error) {
+    if (!(error instanceof DeliveryFailure)) throw error;
+    return afterFailure(deps, post.id, error, postedAt, mayStandUnseen);
+  }
+}
+
+type Begun = { post: Post; words: NonNullable<Awaited<ReturnType<typeof postWords>>> };
+
+async function beginAttempt(
+  deps: AppDependencies,
+  postId: string,
+): Promise<Begun | 'held' | 'nothing-to-do'> {
+  return deps.store.transaction(async (tx) => {
+    const post = await tx.claimPost(postId);
+    if (!post) return (await tx.postById(postId)) ? 'held' : 'nothing-to-do';
+    if (post.state === 'dead' || post.state === 'skipped') return 'nothing-to-do';
+    if (post.sentVersion >= post.wantedVersion) return 'nothing-to-do';
+    const words = await postWords(tx, post, deps.clock.now());
+    if (!words) {
+      await tx.updatePost(postId, { state: 'skipped' });
+      return 'nothing-to-do';
+    }
+    const firstAttemptAt = post.firstAttemptAt ?? deps.clock.now();
+    await tx.updatePost(postId, { state: 'sending', firstAttemptAt });
+    return { post, words };
+  });
+}
+
+async function findEarlierAttempt(deps: AppDependencies, post: Post): Promise<PostedAt | undefined> {
+  if (post.firstAttemptAt === undefined) return undefined;
+  const since = new Date(post.firstAttemptAt.getTime() - LOOK_BACK_MS);
+  return deps.messenger.find(post.workspaceId, post.recipient, post.id, since);
+}
+
+async function endAttempt(deps: AppDependencies, post: Post, postedAt: PostedAt): Promise<void> {
+  await deps.store.transaction(async (tx) => {
+    await tx.updatePost(post.id, { state: 'sent', postedAt, sentVersion: post.wantedVersion });
+  });
+}
+
+/** @param mayStandUnseen an earlier attempt's post was not looked for yet, so the next attempt must. */
+async function afterFailure(
+  deps: AppDependencies,
+  postId: string,
+  failure: DeliveryFailure,
+  postedAt: PostedAt | undefined,
+  mayStandUnseen: boolean,
+): Promise<DeliveryOutcome> {
+  const asBefore = postedAt ? 'sent' : mayStandUnseen ? 'uncertain' : 'pending';
+  const stateAfter = {
+    'rate-limited': asBefore,
+    'not-sent': asBefore,
+    uncertain: 'uncertain',
+    refused: 'dead',
+  } as const;
+  await deps.store.transaction(async (tx) => {
+    const state = stateAfter[failure.kind];
+    await tx.updatePost(postId, { state, lastError: failure.code, ...(postedAt && { postedAt }) });
+  });
+  if (failure.kind === 'rate-limited') return { retryAfterMs: failure.retryAfterMs ?? 30_000 };
+  if (failure.kind === 'refused') return DONE;
+  throw failure;
+}

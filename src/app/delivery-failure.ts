@@ -1,0 +1,28 @@
+/**
+ * Why a post did not go out, as far as is known:
+ * - `rate-limited`: not posted; the platform says when to try again.
+ * - `uncertain`: may have been posted (a timeout, a dropped connection, an error inside the platform).
+ * - `not-sent`: surely not posted; worth trying again.
+ * - `refused`: not posted, and trying again is useless (the channel is gone, the account deactivated).
+ */
+export type DeliveryFailureKind = 'rate-limited' | 'uncertain' | 'not-sent' | 'refused';
+
+export class DeliveryFailure extends Error {
+  override readonly name = 'DeliveryFailure';
+  readonly kind: DeliveryFailureKind;
+  /** The platform's own error code, e.g. `channel_not_found`. */
+  readonly code: string;
+  /** Only with `rate-limited`. */
+  readonly retryAfterMs: number | undefined;
+
+  constructor(
+    kind: DeliveryFailureKind,
+    code: string,
+    options: { retryAfterMs?: number; cause?: unknown } = {},
+  ) {
+    super(`${kind}: ${code}`, { cause: options.cause });
+    this.kind = kind;
+    this.code = code;
+    this.retryAfterMs = options.retryAfterMs;
+  }
+}

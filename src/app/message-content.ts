@@ -1,0 +1,117 @@
+/** What a post says, as data; the chat adapter turns it into words and blocks. */
+import type { Day } from '../sprint/calendar.ts';
+import type { SprintSummary } from '../sprint/summary.ts';
+import type { Sprint, Team } from './team.ts';
+
+/** A card as a message shows it. */
+export interface CardLine {
+  readonly cardId: string;
+  readonly number: number;
+  readonly key: string;
+  readonly title: string;
+  readonly estimatePoints: number;
+  readonly workedPoints: number;
+  readonly leftPoints: number;
+  readonly surprisePoints: number;
+  readonly driftPoints: number;
+  readonly origin: 'planned' | 'pulled-in';
+  readonly ownerIds: readonly string[];
+  readonly state: 'open' | 'finished' | 'dropped';
+}
+
+/** What a member said about one card on the day. */
+export interface AnsweredLine {
+  readonly card: CardLine;
+  readonly workedPoints: number;
+  readonly leftPoints: number;
+  readonly growthPoints: number;
+  readonly surprisePoints: number;
+  readonly driftPoints: number;
+  readonly note: string;
+}
+
+export interface SprintHeading {
+  readonly team: Pick<Team, 'id' | 'name' | 'timeZone'>;
+  readonly sprint: Pick<
+    Sprint,
+    'id' | 'name' | 'goal' | 'startsOn' | 'endsOn' | 'closesAt' | 'closesAtInstant' | 'state'
+  >;
+}
+
+/** The member's day: what is asked, or how it was met. */
+export interface PromptContent extends SprintHeading {
+  readonly userId: string;
+  readonly day: Day;
+  readonly state: 'asked' | 'answered' | 'unchanged' | 'away' | 'over';
+  /** The member's cards that were open that morning, in the order in which an answer in words counts them: 1, 2, 3, … */
+  readonly cards: readonly CardLine[];
+  readonly answered: readonly AnsweredLine[];
+}
+
+export interface VerdictContent extends SprintHeading {
+  readonly summary: SprintSummary;
+  readonly cards: readonly CardLine[];
+  /** Reasons given for dropped cards, by card id. */
+  readonly dropReasons: ReadonlyMap<string, string>;
+  readonly cancelled: boolean;
+  readonly reopened: 'never' | 'open' | 'closed-again';
+  /** Until when the facilitator may reopen it; undefined when that is past or cannot be. */
+  readonly reopenUntil: Date | undefined;
+  /** How many versions of the numbers have been posted. */
+  readonly version: number;
+}
+
+/** How the sprint stands now. */
+export interface StatusContent extends SprintHeading {
+  readonly on: Day;
+  readonly begun: boolean;
+  readonly workingDaysLeft: number;
+  readonly workingDays: number;
+  readonly summary: SprintSummary;
+  readonly cards: readonly CardLine[];
+  /** Answers with growth other than 0, latest first, without who said it. */
+  readonly growth: readonly {
+    readonly card: CardLine;
+    readonly day: Day;
+    readonly surprisePoints: number;
+    readonly driftPoints: number;
+    readonly note: string;
+  }[];
+  /** Members with open cards today and how many of them have met today's prompt. */
+  readonly asked: number;
+  readonly answered: number;
+  readonly pace: PaceReading;
+}
+
+/** The mid-sprint reading. */
+export interface PaceReading {
+  readonly signal: 'light' | 'on the line' | 'heavy' | undefined;
+  /** Why there is no signal; undefined when there is one. */
+  readonly noSignalBecause: string | undefined;
+  /** Points that will be left at the sprint's end at the pace so far; negative: room for that many more. */
+  readonly projectedLeftPoints: number | undefined;
+}
+
+export interface PlanContent extends SprintHeading {
+  readonly commitmentPoints: number;
+  readonly cards: readonly CardLine[];
+  readonly byUserId: string;
+}
+
+export type MessageContent =
+  | { readonly kind: 'daily-prompt' | 'reminder' | 'last-call'; readonly prompt: PromptContent }
+  | {
+      readonly kind: 'team-set-up';
+      readonly team: Team;
+      readonly memberIds: readonly string[];
+      readonly facilitatorIds: readonly string[];
+    }
+  | { readonly kind: 'plan'; readonly plan: PlanContent }
+  | { readonly kind: 'verdict'; readonly verdict: VerdictContent }
+  | { readonly kind: 'shared-status'; readonly status: StatusContent; readonly byUserId: string }
+  | {
+      readonly kind: 'cancelled';
+      readonly verdict: VerdictContent;
+      readonly byUserId: string;
+      readonly reason: string;
+    };

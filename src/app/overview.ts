@@ -1,0 +1,69 @@
+/** What the caller can do now, here. */
+import { cardLine, isOpenCard, statesOf } from './card-line.ts';
+import type { CardLine } from './message-content.ts';
+import type { Place } from './place.ts';
+import { currentSprint, todayOf } from './place.ts';
+import type { AppDependencies, Transaction } from './ports.ts';
+import { reopenUntil } from './sprint-clock.ts';
+import type { Actor, PromptState, Sprint, Team } from './team.ts';
+
+export interface TeamOverview {
+  readonly team: Team;
+  /** The running sprint, or the next one. */
+  readonly sprint: Sprint | undefined;
+  readonly begun: boolean;
+  readonly isFacilitator: boolean;
+  readonly myOpenCards: readonly CardLine[];
+  /** How the caller met today's prompt; undefined when there was none. */
+  readonly promptState: PromptState | undefined;
+  readonly today: string;
+  /** Whether the last sprint may still be reopened for corrections. */
+  readonly reopenable: boolean;
+}
+
+export interface Overview {
+  /** The caller's teams; only the channel's own when asked in a team's channel. */
+  readonly teams: readonly TeamOverview[];
+  /** Whether this is a channel without a team. */
+  readonly canSetUpHere: boolean;
+}
+
+/** @param place undefined on the bot's home page: all the caller's teams. */
+export async function overview(
+  deps: AppDependencies,
+  actor: Actor,
+  place: Place | undefined,
+): Promise<Overview> {
+  const now = deps.clock.now();
+  return deps.store.transaction(async (tx) => {
+    const mine = await tx.teamsOf(actor);
+    const channel = place && !place.isDirect ? place.channelId : undefined;
+    const here = channel === undefined ? undefined : await tx.teamByChannel(actor.workspaceId, channel);
+    const shown = channel === undefined ? mine : mine.filter(({ channelId }) => channelId === channel);
+    const teams: TeamOverview[] = [];
+    for (const team of shown) teams.push(await teamOverview(tx, actor, team, now));
+    return { teams, canSetUpHere: channel !== undefined && here === undefined };
+  });
+}
+
+async function teamOverview(tx: Transaction, actor: Actor, team: Team, now: Date): Promise<TeamOverview> {
+  const members = await tx.membersOf(team.id);
+  const last = await tx.latestFinishedSprint(team.id);
+  const until = last?.state === 'closed' ? reopenUntil(last) : undefined;
+  const today = todayOf(team, now);
+  const sprint = currentSprint(await tx.openSprintsOf(team.id), today);
+  const states = sprint ? statesOf(await tx.recordsOf(sprint.id)) : [];
+  const prompt = sprint ? await tx.promptOf(sprint.id, actor.userId, today) : undefined;
+  return {
+    team,
+    sprint,
+    begun: sprint !== undefined && sprint.startsOn <= today,
+    isFacilitator: members.some(({ userId, isFacilitator }) => userId === actor.userId && isFacilitator),
+    myOpenCards: states
+      .filter((state) => isOpenCard(state) && state.card.ownerIds.includes(actor.userId))
+      .map(cardLine),
+    promptState: prompt?.state,
+    today,
+    reopenable: until !== undefined && until > now,
+  };
+}

@@ -1,0 +1,125 @@
+/** Finds the team, the sprint and the right to touch them. Every use case that takes an actor starts here. */
+import type { Day } from '../sprint/calendar.ts';
+import { dayAt } from './local-time.ts';
+import type { Transaction } from './ports.ts';
+import { Refusal } from './refusal.ts';
+import type { Actor, Member, Sprint, Team } from './team.ts';
+
+/** Where something was said. */
+export interface Place {
+  readonly channelId: string;
+  /** In the person's direct messages with the bot. */
+  readonly isDirect: boolean;
+}
+
+/** The team, and the actor's membership of it. */
+export interface Membership {
+  readonly team: Team;
+  readonly member: Member;
+  readonly members: readonly Member[];
+}
+
+/**
+ * The team that a place stands for: the channel's, or in direct messages the person's only one.
+ *
+ * @throws Refusal `no-team-here`, `no-team-of-yours`, `several-teams`, `not-a-member`.
+ */
+export async function membershipAt(tx: Transaction, actor: Actor, place: Place): Promise<Membership> {
+  if (!place.isDirect) {
+    const team = await tx.teamByChannel(actor.workspaceId, place.channelId);
+    if (!team) throw new Refusal('no-team-here', {});
+    return membershipOf(tx, actor, team);
+  }
+  const teams = await tx.teamsOf(actor);
+  const [only, ...others] = teams;
+  if (!only) throw new Refusal('no-team-of-yours', {});
+  if (others.length > 0) throw new Refusal('several-teams', { teamNames: teams.map((team) => team.name) });
+  return membershipOf(tx, actor, only);
+}
+
+/** @throws Refusal `not-a-member`, also for a team of another workspace. */
+export async function membershipInTeam(tx: Transaction, actor: Actor, teamId: string): Promise<Membership> {
+  const team = await tx.teamById(teamId);
+  if (!team || team.workspaceId !== actor.workspaceId) throw new Refusal('no-team-of-yours', {});
+  return membershipOf(tx, actor, team);
+}
+
+/**
+ * A sprint named by its id (which a button carried and anybody may have forged), with the membership of
+ * its team.
+ */
+export async function sprintForMember(
+  tx: Transaction,
+  actor: Actor,
+  sprintId: string,
+): Promise<Membership & { sprint: Sprint }> {
+  const sprint = await tx.sprintById(sprintId);
+  if (!sprint) throw new Refusal('no-team-of-yours', {});
+  return { ...(await membershipInTeam(tx, actor, sprint.teamId)), sprint };
+}
+
+async function membershipOf(tx: Transaction, actor: Actor, team: Team): Promise<Membership> {
+  const members = await tx.membersOf(team.id);
+  const member = members.find(({ userId, isActive }) => userId === actor.userId && isActive);
+  if (!member) throw new Refusal('not-a-member', { teamName: team.name });
+  return { team, member, members };
+}
+
+/** @param what what only a facilitator may do, to complete "Only a facilitator can …". */
+export function requireFacilitator({ team, member, members }: Membership, what: string): void {
+  if (member.isFacilitator) return;
+  const facilitatorIds = members
+    .filter((other) => other.isFacilitator && other.isActive)
+    .map(({ userId }) => userId);
+  throw new Refusal('not-a-facilitator', { teamName: team.name, facilitatorIds, what });
+}
+
+/** Where a use case finds its sprint: the running one of a place's team, or one named by id. */
+export type SprintReference = { readonly place: Place } | { readonly sprintId: string };
+
+/** The sprint that is meant, open, with the actor's membership; the team is locked against other changes. */
+export async function openSprint(
+  tx: Transaction,
+  actor: Actor,
+  reference: SprintReference,
+  now: Date,
+): Promise<Membership & { sprint: Sprint }> {
+  const found =
+    'sprintId' in reference
+      ? await sprintForMember(tx, actor, reference.sprintId)
+      : await membershipAt(tx, actor, reference.place);
+  await tx.lockTeam(found.team.id);
+  const sprint =
+    'sprintId' in reference
+      ? await tx.sprintById(reference.sprintId)
+      : currentSprint(await tx.openSprintsOf(found.team.id), todayOf(found.team, now));
+  if (!sprint) throw new Refusal('no-sprint-running', {});
+  requireOpen(sprint);
+  return { ...found, sprint };
+}
+
+/**
+ * Which of the team's open sprints people mean: the one that the day lies in, rather one that runs than
+ * one that was reopened; else the earliest, which is one that was reopened or one that is still to begin.
+ */
+export function currentSprint(open: readonly Sprint[], day: Day): Sprint | undefined {
+  const around = open.filter(({ startsOn, endsOn }) => startsOn <= day && day <= endsOn);
+  return around.find(({ closedAt }) => closedAt === undefined) ?? around[0] ?? open[0];
+}
+
+/** @throws Refusal `sprint-over` */
+export function requireOpen(sprint: Sprint): void {
+  if (sprint.state !== 'open')
+    throw new Refusal('sprint-over', { sprintName: sprint.name, state: sprint.state });
+}
+
+/** @throws Refusal `sprint-not-begun` */
+export function requireBegun(sprint: Sprint, today: Day): void {
+  if (today < sprint.startsOn)
+    throw new Refusal('sprint-not-begun', { sprintName: sprint.name, startsOn: sprint.startsOn });
+}
+
+/** The day that it is for the team. */
+export function todayOf(team: Pick<Team, 'timeZone'>, now: Date): Day {
+  return dayAt(now, team.timeZone);
+}

@@ -1,0 +1,13 @@
+/** A sprint's plan as it was typed. */
+export interface PlanInput {
+  readonly teamId: string;
+  readonly name: string;
+  readonly goal: string;
+  /** ISO date. */
+  readonly startsOn: string;
+  readonly endsOn: string;
+  /** `HH:MM`. */
+  readonly closesAt: string;
+  /** Pasted cards, one a line. */
+  readonly cards: string;
+}

@@ -1,0 +1,221 @@
+/** What the use cases need from outside. Adapters implement these; the use cases know nothing else. */
+import type { Burndown } from '../sprint/burndown.ts';
+import type { Day } from '../sprint/calendar.ts';
+import type { MessageContent } from './message-content.ts';
+import type { PlanInput } from './plan-input.ts';
+import type { NewPost, Post, PostedAt, PostState, Recipient } from './posts.ts';
+import type {
+  Actor,
+  Member,
+  Prompt,
+  PromptState,
+  RecordedFact,
+  Sprint,
+  SprintCard,
+  SprintResult,
+  Team,
+} from './team.ts';
+
+export interface Clock {
+  now(): Date;
+}
+
+/** A fact before the store has given it its place in the order. */
+export type NewFact = RecordedFact extends infer F
+  ? F extends RecordedFact
+    ? Omit<F, 'order'>
+    : never
+  : never;
+
+/** Cards and facts of one sprint. */
+export interface SprintRecords {
+  readonly cards: readonly SprintCard[];
+  readonly facts: readonly RecordedFact[];
+}
+
+/** An open sprint for which the clock has something to do, with its team. The row is locked. */
+export interface DueSprint {
+  readonly team: Team;
+  readonly sprint: Sprint;
+}
+
+/** A sprint that was closed or cancelled, with its latest result. */
+export interface FinishedSprint {
+  readonly sprint: Sprint;
+  readonly result: SprintResult;
+}
+
+/** Everything inside one transaction. All of it happens or none of it does. */
+export interface Transaction {
+  // Teams and members.
+  teamById(teamId: string): Promise<Team | undefined>;
+  teamByChannel(workspaceId: string, channelId: string): Promise<Team | undefined>;
+  /** Teams of which the person is an active member. */
+  teamsOf(actor: Actor): Promise<Team[]>;
+  /** Waits until no other transaction holds this team, and holds it until this one ends. */
+  lockTeam(teamId: string): Promise<void>;
+  /**
+   * Inserts the team or replaces its settings (by id).
+   * @throws Refusal `channel-has-a-team` when another team has the channel.
+   */
+  saveTeam(team: Team): Promise<void>;
+  /** All members, those who left included, in order of name. */
+  membersOf(teamId: string): Promise<Member[]>;
+  /** The ids of the active members of each of these teams, in one statement. */
+  activeMemberIds(teamIds: readonly string[]): Promise<Map<string, ReadonlySet<string>>>;
+  /** Inserts or updates these members; the others stay as they are. */
+  saveMembers(teamId: string, members: readonly Member[]): Promise<void>;
+
+  // Sprints.
+  sprintById(sprintId: string): Promise<Sprint | undefined>;
+  /** All sprints of the team, whatever their state, earliest first. */
+  sprintsOf(teamId: string): Promise<Sprint[]>;
+  /** Open sprints of the team, earliest first. */
+  openSprintsOf(teamId: string): Promise<Sprint[]>;
+  /** The closed or cancelled sprint with the latest last day. */
+  latestFinishedSprint(teamId: string): Promise<Sprint | undefined>;
+  insertSprint(sprint: Sprint): Promise<void>;
+  updateSprint(sprint: Sprint): Promise<void>;
+  /** Writes the clock's fields of many sprints in one statement. */
+  updateSprintClocks(
+    sprints: readonly Pick<Sprint, 'id' | 'nextPromptAt' | 'nextReminderAt' | 'lastCallAt'>[],
+  ): Promise<void>;
+  insertResult(result: SprintResult): Promise<void>;
+  latestResult(sprintId: string): Promise<SprintResult | undefined>;
+  /** Closed (not cancelled) sprints with their latest result, by last day, oldest first. */
+  closedSprintsOf(teamId: string): Promise<FinishedSprint[]>;
+  /**
+   * Velocity of the team's baseline sprint: the named one, else the first closed one with a velocity
+   * above 0; never `exceptSprintId`. Undefined when there is none.
+   */
+  baselineVelocityPoints(team: Team, exceptSprintId: string): Promise<number | undefined>;
+
+  // Cards and what was said of them.
+  recordsOf(sprintId: string): Promise<SprintRecords>;
+  /** The records of many sprints in as few statements as of one. */
+  recordsOfMany(sprintIds: readonly string[]): Promise<Map<string, SprintRecords>>;
+  insertCards(cards: readonly SprintCard[]): Promise<void>;
+  addOwner(cardId: string, userId: string): Promise<void>;
+  insertFacts(facts: readonly NewFact[]): Promise<void>;
+
+  // Prompts.
+  /** Inserts prompts in state `asked`; gives back those that did not exist yet. */
+  insertPrompts(
+    prompts: readonly Pick<Prompt, 'sprintId' | 'userId' | 'day' | 'postId'>[],
+  ): Promise<Pick<Prompt, 'sprintId' | 'userId' | 'day' | 'postId'>[]>;
+  promptOf(sprintId: string, userId: string, day: Day): Promise<Prompt | undefined>;
+  /** The prompts of these days of these sprints. */
+  promptsOf(days: readonly { sprintId: string; day: Day }[]): Promise<Prompt[]>;
+  /** Inserts the prompt or sets its state. */
+  setPromptState(
+    prompt: Pick<Prompt, 'sprintId' | 'userId' | 'day'>,
+    state: PromptState,
+    answeredAt: Date,
+  ): Promise<void>;
+  /** The prompt that a delivered post asked. */
+  promptByPost(workspaceId: string, at: PostedAt): Promise<Prompt | undefined>;
+
+  // The clock. Rows that another process holds are passed over, so none is done twice.
+  claimPromptsDue(now: Date, limit: number): Promise<DueSprint[]>;
+  claimRemindersDue(now: Date, limit: number): Promise<DueSprint[]>;
+  claimLastCallsDue(now: Date, limit: number): Promise<DueSprint[]>;
+  claimClosingsDue(now: Date, limit: number): Promise<DueSprint[]>;
+
+  /** When the clock has something to do next; undefined: nothing is planned. */
+  nextDueAt(): Promise<Date | undefined>;
+
+  // Posts.
+  /** Records the posts and queues their delivery, in this transaction. */
+  addPosts(posts: readonly NewPost[]): Promise<void>;
+  /** Raises the wanted version of a post and queues its delivery. */
+  refreshPost(postId: string): Promise<void>;
+  /** How many posts still have to be delivered or brought up to date. */
+  countUnsentPosts(): Promise<number>;
+  postById(postId: string): Promise<Post | undefined>;
+  /** The latest post about the sprint of this kind. */
+  postAbout(sprintId: string, kind: Post['subject']['kind']): Promise<Post | undefined>;
+  /**
+   * Locks the post until the transaction ends. Undefined when another deliverer has it: the row is locked,
+   * or it is `sending` since less than a minute by the database's own clock.
+   */
+  claimPost(postId: string): Promise<Post | undefined>;
+  updatePost(
+    postId: string,
+    change: {
+      readonly state: PostState;
+      readonly postedAt?: PostedAt;
+      readonly sentVersion?: number;
+      readonly firstAttemptAt?: Date;
+      readonly lastError?: string;
+    },
+  ): Promise<void>;
+
+  // Drafts: what somebody typed into the plan form and has not committed to yet. One a team and person.
+  saveDraft(teamId: string, userId: string, draft: PlanInput): Promise<void>;
+  draftOf(teamId: string, userId: string): Promise<PlanInput | undefined>;
+  deleteDraft(teamId: string, userId: string): Promise<void>;
+
+  /** Remembers an incoming event's id; false when it has been seen before. */
+  rememberEvent(eventId: string, at: Date): Promise<boolean>;
+}
+
+export interface Store {
+  transaction<T>(work: (tx: Transaction) => Promise<T>): Promise<T>;
+}
+
+/** An image that goes with a post. */
+export interface PostImage {
+  readonly png: Uint8Array;
+  readonly fileName: string;
+  readonly altText: string;
+}
+
+/** Sends posts to the chat platform. Every failure is a `DeliveryFailure`. */
+export interface Messenger {
+  /** Sends a new message that carries the key, so that `find` can find it. */
+  post(
+    workspaceId: string,
+    to: Recipient,
+    key: string,
+    content: MessageContent,
+    image: PostImage | undefined,
+  ): Promise<PostedAt>;
+  /** Looks for a message with the key among those sent since. */
+  find(workspaceId: string, to: Recipient, key: string, since: Date): Promise<PostedAt | undefined>;
+  update(
+    workspaceId: string,
+    at: PostedAt,
+    content: MessageContent,
+    image: PostImage | undefined,
+  ): Promise<void>;
+}
+
+export interface Charts {
+  burndown(burndown: Burndown): Promise<{ readonly png: Uint8Array; readonly altText: string }>;
+}
+
+/** What the platform knows of a person. */
+export interface Profile {
+  readonly userId: string;
+  readonly name: string;
+  /** IANA name; undefined when the platform does not say. */
+  readonly timeZone: string | undefined;
+  readonly isBot: boolean;
+  readonly isDeactivated: boolean;
+}
+
+export interface Directory {
+  profile(workspaceId: string, userId: string): Promise<Profile>;
+  /** People in a channel, bots and deactivated ones left out. */
+  channelMembers(workspaceId: string, channelId: string): Promise<Profile[]>;
+  channelName(workspaceId: string, channelId: string): Promise<string | undefined>;
+}
+
+/** What every use case may use. */
+export interface AppDependencies {
+  readonly store: Store;
+  readonly clock: Clock;
+  readonly directory: Directory;
+  readonly charts: Charts;
+  readonly messenger: Messenger;
+}

@@ -1,0 +1,87 @@
+/** Makes what a post says from the state at the time of delivery. */
+
+import type { SprintCardState } from './card-line.ts';
+import { cardLine, statesOf } from './card-line.ts';
+import type { MessageContent } from './message-content.ts';
+import { todayOf } from './place.ts';
+import type { AppDependencies, PostImage, Transaction } from './ports.ts';
+import type { Post } from './posts.ts';
+import { promptContent } from './prompt-content.ts';
+import { burndownImage, statusContent } from './sprint-status.ts';
+import type { Sprint, Team } from './team.ts';
+import { verdictContent } from './verdict-content.ts';
+
+/** What to draw beside the words. */
+export interface ChartWanted {
+  readonly team: Team;
+  readonly sprint: Sprint;
+  readonly states: readonly SprintCardState[];
+}
+
+export interface PostWords {
+  readonly content: MessageContent;
+  readonly chart: ChartWanted | undefined;
+}
+
+/** Undefined: there is nothing to say any more, so a post that is not out yet is skipped. */
+export async function postWords(tx: Transaction, post: Post, now: Date): Promise<PostWords | undefined> {
+  const { subject } = post;
+  if (subject.kind === 'team-set-up') {
+    const team = await tx.teamById(subject.teamId);
+    if (!team) return undefined;
+    const members = (await tx.membersOf(team.id)).filter(({ isActive }) => isActive);
+    const content: MessageContent = {
+      kind: 'team-set-up',
+      team,
+      memberIds: members.map(({ userId }) => userId),
+      facilitatorIds: members.filter(({ isFacilitator }) => isFacilitator).map(({ userId }) => userId),
+    };
+    return { content, chart: undefined };
+  }
+  const sprint = await tx.sprintById(subject.sprintId);
+  const team = sprint && (await tx.teamById(sprint.teamId));
+  if (!sprint || !team) return undefined;
+  const states = statesOf(await tx.recordsOf(sprint.id));
+  const chart = { team, sprint, states };
+  switch (subject.kind) {
+    case 'daily-prompt':
+    case 'reminder':
+    case 'last-call': {
+      const prompt = await promptContent(tx, team, sprint, subject.userId, subject.day);
+      const isLate = subject.day !== todayOf(team, now) || sprint.state !== 'open';
+      const isMet = subject.kind !== 'daily-prompt' && prompt.state !== 'asked';
+      // A prompt that was held up until its day had passed is not asked afterwards.
+      if (post.sentVersion === 0 && (isLate || isMet)) return undefined;
+      return { content: { kind: subject.kind, prompt }, chart: undefined };
+    }
+    case 'plan': {
+      const cards = states.filter(({ card }) => card.origin === 'planned').map(cardLine);
+      const commitmentPoints = cards.reduce((total, card) => total + card.estimatePoints, 0);
+      const plan = { team, sprint, commitmentPoints, cards, byUserId: subject.byUserId };
+      return { content: { kind: 'plan', plan }, chart: undefined };
+    }
+    case 'verdict':
+      return { content: { kind: 'verdict', verdict: await verdictContent(tx, team, sprint, now) }, chart };
+    case 'cancelled': {
+      const verdict = await verdictContent(tx, team, sprint, now);
+      const { byUserId, reason } = subject;
+      return { content: { kind: 'cancelled', verdict, byUserId, reason }, chart };
+    }
+    case 'shared-status': {
+      const members = await tx.membersOf(team.id);
+      const status = await statusContent(tx, { team, members }, sprint, subject.on);
+      return { content: { kind: 'shared-status', status, byUserId: subject.byUserId }, chart };
+    }
+  }
+}
+
+/** Draws the chart outside of any transaction: it takes longer than a lock should. */
+export async function chartImage(deps: AppDependencies, wanted: ChartWanted): Promise<PostImage> {
+  return burndownImage(
+    deps,
+    wanted.team,
+    wanted.sprint,
+    wanted.states,
+    todayOf(wanted.team, deps.clock.now()),
+  );
+}

@@ -1,0 +1,72 @@
+/**
+ * A refusal: the bot will not do what was asked, and says why and how to mend it. Its code is stable;
+ * the words live in `refusal-words.ts`, the one place that maps a code to a sentence.
+ */
+
+/** Every code with the details that its sentence needs. */
+export interface RefusalDetails {
+  'no-team-here': Record<never, never>;
+  'set-up-in-channel': Record<never, never>;
+  'no-team-of-yours': Record<never, never>;
+  'several-teams': { readonly teamNames: readonly string[] };
+  'not-a-member': { readonly teamName: string };
+  'not-a-facilitator': {
+    readonly teamName: string;
+    readonly facilitatorIds: readonly string[];
+    readonly what: string;
+  };
+  'channel-has-a-team': { readonly teamName: string };
+  'bad-input': { readonly problems: readonly InputProblem[] };
+  'no-sprint-running': Record<never, never>;
+  'sprint-not-begun': { readonly sprintName: string; readonly startsOn: string };
+  'sprint-over': { readonly sprintName: string; readonly state: 'closed' | 'cancelled' };
+  'day-outside-sprint': {
+    readonly sprintName: string;
+    readonly day: string;
+    readonly startsOn: string;
+    readonly endsOn: string;
+  };
+  'day-not-come': { readonly day: string };
+  'no-such-card': { readonly reference: string; readonly known: readonly string[] };
+  'card-dropped': { readonly card: string };
+  'card-not-finished': { readonly card: string };
+  'already-owner': { readonly card: string };
+  'not-card-owner': { readonly card: string };
+  'too-many-cards': { readonly limit: number };
+  'no-cards-of-yours': { readonly sprintName: string };
+  'unclear-words': { readonly problems: readonly string[]; readonly cardCount: number };
+  'no-sprint-to-reopen': Record<never, never>;
+  'reopen-too-late': { readonly sprintName: string; readonly until: string };
+  'unknown-command': { readonly word: string; readonly near: string | undefined };
+  'bad-argument': { readonly command: string; readonly problem: string; readonly example: string };
+  'key-taken': { readonly key: string; readonly sprintName: string };
+  'no-draft': Record<never, never>;
+  'sprint-changed': Record<never, never>;
+}
+
+export type RefusalCode = keyof RefusalDetails;
+
+/** Something wrong with one field of a form, or one part of an event. */
+export interface InputProblem {
+  /** The field, e.g. `name`, `cards`, or `left:CARD_ID`. */
+  readonly field: string;
+  /** What is wrong and how to mend it, in a sentence. */
+  readonly message: string;
+}
+
+export class Refusal<Code extends RefusalCode = RefusalCode> extends Error {
+  override readonly name = 'Refusal';
+  readonly code: Code;
+  readonly details: RefusalDetails[Code];
+
+  constructor(code: Code, details: RefusalDetails[Code]) {
+    super(code);
+    this.code = code;
+    this.details = details;
+  }
+}
+
+/** Throws `bad-input` when there are problems. */
+export function refuseIfAny(problems: readonly InputProblem[]): void {
+  if (problems.length > 0) throw new Refusal('bad-input', { problems });
+}

@@ -1,0 +1,31 @@
+/** The verdict as it is posted, from the stored numbers. */
+import { cardLine, statesOf } from './card-line.ts';
+import type { VerdictContent } from './message-content.ts';
+import type { Transaction } from './ports.ts';
+import { reopenUntil } from './sprint-clock.ts';
+import type { Sprint, Team } from './team.ts';
+
+/** @throws when the sprint has no result; only finished sprints and reopened ones have one. */
+export async function verdictContent(
+  tx: Transaction,
+  team: Team,
+  sprint: Sprint,
+  now: Date,
+): Promise<VerdictContent> {
+  const result = await tx.latestResult(sprint.id);
+  if (!result) throw new Error(`sprint ${sprint.id} has no result to post`);
+  const records = await tx.recordsOf(sprint.id);
+  const drops = records.facts.filter(({ kind }) => kind === 'drop');
+  const until = reopenUntil(sprint);
+  return {
+    team,
+    sprint,
+    summary: result.summary,
+    cards: statesOf(records).map(cardLine),
+    dropReasons: new Map(drops.map(({ cardId, note }) => [cardId, note])),
+    cancelled: sprint.state === 'cancelled',
+    reopened: sprint.reopenedAt === undefined ? 'never' : sprint.state === 'open' ? 'open' : 'closed-again',
+    reopenUntil: sprint.state === 'closed' && until && until > now ? until : undefined,
+    version: result.version,
+  };
+}

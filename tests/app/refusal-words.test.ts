@@ -1,0 +1,110 @@
+import { describe, expect, test } from 'vitest';
+import type { RefusalCode, RefusalDetails } from '../../src/app/refusal.ts';
+import { Refusal, refuseIfAny } from '../../src/app/refusal.ts';
+import { refusalWords } from '../../src/app/refusal-words.ts';
+
+const sprintName = 'Harbour 12';
+/** One of each: the type says so, and the compiler refuses a code without an example. */
+const EXAMPLES: { readonly [Code in RefusalCode]: RefusalDetails[Code] } = {
+  'no-team-here': {},
+  'set-up-in-channel': {},
+  'no-team-of-yours': {},
+  'several-teams': { teamNames: ['Tugboats', 'Pilots'] },
+  'not-a-member': { teamName: 'Tugboats' },
+  'not-a-facilitator': { teamName: 'Tugboats', facilitatorIds: ['U1', 'U2'], what: 'plan a sprint' },
+  'channel-has-a-team': { teamName: 'Tugboats' },
+  'bad-input': { problems: [{ field: 'name', message: 'Give the sprint a name.' }] },
+  'no-sprint-running': {},
+  'sprint-not-begun': { sprintName, startsOn: '2026-11-02' },
+  'sprint-over': { sprintName, state: 'closed' },
+  'day-outside-sprint': { sprintName, day: '2026-12-01', startsOn: '2026-11-02', endsOn: '2026-11-13' },
+  'day-not-come': { day: '2026-11-05' },
+  'no-such-card': { reference: 'LP-99', known: ['1', '2 LP-7'] },
+  'card-dropped': { card: '3 (Tide table)' },
+  'card-not-finished': { card: '3 (Tide table)' },
+  'already-owner': { card: '3 (Tide table)' },
+  'not-card-owner': { card: '3 (Tide table)' },
+  'too-many-cards': { limit: 100 },
+  'no-cards-of-yours': { sprintName },
+  'unclear-words': { problems: ['The message holds no number.'], cardCount: 2 },
+  'no-sprint-to-reopen': {},
+  'reopen-too-late': { sprintName, until: '2026-11-14T17:00:00.000Z' },
+  'unknown-command': { word: 'plann', near: 'plan' },
+  'bad-argument': { command: 'drop', problem: 'the reason is missing.', example: '3 not wanted any more' },
+  'key-taken': { key: 'LP-7', sprintName },
+  'no-draft': {},
+  'sprint-changed': {},
+};
+
+function wordsOf<Code extends RefusalCode>(code: Code, details: RefusalDetails[Code] = EXAMPLES[code]) {
+  return refusalWords(new Refusal(code, details));
+}
+
+const CODES = Object.keys(EXAMPLES) as RefusalCode[];
+
+describe.each(CODES)('the refusal %s', (code) => {
+  const { what, mend } = wordsOf(code);
+
+  test('says in sentences what was wrong and how to mend it', () => {
+    for (const words of [what, mend]) {
+      expect(words).toMatch(/^[A-Z`“].*[.?`]$/s);
+      expect(words.length).toBeGreaterThan(10);
+    }
+    expect(what).not.toBe(mend);
+  });
+
+  test('names no code, nothing undefined and no object', () => {
+    for (const words of [what, mend]) {
+      expect(words).not.toContain(code);
+      expect(words).not.toMatch(/undefined|null|NaN|\[object|\$\{|TypeError/);
+    }
+  });
+});
+
+describe('the words hold what the person needs', () => {
+  test('facilitators are mentioned; a team without any says whom to ask', () => {
+    expect(wordsOf('not-a-facilitator').mend).toBe('Ask <@U1>, <@U2>.');
+    const { mend } = wordsOf('not-a-facilitator', { ...EXAMPLES['not-a-facilitator'], facilitatorIds: [] });
+    expect(mend).toBe('The team has no facilitator any more; ask whoever runs Loadline for you.');
+  });
+
+  test('a cancelled sprint does not offer reopening', () => {
+    expect(wordsOf('sprint-over').mend).toContain('reopen');
+    expect(wordsOf('sprint-over', { sprintName, state: 'cancelled' }).mend).not.toContain('reopen');
+  });
+
+  test('a card that is not there: its name, and those that are, twenty at most', () => {
+    expect(wordsOf('no-such-card').what).toContain('“LP-99”');
+    const many = Array.from({ length: 30 }, (_, i) => String(i + 1));
+    const { mend } = wordsOf('no-such-card', { reference: '99', known: many });
+    expect(mend).toContain('19, 20, …');
+    expect(mend).not.toContain('21');
+    expect(wordsOf('no-such-card', { reference: '', known: [] }).what).toBe('The card is not named.');
+    expect(wordsOf('no-such-card', { reference: '1', known: [] }).mend).toContain('/loadline pull');
+  });
+
+  test('the example for an answer in words fits the number of cards', () => {
+    expect(wordsOf('unclear-words', { problems: ['x.'], cardCount: 1 }).mend).toContain('`3`');
+    expect(wordsOf('unclear-words', { problems: ['x.'], cardCount: 2 }).mend).toContain('`2, 0`');
+  });
+
+  test('a mistyped command suggests one that is near, when there is one', () => {
+    expect(wordsOf('unknown-command').mend).toContain('/loadline plan');
+    expect(wordsOf('unknown-command', { word: 'zzz', near: undefined }).mend).not.toContain('Did you mean');
+  });
+
+  test('every problem of a form is said', () => {
+    const problems = ['Give the sprint a name.', 'Choose a last day.'].map((message) => ({
+      field: 'f',
+      message,
+    }));
+    expect(wordsOf('bad-input', { problems }).what).toBe('Give the sprint a name. Choose a last day.');
+  });
+});
+
+test('a refusal is thrown only when there are problems', () => {
+  expect(() => refuseIfAny([])).not.toThrow();
+  expect(() => refuseIfAny([{ field: 'name', message: 'x' }])).toThrow(
+    expect.objectContaining({ name: 'Refusal', code: 'bad-input' }),
+  );
+});
