@@ -1,0 +1,15 @@
+/** An open database, whichever kind it is. */
+import type { Store } from '../app/ports.ts';
+import type { QueueHost } from './delivery-queue.ts';
+import type { SqlSession } from './sql-session.ts';
+
+export interface Database extends QueueHost {
+  readonly kind: 'postgres' | 'pglite';
+  readonly store: Store;
+  /** For tests and maintenance; use cases go through `store`. */
+  readonly session: SqlSession;
+  /** Resolves when the database answers; rejects when it does not. */
+  ping(): Promise<void>;
+  /** Ends all connections. Stop the queue first. Calling it again does nothing. */
+  close(): Promise<void>;
+}

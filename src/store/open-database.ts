@@ -1,0 +1,29 @@
+/** Opens the database and brings it up to date: a Postgres server when there is a URL, else PGlite. */
+import type { Database } from './database.ts';
+import type { BackgroundErrorListener } from './job-sender.ts';
+import { IN_MEMORY, openPglite } from './pglite-database.ts';
+import { openPostgres } from './postgres-database.ts';
+
+export interface DatabaseOptions {
+  /** `postgres://…`; undefined: no server. */
+  readonly databaseUrl?: string | undefined;
+  /** Folder for PGlite, or `memory` (the default); not used with a URL. */
+  readonly dataFolder?: string | undefined;
+  /** With `memory`: an image (PGlite's dump) to start from, which is quicker than starting from nothing. */
+  readonly memoryImage?: Blob | undefined;
+  /** Hears of failures in the background that are mended without help, such as a dropped connection. */
+  readonly onBackgroundError?: BackgroundErrorListener | undefined;
+}
+
+/**
+ * Migrations are applied, safely so when several processes start at once.
+ *
+ * @throws StoreError with a stable code, and a hint for the operator.
+ */
+export function openDatabase(options: DatabaseOptions): Promise<Database> {
+  const { databaseUrl, dataFolder = IN_MEMORY, memoryImage } = options;
+  const onBackgroundError = options.onBackgroundError ?? ((error) => process.emitWarning(error));
+  return databaseUrl === undefined
+    ? openPglite(dataFolder, onBackgroundError, memoryImage)
+    : openPostgres(databaseUrl, onBackgroundError);
+}

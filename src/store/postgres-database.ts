@@ -1,0 +1,88 @@
+/** A database on a Postgres server, 15 or later. Any number of processes may use it at once. */
+import { sql } from 'drizzle-orm';
+import { drizzle } from 'drizzle-orm/postgres-js';
+import { migrate } from 'drizzle-orm/postgres-js/migrator';
+import postgres from 'postgres';
+import { checkDatabaseUrl, connectionError } from './connection-error.ts';
+import type { Database } from './database.ts';
+import type { BackgroundErrorListener } from './job-sender.ts';
+import { openJobSender } from './job-sender.ts';
+import { MIGRATIONS, migrated } from './migrate.ts';
+import { queueClient, queueDb } from './queue-connection.ts';
+import type { SqlSession } from './sql-session.ts';
+import { storeOver } from './store.ts';
+import { StoreError } from './store-error.ts';
+
+const OLDEST_VERSION = 15;
+
+/** Any number will do, as long as every version of Loadline uses the same. */
+const MIGRATION_LOCK = 5_623_461_723;
+
+const CONNECTION_OPTIONS = {
+  connect_timeout: 10,
+  onnotice: () => undefined,
+  connection: { application_name: 'loadline', TimeZone: 'UTC' },
+} satisfies postgres.Options<Record<string, never>>;
+
+/**
+ * @param serverVersion `server_version_num`, e.g. 150004 for 15.4.
+ * @throws StoreError `database-too-old`.
+ */
+export function refuseOldServer(serverVersion: number): void {
+  const version = Math.floor(serverVersion / 10_000);
+  if (version >= OLDEST_VERSION) return;
+  throw new StoreError(
+    'database-too-old',
+    `The Postgres server is version ${version}; Loadline needs ${OLDEST_VERSION} or later.`,
+    'Use a newer server, or leave DATABASE_URL unset to keep the data in a folder.',
+  );
+}
+
+/** One process at a time brings the database up to date; the others wait and find it done. */
+async function migrateAlone(databaseUrl: string): Promise<void> {
+  const client = postgres(databaseUrl, { ...CONNECTION_OPTIONS, max: 1 });
+  try {
+    const [row] = await client`select current_setting('server_version_num')::integer as version`;
+    refuseOldServer(row?.version as number);
+    await client`select pg_advisory_lock(${MIGRATION_LOCK})`;
+    // The lock belongs to the connection and goes with it.
+    await migrated(() => migrate(drizzle(client), MIGRATIONS));
+  } finally {
+    await client.end();
+  }
+}
+
+/** @throws StoreError when the server cannot be used, with what to do about it. */
+export async function openPostgres(
+  databaseUrl: string,
+  onBackgroundError: BackgroundErrorListener,
+): Promise<Database> {
+  checkDatabaseUrl(databaseUrl);
+  const client = postgres(databaseUrl, { ...CONNECTION_OPTIONS, max: 10 });
+  const forQueue = queueClient(databaseUrl, CONNECTION_OPTIONS);
+  const end = () => Promise.all([client.end(), forQueue.end()]);
+  try {
+    await migrateAlone(databaseUrl);
+    const queueConnection = { db: queueDb(forQueue), backend: 'postgres' as const };
+    const sender = await openJobSender(queueConnection, onBackgroundError);
+    const session = drizzle(client) as unknown as SqlSession;
+    let closing: Promise<void> | undefined;
+    return {
+      kind: 'postgres',
+      store: storeOver(session, sender),
+      session,
+      queueConnection,
+      onBackgroundError,
+      async ping() {
+        await session.execute(sql`select 1`);
+      },
+      close() {
+        closing ??= sender.stop().then(async () => void (await end()));
+        return closing;
+      },
+    };
+  } catch (error) {
+    await end();
+    throw connectionError(error, databaseUrl);
+  }
+}

@@ -1,0 +1,101 @@
+/** Reads and writes prompts: that one exists is decided by the unique key of sprint, member and day. */
+import { and, eq, inArray, sql } from 'drizzle-orm';
+import type { Transaction } from '../app/ports.ts';
+import type { Prompt } from '../app/team.ts';
+import { posts, prompts } from './schema.ts';
+import type { SqlSession } from './sql-session.ts';
+import { statementsOf } from './sql-session.ts';
+
+export type PromptQueries = Pick<
+  Transaction,
+  'insertPrompts' | 'promptOf' | 'promptsOf' | 'setPromptState' | 'promptByPost'
+>;
+
+function promptFrom(row: typeof prompts.$inferSelect): Prompt {
+  return { ...row, postId: row.postId ?? undefined, answeredAt: row.answeredAt ?? undefined };
+}
+
+export function promptQueries(session: SqlSession): PromptQueries {
+  return {
+    async insertPrompts(asked) {
+      const inserted: Awaited<ReturnType<Transaction['insertPrompts']>> = [];
+      for (const rows of statementsOf(asked)) {
+        const returned = await session
+          .insert(prompts)
+          .values(
+            rows.map(({ sprintId, userId, day, postId }) => ({
+              sprintId,
+              userId,
+              day,
+              postId: postId ?? null,
+              state: 'asked' as const,
+            })),
+          )
+          .onConflictDoNothing({ target: [prompts.sprintId, prompts.userId, prompts.day] })
+          .returning({
+            sprintId: prompts.sprintId,
+            userId: prompts.userId,
+            day: prompts.day,
+            postId: prompts.postId,
+          });
+        inserted.push(...returned.map((row) => ({ ...row, postId: row.postId ?? undefined })));
+      }
+      return inserted;
+    },
+
+    async promptOf(sprintId, userId, day) {
+      const [row] = await session
+        .select()
+        .from(prompts)
+        .where(and(eq(prompts.sprintId, sprintId), eq(prompts.userId, userId), eq(prompts.day, day)));
+      return row && promptFrom(row);
+    },
+
+    async promptsOf(days) {
+      if (days.length === 0) return [];
+      const wanted = JSON.stringify(days.map(({ sprintId, day }) => ({ sprint_id: sprintId, day })));
+      const rows = await session
+        .select()
+        .from(prompts)
+        .where(
+          sql`(${prompts.sprintId}, ${prompts.day}) in (
+            select sprint_id, day from jsonb_to_recordset(${wanted}::jsonb) as wanted(sprint_id text, day date))`,
+        )
+        .orderBy(prompts.sprintId, prompts.day, prompts.userId);
+      return rows.map(promptFrom);
+    },
+
+    async setPromptState(prompt, state, at) {
+      const { sprintId, userId, day } = prompt;
+      const met = { state, answeredAt: state === 'asked' ? null : at };
+      await session
+        .insert(prompts)
+        .values({ sprintId, userId, day, ...met })
+        .onConflictDoUpdate({ target: [prompts.sprintId, prompts.userId, prompts.day], set: met });
+    },
+
+    async promptByPost(workspaceId, at) {
+      // By what the post is about, so that a reminder and a last call lead to the prompt as well.
+      const [row] = await session
+        .select({ prompt: prompts })
+        .from(posts)
+        .innerJoin(
+          prompts,
+          and(
+            eq(prompts.sprintId, posts.sprintId),
+            eq(prompts.userId, posts.subjectUserId),
+            eq(prompts.day, posts.subjectDay),
+          ),
+        )
+        .where(
+          and(
+            eq(posts.workspaceId, workspaceId),
+            eq(posts.postedChannelId, at.channelId),
+            eq(posts.postedTs, at.ts),
+            inArray(posts.kind, ['daily-prompt', 'reminder', 'last-call']),
+          ),
+        );
+      return row && promptFrom(row.prompt);
+    },
+  };
+}

@@ -1,0 +1,7 @@
+/** Every table, for the queries and for the migration generator. */
+
+export { answers, cardChanges, cardOwners, cards, factOrder } from './schema/cards.ts';
+export { loadline } from './schema/columns.ts';
+export { posts, prompts, seenEvents } from './schema/posts.ts';
+export { planDrafts, sprintResults, sprints } from './schema/sprints.ts';
+export { members, teams } from './schema/teams.ts';

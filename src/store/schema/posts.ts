@@ -1,0 +1,97 @@
+/** Posts owed to somebody, the prompts that some of them ask, and events already seen. */
+import { sql } from 'drizzle-orm';
+import { bigint, check, index, integer, primaryKey, text, unique } from 'drizzle-orm/pg-core';
+import type { PostState, PostSubject } from '../../app/posts.ts';
+import type { PromptState } from '../../app/team.ts';
+import { day, instant, isNotBlank, loadline } from './columns.ts';
+import { sprints } from './sprints.ts';
+import { teams } from './teams.ts';
+
+export const posts = loadline.table(
+  'posts',
+  {
+    id: text('id').primaryKey(),
+    /** Rises with every post, so that "the latest" is certain. */
+    entryOrder: bigint('entry_order', { mode: 'number' }).generatedAlwaysAsIdentity(),
+    workspaceId: text('workspace_id').notNull(),
+    channelId: text('channel_id'),
+    userId: text('user_id'),
+    kind: text('kind').$type<PostSubject['kind']>().notNull(),
+    sprintId: text('sprint_id').references(() => sprints.id),
+    teamId: text('team_id').references(() => teams.id),
+    subjectUserId: text('subject_user_id'),
+    subjectDay: day('subject_day'),
+    byUserId: text('by_user_id'),
+    reason: text('reason'),
+    state: text('state').$type<PostState>().notNull(),
+    postedChannelId: text('posted_channel_id'),
+    postedTs: text('posted_ts'),
+    wantedVersion: integer('wanted_version').notNull(),
+    sentVersion: integer('sent_version').notNull(),
+    /** By the database's clock: since when the present attempt has been under way. */
+    sendingSince: instant('sending_since'),
+    firstAttemptAt: instant('first_attempt_at'),
+    lastError: text('last_error'),
+    createdAt: instant('created_at').notNull().defaultNow(),
+  },
+  (post) => [
+    unique('posts_standing_unique').on(post.workspaceId, post.postedChannelId, post.postedTs),
+    index('posts_about_sprint').on(post.sprintId, post.kind, post.entryOrder),
+    check('posts_ids_given', sql`${isNotBlank(post.id)} and ${isNotBlank(post.workspaceId)}`),
+    check('posts_one_recipient', sql`num_nonnulls(${post.channelId}, ${post.userId}) = 1`),
+    check(
+      'posts_subject_complete',
+      sql`case
+        when ${post.kind} in ('daily-prompt', 'reminder', 'last-call')
+          then ${post.sprintId} is not null and ${post.subjectUserId} is not null and ${post.subjectDay} is not null
+        when ${post.kind} = 'team-set-up' then ${post.teamId} is not null and ${post.byUserId} is not null
+        when ${post.kind} = 'plan' then ${post.sprintId} is not null and ${post.byUserId} is not null
+        when ${post.kind} = 'verdict' then ${post.sprintId} is not null
+        when ${post.kind} = 'shared-status'
+          then ${post.sprintId} is not null and ${post.byUserId} is not null and ${post.subjectDay} is not null
+        when ${post.kind} = 'cancelled'
+          then ${post.sprintId} is not null and ${post.byUserId} is not null and ${post.reason} is not null
+        else false end`,
+    ),
+    check(
+      'posts_state_known',
+      sql`${post.state} in ('pending', 'sending', 'uncertain', 'sent', 'skipped', 'dead')`,
+    ),
+    check('posts_sending_since_known', sql`(${post.state} = 'sending') = (${post.sendingSince} is not null)`),
+    check('posts_standing_complete', sql`num_nonnulls(${post.postedChannelId}, ${post.postedTs}) <> 1`),
+    check('posts_sent_stands', sql`${post.state} <> 'sent' or ${post.postedTs} is not null`),
+    check(
+      'posts_versions_in_order',
+      sql`${post.wantedVersion} >= 1 and ${post.sentVersion} between 0 and ${post.wantedVersion}`,
+    ),
+  ],
+);
+
+export const prompts = loadline.table(
+  'prompts',
+  {
+    sprintId: text('sprint_id')
+      .notNull()
+      .references(() => sprints.id),
+    userId: text('user_id').notNull(),
+    day: day('day').notNull(),
+    state: text('state').$type<PromptState>().notNull(),
+    /** The key to `posts` is checked at commit: a prompt is recorded before the post that asks it. */
+    postId: text('post_id').references(() => posts.id),
+    answeredAt: instant('answered_at'),
+  },
+  (prompt) => [
+    primaryKey({ name: 'prompts_pk', columns: [prompt.sprintId, prompt.userId, prompt.day] }),
+    unique('prompts_post_unique').on(prompt.postId),
+    index('prompts_of_day').on(prompt.sprintId, prompt.day),
+    check('prompts_user_given', isNotBlank(prompt.userId)),
+    check('prompts_state_known', sql`${prompt.state} in ('asked', 'answered', 'unchanged', 'away')`),
+    check('prompts_met_has_answered_at', sql`(${prompt.state} = 'asked') = (${prompt.answeredAt} is null)`),
+  ],
+);
+
+export const seenEvents = loadline.table(
+  'seen_events',
+  { eventId: text('event_id').primaryKey(), seenAt: instant('seen_at').notNull() },
+  (event) => [index('seen_events_by_time').on(event.seenAt)],
+);

@@ -1,0 +1,133 @@
+/** Reads and writes sprints. What state a sprint goes to, and when, is decided elsewhere. */
+import { and, asc, desc, eq, ne, sql } from 'drizzle-orm';
+import type { Transaction } from '../app/ports.ts';
+import type { Sprint } from '../app/team.ts';
+import { sprints } from './schema.ts';
+import type { SqlSession } from './sql-session.ts';
+import { StoreError } from './store-error.ts';
+
+export type SprintQueries = Pick<
+  Transaction,
+  | 'sprintById'
+  | 'sprintsOf'
+  | 'openSprintsOf'
+  | 'latestFinishedSprint'
+  | 'insertSprint'
+  | 'updateSprint'
+  | 'updateSprintClocks'
+>;
+
+export function sprintOf(row: typeof sprints.$inferSelect): Sprint {
+  return {
+    id: row.id,
+    teamId: row.teamId,
+    name: row.name,
+    goal: row.goal,
+    startsOn: row.startsOn,
+    endsOn: row.endsOn,
+    closesAt: row.closingTime,
+    closesAtInstant: row.closesAt,
+    state: row.state,
+    closedAt: row.closedAt ?? undefined,
+    reopenedAt: row.reopenedAt ?? undefined,
+    nextPromptAt: row.nextPromptAt ?? undefined,
+    nextReminderAt: row.nextReminderAt ?? undefined,
+    lastCallAt: row.lastCallAt ?? undefined,
+  };
+}
+
+function rowOf(sprint: Sprint): Omit<typeof sprints.$inferInsert, 'createdAt'> {
+  const { closesAt, closesAtInstant, ...same } = sprint;
+  return {
+    ...same,
+    closingTime: closesAt,
+    closesAt: closesAtInstant,
+    closedAt: sprint.closedAt ?? null,
+    reopenedAt: sprint.reopenedAt ?? null,
+    nextPromptAt: sprint.nextPromptAt ?? null,
+    nextReminderAt: sprint.nextReminderAt ?? null,
+    lastCallAt: sprint.lastCallAt ?? null,
+  };
+}
+
+export function sprintQueries(session: SqlSession): SprintQueries {
+  return {
+    async sprintById(sprintId) {
+      const [row] = await session.select().from(sprints).where(eq(sprints.id, sprintId));
+      return row && sprintOf(row);
+    },
+
+    async sprintsOf(teamId) {
+      const rows = await session
+        .select()
+        .from(sprints)
+        .where(eq(sprints.teamId, teamId))
+        .orderBy(asc(sprints.startsOn), asc(sprints.createdAt));
+      return rows.map(sprintOf);
+    },
+
+    async openSprintsOf(teamId) {
+      const rows = await session
+        .select()
+        .from(sprints)
+        .where(and(eq(sprints.teamId, teamId), eq(sprints.state, 'open')))
+        .orderBy(asc(sprints.startsOn));
+      return rows.map(sprintOf);
+    },
+
+    async latestFinishedSprint(teamId) {
+      const [row] = await session
+        .select()
+        .from(sprints)
+        .where(and(eq(sprints.teamId, teamId), ne(sprints.state, 'open')))
+        .orderBy(desc(sprints.endsOn), desc(sprints.closedAt))
+        .limit(1);
+      return row && sprintOf(row);
+    },
+
+    async insertSprint(sprint) {
+      await session.insert(sprints).values(rowOf(sprint));
+    },
+
+    async updateSprint(sprint) {
+      const { id, ...row } = rowOf(sprint);
+      const updated = await session
+        .update(sprints)
+        .set(row)
+        .where(eq(sprints.id, id))
+        .returning({ id: sprints.id });
+      if (updated.length === 0) {
+        throw new StoreError(
+          'no-such-row',
+          `There is no sprint ${id} to update.`,
+          'This is a defect: report it.',
+        );
+      }
+    },
+
+    async updateSprintClocks(changed) {
+      if (changed.length === 0) return;
+      // One parameter, however many sprints there are.
+      const rows = JSON.stringify(
+        changed.map(({ id, nextPromptAt, nextReminderAt, lastCallAt }) => ({
+          id,
+          next_prompt_at: nextPromptAt,
+          next_reminder_at: nextReminderAt,
+          last_call_at: lastCallAt,
+        })),
+      );
+      await session
+        .update(sprints)
+        .set({
+          nextPromptAt: sql`changed.next_prompt_at`,
+          nextReminderAt: sql`changed.next_reminder_at`,
+          lastCallAt: sql`changed.last_call_at`,
+        })
+        .from(
+          sql`jsonb_to_recordset(${rows}::jsonb) as changed(id text, next_prompt_at timestamptz,
+            next_reminder_at timestamptz, last_call_at timestamptz)`,
+        )
+        .where(sql`${sprints.id} = changed.id`);
+    },
+  };
+}

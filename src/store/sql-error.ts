@@ -1,0 +1,33 @@
+/** Reads what the database said out of whatever the drivers and drizzle wrap it in. */
+
+/** A refusal by the database. */
+export interface SqlError {
+  /** Five characters, e.g. `23505` for a unique key. */
+  readonly sqlState: string;
+  /** The constraint or trigger that refused; undefined when none did. */
+  readonly constraint: string | undefined;
+}
+
+export const SQL_STATE = {
+  uniqueViolation: '23505',
+  foreignKeyViolation: '23503',
+  checkViolation: '23514',
+  exclusionViolation: '23P01',
+  restrictViolation: '23001',
+  insufficientPrivilege: '42501',
+  serializationFailure: '40001',
+  deadlockDetected: '40P01',
+} as const;
+
+/** The database's refusal within the error or its causes; undefined when the error is something else. */
+export function sqlErrorOf(error: unknown): SqlError | undefined {
+  for (let at = error; at instanceof Error; at = at.cause) {
+    const { code, constraint, constraint_name } = at as Error & Record<string, unknown>;
+    // Node's own codes (ECONNRESET and the like) are no SQLSTATE.
+    if (typeof code === 'string' && /^[0-9A-Z]{5}$/.test(code) && /[0-9]/.test(code)) {
+      const name = constraint ?? constraint_name;
+      return { sqlState: code, constraint: typeof name === 'string' ? name : undefined };
+    }
+  }
+  return undefined;
+}

@@ -1,0 +1,14 @@
+/** What every query module works on: a drizzle session, inside a transaction, over either driver. */
+import type { PgDatabase, PgQueryResultHKT } from 'drizzle-orm/pg-core';
+
+export type SqlSession = PgDatabase<PgQueryResultHKT, Record<string, never>>;
+
+/** Rows that go into one INSERT: far below the driver's limit of 65,535 parameters a statement. */
+const ROWS_A_STATEMENT = 2_000;
+
+/** The rows in pieces that fit one statement; no piece when there is no row. */
+export function statementsOf<Row>(rows: readonly Row[]): Row[][] {
+  return Array.from({ length: Math.ceil(rows.length / ROWS_A_STATEMENT) }, (_, i) =>
+    rows.slice(i * ROWS_A_STATEMENT, (i + 1) * ROWS_A_STATEMENT),
+  );
+}

@@ -1,0 +1,27 @@
+/** Composes the query modules into the one object that the use cases see. */
+import type { Transaction } from '../app/ports.ts';
+import { cardQueries } from './card-queries.ts';
+import { clockQueries } from './clock-queries.ts';
+import { draftQueries } from './draft-queries.ts';
+import { eventQueries } from './event-queries.ts';
+import type { JobSender } from './job-sender.ts';
+import { postQueries } from './post-queries.ts';
+import { promptQueries } from './prompt-queries.ts';
+import { resultQueries } from './result-queries.ts';
+import { sprintQueries } from './sprint-queries.ts';
+import type { SqlSession } from './sql-session.ts';
+import { teamQueries } from './team-queries.ts';
+
+export function transactionOver(session: SqlSession, sender: JobSender): Transaction {
+  return {
+    ...teamQueries(session),
+    ...sprintQueries(session),
+    ...resultQueries(session),
+    ...cardQueries(session),
+    ...promptQueries(session),
+    ...clockQueries(session),
+    ...postQueries(session, sender),
+    ...draftQueries(session),
+    ...eventQueries(session),
+  };
+}

@@ -1,0 +1,249 @@
+import { sql } from 'drizzle-orm';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import type { Database } from '../../src/store/database.ts';
+import type { DeliveryHandler, DeliveryQueue } from '../../src/store/delivery-queue.ts';
+import { openQueue } from '../../src/store/delivery-queue.ts';
+import { aPost, savedSprint } from '../store/store-examples.ts';
+import { describeOnBoth } from '../support/databases.ts';
+
+const DONE = { done: true } as const;
+
+async function postsAdded(database: Database, count: number): Promise<string[]> {
+  const { sprint } = await savedSprint(database);
+  const posts = Array.from({ length: count }, () => aPost(sprint.id));
+  await database.store.transaction((tx) => tx.addPosts(posts));
+  return posts.map((post) => post.id);
+}
+
+/** Lets a retry that waits for its time fall due now. */
+async function letTimePass(database: Database): Promise<void> {
+  await database.session.execute(
+    sql`update pgboss.job set start_after = now() where name = 'delivery' and state in ('created', 'retry')`,
+  );
+}
+
+/** A handler that notes what it delivers, for `work`. */
+function noting(): {
+  handler: DeliveryHandler;
+  delivered: string[];
+  until: (count: number) => Promise<void>;
+} {
+  const delivered: string[] = [];
+  const waiting: { count: number; resolve: () => void }[] = [];
+  return {
+    delivered,
+    handler: async (postId) => {
+      delivered.push(postId);
+      for (const { count, resolve } of waiting) if (delivered.length >= count) resolve();
+      return DONE;
+    },
+    until: (count) =>
+      delivered.length >= count
+        ? Promise.resolve()
+        : new Promise((resolve) => waiting.push({ count, resolve })),
+  };
+}
+
+describeOnBoth('the delivery queue', (database) => {
+  let queue: DeliveryQueue;
+  beforeEach(async () => {
+    queue = await openQueue(database());
+    await database().session.execute(sql`delete from pgboss.job`);
+  });
+  afterEach(() => queue.stop({ graceful: true }));
+
+  describe('drained', () => {
+    it('delivers every post once, in the order recorded, and then has nothing left', async () => {
+      const ids = [...(await postsAdded(database(), 250)), ...(await postsAdded(database(), 3))];
+      const delivered: string[] = [];
+      const attempts = await queue.drain(async (postId) => {
+        delivered.push(postId);
+        return DONE;
+      });
+      expect(attempts).toBe(253);
+      expect(delivered.slice(-3)).toEqual(ids.slice(-3));
+      expect(new Set(delivered)).toEqual(new Set(ids));
+      expect(await queue.drain(async () => DONE)).toBe(0);
+    });
+
+    it('keeps the order of one transaction', async () => {
+      const ids = await postsAdded(database(), 100);
+      const delivered: string[] = [];
+      await queue.drain(async (postId) => {
+        delivered.push(postId);
+        return DONE;
+      });
+      expect(delivered).toEqual(ids);
+    });
+
+    it('delivers what a delivery adds', async () => {
+      const [first] = await postsAdded(database(), 1);
+      const added: string[] = [];
+      const attempts = await queue.drain(async (postId) => {
+        if (postId === first) added.push(...(await postsAdded(database(), 2)));
+        return DONE;
+      });
+      expect([attempts, added.length]).toEqual([3, 2]);
+    });
+
+    it('never delivers a post whose transaction was rolled back', async () => {
+      const { sprint } = await savedSprint(database());
+      const failure = new Error('the sprint was not planned after all');
+      await expect(
+        database().store.transaction(async (tx) => {
+          await tx.addPosts([aPost(sprint.id)]);
+          throw failure;
+        }),
+      ).rejects.toBe(failure);
+      expect(await queue.drain(async () => DONE)).toBe(0);
+    });
+
+    it('delivers a refreshed post again', async () => {
+      const [postId = ''] = await postsAdded(database(), 1);
+      await queue.drain(async () => DONE);
+      await database().store.transaction((tx) => tx.refreshPost(postId));
+      const delivered: string[] = [];
+      await queue.drain(async (id) => {
+        delivered.push(id);
+        return DONE;
+      });
+      expect(delivered).toEqual([postId]);
+    });
+
+    it('tries a failed delivery again when its time has come, and not before', async () => {
+      const [postId] = await postsAdded(database(), 1);
+      const attempts: string[] = [];
+      const failing: DeliveryHandler = async (id) => {
+        attempts.push(id);
+        throw new Error('the platform hung up');
+      };
+      expect(await queue.drain(failing)).toBe(1);
+      expect(await queue.drain(async () => DONE)).toBe(0);
+      await letTimePass(database());
+      expect(await queue.drain(async () => DONE)).toBe(1);
+      expect(attempts).toEqual([postId]);
+    });
+
+    it('waits as long as a delivery asks, however often, without counting it as a failure', async () => {
+      await postsAdded(database(), 1);
+      for (let round = 0; round < 15; round += 1) {
+        expect(await queue.drain(async () => ({ retryAfterMs: 600_000 }))).toBe(1);
+        expect(await queue.drain(async () => DONE)).toBe(0);
+        const { rows } = (await database().queueConnection.db.executeSql(
+          `select extract(epoch from start_after - now())::integer as seconds from pgboss.job
+            where name = 'delivery' and state = 'created'`,
+        )) as { rows: { seconds: number }[] };
+        expect(rows).toHaveLength(1);
+        expect(rows[0]?.seconds).toBeGreaterThan(500);
+        expect(rows[0]?.seconds).toBeLessThanOrEqual(600);
+        await letTimePass(database());
+      }
+      expect(await queue.drain(async () => DONE)).toBe(1);
+      expect(await queue.givenUp()).toBe(0);
+    });
+
+    it('gives up after the eleventh attempt, tells the last one so, and counts it', async () => {
+      await postsAdded(database(), 1);
+      const lasts: boolean[] = [];
+      for (let round = 0; round < 12; round += 1) {
+        await queue.drain(async (_postId, { isLast }) => {
+          lasts.push(isLast);
+          throw new Error('no use');
+        });
+        await letTimePass(database());
+      }
+      expect(lasts).toEqual([...Array<boolean>(10).fill(false), true]);
+      expect(await queue.givenUp()).toBe(1);
+    });
+
+    it('stores of an error its name, code and words only, for it may carry a token', async () => {
+      await postsAdded(database(), 1);
+      await queue.drain(async () => {
+        throw Object.assign(new Error('refused'), { code: 'not_authed', config: { token: 'xoxb-invented' } });
+      });
+      const { rows } = await database().queueConnection.db.executeSql(
+        `select output from pgboss.job where name = 'delivery'`,
+      );
+      expect(rows[0].output).toEqual({ name: 'Error', message: 'refused', code: 'not_authed' });
+    });
+  });
+
+  describe('working in the background', () => {
+    it('is woken by a commit and delivers', async () => {
+      const { handler, delivered, until } = noting();
+      await queue.work(handler);
+      const ids = await postsAdded(database(), 25);
+      await until(25);
+      expect(new Set(delivered)).toEqual(new Set(ids));
+      expect(delivered).toHaveLength(25);
+    });
+
+    it('tries again what failed, beside what did not', async () => {
+      const [bad, good] = await postsAdded(database(), 2);
+      const { handler, delivered, until } = noting();
+      let failures = 0;
+      await queue.work(async (postId, attempt) => {
+        if (postId === bad && failures === 0) {
+          failures += 1;
+          throw new Error('the platform hung up');
+        }
+        return handler(postId, attempt);
+      });
+      await until(1);
+      expect(delivered).toEqual([good]);
+      await letTimePass(database());
+      await until(2);
+      expect(delivered).toEqual([good, bad]);
+    });
+
+    it('finishes what is in hand when stopped gracefully', async () => {
+      await postsAdded(database(), 1);
+      const begun = Promise.withResolvers<void>();
+      const finish = Promise.withResolvers<void>();
+      let finished = false;
+      await queue.work(async () => {
+        begun.resolve();
+        await finish.promise;
+        finished = true;
+        return DONE;
+      });
+      await begun.promise;
+      const stopped = queue.stop({ graceful: true });
+      finish.resolve();
+      await stopped;
+      expect(finished).toBe(true);
+      queue = await openQueue(database());
+      await letTimePass(database());
+      expect(await queue.drain(async () => DONE)).toBe(0);
+    });
+
+    it('hands back what is in hand when stopped at once', async () => {
+      const [postId] = await postsAdded(database(), 1);
+      const begun = Promise.withResolvers<void>();
+      const never = Promise.withResolvers<typeof DONE>();
+      await queue.work(() => {
+        begun.resolve();
+        return never.promise;
+      });
+      await begun.promise;
+      await queue.stop({ graceful: false });
+      queue = await openQueue(database());
+      await letTimePass(database());
+      const delivered: string[] = [];
+      await queue.drain(async (id) => {
+        delivered.push(id);
+        return DONE;
+      });
+      never.resolve(DONE);
+      expect(delivered).toEqual([postId]);
+    });
+  });
+
+  it('lets transactions and the upkeep of the queue go on side by side', async () => {
+    const { handler, delivered, until } = noting();
+    await queue.work(handler);
+    await Promise.all(Array.from({ length: 20 }, () => postsAdded(database(), 2)));
+    await until(40);
+    expect(delivered).toHaveLength(40);
+  });
+});

@@ -1,0 +1,83 @@
+/** What the store promises of cards and facts; run by `queries.test.ts`. */
+import { expect, it } from 'vitest';
+import type { Database } from '../../src/store/database.ts';
+import { aCard, aChange, anAnswer, savedSprint } from './store-examples.ts';
+
+export function cardQueryCases(database: () => Database): void {
+  it('gives cards back by number with their owners in order, and facts in the order recorded', async () => {
+    const { sprint } = await savedSprint(database());
+    const first = aCard(sprint.id, 1, { estimatePoints: 999.5, ownerIds: ['U-zoe', 'U-ana'] });
+    const second = aCard(sprint.id, 2, { estimatePoints: 0, ownerIds: [], origin: 'pulled-in' });
+    const facts = [
+      aChange(second.id, 'drop', { note: 'sold the boat' }),
+      anAnswer(first.id, { workedPoints: undefined, leftPoints: 0, surprisePoints: -0.5 }),
+      aChange(first.id, 'reopen'),
+      anAnswer(first.id, { memberId: 'U-zoe', workedPoints: 0.5, leftPoints: 12, surprisePoints: 3 }),
+    ];
+    await database().store.transaction(async (tx) => {
+      await tx.insertCards([second, first]);
+      await tx.insertFacts(facts);
+      const records = await tx.recordsOf(sprint.id);
+      expect(records.cards).toEqual([first, second]);
+      expect(records.facts.map(({ order: _, ...fact }) => fact)).toEqual(facts);
+      const orders = records.facts.map((fact) => fact.order);
+      expect(orders).toEqual([...new Set(orders)].sort((a, b) => a - b));
+    });
+  });
+
+  it('puts later facts after earlier ones', async () => {
+    const { sprint } = await savedSprint(database());
+    const card = aCard(sprint.id, 1);
+    const original = anAnswer(card.id);
+    const correction = anAnswer(card.id, { leftPoints: 2, supersedesId: original.id });
+    await database().store.transaction(async (tx) => {
+      await tx.insertCards([card]);
+      await tx.insertFacts([original]);
+    });
+    await database().store.transaction((tx) => tx.insertFacts([correction]));
+    const { facts } = await database().store.transaction((tx) => tx.recordsOf(sprint.id));
+    expect(facts.map((fact) => [fact.id, fact.supersedesId])).toEqual([
+      [original.id, undefined],
+      [correction.id, original.id],
+    ]);
+  });
+
+  it('adds an owner at the end, once', async () => {
+    const { sprint } = await savedSprint(database());
+    const card = aCard(sprint.id, 1, { ownerIds: ['U-zoe'] });
+    await database().store.transaction(async (tx) => {
+      await tx.insertCards([card]);
+      await tx.addOwner(card.id, 'U-ana');
+      await tx.addOwner(card.id, 'U-bo');
+      await tx.addOwner(card.id, 'U-ana');
+      expect((await tx.recordsOf(sprint.id)).cards[0]?.ownerIds).toEqual(['U-zoe', 'U-ana', 'U-bo']);
+    });
+  });
+
+  it('reads many sprints at once, those without cards included, and keeps them apart', async () => {
+    const { sprint: first } = await savedSprint(database());
+    const { sprint: second } = await savedSprint(database());
+    const { sprint: empty } = await savedSprint(database());
+    const [one, two] = [aCard(first.id, 1), aCard(second.id, 1)];
+    await database().store.transaction(async (tx) => {
+      await tx.insertCards([one, two]);
+      await tx.insertCards([]);
+      await tx.insertFacts([anAnswer(one.id), anAnswer(two.id)]);
+      await tx.insertFacts([]);
+      const many = await tx.recordsOfMany([first.id, second.id, empty.id]);
+      expect([...many.keys()]).toEqual([first.id, second.id, empty.id]);
+      expect(many.get(first.id)).toEqual(await tx.recordsOf(first.id));
+      expect(many.get(second.id)?.facts.map((fact) => fact.cardId)).toEqual([two.id]);
+      expect(many.get(empty.id)).toEqual({ cards: [], facts: [] });
+      expect(await tx.recordsOfMany([])).toEqual(new Map());
+    });
+  });
+
+  it('takes more rows than one statement could', async () => {
+    const { sprint } = await savedSprint(database());
+    const cards = Array.from({ length: 2_001 }, (_, i) => aCard(sprint.id, i + 1));
+    await database().store.transaction((tx) => tx.insertCards(cards));
+    const records = await database().store.transaction((tx) => tx.recordsOf(sprint.id));
+    expect(records.cards).toEqual(cards);
+  });
+}

@@ -1,0 +1,126 @@
+/** What the store promises of posts; run by `queries.test.ts`. */
+import { sql } from 'drizzle-orm';
+import { expect, it } from 'vitest';
+import type { NewPost } from '../../src/app/posts.ts';
+import type { Database } from '../../src/store/database.ts';
+import { aPost, savedSprint } from './store-examples.ts';
+
+const NOT_SENT_YET = {
+  state: 'pending',
+  postedAt: undefined,
+  wantedVersion: 1,
+  sentVersion: 0,
+  firstAttemptAt: undefined,
+} as const;
+
+export function postQueryCases(database: () => Database): void {
+  it('gives back every kind of post as it was recorded', async () => {
+    const { team, sprint } = await savedSprint(database());
+    const byUserId = 'U-ana';
+    const about = { sprintId: sprint.id, userId: 'U-bo', day: '2026-11-03' };
+    const subjects: NewPost['subject'][] = [
+      { kind: 'daily-prompt', ...about },
+      { kind: 'reminder', ...about },
+      { kind: 'last-call', ...about },
+      { kind: 'team-set-up', teamId: team.id, byUserId },
+      { kind: 'plan', sprintId: sprint.id, byUserId },
+      { kind: 'verdict', sprintId: sprint.id },
+      { kind: 'shared-status', sprintId: sprint.id, byUserId, on: '2026-11-04' },
+      { kind: 'cancelled', sprintId: sprint.id, byUserId, reason: 'The yard is flooded' },
+    ];
+    const posts = subjects.map((subject, i) =>
+      aPost(sprint.id, { subject, recipient: i % 2 ? { userId: 'U-bo' } : { channelId: 'C-quay' } }),
+    );
+    await database().store.transaction((tx) => tx.addPosts(posts));
+    await database().store.transaction(async (tx) => {
+      for (const post of posts) expect(await tx.postById(post.id)).toEqual({ ...post, ...NOT_SENT_YET });
+      expect(await tx.postById('nobody')).toBeUndefined();
+    });
+  });
+
+  it('finds the latest post about a sprint of a kind', async () => {
+    const { sprint } = await savedSprint(database());
+    const [older, newer, other] = [aPost(sprint.id), aPost(sprint.id), aPost(sprint.id)];
+    const plan = { kind: 'plan', sprintId: sprint.id, byUserId: 'U-ana' } as const;
+    await database().store.transaction(async (tx) => {
+      await tx.addPosts([older, newer, { ...other, subject: plan }]);
+      expect((await tx.postAbout(sprint.id, 'verdict'))?.id).toBe(newer.id);
+      expect(await tx.postAbout(sprint.id, 'cancelled')).toBeUndefined();
+    });
+  });
+
+  it('raises the wanted version with every refresh, and only of a post that exists', async () => {
+    const { sprint } = await savedSprint(database());
+    const post = aPost(sprint.id);
+    await database().store.transaction(async (tx) => {
+      await tx.addPosts([post]);
+      await tx.refreshPost(post.id);
+      await tx.refreshPost(post.id);
+      expect((await tx.postById(post.id))?.wantedVersion).toBe(3);
+      await expect(tx.refreshPost('nobody')).rejects.toMatchObject({ code: 'no-such-row' });
+      await expect(tx.updatePost('nobody', { state: 'dead' })).rejects.toMatchObject({ code: 'no-such-row' });
+    });
+  });
+
+  it('counts posts that are not sent, or not in the version wanted, until nothing more will come of them', async () => {
+    const { sprint } = await savedSprint(database());
+    const [first, second] = [aPost(sprint.id), aPost(sprint.id)];
+    await database().store.transaction(async (tx) => {
+      const before = await tx.countUnsentPosts();
+      const counts: number[] = [];
+      const after = async (step: Promise<void>) => {
+        await step;
+        counts.push((await tx.countUnsentPosts()) - before);
+      };
+      const standing = { postedAt: { channelId: 'C-quay', ts: `${first.id}.1` }, sentVersion: 1 };
+      await after(tx.addPosts([first, second]));
+      await after(tx.updatePost(first.id, { state: 'uncertain' }));
+      await after(tx.updatePost(first.id, { state: 'sent', ...standing }));
+      await after(tx.refreshPost(first.id));
+      await after(tx.updatePost(first.id, { state: 'dead' }));
+      await after(tx.updatePost(second.id, { state: 'skipped' }));
+      expect(counts).toEqual([2, 2, 1, 2, 1, 0]);
+    });
+  });
+
+  it('changes what an update names and leaves the rest', async () => {
+    const { sprint } = await savedSprint(database());
+    const post = aPost(sprint.id);
+    const firstAttemptAt = new Date('2026-11-13T17:00:31Z');
+    const postedAt = { channelId: 'C-quay', ts: `${sprint.id}.1` };
+    await database().store.transaction(async (tx) => {
+      await tx.addPosts([post]);
+      await tx.updatePost(post.id, { state: 'sending', firstAttemptAt });
+      expect(await tx.postById(post.id)).toEqual({
+        ...post,
+        ...NOT_SENT_YET,
+        state: 'sending',
+        firstAttemptAt,
+      });
+      await tx.updatePost(post.id, { state: 'sent', postedAt, sentVersion: 1, lastError: 'none' });
+      const sent = { ...post, state: 'sent', postedAt, wantedVersion: 1, sentVersion: 1, firstAttemptAt };
+      expect(await tx.postById(post.id)).toEqual(sent);
+      await tx.updatePost(post.id, { state: 'dead', lastError: 'is_archived' });
+      expect(await tx.postById(post.id)).toEqual({ ...sent, state: 'dead' });
+    });
+  });
+
+  it('hands out a post that is being sent only when the attempt is a minute old', async () => {
+    const { sprint } = await savedSprint(database());
+    const post = aPost(sprint.id);
+    const claim = () => database().store.transaction((tx) => tx.claimPost(post.id));
+    await database().store.transaction((tx) => tx.addPosts([post]));
+    expect((await claim())?.id).toBe(post.id);
+    await database().store.transaction((tx) => tx.updatePost(post.id, { state: 'sending' }));
+    expect(await claim()).toBeUndefined();
+    const backdate = (seconds: number) =>
+      database().session.execute(
+        sql`update loadline.posts set sending_since = now() - make_interval(secs => ${seconds}) where id = ${post.id}`,
+      );
+    await backdate(50);
+    expect(await claim()).toBeUndefined();
+    await backdate(61);
+    expect((await claim())?.state).toBe('sending');
+    expect(await database().store.transaction((tx) => tx.claimPost('nobody'))).toBeUndefined();
+  });
+}

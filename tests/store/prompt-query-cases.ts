@@ -1,0 +1,99 @@
+/** What the store promises of prompts; run by `queries.test.ts`. */
+import { expect, it } from 'vitest';
+import type { Database } from '../../src/store/database.ts';
+import { aPost, savedSprint, WORKSPACE } from './store-examples.ts';
+
+const DAY = '2026-11-03';
+const AT = new Date('2026-11-03T09:30:00Z');
+
+export function promptQueryCases(database: () => Database): void {
+  it('inserts only prompts that did not exist, and says which', async () => {
+    const { sprint } = await savedSprint(database());
+    const prompt = (userId: string) => ({ sprintId: sprint.id, userId, day: DAY, postId: undefined });
+    await database().store.transaction(async (tx) => {
+      await tx.setPromptState({ sprintId: sprint.id, userId: 'U-early', day: DAY }, 'away', AT);
+      expect(await tx.insertPrompts([prompt('U-ana'), prompt('U-early')])).toEqual([prompt('U-ana')]);
+      expect(await tx.insertPrompts([prompt('U-ana')])).toEqual([]);
+      expect(await tx.insertPrompts([])).toEqual([]);
+      expect(await tx.promptOf(sprint.id, 'U-ana', DAY)).toEqual({
+        ...prompt('U-ana'),
+        state: 'asked',
+        answeredAt: undefined,
+      });
+      expect((await tx.promptOf(sprint.id, 'U-early', DAY))?.state).toBe('away');
+      expect(await tx.promptOf(sprint.id, 'U-ana', '2026-11-04')).toBeUndefined();
+    });
+  });
+
+  it('sets the state of a prompt and keeps the post that asked it', async () => {
+    const { sprint } = await savedSprint(database());
+    const post = aPost(sprint.id, {
+      recipient: { userId: 'U-ana' },
+      subject: { kind: 'daily-prompt', sprintId: sprint.id, userId: 'U-ana', day: DAY },
+    });
+    const key = { sprintId: sprint.id, userId: 'U-ana', day: DAY };
+    await database().store.transaction(async (tx) => {
+      // The prompt first: its post is recorded later in the same transaction.
+      await tx.insertPrompts([{ ...key, postId: post.id }]);
+      await tx.addPosts([post]);
+      await tx.setPromptState(key, 'unchanged', AT);
+    });
+    const prompt = await database().store.transaction((tx) => tx.promptOf(sprint.id, 'U-ana', DAY));
+    expect(prompt).toEqual({ ...key, postId: post.id, state: 'unchanged', answeredAt: AT });
+  });
+
+  it('reads the prompts of several days of several sprints, and no others', async () => {
+    const { sprint: first } = await savedSprint(database());
+    const { sprint: second } = await savedSprint(database());
+    const prompt = (sprintId: string, day: string) => ({ sprintId, userId: 'U-ana', day, postId: undefined });
+    const all = [
+      prompt(first.id, '2026-11-03'),
+      prompt(first.id, '2026-11-04'),
+      prompt(second.id, '2026-11-03'),
+      prompt(second.id, '2026-11-05'),
+    ];
+    await database().store.transaction(async (tx) => {
+      await tx.insertPrompts(all);
+      const read = await tx.promptsOf([
+        { sprintId: first.id, day: '2026-11-04' },
+        { sprintId: second.id, day: '2026-11-03' },
+      ]);
+      expect(new Set(read.map(({ sprintId, day }) => `${sprintId} ${day}`))).toEqual(
+        new Set([`${first.id} 2026-11-04`, `${second.id} 2026-11-03`]),
+      );
+      expect(await tx.promptsOf([])).toEqual([]);
+    });
+  });
+
+  it('finds the prompt by the post that asked, reminded or called last, wherever it stands', async () => {
+    const { sprint } = await savedSprint(database());
+    const about = { sprintId: sprint.id, userId: 'U-ana', day: DAY };
+    const asked = aPost(sprint.id, { subject: { kind: 'daily-prompt', ...about } });
+    const reminded = aPost(sprint.id, { subject: { kind: 'reminder', ...about } });
+    const verdict = aPost(sprint.id);
+    await database().store.transaction(async (tx) => {
+      await tx.insertPrompts([{ ...about, postId: asked.id }]);
+      await tx.addPosts([asked, reminded, verdict]);
+      for (const [i, post] of [asked, reminded, verdict].entries()) {
+        const postedAt = { channelId: `D-${sprint.id}`, ts: `${i}.000` };
+        await tx.updatePost(post.id, { state: 'sent', postedAt, sentVersion: 1 });
+      }
+      const found = (workspaceId: string, ts: string) =>
+        tx.promptByPost(workspaceId, { channelId: `D-${sprint.id}`, ts });
+      expect(await found(WORKSPACE, '0.000')).toMatchObject({ ...about, state: 'asked' });
+      expect(await found(WORKSPACE, '1.000')).toMatchObject(about);
+      expect(await found(WORKSPACE, '2.000')).toBeUndefined();
+      expect(await found('W-elsewhere', '0.000')).toBeUndefined();
+    });
+  });
+
+  it('remembers an event, and knows it when it comes again', async () => {
+    const later = new Date(AT.getTime() + 25 * 3_600_000);
+    const remember = (id: string, at: Date) => database().store.transaction((tx) => tx.rememberEvent(id, at));
+    expect(await remember('Ev-1', AT)).toBe(true);
+    expect(await remember('Ev-1', AT)).toBe(false);
+    expect(await remember('Ev-2', later)).toBe(true);
+    // A day later the first is forgotten.
+    expect(await remember('Ev-1', later)).toBe(true);
+  });
+}

@@ -1,0 +1,139 @@
+/** What the store promises of sprints; run by `queries.test.ts`. */
+import { expect, it } from 'vitest';
+import type { Database } from '../../src/store/database.ts';
+import { aResult, aSprint, aTeam, savedSprint } from './store-examples.ts';
+
+const CLOSED = { state: 'closed', closedAt: new Date('2026-11-13T17:00:30Z') } as const;
+
+export function sprintQueryCases(database: () => Database): void {
+  it('gives a sprint back as it was saved and as it was changed', async () => {
+    const { sprint } = await savedSprint(database());
+    const changed = {
+      ...sprint,
+      ...CLOSED,
+      goal: 'Another goal',
+      closesAtInstant: new Date('2026-11-14T17:00:00.123Z'),
+      reopenedAt: new Date('2026-11-14T08:00:00Z'),
+      nextPromptAt: undefined,
+      nextReminderAt: new Date('2026-11-03T11:15:00Z'),
+    };
+    await database().store.transaction(async (tx) => {
+      expect(await tx.sprintById(sprint.id)).toEqual(sprint);
+      await tx.updateSprint(changed);
+      expect(await tx.sprintById(sprint.id)).toEqual(changed);
+      expect(await tx.sprintById('nobody')).toBeUndefined();
+    });
+  });
+
+  it('says so when there is no sprint to change', async () => {
+    const { sprint } = await savedSprint(database());
+    await expect(
+      database().store.transaction((tx) => tx.updateSprint({ ...sprint, id: 'nobody' })),
+    ).rejects.toMatchObject({ code: 'no-such-row' });
+  });
+
+  it('lists open sprints earliest first, and the finished one with the latest last day', async () => {
+    const team = aTeam();
+    const cancelledAt = new Date('2026-10-01T12:00:00Z');
+    const old = aSprint(team.id, { ...CLOSED, startsOn: '2026-09-01', endsOn: '2026-09-11' });
+    const cancelled = aSprint(team.id, {
+      state: 'cancelled',
+      closedAt: cancelledAt,
+      startsOn: '2026-10-01',
+      endsOn: '2026-10-09',
+    });
+    const later = aSprint(team.id, { startsOn: '2026-11-16', endsOn: '2026-11-27' });
+    const now = aSprint(team.id);
+    await database().store.transaction(async (tx) => {
+      await tx.saveTeam(team);
+      for (const sprint of [later, old, cancelled, now]) await tx.insertSprint(sprint);
+      expect(await tx.sprintsOf(team.id)).toEqual([old, cancelled, now, later]);
+      expect(await tx.openSprintsOf(team.id)).toEqual([now, later]);
+      expect(await tx.latestFinishedSprint(team.id)).toEqual(cancelled);
+      expect(await tx.latestFinishedSprint('nobody')).toBeUndefined();
+    });
+  });
+
+  it('writes the clock of many sprints, undefined included, and of no other', async () => {
+    const { sprint: first } = await savedSprint(database());
+    const { sprint: second } = await savedSprint(database());
+    const { sprint: untouched } = await savedSprint(database());
+    const at = new Date('2026-11-05T09:15:00.500Z');
+    const firstClock = { nextPromptAt: at, nextReminderAt: at, lastCallAt: undefined };
+    const secondClock = { nextPromptAt: undefined, nextReminderAt: undefined, lastCallAt: at };
+    await database().store.transaction(async (tx) => {
+      await tx.updateSprintClocks([
+        { id: first.id, ...firstClock },
+        { id: second.id, ...secondClock },
+      ]);
+      await tx.updateSprintClocks([]);
+      expect(await tx.sprintById(first.id)).toEqual({ ...first, ...firstClock });
+      expect(await tx.sprintById(second.id)).toEqual({ ...second, ...secondClock });
+      expect(await tx.sprintById(untouched.id)).toEqual(untouched);
+    });
+  });
+
+  it('keeps every version of a result, and gives the latest as it was posted', async () => {
+    const { sprint } = await savedSprint(database(), CLOSED);
+    const first = aResult(sprint.id, 3);
+    const second = aResult(sprint.id, 5, { version: 2, recordedAt: new Date('2026-11-14T17:00:00Z') });
+    await database().store.transaction(async (tx) => {
+      expect(await tx.latestResult(sprint.id)).toBeUndefined();
+      await tx.insertResult(first);
+      expect(await tx.latestResult(sprint.id)).toEqual(first);
+      await tx.insertResult(second);
+      expect(await tx.latestResult(sprint.id)).toEqual(second);
+    });
+  });
+
+  it('lists closed sprints, oldest first, each with its latest result; not the cancelled or reopened', async () => {
+    const team = aTeam();
+    const span = (month: string) => ({ startsOn: `2026-${month}-01`, endsOn: `2026-${month}-10` });
+    const march = aSprint(team.id, { ...CLOSED, ...span('03') });
+    const february = aSprint(team.id, { ...CLOSED, ...span('02') });
+    const cancelled = aSprint(team.id, { ...CLOSED, ...span('04'), state: 'cancelled' });
+    const reopened = aSprint(team.id, {
+      ...CLOSED,
+      ...span('05'),
+      state: 'open',
+      reopenedAt: CLOSED.closedAt,
+    });
+    const marchAgain = aResult(march.id, 8, { version: 2 });
+    const februaryResult = aResult(february.id, 5);
+    await database().store.transaction(async (tx) => {
+      await tx.saveTeam(team);
+      for (const sprint of [march, february, cancelled, reopened]) await tx.insertSprint(sprint);
+      await tx.insertResult(aResult(march.id, 3));
+      await tx.insertResult(marchAgain);
+      await tx.insertResult(februaryResult);
+      await tx.insertResult(aResult(cancelled.id, 2, { cancelled: true }));
+      await tx.insertResult(aResult(reopened.id, 2));
+      expect(await tx.closedSprintsOf(team.id)).toEqual([
+        { sprint: february, result: februaryResult },
+        { sprint: march, result: marchAgain },
+      ]);
+    });
+  });
+
+  it('takes as baseline the named sprint, else the first closed one with a velocity, never the excepted', async () => {
+    const team = aTeam();
+    const span = (month: string) => ({ startsOn: `2026-${month}-01`, endsOn: `2026-${month}-10` });
+    const idle = aSprint(team.id, { ...CLOSED, ...span('01') });
+    const first = aSprint(team.id, { ...CLOSED, ...span('02') });
+    const second = aSprint(team.id, { ...CLOSED, ...span('03') });
+    await database().store.transaction(async (tx) => {
+      await tx.saveTeam(team);
+      expect(await tx.baselineVelocityPoints(team, 'none')).toBeUndefined();
+      for (const sprint of [idle, first, second]) await tx.insertSprint(sprint);
+      await tx.insertResult(aResult(idle.id, 0));
+      await tx.insertResult(aResult(first.id, 3));
+      await tx.insertResult(aResult(first.id, 2.5, { version: 2 }));
+      await tx.insertResult(aResult(second.id, 8));
+      const named = { ...team, baselineSprintId: second.id };
+      expect(await tx.baselineVelocityPoints(team, 'none')).toBe(2.5);
+      expect(await tx.baselineVelocityPoints(team, first.id)).toBe(8);
+      expect(await tx.baselineVelocityPoints(named, first.id)).toBe(8);
+      expect(await tx.baselineVelocityPoints(named, second.id)).toBeUndefined();
+    });
+  });
+}

@@ -1,0 +1,241 @@
+/**
+ * The use cases on a real database, with an invented team, a clock that tests set, and a platform that only
+ * remembers. One database a test file; every harness begins with it empty.
+ */
+import { sql } from 'drizzle-orm';
+import { afterAll, beforeEach } from 'vitest';
+import type { AnswerOutcome, TypedAnswer } from '../../src/app/answer.ts';
+import { recordAnswers } from '../../src/app/answer.ts';
+import { runDueWork } from '../../src/app/ask-members.ts';
+import { deliverPost } from '../../src/app/deliver.ts';
+import type { MessageContent, PlanContent } from '../../src/app/message-content.ts';
+import type { Place } from '../../src/app/place.ts';
+import type { PlanInput } from '../../src/app/plan-input.ts';
+import { commitPlan, previewPlan } from '../../src/app/plan-sprint.ts';
+import type { AppDependencies, SprintRecords, Transaction } from '../../src/app/ports.ts';
+import type { RefusalCode, RefusalDetails } from '../../src/app/refusal.ts';
+import { Refusal } from '../../src/app/refusal.ts';
+import type { SetupInput } from '../../src/app/set-up-team.ts';
+import { setUpTeam } from '../../src/app/set-up-team.ts';
+import type { Actor, Sprint, Team } from '../../src/app/team.ts';
+import type { Database } from '../../src/store/database.ts';
+import { withPglite } from './databases.ts';
+import { FakeDirectory, RecordingCharts, RecordingMessenger } from './fake-platform.ts';
+
+export const WORKSPACE = 'W1';
+
+/** Ana facilitates, Ben and Chi are members, Dayo is a stranger in the same workspace. */
+export const PEOPLE = { ana: 'UANA', ben: 'UBEN', chi: 'UCHI', dayo: 'UDAYO' } as const;
+export type PersonName = keyof typeof PEOPLE;
+
+const NAMES = { ana: 'Ana Lima', ben: 'Ben Ode', chi: 'Chi Wen', dayo: 'Dayo Okoro' } as const;
+
+export const CHANNEL: Place = { channelId: 'C1', isDirect: false };
+
+export function actorOf(name: PersonName, workspaceId: string = WORKSPACE): Actor {
+  return { workspaceId, userId: PEOPLE[name] };
+}
+
+export function directMessagesOf(name: PersonName): Place {
+  return { channelId: `D-${PEOPLE[name]}`, isDirect: true };
+}
+
+/** A card's answer as typed; what is left out was not given. */
+export type ShortAnswer = { readonly left: string } & Partial<Omit<TypedAnswer, 'cardId' | 'left'>>;
+
+export class Harness {
+  readonly database: Database;
+  readonly messenger = new RecordingMessenger();
+  readonly charts = new RecordingCharts();
+  readonly directory: FakeDirectory;
+  readonly deps: AppDependencies;
+  #now: Date;
+
+  constructor(database: Database, now: string) {
+    this.database = database;
+    this.#now = new Date(now);
+    this.directory = new FakeDirectory(
+      Object.entries(PEOPLE).map(([name, userId]) => ({
+        userId,
+        name: NAMES[name as PersonName],
+        timeZone: 'Europe/Lisbon',
+        isBot: false,
+        isDeactivated: false,
+      })),
+    );
+    this.deps = {
+      store: database.store,
+      clock: { now: () => this.#now },
+      directory: this.directory,
+      charts: this.charts,
+      messenger: this.messenger,
+    };
+  }
+
+  /** Sets the clock, without anything being done about it. */
+  set(now: string): void {
+    this.#now = new Date(now);
+  }
+
+  /** Sets the clock, does what is due, and delivers. */
+  async pass(to: string): Promise<void> {
+    this.set(to);
+    await this.tick();
+    await this.drain();
+  }
+
+  async tick(): Promise<number> {
+    return runDueWork(this.deps);
+  }
+
+  /** Delivers every post that is not up to date, in the order of their recording. */
+  async drain(): Promise<void> {
+    for (const id of await this.owedPostIds()) await deliverPost(this.deps, id);
+  }
+
+  async owedPostIds(): Promise<string[]> {
+    const result = await this.database.session.execute(
+      sql`select id from loadline.posts where sent_version < wanted_version
+        and state not in ('dead', 'skipped') order by entry_order`,
+    );
+    return rowsOf<{ id: string }>(result).map(({ id }) => id);
+  }
+
+  read<T>(work: (tx: Transaction) => Promise<T>): Promise<T> {
+    return this.deps.store.transaction(work);
+  }
+
+  /** Sets the team up (or changes it) and forgets the post that says so. */
+  async setUpTeam(change: Partial<SetupInput> = {}, by: Actor = actorOf('ana')): Promise<Team> {
+    const team = await setUpTeam(this.deps, by, {
+      channelId: CHANNEL.channelId,
+      name: 'Tugboats',
+      timeZone: 'Europe/Lisbon',
+      promptAt: '09:15',
+      workingDays: [1, 2, 3, 4, 5],
+      memberIds: [PEOPLE.ana, PEOPLE.ben, PEOPLE.chi],
+      facilitatorIds: [PEOPLE.ana],
+      productOwnerId: undefined,
+      ...change,
+    });
+    await this.drain();
+    this.messenger.messages.length = 0;
+    return team;
+  }
+
+  /** Two working weeks from Monday 2 November 2026 unless told otherwise. */
+  planInput(team: Team, change: Partial<PlanInput> = {}): PlanInput {
+    return {
+      teamId: team.id,
+      name: 'Harbour 12',
+      goal: 'Ferries berth by themselves',
+      startsOn: '2026-11-02',
+      endsOn: '2026-11-13',
+      closesAt: '17:00',
+      cards: 'Tide table, 5, @Ben\nCrane log, 3, @Chi\nPilot roster, 2, @Ben @Chi',
+      ...change,
+    };
+  }
+
+  async plan(team: Team, change: Partial<PlanInput> = {}): Promise<PlanContent & { sprint: Sprint }> {
+    await previewPlan(this.deps, actorOf('ana'), this.planInput(team, change));
+    const plan = await commitPlan(this.deps, actorOf('ana'), { teamId: team.id });
+    return { ...plan, sprint: await this.sprint(plan.sprint.id) };
+  }
+
+  async sprint(sprintId: string): Promise<Sprint> {
+    return (await this.read((tx) => tx.sprintById(sprintId))) as Sprint;
+  }
+
+  async records(sprintId: string): Promise<SprintRecords> {
+    return this.read((tx) => tx.recordsOf(sprintId));
+  }
+
+  /** Answers for cards by their number in the sprint. */
+  async answer(
+    who: PersonName,
+    sprintId: string,
+    day: string,
+    byNumber: Readonly<Record<number, ShortAnswer>>,
+  ): Promise<AnswerOutcome> {
+    const { cards } = await this.records(sprintId);
+    const answers = Object.entries(byNumber).map(([number, given]) => ({
+      cardId: cards.find((card) => card.number === Number(number))?.id ?? 'no such card',
+      worked: '',
+      surprise: '',
+      note: '',
+      ...given,
+    }));
+    return recordAnswers(this.deps, actorOf(who), { sprintId, day, answers });
+  }
+
+  /** What stands in somebody's direct messages, or in a channel, oldest first. */
+  messagesTo(where: PersonName | Place): MessageContent[] {
+    const channelId = typeof where === 'string' ? `D-${PEOPLE[where]}` : where.channelId;
+    return this.messenger.messages
+      .filter(({ at }) => at.channelId === channelId)
+      .map(({ content }) => content);
+  }
+
+  kindsTo(where: PersonName | Place): string[] {
+    return this.messagesTo(where).map(({ kind }) => kind);
+  }
+}
+
+/** The rows of a raw statement, whichever driver gave them. */
+export function rowsOf<Row>(result: unknown): Row[] {
+  return (Array.isArray(result) ? result : (result as { rows: unknown[] }).rows) as Row[];
+}
+
+let shared: Promise<Database> | undefined;
+
+/** A harness over the test file's database, emptied. */
+export async function openHarness({ now }: { readonly now: string }): Promise<Harness> {
+  shared ??= withPglite();
+  const database = await shared;
+  await database.session.transaction(async (tx) => {
+    // The database guards its records against this, as it should outside of tests.
+    await tx.execute(sql`set local session_replication_role = replica`);
+    await tx.execute(sql`truncate loadline.teams, loadline.posts, loadline.seen_events, pgboss.job cascade`);
+  });
+  return new Harness(database, now);
+}
+
+export async function closeHarness(): Promise<void> {
+  await (await shared)?.close();
+  shared = undefined;
+}
+
+/** Gives every test of the file a harness of its own, set to `now`. */
+export function harnessForEach(now: string): () => Harness {
+  let harness: Harness;
+  beforeEach(async () => {
+    harness = await openHarness({ now });
+  });
+  afterAll(closeHarness);
+  return () => harness;
+}
+
+/** The refusal that a use case answers with; fails when it answers with anything else. */
+export async function refusalOf<Code extends RefusalCode>(
+  attempt: Promise<unknown>,
+  code: Code,
+): Promise<RefusalDetails[Code]> {
+  const outcome = await attempt.then(
+    (value) => ({ value }),
+    (error: unknown) => ({ error }),
+  );
+  if (!('error' in outcome)) throw new Error(`expected the refusal ${code}, but it was done`);
+  const { error } = outcome;
+  if (!(error instanceof Refusal)) throw error;
+  if (error.code !== code) {
+    throw new Error(`expected the refusal ${code}, not ${error.code}: ${JSON.stringify(error.details)}`);
+  }
+  return error.details as RefusalDetails[Code];
+}
+
+/** The fields that a refused form complains of, with what it says about each. */
+export async function problemsOf(attempt: Promise<unknown>): Promise<Record<string, string>> {
+  const { problems } = await refusalOf(attempt, 'bad-input');
+  return Object.fromEntries(problems.map(({ field, message }) => [field, message]));
+}

@@ -1,0 +1,138 @@
+/** Stand-ins for the ports that reach outside: they remember what they were told and fail when they are told to. */
+import type { DeliveryFailureKind } from '../../src/app/delivery-failure.ts';
+import { DeliveryFailure } from '../../src/app/delivery-failure.ts';
+import type { MessageContent } from '../../src/app/message-content.ts';
+import type { Charts, Directory, Messenger, PostImage, Profile } from '../../src/app/ports.ts';
+import type { PostedAt, Recipient } from '../../src/app/posts.ts';
+import type { Burndown } from '../../src/sprint/burndown.ts';
+
+/** A message as it stands on the platform. */
+export interface StandingMessage {
+  readonly workspaceId: string;
+  readonly to: Recipient;
+  readonly key: string;
+  readonly at: PostedAt;
+  content: MessageContent;
+  image: PostImage | undefined;
+  /** How many times it was updated in place. */
+  updates: number;
+}
+
+/** What goes wrong with a call; `gotThrough`: it was done all the same. */
+export interface PlannedFailure {
+  readonly on: 'post' | 'find' | 'update';
+  readonly kind: DeliveryFailureKind;
+  readonly gotThrough?: boolean;
+  readonly retryAfterMs?: number;
+}
+
+export class RecordingMessenger implements Messenger {
+  readonly messages: StandingMessage[] = [];
+  readonly calls: ('post' | 'find' | 'update')[] = [];
+  readonly #failures: PlannedFailure[] = [];
+  #posted = 0;
+  /** Runs in the middle of the next call, before it is done. */
+  meanwhile: (() => Promise<void>) | undefined;
+
+  /** The next call of this kind fails so. */
+  failNext(failure: PlannedFailure): void {
+    this.#failures.push(failure);
+  }
+
+  async post(
+    workspaceId: string,
+    to: Recipient,
+    key: string,
+    content: MessageContent,
+    image: PostImage | undefined,
+  ): Promise<PostedAt> {
+    const channelId = 'channelId' in to ? to.channelId : `D-${to.userId}`;
+    this.#posted += 1;
+    const at = { channelId, ts: `${this.#posted}.000000` };
+    await this.#call('post', () =>
+      this.messages.push({ workspaceId, to, key, at, content, image, updates: 0 }),
+    );
+    return at;
+  }
+
+  async find(workspaceId: string, to: Recipient, key: string): Promise<PostedAt | undefined> {
+    let found: StandingMessage | undefined;
+    await this.#call('find', () => {
+      found = this.messages.find(
+        (message) =>
+          message.key === key &&
+          message.workspaceId === workspaceId &&
+          JSON.stringify(message.to) === JSON.stringify(to),
+      );
+    });
+    return found?.at;
+  }
+
+  async update(
+    workspaceId: string,
+    at: PostedAt,
+    content: MessageContent,
+    image: PostImage | undefined,
+  ): Promise<void> {
+    await this.#call('update', () => {
+      const message = this.messages.find(
+        (other) =>
+          other.workspaceId === workspaceId && other.at.ts === at.ts && other.at.channelId === at.channelId,
+      );
+      if (!message) throw new Error(`no message stands at ${at.channelId} ${at.ts}`);
+      Object.assign(message, { content, image, updates: message.updates + 1 });
+    });
+  }
+
+  async #call(on: PlannedFailure['on'], work: () => void): Promise<void> {
+    this.calls.push(on);
+    const { meanwhile } = this;
+    this.meanwhile = undefined;
+    await meanwhile?.();
+    const index = this.#failures.findIndex((planned) => planned.on === on);
+    const [failure] = index < 0 ? [] : this.#failures.splice(index, 1);
+    if (!failure || failure.gotThrough) work();
+    if (failure) {
+      const { retryAfterMs } = failure;
+      throw new DeliveryFailure(
+        failure.kind,
+        `${failure.kind}_example`,
+        retryAfterMs === undefined ? {} : { retryAfterMs },
+      );
+    }
+  }
+}
+
+/** People of one invented workspace; every channel holds all of them. */
+export class FakeDirectory implements Directory {
+  readonly people: Map<string, Profile>;
+  channelNames = new Map<string, string>();
+
+  constructor(people: readonly Profile[]) {
+    this.people = new Map(people.map((person) => [person.userId, person]));
+  }
+
+  async profile(_workspaceId: string, userId: string): Promise<Profile> {
+    const person = this.people.get(userId);
+    if (!person) throw new Error(`nobody is called ${userId}`);
+    return person;
+  }
+
+  async channelMembers(): Promise<Profile[]> {
+    return [...this.people.values()].filter(({ isBot, isDeactivated }) => !isBot && !isDeactivated);
+  }
+
+  async channelName(_workspaceId: string, channelId: string): Promise<string | undefined> {
+    return this.channelNames.get(channelId);
+  }
+}
+
+/** Draws nothing, and remembers what was asked of it. */
+export class RecordingCharts implements Charts {
+  readonly burndowns: Burndown[] = [];
+
+  async burndown(burndown: Burndown): Promise<{ png: Uint8Array; altText: string }> {
+    this.burndowns.push(burndown);
+    return { png: new Uint8Array([137, 80, 78, 71]), altText: `Burndown of ${burndown.sprintName}` };
+  }
+}
