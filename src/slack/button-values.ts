@@ -1,0 +1,67 @@
+/**
+ * What a button's `value` holds, as JSON. It comes back from outside, so it is read with a schema and
+ * trusted for nothing: whether the person may touch that sprint is for the use case to decide.
+ */
+import { z } from 'zod';
+
+/** Longest `value` of a button, in characters (docs.slack.dev/reference/block-kit/block-elements). */
+export const BUTTON_VALUE_MAX_LENGTH = 2_000;
+
+/** An id of ours or of the platform's. */
+export const id = z.string().min(1).max(64);
+/** Looks like an ISO date; whether it is one the use case decides. */
+export const day = z.string().regex(/^\d{4}-\d{2}-\d{2}$/);
+const typed = z.string().max(3_000);
+
+/** A sprint and, unless today is meant, one of its days. */
+export const sprintDayValue = z.strictObject({ sprintId: id, day: day.optional() });
+export type SprintDayValue = z.infer<typeof sprintDayValue>;
+
+export const sprintValue = z.strictObject({ sprintId: id });
+export type SprintValue = z.infer<typeof sprintValue>;
+
+/** The channel of the team that is meant, wherever the button was pressed. */
+export const placeValue = z.strictObject({ channelId: id });
+export type PlaceValue = z.infer<typeof placeValue>;
+
+/** Answers as they were typed, on their way through a button: card, worked, left, surprise, note. */
+export const answersValue = z.strictObject({
+  sprintId: id,
+  day,
+  answers: z
+    .array(
+      z
+        .tuple([id, typed, typed, typed, typed])
+        .transform(([cardId, worked, left, surprise, note]) => ({ cardId, worked, left, surprise, note })),
+    )
+    .min(1),
+});
+export type AnswersValue = z.infer<typeof answersValue>;
+
+/** Writes a button's value. */
+export function encodeValue(value: SprintDayValue | SprintValue | PlaceValue): string {
+  return JSON.stringify(value);
+}
+
+/** Writes answers as a button's value, or gives undefined when they are too long for one. */
+export function encodeAnswers({ sprintId, day, answers }: AnswersValue): string | undefined {
+  const rows = answers.map(({ cardId, worked, left, surprise, note }) => [
+    cardId,
+    worked,
+    left,
+    surprise,
+    note,
+  ]);
+  const value = JSON.stringify({ sprintId, day, answers: rows });
+  return value.length <= BUTTON_VALUE_MAX_LENGTH ? value : undefined;
+}
+
+/** Reads a button's value or a form's context; undefined when it is not what the schema says. */
+export function decodeValue<T>(schema: z.ZodType<T>, value: string | undefined): T | undefined {
+  try {
+    const parsed = schema.safeParse(JSON.parse(value ?? ''));
+    return parsed.success ? parsed.data : undefined;
+  } catch {
+    return undefined;
+  }
+}

@@ -1,0 +1,29 @@
+/** Answers `/healthz` (the process lives) and `/readyz` (it can do its work). Tells no secrets and no numbers. */
+import type { IncomingMessage, ServerResponse } from 'node:http';
+
+/** What is not ready, a short phrase each; empty when all is. */
+export type Readiness = () => Promise<readonly string[]>;
+
+/** @returns false when the request is for something else. */
+export async function answerHealth(
+  request: IncomingMessage,
+  response: ServerResponse,
+  readiness: Readiness,
+): Promise<boolean> {
+  if (request.method !== 'GET' && request.method !== 'HEAD') return false;
+  const path = request.url?.split('?')[0];
+  if (path === '/healthz') {
+    answer(response, 200, { status: 'alive' });
+    return true;
+  }
+  if (path !== '/readyz') return false;
+  const missing = await readiness().catch(() => ['the check itself failed']);
+  if (missing.length === 0) answer(response, 200, { status: 'ready' });
+  else answer(response, 503, { status: 'not ready', missing });
+  return true;
+}
+
+function answer(response: ServerResponse, status: number, body: unknown): void {
+  response.writeHead(status, { 'content-type': 'application/json', 'cache-control': 'no-store' });
+  response.end(JSON.stringify(body));
+}

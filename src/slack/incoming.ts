@@ -1,0 +1,98 @@
+/**
+ * What the platform sends, as far as the bot reads it. Only the ids of people, workspaces and channels are
+ * the platform's own word; everything else in a payload came from a person.
+ */
+import { z } from 'zod';
+
+const id = z.string().min(1).max(255);
+const words = z.string().max(40_000);
+const responseUrl = z.url({ protocol: /^https?$/ }).max(3_000);
+
+export const slashCommand = z.looseObject({
+  command: z.string().max(255),
+  text: words.default(''),
+  team_id: id,
+  user_id: id,
+  channel_id: id,
+  trigger_id: id,
+  response_url: responseUrl.optional(),
+});
+export type SlashCommand = z.infer<typeof slashCommand>;
+
+const interaction = {
+  user: z.looseObject({ id }),
+  /** Null in an organisation-wide installation. */
+  team: z.looseObject({ id }).nullish(),
+  trigger_id: id.optional(),
+};
+
+const surface = z.looseObject({
+  id,
+  callback_id: z.string().max(255).default(''),
+  private_metadata: z.string().max(3_000).default(''),
+  blocks: z.array(z.looseObject({ type: z.string(), block_id: z.string().optional() })).default([]),
+  state: z
+    .looseObject({ values: z.record(z.string(), z.record(z.string(), z.looseObject({}))).default({}) })
+    .default({ values: {} }),
+});
+/** A form or a home page, with what was typed in it. */
+export type Surface = z.infer<typeof surface>;
+
+export const buttonPress = z.looseObject({
+  ...interaction,
+  type: z.literal('block_actions'),
+  channel: z.looseObject({ id }).nullish(),
+  view: z.looseObject({ id, type: z.string() }).nullish(),
+  response_url: responseUrl.optional(),
+  actions: z.array(z.looseObject({ action_id: id, value: z.string().max(2_000).optional() })).min(1),
+});
+export type ButtonPress = z.infer<typeof buttonPress>;
+
+export const formSubmission = z.looseObject({
+  ...interaction,
+  type: z.literal('view_submission'),
+  view: surface,
+});
+export type FormSubmission = z.infer<typeof formSubmission>;
+
+const formClosed = z.looseObject({
+  ...interaction,
+  type: z.literal('view_closed'),
+  view: z.looseObject({ id }),
+});
+
+const anyEvent = z.looseObject({
+  type: z.literal('event_callback'),
+  team_id: id,
+  event_id: id,
+  event: z.looseObject({ type: id }),
+});
+
+export const messageEvent = anyEvent.extend({
+  event: z.looseObject({
+    type: z.literal('message'),
+    channel: id,
+    channel_type: z.string().optional(),
+    ts: id,
+    subtype: z.string().optional(),
+    user: id.optional(),
+    bot_id: z.string().optional(),
+    text: words.optional(),
+    thread_ts: id.optional(),
+  }),
+});
+export type MessageEvent = z.infer<typeof messageEvent>;
+
+export const homeOpened = anyEvent.extend({
+  event: z.looseObject({ type: z.literal('app_home_opened'), user: id, tab: z.string().optional() }),
+});
+export type HomeOpened = z.infer<typeof homeOpened>;
+
+const addressCheck = z.looseObject({ type: z.literal('url_verification'), challenge: z.string().max(1_000) });
+
+const anyRequest = z.union([slashCommand, buttonPress, formSubmission, formClosed, anyEvent, addressCheck]);
+
+/** Whether the platform could have sent this; whatever else comes with a valid signature is turned away. */
+export function isFromPlatform(body: unknown): boolean {
+  return anyRequest.safeParse(body).success;
+}

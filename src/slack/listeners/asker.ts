@@ -1,0 +1,62 @@
+/** Somebody who did something, and the ways to answer so that only they see it. */
+import type { ModalView } from '@slack/types';
+import { WebAPIPlatformError, type WebClient } from '@slack/web-api';
+import type { Place } from '../../app/place.ts';
+import type { Actor } from '../../app/team.ts';
+import type { MessageView } from '../views/message-view.ts';
+
+export interface Asker {
+  readonly actor: Actor;
+  /** Where it was done; undefined on the bot's home page. */
+  readonly place: Place | undefined;
+  /** Where replies to a form belong that is opened now. */
+  readonly replyTo: string | undefined;
+  /** Undefined when no form can be opened from here: nothing was pressed, words were said. */
+  readonly triggerId: string | undefined;
+  readonly tell: (message: MessageView) => Promise<void>;
+  /** Shows the message in place of the one whose button was pressed; where that can't be, tells it. */
+  readonly replace: (message: MessageView) => Promise<void>;
+}
+
+/** Direct conversations have ids of their own kind. */
+export function placeOf(channelId: string): Place {
+  return { channelId, isDirect: channelId.startsWith('D') };
+}
+
+/** The platform's answers when somebody can't be reached in a place, though perhaps directly. */
+const NOT_THERE = new Set([
+  'channel_not_found',
+  'not_in_channel',
+  'user_not_in_channel',
+  'is_archived',
+  'restricted_action',
+  'cannot_reply_to_message',
+  'method_not_supported_for_channel_type',
+]);
+
+/**
+ * Shows a message to one person where they are, and directly where that is not possible.
+ *
+ * @param channelId undefined: directly
+ */
+export async function tellIn(
+  client: WebClient,
+  actor: Actor,
+  channelId: string | undefined,
+  message: MessageView,
+): Promise<void> {
+  if (channelId !== undefined) {
+    try {
+      await client.chat.postEphemeral({ channel: channelId, user: actor.userId, ...message });
+      return;
+    } catch (error) {
+      if (!(error instanceof WebAPIPlatformError) || !NOT_THERE.has(error.data.error)) throw error;
+    }
+  }
+  await client.chat.postMessage({ channel: actor.userId, ...message });
+}
+
+/** @throws when the platform refuses the form, most often because it took longer than three seconds. */
+export async function openForm(client: WebClient, triggerId: string, view: ModalView): Promise<void> {
+  await client.views.open({ trigger_id: triggerId, view });
+}

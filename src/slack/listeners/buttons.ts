@@ -1,0 +1,38 @@
+/** Buttons on messages and on the home page: acknowledged at once, answered after. */
+import type { App, RespondFn } from '@slack/bolt';
+import { buttonPress } from '../incoming.ts';
+import { placeOf } from './asker.ts';
+import { BUTTON_HANDLERS, type Presser } from './button-handlers.ts';
+import { guarded, triggerKey } from './guarded.ts';
+import type { ListenerContext } from './listener-context.ts';
+import { replacing, tellsOnly } from './responses.ts';
+import { StaleControl } from './stale-control.ts';
+
+export function listenToButtons(app: App, context: ListenerContext): void {
+  app.action({ type: 'block_actions' }, async ({ ack, body, respond }) => {
+    await ack();
+    const sent = buttonPress.safeParse(body);
+    const action = sent.data?.actions[0];
+    if (!sent.success || !action) return;
+    const { user, team, trigger_id, channel, view, response_url } = sent.data;
+    // Choices made in a form are read when it is sent off.
+    if (view?.type === 'modal') return;
+    const actor = { workspaceId: team?.id ?? '', userId: user.id };
+    const reply = response_url === undefined ? undefined : (respond as RespondFn);
+    const presser: Presser = {
+      actor,
+      place: channel ? placeOf(channel.id) : undefined,
+      replyTo: channel?.id,
+      triggerId: trigger_id ?? '',
+      tell: tellsOnly(context, actor, channel?.id, reply),
+      replace: replacing(context, actor, channel?.id, reply),
+    };
+    const isKnown = Object.hasOwn(BUTTON_HANDLERS, action.action_id);
+    const during = `button ${isKnown ? action.action_id : 'unknown'}`;
+    await guarded(context, presser, during, triggerKey(trigger_id), async () => {
+      const handler = isKnown ? BUTTON_HANDLERS[action.action_id] : undefined;
+      if (!handler) throw new StaleControl('button');
+      await handler(context, presser, action.value);
+    });
+  });
+}

@@ -1,0 +1,127 @@
+/** What each word of the command leads to. Words bound to handlers only. */
+import type { ModalView } from '@slack/types';
+import type { Place } from '../../app/place.ts';
+import { Refusal } from '../../app/refusal.ts';
+import { isDay } from '../../sprint/calendar.ts';
+import type { CommandWord } from '../command-table.ts';
+import {
+  droppedMessage,
+  pulledMessage,
+  reopenedCardMessage,
+  takenMessage,
+} from '../views/card-change-messages.ts';
+import { cardsMessage } from '../views/cards-message.ts';
+import { helpMessage } from '../views/help-message.ts';
+import { overviewMessage } from '../views/overview-message.ts';
+import { sprintReopenedReply } from '../views/sprint-change-messages.ts';
+import { type Asker, openForm } from './asker.ts';
+import { outcomeMessage } from './button-handlers.ts';
+import {
+  answerFormFor,
+  cancelFormFor,
+  closeFormFor,
+  dropFormFor,
+  measuresFormFor,
+  planFormFor,
+  pullFormFor,
+  setupFormFor,
+} from './form-makers.ts';
+import type { ListenerContext } from './listener-context.ts';
+import { tellStatus } from './tell-status.ts';
+
+/** A person who typed the command, in a place. */
+export type Caller = Asker & { readonly place: Place };
+
+export type CommandHandler = (context: ListenerContext, caller: Caller, rest: string) => Promise<void>;
+
+export const COMMAND_HANDLERS: Readonly<Record<CommandWord, CommandHandler>> = {
+  answer: async (context, caller, rest) => {
+    const { actor, place } = caller;
+    if (!rest.includes(':')) {
+      return showForm(context, caller, () => answerFormFor(context, caller, { place, ...dayIn(rest) }));
+    }
+    const outcome = await context.useCases.answerInWords(actor, { text: rest, place, numbering: 'sprint' });
+    await caller.tell(outcomeMessage(outcome));
+  },
+
+  cards: async ({ useCases }, caller, rest) => {
+    const from = firstNumberIn(rest);
+    await caller.tell(cardsMessage(await useCases.listCards(caller.actor, caller.place), from));
+  },
+
+  status: (context, caller) => tellStatus(context, caller, caller.place),
+
+  pull: async (context, caller, rest) => {
+    const { useCases } = context;
+    if (rest === '') return showForm(context, caller, () => pullFormFor(context, caller, caller.place));
+    await caller.tell(
+      pulledMessage(await useCases.pullLine(caller.actor, { place: caller.place, line: rest })),
+    );
+  },
+
+  take: async ({ useCases }, caller, rest) => {
+    if (rest === '') throw missing('take', 'say which card, by its number or key.', 'take 3');
+    await caller.tell(
+      takenMessage(await useCases.takeCard(caller.actor, { place: caller.place, reference: rest })),
+    );
+  },
+
+  drop: async (context, caller, rest) => {
+    const { useCases } = context;
+    if (rest === '') return showForm(context, caller, () => dropFormFor(context, caller, caller.place));
+    const { reference, reason } = referenceAndReason(rest);
+    const dropped = await useCases.dropCard(caller.actor, { place: caller.place, reference, reason });
+    await caller.tell(droppedMessage(dropped, reason));
+  },
+
+  reopen: async ({ useCases }, caller, rest) => {
+    const { actor, place } = caller;
+    if (rest === '') return caller.tell(sprintReopenedReply(await useCases.reopenSprint(actor, { place })));
+    await caller.tell(reopenedCardMessage(await useCases.reopenCard(actor, { place, reference: rest })));
+  },
+
+  plan: (context, caller) => showForm(context, caller, () => planFormFor(context, caller, caller.place)),
+  close: (context, caller) => showForm(context, caller, () => closeFormFor(context, caller, caller.place)),
+  cancel: (context, caller) => showForm(context, caller, () => cancelFormFor(context, caller, caller.place)),
+  setup: (context, caller) => showForm(context, caller, () => setupFormFor(context, caller, caller.place)),
+  'setup measures': (context, caller) =>
+    showForm(context, caller, () => measuresFormFor(context, caller, caller.place)),
+  help: (_context, caller) => caller.tell(helpMessage()),
+};
+
+/** The command alone: what the caller can do now. */
+export async function tellOverview({ useCases }: ListenerContext, caller: Caller): Promise<void> {
+  await caller.tell(overviewMessage(await useCases.overview(caller.actor, caller.place)));
+}
+
+/** From words alone no form can be opened; then the buttons that can are shown. */
+async function showForm(
+  context: ListenerContext,
+  caller: Caller,
+  make: () => Promise<ModalView>,
+): Promise<void> {
+  if (caller.triggerId === undefined) return tellOverview(context, caller);
+  await openForm(context.client, caller.triggerId, await make());
+}
+
+function dayIn(rest: string): { day?: string } {
+  if (rest === '' || rest.toLowerCase() === 'today') return {};
+  if (isDay(rest)) return { day: rest };
+  throw missing('answer', 'write the day as year, month and day.', 'answer 2026-11-04');
+}
+
+function firstNumberIn(rest: string): number | undefined {
+  if (rest === '') return undefined;
+  if (/^\d{1,4}$/.test(rest)) return Number(rest);
+  throw missing('cards', 'write the number of the first card to show.', 'cards 40');
+}
+
+/** `3, no longer wanted` or `3 no longer wanted` */
+function referenceAndReason(rest: string): { reference: string; reason: string } {
+  const [, reference = rest, reason = ''] = /^([^\s,;:]+)[\s,;:]*([\s\S]*)$/.exec(rest) ?? [];
+  return { reference, reason };
+}
+
+function missing(command: CommandWord, problem: string, example: string): Refusal {
+  return new Refusal('bad-argument', { command, problem, example });
+}

@@ -1,0 +1,74 @@
+/**
+ * What people write to the bot directly: an answer in words, or a word of the command. Messages in channels,
+ * by bots, and changes to earlier messages are nothing that anybody asked for.
+ */
+import type { App } from '@slack/bolt';
+import { COMMAND } from '../ids.ts';
+import { type MessageEvent, messageEvent } from '../incoming.ts';
+import { plainWords } from '../plain-words.ts';
+import type { MessageView } from '../views/message-view.ts';
+import { placeOf } from './asker.ts';
+import { outcomeMessage } from './button-handlers.ts';
+import type { Caller } from './command-handlers.ts';
+import { runCommand } from './commands.ts';
+import { guarded } from './guarded.ts';
+import type { ListenerContext } from './listener-context.ts';
+import { parseCommand } from './parse-command.ts';
+
+export function listenToDirectMessages(app: App, context: ListenerContext): void {
+  app.event('message', async ({ body }) => {
+    const sent = messageEvent.safeParse(body);
+    if (!sent.success) return;
+    const said = whatWasSaid(sent.data);
+    if (!said) return;
+    const { caller, text, threadTs } = addressed(context, sent.data, said);
+    const key = `event:${sent.data.event_id}`;
+    const command = text.toLowerCase().startsWith(COMMAND) ? text.slice(COMMAND.length).trim() : text;
+    if (command !== text || parseCommand(text).word !== undefined) {
+      return runCommand(context, caller, command, key);
+    }
+    await guarded(context, caller, 'words', key, async () => {
+      const outcome = await context.useCases.answerInWords(caller.actor, {
+        text,
+        place: caller.place,
+        ...(threadTs === undefined ? {} : { threadTs }),
+      });
+      await caller.tell(outcomeMessage(outcome));
+    });
+  });
+}
+
+/** Who said what, when it was a person and meant for the bot. */
+function whatWasSaid({ event }: MessageEvent): { userId: string; text: string } | undefined {
+  const { channel_type, subtype, bot_id, user, text } = event;
+  if (channel_type !== 'im' || bot_id !== undefined || user === undefined || text === undefined)
+    return undefined;
+  // A message with a file is a message; every other subtype is a notice about one.
+  if (subtype !== undefined && subtype !== 'file_share') return undefined;
+  const words = plainWords(text);
+  return words === '' ? undefined : { userId: user, text: words };
+}
+
+function addressed(
+  { client }: ListenerContext,
+  { team_id, event }: MessageEvent,
+  { userId, text }: { userId: string; text: string },
+): { caller: Caller; text: string; threadTs: string | undefined } {
+  const threadTs = event.thread_ts;
+  const tell = async (message: MessageView): Promise<void> => {
+    await client.chat.postMessage({
+      channel: event.channel,
+      ...message,
+      ...(threadTs === undefined ? {} : { thread_ts: threadTs }),
+    });
+  };
+  const caller: Caller = {
+    actor: { workspaceId: team_id, userId },
+    place: placeOf(event.channel),
+    replyTo: event.channel,
+    triggerId: undefined,
+    tell,
+    replace: tell,
+  };
+  return { caller, text, threadTs };
+}

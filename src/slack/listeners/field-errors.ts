@@ -1,0 +1,65 @@
+/** Puts what is wrong beside the fields of a form, so that the form stays open with what was typed. */
+import type { Directory, Profile } from '../../app/ports.ts';
+import type { Actor } from '../../app/team.ts';
+import { ANSWER_PARTS, answerField, FIELDS } from '../ids.ts';
+import type { Failure } from './failure-words.ts';
+
+/** Where a refusal goes that is about no field, if the form has one of these. */
+const MOST_LIKELY_FIELDS: readonly string[] = [FIELDS.drop.reason];
+
+/**
+ * @param blockIds inputs of the form, in order
+ * @returns the platform's `errors`, by `block_id`; undefined when the form has no field to put them at
+ */
+export async function fieldErrors(
+  failure: Failure,
+  blockIds: readonly string[],
+  actor: Actor,
+  directory: Directory,
+): Promise<Record<string, string> | undefined> {
+  const fallback = MOST_LIKELY_FIELDS.find((field) => blockIds.includes(field)) ?? blockIds[0];
+  if (fallback === undefined) return undefined;
+  if (failure.kind === 'trouble') {
+    return {
+      [fallback]: `Something went wrong on our side, and nothing was recorded. Please try again. If it happens again, give whoever runs this bot the code ${failure.errorId}.`,
+    };
+  }
+  const { words, problems } = failure;
+  if (problems.length === 0) {
+    return { [fallback]: await withNames(`${words.what} ${words.mend}`, actor, directory) };
+  }
+  const byField = new Map<string, string[]>();
+  for (const { field, message } of problems) {
+    const place = placeFor(field, blockIds) ?? fallback;
+    byField.set(place, [...(byField.get(place) ?? []), message]);
+  }
+  return Object.fromEntries([...byField].map(([field, messages]) => [field, messages.join(' ')]));
+}
+
+/** The field itself, or of the same card one that the form does show. */
+function placeFor(field: string, blockIds: readonly string[]): string | undefined {
+  if (blockIds.includes(field)) return field;
+  const part = ANSWER_PARTS.find((name) => field.startsWith(answerField(name, '')));
+  if (part === undefined) return undefined;
+  const left = answerField('left', field.slice(answerField(part, '').length));
+  return blockIds.includes(left) ? left : undefined;
+}
+
+/** Errors of a field are plain text: mentions become names, and marks of formatting go. */
+async function withNames(text: string, actor: Actor, directory: Directory): Promise<string> {
+  const ids = [...text.matchAll(/<@([A-Z0-9]+)>/g)].map(([, id]) => id as string);
+  const profiles = await Promise.all(
+    [...new Set(ids)].map((id) =>
+      directory.profile(actor.workspaceId, id).catch((): Profile | undefined => undefined),
+    ),
+  );
+  const names = new Map(
+    profiles.flatMap((profile) => (profile ? [[profile.userId, profile.name] as const] : [])),
+  );
+  return text
+    .replace(/<@([A-Z0-9]+)>/g, (_, id: string) => names.get(id) ?? 'a colleague')
+    .replaceAll('`', '')
+    .replaceAll('&lt;', '<')
+    .replaceAll('&gt;', '>')
+    .replaceAll('&amp;', '&');
+}

@@ -1,0 +1,147 @@
+/** What each form leads to: read the fields, call the use case, say what comes next. Ids bound to handlers only. */
+import { z } from 'zod';
+import type { Actor } from '../../app/team.ts';
+import { DEFAULT_THRESHOLDS, type Thresholds } from '../../sprint/thresholds.ts';
+import { decodeValue } from '../button-values.ts';
+import { answerContext, setupContext, sprintContext, teamContext } from '../form-contexts.ts';
+import { FIELDS, FORMS } from '../ids.ts';
+import type { UseCases } from '../use-cases.ts';
+import { answerFormView } from '../views/answer-form-view.ts';
+import { droppedMessage, pulledMessage } from '../views/card-change-messages.ts';
+import { planPreviewView } from '../views/plan-preview-view.ts';
+import { recordedMessage } from '../views/recorded-message.ts';
+import {
+  measuresSavedReply,
+  planCommittedReply,
+  sprintCancelledReply,
+  sprintClosedReply,
+  teamSavedReply,
+} from '../views/sprint-change-messages.ts';
+import type { FormFields } from './form-fields.ts';
+import type { FormOutcome } from './form-outcome.ts';
+import { StaleControl } from './stale-control.ts';
+
+export interface SentForm {
+  readonly actor: Actor;
+  readonly fields: FormFields;
+  /** `private_metadata` */
+  readonly context: string;
+}
+
+export type FormHandler = (useCases: UseCases, form: SentForm) => Promise<FormOutcome>;
+
+export const FORM_HANDLERS: Readonly<Record<string, FormHandler>> = {
+  [FORMS.setup]: async (useCases, { actor, fields, context }) => {
+    const { channelId } = read(setupContext, context);
+    const field = FIELDS.setup;
+    const { canSetUpHere } = await useCases.overview(actor, { channelId, isDirect: false });
+    const team = await useCases.setUpTeam(actor, {
+      channelId,
+      name: fields.text(field.name),
+      timeZone: fields.text(field.timeZone),
+      promptAt: fields.text(field.promptAt),
+      workingDays: fields.choices(field.workingDays).map(Number),
+      memberIds: fields.choices(field.memberIds),
+      facilitatorIds: fields.choices(field.facilitatorIds),
+      productOwnerId: fields.choices(field.productOwnerId)[0],
+    });
+    return { next: 'close', say: teamSavedReply(team, !canSetUpHere) };
+  },
+
+  [FORMS.measures]: async (useCases, { actor, fields, context }) => {
+    const { teamId } = read(teamContext, context);
+    const field = FIELDS.measures;
+    const names = Object.keys(DEFAULT_THRESHOLDS) as (keyof Thresholds)[];
+    const thresholds = Object.fromEntries(names.map((name) => [name, fields.text(name)]));
+    const team = await useCases.setMeasures(actor, {
+      teamId,
+      closesAt: fields.text(field.closesAt),
+      reminderAfterMinutes: fields.text(field.reminderAfterMinutes),
+      scale: fields.text(field.scale),
+      thresholds: thresholds as Record<keyof Thresholds, string>,
+    });
+    return { next: 'close', say: measuresSavedReply(team) };
+  },
+
+  [FORMS.plan]: async (useCases, { actor, fields, context }) => {
+    const { teamId, replyTo } = read(teamContext, context);
+    const field = FIELDS.plan;
+    const preview = await useCases.previewPlan(actor, {
+      teamId,
+      name: fields.text(field.name),
+      goal: fields.text(field.goal),
+      startsOn: fields.text(field.startsOn),
+      endsOn: fields.text(field.endsOn),
+      closesAt: fields.text(field.closesAt),
+      cards: fields.cardLines(),
+    });
+    return { next: 'show', how: 'on top', view: planPreviewView(preview, replyTo) };
+  },
+
+  [FORMS.planPreview]: async (useCases, { actor, context }) => {
+    const { teamId } = read(teamContext, context);
+    return { next: 'close-all', say: planCommittedReply(await useCases.commitPlan(actor, { teamId })) };
+  },
+
+  [FORMS.answer]: async (useCases, { actor, fields, context }) => {
+    const { sprintId, day, replyTo } = read(answerContext, context);
+    const takeCardIds = fields.takenCardIds();
+    const outcome = await useCases.recordAnswers(actor, {
+      sprintId,
+      day,
+      answers: fields.answers(),
+      takeCardIds,
+    });
+    if (outcome.kind === 'recorded') return { next: 'close', say: recordedMessage(outcome.prompt) };
+    const form = await useCases.answerForm(actor, { sprintId, day });
+    return { next: 'show', how: 'in place', view: answerFormView(form, outcome, replyTo) };
+  },
+
+  [FORMS.pull]: async (useCases, { actor, fields, context }) => {
+    const { sprintId } = read(sprintContext, context);
+    const field = FIELDS.pull;
+    const pulled = await useCases.pullCard(actor, {
+      sprintId,
+      title: fields.text(field.title),
+      estimate: fields.text(field.estimate),
+      ownerIds: fields.choices(field.ownerIds),
+    });
+    return { next: 'close', say: pulledMessage(pulled) };
+  },
+
+  [FORMS.drop]: async (useCases, { actor, fields, context }) => {
+    const { sprintId } = read(sprintContext, context);
+    const reason = fields.text(FIELDS.drop.reason);
+    const dropped = await useCases.dropCard(actor, {
+      sprintId,
+      reference: fields.text(FIELDS.drop.reference),
+      reason,
+    });
+    return { next: 'close', say: droppedMessage(dropped, reason) };
+  },
+
+  [FORMS.close]: async (useCases, { actor, context }) => {
+    const { sprintId } = read(sprintContext, context);
+    return { next: 'close', say: sprintClosedReply(await useCases.closeSprint(actor, { sprintId })) };
+  },
+
+  [FORMS.cancel]: async (useCases, { actor, fields, context }) => {
+    const { sprintId } = read(sprintContext, context);
+    const reason = fields.text(FIELDS.cancel.reason);
+    return {
+      next: 'close',
+      say: sprintCancelledReply(await useCases.cancelSprint(actor, { sprintId, reason })),
+    };
+  },
+};
+
+/** Where replies to the form belong; any form may say so, and a context that can't be read says nothing. */
+export function replyToOf(context: string): string | undefined {
+  return decodeValue(z.looseObject({ replyTo: z.string().max(64).optional() }), context)?.replyTo;
+}
+
+function read<T>(schema: z.ZodType<T>, context: string): T {
+  const value = decodeValue(schema, context);
+  if (value === undefined) throw new StaleControl('form context');
+  return value;
+}

@@ -1,0 +1,37 @@
+/** Runs what somebody asked for, once, and never leaves them without an answer. */
+import type { Asker } from './asker.ts';
+import { failureMessage, failureOf } from './failure-words.ts';
+import type { ListenerContext } from './listener-context.ts';
+
+/**
+ * @param during what is being done, for the log: ids of commands and buttons only, no words of people
+ * @param eventKey what tells this request from its repetition; undefined when it has no such mark
+ */
+export async function guarded(
+  context: ListenerContext,
+  asker: Asker,
+  during: string,
+  eventKey: string | undefined,
+  work: () => Promise<void>,
+): Promise<void> {
+  const { logger, isNew } = context;
+  try {
+    if (eventKey !== undefined && !(await isNew(eventKey))) {
+      logger.info({ during }, 'A repeated request was passed over.');
+      return;
+    }
+    await work();
+    logger.info({ during }, 'Done.');
+  } catch (error) {
+    const failure = failureOf(error, logger, during);
+    if (failure.kind === 'refusal') logger.info({ during }, 'Refused.');
+    await asker.tell(failureMessage(failure)).catch((cause: unknown) => {
+      logger.error({ during, err: cause }, 'Nobody could be told.');
+    });
+  }
+}
+
+/** The key of an interaction: its trigger is made for one press of one button. */
+export function triggerKey(triggerId: string | undefined): string | undefined {
+  return triggerId === undefined ? undefined : `trigger:${triggerId}`;
+}

@@ -1,0 +1,22 @@
+/** The bot's home page: made anew each time somebody opens it. */
+import type { App } from '@slack/bolt';
+import { homeOpened } from '../incoming.ts';
+import { homeView } from '../views/home-view.ts';
+import { failureMessage, failureOf } from './failure-words.ts';
+import type { ListenerContext } from './listener-context.ts';
+
+export function listenToHomePage(app: App, context: ListenerContext): void {
+  app.event('app_home_opened', async ({ body }) => {
+    const sent = homeOpened.safeParse(body);
+    if (!sent.success || (sent.data.event.tab ?? 'home') !== 'home') return;
+    const actor = { workspaceId: sent.data.team_id, userId: sent.data.event.user };
+    const { useCases, client, logger } = context;
+    try {
+      const view = homeView(await useCases.overview(actor, undefined));
+      await client.views.publish({ user_id: actor.userId, view });
+    } catch (error) {
+      const { blocks } = failureMessage(failureOf(error, logger, 'home page'));
+      await client.views.publish({ user_id: actor.userId, view: { type: 'home', blocks } });
+    }
+  });
+}

@@ -1,0 +1,16 @@
+/** Binds every kind of request to its listener, and nothing else. */
+import type { App } from '@slack/bolt';
+import { listenToButtons } from './buttons.ts';
+import { listenToCommand } from './commands.ts';
+import { listenToDirectMessages } from './direct-messages.ts';
+import { listenToHomePage } from './home-page.ts';
+import type { ListenerContext } from './listener-context.ts';
+import { listenToForms } from './submissions.ts';
+
+export function registerListeners(app: App, context: ListenerContext): void {
+  listenToCommand(app, context);
+  listenToButtons(app, context);
+  listenToForms(app, context);
+  listenToDirectMessages(app, context);
+  listenToHomePage(app, context);
+}

@@ -1,0 +1,148 @@
+/**
+ * Forms that were sent off. The answer to the platform is the form's own: field errors, a next step, or that
+ * it closes. It must come within three seconds; when the use case takes longer, the form says that work goes
+ * on and is brought up to date afterwards, with what was typed if it was refused.
+ */
+import type { AckFn, App, ViewResponseAction } from '@slack/bolt';
+import type { ModalView } from '@slack/types';
+import { type FormSubmission, formSubmission } from '../incoming.ts';
+import type { MessageView } from '../views/message-view.ts';
+import { refusalMessage } from '../views/refusal-message.ts';
+import { doneFormView, troubleFormView, workingFormView } from '../views/trouble-views.ts';
+import { tellIn } from './asker.ts';
+import { type Failure, failureMessage, failureOf } from './failure-words.ts';
+import { fieldErrors } from './field-errors.ts';
+import { FormFields } from './form-fields.ts';
+import { FORM_HANDLERS, replyToOf } from './form-handlers.ts';
+import type { FormOutcome } from './form-outcome.ts';
+import { triggerKey } from './guarded.ts';
+import type { ListenerContext } from './listener-context.ts';
+import { refilledForm } from './refilled-form.ts';
+import { StaleControl } from './stale-control.ts';
+
+type Ack = AckFn<ViewResponseAction>;
+
+type Verdict =
+  | { readonly kind: 'repeated' }
+  | { readonly kind: 'outcome'; readonly outcome: FormOutcome }
+  | {
+      readonly kind: 'failure';
+      readonly failure: Failure;
+      readonly errors: Record<string, string> | undefined;
+    };
+
+export function listenToForms(app: App, context: ListenerContext): void {
+  app.view({ type: 'view_submission' }, async ({ ack, body }) => {
+    const sent = formSubmission.safeParse(body);
+    const answer = ack as Ack;
+    if (sent.success) await answerForm(context, sent.data, answer);
+    else await answer();
+  });
+  app.view({ type: 'view_closed' }, async ({ ack }) => ack());
+}
+
+async function answerForm(context: ListenerContext, sent: FormSubmission, ack: Ack): Promise<void> {
+  const during = `form ${Object.hasOwn(FORM_HANDLERS, sent.view.callback_id) ? sent.view.callback_id : 'unknown'}`;
+  const work = verdictOn(context, sent, during);
+  const inTime = await Promise.race([work, context.answerDue()]);
+  if (inTime) await answerInTime(inTime, ack);
+  else await ack({ response_action: 'update', view: workingFormView() });
+  const verdict = await work;
+  context.logger.info(
+    { during, outcome: verdict.kind, inTime: inTime !== undefined },
+    'A form was sent off.',
+  );
+  const unseen = inTime ? undefined : await showLate(context, sent, verdict);
+  const message = closingMessage(verdict) ?? unseen;
+  if (!message) return;
+  await tellIn(context.client, actorOf(sent), replyToOf(sent.view.private_metadata), message).catch(
+    (error: unknown) => context.logger.error({ during, err: error }, 'Nobody could be told.'),
+  );
+}
+
+/** What the person is told when the form closes; undefined when it stays open. */
+function closingMessage(verdict: Verdict): MessageView | undefined {
+  if (verdict.kind !== 'outcome' || verdict.outcome.next === 'show') return undefined;
+  return verdict.outcome.say;
+}
+
+/** Puts the result in place of "still working". @returns what to tell instead when the form is gone */
+async function showLate(
+  { client, logger }: ListenerContext,
+  sent: FormSubmission,
+  verdict: Verdict,
+): Promise<MessageView | undefined> {
+  const view = lateView(verdict, sent);
+  if (!view) return undefined;
+  try {
+    await client.views.update({ view_id: sent.view.id, view });
+    return undefined;
+  } catch (error) {
+    logger.warn({ err: error }, 'A form was gone before its answer came.');
+    if (verdict.kind === 'failure') return failureMessage(verdict.failure);
+    return refusalMessage({
+      what: 'The form was closed before its next step, so nothing was recorded.',
+      mend: 'Please open it again.',
+    });
+  }
+}
+
+/** Never throws: what went wrong is part of the verdict. */
+async function verdictOn(context: ListenerContext, sent: FormSubmission, during: string): Promise<Verdict> {
+  const { useCases, logger, directory, isNew } = context;
+  const fields = new FormFields(sent.view);
+  const actor = actorOf(sent);
+  try {
+    const key = triggerKey(sent.trigger_id);
+    if (key !== undefined && !(await isNew(key))) return { kind: 'repeated' };
+    const handler = Object.hasOwn(FORM_HANDLERS, sent.view.callback_id)
+      ? FORM_HANDLERS[sent.view.callback_id]
+      : undefined;
+    if (!handler) throw new StaleControl('form');
+    const outcome = await handler(useCases, { actor, fields, context: sent.view.private_metadata });
+    return { kind: 'outcome', outcome };
+  } catch (error) {
+    const failure = failureOf(error, logger, during);
+    const errors = await fieldErrors(failure, fields.blockIds, actor, directory);
+    return { kind: 'failure', failure, errors };
+  }
+}
+
+async function answerInTime(verdict: Verdict, ack: Ack): Promise<void> {
+  if (verdict.kind === 'repeated') return ack();
+  if (verdict.kind === 'failure') {
+    const { failure, errors } = verdict;
+    if (errors) return ack({ response_action: 'errors', errors });
+    return ack({ response_action: 'update', view: failureView(failure) });
+  }
+  const { outcome } = verdict;
+  switch (outcome.next) {
+    case 'close':
+      return ack();
+    case 'close-all':
+      return ack({ response_action: 'clear' });
+    case 'show':
+      return ack({ response_action: outcome.how === 'on top' ? 'push' : 'update', view: outcome.view });
+  }
+}
+
+/** What takes the place of "still working". */
+function lateView(verdict: Verdict, sent: FormSubmission): ModalView | undefined {
+  if (verdict.kind === 'repeated') return undefined;
+  if (verdict.kind === 'failure') {
+    const { failure, errors } = verdict;
+    return errors ? refilledForm(sent.view, failureMessage(failure)) : failureView(failure);
+  }
+  const { outcome } = verdict;
+  return outcome.next === 'show' ? outcome.view : doneFormView(outcome.say);
+}
+
+function failureView(failure: Failure): ModalView {
+  return failure.kind === 'trouble'
+    ? troubleFormView(failure.errorId)
+    : doneFormView(failureMessage(failure));
+}
+
+function actorOf({ team, user }: FormSubmission) {
+  return { workspaceId: team?.id ?? '', userId: user.id };
+}

@@ -1,0 +1,123 @@
+/**
+ * Sends the bot's posts. Each carries its key as metadata, so that it can be found again when nobody knows
+ * whether it was sent. The key is opaque, since others in the workspace can read metadata. Tries everything
+ * once; whether and when to try again is for the caller, who learns it from a `DeliveryFailure`.
+ */
+import type { ConversationsHistoryResponse, WebClient } from '@slack/web-api';
+import { DeliveryFailure } from '../app/delivery-failure.ts';
+import type { Messenger, PostImage } from '../app/ports.ts';
+import type { PostedAt, Recipient } from '../app/posts.ts';
+import type { Logger } from '../logger.ts';
+import { toDeliveryFailure, toFailureBeforePost } from './delivery-errors.ts';
+import { uploadImage } from './upload-image.ts';
+import type { ChartImage } from './views/chart-image.ts';
+import { postMessage } from './views/post-message.ts';
+
+const METADATA_EVENT = 'loadline_post';
+/** The platform's clock stamps messages, ours says since when to look: allow for the two to differ. */
+const CLOCK_MARGIN_SECONDS = 300;
+const HISTORY_PAGE = 200;
+
+export interface MessengerOptions {
+  /** A client of its own, which nobody waits for. */
+  readonly client: WebClient;
+  readonly logger: Logger;
+  readonly wait: (ms: number) => Promise<unknown>;
+}
+
+type FoundMessage = NonNullable<ConversationsHistoryResponse['messages']>[number];
+
+export function createMessenger({ client, logger, wait }: MessengerOptions): Messenger {
+  async function upload(image: PostImage | undefined): Promise<ChartImage | undefined> {
+    if (!image) return undefined;
+    try {
+      return { fileId: await uploadImage({ client, wait }, image), altText: image.altText };
+    } catch (error) {
+      const failure = toFailureBeforePost(error);
+      // The words hold every number, so a post without its chart is better than none.
+      if (failure.kind !== 'refused') throw failure;
+      logger.warn({ err: failure }, 'A chart could not be uploaded; the post goes out without it.');
+      return undefined;
+    }
+  }
+
+  return {
+    async post(_workspaceId, to, key, content, image) {
+      const chart = await upload(image);
+      try {
+        const sent = await client.chat.postMessage({
+          channel: 'channelId' in to ? to.channelId : to.userId,
+          ...postMessage(content, chart),
+          metadata: { event_type: METADATA_EVENT, event_payload: { key } },
+          unfurl_links: false,
+          unfurl_media: false,
+        });
+        if (sent.channel && sent.ts) return { channelId: sent.channel, ts: sent.ts };
+        throw new DeliveryFailure('uncertain', 'unreadable_answer');
+      } catch (error) {
+        throw afterChart(toDeliveryFailure(error), chart);
+      }
+    },
+
+    async find(_workspaceId, to, key, since) {
+      try {
+        const channelId = await conversationOf(client, to);
+        return await findInHistory(client, channelId, key, since);
+      } catch (error) {
+        throw toDeliveryFailure(error);
+      }
+    },
+
+    async update(_workspaceId, at, content, image) {
+      const chart = await upload(image);
+      try {
+        await client.chat.update({ channel: at.channelId, ts: at.ts, ...postMessage(content, chart) });
+      } catch (error) {
+        throw afterChart(toDeliveryFailure(error), chart);
+      }
+    },
+  };
+}
+
+/** With a chart, blocks are also refused when its file can't be shown yet: worth trying again. */
+function afterChart(failure: DeliveryFailure, chart: ChartImage | undefined): DeliveryFailure {
+  if (chart === undefined || failure.code !== 'invalid_blocks') return failure;
+  return new DeliveryFailure('not-sent', failure.code, { cause: failure.cause });
+}
+
+async function conversationOf(client: WebClient, to: Recipient): Promise<string> {
+  if ('channelId' in to) return to.channelId;
+  const { channel } = await client.conversations.open({ users: to.userId });
+  if (!channel?.id) throw new DeliveryFailure('not-sent', 'unreadable_answer');
+  return channel.id;
+}
+
+async function findInHistory(
+  client: WebClient,
+  channelId: string,
+  key: string,
+  since: Date,
+): Promise<PostedAt | undefined> {
+  const oldest = String(Math.floor(since.getTime() / 1000) - CLOCK_MARGIN_SECONDS);
+  let cursor: string | undefined;
+  do {
+    const page = await client.conversations.history({
+      channel: channelId,
+      oldest,
+      inclusive: true,
+      include_all_metadata: true,
+      limit: HISTORY_PAGE,
+      ...(cursor ? { cursor } : {}),
+    });
+    const found = page.messages?.find((message) => carries(message, key));
+    if (found?.ts) return { channelId, ts: found.ts };
+    cursor = page.response_metadata?.next_cursor || undefined;
+  } while (cursor);
+  return undefined;
+}
+
+/** People can't write metadata, and another app would have to guess the key. */
+function carries(message: FoundMessage, key: string): boolean {
+  const { metadata } = message as { metadata?: { event_type?: string; event_payload?: { key?: unknown } } };
+  return metadata?.event_type === METADATA_EVENT && metadata.event_payload?.key === key;
+}

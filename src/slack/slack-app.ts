@@ -1,0 +1,142 @@
+/**
+ * Puts the chat side together: a door for requests (socket or HTTP), the listeners behind it, and a stop
+ * that lets the work in hand finish. Must hold no rules about sprints and no words.
+ */
+import { setTimeout as wait } from 'node:timers/promises';
+import { type AnyMiddlewareArgs, App, type Middleware, type Receiver } from '@slack/bolt';
+import type { WebClient } from '@slack/web-api';
+import type { AppDependencies } from '../app/ports.ts';
+import type { Config } from '../config.ts';
+import type { Logger } from '../logger.ts';
+import { boltLogger } from './bolt-logger.ts';
+import type { BotIdentity } from './check-platform.ts';
+import type { Readiness } from './health-routes.ts';
+import { HttpDoor } from './http-door.ts';
+import type { ListenerContext } from './listeners/listener-context.ts';
+import { registerListeners } from './listeners/register-listeners.ts';
+import { RunningWork } from './running-work.ts';
+import { SocketDoor } from './socket-door.ts';
+import { uploadImage } from './upload-image.ts';
+import type { UseCases } from './use-cases.ts';
+
+/** A form's answer must be with the platform within three seconds; this leaves the last half to the way there. */
+const ANSWER_DUE_MS = 2_500;
+/** Longest that a stop waits for the work in hand. */
+const STOP_LIMIT_MS = 10_000;
+
+export { PlatformStartError } from './socket-door.ts';
+
+export interface SlackAppOptions {
+  readonly config: Pick<Config, 'transport' | 'port' | 'botToken'> & Partial<Pick<Config, 'apiUrl'>>;
+  /** Who the bot is; from `checkPlatform`. */
+  readonly identity: BotIdentity;
+  readonly deps: Pick<AppDependencies, 'store' | 'clock' | 'directory'>;
+  readonly useCases: UseCases;
+  /** The client for what a person waits for. */
+  readonly client: WebClient;
+  readonly logger: Logger;
+  /** What besides the connection to the platform must be ready. */
+  readonly readiness?: Readiness;
+  /** Real time, for signatures. */
+  readonly nowMs?: () => number;
+  /** For tests: requests come from here instead of socket or HTTP. */
+  readonly receiver?: Receiver;
+  /** For tests: when a form's answer is due. */
+  readonly answerDue?: () => Promise<void>;
+}
+
+export interface SlackApp {
+  /**
+   * @returns the port on which requests (HTTP mode) and the health routes are answered
+   * @throws PlatformStartError
+   */
+  start(): Promise<{ readonly port: number }>;
+  /** Resolves when no request is being worked on, those that were acknowledged included. */
+  idle(): Promise<boolean>;
+  /** Takes no new request and waits for the work in hand. @returns false when some was still running. */
+  stop(): Promise<boolean>;
+}
+
+export function createSlackApp(options: SlackAppOptions): SlackApp {
+  const { config, identity, logger, nowMs = Date.now } = options;
+  const running = new RunningWork();
+  const { transport } = config;
+  const socket =
+    options.receiver === undefined && transport.mode === 'socket'
+      ? new SocketDoor({ appToken: transport.appToken, slackApiUrl: config.apiUrl, logger })
+      : undefined;
+  let isStopping = false;
+
+  const door = new HttpDoor({
+    signingSecret: transport.mode === 'http' ? transport.signingSecret : undefined,
+    port: config.port,
+    nowMs,
+    logger,
+    readiness: async () => [
+      ...(isStopping ? ['stopping'] : []),
+      ...((socket?.isConnected ?? true) ? [] : ['the socket to the platform is not open']),
+      ...((await options.readiness?.()) ?? []),
+    ],
+  });
+
+  const bolt = new App({
+    receiver: options.receiver ?? socket ?? door,
+    // Known since the start, so no request waits for the platform to say it again.
+    authorize: async () => ({
+      botToken: config.botToken,
+      botId: identity.botId,
+      botUserId: identity.botUserId,
+    }),
+    logger: boltLogger(logger),
+    convoStore: false,
+  });
+  bolt.error(async (error) => {
+    logger.error({ err: error }, 'A listener failed.');
+  });
+  bolt.use(({ next }) => running.track(next));
+  bolt.use(ofWorkspace(identity, logger));
+  registerListeners(bolt, listenerContext(options));
+
+  return {
+    async start() {
+      const port = await door.start();
+      try {
+        await socket?.start();
+      } catch (error) {
+        await door.stop();
+        throw error;
+      }
+      return { port };
+    },
+    idle: () => running.settled(STOP_LIMIT_MS),
+    async stop() {
+      isStopping = true;
+      await socket?.stop();
+      await door.stop();
+      return running.settled(STOP_LIMIT_MS);
+    },
+  };
+}
+
+function listenerContext({ useCases, deps, client, logger, answerDue }: SlackAppOptions): ListenerContext {
+  return {
+    useCases,
+    directory: deps.directory,
+    client,
+    logger,
+    upload: (image) => uploadImage({ client, wait }, image),
+    isNew: (eventKey) => deps.store.transaction((tx) => tx.rememberEvent(eventKey, deps.clock.now())),
+    answerDue: answerDue ?? (() => wait(ANSWER_DUE_MS)),
+  };
+}
+
+/** The bot has one workspace's token, so nobody from another could be answered. */
+function ofWorkspace({ workspaceId }: BotIdentity, logger: Logger): Middleware<AnyMiddlewareArgs> {
+  return async ({ body, next, ...rest }) => {
+    const { team_id, team } = body as { team_id?: unknown; team?: { id?: unknown } | null };
+    if ((team_id ?? team?.id) === workspaceId) return next();
+    logger.warn('A request from another workspace was passed over.');
+    const ack = (rest as { ack?: (answer?: unknown) => Promise<void> }).ack;
+    await ack?.();
+  };
+}

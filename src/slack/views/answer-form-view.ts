@@ -1,0 +1,203 @@
+/**
+ * The form in which a member answers for their cards. Its second step asks of each card that grew how much
+ * of the growth was surprise work; the other fields keep their ids, so what was typed in them stays.
+ */
+import type { KnownBlock, ModalView } from '@slack/types';
+import type { AnswerForm, AnswerFormCard, AnswerOutcome, TypedAnswer } from '../../app/answer.ts';
+import { formatDay } from '../../sprint/calendar.ts';
+import { impliedWorkedPoints } from '../../sprint/ledger.ts';
+import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
+import { encodeContext } from '../form-contexts.ts';
+import { answerField, FIELDS, FORMS } from '../ids.ts';
+import { context, divider, section } from './block-builders.ts';
+import { plainCardName } from './card-words.ts';
+import { choicesField, textField } from './form-inputs.ts';
+import { formView, withReplyTo } from './form-view.ts';
+import { GROWTH_EXPLAINED } from './growth-words.ts';
+import { counted } from './sprint-words.ts';
+import { typed } from './typed-text.ts';
+
+/** Cards that one form shows; more would be unwieldy and outgrow the platform's 100 blocks. */
+export const ANSWER_FORM_CARDS_MAX = 15;
+const POINTS_MAX_LENGTH = 10;
+const NOTE_MAX_LENGTH = 500;
+
+/** What the second step explains: the outcome of submitting the first. */
+export type GrowthToAsk = Pick<Extract<AnswerOutcome, { kind: 'growth-to-explain' }>, 'answers' | 'grown'>;
+
+interface NumberedCard extends AnswerFormCard {
+  /** The card's place in the daily prompt. */
+  readonly place: number;
+}
+
+export function answerFormView(form: AnswerForm, growth?: GrowthToAsk, replyTo?: string): ModalView {
+  const { heading, day, takeable } = form;
+  const shown = shownCards(form, growth);
+  const frame = {
+    callbackId: FORMS.answer,
+    title: growth ? 'Why did it grow?' : 'What is left?',
+    submit: 'Record',
+    context: encodeContext(withReplyTo({ sprintId: heading.sprint.id, day }, replyTo)),
+  };
+  return formView(frame, [
+    section(introWords(form, growth)),
+    ...shown.flatMap((card, i) => [...(i === 0 ? [] : [divider()]), ...cardBlocks(card, growth, i === 0)]),
+    ...tooManyBlocks(growth ? growth.answers.length : form.cards.length, shown.length),
+    ...takeBlocks(takeable),
+  ]);
+}
+
+/**
+ * In the first step the cards that have no answer for the day come first, so that a second round shows the
+ * others; in the second step it is the cards that grew, beside those answered together with them.
+ */
+function shownCards({ cards }: AnswerForm, growth: GrowthToAsk | undefined): NumberedCard[] {
+  const numbered = cards.map((card, i) => ({ ...card, place: i + 1 }));
+  const answers = new Set(growth?.answers.map(({ cardId }) => cardId));
+  const grown = new Set(growth?.grown.map(({ card }) => card.cardId));
+  const wanted = growth ? numbered.filter(({ card }) => answers.has(card.cardId)) : numbered;
+  const isFirst = ({ card, given }: NumberedCard): boolean => (growth ? grown.has(card.cardId) : !given);
+  const inOrder = [...wanted.filter(isFirst), ...wanted.filter((card) => !isFirst(card))];
+  return inOrder.slice(0, ANSWER_FORM_CARDS_MAX).sort((a, b) => a.place - b.place);
+}
+
+function introWords({ heading, day, cards }: AnswerForm, growth: GrowthToAsk | undefined): string {
+  if (growth) {
+    const what = growth.grown.length === 1 ? 'A card' : counted(growth.grown.length, 'card');
+    return `${what} grew, so please say why. Nothing is recorded yet. ${GROWTH_EXPLAINED}`;
+  }
+  const where = `${typed(heading.sprint.name)}, ${formatDay(day)}.`;
+  if (cards.length === 0) return `${where} You own no open card; you can take one here.`;
+  return `${where} Fill in what has changed; a card that you leave empty stays as it is. Points go in halves, such as 2.5.`;
+}
+
+/** The first card's field explains itself; the others need no repeating. */
+function cardBlocks(card: NumberedCard, growth: GrowthToAsk | undefined, isFirst: boolean): KnownBlock[] {
+  const { cardId } = card.card;
+  const grown = growth?.grown.find((one) => one.card.cardId === cardId);
+  const typedBefore = growth?.answers.find((answer) => answer.cardId === cardId);
+  const start = startValues(card, typedBefore);
+  const name = `${card.place}. ${plainCardName(card.card)}`;
+  const left = textField({
+    field: answerField('left', cardId),
+    label: `${name}: points left (was ${formatPoints(card.previousLeftPoints)})`,
+    // Not prefilled: a number that nobody typed must not overwrite what another owner has said meanwhile.
+    optional: true,
+    initial: start.left,
+    maxLength: POINTS_MAX_LENGTH,
+  });
+  const worked = textField({
+    field: answerField('worked', cardId),
+    label: 'Points worked since the last answer',
+    ...(isFirst
+      ? { hint: 'Only needed when it is not simply the difference. The same goes for all cards.' }
+      : {}),
+    optional: true,
+    initial: start.worked,
+    maxLength: POINTS_MAX_LENGTH,
+  });
+  return [left, worked, ...growthFields(card, start, grown?.growthPoints)];
+}
+
+/** What stands in the fields at first: what was typed a moment ago, else what was answered for the day before. */
+function startValues({ given, previousLeftPoints }: AnswerFormCard, typedBefore: TypedAnswer | undefined) {
+  const answered = {
+    left: formatTyped(given?.left),
+    worked: formatTyped(given?.worked),
+    surprise: given && givenGrowth(given, previousLeftPoints) !== 0 ? formatTyped(given.surprise) : '',
+    note: given?.note ?? '',
+  };
+  if (!typedBefore) return answered;
+  return {
+    left: typedBefore.left,
+    worked: typedBefore.worked,
+    surprise: typedBefore.surprise || answered.surprise,
+    note: typedBefore.note || answered.note,
+  };
+}
+
+function givenGrowth(given: NonNullable<AnswerFormCard['given']>, previousLeftPoints: number): number {
+  const worked = given.worked ?? impliedWorkedPoints(previousLeftPoints, given.left);
+  return worked + given.left - previousLeftPoints;
+}
+
+/** A minus that can be typed. */
+function formatTyped(points: number | undefined): string {
+  return points === undefined ? '' : String(points);
+}
+
+/**
+ * Surprise work and note, where they are called for: the card grew, an earlier answer explained a growth,
+ * or the card holds surprise work that may turn out not to be needed.
+ */
+function growthFields(
+  { card, given }: NumberedCard,
+  start: ReturnType<typeof startValues>,
+  growthPoints: number | undefined,
+): KnownBlock[] {
+  const mayGiveBack = card.surprisePoints > 0;
+  const asksSurprise = growthPoints !== undefined || mayGiveBack || start.surprise !== '';
+  const asksNote = growthPoints !== undefined || (given?.note ?? '') !== '';
+  return [
+    ...(asksSurprise
+      ? [
+          textField({
+            field: answerField('surprise', card.cardId),
+            label:
+              growthPoints === undefined
+                ? 'Surprise work in this change, in points'
+                : `Of the ${formatPointsWithUnit(growthPoints)} of growth, how many were surprise work?`,
+            hint: surpriseHint(card.surprisePoints, growthPoints),
+            optional: growthPoints === undefined,
+            initial: start.surprise,
+            maxLength: POINTS_MAX_LENGTH,
+          }),
+        ]
+      : []),
+    ...(asksNote
+      ? [
+          textField({
+            field: answerField('note', card.cardId),
+            label: 'What came up?',
+            hint: 'A few words about the work. Your team can read them in the status.',
+            optional: true,
+            initial: start.note,
+            maxLength: NOTE_MAX_LENGTH,
+          }),
+        ]
+      : []),
+  ];
+}
+
+function surpriseHint(soFarPoints: number, growthPoints: number | undefined): string {
+  if (growthPoints !== undefined)
+    return `From 0 to ${formatPoints(growthPoints)}; the rest counts as estimate drift.`;
+  if (soFarPoints <= 0) return 'The rest of the growth counts as estimate drift.';
+  return `${formatPointsWithUnit(soFarPoints)} of surprise work on this card so far. If some was not needed after all, write it with a minus, such as -1.`;
+}
+
+function tooManyBlocks(all: number, shown: number): KnownBlock[] {
+  if (all <= shown) return [];
+  return [
+    context(
+      `This form shows ${shown} of ${counted(all, 'card')}. Record these, then open the form again for the others, or answer those in words.`,
+    ),
+  ];
+}
+
+function takeBlocks(takeable: AnswerForm['takeable']): KnownBlock[] {
+  if (takeable.length === 0) return [];
+  return [
+    divider(),
+    choicesField({
+      field: FIELDS.answer.takeCardIds,
+      label: 'Take cards that nobody owns yet',
+      hint: 'You become their owner and are asked about them from now on.',
+      optional: true,
+      choices: takeable.map((card) => ({
+        value: card.cardId,
+        label: `${formatPoints(card.leftPoints)} left: ${plainCardName(card)}`,
+      })),
+    }),
+  ];
+}

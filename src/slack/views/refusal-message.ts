@@ -1,0 +1,42 @@
+/** A refusal: what was wrong and how to mend it. */
+import type { InputProblem } from '../../app/refusal.ts';
+import { bold, section } from './block-builders.ts';
+import { lineSections } from './line-sections.ts';
+import { type MessageView, messageView } from './message-view.ts';
+
+const PROBLEM_SECTIONS_MAX = 40;
+
+/**
+ * @param words as `refusalWords` gives them.
+ * @param problems of a `bad-input`; several are easier to read as a list than run together in `what`.
+ */
+export function refusalMessage(
+  { what, mend }: { readonly what: string; readonly mend: string },
+  problems: readonly InputProblem[] = [],
+): MessageView {
+  if (problems.length < 2) return messageView([section(`${bold(safe(what))}\n${safe(mend)}`)]);
+  return messageView([
+    ...lineSections(
+      bold(`${problems.length} things are wrong`),
+      problems.map(({ message }) => `• ${safe(message)}`),
+      { maxSections: PROBLEM_SECTIONS_MAX, more: (count) => `… and ${count} more.` },
+    ),
+    section(safe(mend)),
+  ]);
+}
+
+/**
+ * These words hold our own mentions and code beside what people typed. So mentions pass, and every other
+ * angle bracket and ampersand becomes text, which nothing can ping or link with.
+ */
+function safe(words: string): string {
+  return words
+    .replace(/\s+/g, ' ')
+    .split(/(<@[A-Z0-9]+>)/)
+    .map((part, i) => (i % 2 === 1 ? part : escaped(part)))
+    .join('');
+}
+
+function escaped(text: string): string {
+  return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
+}

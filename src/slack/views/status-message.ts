@@ -1,0 +1,119 @@
+/**
+ * How the sprint stands, for one person or shared with the channel. The shared one holds sums and cards
+ * only: what somebody wrote about growth stays with those who ask for the status themselves.
+ */
+import type { KnownBlock, SectionBlock } from '@slack/types';
+import type { CardLine, StatusContent } from '../../app/message-content.ts';
+import { formatDay } from '../../sprint/calendar.ts';
+import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
+import { encodeValue } from '../button-values.ts';
+import { ACTIONS, COMMAND } from '../ids.ts';
+import { actions, bold, button, code, context, fieldSections, lead, section } from './block-builders.ts';
+import { cardName, growthWords } from './card-words.ts';
+import { type ChartImage, chartBlocks } from './chart-image.ts';
+import { lineSections } from './line-sections.ts';
+import { type MessageView, messageView } from './message-view.ts';
+import { paceWords } from './pace-words.ts';
+import { loadSentence, ratioFields } from './ratio-fields.ts';
+import { closingWords, counted, spanWords } from './sprint-words.ts';
+import { mention, plainTyped, typed } from './typed-text.ts';
+
+const GROWTH_SECTIONS_MAX = 30;
+
+/** What the caller alone sees. */
+export function statusMessage(status: StatusContent, chart?: ChartImage): MessageView {
+  const share = button('Share in the channel', {
+    actionId: ACTIONS.shareStatus,
+    value: encodeValue({ sprintId: status.sprint.id }),
+  });
+  return messageView([
+    ...statusBlocks(status, chart, growthByAnswer(status)),
+    context('Only you see this. Shared, it shows the same numbers without the notes.'),
+    actions([share]),
+  ]);
+}
+
+/** What the channel sees. */
+export function sharedStatusMessage(
+  status: StatusContent,
+  byUserId: string,
+  chart?: ChartImage,
+): MessageView {
+  return messageView([
+    ...statusBlocks(status, chart, growthByCard(status)),
+    context(`Shared by ${mention(byUserId)}. See it any time with ${code(`${COMMAND} status`)}.`),
+  ]);
+}
+
+function statusBlocks(
+  status: StatusContent,
+  chart: ChartImage | undefined,
+  growth: SectionBlock[],
+): KnownBlock[] {
+  const { sprint, summary, on } = status;
+  if (!status.begun) {
+    return [
+      lead(`${plainTyped(sprint.name)} begins on ${formatDay(sprint.startsOn)}`),
+      section(
+        `${spanWords(sprint)}, ${counted(status.workingDays, 'working day')}. Committed: ${formatPointsWithUnit(summary.totals.commitmentPoints)} on ${counted(status.cards.length, 'card')}.`,
+      ),
+    ];
+  }
+  const open = status.cards.filter(({ state }) => state === 'open').length;
+  return [
+    lead(
+      `${plainTyped(sprint.name)} on ${formatDay(on)}: ${formatPointsWithUnit(summary.totals.openLeftPoints)} left on ${counted(open, 'open card')}`,
+    ),
+    section(
+      [finishedWords(status), paceWords(status.pace), daysWords(status), answersWords(status)].join('\n'),
+    ),
+    ...chartBlocks(chart),
+    section(bold('Ratios so far')),
+    ...fieldSections(ratioFields(summary)),
+    section(loadSentence(summary)),
+    ...growth,
+  ];
+}
+
+function finishedWords({ summary: { totals } }: StatusContent): string {
+  if (totals.commitmentPoints === 0) {
+    return `Finished: ${formatPointsWithUnit(totals.velocityPoints)}. Nothing had been committed to.`;
+  }
+  return `Finished: ${formatPoints(totals.committedFinishedPoints)} of ${formatPointsWithUnit(totals.commitmentPoints)} committed.`;
+}
+
+function daysWords({ workingDays, workingDaysLeft, sprint, team }: StatusContent): string {
+  const left =
+    workingDaysLeft === 0
+      ? 'No working day comes after this one'
+      : `${workingDaysLeft} of ${counted(workingDays, 'working day')} still ${workingDaysLeft === 1 ? 'comes' : 'come'} after this one`;
+  return `${left}; the sprint closes on ${closingWords({ sprint, team })}.`;
+}
+
+function answersWords({ asked, answered }: StatusContent): string {
+  if (asked === 0) return 'Nobody has a card to answer for today.';
+  return `${answered} of ${counted(asked, 'member')} with open cards ${asked === 1 ? 'has' : 'have'} answered today.`;
+}
+
+function growthByAnswer({ growth }: StatusContent): SectionBlock[] {
+  const lines = growth.map((change) => {
+    const note = change.note.trim() === '' ? '' : ` – ${typed(change.note)}`;
+    return `• ${formatDay(change.day)}, ${cardName(change.card)}: ${growthWords(change)}${note}`;
+  });
+  return growthSections(lines, 'change', 'changes');
+}
+
+function growthByCard({ cards }: StatusContent): SectionBlock[] {
+  const grew = cards.filter((card: CardLine) => growthWords(card) !== '');
+  const lines = grew.map((card) => `• ${cardName(card)}: ${growthWords(card)}`);
+  return growthSections(lines, 'card', 'cards');
+}
+
+function growthSections(lines: readonly string[], one: string, many: string): SectionBlock[] {
+  if (lines.length === 0) return [section('No card has grown or shrunk so far.')];
+  return lineSections(bold('What grew or shrank'), lines, {
+    maxSections: GROWTH_SECTIONS_MAX,
+    more: (count) =>
+      `… and ${counted(count, `more ${one}`, `more ${many}`)}; ${code(`${COMMAND} cards`)} shows every card.`,
+  });
+}

@@ -1,0 +1,116 @@
+import { describe, expect, it } from 'vitest';
+import { ConfigError, readConfig } from '../src/config.ts';
+
+const SOCKET = { LOADLINE_BOT_TOKEN: 'xoxb-1-abc', LOADLINE_APP_TOKEN: 'xapp-1-abc' };
+const HTTP = {
+  LOADLINE_BOT_TOKEN: 'xoxb-1-abc',
+  LOADLINE_MODE: 'http',
+  LOADLINE_SIGNING_SECRET: '0123456789abcdef0123456789abcdef',
+};
+
+function problemsOf(environment: Record<string, string | undefined>): readonly string[] {
+  try {
+    readConfig(environment);
+  } catch (error) {
+    if (error instanceof ConfigError) return error.problems;
+    throw error;
+  }
+  return [];
+}
+
+describe('readConfig', () => {
+  it('needs only the two tokens in socket mode, which is the default', () => {
+    expect(readConfig(SOCKET)).toEqual({
+      botToken: 'xoxb-1-abc',
+      transport: { mode: 'socket', appToken: 'xapp-1-abc' },
+      port: 3000,
+      databaseUrl: undefined,
+      dataFolder: './data',
+      logLevel: 'info',
+      apiUrl: undefined,
+    });
+  });
+
+  it('needs the signing secret instead of the app token in HTTP mode', () => {
+    expect(readConfig(HTTP).transport).toEqual({
+      mode: 'http',
+      signingSecret: HTTP.LOADLINE_SIGNING_SECRET,
+    });
+  });
+
+  it('takes every setting', () => {
+    const config = readConfig({
+      ...SOCKET,
+      PORT: '8080',
+      DATABASE_URL: 'postgres://loadline:secret@db:5432/loadline',
+      LOADLINE_DATA_FOLDER: '/var/lib/loadline',
+      LOG_LEVEL: 'WARN',
+      LOADLINE_API_URL: 'https://slack.example/api/',
+    });
+    expect(config).toMatchObject({
+      port: 8080,
+      databaseUrl: 'postgres://loadline:secret@db:5432/loadline',
+      dataFolder: '/var/lib/loadline',
+      logLevel: 'warn',
+      apiUrl: 'https://slack.example/api/',
+    });
+  });
+
+  it('is frozen', () => {
+    const config = readConfig(SOCKET);
+    expect(Object.isFrozen(config) && Object.isFrozen(config.transport)).toBe(true);
+  });
+
+  it('counts an empty or blank variable as absent and drops spaces around a pasted value', () => {
+    expect(problemsOf({ ...SOCKET, LOADLINE_BOT_TOKEN: '  ' })).toHaveLength(1);
+    expect(readConfig({ ...SOCKET, LOADLINE_BOT_TOKEN: ' xoxb-1-abc\n', DATABASE_URL: '' })).toMatchObject({
+      botToken: 'xoxb-1-abc',
+      databaseUrl: undefined,
+    });
+  });
+
+  it('reports every problem at once, each with its variable and a way to mend it', () => {
+    const problems = problemsOf({ PORT: '70000', DATABASE_URL: 'mysql://x', LOG_LEVEL: 'loud' });
+    expect(problems.map((problem) => problem.split(' ')[0])).toEqual([
+      'LOADLINE_BOT_TOKEN',
+      'PORT',
+      'DATABASE_URL',
+      'LOG_LEVEL',
+      'LOADLINE_APP_TOKEN',
+    ]);
+    expect(problems[0]).toContain('OAuth & Permissions');
+    expect(problems[3]).toContain('trace, debug, info');
+  });
+
+  it.each([
+    ['the bot token', { ...SOCKET, LOADLINE_BOT_TOKEN: 'xapp-swapped' }, 'LOADLINE_BOT_TOKEN'],
+    ['the app token', { ...SOCKET, LOADLINE_APP_TOKEN: 'xoxb-swapped' }, 'LOADLINE_APP_TOKEN'],
+    ['a missing signing secret', { ...HTTP, LOADLINE_SIGNING_SECRET: undefined }, 'LOADLINE_SIGNING_SECRET'],
+    ['a signing secret cut short', { ...HTTP, LOADLINE_SIGNING_SECRET: '0123' }, 'LOADLINE_SIGNING_SECRET'],
+    ['an unknown mode', { ...SOCKET, LOADLINE_MODE: 'pigeon' }, 'LOADLINE_MODE'],
+    ['a port that is no number', { ...SOCKET, PORT: '80a' }, 'PORT'],
+    [
+      'an address to which the token would go unprotected',
+      { ...SOCKET, LOADLINE_API_URL: 'http://slack.example/api/' },
+      'LOADLINE_API_URL',
+    ],
+    ['an address that is none', { ...SOCKET, LOADLINE_API_URL: 'slack.example' }, 'LOADLINE_API_URL'],
+    ['a negative port', { ...SOCKET, PORT: '-1' }, 'PORT'],
+  ])('refuses %s and names its variable', (_what, environment, variable) => {
+    const problems = problemsOf(environment);
+    expect(problems).toHaveLength(1);
+    expect(problems[0]).toMatch(new RegExp(`^${variable} `));
+  });
+
+  it('prints no value of any variable in its problems', () => {
+    const secrets = {
+      LOADLINE_BOT_TOKEN: 'xapp-SECRETONE',
+      LOADLINE_APP_TOKEN: 'xoxb-SECRETTWO',
+      DATABASE_URL: 'mysql://u:SECRETTHREE@h/d',
+      LOADLINE_SIGNING_SECRET: 'SECRETFOUR',
+    };
+    const told = [...problemsOf(secrets), ...problemsOf({ ...secrets, LOADLINE_MODE: 'http' })].join(' ');
+    expect(told).not.toContain('SECRET'.concat('ONE'));
+    expect(told).not.toMatch(/SECRET(?:ONE|TWO|THREE|FOUR)/);
+  });
+});

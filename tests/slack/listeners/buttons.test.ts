@@ -1,0 +1,147 @@
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { Refusal } from '../../../src/app/refusal.ts';
+import { encodeAnswers, encodeValue } from '../../../src/slack/button-values.ts';
+import { ACTIONS, FORMS } from '../../../src/slack/ids.ts';
+import { BUTTON_HANDLERS } from '../../../src/slack/listeners/button-handlers.ts';
+import { botUnderTest } from '../support/bot-under-test.ts';
+import { FakePlatform } from '../support/fake-platform.ts';
+import { CHANNEL_ID, DIRECT_ID, grown, MIRA_ID } from '../support/samples.ts';
+import { callsOf } from '../support/spy-use-cases.ts';
+
+const platform = new FakePlatform();
+beforeAll(() => platform.listen());
+afterEach(() => platform.reset());
+afterAll(() => platform.close());
+
+const sprint = encodeValue({ sprintId: 'sprint-1' });
+const day = encodeValue({ sprintId: 'sprint-1', day: '2026-11-04' });
+const place = encodeValue({ channelId: CHANNEL_ID });
+const here = { channelId: CHANNEL_ID, isDirect: false };
+const typed = { cardId: 'card-1', worked: '', left: '6', surprise: '3', note: '' };
+const answers = encodeAnswers({ sprintId: 'sprint-1', day: '2026-11-04', answers: [typed] }) as string;
+const dayInput = { sprintId: 'sprint-1', day: '2026-11-04' };
+
+/** What each button leads to, and what the person sees: a form, a message, or a message in place of the old one. */
+const ROUTES: [action: string, value: string, useCase: string, input: unknown, seen: string][] = [
+  [ACTIONS.openAnswerForm, day, 'answerForm', dayInput, FORMS.answer],
+  [ACTIONS.openAnswerForm, sprint, 'answerForm', { sprintId: 'sprint-1' }, FORMS.answer],
+  [ACTIONS.recordUnchanged, day, 'recordUnchanged', dayInput, 'in place'],
+  [ACTIONS.recordAway, day, 'recordAway', dayInput, 'in place'],
+  [ACTIONS.growthAllSurprise, answers, 'recordAnswers', { ...dayInput, answers: [typed] }, 'in place'],
+  [ACTIONS.growthAllDrift, answers, 'recordAnswers', { ...dayInput, answers: [typed] }, 'in place'],
+  [ACTIONS.growthSomeOfEach, day, 'answerForm', dayInput, FORMS.answer],
+  [ACTIONS.openSetupForm, place, 'setupForm', here, FORMS.setup],
+  [ACTIONS.openMeasuresForm, place, 'measuresForm', here, FORMS.measures],
+  [ACTIONS.openPlanForm, place, 'planForm', here, FORMS.plan],
+  [ACTIONS.openPullForm, place, 'pullForm', here, FORMS.pull],
+  [ACTIONS.openDropForm, place, 'listCards', here, FORMS.drop],
+  [ACTIONS.openCloseForm, place, 'listCards', here, FORMS.close],
+  [ACTIONS.openCancelForm, place, 'listCards', here, FORMS.cancel],
+  [ACTIONS.showCards, place, 'listCards', here, 'told'],
+  [ACTIONS.shareStatus, sprint, 'shareStatus', { sprintId: 'sprint-1' }, 'told'],
+  [ACTIONS.reopenLastSprint, place, 'reopenSprint', { place: here }, 'told'],
+  [ACTIONS.reopenSprint, sprint, 'reopenSprint', { sprintId: 'sprint-1' }, 'told'],
+];
+
+describe('buttons', () => {
+  it.each(ROUTES)('%s (%s) leads to %s', async (action, value, useCase, input, seen) => {
+    const bot = botUnderTest(platform);
+    expect(await bot.press(action, value)).toEqual([undefined]);
+    expect(callsOf(bot.useCases)).toEqual([[useCase, input]]);
+    const forms = platform
+      .callsTo('views.open')
+      .map(({ view }) => (view as { callback_id: string }).callback_id);
+    const messages = platform.responses.map((response) => (response.replace_original ? 'in place' : 'told'));
+    expect([...forms, ...messages]).toEqual([seen]);
+  });
+
+  it('has a handler for every button', () => {
+    expect(Object.keys(BUTTON_HANDLERS).sort()).toEqual(Object.values(ACTIONS).sort());
+  });
+
+  it('shows status and help', async () => {
+    const bot = botUnderTest(platform);
+    await bot.press(ACTIONS.showStatus, place);
+    await bot.press(ACTIONS.showHelp, place);
+    expect(callsOf(bot.useCases)).toEqual([
+      ['sprintStatus', here],
+      ['statusChart', 'sprint-1'],
+    ]);
+    expect(platform.responses[1]?.text).toContain('setup measures');
+  });
+
+  it('“some of each” records nothing and asks in the form with what was typed', async () => {
+    const bot = botUnderTest(platform);
+    bot.useCases.recordAnswers.mockResolvedValue(grown);
+    await bot.press(ACTIONS.growthSomeOfEach, answers);
+    const [{ view }] = platform.callsTo('views.open') as [{ view: { blocks: { block_id?: string }[] } }];
+    expect(view.blocks.map(({ block_id }) => block_id)).toContain('surprise:card-1');
+    expect(platform.responses).toEqual([]);
+  });
+
+  it('asks again when the explained answers no longer explain the growth', async () => {
+    const bot = botUnderTest(platform);
+    bot.useCases.recordAnswers.mockResolvedValue(grown);
+    await bot.press(ACTIONS.growthAllDrift, answers);
+    expect(platform.responses[0]).toMatchObject({ replace_original: true });
+    expect(JSON.stringify(platform.responses[0]?.blocks)).toContain(ACTIONS.growthSomeOfEach);
+  });
+
+  it('remembers where the form was asked for, so that the reply finds its way', async () => {
+    const bot = botUnderTest(platform);
+    await bot.press(ACTIONS.openPullForm, place);
+    const [{ view }] = platform.callsTo('views.open') as [{ view: { private_metadata: string } }];
+    expect(JSON.parse(view.private_metadata)).toEqual({ sprintId: 'sprint-1', replyTo: DIRECT_ID });
+  });
+
+  it('answers a button of the home page by direct message', async () => {
+    const bot = botUnderTest(platform);
+    const home = { channel: undefined, response_url: undefined, view: { id: 'V9', type: 'home' } };
+    await bot.press(ACTIONS.showCards, place, home);
+    expect(platform.callsTo('chat.postMessage')[0]).toMatchObject({ channel: MIRA_ID });
+  });
+
+  it.each([
+    ['no value', ACTIONS.openAnswerForm, undefined],
+    ['a value that is no JSON', ACTIONS.openAnswerForm, 'sprint-1'],
+    ['a value of another shape', ACTIONS.showCards, sprint],
+    ['an id of another type', ACTIONS.shareStatus, '{"sprintId":{"$ne":""}}'],
+    ['a day that is none', ACTIONS.recordAway, '{"sprintId":"sprint-1","day":"today"}'],
+    ['no day where one is needed', ACTIONS.recordUnchanged, sprint],
+    [
+      'answers without rows',
+      ACTIONS.growthAllDrift,
+      '{"sprintId":"sprint-1","day":"2026-11-04","answers":[]}',
+    ],
+    ['an unknown button', 'constructor', place],
+    ['an unknown button', 'long-gone', place],
+  ])('refuses %s clearly and does nothing', async (_what, action, value) => {
+    const bot = botUnderTest(platform);
+    await bot.press(action, value);
+    expect(callsOf(bot.useCases)).toEqual([]);
+    expect(platform.responses.map(({ response_type }) => response_type)).toEqual(['ephemeral']);
+    expect(platform.responses[0]?.text).toContain('/loadline');
+    expect(bot.log.entries().some(({ level }) => level === 'error')).toBe(false);
+  });
+
+  it('leaves the post alone when the press is refused', async () => {
+    const bot = botUnderTest(platform);
+    bot.useCases.recordUnchanged.mockRejectedValue(new Refusal('sprint-changed', {}));
+    await bot.press(ACTIONS.recordUnchanged, day);
+    expect(platform.responses).toEqual([expect.objectContaining({ replace_original: false })]);
+  });
+
+  it('does a repeated press once', async () => {
+    const bot = botUnderTest(platform);
+    await bot.press(ACTIONS.recordAway, day, { trigger_id: 'same' });
+    await bot.press(ACTIONS.recordAway, day, { trigger_id: 'same' });
+    expect(bot.useCases.recordAway).toHaveBeenCalledTimes(1);
+  });
+
+  it('only acknowledges a choice made in an open form', async () => {
+    const bot = botUnderTest(platform);
+    expect(await bot.press('value', undefined, { view: { id: 'V1', type: 'modal' } })).toEqual([undefined]);
+    expect(platform.calls).toEqual([]);
+    expect(platform.responses).toEqual([]);
+  });
+});

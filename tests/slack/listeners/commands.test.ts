@@ -1,0 +1,197 @@
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { Refusal } from '../../../src/app/refusal.ts';
+import { COMMANDS } from '../../../src/slack/command-table.ts';
+import { FORMS } from '../../../src/slack/ids.ts';
+import { botUnderTest } from '../support/bot-under-test.ts';
+import { FakePlatform } from '../support/fake-platform.ts';
+import { CARD_TITLE, CHANNEL_ID, DIRECT_ID, MIRA_ID, WORKSPACE_ID } from '../support/samples.ts';
+import { callsOf } from '../support/spy-use-cases.ts';
+
+const platform = new FakePlatform();
+beforeAll(() => platform.listen());
+afterEach(() => platform.reset());
+afterAll(() => platform.close());
+
+const here = { channelId: CHANNEL_ID, isDirect: false };
+
+/** What each word leads to: the use case with its input, and the form that opens, if any. */
+const ROUTES: [typed: string, useCase: string, input: unknown[], form?: string][] = [
+  ['answer', 'answerForm', [{ place: here }], FORMS.answer],
+  ['answer today', 'answerForm', [{ place: here }], FORMS.answer],
+  ['answer 2026-11-03', 'answerForm', [{ place: here, day: '2026-11-03' }], FORMS.answer],
+  ['cards', 'listCards', [here]],
+  ['cards 40', 'listCards', [here]],
+  ['pull', 'pullForm', [here], FORMS.pull],
+  ['pull Repair it, 3, <@U0OLE|ole>', 'pullLine', [{ place: here, line: 'Repair it, 3, <@U0OLE>' }]],
+  ['pull Nuts &amp; bolts, 0,5', 'pullLine', [{ place: here, line: 'Nuts & bolts, 0,5' }]],
+  ['take 3', 'takeCard', [{ place: here, reference: '3' }]],
+  ['drop', 'listCards', [here], FORMS.drop],
+  ['drop 3, no longer wanted', 'dropCard', [{ place: here, reference: '3', reason: 'no longer wanted' }]],
+  [
+    'drop LP-7 no longer wanted',
+    'dropCard',
+    [{ place: here, reference: 'LP-7', reason: 'no longer wanted' }],
+  ],
+  ['reopen', 'reopenSprint', [{ place: here }]],
+  ['reopen 3', 'reopenCard', [{ place: here, reference: '3' }]],
+  ['plan', 'planForm', [here], FORMS.plan],
+  ['close', 'listCards', [here], FORMS.close],
+  ['cancel', 'listCards', [here], FORMS.cancel],
+  ['setup', 'setupForm', [here], FORMS.setup],
+  ['setup measures', 'measuresForm', [here], FORMS.measures],
+  ['Setup   Measures', 'measuresForm', [here], FORMS.measures],
+  ['', 'overview', [here]],
+];
+
+describe('the slash command', () => {
+  it.each(ROUTES)('`%s` leads to %s', async (typed, useCase, input, form) => {
+    const bot = botUnderTest(platform);
+    await bot.command(typed);
+    expect(callsOf(bot.useCases)).toEqual([[useCase, ...input]]);
+    const opened = platform
+      .callsTo('views.open')
+      .map(({ view }) => (view as { callback_id: string }).callback_id);
+    expect(opened).toEqual(form === undefined ? [] : [form]);
+    // Somebody who asked is always answered: by a form, or by a message that only they see.
+    expect(platform.responses.map((response) => response.response_type)).toEqual(
+      form === undefined ? ['ephemeral'] : [],
+    );
+  });
+
+  it('knows every word of the command table', async () => {
+    for (const { examples } of COMMANDS) {
+      for (const example of examples) {
+        const bot = botUnderTest(platform);
+        await bot.command(example);
+        expect(bot.log.text()).not.toContain('unknown');
+        expect(bot.log.text()).not.toContain('Something went wrong');
+      }
+    }
+  });
+
+  it('acknowledges once and with nothing, before the work', async () => {
+    const bot = botUnderTest(platform);
+    expect(await bot.command('status')).toEqual([undefined]);
+  });
+
+  it('takes person and workspace from the signed payload only', async () => {
+    const bot = botUnderTest(platform);
+    await bot.command('cards');
+    expect(bot.useCases.listCards.mock.calls[0]?.[0]).toEqual({ workspaceId: WORKSPACE_ID, userId: MIRA_ID });
+  });
+
+  it('shows the status with its chart, uploaded privately', async () => {
+    const bot = botUnderTest(platform);
+    await bot.command('status');
+    expect(platform.uploads).toHaveLength(1);
+    expect(platform.callsTo('files.completeUploadExternal')[0]).not.toHaveProperty('channel_id');
+    const [response] = platform.responses as [{ blocks: { type: string; slack_file?: { id: string } }[] }];
+    expect(response.blocks.find(({ type }) => type === 'image')?.slack_file).toEqual({ id: 'F1' });
+  });
+
+  it('shows the status without a chart when it can not be uploaded', async () => {
+    platform.refuse('files.getUploadURLExternal', 'missing_scope');
+    const bot = botUnderTest(platform);
+    await bot.command('status');
+    const [response] = platform.responses as [{ text: string; blocks: { type: string }[] }];
+    expect(response.blocks.some(({ type }) => type === 'image')).toBe(false);
+    expect(response.text).toContain('Harbour 12');
+  });
+
+  it('names the nearest word after a mistyped one', async () => {
+    const bot = botUnderTest(platform);
+    await bot.command('sttaus');
+    expect(platform.responses[0]?.text).toContain('status');
+    expect(callsOf(bot.useCases)).toEqual([]);
+  });
+
+  it.each([
+    ['answer soon', 'answer 2026-11-04'],
+    ['answer 2026-02-30', 'answer 2026-11-04'],
+    ['cards all', 'cards 40'],
+    ['take', 'take 3'],
+  ])('refuses `%s` and shows how it is written', async (typed, example) => {
+    const bot = botUnderTest(platform);
+    await bot.command(typed);
+    expect(callsOf(bot.useCases)).toEqual([]);
+    expect(platform.responses[0]?.text).toContain(example);
+  });
+
+  it('tells a refusal with its remedy, to the caller only', async () => {
+    const bot = botUnderTest(platform);
+    bot.useCases.listCards.mockRejectedValue(new Refusal('no-team-here', {}));
+    await bot.command('cards');
+    expect(platform.responses).toHaveLength(1);
+    expect(platform.responses[0]).toMatchObject({ response_type: 'ephemeral' });
+    expect(platform.responses[0]?.text).toContain('/loadline setup');
+  });
+
+  it('gives a code for what nobody foresaw, and logs the error under it', async () => {
+    const bot = botUnderTest(platform);
+    bot.useCases.listCards.mockRejectedValue(new TypeError('card is undefined'));
+    await bot.command('cards');
+    const logged = bot.log.entries().find(({ errorId }) => errorId !== undefined);
+    expect(logged).toMatchObject({ level: 'error', during: 'command cards', err: { kind: 'TypeError' } });
+    expect(platform.responses[0]?.text).toContain(String(logged?.errorId));
+    expect(platform.responses[0]?.text).not.toContain('undefined');
+  });
+
+  it('says that it took too long when the platform refuses the form', async () => {
+    platform.refuse('views.open', 'expired_trigger_id');
+    const bot = botUnderTest(platform);
+    await bot.command('plan');
+    expect(platform.responses[0]?.text).toContain('too long');
+  });
+
+  it('says for how long to wait when the platform asks for a pause', async () => {
+    platform.answer('views.open', () => new Response('', { status: 429, headers: { 'retry-after': '7' } }));
+    const bot = botUnderTest(platform);
+    await bot.command('plan');
+    expect(platform.responses[0]?.text).toContain('7 seconds');
+  });
+
+  it('answers directly when the response address does not serve any more', async () => {
+    platform.responseUrlServes = false;
+    const bot = botUnderTest(platform);
+    await bot.command('cards');
+    expect(platform.callsTo('chat.postEphemeral')[0]).toMatchObject({ channel: CHANNEL_ID, user: MIRA_ID });
+  });
+
+  it('answers by direct message where the bot is not in the channel', async () => {
+    platform.responseUrlServes = false;
+    platform.refuse('chat.postEphemeral', 'not_in_channel');
+    const bot = botUnderTest(platform);
+    await bot.command('cards');
+    expect(platform.callsTo('chat.postMessage')[0]).toMatchObject({ channel: MIRA_ID });
+  });
+
+  it('means the person’s own team in direct messages', async () => {
+    const bot = botUnderTest(platform);
+    await bot.command('cards', { channel_id: DIRECT_ID });
+    expect(callsOf(bot.useCases)).toEqual([['listCards', { channelId: DIRECT_ID, isDirect: true }]]);
+  });
+
+  it('does a repeated request once', async () => {
+    const bot = botUnderTest(platform);
+    await bot.command('pull Repair it, 3', { trigger_id: 'same' });
+    const acks = await bot.command('pull Repair it, 3', { trigger_id: 'same' });
+    expect(acks).toHaveLength(1);
+    expect(bot.useCases.pullLine).toHaveBeenCalledTimes(1);
+  });
+
+  it('does nothing for another workspace', async () => {
+    const bot = botUnderTest(platform);
+    expect(await bot.command('cards', { team_id: 'T0OTHER' })).toHaveLength(1);
+    expect(callsOf(bot.useCases)).toEqual([]);
+  });
+
+  it('logs no card title and no words of people at info level', async () => {
+    const bot = botUnderTest(platform);
+    await bot.command(`pull ${CARD_TITLE}, 3`);
+    await bot.command('cards');
+    await bot.command(`nonsense ${CARD_TITLE}`);
+    expect(bot.log.entries().map(({ during }) => during)).toContain('command pull');
+    expect(bot.log.text()).not.toContain(CARD_TITLE);
+    expect(bot.log.text()).not.toContain('nonsense');
+  });
+});

@@ -1,0 +1,135 @@
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { Refusal } from '../../../src/app/refusal.ts';
+import { ACTIONS } from '../../../src/slack/ids.ts';
+import { botUnderTest } from '../support/bot-under-test.ts';
+import { FakePlatform } from '../support/fake-platform.ts';
+import { DIRECT_ID, grown, MIRA_ID, WORKSPACE_ID } from '../support/samples.ts';
+import { callsOf } from '../support/spy-use-cases.ts';
+
+const platform = new FakePlatform();
+beforeAll(() => platform.listen());
+afterEach(() => platform.reset());
+afterAll(() => platform.close());
+
+const direct = { channelId: DIRECT_ID, isDirect: true };
+
+describe('direct messages', () => {
+  it('are answers in words, by whom the platform says', async () => {
+    const bot = botUnderTest(platform);
+    await bot.say('2: 3 worked 1');
+    expect(bot.useCases.answerInWords.mock.calls).toEqual([
+      [
+        { workspaceId: WORKSPACE_ID, userId: MIRA_ID },
+        { text: '2: 3 worked 1', place: direct },
+      ],
+    ]);
+    expect(platform.callsTo('chat.postMessage')[0]).toMatchObject({ channel: DIRECT_ID });
+  });
+
+  it('in the thread of a prompt say which prompt, and are answered in the thread', async () => {
+    const bot = botUnderTest(platform);
+    await bot.say('3', { thread_ts: '1762160400.000100' });
+    expect(callsOf(bot.useCases)).toEqual([
+      ['answerInWords', { text: '3', place: direct, threadTs: '1762160400.000100' }],
+    ]);
+    expect(platform.callsTo('chat.postMessage')[0]).toMatchObject({ thread_ts: '1762160400.000100' });
+  });
+
+  it('ask why a card grew, with buttons', async () => {
+    const bot = botUnderTest(platform);
+    bot.useCases.answerInWords.mockResolvedValue(grown);
+    await bot.say('6');
+    const sent = JSON.stringify(platform.callsTo('chat.postMessage')[0]?.blocks);
+    expect(sent).toContain(ACTIONS.growthAllSurprise);
+    expect(sent).toContain(ACTIONS.growthAllDrift);
+    expect(sent).toContain(ACTIONS.growthSomeOfEach);
+  });
+
+  it.each([
+    ['status', 'sprintStatus'],
+    ['Cards', 'listCards'],
+    ['/loadline cards', 'listCards'],
+    ['take 3', 'takeCard'],
+  ])('may be a word of the command: %s', async (text, useCase) => {
+    const bot = botUnderTest(platform);
+    await bot.say(text);
+    expect(callsOf(bot.useCases)[0]?.[0]).toBe(useCase);
+    expect(bot.useCases.answerInWords).not.toHaveBeenCalled();
+  });
+
+  it('show the buttons where the command would open a form, which words can not', async () => {
+    const bot = botUnderTest(platform);
+    await bot.say('plan');
+    expect(callsOf(bot.useCases)).toEqual([['overview', direct]]);
+    expect(platform.callsTo('chat.postMessage')).toHaveLength(1);
+  });
+
+  it('that are refused are told why', async () => {
+    const bot = botUnderTest(platform);
+    bot.useCases.answerInWords.mockRejectedValue(
+      new Refusal('unclear-words', { problems: ['“lots” is not an amount of points.'], cardCount: 2 }),
+    );
+    await bot.say('lots');
+    expect(platform.callsTo('chat.postMessage')[0]?.text).toContain('“lots” is not an amount of points.');
+  });
+
+  it.each([
+    ['of the bot itself', { user: 'U0BOT', bot_id: 'B0BOT' }],
+    ['of another bot', { bot_id: 'B0OTHER' }],
+    ['of a bot without a person', { user: undefined, bot_id: 'B0OTHER', subtype: 'bot_message' }],
+    ['that were changed', { subtype: 'message_changed', message: { text: '3' } }],
+    ['that were deleted', { subtype: 'message_deleted' }],
+    ['in a channel', { channel: 'C0PIER', channel_type: 'channel' }],
+    ['in a private channel', { channel: 'C0PIER', channel_type: 'group' }],
+    ['without words', { text: undefined }],
+    ['of spaces only', { text: '  ' }],
+  ])('%s are passed over', async (_what, more) => {
+    const bot = botUnderTest(platform);
+    await bot.say('3', more);
+    expect(callsOf(bot.useCases)).toEqual([]);
+    expect(platform.calls).toEqual([]);
+  });
+
+  it('delivered again are answered once', async () => {
+    const bot = botUnderTest(platform);
+    const event = {
+      type: 'event_callback',
+      team_id: WORKSPACE_ID,
+      event_id: 'Ev-same',
+      event: { type: 'message', channel: DIRECT_ID, channel_type: 'im', user: MIRA_ID, ts: '1.1', text: '3' },
+    };
+    await bot.push(event);
+    expect(await bot.push(event)).toHaveLength(1);
+    expect(bot.useCases.answerInWords).toHaveBeenCalledTimes(1);
+  });
+});
+
+describe('the home page', () => {
+  const opened = (tab: string) => ({
+    type: 'event_callback',
+    team_id: WORKSPACE_ID,
+    event_id: `Ev-${tab}`,
+    event: { type: 'app_home_opened', user: MIRA_ID, tab },
+  });
+
+  it('shows all the teams of whoever opens it', async () => {
+    const bot = botUnderTest(platform);
+    await bot.push(opened('home'));
+    expect(callsOf(bot.useCases)).toEqual([['overview', undefined]]);
+    expect(platform.callsTo('views.publish')[0]).toMatchObject({ user_id: MIRA_ID, view: { type: 'home' } });
+  });
+
+  it('is not made for the messages tab', async () => {
+    const bot = botUnderTest(platform);
+    await bot.push(opened('messages'));
+    expect(platform.calls).toEqual([]);
+  });
+
+  it('shows a code when it can not be made', async () => {
+    const bot = botUnderTest(platform);
+    bot.useCases.overview.mockRejectedValue(new Error('the database is gone'));
+    await bot.push(opened('home'));
+    const logged = bot.log.entries().find(({ errorId }) => errorId !== undefined);
+    expect(JSON.stringify(platform.callsTo('views.publish')[0]?.view)).toContain(String(logged?.errorId));
+  });
+});

@@ -1,0 +1,351 @@
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import type { PulledCard } from '../../../src/app/change-cards.ts';
+import { Refusal } from '../../../src/app/refusal.ts';
+import { FORMS } from '../../../src/slack/ids.ts';
+import { FORM_HANDLERS } from '../../../src/slack/listeners/form-handlers.ts';
+import { answerFormView } from '../../../src/slack/views/answer-form-view.ts';
+import { cancelFormView } from '../../../src/slack/views/cancel-form-view.ts';
+import { closeFormView } from '../../../src/slack/views/close-form-view.ts';
+import { dropFormView } from '../../../src/slack/views/drop-form-view.ts';
+import { measuresFormView } from '../../../src/slack/views/measures-form-view.ts';
+import { planFormView } from '../../../src/slack/views/plan-form-view.ts';
+import { planPreviewView } from '../../../src/slack/views/plan-preview-view.ts';
+import { pullFormView } from '../../../src/slack/views/pull-form-view.ts';
+import { setupFormView } from '../../../src/slack/views/setup-form-view.ts';
+import { botUnderTest, sentForm } from '../support/bot-under-test.ts';
+import { FakePlatform } from '../support/fake-platform.ts';
+import * as sample from '../support/samples.ts';
+import { callsOf } from '../support/spy-use-cases.ts';
+
+const platform = new FakePlatform();
+beforeAll(() => platform.listen());
+afterEach(() => platform.reset());
+afterAll(() => platform.close());
+
+const { heading, team, cards, summary, CHANNEL_ID, MIRA_ID, OLE_ID } = sample;
+const list = { heading, cards, summary };
+const text = (value: string) => ({ type: 'plain_text_input', value });
+
+const setup = setupFormView(
+  {
+    existing: false,
+    channelId: CHANNEL_ID,
+    name: 'Pier crew',
+    timeZone: 'Europe/Lisbon',
+    promptAt: '09:15',
+    workingDays: [1, 2, 3, 4, 5],
+    memberIds: [MIRA_ID, OLE_ID],
+    facilitatorIds: [MIRA_ID],
+    productOwnerId: OLE_ID,
+  },
+  CHANNEL_ID,
+);
+const plan = planFormView({ team, draft: sample.planInput, leftOver: 0 }, CHANNEL_ID);
+const preview = planPreviewView(
+  {
+    team,
+    input: sample.planInput,
+    cards,
+    commitmentPoints: 5,
+    workingDays: 10,
+    warnings: [],
+    recent: [],
+  },
+  CHANNEL_ID,
+);
+const answer = answerFormView(sample.answerForm, undefined, CHANNEL_ID);
+const pull = pullFormView(
+  { heading, pace: sample.status.pace, workingDaysLeft: 8, memberIds: [MIRA_ID] },
+  CHANNEL_ID,
+);
+
+describe('forms sent off', () => {
+  it('has a handler for every form', () => {
+    expect(Object.keys(FORM_HANDLERS).sort()).toEqual(Object.values(FORMS).sort());
+  });
+
+  it('set up a team with what is in the fields', async () => {
+    const bot = botUnderTest(platform);
+    expect(await bot.submit(sentForm(setup, { name: text('Quay crew') }))).toEqual([undefined]);
+    expect(bot.useCases.setUpTeam.mock.calls[0]?.[1]).toEqual({
+      channelId: CHANNEL_ID,
+      name: 'Quay crew',
+      timeZone: 'Europe/Lisbon',
+      promptAt: '09:15',
+      workingDays: [1, 2, 3, 4, 5],
+      memberIds: [MIRA_ID, OLE_ID],
+      facilitatorIds: [MIRA_ID],
+      productOwnerId: OLE_ID,
+    });
+  });
+
+  it('change the measures, thresholds as typed', async () => {
+    const bot = botUnderTest(platform);
+    const form = sentForm(measuresFormView(team), { keptShareAtLeast: text('75'), scale: text('1, 2, 4') });
+    await bot.submit(form);
+    expect(bot.useCases.setMeasures.mock.calls[0]?.[1]).toEqual({
+      teamId: 'team-1',
+      closesAt: '17:00',
+      reminderAfterMinutes: '180',
+      scale: '1, 2, 4',
+      thresholds: {
+        keptShareAtLeast: '75',
+        surpriseRatioAtMost: '20',
+        pullInRatioAtMost: '20',
+        planShareAtLeast: '80',
+        estimateAccuracyAtLeast: '80',
+        estimateAccuracyAtMost: '95',
+        velocityGrowthFirstMark: '240',
+        velocityGrowthLongRangeMark: '500',
+      },
+    });
+  });
+
+  it('put the preview on top of the plan', async () => {
+    const bot = botUnderTest(platform);
+    const [ack] = await bot.submit(sentForm(plan));
+    expect(callsOf(bot.useCases)).toEqual([['previewPlan', sample.planInput]]);
+    expect(ack).toMatchObject({ response_action: 'push', view: { callback_id: FORMS.planPreview } });
+  });
+
+  it('put together cards that were typed into several fields', async () => {
+    const bot = botUnderTest(platform);
+    const long = planFormView({
+      team,
+      draft: { ...sample.planInput, cards: 'A card, 3\n'.repeat(400) },
+      leftOver: 0,
+    });
+    const form = sentForm(long, { cards: text('First, 3'), 'cards-2': text('Second, 5') });
+    await bot.submit(form);
+    expect(bot.useCases.previewPlan.mock.calls[0]?.[1].cards.split('\n').slice(0, 2)).toEqual([
+      'First, 3',
+      'Second, 5',
+    ]);
+  });
+
+  it('commit to the plan, close all forms and say so where the plan was asked for', async () => {
+    const bot = botUnderTest(platform);
+    expect(await bot.submit(sentForm(preview))).toEqual([{ response_action: 'clear' }]);
+    expect(callsOf(bot.useCases)).toEqual([['commitPlan', { teamId: 'team-1' }]]);
+    expect(platform.callsTo('chat.postEphemeral')).toEqual([
+      expect.objectContaining({ channel: CHANNEL_ID, user: MIRA_ID }),
+    ]);
+  });
+
+  it('record answers and cards taken; cards of which nothing was said are left out', async () => {
+    const bot = botUnderTest(platform);
+    const form = sentForm(answer, {
+      'left:card-1': text('2'),
+      'worked:card-1': text('1'),
+      takeCardIds: { selected_options: [{ value: 'card-2' }] },
+    });
+    expect(await bot.submit(form)).toEqual([undefined]);
+    expect(callsOf(bot.useCases)).toEqual([
+      [
+        'recordAnswers',
+        {
+          sprintId: 'sprint-1',
+          day: '2026-11-04',
+          answers: [{ cardId: 'card-1', worked: '1', left: '2', surprise: '', note: '' }],
+          takeCardIds: ['card-2'],
+        },
+      ],
+    ]);
+    await bot.submit(sentForm(answer, { 'left:card-1': { value: null } }));
+    expect(bot.useCases.recordAnswers.mock.calls[1]?.[1].answers).toEqual([]);
+  });
+
+  it('ask why a card grew in the same form, with its fields kept', async () => {
+    const bot = botUnderTest(platform);
+    bot.useCases.recordAnswers.mockResolvedValue(sample.grown);
+    const [ack] = (await bot.submit(sentForm(answer, { 'left:card-1': text('6') }))) as [
+      { response_action: string; view: { blocks: { block_id?: string }[]; private_metadata: string } },
+    ];
+    expect(ack.response_action).toBe('update');
+    const ids = ack.view.blocks.map(({ block_id }) => block_id);
+    expect(ids).toEqual(expect.arrayContaining(['left:card-1', 'surprise:card-1', 'note:card-1']));
+    expect(ack.view.private_metadata).toBe(answer.private_metadata);
+    expect(platform.callsTo('chat.postEphemeral')).toEqual([]);
+  });
+
+  it('pull a card in, drop one, close and cancel the sprint', async () => {
+    const bot = botUnderTest(platform);
+    await bot.submit(
+      sentForm(pull, {
+        title: text('Mend nets'),
+        estimate: text('½'),
+        ownerIds: { selected_users: [OLE_ID] },
+      }),
+    );
+    await bot.submit(
+      sentForm(dropFormView(list), {
+        reference: { selected_option: { value: '1' } },
+        reason: text('withdrawn'),
+      }),
+    );
+    await bot.submit(sentForm(closeFormView(list)));
+    await bot.submit(sentForm(cancelFormView(list), { reason: text('goal obsolete') }));
+    expect(callsOf(bot.useCases)).toEqual([
+      ['cancelSprint', { sprintId: 'sprint-1', reason: 'goal obsolete' }],
+      ['closeSprint', { sprintId: 'sprint-1' }],
+      ['dropCard', { sprintId: 'sprint-1', reference: '1', reason: 'withdrawn' }],
+      ['pullCard', { sprintId: 'sprint-1', title: 'Mend nets', estimate: '½', ownerIds: [OLE_ID] }],
+    ]);
+  });
+
+  it('do a repeated request once', async () => {
+    const bot = botUnderTest(platform);
+    await bot.submit(sentForm(pull), { trigger_id: 'same' });
+    expect(await bot.submit(sentForm(pull), { trigger_id: 'same' })).toEqual([undefined]);
+    expect(bot.useCases.pullCard).toHaveBeenCalledTimes(1);
+  });
+
+  it('are acknowledged when they are closed unsent', async () => {
+    const bot = botUnderTest(platform);
+    const closed = { type: 'view_closed', user: { id: MIRA_ID }, team: { id: sample.WORKSPACE_ID } };
+    expect(await bot.push({ ...closed, view: { id: 'V1', callback_id: FORMS.plan } })).toEqual([undefined]);
+  });
+});
+
+describe('a form that is refused', () => {
+  it('stays open with each problem at its field', async () => {
+    const bot = botUnderTest(platform);
+    const problems = [
+      { field: 'name', message: 'Give it a name.' },
+      { field: 'cards', message: 'Line 2: no estimate.' },
+    ];
+    bot.useCases.previewPlan.mockRejectedValue(new Refusal('bad-input', { problems }));
+    expect(await bot.submit(sentForm(plan))).toEqual([
+      { response_action: 'errors', errors: { name: 'Give it a name.', cards: 'Line 2: no estimate.' } },
+    ]);
+    expect(platform.calls).toEqual([]);
+  });
+
+  it('shows a problem of a field that is not there at the same card, else at the first field', async () => {
+    const bot = botUnderTest(platform);
+    const problems = [
+      { field: 'surprise:card-1', message: 'Not so many.' },
+      { field: 'left:card-99', message: 'Not your card.' },
+    ];
+    bot.useCases.recordAnswers.mockRejectedValue(new Refusal('bad-input', { problems }));
+    expect(await bot.submit(sentForm(answer))).toEqual([
+      { response_action: 'errors', errors: { 'left:card-1': 'Not so many. Not your card.' } },
+    ]);
+  });
+
+  it('shows a refusal about no field at the first one, in plain words with names', async () => {
+    platform.answer('users.info', { user: { profile: { display_name: 'Mira' } } });
+    const bot = botUnderTest(platform);
+    const details = { teamName: 'Pier crew', facilitatorIds: [MIRA_ID], what: 'plan a sprint' };
+    bot.useCases.previewPlan.mockRejectedValue(new Refusal('not-a-facilitator', details));
+    const [ack] = (await bot.submit(sentForm(plan))) as [{ errors: Record<string, string> }];
+    expect(ack.errors.name).toContain('Ask Mira.');
+    expect(JSON.stringify(ack.errors)).not.toMatch(/[<`]/);
+  });
+
+  it('shows a refusal in place of a form without fields', async () => {
+    const bot = botUnderTest(platform);
+    bot.useCases.closeSprint.mockRejectedValue(
+      new Refusal('sprint-over', { sprintName: 'Harbour 12', state: 'closed' }),
+    );
+    const [ack] = (await bot.submit(sentForm(closeFormView(list)))) as [{ response_action: string }];
+    expect(ack.response_action).toBe('update');
+    expect(JSON.stringify(ack)).toContain('Harbour 12');
+  });
+
+  it('keeps what was typed when something went wrong on our side, and gives the logged code', async () => {
+    const bot = botUnderTest(platform);
+    bot.useCases.previewPlan.mockRejectedValue(new Error('the database is gone'));
+    const [ack] = (await bot.submit(sentForm(plan))) as [
+      { response_action: string; errors: { name: string } },
+    ];
+    const logged = bot.log.entries().find(({ errorId }) => errorId !== undefined);
+    expect(ack.response_action).toBe('errors');
+    expect(ack.errors.name).toContain(String(logged?.errorId));
+    expect(ack.errors.name).not.toContain('database');
+  });
+
+  it.each([
+    ['a context that is no JSON', { ...pull, private_metadata: 'sprint-1' }],
+    ['no context', { ...pull, private_metadata: '' }],
+    ['a context of another form', { ...pull, private_metadata: '{"teamId":"team-1"}' }],
+    ['an unknown form', { ...pull, callback_id: 'long-gone' }],
+    ['a form named after a property of every object', { ...pull, callback_id: 'constructor' }],
+  ])('says so for %s and does nothing', async (_what, view) => {
+    const bot = botUnderTest(platform);
+    const [ack] = await bot.submit(sentForm(view));
+    expect(callsOf(bot.useCases)).toEqual([]);
+    expect(JSON.stringify(ack)).toContain('/loadline');
+    expect(bot.log.entries().some(({ level }) => level === 'error')).toBe(false);
+  });
+
+  it.each([
+    ['no state', { state: undefined }],
+    ['fields of odd types', { state: { values: { title: { value: { value: { deep: true } } } } } }],
+    ['choices that are no list', { state: { values: { ownerIds: { value: { selected_users: 'U1' } } } } }],
+    ['inherited names as fields', { state: { values: { constructor: { value: { value: 'x' } } } } }],
+  ])('survives %s', async (_what, more) => {
+    const bot = botUnderTest(platform);
+    expect(await bot.submit({ ...sentForm(pull), ...more })).toHaveLength(1);
+    expect(bot.useCases.pullCard.mock.calls[0]?.[1]).toMatchObject({ title: '', estimate: '', ownerIds: [] });
+  });
+});
+
+describe('a form whose work takes longer than the platform waits', () => {
+  /** The work ends only once the form has been acknowledged: if that waited for the work, nothing would end. */
+  async function submitSlowly(view: object, result: () => Promise<PulledCard>) {
+    const bot = botUnderTest(platform, { answerDue: async () => {} });
+    const acknowledged = Promise.withResolvers<void>();
+    bot.useCases.pullCard.mockImplementation(async () => {
+      await acknowledged.promise;
+      return result();
+    });
+    return bot.submit(view, {}, acknowledged.resolve);
+  }
+
+  it('says that work goes on, then shows and tells the result', async () => {
+    const acks = await submitSlowly(sentForm(pull), async () => ({ heading, card: sample.line, summary }));
+    expect(acks).toEqual([expect.objectContaining({ response_action: 'update' })]);
+    expect(JSON.stringify(acks)).toContain('Still working');
+    expect(JSON.stringify(platform.callsTo('views.update'))).toContain(sample.CARD_TITLE);
+    expect(platform.callsTo('chat.postEphemeral')).toHaveLength(1);
+  });
+
+  it('shows the form again with what was typed when it is refused', async () => {
+    const problems = [{ field: 'estimate', message: 'Write points in halves.' }];
+    await submitSlowly(
+      sentForm(pull, {
+        title: text('Mend nets'),
+        estimate: text('much'),
+        ownerIds: { selected_users: [OLE_ID] },
+      }),
+      () => Promise.reject(new Refusal('bad-input', { problems })),
+    );
+    const [{ view }] = platform.callsTo('views.update') as [
+      {
+        view: {
+          callback_id: string;
+          private_metadata: string;
+          blocks: { block_id?: string; element?: object }[];
+        };
+      },
+    ];
+    expect(view.callback_id).toBe(FORMS.pull);
+    expect(view.private_metadata).toBe(pull.private_metadata);
+    expect(JSON.stringify(view.blocks)).toContain('Write points in halves.');
+    const elements = Object.fromEntries(view.blocks.map(({ block_id, element }) => [block_id, element]));
+    expect(elements).toMatchObject({
+      title: { initial_value: 'Mend nets' },
+      estimate: { initial_value: 'much' },
+      ownerIds: { initial_users: [OLE_ID] },
+    });
+    expect(view).not.toHaveProperty('id');
+    expect(view).not.toHaveProperty('state');
+  });
+
+  it('tells the refusal when the form was closed meanwhile', async () => {
+    platform.refuse('views.update', 'not_found');
+    await submitSlowly(sentForm(pull), () => Promise.reject(new Refusal('too-many-cards', { limit: 100 })));
+    expect(platform.callsTo('chat.postEphemeral')[0]?.text).toContain('100');
+  });
+});

@@ -1,0 +1,21 @@
+import { describe, expect, it } from 'vitest';
+import { parseCommand } from '../../../src/slack/listeners/parse-command.ts';
+
+describe('parseCommand', () => {
+  it.each([
+    ['', undefined, ''],
+    ['  ', undefined, ''],
+    ['status', 'status', ''],
+    ['STATUS ', 'status', ''],
+    ['setup', 'setup', ''],
+    ['setup measures', 'setup measures', ''],
+    ['setup  Measures now', 'setup measures', 'now'],
+    ['pull Repair the gauge, 3', 'pull', 'Repair the gauge, 3'],
+    ['pull\tRepair it\t3', 'pull', 'Repair it\t3'],
+    ['pull  "Two  spaces", 3', 'pull', '"Two  spaces", 3'],
+    ['pulley', undefined, 'pulley'],
+    ['stat us', undefined, 'stat us'],
+  ])('%j is the word %j and the rest %j', (text, word, rest) => {
+    expect(parseCommand(text)).toEqual({ word, rest });
+  });
+});

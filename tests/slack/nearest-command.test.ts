@@ -1,0 +1,30 @@
+import { expect, it } from 'vitest';
+import { COMMANDS } from '../../src/slack/command-table.ts';
+import { nearestCommandWord } from '../../src/slack/nearest-command.ts';
+
+it.each([
+  ['a letter left out', 'staus', 'status'],
+  ['two letters swapped', 'paln', 'plan'],
+  ['a wrong letter', 'olan', 'plan'],
+  ['capitals', 'CARD', 'cards'],
+  ['only the beginning', 'canc', 'cancel'],
+  ['two words', 'setup mesures', 'setup measures'],
+])('guesses the word from %s', (_slip, typed, word) => {
+  expect(nearestCommandWord(typed)).toBe(word);
+});
+
+it.each(['', ' ', 'x', 'weather', 'xyzzy'])('guesses nothing from “%s”', (typed) => {
+  expect(nearestCommandWord(typed)).toBeUndefined();
+});
+
+it('knows every word of the command table', () => {
+  for (const { word } of COMMANDS) expect(nearestCommandWord(word)).toBe(word);
+});
+
+it('declares each word once, with a usage and examples that begin with it', () => {
+  const words = COMMANDS.map(({ word }) => word);
+  expect(new Set(words).size).toBe(words.length);
+  for (const { word, usage, examples } of COMMANDS) {
+    expect([usage, ...examples].filter((text) => !text.startsWith(word))).toEqual([]);
+  }
+});

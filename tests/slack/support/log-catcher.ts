@@ -1,0 +1,15 @@
+/** A log that is kept to be looked at. */
+
+import type { LogLevelName } from '../../../src/config.ts';
+import { createLogger } from '../../../src/logger.ts';
+
+export function logCatcher(level: LogLevelName = 'info') {
+  const lines: string[] = [];
+  const logger = createLogger({ level, destination: { write: (line: string) => void lines.push(line) } });
+  return {
+    logger,
+    /** Everything logged so far, as it would stand in a file. */
+    text: () => lines.join(''),
+    entries: () => lines.map((line) => JSON.parse(line) as Record<string, unknown> & { msg: string }),
+  };
+}

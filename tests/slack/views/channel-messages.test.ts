@@ -1,0 +1,264 @@
+import { describe, expect, it } from 'vitest';
+import { decodeValue, sprintValue } from '../../../src/slack/button-values.ts';
+import { ACTIONS } from '../../../src/slack/ids.ts';
+import { postMessage } from '../../../src/slack/views/post-message.ts';
+import { verdictMessage } from '../../../src/slack/views/verdict-message.ts';
+import { buttonsOf, mrkdwnTexts } from './view-checks.ts';
+import {
+  ANA,
+  BEN,
+  card,
+  fact,
+  keptVerdict,
+  linesOf,
+  missedVerdict,
+  noPlanVerdict,
+  plan,
+  statusOf,
+  team,
+  verdictOf,
+} from './view-examples.ts';
+
+const chart = { fileId: 'F0CHART', altText: 'Burndown of Harbour 12: 3 points left.' };
+
+describe('team set up', () => {
+  it('says what will happen, who takes part, what comes next, and what to be careful about', () => {
+    const people = { memberIds: [ANA, BEN], facilitatorIds: [BEN] };
+    expect(
+      postMessage({ kind: 'team-set-up', team: { ...team, productOwnerId: ANA }, ...people }).text,
+    ).toMatchInlineSnapshot(`
+      "Harbour is set up with 2 members
+      On working days of a sprint (Monday to Friday), at 09:15 (Europe/Lisbon), I ask each member in a direct message what is left on their cards. When the sprint ends I post here whether the commitment was kept, and why.
+      Members: <@U0ANA>, <@U0BEN>
+      Facilitators: <@U0BEN>
+      Product owner: <@U0ANA>
+      Next: a facilitator plans a sprint with /loadline plan. What else there is: /loadline help.
+      These numbers are about the team’s plan, not about people: do not use them to appraise anyone or to compare teams. Asking people daily about their work may be regulated where you are. Before you switch this on, look into local law and works agreements, and ask whoever is responsible for data protection."
+    `);
+  });
+});
+
+describe('plan', () => {
+  it('leads with the commitment and lists the cards with their owners', () => {
+    expect(postMessage({ kind: 'plan', plan }).text).toMatchInlineSnapshot(`
+      "Harbour 12: the team commits to 18 points on 4 cards
+      Goal: Skippers see tides before they book a berth.
+      Mon 2 Nov to Fri 13 Nov. It closes by itself on Fri 13 Nov at 17:00 (Europe/Lisbon). Planned by <@U0BEN>.
+      1. LP-1 Import tide tables: 5 points (<@U0ANA>)
+      2. LP-2 Show tides in the berth calendar: 8 points (<@U0ANA>, <@U0BEN>)
+      3. LP-3 Print the harbour map: 2 points (<@U0BEN>)
+      4. Warn of low water: 3 points (nobody yet)
+      Work that comes in later: /loadline pull. How it stands: /loadline status."
+    `);
+  });
+
+  it('says what a sprint without cards means', () => {
+    expect(
+      postMessage({ kind: 'plan', plan: { ...plan, cards: [], commitmentPoints: 0 } }).text,
+    ).toMatchInlineSnapshot(`
+      "Harbour 12 begins without a plan
+      Goal: Skippers see tides before they book a berth.
+      Mon 2 Nov to Fri 13 Nov. It closes by itself on Fri 13 Nov at 17:00 (Europe/Lisbon). Planned by <@U0BEN>.
+      Nothing is promised, so every card that comes in counts as pulled-in work: /loadline pull."
+    `);
+  });
+});
+
+describe('verdict', () => {
+  it('of a missed sprint leads with what was finished, then the failed test, ratios, notes and cards', () => {
+    expect(postMessage({ kind: 'verdict', verdict: missedVerdict }, chart).text).toMatchInlineSnapshot(`
+      "Harbour 12: missed. 13 of 18 points promised were finished (72.2 %).
+      The kept share is 72.2 %, 7.8 percentage points below its floor of 80 %.
+      Kept share
+      72.2 % (13 of 18 points promised)
+      Surprise ratio
+      11.1 % (2 points of surprise work)
+      Pull-in ratio
+      16.7 % (3 points pulled in)
+      Plan share
+      78.3 % (18 of 23 points of load were planned)
+      Estimate accuracy
+      91.3 % (estimates off by 2 points)
+      On-scale share
+      66.7 % (2 of 3 finished cards as large as estimated)
+      Finish share
+      84.2 % (16 points finished, 19 worked)
+      Velocity growth
+      133.3 % (velocity beside the baseline sprint)
+      Load 23 points: 18 committed, 3 pulled in, 2 surprise work. Velocity 16 points.
+      On the kept share
+      The team promised more than the sprint could hold, or many cards were begun and few were brought home.
+      Try next: At the next planning, stop adding cards at the number of points finished this time, and finish a card before beginning another.
+      The plan share is 78.3 %, 1.7 percentage points below its floor of 80 %.
+      A good part of the sprint was work that planning did not see, so the plan steered less than it should.
+      Try next: Split the unplanned part into pulled-in work and surprise work, and take up only the larger of the two at the retrospective.
+      Cards that turned out larger or smaller
+      • LP-1 Import tide tables: estimate 5, true size 7 (surprise work +2)
+      • LP-2 Show tides in the berth calendar: estimate 8, true size 9 (estimate drift +1)
+      Pulled in after planning
+      • LP-5 Repair the tide gauge: 3 points, finished
+      Dropped
+      • LP-3 Print the harbour map: 2 points – The printer has left the quay
+      Not finished
+      • Warn of low water: 3 points left (estimate 3)
+      Mon 2 Nov to Fri 13 Nov. Next: plan the coming sprint with /loadline plan. If a number is wrong, a facilitator can reopen the sprint until Sat 14 Nov at 17:00 (Europe/Lisbon).
+      Buttons: Reopen for corrections
+      Chart: Burndown of Harbour 12: 3 points left."
+    `);
+  });
+
+  it('of a kept sprint says so in its first sentence', () => {
+    expect(verdictMessage(keptVerdict).text.split('\n')[0]).toMatchInlineSnapshot(
+      `"Harbour 12: kept. 13 of 13 points promised were finished (100 %)."`,
+    );
+  });
+
+  it('of a sprint without a commitment gives reasons in place of ratios', () => {
+    expect(verdictMessage(noPlanVerdict).text.split('\n').slice(0, 9)).toMatchInlineSnapshot(`
+      [
+        "Harbour 12: no plan. Nothing was promised; 3 points were finished.",
+        "Kept share",
+        "none (there was no commitment)",
+        "Surprise ratio",
+        "none (there was no commitment)",
+        "Pull-in ratio",
+        "none (there was no commitment)",
+        "Plan share",
+        "0 % (0 of 3 points of load were planned)",
+      ]
+    `);
+  });
+
+  it('shows a share beside its threshold with as many decimals as it takes to tell them apart', () => {
+    // 799.5 of 1000 points lie half a tenth of a percent below 80 %.
+    const cards = [card(1, { estimatePoints: 799.5 }), card(2, { estimatePoints: 200.5 })];
+    const [lead, failed] = verdictMessage(
+      verdictOf(cards, [fact(1, { cardId: 'card-1', day: '2026-11-05', leftPoints: 0 })]),
+    ).text.split('\n');
+    expect(lead).toBe('Harbour 12: missed. 799.5 of 1000 points promised were finished (79.95 %).');
+    expect(failed).toBe('The kept share is 79.95 %, 0.05 percentage points below its floor of 80 %.');
+  });
+
+  it('names every failed test', () => {
+    const grown = fact(1, {
+      cardId: 'card-1',
+      day: '2026-11-05',
+      workedPoints: 0,
+      leftPoints: 7,
+      surprisePoints: 2,
+    });
+    const text = verdictMessage(verdictOf([card(1)], [grown])).text;
+    expect(text).toContain('The kept share is 0 %, 80 percentage points below its floor of 80 %.');
+    expect(text).toContain('The surprise ratio is 40 %, 20 percentage points above its ceiling of 20 %.');
+  });
+
+  it('names nobody', () => {
+    const texts = mrkdwnTexts(verdictMessage(missedVerdict, chart).blocks).join('\n');
+    expect(texts).toContain('Repair the tide gauge');
+    expect(texts).not.toContain('<@');
+  });
+
+  it('shows the chart with its words', () => {
+    expect(verdictMessage(missedVerdict, chart).blocks).toContainEqual({
+      type: 'image',
+      slack_file: { id: 'F0CHART' },
+      alt_text: chart.altText,
+    });
+  });
+
+  it('can be reopened while there is time, in each reader’s own zone', () => {
+    const view = verdictMessage(missedVerdict);
+    const [button] = buttonsOf(view.blocks);
+    expect(button?.actionId).toBe(ACTIONS.reopenSprint);
+    expect(decodeValue(sprintValue, button?.value)).toEqual({ sprintId: 'sprint-12' });
+    // 1794675600 is 2026-11-14T17:00:00Z (date -u -d @1794675600).
+    expect(mrkdwnTexts(view.blocks).join()).toContain(
+      '<!date^1794675600^{date_short} at {time}|Sat 14 Nov at 17:00 (Europe/Lisbon)>',
+    );
+  });
+
+  it('offers no reopening when the time is up', () => {
+    const view = verdictMessage({ ...missedVerdict, reopenUntil: undefined });
+    expect(buttonsOf(view.blocks)).toEqual([]);
+    expect(view.text).not.toContain('reopen');
+  });
+
+  it('says that its numbers may change while the sprint is open again', () => {
+    const view = verdictMessage({ ...keptVerdict, reopened: 'open', reopenUntil: undefined });
+    expect(view.text).toContain('open again for corrections, so these numbers may still change');
+    expect(view.text).toContain('/loadline close');
+  });
+
+  it('says that its numbers were corrected, and which version they are', () => {
+    const view = verdictMessage({ ...keptVerdict, reopened: 'closed-again', version: 2 });
+    expect(view.text).toContain('These are the corrected numbers (version 2).');
+  });
+});
+
+describe('cancelled', () => {
+  it('says who called it off and why, gives the numbers, and no verdict', () => {
+    const text = postMessage({
+      kind: 'cancelled',
+      verdict: missedVerdict,
+      byUserId: BEN,
+      reason: 'The harbour froze',
+    }).text;
+    expect(text.split('\n').slice(0, 5)).toMatchInlineSnapshot(`
+      [
+        "Harbour 12 was cancelled",
+        "Called off by <@U0BEN>. Reason: The harbour froze",
+        "There is no verdict. The numbers below are kept and marked as cancelled; they never count as history.",
+        "Kept share",
+        "72.2 % (13 of 18 points promised)",
+      ]
+    `);
+    expect(text).not.toContain('missed');
+  });
+
+  it('needs no reason', () => {
+    const text = postMessage({ kind: 'cancelled', verdict: missedVerdict, byUserId: BEN, reason: '' }).text;
+    expect(text).toContain('Called off by <@U0BEN>.\n');
+  });
+});
+
+describe('shared status', () => {
+  it('gives the numbers without what people wrote', () => {
+    const text = postMessage({ kind: 'shared-status', status: statusOf(), byUserId: BEN }, chart).text;
+    expect(text).toMatchInlineSnapshot(`
+      "Harbour 12 on Fri 6 Nov: 16 points left on 4 open cards
+      Finished: 5 of 18 points committed.
+      The load is heavy: at the pace so far, about 9 points will be left at the end.
+      5 of 10 working days still come after this one; the sprint closes on Fri 13 Nov at 17:00.
+      1 of 2 members with open cards have answered today.
+      Ratios so far
+      Kept share
+      27.8 % (5 of 18 points promised)
+      Surprise ratio
+      11.1 % (2 points of surprise work)
+      Pull-in ratio
+      16.7 % (3 points pulled in)
+      Plan share
+      78.3 % (18 of 23 points of load were planned)
+      Estimate accuracy
+      91.3 % (estimates off by 2 points)
+      On-scale share
+      0 % (0 of 1 finished card as large as estimated)
+      Finish share
+      71.4 % (5 points finished, 7 worked)
+      Velocity growth
+      41.7 % (velocity beside the baseline sprint)
+      Load 23 points: 18 committed, 3 pulled in, 2 surprise work. Velocity 5 points.
+      What grew or shrank
+      • LP-1 Import tide tables: surprise work +2
+      Shared by <@U0BEN>. See it any time with /loadline status.
+      Chart: Burndown of Harbour 12: 3 points left."
+    `);
+    expect(text).not.toContain('two formats');
+  });
+
+  it('leaves out the growth of cards that did not grow', () => {
+    const status = statusOf({ cards: linesOf([card(1)]), growth: [] });
+    const text = postMessage({ kind: 'shared-status', status, byUserId: BEN }).text;
+    expect(text).toContain('No card has grown or shrunk so far.');
+  });
+});

@@ -1,0 +1,325 @@
+/**
+ * The largest and the most hostile sprint that the use cases let in: 100 cards, titles of 200 characters,
+ * every field full of what the platform could take for its own.
+ */
+import type { HomeView, ModalView } from '@slack/types';
+import { describe, expect, it } from 'vitest';
+import type { CardLine } from '../../../src/app/message-content.ts';
+import { parseMrkdwn } from '../../../src/rehearsal/page/mrkdwn.ts';
+import { answerFormView } from '../../../src/slack/views/answer-form-view.ts';
+import { cancelFormView } from '../../../src/slack/views/cancel-form-view.ts';
+import {
+  droppedMessage,
+  pulledMessage,
+  reopenedCardMessage,
+  takenMessage,
+} from '../../../src/slack/views/card-change-messages.ts';
+import { cardsMessage } from '../../../src/slack/views/cards-message.ts';
+import { closeFormView } from '../../../src/slack/views/close-form-view.ts';
+import { dropFormView } from '../../../src/slack/views/drop-form-view.ts';
+import { growthMessage } from '../../../src/slack/views/growth-message.ts';
+import { helpMessage } from '../../../src/slack/views/help-message.ts';
+import { homeView } from '../../../src/slack/views/home-view.ts';
+import { measuresFormView } from '../../../src/slack/views/measures-form-view.ts';
+import type { MessageView } from '../../../src/slack/views/message-view.ts';
+import { overviewMessage } from '../../../src/slack/views/overview-message.ts';
+import { planFormView } from '../../../src/slack/views/plan-form-view.ts';
+import { planPreviewView } from '../../../src/slack/views/plan-preview-view.ts';
+import { postMessage } from '../../../src/slack/views/post-message.ts';
+import { pullFormView } from '../../../src/slack/views/pull-form-view.ts';
+import { refusalMessage } from '../../../src/slack/views/refusal-message.ts';
+import { setupFormView } from '../../../src/slack/views/setup-form-view.ts';
+import {
+  measuresSavedReply,
+  planCommittedReply,
+  sprintCancelledReply,
+  sprintClosedReply,
+  sprintReopenedReply,
+  teamSavedReply,
+} from '../../../src/slack/views/sprint-change-messages.ts';
+import { statusMessage } from '../../../src/slack/views/status-message.ts';
+import {
+  doneFormView,
+  refusedFormView,
+  troubleFormView,
+  workingFormView,
+} from '../../../src/slack/views/trouble-views.ts';
+import { expectFormFits, expectMessageFits, mrkdwnTexts } from './view-checks.ts';
+import {
+  ANA,
+  BEN,
+  card,
+  fact,
+  preview,
+  promptOf,
+  sprint,
+  statusOf,
+  team,
+  teamOverview,
+  verdictOf,
+} from './view-examples.ts';
+
+/** `text` over and over, exactly `length` characters long. */
+const filled = (text: string, length: number): string =>
+  text.repeat(Math.ceil(length / text.length)).slice(0, length);
+
+const FILLINGS = {
+  'ordinary words': 'Repair the tide gauge on the north quay ',
+  'signs that grow when escaped': '&<>',
+  'pings and links': '<!channel> <@U0EVIL> <https://evil.example|click> https://evil.example ',
+  'formatting and line ends': '*b* _i_ ~s~ `c` ```\n> q\n• l\n',
+  'letters of two halves': '⚓🚢',
+  'right-to-left and hidden marks': '\u202E\u200Bשלום ',
+} as const;
+
+function worldOf(filling: string) {
+  const heading = {
+    team: { ...team, name: filled(filling, 80), timeZone: 'America/Argentina/ComodRivadavia' },
+    sprint: { ...sprint, name: filled(filling, 80), goal: filled(filling, 500) },
+  };
+  const cards = Array.from({ length: 100 }, (_, i) =>
+    card(i + 1, {
+      key: `ABCDEFGHIJ-${1_000_000 + i}`,
+      title: filled(filling, 200),
+      estimatePoints: 999.5,
+      origin: i % 2 === 0 ? 'planned' : 'pulled-in',
+      ownerIds: i % 5 === 4 ? [] : [ANA, BEN],
+    }),
+  );
+  const facts = cards.flatMap(({ id }, i) => [
+    fact(2 * i, {
+      cardId: id,
+      day: '2026-11-04',
+      workedPoints: 999.5,
+      leftPoints: 999.5,
+      surprisePoints: 500,
+      note: filled(filling, 500),
+    }),
+    ...(i % 3 === 0
+      ? [
+          {
+            kind: 'drop' as const,
+            cardId: id,
+            day: '2026-11-05',
+            order: 2 * i + 1,
+            memberId: ANA,
+            id: `d${i}`,
+            recordedAt: new Date(0),
+            note: filled(filling, 300),
+            supersedesId: undefined,
+          },
+        ]
+      : []),
+  ]);
+  const verdict = verdictOf(cards, facts, heading);
+  const lines = verdict.cards;
+  const one = lines[0] as CardLine;
+  const answers = lines.map(({ cardId }) => ({
+    cardId,
+    worked: '999.5',
+    left: '999.5',
+    surprise: '999.5',
+    note: filled(filling, 500),
+  }));
+  const grown = lines.map((line) => ({ card: line, growthPoints: 999.5 }));
+  const given = { worked: 999.5, left: 999.5, surprise: 500, note: filled(filling, 500) };
+  const formCards = lines.map((line) => ({ card: line, previousLeftPoints: 999.5, given }));
+  const plan = { ...heading, commitmentPoints: 99_950, cards: lines, byUserId: BEN };
+  const growthLines = lines.map((line) => ({
+    card: line,
+    day: '2026-11-04',
+    surprisePoints: 500,
+    driftPoints: 499.5,
+    note: given.note,
+  }));
+  const status = statusOf({ ...heading, summary: verdict.summary, cards: lines, growth: growthLines });
+  const prompt = promptOf({ ...heading, cards: lines });
+  const answered = lines.map((line) => ({
+    card: line,
+    workedPoints: 999.5,
+    leftPoints: 999.5,
+    growthPoints: 999.5,
+    surprisePoints: 500,
+    driftPoints: 499.5,
+    note: given.note,
+  }));
+  const list = { heading, cards: lines, summary: verdict.summary };
+  const people = Array.from({ length: 100 }, (_, i) => `U${String(i).padStart(10, '0')}`);
+  const fullTeam = { ...heading.team, scale: Array.from({ length: 30 }, (_, i) => 900.5 + i) };
+  const overview = {
+    teams: Array.from({ length: 60 }, () =>
+      teamOverview({ ...heading, team: fullTeam, myOpenCards: lines, reopenable: true }),
+    ),
+    canSetUpHere: true,
+  };
+  const chart = { fileId: 'F0CHART', altText: filled(filling, 2_500) };
+  const planPreview = {
+    ...preview,
+    team: fullTeam,
+    input: {
+      ...preview.input,
+      name: heading.sprint.name,
+      goal: heading.sprint.goal,
+      cards: filled(filling, 24_000),
+    },
+    cards: lines,
+    commitmentPoints: 99_950,
+    warnings: Array.from({ length: 4 }, () => filled(filling, 600)),
+    recent: Array.from({ length: 3 }, () => ({
+      sprintName: heading.sprint.name,
+      commitmentPoints: 99_950,
+      velocityPoints: 99_950,
+      verdict: 'no plan' as const,
+    })),
+  };
+  const words = { what: filled(filling, 5_000), mend: filled(filling, 5_000) };
+  const messages: Record<string, MessageView> = {
+    prompt: postMessage({ kind: 'daily-prompt', prompt }),
+    'answered prompt': postMessage({
+      kind: 'daily-prompt',
+      prompt: { ...prompt, state: 'answered', answered },
+    }),
+    'half answered prompt': postMessage({
+      kind: 'daily-prompt',
+      prompt: { ...prompt, state: 'answered', answered: answered.slice(50) },
+    }),
+    'unchanged prompt': postMessage({ kind: 'daily-prompt', prompt: { ...prompt, state: 'unchanged' } }),
+    'prompt that is over': postMessage({
+      kind: 'daily-prompt',
+      prompt: { ...prompt, state: 'over', answered },
+    }),
+    reminder: postMessage({ kind: 'reminder', prompt }),
+    'last call': postMessage({ kind: 'last-call', prompt }),
+    'team set up': postMessage({
+      kind: 'team-set-up',
+      team: fullTeam,
+      memberIds: people,
+      facilitatorIds: people,
+    }),
+    plan: postMessage({ kind: 'plan', plan }),
+    verdict: postMessage({ kind: 'verdict', verdict }, chart),
+    cancelled: postMessage(
+      { kind: 'cancelled', verdict, byUserId: BEN, reason: filled(filling, 300) },
+      chart,
+    ),
+    'shared status': postMessage({ kind: 'shared-status', status, byUserId: BEN }, chart),
+    status: statusMessage(status, chart),
+    cards: cardsMessage(list),
+    growth: growthMessage({ kind: 'growth-to-explain', heading, day: '2026-11-04', answers, grown }),
+    help: helpMessage(),
+    overview: overviewMessage(overview, team.channelId),
+    pulled: pulledMessage({ ...list, card: one }),
+    dropped: droppedMessage({ heading, card: one }, filled(filling, 300)),
+    taken: takenMessage({ heading, card: one }),
+    'reopened card': reopenedCardMessage({ heading, card: one }),
+    closed: sprintClosedReply(verdict),
+    'cancelled, reply': sprintCancelledReply(heading),
+    reopened: sprintReopenedReply({ heading, until: new Date('2026-11-14T17:00:00Z') }),
+    planned: planCommittedReply(plan),
+    'team saved': teamSavedReply(fullTeam, false),
+    'measures saved': measuresSavedReply(fullTeam),
+    refusal: refusalMessage(words),
+    'refusal of many things': refusalMessage(
+      words,
+      Array.from({ length: 30 }, () => ({ field: 'cards', message: words.what })),
+    ),
+  };
+  const answerForm = { heading, userId: ANA, day: '2026-11-04', cards: formCards, takeable: lines };
+  const forms: Record<string, ModalView | HomeView> = {
+    setup: setupFormView(
+      { ...fullTeam, existing: true, memberIds: people, facilitatorIds: people, productOwnerId: ANA },
+      'D1',
+    ),
+    measures: measuresFormView(fullTeam, 'D1'),
+    plan: planFormView({ team: fullTeam, draft: planPreview.input, leftOver: 100 }, 'D1'),
+    'plan preview': planPreviewView(planPreview, 'D1'),
+    answer: answerFormView(answerForm, undefined, 'D1'),
+    'answer, second step': answerFormView(answerForm, { answers, grown }, 'D1'),
+    pull: pullFormView({ heading, pace: status.pace, workingDaysLeft: 0, memberIds: people }, 'D1'),
+    drop: dropFormView(list, 'D1'),
+    close: closeFormView(list, 'D1'),
+    cancel: cancelFormView(list, 'D1'),
+    home: homeView(overview),
+    trouble: troubleFormView('K7P2QX'),
+    working: workingFormView(),
+    done: doneFormView(refusalMessage(words)),
+    refused: refusedFormView(refusalMessage(words)),
+  };
+  return { messages, forms };
+}
+
+describe.each(Object.entries(FILLINGS))('a sprint full of %s', (_name, filling) => {
+  const { messages, forms } = worldOf(filling);
+
+  it.each(Object.entries(messages))('keeps to the platform’s limits in the message: %s', (_message, view) => {
+    expectMessageFits(view);
+  });
+
+  it.each(Object.entries(forms))('keeps to the platform’s limits in the form: %s', (_form, view) => {
+    expectFormFits(view);
+  });
+});
+
+/** Everything that the platform would make of a text besides plain words and lists. */
+function madeOf(text: string): string[] {
+  const made: string[] = [];
+  JSON.stringify(parseMrkdwn(text), (_key, node: unknown) => {
+    if (typeof node === 'object' && node !== null && 'kind' in node)
+      made.push(signature(node as { kind: string }));
+    return node;
+  });
+  return made;
+}
+
+function signature(node: { kind: string; id?: string; text?: string }): string {
+  return node.kind === 'user' ? `user ${node.id}` : node.kind === 'code' ? `code ${node.text}` : node.kind;
+}
+
+const OURS =
+  /^(?:paragraph|list|text|bold|date|user U0ANA|user U0BEN|user U0{7}\d{3}|channel|code (?:\/loadline.*|[\d:, ]+(?: worked 1)?|[A-Z0-9]{6}))$/;
+
+describe.each(['pings and links', 'formatting and line ends', 'signs that grow when escaped'] as const)(
+  '%s in every field',
+  (name) => {
+    const { messages, forms } = worldOf(FILLINGS[name]);
+    const safeTitles = Object.entries({ ...messages, ...forms }).filter(
+      ([view]) => !/^(?:refus|done)/.test(view),
+    );
+
+    it.each(safeTitles)('stay plain words in: %s', (_view, view) => {
+      const texts = [...mrkdwnTexts(view.blocks), ...('text' in view ? [view.text] : [])];
+      const foreign = texts.flatMap(madeOf).filter((made) => !OURS.test(made));
+      expect(foreign).toEqual([]);
+    });
+
+    it('cannot ping or link from a refusal either', () => {
+      const made = mrkdwnTexts(messages.refusal?.blocks ?? []).flatMap(madeOf);
+      expect(made.filter((kind) => ['broadcast', 'link', 'channel'].includes(kind))).toEqual([]);
+    });
+  },
+);
+
+describe('100 cards with titles of 200 ordinary characters', () => {
+  const { messages } = worldOf(FILLINGS['ordinary words']);
+
+  it.each(['prompt', 'plan', 'cards', 'verdict'])('are all in the blocks of: %s', (name) => {
+    const blocks = JSON.stringify(messages[name]?.blocks);
+    const missing = Array.from({ length: 100 }, (_, i) => `ABCDEFGHIJ-${1_000_000 + i}`).filter(
+      (key) => !blocks.includes(key),
+    );
+    expect(missing).toEqual([]);
+    expect(blocks).not.toContain('… and');
+  });
+});
+
+describe('what does not fit', () => {
+  const { messages } = worldOf('&');
+
+  it('is counted, and the list of cards says how to see the rest', () => {
+    const text = mrkdwnTexts(messages.cards?.blocks ?? []).join('\n');
+    const shown = [...text.matchAll(/^\d+\. ABC/gm)].length;
+    const rest = /… and (\d+) more cards?: `\/loadline cards (\d+)`/.exec(text);
+    expect(shown + Number(rest?.[1])).toBe(100);
+    expect(Number(rest?.[2])).toBe(shown + 1);
+  });
+});

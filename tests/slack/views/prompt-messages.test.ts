@@ -1,0 +1,172 @@
+import { describe, expect, it } from 'vitest';
+import { decodeValue, sprintDayValue } from '../../../src/slack/button-values.ts';
+import { ACTIONS } from '../../../src/slack/ids.ts';
+import { dailyPromptMessage } from '../../../src/slack/views/daily-prompt-message.ts';
+import { growthMessage } from '../../../src/slack/views/growth-message.ts';
+import { lastCallMessage, reminderMessage } from '../../../src/slack/views/reminder-messages.ts';
+import { buttonsOf } from './view-checks.ts';
+import { answeredPrompt, growth, promptOf, sprint } from './view-examples.ts';
+
+const closed = { ...sprint, state: 'closed' } as const;
+
+describe('the daily prompt', () => {
+  it('asks about each card by the number that an answer in words uses', () => {
+    expect(dailyPromptMessage(promptOf()).text).toMatchInlineSnapshot(`
+      "Wed 4 Nov: what is left on your cards?
+      In Harbour 12 you have 3 cards:
+      1. LP-1 Import tide tables: 3 points left
+      2. LP-2 Show tides in the berth calendar: 8 points left
+      3. LP-5 Repair the tide gauge: 3 points left
+      Buttons: Answer, Nothing changed, Away today
+      Or write here what is left: “3, 0, 5” in this order, or “2: 3” for card 2 alone. If you want to say what you worked as well: “2: 3 worked 1”. The sprint closes on Fri 13 Nov at 17:00."
+    `);
+  });
+
+  it('gives an example for one card when there is one', () => {
+    const text = dailyPromptMessage(promptOf({ cards: promptOf().cards.slice(0, 1) })).text;
+    expect(text).toContain('you have 1 card:');
+    expect(text).toContain('for example “3”.');
+    expect(text).not.toContain('“2: 3”');
+  });
+
+  it('offers three ways to meet it, each with the sprint and the day', () => {
+    const buttons = buttonsOf(dailyPromptMessage(promptOf()).blocks);
+    expect(buttons.map(({ label, actionId }) => [label, actionId])).toEqual([
+      ['Answer', ACTIONS.openAnswerForm],
+      ['Nothing changed', ACTIONS.recordUnchanged],
+      ['Away today', ACTIONS.recordAway],
+    ]);
+    for (const { value } of buttons) {
+      expect(decodeValue(sprintDayValue, value)).toEqual({ sprintId: 'sprint-12', day: '2026-11-04' });
+    }
+  });
+
+  it('shows what was recorded, what was not said, and a way to change it', () => {
+    expect(dailyPromptMessage(answeredPrompt).text).toMatchInlineSnapshot(`
+      "Recorded for Wed 4 Nov in Harbour 12
+      • LP-1 Import tide tables: worked 1, 4 points left, surprise work +2 – The tables come in two formats
+      Not answered, so as before:
+      • LP-2 Show tides in the berth calendar: 8 points left
+      • LP-5 Repair the tide gauge: 3 points left
+      Buttons: Change my answer"
+    `);
+  });
+
+  it('calls a card with nothing left by those words', () => {
+    const answered = answeredPrompt.answered.map((line) => ({ ...line, leftPoints: 0 }));
+    expect(dailyPromptMessage({ ...answeredPrompt, answered }).text).toContain('worked 1, nothing left');
+  });
+
+  it('shows that nothing changed', () => {
+    expect(dailyPromptMessage(promptOf({ state: 'unchanged' })).text).toMatchInlineSnapshot(`
+      "Recorded for Wed 4 Nov in Harbour 12: nothing changed
+      Still left:
+      1. LP-1 Import tide tables: 3 points left
+      2. LP-2 Show tides in the berth calendar: 8 points left
+      3. LP-5 Repair the tide gauge: 3 points left
+      Buttons: Change my answer"
+    `);
+  });
+
+  it('shows that the member is away', () => {
+    expect(dailyPromptMessage(promptOf({ state: 'away' })).text).toMatchInlineSnapshot(`
+      "Recorded for Wed 4 Nov in Harbour 12: you are away
+      Your cards stay as they are, and you are not asked again for this day.
+      Buttons: Answer after all"
+    `);
+  });
+
+  it('asks nothing any more when the sprint is over', () => {
+    const view = dailyPromptMessage(promptOf({ state: 'over', sprint: closed }));
+    expect(view.text).toMatchInlineSnapshot(`
+      "Harbour 12 is over
+      The question of Wed 4 Nov no longer needs an answer."
+    `);
+    expect(buttonsOf(view.blocks)).toEqual([]);
+  });
+
+  it.each(['answered', 'unchanged', 'away'] as const)(
+    'offers no change of state %s once the sprint is closed',
+    (state) => {
+      expect(buttonsOf(dailyPromptMessage(promptOf({ state })).blocks)).toHaveLength(1);
+      expect(buttonsOf(dailyPromptMessage(promptOf({ state, sprint: closed })).blocks)).toEqual([]);
+    },
+  );
+});
+
+describe('reminder and last call', () => {
+  it('reminds once and says so', () => {
+    expect(reminderMessage(promptOf()).text).toMatchInlineSnapshot(`
+      "Reminder: what is left on your cards in Harbour 12?
+      1. LP-1 Import tide tables: 3 points left
+      2. LP-2 Show tides in the berth calendar: 8 points left
+      3. LP-5 Repair the tide gauge: 3 points left
+      Buttons: Answer, Nothing changed, Away today
+      Or write here what is left: “3, 0, 5” in this order, or “2: 3” for card 2 alone. If you want to say what you worked as well: “2: 3 worked 1”. There is no second reminder today."
+    `);
+  });
+
+  it('says when the sprint closes and what counts without an answer', () => {
+    expect(lastCallMessage(promptOf({ day: '2026-11-13' })).text).toMatchInlineSnapshot(`
+      "Last call: Harbour 12 closes on Fri 13 Nov at 17:00
+      What is still left on your cards? Without an answer they count as they stand here:
+      1. LP-1 Import tide tables: 3 points left
+      2. LP-2 Show tides in the berth calendar: 8 points left
+      3. LP-5 Repair the tide gauge: 3 points left
+      Buttons: Answer, Nothing changed, Away today
+      Or write here what is left: “3, 0, 5” in this order, or “2: 3” for card 2 alone. If you want to say what you worked as well: “2: 3 worked 1”."
+    `);
+  });
+
+  it.each([reminderMessage, lastCallMessage])('show how the prompt was met when it has been (%o)', (view) => {
+    expect(view(answeredPrompt)).toEqual(dailyPromptMessage(answeredPrompt));
+  });
+
+  it('tells the closing time of a reopened sprint, in the team’s zone', () => {
+    // Lisbon is on UTC in November: tz database 2025c.
+    const reopened = { ...sprint, closesAtInstant: new Date('2026-11-14T17:30:00Z') };
+    expect(dailyPromptMessage(promptOf({ sprint: reopened })).text).toContain(
+      'closes on Sat 14 Nov at 17:30',
+    );
+  });
+});
+
+describe('the question why a card grew', () => {
+  it('names the card and its growth and explains the two reasons', () => {
+    expect(growthMessage(growth).text).toMatchInlineSnapshot(`
+      "A card grew. Why?
+      • LP-1 Import tide tables: grew by 2 points
+      Nothing is recorded yet. It will be as soon as you say why:
+      Buttons: All surprise work, All estimate drift, Some of each…
+      Surprise work: nobody foresaw it, and the card cannot be accepted without it. Estimate drift: the same work turned out larger than estimated."
+    `);
+  });
+
+  it('carries the answers with the explanation filled in for the cards that grew only', () => {
+    const [surprise, drift, some] = buttonsOf(growthMessage(growth).blocks);
+    const parsed = (value: string | undefined): unknown => JSON.parse(value ?? '');
+    const unexplained = ['card-2', '', '6', '', ''];
+    const expected = (explanation: string): object => ({
+      sprintId: 'sprint-12',
+      day: '2026-11-04',
+      answers: [['card-1', '1', '4', explanation, ''], unexplained],
+    });
+    expect(surprise?.actionId).toBe(ACTIONS.growthAllSurprise);
+    expect(parsed(surprise?.value)).toEqual(expected('2'));
+    expect(drift?.actionId).toBe(ACTIONS.growthAllDrift);
+    expect(parsed(drift?.value)).toEqual(expected('0'));
+    expect(some?.actionId).toBe(ACTIONS.growthSomeOfEach);
+    expect(parsed(some?.value)).toEqual(expected(''));
+  });
+
+  it('offers the form alone when the answers are too long for a button', () => {
+    const answers = growth.answers.map((answer) => ({ ...answer, note: 'x'.repeat(1_500) }));
+    const buttons = buttonsOf(growthMessage({ ...growth, answers }).blocks);
+    expect(buttons).toHaveLength(1);
+    expect(buttons[0]?.label).toBe('Answer in the form…');
+    expect(decodeValue(sprintDayValue, buttons[0]?.value)).toEqual({
+      sprintId: 'sprint-12',
+      day: '2026-11-04',
+    });
+  });
+});

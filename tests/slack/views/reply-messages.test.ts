@@ -1,0 +1,367 @@
+import { describe, expect, it } from 'vitest';
+import type { PaceReading } from '../../../src/app/message-content.ts';
+import { decodeValue, placeValue, sprintDayValue, sprintValue } from '../../../src/slack/button-values.ts';
+import { COMMANDS } from '../../../src/slack/command-table.ts';
+import { ACTIONS } from '../../../src/slack/ids.ts';
+import {
+  droppedMessage,
+  pulledMessage,
+  reopenedCardMessage,
+  takenMessage,
+} from '../../../src/slack/views/card-change-messages.ts';
+import { cardsMessage } from '../../../src/slack/views/cards-message.ts';
+import { helpMessage } from '../../../src/slack/views/help-message.ts';
+import { homeView } from '../../../src/slack/views/home-view.ts';
+import { overviewMessage } from '../../../src/slack/views/overview-message.ts';
+import { paceWords } from '../../../src/slack/views/pace-words.ts';
+import { refusalMessage } from '../../../src/slack/views/refusal-message.ts';
+import {
+  measuresSavedReply,
+  planCommittedReply,
+  sprintCancelledReply,
+  sprintClosedReply,
+  sprintReopenedReply,
+  teamSavedReply,
+} from '../../../src/slack/views/sprint-change-messages.ts';
+import { statusMessage } from '../../../src/slack/views/status-message.ts';
+import { troubleMessage } from '../../../src/slack/views/trouble-views.ts';
+import { buttonsOf, mrkdwnTexts } from './view-checks.ts';
+import {
+  card,
+  heading,
+  linesOf,
+  missedVerdict,
+  overview,
+  plan,
+  statusOf,
+  team,
+  teamOverview,
+} from './view-examples.ts';
+
+const list = { heading, cards: missedVerdict.cards, summary: missedVerdict.summary };
+const [first, , , fourth, fifth] = missedVerdict.cards;
+if (!first || !fourth || !fifth) throw new Error('the example has five cards');
+
+describe('status', () => {
+  it('leads with what is left, then the signal, the days, the answers, the ratios and what grew', () => {
+    expect(statusMessage(statusOf()).text).toMatchInlineSnapshot(`
+      "Harbour 12 on Fri 6 Nov: 16 points left on 4 open cards
+      Finished: 5 of 18 points committed.
+      The load is heavy: at the pace so far, about 9 points will be left at the end.
+      5 of 10 working days still come after this one; the sprint closes on Fri 13 Nov at 17:00.
+      1 of 2 members with open cards have answered today.
+      Ratios so far
+      Kept share
+      27.8 % (5 of 18 points promised)
+      Surprise ratio
+      11.1 % (2 points of surprise work)
+      Pull-in ratio
+      16.7 % (3 points pulled in)
+      Plan share
+      78.3 % (18 of 23 points of load were planned)
+      Estimate accuracy
+      91.3 % (estimates off by 2 points)
+      On-scale share
+      0 % (0 of 1 finished card as large as estimated)
+      Finish share
+      71.4 % (5 points finished, 7 worked)
+      Velocity growth
+      41.7 % (velocity beside the baseline sprint)
+      Load 23 points: 18 committed, 3 pulled in, 2 surprise work. Velocity 5 points.
+      What grew or shrank
+      • Wed 4 Nov, LP-1 Import tide tables: surprise work +2 – The tables come in two formats
+      Only you see this. Shared, it shows the same numbers without the notes.
+      Buttons: Share in the channel"
+    `);
+  });
+
+  it('can be shared by a button', () => {
+    const [button] = buttonsOf(statusMessage(statusOf()).blocks);
+    expect(button).toMatchObject({ label: 'Share in the channel', actionId: ACTIONS.shareStatus });
+    expect(decodeValue(sprintValue, button?.value)).toEqual({ sprintId: 'sprint-12' });
+  });
+
+  it('of a sprint that has not begun says when it does', () => {
+    expect(statusMessage(statusOf({ begun: false })).text).toMatchInlineSnapshot(`
+      "Harbour 12 begins on Mon 2 Nov
+      Mon 2 Nov to Fri 13 Nov, 10 working days. Committed: 18 points on 5 cards.
+      Only you see this. Shared, it shows the same numbers without the notes.
+      Buttons: Share in the channel"
+    `);
+  });
+
+  it.each<[string, PaceReading, string]>([
+    [
+      'heavy',
+      reading('heavy', 8.75),
+      'The load is heavy: at the pace so far, about 9 points will be left at the end.',
+    ],
+    [
+      'light',
+      reading('light', -4.2),
+      'The load is light: at the pace so far, there is room for about 4 points more.',
+    ],
+    [
+      'even',
+      reading('on the line', 0.3),
+      'The load is on the line: at the pace so far, everything will be finished just in time.',
+    ],
+    [
+      'even, rather more',
+      reading('on the line', 1.2),
+      'The load is on the line: at the pace so far, about 1 point will be left at the end.',
+    ],
+    [
+      'even, rather less',
+      reading('on the line', -1.6),
+      'The load is on the line: at the pace so far, everything will be finished, with room for about 2 points more.',
+    ],
+    [
+      'unknown',
+      { signal: undefined, noSignalBecause: 'The sprint holds no work yet.', projectedLeftPoints: undefined },
+      'No load signal yet: The sprint holds no work yet.',
+    ],
+  ])('tells a load that is %s by its word and number', (_what, pace, words) => {
+    expect(paceWords(pace)).toBe(words);
+  });
+});
+
+function reading(signal: NonNullable<PaceReading['signal']>, projectedLeftPoints: number): PaceReading {
+  return { signal, noSignalBecause: undefined, projectedLeftPoints };
+}
+
+describe('cards', () => {
+  it('are listed with number, name, estimate, standing, growth and owners', () => {
+    expect(cardsMessage(list).text).toMatchInlineSnapshot(`
+      "Harbour 12: 5 cards, 3 points left
+      Load 23 points: 18 committed, 3 pulled in, 2 surprise work. Velocity 16 points.
+      1. LP-1 Import tide tables: estimate 5, finished, surprise work +2 (<@U0ANA>)
+      2. LP-2 Show tides in the berth calendar: estimate 8, finished, estimate drift +1 (<@U0ANA>, <@U0BEN>)
+      3. LP-3 Print the harbour map: estimate 2, dropped (<@U0BEN>)
+      4. Warn of low water: estimate 3, 3 points left (nobody yet)
+      5. LP-5 Repair the tide gauge: estimate 3, finished, pulled in (<@U0ANA>)
+      Change one by its number: /loadline take 3, /loadline drop 3 reason, /loadline reopen 3."
+    `);
+  });
+
+  it('can be listed from a number on', () => {
+    const text = cardsMessage(list, 4).text;
+    expect(text).toContain('4. Warn of low water');
+    expect(text).not.toContain('LP-3');
+  });
+
+  it('say where they are when the number is too high or there are none', () => {
+    expect(cardsMessage(list, 90).text).toContain('No card has the number 90 or a higher one.');
+    expect(cardsMessage({ ...list, cards: [] }).text).toContain('Bring one in with /loadline pull.');
+  });
+});
+
+describe('changes of cards', () => {
+  it('pulled in: the card and what it means for the pull-in ratio', () => {
+    expect(pulledMessage({ ...list, card: fifth }).text).toMatchInlineSnapshot(`
+      "Pulled into Harbour 12 as card 5: LP-5 Repair the tide gauge, 3 points (<@U0ANA>).
+      Pulled-in work is now 3 points, 16.7 % of the commitment."
+    `);
+  });
+
+  it('pulled in without an owner: nobody is asked about it', () => {
+    expect(pulledMessage({ ...list, card: fourth }).text).toContain(
+      'until somebody takes it: /loadline take 4.',
+    );
+  });
+
+  it('dropped: where its estimate stays, and the reason', () => {
+    expect(droppedMessage({ heading, card: first }, 'No longer wanted').text).toMatchInlineSnapshot(`
+      "Dropped from Harbour 12: card 1, LP-1 Import tide tables. Reason: No longer wanted
+      It keeps its 5 points in the commitment and counts as not finished."
+    `);
+    expect(droppedMessage({ heading, card: fifth }).text).toContain('in the pulled-in work');
+  });
+
+  it('taken and reopened: what to do next', () => {
+    expect(takenMessage({ heading, card: fourth }).text).toMatchInlineSnapshot(`
+      "You now own card 4 of Harbour 12, Warn of low water: 3 points left (nobody yet).
+      You will be asked about it in the daily prompt. To answer now: /loadline answer."
+    `);
+    expect(reopenedCardMessage({ heading, card: fifth }).text).toMatchInlineSnapshot(`
+      "Card 5 of Harbour 12, LP-5 Repair the tide gauge, is open again.
+      Say what is left on it: /loadline answer. Until then nothing counts as left."
+    `);
+  });
+});
+
+describe('changes of sprint and team', () => {
+  it('closed, cancelled, reopened', () => {
+    expect(sprintClosedReply(missedVerdict).text).toMatchInlineSnapshot(`
+      "Harbour 12 is closed: missed. 13 of 18 points promised were finished (72.2 %).
+      The verdict goes to the team’s channel. If a number is wrong, reopen the sprint within 24 hours: /loadline reopen."
+    `);
+    expect(sprintCancelledReply(heading).text).toMatchInlineSnapshot(`
+      "Harbour 12 is cancelled, and the channel is told. Its numbers are kept, and never count as history.
+      Plan the next one: /loadline plan."
+    `);
+    expect(
+      sprintReopenedReply({ heading, until: new Date('2026-11-14T17:00:00Z') }).text,
+    ).toMatchInlineSnapshot(`
+      "Harbour 12 is open again for corrections. It closes by itself on Sat 14 Nov at 17:00 (Europe/Lisbon), or earlier with /loadline close.
+      To correct an answer of a certain day: /loadline answer 2026-11-13."
+    `);
+  });
+
+  it('planned, set up, measures saved', () => {
+    expect(planCommittedReply(plan).text).toMatchInlineSnapshot(`
+      "Harbour 12 is planned: 18 points on 4 cards. The channel is told, and the sprint closes by itself on Fri 13 Nov at 17:00.
+      See how it stands at any time: /loadline status."
+    `);
+    expect(teamSavedReply(team, false).text).toMatchInlineSnapshot(`
+      "Harbour is set up. Members are asked at 09:15 (Europe/Lisbon), Monday to Friday, while a sprint runs.
+      Next: plan the first sprint with /loadline plan. Scale, thresholds and closing time have usual values; change them with /loadline setup measures."
+    `);
+    expect(measuresSavedReply(team).text).toMatchInlineSnapshot(`
+      "Saved for Harbour. Sprints close at 17:00, the reminder comes 180 minutes after the prompt, and the scale is 1, 2, 3, 5, 8, 13, 21.
+      A sprint that is planned already keeps its closing time. The new thresholds count from the next closing on."
+    `);
+  });
+});
+
+describe('refusals', () => {
+  it('say what was wrong and how to mend it, mentions included', () => {
+    const words = { what: 'Only a facilitator of Harbour can close a sprint.', mend: 'Ask <@U0BEN>.' };
+    expect(refusalMessage(words).text).toBe(`${words.what}\n${words.mend}`);
+  });
+
+  it('list several problems one by one', () => {
+    const problems = [
+      { field: 'title', message: 'Give the card a title.' },
+      { field: 'estimate', message: 'Write points in halves.' },
+    ];
+    expect(refusalMessage({ what: 'unused', mend: 'Mend it.' }, problems).text).toBe(
+      '2 things are wrong\n• Give the card a title.\n• Write points in halves.\nMend it.',
+    );
+  });
+
+  it('cannot ping through words that somebody typed', () => {
+    const view = refusalMessage({ what: 'There is no command “<!channel>”.', mend: 'A & B' });
+    expect(mrkdwnTexts(view.blocks)).toEqual(['*There is no command “&lt;!channel&gt;”.*\nA &amp; B']);
+  });
+
+  it('of our own making give a code for whoever runs the bot', () => {
+    expect(troubleMessage('K7P2QX').text).toMatchInlineSnapshot(
+      `"Something went wrong on our side, and nothing was recorded. Please try again. If it happens again, give whoever runs this bot the code “K7P2QX”."`,
+    );
+  });
+});
+
+describe('help', () => {
+  it('is made from the command table: every command, its usage, summary and telling examples', () => {
+    expect(helpMessage().text).toMatchInlineSnapshot(`
+      "What you can ask of Loadline
+      Each working day of a sprint I ask you in a direct message what is left on your cards; a click or a number is enough. /loadline alone shows what you can do now. Words after it do more:
+      For everyone on the team
+      • /loadline answer [day | card: left]: Say what is left on your cards, today or on an earlier day of the sprint; in a form or in words. For example /loadline answer 2026-11-04 or /loadline answer 3: 2 worked 1.
+      • /loadline cards [first number]: List the cards of the sprint, all of them or from one number on. For example /loadline cards 40.
+      • /loadline status: See how the sprint stands. Only you see it, unless you share it.
+      • /loadline pull [title, estimate, @owner]: Bring in a card after planning. For example /loadline pull Repair the tide gauge, 3, @ana.
+      • /loadline take card: Take a share in a card: you become one of its owners. For example /loadline take 3 or /loadline take LP-7.
+      • /loadline drop [card reason]: Take a card out of the sprint, with a reason. For example /loadline drop 3 no longer wanted.
+      • /loadline reopen [card]: Open a finished card again; without a card, open the closed sprint again for corrections. For example /loadline reopen 3.
+      For facilitators
+      • /loadline plan: Plan the next sprint and commit to its cards.
+      • /loadline close: Close the sprint now, before its closing time.
+      • /loadline cancel: Cancel the sprint. Its numbers are kept, and never count as history.
+      • /loadline setup measures: Change closing time, reminder, planning scale and thresholds.
+      For anyone
+      • /loadline setup: Set up a team in its channel, or change its people and times.
+      • /loadline help: Show this list.
+      The channel sees the team’s sums and its cards, never who answered what. [ ] marks what may be left out."
+    `);
+    for (const { usage, summary } of COMMANDS)
+      expect(helpMessage().text).toContain(`/loadline ${usage}: ${summary}`);
+  });
+});
+
+describe('overview', () => {
+  const labels = (over: Parameters<typeof teamOverview>[0]): string[] =>
+    buttonsOf(overviewMessage({ teams: [teamOverview(over)], canSetUpHere: false }).blocks).map(
+      ({ label }) => label,
+    );
+
+  it('says how things stand and what the caller can do', () => {
+    expect(overviewMessage(overview).text).toMatchInlineSnapshot(`
+      "What you can do now
+      Harbour
+      Harbour 12 is running and closes on Fri 13 Nov at 17:00.
+      You have 3 open cards: LP-1 Import tide tables, LP-2 Show tides in the berth calendar and LP-5 Repair the tide gauge.
+      Today’s question is waiting for your answer.
+      Buttons: Answer, Status, Cards, Pull in a card, Drop a card, Plan another sprint, Close the sprint, Cancel the sprint, Team and times, Scale and thresholds, Help
+      All commands: /loadline help."
+    `);
+  });
+
+  it('points its buttons at the team’s channel, wherever they are pressed', () => {
+    const [answer, ...others] = buttonsOf(overviewMessage(overview).blocks);
+    expect(decodeValue(sprintDayValue, answer?.value)).toEqual({ sprintId: 'sprint-12' });
+    for (const { value } of others)
+      expect(decodeValue(placeValue, value)).toEqual({ channelId: 'C0HARBOUR' });
+  });
+
+  it('offers a member what a member may do', () => {
+    expect(labels({ isFacilitator: false })).toEqual([
+      'Answer',
+      'Status',
+      'Cards',
+      'Pull in a card',
+      'Drop a card',
+      'Help',
+    ]);
+  });
+
+  it('offers to change an answer once it is given', () => {
+    expect(labels({ promptState: 'answered', isFacilitator: false })[0]).toBe('Change my answer');
+  });
+
+  it('offers planning, and the last sprint again, while none runs', () => {
+    const idle = {
+      sprint: undefined,
+      begun: false,
+      myOpenCards: [],
+      promptState: undefined,
+      reopenable: true,
+    };
+    expect(labels(idle)).toEqual([
+      'Plan a sprint',
+      'Reopen the last sprint',
+      'Team and times',
+      'Scale and thresholds',
+      'Help',
+    ]);
+    expect(labels({ ...idle, isFacilitator: false })).toEqual(['Help']);
+  });
+
+  it('offers no answering before the first day', () => {
+    expect(labels({ begun: false })).not.toContain('Answer');
+  });
+
+  it('offers to set up a team in a channel that has none', () => {
+    const view = overviewMessage({ teams: [], canSetUpHere: true }, 'C0QUAY');
+    const [button] = buttonsOf(view.blocks);
+    expect(button).toMatchObject({ label: 'Set up a team', actionId: ACTIONS.openSetupForm });
+    expect(decodeValue(placeValue, button?.value)).toEqual({ channelId: 'C0QUAY' });
+  });
+
+  it('tells somebody without a team how to come by one', () => {
+    expect(overviewMessage({ teams: [], canSetUpHere: false }).text).toContain('You are not in a team here.');
+  });
+
+  it('stands on the home page with the caution', () => {
+    const home = homeView(overview);
+    expect(mrkdwnTexts(home.blocks).join()).toContain('do not use them to appraise anyone');
+    expect(buttonsOf(home.blocks).map(({ label }) => label)).toContain('Answer');
+  });
+
+  it('names three open cards and counts the others', () => {
+    const myOpenCards = linesOf([1, 2, 3, 4, 5].map((number) => card(number)));
+    const view = overviewMessage({ teams: [teamOverview({ myOpenCards })], canSetUpHere: false });
+    expect(view.text).toContain('You have 5 open cards: LP-1 Card 1, LP-2 Card 2, LP-3 Card 3 and 2 more.');
+  });
+});

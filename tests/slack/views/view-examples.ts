@@ -1,0 +1,285 @@
+/** An invented sprint of an invented harbour, from planning to verdict, as the views are given it. */
+import type { AnswerForm, AnswerOutcome } from '../../../src/app/answer.ts';
+import { cardLine, statesOf } from '../../../src/app/card-line.ts';
+import type {
+  CardLine,
+  PlanContent,
+  PromptContent,
+  SprintHeading,
+  StatusContent,
+  VerdictContent,
+} from '../../../src/app/message-content.ts';
+import type { Overview, TeamOverview } from '../../../src/app/overview.ts';
+import type { PlanPreview } from '../../../src/app/plan-sprint.ts';
+import type { RecordedFact, Sprint, SprintCard, Team } from '../../../src/app/team.ts';
+import { DEFAULT_SCALE } from '../../../src/sprint/scale.ts';
+import { closingSummary, runningSummary } from '../../../src/sprint/summary.ts';
+import { DEFAULT_THRESHOLDS } from '../../../src/sprint/thresholds.ts';
+
+export const ANA = 'U0ANA';
+export const BEN = 'U0BEN';
+
+export const team: Team = {
+  id: 'team-harbour',
+  workspaceId: 'T0PORT',
+  channelId: 'C0HARBOUR',
+  name: 'Harbour',
+  timeZone: 'Europe/Lisbon',
+  promptAt: '09:15',
+  reminderAfterMinutes: 180,
+  closesAt: '17:00',
+  workingDays: [1, 2, 3, 4, 5],
+  scale: DEFAULT_SCALE,
+  thresholds: DEFAULT_THRESHOLDS,
+  productOwnerId: undefined,
+  baselineSprintId: undefined,
+};
+
+export const sprint: Sprint = {
+  id: 'sprint-12',
+  teamId: team.id,
+  name: 'Harbour 12',
+  goal: 'Skippers see tides before they book a berth.',
+  startsOn: '2026-11-02',
+  endsOn: '2026-11-13',
+  closesAt: '17:00',
+  closesAtInstant: new Date('2026-11-13T17:00:00Z'),
+  state: 'open',
+  closedAt: undefined,
+  reopenedAt: undefined,
+  nextPromptAt: undefined,
+  nextReminderAt: undefined,
+  lastCallAt: undefined,
+};
+
+export const heading: SprintHeading = { team, sprint };
+
+export function card(number: number, over: Partial<SprintCard> = {}): SprintCard {
+  return {
+    id: `card-${number}`,
+    sprintId: sprint.id,
+    number,
+    key: `LP-${number}`,
+    title: `Card ${number}`,
+    estimatePoints: 5,
+    origin: 'planned',
+    enteredOn: sprint.startsOn,
+    ownerIds: [ANA],
+    addedBy: ANA,
+    ...over,
+  };
+}
+
+/** A fact with what does not matter here filled in. */
+export function fact(
+  order: number,
+  over: { cardId: string; day: string } & Partial<RecordedFact & { kind: 'answer' }>,
+): RecordedFact {
+  const base = {
+    order,
+    memberId: ANA,
+    id: `fact-${order}`,
+    recordedAt: new Date(0),
+    note: '',
+    supersedesId: undefined,
+  };
+  return { ...base, kind: 'answer', workedPoints: undefined, leftPoints: 0, surprisePoints: 0, ...over };
+}
+
+const drop = (order: number, cardId: string, note: string): RecordedFact => {
+  const { workedPoints, leftPoints, surprisePoints, ...rest } = fact(order, {
+    cardId,
+    day: '2026-11-06',
+    note,
+  }) as RecordedFact & { kind: 'answer' };
+  return { ...rest, kind: 'drop' };
+};
+
+export const sprintCards: readonly SprintCard[] = [
+  card(1, { title: 'Import tide tables' }),
+  card(2, { title: 'Show tides in the berth calendar', estimatePoints: 8, ownerIds: [ANA, BEN] }),
+  card(3, { title: 'Print the harbour map', estimatePoints: 2, ownerIds: [BEN] }),
+  card(4, { key: '4', title: 'Warn of low water', estimatePoints: 3, ownerIds: [] }),
+  card(5, {
+    title: 'Repair the tide gauge',
+    origin: 'pulled-in',
+    estimatePoints: 3,
+    enteredOn: '2026-11-04',
+  }),
+];
+
+/** Everything finished but card 4; card 1 grew by surprise work, card 2 by drift, card 3 was dropped. */
+export const sprintFacts: readonly RecordedFact[] = [
+  fact(1, { cardId: 'card-1', day: '2026-11-03', workedPoints: 2, leftPoints: 3 }),
+  fact(2, {
+    cardId: 'card-1',
+    day: '2026-11-04',
+    workedPoints: 1,
+    leftPoints: 4,
+    surprisePoints: 2,
+    note: 'The tables come in two formats',
+  }),
+  fact(3, { cardId: 'card-1', day: '2026-11-05', leftPoints: 0 }),
+  fact(4, { cardId: 'card-2', day: '2026-11-10', workedPoints: 6, leftPoints: 3 }),
+  fact(5, { cardId: 'card-2', day: '2026-11-11', leftPoints: 0 }),
+  drop(6, 'card-3', 'The printer has left the quay'),
+  fact(7, { cardId: 'card-5', day: '2026-11-11', leftPoints: 0 }),
+];
+
+export function linesOf(cards: readonly SprintCard[], facts: readonly RecordedFact[] = []): CardLine[] {
+  return statesOf({ cards, facts }).map(cardLine);
+}
+
+const yardstick = { scale: team.scale, thresholds: team.thresholds, baselineVelocityPoints: 12 };
+
+export function verdictOf(
+  cards: readonly SprintCard[],
+  facts: readonly RecordedFact[],
+  over: Partial<VerdictContent> = {},
+): VerdictContent {
+  const states = statesOf({ cards, facts });
+  return {
+    team,
+    sprint: { ...sprint, state: 'closed' },
+    summary: closingSummary(states, yardstick),
+    cards: states.map(cardLine),
+    dropReasons: new Map(
+      facts.filter(({ kind }) => kind === 'drop').map(({ cardId, note }) => [cardId, note]),
+    ),
+    cancelled: false,
+    reopened: 'never',
+    reopenUntil: new Date('2026-11-14T17:00:00Z'),
+    version: 1,
+    ...over,
+  };
+}
+
+/** 13 of 18 points: missed. */
+export const missedVerdict = verdictOf(sprintCards, sprintFacts);
+
+/** All of it finished without growth: kept. */
+export const keptVerdict = verdictOf(sprintCards.slice(0, 2), [
+  fact(1, { cardId: 'card-1', day: '2026-11-05', leftPoints: 0 }),
+  fact(2, { cardId: 'card-2', day: '2026-11-11', leftPoints: 0 }),
+]);
+
+/** Only pulled-in work. */
+export const noPlanVerdict = verdictOf(
+  [card(1, { origin: 'pulled-in', title: 'Repair the tide gauge', estimatePoints: 3 })],
+  [fact(1, { cardId: 'card-1', day: '2026-11-05', leftPoints: 0 })],
+);
+
+export function promptOf(over: Partial<PromptContent> = {}): PromptContent {
+  const cards = linesOf(sprintCards, sprintFacts.slice(0, 1)).filter(({ ownerIds }) =>
+    ownerIds.includes(ANA),
+  );
+  return { ...heading, userId: ANA, day: '2026-11-04', state: 'asked', cards, answered: [], ...over };
+}
+
+export const answeredPrompt: PromptContent = promptOf({
+  state: 'answered',
+  answered: [
+    {
+      card: linesOf(sprintCards, sprintFacts.slice(0, 2))[0] as CardLine,
+      workedPoints: 1,
+      leftPoints: 4,
+      growthPoints: 2,
+      surprisePoints: 2,
+      driftPoints: 0,
+      note: 'The tables come in two formats',
+    },
+  ],
+});
+
+export const plan: PlanContent = {
+  ...heading,
+  commitmentPoints: 18,
+  cards: linesOf(sprintCards.slice(0, 4)),
+  byUserId: BEN,
+};
+
+export function statusOf(over: Partial<StatusContent> = {}): StatusContent {
+  const facts = sprintFacts.slice(0, 3);
+  const states = statesOf({ cards: sprintCards, facts });
+  const first = states[0];
+  if (!first) throw new Error('the example has cards');
+  return {
+    ...heading,
+    on: '2026-11-06',
+    begun: true,
+    workingDaysLeft: 5,
+    workingDays: 10,
+    summary: runningSummary(states, yardstick),
+    cards: states.map(cardLine),
+    growth: [
+      {
+        card: cardLine(first),
+        day: '2026-11-04',
+        surprisePoints: 2,
+        driftPoints: 0,
+        note: 'The tables come in two formats',
+      },
+    ],
+    asked: 2,
+    answered: 1,
+    pace: { signal: 'heavy', noSignalBecause: undefined, projectedLeftPoints: 8.75 },
+    ...over,
+  };
+}
+
+export const answerForm: AnswerForm = {
+  heading,
+  userId: ANA,
+  day: '2026-11-04',
+  cards: promptOf().cards.map((line) => ({
+    card: line,
+    previousLeftPoints: line.leftPoints,
+    given: undefined,
+  })),
+  takeable: linesOf(sprintCards).filter(({ ownerIds }) => ownerIds.length === 0),
+};
+
+export const growth: Extract<AnswerOutcome, { kind: 'growth-to-explain' }> = {
+  kind: 'growth-to-explain',
+  heading,
+  day: '2026-11-04',
+  answers: [
+    { cardId: 'card-1', worked: '1', left: '4', surprise: '', note: '' },
+    { cardId: 'card-2', worked: '', left: '6', surprise: '', note: '' },
+  ],
+  grown: [{ card: promptOf().cards[0] as CardLine, growthPoints: 2 }],
+};
+
+export const preview: PlanPreview = {
+  team,
+  input: {
+    teamId: team.id,
+    name: sprint.name,
+    goal: sprint.goal,
+    startsOn: sprint.startsOn,
+    endsOn: sprint.endsOn,
+    closesAt: sprint.closesAt,
+    cards: '',
+  },
+  cards: plan.cards,
+  commitmentPoints: 18,
+  workingDays: 10,
+  warnings: ['Card 4 has no owner yet, so nobody is asked about it until somebody takes it.'],
+  recent: [{ sprintName: 'Harbour 11', commitmentPoints: 20, velocityPoints: 17, verdict: 'kept' }],
+};
+
+export function teamOverview(over: Partial<TeamOverview> = {}): TeamOverview {
+  return {
+    team,
+    sprint,
+    begun: true,
+    isFacilitator: true,
+    myOpenCards: promptOf().cards,
+    promptState: 'asked',
+    today: '2026-11-04',
+    reopenable: false,
+    ...over,
+  };
+}
+
+export const overview: Overview = { teams: [teamOverview()], canSetUpHere: false };
