@@ -1,0 +1,42 @@
+/**
+ * The clock: once a minute, and once at start, does what is due. It keeps no schedule of its own; what is
+ * due stands in the database.
+ */
+import cron from 'node-cron';
+
+export interface JobLog {
+  info(details: Record<string, unknown>, message: string): void;
+  error(details: Record<string, unknown>, message: string): void;
+}
+
+export interface RunningClock {
+  /** Ticks no more, and waits for the tick under way. */
+  stop(): Promise<void>;
+}
+
+/**
+ * @param tick does all that is due and gives back how many sprints were served. A tick that fails is
+ *   logged and made good by the next one; ticks never overlap.
+ */
+export function startClock(tick: () => Promise<number>, log: JobLog): RunningClock {
+  let underWay: Promise<void> | undefined;
+  const run = (): Promise<void> => {
+    underWay ??= tick()
+      .then((served) => {
+        if (served > 0) log.info({ served }, 'sprints served');
+      })
+      .catch((err: unknown) => log.error({ err }, 'tick failed; the next one tries again'))
+      .finally(() => {
+        underWay = undefined;
+      });
+    return underWay;
+  };
+  const task = cron.schedule('* * * * *', run);
+  void run();
+  return {
+    async stop() {
+      await task.destroy();
+      await underWay;
+    },
+  };
+}

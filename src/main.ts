@@ -1,0 +1,138 @@
+/** Wiring, start and graceful stop. Nothing else imports this. */
+import { setTimeout as wait } from 'node:timers/promises';
+import { runDueWork } from './app/ask-members.ts';
+import { deliverPost } from './app/deliver.ts';
+import type { AppDependencies } from './app/ports.ts';
+import { burndownCharts } from './charts/burndown-charts.ts';
+import { type Config, ConfigError, readConfig } from './config.ts';
+import { startClock } from './jobs/clock.ts';
+import { deliveryHandler } from './jobs/deliveries.ts';
+import { createLogger, type Logger } from './logger.ts';
+import { checkPlatform } from './slack/check-platform.ts';
+import { createDirectory } from './slack/directory.ts';
+import { createMessenger } from './slack/messenger.ts';
+import { createSlackApp, PlatformStartError } from './slack/slack-app.ts';
+import { bindUseCases } from './slack/use-cases.ts';
+import { bulkClient, interactiveClient } from './slack/web-clients.ts';
+import { openQueue } from './store/delivery-queue.ts';
+import { openDatabase } from './store/open-database.ts';
+import { StoreError } from './store/store-error.ts';
+
+/** Longest that a stop may take before the process ends regardless. */
+const STOP_LIMIT_MS = 30_000;
+
+/** The bot can't start; each sentence says what is missing and how to get it. */
+class StartRefused extends Error {
+  readonly problems: readonly string[];
+
+  constructor(problems: readonly string[]) {
+    super(problems.join('\n'));
+    this.problems = problems;
+  }
+}
+
+/** Starts everything. @returns what stops it again, in the order in which work can be finished */
+async function start(config: Config, logger: Logger): Promise<() => Promise<void>> {
+  const settings = {
+    botToken: config.botToken,
+    logger,
+    ...(config.apiUrl === undefined ? {} : { slackApiUrl: config.apiUrl }),
+  };
+  const client = interactiveClient(settings);
+  const checked = await checkPlatform(client);
+  if (!checked.ok) throw new StartRefused(checked.problems);
+  const onBackgroundError = (err: Error): void => logger.warn({ err }, 'database trouble in the background');
+  const database = await openDatabase({
+    databaseUrl: config.databaseUrl,
+    dataFolder: config.dataFolder,
+    onBackgroundError,
+  });
+  const queue = await openQueue(database);
+  const clock = { now: () => new Date() };
+  const directory = createDirectory({ client, nowMs: Date.now });
+  const messenger = createMessenger({ client: bulkClient(settings), logger, wait });
+  const deps: AppDependencies = { store: database.store, clock, directory, charts: burndownCharts, messenger };
+  const app = createSlackApp({
+    config,
+    identity: checked.identity,
+    deps,
+    useCases: bindUseCases(deps),
+    client,
+    logger,
+    readiness: () => databaseProblems(database),
+  });
+  const { port } = await app.start();
+  await queue.work(deliveryHandler((postId) => deliverPost(deps, postId), logger));
+  const ticking = startClock(() => runDueWork(deps), logger);
+  const { workspaceName } = checked.identity;
+  logger.info({ mode: config.transport.mode, port, database: database.kind, workspaceName }, 'Loadline is running');
+  return async () => {
+    // First nothing new comes in, then the work in hand is finished or handed back.
+    await app.stop();
+    await ticking.stop();
+    await queue.stop({ graceful: true });
+    await database.close();
+  };
+}
+
+async function databaseProblems(database: { ping(): Promise<void> }): Promise<readonly string[]> {
+  return database.ping().then(
+    () => [],
+    () => ['the database does not answer'],
+  );
+}
+
+function stopOnSignal(stop: () => Promise<void>, logger: Logger): void {
+  let isStopping = false;
+  const onSignal = (signal: string): void => {
+    if (isStopping) return;
+    isStopping = true;
+    logger.info({ signal }, 'stopping');
+    setTimeout(() => process.exit(1), STOP_LIMIT_MS).unref();
+    stop().then(
+      () => {
+        logger.info({}, 'stopped');
+        process.exit(0);
+      },
+      (err: unknown) => {
+        logger.error({ err }, 'the stop failed');
+        process.exit(1);
+      },
+    );
+  };
+  process.on('SIGINT', onSignal);
+  process.on('SIGTERM', onSignal);
+}
+
+/** Sentences for the operator when a start fails for a reason that is known; undefined for a defect. */
+function startProblems(error: unknown): readonly string[] | undefined {
+  if (error instanceof ConfigError || error instanceof StartRefused) return error.problems;
+  if (error instanceof StoreError) return [`${error.message} ${error.mend}`];
+  if (error instanceof PlatformStartError) return [error.message];
+  return undefined;
+}
+
+async function main(): Promise<void> {
+  try {
+    const config = readConfig(process.env);
+    const logger = createLogger({ level: config.logLevel });
+    stopOnSignal(await start(config, logger), logger);
+  } catch (error) {
+    const problems = startProblems(error);
+    if (!problems) throw error;
+    console.error(`Loadline can't start:\n${problems.map((problem) => `- ${problem}`).join('\n')}`);
+    process.exit(1);
+  }
+}
+
+const [command, ...args] = process.argv.slice(2);
+if (command === 'rehearse') {
+  const { rehearse } = await import('./rehearsal/rehearse.ts');
+  // Not process.exit: a long result may still be on its way to a pipe.
+  process.exitCode = await rehearse(args);
+} else if (command === undefined) {
+  await main();
+} else {
+  console.error(`There is no command “${command}”. Use npm start or npm run rehearse.`);
+  process.exit(2);
+}

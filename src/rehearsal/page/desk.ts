@@ -1,0 +1,71 @@
+/** What the page knows at the moment: who one is, where one looks, and the last state that was fetched. */
+import type { PageChannel, PageState, PageUser } from '../stand-in/page-state.ts';
+import { KeptValues } from './kept-values.ts';
+import type { Wording } from './mrkdwn-dom.ts';
+import type { About } from './page-api.ts';
+
+/** The app's Home page, as a place beside the channels. */
+export const HOME = 'home';
+/** The member's direct messages with the app: everybody has their own. */
+export const DIRECT = 'dm';
+
+export interface Desk {
+  me: string | undefined;
+  /** Id of a channel, `DIRECT` or `HOME`. */
+  place: string | undefined;
+  state: PageState | undefined;
+  about: About | undefined;
+  values: KeptValues;
+  /** Unread messages of each member, by member id. */
+  unreadByMember: Map<string, number>;
+  /** By form id, what was wrong with each field at the last attempt. */
+  fieldErrors: Map<string, Record<string, string>>;
+  /** Shows every message as its text fallback. */
+  asText: boolean;
+}
+
+/** A desk at the place that the address names (`#as=U1&at=C1`). */
+export function openDesk(address: string): Desk {
+  const wanted = new URLSearchParams(address.replace(/^#/, ''));
+  return {
+    me: wanted.get('as') ?? undefined,
+    place: wanted.get('at') ?? undefined,
+    state: undefined,
+    about: undefined,
+    values: new KeptValues(),
+    unreadByMember: new Map(),
+    fieldErrors: new Map(),
+    asText: false,
+  };
+}
+
+/** The channel or direct messages one looks at; undefined on the Home page and for a place that is not there. */
+export function placeAt(desk: Desk, state: PageState): PageChannel | undefined {
+  return state.channels.find((channel) => placeKey(channel) === desk.place);
+}
+
+/** How the page's address names a place. */
+export function placeKey(channel: PageChannel): string {
+  return channel.kind === 'dm' ? DIRECT : channel.id;
+}
+
+/** The zone that times are shown in. */
+export function zoneOf(desk: Desk, state: PageState): string {
+  return desk.about?.timeZone ?? state.me.timeZone;
+}
+
+/** Names for the ids in messages. An unknown id stays as it is. */
+export function wordingOf(desk: Desk, state: PageState): Wording {
+  return {
+    timeZone: zoneOf(desk, state),
+    userName: (id) => nameOf(state.users.find((user) => user.id === id)) ?? id,
+    channelName: (id) => state.channels.find((channel) => channel.id === id)?.name ?? id,
+  };
+}
+
+/** The name that people go by. */
+export function nameOf(user: PageUser): string;
+export function nameOf(user: PageUser | undefined): string | undefined;
+export function nameOf(user: PageUser | undefined): string | undefined {
+  return user && (user.realName || user.name);
+}

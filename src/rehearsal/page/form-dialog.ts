@@ -1,0 +1,139 @@
+/**
+ * Shows the form on top of a member's pile of forms. The browser's own modal dialog keeps the focus inside.
+ * A refused form keeps everything that was typed.
+ */
+import type { Outcome, PageState, View } from '../stand-in/page-state.ts';
+import { blockNodes } from './blocks.ts';
+import { whileBusy } from './button-elements.ts';
+import type { Desk } from './desk.ts';
+import { element, freshId, keepingFocus } from './dom.ts';
+import { closeForm, submitForm } from './page-api.ts';
+import { type Act, viewSurface } from './surfaces.ts';
+
+interface Titled {
+  text: string;
+}
+
+export class FormDialog {
+  readonly #dialog: HTMLDialogElement;
+  readonly #desk: Desk;
+  readonly #act: Act;
+  readonly #refresh: () => Promise<void>;
+  #drawn = '';
+  #viewId = '';
+  #problem = '';
+
+  constructor(dialog: HTMLDialogElement, desk: Desk, act: Act, refresh: () => Promise<void>) {
+    this.#dialog = dialog;
+    this.#desk = desk;
+    this.#act = act;
+    this.#refresh = refresh;
+    dialog.addEventListener('cancel', (event) => {
+      event.preventDefault();
+      void this.#close();
+    });
+  }
+
+  get isOpen(): boolean {
+    return this.#dialog.open;
+  }
+
+  /** Says in the form what went wrong with a click. */
+  report(problem: string): void {
+    this.#problem = problem;
+    if (this.#desk.state) this.draw(this.#desk.state);
+  }
+
+  draw(state: PageState): void {
+    const view = state.view;
+    if (!view) {
+      this.#viewId = this.#drawn = this.#problem = '';
+      if (this.#dialog.open) this.#dialog.close();
+      return;
+    }
+    const isOther = view.id !== this.#viewId;
+    if (isOther) this.#problem = '';
+    const errors = this.#desk.fieldErrors.get(view.id);
+    const drawn = JSON.stringify([view.id, view.hash, view.blocks, errors, this.#problem, state.viewDepth]);
+    if (drawn === this.#drawn) return;
+    this.#drawn = drawn;
+    this.#viewId = view.id;
+    const scrolled = this.#dialog.querySelector('.sheet-body')?.scrollTop ?? 0;
+    keepingFocus(() => this.#dialog.replaceChildren(this.#sheet(state, view)));
+    if (!this.#dialog.open) this.#dialog.showModal();
+    const body = this.#dialog.querySelector('.sheet-body');
+    if (body) body.scrollTop = isOther ? 0 : scrolled;
+    if (isOther) this.#focusFirst('.sheet-body [data-key]');
+  }
+
+  #sheet(state: PageState, view: View): HTMLElement {
+    const titleId = freshId();
+    this.#dialog.setAttribute('aria-labelledby', titleId);
+    const submit = view.submit as Titled | null | undefined;
+    const close = element('button', { type: 'button', class: 'button', 'data-key': `${view.id}/close` }, [
+      (view.close as Titled | null | undefined)?.text ?? 'Close',
+    ]);
+    close.addEventListener('click', () => void whileBusy(close, () => this.#close()));
+    const send =
+      submit &&
+      element('button', { type: 'submit', class: 'button primary', 'data-key': `${view.id}/submit` }, [
+        submit.text,
+      ]);
+    const form = element('form', { class: 'sheet', novalidate: true, autocomplete: 'off' }, [
+      element('header', { class: 'sheet-head' }, [
+        element('h2', { id: titleId }, [(view.title as Titled | null | undefined)?.text ?? 'Form']),
+        state.viewDepth > 1 && element('p', { class: 'note' }, [`form ${state.viewDepth} in a pile`]),
+      ]),
+      element(
+        'div',
+        { class: 'sheet-body' },
+        blockNodes(view.blocks, viewSurface(this.#desk, state, view, this.#act)),
+      ),
+      this.#problem !== '' && element('p', { class: 'error problem', role: 'alert' }, [this.#problem]),
+      element('footer', { class: 'sheet-foot' }, [close, send]),
+    ]);
+    form.addEventListener('submit', (event) => {
+      event.preventDefault();
+      if (send) void whileBusy(send, () => this.#submit(state.me.id, view.id));
+    });
+    return form;
+  }
+
+  async #submit(as: string, viewId: string): Promise<void> {
+    const outcome = await this.#try(() => submitForm(as, viewId, this.#desk.values.of(viewId)));
+    const errors = outcome.ok ? undefined : outcome.fieldErrors;
+    if (errors && Object.keys(errors).length > 0) this.#desk.fieldErrors.set(viewId, errors);
+    else this.#desk.fieldErrors.delete(viewId);
+    this.#problem = outcome.ok ? '' : outcome.reason;
+    await this.#refresh();
+    if (!outcome.ok) {
+      this.report(outcome.reason);
+      this.#focusFirst('.wrong [data-key]');
+    }
+  }
+
+  async #close(): Promise<void> {
+    const [as, viewId] = [this.#desk.state?.me.id, this.#viewId];
+    if (!as || !viewId) return;
+    const outcome = await this.#try(() => closeForm(as, viewId));
+    if (outcome.ok) {
+      this.#desk.values.forget(viewId);
+      this.#desk.fieldErrors.delete(viewId);
+    }
+    await this.#refresh();
+    if (!outcome.ok) this.report(outcome.reason);
+  }
+
+  async #try(work: () => Promise<Outcome>): Promise<Outcome> {
+    try {
+      return await work();
+    } catch (error) {
+      return { ok: false, reason: error instanceof Error ? error.message : String(error) };
+    }
+  }
+
+  #focusFirst(selector: string): void {
+    const first = this.#dialog.querySelector<HTMLElement>(selector);
+    (first ?? this.#dialog.querySelector<HTMLElement>('.sheet-foot button'))?.focus();
+  }
+}

@@ -1,0 +1,84 @@
+/**
+ * The page's calls to the rehearsal server. Every failure comes out as an Error whose message can be shown
+ * to a person as it is.
+ */
+import type { InputValue, InputValues, Outcome, PageState } from '../stand-in/page-state.ts';
+
+/** What the rehearsal is about. Absent when the workspace runs without the rehearsal around it. */
+export interface About {
+  teamName: string;
+  scenario: string;
+  /** What to try first, one suggestion a line. */
+  hint: string;
+  canPlayOn: boolean;
+  /** IANA zone of the team; the member's own zone when left out. */
+  timeZone?: string;
+  /** Commands to offer as examples. */
+  examples?: string[];
+  /** By member id, their part in the team, for example `facilitator`. */
+  roles?: Record<string, string>;
+}
+
+export type Span = 'hour' | 'day' | 'week' | 'close';
+export type ClickTarget = { channel: string; ts: string } | { viewId: string };
+
+/** Everything that a member sees; the server picks a member when none is named. */
+export function fetchState(as: string | undefined): Promise<PageState> {
+  return call(`/page/state${as ? `?as=${encodeURIComponent(as)}` : ''}`);
+}
+
+/** What the rehearsal is about; undefined when the server has no rehearsal. */
+export async function fetchAbout(): Promise<About | undefined> {
+  const response = await reach('/page/about');
+  return response.status === 404 ? undefined : answerOf<About>(response);
+}
+
+export const sendCommand = (as: string, channel: string, text: string) =>
+  post<Outcome>('/page/command', { as, channel, text });
+export const sendMessage = (as: string, channel: string, text: string) =>
+  post<Outcome>('/page/say', { as, channel, text });
+export const markRead = (as: string, channel: string) => post<unknown>('/page/read', { as, channel });
+export const openHome = (as: string) => post<Outcome>('/page/home', { as });
+export const submitForm = (as: string, viewId: string, state: InputValues) =>
+  post<Outcome>('/page/submit', { as, viewId, state });
+export const closeForm = (as: string, viewId: string) => post<Outcome>('/page/close', { as, viewId });
+export const forward = (by: Span) => post<{ now: string }>('/page/forward', { by });
+export const playOn = () => post<{ did: string; done: boolean }>('/page/play-on', {});
+
+export interface Click {
+  as: string;
+  target: ClickTarget;
+  blockId: string;
+  actionId: string;
+  value: InputValue;
+  state: InputValues;
+}
+
+export const sendClick = ({ target, ...click }: Click) =>
+  post<Outcome>('/page/click', { ...click, ...target });
+
+function post<T>(path: string, body: object): Promise<T> {
+  const headers = { 'content-type': 'application/json' };
+  return call(path, { method: 'POST', headers, body: JSON.stringify(body) });
+}
+
+async function call<T>(path: string, init?: RequestInit): Promise<T> {
+  return answerOf<T>(await reach(path, init));
+}
+
+async function reach(path: string, init?: RequestInit): Promise<Response> {
+  try {
+    return await fetch(path, init);
+  } catch (cause) {
+    throw new Error('The rehearsal does not answer. Is it still running in your terminal?', { cause });
+  }
+}
+
+async function answerOf<T>(response: Response): Promise<T> {
+  const answer: unknown = await response.json().catch(() => undefined);
+  if (response.ok && answer !== undefined) return answer as T;
+  const words = (answer as { error?: unknown } | undefined)?.error;
+  throw new Error(
+    typeof words === 'string' ? words : `The rehearsal answered with status ${response.status}.`,
+  );
+}

@@ -1,0 +1,149 @@
+/**
+ * Shows the messages of a place as a log, oldest first. Only what changed is redrawn, so that a message that
+ * arrives moves neither the reader's place nor the caret of somebody who fills in an answer.
+ */
+import type { JsonObject, PageState, SeenMessage } from '../stand-in/page-state.ts';
+import { blockNodes } from './blocks.ts';
+import { type Desk, nameOf, wordingOf } from './desk.ts';
+import { element } from './dom.ts';
+import { longDate, momentOfTs, timeOfDay } from './format-date.ts';
+import { mrkdwnNodes } from './mrkdwn-dom.ts';
+import { type Act, messageSurface } from './surfaces.ts';
+
+/** How far from the end, in pixels, still counts as reading the newest. */
+const NEAR_END_PX = 60;
+
+interface Row {
+  drawn: string;
+  node: HTMLElement;
+}
+
+export class Stream {
+  readonly #box: HTMLElement;
+  readonly #act: Act;
+  #rows = new Map<string, Row>();
+  #shown = '';
+
+  constructor(box: HTMLElement, act: Act) {
+    this.#box = box;
+    this.#act = act;
+    // Some browsers let the keyboard scroll only what can hold the focus.
+    box.tabIndex = 0;
+    // An image that arrives late makes the log longer; who read the newest goes on reading the newest.
+    box.addEventListener('load', () => this.#stayAtEnd && this.toEnd(), true);
+    box.addEventListener('scroll', () => {
+      this.#stayAtEnd = this.isAtEnd();
+    });
+  }
+
+  #stayAtEnd = true;
+
+  isAtEnd(): boolean {
+    return this.#box.scrollHeight - this.#box.scrollTop - this.#box.clientHeight < NEAR_END_PX;
+  }
+
+  toEnd(): void {
+    this.#box.scrollTop = this.#box.scrollHeight;
+    this.#stayAtEnd = true;
+  }
+
+  /** Shows a place; true when messages came that the reader, who has scrolled up, does not see. */
+  draw(desk: Desk, state: PageState, place: string): boolean {
+    const shown = `${state.me.id}/${place}/${desk.asText}`;
+    const wasAtEnd = this.#stayAtEnd;
+    const isOtherPlace = shown !== this.#shown;
+    if (isOtherPlace) this.#rows = new Map();
+    this.#shown = shown;
+    const known = this.#rows.size;
+    this.#place(this.#nodes(desk, state, state.messages[place] ?? []));
+    if (isOtherPlace || wasAtEnd) this.toEnd();
+    return !isOtherPlace && !wasAtEnd && this.#rows.size > known;
+  }
+
+  /** Shows something else in the place of messages. */
+  drawOther(name: string, nodes: Node[]): void {
+    this.#rows = new Map();
+    const top = this.#shown === name ? this.#box.scrollTop : 0;
+    this.#shown = name;
+    this.#box.replaceChildren(...nodes);
+    this.#box.scrollTop = top;
+    this.#stayAtEnd = false;
+  }
+
+  #nodes(desk: Desk, state: PageState, messages: SeenMessage[]): Node[] {
+    if (messages.length === 0) {
+      return [element('p', { class: 'empty' }, ['Nothing has been written here yet.'])];
+    }
+    const rows = new Map<string, Row>();
+    const nodes: Node[] = [];
+    const { timeZone } = wordingOf(desk, state);
+    let day = '';
+    for (const message of messages) {
+      const itsDay = longDate(momentOfTs(message.ts), timeZone);
+      if (itsDay !== day) nodes.push(this.#dayNode(itsDay));
+      day = itsDay;
+      const { state: _typed, ...visible } = message;
+      const drawn = JSON.stringify(visible);
+      const kept = this.#rows.get(message.ts);
+      const row = kept?.drawn === drawn ? kept : { drawn, node: this.#messageNode(desk, state, message) };
+      rows.set(message.ts, row);
+      nodes.push(row.node);
+    }
+    this.#rows = rows;
+    return nodes;
+  }
+
+  #dayNode(day: string): Node {
+    return element('h3', { class: 'day' }, [element('span', {}, [day])]);
+  }
+
+  #messageNode(desk: Desk, state: PageState, message: SeenMessage): HTMLElement {
+    const wording = wordingOf(desk, state);
+    const moment = momentOfTs(message.ts);
+    const author = nameOf(state.users.find((user) => user.id === message.user)) ?? message.user;
+    const edited = message.editedTs && timeOfDay(momentOfTs(message.editedTs), wording.timeZone);
+    const head = element('p', { class: 'head' }, [
+      element('span', { class: 'author' }, [author]),
+      message.byBot && element('span', { class: 'tag' }, ['app']),
+      message.ephemeral && element('span', { class: 'tag private' }, ['only you see this']),
+      edited && element('span', { class: 'tag' }, [`updated ${edited}`]),
+    ]);
+    const body = desk.asText
+      ? fallbackNodes(message)
+      : message.blocks.length > 0
+        ? blockNodes(message.blocks, messageSurface(desk, state, message, this.#act))
+        : [element('div', { class: 'prose block' }, mrkdwnNodes(message.text, wording))];
+    const kind = `entry${message.ephemeral ? ' ephemeral' : ''}${message.byBot ? ' by-app' : ''}`;
+    return element('article', { class: kind, 'data-ts': message.ts }, [
+      element('time', { datetime: moment.toISOString() }, [timeOfDay(moment, wording.timeZone)]),
+      element('div', { class: 'entry-body' }, [head, ...body]),
+    ]);
+  }
+
+  /** Puts the nodes in order without touching those that stand where they should. */
+  #place(nodes: Node[]): void {
+    const wanted = new Set(nodes);
+    for (const old of [...this.#box.childNodes]) if (!wanted.has(old)) old.remove();
+    nodes.forEach((node, index) => {
+      const there = this.#box.childNodes[index];
+      if (there !== node) this.#box.insertBefore(node, there ?? null);
+    });
+  }
+}
+
+/** What a screen reader gets: the text, then each image in words. */
+function fallbackNodes(message: SeenMessage): Node[] {
+  const alts = message.blocks.flatMap(imageWords);
+  return [
+    element('p', { class: 'plain block' }, [message.text || '(This message has no text to read out.)']),
+    ...alts.map((words) => element('p', { class: 'plain block' }, [`Image: ${words}`])),
+  ];
+}
+
+function imageWords(block: JsonObject): string[] {
+  const parts = [block, block.accessory, ...(Array.isArray(block.elements) ? block.elements : [])];
+  return parts.flatMap((part) => {
+    const { type, alt_text: words } = (part ?? {}) as { type?: unknown; alt_text?: unknown };
+    return type === 'image' && typeof words === 'string' ? [words] : [];
+  });
+}

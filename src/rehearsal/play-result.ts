@@ -1,0 +1,155 @@
+/** What came of a play: for each sprint its numbers by the names of the code, and every post. */
+
+import type { SprintCardState } from '../app/card-line.ts';
+import { statesOf } from '../app/card-line.ts';
+import type { Sprint, SprintResult } from '../app/team.ts';
+import type { SprintRatios } from '../sprint/sprint-ratios.ts';
+import type { SprintTotals } from '../sprint/totals.ts';
+import type { Verdict } from '../sprint/verdict.ts';
+import { TEAM_CHANNEL_ID } from './cast.ts';
+import type { PlayedPlan, Player, PlayRefusal } from './player.ts';
+import type { Rehearsal } from './rehearsal.ts';
+
+/** A post as a member of the workspace got it. */
+export interface PlayedPost {
+  /** The channel's id or the member's id in the scenario. */
+  readonly to: { readonly channel: string } | { readonly member: string };
+  /** ISO 8601, simulated time. */
+  readonly at: string;
+  /** The full text as it last stood. */
+  readonly text: string;
+  /** Alternative texts of its images. */
+  readonly altTexts: readonly string[];
+  /** What it said before each update, oldest first. */
+  readonly earlierTexts: readonly string[];
+  /** True for an answer that only this person saw. */
+  readonly onlyForThem: boolean;
+}
+
+export interface PlayedCard {
+  readonly key: string;
+  readonly title: string;
+  readonly origin: 'planned' | 'pulled-in';
+  readonly owners: readonly string[];
+  readonly estimatePoints: number;
+  readonly workedPoints: number;
+  readonly leftPoints: number;
+  readonly growthPoints: number;
+  readonly surprisePoints: number;
+  readonly driftPoints: number;
+  readonly trueSizePoints: number;
+  readonly state: 'open' | 'finished' | 'dropped';
+}
+
+export type PlayedSprint = SprintTotals &
+  SprintRatios & {
+    readonly name: string;
+    readonly startsOn: string;
+    readonly endsOn: string;
+    readonly state: Sprint['state'];
+    /** Sum of the estimates of all cards: commitment + pulled-in work. */
+    readonly estimatePoints: number;
+    /** `null` while the sprint is open, and for a cancelled one. */
+    readonly verdict: Verdict | null;
+    readonly failedTests: readonly string[];
+    readonly noteIds: readonly string[];
+    readonly cards: readonly PlayedCard[];
+    readonly posts: readonly PlayedPost[];
+  };
+
+export interface PlayResult {
+  readonly team: string;
+  readonly sprints: readonly PlayedSprint[];
+  readonly refusals: readonly PlayRefusal[];
+  /** Posts from before the first sprint. */
+  readonly posts: readonly PlayedPost[];
+}
+
+export async function playResult(rehearsal: Rehearsal, { refusals, plans }: Player): Promise<PlayResult> {
+  const { deps, workspaceId, cast } = rehearsal;
+  const posts = playedPosts(rehearsal);
+  const postsBetween = (from: number | undefined, to: number | undefined): PlayedPost[] =>
+    posts.slice(from, to).filter((post) => post !== undefined);
+  const { team, sprints } = await deps.store.transaction(async (tx) => {
+    const found = await tx.teamByChannel(workspaceId, TEAM_CHANNEL_ID);
+    const all = found ? await tx.sprintsOf(found.id) : [];
+    const withRecords = [];
+    for (const sprint of all) {
+      const result = await tx.latestResult(sprint.id);
+      withRecords.push({ sprint, result, states: statesOf(await tx.recordsOf(sprint.id)) });
+    }
+    return { team: found, sprints: withRecords };
+  });
+  return {
+    team: team?.name ?? '',
+    sprints: sprints.map(({ sprint, result, states }, i) => ({
+      ...playedSprint(sprint, result),
+      cards: states.map((state) => playedCard(state, plans[i], cast.memberIdOf)),
+      posts: postsBetween(plans[i]?.firstPost, plans[i + 1]?.firstPost),
+    })),
+    refusals,
+    posts: postsBetween(0, plans[0]?.firstPost),
+  };
+}
+
+function playedSprint(
+  sprint: Sprint,
+  result: SprintResult | undefined,
+): Omit<PlayedSprint, 'cards' | 'posts'> {
+  if (!result) throw new Error(`${sprint.name} has no result: it was not closed.`);
+  const { totals, ratios, verdict, notes } = result.summary;
+  const { name, startsOn, endsOn, state } = sprint;
+  return {
+    name,
+    startsOn,
+    endsOn,
+    state,
+    ...totals,
+    ...ratios,
+    estimatePoints: totals.commitmentPoints + totals.pulledInPoints,
+    verdict: result.cancelled ? null : verdict.verdict,
+    failedTests: result.cancelled ? [] : verdict.failedTests.map(({ id }) => id),
+    noteIds: result.cancelled ? [] : notes.map(({ id }) => id),
+  };
+}
+
+function playedCard(
+  state: SprintCardState,
+  plan: PlayedPlan | undefined,
+  memberIdOf: (userId: string) => string | undefined,
+): PlayedCard {
+  const { card, workedPoints, leftPoints, surprisePoints, driftPoints, trueSizePoints } = state;
+  return {
+    key: plan?.keys.get(card.number) ?? card.key,
+    title: card.title,
+    origin: card.origin,
+    owners: card.ownerIds.map((userId) => memberIdOf(userId) ?? userId),
+    estimatePoints: card.estimatePoints,
+    workedPoints,
+    leftPoints,
+    growthPoints: surprisePoints + driftPoints,
+    surprisePoints,
+    driftPoints,
+    trueSizePoints,
+    state: state.droppedOn !== undefined ? 'dropped' : state.finished ? 'finished' : 'open',
+  };
+}
+
+/** In order; people's own messages are `undefined`, so that places in the list stay those of the workspace. */
+function playedPosts({ standIn, cast }: Rehearsal): (PlayedPost | undefined)[] {
+  return standIn.allPosts().map((post) => {
+    if (!post.byBot) return undefined;
+    const member = post.memberId ?? post.ephemeralFor;
+    return {
+      to:
+        member === undefined
+          ? { channel: post.channelName ?? post.channelId }
+          : { member: cast.memberIdOf(member) ?? member },
+      at: new Date(Number.parseFloat(post.ts) * 1_000).toISOString(),
+      text: post.text,
+      altTexts: post.altTexts,
+      earlierTexts: post.earlier.map(({ text }) => text),
+      onlyForThem: post.ephemeralFor !== undefined,
+    };
+  });
+}

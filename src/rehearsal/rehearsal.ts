@@ -1,0 +1,209 @@
+/**
+ * A whole workspace on this machine: the stand-in for the chat platform, the bot on an in-memory database,
+ * and a calendar that moves when it is told to. The bot is the real one: signed HTTP in, Web API out.
+ */
+import { randomBytes } from 'node:crypto';
+import { setTimeout as wait } from 'node:timers/promises';
+import { answerForm } from '../app/answer.ts';
+import { runDueWork } from '../app/ask-members.ts';
+import { deliverPost } from '../app/deliver.ts';
+import { instantOf } from '../app/local-time.ts';
+import type { AppDependencies } from '../app/ports.ts';
+import { Refusal } from '../app/refusal.ts';
+import { refusalWords } from '../app/refusal-words.ts';
+import type { Actor } from '../app/team.ts';
+import { burndownCharts } from '../charts/burndown-charts.ts';
+import type { Logger } from '../logger.ts';
+import { checkPlatform } from '../slack/check-platform.ts';
+import { createDirectory } from '../slack/directory.ts';
+import { createMessenger } from '../slack/messenger.ts';
+import { createSlackApp } from '../slack/slack-app.ts';
+import type { UseCases } from '../slack/use-cases.ts';
+import { bindUseCases } from '../slack/use-cases.ts';
+import { bulkClient, interactiveClient } from '../slack/web-clients.ts';
+import { openQueue } from '../store/delivery-queue.ts';
+import { openDatabase } from '../store/open-database.ts';
+import type { Cast } from './cast.ts';
+import { castOf, TEAM_CHANNEL_ID } from './cast.ts';
+import { Conversation } from './conversation.ts';
+import type { Scenario } from './scenario.ts';
+import { SimulatedClock } from './simulated-clock.ts';
+import type { StandIn } from './stand-in/stand-in.ts';
+import { startStandIn } from './stand-in/stand-in.ts';
+import type { PageRoute } from './stand-in/stand-in-options.ts';
+
+/** How the answer form would offer a card to a member. */
+export interface OfferedCard {
+  readonly cardId: string;
+  readonly previousLeftPoints: number;
+  /** Whether the form asks about surprise work even if the card does not grow. */
+  readonly asksSurprise: boolean;
+}
+
+export interface Rehearsal {
+  readonly standIn: StandIn;
+  readonly deps: AppDependencies;
+  readonly cast: Cast;
+  readonly conversation: Conversation;
+  /** The words of every refusal so far, in order. */
+  readonly refusals: readonly string[];
+  readonly workspaceId: string;
+  /** Moves the calendar on to the instant; everything due until then happens at its own time. */
+  moveTo(instant: Date): Promise<void>;
+  /** Delivers whatever has been caused. */
+  settle(): Promise<void>;
+  /** By card number: what the member's answer form for the day would offer. */
+  answerOffer(userId: string, day: string): Promise<Map<number, OfferedCard>>;
+  stop(): Promise<void>;
+}
+
+export interface RehearsalOptions {
+  readonly scenario: Scenario;
+  readonly logger: Logger;
+  readonly routes?: Record<string, PageRoute>;
+  /** Port of the page; a free one when left out. */
+  readonly port?: number;
+}
+
+/** A retry that is due later than this is not waited for. */
+const LONGEST_WAIT_MS = 90_000;
+const WAIT_STEP_MS = 250;
+
+export async function startRehearsal({
+  scenario,
+  logger,
+  routes,
+  port,
+}: RehearsalOptions): Promise<Rehearsal> {
+  const { team, sprints } = scenario;
+  const firstDay = sprints.map(({ startsOn }) => startsOn).sort()[0] as string;
+  const clock = new SimulatedClock(instantOf(firstDay, '00:00', team.timeZone));
+  const secrets = {
+    signingSecret: randomBytes(16).toString('hex'),
+    botToken: `xoxb-${randomBytes(12).toString('hex')}`,
+  };
+  const cast = castOf(scenario);
+  const standIn = await startStandIn({
+    ...secrets,
+    users: cast.users,
+    channels: [
+      { id: TEAM_CHANNEL_ID, name: channelNameOf(team.name), memberIds: cast.users.map(({ id }) => id) },
+    ],
+    now: () => clock.now(),
+    ...(routes ? { routes } : {}),
+    ...(port === undefined ? {} : { port }),
+  });
+  const settings = { botToken: secrets.botToken, logger, slackApiUrl: `${standIn.url}/api/` };
+  const client = interactiveClient(settings);
+  const checked = await checkPlatform(client);
+  if (!checked.ok) throw new Error(checked.problems.join(' '));
+  const { identity } = checked;
+  const database = await openDatabase({ dataFolder: 'memory' });
+  const queue = await openQueue(database);
+  const deps: AppDependencies = {
+    store: database.store,
+    clock,
+    directory: createDirectory({ client, nowMs: Date.now }),
+    charts: burndownCharts,
+    messenger: createMessenger({ client: bulkClient(settings), logger, wait }),
+  };
+  const refusals: string[] = [];
+  const app = createSlackApp({
+    config: {
+      transport: { mode: 'http', signingSecret: secrets.signingSecret },
+      port: 0,
+      botToken: secrets.botToken,
+    },
+    identity,
+    deps,
+    useCases: notingRefusals(bindUseCases(deps), (refusal) => {
+      const { what, mend } = refusalWords(refusal);
+      refusals.push(`${what} ${mend}`);
+    }),
+    client,
+    logger,
+  });
+  const address = await app.start();
+  standIn.connectBot(`http://127.0.0.1:${address.port}/slack/events`);
+
+  async function settle(): Promise<void> {
+    for (let waitedMs = 0; ; waitedMs += WAIT_STEP_MS) {
+      await queue.drain((postId) => deliverPost(deps, postId));
+      const waiting = await database.store.transaction((tx) => tx.countUnsentPosts());
+      // A rate limit holds deliveries back for a moment of real time.
+      if (waiting === 0 || waitedMs >= LONGEST_WAIT_MS) return;
+      await wait(WAIT_STEP_MS);
+    }
+  }
+
+  async function moveTo(instant: Date): Promise<void> {
+    await settle();
+    for (;;) {
+      const due = await database.store.transaction((tx) => tx.nextDueAt());
+      if (due === undefined || due > instant) break;
+      clock.moveTo(due);
+      await runDueWork(deps);
+      await settle();
+    }
+    clock.moveTo(instant);
+  }
+
+  return {
+    standIn,
+    deps,
+    cast,
+    conversation: new Conversation(standIn, () => app.idle()),
+    refusals,
+    workspaceId: identity.workspaceId,
+    moveTo,
+    settle,
+    async answerOffer(userId, day) {
+      const actor: Actor = { workspaceId: identity.workspaceId, userId };
+      const place = { channelId: TEAM_CHANNEL_ID, isDirect: false };
+      const form = await answerForm(deps, actor, { place, day }).catch((error: unknown) => {
+        if (error instanceof Refusal) return undefined;
+        throw error;
+      });
+      return new Map(
+        form?.cards.map(({ card, previousLeftPoints, given }) => [
+          card.number,
+          {
+            cardId: card.cardId,
+            previousLeftPoints,
+            asksSurprise: card.surprisePoints > 0 || (given?.surprise ?? 0) !== 0,
+          },
+        ]),
+      );
+    },
+    async stop() {
+      await app.stop();
+      await queue.stop({ graceful: true });
+      await database.close();
+      await standIn.stop();
+    },
+  };
+}
+
+/** A channel's name on the platform: lower case, no spaces. */
+function channelNameOf(teamName: string): string {
+  const name = teamName
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-+|-+$/g, '');
+  return name || 'team';
+}
+
+function notingRefusals(useCases: UseCases, note: (refusal: Refusal) => void): UseCases {
+  const noting = Object.entries(useCases).map(([name, useCase]) => [
+    name,
+    async (...input: unknown[]) => {
+      try {
+        return await (useCase as (...all: unknown[]) => Promise<unknown>)(...input);
+      } catch (error) {
+        if (error instanceof Refusal) note(error);
+        throw error;
+      }
+    },
+  ]);
+  return Object.fromEntries(noting) as UseCases;
+}

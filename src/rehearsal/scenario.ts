@@ -1,0 +1,127 @@
+/**
+ * Scenario files: a team, its sprints and what people say in them. This module reads and checks the form of
+ * a file; whether the bot takes what is in it is for the conversations to find out.
+ */
+import { readFile } from 'node:fs/promises';
+import { z } from 'zod';
+import { isDay } from '../sprint/calendar.ts';
+
+const day = z.string().refine(isDay, { error: 'must be a date that exists, written like 2026-11-04' });
+const time = z
+  .string()
+  .regex(/^([01]\d|2[0-3]):[0-5]\d$/, { error: 'must be a time of day, written like 09:15' });
+const word = z.string().min(1);
+
+const card = z.object({
+  key: word,
+  title: z.string(),
+  estimate: z.number(),
+  owners: z.array(word).default([]),
+});
+
+const answer = z.object({
+  card: word,
+  worked: z.number().optional(),
+  left: z.number(),
+  surprise: z.number().optional(),
+  note: z.string().optional(),
+});
+
+const event = z
+  .object({
+    on: day,
+    by: word.optional(),
+    answer: z.array(answer).min(1).optional(),
+    pull: card.optional(),
+    drop: z.object({ card: word, reason: z.string().default('') }).optional(),
+    reopen: z.object({ card: word }).optional(),
+    away: z.literal(true).optional(),
+    cancel: z.literal(true).optional(),
+  })
+  .superRefine((value, context) => {
+    const kinds = EVENT_KINDS.filter((kind) => value[kind] !== undefined);
+    if (kinds.length !== 1) {
+      context.addIssue(
+        `must say exactly one of ${EVENT_KINDS.join(', ')}; it says ${kinds.join(' and ') || 'none'}`,
+      );
+    } else if (value.by === undefined && kinds[0] !== 'cancel') {
+      context.addIssue('must say by whom, as "by": the id of a member');
+    }
+  });
+
+export const EVENT_KINDS = ['answer', 'pull', 'drop', 'reopen', 'away', 'cancel'] as const;
+
+const scenario = z
+  .object({
+    team: z.object({
+      name: word,
+      timeZone: word,
+      promptAt: time.default('09:15'),
+      closesAt: time.optional(),
+      workingDays: z.array(z.number().int().min(1).max(7)).min(1).default([1, 2, 3, 4, 5]),
+      scale: z.array(z.number()).optional(),
+      thresholds: z.record(z.string(), z.number()).default({}),
+    }),
+    members: z.array(z.object({ id: word, name: word })).min(1),
+    sprints: z
+      .array(
+        z.object({
+          name: word,
+          goal: z.string().default(''),
+          startsOn: day,
+          endsOn: day,
+          closesAt: time.optional(),
+          cards: z.array(card),
+          events: z.array(event).default([]),
+        }),
+      )
+      .min(1),
+  })
+  .superRefine(({ members }, context) => {
+    const ids = members.map(({ id }) => id);
+    const twice = ids.find((id, i) => ids.indexOf(id) !== i);
+    if (twice !== undefined) context.addIssue(`has two members with the id ${twice}`);
+  });
+
+export type Scenario = z.infer<typeof scenario>;
+export type ScenarioSprint = Scenario['sprints'][number];
+export type ScenarioEvent = ScenarioSprint['events'][number];
+export type ScenarioCard = z.infer<typeof card>;
+export type ScenarioAnswer = z.infer<typeof answer>;
+
+/** The file can't be played; `problems` says why, a sentence for each. */
+export class ScenarioError extends Error {
+  override readonly name = 'ScenarioError';
+  readonly code = 'bad-scenario';
+  readonly problems: readonly string[];
+
+  constructor(source: string, problems: readonly string[], cause?: unknown) {
+    super(`${source} can't be played:\n${problems.map((problem) => `- ${problem}`).join('\n')}`, { cause });
+    this.problems = problems;
+  }
+}
+
+/** @throws ScenarioError with every problem found */
+export function parseScenario(text: string, source: string): Scenario {
+  let json: unknown;
+  try {
+    json = JSON.parse(text);
+  } catch (cause) {
+    throw new ScenarioError(source, [`It is not JSON: ${(cause as Error).message}.`], cause);
+  }
+  const read = scenario.safeParse(json);
+  if (read.success) return read.data;
+  const problems = read.error.issues.map(
+    ({ path, message }) => `${path.join('.') || 'the file'}: ${message}`,
+  );
+  throw new ScenarioError(source, problems);
+}
+
+/** @throws ScenarioError, also when the file can't be read */
+export async function readScenario(file: string | URL): Promise<Scenario> {
+  const source = file instanceof URL ? file.pathname : file;
+  const text = await readFile(file, 'utf8').catch((cause: unknown) => {
+    throw new ScenarioError(source, [`It can't be read: ${(cause as Error).message}.`], cause);
+  });
+  return parseScenario(text, source);
+}

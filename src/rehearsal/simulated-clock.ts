@@ -1,0 +1,19 @@
+/** A clock that stands still until it is moved; it never goes back. */
+import type { Clock } from '../app/ports.ts';
+
+export class SimulatedClock implements Clock {
+  #now: Date;
+
+  constructor(now: Date) {
+    this.#now = now;
+  }
+
+  now(): Date {
+    return new Date(this.#now);
+  }
+
+  /** Moves on to the instant; an earlier one leaves the clock where it is. */
+  moveTo(instant: Date): void {
+    if (instant > this.#now) this.#now = new Date(instant);
+  }
+}

@@ -1,0 +1,81 @@
+/**
+ * Arguments of a Web API call, from a form or a JSON body. Values in a form are strings, so what is an object
+ * there comes as JSON in a string; both ways are read alike.
+ */
+import type { JsonObject } from '../page-state.ts';
+import { ApiFailure } from './api-failure.ts';
+
+export class ApiArgs {
+  readonly #given: JsonObject;
+
+  constructor(given: JsonObject) {
+    this.#given = given;
+  }
+
+  has(name: string): boolean {
+    return this.#given[name] !== undefined && this.#given[name] !== null;
+  }
+
+  /** A text argument; undefined when absent. */
+  text(name: string): string | undefined {
+    const value = this.#given[name];
+    if (value === undefined || value === null) return undefined;
+    if (typeof value === 'object') throw missing(name, 'must be a string');
+    return String(value);
+  }
+
+  requiredText(name: string): string {
+    const value = this.text(name);
+    if (value === undefined || value === '') throw missing(name, `missing required field: ${name}`);
+    return value;
+  }
+
+  flag(name: string): boolean {
+    return ['true', '1'].includes(String(this.#given[name]).toLowerCase());
+  }
+
+  /** A whole number from 1 on; the default when absent. Above the maximum counts as the maximum. */
+  count(name: string, absent: number, max: number): number {
+    const value = this.text(name);
+    if (value === undefined || value === '0') return absent;
+    if (!/^\d+$/.test(value)) throw new ApiFailure('invalid_limit');
+    return Math.min(Number(value), max);
+  }
+
+  /** An object or list, given as such or as JSON; undefined when absent. */
+  json(name: string, malformed: string): unknown {
+    const value = this.#given[name];
+    if (value === undefined || value === null || value === '') return undefined;
+    if (typeof value !== 'string') return value;
+    try {
+      return JSON.parse(value) as unknown;
+    } catch {
+      throw new ApiFailure(malformed, malformed === 'invalid_arguments' ? [`${name} is not valid JSON`] : []);
+    }
+  }
+}
+
+function missing(name: string, sentence: string): ApiFailure {
+  return new ApiFailure('invalid_arguments', [`${sentence} [json-pointer:/${name}]`]);
+}
+
+/** Reads a body by its content type. @throws ApiFailure in the platform's words */
+export function argsOf(contentType: string | undefined, body: Buffer): ApiArgs {
+  const type = (contentType ?? '').split(';')[0]?.trim().toLowerCase();
+  if (type === 'application/x-www-form-urlencoded') {
+    return new ApiArgs(Object.fromEntries(new URLSearchParams(body.toString('utf8'))));
+  }
+  if (type === 'application/json') {
+    let parsed: unknown;
+    try {
+      parsed = JSON.parse(body.toString('utf8'));
+    } catch {
+      throw new ApiFailure('invalid_json');
+    }
+    if (typeof parsed !== 'object' || parsed === null || Array.isArray(parsed))
+      throw new ApiFailure('json_not_object');
+    return new ApiArgs(parsed as JsonObject);
+  }
+  if (body.length === 0) return new ApiArgs({});
+  throw new ApiFailure(type ? 'invalid_post_type' : 'missing_post_type');
+}

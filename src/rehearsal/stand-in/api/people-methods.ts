@@ -1,0 +1,77 @@
+/** `auth.test` and `users.*`. docs.slack.dev/reference/methods */
+import type { JsonObject } from '../page-state.ts';
+import type { Stage } from '../stage.ts';
+import type { Person } from '../workspace.ts';
+import { ApiFailure } from './api-failure.ts';
+import type { ApiMethods } from './api-method.ts';
+import { pageOf } from './paging.ts';
+
+export const peopleMethods: ApiMethods = {
+  'auth.test': {
+    tier: 'none',
+    answer(_args, stage) {
+      const { workspace } = stage;
+      return {
+        url: `${stage.url}/`,
+        team: workspace.teamName,
+        team_id: workspace.teamId,
+        user: workspace.bot.name,
+        user_id: workspace.bot.id,
+        bot_id: workspace.botId,
+        is_enterprise_install: false,
+      };
+    },
+  },
+
+  'users.info': {
+    tier: 4,
+    scope: 'users:read',
+    answer(args, stage) {
+      const person = stage.workspace.people.get(args.requiredText('user'));
+      if (!person) throw new ApiFailure('user_not_found');
+      return { user: personJson(person, stage, args.flag('include_locale')) };
+    },
+  },
+
+  'users.list': {
+    tier: 2,
+    scope: 'users:read',
+    answer(args, stage) {
+      const page = pageOf([...stage.workspace.people.values()], (person) => person.id, args, 1000);
+      const members = page.items.map((person) => personJson(person, stage, args.flag('include_locale')));
+      return { members, response_metadata: { next_cursor: page.nextCursor } };
+    },
+  },
+};
+
+function personJson(person: Person, stage: Stage, withLocale: boolean): JsonObject {
+  const names = { real_name: person.realName, display_name: person.name };
+  return {
+    id: person.id,
+    team_id: stage.workspace.teamId,
+    name: person.name,
+    deleted: person.deleted,
+    is_bot: person.isBot,
+    is_app_user: person.isBot,
+    is_admin: false,
+    is_owner: false,
+    updated: 0,
+    profile: { ...names, real_name_normalized: person.realName, display_name_normalized: person.name },
+    // The platform leaves these out for people who have left.
+    ...(person.deleted
+      ? {}
+      : { real_name: person.realName, ...zoneOf(person.timeZone, stage.options.now()) }),
+    ...(withLocale ? { locale: person.locale } : {}),
+  };
+}
+
+/** Offset in seconds at the given moment, as clock changes move it. */
+function zoneOf(timeZone: string, now: Date): JsonObject {
+  const part = (timeZoneName: 'longOffset' | 'long') =>
+    new Intl.DateTimeFormat('en-GB', { timeZone, timeZoneName })
+      .formatToParts(now)
+      .find((one) => one.type === 'timeZoneName')?.value ?? '';
+  const [, sign, hours, minutes] = /GMT([+-])(\d{2}):(\d{2})/.exec(part('longOffset')) ?? [];
+  const seconds = (Number(hours ?? 0) * 60 + Number(minutes ?? 0)) * 60;
+  return { tz: timeZone, tz_label: part('long'), tz_offset: sign === '-' ? -seconds : seconds };
+}

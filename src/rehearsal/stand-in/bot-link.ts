@@ -1,0 +1,153 @@
+/**
+ * Sends signed requests to the app and waits for its answer, three seconds at most.
+ * docs.slack.dev/interactivity/handling-user-interaction, docs.slack.dev/apis/events-api
+ */
+import { setTimeout as wait } from 'node:timers/promises';
+import type { JsonObject } from './page-state.ts';
+import { requestSignature } from './signature.ts';
+import type { Stage } from './stage.ts';
+
+const ACK_LIMIT_MS = 3_000;
+const EVENT_RETRY_DELAYS_MS = [0, 60_000, 300_000];
+
+/** `body` is what the app answered: parsed JSON, a text, or undefined when it was empty. */
+export type Reply = { ok: true; body: unknown } | { ok: false; reason: string; retryReason: string };
+
+export class BotLink {
+  readonly #stage: Stage;
+  readonly #stopped = new AbortController();
+  readonly #retries = new Set<Promise<void>>();
+  #botUrl: string | undefined;
+
+  constructor(stage: Stage) {
+    this.#stage = stage;
+  }
+
+  connect(botUrl: string): void {
+    this.#botUrl = botUrl;
+  }
+
+  /** A slash command: its fields as a form. */
+  sendCommand(fields: Record<string, string>): Promise<Reply> {
+    return this.#send(new URLSearchParams(fields).toString(), 'application/x-www-form-urlencoded', {});
+  }
+
+  /** A click, a submitted or a closed form: JSON in the form field `payload`. */
+  sendInteraction(payload: JsonObject): Promise<Reply> {
+    const body = new URLSearchParams({ payload: JSON.stringify(payload) }).toString();
+    return this.#send(body, 'application/x-www-form-urlencoded', {});
+  }
+
+  /**
+   * An event. When it fails it is sent again, with the same id, as often as the platform would; waits that are
+   * longer than nothing go on in the background.
+   */
+  async sendEvent(envelope: JsonObject): Promise<Reply> {
+    let reply = await this.#sendJson(envelope, {});
+    const delaysMs = this.#stage.options.eventRetryDelaysMs ?? EVENT_RETRY_DELAYS_MS;
+    for (const [index, delayMs] of delaysMs.entries()) {
+      if (reply.ok) break;
+      if (delayMs > 0) {
+        this.#inBackground(this.#retryLater(envelope, delaysMs, index, reply.retryReason));
+        break;
+      }
+      reply = await this.#sendJson(envelope, retryHeaders(index + 1, reply.retryReason));
+    }
+    return reply;
+  }
+
+  /** Asks the address to prove that an app listens there: it must send the challenge back. */
+  async verify(): Promise<Reply> {
+    const challenge = crypto.randomUUID();
+    const reply = await this.#sendJson({ type: 'url_verification', challenge, token: 'stand-in' }, {});
+    if (!reply.ok) return reply;
+    const answered = typeof reply.body === 'string' ? reply.body : (reply.body as JsonObject)?.challenge;
+    if (answered === challenge) return reply;
+    return { ok: false, reason: 'the app did not send the challenge back', retryReason: 'http_error' };
+  }
+
+  /** Ends waiting retries. */
+  async stop(): Promise<void> {
+    this.#stopped.abort();
+    await Promise.all(this.#retries);
+  }
+
+  #inBackground(work: Promise<void>): void {
+    this.#retries.add(work);
+    void work.finally(() => this.#retries.delete(work));
+  }
+
+  async #retryLater(
+    envelope: JsonObject,
+    delaysMs: readonly number[],
+    from: number,
+    why: string,
+  ): Promise<void> {
+    let retryReason = why;
+    for (const [index, delayMs] of delaysMs.entries()) {
+      if (index < from) continue;
+      try {
+        await wait(delayMs, undefined, { signal: this.#stopped.signal, ref: false });
+      } catch {
+        return; // stopped
+      }
+      const reply = await this.#sendJson(envelope, retryHeaders(index + 1, retryReason));
+      if (reply.ok) return;
+      retryReason = reply.retryReason;
+    }
+  }
+
+  #sendJson(body: JsonObject, headers: Record<string, string>): Promise<Reply> {
+    return this.#send(JSON.stringify(body), 'application/json', headers);
+  }
+
+  async #send(body: string, contentType: string, extra: Record<string, string>): Promise<Reply> {
+    if (!this.#botUrl) return { ok: false, reason: 'no app is connected', retryReason: 'connection_failed' };
+    const limitMs = this.#stage.options.ackLimitMs ?? ACK_LIMIT_MS;
+    const timestamp = Math.floor(this.#stage.realNowMs() / 1000);
+    const headers = {
+      'content-type': contentType,
+      'x-slack-request-timestamp': String(timestamp),
+      'x-slack-signature': requestSignature(this.#stage.options.signingSecret, timestamp, body),
+      ...extra,
+    };
+    try {
+      const signal = AbortSignal.timeout(limitMs);
+      const response = await fetch(this.#botUrl, {
+        method: 'POST',
+        headers,
+        body,
+        redirect: 'error',
+        signal,
+      });
+      const text = await response.text();
+      if (response.status !== 200) {
+        return {
+          ok: false,
+          reason: `the app answered with status ${response.status}`,
+          retryReason: 'http_error',
+        };
+      }
+      return { ok: true, body: parsed(text, response.headers.get('content-type')) };
+    } catch (error) {
+      const late = error instanceof DOMException && error.name === 'TimeoutError';
+      return late
+        ? { ok: false, reason: 'the app did not answer in time', retryReason: 'http_timeout' }
+        : { ok: false, reason: 'the app can not be reached', retryReason: 'connection_failed' };
+    }
+  }
+}
+
+function retryHeaders(attempt: number, reason: string): Record<string, string> {
+  return { 'x-slack-retry-num': String(attempt), 'x-slack-retry-reason': reason };
+}
+
+function parsed(text: string, contentType: string | null): unknown {
+  if (text.trim() === '') return undefined;
+  if (!contentType?.includes('json')) return text;
+  try {
+    return JSON.parse(text) as unknown;
+  } catch {
+    return text;
+  }
+}

@@ -1,0 +1,133 @@
+/**
+ * The stand-in's one HTTP server, on 127.0.0.1: Web API, uploads, response URLs, private files, and the page.
+ * Must not hold rules of the platform: it only passes requests on.
+ */
+import { type EventEmitter, once } from 'node:events';
+import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { answerCall } from './api/answer-call.ts';
+import { pictureType } from './file-shelf.ts';
+import { PageRoutes } from './page/page-routes.ts';
+import type { PersonClicks } from './person-clicks.ts';
+import type { PersonForms } from './person-forms.ts';
+import type { PersonTalk } from './person-talk.ts';
+import type { RateLimits } from './rate-limits.ts';
+import { BodyTooLarge, readBody } from './read-body.ts';
+import { answerResponseUrl } from './response-posts.ts';
+import type { ReadMarks } from './seen.ts';
+import type { Stage } from './stage.ts';
+
+const CALL_BYTES_MAX = 4_000_000;
+const FILE_BYTES_MAX = 20_000_000;
+
+export interface ServerParts {
+  stage: Stage;
+  limits: RateLimits;
+  marks: ReadMarks;
+  talk: PersonTalk;
+  clicks: PersonClicks;
+  forms: PersonForms;
+  emitter: EventEmitter;
+}
+
+export class HttpServer {
+  readonly #parts: ServerParts;
+  readonly #page: PageRoutes;
+  readonly #server: Server;
+
+  constructor(parts: ServerParts) {
+    this.#parts = parts;
+    this.#page = new PageRoutes(parts);
+    this.#server = createServer((request, response) => void this.#serve(request, response));
+  }
+
+  /** @returns the address, `http://127.0.0.1:PORT` */
+  async listen(port: number): Promise<string> {
+    this.#server.listen(port, '127.0.0.1');
+    await once(this.#server, 'listening');
+    return `http://127.0.0.1:${(this.#server.address() as AddressInfo).port}`;
+  }
+
+  async stop(): Promise<void> {
+    this.#page.stop();
+    const closed = once(this.#server, 'close');
+    this.#server.close();
+    this.#server.closeAllConnections();
+    await closed;
+  }
+
+  async #serve(request: IncomingMessage, response: ServerResponse): Promise<void> {
+    try {
+      const path = new URL(request.url ?? '/', 'http://stand-in').pathname;
+      const [, area, first = '', second = ''] = path.split('/');
+      const posted = request.method === 'POST';
+      if (posted && area === 'api') await this.#call(request, response, first);
+      else if (posted && area === 'upload') await this.#upload(request, response, first, second);
+      else if (posted && area === 'respond') {
+        const answer = answerResponseUrl(first, await readBody(request, CALL_BYTES_MAX), this.#parts.stage);
+        sendJson(response, answer.status, answer.body);
+      } else if (request.method === 'GET' && area === 'files') this.#file(request, response, first);
+      else await this.#page.serve(request, response, path);
+    } catch (error) {
+      if (response.headersSent) response.destroy();
+      else if (error instanceof BodyTooLarge)
+        sendJson(response, 413, { ok: false, error: 'request_too_large' });
+      else
+        sendJson(response, 500, { ok: false, error: error instanceof Error ? error.message : String(error) });
+    }
+  }
+
+  async #call(request: IncomingMessage, response: ServerResponse, method: string): Promise<void> {
+    const { 'content-type': contentType, authorization } = request.headers;
+    const body = await readBody(request, CALL_BYTES_MAX);
+    const call = { method, contentType, authorization, body };
+    const answer = await answerCall(call, this.#parts.stage, this.#parts.limits);
+    if (answer === 'drop') request.socket.destroy();
+    else sendJson(response, answer.status, answer.body, answer.headers);
+  }
+
+  /** Takes the bytes as they are, or as the one file of a multipart form; clients do either. */
+  async #upload(
+    request: IncomingMessage,
+    response: ServerResponse,
+    id: string,
+    ticket: string,
+  ): Promise<void> {
+    const body = await readBody(request, FILE_BYTES_MAX);
+    const type = request.headers['content-type'] ?? '';
+    const bytes = type.startsWith('multipart/form-data') ? await formFile(body, type) : body;
+    const taken = bytes !== undefined && this.#parts.stage.files.fill(id, ticket, bytes);
+    response.writeHead(taken ? 200 : 400, { 'content-type': 'text/plain' });
+    response.end(taken ? `OK - ${bytes.length}` : 'upload refused');
+  }
+
+  #file(request: IncomingMessage, response: ServerResponse, id: string): void {
+    const { stage } = this.#parts;
+    const file = stage.files.get(id);
+    const allowed = request.headers.authorization === `Bearer ${stage.options.botToken}`;
+    if (!allowed || !file?.bytes || file.completedAtMs === undefined) {
+      sendJson(response, 404, { ok: false, error: 'file_not_found' });
+      return;
+    }
+    const type = pictureType(file.bytes)?.mime ?? 'application/octet-stream';
+    response.writeHead(200, { 'content-type': type, 'x-content-type-options': 'nosniff' }).end(file.bytes);
+  }
+}
+
+async function formFile(body: Buffer, contentType: string): Promise<Buffer | undefined> {
+  const form = await new Response(new Uint8Array(body), {
+    headers: { 'content-type': contentType },
+  }).formData();
+  const file = [...form.values()].find((value) => typeof value !== 'string');
+  return file && Buffer.from(await file.arrayBuffer());
+}
+
+function sendJson(
+  response: ServerResponse,
+  status: number,
+  body: unknown,
+  headers: Record<string, string> = {},
+): void {
+  response.writeHead(status, { 'content-type': 'application/json; charset=utf-8', ...headers });
+  response.end(JSON.stringify(body));
+}

@@ -1,0 +1,80 @@
+/**
+ * Every message of the workspace, with its changes. Nothing is ever forgotten: a deleted message stays on
+ * record, hidden. Must not know who is allowed to see a conversation: the workspace does.
+ */
+import type { JsonObject } from './page-state.ts';
+
+export interface MessageVersion {
+  text: string;
+  blocks: JsonObject[];
+}
+
+export interface Message extends MessageVersion {
+  ts: string;
+  channelId: string;
+  /** Author. */
+  userId: string;
+  byBot: boolean;
+  /** The only person who sees it; undefined when everybody in the conversation does. */
+  ephemeralFor?: string;
+  metadata?: JsonObject;
+  editedTs?: string;
+  /** What it said before each change, oldest first. */
+  earlier: MessageVersion[];
+  deleted: boolean;
+}
+
+export type NewMessage = Omit<Message, 'ts' | 'earlier' | 'deleted' | 'editedTs'>;
+
+export class MessageLog {
+  readonly #now: () => Date;
+  readonly #all: Message[] = [];
+  #lastMicros = 0;
+
+  constructor(now: () => Date) {
+    this.#now = now;
+  }
+
+  /**
+   * A timestamp of the simulated moment, in the platform's form. Always later than every one before, even if the
+   * simulated calendar stood still or was turned back.
+   */
+  nextTs(): string {
+    this.#lastMicros = Math.max(this.#now().getTime() * 1000, this.#lastMicros + 1);
+    const seconds = Math.floor(this.#lastMicros / 1_000_000);
+    return `${seconds}.${String(this.#lastMicros % 1_000_000).padStart(6, '0')}`;
+  }
+
+  add(message: NewMessage): Message {
+    const added: Message = { ...message, ts: this.nextTs(), earlier: [], deleted: false };
+    this.#all.push(added);
+    return added;
+  }
+
+  change(message: Message, next: MessageVersion & { metadata?: JsonObject }): void {
+    message.earlier.push({ text: message.text, blocks: message.blocks });
+    message.text = next.text;
+    message.blocks = next.blocks;
+    if (next.metadata !== undefined) message.metadata = next.metadata;
+    message.editedTs = this.nextTs();
+  }
+
+  find(channelId: string, ts: string): Message | undefined {
+    return this.#all.find((one) => one.channelId === channelId && one.ts === ts && !one.deleted);
+  }
+
+  /** Messages of one conversation that are there now, oldest first; with the ephemeral ones of one person. */
+  of(channelId: string, seenBy?: string): Message[] {
+    return this.#all.filter(
+      (one) =>
+        one.channelId === channelId &&
+        !one.deleted &&
+        (one.ephemeralFor === undefined || one.ephemeralFor === seenBy),
+    );
+  }
+
+  /** Everything ever posted, in order, deleted messages included. */
+  all(): readonly Message[] {
+    return this.#all;
+  }
+}

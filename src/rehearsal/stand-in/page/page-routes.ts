@@ -1,0 +1,149 @@
+/**
+ * The page API under `/page/`: what the web page of the rehearsal asks and does, as JSON, and the page's files.
+ */
+import type { IncomingMessage, ServerResponse } from 'node:http';
+import { z } from 'zod';
+import { pictureType } from '../file-shelf.ts';
+import type { ServerParts } from '../http-server.ts';
+import type { InputValues, JsonObject } from '../page-state.ts';
+import { BodyTooLarge, readBody } from '../read-body.ts';
+import { pageState } from '../seen.ts';
+import { PageChanges } from './page-changes.ts';
+import { PAGE_HEADERS, servePageFile } from './page-files.ts';
+import { strangeRequest } from './page-guard.ts';
+
+const BODY_BYTES_MAX = 1_000_000;
+const DEFAULT_PAGE_DIR = new URL('../../page/', import.meta.url);
+
+const id = z.string().min(1).max(255);
+const inputValue = z.union([z.string(), z.number(), z.null(), z.array(z.string())]);
+const inputValues = z.record(z.string(), z.record(z.string(), inputValue));
+const typed = z.object({ as: id, channel: id, text: z.string().max(40_000) });
+const place = z.object({ as: id, channel: id });
+const clicked = z.object({
+  as: id,
+  channel: id.optional(),
+  ts: id.optional(),
+  viewId: id.optional(),
+  blockId: id.optional(),
+  actionId: id,
+  value: inputValue.optional(),
+  state: inputValues.optional(),
+});
+const formed = z.object({ as: id, viewId: id, state: inputValues.optional() });
+const person = z.object({ as: id });
+/** A page that opens for the first time knows nobody yet. */
+const viewer = z.object({ as: id.optional() });
+
+type Route = (input: JsonObject) => Promise<unknown> | unknown;
+
+export class PageRoutes {
+  readonly #parts: ServerParts;
+  readonly #changes: PageChanges;
+  readonly #routes: Record<string, Route>;
+
+  constructor(parts: ServerParts) {
+    this.#parts = parts;
+    this.#changes = new PageChanges(parts.emitter);
+    this.#routes = { ...this.#ownRoutes(), ...parts.stage.options.routes };
+  }
+
+  stop(): void {
+    this.#changes.stop();
+  }
+
+  async serve(request: IncomingMessage, response: ServerResponse, path: string): Promise<void> {
+    const strange = strangeRequest(request, this.#parts.stage.url);
+    if (strange) return send(response, 403, { error: strange });
+    if (request.method === 'GET' && path === '/page/changes') return this.#changes.serve(request, response);
+    if (request.method === 'GET' && path.startsWith('/page/file/'))
+      return this.#file(response, path.slice(11));
+    const key = `${request.method} ${path}`;
+    const route = Object.hasOwn(this.#routes, key) ? this.#routes[key] : undefined;
+    if (route) return this.#answer(request, response, route);
+    const pageDir = this.#parts.stage.options.pageDir ?? DEFAULT_PAGE_DIR;
+    if (
+      request.method === 'GET' &&
+      !path.startsWith('/page/') &&
+      (await servePageFile(path, pageDir, response))
+    )
+      return;
+    send(response, 404, { error: 'There is nothing here.' });
+  }
+
+  #ownRoutes(): Record<string, Route> {
+    const { stage, marks, talk, clicks, forms } = this.#parts;
+    return {
+      'GET /page/state': (input) =>
+        pageState(stage, viewer.parse(input).as ?? stage.workspace.anyone().id, marks),
+      'POST /page/read': (input) => {
+        const { as, channel } = place.parse(input);
+        const conversation = stage.workspace.placeOf(as, channel);
+        const last = conversation && stage.log.of(conversation.id, as).at(-1);
+        if (last) marks.read(as, last.channelId, last.ts);
+        return { ok: true };
+      },
+      'POST /page/command': (input) => {
+        const { as, channel, text } = typed.parse(input);
+        return talk.command(as, channel, text);
+      },
+      'POST /page/say': (input) => {
+        const { as, channel, text } = typed.parse(input);
+        return talk.say(as, channel, text);
+      },
+      'POST /page/click': (input) => {
+        const { as, channel, ts, viewId, actionId, blockId, value, state } = clicked.parse(input);
+        const where = viewId === undefined ? { channel: channel ?? '', ts: ts ?? '' } : { viewId };
+        return clicks.click(as, where, actionId, {
+          ...(blockId === undefined ? {} : { blockId }),
+          ...(value === undefined ? {} : { value }),
+          ...(state === undefined ? {} : { state }),
+        });
+      },
+      'POST /page/submit': (input) => {
+        const { as, viewId, state } = formed.parse(input);
+        return forms.submit(as, viewId, (state ?? {}) as InputValues);
+      },
+      'POST /page/close': (input) => {
+        const { as, viewId } = formed.parse(input);
+        return forms.close(as, viewId);
+      },
+      'POST /page/home': (input) => talk.openHome(person.parse(input).as),
+    };
+  }
+
+  async #answer(request: IncomingMessage, response: ServerResponse, route: Route): Promise<void> {
+    try {
+      send(response, 200, await route(await inputOf(request)));
+    } catch (error) {
+      if (error instanceof BodyTooLarge) return send(response, 413, { error: 'That is too long.' });
+      const said =
+        error instanceof z.ZodError ? z.prettifyError(error) : error instanceof Error ? error.message : error;
+      send(response, 400, { error: String(said) });
+    }
+  }
+
+  #file(response: ServerResponse, fileId: string): void {
+    const bytes = this.#parts.stage.files.get(fileId)?.bytes;
+    const picture = bytes && pictureType(bytes);
+    if (bytes && picture)
+      response.writeHead(200, { ...PAGE_HEADERS, 'content-type': picture.mime }).end(bytes);
+    else send(response, 404, { error: 'There is no such picture.' });
+  }
+}
+
+async function inputOf(request: IncomingMessage): Promise<JsonObject> {
+  if (request.method === 'GET') {
+    return Object.fromEntries(new URL(request.url ?? '/', 'http://stand-in').searchParams);
+  }
+  const body = await readBody(request, BODY_BYTES_MAX);
+  const parsed: unknown = JSON.parse(body.toString('utf8') || '{}');
+  if (typeof parsed !== 'object' || parsed === null || Array.isArray(parsed))
+    throw new Error('Send a JSON object.');
+  return parsed as JsonObject;
+}
+
+function send(response: ServerResponse, status: number, body: unknown): void {
+  response.writeHead(status, { ...PAGE_HEADERS, 'content-type': 'application/json; charset=utf-8' });
+  response.end(JSON.stringify(body ?? { ok: true }));
+}

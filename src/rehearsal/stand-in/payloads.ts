@@ -1,0 +1,139 @@
+/**
+ * The bodies of requests to the app. Shapes: docs.slack.dev/reference/interaction-payloads and
+ * docs.slack.dev/interactivity/implementing-slash-commands. Builds only; must not change the stage.
+ */
+import { messageJson } from './api/message-json.ts';
+import type { Message } from './message-log.ts';
+import type { JsonObject, View } from './page-state.ts';
+import type { Stage } from './stage.ts';
+import type { Conversation, Person } from './workspace.ts';
+
+/** What every interaction says about who, where and which app. */
+function frame(stage: Stage, person: Person): JsonObject {
+  const { workspace } = stage;
+  return {
+    team: { id: workspace.teamId, domain: workspace.teamDomain },
+    user: { id: person.id, username: person.name, name: person.name, team_id: workspace.teamId },
+    api_app_id: workspace.appId,
+    token: 'stand-in',
+    enterprise: null,
+    is_enterprise_install: false,
+  };
+}
+
+export interface CommandParts {
+  command: string;
+  text: string;
+  triggerId: string;
+  responseUrl: string;
+}
+
+export function commandFields(
+  stage: Stage,
+  person: Person,
+  place: Conversation,
+  parts: CommandParts,
+): Record<string, string> {
+  const { workspace } = stage;
+  return {
+    token: 'stand-in',
+    team_id: workspace.teamId,
+    team_domain: workspace.teamDomain,
+    channel_id: place.id,
+    channel_name: place.kind === 'channel' && place.isPrivate ? 'privategroup' : place.name,
+    user_id: person.id,
+    user_name: person.name,
+    command: parts.command,
+    text: parts.text,
+    api_app_id: workspace.appId,
+    is_enterprise_install: 'false',
+    response_url: parts.responseUrl,
+    trigger_id: parts.triggerId,
+  };
+}
+
+export interface Clicked {
+  action: JsonObject;
+  triggerId: string;
+}
+
+export function messageClickPayload(
+  stage: Stage,
+  person: Person,
+  message: Message,
+  place: Conversation,
+  clicked: Clicked & { responseUrl: string },
+): JsonObject {
+  const ephemeral = message.ephemeralFor !== undefined;
+  return {
+    type: 'block_actions',
+    ...frame(stage, person),
+    container: { type: 'message', message_ts: message.ts, channel_id: place.id, is_ephemeral: ephemeral },
+    trigger_id: clicked.triggerId,
+    channel: { id: place.id, name: place.name },
+    // An ephemeral message is not stored, so the payload can't hold it.
+    ...(ephemeral ? {} : { message: messageJson(message, stage) }),
+    state: { values: stage.messageStates.of(person.id, message) },
+    response_url: clicked.responseUrl,
+    actions: [clicked.action],
+  };
+}
+
+export function viewClickPayload(stage: Stage, person: Person, view: View, clicked: Clicked): JsonObject {
+  return {
+    type: 'block_actions',
+    ...frame(stage, person),
+    container: { type: 'view', view_id: view.id },
+    trigger_id: clicked.triggerId,
+    view,
+    actions: [clicked.action],
+  };
+}
+
+export function submissionPayload(
+  stage: Stage,
+  person: Person,
+  view: View,
+  triggerId: string,
+  responseUrls: JsonObject[],
+): JsonObject {
+  return {
+    type: 'view_submission',
+    ...frame(stage, person),
+    trigger_id: triggerId,
+    view,
+    response_urls: responseUrls,
+  };
+}
+
+export function closedPayload(stage: Stage, person: Person, view: View, isCleared: boolean): JsonObject {
+  return { type: 'view_closed', ...frame(stage, person), view, is_cleared: isCleared };
+}
+
+/** An event in its envelope. `event_id` stays the same when the envelope is sent again. */
+export function eventEnvelope(stage: Stage, event: JsonObject): JsonObject {
+  const { workspace } = stage;
+  return {
+    type: 'event_callback',
+    token: 'stand-in',
+    team_id: workspace.teamId,
+    api_app_id: workspace.appId,
+    event,
+    event_id: stage.ids.next('Ev'),
+    event_time: Math.floor(stage.options.now().getTime() / 1000),
+    authorizations: [
+      { team_id: workspace.teamId, user_id: workspace.bot.id, is_bot: true, enterprise_id: null },
+    ],
+    is_ext_shared_channel: false,
+  };
+}
+
+export function messageEvent(stage: Stage, message: Message, place: Conversation): JsonObject {
+  const kind = place.kind === 'dm' ? 'im' : place.isPrivate ? 'group' : 'channel';
+  return {
+    ...messageJson(message, stage),
+    channel: place.id,
+    channel_type: kind,
+    event_ts: message.ts,
+  };
+}

@@ -1,0 +1,108 @@
+/**
+ * What a person types: commands and messages; and their looking at the Home page.
+ */
+import { ApiFailure } from './api/api-failure.ts';
+import { requireScope, scopeFor } from './api/conversation-access.ts';
+import type { BotLink, Reply } from './bot-link.ts';
+import type { Message } from './message-log.ts';
+import type { Outcome } from './page-state.ts';
+import { commandFields, eventEnvelope, messageEvent } from './payloads.ts';
+import { respondIn } from './response-posts.ts';
+import type { Stage } from './stage.ts';
+import { typedText } from './typed-text.ts';
+import type { Conversation } from './workspace.ts';
+
+export class PersonTalk {
+  readonly #stage: Stage;
+  readonly #bot: BotLink;
+
+  constructor(stage: Stage, bot: BotLink) {
+    this.#stage = stage;
+    this.#bot = bot;
+  }
+
+  /** `/loadline status` in a place. The words after the command reach the app as typed, mentions marked. */
+  async command(userId: string, channelId: string, typed: string): Promise<Outcome> {
+    const stage = this.#stage;
+    const person = stage.workspace.actor(userId);
+    const place = stage.workspace.placeOf(userId, channelId);
+    if (!place) return notThere();
+    const [, command = '', text = ''] = /^(\S+)\s*([\s\S]*)$/.exec(typed.trim()) ?? [];
+    if (!(stage.options.commands ?? ['/loadline']).includes(command)) {
+      return { ok: false, reason: `${command || 'That'} is not a command of this workspace.` };
+    }
+    if (!stage.scopes.has('commands')) return { ok: false, reason: 'The app may not have commands here.' };
+    const responsePlace = { userId, channelId: place.id, ts: undefined };
+    const reply = await this.#bot.sendCommand(
+      commandFields(stage, person, place, {
+        command,
+        text: typedText(text.trim(), stage.workspace, true),
+        triggerId: stage.triggers.make(userId),
+        responseUrl: `${stage.url}/respond/${stage.responseUrls.make(responsePlace)}`,
+      }),
+    );
+    if (!reply.ok) return failed(reply);
+    if (reply.body === undefined) return { ok: true };
+    try {
+      respondIn(responsePlace, reply.body, stage);
+      return { ok: true };
+    } catch (error) {
+      if (!(error instanceof ApiFailure)) throw error;
+      return { ok: false, reason: `The app's answer was refused: ${error.message}.` };
+    }
+  }
+
+  /** A message. The app hears it when it has been invited and may read that kind of place. */
+  async say(userId: string, channelId: string, typed: string): Promise<Outcome> {
+    const { workspace, log } = this.#stage;
+    workspace.actor(userId);
+    const place = workspace.placeOf(userId, channelId);
+    if (!place) return notThere();
+    if (place.isArchived) return { ok: false, reason: 'This channel is archived.' };
+    if (typed.trim() === '') return { ok: false, reason: 'There is nothing to send.' };
+    const text = typedText(typed, workspace, false);
+    const message = log.add({ text, blocks: [], channelId: place.id, userId, byBot: false });
+    this.#stage.changed();
+    return this.hear(message, place);
+  }
+
+  /** Tells the app of a message if it would hear of it. */
+  async hear(message: Message, place: Conversation): Promise<Outcome> {
+    const stage = this.#stage;
+    if (!place.memberIds.has(stage.workspace.bot.id)) return { ok: true };
+    try {
+      requireScope(stage, scopeFor(place, 'history'));
+    } catch {
+      return { ok: true };
+    }
+    const reply = await this.#bot.sendEvent(eventEnvelope(stage, messageEvent(stage, message, place)));
+    return reply.ok ? { ok: true } : failed(reply);
+  }
+
+  /** The person opens the bot's Home page. */
+  async openHome(userId: string): Promise<Outcome> {
+    const stage = this.#stage;
+    stage.workspace.actor(userId);
+    const view = stage.surfaces.homeOf(userId);
+    const reply = await this.#bot.sendEvent(
+      eventEnvelope(stage, {
+        type: 'app_home_opened',
+        user: userId,
+        channel: stage.workspace.dmOf(userId)?.id,
+        tab: 'home',
+        event_ts: stage.log.nextTs(),
+        ...(view ? { view } : {}),
+      }),
+    );
+    return reply.ok ? { ok: true } : failed(reply);
+  }
+}
+
+/** The outcome of a request that the app did not take. */
+export function failed(reply: Reply & { ok: false }): Outcome {
+  return { ok: false, reason: `${reply.reason[0]?.toUpperCase()}${reply.reason.slice(1)}.` };
+}
+
+function notThere(): Outcome {
+  return { ok: false, reason: 'You are not in that channel.' };
+}

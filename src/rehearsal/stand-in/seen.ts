@@ -1,0 +1,107 @@
+/**
+ * What a person sees, and what was posted so far: read-only pictures of the stage.
+ */
+import type { Message } from './message-log.ts';
+import type { JsonObject, PageState, PageUser, SeenMessage } from './page-state.ts';
+import { imagesOf } from './shapes/check-blocks.ts';
+import type { Stage } from './stage.ts';
+import type { Person } from './workspace.ts';
+
+/** One message with its history, for those who check what the bot said. */
+export interface Post {
+  ts: string;
+  channelId: string;
+  /** Set for messages in a channel. */
+  channelName?: string;
+  /** Set for direct messages: the person who talks with the bot. */
+  memberId?: string;
+  userId: string;
+  byBot: boolean;
+  /** The only person who saw it. */
+  ephemeralFor?: string;
+  text: string;
+  blocks: JsonObject[];
+  /** Alternative texts of all pictures in it, in order. */
+  altTexts: string[];
+  metadata?: JsonObject;
+  /** What it said before each change, oldest first. */
+  earlier: { text: string; blocks: JsonObject[] }[];
+  deleted: boolean;
+}
+
+/** When people last looked at a place. */
+export class ReadMarks {
+  readonly #marks = new Map<string, string>();
+
+  read(userId: string, channelId: string, ts: string): void {
+    this.#marks.set(`${userId} ${channelId}`, ts);
+  }
+
+  /** Fixed-width timestamps compare as strings, as seconds have ten digits until the year 2286. */
+  isUnread(userId: string, message: Message): boolean {
+    const mark = this.#marks.get(`${userId} ${message.channelId}`) ?? '';
+    return message.userId !== userId && message.ts > mark;
+  }
+}
+
+export function allPosts(stage: Stage): Post[] {
+  return stage.log.all().map((message) => {
+    const place = stage.workspace.conversations.get(message.channelId);
+    return structuredClone({
+      ts: message.ts,
+      channelId: message.channelId,
+      ...(place?.partnerId ? { memberId: place.partnerId } : { channelName: place?.name ?? '' }),
+      userId: message.userId,
+      byBot: message.byBot,
+      ...(message.ephemeralFor ? { ephemeralFor: message.ephemeralFor } : {}),
+      text: message.text,
+      blocks: message.blocks,
+      altTexts: imagesOf(message.blocks).map((image) => String(image.alt_text)),
+      ...(message.metadata ? { metadata: message.metadata } : {}),
+      earlier: message.earlier,
+      deleted: message.deleted,
+    });
+  });
+}
+
+export function messagesOf(stage: Stage, userId: string, channelId: string): SeenMessage[] {
+  const place = stage.workspace.placeOf(userId, channelId);
+  if (!place) throw new Error(`${userId} is not in ${channelId}`);
+  return stage.log.of(place.id, userId).map((message) => ({
+    ts: message.ts,
+    channel: message.channelId,
+    user: message.userId,
+    byBot: message.byBot,
+    text: message.text,
+    blocks: structuredClone(message.blocks),
+    ephemeral: message.ephemeralFor !== undefined,
+    ...(message.editedTs ? { editedTs: message.editedTs } : {}),
+    state: structuredClone(stage.messageStates.of(userId, message)),
+  }));
+}
+
+export function pageState(stage: Stage, userId: string, marks: ReadMarks): PageState {
+  const me = stage.workspace.actor(userId);
+  const places = stage.workspace.conversationsOf(userId);
+  const unread = (id: string) => stage.log.of(id, userId).filter((one) => marks.isUnread(userId, one)).length;
+  return {
+    now: stage.options.now().toISOString(),
+    me: pageUser(me),
+    users: [...stage.workspace.people.values()].filter((person) => !person.deleted).map(pageUser),
+    channels: places.map((one) => ({
+      id: one.id,
+      name: one.kind === 'dm' ? stage.workspace.bot.realName : one.name,
+      kind: one.kind,
+      unread: unread(one.id),
+    })),
+    messages: Object.fromEntries(places.map((one) => [one.id, messagesOf(stage, userId, one.id)])),
+    view: stage.surfaces.topOf(userId) ?? null,
+    viewDepth: stage.surfaces.stackOf(userId).length,
+    home: stage.surfaces.homeOf(userId) ?? null,
+  };
+}
+
+function pageUser(person: Person): PageUser {
+  const { id, name, realName, timeZone, isBot } = person;
+  return { id, name, realName, timeZone, isBot };
+}

@@ -1,0 +1,70 @@
+/**
+ * Everything that the parts of the stand-in share: the workspace, what was posted, what is open, and the clocks.
+ * Holds no behaviour of its own; the API, the app's replies and the people act on it.
+ */
+import { FileShelf } from './file-shelf.ts';
+import { IdMaker } from './id-maker.ts';
+import { stateOf } from './input-state.ts';
+import { type Message, MessageLog } from './message-log.ts';
+import type { StateValues } from './page-state.ts';
+import { LOADLINE_SCOPES, type StandInOptions } from './stand-in-options.ts';
+import { Surfaces } from './surfaces.ts';
+import { ResponseUrls, Triggers } from './triggers.ts';
+import { Workspace } from './workspace.ts';
+
+export interface Stage {
+  readonly options: StandInOptions;
+  readonly workspace: Workspace;
+  readonly log: MessageLog;
+  readonly files: FileShelf;
+  readonly surfaces: Surfaces;
+  readonly triggers: Triggers;
+  readonly responseUrls: ResponseUrls;
+  readonly ids: IdMaker;
+  readonly scopes: ReadonlySet<string>;
+  /** What people have put into the inputs of messages. */
+  readonly messageStates: MessageStates;
+  /** Address of the stand-in, known once it listens. */
+  url: string;
+  realNowMs(): number;
+  /** Tells everybody who watches that something can be seen that could not be seen before. */
+  changed(): void;
+  /** Called after each post by the bot. */
+  posted(message: Message): void;
+}
+
+export function buildStage(options: StandInOptions, hooks: Pick<Stage, 'changed' | 'posted'>): Stage {
+  const realNowMs = options.realNowMs ?? Date.now;
+  const ids = new IdMaker();
+  const workspace = new Workspace(options);
+  return {
+    options,
+    workspace,
+    log: new MessageLog(options.now),
+    files: new FileShelf(ids, realNowMs, options.fileReadyAfterMs ?? 0),
+    surfaces: new Surfaces(ids, workspace, options.now),
+    triggers: new Triggers(realNowMs),
+    responseUrls: new ResponseUrls(realNowMs),
+    ids,
+    scopes: new Set(options.scopes ?? LOADLINE_SCOPES),
+    messageStates: new MessageStates(),
+    url: '',
+    realNowMs,
+    ...hooks,
+  };
+}
+
+/** Values in the inputs of messages, each person's own. */
+export class MessageStates {
+  readonly #held = new Map<string, StateValues>();
+
+  of(userId: string, message: Message): StateValues {
+    const state = stateOf(message.blocks, this.#held.get(keyOf(userId, message)));
+    this.#held.set(keyOf(userId, message), state);
+    return state;
+  }
+}
+
+function keyOf(userId: string, message: Message): string {
+  return `${userId} ${message.channelId} ${message.ts}`;
+}

@@ -1,0 +1,94 @@
+import type { JsonObject } from './page-state.ts';
+
+/** A person (or another bot) of the workspace. */
+export interface StandInUser {
+  id: string;
+  /** Handle without the at sign; `@name` typed in a message or command becomes a mention. */
+  name: string;
+  realName?: string;
+  /** IANA zone, `Etc/UTC` when left out. */
+  timeZone?: string;
+  /** For example `en-GB` (the default). */
+  locale?: string;
+  isBot?: boolean;
+  deleted?: boolean;
+}
+
+export interface StandInChannel {
+  id: string;
+  name: string;
+  memberIds: readonly string[];
+  /** Whether the bot has been invited; true when left out. */
+  botIsMember?: boolean;
+  isPrivate?: boolean;
+  isArchived?: boolean;
+}
+
+/** Something that goes wrong with one Web API call, for tests of delivery. */
+export interface Fault {
+  /** Wait before anything else. */
+  delayMs?: number;
+  /** Cut the connection `before` the call is applied, or `after`: then the caller can't know that it was. */
+  dropConnection?: 'before' | 'after';
+  /** Answer with this status (and `body`) and do not apply the call. */
+  status?: number;
+  /** Answer with this and do not apply the call. */
+  body?: JsonObject;
+  headers?: Record<string, string>;
+}
+
+/** A route that the host adds under `/page/`. What it throws reaches the page as `{error: message}`. */
+export type PageRoute = (input: JsonObject) => Promise<unknown> | unknown;
+
+export interface StandInOptions {
+  signingSecret: string;
+  botToken: string;
+  teamId?: string;
+  teamName?: string;
+  botUserId?: string;
+  /** The bot's handle. */
+  botName?: string;
+  users: readonly StandInUser[];
+  channels: readonly StandInChannel[];
+  /** Simulated time: stamps messages and events. */
+  now(): Date;
+  /** Real time in ms: expires triggers and response URLs, signs requests. `Date.now` when left out. */
+  realNowMs?(): number;
+  /** Scopes granted to the bot; all that Loadline asks for when left out. */
+  scopes?: readonly string[];
+  /** Commands the app has registered; `/loadline` when left out. */
+  commands?: readonly string[];
+  /** `{scale: 10}` allows ten times the platform's rates. Enforced as documented when left out. */
+  rateLimits?: 'enforced' | 'off' | { scale: number };
+  faultFor?(method: string): Fault | undefined;
+  /** How long the app has to answer a request; the platform's 3,000 when left out. */
+  ackLimitMs?: number;
+  /** Waits before an event that failed is sent again; the platform's 0, 60,000 and 300,000 when left out. */
+  eventRetryDelaysMs?: readonly number[];
+  /** How long after its upload a file can't be shown yet; 0 when left out. The platform takes about a second. */
+  fileReadyAfterMs?: number;
+  /** Whether the bot gets events about its own posts, as it would; off when left out, to keep rehearsals quick. */
+  echoOwnPosts?: boolean;
+  /** Extra routes of the page, by method and path: `'POST /page/forward'`. */
+  routes?: Record<string, PageRoute>;
+  /** Folder of the web page. */
+  pageDir?: URL;
+  /** Port on 127.0.0.1; a free one when left out. */
+  port?: number;
+}
+
+/** Scopes that `docs` and the app manifest name for Loadline. */
+export const LOADLINE_SCOPES = [
+  'chat:write',
+  'chat:write.public',
+  'im:write',
+  'im:history',
+  'channels:read',
+  'channels:history',
+  'groups:read',
+  'groups:history',
+  'commands',
+  'files:write',
+  'files:read',
+  'users:read',
+] as const;

@@ -1,0 +1,114 @@
+/**
+ * People and conversations of the workspace. Holds who may see what; must not hold messages or forms.
+ */
+import type { StandInOptions, StandInUser } from './stand-in-options.ts';
+
+export interface Person {
+  id: string;
+  name: string;
+  realName: string;
+  timeZone: string;
+  locale: string;
+  isBot: boolean;
+  deleted: boolean;
+}
+
+export interface Conversation {
+  id: string;
+  /** `directmessage` for direct messages, as the platform names them in commands. */
+  name: string;
+  kind: 'channel' | 'dm';
+  isPrivate: boolean;
+  isArchived: boolean;
+  memberIds: Set<string>;
+  /** The person on the other side of a direct message with the bot. */
+  partnerId?: string;
+}
+
+export class Workspace {
+  readonly teamId: string;
+  readonly teamName: string;
+  readonly teamDomain: string;
+  readonly bot: Person;
+  readonly botId: string;
+  readonly appId = 'A0STANDIN';
+  readonly people = new Map<string, Person>();
+  readonly conversations = new Map<string, Conversation>();
+
+  constructor(options: StandInOptions) {
+    this.teamId = options.teamId ?? 'T0STANDIN';
+    this.teamName = options.teamName ?? 'Rehearsal';
+    this.teamDomain = this.teamName.toLowerCase().replaceAll(/[^a-z0-9]+/g, '-');
+    const botUserId = options.botUserId ?? 'U0LOADLINE';
+    this.botId = `B${botUserId.slice(1)}`;
+    this.bot = personOf({
+      id: botUserId,
+      name: options.botName ?? 'loadline',
+      realName: 'Loadline',
+      isBot: true,
+    });
+    for (const user of options.users) this.people.set(user.id, personOf(user));
+    this.people.set(this.bot.id, this.bot);
+    for (const channel of options.channels) {
+      const memberIds = new Set(channel.memberIds);
+      if (channel.botIsMember ?? true) memberIds.add(this.bot.id);
+      for (const id of memberIds)
+        if (!this.people.has(id)) throw new Error(`unknown member ${id} of #${channel.name}`);
+      this.conversations.set(channel.id, {
+        id: channel.id,
+        name: channel.name,
+        kind: 'channel',
+        isPrivate: channel.isPrivate ?? false,
+        isArchived: channel.isArchived ?? false,
+        memberIds,
+      });
+    }
+    for (const person of this.people.values()) {
+      if (person.isBot || person.deleted) continue;
+      const id = `D${person.id.replace(/^[UW]/, '')}`;
+      const memberIds = new Set([person.id, this.bot.id]);
+      const dm = { id, name: 'directmessage', kind: 'dm' as const, isPrivate: true, isArchived: false };
+      this.conversations.set(id, { ...dm, memberIds, partnerId: person.id });
+    }
+  }
+
+  /** A person who can act; throws when there is none, because only a caller's mistake leads here. */
+  actor(userId: string): Person {
+    const person = this.people.get(userId);
+    if (!person || person.isBot || person.deleted) throw new Error(`nobody here has the id ${userId}`);
+    return person;
+  }
+
+  /** The first person who can act, for a page that names nobody. */
+  anyone(): Person {
+    const first = [...this.people.values()].find((person) => !person.isBot && !person.deleted);
+    if (!first) throw new Error('nobody is here');
+    return first;
+  }
+
+  dmOf(userId: string): Conversation | undefined {
+    return [...this.conversations.values()].find((one) => one.partnerId === userId);
+  }
+
+  /** What a person means by a place: a conversation's id, or `dm` for their talk with the bot. */
+  placeOf(userId: string, place: string): Conversation | undefined {
+    const found = place === 'dm' ? this.dmOf(userId) : this.conversations.get(place);
+    return found?.memberIds.has(userId) ? found : undefined;
+  }
+
+  conversationsOf(userId: string): Conversation[] {
+    return [...this.conversations.values()].filter((one) => one.memberIds.has(userId));
+  }
+}
+
+function personOf(user: StandInUser): Person {
+  return {
+    id: user.id,
+    name: user.name,
+    realName: user.realName ?? user.name,
+    timeZone: user.timeZone ?? 'Etc/UTC',
+    locale: user.locale ?? 'en-GB',
+    isBot: user.isBot ?? false,
+    deleted: user.deleted ?? false,
+  };
+}

@@ -1,0 +1,362 @@
+/**
+ * What should come of a scenario, worked out a second time from the design alone: one loop over the events,
+ * whole half points, its own snapping. It must not import anything from `src/` but the scenario's type, and
+ * must not be mended to agree with the product without a reason in the design.
+ */
+import type {
+  Scenario,
+  ScenarioAnswer,
+  ScenarioCard,
+  ScenarioEvent,
+  ScenarioSprint,
+} from '../../src/rehearsal/scenario.ts';
+import { daysBetween, localInstantMs, weekdayOf } from './local-instants.ts';
+
+/** One line of a card's record, in half points. */
+interface Line {
+  kind: 'answer' | 'reopen';
+  by: string | undefined;
+  on: string;
+  worked: number | undefined;
+  left: number;
+  surprise: number;
+}
+
+/** A card as the record stands, in half points. */
+export interface Tally {
+  key: string;
+  title: string;
+  owners: string[];
+  pulledIn: boolean;
+  estimate: number;
+  lines: Line[];
+  worked: number;
+  left: number;
+  surprise: number;
+  drift: number;
+  finished: boolean;
+  dropped: boolean;
+}
+
+export interface ReckonedSprint {
+  sprint: ScenarioSprint;
+  cards: Tally[];
+  cancelled: boolean;
+  /** Every number by its name in the results; `undefined` where there is none. */
+  numbers: Record<string, number | undefined>;
+  verdict: 'kept' | 'missed' | 'no plan' | null;
+  /** Which tests failed: `kept`, `surprise`. */
+  failed: string[];
+  /** Which thresholds were crossed, in words of this file. */
+  crossed: string[];
+  /** `member day` → the instant at which the prompt is due. */
+  prompts: Map<string, number>;
+  /** `member day` of everybody who answered or was away, in the order of the day's events. */
+  heard: Set<string>;
+  closesAtMs: number;
+}
+
+export interface Reckoning {
+  sprints: ReckonedSprint[];
+  refused: (ScenarioEvent | { plan: string })[];
+}
+
+const DEFAULT_SCALE = [1, 2, 3, 5, 8, 13, 21];
+const DEFAULT_LIMITS: Record<string, number> = {
+  keptShareAtLeast: 0.8,
+  surpriseRatioAtMost: 0.2,
+  pullInRatioAtMost: 0.2,
+  planShareAtLeast: 0.8,
+  estimateAccuracyAtLeast: 0.8,
+  estimateAccuracyAtMost: 0.95,
+};
+
+/** Points as whole halves, or undefined when they are not points. */
+function halves(points: number): number | undefined {
+  const doubled = points * 2;
+  return Number.isInteger(doubled) && doubled >= 0 && doubled <= 1999 ? doubled : undefined;
+}
+
+/** Whether a size lies nearest to this very value of the scale; all in half points. */
+export function liesNearestTo(size: number, value: number, scalePoints: readonly number[] | undefined): boolean {
+  const isDefault = !scalePoints || scalePoints.join() === DEFAULT_SCALE.join();
+  const steps = (scalePoints ?? DEFAULT_SCALE).map((points) => points * 2);
+  while (isDefault && (steps.at(-1) as number) <= Math.max(size, value) * 2) {
+    steps.push((steps.at(-1) as number) + (steps.at(-2) as number));
+  }
+  const at = steps.indexOf(value);
+  if (at < 0) return false;
+  const below = steps[at - 1];
+  const above = steps[at + 1];
+  // Doubled once more, so that the middle between two values is whole.
+  const reachesDown = below === undefined || size * 2 >= below + value;
+  const reachesUp =
+    above === undefined
+      ? below === undefined || size * 2 < 3 * value - below
+      : size * 2 < value + above;
+  return reachesDown && reachesUp;
+}
+
+/** Goes through a card's record from its estimate on. */
+function derive(card: Tally): void {
+  card.worked = 0;
+  card.left = card.estimate;
+  card.surprise = 0;
+  card.drift = 0;
+  card.finished = card.estimate === 0 && false;
+  for (const line of card.lines) {
+    if (line.kind === 'reopen') {
+      card.finished = false;
+      continue;
+    }
+    const worked = line.worked ?? Math.max(0, card.left - line.left);
+    const growth = worked + line.left - card.left;
+    const lowest = Math.max(Math.min(growth, 0), -card.surprise);
+    const surprise = Math.min(Math.max(line.surprise, lowest), Math.max(growth, 0));
+    card.worked += worked;
+    card.left = line.left;
+    card.surprise += surprise;
+    card.drift += growth - surprise;
+    card.finished = line.left === 0;
+  }
+}
+
+export class SprintBook {
+  readonly sprint: ScenarioSprint;
+  readonly cards: Tally[] = [];
+  cancelledOn: string | undefined;
+  readonly #memberIds: Set<string>;
+  readonly #scenario: Scenario;
+
+  constructor(scenario: Scenario, sprint: ScenarioSprint) {
+    this.sprint = sprint;
+    this.#scenario = scenario;
+    this.#memberIds = new Set(scenario.members.map(({ id }) => id));
+  }
+
+  get closesAtMs(): number {
+    const { team } = this.#scenario;
+    const closesAt = this.sprint.closesAt ?? team.closesAt ?? '17:00';
+    return localInstantMs(this.sprint.endsOn, closesAt, team.timeZone);
+  }
+
+  /** Takes the cards of the plan; false when the plan can't stand. */
+  plan(): boolean {
+    const { startsOn, endsOn, cards } = this.sprint;
+    if (endsOn < startsOn || cards.length > 100 || !cards.every((card) => this.#canStand(card))) return false;
+    for (const card of cards) this.cards.push(tallyOf(card, false));
+    return true;
+  }
+
+  #canStand({ title, estimate, owners }: ScenarioCard): boolean {
+    return title.trim() !== '' && halves(estimate) !== undefined && owners.every((id) => this.#memberIds.has(id));
+  }
+
+  /** Takes an event; false when it must be refused, and then nothing of it counts. */
+  take(event: ScenarioEvent): boolean {
+    const { team } = this.#scenario;
+    const { startsOn, endsOn } = this.sprint;
+    if (event.by !== undefined && !this.#memberIds.has(event.by)) return false;
+    if (event.on < startsOn || event.on > endsOn || this.cancelledOn !== undefined) return false;
+    if (localInstantMs(event.on, team.promptAt, team.timeZone) >= this.closesAtMs) return false;
+    if (event.cancel) {
+      if (event.by !== undefined) return false;
+      this.cancelledOn = event.on;
+      return true;
+    }
+    if (event.away) return true;
+    if (event.answer) return this.#takeAnswers(event.by as string, event.on, event.answer);
+    if (event.pull) {
+      if (!this.#canStand(event.pull)) return false;
+      this.cards.push(tallyOf(event.pull, true));
+      return true;
+    }
+    const named = (event.drop ?? event.reopen) as { card: string };
+    const card = this.cards.find(({ key }) => key === named.card);
+    if (!card || card.dropped) return false;
+    if (event.drop) {
+      if (card.finished) return false;
+      card.dropped = true;
+      return true;
+    }
+    if (!card.finished || !card.owners.includes(event.by as string)) return false;
+    card.lines.push({ kind: 'reopen', by: event.by, on: event.on, worked: 0, left: 0, surprise: 0 });
+    derive(card);
+    return true;
+  }
+
+  #takeAnswers(by: string, on: string, answers: readonly ScenarioAnswer[]): boolean {
+    const keys = answers.map(({ card }) => card);
+    if (new Set(keys).size < keys.length) return false;
+    const lines: [Tally, Line][] = [];
+    for (const answer of answers) {
+      const card = this.cards.find(({ key }) => key === answer.card);
+      const line = card && this.#lineOf(card, by, on, answer);
+      if (!card || !line) return false;
+      lines.push([card, line]);
+    }
+    for (const [card, line] of lines) {
+      const earlier = card.lines.findIndex((old) => isSame(old, line));
+      if (earlier < 0) card.lines.push(line);
+      else card.lines[earlier] = line;
+      derive(card);
+    }
+    return true;
+  }
+
+  #lineOf(card: Tally, by: string, on: string, answer: ScenarioAnswer): Line | undefined {
+    const left = halves(answer.left);
+    const worked = answer.worked === undefined ? undefined : halves(answer.worked);
+    const surprise = (answer.surprise ?? 0) * 2;
+    if (left === undefined || (answer.worked !== undefined && worked === undefined)) return undefined;
+    if (!Number.isInteger(surprise) || card.dropped || !card.owners.includes(by)) return undefined;
+    const line: Line = { kind: 'answer', by, on, worked, left, surprise };
+    const earlier = card.lines.findIndex((old) => isSame(old, line));
+    if (card.finished && earlier < 0) return undefined;
+    // What the answer is held against: the record up to the place where it goes.
+    const before: Tally = { ...card, lines: earlier < 0 ? card.lines : card.lines.slice(0, earlier) };
+    derive(before);
+    const growth = (worked ?? Math.max(0, before.left - left)) + left - before.left;
+    if (surprise > Math.max(0, growth)) return undefined;
+    if (surprise < Math.max(Math.min(0, growth), -before.surprise)) return undefined;
+    return line;
+  }
+}
+
+function isSame(old: Line, line: Line): boolean {
+  return old.kind === 'answer' && old.by === line.by && old.on === line.on;
+}
+
+function tallyOf({ key, title, estimate, owners }: ScenarioCard, pulledIn: boolean): Tally {
+  const half = estimate * 2;
+  return {
+    key,
+    title,
+    owners: [...new Set(owners)],
+    pulledIn,
+    estimate: half,
+    lines: [],
+    worked: 0,
+    left: half,
+    surprise: 0,
+    drift: 0,
+    finished: false,
+    dropped: false,
+  };
+}
+
+/** @returns what every sprint should come to, in order, and what should be refused, in order */
+export function reckon(scenario: Scenario): Reckoning {
+  const sprints: ReckonedSprint[] = [];
+  const refused: Reckoning['refused'] = [];
+  let baseline: number | undefined;
+  for (const sprint of scenario.sprints) {
+    const book = new SprintBook(scenario, sprint);
+    const planned = book.plan();
+    if (!planned) refused.push({ plan: sprint.name });
+    const prompts = new Map<string, number>();
+    const heard = new Set<string>();
+    const days = new Set([...daysBetween(sprint.startsOn, sprint.endsOn), ...sprint.events.map(({ on }) => on)]);
+    for (const day of [...days].sort()) {
+      if (planned) notePrompts(scenario, book, day, prompts);
+      for (const event of sprint.events.filter(({ on }) => on === day)) {
+        const taken = planned && book.take(event);
+        if (!taken) refused.push(event);
+        else if (event.answer || event.away) heard.add(`${event.by} ${day}`);
+      }
+    }
+    if (!planned) continue;
+    const cancelled = book.cancelledOn !== undefined;
+    const velocity = sumOf(book.cards, (card) => (card.finished && !card.dropped ? card.estimate : 0));
+    if (!cancelled && velocity > 0) baseline ??= velocity;
+    const closesAtMs = book.closesAtMs;
+    const measured = measure(book.cards, scenario, baseline);
+    sprints.push({ sprint, cards: book.cards, cancelled, prompts, heard, closesAtMs, ...measured });
+    if (cancelled) Object.assign(sprints.at(-1) as ReckonedSprint, { verdict: null, failed: [], crossed: [] });
+  }
+  return { sprints, refused };
+}
+
+function notePrompts(scenario: Scenario, book: SprintBook, day: string, prompts: Map<string, number>): void {
+  const { timeZone, promptAt, workingDays } = scenario.team;
+  const { startsOn, endsOn } = book.sprint;
+  if (day < startsOn || day > endsOn || book.cancelledOn !== undefined) return;
+  if (!workingDays.includes(weekdayOf(day))) return;
+  const atMs = localInstantMs(day, promptAt, timeZone);
+  if (atMs >= book.closesAtMs) return;
+  for (const { id } of scenario.members) {
+    const isAsked = book.cards.some((card) => card.owners.includes(id) && !card.finished && !card.dropped);
+    if (isAsked) prompts.set(`${id} ${day}`, atMs);
+  }
+}
+
+function sumOf<T>(items: readonly T[], amount: (item: T) => number): number {
+  let sum = 0;
+  for (const item of items) sum += amount(item);
+  return sum;
+}
+
+function measure(
+  cards: readonly Tally[],
+  { team }: Scenario,
+  baseline: number | undefined,
+): Pick<ReckonedSprint, 'numbers' | 'verdict' | 'failed' | 'crossed'> {
+  const kept = cards.filter(({ dropped }) => !dropped);
+  const done = kept.filter(({ finished }) => finished);
+  const commitment = sumOf(cards, (card) => (card.pulledIn ? 0 : card.estimate));
+  const pulledIn = sumOf(cards, (card) => (card.pulledIn ? card.estimate : 0));
+  const surprise = sumOf(cards, (card) => card.surprise);
+  const drift = sumOf(cards, (card) => card.drift);
+  const worked = sumOf(cards, (card) => card.worked);
+  const load = commitment + pulledIn + surprise;
+  const velocity = sumOf(done, (card) => card.estimate);
+  const committedDone = sumOf(done, (card) => (card.pulledIn ? 0 : card.estimate));
+  const plainError = sumOf(kept, (card) => Math.abs(card.worked + card.left - card.estimate));
+  const error = sumOf(kept, (card) => {
+    const size = card.worked + card.left;
+    return liesNearestTo(size, card.estimate, team.scale) ? 0 : Math.abs(size - card.estimate);
+  });
+  const onScale = done.filter((card) => liesNearestTo(card.worked + card.left, card.estimate, team.scale)).length;
+  const per = (part: number, whole: number): number | undefined => (whole === 0 ? undefined : part / whole);
+  const numbers = {
+    commitmentPoints: commitment / 2,
+    pulledInPoints: pulledIn / 2,
+    estimatePoints: (commitment + pulledIn) / 2,
+    workedPoints: worked / 2,
+    leftPoints: sumOf(cards, (card) => card.left) / 2,
+    openLeftPoints: sumOf(kept, (card) => card.left) / 2,
+    growthPoints: (surprise + drift) / 2,
+    surprisePoints: surprise / 2,
+    driftPoints: drift / 2,
+    loadPoints: load / 2,
+    velocityPoints: velocity / 2,
+    committedFinishedPoints: committedDone / 2,
+    estimateErrorPoints: error / 2,
+    plainEstimateErrorPoints: plainError / 2,
+    finishedCards: done.length,
+    onScaleCards: onScale,
+    keptShare: per(committedDone, commitment),
+    pullInRatio: per(pulledIn, commitment),
+    surpriseRatio: per(surprise, commitment),
+    planShare: commitment === 0 ? 0 : commitment / load,
+    estimateAccuracy: load === 0 ? undefined : 1 - error / load,
+    onScaleShare: per(onScale, done.length),
+    finishShare: per(velocity, worked),
+    velocityGrowth: baseline === undefined ? undefined : velocity / baseline,
+  };
+  // A share is held against its limit without dividing, so that no rounding decides.
+  const limit = (name: string): number =>
+    Math.round((team.thresholds[name] ?? (DEFAULT_LIMITS[name] as number)) * 1e6);
+  const side = (part: number, whole: number, name: string): number =>
+    whole === 0 ? 0 : Math.sign(part * 1e6 - limit(name) * whole);
+  const failed = [];
+  if (commitment > 0 && side(committedDone, commitment, 'keptShareAtLeast') < 0) failed.push('kept');
+  if (commitment > 0 && side(surprise, commitment, 'surpriseRatioAtMost') > 0) failed.push('surprise');
+  const crossed = [];
+  if (side(pulledIn, commitment, 'pullInRatioAtMost') > 0) crossed.push('pull-in');
+  if (commitment > 0 && side(commitment, load, 'planShareAtLeast') < 0) crossed.push('plan-share');
+  if (side(load - error, load, 'estimateAccuracyAtLeast') < 0) crossed.push('accuracy-low');
+  if (side(load - error, load, 'estimateAccuracyAtMost') > 0) crossed.push('accuracy-high');
+  const verdict = commitment === 0 ? 'no plan' : failed.length > 0 ? 'missed' : 'kept';
+  return { numbers, verdict, failed, crossed };
+}

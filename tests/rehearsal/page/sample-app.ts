@@ -1,0 +1,131 @@
+/**
+ * A small real Bolt app on a stand-in workspace, for tests of the page: its command posts one of each block,
+ * opens a form, or repeats hostile text.
+ */
+import { once } from 'node:events';
+import type { Server } from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { createCanvas } from '@napi-rs/canvas';
+import { App, type BlockAction, HTTPReceiver, LogLevel } from '@slack/bolt';
+import { type StandIn, startStandIn } from '../../../src/rehearsal/stand-in/stand-in.ts';
+import type { StandInOptions } from '../../../src/rehearsal/stand-in/stand-in-options.ts';
+import { everyBlock, everyInput, secondForm, withNoteField } from './sample-blocks.ts';
+
+const SIGNING_SECRET = 'sample-signing-secret';
+const CHANNEL = 'C0HARBOUR';
+
+export const HOSTILE_TEXT = [
+  '<img src=x onerror="window.broken=1">',
+  '<script>window.broken=2</script>',
+  '<javascript:window.broken=3|press me>',
+  '<data:text/html,hello|and me>',
+].join('\n');
+
+export interface SampleApp {
+  standIn: StandIn;
+  /** What the app was told: ids of actions with their values, and submitted values. */
+  heard: unknown[];
+  stop(): Promise<void>;
+}
+
+export async function startSampleApp(more: Partial<StandInOptions> = {}): Promise<SampleApp> {
+  const standIn = await startStandIn({
+    signingSecret: SIGNING_SECRET,
+    botToken: 'xoxb-sample',
+    users: [
+      { id: 'U0ANA', name: 'ana', realName: 'Ana', timeZone: 'Europe/Lisbon' },
+      { id: 'U0BO', name: 'bo', realName: 'Bo', timeZone: 'Europe/Lisbon' },
+    ],
+    channels: [{ id: CHANNEL, name: 'harbour', memberIds: ['U0ANA', 'U0BO'] }],
+    now: () => new Date('2026-11-02T09:15:00Z'),
+    ...more,
+  });
+  const receiver = new HTTPReceiver({ signingSecret: SIGNING_SECRET, logLevel: LogLevel.ERROR });
+  const app = new App({
+    token: 'xoxb-sample',
+    receiver,
+    clientOptions: { slackApiUrl: `${standIn.url}/api/` },
+    logLevel: LogLevel.ERROR,
+  });
+  const heard: unknown[] = [];
+  listen(app, heard);
+  const server = (await app.start({ port: 0, host: '127.0.0.1' })) as Server;
+  if (!server.listening) await once(server, 'listening');
+  standIn.connectBot(`http://127.0.0.1:${(server.address() as AddressInfo).port}/slack/events`);
+  return {
+    standIn,
+    heard,
+    stop: async () => {
+      await app.stop();
+      await standIn.stop();
+    },
+  };
+}
+
+function listen(app: App, heard: unknown[]): void {
+  app.command('/loadline', async ({ ack, command, client, respond }) => {
+    await ack();
+    switch (command.text) {
+      case 'blocks':
+        await client.chat.postMessage({
+          channel: command.channel_id,
+          text: 'What is left on your cards? In words.',
+          blocks: everyBlock(await uploadPicture(client)),
+        });
+        return;
+      case 'form':
+        await client.views.open({ trigger_id: command.trigger_id, view: everyInput() });
+        return;
+      case 'hostile':
+        await client.chat.postMessage({ channel: command.channel_id, text: HOSTILE_TEXT });
+        return;
+      case 'direct':
+        await client.chat.postMessage({ channel: 'U0BO', text: 'Good morning, Bo.' });
+        return;
+      default:
+        await respond({ text: `I don’t know “${command.text}”.`, response_type: 'ephemeral' });
+    }
+  });
+  app.action<BlockAction>(/.*/, async ({ ack, action, body, client }) => {
+    await ack();
+    heard.push({ ...action, stated: body.state });
+    const { view, trigger_id: trigger } = body;
+    if (view && action.type === 'button' && action.action_id === 'add-note') {
+      await client.views.update({ view_id: view.id, view: withNoteField() });
+    } else if (view && action.type === 'button' && action.action_id === 'ask-more') {
+      await client.views.push({ trigger_id: trigger, view: secondForm() });
+    } else if (body.message && body.channel && action.type === 'button') {
+      const text = `Noted: ${action.value}.`;
+      await client.chat.update({ channel: body.channel.id, ts: body.message.ts, text, blocks: [] });
+    }
+  });
+  app.view('plan', async ({ ack, view }) => {
+    const values = view.state.values;
+    heard.push(values);
+    if (values.cards?.text?.value?.includes(',')) return ack();
+    return ack({ response_action: 'errors', errors: { cards: 'Line 1 has no estimate.' } });
+  });
+  app.event('app_home_opened', async ({ event, client }) => {
+    const text = { type: 'mrkdwn' as const, text: `Home of <@${event.user}>` };
+    await client.views.publish({
+      user_id: event.user,
+      view: { type: 'home', blocks: [{ type: 'section', text }] },
+    });
+  });
+}
+
+async function uploadPicture(client: App['client']): Promise<string> {
+  const canvas = createCanvas(320, 160);
+  const context = canvas.getContext('2d');
+  context.fillStyle = '#0c4a60';
+  context.fillRect(20, 20, 280, 120);
+  const bytes = canvas.toBuffer('image/png');
+  const { upload_url: url, file_id: id } = await client.files.getUploadURLExternal({
+    filename: 'burndown.png',
+    length: bytes.length,
+  });
+  if (!url || !id) throw new Error('the stand-in gave no address for the upload');
+  await fetch(url, { method: 'POST', body: new Uint8Array(bytes) });
+  await client.files.completeUploadExternal({ files: [{ id }] });
+  return id;
+}

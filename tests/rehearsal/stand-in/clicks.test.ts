@@ -1,0 +1,164 @@
+/** Buttons and choices in messages and on Home pages, with a real Bolt app as the bot. */
+import type { BlockAction, ButtonAction, RespondArguments } from '@slack/bolt';
+import { afterEach, expect, test } from 'vitest';
+import { plain, type Scene, startScene } from './fixture.ts';
+
+let scene: Scene;
+afterEach(() => scene.stop());
+
+const button = (more: object = {}) => ({ type: 'button', action_id: 'go', text: plain('Go'), ...more });
+const actions = (...elements: object[]) => ({ type: 'actions', elements });
+const options = ['5', '8'].map((value) => ({ text: plain(value), value }));
+
+/** A bot that keeps every click. */
+async function play(): Promise<BlockAction[]> {
+  const clicks: BlockAction[] = [];
+  scene = await startScene({}, (app) => {
+    app.action(/.*/, async ({ ack, body }) => {
+      clicks.push(body as BlockAction);
+      await ack();
+    });
+  });
+  return clicks;
+}
+
+async function post(blocks: object[], channel = 'C1TEAM'): Promise<{ ts: string; channel: string }> {
+  const answer = await scene.client.chat.postMessage({ channel, text: 'a', blocks: blocks as never });
+  return { ts: String(answer.ts), channel: String(answer.channel) };
+}
+
+test('a click carries the button, the message, the place and who clicked', async () => {
+  const clicks = await play();
+  const where = await post([{ ...actions(button({ value: 'card-1' })), block_id: 'b' }]);
+  expect(await scene.standIn.click('U2BEN', where, 'go')).toEqual({ ok: true });
+  expect(clicks).toMatchObject([
+    {
+      user: { id: 'U2BEN', username: 'ben' },
+      channel: { id: 'C1TEAM' },
+      container: { type: 'message', message_ts: where.ts, is_ephemeral: false },
+      message: { ts: where.ts, blocks: [{ block_id: 'b' }] },
+      actions: [{ type: 'button', action_id: 'go', block_id: 'b', value: 'card-1' }],
+      trigger_id: expect.any(String),
+    },
+  ]);
+});
+
+test('what was put into other inputs of the message comes along, each person their own', async () => {
+  const clicks = await play();
+  const left = { type: 'number_input', action_id: 'left', is_decimal_allowed: true };
+  const where = await post([
+    { type: 'input', block_id: 'i', label: plain('Left'), element: left },
+    { ...actions({ type: 'static_select', action_id: 'size', options }), block_id: 's' },
+    actions(button()),
+  ]);
+  await scene.standIn.click('U1ANA', where, 'size', { value: '8' });
+  await scene.standIn.click('U1ANA', where, 'go', { state: { i: { left: '2.5' } } });
+  await scene.standIn.click('U2BEN', where, 'go');
+  expect(clicks[0]?.actions).toMatchObject([{ type: 'static_select', selected_option: { value: '8' } }]);
+  expect(clicks[1]?.state?.values).toMatchObject({
+    i: { left: { value: '2.5' } },
+    s: { size: { selected_option: { value: '8' } } },
+  });
+  expect(clicks[2]?.state?.values).toMatchObject({
+    i: { left: { value: null } },
+    s: { size: { selected_option: null } },
+  });
+});
+
+test('an overflow menu sends the chosen option', async () => {
+  const clicks = await play();
+  const where = await post([
+    { type: 'section', text: plain('Card'), accessory: { type: 'overflow', action_id: 'more', options } },
+  ]);
+  await scene.standIn.click('U1ANA', where, 'more', { value: '5' });
+  expect(clicks[0]?.actions).toMatchObject([{ type: 'overflow', selected_option: { value: '5' } }]);
+});
+
+test('several buttons of one name need a block or a value', async () => {
+  const clicks = await play();
+  const where = await post([
+    { ...actions(button({ value: 'one' })), block_id: 'first' },
+    { ...actions(button({ value: 'two' })), block_id: 'second' },
+  ]);
+  expect(await scene.standIn.click('U1ANA', where, 'go')).toMatchObject({
+    reason: expect.stringContaining('several'),
+  });
+  await scene.standIn.click('U1ANA', where, 'go', { blockId: 'second' });
+  await scene.standIn.click('U1ANA', where, 'go', { value: 'one' });
+  expect(clicks.map((one) => (one.actions[0] as { value?: string }).value)).toEqual(['two', 'one']);
+});
+
+test('an input is sent by itself only when it says so', async () => {
+  const clicks = await play();
+  const input = (block: string, more: object) => ({
+    type: 'input',
+    block_id: block,
+    label: plain('a'),
+    element: { type: 'plain_text_input', action_id: block },
+    ...more,
+  });
+  const where = await post([input('quiet', {}), input('eager', { dispatch_action: true })]);
+  expect(await scene.standIn.click('U1ANA', where, 'quiet', { value: 'a' })).toMatchObject({ ok: false });
+  expect(await scene.standIn.click('U1ANA', where, 'eager', { value: 'b' })).toEqual({ ok: true });
+  expect(clicks.map((one) => one.actions[0])).toMatchObject([{ type: 'plain_text_input', value: 'b' }]);
+});
+
+test('what is not there, or not for this person, can not be clicked', async () => {
+  const clicks = await play();
+  const where = await post([actions(button())]);
+  const whisper = await scene.client.chat.postEphemeral({
+    channel: 'C1TEAM',
+    user: 'U1ANA',
+    text: 'psst',
+    blocks: [actions(button())] as never,
+  });
+  const hidden = { channel: 'C1TEAM', ts: String(whisper.message_ts) };
+  expect(await scene.standIn.click('U1ANA', where, 'stop')).toMatchObject({
+    reason: expect.stringContaining('nothing called stop'),
+  });
+  expect(await scene.standIn.click('U2BEN', hidden, 'go')).toMatchObject({
+    reason: expect.stringContaining('not there'),
+  });
+  expect(await scene.standIn.click('U3CLEO', where, 'go')).toMatchObject({
+    reason: expect.stringContaining('not there'),
+  });
+  expect(await scene.standIn.click('U1ANA', hidden, 'go')).toEqual({ ok: true });
+  expect(clicks).toMatchObject([{ container: { is_ephemeral: true } }]);
+  expect(clicks[0]).not.toHaveProperty('message');
+  await scene.client.chat.delete({ channel: 'C1TEAM', ts: where.ts });
+  expect(await scene.standIn.click('U1ANA', where, 'go')).toMatchObject({
+    reason: expect.stringContaining('not there'),
+  });
+});
+
+test('an answer in place replaces, deletes, or adds for one person or all', async () => {
+  const answers: Record<string, RespondArguments> = {
+    replace: { replace_original: true, text: 'replaced' },
+    remove: { delete_original: true } as RespondArguments,
+    whisper: { text: 'whispered' },
+    shout: { response_type: 'in_channel', text: 'shouted' },
+  };
+  scene = await startScene({}, (app) => {
+    app.action(/.*/, async ({ action, respond, ack }) => {
+      await respond(answers[(action as ButtonAction).action_id] ?? 'unknown');
+      await ack();
+    });
+  });
+  const named = (action_id: string) => button({ action_id });
+  const replaced = await post([actions(named('replace'))]);
+  const removed = await post([actions(named('remove'), named('whisper'), named('shout'))]);
+  await scene.standIn.click('U1ANA', replaced, 'replace');
+  for (const name of ['whisper', 'shout', 'remove']) await scene.standIn.click('U1ANA', removed, name);
+  const texts = (user: string) => scene.standIn.messagesOf(user, 'C1TEAM').map((one) => one.text);
+  expect(texts('U1ANA')).toEqual(['replaced', 'whispered', 'shouted']);
+  expect(texts('U2BEN')).toEqual(['replaced', 'shouted']);
+});
+
+test('a Home page is clicked like a form', async () => {
+  const clicks = await play();
+  const view = { type: 'home', blocks: [actions(button())] } as never;
+  const { view: home } = await scene.client.views.publish({ user_id: 'U1ANA', view });
+  expect(await scene.standIn.click('U1ANA', { viewId: String(home?.id) }, 'go')).toEqual({ ok: true });
+  expect(clicks).toMatchObject([{ container: { type: 'view' }, view: { type: 'home', id: home?.id } }]);
+  expect(await scene.standIn.click('U2BEN', { viewId: String(home?.id) }, 'go')).toMatchObject({ ok: false });
+});

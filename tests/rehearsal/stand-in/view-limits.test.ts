@@ -1,0 +1,147 @@
+/** Limits of forms and Home pages. Numbers: docs.slack.dev/reference/views and docs.slack.dev/surfaces/modals. */
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { chars, many, mrkdwn, plain, refusal, type Scene, startScene } from './fixture.ts';
+
+let scene: Scene;
+beforeAll(async () => {
+  scene = await startScene();
+});
+afterAll(() => scene.stop());
+
+const modal = (more: object = {}) => ({
+  type: 'modal',
+  title: plain('Plan'),
+  submit: plain('Save'),
+  blocks: [],
+  ...more,
+});
+const divider = () => ({ type: 'divider' });
+const focused = () => ({
+  type: 'input',
+  label: plain('Left'),
+  element: { type: 'plain_text_input', focus_on_load: true },
+});
+
+/** A view is checked before its trigger, so a form that passes is refused for the trigger only. */
+async function formProblems(view: unknown): Promise<string> {
+  const open = scene.client.views.open({ trigger_id: '1.2.none', view: view as never });
+  const { error, messages } = await refusal(open);
+  return error === 'invalid_trigger_id' ? 'passes' : `${error} ${messages.join('\n')}`;
+}
+
+const limits: [rule: string, most: object, beyond: object, says: string][] = [
+  [
+    'a title has at most 24 characters',
+    { title: plain(chars(24)) },
+    { title: plain(chars(25)) },
+    'must be less than 25 characters [json-pointer:/view/title/text]',
+  ],
+  [
+    'a submit button has at most 24 characters',
+    { submit: plain(chars(24)) },
+    { submit: plain(chars(25)) },
+    'must be less than 25 characters',
+  ],
+  [
+    'a close button has at most 24 characters',
+    { close: plain(chars(24)) },
+    { close: plain(chars(25)) },
+    'must be less than 25 characters',
+  ],
+  [
+    'a form has at most 100 blocks',
+    { blocks: many(100, divider) },
+    { blocks: many(101, divider) },
+    'no more than 100 items allowed [json-pointer:/view/blocks]',
+  ],
+  [
+    'private metadata has at most 3,000 characters',
+    { private_metadata: chars(3000) },
+    { private_metadata: chars(3001) },
+    'must be less than 3001 characters',
+  ],
+  [
+    'a callback id has at most 255 characters',
+    { callback_id: chars(255) },
+    { callback_id: chars(256) },
+    'must be less than 256 characters',
+  ],
+  [
+    'an external id has at most 255 characters',
+    { external_id: chars(255) },
+    { external_id: chars(256) },
+    'must be less than 256 characters',
+  ],
+  [
+    'one element at most takes the focus',
+    { blocks: [focused()] },
+    { blocks: [focused(), focused()] },
+    'only one element may have `focus_on_load`',
+  ],
+  [
+    'a form with inputs has a submit button',
+    { blocks: [focused()] },
+    { blocks: [focused()], submit: undefined },
+    'missing required field: submit',
+  ],
+  ['a form has a title', {}, { title: undefined }, 'missing required field: title [json-pointer:/view]'],
+  [
+    'a form has no properties of its own making',
+    {},
+    { submit_disabled: true },
+    'invalid additional property: submit_disabled [json-pointer:/view]',
+  ],
+  [
+    'a Home page is no form',
+    {},
+    { type: 'home', title: undefined, submit: undefined },
+    'must be a view of type modal',
+  ],
+];
+
+describe('the largest thing that is allowed passes, one step beyond is refused', () => {
+  test.each(limits)('%s', async (_rule, most, beyond, says) => {
+    expect(await formProblems(modal(most))).toBe('passes');
+    expect(await formProblems(modal(beyond))).toContain(`[ERROR] ${says}`);
+  });
+});
+
+test('a view of more than 250 kB is too large', async () => {
+  const section = () => ({ type: 'section', text: mrkdwn(chars(2900)) });
+  // 85 sections of about 2,960 bytes each are just above 250,000 bytes, 84 just below.
+  expect(await formProblems(modal({ blocks: many(84, section) }))).toBe('passes');
+  expect(await formProblems(modal({ blocks: many(85, section) }))).toContain('view_too_large');
+});
+
+test('a view that is no JSON is refused', async () => {
+  const call = scene.client.apiCall('views.open', { trigger_id: '1.2.none', view: '{' });
+  expect((await refusal(call)).error).toBe('invalid_arguments');
+});
+
+describe('Home pages', () => {
+  const publish = (view: object, more: object = {}) =>
+    scene.client.views.publish({
+      user_id: 'U1ANA',
+      view: { type: 'home', blocks: [], ...view } as never,
+      ...more,
+    });
+
+  test('a Home page has at most 100 blocks and no title', async () => {
+    expect((await publish({ blocks: many(100, divider) })).ok).toBe(true);
+    expect((await refusal(publish({ blocks: many(101, divider) }))).error).toBe('invalid_arguments');
+    expect((await refusal(publish({ title: plain('a') }))).error).toBe('invalid_arguments');
+  });
+
+  test('publishing again replaces the page, and a stale hash is a conflict', async () => {
+    const first = await publish({ callback_id: 'first' });
+    const second = await publish({ callback_id: 'second' }, { hash: first.view?.hash });
+    expect(second.view?.id).toBe(first.view?.id);
+    expect(scene.standIn.homeOf('U1ANA')?.callback_id).toBe('second');
+    expect((await refusal(publish({}, { hash: first.view?.hash }))).error).toBe('hash_conflict');
+  });
+
+  test('only people of the workspace have one', async () => {
+    const call = scene.client.views.publish({ user_id: 'U404', view: { type: 'home', blocks: [] } });
+    expect((await refusal(call)).error).toBe('user_not_found');
+  });
+});

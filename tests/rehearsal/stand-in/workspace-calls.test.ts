@@ -1,0 +1,181 @@
+/** People, conversations, history and files with the real client. docs.slack.dev/reference/methods */
+import { afterEach, beforeEach, describe, expect, test } from 'vitest';
+import { many, PNG, refusal, type Scene, startScene, TestClock, TOKEN, uploadPicture } from './fixture.ts';
+
+let scene: Scene;
+beforeEach(async () => {
+  scene = await startScene();
+});
+afterEach(() => scene.stop());
+
+describe('people', () => {
+  test('a person comes with their zone and its offset at the simulated time', async () => {
+    const { user } = await scene.client.users.info({ user: 'U3CLEO', include_locale: true });
+    // Kathmandu is at +5:45 (IANA tz 2025c).
+    expect(user).toMatchObject({ tz: 'Asia/Kathmandu', tz_offset: 20_700, locale: 'en-GB', name: 'cleo' });
+    // New York leaves summer time on 2026-11-01 at 06:00Z (IANA tz 2025c).
+    scene.calendar.ms = Date.UTC(2026, 9, 31);
+    expect((await scene.client.users.info({ user: 'U2BEN' })).user?.tz_offset).toBe(-4 * 3600);
+    scene.calendar.ms = Date.UTC(2026, 10, 2);
+    expect((await scene.client.users.info({ user: 'U2BEN' })).user?.tz_offset).toBe(-5 * 3600);
+  });
+
+  test('everybody is listed, page by page, the gone ones marked', async () => {
+    const found: { id?: string; deleted?: boolean }[] = [];
+    for await (const page of scene.client.paginate('users.list', { limit: 2 })) {
+      found.push(...(page as unknown as { members: { id: string }[] }).members);
+    }
+    expect(found.map((one) => one.id)).toEqual(['U1ANA', 'U2BEN', 'U3CLEO', 'U9GONE', 'U0LOADLINE']);
+    expect(found.filter((one) => one.deleted).map((one) => one.id)).toEqual(['U9GONE']);
+  });
+
+  test('strangers are not found', async () => {
+    expect((await refusal(scene.client.users.info({ user: 'U404' }))).error).toBe('user_not_found');
+  });
+});
+
+describe('conversations', () => {
+  test('public channels are listed, private ones only when the bot was invited', async () => {
+    const list = await scene.client.conversations.list({
+      types: 'public_channel,private_channel',
+      exclude_archived: true,
+    });
+    expect(list.channels?.map((one) => [one.name, one.is_member])).toEqual([
+      ['team-harbour', true],
+      ['other', false],
+      ['cabin', true],
+    ]);
+  });
+
+  test('members and facts of a channel', async () => {
+    const { members } = await scene.client.conversations.members({ channel: 'C1TEAM' });
+    expect(members).toEqual(['U1ANA', 'U2BEN', 'U0LOADLINE']);
+    const { channel } = await scene.client.conversations.info({
+      channel: 'C1TEAM',
+      include_num_members: true,
+    });
+    expect(channel).toMatchObject({ name: 'team-harbour', is_private: false, num_members: 3 });
+    const hidden = scene.client.conversations.members({ channel: 'C4SECRET' });
+    expect((await refusal(hidden)).error).toBe('channel_not_found');
+  });
+
+  test('a direct message is opened by a person, once', async () => {
+    const first = await scene.client.conversations.open({ users: 'U1ANA' });
+    const second = await scene.client.conversations.open({ users: 'U1ANA' });
+    expect(first.channel?.id).toBe(second.channel?.id);
+    expect((await refusal(scene.client.conversations.open({ users: 'U9GONE' }))).error).toBe('user_disabled');
+    expect((await refusal(scene.client.conversations.open({ users: 'U404' }))).error).toBe('user_not_found');
+  });
+});
+
+describe('history', () => {
+  const history = (more: object = {}) => scene.client.conversations.history({ channel: 'C1TEAM', ...more });
+
+  beforeEach(async () => {
+    for (const index of many(5, (at) => at)) {
+      const metadata = { event_type: 'key', event_payload: { index } };
+      await scene.client.chat.postMessage({ channel: 'C1TEAM', text: `post ${index}`, metadata });
+      scene.calendar.ms += 60_000;
+    }
+  });
+
+  test('the newest comes first, page by page', async () => {
+    const first = await history({ limit: 2 });
+    expect(first.messages?.map((one) => one.text)).toEqual(['post 4', 'post 3']);
+    expect(first.has_more).toBe(true);
+    const second = await history({ limit: 3, cursor: first.response_metadata?.next_cursor });
+    expect(second.messages?.map((one) => one.text)).toEqual(['post 2', 'post 1', 'post 0']);
+    expect(second.has_more).toBe(false);
+    expect((await refusal(history({ cursor: 'bm9wZQ' }))).error).toBe('invalid_cursor');
+  });
+
+  test('bounds are left out unless they are asked for', async () => {
+    const stamps = (await history()).messages?.map((one) => String(one.ts)) ?? [];
+    const bounds = { oldest: stamps[3], latest: stamps[1] };
+    expect((await history(bounds)).messages).toHaveLength(1);
+    expect((await history({ ...bounds, inclusive: true })).messages).toHaveLength(3);
+  });
+
+  test('metadata comes only when asked for', async () => {
+    expect((await history({ limit: 1 })).messages?.[0]).not.toHaveProperty('metadata');
+    const [newest] = (await history({ limit: 1, include_all_metadata: true })).messages ?? [];
+    expect(newest?.metadata).toEqual({ event_type: 'key', event_payload: { index: 4 } });
+  });
+
+  test('the bot must be in the channel, and ephemeral messages are not kept', async () => {
+    await scene.client.chat.postEphemeral({ channel: 'C1TEAM', user: 'U1ANA', text: 'psst' });
+    expect((await history()).messages).toHaveLength(5);
+    const uninvited = scene.client.conversations.history({ channel: 'C2OTHER' });
+    expect((await refusal(uninvited)).error).toBe('not_in_channel');
+  });
+});
+
+describe('scopes', () => {
+  test.each([
+    ['chat:write', (one: Scene) => one.client.chat.postMessage({ channel: 'C1TEAM', text: 'a' })],
+    ['users:read', (one: Scene) => one.client.users.info({ user: 'U1ANA' })],
+    ['channels:read', (one: Scene) => one.client.conversations.info({ channel: 'C1TEAM' })],
+    ['groups:read', (one: Scene) => one.client.conversations.info({ channel: 'C5CABIN' })],
+    ['channels:history', (one: Scene) => one.client.conversations.history({ channel: 'C1TEAM' })],
+    ['groups:history', (one: Scene) => one.client.conversations.history({ channel: 'C5CABIN' })],
+    ['im:history', (one: Scene) => one.client.conversations.history({ channel: 'D1ANA' })],
+    ['im:read', (one: Scene) => one.client.conversations.list({ types: 'im' })],
+    ['im:write', (one: Scene) => one.client.conversations.open({ users: 'U1ANA' })],
+    ['files:write', (one: Scene) => one.client.files.getUploadURLExternal({ filename: 'a', length: 1 })],
+    ['files:read', (one: Scene) => one.client.files.info({ file: 'F1' })],
+  ])('without %s the call is refused and says so', async (scope, call) => {
+    const bare = await startScene({ scopes: ['commands'] });
+    const { error, data } = await refusal(call(bare));
+    expect([error, data.needed, data.provided]).toEqual(['missing_scope', scope, 'commands']);
+    await bare.stop();
+  });
+});
+
+describe('files', () => {
+  test('a picture is uploaded in three steps and read back', async () => {
+    const id = await uploadPicture(scene.client);
+    expect(scene.standIn.fileOf(id)?.equals(PNG)).toBe(true);
+    const { file } = await scene.client.files.info({ file: id });
+    expect(file).toMatchObject({ mimetype: 'image/png', title: 'Burndown', size: PNG.length });
+    const headers = { authorization: `Bearer ${TOKEN}` };
+    const read = await fetch(String(file?.url_private), { headers });
+    expect(Buffer.from(await read.arrayBuffer()).equals(PNG)).toBe(true);
+    expect((await fetch(String(file?.url_private))).status).toBe(404);
+  });
+
+  test("the client's own way of uploading works as well", async () => {
+    const answer = await scene.client.files.uploadV2({ file: PNG, filename: 'a.png' });
+    expect(answer.ok).toBe(true);
+  });
+
+  test('an upload of another length, to another address, or completed twice is refused', async () => {
+    const ticket = await scene.client.files.getUploadURLExternal({ filename: 'a.png', length: PNG.length });
+    const send = (url: string, bytes: Buffer) => fetch(url, { method: 'POST', body: new Uint8Array(bytes) });
+    const complete = () =>
+      scene.client.files.completeUploadExternal({ files: [{ id: String(ticket.file_id) }] });
+    expect((await send(String(ticket.upload_url), Buffer.alloc(3))).status).toBe(400);
+    expect((await send(`${ticket.upload_url}x`, PNG)).status).toBe(400);
+    expect((await refusal(complete())).error).toBe('file_update_failed');
+    expect((await send(String(ticket.upload_url), PNG)).status).toBe(200);
+    expect((await complete()).ok).toBe(true);
+    expect((await refusal(complete())).error).toBe('file_update_failed');
+  });
+
+  test('a picture that is not ready yet, or that is none, can not be shown', async () => {
+    const clock = new TestClock(0);
+    const slow = await startScene({ fileReadyAfterMs: 1000, realNowMs: clock.nowMs });
+    const id = await uploadPicture(slow.client);
+    const show = (file: string) => {
+      const blocks = [{ type: 'image', alt_text: 'a', slack_file: { id: file } }] as never;
+      return slow.client.chat.postMessage({ channel: 'C1TEAM', text: 'a', blocks });
+    };
+    expect((await refusal(show(id))).error).toBe('invalid_blocks');
+    expect((await slow.client.files.info({ file: id })).file?.mimetype).toBe('');
+    clock.ms = 1000;
+    expect((await show(id)).ok).toBe(true);
+    const words = await uploadPicture(slow.client, Buffer.from('no picture'));
+    clock.ms = 2000;
+    expect((await refusal(show(words))).error).toBe('invalid_blocks');
+    await slow.stop();
+  });
+});
