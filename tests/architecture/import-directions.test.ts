@@ -1,0 +1,117 @@
+/** The import directions of the architecture (DEVELOPERS.md, "Rooms"): who may import whom, and no cycles. */
+import { readFileSync } from 'node:fs';
+import { glob } from 'node:fs/promises';
+import { dirname, join, relative } from 'node:path';
+import { parseSync } from 'oxc-parser';
+import { beforeAll, describe, expect, it } from 'vitest';
+
+const ROOT = join(import.meta.dirname, '../..');
+
+/** For each room: the rooms and packages that it may import. `*`: any package. Files lie in `src/`. */
+const MAY_IMPORT: Readonly<Record<string, { rooms: readonly string[]; packages: readonly string[] | '*' }>> = {
+  'main.ts': { rooms: ['*'], packages: '*' },
+  'config.ts': { rooms: [], packages: ['zod'] },
+  'logger.ts': { rooms: ['config.ts'], packages: ['pino'] },
+  sprint: { rooms: [], packages: ['date-fns', '@date-fns/utc'] },
+  forecast: { rooms: ['sprint'], packages: [] },
+  app: { rooms: ['sprint', 'forecast'], packages: ['date-fns', 'temporal-polyfill', 'node:crypto'] },
+  store: { rooms: ['app', 'sprint', 'forecast'], packages: '*' },
+  slack: { rooms: ['app', 'sprint', 'forecast', 'config.ts', 'logger.ts'], packages: '*' },
+  jobs: { rooms: ['app', 'logger.ts'], packages: '*' },
+  charts: { rooms: ['app', 'sprint', 'forecast'], packages: '*' },
+  rehearsal: { rooms: ['app', 'sprint', 'forecast', 'store', 'slack', 'jobs', 'charts', 'logger.ts'], packages: '*' },
+};
+
+interface Import {
+  readonly from: string;
+  /** A path below `src/`, or a package. */
+  readonly target: string;
+  readonly isPackage: boolean;
+  /** Erased before it runs: can't make a cycle of modules. */
+  readonly isTypeOnly: boolean;
+}
+
+function importsOf(file: string): Import[] {
+  const { module } = parseSync(file, readFileSync(join(ROOT, 'src', file), 'utf8'));
+  const specifiers = [
+    ...module.staticImports.map(({ moduleRequest, entries }) => ({
+      text: moduleRequest.value,
+      isTypeOnly: entries.length > 0 && entries.every(({ isType }) => isType),
+    })),
+    ...module.staticExports.flatMap(({ entries }) =>
+      entries.flatMap(({ moduleRequest, isType }) =>
+        moduleRequest ? [{ text: moduleRequest.value, isTypeOnly: isType }] : [],
+      ),
+    ),
+  ];
+  return specifiers.map(({ text, isTypeOnly }) => {
+    const isPackage = !text.startsWith('.');
+    return { from: file, target: isPackage ? text : join(dirname(file), text), isPackage, isTypeOnly };
+  });
+}
+
+function roomOf(file: string): string {
+  return file.split('/')[0] as string;
+}
+
+function packageOf(specifier: string): string {
+  return specifier.startsWith('@') ? specifier.split('/').slice(0, 2).join('/') : (specifier.split('/')[0] as string);
+}
+
+describe('import directions', () => {
+  const files: string[] = [];
+  let imports: Import[] = [];
+
+  beforeAll(async () => {
+    for await (const file of glob('src/**/*.ts', { cwd: ROOT })) files.push(relative('src', file));
+    imports = files.flatMap(importsOf);
+  });
+
+  it('reads the whole source: every room is known and has files', () => {
+    expect(files.length).toBeGreaterThan(100);
+    expect([...new Set(files.map(roomOf))].sort()).toEqual(Object.keys(MAY_IMPORT).sort());
+    expect(imports.length).toBeGreaterThan(files.length);
+  });
+
+  it('lets a room import only the rooms below it', () => {
+    const wrong = imports.filter(({ from, target, isPackage }) => {
+      const rooms = MAY_IMPORT[roomOf(from)]?.rooms ?? [];
+      return !isPackage && roomOf(from) !== roomOf(target) && !rooms.includes('*') && !rooms.includes(roomOf(target));
+    });
+    expect(wrong.map(({ from, target }) => `${from} imports ${target}`)).toEqual([]);
+  });
+
+  it('lets a room import only the packages it may', () => {
+    const wrong = imports.filter(({ from, target, isPackage }) => {
+      const packages = MAY_IMPORT[roomOf(from)]?.packages ?? [];
+      return isPackage && packages !== '*' && !packages.includes(packageOf(target)) && !packages.includes(target);
+    });
+    expect(wrong.map(({ from, target }) => `${from} imports ${target}`)).toEqual([]);
+  });
+
+  it('lets nothing but main import the rehearsal', () => {
+    const importers = imports.filter(({ target, isPackage }) => !isPackage && roomOf(target) === 'rehearsal');
+    const outside = importers.map(({ from }) => from).filter((from) => roomOf(from) !== 'rehearsal');
+    expect(outside.filter((from) => from !== 'main.ts')).toEqual([]);
+  });
+
+  it('has no cycles of modules', () => {
+    const targets = new Map<string, string[]>();
+    for (const { from, target, isPackage, isTypeOnly } of imports) {
+      if (!isPackage && !isTypeOnly) targets.set(from, [...(targets.get(from) ?? []), target]);
+    }
+    const done = new Set<string>();
+    const cycles: string[] = [];
+    const visit = (file: string, path: readonly string[]): void => {
+      if (path.includes(file)) {
+        cycles.push([...path.slice(path.indexOf(file)), file].join(' → '));
+        return;
+      }
+      if (done.has(file)) return;
+      for (const target of targets.get(file) ?? []) visit(target, [...path, file]);
+      done.add(file);
+    };
+    for (const file of files) visit(file, []);
+    expect(cycles).toEqual([]);
+  });
+});
