@@ -1,0 +1,156 @@
+/** A whole sprint in the rehearsal page, in a real browser, as a newcomer would play it. */
+import type { Browser, Page } from 'playwright-core';
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { createLogger } from '../../src/logger.ts';
+import { openPage } from '../../src/rehearsal/open-page.ts';
+import type { Rehearsal } from '../../src/rehearsal/rehearsal.ts';
+import { readScenario } from '../../src/rehearsal/scenario.ts';
+import { launchBrowser } from '../support/browser.ts';
+import { keepPicture } from './keep-picture.ts';
+
+const SCENARIO = new URL('../../src/rehearsal/scenarios/kept.json', import.meta.url);
+
+/** Everything here runs for real: database, delivery, charts, signed requests. */
+const WAIT = { timeout: 20_000 };
+
+describe('a sprint in the rehearsal page', () => {
+  let browser: Browser;
+  let page: Page;
+  let rehearsal: Rehearsal;
+  const complaints: string[] = [];
+
+  beforeAll(async () => {
+    const logger = createLogger({ level: 'error', destination: process.stderr });
+    [browser, rehearsal] = await Promise.all([
+      launchBrowser(),
+      readScenario(SCENARIO).then((scenario) => openPage({ scenario, logger, port: 0 })),
+    ]);
+    page = await browser.newPage({ viewport: { width: 1280, height: 900 }, locale: 'en-GB' });
+    page.setDefaultTimeout(WAIT.timeout);
+    page.on('pageerror', (error) => complaints.push(error.message));
+    page.on('console', (message) => complaints.push(message.text()));
+    await page.goto(`${rehearsal.standIn.url}/`);
+  });
+
+  afterEach(async ({ task }) => {
+    if (task.result?.state === 'fail') await keepPicture(page, 'failure');
+  });
+  afterAll(async () => {
+    await browser?.close();
+    await rehearsal?.stop();
+  });
+
+  const be = (name: string) => page.locator('#members').getByRole('button', { name }).click();
+  const goTo = (place: string) => page.locator('#places').getByRole('button', { name: place }).click();
+  const press = (name: string) => page.getByRole('button', { name, exact: true }).last().click();
+  const send = async (line: string) => {
+    await page.locator('#composer-box').fill(line);
+    await page.locator('#composer-box').press('Enter');
+  };
+  const form = () => page.locator('dialog[open]');
+  const sees = (words: string | RegExp) => page.locator('#stream').getByText(words).last().waitFor(WAIT);
+
+  it('begins in an invented sprint on its second morning, with a prompt for each member', async () => {
+    await page.getByText('What to try').first().waitFor(WAIT);
+    await be('Odd');
+    await goTo('Direct messages');
+    await sees('Tue 3 Nov: what is left on your cards?');
+    await keepPicture(page, 'prompt');
+  });
+
+  it('lets a member answer in the form, asks why a card grew, and brings the prompt up to date', async () => {
+    await press('Answer');
+    await form().getByRole('heading', { name: 'What is left?' }).waitFor(WAIT);
+    await form().getByLabel(/QS-43 Confirmation by mail: points left/).fill('lots');
+    await form().getByRole('button', { name: 'Record' }).click();
+    await form().getByText(/Write points in halves/).waitFor(WAIT);
+    expect(await form().getByLabel(/QS-43 Confirmation by mail: points left/).inputValue()).toBe('lots');
+    await form().getByLabel(/QS-43 Confirmation by mail: points left/).fill('4');
+    await form().getByRole('button', { name: 'Record' }).click();
+    await form().getByRole('heading', { name: 'Why did it grow?' }).waitFor(WAIT);
+    expect(await form().getByLabel(/QS-43 Confirmation by mail: points left/).inputValue()).toBe('4');
+    await form().getByLabel(/how many were surprise work/).fill('1');
+    await form().getByLabel(/What came up/).fill('The mail server wants a signature');
+    await keepPicture(page, 'form');
+    await form().getByRole('button', { name: 'Record' }).click();
+    await form().waitFor({ state: 'hidden' });
+    await sees(/QS-43 Confirmation by mail: worked 0, 4 points left, surprise work \+1/);
+  });
+
+  it('understands an answer in words', async () => {
+    await be('Yusuf');
+    await goTo('Direct messages');
+    await send('2.5');
+    await sees(/QS-46 Cancel a booking: worked 0.5, 2.5 points left/);
+  });
+
+  it('shows the status with a chart to the caller alone', async () => {
+    await goTo('#quayside');
+    await send('/loadline status');
+    await sees(/1 point of surprise work/);
+    await page.locator('#stream img').last().waitFor(WAIT);
+    await be('Petra');
+    await goTo('#quayside');
+    expect(await page.locator('#stream img').count()).toBe(0);
+  });
+
+  it('closes the sprint by itself and posts the verdict with its chart in the channel', async () => {
+    await press('To the sprint’s end');
+    await sees(/^Harbour 12: missed/);
+    const chart = page.locator('#stream img').last();
+    await chart.waitFor(WAIT);
+    expect(await chart.getAttribute('alt')).toMatch(/^Burndown of the sprint “Harbour 12”/);
+    await expect.poll(() => chart.evaluate((image) => (image as HTMLImageElement).naturalWidth)).toBe(1600);
+  });
+
+  it('lets the facilitator plan the next sprint; bad lines are named and nothing typed is lost', async () => {
+    await be('Facilitator');
+    await goTo('#quayside');
+    await send('/loadline plan');
+    const cards = form().getByLabel(/Cards, one a line/);
+    await cards.waitFor(WAIT);
+    expect(await form().getByLabel(/Sprint name/).inputValue()).toBe('Harbour 13');
+    await cards.fill('Pay by card, 8, @ines\nReceipt, five, @odd\nReminder, ½, @petra');
+    await form().getByRole('button', { name: 'Preview' }).click();
+    await form().getByText(/Line 2: “five” is not an estimate/).waitFor(WAIT);
+    expect(await cards.inputValue()).toContain('Receipt, five, @odd');
+    await cards.fill('Pay by card, 8, @ines\nReceipt, 5, @odd\nReminder, ½, @petra');
+    await form().getByRole('button', { name: 'Preview' }).click();
+    await form().getByText(/13\.5 points/).first().waitFor(WAIT);
+    await keepPicture(page, 'preview');
+    await form().getByRole('button', { name: 'Commit' }).click();
+    await form().waitFor({ state: 'hidden' });
+    await sees(/the team commits to 13.5 points on 3 cards/);
+  });
+
+  it('takes the new sprint to a kept verdict through one-click answers and words', async () => {
+    await press('Next day');
+    await press('Next day');
+    await press('Next day');
+    await be('Ines');
+    await goTo('Direct messages');
+    await sees(/Mon 16 Nov: what is left on your cards\?/);
+    await send('0');
+    await sees(/Pay by card: worked 8, nothing left/);
+    await be('Odd');
+    await goTo('Direct messages');
+    await press('Nothing changed');
+    await sees(/Recorded for Mon 16 Nov in Harbour 13: nothing changed/);
+    await send('0 worked 5');
+    await sees(/Receipt: worked 5, nothing left/);
+    await be('Petra');
+    await goTo('Direct messages');
+    await press('Away today');
+    await sees(/you are away/);
+    await press('To the sprint’s end');
+    await goTo('#quayside');
+    await sees(/^Harbour 13: kept/);
+    await page.locator('#stream img').last().waitFor(WAIT);
+    await page.locator('#stream').getByText(/^Harbour 13: kept/).last().scrollIntoViewIfNeeded();
+    await keepPicture(page, 'verdict');
+  });
+
+  it('leaves no complaint in the browser’s console', () => {
+    expect(complaints.filter((words) => !/Failed to load resource: .* 40[04]/.test(words))).toEqual([]);
+  });
+});
