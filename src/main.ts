@@ -51,7 +51,13 @@ async function start(config: Config, logger: Logger): Promise<() => Promise<void
   const clock = { now: () => new Date() };
   const directory = createDirectory({ client, nowMs: Date.now });
   const messenger = createMessenger({ client: bulkClient(settings), logger, wait });
-  const deps: AppDependencies = { store: database.store, clock, directory, charts: burndownCharts, messenger };
+  const deps: AppDependencies = {
+    store: database.store,
+    clock,
+    directory,
+    charts: burndownCharts,
+    messenger,
+  };
   const app = createSlackApp({
     config,
     identity: checked.identity,
@@ -65,7 +71,10 @@ async function start(config: Config, logger: Logger): Promise<() => Promise<void
   await queue.work(deliveryHandler((postId) => deliverPost(deps, postId), logger));
   const ticking = startClock(() => runDueWork(deps), logger);
   const { workspaceName } = checked.identity;
-  logger.info({ mode: config.transport.mode, port, database: database.kind, workspaceName }, 'Loadline is running');
+  logger.info(
+    { mode: config.transport.mode, port, database: database.kind, workspaceName },
+    'Loadline is running',
+  );
   return async () => {
     // First nothing new comes in, then the work in hand is finished or handed back.
     await app.stop();
@@ -82,17 +91,18 @@ async function databaseProblems(database: { ping(): Promise<void> }): Promise<re
   );
 }
 
-function stopOnSignal(stop: () => Promise<void>, logger: Logger): void {
+/** Stops once, in order, and ends the process; a second signal does not hurry it. */
+function stopWhenTold(stop: () => Promise<void>, logger: Logger): void {
   let isStopping = false;
-  const onSignal = (signal: string): void => {
+  const end = (exitCode: number, details: Record<string, unknown>): void => {
     if (isStopping) return;
     isStopping = true;
-    logger.info({ signal }, 'stopping');
+    logger.info(details, 'stopping');
     setTimeout(() => process.exit(1), STOP_LIMIT_MS).unref();
     stop().then(
       () => {
         logger.info({}, 'stopped');
-        process.exit(0);
+        process.exit(exitCode);
       },
       (err: unknown) => {
         logger.error({ err }, 'the stop failed');
@@ -100,8 +110,12 @@ function stopOnSignal(stop: () => Promise<void>, logger: Logger): void {
       },
     );
   };
-  process.on('SIGINT', onSignal);
-  process.on('SIGTERM', onSignal);
+  for (const signal of ['SIGINT', 'SIGTERM']) process.on(signal, () => end(0, { signal }));
+  // For instance a socket that can't be opened again: whoever runs the process starts it afresh.
+  process.on('unhandledRejection', (err) => {
+    logger.fatal({ err }, 'something failed that nobody was waiting for');
+    end(1, {});
+  });
 }
 
 /** Sentences for the operator when a start fails for a reason that is known; undefined for a defect. */
@@ -116,7 +130,7 @@ async function main(): Promise<void> {
   try {
     const config = readConfig(process.env);
     const logger = createLogger({ level: config.logLevel });
-    stopOnSignal(await start(config, logger), logger);
+    stopWhenTold(await start(config, logger), logger);
   } catch (error) {
     const problems = startProblems(error);
     if (!problems) throw error;

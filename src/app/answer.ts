@@ -334,8 +334,15 @@ async function recordChecked(
   takeCardIds: readonly string[],
 ): Promise<AnswerOutcome> {
   const { team, sprint, day, records } = context;
-  const given = answers.filter(({ left, worked, surprise }) => `${left}${worked}${surprise}`.trim() !== '');
+  // A card about which nothing was typed is not answered for; a note alone asks for its number.
+  const given = answers.filter(
+    ({ left, worked, surprise, note }) => `${left}${worked}${surprise}${note}`.trim() !== '',
+  );
   const { read, problems } = readAnswers(records, given);
+  if (given.length === 0 && takeCardIds.length === 0) {
+    const field = answers[0] ? `left:${answers[0].cardId}` : 'answers';
+    problems.push({ field, message: 'Say what is left on at least one card.' });
+  }
   const grown: GrownCard[] = [];
   for (const { card, input } of read) {
     if (card.enteredOn > day) {

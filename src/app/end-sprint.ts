@@ -133,7 +133,7 @@ async function lastClosedSprint(tx: Transaction, teamId: string): Promise<Sprint
 /**
  * Opens the sprint that closed last for corrections; it closes by itself 24 hours after its first closing.
  *
- * @throws Refusal `no-sprint-to-reopen`, `reopen-too-late`, `not-a-facilitator`.
+ * @throws Refusal `no-sprint-to-reopen`, `reopen-too-late`, `days-taken`, `not-a-facilitator`.
  */
 export async function reopenSprint(
   deps: AppDependencies,
@@ -155,6 +155,12 @@ export async function reopenSprint(
     const now = deps.clock.now();
     if (now >= until)
       throw new Refusal('reopen-too-late', { sprintName: sprint.name, until: until.toISOString() });
+    const inTheWay = (await tx.openSprintsOf(team.id)).find(
+      (other) => other.startsOn <= sprint.endsOn && sprint.startsOn <= other.endsOn,
+    );
+    if (inTheWay) {
+      throw new Refusal('days-taken', { sprintName: sprint.name, otherName: inTheWay.name });
+    }
     const reopened: Sprint = { ...sprint, state: 'open', reopenedAt: now, closesAtInstant: until };
     await tx.updateSprint(reopened);
     await refreshVerdict(tx, sprint.id);

@@ -99,12 +99,11 @@ export async function openSprint(
 }
 
 /**
- * Which of the team's open sprints people mean: the one that the day lies in, rather one that runs than
- * one that was reopened; else the earliest, which is one that was reopened or one that is still to begin.
+ * Which of the team's open sprints people mean: the one that the day lies in (open sprints never share a
+ * day); else the earliest, which is one that was reopened or one that is still to begin.
  */
 export function currentSprint(open: readonly Sprint[], day: Day): Sprint | undefined {
-  const around = open.filter(({ startsOn, endsOn }) => startsOn <= day && day <= endsOn);
-  return around.find(({ closedAt }) => closedAt === undefined) ?? around[0] ?? open[0];
+  return open.find(({ startsOn, endsOn }) => startsOn <= day && day <= endsOn) ?? open[0];
 }
 
 /** @throws Refusal `sprint-over` */

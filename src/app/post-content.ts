@@ -49,7 +49,9 @@ export async function postWords(tx: Transaction, post: Post, now: Date): Promise
     case 'last-call': {
       const prompt = await promptContent(tx, team, sprint, subject.userId, subject.day);
       const isLate = subject.day !== todayOf(team, now) || sprint.state !== 'open';
-      const isMet = subject.kind !== 'daily-prompt' && prompt.state !== 'asked';
+      // A co-owner may have finished the member's last card meanwhile.
+      const hasOpenCards = prompt.cards.some(({ state }) => state === 'open');
+      const isMet = subject.kind !== 'daily-prompt' && (prompt.state !== 'asked' || !hasOpenCards);
       // A prompt that was held up until its day had passed is not asked afterwards.
       if (post.sentVersion === 0 && (isLate || isMet)) return undefined;
       return { content: { kind: subject.kind, prompt }, chart: undefined };

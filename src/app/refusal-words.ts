@@ -116,6 +116,10 @@ const WORDS: Words = {
     what: 'There is no closed sprint to reopen.',
     mend: '`/loadline status` shows the one that is running.',
   }),
+  'days-taken': ({ sprintName, otherName }) => ({
+    what: `${sprintName} can’t be open beside ${otherName}, which has some of the same days.`,
+    mend: `Close or cancel ${otherName} first, or note the correction at the retrospective.`,
+  }),
   'reopen-too-late': ({ sprintName }) => ({
     what: `${sprintName} closed more than 24 hours ago, so its numbers stand.`,
     mend: 'Note what was wrong with them at the retrospective.',

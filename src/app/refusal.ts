@@ -36,6 +36,7 @@ export interface RefusalDetails {
   'no-cards-of-yours': { readonly sprintName: string };
   'unclear-words': { readonly problems: readonly string[]; readonly cardCount: number };
   'no-sprint-to-reopen': Record<never, never>;
+  'days-taken': { readonly sprintName: string; readonly otherName: string };
   'reopen-too-late': { readonly sprintName: string; readonly until: string };
   'unknown-command': { readonly word: string; readonly near: string | undefined };
   'bad-argument': { readonly command: string; readonly problem: string; readonly example: string };

@@ -156,12 +156,13 @@ async function namesOf(
   userIds: readonly string[],
 ): Promise<Map<string, string>> {
   const profiles = await Promise.all(userIds.map((userId) => directory.profile(workspaceId, userId)));
-  const bot = profiles.find(({ isBot }) => isBot);
-  if (bot) {
-    throw new Refusal('bad-input', {
-      problems: [{ field: 'memberIds', message: `${bot.name} is a bot; choose people only.` }],
-    });
-  }
+  refuseIfAny(
+    profiles.flatMap(({ name, isBot, isDeactivated }) => {
+      if (isBot) return [{ field: 'memberIds', message: `${name} is a bot; choose people only.` }];
+      const message = `The account of ${name} is deactivated; take this person out.`;
+      return isDeactivated ? [{ field: 'memberIds', message }] : [];
+    }),
+  );
   return new Map(profiles.map(({ userId, name }) => [userId, name]));
 }
 
@@ -236,12 +237,13 @@ export async function setMeasures(deps: AppDependencies, actor: Actor, input: Me
       : whyNotAScale(scale);
   if (scaleProblem) problems.push({ field: 'scale', message: scaleProblem });
   const thresholds = new Map<string, number>();
-  for (const [name, text] of Object.entries(input.thresholds)) {
+  for (const [name, text] of Object.entries(input.thresholds) as [keyof Thresholds, string][]) {
     const share = parsePercent(text);
     const most = largestThreshold(name);
     if (share !== undefined && share <= most) thresholds.set(name, share);
     else {
-      const message = `Write a percentage from 0 to ${most * 100}, for example ${most === 1 ? 80 : 240}.`;
+      const example = DEFAULT_THRESHOLDS[name] * 100;
+      const message = `Write a percentage from 0 to ${most * 100}, for example ${example}.`;
       problems.push({ field: name, message });
     }
   }

@@ -17,7 +17,9 @@ export function deliveryHandler(
     try {
       return await deliver(postId);
     } catch (err) {
-      const message = isLast ? 'post given up: it failed for the last time' : 'post not delivered yet; it is tried again';
+      const message = isLast
+        ? 'post given up: it failed for the last time'
+        : 'post not delivered yet; it is tried again';
       log.error({ err, postId }, message);
       throw err;
     }

@@ -11,10 +11,17 @@ export interface PlayOptions {
   readonly logger: Logger;
   /** Hears of each step as it is played. */
   readonly onStep?: (did: string) => void;
+  /** An image for the database to start from, as for `openDatabase`. */
+  readonly memoryImage?: Blob | undefined;
 }
 
-export async function playScenario({ scenario, logger, onStep }: PlayOptions): Promise<PlayResult> {
-  const rehearsal = await startRehearsal({ scenario, logger });
+export async function playScenario({
+  scenario,
+  logger,
+  onStep,
+  memoryImage,
+}: PlayOptions): Promise<PlayResult> {
+  const rehearsal = await startRehearsal({ scenario, logger, memoryImage });
   try {
     const player = new Player(rehearsal, scenario);
     for await (const { did } of player.steps()) onStep?.(did);

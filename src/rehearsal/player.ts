@@ -71,27 +71,33 @@ export class Player {
   }
 
   async *#sprintSteps(sprint: ScenarioSprint): AsyncGenerator<PlayStep, void, undefined> {
-    const { timeZone, promptAt } = this.#scenario.team;
-    await this.#rehearsal.moveTo(instantOf(sprint.startsOn, '00:00', timeZone));
+    const { timeZone } = this.#scenario.team;
     this.#cardNumbers = new Map(sprint.cards.map(({ key }, i) => [key, i + 1]));
     this.#cardKeys = new Map(sprint.cards.map(({ key }, i) => [i + 1, key]));
+    const days = daysOf(sprint);
+    // What is said before the first day is said before the sprint is planned, so that the bot refuses it.
+    for (const day of days.filter((one) => one < sprint.startsOn)) yield* this.#daySteps(sprint, day);
+    await this.#rehearsal.moveTo(instantOf(sprint.startsOn, '00:00', timeZone));
     const firstPost = this.#rehearsal.standIn.allPosts().length;
     const planned = await this.#try(sprint.name, { plan: sprint.name }, () => this.#plan(sprint));
     if (planned) this.plans.push({ firstPost, keys: this.#cardKeys });
     const did = planned ? `The facilitator planned ${sprint.name}.` : `${sprint.name} could not be planned.`;
     yield { did, sprint };
-    for (const day of daysOf(sprint)) {
-      await this.#rehearsal.moveTo(instantOf(day, promptAt, timeZone));
-      const events = sprint.events.filter(({ on }) => on === day);
-      if (day >= sprint.startsOn && day <= sprint.endsOn) {
-        yield { did: `It is ${formatDay(day)}, ${promptAt}.`, sprint };
-      }
-      if (events.length === 0) continue;
-      for (const event of events) await this.#try(sprint.name, event, () => this.#act(event));
-      yield { did: `${formatDay(day)}: ${this.#tell(events)}`, sprint };
-    }
+    for (const day of days.filter((one) => one >= sprint.startsOn)) yield* this.#daySteps(sprint, day);
     await this.#rehearsal.moveTo(instantOf(sprint.endsOn, this.#closesAt(sprint), timeZone));
     yield { did: `${sprint.name} reached its closing time.`, sprint };
+  }
+
+  async *#daySteps(sprint: ScenarioSprint, day: string): AsyncGenerator<PlayStep, void, undefined> {
+    const { timeZone, promptAt } = this.#scenario.team;
+    await this.#rehearsal.moveTo(instantOf(day, promptAt, timeZone));
+    const events = sprint.events.filter(({ on }) => on === day);
+    if (day >= sprint.startsOn && day <= sprint.endsOn) {
+      yield { did: `It is ${formatDay(day)}, ${promptAt}.`, sprint };
+    }
+    if (events.length === 0) return;
+    for (const event of events) await this.#try(sprint.name, event, () => this.#act(event));
+    yield { did: `${formatDay(day)}: ${this.#tell(events)}`, sprint };
   }
 
   #closesAt(sprint: ScenarioSprint): string {

@@ -24,6 +24,15 @@ export const BODY_LIMIT_BYTES = 1024 * 1024;
 
 /** Slow senders are cut off; the platform itself gives up after 3 s. */
 const REQUEST_TIMEOUT_MS = 10_000;
+const TIMEOUT_CHECK_MS = 2_000;
+/** Whoever has not sent a whole request by then is cut off when the door closes. */
+const CLOSING_LIMIT_MS = 5_000;
+
+const SERVER_OPTIONS = {
+  requestTimeout: REQUEST_TIMEOUT_MS,
+  headersTimeout: REQUEST_TIMEOUT_MS,
+  connectionsCheckingInterval: TIMEOUT_CHECK_MS,
+};
 
 export interface HttpDoorOptions {
   /** Undefined in socket mode: only the health routes are answered. */
@@ -48,7 +57,7 @@ export class HttpDoor implements Receiver {
       endpoints: EVENTS_PATH,
       logger: boltLogger(options.logger),
     });
-    this.#server = createServer({ requestTimeout: REQUEST_TIMEOUT_MS }, (request, response) => {
+    this.#server = createServer(SERVER_OPTIONS, (request, response) => {
       this.#answer(request, response).catch((error: unknown) => {
         options.logger.error({ err: error }, 'A request could not be answered.');
         if (!response.headersSent) refuse(response, 500);
@@ -73,7 +82,9 @@ export class HttpDoor implements Receiver {
     const closed = once(this.#server, 'close');
     this.#server.close();
     this.#server.closeIdleConnections();
+    const cutOff = setTimeout(() => this.#server.closeAllConnections(), CLOSING_LIMIT_MS);
     await closed;
+    clearTimeout(cutOff);
   }
 
   async #answer(request: IncomingMessage, response: ServerResponse): Promise<void> {

@@ -126,7 +126,7 @@ function listenerContext({ useCases, deps, client, logger, answerDue }: SlackApp
     logger,
     upload: (image) => uploadImage({ client, wait }, image),
     isNew: (eventKey) => deps.store.transaction((tx) => tx.rememberEvent(eventKey, deps.clock.now())),
-    answerDue: answerDue ?? (() => wait(ANSWER_DUE_MS)),
+    answerDue: answerDue ?? (() => wait(ANSWER_DUE_MS, undefined, { ref: false })),
   };
 }
 

@@ -34,7 +34,7 @@ const SHARES: readonly string[] = [
 ] satisfies readonly (keyof Thresholds)[];
 
 /** The highest value that a threshold may have; the lowest is 0. */
-export function largestThreshold(name: string): number {
+export function largestThreshold(name: string): 1 | 100 {
   return SHARES.includes(name) ? 1 : 100;
 }
 

@@ -24,7 +24,8 @@ export interface DeliveryQueue {
   /** Starts working in the background, until `stop`. */
   work(handler: DeliveryHandler): Promise<void>;
   /**
-   * Works in the order in which posts were recorded, one after the other, until nothing is due now.
+   * Works one delivery after the other, until nothing is due now; in the order in which the posts were
+   * recorded, except that of more than 200 recorded in one transaction any 200 come first.
    * Deliveries that wait for a retry are left for later.
    *
    * @returns how many attempts were made.

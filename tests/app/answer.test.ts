@@ -130,6 +130,13 @@ describe('an answer', () => {
     expect((await h.records(sprint.id)).facts).toHaveLength(1);
   });
 
+  test('may leave out cards about which nothing is typed', async () => {
+    const { h, sprint } = await askedOnMonday();
+    await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '' }, 3: { left: '1' } });
+    const { cards, facts } = await h.records(sprint.id);
+    expect(facts.map(({ cardId }) => cardId)).toEqual([cards[2]?.id]);
+  });
+
   test('is recorded for all cards or for none', async () => {
     const { h, sprint } = await askedOnMonday();
     await problemsOf(h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '3' }, 3: { left: 'lots' } }));
@@ -259,7 +266,9 @@ describe('growth must be explained', () => {
 
 describe('what can’t be said is refused with the reason and the way out', () => {
   test.each([
-    [{ left: '' }, 'left', 'Write points in halves from 0 to 999.5, for example 3 or 0.5.'],
+    [{ left: '' }, 'left', 'Say what is left on at least one card.'],
+    [{ left: '', note: 'tides' }, 'left', 'Write points in halves from 0 to 999.5, for example 3 or 0.5.'],
+    [{ left: '', worked: '1' }, 'left', 'Write points in halves from 0 to 999.5, for example 3 or 0.5.'],
     [{ left: '0.3' }, 'left', 'Write points in halves from 0 to 999.5, for example 3 or 0.5.'],
     [{ left: '3', worked: '-1' }, 'worked', 'Write points in halves from 0 to 999.5, for example 3 or 0.5.'],
     [{ left: '3', note: 'x'.repeat(501) }, 'note', 'Keep the note within 500 characters.'],

@@ -175,6 +175,16 @@ describe('the reminder', () => {
     expect([h.kindsTo('ben'), h.kindsTo('chi')]).toEqual([['daily-prompt'], ['daily-prompt', 'reminder']]);
   });
 
+  test('spares whose last card a co-owner has finished meanwhile', async () => {
+    const h = harness();
+    const team = await h.setUpTeam();
+    const { sprint } = await h.plan(team, { cards: 'Pilot roster, 2, @Ben @Chi' });
+    await h.pass('2026-11-02T09:15:00Z');
+    await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '0' } });
+    await h.pass('2026-11-02T12:15:00Z');
+    expect(h.kindsTo('chi')).toEqual(['daily-prompt']);
+  });
+
   test('counts from the prompt when that came late, and does not come with it', async () => {
     const { h } = await plannedSprint();
     await h.pass('2026-11-02T13:00:00Z');

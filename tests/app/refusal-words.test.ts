@@ -28,6 +28,7 @@ const EXAMPLES: { readonly [Code in RefusalCode]: RefusalDetails[Code] } = {
   'no-cards-of-yours': { sprintName },
   'unclear-words': { problems: ['The message holds no number.'], cardCount: 2 },
   'no-sprint-to-reopen': {},
+  'days-taken': { sprintName, otherName: 'Harbour 13' },
   'reopen-too-late': { sprintName, until: '2026-11-14T17:00:00.000Z' },
   'unknown-command': { word: 'plann', near: 'plan' },
   'bad-argument': { command: 'drop', problem: 'the reason is missing.', example: '3 not wanted any more' },

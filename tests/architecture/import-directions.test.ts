@@ -8,19 +8,23 @@ import { beforeAll, describe, expect, it } from 'vitest';
 const ROOT = join(import.meta.dirname, '../..');
 
 /** For each room: the rooms and packages that it may import. `*`: any package. Files lie in `src/`. */
-const MAY_IMPORT: Readonly<Record<string, { rooms: readonly string[]; packages: readonly string[] | '*' }>> = {
-  'main.ts': { rooms: ['*'], packages: '*' },
-  'config.ts': { rooms: [], packages: ['zod'] },
-  'logger.ts': { rooms: ['config.ts'], packages: ['pino'] },
-  sprint: { rooms: [], packages: ['date-fns', '@date-fns/utc'] },
-  forecast: { rooms: ['sprint'], packages: [] },
-  app: { rooms: ['sprint', 'forecast'], packages: ['date-fns', 'temporal-polyfill', 'node:crypto'] },
-  store: { rooms: ['app', 'sprint', 'forecast'], packages: '*' },
-  slack: { rooms: ['app', 'sprint', 'forecast', 'config.ts', 'logger.ts'], packages: '*' },
-  jobs: { rooms: ['app', 'logger.ts'], packages: '*' },
-  charts: { rooms: ['app', 'sprint', 'forecast'], packages: '*' },
-  rehearsal: { rooms: ['app', 'sprint', 'forecast', 'store', 'slack', 'jobs', 'charts', 'logger.ts'], packages: '*' },
-};
+const MAY_IMPORT: Readonly<Record<string, { rooms: readonly string[]; packages: readonly string[] | '*' }>> =
+  {
+    'main.ts': { rooms: ['*'], packages: '*' },
+    'config.ts': { rooms: [], packages: ['zod'] },
+    'logger.ts': { rooms: ['config.ts'], packages: ['pino'] },
+    sprint: { rooms: [], packages: ['date-fns', '@date-fns/utc'] },
+    forecast: { rooms: ['sprint'], packages: [] },
+    app: { rooms: ['sprint', 'forecast'], packages: ['date-fns', 'temporal-polyfill', 'node:crypto'] },
+    store: { rooms: ['app', 'sprint', 'forecast'], packages: '*' },
+    slack: { rooms: ['app', 'sprint', 'forecast', 'config.ts', 'logger.ts'], packages: '*' },
+    jobs: { rooms: ['app', 'logger.ts'], packages: '*' },
+    charts: { rooms: ['app', 'sprint', 'forecast'], packages: '*' },
+    rehearsal: {
+      rooms: ['app', 'sprint', 'forecast', 'store', 'slack', 'jobs', 'charts', 'logger.ts'],
+      packages: '*',
+    },
+  };
 
 interface Import {
   readonly from: string;
@@ -55,7 +59,9 @@ function roomOf(file: string): string {
 }
 
 function packageOf(specifier: string): string {
-  return specifier.startsWith('@') ? specifier.split('/').slice(0, 2).join('/') : (specifier.split('/')[0] as string);
+  return specifier.startsWith('@')
+    ? specifier.split('/').slice(0, 2).join('/')
+    : (specifier.split('/')[0] as string);
 }
 
 describe('import directions', () => {
@@ -76,7 +82,12 @@ describe('import directions', () => {
   it('lets a room import only the rooms below it', () => {
     const wrong = imports.filter(({ from, target, isPackage }) => {
       const rooms = MAY_IMPORT[roomOf(from)]?.rooms ?? [];
-      return !isPackage && roomOf(from) !== roomOf(target) && !rooms.includes('*') && !rooms.includes(roomOf(target));
+      return (
+        !isPackage &&
+        roomOf(from) !== roomOf(target) &&
+        !rooms.includes('*') &&
+        !rooms.includes(roomOf(target))
+      );
     });
     expect(wrong.map(({ from, target }) => `${from} imports ${target}`)).toEqual([]);
   });
@@ -84,7 +95,9 @@ describe('import directions', () => {
   it('lets a room import only the packages it may', () => {
     const wrong = imports.filter(({ from, target, isPackage }) => {
       const packages = MAY_IMPORT[roomOf(from)]?.packages ?? [];
-      return isPackage && packages !== '*' && !packages.includes(packageOf(target)) && !packages.includes(target);
+      return (
+        isPackage && packages !== '*' && !packages.includes(packageOf(target)) && !packages.includes(target)
+      );
     });
     expect(wrong.map(({ from, target }) => `${from} imports ${target}`)).toEqual([]);
   });

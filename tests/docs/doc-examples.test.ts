@@ -1,24 +1,30 @@
-/** Runs the `@example` lines in the doc comments of the core. */
+/** Runs the `@example` lines in the doc comments of the core and of the statistics. */
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 
-const CORE = join(import.meta.dirname, '../../src/sprint');
+const SRC = join(import.meta.dirname, '../../src');
 
-const files = readdirSync(CORE, { recursive: true, encoding: 'utf8' })
+const files = ['sprint', 'forecast']
+  .flatMap((room) =>
+    readdirSync(join(SRC, room), { recursive: true, encoding: 'utf8' }).map((name) => `${room}/${name}`),
+  )
   .filter((name) => name.endsWith('.ts'))
   .toSorted();
 
 const examples = files.flatMap((file) =>
-  [...readFileSync(join(CORE, file), 'utf8').matchAll(/^ \* @example (.+)$/gm)].map(([, code]) => ({
+  [...readFileSync(join(SRC, file), 'utf8').matchAll(/^ \* @example (.+)$/gm)].map(([, code]) => ({
     file,
     code: code as string,
   })),
 );
 
-/** Everything that the core exports, by name. */
-async function coreExports(): Promise<Record<string, unknown>> {
-  const modules = await Promise.all(files.map((file) => import(join(CORE, file))));
+/** Everything that these files export, by name. */
+async function allExports(): Promise<Record<string, unknown>> {
+  const modules = await Promise.all(files.map((file) => import(join(SRC, file))));
+  const names = modules.flatMap((module) => Object.keys(module));
+  const twice = names.filter((name, i) => names.indexOf(name) !== i);
+  if (twice.length > 0) throw new Error(`An example could mean two things by ${twice.join(', ')}.`);
   return Object.assign({}, ...modules);
 }
 
@@ -26,15 +32,15 @@ describe('an example in a doc comment is true', () => {
   test.each(examples)('$file: $code', async ({ code }) => {
     const [expression, value, ...more] = code.split(' === ');
     expect(more).toEqual([]);
-    const core = await coreExports();
+    const known = await allExports();
     const evaluate = (source: string | undefined): unknown =>
-      new Function(...Object.keys(core), `return (${source});`)(...Object.values(core));
+      new Function(...Object.keys(known), `return (${source});`)(...Object.values(known));
     expect(evaluate(expression)).toStrictEqual(evaluate(value));
   });
 });
 
 test('every ratio has an example', () => {
-  const ratios = files.filter((file) => file.startsWith('ratios/'));
+  const ratios = files.filter((file) => file.startsWith('sprint/ratios/'));
   expect(ratios).toHaveLength(8);
   for (const file of ratios)
     expect(

@@ -1,12 +1,11 @@
 /** A whole sprint in the rehearsal page, in a real browser, as a newcomer would play it. */
 import type { Browser, Page } from 'playwright-core';
-import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { createLogger } from '../../src/logger.ts';
 import { openPage } from '../../src/rehearsal/open-page.ts';
 import type { Rehearsal } from '../../src/rehearsal/rehearsal.ts';
 import { readScenario } from '../../src/rehearsal/scenario.ts';
 import { launchBrowser } from '../support/browser.ts';
-import { keepPicture } from './keep-picture.ts';
 
 const SCENARIO = new URL('../../src/rehearsal/scenarios/kept.json', import.meta.url);
 
@@ -32,9 +31,6 @@ describe('a sprint in the rehearsal page', () => {
     await page.goto(`${rehearsal.standIn.url}/`);
   });
 
-  afterEach(async ({ task }) => {
-    if (task.result?.state === 'fail') await keepPicture(page, 'failure');
-  });
   afterAll(async () => {
     await browser?.close();
     await rehearsal?.stop();
@@ -55,23 +51,39 @@ describe('a sprint in the rehearsal page', () => {
     await be('Odd');
     await goTo('Direct messages');
     await sees('Tue 3 Nov: what is left on your cards?');
-    await keepPicture(page, 'prompt');
   });
 
   it('lets a member answer in the form, asks why a card grew, and brings the prompt up to date', async () => {
     await press('Answer');
     await form().getByRole('heading', { name: 'What is left?' }).waitFor(WAIT);
-    await form().getByLabel(/QS-43 Confirmation by mail: points left/).fill('lots');
+    await form()
+      .getByLabel(/QS-43 Confirmation by mail: points left/)
+      .fill('lots');
     await form().getByRole('button', { name: 'Record' }).click();
-    await form().getByText(/Write points in halves/).waitFor(WAIT);
-    expect(await form().getByLabel(/QS-43 Confirmation by mail: points left/).inputValue()).toBe('lots');
-    await form().getByLabel(/QS-43 Confirmation by mail: points left/).fill('4');
+    await form()
+      .getByText(/Write points in halves/)
+      .waitFor(WAIT);
+    expect(
+      await form()
+        .getByLabel(/QS-43 Confirmation by mail: points left/)
+        .inputValue(),
+    ).toBe('lots');
+    await form()
+      .getByLabel(/QS-43 Confirmation by mail: points left/)
+      .fill('4');
     await form().getByRole('button', { name: 'Record' }).click();
     await form().getByRole('heading', { name: 'Why did it grow?' }).waitFor(WAIT);
-    expect(await form().getByLabel(/QS-43 Confirmation by mail: points left/).inputValue()).toBe('4');
-    await form().getByLabel(/how many were surprise work/).fill('1');
-    await form().getByLabel(/What came up/).fill('The mail server wants a signature');
-    await keepPicture(page, 'form');
+    expect(
+      await form()
+        .getByLabel(/QS-43 Confirmation by mail: points left/)
+        .inputValue(),
+    ).toBe('4');
+    await form()
+      .getByLabel(/how many were surprise work/)
+      .fill('1');
+    await form()
+      .getByLabel(/What came up/)
+      .fill('The mail server wants a signature');
     await form().getByRole('button', { name: 'Record' }).click();
     await form().waitFor({ state: 'hidden' });
     await sees(/QS-43 Confirmation by mail: worked 0, 4 points left, surprise work \+1/);
@@ -100,7 +112,7 @@ describe('a sprint in the rehearsal page', () => {
     const chart = page.locator('#stream img').last();
     await chart.waitFor(WAIT);
     expect(await chart.getAttribute('alt')).toMatch(/^Burndown of the sprint “Harbour 12”/);
-    await expect.poll(() => chart.evaluate((image) => (image as HTMLImageElement).naturalWidth)).toBe(1600);
+    await expect.poll(() => chart.evaluate('(image) => image.naturalWidth')).toBe(1600);
   });
 
   it('lets the facilitator plan the next sprint; bad lines are named and nothing typed is lost', async () => {
@@ -109,15 +121,23 @@ describe('a sprint in the rehearsal page', () => {
     await send('/loadline plan');
     const cards = form().getByLabel(/Cards, one a line/);
     await cards.waitFor(WAIT);
-    expect(await form().getByLabel(/Sprint name/).inputValue()).toBe('Harbour 13');
+    expect(
+      await form()
+        .getByLabel(/Sprint name/)
+        .inputValue(),
+    ).toBe('Harbour 13');
     await cards.fill('Pay by card, 8, @ines\nReceipt, five, @odd\nReminder, ½, @petra');
     await form().getByRole('button', { name: 'Preview' }).click();
-    await form().getByText(/Line 2: “five” is not an estimate/).waitFor(WAIT);
+    await form()
+      .getByText(/Line 2: “five” is not an estimate/)
+      .waitFor(WAIT);
     expect(await cards.inputValue()).toContain('Receipt, five, @odd');
     await cards.fill('Pay by card, 8, @ines\nReceipt, 5, @odd\nReminder, ½, @petra');
     await form().getByRole('button', { name: 'Preview' }).click();
-    await form().getByText(/13\.5 points/).first().waitFor(WAIT);
-    await keepPicture(page, 'preview');
+    await form()
+      .getByText(/13\.5 points/)
+      .first()
+      .waitFor(WAIT);
     await form().getByRole('button', { name: 'Commit' }).click();
     await form().waitFor({ state: 'hidden' });
     await sees(/the team commits to 13.5 points on 3 cards/);
@@ -146,8 +166,6 @@ describe('a sprint in the rehearsal page', () => {
     await goTo('#quayside');
     await sees(/^Harbour 13: kept/);
     await page.locator('#stream img').last().waitFor(WAIT);
-    await page.locator('#stream').getByText(/^Harbour 13: kept/).last().scrollIntoViewIfNeeded();
-    await keepPicture(page, 'verdict');
   });
 
   it('leaves no complaint in the browser’s console', () => {

@@ -68,6 +68,10 @@ describeOnBoth('the delivery queue', (database) => {
 
     it('keeps the order of one transaction', async () => {
       const ids = await postsAdded(database(), 100);
+      // Rewritten rows stand elsewhere in the table, which must not matter.
+      await database().session.execute(
+        sql`update pgboss.job set priority = 0 where data ->> 'postId' in (${ids[0]}, ${ids[50]})`,
+      );
       const delivered: string[] = [];
       await queue.drain(async (postId) => {
         delivered.push(postId);

@@ -78,7 +78,11 @@ function halves(points: number): number | undefined {
 }
 
 /** Whether a size lies nearest to this very value of the scale; all in half points. */
-export function liesNearestTo(size: number, value: number, scalePoints: readonly number[] | undefined): boolean {
+export function liesNearestTo(
+  size: number,
+  value: number,
+  scalePoints: readonly number[] | undefined,
+): boolean {
   const isDefault = !scalePoints || scalePoints.join() === DEFAULT_SCALE.join();
   const steps = (scalePoints ?? DEFAULT_SCALE).map((points) => points * 2);
   while (isDefault && (steps.at(-1) as number) <= Math.max(size, value) * 2) {
@@ -91,9 +95,7 @@ export function liesNearestTo(size: number, value: number, scalePoints: readonly
   // Doubled once more, so that the middle between two values is whole.
   const reachesDown = below === undefined || size * 2 >= below + value;
   const reachesUp =
-    above === undefined
-      ? below === undefined || size * 2 < 3 * value - below
-      : size * 2 < value + above;
+    above === undefined ? below === undefined || size * 2 < 3 * value - below : size * 2 < value + above;
   return reachesDown && reachesUp;
 }
 
@@ -103,7 +105,7 @@ function derive(card: Tally): void {
   card.left = card.estimate;
   card.surprise = 0;
   card.drift = 0;
-  card.finished = card.estimate === 0 && false;
+  card.finished = false;
   for (const line of card.lines) {
     if (line.kind === 'reopen') {
       card.finished = false;
@@ -149,7 +151,9 @@ export class SprintBook {
   }
 
   #canStand({ title, estimate, owners }: ScenarioCard): boolean {
-    return title.trim() !== '' && halves(estimate) !== undefined && owners.every((id) => this.#memberIds.has(id));
+    return (
+      title.trim() !== '' && halves(estimate) !== undefined && owners.every((id) => this.#memberIds.has(id))
+    );
   }
 
   /** Takes an event; false when it must be refused, and then nothing of it counts. */
@@ -256,7 +260,10 @@ export function reckon(scenario: Scenario): Reckoning {
     if (!planned) refused.push({ plan: sprint.name });
     const prompts = new Map<string, number>();
     const heard = new Set<string>();
-    const days = new Set([...daysBetween(sprint.startsOn, sprint.endsOn), ...sprint.events.map(({ on }) => on)]);
+    const days = new Set([
+      ...daysBetween(sprint.startsOn, sprint.endsOn),
+      ...sprint.events.map(({ on }) => on),
+    ]);
     for (const day of [...days].sort()) {
       if (planned) notePrompts(scenario, book, day, prompts);
       for (const event of sprint.events.filter(({ on }) => on === day)) {
@@ -272,7 +279,8 @@ export function reckon(scenario: Scenario): Reckoning {
     const closesAtMs = book.closesAtMs;
     const measured = measure(book.cards, scenario, baseline);
     sprints.push({ sprint, cards: book.cards, cancelled, prompts, heard, closesAtMs, ...measured });
-    if (cancelled) Object.assign(sprints.at(-1) as ReckonedSprint, { verdict: null, failed: [], crossed: [] });
+    if (cancelled)
+      Object.assign(sprints.at(-1) as ReckonedSprint, { verdict: null, failed: [], crossed: [] });
   }
   return { sprints, refused };
 }
@@ -316,7 +324,9 @@ function measure(
     const size = card.worked + card.left;
     return liesNearestTo(size, card.estimate, team.scale) ? 0 : Math.abs(size - card.estimate);
   });
-  const onScale = done.filter((card) => liesNearestTo(card.worked + card.left, card.estimate, team.scale)).length;
+  const onScale = done.filter((card) =>
+    liesNearestTo(card.worked + card.left, card.estimate, team.scale),
+  ).length;
   const per = (part: number, whole: number): number | undefined => (whole === 0 ? undefined : part / whole);
   const numbers = {
     commitmentPoints: commitment / 2,
@@ -354,7 +364,7 @@ function measure(
   if (commitment > 0 && side(surprise, commitment, 'surpriseRatioAtMost') > 0) failed.push('surprise');
   const crossed = [];
   if (side(pulledIn, commitment, 'pullInRatioAtMost') > 0) crossed.push('pull-in');
-  if (commitment > 0 && side(commitment, load, 'planShareAtLeast') < 0) crossed.push('plan-share');
+  if (commitment === 0 || side(commitment, load, 'planShareAtLeast') < 0) crossed.push('plan-share');
   if (side(load - error, load, 'estimateAccuracyAtLeast') < 0) crossed.push('accuracy-low');
   if (side(load - error, load, 'estimateAccuracyAtMost') > 0) crossed.push('accuracy-high');
   const verdict = commitment === 0 ? 'no plan' : failed.length > 0 ? 'missed' : 'kept';

@@ -103,9 +103,10 @@ function command(text: string, more: Record<string, string> = {}): string {
   }).toString();
 }
 
-/** Waits until the bot has answered the person, which it does after it has acknowledged. */
+/** The bot answers the person after it has acknowledged the request. */
 async function answered(): Promise<void> {
-  await expect.poll(() => platform.responses.length, { interval: 5 }).toBe(1);
+  await app.idle();
+  expect(platform.responses).toHaveLength(1);
 }
 
 describe('a genuine request', () => {
@@ -143,7 +144,8 @@ describe('a genuine request', () => {
     await send(body);
     await answered();
     expect((await send(body)).status).toBe(200);
-    await expect.poll(() => log.text(), { interval: 5 }).toContain('passed over');
+    await app.idle();
+    expect(log.text()).toContain('passed over');
     expect(useCases.takeCard).toHaveBeenCalledTimes(1);
   });
 });

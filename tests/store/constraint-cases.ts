@@ -142,6 +142,13 @@ const REFUSED: readonly Refusal[] = [
       tx.insertSprint(aSprint(saved.team.id, { startsOn: saved.sprint.endsOn, endsOn: '2026-11-27' })),
   ],
   [
+    'an open sprint that ends on the first day of another',
+    EXCLUSION,
+    'sprints_open_no_overlap',
+    (tx, saved) =>
+      tx.insertSprint(aSprint(saved.team.id, { startsOn: '2026-10-19', endsOn: saved.sprint.startsOn })),
+  ],
+  [
     'the reopening of a sprint into another',
     EXCLUSION,
     'sprints_open_no_overlap',

@@ -21,7 +21,7 @@ function onBackgroundError(error: Error): void {
  * An image of a PGlite database as it is when new. To make one takes seconds, to load one hardly any
  * time, so it is kept for the next run, by version of PGlite.
  */
-async function newPgliteImage(): Promise<Blob> {
+export async function newPgliteImage(): Promise<Blob> {
   const { version } = createRequire(import.meta.url)(
     join(NODE_MODULES, '@electric-sql/pglite/package.json'),
   ) as { version: string };

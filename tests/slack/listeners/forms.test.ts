@@ -200,6 +200,16 @@ describe('forms sent off', () => {
     expect(bot.useCases.pullCard).toHaveBeenCalledTimes(1);
   });
 
+  it('leave nothing that was typed in the log', async () => {
+    const bot = botUnderTest(platform);
+    await bot.submit(sentForm(pull, { title: text('Mend nets') }));
+    await bot.submit(sentForm(plan, { goal: text('Ferries on time') }));
+    bot.useCases.pullCard.mockRejectedValue(new Error('Failed query: insert\nparams: Mend nets'));
+    await bot.submit(sentForm(pull, { title: text('Mend nets') }));
+    expect(bot.log.entries().map(({ during }) => during)).toContain('form pull-form');
+    expect(bot.log.text()).not.toMatch(/Mend nets|Ferries on time|Repair the tide gauge/);
+  });
+
   it('are acknowledged when they are closed unsent', async () => {
     const bot = botUnderTest(platform);
     const closed = { type: 'view_closed', user: { id: MIRA_ID }, team: { id: sample.WORKSPACE_ID } };

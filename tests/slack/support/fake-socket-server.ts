@@ -10,14 +10,13 @@ const TEXT = 0x1;
 
 export interface FakeSocketServer {
   readonly url: string;
-  /** What the bot sent, parsed. */
-  readonly heard: { envelope_id?: string; payload?: unknown }[];
-  send(envelope: object): void;
+  /** Sends an envelope to the bot. @returns what the bot says next, parsed */
+  send(envelope: object): Promise<unknown>;
   stop(): Promise<void>;
 }
 
 export async function fakeSocketServer(): Promise<FakeSocketServer> {
-  const heard: FakeSocketServer['heard'] = [];
+  let heard = Promise.withResolvers<unknown>();
   const sockets = new Set<Duplex>();
   const server = createServer();
   server.on('upgrade', (request, socket) => {
@@ -34,7 +33,7 @@ export async function fakeSocketServer(): Promise<FakeSocketServer> {
       pending = Buffer.concat([pending, data]);
       for (let frame = readFrame(pending); frame; frame = readFrame(pending)) {
         pending = pending.subarray(frame.length);
-        if (frame.opcode === TEXT) heard.push(JSON.parse(frame.text) as (typeof heard)[number]);
+        if (frame.opcode === TEXT) heard.resolve(JSON.parse(frame.text));
         if (frame.opcode === 0x8) socket.end(Buffer.from([0x88, 0]));
       }
     });
@@ -44,9 +43,10 @@ export async function fakeSocketServer(): Promise<FakeSocketServer> {
   await once(server, 'listening');
   return {
     url: `ws://127.0.0.1:${(server.address() as AddressInfo).port}/`,
-    heard,
     send: (envelope) => {
+      heard = Promise.withResolvers();
       for (const socket of sockets) socket.write(textFrame(JSON.stringify(envelope)));
+      return heard.promise;
     },
     stop: async () => {
       for (const socket of sockets) socket.destroy();

@@ -1,0 +1,282 @@
+import { describe, expect, test } from 'vitest';
+import {
+  answerForm,
+  answerInWords,
+  recordAnswers,
+  recordAway,
+  recordUnchanged,
+} from '../../src/app/answer.ts';
+import {
+  dropCard,
+  listCards,
+  pullCard,
+  pullForm,
+  pullLine,
+  reopenCard,
+  takeCard,
+} from '../../src/app/change-cards.ts';
+import { cancelSprint, closeSprint, reopenSprint } from '../../src/app/end-sprint.ts';
+import { overview } from '../../src/app/overview.ts';
+import type { Place } from '../../src/app/place.ts';
+import { commitPlan, planForm, previewPlan } from '../../src/app/plan-sprint.ts';
+import type { AppDependencies } from '../../src/app/ports.ts';
+import { Refusal } from '../../src/app/refusal.ts';
+import type { MeasuresInput, SetupInput } from '../../src/app/set-up-team.ts';
+import { measuresForm, setMeasures, setUpTeam, setupForm } from '../../src/app/set-up-team.ts';
+import { shareStatus, sprintStatus, statusChart } from '../../src/app/sprint-status.ts';
+import type { Actor } from '../../src/app/team.ts';
+import { actorOf, CHANNEL, type Harness, harnessForEach, PEOPLE } from '../support/app-harness.ts';
+
+// The sprint runs from Monday 2 to Friday 13 November 2026 in Lisbon, which is on UTC then.
+const harness = harnessForEach('2026-10-30T12:00:00Z');
+
+/** Real ids, as somebody might have guessed or overheard them. */
+interface Known {
+  readonly teamId: string;
+  readonly sprintId: string;
+  readonly cardId: string;
+  readonly place: Place;
+  readonly threadTs: string;
+}
+
+type Attempt = (deps: AppDependencies, actor: Actor, known: Known) => Promise<unknown>;
+
+const DAY = '2026-11-02';
+const PLAN = {
+  name: 'x',
+  goal: '',
+  startsOn: '2026-12-01',
+  endsOn: '2026-12-04',
+  closesAt: '17:00',
+  cards: '',
+};
+const SETUP: Omit<SetupInput, 'channelId'> = {
+  name: 'Ours now',
+  timeZone: 'UTC',
+  promptAt: '09:00',
+  workingDays: [1],
+  memberIds: [PEOPLE.dayo],
+  facilitatorIds: [PEOPLE.dayo],
+  productOwnerId: undefined,
+};
+const MEASURES: Omit<MeasuresInput, 'teamId'> = {
+  closesAt: '17:00',
+  reminderAfterMinutes: '60',
+  scale: '1',
+  thresholds: {
+    keptShareAtLeast: '0',
+    surpriseRatioAtMost: '0',
+    pullInRatioAtMost: '0',
+    planShareAtLeast: '0',
+    estimateAccuracyAtLeast: '0',
+    estimateAccuracyAtMost: '0',
+    velocityGrowthFirstMark: '0',
+    velocityGrowthLongRangeMark: '0',
+  },
+};
+
+/** Use cases of the team's channel, by place. */
+const BY_PLACE: Record<string, Attempt> = {
+  setupForm: (deps, actor, { place }) => setupForm(deps, actor, place),
+  setUpTeam: (deps, actor, { place }) => setUpTeam(deps, actor, { channelId: place.channelId, ...SETUP }),
+  measuresForm: (deps, actor, { place }) => measuresForm(deps, actor, place),
+  planForm: (deps, actor, { place }) => planForm(deps, actor, place),
+  'answerForm by place': (deps, actor, { place }) => answerForm(deps, actor, { place }),
+  answerInWords: (deps, actor, { place }) => answerInWords(deps, actor, { text: '1', place }),
+  'answerInWords in the thread of a prompt': (deps, actor, { threadTs }) =>
+    answerInWords(deps, actor, {
+      text: '1',
+      place: { channelId: `D-${PEOPLE.ben}`, isDirect: true },
+      threadTs,
+    }),
+  pullForm: (deps, actor, { place }) => pullForm(deps, actor, place),
+  pullLine: (deps, actor, { place }) => pullLine(deps, actor, { place, line: 'Fog horn, 3' }),
+  'pullCard by place': (deps, actor, { place }) =>
+    pullCard(deps, actor, { place, title: 'Fog horn', estimate: '3', ownerIds: [] }),
+  listCards: (deps, actor, { place }) => listCards(deps, actor, place),
+  sprintStatus: (deps, actor, { place }) => sprintStatus(deps, actor, place),
+  'dropCard by place': (deps, actor, { place }) =>
+    dropCard(deps, actor, { place, reference: '1', reason: 'x' }),
+  'takeCard by place': (deps, actor, { place }) => takeCard(deps, actor, { place, reference: '1' }),
+  'reopenCard by place': (deps, actor, { place }) => reopenCard(deps, actor, { place, reference: '1' }),
+  'closeSprint by place': (deps, actor, { place }) => closeSprint(deps, actor, { place }),
+  'cancelSprint by place': (deps, actor, { place }) => cancelSprint(deps, actor, { place, reason: '' }),
+  'reopenSprint by place': (deps, actor, { place }) => reopenSprint(deps, actor, { place }),
+};
+
+/** Use cases by an id, which a button carried. */
+const BY_ID: Record<string, Attempt> = {
+  setMeasures: (deps, actor, { teamId }) => setMeasures(deps, actor, { teamId, ...MEASURES }),
+  previewPlan: (deps, actor, { teamId }) => previewPlan(deps, actor, { teamId, ...PLAN }),
+  commitPlan: (deps, actor, { teamId }) => commitPlan(deps, actor, { teamId }),
+  answerForm: (deps, actor, { sprintId }) => answerForm(deps, actor, { sprintId }),
+  recordAnswers: (deps, actor, { sprintId, cardId }) =>
+    recordAnswers(deps, actor, {
+      sprintId,
+      day: DAY,
+      answers: [{ cardId, left: '0', worked: '', surprise: '', note: '' }],
+      takeCardIds: [cardId],
+    }),
+  recordUnchanged: (deps, actor, { sprintId }) => recordUnchanged(deps, actor, { sprintId, day: DAY }),
+  recordAway: (deps, actor, { sprintId }) => recordAway(deps, actor, { sprintId, day: DAY }),
+  pullCard: (deps, actor, { sprintId }) =>
+    pullCard(deps, actor, { sprintId, title: 'Fog horn', estimate: '3', ownerIds: [] }),
+  dropCard: (deps, actor, { sprintId }) => dropCard(deps, actor, { sprintId, reference: '1', reason: 'x' }),
+  takeCard: (deps, actor, { sprintId }) => takeCard(deps, actor, { sprintId, reference: '1' }),
+  reopenCard: (deps, actor, { sprintId }) => reopenCard(deps, actor, { sprintId, reference: '1' }),
+  statusChart: (deps, actor, { sprintId }) => statusChart(deps, actor, sprintId),
+  shareStatus: (deps, actor, { sprintId }) => shareStatus(deps, actor, { sprintId }),
+  closeSprint: (deps, actor, { sprintId }) => closeSprint(deps, actor, { sprintId }),
+  cancelSprint: (deps, actor, { sprintId }) => cancelSprint(deps, actor, { sprintId, reason: '' }),
+  reopenSprint: (deps, actor, { sprintId }) => reopenSprint(deps, actor, { sprintId }),
+};
+
+/** What only facilitators may do. */
+const FACILITATORS_ONLY = [
+  'setupForm',
+  'setUpTeam',
+  'measuresForm',
+  'planForm',
+  'closeSprint by place',
+  'cancelSprint by place',
+  'reopenSprint by place',
+  'setMeasures',
+  'previewPlan',
+  'commitPlan',
+  'closeSprint',
+  'cancelSprint',
+  'reopenSprint',
+];
+
+const ALL: Record<string, Attempt> = { ...BY_PLACE, ...BY_ID };
+
+async function asked(): Promise<{ h: Harness; known: Known }> {
+  const h = harness();
+  const team = await h.setUpTeam();
+  const { sprint } = await h.plan(team);
+  await h.pass('2026-11-02T09:15:00Z');
+  const prompt = h.messenger.messages.find(
+    ({ content }) => content.kind === 'daily-prompt' && content.prompt.userId === PEOPLE.ben,
+  );
+  const { cards } = await h.records(sprint.id);
+  return {
+    h,
+    known: {
+      teamId: team.id,
+      sprintId: sprint.id,
+      cardId: cards[0]?.id ?? '',
+      place: CHANNEL,
+      threadTs: prompt?.at.ts ?? '',
+    },
+  };
+}
+
+/** Everything that the store holds of the team, to see that nothing of it has changed. */
+async function everything(h: Harness, { teamId, sprintId }: Known): Promise<string> {
+  const held = await h.read(async (tx) => [
+    await tx.teamById(teamId),
+    await tx.membersOf(teamId),
+    await tx.openSprintsOf(teamId),
+    await tx.recordsOf(sprintId),
+    await tx.promptsOf([{ sprintId, day: DAY }]),
+    await tx.latestResult(sprintId),
+  ]);
+  return JSON.stringify([held, await h.owedPostIds(), h.messenger.messages.length]);
+}
+
+async function refusal(attempt: Promise<unknown>): Promise<Refusal> {
+  const outcome = await attempt.then(
+    () => 'it was done',
+    (error: unknown) => error,
+  );
+  if (outcome instanceof Refusal) return outcome;
+  throw outcome instanceof Error ? outcome : new Error(String(outcome));
+}
+
+describe.each(Object.entries(ALL))('%s', (name, attempt) => {
+  test('refuses a stranger and people of another workspace, changes nothing, and tells them nothing of the sprint', async () => {
+    const { h, known } = await asked();
+    const before = await everything(h, known);
+    // Ids are unique in a workspace only: another one may hold the same. There they may set up a team of
+    // their own in a channel that happens to have this id.
+    const elsewhere = ['setupForm', 'setUpTeam'].includes(name) ? [] : (['dayo', 'ana', 'ben'] as const);
+    for (const actor of [actorOf('dayo'), ...elsewhere.map((who) => actorOf(who, 'W2'))]) {
+      const { code, details } = await refusal(attempt(h.deps, actor, known));
+      expect(['not-a-member', 'no-team-here', 'no-team-of-yours']).toContain(code);
+      expect(JSON.stringify(details)).not.toMatch(/Harbour|Tide|Crane|UANA/);
+    }
+    expect(await everything(h, known)).toBe(before);
+  });
+
+  test('refuses somebody who has left the team', async () => {
+    const { h, known } = await asked();
+    await h.setUpTeam({ memberIds: [PEOPLE.ana, PEOPLE.chi] });
+    const before = await everything(h, known);
+    const { code } = await refusal(attempt(h.deps, actorOf('ben'), known));
+    expect(['not-a-member', 'no-team-of-yours']).toContain(code);
+    expect(await everything(h, known)).toBe(before);
+  });
+});
+
+/** A channel without a team is where one is set up, and a thread in which nothing was asked is just a place. */
+const ANYWHERE = ['setupForm', 'setUpTeam', 'answerInWords in the thread of a prompt'];
+
+describe.each(Object.entries(ALL).filter(([name]) => !ANYWHERE.includes(name)))('%s', (_, attempt) => {
+  test('refuses ids that belong to nothing', async () => {
+    const { h } = await asked();
+    const nothing: Known = {
+      teamId: 'no-such-team',
+      sprintId: '00000000-0000-4000-8000-000000000000',
+      cardId: 'no-such-card',
+      place: { channelId: 'C-none', isDirect: false },
+      threadTs: '0.0',
+    };
+    const { code } = await refusal(attempt(h.deps, actorOf('ana'), nothing));
+    expect(['no-team-here', 'no-team-of-yours']).toContain(code);
+  });
+});
+
+describe.each(FACILITATORS_ONLY)('%s', (name) => {
+  test('refuses a member who is no facilitator, names one, and changes nothing', async () => {
+    const { h, known } = await asked();
+    const before = await everything(h, known);
+    const { code, details } = await refusal((ALL[name] as Attempt)(h.deps, actorOf('ben'), known));
+    expect([code, (details as { facilitatorIds: unknown }).facilitatorIds]).toEqual([
+      'not-a-facilitator',
+      [PEOPLE.ana],
+    ]);
+    expect(await everything(h, known)).toBe(before);
+  });
+});
+
+describe('the same ids in another workspace', () => {
+  test('are another channel, where another team may be set up', async () => {
+    const { h, known } = await asked();
+    const before = await everything(h, known);
+    const theirs = await setUpTeam(h.deps, actorOf('dayo', 'W2'), { channelId: CHANNEL.channelId, ...SETUP });
+    expect(theirs.id).not.toBe(known.teamId);
+    const { teams } = await overview(h.deps, actorOf('dayo', 'W2'), CHANNEL);
+    expect(teams.map(({ team }) => team.id)).toEqual([theirs.id]);
+    const after = await h.read((tx) => tx.teamById(known.teamId));
+    expect(JSON.stringify(after)).toBe(JSON.stringify(JSON.parse(before)[0][0]));
+  });
+});
+
+describe('somebody on two teams', () => {
+  test('is asked which one is meant, unless place or prompt says so', async () => {
+    const { h, known } = await asked();
+    await setUpTeam(h.deps, actorOf('ana'), {
+      channelId: 'C2',
+      ...SETUP,
+      memberIds: [PEOPLE.ana, PEOPLE.ben],
+      facilitatorIds: [PEOPLE.ana],
+    });
+    const direct = { channelId: `D-${PEOPLE.ben}`, isDirect: true };
+    const words = { text: '1: 4', place: direct };
+    const { code, details } = await refusal(answerInWords(h.deps, actorOf('ben'), words));
+    expect([code, details]).toEqual(['several-teams', { teamNames: ['Ours now', 'Tugboats'] }]);
+    const inThread = await answerInWords(h.deps, actorOf('ben'), { ...words, threadTs: known.threadTs });
+    expect(inThread).toMatchObject({ kind: 'recorded', prompt: { team: { name: 'Tugboats' } } });
+    expect((await sprintStatus(h.deps, actorOf('ben'), CHANNEL)).team.name).toBe('Tugboats');
+  });
+});

@@ -1,0 +1,126 @@
+import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
+import type { JobLog, RunningClock } from '../../src/jobs/clock.ts';
+import { startClock } from '../../src/jobs/clock.ts';
+
+const MINUTE_MS = 60_000;
+
+let clock: RunningClock | undefined;
+
+beforeEach(() => {
+  vi.useFakeTimers({ now: new Date('2026-11-02T09:14:30Z') });
+});
+
+afterEach(async () => {
+  await clock?.stop();
+  clock = undefined;
+  vi.useRealTimers();
+});
+
+function recordingLog(): JobLog & { readonly lines: { level: string; message: string; details: object }[] } {
+  const lines: { level: string; message: string; details: object }[] = [];
+  const writer =
+    (level: string) =>
+    (details: Record<string, unknown>, message: string): void => {
+      lines.push({ level, message, details });
+    };
+  return { lines, info: writer('info'), error: writer('error') };
+}
+
+/** A tick whose ends the test decides. */
+function controlledTick() {
+  const open: { resolve: (served: number) => void; reject: (error: Error) => void }[] = [];
+  let begun = 0;
+  const tick = (): Promise<number> => {
+    begun += 1;
+    return new Promise((resolve, reject) => {
+      open.push({ resolve, reject });
+    });
+  };
+  return {
+    tick,
+    begun: () => begun,
+    end: (served = 0) => open.shift()?.resolve(served),
+    fail: (error: Error) => open.shift()?.reject(error),
+  };
+}
+
+describe('the clock', () => {
+  test('ticks at once when it starts, then at every full minute', async () => {
+    const at: string[] = [];
+    clock = startClock(async () => {
+      at.push(new Date().toISOString().slice(11, 16));
+      return 0;
+    }, recordingLog());
+    expect(at).toEqual(['09:14']);
+    await vi.advanceTimersByTimeAsync(3 * MINUTE_MS);
+    expect(at).toEqual(['09:14', '09:15', '09:16', '09:17']);
+  });
+
+  test('begins no tick while one is under way', async () => {
+    const { tick, begun, end } = controlledTick();
+    clock = startClock(tick, recordingLog());
+    await vi.advanceTimersByTimeAsync(5 * MINUTE_MS);
+    expect(begun()).toBe(1);
+    end();
+    await vi.advanceTimersByTimeAsync(MINUTE_MS);
+    expect(begun()).toBe(2);
+    end();
+  });
+
+  test('notes a tick that failed, and tries again with the next', async () => {
+    const { tick, begun, end, fail } = controlledTick();
+    const log = recordingLog();
+    clock = startClock(tick, log);
+    const failure = new Error('the database went away');
+    fail(failure);
+    await vi.advanceTimersByTimeAsync(MINUTE_MS);
+    expect(log.lines).toEqual([
+      { level: 'error', message: 'tick failed; the next one tries again', details: { err: failure } },
+    ]);
+    expect(begun()).toBe(2);
+    end(3);
+    await vi.advanceTimersByTimeAsync(0);
+    expect(log.lines.at(-1)).toEqual({ level: 'info', message: 'sprints served', details: { served: 3 } });
+  });
+
+  test('says nothing of a tick that had nothing to do', async () => {
+    const log = recordingLog();
+    clock = startClock(async () => 0, log);
+    await vi.advanceTimersByTimeAsync(MINUTE_MS);
+    expect(log.lines).toEqual([]);
+  });
+});
+
+describe('stopping', () => {
+  test('waits for the tick under way', async () => {
+    const { tick, end } = controlledTick();
+    const running = startClock(tick, recordingLog());
+    let stopped = false;
+    const stopping = running.stop().then(() => {
+      stopped = true;
+    });
+    await vi.advanceTimersByTimeAsync(10 * MINUTE_MS);
+    expect(stopped).toBe(false);
+    end();
+    await stopping;
+    expect(stopped).toBe(true);
+  });
+
+  test('ends the ticking', async () => {
+    const { tick, begun, end } = controlledTick();
+    const running = startClock(tick, recordingLog());
+    end();
+    await running.stop();
+    await vi.advanceTimersByTimeAsync(10 * MINUTE_MS);
+    expect(begun()).toBe(1);
+    expect(vi.getTimerCount()).toBe(0);
+  });
+
+  test('waits for a tick that fails as well, without failing itself', async () => {
+    const { tick, fail } = controlledTick();
+    const running = startClock(tick, recordingLog());
+    const stopping = running.stop();
+    fail(new Error('too late'));
+    await expect(stopping).resolves.toBeUndefined();
+  });
+});
