@@ -3,5 +3,5 @@
 export { answers, cardChanges, cardOwners, cards, factOrder } from './schema/cards.ts';
 export { loadline } from './schema/columns.ts';
 export { posts, prompts, seenEvents } from './schema/posts.ts';
-export { planDrafts, sprintResults, sprints } from './schema/sprints.ts';
-export { members, teams } from './schema/teams.ts';
+export { planDrafts, sprintResults } from './schema/sprint-records.ts';
+export { members, sprints, teams } from './schema/teams.ts';

@@ -13,7 +13,7 @@ import {
 } from 'drizzle-orm/pg-core';
 import type { CardOrigin } from '../../sprint/card.ts';
 import { day, instant, isHalves, isNotBlank, isPoints, loadline, points } from './columns.ts';
-import { sprints } from './sprints.ts';
+import { sprints } from './teams.ts';
 
 /** One order for all facts, whichever table they are in. */
 export const factOrder = loadline.sequence('fact_order');

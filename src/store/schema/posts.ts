@@ -4,8 +4,7 @@ import { bigint, check, index, integer, primaryKey, text, unique } from 'drizzle
 import type { PostState, PostSubject } from '../../app/posts.ts';
 import type { PromptState } from '../../app/team.ts';
 import { day, instant, isNotBlank, loadline } from './columns.ts';
-import { sprints } from './sprints.ts';
-import { teams } from './teams.ts';
+import { sprints, teams } from './teams.ts';
 
 export const posts = loadline.table(
   'posts',

@@ -1,5 +1,6 @@
-/** Teams and their members. */
+/** Teams, their members and their sprints: a team names its baseline sprint, so they share a module. */
 import { sql } from 'drizzle-orm';
+import type { AnyPgColumn } from 'drizzle-orm/pg-core';
 import {
   boolean,
   check,
@@ -12,8 +13,8 @@ import {
   text,
   unique,
 } from 'drizzle-orm/pg-core';
-import { instant, isNotBlank, isTimeOfDay, loadline } from './columns.ts';
-import { sprints } from './sprints.ts';
+import type { SprintState } from '../../app/team.ts';
+import { day, instant, isNotBlank, isTimeOfDay, loadline } from './columns.ts';
 
 export const teams = loadline.table(
   'teams',
@@ -105,5 +106,47 @@ export const members = loadline.table(
     primaryKey({ name: 'members_pk', columns: [member.teamId, member.userId] }),
     index('members_active_user').on(member.userId).where(sql`${member.isActive}`),
     check('members_user_given', isNotBlank(member.userId)),
+  ],
+);
+
+export const sprints = loadline.table(
+  'sprints',
+  {
+    id: text('id').primaryKey(),
+    teamId: text('team_id')
+      .notNull()
+      .references((): AnyPgColumn => teams.id),
+    name: text('name').notNull(),
+    goal: text('goal').notNull(),
+    startsOn: day('starts_on').notNull(),
+    endsOn: day('ends_on').notNull(),
+    /** Local time of day; `closesAt` is the instant that follows from it. */
+    closingTime: text('closing_time').notNull(),
+    closesAt: instant('closes_at').notNull(),
+    state: text('state').$type<SprintState>().notNull(),
+    closedAt: instant('closed_at'),
+    reopenedAt: instant('reopened_at'),
+    nextPromptAt: instant('next_prompt_at'),
+    nextReminderAt: instant('next_reminder_at'),
+    lastCallAt: instant('last_call_at'),
+    createdAt: instant('created_at').notNull().defaultNow(),
+  },
+  (sprint) => [
+    unique('sprints_team_unique').on(sprint.teamId, sprint.id),
+    index('sprints_of_team_by_end').on(sprint.teamId, sprint.endsOn),
+    index('sprints_prompt_due').on(sprint.nextPromptAt).where(sql`state = 'open'`),
+    index('sprints_reminder_due').on(sprint.nextReminderAt).where(sql`state = 'open'`),
+    index('sprints_last_call_due').on(sprint.lastCallAt).where(sql`state = 'open'`),
+    index('sprints_closing_due').on(sprint.closesAt).where(sql`state = 'open'`),
+    check('sprints_id_given', isNotBlank(sprint.id)),
+    check('sprints_name_given', isNotBlank(sprint.name)),
+    check('sprints_end_not_before_start', sql`${sprint.endsOn} >= ${sprint.startsOn}`),
+    check('sprints_closing_time_is_time', isTimeOfDay(sprint.closingTime)),
+    check('sprints_state_known', sql`${sprint.state} in ('open', 'closed', 'cancelled')`),
+    // A sprint that is over, and one that was reopened, was closed at some time.
+    check(
+      'sprints_over_has_closed_at',
+      sql`${sprint.closedAt} is not null or (${sprint.state} = 'open' and ${sprint.reopenedAt} is null)`,
+    ),
   ],
 );
