@@ -1,6 +1,6 @@
 /** The end of a sprint: closing, cancelling, and reopening for corrections. */
 import { randomUUID } from 'node:crypto';
-import { compareAsc } from 'date-fns';
+import { compareAsc } from 'date-fns/compareAsc';
 import { closingSummary, runningSummary } from '../sprint/summary.ts';
 import { statesOf } from './card-line.ts';
 import type { SprintHeading, VerdictContent } from './message-content.ts';

@@ -1,5 +1,5 @@
 /** When the clock has something to do with a sprint. Pure; the instants end up in the database. */
-import { addHours } from 'date-fns';
+import { addHours } from 'date-fns/addHours';
 import type { Day } from '../sprint/calendar.ts';
 import { workingDaysFromTo } from '../sprint/calendar.ts';
 import { dayExists, instantOf } from './local-time.ts';

@@ -1,5 +1,6 @@
 /** Serves the rehearsal's web page: the workspace, a calendar to move, and a preloaded sprint to play on. */
-import { addDays, addHours } from 'date-fns';
+import { addDays } from 'date-fns/addDays';
+import { addHours } from 'date-fns/addHours';
 import { dayAt, instantOf } from '../app/local-time.ts';
 import { currentSprint } from '../app/place.ts';
 import type { Logger } from '../logger.ts';

@@ -42,9 +42,6 @@ export interface PlayStep {
 /** The text of a plan's field for cards must stay below the platform's limit. */
 const CARD_FIELD_LENGTH = 2_900;
 
-/** The answer form shows no more cards than this. */
-const FORM_CARDS = 15;
-
 export class Player {
   readonly refusals: PlayRefusal[] = [];
   /** In the order in which they were planned. */
@@ -175,25 +172,32 @@ export class Player {
     });
   }
 
+  /** A long plan is sent in as far as it fits; the form then comes back with more fields. */
   async #plan(sprint: ScenarioSprint): Promise<void> {
-    const fields = FIELDS.plan;
-    await this.#talk.formAfter(FACILITATOR_ID, () => this.#talk.command(FACILITATOR_ID, 'plan'));
     const texts = inPortions(sprint.cards.map((card) => this.#cardLine(card)));
     if (texts.length > MAX_CARD_FIELDS) throw new Unheard('The cards are too long for the plan form.');
-    const cards = texts.map((text, i) => [cardsField(i + 1), text] as const);
-    const offered = cards.filter(([field]) => this.#talk.hasField(FACILITATOR_ID, field));
-    if (offered.length < cards.length)
-      throw new Unheard('The plan form offers too few fields for the cards.');
-    await this.#talk.submit(FACILITATOR_ID, {
+    for (let sent = -1; sent < texts.length; ) {
+      await this.#talk.formAfter(FACILITATOR_ID, () => this.#talk.command(FACILITATOR_ID, 'plan'));
+      const fits = texts.findIndex((_, i) => !this.#talk.hasField(FACILITATOR_ID, cardsField(i + 1)));
+      const sending = fits < 0 ? texts.length : fits;
+      if (sending <= sent) throw new Unheard('The plan form offers too few fields for the cards.');
+      sent = sending;
+      await this.#talk.submit(FACILITATOR_ID, this.#planFields(sprint, texts.slice(0, sent)));
+    }
+    await this.#talk.submit(FACILITATOR_ID, {});
+  }
+
+  #planFields(sprint: ScenarioSprint, texts: readonly string[]): Record<string, string> {
+    const fields = FIELDS.plan;
+    return {
       [fields.name]: sprint.name,
       [fields.goal]: sprint.goal,
       [fields.startsOn]: sprint.startsOn,
       [fields.endsOn]: sprint.endsOn,
       [fields.closesAt]: this.#closesAt(sprint),
       [fields.cards]: '',
-      ...Object.fromEntries(offered),
-    });
-    await this.#talk.submit(FACILITATOR_ID, {});
+      ...Object.fromEntries(texts.map((text, i) => [cardsField(i + 1), text])),
+    };
   }
 
   /** A card as it is pasted: parted by tabs, with its key in front of the title. */
@@ -222,9 +226,11 @@ export class Player {
     return this.#talk.submit(userId, {});
   }
 
-  /** The card's number; a key that no card has goes to the bot as it is, to be refused there. */
+  /** The card's number; a key that no card has goes to the bot as a word, to be refused there. */
   #number(key: string): string {
-    return String(this.#cardNumbers.get(key) ?? key);
+    const number = this.#cardNumbers.get(key);
+    if (number !== undefined) return String(number);
+    return /^#?\d+$/.test(key) ? `key-${key}` : key;
   }
 
   async #pull(userId: string, card: ScenarioCard): Promise<void> {
@@ -248,17 +254,20 @@ export class Player {
   async #answer(userId: string, day: string, answers: readonly ScenarioAnswer[]): Promise<void> {
     const offer = await this.#rehearsal.answerOffer(userId, day);
     const cards = answers.map(({ card }) => offer.get(this.#cardNumbers.get(card) ?? -1));
-    const fits = answers.every((answer, i) => isForForm(answer, cards[i]));
-    if (!fits || answers.length > FORM_CARDS) {
-      return this.#talk.command(
-        userId,
-        `answer ${answers.map((answer) => this.#inWords(answer)).join('; ')}`,
-      );
-    }
+    const cardIds = new Set(cards.map((card) => card?.cardId));
+    const fits = cardIds.size === answers.length && answers.every((one, i) => isForForm(one, cards[i]));
+    if (!fits) return this.#answerInWords(userId, answers);
     await this.#talk.formAfter(userId, async () => {
       const pressed = await this.#talk.press(userId, ACTIONS.openAnswerForm, (value) => value.includes(day));
       if (!pressed) await this.#talk.command(userId, `answer ${day}`);
     });
+    const isOffered = ({ cardId }: OfferedCard): boolean =>
+      this.#talk.hasField(userId, answerField('left', cardId));
+    if (!(cards as OfferedCard[]).every(isOffered)) {
+      // A form shows a few cards only; the others are answered in words.
+      await this.#talk.closeForms(userId);
+      return this.#answerInWords(userId, answers);
+    }
     const values = answers.flatMap((answer, i) => fieldValues((cards[i] as OfferedCard).cardId, answer));
     const fill = (): Promise<void> =>
       this.#talk.submit(
@@ -268,6 +277,10 @@ export class Player {
     await fill();
     // When a card grew the form is still open, and asks why: its second step.
     if (this.#rehearsal.standIn.viewOf(userId)) await fill();
+  }
+
+  async #answerInWords(userId: string, answers: readonly ScenarioAnswer[]): Promise<void> {
+    await this.#talk.command(userId, `answer ${answers.map((one) => this.#inWords(one)).join('; ')}`);
   }
 
   #inWords({ card, left, worked, surprise }: ScenarioAnswer): string {

@@ -4,7 +4,7 @@
  */
 import { randomBytes } from 'node:crypto';
 import { setTimeout as wait } from 'node:timers/promises';
-import { answerForm } from '../app/answer.ts';
+import { answerForm } from '../app/answer-form.ts';
 import { runDueWork } from '../app/ask-members.ts';
 import { deliverPost } from '../app/deliver.ts';
 import { instantOf } from '../app/local-time.ts';

@@ -11,6 +11,19 @@ const time = z
   .string()
   .regex(/^([01]\d|2[0-3]):[0-5]\d$/, { error: 'must be a time of day, written like 09:15' });
 const word = z.string().min(1);
+const timeZone = z.string().refine(isTimeZone, {
+  error: ({ input }) => `there is no time zone “${input}”; write one like Europe/Lisbon`,
+});
+
+/** Whether the calendar knows the zone; an offset such as +02:00 is none. */
+function isTimeZone(name: string): boolean {
+  if (!/^[A-Za-z]/.test(name)) return false;
+  try {
+    return new Intl.DateTimeFormat('en', { timeZone: name }) !== undefined;
+  } catch {
+    return false;
+  }
+}
 
 const card = z.object({
   key: word,
@@ -55,7 +68,7 @@ const scenario = z
   .object({
     team: z.object({
       name: word,
-      timeZone: word,
+      timeZone,
       promptAt: time.default('09:15'),
       closesAt: time.optional(),
       workingDays: z.array(z.number().int().min(1).max(7)).min(1).default([1, 2, 3, 4, 5]),

@@ -1,5 +1,6 @@
 /** The use cases that conversations lead to, with what they depend on already given. */
-import { answerForm, answerInWords, recordAnswers, recordAway, recordUnchanged } from '../app/answer.ts';
+import { answerForm } from '../app/answer-form.ts';
+import { answerInWords } from '../app/answer-in-words.ts';
 import {
   dropCard,
   listCards,
@@ -13,6 +14,7 @@ import { cancelSprint, closeSprint, reopenSprint } from '../app/end-sprint.ts';
 import { overview } from '../app/overview.ts';
 import { commitPlan, planForm, previewPlan } from '../app/plan-sprint.ts';
 import type { AppDependencies } from '../app/ports.ts';
+import { recordAnswers, recordAway, recordUnchanged } from '../app/record-answers.ts';
 import { measuresForm, setMeasures, setUpTeam, setupForm } from '../app/set-up-team.ts';
 import { shareStatus, sprintStatus, statusChart } from '../app/sprint-status.ts';
 

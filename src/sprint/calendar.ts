@@ -1,9 +1,14 @@
 /**
  * Calendar days without a clock or a zone: ISO dates such as `2026-11-04` in, ISO dates out.
- * Instants and zones are the business of `src/app/local-time.ts`.
+ * Instants and zones are the business of `src/app/local-time.ts`. Functions of date-fns are imported one by one:
+ * its index loads several hundred files, which every start would pay for.
  */
 import { UTCDate } from '@date-fns/utc';
-import { addDays, differenceInCalendarDays, format, getISODay, isValid } from 'date-fns';
+import { addDays } from 'date-fns/addDays';
+import { differenceInCalendarDays } from 'date-fns/differenceInCalendarDays';
+import { format } from 'date-fns/format';
+import { getISODay } from 'date-fns/getISODay';
+import { isValid } from 'date-fns/isValid';
 
 /** An ISO 8601 calendar date, `YYYY-MM-DD`. */
 export type Day = string;

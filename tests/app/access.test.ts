@@ -1,11 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import {
-  answerForm,
-  answerInWords,
-  recordAnswers,
-  recordAway,
-  recordUnchanged,
-} from '../../src/app/answer.ts';
+import { answerForm } from '../../src/app/answer-form.ts';
+import { answerInWords } from '../../src/app/answer-in-words.ts';
 import {
   dropCard,
   listCards,
@@ -20,6 +15,7 @@ import { overview } from '../../src/app/overview.ts';
 import type { Place } from '../../src/app/place.ts';
 import { commitPlan, planForm, previewPlan } from '../../src/app/plan-sprint.ts';
 import type { AppDependencies } from '../../src/app/ports.ts';
+import { recordAnswers, recordAway, recordUnchanged } from '../../src/app/record-answers.ts';
 import { Refusal } from '../../src/app/refusal.ts';
 import type { MeasuresInput, SetupInput } from '../../src/app/set-up-team.ts';
 import { measuresForm, setMeasures, setUpTeam, setupForm } from '../../src/app/set-up-team.ts';

@@ -1,12 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import {
-  answerForm,
-  answerInWords,
-  recordAnswers,
-  recordAway,
-  recordUnchanged,
-} from '../../src/app/answer.ts';
+import { answerForm } from '../../src/app/answer-form.ts';
+import { answerInWords } from '../../src/app/answer-in-words.ts';
 import { dropCard, pullLine, reopenCard } from '../../src/app/change-cards.ts';
+import { recordAnswers, recordAway, recordUnchanged } from '../../src/app/record-answers.ts';
 import { answersInForce, ledgerOf } from '../../src/sprint/ledger.ts';
 import {
   actorOf,
@@ -135,6 +131,13 @@ describe('an answer', () => {
     await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '' }, 3: { left: '1' } });
     const { cards, facts } = await h.records(sprint.id);
     expect(facts.map(({ cardId }) => cardId)).toEqual([cards[2]?.id]);
+  });
+
+  test('that leaves out all of them says that nothing changed', async () => {
+    const { h, sprint } = await askedOnMonday();
+    const outcome = await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '' }, 3: { left: ' ' } });
+    expect(outcome).toMatchObject({ kind: 'recorded', prompt: { state: 'unchanged', answered: [] } });
+    expect((await h.records(sprint.id)).facts).toEqual([]);
   });
 
   test('is recorded for all cards or for none', async () => {
@@ -266,7 +269,6 @@ describe('growth must be explained', () => {
 
 describe('what can’t be said is refused with the reason and the way out', () => {
   test.each([
-    [{ left: '' }, 'left', 'Say what is left on at least one card.'],
     [{ left: '', note: 'tides' }, 'left', 'Write points in halves from 0 to 999.5, for example 3 or 0.5.'],
     [{ left: '', worked: '1' }, 'left', 'Write points in halves from 0 to 999.5, for example 3 or 0.5.'],
     [{ left: '0.3' }, 'left', 'Write points in halves from 0 to 999.5, for example 3 or 0.5.'],
@@ -461,6 +463,18 @@ describe('an answer in words', () => {
       ['2026-11-02', 'answer'],
       ['2026-11-04', 'answer'],
     ]);
+  });
+
+  test('in the thread of somebody else’s prompt is about today', async () => {
+    const { h, sprint } = await askedOnMonday('Tide table, 5, @Ben\nCrane log, 3, @Chi');
+    const bens = h.messenger.messages.find(
+      ({ content }) => content.kind === 'daily-prompt' && content.prompt.userId === PEOPLE.ben,
+    );
+    h.set('2026-11-04T10:00:00Z');
+    const place = directMessagesOf('ben');
+    await answerInWords(h.deps, actorOf('chi'), { text: '1', place, threadTs: bens?.at.ts ?? '' });
+    const { facts } = await h.records(sprint.id);
+    expect(facts).toMatchObject([{ memberId: PEOPLE.chi, day: '2026-11-04' }]);
   });
 
   test('in the thread of a prompt whose sprint is over is refused', async () => {

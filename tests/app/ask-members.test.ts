@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { recordAway, recordUnchanged } from '../../src/app/answer.ts';
 import { runDueWork } from '../../src/app/ask-members.ts';
 import { takeCard } from '../../src/app/change-cards.ts';
 import type { PromptContent } from '../../src/app/message-content.ts';
+import { recordAway, recordUnchanged } from '../../src/app/record-answers.ts';
 import { setMeasures } from '../../src/app/set-up-team.ts';
 import { actorOf, CHANNEL, harnessForEach, PEOPLE } from '../support/app-harness.ts';
 
@@ -96,6 +96,13 @@ describe('the daily prompt', () => {
     expect(promptsTo(h, 'ben').map(({ day }) => day)).toEqual(['2026-11-06', '2026-11-09']);
   });
 
+  test('of a Friday that was missed is not sent on the Saturday either', async () => {
+    const { h } = await plannedSprint();
+    await h.pass('2026-11-05T09:15:00Z');
+    await h.pass('2026-11-07T12:00:00Z');
+    expect(promptsTo(h, 'ben').map(({ day }) => day)).toEqual(['2026-11-05']);
+  });
+
   test('comes at once in a sprint that is planned in the middle of its first day', async () => {
     const h = harness();
     h.set('2026-11-02T11:00:00Z');
@@ -149,7 +156,10 @@ describe('the reminder', () => {
     await h.answer('chi', sprint.id, '2026-11-02', { 2: { left: '2' }, 3: { left: '2' } });
     await h.pass('2026-11-02T12:14:00Z');
     expect(h.kindsTo('ben')).toEqual(['daily-prompt']);
-    await h.pass('2026-11-02T12:15:00Z');
+    h.set('2026-11-02T12:15:00Z');
+    await h.tick();
+    // One for Ben; none is so much as recorded for Chi.
+    expect(await h.owedKinds()).toEqual(['reminder']);
     await h.pass('2026-11-02T16:00:00Z');
     expect([h.kindsTo('ben'), h.kindsTo('chi')]).toEqual([['daily-prompt', 'reminder'], ['daily-prompt']]);
   });

@@ -1,6 +1,7 @@
 import { sql } from 'drizzle-orm';
 import { describe, expect, test } from 'vitest';
-import { answerForm, answerInWords } from '../../src/app/answer.ts';
+import { answerForm } from '../../src/app/answer-form.ts';
+import { answerInWords } from '../../src/app/answer-in-words.ts';
 import { closeDueSprints } from '../../src/app/ask-members.ts';
 import { dropCard, pullLine } from '../../src/app/change-cards.ts';
 import { cancelSprint, closeSprint, reopenSprint } from '../../src/app/end-sprint.ts';

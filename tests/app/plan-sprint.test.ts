@@ -86,6 +86,21 @@ describe('the plan form', () => {
     expect(cards.map(({ ownerIds }) => ownerIds)).toEqual([[], [PEOPLE.chi], [PEOPLE.chi]]);
   });
 
+  test('tells two owners of the same name apart', async () => {
+    const { h } = await withTeam();
+    const chi = h.directory.people.get(PEOPLE.chi);
+    if (chi) h.directory.people.set(PEOPLE.chi, { ...chi, name: 'Ben Ode' });
+    const team = await h.setUpTeam();
+    await h.plan(team, { cards: 'Tide table, 5, <@UBEN>\nCrane log, 3, <@UCHI> <@UANA>' });
+    await h.pass('2026-11-13T17:00:00Z');
+    const { draft } = await planForm(h.deps, ana, CHANNEL);
+    const { cards } = await previewPlan(h.deps, ana, draft);
+    expect(cards.map(({ ownerIds }) => [...ownerIds].sort())).toEqual([
+      [PEOPLE.ben],
+      [PEOPLE.ana, PEOPLE.chi],
+    ]);
+  });
+
   test('begins after the sprint that is running', async () => {
     const { h, team } = await withTeam();
     await h.plan(team);

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { recordAway } from '../../src/app/answer.ts';
 import { pullLine } from '../../src/app/change-cards.ts';
 import { closeSprint } from '../../src/app/end-sprint.ts';
 import { overview } from '../../src/app/overview.ts';
+import { recordAway } from '../../src/app/record-answers.ts';
 import { shareStatus, sprintStatus, statusChart } from '../../src/app/sprint-status.ts';
 import {
   actorOf,

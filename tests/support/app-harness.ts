@@ -4,8 +4,6 @@
  */
 import { sql } from 'drizzle-orm';
 import { afterAll, beforeEach } from 'vitest';
-import type { AnswerOutcome, TypedAnswer } from '../../src/app/answer.ts';
-import { recordAnswers } from '../../src/app/answer.ts';
 import { runDueWork } from '../../src/app/ask-members.ts';
 import { deliverPost } from '../../src/app/deliver.ts';
 import type { MessageContent, PlanContent } from '../../src/app/message-content.ts';
@@ -13,6 +11,9 @@ import type { Place } from '../../src/app/place.ts';
 import type { PlanInput } from '../../src/app/plan-input.ts';
 import { commitPlan, previewPlan } from '../../src/app/plan-sprint.ts';
 import type { AppDependencies, SprintRecords, Transaction } from '../../src/app/ports.ts';
+import type { TypedAnswer } from '../../src/app/read-answers.ts';
+import type { AnswerOutcome } from '../../src/app/record-answers.ts';
+import { recordAnswers } from '../../src/app/record-answers.ts';
 import type { RefusalCode, RefusalDetails } from '../../src/app/refusal.ts';
 import { Refusal } from '../../src/app/refusal.ts';
 import type { SetupInput } from '../../src/app/set-up-team.ts';
@@ -99,6 +100,15 @@ export class Harness {
         and state not in ('dead', 'skipped') order by entry_order`,
     );
     return rowsOf<{ id: string }>(result).map(({ id }) => id);
+  }
+
+  async owedKinds(): Promise<string[]> {
+    const ids = await this.owedPostIds();
+    return this.read(async (tx) => {
+      const kinds: string[] = [];
+      for (const id of ids) kinds.push((await tx.postById(id))?.subject.kind ?? 'no such post');
+      return kinds;
+    });
   }
 
   read<T>(work: (tx: Transaction) => Promise<T>): Promise<T> {

@@ -1,7 +1,7 @@
 /** What each button leads to. Ids bound to handlers only. */
 import type { z } from 'zod';
-import type { AnswerOutcome } from '../../app/answer.ts';
 import type { Place } from '../../app/place.ts';
+import type { AnswerOutcome } from '../../app/record-answers.ts';
 import { answersValue, decodeValue, placeValue, sprintDayValue, sprintValue } from '../button-values.ts';
 import { ACTIONS } from '../ids.ts';
 import { answerFormView } from '../views/answer-form-view.ts';

@@ -1,6 +1,6 @@
 /** Reads what was typed and chosen in a form. A field that is not there reads as empty. */
 
-import type { TypedAnswer } from '../../app/answer.ts';
+import type { TypedAnswer } from '../../app/read-answers.ts';
 import { ANSWER_PARTS, answerField, cardsField, FIELDS, INPUT, MAX_CARD_FIELDS } from '../ids.ts';
 import type { Surface } from '../incoming.ts';
 

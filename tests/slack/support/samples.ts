@@ -1,7 +1,8 @@
 /** Invented answers of the use cases, for tests that are about the way there and back. */
-import type { AnswerForm, AnswerOutcome } from '../../../src/app/answer.ts';
+import type { AnswerForm } from '../../../src/app/answer-form.ts';
 import { cardLine, statesOf } from '../../../src/app/card-line.ts';
 import type { PromptContent, StatusContent, VerdictContent } from '../../../src/app/message-content.ts';
+import type { AnswerOutcome } from '../../../src/app/record-answers.ts';
 import type { RecordedFact, Sprint, SprintCard, Team } from '../../../src/app/team.ts';
 import { DEFAULT_SCALE } from '../../../src/sprint/scale.ts';
 import { runningSummary } from '../../../src/sprint/summary.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { AnswerFormCard } from '../../../src/app/answer.ts';
+import type { AnswerFormCard } from '../../../src/app/answer-form.ts';
 import { decodeValue } from '../../../src/slack/button-values.ts';
 import { answerContext, setupContext, sprintContext, teamContext } from '../../../src/slack/form-contexts.ts';
 import { answerFormView } from '../../../src/slack/views/answer-form-view.ts';

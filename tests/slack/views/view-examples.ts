@@ -1,5 +1,5 @@
 /** An invented sprint of an invented harbour, from planning to verdict, as the views are given it. */
-import type { AnswerForm, AnswerOutcome } from '../../../src/app/answer.ts';
+import type { AnswerForm } from '../../../src/app/answer-form.ts';
 import { cardLine, statesOf } from '../../../src/app/card-line.ts';
 import type {
   CardLine,
@@ -11,6 +11,7 @@ import type {
 } from '../../../src/app/message-content.ts';
 import type { Overview, TeamOverview } from '../../../src/app/overview.ts';
 import type { PlanPreview } from '../../../src/app/plan-sprint.ts';
+import type { AnswerOutcome } from '../../../src/app/record-answers.ts';
 import type { RecordedFact, Sprint, SprintCard, Team } from '../../../src/app/team.ts';
 import { DEFAULT_SCALE } from '../../../src/sprint/scale.ts';
 import { closingSummary, runningSummary } from '../../../src/sprint/summary.ts';

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Understood } from '../../src/app/answer-words.ts';
-import { understandWords } from '../../src/app/answer-words.ts';
+import type { Understood } from '../../src/app/understand-words.ts';
+import { understandWords } from '../../src/app/understand-words.ts';
 import { formatPoints } from '../../src/sprint/points.ts';
 
 /** The keys of the cards in the list, in order. */

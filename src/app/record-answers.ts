@@ -1,0 +1,177 @@
+/** Records what a member says about their day: numbers, "nothing changed", or "away". */
+import { randomUUID } from 'node:crypto';
+import { formatDay } from '../sprint/calendar.ts';
+import { answerContext, whyNotAnswer } from '../sprint/check-answer.ts';
+import type { AnsweredDay } from './answered-day.ts';
+import { factsAbout, hasAnswered, meetPrompt, sprintDay, takeableStates } from './answered-day.ts';
+import { cardLine, cardName, statesOf } from './card-line.ts';
+import type { CardLine, PromptContent, SprintHeading } from './message-content.ts';
+import { sprintForMember } from './place.ts';
+import type { AppDependencies, NewFact, SprintRecords, Transaction } from './ports.ts';
+import type { ReadAnswer, TypedAnswer } from './read-answers.ts';
+import { problemInWords, readAnswers } from './read-answers.ts';
+import { refuseIfAny } from './refusal.ts';
+import type { Actor, RecordedFact } from './team.ts';
+
+export interface GrownCard {
+  readonly card: CardLine;
+  readonly growthPoints: number;
+}
+
+export type AnswerOutcome =
+  | { readonly kind: 'recorded'; readonly prompt: PromptContent }
+  | {
+      readonly kind: 'growth-to-explain';
+      readonly heading: SprintHeading;
+      readonly day: string;
+      readonly answers: readonly TypedAnswer[];
+      readonly grown: readonly GrownCard[];
+    };
+
+function newFact(
+  deps: AppDependencies,
+  actor: Actor,
+  day: string,
+  { card, typed, input }: ReadAnswer,
+  records: SprintRecords,
+): NewFact {
+  const corrects = answerContext(card, factsAbout(records, card), actor.userId, day).corrects as
+    | RecordedFact
+    | undefined;
+  return {
+    kind: 'answer',
+    id: randomUUID(),
+    cardId: card.id,
+    memberId: actor.userId,
+    day,
+    workedPoints: input.workedPoints,
+    leftPoints: input.leftPoints,
+    surprisePoints: input.surprisePoints ?? 0,
+    note: typed.note.trim(),
+    recordedAt: deps.clock.now(),
+    supersedesId: corrects?.id,
+  };
+}
+
+/** Whether the answer says exactly what is in force already; recording it again would be noise. */
+function saysNothingNew(
+  records: SprintRecords,
+  actor: Actor,
+  day: string,
+  { card, typed, input }: ReadAnswer,
+): boolean {
+  const given = answerContext(card, factsAbout(records, card), actor.userId, day).corrects as
+    | (RecordedFact & { kind: 'answer' })
+    | undefined;
+  return (
+    given !== undefined &&
+    given.leftPoints === input.leftPoints &&
+    given.workedPoints === input.workedPoints &&
+    given.surprisePoints === (input.surprisePoints ?? 0) &&
+    given.note === typed.note.trim()
+  );
+}
+
+/**
+ * Records a member's answers for a day: all of them or none. When a card grew and nobody said why, nothing
+ * is recorded and the outcome asks.
+ *
+ * @throws Refusal `bad-input` (fields `left:`, `worked:`, `surprise:`, `note:` + card id), `sprint-changed`,
+ *   and the refusals of finding team, sprint and day.
+ */
+export async function recordAnswers(
+  deps: AppDependencies,
+  actor: Actor,
+  input: {
+    readonly sprintId: string;
+    readonly day: string;
+    readonly answers: readonly TypedAnswer[];
+    readonly takeCardIds?: readonly string[];
+  },
+): Promise<AnswerOutcome> {
+  return deps.store.transaction(async (tx) => {
+    const found = await sprintForMember(tx, actor, input.sprintId);
+    const context = await sprintDay(deps, tx, found, input.day);
+    return recordChecked(deps, tx, actor, context, input.answers, input.takeCardIds ?? []);
+  });
+}
+
+async function recordChecked(
+  deps: AppDependencies,
+  tx: Transaction,
+  actor: Actor,
+  context: AnsweredDay,
+  answers: readonly TypedAnswer[],
+  takeCardIds: readonly string[],
+): Promise<AnswerOutcome> {
+  const { team, sprint, day, records } = context;
+  // A card about which nothing was typed is not answered for; a note alone asks for its number.
+  const given = answers.filter(
+    ({ left, worked, surprise, note }) => `${left}${worked}${surprise}${note}`.trim() !== '',
+  );
+  const { read, problems } = readAnswers(records, given);
+  const grown: GrownCard[] = [];
+  for (const { card, input } of read) {
+    if (card.enteredOn > day) {
+      problems.push({
+        field: `left:${card.id}`,
+        message: `${cardName(card)} came into the sprint on ${formatDay(card.enteredOn)}; answer for that day or a later one.`,
+      });
+      continue;
+    }
+    const facts = factsAbout(records, card);
+    const problem = whyNotAnswer(card, facts, actor.userId, day, input);
+    if (!problem) continue;
+    if (problem.code === 'growth-unexplained') {
+      const state = statesOf({ cards: [card], facts })[0];
+      if (state) grown.push({ card: cardLine(state), growthPoints: problem.growthPoints });
+    } else {
+      problems.push(problemInWords(problem, card));
+    }
+  }
+  refuseIfAny(problems);
+  if (grown.length > 0) {
+    return { kind: 'growth-to-explain', heading: { team, sprint }, day, answers: given, grown };
+  }
+  for (const { card } of takeableStates(records)) {
+    if (takeCardIds.includes(card.id)) await tx.addOwner(card.id, actor.userId);
+  }
+  const fresh = read.filter((answer) => !saysNothingNew(records, actor, day, answer));
+  if (fresh.length > 0)
+    await tx.insertFacts(fresh.map((answer) => newFact(deps, actor, day, answer, records)));
+  const said = read.length > 0 || hasAnswered(records, actor.userId, day) ? 'answered' : 'unchanged';
+  return { kind: 'recorded', prompt: await meetPrompt(deps, tx, actor, { team, sprint, day }, said) };
+}
+
+async function recordWithoutNumbers(
+  deps: AppDependencies,
+  actor: Actor,
+  input: { readonly sprintId: string; readonly day: string },
+  state: 'unchanged' | 'away',
+): Promise<PromptContent> {
+  return deps.store.transaction(async (tx) => {
+    const found = await sprintForMember(tx, actor, input.sprintId);
+    const { team, sprint, day, records } = await sprintDay(deps, tx, found, input.day);
+    // Numbers that were given stay in force; a click on an old button must not seem to take them back.
+    const said = hasAnswered(records, actor.userId, day) ? 'answered' : state;
+    return meetPrompt(deps, tx, actor, { team, sprint, day }, said);
+  });
+}
+
+/** "Nothing changed": the day's prompt is met, the ledger stays as it is. */
+export async function recordUnchanged(
+  deps: AppDependencies,
+  actor: Actor,
+  input: { readonly sprintId: string; readonly day: string },
+): Promise<PromptContent> {
+  return recordWithoutNumbers(deps, actor, input, 'unchanged');
+}
+
+/** "Away today": the member is not asked again on that day. */
+export async function recordAway(
+  deps: AppDependencies,
+  actor: Actor,
+  input: { readonly sprintId: string; readonly day: string },
+): Promise<PromptContent> {
+  return recordWithoutNumbers(deps, actor, input, 'away');
+}
