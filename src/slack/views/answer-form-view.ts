@@ -139,7 +139,8 @@ function growthFields(
 ): KnownBlock[] {
   const mayGiveBack = card.surprisePoints > 0;
   const asksSurprise = growthPoints !== undefined || mayGiveBack || start.surprise !== '';
-  const asksNote = growthPoints !== undefined || (given?.note ?? '') !== '';
+  // Whoever may say how much was surprise work may say what it was.
+  const asksNote = asksSurprise || (given?.note ?? '') !== '';
   return [
     ...(asksSurprise
       ? [
