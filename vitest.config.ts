@@ -3,7 +3,8 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   test: {
     include: ['tests/**/*.test.ts'],
-    testTimeout: 30_000,
+    // Generous: whole bots, databases and a browser run here, on machines with two slow cores. No test waits for it.
+    testTimeout: 90_000,
     hookTimeout: 120_000,
     globalSetup: ['tests/support/postgres-server.ts'],
   },
