@@ -1,6 +1,5 @@
 /** An answer in words, in direct messages or after the command. */
 import { formatPoints } from '../sprint/points.ts';
-import { understandWords } from './understand-words.ts';
 import { runningSprint, sprintDay } from './answered-day.ts';
 import type { Place } from './place.ts';
 import { sprintForMember } from './place.ts';
@@ -11,6 +10,7 @@ import type { AnswerOutcome } from './record-answers.ts';
 import { recordAnswers, recordAway, recordUnchanged } from './record-answers.ts';
 import { Refusal } from './refusal.ts';
 import type { Actor, SprintCard } from './team.ts';
+import { understandWords } from './understand-words.ts';
 
 export interface AnswerInWords {
   readonly text: string;

@@ -1,38 +1,18 @@
-/** Plans a sprint: reads what was typed, shows what it means, and commits to it. */
+/** Shows what a plan means, and commits to it. */
 import { randomUUID } from 'node:crypto';
-import { dayPlus, daysBetween, formatDay, isDay, workingDaysFromTo } from '../sprint/calendar.ts';
-import { formatPoints } from '../sprint/points.ts';
+import { workingDaysFromTo } from '../sprint/calendar.ts';
 import { isOnScale } from '../sprint/scale.ts';
 import type { Verdict } from '../sprint/verdict.ts';
-import { cardLine, isOpenCard, statesOf } from './card-line.ts';
-import type { PastedCard } from './card-paste.ts';
-import { formatCardLine, MAX_CARDS, parseCards } from './card-paste.ts';
-import { instantOf, isTimeOfDay } from './local-time.ts';
+import { cardLine, statesOf } from './card-line.ts';
 import type { CardLine, PlanContent } from './message-content.ts';
-import type { Membership, Place } from './place.ts';
-import { membershipAt, membershipInTeam, requireFacilitator, todayOf } from './place.ts';
+import { membershipInTeam, requireFacilitator, todayOf } from './place.ts';
 import type { PlanInput } from './plan-input.ts';
-import type { AppDependencies, Transaction } from './ports.ts';
-import type { InputProblem } from './refusal.ts';
-import { Refusal, refuseIfAny } from './refusal.ts';
+import type { AppDependencies } from './ports.ts';
+import type { ReadPlan } from './read-plan.ts';
+import { readPlan } from './read-plan.ts';
+import { Refusal } from './refusal.ts';
 import { firstPromptAt, lastCallAt } from './sprint-clock.ts';
-import type { Actor, Member, Sprint, SprintCard, Team } from './team.ts';
-
-export type { PlanInput } from './plan-input.ts';
-
-/** A sprint longer than this is surely a typing error. */
-const MAX_SPRINT_DAYS = 92;
-const MAX_NAME_LENGTH = 80;
-const MAX_GOAL_LENGTH = 500;
-const DEFAULT_SPRINT_DAYS = 14;
-
-export interface PlanForm {
-  readonly team: Team;
-  /** What was typed before and not committed to, else defaults. */
-  readonly draft: PlanInput;
-  /** Unfinished cards of the last sprint that the draft begins with. */
-  readonly leftOver: number;
-}
+import type { Actor, Sprint, SprintCard, Team } from './team.ts';
 
 /** A closed sprint beside which a new commitment is seen. */
 export interface RecentSprint {
@@ -52,155 +32,6 @@ export interface PlanPreview {
   readonly warnings: readonly string[];
   /** The latest closed sprints, latest first, three at most. */
   readonly recent: readonly RecentSprint[];
-}
-
-/** What the plan form shows at first. */
-export async function planForm(deps: AppDependencies, actor: Actor, place: Place): Promise<PlanForm> {
-  return deps.store.transaction(async (tx) => {
-    const membership = await membershipAt(tx, actor, place);
-    requireFacilitator(membership, 'plan a sprint');
-    const { team } = membership;
-    const draft = await tx.draftOf(team.id, actor.userId);
-    if (draft) return { team, draft, leftOver: 0 };
-    const { input, leftOver } = await freshDraft(tx, membership, todayOf(team, deps.clock.now()));
-    return { team, draft: input, leftOver };
-  });
-}
-
-async function freshDraft(
-  tx: Transaction,
-  { team, members }: Membership,
-  today: string,
-): Promise<{ input: PlanInput; leftOver: number }> {
-  const last = await tx.latestFinishedSprint(team.id);
-  const open = await tx.openSprintsOf(team.id);
-  const previous = open.at(-1) ?? last;
-  const isDayTaken = previous !== undefined && (previous.state === 'open' || previous.endsOn === today);
-  const free = isDayTaken ? dayPlus(previous.endsOn, 1) : today;
-  const startsOn = nextWorkingDay(free > today ? free : today, team.workingDays);
-  const lengthDays = previous ? daysBetween(previous.startsOn, previous.endsOn) : DEFAULT_SPRINT_DAYS - 3;
-  const leftOvers = previous ? statesOf(await tx.recordsOf(previous.id)).filter(isOpenCard) : [];
-  const lines = leftOvers
-    .filter(({ leftPoints }) => leftPoints > 0)
-    .map(({ card, leftPoints }) =>
-      formatCardLine(
-        { key: card.key === String(card.number) ? undefined : card.key, title: card.title },
-        formatPoints(leftPoints),
-        callableNames(card.ownerIds, members),
-      ),
-    );
-  return {
-    input: {
-      teamId: team.id,
-      name: followingName(previous?.name),
-      goal: '',
-      startsOn,
-      endsOn: dayPlus(startsOn, lengthDays),
-      closesAt: team.closesAt,
-      cards: lines.join('\n'),
-    },
-    leftOver: lines.length,
-  };
-}
-
-/** What each owner who is still on the team is called by; a name that two people bear gives way to the id. */
-function callableNames(ownerIds: readonly string[], members: readonly Member[]): string[] {
-  const active = members.filter(({ isActive }) => isActive);
-  return active
-    .filter(({ userId }) => ownerIds.includes(userId))
-    .map(({ userId, name }) => {
-      const bearers = active.filter((other) => other.name.toLowerCase() === name.toLowerCase());
-      return bearers.length === 1 ? name : userId;
-    });
-}
-
-function nextWorkingDay(day: string, workingDays: readonly number[]): string {
-  return workingDaysFromTo(day, dayPlus(day, 6), workingDays)[0] ?? day;
-}
-
-/** `Harbour 12` goes on as `Harbour 13`. */
-function followingName(name: string | undefined): string {
-  const match = /^(.*?)(\d{1,6})$/.exec(name ?? '');
-  if (match) return `${match[1]}${Number(match[2]) + 1}`;
-  return name ? '' : 'Sprint 1';
-}
-
-interface ReadPlan {
-  readonly input: PlanInput;
-  readonly cards: readonly PastedCard[];
-  readonly closesAtInstant: Date;
-}
-
-/** Reads the plan or refuses with every problem at once. */
-async function readPlan(
-  tx: Transaction,
-  membership: Membership,
-  raw: PlanInput,
-  now: Date,
-): Promise<ReadPlan> {
-  const { team, members } = membership;
-  const input = { ...raw, name: raw.name.trim().replace(/\s+/g, ' '), goal: raw.goal.trim() };
-  const problems: InputProblem[] = [];
-  const check = (fine: boolean, field: keyof PlanInput, message: string): void => {
-    if (!fine) problems.push({ field, message });
-  };
-  const nameIsFine = input.name.length > 0 && input.name.length <= MAX_NAME_LENGTH;
-  check(nameIsFine, 'name', `Give the sprint a name of 1 to ${MAX_NAME_LENGTH} characters.`);
-  check(input.goal.length <= MAX_GOAL_LENGTH, 'goal', `Keep the goal within ${MAX_GOAL_LENGTH} characters.`);
-  check(isDay(input.startsOn), 'startsOn', 'Choose a first day.');
-  check(isDay(input.endsOn), 'endsOn', 'Choose a last day.');
-  check(isTimeOfDay(input.closesAt), 'closesAt', 'Write the time as hours and minutes, for example 17:00.');
-  const datesAreRead = isDay(input.startsOn) && isDay(input.endsOn) && isTimeOfDay(input.closesAt);
-  const closesAtInstant = datesAreRead ? instantOf(input.endsOn, input.closesAt, team.timeZone) : now;
-  if (datesAreRead) {
-    const lengthDays = daysBetween(input.startsOn, input.endsOn) + 1;
-    check(lengthDays >= 1, 'endsOn', 'The last day comes before the first day.');
-    check(
-      lengthDays <= MAX_SPRINT_DAYS,
-      'endsOn',
-      `A sprint may last ${MAX_SPRINT_DAYS} days at most; this one lasts ${lengthDays}.`,
-    );
-    const isPast = lengthDays >= 1 && closesAtInstant <= now;
-    check(
-      !isPast,
-      'endsOn',
-      `The sprint would be over already: it closes on ${formatDay(input.endsOn)} at ${input.closesAt}.`,
-    );
-    const overlap = (await tx.openSprintsOf(team.id)).find(
-      (other) => other.startsOn <= input.endsOn && input.startsOn <= other.endsOn,
-    );
-    if (overlap) {
-      const span = `${formatDay(overlap.startsOn)} to ${formatDay(overlap.endsOn)}`;
-      check(
-        false,
-        'startsOn',
-        `${overlap.name} runs from ${span}. Begin after it, or close or cancel it first.`,
-      );
-    }
-  }
-  const active = members.filter(({ isActive }) => isActive);
-  const { cards, bad } = parseCards(input.cards, active);
-  if (bad.length > 0) problems.push({ field: 'cards', message: badLinesMessage(bad) });
-  check(
-    cards.length <= MAX_CARDS,
-    'cards',
-    `A sprint holds ${MAX_CARDS} cards at most; these are ${cards.length}.`,
-  );
-  refuseIfAny(problems);
-  return { input, cards, closesAtInstant };
-}
-
-function badLinesMessage(bad: readonly { lineNumber: number; problem: string }[]): string {
-  const shown = bad.slice(0, 8).map(({ lineNumber, problem }) => `Line ${lineNumber}: ${problem}`);
-  const more = bad.length - shown.length;
-  if (more > 0)
-    shown.push(
-      `And ${more} more ${more === 1 ? 'line' : 'lines'}: ${bad
-        .slice(8)
-        .map(({ lineNumber }) => lineNumber)
-        .join(', ')}.`,
-    );
-  return shown.join(' ');
 }
 
 /**

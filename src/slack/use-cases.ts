@@ -12,7 +12,8 @@ import {
 } from '../app/change-cards.ts';
 import { cancelSprint, closeSprint, reopenSprint } from '../app/end-sprint.ts';
 import { overview } from '../app/overview.ts';
-import { commitPlan, planForm, previewPlan } from '../app/plan-sprint.ts';
+import { planForm } from '../app/plan-form.ts';
+import { commitPlan, previewPlan } from '../app/plan-sprint.ts';
 import type { AppDependencies } from '../app/ports.ts';
 import { recordAnswers, recordAway, recordUnchanged } from '../app/record-answers.ts';
 import { measuresForm, setMeasures, setUpTeam, setupForm } from '../app/set-up-team.ts';

@@ -13,7 +13,8 @@ import {
 import { cancelSprint, closeSprint, reopenSprint } from '../../src/app/end-sprint.ts';
 import { overview } from '../../src/app/overview.ts';
 import type { Place } from '../../src/app/place.ts';
-import { commitPlan, planForm, previewPlan } from '../../src/app/plan-sprint.ts';
+import { planForm } from '../../src/app/plan-form.ts';
+import { commitPlan, previewPlan } from '../../src/app/plan-sprint.ts';
 import type { AppDependencies } from '../../src/app/ports.ts';
 import { recordAnswers, recordAway, recordUnchanged } from '../../src/app/record-answers.ts';
 import { Refusal } from '../../src/app/refusal.ts';

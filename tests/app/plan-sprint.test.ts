@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { cancelSprint, closeSprint } from '../../src/app/end-sprint.ts';
-import { commitPlan, planForm, previewPlan } from '../../src/app/plan-sprint.ts';
+import { planForm } from '../../src/app/plan-form.ts';
+import { commitPlan, previewPlan } from '../../src/app/plan-sprint.ts';
 import { setMeasures } from '../../src/app/set-up-team.ts';
 import {
   actorOf,

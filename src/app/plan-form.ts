@@ -1,0 +1,91 @@
+/** What the plan form shows at first: a kept draft, or one made from the sprint before. */
+import { dayPlus, daysBetween, workingDaysFromTo } from '../sprint/calendar.ts';
+import { formatPoints } from '../sprint/points.ts';
+import { isOpenCard, statesOf } from './card-line.ts';
+import { formatCardLine } from './card-paste.ts';
+import type { Membership, Place } from './place.ts';
+import { membershipAt, requireFacilitator, todayOf } from './place.ts';
+import type { PlanInput } from './plan-input.ts';
+import type { AppDependencies, Transaction } from './ports.ts';
+import type { Actor, Member, Team } from './team.ts';
+
+const DEFAULT_SPRINT_DAYS = 14;
+
+export interface PlanForm {
+  readonly team: Team;
+  /** What was typed before and not committed to, else defaults. */
+  readonly draft: PlanInput;
+  /** Unfinished cards of the last sprint that the draft begins with. */
+  readonly leftOver: number;
+}
+
+/** What the plan form shows at first. */
+export async function planForm(deps: AppDependencies, actor: Actor, place: Place): Promise<PlanForm> {
+  return deps.store.transaction(async (tx) => {
+    const membership = await membershipAt(tx, actor, place);
+    requireFacilitator(membership, 'plan a sprint');
+    const { team } = membership;
+    const draft = await tx.draftOf(team.id, actor.userId);
+    if (draft) return { team, draft, leftOver: 0 };
+    const { input, leftOver } = await freshDraft(tx, membership, todayOf(team, deps.clock.now()));
+    return { team, draft: input, leftOver };
+  });
+}
+
+async function freshDraft(
+  tx: Transaction,
+  { team, members }: Membership,
+  today: string,
+): Promise<{ input: PlanInput; leftOver: number }> {
+  const last = await tx.latestFinishedSprint(team.id);
+  const open = await tx.openSprintsOf(team.id);
+  const previous = open.at(-1) ?? last;
+  const isDayTaken = previous !== undefined && (previous.state === 'open' || previous.endsOn === today);
+  const free = isDayTaken ? dayPlus(previous.endsOn, 1) : today;
+  const startsOn = nextWorkingDay(free > today ? free : today, team.workingDays);
+  const lengthDays = previous ? daysBetween(previous.startsOn, previous.endsOn) : DEFAULT_SPRINT_DAYS - 3;
+  const leftOvers = previous ? statesOf(await tx.recordsOf(previous.id)).filter(isOpenCard) : [];
+  const lines = leftOvers
+    .filter(({ leftPoints }) => leftPoints > 0)
+    .map(({ card, leftPoints }) =>
+      formatCardLine(
+        { key: card.key === String(card.number) ? undefined : card.key, title: card.title },
+        formatPoints(leftPoints),
+        callableNames(card.ownerIds, members),
+      ),
+    );
+  return {
+    input: {
+      teamId: team.id,
+      name: followingName(previous?.name),
+      goal: '',
+      startsOn,
+      endsOn: dayPlus(startsOn, lengthDays),
+      closesAt: team.closesAt,
+      cards: lines.join('\n'),
+    },
+    leftOver: lines.length,
+  };
+}
+
+/** What each owner who is still on the team is called by; a name that two people bear gives way to the id. */
+function callableNames(ownerIds: readonly string[], members: readonly Member[]): string[] {
+  const active = members.filter(({ isActive }) => isActive);
+  return active
+    .filter(({ userId }) => ownerIds.includes(userId))
+    .map(({ userId, name }) => {
+      const bearers = active.filter((other) => other.name.toLowerCase() === name.toLowerCase());
+      return bearers.length === 1 ? name : userId;
+    });
+}
+
+function nextWorkingDay(day: string, workingDays: readonly number[]): string {
+  return workingDaysFromTo(day, dayPlus(day, 6), workingDays)[0] ?? day;
+}
+
+/** `Harbour 12` goes on as `Harbour 13`. */
+function followingName(name: string | undefined): string {
+  const match = /^(.*?)(\d{1,6})$/.exec(name ?? '');
+  if (match) return `${match[1]}${Number(match[2]) + 1}`;
+  return name ? '' : 'Sprint 1';
+}
