@@ -112,7 +112,9 @@ describe('a sprint in the rehearsal page', () => {
     const chart = page.locator('#stream img').last();
     await chart.waitFor(WAIT);
     expect(await chart.getAttribute('alt')).toMatch(/^Burndown of the sprint “Harbour 12”/);
-    await expect.poll(() => chart.evaluate('(image) => image.naturalWidth')).toBe(1600);
+    await expect
+      .poll(() => chart.evaluate((image) => (image as unknown as { naturalWidth: number }).naturalWidth))
+      .toBe(1600);
   });
 
   it('lets the facilitator plan the next sprint; bad lines are named and nothing typed is lost', async () => {

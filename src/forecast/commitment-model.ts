@@ -1,0 +1,154 @@
+/** What a team's closed sprints say about how much of a commitment it finishes and how much work it takes in. */
+import type { UndefinedValue } from '../sprint/undefined-value.ts';
+import { undefinedBecause } from '../sprint/undefined-value.ts';
+import type { ComingTime } from './availability.ts';
+import { relativeTime } from './availability.ts';
+import type { UsualAmount } from './censored-predictive.ts';
+import { censoredPredictive } from './censored-predictive.ts';
+import type { PastSprint } from './commitment-evidence.ts';
+import { finishEvidence, takeInEvidence } from './commitment-evidence.ts';
+import type { Interval } from './interval.ts';
+import type { PointsDistribution } from './points-distribution.ts';
+import { median } from './quantile.ts';
+
+/** With fewer the answer would be more belief than data. */
+export const LEAST_SPRINTS = 3;
+/** From here on the team's own sprints clearly outweigh the beliefs of the model. */
+export const FIRM_SPRINTS = 6;
+/** About half a year of two-week sprints: what lies further back tells about another team. */
+export const RECENT_SPRINTS = 12;
+
+/** Standard deviation, as a share, of what is believed about the mean before any data: next to nothing. */
+const LEVEL_SPREAD = 0.7;
+
+/** A distribution for the coming sprint. */
+export interface LearnedAmount {
+  readonly distribution: PointsDistribution;
+  /** Sprints that said something about it. */
+  readonly sprints: number;
+  /** The most that any of them is known to have reached, scaled to the coming sprint. */
+  readonly mostSeenPoints: number;
+}
+
+export interface CommitmentModel {
+  /** How much of a commitment the team will finish, if it is large enough. */
+  readonly finishes: LearnedAmount | UndefinedValue;
+  /** How much the team will take in, commitment and pulled-in work together. */
+  readonly takesIn: LearnedAmount | UndefinedValue;
+  /** The sprints used, in order. */
+  readonly used: readonly PastSprint[];
+  /** What it does not know, in sentences. */
+  readonly missing: readonly string[];
+}
+
+function learn(
+  evidence: readonly (Interval | undefined)[],
+  factors: readonly number[],
+  belief: UsualAmount,
+  what: string,
+): LearnedAmount | UndefinedValue {
+  const scaled = evidence.flatMap((one, i) => {
+    const factor = factors[i] as number;
+    return one ? [{ low: one.low * factor, high: one.high * factor }] : [];
+  });
+  if (scaled.length < LEAST_SPRINTS) {
+    return undefinedBecause(
+      `This takes ${LEAST_SPRINTS} closed sprints in which ${what} was recorded; there ${
+        scaled.length === 1 ? 'is 1' : `are ${scaled.length}`
+      }.`,
+    );
+  }
+  return {
+    distribution: censoredPredictive(scaled, belief),
+    sprints: scaled.length,
+    mostSeenPoints: Math.max(...scaled.map(({ low }) => low)),
+  };
+}
+
+function whatIsMissing(used: readonly PastSprint[], time: ReturnType<typeof relativeTime>): string[] {
+  const n = used.length;
+  const sentences: string[] = [];
+  if (n < FIRM_SPRINTS) {
+    sentences.push(
+      `It rests on ${n} sprints and partly on what is usual for teams; from ${FIRM_SPRINTS} sprints on it rests on the team's own history.`,
+    );
+  }
+  const withoutFinish = used.filter((sprint) => sprint.committedFinishedPoints === undefined).length;
+  if (withoutFinish > 0) {
+    sentences.push(
+      `In ${withoutFinish} of ${n} sprints it is not recorded how much of the commitment was finished.`,
+    );
+  }
+  if (time.measuredBy === 'sprints')
+    sentences.push('Days off and members away are not known, so every sprint counts alike.');
+  else if (time.measuredBy === 'working days')
+    sentences.push('Members away are not known, so only working days count.');
+  else {
+    if (time.assumedSprints > 0) {
+      sentences.push(
+        `In ${time.assumedSprints} of ${n} sprints it is not recorded who was away; everybody is taken to have been there.`,
+      );
+    }
+    if (time.isComingAssumed) {
+      sentences.push('Who will be away is not known; the usual number of members is taken to be there.');
+    }
+  }
+  return sentences;
+}
+
+/**
+ * Learns from the last twelve closed sprints with a commitment. Past amounts are scaled to the working time of the
+ * coming sprint (`relativeTime`); sprints without any working time are left out.
+ * Undefined below three such sprints, and when the coming sprint holds no working time.
+ *
+ * @param past in order, the last one the latest; without cancelled sprints.
+ */
+export function commitmentModel(
+  past: readonly PastSprint[],
+  coming: ComingTime,
+): CommitmentModel | UndefinedValue {
+  if (coming.memberDays === 0 || coming.workingDays === 0) {
+    return undefinedBecause('Nobody is there to work in the coming sprint.');
+  }
+  const committed = past.filter(
+    ({ commitmentPoints, memberDays, workingDays }) =>
+      commitmentPoints > 0 && memberDays !== 0 && workingDays !== 0,
+  );
+  const used = committed.slice(-RECENT_SPRINTS);
+  if (used.length < LEAST_SPRINTS) {
+    return undefinedBecause(
+      `The range takes ${LEAST_SPRINTS} closed sprints with a commitment; there ${
+        used.length === 1 ? 'is 1' : `are ${used.length}`
+      }.`,
+    );
+  }
+  const time = relativeTime(used, coming);
+  const factors = time.factors.map((factor) => factor ?? 1);
+  // A team takes in about what it can finish, so both beliefs start from there.
+  const usual = median(
+    used.map(
+      (sprint, i) =>
+        (sprint.velocityPoints ?? sprint.committedFinishedPoints ?? sprint.commitmentPoints) *
+        (factors[i] as number),
+    ),
+  ) as number;
+  const scaledCommitments = used.map((sprint, i) => sprint.commitmentPoints * (factors[i] as number));
+  // Where most sprints finished nothing, the commitment is all that tells the team's scale.
+  const centrePoints = usual > 0 ? usual : (median(scaledCommitments) as number);
+  return {
+    finishes: learn(
+      used.map(finishEvidence),
+      factors,
+      { centrePoints, levelSpread: LEVEL_SPREAD },
+      'what was finished',
+    ),
+    takesIn: learn(
+      used.map(takeInEvidence),
+      factors,
+      { centrePoints, levelSpread: LEVEL_SPREAD },
+      'pulled-in work',
+    ),
+    used,
+    missing: whatIsMissing(used, time),
+  };
+}

@@ -1,0 +1,123 @@
+/**
+ * The points that a sprint will have finished by its end, from how it stands and how sprints like it went on.
+ * The team's own sprints speak first; those of other teams and a guess without any history fill in where it has too
+ * few. It reads no clock: whoever calls gives each past sprint as it stood at the same share of its time.
+ */
+import { carriedOutcome, toHalfPoints } from './carried-outcome.ts';
+import type { CoverageKeeper, Intervals } from './coverage-keeper.ts';
+import { intervalsOf, NEW_KEEPER, withOutcome } from './coverage-keeper.ts';
+import type { SprintStart, SprintTraits } from './sprint-likeness.ts';
+import { likeness, traitsOf } from './sprint-likeness.ts';
+import type { SprintSoFar } from './sprint-so-far.ts';
+import type { WeightedPoints } from './weighted-points.ts';
+import { weightedPoints } from './weighted-points.ts';
+
+/** A closed sprint as the projection sees it. */
+export interface EndedSprint {
+  readonly team: string;
+  /** How it stood at the moment that is asked about; only its start where nobody watched it (an import). */
+  readonly soFar: SprintSoFar | SprintStart;
+  readonly velocityPoints: number;
+}
+
+/** What has been learnt from the sprints so far, in the order in which they ended. */
+export interface ProjectionHistory {
+  readonly sprints: readonly (EndedSprint & { readonly traits: SprintTraits })[];
+  readonly keeper: CoverageKeeper;
+}
+
+export const NO_HISTORY: ProjectionHistory = { sprints: [], keeper: NEW_KEEPER };
+
+export interface VelocityProjection extends Intervals {
+  readonly distribution: WeightedPoints;
+  /** More and less are equally likely; the best single guess. */
+  readonly medianPoints: number;
+  readonly meanPoints: number;
+  readonly ownSprints: number;
+  /** The own sprints, each counted by how alike it is: 0 means that none tells anything. */
+  readonly alikeSprints: number;
+}
+
+/** All sprints of other teams together weigh at most as much as so many own ones that are just like this. */
+const OTHER_TEAMS_WEIGHT = 2;
+/** A guess without history: any share of the open work is as likely as any other. Weighs as half a sprint. */
+const GUESS_WEIGHT = 0.5;
+const GUESS_SHARES = [0.05, 0.15, 0.25, 0.35, 0.45, 0.55, 0.65, 0.75, 0.85, 0.95];
+
+/**
+ * The distribution of the points finished by the sprint's end, with its median and two intervals: `narrow` should
+ * hold the truth in half of all sprints, `wide` in four of five.
+ *
+ * Formula: each past sprint's outcome, carried over to this one's size and progress (`carriedOutcome`), weighted by
+ * its likeness; other teams' weights are scaled down together to at most 2, and a spread-out guess of weight ½ is
+ * added (the mean of a Dirichlet process: history speaks as loudly as there is of it). The intervals are taken
+ * around the median so wide that intervals like them held the truth often enough before (`coverage-keeper.ts`).
+ * Units: points. Always defined: without history it is the guess, and the intervals span all of it.
+ * How it misleads: it knows points, not people; holidays, an incident or a changed team are news to it. Where an
+ * outcome is nearly certain its intervals hold it more often than they promise, and less often elsewhere.
+ * Source: the idea is that of analogue forecasting (Lorenz, "Atmospheric predictability as revealed by naturally
+ * occurring analogues", 1969; memory).
+ *
+ * @example projectVelocity(NO_HISTORY, 'a', { cardPoints: 20, finishedPoints: 10, underwayPoints: 0 }).wide.high === 19.5
+ */
+export function projectVelocity(
+  history: ProjectionHistory,
+  team: string,
+  now: SprintSoFar,
+): VelocityProjection {
+  const traits = traitsOf(now);
+  const outcomes: number[] = [];
+  const weights: number[] = [];
+  let ownSprints = 0;
+  let ownWeight = 0;
+  let otherWeight = 0;
+  for (const past of history.sprints) {
+    const weight = likeness(past.traits, traits);
+    outcomes.push(carriedOutcome(past.soFar, past.velocityPoints, now));
+    weights.push(weight);
+    if (past.team === team) {
+      ownSprints += 1;
+      ownWeight += weight;
+    } else otherWeight += weight;
+  }
+  if (otherWeight > OTHER_TEAMS_WEIGHT) {
+    const scale = OTHER_TEAMS_WEIGHT / otherWeight;
+    for (const [i, past] of history.sprints.entries()) {
+      if (past.team !== team) weights[i] = (weights[i] as number) * scale;
+    }
+  }
+  for (const share of GUESS_SHARES) {
+    outcomes.push(
+      toHalfPoints(now.finishedPoints + share * Math.max(0, now.cardPoints - now.finishedPoints)),
+    );
+    weights.push(GUESS_WEIGHT / GUESS_SHARES.length);
+  }
+
+  const distribution = weightedPoints(outcomes, weights);
+  return {
+    distribution,
+    medianPoints: distribution.quantile(0.5),
+    meanPoints: distribution.meanPoints,
+    ...intervalsOf(history.keeper, distribution),
+    ownSprints,
+    alikeSprints: ownWeight,
+  };
+}
+
+/**
+ * The history after some more sprints. Those given together are taken to have run at the same time: each is
+ * projected from the history before all of them, and only then are they learnt.
+ */
+export function withEndedSprints(
+  history: ProjectionHistory,
+  ended: readonly EndedSprint[],
+): ProjectionHistory {
+  let keeper = history.keeper;
+  for (const { team, soFar, velocityPoints } of ended) {
+    // A sprint that was not watched was not projected either.
+    if (!('finishedPoints' in soFar)) continue;
+    keeper = withOutcome(keeper, projectVelocity(history, team, soFar), velocityPoints);
+  }
+  const learnt = ended.map((sprint) => ({ ...sprint, traits: traitsOf(sprint.soFar) }));
+  return { sprints: [...history.sprints, ...learnt], keeper };
+}

@@ -1,0 +1,67 @@
+import { fastNormalCdf } from './fast-normal-cdf.ts';
+import type { SprintSum } from './sprint-sums.ts';
+import { sprintSums } from './sprint-sums.ts';
+import type { WeightedPoints } from './weighted-points.ts';
+
+export interface BacklogPace {
+  /** Above 0. */
+  readonly backlogPoints: number;
+  /** The velocity of a single sprint, in multiples of half a point, not all 0. */
+  readonly velocity: WeightedPoints;
+  /** Standard deviation of the logarithm of the factor by which the coming pace as a whole may differ. */
+  readonly paceDeviation: number;
+  /** Points by which the body of work grows with each sprint. */
+  readonly scopeGrowthPoints: number;
+}
+
+/** Beyond so many deviations of the pace a total counts as enough: 0.14 % of the chance at the most. */
+const FURTHEST_DEVIATIONS = 3;
+/** Some ten thousand such chances are still below 1e-12. */
+const NEGLIGIBLE = 1e-16;
+
+/**
+ * The chance that the work is finished by the end of sprint 0, 1, 2 …, until one of them is `enough` or the sprints
+ * are `most`.
+ *
+ * Formula: P(T ≤ k) = P(F·Sₖ ≥ B + k·g) = Σₛ P(Sₖ = s)·Φ(ln(s ÷ (B + k·g)) ÷ σ), where Sₖ is the sum of k
+ * velocities, g the growth of scope a sprint, and F the pace factor, whose logarithm is normal with mean 0 and
+ * deviation σ; with σ = 0 it is P(Sₖ ≥ B + k·g). Where scope grows, the work may be finished at one sprint and
+ * not at the next, if nobody stops there; the chance so far reached is then kept, a little less than the truth.
+ * Units: chances from 0 to 1, index = sprints.
+ * How it misleads: it takes the sprints for independent of each other but for their common pace.
+ *
+ * @example chancesToFinish({ backlogPoints: 3, velocity: weightedPoints([1, 2], [1, 1]), paceDeviation: 0, scopeGrowthPoints: 0 }, { enough: 1, most: 9 }) === [0, 0, 0.75, 1]
+ */
+export function chancesToFinish(
+  { backlogPoints, velocity, paceDeviation, scopeGrowthPoints }: BacklogPace,
+  { enough, most }: { readonly enough: number; readonly most: number },
+): number[] {
+  const growing = (sprints: number): number => backlogPoints + sprints * scopeGrowthPoints;
+  const capPoints = (sprints: number): number =>
+    growing(sprints) * Math.exp(FURTHEST_DEVIATIONS * paceDeviation);
+  const chances = [0];
+  let reached = 0;
+  for (const sum of sprintSums(velocity, capPoints)) {
+    reached = Math.max(reached, chanceOfEnough(sum, growing(sum.sprints), paceDeviation));
+    chances.push(reached);
+    if (reached >= enough || sum.sprints >= most) break;
+  }
+  return chances;
+}
+
+function chanceOfEnough(
+  { chances, unitPoints, beyondChance }: SprintSum,
+  neededPoints: number,
+  paceDeviation: number,
+): number {
+  const logNeeded = Math.log(neededPoints);
+  let chance = beyondChance;
+  for (let i = 0; i < chances.length; i += 1) {
+    const mass = chances[i] as number;
+    if (mass < NEGLIGIBLE) continue;
+    const total = i * unitPoints;
+    if (paceDeviation === 0) chance += total >= neededPoints ? mass : 0;
+    else chance += mass * fastNormalCdf((Math.log(total) - logNeeded) / paceDeviation);
+  }
+  return Math.min(1, chance);
+}

@@ -1,0 +1,112 @@
+/** The backtest's findings as one document, and as tables for a reader. */
+import type { SprintMoment } from '../open-data/read-open-data.ts';
+import type { ProjectionScore } from './score-projection.ts';
+import { scoreProjection } from './score-projection.ts';
+import type { ReleaseScore } from './score-release.ts';
+import { BACKLOGS_SPRINTS, scoreRelease } from './score-release.ts';
+
+export interface BacktestReport {
+  readonly projection: readonly ({ readonly file: string } & ProjectionScore)[];
+  readonly release: readonly ({ readonly file: string } & ReleaseScore)[];
+}
+
+/** Each file on its own: the projects of different files are strangers to each other. */
+export function backtestReport(
+  files: readonly { readonly file: string; readonly rows: readonly SprintMoment[] }[],
+): BacktestReport {
+  return {
+    projection: files.flatMap(({ file, rows }) => scoreProjection(rows).map((score) => ({ file, ...score }))),
+    release: files.flatMap(({ file, rows }) => scoreRelease(rows).map((score) => ({ file, ...score }))),
+  };
+}
+
+/** The report as text; lists every row, and sums the boards of a file up. */
+export function reportText({ projection, release }: BacktestReport): string {
+  return [
+    'Projection of the delivered points, in points; shares in %',
+    ...table(
+      [
+        'file',
+        'elapsed',
+        'scored',
+        'error',
+        'of baseline',
+        'held 50 %',
+        'held 80 %',
+        'width 50 %',
+        'width 80 %',
+        'CRPS',
+      ],
+      projection.map((row) => [
+        row.file,
+        `${row.elapsedPercent} %`,
+        String(row.scored),
+        row.meanAbsoluteError.toFixed(2),
+        percent(row.errorShare),
+        percent(row.coverage50),
+        percent(row.coverage80),
+        row.width50.toFixed(1),
+        row.width80.toFixed(1),
+        row.crps.toFixed(2),
+      ]),
+    ),
+    '',
+    'Release dates: share of cases in which they held, in %',
+    ...table(
+      ['file', 'board', 'sprints’ worth', 'cases', '15 % date', '50 % date', '85 % date'],
+      [...release.map((row) => releaseRow(row.file, String(row.board), row)), ...allBoards(release)],
+    ),
+  ].join('\n');
+}
+
+type HeldShares = Omit<ReleaseScore, 'board'>;
+
+function releaseRow(file: string, board: string, row: HeldShares): string[] {
+  return [
+    file,
+    board,
+    String(row.backlogSprints),
+    String(row.cases),
+    percent(row.held15),
+    percent(row.held50),
+    percent(row.held85),
+  ];
+}
+
+function allBoards(release: BacktestReport['release']): string[][] {
+  return [...new Set(release.map(({ file }) => file))].flatMap((file) =>
+    BACKLOGS_SPRINTS.map((backlogSprints) => ({
+      backlogSprints,
+      rows: release.filter((row) => row.file === file && row.backlogSprints === backlogSprints),
+    }))
+      .filter(({ rows }) => rows.length > 0)
+      .map(({ backlogSprints, rows }) => {
+        const cases = rows.reduce((sum, row) => sum + row.cases, 0);
+        const held = (share: (row: ReleaseScore) => number): number =>
+          rows.reduce((sum, row) => sum + share(row) * row.cases, 0) / cases;
+        return releaseRow(file, 'all', {
+          backlogSprints,
+          cases,
+          held15: held(({ held15 }) => held15),
+          held50: held(({ held50 }) => held50),
+          held85: held(({ held85 }) => held85),
+        });
+      }),
+  );
+}
+
+function percent(share: number): string {
+  return (share * 100).toFixed(1);
+}
+
+/** Columns two spaces apart; numbers to the right. */
+function table(titles: readonly string[], rows: readonly (readonly string[])[]): string[] {
+  const widths = titles.map((title, i) =>
+    Math.max(title.length, ...rows.map((row) => (row[i] as string).length)),
+  );
+  return [titles, ...rows].map((row) =>
+    row
+      .map((cell, i) => (i === 0 ? cell.padEnd(widths[i] as number) : cell.padStart(widths[i] as number)))
+      .join('  '),
+  );
+}

@@ -1,0 +1,92 @@
+import { execFile } from 'node:child_process';
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, expect, test } from 'vitest';
+import { inventedCsv } from './invented-sprints.ts';
+
+let dir: string;
+
+beforeEach(() => {
+  dir = mkdtempSync(join(tmpdir(), 'backtest-'));
+});
+
+afterEach(() => {
+  rmSync(dir, { recursive: true });
+});
+
+function backtest(...args: string[]): Promise<{ code: number; out: string; err: string }> {
+  const command = join(import.meta.dirname, 'backtest.ts');
+  return new Promise((resolve) => {
+    execFile(process.execPath, [command, ...args], (error, out, err) => {
+      resolve({ code: typeof error?.code === 'number' ? error.code : 0, out, err });
+    });
+  });
+}
+
+function fileWith(name: string, text: string): string {
+  const file = join(dir, name);
+  writeFileSync(file, text);
+  return file;
+}
+
+test('--json prints one document with the projection of each file and moment and the release dates of each board', async () => {
+  const files = [fileWith('one.csv', inventedCsv(70)), fileWith('two.csv', inventedCsv(60))];
+  const { code, out } = await backtest(...files, '--json');
+  expect(code).toBe(0);
+  const report = JSON.parse(out) as {
+    projection: Record<string, unknown>[];
+    release: Record<string, unknown>[];
+  };
+  expect(Object.keys(report)).toEqual(['projection', 'release']);
+  expect(report.projection.map(({ file, elapsedPercent, scored }) => [file, elapsedPercent, scored])).toEqual(
+    files.flatMap((file, i) => [0, 30, 50, 80].map((percent) => [file, percent, i === 0 ? 30 : 20])),
+  );
+  expect(Object.keys(report.projection[0] as object).sort()).toEqual(
+    [
+      'file',
+      'elapsedPercent',
+      'scored',
+      'meanAbsoluteError',
+      'errorShare',
+      'coverage50',
+      'coverage80',
+      'width50',
+      'width80',
+      'crps',
+    ].sort(),
+  );
+  expect(new Set(report.release.map(({ file, board }) => `${file} ${board}`)).size).toBe(4);
+  expect(Object.keys(report.release[0] as object).sort()).toEqual(
+    ['file', 'board', 'backlogSprints', 'cases', 'held15', 'held50', 'held85'].sort(),
+  );
+  for (const row of [...report.projection, ...report.release]) {
+    for (const [name, value] of Object.entries(row)) {
+      if (name !== 'file') expect(Number.isFinite(value), name).toBe(true);
+    }
+  }
+});
+
+test('without --json it prints tables, with the boards of a file summed up', async () => {
+  const { out } = await backtest(fileWith('one.csv', inventedCsv(70)));
+  expect(out).toMatch(/one\.csv +80 % +30 /);
+  expect(out).toMatch(/one\.csv +900 +3 /);
+  expect(out).toMatch(/one\.csv +all +3 /);
+});
+
+test.each<[string, (dir: string) => string[], RegExp]>([
+  ['no file', () => [], /Name the files/],
+  ['a file that is not there', (at) => [join(at, 'none.csv')], /none\.csv cannot be read/],
+  ['an option that does not exist', () => ['--jason'], /--jason/],
+])('%s is told plainly', async (_, args, words) => {
+  const { code, err } = await backtest(...args(dir));
+  expect(code).toBe(2);
+  expect(err).toMatch(words);
+  expect(err).not.toContain('    at ');
+});
+
+test('a file that is malformed is told with its line', async () => {
+  const { code, err } = await backtest(fileWith('bad.csv', `${inventedCsv(2)}\n1,2,3`));
+  expect(code).toBe(2);
+  expect(err).toContain('line 10');
+});

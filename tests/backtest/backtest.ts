@@ -1,0 +1,43 @@
+/**
+ * Scores projection and release forecast on past sprints: `npm run backtest -- FILE… [--json]`. Exits with 2 when a
+ * file is missing or not as it should be.
+ */
+import { readFileSync } from 'node:fs';
+import { parseArgs } from 'node:util';
+import { OpenDataError, readOpenData } from '../open-data/read-open-data.ts';
+import { backtestReport, reportText } from './backtest-report.ts';
+
+function giveUp(message: string): never {
+  console.error(message);
+  process.exit(2);
+}
+
+function readFile(file: string): string {
+  try {
+    return readFileSync(file, 'utf8');
+  } catch (error) {
+    giveUp(`${file} cannot be read: ${(error as Error).message}`);
+  }
+}
+
+function readArguments(): { files: string[]; json: boolean } {
+  try {
+    const { values, positionals } = parseArgs({
+      allowPositionals: true,
+      options: { json: { type: 'boolean' } },
+    });
+    return { files: positionals, json: values.json ?? false };
+  } catch (error) {
+    giveUp((error as Error).message);
+  }
+}
+
+const { files, json } = readArguments();
+if (files.length === 0) giveUp('Name the files that hold past sprints: npm run backtest -- FILE… [--json]');
+try {
+  const report = backtestReport(files.map((file) => ({ file, rows: readOpenData(readFile(file), file) })));
+  console.log(json ? JSON.stringify(report, undefined, 2) : reportText(report));
+} catch (error) {
+  if (!(error instanceof OpenDataError)) throw error;
+  giveUp(error.message);
+}

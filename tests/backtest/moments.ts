@@ -1,0 +1,44 @@
+/** The rows of the open data as the projection wants them. */
+import type { EndedSprint } from '../../src/forecast/project-velocity.ts';
+import type { SprintSoFar } from '../../src/forecast/sprint-so-far.ts';
+import type { SprintMoment } from '../open-data/read-open-data.ts';
+
+/** Shares of the planned time at which sprints are projected, in percent. */
+export const MOMENTS_PERCENT = [0, 30, 50, 80] as const;
+
+/** Points committed at the moment: start + added − removed. */
+export function committedPoints(row: SprintMoment): number {
+  return row.startPoints + row.addedPoints - row.removedPoints;
+}
+
+/** What the file knows of a sprint at a moment. For what was worked off, the cards in work must stand. */
+export function soFarOf(row: SprintMoment): SprintSoFar {
+  return {
+    cardPoints: committedPoints(row),
+    finishedPoints: row.donePoints,
+    underwayPoints: row.inProgressPoints,
+  };
+}
+
+export function endedSprintOf(row: SprintMoment): EndedSprint {
+  return { team: String(row.board), soFar: soFarOf(row), velocityPoints: row.deliveredPoints };
+}
+
+/** The rows of one moment, in file order. */
+export function rowsAt(rows: readonly SprintMoment[], elapsedPercent: number): SprintMoment[] {
+  return rows.filter((row) => row.elapsedPercent === elapsedPercent);
+}
+
+/**
+ * Neighbouring rows of the same sprint: several boards of a project may share one. They run and end at the same time,
+ * so none of them may be predicted from another's result.
+ */
+export function sharedSprints(rows: readonly SprintMoment[]): SprintMoment[][] {
+  const groups: SprintMoment[][] = [];
+  for (const row of rows) {
+    const latest = groups.at(-1);
+    if (latest?.[0]?.sprint === row.sprint) latest.push(row);
+    else groups.push([row]);
+  }
+  return groups;
+}

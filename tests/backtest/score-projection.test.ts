@@ -1,0 +1,86 @@
+import { describe, expect, test } from 'vitest';
+import { readOpenData } from '../open-data/read-open-data.ts';
+import { HEADER, inventedCsv } from './invented-sprints.ts';
+import { sharedSprints } from './moments.ts';
+import { scoreProjection, sprintsToLearn } from './score-projection.ts';
+
+const ROWS = readOpenData(inventedCsv(120), 'invented.csv');
+
+test.each([
+  [60, 40],
+  [199, 40],
+  [205, 41],
+  [348, 69],
+])('of %s sprints the first %s only teach', (sprints, learnt) => {
+  expect(sprintsToLearn(sprints)).toBe(learnt);
+});
+
+test('each moment is scored from the sprint on that comes after those that only teach', () => {
+  const scores = scoreProjection(ROWS);
+  expect(scores.map(({ elapsedPercent, scored }) => [elapsedPercent, scored])).toEqual(
+    [0, 30, 50, 80].map((percent) => [percent, 80]),
+  );
+});
+
+test('a file that is too short to teach has no scores', () => {
+  expect(scoreProjection(readOpenData(inventedCsv(40), 'invented.csv'))).toEqual([]);
+});
+
+describe('on sprints that do follow a rule', () => {
+  const scores = scoreProjection(ROWS);
+
+  test('the projection beats the running median of delivered − committed, by more as the sprint goes on', () => {
+    const shares = scores.map(({ errorShare }) => errorShare);
+    expect(shares[0]).toBeLessThan(0.8);
+    expect(shares[3]).toBeLessThan((shares[0] as number) / 2);
+  });
+
+  test('the intervals hold as often as promised, and CRPS is below the error of the single guess', () => {
+    for (const { coverage50, coverage80, crps, meanAbsoluteError, width50, width80 } of scores) {
+      expect(Math.abs(coverage50 - 0.5)).toBeLessThan(0.08);
+      expect(Math.abs(coverage80 - 0.8)).toBeLessThan(0.06);
+      expect(width50).toBeLessThan(width80);
+      expect(crps).toBeLessThan(meanAbsoluteError);
+    }
+  });
+});
+
+test('the baseline is committed + the median of delivered − committed of the sprints before', () => {
+  // 40 sprints of 10 that delivered 7, then one of 20 that delivered 14, which the baseline puts at 17.
+  const row = (sprint: number, start: number, delivered: number): string =>
+    `900,${sprint},14,0,${start + 2},1,3,${start},0,0,4,${delivered}`;
+  const lines = [...Array.from({ length: 40 }, (_, i) => row(i, 10, 7)), row(40, 20, 14)];
+  const [score] = scoreProjection(readOpenData([HEADER, ...lines].join('\n'), 'invented.csv'));
+  expect(score?.scored).toBe(1);
+  expect(score?.meanAbsoluteError).toBeCloseTo((score?.errorShare as number) * 3, 12);
+  expect(score?.meanAbsoluteError).toBe(0);
+});
+
+describe('no prediction sees what had not ended', () => {
+  test('a result counts only after it is there: 100 points more in the last one are 100 points more of error', () => {
+    const withLast = (deliveredPoints: number): ReturnType<typeof scoreProjection> =>
+      scoreProjection(ROWS.map((row, i) => (i >= ROWS.length - 4 ? { ...row, deliveredPoints } : row)));
+    const more = withLast(500);
+    for (const [i, score] of withLast(400).entries()) {
+      const after = more[i] as typeof score;
+      expect((after.meanAbsoluteError - score.meanAbsoluteError) * score.scored).toBeCloseTo(100, 9);
+      expect([after.width50, after.width80]).toEqual([score.width50, score.width80]);
+    }
+  });
+
+  test('boards that share a sprint are not predicted from each other', () => {
+    // Every sprint on two boards; the later ones are like none before, so that only the twin tells their result.
+    const lines = Array.from({ length: 45 }, (_, i) => {
+      const start = i < 40 ? 1 : 4 ** (i - 38);
+      return [900, 901].map((board) => `${board},${i},14,0,${start},0,0,${start},0,0,4,${start}`);
+    });
+    const rows = readOpenData([HEADER, ...lines.flat()].join('\n'), 'invented.csv');
+    expect(sharedSprints(rows).every(({ length }) => length === 2)).toBe(true);
+    const [shared] = scoreProjection(rows);
+    const [alone] = scoreProjection(rows.map((row, i) => ({ ...row, sprint: i })));
+    // Told apart, the second of each pair is seen coming.
+    const errorOf = (score: typeof alone): number =>
+      (score?.meanAbsoluteError as number) * (score?.scored as number);
+    expect(errorOf(alone)).toBeLessThan(0.8 * errorOf(shared));
+  });
+});

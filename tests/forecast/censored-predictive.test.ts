@@ -1,0 +1,199 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import type { UsualAmount } from '../../src/forecast/censored-predictive.ts';
+import { censoredPredictive } from '../../src/forecast/censored-predictive.ts';
+import type { Interval } from '../../src/forecast/interval.ts';
+import { normalCdf } from '../../src/forecast/normal-distribution.ts';
+import { seededRandom } from './seeded-random.ts';
+import { spreadsheet } from './spreadsheet.ts';
+
+const USUAL: UsualAmount = { centrePoints: 30, levelSpread: 0.7 };
+const CHANCES = [0.05, 0.2, 0.5, 0.8, 0.95];
+
+function known(...points: number[]): Interval[] {
+  return points.map((amount) => ({ low: amount, high: amount }));
+}
+
+function atLeast(points: number): Interval {
+  return { low: points, high: Number.POSITIVE_INFINITY };
+}
+
+function quantiles(observations: readonly Interval[], usual = USUAL, refine = 1): number[] {
+  const { quantile } = censoredPredictive(observations, usual, refine);
+  return CHANCES.map(quantile);
+}
+
+const anyObservation = fc.oneof(
+  fc.integer({ min: 0, max: 160 }).map((n): Interval => ({ low: n / 2, high: n / 2 })),
+  fc.integer({ min: 0, max: 80 }).map(atLeast),
+  fc.integer({ min: 1, max: 80 }).map((n): Interval => ({ low: 0, high: n })),
+  fc
+    .tuple(fc.integer({ min: 0, max: 40 }), fc.integer({ min: 1, max: 40 }))
+    .map(([low, more]): Interval => ({ low, high: low + more })),
+);
+const someObservations = fc.array(anyObservation, { maxLength: 12 });
+
+describe('the distribution of the next amount', () => {
+  test('with much data is the classic prediction of a normal value, by a spreadsheet’s t distribution', () => {
+    // Of roots: mean ± t·s·√(1 + 1/n) with n − 1 degrees of freedom.
+    const { normal } = seededRandom(20261119);
+    const roots = Array.from({ length: 40 }, () => 5.5 + 0.8 * normal());
+    const values = roots.map((root) => root ** 2);
+    const list = roots.join(',');
+    const expected = spreadsheet(
+      CHANCES.map((chance) => `(AVERAGE(${list})+T.INV(${chance},39)*STDEV.S(${list})*SQRT(1+1/40))^2`),
+    );
+    for (const [i, got] of quantiles(known(...values)).entries()) {
+      expect(got / (expected[i] as number), String(CHANCES[i])).toBeGreaterThan(0.985);
+      expect(got / (expected[i] as number), String(CHANCES[i])).toBeLessThan(1.015);
+    }
+  });
+
+  test('of exact amounts agrees with the closed form for the mean, summed over the spread alone', () => {
+    // For a given deviation mean and prediction are normal, so only the deviation needs a sum: here a very fine one,
+    // with the beliefs of the documentation: a relative spread of 0.3, its logarithm give or take 0.47.
+    const closedForm = (values: readonly number[], points: number): number => {
+      const roots = values.map(Math.sqrt);
+      const [centre, tau] = [Math.sqrt(30), 0.35 * Math.sqrt(30)];
+      const n = roots.length;
+      const mean = roots.reduce((sum, root) => sum + root, 0) / n;
+      const squares = roots.reduce((sum, root) => sum + (root - mean) ** 2, 0);
+      let [sum, total] = [0, 0];
+      for (let z = -12; z <= 8; z += 0.005) {
+        const variance = (0.15 * centre * Math.exp(0.47 * z)) ** 2;
+        const ofMean = variance / n + tau ** 2;
+        const logWeight =
+          -0.5 * z ** 2 -
+          0.5 * (n - 1) * Math.log(variance) -
+          squares / (2 * variance) -
+          0.5 * Math.log(ofMean) -
+          (mean - centre) ** 2 / (2 * ofMean);
+        const precision = n / variance + 1 / tau ** 2;
+        const posterior = ((n * mean) / variance + centre / tau ** 2) / precision;
+        const weight = Math.exp(logWeight);
+        total += weight;
+        sum += weight * normalCdf((Math.sqrt(points) - posterior) / Math.sqrt(variance + 1 / precision));
+      }
+      return sum / total;
+    };
+    for (const values of [
+      [28],
+      [22, 31, 40],
+      [20, 20, 20],
+      Array.from({ length: 12 }, () => 20),
+      [35, 28, 31, 44, 26],
+    ]) {
+      const { quantile } = censoredPredictive(known(...values), USUAL);
+      for (const chance of CHANCES) {
+        expect(Math.abs(closedForm(values, quantile(chance)) - chance), `${values} ${chance}`).toBeLessThan(
+          0.003,
+        );
+      }
+    }
+  });
+
+  test('a bound far beyond the amounts known still tells how far', () => {
+    const medians = [60, 120, 240].map(
+      (points) => quantiles([...known(10, 10, 10, 10), atLeast(points)])[2] as number,
+    );
+    expect(medians[1]).toBeGreaterThan((medians[0] as number) + 1);
+    expect(medians[2]).toBeGreaterThan((medians[1] as number) + 1);
+  });
+
+  test.each<[string, Interval[]]>([
+    ['nothing', []],
+    ['one amount', known(25)],
+    ['equal amounts', known(...Array.from({ length: 12 }, () => 20))],
+    ['scattered amounts', known(5, 60, 30, 12, 44)],
+    ['amounts of 0', known(0, 0, 0)],
+    ['lower bounds alone', [atLeast(20), atLeast(25), atLeast(22), atLeast(30)]],
+    ['bounds and amounts', [...known(22, 28), atLeast(30), { low: 0, high: 25 }, { low: 20, high: 31 }]],
+    ['amounts far from what is usual', known(300, 310, 290, 305)],
+  ])(
+    'knowing %s, a four times finer grid moves no quantile by more than half a percent',
+    (_, observations) => {
+      const fine = quantiles(observations, USUAL, 4);
+      for (const [i, got] of quantiles(observations).entries()) {
+        const off = Math.abs(got - (fine[i] as number));
+        expect(off, `${CHANCES[i]}: ${got}, ${fine[i]}`).toBeLessThanOrEqual(
+          0.005 * (fine[i] as number) + 0.01,
+        );
+      }
+    },
+  );
+
+  test('is wide with little data and narrows with more', () => {
+    const width = (observations: readonly Interval[]): number => {
+      const [, low, , high] = quantiles(observations) as [number, number, number, number];
+      return high - low;
+    };
+    const widths = [0, 1, 3, 12].map((n) =>
+      width(known(...[28, 33, 30].concat([29, 31, 32, 27, 30, 33, 28, 31, 29]).slice(0, n))),
+    );
+    expect(widths).toEqual(widths.toSorted((a, b) => b - a));
+    expect(widths[0]).toBeGreaterThan(3 * (widths[3] as number));
+  });
+
+  test('an amount of which nothing is known changes nothing', () => {
+    const plain = quantiles(known(25, 35));
+    for (const [i, got] of quantiles([...known(25, 35), atLeast(0)]).entries()) {
+      expect(got).toBeCloseTo(plain[i] as number, 6);
+    }
+  });
+
+  test('a lower bound lifts the answer, an upper bound lowers it, and the more the farther it lies out', () => {
+    const median = (more: readonly Interval[]): number => quantiles([...known(25, 30), ...more])[2] as number;
+    const lifted = [20, 30, 40].map((points) => median([atLeast(points)]));
+    const lowered = [40, 30, 20].map((points) => median([{ low: 0, high: points }]));
+    expect([median([]), ...lifted]).toEqual([median([]), ...lifted].toSorted((a, b) => a - b));
+    expect([median([]), ...lowered]).toEqual([median([]), ...lowered].toSorted((a, b) => b - a));
+    expect((lifted[2] as number) - (lowered[2] as number)).toBeGreaterThan(3);
+  });
+
+  test('is the same on any scale', () => {
+    fc.assert(
+      fc.property(someObservations, fc.integer({ min: 2, max: 9 }), (observations, times) => {
+        const scaled = observations.map(({ low, high }) => ({ low: low * times, high: high * times }));
+        const plain = quantiles(observations);
+        for (const [i, got] of quantiles(scaled, { ...USUAL, centrePoints: 30 * times }).entries()) {
+          expect(Math.abs(got - times * (plain[i] as number))).toBeLessThan(1e-6 * (1 + got));
+        }
+      }),
+      { seed: 20261120, numRuns: 15 },
+    );
+  });
+
+  test('whatever was observed, is a distribution: it rises from 0 to 1 and its quantiles turn it round', () => {
+    fc.assert(
+      fc.property(someObservations, (observations) => {
+        const { cdf, quantile } = censoredPredictive(observations, USUAL);
+        const chances = [-1, 0, 5, 10, 20, 40, 80, 160, 1e6].map(cdf);
+        expect(chances).toEqual(chances.toSorted((a, b) => a - b));
+        expect(chances[0]).toBe(0);
+        expect(chances.at(-1)).toBeGreaterThan(1 - 1e-9);
+        for (const chance of CHANCES) {
+          const points = quantile(chance);
+          expect(points).toBeGreaterThanOrEqual(0);
+          if (points > 0) expect(Math.abs(cdf(points) - chance)).toBeLessThan(1e-6);
+          else expect(cdf(0)).toBeGreaterThanOrEqual(chance);
+        }
+      }),
+      { seed: 20261121, numRuns: 25 },
+    );
+  });
+
+  test('an observation beyond all reason gives an answer and no NaN', () => {
+    for (const odd of [known(990)[0], atLeast(990), { low: 900, high: 990 }] as Interval[]) {
+      for (const got of quantiles([...known(10, 10, 10, 10), odd])) {
+        expect(Number.isFinite(got)).toBe(true);
+        expect(got).toBeLessThan(2000);
+      }
+    }
+  });
+
+  test('is refused a usual amount of 0, and quantiles outside 0 to 1', () => {
+    expect(() => censoredPredictive([], { centrePoints: 0, levelSpread: 0.7 })).toThrow(RangeError);
+    expect(() => censoredPredictive([], USUAL).quantile(1)).toThrow(RangeError);
+    expect(() => censoredPredictive([], USUAL).quantile(-0.1)).toThrow(RangeError);
+  });
+});

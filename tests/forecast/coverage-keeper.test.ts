@@ -1,0 +1,100 @@
+import { describe, expect, test } from 'vitest';
+import { conformalRank } from '../../src/forecast/conformal-rank.ts';
+import type { CoverageKeeper } from '../../src/forecast/coverage-keeper.ts';
+import { depthOf, intervalsOf, NEW_KEEPER, withOutcome } from '../../src/forecast/coverage-keeper.ts';
+import { weightedPoints } from '../../src/forecast/weighted-points.ts';
+import { seededRandom } from './seeded-random.ts';
+
+function alike(values: readonly number[]): ReturnType<typeof weightedPoints> {
+  return weightedPoints(
+    values,
+    values.map(() => 1),
+  );
+}
+
+const TEN = alike([1, 2, 3, 4, 5, 6, 7, 8, 9, 10]);
+
+describe('the rank of split conformal prediction is ⌈(n + 1)·chance⌉', () => {
+  test.each([
+    // Vovk, Gammerman and Shafer 2005: nine scores are the least for 90 %.
+    [8, 0.9, 9],
+    [9, 0.9, 9],
+    [19, 0.9, 18],
+    // In floats (9 + 1)·(1 − 0.7) is 3.0000000000000004.
+    [9, 1 - 0.7, 3],
+  ])('of %s scores at %s it is %s', (scores, chance, rank) => {
+    expect(conformalRank(scores, chance)).toBe(rank);
+  });
+});
+
+describe('the depth of an outcome is how much of the distribution an interval must take in to hold it', () => {
+  test.each([
+    [5, 0],
+    [6, 0],
+    [9, 0.6],
+    [1, 0.8],
+    [0, 1],
+    [11, 1],
+  ])('%s lies at %s', (outcome, depth) => {
+    expect(depthOf(TEN, outcome)).toBeCloseTo(depth, 12);
+  });
+
+  test('an amount as likely as all others together lies at 0', () => {
+    expect(depthOf(weightedPoints([0, 1, 2], [2, 1, 1]), 0)).toBe(0);
+  });
+});
+
+test('without past scores both intervals span the whole distribution', () => {
+  const { narrow, wide } = intervalsOf(NEW_KEEPER, TEN);
+  expect([narrow, wide]).toEqual([
+    { low: 1, high: 10 },
+    { low: 1, high: 10 },
+  ]);
+});
+
+test('the wide interval holds the narrow one even when the scores of late would have it otherwise', () => {
+  const keeper: CoverageKeeper = { scores: [0, 0.1, 0.3, 0.5, 0.9], narrowLevel: 0.9, wideLevel: 0.2 };
+  const { narrow, wide } = intervalsOf(keeper, TEN);
+  expect(wide).toEqual(narrow);
+});
+
+test('after a miss the level rises, after a hit it falls a little', () => {
+  const forecast = { distribution: TEN, narrow: { low: 4, high: 7 }, wide: { low: 2, high: 9 } };
+  const after = withOutcome(NEW_KEEPER, forecast, 8);
+  expect(after.narrowLevel).toBeCloseTo(0.525, 12);
+  expect(after.wideLevel).toBeCloseTo(0.79, 12);
+  expect(after.scores).toHaveLength(1);
+});
+
+test('the level stops beyond 0 and 1, so that it comes back at once', () => {
+  const never = { distribution: TEN, narrow: { low: 4, high: 4 }, wide: { low: 4, high: 4 } };
+  let keeper = NEW_KEEPER;
+  for (let sprint = 0; sprint < 100; sprint += 1) keeper = withOutcome(keeper, never, 9);
+  expect(keeper.narrowLevel).toBeCloseTo(1.05, 12);
+  keeper = withOutcome(keeper, never, 4);
+  expect(keeper.narrowLevel).toBeLessThan(1.05);
+  for (let sprint = 0; sprint < 200; sprint += 1) keeper = withOutcome(keeper, never, 4);
+  expect(keeper.narrowLevel).toBeCloseTo(-0.05, 12);
+});
+
+describe('outcomes that lie quite differently from what the distribution says are held as often as promised', () => {
+  test.each([
+    ['wider', 3],
+    ['narrower', 0.4],
+  ])('%s ones', (_, spread) => {
+    const random = seededRandom(7);
+    const distribution = alike(Array.from({ length: 201 }, (_unused, i) => i));
+    let keeper = NEW_KEEPER;
+    let narrowHits = 0;
+    let wideHits = 0;
+    for (let sprint = 0; sprint < 400; sprint += 1) {
+      const outcome = Math.round(100 + 20 * spread * random.normal());
+      const { narrow, wide } = intervalsOf(keeper, distribution);
+      if (narrow.low <= outcome && outcome <= narrow.high) narrowHits += 1;
+      if (wide.low <= outcome && outcome <= wide.high) wideHits += 1;
+      keeper = withOutcome(keeper, { distribution, narrow, wide }, outcome);
+    }
+    expect(Math.abs(narrowHits / 400 - 0.5)).toBeLessThan(0.04);
+    expect(Math.abs(wideHits / 400 - 0.8)).toBeLessThan(0.03);
+  });
+});

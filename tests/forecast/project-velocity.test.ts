@@ -1,0 +1,134 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import type { EndedSprint, ProjectionHistory } from '../../src/forecast/project-velocity.ts';
+import { NO_HISTORY, projectVelocity, withEndedSprints } from '../../src/forecast/project-velocity.ts';
+import { seededRandom } from './seeded-random.ts';
+import { anySoFar, soFar } from './sprints-so-far.ts';
+
+const anySprint = fc
+  .tuple(fc.constantFrom('ours', 'theirs'), anySoFar, fc.integer({ min: 0, max: 110 }))
+  .map(([team, sprint, half]): EndedSprint => ({ team, soFar: sprint, velocityPoints: half / 2 }));
+const anyHistory = fc.array(anySprint, { maxLength: 40 });
+
+function learnt(sprints: readonly EndedSprint[]): ProjectionHistory {
+  return sprints.reduce((history, sprint) => withEndedSprints(history, [sprint]), NO_HISTORY);
+}
+
+/** So many sprints of a team that finishes about this share of what is open. */
+function steadyTeam(team: string, sprints: number, share: number, finishedShare = 0): EndedSprint[] {
+  const random = seededRandom(sprints);
+  return Array.from({ length: sprints }, () => {
+    const cardPoints = 16 + Math.round(random.uniform() * 8);
+    const finishedPoints = Math.round(cardPoints * finishedShare);
+    const opened = share + 0.1 * random.normal();
+    return {
+      team,
+      soFar: soFar(cardPoints, finishedPoints),
+      velocityPoints: Math.round(
+        finishedPoints + Math.min(1, Math.max(0, opened)) * (cardPoints - finishedPoints),
+      ),
+    };
+  });
+}
+
+describe('whatever the history', () => {
+  test('the chances add up to 1 and no amount is below 0', () => {
+    fc.assert(
+      fc.property(anyHistory, anySoFar, (sprints, now) => {
+        const { distribution, meanPoints } = projectVelocity(learnt(sprints), 'ours', now);
+        expect(distribution.chances.reduce((sum, chance) => sum + chance, 0)).toBeCloseTo(1, 12);
+        expect(distribution.points[0]).toBeGreaterThanOrEqual(0);
+        expect(meanPoints).toBeGreaterThanOrEqual(0);
+      }),
+    );
+  });
+
+  test('the narrow interval holds the median, and the wide one the narrow one', () => {
+    fc.assert(
+      fc.property(anyHistory, anySoFar, (sprints, now) => {
+        const { medianPoints, narrow, wide } = projectVelocity(learnt(sprints), 'ours', now);
+        const ends = [wide.low, narrow.low, medianPoints, narrow.high, wide.high];
+        expect(ends).toEqual(ends.toSorted((a, b) => a - b));
+      }),
+    );
+  });
+
+  test('the same history and sprint give the same projection', () => {
+    fc.assert(
+      fc.property(anyHistory, anySoFar, (sprints, now) => {
+        const again = (): unknown => {
+          const { distribution, ...rest } = projectVelocity(learnt(sprints), 'ours', now);
+          return { ...rest, points: [...distribution.points], chances: [...distribution.chances] };
+        };
+        expect(again()).toEqual(again());
+      }),
+    );
+  });
+});
+
+test('without any history every share of the open work is as likely, and both intervals span it', () => {
+  const projection = projectVelocity(NO_HISTORY, 'ours', soFar(20, 10));
+  expect(projection.meanPoints).toBeCloseTo(15, 12);
+  expect(projection.wide).toEqual({ low: 10.5, high: 19.5 });
+  expect(projection.narrow).toEqual(projection.wide);
+  expect([projection.ownSprints, projection.alikeSprints]).toEqual([0, 0]);
+});
+
+test('a team that always finishes seven tenths is projected to do so again', () => {
+  const { medianPoints, ownSprints } = projectVelocity(
+    learnt(steadyTeam('ours', 30, 0.7)),
+    'ours',
+    soFar(20, 0),
+  );
+  expect(Math.abs(medianPoints - 14)).toBeLessThanOrEqual(1);
+  expect(ownSprints).toBe(30);
+});
+
+test('the more of the sprint is over and done, the narrower the wide interval', () => {
+  const widths = [0, 0.3, 0.5, 0.8].map((finishedShare) => {
+    const history = learnt(steadyTeam('ours', 60, 0.7, finishedShare));
+    const { wide } = projectVelocity(history, 'ours', soFar(20, 20 * finishedShare));
+    return wide.high - wide.low;
+  });
+  expect(widths).toEqual(widths.toSorted((a, b) => b - a));
+  expect(widths.at(-1)).toBeLessThan(widths[0] as number);
+});
+
+describe('the team’s own sprints speak first', () => {
+  const strangers = steadyTeam('theirs', 100, 0.2);
+
+  test('a team without sprints is projected after the others', () => {
+    expect(projectVelocity(learnt(strangers), 'ours', soFar(20, 0)).medianPoints).toBeLessThan(8);
+  });
+
+  test('some ten own sprints outweigh a hundred of others', () => {
+    const history = learnt([...strangers, ...steadyTeam('ours', 10, 0.9)]);
+    expect(projectVelocity(history, 'ours', soFar(20, 0)).medianPoints).toBeGreaterThan(15);
+  });
+});
+
+describe('a sprint of which only the start is known', () => {
+  const imported = steadyTeam('ours', 12, 0.8).map((sprint) => ({
+    ...sprint,
+    soFar: { cardPoints: sprint.soFar.cardPoints },
+  }));
+
+  test('teaches what share gets finished', () => {
+    const { medianPoints } = projectVelocity(learnt(imported), 'ours', soFar(20, 0));
+    expect(Math.abs(medianPoints - 16)).toBeLessThanOrEqual(1.5);
+  });
+
+  test('teaches nothing about intervals, for it was never projected', () => {
+    expect(learnt(imported).keeper).toEqual(NO_HISTORY.keeper);
+  });
+});
+
+test('sprints that ended together are not projected from each other', () => {
+  const twin: EndedSprint = { team: 'ours', soFar: soFar(20, 5), velocityPoints: 19 };
+  const together = withEndedSprints(NO_HISTORY, [twin, { ...twin, team: 'theirs' }]);
+  const depth = together.keeper.scores[0] as number;
+  expect(depth).toBeGreaterThan(0.5);
+  expect(together.keeper.scores).toEqual([depth, depth]);
+  const oneByOne = withEndedSprints(withEndedSprints(NO_HISTORY, [twin]), [{ ...twin, team: 'theirs' }]);
+  expect(oneByOne.keeper.scores[1]).toBeLessThan(depth);
+});
