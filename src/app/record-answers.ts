@@ -1,7 +1,7 @@
 /** Records what a member says about their day: numbers, "nothing changed", or "away". */
 import { randomUUID } from 'node:crypto';
 import { formatDay } from '../sprint/calendar.ts';
-import { answerContext, whyNotAnswer } from '../sprint/check-answer.ts';
+import { answerContext, growthOf, whyNotAnswer } from '../sprint/check-answer.ts';
 import type { AnsweredDay } from './answered-day.ts';
 import { factsAbout, hasAnswered, meetPrompt, sprintDay, takeableStates } from './answered-day.ts';
 import { cardLine, cardName, statesOf } from './card-line.ts';
@@ -53,21 +53,26 @@ function newFact(
   };
 }
 
-/** Whether the answer says exactly what is in force already; recording it again would be noise. */
+/**
+ * Whether the answer says what is in force already; recording it again would be noise. The form shows what
+ * was answered before, so an answer that nobody touched comes back with it, without its surprise work when
+ * a co-owner's correction has meanwhile taken the growth away: what was said of it must not get lost.
+ */
 function saysNothingNew(
   records: SprintRecords,
   actor: Actor,
   day: string,
   { card, typed, input }: ReadAnswer,
 ): boolean {
-  const given = answerContext(card, factsAbout(records, card), actor.userId, day).corrects as
-    | (RecordedFact & { kind: 'answer' })
-    | undefined;
+  const context = answerContext(card, factsAbout(records, card), actor.userId, day);
+  const given = context.corrects as (RecordedFact & { kind: 'answer' }) | undefined;
+  const isUnexplained =
+    input.surprisePoints === undefined && growthOf(input, context.previousLeftPoints) === 0;
   return (
     given !== undefined &&
     given.leftPoints === input.leftPoints &&
     given.workedPoints === input.workedPoints &&
-    given.surprisePoints === (input.surprisePoints ?? 0) &&
+    (isUnexplained || given.surprisePoints === (input.surprisePoints ?? 0)) &&
     given.note === typed.note.trim()
   );
 }
@@ -111,7 +116,9 @@ async function recordChecked(
   );
   const { read, problems } = readAnswers(records, given);
   const grown: GrownCard[] = [];
-  for (const { card, input } of read) {
+  const fresh = read.filter((answer) => !saysNothingNew(records, actor, day, answer));
+  for (const answer of read) {
+    const { card, input } = answer;
     if (card.enteredOn > day) {
       problems.push({
         field: `left:${card.id}`,
@@ -122,6 +129,8 @@ async function recordChecked(
     const facts = factsAbout(records, card);
     const problem = whyNotAnswer(card, facts, actor.userId, day, input);
     if (!problem) continue;
+    // What was said before a co-owner's correction stands, though it could not be said any more.
+    if (problem.code === 'surprise-out-of-range' && !fresh.includes(answer)) continue;
     if (problem.code === 'growth-unexplained') {
       const state = statesOf({ cards: [card], facts })[0];
       if (state) grown.push({ card: cardLine(state), growthPoints: problem.growthPoints });
@@ -136,7 +145,6 @@ async function recordChecked(
   for (const { card } of takeableStates(records)) {
     if (takeCardIds.includes(card.id)) await tx.addOwner(card.id, actor.userId);
   }
-  const fresh = read.filter((answer) => !saysNothingNew(records, actor, day, answer));
   if (fresh.length > 0)
     await tx.insertFacts(fresh.map((answer) => newFact(deps, actor, day, answer, records)));
   const said = read.length > 0 || hasAnswered(records, actor.userId, day) ? 'answered' : 'unchanged';

@@ -216,7 +216,7 @@ export class Player {
     const isMember = this.#scenario.members.some(({ id }) => id === event.by);
     if (event.by !== undefined && !isMember) throw new Unheard(`The team has no member “${event.by}”.`);
     const userId = this.#userOf(event.by);
-    if (event.answer) return this.#answer(userId, event.on, event.answer);
+    if (event.answer) return this.#answer(userId, event.on, lastOfEachCard(event.answer));
     if (event.pull) return this.#pull(userId, event.pull);
     if (event.drop)
       return this.#talk.command(userId, `drop ${this.#number(event.drop.card)} ${event.drop.reason}`);
@@ -254,8 +254,7 @@ export class Player {
   async #answer(userId: string, day: string, answers: readonly ScenarioAnswer[]): Promise<void> {
     const offer = await this.#rehearsal.answerOffer(userId, day);
     const cards = answers.map(({ card }) => offer.get(this.#cardNumbers.get(card) ?? -1));
-    const cardIds = new Set(cards.map((card) => card?.cardId));
-    const fits = cardIds.size === answers.length && answers.every((one, i) => isForForm(one, cards[i]));
+    const fits = answers.every((answer, i) => isForForm(answer, cards[i]));
     if (!fits) return this.#answerInWords(userId, answers);
     await this.#talk.formAfter(userId, async () => {
       const pressed = await this.#talk.press(userId, ACTIONS.openAnswerForm, (value) => value.includes(day));
@@ -287,6 +286,11 @@ export class Player {
     const workedWords = worked === undefined ? '' : ` worked ${worked}`;
     return `${this.#number(card)}: ${left}${workedWords} surprise ${surprise ?? 0}`;
   }
+}
+
+/** Of two answers for the same card the second corrects the first, so it is the one to give. */
+function lastOfEachCard(answers: readonly ScenarioAnswer[]): ScenarioAnswer[] {
+  return [...new Map(answers.map((answer) => [answer.card, answer])).values()];
 }
 
 /** Whether the answer can be given in the form. */

@@ -114,15 +114,29 @@ export class ScenarioError extends Error {
   }
 }
 
+const A_VALUE: Record<string, string> = {
+  string: 'a text',
+  number: 'a number',
+  array: 'a list',
+  object: 'an object',
+};
+
+/** In plain words what is missing or of the wrong type; other problems have words of their own. */
+function wrongType({ code, expected, input }: { code?: string; expected?: unknown; input?: unknown }) {
+  if (code !== 'invalid_type') return undefined;
+  return input === undefined ? 'is missing' : `must be ${A_VALUE[String(expected)] ?? String(expected)}`;
+}
+
 /** @throws ScenarioError with every problem found */
 export function parseScenario(text: string, source: string): Scenario {
   let json: unknown;
   try {
-    json = JSON.parse(text);
+    // Some editors put a mark in front of the text.
+    json = JSON.parse(text.replace(/^\uFEFF/, ''));
   } catch (cause) {
     throw new ScenarioError(source, [`It is not JSON: ${(cause as Error).message}.`], cause);
   }
-  const read = scenario.safeParse(json);
+  const read = scenario.safeParse(json, { error: wrongType });
   if (read.success) return read.data;
   const problems = read.error.issues.map(
     ({ path, message }) => `${path.join('.') || 'the file'}: ${message}`,

@@ -109,10 +109,7 @@ function promptProblems(sprint: PlayedSprint, reckoned: ReckonedSprint, { team }
     const [day = '', time] = wallClock(atMs, team.timeZone).split(' ');
     const first = post.earlierTexts[0] ?? post.text;
     const kind = KINDS.find(([, start]) => start.test(first))?.[0];
-    if (!kind) {
-      if (!/^Recorded for/.test(first)) found.push(`${sprint.name}: what is this? ${first.slice(0, 60)}`);
-      continue;
-    }
+    if (!kind) continue;
     const key = `${post.to.member} ${day}`;
     count(kind, post.to.member, day);
     if (kind === 'prompt') {
@@ -122,10 +119,10 @@ function promptProblems(sprint: PlayedSprint, reckoned: ReckonedSprint, { team }
       else if (dueMs !== atMs) {
         found.push(`${sprint.name}: prompt for ${key} at ${post.at}, not ${new Date(dueMs).toISOString()}`);
       }
-    } else if (reckoned.heard.has(key) && kind === 'reminder') {
+    } else if (reckoned.heard.has(key)) {
       found.push(`${sprint.name}: ${kind} for ${key}, who had spoken`);
-    } else if (/^\d+\. .*: nothing left$/m.test(first) && !/^\d+\. .*: \d\S* points? left$/m.test(first)) {
-      found.push(`${sprint.name}: ${kind} for ${key}, who has nothing left: ${first.slice(0, 120)}`);
+    } else if (reckoned.idle.has(key)) {
+      found.push(`${sprint.name}: ${kind} for ${key}, who has no open card: ${first.slice(0, 120)}`);
     }
     if (!team.workingDays.includes(isoWeekday(day)) && kind !== 'last call') {
       found.push(`${sprint.name}: ${kind} for ${key}, a day off`);
@@ -137,7 +134,7 @@ function promptProblems(sprint: PlayedSprint, reckoned: ReckonedSprint, { team }
     }
   }
   const verdicts = sprint.posts.filter(
-    (post) => 'channel' in post.to && !post.onlyForThem && post.altTexts.length > 0,
+    (post) => 'channel' in post.to && !post.onlyForThem && VERDICT.test(post.text.slice(sprint.name.length)),
   );
   const wanted = reckoned.cancelled ? 0 : 1;
   if (verdicts.length !== wanted) found.push(`${sprint.name}: ${verdicts.length} verdict posts`);
@@ -148,6 +145,9 @@ function promptProblems(sprint: PlayedSprint, reckoned: ReckonedSprint, { team }
   }
   return found;
 }
+
+/** What follows the sprint's name on the first line of a verdict. */
+const VERDICT = /^[^\n]*: (?:kept|missed|no plan)\b/;
 
 const KINDS = [
   ['prompt', /^\w{3} \d{1,2} \w{3,4}: what is left/],

@@ -35,6 +35,8 @@ export interface Tally {
   surprise: number;
   drift: number;
   finished: boolean;
+  /** The day of the answer that left nothing to do. */
+  finishedOn: string;
   dropped: boolean;
 }
 
@@ -53,6 +55,8 @@ export interface ReckonedSprint {
   prompts: Map<string, number>;
   /** `member day` of everybody who answered or was away, in the order of the day's events. */
   heard: Set<string>;
+  /** `member day` of everybody whose cards were all brought to an end in the course of the day. */
+  idle: Set<string>;
   closesAtMs: number;
 }
 
@@ -94,8 +98,9 @@ export function liesNearestTo(
   const above = steps[at + 1];
   // Doubled once more, so that the middle between two values is whole.
   const reachesDown = below === undefined || size * 2 >= below + value;
+  // The band of the largest value of a custom scale has both its ends in it; a lone value's begins at 0.
   const reachesUp =
-    above === undefined ? below === undefined || size * 2 < 3 * value - below : size * 2 < value + above;
+    above === undefined ? size * 2 <= 3 * value - (below ?? -value) : size * 2 < value + above;
   return reachesDown && reachesUp;
 }
 
@@ -120,6 +125,7 @@ function derive(card: Tally): void {
     card.surprise += surprise;
     card.drift += growth - surprise;
     card.finished = line.left === 0;
+    card.finishedOn = line.on;
   }
 }
 
@@ -145,7 +151,9 @@ export class SprintBook {
   /** Takes the cards of the plan; false when the plan can't stand. */
   plan(): boolean {
     const { startsOn, endsOn, cards } = this.sprint;
-    if (endsOn < startsOn || cards.length > 100 || !cards.every((card) => this.#canStand(card))) return false;
+    const keys = cards.map(({ key }) => key);
+    if (endsOn < startsOn || cards.length > 100 || new Set(keys).size < keys.length) return false;
+    if (!cards.every((card) => this.#canStand(card))) return false;
     for (const card of cards) this.cards.push(tallyOf(card, false));
     return true;
   }
@@ -171,7 +179,8 @@ export class SprintBook {
     if (event.away) return true;
     if (event.answer) return this.#takeAnswers(event.by as string, event.on, event.answer);
     if (event.pull) {
-      if (!this.#canStand(event.pull)) return false;
+      const { key } = event.pull;
+      if (!this.#canStand(event.pull) || this.cards.some((card) => card.key === key)) return false;
       this.cards.push(tallyOf(event.pull, true));
       return true;
     }
@@ -179,7 +188,7 @@ export class SprintBook {
     const card = this.cards.find(({ key }) => key === named.card);
     if (!card || card.dropped) return false;
     if (event.drop) {
-      if (card.finished) return false;
+      if (event.drop.reason.trim() === '') return false;
       card.dropped = true;
       return true;
     }
@@ -189,20 +198,26 @@ export class SprintBook {
     return true;
   }
 
+  /** One bad answer refuses them all; a second one for the same card corrects the first. */
   #takeAnswers(by: string, on: string, answers: readonly ScenarioAnswer[]): boolean {
-    const keys = answers.map(({ card }) => card);
-    if (new Set(keys).size < keys.length) return false;
-    const lines: [Tally, Line][] = [];
+    const before = new Map(this.cards.map((card) => [card, [...card.lines]]));
     for (const answer of answers) {
       const card = this.cards.find(({ key }) => key === answer.card);
       const line = card && this.#lineOf(card, by, on, answer);
-      if (!card || !line) return false;
-      lines.push([card, line]);
-    }
-    for (const [card, line] of lines) {
+      if (!card || !line) {
+        for (const [changed, lines] of before) {
+          changed.lines = lines;
+          derive(changed);
+        }
+        return false;
+      }
       const earlier = card.lines.findIndex((old) => isSame(old, line));
       if (earlier < 0) card.lines.push(line);
-      else card.lines[earlier] = line;
+      else {
+        // Whoever answers again after a reopening says anew whether the card is finished.
+        const later = card.lines.slice(earlier + 1).filter(({ kind }) => kind === 'answer');
+        card.lines = [...card.lines.slice(0, earlier), line, ...later];
+      }
       derive(card);
     }
     return true;
@@ -216,7 +231,8 @@ export class SprintBook {
     if (!Number.isInteger(surprise) || card.dropped || !card.owners.includes(by)) return undefined;
     const line: Line = { kind: 'answer', by, on, worked, left, surprise };
     const earlier = card.lines.findIndex((old) => isSame(old, line));
-    if (card.finished && earlier < 0) return undefined;
+    // On the day on which one owner finishes a card the others may still say what they did.
+    if (card.finished && card.finishedOn < on) return undefined;
     // What the answer is held against: the record up to the place where it goes.
     const before: Tally = { ...card, lines: earlier < 0 ? card.lines : card.lines.slice(0, earlier) };
     derive(before);
@@ -245,6 +261,7 @@ function tallyOf({ key, title, estimate, owners }: ScenarioCard, pulledIn: boole
     surprise: 0,
     drift: 0,
     finished: false,
+    finishedOn: '',
     dropped: false,
   };
 }
@@ -260,6 +277,7 @@ export function reckon(scenario: Scenario): Reckoning {
     if (!planned) refused.push({ plan: sprint.name });
     const prompts = new Map<string, number>();
     const heard = new Set<string>();
+    const idle = new Set<string>();
     const days = new Set([
       ...daysBetween(sprint.startsOn, sprint.endsOn),
       ...sprint.events.map(({ on }) => on),
@@ -271,6 +289,9 @@ export function reckon(scenario: Scenario): Reckoning {
         if (!taken) refused.push(event);
         else if (event.answer || event.away) heard.add(`${event.by} ${day}`);
       }
+      for (const { id } of scenario.members) {
+        if (!hasOpenCards(book, id)) idle.add(`${id} ${day}`);
+      }
     }
     if (!planned) continue;
     const cancelled = book.cancelledOn !== undefined;
@@ -278,7 +299,7 @@ export function reckon(scenario: Scenario): Reckoning {
     if (!cancelled && velocity > 0) baseline ??= velocity;
     const closesAtMs = book.closesAtMs;
     const measured = measure(book.cards, scenario, baseline);
-    sprints.push({ sprint, cards: book.cards, cancelled, prompts, heard, closesAtMs, ...measured });
+    sprints.push({ sprint, cards: book.cards, cancelled, prompts, heard, idle, closesAtMs, ...measured });
     if (cancelled)
       Object.assign(sprints.at(-1) as ReckonedSprint, { verdict: null, failed: [], crossed: [] });
   }
@@ -293,9 +314,14 @@ function notePrompts(scenario: Scenario, book: SprintBook, day: string, prompts:
   const atMs = localInstantMs(day, promptAt, timeZone);
   if (atMs >= book.closesAtMs) return;
   for (const { id } of scenario.members) {
-    const isAsked = book.cards.some((card) => card.owners.includes(id) && !card.finished && !card.dropped);
-    if (isAsked) prompts.set(`${id} ${day}`, atMs);
+    if (hasOpenCards(book, id)) prompts.set(`${id} ${day}`, atMs);
   }
+}
+
+function hasOpenCards(book: SprintBook, memberId: string): boolean {
+  return book.cards.some(
+    ({ owners, finished, dropped }) => owners.includes(memberId) && !finished && !dropped,
+  );
 }
 
 function sumOf<T>(items: readonly T[], amount: (item: T) => number): number {
@@ -348,7 +374,7 @@ function measure(
     keptShare: per(committedDone, commitment),
     pullInRatio: per(pulledIn, commitment),
     surpriseRatio: per(surprise, commitment),
-    planShare: commitment === 0 ? 0 : commitment / load,
+    planShare: per(commitment, load),
     estimateAccuracy: load === 0 ? undefined : 1 - error / load,
     onScaleShare: per(onScale, done.length),
     finishShare: per(velocity, worked),
@@ -364,7 +390,7 @@ function measure(
   if (commitment > 0 && side(surprise, commitment, 'surpriseRatioAtMost') > 0) failed.push('surprise');
   const crossed = [];
   if (side(pulledIn, commitment, 'pullInRatioAtMost') > 0) crossed.push('pull-in');
-  if (commitment === 0 || side(commitment, load, 'planShareAtLeast') < 0) crossed.push('plan-share');
+  if (side(commitment, load, 'planShareAtLeast') < 0) crossed.push('plan-share');
   if (side(load - error, load, 'estimateAccuracyAtLeast') < 0) crossed.push('accuracy-low');
   if (side(load - error, load, 'estimateAccuracyAtMost') > 0) crossed.push('accuracy-high');
   const verdict = commitment === 0 ? 'no plan' : failed.length > 0 ? 'missed' : 'kept';

@@ -1,0 +1,88 @@
+import { describe, expect, test } from 'vitest';
+import { parseScenario, readScenario, ScenarioError } from '../../src/rehearsal/scenario.ts';
+
+const SPRINT = { name: 'Harbour 1', startsOn: '2026-11-02', endsOn: '2026-11-03', cards: [] };
+const GOOD = {
+  team: { name: 'Quayside', timeZone: 'Europe/Lisbon' },
+  members: [{ id: 'ines', name: 'Ines' }],
+  sprints: [SPRINT],
+};
+
+function problemsOf(scenario: unknown): readonly string[] {
+  const text = typeof scenario === 'string' ? scenario : JSON.stringify(scenario);
+  try {
+    parseScenario(text, 'harbour.json');
+  } catch (error) {
+    if (error instanceof ScenarioError) return error.problems;
+    throw error;
+  }
+  return [];
+}
+
+const withEvent = (event: object) => ({ ...GOOD, sprints: [{ ...SPRINT, events: [event] }] });
+
+describe('a scenario file', () => {
+  test('needs a name, a zone, members, and the days and cards of each sprint; the rest has usual values', () => {
+    expect(parseScenario(JSON.stringify(GOOD), 'harbour.json')).toMatchObject({
+      team: { promptAt: '09:15', workingDays: [1, 2, 3, 4, 5], thresholds: {} },
+      sprints: [{ goal: '', events: [] }],
+    });
+  });
+
+  test('may begin with the mark that some editors put before the text', () => {
+    expect(problemsOf(`\uFEFF${JSON.stringify(GOOD)}`)).toEqual([]);
+  });
+
+  test('that is no JSON is refused with the place where reading stopped', () => {
+    expect(problemsOf('{"team": {')).toEqual([expect.stringMatching(/^It is not JSON: .*position \d+/)]);
+  });
+
+  test('is refused with every problem at once, each by its place in the file', () => {
+    const { name: _name, ...nameless } = GOOD.team;
+    const card = { key: 'QS-1', estimate: 'five' };
+    expect(
+      problemsOf({
+        ...GOOD,
+        team: nameless,
+        sprints: [{ ...SPRINT, startsOn: '2026-13-02', cards: [card] }],
+      }),
+    ).toEqual([
+      'team.name: is missing',
+      'sprints.0.startsOn: must be a date that exists, written like 2026-11-04',
+      'sprints.0.cards.0.title: is missing',
+      'sprints.0.cards.0.estimate: must be a number',
+    ]);
+  });
+
+  test.each(['Mars/Olympus', '+02:00', 'Lisbon'])('is refused for the time zone “%s”', (timeZone) => {
+    expect(problemsOf({ ...GOOD, team: { ...GOOD.team, timeZone } })).toEqual([
+      `team.timeZone: there is no time zone “${timeZone}”; write one like Europe/Lisbon`,
+    ]);
+  });
+
+  test('is refused when two members have one id', () => {
+    const member = { id: 'ines', name: 'Ines' };
+    expect(problemsOf({ ...GOOD, members: [member, { ...member, name: 'Other' }] })).toEqual([
+      expect.stringContaining('two members with the id ines'),
+    ]);
+  });
+
+  test.each([
+    ['nothing', { by: 'ines' }, 'it says none'],
+    ['two things', { by: 'ines', away: true, reopen: { card: 'QS-1' } }, 'it says reopen and away'],
+    ['something by nobody', { away: true }, 'must say by whom'],
+  ])('is refused for an event that says %s', (_what, event, words) => {
+    expect(problemsOf(withEvent({ on: '2026-11-02', ...event }))).toEqual([expect.stringContaining(words)]);
+  });
+
+  test('may have a cancellation by nobody, for the facilitator cancels', () => {
+    expect(problemsOf(withEvent({ on: '2026-11-02', cancel: true }))).toEqual([]);
+  });
+
+  test('that is not there is refused like one that can’t be played', async () => {
+    await expect(readScenario('no-such-file.json')).rejects.toMatchObject({
+      code: 'bad-scenario',
+      problems: [expect.stringMatching(/^It can't be read: /)],
+    });
+  });
+});
