@@ -39,10 +39,18 @@ export async function rehearse(args: readonly string[]): Promise<number | undefi
     console.log(options.json ? JSON.stringify(result, undefined, 2) : printPlay(result));
     return 0;
   } catch (error) {
-    if (!(error instanceof ScenarioError)) throw error;
-    console.error(error.message);
+    const words = error instanceof ScenarioError ? error.message : portProblem(error);
+    if (words === undefined) throw error;
+    console.error(words);
     return 2;
   }
+}
+
+/** The one thing about a port that goes wrong on people's machines; undefined when it is something else. */
+function portProblem(error: unknown): string | undefined {
+  const { code, port } = error as { code?: unknown; port?: unknown };
+  if (code !== 'EADDRINUSE') return undefined;
+  return `Port ${port} is in use, perhaps by another rehearsal. Choose one: npm run rehearse -- --port ${Number(port) + 1}`;
 }
 
 function readArguments(args: readonly string[]) {
