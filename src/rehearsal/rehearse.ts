@@ -29,11 +29,11 @@ export async function rehearse(args: readonly string[]): Promise<number | undefi
   const logger = createLogger({ level: 'warn', destination: process.stderr });
   try {
     if (options.play === undefined) {
-      const scenario = await readScenario(options.load ?? DEFAULT_SCENARIO);
+      const scenario = await readScenario(options.load ?? DEFAULT_SCENARIO, warnOfUnread);
       await openPage({ scenario, logger, port: Number(options.port ?? DEFAULT_PORT) });
       return undefined;
     }
-    const scenario = await readScenario(options.play);
+    const scenario = await readScenario(options.play, warnOfUnread);
     const onStep = (did: string): void => console.error(did);
     const result = await playScenario({ scenario, logger, ...(options.json ? {} : { onStep }) });
     console.log(options.json ? JSON.stringify(result, undefined, 2) : printPlay(result));
@@ -44,6 +44,11 @@ export async function rehearse(args: readonly string[]): Promise<number | undefi
     console.error(words);
     return 2;
   }
+}
+
+/** To standard error, so that the results stay one JSON document. */
+function warnOfUnread(paths: readonly string[]): void {
+  console.error(`These fields are not known and have no effect, perhaps misspelled: ${paths.join(', ')}.`);
 }
 
 /** The one thing about a port that goes wrong on people's machines; undefined when it is something else. */

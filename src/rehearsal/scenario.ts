@@ -5,6 +5,7 @@
 import { readFile } from 'node:fs/promises';
 import { z } from 'zod';
 import { isDay } from '../sprint/calendar.ts';
+import { unreadFields } from './unread-fields.ts';
 
 const day = z.string().refine(isDay, { error: 'must be a date that exists, written like 2026-11-04' });
 const time = z
@@ -127,8 +128,15 @@ function wrongType({ code, expected, input }: { code?: string; expected?: unknow
   return input === undefined ? 'is missing' : `must be ${A_VALUE[String(expected)] ?? String(expected)}`;
 }
 
-/** @throws ScenarioError with every problem found */
-export function parseScenario(text: string, source: string): Scenario {
+/**
+ * @param onUnread hears of fields that are not known and have no effect; they do not stop the play.
+ * @throws ScenarioError with every problem found
+ */
+export function parseScenario(
+  text: string,
+  source: string,
+  onUnread: (paths: readonly string[]) => void = () => undefined,
+): Scenario {
   let json: unknown;
   try {
     // Some editors put a mark in front of the text.
@@ -137,7 +145,11 @@ export function parseScenario(text: string, source: string): Scenario {
     throw new ScenarioError(source, [`It is not JSON: ${(cause as Error).message}.`], cause);
   }
   const read = scenario.safeParse(json, { error: wrongType });
-  if (read.success) return read.data;
+  if (read.success) {
+    const unread = unreadFields(json, read.data);
+    if (unread.length > 0) onUnread(unread);
+    return read.data;
+  }
   const problems = read.error.issues.map(
     ({ path, message }) => `${path.join('.') || 'the file'}: ${message}`,
   );
@@ -145,10 +157,13 @@ export function parseScenario(text: string, source: string): Scenario {
 }
 
 /** @throws ScenarioError, also when the file can't be read */
-export async function readScenario(file: string | URL): Promise<Scenario> {
+export async function readScenario(
+  file: string | URL,
+  onUnread?: (paths: readonly string[]) => void,
+): Promise<Scenario> {
   const source = file instanceof URL ? file.pathname : file;
   const text = await readFile(file, 'utf8').catch((cause: unknown) => {
     throw new ScenarioError(source, [`It can't be read: ${(cause as Error).message}.`], cause);
   });
-  return parseScenario(text, source);
+  return parseScenario(text, source, onUnread);
 }

@@ -1,5 +1,6 @@
-import { describe, expect, test } from 'vitest';
+import { describe, expect, it, test } from 'vitest';
 import { parseScenario, readScenario, ScenarioError } from '../../src/rehearsal/scenario.ts';
+import { unreadFields } from '../../src/rehearsal/unread-fields.ts';
 
 const SPRINT = { name: 'Harbour 1', startsOn: '2026-11-02', endsOn: '2026-11-03', cards: [] };
 const GOOD = {
@@ -84,5 +85,19 @@ describe('a scenario file', () => {
       code: 'bad-scenario',
       problems: [expect.stringMatching(/^It can't be read: /)],
     });
+  });
+});
+
+describe('fields that are not known', () => {
+  it('are named by their place, and do not stop the play', () => {
+    const [sprint] = GOOD.sprints;
+    const heard: string[] = [];
+    const file = { ...GOOD, comment: 'a trial', sprints: [{ ...sprint, gaol: 'typed in haste' }] };
+    parseScenario(JSON.stringify(file), 'harbour.json', (paths) => heard.push(...paths));
+    expect(heard.sort()).toEqual(['comment', 'sprints.0.gaol']);
+  });
+
+  it('are none in a file that holds only known ones', () => {
+    expect(unreadFields(GOOD, parseScenario(JSON.stringify(GOOD), 'harbour.json'))).toEqual([]);
   });
 });
