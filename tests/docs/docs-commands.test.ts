@@ -9,7 +9,14 @@ import { parseScenario } from '../../src/rehearsal/scenario.ts';
 import { newPgliteImage } from '../support/databases.ts';
 
 const ROOT = join(import.meta.dirname, '../..');
-const PAGES = ['README.md', 'DEVELOPERS.md', 'docs/operating.md', 'docs/rehearsal.md', 'docs/ratios.md', 'docs/forecasts.md'];
+const PAGES = [
+  'README.md',
+  'DEVELOPERS.md',
+  'docs/operating.md',
+  'docs/rehearsal.md',
+  'docs/ratios.md',
+  'docs/forecasts.md',
+];
 
 const page = (name: string): Promise<string> => readFile(join(ROOT, name), 'utf8');
 
