@@ -4,27 +4,16 @@
  */
 import { readFile } from 'node:fs/promises';
 import { z } from 'zod';
+import { isTimeOfDay, isTimeZone } from '../app/local-time.ts';
 import { isDay } from '../sprint/calendar.ts';
 import { unreadFields } from './unread-fields.ts';
 
 const day = z.string().refine(isDay, { error: 'must be a date that exists, written like 2026-11-04' });
-const time = z
-  .string()
-  .regex(/^([01]\d|2[0-3]):[0-5]\d$/, { error: 'must be a time of day, written like 09:15' });
+const time = z.string().refine(isTimeOfDay, { error: 'must be a time of day, written like 09:15' });
 const word = z.string().min(1);
 const timeZone = z.string().refine(isTimeZone, {
   error: ({ input }) => `there is no time zone “${input}”; write one like Europe/Lisbon`,
 });
-
-/** Whether the calendar knows the zone; an offset such as +02:00 is none. */
-function isTimeZone(name: string): boolean {
-  if (!/^[A-Za-z]/.test(name)) return false;
-  try {
-    return new Intl.DateTimeFormat('en', { timeZone: name }) !== undefined;
-  } catch {
-    return false;
-  }
-}
 
 const card = z.object({
   key: word,
