@@ -91,7 +91,9 @@ export const COMMAND_HANDLERS: Readonly<Record<CommandWord, CommandHandler>> = {
 
 /** The command alone: what the caller can do now. */
 export async function tellOverview({ useCases }: ListenerContext, caller: Caller): Promise<void> {
-  await caller.tell(overviewMessage(await useCases.overview(caller.actor, caller.place)));
+  const { actor, place } = caller;
+  const here = place.isDirect ? undefined : place.channelId;
+  await caller.tell(overviewMessage(await useCases.overview(actor, place), here));
 }
 
 /** From words alone no form can be opened; then the buttons that can are shown. */

@@ -8,7 +8,7 @@ import type { ModalView } from '@slack/types';
 import { type FormSubmission, formSubmission } from '../incoming.ts';
 import type { MessageView } from '../views/message-view.ts';
 import { refusalMessage } from '../views/refusal-message.ts';
-import { doneFormView, troubleFormView, workingFormView } from '../views/trouble-views.ts';
+import { doneFormView, refusedFormView, troubleFormView, workingFormView } from '../views/trouble-views.ts';
 import { tellIn } from './asker.ts';
 import { type Failure, failureMessage, failureOf } from './failure-words.ts';
 import { fieldErrors } from './field-errors.ts';
@@ -140,7 +140,7 @@ function lateView(verdict: Verdict, sent: FormSubmission): ModalView | undefined
 function failureView(failure: Failure): ModalView {
   return failure.kind === 'trouble'
     ? troubleFormView(failure.errorId)
-    : doneFormView(failureMessage(failure));
+    : refusedFormView(failureMessage(failure));
 }
 
 function actorOf({ team, user }: FormSubmission) {

@@ -1,7 +1,7 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { Refusal } from '../../../src/app/refusal.ts';
 import { COMMANDS } from '../../../src/slack/command-table.ts';
-import { FORMS } from '../../../src/slack/ids.ts';
+import { ACTIONS, FORMS } from '../../../src/slack/ids.ts';
 import { botUnderTest } from '../support/bot-under-test.ts';
 import { FakePlatform } from '../support/fake-platform.ts';
 import { CARD_TITLE, CHANNEL_ID, DIRECT_ID, MIRA_ID, WORKSPACE_ID } from '../support/samples.ts';
@@ -67,6 +67,15 @@ describe('the slash command', () => {
         expect(bot.log.text()).not.toContain('Something went wrong');
       }
     }
+  });
+
+  it('offers to set a team up in a channel that has none', async () => {
+    const bot = botUnderTest(platform);
+    bot.useCases.overview.mockResolvedValue({ teams: [], canSetUpHere: true });
+    await bot.command('');
+    const said = JSON.stringify(platform.responses);
+    expect(said).toContain(ACTIONS.openSetupForm);
+    expect(said).toContain(CHANNEL_ID);
   });
 
   it('acknowledges once and with nothing, before the work', async () => {

@@ -353,6 +353,20 @@ describe('a form whose work takes longer than the platform waits', () => {
     expect(view).not.toHaveProperty('state');
   });
 
+  it('never shows a refusal under the title of something done', async () => {
+    const bot = botUnderTest(platform, { answerDue: async () => {} });
+    const acknowledged = Promise.withResolvers<void>();
+    bot.useCases.commitPlan.mockImplementation(async () => {
+      await acknowledged.promise;
+      throw new Refusal('no-draft', {});
+    });
+    // A form without fields has no place beside which the refusal could stand.
+    await bot.submit(sentForm(preview), {}, acknowledged.resolve);
+    const [{ view }] = platform.callsTo('views.update') as [{ view: { title: { text: string } } }];
+    expect(view.title.text).toBe('Not done');
+    expect(JSON.stringify(view)).toContain('committed to already');
+  });
+
   it('tells the refusal when the form was closed meanwhile', async () => {
     platform.refuse('views.update', 'not_found');
     await submitSlowly(sentForm(pull), () => Promise.reject(new Refusal('too-many-cards', { limit: 100 })));
