@@ -12,6 +12,13 @@ export type Transport =
   | { readonly mode: 'socket'; readonly appToken: string }
   | { readonly mode: 'http'; readonly signingSecret: string };
 
+/** Where the metrics are served. Without a token only on this machine. */
+export interface MetricsSettings {
+  readonly port: number;
+  readonly host: string;
+  readonly token: string | undefined;
+}
+
 export interface Config {
   readonly botToken: string;
   readonly transport: Transport;
@@ -23,6 +30,8 @@ export interface Config {
   readonly logLevel: LogLevelName;
   /** Undefined: the platform's usual address. Its separate clouds have addresses of their own. */
   readonly apiUrl: string | undefined;
+  /** Undefined: no metrics are kept or served. */
+  readonly metrics: MetricsSettings | undefined;
 }
 
 /** The environment can't be used; `problems` says why, a sentence for each. */
@@ -74,10 +83,18 @@ const signingSecret = required(
 
 const port = given
   .transform((value) => value ?? '3000')
-  .refine((value) => /^\d{1,5}$/.test(value) && Number(value) <= HIGHEST_PORT, {
-    error: `must be a whole number from 0 to ${HIGHEST_PORT}, for example 3000.`,
-  })
+  .refine(isPort, { error: `must be a whole number from 0 to ${HIGHEST_PORT}, for example 3000.` })
   .transform(Number);
+
+const metricsPort = given
+  .refine((value) => value === undefined || isPort(value), {
+    error: `must be a whole number from 0 to ${HIGHEST_PORT}, for example 9464. Leave it out to serve no metrics.`,
+  })
+  .transform((value) => (value === undefined ? undefined : Number(value)));
+
+const metricsToken = given.refine((value) => value === undefined || /^[!-~]{16,}$/.test(value), {
+  error: `must have at least ${SHORTEST_SECRET} characters without spaces, for example from: openssl rand -hex 32`,
+});
 
 const databaseUrl = given.refine((value) => value === undefined || isPostgresUrl(value), {
   error:
@@ -105,7 +122,24 @@ const common = z.object({
   LOADLINE_DATA_FOLDER: given.transform((value) => value ?? './data'),
   LOG_LEVEL: logLevel,
   LOADLINE_API_URL: apiUrl,
+  LOADLINE_METRICS_PORT: metricsPort,
+  LOADLINE_METRICS_HOST: given.transform((value) => value ?? '127.0.0.1'),
+  LOADLINE_METRICS_TOKEN: metricsToken,
 });
+/** Where metrics are open to other machines, who reads them has to prove who they are. */
+const closedMetrics = common
+  .pick({ LOADLINE_METRICS_PORT: true, LOADLINE_METRICS_HOST: true, LOADLINE_METRICS_TOKEN: true })
+  .refine(
+    (set) =>
+      set.LOADLINE_METRICS_PORT === undefined ||
+      set.LOADLINE_METRICS_TOKEN !== undefined ||
+      isLoopback(set.LOADLINE_METRICS_HOST),
+    {
+      path: ['LOADLINE_METRICS_TOKEN'],
+      error:
+        'is missing. Metrics on an address that other machines reach need a token, for example from: openssl rand -hex 32. Or leave LOADLINE_METRICS_HOST out to serve them to this machine only.',
+    },
+  );
 const forSocket = z.object({ LOADLINE_APP_TOKEN: appToken });
 const forHttp = z.object({ LOADLINE_SIGNING_SECRET: signingSecret });
 
@@ -119,7 +153,9 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
   const chosen = mode.safeParse(environment.LOADLINE_MODE);
   const socket = chosen.data === 'socket' ? forSocket.safeParse(environment) : undefined;
   const http = chosen.data === 'http' ? forHttp.safeParse(environment) : undefined;
-  const issues = [base, socket, http].flatMap((result) => result?.error?.issues ?? []);
+  // Looked at by itself only when each of its settings can be read: one problem, one message.
+  const metrics = base.success ? closedMetrics.safeParse(environment) : undefined;
+  const issues = [base, socket, http, metrics].flatMap((result) => result?.error?.issues ?? []);
   if (!base.success || issues.length > 0) {
     throw new ConfigError(issues.map(({ path, message }) => `${path.join('.')} ${message}`));
   }
@@ -134,11 +170,28 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
     dataFolder: base.data.LOADLINE_DATA_FOLDER,
     logLevel: base.data.LOG_LEVEL,
     apiUrl: base.data.LOADLINE_API_URL,
+    metrics:
+      base.data.LOADLINE_METRICS_PORT === undefined
+        ? undefined
+        : Object.freeze({
+            port: base.data.LOADLINE_METRICS_PORT,
+            host: base.data.LOADLINE_METRICS_HOST,
+            token: base.data.LOADLINE_METRICS_TOKEN,
+          }),
   });
 }
 
 function protocolOf(value: string): string {
   return URL.canParse(value) ? new URL(value).protocol : '';
+}
+
+function isPort(value: string): boolean {
+  return /^\d{1,5}$/.test(value) && Number(value) <= HIGHEST_PORT;
+}
+
+/** Whether only this machine can reach the address. */
+export function isLoopback(host: string): boolean {
+  return host === 'localhost' || host === '::1' || /^127(?:\.\d{1,3}){3}$/.test(host);
 }
 
 function isPostgresUrl(value: string): boolean {

@@ -4,6 +4,7 @@
  */
 import pino, { type DestinationStream, type Logger } from 'pino';
 import type { LogLevelName } from './config.ts';
+import { currentReference } from './reference.ts';
 
 export type { Logger } from 'pino';
 
@@ -28,9 +29,15 @@ export function createLogger({ level, destination }: LoggerOptions): Logger {
     base: null,
     timestamp: pino.stdTimeFunctions.isoTime,
     formatters: { level: (label: string) => ({ level: label }) },
+    mixin: referenceField,
     serializers: { err: (error: unknown) => describeError(error) },
   };
   return destination === undefined ? pino(options) : pino(options, destination);
+}
+
+function referenceField(): { reference?: string } {
+  const reference = currentReference();
+  return reference === undefined ? {} : { reference };
 }
 
 /** A text without tokens, passwords and query parameters. */

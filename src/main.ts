@@ -1,21 +1,31 @@
 /** Wiring, start and graceful stop. Nothing else imports this. */
 import { setTimeout as wait } from 'node:timers/promises';
+import packageJson from '../package.json' with { type: 'json' };
 import { runDueWork } from './app/ask-members.ts';
 import { deliverPost } from './app/deliver.ts';
 import type { AppDependencies } from './app/ports.ts';
-import { burndownCharts } from './charts/burndown-charts.ts';
+import { charts } from './charts/charts.ts';
 import { type Config, ConfigError, readConfig } from './config.ts';
 import { startClock } from './jobs/clock.ts';
 import { deliveryHandler } from './jobs/deliveries.ts';
 import { createLogger, type Logger } from './logger.ts';
+import { meteredMessenger } from './metrics/metered-messenger.ts';
+import { meteredStore } from './metrics/metered-store.ts';
+import { createMetrics } from './metrics/metrics.ts';
+import { startMetricsServer } from './metrics/metrics-server.ts';
+import { watchQueue } from './metrics/queue-gauges.ts';
+import { withoutReference } from './reference.ts';
+import { readSecretFiles } from './secret-files.ts';
 import { checkPlatform } from './slack/check-platform.ts';
 import { createDirectory } from './slack/directory.ts';
 import { createMessenger } from './slack/messenger.ts';
 import { createSlackApp, PlatformStartError } from './slack/slack-app.ts';
 import { bindUseCases } from './slack/use-cases.ts';
 import { bulkClient, interactiveClient } from './slack/web-clients.ts';
+import type { Database } from './store/database.ts';
 import { openQueue } from './store/delivery-queue.ts';
 import { openDatabase } from './store/open-database.ts';
+import { queueState } from './store/queue-state.ts';
 import { StoreError } from './store/store-error.ts';
 
 /** Longest that a stop may take before the process ends regardless. */
@@ -41,7 +51,8 @@ async function start(config: Config, logger: Logger): Promise<() => Promise<void
   const client = interactiveClient(settings);
   const checked = await checkPlatform(client);
   if (!checked.ok) throw new StartRefused(checked.problems);
-  const onBackgroundError = (err: Error): void => logger.warn({ err }, 'database trouble in the background');
+  const onBackgroundError = (err: Error): void =>
+    withoutReference(() => logger.warn({ err }, 'database trouble in the background'));
   const database = await openDatabase({
     databaseUrl: config.databaseUrl,
     dataFolder: config.dataFolder,
@@ -51,12 +62,14 @@ async function start(config: Config, logger: Logger): Promise<() => Promise<void
   const clock = { now: () => new Date() };
   const directory = createDirectory({ client, nowMs: Date.now });
   const messenger = createMessenger({ client: bulkClient(settings), logger, wait });
+  const metering = await startMetering(config, database, logger);
+  const { metrics } = metering;
   const deps: AppDependencies = {
-    store: database.store,
+    store: metrics ? meteredStore(database.store, metrics) : database.store,
     clock,
     directory,
-    charts: burndownCharts,
-    messenger,
+    charts,
+    messenger: metrics ? meteredMessenger(messenger, metrics, clock) : messenger,
   };
   const app = createSlackApp({
     config,
@@ -65,14 +78,15 @@ async function start(config: Config, logger: Logger): Promise<() => Promise<void
     useCases: bindUseCases(deps),
     client,
     logger,
+    meter: metrics,
     readiness: () => databaseProblems(database),
   });
   const { port } = await app.start();
-  await queue.work(deliveryHandler((postId) => deliverPost(deps, postId), logger));
-  const ticking = startClock(() => runDueWork(deps), logger);
+  await queue.work(deliveryHandler((postId) => deliverPost(deps, postId), logger, metrics));
+  const ticking = startClock(() => runDueWork(deps), logger, metrics);
   const { workspaceName } = checked.identity;
   logger.info(
-    { mode: config.transport.mode, port, database: database.kind, workspaceName },
+    { mode: config.transport.mode, port, metricsPort: metering.port, database: database.kind, workspaceName },
     'Loadline is running',
   );
   return async () => {
@@ -80,8 +94,26 @@ async function start(config: Config, logger: Logger): Promise<() => Promise<void
     await app.stop();
     await ticking.stop();
     await queue.stop({ graceful: true });
+    await metering.stop();
     await database.close();
   };
+}
+
+/** Keeps and serves metrics when the settings ask for them. */
+async function startMetering(config: Config, database: Database, logger: Logger) {
+  if (!config.metrics) return { metrics: undefined, port: undefined, stop: async () => undefined };
+  const metrics = createMetrics({
+    version: packageJson.version,
+    nodeVersion: process.version,
+    database: database.kind,
+  });
+  watchQueue(metrics.register, () => queueState(database.session));
+  const server = await startMetricsServer({
+    ...config.metrics,
+    register: metrics.register,
+    onError: (err) => logger.error({ err }, 'The metrics could not be read.'),
+  });
+  return { metrics, port: server.port, stop: () => server.stop() };
 }
 
 async function databaseProblems(database: { ping(): Promise<void> }): Promise<readonly string[]> {
@@ -123,12 +155,14 @@ function startProblems(error: unknown): readonly string[] | undefined {
   if (error instanceof ConfigError || error instanceof StartRefused) return error.problems;
   if (error instanceof StoreError) return [`${error.message} ${error.mend}`];
   if (error instanceof PlatformStartError) return [error.message];
+  const { code, port } = error as { code?: unknown; port?: unknown };
+  if (code === 'EADDRINUSE') return [`Port ${port} is in use. Stop what has it, or set another port.`];
   return undefined;
 }
 
 async function main(): Promise<void> {
   try {
-    const config = readConfig(process.env);
+    const config = readConfig(readSecretFiles(process.env));
     const logger = createLogger({ level: config.logLevel });
     stopWhenTold(await start(config, logger), logger);
   } catch (error) {

@@ -28,6 +28,7 @@ describe('readConfig', () => {
       dataFolder: './data',
       logLevel: 'info',
       apiUrl: undefined,
+      metrics: undefined,
     });
   });
 
@@ -113,4 +114,32 @@ describe('readConfig', () => {
     expect(told).not.toContain('SECRET'.concat('ONE'));
     expect(told).not.toMatch(/SECRET(?:ONE|TWO|THREE|FOUR)/);
   });
+
+  it('serves metrics only when told to, and then to this machine only', () => {
+    expect(readConfig({ ...SOCKET, LOADLINE_METRICS_HOST: '127.0.0.1' }).metrics).toBeUndefined();
+    expect(readConfig({ ...SOCKET, LOADLINE_METRICS_PORT: '9464' }).metrics).toEqual({
+      port: 9464,
+      host: '127.0.0.1',
+      token: undefined,
+    });
+  });
+
+  it.each(['0.0.0.0', '::', '10.1.2.3', 'bot.example', '127.0.0.1.example'])(
+    'does not serve metrics on %s to whoever asks: it wants a token',
+    (host) => {
+      const open = { ...SOCKET, LOADLINE_METRICS_PORT: '9464', LOADLINE_METRICS_HOST: host };
+      expect(problemsOf(open)).toEqual([expect.stringMatching(/^LOADLINE_METRICS_TOKEN is missing/)]);
+      const token = 'a-token-for-the-test-only';
+      expect(readConfig({ ...open, LOADLINE_METRICS_TOKEN: token }).metrics?.token).toBe(token);
+    },
+  );
+
+  it.each(['short', 'with a space in between', 'line\nend-in-the-middle-of-it'])(
+    'refuses a token for metrics that no header can carry or that can be guessed: %j',
+    (token) => {
+      expect(problemsOf({ ...SOCKET, LOADLINE_METRICS_TOKEN: token })).toEqual([
+        expect.stringMatching(/^LOADLINE_METRICS_TOKEN must have at least 16 characters/),
+      ]);
+    },
+  );
 });

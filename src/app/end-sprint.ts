@@ -1,9 +1,11 @@
 /** The end of a sprint: closing, cancelling, and reopening for corrections. */
+
 import { randomUUID } from 'node:crypto';
 import { compareAsc } from 'date-fns/compareAsc';
 import { closingSummary, runningSummary } from '../sprint/summary.ts';
 import { statesOf } from './card-line.ts';
 import type { SprintHeading, VerdictContent } from './message-content.ts';
+import { pastSprintAtClosing } from './past-sprint-at-closing.ts';
 import type { SprintReference } from './place.ts';
 import {
   membershipAt,
@@ -17,6 +19,7 @@ import type { AppDependencies, Transaction } from './ports.ts';
 import type { PostSubject } from './posts.ts';
 import { Refusal } from './refusal.ts';
 import { reopenUntil } from './sprint-clock.ts';
+import { sprintHabits } from './sprint-habits.ts';
 import type { Actor, Sprint, Team } from './team.ts';
 import { verdictContent } from './verdict-content.ts';
 
@@ -52,12 +55,14 @@ async function recordResult(
   now: Date,
   cancelled: boolean,
 ): Promise<void> {
-  const states = statesOf(await tx.recordsOf(sprint.id));
+  const records = await tx.recordsOf(sprint.id);
+  const states = statesOf(records);
   const yardstick = {
     scale: team.scale,
     thresholds: team.thresholds,
     baselineVelocityPoints: await tx.baselineVelocityPoints(team, sprint.id),
   };
+  if (!cancelled) await tx.savePastSprint(await pastSprintAtClosing(tx, team, sprint, now));
   const before = await tx.latestResult(sprint.id);
   await tx.insertResult({
     sprintId: sprint.id,
@@ -65,7 +70,9 @@ async function recordResult(
     recordedAt: now,
     cancelled,
     // A cancelled sprint never enters the history, so it cannot be its own baseline.
-    summary: cancelled ? runningSummary(states, yardstick) : closingSummary(states, yardstick),
+    summary: cancelled
+      ? runningSummary(states, yardstick)
+      : closingSummary(states, yardstick, await sprintHabits(tx, team, sprint, records)),
   });
 }
 

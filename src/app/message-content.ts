@@ -1,6 +1,9 @@
 /** What a post says, as data; the chat adapter turns it into words and blocks. */
 import type { Day } from '../sprint/calendar.ts';
 import type { SprintSummary } from '../sprint/summary.ts';
+import type { Advice } from './advice.ts';
+import type { LoadOutlook } from './load-outlook.ts';
+import type { NotesHistory } from './note-history.ts';
 import type { Sprint, Team } from './team.ts';
 
 /** A card as a message shows it. */
@@ -42,6 +45,8 @@ export interface SprintHeading {
 export interface PromptContent extends SprintHeading {
   readonly userId: string;
   readonly day: Day;
+  /** When it is the team's time to ask on that day. */
+  readonly dueAt?: Date;
   readonly state: 'asked' | 'answered' | 'unchanged' | 'away' | 'over';
   /** The member's cards that were open that morning, in the order in which an answer in words counts them: 1, 2, 3, … */
   readonly cards: readonly CardLine[];
@@ -50,6 +55,8 @@ export interface PromptContent extends SprintHeading {
 
 export interface VerdictContent extends SprintHeading {
   readonly summary: SprintSummary;
+  /** What the team's history says about the notes. */
+  readonly history: NotesHistory;
   readonly cards: readonly CardLine[];
   /** Reasons given for dropped cards, by card id. */
   readonly dropReasons: ReadonlyMap<string, string>;
@@ -80,16 +87,7 @@ export interface StatusContent extends SprintHeading {
   /** Members with open cards today and how many of them have met today's prompt. */
   readonly asked: number;
   readonly answered: number;
-  readonly pace: PaceReading;
-}
-
-/** The mid-sprint reading. */
-export interface PaceReading {
-  readonly signal: 'light' | 'on the line' | 'heavy' | undefined;
-  /** Why there is no signal; undefined when there is one. */
-  readonly noSignalBecause: string | undefined;
-  /** Points that will be left at the sprint's end at the pace so far; negative: room for that many more. */
-  readonly projectedLeftPoints: number | undefined;
+  readonly load: LoadOutlook;
 }
 
 export interface PlanContent extends SprintHeading {
@@ -108,6 +106,7 @@ export type MessageContent =
     }
   | { readonly kind: 'plan'; readonly plan: PlanContent }
   | { readonly kind: 'verdict'; readonly verdict: VerdictContent }
+  | { readonly kind: 'shared-advice'; readonly advice: Advice; readonly byUserId: string }
   | { readonly kind: 'shared-status'; readonly status: StatusContent; readonly byUserId: string }
   | {
       readonly kind: 'cancelled';

@@ -2,7 +2,7 @@
 import { cardLine, isOpenCard, statesOf } from './card-line.ts';
 import type { CardLine } from './message-content.ts';
 import type { Place } from './place.ts';
-import { currentSprint, todayOf } from './place.ts';
+import { currentSprint, teamsReadBy, todayOf } from './place.ts';
 import type { AppDependencies, Transaction } from './ports.ts';
 import { reopenUntil } from './sprint-clock.ts';
 import type { Actor, PromptState, Sprint, Team } from './team.ts';
@@ -12,17 +12,22 @@ export interface TeamOverview {
   /** The running sprint, or the next one. */
   readonly sprint: Sprint | undefined;
   readonly begun: boolean;
+  /** False for a product owner who is no member: the cards and the day's work are the members'. */
+  readonly isMember: boolean;
   readonly isFacilitator: boolean;
+  readonly isProductOwner: boolean;
   readonly myOpenCards: readonly CardLine[];
   /** How the caller met today's prompt; undefined when there was none. */
   readonly promptState: PromptState | undefined;
   readonly today: string;
   /** Whether the last sprint may still be reopened for corrections. */
   readonly reopenable: boolean;
+  /** Whether there is a sprint that is over, run here or imported. */
+  readonly hasFinishedSprint: boolean;
 }
 
 export interface Overview {
-  /** The caller's teams; only the channel's own when asked in a team's channel. */
+  /** Teams whose numbers the caller may read; only the channel's own when asked in a team's channel. */
   readonly teams: readonly TeamOverview[];
   /** Whether this is a channel without a team. */
   readonly canSetUpHere: boolean;
@@ -36,7 +41,7 @@ export async function overview(
 ): Promise<Overview> {
   const now = deps.clock.now();
   return deps.store.transaction(async (tx) => {
-    const mine = await tx.teamsOf(actor);
+    const mine = await teamsReadBy(tx, actor);
     const channel = place && !place.isDirect ? place.channelId : undefined;
     const here = channel === undefined ? undefined : await tx.teamByChannel(actor.workspaceId, channel);
     const shown = channel === undefined ? mine : mine.filter(({ channelId }) => channelId === channel);
@@ -52,18 +57,22 @@ async function teamOverview(tx: Transaction, actor: Actor, team: Team, now: Date
   const until = last?.state === 'closed' ? reopenUntil(last) : undefined;
   const today = todayOf(team, now);
   const sprint = currentSprint(await tx.openSprintsOf(team.id), today);
-  const states = sprint ? statesOf(await tx.recordsOf(sprint.id)) : [];
+  const member = members.find(({ userId, isActive }) => userId === actor.userId && isActive);
+  const states = sprint && member ? statesOf(await tx.recordsOf(sprint.id)) : [];
   const prompt = sprint ? await tx.promptOf(sprint.id, actor.userId, today) : undefined;
   return {
     team,
     sprint,
     begun: sprint !== undefined && sprint.startsOn <= today,
-    isFacilitator: members.some(({ userId, isFacilitator }) => userId === actor.userId && isFacilitator),
+    isMember: member !== undefined,
+    isFacilitator: member?.isFacilitator ?? false,
+    isProductOwner: team.productOwnerId === actor.userId,
     myOpenCards: states
       .filter((state) => isOpenCard(state) && state.card.ownerIds.includes(actor.userId))
       .map(cardLine),
     promptState: prompt?.state,
     today,
     reopenable: until !== undefined && until > now,
+    hasFinishedSprint: last !== undefined,
   };
 }

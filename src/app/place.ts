@@ -32,7 +32,7 @@ export async function membershipAt(tx: Transaction, actor: Actor, place: Place):
   }
   const teams = await tx.teamsOf(actor);
   const [only, ...others] = teams;
-  if (!only) throw new Refusal('no-team-of-yours', {});
+  if (!only) throw await nonMembers(tx, actor);
   if (others.length > 0) throw new Refusal('several-teams', { teamNames: teams.map((team) => team.name) });
   return membershipOf(tx, actor, only);
 }
@@ -58,20 +58,86 @@ export async function sprintForMember(
   return { ...(await membershipInTeam(tx, actor, sprint.teamId)), sprint };
 }
 
+/** What somebody without a team is told; a product owner reads what they can do instead. */
+async function nonMembers(tx: Transaction, actor: Actor): Promise<Refusal> {
+  const [owned] = await tx.teamsOwnedBy(actor);
+  if (!owned) return new Refusal('no-team-of-yours', {});
+  return new Refusal('not-a-member', { teamName: owned.name, isProductOwner: true });
+}
+
 async function membershipOf(tx: Transaction, actor: Actor, team: Team): Promise<Membership> {
   const members = await tx.membersOf(team.id);
   const member = members.find(({ userId, isActive }) => userId === actor.userId && isActive);
-  if (!member) throw new Refusal('not-a-member', { teamName: team.name });
+  if (!member) {
+    const isProductOwner = team.productOwnerId === actor.userId;
+    throw new Refusal('not-a-member', { teamName: team.name, isProductOwner });
+  }
   return { team, member, members };
+}
+
+/** Somebody who may read the team's numbers: an active member, or its product owner. */
+export interface Audience {
+  readonly team: Team;
+  readonly members: readonly Member[];
+  readonly isFacilitator: boolean;
+  readonly isProductOwner: boolean;
+}
+
+/**
+ * The team that a place stands for, for whoever may read its numbers: as `membershipAt`, but the product owner is let
+ * in as well, member or not.
+ *
+ * @throws Refusal `no-team-here`, `no-team-of-yours`, `several-teams`, `not-a-member`.
+ */
+export async function audienceAt(tx: Transaction, actor: Actor, place: Place): Promise<Audience> {
+  if (!place.isDirect) {
+    const team = await tx.teamByChannel(actor.workspaceId, place.channelId);
+    if (!team) throw new Refusal('no-team-here', {});
+    return audienceOf(tx, actor, team);
+  }
+  const teams = await teamsReadBy(tx, actor);
+  const [only, ...others] = teams;
+  if (!only) throw new Refusal('no-team-of-yours', {});
+  if (others.length > 0) throw new Refusal('several-teams', { teamNames: teams.map((team) => team.name) });
+  return audienceOf(tx, actor, only);
+}
+
+/** @throws Refusal `no-team-of-yours`, also for a team of another workspace; `not-a-member`. */
+export async function audienceInTeam(tx: Transaction, actor: Actor, teamId: string): Promise<Audience> {
+  const team = await tx.teamById(teamId);
+  if (!team || team.workspaceId !== actor.workspaceId) throw new Refusal('no-team-of-yours', {});
+  return audienceOf(tx, actor, team);
+}
+
+/** Teams whose numbers the person may read, in order of name. */
+export async function teamsReadBy(tx: Transaction, actor: Actor): Promise<Team[]> {
+  const own = await tx.teamsOf(actor);
+  const owned = (await tx.teamsOwnedBy(actor)).filter(({ id }) => !own.some((team) => team.id === id));
+  return [...own, ...owned].sort((a, b) => a.name.localeCompare(b.name));
+}
+
+async function audienceOf(tx: Transaction, actor: Actor, team: Team): Promise<Audience> {
+  const members = await tx.membersOf(team.id);
+  const member = members.find(({ userId, isActive }) => userId === actor.userId && isActive);
+  const isProductOwner = team.productOwnerId === actor.userId;
+  if (!member && !isProductOwner) throw new Refusal('not-a-member', { teamName: team.name });
+  return { team, members, isFacilitator: member?.isFacilitator ?? false, isProductOwner };
 }
 
 /** @param what what only a facilitator may do, to complete "Only a facilitator can …". */
 export function requireFacilitator({ team, member, members }: Membership, what: string): void {
   if (member.isFacilitator) return;
-  const facilitatorIds = members
-    .filter((other) => other.isFacilitator && other.isActive)
+  throw new Refusal('not-a-facilitator', {
+    teamName: team.name,
+    facilitatorIds: facilitatorIdsOf(members),
+    what,
+  });
+}
+
+export function facilitatorIdsOf(members: readonly Member[]): string[] {
+  return members
+    .filter(({ isFacilitator, isActive }) => isFacilitator && isActive)
     .map(({ userId }) => userId);
-  throw new Refusal('not-a-facilitator', { teamName: team.name, facilitatorIds, what });
 }
 
 /** Where a use case finds its sprint: the running one of a place's team, or one named by id. */

@@ -1,5 +1,4 @@
 /** What the plan form shows at first: a kept draft, or one made from the sprint before. */
-import { dayPlus, daysBetween, workingDaysFromTo } from '../sprint/calendar.ts';
 import { formatPoints } from '../sprint/points.ts';
 import { isOpenCard, statesOf } from './card-line.ts';
 import { formatCardLine } from './card-paste.ts';
@@ -7,9 +6,8 @@ import type { Membership, Place } from './place.ts';
 import { membershipAt, requireFacilitator, todayOf } from './place.ts';
 import type { PlanInput } from './plan-input.ts';
 import type { AppDependencies, Transaction } from './ports.ts';
+import { nextSprintDays } from './sprint-rhythm.ts';
 import type { Actor, Member, Team } from './team.ts';
-
-const DEFAULT_SPRINT_DAYS = 14;
 
 export interface PlanForm {
   readonly team: Team;
@@ -40,10 +38,6 @@ async function freshDraft(
   const last = await tx.latestFinishedSprint(team.id);
   const open = await tx.openSprintsOf(team.id);
   const previous = open.at(-1) ?? last;
-  const isDayTaken = previous !== undefined && (previous.state === 'open' || previous.endsOn === today);
-  const free = isDayTaken ? dayPlus(previous.endsOn, 1) : today;
-  const startsOn = nextWorkingDay(free > today ? free : today, team.workingDays);
-  const lengthDays = previous ? daysBetween(previous.startsOn, previous.endsOn) : DEFAULT_SPRINT_DAYS - 3;
   const leftOvers = previous ? statesOf(await tx.recordsOf(previous.id)).filter(isOpenCard) : [];
   const lines = leftOvers
     .filter(({ leftPoints }) => leftPoints > 0)
@@ -59,9 +53,9 @@ async function freshDraft(
       teamId: team.id,
       name: followingName(previous?.name),
       goal: '',
-      startsOn,
-      endsOn: dayPlus(startsOn, lengthDays),
+      ...nextSprintDays(team, { open, lastFinished: last }, today),
       closesAt: team.closesAt,
+      awayDays: '',
       cards: lines.join('\n'),
     },
     leftOver: lines.length,
@@ -77,10 +71,6 @@ function callableNames(ownerIds: readonly string[], members: readonly Member[]):
       const bearers = active.filter((other) => other.name.toLowerCase() === name.toLowerCase());
       return bearers.length === 1 ? name : userId;
     });
-}
-
-function nextWorkingDay(day: string, workingDays: readonly number[]): string {
-  return workingDaysFromTo(day, dayPlus(day, 6), workingDays)[0] ?? day;
 }
 
 /** `Harbour 12` goes on as `Harbour 13`. */

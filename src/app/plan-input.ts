@@ -8,6 +8,8 @@ export interface PlanInput {
   readonly endsOn: string;
   /** `HH:MM`. */
   readonly closesAt: string;
+  /** Working days that members will be off or away, all members together; empty: not known. */
+  readonly awayDays: string;
   /** Pasted cards, one a line. */
   readonly cards: string;
 }

@@ -1,25 +1,41 @@
 /** Shows what a plan means, and commits to it. */
 import { randomUUID } from 'node:crypto';
+import type { Day } from '../sprint/calendar.ts';
 import { workingDaysFromTo } from '../sprint/calendar.ts';
 import { isOnScale } from '../sprint/scale.ts';
+import type { UndefinedValue } from '../sprint/undefined-value.ts';
 import type { Verdict } from '../sprint/verdict.ts';
+import type { RangeAdvice } from './advice.ts';
+import { adviceBase } from './ask-advice.ts';
 import { cardLine, statesOf } from './card-line.ts';
 import type { CardLine, PlanContent } from './message-content.ts';
+import type { BigCards } from './odds-advice.ts';
+import { bigCardsOf } from './odds-advice.ts';
+import type { PastSprint } from './past-sprint.ts';
+import type { Membership } from './place.ts';
 import { membershipInTeam, requireFacilitator, todayOf } from './place.ts';
 import type { PlanInput } from './plan-input.ts';
-import type { AppDependencies } from './ports.ts';
+import type { AppDependencies, Transaction } from './ports.ts';
+import type { CommitmentReading } from './range-advice.ts';
+import { comingSprint, rangeOf, readCommitment } from './range-advice.ts';
 import type { ReadPlan } from './read-plan.ts';
 import { readPlan } from './read-plan.ts';
 import { Refusal } from './refusal.ts';
 import { firstPromptAt, lastCallAt } from './sprint-clock.ts';
 import type { Actor, Sprint, SprintCard, Team } from './team.ts';
+import { pastSprints } from './team-history.ts';
+
+/** How many of the latest closed sprints are shown beside a plan. */
+const RECENT_SPRINTS = 3;
 
 /** A closed sprint beside which a new commitment is seen. */
 export interface RecentSprint {
   readonly sprintName: string;
   readonly commitmentPoints: number;
-  readonly velocityPoints: number;
-  readonly verdict: Verdict;
+  /** Undefined where an import did not say. */
+  readonly velocityPoints: number | undefined;
+  /** Undefined for an imported sprint, which was judged elsewhere if at all. */
+  readonly verdict: Verdict | undefined;
 }
 
 export interface PlanPreview {
@@ -32,6 +48,12 @@ export interface PlanPreview {
   readonly warnings: readonly string[];
   /** The latest closed sprints, latest first, three at most. */
   readonly recent: readonly RecentSprint[];
+  /** How much to commit to on the plan's own days. */
+  readonly range: RangeAdvice;
+  /** What this commitment means beside the range. */
+  readonly commitment: CommitmentReading;
+  /** The three largest sizes in the plan, largest first, with their odds of holding surprise work. */
+  readonly bigCards: readonly BigCards[] | UndefinedValue;
 }
 
 /**
@@ -50,25 +72,42 @@ export async function previewPlan(deps: AppDependencies, actor: Actor, raw: Plan
     const { team } = membership;
     const plan = await readPlan(tx, membership, raw, deps.clock.now());
     const cards = sprintCards('', actor.userId, plan).map((card) => cardLine(untouched(card)));
-    const closed = await tx.closedSprintsOf(team.id);
+    const commitmentPoints = commitmentOf(cards);
+    const past = await pastSprints(tx, team);
+    const range = rangeForPlan(membership, past, plan, todayOf(team, deps.clock.now()));
     return {
       team,
       input: plan.input,
       cards,
-      commitmentPoints: commitmentOf(cards),
+      commitmentPoints,
       workingDays: workingDaysFromTo(plan.input.startsOn, plan.input.endsOn, team.workingDays).length,
       warnings: warningsOf(cards, team, plan.input),
-      recent: closed
-        .slice(-3)
-        .reverse()
-        .map(({ sprint, result }) => ({
-          sprintName: sprint.name,
-          commitmentPoints: result.summary.totals.commitmentPoints,
-          velocityPoints: result.summary.totals.velocityPoints,
-          verdict: result.summary.verdict.verdict,
-        })),
+      recent: await recentSprints(tx, past),
+      range,
+      commitment: readCommitment(commitmentPoints, range),
+      bigCards: bigCardsOf(cards, past),
     };
   });
+}
+
+function rangeForPlan(
+  { team, members }: Membership,
+  past: readonly PastSprint[],
+  { input: { startsOn, endsOn }, awayDays }: ReadPlan,
+  on: Day,
+): RangeAdvice {
+  const coming = comingSprint(team, members, { startsOn, endsOn }, awayDays);
+  const question = { about: 'range', startsOn, endsOn, awayDays } as const;
+  return { ...adviceBase(team, past, on), question, ...rangeOf(team.thresholds, past, coming) };
+}
+
+async function recentSprints(tx: Transaction, past: readonly PastSprint[]): Promise<RecentSprint[]> {
+  const recent: RecentSprint[] = [];
+  for (const { sprintId, name, commitmentPoints, velocityPoints } of past.slice(-RECENT_SPRINTS).reverse()) {
+    const verdict = (await tx.latestResult(sprintId))?.summary.verdict.verdict;
+    recent.push({ sprintName: name, commitmentPoints, velocityPoints, verdict });
+  }
+  return recent;
 }
 
 function untouched(card: SprintCard): Parameters<typeof cardLine>[0] {
@@ -157,6 +196,7 @@ export async function commitPlan(
       nextPromptAt: firstPromptAt(team, span, todayOf(team, now)),
       nextReminderAt: undefined,
       lastCallAt: lastCallAt(span),
+      importedAt: undefined,
     };
     await tx.insertSprint(sprint);
     const cards = sprintCards(sprint.id, actor.userId, plan);

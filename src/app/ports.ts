@@ -1,7 +1,9 @@
 /** What the use cases need from outside. Adapters implement these; the use cases know nothing else. */
 import type { Burndown } from '../sprint/burndown.ts';
 import type { Day } from '../sprint/calendar.ts';
+import type { ForecastAdvice, HistoryAdvice, OddsAdvice, RangeAdvice } from './advice.ts';
 import type { MessageContent } from './message-content.ts';
+import type { NewPastSprint, PastSprint, PastTrace, RecordedValue } from './past-sprint.ts';
 import type { PlanInput } from './plan-input.ts';
 import type { NewPost, Post, PostedAt, PostState, Recipient } from './posts.ts';
 import type {
@@ -52,6 +54,8 @@ export interface Transaction {
   teamByChannel(workspaceId: string, channelId: string): Promise<Team | undefined>;
   /** Teams of which the person is an active member. */
   teamsOf(actor: Actor): Promise<Team[]>;
+  /** Teams of which the person is the product owner, whether a member or not. */
+  teamsOwnedBy(actor: Actor): Promise<Team[]>;
   /** Waits until no other transaction holds this team, and holds it until this one ends. */
   lockTeam(teamId: string): Promise<void>;
   /**
@@ -89,6 +93,24 @@ export interface Transaction {
    * above 0; never `exceptSprintId`. Undefined when there is none.
    */
   baselineVelocityPoints(team: Team, exceptSprintId: string): Promise<number | undefined>;
+
+  // The history that the statistics read.
+  /** Inserts what a finished sprint leaves behind, or replaces it when the sprint closes again. */
+  savePastSprint(past: NewPastSprint): Promise<void>;
+  /** The team's closed sprints (imported ones included, cancelled ones not), by last day, oldest first. */
+  pastSprintsOf(teamId: string): Promise<PastSprint[]>;
+  /** Closed sprints that have left nothing behind yet: those that closed before there was such a record. */
+  sprintsWithoutPast(teamId: string): Promise<Sprint[]>;
+  /**
+   * How the latest closed sprints went, oldest first: so many of the team's own, and so many watched ones of the other
+   * teams of its workspace.
+   */
+  pastTracesOf(
+    team: Pick<Team, 'id' | 'workspaceId'>,
+    most: { readonly own: number; readonly others: number },
+  ): Promise<PastTrace[]>;
+  /** Records the value of a sprint; a later record counts instead of the earlier ones, which are kept. */
+  recordValue(record: RecordedValue): Promise<void>;
 
   // Cards and what was said of them.
   recordsOf(sprintId: string): Promise<SprintRecords>;
@@ -190,8 +212,14 @@ export interface Messenger {
   ): Promise<void>;
 }
 
+export type Picture = Pick<PostImage, 'png' | 'altText'>;
+
 export interface Charts {
-  burndown(burndown: Burndown): Promise<{ readonly png: Uint8Array; readonly altText: string }>;
+  burndown(burndown: Burndown): Promise<Picture>;
+  odds(advice: OddsAdvice): Promise<Picture>;
+  range(advice: RangeAdvice): Promise<Picture>;
+  forecast(advice: ForecastAdvice): Promise<Picture>;
+  history(advice: HistoryAdvice): Promise<Picture>;
 }
 
 /** What the platform knows of a person. */

@@ -1,5 +1,8 @@
 /** Makes what a post says from the state at the time of delivery. */
 
+import type { Advice } from './advice.ts';
+import { adviceChart } from './advice-chart.ts';
+import { adviceOf } from './ask-advice.ts';
 import type { SprintCardState } from './card-line.ts';
 import { cardLine, statesOf } from './card-line.ts';
 import type { MessageContent } from './message-content.ts';
@@ -11,12 +14,10 @@ import { burndownImage, statusContent } from './sprint-status.ts';
 import type { Sprint, Team } from './team.ts';
 import { verdictContent } from './verdict-content.ts';
 
-/** What to draw beside the words. */
-export interface ChartWanted {
-  readonly team: Team;
-  readonly sprint: Sprint;
-  readonly states: readonly SprintCardState[];
-}
+/** What to draw beside the words: the burndown of a sprint, or the picture of an answer. */
+export type ChartWanted =
+  | { readonly team: Team; readonly sprint: Sprint; readonly states: readonly SprintCardState[] }
+  | { readonly advice: Advice };
 
 export interface PostWords {
   readonly content: MessageContent;
@@ -37,6 +38,13 @@ export async function postWords(tx: Transaction, post: Post, now: Date): Promise
       facilitatorIds: members.filter(({ isFacilitator }) => isFacilitator).map(({ userId }) => userId),
     };
     return { content, chart: undefined };
+  }
+  if (subject.kind === 'shared-advice') {
+    const team = await tx.teamById(subject.teamId);
+    if (!team) return undefined;
+    const { byUserId, question, on } = subject;
+    const advice = await adviceOf(tx, team, await tx.membersOf(team.id), question, on);
+    return { content: { kind: 'shared-advice', advice, byUserId }, chart: { advice } };
   }
   const sprint = await tx.sprintById(subject.sprintId);
   const team = sprint && (await tx.teamById(sprint.teamId));
@@ -77,8 +85,11 @@ export async function postWords(tx: Transaction, post: Post, now: Date): Promise
   }
 }
 
-/** Draws the chart outside of any transaction: it takes longer than a lock should. */
-export async function chartImage(deps: AppDependencies, wanted: ChartWanted): Promise<PostImage> {
+/**
+ * Draws the chart outside of any transaction: it takes longer than a lock should. Undefined: there is nothing to draw.
+ */
+export async function chartImage(deps: AppDependencies, wanted: ChartWanted): Promise<PostImage | undefined> {
+  if ('advice' in wanted) return adviceChart(deps, wanted.advice);
   return burndownImage(
     deps,
     wanted.team,

@@ -4,6 +4,7 @@
  * is the same post updated in place.
  */
 import type { Day } from '../sprint/calendar.ts';
+import type { AdviceQuestion } from './advice.ts';
 
 /** What a post is about. */
 export type PostSubject =
@@ -14,6 +15,13 @@ export type PostSubject =
   | { readonly kind: 'plan'; readonly sprintId: string; readonly byUserId: string }
   | { readonly kind: 'verdict'; readonly sprintId: string }
   | { readonly kind: 'shared-status'; readonly sprintId: string; readonly byUserId: string; readonly on: Day }
+  | {
+      readonly kind: 'shared-advice';
+      readonly teamId: string;
+      readonly byUserId: string;
+      readonly on: Day;
+      readonly question: AdviceQuestion;
+    }
   | {
       readonly kind: 'cancelled';
       readonly sprintId: string;

@@ -3,6 +3,7 @@ import type { Day } from '../sprint/calendar.ts';
 import { whyNotAnswerable } from '../sprint/check-answer.ts';
 import type { SprintCardState } from './card-line.ts';
 import { cardLine, statesOf } from './card-line.ts';
+import { instantOf } from './local-time.ts';
 import type { AnsweredLine, PromptContent } from './message-content.ts';
 import type { SprintRecords, Transaction } from './ports.ts';
 import type { PromptState, RecordedFact, Sprint, Team } from './team.ts';
@@ -35,6 +36,7 @@ export function promptContentOf(
     sprint,
     userId,
     day,
+    dueAt: instantOf(day, team.promptAt, team.timeZone),
     state: isOver ? 'over' : state,
     cards: answerableStates(records, userId, day).map(cardLine),
     answered: answeredLines(records, userId, day),

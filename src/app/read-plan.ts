@@ -1,5 +1,6 @@
 /** Reads a plan as it was typed, or says everything that is wrong with it. */
 import { daysBetween, formatDay, isDay } from '../sprint/calendar.ts';
+import { parseAwayDays, whyNotAwayDays } from './away-days.ts';
 import type { PastedCard } from './card-paste.ts';
 import { MAX_CARDS, parseCards } from './card-paste.ts';
 import { instantOf, isTimeOfDay } from './local-time.ts';
@@ -8,15 +9,18 @@ import type { PlanInput } from './plan-input.ts';
 import type { Transaction } from './ports.ts';
 import type { InputProblem } from './refusal.ts';
 import { refuseIfAny } from './refusal.ts';
+import { promptDays } from './sprint-clock.ts';
 
 /** A sprint longer than this is surely a typing error. */
-const MAX_SPRINT_DAYS = 92;
+export const MAX_SPRINT_DAYS = 92;
 const MAX_NAME_LENGTH = 80;
 const MAX_GOAL_LENGTH = 500;
 
 export interface ReadPlan {
   readonly input: PlanInput;
   readonly cards: readonly PastedCard[];
+  /** Undefined: not known. */
+  readonly awayDays: number | undefined;
   readonly closesAtInstant: Date;
 }
 
@@ -28,7 +32,12 @@ export async function readPlan(
   now: Date,
 ): Promise<ReadPlan> {
   const { team, members } = membership;
-  const input = { ...raw, name: raw.name.trim().replace(/\s+/g, ' '), goal: raw.goal.trim() };
+  const input = {
+    ...raw,
+    name: raw.name.trim().replace(/\s+/g, ' '),
+    goal: raw.goal.trim(),
+    awayDays: raw.awayDays.trim(),
+  };
   const problems: InputProblem[] = [];
   const check = (fine: boolean, field: keyof PlanInput, message: string): void => {
     if (!fine) problems.push({ field, message });
@@ -41,6 +50,8 @@ export async function readPlan(
   check(isTimeOfDay(input.closesAt), 'closesAt', 'Write the time as hours and minutes, for example 17:00.');
   const datesAreRead = isDay(input.startsOn) && isDay(input.endsOn) && isTimeOfDay(input.closesAt);
   const closesAtInstant = datesAreRead ? instantOf(input.endsOn, input.closesAt, team.timeZone) : now;
+  // While the days are not known, so many may be off or away as one likes.
+  let workingDays = Number.POSITIVE_INFINITY;
   if (datesAreRead) {
     const lengthDays = daysBetween(input.startsOn, input.endsOn) + 1;
     check(lengthDays >= 1, 'endsOn', 'The last day comes before the first day.');
@@ -49,6 +60,7 @@ export async function readPlan(
       'endsOn',
       `A sprint may last ${MAX_SPRINT_DAYS} days at most; this one lasts ${lengthDays}.`,
     );
+    if (lengthDays >= 1 && lengthDays <= MAX_SPRINT_DAYS) workingDays = promptDays(team, input).length;
     const isPast = lengthDays >= 1 && closesAtInstant <= now;
     check(
       !isPast,
@@ -68,6 +80,11 @@ export async function readPlan(
     }
   }
   const active = members.filter(({ isActive }) => isActive);
+  const awayDays = input.awayDays === '' ? undefined : (parseAwayDays(input.awayDays) ?? Number.NaN);
+  if (awayDays !== undefined) {
+    const problem = whyNotAwayDays(awayDays, workingDays, active.length);
+    if (problem !== undefined) problems.push({ field: 'awayDays', message: problem });
+  }
   const { cards, bad } = parseCards(input.cards, active);
   if (bad.length > 0) problems.push({ field: 'cards', message: badLinesMessage(bad) });
   check(
@@ -76,7 +93,7 @@ export async function readPlan(
     `A sprint holds ${MAX_CARDS} cards at most; these are ${cards.length}.`,
   );
   refuseIfAny(problems);
-  return { input, cards, closesAtInstant };
+  return { input, cards, awayDays, closesAtInstant };
 }
 
 function badLinesMessage(bad: readonly { lineNumber: number; problem: string }[]): string {

@@ -1,6 +1,7 @@
 /** The one place that turns a refusal's code into what the person reads: what was wrong, how to mend it. */
 import { formatDay } from '../sprint/calendar.ts';
 import type { Refusal, RefusalCode, RefusalDetails } from './refusal.ts';
+import { unreadableFileWords } from './unreadable-file-words.ts';
 
 export interface RefusalWords {
   /** What was wrong. */
@@ -32,10 +33,16 @@ const WORDS: Words = {
     what: `You are on ${teamNames.length} teams (${teamNames.join(', ')}), so it is not clear which one you mean.`,
     mend: 'Use the command in the team’s channel, use the buttons of the prompt, or reply in the prompt’s thread.',
   }),
-  'not-a-member': ({ teamName }) => ({
-    what: `Only members of ${teamName} can see or change its sprint.`,
-    mend: 'Ask the team’s facilitator to add you with `/loadline setup`.',
-  }),
+  'not-a-member': ({ teamName, isProductOwner }) =>
+    isProductOwner
+      ? {
+          what: `You are the product owner of ${teamName}, not one of its members, so its cards and its daily work are not yours to see or change.`,
+          mend: 'What you can do: `/loadline history`, `/loadline forecast`, `/loadline range`, `/loadline odds` and `/loadline value`. To work on cards as well, ask the team’s facilitator to add you as a member with `/loadline setup`.',
+        }
+      : {
+          what: `Only members of ${teamName} can see or change its sprint.`,
+          mend: 'Ask the team’s facilitator to add you with `/loadline setup`.',
+        },
   'not-a-facilitator': ({ teamName, facilitatorIds, what }) => ({
     what: `Only a facilitator of ${teamName} can ${what}.`,
     mend:
@@ -43,6 +50,16 @@ const WORDS: Words = {
         ? `Ask ${mentions(facilitatorIds)}.`
         : 'The team has no facilitator any more; ask whoever runs Loadline for you.',
   }),
+  'not-a-value-keeper': ({ teamName, productOwnerId, facilitatorIds }) => {
+    const keepers = [...(productOwnerId === undefined ? [] : [productOwnerId]), ...facilitatorIds];
+    return {
+      what: `Only the product owner of ${teamName} or a facilitator can record what a sprint was worth.`,
+      mend:
+        keepers.length > 0
+          ? `Ask ${mentions([...new Set(keepers)])}.`
+          : 'The team has neither any more; ask whoever runs Loadline for you.',
+    };
+  },
   'channel-has-a-team': ({ teamName }) => ({
     what: `This channel belongs to ${teamName} already.`,
     mend: 'Change that team with `/loadline setup`, or set the new one up in a channel of its own.',
@@ -116,6 +133,37 @@ const WORDS: Words = {
     what: 'There is no closed sprint to reopen.',
     mend: '`/loadline status` shows the one that is running.',
   }),
+  'nothing-to-export': ({ teamName }) => ({
+    what: `${teamName} has no sprint yet, so there is nothing to export.`,
+    mend: 'Plan its first sprint with `/loadline plan`, or bring past sprints in with `/loadline import`.',
+  }),
+  'no-closed-sprint': ({ teamName, withVelocity }) => ({
+    what: withVelocity
+      ? `${teamName} has no closed sprint in which anything was finished yet.`
+      : `${teamName} has no closed sprint yet.`,
+    mend: 'Come back when its first sprint has closed, or let a facilitator bring past sprints in with `/loadline import`.',
+  }),
+  'no-such-sprint': ({ reference, known }) => ({
+    what:
+      reference === ''
+        ? 'That sprint is not one of the team’s closed sprints.'
+        : `There is no closed sprint called “${reference}”.`,
+    mend: `Write its name as it stands in its verdict, or leave it out to mean the latest. Closed sprints: ${known.slice(0, 10).join(', ')}${known.length > 10 ? ', …' : ''}.`,
+  }),
+  'sprint-not-closed': ({ sprintName, state }) => ({
+    what: state === 'open' ? `${sprintName} has not closed yet.` : `${sprintName} was cancelled.`,
+    mend:
+      state === 'open'
+        ? 'Come back when its verdict is posted, or name a sprint that is closed.'
+        : 'Cancelled sprints never count as history; name a sprint that is closed.',
+  }),
+  'no-velocity': ({ sprintName, finishedPoints }) => ({
+    what:
+      finishedPoints === undefined
+        ? `How many points were finished in ${sprintName} is not known, so nothing can be measured by it.`
+        : `Nothing was finished in ${sprintName}, so nothing can be measured by it.`,
+    mend: 'Name a closed sprint in which something was finished.',
+  }),
   'days-taken': ({ sprintName, otherName }) => ({
     what: `${sprintName} can’t be open beside ${otherName}, which has some of the same days.`,
     mend: `Close or cancel ${otherName} first, or note the correction at the retrospective.`,
@@ -146,6 +194,7 @@ const WORDS: Words = {
     what: 'The sprint’s cards have changed since this form was opened. Nothing was recorded.',
     mend: 'Open the form again with `/loadline answer`.',
   }),
+  'file-unreadable': ({ fileName, why }) => unreadableFileWords(fileName, why),
 };
 
 export function refusalWords<Code extends RefusalCode>(refusal: Refusal<Code>): RefusalWords {

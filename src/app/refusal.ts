@@ -9,11 +9,20 @@ export interface RefusalDetails {
   'set-up-in-channel': Record<never, never>;
   'no-team-of-yours': Record<never, never>;
   'several-teams': { readonly teamNames: readonly string[] };
-  'not-a-member': { readonly teamName: string };
+  'not-a-member': {
+    readonly teamName: string;
+    /** Whether the person is the team's product owner, who may read its numbers without being a member. */
+    readonly isProductOwner?: boolean;
+  };
   'not-a-facilitator': {
     readonly teamName: string;
     readonly facilitatorIds: readonly string[];
     readonly what: string;
+  };
+  'not-a-value-keeper': {
+    readonly teamName: string;
+    readonly productOwnerId: string | undefined;
+    readonly facilitatorIds: readonly string[];
   };
   'channel-has-a-team': { readonly teamName: string };
   'bad-input': { readonly problems: readonly InputProblem[] };
@@ -36,6 +45,11 @@ export interface RefusalDetails {
   'no-cards-of-yours': { readonly sprintName: string };
   'unclear-words': { readonly problems: readonly string[]; readonly cardCount: number };
   'no-sprint-to-reopen': Record<never, never>;
+  'nothing-to-export': { readonly teamName: string };
+  'no-closed-sprint': { readonly teamName: string; readonly withVelocity: boolean };
+  'no-such-sprint': { readonly reference: string; readonly known: readonly string[] };
+  'sprint-not-closed': { readonly sprintName: string; readonly state: 'open' | 'cancelled' };
+  'no-velocity': { readonly sprintName: string; readonly finishedPoints: number | undefined };
   'days-taken': { readonly sprintName: string; readonly otherName: string };
   'reopen-too-late': { readonly sprintName: string; readonly until: string };
   'unknown-command': { readonly word: string; readonly near: string | undefined };
@@ -43,7 +57,19 @@ export interface RefusalDetails {
   'key-taken': { readonly key: string; readonly sprintName: string };
   'no-draft': Record<never, never>;
   'sprint-changed': Record<never, never>;
+  'file-unreadable': {
+    /** Of the form, so that the refusal can be shown there. */
+    readonly field: string;
+    readonly fileName: string;
+    readonly why: UnreadableFile;
+  };
 }
+
+/**
+ * Why a file that somebody gave was not read. `not handed over`: the chat platform answered with something else;
+ * `no answer`: it did not answer, or not in time.
+ */
+export type UnreadableFile = 'too large' | 'not text' | 'not handed over' | 'no answer';
 
 export type RefusalCode = keyof RefusalDetails;
 

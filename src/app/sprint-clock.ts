@@ -11,9 +11,13 @@ export const LAST_CALL_MINUTES_BEFORE_CLOSING = 60;
 /** How long after its first closing a sprint may be reopened, and how long it may then stay open. */
 export const REOPEN_WINDOW_HOURS = 24;
 
-/** Until when a closed sprint may be reopened, and until when it then stays open; undefined before closing. */
-export function reopenUntil(sprint: Pick<Sprint, 'closedAt'>): Date | undefined {
-  return sprint.closedAt === undefined ? undefined : addHours(sprint.closedAt, REOPEN_WINDOW_HOURS);
+/**
+ * Until when a closed sprint may be reopened, and until when it then stays open; undefined before closing, and for
+ * an imported sprint, of which nobody is here to correct the answers.
+ */
+export function reopenUntil(sprint: Pick<Sprint, 'closedAt' | 'importedAt'>): Date | undefined {
+  if (sprint.closedAt === undefined || sprint.importedAt !== undefined) return undefined;
+  return addHours(sprint.closedAt, REOPEN_WINDOW_HOURS);
 }
 
 type Rhythm = Pick<Team, 'timeZone' | 'promptAt' | 'workingDays'>;

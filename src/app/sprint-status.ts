@@ -5,12 +5,13 @@ import type { Day } from '../sprint/calendar.ts';
 import { runningSummary } from '../sprint/summary.ts';
 import type { SprintCardState } from './card-line.ts';
 import { cardLine, isOpenCard, statesOf } from './card-line.ts';
+import { loadOutlook } from './load-outlook.ts';
 import type { StatusContent } from './message-content.ts';
 import type { Membership, Place } from './place.ts';
 import { currentSprint, membershipAt, openSprint, sprintForMember, todayOf } from './place.ts';
 import type { AppDependencies, PostImage, Transaction } from './ports.ts';
 import { Refusal } from './refusal.ts';
-import { paceReading, workingDaysOf } from './sprint-pace.ts';
+import { sprintTime } from './sprint-time.ts';
 import type { Actor, Member, Prompt, RecordedFact, Sprint, Team } from './team.ts';
 
 /** @throws Refusal `no-sprint-running` and those of finding the team. */
@@ -38,14 +39,15 @@ export async function statusContent(
   const states = statesOf(await tx.recordsOf(sprint.id));
   const prompts = await tx.promptsOf([{ sprintId: sprint.id, day: on }]);
   const baselineVelocityPoints = await tx.baselineVelocityPoints(team, sprint.id);
-  const days = workingDaysOf(team, sprint, on);
+  const counts = answerCounts(states, members, prompts, on);
+  const time = sprintTime(team, sprint, on, counts);
   return {
     team,
     sprint,
     on,
     begun: on >= sprint.startsOn,
-    workingDays: days.total,
-    workingDaysLeft: days.left,
+    workingDays: time.total,
+    workingDaysLeft: time.left,
     summary: runningSummary(states, {
       scale: team.scale,
       thresholds: team.thresholds,
@@ -53,8 +55,8 @@ export async function statusContent(
     }),
     cards: states.map(cardLine),
     growth: growthOf(states),
-    ...answerCounts(states, members, prompts, on),
-    pace: paceReading(team, sprint, states, on),
+    ...counts,
+    load: await loadOutlook(tx, team, sprint, states, time, on),
   };
 }
 
@@ -75,7 +77,7 @@ function growthOf(states: readonly SprintCardState[]): StatusContent['growth'] {
 }
 
 /** How many members have open cards or were asked today, and how many of them have met the day. */
-function answerCounts(
+export function answerCounts(
   states: readonly SprintCardState[],
   members: readonly Member[],
   prompts: readonly Prompt[],

@@ -66,6 +66,8 @@ export interface Sprint {
   readonly nextPromptAt: Date | undefined;
   readonly nextReminderAt: Date | undefined;
   readonly lastCallAt: Date | undefined;
+  /** When it was imported; undefined for a sprint that Loadline ran itself. An imported one is closed and stays so. */
+  readonly importedAt: Date | undefined;
 }
 
 export interface SprintCard extends Card {

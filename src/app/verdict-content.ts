@@ -1,6 +1,7 @@
 /** The verdict as it is posted, from the stored numbers. */
 import { cardLine, statesOf } from './card-line.ts';
 import type { VerdictContent } from './message-content.ts';
+import { notesHistory } from './note-history.ts';
 import type { Transaction } from './ports.ts';
 import { reopenUntil } from './sprint-clock.ts';
 import type { Sprint, Team } from './team.ts';
@@ -21,6 +22,7 @@ export async function verdictContent(
     team,
     sprint,
     summary: result.summary,
+    history: await notesHistory(tx, team, sprint, result.summary),
     cards: statesOf(records).map(cardLine),
     dropReasons: new Map(drops.map(({ cardId, note }) => [cardId, note])),
     cancelled: sprint.state === 'cancelled',

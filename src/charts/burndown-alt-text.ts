@@ -4,14 +4,10 @@
  * length for such a text allows.
  */
 import type { Burndown, BurndownDay } from '../sprint/burndown.ts';
+import { fittingText, listText, spokenName } from './alt-text.ts';
 import { burndownLayout } from './burndown-layout.ts';
 import { dayLong, dayShort, daySpan } from './day-text.ts';
 import { pointsNumber, pointsText } from './points-text.ts';
-
-/** The platform's limit for the alternative text of an image. */
-export const altTextMaxLength = 2_000;
-
-const nameMaxCharacters = 150;
 
 /** How much is told about single days; a very long sprint falls back to the next one. */
 type Detail = 'every evening' | 'every addition' | 'sums';
@@ -23,8 +19,7 @@ const details: readonly Detail[] = ['every evening', 'every addition', 'sums'];
  * Throws a `RangeError` when a day is no ISO date.
  */
 export function burndownAltText(burndown: Burndown): string {
-  const texts = details.map((detail) => sentences(burndown, detail).join(' '));
-  return texts.find((text) => text.length <= altTextMaxLength) ?? texts.at(-1) ?? '';
+  return fittingText(details.map((detail) => sentences(burndown, detail).join(' ')));
 }
 
 function sentences(burndown: Burndown, detail: Detail): string[] {
@@ -48,10 +43,7 @@ function sentences(burndown: Burndown, detail: Detail): string[] {
 }
 
 function subject({ sprintName, days }: Burndown): string {
-  // By code point, so that no sign is cut in half.
-  const characters = [...sprintName.replace(/\s+/g, ' ').trim()];
-  const isLong = characters.length > nameMaxCharacters;
-  const name = isLong ? `${characters.slice(0, nameMaxCharacters - 1).join('')}…` : characters.join('');
+  const name = spokenName(sprintName);
   const of = name === '' ? 'Burndown of the sprint' : `Burndown of the sprint “${name}”`;
   const firstDay = days[0]?.day;
   const lastDay = days.at(-1)?.day;
@@ -107,11 +99,4 @@ function additions(what: string, amounts: readonly (readonly [string, number])[]
       : `${pointsNumber(-points)} taken back on ${dayShort(day)}`,
   );
   return `${sum}: ${listText(single)}.`;
-}
-
-/** `a`, `a and b`, `a, b and c`. */
-function listText(items: readonly string[]): string {
-  const head = items.slice(0, -1).join(', ');
-  const last = items.at(-1) ?? '';
-  return head === '' ? last : `${head} and ${last}`;
 }

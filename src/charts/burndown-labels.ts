@@ -5,57 +5,24 @@
  */
 import type { Burndown } from '../sprint/burndown.ts';
 import type { BurndownLayout } from './burndown-layout.ts';
-import { chartFont } from './chart-font.ts';
+import { type Label, lineHeightPx, lineMark, type Mark, textMark } from './marks.ts';
 import { palette } from './palette.ts';
 import { pointsNumber } from './points-text.ts';
 
-const lineHeightPx = 17;
 const gutterGapPx = 10;
 /** About as wide as "99950.5 left" in bold. */
 const longestLabelPx = 105;
 /** Row of the axis name and of "today", above the plot. */
 const rowAboveY = 80;
 
-interface Label {
-  readonly text: string;
-  readonly x: number;
-  readonly y: number;
-  readonly align?: 'left' | 'center' | 'right';
-  readonly fill?: string;
-  readonly bold?: boolean;
-}
-
-export function burndownLabels(burndown: Burndown, layout: BurndownLayout) {
+export function burndownLabels(burndown: Burndown, layout: BurndownLayout): Mark[] {
   const labels = [
     axisName(layout),
     ...lineEndLabels(burndown, layout),
     ...trackLabels(burndown, layout),
     ...todayLabel(layout),
   ];
-  return [...todayLine(layout), ...labels.map(textElement)];
-}
-
-function textElement({ text, x, y, align = 'left', fill = palette.ink, bold = false }: Label) {
-  return {
-    type: 'text' as const,
-    x,
-    y,
-    z: 10,
-    silent: true,
-    style: {
-      text,
-      fill,
-      align,
-      verticalAlign: 'middle' as const,
-      fontFamily: chartFont,
-      fontSize: bold ? 15 : 13,
-      lineHeight: lineHeightPx,
-      fontWeight: bold ? ('bold' as const) : ('normal' as const),
-      // An edge in the card's colour keeps the letters readable where a line passes behind them.
-      stroke: palette.card,
-      lineWidth: 4,
-    },
-  };
+  return [...todayLine(layout), ...labels.map(textMark)];
 }
 
 function axisName({ leftPlot }: BurndownLayout): Label {
@@ -124,18 +91,17 @@ function todayLabel({ todayPosition, xOf }: BurndownLayout): Label[] {
 }
 
 /** One upright line through all three plots. */
-function todayLine({ todayPosition, xOf, leftPlot, surpriseTrack }: BurndownLayout) {
+function todayLine({ todayPosition, xOf, leftPlot, surpriseTrack }: BurndownLayout): Mark[] {
   if (todayPosition === undefined) return [];
   // On a whole pixel, where a thin line is sharp.
   const x = Math.round(xOf(todayPosition));
   return [
-    {
-      type: 'line' as const,
-      // Under the lines and bars, which say more.
-      z: 1,
-      silent: true,
-      shape: { x1: x, y1: leftPlot.top - 6, x2: x, y2: surpriseTrack.bottom },
-      style: { stroke: palette.today, lineWidth: 1 },
-    },
+    lineMark(
+      [
+        [x, leftPlot.top - 6],
+        [x, surpriseTrack.bottom],
+      ],
+      { stroke: palette.today },
+    ),
   ];
 }

@@ -5,19 +5,13 @@
  * surprise work. Position 0 is the start of the sprint, position n the evening of its n-th day.
  */
 import type { Burndown } from '../sprint/burndown.ts';
+import type { Box, ChartSize } from './chart-frame.ts';
 import { type PointsAxis, pointsAxis } from './points-axis.ts';
 
-export const burndownSize = { widthPx: 800, heightPx: 450 } as const;
+export const burndownSize: ChartSize = { widthPx: 800, heightPx: 450 };
 
 /** Room above the highest point, for its label. */
 const headroomPx = 20;
-
-interface Box {
-  readonly left: number;
-  readonly right: number;
-  readonly top: number;
-  readonly bottom: number;
-}
 
 const acrossDays = { left: 84, right: 690 };
 const leftPlot: Box = { ...acrossDays, top: 96, bottom: 274 };

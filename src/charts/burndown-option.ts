@@ -4,6 +4,7 @@ import type { Burndown } from '../sprint/burndown.ts';
 import { burndownLabels } from './burndown-labels.ts';
 import { type BurndownLayout, burndownLayout, burndownSize } from './burndown-layout.ts';
 import { burndownSubtitle, burndownTitle } from './burndown-title.ts';
+import { cardEdge, titles } from './chart-frame.ts';
 import { dayTickLabels } from './day-tick-labels.ts';
 import { palette } from './palette.ts';
 import { pointsNumber } from './points-text.ts';
@@ -15,36 +16,14 @@ const digitPx = 8;
 export function burndownOption(burndown: Burndown): EChartsOption {
   const layout = burndownLayout(burndown);
   return {
-    title: titles(burndown),
+    title: titles(burndownTitle(burndown), burndownSubtitle(burndown), burndownSize),
     grid: [layout.leftPlot, layout.pulledInTrack, layout.surpriseTrack].map(gridOf),
     xAxis: dayAxes(burndown, layout),
     yAxis: pointsAxes(layout),
     series: [...lines(burndown, layout), ...bars(burndown, layout)],
-    graphic: { elements: [cardEdge, ...burndownLabels(burndown, layout)] },
+    graphic: { elements: [cardEdge(burndownSize), ...burndownLabels(burndown, layout)] },
   };
 }
-
-function titles(burndown: Burndown): NonNullable<EChartsOption['title']> {
-  return {
-    text: burndownTitle(burndown),
-    subtext: burndownSubtitle(burndown),
-    left: 20,
-    top: 16,
-    padding: 0,
-    itemGap: 6,
-    textStyle: { fontSize: 20, lineHeight: 26, fontWeight: 'bold', color: palette.ink, ...truncated },
-    subtextStyle: { fontSize: 14, lineHeight: 18, color: palette.quietInk, ...truncated },
-  };
-}
-
-const truncated = { width: burndownSize.widthPx - 40, overflow: 'truncate', ellipsis: '…' } as const;
-
-const cardEdge = {
-  type: 'rect' as const,
-  silent: true,
-  shape: { x: 0.5, y: 0.5, width: burndownSize.widthPx - 1, height: burndownSize.heightPx - 1 },
-  style: { fill: 'none', stroke: palette.cardEdge, lineWidth: 1 },
-};
 
 function gridOf({ left, right, top, bottom }: BurndownLayout['leftPlot']) {
   return {

@@ -43,6 +43,16 @@ export function dayShort(day: string): string {
   return `${dayTick(day)} ${monthShort(day)}`;
 }
 
+/** `3 Nov` */
+export function dateShort(day: string): string {
+  return `${dayParts(day).dayOfMonth} ${monthShort(day)}`;
+}
+
+/** `3 Nov 2026` */
+export function dateWithYear(day: string): string {
+  return `${dateShort(day)} ${dayParts(day).year}`;
+}
+
 /** `Tuesday 3 November` */
 export function dayLong(day: string): string {
   const { weekday, dayOfMonth, month } = dayParts(day);

@@ -36,31 +36,44 @@ export interface Intervals {
   readonly wide: Interval;
 }
 
+/** Where an outcome fell in the distribution that had foretold it: the chance of less, and of no more. */
+export interface OutcomePlace {
+  readonly lessChance: number;
+  readonly atMostChance: number;
+}
+
+/** Against rounding, as in the distribution's own quantiles. */
+const SLACK = 1e-12;
+
 /**
  * How much of the distribution, around its median, an interval must take in to hold the outcome: 0 at the median,
  * 1 at or beyond its ends. An amount with a chance of its own counts from its inner side.
  *
  * Formula: max(0, 2·P(X < y) − 1, 1 − 2·P(X ≤ y)).
  *
- * @example depthOf(weightedPoints([1, 2, 3, 4], [1, 1, 1, 1]), 4) === 0.5
+ * @example depthOf({ lessChance: 0.75, atMostChance: 1 }) === 0.5
  */
-export function depthOf(distribution: WeightedPoints, outcomePoints: number): number {
-  const atMost = distribution.cdf(outcomePoints);
-  const at = distribution.points.indexOf(outcomePoints);
-  const below = at < 0 ? atMost : atMost - (distribution.chances[at] as number);
-  return Math.max(0, 2 * below - 1, 1 - 2 * atMost);
+export function depthOf({ lessChance, atMostChance }: OutcomePlace): number {
+  return Math.max(0, 2 * lessChance - 1, 1 - 2 * atMostChance);
 }
 
-/** The intervals of a distribution under what the keeper has learnt; the wide one holds the narrow one. */
-export function intervalsOf(keeper: CoverageKeeper, distribution: WeightedPoints): Intervals {
-  const sorted = Float64Array.from(keeper.scores).sort();
-  const narrow = depthAt(sorted, keeper.narrowLevel);
-  const wide = Math.max(narrow, depthAt(sorted, keeper.wideLevel));
-  const around = (depth: number): Interval => ({
-    low: distribution.quantile((1 - depth) / 2),
-    high: distribution.quantile((1 + depth) / 2),
-  });
-  return { narrow: around(narrow), wide: around(wide) };
+/** Whether the interval that takes in so much around the median holds the outcome. None goes on beyond the ends. */
+function isHeldAt(depth: number, { lessChance, atMostChance }: OutcomePlace): boolean {
+  const isFromLow = atMostChance > 0 && atMostChance >= (1 - depth) / 2 - SLACK;
+  return isFromLow && lessChance < (1 + depth) / 2 - SLACK;
+}
+
+/** How much of a distribution, around its median, each interval takes in. */
+export interface Depths {
+  readonly narrow: number;
+  readonly wide: number;
+}
+
+/** The depths of both intervals under what the keeper has learnt; the wide one is no less than the narrow one. */
+export function depthsOf({ scores, narrowLevel, wideLevel }: CoverageKeeper): Depths {
+  const sorted = Float64Array.from(scores).sort();
+  const narrow = depthAt(sorted, narrowLevel);
+  return { narrow, wide: Math.max(narrow, depthAt(sorted, wideLevel)) };
 }
 
 function depthAt(sorted: Float64Array, level: number): number {
@@ -69,22 +82,32 @@ function depthAt(sorted: Float64Array, level: number): number {
   return rank > sorted.length ? 1 : (sorted[rank - 1] as number);
 }
 
+/** The intervals of a distribution under what the keeper has learnt; the wide one holds the narrow one. */
+export function intervalsOf(keeper: CoverageKeeper, distribution: WeightedPoints): Intervals {
+  const { narrow, wide } = depthsOf(keeper);
+  const around = (depth: number): Interval => ({
+    low: distribution.quantile((1 - depth) / 2),
+    high: distribution.quantile((1 + depth) / 2),
+  });
+  return { narrow: around(narrow), wide: around(wide) };
+}
+
 /**
- * The keeper after an outcome: after a miss it asks for more, after a hit for a little less. The level stops just
- * beyond 0 and 1, where an interval can't shrink or grow any more, so that it comes back at once when it can.
+ * The keeper after an outcome: after a miss of an interval it asks for more, after a hit for a little less. The level
+ * stops just beyond 0 and 1, where an interval can't shrink or grow any more, so that it comes back at once when it can.
  * Source of the rule: Gibbs and Candès, "Adaptive conformal inference under distribution shift", 2021.
+ *
+ * @param depths of the intervals that had foretold it
  */
 export function withOutcome(
   keeper: CoverageKeeper,
-  { distribution, narrow, wide }: Intervals & { readonly distribution: WeightedPoints },
-  outcomePoints: number,
+  { narrow, wide }: Depths,
+  place: OutcomePlace,
 ): CoverageKeeper {
-  const moved = (level: number, promise: number, { low, high }: Interval): number => {
-    const held = low <= outcomePoints && outcomePoints <= high;
-    return Math.min(1 + STEP, Math.max(-STEP, level + STEP * (promise - (held ? 1 : 0))));
-  };
+  const moved = (level: number, promise: number, depth: number): number =>
+    Math.min(1 + STEP, Math.max(-STEP, level + STEP * (promise - (isHeldAt(depth, place) ? 1 : 0))));
   return {
-    scores: [...keeper.scores, depthOf(distribution, outcomePoints)].slice(-MOST_SCORES),
+    scores: [...keeper.scores, depthOf(place)].slice(-MOST_SCORES),
     narrowLevel: moved(keeper.narrowLevel, NARROW, narrow),
     wideLevel: moved(keeper.wideLevel, WIDE, wide),
   };

@@ -4,8 +4,8 @@
  * few. It reads no clock: whoever calls gives each past sprint as it stood at the same share of its time.
  */
 import { carriedOutcome, toHalfPoints } from './carried-outcome.ts';
-import type { CoverageKeeper, Intervals } from './coverage-keeper.ts';
-import { intervalsOf, NEW_KEEPER, withOutcome } from './coverage-keeper.ts';
+import type { CoverageKeeper, Intervals, OutcomePlace } from './coverage-keeper.ts';
+import { depthsOf, intervalsOf, NEW_KEEPER, withOutcome } from './coverage-keeper.ts';
 import type { SprintStart, SprintTraits } from './sprint-likeness.ts';
 import { likeness, traitsOf } from './sprint-likeness.ts';
 import type { SprintSoFar } from './sprint-so-far.ts';
@@ -25,6 +25,12 @@ export interface ProjectionHistory {
   readonly sprints: readonly (EndedSprint & { readonly traits: SprintTraits })[];
   readonly keeper: CoverageKeeper;
 }
+
+/**
+ * How many of the latest sprints are looked back at: the team's own, and all those of other teams together, which only
+ * fill in. On real sprints more of either made no projection better (docs/forecasts.md).
+ */
+export const MOST_SPRINTS_BACK = { own: 100, others: 200 };
 
 export const NO_HISTORY: ProjectionHistory = { sprints: [], keeper: NEW_KEEPER };
 
@@ -65,34 +71,7 @@ export function projectVelocity(
   team: string,
   now: SprintSoFar,
 ): VelocityProjection {
-  const traits = traitsOf(now);
-  const outcomes: number[] = [];
-  const weights: number[] = [];
-  let ownSprints = 0;
-  let ownWeight = 0;
-  let otherWeight = 0;
-  for (const past of history.sprints) {
-    const weight = likeness(past.traits, traits);
-    outcomes.push(carriedOutcome(past.soFar, past.velocityPoints, now));
-    weights.push(weight);
-    if (past.team === team) {
-      ownSprints += 1;
-      ownWeight += weight;
-    } else otherWeight += weight;
-  }
-  if (otherWeight > OTHER_TEAMS_WEIGHT) {
-    const scale = OTHER_TEAMS_WEIGHT / otherWeight;
-    for (const [i, past] of history.sprints.entries()) {
-      if (past.team !== team) weights[i] = (weights[i] as number) * scale;
-    }
-  }
-  for (const share of GUESS_SHARES) {
-    outcomes.push(
-      toHalfPoints(now.finishedPoints + share * Math.max(0, now.cardPoints - now.finishedPoints)),
-    );
-    weights.push(GUESS_WEIGHT / GUESS_SHARES.length);
-  }
-
+  const { outcomes, weights, ownSprints, alikeSprints } = foretold(history, team, now);
   const distribution = weightedPoints(outcomes, weights);
   return {
     distribution,
@@ -100,8 +79,60 @@ export function projectVelocity(
     meanPoints: distribution.meanPoints,
     ...intervalsOf(history.keeper, distribution),
     ownSprints,
-    alikeSprints: ownWeight,
+    alikeSprints,
   };
+}
+
+interface Foretold extends Pick<VelocityProjection, 'ownSprints' | 'alikeSprints'> {
+  /** Points, and what each of them weighs. */
+  readonly outcomes: Float64Array;
+  readonly weights: Float64Array;
+}
+
+/** What each past sprint foretells for this one, and the guess. */
+function foretold({ sprints }: ProjectionHistory, team: string, now: SprintSoFar): Foretold {
+  const traits = traitsOf(now);
+  const outcomes = new Float64Array(sprints.length + GUESS_SHARES.length);
+  const weights = new Float64Array(outcomes.length);
+  let ownSprints = 0;
+  let ownWeight = 0;
+  let otherWeight = 0;
+  for (const [i, past] of sprints.entries()) {
+    const weight = likeness(past.traits, traits);
+    outcomes[i] = carriedOutcome(past.soFar, past.velocityPoints, now);
+    weights[i] = weight;
+    if (past.team === team) {
+      ownSprints += 1;
+      ownWeight += weight;
+    } else otherWeight += weight;
+  }
+  if (otherWeight > OTHER_TEAMS_WEIGHT) {
+    const scale = OTHER_TEAMS_WEIGHT / otherWeight;
+    for (const [i, past] of sprints.entries()) {
+      if (past.team !== team) weights[i] = (weights[i] as number) * scale;
+    }
+  }
+  const openPoints = Math.max(0, now.cardPoints - now.finishedPoints);
+  for (const [i, share] of GUESS_SHARES.entries()) {
+    outcomes[sprints.length + i] = toHalfPoints(now.finishedPoints + share * openPoints);
+    weights[sprints.length + i] = GUESS_WEIGHT / GUESS_SHARES.length;
+  }
+  return { outcomes, weights, ownSprints, alikeSprints: ownWeight };
+}
+
+/** Where the outcome fell in what was foretold. Told without making the distribution: this runs for every past sprint. */
+function placeOf({ outcomes, weights }: Foretold, outcomePoints: number): OutcomePlace {
+  let less = 0;
+  let same = 0;
+  let total = 0;
+  for (let i = 0; i < outcomes.length; i += 1) {
+    const weight = weights[i] as number;
+    const points = outcomes[i] as number;
+    total += weight;
+    if (points < outcomePoints) less += weight;
+    else if (points === outcomePoints) same += weight;
+  }
+  return { lessChance: less / total, atMostChance: (less + same) / total };
 }
 
 /**
@@ -113,10 +144,11 @@ export function withEndedSprints(
   ended: readonly EndedSprint[],
 ): ProjectionHistory {
   let keeper = history.keeper;
+  const depths = depthsOf(keeper);
   for (const { team, soFar, velocityPoints } of ended) {
     // A sprint that was not watched was not projected either.
     if (!('finishedPoints' in soFar)) continue;
-    keeper = withOutcome(keeper, projectVelocity(history, team, soFar), velocityPoints);
+    keeper = withOutcome(keeper, depths, placeOf(foretold(history, team, soFar), velocityPoints));
   }
   const learnt = ended.map((sprint) => ({ ...sprint, traits: traitsOf(sprint.soFar) }));
   return { sprints: [...history.sprints, ...learnt], keeper };

@@ -15,7 +15,7 @@ const COMPARABLE_FACTOR = 2;
 
 export interface PullInCard {
   readonly estimatePoints: number;
-  /** Left on the open cards that will be worked on before this one. */
+  /** Open points that come before this one, in the unit of the distribution. */
   readonly aheadPoints: number;
   /** The odds that it holds surprise work (0 to 1) and how much; undefined when they are not known. */
   readonly surprise: { readonly share: number; readonly points: number } | undefined;
@@ -39,10 +39,13 @@ export interface PullInChance {
  * Source: ours.
  *
  * @param canStillFinish distribution of the points of work that the team can still finish, in multiples of 0.5 or
- *   continuous.
- * @example pullInChance({ estimatePoints: 3, aheadPoints: 0, surprise: undefined }, { cdf: (points) => (points < 5 ? 0 : 1), quantile: () => 5 }).doneFirst === 1
+ *   continuous (`stillFinishable`).
+ * @example pullInChance({ estimatePoints: 3, aheadPoints: 0, surprise: undefined }, { cdf: (points) => (points < 5 ? 0 : 1) }).doneFirst === 1
  */
-export function pullInChance(card: PullInCard, canStillFinish: PointsDistribution): PullInChance {
+export function pullInChance(
+  card: PullInCard,
+  canStillFinish: Pick<PointsDistribution, 'cdf'>,
+): PullInChance {
   const atLeast = (points: number): number =>
     points <= 0 ? 1 : Math.min(1, Math.max(0, 1 - canStillFinish.cdf(points - HALF_POINT / 2)));
   const finished = (aheadPoints: number): number => {

@@ -1,4 +1,4 @@
-import { fastNormalCdf } from './fast-normal-cdf.ts';
+import { normalCdf } from './normal-distribution.ts';
 import type { SprintSum } from './sprint-sums.ts';
 import { sprintSums } from './sprint-sums.ts';
 import type { WeightedPoints } from './weighted-points.ts';
@@ -61,7 +61,7 @@ function chanceOfEnough(
     if (mass < NEGLIGIBLE) continue;
     const total = i * unitPoints;
     if (paceDeviation === 0) chance += total >= neededPoints ? mass : 0;
-    else chance += mass * fastNormalCdf((Math.log(total) - logNeeded) / paceDeviation);
+    else chance += mass * normalCdf((Math.log(total) - logNeeded) / paceDeviation);
   }
   return Math.min(1, chance);
 }

@@ -3,10 +3,16 @@
  * due stands in the database.
  */
 import cron from 'node-cron';
+import { withNewReference } from '../reference.ts';
 
 export interface JobLog {
   info(details: Record<string, unknown>, message: string): void;
   error(details: Record<string, unknown>, message: string): void;
+}
+
+/** Who counts ticks. */
+export interface TickMeter {
+  ticked(isGood: boolean, atSeconds: number): void;
 }
 
 export interface RunningClock {
@@ -18,17 +24,23 @@ export interface RunningClock {
  * @param tick does all that is due and gives back how many sprints were served. A tick that fails is
  *   logged and made good by the next one; ticks never overlap.
  */
-export function startClock(tick: () => Promise<number>, log: JobLog): RunningClock {
+export function startClock(tick: () => Promise<number>, log: JobLog, meter?: TickMeter): RunningClock {
   let underWay: Promise<void> | undefined;
   const run = (): Promise<void> => {
-    underWay ??= tick()
-      .then((served) => {
-        if (served > 0) log.info({ served }, 'sprints served');
-      })
-      .catch((err: unknown) => log.error({ err }, 'tick failed; the next one tries again'))
-      .finally(() => {
-        underWay = undefined;
-      });
+    underWay ??= withNewReference(() =>
+      tick()
+        .then((served) => {
+          if (served > 0) log.info({ served }, 'sprints served');
+          meter?.ticked(true, Date.now() / 1_000);
+        })
+        .catch((err: unknown) => {
+          log.error({ err }, 'tick failed; the next one tries again');
+          meter?.ticked(false, Date.now() / 1_000);
+        })
+        .finally(() => {
+          underWay = undefined;
+        }),
+    );
     return underWay;
   };
   const task = cron.schedule('* * * * *', run);

@@ -3,7 +3,14 @@
  * failed for the last time is set aside by the queue; this is where it is said aloud.
  */
 import type { DeliveryOutcome } from '../app/deliver.ts';
+import { withNewReference } from '../reference.ts';
 import type { JobLog } from './clock.ts';
+
+/** Who counts what becomes of deliveries that did not succeed. */
+export interface DeliveryMeter {
+  deliveryRetried(reason: 'failed' | 'postponed'): void;
+  deliveryGivenUp(): void;
+}
 
 /**
  * @param deliver delivers the post with this id.
@@ -12,16 +19,22 @@ import type { JobLog } from './clock.ts';
 export function deliveryHandler(
   deliver: (postId: string) => Promise<DeliveryOutcome>,
   log: JobLog,
+  meter?: DeliveryMeter,
 ): (postId: string, attempt: { readonly isLast: boolean }) => Promise<DeliveryOutcome> {
-  return async (postId, { isLast }) => {
+  const attempt = async (postId: string, isLast: boolean): Promise<DeliveryOutcome> => {
     try {
-      return await deliver(postId);
+      const outcome = await deliver(postId);
+      if ('retryAfterMs' in outcome) meter?.deliveryRetried('postponed');
+      return outcome;
     } catch (err) {
       const message = isLast
         ? 'post given up: it failed for the last time'
         : 'post not delivered yet; it is tried again';
       log.error({ err, postId }, message);
+      if (isLast) meter?.deliveryGivenUp();
+      else meter?.deliveryRetried('failed');
       throw err;
     }
   };
+  return (postId, { isLast }) => withNewReference(() => attempt(postId, isLast));
 }

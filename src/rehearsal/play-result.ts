@@ -20,6 +20,8 @@ export interface PlayedPost {
   readonly text: string;
   /** Alternative texts of its images. */
   readonly altTexts: readonly string[];
+  /** Names of the files that it shares. */
+  readonly fileNames: readonly string[];
   /** What it said before each update, oldest first. */
   readonly earlierTexts: readonly string[];
   /** True for an answer that only this person saw. */
@@ -148,6 +150,7 @@ function playedPosts({ standIn, cast }: Rehearsal): (PlayedPost | undefined)[] {
       at: new Date(Number.parseFloat(post.ts) * 1_000).toISOString(),
       text: post.text,
       altTexts: post.altTexts,
+      fileNames: post.files.map(({ name }) => name),
       earlierTexts: post.earlier.map(({ text }) => text),
       onlyForThem: post.ephemeralFor !== undefined,
     };

@@ -26,6 +26,10 @@ function printPost(post: PlayedPost): string {
   const to = 'channel' in post.to ? `#${post.to.channel}` : post.to.member;
   const only = post.onlyForThem ? ', seen by them only' : '';
   const updated = post.earlierTexts.length > 0 ? ', updated since' : '';
-  const lines = [post.text, ...post.altTexts.map((altText) => `[Image: ${altText}]`)].join('\n');
+  const lines = [
+    post.text,
+    ...post.altTexts.map((altText) => `[Image: ${altText}]`),
+    ...post.fileNames.map((name) => `[File: ${name}]`),
+  ].join('\n');
   return `${post.at.slice(0, 16).replace('T', ' ')} UTC → ${to}${only}${updated}\n${lines.replace(/^/gm, '  ')}`;
 }

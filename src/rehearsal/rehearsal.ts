@@ -12,7 +12,7 @@ import type { AppDependencies } from '../app/ports.ts';
 import { Refusal } from '../app/refusal.ts';
 import { refusalWords } from '../app/refusal-words.ts';
 import type { Actor } from '../app/team.ts';
-import { burndownCharts } from '../charts/burndown-charts.ts';
+import { charts } from '../charts/charts.ts';
 import type { Logger } from '../logger.ts';
 import { checkPlatform } from '../slack/check-platform.ts';
 import { createDirectory } from '../slack/directory.ts';
@@ -108,7 +108,7 @@ export async function startRehearsal({
     store: database.store,
     clock,
     directory: createDirectory({ client, nowMs: Date.now }),
-    charts: burndownCharts,
+    charts,
     messenger: createMessenger({ client: bulkClient(settings), logger, wait }),
   };
   const refusals: string[] = [];
@@ -117,6 +117,8 @@ export async function startRehearsal({
       transport: { mode: 'http', signingSecret: secrets.signingSecret },
       port: 0,
       botToken: secrets.botToken,
+      // Files of forms lie on the stand-in, as they lie on the platform otherwise.
+      apiUrl: settings.slackApiUrl,
     },
     identity,
     deps,

@@ -3,15 +3,19 @@
  * trusted for nothing: whether the person may touch that sprint is for the use case to decide.
  */
 import { z } from 'zod';
+import { visibleText } from '../app/visible-text.ts';
 
 /** Longest `value` of a button, in characters (docs.slack.dev/reference/block-kit/block-elements). */
 export const BUTTON_VALUE_MAX_LENGTH = 2_000;
 
-/** An id of ours or of the platform's. */
-export const id = z.string().min(1).max(64);
+/** An id of ours or of the platform's, in visible ASCII. */
+export const id = z
+  .string()
+  .max(64)
+  .regex(/^[\x21-\x7e]+$/);
 /** Looks like an ISO date; whether it is one the use case decides. */
 export const day = z.string().regex(/^\d{4}-\d{2}-\d{2}$/);
-const typed = z.string().max(3_000);
+const typed = z.string().max(3_000).transform(visibleText);
 
 /** A sprint and, unless today is meant, one of its days. */
 export const sprintDayValue = z.strictObject({ sprintId: id, day: day.optional() });
@@ -23,6 +27,25 @@ export type SprintValue = z.infer<typeof sprintValue>;
 /** The channel of the team that is meant, wherever the button was pressed. */
 export const placeValue = z.strictObject({ channelId: id });
 export type PlaceValue = z.infer<typeof placeValue>;
+
+const points = z.number().min(0).max(1e9);
+
+/** A planning question; whether its days and amounts make sense the use case decides. */
+const question = z.discriminatedUnion('about', [
+  z.strictObject({ about: z.literal('odds') }),
+  z.strictObject({
+    about: z.literal('range'),
+    startsOn: day.optional(),
+    endsOn: day.optional(),
+    awayDays: points.optional(),
+  }),
+  z.strictObject({ about: z.literal('forecast'), backlogPoints: points, growthPoints: points }),
+  z.strictObject({ about: z.literal('history') }),
+]);
+
+/** A planning question to a team. */
+export const adviceValue = z.strictObject({ teamId: id, question });
+export type AdviceValue = z.infer<typeof adviceValue>;
 
 /** Answers as they were typed, on their way through a button: card, worked, left, surprise, note. */
 export const answersValue = z.strictObject({
@@ -39,7 +62,7 @@ export const answersValue = z.strictObject({
 export type AnswersValue = z.infer<typeof answersValue>;
 
 /** Writes a button's value. */
-export function encodeValue(value: SprintDayValue | SprintValue | PlaceValue): string {
+export function encodeValue(value: SprintDayValue | SprintValue | PlaceValue | AdviceValue): string {
   return JSON.stringify(value);
 }
 

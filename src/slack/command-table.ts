@@ -4,7 +4,7 @@
  */
 
 /** Who may use it; the use cases decide, this is for the help. */
-export type CommandAudience = 'anyone' | 'member' | 'facilitator';
+export type CommandAudience = 'anyone' | 'member' | 'team-and-owner' | 'product-owner' | 'facilitator';
 
 export interface CommandDeclaration {
   /** What is typed after the command; the longest match wins (`setup measures` before `setup`). */
@@ -70,6 +70,35 @@ export const COMMANDS = [
     examples: ['reopen 3', 'reopen'],
   },
   {
+    word: 'range',
+    usage: 'range [first day] [last day] [N away]',
+    summary:
+      'See how much to commit to in the coming sprint; N is the days off and away of all members together.',
+    who: 'team-and-owner',
+    examples: ['range', 'range 2026-11-30 2026-12-11 6 away', 'range 2.5 away'],
+  },
+  {
+    word: 'odds',
+    usage: 'odds',
+    summary: 'See which sizes of card tend to hold surprise work.',
+    who: 'team-and-owner',
+    examples: ['odds'],
+  },
+  {
+    word: 'forecast',
+    usage: 'forecast [points] [growing N]',
+    summary: 'See when a body of work will be finished; N is by how many points it grows with each sprint.',
+    who: 'team-and-owner',
+    examples: ['forecast', 'forecast 120', 'forecast 120 growing 5'],
+  },
+  {
+    word: 'history',
+    usage: 'history',
+    summary: 'See the team’s own trend: each ratio, what is usual, and what is a signal.',
+    who: 'team-and-owner',
+    examples: ['history'],
+  },
+  {
     word: 'plan',
     usage: 'plan',
     summary: 'Plan the next sprint and commit to its cards.',
@@ -89,6 +118,35 @@ export const COMMANDS = [
     summary: 'Cancel the sprint. Its numbers are kept, and never count as history.',
     who: 'facilitator',
     examples: ['cancel'],
+  },
+  {
+    word: 'value',
+    usage: 'value [sprint:] [number]',
+    summary:
+      'Record what a closed sprint was worth, as one number in a unit of your choice: revenue, users, anything.',
+    who: 'product-owner',
+    examples: ['value', 'value 1200', 'value Harbour 12: 1200'],
+  },
+  {
+    word: 'baseline',
+    usage: 'baseline [sprint | first]',
+    summary: 'Choose the closed sprint that velocity growth is measured by.',
+    who: 'facilitator',
+    examples: ['baseline', 'baseline Harbour 3', 'baseline first'],
+  },
+  {
+    word: 'import',
+    usage: 'import',
+    summary: 'Bring in past sprints from a spreadsheet or an export; you see what would be imported first.',
+    who: 'facilitator',
+    examples: ['import'],
+  },
+  {
+    word: 'export',
+    usage: 'export',
+    summary: 'Get the team’s sprints, cards, answers and changes as files, without who said what.',
+    who: 'facilitator',
+    examples: ['export'],
   },
   {
     word: 'setup',

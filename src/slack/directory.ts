@@ -9,6 +9,7 @@ import {
   type WebClient,
 } from '@slack/web-api';
 import type { Directory, Profile } from '../app/ports.ts';
+import { visibleText } from '../app/visible-text.ts';
 
 /** Long enough for a form and its submission, short enough for a changed time zone to be seen the same day. */
 const KEPT_MS = 5 * 60_000;
@@ -83,7 +84,7 @@ export function createDirectory({ client, nowMs }: DirectoryOptions): Directory 
 
     async channelName(_workspaceId, channelId) {
       const answer = await client.conversations.info({ channel: channelId }).catch(nothingIfUnseen);
-      return answer?.channel?.name;
+      return shownName(answer?.channel?.name) || undefined;
     },
   };
 }
@@ -98,11 +99,18 @@ function profileOf(userId: string, person: Person | undefined): Profile {
   const names = [person?.profile?.display_name, person?.profile?.real_name, person?.real_name, person?.name];
   return {
     userId,
-    name: names.find((name) => name?.trim())?.trim() ?? userId,
+    name: names.map(shownName).find((name) => name !== '') ?? userId,
     timeZone: person?.tz || undefined,
     isBot: person?.is_bot === true || userId === 'USLACKBOT',
     isDeactivated: person === undefined || person.deleted === true,
   };
+}
+
+/** People name themselves and their channels as they like. */
+function shownName(name: string | undefined): string {
+  return visibleText(name ?? '')
+    .replace(/\s+/g, ' ')
+    .trim();
 }
 
 /** Everybody in the channel; nobody when the bot can't see it. */

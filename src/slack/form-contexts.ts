@@ -3,6 +3,7 @@
  * from outside; read it with `decodeValue` and trust it for nothing.
  */
 import { z } from 'zod';
+import { visibleText } from '../app/visible-text.ts';
 import { day, id } from './button-values.ts';
 
 /** The conversation in which the form was asked for, where the reply belongs; undefined: the person's own. */
@@ -13,12 +14,28 @@ export const teamContext = z.strictObject({ teamId: id, replyTo });
 export const sprintContext = z.strictObject({ sprintId: id, replyTo });
 export const answerContext = z.strictObject({ sprintId: id, day, replyTo });
 
+/** A file that was given in an earlier round of a form. */
+const keptFile = z.strictObject({ id, name: z.string().min(1).max(100).transform(visibleText) });
+export const importContext = z.strictObject({
+  teamId: id,
+  replyTo,
+  /** How often the form has been shown, this time included. */
+  round: z.int().min(1).max(1_000),
+  /** The fingerprint of the preview that it shows. */
+  seen: id.optional(),
+  files: z.array(keptFile).max(10),
+});
+
+export type KeptFile = z.infer<typeof keptFile>;
+export type ImportContext = z.infer<typeof importContext>;
 export type SetupContext = z.infer<typeof setupContext>;
 export type TeamContext = z.infer<typeof teamContext>;
 export type SprintContext = z.infer<typeof sprintContext>;
 export type AnswerContext = z.infer<typeof answerContext>;
 
 /** Writes a form's context. */
-export function encodeContext(context: SetupContext | TeamContext | SprintContext | AnswerContext): string {
+export function encodeContext(
+  context: SetupContext | TeamContext | SprintContext | AnswerContext | ImportContext,
+): string {
   return JSON.stringify(context);
 }

@@ -8,11 +8,13 @@ import { createServer, type IncomingMessage, type Server, type ServerResponse } 
 import type { AddressInfo } from 'node:net';
 import { type App, HTTPReceiver, type Receiver } from '@slack/bolt';
 import type { Logger } from '../logger.ts';
+import { withNewReference } from '../reference.ts';
 import { boltLogger } from './bolt-logger.ts';
 import { answerHealth, type Readiness } from './health-routes.ts';
 import { isFromPlatform } from './incoming.ts';
 import { judgeSignature } from './judge-signature.ts';
 import { readBody } from './read-body.ts';
+import type { RequestMeter } from './request-scope.ts';
 
 export const EVENTS_PATH = '/slack/events';
 
@@ -41,6 +43,7 @@ export interface HttpDoorOptions {
   readonly readiness: Readiness;
   readonly nowMs: () => number;
   readonly logger: Logger;
+  readonly meter?: Pick<RequestMeter, 'turnedAway'> | undefined;
 }
 
 export class HttpDoor implements Receiver {
@@ -58,10 +61,12 @@ export class HttpDoor implements Receiver {
       logger: boltLogger(options.logger),
     });
     this.#server = createServer(SERVER_OPTIONS, (request, response) => {
-      this.#answer(request, response).catch((error: unknown) => {
-        options.logger.error({ err: error }, 'A request could not be answered.');
-        if (!response.headersSent) refuse(response, 500);
-      });
+      withNewReference(() =>
+        this.#answer(request, response).catch((error: unknown) => {
+          options.logger.error({ err: error }, 'A request could not be answered.');
+          if (!response.headersSent) refuse(response, 500);
+        }),
+      );
     });
   }
 
@@ -107,6 +112,7 @@ export class HttpDoor implements Receiver {
   }
 
   #turnAway(response: ServerResponse, status: number, reason: string): void {
+    this.#options.meter?.turnedAway(reason.replaceAll(' ', '-'));
     this.#options.logger.warn({ reason, status }, 'A request was turned away.');
     refuse(response, status);
   }

@@ -28,14 +28,26 @@ export const ACTIONS = {
   openDropForm: 'open-drop-form',
   openCloseForm: 'open-close-form',
   openCancelForm: 'open-cancel-form',
+  openValueForm: 'open-value-form',
+  openBaselineForm: 'open-baseline-form',
+  openForecastForm: 'open-forecast-form',
+  openImportForm: 'open-import-form',
   showCards: 'show-cards',
   showStatus: 'show-status',
   showHelp: 'show-help',
+  showOdds: 'show-odds',
+  showRange: 'show-range',
+  showHistory: 'show-history',
+  exportSprints: 'export-sprints',
   /** The sprint of the place that closed last, as the command does it. */
   reopenLastSprint: 'reopen-last-sprint',
   /** Value: SprintValue, as of what follows. */
   shareStatus: 'share-status',
   reopenSprint: 'reopen-sprint',
+  /** Value: AdviceValue, as of what follows. */
+  shareAdvice: 'share-advice',
+  changeRange: 'change-range',
+  changeForecast: 'change-forecast',
 } as const;
 
 /** `callback_id` of a form; what its `private_metadata` holds is said in `form-contexts.ts`. */
@@ -49,6 +61,11 @@ export const FORMS = {
   drop: 'drop-form',
   close: 'close-form',
   cancel: 'cancel-form',
+  value: 'value-form',
+  baseline: 'baseline-form',
+  range: 'range-form',
+  forecast: 'forecast-form',
+  import: 'import-form',
 } as const;
 
 /** `action_id` of every input of every form; the `block_id` is the field's name. */
@@ -73,6 +90,7 @@ export const FIELDS = {
     startsOn: 'startsOn',
     endsOn: 'endsOn',
     closesAt: 'closesAt',
+    awayDays: 'awayDays',
     cards: 'cards',
   },
   /** Besides this, the fields of `answerField` for each card. */
@@ -80,7 +98,15 @@ export const FIELDS = {
   pull: { title: 'title', estimate: 'estimate', ownerIds: 'ownerIds' },
   drop: { reference: 'reference', reason: 'reason' },
   cancel: { reason: 'reason' },
+  value: { sprintId: 'sprintId', recordedValue: 'recordedValue' },
+  baseline: { sprintId: 'sprintId' },
+  range: { startsOn: 'startsOn', endsOn: 'endsOn', awayDays: 'awayDays' },
+  forecast: { backlogPoints: 'backlogPoints', growthPoints: 'growthPoints' },
+  import: { files: 'files', keptFileIds: 'keptFileIds', text: 'text' },
 } as const;
+
+/** The choice of no particular sprint in the baseline form; ids of sprints are longer. */
+export const FIRST_SPRINT = 'first';
 
 /** Most fields that the plan form may offer for cards; a text field of the platform holds 3,000 characters. */
 export const MAX_CARD_FIELDS = 8;
@@ -88,6 +114,27 @@ export const MAX_CARD_FIELDS = 8;
 /** `block_id` of the plan form's fields for cards, 1 for the first: `cards`, `cards-2`, … */
 export function cardsField(place: number): string {
   return place === 1 ? FIELDS.plan.cards : `${FIELDS.plan.cards}-${place}`;
+}
+
+/** Fields of the import form for pasted lines; longer tables come as files. */
+export const IMPORT_TEXT_FIELDS = 3;
+
+/** `block_id` of the import form's fields for pasted lines, 1 for the first. */
+export function importTextField(place: number): string {
+  return place === 1 ? FIELDS.import.text : `${FIELDS.import.text}-${place}`;
+}
+
+/**
+ * `block_id` of the import form's field for files. It changes with every round, lest what was picked before be in it
+ * still: the files of the rounds before are listed and kept.
+ */
+export function importFilesField(round: number): string {
+  return round === 1 ? FIELDS.import.files : `${FIELDS.import.files}-${round}`;
+}
+
+/** `block_id` of the list of files from the rounds before; it changes too, lest the ticks of a shorter list stay. */
+export function importKeptField(round: number): string {
+  return `${FIELDS.import.keptFileIds}-${round}`;
 }
 
 /** What the answer form asks of each card. */

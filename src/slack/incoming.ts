@@ -3,9 +3,15 @@
  * the platform's own word; everything else in a payload came from a person.
  */
 import { z } from 'zod';
+import { visibleText } from '../app/visible-text.ts';
 
-const id = z.string().min(1).max(255);
-const words = z.string().max(40_000);
+/** The platform's ids are visible ASCII; anything else would be somebody's try, and the database takes no NUL. */
+const id = z
+  .string()
+  .max(255)
+  .regex(/^[\x21-\x7e]+$/);
+/** What a person typed, as it can be seen. */
+const words = z.string().max(40_000).transform(visibleText);
 const responseUrl = z.url({ protocol: /^https?$/ }).max(3_000);
 
 export const slashCommand = z.looseObject({

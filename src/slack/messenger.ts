@@ -9,6 +9,7 @@ import type { Messenger, PostImage } from '../app/ports.ts';
 import type { PostedAt, Recipient } from '../app/posts.ts';
 import type { Logger } from '../logger.ts';
 import { toDeliveryFailure, toFailureBeforePost } from './delivery-errors.ts';
+import { directConversation } from './direct-conversation.ts';
 import { uploadImage } from './upload-image.ts';
 import type { ChartImage } from './views/chart-image.ts';
 import { postMessage } from './views/post-message.ts';
@@ -87,9 +88,7 @@ function afterChart(failure: DeliveryFailure, chart: ChartImage | undefined): De
 
 async function conversationOf(client: WebClient, to: Recipient): Promise<string> {
   if ('channelId' in to) return to.channelId;
-  const { channel } = await client.conversations.open({ users: to.userId });
-  if (!channel?.id) throw new DeliveryFailure('not-sent', 'unreadable_answer');
-  return channel.id;
+  return directConversation(client, to.userId);
 }
 
 async function findInHistory(

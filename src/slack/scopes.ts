@@ -9,8 +9,8 @@ export const NEEDED_SCOPES = {
   'groups:read': 'to know who is in a private channel',
   'groups:history': 'to find its own posts in a private channel again',
   commands: 'to hear /loadline',
-  'files:write': 'to upload charts',
-  'files:read': 'to know when a chart can be shown',
+  'files:write': 'to upload charts and exported files',
+  'files:read': 'to know when a chart can be shown, and to read the files that are given with a form',
   'users:read': "to know people's names and time zones",
 } as const;
 

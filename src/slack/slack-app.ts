@@ -10,11 +10,14 @@ import type { Config } from '../config.ts';
 import type { Logger } from '../logger.ts';
 import { boltLogger } from './bolt-logger.ts';
 import type { BotIdentity } from './check-platform.ts';
+import { downloadFile } from './download-file.ts';
 import type { Readiness } from './health-routes.ts';
 import { HttpDoor } from './http-door.ts';
 import type { ListenerContext } from './listeners/listener-context.ts';
 import { registerListeners } from './listeners/register-listeners.ts';
+import { type RequestMeter, scopedRequests } from './request-scope.ts';
 import { RunningWork } from './running-work.ts';
+import { shareFiles } from './share-files.ts';
 import { SocketDoor } from './socket-door.ts';
 import { uploadImage } from './upload-image.ts';
 import type { UseCases } from './use-cases.ts';
@@ -37,6 +40,8 @@ export interface SlackAppOptions {
   readonly logger: Logger;
   /** What besides the connection to the platform must be ready. */
   readonly readiness?: Readiness;
+  /** Who counts requests. */
+  readonly meter?: RequestMeter | undefined;
   /** Real time, for signatures. */
   readonly nowMs?: () => number;
   /** For tests: requests come from here instead of socket or HTTP. */
@@ -72,6 +77,7 @@ export function createSlackApp(options: SlackAppOptions): SlackApp {
     port: config.port,
     nowMs,
     logger,
+    meter: options.meter,
     readiness: async () => [
       ...(isStopping ? ['stopping'] : []),
       ...((socket?.isConnected ?? true) ? [] : ['the socket to the platform is not open']),
@@ -93,6 +99,7 @@ export function createSlackApp(options: SlackAppOptions): SlackApp {
   bolt.error(async (error) => {
     logger.error({ err: error }, 'A listener failed.');
   });
+  bolt.use(scopedRequests(options.meter));
   bolt.use(({ next }) => running.track(next));
   bolt.use(ofWorkspace(identity, logger));
   registerListeners(bolt, listenerContext(options));
@@ -118,12 +125,22 @@ export function createSlackApp(options: SlackAppOptions): SlackApp {
   };
 }
 
-function listenerContext({ useCases, deps, client, logger, answerDue }: SlackAppOptions): ListenerContext {
+function listenerContext({
+  config,
+  useCases,
+  deps,
+  client,
+  logger,
+  answerDue,
+}: SlackAppOptions): ListenerContext {
   return {
     useCases,
     directory: deps.directory,
     client,
     logger,
+    download: (file) =>
+      downloadFile({ client, botToken: config.botToken, apiUrl: config.apiUrl, logger }, file),
+    shareFiles: (shared) => shareFiles({ client }, shared),
     upload: (image) => uploadImage({ client, wait }, image),
     isNew: (eventKey) => deps.store.transaction((tx) => tx.rememberEvent(eventKey, deps.clock.now())),
     answerDue: answerDue ?? (() => wait(ANSWER_DUE_MS, undefined, { ref: false })),

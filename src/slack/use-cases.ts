@@ -1,33 +1,42 @@
 /** The use cases that conversations lead to, with what they depend on already given. */
+import { adviceChart } from '../app/advice-chart.ts';
 import { answerForm } from '../app/answer-form.ts';
 import { answerInWords } from '../app/answer-in-words.ts';
-import {
-  dropCard,
-  listCards,
-  pullCard,
-  pullForm,
-  pullLine,
-  reopenCard,
-  takeCard,
-} from '../app/change-cards.ts';
+import { askAdvice } from '../app/ask-advice.ts';
+import { dropCard, listCards, reopenCard, takeCard } from '../app/change-cards.ts';
 import { cancelSprint, closeSprint, reopenSprint } from '../app/end-sprint.ts';
+import { exportSprints } from '../app/export/export-sprints.ts';
+import { forecastForm } from '../app/forecast-form.ts';
+import { importForm, importSprints } from '../app/import/import-sprints.ts';
+import { baselineForm, nameBaseline } from '../app/name-baseline.ts';
 import { overview } from '../app/overview.ts';
 import { planForm } from '../app/plan-form.ts';
 import { commitPlan, previewPlan } from '../app/plan-sprint.ts';
 import type { AppDependencies } from '../app/ports.ts';
+import { pullCard, pullForm, pullLine } from '../app/pull-card.ts';
 import { recordAnswers, recordAway, recordUnchanged } from '../app/record-answers.ts';
+import { recordValue, recordValueLine, valueForm } from '../app/record-value.ts';
 import { measuresForm, setMeasures, setUpTeam, setupForm } from '../app/set-up-team.ts';
+import { shareAdvice } from '../app/share-advice.ts';
 import { shareStatus, sprintStatus, statusChart } from '../app/sprint-status.ts';
 
 const ALL = {
+  adviceChart,
   answerForm,
   answerInWords,
+  askAdvice,
+  baselineForm,
   cancelSprint,
   closeSprint,
   commitPlan,
   dropCard,
+  exportSprints,
+  forecastForm,
+  importForm,
+  importSprints,
   listCards,
   measuresForm,
+  nameBaseline,
   overview,
   planForm,
   previewPlan,
@@ -37,15 +46,19 @@ const ALL = {
   recordAnswers,
   recordAway,
   recordUnchanged,
+  recordValue,
+  recordValueLine,
   reopenCard,
   reopenSprint,
   setMeasures,
   setUpTeam,
   setupForm,
+  shareAdvice,
   shareStatus,
   sprintStatus,
   statusChart,
   takeCard,
+  valueForm,
 } as const;
 
 type Bound<UseCase> = UseCase extends (deps: AppDependencies, ...rest: infer Rest) => infer Result

@@ -1,6 +1,8 @@
 /** Everything that a sprint's cards say about the sprint, in one value. */
-import type { CoachingNote } from './coaching.ts';
+import type { AnswerCount } from './answer-rate.ts';
 import { coachingNotes } from './coaching.ts';
+import type { CoachingNote } from './coaching-note.ts';
+import type { SprintHabits } from './habit-notes.ts';
 import type { CardState } from './ledger.ts';
 import type { Scale } from './scale.ts';
 import type { SprintRatios } from './sprint-ratios.ts';
@@ -17,6 +19,8 @@ export interface SprintSummary {
   /** What the verdict would be if the sprint ended now. */
   readonly verdict: VerdictResult;
   readonly notes: readonly CoachingNote[];
+  /** The daily prompts; missing while the sprint runs, and where they were not counted yet. */
+  readonly answers?: AnswerCount;
 }
 
 /** How a team measures itself. */
@@ -29,12 +33,23 @@ export interface Yardstick {
   readonly baselineVelocityPoints: number | undefined;
 }
 
-/** Sums, ratios, verdict and notes for a sprint that is over. A first sprint is its own baseline. */
-export function closingSummary(states: readonly CardState[], yardstick: Yardstick): SprintSummary {
+/**
+ * Sums, ratios, verdict and notes for a sprint that is over. A first sprint is its own baseline.
+ *
+ * @param habits what the notes beyond the ratios are made from; without it there are none of them.
+ */
+export function closingSummary(
+  states: readonly CardState[],
+  yardstick: Yardstick,
+  habits?: SprintHabits,
+): SprintSummary {
   const { velocityPoints } = sprintTotals(states, yardstick.scale);
   const baselineVelocityPoints =
     yardstick.baselineVelocityPoints ?? (velocityPoints > 0 ? velocityPoints : undefined);
-  return runningSummary(states, { ...yardstick, baselineVelocityPoints });
+  const summary = runningSummary(states, { ...yardstick, baselineVelocityPoints });
+  if (!habits) return summary;
+  const notes = coachingNotes(summary.ratios, yardstick.thresholds, habits);
+  return { ...summary, notes, answers: habits.answers };
 }
 
 /** The same for a sprint that is still running: velocity growth needs an earlier baseline. */

@@ -33,6 +33,8 @@ export interface DeliveryQueue {
   drain(handler: DeliveryHandler): Promise<number>;
   /** How many deliveries were given up; counts to 1,000. */
   givenUp(): Promise<number>;
+  /** Queues again what was given up, with as many attempts as at first. @returns how many deliveries */
+  queueGivenUpAgain(): Promise<number>;
   /**
    * Stops working. Graceful: what is in hand is finished, within 20 seconds. What is not finished is
    * handed back and tried again within seconds, by whoever works then.
@@ -91,7 +93,8 @@ export async function openQueue(host: QueueHost, options: DeliveryQueueOptions =
     // Before this job is completed: a crash in between doubles the job, which is harmless. The other
     // way round it would lose it.
     const startAfter = Math.max(1, Math.ceil(outcome.retryAfterMs / 1_000));
-    await boss.send(DELIVERY_QUEUE, job.data, { startAfter });
+    const waitingSince = job.data.waitingSince ?? job.createdOn.toISOString();
+    await boss.send(DELIVERY_QUEUE, { ...job.data, waitingSince }, { startAfter });
   }
 
   async function settleEach(
@@ -109,6 +112,9 @@ export async function openQueue(host: QueueHost, options: DeliveryQueueOptions =
       }),
     );
   }
+
+  /** A thousand at a time, oldest first. */
+  const redrive = (): Promise<number> => boss.redrive(GIVEN_UP_QUEUE, { destination: DELIVERY_QUEUE });
 
   async function drainAll(handler: DeliveryHandler): Promise<number> {
     let attempts = 0;
@@ -160,6 +166,12 @@ export async function openQueue(host: QueueHost, options: DeliveryQueueOptions =
 
     async givenUp() {
       return (await boss.findJobs(GIVEN_UP_QUEUE, { queued: true, limit: 1_000 })).length;
+    },
+
+    async queueGivenUpAgain() {
+      let count = 0;
+      for (let moved = await redrive(); moved > 0; moved = await redrive()) count += moved;
+      return count;
     },
 
     async stop({ graceful }) {

@@ -26,7 +26,8 @@ export function draftQueries(session: SqlSession): DraftQueries {
         .select({ draft: planDrafts.draft })
         .from(planDrafts)
         .where(isOf(teamId, userId));
-      return row?.draft;
+      // Drafts of before the plan asked for it do not hold it.
+      return row && { ...row.draft, awayDays: row.draft.awayDays ?? '' };
     },
 
     async deleteDraft(teamId, userId) {

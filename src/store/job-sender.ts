@@ -38,6 +38,8 @@ export interface DeliveryJob {
   readonly postId: string;
   /** The order in which posts were recorded. */
   readonly entryOrder: number;
+  /** When the delivery was first queued, in ISO 8601; only with one that was put off and got a new job. */
+  readonly waitingSince?: string;
 }
 
 export interface JobSender {

@@ -1,10 +1,11 @@
 /** What a post is about, between the typed value of the use cases and the columns of the table. */
+import type { AdviceQuestion } from '../app/advice.ts';
 import type { PostSubject } from '../app/posts.ts';
 import type { posts } from './schema.ts';
 
 export type SubjectColumns = Pick<
   typeof posts.$inferSelect,
-  'kind' | 'sprintId' | 'teamId' | 'subjectUserId' | 'subjectDay' | 'byUserId' | 'reason'
+  'kind' | 'sprintId' | 'teamId' | 'subjectUserId' | 'subjectDay' | 'byUserId' | 'reason' | 'question'
 >;
 
 /** Columns that do not belong to the kind are null. */
@@ -18,6 +19,7 @@ export function columnsOf(subject: PostSubject): SubjectColumns {
     subjectDay: given.day ?? given.on ?? null,
     byUserId: given.byUserId ?? null,
     reason: given.reason ?? null,
+    question: 'question' in subject ? subject.question : null,
   };
 }
 
@@ -40,6 +42,10 @@ export function subjectOf(row: SubjectColumns): PostSubject {
       return { kind, sprintId };
     case 'shared-status':
       return { kind, sprintId, byUserId, on: day };
+    case 'shared-advice': {
+      const question = row.question as AdviceQuestion;
+      return { kind, teamId: row.teamId as string, byUserId, on: day, question };
+    }
     case 'cancelled':
       return { kind, sprintId, byUserId, reason: row.reason as string };
   }

@@ -1,8 +1,8 @@
 /** Reads and adds the numbers of finished sprints as they were posted. Versions are added, never edited. */
-import { and, asc, desc, eq, gt, ne } from 'drizzle-orm';
+import { and, asc, desc, eq, ne, sql } from 'drizzle-orm';
 import type { Transaction } from '../app/ports.ts';
 import type { SprintResult } from '../app/team.ts';
-import { sprintResults, sprints } from './schema.ts';
+import { pastSprints, sprintResults, sprints } from './schema.ts';
 import { sprintOf } from './sprint-queries.ts';
 import type { SqlSession } from './sql-session.ts';
 
@@ -67,24 +67,33 @@ export function resultQueries(session: SqlSession): ResultQueries {
       const { baselineSprintId } = team;
       // The named sprint is its own baseline.
       if (baselineSprintId === exceptSprintId) return undefined;
-      const closed = session
-        .select({ velocityPoints: latestResults.velocityPoints })
-        .from(sprints)
-        .innerJoin(latestResults, eq(latestResults.sprintId, sprints.id))
-        .$dynamic();
-      const isClosed = and(eq(sprints.teamId, team.id), eq(sprints.state, 'closed'));
+      // Sprints that were run here have a result; imported ones have only what they left behind.
+      const velocityPoints = sql<
+        number | null
+      >`coalesce(${latestResults.velocityPoints}, ${pastSprints.velocityPoints})`
+        .mapWith(latestResults.velocityPoints)
+        .as('velocity');
+      const closed = () =>
+        session
+          .select({ velocityPoints })
+          .from(sprints)
+          .leftJoin(latestResults, eq(latestResults.sprintId, sprints.id))
+          .leftJoin(pastSprints, eq(pastSprints.sprintId, sprints.id))
+          .$dynamic();
+      const hasVelocity = and(
+        eq(sprints.teamId, team.id),
+        eq(sprints.state, 'closed'),
+        sql`coalesce(${latestResults.velocityPoints}, ${pastSprints.velocityPoints}) > 0`,
+      );
       if (baselineSprintId !== undefined) {
-        const [named] = await closed.where(and(isClosed, eq(sprints.id, baselineSprintId)));
-        if (named) return named.velocityPoints;
+        const [named] = await closed().where(and(hasVelocity, eq(sprints.id, baselineSprintId)));
+        if (named) return named.velocityPoints ?? undefined;
       }
-      const [first] = await session
-        .select({ velocityPoints: latestResults.velocityPoints })
-        .from(sprints)
-        .innerJoin(latestResults, eq(latestResults.sprintId, sprints.id))
-        .where(and(isClosed, ne(sprints.id, exceptSprintId), gt(latestResults.velocityPoints, 0)))
+      const [first] = await closed()
+        .where(and(hasVelocity, ne(sprints.id, exceptSprintId)))
         .orderBy(asc(sprints.endsOn), asc(sprints.startsOn))
         .limit(1);
-      return first?.velocityPoints;
+      return first?.velocityPoints ?? undefined;
     },
   };
 }

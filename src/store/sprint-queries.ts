@@ -33,6 +33,7 @@ export function sprintOf(row: typeof sprints.$inferSelect): Sprint {
     nextPromptAt: row.nextPromptAt ?? undefined,
     nextReminderAt: row.nextReminderAt ?? undefined,
     lastCallAt: row.lastCallAt ?? undefined,
+    importedAt: row.importedAt ?? undefined,
   };
 }
 
@@ -47,6 +48,7 @@ function rowOf(sprint: Sprint): Omit<typeof sprints.$inferInsert, 'createdAt'> {
     nextPromptAt: sprint.nextPromptAt ?? null,
     nextReminderAt: sprint.nextReminderAt ?? null,
     lastCallAt: sprint.lastCallAt ?? null,
+    importedAt: sprint.importedAt ?? null,
   };
 }
 

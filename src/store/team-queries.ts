@@ -12,6 +12,7 @@ export type TeamQueries = Pick<
   | 'teamById'
   | 'teamByChannel'
   | 'teamsOf'
+  | 'teamsOwnedBy'
   | 'lockTeam'
   | 'saveTeam'
   | 'membersOf'
@@ -96,6 +97,15 @@ export function teamQueries(session: SqlSession): TeamQueries {
         )
         .orderBy(asc(teams.name), asc(teams.id));
       return rows.map((row) => teamOf(row.team));
+    },
+
+    async teamsOwnedBy({ workspaceId, userId }) {
+      const rows = await session
+        .select()
+        .from(teams)
+        .where(and(eq(teams.workspaceId, workspaceId), eq(teams.productOwnerId, userId)))
+        .orderBy(asc(teams.name), asc(teams.id));
+      return rows.map(teamOf);
     },
 
     async lockTeam(teamId) {

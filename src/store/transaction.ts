@@ -4,6 +4,7 @@ import { cardQueries } from './card-queries.ts';
 import { clockQueries } from './clock-queries.ts';
 import { draftQueries } from './draft-queries.ts';
 import { eventQueries } from './event-queries.ts';
+import { historyQueries } from './history-queries.ts';
 import type { JobSender } from './job-sender.ts';
 import { postQueries } from './post-queries.ts';
 import { promptQueries } from './prompt-queries.ts';
@@ -17,6 +18,7 @@ export function transactionOver(session: SqlSession, sender: JobSender): Transac
     ...teamQueries(session),
     ...sprintQueries(session),
     ...resultQueries(session),
+    ...historyQueries(session),
     ...cardQueries(session),
     ...promptQueries(session),
     ...clockQueries(session),

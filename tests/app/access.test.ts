@@ -1,25 +1,25 @@
 import { describe, expect, test } from 'vitest';
 import { answerForm } from '../../src/app/answer-form.ts';
 import { answerInWords } from '../../src/app/answer-in-words.ts';
-import {
-  dropCard,
-  listCards,
-  pullCard,
-  pullForm,
-  pullLine,
-  reopenCard,
-  takeCard,
-} from '../../src/app/change-cards.ts';
+import { askAdvice } from '../../src/app/ask-advice.ts';
+import { dropCard, listCards, reopenCard, takeCard } from '../../src/app/change-cards.ts';
 import { cancelSprint, closeSprint, reopenSprint } from '../../src/app/end-sprint.ts';
+import { exportSprints } from '../../src/app/export/export-sprints.ts';
+import { forecastForm } from '../../src/app/forecast-form.ts';
+import { importForm, importSprints } from '../../src/app/import/import-sprints.ts';
+import { baselineForm, nameBaseline } from '../../src/app/name-baseline.ts';
 import { overview } from '../../src/app/overview.ts';
 import type { Place } from '../../src/app/place.ts';
 import { planForm } from '../../src/app/plan-form.ts';
 import { commitPlan, previewPlan } from '../../src/app/plan-sprint.ts';
 import type { AppDependencies } from '../../src/app/ports.ts';
+import { pullCard, pullForm, pullLine } from '../../src/app/pull-card.ts';
 import { recordAnswers, recordAway, recordUnchanged } from '../../src/app/record-answers.ts';
+import { recordValue, recordValueLine, valueForm } from '../../src/app/record-value.ts';
 import { Refusal } from '../../src/app/refusal.ts';
 import type { MeasuresInput, SetupInput } from '../../src/app/set-up-team.ts';
 import { measuresForm, setMeasures, setUpTeam, setupForm } from '../../src/app/set-up-team.ts';
+import { shareAdvice } from '../../src/app/share-advice.ts';
 import { shareStatus, sprintStatus, statusChart } from '../../src/app/sprint-status.ts';
 import type { Actor } from '../../src/app/team.ts';
 import { actorOf, CHANNEL, type Harness, harnessForEach, PEOPLE } from '../support/app-harness.ts';
@@ -45,6 +45,7 @@ const PLAN = {
   startsOn: '2026-12-01',
   endsOn: '2026-12-04',
   closesAt: '17:00',
+  awayDays: '',
   cards: '',
 };
 const SETUP: Omit<SetupInput, 'channelId'> = {
@@ -72,6 +73,11 @@ const MEASURES: Omit<MeasuresInput, 'teamId'> = {
   },
 };
 
+const PAST = {
+  fileName: 'sprints.csv',
+  text: 'name,first day,last day,commitment\nHarbour 1,2026-01-05,2026-01-16,20',
+};
+
 /** Use cases of the team's channel, by place. */
 const BY_PLACE: Record<string, Attempt> = {
   setupForm: (deps, actor, { place }) => setupForm(deps, actor, place),
@@ -96,9 +102,19 @@ const BY_PLACE: Record<string, Attempt> = {
     dropCard(deps, actor, { place, reference: '1', reason: 'x' }),
   'takeCard by place': (deps, actor, { place }) => takeCard(deps, actor, { place, reference: '1' }),
   'reopenCard by place': (deps, actor, { place }) => reopenCard(deps, actor, { place, reference: '1' }),
+  importForm: (deps, actor, { place }) => importForm(deps, actor, place),
+  exportSprints: (deps, actor, { place }) => exportSprints(deps, actor, place),
   'closeSprint by place': (deps, actor, { place }) => closeSprint(deps, actor, { place }),
   'cancelSprint by place': (deps, actor, { place }) => cancelSprint(deps, actor, { place, reason: '' }),
   'reopenSprint by place': (deps, actor, { place }) => reopenSprint(deps, actor, { place }),
+  'askAdvice by place': (deps, actor, { place }) => askAdvice(deps, actor, { place }, { about: 'history' }),
+  forecastForm: (deps, actor, { place }) => forecastForm(deps, actor, { place }),
+  valueForm: (deps, actor, { place }) => valueForm(deps, actor, place),
+  recordValueLine: (deps, actor, { place }) => recordValueLine(deps, actor, { place, line: '5' }),
+  'recordValue by place': (deps, actor, { place }) =>
+    recordValue(deps, actor, { place, value: '5', sprint: undefined }),
+  baselineForm: (deps, actor, { place }) => baselineForm(deps, actor, place),
+  'nameBaseline by place': (deps, actor, { place }) => nameBaseline(deps, actor, { place, sprint: 'first' }),
 };
 
 /** Use cases by an id, which a button carried. */
@@ -126,6 +142,14 @@ const BY_ID: Record<string, Attempt> = {
   closeSprint: (deps, actor, { sprintId }) => closeSprint(deps, actor, { sprintId }),
   cancelSprint: (deps, actor, { sprintId }) => cancelSprint(deps, actor, { sprintId, reason: '' }),
   reopenSprint: (deps, actor, { sprintId }) => reopenSprint(deps, actor, { sprintId }),
+  importSprints: (deps, actor, { teamId }) =>
+    importSprints(deps, actor, { teamId, files: [PAST], seen: undefined }),
+  askAdvice: (deps, actor, { teamId }) => askAdvice(deps, actor, { teamId }, { about: 'range' }),
+  shareAdvice: (deps, actor, { teamId }) => shareAdvice(deps, actor, { teamId, question: { about: 'odds' } }),
+  recordValue: (deps, actor, { teamId, sprintId }) =>
+    recordValue(deps, actor, { teamId, value: '5', sprint: { sprintId } }),
+  nameBaseline: (deps, actor, { teamId, sprintId }) =>
+    nameBaseline(deps, actor, { teamId, sprint: { sprintId } }),
 };
 
 /** What only facilitators may do. */
@@ -143,7 +167,19 @@ const FACILITATORS_ONLY = [
   'closeSprint',
   'cancelSprint',
   'reopenSprint',
+  'baselineForm',
+  'importForm',
+  'importSprints',
+  'exportSprints',
+  'nameBaseline by place',
+  'nameBaseline',
 ];
+
+/** What the product owner may do without being a member, besides reading the planning questions' answers. */
+const PRODUCT_OWNERS_TOO = ['valueForm', 'recordValueLine', 'recordValue by place', 'recordValue'];
+
+/** What everybody who may read the team's numbers may do. */
+const READERS_TOO = ['askAdvice by place', 'askAdvice', 'shareAdvice', 'forecastForm'];
 
 const ALL: Record<string, Attempt> = { ...BY_PLACE, ...BY_ID };
 
@@ -243,6 +279,54 @@ describe.each(FACILITATORS_ONLY)('%s', (name) => {
       [PEOPLE.ana],
     ]);
     expect(await everything(h, known)).toBe(before);
+  });
+});
+
+const MEMBERS_ONLY = Object.entries(ALL).filter(
+  ([name]) => ![...PRODUCT_OWNERS_TOO, ...READERS_TOO].includes(name),
+);
+
+describe.each(MEMBERS_ONLY)('%s', (_, attempt) => {
+  test('refuses the product owner who is no member, says that they are one, and changes nothing', async () => {
+    const { h, known } = await asked();
+    await h.setUpTeam({ productOwnerId: PEOPLE.dayo });
+    const before = await everything(h, known);
+    const { code, details } = await refusal(attempt(h.deps, actorOf('dayo'), known));
+    expect([code, details]).toEqual(['not-a-member', { teamName: 'Tugboats', isProductOwner: true }]);
+    expect(await everything(h, known)).toBe(before);
+  });
+});
+
+describe.each(PRODUCT_OWNERS_TOO)('%s', (name) => {
+  const attempt = ALL[name] as Attempt;
+
+  test('refuses a member who is neither facilitator nor product owner, and lets those in', async () => {
+    const { h, known } = await asked();
+    await h.setUpTeam({ productOwnerId: PEOPLE.dayo });
+    const { code } = await refusal(attempt(h.deps, actorOf('ben'), known));
+    expect(code).toBe('not-a-value-keeper');
+    for (const who of ['dayo', 'ana'] as const) {
+      // No sprint has closed yet: only those who are let in come so far.
+      const letIn = await refusal(attempt(h.deps, actorOf(who), known));
+      expect(['no-closed-sprint', 'sprint-not-closed']).toContain(letIn.code);
+    }
+  });
+});
+
+describe.each(READERS_TOO)('%s', (name) => {
+  test('lets in every member and the product owner, but a product owner of another workspace it does not', async () => {
+    const { h, known } = await asked();
+    await h.setUpTeam({ productOwnerId: PEOPLE.dayo });
+    const attempt = ALL[name] as Attempt;
+    for (const who of ['ana', 'ben', 'dayo'] as const) {
+      const outcome = await attempt(h.deps, actorOf(who), known).then(
+        () => 'done',
+        (error: unknown) => error,
+      );
+      expect(outcome).toBe('done');
+    }
+    const { code } = await refusal(attempt(h.deps, actorOf('dayo', 'W2'), known));
+    expect(['no-team-here', 'no-team-of-yours']).toContain(code);
   });
 });
 

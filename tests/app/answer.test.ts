@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { answerForm } from '../../src/app/answer-form.ts';
 import { answerInWords } from '../../src/app/answer-in-words.ts';
-import { dropCard, pullLine, reopenCard } from '../../src/app/change-cards.ts';
+import { dropCard, reopenCard } from '../../src/app/change-cards.ts';
+import { pullLine } from '../../src/app/pull-card.ts';
 import { recordAnswers, recordAway, recordUnchanged } from '../../src/app/record-answers.ts';
 import { answersInForce, ledgerOf } from '../../src/sprint/ledger.ts';
 import {

@@ -1,13 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import {
-  dropCard,
-  listCards,
-  pullCard,
-  pullForm,
-  pullLine,
-  reopenCard,
-  takeCard,
-} from '../../src/app/change-cards.ts';
+import { dropCard, listCards, reopenCard, takeCard } from '../../src/app/change-cards.ts';
+import { pullCard, pullForm, pullLine } from '../../src/app/pull-card.ts';
 import {
   actorOf,
   CHANNEL,
@@ -156,7 +149,8 @@ describe('pulling a card in', () => {
       workingDaysLeft: 7,
       memberIds: [PEOPLE.ana, PEOPLE.ben, PEOPLE.chi],
       // 6 left − 4 worked ÷ 3 days × 7 days.
-      pace: { signal: 'light', projectedLeftPoints: 6 - (4 / 3) * 7 },
+      load: { from: 'pace', pace: { signal: 'light', projectedLeftPoints: 6 - (4 / 3) * 7 } },
+      check: { openPoints: 10, ownSprints: 0, pulledIn: { cards: 0, finished: 0 } },
     });
   });
 });

@@ -3,9 +3,10 @@ import { describe, expect, test } from 'vitest';
 import { answerForm } from '../../src/app/answer-form.ts';
 import { answerInWords } from '../../src/app/answer-in-words.ts';
 import { closeDueSprints } from '../../src/app/ask-members.ts';
-import { dropCard, pullLine } from '../../src/app/change-cards.ts';
+import { dropCard } from '../../src/app/change-cards.ts';
 import { cancelSprint, closeSprint, reopenSprint } from '../../src/app/end-sprint.ts';
 import type { VerdictContent } from '../../src/app/message-content.ts';
+import { pullLine } from '../../src/app/pull-card.ts';
 import { sprintStatus } from '../../src/app/sprint-status.ts';
 import {
   actorOf,

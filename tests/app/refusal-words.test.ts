@@ -12,6 +12,7 @@ const EXAMPLES: { readonly [Code in RefusalCode]: RefusalDetails[Code] } = {
   'several-teams': { teamNames: ['Tugboats', 'Pilots'] },
   'not-a-member': { teamName: 'Tugboats' },
   'not-a-facilitator': { teamName: 'Tugboats', facilitatorIds: ['U1', 'U2'], what: 'plan a sprint' },
+  'not-a-value-keeper': { teamName: 'Tugboats', productOwnerId: 'U3', facilitatorIds: ['U1', 'U3'] },
   'channel-has-a-team': { teamName: 'Tugboats' },
   'bad-input': { problems: [{ field: 'name', message: 'Give the sprint a name.' }] },
   'no-sprint-running': {},
@@ -28,6 +29,11 @@ const EXAMPLES: { readonly [Code in RefusalCode]: RefusalDetails[Code] } = {
   'no-cards-of-yours': { sprintName },
   'unclear-words': { problems: ['The message holds no number.'], cardCount: 2 },
   'no-sprint-to-reopen': {},
+  'nothing-to-export': { teamName: 'Tugboats' },
+  'no-closed-sprint': { teamName: 'Tugboats', withVelocity: true },
+  'no-such-sprint': { reference: 'Harbour 99', known: ['Harbour 12', 'Harbour 11'] },
+  'sprint-not-closed': { sprintName, state: 'open' },
+  'no-velocity': { sprintName, finishedPoints: 0 },
   'days-taken': { sprintName, otherName: 'Harbour 13' },
   'reopen-too-late': { sprintName, until: '2026-11-14T17:00:00.000Z' },
   'unknown-command': { word: 'plann', near: 'plan' },
@@ -35,6 +41,7 @@ const EXAMPLES: { readonly [Code in RefusalCode]: RefusalDetails[Code] } = {
   'key-taken': { key: 'LP-7', sprintName },
   'no-draft': {},
   'sprint-changed': {},
+  'file-unreadable': { field: 'past', fileName: 'past.csv', why: 'not text' },
 };
 
 function wordsOf<Code extends RefusalCode>(code: Code, details: RefusalDetails[Code] = EXAMPLES[code]) {
@@ -67,6 +74,61 @@ describe('the words hold what the person needs', () => {
     expect(wordsOf('not-a-facilitator').mend).toBe('Ask <@U1>, <@U2>.');
     const { mend } = wordsOf('not-a-facilitator', { ...EXAMPLES['not-a-facilitator'], facilitatorIds: [] });
     expect(mend).toBe('The team has no facilitator any more; ask whoever runs Loadline for you.');
+  });
+
+  test('a product owner who is no member reads what they can do, and others do not', () => {
+    const { what, mend } = wordsOf('not-a-member', { teamName: 'Tugboats', isProductOwner: true });
+    expect(what).toContain('You are the product owner of Tugboats');
+    for (const word of ['history', 'forecast', 'range', 'odds', 'value'])
+      expect(mend).toContain(`\`/loadline ${word}\``);
+    expect(wordsOf('not-a-member').mend).not.toContain('value');
+  });
+
+  test('who may record a value is named once, the product owner first; a team without either says whom to ask', () => {
+    expect(wordsOf('not-a-value-keeper').mend).toBe('Ask <@U3>, <@U1>.');
+    const { mend } = wordsOf('not-a-value-keeper', {
+      teamName: 'Tugboats',
+      productOwnerId: undefined,
+      facilitatorIds: [],
+    });
+    expect(mend).toContain('ask whoever runs Loadline');
+  });
+
+  test('a sprint that is not there: its name, and ten of those that are at most', () => {
+    const known = Array.from({ length: 12 }, (_, i) => `Quay ${i + 1}`);
+    const { what, mend } = wordsOf('no-such-sprint', { reference: 'Quay 99', known });
+    expect(what).toContain('“Quay 99”');
+    expect(mend).toContain('Quay 9, Quay 10, ….');
+    expect(mend).not.toContain('Quay 11');
+    // Chosen in a form, it has no name that was typed.
+    expect(wordsOf('no-such-sprint', { reference: '', known }).what).not.toContain('“');
+  });
+
+  test('a sprint without a velocity says whether nothing was finished or nobody knows', () => {
+    expect(wordsOf('no-velocity').what).toContain('Nothing was finished in Harbour 12');
+    const unknown = wordsOf('no-velocity', { sprintName, finishedPoints: undefined });
+    expect(unknown.what).toContain('is not known');
+    expect(wordsOf('sprint-not-closed', { sprintName, state: 'cancelled' }).what).toContain('was cancelled');
+    expect(wordsOf('no-closed-sprint', { teamName: 'Tugboats', withVelocity: false }).what).toBe(
+      'Tugboats has no closed sprint yet.',
+    );
+  });
+
+  test.each([
+    ['too large', '“past.csv” is larger than 5 MB.', 'Split it'],
+    ['not text', '“past.csv” is not a text file.', 'CSV (UTF-8)'],
+    ['no answer', 'The chat platform did not send “past.csv” in time.', 'again in a minute'],
+    ['not handed over', 'The chat platform did not hand over “past.csv”.', '`files:read`'],
+  ] as const)('a file that was not read, being %s, is named with what to do', (why, said, todo) => {
+    const { what, mend } = wordsOf('file-unreadable', { field: 'past', fileName: 'past.csv', why });
+    expect(what).toBe(said);
+    expect(mend).toContain(todo);
+  });
+
+  test('the name of a file is cut when it is as long as a sentence, never within a sign', () => {
+    const fileName = `${'🚢'.repeat(200)}.csv`;
+    const { what } = wordsOf('file-unreadable', { field: 'past', fileName, why: 'too large' });
+    expect(what).toBe(`“${'🚢'.repeat(79)}…” is larger than 5 MB.`);
   });
 
   test('a cancelled sprint does not offer reopening', () => {

@@ -152,8 +152,10 @@ describe('reminder, last call and reopening', () => {
   });
 
   test('a sprint may be reopened until 24 hours after its first closing, through a clock change as well', () => {
-    expect(reopenUntil({ closedAt: undefined })).toBeUndefined();
+    expect(reopenUntil({ closedAt: undefined, importedAt: undefined })).toBeUndefined();
     // Lisbon's clocks go back at 2026-10-25T01:00Z (IANA tz 2025c); hours are hours.
-    expect(reopenUntil({ closedAt: new Date('2026-10-24T16:00Z') })).toEqual(new Date('2026-10-25T16:00Z'));
+    expect(reopenUntil({ closedAt: new Date('2026-10-24T16:00Z'), importedAt: undefined })).toEqual(
+      new Date('2026-10-25T16:00Z'),
+    );
   });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { pullLine } from '../../src/app/change-cards.ts';
 import { closeSprint } from '../../src/app/end-sprint.ts';
 import { overview } from '../../src/app/overview.ts';
+import { pullLine } from '../../src/app/pull-card.ts';
 import { recordAway } from '../../src/app/record-answers.ts';
 import { shareStatus, sprintStatus, statusChart } from '../../src/app/sprint-status.ts';
 import {
@@ -26,7 +26,7 @@ async function running() {
 }
 
 describe('the status', () => {
-  test('shows days, answers, growth without names, and the pace', async () => {
+  test('shows days, answers, growth without names, and, for want of history, the pace', async () => {
     const { h, sprint } = await running();
     await h.answer('ben', sprint.id, '2026-11-02', {
       1: { left: '6', worked: '1', surprise: '2', note: 'a new rule' },
@@ -41,7 +41,7 @@ describe('the status', () => {
       asked: 2,
       answered: 1,
       // Left 3 + 3 + 2, worked 3 in two days, eight days to go, load 12.
-      pace: { signal: 'light', projectedLeftPoints: 8 - 1.5 * 8 },
+      load: { from: 'pace', pace: { signal: 'light', projectedLeftPoints: 8 - 1.5 * 8 }, ownSprints: 0 },
       summary: { totals: { loadPoints: 12, workedPoints: 3, openLeftPoints: 8 } },
     });
     expect(status.growth.map(({ card, ...growth }) => ({ number: card.number, ...growth }))).toEqual([
@@ -58,10 +58,9 @@ describe('the status', () => {
 
   test('says why there is no pace yet', async () => {
     const { h } = await running();
-    expect((await sprintStatus(h.deps, ben, CHANNEL)).pace).toEqual({
-      signal: undefined,
-      noSignalBecause: 'A pace shows only after two working days of answers.',
-      projectedLeftPoints: undefined,
+    expect((await sprintStatus(h.deps, ben, CHANNEL)).load).toMatchObject({
+      from: 'pace',
+      pace: { signal: undefined, because: 'A pace shows only after two working days of answers.' },
     });
   });
 
@@ -136,6 +135,53 @@ describe('the overview', () => {
     const elsewhere = await overview(h.deps, ben, { channelId: 'C2', isDirect: false });
     expect(elsewhere).toEqual({ teams: [], canSetUpHere: true });
     expect((await overview(h.deps, ben, directMessagesOf('ben'))).canSetUpHere).toBe(false);
+  });
+
+  test('shows the product owner who is no member the team, without cards and answers', async () => {
+    const { h, team, sprint } = await running();
+    await h.setUpTeam({ productOwnerId: PEOPLE.dayo });
+    for (const place of [CHANNEL, directMessagesOf('dayo'), undefined]) {
+      const { teams, canSetUpHere } = await overview(h.deps, actorOf('dayo'), place);
+      expect(canSetUpHere).toBe(false);
+      expect(teams).toMatchObject([
+        {
+          team: { id: team.id },
+          sprint: { id: sprint.id },
+          isMember: false,
+          isProductOwner: true,
+          isFacilitator: false,
+          myOpenCards: [],
+          promptState: undefined,
+          hasFinishedSprint: false,
+        },
+      ]);
+    }
+  });
+
+  test('shows a member who is the product owner once, as both', async () => {
+    const { h } = await running();
+    await h.setUpTeam({ productOwnerId: PEOPLE.ben });
+    const { teams } = await overview(h.deps, ben, undefined);
+    expect(teams).toMatchObject([{ isMember: true, isProductOwner: true, myOpenCards: [{}, {}] }]);
+    expect((await overview(h.deps, actorOf('ana'), undefined)).teams).toMatchObject([
+      { isMember: true, isProductOwner: false },
+    ]);
+  });
+
+  test('takes the cards from a product owner who is a member no more', async () => {
+    const { h } = await running();
+    await h.setUpTeam({ memberIds: [PEOPLE.ana, PEOPLE.chi], productOwnerId: PEOPLE.ben });
+    expect((await overview(h.deps, ben, CHANNEL)).teams).toMatchObject([
+      { isMember: false, isProductOwner: true, isFacilitator: false, myOpenCards: [] },
+    ]);
+  });
+
+  test('knows whether a sprint is over', async () => {
+    const { h } = await running();
+    const isOver = async () => (await overview(h.deps, ben, CHANNEL)).teams[0]?.hasFinishedSprint;
+    expect(await isOver()).toBe(false);
+    await closeSprint(h.deps, actorOf('ana'), { place: CHANNEL });
+    expect(await isOver()).toBe(true);
   });
 
   test('shows a stranger nothing', async () => {

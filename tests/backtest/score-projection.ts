@@ -4,8 +4,13 @@
  */
 import { crps } from '../../src/forecast/crps.ts';
 import type { Interval } from '../../src/forecast/interval.ts';
-import type { ProjectionHistory } from '../../src/forecast/project-velocity.ts';
-import { NO_HISTORY, projectVelocity, withEndedSprints } from '../../src/forecast/project-velocity.ts';
+import type { EndedSprint, ProjectionHistory } from '../../src/forecast/project-velocity.ts';
+import {
+  MOST_SPRINTS_BACK,
+  NO_HISTORY,
+  projectVelocity,
+  withEndedSprints,
+} from '../../src/forecast/project-velocity.ts';
 import { median } from '../../src/forecast/quantile.ts';
 import type { SprintMoment } from '../open-data/read-open-data.ts';
 import {
@@ -56,15 +61,45 @@ export function scoreProjection(rows: readonly SprintMoment[]): ProjectionScore[
 function walkForward(rows: readonly SprintMoment[]): Scored[] {
   const scored: Scored[] = [];
   const differences: number[] = [];
-  let history: ProjectionHistory = NO_HISTORY;
+  const ended: EndedSprint[][] = [];
   for (const together of sharedSprints(rows)) {
+    const historyOf = historiesOf(ended);
     for (const row of together) {
-      if (differences.length >= sprintsToLearn(rows.length)) scored.push(scoreOf(row, history, differences));
+      if (differences.length >= sprintsToLearn(rows.length)) {
+        scored.push(scoreOf(row, historyOf(String(row.board)), differences));
+      }
       differences.push(row.deliveredPoints - committedPoints(row));
     }
-    history = withEndedSprints(history, together.map(endedSprintOf));
+    ended.push(together.map(endedSprintOf));
   }
   return scored;
+}
+
+/** What the bot would have learnt for each team, from as many of the latest sprints as it looks back at. */
+function historiesOf(ended: readonly EndedSprint[][]): (team: string) => ProjectionHistory {
+  const made = new Map<string, ProjectionHistory>();
+  return (team) => {
+    const history = made.get(team) ?? latestSprints(ended, team).reduce(withEndedSprints, NO_HISTORY);
+    made.set(team, history);
+    return history;
+  };
+}
+
+/** As the store would give them: so many of the team's own, so many of the others, in order. */
+export function latestSprints(ended: readonly EndedSprint[][], team: string): EndedSprint[][] {
+  const room = { ...MOST_SPRINTS_BACK };
+  const latest: EndedSprint[][] = [];
+  for (let i = ended.length - 1; i >= 0 && room.own + room.others > 0; i -= 1) {
+    const fits = (ended[i] as EndedSprint[]).filter((sprint) => {
+      const whose = sprint.team === team ? 'own' : 'others';
+      room[whose] -= 1;
+      return room[whose] >= 0;
+    });
+    room.own = Math.max(0, room.own);
+    room.others = Math.max(0, room.others);
+    if (fits.length > 0) latest.unshift(fits);
+  }
+  return latest;
 }
 
 function scoreOf(row: SprintMoment, history: ProjectionHistory, differences: readonly number[]): Scored {

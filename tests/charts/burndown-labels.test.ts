@@ -1,47 +1,13 @@
-import { createCanvas, GlobalFonts } from '@napi-rs/canvas';
 import fc from 'fast-check';
-import { beforeAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { burndownLabels } from '../../src/charts/burndown-labels.ts';
 import { burndownLayout, burndownSize } from '../../src/charts/burndown-layout.ts';
-import { chartFont, chartFontFiles } from '../../src/charts/chart-font.ts';
 import type { Burndown } from '../../src/sprint/burndown.ts';
 import { burndown, type Evening, midSprint, noPlan, unneededSurprise } from './burndown-examples.ts';
+import { expectLegible, labelBoxes } from './label-boxes.ts';
 
-interface Box {
-  readonly text: string;
-  readonly left: number;
-  readonly right: number;
-  readonly top: number;
-  readonly bottom: number;
-}
-
-const context = createCanvas(1, 1).getContext('2d');
-
-beforeAll(() => {
-  for (const file of chartFontFiles()) GlobalFonts.registerFromPath(file, chartFont);
-});
-
-/** Where the letters of each label are, by the widths of the chart's own font. */
-function labelBoxes(shown: Burndown): Box[] {
-  return burndownLabels(shown, burndownLayout(shown)).flatMap((element): Box[] => {
-    if (element.type !== 'text') return [];
-    const { x, y } = element;
-    const { text, align, fontSize, fontWeight, lineHeight } = element.style;
-    context.font = `${fontWeight} ${fontSize}px "${chartFont}"`;
-    const textLines = text.split('\n');
-    const width = Math.max(...textLines.map((line) => context.measureText(line).width));
-    const left = align === 'left' ? x : align === 'right' ? x - width : x - width / 2;
-    // From the top of capitals to the foot of descenders.
-    const height = (textLines.length - 1) * lineHeight + fontSize * 0.9;
-    return [{ text, left, right: left + width, top: y - height / 2, bottom: y + height / 2 }];
-  });
-}
-
-function overlaps(one: Box, other: Box): boolean {
-  return one.left < other.right && other.left < one.right && one.top < other.bottom && other.top < one.bottom;
-}
-
-const texts = (shown: Burndown) => labelBoxes(shown).map((label) => label.text);
+const boxesOf = (shown: Burndown) => labelBoxes(burndownLabels(shown, burndownLayout(shown)));
+const texts = (shown: Burndown) => boxesOf(shown).map((label) => label.text);
 
 describe('the labels in the burndown picture', () => {
   test('name the lines, the tracks with their sums, and today', () => {
@@ -67,7 +33,7 @@ describe('the labels in the burndown picture', () => {
   });
 
   test('stand clear of the row of "today" when the line ends at the top of its plot', () => {
-    const boxes = labelBoxes(burndown('High', 40, [[40], [undefined]], { today: '2026-11-02' }));
+    const boxes = boxesOf(burndown('High', 40, [[40], [undefined]], { today: '2026-11-02' }));
     const today = boxes.find(({ text }) => text === 'today');
     const left = boxes.find(({ text }) => text === '40 left');
     expect(today?.bottom).toBeLessThan(left?.top ?? 0);
@@ -75,7 +41,7 @@ describe('the labels in the burndown picture', () => {
 
   test('stand clear of the name of the ideal line when nothing is left on the last day but one', () => {
     const evenings = [...Array<Evening>(38).fill([20]), [0] as const, [undefined] as const];
-    const boxes = labelBoxes(burndown('Early', 40, evenings));
+    const boxes = boxesOf(burndown('Early', 40, evenings));
     const ideal = boxes.find(({ text }) => text === 'ideal');
     const left = boxes.find(({ text }) => text === '0 left');
     expect(left?.right).toBeGreaterThan(ideal?.left ?? Number.POSITIVE_INFINITY);
@@ -84,7 +50,7 @@ describe('the labels in the burndown picture', () => {
 
   test('stand clear of the numbers of the axis when the line ends near it, below the ideal', () => {
     const evenings = [[30] as const, ...Array<Evening>(39).fill([undefined])];
-    const left = labelBoxes(burndown('Leap', 99, evenings)).find(({ text }) => text === '30 left');
+    const left = boxesOf(burndown('Leap', 99, evenings)).find(({ text }) => text === '30 left');
     expect(left?.left).toBeGreaterThan(burndownLayout(midSprint).leftPlot.left);
   });
 
@@ -93,7 +59,7 @@ describe('the labels in the burndown picture', () => {
     const leftOf = (evenings: Evening[]) => {
       const shown = burndown('Side', 40, [...evenings, ...yetToCome]);
       const { leftEnd, xOf, yOf } = burndownLayout(shown);
-      const box = labelBoxes(shown).find(({ text }) => text.endsWith(' left') && text !== 'points left');
+      const box = boxesOf(shown).find(({ text }) => text.endsWith(' left') && text !== 'points left');
       expect(box?.top).toBeGreaterThan(yOf(leftEnd.leftPoints));
       return (box?.right ?? 0) < xOf(leftEnd.position);
     };
@@ -116,13 +82,7 @@ describe('the labels in the burndown picture', () => {
           ...Array<Evening>(yetToCome).fill([undefined]),
         ];
         const today = new Date(Date.UTC(2026, 10, 1 + todayIndex)).toISOString().slice(0, 10);
-        const boxes = labelBoxes(burndown('Any', commitmentPoints, evenings, { today }));
-        boxes.forEach((box, index) => {
-          expect(box.left).toBeGreaterThanOrEqual(4);
-          expect(box.right).toBeLessThanOrEqual(burndownSize.widthPx - 4);
-          const struck = boxes.slice(index + 1).filter((other) => overlaps(box, other));
-          expect(struck.map(({ text }) => `${box.text} on ${text}`)).toEqual([]);
-        });
+        expectLegible(boxesOf(burndown('Any', commitmentPoints, evenings, { today })), burndownSize);
       }),
       { numRuns: 1_000 },
     );

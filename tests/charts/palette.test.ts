@@ -31,8 +31,14 @@ describe('the colours of charts', () => {
     expect(contrast(colour, palette.card)).toBeGreaterThanOrEqual(3);
   });
 
-  test('the three hues are those of Okabe and Ito, blue, bluish green and vermillion', () => {
+  test('the hues are those of Okabe and Ito: blue, bluish green, vermillion and reddish purple', () => {
     // Okabe and Ito, Color Universal Design (2008); hex values as in R's palette.colors("Okabe-Ito").
-    expect([palette.left, palette.pulledIn, palette.surprise]).toEqual(['#0072b2', '#009e73', '#d55e00']);
+    expect([palette.left, palette.pulledIn, palette.surprise, palette.advice]).toEqual([
+      '#0072b2',
+      '#009e73',
+      '#d55e00',
+      '#cc79a7',
+    ]);
+    expect([palette.velocity, palette.signal]).toEqual(['#0072b2', '#d55e00']);
   });
 });

@@ -16,6 +16,7 @@ const PAGES = [
   'docs/rehearsal.md',
   'docs/ratios.md',
   'docs/forecasts.md',
+  'docs/import-export.md',
 ];
 
 const page = (name: string): Promise<string> => readFile(join(ROOT, name), 'utf8');

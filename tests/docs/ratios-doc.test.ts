@@ -1,6 +1,8 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
+import type { Growth } from '../../src/forecast/value-growth.ts';
+import { valueGrowth } from '../../src/forecast/value-growth.ts';
 import type { Card, CardFact, CardOrigin } from '../../src/sprint/card.ts';
 import { whyNotAnswer } from '../../src/sprint/check-answer.ts';
 import { estimateErrorPoints, plainEstimateErrorPoints } from '../../src/sprint/estimate-error.ts';
@@ -158,4 +160,25 @@ test('the page gives the caution against appraising people and comparing teams',
   expect(PAGE).toMatch(/not compare teams/i);
   expect(PAGE).toMatch(/local law/i);
   expect(PAGE).toMatch(/works agreements/i);
+});
+
+test('the example of value growth is what the code makes of its numbers', () => {
+  const told =
+    /worth (\d+) with (\d+) points finished, and later one worth (\d+) with (\d+) points: the value stands at (\d+ %), velocity at (\d+ %), and a point brings (\d+ %)/.exec(
+      PAGE,
+    );
+  const [value, velocity, laterValue, laterVelocity] = (told ?? []).slice(1, 5).map(Number) as [
+    number,
+    number,
+    number,
+    number,
+  ];
+  const { sprints } = valueGrowth([
+    { velocityPoints: velocity, recordedValue: value },
+    { velocityPoints: laterVelocity, recordedValue: laterValue },
+  ]);
+  const { valueGrowth: ofValue, velocityGrowth, valuePerPointGrowth } = sprints[1] as Growth;
+  expect(
+    [ofValue, velocityGrowth, valuePerPointGrowth].map((share) => formatPercent(share as number)),
+  ).toEqual(told?.slice(5));
 });

@@ -1,7 +1,14 @@
 import { describe, expect, test } from 'vitest';
 import { conformalRank } from '../../src/forecast/conformal-rank.ts';
-import type { CoverageKeeper } from '../../src/forecast/coverage-keeper.ts';
-import { depthOf, intervalsOf, NEW_KEEPER, withOutcome } from '../../src/forecast/coverage-keeper.ts';
+import type { CoverageKeeper, OutcomePlace } from '../../src/forecast/coverage-keeper.ts';
+import {
+  depthOf,
+  depthsOf,
+  intervalsOf,
+  NEW_KEEPER,
+  withOutcome,
+} from '../../src/forecast/coverage-keeper.ts';
+import type { WeightedPoints } from '../../src/forecast/weighted-points.ts';
 import { weightedPoints } from '../../src/forecast/weighted-points.ts';
 import { seededRandom } from './seeded-random.ts';
 
@@ -13,6 +20,11 @@ function alike(values: readonly number[]): ReturnType<typeof weightedPoints> {
 }
 
 const TEN = alike([1, 2, 3, 4, 5, 6, 7, 8, 9, 10]);
+
+function placeIn(distribution: WeightedPoints, points: number): OutcomePlace {
+  // Points come in halves.
+  return { lessChance: distribution.cdf(points - 0.25), atMostChance: distribution.cdf(points) };
+}
 
 describe('the rank of split conformal prediction is ⌈(n + 1)·chance⌉', () => {
   test.each([
@@ -36,11 +48,11 @@ describe('the depth of an outcome is how much of the distribution an interval mu
     [0, 1],
     [11, 1],
   ])('%s lies at %s', (outcome, depth) => {
-    expect(depthOf(TEN, outcome)).toBeCloseTo(depth, 12);
+    expect(depthOf(placeIn(TEN, outcome))).toBeCloseTo(depth, 12);
   });
 
   test('an amount as likely as all others together lies at 0', () => {
-    expect(depthOf(weightedPoints([0, 1, 2], [2, 1, 1]), 0)).toBe(0);
+    expect(depthOf(placeIn(weightedPoints([0, 1, 2], [2, 1, 1]), 0))).toBe(0);
   });
 });
 
@@ -59,21 +71,37 @@ test('the wide interval holds the narrow one even when the scores of late would 
 });
 
 test('after a miss the level rises, after a hit it falls a little', () => {
-  const forecast = { distribution: TEN, narrow: { low: 4, high: 7 }, wide: { low: 2, high: 9 } };
-  const after = withOutcome(NEW_KEEPER, forecast, 8);
+  // With four scores and levels of a half and four fifths the intervals take in 0.4 and 0.9 of the distribution.
+  const keeper: CoverageKeeper = { scores: [0.2, 0.4, 0.4, 0.9], narrowLevel: 0.5, wideLevel: 0.8 };
+  expect(intervalsOf(keeper, TEN)).toEqual({ narrow: { low: 3, high: 7 }, wide: { low: 1, high: 10 } });
+  const after = withOutcome(keeper, depthsOf(keeper), placeIn(TEN, 8));
   expect(after.narrowLevel).toBeCloseTo(0.525, 12);
   expect(after.wideLevel).toBeCloseTo(0.79, 12);
-  expect(after.scores).toHaveLength(1);
+  expect(after.scores).toHaveLength(5);
+});
+
+test('an outcome counts as held just where the interval says so', () => {
+  const random = seededRandom(11);
+  for (let trial = 0; trial < 500; trial += 1) {
+    const scores = Array.from({ length: 12 }, () => Math.round(random.uniform() * 10) / 10);
+    const keeper: CoverageKeeper = { scores, narrowLevel: 0.5, wideLevel: 0.8 };
+    const distribution = alike(Array.from({ length: 7 }, () => Math.floor(random.uniform() * 12) / 2));
+    const outcome = Math.floor(random.uniform() * 14) / 2 - 0.5;
+    const { narrow, wide } = intervalsOf(keeper, distribution);
+    const after = withOutcome(keeper, depthsOf(keeper), placeIn(distribution, outcome));
+    expect(after.narrowLevel < keeper.narrowLevel).toBe(narrow.low <= outcome && outcome <= narrow.high);
+    expect(after.wideLevel < keeper.wideLevel).toBe(wide.low <= outcome && outcome <= wide.high);
+  }
 });
 
 test('the level stops beyond 0 and 1, so that it comes back at once', () => {
-  const never = { distribution: TEN, narrow: { low: 4, high: 4 }, wide: { low: 4, high: 4 } };
+  const [always, never] = [placeIn(TEN, 5), placeIn(TEN, 11)];
   let keeper = NEW_KEEPER;
-  for (let sprint = 0; sprint < 100; sprint += 1) keeper = withOutcome(keeper, never, 9);
+  for (let sprint = 0; sprint < 100; sprint += 1) keeper = withOutcome(keeper, depthsOf(keeper), never);
   expect(keeper.narrowLevel).toBeCloseTo(1.05, 12);
-  keeper = withOutcome(keeper, never, 4);
+  keeper = withOutcome(keeper, depthsOf(keeper), always);
   expect(keeper.narrowLevel).toBeLessThan(1.05);
-  for (let sprint = 0; sprint < 200; sprint += 1) keeper = withOutcome(keeper, never, 4);
+  for (let sprint = 0; sprint < 200; sprint += 1) keeper = withOutcome(keeper, depthsOf(keeper), always);
   expect(keeper.narrowLevel).toBeCloseTo(-0.05, 12);
 });
 
@@ -92,7 +120,7 @@ describe('outcomes that lie quite differently from what the distribution says ar
       const { narrow, wide } = intervalsOf(keeper, distribution);
       if (narrow.low <= outcome && outcome <= narrow.high) narrowHits += 1;
       if (wide.low <= outcome && outcome <= wide.high) wideHits += 1;
-      keeper = withOutcome(keeper, { distribution, narrow, wide }, outcome);
+      keeper = withOutcome(keeper, depthsOf(keeper), placeIn(distribution, outcome));
     }
     expect(Math.abs(narrowHits / 400 - 0.5)).toBeLessThan(0.04);
     expect(Math.abs(wideHits / 400 - 0.8)).toBeLessThan(0.03);

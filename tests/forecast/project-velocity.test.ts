@@ -132,3 +132,26 @@ test('sprints that ended together are not projected from each other', () => {
   const oneByOne = withEndedSprints(withEndedSprints(NO_HISTORY, [twin]), [{ ...twin, team: 'theirs' }]);
   expect(oneByOne.keeper.scores[1]).toBeLessThan(depth);
 });
+
+test('sprints that ended together move the intervals only once all of them have been held against them', () => {
+  const sprint = (velocityPoints: number) => ({
+    team: 'a',
+    soFar: { cardPoints: 20, finishedPoints: 4, underwayPoints: 2 },
+    velocityPoints,
+  });
+  const before = [12, 13, 14, 15, 16, 12, 13, 14].reduce(
+    (history, velocity) => withEndedSprints(history, [sprint(velocity)]),
+    NO_HISTORY,
+  );
+  const { wide } = projectVelocity(before, 'a', sprint(0).soFar);
+  const levelAfter = (...velocities: number[]): number =>
+    withEndedSprints(before, velocities.map(sprint)).keeper.wideLevel;
+  const change = (velocity: number): number => levelAfter(velocity) - before.keeper.wideLevel;
+  // Just outside of the interval, within what is possible: were one learnt at once, the next would lie inside.
+  const [outside, inside] = [wide.high + 0.5, wide.high];
+  expect(outside).toBeLessThan(19);
+  expect(change(outside)).toBeCloseTo(0.04, 12);
+  expect(change(inside)).toBeCloseTo(-0.01, 12);
+  expect(levelAfter(outside, outside) - before.keeper.wideLevel).toBeCloseTo(0.08, 12);
+  expect(levelAfter(outside, inside) - before.keeper.wideLevel).toBeCloseTo(0.03, 12);
+});

@@ -160,6 +160,25 @@ describeOnBoth('the delivery queue', (database) => {
       expect(await queue.givenUp()).toBe(1);
     });
 
+    it('takes up again what was given up, with all its attempts, when it is told to', async () => {
+      await postsAdded(database(), 2);
+      for (let round = 0; round < 12; round += 1) {
+        await queue.drain(() => Promise.reject(new Error('no use')));
+        await letTimePass(database());
+      }
+      expect(await queue.givenUp()).toBe(2);
+      expect(await queue.drain(async () => DONE)).toBe(0);
+      expect(await queue.queueGivenUpAgain()).toBe(2);
+      expect(await queue.givenUp()).toBe(0);
+      const attempts: boolean[] = [];
+      await queue.drain(async (_postId, { isLast }) => {
+        attempts.push(isLast);
+        return DONE;
+      });
+      expect(attempts).toEqual([false, false]);
+      expect(await queue.queueGivenUpAgain()).toBe(0);
+    });
+
     it('stores of an error its name, code and words only, for it may carry a token', async () => {
       await postsAdded(database(), 1);
       await queue.drain(async () => {

@@ -7,6 +7,7 @@ import { join } from 'node:path';
 import { afterEach, describe, expect, it } from 'vitest';
 import { type StandIn, startStandIn } from '../../src/rehearsal/stand-in/stand-in.ts';
 import { LOADLINE_SCOPES } from '../../src/rehearsal/stand-in/stand-in-options.ts';
+import { figureIn } from '../metrics/read-metrics.ts';
 
 const MAIN = new URL('../../src/main.ts', import.meta.url).pathname;
 const SIGNING_SECRET = 'signing-secret-of-the-test-0001';
@@ -71,13 +72,13 @@ async function environmentFor(platform: StandIn): Promise<Record<string, string>
   };
 }
 
-/** The port that the log names once everything runs. */
-async function portOf(bot: Running): Promise<number> {
+/** What the log says once everything runs. */
+async function startedLine(bot: Running): Promise<{ port: number; metricsPort?: number }> {
   const line = await expect
     .poll(() => /^\{.*"Loadline is running".*$/m.exec(bot.output())?.[0], { timeout: START_LIMIT_MS })
     .toBeDefined()
     .then(() => /^\{.*"Loadline is running".*$/m.exec(bot.output())?.[0] as string);
-  return (JSON.parse(line) as { port: number }).port;
+  return JSON.parse(line);
 }
 
 afterEach(async () => {
@@ -108,7 +109,7 @@ describe('npm start', () => {
   }, async () => {
     const platform = await standIn();
     const bot = start(await environmentFor(platform));
-    const url = `http://127.0.0.1:${await portOf(bot)}`;
+    const url = `http://127.0.0.1:${(await startedLine(bot)).port}`;
     platform.connectBot(`${url}/slack/events`);
     expect((await fetch(`${url}/healthz`)).status).toBe(200);
     expect((await fetch(`${url}/readyz`)).status).toBe(200);
@@ -134,5 +135,41 @@ describe('npm start', () => {
     expect(bot.output()).not.toContain('Secret berth');
     expect(bot.output()).not.toContain(BOT_TOKEN);
     expect(bot.output()).not.toContain(SIGNING_SECRET);
+  });
+
+  it('serves metrics on a port of their own, in which the set-up is counted and nobody is named', {
+    timeout: START_LIMIT_MS * 2,
+  }, async () => {
+    const platform = await standIn();
+    const bot = start({ ...(await environmentFor(platform)), LOADLINE_METRICS_PORT: '0' });
+    const { port, metricsPort } = await startedLine(bot);
+    platform.connectBot(`http://127.0.0.1:${port}/slack/events`);
+    await platform.command('U0ANA', 'C0TEAM', '/loadline setup');
+    await expect.poll(() => platform.viewOf('U0ANA')?.callback_id, { timeout: 20_000 }).toBe('setup-form');
+    await platform.submit('U0ANA', platform.viewOf('U0ANA')?.id as string);
+    await platform.command('U0ANA', 'C0TEAM', '/loadline take');
+    await fetch(`http://127.0.0.1:${port}/slack/events`, { method: 'POST', body: 'forged' });
+    const metrics = async (): Promise<string> =>
+      (await fetch(`http://127.0.0.1:${metricsPort}/metrics`)).text();
+    const delivered = { kind: 'team-set-up', how: 'new' };
+    await expect
+      .poll(async () => figureIn(await metrics(), 'loadline_posts_delivered_total', delivered), {
+        timeout: 20_000,
+      })
+      .toBe(1);
+    await expect
+      .poll(async () => figureIn(await metrics(), 'loadline_queue_posts'), { timeout: 20_000 })
+      .toBe(0);
+    const text = await metrics();
+    const figure = (name: string, labels = {}) => figureIn(text, `loadline_${name}`, labels);
+    expect(figure('requests_total', { kind: 'form', outcome: 'done' })).toBe(1);
+    expect(figure('refusals_total', { code: 'bad-argument' })).toBe(1);
+    expect(figure('requests_turned_away_total')).toBe(1);
+    expect(figure('request_duration_seconds_count', { kind: 'command' })).toBe(2);
+    expect(figure('clock_ticks_total', { outcome: 'done' })).toBeGreaterThan(0);
+    expect(figure('database_up')).toBe(1);
+    expect(text).not.toMatch(/U0ANA|C0TEAM|ana|"T0/);
+    // The health routes' port does not tell them.
+    expect((await fetch(`http://127.0.0.1:${port}/metrics`)).status).toBe(404);
   });
 });

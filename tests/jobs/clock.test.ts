@@ -123,4 +123,18 @@ describe('stopping', () => {
     fail(new Error('too late'));
     await expect(stopping).resolves.toBeUndefined();
   });
+
+  test('reports each tick, and the time of those that ended well', async () => {
+    const { tick, end, fail } = controlledTick();
+    const ticks: unknown[] = [];
+    clock = startClock(tick, recordingLog(), { ticked: (...given) => void ticks.push(given) });
+    end();
+    await vi.advanceTimersByTimeAsync(MINUTE_MS);
+    fail(new Error('no database'));
+    await vi.advanceTimersByTimeAsync(0);
+    expect(ticks).toEqual([
+      [true, Date.parse('2026-11-02T09:14:30Z') / 1_000],
+      [false, expect.any(Number)],
+    ]);
+  });
 });

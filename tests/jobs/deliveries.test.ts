@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { DeliveryOutcome } from '../../src/app/deliver.ts';
 import { deliveryHandler } from '../../src/jobs/deliveries.ts';
+import { currentReference, withReference } from '../../src/reference.ts';
+import { logCatcher } from '../slack/support/log-catcher.ts';
 
 function withLog(deliver: (postId: string) => Promise<DeliveryOutcome>) {
   const lines: { level: string; message: string; details: object }[] = [];
@@ -32,5 +34,45 @@ describe('the worker’s handler', () => {
     const { lines, handle } = withLog(() => Promise.reject(failure));
     await expect(handle('post-1', { isLast })).rejects.toBe(failure);
     expect(lines).toEqual([{ level: 'error', message, details: { err: failure, postId: 'post-1' } }]);
+  });
+
+  test('counts what was put off, what is tried again and what was given up', async () => {
+    const counted: string[] = [];
+    const meter = {
+      deliveryRetried: (reason: string) => void counted.push(reason),
+      deliveryGivenUp: () => void counted.push('given up'),
+    };
+    const outcomes: (() => Promise<DeliveryOutcome>)[] = [
+      async () => ({ done: true }),
+      async () => ({ retryAfterMs: 2_000 }),
+      () => Promise.reject(new Error('timed out')),
+      () => Promise.reject(new Error('timed out')),
+    ];
+    const silent = { info: () => undefined, error: () => undefined };
+    const handle = deliveryHandler(
+      () => (outcomes.shift() as () => Promise<DeliveryOutcome>)(),
+      silent,
+      meter,
+    );
+    await handle('post-1', { isLast: false });
+    await handle('post-1', { isLast: false });
+    await handle('post-1', { isLast: false }).catch(() => undefined);
+    await handle('post-1', { isLast: true }).catch(() => undefined);
+    expect(counted).toEqual(['postponed', 'failed', 'given up']);
+  });
+
+  test('gives each delivery a reference of its own, which its log lines bear', async () => {
+    const { logger, entries } = logCatcher();
+    const handle = deliveryHandler(() => Promise.reject(new Error('timed out')), logger);
+    await handle('post-1', { isLast: false }).catch(() => undefined);
+    // What a request sets off in the background is work of its own.
+    await withReference(() => handle('post-2', { isLast: false })).catch(() => undefined);
+    const outer = await withReference(async () => {
+      await handle('post-3', { isLast: false }).catch(() => undefined);
+      return currentReference();
+    });
+    const references = entries().map(({ reference }) => reference);
+    expect(new Set([...references, outer]).size).toBe(4);
+    expect(references).not.toContain(undefined);
   });
 });

@@ -85,12 +85,14 @@ function compareSprint(sprint: PlayedSprint, reckoned: ReckonedSprint, check: Ch
   }
 }
 
-/** Parts of the ids of notes, and the threshold that each belongs to. */
+/** Parts of the ids of notes, and the threshold or habit that each belongs to. */
 const NOTES = [
   ['pull-in', 'pull-in'],
   ['plan-share', 'plan-share'],
   ['accuracy-low', 'accuracy-low'],
   ['accuracy-high', 'accuracy-high'],
+  ['carry-over', 'carry-over'],
+  ['answer-rate', 'answers'],
 ] as const;
 
 /** What is wrong with a sprint's prompts, reminders, last calls and verdict post. */

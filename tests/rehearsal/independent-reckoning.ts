@@ -11,6 +11,7 @@ import type {
   ScenarioSprint,
 } from '../../src/rehearsal/scenario.ts';
 import { daysBetween, localInstantMs, weekdayOf } from './local-instants.ts';
+import { habitsCrossed } from './reckoned-habits.ts';
 
 /** One line of a card's record, in half points. */
 interface Line {
@@ -299,9 +300,10 @@ export function reckon(scenario: Scenario): Reckoning {
     if (!cancelled && velocity > 0) baseline ??= velocity;
     const closesAtMs = book.closesAtMs;
     const measured = measure(book.cards, scenario, baseline);
+    const before = sprints.findLast((earlier) => !earlier.cancelled);
+    measured.crossed.push(...habitsCrossed({ cards: book.cards, prompts, heard, idle }, before));
     sprints.push({ sprint, cards: book.cards, cancelled, prompts, heard, idle, closesAtMs, ...measured });
-    if (cancelled)
-      Object.assign(sprints.at(-1) as ReckonedSprint, { verdict: null, failed: [], crossed: [] });
+    if (cancelled) Object.assign(sprints.at(-1) ?? {}, { verdict: null, failed: [], crossed: [] });
   }
   return { sprints, refused };
 }

@@ -9,6 +9,7 @@ import type { PlayResult } from '../../src/rehearsal/play-result.ts';
 import type { Scenario } from '../../src/rehearsal/scenario.ts';
 import { readScenario } from '../../src/rehearsal/scenario.ts';
 import { newPgliteImage } from '../support/databases.ts';
+import { CARRY_OVER_SCENARIO } from './carry-over-scenario.ts';
 import { CO_OWNER_SCENARIO } from './co-owner-scenario.ts';
 import { differences } from './compare-play.ts';
 import { reckon } from './independent-reckoning.ts';
@@ -85,6 +86,28 @@ describe('a play agrees with the independent reckoning', () => {
     PLAY_TIMEOUT_MS,
   );
 });
+
+test(
+  'a card carried over, with a key and without, through a cancelled sprint, and prompts left unanswered',
+  async () => {
+    const played = await play(CARRY_OVER_SCENARIO);
+    expect(differences(CARRY_OVER_SCENARIO, played)).toEqual([]);
+    const habits = played.sprints.map(({ noteIds }) =>
+      noteIds.filter((id) => id === 'carry-over-repeated' || id === 'answer-rate-low'),
+    );
+    expect(habits).toEqual([[], [], ['carry-over-repeated', 'answer-rate-low']]);
+    const verdict = played.sprints[2]?.posts
+      .map(({ text }) => text)
+      .find((text) => text.includes('in a row'));
+    expect(verdict).toContain('2 cards have now been open at the end of two or more sprints in a row.');
+    expect(verdict).toContain('• QS-1 Tide tables: open at the end of 2 sprints in a row');
+    expect(verdict).toContain('3 of 4 daily prompts were met');
+    // A play is made of the same facts each time, so it comes to the same words.
+    const again = await play(CARRY_OVER_SCENARIO);
+    expect(again).toEqual(played);
+  },
+  PLAY_TIMEOUT_MS,
+);
 
 describe('the generated scenarios', () => {
   test('hold every kind of event, and every kind of event that must be refused', () => {

@@ -2,6 +2,7 @@ import { Ajv } from 'ajv';
 import { describe, expect, it } from 'vitest';
 import manifest from '../../deploy/app-manifest.json' with { type: 'json' };
 import { COMMAND } from '../../src/slack/ids.ts';
+import { NEEDED_EVENTS } from '../../src/slack/manifest-needs.ts';
 import { NEEDED_SCOPES } from '../../src/slack/scopes.ts';
 
 /** Limits from docs.slack.dev/reference/app-manifest, for the parts that the manifest uses. */
@@ -84,7 +85,7 @@ describe('the app manifest', () => {
     expect(manifest.settings).toMatchObject({
       socket_mode_enabled: true,
       interactivity: { is_enabled: true },
-      event_subscriptions: { bot_events: ['app_home_opened', 'message.im'] },
+      event_subscriptions: { bot_events: [...NEEDED_EVENTS] },
     });
     expect(manifest.features.app_home).toEqual({
       home_tab_enabled: true,

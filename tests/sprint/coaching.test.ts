@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import type { CoachingNoteId } from '../../src/sprint/coaching.ts';
 import { coachingNotes } from '../../src/sprint/coaching.ts';
+import type { CoachingNoteId } from '../../src/sprint/coaching-note.ts';
 import type { SprintRatios } from '../../src/sprint/sprint-ratios.ts';
+import { crossingOf } from '../../src/sprint/threshold-notes.ts';
 import { DEFAULT_THRESHOLDS } from '../../src/sprint/thresholds.ts';
 import { undefinedBecause } from '../../src/sprint/undefined-value.ts';
 
@@ -128,4 +129,19 @@ test('every note says what it may mean and one thing to try, to the team and wit
 test("notes go by the team's own thresholds", () => {
   const thresholds = { ...DEFAULT_THRESHOLDS, keptShareAtLeast: 0.9 };
   expect(coachingNotes(ON_THE_LINES, thresholds).map((note) => note.id)).toEqual(['kept-share-low']);
+});
+
+describe('what a note is about', () => {
+  test('is its ratio, and which values call for it', () => {
+    const crossing = crossingOf('pull-in-ratio-high', DEFAULT_THRESHOLDS);
+    expect(crossing?.ratio).toBe('pullInRatio');
+    expect([0.2, 0.21].map((value) => crossing?.isCrossedBy(value))).toEqual([false, true]);
+    const mark = crossingOf('velocity-growth-first-mark', DEFAULT_THRESHOLDS);
+    expect([2.39, 2.4].map((value) => mark?.isCrossedBy(value))).toEqual([false, true]);
+  });
+
+  test('is no ratio for a note on a habit', () => {
+    expect(crossingOf('carry-over-repeated', DEFAULT_THRESHOLDS)).toBeUndefined();
+    expect(crossingOf('answer-rate-low', DEFAULT_THRESHOLDS)).toBeUndefined();
+  });
 });

@@ -4,6 +4,7 @@ import { describeOnBoth } from '../support/databases.ts';
 import { cardQueryCases } from './card-query-cases.ts';
 import { clockQueryCases } from './clock-query-cases.ts';
 import { constraintCases } from './constraint-cases.ts';
+import { historyQueryCases } from './history-query-cases.ts';
 import { postQueryCases } from './post-query-cases.ts';
 import { promptQueryCases } from './prompt-query-cases.ts';
 import { recordKeepingCases } from './record-keeping-cases.ts';
@@ -14,6 +15,7 @@ import { transactionCases } from './transaction-cases.ts';
 describeOnBoth('the store', (database) => {
   describe('teams', () => teamQueryCases(database));
   describe('sprints', () => sprintQueryCases(database));
+  describe('the history', () => historyQueryCases(database));
   describe('cards and facts', () => cardQueryCases(database));
   describe('prompts', () => promptQueryCases(database));
   describe('posts', () => postQueryCases(database));

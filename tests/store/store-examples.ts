@@ -50,6 +50,7 @@ export function aSprint(teamId: string, given: Partial<Sprint> = {}): Sprint {
     nextPromptAt: new Date('2026-11-02T09:15:00Z'),
     nextReminderAt: undefined,
     lastCallAt: new Date('2026-11-13T16:00:00Z'),
+    importedAt: undefined,
     ...given,
   };
 }

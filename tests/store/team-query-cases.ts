@@ -103,6 +103,7 @@ export function teamQueryCases(database: () => Database): void {
       startsOn: '2026-11-02',
       endsOn: 'soon',
       closesAt: '17:00',
+      awayDays: '2.5',
       cards: 'Rope, ½\n"Buoy, red"\t3',
     };
     await database().store.transaction(async (tx) => {

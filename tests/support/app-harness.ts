@@ -142,6 +142,7 @@ export class Harness {
       startsOn: '2026-11-02',
       endsOn: '2026-11-13',
       closesAt: '17:00',
+      awayDays: '',
       cards: 'Tide table, 5, @Ben\nCrane log, 3, @Chi\nPilot roster, 2, @Ben @Chi',
       ...change,
     };

@@ -1,8 +1,9 @@
 /** Stand-ins for the ports that reach outside: they remember what they were told and fail when they are told to. */
+import type { Advice, ForecastAdvice, HistoryAdvice, OddsAdvice, RangeAdvice } from '../../src/app/advice.ts';
 import type { DeliveryFailureKind } from '../../src/app/delivery-failure.ts';
 import { DeliveryFailure } from '../../src/app/delivery-failure.ts';
 import type { MessageContent } from '../../src/app/message-content.ts';
-import type { Charts, Directory, Messenger, PostImage, Profile } from '../../src/app/ports.ts';
+import type { Charts, Directory, Messenger, Picture, PostImage, Profile } from '../../src/app/ports.ts';
 import type { PostedAt, Recipient } from '../../src/app/posts.ts';
 import type { Burndown } from '../../src/sprint/burndown.ts';
 
@@ -130,9 +131,32 @@ export class FakeDirectory implements Directory {
 /** Draws nothing, and remembers what was asked of it. */
 export class RecordingCharts implements Charts {
   readonly burndowns: Burndown[] = [];
+  readonly advice: Advice[] = [];
 
   async burndown(burndown: Burndown): Promise<{ png: Uint8Array; altText: string }> {
     this.burndowns.push(burndown);
     return { png: new Uint8Array([137, 80, 78, 71]), altText: `Burndown of ${burndown.sprintName}` };
+  }
+
+  async odds(advice: OddsAdvice): Promise<Picture> {
+    return this.#advice(advice);
+  }
+
+  async range(advice: RangeAdvice): Promise<Picture> {
+    return this.#advice(advice);
+  }
+
+  async forecast(advice: ForecastAdvice): Promise<Picture> {
+    return this.#advice(advice);
+  }
+
+  async history(advice: HistoryAdvice): Promise<Picture> {
+    return this.#advice(advice);
+  }
+
+  #advice(advice: Advice): Picture {
+    this.advice.push(advice);
+    const altText = `Chart of ${advice.question.about} of ${advice.team.name}`;
+    return { png: new Uint8Array([137, 80, 78, 71]), altText };
   }
 }

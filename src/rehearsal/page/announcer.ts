@@ -3,6 +3,7 @@ import type { PageState, SeenMessage } from '../stand-in/page-state.ts';
 import { placeName } from './crew.ts';
 import { nameOf } from './desk.ts';
 import { element } from './dom.ts';
+import { fileWords } from './message-files.ts';
 
 /** Longer texts are cut when announced; the message itself can be read in full. */
 const SPOKEN_LENGTH = 400;
@@ -37,5 +38,6 @@ function spoken(message: SeenMessage, state: PageState): string {
   const author = nameOf(state.users.find((user) => user.id === message.user)) ?? 'Somebody';
   const channel = state.channels.find((place) => place.id === message.channel);
   const where = channel ? ` in ${placeName(channel)}` : '';
-  return `${author}${where}: ${message.text.slice(0, SPOKEN_LENGTH)}`;
+  const files = fileWords(message).map((words) => ` ${words}.`);
+  return `${author}${where}: ${message.text.slice(0, SPOKEN_LENGTH)}${files.join('')}`;
 }

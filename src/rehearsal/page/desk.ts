@@ -3,6 +3,7 @@ import type { PageChannel, PageState, PageUser } from '../stand-in/page-state.ts
 import { KeptValues } from './kept-values.ts';
 import type { Wording } from './mrkdwn-dom.ts';
 import type { About } from './page-api.ts';
+import { PickedFiles } from './picked-files.ts';
 
 /** The app's Home page, as a place beside the channels. */
 export const HOME = 'home';
@@ -16,6 +17,7 @@ export interface Desk {
   state: PageState | undefined;
   about: About | undefined;
   values: KeptValues;
+  pickedFiles: PickedFiles;
   /** Unread messages of each member, by member id. */
   unreadByMember: Map<string, number>;
   /** By form id, what was wrong with each field at the last attempt. */
@@ -33,6 +35,7 @@ export function openDesk(address: string): Desk {
     state: undefined,
     about: undefined,
     values: new KeptValues(),
+    pickedFiles: new PickedFiles(),
     unreadByMember: new Map(),
     fieldErrors: new Map(),
     asText: false,

@@ -3,6 +3,7 @@ import type { ActionsBlockElement, InputBlockElement, SectionBlockAccessory } fr
 import { buttonControl, overflowControl } from './button-elements.ts';
 import { radioControl, selectControl } from './choice-elements.ts';
 import { element } from './dom.ts';
+import { fileControl } from './file-elements.ts';
 import { checkboxesControl, multiSelectControl } from './several-elements.ts';
 import type { Spot } from './surface.ts';
 import { calendarControl, typedControl } from './text-elements.ts';
@@ -39,6 +40,8 @@ export function controlFor(
     case 'email_text_input':
     case 'url_text_input':
       return typedControl(part, spot);
+    case 'file_input':
+      return fileControl(part, spot);
     default:
       return element('span', { class: 'note' }, [`(This page can’t show a “${part.type}”.)`]);
   }

@@ -100,6 +100,7 @@ export class FormDialog {
   }
 
   async #submit(as: string, viewId: string): Promise<void> {
+    await this.#desk.pickedFiles.settled();
     const outcome = await this.#try(() => submitForm(as, viewId, this.#desk.values.of(viewId)));
     const errors = outcome.ok ? undefined : outcome.fieldErrors;
     if (errors && Object.keys(errors).length > 0) this.#desk.fieldErrors.set(viewId, errors);

@@ -55,6 +55,7 @@ export function inputValueOf(stated: Record<string, unknown>): InputValue {
     if (name === 'type' || held === null || held === undefined) continue;
     if (name === 'selected_option') return (held as Option).value;
     if (name === 'selected_options') return (held as Option[]).map((option) => option.value);
+    if (name === 'files') return (held as { id: string }[]).map((file) => file.id);
     if (name === 'value' || name.startsWith('selected_')) return held as InputValue;
   }
   return null;

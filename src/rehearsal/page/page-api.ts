@@ -2,7 +2,7 @@
  * The page's calls to the rehearsal server. Every failure comes out as an Error whose message can be shown
  * to a person as it is.
  */
-import type { InputValue, InputValues, Outcome, PageState } from '../stand-in/page-state.ts';
+import type { InputValue, InputValues, Outcome, PageState, SeenFile } from '../stand-in/page-state.ts';
 
 /** What the rehearsal is about. Absent when the workspace runs without the rehearsal around it. */
 export interface About {
@@ -44,6 +44,13 @@ export const submitForm = (as: string, viewId: string, state: InputValues) =>
 export const closeForm = (as: string, viewId: string) => post<Outcome>('/page/close', { as, viewId });
 export const forward = (by: Span) => post<{ now: string }>('/page/forward', { by });
 export const playOn = () => post<{ did: string; done: boolean }>('/page/play-on', {});
+
+/** A file that this member picks from their machine. */
+export function sendFile(as: string, file: File): Promise<SeenFile> {
+  const query = new URLSearchParams({ as, name: file.name });
+  const headers = { 'content-type': 'application/octet-stream' };
+  return call(`/page/pick-file?${query}`, { method: 'POST', headers, body: file });
+}
 
 export interface Click {
   as: string;

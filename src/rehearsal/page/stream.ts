@@ -7,6 +7,7 @@ import { blockNodes } from './blocks.ts';
 import { type Desk, nameOf, wordingOf } from './desk.ts';
 import { element } from './dom.ts';
 import { longDate, momentOfTs, timeOfDay } from './format-date.ts';
+import { fileNodes, fileWords } from './message-files.ts';
 import { mrkdwnNodes } from './mrkdwn-dom.ts';
 import { type Act, messageSurface } from './surfaces.ts';
 
@@ -112,11 +113,14 @@ export class Stream {
       ? fallbackNodes(message)
       : message.blocks.length > 0
         ? blockNodes(message.blocks, messageSurface(desk, state, message, this.#act))
-        : [element('div', { class: 'prose block' }, mrkdwnNodes(message.text, wording))];
+        : message.text === '' && message.files.length > 0
+          ? []
+          : [element('div', { class: 'prose block' }, mrkdwnNodes(message.text, wording))];
+    const files = desk.asText ? [] : fileNodes(message, state.me.id);
     const kind = `entry${message.ephemeral ? ' ephemeral' : ''}${message.byBot ? ' by-app' : ''}`;
     return element('article', { class: kind, 'data-ts': message.ts }, [
       element('time', { datetime: moment.toISOString() }, [timeOfDay(moment, wording.timeZone)]),
-      element('div', { class: 'entry-body' }, [head, ...body]),
+      element('div', { class: 'entry-body' }, [head, ...body, ...files]),
     ]);
   }
 
@@ -136,6 +140,7 @@ function fallbackNodes(message: SeenMessage): Node[] {
   const alts = message.blocks.flatMap(imageWords);
   return [
     element('p', { class: 'plain block' }, [message.text || '(This message has no text to read out.)']),
+    ...fileWords(message).map((words) => element('p', { class: 'plain block' }, [words])),
     ...alts.map((words) => element('p', { class: 'plain block' }, [`Image: ${words}`])),
   ];
 }

@@ -2,7 +2,7 @@
  * What blocks are shown on: one message, one form or one Home page. It carries what a control needs to know
  * its value and to report a click, so that block and element code knows nothing of the rest of the page.
  */
-import type { InputValue } from '../stand-in/page-state.ts';
+import type { InputValue, SeenFile } from '../stand-in/page-state.ts';
 import type { KeptValues } from './kept-values.ts';
 import type { Wording } from './mrkdwn-dom.ts';
 
@@ -19,6 +19,13 @@ export interface Surface {
   people: Pick[];
   places: Pick[];
   values: KeptValues;
+  files: {
+    /** Hands a file of the member at the desk to the workspace. @throws Error whose message can be shown */
+    pick(file: File): Promise<SeenFile>;
+    find(id: string): SeenFile | undefined;
+    /** Marks work after which a field holds the files that were picked; a form is not sent off before. */
+    during(work: Promise<void>): Promise<void>;
+  };
   /** By block id, what is wrong with the field. */
   fieldErrors: Record<string, string>;
   /** Reports a click or a choice to the app; settles when the app has answered. */

@@ -18,6 +18,7 @@ export function messageSurface(desk: Desk, state: PageState, message: SeenMessag
 
 export function viewSurface(desk: Desk, state: PageState, view: View, act: Act): Surface {
   desk.values.seed(view.id, view.state.values);
+  desk.pickedFiles.seed(view.state.values);
   const base = surface(desk, state, view.id, view.blocks, { viewId: view.id }, act);
   return { ...base, fieldErrors: desk.fieldErrors.get(view.id) ?? {} };
 }
@@ -42,6 +43,11 @@ function surface(
       .filter((channel) => channel.kind === 'channel')
       .map((channel) => ({ value: channel.id, label: `#${channel.name}` })),
     values: desk.values,
+    files: {
+      pick: (file) => desk.pickedFiles.pick(state.me.id, file),
+      find: (id) => desk.pickedFiles.find(id),
+      during: (work) => desk.pickedFiles.during(work),
+    },
     fieldErrors: {},
     act: (blockId, actionId, value) => act(target, { blockId, actionId, value, state: desk.values.of(key) }),
   };

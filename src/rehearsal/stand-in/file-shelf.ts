@@ -1,12 +1,14 @@
 /**
- * Uploaded files in memory: announced, then filled, then completed, each once.
- * Flow: docs.slack.dev/messaging/working-with-files.
+ * Uploaded files in memory: announced, then filled, then completed, each once; what a person picks is all that
+ * at once. Flow: docs.slack.dev/messaging/working-with-files.
  */
 import type { IdMaker } from './id-maker.ts';
 
 export interface StoredFile {
   id: string;
   name: string;
+  /** Id of the person or bot it came from. */
+  userId: string;
   title: string;
   altText: string;
   lengthBytes: number;
@@ -40,11 +42,18 @@ export class FileShelf {
     this.#readyAfterMs = readyAfterMs;
   }
 
-  announce(file: { name: string; lengthBytes: number; altText: string }): StoredFile {
+  announce(file: { name: string; userId: string; lengthBytes: number; altText: string }): StoredFile {
     const id = this.#ids.next('F');
     const stored = { ...file, id, title: file.name, ticket: crypto.randomUUID() };
     this.#files.set(id, stored);
     return stored;
+  }
+
+  /** A file that a person picks from their machine, to give with a form. */
+  pick(file: { name: string; userId: string; bytes: Buffer }): StoredFile {
+    const { bytes, ...rest } = file;
+    const stored: StoredFile = this.announce({ ...rest, lengthBytes: bytes.length, altText: '' });
+    return Object.assign(stored, { bytes, completedAtMs: this.#nowMs() });
   }
 
   get(id: string): StoredFile | undefined {
@@ -60,13 +69,14 @@ export class FileShelf {
     return true;
   }
 
-  /** @returns false when nothing was uploaded, or it is complete already. */
-  complete(id: string, title: string | undefined): boolean {
-    const file = this.#files.get(id);
-    if (!file?.bytes || file.completedAtMs !== undefined) return false;
+  /** False when nothing was uploaded, or it is complete already. */
+  canComplete(file: StoredFile): boolean {
+    return file.bytes !== undefined && file.completedAtMs === undefined;
+  }
+
+  complete(file: StoredFile, title: string | undefined): void {
     file.completedAtMs = this.#nowMs();
     if (title) file.title = title;
-    return true;
   }
 
   isReady(file: StoredFile): boolean {

@@ -6,7 +6,8 @@ import { type EventEmitter, once } from 'node:events';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { answerCall } from './api/answer-call.ts';
-import { pictureType } from './file-shelf.ts';
+import { attachmentHeaders } from './attachment.ts';
+import { fileKind } from './file-json.ts';
 import { PageRoutes } from './page/page-routes.ts';
 import type { PersonClicks } from './person-clicks.ts';
 import type { PersonForms } from './person-forms.ts';
@@ -19,6 +20,8 @@ import type { Stage } from './stage.ts';
 
 const CALL_BYTES_MAX = 4_000_000;
 const FILE_BYTES_MAX = 20_000_000;
+const SIGN_IN_PAGE =
+  '<!doctype html><html lang="en"><title>Sign in</title><p>Please sign in to see this file.</p></html>';
 
 export interface ServerParts {
   stage: Stage;
@@ -101,16 +104,18 @@ export class HttpServer {
     response.end(taken ? `OK - ${bytes.length}` : 'upload refused');
   }
 
+  /** Without a token that may read files there is no error: a page to sign in comes instead, as on the platform. */
   #file(request: IncomingMessage, response: ServerResponse, id: string): void {
     const { stage } = this.#parts;
     const file = stage.files.get(id);
-    const allowed = request.headers.authorization === `Bearer ${stage.options.botToken}`;
-    if (!allowed || !file?.bytes || file.completedAtMs === undefined) {
-      sendJson(response, 404, { ok: false, error: 'file_not_found' });
-      return;
-    }
-    const type = pictureType(file.bytes)?.mime ?? 'application/octet-stream';
-    response.writeHead(200, { 'content-type': type, 'x-content-type-options': 'nosniff' }).end(file.bytes);
+    const knownToken = request.headers.authorization === `Bearer ${stage.options.botToken}`;
+    if (!knownToken || !stage.scopes.has('files:read')) {
+      response.writeHead(200, { 'content-type': 'text/html; charset=utf-8' }).end(SIGN_IN_PAGE);
+    } else if (file?.bytes && file.completedAtMs !== undefined) {
+      const type = fileKind(file).mime;
+      const headers = { 'content-type': type, ...attachmentHeaders(file.name) };
+      response.writeHead(200, headers).end(file.bytes);
+    } else sendJson(response, 404, { ok: false, error: 'file_not_found' });
   }
 }
 

@@ -2,8 +2,13 @@
  * What a client checks before it sends a form: nothing required is empty, text and numbers keep to their limits.
  * The sentences are the stand-in's own.
  */
+import { endingOf } from './file-json.ts';
 import { kindOf } from './input-state.ts';
 import type { JsonObject, StateValues } from './page-state.ts';
+
+/** docs.slack.dev/reference/block-kit/block-elements/file-input-element */
+const FILES_MAX = 10;
+export const FORM_FILE_BYTES_MAX = 10_000_000;
 
 /** @returns a sentence for each input block that can't be sent, by block id. */
 export function fieldErrors(blocks: readonly JsonObject[], state: StateValues): Record<string, string> {
@@ -35,6 +40,8 @@ function errorOf(element: JsonObject, held: unknown, optional: boolean): string 
       return isDate(String(held)) ? undefined : 'Please choose a date.';
     case 'timepicker':
       return /^([01]\d|2[0-3]):[0-5]\d$/.test(String(held)) ? undefined : 'Please choose a time.';
+    case 'file_input':
+      return filesError(element, held as readonly JsonObject[]);
     default:
       return countError(element, held);
   }
@@ -60,6 +67,19 @@ function countError(element: JsonObject, held: unknown): string | undefined {
   return Array.isArray(held) && max !== undefined && held.length > Number(max)
     ? `Please choose at most ${max}.`
     : undefined;
+}
+
+function filesError(element: JsonObject, files: readonly JsonObject[]): string | undefined {
+  const max = Number(element.max_files ?? FILES_MAX);
+  if (files.length > max)
+    return max === 1 ? 'Please choose one file.' : `Please choose at most ${max} files.`;
+  const endings = element.filetypes as readonly string[] | undefined;
+  const strange = files.find(
+    ({ name }) => endings && !endings.some((one) => one.toLowerCase() === endingOf(String(name))),
+  );
+  if (strange) return `“${strange.name}” is not a file of this kind: ${endings?.join(', ')}.`;
+  const large = files.find(({ size }) => Number(size) > FORM_FILE_BYTES_MAX);
+  return large && `“${large.name}” is too large: 10 MB at most.`;
 }
 
 function isDate(text: string): boolean {

@@ -14,7 +14,11 @@ interface Kind {
   initial: string;
   many?: true;
   options?: true;
+  files?: true;
 }
+
+/** Looks up a file that the person has picked, by its id. */
+export type PickedFiles = (id: string) => JsonObject | undefined;
 
 const KINDS: Record<string, Kind> = {
   plain_text_input: { field: 'value', initial: 'initial_value' },
@@ -37,6 +41,7 @@ const KINDS: Record<string, Kind> = {
   multi_channels_select: { field: 'selected_channels', initial: 'initial_channels', many: true },
   datepicker: { field: 'selected_date', initial: 'initial_date' },
   timepicker: { field: 'selected_time', initial: 'initial_time' },
+  file_input: { field: 'files', initial: 'initial_files', many: true, files: true },
   datetimepicker: { field: 'selected_date_time', initial: 'initial_date_time' },
 };
 
@@ -61,11 +66,12 @@ export function initialEntry(element: JsonObject): JsonObject {
  * The state entry of an element for what a person put in.
  * @throws Error when the element doesn't offer that value
  */
-export function entryOf(element: JsonObject, value: InputValue): JsonObject {
+export function entryOf(element: JsonObject, value: InputValue, picked: PickedFiles): JsonObject {
   const kind = kindOf(element);
   const entry = (held: unknown) => ({ type: element.type, [kind.field]: held });
   if (kind.many) {
     const list = value === null ? [] : Array.isArray(value) ? value.map(String) : [String(value)];
+    if (kind.files) return entry(list.map((id) => fileOf(id, picked)));
     return entry(kind.options ? list.map((one) => optionOf(element, one)) : list);
   }
   if (Array.isArray(value)) throw new Error(`a ${element.type} takes one value, not a list`);
@@ -88,6 +94,12 @@ export function stateOf(blocks: readonly JsonObject[], before: StateValues = {})
     }
   }
   return state;
+}
+
+function fileOf(id: string, picked: PickedFiles): JsonObject {
+  const file = picked(id);
+  if (!file) throw new Error(`there is no file ${id} of this person`);
+  return file;
 }
 
 /** Every option that an element offers, groups flattened. */

@@ -18,6 +18,8 @@ export interface Message extends MessageVersion {
   /** The only person who sees it; undefined when everybody in the conversation does. */
   ephemeralFor?: string;
   metadata?: JsonObject;
+  /** Ids of the files that it shares; changes of its words leave them. */
+  fileIds?: readonly string[];
   editedTs?: string;
   /** What it said before each change, oldest first. */
   earlier: MessageVersion[];
@@ -71,6 +73,12 @@ export class MessageLog {
         !one.deleted &&
         (one.ephemeralFor === undefined || one.ephemeralFor === seenBy),
     );
+  }
+
+  /** Ids of the conversations in which a file is shared now. */
+  placesOf(fileId: string): string[] {
+    const sharing = this.#all.filter((one) => !one.deleted && one.fileIds?.includes(fileId));
+    return [...new Set(sharing.map((one) => one.channelId))];
   }
 
   /** Everything ever posted, in order, deleted messages included. */

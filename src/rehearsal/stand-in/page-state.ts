@@ -9,7 +9,8 @@ export type JsonObject = { [key: string]: unknown };
 /**
  * What a person puts into one input. By kind of element: text, number, url, email: the typed string;
  * select and radio: the value of the option; multi-select and checkboxes: a list of values; people and
- * conversation pickers: an id, or a list of ids; date `YYYY-MM-DD`; time `HH:mm`; date and time: seconds since 1970.
+ * conversation pickers: an id, or a list of ids; date `YYYY-MM-DD`; time `HH:mm`; date and time: seconds since 1970;
+ * files: a list of ids of files that the person has picked before.
  * `null` empties the input.
  */
 export type InputValue = string | number | null | readonly string[];
@@ -19,6 +20,13 @@ export type InputValues = Record<string, Record<string, InputValue>>;
 
 /** How a click, command, message or form ended. `reason` is a full sentence for the person. */
 export type Outcome = { ok: true } | { ok: false; reason: string; fieldErrors?: Record<string, string> };
+
+/** A file in a message, or one that a person has picked for a form. */
+export interface SeenFile {
+  id: string;
+  name: string;
+  sizeBytes: number;
+}
 
 export interface SeenMessage {
   /** Unique and increasing within the workspace: simulated seconds, a dot, six digits. */
@@ -30,6 +38,8 @@ export interface SeenMessage {
   /** The text fallback: what a screen reader gets. */
   text: string;
   blocks: JsonObject[];
+  /** Files that it shares, in order. */
+  files: SeenFile[];
   /** True when only the asking person sees it. */
   ephemeral: boolean;
   /** Set when the message was changed after it was posted. */

@@ -132,6 +132,7 @@ export function messageEvent(stage: Stage, message: Message, place: Conversation
   const kind = place.kind === 'dm' ? 'im' : place.isPrivate ? 'group' : 'channel';
   return {
     ...messageJson(message, stage),
+    ...(message.fileIds ? { subtype: 'file_share' } : {}),
     channel: place.id,
     channel_type: kind,
     event_ts: message.ts,

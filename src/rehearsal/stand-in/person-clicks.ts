@@ -2,7 +2,8 @@
  * What a person clicks or chooses, in a message, a form or on the Home page.
  */
 import type { BotLink } from './bot-link.ts';
-import { entryOf, holdsValue, optionOf } from './input-state.ts';
+import { fileJson } from './file-json.ts';
+import { entryOf, holdsValue, optionOf, type PickedFiles } from './input-state.ts';
 import type { InputValue, InputValues, JsonObject, Outcome, StateValues } from './page-state.ts';
 import { messageClickPayload, viewClickPayload } from './payloads.ts';
 import { failed } from './person-talk.ts';
@@ -44,9 +45,10 @@ export class PersonClicks {
     const surface = 'viewId' in where ? this.#inView(userId, where.viewId) : this.#inMessage(userId, where);
     if (!surface) return { ok: false, reason: 'That message or form is not there any more.' };
     try {
-      putIn(surface.blocks, surface.state, options.state ?? {});
+      const picked = pickedBy(userId, this.#stage);
+      putIn(surface.blocks, surface.state, options.state ?? {}, picked);
       const target = targetOf(surface.blocks, actionId, options);
-      const action = actionOf(target, surface.state, options.value, this.#stage.log.nextTs());
+      const action = actionOf(target, surface.state, options.value, picked, this.#stage.log.nextTs());
       this.#stage.changed();
       const reply = await this.#bot.sendInteraction(surface.payload(person, action));
       return reply.ok ? { ok: true } : failed(reply);
@@ -89,17 +91,30 @@ export class PersonClicks {
   }
 }
 
+/** Files that this person has picked, as the platform describes them in forms. */
+export function pickedBy(userId: string, stage: Stage): PickedFiles {
+  return (id) => {
+    const file = stage.files.get(id);
+    return file?.userId === userId ? fileJson(file, stage) : undefined;
+  };
+}
+
 /**
  * Puts values into inputs, all or none.
  * @throws Error when there is no such input or it does not offer the value
  */
-export function putIn(blocks: readonly JsonObject[], state: StateValues, values: InputValues): void {
+export function putIn(
+  blocks: readonly JsonObject[],
+  state: StateValues,
+  values: InputValues,
+  picked: PickedFiles,
+): void {
   const entries = Object.entries(values).flatMap(([blockId, byAction]) =>
     Object.entries(byAction).map(([actionId, value]) => {
       const block = blocks.find((one) => one.block_id === blockId);
       const element = block && elementsOf(block).find((one) => one.action_id === actionId);
       if (!element || !holdsValue(element)) throw new Error(`there is no input ${blockId} ${actionId}`);
-      return { blockId, actionId, entry: entryOf(element, value) };
+      return { blockId, actionId, entry: entryOf(element, value, picked) };
     }),
   );
   for (const { blockId, actionId, entry } of entries) {
@@ -128,6 +143,7 @@ function actionOf(
   target: Target,
   state: StateValues,
   value: InputValue | undefined,
+  picked: PickedFiles,
   actionTs: string,
 ): JsonObject {
   const { block, element } = target;
@@ -139,6 +155,6 @@ function actionOf(
   }
   if (element.type === 'overflow') return { ...common, selected_option: optionOf(element, String(value)) };
   state[blockId] ??= {};
-  if (value !== undefined) state[blockId][actionId] = entryOf(element, value);
+  if (value !== undefined) state[blockId][actionId] = entryOf(element, value, picked);
   return { ...state[blockId][actionId], ...common };
 }

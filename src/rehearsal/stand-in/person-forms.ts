@@ -5,11 +5,12 @@
 import type { BotLink } from './bot-link.ts';
 import { fieldErrors } from './input-rules.ts';
 import { holdsValue } from './input-state.ts';
-import type { InputValue, InputValues, JsonObject, Outcome, View } from './page-state.ts';
+import type { InputValue, InputValues, JsonObject, Outcome, SeenFile, View } from './page-state.ts';
 import { closedPayload, submissionPayload } from './payloads.ts';
-import { putIn } from './person-clicks.ts';
+import { pickedBy, putIn } from './person-clicks.ts';
 import { failed } from './person-talk.ts';
-import { elementsOf, isViewTooLarge, viewProblems } from './shapes/check-blocks.ts';
+import { seenFile } from './seen.ts';
+import { asksForFiles, elementsOf, isViewTooLarge, viewProblems } from './shapes/check-blocks.ts';
 import type { Stage } from './stage.ts';
 
 export class PersonForms {
@@ -38,9 +39,16 @@ export class PersonForms {
       const [input] = meant;
       if (!input || meant.length > 1)
         throw new Error(`${key} means ${meant.length} inputs of the form ${viewId}`);
-      putIn(view.blocks, view.state.values, { [input.blockId]: { [input.actionId]: value } });
+      const values = { [input.blockId]: { [input.actionId]: value } };
+      putIn(view.blocks, view.state.values, values, pickedBy(userId, this.#stage));
     }
     this.#stage.changed();
+  }
+
+  /** A file that a person picks from their machine. @returns its id, to fill in a form */
+  pickFile(userId: string, name: string, bytes: Buffer): SeenFile {
+    this.#stage.workspace.actor(userId);
+    return seenFile(this.#stage.files.pick({ name, userId, bytes }));
   }
 
   /** @param state what the page holds in its inputs; taken over before anything else */
@@ -50,7 +58,7 @@ export class PersonForms {
     if (!view) return gone();
     if (view.submit === null) return { ok: false, reason: 'This form has nothing to submit.' };
     try {
-      putIn(view.blocks, view.state.values, state);
+      putIn(view.blocks, view.state.values, state, pickedBy(userId, this.#stage));
     } catch (error) {
       return { ok: false, reason: `${error instanceof Error ? error.message : error}.` };
     }
@@ -127,6 +135,7 @@ export class PersonForms {
         if (isViewTooLarge(given ?? null)) return refused('view_too_large');
         const problems = viewProblems(given, 'modal', this.#stage.files);
         if (problems.length > 0) return refused(problems.join('; '));
+        if (asksForFiles(given) && !this.#stage.scopes.has('files:read')) return refused('missing_scope');
         if (answer.response_action === 'update') {
           surfaces.update(view, given as JsonObject);
           return { ok: true };

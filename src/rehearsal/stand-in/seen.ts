@@ -1,8 +1,9 @@
 /**
  * What a person sees, and what was posted so far: read-only pictures of the stage.
  */
+import type { StoredFile } from './file-shelf.ts';
 import type { Message } from './message-log.ts';
-import type { JsonObject, PageState, PageUser, SeenMessage } from './page-state.ts';
+import type { JsonObject, PageState, PageUser, SeenFile, SeenMessage } from './page-state.ts';
 import { imagesOf } from './shapes/check-blocks.ts';
 import type { Stage } from './stage.ts';
 import type { Person } from './workspace.ts';
@@ -23,6 +24,8 @@ export interface Post {
   blocks: JsonObject[];
   /** Alternative texts of all pictures in it, in order. */
   altTexts: string[];
+  /** Files that it shares, in order. */
+  files: SeenFile[];
   metadata?: JsonObject;
   /** What it said before each change, oldest first. */
   earlier: { text: string; blocks: JsonObject[] }[];
@@ -57,6 +60,7 @@ export function allPosts(stage: Stage): Post[] {
       text: message.text,
       blocks: message.blocks,
       altTexts: imagesOf(message.blocks).map((image) => String(image.alt_text)),
+      files: filesOf(stage, message),
       ...(message.metadata ? { metadata: message.metadata } : {}),
       earlier: message.earlier,
       deleted: message.deleted,
@@ -74,10 +78,30 @@ export function messagesOf(stage: Stage, userId: string, channelId: string): See
     byBot: message.byBot,
     text: message.text,
     blocks: structuredClone(message.blocks),
+    files: filesOf(stage, message),
     ephemeral: message.ephemeralFor !== undefined,
     ...(message.editedTs ? { editedTs: message.editedTs } : {}),
     state: structuredClone(stage.messageStates.of(userId, message)),
   }));
+}
+
+function filesOf(stage: Stage, message: Message): SeenFile[] {
+  return (message.fileIds ?? []).flatMap((id) => {
+    const file = stage.files.get(id);
+    return file ? [seenFile(file)] : [];
+  });
+}
+
+export function seenFile({ id, name, lengthBytes }: StoredFile): SeenFile {
+  return { id, name, sizeBytes: lengthBytes };
+}
+
+/** A file that this person may read: it is their own, or shared where they are. */
+export function readableFile(stage: Stage, userId: string, fileId: string): StoredFile | undefined {
+  const file = stage.files.get(fileId);
+  if (file?.completedAtMs === undefined) return undefined;
+  const isShared = stage.log.placesOf(fileId).some((id) => stage.workspace.placeOf(userId, id) !== undefined);
+  return file.userId === userId || isShared ? file : undefined;
 }
 
 export function pageState(stage: Stage, userId: string, marks: ReadMarks): PageState {

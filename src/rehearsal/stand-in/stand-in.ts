@@ -25,6 +25,8 @@ export interface StandIn {
   command(userId: string, channelId: string, typed: string): Promise<Outcome>;
   say(userId: string, channelId: string, typed: string): Promise<Outcome>;
   click(userId: string, where: ClickPlace, actionId: string, options?: ClickOptions): Promise<Outcome>;
+  /** A file that a person picks from their machine. @returns its id, for `fill` */
+  pickFile(userId: string, name: string, bytes: Uint8Array): string;
   /** Puts values into the form on top, by action id or block id. @throws Error when an id means no input */
   fill(userId: string, viewId: string, values: Record<string, InputValue>): void;
   submit(userId: string, viewId: string, state?: InputValues): Promise<Outcome>;
@@ -80,6 +82,7 @@ export async function startStandIn(options: StandInOptions): Promise<StandIn> {
     command: (userId, channelId, typed) => talk.command(userId, channelId, typed),
     say: (userId, channelId, typed) => talk.say(userId, channelId, typed),
     click: (userId, where, actionId, more) => clicks.click(userId, where, actionId, more),
+    pickFile: (userId, name, bytes) => forms.pickFile(userId, name, Buffer.from(bytes)).id,
     fill: (userId, viewId, values) => forms.fill(userId, viewId, values),
     submit: (userId, viewId, state) => forms.submit(userId, viewId, state),
     closeView: (userId, viewId) => forms.close(userId, viewId),

@@ -1,8 +1,16 @@
 /** What each button leads to. Ids bound to handlers only. */
 import type { z } from 'zod';
+import type { AdviceQuestion } from '../../app/advice.ts';
 import type { Place } from '../../app/place.ts';
 import type { AnswerOutcome } from '../../app/record-answers.ts';
-import { answersValue, decodeValue, placeValue, sprintDayValue, sprintValue } from '../button-values.ts';
+import {
+  adviceValue,
+  answersValue,
+  decodeValue,
+  placeValue,
+  sprintDayValue,
+  sprintValue,
+} from '../button-values.ts';
 import { ACTIONS } from '../ids.ts';
 import { answerFormView } from '../views/answer-form-view.ts';
 import { cardsMessage } from '../views/cards-message.ts';
@@ -10,20 +18,32 @@ import { growthMessage } from '../views/growth-message.ts';
 import { helpMessage } from '../views/help-message.ts';
 import { postMessage } from '../views/post-message.ts';
 import { recordedMessage } from '../views/recorded-message.ts';
-import { sprintReopenedReply, statusSharedReply } from '../views/sprint-change-messages.ts';
+import {
+  adviceSharedReply,
+  sprintReopenedReply,
+  statusSharedReply,
+} from '../views/sprint-change-messages.ts';
 import { type Asker, openForm } from './asker.ts';
 import {
   answerFormFor,
+  baselineFormFor,
   cancelFormFor,
+  changeForecastFormFor,
+  changeRangeFormFor,
   closeFormFor,
   dropFormFor,
+  forecastFormFor,
+  importFormFor,
   measuresFormFor,
   planFormFor,
   pullFormFor,
   setupFormFor,
+  valueFormFor,
 } from './form-makers.ts';
+import { handOutExport } from './hand-out-export.ts';
 import type { ListenerContext } from './listener-context.ts';
 import { StaleControl } from './stale-control.ts';
+import { tellAdvice } from './tell-advice.ts';
 import { tellStatus } from './tell-status.ts';
 
 /** Somebody who pressed a button. */
@@ -74,12 +94,42 @@ export const BUTTON_HANDLERS: Readonly<Record<string, ButtonHandler>> = {
   [ACTIONS.openDropForm]: opens(dropFormFor),
   [ACTIONS.openCloseForm]: opens(closeFormFor),
   [ACTIONS.openCancelForm]: opens(cancelFormFor),
+  [ACTIONS.openImportForm]: opens(importFormFor),
+  [ACTIONS.openValueForm]: opens(valueFormFor),
+  [ACTIONS.openBaselineForm]: opens(baselineFormFor),
+
+  [ACTIONS.openForecastForm]: opens(forecastFormFor),
+
+  [ACTIONS.showOdds]: asks({ about: 'odds' }),
+  [ACTIONS.showRange]: asks({ about: 'range' }),
+  [ACTIONS.showHistory]: asks({ about: 'history' }),
+
+  [ACTIONS.shareAdvice]: async ({ useCases }, presser, value) => {
+    await useCases.shareAdvice(presser.actor, read(adviceValue, value));
+    await presser.tell(adviceSharedReply());
+  },
+
+  [ACTIONS.changeRange]: async (context, presser, value) => {
+    const { teamId, question } = read(adviceValue, value);
+    if (question.about !== 'range') throw new StaleControl('question of another kind');
+    const form = await changeRangeFormFor(context, presser, teamId, question);
+    await openForm(context.client, presser.triggerId, form);
+  },
+
+  [ACTIONS.changeForecast]: async (context, presser, value) => {
+    const { teamId, question } = read(adviceValue, value);
+    if (question.about !== 'forecast') throw new StaleControl('question of another kind');
+    const form = await changeForecastFormFor(context, presser, teamId, question);
+    await openForm(context.client, presser.triggerId, form);
+  },
 
   [ACTIONS.showCards]: async ({ useCases }, presser, value) => {
     await presser.tell(cardsMessage(await useCases.listCards(presser.actor, placeIn(value))));
   },
 
   [ACTIONS.showStatus]: (context, presser, value) => tellStatus(context, presser, placeIn(value)),
+
+  [ACTIONS.exportSprints]: (context, presser, value) => handOutExport(context, presser, placeIn(value)),
 
   [ACTIONS.showHelp]: (_context, presser) => presser.tell(helpMessage()),
 
@@ -129,6 +179,11 @@ function opens(make: PlaceFormMaker): ButtonHandler {
   return async (context, presser, value) => {
     await openForm(context.client, presser.triggerId, await make(context, presser, placeIn(value)));
   };
+}
+
+/** A planning question that needs no numbers. */
+function asks(question: AdviceQuestion): ButtonHandler {
+  return (context, presser, value) => tellAdvice(context, presser, { place: placeIn(value) }, question);
 }
 
 /** The team's channel, wherever the button was pressed. */

@@ -4,6 +4,7 @@ import type { Place } from '../../app/place.ts';
 import { Refusal } from '../../app/refusal.ts';
 import { isDay } from '../../sprint/calendar.ts';
 import type { CommandWord } from '../command-table.ts';
+import { baselineNamedMessage } from '../views/baseline-named-message.ts';
 import {
   droppedMessage,
   pulledMessage,
@@ -11,22 +12,32 @@ import {
   takenMessage,
 } from '../views/card-change-messages.ts';
 import { cardsMessage } from '../views/cards-message.ts';
+import { forecastQuestionMessage } from '../views/forecast-form-view.ts';
 import { helpMessage } from '../views/help-message.ts';
 import { overviewMessage } from '../views/overview-message.ts';
 import { sprintReopenedReply } from '../views/sprint-change-messages.ts';
+import { valueRecordedMessage } from '../views/value-recorded-message.ts';
 import { type Asker, openForm } from './asker.ts';
 import { outcomeMessage } from './button-handlers.ts';
 import {
   answerFormFor,
+  baselineFormFor,
   cancelFormFor,
   closeFormFor,
   dropFormFor,
+  forecastFormFor,
+  importFormFor,
   measuresFormFor,
   planFormFor,
   pullFormFor,
   setupFormFor,
+  valueFormFor,
 } from './form-makers.ts';
+import { handOutExport } from './hand-out-export.ts';
 import type { ListenerContext } from './listener-context.ts';
+import { parseForecastQuestion } from './parse-forecast-question.ts';
+import { parseRangeQuestion } from './parse-range-question.ts';
+import { tellAdvice } from './tell-advice.ts';
 import { tellStatus } from './tell-status.ts';
 
 /** A person who typed the command, in a place. */
@@ -60,7 +71,7 @@ export const COMMAND_HANDLERS: Readonly<Record<CommandWord, CommandHandler>> = {
   },
 
   take: async ({ useCases }, caller, rest) => {
-    if (rest === '') throw missing('take', 'say which card, by its number or key.', 'take 3');
+    if (rest === '') throw missing('take', 'say which card, by its number or key.', '3');
     await caller.tell(
       takenMessage(await useCases.takeCard(caller.actor, { place: caller.place, reference: rest })),
     );
@@ -80,9 +91,42 @@ export const COMMAND_HANDLERS: Readonly<Record<CommandWord, CommandHandler>> = {
     await caller.tell(reopenedCardMessage(await useCases.reopenCard(actor, { place, reference: rest })));
   },
 
+  range: (context, caller, rest) =>
+    tellAdvice(context, caller, { place: caller.place }, parseRangeQuestion(rest)),
+
+  odds: (context, caller) => tellAdvice(context, caller, { place: caller.place }, { about: 'odds' }),
+
+  forecast: async (context, caller, rest) => {
+    const { actor, place, triggerId } = caller;
+    if (rest !== '') return tellAdvice(context, caller, { place }, parseForecastQuestion(rest));
+    if (triggerId !== undefined) {
+      return openForm(context.client, triggerId, await forecastFormFor(context, caller, place));
+    }
+    await caller.tell(forecastQuestionMessage(await context.useCases.forecastForm(actor, { place })));
+  },
+
+  history: (context, caller) => tellAdvice(context, caller, { place: caller.place }, { about: 'history' }),
+
+  value: async (context, caller, rest) => {
+    const { actor, place } = caller;
+    if (rest === '') return showForm(context, caller, () => valueFormFor(context, caller, place));
+    await caller.tell(
+      valueRecordedMessage(await context.useCases.recordValueLine(actor, { place, line: rest })),
+    );
+  },
+
+  baseline: async (context, caller, rest) => {
+    const { actor, place } = caller;
+    if (rest === '') return showForm(context, caller, () => baselineFormFor(context, caller, place));
+    const sprint = rest.toLowerCase() === 'first' ? 'first' : { sprintName: rest };
+    await caller.tell(baselineNamedMessage(await context.useCases.nameBaseline(actor, { place, sprint })));
+  },
+
   plan: (context, caller) => showForm(context, caller, () => planFormFor(context, caller, caller.place)),
   close: (context, caller) => showForm(context, caller, () => closeFormFor(context, caller, caller.place)),
   cancel: (context, caller) => showForm(context, caller, () => cancelFormFor(context, caller, caller.place)),
+  import: (context, caller) => showForm(context, caller, () => importFormFor(context, caller, caller.place)),
+  export: (context, caller) => handOutExport(context, caller, caller.place),
   setup: (context, caller) => showForm(context, caller, () => setupFormFor(context, caller, caller.place)),
   'setup measures': (context, caller) =>
     showForm(context, caller, () => measuresFormFor(context, caller, caller.place)),
@@ -109,13 +153,13 @@ async function showForm(
 function dayIn(rest: string): { day?: string } {
   if (rest === '' || rest.toLowerCase() === 'today') return {};
   if (isDay(rest)) return { day: rest };
-  throw missing('answer', 'write the day as year, month and day.', 'answer 2026-11-04');
+  throw missing('answer', 'write the day as year, month and day.', '2026-11-04');
 }
 
 function firstNumberIn(rest: string): number | undefined {
   if (rest === '') return undefined;
   if (/^\d{1,4}$/.test(rest)) return Number(rest);
-  throw missing('cards', 'write the number of the first card to show.', 'cards 40');
+  throw missing('cards', 'write the number of the first card to show.', '40');
 }
 
 /** `3, no longer wanted` or `3 no longer wanted` */
@@ -124,6 +168,7 @@ function referenceAndReason(rest: string): { reference: string; reason: string }
   return { reference, reason };
 }
 
+/** @param example what may follow the word */
 function missing(command: CommandWord, problem: string, example: string): Refusal {
   return new Refusal('bad-argument', { command, problem, example });
 }

@@ -2,12 +2,13 @@
  * What a person is told when something was not done: what was wrong and how to mend it. What nobody foresaw
  * gets a code that leads the operator to the log.
  */
-import { randomInt } from 'node:crypto';
 import { WebAPIPlatformError, WebAPIRateLimitedError } from '@slack/web-api';
 import type { InputProblem } from '../../app/refusal.ts';
 import { Refusal } from '../../app/refusal.ts';
 import { refusalWords } from '../../app/refusal-words.ts';
 import type { Logger } from '../../logger.ts';
+import { currentReference, newReference } from '../../reference.ts';
+import { noteFailure, noteRefusal } from '../request-scope.ts';
 import type { MessageView } from '../views/message-view.ts';
 import { refusalMessage } from '../views/refusal-message.ts';
 import { troubleMessage } from '../views/trouble-views.ts';
@@ -32,24 +33,35 @@ const TOO_LATE = new Set([
   'hash_conflict',
 ]);
 
-/** No letters that are mistaken for digits when read aloud. */
-const CODE_ALPHABET = '23456789ABCDEFGHJKMNPQRSTUVWXYZ';
-const CODE_LENGTH = 6;
+/** Beyond this, a chain of causes is a loop. */
+const DEEPEST_CAUSE = 8;
 
 /** Understands what was thrown; logs it when it was not foreseen. */
 export function failureOf(error: unknown, logger: Logger, during: string): Failure {
   if (error instanceof Refusal) {
-    const problems = error.code === 'bad-input' ? (error as Refusal<'bad-input'>).details.problems : [];
-    return { kind: 'refusal', words: refusalWords(error), problems };
+    noteRefusal(error.code);
+    return { kind: 'refusal', words: refusalWords(error), problems: problemsOf(error) };
   }
   const words = foreseen(error);
   if (words) {
+    noteRefusal(codeOf(error));
     logger.warn({ during, err: error }, 'Something was not done.');
     return { kind: 'refusal', words, problems: [] };
   }
-  const errorId = newErrorId();
+  // The reference of the request, so that everything it logged can be found by what the person was shown.
+  const errorId = currentReference() ?? newReference();
+  noteFailure(codeOf(error));
   logger.error({ during, errorId, err: error }, 'Something went wrong.');
   return { kind: 'trouble', errorId };
+}
+
+/** What is wrong with which field, where the refusal is about fields. */
+function problemsOf(refusal: Refusal): readonly InputProblem[] {
+  if (refusal.code === 'bad-input') return (refusal as Refusal<'bad-input'>).details.problems;
+  if (refusal.code !== 'file-unreadable') return [];
+  const { what, mend } = refusalWords(refusal);
+  const { field } = (refusal as Refusal<'file-unreadable'>).details;
+  return [{ field, message: `${what} ${mend}` }];
 }
 
 export function failureMessage(failure: Failure): MessageView {
@@ -77,7 +89,12 @@ function foreseen(error: unknown): { what: string; mend: string } | undefined {
   return undefined;
 }
 
-function newErrorId(): string {
-  const letters = Array.from({ length: CODE_LENGTH }, () => CODE_ALPHABET[randomInt(CODE_ALPHABET.length)]);
-  return letters.join('');
+/** The code of an error, or of what caused it; its name when nothing in it has a code. */
+function codeOf(error: unknown): string {
+  for (let at = error, depth = 0; at instanceof Error && depth < DEEPEST_CAUSE; at = at.cause, depth += 1) {
+    if (at instanceof WebAPIPlatformError) return at.data.error;
+    const { code } = at as { code?: unknown };
+    if (typeof code === 'string') return code;
+  }
+  return error instanceof Error ? error.name : typeof error;
 }

@@ -1,13 +1,22 @@
 /** Reads what was typed and chosen in a form. A field that is not there reads as empty. */
 
 import type { TypedAnswer } from '../../app/read-answers.ts';
+import { visibleText } from '../../app/visible-text.ts';
 import { ANSWER_PARTS, answerField, cardsField, FIELDS, INPUT, MAX_CARD_FIELDS } from '../ids.ts';
 import type { Surface } from '../incoming.ts';
+import { type SentFile, sentFile } from '../sent-file.ts';
+import { StaleControl } from './stale-control.ts';
 
 type Entered = Readonly<Record<string, unknown>>;
 
 /** Anything longer can not come from the forms that the bot shows. */
 const MOST_CHOICES = 500;
+/** docs.slack.dev/reference/block-kit/block-elements/file-input-element */
+const MOST_FILES = 10;
+/** What a text field of the platform holds (docs.slack.dev/reference/block-kit/block-elements/plain-text-input-element). */
+const MOST_CHARACTERS = 3_000;
+/** Ids of people and values of options are visible ASCII. */
+const ID = /^[\x21-\x7e]{1,255}$/;
 
 export class FormFields {
   readonly #values: Readonly<Record<string, Readonly<Record<string, Entered>>>>;
@@ -25,12 +34,18 @@ export class FormFields {
     return this.#blockIds;
   }
 
-  /** Typed text, a picked time (`HH:MM`), a picked day, or the value of a chosen option. */
+  /**
+   * Typed text as it can be seen, a picked time (`HH:MM`), a picked day, or the value of a chosen option.
+   *
+   * @throws StaleControl for more than a field can hold: the platform did not send it.
+   */
   text(field: string): string {
     const entered = this.#entered(field);
     const option = entered.selected_option as { value?: unknown } | null | undefined;
     const found = [entered.value, entered.selected_time, entered.selected_date, option?.value];
-    return found.find((value): value is string => typeof value === 'string') ?? '';
+    const text = found.find((value): value is string => typeof value === 'string') ?? '';
+    if (text.length > MOST_CHARACTERS) throw new StaleControl('overfull field');
+    return visibleText(text);
   }
 
   /** Ids of chosen people, or values of chosen options. */
@@ -40,8 +55,15 @@ export class FormFields {
       (option) => (option as { value?: unknown } | null)?.value,
     );
     return [...listOf(entered.selected_users), ...options]
-      .filter((value): value is string => typeof value === 'string')
+      .filter((value): value is string => typeof value === 'string' && ID.test(value))
       .slice(0, MOST_CHOICES);
+  }
+
+  /** Files that were picked, in order. */
+  files(field: string): SentFile[] {
+    return listOf(this.#entered(field).files)
+      .slice(0, MOST_FILES)
+      .flatMap((value) => sentFile(field, value) ?? []);
   }
 
   /** Cards of a plan, from as many fields as they took. */

@@ -1,12 +1,14 @@
 /** What each form leads to: read the fields, call the use case, say what comes next. Ids bound to handlers only. */
 import { z } from 'zod';
+import { parseAwayDays } from '../../app/away-days.ts';
 import type { Actor } from '../../app/team.ts';
 import { DEFAULT_THRESHOLDS, type Thresholds } from '../../sprint/thresholds.ts';
 import { decodeValue } from '../button-values.ts';
 import { answerContext, setupContext, sprintContext, teamContext } from '../form-contexts.ts';
-import { FIELDS, FORMS } from '../ids.ts';
+import { FIELDS, FIRST_SPRINT, FORMS } from '../ids.ts';
 import type { UseCases } from '../use-cases.ts';
 import { answerFormView } from '../views/answer-form-view.ts';
+import { baselineNamedMessage } from '../views/baseline-named-message.ts';
 import { droppedMessage, pulledMessage } from '../views/card-change-messages.ts';
 import { planPreviewView } from '../views/plan-preview-view.ts';
 import { recordedMessage } from '../views/recorded-message.ts';
@@ -17,9 +19,14 @@ import {
   sprintClosedReply,
   teamSavedReply,
 } from '../views/sprint-change-messages.ts';
+import { valueRecordedMessage } from '../views/value-recorded-message.ts';
 import type { FormFields } from './form-fields.ts';
 import type { FormOutcome } from './form-outcome.ts';
+import { submitImport } from './import-submission.ts';
+import type { ListenerContext } from './listener-context.ts';
+import { readForecastFields } from './parse-forecast-question.ts';
 import { StaleControl } from './stale-control.ts';
+import { answerTo } from './tell-advice.ts';
 
 export interface SentForm {
   readonly actor: Actor;
@@ -28,7 +35,10 @@ export interface SentForm {
   readonly context: string;
 }
 
-export type FormHandler = (useCases: UseCases, form: SentForm) => Promise<FormOutcome>;
+/** What a handler may do besides calling a use case. The form's answer waits for it, as for the use case. */
+export type FormTools = Pick<ListenerContext, 'download' | 'shareFiles' | 'upload' | 'logger'>;
+
+export type FormHandler = (useCases: UseCases, form: SentForm, tools: FormTools) => Promise<FormOutcome>;
 
 export const FORM_HANDLERS: Readonly<Record<string, FormHandler>> = {
   [FORMS.setup]: async (useCases, { actor, fields, context }) => {
@@ -73,6 +83,7 @@ export const FORM_HANDLERS: Readonly<Record<string, FormHandler>> = {
       startsOn: fields.text(field.startsOn),
       endsOn: fields.text(field.endsOn),
       closesAt: fields.text(field.closesAt),
+      awayDays: fields.text(field.awayDays),
       cards: fields.cardLines(),
     });
     return { next: 'show', how: 'on top', view: planPreviewView(preview, replyTo) };
@@ -132,6 +143,50 @@ export const FORM_HANDLERS: Readonly<Record<string, FormHandler>> = {
       next: 'close',
       say: sprintCancelledReply(await useCases.cancelSprint(actor, { sprintId, reason })),
     };
+  },
+
+  [FORMS.value]: async (useCases, { actor, fields, context }) => {
+    const { teamId } = read(teamContext, context);
+    const field = FIELDS.value;
+    const recorded = await useCases.recordValue(actor, {
+      teamId,
+      sprint: { sprintId: fields.text(field.sprintId) },
+      value: fields.text(field.recordedValue),
+    });
+    return { next: 'close', say: valueRecordedMessage(recorded) };
+  },
+
+  [FORMS.range]: async (useCases, { actor, fields, context }, tools) => {
+    const { teamId } = read(teamContext, context);
+    const field = FIELDS.range;
+    const away = fields.text(field.awayDays).trim();
+    const question = {
+      about: 'range',
+      startsOn: fields.text(field.startsOn),
+      endsOn: fields.text(field.endsOn),
+      // What is no number is refused at its field by the use case.
+      awayDays: away === '' ? undefined : (parseAwayDays(away) ?? Number.NaN),
+    } as const;
+    return { next: 'close', say: await answerTo({ useCases, ...tools }, actor, { teamId }, question) };
+  },
+
+  [FORMS.forecast]: async (useCases, { actor, fields, context }, tools) => {
+    const { teamId } = read(teamContext, context);
+    const field = FIELDS.forecast;
+    const question = readForecastFields(fields.text(field.backlogPoints), fields.text(field.growthPoints));
+    return { next: 'close', say: await answerTo({ useCases, ...tools }, actor, { teamId }, question) };
+  },
+
+  [FORMS.import]: submitImport,
+
+  [FORMS.baseline]: async (useCases, { actor, fields, context }) => {
+    const { teamId } = read(teamContext, context);
+    const chosen = fields.text(FIELDS.baseline.sprintId);
+    const named = await useCases.nameBaseline(actor, {
+      teamId,
+      sprint: chosen === FIRST_SPRINT ? FIRST_SPRINT : { sprintId: chosen },
+    });
+    return { next: 'close', say: baselineNamedMessage(named) };
   },
 };
 

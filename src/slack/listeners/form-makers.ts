@@ -1,14 +1,21 @@
 /** Makes each form for somebody: asks the use case what is in it. Nothing is opened here. */
 import type { ModalView } from '@slack/types';
+import type { Advice, AdviceQuestion } from '../../app/advice.ts';
 import type { Place } from '../../app/place.ts';
+import { Refusal } from '../../app/refusal.ts';
 import { answerFormView } from '../views/answer-form-view.ts';
+import { baselineFormView } from '../views/baseline-form-view.ts';
 import { cancelFormView } from '../views/cancel-form-view.ts';
 import { closeFormView } from '../views/close-form-view.ts';
 import { dropFormView } from '../views/drop-form-view.ts';
+import { forecastFormView } from '../views/forecast-form-view.ts';
+import { importFormView } from '../views/import-form-view.ts';
 import { measuresFormView } from '../views/measures-form-view.ts';
 import { planFormView } from '../views/plan-form-view.ts';
 import { pullFormView } from '../views/pull-form-view.ts';
+import { rangeFormView } from '../views/range-form-view.ts';
 import { setupFormView } from '../views/setup-form-view.ts';
+import { valueFormView } from '../views/value-form-view.ts';
 import type { Asker } from './asker.ts';
 import type { ListenerContext } from './listener-context.ts';
 
@@ -34,6 +41,45 @@ export const closeFormFor: FormMaker = async ({ useCases }, { actor, replyTo }, 
 
 export const cancelFormFor: FormMaker = async ({ useCases }, { actor, replyTo }, place) =>
   cancelFormView(await useCases.listCards(actor, place), replyTo);
+
+export const valueFormFor: FormMaker = async ({ useCases }, { actor, replyTo }, place) =>
+  valueFormView(await useCases.valueForm(actor, place), replyTo);
+
+export const baselineFormFor: FormMaker = async ({ useCases }, { actor, replyTo }, place) =>
+  baselineFormView(await useCases.baselineForm(actor, place), replyTo);
+
+export const importFormFor: FormMaker = async ({ useCases }, { actor, replyTo }, place) =>
+  importFormView(await useCases.importForm(actor, place), replyTo);
+
+export const forecastFormFor: FormMaker = async ({ useCases }, { actor, replyTo }, place) =>
+  forecastFormView(await useCases.forecastForm(actor, { place }), undefined, replyTo);
+
+/** The form with the numbers of the question before. */
+export async function changeForecastFormFor(
+  { useCases }: ListenerContext,
+  { actor, replyTo }: Asker,
+  teamId: string,
+  asked: Extract<AdviceQuestion, { about: 'forecast' }>,
+): Promise<ModalView> {
+  return forecastFormView(await useCases.forecastForm(actor, { teamId }), asked, replyTo);
+}
+
+/** The form with the sprint of the question before; with the next sprint when that one is over by now. */
+export async function changeRangeFormFor(
+  { useCases }: ListenerContext,
+  { actor, replyTo }: Asker,
+  teamId: string,
+  asked: Extract<AdviceQuestion, { about: 'range' }>,
+): Promise<ModalView> {
+  const ask = (question: AdviceQuestion): Promise<Advice> => useCases.askAdvice(actor, { teamId }, question);
+  const advice = await ask(asked).catch((error: unknown) => {
+    if (error instanceof Refusal && error.code === 'bad-input') return ask({ about: 'range' });
+    throw error;
+  });
+  if (!('range' in advice))
+    throw new TypeError('a question about the range was answered with something else');
+  return rangeFormView(advice, replyTo);
+}
 
 export async function answerFormFor(
   { useCases }: ListenerContext,

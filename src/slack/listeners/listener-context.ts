@@ -2,6 +2,8 @@
 import type { WebClient } from '@slack/web-api';
 import type { Directory, PostImage } from '../../app/ports.ts';
 import type { Logger } from '../../logger.ts';
+import type { SentFile } from '../sent-file.ts';
+import type { SharedFiles } from '../share-files.ts';
 import type { UseCases } from '../use-cases.ts';
 
 export interface ListenerContext {
@@ -12,6 +14,13 @@ export interface ListenerContext {
   readonly logger: Logger;
   /** Uploads a chart privately; gives the file's id. */
   readonly upload: (image: PostImage) => Promise<string>;
+  /**
+   * Reads a text file that came with a form; takes up to a quarter of a minute.
+   * @throws Refusal `file-unreadable`
+   */
+  readonly download: (file: SentFile) => Promise<string>;
+  /** Hands files to one person, as one message in their direct messages. */
+  readonly shareFiles: (shared: SharedFiles) => Promise<void>;
   /** False when this has been seen before, by any replica. */
   readonly isNew: (eventKey: string) => Promise<boolean>;
   /** Resolves when a form's answer can't wait for its use case any longer. */

@@ -2,6 +2,8 @@
 import type { ModalView } from '@slack/types';
 import { INPUT } from '../ids.ts';
 import type { Surface } from '../incoming.ts';
+import { sentFile } from '../sent-file.ts';
+import { plain } from '../views/block-builders.ts';
 import type { MessageView } from '../views/message-view.ts';
 
 /** The name under which an element takes what it is to begin with, by the name under which it was entered. */
@@ -26,6 +28,7 @@ const KEPT = [
 ] as const;
 
 const MOST_BLOCKS = 100;
+const HINT_MAX_LENGTH = 2_000;
 
 /** @param notice what went wrong, above the fields */
 export function refilledForm(form: Surface, notice: MessageView): ModalView {
@@ -43,6 +46,7 @@ function refilled(block: Surface['blocks'][number], form: Surface): object {
   const entered = block.block_id === undefined ? undefined : form.state.values[block.block_id]?.[INPUT];
   if (block.type !== 'input' || entered === undefined) return block;
   const element = { ...(block.element as Record<string, unknown>) };
+  if (element.type === 'file_input') return withFilesToPickAgain(block, entered.files);
   for (const [name, initial] of Object.entries(INITIAL)) {
     if (!(name in entered)) continue;
     const value = entered[name];
@@ -51,4 +55,13 @@ function refilled(block: Surface['blocks'][number], form: Surface): object {
     else element[initial] = value;
   }
   return { ...block, element };
+}
+
+/** A form can not begin with files in it: the field says which ones to pick again. */
+function withFilesToPickAgain(block: Surface['blocks'][number], files: unknown): object {
+  const names = (Array.isArray(files) ? files : []).flatMap((file) => sentFile('', file)?.name ?? []);
+  if (names.length === 0) return block;
+  const { text = '' } = (block.hint ?? {}) as { text?: string };
+  const words = `Please pick again what this form could not keep: ${names.join(', ')}. ${text}`;
+  return { ...block, hint: plain(words.trim(), HINT_MAX_LENGTH) };
 }

@@ -99,7 +99,7 @@ async function verdictOn(context: ListenerContext, sent: FormSubmission, during:
       ? FORM_HANDLERS[sent.view.callback_id]
       : undefined;
     if (!handler) throw new StaleControl('form');
-    const outcome = await handler(useCases, { actor, fields, context: sent.view.private_metadata });
+    const outcome = await handler(useCases, { actor, fields, context: sent.view.private_metadata }, context);
     return { kind: 'outcome', outcome };
   } catch (error) {
     const failure = failureOf(error, logger, during);

@@ -1,5 +1,6 @@
 /** Replies after a card was pulled in, dropped, taken or reopened. */
-import type { CardChange, PulledCard } from '../../app/change-cards.ts';
+import type { CardChange } from '../../app/change-cards.ts';
+import type { PulledCard } from '../../app/pull-card.ts';
 import { formatPercent } from '../../sprint/percent.ts';
 import { formatPointsWithUnit } from '../../sprint/points.ts';
 import { isDefined } from '../../sprint/undefined-value.ts';
@@ -7,9 +8,10 @@ import { COMMAND } from '../ids.ts';
 import { code, section } from './block-builders.ts';
 import { cardName, leftWords, ownerWords } from './card-words.ts';
 import { type MessageView, messageView } from './message-view.ts';
+import { pulledCardWords } from './pull-in-words.ts';
 import { typed } from './typed-text.ts';
 
-export function pulledMessage({ heading, card, summary }: PulledCard): MessageView {
+export function pulledMessage({ heading, card, summary, check }: PulledCard): MessageView {
   const { pulledInPoints } = summary.totals;
   const { pullInRatio } = summary.ratios;
   const share = isDefined(pullInRatio) ? `, ${formatPercent(pullInRatio)} of the commitment` : '';
@@ -22,6 +24,7 @@ export function pulledMessage({ heading, card, summary }: PulledCard): MessageVi
       `Pulled into ${typed(heading.sprint.name)} as card ${card.number}: ${cardName(card)}, ${formatPointsWithUnit(card.estimatePoints)} (${ownerWords(card.ownerIds)}).`,
     ),
     section(`Pulled-in work is now ${formatPointsWithUnit(pulledInPoints)}${share}.${nobody}`),
+    section(pulledCardWords(check)),
   ]);
 }
 

@@ -5,6 +5,7 @@
 import type {
   Checkboxes,
   Datepicker,
+  FileInput,
   InputBlock,
   MultiStaticSelect,
   MultiUsersSelect,
@@ -19,7 +20,8 @@ import { plain } from './block-builders.ts';
 const LABEL_MAX_LENGTH = 2_000;
 /** Longest text that a text field holds (docs.slack.dev/reference/block-kit/block-elements). */
 export const TEXT_INPUT_MAX_LENGTH = 3_000;
-const OPTION_MAX_LENGTH = 75;
+/** Longest label of a choice. */
+export const OPTION_MAX_LENGTH = 75;
 const OPTIONS_MAX = 100;
 
 export interface FieldOptions {
@@ -123,12 +125,17 @@ export function tickField(
   return inputBlock(options, element);
 }
 
-/** One of up to 100 choices, at least one. */
-export function choiceField(options: FieldOptions & { readonly choices: readonly Choice[] }): InputBlock {
+/** One of up to 100 choices, at least one. @param options `initial` is the value of the choice made already. */
+export function choiceField(
+  options: FieldOptions & { readonly choices: readonly Choice[]; readonly initial?: string | undefined },
+): InputBlock {
+  const choices = options.choices.slice(0, OPTIONS_MAX);
+  const chosen = choices.find(({ value }) => value === options.initial);
   const element: StaticSelect = {
     type: 'static_select',
     action_id: INPUT,
-    options: options.choices.slice(0, OPTIONS_MAX).map(option),
+    options: choices.map(option),
+    ...(chosen ? { initial_option: option(chosen) } : {}),
   };
   return inputBlock(options, element);
 }
@@ -139,6 +146,24 @@ export function choicesField(options: FieldOptions & { readonly choices: readonl
     type: 'multi_static_select',
     action_id: INPUT,
     options: options.choices.slice(0, OPTIONS_MAX).map(option),
+  };
+  return inputBlock(options, element);
+}
+
+export interface FileFieldOptions extends FieldOptions {
+  /** Endings without the dot; files of any kind when left out. The client looks at the names only. */
+  readonly fileTypes?: readonly string[];
+  /** 1 to 10. */
+  readonly maxFiles: number;
+}
+
+/** Files from the person's machine. What was picked can not be shown again in a form that is opened anew. */
+export function fileField(options: FileFieldOptions): InputBlock {
+  const element: FileInput = {
+    type: 'file_input',
+    action_id: INPUT,
+    max_files: options.maxFiles,
+    ...(options.fileTypes ? { filetypes: [...options.fileTypes] } : {}),
   };
   return inputBlock(options, element);
 }

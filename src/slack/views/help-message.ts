@@ -6,6 +6,8 @@ import { type MessageView, messageView } from './message-view.ts';
 
 const AUDIENCES: readonly { readonly who: CommandAudience; readonly title: string }[] = [
   { who: 'member', title: 'For everyone on the team' },
+  { who: 'team-and-owner', title: 'For everyone on the team and its product owner' },
+  { who: 'product-owner', title: 'For product owners and facilitators' },
   { who: 'facilitator', title: 'For facilitators' },
   { who: 'anyone', title: 'For anyone' },
 ];

@@ -3,7 +3,7 @@
  * read aloud. The text is made from the blocks, so that the two never tell different things.
  */
 import type { Block, KnownBlock } from '@slack/types';
-import { mrkdwnOf } from './typed-text.ts';
+import { mrkdwnOf, typed } from './typed-text.ts';
 
 /** Longest `text` of a message, in characters. */
 export const TEXT_MAX_LENGTH = 4_000;
@@ -50,7 +50,7 @@ function wordsOf(block: KnownBlock | Block): string[] {
     case 'context':
       return known.elements.flatMap((element) => ('text' in element ? [textWords(element)] : []));
     case 'image':
-      return [`Chart: ${mrkdwnOf(known.alt_text)}`];
+      return [`Chart: ${typed(known.alt_text)}`];
     case 'actions': {
       const labels = known.elements.flatMap((element) =>
         element.type === 'button' ? [mrkdwnOf(element.text.text)] : [],

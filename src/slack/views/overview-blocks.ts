@@ -1,20 +1,21 @@
 /** What the caller can do now, as blocks for a reply or for the bot's home page. */
-import type { Button, KnownBlock } from '@slack/types';
+import type { KnownBlock } from '@slack/types';
 import type { Overview, TeamOverview } from '../../app/overview.ts';
 import { formatDay } from '../../sprint/calendar.ts';
 import { encodeValue } from '../button-values.ts';
 import { ACTIONS, COMMAND } from '../ids.ts';
 import { actions, bold, button, code, section } from './block-builders.ts';
 import { plainCardName } from './card-words.ts';
+import { overviewButtons } from './overview-buttons.ts';
 import { closingWords, counted, listed, spanWords } from './sprint-words.ts';
 import { mrkdwnOf, shortened, typed } from './typed-text.ts';
 
-/** Of one team: a section and a row of buttons. */
-const BLOCKS_PER_TEAM = 2;
-/** How many more teams there are, setting one up (two blocks), and the help. */
-const OTHER_BLOCKS = 4;
+/** How many more teams there are, setting one up (two blocks), and the help (two blocks). */
+const OTHER_BLOCKS = 5;
 const CARDS_NAMED = 3;
 const CARD_NAME_MAX_LENGTH = 60;
+/** The help is the same everywhere. */
+const HELP_VALUE = 'help';
 
 export interface OverviewOptions {
   /** The channel in which a team can be set up, when the overview says that it can. */
@@ -27,17 +28,25 @@ export function overviewBlocks(
   { hereChannelId, maxBlocks }: OverviewOptions,
 ): KnownBlock[] {
   const blocks: KnownBlock[] = [];
-  const roomForTeams = Math.floor((maxBlocks - OTHER_BLOCKS) / BLOCKS_PER_TEAM);
-  for (const team of overview.teams.slice(0, roomForTeams)) blocks.push(...teamBlocks(team));
-  const hidden = overview.teams.length - roomForTeams;
+  let shown = 0;
+  for (const team of overview.teams) {
+    const ofTeam = teamBlocks(team);
+    if (blocks.length + ofTeam.length > maxBlocks - OTHER_BLOCKS) break;
+    blocks.push(...ofTeam);
+    shown += 1;
+  }
+  const hidden = overview.teams.length - shown;
   if (hidden > 0) {
     blocks.push(
-      section(`You are in ${counted(hidden, 'more team')}: type ${code(COMMAND)} in the team’s channel.`),
+      section(`You have ${counted(hidden, 'more team')}: type ${code(COMMAND)} in the team’s channel.`),
     );
   }
   if (overview.canSetUpHere) blocks.push(...setUpBlocks(hereChannelId));
   if (overview.teams.length === 0 && !overview.canSetUpHere) blocks.push(section(noTeamWords()));
-  blocks.push(section(`All commands: ${code(`${COMMAND} help`)}.`));
+  blocks.push(
+    section(`All commands: ${code(`${COMMAND} help`)}.`),
+    actions([button('Help', { actionId: ACTIONS.showHelp, value: HELP_VALUE })]),
+  );
   return blocks;
 }
 
@@ -53,8 +62,17 @@ function setUpBlocks(hereChannelId: string | undefined): KnownBlock[] {
 }
 
 function teamBlocks(overview: TeamOverview): KnownBlock[] {
-  const lines = [bold(typed(overview.team.name)), ...sprintLines(overview)];
-  return [section(lines.join('\n')), actions(buttonsOf(overview))];
+  const lines = [bold(typed(overview.team.name)), ...roleLines(overview), ...sprintLines(overview)];
+  return [section(lines.join('\n')), ...overviewButtons(overview).map(actions)];
+}
+
+/** Of a product owner who is no member; members know what they are. */
+function roleLines({ isMember, isProductOwner }: TeamOverview): string[] {
+  return isProductOwner && !isMember
+    ? [
+        'You are its product owner: here is what its past sprints tell. Cards and answers stay with its members.',
+      ]
+    : [];
 }
 
 function sprintLines({
@@ -64,6 +82,7 @@ function sprintLines({
   myOpenCards,
   promptState,
   isFacilitator,
+  isMember,
 }: TeamOverview): string[] {
   if (!sprint) {
     const next = isFacilitator ? 'Plan one when the team is ready.' : 'A facilitator can plan one.';
@@ -72,6 +91,7 @@ function sprintLines({
   const name = typed(sprint.name);
   if (!begun) return [`${name} begins on ${formatDay(sprint.startsOn)} (${spanWords(sprint)}).`];
   const running = `${name} is running and closes on ${closingWords({ sprint, team })}.`;
+  if (!isMember) return [running];
   if (myOpenCards.length === 0) return [running, 'You have no open card.'];
   const named = myOpenCards
     .slice(0, CARDS_NAMED)
@@ -98,44 +118,4 @@ function todayWords(promptState: TeamOverview['promptState']): string {
     case undefined:
       return '';
   }
-}
-
-function buttonsOf({
-  team,
-  sprint,
-  begun,
-  isFacilitator,
-  myOpenCards,
-  promptState,
-  reopenable,
-}: TeamOverview): Button[] {
-  const value = encodeValue({ channelId: team.channelId });
-  const place = (label: string, actionId: string, primary = false): Button =>
-    button(label, { actionId, value, primary });
-  const buttons: Button[] = [];
-  if (sprint && begun && myOpenCards.length > 0) {
-    const toAnswer = promptState === undefined || promptState === 'asked';
-    buttons.push(
-      button(toAnswer ? 'Answer' : 'Change my answer', {
-        actionId: ACTIONS.openAnswerForm,
-        value: encodeValue({ sprintId: sprint.id }),
-        primary: toAnswer,
-      }),
-    );
-  }
-  if (sprint) buttons.push(place('Status', ACTIONS.showStatus), place('Cards', ACTIONS.showCards));
-  if (sprint && begun) buttons.push(place('Pull in a card', ACTIONS.openPullForm));
-  if (sprint) buttons.push(place('Drop a card', ACTIONS.openDropForm));
-  if (isFacilitator) {
-    buttons.push(place(sprint ? 'Plan another sprint' : 'Plan a sprint', ACTIONS.openPlanForm, !sprint));
-    if (sprint && begun) buttons.push(place('Close the sprint', ACTIONS.openCloseForm));
-    if (sprint) buttons.push(place('Cancel the sprint', ACTIONS.openCancelForm));
-    if (reopenable && !sprint) buttons.push(place('Reopen the last sprint', ACTIONS.reopenLastSprint));
-    buttons.push(
-      place('Team and times', ACTIONS.openSetupForm),
-      place('Scale and thresholds', ACTIONS.openMeasuresForm),
-    );
-  }
-  buttons.push(place('Help', ACTIONS.showHelp));
-  return buttons;
 }

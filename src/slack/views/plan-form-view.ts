@@ -7,6 +7,7 @@ import { section } from './block-builders.ts';
 import { cardTextFields } from './card-text-fields.ts';
 import { dateField, textField, timeField } from './form-inputs.ts';
 import { formView, withReplyTo } from './form-view.ts';
+import { AWAY_DAYS_FIELD } from './range-form-view.ts';
 import { counted } from './sprint-words.ts';
 import { typed } from './typed-text.ts';
 
@@ -44,6 +45,7 @@ export function planFormView({ team, draft, leftOver }: PlanForm, replyTo?: stri
       hint: `In the team’s time zone, ${team.timeZone}.`,
       initial: draft.closesAt,
     }),
+    textField({ field: fields.awayDays, ...AWAY_DAYS_FIELD, initial: draft.awayDays }),
     ...cardTextFields(draft.cards),
   ]);
 }

@@ -1,6 +1,6 @@
 /** Shows what a plan means before the team commits to it. */
 import type { ModalView } from '@slack/types';
-import type { PlanPreview } from '../../app/plan-sprint.ts';
+import type { PlanPreview, RecentSprint } from '../../app/plan-sprint.ts';
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
 import { encodeContext } from '../form-contexts.ts';
 import { FORMS } from '../ids.ts';
@@ -8,6 +8,7 @@ import { bold, context, lead, section } from './block-builders.ts';
 import { cardName, ownerWords } from './card-words.ts';
 import { formView, withReplyTo } from './form-view.ts';
 import { lineSections } from './line-sections.ts';
+import { planAdviceBlocks } from './plan-advice-blocks.ts';
 import { counted, spanWords } from './sprint-words.ts';
 import { plainTyped, typed } from './typed-text.ts';
 
@@ -40,6 +41,7 @@ export function planPreviewView(preview: PlanPreview, replyTo?: string): ModalVi
       preview.warnings.map((warning) => `• ${typed(warning)}`),
       { maxSections: 5, more: (count) => `… and ${count} more.` },
     ),
+    ...planAdviceBlocks(preview),
     section(recentWords(preview)),
     ...lineSections(bold('Cards'), cardLines, {
       maxSections: CARD_SECTIONS_MAX,
@@ -51,9 +53,11 @@ export function planPreviewView(preview: PlanPreview, replyTo?: string): ModalVi
 
 function recentWords({ recent }: PlanPreview): string {
   if (recent.length === 0) return 'No closed sprint to compare with yet.';
-  const lines = recent.map(
-    ({ sprintName, commitmentPoints, velocityPoints, verdict }) =>
-      `• ${typed(sprintName)}: committed ${formatPoints(commitmentPoints)}, velocity ${formatPoints(velocityPoints)}, ${verdict}`,
-  );
-  return [bold('The team’s latest sprints'), ...lines].join('\n');
+  return [bold('The team’s latest sprints'), ...recent.map(recentLine)].join('\n');
+}
+
+function recentLine({ sprintName, commitmentPoints, velocityPoints, verdict }: RecentSprint): string {
+  const velocity =
+    velocityPoints === undefined ? 'velocity not known' : `velocity ${formatPoints(velocityPoints)}`;
+  return `• ${typed(sprintName)}: committed ${formatPoints(commitmentPoints)}, ${velocity}, ${verdict ?? 'imported'}`;
 }

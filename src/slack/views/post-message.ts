@@ -1,5 +1,6 @@
 /** The one door through which posts get their words: what a post says as data → text and blocks. */
 import type { MessageContent } from '../../app/message-content.ts';
+import { sharedAdviceMessage } from './advice-message.ts';
 import { cancelledMessage } from './cancelled-message.ts';
 import type { ChartImage } from './chart-image.ts';
 import { dailyPromptMessage } from './daily-prompt-message.ts';
@@ -10,7 +11,7 @@ import { sharedStatusMessage } from './status-message.ts';
 import { teamSetUpMessage } from './team-set-up-message.ts';
 import { verdictMessage } from './verdict-message.ts';
 
-/** @param chart the chart of a verdict or status, once it has been uploaded. */
+/** @param chart the chart of a verdict, a status or an answer, once it has been uploaded. */
 export function postMessage(content: MessageContent, chart?: ChartImage): MessageView {
   switch (content.kind) {
     case 'daily-prompt':
@@ -27,6 +28,8 @@ export function postMessage(content: MessageContent, chart?: ChartImage): Messag
       return verdictMessage(content.verdict, chart);
     case 'shared-status':
       return sharedStatusMessage(content.status, content.byUserId, chart);
+    case 'shared-advice':
+      return sharedAdviceMessage(content.advice, content.byUserId, chart);
     case 'cancelled':
       return cancelledMessage(content, chart);
   }

@@ -1,18 +1,22 @@
 /** The form that brings a card in after planning, with what to weigh before. */
 import type { ModalView } from '@slack/types';
-import type { PullForm } from '../../app/change-cards.ts';
+import type { PullForm } from '../../app/pull-card.ts';
 import { encodeContext } from '../form-contexts.ts';
 import { FIELDS, FORMS } from '../ids.ts';
 import { bold, section } from './block-builders.ts';
 import { peopleField, textField } from './form-inputs.ts';
 import { formView, withReplyTo } from './form-view.ts';
-import { paceWords } from './pace-words.ts';
+import { loadWords } from './load-words.ts';
+import { pullInCheckWords } from './pull-in-words.ts';
 import { counted } from './sprint-words.ts';
 import { typed } from './typed-text.ts';
 
 const TITLE_MAX_LENGTH = 200;
 
-export function pullFormView({ heading, pace, workingDaysLeft }: PullForm, replyTo?: string): ModalView {
+export function pullFormView(
+  { heading, load, check, workingDaysLeft }: PullForm,
+  replyTo?: string,
+): ModalView {
   const fields = FIELDS.pull;
   const frame = {
     callbackId: FORMS.pull,
@@ -25,7 +29,8 @@ export function pullFormView({ heading, pace, workingDaysLeft }: PullForm, reply
       ? 'no working day comes after today'
       : `${counted(workingDaysLeft, 'working day')} ${workingDaysLeft === 1 ? 'comes' : 'come'} after today`;
   return formView(frame, [
-    section(`${typed(heading.sprint.name)}: ${days}. ${paceWords(pace)}`),
+    section(`${typed(heading.sprint.name)}: ${days}. ${loadWords(load)}`),
+    section(pullInCheckWords(check)),
     section(checklist(workingDaysLeft)),
     textField({
       field: fields.title,

@@ -78,3 +78,7 @@ export function measuresSavedReply(team: Team): MessageView {
 export function statusSharedReply(): MessageView {
   return messageView([section('The status goes to the team’s channel.')]);
 }
+
+export function adviceSharedReply(): MessageView {
+  return messageView([section('The answer goes to the team’s channel.')]);
+}

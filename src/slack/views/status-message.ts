@@ -5,6 +5,7 @@
 import type { KnownBlock, SectionBlock } from '@slack/types';
 import type { CardLine, StatusContent } from '../../app/message-content.ts';
 import { formatDay } from '../../sprint/calendar.ts';
+import { formatAgainst } from '../../sprint/percent.ts';
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
 import { encodeValue } from '../button-values.ts';
 import { ACTIONS, COMMAND } from '../ids.ts';
@@ -12,8 +13,8 @@ import { actions, bold, button, code, context, fieldSections, lead, section } fr
 import { cardName, growthWords } from './card-words.ts';
 import { type ChartImage, chartBlocks } from './chart-image.ts';
 import { lineSections } from './line-sections.ts';
+import { loadEvidenceWords, loadWords } from './load-words.ts';
 import { type MessageView, messageView } from './message-view.ts';
-import { paceWords } from './pace-words.ts';
 import { loadSentence, ratioFields } from './ratio-fields.ts';
 import { closingWords, counted, spanWords } from './sprint-words.ts';
 import { mention, plainTyped, typed } from './typed-text.ts';
@@ -55,7 +56,7 @@ function statusBlocks(
     return [
       lead(`${plainTyped(sprint.name)} begins on ${formatDay(sprint.startsOn)}`),
       section(
-        `${spanWords(sprint)}, ${counted(status.workingDays, 'working day')}. Committed: ${formatPointsWithUnit(summary.totals.commitmentPoints)} on ${counted(status.cards.length, 'card')}.`,
+        `${spanWords(sprint)}, ${counted(status.workingDays, 'working day')}. Committed: ${formatPointsWithUnit(summary.totals.commitmentPoints)} on ${counted(status.cards.length, 'card')}. Once it runs, this shows how likely the commitment is to be kept.`,
       ),
     ];
   }
@@ -65,14 +66,36 @@ function statusBlocks(
       `${plainTyped(sprint.name)} on ${formatDay(on)}: ${formatPointsWithUnit(summary.totals.openLeftPoints)} left on ${counted(open, 'open card')}`,
     ),
     section(
-      [finishedWords(status), paceWords(status.pace), daysWords(status), answersWords(status)].join('\n'),
+      [
+        finishedWords(status),
+        loadWords(status.load),
+        ...surpriseWords(status),
+        daysWords(status),
+        answersWords(status),
+      ].join('\n'),
     ),
+    ...evidenceBlocks(status),
     ...chartBlocks(chart),
     section(bold('Ratios so far')),
     ...fieldSections(ratioFields(summary)),
     section(loadSentence(summary)),
     ...growth,
   ];
+}
+
+/** The verdict's other test, which no projection of finished work tells about. */
+function surpriseWords({ summary, load }: StatusContent): string[] {
+  const failed = summary.verdict.failedTests.find(({ id }) => id === 'surpriseRatio');
+  if (!failed || load.from === 'nothing') return [];
+  const { value, threshold } = formatAgainst(failed.value, failed.threshold);
+  return [
+    `Surprise work alone would make it missed: its ratio is ${value}, above the ceiling of ${threshold}.`,
+  ];
+}
+
+function evidenceBlocks({ load }: StatusContent): KnownBlock[] {
+  const words = loadEvidenceWords(load);
+  return words === '' ? [] : [context(words)];
 }
 
 function finishedWords({ summary: { totals } }: StatusContent): string {

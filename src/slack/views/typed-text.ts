@@ -2,13 +2,14 @@
  * Text that a person typed, made safe to show: it cannot ping, link, format or break the layout. Whatever
  * came from a form, a message or a profile passes through here before it meets a block.
  */
+import { INVISIBLE, visibleText } from '../../app/visible-text.ts';
 
-/** Controls, line ends, and the invisible marks that reverse or hide text. */
-const UNSEEN = /[\p{Cc}\u2028\u2029\u200B\u200E\u200F\u202A-\u202E\u2060\u2066-\u2069\uFEFF]+/gu;
+/** Controls, line ends, and the invisible marks that reverse or hide text: also in what was stored long ago. */
+const UNSEEN = new RegExp(`[\\p{Cc}\\u2028\\u2029${INVISIBLE}]+`, 'gu');
 
 /** One line of plain text, for labels, headers and options. Empty text becomes a dash. */
 export function plainTyped(text: string): string {
-  const line = text.replace(UNSEEN, ' ').replace(/\s+/g, ' ').trim();
+  const line = visibleText(text.replace(UNSEEN, ' ')).replace(/\s+/g, ' ').trim();
   return line === '' ? '–' : line;
 }
 

@@ -2,10 +2,10 @@
  * The verdict, posted in the channel when a sprint closes and brought up to date in place: what happened,
  * why, and what to try next. It speaks to the team and names nobody.
  */
-import type { KnownBlock } from '@slack/types';
-import type { VerdictContent } from '../../app/message-content.ts';
-import type { CoachingNote } from '../../sprint/coaching.ts';
-import type { SprintSummary } from '../../sprint/summary.ts';
+import type { KnownBlock, SectionBlock } from '@slack/types';
+import type { CardLine, VerdictContent } from '../../app/message-content.ts';
+import { ASKS_FOR_A_RANGE } from '../../app/note-history.ts';
+import type { CarriedOverCard, CoachingNote } from '../../sprint/coaching-note.ts';
 import { encodeValue } from '../button-values.ts';
 import { ACTIONS, COMMAND } from '../ids.ts';
 import {
@@ -20,15 +20,19 @@ import {
   lead,
   section,
 } from './block-builders.ts';
+import { cardName } from './card-words.ts';
 import { type ChartImage, chartBlocks } from './chart-image.ts';
+import { lineSections } from './line-sections.ts';
 import { type MessageView, messageView } from './message-view.ts';
+import { noteHistoryWords, rangeToTryWords, usuallyKeptWords } from './note-words.ts';
 import { loadSentence, ratioFields } from './ratio-fields.ts';
-import { instantWords, spanWords } from './sprint-words.ts';
+import { counted, instantWords, spanWords } from './sprint-words.ts';
 import { mrkdwnOf, plainTyped } from './typed-text.ts';
 import { verdictCardLists } from './verdict-card-lists.ts';
 import { failedTestSentence, reopenedSentence, verdictSentence } from './verdict-words.ts';
 
 const BLOCKS_MAX = 50;
+const CARRIED_OVER_SECTIONS_MAX = 2;
 
 export function verdictMessage(verdict: VerdictContent, chart?: ChartImage): MessageView {
   const { summary, sprint } = verdict;
@@ -38,7 +42,7 @@ export function verdictMessage(verdict: VerdictContent, chart?: ChartImage): Mes
     ...chartBlocks(chart),
     ...fieldSections(ratioFields(summary)),
     section(loadSentence(summary)),
-    ...noteBlocks(summary),
+    ...noteBlocks(verdict),
   ];
   const after = [context(`${spanWords(sprint)}. ${nextWords(verdict)}`), ...reopenBlocks(verdict)];
   const lists = verdictCardLists(verdict, BLOCKS_MAX - before.length - after.length);
@@ -57,13 +61,50 @@ const HEADINGS_AFTER_FAILED_TEST: Partial<Record<CoachingNote['id'], string>> = 
   'surprise-ratio-high': 'On the surprise work',
 };
 
-function noteBlocks({ notes, verdict }: SprintSummary): KnownBlock[] {
+function noteBlocks(verdict: VerdictContent): KnownBlock[] {
+  const { notes } = verdict.summary;
   if (notes.length === 0) return [];
-  const words = notes.map(({ id, crossed, mayMean, tryNext }) => {
-    const short = verdict.failedTests.length > 0 ? HEADINGS_AFTER_FAILED_TEST[id] : undefined;
-    return `${bold(mrkdwnOf(short ?? crossed))}\n${mrkdwnOf(mayMean)}\nTry next: ${mrkdwnOf(tryNext)}`;
+  return [divider(), ...notes.flatMap((note) => noteSections(note, verdict)), divider()];
+}
+
+function noteSections(note: CoachingNote, { summary, history, cards }: VerdictContent): SectionBlock[] {
+  const { id, crossed, mayMean, tryNext } = note;
+  const short = summary.verdict.failedTests.length > 0 ? HEADINGS_AFTER_FAILED_TEST[id] : undefined;
+  const known = history.notes.find((one) => one.id === id);
+  const range = ASKS_FOR_A_RANGE.includes(id) ? history.rangeToTry : undefined;
+  const words = [
+    bold(mrkdwnOf(short ?? crossed)),
+    mrkdwnOf(mayMean),
+    ...(known ? [noteHistoryWords(known)] : []),
+    `Try next: ${mrkdwnOf(tryNext)}`,
+    ...(range ? [rangeLine(range, id, summary.totals.commitmentPoints)] : []),
+  ].join('\n');
+  return note.cards ? carriedOverSections(words, note.cards, cards) : [section(words)];
+}
+
+function rangeLine(
+  range: NonNullable<VerdictContent['history']['rangeToTry']>,
+  id: CoachingNote['id'],
+  committedPoints: number,
+): string {
+  const usual = id === 'kept-share-low' ? usuallyKeptWords(range, committedPoints) : '';
+  return mrkdwnOf([rangeToTryWords(range, committedPoints), usual].join(' ').trim());
+}
+
+/** The cards that a note is about, below its words. */
+function carriedOverSections(
+  words: string,
+  carried: readonly CarriedOverCard[],
+  cards: readonly CardLine[],
+): SectionBlock[] {
+  const lines = carried.flatMap(({ cardId, sprints }) => {
+    const card = cards.find((one) => one.cardId === cardId);
+    return card ? [`• ${cardName(card)}: open at the end of ${sprints} sprints in a row`] : [];
   });
-  return [divider(), ...words.map(section), divider()];
+  return lineSections(words, lines, {
+    maxSections: CARRIED_OVER_SECTIONS_MAX,
+    more: (count) => `… and ${counted(count, 'more card')}.`,
+  });
 }
 
 function nextWords({ reopened, reopenUntil, team }: VerdictContent): string {

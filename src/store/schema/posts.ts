@@ -1,6 +1,7 @@
 /** Posts owed to somebody, the prompts that some of them ask, and events already seen. */
 import { sql } from 'drizzle-orm';
-import { bigint, check, index, integer, primaryKey, text, unique } from 'drizzle-orm/pg-core';
+import { bigint, check, index, integer, jsonb, primaryKey, text, unique } from 'drizzle-orm/pg-core';
+import type { AdviceQuestion } from '../../app/advice.ts';
 import type { PostState, PostSubject } from '../../app/posts.ts';
 import type { PromptState } from '../../app/team.ts';
 import { day, instant, isNotBlank, loadline } from './columns.ts';
@@ -22,6 +23,7 @@ export const posts = loadline.table(
     subjectDay: day('subject_day'),
     byUserId: text('by_user_id'),
     reason: text('reason'),
+    question: jsonb('question').$type<AdviceQuestion>(),
     state: text('state').$type<PostState>().notNull(),
     postedChannelId: text('posted_channel_id'),
     postedTs: text('posted_ts'),
@@ -50,6 +52,9 @@ export const posts = loadline.table(
           then ${post.sprintId} is not null and ${post.byUserId} is not null and ${post.subjectDay} is not null
         when ${post.kind} = 'cancelled'
           then ${post.sprintId} is not null and ${post.byUserId} is not null and ${post.reason} is not null
+        when ${post.kind} = 'shared-advice'
+          then ${post.teamId} is not null and ${post.byUserId} is not null and ${post.subjectDay} is not null
+            and ${post.question} is not null
         else false end`,
     ),
     check(

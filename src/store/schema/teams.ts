@@ -43,6 +43,7 @@ export const teams = loadline.table(
   },
   (team) => [
     unique('teams_channel_unique').on(team.workspaceId, team.channelId),
+    index('teams_by_product_owner').on(team.workspaceId, team.productOwnerId),
     // The baseline must be one of the team's own sprints.
     foreignKey({
       name: 'teams_baseline_sprint_fk',
@@ -129,6 +130,7 @@ export const sprints = loadline.table(
     nextPromptAt: instant('next_prompt_at'),
     nextReminderAt: instant('next_reminder_at'),
     lastCallAt: instant('last_call_at'),
+    importedAt: instant('imported_at'),
     createdAt: instant('created_at').notNull().defaultNow(),
   },
   (sprint) => [
@@ -148,5 +150,6 @@ export const sprints = loadline.table(
       'sprints_over_has_closed_at',
       sql`${sprint.closedAt} is not null or (${sprint.state} = 'open' and ${sprint.reopenedAt} is null)`,
     ),
+    check('sprints_imported_is_closed', sql`${sprint.importedAt} is null or ${sprint.state} = 'closed'`),
   ],
 );

@@ -42,6 +42,8 @@ describe('the value inside the platform’s state', () => {
     [{ type: 'static_select', selected_option: null }, null],
     [{ type: 'checkboxes', selected_options: [{ value: 'mon' }, { value: 'tue' }] }, ['mon', 'tue']],
     [{ type: 'multi_users_select', selected_users: ['U0ANA'] }, ['U0ANA']],
+    [{ type: 'file_input', files: [{ id: 'F1', name: 'past.csv' }] }, ['F1']],
+    [{ type: 'file_input', files: [] }, []],
     [{ type: 'datepicker', selected_date: '2026-11-02' }, '2026-11-02'],
     [{ type: 'datetimepicker', selected_date_time: 1793610900 }, 1793610900],
   ])('of %o is %o', (stated, value) => {

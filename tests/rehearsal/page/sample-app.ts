@@ -9,7 +9,7 @@ import { createCanvas } from '@napi-rs/canvas';
 import { App, type BlockAction, HTTPReceiver, LogLevel } from '@slack/bolt';
 import { type StandIn, startStandIn } from '../../../src/rehearsal/stand-in/stand-in.ts';
 import type { StandInOptions } from '../../../src/rehearsal/stand-in/stand-in-options.ts';
-import { everyBlock, everyInput, secondForm, withNoteField } from './sample-blocks.ts';
+import { everyBlock, everyInput, fileForm, secondForm, withNoteField } from './sample-blocks.ts';
 
 const SIGNING_SECRET = 'sample-signing-secret';
 const CHANNEL = 'C0HARBOUR';
@@ -20,6 +20,9 @@ export const HOSTILE_TEXT = [
   '<javascript:window.broken=3|press me>',
   '<data:text/html,hello|and me>',
 ].join('\n');
+
+/** Long, and with signs that mean something in addresses and markup. */
+export const SHARED_NAME = 'sprints of team <b>harbour & quay</b>, the whole year to date.csv';
 
 export interface SampleApp {
   standIn: StandIn;
@@ -76,6 +79,12 @@ function listen(app: App, heard: unknown[]): void {
       case 'form':
         await client.views.open({ trigger_id: command.trigger_id, view: everyInput() });
         return;
+      case 'files':
+        await client.views.open({ trigger_id: command.trigger_id, view: fileForm() });
+        return;
+      case 'share':
+        await shareFiles(client, command.channel_id);
+        return;
       case 'hostile':
         await client.chat.postMessage({ channel: command.channel_id, text: HOSTILE_TEXT });
         return;
@@ -105,6 +114,14 @@ function listen(app: App, heard: unknown[]): void {
     if (values.cards?.text?.value?.includes(',')) return ack();
     return ack({ response_action: 'errors', errors: { cards: 'Line 1 has no estimate.' } });
   });
+  app.view('files', async ({ ack, view }) => {
+    const { main, more } = view.state.values;
+    const named = [...(main?.files?.files ?? []), ...(more?.files?.files ?? [])].map(({ name }) => name);
+    heard.push(named);
+    if (named.includes('bad.csv'))
+      return ack({ response_action: 'errors', errors: { main: 'Line 2 is bad.' } });
+    return ack();
+  });
   app.event('app_home_opened', async ({ event, client }) => {
     const text = { type: 'mrkdwn' as const, text: `Home of <@${event.user}>` };
     await client.views.publish({
@@ -120,12 +137,27 @@ async function uploadPicture(client: App['client']): Promise<string> {
   context.fillStyle = '#0c4a60';
   context.fillRect(20, 20, 280, 120);
   const bytes = canvas.toBuffer('image/png');
+  const id = await sendBytes(client, 'burndown.png', bytes);
+  await client.files.completeUploadExternal({ files: [{ id }] });
+  return id;
+}
+
+/** Shares two files in one message; one of them would be a page with a script if a browser showed it. */
+async function shareFiles(client: App['client'], channel: string): Promise<void> {
+  const files = [
+    { id: await sendBytes(client, SHARED_NAME, Buffer.from('name,first day\n'.repeat(100))) },
+    { id: await sendBytes(client, 'page.html', Buffer.from('<script>window.broken=4</script>')) },
+  ] as const;
+  const initial_comment = 'All that is kept.';
+  await client.apiCall('files.completeUploadExternal', { files, channel_id: channel, initial_comment });
+}
+
+async function sendBytes(client: App['client'], filename: string, bytes: Buffer): Promise<string> {
   const { upload_url: url, file_id: id } = await client.files.getUploadURLExternal({
-    filename: 'burndown.png',
+    filename,
     length: bytes.length,
   });
   if (!url || !id) throw new Error('the stand-in gave no address for the upload');
   await fetch(url, { method: 'POST', body: new Uint8Array(bytes) });
-  await client.files.completeUploadExternal({ files: [{ id }] });
   return id;
 }

@@ -234,3 +234,30 @@ export function secondForm(): ModalView {
     blocks: [{ type: 'section', text: mrkdwn('This one lies on the first.') }],
   };
 }
+
+/** A form that asks for files: one by all means, and some more if one likes. */
+export function fileForm(): ModalView {
+  return {
+    type: 'modal',
+    callback_id: 'files',
+    title: plain('Past sprints'),
+    submit: plain('Read them'),
+    close: plain('Not now'),
+    blocks: [
+      {
+        type: 'input',
+        block_id: 'main',
+        label: plain('Sprints'),
+        hint: plain('A spreadsheet saved as CSV.'),
+        element: { type: 'file_input', action_id: 'files', filetypes: ['csv'], max_files: 1 },
+      },
+      {
+        type: 'input',
+        block_id: 'more',
+        label: plain('Notes'),
+        optional: true,
+        element: { type: 'file_input', action_id: 'files' },
+      },
+    ],
+  };
+}

@@ -140,7 +140,10 @@ describe('files', () => {
     const headers = { authorization: `Bearer ${TOKEN}` };
     const read = await fetch(String(file?.url_private), { headers });
     expect(Buffer.from(await read.arrayBuffer()).equals(PNG)).toBe(true);
-    expect((await fetch(String(file?.url_private))).status).toBe(404);
+    // Seen on the platform: without a token comes a page to sign in, not an error.
+    const stranger = await fetch(String(file?.url_private));
+    expect(stranger.headers.get('content-type')).toBe('text/html; charset=utf-8');
+    expect(await stranger.text()).not.toContain('PNG');
   });
 
   test("the client's own way of uploading works as well", async () => {

@@ -73,6 +73,18 @@ describe('direct messages', () => {
     expect(platform.callsTo('chat.postMessage')[0]?.text).toContain('“lots” is not an amount of points.');
   });
 
+  it('are commands of a product owner who writes directly', async () => {
+    const bot = botUnderTest(platform);
+    await bot.say('value Harbour 12: 1200');
+    expect(callsOf(bot.useCases)).toEqual([
+      ['recordValueLine', { place: { channelId: DIRECT_ID, isDirect: true }, line: 'Harbour 12: 1200' }],
+    ]);
+    // From words alone no form opens: the buttons that can are shown.
+    await bot.say('baseline');
+    expect(callsOf(bot.useCases).map(([name]) => name)).toContain('overview');
+    expect(JSON.stringify(platform.callsTo('chat.postMessage').at(-1))).toContain('open-baseline-form');
+  });
+
   it.each([
     ['of the bot itself', { user: 'U0BOT', bot_id: 'B0BOT' }],
     ['of another bot', { bot_id: 'B0OTHER' }],

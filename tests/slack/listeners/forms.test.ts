@@ -1,9 +1,10 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import type { PulledCard } from '../../../src/app/change-cards.ts';
+import type { PulledCard } from '../../../src/app/pull-card.ts';
 import { Refusal } from '../../../src/app/refusal.ts';
 import { FORMS } from '../../../src/slack/ids.ts';
 import { FORM_HANDLERS } from '../../../src/slack/listeners/form-handlers.ts';
 import { answerFormView } from '../../../src/slack/views/answer-form-view.ts';
+import { baselineFormView } from '../../../src/slack/views/baseline-form-view.ts';
 import { cancelFormView } from '../../../src/slack/views/cancel-form-view.ts';
 import { closeFormView } from '../../../src/slack/views/close-form-view.ts';
 import { dropFormView } from '../../../src/slack/views/drop-form-view.ts';
@@ -12,6 +13,7 @@ import { planFormView } from '../../../src/slack/views/plan-form-view.ts';
 import { planPreviewView } from '../../../src/slack/views/plan-preview-view.ts';
 import { pullFormView } from '../../../src/slack/views/pull-form-view.ts';
 import { setupFormView } from '../../../src/slack/views/setup-form-view.ts';
+import { valueFormView } from '../../../src/slack/views/value-form-view.ts';
 import { botUnderTest, sentForm } from '../support/bot-under-test.ts';
 import { FakePlatform } from '../support/fake-platform.ts';
 import * as sample from '../support/samples.ts';
@@ -41,21 +43,16 @@ const setup = setupFormView(
   CHANNEL_ID,
 );
 const plan = planFormView({ team, draft: sample.planInput, leftOver: 0 }, CHANNEL_ID);
-const preview = planPreviewView(
-  {
-    team,
-    input: sample.planInput,
-    cards,
-    commitmentPoints: 5,
-    workingDays: 10,
-    warnings: [],
-    recent: [],
-  },
-  CHANNEL_ID,
-);
+const preview = planPreviewView(sample.preview, CHANNEL_ID);
 const answer = answerFormView(sample.answerForm, undefined, CHANNEL_ID);
 const pull = pullFormView(
-  { heading, pace: sample.status.pace, workingDaysLeft: 8, memberIds: [MIRA_ID] },
+  {
+    heading,
+    load: sample.status.load,
+    check: sample.pullInCheck,
+    workingDaysLeft: 8,
+    memberIds: [MIRA_ID],
+  },
   CHANNEL_ID,
 );
 
@@ -99,6 +96,39 @@ describe('forms sent off', () => {
         velocityGrowthLongRangeMark: '500',
       },
     });
+  });
+
+  it('record the value of the chosen sprint, as typed, and say how it has grown', async () => {
+    const bot = botUnderTest(platform);
+    const form = sentForm(valueFormView(sample.valueForm, CHANNEL_ID), { recordedValue: text('1.200,50') });
+    expect(await bot.submit(form)).toEqual([undefined]);
+    expect(callsOf(bot.useCases)).toEqual([
+      ['recordValue', { teamId: 'team-1', sprint: { sprintId: 'sprint-1' }, value: '1.200,50' }],
+    ]);
+    expect(platform.callsTo('chat.postEphemeral')[0]?.text).toContain('It takes the place of 1000');
+  });
+
+  it('put what is wrong with a value beside it', async () => {
+    const bot = botUnderTest(platform);
+    const problems = [{ field: 'recordedValue', message: '“1.200” may mean 1200 or 1.2.' }];
+    bot.useCases.recordValue.mockRejectedValue(new Refusal('bad-input', { problems }));
+    const form = sentForm(valueFormView(sample.valueForm), { recordedValue: text('1.200') });
+    expect(await bot.submit(form)).toEqual([
+      { response_action: 'errors', errors: { recordedValue: '“1.200” may mean 1200 or 1.2.' } },
+    ]);
+  });
+
+  it.each([
+    ['first', 'first'],
+    ['sprint-1', { sprintId: 'sprint-1' }],
+  ])('name the baseline sprint: %s', async (value, sprint) => {
+    const bot = botUnderTest(platform);
+    const form = sentForm(baselineFormView(sample.baselineForm, CHANNEL_ID), {
+      sprintId: { type: 'static_select', selected_option: { value } },
+    });
+    await bot.submit(form);
+    expect(callsOf(bot.useCases)).toEqual([['nameBaseline', { teamId: 'team-1', sprint }]]);
+    expect(platform.callsTo('chat.postEphemeral')[0]?.text).toContain('now measured by Harbour 12');
   });
 
   it('put the preview on top of the plan', async () => {
@@ -314,7 +344,12 @@ describe('a form whose work takes longer than the platform waits', () => {
   }
 
   it('says that work goes on, then shows and tells the result', async () => {
-    const acks = await submitSlowly(sentForm(pull), async () => ({ heading, card: sample.line, summary }));
+    const acks = await submitSlowly(sentForm(pull), async () => ({
+      heading,
+      card: sample.line,
+      summary,
+      check: sample.pullInCheck,
+    }));
     expect(acks).toEqual([expect.objectContaining({ response_action: 'update' })]);
     expect(JSON.stringify(acks)).toContain('Still working');
     expect(JSON.stringify(platform.callsTo('views.update'))).toContain(sample.CARD_TITLE);

@@ -56,7 +56,7 @@ function unique(prefix: string): string {
 
 export function botUnderTest(
   platform: FakePlatform,
-  options: Partial<Pick<SlackAppOptions, 'answerDue'>> & { logLevel?: 'info' | 'trace' } = {},
+  options: Partial<Pick<SlackAppOptions, 'answerDue' | 'meter'>> & { logLevel?: 'info' | 'trace' } = {},
 ): BotUnderTest {
   const receiver = new FakeReceiver();
   const useCases = spyUseCases();
@@ -78,6 +78,7 @@ export function botUnderTest(
     client,
     logger: log.logger,
     receiver,
+    meter: options.meter,
     // Never due unless a test says so.
     answerDue: options.answerDue ?? (() => new Promise<void>(() => {})),
   });

@@ -92,6 +92,7 @@ export class FakePlatform {
       file_id: 'F1',
     });
     this.answer('files.completeUploadExternal', { files: [{ id: 'F1' }] });
+    this.answer('conversations.open', ({ users }) => ({ channel: { id: `D-of-${users}` } }));
     this.answer('files.info', { file: { id: 'F1', mimetype: 'image/png' } });
   }
 }

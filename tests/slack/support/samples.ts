@@ -1,12 +1,22 @@
 /** Invented answers of the use cases, for tests that are about the way there and back. */
 import type { AnswerForm } from '../../../src/app/answer-form.ts';
 import { cardLine, statesOf } from '../../../src/app/card-line.ts';
+import type { TeamExport } from '../../../src/app/export/export-sprints.ts';
+import type { ImportPreview, SprintsImported } from '../../../src/app/import/import-sprints.ts';
 import type { PromptContent, StatusContent, VerdictContent } from '../../../src/app/message-content.ts';
+import type { BaselineForm, BaselineNamed } from '../../../src/app/name-baseline.ts';
+import { bigCardsOf } from '../../../src/app/odds-advice.ts';
+import type { PlanPreview } from '../../../src/app/plan-sprint.ts';
+import type { PullInCheck } from '../../../src/app/pull-in-check.ts';
+import { readCommitment } from '../../../src/app/range-advice.ts';
 import type { AnswerOutcome } from '../../../src/app/record-answers.ts';
+import type { ValueForm, ValueRecorded } from '../../../src/app/record-value.ts';
 import type { RecordedFact, Sprint, SprintCard, Team } from '../../../src/app/team.ts';
 import { DEFAULT_SCALE } from '../../../src/sprint/scale.ts';
 import { runningSummary } from '../../../src/sprint/summary.ts';
 import { DEFAULT_THRESHOLDS } from '../../../src/sprint/thresholds.ts';
+import { undefinedBecause } from '../../../src/sprint/undefined-value.ts';
+import { rangeAdvice } from '../views/advice-examples.ts';
 
 export const WORKSPACE_ID = 'T0HARBOUR';
 export const CHANNEL_ID = 'C0PIER';
@@ -47,6 +57,7 @@ export const sprint: Sprint = {
   nextPromptAt: undefined,
   nextReminderAt: undefined,
   lastCallAt: undefined,
+  importedAt: undefined,
 };
 
 const card: SprintCard = {
@@ -128,12 +139,62 @@ export const verdict: VerdictContent = {
   ...heading,
   sprint: { ...sprint, state: 'closed' },
   summary,
+  history: { notes: [], rangeToTry: undefined },
   cards,
   dropReasons: new Map(),
   cancelled: false,
   reopened: 'never',
   reopenUntil: new Date('2026-11-14T17:00:00Z'),
   version: 1,
+};
+
+export const pullInCheck: PullInCheck = {
+  sizes: [
+    {
+      estimatePoints: 3,
+      chance: { afterOpenWork: 0.6, doneFirst: 0.9 },
+      record: undefinedBecause('Too few.'),
+    },
+  ],
+  openPoints: 3,
+  ownSprints: 5,
+  pulledIn: { cards: 2, finished: 1 },
+};
+
+const closedSprint = {
+  sprintId: 'sprint-1',
+  name: sprint.name,
+  startsOn: sprint.startsOn,
+  endsOn: sprint.endsOn,
+};
+
+export const valueRecorded: ValueRecorded = {
+  team,
+  sprint: { ...closedSprint, recordedValue: 1200 },
+  value: 1200,
+  previousValue: 1000,
+  growth: { valueGrowth: 1.5, velocityGrowth: 1.2, valuePerPointGrowth: 1.25 },
+  measuredBy: { sprintId: 'sprint-0', name: 'Harbour 3' },
+};
+
+export const valueForm: ValueForm = { team, sprints: [{ ...closedSprint, recordedValue: undefined }] };
+
+const baselineChoice = { ...closedSprint, velocityPoints: 12 };
+
+export const baselineForm: BaselineForm = {
+  team,
+  choices: [baselineChoice],
+  first: baselineChoice,
+  named: undefined,
+  leftOut: 0,
+};
+
+export const baselineNamed: BaselineNamed = {
+  team,
+  baseline: baselineChoice,
+  isFirst: true,
+  before: { ...baselineChoice, sprintId: 'sprint-0', name: 'Harbour 3', velocityPoints: 10 },
+  latest: { name: 'Harbour 13', growthBefore: 1.5, growthAfter: 1.25 },
 };
 
 export const status: StatusContent = {
@@ -147,7 +208,12 @@ export const status: StatusContent = {
   growth: [],
   asked: 1,
   answered: 1,
-  pace: { signal: 'on the line', noSignalBecause: undefined, projectedLeftPoints: 0.5 },
+  load: {
+    from: 'pace',
+    pace: { signal: 'on the line', projectedLeftPoints: 0.5 },
+    ownSprints: 0,
+    neededSprints: 3,
+  },
 };
 
 export const planInput = {
@@ -157,7 +223,22 @@ export const planInput = {
   startsOn: '2026-11-16',
   endsOn: '2026-11-27',
   closesAt: '17:00',
+  awayDays: '',
   cards: `${CARD_TITLE}, 5, @mira`,
+};
+
+/** A plan beside a team without history. */
+export const preview: PlanPreview = {
+  team,
+  input: planInput,
+  cards,
+  commitmentPoints: 5,
+  workingDays: 10,
+  warnings: [],
+  recent: [],
+  range: rangeAdvice([]),
+  commitment: readCommitment(5, rangeAdvice([])),
+  bigCards: bigCardsOf(cards, []),
 };
 
 /** A picture of one pixel, PNG. */
@@ -167,3 +248,54 @@ export const PNG = Uint8Array.from(
     'base64',
   ),
 );
+
+export const importPreview: ImportPreview = {
+  team,
+  files: [{ fileName: 'sprints.csv', kind: 'sprints', lines: 2, unused: ['Mood'] }],
+  sprints: [
+    {
+      name: 'Harbour 1',
+      startsOn: '2026-01-05',
+      endsOn: '2026-01-16',
+      commitmentPoints: 20,
+      velocityPoints: 18,
+      cards: 0,
+    },
+    {
+      name: 'Harbour 2',
+      startsOn: '2026-01-19',
+      endsOn: '2026-01-30',
+      commitmentPoints: 21.5,
+      velocityPoints: undefined,
+      cards: 0,
+    },
+  ],
+  cards: 0,
+  answers: 0,
+  leftOut: [{ name: 'Harbour 3', startsOn: '2026-02-02', why: 'cancelled' }],
+  problems: [],
+  warnings: [],
+  fingerprint: 'print-1',
+};
+
+export const sprintsImported: SprintsImported = {
+  team,
+  sprints: importPreview.sprints,
+  cards: 0,
+  answers: 0,
+  leftOut: importPreview.leftOut,
+  knownSprints: 2,
+};
+
+export const teamExport: TeamExport = {
+  team,
+  files: [
+    { fileName: 'sprints.csv', bytes: Buffer.from('name') },
+    { fileName: 'cards.csv', bytes: Buffer.from('sprint') },
+    { fileName: 'answers.csv', bytes: Buffer.from('sprint') },
+    { fileName: 'changes.csv', bytes: Buffer.from('sprint') },
+  ],
+  lines: { sprints: 3, cards: 12, answers: 1, changes: 0 },
+  running: 1,
+  cancelled: 0,
+};

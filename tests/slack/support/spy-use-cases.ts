@@ -1,50 +1,62 @@
 /** Use cases that record how they were called and answer with samples. */
 import { vi } from 'vitest';
 import type { UseCases } from '../../../src/slack/use-cases.ts';
+import { rangeAdvice, STEADY } from '../views/advice-examples.ts';
 import * as sample from './samples.ts';
 
 const { heading, summary, cards, line, team, verdict } = sample;
 
 const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[Name]>> } = {
+  adviceChart: { png: sample.PNG, fileName: 'range.png', altText: 'Commit to 24.5 to 28 points.' },
   answerForm: sample.answerForm,
   answerInWords: sample.recorded,
+  askAdvice: { ...rangeAdvice(STEADY), askerIsFacilitator: true },
+  baselineForm: sample.baselineForm,
   cancelSprint: { ...verdict, cancelled: true },
   closeSprint: verdict,
   commitPlan: { ...heading, commitmentPoints: 5, cards, byUserId: sample.MIRA_ID },
   dropCard: { heading, card: { ...line, state: 'dropped' } },
+  exportSprints: sample.teamExport,
+  forecastForm: { team, velocities: [22, 25, 21] },
+  importForm: { team, knownSprints: 0 },
+  importSprints: { kind: 'preview', preview: sample.importPreview },
   listCards: { heading, cards, openCount: 1, summary },
   measuresForm: team,
+  nameBaseline: sample.baselineNamed,
   overview: {
     teams: [
       {
         team,
         sprint: sample.sprint,
         begun: true,
+        isMember: true,
         isFacilitator: true,
+        isProductOwner: false,
         myOpenCards: cards,
         promptState: 'asked',
         today: '2026-11-04',
         reopenable: false,
+        hasFinishedSprint: true,
       },
     ],
     canSetUpHere: false,
   },
   planForm: { team, draft: sample.planInput, leftOver: 0 },
-  previewPlan: {
-    team,
-    input: sample.planInput,
-    cards,
-    commitmentPoints: 5,
-    workingDays: 10,
-    warnings: [],
-    recent: [],
+  previewPlan: sample.preview,
+  pullCard: { heading, card: { ...line, origin: 'pulled-in' }, summary, check: sample.pullInCheck },
+  pullForm: {
+    heading,
+    load: sample.status.load,
+    check: sample.pullInCheck,
+    workingDaysLeft: 8,
+    memberIds: [sample.MIRA_ID],
   },
-  pullCard: { heading, card: { ...line, origin: 'pulled-in' }, summary },
-  pullForm: { heading, pace: sample.status.pace, workingDaysLeft: 8, memberIds: [sample.MIRA_ID] },
-  pullLine: { heading, card: { ...line, origin: 'pulled-in' }, summary },
+  pullLine: { heading, card: { ...line, origin: 'pulled-in' }, summary, check: sample.pullInCheck },
   recordAnswers: sample.recorded,
   recordAway: { ...sample.prompt, state: 'away' },
   recordUnchanged: { ...sample.prompt, state: 'unchanged' },
+  recordValue: sample.valueRecorded,
+  recordValueLine: sample.valueRecorded,
   reopenCard: { heading, card: line },
   reopenSprint: { heading, until: new Date('2026-11-14T17:00:00Z') },
   setMeasures: team,
@@ -60,10 +72,12 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
     facilitatorIds: [sample.MIRA_ID],
     productOwnerId: undefined,
   },
+  shareAdvice: undefined,
   shareStatus: undefined,
   sprintStatus: sample.status,
   statusChart: { png: sample.PNG, fileName: 'harbour-12.png', altText: 'Burndown: 3 of 5 points are left.' },
   takeCard: { heading, card: line },
+  valueForm: sample.valueForm,
 };
 
 export type SpyUseCases = { readonly [Name in keyof UseCases]: ReturnType<typeof vi.fn<UseCases[Name]>> };

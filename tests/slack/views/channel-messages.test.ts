@@ -88,7 +88,7 @@ describe('verdict', () => {
       Load 23 points: 18 committed, 3 pulled in, 2 surprise work. Velocity 16 points.
       On the kept share
       The team promised more than the sprint could hold, or many cards were begun and few were brought home.
-      Try next: At the next planning, stop adding cards at the number of points finished this time, and finish a card before beginning another.
+      Try next: At the next planning, let what the team has lately finished, not what it wishes for, say when to stop adding cards; and finish a card before beginning another.
       The plan share is 78.3 %, 1.7 percentage points below its floor of 80 %.
       A good part of the sprint was work that planning did not see, so the plan steered less than it should.
       Try next: Split the unplanned part into pulled-in work and surprise work, and take up only the larger of the two at the retrospective.
@@ -227,9 +227,10 @@ describe('shared status', () => {
     expect(text).toMatchInlineSnapshot(`
       "Harbour 12 on Fri 6 Nov: 16 points left on 4 open cards
       Finished: 5 of 18 points committed.
-      The load is heavy: at the pace so far, about 9 points will be left at the end.
+      The load is heavy: 32 % likely to keep the commitment. By the end probably about 13 points finished: 8 in 10 sprints like this end between 8 and 19, half of them between 10 and 15.
       5 of 10 working days still come after this one; the sprint closes on Fri 13 Nov at 17:00.
       1 of 2 members with open cards have answered today.
+      Told from 14 closed sprints of the team, those most like this one counting most. It does not know who will be away, what kind of work the open cards hold, or what has not been answered yet.
       Ratios so far
       Kept share
       27.8 % (5 of 18 points promised)

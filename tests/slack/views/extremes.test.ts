@@ -4,9 +4,14 @@
  */
 import type { HomeView, ModalView } from '@slack/types';
 import { describe, expect, it } from 'vitest';
+import type { Advice } from '../../../src/app/advice.ts';
 import type { CardLine } from '../../../src/app/message-content.ts';
+import type { PullInSize } from '../../../src/app/pull-in-check.ts';
 import { parseMrkdwn } from '../../../src/rehearsal/page/mrkdwn.ts';
+import { adviceMessage, sharedAdviceMessage } from '../../../src/slack/views/advice-message.ts';
 import { answerFormView } from '../../../src/slack/views/answer-form-view.ts';
+import { baselineFormView } from '../../../src/slack/views/baseline-form-view.ts';
+import { baselineNamedMessage } from '../../../src/slack/views/baseline-named-message.ts';
 import { cancelFormView } from '../../../src/slack/views/cancel-form-view.ts';
 import {
   droppedMessage,
@@ -17,6 +22,7 @@ import {
 import { cardsMessage } from '../../../src/slack/views/cards-message.ts';
 import { closeFormView } from '../../../src/slack/views/close-form-view.ts';
 import { dropFormView } from '../../../src/slack/views/drop-form-view.ts';
+import { forecastFormView } from '../../../src/slack/views/forecast-form-view.ts';
 import { growthMessage } from '../../../src/slack/views/growth-message.ts';
 import { helpMessage } from '../../../src/slack/views/help-message.ts';
 import { homeView } from '../../../src/slack/views/home-view.ts';
@@ -27,6 +33,7 @@ import { planFormView } from '../../../src/slack/views/plan-form-view.ts';
 import { planPreviewView } from '../../../src/slack/views/plan-preview-view.ts';
 import { postMessage } from '../../../src/slack/views/post-message.ts';
 import { pullFormView } from '../../../src/slack/views/pull-form-view.ts';
+import { rangeFormView } from '../../../src/slack/views/range-form-view.ts';
 import { refusalMessage } from '../../../src/slack/views/refusal-message.ts';
 import { setupFormView } from '../../../src/slack/views/setup-form-view.ts';
 import {
@@ -44,18 +51,26 @@ import {
   troubleFormView,
   workingFormView,
 } from '../../../src/slack/views/trouble-views.ts';
+import { valueFormView } from '../../../src/slack/views/value-form-view.ts';
+import { valueRecordedMessage } from '../../../src/slack/views/value-recorded-message.ts';
+import { forecastAdvice, historyAdvice, oddsAdvice, pastSprint, rangeAdvice } from './advice-examples.ts';
 import { expectFormFits, expectMessageFits, mrkdwnTexts } from './view-checks.ts';
 import {
   ANA,
   BEN,
+  baselineNamedOf,
+  besideHistory,
   card,
+  closedSprint,
   fact,
   preview,
   promptOf,
+  pullInCheckOf,
   sprint,
   statusOf,
   team,
   teamOverview,
+  valueRecordedOf,
   verdictOf,
 } from './view-examples.ts';
 
@@ -71,6 +86,54 @@ const FILLINGS = {
   'letters of two halves': '⚓🚢',
   'right-to-left and hidden marks': '\u202E\u200Bשלום ',
 } as const;
+
+/** Ten years of sprints with every number large, and cards of as many sizes as there are. */
+function historyOf(name: string) {
+  return Array.from({ length: 260 }, (_, i) => ({
+    ...pastSprint(i, {
+      commitment: 99_950,
+      finished: i % 3 === 0 ? 0.5 : 99_949.5,
+      pulledIn: i % 2 === 0 ? 99_950 : 0,
+      surprise: i === 259 ? 9_999_999 : i % 5,
+      imported: i % 7 === 0,
+      value: 10 ** (i % 15),
+      cards: Array.from({ length: 100 }, (_one, k) => ({
+        estimatePoints: ((k + i * 7) % 1999) / 2 + 0.5,
+        surprisePoints: k % 2 === 0 ? 999.5 : 0,
+      })),
+    }),
+    name,
+  }));
+}
+
+/** The answers to all planning questions, asked and shared, with such a history and with none. */
+function answersOf(
+  hostile: typeof team,
+  name: string,
+  chart: { fileId: string; altText: string },
+): Record<string, MessageView> {
+  const past = historyOf(name);
+  const answers: Record<string, Advice> = {
+    range: rangeAdvice(past, 999.5),
+    'range of none': rangeAdvice([], 0),
+    odds: oddsAdvice(past),
+    'odds of none': oddsAdvice([]),
+    forecast: forecastAdvice(past, 20_000, 19_999.5),
+    'forecast of none': forecastAdvice([]),
+    history: historyAdvice(past),
+    'history of none': historyAdvice([]),
+  };
+  const of = Object.entries(answers).map(([about, answer]) => {
+    const advice = { ...answer, team: hostile, askerIsFacilitator: true };
+    return [about, adviceMessage(advice, chart), sharedAdviceMessage(advice, BEN, chart)] as const;
+  });
+  return Object.fromEntries(
+    of.flatMap(([about, answer, shared]) => [
+      [about, answer],
+      [`${about}, shared`, shared],
+    ]),
+  );
+}
 
 function worldOf(filling: string) {
   const heading = {
@@ -148,13 +211,29 @@ function worldOf(filling: string) {
   const fullTeam = { ...heading.team, scale: Array.from({ length: 30 }, (_, i) => 900.5 + i) };
   const overview = {
     teams: Array.from({ length: 60 }, () =>
-      teamOverview({ ...heading, team: fullTeam, myOpenCards: lines, reopenable: true }),
+      teamOverview({
+        ...heading,
+        team: fullTeam,
+        myOpenCards: lines,
+        reopenable: true,
+        isProductOwner: true,
+        hasFinishedSprint: true,
+      }),
     ),
     canSetUpHere: true,
   };
+  const pastSprints = Array.from({ length: 99 }, (_, i) => ({
+    ...closedSprint,
+    sprintId: `${i}`.padStart(64, 's'),
+    name: heading.sprint.name,
+    recordedValue: -999_999_999_999_999,
+    velocityPoints: 9_999_999.5,
+  }));
+  const [pastSprint] = pastSprints as [(typeof pastSprints)[number]];
   const chart = { fileId: 'F0CHART', altText: filled(filling, 2_500) };
   const planPreview = {
     ...preview,
+    ...besideHistory(historyOf(heading.sprint.name)),
     team: fullTeam,
     input: {
       ...preview.input,
@@ -208,7 +287,7 @@ function worldOf(filling: string) {
     growth: growthMessage({ kind: 'growth-to-explain', heading, day: '2026-11-04', answers, grown }),
     help: helpMessage(),
     overview: overviewMessage(overview, team.channelId),
-    pulled: pulledMessage({ ...list, card: one }),
+    pulled: pulledMessage({ ...list, card: one, check: pullInCheckOf() }),
     dropped: droppedMessage({ heading, card: one }, filled(filling, 300)),
     taken: takenMessage({ heading, card: one }),
     'reopened card': reopenedCardMessage({ heading, card: one }),
@@ -218,12 +297,38 @@ function worldOf(filling: string) {
     planned: planCommittedReply(plan),
     'team saved': teamSavedReply(fullTeam, false),
     'measures saved': measuresSavedReply(fullTeam),
+    'value recorded': valueRecordedMessage(
+      valueRecordedOf({
+        team: fullTeam,
+        sprint: { ...pastSprint, recordedValue: -999_999_999_999_999 },
+        value: -999_999_999_999_999,
+        previousValue: 999_999_999_999_999,
+        growth: { valueGrowth: 1e21, velocityGrowth: 1e21, valuePerPointGrowth: 1e21 },
+        measuredBy: { sprintId: 's', name: heading.sprint.name },
+      }),
+    ),
+    'baseline named': baselineNamedMessage(
+      baselineNamedOf({
+        team: fullTeam,
+        baseline: pastSprint,
+        isFirst: true,
+        before: { ...pastSprint, sprintId: 's' },
+        latest: { name: heading.sprint.name, growthBefore: 1e9, growthAfter: 1e-9 },
+      }),
+    ),
+    ...answersOf(heading.team, heading.sprint.name, chart),
     refusal: refusalMessage(words),
     'refusal of many things': refusalMessage(
       words,
       Array.from({ length: 30 }, () => ({ field: 'cards', message: words.what })),
     ),
   };
+  const fullCheck = pullInCheckOf({
+    sizes: fullTeam.scale.map((estimatePoints) => ({
+      ...(pullInCheckOf().sizes[1] as PullInSize),
+      estimatePoints,
+    })),
+  });
   const answerForm = { heading, userId: ANA, day: '2026-11-04', cards: formCards, takeable: lines };
   const forms: Record<string, ModalView | HomeView> = {
     setup: setupFormView(
@@ -233,11 +338,25 @@ function worldOf(filling: string) {
     measures: measuresFormView(fullTeam, 'D1'),
     plan: planFormView({ team: fullTeam, draft: planPreview.input, leftOver: 100 }, 'D1'),
     'plan preview': planPreviewView(planPreview, 'D1'),
+    range: rangeFormView({ ...rangeAdvice([], 999.5), team: fullTeam }, 'D1'),
+    forecast: forecastFormView(
+      { team: fullTeam, velocities: Array.from({ length: 5 }, () => 9_999_999.5) },
+      { about: 'forecast', backlogPoints: 1e9, growthPoints: 1e9 },
+      'D1',
+    ),
     answer: answerFormView(answerForm, undefined, 'D1'),
     'answer, second step': answerFormView(answerForm, { answers, grown }, 'D1'),
-    pull: pullFormView({ heading, pace: status.pace, workingDaysLeft: 0, memberIds: people }, 'D1'),
+    pull: pullFormView(
+      { heading, load: status.load, check: fullCheck, workingDaysLeft: 0, memberIds: people },
+      'D1',
+    ),
     drop: dropFormView(list, 'D1'),
     close: closeFormView(list, 'D1'),
+    value: valueFormView({ team: fullTeam, sprints: pastSprints.slice(0, 24) }, 'D1'),
+    baseline: baselineFormView(
+      { team: fullTeam, choices: pastSprints, first: pastSprint, named: pastSprint, leftOut: 1_000 },
+      'D1',
+    ),
     cancel: cancelFormView(list, 'D1'),
     home: homeView(overview),
     trouble: troubleFormView('K7P2QX'),

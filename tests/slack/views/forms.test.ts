@@ -1,29 +1,39 @@
 import { describe, expect, it } from 'vitest';
 import type { AnswerFormCard } from '../../../src/app/answer-form.ts';
+import { readCommitment } from '../../../src/app/range-advice.ts';
 import { decodeValue } from '../../../src/slack/button-values.ts';
 import { answerContext, setupContext, sprintContext, teamContext } from '../../../src/slack/form-contexts.ts';
 import { answerFormView } from '../../../src/slack/views/answer-form-view.ts';
+import { baselineFormView } from '../../../src/slack/views/baseline-form-view.ts';
 import { cancelFormView } from '../../../src/slack/views/cancel-form-view.ts';
 import { closeFormView } from '../../../src/slack/views/close-form-view.ts';
 import { dropFormView } from '../../../src/slack/views/drop-form-view.ts';
+import { forecastFormView } from '../../../src/slack/views/forecast-form-view.ts';
 import { measuresFormView } from '../../../src/slack/views/measures-form-view.ts';
 import { planFormView } from '../../../src/slack/views/plan-form-view.ts';
 import { planPreviewView } from '../../../src/slack/views/plan-preview-view.ts';
 import { pullFormView } from '../../../src/slack/views/pull-form-view.ts';
+import { rangeFormView } from '../../../src/slack/views/range-form-view.ts';
 import { setupFormView } from '../../../src/slack/views/setup-form-view.ts';
+import { valueFormView } from '../../../src/slack/views/value-form-view.ts';
+import { pastSprint, rangeAdvice, STEADY } from './advice-examples.ts';
 import { formText } from './form-text.ts';
 import {
   ANA,
   answerForm,
   BEN,
+  baselineForm,
+  besideHistory,
   card,
   growth,
   heading,
   linesOf,
   plan,
   preview,
+  pullInCheckOf,
   statusOf,
   team,
+  valueForm,
 } from './view-examples.ts';
 
 const setup = {
@@ -102,6 +112,7 @@ describe('plan', () => {
       <startsOn> First day: "2026-11-02"
       <endsOn> Last day: "2026-11-13"
       <closesAt> Closing time on the last day: "17:00" – In the team’s time zone, Europe/Lisbon.
+      <awayDays> Days off and away, all members together (optional):  – Each holiday counts once for every member. Leave empty if you don’t know.
       <cards> Cards, one a line (optional): "Import tide tables, 5, @ana\\nPrint the map, 2" – title, estimate, @owner. Rows pasted from a spreadsheet work as well. A title may begin with a key such as LP-7. No cards: leave it empty.
       <cards-2> More cards (2 of 3 fields) (optional):  – If they do not all fit above: a field holds 3,000 characters. Lines are counted on through all fields.
       <cards-3> More cards (3 of 3 fields) (optional):  – If they do not all fit above: a field holds 3,000 characters. Lines are counted on through all fields."
@@ -131,6 +142,10 @@ describe('plan', () => {
       Goal: Skippers see tides before they book a berth.
       *Please check*
       • Card 4 has no owner yet, so nobody is asked about it until somebody takes it.
+      *How much to commit to*
+      No range yet: that takes 3 closed sprints with a commitment; there are 0. Every sprint that closes here adds one. You need not wait for them: a facilitator can bring past sprints in with \`/loadline import\`.
+      *Surprise odds of the big cards*
+      Not known yet: no card of a closed sprint is known.
       *The team’s latest sprints*
       • Harbour 11: committed 20, velocity 17, kept
       *Cards*
@@ -142,6 +157,54 @@ describe('plan', () => {
     `);
   });
 
+  it('is previewed beside the range, with its chances and the odds of its big cards', () => {
+    const beside = planPreviewView({ ...preview, ...besideHistory(STEADY) });
+    expect(formText(beside).split('\n').slice(6, 15).join('\n')).toMatchInlineSnapshot(`
+      "*How much to commit to*
+      Commit to 24.5 to 28 points; your last was 21. From 9 closed sprints with a commitment; \`/loadline range\` tells more.
+      This plan of 18 points lies below that: the team may run out of work. The chances: more than 9 in 10 to keep it (at least 80 % finished), more than 9 in 10 to pull in more than 20 % on top.
+      *Surprise odds of the big cards*
+      • Card 2: cards of 8 points hold surprise work about 6 times in 10; when they do, 2.5 points is typical.
+      • Card 1: cards of 5 points are new here; going by the other sizes, they hold surprise work about 3 times in 10.
+      • Card 4: cards of 3 points hold surprise work about 1 time in 10; when they do, 1 point is typical.
+      Before you commit to those that often hold some: ask what could turn up, split them, or timebox a first look inside.
+      *The team’s latest sprints*"
+    `);
+  });
+
+  it.each([
+    [10, 'This plan of 10 points lies below that: the team may run out of work.'],
+    [26, 'This plan of 26 points lies within that.'],
+    [40, 'This plan of 40 points lies above that: it may be more than the team will keep.'],
+  ])('of %d points is told by where it lies', (points, sentence) => {
+    const { range } = besideHistory(STEADY);
+    const commitment = readCommitment(points, range);
+    const view = planPreviewView({ ...preview, range, commitment, commitmentPoints: points });
+    expect(formText(view)).toContain(sentence);
+  });
+
+  it('has no range to lie in where the ends cross, and is told by its chances', () => {
+    const range = rangeAdvice(
+      [30, 28, 32, 30].map((commitment, i) => pastSprint(i, { commitment, finished: 19, pulledIn: 10 })),
+    );
+    const view = planPreviewView({ ...preview, range, commitment: readCommitment(18, range) });
+    expect(formText(view)).toMatch(
+      /\nThis plan has 18 points. The chances: (?:about|more than) \d in 10 to keep it/,
+    );
+  });
+
+  it('names an imported sprint as such, and a velocity that nobody knows', () => {
+    const imported = {
+      sprintName: 'Harbour 2',
+      commitmentPoints: 20,
+      velocityPoints: undefined,
+      verdict: undefined,
+    };
+    expect(formText(planPreviewView({ ...preview, recent: [imported] }))).toContain(
+      '• Harbour 2: committed 20, velocity not known, imported',
+    );
+  });
+
   it('is previewed without cards and without a history', () => {
     const empty = { ...preview, cards: [], commitmentPoints: 0, warnings: [], recent: [] };
     expect(formText(planPreviewView(empty))).toMatchInlineSnapshot(`
@@ -149,6 +212,8 @@ describe('plan', () => {
       # Harbour 12: 0 points on 0 cards
       Mon 2 Nov to Fri 13 Nov, 10 working days. It closes at 17:00 on its last day (Europe/Lisbon).
       Goal: Skippers see tides before they book a berth.
+      *How much to commit to*
+      No range yet: that takes 3 closed sprints with a commitment; there are 0. Every sprint that closes here adds one. You need not wait for them: a facilitator can bring past sprints in with \`/loadline import\`.
       No closed sprint to compare with yet.
       (After this, estimates stay as they are. Cards that come in later count as pulled-in work.)"
     `);
@@ -258,11 +323,24 @@ describe('answer', () => {
 });
 
 describe('pull, drop, close, cancel', () => {
-  it('pull: pace, days left, a checklist and three fields', () => {
-    const pull = { heading, pace: statusOf().pace, workingDaysLeft: 5, memberIds: [ANA] };
+  it('pull: the load, the chances of each size, a checklist and three fields', () => {
+    const pull = {
+      heading,
+      load: statusOf().load,
+      check: pullInCheckOf(),
+      workingDaysLeft: 5,
+      memberIds: [ANA],
+    };
     expect(formText(pullFormView(pull))).toMatchInlineSnapshot(`
       "[Pull in a card | Pull in | Leave] {"sprintId":"sprint-12"}
-      Harbour 12: 5 working days come after today. The load is heavy: at the pace so far, about 9 points will be left at the end.
+      Harbour 12: 5 working days come after today. The load is heavy: 32 % likely to keep the commitment. By the end probably about 13 points finished: 8 in 10 sprints like this end between 8 and 19, half of them between 10 and 15.
+      *Will it be finished?*
+      • 1 point: 42 % likely after the open work, 97 % when done first
+      • 3 points: 31 % likely after the open work, 90 % when done first; of 7 such cards 5 were finished
+      • 8 points: 6 % likely after the open work, 44 % when done first
+      • 13 points or more: hardly, even done first
+      Told from 14 closed sprints of the team and the surprise work that cards of each size tend to hold. It takes the team for one queue: when the card’s owner is free and the others are not, look at “done first”. What is done first leaves the 16 points of open work that much less time.
+      Of 9 cards pulled in before, 6 were finished in the same sprint.
       *Before you pull it in*
       • Independent: can it be finished without waiting for another card?
       • Negotiable: may the team still choose how to do it?
@@ -315,6 +393,72 @@ describe('pull, drop, close, cancel', () => {
   });
 });
 
+describe('planning questions', () => {
+  it('range: the days of the coming sprint, and the days off and away', () => {
+    const advice = rangeAdvice(STEADY, 2.5);
+    expect(formText(rangeFormView(advice, 'D1'))).toMatchInlineSnapshot(`
+      "[Commitment range | Show the range | Leave] {"teamId":"team-harbour","replyTo":"D1"}
+      How much should Harbour commit to? What past sprints achieved is scaled to the working time of this one.
+      <startsOn> First day: "2026-11-30"
+      <endsOn> Last day: "2026-12-11"
+      <awayDays> Days off and away, all members together (optional): "2.5" – Each holiday counts once for every member. Leave empty if you don’t know."
+    `);
+    expect(formText(rangeFormView(rangeAdvice(STEADY)))).toContain('all members together (optional):  –');
+  });
+
+  it('forecast: how much is left, by how much it grows, and the pace so far', () => {
+    expect(formText(forecastFormView({ team, velocities: [22, 25.5, 21] }))).toMatchInlineSnapshot(`
+      "[Forecast | Show the dates | Leave] {"teamId":"team-harbour"}
+      When will Harbour have finished a larger body of work? Its latest sprints finished 22, 25.5 and 21 points.
+      <backlogPoints> Points left to do:  – The sum of the estimates of all cards that belong to it, in the team’s own points.
+      <growthPoints> Growth, in points a sprint (optional):  – By how much the work grows while you do it: new wishes, cards that were forgotten. Leave empty for none."
+    `);
+  });
+
+  it('forecast: begins with the numbers of the question before', () => {
+    const asked = { about: 'forecast', backlogPoints: 120, growthPoints: 2.5 } as const;
+    const text = formText(forecastFormView({ team, velocities: [22] }, asked, 'D1'));
+    expect(text).toContain('Its latest sprint finished 22 points.');
+    expect(text).toContain('<backlogPoints> Points left to do: "120"');
+    expect(text).toContain('<growthPoints> Growth, in points a sprint (optional): "2.5"');
+    expect(formText(forecastFormView({ team, velocities: [] }))).toContain('No closed sprint tells yet');
+  });
+});
+
+describe('value and baseline', () => {
+  it('value: the sprint with its present value, and a number', () => {
+    expect(formText(valueFormView(valueForm))).toMatchInlineSnapshot(`
+      "[Record a value | Record | Leave] {"teamId":"team-harbour"}
+      What was a sprint of Harbour worth? One number for each sprint, always in the same unit. Its growth then stands beside the growth of velocity.
+      <sprintId> Sprint: ["sprint-11=Harbour 11, ended Fri 30 Oct 2026: no value yet","sprint-10=Harbour 10, ended Fri 26 Dec 2025: −3.5"] "sprint-11=Harbour 11, ended Fri 30 Oct 2026: no value yet"
+      <recordedValue> Value:  – One number a sprint in a unit of your choice: revenue, users, anything. A new number takes the place of the old one, which is kept on record.
+      (Members and the product owner can see it with \`/loadline history\`, and may share that in the channel.)"
+    `);
+  });
+
+  it('baseline: the first of all, or one of the closed sprints with what was finished in it', () => {
+    expect(formText(baselineFormView(baselineForm))).toMatchInlineSnapshot(`
+      "[Baseline sprint | Save | Leave] {"teamId":"team-harbour"}
+      Velocity growth of Harbour is the velocity of a sprint, measured by that of the baseline sprint. Choose one in which the team worked as it usually did then.
+      <sprintId> Baseline sprint: ["first=First: Harbour 3, ended Fri 26 Dec 2025: 10 points","sprint-11=Harbour 11, ended Fri 30 Oct 2026: 12.5 points","sprint-3=Harbour 3, ended Fri 26 Dec 2025: 10 points"] "first=First: Harbour 3, ended Fri 26 Dec 2025: 10 points" – Verdicts that were posted keep their numbers. The next ones, and the history, use the new baseline."
+    `);
+  });
+
+  it('begin with the latest sprint, and with the baseline as it is', () => {
+    const chosen = (view: { blocks: object[] }) =>
+      JSON.stringify(view.blocks).match(/"initial_option":.*?"value":"([^"]*)"/)?.[1];
+    expect(chosen(valueFormView(valueForm))).toBe('sprint-11');
+    expect(chosen(baselineFormView(baselineForm))).toBe('first');
+    expect(chosen(baselineFormView({ ...baselineForm, named: baselineForm.choices[1] }))).toBe('sprint-3');
+  });
+
+  it('say how to name a sprint that is too old for the list', () => {
+    expect(formText(baselineFormView({ ...baselineForm, leftOut: 1 }))).toContain(
+      '1 older sprint is not in the list; name one with `/loadline baseline` and its name.',
+    );
+  });
+});
+
 describe('what a form is about', () => {
   const close = { heading, cards: plan.cards, summary: statusOf().summary };
 
@@ -334,6 +478,8 @@ describe('what a form is about', () => {
       answerContext,
       { sprintId: 'sprint-12', day: '2026-11-04', replyTo: 'D1' },
     ],
+    ['value', valueFormView(valueForm, 'D1'), teamContext, { teamId: team.id, replyTo: 'D1' }],
+    ['baseline', baselineFormView(baselineForm, 'D1'), teamContext, { teamId: team.id, replyTo: 'D1' }],
     ['close', closeFormView(close, 'D1'), sprintContext, { sprintId: 'sprint-12', replyTo: 'D1' }],
     ['cancel', cancelFormView({ heading }), sprintContext, { sprintId: 'sprint-12' }],
   ] as const)('comes back with it: %s', (_name, view, schema, context) => {

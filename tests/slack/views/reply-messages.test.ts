@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { PaceReading } from '../../../src/app/message-content.ts';
 import { decodeValue, placeValue, sprintDayValue, sprintValue } from '../../../src/slack/button-values.ts';
 import { COMMANDS } from '../../../src/slack/command-table.ts';
 import { ACTIONS } from '../../../src/slack/ids.ts';
+import { baselineNamedMessage } from '../../../src/slack/views/baseline-named-message.ts';
 import {
   droppedMessage,
   pulledMessage,
@@ -13,7 +13,6 @@ import { cardsMessage } from '../../../src/slack/views/cards-message.ts';
 import { helpMessage } from '../../../src/slack/views/help-message.ts';
 import { homeView } from '../../../src/slack/views/home-view.ts';
 import { overviewMessage } from '../../../src/slack/views/overview-message.ts';
-import { paceWords } from '../../../src/slack/views/pace-words.ts';
 import { refusalMessage } from '../../../src/slack/views/refusal-message.ts';
 import {
   measuresSavedReply,
@@ -25,17 +24,21 @@ import {
 } from '../../../src/slack/views/sprint-change-messages.ts';
 import { statusMessage } from '../../../src/slack/views/status-message.ts';
 import { troubleMessage } from '../../../src/slack/views/trouble-views.ts';
+import { valueRecordedMessage } from '../../../src/slack/views/value-recorded-message.ts';
 import { buttonsOf, mrkdwnTexts } from './view-checks.ts';
 import {
+  baselineNamedOf,
   card,
   heading,
   linesOf,
   missedVerdict,
   overview,
   plan,
+  pullInCheckOf,
   statusOf,
   team,
   teamOverview,
+  valueRecordedOf,
 } from './view-examples.ts';
 
 const list = { heading, cards: missedVerdict.cards, summary: missedVerdict.summary };
@@ -47,9 +50,10 @@ describe('status', () => {
     expect(statusMessage(statusOf()).text).toMatchInlineSnapshot(`
       "Harbour 12 on Fri 6 Nov: 16 points left on 4 open cards
       Finished: 5 of 18 points committed.
-      The load is heavy: at the pace so far, about 9 points will be left at the end.
+      The load is heavy: 32 % likely to keep the commitment. By the end probably about 13 points finished: 8 in 10 sprints like this end between 8 and 19, half of them between 10 and 15.
       5 of 10 working days still come after this one; the sprint closes on Fri 13 Nov at 17:00.
       1 of 2 members with open cards have answered today.
+      Told from 14 closed sprints of the team, those most like this one counting most. It does not know who will be away, what kind of work the open cards hold, or what has not been answered yet.
       Ratios so far
       Kept share
       27.8 % (5 of 18 points promised)
@@ -84,51 +88,12 @@ describe('status', () => {
   it('of a sprint that has not begun says when it does', () => {
     expect(statusMessage(statusOf({ begun: false })).text).toMatchInlineSnapshot(`
       "Harbour 12 begins on Mon 2 Nov
-      Mon 2 Nov to Fri 13 Nov, 10 working days. Committed: 18 points on 5 cards.
+      Mon 2 Nov to Fri 13 Nov, 10 working days. Committed: 18 points on 5 cards. Once it runs, this shows how likely the commitment is to be kept.
       Only you see this. Shared, it shows the same numbers without the notes.
       Buttons: Share in the channel"
     `);
   });
-
-  it.each<[string, PaceReading, string]>([
-    [
-      'heavy',
-      reading('heavy', 8.75),
-      'The load is heavy: at the pace so far, about 9 points will be left at the end.',
-    ],
-    [
-      'light',
-      reading('light', -4.2),
-      'The load is light: at the pace so far, there is room for about 4 points more.',
-    ],
-    [
-      'even',
-      reading('on the line', 0.3),
-      'The load is on the line: at the pace so far, everything will be finished just in time.',
-    ],
-    [
-      'even, rather more',
-      reading('on the line', 1.2),
-      'The load is on the line: at the pace so far, about 1 point will be left at the end.',
-    ],
-    [
-      'even, rather less',
-      reading('on the line', -1.6),
-      'The load is on the line: at the pace so far, everything will be finished, with room for about 2 points more.',
-    ],
-    [
-      'unknown',
-      { signal: undefined, noSignalBecause: 'The sprint holds no work yet.', projectedLeftPoints: undefined },
-      'No load signal yet: The sprint holds no work yet.',
-    ],
-  ])('tells a load that is %s by its word and number', (_what, pace, words) => {
-    expect(paceWords(pace)).toBe(words);
-  });
 });
-
-function reading(signal: NonNullable<PaceReading['signal']>, projectedLeftPoints: number): PaceReading {
-  return { signal, noSignalBecause: undefined, projectedLeftPoints };
-}
 
 describe('cards', () => {
   it('are listed with number, name, estimate, standing, growth and owners', () => {
@@ -158,14 +123,15 @@ describe('cards', () => {
 
 describe('changes of cards', () => {
   it('pulled in: the card and what it means for the pull-in ratio', () => {
-    expect(pulledMessage({ ...list, card: fifth }).text).toMatchInlineSnapshot(`
+    expect(pulledMessage({ ...list, card: fifth, check: pullInCheckOf() }).text).toMatchInlineSnapshot(`
       "Pulled into Harbour 12 as card 5: LP-5 Repair the tide gauge, 3 points (<@U0ANA>).
-      Pulled-in work is now 3 points, 16.7 % of the commitment."
+      Pulled-in work is now 3 points, 16.7 % of the commitment.
+      By the team’s history it is unlikely to be finished after the open work (42 %); done first it is 97 % likely, and the open work waits. If it can wait, leave it for the next planning; if not, split off a part that fits, or agree which card waits in its place."
     `);
   });
 
   it('pulled in without an owner: nobody is asked about it', () => {
-    expect(pulledMessage({ ...list, card: fourth }).text).toContain(
+    expect(pulledMessage({ ...list, card: fourth, check: pullInCheckOf() }).text).toContain(
       'until somebody takes it: /loadline take 4.',
     );
   });
@@ -265,10 +231,20 @@ describe('help', () => {
       • /loadline take card: Take a share in a card: you become one of its owners. For example /loadline take 3 or /loadline take LP-7.
       • /loadline drop [card reason]: Take a card out of the sprint, with a reason. For example /loadline drop 3 no longer wanted.
       • /loadline reopen [card]: Open a finished card again; without a card, open the closed sprint again for corrections. For example /loadline reopen 3.
+      For everyone on the team and its product owner
+      • /loadline range [first day] [last day] [N away]: See how much to commit to in the coming sprint; N is the days off and away of all members together. For example /loadline range 2026-11-30 2026-12-11 6 away or /loadline range 2.5 away.
+      • /loadline odds: See which sizes of card tend to hold surprise work.
+      • /loadline forecast [points] [growing N]: See when a body of work will be finished; N is by how many points it grows with each sprint. For example /loadline forecast 120 or /loadline forecast 120 growing 5.
+      • /loadline history: See the team’s own trend: each ratio, what is usual, and what is a signal.
+      For product owners and facilitators
+      • /loadline value [sprint:] [number]: Record what a closed sprint was worth, as one number in a unit of your choice: revenue, users, anything. For example /loadline value 1200 or /loadline value Harbour 12: 1200.
       For facilitators
       • /loadline plan: Plan the next sprint and commit to its cards.
       • /loadline close: Close the sprint now, before its closing time.
       • /loadline cancel: Cancel the sprint. Its numbers are kept, and never count as history.
+      • /loadline baseline [sprint | first]: Choose the closed sprint that velocity growth is measured by. For example /loadline baseline Harbour 3 or /loadline baseline first.
+      • /loadline import: Bring in past sprints from a spreadsheet or an export; you see what would be imported first.
+      • /loadline export: Get the team’s sprints, cards, answers and changes as files, without who said what.
       • /loadline setup measures: Change closing time, reminder, planning scale and thresholds.
       For anyone
       • /loadline setup: Set up a team in its channel, or change its people and times.
@@ -280,7 +256,76 @@ describe('help', () => {
   });
 });
 
+describe('a recorded value', () => {
+  const growthOf = (over: Parameters<typeof valueRecordedOf>[0]): string =>
+    valueRecordedMessage(valueRecordedOf(over)).text.split('\n')[1] ?? '';
+
+  it('says what was recorded and replaced, how it grew beside velocity, and what that does not say', () => {
+    expect(valueRecordedMessage(valueRecordedOf()).text).toMatchInlineSnapshot(`
+      "Recorded for Harbour 11 (ended Fri 30 Oct 2026): 12 500. It takes the place of 1200, which is kept on record.
+      Measured by Harbour 3, the value stands at 150 % and velocity at 120 %: a point brought 125 % of what it brought then.
+      What this does not say: value often comes sprints after the work, and from much besides the team’s work. That both grow does not mean that one made the other grow.
+      Buttons: Record another value, History"
+    `);
+  });
+
+  it('that is the first of its sprint replaces nothing; one that stands already changes nothing', () => {
+    const first = valueRecordedMessage(valueRecordedOf({ previousValue: undefined })).text;
+    expect(first).not.toContain('place of');
+    const same = valueRecordedMessage(valueRecordedOf({ previousValue: 12_500 })).text;
+    expect(same).toContain('has the value 12\u202F500 already; nothing changed.');
+  });
+
+  it('by which growth is measured says so', () => {
+    expect(growthOf({ measuredBy: { sprintId: 'sprint-11', name: 'Harbour 11' } })).toBe(
+      'This is the sprint that the growth of value is measured by. Record the sprints after it, and you see how value grows beside velocity.',
+    );
+  });
+
+  it('without a growth says what is missing', () => {
+    expect(growthOf({ measuredBy: undefined })).toContain(
+      'once a closed sprint in which points were finished',
+    );
+    const before = { undefined: 'The sprint lies before the one that growth is measured by.' };
+    expect(
+      growthOf({ growth: { valueGrowth: before, velocityGrowth: before, valuePerPointGrowth: before } }),
+    ).toBe(
+      'For this sprint growth can not be told. The sprint lies before the one that growth is measured by.',
+    );
+    const idle = { undefined: 'Nothing was finished in the sprint.' };
+    expect(growthOf({ growth: { valueGrowth: 2, velocityGrowth: 0, valuePerPointGrowth: idle } })).toBe(
+      'Measured by Harbour 3, the value stands at 200 % and velocity at 0 %. Nothing was finished in the sprint.',
+    );
+  });
+
+  it('below 0 makes no sentence about the worth of a point', () => {
+    expect(
+      growthOf({ value: -5, growth: { valueGrowth: -0.5, velocityGrowth: 1, valuePerPointGrowth: -0.5 } }),
+    ).toBe('Measured by Harbour 3, the value stands at −50 % and velocity at 100 %.');
+  });
+});
+
+describe('the baseline sprint', () => {
+  it('says what it is now, what it was, what changes and what stays', () => {
+    expect(baselineNamedMessage(baselineNamedOf()).text).toMatchInlineSnapshot(`
+      "Velocity growth of Harbour is now measured by Harbour 11 (ended Fri 30 Oct 2026, 12.5 points finished). Until now it was measured by Harbour 3 (ended Fri 26 Dec 2025, 10 points finished). For Harbour 12, the latest, it is then 120 % instead of 150 %.
+      Verdicts that were posted keep their numbers. The next ones, and the history, use the new baseline."
+    `);
+  });
+
+  it('that is the first says so, and one that stands already changes nothing', () => {
+    expect(baselineNamedMessage(baselineNamedOf({ isFirst: true, before: undefined })).text).toBe(
+      'Velocity growth of Harbour is measured by Harbour 11 (ended Fri 30 Oct 2026, 12.5 points finished), the first sprint with a velocity, as it was before.',
+    );
+  });
+
+  it('that is the latest sprint tells no growth of it', () => {
+    expect(baselineNamedMessage(baselineNamedOf({ latest: undefined })).text).not.toContain('the latest');
+  });
+});
+
 describe('overview', () => {
+  const QUESTIONS = ['Commitment range', 'Surprise odds', 'Forecast', 'History'];
   const labels = (over: Parameters<typeof teamOverview>[0]): string[] =>
     buttonsOf(overviewMessage({ teams: [teamOverview(over)], canSetUpHere: false }).blocks).map(
       ({ label }) => label,
@@ -293,14 +338,19 @@ describe('overview', () => {
       Harbour 12 is running and closes on Fri 13 Nov at 17:00.
       You have 3 open cards: LP-1 Import tide tables, LP-2 Show tides in the berth calendar and LP-5 Repair the tide gauge.
       Today’s question is waiting for your answer.
-      Buttons: Answer, Status, Cards, Pull in a card, Drop a card, Plan another sprint, Close the sprint, Cancel the sprint, Team and times, Scale and thresholds, Help
-      All commands: /loadline help."
+      Buttons: Answer, Status, Cards, Pull in a card, Drop a card
+      Buttons: Plan another sprint, Commitment range, Surprise odds, Forecast, History
+      Buttons: Close the sprint, Cancel the sprint, Team and times, Scale and thresholds
+      Buttons: Import past sprints
+      All commands: /loadline help.
+      Buttons: Help"
     `);
   });
 
   it('points its buttons at the team’s channel, wherever they are pressed', () => {
     const [answer, ...others] = buttonsOf(overviewMessage(overview).blocks);
     expect(decodeValue(sprintDayValue, answer?.value)).toEqual({ sprintId: 'sprint-12' });
+    expect(others.pop()?.label).toBe('Help');
     for (const { value } of others)
       expect(decodeValue(placeValue, value)).toEqual({ channelId: 'C0HARBOUR' });
   });
@@ -312,8 +362,56 @@ describe('overview', () => {
       'Cards',
       'Pull in a card',
       'Drop a card',
+      ...QUESTIONS,
       'Help',
     ]);
+  });
+
+  it('keeps each row of buttons short, and asks a facilitator for what is recorded of past sprints', () => {
+    const view = overviewMessage({
+      teams: [teamOverview({ hasFinishedSprint: true, isProductOwner: true })],
+      canSetUpHere: false,
+    });
+    const rows = view.blocks.flatMap((block) => (block.type === 'actions' ? [block.elements.length] : []));
+    expect(Math.max(...rows)).toBeLessThanOrEqual(6);
+    expect(buttonsOf(view.blocks).map(({ label }) => label)).toEqual(
+      expect.arrayContaining(['Record a value', 'Baseline sprint']),
+    );
+  });
+
+  it('offers the product owner who is no member what is theirs, and says what is not', () => {
+    const over = {
+      isMember: false,
+      isProductOwner: true,
+      isFacilitator: false,
+      myOpenCards: [],
+      promptState: undefined,
+      hasFinishedSprint: true,
+    } as const;
+    const { text } = overviewMessage({ teams: [teamOverview(over)], canSetUpHere: false });
+    expect(text).toContain('You are its product owner');
+    expect(text).toContain('Harbour 12 is running');
+    expect(text).not.toContain('open card');
+    const offered = labels(over);
+    expect(offered).toContain('Record a value');
+    for (const label of ['Answer', 'Status', 'Cards', 'Drop a card', 'Baseline sprint', 'Team and times'])
+      expect(offered).not.toContain(label);
+    expect(labels({ ...over, hasFinishedSprint: false })).not.toContain('Record a value');
+  });
+
+  it('offers a member who is no facilitator neither value nor baseline', () => {
+    const offered = labels({ isFacilitator: false, hasFinishedSprint: true });
+    expect(offered).not.toContain('Record a value');
+    expect(offered).not.toContain('Baseline sprint');
+  });
+
+  it('shows as many teams as a message holds, and counts the others', () => {
+    const teams = Array.from({ length: 40 }, () => teamOverview({ hasFinishedSprint: true }));
+    const view = overviewMessage({ teams, canSetUpHere: true }, 'C0QUAY');
+    expect(view.blocks.length).toBeLessThanOrEqual(50);
+    const shown = buttonsOf(view.blocks).filter(({ label }) => label === 'Team and times').length;
+    expect(shown).toBeGreaterThan(5);
+    expect(mrkdwnTexts(view.blocks).join()).toContain(`You have ${40 - shown} more teams: type`);
   });
 
   it('offers to change an answer once it is given', () => {
@@ -330,12 +428,14 @@ describe('overview', () => {
     };
     expect(labels(idle)).toEqual([
       'Plan a sprint',
+      ...QUESTIONS,
       'Reopen the last sprint',
       'Team and times',
       'Scale and thresholds',
+      'Import past sprints',
       'Help',
     ]);
-    expect(labels({ ...idle, isFacilitator: false })).toEqual(['Help']);
+    expect(labels({ ...idle, isFacilitator: false })).toEqual([...QUESTIONS, 'Help']);
   });
 
   it('offers no answering before the first day', () => {

@@ -1,6 +1,7 @@
 /** An invented sprint of an invented harbour, from planning to verdict, as the views are given it. */
 import type { AnswerForm } from '../../../src/app/answer-form.ts';
 import { cardLine, statesOf } from '../../../src/app/card-line.ts';
+import type { ProjectionReading } from '../../../src/app/load-outlook.ts';
 import type {
   CardLine,
   PlanContent,
@@ -9,9 +10,15 @@ import type {
   StatusContent,
   VerdictContent,
 } from '../../../src/app/message-content.ts';
+import type { BaselineForm, BaselineNamed } from '../../../src/app/name-baseline.ts';
+import { bigCardsOf } from '../../../src/app/odds-advice.ts';
 import type { Overview, TeamOverview } from '../../../src/app/overview.ts';
+import type { PastSprint } from '../../../src/app/past-sprint.ts';
 import type { PlanPreview } from '../../../src/app/plan-sprint.ts';
+import type { PullInCheck, PullInSize } from '../../../src/app/pull-in-check.ts';
+import { rangeOf, readCommitment } from '../../../src/app/range-advice.ts';
 import type { AnswerOutcome } from '../../../src/app/record-answers.ts';
+import type { ValueForm, ValueRecorded } from '../../../src/app/record-value.ts';
 import type { RecordedFact, Sprint, SprintCard, Team } from '../../../src/app/team.ts';
 import { DEFAULT_SCALE } from '../../../src/sprint/scale.ts';
 import { closingSummary, runningSummary } from '../../../src/sprint/summary.ts';
@@ -51,6 +58,7 @@ export const sprint: Sprint = {
   nextPromptAt: undefined,
   nextReminderAt: undefined,
   lastCallAt: undefined,
+  importedAt: undefined,
 };
 
 export const heading: SprintHeading = { team, sprint };
@@ -143,6 +151,7 @@ export function verdictOf(
     team,
     sprint: { ...sprint, state: 'closed' },
     summary: closingSummary(states, yardstick),
+    history: { notes: [], rangeToTry: undefined },
     cards: states.map(cardLine),
     dropReasons: new Map(
       facts.filter(({ kind }) => kind === 'drop').map(({ cardId, note }) => [cardId, note]),
@@ -199,6 +208,46 @@ export const plan: PlanContent = {
   byUserId: BEN,
 };
 
+/** Seven in ten that it fails, from a fair history. */
+export function projectionOf(over: Partial<ProjectionReading> = {}): ProjectionReading {
+  return {
+    signal: 'heavy',
+    keepingChance: 0.32,
+    allFinishedChance: 0.104,
+    medianPoints: 12.5,
+    narrow: { low: 10.5, high: 15 },
+    wide: { low: 8, high: 18.5 },
+    ownSprints: 14,
+    alikeSprints: 5.3,
+    othersLend: false,
+    finishedPoints: 5,
+    cardPoints: 21,
+    ...over,
+  };
+}
+
+/** How cards of four sizes would fare. */
+export function pullInCheckOf(over: Partial<PullInCheck> = {}): PullInCheck {
+  const size = (estimatePoints: number, afterOpenWork: number, doneFirst: number): PullInSize => ({
+    estimatePoints,
+    chance: { afterOpenWork, doneFirst },
+    record: {
+      finished: 5,
+      cards: 7,
+      share: 5 / 7,
+      interval: { low: 0.359, high: 0.918 },
+      comparable: estimatePoints === 3,
+    },
+  });
+  return {
+    sizes: [size(1, 0.42, 0.97), size(3, 0.31, 0.9), size(8, 0.06, 0.44), size(13, 0, 0.04), size(21, 0, 0)],
+    openPoints: 16,
+    ownSprints: 14,
+    pulledIn: { cards: 9, finished: 6 },
+    ...over,
+  };
+}
+
 export function statusOf(over: Partial<StatusContent> = {}): StatusContent {
   const facts = sprintFacts.slice(0, 3);
   const states = statesOf({ cards: sprintCards, facts });
@@ -223,7 +272,7 @@ export function statusOf(over: Partial<StatusContent> = {}): StatusContent {
     ],
     asked: 2,
     answered: 1,
-    pace: { signal: 'heavy', noSignalBecause: undefined, projectedLeftPoints: 8.75 },
+    load: { from: 'projection', reading: projectionOf() },
     ...over,
   };
 }
@@ -260,6 +309,7 @@ export const preview: PlanPreview = {
     startsOn: sprint.startsOn,
     endsOn: sprint.endsOn,
     closesAt: sprint.closesAt,
+    awayDays: '',
     cards: '',
   },
   cards: plan.cards,
@@ -267,18 +317,108 @@ export const preview: PlanPreview = {
   workingDays: 10,
   warnings: ['Card 4 has no owner yet, so nobody is asked about it until somebody takes it.'],
   recent: [{ sprintName: 'Harbour 11', commitmentPoints: 20, velocityPoints: 17, verdict: 'kept' }],
+  ...besideHistory([]),
 };
+
+/** What the plan of 18 points means beside such a history. */
+export function besideHistory(
+  past: readonly PastSprint[],
+): Pick<PlanPreview, 'range' | 'commitment' | 'bigCards'> {
+  const question = { about: 'range', startsOn: sprint.startsOn, endsOn: sprint.endsOn } as const;
+  const coming = {
+    startsOn: sprint.startsOn,
+    endsOn: sprint.endsOn,
+    workingDays: 10,
+    members: 5,
+    awayDays: undefined,
+  };
+  const range = {
+    team,
+    on: '2026-10-30',
+    sprints: past.length,
+    importedSprints: 0,
+    question,
+    ...rangeOf(team.thresholds, past, coming),
+  };
+  return { range, commitment: readCommitment(18, range), bigCards: bigCardsOf(plan.cards, past) };
+}
+
+export const closedSprint = {
+  sprintId: 'sprint-11',
+  name: 'Harbour 11',
+  startsOn: '2026-10-19',
+  endsOn: '2026-10-30',
+} as const;
+
+/** The value of Harbour 11, corrected, measured by Harbour 3. */
+export function valueRecordedOf(over: Partial<ValueRecorded> = {}): ValueRecorded {
+  return {
+    team,
+    sprint: { ...closedSprint, recordedValue: 12_500 },
+    value: 12_500,
+    previousValue: 1200,
+    growth: { valueGrowth: 1.5, velocityGrowth: 1.2, valuePerPointGrowth: 1.25 },
+    measuredBy: { sprintId: 'sprint-3', name: 'Harbour 3' },
+    ...over,
+  };
+}
+
+/** Two sprints, the earlier with a value. */
+export const valueForm: ValueForm = {
+  team,
+  sprints: [
+    { ...closedSprint, recordedValue: undefined },
+    {
+      sprintId: 'sprint-10',
+      name: 'Harbour 10',
+      startsOn: '2025-12-15',
+      endsOn: '2025-12-26',
+      recordedValue: -3.5,
+    },
+  ],
+};
+
+const harbour3 = {
+  sprintId: 'sprint-3',
+  name: 'Harbour 3',
+  startsOn: '2025-12-15',
+  endsOn: '2025-12-26',
+  velocityPoints: 10,
+} as const;
+
+export const baselineForm: BaselineForm = {
+  team,
+  choices: [{ ...closedSprint, velocityPoints: 12.5 }, harbour3],
+  first: harbour3,
+  named: undefined,
+  leftOut: 0,
+};
+
+/** From Harbour 3 to Harbour 11. */
+export function baselineNamedOf(over: Partial<BaselineNamed> = {}): BaselineNamed {
+  return {
+    team,
+    baseline: { ...closedSprint, velocityPoints: 12.5 },
+    isFirst: false,
+    before: harbour3,
+    latest: { name: 'Harbour 12', growthBefore: 1.5, growthAfter: 1.2 },
+    ...over,
+  };
+}
 
 export function teamOverview(over: Partial<TeamOverview> = {}): TeamOverview {
   return {
     team,
     sprint,
     begun: true,
+    isMember: true,
     isFacilitator: true,
+    isProductOwner: false,
     myOpenCards: promptOf().cards,
     promptState: 'asked',
     today: '2026-11-04',
     reopenable: false,
+    hasFinishedSprint: false,
     ...over,
   };
 }

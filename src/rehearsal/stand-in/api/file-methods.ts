@@ -1,12 +1,21 @@
-/** `files.*`: upload in three steps. docs.slack.dev/messaging/working-with-files */
-import { pictureType, type StoredFile } from '../file-shelf.ts';
-import type { JsonObject } from '../page-state.ts';
+/** `files.*`: upload in three steps, and sharing. docs.slack.dev/messaging/working-with-files */
+import { fileJson } from '../file-json.ts';
+import type { StoredFile } from '../file-shelf.ts';
 import type { Stage } from '../stage.ts';
+import type { Conversation } from '../workspace.ts';
+import type { ApiArgs } from './api-args.ts';
 import { ApiFailure } from './api-failure.ts';
 import type { ApiMethods } from './api-method.ts';
+import { conversationOf } from './conversation-access.ts';
+import { TEXT_MAX } from './message-content.ts';
 
 /** Longest description of a picture, as for image blocks. */
 const ALT_TEXT_MAX = 2000;
+/**
+ * Only the id of a conversation, never a person's: their direct messages must be opened first. The platform's own
+ * pattern (github.com/slackapi/bolt-js/issues/2115) also asks for nine characters; ids of a rehearsal may be shorter.
+ */
+const CONVERSATION_ID = /^[CGDZ][A-Z0-9]+$/;
 
 export const fileMethods: ApiMethods = {
   'files.getUploadURLExternal': {
@@ -20,7 +29,12 @@ export const fileMethods: ApiMethods = {
       const altText = args.text('alt_txt') ?? '';
       if (altText.length > ALT_TEXT_MAX) throw new ApiFailure('alt_txt_too_large');
       const name = args.requiredText('filename');
-      const file = stage.files.announce({ name, lengthBytes: Number(length), altText });
+      const file = stage.files.announce({
+        name,
+        userId: stage.workspace.bot.id,
+        lengthBytes: Number(length),
+        altText,
+      });
       return { upload_url: `${stage.url}/upload/${file.id}/${file.ticket}`, file_id: file.id };
     },
   },
@@ -29,23 +43,16 @@ export const fileMethods: ApiMethods = {
     tier: 4,
     scope: 'files:write',
     answer(args, stage) {
-      if (args.has('channel_id')) {
-        const why =
-          'upload privately and show the file by an image block in a rehearsal [json-pointer:/channel_id]';
-        throw new ApiFailure('invalid_arguments', [why]);
-      }
-      const wanted = args.json('files', 'invalid_arguments');
-      if (!Array.isArray(wanted) || wanted.length === 0) {
-        throw new ApiFailure('invalid_arguments', ['missing required field: files [json-pointer:/]']);
-      }
-      const files = wanted.map((one: { id?: unknown; title?: unknown }) => {
-        const file = stage.files.get(String(one?.id));
-        if (!file) throw new ApiFailure('file_not_found');
-        const title = typeof one.title === 'string' ? one.title : undefined;
-        if (!stage.files.complete(file.id, title)) throw new ApiFailure('file_update_failed');
-        return { id: file.id, title: file.title };
-      });
-      return { files };
+      const to = sharingPlace(args, stage);
+      const comment = args.text('initial_comment') ?? '';
+      if (comment.length > TEXT_MAX) throw new ApiFailure('msg_too_long');
+      const wanted = wantedFiles(args, stage);
+      // All or none, as the files of one call make one message.
+      for (const { file } of wanted)
+        if (!stage.files.canComplete(file)) throw new ApiFailure('file_update_failed');
+      for (const { file, title } of wanted) stage.files.complete(file, title);
+      if (to) share(to, comment, wanted, stage);
+      return { files: wanted.map(({ file }) => ({ id: file.id, title: file.title })) };
     },
   },
 
@@ -60,25 +67,59 @@ export const fileMethods: ApiMethods = {
   },
 };
 
-/** A file that is still being worked on has no type yet. */
-function fileJson(file: StoredFile, stage: Stage): JsonObject {
-  const picture = file.bytes && stage.files.isReady(file) ? pictureType(file.bytes) : undefined;
-  const address = `${stage.url}/files/${file.id}/${encodeURIComponent(file.name)}`;
-  return {
-    id: file.id,
-    name: file.name,
-    title: file.title,
-    alt_txt: file.altText,
-    mimetype: picture?.mime ?? '',
-    filetype: picture?.type ?? '',
-    size: file.lengthBytes,
-    user: stage.workspace.bot.id,
-    is_public: false,
-    is_external: false,
-    url_private: address,
-    url_private_download: address,
-    channels: [],
-    groups: [],
-    ims: [],
-  };
+interface WantedFile {
+  file: StoredFile;
+  title: string | undefined;
+}
+
+function wantedFiles(args: ApiArgs, stage: Stage): WantedFile[] {
+  const given = args.json('files', 'invalid_arguments');
+  if (!Array.isArray(given) || given.length === 0) {
+    throw new ApiFailure('invalid_arguments', ['missing required field: files [json-pointer:/]']);
+  }
+  const wanted = given.map((one: { id?: unknown; title?: unknown } | null) => {
+    const file = stage.files.get(String(one?.id));
+    if (!file) throw new ApiFailure('file_not_found');
+    return { file, title: typeof one?.title === 'string' ? one.title : undefined };
+  });
+  if (new Set(wanted.map(({ file }) => file)).size < wanted.length)
+    throw new ApiFailure('file_update_failed');
+  return wanted;
+}
+
+/**
+ * Where the files are to be shared; undefined when they stay private.
+ * Files need membership even where the bot may write without (`chat:write.public`).
+ */
+function sharingPlace(args: ApiArgs, stage: Stage): Conversation | undefined {
+  for (const name of ['channels', 'thread_ts', 'blocks'])
+    if (args.has(name)) throw new ApiFailure('invalid_arguments', [notPlayed(name)]);
+  const id = args.text('channel_id');
+  if (id === undefined) return undefined;
+  if (!CONVERSATION_ID.test(id)) {
+    throw new ApiFailure('invalid_arguments', [
+      `input must match regex pattern: ${CONVERSATION_ID.source} [json-pointer:/channel_id]`,
+    ]);
+  }
+  const place = conversationOf(stage, id);
+  if (place.isArchived) throw new ApiFailure('is_archived');
+  if (!place.memberIds.has(stage.workspace.bot.id)) throw new ApiFailure('not_in_channel');
+  return place;
+}
+
+function notPlayed(name: string): string {
+  return `${name} can't be shown in a rehearsal: use channel_id and initial_comment [json-pointer:/${name}]`;
+}
+
+function share(to: Conversation, comment: string, wanted: readonly WantedFile[], stage: Stage): void {
+  const message = stage.log.add({
+    text: comment,
+    blocks: [],
+    fileIds: wanted.map(({ file }) => file.id),
+    channelId: to.id,
+    userId: stage.workspace.bot.id,
+    byBot: true,
+  });
+  stage.posted(message);
+  stage.changed();
 }

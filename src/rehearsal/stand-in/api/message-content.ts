@@ -9,7 +9,7 @@ import type { ApiArgs } from './api-args.ts';
 import { ApiFailure } from './api-failure.ts';
 
 /** The platform asks for 4,000 characters at most and cuts or refuses above; here nothing longer passes. */
-const TEXT_MAX = 4000;
+export const TEXT_MAX = 4000;
 
 export interface MessageContent {
   text: string;

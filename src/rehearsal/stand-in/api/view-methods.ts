@@ -1,10 +1,11 @@
 /** `views.*`: forms and Home pages. docs.slack.dev/reference/methods, docs.slack.dev/surfaces/modals */
 import type { JsonObject, View } from '../page-state.ts';
-import { isViewTooLarge, viewProblems } from '../shapes/check-blocks.ts';
+import { asksForFiles, isViewTooLarge, viewProblems } from '../shapes/check-blocks.ts';
 import type { Stage } from '../stage.ts';
 import type { ApiArgs } from './api-args.ts';
 import { ApiFailure } from './api-failure.ts';
 import type { ApiMethods } from './api-method.ts';
+import { requireScope } from './conversation-access.ts';
 
 export const viewMethods: ApiMethods = {
   'views.open': {
@@ -78,6 +79,7 @@ function checkedView(args: ApiArgs, stage: Stage, kind: 'modal' | 'home'): JsonO
   if (isViewTooLarge(given)) throw new ApiFailure('view_too_large');
   const problems = viewProblems(given, kind, stage.files);
   if (problems.length > 0) throw new ApiFailure('invalid_arguments', problems);
+  if (asksForFiles(given)) requireScope(stage, 'files:read');
   return given as JsonObject;
 }
 

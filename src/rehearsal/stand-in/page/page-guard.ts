@@ -16,7 +16,8 @@ export function strangeRequest(request: IncomingMessage, standInUrl: string): st
   if (site !== undefined && !['same-origin', 'none'].includes(String(site)) && !top) {
     return 'Other sites may not use the rehearsal.';
   }
-  const isJson = (request.headers['content-type'] ?? '').startsWith('application/json');
-  // A cross-site form can't send JSON, so a post that is none does not come from the page.
-  return request.method === 'POST' && !isJson ? 'Send JSON.' : undefined;
+  const type = request.headers['content-type'] ?? '';
+  // A cross-site form can send neither, so a post of another type does not come from the page.
+  const ownType = type.startsWith('application/json') || type === 'application/octet-stream';
+  return request.method === 'POST' && !ownType ? 'Send JSON.' : undefined;
 }

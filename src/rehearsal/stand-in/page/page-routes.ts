@@ -3,11 +3,13 @@
  */
 import type { IncomingMessage, ServerResponse } from 'node:http';
 import { z } from 'zod';
+import { attachmentHeaders } from '../attachment.ts';
 import { pictureType } from '../file-shelf.ts';
 import type { ServerParts } from '../http-server.ts';
+import { FORM_FILE_BYTES_MAX } from '../input-rules.ts';
 import type { InputValues, JsonObject } from '../page-state.ts';
 import { BodyTooLarge, readBody } from '../read-body.ts';
-import { pageState } from '../seen.ts';
+import { pageState, readableFile } from '../seen.ts';
 import { PageChanges } from './page-changes.ts';
 import { PAGE_HEADERS, servePageFile } from './page-files.ts';
 import { strangeRequest } from './page-guard.ts';
@@ -31,6 +33,8 @@ const clicked = z.object({
   state: inputValues.optional(),
 });
 const formed = z.object({ as: id, viewId: id, state: inputValues.optional() });
+const PICK_FILE = 'POST /page/pick-file';
+const picked = z.object({ as: id, name: z.string().min(1).max(255) });
 const person = z.object({ as: id });
 /** A page that opens for the first time knows nobody yet. */
 const viewer = z.object({ as: id.optional() });
@@ -58,9 +62,12 @@ export class PageRoutes {
     if (request.method === 'GET' && path === '/page/changes') return this.#changes.serve(request, response);
     if (request.method === 'GET' && path.startsWith('/page/file/'))
       return this.#file(response, path.slice(11));
+    if (request.method === 'GET' && path.startsWith('/page/download/'))
+      return this.#download(request, response, path.slice(15));
     const key = `${request.method} ${path}`;
+    if (key === PICK_FILE) return this.#answer(response, () => this.#pick(request));
     const route = Object.hasOwn(this.#routes, key) ? this.#routes[key] : undefined;
-    if (route) return this.#answer(request, response, route);
+    if (route) return this.#answer(response, async () => route(await inputOf(request)));
     const pageDir = this.#parts.stage.options.pageDir ?? DEFAULT_PAGE_DIR;
     if (
       request.method === 'GET' &&
@@ -112,15 +119,32 @@ export class PageRoutes {
     };
   }
 
-  async #answer(request: IncomingMessage, response: ServerResponse, route: Route): Promise<void> {
+  async #answer(response: ServerResponse, work: () => Promise<unknown>): Promise<void> {
     try {
-      send(response, 200, await route(await inputOf(request)));
+      send(response, 200, await work());
     } catch (error) {
       if (error instanceof BodyTooLarge) return send(response, 413, { error: 'That is too long.' });
       const said =
         error instanceof z.ZodError ? z.prettifyError(error) : error instanceof Error ? error.message : error;
       send(response, 400, { error: String(said) });
     }
+  }
+
+  /** The bytes of one file, as they are; who picked it and its name stand in the address. */
+  async #pick(request: IncomingMessage): Promise<unknown> {
+    const { as, name } = picked.parse(queryOf(request));
+    const bytes = await readBody(request, FORM_FILE_BYTES_MAX);
+    return this.#parts.forms.pickFile(as, name, bytes);
+  }
+
+  /** Always as a file to save: what people upload must not run as a page of the rehearsal. */
+  #download(request: IncomingMessage, response: ServerResponse, fileId: string): void {
+    const as = viewer.safeParse(queryOf(request)).data?.as;
+    const file = as === undefined ? undefined : readableFile(this.#parts.stage, as, fileId);
+    const type = { 'content-type': 'application/octet-stream' };
+    if (file?.bytes)
+      response.writeHead(200, { ...PAGE_HEADERS, ...type, ...attachmentHeaders(file.name) }).end(file.bytes);
+    else send(response, 404, { error: 'There is no such file.' });
   }
 
   #file(response: ServerResponse, fileId: string): void {
@@ -133,14 +157,16 @@ export class PageRoutes {
 }
 
 async function inputOf(request: IncomingMessage): Promise<JsonObject> {
-  if (request.method === 'GET') {
-    return Object.fromEntries(new URL(request.url ?? '/', 'http://stand-in').searchParams);
-  }
+  if (request.method === 'GET') return queryOf(request);
   const body = await readBody(request, BODY_BYTES_MAX);
   const parsed: unknown = JSON.parse(body.toString('utf8') || '{}');
   if (typeof parsed !== 'object' || parsed === null || Array.isArray(parsed))
     throw new Error('Send a JSON object.');
   return parsed as JsonObject;
+}
+
+function queryOf(request: IncomingMessage): JsonObject {
+  return Object.fromEntries(new URL(request.url ?? '/', 'http://stand-in').searchParams);
 }
 
 function send(response: ServerResponse, status: number, body: unknown): void {

@@ -20,7 +20,8 @@ const messageShape = z.array(blockShape).max(MESSAGE_BLOCKS_MAX);
 export function messageProblems(blocks: unknown, files: FileLookup): string[] {
   const parsed = messageShape.safeParse(blocks);
   if (!parsed.success) return problemsOf(parsed.error, ['blocks']);
-  return wholeProblems(parsed.data as JsonObject[], ['blocks'], files);
+  const whole = parsed.data as JsonObject[];
+  return [...wholeProblems(whole, ['blocks'], files), ...strayFileInputs(whole, ['blocks'])];
 }
 
 /** @returns the problems, none when the view may be shown as this kind of surface. */
@@ -29,7 +30,28 @@ export function viewProblems(view: unknown, kind: 'modal' | 'home', files: FileL
   if (!parsed.success) return problemsOf(parsed.error, ['view']);
   if (parsed.data.type !== kind) return [problem(`must be a view of type ${kind}`, ['view', 'type'])];
   const blocks = parsed.data.blocks as JsonObject[];
-  return [...wholeProblems(blocks, ['view', 'blocks'], files), ...focusProblems(blocks)];
+  return [
+    ...wholeProblems(blocks, ['view', 'blocks'], files),
+    ...focusProblems(blocks),
+    ...(kind === 'modal' ? [] : strayFileInputs(blocks, ['view', 'blocks'])),
+  ];
+}
+
+/** Whether a view asks for files, for which the app needs a scope of its own (`files:read`). */
+export function asksForFiles(view: unknown): boolean {
+  const { blocks } = view as { blocks?: JsonObject[] };
+  return (blocks ?? []).some(hasFileInput);
+}
+
+function hasFileInput(block: JsonObject): boolean {
+  return elementsOf(block).some((element) => element.type === 'file_input');
+}
+
+/** Files can be asked for in forms only. */
+function strayFileInputs(blocks: JsonObject[], root: string[]): string[] {
+  return blocks.flatMap((block, index) =>
+    hasFileInput(block) ? [problem('unsupported element: file_input', [...root, index, 'element'])] : [],
+  );
 }
 
 export function isViewTooLarge(view: unknown): boolean {

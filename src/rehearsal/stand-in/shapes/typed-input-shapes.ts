@@ -1,9 +1,10 @@
 /**
- * Inputs that are typed: text, numbers, addresses. They may only stand in an input block.
+ * Inputs that may only stand in an input block: those that are typed (text, numbers, addresses), and files.
  * Limits come from docs.slack.dev/reference/block-kit/block-elements. Pure: no state of the workspace.
  */
 import { z } from 'zod';
 import { chosenInputs, inputBase } from './element-shapes.ts';
+import { idShape } from './text-shapes.ts';
 
 const dispatchable = {
   dispatch_action_config: z
@@ -64,11 +65,20 @@ const addressInput = <T extends string>(type: T) =>
     initial_value: z.string().optional(),
   });
 
+/** docs.slack.dev/reference/block-kit/block-elements/file-input-element; where it may stand, `check-blocks.ts` says. */
+const fileInput = z.strictObject({
+  type: z.literal('file_input'),
+  action_id: idShape.optional(),
+  filetypes: z.array(z.string().min(1)).min(1).optional(),
+  max_files: z.int().min(1).max(10).optional(),
+});
+
 /** What an input block may hold. */
 export const inputElement = z.discriminatedUnion('type', [
   plainTextInput,
   numberInput,
   addressInput('url_text_input'),
   addressInput('email_text_input'),
+  fileInput,
   ...chosenInputs,
 ]);

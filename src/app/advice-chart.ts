@@ -1,0 +1,28 @@
+/** The picture that goes with an answer to a planning question. Draws nothing itself. */
+import { isDefined } from '../sprint/undefined-value.ts';
+import type { Advice } from './advice.ts';
+import type { AppDependencies, Picture, PostImage } from './ports.ts';
+
+/** A line takes two points. */
+const LEAST_VALUES = 2;
+
+/** Whether there is something to draw: where the answer is that too little is known, words say it better. */
+export function hasChart(advice: Advice): boolean {
+  if ('odds' in advice) return !('undefined' in advice.odds);
+  if ('range' in advice) return !('undefined' in advice.range);
+  if ('forecast' in advice) return !('undefined' in advice.forecast);
+  return advice.ratios.some(({ values }) => values.filter(isDefined).length >= LEAST_VALUES);
+}
+
+/** Takes longer than a lock should be held: not for use inside a transaction. Undefined: there is nothing to draw. */
+export async function adviceChart(deps: AppDependencies, advice: Advice): Promise<PostImage | undefined> {
+  if (!hasChart(advice)) return undefined;
+  return { ...(await drawn(deps, advice)), fileName: `${advice.question.about}.png` };
+}
+
+function drawn({ charts }: AppDependencies, advice: Advice): Promise<Picture> {
+  if ('odds' in advice) return charts.odds(advice);
+  if ('range' in advice) return charts.range(advice);
+  if ('forecast' in advice) return charts.forecast(advice);
+  return charts.history(advice);
+}

@@ -1,0 +1,112 @@
+/**
+ * The planning questions and what is answered to them, as data; views turn it into words, charts into a picture.
+ * Every answer holds its evidence and what it does not know.
+ */
+import type { CommitmentRange } from '../forecast/commitment-range.ts';
+import type { ControlChart } from '../forecast/control-chart.ts';
+import type { MarginOfError } from '../forecast/margin-of-error.ts';
+import type { ReleaseForecast } from '../forecast/release-forecast.ts';
+import type { SurpriseOddsBySize } from '../forecast/surprise-odds.ts';
+import type { Growth } from '../forecast/value-growth.ts';
+import type { Day } from '../sprint/calendar.ts';
+import type { SprintRatios } from '../sprint/sprint-ratios.ts';
+import type { Thresholds } from '../sprint/thresholds.ts';
+import type { Ratio, UndefinedValue } from '../sprint/undefined-value.ts';
+import type { PastSprint } from './past-sprint.ts';
+import type { Team } from './team.ts';
+
+/** What was asked. It travels in buttons and is kept with shared posts, so it holds plain JSON only. */
+export type AdviceQuestion =
+  | { readonly about: 'odds' }
+  | {
+      readonly about: 'range';
+      /** The coming sprint; undefined: like the latest one, from the next working day that is free. */
+      readonly startsOn?: Day | undefined;
+      readonly endsOn?: Day | undefined;
+      /** Working days that members will be away or off, all members together. */
+      readonly awayDays?: number | undefined;
+    }
+  | {
+      readonly about: 'forecast';
+      readonly backlogPoints: number;
+      /** Points by which the body of work grows with each sprint. */
+      readonly growthPoints: number;
+    }
+  | { readonly about: 'history' };
+
+interface AdviceBase {
+  readonly team: Pick<Team, 'id' | 'name' | 'channelId' | 'timeZone'>;
+  /** The team's day on which it was asked. */
+  readonly on: Day;
+  /** Closed sprints that are known, and how many of them were imported. */
+  readonly sprints: number;
+  readonly importedSprints: number;
+  /** Whether the one who asked may plan a sprint next; undefined where nobody asked: in a post, beside a plan. */
+  readonly askerIsFacilitator?: boolean;
+}
+
+export interface OddsAdvice extends AdviceBase {
+  readonly question: Extract<AdviceQuestion, { about: 'odds' }>;
+  readonly odds: SurpriseOddsBySize | UndefinedValue;
+  /** Sprints whose cards are known. */
+  readonly sprintsWithCards: number;
+}
+
+/** The sprint that the range is for. */
+export interface ComingSprint {
+  readonly startsOn: Day;
+  readonly endsOn: Day;
+  readonly workingDays: number;
+  readonly members: number;
+  /** Undefined when nobody said who will be away. */
+  readonly awayDays: number | undefined;
+}
+
+export interface RangeAdvice extends AdviceBase {
+  readonly question: Extract<AdviceQuestion, { about: 'range' }>;
+  readonly coming: ComingSprint;
+  readonly range: CommitmentRange | UndefinedValue;
+  /** The closed sprints that the range is made from, oldest first; for the chart and the evidence. */
+  readonly past: readonly PastSprint[];
+  readonly thresholds: Thresholds;
+}
+
+export interface ForecastAdvice extends AdviceBase {
+  readonly question: Extract<AdviceQuestion, { about: 'forecast' }>;
+  /** The first day of the first sprint that will work on it, and the days from sprint to sprint. */
+  readonly startsOn: Day;
+  readonly sprintLengthDays: number;
+  readonly forecast: ReleaseForecast | UndefinedValue;
+  readonly margin: MarginOfError;
+}
+
+export type RatioName = keyof SprintRatios;
+
+/** One ratio over the closed sprints. */
+export interface RatioHistory {
+  readonly ratio: RatioName;
+  /** One a sprint, in the order of `past`. */
+  readonly values: readonly Ratio[];
+  /** The lines that call for a note when crossed; undefined where there is none. */
+  readonly floor: number | undefined;
+  readonly ceiling: number | undefined;
+  /** Lines that are good to reach (velocity growth). */
+  readonly marks: readonly number[];
+  readonly chart: ControlChart | UndefinedValue;
+  /** Places in `values` at which a floor or ceiling was crossed. */
+  readonly crossedAt: readonly number[];
+}
+
+export interface HistoryAdvice extends AdviceBase {
+  readonly question: Extract<AdviceQuestion, { about: 'history' }>;
+  /** Oldest first. */
+  readonly past: readonly PastSprint[];
+  readonly ratios: readonly RatioHistory[];
+  /** The sprint by which velocity growth is measured; undefined when there is none yet. */
+  readonly baselineSprintId: string | undefined;
+  /** Growth of the recorded value beside that of velocity, one a sprint; undefined where none was recorded. */
+  readonly growth: readonly Growth[] | undefined;
+  readonly margin: MarginOfError;
+}
+
+export type Advice = OddsAdvice | RangeAdvice | ForecastAdvice | HistoryAdvice;

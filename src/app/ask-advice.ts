@@ -1,0 +1,128 @@
+/**
+ * Answers the planning questions: odds, range, forecast, history. It reads and computes; it changes nothing, and the
+ * numbers are the team's only.
+ */
+import type { Day } from '../sprint/calendar.ts';
+import { dayPlus, daysBetween } from '../sprint/calendar.ts';
+import type { Advice, AdviceQuestion } from './advice.ts';
+import { checkDays, checkForecast, checkRange } from './check-question.ts';
+import { forecastOf } from './forecast-advice.ts';
+import { historyOf } from './history-advice.ts';
+import { oddsOf } from './odds-advice.ts';
+import type { PastSprint } from './past-sprint.ts';
+import type { Audience, Place } from './place.ts';
+import { audienceAt, audienceInTeam, todayOf } from './place.ts';
+import type { AppDependencies, Transaction } from './ports.ts';
+import { comingSprint, rangeOf } from './range-advice.ts';
+import { nextSprintDays, sprintRhythmDays } from './sprint-rhythm.ts';
+import type { Actor, Member, Sprint, Team } from './team.ts';
+import { pastSprints } from './team-history.ts';
+
+/** Where a question finds its team. */
+export type TeamReference = { readonly place: Place } | { readonly teamId: string };
+
+/**
+ * Answers members and the product owner.
+ *
+ * @throws Refusal `bad-input` with fields named as in the question, and those of finding the team.
+ */
+export async function askAdvice(
+  deps: AppDependencies,
+  actor: Actor,
+  reference: TeamReference,
+  question: AdviceQuestion,
+): Promise<Advice> {
+  return deps.store.transaction(async (tx) => {
+    const { team, members, isFacilitator } = await audienceBy(tx, actor, reference);
+    const on = todayOf(team, deps.clock.now());
+    await requireAnswerable(tx, team, members, question, on);
+    return { ...(await adviceOf(tx, team, members, question, on)), askerIsFacilitator: isFacilitator };
+  });
+}
+
+/** @throws Refusal as `audienceAt` and `audienceInTeam` do. */
+export function audienceBy(tx: Transaction, actor: Actor, reference: TeamReference): Promise<Audience> {
+  return 'teamId' in reference
+    ? audienceInTeam(tx, actor, reference.teamId)
+    : audienceAt(tx, actor, reference.place);
+}
+
+/** @throws Refusal `bad-input` */
+export async function requireAnswerable(
+  tx: Transaction,
+  team: Team,
+  members: readonly Member[],
+  question: AdviceQuestion,
+  on: Day,
+): Promise<void> {
+  if (question.about === 'forecast') checkForecast(question);
+  if (question.about === 'range') {
+    checkDays(question);
+    checkRange(question, { team, members, span: await spanAsked(tx, team, question, on) }, on);
+  }
+}
+
+/**
+ * Makes the answer from what the store holds; refuses nothing, for a shared answer is made when it is posted.
+ *
+ * @param on the team's day on which it was asked
+ */
+export async function adviceOf(
+  tx: Transaction,
+  team: Team,
+  members: readonly Member[],
+  question: AdviceQuestion,
+  on: Day,
+): Promise<Advice> {
+  const past = await pastSprints(tx, team);
+  const base = adviceBase(team, past, on);
+  switch (question.about) {
+    case 'odds':
+      return { ...base, question, ...oddsOf(past) };
+    case 'range': {
+      const span = await spanAsked(tx, team, question, on);
+      const coming = comingSprint(team, members, span, question.awayDays);
+      return { ...base, question, ...rangeOf(team.thresholds, past, coming) };
+    }
+    case 'forecast': {
+      const { startsOn } = await spanAsked(tx, team, question, on);
+      const sprints = (await tx.sprintsOf(team.id)).filter(({ state }) => state !== 'cancelled');
+      const rhythm = { startsOn, sprintLengthDays: sprintRhythmDays(sprints) };
+      return { ...base, question, ...forecastOf(question, past, rhythm) };
+    }
+    case 'history':
+      return { ...base, question, ...historyOf(team, past) };
+  }
+}
+
+/** What every answer says about where it comes from. @param past all closed sprints that are known */
+export function adviceBase(
+  { id, name, channelId, timeZone }: Team,
+  past: readonly PastSprint[],
+  on: Day,
+): Pick<Advice, 'team' | 'on' | 'sprints' | 'importedSprints'> {
+  return {
+    team: { id, name, channelId, timeZone },
+    on,
+    sprints: past.length,
+    importedSprints: past.filter(({ importedAt }) => importedAt !== undefined).length,
+  };
+}
+
+/** The days that the question names; those that it leaves open are the next free ones. */
+async function spanAsked(
+  tx: Transaction,
+  team: Team,
+  question: AdviceQuestion,
+  on: Day,
+): Promise<Pick<Sprint, 'startsOn' | 'endsOn'>> {
+  const taken = {
+    open: await tx.openSprintsOf(team.id),
+    lastFinished: await tx.latestFinishedSprint(team.id),
+  };
+  const next = nextSprintDays(team, taken, on);
+  if (question.about !== 'range') return next;
+  const startsOn = question.startsOn ?? next.startsOn;
+  const lengthDays = daysBetween(next.startsOn, next.endsOn);
+  return { startsOn, endsOn: question.endsOn ?? dayPlus(startsOn, lengthDays) };
+}

@@ -1,0 +1,65 @@
+/** Finds a closed sprint that somebody named, and says why when there is none. Reads only. */
+import type { PastSprint } from './past-sprint.ts';
+import type { Audience, Place } from './place.ts';
+import { audienceAt, audienceInTeam } from './place.ts';
+import type { Transaction } from './ports.ts';
+import { Refusal } from './refusal.ts';
+import type { Actor, Team } from './team.ts';
+
+/** Which team is meant: the one of a place, or one that a form carried and anybody may have forged. */
+export type TeamReference = { readonly place: Place } | { readonly teamId: string };
+
+/** A sprint by its id (from a form), or by its name as typed. */
+export type ClosedSprintReference = { readonly sprintId: string } | { readonly sprintName: string };
+
+/** The team with its members, locked against other changes and read again under the lock. */
+export async function lockedAudience(
+  tx: Transaction,
+  actor: Actor,
+  reference: TeamReference,
+): Promise<Audience> {
+  const found =
+    'place' in reference
+      ? await audienceAt(tx, actor, reference.place)
+      : await audienceInTeam(tx, actor, reference.teamId);
+  await tx.lockTeam(found.team.id);
+  return audienceInTeam(tx, actor, found.team.id);
+}
+
+/**
+ * @param past the team's closed sprints, oldest first
+ * @throws Refusal `no-closed-sprint`, `no-such-sprint`, `sprint-not-closed`.
+ */
+export async function closedSprint(
+  tx: Transaction,
+  team: Team,
+  past: readonly PastSprint[],
+  reference: ClosedSprintReference,
+): Promise<PastSprint> {
+  const isMeant =
+    'sprintId' in reference
+      ? ({ id }: Named): boolean => id === reference.sprintId
+      : ({ name }: Named): boolean => alike(name) === alike(reference.sprintName);
+  const found = past.findLast(({ sprintId, name }) => isMeant({ id: sprintId, name }));
+  if (found) return found;
+  const other = (await tx.sprintsOf(team.id)).findLast(isMeant);
+  if (other && other.state !== 'closed') {
+    throw new Refusal('sprint-not-closed', { sprintName: other.name, state: other.state });
+  }
+  if (past.length === 0) throw new Refusal('no-closed-sprint', { teamName: team.name, withVelocity: false });
+  const typed = 'sprintName' in reference ? reference.sprintName : '';
+  throw new Refusal('no-such-sprint', {
+    reference: typed,
+    known: past.map(({ name }) => name).reverse(),
+  });
+}
+
+interface Named {
+  readonly id: string;
+  readonly name: string;
+}
+
+/** Names are the same whatever their case and spaces. */
+function alike(name: string): string {
+  return name.normalize('NFKC').replace(/\s+/g, ' ').trim().toLowerCase();
+}

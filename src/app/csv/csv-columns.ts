@@ -1,0 +1,182 @@
+/**
+ * The columns of the four files, declared once: writing, reading and the table in docs/import-export.md follow them.
+ * Declarations only.
+ */
+
+/**
+ * - `required`: a file without it can't be imported.
+ * - `optional`: read when it is there.
+ * - `told`: written for whoever reads the file; reading makes it anew and passes over what stands there.
+ */
+export type ColumnUse = 'required' | 'optional' | 'told';
+
+export interface CsvColumn {
+  /** As it is written, and as messages call it. */
+  readonly name: string;
+  /** Other names under which it is read. Case, spaces, hyphens and underscores don't matter. */
+  readonly aliases: readonly string[];
+  readonly use: ColumnUse;
+  /** What stands in it, in a few words. */
+  readonly holds: string;
+}
+
+function column<Name extends string>(
+  name: Name,
+  use: ColumnUse,
+  holds: string,
+  ...aliases: string[]
+): CsvColumn & { readonly name: Name } {
+  return { name, use, holds, aliases };
+}
+
+/** In the order in which they are written. The first eight are what a team that begins anew will know. */
+const SPRINTS = [
+  column('name', 'required', 'the sprint’s name', 'sprint', 'sprint name', 'title'),
+  column('first day', 'required', 'date', 'start', 'starts', 'starts on', 'start date', 'begin', 'from'),
+  column('last day', 'required', 'date', 'end', 'ends', 'ends on', 'end date', 'to', 'until'),
+  column(
+    'commitment',
+    'required',
+    'points of the cards chosen at planning',
+    'commitment points',
+    'committed',
+    'committed points',
+    'planned',
+    'planned points',
+  ),
+  column('pulled in', 'optional', 'points of the cards brought in afterwards', 'pulled in points', 'added'),
+  column('surprise', 'optional', 'points of surprise work', 'surprise work', 'surprise points'),
+  column(
+    'finished',
+    'optional',
+    'points of all cards finished',
+    'velocity',
+    'finished points',
+    'velocity points',
+    'done',
+    'completed',
+  ),
+  column('points worked', 'optional', 'points of work done', 'worked', 'worked points'),
+  column(
+    'finished of commitment',
+    'optional',
+    'points of the committed cards that were finished',
+    'finished of the commitment',
+    'committed finished',
+  ),
+  column('drift', 'optional', 'points of estimate drift', 'estimate drift', 'drift points'),
+  column('state', 'optional', '`closed`, `cancelled` or `running`; only closed ones are imported', 'status'),
+  column('closed on', 'optional', 'date on which it was closed, if not on its last day', 'closing day'),
+  column('goal', 'optional', 'the sprint’s goal', 'sprint goal'),
+  column('member days', 'optional', 'working days of all members together, without those away'),
+  column('value', 'optional', 'the number that the product owner recorded', 'recorded value'),
+  column(
+    'daily answers',
+    'optional',
+    '`yes` when the sprint’s days are known from answers.csv, else `no`; left out, it is told from that file',
+  ),
+  column(
+    'estimate accuracy',
+    'optional',
+    'share, 1 is 100 %; made from the cards where they are given',
+    'accuracy of estimates',
+  ),
+  column('on-scale share', 'optional', 'share, 1 is 100 %; made from the cards where they are given'),
+  column('working days', 'told', 'number of the team’s working days in it'),
+  column('load', 'told', 'commitment + pulled in + surprise, in points'),
+  column('verdict', 'told', '`kept`, `missed` or `no plan`; empty when it is not known'),
+  column('kept share', 'told', 'share'),
+  column('pull-in ratio', 'told', 'ratio, 1 is 100 %'),
+  column('surprise ratio', 'told', 'ratio'),
+  column('plan share', 'told', 'share'),
+  column('finish share', 'told', 'share'),
+  column('velocity growth', 'told', 'ratio to the velocity of the baseline sprint'),
+] as const;
+
+const SPRINT_REFERENCE = [
+  column('sprint', 'required', 'the sprint’s name, as in sprints.csv', 'sprint name'),
+  column(
+    'sprint first day',
+    'optional',
+    'date; tells sprints of the same name apart',
+    'first day',
+    'sprint start',
+  ),
+] as const;
+
+const CARDS = [
+  ...SPRINT_REFERENCE,
+  column('card', 'optional', 'the card’s number in its sprint; left out, the order counts', 'number', 'no'),
+  column('key', 'optional', 'the team’s short name of it, such as LP-7'),
+  column('title', 'required', 'the card’s title', 'name'),
+  column('estimate', 'required', 'points', 'estimate points', 'points'),
+  column('came in', 'optional', '`planned` or `pulled in`; left out, planned', 'origin'),
+  column(
+    'came in on',
+    'optional',
+    'date; needed for a card that was pulled in',
+    'entered on',
+    'pulled in on',
+  ),
+  column('surprise', 'optional', 'points of surprise work', 'surprise work', 'surprise points'),
+  column('drift', 'optional', 'points of estimate drift', 'estimate drift', 'drift points'),
+  column('worked', 'optional', 'points worked', 'points worked', 'worked points'),
+  column('left', 'optional', 'points left at the end', 'left points', 'points left'),
+  column('state', 'optional', '`open`, `finished` or `dropped`', 'status'),
+  column('finished on', 'optional', 'date'),
+  column('dropped on', 'optional', 'date'),
+] as const;
+
+const CARD_REFERENCE = [
+  ...SPRINT_REFERENCE,
+  column('card', 'required', 'the card’s number or key, as in cards.csv', 'card number', 'key'),
+  column('day', 'required', 'date', 'date', 'on'),
+] as const;
+
+const ANSWERS = [
+  ...CARD_REFERENCE,
+  column(
+    'answer',
+    'optional',
+    'a running number, where several owners answered on that day',
+    'answer number',
+  ),
+  column('worked', 'optional', 'points worked since the answer before', 'points worked', 'worked points'),
+  column('left', 'required', 'points left after it', 'left points', 'points left'),
+  column('surprise', 'optional', 'how much of the growth was surprise work; left out, none', 'surprise work'),
+  column('drift', 'optional', 'the rest of the growth', 'estimate drift'),
+  column('note', 'optional', 'what was said about it'),
+] as const;
+
+const CHANGES = [
+  ...CARD_REFERENCE,
+  column('change', 'required', '`dropped`, or `reopened` after it was finished', 'kind'),
+  column(
+    'after answer',
+    'optional',
+    'how many of that day’s answers about the card came before it; left out, all of them',
+  ),
+  column('reason', 'optional', 'what was said about it', 'note'),
+] as const;
+
+export const CSV_COLUMNS = { sprints: SPRINTS, cards: CARDS, answers: ANSWERS, changes: CHANGES } as const;
+
+export type CsvKind = keyof typeof CSV_COLUMNS;
+export const CSV_KINDS = Object.keys(CSV_COLUMNS) as CsvKind[];
+
+/** The names of a kind's columns. */
+export type ColumnName<Kind extends CsvKind> = (typeof CSV_COLUMNS)[Kind][number]['name'];
+
+/** As exported. */
+export function fileNameOf(kind: CsvKind): string {
+  return `${kind}.csv`;
+}
+
+/** Names of columns are the same whatever their case, spaces, hyphens and underscores. */
+export function alikeColumn(name: string): string {
+  return name
+    .normalize('NFKC')
+    .toLowerCase()
+    .replace(/[\s_‐-―−-]+/gu, ' ')
+    .trim();
+}

@@ -1,0 +1,90 @@
+/**
+ * Splits CSV text into records, each with the line on which it begins. A line with a misplaced quote is told and
+ * passed over, so that one such line doesn't hide what is wrong further down. Understands no column.
+ */
+import { CsvError, parse } from 'csv-parse/sync';
+
+export type Separator = ',' | ';' | '\t';
+
+export interface CsvRecord {
+  /** 1 for the first line of the text. */
+  readonly lineNumber: number;
+  readonly cells: readonly string[];
+}
+
+export interface BadRecord {
+  readonly lineNumber: number;
+  readonly problem: string;
+}
+
+/** After so many misplaced quotes the file is no CSV; each costs another pass over the rest. */
+const MOST_MISPLACED_QUOTES = 20;
+const LINE_END = /\r\n|\n|\r/;
+const RECORD_ENDS = ['\r\n', '\n', '\r'];
+
+/** Blank lines, and lines of nothing but separators as spreadsheets leave them, are passed over. */
+export function csvRecords(text: string, separator: Separator): { records: CsvRecord[]; bad: BadRecord[] } {
+  const records: CsvRecord[] = [];
+  const bad: BadRecord[] = [];
+  let rest = text.replace(/^\uFEFF/, '');
+  let linesBefore = 0;
+  while (rest !== '') {
+    const read = readUntilMisplacedQuote(rest, separator);
+    for (const { lineNumber, cells } of read.records) {
+      if (cells.some((cell) => cell.trim() !== ''))
+        records.push({ lineNumber: linesBefore + lineNumber, cells });
+    }
+    if (read.misplacedOn === undefined) break;
+    const lineNumber = linesBefore + read.misplacedOn;
+    if (bad.length === MOST_MISPLACED_QUOTES) {
+      bad.push({
+        lineNumber,
+        problem: 'too many double quotes are misplaced; the file is not read from here on.',
+      });
+      break;
+    }
+    bad.push({ lineNumber, problem: MISPLACED_QUOTE });
+    rest = withoutLines(rest, read.misplacedOn);
+    linesBefore = lineNumber;
+  }
+  return { records, bad };
+}
+
+const MISPLACED_QUOTE =
+  'a double quote is misplaced. Put the whole cell in double quotes, and write a quote inside of it twice.';
+
+function readUntilMisplacedQuote(
+  text: string,
+  separator: Separator,
+): { records: CsvRecord[]; misplacedOn: number | undefined } {
+  const records: CsvRecord[] = [];
+  let linesRead = 0;
+  try {
+    parse(text, {
+      delimiter: separator,
+      record_delimiter: RECORD_ENDS,
+      relax_column_count: true,
+      on_record: (cells: string[], { lines }) => {
+        records.push({ lineNumber: linesRead + 1, cells });
+        linesRead = lines;
+        // They are collected here, since an error further down would take the parser's own list with it.
+        return null;
+      },
+    });
+    return { records, misplacedOn: undefined };
+  } catch (error) {
+    if (!(error instanceof CsvError)) throw error;
+    return { records, misplacedOn: linesRead + 1 };
+  }
+}
+
+/** The text after its first lines. */
+function withoutLines(text: string, count: number): string {
+  let rest = text;
+  for (let i = 0; i < count; i += 1) {
+    const end = LINE_END.exec(rest);
+    if (!end) return '';
+    rest = rest.slice(end.index + end[0].length);
+  }
+  return rest;
+}

@@ -1,0 +1,209 @@
+/**
+ * Reads the cells of one line as what they are to be, and keeps every sentence about one that can't be read. An empty
+ * cell is undefined. Nothing is guessed: what can be read in two ways is asked about.
+ */
+
+import type { Day } from '../../sprint/calendar.ts';
+import { isDay } from '../../sprint/calendar.ts';
+import { MAX_POINTS } from '../../sprint/points.ts';
+import { readNumber } from '../read-number.ts';
+import { visibleText } from '../visible-text.ts';
+import type { ColumnName, CsvKind } from './csv-columns.ts';
+import { unguarded } from './formula-guard.ts';
+import { quoted } from './quoted.ts';
+import type { TableLine } from './read-table.ts';
+
+/** The largest sum of points that is kept. */
+export const MOST_SUM_POINTS = 99_999_999.5;
+
+/** Not more than two decimals: with three, a mark may as well part thousands. */
+const HALVES = /^([-−+]?)(\d{1,8})(?:[.,]([05])0?)?$/;
+const COUNT = /^\d{1,6}$/;
+
+export class LineReader<Kind extends CsvKind> {
+  readonly problems: string[] = [];
+  readonly #line: TableLine<Kind>;
+
+  constructor(line: TableLine<Kind>) {
+    this.#line = line;
+  }
+
+  get lineNumber(): number {
+    return this.#line.lineNumber;
+  }
+
+  get fileName(): string {
+    return this.#line.fileName;
+  }
+
+  tell(problem: string): void {
+    this.problems.push(problem);
+  }
+
+  /** One line of text, `''` when it is empty. */
+  text(column: ColumnName<Kind>, mostCharacters: number): string {
+    return this.#shortEnough(
+      column,
+      visibleText(this.#plain(column)).replace(/\s+/g, ' ').trim(),
+      mostCharacters,
+    );
+  }
+
+  /** Text that may have several lines. */
+  longText(column: ColumnName<Kind>, mostCharacters: number): string {
+    const text = visibleText(this.#plain(column)).trim();
+    return this.#shortEnough(column, text, mostCharacters);
+  }
+
+  requiredText(column: ColumnName<Kind>, mostCharacters: number): string {
+    const text = this.text(column, mostCharacters);
+    if (text === '') this.#tellMissing(column);
+    return text;
+  }
+
+  day(column: ColumnName<Kind>): Day | undefined {
+    const cell = this.#line.cell(column);
+    if (cell === '') return undefined;
+    const day = writtenDay(cell);
+    if (day !== undefined && isDay(day)) return day;
+    this.tell(
+      day === undefined
+        ? `“${quoted(cell)}” in “${column}” can’t be read as a day. Write year, month and day like 2026-11-02; in a spreadsheet, give the column the date format yyyy-mm-dd.`
+        : `“${quoted(cell)}” in “${column}” is a day that doesn’t exist. Write year, month and day like 2026-11-02.`,
+    );
+    return undefined;
+  }
+
+  requiredDay(column: ColumnName<Kind>): Day | undefined {
+    if (this.#line.cell(column) === '') this.#tellMissing(column);
+    return this.day(column);
+  }
+
+  /** A sum of points, 0 or more. */
+  sumOfPoints(column: ColumnName<Kind>): number | undefined {
+    return this.#halves(column, 0, MOST_SUM_POINTS);
+  }
+
+  requiredSumOfPoints(column: ColumnName<Kind>): number | undefined {
+    if (this.#line.cell(column) === '') this.#tellMissing(column);
+    return this.sumOfPoints(column);
+  }
+
+  /** A sum of points that may be below 0. */
+  changeOfPoints(column: ColumnName<Kind>): number | undefined {
+    return this.#halves(column, -MOST_SUM_POINTS, MOST_SUM_POINTS);
+  }
+
+  /** What a member may say: 0 to 999.5. */
+  points(column: ColumnName<Kind>): number | undefined {
+    return this.#halves(column, 0, MAX_POINTS);
+  }
+
+  requiredPoints(column: ColumnName<Kind>): number | undefined {
+    if (this.#line.cell(column) === '') this.#tellMissing(column);
+    return this.points(column);
+  }
+
+  /** A whole number from 0 on. */
+  count(column: ColumnName<Kind>): number | undefined {
+    const cell = this.#line.cell(column);
+    if (cell === '') return undefined;
+    if (COUNT.test(cell)) return Number(cell);
+    this.tell(`“${quoted(cell)}” in “${column}” is not a whole number.`);
+    return undefined;
+  }
+
+  /** A share or ratio within the bounds, 1 means 100 %; `85 %` is read as well. */
+  share(column: ColumnName<Kind>, least: number, most: number): number | undefined {
+    const cell = this.#line.cell(column);
+    if (cell === '') return undefined;
+    const [, sign, number, percent] = /^([-−]?)(\d+(?:[.,]\d+)?)\s*(%?)$/.exec(cell) ?? [];
+    const size = Number((number ?? '').replace(',', '.')) / (percent ? 100 : 1);
+    const share = sign ? -size : size;
+    if (number !== undefined && share >= least && share <= most) return share;
+    this.tell(
+      `“${quoted(cell)}” in “${column}” is not a share up to ${most}. Write it like 0.85, or as 85 %.`,
+    );
+    return undefined;
+  }
+
+  /** Any number. A point is the decimal mark where commas part the cells, a comma where semicolons do. */
+  number(column: ColumnName<Kind>): number | undefined {
+    const cell = this.#line.cell(column);
+    if (cell === '') return undefined;
+    const { separator } = this.#line;
+    if (separator === ',' && /^-?\d+(?:\.\d+)?$/.test(cell)) return this.#finite(column, Number(cell));
+    if (separator === ';' && /^-?\d+,\d+$/.test(cell)) {
+      return this.#finite(column, Number(cell.replace(',', '.')));
+    }
+    const read = readNumber(cell);
+    if ('value' in read) return this.#finite(column, read.value);
+    this.tell(`in “${column}”: ${read.problem}`);
+    return undefined;
+  }
+
+  /** One of some words, each with other words for the same. */
+  choice<Word extends string>(
+    column: ColumnName<Kind>,
+    words: { readonly [Each in Word]: readonly string[] },
+  ): Word | undefined {
+    const cell = this.#line.cell(column);
+    if (cell === '') return undefined;
+    const wanted = cell.toLowerCase().replace(/[\s_-]+/g, ' ');
+    const all = Object.keys(words) as Word[];
+    const found = all.find((word) => word === wanted || words[word].includes(wanted));
+    if (found !== undefined) return found;
+    this.tell(
+      `“${quoted(cell)}” in “${column}” is not known; write ${all.map((word) => `“${word}”`).join(' or ')}, or leave it empty.`,
+    );
+    return undefined;
+  }
+
+  #plain(column: ColumnName<Kind>): string {
+    return unguarded(this.#line.cell(column));
+  }
+
+  #shortEnough(column: ColumnName<Kind>, text: string, mostCharacters: number): string {
+    if (text.length <= mostCharacters) return text;
+    this.tell(`the text in “${column}” has ${text.length} characters; ${mostCharacters} is the most.`);
+    return text.slice(0, mostCharacters);
+  }
+
+  #tellMissing(column: ColumnName<Kind>): void {
+    this.tell(`“${column}” is empty; every line needs it.`);
+  }
+
+  #halves(column: ColumnName<Kind>, least: number, most: number): number | undefined {
+    const cell = this.#line.cell(column);
+    if (cell === '') return undefined;
+    const [, sign, whole, half] = HALVES.exec(cell) ?? [];
+    const size = Number(whole) + (half === '5' ? 0.5 : 0);
+    const points = (sign === '-' || sign === '−') && size > 0 ? -size : size;
+    if (whole !== undefined && points >= least && points <= most) return points;
+    const from = least < 0 ? 'within' : 'from 0 to';
+    const to = least < 0 ? `±${most}` : most;
+    this.tell(
+      `“${quoted(cell)}” in “${column}” is not an amount of points: write a multiple of 0.5 ${from} ${to}, such as 3 or 0.5.`,
+    );
+    return undefined;
+  }
+
+  #finite(column: ColumnName<Kind>, value: number): number | undefined {
+    if (Number.isFinite(value)) return value === 0 ? 0 : value;
+    this.tell(`the number in “${column}” is too large.`);
+    return undefined;
+  }
+}
+
+/** As year-month-day; undefined when which is which can't be told. Dots mean that the day comes first. */
+function writtenDay(cell: string): string | undefined {
+  const [, year, month, date] = /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})(?:[T ].*)?$/.exec(cell) ?? [];
+  if (year && month && date) return isoOf(year, month, date);
+  const [, dottedDate, dottedMonth, dottedYear] = /^(\d{1,2})\.(\d{1,2})\.(\d{4})$/.exec(cell) ?? [];
+  if (dottedDate && dottedMonth && dottedYear) return isoOf(dottedYear, dottedMonth, dottedDate);
+  return undefined;
+}
+
+function isoOf(year: string, month: string, date: string): string {
+  return `${year}-${month.padStart(2, '0')}-${date.padStart(2, '0')}`;
+}

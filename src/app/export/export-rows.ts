@@ -1,0 +1,174 @@
+/** From a team's records to the lines of the four files. Holds no person: no id, no name, no sum by member. */
+import type { SprintTotals } from '../../sprint/totals.ts';
+import { sprintTotals } from '../../sprint/totals.ts';
+import type { Ratio } from '../../sprint/undefined-value.ts';
+import { isDefined } from '../../sprint/undefined-value.ts';
+import type { Verdict } from '../../sprint/verdict.ts';
+import { verdictOf } from '../../sprint/verdict.ts';
+import type { SprintCardState } from '../card-line.ts';
+import { statesOf } from '../card-line.ts';
+import type { CsvRow } from '../csv/write-csv.ts';
+import { dayAt } from '../local-time.ts';
+import type { PastSprint } from '../past-sprint.ts';
+import { pastSprintOf } from '../past-sprint-at-closing.ts';
+import type { SprintRecords } from '../ports.ts';
+import { promptDays } from '../sprint-clock.ts';
+import type { Sprint, Team } from '../team.ts';
+import { exportedAnswers, exportedChanges } from './exported-answers.ts';
+
+/** One sprint with all that is known of it. */
+export interface ExportedSprint {
+  readonly sprint: Sprint;
+  readonly records: SprintRecords;
+  /** What it left behind; undefined while it runs, and when it was cancelled. */
+  readonly past: PastSprint | undefined;
+  /** As it was posted; undefined when nothing was. */
+  readonly postedVerdict: Verdict | undefined;
+  /** To the team's baseline sprint; undefined when there is none. */
+  readonly velocityGrowth: Ratio | undefined;
+}
+
+export interface ExportRows {
+  readonly sprints: CsvRow<'sprints'>[];
+  readonly cards: CsvRow<'cards'>[];
+  readonly answers: CsvRow<'answers'>[];
+  readonly changes: CsvRow<'changes'>[];
+}
+
+const STATE_WORDS = { open: 'running', closed: 'closed', cancelled: 'cancelled' } as const;
+
+/** @param all in the order in which they are to stand */
+export function exportRows(team: Team, all: readonly ExportedSprint[]): ExportRows {
+  const ofSprints = all.map((exported) => sprintRows(team, exported));
+  return {
+    sprints: ofSprints.flatMap(({ sprints }) => sprints),
+    cards: ofSprints.flatMap(({ cards }) => cards),
+    answers: ofSprints.flatMap(({ answers }) => answers),
+    changes: ofSprints.flatMap(({ changes }) => changes),
+  };
+}
+
+function sprintRows(team: Team, exported: ExportedSprint): ExportRows {
+  const { sprint, records } = exported;
+  const states = statesOf(records);
+  const factsOfCard = Map.groupBy(records.facts, ({ cardId }) => cardId);
+  const reference = { sprint: withoutMentions(sprint.name), 'sprint first day': sprint.startsOn };
+  const ofCards = states.map((state) => {
+    const answers = exportedAnswers(state);
+    const changes = exportedChanges(state, factsOfCard.get(state.card.id) ?? [], answers);
+    const card = { ...reference, card: state.card.number };
+    return {
+      card: { ...card, ...cardCells(state) },
+      answers: answers.map(
+        (answer): CsvRow<'answers'> => ({
+          ...card,
+          day: answer.day,
+          answer: answer.place,
+          worked: answer.workedPoints,
+          left: answer.leftPoints,
+          surprise: answer.surprisePoints,
+          drift: answer.driftPoints,
+          note: withoutMentions(answer.note),
+        }),
+      ),
+      changes: changes.map(
+        (change): CsvRow<'changes'> => ({
+          ...card,
+          day: change.day,
+          change: change.kind === 'drop' ? 'dropped' : 'reopened',
+          'after answer': change.afterAnswers,
+          reason: withoutMentions(change.reason),
+        }),
+      ),
+    };
+  });
+  return {
+    sprints: [sprintRow(team, exported, states)],
+    cards: ofCards.map(({ card }) => card),
+    answers: ofCards.flatMap(({ answers }) => answers),
+    changes: ofCards.flatMap(({ changes }) => changes),
+  };
+}
+
+function cardCells(state: SprintCardState): CsvRow<'cards'> {
+  const { card, droppedOn, finished } = state;
+  return {
+    key: card.key,
+    title: withoutMentions(card.title),
+    estimate: card.estimatePoints,
+    'came in': card.origin === 'planned' ? 'planned' : 'pulled in',
+    'came in on': card.enteredOn,
+    surprise: state.surprisePoints,
+    drift: state.driftPoints,
+    worked: state.workedPoints,
+    left: state.leftPoints,
+    state: droppedOn !== undefined ? 'dropped' : finished ? 'finished' : 'open',
+    'finished on': state.finishedOn,
+    'dropped on': droppedOn,
+  };
+}
+
+function sprintRow(
+  team: Team,
+  { sprint, records, past, postedVerdict, velocityGrowth }: ExportedSprint,
+  states: readonly SprintCardState[],
+): CsvRow<'sprints'> {
+  const days = promptDays(team, sprint);
+  const known = past ?? {
+    ...pastSprintOf(team, days, records),
+    memberDays: undefined,
+    recordedValue: undefined,
+  };
+  const totals: SprintTotals | undefined = states.length > 0 ? sprintTotals(states, team.scale) : undefined;
+  const { pulledInPoints, surprisePoints } = known;
+  const hasLoad = pulledInPoints !== undefined && surprisePoints !== undefined;
+  const { ratios } = known;
+  return {
+    name: withoutMentions(sprint.name),
+    'first day': sprint.startsOn,
+    'last day': sprint.endsOn,
+    commitment: known.commitmentPoints,
+    'pulled in': pulledInPoints,
+    surprise: surprisePoints,
+    finished: known.velocityPoints,
+    'points worked': known.workedPoints,
+    'finished of commitment': known.committedFinishedPoints,
+    drift: totals?.driftPoints,
+    state: STATE_WORDS[sprint.state],
+    'closed on': sprint.closedAt && dayAt(sprint.closedAt, team.timeZone),
+    goal: withoutMentions(sprint.goal),
+    'member days': known.memberDays,
+    value: known.recordedValue,
+    'daily answers': known.trace.length > 0 ? 'yes' : 'no',
+    'estimate accuracy': cellOf(ratios.estimateAccuracy),
+    'on-scale share': cellOf(ratios.onScaleShare),
+    'working days': days.length,
+    load: hasLoad ? known.commitmentPoints + pulledInPoints + surprisePoints : undefined,
+    verdict: postedVerdict ?? (past && verdictNow(team, past)),
+    'kept share': cellOf(ratios.keptShare),
+    'pull-in ratio': cellOf(ratios.pullInRatio),
+    'surprise ratio': cellOf(ratios.surpriseRatio),
+    'plan share': cellOf(ratios.planShare),
+    'finish share': cellOf(ratios.finishShare),
+    'velocity growth': velocityGrowth === undefined ? undefined : cellOf(velocityGrowth),
+  };
+}
+
+/** By the team's thresholds of today; undefined when what it would be judged by isn't known. */
+function verdictNow(
+  { thresholds }: Team,
+  { commitmentPoints, ratios }: Pick<PastSprint, 'commitmentPoints' | 'ratios'>,
+): Verdict | undefined {
+  const isKnown = isDefined(ratios.keptShare) && isDefined(ratios.surpriseRatio);
+  if (commitmentPoints > 0 && !isKnown) return undefined;
+  return verdictOf(ratios, thresholds).verdict;
+}
+
+function cellOf(ratio: Ratio): number | undefined {
+  return isDefined(ratio) ? ratio : undefined;
+}
+
+/** The platform writes a person as `<@ID>`: an id, which says who it is. */
+function withoutMentions(text: string): string {
+  return text.replace(/<@[A-Z0-9]+(?:\|[^>]*)?>/g, 'somebody');
+}

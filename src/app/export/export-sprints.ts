@@ -1,0 +1,95 @@
+/** Hands out everything that is known of a team's sprints, as four CSV files. Reads only. */
+import { velocityGrowth } from '../../sprint/ratios/velocity-growth.ts';
+import { baselineIndex } from '../baseline-sprint.ts';
+import type { CsvKind } from '../csv/csv-columns.ts';
+import { CSV_KINDS, fileNameOf } from '../csv/csv-columns.ts';
+import type { CsvRow } from '../csv/write-csv.ts';
+import { writeCsv } from '../csv/write-csv.ts';
+import type { Place } from '../place.ts';
+import { membershipAt, requireFacilitator } from '../place.ts';
+import type { AppDependencies, Transaction } from '../ports.ts';
+import { Refusal } from '../refusal.ts';
+import type { Actor, Sprint, Team } from '../team.ts';
+import { pastSprints } from '../team-history.ts';
+import type { ExportedSprint, ExportRows } from './export-rows.ts';
+import { exportRows } from './export-rows.ts';
+
+export interface ExportedFile {
+  readonly fileName: string;
+  /** UTF-8 with a byte order mark. */
+  readonly bytes: Uint8Array;
+}
+
+export interface TeamExport {
+  readonly team: Team;
+  readonly files: readonly ExportedFile[];
+  /** Lines in each file, the line of column names left out. */
+  readonly lines: { readonly [Kind in CsvKind]: number };
+  /** How many of the sprints are not closed ones; an import leaves these out. */
+  readonly running: number;
+  readonly cancelled: number;
+}
+
+/** @throws Refusal `nothing-to-export`, `not-a-facilitator`, and those of finding the team. */
+export async function exportSprints(deps: AppDependencies, actor: Actor, place: Place): Promise<TeamExport> {
+  const { team, all } = await deps.store.transaction(async (tx) => {
+    const membership = await membershipAt(tx, actor, place);
+    requireFacilitator(membership, 'export its sprints');
+    return { team: membership.team, all: await exportedSprints(tx, membership.team) };
+  });
+  if (all.length === 0) throw new Refusal('nothing-to-export', { teamName: team.name });
+  const rows = exportRows(team, all);
+  const count = (state: Sprint['state']): number => all.filter(({ sprint }) => sprint.state === state).length;
+  return {
+    team,
+    files: CSV_KINDS.map((kind) => ({ fileName: fileNameOf(kind), bytes: bytesOf(kind, rows) })),
+    lines: {
+      sprints: rows.sprints.length,
+      cards: rows.cards.length,
+      answers: rows.answers.length,
+      changes: rows.changes.length,
+    },
+    running: count('open'),
+    cancelled: count('cancelled'),
+  };
+}
+
+function bytesOf<Kind extends CsvKind>(kind: Kind, rows: ExportRows): Uint8Array {
+  return new TextEncoder().encode(writeCsv(kind, rows[kind] as readonly CsvRow<Kind>[]));
+}
+
+async function exportedSprints(tx: Transaction, team: Team): Promise<ExportedSprint[]> {
+  const past = await pastSprints(tx, team);
+  const baseline = past[baselineIndex(team, past) ?? past.length];
+  const pastOf = new Map(past.map((sprint) => [sprint.sprintId, sprint]));
+  const posted = new Map(
+    (await tx.closedSprintsOf(team.id)).map(({ sprint, result }) => [sprint.id, result]),
+  );
+  const sprints = (await tx.sprintsOf(team.id)).sort(inOrder);
+  const records = await tx.recordsOfMany(sprints.map(({ id }) => id));
+  const all: ExportedSprint[] = [];
+  for (const sprint of sprints) {
+    const { id, state } = sprint;
+    const leftBehind = state === 'closed' ? pastOf.get(id) : undefined;
+    const result = state === 'cancelled' ? await tx.latestResult(id) : posted.get(id);
+    all.push({
+      sprint,
+      records: records.get(id) ?? { cards: [], facts: [] },
+      past: leftBehind,
+      postedVerdict: result?.summary.verdict.verdict,
+      velocityGrowth:
+        leftBehind?.velocityPoints === undefined
+          ? undefined
+          : velocityGrowth(leftBehind.velocityPoints, baseline?.velocityPoints),
+    });
+  }
+  return all;
+}
+
+/** The same order whenever and wherever they were recorded. */
+function inOrder(a: Sprint, b: Sprint): number {
+  const keys = (sprint: Sprint): string[] => [sprint.startsOn, sprint.endsOn, sprint.name];
+  const [left, right] = [keys(a), keys(b)];
+  const differing = left.findIndex((key, i) => key !== right[i]);
+  return differing < 0 ? 0 : (left[differing] as string) < (right[differing] as string) ? -1 : 1;
+}

@@ -1,0 +1,36 @@
+/** The growth of recorded value and of velocity over a team's closed sprints, sprints without a velocity included. */
+import type { Growth, ValuedSprint } from '../forecast/value-growth.ts';
+import { valueGrowth } from '../forecast/value-growth.ts';
+import { undefinedBecause } from '../sprint/undefined-value.ts';
+import { baselineIndex } from './baseline-sprint.ts';
+import type { PastSprint } from './past-sprint.ts';
+import type { Team } from './team.ts';
+
+export interface GrowthOfPast {
+  /** The sprint that both growths are measured by; undefined when there is none. */
+  readonly measuredBy: PastSprint | undefined;
+  /** One for each sprint given. */
+  readonly growth: readonly Growth[];
+}
+
+const UNKNOWN = undefinedBecause('How many points were finished in the sprint is not known.');
+const NO_VELOCITY: Growth = {
+  valueGrowth: UNKNOWN,
+  velocityGrowth: UNKNOWN,
+  valuePerPointGrowth: UNKNOWN,
+};
+
+/** @param past oldest first */
+export function growthOfPast(
+  team: Pick<Team, 'baselineSprintId'>,
+  past: readonly PastSprint[],
+): GrowthOfPast {
+  const known = past.filter(
+    (sprint): sprint is PastSprint & ValuedSprint => sprint.velocityPoints !== undefined,
+  );
+  const first = baselineIndex(team, known);
+  const history = valueGrowth(known, first ?? 0);
+  const growthOf = new Map(known.map(({ sprintId }, i) => [sprintId, history.sprints[i]]));
+  const measuredBy = history.baselineIndex === undefined ? undefined : known[history.baselineIndex];
+  return { measuredBy, growth: past.map(({ sprintId }) => growthOf.get(sprintId) ?? NO_VELOCITY) };
+}

@@ -1,0 +1,90 @@
+/** The team's own trend: every ratio over its closed sprints, with what is ordinary and what is not. */
+import { marginOfError } from '../forecast/margin-of-error.ts';
+import { ratioChart } from '../forecast/ratio-chart.ts';
+import { velocityGrowth } from '../sprint/ratios/velocity-growth.ts';
+import type { Thresholds } from '../sprint/thresholds.ts';
+import type { Ratio } from '../sprint/undefined-value.ts';
+import { isDefined, undefinedBecause } from '../sprint/undefined-value.ts';
+import type { HistoryAdvice, RatioHistory, RatioName } from './advice.ts';
+import { baselineIndex } from './baseline-sprint.ts';
+import { growthOfPast } from './growth-of-past.ts';
+import type { PastSprint } from './past-sprint.ts';
+import type { Team } from './team.ts';
+import { marginSprints } from './team-history.ts';
+
+type Lines = Pick<RatioHistory, 'floor' | 'ceiling' | 'marks'>;
+
+/** In the order in which they are told: the verdict's tests, how planning went, estimates, flow, growth. */
+const RATIOS: readonly RatioName[] = [
+  'keptShare',
+  'surpriseRatio',
+  'pullInRatio',
+  'planShare',
+  'estimateAccuracy',
+  'onScaleShare',
+  'finishShare',
+  'velocityGrowth',
+];
+
+/** @param past oldest first */
+export function historyOf(
+  team: Pick<Team, 'thresholds' | 'baselineSprintId'>,
+  past: readonly PastSprint[],
+): Pick<HistoryAdvice, 'past' | 'ratios' | 'baselineSprintId' | 'growth' | 'margin'> {
+  const baseline = past[baselineIndex(team, past) ?? past.length];
+  const lines = linesOf(team.thresholds);
+  return {
+    past,
+    ratios: RATIOS.map((ratio) =>
+      ratioHistory(ratio, valuesOf(ratio, past, baseline?.velocityPoints), lines[ratio]),
+    ),
+    baselineSprintId: baseline?.sprintId,
+    growth: past.some(({ recordedValue }) => recordedValue !== undefined)
+      ? growthOfPast(team, past).growth
+      : undefined,
+    margin: marginOfError(marginSprints(past)),
+  };
+}
+
+function ratioHistory(ratio: RatioName, values: readonly Ratio[], lines: Lines): RatioHistory {
+  const { floor = Number.NEGATIVE_INFINITY, ceiling = Number.POSITIVE_INFINITY } = lines;
+  const crossedAt = values.flatMap((value, i) =>
+    isDefined(value) && (value < floor || value > ceiling) ? [i] : [],
+  );
+  return { ratio, values, ...lines, chart: ratioChart(ratio, values), crossedAt };
+}
+
+function valuesOf(
+  ratio: RatioName,
+  past: readonly PastSprint[],
+  baselineVelocityPoints: number | undefined,
+): Ratio[] {
+  if (ratio !== 'velocityGrowth') return past.map(({ ratios }) => ratios[ratio]);
+  return past.map(({ velocityPoints }) =>
+    velocityPoints === undefined
+      ? undefinedBecause('How many points were finished in the sprint is not known.')
+      : velocityGrowth(velocityPoints, baselineVelocityPoints),
+  );
+}
+
+function linesOf(thresholds: Thresholds): Readonly<Record<RatioName, Lines>> {
+  const lines = (floor: number | undefined, ceiling: number | undefined): Lines => ({
+    floor,
+    ceiling,
+    marks: [],
+  });
+  const none = lines(undefined, undefined);
+  return {
+    keptShare: lines(thresholds.keptShareAtLeast, undefined),
+    surpriseRatio: lines(undefined, thresholds.surpriseRatioAtMost),
+    pullInRatio: lines(undefined, thresholds.pullInRatioAtMost),
+    planShare: lines(thresholds.planShareAtLeast, undefined),
+    estimateAccuracy: lines(thresholds.estimateAccuracyAtLeast, thresholds.estimateAccuracyAtMost),
+    onScaleShare: none,
+    finishShare: none,
+    velocityGrowth: {
+      ...none,
+      marks: [thresholds.velocityGrowthFirstMark, thresholds.velocityGrowthLongRangeMark],
+    },
+  };
+}

@@ -1,0 +1,49 @@
+/** Holds what a card’s line says of its end against the ledger: estimate + surprise + drift = worked + left. Pure. */
+import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
+import type { SprintCardState } from '../card-line.ts';
+import type { CardLine } from './import-lines.ts';
+import type { ImportProblems } from './import-problems.ts';
+
+/** What the card's line says of its end must be what its answers add up to. */
+export function checkImportedCard(line: CardLine, state: SprintCardState, problems: ImportProblems): void {
+  const { surprisePoints, driftPoints, workedPoints, leftPoints } = line;
+  if ([surprisePoints, driftPoints, workedPoints, leftPoints].every((points) => points !== undefined)) {
+    const held = line.estimatePoints + (surprisePoints ?? 0) + (driftPoints ?? 0);
+    const done = (workedPoints ?? 0) + (leftPoints ?? 0);
+    if (held !== done) {
+      problems.tell(
+        line,
+        `estimate + surprise + drift is ${formatPoints(held)}, but worked + left is ${formatPoints(done)}; they must be the same.`,
+      );
+      return;
+    }
+  }
+  const pairs = [
+    ['surprise', surprisePoints, state.surprisePoints],
+    ['drift', driftPoints, state.driftPoints],
+    ['worked', workedPoints, state.workedPoints],
+    ['left', leftPoints, state.leftPoints],
+  ] as const;
+  const differing = pairs.find(([, said, is]) => said !== undefined && said !== is);
+  if (differing) {
+    const [name, said, is] = differing;
+    problems.tell(
+      line,
+      `“${name}” is ${formatPoints(said ?? 0)}, but by what else is said of the card it is ${formatPointsWithUnit(is)}.`,
+    );
+    return;
+  }
+  const ended = state.droppedOn !== undefined ? 'dropped' : state.finished ? 'finished' : 'open';
+  const ends = [
+    ['state', line.state, ended],
+    ['finished on', line.finishedOn, state.finishedOn ?? 'not at all'],
+    ['dropped on', line.droppedOn, state.droppedOn ?? 'not at all'],
+  ] as const;
+  const wrong = ends.find(([, said, is]) => said !== undefined && said !== is);
+  if (wrong) {
+    problems.tell(
+      line,
+      `“${wrong[0]}” is ${wrong[1]}, but by what else is said of the card it is ${wrong[2]}.`,
+    );
+  }
+}

@@ -1,0 +1,182 @@
+/**
+ * Puts the lines of all files together: which sprints would be imported, which are left out and why, and everything
+ * that is wrong. Pure but for the ids it makes; nothing is imported here.
+ */
+import { randomUUID } from 'node:crypto';
+import type { Day } from '../../sprint/calendar.ts';
+import { formatPoints } from '../../sprint/points.ts';
+import type { SprintTotals } from '../../sprint/totals.ts';
+import { sprintTotals } from '../../sprint/totals.ts';
+import { statesOf } from '../card-line.ts';
+import { instantOf } from '../local-time.ts';
+import type { FromRecords } from '../past-sprint-at-closing.ts';
+import { pastSprintOf } from '../past-sprint-at-closing.ts';
+import type { SprintRecords } from '../ports.ts';
+import { promptDays } from '../sprint-clock.ts';
+import type { Sprint, Team } from '../team.ts';
+import { alikeName } from './alike-name.ts';
+import type { ImportProblems } from './import-problems.ts';
+import type { SprintLines } from './imported-records.ts';
+import { importedRecords } from './imported-records.ts';
+import { pastFromColumns } from './past-from-columns.ts';
+import type { ReadImport } from './read-import.ts';
+import type { SprintLine } from './sprint-line.ts';
+import type { LeftOutSprint } from './sprints-to-import.ts';
+import { sprintsToImport } from './sprints-to-import.ts';
+
+/** A sprint as it would be recorded. */
+export interface PlannedSprint {
+  readonly sprint: Sprint;
+  /** Empty when only its sums are known. */
+  readonly records: SprintRecords;
+  readonly past: FromRecords;
+  readonly workingDays: number;
+  readonly memberDays: number | undefined;
+  readonly value: number | undefined;
+}
+
+export interface ImportPlan {
+  /** By first day. */
+  readonly sprints: readonly PlannedSprint[];
+  readonly leftOut: readonly LeftOutSprint[];
+}
+
+export interface PlanContext {
+  readonly team: Team;
+  /** All sprints of the team, whatever their state. */
+  readonly existing: readonly Sprint[];
+  readonly today: Day;
+  readonly now: Date;
+  readonly byUserId: string;
+}
+
+/** @param problems what is wrong with the lines already; more is added. The plan holds only when there is none. */
+export function importPlan(read: ReadImport, context: PlanContext, problems: ImportProblems): ImportPlan {
+  const { toImport, leftOut } = sprintsToImport(read.sprints, context, problems);
+  const linesOf = linesBySprint(read, toImport, problems);
+  const sprints = toImport.map((line) =>
+    plannedSprint(
+      linesOf.get(line) ?? { sprint: line, cards: [], answers: [], changes: [] },
+      read,
+      context,
+      problems,
+    ),
+  );
+  return { sprints, leftOut };
+}
+
+/** The lines of the other files by the sprint that they name. Those about sprints that are left out are passed over. */
+function linesBySprint(
+  read: ReadImport,
+  toImport: readonly SprintLine[],
+  problems: ImportProblems,
+): Map<SprintLine, SprintLines> {
+  type Building = { sprint: SprintLine; cards: unknown[]; answers: unknown[]; changes: unknown[] };
+  const found = new Map<SprintLine, Building>(
+    toImport.map((sprint) => [sprint, { sprint, cards: [], answers: [], changes: [] }]),
+  );
+  const byName = Map.groupBy(read.sprints, ({ name }) => alikeName(name));
+  const unread = new Set(read.unreadSprintNames.map(alikeName));
+  for (const part of ['cards', 'answers', 'changes'] as const) {
+    for (const line of read[part]) {
+      const { sprintName, sprintStartsOn } = line;
+      const named = byName.get(alikeName(sprintName)) ?? [];
+      const meant =
+        sprintStartsOn === undefined ? named : named.filter(({ startsOn }) => startsOn === sprintStartsOn);
+      const [sprint, another] = meant;
+      if (another) {
+        problems.tell(
+          line,
+          `several sprints are called “${sprintName}”; say in “sprint first day” which one is meant.`,
+        );
+      } else if (sprint) {
+        found.get(sprint)?.[part].push(line);
+      } else if (!unread.has(alikeName(sprintName))) {
+        const day = sprintStartsOn === undefined ? '' : ` with the first day ${sprintStartsOn}`;
+        problems.tell(line, `there is no sprint “${sprintName}”${day} in the file of sprints.`);
+      }
+    }
+  }
+  return found as unknown as Map<SprintLine, SprintLines>;
+}
+
+function plannedSprint(
+  lines: SprintLines,
+  read: ReadImport,
+  context: PlanContext,
+  problems: ImportProblems,
+): PlannedSprint {
+  const { team, now } = context;
+  const line = lines.sprint;
+  const sprint = closedSprintOf(line, context);
+  const days = promptDays(team, sprint);
+  const base = { sprint, workingDays: days.length, memberDays: line.memberDays, value: line.value };
+  const isEmpty = line.commitmentPoints === 0 && (line.pulledInPoints ?? 0) === 0;
+  const areCardsKnown = read.hasCards && (lines.cards.length > 0 || isEmpty);
+  if (!areCardsKnown) {
+    for (const orphan of [...lines.answers, ...lines.changes]) {
+      problems.tell(orphan, `the cards of ${line.name} are not given; give its lines of cards.csv as well.`);
+    }
+    return { ...base, records: { cards: [], facts: [] }, past: pastFromColumns(line) };
+  }
+  const isWatched = line.dailyAnswers ?? lines.answers.length > 0;
+  if (!isWatched && lines.answers.length > 0) {
+    problems.tell(
+      line,
+      '“daily answers” is no, but there are answers about its cards. Write yes, or leave them out.',
+    );
+  }
+  const before = problems.count;
+  const records = importedRecords(
+    lines,
+    { sprintId: sprint.id, isWatched, byUserId: context.byUserId, at: now },
+    problems,
+  );
+  if (problems.count === before) checkSums(line, sprintTotals(statesOf(records), team.scale), problems);
+  const past = pastSprintOf(team, days, records);
+  return { ...base, records, past: isWatched ? past : { ...past, trace: [] } };
+}
+
+/** As it will stand: closed and never to be opened again. */
+function closedSprintOf(line: SprintLine, { team, now }: PlanContext): Sprint {
+  const { name, goal, startsOn, endsOn, closedOn } = line;
+  const closesAtInstant = instantOf(endsOn, team.closesAt, team.timeZone);
+  const closing =
+    closedOn === undefined ? closesAtInstant : instantOf(closedOn, team.closesAt, team.timeZone);
+  return {
+    id: randomUUID(),
+    teamId: team.id,
+    name,
+    goal,
+    startsOn,
+    endsOn,
+    closesAt: team.closesAt,
+    closesAtInstant,
+    state: 'closed',
+    closedAt: closing < now ? closing : now,
+    reopenedAt: undefined,
+    nextPromptAt: undefined,
+    nextReminderAt: undefined,
+    lastCallAt: undefined,
+    importedAt: now,
+  };
+}
+
+/** The sums of a sprint's line must be those of its cards. */
+function checkSums(line: SprintLine, totals: SprintTotals, problems: ImportProblems): void {
+  const pairs = [
+    ['commitment', line.commitmentPoints, totals.commitmentPoints],
+    ['pulled in', line.pulledInPoints, totals.pulledInPoints],
+    ['surprise', line.surprisePoints, totals.surprisePoints],
+    ['finished', line.velocityPoints, totals.velocityPoints],
+    ['points worked', line.workedPoints, totals.workedPoints],
+    ['finished of commitment', line.committedFinishedPoints, totals.committedFinishedPoints],
+    ['drift', line.driftPoints, totals.driftPoints],
+  ] as const;
+  const differing = pairs.filter(([, said, is]) => said !== undefined && said !== is);
+  if (differing.length === 0) return;
+  const words = differing.map(
+    ([name, said, is]) => `“${name}” is ${formatPoints(said ?? 0)}, its cards add up to ${formatPoints(is)}`,
+  );
+  problems.tell(line, `${words.join('; ')}. Correct one or the other, or leave the cell empty.`);
+}

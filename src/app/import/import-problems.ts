@@ -1,0 +1,47 @@
+/** What keeps files from being imported, by file and line. */
+
+/** Where something stands. */
+export interface LinePlace {
+  readonly fileName: string;
+  /** 1 for the first line; undefined: the file as a whole. */
+  readonly lineNumber: number | undefined;
+}
+
+export interface ImportProblem extends LinePlace {
+  /** What is wrong and how to mend it, a sentence that goes on after "Line 7: ". */
+  readonly problem: string;
+}
+
+export class ImportProblems {
+  readonly #all: ImportProblem[] = [];
+  readonly #badLines = new Set<string>();
+
+  get count(): number {
+    return this.#all.length;
+  }
+
+  /** Whether a file as a whole can't be used; then there is little sense in comparing lines. */
+  get hasWholeFile(): boolean {
+    return this.#all.some(({ lineNumber }) => lineNumber === undefined);
+  }
+
+  tell({ fileName, lineNumber }: LinePlace, problem: string): void {
+    this.#all.push({ fileName, lineNumber, problem });
+    this.#badLines.add(keyOf({ fileName, lineNumber }));
+  }
+
+  /** Whether something is wrong with this very line. */
+  has(place: LinePlace): boolean {
+    return this.#badLines.has(keyOf(place));
+  }
+
+  /** By file in the order of `fileNames`, and by line. */
+  inOrder(fileNames: readonly string[]): ImportProblem[] {
+    const place = ({ fileName }: LinePlace): number => fileNames.indexOf(fileName);
+    return [...this.#all].sort((a, b) => place(a) - place(b) || (a.lineNumber ?? 0) - (b.lineNumber ?? 0));
+  }
+}
+
+function keyOf({ fileName, lineNumber }: LinePlace): string {
+  return JSON.stringify([fileName, lineNumber]);
+}

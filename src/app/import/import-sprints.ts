@@ -1,0 +1,198 @@
+/**
+ * Brings past sprints in from files: first shows what would be imported and every bad line, then imports all of it or
+ * nothing. Only what was shown is imported. An imported sprint is closed, is posted nowhere, and is never opened again.
+ */
+import { createHash } from 'node:crypto';
+import type { Day } from '../../sprint/calendar.ts';
+import type { CsvFile } from '../csv/read-table.ts';
+import type { Membership, Place } from '../place.ts';
+import { membershipAt, membershipInTeam, requireFacilitator, todayOf } from '../place.ts';
+import type { AppDependencies, Transaction } from '../ports.ts';
+import { Refusal } from '../refusal.ts';
+import type { Actor, Team } from '../team.ts';
+import { pastSprints } from '../team-history.ts';
+import type { ImportPlan, PlannedSprint } from './import-plan.ts';
+import { importPlan } from './import-plan.ts';
+import type { ImportProblem } from './import-problems.ts';
+import { ImportProblems } from './import-problems.ts';
+import { importWarnings } from './import-warnings.ts';
+import type { ReadFile, ReadImport } from './read-import.ts';
+import { readImport } from './read-import.ts';
+import type { LeftOutSprint } from './sprints-to-import.ts';
+
+/** What only a facilitator may do. */
+const WHAT = 'import past sprints';
+
+export interface ImportForm {
+  readonly team: Team;
+  /** Closed sprints that the team has already. */
+  readonly knownSprints: number;
+}
+
+export interface ImportInput {
+  readonly teamId: string;
+  /** Empty ones are passed over. */
+  readonly files: readonly CsvFile[];
+  /** The fingerprint of the preview that was seen; undefined when none was. */
+  readonly seen: string | undefined;
+}
+
+/** A sprint as the preview shows it. */
+export interface PreviewedSprint {
+  readonly name: string;
+  readonly startsOn: Day;
+  readonly endsOn: Day;
+  readonly commitmentPoints: number;
+  readonly velocityPoints: number | undefined;
+  /** 0 when only its sums are known. */
+  readonly cards: number;
+}
+
+export interface ImportPreview {
+  readonly team: Team;
+  readonly files: readonly ReadFile[];
+  /** By first day. Empty while a line is bad. */
+  readonly sprints: readonly PreviewedSprint[];
+  readonly cards: number;
+  readonly answers: number;
+  readonly leftOut: readonly LeftOutSprint[];
+  /** By file and line; while there is one nothing can be imported. */
+  readonly problems: readonly ImportProblem[];
+  /** Full sentences about what may be a slip; none stops the import. */
+  readonly warnings: readonly string[];
+  /** Stands for the content of the files: only what was previewed is imported. */
+  readonly fingerprint: string;
+}
+
+export interface SprintsImported {
+  readonly team: Team;
+  readonly sprints: readonly PreviewedSprint[];
+  readonly cards: number;
+  readonly answers: number;
+  readonly leftOut: readonly LeftOutSprint[];
+  /** Closed sprints that the team has now. */
+  readonly knownSprints: number;
+}
+
+export type ImportOutcome =
+  | { readonly kind: 'preview'; readonly preview: ImportPreview }
+  | { readonly kind: 'imported'; readonly imported: SprintsImported };
+
+/** @throws Refusal `not-a-facilitator`, and those of finding the team. */
+export async function importForm(deps: AppDependencies, actor: Actor, place: Place): Promise<ImportForm> {
+  return deps.store.transaction(async (tx) => {
+    const membership = await membershipAt(tx, actor, place);
+    requireFacilitator(membership, WHAT);
+    return { team: membership.team, knownSprints: (await pastSprints(tx, membership.team)).length };
+  });
+}
+
+/**
+ * Imports the sprints when this very content was previewed before and nothing is wrong with it; else previews it.
+ *
+ * @throws Refusal `bad-input` (field `files`) when nothing was given, `not-a-facilitator`, and those of finding the team.
+ */
+export async function importSprints(
+  deps: AppDependencies,
+  actor: Actor,
+  input: ImportInput,
+): Promise<ImportOutcome> {
+  const files = input.files.filter(({ text }) => text.trim() !== '');
+  return deps.store.transaction(async (tx) => {
+    const membership = await membershipInTeam(tx, actor, input.teamId);
+    requireFacilitator(membership, WHAT);
+    if (files.length === 0) {
+      const message = 'Choose a file, or paste its lines: nothing was given.';
+      throw new Refusal('bad-input', { problems: [{ field: 'files', message }] });
+    }
+    // Held until the end, so that no sprint comes between checking and recording.
+    await tx.lockTeam(input.teamId);
+    const problems = new ImportProblems();
+    const read = readImport(files, problems);
+    const plan = problems.hasWholeFile
+      ? { sprints: [], leftOut: [] }
+      : importPlan(read, await planContext(tx, deps, membership, actor), problems);
+    const preview = previewOf(membership.team, files, read, plan, problems);
+    const mayImport = problems.count === 0 && plan.sprints.length > 0 && input.seen === preview.fingerprint;
+    if (!mayImport) return { kind: 'preview', preview };
+    await record(tx, membership.team, plan.sprints, actor, deps.clock.now());
+    const { team, sprints, cards, answers, leftOut } = preview;
+    const knownSprints = (await pastSprints(tx, team)).length;
+    return { kind: 'imported', imported: { team, sprints, cards, answers, leftOut, knownSprints } };
+  });
+}
+
+async function planContext(
+  tx: Transaction,
+  deps: AppDependencies,
+  { team }: Membership,
+  actor: Actor,
+): Promise<Parameters<typeof importPlan>[1]> {
+  const now = deps.clock.now();
+  const existing = await tx.sprintsOf(team.id);
+  return { team, existing, today: todayOf(team, now), now, byUserId: actor.userId };
+}
+
+function previewOf(
+  team: Team,
+  files: readonly CsvFile[],
+  read: ReadImport,
+  plan: ImportPlan,
+  problems: ImportProblems,
+): ImportPreview {
+  const isFine = problems.count === 0;
+  const count = (sprint: PlannedSprint): number =>
+    sprint.records.facts.filter(({ kind }) => kind === 'answer').length;
+  const sprints = isFine ? plan.sprints.map(previewedSprint) : [];
+  return {
+    team,
+    files: read.files,
+    sprints,
+    cards: sprints.reduce((sum, { cards }) => sum + cards, 0),
+    answers: isFine ? plan.sprints.reduce((sum, sprint) => sum + count(sprint), 0) : 0,
+    leftOut: plan.leftOut,
+    problems: problems.inOrder(files.map(({ fileName }) => fileName)),
+    warnings: isFine ? importWarnings(plan.sprints) : [],
+    fingerprint: fingerprintOf(files),
+  };
+}
+
+function previewedSprint({ sprint, records, past }: PlannedSprint): PreviewedSprint {
+  const { name, startsOn, endsOn } = sprint;
+  const { commitmentPoints, velocityPoints } = past;
+  return { name, startsOn, endsOn, commitmentPoints, velocityPoints, cards: records.cards.length };
+}
+
+function fingerprintOf(files: readonly CsvFile[]): string {
+  const hash = createHash('sha256');
+  for (const { text } of files) hash.update(`${text.length}:${text}`);
+  return hash.digest('base64url');
+}
+
+async function record(
+  tx: Transaction,
+  team: Team,
+  planned: readonly PlannedSprint[],
+  actor: Actor,
+  at: Date,
+): Promise<void> {
+  for (const { sprint } of planned) await tx.insertSprint(sprint);
+  const cards = planned.flatMap(({ records }) => records.cards);
+  if (cards.length > 0) await tx.insertCards(cards);
+  await tx.insertFacts(
+    planned.flatMap(({ records }) => records.facts.map(({ order: _order, ...fact }) => fact)),
+  );
+  for (const { sprint, past, workingDays, memberDays, value } of planned) {
+    await tx.savePastSprint({
+      ...past,
+      sprintId: sprint.id,
+      teamId: team.id,
+      workspaceId: team.workspaceId,
+      endsOn: sprint.endsOn,
+      workingDays,
+      memberDays,
+      recordedAt: at,
+    });
+    if (value !== undefined) await tx.recordValue({ sprintId: sprint.id, value, byUserId: actor.userId, at });
+  }
+}

@@ -1,0 +1,97 @@
+/** What all facts of an import have in common. Members are marks, not people. */
+import { randomUUID } from 'node:crypto';
+import type { Day } from '../../sprint/calendar.ts';
+import type { RecordedFact } from '../team.ts';
+import type { AnswerLine, ChangeLine } from './import-lines.ts';
+import type { ImportProblems } from './import-problems.ts';
+import type { PlacedCard } from './placed-cards.ts';
+import type { SprintLine } from './sprint-line.ts';
+
+export interface ImportContext {
+  readonly sprintId: string;
+  /** Whether the answers tell how it went from day to day; else each card has its totals only. */
+  readonly isWatched: boolean;
+  readonly byUserId: string;
+  readonly at: Date;
+}
+
+/** Members' marks of an import: no person, only which of the day's answers it was. */
+export function markOf(place: number): string {
+  return `import-${place}`;
+}
+
+export type MadeFact = RecordedFact extends infer F
+  ? F extends RecordedFact
+    ? Omit<F, 'order'>
+    : never
+  : never;
+
+export function isWithin(
+  sprint: SprintLine,
+  { card }: PlacedCard,
+  line: AnswerLine | ChangeLine,
+  drop: ChangeLine | undefined,
+  problems: ImportProblems,
+): boolean {
+  const { day } = line;
+  if (day < sprint.startsOn || day > sprint.endsOn) {
+    problems.tell(
+      line,
+      `${day} is not a day of ${sprint.name}, which runs from ${sprint.startsOn} to ${sprint.endsOn}.`,
+    );
+  } else if (day < card.enteredOn) {
+    problems.tell(line, `the card came in on ${card.enteredOn}, after ${day}.`);
+  } else if (drop && day > drop.day) {
+    problems.tell(line, `the card was dropped on ${drop.day}, before ${day}.`);
+  } else {
+    return true;
+  }
+  return false;
+}
+
+/** The line that drops the card, or one made from what the card's own line says; undefined: it was not dropped. */
+export function dropOf(
+  sprint: SprintLine,
+  { line }: PlacedCard,
+  changes: readonly ChangeLine[],
+  problems: ImportProblems,
+): ChangeLine | undefined {
+  const [drop, again] = changes.filter(({ kind }) => kind === 'drop');
+  if (again) problems.tell(again, `the card is dropped on line ${drop?.lineNumber} already.`);
+  if (drop || line.state !== 'dropped') return drop;
+  const { fileName, lineNumber, sprintName, sprintStartsOn } = line;
+  const where = { fileName, lineNumber, sprintName, sprintStartsOn, card: '' };
+  return {
+    ...where,
+    day: line.droppedOn ?? sprint.endsOn,
+    kind: 'drop',
+    afterAnswers: undefined,
+    reason: '',
+  };
+}
+
+export function factBase(
+  { card }: PlacedCard,
+  { day }: { readonly day: Day },
+  { at }: ImportContext,
+  memberId: string,
+) {
+  return { id: randomUUID(), cardId: card.id, memberId, day, recordedAt: at, supersedesId: undefined };
+}
+
+export function answerFact(
+  placed: PlacedCard,
+  line: Pick<AnswerLine, 'day' | 'workedPoints' | 'leftPoints' | 'surprisePoints' | 'note'>,
+  context: ImportContext,
+  memberId: string,
+): MadeFact & { kind: 'answer' } {
+  const { workedPoints, leftPoints, surprisePoints, note } = line;
+  return {
+    ...factBase(placed, line, context, memberId),
+    kind: 'answer',
+    workedPoints,
+    leftPoints,
+    surprisePoints,
+    note,
+  };
+}

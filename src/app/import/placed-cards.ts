@@ -1,0 +1,108 @@
+/** The cards of one imported sprint, each with the line that it comes from, and which of them a line means. Pure. */
+import { randomUUID } from 'node:crypto';
+import type { Day } from '../../sprint/calendar.ts';
+import { MAX_CARDS } from '../card-paste.ts';
+import type { SprintCard } from '../team.ts';
+import type { AnswerLine, CardLine, ChangeLine } from './import-lines.ts';
+import type { ImportProblems } from './import-problems.ts';
+import type { ImportContext } from './imported-facts.ts';
+import type { SprintLine } from './sprint-line.ts';
+
+/** A card of the import with the line that it comes from. */
+export interface PlacedCard {
+  readonly card: SprintCard;
+  readonly line: CardLine;
+}
+
+export function placedCards(
+  sprint: SprintLine,
+  cards: readonly CardLine[],
+  { sprintId, byUserId }: ImportContext,
+  problems: ImportProblems,
+): PlacedCard[] {
+  if (cards.length > MAX_CARDS) {
+    problems.tell(
+      sprint,
+      `it has ${cards.length} cards in the file of cards; a sprint holds ${MAX_CARDS} at most.`,
+    );
+    return [];
+  }
+  const lineOfNumber = new Map<number, CardLine>();
+  const lineOfKey = new Map<string, CardLine>();
+  const given = new Set(cards.map(({ key }) => key.toLowerCase()));
+  return cards.flatMap((line, i) => {
+    const number = line.number ?? i + 1;
+    const madeKey = given.has(String(number)) ? `#${number}` : String(number);
+    const key = line.key === '' ? madeKey : line.key;
+    const sameNumber = lineOfNumber.get(number);
+    const sameKey = lineOfKey.get(key.toLowerCase());
+    if (sameNumber) {
+      problems.tell(
+        line,
+        `card ${number} of ${sprint.name} stands on line ${sameNumber.lineNumber} already.`,
+      );
+      return [];
+    }
+    if (sameKey) {
+      problems.tell(
+        line,
+        `a card with the key ${key} stands on line ${sameKey.lineNumber} already; each card of a sprint needs its own.`,
+      );
+      return [];
+    }
+    lineOfNumber.set(number, line);
+    lineOfKey.set(key.toLowerCase(), line);
+    const enteredOn = enteringDay(sprint, line, problems);
+    const { title, estimatePoints, origin } = line;
+    const card = { id: randomUUID(), sprintId, number, key, title, estimatePoints, origin, enteredOn };
+    return [{ line, card: { ...card, ownerIds: [], addedBy: byUserId } }];
+  });
+}
+
+function enteringDay(sprint: SprintLine, line: CardLine, problems: ImportProblems): Day {
+  const { origin, enteredOn } = line;
+  if (origin === 'pulled-in') {
+    if (enteredOn === undefined) {
+      problems.tell(line, 'the card was pulled in, so “came in on” must say on which day.');
+    } else if (enteredOn < sprint.startsOn || enteredOn > sprint.endsOn) {
+      problems.tell(line, `it came in on ${enteredOn}, which is not a day of ${sprint.name}.`);
+    }
+    return enteredOn ?? sprint.startsOn;
+  }
+  if (enteredOn !== undefined && enteredOn !== sprint.startsOn) {
+    problems.tell(
+      line,
+      `a planned card comes in on the sprint’s first day, ${sprint.startsOn}. If it came later, write “pulled in” in “came in”.`,
+    );
+  }
+  return sprint.startsOn;
+}
+
+type CardFinder = (reference: string) => PlacedCard | undefined;
+
+/** By number where that is one, else by key: the files of an export go by number. */
+export function cardFinder(placed: readonly PlacedCard[]): CardFinder {
+  const hasNumbers = placed.some(({ line }) => line.number !== undefined);
+  const byNumber = new Map(placed.map((one) => [String(one.card.number), one]));
+  const byKey = new Map(placed.map((one) => [one.card.key.toLowerCase(), one]));
+  return (reference) => {
+    const wanted = reference.toLowerCase();
+    const [first, second] = hasNumbers ? [byNumber, byKey] : [byKey, byNumber];
+    return first.get(wanted) ?? second.get(wanted);
+  };
+}
+
+export function byCard<Line extends AnswerLine | ChangeLine>(
+  lines: readonly Line[],
+  find: CardFinder,
+  problems: ImportProblems,
+): Map<PlacedCard, Line[]> {
+  const found = new Map<PlacedCard, Line[]>();
+  for (const line of lines) {
+    const placed = find(line.card);
+    if (!placed) problems.tell(line, `${line.sprintName} has no card “${line.card}” in the file of cards.`);
+    else if (found.has(placed)) found.get(placed)?.push(line);
+    else found.set(placed, [line]);
+  }
+  return found;
+}

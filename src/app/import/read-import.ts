@@ -1,0 +1,105 @@
+/** Reads all files of an import, line by line, whatever their order. Knows nothing of the team. Pure. */
+import type { CsvKind } from '../csv/csv-columns.ts';
+import { fileNameOf } from '../csv/csv-columns.ts';
+import type { CsvFile } from '../csv/read-table.ts';
+import { MOST_LINES, readTable } from '../csv/read-table.ts';
+import type { AnswerLine, CardLine, ChangeLine } from './import-lines.ts';
+import { readAnswerLine, readCardLine, readChangeLine } from './import-lines.ts';
+import type { ImportProblems } from './import-problems.ts';
+import type { SprintLine } from './sprint-line.ts';
+import { readSprintLine } from './sprint-line.ts';
+
+/** What became of one file. */
+export interface ReadFile {
+  readonly fileName: string;
+  readonly kind: CsvKind;
+  /** How many lines it has below its names of columns. */
+  readonly lines: number;
+  /** Headers of columns that mean nothing here. */
+  readonly unused: readonly string[];
+}
+
+export interface ReadImport {
+  readonly files: readonly ReadFile[];
+  readonly sprints: readonly SprintLine[];
+  /** Names of sprints whose lines have something wrong with them. */
+  readonly unreadSprintNames: readonly string[];
+  readonly hasCards: boolean;
+  readonly cards: readonly CardLine[];
+  readonly answers: readonly AnswerLine[];
+  readonly changes: readonly ChangeLine[];
+}
+
+export function readImport(files: readonly CsvFile[], problems: ImportProblems): ReadImport {
+  const read: ReadFile[] = [];
+  const sprints: SprintLine[] = [];
+  const unreadSprintNames: string[] = [];
+  const cards: CardLine[] = [];
+  const answers: AnswerLine[] = [];
+  const changes: ChangeLine[] = [];
+  const lineCount = (): number => read.reduce((sum, { lines }) => sum + lines, 0);
+  for (const file of files) {
+    const whole = { fileName: file.fileName, lineNumber: undefined };
+    const table = readTable(file);
+    if (typeof table === 'string') {
+      problems.tell(whole, table);
+      continue;
+    }
+    for (const { lineNumber, problem } of table.bad) problems.tell({ ...whole, lineNumber }, problem);
+    const { fileName, kind, unused } = table;
+    read.push({ fileName, kind, lines: table.lines.length, unused });
+    if (lineCount() > MOST_LINES) {
+      problems.tell(
+        whole,
+        `all files together have more than ${MOST_LINES.toLocaleString('en')} lines. Import them in several parts, each with whole sprints.`,
+      );
+      break;
+    }
+    if (table.kind === 'sprints') {
+      for (const line of table.lines) {
+        const sprint = readSprintLine(line, problems);
+        if ('unread' in sprint) unreadSprintNames.push(sprint.name);
+        else sprints.push(sprint);
+      }
+    } else if (table.kind === 'cards') {
+      for (const line of table.lines) keep(cards, readCardLine(line, problems));
+    } else if (table.kind === 'answers') {
+      for (const line of table.lines) keep(answers, readAnswerLine(line, problems));
+    } else {
+      for (const line of table.lines) keep(changes, readChangeLine(line, problems));
+    }
+  }
+  const has = (kind: CsvKind): boolean => read.some((file) => file.kind === kind);
+  tellWhatIsMissing(read, has, problems);
+  return { files: read, sprints, unreadSprintNames, hasCards: has('cards'), cards, answers, changes };
+}
+
+function keep<Line>(lines: Line[], line: Line | undefined): void {
+  if (line !== undefined) lines.push(line);
+}
+
+/** Cards belong to sprints, answers and changes to cards. */
+function tellWhatIsMissing(
+  read: readonly ReadFile[],
+  has: (kind: CsvKind) => boolean,
+  problems: ImportProblems,
+): void {
+  // When a file could not be read at all, it may be the very one.
+  if (problems.count > 0) return;
+  for (const { fileName, kind } of read) {
+    const needed: CsvKind | undefined =
+      kind === 'sprints'
+        ? undefined
+        : !has('sprints')
+          ? 'sprints'
+          : kind !== 'cards' && !has('cards')
+            ? 'cards'
+            : undefined;
+    if (needed) {
+      problems.tell(
+        { fileName, lineNumber: undefined },
+        `it goes with a file of ${needed}; give ${fileNameOf(needed)} as well.`,
+      );
+    }
+  }
+}

@@ -1,0 +1,149 @@
+/** Reads a line of the file of sprints: what it says, and what is wrong with it alone. Pure. */
+import type { Day } from '../../sprint/calendar.ts';
+import { daysBetween } from '../../sprint/calendar.ts';
+import { formatPoints } from '../../sprint/points.ts';
+import { LineReader } from '../csv/line-reader.ts';
+import type { TableLine } from '../csv/read-table.ts';
+import type { ImportProblems, LinePlace } from './import-problems.ts';
+import { placeOf, told } from './line-problems.ts';
+
+/** A sprint longer than this is surely a typing error. */
+const MOST_SPRINT_DAYS = 92;
+/** An earlier one is surely a slip in the year. */
+const EARLIEST_DAY = '1990-01-01';
+/** Longest name of a sprint. */
+export const MOST_NAME_CHARACTERS = 80;
+const MOST_GOAL_CHARACTERS = 500;
+/** As many as the column of the database holds. */
+const MOST_MEMBER_DAYS = 999_999;
+/** Estimates that far off are a slip; the smallest share that is read. */
+const LEAST_ACCURACY = -1_000;
+
+const YES_NO = { yes: ['y', 'true'], no: ['n', 'false'] } as const;
+
+/** Amounts are points; undefined where the line doesn't say. */
+export interface SprintLine extends LinePlace {
+  readonly name: string;
+  readonly startsOn: Day;
+  readonly endsOn: Day;
+  readonly state: 'closed' | 'cancelled' | 'running';
+  readonly closedOn: Day | undefined;
+  readonly goal: string;
+  readonly commitmentPoints: number;
+  readonly pulledInPoints: number | undefined;
+  readonly surprisePoints: number | undefined;
+  readonly velocityPoints: number | undefined;
+  readonly workedPoints: number | undefined;
+  readonly committedFinishedPoints: number | undefined;
+  readonly driftPoints: number | undefined;
+  readonly memberDays: number | undefined;
+  readonly value: number | undefined;
+  /** Whether its days are known from answers; undefined: that is to be told from whether there are any. */
+  readonly dailyAnswers: boolean | undefined;
+  readonly estimateAccuracy: number | undefined;
+  readonly onScaleShare: number | undefined;
+}
+
+/** A line of which no more than its name could be read. */
+export interface UnreadSprint {
+  readonly unread: true;
+  readonly name: string;
+}
+
+export function readSprintLine(
+  line: TableLine<'sprints'>,
+  problems: ImportProblems,
+): SprintLine | UnreadSprint {
+  const read = new LineReader(line);
+  const name = read.requiredText('name', MOST_NAME_CHARACTERS);
+  const startsOn = read.requiredDay('first day');
+  const endsOn = read.requiredDay('last day');
+  const state = read.choice('state', {
+    closed: ['done', 'over', 'finished'],
+    cancelled: ['canceled'],
+    running: ['open'],
+  });
+  // Of a sprint that isn't imported no more need be right.
+  const isLeftOut = state === 'cancelled' || state === 'running';
+  const numbers = isLeftOut ? NOTHING_KNOWN : sprintNumbers(read);
+  if (startsOn !== undefined && endsOn !== undefined) checkDays(read, startsOn, endsOn);
+  if (!isLeftOut) checkSums(read, numbers);
+  if (told(read, line, problems) || startsOn === undefined || endsOn === undefined)
+    return { unread: true, name };
+  return { ...placeOf(line), name, startsOn, endsOn, state: state ?? 'closed', ...numbers };
+}
+
+type SprintNumbers = Omit<SprintLine, keyof LinePlace | 'name' | 'startsOn' | 'endsOn' | 'state'>;
+
+const NOTHING_KNOWN: SprintNumbers = {
+  commitmentPoints: 0,
+  pulledInPoints: undefined,
+  surprisePoints: undefined,
+  velocityPoints: undefined,
+  workedPoints: undefined,
+  committedFinishedPoints: undefined,
+  driftPoints: undefined,
+  closedOn: undefined,
+  goal: '',
+  memberDays: undefined,
+  value: undefined,
+  dailyAnswers: undefined,
+  estimateAccuracy: undefined,
+  onScaleShare: undefined,
+};
+
+function sprintNumbers(read: LineReader<'sprints'>): SprintNumbers {
+  const dailyAnswers = read.choice('daily answers', YES_NO);
+  const memberDays = read.sumOfPoints('member days');
+  if (memberDays !== undefined && memberDays > MOST_MEMBER_DAYS) {
+    read.tell(`“member days” may be ${MOST_MEMBER_DAYS} at most.`);
+  }
+  return {
+    commitmentPoints: read.requiredSumOfPoints('commitment') ?? 0,
+    pulledInPoints: read.sumOfPoints('pulled in'),
+    surprisePoints: read.sumOfPoints('surprise'),
+    velocityPoints: read.sumOfPoints('finished'),
+    workedPoints: read.sumOfPoints('points worked'),
+    committedFinishedPoints: read.sumOfPoints('finished of commitment'),
+    driftPoints: read.changeOfPoints('drift'),
+    closedOn: read.day('closed on'),
+    goal: read.longText('goal', MOST_GOAL_CHARACTERS),
+    memberDays,
+    value: read.number('value'),
+    dailyAnswers: dailyAnswers && dailyAnswers === 'yes',
+    estimateAccuracy: read.share('estimate accuracy', LEAST_ACCURACY, 1),
+    onScaleShare: read.share('on-scale share', 0, 1),
+  };
+}
+
+function checkDays(read: LineReader<'sprints'>, startsOn: Day, endsOn: Day): void {
+  const lengthDays = daysBetween(startsOn, endsOn) + 1;
+  if (lengthDays < 1) read.tell(`the last day, ${endsOn}, comes before the first day, ${startsOn}.`);
+  if (lengthDays > MOST_SPRINT_DAYS) {
+    read.tell(`the sprint lasts ${lengthDays} days; ${MOST_SPRINT_DAYS} is the most.`);
+  }
+  if (startsOn < EARLIEST_DAY)
+    read.tell(`the first day, ${startsOn}, lies before ${EARLIEST_DAY}; is the year right?`);
+}
+
+function checkSums(read: LineReader<'sprints'>, numbers: SprintNumbers): void {
+  // Sums are compared only where each part could be read.
+  if (read.problems.length > 0) return;
+  const { commitmentPoints, pulledInPoints, velocityPoints, committedFinishedPoints } = numbers;
+  const held = pulledInPoints === undefined ? undefined : commitmentPoints + pulledInPoints;
+  if (velocityPoints !== undefined && held !== undefined && velocityPoints > held) {
+    read.tell(
+      `${formatPoints(velocityPoints)} points are finished, but commitment and pulled-in work are ${formatPoints(held)} together. “finished” adds up estimates, not work done.`,
+    );
+  }
+  if (committedFinishedPoints === undefined) return;
+  if (committedFinishedPoints > Math.min(commitmentPoints, velocityPoints ?? commitmentPoints)) {
+    read.tell('“finished of commitment” is more than the commitment, or more than was finished at all.');
+  } else if (
+    velocityPoints !== undefined &&
+    pulledInPoints !== undefined &&
+    velocityPoints - committedFinishedPoints > pulledInPoints
+  ) {
+    read.tell('more is finished beside the commitment than was pulled in.');
+  }
+}

@@ -1,0 +1,120 @@
+/** Which of the sprints in the file would be imported: not those that are known, unfinished or in another's days. Pure. */
+import type { Day } from '../../sprint/calendar.ts';
+import { dayAt, instantOf } from '../local-time.ts';
+import type { Sprint, Team } from '../team.ts';
+import { alikeName } from './alike-name.ts';
+import type { PlanContext } from './import-plan.ts';
+import type { ImportProblems } from './import-problems.ts';
+import type { SprintLine } from './sprint-line.ts';
+
+/** Ten years of one-week sprints are half of it. */
+export const MOST_SPRINTS = 1_000;
+
+export interface LeftOutSprint {
+  readonly name: string;
+  readonly startsOn: Day;
+  readonly why: 'there already' | 'cancelled' | 'running';
+}
+
+/** The days that a sprint really took; `closedEarly`: another may begin on its last one. */
+interface TakenDays {
+  readonly startsOn: Day;
+  readonly endsOn: Day;
+  readonly closedEarly: boolean;
+}
+
+export function sprintsToImport(
+  lines: readonly SprintLine[],
+  context: PlanContext,
+  problems: ImportProblems,
+): { toImport: SprintLine[]; leftOut: LeftOutSprint[] } {
+  const leftOut: LeftOutSprint[] = [];
+  const toImport: SprintLine[] = [];
+  const existing = context.existing
+    .filter(({ state }) => state !== 'cancelled')
+    .map((sprint) => ({ sprint, days: daysOf(sprint, context.team) }));
+  const leaveOut = ({ name, startsOn }: SprintLine, why: LeftOutSprint['why']): void => {
+    leftOut.push({ name, startsOn, why });
+  };
+  const [tooMany] = lines.slice(MOST_SPRINTS);
+  if (tooMany) {
+    problems.tell(
+      tooMany,
+      `these are ${lines.length.toLocaleString('en')} sprints; ${MOST_SPRINTS.toLocaleString('en')} is the most at once.`,
+    );
+    return { toImport, leftOut };
+  }
+  for (const line of lines) {
+    if (line.state !== 'closed') {
+      leaveOut(line, line.state);
+    } else if (existing.some(({ sprint }) => isSame(sprint, line))) {
+      leaveOut(line, 'there already');
+    } else {
+      checkIsOver(line, context, problems);
+      const days = daysOfLine(line);
+      const inTheWay = existing.find((other) => overlap(other.days, days))?.sprint;
+      if (inTheWay) {
+        problems.tell(
+          line,
+          `it shares days with ${inTheWay.name} (${inTheWay.startsOn} to ${inTheWay.endsOn}), which the team has already.`,
+        );
+      }
+      const twin = toImport.find((other) => isSame(other, line));
+      const other = twin ?? toImport.find((earlier) => overlap(daysOfLine(earlier), days));
+      if (twin)
+        problems.tell(line, `${line.name} stands on line ${twin.lineNumber}${fileOf(twin, line)} already.`);
+      else if (other) {
+        problems.tell(
+          line,
+          `it shares days with ${other.name} on line ${other.lineNumber}${fileOf(other, line)}. If one of them was closed before its last day, say so in “closed on”.`,
+        );
+      }
+      toImport.push(line);
+    }
+  }
+  toImport.sort((a, b) => (a.startsOn < b.startsOn ? -1 : a.startsOn > b.startsOn ? 1 : 0));
+  return { toImport, leftOut };
+}
+
+type Named = Pick<SprintLine, 'name' | 'startsOn' | 'endsOn'>;
+
+function isSame(a: Named, b: Named): boolean {
+  return a.startsOn === b.startsOn && a.endsOn === b.endsOn && alikeName(a.name) === alikeName(b.name);
+}
+
+function fileOf(other: SprintLine, line: SprintLine): string {
+  return other.fileName === line.fileName ? '' : ` of ${other.fileName}`;
+}
+
+function checkIsOver(line: SprintLine, { team, today, now }: PlanContext, problems: ImportProblems): void {
+  const { startsOn, endsOn, closedOn } = line;
+  if (closedOn !== undefined && closedOn < startsOn) {
+    problems.tell(line, `it can’t be closed on ${closedOn}, before its first day.`);
+  } else if (closedOn !== undefined && closedOn > today) {
+    problems.tell(line, `it can’t be closed on ${closedOn}, which has not come yet.`);
+  } else if (closedOn === undefined && instantOf(endsOn, team.closesAt, team.timeZone) > now) {
+    problems.tell(
+      line,
+      `its last day, ${endsOn}, is not over yet. Import only sprints that are over; plan the others with “plan”.`,
+    );
+  }
+}
+
+function daysOfLine({ startsOn, endsOn, closedOn }: SprintLine): TakenDays {
+  return takenDays(startsOn, endsOn, closedOn);
+}
+
+function daysOf({ startsOn, endsOn, state, closedAt }: Sprint, { timeZone }: Team): TakenDays {
+  return takenDays(startsOn, endsOn, state === 'closed' && closedAt ? dayAt(closedAt, timeZone) : undefined);
+}
+
+function takenDays(startsOn: Day, endsOn: Day, closedOn: Day | undefined): TakenDays {
+  const closedEarly = closedOn !== undefined && closedOn < endsOn;
+  return { startsOn, endsOn: closedEarly ? closedOn : endsOn, closedEarly };
+}
+
+function overlap(a: TakenDays, b: TakenDays): boolean {
+  const [first, second] = a.startsOn <= b.startsOn ? [a, b] : [b, a];
+  if (second.startsOn > first.endsOn) return false;
+  return !(first.closedEarly && second.startsOn === first.endsOn && second.startsOn > first.startsOn);
+}

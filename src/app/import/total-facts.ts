@@ -1,0 +1,112 @@
+/** The facts of a card of which only the end is known. Pure. */
+import { formatPoints, MAX_POINTS } from '../../sprint/points.ts';
+import { FROM_TOTALS } from '../export/exported-answers.ts';
+import type { SprintCard } from '../team.ts';
+import type { AnswerLine, CardLine, ChangeLine } from './import-lines.ts';
+import type { ImportProblems } from './import-problems.ts';
+import type { ImportContext, MadeFact } from './imported-facts.ts';
+import { answerFact, dropOf, factBase, isWithin, markOf } from './imported-facts.ts';
+import type { PlacedCard } from './placed-cards.ts';
+import type { SprintLine } from './sprint-line.ts';
+
+/** One answer, or two, that say what the card's own line says of its end. Its day is not known to be the day of the work. */
+export function totalFacts(
+  sprint: SprintLine,
+  placed: PlacedCard,
+  changes: readonly ChangeLine[],
+  context: ImportContext,
+  problems: ImportProblems,
+): MadeFact[] {
+  const { line, card } = placed;
+  const reopened = changes.find(({ kind }) => kind === 'reopen');
+  if (reopened) {
+    problems.tell(
+      reopened,
+      'a reopening has its place among answers; give the sprint’s answers.csv as well.',
+    );
+  }
+  const drop = dropOf(sprint, placed, changes, problems);
+  const isFine = drop === undefined || isWithin(sprint, placed, drop, drop, problems);
+  const dropFacts: MadeFact[] =
+    drop && isFine
+      ? [{ ...factBase(placed, drop, context, markOf(1)), kind: 'drop', note: drop.reason }]
+      : [];
+  const leftPoints = line.leftPoints ?? (line.state === 'finished' ? 0 : undefined);
+  const isSilent =
+    line.workedPoints === undefined && line.surprisePoints === undefined && line.driftPoints === undefined;
+  if (leftPoints === undefined && isSilent && line.state !== undefined) return dropFacts;
+  if (leftPoints === undefined) {
+    problems.tell(
+      line,
+      'say in “left” how many points were left on the card at the end, or in “state” how it ended.',
+    );
+    return [];
+  }
+  if (line.state !== 'finished' && isUntouched(card, line, leftPoints)) return dropFacts;
+  if (line.state === 'open' && leftPoints === 0) {
+    problems.tell(
+      line,
+      'nothing is left on the card, so it is finished and not open. If it was reopened, give answers.csv and changes.csv as well.',
+    );
+    return [];
+  }
+  const workedPoints = totalWorked(card, line, leftPoints);
+  if (workedPoints < 0 || workedPoints > MAX_POINTS) {
+    problems.tell(
+      line,
+      `“worked” comes out as ${formatPoints(workedPoints)}; it must be 0 to ${MAX_POINTS}.`,
+    );
+    return [];
+  }
+  const day = line.finishedOn ?? drop?.day ?? sprint.endsOn;
+  if (day < card.enteredOn || day > sprint.endsOn) {
+    problems.tell(line, `${day} is not a day on which the card was in ${sprint.name}.`);
+    return [];
+  }
+  const answers = answersOf(card, line, workedPoints, leftPoints);
+  if (answers.some((answer) => answer.leftPoints > MAX_POINTS)) {
+    problems.tell(line, `estimate and surprise are more than ${MAX_POINTS} points together.`);
+    return [];
+  }
+  return [
+    ...answers.map((answer, i) =>
+      answerFact(placed, { day, note: '', ...answer }, context, FROM_TOTALS[i] as string),
+    ),
+    ...dropFacts,
+  ];
+}
+
+type Amounts = Pick<AnswerLine, 'workedPoints' | 'leftPoints' | 'surprisePoints'>;
+
+/** One answer; two where surprise work came up and the rest shrank, for one answer's growth is either or the other. */
+function answersOf(
+  { estimatePoints }: SprintCard,
+  line: CardLine,
+  workedPoints: number,
+  leftPoints: number,
+): Amounts[] {
+  const surprisePoints = line.surprisePoints ?? 0;
+  const driftPoints = workedPoints + leftPoints - estimatePoints - surprisePoints;
+  if (surprisePoints === 0 || driftPoints >= 0) return [{ workedPoints, leftPoints, surprisePoints }];
+  return [
+    { workedPoints: 0, leftPoints: estimatePoints + surprisePoints, surprisePoints },
+    { workedPoints, leftPoints, surprisePoints: 0 },
+  ];
+}
+
+/** A card of which all is left needs no answer. */
+function isUntouched({ estimatePoints }: SprintCard, line: CardLine, leftPoints: number): boolean {
+  return (
+    leftPoints === estimatePoints &&
+    (line.workedPoints ?? 0) === 0 &&
+    (line.surprisePoints ?? 0) === 0 &&
+    (line.driftPoints ?? 0) === 0
+  );
+}
+
+function totalWorked({ estimatePoints }: SprintCard, line: CardLine, leftPoints: number): number {
+  if (line.workedPoints !== undefined) return line.workedPoints;
+  const growthPoints = (line.surprisePoints ?? 0) + (line.driftPoints ?? 0);
+  const isGrowthSaid = line.surprisePoints !== undefined || line.driftPoints !== undefined;
+  return isGrowthSaid ? estimatePoints + growthPoints - leftPoints : Math.max(estimatePoints - leftPoints, 0);
+}

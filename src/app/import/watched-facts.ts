@@ -1,0 +1,106 @@
+/** The facts of a card whose days are known, as its answers and changes say them. Pure; invents no answer. */
+import { formatPoints } from '../../sprint/points.ts';
+import { statesOf } from '../card-line.ts';
+import type { RecordedFact } from '../team.ts';
+import type { AnswerLine, ChangeLine } from './import-lines.ts';
+import type { ImportProblems } from './import-problems.ts';
+import type { ImportContext, MadeFact } from './imported-facts.ts';
+import { answerFact, dropOf, factBase, isWithin, markOf } from './imported-facts.ts';
+import type { PlacedCard } from './placed-cards.ts';
+import type { SprintLine } from './sprint-line.ts';
+
+export interface CardLines {
+  readonly answers: readonly AnswerLine[];
+  readonly changes: readonly ChangeLine[];
+}
+
+/** The facts as the answers and changes say them, day by day. */
+export function watchedFacts(
+  sprint: SprintLine,
+  placed: PlacedCard,
+  { answers, changes }: CardLines,
+  context: ImportContext,
+  problems: ImportProblems,
+): MadeFact[] {
+  const drop = dropOf(sprint, placed, changes, problems);
+  const all = drop && !changes.includes(drop) ? [...changes, drop] : changes;
+  const fine = (line: AnswerLine | ChangeLine): boolean => isWithin(sprint, placed, line, drop, problems);
+  const days = [...new Set([...answers, ...all].map(({ day }) => day))].sort();
+  const facts: MadeFact[] = [];
+  const lineOf = new Map<string, AnswerLine>();
+  for (const day of days) {
+    const ofDay = inPlace(
+      answers.filter((line) => line.day === day && fine(line)),
+      problems,
+    );
+    const changesOfDay = all.filter((line) => line.day === day && fine(line));
+    for (const line of changesOfDay.filter(({ afterAnswers = 0 }) => afterAnswers > ofDay.length)) {
+      problems.tell(
+        line,
+        `“after answer” is ${line.afterAnswers}, but that day has ${ofDay.length} answers about the card.`,
+      );
+    }
+    for (let after = 0; after <= ofDay.length; after += 1) {
+      for (const line of changesOfDay) {
+        if ((line.afterAnswers ?? ofDay.length) === after) {
+          facts.push({ ...factBase(placed, line, context, markOf(1)), kind: line.kind, note: line.reason });
+        }
+      }
+      const line = ofDay[after];
+      if (!line) continue;
+      const fact = answerFact(placed, line, context, markOf(after + 1));
+      lineOf.set(fact.id, line);
+      facts.push(fact);
+    }
+  }
+  checkAnswers(placed, facts, lineOf, problems);
+  return facts;
+}
+
+/** By their running numbers; those without one in the order of the file. */
+function inPlace(lines: readonly AnswerLine[], problems: ImportProblems): AnswerLine[] {
+  const lineOfPlace = new Map<number, AnswerLine>();
+  for (const line of lines) {
+    if (line.place === undefined) continue;
+    const same = lineOfPlace.get(line.place);
+    if (same) {
+      problems.tell(
+        line,
+        `answer ${line.place} about this card on ${line.day} stands on line ${same.lineNumber} already; number them 1, 2, 3.`,
+      );
+    }
+    lineOfPlace.set(line.place, line);
+  }
+  return [...lines].sort((a, b) => (a.place ?? 0) - (b.place ?? 0));
+}
+
+/** What each answer says of the growth must be what the ledger makes of it. */
+function checkAnswers(
+  { card }: PlacedCard,
+  facts: readonly MadeFact[],
+  lineOf: ReadonlyMap<string, AnswerLine>,
+  problems: ImportProblems,
+): void {
+  const numbered = facts.map((fact, i) => ({ ...fact, order: i + 1 }) as RecordedFact);
+  const [state] = statesOf({ cards: [card], facts: numbered });
+  for (const entry of state?.entries ?? []) {
+    const line = lineOf.get((entry.answer as RecordedFact).id);
+    if (!line || problems.has(line)) continue;
+    const { growthPoints, surprisePoints, driftPoints, workedPoints, leftPoints, previousLeftPoints } = entry;
+    const sum = `worked ${formatPoints(workedPoints)} + left ${formatPoints(leftPoints)} − left before ${formatPoints(previousLeftPoints)} makes a growth of ${formatPoints(growthPoints)}`;
+    if (line.surprisePoints !== surprisePoints) {
+      problems.tell(
+        line,
+        `${sum}, of which ${formatPoints(line.surprisePoints)} can’t be surprise work; ${formatPoints(surprisePoints)} can.`,
+      );
+      return;
+    }
+    if (line.driftPoints !== undefined && line.driftPoints !== driftPoints) {
+      problems.tell(
+        line,
+        `${sum}, which must be surprise + drift; they are ${formatPoints(line.surprisePoints + line.driftPoints)}.`,
+      );
+      return;
+    }
+  }
+}

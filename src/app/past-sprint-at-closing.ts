@@ -1,0 +1,96 @@
+/** Makes what a sprint leaves behind for the statistics, from its records. Decides nothing about them. */
+import { sprintSoFar } from '../forecast/sprint-so-far.ts';
+import type { Day } from '../sprint/calendar.ts';
+import { sprintRatios } from '../sprint/sprint-ratios.ts';
+import { sprintTotals } from '../sprint/totals.ts';
+import type { SprintCardState } from './card-line.ts';
+import { statesOf } from './card-line.ts';
+import type { NewPastSprint, PastCard, PastSprint, TracePoint } from './past-sprint.ts';
+import type { SprintRecords, Transaction } from './ports.ts';
+import { promptDays } from './sprint-clock.ts';
+import type { Sprint, Team } from './team.ts';
+
+/** Reads what is needed and makes it. */
+export async function pastSprintAtClosing(
+  tx: Transaction,
+  team: Team,
+  sprint: Sprint,
+  now: Date,
+): Promise<NewPastSprint> {
+  const records = await tx.recordsOf(sprint.id);
+  const days = promptDays(team, sprint);
+  const active = (await tx.membersOf(team.id)).filter(({ isActive }) => isActive);
+  const members = new Set(active.map(({ userId }) => userId));
+  const prompts = await tx.promptsOf(days.map((day) => ({ sprintId: sprint.id, day })));
+  // Whoever has left meanwhile is not counted, so neither are the days on which they were away.
+  const away = prompts.filter(({ state, userId }) => state === 'away' && members.has(userId)).length;
+  return {
+    sprintId: sprint.id,
+    teamId: team.id,
+    workspaceId: team.workspaceId,
+    endsOn: sprint.endsOn,
+    workingDays: days.length,
+    memberDays: days.length * members.size - away,
+    ...pastSprintOf(team, days, records),
+    recordedAt: now,
+  };
+}
+
+/** What the records of a sprint say of it. */
+export type FromRecords = Pick<
+  PastSprint,
+  | 'commitmentPoints'
+  | 'pulledInPoints'
+  | 'surprisePoints'
+  | 'velocityPoints'
+  | 'workedPoints'
+  | 'committedFinishedPoints'
+  | 'ratios'
+  | 'trace'
+  | 'cards'
+>;
+
+/** Pure part: what the records of a sprint say. @param days its working days, ascending */
+export function pastSprintOf(
+  team: Pick<Team, 'scale'>,
+  days: readonly Day[],
+  records: SprintRecords,
+): FromRecords {
+  const states = statesOf(records);
+  const totals = sprintTotals(states, team.scale);
+  const { velocityGrowth: _changesWithTheBaseline, ...ratios } = sprintRatios(totals, undefined);
+  return {
+    commitmentPoints: totals.commitmentPoints,
+    pulledInPoints: totals.pulledInPoints,
+    // Sums of surprise are never below 0: no more can turn out not to be needed than there was.
+    surprisePoints: totals.surprisePoints,
+    velocityPoints: totals.velocityPoints,
+    workedPoints: totals.workedPoints,
+    committedFinishedPoints: totals.committedFinishedPoints,
+    ratios,
+    trace: traceOf(days, records),
+    cards: states.filter(({ droppedOn }) => droppedOn === undefined).map((state) => pastCard(state, days)),
+  };
+}
+
+/** How the sprint stood before its first working day, and on the evening of each. */
+function traceOf(days: readonly Day[], { cards, facts }: SprintRecords): TracePoint[] {
+  const evening = (day: Day): TracePoint =>
+    sprintSoFar(
+      statesOf({
+        cards: cards.filter(({ enteredOn }) => enteredOn <= day),
+        facts: facts.filter((fact) => fact.day <= day),
+      }),
+    );
+  const start = sprintSoFar(
+    statesOf({ cards: cards.filter(({ origin }) => origin === 'planned'), facts: [] }),
+  );
+  return [start, ...days.map(evening)];
+}
+
+function pastCard({ card, surprisePoints, finished }: SprintCardState, days: readonly Day[]): PastCard {
+  const { estimatePoints, origin, enteredOn } = card;
+  if (origin === 'planned') return { estimatePoints, surprisePoints };
+  const workingDaysLeft = days.filter((day) => day >= enteredOn).length;
+  return { estimatePoints, surprisePoints, pulledIn: { workingDaysLeft, finished } };
+}

@@ -1,0 +1,65 @@
+/** What a finished sprint leaves behind for the statistics, whether Loadline ran it or it was imported. */
+import type { SprintSoFar } from '../forecast/sprint-so-far.ts';
+import type { Day } from '../sprint/calendar.ts';
+import type { SprintRatios } from '../sprint/sprint-ratios.ts';
+import type { Sprint } from './team.ts';
+
+/** How the sprint stood on one of its evenings. */
+export type TracePoint = SprintSoFar;
+
+/** A card that was not dropped. Points. */
+export interface PastCard {
+  readonly estimatePoints: number;
+  readonly surprisePoints: number;
+  /** Set for a card that was pulled in. */
+  readonly pulledIn?: {
+    /** Working days left when it came in, the day itself included. */
+    readonly workingDaysLeft: number;
+    readonly finished: boolean;
+  };
+}
+
+/** Velocity growth is not among them: it changes with the baseline sprint, so it is made when it is read. */
+export type PastRatios = Omit<SprintRatios, 'velocityGrowth'>;
+
+/** Amounts are points; undefined where an import did not say. */
+export interface PastSprint extends Pick<Sprint, 'teamId' | 'name' | 'startsOn' | 'endsOn' | 'importedAt'> {
+  readonly sprintId: string;
+  readonly workingDays: number;
+  /** Working days of all members together, without those away. */
+  readonly memberDays: number | undefined;
+  readonly commitmentPoints: number;
+  readonly pulledInPoints: number | undefined;
+  readonly surprisePoints: number | undefined;
+  readonly velocityPoints: number | undefined;
+  readonly workedPoints: number | undefined;
+  readonly committedFinishedPoints: number | undefined;
+  readonly ratios: PastRatios;
+  /** How it stood after 0, 1, 2 … of its working days; empty when nobody watched (an import). */
+  readonly trace: readonly TracePoint[];
+  /** Empty when its cards are not known (an import). */
+  readonly cards: readonly PastCard[];
+  /** What the product owner recorded for it; undefined when nothing. */
+  readonly recordedValue: number | undefined;
+}
+
+/** The part that projections read. */
+export type PastTrace = Pick<
+  PastSprint,
+  'teamId' | 'endsOn' | 'commitmentPoints' | 'velocityPoints' | 'trace'
+>;
+
+/** As it is written. Name and days are the sprint's own. */
+export type NewPastSprint = Omit<PastSprint, 'name' | 'startsOn' | 'importedAt' | 'recordedValue'> & {
+  readonly workspaceId: string;
+  readonly endsOn: Day;
+  readonly recordedAt: Date;
+};
+
+/** The one number that the product owner records for a sprint, in any unit. */
+export interface RecordedValue {
+  readonly sprintId: string;
+  readonly value: number;
+  readonly byUserId: string;
+  readonly at: Date;
+}

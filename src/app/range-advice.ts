@@ -1,0 +1,91 @@
+/** How much to commit to in a coming sprint, and what a given commitment means beside it. */
+import { RECENT_SPRINTS } from '../forecast/commitment-model.ts';
+import type { CommitmentRange } from '../forecast/commitment-range.ts';
+import { chanceKept, chancePulledInTooMuch, commitmentRange } from '../forecast/commitment-range.ts';
+import type { Thresholds } from '../sprint/thresholds.ts';
+import type { UndefinedValue } from '../sprint/undefined-value.ts';
+import type { ComingSprint, RangeAdvice } from './advice.ts';
+import type { PastSprint } from './past-sprint.ts';
+import { promptDays } from './sprint-clock.ts';
+import type { Member, Sprint, Team } from './team.ts';
+import { commitmentPast } from './team-history.ts';
+
+/** The sprint with its working time, as far as it is known. */
+export function comingSprint(
+  team: Pick<Team, 'timeZone' | 'workingDays'>,
+  members: readonly Pick<Member, 'isActive'>[],
+  { startsOn, endsOn }: Pick<Sprint, 'startsOn' | 'endsOn'>,
+  awayDays: number | undefined,
+): ComingSprint {
+  return {
+    startsOn,
+    endsOn,
+    workingDays: promptDays(team, { startsOn, endsOn }).length,
+    members: members.filter(({ isActive }) => isActive).length,
+    awayDays,
+  };
+}
+
+/** @param past oldest first */
+export function rangeOf(
+  thresholds: Thresholds,
+  past: readonly PastSprint[],
+  coming: ComingSprint,
+): Pick<RangeAdvice, 'coming' | 'range' | 'past' | 'thresholds'> {
+  const { workingDays, members, awayDays } = coming;
+  const allThere = workingDays * members;
+  const told = commitmentPast(past);
+  const range = commitmentRange(
+    told,
+    {
+      workingDays,
+      // A team may have shrunk since somebody said who would be away.
+      memberDays: awayDays === undefined ? undefined : Math.max(0, allThere - awayDays),
+      memberDaysWhenAllThere: allThere,
+    },
+    thresholds,
+  );
+  const used =
+    'undefined' in range
+      ? past.filter(({ commitmentPoints }) => commitmentPoints > 0).slice(-RECENT_SPRINTS)
+      : past.filter((_, i) => range.model.used.some((sprint) => sprint === told[i]));
+  return { coming, range, past: used, thresholds };
+}
+
+/** A commitment beside the range. Chances from 0 to 1. */
+export interface CommitmentReading {
+  /**
+   * `above` the high end or `below` the low end; an end that is not known bounds nothing. `no range` where neither end
+   * is known, or where they cross: then the chances tell.
+   */
+  readonly lies: 'below' | 'within' | 'above' | 'no range';
+  /** That its kept share reaches the floor. */
+  readonly chanceKept: number | UndefinedValue;
+  /** That the pull-in ratio exceeds its ceiling. */
+  readonly chancePulledInTooMuch: number | UndefinedValue;
+}
+
+/** What committing to so much would mean. */
+export function readCommitment(
+  commitmentPoints: number,
+  { range, thresholds }: Pick<RangeAdvice, 'range' | 'thresholds'>,
+): CommitmentReading {
+  if ('undefined' in range) return { lies: 'no range', chanceKept: range, chancePulledInTooMuch: range };
+  return {
+    lies: placeIn(range, commitmentPoints),
+    chanceKept: chanceKept(range.model, commitmentPoints, thresholds),
+    chancePulledInTooMuch: chancePulledInTooMuch(range.model, commitmentPoints, thresholds),
+  };
+}
+
+function placeIn(
+  { lowPoints, highPoints, crossed }: CommitmentRange,
+  commitmentPoints: number,
+): CommitmentReading['lies'] {
+  const low = typeof lowPoints === 'number' ? lowPoints : undefined;
+  const high = typeof highPoints === 'number' ? highPoints : undefined;
+  if (crossed || (low === undefined && high === undefined)) return 'no range';
+  if (high !== undefined && commitmentPoints > high) return 'above';
+  if (low !== undefined && commitmentPoints < low) return 'below';
+  return 'within';
+}

@@ -1,0 +1,32 @@
+/** Posts the answer to a planning question in the team's channel, through the queue. */
+import { randomUUID } from 'node:crypto';
+import type { AdviceQuestion } from './advice.ts';
+import { requireAnswerable } from './ask-advice.ts';
+import { audienceInTeam, todayOf } from './place.ts';
+import type { AppDependencies } from './ports.ts';
+import type { Actor } from './team.ts';
+
+/**
+ * Members and the product owner may share.
+ *
+ * @throws Refusal `bad-input` with fields named as in the question, and those of finding the team.
+ */
+export async function shareAdvice(
+  deps: AppDependencies,
+  actor: Actor,
+  { teamId, question }: { readonly teamId: string; readonly question: AdviceQuestion },
+): Promise<void> {
+  await deps.store.transaction(async (tx) => {
+    const { team, members } = await audienceInTeam(tx, actor, teamId);
+    const on = todayOf(team, deps.clock.now());
+    await requireAnswerable(tx, team, members, question, on);
+    await tx.addPosts([
+      {
+        id: randomUUID(),
+        workspaceId: team.workspaceId,
+        recipient: { channelId: team.channelId },
+        subject: { kind: 'shared-advice', teamId: team.id, byUserId: actor.userId, on, question },
+      },
+    ]);
+  });
+}

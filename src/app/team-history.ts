@@ -1,0 +1,100 @@
+/** The team's closed sprints as the statistics want them. Reads; each question has a function of its own elsewhere. */
+import type { PastSprint as CommitmentPast } from '../forecast/commitment-evidence.ts';
+import type { MarginSprint } from '../forecast/margin-of-error.ts';
+import type { EndedSprint, ProjectionHistory } from '../forecast/project-velocity.ts';
+import { MOST_SPRINTS_BACK, NO_HISTORY, withEndedSprints } from '../forecast/project-velocity.ts';
+import type { PulledInCard } from '../forecast/pull-in-chance.ts';
+import type { ClosedCard } from '../forecast/surprise-odds.ts';
+import type { PastSprint, PastTrace, TracePoint } from './past-sprint.ts';
+import { pastSprintAtClosing } from './past-sprint-at-closing.ts';
+import type { Transaction } from './ports.ts';
+import type { Team } from './team.ts';
+
+/** The closed sprints, oldest first. */
+export async function pastSprints(tx: Transaction, team: Team): Promise<PastSprint[]> {
+  await recordMissingPast(tx, team);
+  return tx.pastSprintsOf(team.id);
+}
+
+/** Sprints that closed before there was such a record get one now. */
+async function recordMissingPast(tx: Transaction, team: Team): Promise<void> {
+  for (const sprint of await tx.sprintsWithoutPast(team.id)) {
+    await tx.savePastSprint(await pastSprintAtClosing(tx, team, sprint, sprint.closedAt ?? new Date(0)));
+  }
+}
+
+/** As the commitment range wants them. */
+export function commitmentPast(past: readonly PastSprint[]): CommitmentPast[] {
+  return past.map((sprint) => ({
+    commitmentPoints: sprint.commitmentPoints,
+    pulledInPoints: sprint.pulledInPoints,
+    surprisePoints: sprint.surprisePoints,
+    velocityPoints: sprint.velocityPoints,
+    committedFinishedPoints: sprint.committedFinishedPoints,
+    workingDays: sprint.workingDays,
+    memberDays: sprint.memberDays,
+  }));
+}
+
+/** As the surprise odds want them. */
+export function closedCards(past: readonly PastSprint[]): ClosedCard[] {
+  return past.flatMap(({ cards }) => cards);
+}
+
+/** As the record of pulled-in cards wants them. */
+export function pulledInCards(past: readonly PastSprint[]): PulledInCard[] {
+  return past.flatMap(({ cards }) =>
+    cards.flatMap(({ estimatePoints, pulledIn }) => (pulledIn ? [{ estimatePoints, ...pulledIn }] : [])),
+  );
+}
+
+/** As the release forecast wants them: velocities, oldest first. */
+export function knownVelocities(past: readonly PastSprint[]): number[] {
+  return past.flatMap(({ velocityPoints }) => (velocityPoints === undefined ? [] : [velocityPoints]));
+}
+
+/** As the margin of error wants them. */
+export function marginSprints(past: readonly PastSprint[]): MarginSprint[] {
+  return past.map(({ commitmentPoints, velocityPoints, ratios }) => ({
+    commitmentPoints,
+    velocityPoints,
+    estimateAccuracy: ratios.estimateAccuracy,
+  }));
+}
+
+/** How the latest sprints of the team and of the others in its workspace went, oldest first. */
+export async function pastTraces(tx: Transaction, team: Team): Promise<PastTrace[]> {
+  await recordMissingPast(tx, team);
+  return tx.pastTracesOf(team, MOST_SPRINTS_BACK);
+}
+
+/**
+ * What the projection has learnt from the sprints that ended before, each as it stood at the same share of its working
+ * days. Sprints without a card are left out: nothing can be finished in them. Sprints that ended on the same day are
+ * taken to have run together.
+ *
+ * @param past oldest first
+ * @param elapsedShare from 0 to 1
+ */
+export function projectionHistory(past: readonly PastTrace[], elapsedShare: number): ProjectionHistory {
+  let history = NO_HISTORY;
+  for (const together of Map.groupBy(past, ({ endsOn }) => endsOn).values()) {
+    history = withEndedSprints(
+      history,
+      together.flatMap((sprint) => endedSprint(sprint, elapsedShare) ?? []),
+    );
+  }
+  return history;
+}
+
+function endedSprint(sprint: PastTrace, elapsedShare: number): EndedSprint | undefined {
+  const { teamId, velocityPoints } = sprint;
+  if (velocityPoints === undefined) return undefined;
+  const soFar = tracePointAt(sprint.trace, elapsedShare) ?? { cardPoints: sprint.commitmentPoints };
+  return soFar.cardPoints > 0 ? { team: teamId, soFar, velocityPoints } : undefined;
+}
+
+/** How the sprint stood at that share of its working days, to the nearest day; undefined when nobody watched. */
+export function tracePointAt(trace: readonly TracePoint[], elapsedShare: number): TracePoint | undefined {
+  return trace[Math.round(elapsedShare * (trace.length - 1))];
+}

@@ -1,0 +1,59 @@
+/** The latest sprints of a history, for a picture has no room for all. Pure. */
+import type { HistoryAdvice, RatioHistory, RatioName } from '../app/advice.ts';
+import type { PastSprint } from '../app/past-sprint.ts';
+import type { ControlChart } from '../forecast/control-chart.ts';
+import type { Growth } from '../forecast/value-growth.ts';
+import type { Day } from '../sprint/calendar.ts';
+import { isDefined, type Ratio, type UndefinedValue } from '../sprint/undefined-value.ts';
+
+/** A year of two-week sprints. */
+export const mostHistorySprints = 26;
+
+/** Places count from the first sprint shown. Limits and signals come from all sprints, shown or not. */
+export interface ShownRatio {
+  readonly ratio: RatioName;
+  readonly values: readonly Ratio[];
+  readonly floor: number | undefined;
+  readonly ceiling: number | undefined;
+  readonly marks: readonly number[];
+  readonly chart: ControlChart | UndefinedValue;
+  readonly signalsAt: ReadonlySet<number>;
+  readonly crossedAt: ReadonlySet<number>;
+}
+
+export interface HistoryWindow {
+  readonly past: readonly PastSprint[];
+  /** Sprints before those shown. */
+  readonly earlier: number;
+  readonly ratios: readonly ShownRatio[];
+  readonly growth: readonly Growth[] | undefined;
+  /** Last days of the sprints that velocity growth, and growth beside the recorded value, are measured by. */
+  readonly baselineEnds: { readonly velocity: Day | undefined; readonly growth: Day | undefined };
+}
+
+export function historyWindow({ past, ratios, growth, baselineSprintId }: HistoryAdvice): HistoryWindow {
+  const earlier = Math.max(0, past.length - mostHistorySprints);
+  const shown = past.slice(earlier);
+  return {
+    past: shown,
+    earlier,
+    ratios: ratios.map((ratio) => shownRatio(ratio, earlier)),
+    growth: growth?.slice(earlier),
+    baselineEnds: {
+      velocity: past.find(({ sprintId }) => sprintId === baselineSprintId)?.endsOn,
+      growth: past[growth?.findIndex(({ velocityGrowth }) => isDefined(velocityGrowth)) ?? -1]?.endsOn,
+    },
+  };
+}
+
+function shownRatio(history: RatioHistory, earlier: number): ShownRatio {
+  const { chart, crossedAt, values } = history;
+  const placed = (indices: readonly number[]) =>
+    new Set(indices.map((index) => index - earlier).filter((index) => index >= 0));
+  return {
+    ...history,
+    values: values.slice(earlier),
+    signalsAt: placed('undefined' in chart ? [] : chart.signals.map(({ index }) => index)),
+    crossedAt: placed(crossedAt),
+  };
+}

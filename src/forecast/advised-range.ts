@@ -1,0 +1,53 @@
+/** What a commitment range advises, sorted into the few ways in which it can be drawn and told. Pure. */
+
+import type { UndefinedValue } from '../sprint/undefined-value.ts';
+import type { CommitmentRange, CrossedRange } from './commitment-range.ts';
+
+export type AdvisedRange =
+  | { readonly kind: 'range'; readonly lowPoints: number; readonly highPoints: number }
+  | { readonly kind: 'at most'; readonly highPoints: number; readonly why: string }
+  | { readonly kind: 'at least'; readonly lowPoints: number; readonly why: string }
+  /** The ends cross, and between them lies a middle way. `chance` from 0 to 1. */
+  | {
+      readonly kind: 'middle way';
+      readonly lowPoints: number;
+      readonly highPoints: number;
+      readonly points: number;
+      readonly chance: number;
+      readonly why: string;
+    }
+  /** The ends cross, and the high one is the better guide. */
+  | {
+      readonly kind: 'crossed';
+      readonly lowPoints: number;
+      readonly highPoints: number;
+      readonly why: string;
+    }
+  | { readonly kind: 'none'; readonly why: string };
+
+export function advisedRange(range: CommitmentRange | UndefinedValue): AdvisedRange {
+  if ('undefined' in range) return { kind: 'none', why: range.undefined };
+  const { lowPoints, highPoints, crossed } = range;
+  if (typeof highPoints === 'number' && typeof lowPoints === 'number') {
+    return crossed === undefined
+      ? { kind: 'range', lowPoints, highPoints }
+      : crossedRange(crossed, lowPoints, highPoints);
+  }
+  if (typeof highPoints === 'number') {
+    return { kind: 'at most', highPoints, why: (lowPoints as UndefinedValue).undefined };
+  }
+  if (typeof lowPoints === 'number') return { kind: 'at least', lowPoints, why: highPoints.undefined };
+  return { kind: 'none', why: highPoints.undefined };
+}
+
+function crossedRange(
+  { sentence, compromise }: CrossedRange,
+  lowPoints: number,
+  highPoints: number,
+): AdvisedRange {
+  if (highPoints === 0) return { kind: 'none', why: sentence };
+  const ends = { lowPoints, highPoints, why: sentence };
+  return compromise === undefined
+    ? { kind: 'crossed', ...ends }
+    : { kind: 'middle way', ...ends, ...compromise };
+}

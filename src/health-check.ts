@@ -1,0 +1,10 @@
+/** Asks the bot in this container whether it lives; the exit code is the answer. For container engines. */
+const port = process.env.PORT?.trim() || '3000';
+const LIMIT_MS = 4_000;
+
+try {
+  const { ok } = await fetch(`http://127.0.0.1:${port}/healthz`, { signal: AbortSignal.timeout(LIMIT_MS) });
+  process.exitCode = ok ? 0 : 1;
+} catch {
+  process.exitCode = 1;
+}

@@ -1,0 +1,43 @@
+/** A messenger that counts what was delivered, by kind of post. Changes nothing about it. */
+import { DeliveryFailure } from '../app/delivery-failure.ts';
+import type { MessageContent } from '../app/message-content.ts';
+import type { Clock, Messenger } from '../app/ports.ts';
+import type { Metrics, PostHow } from './metrics.ts';
+
+type Meter = Pick<Metrics, 'promptSent' | 'postDelivered' | 'postAttemptFailed'>;
+
+/** @param nowMs for durations only; the clock tells how late a prompt is */
+export function meteredMessenger(
+  messenger: Messenger,
+  meter: Meter,
+  clock: Clock,
+  nowMs: () => number = () => performance.now(),
+): Messenger {
+  async function metered<T>(content: MessageContent, how: PostHow, send: () => Promise<T>): Promise<T> {
+    const beganMs = nowMs();
+    const seconds = () => (nowMs() - beganMs) / 1_000;
+    try {
+      const sent = await send();
+      meter.postDelivered(content.kind, how, seconds());
+      if (content.kind === 'daily-prompt' && how === 'new') {
+        meter.promptSent(delaySeconds(content.prompt.dueAt, clock));
+      }
+      return sent;
+    } catch (error) {
+      const failure = error instanceof DeliveryFailure ? error : undefined;
+      meter.postAttemptFailed(how, failure?.kind ?? 'defect', failure?.code ?? 'unknown', seconds());
+      throw error;
+    }
+  }
+  return {
+    post: (workspaceId, to, key, content, image) =>
+      metered(content, 'new', () => messenger.post(workspaceId, to, key, content, image)),
+    find: (workspaceId, to, key, since) => messenger.find(workspaceId, to, key, since),
+    update: (workspaceId, at, content, image) =>
+      metered(content, 'update', () => messenger.update(workspaceId, at, content, image)),
+  };
+}
+
+function delaySeconds(dueAt: Date | undefined, clock: Clock): number | undefined {
+  return dueAt && (clock.now().getTime() - dueAt.getTime()) / 1_000;
+}

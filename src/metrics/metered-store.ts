@@ -1,0 +1,66 @@
+/** A store that counts what was committed and what the database failed. Changes nothing about either. */
+import { DeliveryFailure } from '../app/delivery-failure.ts';
+import type { Store, Transaction } from '../app/ports.ts';
+import { Refusal } from '../app/refusal.ts';
+import { codeOf } from './code-label.ts';
+import type { MetPrompt, Metrics } from './metrics.ts';
+
+type Meter = Pick<Metrics, 'promptsRecorded' | 'promptMet' | 'databaseFailed' | 'transactionEnded'>;
+
+/** What a transaction did; it counts once it is committed. */
+interface Tally {
+  due: number;
+  asked: number;
+  readonly met: MetPrompt[];
+}
+
+/** @param nowMs for durations only */
+export function meteredStore(
+  store: Store,
+  meter: Meter,
+  nowMs: () => number = () => performance.now(),
+): Store {
+  return {
+    async transaction(work) {
+      const beganMs = nowMs();
+      let tally: Tally = { due: 0, asked: 0, met: [] };
+      try {
+        const result = await store.transaction((tx) => {
+          // The work may run again after a conflict; only its last run was committed.
+          tally = { due: 0, asked: 0, met: [] };
+          return work(counting(tx, tally));
+        });
+        if (tally.due > 0) meter.promptsRecorded(tally.due, tally.asked);
+        for (const how of tally.met) meter.promptMet(how);
+        return result;
+      } catch (error) {
+        const code = isDatabaseFailure(error) ? codeOf(error) : undefined;
+        if (code !== undefined) meter.databaseFailed(code);
+        throw error;
+      } finally {
+        meter.transactionEnded((nowMs() - beganMs) / 1_000);
+      }
+    },
+  };
+}
+
+function counting(tx: Transaction, tally: Tally): Transaction {
+  return {
+    ...tx,
+    async insertPrompts(prompts) {
+      const fresh = await tx.insertPrompts(prompts);
+      tally.due += prompts.length;
+      tally.asked += fresh.length;
+      return fresh;
+    },
+    async setPromptState(prompt, state, at) {
+      await tx.setPromptState(prompt, state, at);
+      if (state !== 'asked') tally.met.push(state);
+    },
+  };
+}
+
+/** A refusal by a use case ends its transaction as well, and is no failure of the database. */
+function isDatabaseFailure(error: unknown): boolean {
+  return !(error instanceof Refusal) && !(error instanceof DeliveryFailure);
+}

@@ -1,0 +1,99 @@
+/**
+ * The input for files. What was picked is listed below it and can be taken off again; the browser's own words for
+ * it ("no file chosen") are hidden, as they are lost whenever a form is drawn again.
+ */
+import type { FileInput } from '@slack/types';
+import type { SeenFile } from '../stand-in/page-state.ts';
+import { element, freshId } from './dom.ts';
+import { fileSize } from './file-size.ts';
+import { changeValue, controlAttributes, type Spot, startValue } from './surface.ts';
+
+/** docs.slack.dev/reference/block-kit/block-elements/file-input-element */
+const FILES_MAX = 10;
+
+export function fileControl(input: FileInput, spot: Spot): HTMLElement {
+  const actionId = input.action_id ?? '';
+  const most = input.max_files ?? FILES_MAX;
+  const names = controlAttributes(spot, actionId, 'Files');
+  const listId = freshId();
+  const { files } = spot.surface;
+  let chosen: SeenFile[] = idsOf(startValue(spot, actionId, [])).flatMap((id) => files.find(id) ?? []);
+
+  const control = element('input', {
+    ...names,
+    type: 'file',
+    class: 'file',
+    multiple: most > 1,
+    accept: input.filetypes?.map((ending) => `.${ending}`).join(','),
+    'aria-describedby': [listId, spot.describedBy].filter(Boolean).join(' '),
+  });
+  const list = element('ul', { class: 'picked', id: listId });
+  const trouble = element('p', { class: 'error', role: 'alert', hidden: true });
+  const draw = (): void => {
+    const rows = chosen.map((file) => pickedRow(file, names['data-key'], () => takeOff(file)));
+    list.replaceChildren(
+      ...(rows.length > 0 ? rows : [element('li', { class: 'note' }, ['Nothing picked yet.'])]),
+    );
+  };
+  const keep = (): Promise<void> => {
+    draw();
+    return changeValue(
+      spot,
+      actionId,
+      chosen.map(({ id }) => id),
+    );
+  };
+  const takeOff = (file: SeenFile): void => {
+    chosen = chosen.filter((one) => one !== file);
+    void keep();
+    control.focus();
+  };
+  const takeIn = async (wanted: readonly File[]): Promise<void> => {
+    const problems: string[] = [];
+    for (const file of wanted) {
+      try {
+        const picked = await files.pick(file);
+        chosen = most === 1 ? [picked] : [...chosen, picked];
+      } catch (error) {
+        problems.push(`${file.name}: ${error instanceof Error ? error.message : error}`);
+      }
+    }
+    trouble.hidden = problems.length === 0;
+    trouble.textContent = problems.join(' ');
+    await keep();
+  };
+  control.addEventListener('change', () => {
+    const wanted = [...(control.files ?? [])];
+    // So that the same file can be picked again after it was changed.
+    control.value = '';
+    void files.during(takeIn(wanted));
+  });
+  draw();
+  const box = element('div', { class: 'files-input' }, [control, list, trouble]);
+  // The field's label gives its focus to the control, which here is a part of the box.
+  box.focus = () => control.focus();
+  return box;
+}
+
+function pickedRow(file: SeenFile, key: string, takeOff: () => void): HTMLElement {
+  const button = element(
+    'button',
+    {
+      type: 'button',
+      class: 'button quiet',
+      'aria-label': `Take off ${file.name}`,
+      'data-key': `${key}/${file.id}`,
+    },
+    ['Take off'],
+  );
+  button.addEventListener('click', takeOff);
+  return element('li', {}, [
+    element('span', { class: 'file-name' }, [file.name]),
+    element('span', { class: 'note' }, [fileSize(file.sizeBytes)]),
+    button,
+  ]);
+}
+
+function idsOf(value: unknown): string[] {
+  return Array.isArray(value) ? value.map(String) : [];
+}

@@ -1,0 +1,62 @@
+/** Reads the files and lines of the import form, has them checked or imported, and shows the form again or closes it. */
+import type { CsvFile } from '../../app/csv/read-table.ts';
+import { decodeValue } from '../button-values.ts';
+import { importContext, type KeptFile } from '../form-contexts.ts';
+import { IMPORT_TEXT_FIELDS, importFilesField, importKeptField, importTextField } from '../ids.ts';
+import type { SentFile } from '../sent-file.ts';
+import type { UseCases } from '../use-cases.ts';
+import { sprintsImportedMessage } from '../views/import-export-messages.ts';
+import { IMPORT_FILES_MAX, importPreviewView } from '../views/import-form-view.ts';
+import type { FormFields } from './form-fields.ts';
+import type { FormTools, SentForm } from './form-handlers.ts';
+import type { FormOutcome } from './form-outcome.ts';
+import { StaleControl } from './stale-control.ts';
+
+/** What messages call the lines that were pasted. */
+const PASTED = 'the pasted lines';
+const KEPT_NAME_MAX_LENGTH = 80;
+
+export async function submitImport(
+  useCases: UseCases,
+  { actor, fields, context }: SentForm,
+  { download }: FormTools,
+): Promise<FormOutcome> {
+  const form = decodeValue(importContext, context);
+  if (form === undefined) throw new StaleControl('form context');
+  const given = givenFiles(fields, form.files, form.round);
+  const texts = Array.from({ length: IMPORT_TEXT_FIELDS }, (_, i) => fields.text(importTextField(i + 1)));
+  const files: CsvFile[] = [];
+  // One after another: the platform counts downloads, and ten of the largest are much to hold at once.
+  for (const file of given) files.push({ fileName: file.name, text: await download(file) });
+  files.push({ fileName: PASTED, text: pastedLines(texts) });
+  const outcome = await useCases.importSprints(actor, { teamId: form.teamId, files, seen: form.seen });
+  if (outcome.kind === 'imported') return { next: 'close', say: sprintsImportedMessage(outcome.imported) };
+  const kept = given.map(({ id, name }): KeptFile => ({ id, name }));
+  const next = { round: form.round + 1, files: kept, texts };
+  return { next: 'show', how: 'in place', view: importPreviewView(outcome.preview, next, form.replyTo) };
+}
+
+/** Those of the rounds before that still have their tick, and those picked now; of one name the latest. */
+function givenFiles(fields: FormFields, before: readonly KeptFile[], round: number): SentFile[] {
+  const field = importKeptField(round);
+  const ticked = new Set(fields.choices(field));
+  const picked = fields
+    .files(importFilesField(round))
+    .map((file) => ({ ...file, name: shortName(file.name) }));
+  const kept = before
+    .filter(({ id, name }) => ticked.has(id) && !picked.some((file) => file.name === name))
+    .map(({ id, name }): SentFile => ({ field, id, name, sizeBytes: 0, url: undefined }));
+  return [...kept, ...picked].slice(0, IMPORT_FILES_MAX);
+}
+
+/** Names are carried from round to round in a small place; the ending stays. */
+function shortName(name: string): string {
+  if (name.length <= KEPT_NAME_MAX_LENGTH) return name;
+  return `${name.slice(0, KEPT_NAME_MAX_LENGTH / 2)}…${name.slice(-10)}`.toWellFormed();
+}
+
+/** The fields' texts line by line; empty fields at the end add no lines. */
+function pastedLines(texts: readonly string[]): string {
+  const last = texts.findLastIndex((text) => text.trim() !== '');
+  return texts.slice(0, last + 1).join('\n');
+}

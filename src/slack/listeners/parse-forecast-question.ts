@@ -1,0 +1,56 @@
+/** Reads the points of a body of work, and by how many it grows with each sprint: from words or from a form. */
+import type { AdviceQuestion } from '../../app/advice.ts';
+import { readNumber } from '../../app/read-number.ts';
+import type { InputProblem } from '../../app/refusal.ts';
+import { Refusal, refuseIfAny } from '../../app/refusal.ts';
+import { FIELDS } from '../ids.ts';
+
+type ForecastQuestion = Extract<AdviceQuestion, { about: 'forecast' }>;
+
+const GROWING = /(?:^|\s)(?:and\s+)?(?:growing|grows|growth|grow|\+)\s*(?:of|by)?(?:\s|(?=\d)|$)/i;
+/** What may stand after an amount: `points left`, `a sprint`. */
+const UNIT =
+  /\s*(?:points?)?\s*(?:left|of work)?\s*(?:(?:a|an|per|each|every|with each)\s+sprint)?\s*[,;.]?\s*$/i;
+const EXAMPLE = '120 growing 5';
+
+/**
+ * @example parseForecastQuestion('120 points, growing by 5 a sprint').growthPoints === 5
+ * @throws Refusal `bad-argument`
+ */
+export function parseForecastQuestion(typed: string): ForecastQuestion {
+  const [work = '', growth, ...more] = typed.split(GROWING);
+  if (more.length > 0) throw unread('say only once by how much it grows.');
+  return {
+    about: 'forecast',
+    backlogPoints: amountIn(work, 'say how many points are left to do.'),
+    growthPoints: growth === undefined ? 0 : amountIn(growth, 'say by how many points it grows.'),
+  };
+}
+
+function amountIn(words: string, whenEmpty: string): number {
+  const bare = words.replace(UNIT, '').trim();
+  if (bare === '') throw unread(whenEmpty);
+  const read = readNumber(bare);
+  if ('problem' in read) throw unread(read.problem);
+  return read.value;
+}
+
+function unread(problem: string): Refusal {
+  return new Refusal('bad-argument', { command: 'forecast', problem, example: EXAMPLE });
+}
+
+/**
+ * The same from the form's two fields; growth that is left empty is none.
+ *
+ * @throws Refusal `bad-input`
+ */
+export function readForecastFields(backlogText: string, growthText: string): ForecastQuestion {
+  const backlog = readNumber(backlogText.replace(UNIT, ''));
+  const growth = growthText.trim() === '' ? { value: 0 } : readNumber(growthText.replace(UNIT, ''));
+  const problems: InputProblem[] = [];
+  if ('problem' in backlog) problems.push({ field: FIELDS.forecast.backlogPoints, message: backlog.problem });
+  if ('problem' in growth) problems.push({ field: FIELDS.forecast.growthPoints, message: growth.problem });
+  refuseIfAny(problems);
+  const amount = (read: typeof backlog): number => ('value' in read ? read.value : Number.NaN);
+  return { about: 'forecast', backlogPoints: amount(backlog), growthPoints: amount(growth) };
+}

@@ -1,0 +1,42 @@
+/** Answers a planning question to one person, with the chart when it can be had. */
+import type { Advice, AdviceQuestion } from '../../app/advice.ts';
+import type { TeamReference } from '../../app/ask-advice.ts';
+import type { Actor } from '../../app/team.ts';
+import { adviceMessage } from '../views/advice-message.ts';
+import type { ChartImage } from '../views/chart-image.ts';
+import type { MessageView } from '../views/message-view.ts';
+import type { Asker } from './asker.ts';
+import type { ListenerContext } from './listener-context.ts';
+
+type Tools = Pick<ListenerContext, 'useCases' | 'upload' | 'logger'>;
+
+export async function tellAdvice(
+  context: ListenerContext,
+  asker: Asker,
+  team: TeamReference,
+  question: AdviceQuestion,
+): Promise<void> {
+  await asker.tell(await answerTo(context, asker.actor, team, question));
+}
+
+/** @throws Refusal as `askAdvice` does */
+export async function answerTo(
+  tools: Tools,
+  actor: Actor,
+  team: TeamReference,
+  question: AdviceQuestion,
+): Promise<MessageView> {
+  const advice = await tools.useCases.askAdvice(actor, team, question);
+  return adviceMessage(advice, await chartOf(tools, advice));
+}
+
+/** The words hold every number, so they are shown even when the chart can't be made or uploaded. */
+async function chartOf({ useCases, upload, logger }: Tools, advice: Advice): Promise<ChartImage | undefined> {
+  try {
+    const image = await useCases.adviceChart(advice);
+    return image && { fileId: await upload(image), altText: image.altText };
+  } catch (error) {
+    logger.warn({ err: error }, 'An answer is shown without its chart.');
+    return undefined;
+  }
+}

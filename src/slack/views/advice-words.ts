@@ -1,0 +1,19 @@
+/** What is said in answer to a planning question, before it is put into blocks. Declarations only. */
+
+/** Lines below a title; as many as are needed to hold them. */
+export interface TitledLines {
+  readonly title: string;
+  /** mrkdwn */
+  readonly lines: readonly string[];
+}
+
+export interface AdviceWords {
+  /** The sentence that matters, as plain text. */
+  readonly lead: string;
+  /** Paragraphs in mrkdwn. */
+  readonly evidence: readonly (string | TitledLines)[];
+  /** False where too little is known to answer; the evidence then says what is missing and how to get it. */
+  readonly isAnswered: boolean;
+  /** What the answer does not know, in sentences of mrkdwn. */
+  readonly unknown: readonly string[];
+}

@@ -1,0 +1,186 @@
+/**
+ * What can be learned of a database without changing it, for whoever looks why the bot does not run. Must
+ * never bring a database up to date, nor leave anything in it.
+ */
+import { access, constants } from 'node:fs/promises';
+import { join } from 'node:path';
+import { PGlite } from '@electric-sql/pglite';
+import { sql } from 'drizzle-orm';
+import { readMigrationFiles } from 'drizzle-orm/migrator';
+import { drizzle as drizzleOverPglite } from 'drizzle-orm/pglite';
+import { drizzle as drizzleOverPostgres } from 'drizzle-orm/postgres-js';
+import postgres from 'postgres';
+import { checkDatabaseUrl, connectionError } from './connection-error.ts';
+import { lockDataFolder } from './data-folder-lock.ts';
+import { QUEUE_SCHEMA } from './job-sender.ts';
+import { MIGRATIONS } from './migrate.ts';
+import { refuseOldServer } from './postgres-database.ts';
+import { type QueueState, queueState } from './queue-state.ts';
+import { sqlErrorOf } from './sql-error.ts';
+import type { SqlSession } from './sql-session.ts';
+import { StoreError } from './store-error.ts';
+
+export interface MigrationFacts {
+  readonly appliedCount: number;
+  /** Those of this version that the next start will apply. */
+  readonly pendingCount: number;
+  /** A version of Loadline that knows more migrations than this one has been here. */
+  readonly isAhead: boolean;
+  /** What was applied is not what this version holds for it: one of the two was changed. */
+  readonly isForeign: boolean;
+}
+
+export interface DatabaseFacts {
+  /** E.g. 18 for 18.4. */
+  readonly serverVersion: number;
+  /** The database's clock, and this process's when it was read, halfway through the question. */
+  readonly databaseNow: Date;
+  readonly ownNow: Date;
+  readonly encoding: string;
+  /** Undefined before the first start. */
+  readonly migrations: MigrationFacts | undefined;
+  /** The SQLSTATE with which writing was refused; undefined when it was not. Before the first start: creating. */
+  readonly writeRefusal: string | undefined;
+  /** Connections that the server has left for everybody; undefined where there is no server. */
+  readonly freeConnections: number | undefined;
+  /** Undefined before the first start. */
+  readonly queue: QueueState | undefined;
+}
+
+/** @throws StoreError when the server can't be used, with what to do about it. */
+export async function postgresFacts(databaseUrl: string): Promise<DatabaseFacts> {
+  checkDatabaseUrl(databaseUrl);
+  const client = postgres(databaseUrl, {
+    max: 1,
+    connect_timeout: 10,
+    onnotice: () => undefined,
+    connection: { application_name: 'loadline doctor', TimeZone: 'UTC', statement_timeout: 10_000 },
+  });
+  try {
+    const [row] = await client`select current_setting('server_version_num')::integer as version`;
+    refuseOldServer(row?.version as number);
+    const session = drizzleOverPostgres(client) as unknown as SqlSession;
+    return { ...(await factsOf(session)), freeConnections: await freeConnections(session) };
+  } catch (error) {
+    throw connectionError(error, databaseUrl);
+  } finally {
+    await client.end({ timeout: 5 });
+  }
+}
+
+/**
+ * Holds the folder's lock while it looks.
+ *
+ * @returns undefined when there is no database in the folder yet
+ * @throws StoreError `data-folder-in-use` while a bot runs on it, `data-folder-unusable`
+ */
+export async function dataFolderFacts(dataFolder: string): Promise<DatabaseFacts | undefined> {
+  const folder = join(dataFolder, 'database');
+  // Opening would make one, and a lock file with it.
+  if (!(await exists(folder))) return undefined;
+  const unlock = await lockDataFolder(dataFolder);
+  try {
+    const open = await PGlite.create(folder).catch((cause: unknown) => {
+      throw new StoreError(
+        'data-folder-unusable',
+        `The database in the data folder ${dataFolder} cannot be started.`,
+        'Restore the folder from a backup, or give another folder to begin anew.',
+        { cause },
+      );
+    });
+    try {
+      const session = drizzleOverPglite(open) as unknown as SqlSession;
+      return { ...(await factsOf(session)), freeConnections: undefined };
+    } finally {
+      await open.close();
+    }
+  } finally {
+    unlock();
+  }
+}
+
+async function factsOf(session: SqlSession): Promise<Omit<DatabaseFacts, 'freeConnections'>> {
+  const beganMs = Date.now();
+  const [server] = await session
+    .select({
+      version: sql<number>`current_setting('server_version_num')::integer`,
+      nowMs: sql<number>`(extract(epoch from clock_timestamp()) * 1000)::float8`,
+      encoding: sql<string>`current_setting('server_encoding')`,
+      hasMigrations: sql<boolean>`to_regclass('loadline.migrations') is not null`,
+      hasQueue: sql<boolean>`to_regclass(${`${QUEUE_SCHEMA}.job`}) is not null`,
+    })
+    .from(sql`(select 1) as one`);
+  const ownNow = new Date((beganMs + Date.now()) / 2);
+  if (!server) throw new Error('The database gave no row.');
+  return {
+    serverVersion: Math.floor(server.version / 10_000),
+    databaseNow: new Date(server.nowMs),
+    ownNow,
+    encoding: server.encoding,
+    writeRefusal: await writeRefusal(session, server.hasMigrations),
+    migrations: server.hasMigrations ? await migrationFacts(session) : undefined,
+    queue: server.hasQueue ? await queueState(session) : undefined,
+  };
+}
+
+async function migrationFacts(session: SqlSession): Promise<MigrationFacts> {
+  const applied = await session
+    .select({ hash: sql<string>`hash`, madeAt: sql<number>`created_at::float8` })
+    .from(sql`loadline.migrations`);
+  const known = readMigrationFiles(MIGRATIONS);
+  const latest = Math.max(...applied.map(({ madeAt }) => madeAt));
+  const hashes = new Map(applied.map(({ hash, madeAt }) => [madeAt, hash]));
+  return {
+    appliedCount: applied.length,
+    // As the migrator decides it.
+    pendingCount: known.filter(({ folderMillis }) => folderMillis > latest).length,
+    isAhead: latest > Math.max(...known.map(({ folderMillis }) => folderMillis)),
+    isForeign: known.some(
+      ({ folderMillis, hash }) => folderMillis <= latest && hashes.get(folderMillis) !== hash,
+    ),
+  };
+}
+
+class RolledBack extends Error {}
+
+/** Tries to write and takes it back. */
+async function writeRefusal(session: SqlSession, hasTables: boolean): Promise<string | undefined> {
+  try {
+    await session.transaction(async (tx) => {
+      if (hasTables) {
+        await tx.execute(sql`insert into loadline.seen_events (event_id, seen_at)
+          values ('doctor:' || gen_random_uuid(), now())`);
+        // Nobody may write there but through the queue; that it could is enough.
+        await tx.execute(sql`select 1 / has_table_privilege(${`${QUEUE_SCHEMA}.job`}, 'insert')::integer
+          where to_regclass(${`${QUEUE_SCHEMA}.job`}) is not null`);
+      } else {
+        await tx.execute(sql`create schema loadline_doctor_was_here`);
+      }
+      throw new RolledBack();
+    });
+    return undefined;
+  } catch (error) {
+    if (error instanceof RolledBack) return undefined;
+    const sqlState = sqlErrorOf(error)?.sqlState;
+    if (sqlState === undefined) throw error;
+    return sqlState;
+  }
+}
+
+async function freeConnections(session: SqlSession): Promise<number> {
+  const [row] = await session
+    .select({
+      free: sql<number>`(current_setting('max_connections')::integer
+        - current_setting('superuser_reserved_connections')::integer
+        - count(*) filter (where backend_type = 'client backend'))::integer`,
+    })
+    .from(sql`pg_stat_activity`);
+  return row?.free ?? 0;
+}
+
+async function exists(path: string): Promise<boolean> {
+  return access(path, constants.F_OK).then(
+    () => true,
+    () => false,
+  );
+}

@@ -1,0 +1,79 @@
+import fc from 'fast-check';
+import { afterAll, describe, expect, test } from 'vitest';
+import { exportSprints } from '../../../src/app/export/export-sprints.ts';
+import { importSprints } from '../../../src/app/import/import-sprints.ts';
+import type { PastSprint } from '../../../src/app/past-sprint.ts';
+import type { Actor, Team } from '../../../src/app/team.ts';
+import {
+  closedCards,
+  commitmentPast,
+  knownVelocities,
+  pastSprints,
+  projectionHistory,
+  pulledInCards,
+} from '../../../src/app/team-history.ts';
+import { actorOf, CHANNEL, closeHarness, type Harness, openHarness } from '../../support/app-harness.ts';
+import type { RandomSprint } from './random-team.ts';
+import { anySprint, historyOf, recordHistory } from './random-team.ts';
+
+// Lisbon is on UTC in winter; in summer its day begins at 23:00 UTC, which no time here comes near.
+const NOW = '2026-10-30T12:00:00Z';
+afterAll(closeHarness);
+const FROM = '2025-01-06';
+const ELSEWHERE: Actor = actorOf('ana', 'W2');
+
+async function exported(h: Harness, actor: Actor): Promise<Record<string, string>> {
+  const { files } = await exportSprints(h.deps, actor, CHANNEL);
+  return Object.fromEntries(
+    files.map(({ fileName, bytes }) => [fileName, Buffer.from(bytes).toString('utf8')]),
+  );
+}
+
+async function imported(h: Harness, actor: Actor, team: Team, files: Record<string, string>): Promise<void> {
+  const input = {
+    teamId: team.id,
+    files: Object.entries(files).map(([fileName, text]) => ({ fileName, text })),
+  };
+  const first = await importSprints(h.deps, actor, { ...input, seen: undefined });
+  if (first.kind !== 'preview') throw new Error('imported without a preview');
+  expect(first.preview.problems).toEqual([]);
+  const second = await importSprints(h.deps, actor, { ...input, seen: first.preview.fingerprint });
+  expect(second.kind).toBe('imported');
+}
+
+/** What the statistics read, without who and where. */
+function comparable(past: readonly PastSprint[]): object[] {
+  return past.map(({ sprintId: _id, teamId: _team, importedAt: _at, ...rest }) => rest);
+}
+
+describe('what is exported can be imported elsewhere', () => {
+  test('and comes out of there byte for byte the same, with the same statistics', async () => {
+    await fc.assert(
+      fc.asyncProperty(
+        fc.array(anySprint, { minLength: 1, maxLength: 4 }),
+        async (sprints: RandomSprint[]) => {
+          const h = await openHarness({ now: NOW });
+          const here = await h.setUpTeam();
+          const there = await h.setUpTeam({}, ELSEWHERE);
+          await h.read((tx) => recordHistory(tx, historyOf(here, FROM, sprints)));
+          const files = await exported(h, actorOf('ana'));
+          await imported(h, ELSEWHERE, there, files);
+          expect(await exported(h, ELSEWHERE)).toEqual(files);
+
+          const mine = await h.read((tx) => pastSprints(tx, here));
+          const theirs = await h.read((tx) => pastSprints(tx, there));
+          expect(comparable(theirs)).toEqual(comparable(mine));
+          expect(commitmentPast(theirs)).toEqual(commitmentPast(mine));
+          expect(closedCards(theirs)).toEqual(closedCards(mine));
+          expect(pulledInCards(theirs)).toEqual(pulledInCards(mine));
+          expect(knownVelocities(theirs)).toEqual(knownVelocities(mine));
+          for (const elapsedShare of [0, 0.3, 0.5, 0.8, 1]) {
+            const renamed = theirs.map((sprint) => ({ ...sprint, teamId: here.id }));
+            expect(projectionHistory(renamed, elapsedShare)).toEqual(projectionHistory(mine, elapsedShare));
+          }
+        },
+      ),
+      { numRuns: 8 },
+    );
+  });
+});

@@ -1,0 +1,136 @@
+import { describe, expect, test } from 'vitest';
+import { comingSprint, rangeOf, readCommitment } from '../../src/app/range-advice.ts';
+import { commitmentRange } from '../../src/forecast/commitment-range.ts';
+import { DEFAULT_THRESHOLDS } from '../../src/sprint/thresholds.ts';
+import { finishing, missing, pastSprintsOf } from './past-sprints.ts';
+
+const TEAM = { timeZone: 'Europe/Lisbon', workingDays: [1, 2, 3, 4, 5] };
+const THREE = [{ isActive: true }, { isActive: true }, { isActive: false }, { isActive: true }];
+const DAYS = { startsOn: '2026-11-02', endsOn: '2026-11-13' };
+const COMING = comingSprint(TEAM, THREE, DAYS, undefined);
+
+/** Committed 20 and pulled in about 4 each time, and finished it all: it can carry a little more than it promises. */
+const STEADY = pastSprintsOf([3.5, 4, 4.5, 4, 3.5, 4.5, 4, 4].map((pulledIn) => finishing(20, pulledIn)));
+
+describe('the coming sprint', () => {
+  test('counts the working days of its span and the members of today', () => {
+    expect(COMING).toEqual({ ...DAYS, workingDays: 10, members: 3, awayDays: undefined });
+  });
+
+  test('has no day that the team’s zone leaves out', () => {
+    // Apia had no 30 December 2011, a Friday (IANA tz database, 2025c).
+    const days = { startsOn: '2011-12-26', endsOn: '2011-12-30' };
+    expect(comingSprint({ ...TEAM, timeZone: 'Pacific/Apia' }, THREE, days, 0).workingDays).toBe(4);
+  });
+});
+
+describe('the range', () => {
+  test('is that of the statistics, for the members and days that there will be', () => {
+    const { range } = rangeOf(DEFAULT_THRESHOLDS, STEADY, { ...COMING, awayDays: 6 });
+    const reckoned = commitmentRange(
+      STEADY,
+      { workingDays: 10, memberDays: 24, memberDaysWhenAllThere: 30 },
+      DEFAULT_THRESHOLDS,
+    );
+    if ('undefined' in range || 'undefined' in reckoned) throw new Error('there is a range');
+    expect([range.lowPoints, range.highPoints]).toEqual([reckoned.lowPoints, reckoned.highPoints]);
+  });
+
+  test('is as much narrower as people are away', () => {
+    const high = (awayDays: number): number => {
+      const { range } = rangeOf(DEFAULT_THRESHOLDS, STEADY, { ...COMING, awayDays });
+      return 'undefined' in range ? Number.NaN : (range.highPoints as number);
+    };
+    expect(high(15) / high(0)).toBeCloseTo(0.5, 1);
+  });
+
+  test('takes nobody said to be away for not known, which is another thing than nobody away', () => {
+    const unknown = rangeOf(DEFAULT_THRESHOLDS, STEADY, COMING).range;
+    const none = rangeOf(DEFAULT_THRESHOLDS, STEADY, { ...COMING, awayDays: 0 }).range;
+    expect(unknown).toMatchObject({
+      missing: ['Who will be away is not known; the usual number of members is taken to be there.'],
+    });
+    expect(none).toMatchObject({ missing: [] });
+  });
+
+  test('does not exist when everybody is away, also when members have left since they were counted', () => {
+    const empty = { undefined: 'Nobody is there to work in the coming sprint.' };
+    for (const awayDays of [30, 40]) {
+      expect(rangeOf(DEFAULT_THRESHOLDS, STEADY, { ...COMING, awayDays }).range).toEqual(empty);
+    }
+  });
+
+  test('comes with the sprints that it is made from: the latest twelve with a commitment', () => {
+    const many = pastSprintsOf(Array.from({ length: 20 }, (_, i) => finishing(i === 17 ? 0 : 20, 4)));
+    const { past } = rangeOf(DEFAULT_THRESHOLDS, many, COMING);
+    expect(past.map(({ name }) => name)).toEqual(
+      [8, 9, 10, 11, 12, 13, 14, 15, 16, 17, 19, 20].map((n) => `Harbour ${n}`),
+    );
+  });
+
+  test('comes with the sprints that there are when they are too few', () => {
+    const few = pastSprintsOf([finishing(20, 4), finishing(0, 12), finishing(18, 0)]);
+    const { past, range } = rangeOf(DEFAULT_THRESHOLDS, few, COMING);
+    expect(range).toEqual({
+      undefined: 'The range takes 3 closed sprints with a commitment; there are 2.',
+    });
+    expect(past.map(({ name }) => name)).toEqual(['Harbour 1', 'Harbour 3']);
+  });
+});
+
+describe('a commitment', () => {
+  const advice = rangeOf(DEFAULT_THRESHOLDS, STEADY, { ...COMING, awayDays: 0 });
+  const ends = 'undefined' in advice.range ? undefined : advice.range;
+  const [low, high] = [ends?.lowPoints as number, ends?.highPoints as number];
+
+  test('lies within the range at either end and outside of it half a point beyond', () => {
+    expect(low).toBeLessThan(high);
+    const places = [low - 0.5, low, high, high + 0.5].map((points) => readCommitment(points, advice).lies);
+    expect(places).toEqual(['below', 'within', 'within', 'above']);
+  });
+
+  test('is as likely to be kept, and to be followed by too much pulled-in work, as the ends promise', () => {
+    const at = (points: number) => readCommitment(points, advice);
+    // 80 % kept at the high end, 20 % pulled in too much at the low end (design, section 5).
+    expect(at(high).chanceKept).toBeGreaterThanOrEqual(0.8);
+    expect(at(high + 10).chanceKept).toBeLessThan(0.8);
+    expect(at(low).chancePulledInTooMuch).toBeLessThanOrEqual(0.2);
+    expect(at(low - 1).chancePulledInTooMuch).toBeGreaterThan(0.2);
+  });
+
+  test('of nothing lies below, and has no chances', () => {
+    const none = { undefined: 'Without a commitment there is nothing to keep or to measure by.' };
+    expect(readCommitment(0, advice)).toEqual({
+      lies: 'below',
+      chanceKept: none,
+      chancePulledInTooMuch: none,
+    });
+  });
+
+  test('is only held against the end that is known', () => {
+    const noPullIns = STEADY.map((sprint) => ({ ...sprint, pulledInPoints: undefined }));
+    const oneEnded = rangeOf(DEFAULT_THRESHOLDS, noPullIns, { ...COMING, awayDays: 0 });
+    expect(oneEnded.range).toMatchObject({ lowPoints: { undefined: expect.any(String) } });
+    const highPoints = 'undefined' in oneEnded.range ? Number.NaN : (oneEnded.range.highPoints as number);
+    expect(readCommitment(1, oneEnded).lies).toBe('within');
+    expect(readCommitment(highPoints + 0.5, oneEnded).lies).toBe('above');
+    expect(readCommitment(1, oneEnded).chancePulledInTooMuch).toHaveProperty('undefined');
+  });
+
+  test('lies in no range where the ends cross, however large it is; its chances still tell', () => {
+    const wavering = pastSprintsOf([4, 30, 8, 26, 3, 33, 6, 28].map((points) => missing(34, points)));
+    const crossed = rangeOf(DEFAULT_THRESHOLDS, wavering, { ...COMING, awayDays: 0 });
+    expect(crossed.range).toMatchObject({ crossed: { sentence: expect.any(String) } });
+    for (const points of [1, 20, 100]) expect(readCommitment(points, crossed).lies).toBe('no range');
+    expect(readCommitment(100, crossed).chanceKept).toBeLessThan(0.1);
+  });
+
+  test('has no chances before there is a range, for the same reason', () => {
+    const { range } = rangeOf(DEFAULT_THRESHOLDS, [], COMING);
+    expect(readCommitment(20, { range, thresholds: DEFAULT_THRESHOLDS })).toEqual({
+      lies: 'no range',
+      chanceKept: range,
+      chancePulledInTooMuch: range,
+    });
+  });
+});

@@ -1,0 +1,35 @@
+/** One line of the bench's table: a value, what it is held against, and how far it may go. */
+
+export interface BenchRow {
+  readonly name: string;
+  readonly unit: 'ms' | 's' | 'MB' | 'statements' | 'per second';
+  readonly value: number;
+  /** What the value is held against, measured in the same run. */
+  readonly baseline: string;
+  readonly baselineValue: number;
+  /** value ÷ baselineValue */
+  readonly ratio: number;
+  readonly bound: Bound;
+}
+
+/** The most that the value, or its ratio, may be. */
+export interface Bound {
+  readonly of: 'value' | 'ratio';
+  readonly atMost: number;
+}
+
+/** A bench of one or more rows. What it opens it closes. */
+export interface Bench {
+  readonly name: string;
+  /** Rough time that it takes, for whoever waits. */
+  readonly takesSeconds: number;
+  run(): Promise<BenchRow[]>;
+}
+
+export function benchRow(row: Omit<BenchRow, 'ratio'>): BenchRow {
+  return { ...row, ratio: row.value / row.baselineValue };
+}
+
+export function isWithin({ value, ratio, bound }: BenchRow): boolean {
+  return (bound.of === 'value' ? value : ratio) <= bound.atMost;
+}

@@ -1,0 +1,29 @@
+import type { BenchRow } from './bench-row.ts';
+import { isWithin } from './bench-row.ts';
+
+/** The rows as a table for reading. */
+export function benchTable(rows: readonly BenchRow[]): string {
+  const lines = rows.map((row) => [
+    row.name,
+    `${digits(row.value)} ${row.unit}`,
+    `${digits(row.baselineValue)} ${row.unit}: ${row.baseline}`,
+    `${digits(row.ratio)} ×`,
+    `${row.bound.of} at most ${digits(row.bound.atMost)}${row.bound.of === 'ratio' ? ' ×' : ` ${row.unit}`}`,
+    isWithin(row) ? 'within' : 'EXCEEDED',
+  ]);
+  const all = [['bench', 'value', 'baseline', 'ratio', 'bound', ''], ...lines];
+  const widths = all[0]?.map((_, i) => Math.max(...all.map((line) => (line[i] as string).length))) ?? [];
+  return all
+    .map((line) =>
+      line
+        .map((cell, i) => cell.padEnd(widths[i] as number))
+        .join('  ')
+        .trimEnd(),
+    )
+    .join('\n');
+}
+
+/** Three digits that mean something. */
+function digits(value: number): string {
+  return value >= 100 ? value.toFixed(0) : value.toPrecision(3);
+}

@@ -1,0 +1,46 @@
+/**
+ * Measures and prints one table: `npm run bench -- [NAME…] [--json]`. Every value stands beside a baseline from the
+ * same run. Exits with 1 when a bound is exceeded, with 2 when it is not told what to do.
+ */
+import { parseArgs } from 'node:util';
+import type { Bench, BenchRow } from './bench-row.ts';
+import { isWithin } from './bench-row.ts';
+import { benchTable } from './bench-table.ts';
+import { forecastBench } from './forecast-bench.ts';
+import { projectionBench } from './projection-bench.ts';
+
+const BENCHES: readonly Bench[] = [forecastBench, projectionBench];
+
+function readArguments(): { chosen: readonly Bench[]; json: boolean } {
+  const { values, positionals } = parseArgs({
+    allowPositionals: true,
+    options: { json: { type: 'boolean', default: false } },
+  });
+  const names = BENCHES.map(({ name }) => name);
+  const unknown = positionals.filter((name) => !names.includes(name));
+  if (unknown.length > 0)
+    throw new Error(`There is no bench ${unknown.join(', ')}; there are ${names.join(', ')}.`);
+  const chosen =
+    positionals.length === 0 ? BENCHES : BENCHES.filter(({ name }) => positionals.includes(name));
+  return { chosen, json: values.json };
+}
+
+async function main(): Promise<void> {
+  const { chosen, json } = readArguments();
+  const rows: BenchRow[] = [];
+  for (const bench of chosen) {
+    console.error(`${bench.name}: about ${bench.takesSeconds} s`);
+    rows.push(...(await bench.run()));
+  }
+  console.log(
+    json
+      ? JSON.stringify({ rows: rows.map((row) => ({ ...row, within: isWithin(row) })) }, undefined, 2)
+      : benchTable(rows),
+  );
+  if (!rows.every(isWithin)) process.exitCode = 1;
+}
+
+await main().catch((error: unknown) => {
+  console.error(error instanceof Error ? error.message : error);
+  process.exitCode = 2;
+});

@@ -1,0 +1,55 @@
+/** The release forecast of a large body of work, against a plain loop over the same velocities. */
+import { releaseForecast } from '../../src/forecast/release-forecast.ts';
+import type { Bench } from './bench-row.ts';
+import { benchRow } from './bench-row.ts';
+import { medianTimes } from './median-time.ts';
+
+const BACKLOG_POINTS = 1000;
+/** Small velocities take the most sprints, and half points the finest steps. */
+const VELOCITIES = [8.5, 11, 7, 9.5, 12];
+
+function forecast() {
+  return releaseForecast({
+    backlogPoints: BACKLOG_POINTS,
+    scopeGrowthPoints: 0,
+    velocities: VELOCITIES,
+    startsOn: '2026-11-02',
+    sprintLengthDays: 14,
+  });
+}
+
+/** Adds up sprints in half points until the backlog is likely done, and knows nothing of a wandering pace. */
+function plainLoop(): number {
+  const enough = 2 * BACKLOG_POINTS;
+  let chances = Float64Array.of(1);
+  for (let sprints = 1; ; sprints += 1) {
+    const next = new Float64Array(enough + 1);
+    for (let halves = 0; halves < chances.length; halves += 1) {
+      const chance = (chances[halves] as number) / VELOCITIES.length;
+      for (const velocity of VELOCITIES) {
+        const sum = Math.min(enough, halves + 2 * velocity);
+        next[sum] = (next[sum] as number) + chance;
+      }
+    }
+    chances = next;
+    if ((chances[enough] as number) >= 0.85) return sprints;
+  }
+}
+
+export const forecastBench: Bench = {
+  name: 'forecast',
+  takesSeconds: 2,
+  async run() {
+    const { subjectMs, baselineMs } = await medianTimes(forecast, plainLoop);
+    return [
+      benchRow({
+        name: `release forecast of ${BACKLOG_POINTS} points`,
+        unit: 'ms',
+        value: subjectMs,
+        baseline: 'plain loop over the same velocities',
+        baselineValue: baselineMs,
+        bound: { of: 'value', atMost: 50 },
+      }),
+    ];
+  },
+};

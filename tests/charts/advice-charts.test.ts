@@ -1,0 +1,118 @@
+import { describe, expect, test } from 'vitest';
+import type { Advice } from '../../src/app/advice.ts';
+import type { Picture } from '../../src/app/ports.ts';
+import { charts } from '../../src/charts/charts.ts';
+import { forecastSize } from '../../src/charts/forecast-layout.ts';
+import { forecastMarks } from '../../src/charts/forecast-option.ts';
+import { historyMarks } from '../../src/charts/history-option.ts';
+import { oddsLayout, shownOdds } from '../../src/charts/odds-layout.ts';
+import { oddsMarks } from '../../src/charts/odds-option.ts';
+import { rangeSize } from '../../src/charts/range-layout.ts';
+import { rangeMarks } from '../../src/charts/range-option.ts';
+import { pixelDensity } from '../../src/charts/render-png.ts';
+import { decodedPng } from './decoded-png.ts';
+import * as forecastExamples from './forecast-examples.ts';
+import * as historyExamples from './history-examples.ts';
+import { expectLegible, labelBoxes } from './label-boxes.ts';
+import * as oddsExamples from './odds-examples.ts';
+import * as rangeExamples from './range-examples.ts';
+
+const advice = Object.entries({ ...oddsExamples, ...rangeExamples, ...forecastExamples, ...historyExamples })
+  .filter((entry): entry is [string, Advice] => typeof entry[1] !== 'function')
+  .map(([name, shown]) => [shown.question.about, name, shown] as const);
+
+function picture(shown: Advice): Promise<Picture> {
+  switch (shown.question.about) {
+    case 'odds':
+      return charts.odds(shown as Extract<Advice, { question: { about: 'odds' } }>);
+    case 'range':
+      return charts.range(shown as Extract<Advice, { question: { about: 'range' } }>);
+    case 'forecast':
+      return charts.forecast(shown as Extract<Advice, { question: { about: 'forecast' } }>);
+    case 'history':
+      return charts.history(shown as Extract<Advice, { question: { about: 'history' } }>);
+  }
+}
+
+function marked(shown: Advice) {
+  if ('odds' in shown) {
+    if ('undefined' in shown.odds) return undefined;
+    const sizes = shownOdds(shown.odds.sizes);
+    const layout = oddsLayout(sizes.length);
+    return { marks: oddsMarks(shown.odds, sizes, layout), size: layout.size };
+  }
+  if ('coming' in shown) return { marks: rangeMarks(shown), size: rangeSize };
+  if ('forecast' in shown) {
+    if ('undefined' in shown.forecast) return undefined;
+    return { marks: forecastMarks(shown, shown.forecast), size: forecastSize };
+  }
+  return historyMarks(shown);
+}
+
+describe('the pictures of the planning questions', () => {
+  test('there are examples of all four', () => {
+    expect(new Set(advice.map(([about]) => about))).toEqual(
+      new Set(['odds', 'range', 'forecast', 'history']),
+    );
+  });
+
+  test.each(advice)(
+    '%s, %s: is 1600 wide, opaque and under 700 kB, with a text that fits',
+    async (_, __, shown) => {
+      const { png, altText } = await picture(shown);
+      const { widthPx, heightPx, opaque } = await decodedPng(png);
+      const size = marked(shown)?.size;
+      expect(widthPx).toBe(1600);
+      if (size) expect(heightPx).toBe(size.heightPx * pixelDensity);
+      // Twice as high as wide would be unreadable in a chat.
+      expect(heightPx).toBeLessThan(3200);
+      expect(opaque).toBe(true);
+      expect(png.length).toBeLessThan(700_000);
+      // The limit: docs.slack.dev, image block, alt_text.
+      expect(altText.length).toBeLessThanOrEqual(2_000);
+      expect(altText).toContain('“Harbour team”');
+      expect(altText).not.toMatch(/undefined|NaN|Infinity|\[object/);
+    },
+  );
+
+  test.each(advice)('%s, %s: no label stands on another or leaves the card', (_, __, shown) => {
+    const drawn = marked(shown);
+    if (drawn) expectLegible(labelBoxes(drawn.marks), drawn.size);
+    else expect(['noCards', 'tooFew']).toContain(__);
+  });
+
+  test.each(advice.filter(([, name]) => name.startsWith('ordinary')))(
+    '%s, %s: the same advice gives the same bytes, also when others are drawn at the same time',
+    async (_, __, shown) => {
+      const alone = await picture(shown);
+      const [again] = await Promise.all([picture(shown), picture(historyExamples.shortHistory)]);
+      expect(Buffer.from(alone.png).equals(again.png)).toBe(true);
+      expect(again.altText).toBe(alone.altText);
+    },
+  );
+
+  test.each(advice.filter(([, name]) => name.startsWith('ordinary')))(
+    '%s, %s: another team name gives another picture and another text; a name the font lacks is left out',
+    async (_, __, shown) => {
+      const named = async (name: string) => picture({ ...shown, team: { ...shown.team, name } });
+      const [first, other, lacking, blank] = await Promise.all(['Ebb', 'Eddy', '港', ' '].map(named));
+      expect(Buffer.from(first?.png ?? []).equals(other?.png ?? new Uint8Array())).toBe(false);
+      expect(lacking?.altText).toContain('“港”');
+      expect(Buffer.from(lacking?.png ?? []).equals(blank?.png ?? new Uint8Array())).toBe(true);
+      expect(blank?.altText).not.toContain('“ ');
+    },
+  );
+
+  test.each(advice.filter(([, name]) => name.startsWith('ordinary')))(
+    '%s, %s: a very long team name neither breaks the text nor the picture',
+    async (_, __, shown) => {
+      const { png, altText } = await picture({
+        ...shown,
+        team: { ...shown.team, name: 'Ahoy 🌊 '.repeat(400) },
+      });
+      expect((await decodedPng(png)).widthPx).toBe(1600);
+      expect(altText.length).toBeLessThanOrEqual(2_000);
+      expect(altText.isWellFormed()).toBe(true);
+    },
+  );
+});

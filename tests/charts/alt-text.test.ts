@@ -1,0 +1,35 @@
+import { describe, expect, test } from 'vitest';
+import { countText, fittingText, listText, spokenName } from '../../src/charts/alt-text.ts';
+
+describe('the parts of texts for the ear', () => {
+  test('the first version that fits is taken', () => {
+    const long = 'a'.repeat(2_001);
+    expect(fittingText([long, 'b'.repeat(2_000), 'c'])).toBe('b'.repeat(2_000));
+  });
+
+  test('a last version that is too long is cut to 2,000 characters, never within a sign', () => {
+    expect(fittingText(['a'.repeat(3_000)])).toBe(`${'a'.repeat(1_999)}…`);
+    const cut = fittingText([`a${'🌊'.repeat(1_500)}`]);
+    expect(cut).toBe(`a${'🌊'.repeat(999)}…`);
+    expect(fittingText([`${'🌊'.repeat(1_500)}`])).toBe(`${'🌊'.repeat(999)}…`);
+  });
+
+  test('a name stands on one line and is well formed', () => {
+    expect(spokenName(' Harbour\n  team\t')).toBe('Harbour team');
+    expect(spokenName('half \ud83c')).toBe('half \ufffd');
+  });
+
+  test('lists and counts read as a person writes them', () => {
+    expect([listText([]), listText(['a']), listText(['a', 'b']), listText(['a', 'b', 'c'])]).toEqual([
+      '',
+      'a',
+      'a and b',
+      'a, b and c',
+    ]);
+    expect([countText(0, 'card'), countText(1, 'card'), countText(2, 'card')]).toEqual([
+      '0 cards',
+      '1 card',
+      '2 cards',
+    ]);
+  });
+});

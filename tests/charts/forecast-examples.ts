@@ -1,0 +1,34 @@
+/** Invented answers to "when will it be finished?", made by the forecast itself. */
+import type { ForecastAdvice } from '../../src/app/advice.ts';
+import { releaseForecast } from '../../src/forecast/release-forecast.ts';
+import { exampleTeam } from './past-examples.ts';
+
+export function forecastAdvice(
+  backlogPoints: number,
+  velocities: readonly number[],
+  { growthPoints = 0, startsOn = '2026-11-16', sprintLengthDays = 14 } = {},
+): ForecastAdvice {
+  const question = { backlogPoints, scopeGrowthPoints: growthPoints, velocities, startsOn, sprintLengthDays };
+  const unknown = { undefined: 'There are too few sprints.' };
+  return {
+    team: exampleTeam,
+    on: '2026-11-13',
+    sprints: velocities.length,
+    importedSprints: 0,
+    question: { about: 'forecast', backlogPoints, growthPoints },
+    startsOn,
+    sprintLengthDays,
+    forecast: releaseForecast(question),
+    margin: { ofCommitments: unknown, ofEstimates: unknown },
+  };
+}
+
+const velocities = [24, 23, 26, 27, 21, 28, 24];
+export const ordinaryForecast = forecastAdvice(120, velocities);
+export const oneSprintForecast = forecastAdvice(3, velocities);
+export const tinyWork = forecastAdvice(0.5, velocities);
+export const growingScope = forecastAdvice(200, velocities, { growthPoints: 8 });
+export const longForecast = forecastAdvice(1_000, velocities, { sprintLengthDays: 7 });
+export const beyondAll = forecastAdvice(2_900, velocities, { growthPoints: 3 });
+export const neverFinished = forecastAdvice(9_000, [3, 0, 0.5], { growthPoints: 20 });
+export const tooFew = forecastAdvice(80, [20, 22]);

@@ -1,0 +1,98 @@
+/** Invented answers to "how much shall we commit to?", made by the range itself. */
+import type { RangeAdvice } from '../../src/app/advice.ts';
+import type { PastSprint } from '../../src/app/past-sprint.ts';
+import { commitmentPast } from '../../src/app/team-history.ts';
+import { type CommitmentRange, commitmentRange } from '../../src/forecast/commitment-range.ts';
+import { dayPlus } from '../../src/sprint/calendar.ts';
+import { DEFAULT_THRESHOLDS } from '../../src/sprint/thresholds.ts';
+import { exampleTeam, ordinaryPast, pastSprint } from './past-examples.ts';
+
+export function rangeAdvice(past: readonly PastSprint[], change: Partial<CommitmentRange> = {}): RangeAdvice {
+  const startsOn = dayPlus(past.at(-1)?.endsOn ?? '2026-10-30', 3);
+  const endsOn = dayPlus(startsOn, 11);
+  const coming = { workingDays: 10, memberDays: undefined, memberDaysWhenAllThere: undefined };
+  const range = commitmentRange(commitmentPast(past), { ...coming }, DEFAULT_THRESHOLDS);
+  return {
+    team: exampleTeam,
+    on: dayPlus(startsOn, -1),
+    sprints: past.length,
+    importedSprints: past.filter(({ importedAt }) => importedAt !== undefined).length,
+    question: { about: 'range' },
+    coming: { startsOn, endsOn, workingDays: 10, members: 5, awayDays: undefined },
+    range: 'undefined' in range ? range : { ...range, ...change },
+    past,
+    thresholds: DEFAULT_THRESHOLDS,
+  };
+}
+
+const unknown = (reason: string) => ({ undefined: reason });
+
+export const ordinaryRange = rangeAdvice(ordinaryPast);
+export const oneSprintRange = rangeAdvice(ordinaryPast.slice(0, 1));
+export const noSprintRange = rangeAdvice([]);
+export const threeSprintRange = rangeAdvice(ordinaryPast.slice(0, 3));
+export const onlyHigh = rangeAdvice(ordinaryPast, {
+  lowPoints: unknown('Pulled-in work was recorded in no sprint.'),
+  highPoints: 24,
+});
+export const onlyLow = rangeAdvice(ordinaryPast, {
+  lowPoints: 21.5,
+  highPoints: unknown('What was finished of the commitment was recorded in no sprint.'),
+});
+export const equalEnds = rangeAdvice(ordinaryPast, { lowPoints: 24, highPoints: 24 });
+export const middleWay = rangeAdvice(ordinaryPast, {
+  lowPoints: 27,
+  highPoints: 21,
+  crossed: {
+    reason: 'varies too much',
+    sentence: 'No commitment is both likely to be kept and unlikely to leave room for much more work.',
+    compromise: { points: 24, chance: 0.6 },
+  },
+});
+export const crossedRange = rangeAdvice(ordinaryPast, {
+  lowPoints: 27.5,
+  highPoints: 20,
+  crossed: {
+    reason: 'pulled in before finishing',
+    sentence: 'In 5 of 9 sprints work was pulled in while committed work stayed open.',
+    compromise: undefined,
+  },
+});
+export const nothingKept = rangeAdvice(ordinaryPast, {
+  lowPoints: 10,
+  highPoints: 0,
+  crossed: {
+    reason: 'too little gets finished',
+    sentence: 'No commitment is likely to be kept: too often hardly anything of it was finished.',
+    compromise: undefined,
+  },
+});
+
+/** Long names, amounts not recorded, sprints without a commitment. */
+export const patchyRange = rangeAdvice([
+  pastSprint(0, {
+    commitment: 30,
+    imported: true,
+    velocity: 26,
+    name: 'A name that is much too long to write',
+  }),
+  pastSprint(1, { commitment: 28, imported: true }),
+  pastSprint(2, { commitment: 0, pulledIn: 12, surprise: 0, velocity: 12, committedFinished: 0 }),
+  pastSprint(3, { commitment: 30, pulledIn: 2.5, surprise: 0, velocity: 30.5, committedFinished: 28 }),
+  pastSprint(4, { commitment: 31, pulledIn: 0.5, surprise: 9.5, velocity: 29, committedFinished: 28.5 }),
+]);
+
+export const hugeRange = rangeAdvice(
+  Array.from(
+    { length: 260 },
+    (_, index) =>
+      pastSprint(index, {
+        commitment: 90_000 + (index % 7) * 1_111.5,
+        pulledIn: (index % 5) * 2_000.5,
+        surprise: 0,
+        velocity: 92_000 + (index % 3) * 3_000.5,
+        committedFinished: 88_000 + (index % 7) * 1_000,
+      }),
+    '2016-01-04',
+  ),
+);

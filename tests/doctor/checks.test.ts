@@ -1,0 +1,227 @@
+/** The checks that need neither platform nor database, in every state. */
+import { chmod, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import ownManifest from '../../deploy/app-manifest.json' with { type: 'json' };
+import { clockFinding } from '../../src/doctor/check-clock.ts';
+import { checkDataFolder, roomFindings } from '../../src/doctor/check-data-folder.ts';
+import { checkCharts, checkTimeZones, drawDot } from '../../src/doctor/check-libraries.ts';
+import { checkManifest } from '../../src/doctor/check-manifest.ts';
+import { checkSettings } from '../../src/doctor/check-settings.ts';
+import { type Finding, splitSentence } from '../../src/doctor/finding.ts';
+
+const NOW = new Date('2026-11-04T09:20:00Z');
+const brief = (findings: readonly Finding[]): string[] =>
+  findings.map(({ level, found }) => `${level}: ${found}`);
+
+let folder: string;
+beforeEach(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'loadline-checks-'));
+});
+afterEach(() => rm(folder, { recursive: true, force: true }));
+
+describe('the clock', () => {
+  // 300 s: beyond that the platform's signed requests are refused, docs.slack.dev/authentication/verifying-requests-from-slack
+  it.each([
+    [0, 'ok'],
+    [30, 'ok'],
+    [31, 'warning'],
+    [-299, 'warning'],
+    [300, 'mend'],
+    [-3_600, 'mend'],
+  ])('that is off by %i s: %s', (skewSeconds, level) => {
+    const own = new Date(NOW.getTime() + skewSeconds * 1_000);
+    expect(clockFinding('the platform', NOW, own).level).toBe(level);
+  });
+});
+
+describe('the settings', () => {
+  const SOCKET = { LOADLINE_BOT_TOKEN: 'xoxb-SECRET', LOADLINE_APP_TOKEN: 'xapp-SECRET' };
+
+  it('are described without a secret', () => {
+    const { findings, config } = checkSettings({ ...SOCKET, DATABASE_URL: 'postgres://u:SECRET@h/d' });
+    expect(config).toBeDefined();
+    expect(brief(findings)).toEqual([expect.stringMatching(/^ok: .*socket mode, Postgres, metrics off/)]);
+    expect(JSON.stringify(findings)).not.toContain('SECRET');
+  });
+
+  it('that make the log hold people’s words are warned of', () => {
+    expect(brief(checkSettings({ ...SOCKET, LOG_LEVEL: 'trace' }).findings)[1]).toMatch(
+      /^warning: The log level is trace/,
+    );
+  });
+
+  it('are named each with its own remedy when they are wrong', () => {
+    const { findings, config } = checkSettings({ PORT: 'x' });
+    expect(config).toBeUndefined();
+    expect(findings.map(({ found }) => found.split(' ')[0])).toEqual([
+      'LOADLINE_BOT_TOKEN',
+      'PORT',
+      'LOADLINE_APP_TOKEN',
+    ]);
+    for (const { level, mend } of findings)
+      expect([level, mend]).toEqual(['mend', expect.stringMatching(/\.$/)]);
+  });
+
+  it('do not help a Node.js that is too old', () => {
+    expect(brief(checkSettings(SOCKET, '22.11.0').findings)[0]).toBe('mend: Node.js 22.11.0 is too old.');
+  });
+});
+
+describe('the data folder', () => {
+  it('that is there and private is fine, and nothing is left in it', async () => {
+    await chmod(folder, 0o700);
+    expect(brief(await checkDataFolder(folder))).toEqual([`ok: ${folder} can be written to.`]);
+  });
+
+  it('that is not there yet is fine when it can be made', async () => {
+    const deep = join(folder, 'not', 'yet');
+    expect(brief(await checkDataFolder(deep))).toEqual([expect.stringMatching(/^ok: .* does not exist yet/)]);
+  });
+
+  it('into which others can look is warned of', async () => {
+    await chmod(folder, 0o755);
+    expect(await checkDataFolder(folder)).toContainEqual(
+      expect.objectContaining({ level: 'warning', mend: `Run: chmod 700 ${folder}` }),
+    );
+  });
+
+  it('that is a file, or where nothing can be written, is to be mended', async () => {
+    await writeFile(join(folder, 'file'), '');
+    expect(brief(await checkDataFolder(join(folder, 'file')))).toEqual([
+      expect.stringMatching(/^mend: .* is not a folder/),
+    ]);
+    // Nobody can make a file there, root included.
+    expect(brief(await checkDataFolder('/proc/loadline'))).toEqual([
+      expect.stringMatching(/^mend: .* can not be written to \(E[A-Z]+\)\.$/),
+    ]);
+  });
+
+  it.each([
+    [499, 'warning'],
+    [99, 'mend'],
+  ])('with %i MB left on its disk: %s', (megabytes, level) => {
+    expect(roomFindings(megabytes * 1024 * 1024, '/data').map((finding) => finding.level)).toEqual([level]);
+    expect(roomFindings(500 * 1024 * 1024, '/data')).toEqual([]);
+  });
+});
+
+describe('the libraries', () => {
+  it('draw here', async () => {
+    expect(brief(await checkCharts())).toEqual(['ok: The drawing library and its font load.']);
+    expect((await drawDot()).length).toBeGreaterThan(8);
+  });
+
+  it.each([
+    ['can not be loaded', () => Promise.reject(new Error('Cannot find native binding.\nmore'))],
+    ['draw something that is no PNG', async () => new Uint8Array(64)],
+  ])('that %s are to be installed on this machine', async (_how, draw) => {
+    expect(await checkCharts(draw)).toEqual([
+      expect.objectContaining({ level: 'mend', mend: expect.stringContaining('npm ci --omit=dev') }),
+    ]);
+  });
+
+  it('know the time zones, or are named when they do not', () => {
+    expect(brief(checkTimeZones())).toEqual(['ok: Known, with their clock changes.']);
+    expect(checkTimeZones(() => '06')[0]?.level).toBe('mend');
+    expect(
+      checkTimeZones(() => {
+        throw new RangeError('Invalid time zone');
+      })[0]?.level,
+    ).toBe('mend');
+  });
+});
+
+type Manifest = typeof ownManifest;
+
+async function checked(
+  change: (manifest: Manifest) => void,
+  mode: 'socket' | 'http' = 'socket',
+): Promise<string[]> {
+  const manifest = structuredClone(ownManifest);
+  change(manifest);
+  const file = join(folder, 'manifest.json');
+  await writeFile(file, JSON.stringify(manifest));
+  return brief(await checkManifest(file, mode, false));
+}
+
+describe('the manifest', () => {
+  it('that comes with the bot has all that is needed, and is made for sockets', async () => {
+    const own = new URL('../../deploy/app-manifest.json', import.meta.url);
+    expect(brief(await checkManifest(own, 'socket', true))).toEqual([expect.stringMatching(/^ok: /)]);
+    expect(brief(await checkManifest(own, 'http', true))).toEqual([
+      expect.stringMatching(/^warning: .* made for sockets/),
+    ]);
+  });
+
+  it.each<[string, (manifest: Manifest) => void, RegExp]>([
+    [
+      'another command',
+      (m) => Object.assign(m.features.slash_commands[0] ?? {}, { command: '/other' }),
+      /command \/loadline/,
+    ],
+    [
+      'names that are not escaped',
+      (m) => Object.assign(m.features.slash_commands[0] ?? {}, { should_escape: false }),
+      /does not escape/,
+    ],
+    ['a scope less', (m) => m.oauth_config.scopes.bot.shift(), /Scopes are missing: chat:write\./],
+    [
+      'an event less',
+      (m) => m.settings.event_subscriptions.bot_events.pop(),
+      /Events are missing: message\.im\./,
+    ],
+    [
+      'no buttons',
+      (m) => Object.assign(m.settings.interactivity, { is_enabled: false }),
+      /Buttons and forms are off/,
+    ],
+    ['no home page', (m) => Object.assign(m.features.app_home, { home_tab_enabled: false }), /home page/],
+    ['no socket', (m) => Object.assign(m.settings, { socket_mode_enabled: false }), /Socket Mode is off/],
+  ])('with %s is to be mended', async (_what, change, words) => {
+    expect(await checked(change)).toEqual([expect.stringMatching(new RegExp(`^mend: .*${words.source}`))]);
+  });
+
+  it('for HTTP needs the socket off and each address set', async () => {
+    expect(await checked(() => undefined, 'http')).toEqual([
+      expect.stringMatching(/^mend: Socket Mode is on/),
+    ]);
+    const toHttp = (url: string) => (manifest: Manifest) => {
+      const { settings, features } = manifest;
+      settings.socket_mode_enabled = false;
+      Object.assign(settings.event_subscriptions, { request_url: url });
+      Object.assign(settings.interactivity, { request_url: url });
+      Object.assign(features.slash_commands[0] ?? {}, { url });
+    };
+    expect(await checked(toHttp('https://bot.example/slack/events'), 'http')).toEqual([
+      expect.stringMatching(/^ok: /),
+    ]);
+    expect(await checked(toHttp('http://bot.example/slack/events'), 'http')).toEqual([
+      'mend: The request URL of the command and of events and of interactivity does not lead to the bot.',
+    ]);
+  });
+
+  it('that can not be read, or is something else, says so', async () => {
+    expect(brief(await checkManifest(join(folder, 'absent.json'), 'socket', false))).toEqual([
+      'mend: The manifest can not be read (ENOENT).',
+    ]);
+    const file = join(folder, 'other.json');
+    for (const text of ['not: json', '[]', '{"oauth_config": {"scopes": {"bot": "chat:write"}}}']) {
+      await writeFile(file, text);
+      expect(brief(await checkManifest(file, 'socket', false))).toEqual([
+        'mend: The manifest can not be read (it is no manifest in JSON).',
+      ]);
+    }
+    expect(await readFile(file, 'utf8')).toContain('oauth_config');
+  });
+});
+
+describe('a sentence of the start-up checks', () => {
+  it('is split into what is wrong and what to do', () => {
+    expect(splitSentence('The token was revoked: open the page, and copy it.')).toEqual({
+      found: 'The token was revoked.',
+      mend: 'Open the page, and copy it.',
+    });
+  });
+});

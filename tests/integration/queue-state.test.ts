@@ -1,0 +1,46 @@
+import { sql } from 'drizzle-orm';
+import { expect, it } from 'vitest';
+import { openQueue } from '../../src/store/delivery-queue.ts';
+import { queueState, queueStateQuery } from '../../src/store/queue-state.ts';
+import { aPost, savedSprint } from '../store/store-examples.ts';
+import { describeOnBoth } from '../support/databases.ts';
+
+describeOnBoth('the state of the queue', (database) => {
+  it('tells how many deliveries wait and since when, and goes on counting when one is put off', async () => {
+    const { session } = database();
+    const none = { waitingCount: 0, oldestSeconds: 0, givenUpCount: 0 };
+    expect(await queueState(session)).toEqual(none);
+    const { sprint } = await savedSprint(database());
+    await database().store.transaction((tx) => tx.addPosts([aPost(sprint.id)]));
+    await session.execute(sql`update pgboss.job set created_on = created_on - interval '10 minutes'
+      where name = 'delivery' and state = 'created'`);
+    const before = await queueState(session);
+    expect(before.waitingCount).toBe(1);
+    expect(before.oldestSeconds).toBeGreaterThanOrEqual(600);
+    expect(before.oldestSeconds).toBeLessThan(660);
+    const queue = await openQueue(database());
+    expect(await queue.drain(async () => ({ retryAfterMs: 60_000 }))).toBe(1);
+    const putOff = await queueState(session);
+    expect(putOff.waitingCount).toBe(1);
+    expect(putOff.oldestSeconds).toBeGreaterThanOrEqual(before.oldestSeconds);
+    // Twice put off: the first time counts still.
+    await session.execute(sql`update pgboss.job set start_after = now() where state = 'created'`);
+    expect(await queue.drain(async () => ({ retryAfterMs: 60_000 }))).toBe(1);
+    expect((await queueState(session)).oldestSeconds).toBeGreaterThanOrEqual(putOff.oldestSeconds);
+    await session.execute(sql`update pgboss.job set start_after = now() where state = 'created'`);
+    expect(await queue.drain(async () => ({ done: true }))).toBe(1);
+    expect(await queueState(session)).toEqual(none);
+    await queue.stop({ graceful: false });
+  });
+
+  it('is read by the index of waiting deliveries, however many have been delivered', async () => {
+    const { session } = database();
+    await session.execute(sql`insert into pgboss.job (name, state, data, completed_on)
+      select 'delivery', 'completed', '{}'::jsonb, now() from generate_series(1, 20000)`);
+    await session.execute(sql`analyze pgboss.job`);
+    const result = await session.execute(sql`explain ${queueStateQuery(session)}`);
+    const rows = Array.isArray(result) ? result : (result as unknown as { rows: object[] }).rows;
+    expect(JSON.stringify(rows)).toContain('Index');
+    expect(JSON.stringify(rows)).not.toContain('Seq Scan');
+  });
+});

@@ -1,0 +1,144 @@
+/** A planning session in the stand-in workspace: history is brought in, the four questions are asked, one is shared. */
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { createLogger } from '../../src/logger.ts';
+import { FACILITATOR_ID, TEAM_CHANNEL_ID } from '../../src/rehearsal/cast.ts';
+import { Player } from '../../src/rehearsal/player.ts';
+import type { Rehearsal } from '../../src/rehearsal/rehearsal.ts';
+import { startRehearsal } from '../../src/rehearsal/rehearsal.ts';
+import { readScenario } from '../../src/rehearsal/scenario.ts';
+import type { SeenMessage } from '../../src/rehearsal/stand-in/page-state.ts';
+import { ACTIONS } from '../../src/slack/ids.ts';
+import { newPgliteImage } from '../support/databases.ts';
+
+const SCENARIO = new URL('../../src/rehearsal/scenarios/kept.json', import.meta.url);
+
+/** Nine invented sprints before Harbour 12: commitment, pulled in, surprise, finished. */
+const PAST = [
+  'name,first day,last day,commitment,pulled in,surprise,finished',
+  'Pier 1,2026-06-15,2026-06-26,20,5,2,24',
+  'Pier 2,2026-06-29,2026-07-10,22,4,6,25',
+  'Pier 3,2026-07-13,2026-07-24,20,7,2,27',
+  'Pier 4,2026-07-27,2026-08-07,24,3,2,25',
+  'Pier 5,2026-08-10,2026-08-21,21,6,2,27',
+  'Pier 6,2026-08-24,2026-09-04,23,5,6,27',
+  'Pier 7,2026-09-07,2026-09-18,22,6,2,28',
+  'Pier 8,2026-09-21,2026-10-02,24,4,2,27',
+  'Pier 9,2026-10-05,2026-10-16,21,8,2,29',
+].join('\n');
+
+describe('a planning session', () => {
+  let rehearsal: Rehearsal;
+
+  beforeAll(async () => {
+    const scenario = await readScenario(SCENARIO);
+    rehearsal = await startRehearsal({
+      scenario,
+      logger: createLogger({ level: 'error', destination: process.stderr }),
+      memoryImage: await newPgliteImage(),
+    });
+    const steps = new Player(rehearsal, scenario).steps();
+    while (!(await steps.next()).done);
+  }, 120_000);
+
+  afterAll(() => rehearsal?.stop());
+
+  const ask = (words: string) => rehearsal.conversation.command(FACILITATOR_ID, words);
+  const lastSeen = (place: string = TEAM_CHANNEL_ID, userId: string = FACILITATOR_ID): SeenMessage => {
+    const message = rehearsal.standIn
+      .messagesOf(userId, place)
+      .filter(({ byBot }) => byBot)
+      .at(-1);
+    if (!message) throw new Error('the bot said nothing');
+    return message;
+  };
+  const press = async (actionId: string): Promise<void> => {
+    expect(await rehearsal.conversation.press(FACILITATOR_ID, actionId)).toBe(true);
+    await rehearsal.settle();
+  };
+  const form = () => rehearsal.standIn.viewOf(FACILITATOR_ID);
+  const hasChart = ({ blocks }: SeenMessage): boolean => blocks.some(({ type }) => type === 'image');
+
+  it('begins without a range, which says what is missing and how to get it', async () => {
+    await ask('range');
+    expect(lastSeen().text).toMatch(
+      /^No range yet: that takes 3 closed sprints with a commitment; there is 1\./,
+    );
+    expect(lastSeen().text).toContain('/loadline import');
+    expect(hasChart(lastSeen())).toBe(false);
+  });
+
+  it('has one, with a chart, once past sprints were brought in; only the asker sees it', async () => {
+    await rehearsal.conversation.formAfter(FACILITATOR_ID, () => ask('import'));
+    await rehearsal.conversation.submit(FACILITATOR_ID, { text: PAST });
+    await rehearsal.conversation.submit(FACILITATOR_ID, {});
+    await ask('range');
+    const answer = lastSeen();
+    expect(answer.text).toMatch(/^Commit to [\d.]+ to [\d.]+ points; your last was 2\d\.\n/);
+    expect(answer.text).toContain(
+      'It rests on your latest 10 sprints with a commitment, 9 of them imported.',
+    );
+    expect([answer.ephemeral, hasChart(answer)]).toEqual([true, true]);
+    expect(answer.text).toMatch(/Chart: Commitment range/);
+  });
+
+  it('asks again for other days and with people away, and the range is lower', async () => {
+    await rehearsal.conversation.say(FACILITATOR_ID, 'range');
+    const high = (): number => Number(/^Commit to [\d.]+ to ([\d.]+)/.exec(lastSeen('dm').text)?.[1]);
+    const before = high();
+    await press(ACTIONS.changeRange);
+    await expect(rehearsal.conversation.submit(FACILITATOR_ID, { awayDays: 'some' })).rejects.toThrow(
+      /whole or half days/,
+    );
+    await rehearsal.conversation.submit(FACILITATOR_ID, { awayDays: '8' });
+    expect(form()).toBeUndefined();
+    expect(lastSeen('dm').text).toContain('8 days off or away');
+    expect(high()).toBeLessThan(before);
+  });
+
+  it('shares it in the channel under the name of whoever did', async () => {
+    const answer = lastSeen('dm').text;
+    await press(ACTIONS.shareAdvice);
+    const shared = rehearsal.standIn.allPosts().at(-1);
+    expect(shared?.channelId).toBe(TEAM_CHANNEL_ID);
+    expect(shared?.text.split('\n')[0]).toBe(answer.split('\n')[0]);
+    expect(shared?.text).toContain(`Shared by <@${FACILITATOR_ID}> on `);
+    expect(shared?.text).toContain('8 days off or away');
+    expect(shared?.text).not.toContain('Buttons:');
+  });
+
+  it('tells the odds, the history and a forecast, each with its chart', async () => {
+    await ask('odds');
+    expect(lastSeen().text).toMatch(/^(?:Cards of|No surprise work so far)/);
+    expect(lastSeen().text).toContain('9 more sprints tell nothing of cards.');
+    expect(hasChart(lastSeen())).toBe(true);
+    await ask('history');
+    expect(lastSeen().text).toMatch(/^(?:No signal|A signal|Signals in)/);
+    expect(hasChart(lastSeen())).toBe(true);
+    await rehearsal.conversation.formAfter(FACILITATOR_ID, () => ask('forecast'));
+    await rehearsal.conversation.submit(FACILITATOR_ID, { backlogPoints: '120', growthPoints: '2' });
+    expect(lastSeen().text).toMatch(/^120 points: likely by \d+ \w+ 2027 \(optimistic .*, cautious .*\)\.\n/);
+    expect(hasChart(lastSeen())).toBe(true);
+  });
+
+  it('answers the same in direct messages, in words', async () => {
+    const odd = rehearsal.cast.userIdOf('odd');
+    await rehearsal.conversation.say(odd, 'forecast 120 growing 2');
+    expect(lastSeen('dm', odd).text.split('\n')[0]).toBe(lastSeen().text.split('\n')[0]);
+    expect(lastSeen('dm', odd).text).not.toContain('Plan a sprint');
+    await rehearsal.conversation.say(odd, 'range next week');
+    expect(lastSeen('dm', odd).text).toContain('“next” is not understood');
+  });
+
+  it('shows beside a plan where its commitment lies, and the odds of its big cards', async () => {
+    await rehearsal.conversation.formAfter(FACILITATOR_ID, () => ask('plan'));
+    await rehearsal.conversation.submit(FACILITATOR_ID, {
+      name: 'Harbour 13',
+      awayDays: '8',
+      cards: 'Lock gate, 13\nTide table, 8\nCrane log, 8\nPilot roster, 13',
+    });
+    const shown = JSON.stringify(form()?.blocks);
+    expect(shown).toContain('How much to commit to');
+    expect(shown).toContain('This plan of 42 points lies above that');
+    expect(shown).toContain('Cards 1 and 4: cards of 13 points');
+  });
+});

@@ -1,0 +1,321 @@
+/** Odds, range, forecast and history: from the command, words, buttons and forms to the use case and back. */
+import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
+import { Refusal } from '../../../src/app/refusal.ts';
+import { encodeValue } from '../../../src/slack/button-values.ts';
+import { ACTIONS, FORMS } from '../../../src/slack/ids.ts';
+import { forecastFormView } from '../../../src/slack/views/forecast-form-view.ts';
+import { planFormView } from '../../../src/slack/views/plan-form-view.ts';
+import { rangeFormView } from '../../../src/slack/views/range-form-view.ts';
+import { type BotUnderTest, botUnderTest, sentForm } from '../support/bot-under-test.ts';
+import { FakePlatform } from '../support/fake-platform.ts';
+import * as sample from '../support/samples.ts';
+import { callsOf } from '../support/spy-use-cases.ts';
+import { rangeAdvice, STEADY } from '../views/advice-examples.ts';
+
+const platform = new FakePlatform();
+beforeAll(() => platform.listen());
+afterEach(() => platform.reset());
+afterAll(() => platform.close());
+
+const { CHANNEL_ID, DIRECT_ID, MIRA_ID, team } = sample;
+const here = { place: { channelId: CHANNEL_ID, isDirect: false } };
+const text = (value: string) => ({ type: 'plain_text_input', value });
+
+/** The questions that reached the use case, with where they found their team. */
+function asked(bot: BotUnderTest): unknown[] {
+  return bot.useCases.askAdvice.mock.calls.map(([, where, question]) => [where, question]);
+}
+
+function openedForms(): { callback_id: string; private_metadata: string; blocks: object[] }[] {
+  return platform.callsTo('views.open').map(({ view }) => view as never);
+}
+
+const COMMANDS: [typed: string, question: object][] = [
+  ['odds', { about: 'odds' }],
+  ['history', { about: 'history' }],
+  ['range', { about: 'range' }],
+  ['range 6 away', { about: 'range', awayDays: 6 }],
+  ['range 2,5 days off', { about: 'range', awayDays: 2.5 }],
+  ['range 2026-11-30', { about: 'range', startsOn: '2026-11-30' }],
+  [
+    'range 2026-11-30 2026-12-11 6 away',
+    { about: 'range', startsOn: '2026-11-30', endsOn: '2026-12-11', awayDays: 6 },
+  ],
+  [
+    'Range from 2026-11-30 to 2026-12-11, with 6 days away and 5 off',
+    { about: 'range', startsOn: '2026-11-30', endsOn: '2026-12-11', awayDays: 11 },
+  ],
+  ['range 6 away 2026-11-30', { about: 'range', startsOn: '2026-11-30', awayDays: 6 }],
+  ['forecast 120', { about: 'forecast', backlogPoints: 120, growthPoints: 0 }],
+  ['forecast 12,5 points', { about: 'forecast', backlogPoints: 12.5, growthPoints: 0 }],
+  ['forecast 1,200 points left', { about: 'forecast', backlogPoints: 1200, growthPoints: 0 }],
+  ['forecast 120 growing 5', { about: 'forecast', backlogPoints: 120, growthPoints: 5 }],
+  [
+    'forecast 120 points, growing by 5 points per sprint',
+    { about: 'forecast', backlogPoints: 120, growthPoints: 5 },
+  ],
+  ['forecast 120 +5', { about: 'forecast', backlogPoints: 120, growthPoints: 5 }],
+  ['forecast 120 and grows 2.5 a sprint', { about: 'forecast', backlogPoints: 120, growthPoints: 2.5 }],
+];
+
+describe('the command', () => {
+  it.each(COMMANDS)('`%s` asks that question', async (typed, question) => {
+    const bot = botUnderTest(platform);
+    await bot.command(typed);
+    expect(asked(bot)).toEqual([[here, question]]);
+    expect(platform.responses.map(({ response_type }) => response_type)).toEqual(['ephemeral']);
+  });
+
+  it.each([
+    ['range tomorrow', '“tomorrow” is not understood'],
+    ['range 30.11.2026', '“30.11.2026” is not understood. Write days as year-month-day.'],
+    ['range 6', 'write “6 away”'],
+    ['range 2026-11-30 6', 'write “6 away”'],
+    ['range 6 2026-11-30', 'write “6 away”'],
+    ['range away', 'say how many days are off or away'],
+    ['range six away', '“six” is no number of days'],
+    ['range 2026-11-30 2026-12-11 2026-12-12', 'two days at most'],
+    [`range ${'x'.repeat(3_000)}`, 'is not understood'],
+    ['forecast soon', '“soon” is not a number'],
+    ['forecast 1.200', '1200 or 1.2'],
+    ['forecast growing 5', 'how many points are left'],
+    ['forecast 120 growing', 'by how many points it grows'],
+    ['forecast 120 growing 5 growing 6', 'only once'],
+    ['forecast 120 5', '“120 5” is not a number'],
+  ])('refuses `%s` and shows how it is written', async (typed, problem) => {
+    const bot = botUnderTest(platform);
+    await bot.command(typed);
+    expect(callsOf(bot.useCases)).toEqual([]);
+    const said = String(platform.responses[0]?.text);
+    expect(said).toContain(problem);
+    const example = typed.startsWith('range') ? '2026-11-30 2026-12-11 6 away' : '120 growing 5';
+    expect(said).toContain(`/loadline ${typed.split(' ')[0]} ${example}`);
+    expect(said.length).toBeLessThan(500);
+  });
+
+  it('answers to the asker alone, with the chart uploaded privately and a button to share', async () => {
+    const bot = botUnderTest(platform);
+    await bot.command('range');
+    expect(platform.uploads).toHaveLength(1);
+    expect(platform.callsTo('files.completeUploadExternal')[0]).not.toHaveProperty('channel_id');
+    const [response] = platform.responses as [
+      { text: string; blocks: { type: string; slack_file?: object; alt_text?: string }[] },
+    ];
+    expect(response.text).toMatch(/^Commit to 24\.5 to 28 points; your last was 21\./);
+    expect(response.blocks.find(({ type }) => type === 'image')).toMatchObject({
+      slack_file: { id: 'F1' },
+      alt_text: 'Commit to 24.5 to 28 points.',
+    });
+    expect(JSON.stringify(response.blocks)).toContain(ACTIONS.shareAdvice);
+  });
+
+  it.each(['the chart can not be uploaded', 'there is nothing to draw', 'drawing fails'])(
+    'answers in words when %s',
+    async (what) => {
+      const bot = botUnderTest(platform);
+      if (what.startsWith('the chart')) platform.refuse('files.getUploadURLExternal', 'missing_scope');
+      if (what.startsWith('there')) bot.useCases.adviceChart.mockResolvedValue(undefined);
+      if (what.startsWith('drawing')) bot.useCases.adviceChart.mockRejectedValue(new Error('no font'));
+      await bot.command('range');
+      const [response] = platform.responses as [{ text: string; blocks: { type: string }[] }];
+      expect(response.blocks.some(({ type }) => type === 'image')).toBe(false);
+      expect(response.text).toContain('your last was 21');
+    },
+  );
+
+  it('`forecast` alone opens the form, and its answer finds its way back', async () => {
+    const bot = botUnderTest(platform);
+    await bot.command('forecast');
+    expect(callsOf(bot.useCases)).toEqual([['forecastForm', here]]);
+    expect(openedForms()).toMatchObject([
+      {
+        callback_id: FORMS.forecast,
+        private_metadata: JSON.stringify({ teamId: team.id, replyTo: CHANNEL_ID }),
+      },
+    ]);
+    expect(platform.responses).toEqual([]);
+  });
+
+  it('passes on a refusal of the use case', async () => {
+    const bot = botUnderTest(platform);
+    bot.useCases.askAdvice.mockRejectedValue(
+      new Refusal('bad-input', { problems: [{ field: 'endsOn', message: 'That sprint is over.' }] }),
+    );
+    await bot.command('range 2020-01-01');
+    expect(platform.responses[0]?.text).toContain('That sprint is over.');
+  });
+});
+
+describe('words in direct messages', () => {
+  it('ask as the command does', async () => {
+    const bot = botUnderTest(platform);
+    await bot.say('forecast 120 growing 5');
+    expect(asked(bot)).toEqual([
+      [
+        { place: { channelId: DIRECT_ID, isDirect: true } },
+        { about: 'forecast', backlogPoints: 120, growthPoints: 5 },
+      ],
+    ]);
+  });
+
+  it('say what to type for a forecast, since no form can open there, and offer one by a button', async () => {
+    const bot = botUnderTest(platform);
+    await bot.say('forecast');
+    expect(openedForms()).toEqual([]);
+    const [said] = platform.callsTo('chat.postMessage') as unknown as [{ text: string; blocks: object[] }];
+    expect(said.text).toContain('/loadline forecast 120 growing 5');
+    const [button] = (said.blocks[1] as { elements: { action_id: string; value: string }[] }).elements;
+    expect(button).toMatchObject({
+      action_id: ACTIONS.openForecastForm,
+      value: encodeValue({ channelId: CHANNEL_ID }),
+    });
+  });
+});
+
+const place = encodeValue({ channelId: CHANNEL_ID });
+const range = { about: 'range', startsOn: '2026-11-30', awayDays: 6 } as const;
+const forecast = { about: 'forecast', backlogPoints: 120, growthPoints: 5 } as const;
+const asking = (question: typeof range | typeof forecast) => encodeValue({ teamId: 'team-1', question });
+
+describe('buttons', () => {
+  it.each([
+    [ACTIONS.showOdds, { about: 'odds' }],
+    [ACTIONS.showRange, { about: 'range' }],
+    [ACTIONS.showHistory, { about: 'history' }],
+  ])('%s asks its question of the team that it belongs to', async (action, question) => {
+    const bot = botUnderTest(platform);
+    await bot.press(action, place);
+    expect(asked(bot)).toEqual([[here, question]]);
+    expect(platform.responses).toHaveLength(1);
+  });
+
+  it('open the form of the forecast', async () => {
+    const bot = botUnderTest(platform);
+    await bot.press(ACTIONS.openForecastForm, place);
+    expect(openedForms()).toMatchObject([{ callback_id: FORMS.forecast }]);
+  });
+
+  it('share the very question that was answered', async () => {
+    const bot = botUnderTest(platform);
+    await bot.press(ACTIONS.shareAdvice, asking(forecast));
+    expect(callsOf(bot.useCases)).toEqual([['shareAdvice', { teamId: 'team-1', question: forecast }]]);
+    expect(platform.responses[0]?.text).toContain('goes to the team’s channel');
+  });
+
+  it('open the range’s form with the days of the question', async () => {
+    const bot = botUnderTest(platform);
+    bot.useCases.askAdvice.mockResolvedValue(rangeAdvice(STEADY, 6));
+    await bot.press(ACTIONS.changeRange, asking(range));
+    expect(asked(bot)).toEqual([[{ teamId: 'team-1' }, range]]);
+    const [form] = openedForms();
+    expect(form?.callback_id).toBe(FORMS.range);
+    expect(JSON.stringify(form?.blocks)).toContain('"initial_date":"2026-11-30"');
+    expect(JSON.stringify(form?.blocks)).toContain('"initial_value":"6"');
+  });
+
+  it('open it with the next sprint when the one of the question is over by now', async () => {
+    const bot = botUnderTest(platform);
+    bot.useCases.askAdvice.mockRejectedValueOnce(
+      new Refusal('bad-input', { problems: [{ field: 'endsOn', message: 'That sprint is over.' }] }),
+    );
+    await bot.press(ACTIONS.changeRange, asking(range));
+    expect(asked(bot)).toEqual([
+      [{ teamId: 'team-1' }, range],
+      [{ teamId: 'team-1' }, { about: 'range' }],
+    ]);
+    expect(openedForms()).toMatchObject([{ callback_id: FORMS.range }]);
+  });
+
+  it('but open nothing for whoever may not read the team’s numbers', async () => {
+    const bot = botUnderTest(platform);
+    bot.useCases.askAdvice.mockRejectedValue(new Refusal('not-a-member', { teamName: 'Pier crew' }));
+    await bot.press(ACTIONS.changeRange, asking(range));
+    expect(bot.useCases.askAdvice).toHaveBeenCalledTimes(1);
+    expect(openedForms()).toEqual([]);
+    expect(platform.responses[0]?.text).toContain('Only members of Pier crew');
+  });
+
+  it('open the forecast’s form with the numbers of the question', async () => {
+    const bot = botUnderTest(platform);
+    await bot.press(ACTIONS.changeForecast, asking(forecast));
+    expect(callsOf(bot.useCases)).toEqual([['forecastForm', { teamId: 'team-1' }]]);
+    expect(JSON.stringify(openedForms()[0]?.blocks)).toContain('"initial_value":"120"');
+  });
+
+  it.each([
+    ['a question of another kind', ACTIONS.changeRange, asking(forecast)],
+    ['a question of another kind', ACTIONS.changeForecast, asking(range)],
+    ['an unknown question', ACTIONS.shareAdvice, '{"teamId":"team-1","question":{"about":"people"}}'],
+    [
+      'more than the question',
+      ACTIONS.shareAdvice,
+      '{"teamId":"t","question":{"about":"odds","of":"U0OLE"}}',
+    ],
+    [
+      'an amount that is none',
+      ACTIONS.shareAdvice,
+      '{"teamId":"t","question":{"about":"forecast","backlogPoints":-1,"growthPoints":0}}',
+    ],
+    ['no team', ACTIONS.shareAdvice, '{"question":{"about":"odds"}}'],
+  ])('refuse %s', async (_what, action, value) => {
+    const bot = botUnderTest(platform);
+    await bot.press(action, value);
+    expect(callsOf(bot.useCases)).toEqual([]);
+    expect(platform.responses[0]?.text).toContain('/loadline');
+  });
+});
+
+const rangeForm = rangeFormView(rangeAdvice(STEADY, 6), CHANNEL_ID);
+const forecastForm = forecastFormView({ team, velocities: [22, 25] }, forecast, CHANNEL_ID);
+
+describe('forms', () => {
+  it('ask for the range of other days', async () => {
+    const bot = botUnderTest(platform);
+    expect(await bot.submit(sentForm(rangeForm, { awayDays: text(' 2½ ') }))).toEqual([undefined]);
+    const question = { about: 'range', startsOn: '2026-11-30', endsOn: '2026-12-11', awayDays: 2.5 };
+    expect(asked(bot)).toEqual([[{ teamId: 'team-harbour' }, question]]);
+    expect(platform.callsTo('chat.postEphemeral')[0]).toMatchObject({ channel: CHANNEL_ID, user: MIRA_ID });
+    expect(platform.uploads).toHaveLength(1);
+  });
+
+  it('take empty days off and away for not known', async () => {
+    const bot = botUnderTest(platform);
+    await bot.submit(sentForm(rangeForm, { awayDays: text('') }));
+    expect(bot.useCases.askAdvice.mock.calls[0]?.[2]).toMatchObject({ awayDays: undefined });
+  });
+
+  it('leave it to the use case to refuse days that are no number, at their field', async () => {
+    const bot = botUnderTest(platform);
+    const problem = { field: 'awayDays', message: 'Give them as whole or half days.' };
+    bot.useCases.askAdvice.mockRejectedValue(new Refusal('bad-input', { problems: [problem] }));
+    const [ack] = await bot.submit(sentForm(rangeForm, { awayDays: text('some') }));
+    expect(bot.useCases.askAdvice.mock.calls[0]?.[2]).toMatchObject({ awayDays: Number.NaN });
+    expect(ack).toEqual({ response_action: 'errors', errors: { awayDays: problem.message } });
+  });
+
+  it('ask for the forecast, growth left empty being none', async () => {
+    const bot = botUnderTest(platform);
+    await bot.submit(sentForm(forecastForm));
+    await bot.submit(sentForm(forecastForm, { backlogPoints: text('80 points'), growthPoints: text(' ') }));
+    expect(asked(bot)).toEqual([
+      [{ teamId: 'team-1' }, forecast],
+      [{ teamId: 'team-1' }, { about: 'forecast', backlogPoints: 80, growthPoints: 0 }],
+    ]);
+  });
+
+  it('show at each field what is no number, and ask nothing', async () => {
+    const bot = botUnderTest(platform);
+    const form = sentForm(forecastForm, { backlogPoints: text('lots'), growthPoints: text('a bit') });
+    const [ack] = (await bot.submit(form)) as [{ errors: Record<string, string> }];
+    expect(Object.keys(ack.errors).sort()).toEqual(['backlogPoints', 'growthPoints']);
+    expect(ack.errors.backlogPoints).toContain('“lots” is not a number');
+    expect(callsOf(bot.useCases)).toEqual([]);
+  });
+
+  it('plan with the days off and away', async () => {
+    const bot = botUnderTest(platform);
+    const plan = planFormView({ team, draft: sample.planInput, leftOver: 0 }, CHANNEL_ID);
+    await bot.submit(sentForm(plan, { awayDays: text('6') }));
+    expect(bot.useCases.previewPlan.mock.calls[0]?.[1]).toMatchObject({ awayDays: '6' });
+  });
+});

@@ -1,0 +1,185 @@
+import { describe, expect, it } from 'vitest';
+import type { ImportPreview } from '../../../src/app/import/import-sprints.ts';
+import { decodeValue } from '../../../src/slack/button-values.ts';
+import { importContext } from '../../../src/slack/form-contexts.ts';
+import { ACTIONS } from '../../../src/slack/ids.ts';
+import {
+  exportComment,
+  exportedMessage,
+  sprintsImportedMessage,
+} from '../../../src/slack/views/import-export-messages.ts';
+import { importFormView, importPreviewView } from '../../../src/slack/views/import-form-view.ts';
+import { lineNumberWords } from '../../../src/slack/views/line-number-words.ts';
+import { importPreview, sprintsImported, team, teamExport } from '../support/samples.ts';
+import { formText } from './form-text.ts';
+import { buttonsOf, expectFormFits, expectMessageFits } from './view-checks.ts';
+
+const GIVEN = { round: 2, files: [{ id: 'F1', name: 'sprints.csv' }], texts: ['', '', ''] };
+const shown = (change: Partial<ImportPreview>) => importPreviewView({ ...importPreview, ...change }, GIVEN);
+const contextOf = (view: { private_metadata?: string }) => decodeValue(importContext, view.private_metadata);
+
+describe('the import form', () => {
+  it('says what it takes, and that nothing is imported before it was shown', () => {
+    expect(formText(importFormView({ team, knownSprints: 0 }))).toMatchInlineSnapshot(`
+      "[Import past sprints | Check | Leave] {"teamId":"team-1","round":1,"files":[]}
+      Bring in sprints of Pier crew that are over, so that ranges, odds and forecasts have something to go by. The team has no closed sprint yet. You see what would be imported before anything is.
+      A file or pasted lines, the first of them with the names of the columns, for example:
+      \`name, first day, last day, commitment, finished\`
+      \`Harbour 1, 2026-01-05, 2026-01-16, 20, 18\`
+      <files> CSV files (optional):  – A file of sprints is enough. With the cards, answers and changes of an export beside it, everything is known that was known there.
+      <text> Or lines pasted from a spreadsheet (optional):  – Columns: name, first day, last day, commitment, pulled in, surprise, finished, points worked. All but the first four may be left out.
+      <text-2> More lines (2 of 3 fields) (optional):  – A field holds 3,000 characters. Lines are counted on through all fields.
+      <text-3> More lines (3 of 3 fields) (optional):  – A field holds 3,000 characters. Lines are counted on through all fields."
+    `);
+  });
+
+  it('says how many sprints there are already', () => {
+    expect(formText(importFormView({ team, knownSprints: 3 }))).toContain('has 3 closed sprints already');
+  });
+
+  it('carries where the reply belongs, and no preview that was not seen', () => {
+    const view = importFormView({ team, knownSprints: 0 }, 'C1');
+    expect(contextOf(view)).toEqual({ teamId: team.id, replyTo: 'C1', round: 1, files: [] });
+  });
+});
+
+describe('the preview of an import', () => {
+  it('leads with how many sprints from when to when, then names them, what is left out and what to check', () => {
+    expect(formText(shown({ warnings: ['Mind the gap.'] }))).toMatchInlineSnapshot(`
+      "[Import past sprints | Import | Leave] {"teamId":"team-1","round":2,"files":[{"id":"F1","name":"sprints.csv"}],"seen":"print-1"}
+      # 2 sprints to import, from Mon 5 Jan 2026 to Fri 30 Jan 2026
+      Only the sums of these sprints are given, not their cards: that is enough for ranges and release forecasts, while the odds by size need cards.
+      *Sprints*
+      • Harbour 1 (Mon 5 Jan 2026 to Fri 16 Jan 2026): committed 20, finished 18
+      • Harbour 2 (Mon 19 Jan 2026 to Fri 30 Jan 2026): committed 21.5, finished not said
+      *Left out*
+      • Harbour 3 (Mon 2 Feb 2026) was cancelled, so it is no history
+      *Please check*
+      • Mind the gap.
+      • sprints.csv: the column “Mood” is not known here and not used.
+      (Imported sprints count as history from then on. They are posted nowhere and can’t be reopened.)
+      <keptFileIds-2> Files given already (optional): ["F1=sprints.csv"] ["F1=sprints.csv"] – Take the tick away from a file that is to be left out.
+      <files-2> More files, or mended ones (optional):  – A file takes the place of one of the same name.
+      <text> Or lines pasted from a spreadsheet (optional):  – Columns: name, first day, last day, commitment, pulled in, surprise, finished, points worked. All but the first four may be left out."
+    `);
+  });
+
+  it('imports what it shows: its fingerprint goes with it, the files too', () => {
+    expect(contextOf(shown({}))).toEqual({
+      teamId: team.id,
+      round: 2,
+      seen: 'print-1',
+      files: [{ id: 'F1', name: 'sprints.csv' }],
+    });
+  });
+
+  it('with a bad line says where and what, once for many lines, and imports nothing', () => {
+    const problem = '“commitment” is empty; every line needs it.';
+    const problems = [3, 5, 6, 7].map((lineNumber) => ({ fileName: 'sprints.csv', lineNumber, problem }));
+    const whole = { fileName: 'a<b>.csv', lineNumber: undefined, problem: 'the file is empty.' };
+    const view = shown({ sprints: [], problems: [...problems, whole] });
+    const text = formText(view);
+    expect(text).toContain('Nothing can be imported yet: 5 lines have something wrong.');
+    expect(text).toContain('• *sprints.csv, lines 3 and 5 to 7*: “commitment” is empty');
+    expect(text).toContain('• *a&lt;b&gt;.csv*: the file is empty.');
+    expect(view.submit?.text).toBe('Check again');
+    expect(contextOf(view)?.seen).toBeUndefined();
+  });
+
+  it('of nothing new says so', () => {
+    const view = shown({
+      sprints: [],
+      leftOut: [{ name: 'Harbour 1', startsOn: '2026-01-05', why: 'there already' }],
+    });
+    expect(formText(view)).toContain('Nothing new to import');
+    expect(contextOf(view)?.seen).toBeUndefined();
+  });
+
+  it('tells of cards and answers when there are', () => {
+    const [first, ...rest] = importPreview.sprints as [ImportPreview['sprints'][number]];
+    const some = shown({ sprints: [{ ...first, cards: 4 }, ...rest], cards: 4, answers: 9 });
+    expect(formText(some)).toContain('With 4 cards of 1 sprint and 9 answers about them.');
+  });
+
+  it('fits into a form whatever is wrong, with names of any length', () => {
+    const long = 'ß<&*'.repeat(200);
+    const problems = Array.from({ length: 3_000 }, (_, i) => ({
+      fileName: long,
+      lineNumber: i + 2,
+      problem: `${i} ${long}`,
+    }));
+    const files = Array.from({ length: 10 }, (_, i) => ({
+      id: `F${i}${'0'.repeat(18)}`,
+      name: `${i}${long}`.slice(0, 80),
+    }));
+    const texts = Array.from({ length: 3 }, () => long.repeat(3).slice(0, 3_000));
+    const view = importPreviewView({ ...importPreview, problems }, { round: 9, files, texts }, 'C0123456789');
+    expectFormFits(view);
+    expect(view.private_metadata?.length).toBeLessThanOrEqual(3_000);
+    expect(formText(view)).toMatch(/… and \d+ more things are wrong/);
+  });
+
+  it('fits into a form with a thousand sprints and as many left out', () => {
+    const sprints = Array.from({ length: 1_000 }, (_, i) => ({
+      ...(importPreview.sprints[0] as ImportPreview['sprints'][number]),
+      name: `${'<*&'.repeat(26)}${i}`,
+    }));
+    const leftOut = sprints.map(({ name, startsOn }) => ({ name, startsOn, why: 'there already' as const }));
+    const unused = Array.from({ length: 90 }, (_, i) => `<${'x'.repeat(300)}${i}`);
+    const files = Array.from({ length: 10 }, () => ({
+      fileName: 'x'.repeat(99),
+      kind: 'sprints' as const,
+      lines: 1,
+      unused,
+    }));
+    expectFormFits(shown({ sprints, leftOut, files, warnings: ['w'.repeat(5_000)] }));
+  });
+});
+
+describe('numbers of lines', () => {
+  it.each([
+    [[7], 'line 7'],
+    [[7, 7], 'line 7'],
+    [[3, 4], 'lines 3 and 4'],
+    [[3, 5, 6, 7, 9], 'lines 3, 5 to 7 and 9'],
+    [
+      Array.from({ length: 14 }, (_, i) => 2 * i),
+      'lines 0, 2, 4, 6, 8, 10, 12, 14, 16, 18, 20, 22 and 2 more',
+    ],
+  ])('%j are %s', (numbers, words) => {
+    expect(lineNumberWords(numbers)).toBe(words);
+  });
+});
+
+describe('after an import', () => {
+  it('says what was imported and leads on to what it is good for', () => {
+    const message = sprintsImportedMessage(sprintsImported);
+    expectMessageFits(message);
+    expect(message.text).toContain(
+      'Imported 2 sprints of Pier crew, from Mon 5 Jan 2026 to Fri 30 Jan 2026. 1 sprint of the file was left out, as shown. The team now has 2 closed sprints to go by. Nothing was posted in its channel.',
+    );
+    expect(buttonsOf(message.blocks).map(({ actionId }) => actionId)).toEqual([
+      ACTIONS.showRange,
+      ACTIONS.showOdds,
+      ACTIONS.showHistory,
+    ]);
+  });
+});
+
+describe('an export', () => {
+  it('says what the files hold and what they don’t, and cautions', () => {
+    const message = exportedMessage(teamExport);
+    expectMessageFits(message);
+    expect(message.text).toContain(
+      'Exported Pier crew: 3 sprints, 12 cards, 1 answer and 0 changes (1 still running: marked so, and left out by an import), in 4 CSV files.',
+    );
+    expect(message.text).toContain('don’t say who owns a card');
+    expect(exportComment(teamExport)).toContain('do not use them to appraise anyone or to compare teams');
+  });
+
+  it('can not ping or format with the team’s name', () => {
+    expect(exportComment({ ...teamExport, team: { ...team, name: '<!channel> *x*' } })).toContain(
+      '&lt;!channel&gt; ∗x∗',
+    );
+  });
+});

@@ -1,0 +1,153 @@
+import { describe, expect, it } from 'vitest';
+import type { LoadOutlook, ProjectionReading } from '../../../src/app/load-outlook.ts';
+import { loadEvidenceWords, loadWords } from '../../../src/slack/views/load-words.ts';
+import { statusMessage } from '../../../src/slack/views/status-message.ts';
+import { card, fact, projectionOf, statusOf, verdictOf } from './view-examples.ts';
+
+const projected = (over: Partial<ProjectionReading> = {}): LoadOutlook => ({
+  from: 'projection',
+  reading: projectionOf(over),
+});
+
+describe('a projection in words', () => {
+  it('leads with the signal and the chance to keep the commitment, then says where the sprint may end', () => {
+    expect(loadWords(projected())).toBe(
+      'The load is heavy: 32 % likely to keep the commitment. By the end probably about 13 points finished: 8 in 10 sprints like this end between 8 and 19, half of them between 10 and 15.',
+    );
+  });
+
+  it.each<[string, Partial<ProjectionReading>, string]>([
+    [
+      'light',
+      { signal: 'light', keepingChance: 0.97, allFinishedChance: 0.86 },
+      'The load is light: 86 % likely to finish everything.',
+    ],
+    [
+      'on the line',
+      { signal: 'on the line', keepingChance: 0.62, allFinishedChance: 0.2 },
+      'The load is on the line: 62 % likely to keep the commitment, 20 % likely to finish everything.',
+    ],
+    [
+      'light with everything done',
+      { signal: 'light', keepingChance: 1, allFinishedChance: 1, finishedPoints: 21 },
+      'The load is light: everything that is in the sprint is finished.',
+    ],
+    ['surely heavy', { keepingChance: 0 }, 'The load is heavy: less than 1 % likely to keep the commitment.'],
+    [
+      'nearly surely heavy',
+      { keepingChance: 0.004 },
+      'The load is heavy: less than 1 % likely to keep the commitment.',
+    ],
+    [
+      'nothing to keep',
+      { signal: undefined, keepingChance: undefined, allFinishedChance: 0.4 },
+      'No load signal: nothing had been committed to, so there is nothing to keep. The team is 40 % likely to finish everything that is in the sprint.',
+    ],
+  ])('says of a load that is %s', (_what, over, words) => {
+    expect(loadWords(projected(over)).startsWith(words)).toBe(true);
+  });
+
+  it('rounds intervals outwards, and says one number where both ends are the same', () => {
+    const words = loadWords(
+      projected({ medianPoints: 7, narrow: { low: 7, high: 7 }, wide: { low: 6.5, high: 7 } }),
+    );
+    expect(words).toContain('8 in 10 sprints like this end between 6 and 7, half of them at 7.');
+  });
+
+  it('says an interval once where both are the same, as with imported sprints alone', () => {
+    const words = loadWords(projected({ narrow: { low: 1, high: 31 }, wide: { low: 1, high: 31 } }));
+    expect(words).toContain('end between 1 and 31.');
+    expect(words).not.toContain('half of them');
+  });
+
+  it('tells what it rests on and what it does not know', () => {
+    expect(loadEvidenceWords(projected())).toBe(
+      'Told from 14 closed sprints of the team, those most like this one counting most. It does not know who will be away, what kind of work the open cards hold, or what has not been answered yet.',
+    );
+    const borrowed = loadEvidenceWords(projected({ ownSprints: 3, alikeSprints: 0.6, othersLend: true }));
+    expect(borrowed).toContain('Told from 3 closed sprints of the team');
+    expect(borrowed).toContain('and a little from other teams');
+    expect(borrowed).toContain('Hardly any of them was like this one, so the answer is wide.');
+  });
+});
+
+const paced = (points: number, signal: 'light' | 'on the line' | 'heavy'): LoadOutlook => ({
+  from: 'pace',
+  pace: { signal, projectedLeftPoints: points },
+  ownSprints: 1,
+  neededSprints: 3,
+});
+
+describe('a pace in words', () => {
+  it.each<[string, LoadOutlook, string]>([
+    [
+      'heavy',
+      paced(8.75, 'heavy'),
+      'The load is heavy: at the pace so far, about 9 points will be left at the end.',
+    ],
+    [
+      'light',
+      paced(-4.2, 'light'),
+      'The load is light: at the pace so far, there is room for about 4 points more.',
+    ],
+    [
+      'even',
+      paced(0.3, 'on the line'),
+      'The load is on the line: at the pace so far, everything will be finished just in time.',
+    ],
+    [
+      'even, rather more',
+      paced(1.2, 'on the line'),
+      'The load is on the line: at the pace so far, about 1 point will be left at the end.',
+    ],
+    [
+      'even, rather less',
+      paced(-1.6, 'on the line'),
+      'The load is on the line: at the pace so far, everything will be finished, with room for about 2 points more.',
+    ],
+    [
+      'unknown',
+      {
+        from: 'pace',
+        pace: { signal: undefined, because: 'A pace shows only after two working days of answers.' },
+        ownSprints: 0,
+        neededSprints: 3,
+      },
+      'No load signal yet: a pace shows only after two working days of answers.',
+    ],
+  ])('tells a load that is %s by its word and number', (_what, load, words) => {
+    expect(loadWords(load)).toBe(words);
+  });
+
+  it('says how much history is missing, and how to bring it in', () => {
+    const words = loadEvidenceWords(paced(0, 'on the line'));
+    expect(words).toContain('From 3 closed sprints on');
+    expect(words).toContain('there is 1 so far');
+    expect(words).toContain('`/loadline import`');
+    expect(loadEvidenceWords({ ...paced(0, 'light'), ownSprints: 0 } as LoadOutlook)).toContain(
+      'there are 0 so far',
+    );
+  });
+});
+
+describe('where nothing can be foreseen', () => {
+  it('says why, and no more', () => {
+    const load: LoadOutlook = { from: 'nothing', because: 'There are no points in the sprint.' };
+    expect(loadWords(load)).toBe('No load signal: there are no points in the sprint.');
+    expect(loadEvidenceWords(load)).toBe('');
+    expect(statusMessage(statusOf({ load })).text).not.toContain('Told from');
+  });
+});
+
+describe('surprise work above its ceiling', () => {
+  const { summary } = verdictOf(
+    [card(1)],
+    [fact(1, { cardId: 'card-1', day: '2026-11-05', workedPoints: 0, leftPoints: 7, surprisePoints: 2 })],
+  );
+  const sentence = 'Surprise work alone would make it missed: its ratio is 40 %, above the ceiling of 20 %.';
+
+  it('is told beside the load, which knows nothing of it', () => {
+    expect(statusMessage(statusOf({ summary })).text).toContain(sentence);
+    expect(statusMessage(statusOf()).text).not.toContain('Surprise work alone');
+  });
+});

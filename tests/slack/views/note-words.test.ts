@@ -1,0 +1,216 @@
+import { describe, expect, it } from 'vitest';
+import type { NoteHistory, NotesHistory } from '../../../src/app/note-history.ts';
+import type { CommitmentRange } from '../../../src/forecast/commitment-range.ts';
+import type { ControlChart, SignalKind } from '../../../src/forecast/control-chart.ts';
+import { noteHistoryWords, rangeToTryWords, usuallyKeptWords } from '../../../src/slack/views/note-words.ts';
+import { verdictMessage } from '../../../src/slack/views/verdict-message.ts';
+import type { CoachingNote } from '../../../src/sprint/coaching-note.ts';
+import { undefinedBecause } from '../../../src/sprint/undefined-value.ts';
+import { expectMessageFits, mrkdwnTexts } from './view-checks.ts';
+import { card, missedVerdict, verdictOf } from './view-examples.ts';
+
+function chartOf(kinds: SignalKind[]): ControlChart {
+  return {
+    values: 12,
+    mean: 0.75,
+    meanMovingRange: 0.1,
+    limits: { low: 0.484, high: 1 },
+    signals: kinds.map((kind) => ({ kind, index: 11 })),
+    latest: {
+      index: 11,
+      value: 0.72,
+      reading: kinds.length > 0 ? 'signal' : 'ordinary variation',
+      kinds,
+    },
+  };
+}
+
+function historyOf(over: Partial<NoteHistory> = {}): NoteHistory {
+  return { id: 'kept-share-low', chart: chartOf([]), crossed: { sprints: 3, of: 8 }, ...over };
+}
+
+describe('what history says about a note', () => {
+  it('of ordinary variation: one sprint proves little, so look at the way of working', () => {
+    expect(noteHistoryWords(historyOf())).toBe(
+      'Crossed in 3 of the latest 8 sprints, this one included. That is ordinary variation for the team (48 to 100 % over 12 sprints): one sprint proves little, so look at the way of working behind all of them rather than at this one.',
+    );
+  });
+
+  it('of ordinary variation that crosses the line as a rule: only the way of working will move it', () => {
+    const words = noteHistoryWords(historyOf({ crossed: { sprints: 4, of: 8 } }));
+    expect(words).toContain(
+      'it usually goes like this, so only a change in the way of working will move it.',
+    );
+    expect(words).not.toContain('proves little');
+  });
+
+  it.each<[SignalKind, string]>([
+    ['below the limits', 'it lies below what is usual for the team (48 to 100 %)'],
+    ['above the limits', 'it lies above what is usual for the team (48 to 100 %)'],
+    ['run below the mean', 'for eight sprints or more it has been below the team’s own mean of 75 %'],
+    ['run above the mean', 'for eight sprints or more it has been above the team’s own mean of 75 %'],
+  ])('of a signal (%s): asks what changed', (kind, words) => {
+    expect(noteHistoryWords(historyOf({ chart: chartOf([kind]) }))).toContain(
+      `That is a signal: ${words}. Something has changed; what was different?`,
+    );
+  });
+
+  it('of too little history: says what is missing', () => {
+    const because = 'Telling a signal from ordinary variation takes 8 sprints with this number; there are 3.';
+    const words = noteHistoryWords(
+      historyOf({ chart: undefinedBecause(because), crossed: { sprints: 1, of: 3 } }),
+    );
+    expect(words).toBe(`Crossed in 1 of the latest 3 sprints, this one included. ${because}`);
+    expect(noteHistoryWords(historyOf({ crossed: { sprints: 1, of: 1 } }))).toContain(
+      'This is the first sprint with this number.',
+    );
+  });
+
+  it('of a mark: it is reached, not crossed, and nothing went wrong', () => {
+    const words = noteHistoryWords(historyOf({ id: 'velocity-growth-first-mark' }));
+    expect(words).toContain('Reached in 3 of the latest 8 sprints');
+    expect(words).toContain('see whether the next ones reach it as well.');
+    expect(words).not.toContain('wrong');
+  });
+});
+
+function rangeOf(over: Partial<CommitmentRange>): CommitmentRange {
+  return {
+    lowPoints: 26,
+    highPoints: 31,
+    crossed: undefined,
+    sprints: 8,
+    surpriseAboveCeiling: { sprints: 0, of: 8 },
+    missing: [],
+    model: { finishes: NONE, takesIn: NONE, used: [], missing: [] },
+    ...over,
+  };
+}
+
+const NONE = undefinedBecause(
+  'This takes 3 closed sprints in which pulled-in work was recorded; there are 2.',
+);
+
+describe('the range to try next', () => {
+  it.each<[string, Partial<CommitmentRange>, string]>([
+    ['both ends', {}, 'Commit to 26 to 31 points next (from 8 sprints; this time it was 21).'],
+    [
+      'one amount',
+      { lowPoints: 31 },
+      'Commit to about 31 points next (from 8 sprints; this time it was 21).',
+    ],
+    [
+      'a high end',
+      { lowPoints: NONE },
+      'Commit to at most 31 points next (from 8 sprints; this time it was 21).',
+    ],
+    [
+      'a low end',
+      { highPoints: NONE },
+      'Commit to at least 26 points next (from 8 sprints; this time it was 21).',
+    ],
+    [
+      'no end',
+      { lowPoints: NONE, highPoints: NONE },
+      `How much to try next can’t be told yet: t${NONE.undefined.slice(1)}`,
+    ],
+    [
+      'crossed ends with a middle way',
+      {
+        lowPoints: 34,
+        crossed: {
+          reason: 'varies too much',
+          sentence: 'No commitment is both.',
+          compromise: { points: 32.5, chance: 0.7 },
+        },
+      },
+      'No commitment is both. A middle way: commit to about 32.5 points (from 8 sprints; this time it was 21).',
+    ],
+    [
+      'crossed ends without one',
+      {
+        lowPoints: 34,
+        crossed: {
+          reason: 'pulled in before finishing',
+          sentence: 'No commitment is both.',
+          compromise: undefined,
+        },
+      },
+      'No commitment is both. The better guide is what gets finished: commit to at most 31 points (from 8 sprints; this time it was 21).',
+    ],
+  ])('with %s', (_what, over, words) => {
+    expect(rangeToTryWords(rangeOf(over), 21)).toBe(words);
+  });
+
+  it('without enough sprints says what is missing', () => {
+    const because = 'The range takes 3 closed sprints with a commitment; there are 2.';
+    expect(rangeToTryWords(undefinedBecause(because), 21)).toBe(
+      'How much to try next can’t be told yet: the range takes 3 closed sprints with a commitment; there are 2.',
+    );
+  });
+});
+
+describe('a commitment that was missed', () => {
+  it.each([
+    ['within what is usually kept calls for another question than its size', 31, true],
+    ['above it does not', 31.5, false],
+  ])('%s', (_what, committedPoints, isSaid) => {
+    expect(usuallyKeptWords(rangeOf({}), committedPoints) !== '').toBe(isSaid);
+  });
+
+  it('has no such words without a range', () => {
+    expect(usuallyKeptWords(undefinedBecause('There are 2 sprints.'), 20)).toBe('');
+  });
+});
+
+describe('in the verdict', () => {
+  const history: NotesHistory = { notes: [historyOf()], rangeToTry: rangeOf({}) };
+
+  it('each note tells its own history, and only over- and under-commitment the range', () => {
+    const texts = mrkdwnTexts(verdictMessage({ ...missedVerdict, history }).blocks);
+    const kept = texts.find((text) => text.includes('On the kept share')) ?? '';
+    expect(kept).toContain('Crossed in 3 of the latest 8 sprints');
+    expect(kept).toContain('Commit to 26 to 31 points next (from 8 sprints; this time it was 18).');
+    // 18 points were missed that the team is likely to keep: less of them is not the cure.
+    expect(kept).toContain('no larger than the team usually keeps');
+    const plan = texts.find((text) => text.includes('The plan share is')) ?? '';
+    expect(plan).not.toContain('Crossed in');
+    expect(plan).not.toContain('Commit to');
+  });
+
+  const carriedOver = (count: number, title: string) => {
+    const cards = Array.from({ length: count }, (_, i) => card(i + 1, { title }));
+    const note: CoachingNote = {
+      id: 'carry-over-repeated',
+      crossed: 'So many cards.',
+      mayMean: 'They may be large.',
+      tryNext: 'Split them.',
+      cards: cards.map(({ id }, i) => ({ cardId: id, sprints: i + 2 })),
+    };
+    const verdict = verdictOf(cards, []);
+    return verdictMessage({ ...verdict, summary: { ...verdict.summary, notes: [note] } });
+  };
+
+  it('cards carried over are named with the number of sprints, and nobody is', () => {
+    const text = carriedOver(2, 'Print the harbour map').text;
+    expect(text).toContain(
+      'Try next: Split them.\n• LP-1 Print the harbour map: open at the end of 2 sprints',
+    );
+    expect(text).toContain('• LP-2 Print the harbour map: open at the end of 3 sprints in a row');
+    expect(text).not.toContain('<@');
+  });
+
+  it('a hundred of them with long, hostile titles still fit, and those left out are counted', () => {
+    const view = carriedOver(100, '<!channel>&'.repeat(18));
+    expectMessageFits(view);
+    expect(mrkdwnTexts(view.blocks).join('\n')).toMatch(/… and \d+ more cards\.\n?/);
+    expect(view.text).not.toContain('<!channel>');
+  });
+
+  it('notes on all numbers with the longest history fit as well', () => {
+    const ids = missedVerdict.summary.notes.map(({ id }) => id);
+    const kinds: SignalKind[] = ['below the limits', 'run below the mean'];
+    const notes = ids.map((id) => historyOf({ id, chart: chartOf(kinds) }));
+    expectMessageFits(verdictMessage({ ...missedVerdict, history: { notes, rangeToTry: rangeOf({}) } }));
+  });
+});

@@ -1,0 +1,107 @@
+import { describe, expect, it } from 'vitest';
+import type { PullInCheck } from '../../../src/app/pull-in-check.ts';
+import { pulledCardWords, pullInCheckWords } from '../../../src/slack/views/pull-in-words.ts';
+import { undefinedBecause } from '../../../src/sprint/undefined-value.ts';
+import { pullInCheckOf } from './view-examples.ts';
+
+const TOO_FEW = undefinedBecause('A chance takes 3 closed sprints; there are 2.');
+const NO_RECORD = undefinedBecause('Too few.');
+
+function checkOf(afterOpenWork: number, doneFirst: number, over: Partial<PullInCheck> = {}): PullInCheck {
+  const sizes = [{ estimatePoints: 3, chance: { afterOpenWork, doneFirst }, record: NO_RECORD }];
+  return pullInCheckOf({ sizes, ...over });
+}
+
+const untold = (record = pullInCheckOf().sizes[1]?.record ?? NO_RECORD): PullInCheck =>
+  pullInCheckOf({ sizes: [{ estimatePoints: 3, chance: TOO_FEW, record }] });
+
+describe('the check before a card is pulled in', () => {
+  it('tells both chances of each size, and puts the sizes that hardly fit into one line', () => {
+    expect(pullInCheckWords(pullInCheckOf()).split('\n').slice(0, 5)).toEqual([
+      '*Will it be finished?*',
+      '• 1 point: 42 % likely after the open work, 97 % when done first',
+      '• 3 points: 31 % likely after the open work, 90 % when done first; of 7 such cards 5 were finished',
+      '• 8 points: 6 % likely after the open work, 44 % when done first',
+      '• 13 points or more: hardly, even done first',
+    ]);
+  });
+
+  it('says what the chances rest on, and what doing it first costs', () => {
+    const words = pullInCheckWords(pullInCheckOf());
+    expect(words).toContain('Told from 14 closed sprints of the team');
+    expect(words).toContain('leaves the 16 points of open work that much less time');
+    expect(words).toContain('Of 9 cards pulled in before, 6 were finished in the same sprint.');
+  });
+
+  it('tells one chance when nothing else is open', () => {
+    const words = pullInCheckWords(checkOf(0.8, 0.8, { openPoints: 0 }));
+    expect(words).toContain('• 3 points: 80 % likely\n');
+    expect(words).toContain('Nothing else is open.');
+  });
+
+  it('shows seven sizes of a long scale, the smallest and the largest among them', () => {
+    const sizes = Array.from({ length: 30 }, (_, i) => ({
+      estimatePoints: (i + 1) / 2,
+      chance: { afterOpenWork: 0.2, doneFirst: 0.5 },
+      record: NO_RECORD,
+    }));
+    const lines = pullInCheckWords(pullInCheckOf({ sizes })).split('\n');
+    const shown = lines.filter((line) => line.startsWith('•')).map((line) => line.split(' point')[0]);
+    expect(shown).toHaveLength(7);
+    expect([shown[0], shown[6]]).toEqual(['• 0.5', '• 15']);
+  });
+
+  it('without enough history says what is missing, how to get it, and what the record tells', () => {
+    expect(pullInCheckWords(untold())).toBe(
+      [
+        '*Will it be finished?*',
+        'No chance can be told: a chance takes 3 closed sprints; there are 2. More history: `/loadline import`.',
+        'Of 9 cards pulled in before, 6 were finished in the same sprint.',
+      ].join('\n'),
+    );
+  });
+
+  it.each([
+    [0, 0, 'No card has been pulled into a closed sprint yet, so there is no record to look at.'],
+    [1, 1, 'One card has been pulled in before; it was finished in its sprint.'],
+    [1, 0, 'One card has been pulled in before; it was not finished in its sprint.'],
+    [4, 1, 'Of 4 cards pulled in before, 1 was finished in the same sprint.'],
+  ])('tells a record of %i cards with %i finished', (cards, finished, words) => {
+    expect(pullInCheckWords(pullInCheckOf({ pulledIn: { cards, finished } }))).toContain(words);
+  });
+});
+
+describe('the reply after a card was pulled in', () => {
+  const WAY_OUT = 'If it can wait, leave it for the next planning';
+
+  it.each<[string, number, number, string, boolean]>([
+    ['likely', 0.72, 0.95, 'it is 72 % likely to be finished by the end, 95 % when it is done before', false],
+    ['likely only when done first', 0.2, 0.8, 'unlikely to be finished after the open work (20 %)', true],
+    ['unlikely', 0.05, 0.3, 'unlikely to be finished by the end (5 % after the open work, 30 %', true],
+  ])(
+    'of a card that is %s says so, and offers a way out when it is not',
+    (_what, after, first, words, out) => {
+      const said = pulledCardWords(checkOf(after, first));
+      expect(said).toContain(words);
+      expect(said.includes(WAY_OUT)).toBe(out);
+    },
+  );
+
+  it.each([
+    [0.9, 'it is 90 % likely to be finished by the end.', false],
+    [0.4, 'it is unlikely to be finished by the end (40 %).', true],
+  ])('when nothing else is open there is one chance: %s', (chance, words, out) => {
+    const said = pulledCardWords(checkOf(chance, chance, { openPoints: 0 }));
+    expect(said).toContain(words);
+    expect(said.includes(WAY_OUT)).toBe(out);
+  });
+
+  it('without a chance falls back on the record of cards like it', () => {
+    expect(pulledCardWords(untold())).toBe(
+      'Whether it fits can’t be told: a chance takes 3 closed sprints; there are 2. Of 7 cards like it, 5 were finished; of the next ones, expect 36 to 92 %.',
+    );
+    expect(pulledCardWords(untold(NO_RECORD))).toBe(
+      'Whether it fits can’t be told: a chance takes 3 closed sprints; there are 2.',
+    );
+  });
+});

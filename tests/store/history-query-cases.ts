@@ -1,0 +1,352 @@
+/** What the store promises of the history that the statistics read; run by `queries.test.ts`. */
+import { randomUUID } from 'node:crypto';
+import { sql } from 'drizzle-orm';
+import { expect, it } from 'vitest';
+import type { NewPastSprint, PastSprint } from '../../src/app/past-sprint.ts';
+import type { Transaction } from '../../src/app/ports.ts';
+import type { Sprint, Team } from '../../src/app/team.ts';
+import { undefinedBecause } from '../../src/sprint/undefined-value.ts';
+import type { Database } from '../../src/store/database.ts';
+import { sqlErrorOf } from '../../src/store/sql-error.ts';
+import { aMember, aResult, aSprint, aTeam, savedSprint, WORKSPACE } from './store-examples.ts';
+
+const CLOSED_AT = new Date('2026-06-30T17:00:30.000Z');
+const CLOSED = { state: 'closed', closedAt: CLOSED_AT } as const;
+const IMPORTED = { ...CLOSED, importedAt: new Date('2026-11-02T08:00:00.000Z') } as const;
+const RATIOS: NewPastSprint['ratios'] = {
+  keptShare: 0.7,
+  pullInRatio: 0.3,
+  surpriseRatio: undefinedBecause('Nobody knows.'),
+  planShare: 1 / 1.3,
+  estimateAccuracy: 1,
+  onScaleShare: 1,
+  finishShare: 0.5,
+};
+
+/** From the first to the tenth of a month of 2026. */
+function month(number: number): Pick<Sprint, 'startsOn' | 'endsOn'> {
+  const start = `2026-${String(number).padStart(2, '0')}`;
+  return { startsOn: `${start}-01`, endsOn: `${start}-10` };
+}
+
+function aPast(team: Team, sprint: Sprint, given: Partial<NewPastSprint> = {}): NewPastSprint {
+  return {
+    sprintId: sprint.id,
+    teamId: team.id,
+    workspaceId: team.workspaceId,
+    endsOn: sprint.endsOn,
+    workingDays: 7,
+    memberDays: 20.5,
+    commitmentPoints: 10,
+    pulledInPoints: 3,
+    surprisePoints: 0.5,
+    velocityPoints: 8.5,
+    workedPoints: 17,
+    committedFinishedPoints: 7,
+    ratios: RATIOS,
+    trace: [
+      { cardPoints: 10, finishedPoints: 0, underwayPoints: 0 },
+      { cardPoints: 13, finishedPoints: 8.5, underwayPoints: 1 / 3 },
+    ],
+    cards: [
+      { estimatePoints: 5, surprisePoints: 0.5 },
+      { estimatePoints: 3, surprisePoints: 0, pulledIn: { workingDaysLeft: 2, finished: true } },
+    ],
+    recordedAt: CLOSED_AT,
+    ...given,
+  };
+}
+
+/** As an import leaves it that gave the first four columns only. */
+const BARE = {
+  memberDays: undefined,
+  pulledInPoints: undefined,
+  surprisePoints: undefined,
+  velocityPoints: undefined,
+  workedPoints: undefined,
+  committedFinishedPoints: undefined,
+  trace: [],
+  cards: [],
+} as const;
+
+/** As it is read: with the sprint's own name and days, without what is only for the store. */
+function read(past: NewPastSprint, sprint: Sprint, recordedValue?: number): PastSprint {
+  const { workspaceId: _, recordedAt: __, ...kept } = past;
+  const { name, startsOn, importedAt } = sprint;
+  return { ...kept, name, startsOn, importedAt, recordedValue };
+}
+
+async function saveAll(
+  tx: Transaction,
+  team: Team,
+  sprints: readonly (readonly [Sprint, Partial<NewPastSprint>?])[],
+): Promise<NewPastSprint[]> {
+  await tx.saveTeam(team);
+  const pasts: NewPastSprint[] = [];
+  for (const [sprint, given] of sprints) {
+    await tx.insertSprint(sprint);
+    const past = aPast(team, sprint, given);
+    await tx.savePastSprint(past);
+    pasts.push(past);
+  }
+  return pasts;
+}
+
+export function historyQueryCases(database: () => Database): void {
+  it('gives closed sprints back as they were left, oldest first, imported ones with what is not known', async () => {
+    const team = aTeam();
+    const march = aSprint(team.id, { ...CLOSED, ...month(3) });
+    const january = aSprint(team.id, { ...IMPORTED, ...month(1), name: 'Ebb' });
+    await database().store.transaction(async (tx) => {
+      const [ofMarch, ofJanuary] = (await saveAll(tx, team, [
+        [march],
+        [january, { ...BARE, endsOn: january.endsOn }],
+      ])) as [NewPastSprint, NewPastSprint];
+      expect(await tx.pastSprintsOf(team.id)).toEqual([read(ofJanuary, january), read(ofMarch, march)]);
+      expect(await tx.pastSprintsOf('nobody')).toEqual([]);
+    });
+  });
+
+  it('leaves out cancelled sprints, and reopened ones while they are open', async () => {
+    const team = aTeam();
+    const cancelled = aSprint(team.id, { ...CLOSED, ...month(1), state: 'cancelled' });
+    const reopened = aSprint(team.id, { ...CLOSED, ...month(2) });
+    await database().store.transaction(async (tx) => {
+      await saveAll(tx, team, [[cancelled], [reopened]]);
+      expect((await tx.pastSprintsOf(team.id)).map(({ sprintId }) => sprintId)).toEqual([reopened.id]);
+      await tx.updateSprint({ ...reopened, state: 'open', reopenedAt: CLOSED_AT });
+      expect(await tx.pastSprintsOf(team.id)).toEqual([]);
+      expect(await tx.pastTracesOf(team, { own: 9, others: 0 })).toEqual([]);
+    });
+  });
+
+  it('replaces what a sprint left behind when it closes again, with less known as well as with more', async () => {
+    const team = aTeam();
+    const sprint = aSprint(team.id, { ...CLOSED, ...month(1) });
+    await database().store.transaction(async (tx) => {
+      await saveAll(tx, team, [[sprint]]);
+      for (const given of [BARE, { velocityPoints: 10, committedFinishedPoints: 10 }]) {
+        const past = aPast(team, sprint, given);
+        await tx.savePastSprint(past);
+        expect(await tx.pastSprintsOf(team.id)).toEqual([read(past, sprint)]);
+      }
+    });
+  });
+
+  it('finds closed sprints that have left nothing behind, oldest first', async () => {
+    const team = aTeam();
+    const [known, late, early, cancelled] = [
+      aSprint(team.id, { ...CLOSED, ...month(1) }),
+      aSprint(team.id, { ...CLOSED, ...month(4) }),
+      aSprint(team.id, { ...CLOSED, ...month(2) }),
+      aSprint(team.id, { ...CLOSED, ...month(3), state: 'cancelled' }),
+    ] as const;
+    await database().store.transaction(async (tx) => {
+      await saveAll(tx, team, [[known]]);
+      for (const sprint of [late, early, cancelled, aSprint(team.id)]) await tx.insertSprint(sprint);
+      expect(await tx.sprintsWithoutPast(team.id)).toEqual([early, late]);
+      expect(await tx.sprintsWithoutPast('nobody')).toEqual([]);
+    });
+  });
+
+  it('gives traces of the latest own sprints and of the latest watched ones of other teams, oldest first', async () => {
+    const workspaceId = `W-${randomUUID()}`;
+    const [own, other, third, elsewhere] = [
+      aTeam({ workspaceId }),
+      aTeam({ workspaceId }),
+      aTeam({ workspaceId }),
+      aTeam({ workspaceId: 'W-far-away' }),
+    ] as const;
+    const ends = (day: string) => ({ ...CLOSED, startsOn: '2026-01-01', endsOn: day });
+    await database().store.transaction(async (tx) => {
+      await saveAll(tx, own, [
+        [aSprint(own.id, ends('2026-01-09')), { velocityPoints: 1, committedFinishedPoints: 1 }],
+        [aSprint(own.id, { ...ends('2026-01-16'), importedAt: CLOSED_AT }), BARE],
+        [aSprint(own.id, ends('2026-01-23')), { velocityPoints: 3, committedFinishedPoints: 3 }],
+      ]);
+      await saveAll(tx, other, [
+        [aSprint(other.id, ends('2026-01-10')), { velocityPoints: 4, committedFinishedPoints: 4 }],
+        [aSprint(other.id, ends('2026-01-20')), { velocityPoints: 5, committedFinishedPoints: 5 }],
+        // Nobody watched it, so it tells a projection nothing.
+        [aSprint(other.id, { ...ends('2026-01-22'), importedAt: CLOSED_AT }), { trace: [] }],
+        [aSprint(other.id, { ...ends('2026-01-24'), state: 'cancelled' })],
+      ]);
+      await saveAll(tx, third, [
+        [aSprint(third.id, ends('2026-01-21')), { velocityPoints: 6, committedFinishedPoints: 6 }],
+      ]);
+      await saveAll(tx, elsewhere, [[aSprint(elsewhere.id, ends('2026-01-22'))]]);
+      const traces = await tx.pastTracesOf(own, { own: 2, others: 2 });
+      expect(traces.map(({ endsOn, teamId, velocityPoints }) => [endsOn, teamId, velocityPoints])).toEqual([
+        ['2026-01-16', own.id, undefined],
+        ['2026-01-20', other.id, 5],
+        ['2026-01-21', third.id, 6],
+        ['2026-01-23', own.id, 3],
+      ]);
+      expect(traces.map(({ trace }) => trace.length)).toEqual([0, 2, 2, 2]);
+      expect(traces[1]).toEqual({
+        teamId: other.id,
+        endsOn: '2026-01-20',
+        commitmentPoints: 10,
+        velocityPoints: 5,
+        trace: aPast(other, aSprint(other.id)).trace,
+      });
+      expect(await tx.pastTracesOf(own, { own: 0, others: 0 })).toEqual([]);
+    });
+  });
+
+  it('counts the latest value that was recorded for a sprint, and keeps the earlier ones', async () => {
+    const team = aTeam();
+    const [first, second] = [
+      aSprint(team.id, { ...CLOSED, ...month(1) }),
+      aSprint(team.id, { ...IMPORTED, ...month(2) }),
+    ] as const;
+    const values = async (tx: Transaction) =>
+      (await tx.pastSprintsOf(team.id)).map(({ recordedValue }) => recordedValue);
+    const record = { sprintId: first.id, byUserId: 'U-ola', at: CLOSED_AT };
+    await database().store.transaction(async (tx) => {
+      await saveAll(tx, team, [[first], [second]]);
+      expect(await values(tx)).toEqual([undefined, undefined]);
+      for (const value of [1200, -0.1, 0, 999_999_999_999_999]) {
+        await tx.recordValue({ ...record, value });
+        expect(await values(tx)).toEqual([value, undefined]);
+      }
+      await tx.recordValue({ ...record, sprintId: second.id, value: 7 });
+      expect(await values(tx)).toEqual([999_999_999_999_999, 7]);
+    });
+    const kept = await database().session.execute(
+      sql`select version, value, recorded_by from loadline.recorded_values where sprint_id = ${first.id}
+        order by version`,
+    );
+    const rows = (Array.isArray(kept) ? kept : (kept as { rows: unknown[] }).rows) as object[];
+    expect(rows).toMatchObject([
+      { version: 1, value: 1200, recorded_by: 'U-ola' },
+      { version: 2, value: -0.1 },
+      { version: 3, value: 0 },
+      { version: 4, value: 999_999_999_999_999 },
+    ]);
+  });
+
+  it('keeps both values when two people record at once, each holding the team', async () => {
+    const { team, sprint } = await savedSprint(database(), { ...CLOSED, ...month(1) });
+    const record = (value: number) =>
+      database().store.transaction(async (tx) => {
+        await tx.lockTeam(team.id);
+        await tx.recordValue({ sprintId: sprint.id, value, byUserId: 'U-ola', at: CLOSED_AT });
+      });
+    await Promise.all([1, 2, 3, 4].map(record));
+    const kept = await database().session.execute(
+      sql`select value from loadline.recorded_values where sprint_id = ${sprint.id}`,
+    );
+    const rows = (Array.isArray(kept) ? kept : (kept as { rows: unknown[] }).rows) as { value: number }[];
+    expect(rows.map(({ value }) => value).toSorted()).toEqual([1, 2, 3, 4]);
+  });
+
+  it.each(['update loadline.recorded_values set value = 0', 'delete from loadline.recorded_values'])(
+    'refuses to change what was recorded: %s',
+    async (statement) => {
+      const { sprint } = await savedSprint(database(), { ...CLOSED, ...month(1) });
+      const record = { sprintId: sprint.id, value: 5, byUserId: 'U-ola', at: CLOSED_AT };
+      await database().store.transaction((tx) => tx.recordValue(record));
+      const error: unknown = await database()
+        .session.execute(sql`${sql.raw(statement)} where sprint_id = ${sprint.id}`)
+        .catch((refusal: unknown) => refusal);
+      expect(sqlErrorOf(error)?.constraint).toBe('recorded_values_append_only');
+      // Who recorded it gives way when that person asks to be erased.
+      await database().session.execute(
+        sql`update loadline.recorded_values set recorded_by = 'erased-1' where sprint_id = ${sprint.id}`,
+      );
+    },
+  );
+
+  it('finds the teams of a product owner by name, members or not, in their workspace only', async () => {
+    const owner = { workspaceId: WORKSPACE, userId: `U-${randomUUID()}` };
+    const [quay, berth] = [
+      aTeam({ name: 'Quay', productOwnerId: owner.userId }),
+      aTeam({ name: 'Berth', productOwnerId: owner.userId }),
+    ] as const;
+    await database().store.transaction(async (tx) => {
+      for (const team of [
+        quay,
+        berth,
+        aTeam({ productOwnerId: 'U-other' }),
+        aTeam({ productOwnerId: owner.userId, workspaceId: 'W-far-away' }),
+      ])
+        await tx.saveTeam(team);
+      await tx.saveMembers(quay.id, [aMember({ userId: owner.userId })]);
+      expect(await tx.teamsOwnedBy(owner)).toEqual([berth, quay]);
+      expect(await tx.teamsOf(owner)).toEqual([quay]);
+      expect(await tx.teamsOwnedBy({ ...owner, userId: 'nobody' })).toEqual([]);
+    });
+  });
+
+  it('takes an imported sprint as baseline, the first of all or named, unless it has no velocity', async () => {
+    const team = aTeam();
+    const [bare, imported, run] = [
+      aSprint(team.id, { ...IMPORTED, ...month(1) }),
+      aSprint(team.id, { ...IMPORTED, ...month(2) }),
+      aSprint(team.id, { ...CLOSED, ...month(3) }),
+    ] as const;
+    await database().store.transaction(async (tx) => {
+      await saveAll(tx, team, [
+        [bare, BARE],
+        [imported, { velocityPoints: 8.5, committedFinishedPoints: 7 }],
+      ]);
+      await tx.insertSprint(run);
+      // Only its result is known: it closed before sprints left anything behind.
+      await tx.insertResult(aResult(run.id, 5));
+      const named = (sprint: Sprint) => ({ ...team, baselineSprintId: sprint.id });
+      expect(await tx.baselineVelocityPoints(team, 'none')).toBe(8.5);
+      expect(await tx.baselineVelocityPoints(team, imported.id)).toBe(5);
+      expect(await tx.baselineVelocityPoints(named(imported), run.id)).toBe(8.5);
+      expect(await tx.baselineVelocityPoints(named(run), imported.id)).toBe(5);
+      expect(await tx.baselineVelocityPoints(named(imported), imported.id)).toBeUndefined();
+      // Nothing can be measured by it, so it is as if none were named.
+      expect(await tx.baselineVelocityPoints(named(bare), 'none')).toBe(8.5);
+    });
+  });
+
+  it('does not take a cancelled sprint as baseline, nor a reopened one while it is open', async () => {
+    const team = aTeam();
+    const [reopened, cancelled, second] = [
+      aSprint(team.id, { ...CLOSED, ...month(1) }),
+      aSprint(team.id, { ...CLOSED, ...month(2), state: 'cancelled' }),
+      aSprint(team.id, { ...CLOSED, ...month(3) }),
+    ] as const;
+    await database().store.transaction(async (tx) => {
+      await saveAll(tx, team, [
+        [reopened, { velocityPoints: 9 }],
+        [cancelled, { velocityPoints: 7 }],
+        [second, { velocityPoints: 8 }],
+      ]);
+      await tx.insertResult(aResult(cancelled.id, 7, { cancelled: true }));
+      expect(await tx.baselineVelocityPoints(team, 'none')).toBe(9);
+      await tx.updateSprint({ ...reopened, state: 'open', reopenedAt: CLOSED_AT });
+      expect(await tx.baselineVelocityPoints(team, 'none')).toBe(8);
+      const named = { ...team, baselineSprintId: reopened.id };
+      expect(await tx.baselineVelocityPoints(named, 'none')).toBe(8);
+    });
+  });
+
+  it.each<[string, string, Partial<NewPastSprint>]>([
+    ['a velocity of a quarter', 'past_sprints_points_in_halves', { velocityPoints: 8.3 }],
+    ['less than no pulled-in work', 'past_sprints_points_not_negative', { pulledInPoints: -1 }],
+    ['member days below 0', 'past_sprints_days_not_negative', { memberDays: -1 }],
+    [
+      'more finished of the commitment than was committed',
+      'past_sprints_committed_finished_fits',
+      { committedFinishedPoints: 11, velocityPoints: 12 },
+    ],
+    [
+      'more finished of the commitment than was finished',
+      'past_sprints_committed_finished_fits',
+      { committedFinishedPoints: 9 },
+    ],
+    ['a team that the sprint is not of', 'past_sprints_sprint_of_team_fk', { teamId: 'nobody' }],
+  ])('refuses %s', async (_what, constraint, given) => {
+    const { team, sprint } = await savedSprint(database(), { ...CLOSED, ...month(1) });
+    const error: unknown = await database()
+      .store.transaction((tx) => tx.savePastSprint(aPast(team, sprint, given)))
+      .catch((refusal: unknown) => refusal);
+    expect(sqlErrorOf(error)?.constraint).toBe(constraint);
+  });
+}

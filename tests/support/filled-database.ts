@@ -1,0 +1,90 @@
+/** A database with something in every table that people's work fills, and a way to compare two of them. */
+import { sql } from 'drizzle-orm';
+import type { Database } from '../../src/store/database.ts';
+import type { SqlSession } from '../../src/store/sql-session.ts';
+import { aCard, aChange, aMember, anAnswer, aPost, aResult, savedSprint } from '../store/store-examples.ts';
+
+const AT = new Date('2026-11-03T09:15:00Z');
+
+/** @returns the sprint that is open, and how many posts wait to be delivered */
+export async function fillDatabase(database: Database): Promise<{ sprintId: string; waitingCount: number }> {
+  const { team, sprint } = await savedSprint(database);
+  const cards = [aCard(sprint.id, 1, { title: 'Räum den Steg, 積荷 “\\n”; $$--' }), aCard(sprint.id, 2)];
+  const [first, second] = cards as [(typeof cards)[0], (typeof cards)[0]];
+  const answer = anAnswer(first.id, { note: "it's\ta\nnote" });
+  await database.store.transaction(async (tx) => {
+    await tx.saveMembers(team.id, [aMember(), aMember({ userId: 'U-ben', name: 'Ben', isActive: false })]);
+    await tx.insertCards(cards);
+    await tx.addOwner(second.id, 'U-ben');
+    await tx.insertFacts([answer]);
+    await tx.insertFacts([anAnswer(first.id, { leftPoints: 2, supersedesId: answer.id })]);
+    await tx.insertFacts([aChange(second.id, 'drop')]);
+    const prompt = { sprintId: sprint.id, userId: 'U-ana', day: '2026-11-03' };
+    const post = aPost(sprint.id, {
+      recipient: { userId: 'U-ana' },
+      subject: { kind: 'daily-prompt', ...prompt },
+    });
+    await tx.insertPrompts([{ ...prompt, postId: post.id }]);
+    await tx.addPosts([post, aPost(sprint.id)]);
+    await tx.setPromptState(prompt, 'answered', AT);
+    await tx.insertResult(aResult(sprint.id, 8));
+    await tx.saveTeam({ ...team, baselineSprintId: sprint.id });
+    await tx.saveDraft(team.id, 'U-ana', {
+      teamId: team.id,
+      awayDays: '',
+      name: 'Draft',
+      goal: '',
+      startsOn: '2026-11-16',
+      endsOn: '2026-11-27',
+      closesAt: '17:00',
+      cards: 'Tar the hull, 3',
+    });
+    await tx.rememberEvent('Ev-1', AT);
+  });
+  return { sprintId: sprint.id, waitingCount: 2 };
+}
+
+type Rows = readonly Record<string, unknown>[];
+
+async function rowsOf(session: SqlSession, query: ReturnType<typeof sql>): Promise<Rows> {
+  const result = await session.execute(query);
+  return (Array.isArray(result) ? result : (result as unknown as { rows: unknown[] }).rows) as Rows;
+}
+
+/** Every row of every table of ours, and the queued deliveries; table by table, in a fixed order. */
+export async function contentOf(session: SqlSession): Promise<Record<string, Rows>> {
+  const tables = await rowsOf(
+    session,
+    sql`select table_name as name from information_schema.tables
+      where table_schema = 'loadline' and table_type = 'BASE TABLE' order by 1`,
+  );
+  const content: Record<string, Rows> = {};
+  for (const { name } of tables) {
+    const rows = await rowsOf(
+      session,
+      sql`select to_jsonb(t) as row from loadline.${sql.identifier(String(name))} as t order by to_jsonb(t)::text`,
+    );
+    content[String(name)] = rows.map(({ row }) => row as Record<string, unknown>);
+  }
+  content.queue = await rowsOf(
+    session,
+    sql`select name, data, state::text as state, retry_limit from pgboss.job order by name, data::text`,
+  );
+  return content;
+}
+
+/** The tables of the first release. */
+export const FIRST_TABLES = [
+  'answers',
+  'card_changes',
+  'card_owners',
+  'cards',
+  'members',
+  'plan_drafts',
+  'posts',
+  'prompts',
+  'seen_events',
+  'sprint_results',
+  'sprints',
+  'teams',
+] as const;
