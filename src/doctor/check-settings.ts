@@ -12,6 +12,8 @@ export interface SettingsCheck {
   readonly findings: readonly Finding[];
   /** Undefined: what needs the settings can't be looked at. */
   readonly config: Config | undefined;
+  /** With the values of the files that it names; as it was given when they can't be read. */
+  readonly environment: Readonly<Record<string, string | undefined>>;
 }
 
 export function checkSettings(
@@ -22,9 +24,15 @@ export function checkSettings(
   const aboutNode = old
     ? [mend(`Node.js ${nodeVersion} is too old.`, `Use Node.js ${OLDEST_NODE} or later.`)]
     : [];
+  let whole = environment;
   try {
-    const config = readConfig(readSecretFiles(environment));
-    return { config, findings: [...aboutNode, ok(described(config)), ...cautions(config)] };
+    whole = readSecretFiles(environment);
+    const config = readConfig(whole);
+    return {
+      config,
+      environment: whole,
+      findings: [...aboutNode, ok(described(config)), ...cautions(config)],
+    };
   } catch (error) {
     if (!(error instanceof ConfigError)) throw error;
     const problems = error.problems.map((problem) => {
@@ -33,7 +41,7 @@ export function checkSettings(
         ? mend(problem, 'Correct its value; docs/operating.md describes each setting.')
         : mend(`${variable} ${what}.`, how);
     });
-    return { config: undefined, findings: [...aboutNode, ...problems] };
+    return { config: undefined, environment: whole, findings: [...aboutNode, ...problems] };
   }
 }
 

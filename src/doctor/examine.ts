@@ -21,7 +21,7 @@ const OWN_MANIFEST = new URL('../../deploy/app-manifest.json', import.meta.url);
 
 export async function examine(given: Examination): Promise<readonly Finding[]> {
   const { manifestFile, logger, nowMs = Date.now } = given;
-  const { config, findings } = checkSettings(given.environment);
+  const { config, environment, findings } = checkSettings(given.environment);
   const checks: [name: string, run: () => Promise<Finding[]>][] = config
     ? [
         ['database', () => checkDatabase(config)],
@@ -51,7 +51,8 @@ export async function examine(given: Examination): Promise<readonly Finding[]> {
   }
   // One after the other: a database in the folder must be closed before the folder is judged.
   for (const [name, run] of checks) all.push(...(await run().catch((error) => [broken(name, error)])));
-  return all.map((finding) => tidied(finding, secretsIn(given.environment)));
+  const secrets = secretsIn(environment);
+  return all.map((finding) => tidied(finding, secrets));
 }
 
 function broken(check: string, error: unknown): Finding {

@@ -174,6 +174,23 @@ describe('npm run doctor', () => {
     expect(output).not.toContain('SECRET');
   });
 
+  it('lets out no secret that stands in a file either', async () => {
+    const { url } = await standIn();
+    const file = join(folder, 'signing-secret');
+    await writeFile(file, `${SECRETS.signingSecret}\n`);
+    const { LOADLINE_SIGNING_SECRET: _, ...others } = http(url);
+    const misplaced = join(folder, 'data', SECRETS.signingSecret);
+    const { code, output } = await run({
+      ...others,
+      LOADLINE_SIGNING_SECRET_FILE: file,
+      LOADLINE_DATA_FOLDER: misplaced,
+    });
+    await rm(file);
+    expect(code).toBe(0);
+    expect(output).toMatch(/^ok +data folder .*does not exist yet/m);
+    expect(output).not.toContain('SECRET');
+  });
+
   it('tells a platform that can not be reached from one that answers nonsense', async () => {
     const gone = await standIn();
     await gone.stop();
