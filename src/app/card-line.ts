@@ -43,6 +43,11 @@ export function cardName(card: Pick<SprintCard, 'number' | 'key' | 'title'>): st
   return card.key === String(card.number) ? `${card.number} (${card.title})` : `${card.key} (${card.title})`;
 }
 
+/** Whether the team gave the card a key, or Loadline called it by its number: `3`, or `#3` where that was taken. */
+export function hasOwnKey({ key, number }: Pick<SprintCard, 'key' | 'number'>): boolean {
+  return key !== String(number) && !/^#\d+$/.test(key);
+}
+
 /** Finds a card by its number or key, upper or lower case. */
 export function findCard(states: readonly SprintCardState[], reference: string): SprintCardState {
   const wanted = reference.trim().replace(/^#/, '').toLowerCase();

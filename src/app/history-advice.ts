@@ -1,14 +1,14 @@
 /** The team's own trend: every ratio over its closed sprints, with what is ordinary and what is not. */
 import { marginOfError } from '../forecast/margin-of-error.ts';
 import { ratioChart } from '../forecast/ratio-chart.ts';
-import { velocityGrowth } from '../sprint/ratios/velocity-growth.ts';
 import type { Thresholds } from '../sprint/thresholds.ts';
 import type { Ratio } from '../sprint/undefined-value.ts';
-import { isDefined, undefinedBecause } from '../sprint/undefined-value.ts';
+import { isDefined } from '../sprint/undefined-value.ts';
 import type { HistoryAdvice, RatioHistory, RatioName } from './advice.ts';
 import { baselineIndex } from './baseline-sprint.ts';
 import { growthOfPast } from './growth-of-past.ts';
 import type { PastSprint } from './past-sprint.ts';
+import { ratioValues } from './ratio-values.ts';
 import type { Team } from './team.ts';
 import { marginSprints } from './team-history.ts';
 
@@ -36,7 +36,7 @@ export function historyOf(
   return {
     past,
     ratios: RATIOS.map((ratio) =>
-      ratioHistory(ratio, valuesOf(ratio, past, baseline?.velocityPoints), lines[ratio]),
+      ratioHistory(ratio, ratioValues(ratio, past, baseline?.velocityPoints), lines[ratio]),
     ),
     baselineSprintId: baseline?.sprintId,
     growth: past.some(({ recordedValue }) => recordedValue !== undefined)
@@ -52,19 +52,6 @@ function ratioHistory(ratio: RatioName, values: readonly Ratio[], lines: Lines):
     isDefined(value) && (value < floor || value > ceiling) ? [i] : [],
   );
   return { ratio, values, ...lines, chart: ratioChart(ratio, values), crossedAt };
-}
-
-function valuesOf(
-  ratio: RatioName,
-  past: readonly PastSprint[],
-  baselineVelocityPoints: number | undefined,
-): Ratio[] {
-  if (ratio !== 'velocityGrowth') return past.map(({ ratios }) => ratios[ratio]);
-  return past.map(({ velocityPoints }) =>
-    velocityPoints === undefined
-      ? undefinedBecause('How many points were finished in the sprint is not known.')
-      : velocityGrowth(velocityPoints, baselineVelocityPoints),
-  );
 }
 
 function linesOf(thresholds: Thresholds): Readonly<Record<RatioName, Lines>> {

@@ -11,15 +11,14 @@ import { ratioChart } from '../forecast/ratio-chart.ts';
 import { answerRate } from '../sprint/answer-rate.ts';
 import type { CoachingNoteId } from '../sprint/coaching-note.ts';
 import { ANSWER_RATE_AT_LEAST } from '../sprint/habit-notes.ts';
-import { velocityGrowth } from '../sprint/ratios/velocity-growth.ts';
-import type { SprintRatios } from '../sprint/sprint-ratios.ts';
 import type { SprintSummary } from '../sprint/summary.ts';
 import { crossingOf } from '../sprint/threshold-notes.ts';
 import type { Ratio, UndefinedValue } from '../sprint/undefined-value.ts';
-import { isDefined, undefinedBecause } from '../sprint/undefined-value.ts';
+import { isDefined } from '../sprint/undefined-value.ts';
 import type { PastSprint } from './past-sprint.ts';
 import { pastSprintAtClosing } from './past-sprint-at-closing.ts';
 import type { Transaction } from './ports.ts';
+import { ratioValues } from './ratio-values.ts';
 import type { Sprint, Team } from './team.ts';
 import { commitmentPast, pastSprints } from './team-history.ts';
 
@@ -59,7 +58,7 @@ export async function notesHistory(
   for (const { id } of summary.notes) {
     const crossing = crossingOf(id, team.thresholds);
     if (crossing) {
-      const values = valuesBefore(before, crossing.ratio, baselineVelocityPoints);
+      const values = ratioValues(crossing.ratio, before, baselineVelocityPoints);
       const all = [...values, summary.ratios[crossing.ratio]];
       notes.push({
         id,
@@ -79,19 +78,6 @@ export async function notesHistory(
   const stored = known.find(({ sprintId }) => sprintId === sprint.id);
   const rangeToTry = asks ? await rangeAfter(tx, team, sprint, summary, before, stored) : undefined;
   return { notes, rangeToTry };
-}
-
-function valuesBefore(
-  before: readonly PastSprint[],
-  ratio: keyof SprintRatios,
-  baselineVelocityPoints: number | undefined,
-): Ratio[] {
-  if (ratio !== 'velocityGrowth') return before.map(({ ratios }) => ratios[ratio]);
-  return before.map(({ velocityPoints }) =>
-    velocityPoints === undefined
-      ? undefinedBecause('The velocity was not recorded.')
-      : velocityGrowth(velocityPoints, baselineVelocityPoints),
-  );
 }
 
 /** This sprint crossed the line, else there would be no note; the line may have been moved since. */

@@ -1,6 +1,6 @@
 /** What the plan form shows at first: a kept draft, or one made from the sprint before. */
 import { formatPoints } from '../sprint/points.ts';
-import { isOpenCard, statesOf } from './card-line.ts';
+import { hasOwnKey, isOpenCard, statesOf } from './card-line.ts';
 import { formatCardLine } from './card-paste.ts';
 import type { Membership, Place } from './place.ts';
 import { membershipAt, requireFacilitator, todayOf } from './place.ts';
@@ -43,7 +43,7 @@ async function freshDraft(
     .filter(({ leftPoints }) => leftPoints > 0)
     .map(({ card, leftPoints }) =>
       formatCardLine(
-        { key: card.key === String(card.number) ? undefined : card.key, title: card.title },
+        { key: hasOwnKey(card) ? card.key : undefined, title: card.title },
         formatPoints(leftPoints),
         callableNames(card.ownerIds, members),
       ),

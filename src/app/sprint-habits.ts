@@ -2,7 +2,7 @@
 import type { AnswerCount } from '../sprint/answer-rate.ts';
 import type { CarriedOverCard } from '../sprint/coaching-note.ts';
 import type { SprintHabits } from '../sprint/habit-notes.ts';
-import { isOpenCard, statesOf } from './card-line.ts';
+import { hasOwnKey, isOpenCard, statesOf } from './card-line.ts';
 import { dayAt, instantOf } from './local-time.ts';
 import type { SprintRecords, Transaction } from './ports.ts';
 import { promptDays } from './sprint-clock.ts';
@@ -101,8 +101,8 @@ async function carriedOver(
 }
 
 /** By what a card is known again in another sprint: the team's own key, or the title where it has none. */
-export function cardIdentity({ key, number, title }: Pick<SprintCard, 'key' | 'number' | 'title'>): string {
-  const hasOwnKey = key !== String(number) && !/^#\d+$/.test(key);
-  const name = hasOwnKey ? key : title.replaceAll(/\s+/g, ' ').trim();
-  return `${hasOwnKey ? 'key' : 'title'} ${name.toLowerCase()}`;
+export function cardIdentity(card: Pick<SprintCard, 'key' | 'number' | 'title'>): string {
+  const isByKey = hasOwnKey(card);
+  const name = isByKey ? card.key : card.title.replaceAll(/\s+/g, ' ').trim();
+  return `${isByKey ? 'key' : 'title'} ${name.toLowerCase()}`;
 }

@@ -1,12 +1,12 @@
 /** What the forecast picture shows, in sentences. Pure. */
 import type { ForecastAdvice } from '../app/advice.ts';
 import type { ReleaseForecast } from '../forecast/release-forecast.ts';
+import { wholePercent } from '../sprint/whole-percent.ts';
 import { countText, fittingText, listText, spokenName } from './alt-text.ts';
 import { dateWithYear } from './day-text.ts';
 import { sprintEnd } from './forecast-layout.ts';
 import { holdingSprint, type NamedDate, namedDates } from './forecast-words.ts';
 import { pointsNumber, pointsText } from './points-text.ts';
-import { wholePercent } from './share-text.ts';
 
 /** About as many as the picture has room to name. */
 const mostTold = 12;

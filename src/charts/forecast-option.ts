@@ -2,6 +2,7 @@
 import type { EChartsOption } from 'echarts';
 import type { ForecastAdvice } from '../app/advice.ts';
 import { MOST_SPRINTS, type ReleaseForecast } from '../forecast/release-forecast.ts';
+import { wholePercent } from '../sprint/whole-percent.ts';
 import { dateTickLabels } from './date-tick-labels.ts';
 import { dateWithYear } from './day-text.ts';
 import { type ForecastLayout, forecastLayout, forecastSize } from './forecast-layout.ts';
@@ -15,7 +16,6 @@ import {
 import { lineMark, type Mark, type Point, paragraphMark, symbolMarks, textMark } from './marks.ts';
 import { marksOption } from './marks-option.ts';
 import { palette } from './palette.ts';
-import { wholePercent } from './share-text.ts';
 
 /** Where the three dates are written. */
 const gutterGapPx = 14;

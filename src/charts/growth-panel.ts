@@ -14,7 +14,7 @@ import {
 } from './panel-marks.ts';
 import { ratioAxis } from './ratio-axis.ts';
 import type { PanelPlace } from './ratio-panel.ts';
-import { shortShare } from './share-text.ts';
+import { shortShare } from './short-share.ts';
 
 export function growthPanel(growth: readonly Growth[], { plot, xOf, measuredBy }: PanelPlace): Mark[] {
   const heading = headingMarks('Value and velocity', plot, measuredBy);

@@ -2,15 +2,15 @@
 import type { HistoryAdvice } from '../app/advice.ts';
 import type { PastSprint } from '../app/past-sprint.ts';
 import { formatPercent } from '../sprint/percent.ts';
+import { ratioTitle } from '../sprint/ratio-names.ts';
 import { isDefined, type Ratio } from '../sprint/undefined-value.ts';
+import { wholePercent } from '../sprint/whole-percent.ts';
 import { fittingText, listText, spokenName } from './alt-text.ts';
 import { dateShort } from './day-text.ts';
 import { historySubtitle } from './history-option.ts';
 import { type HistoryWindow, historyWindow, type ShownRatio } from './history-window.ts';
 import { ordinaryLimits, ordinaryText } from './ordinary-limits.ts';
-import { ratioNames } from './ratio-names.ts';
 import { latestText } from './ratio-panel.ts';
-import { wholePercent } from './share-text.ts';
 
 /** How many of the latest values of each ratio are told; a long history falls back to the next one. */
 const latestTold = [Number.POSITIVE_INFINITY, 12, 8, 5, 3, 0] as const;
@@ -70,7 +70,7 @@ function whyNone(values: readonly Ratio[]): string {
 
 function latestOf(ratio: ShownRatio): string {
   const latest = ratio.values.at(-1);
-  const name = ratioNames[ratio.ratio];
+  const name = ratioTitle(ratio.ratio);
   if (latest === undefined) return `${name}: no sprint yet`;
   return `${name}: latest ${isDefined(latest) ? latestText(latest, ratio) : 'none'}`;
 }

@@ -5,15 +5,14 @@ import type { PastSprint } from '../app/past-sprint.ts';
 import { LEAST_CHART_VALUES } from '../forecast/control-chart.ts';
 import { countText } from './alt-text.ts';
 import type { Box, ChartSize } from './chart-frame.ts';
-import { dateTickLabels } from './date-tick-labels.ts';
+import { dateMarks } from './date-marks.ts';
 import { dateWithYear } from './day-text.ts';
 import { growthPanel } from './growth-panel.ts';
 import { historyKey } from './history-key.ts';
 import { type HistoryLayout, historyLayout } from './history-layout.ts';
 import { historyWindow } from './history-window.ts';
-import { type Mark, textMark } from './marks.ts';
+import type { Mark } from './marks.ts';
 import { marksOption, titleWithName } from './marks-option.ts';
-import { palette } from './palette.ts';
 import { ratioPanel } from './ratio-panel.ts';
 
 export interface HistoryChart {
@@ -61,23 +60,8 @@ export function historyMarks(advice: HistoryAdvice): { readonly marks: Mark[]; r
 }
 
 function dates(past: readonly PastSprint[], plot: Box, { bandPx, xOf }: HistoryLayout): Mark[] {
-  const labels = dateTickLabels(
+  return dateMarks(
     past.map(({ endsOn }) => endsOn),
-    bandPx,
-  );
-  return labels.flatMap((label, index) =>
-    label
-      .split('\n')
-      .filter((text) => text !== '')
-      .map((text, row) =>
-        textMark({
-          text,
-          x: xOf(plot, index),
-          y: plot.bottom + 16 + row * 16,
-          align: 'center',
-          fill: palette.quietInk,
-          fontSizePx: 12,
-        }),
-      ),
+    { bandPx, bottomPx: plot.bottom, fontSizePx: 12, xOf: (index) => xOf(plot, index) },
   );
 }

@@ -2,11 +2,11 @@
 import type { OddsAdvice } from '../app/advice.ts';
 import { LITTLE_HISTORY_CARDS, type SurpriseOdds } from '../forecast/surprise-odds.ts';
 import { isDefined } from '../sprint/undefined-value.ts';
+import { wholePercent, wholePercentSpan } from '../sprint/whole-percent.ts';
 import { countText, fittingText, spokenName } from './alt-text.ts';
 import { shownOdds } from './odds-layout.ts';
 import { cardsText } from './odds-option.ts';
 import { pointsText } from './points-text.ts';
-import { percentSpan, wholePercent } from './share-text.ts';
 
 /** How much is told about each size; many sizes fall back to the next one. */
 type Detail = 'all' | 'no amounts' | 'shares';
@@ -56,7 +56,7 @@ function lead(detail: Detail): string[] {
 function sizeText(size: SurpriseOdds, detail: Detail): string {
   const chance = `${pointsText(size.estimatePoints)}: ${wholePercent(size.likelyShare)}`;
   if (detail === 'shares') return `${chance}.`;
-  const own = `${chance} (${percentSpan(size.likelyInterval)}), ${cardsText(size)}`;
+  const own = `${chance} (${wholePercentSpan(size.likelyInterval)}), ${cardsText(size)}`;
   return detail === 'all' && isDefined(size.medianSurprisePoints)
     ? `${own}, median surprise ${pointsText(size.medianSurprisePoints)}.`
     : `${own}.`;

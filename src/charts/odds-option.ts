@@ -7,13 +7,13 @@ import {
   type SurpriseOddsBySize,
 } from '../forecast/surprise-odds.ts';
 import { isDefined } from '../sprint/undefined-value.ts';
+import { wholePercent, wholePercentSpan } from '../sprint/whole-percent.ts';
 import { countText } from './alt-text.ts';
 import { lineMark, type Mark, paragraphMark, symbolMarks, textMark } from './marks.ts';
 import { marksOption, titleWithName } from './marks-option.ts';
 import { type OddsLayout, oddsColumns, oddsLayout, shownOdds } from './odds-layout.ts';
 import { palette } from './palette.ts';
 import { pointsText } from './points-text.ts';
-import { percentSpan, wholePercent } from './share-text.ts';
 
 export interface OddsChart {
   readonly option: EChartsOption;
@@ -127,7 +127,7 @@ function rowMarks(size: SurpriseOdds, { plot, xOf }: OddsLayout, y: number): Mar
     ...oddsDot(size.borrows, xOf(size.likelyShare), y),
     textMark({ text: pointsText(size.estimatePoints), x: oddsColumns.sizeEnd, y, align: 'right' }),
     textMark({ text: wholePercent(size.likelyShare), x: oddsColumns.share, y, bold: true }),
-    textMark({ text: percentSpan(size.likelyInterval), x: oddsColumns.interval, ...quiet }),
+    textMark({ text: wholePercentSpan(size.likelyInterval), x: oddsColumns.interval, ...quiet }),
     textMark({ text: cardsText(size), x: oddsColumns.cards, y }),
     textMark({
       text: isDefined(size.medianSurprisePoints) ? pointsText(size.medianSurprisePoints) : '–',

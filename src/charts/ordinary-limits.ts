@@ -1,7 +1,7 @@
 /** The limits of a control chart that are told: not those at which the number itself ends. Pure. */
 import type { ControlChart } from '../forecast/control-chart.ts';
 import type { UndefinedValue } from '../sprint/undefined-value.ts';
-import { percentSpan, wholePercent } from './share-text.ts';
+import { wholePercent, wholePercentSpan } from '../sprint/whole-percent.ts';
 
 /** Shares: 1 means 100 %. */
 export interface OrdinaryLimits {
@@ -25,7 +25,7 @@ export function ordinaryLimits(chart: ControlChart | UndefinedValue): OrdinaryLi
 
 /** `74 % or more`, `up to 35 %`, `60 to 96 %`; undefined where no limit is told. */
 export function ordinaryText({ low, high }: OrdinaryLimits): string | undefined {
-  if (low !== undefined && high !== undefined) return percentSpan({ low, high });
+  if (low !== undefined && high !== undefined) return wholePercentSpan({ low, high });
   if (low !== undefined) return `${wholePercent(low)} or more`;
   return high === undefined ? undefined : `up to ${wholePercent(high)}`;
 }

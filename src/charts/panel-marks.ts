@@ -8,7 +8,7 @@ import { dateWithYear } from './day-text.ts';
 import { lineMark, type Mark, type Point, textMark } from './marks.ts';
 import { palette } from './palette.ts';
 import type { RatioAxis } from './ratio-axis.ts';
-import { shortShare } from './share-text.ts';
+import { shortShare } from './short-share.ts';
 import { spreadLabels } from './spread-labels.ts';
 
 export const smallTextPx = 12;

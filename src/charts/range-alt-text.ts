@@ -2,12 +2,12 @@
 import type { RangeAdvice } from '../app/advice.ts';
 import type { PastSprint } from '../app/past-sprint.ts';
 import { type AdvisedRange, advisedRange } from '../forecast/advised-range.ts';
+import { wholePercent } from '../sprint/whole-percent.ts';
 import { countText, fittingText, spokenName } from './alt-text.ts';
 import { dateWithYear, daySpan } from './day-text.ts';
 import { pastVerdict } from './past-verdict.ts';
 import { pointsNumber, pointsText } from './points-text.ts';
 import { shownSprints } from './range-layout.ts';
-import { wholePercent } from './share-text.ts';
 
 /** At most 2,000 characters: the range first, then each past sprint; long names go first when it is too much. */
 export function rangeAltText(advice: RangeAdvice): string {

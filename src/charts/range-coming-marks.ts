@@ -1,6 +1,7 @@
 /** Draws the coming sprint of the range picture: what to commit to, and its ends in words. Pure. */
 import type { RangeAdvice } from '../app/advice.ts';
 import { type AdvisedRange, advisedRange } from '../forecast/advised-range.ts';
+import { wholePercent } from '../sprint/whole-percent.ts';
 import { dateShort } from './day-text.ts';
 import {
   areaMark,
@@ -14,7 +15,6 @@ import {
 import { palette } from './palette.ts';
 import { pointsNumber } from './points-text.ts';
 import { type RangeLayout, rangeSize } from './range-layout.ts';
-import { wholePercent } from './share-text.ts';
 import { spreadLabels } from './spread-labels.ts';
 
 /** A word beside a height of the coming sprint. */

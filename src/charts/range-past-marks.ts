@@ -1,7 +1,7 @@
 /** Draws the past sprints of the range picture: their columns, and their numbers below. Pure. */
 import type { RangeAdvice } from '../app/advice.ts';
 import type { PastSprint } from '../app/past-sprint.ts';
-import { dateTickLabels } from './date-tick-labels.ts';
+import { dateMarks } from './date-marks.ts';
 import { areaMark, lineMark, type Mark, type Point, symbolMarks, textMark } from './marks.ts';
 import { palette } from './palette.ts';
 import { pastVerdict } from './past-verdict.ts';
@@ -82,23 +82,9 @@ function stripes({ left, right, top, bottom }: { left: number; right: number; to
 }
 
 function dates(past: readonly PastSprint[], { bandPx, plot, xOf }: RangeLayout): Mark[] {
-  const labels = dateTickLabels(
+  return dateMarks(
     past.map(({ endsOn }) => endsOn),
-    bandPx,
-  );
-  return labels.flatMap((label, index) =>
-    label
-      .split('\n')
-      .filter((text) => text !== '')
-      .map((text, row) =>
-        textMark({
-          text,
-          x: xOf(index),
-          y: plot.bottom + 16 + row * 16,
-          align: 'center',
-          fill: palette.quietInk,
-        }),
-      ),
+    { bandPx, bottomPx: plot.bottom, xOf },
   );
 }
 

@@ -2,6 +2,7 @@
 import type { PastSprint } from '../app/past-sprint.ts';
 import type { Day } from '../sprint/calendar.ts';
 import { formatAgainst, formatPercent } from '../sprint/percent.ts';
+import { ratioTitle } from '../sprint/ratio-names.ts';
 import { isDefined } from '../sprint/undefined-value.ts';
 import type { Box } from './chart-frame.ts';
 import type { ShownRatio } from './history-window.ts';
@@ -20,8 +21,7 @@ import {
   spanOf,
 } from './panel-marks.ts';
 import { ratioAxis } from './ratio-axis.ts';
-import { ratioNames } from './ratio-names.ts';
-import { shortShare } from './share-text.ts';
+import { shortShare } from './short-share.ts';
 
 /** A line so many times higher than every value would press them flat; it is named instead of drawn. */
 const farTimes = 2.5;
@@ -35,7 +35,7 @@ export interface PanelPlace {
 
 export function ratioPanel(shown: ShownRatio, past: readonly PastSprint[], place: PanelPlace): Mark[] {
   const { plot, xOf, measuredBy } = place;
-  const heading = headingMarks(ratioNames[shown.ratio], plot, measuredBy);
+  const heading = headingMarks(ratioTitle(shown.ratio), plot, measuredBy);
   const values = shown.values.filter(isDefined);
   if (values.length === 0) {
     const last = shown.values.at(-1);

@@ -3,16 +3,16 @@ import type { HistoryAdvice, RatioHistory } from '../../app/advice.ts';
 import type { ControlChart, SignalKind } from '../../forecast/control-chart.ts';
 import { LEAST_CHART_VALUES, RUN_LENGTH } from '../../forecast/control-chart.ts';
 import { formatPercent } from '../../sprint/percent.ts';
+import { RATIO_NAMES } from '../../sprint/ratio-names.ts';
 import { isDefined } from '../../sprint/undefined-value.ts';
+import { wholePercent, wholePercentSpan } from '../../sprint/whole-percent.ts';
 import { COMMAND } from '../ids.ts';
 import type { AdviceWords } from './advice-words.ts';
 import { code } from './block-builders.ts';
-import { shareSpanWords, wholePercent } from './chance-words.ts';
 import { datedDay } from './closed-sprint-words.ts';
 import { marginWords } from './margin-words.ts';
 import { importHint } from './no-answer-words.ts';
 import { crossedLately, lineWords, ratioHistoryLine } from './ratio-history-line.ts';
-import { RATIO_NAMES } from './ratio-names.ts';
 import { counted, listed } from './sprint-words.ts';
 import { mrkdwnOf, typed } from './typed-text.ts';
 
@@ -86,7 +86,7 @@ function signalSentence({ ratio, chart }: Charted): string {
 }
 
 function kindWords(kind: SignalKind, { limits, mean }: ControlChart): string {
-  const usual = `what is usual for you (${shareSpanWords(limits)})`;
+  const usual = `what is usual for you (${wholePercentSpan(limits)})`;
   const run = `for ${RUN_LENGTH} sprints or more now`;
   switch (kind) {
     case 'above the limits':
@@ -94,9 +94,9 @@ function kindWords(kind: SignalKind, { limits, mean }: ControlChart): string {
     case 'below the limits':
       return `lies below ${usual}`;
     case 'run above the mean':
-      return `has been above its mean of ${wholePercent(mean)} % ${run}`;
+      return `has been above its mean of ${wholePercent(mean)} ${run}`;
     case 'run below the mean':
-      return `has been below its mean of ${wholePercent(mean)} % ${run}`;
+      return `has been below its mean of ${wholePercent(mean)} ${run}`;
   }
 }
 

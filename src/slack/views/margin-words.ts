@@ -2,8 +2,9 @@
 import type { Margin, MarginOfError } from '../../forecast/margin-of-error.ts';
 import { LEAST_SPRINTS_FOR_MARGIN } from '../../forecast/margin-of-error.ts';
 import type { UndefinedValue } from '../../sprint/undefined-value.ts';
+import { wholePercentSpan } from '../../sprint/whole-percent.ts';
 import { bold } from './block-builders.ts';
-import { chanceWords, shareSpanWords } from './chance-words.ts';
+import { chanceWords } from './chance-words.ts';
 import { notKnownWords } from './no-answer-words.ts';
 import { mrkdwnOf } from './typed-text.ts';
 
@@ -20,11 +21,11 @@ export function marginWords({ ofCommitments, ofEstimates }: MarginOfError): stri
 }
 
 function commitmentWords({ median, usual, sprints }: Margin): string {
-  return `what was finished, pulled-in work included, was typically ${chanceWords(median)} of the commitment, and ${shareSpanWords(usual)} in 8 of 10 sprints (from ${sprints}).`;
+  return `what was finished, pulled-in work included, was typically ${chanceWords(median)} of the commitment, and ${wholePercentSpan(usual)} in 8 of 10 sprints (from ${sprints}).`;
 }
 
 function estimateWords({ median, usual, sprints }: Margin): string {
-  return `typically ${chanceWords(median)} accurate, and ${shareSpanWords(usual)} in 8 of 10 sprints (from ${sprints}). What is missing from 100 % is the part of the load by which estimates were off.`;
+  return `typically ${chanceWords(median)} accurate, and ${wholePercentSpan(usual)} in 8 of 10 sprints (from ${sprints}). What is missing from 100 % is the part of the load by which estimates were off.`;
 }
 
 function marginLine(margin: Margin | UndefinedValue, words: (margin: Margin) => string): string {

@@ -6,7 +6,7 @@ import type { ControlChart, SignalKind } from '../../forecast/control-chart.ts';
 import type { CoachingNoteId } from '../../sprint/coaching-note.ts';
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
 import type { UndefinedValue } from '../../sprint/undefined-value.ts';
-import { shareSpanWords, wholePercent } from './chance-words.ts';
+import { wholePercent, wholePercentSpan } from '../../sprint/whole-percent.ts';
 import { counted, lowerFirst } from './sprint-words.ts';
 import { mrkdwnOf } from './typed-text.ts';
 
@@ -30,8 +30,8 @@ function signalWords(chart: ControlChart): string {
 }
 
 function kindWords(kind: SignalKind, { limits, mean }: ControlChart): string {
-  const usual = `what is usual for the team (${shareSpanWords(limits)})`;
-  const team = `the team’s own mean of ${wholePercent(mean)} %`;
+  const usual = `what is usual for the team (${wholePercentSpan(limits)})`;
+  const team = `the team’s own mean of ${wholePercent(mean)}`;
   switch (kind) {
     case 'above the limits':
       return `it lies above ${usual}`;
@@ -50,7 +50,7 @@ function ordinaryWords(
   crossed: NoteHistory['crossed'],
   isMark: boolean,
 ): string {
-  const so = `That is ordinary variation for the team (${shareSpanWords(limits)} over ${counted(values, 'sprint')})`;
+  const so = `That is ordinary variation for the team (${wholePercentSpan(limits)} over ${counted(values, 'sprint')})`;
   if (isMark) return `${so}: one sprint proves little, so see whether the next ones reach it as well.`;
   if (2 * crossed.sprints >= crossed.of) {
     return `${so}: it usually goes like this, so only a change in the way of working will move it.`;

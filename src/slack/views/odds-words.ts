@@ -3,9 +3,10 @@ import type { OddsAdvice } from '../../app/advice.ts';
 import type { SurpriseOdds, SurpriseOddsBySize } from '../../forecast/surprise-odds.ts';
 import { formatPointsWithUnit } from '../../sprint/points.ts';
 import { isDefined } from '../../sprint/undefined-value.ts';
+import { wholePercentSpan } from '../../sprint/whole-percent.ts';
 import type { AdviceWords } from './advice-words.ts';
 import { bold } from './block-builders.ts';
-import { chanceWords, shareSpanWords } from './chance-words.ts';
+import { chanceWords } from './chance-words.ts';
 import { howOften } from './often-words.ts';
 import { counted } from './sprint-words.ts';
 import { mrkdwnOf } from './typed-text.ts';
@@ -75,7 +76,7 @@ function typicalWords({ medianSurprisePoints }: SurpriseOdds): string {
 /** `• 8 points: 7 of 12 cards (58 %, span 32 to 81 %); typically 3 points` */
 function sizeLine(odds: SurpriseOdds): string {
   const { estimatePoints, cards, withSurprise, likelyShare, likelyInterval, medianSurprisePoints } = odds;
-  const span = `${chanceWords(likelyShare)}, span ${shareSpanWords(likelyInterval)}`;
+  const span = `${chanceWords(likelyShare)}, span ${wholePercentSpan(likelyInterval)}`;
   const share = odds.borrows ? `; borrowed ${span}` : ` (${span})`;
   const typical = isDefined(medianSurprisePoints)
     ? `; typically ${formatPointsWithUnit(medianSurprisePoints)}`

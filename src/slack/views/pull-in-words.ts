@@ -1,9 +1,10 @@
 /** How a card would fare when it is pulled in, in words. It advises; the team decides. */
 import type { PullInCheck, PullInSize } from '../../app/pull-in-check.ts';
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
+import { wholePercentSpan } from '../../sprint/whole-percent.ts';
 import { COMMAND } from '../ids.ts';
 import { bold, code } from './block-builders.ts';
-import { chanceWords, shareSpanWords } from './chance-words.ts';
+import { chanceWords } from './chance-words.ts';
 import { counted, lowerFirst } from './sprint-words.ts';
 import { mrkdwnOf } from './typed-text.ts';
 
@@ -80,7 +81,7 @@ export function pulledCardWords(check: PullInCheck): string {
     const known =
       'undefined' in record
         ? ''
-        : ` Of ${record.cards} cards ${record.comparable ? 'like it' : 'pulled in before'}, ${record.finished} were finished; of the next ones, expect ${shareSpanWords(record.interval)}.`;
+        : ` Of ${record.cards} cards ${record.comparable ? 'like it' : 'pulled in before'}, ${record.finished} were finished; of the next ones, expect ${wholePercentSpan(record.interval)}.`;
     return `Whether it fits can’t be told: ${lowerFirst(mrkdwnOf(chance.undefined))}${known}`;
   }
   const { afterOpenWork, doneFirst } = chance;

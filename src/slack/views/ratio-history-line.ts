@@ -2,10 +2,10 @@
 import type { RatioHistory } from '../../app/advice.ts';
 import { LATELY_SPRINTS } from '../../app/note-history.ts';
 import { formatPercent, formatRatio } from '../../sprint/percent.ts';
+import { RATIO_NAMES } from '../../sprint/ratio-names.ts';
 import { isDefined } from '../../sprint/undefined-value.ts';
+import { wholePercent, wholePercentSpan } from '../../sprint/whole-percent.ts';
 import { bold } from './block-builders.ts';
-import { shareSpanWords, wholePercent } from './chance-words.ts';
-import { RATIO_NAMES } from './ratio-names.ts';
 import { mrkdwnOf } from './typed-text.ts';
 
 /** In how many of the latest sprints that have the number a floor or ceiling was crossed. */
@@ -33,13 +33,13 @@ export function ratioHistoryLine(history: RatioHistory): string {
 function usualWords({ chart, values }: RatioHistory): string {
   if (!('undefined' in chart)) {
     const reading = chart.latest.reading === 'signal' ? 'a signal' : 'ordinary variation';
-    return `mean ${wholePercent(chart.mean)} %, usually ${shareSpanWords(chart.limits)}: ${reading}`;
+    return `mean ${wholePercent(chart.mean)}, usually ${wholePercentSpan(chart.limits)}: ${reading}`;
   }
   const known = values.filter(isDefined);
   const mean = known.reduce((sum, value) => sum + value, 0) / known.length;
   return known.length === 1
     ? 'the first sprint with this number'
-    : `mean ${wholePercent(mean)} % of ${known.length} sprints`;
+    : `mean ${wholePercent(mean)} of ${known.length} sprints`;
 }
 
 function linesWords(history: RatioHistory): string[] {
