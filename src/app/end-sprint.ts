@@ -4,8 +4,8 @@ import { randomUUID } from 'node:crypto';
 import { compareAsc } from 'date-fns/compareAsc';
 import { closingSummary, runningSummary } from '../sprint/summary.ts';
 import { statesOf } from './card-line.ts';
+import { pastSprintAtClosing } from './history/past-sprint-at-closing.ts';
 import type { SprintHeading, VerdictContent } from './message-content.ts';
-import { pastSprintAtClosing } from './past-sprint-at-closing.ts';
 import type { SprintReference } from './place.ts';
 import {
   membershipAt,

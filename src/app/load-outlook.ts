@@ -21,7 +21,10 @@ import type { Sprint, Team } from './team.ts';
 const SLACK = 1e-9;
 
 export interface ProjectionReading
-  extends Pick<VelocityProjection, 'medianPoints' | 'narrow' | 'wide' | 'ownSprints' | 'alikeSprints'>,
+  extends Pick<
+      VelocityProjection,
+      'medianPoints' | 'narrow' | 'wide' | 'ownSprints' | 'alikeSprints' | 'watchedSprints'
+    >,
     Pick<SprintProjection, 'othersLend'> {
   /** Undefined without a commitment: then there is nothing to keep. */
   readonly signal: LoadSignal | undefined;
@@ -84,7 +87,8 @@ export function projectionReading(
   { thresholds }: Pick<Team, 'thresholds'>,
   states: readonly SprintCardState[],
 ): ProjectionReading {
-  const { medianPoints, narrow, wide, ownSprints, alikeSprints, othersLend, now } = projection;
+  const { medianPoints, narrow, wide, ownSprints, alikeSprints, watchedSprints, othersLend, now } =
+    projection;
   const { cardPoints, finishedPoints } = now;
   const floorPoints = pointsToKeep(states, thresholds.keptShareAtLeast);
   const reading = loadReading(projection.distribution, { floorPoints: floorPoints ?? 0, cardPoints });
@@ -97,6 +101,7 @@ export function projectionReading(
     wide,
     ownSprints,
     alikeSprints,
+    watchedSprints,
     othersLend,
     finishedPoints,
     cardPoints,

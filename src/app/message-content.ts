@@ -1,7 +1,7 @@
 /** What a post says, as data; the chat adapter turns it into words and blocks. */
 import type { Day } from '../sprint/calendar.ts';
 import type { SprintSummary } from '../sprint/summary.ts';
-import type { Advice } from './advice.ts';
+import type { Advice } from './advice/advice.ts';
 import type { LoadOutlook } from './load-outlook.ts';
 import type { NotesHistory } from './note-history.ts';
 import type { Sprint, Team } from './team.ts';

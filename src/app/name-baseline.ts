@@ -1,14 +1,14 @@
 /** Names the sprint that velocity growth is measured by. Verdicts that were posted keep their numbers. */
-import { baselineIndex, canBeBaseline } from './baseline-sprint.ts';
-import type { ClosedSprintReference, TeamReference } from './closed-sprint.ts';
-import { closedSprint } from './closed-sprint.ts';
-import type { PastSprint } from './past-sprint.ts';
+import { baselineIndex, canBeBaseline } from './history/baseline-sprint.ts';
+import type { ClosedSprintReference, TeamReference } from './history/closed-sprint.ts';
+import { closedSprint } from './history/closed-sprint.ts';
+import type { PastSprint } from './history/past-sprint.ts';
+import { pastSprints } from './history/team-history.ts';
 import type { Place } from './place.ts';
 import { membershipAt, membershipInTeam, requireFacilitator } from './place.ts';
 import type { AppDependencies, Transaction } from './ports.ts';
 import { Refusal } from './refusal.ts';
 import type { Actor, Team } from './team.ts';
-import { pastSprints } from './team-history.ts';
 
 /** With the choice of the first one, as many as a list of choices can hold; older ones can be named in the command. */
 const SPRINTS_OFFERED = 99;

@@ -15,12 +15,12 @@ import type { SprintSummary } from '../sprint/summary.ts';
 import { crossingOf } from '../sprint/threshold-notes.ts';
 import type { Ratio, UndefinedValue } from '../sprint/undefined-value.ts';
 import { isDefined } from '../sprint/undefined-value.ts';
-import type { PastSprint } from './past-sprint.ts';
-import { pastSprintAtClosing } from './past-sprint-at-closing.ts';
+import type { PastSprint } from './history/past-sprint.ts';
+import { pastSprintAtClosing } from './history/past-sprint-at-closing.ts';
+import { ratioValues } from './history/ratio-values.ts';
+import { commitmentPast, pastSprints } from './history/team-history.ts';
 import type { Transaction } from './ports.ts';
-import { ratioValues } from './ratio-values.ts';
 import type { Sprint, Team } from './team.ts';
-import { commitmentPast, pastSprints } from './team-history.ts';
 
 /** How many sprints "lately" means, this one included. */
 export const LATELY_SPRINTS = 8;

@@ -1,9 +1,9 @@
 /** What the use cases need from outside. Adapters implement these; the use cases know nothing else. */
 import type { Burndown } from '../sprint/burndown.ts';
 import type { Day } from '../sprint/calendar.ts';
-import type { ForecastAdvice, HistoryAdvice, OddsAdvice, RangeAdvice } from './advice.ts';
+import type { ForecastAdvice, HistoryAdvice, OddsAdvice, RangeAdvice } from './advice/advice.ts';
+import type { NewPastSprint, PastSprint, PastTrace, RecordedValue } from './history/past-sprint.ts';
 import type { MessageContent } from './message-content.ts';
-import type { NewPastSprint, PastSprint, PastTrace, RecordedValue } from './past-sprint.ts';
 import type { PlanInput } from './plan-input.ts';
 import type { NewPost, Post, PostedAt, PostState, Recipient } from './posts.ts';
 import type {

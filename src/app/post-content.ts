@@ -1,8 +1,8 @@
 /** Makes what a post says from the state at the time of delivery. */
 
-import type { Advice } from './advice.ts';
-import { adviceChart } from './advice-chart.ts';
-import { adviceOf } from './ask-advice.ts';
+import type { Advice } from './advice/advice.ts';
+import { adviceChart } from './advice/advice-chart.ts';
+import { adviceOf } from './advice/ask-advice.ts';
 import type { SprintCardState } from './card-line.ts';
 import { cardLine, statesOf } from './card-line.ts';
 import type { MessageContent } from './message-content.ts';

@@ -4,7 +4,7 @@
  * is the same post updated in place.
  */
 import type { Day } from '../sprint/calendar.ts';
-import type { AdviceQuestion } from './advice.ts';
+import type { AdviceQuestion } from './advice/advice.ts';
 
 /** What a post is about. */
 export type PostSubject =

@@ -12,13 +12,13 @@ import type { Day } from '../sprint/calendar.ts';
 import type { UndefinedValue } from '../sprint/undefined-value.ts';
 import { undefinedBecause } from '../sprint/undefined-value.ts';
 import type { SprintCardState } from './card-line.ts';
-import type { PastSprint } from './past-sprint.ts';
+import type { PastSprint } from './history/past-sprint.ts';
+import { closedCards, pastSprints, pulledInCards, tracePointAt } from './history/team-history.ts';
 import type { Transaction } from './ports.ts';
 import type { SprintProjection } from './sprint-projection.ts';
 import { LEAST_OWN_SPRINTS, sprintProjection, whyNoTimeAhead } from './sprint-projection.ts';
 import type { SprintTime } from './sprint-time.ts';
 import type { Sprint, Team } from './team.ts';
-import { closedCards, pastSprints, pulledInCards, tracePointAt } from './team-history.ts';
 
 /** One size of card, as it would fare when pulled in now. */
 export interface PullInSize {

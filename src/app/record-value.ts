@@ -1,16 +1,16 @@
 /** The one number a sprint that the product owner records, in any unit. What it means is theirs to know. */
 import type { Growth } from '../forecast/value-growth.ts';
-import type { ClosedSprintReference, TeamReference } from './closed-sprint.ts';
-import { closedSprint, lockedAudience } from './closed-sprint.ts';
-import { growthOfPast } from './growth-of-past.ts';
-import type { PastSprint } from './past-sprint.ts';
+import type { ClosedSprintReference, TeamReference } from './history/closed-sprint.ts';
+import { closedSprint, lockedAudience } from './history/closed-sprint.ts';
+import { growthOfPast } from './history/growth-of-past.ts';
+import type { PastSprint } from './history/past-sprint.ts';
+import { pastSprints } from './history/team-history.ts';
 import type { Audience, Place } from './place.ts';
 import { audienceAt, facilitatorIdsOf } from './place.ts';
 import type { AppDependencies } from './ports.ts';
 import { readNumber } from './read-number.ts';
 import { Refusal } from './refusal.ts';
 import type { Actor, Team } from './team.ts';
-import { pastSprints } from './team-history.ts';
 
 /** As many as a year of two-week sprints has; older ones can be named in the command. */
 const SPRINTS_OFFERED = 24;

@@ -5,10 +5,10 @@ import type { SprintSoFar } from '../forecast/sprint-so-far.ts';
 import { sprintSoFar } from '../forecast/sprint-so-far.ts';
 import type { Day } from '../sprint/calendar.ts';
 import type { SprintCardState } from './card-line.ts';
+import { pastTraces, projectionHistory } from './history/team-history.ts';
 import type { Transaction } from './ports.ts';
 import type { SprintTime } from './sprint-time.ts';
 import type { Sprint, Team } from './team.ts';
-import { pastTraces, projectionHistory } from './team-history.ts';
 
 /** With fewer of its own closed sprints a team's projection would mostly be other teams' or a guess. */
 export const LEAST_OWN_SPRINTS = 3;

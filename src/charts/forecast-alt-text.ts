@@ -1,5 +1,5 @@
 /** What the forecast picture shows, in sentences. Pure. */
-import type { ForecastAdvice } from '../app/advice.ts';
+import type { ForecastAdvice } from '../app/advice/advice.ts';
 import type { ReleaseForecast } from '../forecast/release-forecast.ts';
 import { wholePercent } from '../sprint/whole-percent.ts';
 import { countText, fittingText, listText, spokenName } from './alt-text.ts';

@@ -1,5 +1,5 @@
 /** Where things stand in the forecast picture, in layout pixels. Pure; draws nothing. */
-import type { ForecastAdvice } from '../app/advice.ts';
+import type { ForecastAdvice } from '../app/advice/advice.ts';
 import { dayPlus } from '../sprint/calendar.ts';
 import type { Box, ChartSize } from './chart-frame.ts';
 

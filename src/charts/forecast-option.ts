@@ -1,6 +1,6 @@
 /** Lays the release forecast out: how the chance to be finished rises, and three dates on it. Pure; draws nothing. */
 import type { EChartsOption } from 'echarts';
-import type { ForecastAdvice } from '../app/advice.ts';
+import type { ForecastAdvice } from '../app/advice/advice.ts';
 import { MOST_SPRINTS, type ReleaseForecast } from '../forecast/release-forecast.ts';
 import { wholePercent } from '../sprint/whole-percent.ts';
 import { dateTickLabels } from './date-tick-labels.ts';

@@ -1,5 +1,5 @@
 /** The picture of the release forecast. Its words for those who cannot see it: forecast-alt-text. */
-import type { ForecastAdvice } from '../app/advice.ts';
+import type { ForecastAdvice } from '../app/advice/advice.ts';
 import { forecastSize } from './forecast-layout.ts';
 import { forecastOption } from './forecast-option.ts';
 import { renderPng } from './render-png.ts';

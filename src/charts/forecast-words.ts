@@ -1,5 +1,5 @@
 /** Words that the forecast picture and its text for the ear have in common. Pure. */
-import type { ForecastAdvice } from '../app/advice.ts';
+import type { ForecastAdvice } from '../app/advice/advice.ts';
 import type { ReleaseDate, ReleaseForecast } from '../forecast/release-forecast.ts';
 import { RELEASE_CHANCES } from '../forecast/release-forecast.ts';
 import type { UndefinedValue } from '../sprint/undefined-value.ts';

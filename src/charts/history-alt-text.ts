@@ -1,6 +1,6 @@
 /** What the history picture shows, in sentences. Pure. */
-import type { HistoryAdvice } from '../app/advice.ts';
-import type { PastSprint } from '../app/past-sprint.ts';
+import type { HistoryAdvice } from '../app/advice/advice.ts';
+import type { PastSprint } from '../app/history/past-sprint.ts';
 import { formatPercent } from '../sprint/percent.ts';
 import { ratioTitle } from '../sprint/ratio-names.ts';
 import { isDefined, type Ratio } from '../sprint/undefined-value.ts';

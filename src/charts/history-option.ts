@@ -1,7 +1,7 @@
 /** Lays the history out: a small panel for each ratio, and what the shapes mean. Pure; draws nothing. */
 import type { EChartsOption } from 'echarts';
-import type { HistoryAdvice } from '../app/advice.ts';
-import type { PastSprint } from '../app/past-sprint.ts';
+import type { HistoryAdvice } from '../app/advice/advice.ts';
+import type { PastSprint } from '../app/history/past-sprint.ts';
 import { LEAST_CHART_VALUES } from '../forecast/control-chart.ts';
 import { countText } from './alt-text.ts';
 import type { Box, ChartSize } from './chart-frame.ts';

@@ -1,5 +1,5 @@
 /** The picture of the history. Its words for those who cannot see it: history-alt-text. */
-import type { HistoryAdvice } from '../app/advice.ts';
+import type { HistoryAdvice } from '../app/advice/advice.ts';
 import { historyChart } from './history-option.ts';
 import { renderPng } from './render-png.ts';
 

@@ -1,6 +1,6 @@
 /** The latest sprints of a history, for a picture has no room for all. Pure. */
-import type { HistoryAdvice, RatioHistory, RatioName } from '../app/advice.ts';
-import type { PastSprint } from '../app/past-sprint.ts';
+import type { HistoryAdvice, RatioHistory, RatioName } from '../app/advice/advice.ts';
+import type { PastSprint } from '../app/history/past-sprint.ts';
 import type { ControlChart } from '../forecast/control-chart.ts';
 import type { Growth } from '../forecast/value-growth.ts';
 import type { Day } from '../sprint/calendar.ts';

@@ -1,5 +1,5 @@
 /** What the picture of surprise odds shows, in sentences. Pure. */
-import type { OddsAdvice } from '../app/advice.ts';
+import type { OddsAdvice } from '../app/advice/advice.ts';
 import { LITTLE_HISTORY_CARDS, type SurpriseOdds } from '../forecast/surprise-odds.ts';
 import { isDefined } from '../sprint/undefined-value.ts';
 import { wholePercent, wholePercentSpan } from '../sprint/whole-percent.ts';

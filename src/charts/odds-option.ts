@@ -1,6 +1,6 @@
 /** Lays the surprise odds out: a dot and its whiskers for each size, and the same in numbers. Pure; draws nothing. */
 import type { EChartsOption } from 'echarts';
-import type { OddsAdvice } from '../app/advice.ts';
+import type { OddsAdvice } from '../app/advice/advice.ts';
 import {
   LITTLE_HISTORY_CARDS,
   type SurpriseOdds,

@@ -1,5 +1,5 @@
 /** The picture of surprise odds by size. Its words for those who cannot see it: odds-alt-text. */
-import type { OddsAdvice } from '../app/advice.ts';
+import type { OddsAdvice } from '../app/advice/advice.ts';
 import { oddsChart } from './odds-option.ts';
 import { renderPng } from './render-png.ts';
 

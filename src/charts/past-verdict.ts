@@ -1,5 +1,5 @@
 /** How a past sprint came out, as far as is known of it. Pure. */
-import type { PastSprint } from '../app/past-sprint.ts';
+import type { PastSprint } from '../app/history/past-sprint.ts';
 import type { Thresholds } from '../sprint/thresholds.ts';
 import { isDefined } from '../sprint/undefined-value.ts';
 import { type Verdict, verdictOf } from '../sprint/verdict.ts';

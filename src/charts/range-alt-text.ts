@@ -1,6 +1,6 @@
 /** What the range picture shows, in sentences. Pure. */
-import type { RangeAdvice } from '../app/advice.ts';
-import type { PastSprint } from '../app/past-sprint.ts';
+import type { RangeAdvice } from '../app/advice/advice.ts';
+import type { PastSprint } from '../app/history/past-sprint.ts';
 import { type AdvisedRange, advisedRange } from '../forecast/advised-range.ts';
 import { wholePercent } from '../sprint/whole-percent.ts';
 import { countText, fittingText, spokenName } from './alt-text.ts';

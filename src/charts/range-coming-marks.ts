@@ -1,5 +1,5 @@
 /** Draws the coming sprint of the range picture: what to commit to, and its ends in words. Pure. */
-import type { RangeAdvice } from '../app/advice.ts';
+import type { RangeAdvice } from '../app/advice/advice.ts';
 import { type AdvisedRange, advisedRange } from '../forecast/advised-range.ts';
 import { wholePercent } from '../sprint/whole-percent.ts';
 import { dateShort } from './day-text.ts';

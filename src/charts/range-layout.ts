@@ -2,8 +2,8 @@
  * Where things stand in the range picture, in layout pixels. Pure; draws nothing.
  * Past sprints stand side by side and the coming one at their right; below each are its numbers.
  */
-import type { RangeAdvice } from '../app/advice.ts';
-import type { PastSprint } from '../app/past-sprint.ts';
+import type { RangeAdvice } from '../app/advice/advice.ts';
+import type { PastSprint } from '../app/history/past-sprint.ts';
 import { advisedRange } from '../forecast/advised-range.ts';
 import type { Box, ChartSize } from './chart-frame.ts';
 import { type PointsAxis, pointsAxis } from './points-axis.ts';

@@ -1,6 +1,6 @@
 /** Lays the commitment range out beside the sprints that it is made from. Pure; draws nothing. */
 import type { EChartsOption } from 'echarts';
-import type { RangeAdvice } from '../app/advice.ts';
+import type { RangeAdvice } from '../app/advice/advice.ts';
 import { advisedRange } from '../forecast/advised-range.ts';
 import { countText } from './alt-text.ts';
 import { lineMark, type Mark, textMark } from './marks.ts';

@@ -1,6 +1,6 @@
 /** Draws the past sprints of the range picture: their columns, and their numbers below. Pure. */
-import type { RangeAdvice } from '../app/advice.ts';
-import type { PastSprint } from '../app/past-sprint.ts';
+import type { RangeAdvice } from '../app/advice/advice.ts';
+import type { PastSprint } from '../app/history/past-sprint.ts';
 import { dateMarks } from './date-marks.ts';
 import { areaMark, lineMark, type Mark, type Point, symbolMarks, textMark } from './marks.ts';
 import { palette } from './palette.ts';

@@ -1,5 +1,5 @@
 /** The picture of the commitment range. Its words for those who cannot see it: range-alt-text. */
-import type { RangeAdvice } from '../app/advice.ts';
+import type { RangeAdvice } from '../app/advice/advice.ts';
 import { rangeSize } from './range-layout.ts';
 import { rangeOption } from './range-option.ts';
 import { renderPng } from './render-png.ts';

@@ -1,5 +1,5 @@
 /** Draws one ratio of the history: its values, what is ordinary for them, and its thresholds. Pure. */
-import type { PastSprint } from '../app/past-sprint.ts';
+import type { PastSprint } from '../app/history/past-sprint.ts';
 import type { Day } from '../sprint/calendar.ts';
 import { formatAgainst, formatPercent } from '../sprint/percent.ts';
 import { ratioTitle } from '../sprint/ratio-names.ts';

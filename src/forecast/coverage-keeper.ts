@@ -20,6 +20,9 @@ const STEP = 0.05;
 /** Scores of so many sprints are remembered; older ones may be of another team in all but name. */
 const MOST_SCORES = 200;
 
+/** With fewer scores than this no wide interval can be promised, and it spans all that is possible. */
+export const LEAST_SCORES = 4;
+
 export interface CoverageKeeper {
   /** The latest scores (see `depthOf`), oldest first. */
   readonly scores: readonly number[];

@@ -42,6 +42,11 @@ export interface VelocityProjection extends Intervals {
   readonly ownSprints: number;
   /** The own sprints, each counted by how alike it is: 0 means that none tells anything. */
   readonly alikeSprints: number;
+  /**
+   * Sprints whose end was held against what had been projected for them, imported ones not among them. Below
+   * `LEAST_SCORES` the intervals promise nothing: they span all that is possible.
+   */
+  readonly watchedSprints: number;
 }
 
 /** All sprints of other teams together weigh at most as much as so many own ones that are just like this. */
@@ -80,6 +85,7 @@ export function projectVelocity(
     ...intervalsOf(history.keeper, distribution),
     ownSprints,
     alikeSprints,
+    watchedSprints: history.keeper.scores.length,
   };
 }
 

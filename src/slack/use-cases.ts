@@ -1,12 +1,13 @@
 /** The use cases that conversations lead to, with what they depend on already given. */
-import { adviceChart } from '../app/advice-chart.ts';
+import { adviceChart } from '../app/advice/advice-chart.ts';
+import { askAdvice } from '../app/advice/ask-advice.ts';
+import { forecastForm } from '../app/advice/forecast-form.ts';
+import { shareAdvice } from '../app/advice/share-advice.ts';
 import { answerForm } from '../app/answer-form.ts';
 import { answerInWords } from '../app/answer-in-words.ts';
-import { askAdvice } from '../app/ask-advice.ts';
 import { dropCard, listCards, reopenCard, takeCard } from '../app/change-cards.ts';
 import { cancelSprint, closeSprint, reopenSprint } from '../app/end-sprint.ts';
 import { exportSprints } from '../app/export/export-sprints.ts';
-import { forecastForm } from '../app/forecast-form.ts';
 import { importForm, importSprints } from '../app/import/import-sprints.ts';
 import { baselineForm, nameBaseline } from '../app/name-baseline.ts';
 import { overview } from '../app/overview.ts';
@@ -17,7 +18,6 @@ import { pullCard, pullForm, pullLine } from '../app/pull-card.ts';
 import { recordAnswers, recordAway, recordUnchanged } from '../app/record-answers.ts';
 import { recordValue, recordValueLine, valueForm } from '../app/record-value.ts';
 import { measuresForm, setMeasures, setUpTeam, setupForm } from '../app/set-up-team.ts';
-import { shareAdvice } from '../app/share-advice.ts';
 import { shareStatus, sprintStatus, statusChart } from '../app/sprint-status.ts';
 
 const ALL = {

@@ -1,7 +1,7 @@
 /** Reads and writes what finished sprints leave behind for the statistics. Computes none of it. */
 import type { SQL } from 'drizzle-orm';
 import { and, asc, desc, eq, isNull, ne, sql } from 'drizzle-orm';
-import type { PastSprint, PastTrace } from '../app/past-sprint.ts';
+import type { PastSprint, PastTrace } from '../app/history/past-sprint.ts';
 import type { Transaction } from '../app/ports.ts';
 import { pastSprints, recordedValues, sprints } from './schema.ts';
 import { sprintOf } from './sprint-queries.ts';

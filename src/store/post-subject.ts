@@ -1,5 +1,5 @@
 /** What a post is about, between the typed value of the use cases and the columns of the table. */
-import type { AdviceQuestion } from '../app/advice.ts';
+import type { AdviceQuestion } from '../app/advice/advice.ts';
 import type { PostSubject } from '../app/posts.ts';
 import type { posts } from './schema.ts';
 

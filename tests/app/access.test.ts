@@ -1,11 +1,12 @@
 import { describe, expect, test } from 'vitest';
+import { askAdvice } from '../../src/app/advice/ask-advice.ts';
+import { forecastForm } from '../../src/app/advice/forecast-form.ts';
+import { shareAdvice } from '../../src/app/advice/share-advice.ts';
 import { answerForm } from '../../src/app/answer-form.ts';
 import { answerInWords } from '../../src/app/answer-in-words.ts';
-import { askAdvice } from '../../src/app/ask-advice.ts';
 import { dropCard, listCards, reopenCard, takeCard } from '../../src/app/change-cards.ts';
 import { cancelSprint, closeSprint, reopenSprint } from '../../src/app/end-sprint.ts';
 import { exportSprints } from '../../src/app/export/export-sprints.ts';
-import { forecastForm } from '../../src/app/forecast-form.ts';
 import { importForm, importSprints } from '../../src/app/import/import-sprints.ts';
 import { baselineForm, nameBaseline } from '../../src/app/name-baseline.ts';
 import { overview } from '../../src/app/overview.ts';
@@ -19,7 +20,6 @@ import { recordValue, recordValueLine, valueForm } from '../../src/app/record-va
 import { Refusal } from '../../src/app/refusal.ts';
 import type { MeasuresInput, SetupInput } from '../../src/app/set-up-team.ts';
 import { measuresForm, setMeasures, setUpTeam, setupForm } from '../../src/app/set-up-team.ts';
-import { shareAdvice } from '../../src/app/share-advice.ts';
 import { shareStatus, sprintStatus, statusChart } from '../../src/app/sprint-status.ts';
 import type { Actor } from '../../src/app/team.ts';
 import { actorOf, CHANNEL, type Harness, harnessForEach, PEOPLE } from '../support/app-harness.ts';

@@ -1,9 +1,9 @@
 import { describe, expect, test } from 'vitest';
 import { statesOf } from '../../src/app/card-line.ts';
 import { cancelSprint, closeSprint, reopenSprint } from '../../src/app/end-sprint.ts';
+import type { PastSprint, TracePoint } from '../../src/app/history/past-sprint.ts';
 import type { LoadOutlook, ProjectionReading } from '../../src/app/load-outlook.ts';
 import { pointsToKeep } from '../../src/app/load-outlook.ts';
-import type { PastSprint, TracePoint } from '../../src/app/past-sprint.ts';
 import { pullForm, pullLine } from '../../src/app/pull-card.ts';
 import { setUpTeam } from '../../src/app/set-up-team.ts';
 import { shareStatus, sprintStatus } from '../../src/app/sprint-status.ts';

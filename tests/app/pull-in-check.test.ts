@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { closeSprint, reopenSprint } from '../../src/app/end-sprint.ts';
-import type { PastCard, PastSprint } from '../../src/app/past-sprint.ts';
+import type { PastCard, PastSprint } from '../../src/app/history/past-sprint.ts';
 import { pullForm, pullLine } from '../../src/app/pull-card.ts';
 import type { PullInCheck, PullInSize } from '../../src/app/pull-in-check.ts';
 import { laterParts } from '../../src/app/pull-in-check.ts';

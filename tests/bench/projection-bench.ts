@@ -1,11 +1,11 @@
 /** The statistics behind one status, with ten years of history and 100 cards, against a plain loop over the same data. */
 import type { SprintCardState } from '../../src/app/card-line.ts';
 import { statesOf } from '../../src/app/card-line.ts';
+import type { PastTrace } from '../../src/app/history/past-sprint.ts';
+import { projectionHistory, tracePointAt } from '../../src/app/history/team-history.ts';
 import { projectionReading } from '../../src/app/load-outlook.ts';
-import type { PastTrace } from '../../src/app/past-sprint.ts';
 import { projectionFrom } from '../../src/app/sprint-projection.ts';
 import type { RecordedFact, SprintCard } from '../../src/app/team.ts';
-import { projectionHistory, tracePointAt } from '../../src/app/team-history.ts';
 import { MOST_SPRINTS_BACK } from '../../src/forecast/project-velocity.ts';
 import { sprintSoFar } from '../../src/forecast/sprint-so-far.ts';
 import { dayPlus } from '../../src/sprint/calendar.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Advice } from '../../src/app/advice.ts';
+import type { Advice } from '../../src/app/advice/advice.ts';
 import type { Picture } from '../../src/app/ports.ts';
 import { charts } from '../../src/charts/charts.ts';
 import { forecastSize } from '../../src/charts/forecast-layout.ts';

@@ -1,5 +1,5 @@
 /** Invented answers to "when will it be finished?", made by the forecast itself. */
-import type { ForecastAdvice } from '../../src/app/advice.ts';
+import type { ForecastAdvice } from '../../src/app/advice/advice.ts';
 import { releaseForecast } from '../../src/forecast/release-forecast.ts';
 import { exampleTeam } from './past-examples.ts';
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { ForecastAdvice } from '../../src/app/advice.ts';
+import type { ForecastAdvice } from '../../src/app/advice/advice.ts';
 import { forecastAltText } from '../../src/charts/forecast-alt-text.ts';
 import { forecastLayout, forecastSize, sprintEnd } from '../../src/charts/forecast-layout.ts';
 import { forecastMarks, forecastOption } from '../../src/charts/forecast-option.ts';

@@ -1,6 +1,6 @@
 /** Invented histories of a team's ratios. */
-import type { HistoryAdvice, RatioHistory, RatioName } from '../../src/app/advice.ts';
-import type { PastSprint } from '../../src/app/past-sprint.ts';
+import type { HistoryAdvice, RatioHistory, RatioName } from '../../src/app/advice/advice.ts';
+import type { PastSprint } from '../../src/app/history/past-sprint.ts';
 import { controlChart } from '../../src/forecast/control-chart.ts';
 import type { Growth } from '../../src/forecast/value-growth.ts';
 import { valueGrowth } from '../../src/forecast/value-growth.ts';

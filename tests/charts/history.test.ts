@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { HistoryAdvice, RatioName } from '../../src/app/advice.ts';
+import type { HistoryAdvice, RatioName } from '../../src/app/advice/advice.ts';
 import { historyAltText } from '../../src/charts/history-alt-text.ts';
 import { historyLayout } from '../../src/charts/history-layout.ts';
 import { historyChart, historyMarks } from '../../src/charts/history-option.ts';

@@ -1,5 +1,5 @@
 /** Invented answers to "which sizes tend to hold surprises?", made by the odds themselves. */
-import type { OddsAdvice } from '../../src/app/advice.ts';
+import type { OddsAdvice } from '../../src/app/advice/advice.ts';
 import { type ClosedCard, surpriseOdds } from '../../src/forecast/surprise-odds.ts';
 import { exampleTeam } from './past-examples.ts';
 

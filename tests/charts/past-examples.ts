@@ -1,5 +1,5 @@
 /** Invented past sprints for the charts of the planning questions, two weeks each. */
-import type { PastRatios, PastSprint } from '../../src/app/past-sprint.ts';
+import type { PastRatios, PastSprint } from '../../src/app/history/past-sprint.ts';
 import { dayPlus } from '../../src/sprint/calendar.ts';
 import { ratioOf, undefinedBecause } from '../../src/sprint/undefined-value.ts';
 

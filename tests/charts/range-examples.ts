@@ -1,7 +1,7 @@
 /** Invented answers to "how much shall we commit to?", made by the range itself. */
-import type { RangeAdvice } from '../../src/app/advice.ts';
-import type { PastSprint } from '../../src/app/past-sprint.ts';
-import { commitmentPast } from '../../src/app/team-history.ts';
+import type { RangeAdvice } from '../../src/app/advice/advice.ts';
+import type { PastSprint } from '../../src/app/history/past-sprint.ts';
+import { commitmentPast } from '../../src/app/history/team-history.ts';
 import { type CommitmentRange, commitmentRange } from '../../src/forecast/commitment-range.ts';
 import { dayPlus } from '../../src/sprint/calendar.ts';
 import { DEFAULT_THRESHOLDS } from '../../src/sprint/thresholds.ts';

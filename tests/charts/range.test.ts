@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { RangeAdvice } from '../../src/app/advice.ts';
+import type { RangeAdvice } from '../../src/app/advice/advice.ts';
 import { palette } from '../../src/charts/palette.ts';
 import { rangeAltText } from '../../src/charts/range-alt-text.ts';
 import { rangeLayout, rangeSize, shownSprints } from '../../src/charts/range-layout.ts';

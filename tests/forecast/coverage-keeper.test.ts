@@ -5,7 +5,9 @@ import {
   depthOf,
   depthsOf,
   intervalsOf,
+  LEAST_SCORES,
   NEW_KEEPER,
+  WIDE,
   withOutcome,
 } from '../../src/forecast/coverage-keeper.ts';
 import type { WeightedPoints } from '../../src/forecast/weighted-points.ts';
@@ -62,6 +64,11 @@ test('without past scores both intervals span the whole distribution', () => {
     { low: 1, high: 10 },
     { low: 1, high: 10 },
   ]);
+});
+
+test('a wide interval can first be promised with four scores', () => {
+  const promised = Array.from({ length: 6 }, (_, scores) => conformalRank(scores, WIDE) <= scores);
+  expect(promised.indexOf(true)).toBe(LEAST_SCORES);
 });
 
 test('the wide interval holds the narrow one even when the scores of late would have it otherwise', () => {

@@ -2,7 +2,7 @@
 import { randomUUID } from 'node:crypto';
 import { sql } from 'drizzle-orm';
 import { expect, it } from 'vitest';
-import type { NewPastSprint, PastSprint } from '../../src/app/past-sprint.ts';
+import type { NewPastSprint, PastSprint } from '../../src/app/history/past-sprint.ts';
 import type { Transaction } from '../../src/app/ports.ts';
 import type { Sprint, Team } from '../../src/app/team.ts';
 import { undefinedBecause } from '../../src/sprint/undefined-value.ts';

@@ -1,5 +1,11 @@
 /** Stand-ins for the ports that reach outside: they remember what they were told and fail when they are told to. */
-import type { Advice, ForecastAdvice, HistoryAdvice, OddsAdvice, RangeAdvice } from '../../src/app/advice.ts';
+import type {
+  Advice,
+  ForecastAdvice,
+  HistoryAdvice,
+  OddsAdvice,
+  RangeAdvice,
+} from '../../src/app/advice/advice.ts';
 import type { DeliveryFailureKind } from '../../src/app/delivery-failure.ts';
 import { DeliveryFailure } from '../../src/app/delivery-failure.ts';
 import type { MessageContent } from '../../src/app/message-content.ts';

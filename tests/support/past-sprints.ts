@@ -1,6 +1,6 @@
 /** Invented closed sprints, put straight into a harness's database as an import would. */
 import { randomUUID } from 'node:crypto';
-import type { NewPastSprint } from '../../src/app/past-sprint.ts';
+import type { NewPastSprint } from '../../src/app/history/past-sprint.ts';
 import type { Sprint, Team } from '../../src/app/team.ts';
 import { dayPlus } from '../../src/sprint/calendar.ts';
 import { undefinedBecause } from '../../src/sprint/undefined-value.ts';

@@ -180,11 +180,10 @@ export class LineReader<Kind extends CsvKind> {
     const size = Number(whole) + (half === '5' ? 0.5 : 0);
     const points = (sign === '-' || sign === '−') && size > 0 ? -size : size;
     if (whole !== undefined && points >= least && points <= most) return points;
-    const from = least < 0 ? 'within' : 'from 0 to';
-    const to = least < 0 ? `±${most}` : most;
-    this.tell(
-      `“${quoted(cell)}” in “${column}” is not an amount of points: write a multiple of 0.5 ${from} ${to}, such as 3 or 0.5.`,
-    );
+    const said = `“${quoted(cell)}” in “${column}”`;
+    if (whole === undefined) {
+      this.tell(`${said} is not an amount of points: write a multiple of 0.5, such as 3 or 0.5.`);
+    } else this.tell(`${said} is out of bounds: write points from ${least} to ${most}.`);
     return undefined;
   }
 

@@ -1,16 +1,16 @@
 /** Hands out everything that is known of a team's sprints, as four CSV files. Reads only. */
 import { velocityGrowth } from '../../sprint/ratios/velocity-growth.ts';
-import { baselineIndex } from '../baseline-sprint.ts';
 import type { CsvKind } from '../csv/csv-columns.ts';
 import { CSV_KINDS, fileNameOf } from '../csv/csv-columns.ts';
 import type { CsvRow } from '../csv/write-csv.ts';
 import { writeCsv } from '../csv/write-csv.ts';
+import { baselineIndex } from '../history/baseline-sprint.ts';
+import { pastSprints } from '../history/team-history.ts';
 import type { Place } from '../place.ts';
 import { membershipAt, requireFacilitator } from '../place.ts';
 import type { AppDependencies, Transaction } from '../ports.ts';
 import { Refusal } from '../refusal.ts';
 import type { Actor, Sprint, Team } from '../team.ts';
-import { pastSprints } from '../team-history.ts';
 import type { ExportedSprint, ExportRows } from './export-rows.ts';
 import { exportRows } from './export-rows.ts';
 

@@ -5,12 +5,12 @@
 import { createHash } from 'node:crypto';
 import type { Day } from '../../sprint/calendar.ts';
 import type { CsvFile } from '../csv/read-table.ts';
+import { pastSprints } from '../history/team-history.ts';
 import type { Membership, Place } from '../place.ts';
 import { membershipAt, membershipInTeam, requireFacilitator, todayOf } from '../place.ts';
 import type { AppDependencies, Transaction } from '../ports.ts';
 import { Refusal } from '../refusal.ts';
 import type { Actor, Team } from '../team.ts';
-import { pastSprints } from '../team-history.ts';
 import type { ImportPlan, PlannedSprint } from './import-plan.ts';
 import { importPlan } from './import-plan.ts';
 import type { ImportProblem } from './import-problems.ts';

@@ -7,8 +7,8 @@ import { pullInRatio } from '../../sprint/ratios/pull-in-ratio.ts';
 import { surpriseRatio } from '../../sprint/ratios/surprise-ratio.ts';
 import type { Ratio } from '../../sprint/undefined-value.ts';
 import { undefinedBecause } from '../../sprint/undefined-value.ts';
-import type { PastRatios } from '../past-sprint.ts';
-import type { FromRecords } from '../past-sprint-at-closing.ts';
+import type { PastRatios } from '../history/past-sprint.ts';
+import type { FromRecords } from '../history/past-sprint-at-closing.ts';
 import type { SprintLine } from './sprint-line.ts';
 
 export type KnownSums = Pick<

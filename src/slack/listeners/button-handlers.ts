@@ -1,6 +1,6 @@
 /** What each button leads to. Ids bound to handlers only. */
 import type { z } from 'zod';
-import type { AdviceQuestion } from '../../app/advice.ts';
+import type { AdviceQuestion } from '../../app/advice/advice.ts';
 import type { Place } from '../../app/place.ts';
 import type { AnswerOutcome } from '../../app/record-answers.ts';
 import {

@@ -1,6 +1,6 @@
 /** Makes each form for somebody: asks the use case what is in it. Nothing is opened here. */
 import type { ModalView } from '@slack/types';
-import type { Advice, AdviceQuestion } from '../../app/advice.ts';
+import type { Advice, AdviceQuestion } from '../../app/advice/advice.ts';
 import type { Place } from '../../app/place.ts';
 import { Refusal } from '../../app/refusal.ts';
 import { answerFormView } from '../views/answer-form-view.ts';

@@ -1,5 +1,5 @@
 /** Reads the points of a body of work, and by how many it grows with each sprint: from words or from a form. */
-import type { AdviceQuestion } from '../../app/advice.ts';
+import type { AdviceQuestion } from '../../app/advice/advice.ts';
 import { readNumber } from '../../app/read-number.ts';
 import type { InputProblem } from '../../app/refusal.ts';
 import { Refusal, refuseIfAny } from '../../app/refusal.ts';

@@ -3,7 +3,7 @@
  * what it does not know. The asker's own answer has buttons; the one that is shared says who shared it.
  */
 import type { Button, KnownBlock } from '@slack/types';
-import type { Advice } from '../../app/advice.ts';
+import type { Advice } from '../../app/advice/advice.ts';
 import { encodeValue } from '../button-values.ts';
 import { ACTIONS, COMMAND } from '../ids.ts';
 import type { AdviceWords, TitledLines } from './advice-words.ts';

@@ -1,5 +1,5 @@
 /** What a commitment range advises, in one sentence. It advises; the team decides. */
-import type { RangeAdvice } from '../../app/advice.ts';
+import type { RangeAdvice } from '../../app/advice/advice.ts';
 import { type AdvisedRange, advisedRange } from '../../forecast/advised-range.ts';
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
 import { noAnswerSentence } from './no-answer-words.ts';

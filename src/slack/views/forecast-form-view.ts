@@ -1,7 +1,7 @@
 /** The form that asks how large a body of work is, to tell when it will be finished. */
 import type { ModalView } from '@slack/types';
-import type { AdviceQuestion } from '../../app/advice.ts';
-import type { ForecastForm } from '../../app/forecast-form.ts';
+import type { AdviceQuestion } from '../../app/advice/advice.ts';
+import type { ForecastForm } from '../../app/advice/forecast-form.ts';
 import { formatPoints } from '../../sprint/points.ts';
 import { encodeValue } from '../button-values.ts';
 import { encodeContext } from '../form-contexts.ts';

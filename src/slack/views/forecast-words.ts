@@ -1,5 +1,5 @@
 /** When a body of work is finished, in sentences: three dates first, then which of them to promise. */
-import type { ForecastAdvice } from '../../app/advice.ts';
+import type { ForecastAdvice } from '../../app/advice/advice.ts';
 import type { ReleaseDate, ReleaseForecast } from '../../forecast/release-forecast.ts';
 import { MOST_SPRINTS } from '../../forecast/release-forecast.ts';
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';

@@ -1,5 +1,5 @@
 /** The team's own trend in sentences: a signal first if there is one. It tells of the team's work and of nobody in it. */
-import type { HistoryAdvice, RatioHistory } from '../../app/advice.ts';
+import type { HistoryAdvice, RatioHistory } from '../../app/advice/advice.ts';
 import type { ControlChart, SignalKind } from '../../forecast/control-chart.ts';
 import { LEAST_CHART_VALUES, RUN_LENGTH } from '../../forecast/control-chart.ts';
 import { formatPercent } from '../../sprint/percent.ts';

@@ -1,5 +1,6 @@
 /** The mid-sprint reading in sentences: first what it comes to, then what it rests on and does not know. */
 import type { LoadOutlook, ProjectionReading } from '../../app/load-outlook.ts';
+import { LEAST_SCORES } from '../../forecast/coverage-keeper.ts';
 import type { Pace } from '../../forecast/pace.ts';
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
 import { COMMAND } from '../ids.ts';
@@ -57,12 +58,15 @@ function likely(chance: number): string {
 }
 
 /** Intervals are rounded outwards, so that they hold no less than they promise. */
-function endSentence({ medianPoints, narrow, wide }: ProjectionReading): string {
+function endSentence({ medianPoints, narrow, wide, watchedSprints }: ProjectionReading): string {
   const between = ({ low, high }: ProjectionReading['wide']): string => {
     const [from, to] = [Math.floor(low), Math.ceil(high)];
     return from === to ? `at ${formatPoints(to)}` : `between ${formatPoints(from)} and ${formatPoints(to)}`;
   };
   const end = `By the end probably about ${formatPointsWithUnit(Math.round(medianPoints))} finished`;
+  if (watchedSprints < LEAST_SCORES) {
+    return `${end}. How far off that may be can be told once ${LEAST_SCORES} sprints have been watched to their end.`;
+  }
   const half = between(narrow) === between(wide) ? '' : `, half of them ${between(narrow)}`;
   return `${end}: 8 in 10 sprints like this end ${between(wide)}${half}.`;
 }

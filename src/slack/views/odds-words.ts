@@ -1,5 +1,5 @@
 /** How often cards of each size held surprise work, in sentences. It warns before a commitment and forbids nothing. */
-import type { OddsAdvice } from '../../app/advice.ts';
+import type { OddsAdvice } from '../../app/advice/advice.ts';
 import type { SurpriseOdds, SurpriseOddsBySize } from '../../forecast/surprise-odds.ts';
 import { formatPointsWithUnit } from '../../sprint/points.ts';
 import { isDefined } from '../../sprint/undefined-value.ts';

@@ -1,8 +1,8 @@
 /** What a plan means beside the team's history: the range, where this commitment lies, and its big cards. */
 import type { SectionBlock } from '@slack/types';
-import type { BigCards } from '../../app/odds-advice.ts';
+import type { BigCards } from '../../app/advice/odds-advice.ts';
+import type { CommitmentReading } from '../../app/advice/range-advice.ts';
 import type { PlanPreview } from '../../app/plan-sprint.ts';
-import type { CommitmentReading } from '../../app/range-advice.ts';
 import { formatPercent } from '../../sprint/percent.ts';
 import { formatPointsWithUnit } from '../../sprint/points.ts';
 import type { Thresholds } from '../../sprint/thresholds.ts';

@@ -1,6 +1,6 @@
 /** The form that asks for the range of another sprint than the next one, or with people away. */
 import type { ModalView } from '@slack/types';
-import type { RangeAdvice } from '../../app/advice.ts';
+import type { RangeAdvice } from '../../app/advice/advice.ts';
 import { formatPoints } from '../../sprint/points.ts';
 import { encodeContext } from '../form-contexts.ts';
 import { FIELDS, FORMS } from '../ids.ts';

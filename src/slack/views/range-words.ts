@@ -1,6 +1,6 @@
 /** How much to commit to, in sentences: the range first, then what its ends mean and what it rests on. */
-import type { RangeAdvice } from '../../app/advice.ts';
-import type { PastSprint } from '../../app/past-sprint.ts';
+import type { RangeAdvice } from '../../app/advice/advice.ts';
+import type { PastSprint } from '../../app/history/past-sprint.ts';
 import { advisedRange } from '../../forecast/advised-range.ts';
 import type { CommitmentRange } from '../../forecast/commitment-range.ts';
 import { formatPercent } from '../../sprint/percent.ts';

@@ -11,7 +11,7 @@ import {
   primaryKey,
   text,
 } from 'drizzle-orm/pg-core';
-import type { PastCard, PastRatios, TracePoint } from '../../app/past-sprint.ts';
+import type { PastCard, PastRatios, TracePoint } from '../../app/history/past-sprint.ts';
 import { day, instant, isHalves, isNotBlank, loadline, pointsSum } from './columns.ts';
 import { sprints } from './teams.ts';
 

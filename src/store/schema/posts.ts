@@ -1,7 +1,7 @@
 /** Posts owed to somebody, the prompts that some of them ask, and events already seen. */
 import { sql } from 'drizzle-orm';
 import { bigint, check, index, integer, jsonb, primaryKey, text, unique } from 'drizzle-orm/pg-core';
-import type { AdviceQuestion } from '../../app/advice.ts';
+import type { AdviceQuestion } from '../../app/advice/advice.ts';
 import type { PostState, PostSubject } from '../../app/posts.ts';
 import type { PromptState } from '../../app/team.ts';
 import { day, instant, isNotBlank, loadline } from './columns.ts';

@@ -1,14 +1,14 @@
 /** Gives files to the import as a facilitator, and tells what came of it. */
 import { expect } from 'vitest';
+import type { PastSprint } from '../../../src/app/history/past-sprint.ts';
+import { pastSprints } from '../../../src/app/history/team-history.ts';
 import type {
   ImportOutcome,
   ImportPreview,
   SprintsImported,
 } from '../../../src/app/import/import-sprints.ts';
 import { importSprints } from '../../../src/app/import/import-sprints.ts';
-import type { PastSprint } from '../../../src/app/past-sprint.ts';
 import type { Team } from '../../../src/app/team.ts';
-import { pastSprints } from '../../../src/app/team-history.ts';
 import { actorOf, type Harness } from '../../support/app-harness.ts';
 
 const ANA = actorOf('ana');

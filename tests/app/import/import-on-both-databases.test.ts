@@ -1,9 +1,9 @@
 /** What an import records, on both kinds of database: one transaction, and the same files out of each. */
 import { expect, test } from 'vitest';
 import { exportSprints } from '../../../src/app/export/export-sprints.ts';
+import { pastSprints } from '../../../src/app/history/team-history.ts';
 import { importSprints } from '../../../src/app/import/import-sprints.ts';
 import type { AppDependencies } from '../../../src/app/ports.ts';
-import { pastSprints } from '../../../src/app/team-history.ts';
 import { aMember, aTeam } from '../../store/store-examples.ts';
 import { describeOnBoth } from '../../support/databases.ts';
 

@@ -214,7 +214,7 @@ describe('every bad line of sprints is named, with how to mend it', () => {
     ['a last day that is not over', 'A,2026-10-19,2026-10-30,20', 'is not over yet'],
     ['a commitment that is not given', 'A,2026-01-05,2026-01-16,', '“commitment” is empty'],
     ['a quarter of a point', 'A,2026-01-05,2026-01-16,20.25', 'multiple of 0.5'],
-    ['points below 0', 'A,2026-01-05,2026-01-16,-1', 'multiple of 0.5'],
+    ['points below 0', 'A,2026-01-05,2026-01-16,-1', 'out of bounds: write points from 0'],
     ['points with a sign for thousands', 'A,2026-01-05,2026-01-16,"1,000"', 'multiple of 0.5'],
     ['more points than can be kept', 'A,2026-01-05,2026-01-16,100000000', 'multiple of 0.5'],
     [

@@ -1,9 +1,7 @@
 import fc from 'fast-check';
 import { afterAll, describe, expect, test } from 'vitest';
 import { exportSprints } from '../../../src/app/export/export-sprints.ts';
-import { importSprints } from '../../../src/app/import/import-sprints.ts';
-import type { PastSprint } from '../../../src/app/past-sprint.ts';
-import type { Actor, Team } from '../../../src/app/team.ts';
+import type { PastSprint } from '../../../src/app/history/past-sprint.ts';
 import {
   closedCards,
   commitmentPast,
@@ -11,7 +9,9 @@ import {
   pastSprints,
   projectionHistory,
   pulledInCards,
-} from '../../../src/app/team-history.ts';
+} from '../../../src/app/history/team-history.ts';
+import { importSprints } from '../../../src/app/import/import-sprints.ts';
+import type { Actor, Team } from '../../../src/app/team.ts';
 import { actorOf, CHANNEL, closeHarness, type Harness, openHarness } from '../../support/app-harness.ts';
 import type { RandomSprint } from './random-team.ts';
 import { anySprint, historyOf, recordHistory } from './random-team.ts';

@@ -1,14 +1,15 @@
 /** Invented answers of the use cases, for tests that are about the way there and back. */
+
+import { bigCardsOf } from '../../../src/app/advice/odds-advice.ts';
+import { readCommitment } from '../../../src/app/advice/range-advice.ts';
 import type { AnswerForm } from '../../../src/app/answer-form.ts';
 import { cardLine, statesOf } from '../../../src/app/card-line.ts';
 import type { TeamExport } from '../../../src/app/export/export-sprints.ts';
 import type { ImportPreview, SprintsImported } from '../../../src/app/import/import-sprints.ts';
 import type { PromptContent, StatusContent, VerdictContent } from '../../../src/app/message-content.ts';
 import type { BaselineForm, BaselineNamed } from '../../../src/app/name-baseline.ts';
-import { bigCardsOf } from '../../../src/app/odds-advice.ts';
 import type { PlanPreview } from '../../../src/app/plan-sprint.ts';
 import type { PullInCheck } from '../../../src/app/pull-in-check.ts';
-import { readCommitment } from '../../../src/app/range-advice.ts';
 import type { AnswerOutcome } from '../../../src/app/record-answers.ts';
 import type { ValueForm, ValueRecorded } from '../../../src/app/record-value.ts';
 import type { RecordedFact, Sprint, SprintCard, Team } from '../../../src/app/team.ts';

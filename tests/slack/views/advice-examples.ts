@@ -5,12 +5,12 @@ import type {
   HistoryAdvice,
   OddsAdvice,
   RangeAdvice,
-} from '../../../src/app/advice.ts';
-import { forecastOf } from '../../../src/app/forecast-advice.ts';
-import { historyOf } from '../../../src/app/history-advice.ts';
-import { oddsOf } from '../../../src/app/odds-advice.ts';
-import type { PastCard, PastSprint } from '../../../src/app/past-sprint.ts';
-import { rangeOf } from '../../../src/app/range-advice.ts';
+} from '../../../src/app/advice/advice.ts';
+import { forecastOf } from '../../../src/app/advice/forecast-advice.ts';
+import { historyOf } from '../../../src/app/advice/history-advice.ts';
+import { oddsOf } from '../../../src/app/advice/odds-advice.ts';
+import { rangeOf } from '../../../src/app/advice/range-advice.ts';
+import type { PastCard, PastSprint } from '../../../src/app/history/past-sprint.ts';
 import { dayPlus } from '../../../src/sprint/calendar.ts';
 import type { Ratio } from '../../../src/sprint/undefined-value.ts';
 import { undefinedBecause } from '../../../src/sprint/undefined-value.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Advice } from '../../../src/app/advice.ts';
+import type { Advice } from '../../../src/app/advice/advice.ts';
 import { adviceValue, decodeValue, placeValue } from '../../../src/slack/button-values.ts';
 import { ACTIONS } from '../../../src/slack/ids.ts';
 import { adviceMessage, sharedAdviceMessage } from '../../../src/slack/views/advice-message.ts';

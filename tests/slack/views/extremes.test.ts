@@ -4,7 +4,7 @@
  */
 import type { HomeView, ModalView } from '@slack/types';
 import { describe, expect, it } from 'vitest';
-import type { Advice } from '../../../src/app/advice.ts';
+import type { Advice } from '../../../src/app/advice/advice.ts';
 import type { CardLine } from '../../../src/app/message-content.ts';
 import type { PullInSize } from '../../../src/app/pull-in-check.ts';
 import { parseMrkdwn } from '../../../src/rehearsal/page/mrkdwn.ts';

@@ -54,7 +54,15 @@ describe('a projection in words', () => {
     expect(words).toContain('8 in 10 sprints like this end between 6 and 7, half of them at 7.');
   });
 
-  it('says an interval once where both are the same, as with imported sprints alone', () => {
+  it('promises no interval before enough sprints were watched, as with imported ones alone', () => {
+    const all = { narrow: { low: 1, high: 31 }, wide: { low: 1, high: 31 } };
+    expect(loadWords(projected({ ...all, watchedSprints: 3 }))).toContain(
+      'finished. How far off that may be can be told once 4 sprints have been watched to their end.',
+    );
+    expect(loadWords(projected({ ...all, watchedSprints: 4 }))).toContain('end between 1 and 31.');
+  });
+
+  it('says an interval once where both are the same', () => {
     const words = loadWords(projected({ narrow: { low: 1, high: 31 }, wide: { low: 1, high: 31 } }));
     expect(words).toContain('end between 1 and 31.');
     expect(words).not.toContain('half of them');

@@ -1,6 +1,10 @@
 /** An invented sprint of an invented harbour, from planning to verdict, as the views are given it. */
+
+import { bigCardsOf } from '../../../src/app/advice/odds-advice.ts';
+import { rangeOf, readCommitment } from '../../../src/app/advice/range-advice.ts';
 import type { AnswerForm } from '../../../src/app/answer-form.ts';
 import { cardLine, statesOf } from '../../../src/app/card-line.ts';
+import type { PastSprint } from '../../../src/app/history/past-sprint.ts';
 import type { ProjectionReading } from '../../../src/app/load-outlook.ts';
 import type {
   CardLine,
@@ -11,12 +15,9 @@ import type {
   VerdictContent,
 } from '../../../src/app/message-content.ts';
 import type { BaselineForm, BaselineNamed } from '../../../src/app/name-baseline.ts';
-import { bigCardsOf } from '../../../src/app/odds-advice.ts';
 import type { Overview, TeamOverview } from '../../../src/app/overview.ts';
-import type { PastSprint } from '../../../src/app/past-sprint.ts';
 import type { PlanPreview } from '../../../src/app/plan-sprint.ts';
 import type { PullInCheck, PullInSize } from '../../../src/app/pull-in-check.ts';
-import { rangeOf, readCommitment } from '../../../src/app/range-advice.ts';
 import type { AnswerOutcome } from '../../../src/app/record-answers.ts';
 import type { ValueForm, ValueRecorded } from '../../../src/app/record-value.ts';
 import type { RecordedFact, Sprint, SprintCard, Team } from '../../../src/app/team.ts';
@@ -219,6 +220,7 @@ export function projectionOf(over: Partial<ProjectionReading> = {}): ProjectionR
     wide: { low: 8, high: 18.5 },
     ownSprints: 14,
     alikeSprints: 5.3,
+    watchedSprints: 14,
     othersLend: false,
     finishedPoints: 5,
     cardPoints: 21,

@@ -1,8 +1,8 @@
 /** What a finished sprint leaves behind for the statistics, whether Loadline ran it or it was imported. */
-import type { SprintSoFar } from '../forecast/sprint-so-far.ts';
-import type { Day } from '../sprint/calendar.ts';
-import type { SprintRatios } from '../sprint/sprint-ratios.ts';
-import type { Sprint } from './team.ts';
+import type { SprintSoFar } from '../../forecast/sprint-so-far.ts';
+import type { Day } from '../../sprint/calendar.ts';
+import type { SprintRatios } from '../../sprint/sprint-ratios.ts';
+import type { Sprint } from '../team.ts';
 
 /** How the sprint stood on one of its evenings. */
 export type TracePoint = SprintSoFar;

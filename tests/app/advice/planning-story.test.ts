@@ -3,15 +3,15 @@
  * that it has never kept the like of.
  */
 import { expect, test } from 'vitest';
-import type { Advice, AdviceQuestion } from '../../src/app/advice.ts';
-import { askAdvice } from '../../src/app/ask-advice.ts';
-import { previewPlan } from '../../src/app/plan-sprint.ts';
-import { pullLine } from '../../src/app/pull-card.ts';
-import { recordAway } from '../../src/app/record-answers.ts';
-import { shareAdvice } from '../../src/app/share-advice.ts';
-import type { Sprint, Team } from '../../src/app/team.ts';
-import { dayPlus } from '../../src/sprint/calendar.ts';
-import { actorOf, CHANNEL, type Harness, harnessForEach } from '../support/app-harness.ts';
+import type { Advice, AdviceQuestion } from '../../../src/app/advice/advice.ts';
+import { askAdvice } from '../../../src/app/advice/ask-advice.ts';
+import { shareAdvice } from '../../../src/app/advice/share-advice.ts';
+import { previewPlan } from '../../../src/app/plan-sprint.ts';
+import { pullLine } from '../../../src/app/pull-card.ts';
+import { recordAway } from '../../../src/app/record-answers.ts';
+import type { Sprint, Team } from '../../../src/app/team.ts';
+import { dayPlus } from '../../../src/sprint/calendar.ts';
+import { actorOf, CHANNEL, type Harness, harnessForEach } from '../../support/app-harness.ts';
 
 // A Monday in Lisbon, which is on UTC until the end of March.
 const harness = harnessForEach('2026-11-02T08:00:00Z');

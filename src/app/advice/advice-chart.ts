@@ -1,7 +1,7 @@
 /** The picture that goes with an answer to a planning question. Draws nothing itself. */
-import { isDefined } from '../sprint/undefined-value.ts';
+import { isDefined } from '../../sprint/undefined-value.ts';
+import type { AppDependencies, Picture, PostImage } from '../ports.ts';
 import type { Advice } from './advice.ts';
-import type { AppDependencies, Picture, PostImage } from './ports.ts';
 
 /** A line takes two points. */
 const LEAST_VALUES = 2;

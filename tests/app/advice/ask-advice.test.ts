@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import type { Advice, AdviceQuestion } from '../../src/app/advice.ts';
-import { adviceChart, hasChart } from '../../src/app/advice-chart.ts';
-import { askAdvice } from '../../src/app/ask-advice.ts';
-import { cancelSprint } from '../../src/app/end-sprint.ts';
-import { shareAdvice } from '../../src/app/share-advice.ts';
-import type { Team } from '../../src/app/team.ts';
+import type { Advice, AdviceQuestion } from '../../../src/app/advice/advice.ts';
+import { adviceChart, hasChart } from '../../../src/app/advice/advice-chart.ts';
+import { askAdvice } from '../../../src/app/advice/ask-advice.ts';
+import { shareAdvice } from '../../../src/app/advice/share-advice.ts';
+import { cancelSprint } from '../../../src/app/end-sprint.ts';
+import type { Team } from '../../../src/app/team.ts';
 import {
   actorOf,
   CHANNEL,
@@ -14,8 +14,8 @@ import {
   PEOPLE,
   problemsOf,
   refusalOf,
-} from '../support/app-harness.ts';
-import { finishing, importPast, pastSprintsOf } from './past-sprints.ts';
+} from '../../support/app-harness.ts';
+import { finishing, importPast, pastSprintsOf } from '../past-sprints.ts';
 
 // Friday noon in Lisbon, which is on UTC then.
 const harness = harnessForEach('2026-10-30T12:00:00Z');

@@ -1,14 +1,14 @@
 /** How much to commit to in a coming sprint, and what a given commitment means beside it. */
-import { RECENT_SPRINTS } from '../forecast/commitment-model.ts';
-import type { CommitmentRange } from '../forecast/commitment-range.ts';
-import { chanceKept, chancePulledInTooMuch, commitmentRange } from '../forecast/commitment-range.ts';
-import type { Thresholds } from '../sprint/thresholds.ts';
-import type { UndefinedValue } from '../sprint/undefined-value.ts';
+import { RECENT_SPRINTS } from '../../forecast/commitment-model.ts';
+import type { CommitmentRange } from '../../forecast/commitment-range.ts';
+import { chanceKept, chancePulledInTooMuch, commitmentRange } from '../../forecast/commitment-range.ts';
+import type { Thresholds } from '../../sprint/thresholds.ts';
+import type { UndefinedValue } from '../../sprint/undefined-value.ts';
+import type { PastSprint } from '../history/past-sprint.ts';
+import { commitmentPast } from '../history/team-history.ts';
+import { promptDays } from '../sprint-clock.ts';
+import type { Member, Sprint, Team } from '../team.ts';
 import type { ComingSprint, RangeAdvice } from './advice.ts';
-import type { PastSprint } from './past-sprint.ts';
-import { promptDays } from './sprint-clock.ts';
-import type { Member, Sprint, Team } from './team.ts';
-import { commitmentPast } from './team-history.ts';
 
 /** The sprint with its working time, as far as it is known. */
 export function comingSprint(

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { comingSprint, rangeOf, readCommitment } from '../../src/app/range-advice.ts';
-import { commitmentRange } from '../../src/forecast/commitment-range.ts';
-import { DEFAULT_THRESHOLDS } from '../../src/sprint/thresholds.ts';
-import { finishing, missing, pastSprintsOf } from './past-sprints.ts';
+import { comingSprint, rangeOf, readCommitment } from '../../../src/app/advice/range-advice.ts';
+import { commitmentRange } from '../../../src/forecast/commitment-range.ts';
+import { DEFAULT_THRESHOLDS } from '../../../src/sprint/thresholds.ts';
+import { finishing, missing, pastSprintsOf } from '../past-sprints.ts';
 
 const TEAM = { timeZone: 'Europe/Lisbon', workingDays: [1, 2, 3, 4, 5] };
 const THREE = [{ isActive: true }, { isActive: true }, { isActive: false }, { isActive: true }];

@@ -1,10 +1,10 @@
 /** When a body of work is finished, and how far off the team's numbers were so far. */
-import { marginOfError } from '../forecast/margin-of-error.ts';
-import { releaseForecast } from '../forecast/release-forecast.ts';
-import type { Day } from '../sprint/calendar.ts';
+import { marginOfError } from '../../forecast/margin-of-error.ts';
+import { releaseForecast } from '../../forecast/release-forecast.ts';
+import type { Day } from '../../sprint/calendar.ts';
+import type { PastSprint } from '../history/past-sprint.ts';
+import { knownVelocities, marginSprints } from '../history/team-history.ts';
 import type { ForecastAdvice } from './advice.ts';
-import type { PastSprint } from './past-sprint.ts';
-import { knownVelocities, marginSprints } from './team-history.ts';
 
 /**
  * @param past oldest first

@@ -1,14 +1,14 @@
 /** Makes what a sprint leaves behind for the statistics, from its records. Decides nothing about them. */
-import { sprintSoFar } from '../forecast/sprint-so-far.ts';
-import type { Day } from '../sprint/calendar.ts';
-import { sprintRatios } from '../sprint/sprint-ratios.ts';
-import { sprintTotals } from '../sprint/totals.ts';
-import type { SprintCardState } from './card-line.ts';
-import { statesOf } from './card-line.ts';
+import { sprintSoFar } from '../../forecast/sprint-so-far.ts';
+import type { Day } from '../../sprint/calendar.ts';
+import { sprintRatios } from '../../sprint/sprint-ratios.ts';
+import { sprintTotals } from '../../sprint/totals.ts';
+import type { SprintCardState } from '../card-line.ts';
+import { statesOf } from '../card-line.ts';
+import type { SprintRecords, Transaction } from '../ports.ts';
+import { promptDays } from '../sprint-clock.ts';
+import type { Sprint, Team } from '../team.ts';
 import type { NewPastSprint, PastCard, PastSprint, TracePoint } from './past-sprint.ts';
-import type { SprintRecords, Transaction } from './ports.ts';
-import { promptDays } from './sprint-clock.ts';
-import type { Sprint, Team } from './team.ts';
 
 /** Reads what is needed and makes it. */
 export async function pastSprintAtClosing(

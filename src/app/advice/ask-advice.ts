@@ -2,21 +2,21 @@
  * Answers the planning questions: odds, range, forecast, history. It reads and computes; it changes nothing, and the
  * numbers are the team's only.
  */
-import type { Day } from '../sprint/calendar.ts';
-import { dayPlus, daysBetween } from '../sprint/calendar.ts';
+import type { Day } from '../../sprint/calendar.ts';
+import { dayPlus, daysBetween } from '../../sprint/calendar.ts';
+import type { PastSprint } from '../history/past-sprint.ts';
+import { pastSprints } from '../history/team-history.ts';
+import type { Audience, Place } from '../place.ts';
+import { audienceAt, audienceInTeam, todayOf } from '../place.ts';
+import type { AppDependencies, Transaction } from '../ports.ts';
+import { nextSprintDays, sprintRhythmDays } from '../sprint-rhythm.ts';
+import type { Actor, Member, Sprint, Team } from '../team.ts';
 import type { Advice, AdviceQuestion } from './advice.ts';
 import { checkDays, checkForecast, checkRange } from './check-question.ts';
 import { forecastOf } from './forecast-advice.ts';
 import { historyOf } from './history-advice.ts';
 import { oddsOf } from './odds-advice.ts';
-import type { PastSprint } from './past-sprint.ts';
-import type { Audience, Place } from './place.ts';
-import { audienceAt, audienceInTeam, todayOf } from './place.ts';
-import type { AppDependencies, Transaction } from './ports.ts';
 import { comingSprint, rangeOf } from './range-advice.ts';
-import { nextSprintDays, sprintRhythmDays } from './sprint-rhythm.ts';
-import type { Actor, Member, Sprint, Team } from './team.ts';
-import { pastSprints } from './team-history.ts';
 
 /** Where a question finds its team. */
 export type TeamReference = { readonly place: Place } | { readonly teamId: string };

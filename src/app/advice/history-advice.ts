@@ -1,16 +1,16 @@
 /** The team's own trend: every ratio over its closed sprints, with what is ordinary and what is not. */
-import { marginOfError } from '../forecast/margin-of-error.ts';
-import { ratioChart } from '../forecast/ratio-chart.ts';
-import type { Thresholds } from '../sprint/thresholds.ts';
-import type { Ratio } from '../sprint/undefined-value.ts';
-import { isDefined } from '../sprint/undefined-value.ts';
+import { marginOfError } from '../../forecast/margin-of-error.ts';
+import { ratioChart } from '../../forecast/ratio-chart.ts';
+import type { Thresholds } from '../../sprint/thresholds.ts';
+import type { Ratio } from '../../sprint/undefined-value.ts';
+import { isDefined } from '../../sprint/undefined-value.ts';
+import { baselineIndex } from '../history/baseline-sprint.ts';
+import { growthOfPast } from '../history/growth-of-past.ts';
+import type { PastSprint } from '../history/past-sprint.ts';
+import { ratioValues } from '../history/ratio-values.ts';
+import { marginSprints } from '../history/team-history.ts';
+import type { Team } from '../team.ts';
 import type { HistoryAdvice, RatioHistory, RatioName } from './advice.ts';
-import { baselineIndex } from './baseline-sprint.ts';
-import { growthOfPast } from './growth-of-past.ts';
-import type { PastSprint } from './past-sprint.ts';
-import { ratioValues } from './ratio-values.ts';
-import type { Team } from './team.ts';
-import { marginSprints } from './team-history.ts';
 
 type Lines = Pick<RatioHistory, 'floor' | 'ceiling' | 'marks'>;
 

@@ -1,10 +1,10 @@
 /** The growth of recorded value and of velocity over a team's closed sprints, sprints without a velocity included. */
-import type { Growth, ValuedSprint } from '../forecast/value-growth.ts';
-import { valueGrowth } from '../forecast/value-growth.ts';
-import { undefinedBecause } from '../sprint/undefined-value.ts';
+import type { Growth, ValuedSprint } from '../../forecast/value-growth.ts';
+import { valueGrowth } from '../../forecast/value-growth.ts';
+import { undefinedBecause } from '../../sprint/undefined-value.ts';
+import type { Team } from '../team.ts';
 import { baselineIndex } from './baseline-sprint.ts';
 import type { PastSprint } from './past-sprint.ts';
-import type { Team } from './team.ts';
 
 export interface GrowthOfPast {
   /** The sprint that both growths are measured by; undefined when there is none. */

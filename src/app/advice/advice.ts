@@ -2,18 +2,18 @@
  * The planning questions and what is answered to them, as data; views turn it into words, charts into a picture.
  * Every answer holds its evidence and what it does not know.
  */
-import type { CommitmentRange } from '../forecast/commitment-range.ts';
-import type { ControlChart } from '../forecast/control-chart.ts';
-import type { MarginOfError } from '../forecast/margin-of-error.ts';
-import type { ReleaseForecast } from '../forecast/release-forecast.ts';
-import type { SurpriseOddsBySize } from '../forecast/surprise-odds.ts';
-import type { Growth } from '../forecast/value-growth.ts';
-import type { Day } from '../sprint/calendar.ts';
-import type { SprintRatios } from '../sprint/sprint-ratios.ts';
-import type { Thresholds } from '../sprint/thresholds.ts';
-import type { Ratio, UndefinedValue } from '../sprint/undefined-value.ts';
-import type { PastSprint } from './past-sprint.ts';
-import type { Team } from './team.ts';
+import type { CommitmentRange } from '../../forecast/commitment-range.ts';
+import type { ControlChart } from '../../forecast/control-chart.ts';
+import type { MarginOfError } from '../../forecast/margin-of-error.ts';
+import type { ReleaseForecast } from '../../forecast/release-forecast.ts';
+import type { SurpriseOddsBySize } from '../../forecast/surprise-odds.ts';
+import type { Growth } from '../../forecast/value-growth.ts';
+import type { Day } from '../../sprint/calendar.ts';
+import type { SprintRatios } from '../../sprint/sprint-ratios.ts';
+import type { Thresholds } from '../../sprint/thresholds.ts';
+import type { Ratio, UndefinedValue } from '../../sprint/undefined-value.ts';
+import type { PastSprint } from '../history/past-sprint.ts';
+import type { Team } from '../team.ts';
 
 /** What was asked. It travels in buttons and is kept with shared posts, so it holds plain JSON only. */
 export type AdviceQuestion =

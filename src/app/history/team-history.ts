@@ -1,14 +1,14 @@
 /** The team's closed sprints as the statistics want them. Reads; each question has a function of its own elsewhere. */
-import type { PastSprint as CommitmentPast } from '../forecast/commitment-evidence.ts';
-import type { MarginSprint } from '../forecast/margin-of-error.ts';
-import type { EndedSprint, ProjectionHistory } from '../forecast/project-velocity.ts';
-import { MOST_SPRINTS_BACK, NO_HISTORY, withEndedSprints } from '../forecast/project-velocity.ts';
-import type { PulledInCard } from '../forecast/pull-in-chance.ts';
-import type { ClosedCard } from '../forecast/surprise-odds.ts';
+import type { PastSprint as CommitmentPast } from '../../forecast/commitment-evidence.ts';
+import type { MarginSprint } from '../../forecast/margin-of-error.ts';
+import type { EndedSprint, ProjectionHistory } from '../../forecast/project-velocity.ts';
+import { MOST_SPRINTS_BACK, NO_HISTORY, withEndedSprints } from '../../forecast/project-velocity.ts';
+import type { PulledInCard } from '../../forecast/pull-in-chance.ts';
+import type { ClosedCard } from '../../forecast/surprise-odds.ts';
+import type { Transaction } from '../ports.ts';
+import type { Team } from '../team.ts';
 import type { PastSprint, PastTrace, TracePoint } from './past-sprint.ts';
 import { pastSprintAtClosing } from './past-sprint-at-closing.ts';
-import type { Transaction } from './ports.ts';
-import type { Team } from './team.ts';
 
 /** The closed sprints, oldest first. */
 export async function pastSprints(tx: Transaction, team: Team): Promise<PastSprint[]> {

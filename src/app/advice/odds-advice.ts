@@ -1,11 +1,11 @@
 /** How often cards of each size held surprise work: for planning as a whole, and for the big cards of a plan. */
-import type { SurpriseOdds } from '../forecast/surprise-odds.ts';
-import { surpriseOdds } from '../forecast/surprise-odds.ts';
-import type { UndefinedValue } from '../sprint/undefined-value.ts';
+import type { SurpriseOdds } from '../../forecast/surprise-odds.ts';
+import { surpriseOdds } from '../../forecast/surprise-odds.ts';
+import type { UndefinedValue } from '../../sprint/undefined-value.ts';
+import type { PastSprint } from '../history/past-sprint.ts';
+import { closedCards } from '../history/team-history.ts';
+import type { CardLine } from '../message-content.ts';
 import type { OddsAdvice } from './advice.ts';
-import type { CardLine } from './message-content.ts';
-import type { PastSprint } from './past-sprint.ts';
-import { closedCards } from './team-history.ts';
 
 /** Of how many of the plan's sizes the odds are told: the largest hold the most points, and more would not be read. */
 const BIG_SIZES = 3;

@@ -1,11 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { RatioHistory, RatioName } from '../../src/app/advice.ts';
-import { historyOf } from '../../src/app/history-advice.ts';
-import type { PastSprint } from '../../src/app/past-sprint.ts';
-import { thresholdNotes } from '../../src/sprint/threshold-notes.ts';
-import { DEFAULT_THRESHOLDS } from '../../src/sprint/thresholds.ts';
-import { aPastSprint, finishing, pastSprintsOf } from './past-sprints.ts';
+import type { RatioHistory, RatioName } from '../../../src/app/advice/advice.ts';
+import { historyOf } from '../../../src/app/advice/history-advice.ts';
+import type { PastSprint } from '../../../src/app/history/past-sprint.ts';
+import { thresholdNotes } from '../../../src/sprint/threshold-notes.ts';
+import { DEFAULT_THRESHOLDS } from '../../../src/sprint/thresholds.ts';
+import { aPastSprint, finishing, pastSprintsOf } from '../past-sprints.ts';
 
 const TEAM = { thresholds: DEFAULT_THRESHOLDS, baselineSprintId: undefined };
 const UNKNOWN = { undefined: 'How many points were finished in the sprint is not known.' };

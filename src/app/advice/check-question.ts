@@ -1,13 +1,13 @@
 /** Checks a planning question as it came from outside: typed, in a form, or in a button that anybody may have forged. */
-import type { Day } from '../sprint/calendar.ts';
-import { daysBetween, formatDay, isDay } from '../sprint/calendar.ts';
+import type { Day } from '../../sprint/calendar.ts';
+import { daysBetween, formatDay, isDay } from '../../sprint/calendar.ts';
+import { whyNotAwayDays } from '../away-days.ts';
+import { MAX_SPRINT_DAYS } from '../read-plan.ts';
+import type { InputProblem } from '../refusal.ts';
+import { refuseIfAny } from '../refusal.ts';
+import type { Member, Sprint, Team } from '../team.ts';
 import type { AdviceQuestion } from './advice.ts';
-import { whyNotAwayDays } from './away-days.ts';
 import { comingSprint } from './range-advice.ts';
-import { MAX_SPRINT_DAYS } from './read-plan.ts';
-import type { InputProblem } from './refusal.ts';
-import { refuseIfAny } from './refusal.ts';
-import type { Member, Sprint, Team } from './team.ts';
 
 /** Larger than anybody plans; on one busy core the forecast of it took four tenths of a second at the worst. */
 export const MAX_BACKLOG_POINTS = 20_000;

@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import { askAdvice } from '../../src/app/ask-advice.ts';
-import { forecastForm } from '../../src/app/forecast-form.ts';
-import { actorOf, CHANNEL, harnessForEach, PEOPLE, refusalOf } from '../support/app-harness.ts';
-import { finishing, importPast, pastSprintsOf } from './past-sprints.ts';
+import { askAdvice } from '../../../src/app/advice/ask-advice.ts';
+import { forecastForm } from '../../../src/app/advice/forecast-form.ts';
+import { actorOf, CHANNEL, harnessForEach, PEOPLE, refusalOf } from '../../support/app-harness.ts';
+import { finishing, importPast, pastSprintsOf } from '../past-sprints.ts';
 
 // Friday noon in Lisbon, which is on UTC then.
 const harness = harnessForEach('2026-10-30T12:00:00Z');

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { bigCardsOf, oddsOf } from '../../src/app/odds-advice.ts';
-import { pastSprintsOf } from './past-sprints.ts';
+import { bigCardsOf, oddsOf } from '../../../src/app/advice/odds-advice.ts';
+import { pastSprintsOf } from '../past-sprints.ts';
 
 const card = (estimatePoints: number, surprisePoints = 0) => ({ estimatePoints, surprisePoints });
 const PAST = pastSprintsOf([
