@@ -41,8 +41,10 @@ describe('a field for files', () => {
   });
 
   it('opens the choice of files by the keyboard alone', async () => {
-    const dialog = await form();
+    // Asked for before the form opens: the browser takes a moment to hand its choice of files over to the test, and
+    // a key pressed within it would open a window that nobody sees.
     const choice = open.page.waitForEvent('filechooser');
+    const dialog = await form();
     await open.page.keyboard.press('Space');
     await (await choice).setFiles(csv('past.csv'));
     await dialog.getByText('past.csv').waitFor();
