@@ -4,15 +4,11 @@
  * with its event and its words, and play goes on.
  */
 import { instantOf } from '../app/local-time.ts';
-import { ACTIONS, ANSWER_PARTS, answerField, cardsField, FIELDS, MAX_CARD_FIELDS } from '../slack/ids.ts';
 import { daysFromTo, formatDay } from '../sprint/calendar.ts';
-import type { Thresholds } from '../sprint/thresholds.ts';
-import { DEFAULT_THRESHOLDS } from '../sprint/thresholds.ts';
-import { FACILITATOR_ID } from './cast.ts';
-import type { Conversation } from './conversation.ts';
 import { Unheard } from './conversation.ts';
-import type { OfferedCard, Rehearsal } from './rehearsal.ts';
-import type { Scenario, ScenarioAnswer, ScenarioCard, ScenarioEvent, ScenarioSprint } from './scenario.ts';
+import { Moves } from './moves.ts';
+import type { Rehearsal } from './rehearsal.ts';
+import type { Scenario, ScenarioEvent, ScenarioSprint } from './scenario.ts';
 
 /** Something of the scenario that the bot did not take. */
 export interface PlayRefusal {
@@ -39,49 +35,42 @@ export interface PlayStep {
   readonly sprint: ScenarioSprint | undefined;
 }
 
-/** The text of a plan's field for cards must stay below the platform's limit. */
-const CARD_FIELD_LENGTH = 2_900;
-
 export class Player {
   readonly refusals: PlayRefusal[] = [];
   /** In the order in which they were planned. */
   readonly plans: PlayedPlan[] = [];
   readonly #rehearsal: Rehearsal;
   readonly #scenario: Scenario;
-  readonly #talk: Conversation;
-  /** The number by which the bot calls each card of the sprint being played. */
-  #cardNumbers = new Map<string, number>();
-  #cardKeys = new Map<number, string>();
+  readonly #moves: Moves;
 
   constructor(rehearsal: Rehearsal, scenario: Scenario) {
     this.#rehearsal = rehearsal;
     this.#scenario = scenario;
-    this.#talk = rehearsal.conversation;
+    this.#moves = new Moves(rehearsal, scenario);
   }
 
   /** The steps in order; each is played when it is asked for. */
   async *steps(): AsyncGenerator<PlayStep, void, undefined> {
     const { team, sprints } = this.#scenario;
-    await this.#try('', { setup: true }, () => this.#setUp());
+    await this.#try('', { setup: true }, () => this.#moves.setUp());
     yield { did: `The facilitator set up ${team.name}.`, sprint: undefined };
     for (const sprint of sprints) yield* this.#sprintSteps(sprint);
   }
 
   async *#sprintSteps(sprint: ScenarioSprint): AsyncGenerator<PlayStep, void, undefined> {
     const { timeZone } = this.#scenario.team;
-    this.#cardNumbers = new Map(sprint.cards.map(({ key }, i) => [key, i + 1]));
-    this.#cardKeys = new Map(sprint.cards.map(({ key }, i) => [i + 1, key]));
+    const keys = this.#moves.turnTo(sprint);
     const days = daysOf(sprint);
     // What is said before the first day is said before the sprint is planned, so that the bot refuses it.
     for (const day of days.filter((one) => one < sprint.startsOn)) yield* this.#daySteps(sprint, day);
     await this.#rehearsal.moveTo(instantOf(sprint.startsOn, '00:00', timeZone));
     const firstPost = this.#rehearsal.standIn.allPosts().length;
-    const planned = await this.#try(sprint.name, { plan: sprint.name }, () => this.#plan(sprint));
-    if (planned) this.plans.push({ firstPost, keys: this.#cardKeys });
+    const planned = await this.#try(sprint.name, { plan: sprint.name }, () => this.#moves.plan(sprint));
+    if (planned) this.plans.push({ firstPost, keys });
     const did = planned ? `The facilitator planned ${sprint.name}.` : `${sprint.name} could not be planned.`;
     yield { did, sprint };
     for (const day of days.filter((one) => one >= sprint.startsOn)) yield* this.#daySteps(sprint, day);
-    await this.#rehearsal.moveTo(instantOf(sprint.endsOn, this.#closesAt(sprint), timeZone));
+    await this.#rehearsal.moveTo(instantOf(sprint.endsOn, this.#moves.closesAt(sprint), timeZone));
     yield { did: `${sprint.name} reached its closing time.`, sprint };
   }
 
@@ -93,12 +82,8 @@ export class Player {
       yield { did: `It is ${formatDay(day)}, ${promptAt}.`, sprint };
     }
     if (events.length === 0) return;
-    for (const event of events) await this.#try(sprint.name, event, () => this.#act(event));
+    for (const event of events) await this.#try(sprint.name, event, () => this.#moves.act(event));
     yield { did: `${formatDay(day)}: ${this.#tell(events)}`, sprint };
-  }
-
-  #closesAt(sprint: ScenarioSprint): string {
-    return sprint.closesAt ?? this.#scenario.team.closesAt ?? '17:00';
   }
 
   #tell(events: readonly ScenarioEvent[]): string {
@@ -122,208 +107,14 @@ export class Player {
     const refused = this.#rehearsal.refusals.slice(before).at(-1) ?? words;
     if (refused !== undefined) this.refusals.push({ sprint, event, words: refused });
     const { by } = event as { by?: string };
-    await this.#talk.closeForms(this.#userOf(by));
+    await this.#rehearsal.conversation.closeForms(this.#moves.userOf(by));
     await this.#rehearsal.settle();
     return refused === undefined;
   }
-
-  #userOf(memberId: string | undefined): string {
-    if (memberId === undefined) return FACILITATOR_ID;
-    try {
-      return this.#rehearsal.cast.userIdOf(memberId);
-    } catch {
-      return FACILITATOR_ID;
-    }
-  }
-
-  async #setUp(): Promise<void> {
-    const { team, members } = this.#scenario;
-    const fields = FIELDS.setup;
-    await this.#talk.formAfter(FACILITATOR_ID, () => this.#talk.command(FACILITATOR_ID, 'setup'));
-    await this.#talk.submit(FACILITATOR_ID, {
-      [fields.name]: team.name,
-      [fields.timeZone]: team.timeZone,
-      [fields.promptAt]: team.promptAt,
-      [fields.workingDays]: team.workingDays.map(String),
-      [fields.memberIds]: members.map(({ id }) => this.#userOf(id)),
-      [fields.facilitatorIds]: [FACILITATOR_ID],
-      [fields.productOwnerId]: [FACILITATOR_ID],
-    });
-    await this.#setMeasures();
-  }
-
-  async #setMeasures(): Promise<void> {
-    const { closesAt, scale, thresholds } = this.#scenario.team;
-    if (!closesAt && !scale && Object.keys(thresholds).length === 0) return;
-    const unknown = Object.keys(thresholds).filter((name) => !(name in DEFAULT_THRESHOLDS));
-    if (unknown.length > 0) {
-      const known = Object.keys(DEFAULT_THRESHOLDS).join(', ');
-      throw new Unheard(`There is no threshold ${unknown.join(', ')}; the thresholds are ${known}.`);
-    }
-    await this.#talk.formAfter(FACILITATOR_ID, () => this.#talk.command(FACILITATOR_ID, 'setup measures'));
-    const percents = Object.entries(thresholds as Partial<Thresholds>).map(([name, share]) => [
-      name,
-      String(Number(`${share}e2`)),
-    ]);
-    await this.#talk.submit(FACILITATOR_ID, {
-      ...(closesAt ? { [FIELDS.measures.closesAt]: closesAt } : {}),
-      ...(scale ? { [FIELDS.measures.scale]: scale.join('; ') } : {}),
-      ...Object.fromEntries(percents),
-    });
-  }
-
-  /** A long plan is sent in as far as it fits; the form then comes back with more fields. */
-  async #plan(sprint: ScenarioSprint): Promise<void> {
-    const texts = inPortions(sprint.cards.map((card) => this.#cardLine(card)));
-    if (texts.length > MAX_CARD_FIELDS) throw new Unheard('The cards are too long for the plan form.');
-    for (let sent = -1; sent < texts.length; ) {
-      await this.#talk.formAfter(FACILITATOR_ID, () => this.#talk.command(FACILITATOR_ID, 'plan'));
-      const fits = texts.findIndex((_, i) => !this.#talk.hasField(FACILITATOR_ID, cardsField(i + 1)));
-      const sending = fits < 0 ? texts.length : fits;
-      if (sending <= sent) throw new Unheard('The plan form offers too few fields for the cards.');
-      sent = sending;
-      await this.#talk.submit(FACILITATOR_ID, this.#planFields(sprint, texts.slice(0, sent)));
-    }
-    await this.#talk.submit(FACILITATOR_ID, {});
-  }
-
-  #planFields(sprint: ScenarioSprint, texts: readonly string[]): Record<string, string> {
-    const fields = FIELDS.plan;
-    return {
-      [fields.name]: sprint.name,
-      [fields.goal]: sprint.goal,
-      [fields.startsOn]: sprint.startsOn,
-      [fields.endsOn]: sprint.endsOn,
-      [fields.closesAt]: this.#closesAt(sprint),
-      [fields.cards]: '',
-      ...Object.fromEntries(texts.map((text, i) => [cardsField(i + 1), text])),
-    };
-  }
-
-  /** A card as it is pasted: parted by tabs, with its key in front of the title. */
-  #cardLine({ key, title, estimate, owners }: ScenarioCard): string {
-    const named = /^[A-Za-z][A-Za-z0-9]{0,9}-\d{1,7}$/.test(key) ? `${key}: ${title}` : title;
-    const mentions = owners.map((id) => this.#mention(id)).join(' ');
-    return [named.replaceAll(/\s+/g, ' '), String(estimate), mentions].join('\t');
-  }
-
-  #mention(memberId: string): string {
-    const isMember = this.#scenario.members.some(({ id }) => id === memberId);
-    return isMember ? `<@${this.#userOf(memberId)}>` : `@${memberId}`;
-  }
-
-  async #act(event: ScenarioEvent): Promise<void> {
-    const isMember = this.#scenario.members.some(({ id }) => id === event.by);
-    if (event.by !== undefined && !isMember) throw new Unheard(`The team has no member “${event.by}”.`);
-    const userId = this.#userOf(event.by);
-    if (event.answer) return this.#answer(userId, event.on, lastOfEachCard(event.answer));
-    if (event.pull) return this.#pull(userId, event.pull);
-    if (event.drop)
-      return this.#talk.command(userId, `drop ${this.#number(event.drop.card)} ${event.drop.reason}`);
-    if (event.reopen) return this.#talk.command(userId, `reopen ${this.#number(event.reopen.card)}`);
-    if (event.away) return this.#away(userId, event.on);
-    await this.#talk.formAfter(userId, () => this.#talk.command(userId, 'cancel'));
-    return this.#talk.submit(userId, {});
-  }
-
-  /** The card's number; a key that no card has goes to the bot as a word, to be refused there. */
-  #number(key: string): string {
-    const number = this.#cardNumbers.get(key);
-    if (number !== undefined) return String(number);
-    return /^#?\d+$/.test(key) ? `key-${key}` : key;
-  }
-
-  async #pull(userId: string, card: ScenarioCard): Promise<void> {
-    const before = this.#rehearsal.refusals.length;
-    await this.#talk.command(userId, `pull ${this.#cardLine(card)}`);
-    if (this.#rehearsal.refusals.length > before) return;
-    const number = this.#cardKeys.size + 1;
-    this.#cardKeys.set(number, card.key);
-    this.#cardNumbers.set(card.key, number);
-  }
-
-  async #away(userId: string, day: string): Promise<void> {
-    const pressed = await this.#talk.press(userId, ACTIONS.recordAway, (value) => value.includes(day));
-    if (!pressed) await this.#talk.say(userId, 'away');
-  }
-
-  /**
-   * In the form that the prompt's button opens. What the form has no place for (a card that it does not
-   * offer, surprise work without growth) is said in words, so that the bot can say why not.
-   */
-  async #answer(userId: string, day: string, answers: readonly ScenarioAnswer[]): Promise<void> {
-    const offer = await this.#rehearsal.answerOffer(userId, day);
-    const cards = answers.map(({ card }) => offer.get(this.#cardNumbers.get(card) ?? -1));
-    const fits = answers.every((answer, i) => isForForm(answer, cards[i]));
-    if (!fits) return this.#answerInWords(userId, answers);
-    await this.#talk.formAfter(userId, async () => {
-      const pressed = await this.#talk.press(userId, ACTIONS.openAnswerForm, (value) => value.includes(day));
-      if (!pressed) await this.#talk.command(userId, `answer ${day}`);
-    });
-    const isOffered = ({ cardId }: OfferedCard): boolean =>
-      this.#talk.hasField(userId, answerField('left', cardId));
-    if (!(cards as OfferedCard[]).every(isOffered)) {
-      // A form shows a few cards only; the others are answered in words.
-      await this.#talk.closeForms(userId);
-      return this.#answerInWords(userId, answers);
-    }
-    const values = answers.flatMap((answer, i) => fieldValues((cards[i] as OfferedCard).cardId, answer));
-    const fill = (): Promise<void> =>
-      this.#talk.submit(
-        userId,
-        Object.fromEntries(values.filter(([field]) => this.#talk.hasField(userId, field))),
-      );
-    await fill();
-    // When a card grew the form is still open, and asks why: its second step.
-    if (this.#rehearsal.standIn.viewOf(userId)) await fill();
-  }
-
-  async #answerInWords(userId: string, answers: readonly ScenarioAnswer[]): Promise<void> {
-    await this.#talk.command(userId, `answer ${answers.map((one) => this.#inWords(one)).join('; ')}`);
-  }
-
-  #inWords({ card, left, worked, surprise }: ScenarioAnswer): string {
-    const workedWords = worked === undefined ? '' : ` worked ${worked}`;
-    return `${this.#number(card)}: ${left}${workedWords} surprise ${surprise ?? 0}`;
-  }
-}
-
-/** Of two answers for the same card the second corrects the first, so it is the one to give. */
-function lastOfEachCard(answers: readonly ScenarioAnswer[]): ScenarioAnswer[] {
-  return [...new Map(answers.map((answer) => [answer.card, answer])).values()];
-}
-
-/** Whether the answer can be given in the form. */
-function isForForm(answer: ScenarioAnswer, card: OfferedCard | undefined): boolean {
-  if (!card) return false;
-  const worked = answer.worked ?? Math.max(0, card.previousLeftPoints - answer.left);
-  const grows = worked + answer.left > card.previousLeftPoints;
-  return (answer.surprise ?? 0) === 0 || grows || card.asksSurprise;
-}
-
-function fieldValues(cardId: string, answer: ScenarioAnswer): (readonly [string, string])[] {
-  const texts = {
-    left: String(answer.left),
-    worked: answer.worked === undefined ? '' : String(answer.worked),
-    surprise: String(answer.surprise ?? 0),
-    note: answer.note ?? '',
-  };
-  return ANSWER_PARTS.map((part) => [answerField(part, cardId), texts[part]] as const);
 }
 
 /** The sprint's days, and other days on which the file has events; in order. */
 function daysOf(sprint: ScenarioSprint): string[] {
   const span = daysFromTo(sprint.startsOn, sprint.endsOn);
   return [...new Set([...span, ...sprint.events.map(({ on }) => on)])].sort();
-}
-
-/** Lines joined into as few texts as their length allows. */
-function inPortions(lines: readonly string[]): string[] {
-  const portions: string[] = [];
-  for (const line of lines) {
-    const joined = portions.length === 0 ? line : `${portions.at(-1)}\n${line}`;
-    if (portions.length > 0 && joined.length <= CARD_FIELD_LENGTH) portions[portions.length - 1] = joined;
-    else portions.push(line);
-  }
-  return portions;
 }
