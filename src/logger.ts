@@ -1,8 +1,9 @@
 /**
  * The log: JSON lines through pino. Must not let out a token, nor what people typed: errors are reduced to
- * their kind, code and place, and a failed query's parameters are cut off.
+ * their kind, code and place, and a failed query's parameters are cut off. Whatever comes in a text, it stays one line
+ * that shows what it holds: nothing in it ends the line, hides, turns the reading direction, or has no end.
  */
-import pino, { type DestinationStream, type Logger } from 'pino';
+import pino, { type DestinationStream, type LogFn, type Logger } from 'pino';
 import type { LogLevelName } from './config.ts';
 import { currentReference } from './reference.ts';
 
@@ -13,6 +14,13 @@ const TOKEN = /\bx(?:ox[a-z]|app|oxe\.xox[a-z])-[\w-]+/g;
 /** A database driver appends the query's parameters to its message; those are people's words. */
 const QUERY_PARAMETERS = /\n?params: [\s\S]*/;
 const PASSWORD_IN_URL = /(\/\/[^\s:/@]+:)[^\s@/]+@/g;
+
+/** JSON escapes controls below a space by itself; the rest of what a terminal obeys or nobody sees is escaped here. */
+const UNSEEN = /[\u007f-\u009f\u115f\u1160\u3164\uffa0\p{Cf}\p{Zl}\p{Zp}\p{Cs}]/gu;
+const TEXT_MAX_LENGTH = 1_000;
+const NAME_MAX_LENGTH = 100;
+const FRAME_MAX_LENGTH = 300;
+const MOST_FRAMES = 8;
 
 /** Beyond this, a chain of causes is a loop. */
 const DEEPEST_CAUSE = 5;
@@ -28,11 +36,39 @@ export function createLogger({ level, destination }: LoggerOptions): Logger {
     level,
     base: null,
     timestamp: pino.stdTimeFunctions.isoTime,
-    formatters: { level: (label: string) => ({ level: label }) },
+    formatters: { level: (label: string) => ({ level: label }), log: shortFields },
     mixin: referenceField,
     serializers: { err: (error: unknown) => describeError(error) },
+    hooks: { logMethod: shortMessage, streamWrite: escapeUnseen },
   };
   return destination === undefined ? pino(options) : pino(options, destination);
+}
+
+function escapeUnseen(line: string): string {
+  return line.replace(UNSEEN, (sign) =>
+    Array.from(
+      { length: sign.length },
+      (_, i) => `\\u${sign.charCodeAt(i).toString(16).padStart(4, '0')}`,
+    ).join(''),
+  );
+}
+
+function short(text: string, maxLength: number = TEXT_MAX_LENGTH): string {
+  return text.length <= maxLength ? text : `${text.slice(0, maxLength)}… (${text.length} characters)`;
+}
+
+/** Errors are shortened where they are described. */
+function shortFields(fields: Record<string, unknown>): Record<string, unknown> {
+  const entries = Object.entries(fields).map(([name, value]) => [
+    name,
+    typeof value === 'string' ? short(value) : value,
+  ]);
+  return Object.fromEntries(entries);
+}
+
+function shortMessage(this: Logger, given: Parameters<LogFn>, method: LogFn): void {
+  const args = given.map((arg: unknown) => (typeof arg === 'string' ? short(arg) : arg));
+  method.apply(this, args as Parameters<LogFn>);
 }
 
 function referenceField(): { reference?: string } {
@@ -50,16 +86,25 @@ export function describeError(error: unknown, depth = 0): Record<string, unknown
   if (!(error instanceof Error)) return { kind: typeof error };
   const { code } = error as { code?: unknown };
   return {
-    kind: error.name,
-    ...(typeof code === 'string' ? { code } : {}),
-    message: withoutSecrets(error.message),
-    // Only the frames: the head of a stack repeats the message.
-    at: (error.stack ?? '')
-      .split('\n')
-      .filter((line) => line.trimStart().startsWith('at '))
-      .slice(0, 8),
+    kind: short(String(error.name), NAME_MAX_LENGTH),
+    ...(typeof code === 'string' ? { code: short(code, NAME_MAX_LENGTH) } : {}),
+    message: short(withoutSecrets(error.message)),
+    at: framesOf(error),
     ...(error.cause !== undefined && depth < DEEPEST_CAUSE
       ? { cause: describeError(error.cause, depth + 1) }
       : {}),
   };
+}
+
+/** Only the frames: the head of a stack repeats the message, whose lines may look like frames. */
+function framesOf({ stack = '', message }: Error): string[] {
+  const at = stack.indexOf(message);
+  // The message was changed after the stack was taken, so nobody can tell where its lines end.
+  if (at < 0) return [];
+  return stack
+    .slice(at + message.length)
+    .split('\n')
+    .filter((line) => /^\s*at /.test(line))
+    .slice(0, MOST_FRAMES)
+    .map((line) => short(line, FRAME_MAX_LENGTH));
 }

@@ -4,10 +4,12 @@ import packageJson from '../package.json' with { type: 'json' };
 import { runDueWork } from './app/ask-members.ts';
 import { deliverPost } from './app/deliver.ts';
 import type { AppDependencies } from './app/ports.ts';
+import { reduceSprints } from './app/privacy/reduce-sprints.ts';
 import { charts } from './charts/charts.ts';
-import { type Config, ConfigError, readConfig } from './config.ts';
+import { type Config, ConfigError, type Distribution, readConfig } from './config.ts';
 import { startClock } from './jobs/clock.ts';
 import { deliveryHandler } from './jobs/deliveries.ts';
+import { onceADay } from './jobs/once-a-day.ts';
 import { createLogger, type Logger } from './logger.ts';
 import { meteredMessenger } from './metrics/metered-messenger.ts';
 import { meteredStore } from './metrics/metered-store.ts';
@@ -16,12 +18,14 @@ import { startMetricsServer } from './metrics/metrics-server.ts';
 import { watchQueue } from './metrics/queue-gauges.ts';
 import { withoutReference } from './reference.ts';
 import { readSecretFiles } from './secret-files.ts';
-import { checkPlatform } from './slack/check-platform.ts';
+import { connectOne, endFormerInstallation } from './slack/connect-one.ts';
+import { ConnectionRefused } from './slack/connection.ts';
 import { createDirectory } from './slack/directory.ts';
+import { connectMany } from './slack/install/connect-many.ts';
 import { createMessenger } from './slack/messenger.ts';
 import { createSlackApp, PlatformStartError } from './slack/slack-app.ts';
 import { bindUseCases } from './slack/use-cases.ts';
-import { bulkClient, interactiveClient } from './slack/web-clients.ts';
+import { writtenOnce } from './slack/written-once.ts';
 import type { Database } from './store/database.ts';
 import { openQueue } from './store/delivery-queue.ts';
 import { openDatabase } from './store/open-database.ts';
@@ -31,26 +35,11 @@ import { StoreError } from './store/store-error.ts';
 /** Longest that a stop may take before the process ends regardless. */
 const STOP_LIMIT_MS = 30_000;
 
-/** The bot can't start; each sentence says what is missing and how to get it. */
-class StartRefused extends Error {
-  readonly problems: readonly string[];
-
-  constructor(problems: readonly string[]) {
-    super(problems.join('\n'));
-    this.problems = problems;
-  }
-}
-
 /** Starts everything. @returns what stops it again, in the order in which work can be finished */
 async function start(config: Config, logger: Logger): Promise<() => Promise<void>> {
-  const settings = {
-    botToken: config.botToken,
-    logger,
-    ...(config.apiUrl === undefined ? {} : { slackApiUrl: config.apiUrl }),
-  };
-  const client = interactiveClient(settings);
-  const checked = await checkPlatform(client);
-  if (!checked.ok) throw new StartRefused(checked.problems);
+  const { access } = config;
+  // Before the database: a token that does not serve is said at once.
+  const one = access.kind === 'one-workspace' ? await connectOne(access.botToken, config, logger) : undefined;
   const onBackgroundError = (err: Error): void =>
     withoutReference(() => logger.warn({ err }, 'database trouble in the background'));
   const database = await openDatabase({
@@ -58,14 +47,17 @@ async function start(config: Config, logger: Logger): Promise<() => Promise<void
     dataFolder: config.dataFolder,
     onBackgroundError,
   });
+  if (one) await endFormerInstallation(database.store, one.workspaceId);
   const queue = await openQueue(database);
   const clock = { now: () => new Date() };
-  const directory = createDirectory({ client, nowMs: Date.now });
-  const messenger = createMessenger({ client: bulkClient(settings), logger, wait });
+  const { workspaces, distribution, workspaceName } =
+    one ?? (await connectMany(access as Distribution, config, { store: database.store, clock }, logger));
+  const directory = createDirectory({ workspaces, nowMs: Date.now });
+  const messenger = createMessenger({ workspaces, logger, wait });
   const metering = await startMetering(config, database, logger);
   const { metrics } = metering;
   const deps: AppDependencies = {
-    store: metrics ? meteredStore(database.store, metrics) : database.store,
+    store: writtenOnce(metrics ? meteredStore(database.store, metrics) : database.store, clock),
     clock,
     directory,
     charts,
@@ -73,18 +65,18 @@ async function start(config: Config, logger: Logger): Promise<() => Promise<void
   };
   const app = createSlackApp({
     config,
-    identity: checked.identity,
+    workspaces,
+    distribution,
     deps,
     useCases: bindUseCases(deps),
-    client,
     logger,
     meter: metrics,
     readiness: () => databaseProblems(database),
   });
   const { port } = await app.start();
   await queue.work(deliveryHandler((postId) => deliverPost(deps, postId), logger, metrics));
-  const ticking = startClock(() => runDueWork(deps), logger, metrics);
-  const { workspaceName } = checked.identity;
+  const reduceDaily = onceADay(clock.now, () => reduceSprints(deps));
+  const ticking = startClock(async () => (await runDueWork(deps)) + (await reduceDaily()), logger, metrics);
   logger.info(
     { mode: config.transport.mode, port, metricsPort: metering.port, database: database.kind, workspaceName },
     'Loadline is running',
@@ -152,7 +144,7 @@ function stopWhenTold(stop: () => Promise<void>, logger: Logger): void {
 
 /** Sentences for the operator when a start fails for a reason that is known; undefined for a defect. */
 function startProblems(error: unknown): readonly string[] | undefined {
-  if (error instanceof ConfigError || error instanceof StartRefused) return error.problems;
+  if (error instanceof ConfigError || error instanceof ConnectionRefused) return error.problems;
   if (error instanceof StoreError) return [`${error.message} ${error.mend}`];
   if (error instanceof PlatformStartError) return [error.message];
   const { code, port } = error as { code?: unknown; port?: unknown };

@@ -21,13 +21,14 @@ function problemsOf(environment: Record<string, string | undefined>): readonly s
 describe('readConfig', () => {
   it('needs only the two tokens in socket mode, which is the default', () => {
     expect(readConfig(SOCKET)).toEqual({
-      botToken: 'xoxb-1-abc',
+      access: { kind: 'one-workspace', botToken: 'xoxb-1-abc' },
       transport: { mode: 'socket', appToken: 'xapp-1-abc' },
       port: 3000,
       databaseUrl: undefined,
       dataFolder: './data',
       logLevel: 'info',
       apiUrl: undefined,
+      requestsPerMinute: 120,
       metrics: undefined,
     });
   });
@@ -47,14 +48,23 @@ describe('readConfig', () => {
       LOADLINE_DATA_FOLDER: '/var/lib/loadline',
       LOG_LEVEL: 'WARN',
       LOADLINE_API_URL: 'https://slack.example/api/',
+      LOADLINE_REQUESTS_PER_MINUTE: '300',
     });
     expect(config).toMatchObject({
+      requestsPerMinute: 300,
       port: 8080,
       databaseUrl: 'postgres://loadline:secret@db:5432/loadline',
       dataFolder: '/var/lib/loadline',
       logLevel: 'warn',
       apiUrl: 'https://slack.example/api/',
     });
+  });
+
+  it.each(['9', '-1', '1.5', 'none', '1000001'])('takes no allowance of %s requests a minute', (value) => {
+    expect(problemsOf({ ...SOCKET, LOADLINE_REQUESTS_PER_MINUTE: value })).toEqual([
+      'LOADLINE_REQUESTS_PER_MINUTE must be a whole number from 10 to 1000000, for example 120, or 0 for no limit.',
+    ]);
+    expect(readConfig({ ...SOCKET, LOADLINE_REQUESTS_PER_MINUTE: '0' }).requestsPerMinute).toBe(0);
   });
 
   it('is frozen', () => {
@@ -65,7 +75,7 @@ describe('readConfig', () => {
   it('counts an empty or blank variable as absent and drops spaces around a pasted value', () => {
     expect(problemsOf({ ...SOCKET, LOADLINE_BOT_TOKEN: '  ' })).toHaveLength(1);
     expect(readConfig({ ...SOCKET, LOADLINE_BOT_TOKEN: ' xoxb-1-abc\n', DATABASE_URL: '' })).toMatchObject({
-      botToken: 'xoxb-1-abc',
+      access: { kind: 'one-workspace', botToken: 'xoxb-1-abc' },
       databaseUrl: undefined,
     });
   });

@@ -1,14 +1,12 @@
 /** The sprint and the day that a member speaks about, and how that day's prompt is met. */
 import { isDay } from '../sprint/calendar.ts';
-import { answersInForce } from '../sprint/ledger.ts';
 import type { SprintCardState } from './card-line.ts';
-import { isOpenCard, statesOf } from './card-line.ts';
+import { needsOwner, statesOf } from './card-line.ts';
 import type { PromptContent } from './message-content.ts';
 import type { Membership, Place } from './place.ts';
 import { currentSprint, membershipAt, requireBegun, requireOpen, todayOf } from './place.ts';
-import type { AppDependencies, SprintRecords, Transaction } from './ports.ts';
-import { promptContent } from './prompt-content.ts';
-import { refreshPrompt } from './refresh-prompt.ts';
+import type { AppDependencies, NewFact, SprintRecords, Transaction } from './ports.ts';
+import { promptContentOf } from './prompt-content.ts';
 import { Refusal } from './refusal.ts';
 import type { Actor, RecordedFact, Sprint, SprintCard } from './team.ts';
 
@@ -30,9 +28,13 @@ export async function sprintDay(
   day: string | undefined,
 ): Promise<AnsweredDay> {
   const { team } = found;
-  await tx.lockTeam(team.id);
-  // Read again under the lock: the clock may have closed it since.
-  const sprint = await tx.sprintById(found.sprint.id);
+  // One after the other on the way, though nobody waits in between. What is read again under the lock may have changed:
+  // the clock may have closed the sprint since.
+  const [, sprint, records] = await Promise.all([
+    tx.lockTeam(team.id),
+    tx.sprintById(found.sprint.id),
+    tx.recordsOf(found.sprint.id),
+  ]);
   if (!sprint) throw new Refusal('no-sprint-running', {});
   requireOpen(sprint);
   const today = todayOf(team, deps.clock.now());
@@ -43,7 +45,7 @@ export async function sprintDay(
     throw new Refusal('day-outside-sprint', { sprintName, day: wanted, startsOn, endsOn });
   }
   if (wanted > today) throw new Refusal('day-not-come', { day: wanted });
-  return { ...found, sprint, day: wanted, records: await tx.recordsOf(sprint.id) };
+  return { ...found, sprint, day: wanted, records };
 }
 
 /** The sprint that a place's team has on the day, or today. */
@@ -63,7 +65,7 @@ export async function runningSprint(
 
 /** Open cards that nobody owns yet. */
 export function takeableStates(records: SprintRecords): SprintCardState[] {
-  return statesOf(records).filter((state) => isOpenCard(state) && state.card.ownerIds.length === 0);
+  return statesOf(records).filter(needsOwner);
 }
 
 export function factsAbout(records: SprintRecords, card: SprintCard): RecordedFact[] {
@@ -72,19 +74,25 @@ export function factsAbout(records: SprintRecords, card: SprintCard): RecordedFa
 
 /** Whether the member has given numbers for the day. */
 export function hasAnswered(records: SprintRecords, userId: string, day: string): boolean {
-  return answersInForce(records.facts).some((answer) => answer.memberId === userId && answer.day === day);
+  return records.facts.some((fact) => fact.kind === 'answer' && fact.memberId === userId && fact.day === day);
 }
 
-/** Marks the day's prompt as met and brings it up to date where it stands. */
+/** Records what was said, marks the day's prompt as met and brings it up to date where it stands. */
 export async function meetPrompt(
   deps: AppDependencies,
   tx: Transaction,
   actor: Actor,
-  { team, sprint, day }: Pick<SprintAndMember, 'team' | 'sprint'> & { day: string },
+  { team, sprint, day, records }: AnsweredDay,
   state: 'answered' | 'unchanged' | 'away',
+  facts: readonly NewFact[] = [],
 ): Promise<PromptContent> {
   const { userId } = actor;
-  await tx.setPromptState({ sprintId: sprint.id, userId, day }, state, deps.clock.now());
-  await refreshPrompt(tx, sprint.id, userId, day);
-  return promptContent(tx, team, sprint, userId, day);
+  const prompt = { sprintId: sprint.id, userId, day };
+  const [postId, added] = await Promise.all([
+    tx.setPromptState(prompt, state, deps.clock.now()),
+    tx.insertFacts(facts),
+  ]);
+  if (postId !== undefined) await tx.refreshPost(postId);
+  const now = { ...records, facts: [...records.facts, ...added] };
+  return promptContentOf(team, sprint, userId, day, now, state);
 }

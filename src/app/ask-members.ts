@@ -153,7 +153,11 @@ async function postToUnanswered(
   if (due.length === 0) return;
   const teamOf = new Map(due.map(({ team, sprint }) => [sprint.id, team]));
   const days = due.map(({ team, sprint }) => ({ sprintId: sprint.id, day: todayOf(team, now) }));
-  const unanswered = (await tx.promptsOf(days)).filter(({ state }) => state === 'asked');
+  const active = await tx.activeMemberIds(due.map(({ team }) => team.id));
+  const unanswered = (await tx.promptsOf(days)).filter(
+    ({ state, sprintId, userId }) =>
+      state === 'asked' && active.get((teamOf.get(sprintId) as Team).id)?.has(userId),
+  );
   const posts = unanswered.map(({ sprintId, userId, day }) =>
     directPost(teamOf.get(sprintId) as Team, { kind, sprintId, userId, day }),
   );

@@ -38,6 +38,11 @@ export function isOpenCard(state: CardState): boolean {
   return !state.finished && state.droppedOn === undefined;
 }
 
+/** Whether the card is open and nobody's. */
+export function needsOwner(state: CardState): boolean {
+  return isOpenCard(state) && state.card.ownerIds.length === 0;
+}
+
 /** How people call a card: its key, and its number when the key is another word. */
 export function cardName(card: Pick<SprintCard, 'number' | 'key' | 'title'>): string {
   return card.key === String(card.number) ? `${card.number} (${card.title})` : `${card.key} (${card.title})`;

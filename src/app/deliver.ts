@@ -4,19 +4,31 @@
  * post's key on the platform before sending again. A doubled post is worse than one that comes late.
  */
 import { DeliveryFailure } from './delivery-failure.ts';
+import { leaveIfGone } from './leave-if-gone.ts';
 import type { AppDependencies } from './ports.ts';
 import { chartImage, postWords } from './post-content.ts';
 import type { Post, PostedAt } from './posts.ts';
 
-export type DeliveryOutcome = { readonly done: true } | { readonly retryAfterMs: number };
+export type DeliveryOutcome =
+  /** `refusedWith`: the platform will never take it, and why. */
+  { readonly done: true; readonly refusedWith?: string } | { readonly retryAfterMs: number };
 
 const DONE: DeliveryOutcome = { done: true };
 
 /** How long to wait when another process is delivering the same post. */
 const HELD_RETRY_MS = 2_000;
 
-/** How far back to look for a post of an attempt that may have got through: clocks differ a little. */
-const LOOK_BACK_MS = 60_000;
+/**
+ * How far before the first attempt to look for a post that may have got through: the clock may have been an hour ahead
+ * then. To read a little more costs less than a doubled post.
+ */
+const LOOK_BACK_MS = 2 * 3_600_000;
+
+/**
+ * After this, an attempt sends no more: others take the post over a minute after it began, and the last call itself
+ * may take half of that.
+ */
+const SENDING_LIMIT_MS = 25_000;
 
 /**
  * Sends the post or updates it in place, whichever its state calls for.
@@ -25,27 +37,37 @@ const LOOK_BACK_MS = 60_000;
  * @throws DeliveryFailure `uncertain` or `not-sent`, for the queue to try again later.
  */
 export async function deliverPost(deps: AppDependencies, postId: string): Promise<DeliveryOutcome> {
+  const beganMs = performance.now();
+  const maySend = (): boolean => performance.now() - beganMs < SENDING_LIMIT_MS;
   const begun = await beginAttempt(deps, postId);
   if (begun === 'held') return { retryAfterMs: HELD_RETRY_MS };
   if (begun === 'nothing-to-do') return DONE;
   const { post, words } = begun;
   let { postedAt } = post;
+  let isSending = false;
   let mayStandUnseen = postedAt === undefined && (post.state === 'sending' || post.state === 'uncertain');
   try {
     const image = words.chart && (await chartImage(deps, words.chart));
     if (mayStandUnseen) postedAt = await findEarlierAttempt(deps, post);
     mayStandUnseen = false;
+    const { workspaceId, recipient } = post;
     if (postedAt) {
       // An update may be repeated without harm, so nothing needs to be known about earlier ones.
-      await deps.messenger.update(post.workspaceId, postedAt, words.content, image);
+      await deps.messenger.update(workspaceId, postedAt, words.content, image, maySend);
     } else {
-      postedAt = await deps.messenger.post(post.workspaceId, post.recipient, post.id, words.content, image);
+      isSending = true;
+      postedAt = await deps.messenger.post(workspaceId, recipient, post.id, words.content, image, maySend);
     }
     await endAttempt(deps, post, postedAt);
     return DONE;
   } catch (error) {
-    if (!(error instanceof DeliveryFailure)) throw error;
-    return afterFailure(deps, post.id, error, postedAt, mayStandUnseen);
+    if (!(error instanceof DeliveryFailure)) {
+      await afterDefect(deps, post.id, postedAt, mayStandUnseen || isSending);
+      throw error;
+    }
+    const outcome = await afterFailure(deps, post.id, error, postedAt, mayStandUnseen);
+    await leaveIfGone(deps, post, error);
+    return outcome;
   }
 }
 
@@ -97,12 +119,29 @@ async function afterFailure(
     'not-sent': asBefore,
     uncertain: 'uncertain',
     refused: 'dead',
+    // Installing the bot again queues it again.
+    'not-installed': asBefore,
   } as const;
   await deps.store.transaction(async (tx) => {
     const state = stateAfter[failure.kind];
     await tx.updatePost(postId, { state, lastError: failure.code, ...(postedAt && { postedAt }) });
   });
   if (failure.kind === 'rate-limited') return { retryAfterMs: failure.retryAfterMs ?? 30_000 };
-  if (failure.kind === 'refused') return DONE;
+  if (failure.kind === 'refused') return { done: true, refusedWith: failure.code };
+  if (failure.kind === 'not-installed') return DONE;
   throw failure;
+}
+
+/** What nobody foresaw must not look like an attempt under way: the next one need not wait until a minute is over. */
+async function afterDefect(
+  deps: AppDependencies,
+  postId: string,
+  postedAt: PostedAt | undefined,
+  mayStandUnseen: boolean,
+): Promise<void> {
+  const state = postedAt ? 'sent' : mayStandUnseen ? 'uncertain' : 'pending';
+  await deps.store
+    .transaction((tx) => tx.updatePost(postId, { state, lastError: 'defect', ...(postedAt && { postedAt }) }))
+    // Perhaps it is the database that fails. What is thrown is the defect itself.
+    .catch(() => undefined);
 }

@@ -4,8 +4,10 @@
  * - `uncertain`: may have been posted (a timeout, a dropped connection, an error inside the platform).
  * - `not-sent`: surely not posted; worth trying again.
  * - `refused`: not posted, and trying again is useless (the channel is gone, the account deactivated).
+ * - `not-installed`: not posted, since the workspace has removed the bot. The post waits, untried, until the bot is
+ *   installed there again.
  */
-export type DeliveryFailureKind = 'rate-limited' | 'uncertain' | 'not-sent' | 'refused';
+export type DeliveryFailureKind = 'rate-limited' | 'uncertain' | 'not-sent' | 'refused' | 'not-installed';
 
 export class DeliveryFailure extends Error {
   override readonly name = 'DeliveryFailure';

@@ -106,6 +106,7 @@ export type MessageContent =
     }
   | { readonly kind: 'plan'; readonly plan: PlanContent }
   | { readonly kind: 'verdict'; readonly verdict: VerdictContent }
+  | { readonly kind: 'owner-needed'; readonly heading: SprintHeading; readonly cards: readonly CardLine[] }
   | { readonly kind: 'shared-advice'; readonly advice: Advice; readonly byUserId: string }
   | { readonly kind: 'shared-status'; readonly status: StatusContent; readonly byUserId: string }
   | {

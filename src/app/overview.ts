@@ -2,7 +2,7 @@
 import { cardLine, isOpenCard, statesOf } from './card-line.ts';
 import type { CardLine } from './message-content.ts';
 import type { Place } from './place.ts';
-import { currentSprint, teamsReadBy, todayOf } from './place.ts';
+import { currentSprint, facilitates, teamsReadBy, todayOf } from './place.ts';
 import type { AppDependencies, Transaction } from './ports.ts';
 import { reopenUntil } from './sprint-clock.ts';
 import type { Actor, PromptState, Sprint, Team } from './team.ts';
@@ -65,7 +65,7 @@ async function teamOverview(tx: Transaction, actor: Actor, team: Team, now: Date
     sprint,
     begun: sprint !== undefined && sprint.startsOn <= today,
     isMember: member !== undefined,
-    isFacilitator: member?.isFacilitator ?? false,
+    isFacilitator: member !== undefined && facilitates(member, members),
     isProductOwner: team.productOwnerId === actor.userId,
     myOpenCards: states
       .filter((state) => isOpenCard(state) && state.card.ownerIds.includes(actor.userId))

@@ -28,20 +28,20 @@ export async function membershipAt(tx: Transaction, actor: Actor, place: Place):
   if (!place.isDirect) {
     const team = await tx.teamByChannel(actor.workspaceId, place.channelId);
     if (!team) throw new Refusal('no-team-here', {});
-    return membershipOf(tx, actor, team);
+    return membershipOf(actor, team, await tx.membersOf(team.id));
   }
   const teams = await tx.teamsOf(actor);
   const [only, ...others] = teams;
   if (!only) throw await nonMembers(tx, actor);
   if (others.length > 0) throw new Refusal('several-teams', { teamNames: teams.map((team) => team.name) });
-  return membershipOf(tx, actor, only);
+  return membershipOf(actor, only, await tx.membersOf(only.id));
 }
 
 /** @throws Refusal `not-a-member`, also for a team of another workspace. */
 export async function membershipInTeam(tx: Transaction, actor: Actor, teamId: string): Promise<Membership> {
-  const team = await tx.teamById(teamId);
+  const [team, members] = await Promise.all([tx.teamById(teamId), tx.membersOf(teamId)]);
   if (!team || team.workspaceId !== actor.workspaceId) throw new Refusal('no-team-of-yours', {});
-  return membershipOf(tx, actor, team);
+  return membershipOf(actor, team, members);
 }
 
 /**
@@ -65,14 +65,18 @@ async function nonMembers(tx: Transaction, actor: Actor): Promise<Refusal> {
   return new Refusal('not-a-member', { teamName: owned.name, isProductOwner: true });
 }
 
-async function membershipOf(tx: Transaction, actor: Actor, team: Team): Promise<Membership> {
-  const members = await tx.membersOf(team.id);
+function membershipOf(actor: Actor, team: Team, members: readonly Member[]): Membership {
   const member = members.find(({ userId, isActive }) => userId === actor.userId && isActive);
   if (!member) {
     const isProductOwner = team.productOwnerId === actor.userId;
     throw new Refusal('not-a-member', { teamName: team.name, isProductOwner });
   }
-  return { team, member, members };
+  return { team, member: { ...member, isFacilitator: facilitates(member, members) }, members };
+}
+
+/** A team whose last facilitator is gone must not stand still: until it names one, each of its members may act as one. */
+export function facilitates(member: Member, members: readonly Member[]): boolean {
+  return member.isActive && (member.isFacilitator || facilitatorIdsOf(members).length === 0);
 }
 
 /** Somebody who may read the team's numbers: an active member, or its product owner. */
@@ -121,7 +125,8 @@ async function audienceOf(tx: Transaction, actor: Actor, team: Team): Promise<Au
   const member = members.find(({ userId, isActive }) => userId === actor.userId && isActive);
   const isProductOwner = team.productOwnerId === actor.userId;
   if (!member && !isProductOwner) throw new Refusal('not-a-member', { teamName: team.name });
-  return { team, members, isFacilitator: member?.isFacilitator ?? false, isProductOwner };
+  const isFacilitator = member !== undefined && facilitates(member, members);
+  return { team, members, isFacilitator, isProductOwner };
 }
 
 /** @param what what only a facilitator may do, to complete "Only a facilitator can …". */

@@ -6,6 +6,7 @@ import type { NewPastSprint, PastSprint, PastTrace, RecordedValue } from './hist
 import type { MessageContent } from './message-content.ts';
 import type { PlanInput } from './plan-input.ts';
 import type { NewPost, Post, PostedAt, PostState, Recipient } from './posts.ts';
+import type { PeopleQueries } from './privacy/privacy-ports.ts';
 import type {
   Actor,
   Member,
@@ -17,6 +18,7 @@ import type {
   SprintResult,
   Team,
 } from './team.ts';
+import type { InstallAttempt, Installation, SealedToken } from './workspaces/installation.ts';
 
 export interface Clock {
   now(): Date;
@@ -48,7 +50,7 @@ export interface FinishedSprint {
 }
 
 /** Everything inside one transaction. All of it happens or none of it does. */
-export interface Transaction {
+export interface Transaction extends PeopleQueries {
   // Teams and members.
   teamById(teamId: string): Promise<Team | undefined>;
   teamByChannel(workspaceId: string, channelId: string): Promise<Team | undefined>;
@@ -103,11 +105,12 @@ export interface Transaction {
   sprintsWithoutPast(teamId: string): Promise<Sprint[]>;
   /**
    * How the latest closed sprints went, oldest first: so many of the team's own, and so many watched ones of the other
-   * teams of its workspace.
+   * teams of its workspace. Of each trace the point at that share of the working days, to the nearest day.
    */
   pastTracesOf(
     team: Pick<Team, 'id' | 'workspaceId'>,
     most: { readonly own: number; readonly others: number },
+    elapsedShare: number,
   ): Promise<PastTrace[]>;
   /** Records the value of a sprint; a later record counts instead of the earlier ones, which are kept. */
   recordValue(record: RecordedValue): Promise<void>;
@@ -118,7 +121,8 @@ export interface Transaction {
   recordsOfMany(sprintIds: readonly string[]): Promise<Map<string, SprintRecords>>;
   insertCards(cards: readonly SprintCard[]): Promise<void>;
   addOwner(cardId: string, userId: string): Promise<void>;
-  insertFacts(facts: readonly NewFact[]): Promise<void>;
+  /** Gives the facts back with their places in the order. */
+  insertFacts(facts: readonly NewFact[]): Promise<RecordedFact[]>;
 
   // Prompts.
   /** Inserts prompts in state `asked`; gives back those that did not exist yet. */
@@ -128,12 +132,12 @@ export interface Transaction {
   promptOf(sprintId: string, userId: string, day: Day): Promise<Prompt | undefined>;
   /** The prompts of these days of these sprints. */
   promptsOf(days: readonly { sprintId: string; day: Day }[]): Promise<Prompt[]>;
-  /** Inserts the prompt or sets its state. */
+  /** Inserts the prompt or sets its state. Gives back the post that asked, if one did. */
   setPromptState(
     prompt: Pick<Prompt, 'sprintId' | 'userId' | 'day'>,
     state: PromptState,
     answeredAt: Date,
-  ): Promise<void>;
+  ): Promise<string | undefined>;
   /** The prompt that a delivered post asked. */
   promptByPost(workspaceId: string, at: PostedAt): Promise<Prompt | undefined>;
 
@@ -179,6 +183,32 @@ export interface Transaction {
 
   /** Remembers an incoming event's id; false when it has been seen before. */
   rememberEvent(eventId: string, at: Date): Promise<boolean>;
+
+  // Workspaces that installed the bot, when it serves many.
+  installationOf(workspaceId: string): Promise<Installation | undefined>;
+  /** Inserts the workspace's installation, or replaces it. */
+  saveInstallation(installation: Installation): Promise<void>;
+  /**
+   * Marks the installation as revoked and erases its token. With `onlyToken` only while that is its token, so that a
+   * later installation is left alone. @returns false when there was nothing to revoke
+   */
+  revokeInstallation(workspaceId: string, at: Date, onlyToken?: SealedToken): Promise<boolean>;
+  /** Deletes the installation. @returns false when there was none */
+  forgetInstallation(workspaceId: string): Promise<boolean>;
+  /** Installations that hold a token, in order of workspace; without those of one key, from one workspace on. */
+  sealedInstallations(page: {
+    readonly exceptKey?: string | undefined;
+    readonly after?: string | undefined;
+    readonly limit: number;
+  }): Promise<Installation[]>;
+  /** Puts the same token under another key; false when the stored one has changed meanwhile. */
+  replaceSealedToken(workspaceId: string, from: SealedToken, to: SealedToken): Promise<boolean>;
+  /** Remembers an attempt and forgets expired ones; false when `most` are under way. */
+  addInstallAttempt(attempt: InstallAttempt, now: Date, most: number): Promise<boolean>;
+  /** Gives the attempt back and forgets it, so that it serves once. */
+  takeInstallAttempt(stateHash: string): Promise<InstallAttempt | undefined>;
+  /** Queues the delivery of all posts that the workspace is still owed. @returns how many */
+  queuePostsOf(workspaceId: string): Promise<number>;
 }
 
 export interface Store {
@@ -194,21 +224,29 @@ export interface PostImage {
 
 /** Sends posts to the chat platform. Every failure is a `DeliveryFailure`. */
 export interface Messenger {
-  /** Sends a new message that carries the key, so that `find` can find it. */
+  /**
+   * Sends a new message that carries the key, so that `find` can find it.
+   *
+   * @param maySend asked at the last moment, since an image takes its time; when it says no, nothing is sent and the
+   *   failure is `not-sent`
+   */
   post(
     workspaceId: string,
     to: Recipient,
     key: string,
     content: MessageContent,
     image: PostImage | undefined,
+    maySend: () => boolean,
   ): Promise<PostedAt>;
   /** Looks for a message with the key among those sent since. */
   find(workspaceId: string, to: Recipient, key: string, since: Date): Promise<PostedAt | undefined>;
+  /** @param maySend as for `post` */
   update(
     workspaceId: string,
     at: PostedAt,
     content: MessageContent,
     image: PostImage | undefined,
+    maySend: () => boolean,
   ): Promise<void>;
 }
 

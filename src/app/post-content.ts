@@ -4,7 +4,7 @@ import type { Advice } from './advice/advice.ts';
 import { adviceChart } from './advice/advice-chart.ts';
 import { adviceOf } from './advice/ask-advice.ts';
 import type { SprintCardState } from './card-line.ts';
-import { cardLine, statesOf } from './card-line.ts';
+import { cardLine, needsOwner, statesOf } from './card-line.ts';
 import type { MessageContent } from './message-content.ts';
 import { todayOf } from './place.ts';
 import type { AppDependencies, PostImage, Transaction } from './ports.ts';
@@ -27,9 +27,11 @@ export interface PostWords {
 /** Undefined: there is nothing to say any more, so a post that is not out yet is skipped. */
 export async function postWords(tx: Transaction, post: Post, now: Date): Promise<PostWords | undefined> {
   const { subject } = post;
+  // Nothing of one workspace is told in another, whatever a record says.
+  const isOurs = (team: Team): boolean => team.workspaceId === post.workspaceId;
   if (subject.kind === 'team-set-up') {
     const team = await tx.teamById(subject.teamId);
-    if (!team) return undefined;
+    if (!team || !isOurs(team)) return undefined;
     const members = (await tx.membersOf(team.id)).filter(({ isActive }) => isActive);
     const content: MessageContent = {
       kind: 'team-set-up',
@@ -41,14 +43,14 @@ export async function postWords(tx: Transaction, post: Post, now: Date): Promise
   }
   if (subject.kind === 'shared-advice') {
     const team = await tx.teamById(subject.teamId);
-    if (!team) return undefined;
+    if (!team || !isOurs(team)) return undefined;
     const { byUserId, question, on } = subject;
     const advice = await adviceOf(tx, team, await tx.membersOf(team.id), question, on);
     return { content: { kind: 'shared-advice', advice, byUserId }, chart: { advice } };
   }
   const sprint = await tx.sprintById(subject.sprintId);
   const team = sprint && (await tx.teamById(sprint.teamId));
-  if (!sprint || !team) return undefined;
+  if (!sprint || !team || !isOurs(team)) return undefined;
   const states = statesOf(await tx.recordsOf(sprint.id));
   const chart = { team, sprint, states };
   switch (subject.kind) {
@@ -72,6 +74,11 @@ export async function postWords(tx: Transaction, post: Post, now: Date): Promise
     }
     case 'verdict':
       return { content: { kind: 'verdict', verdict: await verdictContent(tx, team, sprint, now) }, chart };
+    case 'owner-needed': {
+      const cards = sprint.state === 'open' ? states.filter(needsOwner).map(cardLine) : [];
+      if (cards.length === 0 && post.sentVersion === 0) return undefined;
+      return { content: { kind: 'owner-needed', heading: { team, sprint }, cards }, chart: undefined };
+    }
     case 'cancelled': {
       const verdict = await verdictContent(tx, team, sprint, now);
       const { byUserId, reason } = subject;

@@ -14,6 +14,7 @@ export type PostSubject =
   | { readonly kind: 'team-set-up'; readonly teamId: string; readonly byUserId: string }
   | { readonly kind: 'plan'; readonly sprintId: string; readonly byUserId: string }
   | { readonly kind: 'verdict'; readonly sprintId: string }
+  | { readonly kind: 'owner-needed'; readonly sprintId: string }
   | { readonly kind: 'shared-status'; readonly sprintId: string; readonly byUserId: string; readonly on: Day }
   | {
       readonly kind: 'shared-advice';

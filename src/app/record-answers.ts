@@ -142,13 +142,17 @@ async function recordChecked(
   if (grown.length > 0) {
     return { kind: 'growth-to-explain', heading: { team, sprint }, day, answers: given, grown };
   }
-  for (const { card } of takeableStates(records)) {
-    if (takeCardIds.includes(card.id)) await tx.addOwner(card.id, actor.userId);
-  }
-  if (fresh.length > 0)
-    await tx.insertFacts(fresh.map((answer) => newFact(deps, actor, day, answer, records)));
+  const taken = takeableStates(records).filter(({ card }) => takeCardIds.includes(card.id));
+  for (const { card } of taken) await tx.addOwner(card.id, actor.userId);
+  const takenIds = new Set(taken.map(({ card }) => card.id));
+  const cards = records.cards.map((card) =>
+    takenIds.has(card.id) ? { ...card, ownerIds: [actor.userId] } : card,
+  );
   const said = read.length > 0 || hasAnswered(records, actor.userId, day) ? 'answered' : 'unchanged';
-  return { kind: 'recorded', prompt: await meetPrompt(deps, tx, actor, { team, sprint, day }, said) };
+  const facts = fresh.map((answer) => newFact(deps, actor, day, answer, records));
+  const answered = { ...context, records: { ...records, cards } };
+  const prompt = await meetPrompt(deps, tx, actor, answered, said, facts);
+  return { kind: 'recorded', prompt };
 }
 
 async function recordWithoutNumbers(
@@ -159,10 +163,10 @@ async function recordWithoutNumbers(
 ): Promise<PromptContent> {
   return deps.store.transaction(async (tx) => {
     const found = await sprintForMember(tx, actor, input.sprintId);
-    const { team, sprint, day, records } = await sprintDay(deps, tx, found, input.day);
+    const context = await sprintDay(deps, tx, found, input.day);
     // Numbers that were given stay in force; a click on an old button must not seem to take them back.
-    const said = hasAnswered(records, actor.userId, day) ? 'answered' : state;
-    return meetPrompt(deps, tx, actor, { team, sprint, day }, said);
+    const said = hasAnswered(context.records, actor.userId, context.day) ? 'answered' : state;
+    return meetPrompt(deps, tx, actor, context, said);
   });
 }
 

@@ -105,8 +105,10 @@ export async function recordValueLine(
   { place, line }: { readonly place: Place; readonly line: string },
 ): Promise<ValueRecorded> {
   const [, sprintName, value] = /^([\s\S]*)[:=：]([^:=：]*)$/u.exec(line) ?? [];
-  const [, name, number] = /^(.*\p{L}.*?)\s+(\S*\d)$/su.exec(line.trim()) ?? [];
-  if (value === undefined && name !== undefined) {
+  const words = line.trim().split(/\s+/);
+  const number = words.pop() ?? '';
+  const name = words.join(' ');
+  if (value === undefined && /\d$/.test(number) && /\p{L}/u.test(name)) {
     const problem = 'put a colon between the sprint’s name and the number.';
     throw new Refusal('bad-argument', { command: 'value', problem, example: `${name}: ${number}` });
   }

@@ -1,5 +1,6 @@
 /** The one place that turns a refusal's code into what the person reads: what was wrong, how to mend it. */
 import { formatDay } from '../sprint/calendar.ts';
+import { harmlessDetails } from './harmless-details.ts';
 import type { Refusal, RefusalCode, RefusalDetails } from './refusal.ts';
 import { unreadableFileWords } from './unreadable-file-words.ts';
 
@@ -60,6 +61,14 @@ const WORDS: Words = {
           : 'The team has neither any more; ask whoever runs Loadline for you.',
     };
   },
+  'nothing-stored': () => ({
+    what: 'Nothing is stored under your id here.',
+    mend: 'There is nothing to copy and nothing to erase.',
+  }),
+  'last-facilitator': ({ teamNames }) => ({
+    what: `You are the only facilitator of ${teamNames.join(', ')}; without one, nobody could plan or close its sprints.`,
+    mend: 'Name another facilitator with `/loadline setup` in the team’s channel, then ask for your erasure again.',
+  }),
   'channel-has-a-team': ({ teamName }) => ({
     what: `This channel belongs to ${teamName} already.`,
     mend: 'Change that team with `/loadline setup`, or set the new one up in a channel of its own.',
@@ -194,9 +203,13 @@ const WORDS: Words = {
     what: 'The sprint’s cards have changed since this form was opened. Nothing was recorded.',
     mend: 'Open the form again with `/loadline answer`.',
   }),
+  'too-much-at-once': ({ waitSeconds }) => ({
+    what: 'That was too much at once, so this was not done.',
+    mend: `Try again in ${waitSeconds === 1 ? '1 second' : `${waitSeconds} seconds`}.`,
+  }),
   'file-unreadable': ({ fileName, why }) => unreadableFileWords(fileName, why),
 };
 
 export function refusalWords<Code extends RefusalCode>(refusal: Refusal<Code>): RefusalWords {
-  return WORDS[refusal.code](refusal.details);
+  return WORDS[refusal.code](harmlessDetails(refusal.details));
 }

@@ -24,6 +24,8 @@ export interface RefusalDetails {
     readonly productOwnerId: string | undefined;
     readonly facilitatorIds: readonly string[];
   };
+  'nothing-stored': Record<never, never>;
+  'last-facilitator': { readonly teamNames: readonly string[] };
   'channel-has-a-team': { readonly teamName: string };
   'bad-input': { readonly problems: readonly InputProblem[] };
   'no-sprint-running': Record<never, never>;
@@ -56,6 +58,7 @@ export interface RefusalDetails {
   'bad-argument': { readonly command: string; readonly problem: string; readonly example: string };
   'key-taken': { readonly key: string; readonly sprintName: string };
   'no-draft': Record<never, never>;
+  'too-much-at-once': { readonly waitSeconds: number };
   'sprint-changed': Record<never, never>;
   'file-unreadable': {
     /** Of the form, so that the refusal can be shown there. */

@@ -4,6 +4,7 @@ import { parsePoints } from '../sprint/points.ts';
 import { DEFAULT_SCALE, whyNotAScale } from '../sprint/scale.ts';
 import type { Thresholds } from '../sprint/thresholds.ts';
 import { DEFAULT_THRESHOLDS, largestThreshold, whyNotThresholds } from '../sprint/thresholds.ts';
+import { letGo } from './leave-team.ts';
 import { isTimeOfDay, isTimeZone } from './local-time.ts';
 import type { Place } from './place.ts';
 import { membershipAt, membershipInTeam, requireFacilitator } from './place.ts';
@@ -18,9 +19,13 @@ const DEFAULTS = {
   closesAt: '17:00',
   reminderAfterMinutes: 180,
   workingDays: [1, 2, 3, 4, 5],
+  /** A year of seasons, and a month to look back at it from. Common practice, no published source. */
+  retentionMonths: 13,
 } as const;
 
 const MAX_NAME_LENGTH = 80;
+/** Ten years: longer is as good as without end. */
+const MAX_RETENTION_MONTHS = 120;
 
 export interface SetupForm {
   /** Whether the channel has a team already, whose settings these are. */
@@ -134,10 +139,14 @@ export async function setUpTeam(deps: AppDependencies, actor: Actor, input: Setu
       scale: before?.scale ?? DEFAULT_SCALE,
       thresholds: before?.thresholds ?? DEFAULT_THRESHOLDS,
       baselineSprintId: before?.baselineSprintId,
+      retentionMonths: before ? before.retentionMonths : DEFAULTS.retentionMonths,
     };
     await tx.saveTeam(team);
-    await saveMembership(tx, team.id, userIds, input.facilitatorIds, names);
-    if (before) await resetClocks(tx, team, deps.clock.now());
+    const left = await saveMembership(tx, team.id, userIds, input.facilitatorIds, names);
+    if (before) {
+      await resetClocks(tx, team, deps.clock.now());
+      await letGo(tx, team, left);
+    }
     await tx.addPosts([
       {
         id: randomUUID(),
@@ -166,13 +175,14 @@ async function namesOf(
   return new Map(profiles.map(({ userId, name }) => [userId, name]));
 }
 
+/** @returns who was on the team and is no longer */
 async function saveMembership(
   tx: Transaction,
   teamId: string,
   userIds: readonly string[],
   facilitatorIds: readonly string[],
   names: ReadonlyMap<string, string>,
-): Promise<void> {
+): Promise<string[]> {
   const gone = (await tx.membersOf(teamId)).filter(({ userId }) => !userIds.includes(userId));
   const present = userIds.map(
     (userId): Member => ({
@@ -186,6 +196,7 @@ async function saveMembership(
     ...present,
     ...gone.map((member) => ({ ...member, isActive: false, isFacilitator: false })),
   ]);
+  return gone.filter(({ isActive }) => isActive).map(({ userId }) => userId);
 }
 
 export interface MeasuresInput {
@@ -194,6 +205,8 @@ export interface MeasuresInput {
   readonly reminderAfterMinutes: string;
   /** Sizes parted by commas or spaces. */
   readonly scale: string;
+  /** Whole months; empty: details are kept without end. */
+  readonly retentionMonths: string;
   /** Each in percent, as typed. */
   readonly thresholds: Record<keyof Thresholds, string>;
 }
@@ -220,6 +233,10 @@ function parsePercent(text: string): number | undefined {
   return match ? Number(`${(match[1] as string).replace(',', '.')}e-2`) : undefined;
 }
 
+function isRetention(months: number): boolean {
+  return Number.isInteger(months) && months >= 1 && months <= MAX_RETENTION_MONTHS;
+}
+
 /** @throws Refusal `bad-input`, `not-a-facilitator`. */
 export async function setMeasures(deps: AppDependencies, actor: Actor, input: MeasuresInput): Promise<Team> {
   const problems: InputProblem[] = [];
@@ -229,6 +246,12 @@ export async function setMeasures(deps: AppDependencies, actor: Actor, input: Me
   const reminderAfterMinutes = Number(input.reminderAfterMinutes);
   if (!Number.isInteger(reminderAfterMinutes) || reminderAfterMinutes < 15 || reminderAfterMinutes > 720) {
     problems.push({ field: 'reminderAfterMinutes', message: 'Write whole minutes, from 15 to 720.' });
+  }
+  const retention = input.retentionMonths.trim();
+  const retentionMonths = retention === '' ? undefined : Number(retention);
+  if (retentionMonths !== undefined && !isRetention(retentionMonths)) {
+    const message = `Write whole months, from 1 to ${MAX_RETENTION_MONTHS}, or leave it empty to keep everything.`;
+    problems.push({ field: 'retentionMonths', message });
   }
   const scale = parseScale(input.scale) ?? [];
   const scaleProblem =
@@ -265,6 +288,7 @@ export async function setMeasures(deps: AppDependencies, actor: Actor, input: Me
       reminderAfterMinutes,
       scale,
       thresholds: complete,
+      retentionMonths,
     };
     await tx.saveTeam(team);
     await resetClocks(tx, team, deps.clock.now());

@@ -5,7 +5,8 @@ import type { SprintSoFar } from '../forecast/sprint-so-far.ts';
 import { sprintSoFar } from '../forecast/sprint-so-far.ts';
 import type { Day } from '../sprint/calendar.ts';
 import type { SprintCardState } from './card-line.ts';
-import { pastTraces, projectionHistory } from './history/team-history.ts';
+import { rememberedHistory } from './history/remembered-history.ts';
+import { pastTraces } from './history/team-history.ts';
 import type { Transaction } from './ports.ts';
 import type { SprintTime } from './sprint-time.ts';
 import type { Sprint, Team } from './team.ts';
@@ -42,7 +43,7 @@ export async function sprintProjection(
   { elapsedShare }: Pick<SprintTime, 'elapsedShare'>,
 ): Promise<SprintProjection> {
   return projectionFrom(
-    projectionHistory(await pastTraces(tx, team), elapsedShare),
+    rememberedHistory(await pastTraces(tx, team, elapsedShare), elapsedShare),
     team.id,
     sprintSoFar(states),
   );

@@ -36,9 +36,12 @@ export async function statusContent(
   sprint: Sprint,
   on: Day,
 ): Promise<StatusContent> {
-  const states = statesOf(await tx.recordsOf(sprint.id));
-  const prompts = await tx.promptsOf([{ sprintId: sprint.id, day: on }]);
-  const baselineVelocityPoints = await tx.baselineVelocityPoints(team, sprint.id);
+  const [records, prompts, baselineVelocityPoints] = await Promise.all([
+    tx.recordsOf(sprint.id),
+    tx.promptsOf([{ sprintId: sprint.id, day: on }]),
+    tx.baselineVelocityPoints(team, sprint.id),
+  ]);
+  const states = statesOf(records);
   const counts = answerCounts(states, members, prompts, on);
   const time = sprintTime(team, sprint, on, counts);
   return {

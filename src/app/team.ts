@@ -34,6 +34,8 @@ export interface Team {
   readonly productOwnerId: string | undefined;
   /** The sprint that velocity growth is measured by; undefined: the first closed one with a velocity. */
   readonly baselineSprintId: string | undefined;
+  /** After how many months a finished sprint is reduced to its totals; undefined: never. */
+  readonly retentionMonths?: number | undefined;
 }
 
 export interface Member {

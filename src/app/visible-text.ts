@@ -17,8 +17,11 @@ export const INVISIBLE =
   '\\u00ad\\u034f\\u061c\\u115f\\u1160\\u17b4\\u17b5\\u180e\\u200b\\u200e\\u200f\\u202a-\\u202e\\u2060-\\u206f\\u3164\\ufeff\\uffa0\\ufff9-\\ufffc\\ufffe\\uffff\\u{e0000}-\\u{e007f}';
 const INVISIBLE_SIGNS = new RegExp(`[${INVISIBLE}]`, 'gu');
 
-/** More marks on one letter than any script needs climb over the lines above and below. */
-const STACKED_MARKS = /(\p{M}{8})\p{M}+/gu;
+/**
+ * More marks on one letter than any script needs climb over the lines above and below. One at a time: millions of them
+ * in one match would exhaust the stack.
+ */
+const STACKED_MARKS = /(?<=\p{M}{8})\p{M}/gu;
 
 /** Halves of signs become U+FFFD; line ends become line feeds; other controls go. */
 export function visibleText(text: string): string {
@@ -27,5 +30,5 @@ export function visibleText(text: string): string {
     .replace(LINE_ENDS, '\n')
     .replace(CONTROLS, '')
     .replace(INVISIBLE_SIGNS, '')
-    .replace(STACKED_MARKS, '$1');
+    .replace(STACKED_MARKS, '');
 }

@@ -3,23 +3,28 @@ import type { Config } from '../config.ts';
 import { type DatabaseFacts, dataFolderFacts, postgresFacts } from '../store/database-facts.ts';
 import { StoreError } from '../store/store-error.ts';
 import { clockFinding } from './check-clock.ts';
+import { checkTokenKeys } from './check-token-keys.ts';
 import { type Finding, findingsOf } from './finding.ts';
 
 const { ok, warning, mend } = findingsOf('database');
 
 /** What one process of the bot opens, with some to spare. */
-const CONNECTIONS_A_PROCESS = 18;
+const CONNECTIONS_A_PROCESS = 22;
 /** A post that waits longer than this is not merely in a queue of a busy morning. */
 const OLD_POST_SECONDS = 900;
 const READ_ONLY_SQL_STATE = '25006';
 
-export async function checkDatabase(config: Pick<Config, 'databaseUrl' | 'dataFolder'>): Promise<Finding[]> {
+export async function checkDatabase(
+  config: Pick<Config, 'databaseUrl' | 'dataFolder'> & Partial<Pick<Config, 'access'>>,
+): Promise<Finding[]> {
   try {
     const facts =
       config.databaseUrl === undefined
         ? await dataFolderFacts(config.dataFolder)
         : await postgresFacts(config.databaseUrl);
-    return facts ? judge(facts) : [ok('None yet; the first start makes it in the data folder.')];
+    if (!facts) return [ok('None yet; the first start makes it in the data folder.')];
+    const ofKeys = config.access ? checkTokenKeys(config.access, facts.tokenKeyNames) : [];
+    return [...judge(facts), ...ofKeys];
   } catch (error) {
     if (!(error instanceof StoreError)) throw error;
     if (error.code === 'data-folder-in-use') {

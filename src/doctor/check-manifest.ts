@@ -6,7 +6,8 @@ import { readFile } from 'node:fs/promises';
 import { z } from 'zod';
 import type { Config } from '../config.ts';
 import { COMMAND } from '../slack/ids.ts';
-import { NEEDED_EVENTS } from '../slack/manifest-needs.ts';
+import { RETURN_PATH } from '../slack/install/install-pages.ts';
+import { DISTRIBUTION_EVENTS, NEEDED_EVENTS } from '../slack/manifest-needs.ts';
 import { NEEDED_SCOPES } from '../slack/scopes.ts';
 import { type Finding, findingsOf } from './finding.ts';
 
@@ -33,7 +34,10 @@ const manifestShape = z.looseObject({
     })
     .prefault({}),
   oauth_config: z
-    .looseObject({ scopes: z.looseObject({ bot: z.array(z.string()).default([]) }).prefault({}) })
+    .looseObject({
+      scopes: z.looseObject({ bot: z.array(z.string()).default([]) }).prefault({}),
+      redirect_urls: z.array(z.string()).default([]),
+    })
     .prefault({}),
   settings: z
     .looseObject({
@@ -49,11 +53,16 @@ const manifestShape = z.looseObject({
 });
 type Manifest = z.infer<typeof manifestShape>;
 
-/** @param isOwn the manifest that comes with the bot: it is made for sockets, which is no fault of the operator */
+/**
+ * @param isOwn the manifest that comes with the bot: it is made for sockets, or holds addresses to be filled in, which is
+ *   no fault of the operator
+ * @param publicUrl where browsers reach a bot that many workspaces install; undefined for one workspace
+ */
 export async function checkManifest(
   file: string | URL,
   mode: Config['transport']['mode'] | undefined,
   isOwn: boolean,
+  publicUrl?: string,
 ): Promise<Finding[]> {
   let manifest: Manifest;
   try {
@@ -67,8 +76,13 @@ export async function checkManifest(
       ),
     ];
   }
-  const problems = [...lacking(manifest), ...(isOwn || mode === undefined ? [] : wayIn(manifest, mode))];
-  if (isOwn && mode === 'http') {
+  const events = publicUrl === undefined ? NEEDED_EVENTS : [...NEEDED_EVENTS, ...DISTRIBUTION_EVENTS];
+  const problems = [
+    ...lacking(manifest, events),
+    ...(isOwn || mode === undefined ? [] : wayIn(manifest, mode)),
+    ...(isOwn || publicUrl === undefined ? [] : wayBack(manifest, publicUrl)),
+  ];
+  if (isOwn && mode === 'http' && publicUrl === undefined) {
     problems.push(
       warning(
         'The manifest that comes with the bot is made for sockets, the settings say HTTP.',
@@ -79,12 +93,12 @@ export async function checkManifest(
   return problems.length > 0 ? problems : [ok('It has the command, scopes and events that the bot needs.')];
 }
 
-function lacking({ features, oauth_config, settings }: Manifest): Finding[] {
+function lacking({ features, oauth_config, settings }: Manifest, neededEvents: readonly string[]): Finding[] {
   const command = features.slash_commands.find((one) => one.command === COMMAND);
   const missingScopes = Object.keys(NEEDED_SCOPES).filter(
     (scope) => !oauth_config.scopes.bot.includes(scope),
   );
-  const missingEvents = NEEDED_EVENTS.filter(
+  const missingEvents = neededEvents.filter(
     (event) => !settings.event_subscriptions.bot_events.includes(event),
   );
   const again = 'on the page App Manifest of your app, save, and install the app to the workspace again.';
@@ -120,6 +134,18 @@ function lacking({ features, oauth_config, settings }: Manifest): Finding[] {
           `Set home_tab_enabled and messages_tab_enabled under features.app_home to true ${again}`,
         ),
   ].filter((finding) => finding !== undefined);
+}
+
+/** Browsers come back from the platform only to addresses that the app names. */
+function wayBack({ oauth_config }: Manifest, publicUrl: string): Finding[] {
+  const address = `${publicUrl}${RETURN_PATH}`;
+  if (oauth_config.redirect_urls.includes(address)) return [];
+  return [
+    mend(
+      'The address to which browsers come back after an installation is missing.',
+      `Add ${address} under oauth_config.redirect_urls on the page App Manifest of your app, and save.`,
+    ),
+  ];
 }
 
 function wayIn({ features, settings }: Manifest, mode: Config['transport']['mode']): Finding[] {

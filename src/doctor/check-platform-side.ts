@@ -1,7 +1,7 @@
 /** Whether the chat platform takes the tokens, grants the scopes and has the same time. */
 import type { Config } from '../config.ts';
 import type { Logger } from '../logger.ts';
-import { checkPlatform, socketProblem } from '../slack/check-platform.ts';
+import { checkPlatform, type PlatformCheck, socketProblem } from '../slack/check-platform.ts';
 import { NEEDED_SCOPES } from '../slack/scopes.ts';
 import { interactiveClient } from '../slack/web-clients.ts';
 import { clockFinding } from './check-clock.ts';
@@ -15,32 +15,23 @@ const PLATFORM_API = 'https://slack.com/api/';
 const CALL_LIMIT_MS = 10_000;
 
 export interface PlatformSide {
-  readonly config: Pick<Config, 'botToken' | 'transport' | 'apiUrl'>;
+  readonly config: Pick<Config, 'access' | 'transport' | 'apiUrl'>;
   readonly logger: Logger;
   readonly nowMs: () => number;
 }
 
 export async function checkPlatformSide({ config, logger, nowMs }: PlatformSide): Promise<Finding[]> {
   const api = config.apiUrl ?? PLATFORM_API;
-  const client = interactiveClient({ botToken: config.botToken, logger, slackApiUrl: config.apiUrl });
-  const checked = await checkPlatform(client);
-  const answer = await call(api, 'auth.test', config.botToken, nowMs);
   const findings: Finding[] = [];
-  if (checked.ok) {
-    findings.push(
-      tokens.ok(`The bot token is good for the workspace ${checked.identity.workspaceName}.`),
-      scopes.ok('All that the bot needs are granted.'),
-    );
-  } else {
-    for (const problem of checked.problems) {
-      const { found, mend } = splitSentence(problem);
-      findings.push((/lacks the scope/.test(problem) ? scopes : tokens).mend(found, mend));
-    }
+  // Without a token of its own, a bot for many workspaces learns the platform's time all the same.
+  const botToken = config.access.kind === 'one-workspace' ? config.access.botToken : undefined;
+  const answer = await call(api, 'auth.test', botToken ?? 'none', nowMs);
+  if (botToken !== undefined) {
+    const client = interactiveClient({ botToken, logger, slackApiUrl: config.apiUrl });
+    findings.push(...tokenFindings(await checkPlatform(client)));
+    findings.push(...unneededScopes(answer?.grantedScopes ?? []));
   }
-  findings.push(
-    ...unneededScopes(answer?.grantedScopes ?? []),
-    ...(await transportFindings(config, api, nowMs)),
-  );
+  findings.push(...(await transportFindings(config, api, nowMs)));
   findings.push(
     answer?.platformNow
       ? clockFinding('the platform', answer.platformNow, answer.ownNow)
@@ -50,6 +41,19 @@ export async function checkPlatformSide({ config, logger, nowMs }: PlatformSide)
         ),
   );
   return findings;
+}
+
+function tokenFindings(checked: PlatformCheck): Finding[] {
+  if (checked.ok) {
+    return [
+      tokens.ok(`The bot token is good for the workspace ${checked.identity.workspaceName}.`),
+      scopes.ok('All that the bot needs are granted.'),
+    ];
+  }
+  return checked.problems.map((problem) => {
+    const { found, mend } = splitSentence(problem);
+    return (/lacks the scope/.test(problem) ? scopes : tokens).mend(found, mend);
+  });
 }
 
 /** A token that can do more than it must is worth more to a thief. */

@@ -18,10 +18,12 @@ export interface Examination {
 }
 
 const OWN_MANIFEST = new URL('../../deploy/app-manifest.json', import.meta.url);
+const OWN_MANIFEST_FOR_MANY = new URL('../../deploy/app-manifest-many.json', import.meta.url);
 
 export async function examine(given: Examination): Promise<readonly Finding[]> {
   const { manifestFile, logger, nowMs = Date.now } = given;
   const { config, environment, findings } = checkSettings(given.environment);
+  const publicUrl = config?.access.kind === 'many-workspaces' ? config.access.publicUrl : undefined;
   const checks: [name: string, run: () => Promise<Finding[]>][] = config
     ? [
         ['database', () => checkDatabase(config)],
@@ -36,7 +38,16 @@ export async function examine(given: Examination): Promise<readonly Finding[]> {
       ]
     : [];
   checks.push(
-    ['manifest', () => checkManifest(manifestFile ?? OWN_MANIFEST, config?.transport.mode, !manifestFile)],
+    [
+      'manifest',
+      () =>
+        checkManifest(
+          manifestFile ?? (publicUrl === undefined ? OWN_MANIFEST : OWN_MANIFEST_FOR_MANY),
+          config?.transport.mode,
+          !manifestFile,
+          publicUrl,
+        ),
+    ],
     ['charts', () => checkCharts()],
     ['time zones', async () => checkTimeZones()],
   );
@@ -82,6 +93,7 @@ const SECRET_SETTINGS = [
   'LOADLINE_APP_TOKEN',
   'LOADLINE_SIGNING_SECRET',
   'LOADLINE_METRICS_TOKEN',
+  'LOADLINE_CLIENT_SECRET',
 ];
 
 function secretsIn(environment: Examination['environment']): string[] {
@@ -89,6 +101,8 @@ function secretsIn(environment: Examination['environment']): string[] {
   const password = URL.canParse(url) ? new URL(url).password : '';
   return [
     ...SECRET_SETTINGS.map((name) => environment[name]?.trim() ?? ''),
+    // Each key without its name, which is shown.
+    ...(environment.LOADLINE_TOKEN_KEYS ?? '').split(/[\s,]+/).map((entry) => entry.replace(/^[^:]*:/, '')),
     password,
     decoded(password),
   ].filter((secret) => secret !== '');

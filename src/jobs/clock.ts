@@ -2,13 +2,14 @@
  * The clock: once a minute, and once at start, does what is due. It keeps no schedule of its own; what is
  * due stands in the database.
  */
-import cron from 'node-cron';
 import { withNewReference } from '../reference.ts';
 
 export interface JobLog {
   info(details: Record<string, unknown>, message: string): void;
   error(details: Record<string, unknown>, message: string): void;
 }
+
+const MINUTE_MS = 60_000;
 
 /** Who counts ticks. */
 export interface TickMeter {
@@ -43,11 +44,21 @@ export function startClock(tick: () => Promise<number>, log: JobLog, meter?: Tic
     );
     return underWay;
   };
-  const task = cron.schedule('* * * * *', run);
+  // Anew after every tick, and never for longer than a minute: an appointment on a clock that is set back would be
+  // as far off as the clock was.
+  let next: NodeJS.Timeout;
+  const waitForNextMinute = (): void => {
+    const intoMinuteMs = Date.now() % MINUTE_MS;
+    next = setTimeout(() => {
+      waitForNextMinute();
+      void run();
+    }, MINUTE_MS - intoMinuteMs);
+  };
+  waitForNextMinute();
   void run();
   return {
     async stop() {
-      await task.destroy();
+      clearTimeout(next);
       await underWay;
     },
   };

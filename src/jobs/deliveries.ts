@@ -25,6 +25,9 @@ export function deliveryHandler(
     try {
       const outcome = await deliver(postId);
       if ('retryAfterMs' in outcome) meter?.deliveryRetried('postponed');
+      else if (outcome.refusedWith !== undefined) {
+        log.error({ postId, code: outcome.refusedWith }, 'post set aside: the platform will never take it');
+      }
       return outcome;
     } catch (err) {
       const message = isLast

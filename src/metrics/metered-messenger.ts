@@ -30,11 +30,11 @@ export function meteredMessenger(
     }
   }
   return {
-    post: (workspaceId, to, key, content, image) =>
-      metered(content, 'new', () => messenger.post(workspaceId, to, key, content, image)),
+    post: (workspaceId, to, key, content, image, maySend) =>
+      metered(content, 'new', () => messenger.post(workspaceId, to, key, content, image, maySend)),
     find: (workspaceId, to, key, since) => messenger.find(workspaceId, to, key, since),
-    update: (workspaceId, at, content, image) =>
-      metered(content, 'update', () => messenger.update(workspaceId, at, content, image)),
+    update: (workspaceId, at, content, image, maySend) =>
+      metered(content, 'update', () => messenger.update(workspaceId, at, content, image, maySend)),
   };
 }
 

@@ -54,8 +54,9 @@ function counting(tx: Transaction, tally: Tally): Transaction {
       return fresh;
     },
     async setPromptState(prompt, state, at) {
-      await tx.setPromptState(prompt, state, at);
+      const postId = await tx.setPromptState(prompt, state, at);
       if (state !== 'asked') tally.met.push(state);
+      return postId;
     },
   };
 }

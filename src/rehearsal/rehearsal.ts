@@ -21,6 +21,8 @@ import { createSlackApp } from '../slack/slack-app.ts';
 import type { UseCases } from '../slack/use-cases.ts';
 import { bindUseCases } from '../slack/use-cases.ts';
 import { bulkClient, interactiveClient } from '../slack/web-clients.ts';
+import { oneWorkspace } from '../slack/workspaces.ts';
+import { writtenOnce } from '../slack/written-once.ts';
 import { openQueue } from '../store/delivery-queue.ts';
 import { openDatabase } from '../store/open-database.ts';
 import type { Cast } from './cast.ts';
@@ -98,35 +100,35 @@ export async function startRehearsal({
     ...(port === undefined ? {} : { port }),
   });
   const settings = { botToken: secrets.botToken, logger, slackApiUrl: `${standIn.url}/api/` };
-  const client = interactiveClient(settings);
-  const checked = await checkPlatform(client);
+  const interactive = interactiveClient(settings);
+  const checked = await checkPlatform(interactive);
   if (!checked.ok) throw new Error(checked.problems.join(' '));
   const { identity } = checked;
+  const { botToken } = secrets;
+  const workspaces = oneWorkspace({ ...identity, botToken, interactive, bulk: bulkClient(settings) });
   const database = await openDatabase({ dataFolder: 'memory', memoryImage });
   const queue = await openQueue(database);
   const deps: AppDependencies = {
-    store: database.store,
+    store: writtenOnce(database.store, clock),
     clock,
-    directory: createDirectory({ client, nowMs: Date.now }),
+    directory: createDirectory({ workspaces, nowMs: Date.now }),
     charts,
-    messenger: createMessenger({ client: bulkClient(settings), logger, wait }),
+    messenger: createMessenger({ workspaces, logger, wait }),
   };
   const refusals: string[] = [];
   const app = createSlackApp({
     config: {
       transport: { mode: 'http', signingSecret: secrets.signingSecret },
       port: 0,
-      botToken: secrets.botToken,
       // Files of forms lie on the stand-in, as they lie on the platform otherwise.
       apiUrl: settings.slackApiUrl,
     },
-    identity,
+    workspaces,
     deps,
     useCases: notingRefusals(bindUseCases(deps), (refusal) => {
       const { what, mend } = refusalWords(refusal);
       refusals.push(`${what} ${mend}`);
     }),
-    client,
     logger,
   });
   const address = await app.start();
@@ -195,7 +197,7 @@ function channelNameOf(teamName: string): string {
   const name = teamName
     .toLowerCase()
     .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-+|-+$/g, '');
+    .replace(/^-|-$/g, '');
   return name || 'team';
 }
 

@@ -163,6 +163,13 @@ export const COMMANDS = [
     examples: ['setup measures'],
   },
   {
+    word: 'privacy',
+    usage: 'privacy',
+    summary: 'See what is stored about you, get a copy of it, or have it erased.',
+    who: 'anyone',
+    examples: ['privacy'],
+  },
+  {
     word: 'help',
     usage: 'help',
     summary: 'Show this list.',

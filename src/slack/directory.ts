@@ -10,6 +10,7 @@ import {
 } from '@slack/web-api';
 import type { Directory, Profile } from '../app/ports.ts';
 import { visibleText } from '../app/visible-text.ts';
+import { connected, type Workspaces } from './workspaces.ts';
 
 /** Long enough for a form and its submission, short enough for a changed time zone to be seen the same day. */
 const KEPT_MS = 5 * 60_000;
@@ -28,17 +29,19 @@ const UNSEEN = new Set([
 ]);
 
 export interface DirectoryOptions {
-  readonly client: WebClient;
+  readonly workspaces: Workspaces;
   readonly nowMs: () => number;
 }
 
 type Person = NonNullable<UsersInfoResponse['user']> | NonNullable<UsersListResponse['members']>[number];
 
-export function createDirectory({ client, nowMs }: DirectoryOptions): Directory {
+export function createDirectory({ workspaces, nowMs }: DirectoryOptions): Directory {
+  const clientOf = async (workspaceId: string): Promise<WebClient> =>
+    (await connected(workspaces, workspaceId)).interactive;
   const profiles = new Map<string, { readonly profile: Promise<Profile>; readonly untilMs: number }>();
 
   function remember(workspaceId: string, userId: string, profile: Promise<Profile>): Promise<Profile> {
-    const key = `${workspaceId}/${userId}`;
+    const key = keyOf(workspaceId, userId);
     profiles.delete(key);
     profiles.set(key, { profile, untilMs: nowMs() + KEPT_MS });
     // A failed look-up is not kept.
@@ -49,16 +52,18 @@ export function createDirectory({ client, nowMs }: DirectoryOptions): Directory 
   }
 
   function remembered(workspaceId: string, userId: string): Promise<Profile> | undefined {
-    const kept = profiles.get(`${workspaceId}/${userId}`);
+    const kept = profiles.get(keyOf(workspaceId, userId));
     return kept && kept.untilMs > nowMs() ? kept.profile : undefined;
   }
 
   function profile(workspaceId: string, userId: string): Promise<Profile> {
-    return remembered(workspaceId, userId) ?? remember(workspaceId, userId, lookUp(client, userId));
+    const lookedUp = () => clientOf(workspaceId).then((client) => lookUp(client, userId));
+    return remembered(workspaceId, userId) ?? remember(workspaceId, userId, lookedUp());
   }
 
   /** Fills the memory from the list of all people, until everybody wanted is in it. */
   async function readList(workspaceId: string, wanted: readonly string[]): Promise<void> {
+    const client = await clientOf(workspaceId);
     const missing = new Set(wanted);
     let cursor: string | undefined;
     do {
@@ -75,18 +80,24 @@ export function createDirectory({ client, nowMs }: DirectoryOptions): Directory 
     profile,
 
     async channelMembers(workspaceId, channelId) {
-      const ids = await memberIds(client, channelId);
+      const ids = await memberIds(await clientOf(workspaceId), channelId);
       const unknown = ids.filter((id) => remembered(workspaceId, id) === undefined);
       if (unknown.length > MOST_SINGLE_LOOKUPS) await readList(workspaceId, unknown);
       const people = await Promise.all(ids.map((id) => profile(workspaceId, id)));
       return people.filter(({ isBot, isDeactivated }) => !isBot && !isDeactivated);
     },
 
-    async channelName(_workspaceId, channelId) {
+    async channelName(workspaceId, channelId) {
+      const client = await clientOf(workspaceId);
       const answer = await client.conversations.info({ channel: channelId }).catch(nothingIfUnseen);
       return shownName(answer?.channel?.name) || undefined;
     },
   };
+}
+
+/** Ids hold no spaces, so no two pairs give the same key. */
+function keyOf(workspaceId: string, userId: string): string {
+  return `${workspaceId} ${userId}`;
 }
 
 async function lookUp(client: WebClient, userId: string): Promise<Profile> {

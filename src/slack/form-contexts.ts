@@ -10,6 +10,7 @@ import { day, id } from './button-values.ts';
 const replyTo = id.optional();
 
 export const setupContext = z.strictObject({ channelId: id, replyTo });
+export const personContext = z.strictObject({ replyTo });
 export const teamContext = z.strictObject({ teamId: id, replyTo });
 export const sprintContext = z.strictObject({ sprintId: id, replyTo });
 export const answerContext = z.strictObject({ sprintId: id, day, replyTo });
@@ -29,13 +30,14 @@ export const importContext = z.strictObject({
 export type KeptFile = z.infer<typeof keptFile>;
 export type ImportContext = z.infer<typeof importContext>;
 export type SetupContext = z.infer<typeof setupContext>;
+export type PersonContext = z.infer<typeof personContext>;
 export type TeamContext = z.infer<typeof teamContext>;
 export type SprintContext = z.infer<typeof sprintContext>;
 export type AnswerContext = z.infer<typeof answerContext>;
 
 /** Writes a form's context. */
 export function encodeContext(
-  context: SetupContext | TeamContext | SprintContext | AnswerContext | ImportContext,
+  context: SetupContext | PersonContext | TeamContext | SprintContext | AnswerContext | ImportContext,
 ): string {
   return JSON.stringify(context);
 }

@@ -4,37 +4,37 @@
  * unsigned, forged, too old, from the future, or not what the platform sends.
  */
 import { once } from 'node:events';
-import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
+import {
+  createServer,
+  type IncomingMessage,
+  type RequestListener,
+  type Server,
+  type ServerResponse,
+} from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { type App, HTTPReceiver, type Receiver } from '@slack/bolt';
 import type { Logger } from '../logger.ts';
 import { withNewReference } from '../reference.ts';
+import { BodyRoom } from './body-room.ts';
 import { boltLogger } from './bolt-logger.ts';
 import { answerHealth, type Readiness } from './health-routes.ts';
-import { isFromPlatform } from './incoming.ts';
-import { judgeSignature } from './judge-signature.ts';
-import { readBody } from './read-body.ts';
+import { HTTP_LIMITS, type HttpLimits } from './http-limits.ts';
+import { isFromPlatform, isHeard } from './incoming.ts';
+import type { PageRoutes } from './install/install-pages.ts';
+import { judgeHeaders, judgeSignature } from './judge-signature.ts';
+import { readBody, type UnreadBody } from './read-body.ts';
+import { contentOf, isForm } from './request-content.ts';
 import type { RequestMeter } from './request-scope.ts';
 
 export const EVENTS_PATH = '/slack/events';
 
-/**
- * The largest request the platform sends holds a form of at most 250 kB with what was typed in it; a
- * form-encoded character can take nine bytes.
- */
-export const BODY_LIMIT_BYTES = 1024 * 1024;
-
-/** Slow senders are cut off; the platform itself gives up after 3 s. */
-const REQUEST_TIMEOUT_MS = 10_000;
-const TIMEOUT_CHECK_MS = 2_000;
+/** The longest body of the only request that comes unsigned; with it, three short fields at most. */
+const CERTIFICATE_CHECK_BYTES = 512;
 /** Whoever has not sent a whole request by then is cut off when the door closes. */
 const CLOSING_LIMIT_MS = 5_000;
 
-const SERVER_OPTIONS = {
-  requestTimeout: REQUEST_TIMEOUT_MS,
-  headersTimeout: REQUEST_TIMEOUT_MS,
-  connectionsCheckingInterval: TIMEOUT_CHECK_MS,
-};
+/** Under a flood of connections, one line says how many there were. */
+const DROPS_LOGGED_EVERY_MS = 10_000;
 
 export interface HttpDoorOptions {
   /** Undefined in socket mode: only the health routes are answered. */
@@ -44,23 +44,37 @@ export interface HttpDoorOptions {
   readonly nowMs: () => number;
   readonly logger: Logger;
   readonly meter?: Pick<RequestMeter, 'turnedAway'> | undefined;
+  /** Pages for browsers, in both modes. */
+  readonly pages?: PageRoutes | undefined;
+  /** For tests, which can't wait as long or send as much. */
+  readonly limits?: HttpLimits;
 }
 
 export class HttpDoor implements Receiver {
   readonly #options: HttpDoorOptions;
+  readonly #limits: HttpLimits;
+  readonly #room: BodyRoom;
   readonly #bolt: HTTPReceiver;
   readonly #server: Server;
 
   constructor(options: HttpDoorOptions) {
     this.#options = options;
+    this.#limits = options.limits ?? HTTP_LIMITS;
+    this.#room = new BodyRoom(this.#limits.bodiesTogetherBytes);
     // The signature is verified here, future timestamps included; verifying it twice would use two clocks.
     this.#bolt = new HTTPReceiver({
       signingSecret: '',
       signatureVerification: false,
       endpoints: EVENTS_PATH,
       logger: boltLogger(options.logger),
+      // What the library itself stumbles over is no work of ours that failed: that ends elsewhere.
+      processEventErrorHandler: async ({ error, response }) => {
+        options.logger.warn({ err: error }, 'A request could not be understood.');
+        if (!response.headersSent) this.#turnAway(response, 400, 'malformed');
+        return true;
+      },
     });
-    this.#server = createServer(SERVER_OPTIONS, (request, response) => {
+    this.#server = limitedServer(this.#limits, (request, response) => {
       withNewReference(() =>
         this.#answer(request, response).catch((error: unknown) => {
           options.logger.error({ err: error }, 'A request could not be answered.');
@@ -68,6 +82,7 @@ export class HttpDoor implements Receiver {
         }),
       );
     });
+    this.#server.on('drop', this.#dropped());
   }
 
   init(app: App): void {
@@ -94,33 +109,79 @@ export class HttpDoor implements Receiver {
 
   async #answer(request: IncomingMessage, response: ServerResponse): Promise<void> {
     if (await answerHealth(request, response, this.#options.readiness)) return;
+    if (await this.#options.pages?.(request, response)) return;
     const isEvents = request.method === 'POST' && request.url?.split('?')[0] === EVENTS_PATH;
     if (!isEvents || this.#options.signingSecret === undefined) return refuse(response, 404);
-    const rawBody = await readBody(request, BODY_LIMIT_BYTES);
-    if (rawBody === undefined) return this.#turnAway(response, 413, 'too large');
-    if (isCertificateCheck(request, rawBody)) return refuse(response, 200);
-    const verdict = judgeSignature({
-      signingSecret: this.#options.signingSecret,
+    const headers = {
       timestamp: header(request, 'x-slack-request-timestamp'),
       signature: header(request, 'x-slack-signature'),
-      rawBody,
       nowMs: this.#options.nowMs(),
-    });
+    };
+    const plausible = judgeHeaders(headers);
+    const isCheck = mayBeCertificateCheck(request);
+    if (plausible !== 'plausible' && !isCheck) return this.#turnAway(response, 401, plausible);
+    const limitBytes = isCheck ? CERTIFICATE_CHECK_BYTES : this.#limits.bodyBytes;
+    const rawBody = await readBody(request, limitBytes, this.#room);
+    if (typeof rawBody === 'string') return this.#turnAway(response, UNREAD_STATUS[rawBody], rawBody);
+    if (isCheck && isCertificateCheck(rawBody)) return refuse(response, 200);
+    const verdict = judgeSignature({ ...headers, signingSecret: this.#options.signingSecret, rawBody });
     if (verdict !== 'genuine') return this.#turnAway(response, 401, verdict);
-    if (!isFromPlatform(contentOf(request, rawBody))) return this.#turnAway(response, 400, 'malformed');
-    this.#bolt.requestListener(Object.assign(request, { rawBody, url: EVENTS_PATH }), response);
+    const content = contentOf(header(request, 'content-type'), rawBody);
+    if (!isFromPlatform(content)) return this.#turnAway(response, 400, 'malformed');
+    if (!isHeard(content)) return refuse(response, 200);
+    this.#bolt.requestListener(asJson(request, content), response);
   }
 
   #turnAway(response: ServerResponse, status: number, reason: string): void {
     this.#options.meter?.turnedAway(reason.replaceAll(' ', '-'));
-    this.#options.logger.warn({ reason, status }, 'A request was turned away.');
+    const level = reason === 'cut off' ? 'debug' : 'warn';
+    this.#options.logger[level]({ reason, status }, 'A request was turned away.');
     refuse(response, status);
   }
+
+  /** Counts connections beyond the limit, and logs them without flooding the log in turn. */
+  #dropped(): () => void {
+    const { meter, logger, nowMs } = this.#options;
+    let count = 0;
+    let loggedMs = Number.NEGATIVE_INFINITY;
+    return () => {
+      meter?.turnedAway('too-many-connections');
+      count += 1;
+      if (nowMs() - loggedMs < DROPS_LOGGED_EVERY_MS) return;
+      logger.warn({ reason: 'too many connections', count }, 'Connections were turned away.');
+      loggedMs = nowMs();
+      count = 0;
+    };
+  }
+}
+
+/** 429: the sender may come again; 400 is heard by nobody, since the sender is gone. */
+const UNREAD_STATUS: Readonly<Record<UnreadBody, number>> = {
+  'too large': 413,
+  'no room': 429,
+  'cut off': 400,
+};
+
+function limitedServer(limits: HttpLimits, listener: RequestListener): Server {
+  const server = createServer(
+    {
+      headersTimeout: limits.headersMs,
+      requestTimeout: limits.requestMs,
+      keepAliveTimeout: limits.idleMs,
+      connectionsCheckingInterval: limits.checkEveryMs,
+      maxHeaderSize: limits.headerBytes,
+    },
+    listener,
+  );
+  server.maxHeadersCount = limits.headerCount;
+  server.maxConnections = limits.connections;
+  return server;
 }
 
 function refuse(response: ServerResponse, status: number): void {
   // What is left of a refused body is not read, so the connection can not be used again.
-  response.writeHead(status, status === 200 ? {} : { connection: 'close' });
+  const closing = status === 200 ? {} : { connection: 'close' };
+  response.writeHead(status, { ...closing, 'content-length': 0 });
   response.end();
 }
 
@@ -129,27 +190,19 @@ function header(request: IncomingMessage, name: string): string | undefined {
   return typeof value === 'string' ? value : undefined;
 }
 
-function isForm(request: IncomingMessage): boolean {
-  return header(request, 'content-type') === 'application/x-www-form-urlencoded';
+/** Asked of the headers alone: a short form that says how long it is. */
+function mayBeCertificateCheck(request: IncomingMessage): boolean {
+  const lengthBytes = Number(request.headers['content-length'] ?? Number.NaN);
+  return isForm(header(request, 'content-type')) && lengthBytes <= CERTIFICATE_CHECK_BYTES;
 }
 
 /** The platform asks now and then, unsigned, whether the address has a valid certificate. */
-function isCertificateCheck(request: IncomingMessage, rawBody: Buffer): boolean {
-  return (
-    isForm(request) && /^(?:token=[^&]*&)?ssl_check=1(?:&token=[^&]*)?$/.test(rawBody.toString('latin1'))
-  );
+function isCertificateCheck(rawBody: Buffer): boolean {
+  return /^(?:token=[^&]*&)?ssl_check=1(?:&token=[^&]*)?$/.test(rawBody.toString('latin1'));
 }
 
-/** What the request holds: JSON, or a form, or a form with JSON as its `payload`. Undefined: not readable. */
-function contentOf(request: IncomingMessage, rawBody: Buffer): unknown {
-  const text = rawBody.toString('utf8');
-  const form = isForm(request) ? new URLSearchParams(text) : undefined;
-  const [json, ...others] = form?.getAll('payload') ?? [text];
-  if (others.length > 0) return undefined;
-  if (json === undefined) return Object.fromEntries(form ?? []);
-  try {
-    return JSON.parse(json);
-  } catch {
-    return undefined;
-  }
+/** Hands on what was judged, not the bytes that it was read from: another reader might read them differently. */
+function asJson(request: IncomingMessage, content: unknown): IncomingMessage {
+  request.headers['content-type'] = 'application/json';
+  return Object.assign(request, { rawBody: Buffer.from(JSON.stringify(content)), url: EVENTS_PATH });
 }

@@ -35,6 +35,10 @@ export const ACTIONS = {
   showCards: 'show-cards',
   showStatus: 'show-status',
   showHelp: 'show-help',
+  /** What is stored about whoever presses it, as of the two that follow; the value says nothing. */
+  showPrivacy: 'show-privacy',
+  sendMyCopy: 'send-my-copy',
+  openEraseForm: 'open-erase-form',
   showOdds: 'show-odds',
   showRange: 'show-range',
   showHistory: 'show-history',
@@ -66,6 +70,7 @@ export const FORMS = {
   range: 'range-form',
   forecast: 'forecast-form',
   import: 'import-form',
+  erase: 'erase-form',
 } as const;
 
 /** `action_id` of every input of every form; the `block_id` is the field's name. */
@@ -83,7 +88,12 @@ export const FIELDS = {
     productOwnerId: 'productOwnerId',
   },
   /** Besides these, one field for each threshold, named after it. */
-  measures: { closesAt: 'closesAt', reminderAfterMinutes: 'reminderAfterMinutes', scale: 'scale' },
+  measures: {
+    closesAt: 'closesAt',
+    reminderAfterMinutes: 'reminderAfterMinutes',
+    scale: 'scale',
+    retentionMonths: 'retentionMonths',
+  },
   plan: {
     name: 'name',
     goal: 'goal',

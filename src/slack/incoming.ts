@@ -94,11 +94,50 @@ export const homeOpened = anyEvent.extend({
 });
 export type HomeOpened = z.infer<typeof homeOpened>;
 
+/** The bot was removed, or tokens were taken back. */
+export const removalEvent = anyEvent.extend({
+  event_time: z.number(),
+  event: z.discriminatedUnion('type', [
+    z.looseObject({ type: z.literal('app_uninstalled') }),
+    z.looseObject({
+      type: z.literal('tokens_revoked'),
+      tokens: z.looseObject({ bot: z.array(z.string()).default([]) }),
+    }),
+  ]),
+});
+
 const addressCheck = z.looseObject({ type: z.literal('url_verification'), challenge: z.string().max(1_000) });
 
 const anyRequest = z.union([slashCommand, buttonPress, formSubmission, formClosed, anyEvent, addressCheck]);
 
 /** Whether the platform could have sent this; whatever else comes with a valid signature is turned away. */
 export function isFromPlatform(body: unknown): boolean {
-  return anyRequest.safeParse(body).success;
+  return anyRequest.safeParse(body).success && isOfOneKind(body as Record<string, unknown>);
+}
+
+/** What tells one kind of request from another, for whoever reads it next. */
+const KIND_MARKS: ReadonlyMap<unknown, readonly string[]> = new Map([
+  ['event_callback', ['event']],
+  ['block_actions', ['actions']],
+  ['view_submission', []],
+  ['view_closed', []],
+  ['url_verification', []],
+]);
+const ALL_MARKS = ['event', 'command', 'name', 'actions'];
+
+/** A request with the marks of two kinds could be judged as one and done as the other. */
+function isOfOneKind(body: Record<string, unknown>): boolean {
+  const marks = ALL_MARKS.filter((mark) => body[mark] !== undefined);
+  const expected = KIND_MARKS.get(body.type) ?? ['command'];
+  return marks.join() === expected.join();
+}
+
+const plainEvent = anyEvent.extend({
+  event: z.looseObject({ type: z.enum(['app_uninstalled', 'tokens_revoked']) }),
+});
+const heardEvent = z.union([messageEvent, homeOpened, plainEvent]);
+
+/** Whether a listener waits for this; what else the app is subscribed to is nothing that anybody here asked for. */
+export function isHeard(body: unknown): boolean {
+  return (body as { event?: unknown }).event === undefined || heardEvent.safeParse(body).success;
 }

@@ -13,6 +13,7 @@ import { directConversation } from './direct-conversation.ts';
 import { uploadImage } from './upload-image.ts';
 import type { ChartImage } from './views/chart-image.ts';
 import { postMessage } from './views/post-message.ts';
+import { VOID_TOKEN_CODES, type Workspaces } from './workspaces.ts';
 
 const METADATA_EVENT = 'loadline_post';
 /** The platform's clock stamps messages, ours says since when to look: allow for the two to differ. */
@@ -20,16 +21,32 @@ const CLOCK_MARGIN_SECONDS = 300;
 const HISTORY_PAGE = 200;
 
 export interface MessengerOptions {
-  /** A client of its own, which nobody waits for. */
-  readonly client: WebClient;
+  readonly workspaces: Workspaces;
   readonly logger: Logger;
   readonly wait: (ms: number) => Promise<unknown>;
 }
 
 type FoundMessage = NonNullable<ConversationsHistoryResponse['messages']>[number];
 
-export function createMessenger({ client, logger, wait }: MessengerOptions): Messenger {
-  async function upload(image: PostImage | undefined): Promise<ChartImage | undefined> {
+export function createMessenger({ workspaces, logger, wait }: MessengerOptions): Messenger {
+  /** Works with the workspace's own client. Without the bot there, or after its removal, nothing is sent. */
+  async function within<T>(workspaceId: string, work: (client: WebClient) => Promise<T>): Promise<T> {
+    const workspace = await workspaces.find(workspaceId).catch((cause: unknown) => {
+      throw new DeliveryFailure('not-sent', 'workspace_unreadable', { cause });
+    });
+    if (!workspace) throw new DeliveryFailure('not-installed', 'not_installed');
+    try {
+      return await work(workspace.bulk);
+    } catch (error) {
+      if (!(error instanceof DeliveryFailure) || !VOID_TOKEN_CODES.has(error.code)) throw error;
+      const outcome = await workspaces.tokenIsVoid(workspace);
+      if (outcome === 'kept') throw error;
+      const kind = outcome === 'removed' ? 'not-installed' : 'not-sent';
+      throw new DeliveryFailure(kind, error.code, { cause: error });
+    }
+  }
+
+  async function upload(client: WebClient, image: PostImage | undefined): Promise<ChartImage | undefined> {
     if (!image) return undefined;
     try {
       return { fileId: await uploadImage({ client, wait }, image), altText: image.altText };
@@ -43,40 +60,45 @@ export function createMessenger({ client, logger, wait }: MessengerOptions): Mes
   }
 
   return {
-    async post(_workspaceId, to, key, content, image) {
-      const chart = await upload(image);
-      try {
-        const sent = await client.chat.postMessage({
-          channel: 'channelId' in to ? to.channelId : to.userId,
-          ...postMessage(content, chart),
-          metadata: { event_type: METADATA_EVENT, event_payload: { key } },
-          unfurl_links: false,
-          unfurl_media: false,
-        });
-        if (sent.channel && sent.ts) return { channelId: sent.channel, ts: sent.ts };
-        throw new DeliveryFailure('uncertain', 'unreadable_answer');
-      } catch (error) {
-        throw afterChart(toDeliveryFailure(error), chart);
-      }
-    },
+    post: (workspaceId, to, key, content, image, maySend) =>
+      within(workspaceId, async (client) => {
+        const chart = await upload(client, image);
+        if (!maySend()) throw new DeliveryFailure('not-sent', 'took_too_long');
+        try {
+          const sent = await client.chat.postMessage({
+            channel: 'channelId' in to ? to.channelId : to.userId,
+            ...postMessage(content, chart),
+            metadata: { event_type: METADATA_EVENT, event_payload: { key } },
+            unfurl_links: false,
+            unfurl_media: false,
+          });
+          if (sent.channel && sent.ts) return { channelId: sent.channel, ts: sent.ts };
+          throw new DeliveryFailure('uncertain', 'unreadable_answer');
+        } catch (error) {
+          throw afterChart(toDeliveryFailure(error), chart);
+        }
+      }),
 
-    async find(_workspaceId, to, key, since) {
-      try {
-        const channelId = await conversationOf(client, to);
-        return await findInHistory(client, channelId, key, since);
-      } catch (error) {
-        throw toDeliveryFailure(error);
-      }
-    },
+    find: (workspaceId, to, key, since) =>
+      within(workspaceId, async (client) => {
+        try {
+          const channelId = await conversationOf(client, to);
+          return await findInHistory(client, channelId, key, since);
+        } catch (error) {
+          throw toDeliveryFailure(error);
+        }
+      }),
 
-    async update(_workspaceId, at, content, image) {
-      const chart = await upload(image);
-      try {
-        await client.chat.update({ channel: at.channelId, ts: at.ts, ...postMessage(content, chart) });
-      } catch (error) {
-        throw afterChart(toDeliveryFailure(error), chart);
-      }
-    },
+    update: (workspaceId, at, content, image, maySend) =>
+      within(workspaceId, async (client) => {
+        const chart = await upload(client, image);
+        if (!maySend()) throw new DeliveryFailure('not-sent', 'took_too_long');
+        try {
+          await client.chat.update({ channel: at.channelId, ts: at.ts, ...postMessage(content, chart) });
+        } catch (error) {
+          throw afterChart(toDeliveryFailure(error), chart);
+        }
+      }),
   };
 }
 

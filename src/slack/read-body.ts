@@ -1,15 +1,31 @@
-/** Reads a request's body up to a limit. Must not keep more than the limit in memory. */
+/** Reads a request's body up to a limit. Must not keep more than the limit in memory, nor fail when the sender does. */
 import type { IncomingMessage } from 'node:http';
+import type { BodyRoom } from './body-room.ts';
 
-/** @returns undefined when the body is longer than the limit; the rest of it is then left unread. */
-export async function readBody(request: IncomingMessage, limitBytes: number): Promise<Buffer | undefined> {
-  if (Number(request.headers['content-length'] ?? 0) > limitBytes) return undefined;
+/** Why there is no body: the rest of it is then left unread. `cut off`: there is nobody left to answer. */
+export type UnreadBody = 'too large' | 'no room' | 'cut off';
+
+export async function readBody(
+  request: IncomingMessage,
+  limitBytes: number,
+  room: BodyRoom,
+): Promise<Buffer | UnreadBody> {
+  if (Number(request.headers['content-length'] ?? 0) > limitBytes) return 'too large';
   const parts: Buffer[] = [];
   let lengthBytes = 0;
-  for await (const part of request as AsyncIterable<Buffer>) {
-    lengthBytes += part.length;
-    if (lengthBytes > limitBytes) return undefined;
-    parts.push(part);
+  try {
+    // The answer goes out on the same connection, so an end in the middle must not close it.
+    for await (const part of request.iterator({ destroyOnReturn: false }) as AsyncIterable<Buffer>) {
+      if (lengthBytes + part.length > limitBytes) return 'too large';
+      if (!room.take(part.length)) return 'no room';
+      lengthBytes += part.length;
+      parts.push(part);
+    }
+    return Buffer.concat(parts);
+  } catch {
+    // The sender hung up, was too slow, or sent what is no HTTP; Node.js has closed the connection.
+    return 'cut off';
+  } finally {
+    room.giveBack(lengthBytes);
   }
-  return Buffer.concat(parts);
 }

@@ -3,24 +3,28 @@
  * that lets the work in hand finish. Must hold no rules about sprints and no words.
  */
 import { setTimeout as wait } from 'node:timers/promises';
-import { type AnyMiddlewareArgs, App, type Middleware, type Receiver } from '@slack/bolt';
-import type { WebClient } from '@slack/web-api';
+import { App, type Receiver } from '@slack/bolt';
 import type { AppDependencies } from '../app/ports.ts';
 import type { Config } from '../config.ts';
 import type { Logger } from '../logger.ts';
 import { boltLogger } from './bolt-logger.ts';
-import type { BotIdentity } from './check-platform.ts';
+import type { DistributionParts } from './connection.ts';
 import { downloadFile } from './download-file.ts';
+import { fairShare } from './fair-share.ts';
 import type { Readiness } from './health-routes.ts';
 import { HttpDoor } from './http-door.ts';
+import { removalEvents } from './install/removal-events.ts';
 import type { ListenerContext } from './listeners/listener-context.ts';
 import { registerListeners } from './listeners/register-listeners.ts';
+import { ofWorkspace } from './of-workspace.ts';
 import { type RequestMeter, scopedRequests } from './request-scope.ts';
 import { RunningWork } from './running-work.ts';
 import { shareFiles } from './share-files.ts';
+import { sharedReadiness } from './shared-readiness.ts';
 import { SocketDoor } from './socket-door.ts';
 import { uploadImage } from './upload-image.ts';
 import type { UseCases } from './use-cases.ts';
+import type { ConnectedWorkspace, Workspaces } from './workspaces.ts';
 
 /** A form's answer must be with the platform within three seconds; this leaves the last half to the way there. */
 const ANSWER_DUE_MS = 2_500;
@@ -30,13 +34,13 @@ const STOP_LIMIT_MS = 10_000;
 export { PlatformStartError } from './socket-door.ts';
 
 export interface SlackAppOptions {
-  readonly config: Pick<Config, 'transport' | 'port' | 'botToken'> & Partial<Pick<Config, 'apiUrl'>>;
-  /** Who the bot is; from `checkPlatform`. */
-  readonly identity: BotIdentity;
+  readonly config: Pick<Config, 'transport' | 'port'> & Partial<Pick<Config, 'apiUrl' | 'requestsPerMinute'>>;
+  /** Where the bot is installed. */
+  readonly workspaces: Workspaces;
+  /** Where workspaces install the bot by themselves. */
+  readonly distribution?: DistributionParts | undefined;
   readonly deps: Pick<AppDependencies, 'store' | 'clock' | 'directory'>;
   readonly useCases: UseCases;
-  /** The client for what a person waits for. */
-  readonly client: WebClient;
   readonly logger: Logger;
   /** What besides the connection to the platform must be ready. */
   readonly readiness?: Readiness;
@@ -63,7 +67,7 @@ export interface SlackApp {
 }
 
 export function createSlackApp(options: SlackAppOptions): SlackApp {
-  const { config, identity, logger, nowMs = Date.now } = options;
+  const { config, distribution, logger, nowMs = Date.now } = options;
   const running = new RunningWork();
   const { transport } = config;
   const socket =
@@ -71,6 +75,7 @@ export function createSlackApp(options: SlackAppOptions): SlackApp {
       ? new SocketDoor({ appToken: transport.appToken, slackApiUrl: config.apiUrl, logger })
       : undefined;
   let isStopping = false;
+  const othersReady = sharedReadiness(async () => (await options.readiness?.()) ?? []);
 
   const door = new HttpDoor({
     signingSecret: transport.mode === 'http' ? transport.signingSecret : undefined,
@@ -78,21 +83,18 @@ export function createSlackApp(options: SlackAppOptions): SlackApp {
     nowMs,
     logger,
     meter: options.meter,
+    pages: distribution?.pages,
     readiness: async () => [
       ...(isStopping ? ['stopping'] : []),
       ...((socket?.isConnected ?? true) ? [] : ['the socket to the platform is not open']),
-      ...((await options.readiness?.()) ?? []),
+      ...(await othersReady()),
     ],
   });
 
   const bolt = new App({
     receiver: options.receiver ?? socket ?? door,
-    // Known since the start, so no request waits for the platform to say it again.
-    authorize: async () => ({
-      botToken: config.botToken,
-      botId: identity.botId,
-      botUserId: identity.botUserId,
-    }),
+    // The token comes from `ofWorkspace`, to our own clients; Bolt's never call.
+    authorize: async () => ({}),
     logger: boltLogger(logger),
     convoStore: false,
   });
@@ -101,8 +103,17 @@ export function createSlackApp(options: SlackAppOptions): SlackApp {
   });
   bolt.use(scopedRequests(options.meter));
   bolt.use(({ next }) => running.track(next));
-  bolt.use(ofWorkspace(identity, logger));
-  registerListeners(bolt, listenerContext(options));
+  if (distribution) bolt.use(removalEvents(distribution.removals));
+  bolt.use(
+    ofWorkspace({
+      workspaces: options.workspaces,
+      contextFor: (workspace) => listenerContext(options, workspace),
+      notInstalled: distribution?.notInstalled,
+      logger,
+    }),
+  );
+  bolt.use(fairShare(options.config.requestsPerMinute ?? 0));
+  registerListeners(bolt);
 
   return {
     async start() {
@@ -125,35 +136,22 @@ export function createSlackApp(options: SlackAppOptions): SlackApp {
   };
 }
 
-function listenerContext({
-  config,
-  useCases,
-  deps,
-  client,
-  logger,
-  answerDue,
-}: SlackAppOptions): ListenerContext {
+/** The means of one workspace. */
+function listenerContext(
+  { config, useCases, deps, logger, answerDue }: SlackAppOptions,
+  { workspaceId, botToken, interactive: client }: ConnectedWorkspace,
+): ListenerContext {
   return {
     useCases,
     directory: deps.directory,
     client,
     logger,
-    download: (file) =>
-      downloadFile({ client, botToken: config.botToken, apiUrl: config.apiUrl, logger }, file),
+    download: (file) => downloadFile({ client, botToken, apiUrl: config.apiUrl, logger }, file),
     shareFiles: (shared) => shareFiles({ client }, shared),
     upload: (image) => uploadImage({ client, wait }, image),
-    isNew: (eventKey) => deps.store.transaction((tx) => tx.rememberEvent(eventKey, deps.clock.now())),
+    // Of its own in each workspace, whatever its mark.
+    isNew: (eventKey) =>
+      deps.store.transaction((tx) => tx.rememberEvent(`${workspaceId} ${eventKey}`, deps.clock.now())),
     answerDue: answerDue ?? (() => wait(ANSWER_DUE_MS, undefined, { ref: false })),
-  };
-}
-
-/** The bot has one workspace's token, so nobody from another could be answered. */
-function ofWorkspace({ workspaceId }: BotIdentity, logger: Logger): Middleware<AnyMiddlewareArgs> {
-  return async ({ body, next, ...rest }) => {
-    const { team_id, team } = body as { team_id?: unknown; team?: { id?: unknown } | null };
-    if ((team_id ?? team?.id) === workspaceId) return next();
-    logger.warn('A request from another workspace was passed over.');
-    const ack = (rest as { ack?: (answer?: unknown) => Promise<void> }).ack;
-    await ack?.();
   };
 }

@@ -14,6 +14,9 @@ import { overview } from '../app/overview.ts';
 import { planForm } from '../app/plan-form.ts';
 import { commitPlan, previewPlan } from '../app/plan-sprint.ts';
 import type { AppDependencies } from '../app/ports.ts';
+import { erasePerson } from '../app/privacy/erase-person.ts';
+import { personalCopy } from '../app/privacy/personal-copy.ts';
+import { privacyOverview } from '../app/privacy/privacy-overview.ts';
 import { pullCard, pullForm, pullLine } from '../app/pull-card.ts';
 import { recordAnswers, recordAway, recordUnchanged } from '../app/record-answers.ts';
 import { recordValue, recordValueLine, valueForm } from '../app/record-value.ts';
@@ -30,6 +33,7 @@ const ALL = {
   closeSprint,
   commitPlan,
   dropCard,
+  erasePerson,
   exportSprints,
   forecastForm,
   importForm,
@@ -38,8 +42,10 @@ const ALL = {
   measuresForm,
   nameBaseline,
   overview,
+  personalCopy,
   planForm,
   previewPlan,
+  privacyOverview,
   pullCard,
   pullForm,
   pullLine,

@@ -4,9 +4,10 @@
  * call again by itself: after a dropped connection nobody knows whether it was carried out, and a post must
  * not appear twice.
  */
-import { WebClient } from '@slack/web-api';
+import { WebClient, type WebClientOptions } from '@slack/web-api';
 import type { Logger } from '../logger.ts';
 import { boltLogger } from './bolt-logger.ts';
+import { PacedClient } from './paced-client.ts';
 
 const INTERACTIVE_TIMEOUT_MS = 10_000;
 const BULK_TIMEOUT_MS = 30_000;
@@ -20,20 +21,20 @@ export interface WebClientSettings {
 
 /** For what a person waits for: forms, replies, look-ups. */
 export function interactiveClient(settings: WebClientSettings): WebClient {
-  return client(settings, INTERACTIVE_TIMEOUT_MS);
+  return new WebClient(settings.botToken, clientOptions(settings, INTERACTIVE_TIMEOUT_MS));
 }
 
-/** For posts. */
+/** For posts: a method that was told to wait is not called before the time is over. */
 export function bulkClient(settings: WebClientSettings): WebClient {
-  return client(settings, BULK_TIMEOUT_MS);
+  return new PacedClient(settings.botToken, clientOptions(settings, BULK_TIMEOUT_MS));
 }
 
-function client({ botToken, logger, slackApiUrl }: WebClientSettings, timeoutMs: number): WebClient {
-  return new WebClient(botToken, {
+function clientOptions({ logger, slackApiUrl }: WebClientSettings, timeoutMs: number): WebClientOptions {
+  return {
     logger: boltLogger(logger),
     timeout: timeoutMs,
     retryConfig: { retries: 0 },
     rejectRateLimitedCalls: true,
     ...(slackApiUrl === undefined ? {} : { slackApiUrl }),
-  });
+  };
 }

@@ -4,7 +4,7 @@
  * recorded, and a later correction may change what an earlier fact now means.
  */
 import type { Day } from './calendar.ts';
-import type { AnswerFact, Card, CardFact } from './card.ts';
+import type { AnswerFact, Card, CardFact, DropFact, ReopenFact } from './card.ts';
 
 /** One answer with what follows from it. All amounts are points. */
 export interface LedgerEntry {
@@ -24,7 +24,6 @@ export interface Standing {
   readonly leftPoints: number;
   readonly surprisePoints: number;
   readonly driftPoints: number;
-  readonly entries: readonly LedgerEntry[];
 }
 
 /**
@@ -33,6 +32,7 @@ export interface Standing {
  */
 export interface CardState extends Standing {
   readonly card: Card;
+  readonly entries: readonly LedgerEntry[];
   /** worked + left, as last known. */
   readonly trueSizePoints: number;
   readonly finished: boolean;
@@ -42,27 +42,57 @@ export interface CardState extends Standing {
 }
 
 /**
- * The answers that count, in the order in which they count: a correction takes the place of the answer
- * that it replaces, and an answer about an earlier day goes before those of later days. The facts must
- * hold the superseded answers as well, since they say which place a correction takes.
+ * The answers about one card that count, in the order in which they count: a correction takes the place of the answer
+ * that it replaces, and an answer about an earlier day goes before those of later days. The facts must hold the
+ * superseded answers as well, since they say which place a correction takes.
  */
 export function answersInForce(facts: readonly CardFact[]): AnswerFact[] {
-  const firstOrder = new Map<string, number>();
-  const inForce = new Map<string, AnswerFact>();
-  for (const fact of [...facts].sort((a, b) => a.order - b.order)) {
-    if (fact.kind !== 'answer') continue;
-    const slot = JSON.stringify([fact.cardId, fact.memberId, fact.day]);
-    if (!firstOrder.has(slot)) firstOrder.set(slot, fact.order);
-    inForce.set(slot, fact);
-  }
-  return [...inForce]
-    .map(([slot, answer]) => ({ answer, place: firstOrder.get(slot) as number }))
-    .sort((a, b) => compareDays(a.answer.day, b.answer.day) || a.place - b.place)
-    .map(({ answer }) => answer);
+  const inForce: AnswerFact[] = [];
+  for (const fact of inOrder(facts)) if (fact.kind === 'answer') putInForce(inForce, fact);
+  return inForce;
 }
 
-function compareDays(a: Day, b: Day): number {
-  return a < b ? -1 : a > b ? 1 : 0;
+/** Each comes later than what is in force already. */
+function putInForce(inForce: AnswerFact[], answer: AnswerFact): void {
+  const last = inForce[inForce.length - 1];
+  if (last === undefined || last.day < answer.day) {
+    inForce.push(answer);
+    return;
+  }
+  const place = placeFor(answer, inForce);
+  const corrected = correctedBy(answer, inForce, place);
+  if (corrected === undefined) inForce.splice(place, 0, answer);
+  else inForce[corrected] = answer;
+}
+
+/** The store gives them in order already. */
+function inOrder(facts: readonly CardFact[]): readonly CardFact[] {
+  for (let i = 1; i < facts.length; i += 1) {
+    if ((facts[i - 1] as CardFact).order > (facts[i] as CardFact).order)
+      return [...facts].sort((a, b) => a.order - b.order);
+  }
+  return facts;
+}
+
+/** Behind the answers about its day and those before: mostly the end, so that is where to look from. */
+function placeFor({ day }: AnswerFact, inForce: readonly AnswerFact[]): number {
+  let place = inForce.length;
+  while (place > 0 && (inForce[place - 1] as AnswerFact).day > day) place -= 1;
+  return place;
+}
+
+/** Where the same member's answer about the same day stands; undefined when there is none. */
+function correctedBy(
+  { cardId, day, memberId }: AnswerFact,
+  inForce: readonly AnswerFact[],
+  place: number,
+): number | undefined {
+  for (let i = place - 1; i >= 0; i -= 1) {
+    const other = inForce[i] as AnswerFact;
+    if (other.day !== day) return undefined;
+    if (other.memberId === memberId && other.cardId === cardId) return i;
+  }
+  return undefined;
 }
 
 /**
@@ -85,65 +115,122 @@ export function impliedWorkedPoints(previousLeftPoints: number, leftPoints: numb
   return Math.max(previousLeftPoints - leftPoints, 0);
 }
 
-function entryFor(answer: AnswerFact, previousLeftPoints: number, surpriseSoFarPoints: number): LedgerEntry {
-  const { leftPoints } = answer;
-  const workedPoints = answer.workedPoints ?? impliedWorkedPoints(previousLeftPoints, leftPoints);
-  const growthPoints = workedPoints + leftPoints - previousLeftPoints;
-  const surprisePoints = surpriseWithin(answer.surprisePoints, growthPoints, surpriseSoFarPoints);
-  const driftPoints = growthPoints - surprisePoints;
-  return { answer, previousLeftPoints, workedPoints, leftPoints, growthPoints, surprisePoints, driftPoints };
-}
-
 /** Folds answers about one card that are in force and in order already, as `answersInForce` gives them. */
 export function standingAfter(card: Card, inForce: readonly AnswerFact[]): Standing {
   let workedPoints = 0;
   let leftPoints = card.estimatePoints;
   let surprisePoints = 0;
-  let driftPoints = 0;
-  const entries: LedgerEntry[] = [];
   for (const answer of inForce) {
-    const entry = entryFor(answer, leftPoints, surprisePoints);
-    workedPoints += entry.workedPoints;
-    leftPoints = entry.leftPoints;
-    surprisePoints += entry.surprisePoints;
-    driftPoints += entry.driftPoints;
-    entries.push(entry);
+    const worked = answer.workedPoints ?? impliedWorkedPoints(leftPoints, answer.leftPoints);
+    const growthPoints = worked + answer.leftPoints - leftPoints;
+    surprisePoints += surpriseWithin(answer.surprisePoints, growthPoints, surprisePoints);
+    workedPoints += worked;
+    leftPoints = answer.leftPoints;
   }
-  return { workedPoints, leftPoints, surprisePoints, driftPoints, entries };
+  // By conservation; points are exact in binary, so it is what adding up each answer's drift gives.
+  const driftPoints = workedPoints + leftPoints - card.estimatePoints - surprisePoints;
+  return { workedPoints, leftPoints, surprisePoints, driftPoints };
+}
+
+/** What follows from each of the answers that `standingAfter` folds. */
+function entriesOf(card: Card, inForce: readonly AnswerFact[]): LedgerEntry[] {
+  let previousLeftPoints = card.estimatePoints;
+  let surpriseSoFarPoints = 0;
+  return inForce.map((answer) => {
+    const { leftPoints } = answer;
+    const workedPoints = answer.workedPoints ?? impliedWorkedPoints(previousLeftPoints, leftPoints);
+    const growthPoints = workedPoints + leftPoints - previousLeftPoints;
+    const surprisePoints = surpriseWithin(answer.surprisePoints, growthPoints, surpriseSoFarPoints);
+    const driftPoints = growthPoints - surprisePoints;
+    const amounts = {
+      previousLeftPoints,
+      workedPoints,
+      leftPoints,
+      growthPoints,
+      surprisePoints,
+      driftPoints,
+    };
+    previousLeftPoints = leftPoints;
+    surpriseSoFarPoints += surprisePoints;
+    return { answer, ...amounts };
+  });
 }
 
 /**
  * Whether the card was reopened and nobody has answered about it since: neither about a later day nor,
  * afterwards, about the same day. Correcting an earlier day says nothing about the reopening.
  */
-function isReopened(facts: readonly CardFact[], inForce: readonly AnswerFact[]): boolean {
-  return facts.some(
+function isReopened(changes: readonly CardFact[], inForce: readonly AnswerFact[]): boolean {
+  return changes.some(
     (fact) =>
       fact.kind === 'reopen' &&
       !inForce.some(({ day, order }) => day > fact.day || (day === fact.day && order > fact.order)),
   );
 }
 
+/** What is known of a card, put in order. */
+interface CardRecord {
+  readonly card: Card;
+  readonly inForce: AnswerFact[];
+  /** Mostly none. */
+  changes: (ReopenFact | DropFact)[] | undefined;
+}
+
+function takeFact(record: CardRecord, fact: CardFact): void {
+  if (fact.kind === 'answer') putInForce(record.inForce, fact);
+  else if (record.changes) record.changes.push(fact);
+  else record.changes = [fact];
+}
+
+/** A class, so that `entries` can wait until somebody looks: sums need none of it, and it is most of the work. */
+class FoldedCard implements CardState {
+  readonly card: Card;
+  readonly workedPoints: number;
+  readonly leftPoints: number;
+  readonly surprisePoints: number;
+  readonly driftPoints: number;
+  readonly trueSizePoints: number;
+  readonly finished: boolean;
+  readonly finishedOn: Day | undefined;
+  readonly droppedOn: Day | undefined;
+  private readonly inForce: readonly AnswerFact[];
+
+  constructor({ card, inForce, changes }: CardRecord) {
+    const { workedPoints, leftPoints, surprisePoints, driftPoints } = standingAfter(card, inForce);
+    this.card = card;
+    this.workedPoints = workedPoints;
+    this.leftPoints = leftPoints;
+    this.surprisePoints = surprisePoints;
+    this.driftPoints = driftPoints;
+    this.trueSizePoints = workedPoints + leftPoints;
+    this.droppedOn = changes?.find(({ kind }) => kind === 'drop')?.day;
+    // A card estimated at 0 points is not finished before somebody says so.
+    const saidDone = inForce.length > 0 && leftPoints === 0;
+    this.finished =
+      saidDone && this.droppedOn === undefined && !(changes !== undefined && isReopened(changes, inForce));
+    this.finishedOn = this.finished ? (inForce.at(-1) as AnswerFact).day : undefined;
+    this.inForce = inForce;
+  }
+
+  get entries(): readonly LedgerEntry[] {
+    return entriesOf(this.card, this.inForce);
+  }
+}
+
 /** Folds the facts about one card; facts about other cards must not be among them. */
 export function cardState(card: Card, facts: readonly CardFact[]): CardState {
-  const inForce = answersInForce(facts);
-  const standing = standingAfter(card, inForce);
-  const { workedPoints, leftPoints, entries } = standing;
-  const dropped = facts.filter((fact) => fact.kind === 'drop').sort((a, b) => a.order - b.order)[0];
-  // A card estimated at 0 points is not finished before somebody says so.
-  const finished = entries.length > 0 && leftPoints === 0 && !dropped && !isReopened(facts, inForce);
-  return {
-    card,
-    ...standing,
-    trueSizePoints: workedPoints + leftPoints,
-    finished,
-    finishedOn: finished ? (entries.at(-1) as LedgerEntry).answer.day : undefined,
-    droppedOn: dropped?.day,
-  };
+  const record: CardRecord = { card, inForce: [], changes: undefined };
+  for (const fact of inOrder(facts)) takeFact(record, fact);
+  return new FoldedCard(record);
 }
 
 /** Folds a sprint's facts card by card, in the order of the cards. */
 export function ledgerOf(cards: readonly Card[], facts: readonly CardFact[]): CardState[] {
-  const byCard = Map.groupBy(facts, (fact) => fact.cardId);
-  return cards.map((card) => cardState(card, byCard.get(card.id) ?? []));
+  const records = cards.map((card): CardRecord => ({ card, inForce: [], changes: undefined }));
+  const byCard = new Map(records.map((record) => [record.card.id, record]));
+  for (const fact of inOrder(facts)) {
+    const record = byCard.get(fact.cardId);
+    if (record) takeFact(record, fact);
+  }
+  return records.map((record) => new FoldedCard(record));
 }

@@ -27,16 +27,19 @@ export function whyNotAScale(values: readonly number[]): string | undefined {
 }
 
 function isDefaultScale(scale: Scale): boolean {
+  if (scale === DEFAULT_SCALE) return true;
   return scale.length === DEFAULT_SCALE.length && scale.every((size, i) => size === DEFAULT_SCALE[i]);
 }
 
-/** The default scale, continued until it passes `sizePoints`. */
-function continuedPast(sizePoints: number): number[] {
-  const sizes = [...DEFAULT_SCALE];
-  while ((sizes.at(-1) as number) <= sizePoints) {
-    sizes.push((sizes.at(-1) as number) + (sizes.at(-2) as number));
+/** The default scale, as far as it was needed yet. */
+const continued = [...DEFAULT_SCALE];
+
+/** The default scale, continued until it passes `sizePoints`, or further. */
+function continuedPast(sizePoints: number): Scale {
+  while ((continued.at(-1) as number) <= sizePoints) {
+    continued.push((continued.at(-1) as number) + (continued.at(-2) as number));
   }
-  return sizes;
+  return continued;
 }
 
 /**
@@ -58,7 +61,8 @@ export function snap(sizePoints: number, scale: Scale): number | undefined {
     const reach = sizes.length > 1 ? (largest - (sizes.at(-2) as number)) / 2 : largest;
     return sizePoints <= largest + reach ? largest : undefined;
   }
-  const above = sizes.findIndex((size) => size >= sizePoints);
+  let above = 0;
+  while ((sizes[above] as number) < sizePoints) above += 1;
   const upper = sizes[above] as number;
   const lower = sizes[above - 1];
   return lower !== undefined && sizePoints - lower < upper - sizePoints ? lower : upper;

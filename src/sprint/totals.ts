@@ -35,40 +35,54 @@ export interface SprintTotals {
   readonly onScaleCards: number;
 }
 
-function sum(states: readonly CardState[], points: (state: CardState) => number): number {
-  return states.reduce((total, state) => total + points(state), 0);
-}
-
 /** Adds up a sprint's cards. An empty list gives zeros. */
 export function sprintTotals(states: readonly CardState[], scale: Scale): SprintTotals {
-  const estimate = (state: CardState): number => state.card.estimatePoints;
-  const planned = states.filter((state) => state.card.origin === 'planned');
-  const pulledIn = states.filter((state) => state.card.origin === 'pulled-in');
-  const kept = states.filter((state) => state.droppedOn === undefined);
-  const finished = states.filter((state) => state.finished);
-  const commitmentPoints = sum(planned, estimate);
-  const pulledInPoints = sum(pulledIn, estimate);
-  const surprisePoints = sum(states, (state) => state.surprisePoints);
-  const driftPoints = sum(states, (state) => state.driftPoints);
+  let commitmentPoints = 0;
+  let pulledInPoints = 0;
+  let surprisePoints = 0;
+  let driftPoints = 0;
+  let workedPoints = 0;
+  let leftPoints = 0;
+  let openLeftPoints = 0;
+  let velocityPoints = 0;
+  let committedFinishedPoints = 0;
+  let errorPoints = 0;
+  let plainErrorPoints = 0;
+  let finishedCards = 0;
+  let onScaleCards = 0;
+  for (const state of states) {
+    const { estimatePoints, origin } = state.card;
+    if (origin === 'planned') commitmentPoints += estimatePoints;
+    else pulledInPoints += estimatePoints;
+    surprisePoints += state.surprisePoints;
+    driftPoints += state.driftPoints;
+    workedPoints += state.workedPoints;
+    leftPoints += state.leftPoints;
+    if (state.droppedOn !== undefined) continue;
+    openLeftPoints += state.leftPoints;
+    errorPoints += estimateErrorPoints(state, scale);
+    plainErrorPoints += plainEstimateErrorPoints(state);
+    if (!state.finished) continue;
+    velocityPoints += estimatePoints;
+    if (origin === 'planned') committedFinishedPoints += estimatePoints;
+    finishedCards += 1;
+    if (snap(state.trueSizePoints, scale) === estimatePoints) onScaleCards += 1;
+  }
   return {
     commitmentPoints,
     pulledInPoints,
     surprisePoints,
     driftPoints,
     growthPoints: surprisePoints + driftPoints,
-    workedPoints: sum(states, (state) => state.workedPoints),
-    leftPoints: sum(states, (state) => state.leftPoints),
-    openLeftPoints: sum(kept, (state) => state.leftPoints),
+    workedPoints,
+    leftPoints,
+    openLeftPoints,
     loadPoints: commitmentPoints + pulledInPoints + surprisePoints,
-    velocityPoints: sum(finished, estimate),
-    committedFinishedPoints: sum(
-      planned.filter((state) => state.finished),
-      estimate,
-    ),
-    estimateErrorPoints: sum(kept, (state) => estimateErrorPoints(state, scale)),
-    plainEstimateErrorPoints: sum(kept, plainEstimateErrorPoints),
-    finishedCards: finished.length,
-    onScaleCards: finished.filter((state) => snap(state.trueSizePoints, scale) === state.card.estimatePoints)
-      .length,
+    velocityPoints,
+    committedFinishedPoints,
+    estimateErrorPoints: errorPoints,
+    plainEstimateErrorPoints: plainErrorPoints,
+    finishedCards,
+    onScaleCards,
   };
 }

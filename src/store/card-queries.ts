@@ -1,4 +1,5 @@
 /** Reads and adds cards and the facts stated about them. Nothing is derived here: that is the ledger's work. */
+import type { SQL } from 'drizzle-orm';
 import { asc, eq, inArray, sql } from 'drizzle-orm';
 import type { NewFact, SprintRecords, Transaction } from '../app/ports.ts';
 import type { RecordedFact, SprintCard } from '../app/team.ts';
@@ -32,28 +33,30 @@ function inOrder(a: RecordedFact, b: RecordedFact): number {
 }
 
 export function cardQueries(session: SqlSession): CardQueries {
-  /** Four statements, however many sprints there are. */
+  /** Four statements at once, however many sprints there are. */
   async function recordsOfMany(sprintIds: readonly string[]): Promise<Map<string, SprintRecords>> {
     if (sprintIds.length === 0) return new Map();
     const ids = [...sprintIds];
     const ofSprints = inArray(cards.sprintId, ids);
-    const cardRows = await session.select().from(cards).where(ofSprints).orderBy(asc(cards.number));
-    const ownerRows = await session
-      .select({ cardId: cardOwners.cardId, userId: cardOwners.userId })
-      .from(cardOwners)
-      .innerJoin(cards, eq(cards.id, cardOwners.cardId))
-      .where(ofSprints)
-      .orderBy(asc(cardOwners.position), asc(cardOwners.userId));
-    const answerRows = await session
-      .select({ fact: answers, sprintId: cards.sprintId })
-      .from(answers)
-      .innerJoin(cards, eq(cards.id, answers.cardId))
-      .where(ofSprints);
-    const changeRows = await session
-      .select({ fact: cardChanges, sprintId: cards.sprintId })
-      .from(cardChanges)
-      .innerJoin(cards, eq(cards.id, cardChanges.cardId))
-      .where(ofSprints);
+    const [cardRows, ownerRows, answerRows, changeRows] = await Promise.all([
+      session.select().from(cards).where(ofSprints).orderBy(asc(cards.number)),
+      session
+        .select({ cardId: cardOwners.cardId, userId: cardOwners.userId })
+        .from(cardOwners)
+        .innerJoin(cards, eq(cards.id, cardOwners.cardId))
+        .where(ofSprints)
+        .orderBy(asc(cardOwners.position), asc(cardOwners.userId)),
+      session
+        .select({ fact: answers, sprintId: cards.sprintId })
+        .from(answers)
+        .innerJoin(cards, eq(cards.id, answers.cardId))
+        .where(ofSprints),
+      session
+        .select({ fact: cardChanges, sprintId: cards.sprintId })
+        .from(cardChanges)
+        .innerJoin(cards, eq(cards.id, cardChanges.cardId))
+        .where(ofSprints),
+    ]);
 
     const owners = Map.groupBy(ownerRows, (row) => row.cardId);
     const cardsBySprint = Map.groupBy(cardRows, (row) => row.sprintId);
@@ -111,24 +114,45 @@ export function cardQueries(session: SqlSession): CardQueries {
     },
 
     async insertFacts(facts) {
-      if (facts.length === 0) return;
-      const places = await nextPlaces(facts.length);
-      const placed = facts.map((fact, i) => ({ fact, factOrder: places[i] as number }));
+      if (facts.length === 0) return [];
+      // Rows of one table get their places as they go in, one after the other.
+      const isOneTable = new Set(facts.map(({ kind }) => kind === 'answer')).size === 1;
+      const places = isOneTable ? [] : await nextPlaces(facts.length);
+      const placed = facts.map((fact, i) => ({ fact, factOrder: places[i] ?? NEXT_PLACE }));
       const answerRows = placed.flatMap(({ fact, factOrder }) => answerRowOf(fact, factOrder));
       const changeRows = placed.flatMap(({ fact, factOrder }) => changeRowOf(fact, factOrder));
-      for (const rows of statementsOf(answerRows)) await session.insert(answers).values(rows);
-      for (const rows of statementsOf(changeRows)) await session.insert(cardChanges).values(rows);
+      const orders = new Map<string, number>();
+      const keep = (inserted: readonly { id: string; order: number }[]): void => {
+        for (const { id, order } of inserted) orders.set(id, order);
+      };
+      for (const rows of statementsOf(answerRows)) {
+        keep(
+          await session.insert(answers).values(rows).returning({ id: answers.id, order: answers.factOrder }),
+        );
+      }
+      for (const rows of statementsOf(changeRows)) {
+        keep(
+          await session
+            .insert(cardChanges)
+            .values(rows)
+            .returning({ id: cardChanges.id, order: cardChanges.factOrder }),
+        );
+      }
+      return facts.map((fact) => ({ ...fact, order: orders.get(fact.id) }) as RecordedFact);
     },
   };
 }
 
-function answerRowOf(fact: NewFact, factOrder: number): (typeof answers.$inferInsert)[] {
+type Place = number | SQL;
+const NEXT_PLACE = sql`nextval('loadline.fact_order')`;
+
+function answerRowOf(fact: NewFact, factOrder: Place) {
   if (fact.kind !== 'answer') return [];
   const { kind: _, workedPoints, supersedesId, ...same } = fact;
   return [{ ...same, factOrder, workedPoints: workedPoints ?? null, supersedesId: supersedesId ?? null }];
 }
 
-function changeRowOf(fact: NewFact, factOrder: number): (typeof cardChanges.$inferInsert)[] {
+function changeRowOf(fact: NewFact, factOrder: Place) {
   if (fact.kind === 'answer') return [];
   const { supersedesId: _, ...same } = fact;
   return [{ ...same, factOrder }];

@@ -7,7 +7,7 @@ import type { SQL } from 'drizzle-orm';
 import { and, asc, eq, lte, sql } from 'drizzle-orm';
 import type { PgColumn } from 'drizzle-orm/pg-core';
 import type { DueSprint, Transaction } from '../app/ports.ts';
-import { sprints, teams } from './schema.ts';
+import { installations, sprints, teams } from './schema.ts';
 import { sprintOf } from './sprint-queries.ts';
 import type { SqlSession } from './sql-session.ts';
 import { teamOf } from './team-queries.ts';
@@ -17,9 +17,13 @@ export type ClockQueries = Pick<
   'claimPromptsDue' | 'claimRemindersDue' | 'claimLastCallsDue' | 'claimClosingsDue' | 'nextDueAt'
 >;
 
+/** The clocks of a workspace that removed the bot stand still until it is installed again. */
+const isServed = sql`not exists (select from ${installations}
+  where ${installations.workspaceId} = ${teams.workspaceId} and ${installations.revokedAt} is not null)`;
+
 export function clockQueries(session: SqlSession): ClockQueries {
   async function claimDue(due: PgColumn, now: Date, limit: number): Promise<DueSprint[]> {
-    const isDue: SQL | undefined = and(eq(sprints.state, 'open'), lte(due, now));
+    const isDue: SQL | undefined = and(eq(sprints.state, 'open'), lte(due, now), isServed);
     // The lock takes both tables of the join.
     const rows = await session
       .select({ sprint: sprints, team: teams })
@@ -45,7 +49,8 @@ export function clockQueries(session: SqlSession): ClockQueries {
       const [row] = await session
         .select({ at: earliest.mapWith(closesAt) })
         .from(sprints)
-        .where(eq(sprints.state, 'open'));
+        .innerJoin(teams, eq(teams.id, sprints.teamId))
+        .where(and(eq(sprints.state, 'open'), isServed));
       return row?.at ?? undefined;
     },
   };

@@ -5,7 +5,7 @@
 import { access, constants } from 'node:fs/promises';
 import { join } from 'node:path';
 import { PGlite } from '@electric-sql/pglite';
-import { sql } from 'drizzle-orm';
+import { isNotNull, sql } from 'drizzle-orm';
 import { readMigrationFiles } from 'drizzle-orm/migrator';
 import { drizzle as drizzleOverPglite } from 'drizzle-orm/pglite';
 import { drizzle as drizzleOverPostgres } from 'drizzle-orm/postgres-js';
@@ -16,6 +16,7 @@ import { QUEUE_SCHEMA } from './job-sender.ts';
 import { MIGRATIONS } from './migrate.ts';
 import { refuseOldServer } from './postgres-database.ts';
 import { type QueueState, queueState } from './queue-state.ts';
+import { installations } from './schema.ts';
 import { sqlErrorOf } from './sql-error.ts';
 import type { SqlSession } from './sql-session.ts';
 import { StoreError } from './store-error.ts';
@@ -45,6 +46,8 @@ export interface DatabaseFacts {
   readonly freeConnections: number | undefined;
   /** Undefined before the first start. */
   readonly queue: QueueState | undefined;
+  /** Names of the keys under which tokens of workspaces are stored; undefined before there is a table for them. */
+  readonly tokenKeyNames?: readonly string[] | undefined;
 }
 
 /** @throws StoreError when the server can't be used, with what to do about it. */
@@ -108,6 +111,7 @@ async function factsOf(session: SqlSession): Promise<Omit<DatabaseFacts, 'freeCo
       encoding: sql<string>`current_setting('server_encoding')`,
       hasMigrations: sql<boolean>`to_regclass('loadline.migrations') is not null`,
       hasQueue: sql<boolean>`to_regclass(${`${QUEUE_SCHEMA}.job`}) is not null`,
+      hasInstallations: sql<boolean>`to_regclass('loadline.installations') is not null`,
     })
     .from(sql`(select 1) as one`);
   const ownNow = new Date((beganMs + Date.now()) / 2);
@@ -120,7 +124,18 @@ async function factsOf(session: SqlSession): Promise<Omit<DatabaseFacts, 'freeCo
     writeRefusal: await writeRefusal(session, server.hasMigrations),
     migrations: server.hasMigrations ? await migrationFacts(session) : undefined,
     queue: server.hasQueue ? await queueState(session) : undefined,
+    tokenKeyNames: server.hasInstallations ? await tokenKeyNames(session) : undefined,
   };
+}
+
+async function tokenKeyNames(session: SqlSession): Promise<string[]> {
+  const { keyName } = installations;
+  const rows = await session
+    .selectDistinct({ keyName })
+    .from(installations)
+    .where(isNotNull(keyName))
+    .orderBy(keyName);
+  return rows.map((row) => row.keyName ?? '');
 }
 
 async function migrationFacts(session: SqlSession): Promise<MigrationFacts> {

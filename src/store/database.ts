@@ -6,6 +6,8 @@ import type { SqlSession } from './sql-session.ts';
 export interface Database extends QueueHost {
   readonly kind: 'postgres' | 'pglite';
   readonly store: Store;
+  /** The same, for work that nobody waits for: it never takes a connection from somebody who does. */
+  readonly bulkStore: Store;
   /** For tests and maintenance; use cases go through `store`. */
   readonly session: SqlSession;
   /** Resolves when the database answers; rejects when it does not. */

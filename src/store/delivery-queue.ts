@@ -8,6 +8,7 @@ import { PgBoss } from 'pg-boss';
 import type { DeliveryOutcome } from '../app/deliver.ts';
 import type { BackgroundErrorListener, DeliveryJob, QueueConnection } from './job-sender.ts';
 import { DELIVERY_QUEUE, GIVEN_UP_QUEUE, QUEUE_SCHEMA } from './job-sender.ts';
+import { steadyClock } from './steady-clock.ts';
 
 export interface DeliveryAttempt {
   /** True when a failure now is the last: the job then goes to those given up. */
@@ -35,6 +36,8 @@ export interface DeliveryQueue {
   givenUp(): Promise<number>;
   /** Queues again what was given up, with as many attempts as at first. @returns how many deliveries */
   queueGivenUpAgain(): Promise<number>;
+  /** Queues one delivery anew, with all its attempts; what had been given up of it is forgotten. */
+  queueAgain(postId: string): Promise<void>;
   /**
    * Stops working. Graceful: what is in hand is finished, within 20 seconds. What is not finished is
    * handed back and tried again within seconds, by whoever works then.
@@ -61,7 +64,8 @@ function plainError(error: unknown): { name: string; message: string; code: stri
   const { name, message, code } = error as { name?: unknown; message?: unknown; code?: unknown };
   return {
     name: String(name ?? 'Error'),
-    message: String(message ?? error),
+    // A failed query names its parameters, and these may be anybody's id or words.
+    message: String(message ?? error).replace(/\nparams:[\s\S]*$/, ''),
     code: code === undefined ? undefined : String(code),
   };
 }
@@ -72,6 +76,8 @@ export async function openQueue(host: QueueHost, options: DeliveryQueueOptions =
   const boss = new PgBoss({
     ...host.queueConnection,
     schema: QUEUE_SCHEMA,
+    clock: steadyClock,
+    registerInstance: false,
     // The sender has set up the tables.
     migrate: false,
     schedule: false,
@@ -94,7 +100,9 @@ export async function openQueue(host: QueueHost, options: DeliveryQueueOptions =
     // way round it would lose it.
     const startAfter = Math.max(1, Math.ceil(outcome.retryAfterMs / 1_000));
     const waitingSince = job.data.waitingSince ?? job.createdOn.toISOString();
-    await boss.send(DELIVERY_QUEUE, { ...job.data, waitingSince }, { startAfter });
+    // The new job goes on counting where this one was, or what always fails would never be given up.
+    const retryLimit = Math.max(0, job.retryLimit - job.retryCount);
+    await boss.send(DELIVERY_QUEUE, { ...job.data, waitingSince }, { startAfter, retryLimit });
   }
 
   async function settleEach(
@@ -172,6 +180,17 @@ export async function openQueue(host: QueueHost, options: DeliveryQueueOptions =
       let count = 0;
       for (let moved = await redrive(); moved > 0; moved = await redrive()) count += moved;
       return count;
+    },
+
+    async queueAgain(postId) {
+      // The new job first: a crash in between leaves two, which is harmless.
+      await boss.send(DELIVERY_QUEUE, { postId, entryOrder: 0 } satisfies DeliveryJob);
+      const given = await boss.findJobs<DeliveryJob>(GIVEN_UP_QUEUE, { queued: true, data: { postId } });
+      if (given.length > 0)
+        await boss.deleteJob(
+          GIVEN_UP_QUEUE,
+          given.map(({ id }) => id),
+        );
     },
 
     async stop({ graceful }) {

@@ -12,11 +12,6 @@ const REMEMBERED_HOURS = 24;
 export function eventQueries(session: SqlSession): EventQueries {
   return {
     async rememberEvent(eventId, at) {
-      const inserted = await session
-        .insert(seenEvents)
-        .values({ eventId, seenAt: at })
-        .onConflictDoNothing()
-        .returning({ eventId: seenEvents.eventId });
       // What another transaction is forgetting already need not be waited for.
       const old = session
         .select({ eventId: seenEvents.eventId })
@@ -24,7 +19,14 @@ export function eventQueries(session: SqlSession): EventQueries {
         .where(lt(seenEvents.seenAt, new Date(at.getTime() - REMEMBERED_HOURS * 3_600_000)))
         .limit(100)
         .for('update', { skipLocked: true });
-      await session.delete(seenEvents).where(inArray(seenEvents.eventId, old));
+      const [inserted] = await Promise.all([
+        session
+          .insert(seenEvents)
+          .values({ eventId, seenAt: at })
+          .onConflictDoNothing()
+          .returning({ eventId: seenEvents.eventId }),
+        session.delete(seenEvents).where(inArray(seenEvents.eventId, old)),
+      ]);
       return inserted.length === 1;
     },
   };

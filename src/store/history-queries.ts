@@ -94,7 +94,12 @@ export function historyQueries(session: SqlSession): HistoryQueries {
       return rows.map((row) => sprintOf(row.sprint));
     },
 
-    async pastTracesOf({ id, workspaceId }, most) {
+    async pastTracesOf({ id, workspaceId }, most, elapsedShare) {
+      const length = sql`jsonb_array_length(${pastSprints.trace})`;
+      // Rounded as in `tracePointAt`. The whole of so many traces would take longer to read than all the rest.
+      const place = sql`floor(${elapsedShare}::float8 * (${length} - 1) + 0.5)::integer`;
+      const trace = sql<PastTrace['trace']>`case when ${length} = 0 then '[]'::jsonb
+        else jsonb_build_array(${pastSprints.trace} -> ${place}) end`;
       const latest = async (which: SQL | undefined, limit: number): Promise<PastTrace[]> => {
         const rows = await session
           .select({
@@ -102,7 +107,7 @@ export function historyQueries(session: SqlSession): HistoryQueries {
             endsOn: pastSprints.endsOn,
             commitmentPoints: pastSprints.commitmentPoints,
             velocityPoints: pastSprints.velocityPoints,
-            trace: pastSprints.trace,
+            trace: trace.mapWith(pastSprints.trace),
           })
           .from(pastSprints)
           .innerJoin(sprints, eq(sprints.id, pastSprints.sprintId))
@@ -111,13 +116,13 @@ export function historyQueries(session: SqlSession): HistoryQueries {
           .limit(limit);
         return rows.map((row) => ({ ...row, velocityPoints: row.velocityPoints ?? undefined }));
       };
-      const watched = sql`jsonb_array_length(${pastSprints.trace}) > 0`;
+      const watched = sql`${length} > 0`;
       const ofOthers = and(eq(pastSprints.workspaceId, workspaceId), ne(pastSprints.teamId, id), watched);
-      const all = [
-        ...(await latest(eq(pastSprints.teamId, id), most.own)),
-        ...(await latest(ofOthers, most.others)),
-      ];
-      return all.sort((a, b) => (a.endsOn < b.endsOn ? -1 : a.endsOn > b.endsOn ? 1 : 0));
+      const [own, others] = await Promise.all([
+        latest(eq(pastSprints.teamId, id), most.own),
+        latest(ofOthers, most.others),
+      ]);
+      return [...own, ...others].sort((a, b) => (a.endsOn < b.endsOn ? -1 : a.endsOn > b.endsOn ? 1 : 0));
     },
 
     async recordValue({ sprintId, value, byUserId, at }) {

@@ -6,6 +6,7 @@ import { sql } from 'drizzle-orm';
 import type { Db, DrizzleTransactionLike, Queue } from 'pg-boss';
 import { fromDrizzle, PgBoss } from 'pg-boss';
 import type { SqlSession } from './sql-session.ts';
+import { steadyClock } from './steady-clock.ts';
 
 export const QUEUE_SCHEMA = 'pgboss';
 export const DELIVERY_QUEUE = 'delivery';
@@ -65,6 +66,7 @@ export async function openJobSender(
   const boss = new PgBoss({
     ...connection,
     schema: QUEUE_SCHEMA,
+    clock: steadyClock,
     supervise: false,
     schedule: false,
     registerInstance: false,

@@ -1,8 +1,8 @@
 /** Opens the database and brings it up to date: a Postgres server when there is a URL, else PGlite. */
 import type { Database } from './database.ts';
 import type { BackgroundErrorListener } from './job-sender.ts';
+import { mendDriver } from './mended-driver.ts';
 import { IN_MEMORY, openPglite } from './pglite-database.ts';
-import { openPostgres } from './postgres-database.ts';
 
 export interface DatabaseOptions {
   /** `postgres://…`; undefined: no server. */
@@ -20,10 +20,12 @@ export interface DatabaseOptions {
  *
  * @throws StoreError with a stable code, and a hint for the operator.
  */
-export function openDatabase(options: DatabaseOptions): Promise<Database> {
+export async function openDatabase(options: DatabaseOptions): Promise<Database> {
   const { databaseUrl, dataFolder = IN_MEMORY, memoryImage } = options;
   const onBackgroundError = options.onBackgroundError ?? ((error) => process.emitWarning(error));
-  return databaseUrl === undefined
-    ? openPglite(dataFolder, onBackgroundError, memoryImage)
-    : openPostgres(databaseUrl, onBackgroundError);
+  if (databaseUrl === undefined) return openPglite(dataFolder, onBackgroundError, memoryImage);
+  mendDriver();
+  // Not before: the driver is mended as it is loaded.
+  const { openPostgres } = await import('./postgres-database.ts');
+  return openPostgres(databaseUrl, onBackgroundError);
 }

@@ -48,9 +48,12 @@ export async function openPglite(
     const sender = await openJobSender(queueConnection, onBackgroundError);
     const session = database as unknown as SqlSession;
     let closing: Promise<void> | undefined;
+    const store = storeOver(session, sender);
     return {
       kind: 'pglite',
-      store: storeOver(session, sender),
+      store,
+      // There is but one connection.
+      bulkStore: store,
       session,
       queueConnection,
       onBackgroundError,

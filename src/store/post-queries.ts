@@ -125,8 +125,14 @@ export function postQueries(session: SqlSession, sender: JobSender): PostQueries
           state,
           sendingSince: state === 'sending' ? sql`clock_timestamp()` : null,
           ...(postedAt && { postedChannelId: postedAt.channelId, postedTs: postedAt.ts }),
-          ...(sentVersion !== undefined && { sentVersion }),
-          ...(firstAttemptAt && { firstAttemptAt }),
+          // Whoever was slow and ends last knows of an older version.
+          ...(sentVersion !== undefined && {
+            sentVersion: sql`greatest(${posts.sentVersion}, ${sentVersion})`,
+          }),
+          // The earlier of two clocks: with one that was ahead, the post would be looked for in the future.
+          ...(firstAttemptAt && {
+            firstAttemptAt: sql`least(${firstAttemptAt.toISOString()}::timestamptz, clock_timestamp())`,
+          }),
           ...(lastError !== undefined && { lastError }),
         })
         .where(eq(posts.id, postId))

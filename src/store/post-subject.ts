@@ -39,6 +39,7 @@ export function subjectOf(row: SubjectColumns): PostSubject {
     case 'plan':
       return { kind, sprintId, byUserId };
     case 'verdict':
+    case 'owner-needed':
       return { kind, sprintId };
     case 'shared-status':
       return { kind, sprintId, byUserId, on: day };

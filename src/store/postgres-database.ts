@@ -8,6 +8,7 @@ import type { Database } from './database.ts';
 import type { BackgroundErrorListener } from './job-sender.ts';
 import { openJobSender } from './job-sender.ts';
 import { MIGRATIONS, migrated } from './migrate.ts';
+import { preparing } from './prepared-statements.ts';
 import { queueClient, queueDb } from './queue-connection.ts';
 import type { SqlSession } from './sql-session.ts';
 import { storeOver } from './store.ts';
@@ -21,7 +22,29 @@ const MIGRATION_LOCK = 5_623_461_723;
 const CONNECTION_OPTIONS = {
   connect_timeout: 10,
   onnotice: () => undefined,
-  connection: { application_name: 'loadline', TimeZone: 'UTC' },
+  connection: {
+    application_name: 'loadline',
+    TimeZone: 'UTC',
+    // Said outright: a server may have another default, and the locks count on this one.
+    default_transaction_isolation: 'read committed',
+  },
+} satisfies postgres.Options<Record<string, never>>;
+
+/** Connections of one process: for requests, and for prompts and deliveries. The queue has its own. */
+const REQUEST_CONNECTIONS = 10;
+const BULK_CONNECTIONS = 4;
+
+/**
+ * For what runs in transactions. The server ends one whose process has vanished, so that its locks do not keep a team
+ * waiting until the network notices; and a statement that hangs is an error that somebody can be told.
+ */
+const TRANSACTION_OPTIONS = {
+  ...CONNECTION_OPTIONS,
+  connection: {
+    ...CONNECTION_OPTIONS.connection,
+    statement_timeout: 60_000,
+    idle_in_transaction_session_timeout: 60_000,
+  },
 } satisfies postgres.Options<Record<string, never>>;
 
 /**
@@ -58,18 +81,20 @@ export async function openPostgres(
   onBackgroundError: BackgroundErrorListener,
 ): Promise<Database> {
   checkDatabaseUrl(databaseUrl);
-  const client = postgres(databaseUrl, { ...CONNECTION_OPTIONS, max: 10 });
+  const client = postgres(databaseUrl, { ...TRANSACTION_OPTIONS, max: REQUEST_CONNECTIONS });
+  const forBulk = postgres(databaseUrl, { ...TRANSACTION_OPTIONS, max: BULK_CONNECTIONS });
   const forQueue = queueClient(databaseUrl, CONNECTION_OPTIONS);
-  const end = () => Promise.all([client.end(), forQueue.end()]);
+  const end = () => Promise.all([client.end(), forBulk.end(), forQueue.end()]);
   try {
     await migrateAlone(databaseUrl);
     const queueConnection = { db: queueDb(forQueue), backend: 'postgres' as const };
     const sender = await openJobSender(queueConnection, onBackgroundError);
-    const session = drizzle(client) as unknown as SqlSession;
+    const session = drizzle(preparing(client)) as unknown as SqlSession;
     let closing: Promise<void> | undefined;
     return {
       kind: 'postgres',
       store: storeOver(session, sender),
+      bulkStore: storeOver(drizzle(preparing(forBulk)) as unknown as SqlSession, sender),
       session,
       queueConnection,
       onBackgroundError,

@@ -68,10 +68,12 @@ export function promptQueries(session: SqlSession): PromptQueries {
     async setPromptState(prompt, state, at) {
       const { sprintId, userId, day } = prompt;
       const met = { state, answeredAt: state === 'asked' ? null : at };
-      await session
+      const [row] = await session
         .insert(prompts)
         .values({ sprintId, userId, day, ...met })
-        .onConflictDoUpdate({ target: [prompts.sprintId, prompts.userId, prompts.day], set: met });
+        .onConflictDoUpdate({ target: [prompts.sprintId, prompts.userId, prompts.day], set: met })
+        .returning({ postId: prompts.postId });
+      return row?.postId ?? undefined;
     },
 
     async promptByPost(workspaceId, at) {

@@ -2,6 +2,7 @@
 import type { Db } from 'pg-boss';
 import type { Sql } from 'postgres';
 import postgres from 'postgres';
+import { isPrepared } from './prepared-statements.ts';
 
 /** Connections for fetching and settling jobs, beside one that listens. */
 const QUEUE_CONNECTIONS = 3;
@@ -36,7 +37,9 @@ async function run(runner: Runner, text: string, values: readonly unknown[]): Pr
   // Several statements in one text are only allowed without parameters; then every statement has rows.
   const result: unknown =
     values.length > 0
-      ? await runner.unsafe(text, values.map((value) => value ?? null) as never[])
+      ? await runner.unsafe(text, values.map((value) => value ?? null) as never[], {
+          prepare: isPrepared(values),
+        })
       : await runner.unsafe(text);
   const rows = result as unknown[];
   return { rows: rows.some(Array.isArray) ? rows.flat() : [...rows] };

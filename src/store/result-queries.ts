@@ -17,12 +17,13 @@ function resultOf(row: typeof sprintResults.$inferSelect): SprintResult {
 }
 
 export function resultQueries(session: SqlSession): ResultQueries {
-  /** The latest result of each closed sprint, as a subquery. */
-  const latestResults = session
-    .selectDistinctOn([sprintResults.sprintId])
+  /** Of the sprint at hand, so that no other team's results are looked at. */
+  const latestVelocityPoints = session
+    .select({ velocityPoints: sprintResults.velocityPoints })
     .from(sprintResults)
-    .orderBy(sprintResults.sprintId, desc(sprintResults.version))
-    .as('latest_results');
+    .where(eq(sprintResults.sprintId, sprints.id))
+    .orderBy(desc(sprintResults.version))
+    .limit(1);
 
   return {
     async insertResult(result) {
@@ -68,23 +69,15 @@ export function resultQueries(session: SqlSession): ResultQueries {
       // The named sprint is its own baseline.
       if (baselineSprintId === exceptSprintId) return undefined;
       // Sprints that were run here have a result; imported ones have only what they left behind.
-      const velocityPoints = sql<
-        number | null
-      >`coalesce(${latestResults.velocityPoints}, ${pastSprints.velocityPoints})`
-        .mapWith(latestResults.velocityPoints)
-        .as('velocity');
+      const velocity = sql<number | null>`coalesce((${latestVelocityPoints}), ${pastSprints.velocityPoints})`;
+      const velocityPoints = velocity.mapWith(pastSprints.velocityPoints).as('velocity');
       const closed = () =>
         session
           .select({ velocityPoints })
           .from(sprints)
-          .leftJoin(latestResults, eq(latestResults.sprintId, sprints.id))
           .leftJoin(pastSprints, eq(pastSprints.sprintId, sprints.id))
           .$dynamic();
-      const hasVelocity = and(
-        eq(sprints.teamId, team.id),
-        eq(sprints.state, 'closed'),
-        sql`coalesce(${latestResults.velocityPoints}, ${pastSprints.velocityPoints}) > 0`,
-      );
+      const hasVelocity = and(eq(sprints.teamId, team.id), eq(sprints.state, 'closed'), sql`${velocity} > 0`);
       if (baselineSprintId !== undefined) {
         const [named] = await closed().where(and(hasVelocity, eq(sprints.id, baselineSprintId)));
         if (named) return named.velocityPoints ?? undefined;

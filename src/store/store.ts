@@ -23,10 +23,8 @@ export function storeOver(session: SqlSession, sender: JobSender): Store {
     async transaction(work) {
       for (let attempt = 1; ; attempt += 1) {
         try {
-          return await session.transaction(
-            (tx) => work(transactionOver(tx as unknown as SqlSession, sender)),
-            // Said outright: a server may have another default, and the locks count on this one.
-            { isolationLevel: 'read committed' },
+          return await session.transaction((tx) =>
+            work(transactionOver(tx as unknown as SqlSession, sender)),
           );
         } catch (error) {
           if (attempt === MAX_ATTEMPTS || !isWorthTryingAgain(error)) throw error;

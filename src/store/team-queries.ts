@@ -44,6 +44,7 @@ export function teamOf(row: typeof teams.$inferSelect): Team {
     },
     productOwnerId: row.productOwnerId ?? undefined,
     baselineSprintId: row.baselineSprintId ?? undefined,
+    retentionMonths: row.retentionMonths ?? undefined,
   };
 }
 
@@ -57,6 +58,7 @@ function rowOf(team: Team): Omit<typeof teams.$inferInsert, 'createdAt'> {
     scale: [...scale],
     productOwnerId: productOwnerId ?? null,
     baselineSprintId: baselineSprintId ?? null,
+    retentionMonths: team.retentionMonths ?? null,
   };
 }
 

@@ -3,11 +3,15 @@ import type { Transaction } from '../app/ports.ts';
 import { cardQueries } from './card-queries.ts';
 import { clockQueries } from './clock-queries.ts';
 import { draftQueries } from './draft-queries.ts';
+import { erasureQueries } from './erasure-queries.ts';
 import { eventQueries } from './event-queries.ts';
 import { historyQueries } from './history-queries.ts';
+import { installationQueries } from './installation-queries.ts';
 import type { JobSender } from './job-sender.ts';
+import { personQueries } from './person-queries.ts';
 import { postQueries } from './post-queries.ts';
 import { promptQueries } from './prompt-queries.ts';
+import { reductionQueries } from './reduction-queries.ts';
 import { resultQueries } from './result-queries.ts';
 import { sprintQueries } from './sprint-queries.ts';
 import type { SqlSession } from './sql-session.ts';
@@ -25,5 +29,9 @@ export function transactionOver(session: SqlSession, sender: JobSender): Transac
     ...postQueries(session, sender),
     ...draftQueries(session),
     ...eventQueries(session),
+    ...personQueries(session),
+    ...erasureQueries(session),
+    ...reductionQueries(session),
+    ...installationQueries(session, sender),
   };
 }

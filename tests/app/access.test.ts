@@ -14,6 +14,9 @@ import type { Place } from '../../src/app/place.ts';
 import { planForm } from '../../src/app/plan-form.ts';
 import { commitPlan, previewPlan } from '../../src/app/plan-sprint.ts';
 import type { AppDependencies } from '../../src/app/ports.ts';
+import { erasePerson } from '../../src/app/privacy/erase-person.ts';
+import { personalCopy } from '../../src/app/privacy/personal-copy.ts';
+import { privacyOverview } from '../../src/app/privacy/privacy-overview.ts';
 import { pullCard, pullForm, pullLine } from '../../src/app/pull-card.ts';
 import { recordAnswers, recordAway, recordUnchanged } from '../../src/app/record-answers.ts';
 import { recordValue, recordValueLine, valueForm } from '../../src/app/record-value.ts';
@@ -61,6 +64,7 @@ const MEASURES: Omit<MeasuresInput, 'teamId'> = {
   closesAt: '17:00',
   reminderAfterMinutes: '60',
   scale: '1',
+  retentionMonths: '',
   thresholds: {
     keptShareAtLeast: '0',
     surpriseRatioAtMost: '0',
@@ -327,6 +331,46 @@ describe.each(READERS_TOO)('%s', (name) => {
     }
     const { code } = await refusal(attempt(h.deps, actorOf('dayo', 'W2'), known));
     expect(['no-team-here', 'no-team-of-yours']).toContain(code);
+  });
+});
+
+describe('what is stored about a person', () => {
+  test('is told and given to that person only, on a team or not, and never to the same id of another workspace', async () => {
+    const { h } = await asked();
+    await h.setUpTeam({ memberIds: [PEOPLE.ana, PEOPLE.chi], productOwnerId: PEOPLE.dayo });
+    const kindsFor = async (actor: Actor) =>
+      (await privacyOverview(h.deps, actor)).kinds.map(({ kind }) => kind);
+    // Ben has left, Dayo is no member: what is under their ids is theirs to know all the same.
+    expect(await kindsFor(actorOf('ben'))).toContain('prompts');
+    expect(await kindsFor(actorOf('dayo'))).toEqual(['productOwnerOf']);
+    for (const [who, others] of [
+      ['ben', /UANA|UCHI|UDAYO/],
+      ['dayo', /UANA|UBEN|UCHI/],
+    ] as const) {
+      const { bytes } = await personalCopy(h.deps, actorOf(who));
+      expect(Buffer.from(bytes).toString()).not.toMatch(others);
+    }
+    for (const who of ['ana', 'ben', 'dayo'] as const) {
+      expect(await kindsFor(actorOf(who, 'W2'))).toEqual([]);
+      const { code } = await refusal(personalCopy(h.deps, actorOf(who, 'W2')));
+      expect(code).toBe('nothing-stored');
+    }
+  });
+
+  test('is erased by that person only: a stranger and the same id of another workspace change nothing', async () => {
+    const { h, known } = await asked();
+    const before = await everything(h, known);
+    for (const actor of [actorOf('dayo'), actorOf('ana', 'W2'), actorOf('ben', 'W2')]) {
+      const { code } = await refusal(erasePerson(h.deps, actor));
+      expect(code).toBe('nothing-stored');
+    }
+    expect(await everything(h, known)).toBe(before);
+    await erasePerson(h.deps, actorOf('ben'));
+    const members = await h.read((tx) => tx.membersOf(known.teamId));
+    expect(members.map(({ userId }) => userId)).toEqual([PEOPLE.ana, PEOPLE.chi]);
+    // Whoever is erased is a stranger from then on.
+    const { code } = await refusal(sprintStatus(h.deps, actorOf('ben'), CHANNEL));
+    expect(code).toBe('not-a-member');
   });
 });
 

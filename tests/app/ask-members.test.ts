@@ -281,6 +281,7 @@ describe('a change of the team’s settings', () => {
       closesAt: '18:00',
       reminderAfterMinutes: '60',
       scale: '1, 2, 4',
+      retentionMonths: '',
       thresholds: {
         keptShareAtLeast: '80',
         surpriseRatioAtMost: '20',

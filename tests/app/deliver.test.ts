@@ -1,5 +1,5 @@
 import { sql } from 'drizzle-orm';
-import { describe, expect, test } from 'vitest';
+import { describe, expect, test, vi } from 'vitest';
 import { deliverPost } from '../../src/app/deliver.ts';
 import { DeliveryFailure } from '../../src/app/delivery-failure.ts';
 import { closeSprint } from '../../src/app/end-sprint.ts';
@@ -68,6 +68,28 @@ describe('a delivery that goes well', () => {
   });
 });
 
+describe('in a workspace that removed the bot', () => {
+  test('a post stays as it is, and is not tried again by itself', async () => {
+    const { h, postId, deliver } = await owedPrompt();
+    h.messenger.failNext({ on: 'post', kind: 'not-installed' });
+    expect(await deliver()).toEqual({ done: true });
+    expect(await post(h, postId)).toMatchObject({ state: 'pending', sentVersion: 0 });
+    expect(await deliver()).toEqual({ done: true });
+    expect(await post(h, postId)).toMatchObject({ state: 'sent' });
+  });
+
+  test('a post of which nobody knows whether it stands is looked for once the bot is back', async () => {
+    const { h, postId, deliver } = await owedPrompt();
+    h.messenger.failNext({ on: 'post', kind: 'uncertain', gotThrough: true });
+    await failureOf(deliver());
+    h.messenger.failNext({ on: 'find', kind: 'not-installed' });
+    expect(await deliver()).toEqual({ done: true });
+    expect(await post(h, postId)).toMatchObject({ state: 'uncertain' });
+    expect(await deliver()).toEqual({ done: true });
+    expect(h.messenger.messages).toHaveLength(1);
+  });
+});
+
 describe('an attempt that ended without an answer', () => {
   test('is looked for, and the message found is updated rather than sent again', async () => {
     const { h, postId, deliver } = await owedPrompt();
@@ -119,13 +141,55 @@ describe('an attempt that ended without an answer', () => {
 
   test('because its process died is left alone for a minute, then looked for', async () => {
     const { h, postId, deliver } = await owedPrompt();
-    h.messenger.meanwhile = () => Promise.reject(new Error('the process died'));
-    await expect(deliver()).rejects.toThrow('the process died');
+    const died = Promise.withResolvers<void>();
+    h.messenger.meanwhile = () => {
+      died.resolve();
+      return new Promise(() => {});
+    };
+    void deliver();
+    await died.promise;
     expect((await post(h, postId)).state).toBe('sending');
     expect(await deliver()).toEqual({ retryAfterMs: 2_000 });
     await age(h, 61);
     expect(await deliver()).toEqual({ done: true });
     expect(h.messenger.calls).toEqual(['post', 'find', 'post']);
+  });
+
+  test('because of a defect is looked for at once, for nobody is at it any more', async () => {
+    const { h, postId, deliver } = await owedPrompt();
+    h.messenger.meanwhile = () => Promise.reject(new Error('a defect'));
+    await expect(deliver()).rejects.toThrow('a defect');
+    expect((await post(h, postId)).state).toBe('uncertain');
+    expect(await deliver()).toEqual({ done: true });
+    expect(h.messenger.calls).toEqual(['post', 'find', 'post']);
+  });
+});
+
+describe('an attempt that takes too long', () => {
+  test('sends no more once others may take the post over', async () => {
+    const { h, deliver } = await owedPrompt();
+    const asked: boolean[] = [];
+    const { messenger } = h;
+    const slow = {
+      ...h.deps,
+      messenger: {
+        find: messenger.find.bind(messenger),
+        update: messenger.update.bind(messenger),
+        post: async (...given: Parameters<typeof messenger.post>) => {
+          const maySend = given[5] as () => boolean;
+          asked.push(maySend());
+          const nowMs = performance.now() + 26_000;
+          const later = vi.spyOn(performance, 'now').mockReturnValue(nowMs);
+          asked.push(maySend());
+          later.mockRestore();
+          return messenger.post(...given);
+        },
+      },
+    };
+    const [postId] = (await h.owedPostIds()) as [string];
+    await deliverPost(slow, postId);
+    expect(asked).toEqual([true, false]);
+    expect(await deliver()).toEqual({ done: true });
   });
 });
 
@@ -156,7 +220,7 @@ describe('a platform that does not take the post', () => {
   test('ever is left in peace, and the reason noted', async () => {
     const { h, postId, deliver } = await owedPrompt();
     h.messenger.failNext({ on: 'post', kind: 'refused' });
-    expect(await deliver()).toEqual({ done: true });
+    expect(await deliver()).toEqual({ done: true, refusedWith: 'refused_example' });
     expect(await deliver()).toEqual({ done: true });
     expect(h.messenger.calls).toEqual(['post']);
     const noted = await h.database.session.execute(

@@ -139,6 +139,7 @@ describe('the baseline sprint', () => {
       closesAt: '16:00',
       reminderAfterMinutes: '60',
       scale: '1, 2, 3',
+      retentionMonths: '',
       thresholds: {
         keptShareAtLeast: '80',
         surpriseRatioAtMost: '20',

@@ -331,6 +331,7 @@ describe('committing', () => {
       closesAt: '17:00',
       reminderAfterMinutes: '180',
       scale: '1, 2, 4, 8',
+      retentionMonths: '',
       thresholds: {
         keptShareAtLeast: '80',
         surpriseRatioAtMost: '20',

@@ -2,47 +2,9 @@ import { describe, expect, test } from 'vitest';
 import type { RefusalCode, RefusalDetails } from '../../src/app/refusal.ts';
 import { Refusal, refuseIfAny } from '../../src/app/refusal.ts';
 import { refusalWords } from '../../src/app/refusal-words.ts';
+import { REFUSAL_EXAMPLES as EXAMPLES } from './refusal-examples.ts';
 
 const sprintName = 'Harbour 12';
-/** One of each: the type says so, and the compiler refuses a code without an example. */
-const EXAMPLES: { readonly [Code in RefusalCode]: RefusalDetails[Code] } = {
-  'no-team-here': {},
-  'set-up-in-channel': {},
-  'no-team-of-yours': {},
-  'several-teams': { teamNames: ['Tugboats', 'Pilots'] },
-  'not-a-member': { teamName: 'Tugboats' },
-  'not-a-facilitator': { teamName: 'Tugboats', facilitatorIds: ['U1', 'U2'], what: 'plan a sprint' },
-  'not-a-value-keeper': { teamName: 'Tugboats', productOwnerId: 'U3', facilitatorIds: ['U1', 'U3'] },
-  'channel-has-a-team': { teamName: 'Tugboats' },
-  'bad-input': { problems: [{ field: 'name', message: 'Give the sprint a name.' }] },
-  'no-sprint-running': {},
-  'sprint-not-begun': { sprintName, startsOn: '2026-11-02' },
-  'sprint-over': { sprintName, state: 'closed' },
-  'day-outside-sprint': { sprintName, day: '2026-12-01', startsOn: '2026-11-02', endsOn: '2026-11-13' },
-  'day-not-come': { day: '2026-11-05' },
-  'no-such-card': { reference: 'LP-99', known: ['1', '2 LP-7'] },
-  'card-dropped': { card: '3 (Tide table)' },
-  'card-not-finished': { card: '3 (Tide table)' },
-  'already-owner': { card: '3 (Tide table)' },
-  'not-card-owner': { card: '3 (Tide table)' },
-  'too-many-cards': { limit: 100 },
-  'no-cards-of-yours': { sprintName },
-  'unclear-words': { problems: ['The message holds no number.'], cardCount: 2 },
-  'no-sprint-to-reopen': {},
-  'nothing-to-export': { teamName: 'Tugboats' },
-  'no-closed-sprint': { teamName: 'Tugboats', withVelocity: true },
-  'no-such-sprint': { reference: 'Harbour 99', known: ['Harbour 12', 'Harbour 11'] },
-  'sprint-not-closed': { sprintName, state: 'open' },
-  'no-velocity': { sprintName, finishedPoints: 0 },
-  'days-taken': { sprintName, otherName: 'Harbour 13' },
-  'reopen-too-late': { sprintName, until: '2026-11-14T17:00:00.000Z' },
-  'unknown-command': { word: 'plann', near: 'plan' },
-  'bad-argument': { command: 'drop', problem: 'the reason is missing.', example: '3 not wanted any more' },
-  'key-taken': { key: 'LP-7', sprintName },
-  'no-draft': {},
-  'sprint-changed': {},
-  'file-unreadable': { field: 'past', fileName: 'past.csv', why: 'not text' },
-};
 
 function wordsOf<Code extends RefusalCode>(code: Code, details: RefusalDetails[Code] = EXAMPLES[code]) {
   return refusalWords(new Refusal(code, details));

@@ -34,6 +34,7 @@ const MEASURES: Omit<MeasuresInput, 'teamId'> = {
   closesAt: '16:30',
   reminderAfterMinutes: '90',
   scale: '0,5; 1; 2; 4',
+  retentionMonths: ' 24 ',
   thresholds: {
     keptShareAtLeast: '75 %',
     surpriseRatioAtMost: '33.3',
@@ -116,6 +117,7 @@ describe('setting up', () => {
       closesAt: '17:00',
       workingDays: [1, 3, 5],
       scale: DEFAULT_SCALE,
+      retentionMonths: 13,
       thresholds: DEFAULT_THRESHOLDS,
       productOwnerId: undefined,
       baselineSprintId: undefined,
@@ -250,6 +252,7 @@ describe('the measures', () => {
       closesAt: '16:30',
       reminderAfterMinutes: 90,
       scale: [0.5, 1, 2, 4],
+      retentionMonths: 24,
       thresholds: {
         keptShareAtLeast: 0.75,
         surpriseRatioAtMost: 0.333,
@@ -261,6 +264,15 @@ describe('the measures', () => {
         velocityGrowthLongRangeMark: 5,
       },
     });
+  });
+
+  test('keep details without end when no number of months is given', async () => {
+    const h = harness();
+    const { id: teamId } = await h.setUpTeam();
+    const team = await setMeasures(h.deps, ana, { teamId, ...MEASURES, retentionMonths: '' });
+    expect(team.retentionMonths).toBeUndefined();
+    await h.setUpTeam();
+    expect((await measuresForm(h.deps, ana, directMessagesOf('ana'))).retentionMonths).toBeUndefined();
   });
 
   test.each<[string, number[]]>([
@@ -283,6 +295,10 @@ describe('the measures', () => {
     ['reminderAfterMinutes', { reminderAfterMinutes: '721' }, /from 15 to 720/],
     ['reminderAfterMinutes', { reminderAfterMinutes: '30.5' }, /from 15 to 720/],
     ['reminderAfterMinutes', { reminderAfterMinutes: '' }, /from 15 to 720/],
+    ['retentionMonths', { retentionMonths: '0' }, /from 1 to 120/],
+    ['retentionMonths', { retentionMonths: '121' }, /from 1 to 120/],
+    ['retentionMonths', { retentionMonths: '1.5' }, /from 1 to 120/],
+    ['retentionMonths', { retentionMonths: 'a year' }, /leave it empty to keep everything/],
     ['scale', { scale: '' }, /at least one size/],
     ['scale', { scale: '1, 3, 2' }, /must rise, but 2 comes after 3/],
     ['scale', { scale: 'small, big' }, /for example 1, 2, 3, 5, 8/],

@@ -23,6 +23,10 @@ describe('visible text', () => {
     },
   );
 
+  it('keeps eight marks on a letter, however many there are', () => {
+    expect(visibleText(`e${'\u0301'.repeat(3_000_000)}!`)).toBe(`e${'\u0301'.repeat(8)}!`);
+  });
+
   it('holds nothing unwanted whatever comes in, and does not change a second time', () => {
     fc.assert(
       fc.property(hostileText(), (text) => {

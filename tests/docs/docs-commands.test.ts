@@ -17,6 +17,7 @@ const PAGES = [
   'docs/ratios.md',
   'docs/forecasts.md',
   'docs/import-export.md',
+  'docs/privacy.md',
 ];
 
 const page = (name: string): Promise<string> => readFile(join(ROOT, name), 'utf8');

@@ -9,6 +9,7 @@ import { checkDataFolder, roomFindings } from '../../src/doctor/check-data-folde
 import { checkCharts, checkTimeZones, drawDot } from '../../src/doctor/check-libraries.ts';
 import { checkManifest } from '../../src/doctor/check-manifest.ts';
 import { checkSettings } from '../../src/doctor/check-settings.ts';
+import { checkTokenKeys } from '../../src/doctor/check-token-keys.ts';
 import { type Finding, splitSentence } from '../../src/doctor/finding.ts';
 
 const NOW = new Date('2026-11-04T09:20:00Z');
@@ -146,6 +147,48 @@ async function checked(
   return brief(await checkManifest(file, mode, false));
 }
 
+describe('the token keys', () => {
+  const many = (...names: [string, ...string[]]) =>
+    ({
+      kind: 'many-workspaces',
+      clientId: '1.2',
+      clientSecret: 'unused-in-this-test',
+      publicUrl: 'https://loadline.example.org',
+      tokenKeys: names.map((name) => ({ name, key: new Uint8Array(32) })) as never,
+    }) as const;
+
+  it.each([
+    ['no table yet', many('spring'), undefined, ['ok: The keys of all stored tokens are given.']],
+    [
+      'all under the first key',
+      many('spring', 'old'),
+      ['spring'],
+      ['ok: The keys of all stored tokens are given.'],
+    ],
+    [
+      'a missing key',
+      many('autumn'),
+      ['spring', 'winter'],
+      ['mend: Keys of stored tokens are missing in LOADLINE_TOKEN_KEYS: spring, winter.'],
+    ],
+    [
+      'a former key in use',
+      many('autumn', 'spring'),
+      ['autumn', 'spring'],
+      ['warning: Tokens are still stored under former keys: spring.'],
+    ],
+    ['one workspace, nothing stored', { kind: 'one-workspace', botToken: 'x' } as const, [], []],
+    [
+      'one workspace, tokens stored',
+      { kind: 'one-workspace', botToken: 'x' } as const,
+      ['spring'],
+      [expect.stringMatching(/^warning: The database holds tokens/)],
+    ],
+  ])('with %s', (_what, access, stored, told) => {
+    expect(brief(checkTokenKeys(access, stored))).toEqual(told);
+  });
+});
+
 describe('the manifest', () => {
   it('that comes with the bot has all that is needed, and is made for sockets', async () => {
     const own = new URL('../../deploy/app-manifest.json', import.meta.url);
@@ -199,6 +242,29 @@ describe('the manifest', () => {
     ]);
     expect(await checked(toHttp('http://bot.example/slack/events'), 'http')).toEqual([
       'mend: The request URL of the command and of events and of interactivity does not lead to the bot.',
+    ]);
+  });
+
+  it('for many workspaces needs the events of a removal and the way back of browsers', async () => {
+    const many = new URL('../../deploy/app-manifest-many.json', import.meta.url);
+    const publicUrl = 'https://loadline.example.org';
+    expect(brief(await checkManifest(many, 'http', true, publicUrl))).toEqual([
+      expect.stringMatching(/^ok: /),
+    ]);
+    const filledIn = join(folder, 'filled-in.json');
+    const text = await readFile(many, 'utf8');
+    await writeFile(filledIn, text.replaceAll('https://your-host', publicUrl));
+    expect(brief(await checkManifest(filledIn, 'http', false, publicUrl))).toEqual([
+      expect.stringMatching(/^ok: /),
+    ]);
+    await writeFile(filledIn, text.replaceAll('https://your-host', 'https://another.example.org'));
+    expect(brief(await checkManifest(filledIn, 'http', false, publicUrl))).toEqual([
+      expect.stringMatching(/^mend: The address to which browsers come back/),
+    ]);
+    const one = new URL('../../deploy/app-manifest.json', import.meta.url);
+    expect(brief(await checkManifest(one, 'socket', false, publicUrl))).toEqual([
+      'mend: Events are missing: app_uninstalled, tokens_revoked.',
+      expect.stringMatching(/^mend: The address to which browsers come back/),
     ]);
   });
 

@@ -5,11 +5,11 @@
 import { sql } from 'drizzle-orm';
 import fc from 'fast-check';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { parseMrkdwn } from '../../src/rehearsal/page/mrkdwn.ts';
 import { COMMANDS } from '../../src/slack/command-table.ts';
 import { ACTIONS, ANSWER_PARTS, answerField, FIELDS, FORMS, INPUT } from '../../src/slack/ids.ts';
 import { FakePlatform } from '../slack/support/fake-platform.ts';
 import { CHANNEL, closeHarness, type Harness, openHarness, PEOPLE, rowsOf } from '../support/app-harness.ts';
+import { harmIn, textsIn } from './harm.ts';
 import { hostileText, UNWANTED } from './hostile-text.ts';
 import { commandBody, formBody, pressBody, type WholeBot, wholeBot, wordsBody } from './whole-bot.ts';
 
@@ -81,44 +81,7 @@ async function unwantedInDatabase(): Promise<string[]> {
   return found;
 }
 
-function textsIn(value: unknown): string[] {
-  if (typeof value === 'string') return [value];
-  if (typeof value !== 'object' || value === null) return [];
-  return Object.values(value).flatMap(textsIn);
-}
-
 const words = hostileText(40_000);
-
-/** Typed by nobody here but attackers. */
-const EVIL = /U0EVIL|S0EVIL|C0EVIL|evil\.example/;
-
-/** What of the bot's own words could ping, link, or hide: every text of every view, buttons' values included. */
-function harmIn(shown: unknown): string[] {
-  const found = textsIn(shown).filter((text) => UNWANTED.test(text));
-  JSON.stringify(shown, (key, node: unknown) => {
-    const isMrkdwn =
-      typeof node === 'object' &&
-      node !== null &&
-      'type' in node &&
-      (node as { type: unknown }).type === 'mrkdwn';
-    const text = isMrkdwn ? (node as unknown as { text: unknown }).text : key === 'text' ? node : undefined;
-    if (typeof text === 'string') found.push(...harmfulNodes(text));
-    return node;
-  });
-  return found;
-}
-
-function harmfulNodes(text: string): string[] {
-  const found: string[] = [];
-  JSON.stringify(parseMrkdwn(text), (_key, node: unknown) => {
-    const { kind } = (node ?? {}) as { kind?: unknown };
-    // A person's mention may stand in a refusal: it goes to the asker alone, and so notifies nobody else.
-    const isForeign = ['channel', 'link', 'date'].includes(String(kind)) && EVIL.test(JSON.stringify(node));
-    if (kind === 'broadcast' || isForeign) found.push(text);
-    return node;
-  });
-  return found;
-}
 
 describe('whatever is typed', () => {
   it('after the command, the bot answers', async () => {

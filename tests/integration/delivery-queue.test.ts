@@ -1,5 +1,5 @@
 import { sql } from 'drizzle-orm';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it, onTestFinished, vi } from 'vitest';
 import type { Database } from '../../src/store/database.ts';
 import type { DeliveryHandler, DeliveryQueue } from '../../src/store/delivery-queue.ts';
 import { openQueue } from '../../src/store/delivery-queue.ts';
@@ -160,6 +160,28 @@ describeOnBoth('the delivery queue', (database) => {
       expect(await queue.givenUp()).toBe(1);
     });
 
+    it('gives up after as many failures when the delivery was put off in between', async () => {
+      await postsAdded(database(), 1);
+      let failures = 0;
+      for (let round = 0; round < 24; round += 1) {
+        await queue.drain(async () => {
+          if (round % 2 === 0) return { retryAfterMs: 1_000 };
+          failures += 1;
+          throw new Error('no use');
+        });
+        await letTimePass(database());
+      }
+      expect(failures).toBe(11);
+      expect(await queue.givenUp()).toBe(1);
+      expect(await queue.queueGivenUpAgain()).toBe(1);
+      expect(
+        await queue.drain(async (_postId, { isLast }) => {
+          expect(isLast).toBe(false);
+          return DONE;
+        }),
+      ).toBe(1);
+    });
+
     it('takes up again what was given up, with all its attempts, when it is told to', async () => {
       await postsAdded(database(), 2);
       for (let round = 0; round < 12; round += 1) {
@@ -189,6 +211,19 @@ describeOnBoth('the delivery queue', (database) => {
       );
       expect(rows[0].output).toEqual({ name: 'Error', message: 'refused', code: 'not_authed' });
     });
+
+    it('stores of a failed query no parameters, for they may be anybody’s id or words', async () => {
+      await postsAdded(database(), 1);
+      await queue.drain(async () => {
+        await database().session.execute(sql`select ${'UBEN, wet\nrope'}::text::integer`);
+        return DONE;
+      });
+      const { rows } = await database().queueConnection.db.executeSql(
+        `select output from pgboss.job where name = 'delivery'`,
+      );
+      expect(rows[0].output.message).toContain('Failed query');
+      expect(JSON.stringify(rows[0].output)).not.toMatch(/UBEN|rope/);
+    });
   });
 
   describe('working in the background', () => {
@@ -199,6 +234,21 @@ describeOnBoth('the delivery queue', (database) => {
       await until(25);
       expect(new Set(delivered)).toEqual(new Set(ids));
       expect(delivered).toHaveLength(25);
+    });
+
+    it('goes on at its pace when the clock of the machine is set back an hour', async () => {
+      const { handler, delivered, until } = noting();
+      const realNow = Date.now;
+      onTestFinished(() => void vi.restoreAllMocks());
+      await queue.work(async (postId, attempt) => {
+        if (delivered.length > 0) return handler(postId, attempt);
+        delivered.push(postId);
+        vi.spyOn(Date, 'now').mockImplementation(() => realNow() - 3_600_000);
+        return { retryAfterMs: 1_000 };
+      });
+      const [postId] = await postsAdded(database(), 1);
+      await until(2);
+      expect(delivered).toEqual([postId, postId]);
     });
 
     it('tries again what failed, beside what did not', async () => {

@@ -222,3 +222,19 @@ it('a delivery whose process crashed is handed to another when its minute is ove
   expect(await drainAfter(61)).toBe(1);
   expect(delivered).toEqual([post.id]);
 });
+
+it('work that nobody waits for keeps no request waiting, however much of it there is', async () => {
+  const release = Promise.withResolvers<void>();
+  const busy = Array.from({ length: 40 }, () => one.bulkStore.transaction(() => release.promise));
+  const { team } = await savedSprint(other);
+  expect((await one.store.transaction((tx) => tx.teamById(team.id)))?.id).toBe(team.id);
+  release.resolve();
+  await Promise.all(busy);
+});
+
+it('a transaction whose process has vanished is ended by the server, so that its locks go', async () => {
+  const limits = await one.session.execute(
+    sql`select current_setting('idle_in_transaction_session_timeout') as idle, current_setting('statement_timeout') as run`,
+  );
+  expect([...(limits as unknown as Iterable<unknown>)]).toEqual([{ idle: '1min', run: '1min' }]);
+});

@@ -56,6 +56,18 @@ describe('the clock', () => {
     expect(at).toEqual(['09:14', '09:15', '09:16', '09:17']);
   });
 
+  test.each([-60, 60])('goes on ticking every minute when the time is set %i minutes on', async (minutes) => {
+    let ticks = 0;
+    clock = startClock(async () => {
+      ticks += 1;
+      return 0;
+    }, recordingLog());
+    await vi.advanceTimersByTimeAsync(MINUTE_MS);
+    vi.setSystemTime(Date.now() + minutes * MINUTE_MS);
+    await vi.advanceTimersByTimeAsync(5 * MINUTE_MS);
+    expect(ticks).toBe(7);
+  });
+
   test('begins no tick while one is under way', async () => {
     const { tick, begun, end } = controlledTick();
     clock = startClock(tick, recordingLog());

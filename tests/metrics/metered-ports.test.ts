@@ -107,8 +107,8 @@ describe('the messenger that counts', () => {
       metrics,
       clock,
     );
-    expect(await messenger.post('W', { userId: 'U' }, 'key', PROMPT, undefined)).toEqual(AT);
-    await messenger.update('W', AT, PROMPT, undefined);
+    expect(await messenger.post('W', { userId: 'U' }, 'key', PROMPT, undefined, () => true)).toEqual(AT);
+    await messenger.update('W', AT, PROMPT, undefined, () => true);
     const delivered = (how: string) =>
       figureOf(metrics.register, 'loadline_posts_delivered_total', { kind: 'daily-prompt', how });
     expect([await delivered('new'), await delivered('update')]).toEqual([1, 1]);
@@ -126,7 +126,9 @@ describe('the messenger that counts', () => {
       metrics,
       { now: () => DUE_AT },
     );
-    await expect(messenger.post('W', { channelId: 'C' }, 'key', PROMPT, undefined)).rejects.toBe(failure);
+    await expect(messenger.post('W', { channelId: 'C' }, 'key', PROMPT, undefined, () => true)).rejects.toBe(
+      failure,
+    );
     expect(await figureOf(metrics.register, 'loadline_posts_dead_total', { reason: 'refused' })).toBe(1);
     expect(await figureOf(metrics.register, 'loadline_prompts_sent_total')).toBe(0);
   });

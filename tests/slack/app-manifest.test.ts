@@ -1,8 +1,11 @@
 import { Ajv } from 'ajv';
 import { describe, expect, it } from 'vitest';
 import manifest from '../../deploy/app-manifest.json' with { type: 'json' };
+import manifestForMany from '../../deploy/app-manifest-many.json' with { type: 'json' };
+import { EVENTS_PATH } from '../../src/slack/http-door.ts';
 import { COMMAND } from '../../src/slack/ids.ts';
-import { NEEDED_EVENTS } from '../../src/slack/manifest-needs.ts';
+import { INSTALL_PATH, RETURN_PATH } from '../../src/slack/install/install-pages.ts';
+import { DISTRIBUTION_EVENTS, NEEDED_EVENTS } from '../../src/slack/manifest-needs.ts';
 import { NEEDED_SCOPES } from '../../src/slack/scopes.ts';
 
 /** Limits from docs.slack.dev/reference/app-manifest, for the parts that the manifest uses. */
@@ -92,5 +95,35 @@ describe('the app manifest', () => {
       messages_tab_enabled: true,
       messages_tab_read_only_enabled: false,
     });
+  });
+});
+
+describe('the app manifest for many workspaces', () => {
+  const HOST = 'https://your-host';
+
+  it('is the other one, but for the addresses of HTTP, the way back of browsers, and the events of a removal', () => {
+    const url = `${HOST}${EVENTS_PATH}`;
+    expect(manifestForMany).toEqual({
+      ...manifest,
+      features: {
+        ...manifest.features,
+        slash_commands: manifest.features.slash_commands.map((command) => ({ ...command, url })),
+      },
+      oauth_config: { ...manifest.oauth_config, redirect_urls: [`${HOST}${RETURN_PATH}`] },
+      settings: {
+        ...manifest.settings,
+        event_subscriptions: { request_url: url, bot_events: [...NEEDED_EVENTS, ...DISTRIBUTION_EVENTS] },
+        interactivity: { is_enabled: true, request_url: url },
+        socket_mode_enabled: false,
+      },
+    });
+  });
+
+  it('names the paths at which the bot answers', () => {
+    expect([EVENTS_PATH, INSTALL_PATH, RETURN_PATH]).toEqual([
+      '/slack/events',
+      '/slack/install',
+      '/slack/oauth',
+    ]);
   });
 });

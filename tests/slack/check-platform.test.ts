@@ -7,6 +7,7 @@ import { FakePlatform } from './support/fake-platform.ts';
 import { logCatcher } from './support/log-catcher.ts';
 import { WORKSPACE_ID } from './support/samples.ts';
 import { spyUseCases } from './support/spy-use-cases.ts';
+import { testWorkspace } from './support/test-workspace.ts';
 
 const platform = new FakePlatform();
 beforeAll(() => platform.listen());
@@ -90,8 +91,8 @@ describe('opening the socket', () => {
     const { logger } = logCatcher();
     const client = interactiveClient({ botToken: 'xoxb-SECRET', logger });
     const app = createSlackApp({
-      config: { botToken: 'xoxb-SECRET', transport: { mode: 'socket', appToken: 'xapp-SECRET' }, port: 0 },
-      identity: { workspaceId: WORKSPACE_ID, workspaceName: 'Harbour', botUserId: 'U0BOT', botId: 'B0BOT' },
+      config: { transport: { mode: 'socket', appToken: 'xapp-SECRET' }, port: 0 },
+      workspaces: testWorkspace(client, WORKSPACE_ID, { botToken: 'xoxb-SECRET' }),
       deps: {
         store: { transaction: () => Promise.reject(new Error('not expected here')) },
         clock: { now: () => new Date('2026-11-04T09:20:00Z') },
@@ -102,7 +103,6 @@ describe('opening the socket', () => {
         },
       },
       useCases: spyUseCases(),
-      client,
       logger,
     });
     const thrown = await app.start().then(

@@ -4,6 +4,7 @@ import { interactiveClient } from '../../src/slack/web-clients.ts';
 import { FakePlatform } from './support/fake-platform.ts';
 import { logCatcher } from './support/log-catcher.ts';
 import { CHANNEL_ID, WORKSPACE_ID } from './support/samples.ts';
+import { testWorkspace } from './support/test-workspace.ts';
 
 const platform = new FakePlatform();
 beforeAll(() => platform.listen());
@@ -30,7 +31,7 @@ function directoryUnderTest() {
     people[String(user)] ? { user: people[String(user)] } : { ok: false, error: 'user_not_found' },
   );
   return {
-    directory: createDirectory({ client, nowMs: () => nowMs }),
+    directory: createDirectory({ workspaces: testWorkspace(client, WORKSPACE_ID), nowMs: () => nowMs }),
     pass: (ms: number) => {
       nowMs += ms;
     },

@@ -12,7 +12,7 @@ const card = aCard({ estimatePoints: 5 });
 
 describe('a card nobody has answered about', () => {
   test('has everything left and has not grown', () => {
-    expect(cardState(card, [])).toEqual({
+    expect(cardState(card, [])).toMatchObject({
       card,
       workedPoints: 0,
       leftPoints: 5,

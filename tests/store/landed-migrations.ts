@@ -7,4 +7,7 @@ export const LANDED_MIGRATIONS: Readonly<Record<string, string>> = {
   '0001_tables.sql': 'c0141e2ca6c86ffeaecf53506dea88e46f4aa67f63eb8dd6349756bc18bd257d',
   '0002_rules.sql': 'f77cbe4549cf8f18aebcf622d2eba908c87ce350a37864a4200c36caeb1e7ed1',
   '0003_history.sql': '449b8b64cb67220e9aa2b69b6cac4b3f8f88ef3a70d588433add2fd8f5ac23aa',
+  '0004_installations.sql': '70d2958f79caa811917f057be85a94ee11fdfca12daa753dba935fb555b49903',
+  '0005_privacy.sql': '8304c55e6bc061a63abc604ce038a4767bc3d49c99f78217b26efe8f952e4e6e',
+  '0006_latest_past.sql': '757ddaa597c62abced5569cd693d8419ae33efd3a5209c6ea88e0ef0cc7356ac',
 };

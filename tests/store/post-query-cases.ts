@@ -14,6 +14,30 @@ const NOT_SENT_YET = {
 } as const;
 
 export function postQueryCases(database: () => Database): void {
+  it('takes the beginning of an attempt from the earlier of two clocks, lest a post be looked for in the future', async () => {
+    const { sprint } = await savedSprint(database());
+    const post = aPost(sprint.id);
+    await database().store.transaction(async (tx) => {
+      await tx.addPosts([post]);
+      await tx.updatePost(post.id, { state: 'sending', firstAttemptAt: new Date('2999-01-01T00:00:00Z') });
+      const { firstAttemptAt } = (await tx.postById(post.id)) ?? {};
+      expect(firstAttemptAt?.getFullYear()).toBeLessThan(2999);
+    });
+  });
+
+  it('keeps the newest version that was sent, whoever ends last', async () => {
+    const { sprint } = await savedSprint(database());
+    const post = aPost(sprint.id);
+    const postedAt = { channelId: 'C-quay', ts: '1793612400.000900' };
+    await database().store.transaction(async (tx) => {
+      await tx.addPosts([post]);
+      await tx.refreshPost(post.id);
+      await tx.updatePost(post.id, { state: 'sent', postedAt, sentVersion: 2 });
+      await tx.updatePost(post.id, { state: 'sent', postedAt, sentVersion: 1 });
+      expect((await tx.postById(post.id))?.sentVersion).toBe(2);
+    });
+  });
+
   it('gives back every kind of post as it was recorded', async () => {
     const { team, sprint } = await savedSprint(database());
     const byUserId = 'U-ana';

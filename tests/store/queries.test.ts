@@ -5,6 +5,7 @@ import { cardQueryCases } from './card-query-cases.ts';
 import { clockQueryCases } from './clock-query-cases.ts';
 import { constraintCases } from './constraint-cases.ts';
 import { historyQueryCases } from './history-query-cases.ts';
+import { installationQueryCases } from './installation-query-cases.ts';
 import { postQueryCases } from './post-query-cases.ts';
 import { promptQueryCases } from './prompt-query-cases.ts';
 import { recordKeepingCases } from './record-keeping-cases.ts';
@@ -20,6 +21,7 @@ describeOnBoth('the store', (database) => {
   describe('prompts', () => promptQueryCases(database));
   describe('posts', () => postQueryCases(database));
   describe('the clock', () => clockQueryCases(database));
+  describe('installations', () => installationQueryCases(database));
   describe('transactions', () => transactionCases(database));
   describe('constraints', () => constraintCases(database));
   describe('what was recorded', () => recordKeepingCases(database));

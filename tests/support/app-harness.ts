@@ -200,15 +200,20 @@ export function rowsOf<Row>(result: unknown): Row[] {
 
 let shared: Promise<Database> | undefined;
 
-/** A harness over the test file's database, emptied. */
-export async function openHarness({ now }: { readonly now: string }): Promise<Harness> {
-  shared ??= withPglite();
-  const database = await shared;
+/** Takes every team out, with all that hangs on it. */
+export async function emptyDatabase(database: Database): Promise<void> {
   await database.session.transaction(async (tx) => {
     // The database guards its records against this, as it should outside of tests.
     await tx.execute(sql`set local session_replication_role = replica`);
     await tx.execute(sql`truncate loadline.teams, loadline.posts, loadline.seen_events, pgboss.job cascade`);
   });
+}
+
+/** A harness over the test file's database, emptied. */
+export async function openHarness({ now }: { readonly now: string }): Promise<Harness> {
+  shared ??= withPglite();
+  const database = await shared;
+  await emptyDatabase(database);
   return new Harness(database, now);
 }
 

@@ -31,6 +31,8 @@ export interface PlannedFailure {
   readonly kind: DeliveryFailureKind;
   readonly gotThrough?: boolean;
   readonly retryAfterMs?: number;
+  /** The platform's own code. */
+  readonly code?: string;
 }
 
 export class RecordingMessenger implements Messenger {
@@ -52,6 +54,7 @@ export class RecordingMessenger implements Messenger {
     key: string,
     content: MessageContent,
     image: PostImage | undefined,
+    _maySend: () => boolean,
   ): Promise<PostedAt> {
     const channelId = 'channelId' in to ? to.channelId : `D-${to.userId}`;
     this.#posted += 1;
@@ -80,6 +83,7 @@ export class RecordingMessenger implements Messenger {
     at: PostedAt,
     content: MessageContent,
     image: PostImage | undefined,
+    _maySend: () => boolean,
   ): Promise<void> {
     await this.#call('update', () => {
       const message = this.messages.find(
@@ -103,7 +107,7 @@ export class RecordingMessenger implements Messenger {
       const { retryAfterMs } = failure;
       throw new DeliveryFailure(
         failure.kind,
-        `${failure.kind}_example`,
+        failure.code ?? `${failure.kind}_example`,
         retryAfterMs === undefined ? {} : { retryAfterMs },
       );
     }

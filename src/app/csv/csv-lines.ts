@@ -19,6 +19,8 @@ export interface BadRecord {
 
 /** After so many misplaced quotes the file is no CSV; each costs another pass over the rest. */
 const MOST_MISPLACED_QUOTES = 20;
+/** A thousand notes of the longest kind; one that goes on is a quote that nobody closed, and costs as much as a file. */
+const LONGEST_RECORD = 100_000;
 const LINE_END = /\r\n|\n|\r/;
 const RECORD_ENDS = ['\r\n', '\n', '\r'];
 
@@ -29,13 +31,13 @@ export function csvRecords(text: string, separator: Separator): { records: CsvRe
   let rest = text.replace(/^\uFEFF/, '');
   let linesBefore = 0;
   while (rest !== '') {
-    const read = readUntilMisplacedQuote(rest, separator);
+    const read = readUntilBroken(rest, separator);
     for (const { lineNumber, cells } of read.records) {
       if (cells.some((cell) => cell.trim() !== ''))
         records.push({ lineNumber: linesBefore + lineNumber, cells });
     }
-    if (read.misplacedOn === undefined) break;
-    const lineNumber = linesBefore + read.misplacedOn;
+    if (read.brokenOn === undefined) break;
+    const lineNumber = linesBefore + read.brokenOn;
     if (bad.length === MOST_MISPLACED_QUOTES) {
       bad.push({
         lineNumber,
@@ -43,8 +45,8 @@ export function csvRecords(text: string, separator: Separator): { records: CsvRe
       });
       break;
     }
-    bad.push({ lineNumber, problem: MISPLACED_QUOTE });
-    rest = withoutLines(rest, read.misplacedOn);
+    bad.push({ lineNumber, problem: read.isEndless ? ENDLESS : MISPLACED_QUOTE });
+    rest = withoutLines(rest, read.brokenOn);
     linesBefore = lineNumber;
   }
   return { records, bad };
@@ -53,10 +55,12 @@ export function csvRecords(text: string, separator: Separator): { records: CsvRe
 const MISPLACED_QUOTE =
   'a double quote is misplaced. Put the whole cell in double quotes, and write a quote inside of it twice.';
 
-function readUntilMisplacedQuote(
+const ENDLESS = `it has more than ${LONGEST_RECORD.toLocaleString('en')} characters, or a double quote in it is never closed.`;
+
+function readUntilBroken(
   text: string,
   separator: Separator,
-): { records: CsvRecord[]; misplacedOn: number | undefined } {
+): { records: CsvRecord[]; brokenOn: number | undefined; isEndless: boolean } {
   const records: CsvRecord[] = [];
   let linesRead = 0;
   try {
@@ -64,6 +68,7 @@ function readUntilMisplacedQuote(
       delimiter: separator,
       record_delimiter: RECORD_ENDS,
       relax_column_count: true,
+      max_record_size: LONGEST_RECORD,
       on_record: (cells: string[], { lines }) => {
         records.push({ lineNumber: linesRead + 1, cells });
         linesRead = lines;
@@ -71,10 +76,10 @@ function readUntilMisplacedQuote(
         return null;
       },
     });
-    return { records, misplacedOn: undefined };
+    return { records, brokenOn: undefined, isEndless: false };
   } catch (error) {
     if (!(error instanceof CsvError)) throw error;
-    return { records, misplacedOn: linesRead + 1 };
+    return { records, brokenOn: linesRead + 1, isEndless: error.code === 'CSV_MAX_RECORD_SIZE' };
   }
 }
 

@@ -51,7 +51,7 @@ export function readTable({ fileName, text }: CsvFile): CsvTable | string {
   const separator = separatorOf(text);
   const { records, bad } = csvRecords(text, separator);
   const [header, ...rest] = records;
-  if (!header) return 'the file is empty.';
+  if (!header) return bad[0] ? `line ${bad[0].lineNumber}: ${bad[0].problem}` : 'the file is empty.';
   if (header.cells.length > MOST_COLUMNS) {
     return `it has ${inThousands(header.cells.length)} columns; ${MOST_COLUMNS} is the most.`;
   }

@@ -1,4 +1,5 @@
 /** From a team's records to the lines of the four files. Holds no person: no id, no name, no sum by member. */
+import type { SprintSummary } from '../../sprint/summary.ts';
 import type { SprintTotals } from '../../sprint/totals.ts';
 import { sprintTotals } from '../../sprint/totals.ts';
 import type { Ratio } from '../../sprint/undefined-value.ts';
@@ -9,6 +10,7 @@ import type { SprintCardState } from '../card-line.ts';
 import { statesOf } from '../card-line.ts';
 import type { CsvRow } from '../csv/write-csv.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
+import type { FromRecords } from '../history/past-sprint-at-closing.ts';
 import { pastSprintOf } from '../history/past-sprint-at-closing.ts';
 import { dayAt } from '../local-time.ts';
 import type { SprintRecords } from '../ports.ts';
@@ -24,6 +26,8 @@ export interface ExportedSprint {
   readonly past: PastSprint | undefined;
   /** As it was posted; undefined when nothing was. */
   readonly postedVerdict: Verdict | undefined;
+  /** The numbers as they were posted: all there is of a cancelled sprint once it is reduced to its totals. */
+  readonly posted?: SprintSummary | undefined;
   /** To the team's baseline sprint; undefined when there is none. */
   readonly velocityGrowth: Ratio | undefined;
 }
@@ -110,16 +114,17 @@ function cardCells(state: SprintCardState): CsvRow<'cards'> {
 
 function sprintRow(
   team: Team,
-  { sprint, records, past, postedVerdict, velocityGrowth }: ExportedSprint,
+  { sprint, records, past, postedVerdict, posted, velocityGrowth }: ExportedSprint,
   states: readonly SprintCardState[],
 ): CsvRow<'sprints'> {
   const days = promptDays(team, sprint);
   const known = past ?? {
-    ...pastSprintOf(team, days, records),
+    ...(states.length === 0 && posted ? fromPosted(posted) : pastSprintOf(team, days, records)),
     memberDays: undefined,
     recordedValue: undefined,
   };
-  const totals: SprintTotals | undefined = states.length > 0 ? sprintTotals(states, team.scale) : undefined;
+  const totals: SprintTotals | undefined =
+    states.length > 0 ? sprintTotals(states, team.scale) : posted?.totals;
   const { pulledInPoints, surprisePoints } = known;
   const hasLoad = pulledInPoints !== undefined && surprisePoints !== undefined;
   const { ratios } = known;
@@ -152,6 +157,10 @@ function sprintRow(
     'finish share': cellOf(ratios.finishShare),
     'velocity growth': velocityGrowth === undefined ? undefined : cellOf(velocityGrowth),
   };
+}
+
+function fromPosted({ totals, ratios }: SprintSummary): FromRecords {
+  return { ...totals, ratios, trace: [], cards: [] };
 }
 
 /** By the team's thresholds of today; undefined when what it would be judged by isn't known. */

@@ -77,6 +77,7 @@ async function exportedSprints(tx: Transaction, team: Team): Promise<ExportedSpr
       records: records.get(id) ?? { cards: [], facts: [] },
       past: leftBehind,
       postedVerdict: result?.summary.verdict.verdict,
+      posted: result?.summary,
       velocityGrowth:
         leftBehind?.velocityPoints === undefined
           ? undefined

@@ -6,7 +6,7 @@ import { MOST_SPRINTS_BACK, NO_HISTORY, withEndedSprints } from '../../forecast/
 import type { PulledInCard } from '../../forecast/pull-in-chance.ts';
 import type { ClosedCard } from '../../forecast/surprise-odds.ts';
 import type { Transaction } from '../ports.ts';
-import type { Team } from '../team.ts';
+import type { Sprint, Team } from '../team.ts';
 import type { PastSprint, PastTrace, TracePoint } from './past-sprint.ts';
 import { pastSprintAtClosing } from './past-sprint-at-closing.ts';
 
@@ -18,7 +18,11 @@ export async function pastSprints(tx: Transaction, team: Team): Promise<PastSpri
 
 /** Sprints that closed before there was such a record get one now. */
 async function recordMissingPast(tx: Transaction, team: Team): Promise<void> {
-  for (const sprint of await tx.sprintsWithoutPast(team.id)) {
+  await recordPast(tx, team, await tx.sprintsWithoutPast(team.id));
+}
+
+async function recordPast(tx: Transaction, team: Team, sprints: readonly Sprint[]): Promise<void> {
+  for (const sprint of sprints) {
     await tx.savePastSprint(await pastSprintAtClosing(tx, team, sprint, sprint.closedAt ?? new Date(0)));
   }
 }
@@ -62,10 +66,16 @@ export function marginSprints(past: readonly PastSprint[]): MarginSprint[] {
   }));
 }
 
-/** How the latest sprints of the team and of the others in its workspace went, oldest first. */
-export async function pastTraces(tx: Transaction, team: Team): Promise<PastTrace[]> {
-  await recordMissingPast(tx, team);
-  return tx.pastTracesOf(team, MOST_SPRINTS_BACK);
+/**
+ * How the latest sprints of the team and of the others in its workspace went, oldest first; of each trace the point at
+ * that share of its working days only.
+ */
+export async function pastTraces(tx: Transaction, team: Team, elapsedShare: number): Promise<PastTrace[]> {
+  const traces = () => tx.pastTracesOf(team, MOST_SPRINTS_BACK, elapsedShare);
+  const [missing, read] = await Promise.all([tx.sprintsWithoutPast(team.id), traces()]);
+  if (missing.length === 0) return read;
+  await recordPast(tx, team, missing);
+  return traces();
 }
 
 /**

@@ -55,7 +55,7 @@ function lengthError(element: JsonObject, text: string): string | undefined {
 }
 
 function numberError(element: JsonObject, text: string): string | undefined {
-  if (!/^-?(\d+\.?\d*|\.\d+)$/.test(text)) return 'Please enter a number.';
+  if (!/^-?(\d+(\.\d*)?|\.\d+)$/.test(text)) return 'Please enter a number.';
   if (element.is_decimal_allowed !== true && text.includes('.')) return 'Please enter a whole number.';
   const [min, max] = [element.min_value, element.max_value];
   if (min !== undefined && Number(text) < Number(min)) return `Please enter ${min} or more.`;

@@ -30,11 +30,15 @@ export interface Fault {
   delayMs?: number;
   /** Cut the connection `before` the call is applied, or `after`: then the caller can't know that it was. */
   dropConnection?: 'before' | 'after';
-  /** Answer with this status (and `body`) and do not apply the call. */
+  /** Answer with this status (and `body`) and do not apply the call, unless `applied` says so. */
   status?: number;
-  /** Answer with this and do not apply the call. */
+  /** Answer with this and do not apply the call, unless `applied` says so. */
   body?: JsonObject;
   headers?: Record<string, string>;
+  /** Apply the call, though the answer says otherwise. */
+  applied?: boolean;
+  /** Wait after the call was applied and before it is answered. */
+  answerDelayMs?: number;
 }
 
 /** A route that the host adds under `/page/`. What it throws reaches the page as `{error: message}`. */

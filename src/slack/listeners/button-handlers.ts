@@ -32,6 +32,7 @@ import {
   changeRangeFormFor,
   closeFormFor,
   dropFormFor,
+  eraseFormFor,
   forecastFormFor,
   importFormFor,
   measuresFormFor,
@@ -44,6 +45,7 @@ import { handOutExport } from './hand-out-export.ts';
 import type { ListenerContext } from './listener-context.ts';
 import { StaleControl } from './stale-control.ts';
 import { tellAdvice } from './tell-advice.ts';
+import { handOutCopy, tellPrivacy } from './tell-privacy.ts';
 import { tellStatus } from './tell-status.ts';
 
 /** Somebody who pressed a button. */
@@ -132,6 +134,12 @@ export const BUTTON_HANDLERS: Readonly<Record<string, ButtonHandler>> = {
   [ACTIONS.exportSprints]: (context, presser, value) => handOutExport(context, presser, placeIn(value)),
 
   [ACTIONS.showHelp]: (_context, presser) => presser.tell(helpMessage()),
+
+  [ACTIONS.showPrivacy]: tellPrivacy,
+  [ACTIONS.sendMyCopy]: handOutCopy,
+  [ACTIONS.openEraseForm]: async (context, presser) => {
+    await openForm(context.client, presser.triggerId, await eraseFormFor(context, presser));
+  },
 
   [ACTIONS.shareStatus]: async ({ useCases }, presser, value) => {
     await useCases.shareStatus(presser.actor, read(sprintValue, value));

@@ -3,14 +3,15 @@ import type { App, RespondFn } from '@slack/bolt';
 import { buttonPress } from '../incoming.ts';
 import { placeOf } from './asker.ts';
 import { BUTTON_HANDLERS, type Presser } from './button-handlers.ts';
+import { contextOf } from './context-of.ts';
 import { guarded, triggerKey } from './guarded.ts';
-import type { ListenerContext } from './listener-context.ts';
 import { replacing, tellsOnly } from './responses.ts';
 import { StaleControl } from './stale-control.ts';
 
-export function listenToButtons(app: App, context: ListenerContext): void {
-  app.action({ type: 'block_actions' }, async ({ ack, body, respond }) => {
+export function listenToButtons(app: App): void {
+  app.action({ type: 'block_actions' }, async ({ ack, body, respond, context: bolt }) => {
     await ack();
+    const context = contextOf(bolt);
     const sent = buttonPress.safeParse(body);
     const action = sent.data?.actions[0];
     if (!sent.success || !action) return;

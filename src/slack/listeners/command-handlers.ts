@@ -38,6 +38,7 @@ import type { ListenerContext } from './listener-context.ts';
 import { parseForecastQuestion } from './parse-forecast-question.ts';
 import { parseRangeQuestion } from './parse-range-question.ts';
 import { tellAdvice } from './tell-advice.ts';
+import { tellPrivacy } from './tell-privacy.ts';
 import { tellStatus } from './tell-status.ts';
 
 /** A person who typed the command, in a place. */
@@ -130,6 +131,7 @@ export const COMMAND_HANDLERS: Readonly<Record<CommandWord, CommandHandler>> = {
   setup: (context, caller) => showForm(context, caller, () => setupFormFor(context, caller, caller.place)),
   'setup measures': (context, caller) =>
     showForm(context, caller, () => measuresFormFor(context, caller, caller.place)),
+  privacy: tellPrivacy,
   help: (_context, caller) => caller.tell(helpMessage()),
 };
 

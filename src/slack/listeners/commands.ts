@@ -6,14 +6,16 @@ import { nearestCommandWord } from '../nearest-command.ts';
 import { plainWords } from '../plain-words.ts';
 import { placeOf } from './asker.ts';
 import { type Caller, COMMAND_HANDLERS, tellOverview } from './command-handlers.ts';
+import { contextOf } from './context-of.ts';
 import { guarded, triggerKey } from './guarded.ts';
 import type { ListenerContext } from './listener-context.ts';
 import { parseCommand } from './parse-command.ts';
 import { tellsOnly } from './responses.ts';
 
-export function listenToCommand(app: App, context: ListenerContext): void {
-  app.command(/.*/, async ({ ack, body, respond }) => {
+export function listenToCommand(app: App): void {
+  app.command(/.*/, async ({ ack, body, respond, context: bolt }) => {
     await ack();
+    const context = contextOf(bolt);
     const sent = slashCommand.safeParse(body);
     if (!sent.success) return;
     const { team_id, user_id, channel_id, trigger_id, response_url, text } = sent.data;

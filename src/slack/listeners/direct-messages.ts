@@ -11,12 +11,14 @@ import { placeOf } from './asker.ts';
 import { outcomeMessage } from './button-handlers.ts';
 import type { Caller } from './command-handlers.ts';
 import { runCommand } from './commands.ts';
+import { contextOf } from './context-of.ts';
 import { guarded } from './guarded.ts';
 import type { ListenerContext } from './listener-context.ts';
 import { parseCommand } from './parse-command.ts';
 
-export function listenToDirectMessages(app: App, context: ListenerContext): void {
-  app.event('message', async ({ body }) => {
+export function listenToDirectMessages(app: App): void {
+  app.event('message', async ({ body, context: bolt }) => {
+    const context = contextOf(bolt);
     const sent = messageEvent.safeParse(body);
     if (!sent.success) return;
     const said = whatWasSaid(sent.data);

@@ -12,6 +12,7 @@ import { noteFailure, noteRefusal } from '../request-scope.ts';
 import type { MessageView } from '../views/message-view.ts';
 import { refusalMessage } from '../views/refusal-message.ts';
 import { troubleMessage } from '../views/trouble-views.ts';
+import { type Written, writtenSoFar } from '../written-once.ts';
 import { StaleControl } from './stale-control.ts';
 
 export type Failure =
@@ -20,7 +21,7 @@ export type Failure =
       readonly words: { readonly what: string; readonly mend: string };
       readonly problems: readonly InputProblem[];
     }
-  | { readonly kind: 'trouble'; readonly errorId: string };
+  | { readonly kind: 'trouble'; readonly errorId: string; readonly written: Written };
 
 /** The platform's answers when a form comes too late (docs.slack.dev/interactivity/handling-user-interaction). */
 const TOO_LATE = new Set([
@@ -42,7 +43,9 @@ export function failureOf(error: unknown, logger: Logger, during: string): Failu
     noteRefusal(error.code);
     return { kind: 'refusal', words: refusalWords(error), problems: problemsOf(error) };
   }
-  const words = foreseen(error);
+  const written = writtenSoFar();
+  // Words that were made for what was not done would be untrue once something was.
+  const words = written === 'nothing' ? foreseen(error) : undefined;
   if (words) {
     noteRefusal(codeOf(error));
     logger.warn({ during, err: error }, 'Something was not done.');
@@ -52,7 +55,7 @@ export function failureOf(error: unknown, logger: Logger, during: string): Failu
   const errorId = currentReference() ?? newReference();
   noteFailure(codeOf(error));
   logger.error({ during, errorId, err: error }, 'Something went wrong.');
-  return { kind: 'trouble', errorId };
+  return { kind: 'trouble', errorId, written };
 }
 
 /** What is wrong with which field, where the refusal is about fields. */
@@ -67,7 +70,7 @@ function problemsOf(refusal: Refusal): readonly InputProblem[] {
 export function failureMessage(failure: Failure): MessageView {
   return failure.kind === 'refusal'
     ? refusalMessage(failure.words, failure.problems)
-    : troubleMessage(failure.errorId);
+    : troubleMessage(failure.errorId, failure.written);
 }
 
 function foreseen(error: unknown): { what: string; mend: string } | undefined {

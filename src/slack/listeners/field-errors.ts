@@ -1,7 +1,9 @@
 /** Puts what is wrong beside the fields of a form, so that the form stays open with what was typed. */
 import type { Directory, Profile } from '../../app/ports.ts';
 import type { Actor } from '../../app/team.ts';
+import { visibleText } from '../../app/visible-text.ts';
 import { ANSWER_PARTS, answerField, FIELDS } from '../ids.ts';
+import { troubleWords } from '../views/trouble-views.ts';
 import type { Failure } from './failure-words.ts';
 
 /** Where a refusal goes that is about no field, if the form has one of these. */
@@ -20,9 +22,9 @@ export async function fieldErrors(
   const fallback = MOST_LIKELY_FIELDS.find((field) => blockIds.includes(field)) ?? blockIds[0];
   if (fallback === undefined) return undefined;
   if (failure.kind === 'trouble') {
-    return {
-      [fallback]: `Something went wrong on our side, and nothing was recorded. Please try again. If it happens again, give whoever runs this bot the code ${failure.errorId}.`,
-    };
+    // A form that was recorded, or may have been, does not stay open as if it were to be sent again.
+    if (failure.written !== 'nothing') return undefined;
+    return { [fallback]: troubleWords(failure.errorId, failure.written) };
   }
   const { words, problems } = failure;
   if (problems.length === 0) {
@@ -33,7 +35,9 @@ export async function fieldErrors(
     const place = placeFor(field, blockIds) ?? fallback;
     byField.set(place, [...(byField.get(place) ?? []), message]);
   }
-  return Object.fromEntries([...byField].map(([field, messages]) => [field, messages.join(' ')]));
+  return Object.fromEntries(
+    [...byField].map(([field, messages]) => [field, visibleText(messages.join(' '))]),
+  );
 }
 
 /** The field itself, or of the same card one that the form does show. */

@@ -4,13 +4,14 @@ import { parseAwayDays } from '../../app/away-days.ts';
 import type { Actor } from '../../app/team.ts';
 import { DEFAULT_THRESHOLDS, type Thresholds } from '../../sprint/thresholds.ts';
 import { decodeValue } from '../button-values.ts';
-import { answerContext, setupContext, sprintContext, teamContext } from '../form-contexts.ts';
+import { answerContext, personContext, setupContext, sprintContext, teamContext } from '../form-contexts.ts';
 import { FIELDS, FIRST_SPRINT, FORMS } from '../ids.ts';
 import type { UseCases } from '../use-cases.ts';
 import { answerFormView } from '../views/answer-form-view.ts';
 import { baselineNamedMessage } from '../views/baseline-named-message.ts';
 import { droppedMessage, pulledMessage } from '../views/card-change-messages.ts';
 import { planPreviewView } from '../views/plan-preview-view.ts';
+import { erasedMessage } from '../views/privacy-message.ts';
 import { recordedMessage } from '../views/recorded-message.ts';
 import {
   measuresSavedReply,
@@ -68,6 +69,7 @@ export const FORM_HANDLERS: Readonly<Record<string, FormHandler>> = {
       closesAt: fields.text(field.closesAt),
       reminderAfterMinutes: fields.text(field.reminderAfterMinutes),
       scale: fields.text(field.scale),
+      retentionMonths: fields.text(field.retentionMonths),
       thresholds: thresholds as Record<keyof Thresholds, string>,
     });
     return { next: 'close', say: measuresSavedReply(team) };
@@ -178,6 +180,11 @@ export const FORM_HANDLERS: Readonly<Record<string, FormHandler>> = {
   },
 
   [FORMS.import]: submitImport,
+
+  [FORMS.erase]: async (useCases, { actor, context }) => {
+    read(personContext, context);
+    return { next: 'close', say: erasedMessage(await useCases.erasePerson(actor)) };
+  },
 
   [FORMS.baseline]: async (useCases, { actor, fields, context }) => {
     const { teamId } = read(teamContext, context);

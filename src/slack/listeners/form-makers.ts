@@ -8,6 +8,7 @@ import { baselineFormView } from '../views/baseline-form-view.ts';
 import { cancelFormView } from '../views/cancel-form-view.ts';
 import { closeFormView } from '../views/close-form-view.ts';
 import { dropFormView } from '../views/drop-form-view.ts';
+import { eraseFormView } from '../views/erase-form-view.ts';
 import { forecastFormView } from '../views/forecast-form-view.ts';
 import { importFormView } from '../views/import-form-view.ts';
 import { measuresFormView } from '../views/measures-form-view.ts';
@@ -53,6 +54,17 @@ export const importFormFor: FormMaker = async ({ useCases }, { actor, replyTo },
 
 export const forecastFormFor: FormMaker = async ({ useCases }, { actor, replyTo }, place) =>
   forecastFormView(await useCases.forecastForm(actor, { place }), undefined, replyTo);
+
+/** @throws Refusal when there is nothing to erase, or when it can't be done yet */
+export async function eraseFormFor(
+  { useCases }: ListenerContext,
+  { actor, replyTo }: Asker,
+): Promise<ModalView> {
+  const { kinds, needFacilitator } = await useCases.privacyOverview(actor);
+  if (kinds.length === 0) throw new Refusal('nothing-stored', {});
+  if (needFacilitator.length > 0) throw new Refusal('last-facilitator', { teamNames: needFacilitator });
+  return eraseFormView(replyTo);
+}
 
 /** The form with the numbers of the question before. */
 export async function changeForecastFormFor(

@@ -1,4 +1,5 @@
 /** Runs what somebody asked for, once, and never leaves them without an answer. */
+import { asOneRequest } from '../written-once.ts';
 import type { Asker } from './asker.ts';
 import { failureMessage, failureOf } from './failure-words.ts';
 import type { ListenerContext } from './listener-context.ts';
@@ -15,20 +16,26 @@ export async function guarded(
   work: () => Promise<void>,
 ): Promise<void> {
   const { logger, isNew } = context;
-  try {
+  const carryOut = async (): Promise<void> => {
     if (eventKey !== undefined && !(await isNew(eventKey))) {
       logger.info({ during }, 'A repeated request was passed over.');
       return;
     }
     await work();
     logger.info({ during }, 'Done.');
-  } catch (error) {
-    const failure = failureOf(error, logger, during);
-    if (failure.kind === 'refusal') logger.info({ during }, 'Refused.');
-    await asker.tell(failureMessage(failure)).catch((cause: unknown) => {
-      logger.error({ during, err: cause }, 'Nobody could be told.');
-    });
-  }
+  };
+  // Without a key: what comes twice was passed over already. It is to be known what was written, though.
+  await asOneRequest(undefined, async () => {
+    try {
+      await carryOut();
+    } catch (error) {
+      const failure = failureOf(error, logger, during);
+      if (failure.kind === 'refusal') logger.info({ during }, 'Refused.');
+      await asker.tell(failureMessage(failure)).catch((cause: unknown) => {
+        logger.error({ during, err: cause }, 'Nobody could be told.');
+      });
+    }
+  });
 }
 
 /** The key of an interaction: its trigger is made for one press of one button. */

@@ -2,15 +2,15 @@
 import type { App } from '@slack/bolt';
 import { homeOpened } from '../incoming.ts';
 import { homeView } from '../views/home-view.ts';
+import { contextOf } from './context-of.ts';
 import { failureMessage, failureOf } from './failure-words.ts';
-import type { ListenerContext } from './listener-context.ts';
 
-export function listenToHomePage(app: App, context: ListenerContext): void {
-  app.event('app_home_opened', async ({ body }) => {
+export function listenToHomePage(app: App): void {
+  app.event('app_home_opened', async ({ body, context: bolt }) => {
     const sent = homeOpened.safeParse(body);
     if (!sent.success || (sent.data.event.tab ?? 'home') !== 'home') return;
     const actor = { workspaceId: sent.data.team_id, userId: sent.data.event.user };
-    const { useCases, client, logger } = context;
+    const { useCases, client, logger } = contextOf(bolt);
     try {
       const view = homeView(await useCases.overview(actor, undefined));
       await client.views.publish({ user_id: actor.userId, view });

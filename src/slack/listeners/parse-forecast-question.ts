@@ -7,10 +7,10 @@ import { FIELDS } from '../ids.ts';
 
 type ForecastQuestion = Extract<AdviceQuestion, { about: 'forecast' }>;
 
-const GROWING = /(?:^|\s)(?:and\s+)?(?:growing|grows|growth|grow|\+)\s*(?:of|by)?(?:\s|(?=\d)|$)/i;
+/** Reads `spaced` text only, as the next one does: where spaces could be many, so could be the ways to share them out. */
+const GROWING = /(?:^| )(?:and )?(?:growing|grows|growth|grow|\+) ?(?:of|by)?(?: |(?=\d)|$)/i;
 /** What may stand after an amount: `points left`, `a sprint`. */
-const UNIT =
-  /\s*(?:points?)?\s*(?:left|of work)?\s*(?:(?:a|an|per|each|every|with each)\s+sprint)?\s*[,;.]?\s*$/i;
+const UNIT = / ?(?:points?)? ?(?:left|of work)? ?(?:(?:a|an|per|each|every|with each) sprint)? ?[,;.]? ?$/i;
 const EXAMPLE = '120 growing 5';
 
 /**
@@ -18,13 +18,18 @@ const EXAMPLE = '120 growing 5';
  * @throws Refusal `bad-argument`
  */
 export function parseForecastQuestion(typed: string): ForecastQuestion {
-  const [work = '', growth, ...more] = typed.split(GROWING);
+  const [work = '', growth, ...more] = spaced(typed).split(GROWING);
   if (more.length > 0) throw unread('say only once by how much it grows.');
   return {
     about: 'forecast',
     backlogPoints: amountIn(work, 'say how many points are left to do.'),
     growthPoints: growth === undefined ? 0 : amountIn(growth, 'say by how many points it grows.'),
   };
+}
+
+/** With one space between words. */
+function spaced(text: string): string {
+  return text.replace(/\s+/g, ' ');
 }
 
 function amountIn(words: string, whenEmpty: string): number {
@@ -45,8 +50,8 @@ function unread(problem: string): Refusal {
  * @throws Refusal `bad-input`
  */
 export function readForecastFields(backlogText: string, growthText: string): ForecastQuestion {
-  const backlog = readNumber(backlogText.replace(UNIT, ''));
-  const growth = growthText.trim() === '' ? { value: 0 } : readNumber(growthText.replace(UNIT, ''));
+  const backlog = readNumber(spaced(backlogText).replace(UNIT, ''));
+  const growth = growthText.trim() === '' ? { value: 0 } : readNumber(spaced(growthText).replace(UNIT, ''));
   const problems: InputProblem[] = [];
   if ('problem' in backlog) problems.push({ field: FIELDS.forecast.backlogPoints, message: backlog.problem });
   if ('problem' in growth) problems.push({ field: FIELDS.forecast.growthPoints, message: growth.problem });

@@ -64,7 +64,7 @@ function words(typed: string): string[] {
   return typed
     .toLowerCase()
     .split(/\s+/)
-    .map((word) => word.replace(/[,;.:]+$/, ''))
+    .map((word) => word.replace(/[,;.:]{1,3}$/, ''))
     .filter((word) => word !== '' && !FILLERS.has(word));
 }
 

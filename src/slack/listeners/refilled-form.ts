@@ -1,5 +1,6 @@
 /** A form as it was sent off, with what was typed in it, to be shown again. */
 import type { ModalView } from '@slack/types';
+import { visibleText } from '../../app/visible-text.ts';
 import { INPUT } from '../ids.ts';
 import type { Surface } from '../incoming.ts';
 import { sentFile } from '../sent-file.ts';
@@ -52,7 +53,7 @@ function refilled(block: Surface['blocks'][number], form: Surface): object {
     const value = entered[name];
     const isEmpty = value === null || value === '' || (Array.isArray(value) && value.length === 0);
     if (isEmpty) delete element[initial];
-    else element[initial] = value;
+    else element[initial] = typeof value === 'string' ? visibleText(value) : value;
   }
   return { ...block, element };
 }

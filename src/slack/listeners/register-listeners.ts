@@ -4,13 +4,12 @@ import { listenToButtons } from './buttons.ts';
 import { listenToCommand } from './commands.ts';
 import { listenToDirectMessages } from './direct-messages.ts';
 import { listenToHomePage } from './home-page.ts';
-import type { ListenerContext } from './listener-context.ts';
 import { listenToForms } from './submissions.ts';
 
-export function registerListeners(app: App, context: ListenerContext): void {
-  listenToCommand(app, context);
-  listenToButtons(app, context);
-  listenToForms(app, context);
-  listenToDirectMessages(app, context);
-  listenToHomePage(app, context);
+export function registerListeners(app: App): void {
+  listenToCommand(app);
+  listenToButtons(app);
+  listenToForms(app);
+  listenToDirectMessages(app);
+  listenToHomePage(app);
 }

@@ -8,8 +8,16 @@ import type { ModalView } from '@slack/types';
 import { type FormSubmission, formSubmission } from '../incoming.ts';
 import type { MessageView } from '../views/message-view.ts';
 import { refusalMessage } from '../views/refusal-message.ts';
-import { doneFormView, refusedFormView, troubleFormView, workingFormView } from '../views/trouble-views.ts';
+import {
+  doneFormView,
+  refusedFormView,
+  sentTwiceMessage,
+  troubleFormView,
+  workingFormView,
+} from '../views/trouble-views.ts';
+import { AlreadyWritten, asOneRequest } from '../written-once.ts';
 import { tellIn } from './asker.ts';
+import { contextOf } from './context-of.ts';
 import { type Failure, failureMessage, failureOf } from './failure-words.ts';
 import { fieldErrors } from './field-errors.ts';
 import { FormFields } from './form-fields.ts';
@@ -31,11 +39,11 @@ type Verdict =
       readonly errors: Record<string, string> | undefined;
     };
 
-export function listenToForms(app: App, context: ListenerContext): void {
-  app.view({ type: 'view_submission' }, async ({ ack, body }) => {
+export function listenToForms(app: App): void {
+  app.view({ type: 'view_submission' }, async ({ ack, body, context: bolt }) => {
     const sent = formSubmission.safeParse(body);
     const answer = ack as Ack;
-    if (sent.success) await answerForm(context, sent.data, answer);
+    if (sent.success) await answerForm(contextOf(bolt), sent.data, answer);
     else await answer();
   });
   app.view({ type: 'view_closed' }, async ({ ack }) => ack());
@@ -43,7 +51,10 @@ export function listenToForms(app: App, context: ListenerContext): void {
 
 async function answerForm(context: ListenerContext, sent: FormSubmission, ack: Ack): Promise<void> {
   const during = `form ${Object.hasOwn(FORM_HANDLERS, sent.view.callback_id) ? sent.view.callback_id : 'unknown'}`;
-  const work = verdictOn(context, sent, during);
+  const key = triggerKey(sent.trigger_id);
+  // Of its own in each workspace, whatever its mark.
+  const ownKey = key && `${actorOf(sent).workspaceId} ${key}`;
+  const work = asOneRequest(ownKey, () => verdictOn(context, sent, during));
   const inTime = await Promise.race([work, context.answerDue()]);
   if (inTime) await answerInTime(inTime, ack);
   else await ack({ response_action: 'update', view: workingFormView() });
@@ -89,12 +100,10 @@ async function showLate(
 
 /** Never throws: what went wrong is part of the verdict. */
 async function verdictOn(context: ListenerContext, sent: FormSubmission, during: string): Promise<Verdict> {
-  const { useCases, logger, directory, isNew } = context;
+  const { useCases, logger, directory } = context;
   const fields = new FormFields(sent.view);
   const actor = actorOf(sent);
   try {
-    const key = triggerKey(sent.trigger_id);
-    if (key !== undefined && !(await isNew(key))) return { kind: 'repeated' };
     const handler = Object.hasOwn(FORM_HANDLERS, sent.view.callback_id)
       ? FORM_HANDLERS[sent.view.callback_id]
       : undefined;
@@ -102,6 +111,7 @@ async function verdictOn(context: ListenerContext, sent: FormSubmission, during:
     const outcome = await handler(useCases, { actor, fields, context: sent.view.private_metadata }, context);
     return { kind: 'outcome', outcome };
   } catch (error) {
+    if (error instanceof AlreadyWritten) return { kind: 'repeated' };
     const failure = failureOf(error, logger, during);
     const errors = await fieldErrors(failure, fields.blockIds, actor, directory);
     return { kind: 'failure', failure, errors };
@@ -109,7 +119,8 @@ async function verdictOn(context: ListenerContext, sent: FormSubmission, during:
 }
 
 async function answerInTime(verdict: Verdict, ack: Ack): Promise<void> {
-  if (verdict.kind === 'repeated') return ack();
+  // What it was to record stands, so the person is done with it.
+  if (verdict.kind === 'repeated') return ack({ response_action: 'clear' });
   if (verdict.kind === 'failure') {
     const { failure, errors } = verdict;
     if (errors) return ack({ response_action: 'errors', errors });
@@ -128,7 +139,7 @@ async function answerInTime(verdict: Verdict, ack: Ack): Promise<void> {
 
 /** What takes the place of "still working". */
 function lateView(verdict: Verdict, sent: FormSubmission): ModalView | undefined {
-  if (verdict.kind === 'repeated') return undefined;
+  if (verdict.kind === 'repeated') return doneFormView(sentTwiceMessage());
   if (verdict.kind === 'failure') {
     const { failure, errors } = verdict;
     return errors ? refilledForm(sent.view, failureMessage(failure)) : failureView(failure);
@@ -139,7 +150,7 @@ function lateView(verdict: Verdict, sent: FormSubmission): ModalView | undefined
 
 function failureView(failure: Failure): ModalView {
   return failure.kind === 'trouble'
-    ? troubleFormView(failure.errorId)
+    ? troubleFormView(failure.errorId, failure.written)
     : refusedFormView(failureMessage(failure));
 }
 

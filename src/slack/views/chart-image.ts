@@ -1,4 +1,5 @@
 import type { ImageBlock } from '@slack/types';
+import { visibleText } from '../../app/visible-text.ts';
 import { shortened } from './typed-text.ts';
 
 /** A chart that has been uploaded to the platform. */
@@ -17,7 +18,7 @@ export function chartBlocks(chart: ChartImage | undefined): ImageBlock[] {
     {
       type: 'image',
       slack_file: { id: chart.fileId },
-      alt_text: shortened(chart.altText, ALT_TEXT_MAX_LENGTH),
+      alt_text: shortened(visibleText(chart.altText), ALT_TEXT_MAX_LENGTH),
     },
   ];
 }

@@ -2,6 +2,7 @@
  * Makers of form fields. The block is named after the field, so that a problem with it can be shown at it
  * and what was typed survives an update of the form.
  */
+
 import type {
   Checkboxes,
   Datepicker,
@@ -14,6 +15,7 @@ import type {
   StaticSelect,
   Timepicker,
 } from '@slack/types';
+import { visibleText } from '../../app/visible-text.ts';
 import { INPUT } from '../ids.ts';
 import { plain } from './block-builders.ts';
 
@@ -60,7 +62,7 @@ export function textField(options: TextFieldOptions): InputBlock {
     action_id: INPUT,
     multiline: options.multiline ?? false,
     max_length: maxLength,
-    ...(initial === '' ? {} : { initial_value: initial }),
+    ...(initial === '' ? {} : { initial_value: visibleText(initial) }),
     ...(options.placeholder ? { placeholder: plain(options.placeholder, 150) } : {}),
   };
   return inputBlock(options, element);

@@ -1,7 +1,7 @@
 /** The help, made from the command table. */
 import { COMMANDS, type CommandAudience, type CommandDeclaration } from '../command-table.ts';
-import { COMMAND } from '../ids.ts';
-import { bold, code, context, lead, section } from './block-builders.ts';
+import { ACTIONS, COMMAND } from '../ids.ts';
+import { actions, bold, button, code, context, lead, section } from './block-builders.ts';
 import { type MessageView, messageView } from './message-view.ts';
 
 const AUDIENCES: readonly { readonly who: CommandAudience; readonly title: string }[] = [
@@ -19,6 +19,7 @@ export function helpMessage(): MessageView {
       `Each working day of a sprint I ask you in a direct message what is left on your cards; a click or a number is enough. ${code(COMMAND)} alone shows what you can do now. Words after it do more:`,
     ),
     ...AUDIENCES.map(({ who, title }) => section([bold(title), ...commandLines(who)].join('\n'))),
+    actions([button('What is stored about me', { actionId: ACTIONS.showPrivacy, value: 'me' })]),
     context(
       'The channel sees the team’s sums and its cards, never who answered what. [ ] marks what may be left out.',
     ),

@@ -88,6 +88,14 @@ export function measuresFormView(team: Team, replyTo?: string): ModalView {
       initial: team.scale.join(', '),
       maxLength: 300,
     }),
+    textField({
+      field: fields.retentionMonths,
+      label: 'Keep the details of a sprint for so many months',
+      hint: 'From 1 to 120. After that a sprint is reduced to its totals, for good: cards, answers, prompts and posts are deleted; verdicts, ratios and history stay. Leave it empty to keep everything.',
+      initial: team.retentionMonths === undefined ? '' : String(team.retentionMonths),
+      optional: true,
+      maxLength: 5,
+    }),
     section(bold('Thresholds, in percent')),
     ...THRESHOLDS.map(({ field, label, hint }) =>
       textField({ field, label, hint, initial: percentTyped(team.thresholds[field]), maxLength: 12 }),

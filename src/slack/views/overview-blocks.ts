@@ -16,6 +16,8 @@ const CARDS_NAMED = 3;
 const CARD_NAME_MAX_LENGTH = 60;
 /** The help is the same everywhere. */
 const HELP_VALUE = 'help';
+/** It is always about whoever presses it. */
+const PRIVACY_VALUE = 'me';
 
 export interface OverviewOptions {
   /** The channel in which a team can be set up, when the overview says that it can. */
@@ -45,7 +47,10 @@ export function overviewBlocks(
   if (overview.teams.length === 0 && !overview.canSetUpHere) blocks.push(section(noTeamWords()));
   blocks.push(
     section(`All commands: ${code(`${COMMAND} help`)}.`),
-    actions([button('Help', { actionId: ACTIONS.showHelp, value: HELP_VALUE })]),
+    actions([
+      button('Help', { actionId: ACTIONS.showHelp, value: HELP_VALUE }),
+      button('What is stored about me', { actionId: ACTIONS.showPrivacy, value: PRIVACY_VALUE }),
+    ]),
   );
   return blocks;
 }

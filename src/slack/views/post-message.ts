@@ -5,6 +5,7 @@ import { cancelledMessage } from './cancelled-message.ts';
 import type { ChartImage } from './chart-image.ts';
 import { dailyPromptMessage } from './daily-prompt-message.ts';
 import type { MessageView } from './message-view.ts';
+import { ownerNeededMessage } from './owner-needed-message.ts';
 import { planMessage } from './plan-message.ts';
 import { lastCallMessage, reminderMessage } from './reminder-messages.ts';
 import { sharedStatusMessage } from './status-message.ts';
@@ -26,6 +27,8 @@ export function postMessage(content: MessageContent, chart?: ChartImage): Messag
       return planMessage(content.plan);
     case 'verdict':
       return verdictMessage(content.verdict, chart);
+    case 'owner-needed':
+      return ownerNeededMessage(content);
     case 'shared-status':
       return sharedStatusMessage(content.status, content.byUserId, chart);
     case 'shared-advice':

@@ -1,8 +1,10 @@
 /** A refusal: what was wrong and how to mend it. */
 import type { InputProblem } from '../../app/refusal.ts';
+import { visibleText } from '../../app/visible-text.ts';
 import { bold, section } from './block-builders.ts';
 import { lineSections } from './line-sections.ts';
 import { type MessageView, messageView } from './message-view.ts';
+import { escaped, mrkdwnOf, typed } from './typed-text.ts';
 
 const PROBLEM_SECTIONS_MAX = 40;
 
@@ -18,7 +20,7 @@ export function refusalMessage(
   return messageView([
     ...lineSections(
       bold(`${problems.length} things are wrong`),
-      problems.map(({ message }) => `• ${safe(message)}`),
+      problems.map(({ message }) => `• ${typed(message)}`),
       { maxSections: PROBLEM_SECTIONS_MAX, more: (count) => `… and ${count} more.` },
     ),
     section(safe(mend)),
@@ -26,17 +28,13 @@ export function refusalMessage(
 }
 
 /**
- * These words hold our own mentions and code beside what people typed. So mentions pass, and every other
- * angle bracket and ampersand becomes text, which nothing can ping or link with.
+ * These words hold our own mentions and code beside what people typed, in which neither is left (`harmlessDetails`).
+ * So mentions and code pass, and everything else becomes text, which nothing can ping, link or format with.
  */
 function safe(words: string): string {
-  return words
+  return visibleText(words)
     .replace(/\s+/g, ' ')
-    .split(/(<@[A-Z0-9]+>)/)
-    .map((part, i) => (i % 2 === 1 ? part : escaped(part)))
+    .split(/(<@[A-Z0-9]+>|`[^`]*`)/)
+    .map((part, i) => (i % 2 === 0 ? mrkdwnOf(part) : part.startsWith('`') ? escaped(part) : part))
     .join('');
-}
-
-function escaped(text: string): string {
-  return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
 }

@@ -70,6 +70,11 @@ export function measuresSavedReply(team: Team): MessageView {
       `Saved for ${typed(team.name)}. Sprints close at ${team.closesAt}, the reminder comes ${counted(team.reminderAfterMinutes, 'minute')} after the prompt, and the scale is ${team.scale.join(', ')}.`,
     ),
     section(
+      team.retentionMonths === undefined
+        ? 'The details of past sprints are kept without end.'
+        : `${counted(team.retentionMonths, 'month')} after its end a sprint is reduced to its totals.`,
+    ),
+    section(
       'A sprint that is planned already keeps its closing time. The new thresholds count from the next closing on.',
     ),
   ]);

@@ -10,28 +10,35 @@ import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
 import { encodeValue } from '../button-values.ts';
 import { ACTIONS, COMMAND } from '../ids.ts';
 import { actions, bold, button, code, context, fieldSections, lead, section } from './block-builders.ts';
-import { cardName, growthWords } from './card-words.ts';
+import { cardName, growthWords, plainCardName } from './card-words.ts';
 import { type ChartImage, chartBlocks } from './chart-image.ts';
 import { lineSections } from './line-sections.ts';
 import { loadEvidenceWords, loadWords } from './load-words.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { loadSentence, ratioFields } from './ratio-fields.ts';
-import { closingWords, counted, spanWords } from './sprint-words.ts';
-import { mention, plainTyped, typed } from './typed-text.ts';
+import { closingWords, counted, listed, spanWords } from './sprint-words.ts';
+import { mention, mrkdwnOf, plainTyped, shortened, typed } from './typed-text.ts';
 
 const GROWTH_SECTIONS_MAX = 30;
+const OWNERLESS_NAMED = 3;
+const OWNERLESS_NAME_MAX_LENGTH = 60;
 
-/** What the caller alone sees. */
-export function statusMessage(status: StatusContent, chart?: ChartImage): MessageView {
+/** What the caller alone sees, but for the chart: see `statusChartMessage`. */
+export function statusMessage(status: StatusContent): MessageView {
   const share = button('Share in the channel', {
     actionId: ACTIONS.shareStatus,
     value: encodeValue({ sprintId: status.sprint.id }),
   });
   return messageView([
-    ...statusBlocks(status, chart, growthByAnswer(status)),
+    ...statusBlocks(status, undefined, growthByAnswer(status)),
     context('Only you see this. Shared, it shows the same numbers without the notes.'),
     actions([share]),
   ]);
+}
+
+/** The chart that follows the words, seen by whoever sees those. */
+export function statusChartMessage(chart: ChartImage): MessageView {
+  return messageView(chartBlocks(chart));
 }
 
 /** What the channel sees. */
@@ -70,6 +77,7 @@ function statusBlocks(
         finishedWords(status),
         loadWords(status.load),
         ...surpriseWords(status),
+        ...ownerlessWords(status),
         daysWords(status),
         answersWords(status),
       ].join('\n'),
@@ -90,6 +98,21 @@ function surpriseWords({ summary, load }: StatusContent): string[] {
   const { value, threshold } = formatAgainst(failed.value, failed.threshold);
   return [
     `Surprise work alone would make it missed: its ratio is ${value}, above the ceiling of ${threshold}.`,
+  ];
+}
+
+/** What nobody is asked about, so that it would not be missed before the sprint ends. */
+function ownerlessWords({ cards }: StatusContent): string[] {
+  const ownerless = cards.filter(({ state, ownerIds }) => state === 'open' && ownerIds.length === 0);
+  const [first] = ownerless;
+  if (!first) return [];
+  const named = ownerless
+    .slice(0, OWNERLESS_NAMED)
+    .map((card) => mrkdwnOf(shortened(`${card.number}. ${plainCardName(card)}`, OWNERLESS_NAME_MAX_LENGTH)));
+  const more = ownerless.length - named.length;
+  const list = listed([...named, ...(more > 0 ? [`${more} more`] : [])]);
+  return [
+    `${counted(ownerless.length, 'open card')} ${ownerless.length === 1 ? 'needs' : 'need'} an owner: ${list}. Take one with ${code(`${COMMAND} take ${first.number}`)}.`,
   ];
 }
 

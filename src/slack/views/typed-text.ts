@@ -2,10 +2,11 @@
  * Text that a person typed, made safe to show: it cannot ping, link, format or break the layout. Whatever
  * came from a form, a message or a profile passes through here before it meets a block.
  */
+import { isErased } from '../../app/privacy/erased-mark.ts';
 import { INVISIBLE, visibleText } from '../../app/visible-text.ts';
 
 /** Controls, line ends, and the invisible marks that reverse or hide text: also in what was stored long ago. */
-const UNSEEN = new RegExp(`[\\p{Cc}\\u2028\\u2029${INVISIBLE}]+`, 'gu');
+const UNSEEN = new RegExp(`[\\p{Cc}\\u2028\\u2029${INVISIBLE}]`, 'gu');
 
 /** One line of plain text, for labels, headers and options. Empty text becomes a dash. */
 export function plainTyped(text: string): string {
@@ -22,11 +23,12 @@ const FORMAT_MARK = /`|(?<![\p{L}\p{N}])[*_~]|[*_~](?![\p{L}\p{N}])/gu;
 
 /** Escapes plain text for mrkdwn; its line ends stay. */
 export function mrkdwnOf(plain: string): string {
-  return plain
-    .replace(FORMAT_MARK, (mark) => LOOKALIKES[mark] ?? mark)
-    .replaceAll('&', '&amp;')
-    .replaceAll('<', '&lt;')
-    .replaceAll('>', '&gt;');
+  return escaped(plain.replace(FORMAT_MARK, (mark) => LOOKALIKES[mark] ?? mark));
+}
+
+/** Takes the meaning of mentions and links from plain text, and leaves its formatting marks. */
+export function escaped(plain: string): string {
+  return plain.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
 }
 
 /** One line of typed text for mrkdwn. */
@@ -34,8 +36,9 @@ export function typed(text: string): string {
   return mrkdwnOf(plainTyped(text));
 }
 
-/** A person, by mention. Only for ids that the platform gave. */
+/** A person, by mention. Only for ids that the platform gave; whoever was erased is nobody in particular. */
 export function mention(userId: string): string {
+  if (isErased(userId)) return 'somebody';
   return /^[A-Z0-9]+$/.test(userId) ? `<@${userId}>` : typed(userId);
 }
 

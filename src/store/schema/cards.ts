@@ -36,6 +36,7 @@ export const cards = loadline.table(
   (card) => [
     unique('cards_number_unique').on(card.sprintId, card.number),
     unique('cards_key_unique').on(card.sprintId, card.key),
+    index('cards_added_by').on(card.addedBy),
     check('cards_ids_given', sql`${isNotBlank(card.id)} and ${isNotBlank(card.key)}`),
     check('cards_number_from_1', sql`${card.number} >= 1`),
     check('cards_estimate_is_points', isPoints(card.estimatePoints)),
@@ -91,6 +92,7 @@ export const answers = loadline.table(
     uniqueIndex('answers_first_unique')
       .on(answer.cardId, answer.memberId, answer.day)
       .where(sql`supersedes_id is null`),
+    index('answers_of_member').on(answer.memberId),
     index('answers_of_card').on(answer.cardId),
     check('answers_ids_given', sql`${isNotBlank(answer.id)} and ${isNotBlank(answer.memberId)}`),
     check('answers_supersedes_another', sql`${answer.supersedesId} <> ${answer.id}`),

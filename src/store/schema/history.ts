@@ -45,8 +45,9 @@ export const pastSprints = loadline.table(
       columns: [past.teamId, past.sprintId],
       foreignColumns: [sprints.teamId, sprints.id],
     }),
-    index('past_sprints_of_team').on(past.teamId, past.endsOn),
-    index('past_sprints_of_workspace').on(past.workspaceId, past.endsOn),
+    // With the last column, for the latest few are read in this order, and thousands may have ended on one day.
+    index('past_sprints_latest_of_team').on(past.teamId, past.endsOn, past.sprintId),
+    index('past_sprints_latest_of_workspace').on(past.workspaceId, past.endsOn, past.sprintId),
     check('past_sprints_workspace_given', isNotBlank(past.workspaceId)),
     check('past_sprints_days_not_negative', sql`${past.workingDays} >= 0 and ${past.memberDays} >= 0`),
     check(

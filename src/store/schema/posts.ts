@@ -37,6 +37,9 @@ export const posts = loadline.table(
   },
   (post) => [
     unique('posts_standing_unique').on(post.workspaceId, post.postedChannelId, post.postedTs),
+    // To find what is stored of one person.
+    index('posts_to_user').on(post.userId).where(sql`user_id is not null`),
+    index('posts_by_user').on(post.byUserId).where(sql`by_user_id is not null`),
     index('posts_about_sprint').on(post.sprintId, post.kind, post.entryOrder),
     check('posts_ids_given', sql`${isNotBlank(post.id)} and ${isNotBlank(post.workspaceId)}`),
     check('posts_one_recipient', sql`num_nonnulls(${post.channelId}, ${post.userId}) = 1`),
@@ -47,7 +50,7 @@ export const posts = loadline.table(
           then ${post.sprintId} is not null and ${post.subjectUserId} is not null and ${post.subjectDay} is not null
         when ${post.kind} = 'team-set-up' then ${post.teamId} is not null and ${post.byUserId} is not null
         when ${post.kind} = 'plan' then ${post.sprintId} is not null and ${post.byUserId} is not null
-        when ${post.kind} = 'verdict' then ${post.sprintId} is not null
+        when ${post.kind} in ('verdict', 'owner-needed') then ${post.sprintId} is not null
         when ${post.kind} = 'shared-status'
           then ${post.sprintId} is not null and ${post.byUserId} is not null and ${post.subjectDay} is not null
         when ${post.kind} = 'cancelled'
@@ -87,6 +90,7 @@ export const prompts = loadline.table(
   (prompt) => [
     primaryKey({ name: 'prompts_pk', columns: [prompt.sprintId, prompt.userId, prompt.day] }),
     unique('prompts_post_unique').on(prompt.postId),
+    index('prompts_of_user').on(prompt.userId),
     index('prompts_of_day').on(prompt.sprintId, prompt.day),
     check('prompts_user_given', isNotBlank(prompt.userId)),
     check('prompts_state_known', sql`${prompt.state} in ('asked', 'answered', 'unchanged', 'away')`),

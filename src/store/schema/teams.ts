@@ -39,6 +39,8 @@ export const teams = loadline.table(
     velocityGrowthLongRangeMark: doublePrecision('velocity_growth_long_range_mark').notNull(),
     productOwnerId: text('product_owner_id'),
     baselineSprintId: text('baseline_sprint_id'),
+    /** After how many months a sprint is reduced to its totals; null: never. */
+    retentionMonths: integer('retention_months'),
     createdAt: instant('created_at').notNull().defaultNow(),
   },
   (team) => [
@@ -58,6 +60,7 @@ export const teams = loadline.table(
     check('teams_time_zone_given', isNotBlank(team.timeZone)),
     check('teams_prompt_at_is_time', isTimeOfDay(team.promptAt)),
     check('teams_closing_time_is_time', isTimeOfDay(team.closingTime)),
+    check('teams_retention_in_months', sql`${team.retentionMonths} between 1 and 120`),
     check('teams_reminder_within_day', sql`${team.reminderAfterMinutes} between 0 and 1440`),
     check(
       'teams_working_days_are_weekdays',
@@ -131,6 +134,8 @@ export const sprints = loadline.table(
     nextReminderAt: instant('next_reminder_at'),
     lastCallAt: instant('last_call_at'),
     importedAt: instant('imported_at'),
+    /** When all but its totals was deleted, by the team's retention setting. */
+    reducedAt: instant('reduced_at'),
     createdAt: instant('created_at').notNull().defaultNow(),
   },
   (sprint) => [
@@ -150,6 +155,8 @@ export const sprints = loadline.table(
       'sprints_over_has_closed_at',
       sql`${sprint.closedAt} is not null or (${sprint.state} = 'open' and ${sprint.reopenedAt} is null)`,
     ),
+    index('sprints_to_reduce').on(sprint.endsOn).where(sql`reduced_at is null and state <> 'open'`),
+    check('sprints_reduced_is_over', sql`${sprint.reducedAt} is null or ${sprint.state} <> 'open'`),
     check('sprints_imported_is_closed', sql`${sprint.importedAt} is null or ${sprint.state} = 'closed'`),
   ],
 );

@@ -112,6 +112,17 @@ describe('records', () => {
     expect(bad).toHaveLength(21);
     expect(bad.at(-1)?.problem).toContain('not read from here on');
   });
+
+  test('that have no end are named as such, and those after them are read', () => {
+    const { records, bad } = csvRecords(`a,b\n1,${'x'.repeat(100_001)}\n2,ok`, ',');
+    expect(bad).toEqual([
+      {
+        lineNumber: 2,
+        problem: 'it has more than 100,000 characters, or a double quote in it is never closed.',
+      },
+    ]);
+    expect(records.map(({ lineNumber }) => lineNumber)).toEqual([1, 3]);
+  });
 });
 
 const table = (text: string) => {
@@ -126,6 +137,10 @@ const refused = (text: string) => {
 };
 
 describe('a table', () => {
+  test('whose first line has no end is refused with that reason', () => {
+    expect(refused('x'.repeat(100_002))).toMatch(/^line 1: it has more than 100,000 characters/);
+  });
+
   test.each(CSV_KINDS)('with all columns of %s is known as such, in any order and case', (kind) => {
     const names = CSV_COLUMNS[kind].map(({ name }) => name.toUpperCase().replaceAll(' ', '_'));
     expect(table(names.toReversed().join(',')).kind).toBe(kind);
@@ -171,7 +186,8 @@ describe('a table', () => {
     ['two columns that mean the same', 'name,start,begin,end,commitment', '“start” and “begin”'],
     ['a spreadsheet’s own format', 'PK\u0003\u0004…', 'save or download the sheet as CSV'],
     ['a NUL', 'name,first day\0', 'save or download the sheet as CSV'],
-    ['a million columns', 'a,'.repeat(1_000_000), 'columns; 100 is the most'],
+    ['a thousand columns', 'a,'.repeat(1_000), 'columns; 100 is the most'],
+    ['a million columns', 'a,'.repeat(1_000_000), 'more than 100,000 characters'],
     ['ten million characters', 'a'.repeat(10_000_000), '10,000,000 characters'],
     ['too many lines', `name,first day,last day,commitment\n${'a\n'.repeat(50_001)}`, '50,001 lines'],
   ])('is refused in words when it has %s', (_name, text, words) => {

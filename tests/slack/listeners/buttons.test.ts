@@ -42,6 +42,9 @@ const ROUTES: [action: string, value: string, useCase: string, input: unknown, s
   [ACTIONS.openImportForm, place, 'importForm', here, FORMS.import],
   [ACTIONS.exportSprints, place, 'exportSprints', here, 'told'],
   [ACTIONS.showCards, place, 'listCards', here, 'told'],
+  [ACTIONS.openEraseForm, 'me', 'privacyOverview', undefined, FORMS.erase],
+  [ACTIONS.showPrivacy, 'me', 'privacyOverview', undefined, 'told'],
+  [ACTIONS.sendMyCopy, 'me', 'personalCopy', undefined, 'told'],
   [ACTIONS.shareStatus, sprint, 'shareStatus', { sprintId: 'sprint-1' }, 'told'],
   [ACTIONS.reopenLastSprint, place, 'reopenSprint', { place: here }, 'told'],
   [ACTIONS.reopenSprint, sprint, 'reopenSprint', { sprintId: 'sprint-1' }, 'told'],
@@ -51,12 +54,38 @@ describe('buttons', () => {
   it.each(ROUTES)('%s (%s) leads to %s', async (action, value, useCase, input, seen) => {
     const bot = botUnderTest(platform);
     expect(await bot.press(action, value)).toEqual([undefined]);
-    expect(callsOf(bot.useCases)).toEqual([[useCase, input]]);
+    expect(callsOf(bot.useCases)).toEqual([input === undefined ? [useCase] : [useCase, input]]);
     const forms = platform
       .callsTo('views.open')
       .map(({ view }) => (view as { callback_id: string }).callback_id);
     const messages = platform.responses.map((response) => (response.replace_original ? 'in place' : 'told'));
     expect([...forms, ...messages]).toEqual([seen]);
+  });
+
+  it('opens no form to erase somebody of whom nothing is stored, or without whom a team could not go on', async () => {
+    for (const [kinds, needFacilitator, said] of [
+      [[], [], 'Nothing is stored under your id'],
+      [
+        [{ kind: 'answers', count: 1, from: undefined, to: undefined, teamNames: [] }],
+        ['Tugs'],
+        'only facilitator of Tugs',
+      ],
+    ] as const) {
+      platform.reset();
+      const bot = botUnderTest(platform);
+      bot.useCases.privacyOverview.mockResolvedValue({ kinds, teams: [], needFacilitator });
+      await bot.press(ACTIONS.openEraseForm, 'me');
+      expect(platform.callsTo('views.open')).toEqual([]);
+      expect(platform.responses[0]?.text).toContain(said);
+    }
+  });
+
+  it('sends a copy to whoever presses, in their direct messages', async () => {
+    const bot = botUnderTest(platform);
+    await bot.press(ACTIONS.sendMyCopy, JSON.stringify({ userId: 'U0OLE' }));
+    expect(bot.useCases.personalCopy.mock.calls[0]?.[0]).toMatchObject({ userId: MIRA_ID });
+    expect(platform.callsTo('conversations.open')[0]).toMatchObject({ users: MIRA_ID });
+    expect(platform.callsTo('files.completeUploadExternal')).toHaveLength(1);
   });
 
   it('has a handler for every button', () => {
@@ -71,7 +100,7 @@ describe('buttons', () => {
       ['sprintStatus', here],
       ['statusChart', 'sprint-1'],
     ]);
-    expect(platform.responses[1]?.text).toContain('setup measures');
+    expect(platform.responses.at(-1)?.text).toContain('setup measures');
   });
 
   it('“some of each” records nothing and asks in the form with what was typed', async () => {

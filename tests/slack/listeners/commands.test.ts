@@ -48,6 +48,7 @@ const ROUTES: [typed: string, useCase: string, input: unknown[], form?: string][
   ['setup', 'setupForm', [here], FORMS.setup],
   ['setup measures', 'measuresForm', [here], FORMS.measures],
   ['Setup   Measures', 'measuresForm', [here], FORMS.measures],
+  ['privacy', 'privacyOverview', []],
   ['', 'overview', [here]],
 ];
 
@@ -97,19 +98,23 @@ describe('the slash command', () => {
     expect(bot.useCases.listCards.mock.calls[0]?.[0]).toEqual({ workspaceId: WORKSPACE_ID, userId: MIRA_ID });
   });
 
-  it('shows the status with its chart, uploaded privately', async () => {
+  it('shows the words of the status first, and then its chart, uploaded privately', async () => {
     const bot = botUnderTest(platform);
     await bot.command('status');
     expect(platform.uploads).toHaveLength(1);
     expect(platform.callsTo('files.completeUploadExternal')[0]).not.toHaveProperty('channel_id');
-    const [response] = platform.responses as [{ blocks: { type: string; slack_file?: { id: string } }[] }];
-    expect(response.blocks.find(({ type }) => type === 'image')?.slack_file).toEqual({ id: 'F1' });
+    const [words, chart] = platform.responses as {
+      blocks: { type: string; slack_file?: { id: string } }[];
+    }[];
+    expect(words?.blocks.some(({ type }) => type === 'image')).toBe(false);
+    expect(chart?.blocks).toMatchObject([{ type: 'image', slack_file: { id: 'F1' } }]);
   });
 
   it('shows the status without a chart when it can not be uploaded', async () => {
     platform.refuse('files.getUploadURLExternal', 'missing_scope');
     const bot = botUnderTest(platform);
     await bot.command('status');
+    expect(platform.responses).toHaveLength(1);
     const [response] = platform.responses as [{ text: string; blocks: { type: string }[] }];
     expect(response.blocks.some(({ type }) => type === 'image')).toBe(false);
     expect(response.text).toContain('Harbour 12');

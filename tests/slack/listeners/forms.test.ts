@@ -8,12 +8,14 @@ import { baselineFormView } from '../../../src/slack/views/baseline-form-view.ts
 import { cancelFormView } from '../../../src/slack/views/cancel-form-view.ts';
 import { closeFormView } from '../../../src/slack/views/close-form-view.ts';
 import { dropFormView } from '../../../src/slack/views/drop-form-view.ts';
+import { eraseFormView } from '../../../src/slack/views/erase-form-view.ts';
 import { measuresFormView } from '../../../src/slack/views/measures-form-view.ts';
 import { planFormView } from '../../../src/slack/views/plan-form-view.ts';
 import { planPreviewView } from '../../../src/slack/views/plan-preview-view.ts';
 import { pullFormView } from '../../../src/slack/views/pull-form-view.ts';
 import { setupFormView } from '../../../src/slack/views/setup-form-view.ts';
 import { valueFormView } from '../../../src/slack/views/value-form-view.ts';
+import { AlreadyWritten } from '../../../src/slack/written-once.ts';
 import { botUnderTest, sentForm } from '../support/bot-under-test.ts';
 import { FakePlatform } from '../support/fake-platform.ts';
 import * as sample from '../support/samples.ts';
@@ -85,6 +87,7 @@ describe('forms sent off', () => {
       closesAt: '17:00',
       reminderAfterMinutes: '180',
       scale: '1, 2, 4',
+      retentionMonths: '',
       thresholds: {
         keptShareAtLeast: '75',
         surpriseRatioAtMost: '20',
@@ -96,6 +99,25 @@ describe('forms sent off', () => {
         velocityGrowthLongRangeMark: '500',
       },
     });
+  });
+
+  it('erase whoever sent the form off, and nobody whom it might name', async () => {
+    const bot = botUnderTest(platform);
+    const form = sentForm(eraseFormView(CHANNEL_ID));
+    expect(await bot.submit(form)).toEqual([undefined]);
+    expect(bot.useCases.erasePerson.mock.calls).toEqual([
+      [{ workspaceId: sample.WORKSPACE_ID, userId: MIRA_ID }],
+    ]);
+    expect(platform.callsTo('chat.postEphemeral')[0]?.text).toContain('You are erased: 24 records');
+    await bot.submit({ ...form, private_metadata: JSON.stringify({ userId: OLE_ID }) });
+    expect(bot.useCases.erasePerson).toHaveBeenCalledTimes(1);
+  });
+
+  it('say why nobody was erased', async () => {
+    const bot = botUnderTest(platform);
+    bot.useCases.erasePerson.mockRejectedValue(new Refusal('last-facilitator', { teamNames: ['Pier crew'] }));
+    const [answer] = await bot.submit(sentForm(eraseFormView(CHANNEL_ID)));
+    expect(JSON.stringify(answer)).toContain('You are the only facilitator of Pier crew');
   });
 
   it('record the value of the chosen sprint, as typed, and say how it has grown', async () => {
@@ -223,11 +245,19 @@ describe('forms sent off', () => {
     ]);
   });
 
-  it('do a repeated request once', async () => {
+  it('close when they come again after what they hold was recorded', async () => {
     const bot = botUnderTest(platform);
+    bot.useCases.pullCard.mockRejectedValue(new AlreadyWritten());
+    expect(await bot.submit(sentForm(pull))).toEqual([{ response_action: 'clear' }]);
+    expect(platform.calls).toEqual([]);
+  });
+
+  it('are carried out when they come again and had recorded nothing', async () => {
+    const bot = botUnderTest(platform);
+    bot.useCases.pullCard.mockRejectedValueOnce(new Error('the database went away'));
     await bot.submit(sentForm(pull), { trigger_id: 'same' });
     expect(await bot.submit(sentForm(pull), { trigger_id: 'same' })).toEqual([undefined]);
-    expect(bot.useCases.pullCard).toHaveBeenCalledTimes(1);
+    expect(bot.useCases.pullCard).toHaveBeenCalledTimes(2);
   });
 
   it('leave nothing that was typed in the log', async () => {

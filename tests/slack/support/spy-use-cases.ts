@@ -16,6 +16,7 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   closeSprint: verdict,
   commitPlan: { ...heading, commitmentPoints: 5, cards, byUserId: sample.MIRA_ID },
   dropCard: { heading, card: { ...line, state: 'dropped' } },
+  erasePerson: { records: 24, teamNames: ['Pier crew'] },
   exportSprints: sample.teamExport,
   forecastForm: { team, velocities: [22, 25, 21] },
   importForm: { team, knownSprints: 0 },
@@ -41,8 +42,14 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
     ],
     canSetUpHere: false,
   },
+  personalCopy: { fileName: 'loadline-about-me.json', bytes: new TextEncoder().encode('{}'), records: 24 },
   planForm: { team, draft: sample.planInput, leftOver: 0 },
   previewPlan: sample.preview,
+  privacyOverview: {
+    kinds: [{ kind: 'answers', count: 24, from: '2026-11-02', to: '2026-11-13', teamNames: ['Pier crew'] }],
+    teams: [{ name: 'Pier crew', retentionMonths: 13 }],
+    needFacilitator: [],
+  },
   pullCard: { heading, card: { ...line, origin: 'pulled-in' }, summary, check: sample.pullInCheck },
   pullForm: {
     heading,

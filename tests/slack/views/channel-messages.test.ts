@@ -228,6 +228,7 @@ describe('shared status', () => {
       "Harbour 12 on Fri 6 Nov: 16 points left on 4 open cards
       Finished: 5 of 18 points committed.
       The load is heavy: 32 % likely to keep the commitment. By the end probably about 13 points finished: 8 in 10 sprints like this end between 8 and 19, half of them between 10 and 15.
+      1 open card needs an owner: 4. Warn of low water. Take one with /loadline take 4.
       5 of 10 working days still come after this one; the sprint closes on Fri 13 Nov at 17:00.
       1 of 2 members with open cards have answered today.
       Told from 14 closed sprints of the team, those most like this one counting most. It does not know who will be away, what kind of work the open cards hold, or what has not been answered yet.

@@ -2,81 +2,10 @@
  * The largest and the most hostile sprint that the use cases let in: 100 cards, titles of 200 characters,
  * every field full of what the platform could take for its own.
  */
-import type { HomeView, ModalView } from '@slack/types';
 import { describe, expect, it } from 'vitest';
-import type { Advice } from '../../../src/app/advice/advice.ts';
-import type { CardLine } from '../../../src/app/message-content.ts';
-import type { PullInSize } from '../../../src/app/pull-in-check.ts';
 import { parseMrkdwn } from '../../../src/rehearsal/page/mrkdwn.ts';
-import { adviceMessage, sharedAdviceMessage } from '../../../src/slack/views/advice-message.ts';
-import { answerFormView } from '../../../src/slack/views/answer-form-view.ts';
-import { baselineFormView } from '../../../src/slack/views/baseline-form-view.ts';
-import { baselineNamedMessage } from '../../../src/slack/views/baseline-named-message.ts';
-import { cancelFormView } from '../../../src/slack/views/cancel-form-view.ts';
-import {
-  droppedMessage,
-  pulledMessage,
-  reopenedCardMessage,
-  takenMessage,
-} from '../../../src/slack/views/card-change-messages.ts';
-import { cardsMessage } from '../../../src/slack/views/cards-message.ts';
-import { closeFormView } from '../../../src/slack/views/close-form-view.ts';
-import { dropFormView } from '../../../src/slack/views/drop-form-view.ts';
-import { forecastFormView } from '../../../src/slack/views/forecast-form-view.ts';
-import { growthMessage } from '../../../src/slack/views/growth-message.ts';
-import { helpMessage } from '../../../src/slack/views/help-message.ts';
-import { homeView } from '../../../src/slack/views/home-view.ts';
-import { measuresFormView } from '../../../src/slack/views/measures-form-view.ts';
-import type { MessageView } from '../../../src/slack/views/message-view.ts';
-import { overviewMessage } from '../../../src/slack/views/overview-message.ts';
-import { planFormView } from '../../../src/slack/views/plan-form-view.ts';
-import { planPreviewView } from '../../../src/slack/views/plan-preview-view.ts';
-import { postMessage } from '../../../src/slack/views/post-message.ts';
-import { pullFormView } from '../../../src/slack/views/pull-form-view.ts';
-import { rangeFormView } from '../../../src/slack/views/range-form-view.ts';
-import { refusalMessage } from '../../../src/slack/views/refusal-message.ts';
-import { setupFormView } from '../../../src/slack/views/setup-form-view.ts';
-import {
-  measuresSavedReply,
-  planCommittedReply,
-  sprintCancelledReply,
-  sprintClosedReply,
-  sprintReopenedReply,
-  teamSavedReply,
-} from '../../../src/slack/views/sprint-change-messages.ts';
-import { statusMessage } from '../../../src/slack/views/status-message.ts';
-import {
-  doneFormView,
-  refusedFormView,
-  troubleFormView,
-  workingFormView,
-} from '../../../src/slack/views/trouble-views.ts';
-import { valueFormView } from '../../../src/slack/views/value-form-view.ts';
-import { valueRecordedMessage } from '../../../src/slack/views/value-recorded-message.ts';
-import { forecastAdvice, historyAdvice, oddsAdvice, pastSprint, rangeAdvice } from './advice-examples.ts';
+import { fullWorld } from './full-world.ts';
 import { expectFormFits, expectMessageFits, mrkdwnTexts } from './view-checks.ts';
-import {
-  ANA,
-  BEN,
-  baselineNamedOf,
-  besideHistory,
-  card,
-  closedSprint,
-  fact,
-  preview,
-  promptOf,
-  pullInCheckOf,
-  sprint,
-  statusOf,
-  team,
-  teamOverview,
-  valueRecordedOf,
-  verdictOf,
-} from './view-examples.ts';
-
-/** `text` over and over, exactly `length` characters long. */
-const filled = (text: string, length: number): string =>
-  text.repeat(Math.ceil(length / text.length)).slice(0, length);
 
 const FILLINGS = {
   'ordinary words': 'Repair the tide gauge on the north quay ',
@@ -87,288 +16,8 @@ const FILLINGS = {
   'right-to-left and hidden marks': '\u202E\u200Bשלום ',
 } as const;
 
-/** Ten years of sprints with every number large, and cards of as many sizes as there are. */
-function historyOf(name: string) {
-  return Array.from({ length: 260 }, (_, i) => ({
-    ...pastSprint(i, {
-      commitment: 99_950,
-      finished: i % 3 === 0 ? 0.5 : 99_949.5,
-      pulledIn: i % 2 === 0 ? 99_950 : 0,
-      surprise: i === 259 ? 9_999_999 : i % 5,
-      imported: i % 7 === 0,
-      value: 10 ** (i % 15),
-      cards: Array.from({ length: 100 }, (_one, k) => ({
-        estimatePoints: ((k + i * 7) % 1999) / 2 + 0.5,
-        surprisePoints: k % 2 === 0 ? 999.5 : 0,
-      })),
-    }),
-    name,
-  }));
-}
-
-/** The answers to all planning questions, asked and shared, with such a history and with none. */
-function answersOf(
-  hostile: typeof team,
-  name: string,
-  chart: { fileId: string; altText: string },
-): Record<string, MessageView> {
-  const past = historyOf(name);
-  const answers: Record<string, Advice> = {
-    range: rangeAdvice(past, 999.5),
-    'range of none': rangeAdvice([], 0),
-    odds: oddsAdvice(past),
-    'odds of none': oddsAdvice([]),
-    forecast: forecastAdvice(past, 20_000, 19_999.5),
-    'forecast of none': forecastAdvice([]),
-    history: historyAdvice(past),
-    'history of none': historyAdvice([]),
-  };
-  const of = Object.entries(answers).map(([about, answer]) => {
-    const advice = { ...answer, team: hostile, askerIsFacilitator: true };
-    return [about, adviceMessage(advice, chart), sharedAdviceMessage(advice, BEN, chart)] as const;
-  });
-  return Object.fromEntries(
-    of.flatMap(([about, answer, shared]) => [
-      [about, answer],
-      [`${about}, shared`, shared],
-    ]),
-  );
-}
-
-function worldOf(filling: string) {
-  const heading = {
-    team: { ...team, name: filled(filling, 80), timeZone: 'America/Argentina/ComodRivadavia' },
-    sprint: { ...sprint, name: filled(filling, 80), goal: filled(filling, 500) },
-  };
-  const cards = Array.from({ length: 100 }, (_, i) =>
-    card(i + 1, {
-      key: `ABCDEFGHIJ-${1_000_000 + i}`,
-      title: filled(filling, 200),
-      estimatePoints: 999.5,
-      origin: i % 2 === 0 ? 'planned' : 'pulled-in',
-      ownerIds: i % 5 === 4 ? [] : [ANA, BEN],
-    }),
-  );
-  const facts = cards.flatMap(({ id }, i) => [
-    fact(2 * i, {
-      cardId: id,
-      day: '2026-11-04',
-      workedPoints: 999.5,
-      leftPoints: 999.5,
-      surprisePoints: 500,
-      note: filled(filling, 500),
-    }),
-    ...(i % 3 === 0
-      ? [
-          {
-            kind: 'drop' as const,
-            cardId: id,
-            day: '2026-11-05',
-            order: 2 * i + 1,
-            memberId: ANA,
-            id: `d${i}`,
-            recordedAt: new Date(0),
-            note: filled(filling, 300),
-            supersedesId: undefined,
-          },
-        ]
-      : []),
-  ]);
-  const verdict = verdictOf(cards, facts, heading);
-  const lines = verdict.cards;
-  const one = lines[0] as CardLine;
-  const answers = lines.map(({ cardId }) => ({
-    cardId,
-    worked: '999.5',
-    left: '999.5',
-    surprise: '999.5',
-    note: filled(filling, 500),
-  }));
-  const grown = lines.map((line) => ({ card: line, growthPoints: 999.5 }));
-  const given = { worked: 999.5, left: 999.5, surprise: 500, note: filled(filling, 500) };
-  const formCards = lines.map((line) => ({ card: line, previousLeftPoints: 999.5, given }));
-  const plan = { ...heading, commitmentPoints: 99_950, cards: lines, byUserId: BEN };
-  const growthLines = lines.map((line) => ({
-    card: line,
-    day: '2026-11-04',
-    surprisePoints: 500,
-    driftPoints: 499.5,
-    note: given.note,
-  }));
-  const status = statusOf({ ...heading, summary: verdict.summary, cards: lines, growth: growthLines });
-  const prompt = promptOf({ ...heading, cards: lines });
-  const answered = lines.map((line) => ({
-    card: line,
-    workedPoints: 999.5,
-    leftPoints: 999.5,
-    growthPoints: 999.5,
-    surprisePoints: 500,
-    driftPoints: 499.5,
-    note: given.note,
-  }));
-  const list = { heading, cards: lines, summary: verdict.summary };
-  const people = Array.from({ length: 100 }, (_, i) => `U${String(i).padStart(10, '0')}`);
-  const fullTeam = { ...heading.team, scale: Array.from({ length: 30 }, (_, i) => 900.5 + i) };
-  const overview = {
-    teams: Array.from({ length: 60 }, () =>
-      teamOverview({
-        ...heading,
-        team: fullTeam,
-        myOpenCards: lines,
-        reopenable: true,
-        isProductOwner: true,
-        hasFinishedSprint: true,
-      }),
-    ),
-    canSetUpHere: true,
-  };
-  const pastSprints = Array.from({ length: 99 }, (_, i) => ({
-    ...closedSprint,
-    sprintId: `${i}`.padStart(64, 's'),
-    name: heading.sprint.name,
-    recordedValue: -999_999_999_999_999,
-    velocityPoints: 9_999_999.5,
-  }));
-  const [pastSprint] = pastSprints as [(typeof pastSprints)[number]];
-  const chart = { fileId: 'F0CHART', altText: filled(filling, 2_500) };
-  const planPreview = {
-    ...preview,
-    ...besideHistory(historyOf(heading.sprint.name)),
-    team: fullTeam,
-    input: {
-      ...preview.input,
-      name: heading.sprint.name,
-      goal: heading.sprint.goal,
-      cards: filled(filling, 24_000),
-    },
-    cards: lines,
-    commitmentPoints: 99_950,
-    warnings: Array.from({ length: 4 }, () => filled(filling, 600)),
-    recent: Array.from({ length: 3 }, () => ({
-      sprintName: heading.sprint.name,
-      commitmentPoints: 99_950,
-      velocityPoints: 99_950,
-      verdict: 'no plan' as const,
-    })),
-  };
-  const words = { what: filled(filling, 5_000), mend: filled(filling, 5_000) };
-  const messages: Record<string, MessageView> = {
-    prompt: postMessage({ kind: 'daily-prompt', prompt }),
-    'answered prompt': postMessage({
-      kind: 'daily-prompt',
-      prompt: { ...prompt, state: 'answered', answered },
-    }),
-    'half answered prompt': postMessage({
-      kind: 'daily-prompt',
-      prompt: { ...prompt, state: 'answered', answered: answered.slice(50) },
-    }),
-    'unchanged prompt': postMessage({ kind: 'daily-prompt', prompt: { ...prompt, state: 'unchanged' } }),
-    'prompt that is over': postMessage({
-      kind: 'daily-prompt',
-      prompt: { ...prompt, state: 'over', answered },
-    }),
-    reminder: postMessage({ kind: 'reminder', prompt }),
-    'last call': postMessage({ kind: 'last-call', prompt }),
-    'team set up': postMessage({
-      kind: 'team-set-up',
-      team: fullTeam,
-      memberIds: people,
-      facilitatorIds: people,
-    }),
-    plan: postMessage({ kind: 'plan', plan }),
-    verdict: postMessage({ kind: 'verdict', verdict }, chart),
-    cancelled: postMessage(
-      { kind: 'cancelled', verdict, byUserId: BEN, reason: filled(filling, 300) },
-      chart,
-    ),
-    'shared status': postMessage({ kind: 'shared-status', status, byUserId: BEN }, chart),
-    status: statusMessage(status, chart),
-    cards: cardsMessage(list),
-    growth: growthMessage({ kind: 'growth-to-explain', heading, day: '2026-11-04', answers, grown }),
-    help: helpMessage(),
-    overview: overviewMessage(overview, team.channelId),
-    pulled: pulledMessage({ ...list, card: one, check: pullInCheckOf() }),
-    dropped: droppedMessage({ heading, card: one }, filled(filling, 300)),
-    taken: takenMessage({ heading, card: one }),
-    'reopened card': reopenedCardMessage({ heading, card: one }),
-    closed: sprintClosedReply(verdict),
-    'cancelled, reply': sprintCancelledReply(heading),
-    reopened: sprintReopenedReply({ heading, until: new Date('2026-11-14T17:00:00Z') }),
-    planned: planCommittedReply(plan),
-    'team saved': teamSavedReply(fullTeam, false),
-    'measures saved': measuresSavedReply(fullTeam),
-    'value recorded': valueRecordedMessage(
-      valueRecordedOf({
-        team: fullTeam,
-        sprint: { ...pastSprint, recordedValue: -999_999_999_999_999 },
-        value: -999_999_999_999_999,
-        previousValue: 999_999_999_999_999,
-        growth: { valueGrowth: 1e21, velocityGrowth: 1e21, valuePerPointGrowth: 1e21 },
-        measuredBy: { sprintId: 's', name: heading.sprint.name },
-      }),
-    ),
-    'baseline named': baselineNamedMessage(
-      baselineNamedOf({
-        team: fullTeam,
-        baseline: pastSprint,
-        isFirst: true,
-        before: { ...pastSprint, sprintId: 's' },
-        latest: { name: heading.sprint.name, growthBefore: 1e9, growthAfter: 1e-9 },
-      }),
-    ),
-    ...answersOf(heading.team, heading.sprint.name, chart),
-    refusal: refusalMessage(words),
-    'refusal of many things': refusalMessage(
-      words,
-      Array.from({ length: 30 }, () => ({ field: 'cards', message: words.what })),
-    ),
-  };
-  const fullCheck = pullInCheckOf({
-    sizes: fullTeam.scale.map((estimatePoints) => ({
-      ...(pullInCheckOf().sizes[1] as PullInSize),
-      estimatePoints,
-    })),
-  });
-  const answerForm = { heading, userId: ANA, day: '2026-11-04', cards: formCards, takeable: lines };
-  const forms: Record<string, ModalView | HomeView> = {
-    setup: setupFormView(
-      { ...fullTeam, existing: true, memberIds: people, facilitatorIds: people, productOwnerId: ANA },
-      'D1',
-    ),
-    measures: measuresFormView(fullTeam, 'D1'),
-    plan: planFormView({ team: fullTeam, draft: planPreview.input, leftOver: 100 }, 'D1'),
-    'plan preview': planPreviewView(planPreview, 'D1'),
-    range: rangeFormView({ ...rangeAdvice([], 999.5), team: fullTeam }, 'D1'),
-    forecast: forecastFormView(
-      { team: fullTeam, velocities: Array.from({ length: 5 }, () => 9_999_999.5) },
-      { about: 'forecast', backlogPoints: 1e9, growthPoints: 1e9 },
-      'D1',
-    ),
-    answer: answerFormView(answerForm, undefined, 'D1'),
-    'answer, second step': answerFormView(answerForm, { answers, grown }, 'D1'),
-    pull: pullFormView(
-      { heading, load: status.load, check: fullCheck, workingDaysLeft: 0, memberIds: people },
-      'D1',
-    ),
-    drop: dropFormView(list, 'D1'),
-    close: closeFormView(list, 'D1'),
-    value: valueFormView({ team: fullTeam, sprints: pastSprints.slice(0, 24) }, 'D1'),
-    baseline: baselineFormView(
-      { team: fullTeam, choices: pastSprints, first: pastSprint, named: pastSprint, leftOut: 1_000 },
-      'D1',
-    ),
-    cancel: cancelFormView(list, 'D1'),
-    home: homeView(overview),
-    trouble: troubleFormView('K7P2QX'),
-    working: workingFormView(),
-    done: doneFormView(refusalMessage(words)),
-    refused: refusedFormView(refusalMessage(words)),
-  };
-  return { messages, forms };
-}
-
 describe.each(Object.entries(FILLINGS))('a sprint full of %s', (_name, filling) => {
-  const { messages, forms } = worldOf(filling);
+  const { messages, forms } = fullWorld(filling);
 
   it.each(Object.entries(messages))('keeps to the platform’s limits in the message: %s', (_message, view) => {
     expectMessageFits(view);
@@ -400,7 +49,7 @@ const OURS =
 describe.each(['pings and links', 'formatting and line ends', 'signs that grow when escaped'] as const)(
   '%s in every field',
   (name) => {
-    const { messages, forms } = worldOf(FILLINGS[name]);
+    const { messages, forms } = fullWorld(FILLINGS[name]);
     const safeTitles = Object.entries({ ...messages, ...forms }).filter(
       ([view]) => !/^(?:refus|done)/.test(view),
     );
@@ -419,7 +68,7 @@ describe.each(['pings and links', 'formatting and line ends', 'signs that grow w
 );
 
 describe('100 cards with titles of 200 ordinary characters', () => {
-  const { messages } = worldOf(FILLINGS['ordinary words']);
+  const { messages } = fullWorld(FILLINGS['ordinary words']);
 
   it.each(['prompt', 'plan', 'cards', 'verdict'])('are all in the blocks of: %s', (name) => {
     const blocks = JSON.stringify(messages[name]?.blocks);
@@ -432,7 +81,7 @@ describe('100 cards with titles of 200 ordinary characters', () => {
 });
 
 describe('what does not fit', () => {
-  const { messages } = worldOf('&');
+  const { messages } = fullWorld('&');
 
   it('is counted, and the list of cards says how to see the rest', () => {
     const text = mrkdwnTexts(messages.cards?.blocks ?? []).join('\n');

@@ -83,6 +83,7 @@ describe('measures', () => {
       <closesAt> When a sprint closes on its last day: "17:00" – In the team’s time zone. A plan may say otherwise for its sprint.
       <reminderAfterMinutes> Remind once, so many minutes after the daily prompt: "180" – From 15 to 720.
       <scale> Planning scale: "1, 2, 3, 5, 8, 13, 21" – The sizes that an estimate may have, rising, for example 1, 2, 3, 5, 8, 13, 21.
+      <retentionMonths> Keep the details of a sprint for so many months (optional):  – From 1 to 120. After that a sprint is reduced to its totals, for good: cards, answers, prompts and posts are deleted; verdicts, ratios and history stay. Leave it empty to keep everything.
       *Thresholds, in percent*
       <keptShareAtLeast> Kept share at least (%): "80" – How much of the commitment must be finished for a sprint to be kept.
       <surpriseRatioAtMost> Surprise ratio at most (%): "20" – Surprise work, measured by the commitment. Above this the sprint is missed.

@@ -51,6 +51,7 @@ describe('status', () => {
       "Harbour 12 on Fri 6 Nov: 16 points left on 4 open cards
       Finished: 5 of 18 points committed.
       The load is heavy: 32 % likely to keep the commitment. By the end probably about 13 points finished: 8 in 10 sprints like this end between 8 and 19, half of them between 10 and 15.
+      1 open card needs an owner: 4. Warn of low water. Take one with /loadline take 4.
       5 of 10 working days still come after this one; the sprint closes on Fri 13 Nov at 17:00.
       1 of 2 members with open cards have answered today.
       Told from 14 closed sprints of the team, those most like this one counting most. It does not know who will be away, what kind of work the open cards hold, or what has not been answered yet.
@@ -185,6 +186,7 @@ describe('changes of sprint and team', () => {
     `);
     expect(measuresSavedReply(team).text).toMatchInlineSnapshot(`
       "Saved for Harbour. Sprints close at 17:00, the reminder comes 180 minutes after the prompt, and the scale is 1, 2, 3, 5, 8, 13, 21.
+      The details of past sprints are kept without end.
       A sprint that is planned already keeps its closing time. The new thresholds count from the next closing on."
     `);
   });
@@ -212,8 +214,14 @@ describe('refusals', () => {
   });
 
   it('of our own making give a code for whoever runs the bot', () => {
-    expect(troubleMessage('K7P2QX').text).toMatchInlineSnapshot(
+    expect(troubleMessage('K7P2QX', 'nothing').text).toMatchInlineSnapshot(
       `"Something went wrong on our side, and nothing was recorded. Please try again. If it happens again, give whoever runs this bot the code “K7P2QX”."`,
+    );
+    expect(troubleMessage('K7P2QX', 'uncertain').text).toMatchInlineSnapshot(
+      `"Something went wrong on our side, and it is not certain whether this was recorded. Look first, then try again if it is missing. If it happens again, give whoever runs this bot the code “K7P2QX”."`,
+    );
+    expect(troubleMessage('K7P2QX', 'kept').text).toMatchInlineSnapshot(
+      `"This was recorded, but something went wrong on our side when it was to be shown. You need not do it again. If you miss something, give whoever runs this bot the code “K7P2QX”."`,
     );
   });
 });
@@ -248,7 +256,9 @@ describe('help', () => {
       • /loadline setup measures: Change closing time, reminder, planning scale and thresholds.
       For anyone
       • /loadline setup: Set up a team in its channel, or change its people and times.
+      • /loadline privacy: See what is stored about you, get a copy of it, or have it erased.
       • /loadline help: Show this list.
+      Buttons: What is stored about me
       The channel sees the team’s sums and its cards, never who answered what. [ ] marks what may be left out."
     `);
     for (const { usage, summary } of COMMANDS)
@@ -343,14 +353,15 @@ describe('overview', () => {
       Buttons: Close the sprint, Cancel the sprint, Team and times, Scale and thresholds
       Buttons: Import past sprints
       All commands: /loadline help.
-      Buttons: Help"
+      Buttons: Help, What is stored about me"
     `);
   });
 
   it('points its buttons at the team’s channel, wherever they are pressed', () => {
     const [answer, ...others] = buttonsOf(overviewMessage(overview).blocks);
     expect(decodeValue(sprintDayValue, answer?.value)).toEqual({ sprintId: 'sprint-12' });
-    expect(others.pop()?.label).toBe('Help');
+    // These two are the same everywhere.
+    expect(others.splice(-2).map(({ label }) => label)).toEqual(['Help', 'What is stored about me']);
     for (const { value } of others)
       expect(decodeValue(placeValue, value)).toEqual({ channelId: 'C0HARBOUR' });
   });
@@ -364,6 +375,7 @@ describe('overview', () => {
       'Drop a card',
       ...QUESTIONS,
       'Help',
+      'What is stored about me',
     ]);
   });
 
@@ -434,8 +446,13 @@ describe('overview', () => {
       'Scale and thresholds',
       'Import past sprints',
       'Help',
+      'What is stored about me',
     ]);
-    expect(labels({ ...idle, isFacilitator: false })).toEqual([...QUESTIONS, 'Help']);
+    expect(labels({ ...idle, isFacilitator: false })).toEqual([
+      ...QUESTIONS,
+      'Help',
+      'What is stored about me',
+    ]);
   });
 
   it('offers no answering before the first day', () => {

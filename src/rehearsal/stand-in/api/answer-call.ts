@@ -38,12 +38,13 @@ export async function answerCall(request: ApiRequest, stage: Stage, limits: Rate
   const fault = stage.options.faultFor?.(request.method);
   if (fault?.delayMs) await wait(fault.delayMs);
   if (fault?.dropConnection === 'before') return 'drop';
-  if (fault?.status !== undefined || fault?.body !== undefined) {
-    const body = fault.body ?? { ok: false, error: 'internal_error' };
-    return { status: fault.status ?? 200, headers: fault.headers ?? {}, body };
-  }
-  const answer = applyCall(request, stage, limits);
-  return fault?.dropConnection === 'after' ? 'drop' : answer;
+  const isForged = fault?.status !== undefined || fault?.body !== undefined;
+  const answer = isForged && !fault.applied ? undefined : applyCall(request, stage, limits);
+  if (fault?.answerDelayMs) await wait(fault.answerDelayMs, undefined, { ref: false });
+  if (fault?.dropConnection === 'after') return 'drop';
+  if (answer && !isForged) return answer;
+  const body = fault?.body ?? { ok: false, error: 'internal_error' };
+  return { status: fault?.status ?? 200, headers: fault?.headers ?? {}, body };
 }
 
 function applyCall(request: ApiRequest, stage: Stage, limits: RateLimits): ApiAnswer {

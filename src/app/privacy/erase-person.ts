@@ -1,0 +1,71 @@
+/**
+ * Erases a person for good. What they said about cards becomes the team's: no id, no name, no notes; every number stays.
+ * Decides whether it may be done; the store knows where the person stands.
+ */
+import { letGo } from '../leave-team.ts';
+import type { AppDependencies, Transaction } from '../ports.ts';
+import { Refusal } from '../refusal.ts';
+import type { Actor } from '../team.ts';
+import { countOf } from './personal-data.ts';
+import { leavesNoFacilitator } from './privacy-overview.ts';
+
+/** What a request that was under way wrote meanwhile is erased as well. */
+const MOST_ROUNDS = 3;
+
+export interface Erased {
+  /** Records that were deleted or lost their name. */
+  readonly records: number;
+  readonly teamNames: readonly string[];
+}
+
+/**
+ * Erases the one who asks.
+ *
+ * @throws Refusal `nothing-stored`; `last-facilitator` while a team would be left with members and no facilitator
+ */
+export async function erasePerson(deps: Pick<AppDependencies, 'store'>, actor: Actor): Promise<Erased> {
+  return eraseAll(deps, actor, false);
+}
+
+/**
+ * Erases somebody who can't ask any more, for the operator: even the last facilitator, whose part each member then has.
+ *
+ * @throws Refusal `nothing-stored`
+ */
+export async function eraseForOperator(deps: Pick<AppDependencies, 'store'>, person: Actor): Promise<Erased> {
+  return eraseAll(deps, person, true);
+}
+
+async function eraseAll(
+  deps: Pick<AppDependencies, 'store'>,
+  actor: Actor,
+  evenLastFacilitator: boolean,
+): Promise<Erased> {
+  let erased: Erased | undefined;
+  for (let round = 0; round < MOST_ROUNDS; round += 1) {
+    const done = await deps.store.transaction((tx) => eraseOnce(tx, actor, evenLastFacilitator));
+    if (!done) break;
+    erased ??= done;
+  }
+  if (!erased) throw new Refusal('nothing-stored', {});
+  return erased;
+}
+
+/** Undefined: nothing is stored. */
+async function eraseOnce(
+  tx: Transaction,
+  actor: Actor,
+  evenLastFacilitator: boolean,
+): Promise<Erased | undefined> {
+  await tx.lockTeamsOfPerson(actor);
+  const data = await tx.personalData(actor);
+  const records = countOf(data);
+  if (records === 0) return undefined;
+  const teams = await tx.teamsOfPerson(actor);
+  const stuck = teams.filter(leavesNoFacilitator).map(({ team }) => team.name);
+  if (stuck.length > 0 && !evenLastFacilitator) throw new Refusal('last-facilitator', { teamNames: stuck });
+  for (const { team } of teams) await letGo(tx, team, [actor.userId]);
+  const names = data.memberships.map(({ name }) => String(name));
+  await tx.erasePerson(actor, [...new Set(names)]);
+  return { records, teamNames: teams.map(({ team }) => team.name) };
+}

@@ -1,0 +1,34 @@
+/** What is stored under one person's id, by kind. Types and their order only; the store reads it, people get a copy. */
+
+/** In the order in which a person reads of them. */
+export const PERSONAL_KINDS = [
+  'memberships',
+  'productOwnerOf',
+  'answers',
+  'prompts',
+  'cardsOwned',
+  'cardsAdded',
+  'cardChanges',
+  'drafts',
+  'recordedValues',
+  'messagesToYou',
+  'postsByYou',
+  'installations',
+] as const;
+
+export type PersonalKind = (typeof PERSONAL_KINDS)[number];
+
+/** One record: its team (none for an installation), when it is from, and whatever else stands in it. */
+export interface PersonalRecord {
+  readonly team: string | null;
+  /** ISO day, or ISO instant in UTC; null where none is kept. */
+  readonly on: string | null;
+  readonly [detail: string]: unknown;
+}
+
+/** Everything under the id of one person in one workspace. A kind of which there is nothing is empty. */
+export type PersonalData = { readonly [Kind in PersonalKind]: readonly PersonalRecord[] };
+
+export function countOf(data: PersonalData): number {
+  return PERSONAL_KINDS.reduce((count, kind) => count + data[kind].length, 0);
+}

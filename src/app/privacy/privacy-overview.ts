@@ -1,0 +1,61 @@
+/** What is stored about the person who asks: by kind, how much, from when to when, in which teams. Reads only. */
+import type { AppDependencies } from '../ports.ts';
+import type { Actor, Team } from '../team.ts';
+import type { PersonalData, PersonalKind, PersonalRecord } from './personal-data.ts';
+import { PERSONAL_KINDS } from './personal-data.ts';
+
+export interface StoredKind {
+  readonly kind: PersonalKind;
+  /** 1 or more. */
+  readonly count: number;
+  /** ISO days; undefined where the kind has none. */
+  readonly from: string | undefined;
+  readonly to: string | undefined;
+  readonly teamNames: readonly string[];
+}
+
+export interface PrivacyOverview {
+  /** Kinds of which something is stored, in a fixed order. */
+  readonly kinds: readonly StoredKind[];
+  /** The person's teams, past and present, with how long each keeps details; undefined: without end. */
+  readonly teams: readonly Pick<Team, 'name' | 'retentionMonths'>[];
+  /** Teams that would be left with members and without a facilitator: these stand in the way of an erasure. */
+  readonly needFacilitator: readonly string[];
+}
+
+/** For anybody: whoever is stored nowhere learns just that. */
+export async function privacyOverview(deps: AppDependencies, actor: Actor): Promise<PrivacyOverview> {
+  return deps.store.transaction(async (tx) => {
+    const data = await tx.personalData(actor);
+    const teams = await tx.teamsOfPerson(actor);
+    return {
+      kinds: storedKinds(data),
+      teams: teams.map(({ team: { name, retentionMonths } }) => ({ name, retentionMonths })),
+      needFacilitator: teams.filter(leavesNoFacilitator).map(({ team }) => team.name),
+    };
+  });
+}
+
+/** Whether the person is all that a team with other members has for a facilitator. */
+export function leavesNoFacilitator(of: {
+  readonly isFacilitator: boolean;
+  readonly otherMembers: number;
+  readonly otherFacilitators: number;
+}): boolean {
+  return of.isFacilitator && of.otherMembers > 0 && of.otherFacilitators === 0;
+}
+
+function storedKinds(data: PersonalData): StoredKind[] {
+  return PERSONAL_KINDS.flatMap((kind) => {
+    const records = data[kind];
+    if (records.length === 0) return [];
+    const days = records.flatMap(({ on }) => (on === null ? [] : [on.slice(0, 10)])).sort();
+    return [{ kind, count: records.length, from: days[0], to: days.at(-1), teamNames: teamNamesOf(records) }];
+  });
+}
+
+function teamNamesOf(records: readonly PersonalRecord[]): string[] {
+  return [...new Set(records.flatMap(({ team }) => (team === null ? [] : [team])))].sort((a, b) =>
+    a.localeCompare(b, 'en'),
+  );
+}

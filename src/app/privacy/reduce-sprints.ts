@@ -1,0 +1,28 @@
+/**
+ * Reduces sprints that ended longer ago than their team keeps details to their totals: cards, answers, changes, prompts
+ * and posts go, results and what the statistics read stay. Any number of processes may do this at the same time, and
+ * again; one batch a call, so that nothing else waits for long.
+ */
+import { pastSprints } from '../history/team-history.ts';
+import type { AppDependencies } from '../ports.ts';
+
+/** Sprints in one transaction: some thousands of rows. */
+const SPRINTS_BATCH = 20;
+/** Rows of each other kind. */
+const ROWS_BATCH = 1_000;
+
+/** One batch. @returns how much was done; 0: nothing is left to do now */
+export async function reduceSprints({
+  store,
+  clock,
+}: Pick<AppDependencies, 'store' | 'clock'>): Promise<number> {
+  return store.transaction(async (tx) => {
+    const now = clock.now();
+    const due = await tx.claimSprintsToReduce(now, SPRINTS_BATCH);
+    const teams = new Map(due.map(({ team }) => [team.id, team]));
+    // What the statistics need must be there before the cards that it is made of are gone.
+    for (const team of teams.values()) await pastSprints(tx, team);
+    for (const { sprintId } of due) await tx.reduceSprint(sprintId, now);
+    return due.length > 0 ? due.length : tx.dropOldRecords(now, ROWS_BATCH);
+  });
+}

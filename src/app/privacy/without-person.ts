@@ -1,0 +1,49 @@
+/** Takes one person out of a text that others typed. Pure. */
+import { SOMEBODY } from './erased-mark.ts';
+
+export interface NamedPerson {
+  readonly userId: string;
+  /** What their teams know them by. */
+  readonly names: readonly string[];
+}
+
+/** A single word may be a word of any kind; only behind an `@` is it surely a name. */
+function isTelling(name: string): boolean {
+  return /\S\s+\S/.test(name.trim());
+}
+
+/** What a text that tells of the person holds, one of these at least; in lower case. */
+export function mayTell({ userId, names }: NamedPerson): string[] {
+  const called = names.flatMap((name) => (isTelling(name) ? [name, firstAt(name)] : [`@${name.trim()}`]));
+  return [userId, ...called.filter((words) => words.trim() !== '' && words.trim() !== '@')].map((words) =>
+    words.trim().toLowerCase(),
+  );
+}
+
+function firstAt(name: string): string {
+  return `@${name.trim().split(/\s+/)[0]}`;
+}
+
+function literally(text: string): string {
+  return text.replace(/[\\^$.*+?()[\]{}|/-]/g, '\\$&');
+}
+
+/**
+ * Mentions, the id wherever it stands, and the name: of two words or more wherever it stands, of one word behind an `@`;
+ * so is the first word of a name. Whole words only, upper and lower case alike.
+ */
+export function withoutPerson(text: string, person: NamedPerson): string {
+  const { userId, names } = person;
+  const id = literally(userId);
+  let left = text
+    .replace(new RegExp(`<@${id}(?:\\|[^>]*)?>`, 'giu'), SOMEBODY)
+    .replace(new RegExp(`@?(?<![\\p{L}\\p{N}])${id}(?![\\p{L}\\p{N}])`, 'giu'), SOMEBODY);
+  for (const name of names.map((given) => given.trim()).filter((given) => given !== '')) {
+    const whole = literally(name).replace(/\s+/g, '\\s+');
+    const found = isTelling(name) ? `@?(?<![\\p{L}\\p{N}])${whole}` : `@${whole}`;
+    left = left
+      .replace(new RegExp(`${found}(?![\\p{L}\\p{N}])`, 'giu'), SOMEBODY)
+      .replace(new RegExp(`${literally(firstAt(name))}(?![\\p{L}\\p{N}])`, 'giu'), SOMEBODY);
+  }
+  return left;
+}

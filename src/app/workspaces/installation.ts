@@ -1,0 +1,31 @@
+/** A workspace's installation of the bot, as it is kept when one bot serves many workspaces. */
+
+/** A bot token, encrypted; only whoever has the key of that name can open it. */
+export interface SealedToken {
+  readonly sealed: string;
+  readonly keyName: string;
+}
+
+export interface Installation {
+  readonly workspaceId: string;
+  readonly workspaceName: string;
+  /** The organisation that the workspace belongs to, if any. */
+  readonly enterpriseId: string | undefined;
+  readonly botUserId: string;
+  readonly botId: string;
+  /** Undefined after the workspace removed the bot. */
+  readonly token: SealedToken | undefined;
+  readonly scopes: readonly string[];
+  /** Who installed it; undefined when the platform does not say, and once that person is forgotten. */
+  readonly installedBy: string | undefined;
+  readonly installedAt: Date;
+  /** When the bot was removed; undefined while it is installed. */
+  readonly revokedAt: Date | undefined;
+}
+
+/** An installation that somebody began in a browser. Hashes only: what they are made from only that browser has. */
+export interface InstallAttempt {
+  readonly stateHash: string;
+  readonly browserHash: string;
+  readonly expiresAt: Date;
+}

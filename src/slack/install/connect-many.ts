@@ -1,0 +1,34 @@
+/** Connects the bot with all workspaces that installed it, and lets others install it. */
+import type { AppDependencies } from '../../app/ports.ts';
+import { tokenKeyProblems } from '../../app/workspaces/check-token-keys.ts';
+import { tokenKeys } from '../../app/workspaces/token-keys.ts';
+import type { Config, Distribution } from '../../config.ts';
+import type { Logger } from '../../logger.ts';
+import { type Connection, ConnectionRefused } from '../connection.ts';
+import { installedWorkspaces } from '../installed-workspaces.ts';
+import { notInstalledMessage } from '../views/not-installed-message.ts';
+import { INSTALL_PATH, installPages } from './install-pages.ts';
+import { createRemovals } from './removals.ts';
+
+/** @throws ConnectionRefused when a stored token can't be read with the keys that are given */
+export async function connectMany(
+  distribution: Distribution,
+  { apiUrl }: Pick<Config, 'apiUrl'>,
+  ports: Pick<AppDependencies, 'store' | 'clock'>,
+  logger: Logger,
+): Promise<Connection> {
+  const keys = tokenKeys(distribution.tokenKeys);
+  const problems = await tokenKeyProblems(ports.store, keys);
+  if (problems.length > 0) throw new ConnectionRefused(problems);
+  const clientSettings = { logger, slackApiUrl: apiUrl };
+  const removals = createRemovals({ ports, keys, clientSettings, logger });
+  return {
+    workspaces: installedWorkspaces({ store: ports.store, keys, removals, clientSettings }),
+    distribution: {
+      notInstalled: notInstalledMessage(`${distribution.publicUrl}${INSTALL_PATH}`),
+      pages: installPages({ ports, keys, distribution, apiUrl, logger }),
+      removals,
+    },
+    workspaceName: undefined,
+  };
+}

@@ -1,0 +1,42 @@
+/**
+ * What a request's body says. Read once, here: whatever was judged is what the listeners get, so a body that two
+ * readers would understand differently can not get one thing checked and another one done.
+ */
+
+/** Far deeper than anything the platform nests, far from what exhausts a stack. */
+const DEEPEST_NESTING = 100;
+
+/** Parameters of the type are left aside: both kinds of content are always UTF-8. */
+export function isForm(contentType: string | undefined): boolean {
+  return contentType?.split(';')[0]?.trim().toLowerCase() === 'application/x-www-form-urlencoded';
+}
+
+/**
+ * JSON, or a form, or a form with JSON as its `payload`.
+ *
+ * @returns undefined when it is not readable, names a form's key twice, or nests too deeply
+ */
+export function contentOf(contentType: string | undefined, rawBody: Buffer): unknown {
+  const text = rawBody.toString('utf8');
+  const form = isForm(contentType) ? [...new URLSearchParams(text)] : undefined;
+  const fields = new Map(form);
+  if (form && fields.size < form.length) return undefined;
+  const json = form ? fields.get('payload') : text;
+  if (json === undefined) return Object.fromEntries(fields);
+  try {
+    const value: unknown = JSON.parse(json);
+    return nestsDeeply(value) ? undefined : value;
+  } catch {
+    return undefined;
+  }
+}
+
+/** Without recursion: that is what deep nesting would break. */
+function nestsDeeply(value: unknown): boolean {
+  let level: unknown[] = [value];
+  for (let depth = 0; level.length > 0; depth += 1) {
+    if (depth > DEEPEST_NESTING) return true;
+    level = level.flatMap((node) => (typeof node === 'object' && node !== null ? Object.values(node) : []));
+  }
+  return false;
+}

@@ -1,0 +1,75 @@
+/** A team in which Ben has left a trace of every kind: told by others, by himself, by prompts and by posts. */
+import { sql } from 'drizzle-orm';
+import { shareAdvice } from '../../../src/app/advice/share-advice.ts';
+import { dropCard, reopenCard, takeCard } from '../../../src/app/change-cards.ts';
+import { cancelSprint } from '../../../src/app/end-sprint.ts';
+import { previewPlan } from '../../../src/app/plan-sprint.ts';
+import { pullLine } from '../../../src/app/pull-card.ts';
+import { recordAway } from '../../../src/app/record-answers.ts';
+import { recordValue } from '../../../src/app/record-value.ts';
+import { shareStatus } from '../../../src/app/sprint-status.ts';
+import type { Team } from '../../../src/app/team.ts';
+import { actorOf, CHANNEL, type Harness, PEOPLE } from '../../support/app-harness.ts';
+
+export const NOW = '2026-10-30T12:00:00Z';
+const ben = actorOf('ben');
+
+/** What tells of Ben wherever it stands: his id, his name, and words that only he wrote. */
+export const BENS_WORDS = [PEOPLE.ben, 'Ben Ode', 'ben’s own words'];
+
+export interface BusyTeam {
+  readonly team: Team;
+  readonly closedId: string;
+  readonly cancelledId: string;
+  readonly openId: string;
+}
+
+/** One sprint closed, one cancelled, one running in its second day. */
+export async function busyTeam(h: Harness): Promise<BusyTeam> {
+  const both = {
+    facilitatorIds: [PEOPLE.ana, PEOPLE.ben],
+    memberIds: [PEOPLE.ana, PEOPLE.ben, PEOPLE.chi],
+    productOwnerId: PEOPLE.ben,
+  };
+  const team = await h.setUpTeam(both);
+  const { sprint } = await h.plan(team, { goal: 'Ferries berth, says Ben Ode', startsOn: '2026-11-02' });
+  await h.pass('2026-11-02T09:15:00Z');
+  await h.answer('ben', sprint.id, '2026-11-02', {
+    1: { left: '6', surprise: '1', note: 'Ben’s own words: wet rope' },
+    3: { left: '1' },
+  });
+  await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '5', note: 'Ben’s own words, corrected' } });
+  await h.answer('chi', sprint.id, '2026-11-02', { 3: { left: '0', note: 'with <@UBEN|ben> and Ben Ode' } });
+  await h.pass('2026-11-02T12:15:00Z');
+  await pullLine(h.deps, ben, { place: CHANNEL, line: 'Fog horn for <@UBEN>, 3, @Ben' });
+  await dropCard(h.deps, ben, { place: CHANNEL, reference: '2', reason: 'Ben’s own words' });
+  await reopenCard(h.deps, ben, { place: CHANNEL, reference: '3' });
+  await shareStatus(h.deps, ben, { sprintId: sprint.id });
+  await h.drain();
+  await h.pass('2026-11-03T09:15:00Z');
+  await recordAway(h.deps, ben, { sprintId: sprint.id, day: '2026-11-03' });
+  await h.pass('2026-11-13T17:00:00Z');
+  await recordValue(h.deps, ben, { place: CHANNEL, value: '1200', sprint: undefined });
+  await shareAdvice(h.deps, ben, { teamId: team.id, question: { about: 'history' } });
+
+  h.set('2026-11-16T08:00:00Z');
+  const second = await h.plan(team, { name: 'Quay 2', startsOn: '2026-11-16', endsOn: '2026-11-20' });
+  await h.pass('2026-11-16T09:15:00Z');
+  await cancelSprint(h.deps, ben, { sprintId: second.sprint.id, reason: 'Ben’s own words' });
+
+  h.set('2026-11-23T08:00:00Z');
+  const third = await h.plan(team, { name: 'Quay 3', startsOn: '2026-11-23', endsOn: '2026-12-04' });
+  await h.pass('2026-11-23T09:15:00Z');
+  await h.answer('ben', third.sprint.id, '2026-11-23', { 1: { left: '4', note: 'Ben’s own words' } });
+  await h.answer('chi', third.sprint.id, '2026-11-23', { 2: { left: '1' } });
+  await takeCard(h.deps, ben, { place: CHANNEL, reference: '2' });
+  const draft = h.planInput(team, { name: 'Quay 4', startsOn: '2026-12-07', endsOn: '2026-12-18' });
+  await previewPlan(h.deps, actorOf('ana'), draft);
+  await previewPlan(h.deps, ben, draft);
+  // The next day's prompt waits to be sent; a delivery of the day before failed and says what it had in hand.
+  h.set('2026-11-24T09:15:00Z');
+  await h.tick();
+  await h.database.session.execute(sql`update pgboss.job set output = '{"message": "params: UBEN, ben ode"}'
+    where id = (select id from pgboss.job limit 1)`);
+  return { team, closedId: sprint.id, cancelledId: second.sprint.id, openId: third.sprint.id };
+}

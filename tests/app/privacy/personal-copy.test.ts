@@ -1,0 +1,114 @@
+/** What a person is told and given of what is stored about them: all of it, and nothing of anybody else's. */
+import { describe, expect, test } from 'vitest';
+import { personalCopy } from '../../../src/app/privacy/personal-copy.ts';
+import type { PersonalData } from '../../../src/app/privacy/personal-data.ts';
+import { PERSONAL_KINDS } from '../../../src/app/privacy/personal-data.ts';
+import { privacyOverview } from '../../../src/app/privacy/privacy-overview.ts';
+import { actorOf, type Harness, harnessForEach, PEOPLE, refusalOf } from '../../support/app-harness.ts';
+import { wholeDatabase } from '../../support/whole-database.ts';
+import { busyTeam, NOW } from './busy-team.ts';
+
+const harness = harnessForEach(NOW);
+const ben = actorOf('ben');
+
+async function copyOf(h: Harness, actor = ben): Promise<PersonalData & Record<string, unknown>> {
+  const { bytes } = await personalCopy(h.deps, actor);
+  return JSON.parse(Buffer.from(bytes).toString());
+}
+
+describe('a copy', () => {
+  test('holds something of every kind that was recorded, as it was recorded', async () => {
+    const h = harness();
+    await busyTeam(h);
+    const copy = await copyOf(h);
+    const missing = PERSONAL_KINDS.filter((kind) => copy[kind].length === 0);
+    // Nobody installs the bot in this story.
+    expect(missing).toEqual(['installations']);
+    expect([copy.workspaceId, copy.userId]).toEqual([ben.workspaceId, ben.userId]);
+    expect(copy.memberships).toEqual([
+      { team: 'Tugboats', on: null, name: 'Ben Ode', facilitator: true, onTheTeam: true },
+    ]);
+    expect(copy.answers[0]).toEqual({
+      team: 'Tugboats',
+      on: '2026-11-02',
+      sprint: 'Harbour 12',
+      card: '1',
+      title: 'Tide table',
+      worked: null,
+      left: 6,
+      surprise: 1,
+      note: 'Ben’s own words: wet rope',
+      recordedAt: '2026-11-02T09:15:00Z',
+      corrects: false,
+    });
+    expect(copy.answers[2]).toMatchObject({ left: 5, corrects: true });
+    expect(copy.prompts).toContainEqual(
+      expect.objectContaining({ on: '2026-11-03', state: 'away', sprint: 'Harbour 12' }),
+    );
+    expect(copy.cardChanges.map(({ change, reason }) => [change, reason])).toEqual([
+      ['drop', 'Ben’s own words'],
+      ['reopen', ''],
+    ]);
+    expect(copy.recordedValues).toMatchObject([{ sprint: 'Harbour 12', value: 1200 }]);
+    expect(copy.cardsAdded.map(({ title }) => title)).toEqual(['Fog horn for <@UBEN>']);
+    expect(copy.drafts).toMatchObject([{ draft: { name: 'Quay 4' } }]);
+    const kinds = copy.postsByYou.map(({ kind }) => kind);
+    expect(kinds).toEqual(['shared-status', 'shared-advice', 'cancelled']);
+  });
+
+  test('holds as many records as rows of the database name the person', async () => {
+    const h = harness();
+    await busyTeam(h);
+    const { records } = await personalCopy(h.deps, ben);
+    // What others typed and what waits in the queue is not under the person's id.
+    const named = (await wholeDatabase(h.database)).filter(
+      (line) => line.startsWith('loadline.') && new RegExp(`: "${PEOPLE.ben}"`).test(line),
+    );
+    expect(records).toBe(named.length);
+  });
+
+  test('holds nothing of anybody else’s', async () => {
+    const h = harness();
+    await busyTeam(h);
+    const { drafts: _typedByBen, ...copy } = await copyOf(h);
+    expect(JSON.stringify(copy)).not.toMatch(/UANA|UCHI|Ana Lima|Chi Wen|with <@UBEN|ben>/);
+  });
+
+  test('is refused to whoever is stored nowhere, and to the same id in another workspace', async () => {
+    const h = harness();
+    await busyTeam(h);
+    for (const actor of [actorOf('dayo'), actorOf('ben', 'W2')]) {
+      await refusalOf(personalCopy(h.deps, actor), 'nothing-stored');
+      expect(await privacyOverview(h.deps, actor)).toEqual({ kinds: [], teams: [], needFacilitator: [] });
+    }
+  });
+});
+
+describe('the overview', () => {
+  test('counts each kind, with its days and teams, and says how long details are kept', async () => {
+    const h = harness();
+    await busyTeam(h);
+    const { kinds, teams, needFacilitator } = await privacyOverview(h.deps, ben);
+    expect(kinds.map(({ kind }) => kind)).toEqual(PERSONAL_KINDS.filter((kind) => kind !== 'installations'));
+    expect(kinds.find(({ kind }) => kind === 'answers')).toEqual({
+      kind: 'answers',
+      count: 4,
+      from: '2026-11-02',
+      to: '2026-11-23',
+      teamNames: ['Tugboats'],
+    });
+    expect(kinds.find(({ kind }) => kind === 'memberships')).toMatchObject({
+      from: undefined,
+      to: undefined,
+    });
+    expect([teams, needFacilitator]).toEqual([[{ name: 'Tugboats', retentionMonths: 13 }], []]);
+  });
+
+  test('tells somebody who left what is still stored, and whom an erasure would leave without a facilitator', async () => {
+    const h = harness();
+    await busyTeam(h);
+    await h.setUpTeam({ memberIds: [PEOPLE.ana, PEOPLE.chi], facilitatorIds: [PEOPLE.ana] });
+    expect((await privacyOverview(h.deps, ben)).kinds.map(({ kind }) => kind)).toContain('answers');
+    expect((await privacyOverview(h.deps, actorOf('ana'))).needFacilitator).toEqual(['Tugboats']);
+  });
+});

@@ -1,0 +1,206 @@
+/** Retention: details of sprints that ended long ago go, totals stay and go on serving. On both kinds of database. */
+import { parse } from 'csv-parse/sync';
+import { sql } from 'drizzle-orm';
+import { beforeEach, describe, expect, test } from 'vitest';
+import { askAdvice } from '../../../src/app/advice/ask-advice.ts';
+import { exportSprints } from '../../../src/app/export/export-sprints.ts';
+import { pastSprints } from '../../../src/app/history/team-history.ts';
+import { planForm } from '../../../src/app/plan-form.ts';
+import { privacyOverview } from '../../../src/app/privacy/privacy-overview.ts';
+import { reduceSprints } from '../../../src/app/privacy/reduce-sprints.ts';
+import { recordValue } from '../../../src/app/record-value.ts';
+import type { Team } from '../../../src/app/team.ts';
+import { actorOf, CHANNEL, emptyDatabase, Harness, PEOPLE, rowsOf } from '../../support/app-harness.ts';
+import { describeOnBoth } from '../../support/databases.ts';
+import { type BusyTeam, busyTeam, NOW } from './busy-team.ts';
+
+const ana = actorOf('ana');
+
+/** Thirteen months after the first sprint's last day, 13 November 2026, and the day after that. */
+const LAST_DAY_KEPT = '2027-12-13T12:00:00Z';
+const FIRST_DAY_REDUCED = '2027-12-14T12:00:00Z';
+
+describeOnBoth('a team’s retention', (database) => {
+  let h: Harness;
+  let busy: BusyTeam;
+  beforeEach(async () => {
+    await emptyDatabase(database());
+    h = new Harness(database(), NOW);
+    busy = await busyTeam(h);
+    await h.drain();
+    // The third sprint runs on and closes by itself.
+    await h.pass('2026-12-04T17:00:00Z');
+  });
+
+  async function reducedSprints(): Promise<number> {
+    const result = await h.database.session.execute(
+      sql`select count(*) as reduced from loadline.sprints where reduced_at is not null`,
+    );
+    return Number(rowsOf<{ reduced: string }>(result)[0]?.reduced);
+  }
+
+  /** All batches. @returns how many sprints are reduced by then */
+  async function reduceAll(now: string): Promise<number> {
+    h.set(now);
+    while ((await reduceSprints(h.deps)) > 0);
+    return reducedSprints();
+  }
+
+  /** How many rows hang on a sprint, by table. */
+  async function rowsOfSprint(sprintId: string): Promise<Record<string, number>> {
+    const counts = rowsOf<Record<string, string>>(
+      await h.database.session.execute(sql`select
+        (select count(*) from loadline.cards where sprint_id = ${sprintId}) as cards,
+        (select count(*) from loadline.card_owners join loadline.cards on id = card_id
+          where sprint_id = ${sprintId}) as owners,
+        (select count(*) from loadline.answers join loadline.cards as c on c.id = card_id
+          where sprint_id = ${sprintId}) as answers,
+        (select count(*) from loadline.card_changes join loadline.cards as c on c.id = card_id
+          where sprint_id = ${sprintId}) as changes,
+        (select count(*) from loadline.prompts where sprint_id = ${sprintId}) as prompts,
+        (select count(*) from loadline.posts where sprint_id = ${sprintId}) as posts,
+        (select count(*) from loadline.past_sprints where sprint_id = ${sprintId}) as totals,
+        (select count(*) from loadline.sprint_results where sprint_id = ${sprintId}) as results`),
+    )[0];
+    return Object.fromEntries(Object.entries(counts ?? {}).map(([table, count]) => [table, Number(count)]));
+  }
+
+  const months = (team: Team, retentionMonths: number | undefined) =>
+    h.read(async (tx) => tx.saveTeam({ ...((await tx.teamById(team.id)) as Team), retentionMonths }));
+
+  test('keeps a new team’s details for 13 months to the day, then only its totals', async () => {
+    expect((await h.read((tx) => tx.teamById(busy.team.id)))?.retentionMonths).toBe(13);
+    expect(await reduceAll(LAST_DAY_KEPT)).toBe(0);
+    const before = await rowsOfSprint(busy.closedId);
+    for (const count of Object.values(before)) expect(count).toBeGreaterThan(0);
+    expect(await reduceAll(FIRST_DAY_REDUCED)).toBe(1);
+    expect(await rowsOfSprint(busy.closedId)).toEqual({
+      ...{ cards: 0, owners: 0, answers: 0, changes: 0, prompts: 0, posts: 0 },
+      totals: before.totals,
+      results: before.results,
+    });
+    // The next sprint ended a week later.
+    expect((await rowsOfSprint(busy.cancelledId)).cards).toBeGreaterThan(0);
+    expect(await h.sprint(busy.closedId)).toMatchObject({ name: 'Harbour 12', goal: '', state: 'closed' });
+  });
+
+  test('of no end keeps everything', async () => {
+    await months(busy.team, undefined);
+    expect(await reduceAll('2040-01-01T00:00:00Z')).toBe(0);
+    expect((await rowsOfSprint(busy.closedId)).answers).toBeGreaterThan(0);
+  });
+
+  test('leaves results, history, range, odds and forecast as they were', async () => {
+    const read = async () =>
+      h.read(async (tx) => ({
+        past: await pastSprints(tx, busy.team),
+        results: [await tx.latestResult(busy.closedId), await tx.latestResult(busy.cancelledId)],
+      }));
+    const ask = async () => {
+      const place = { place: CHANNEL };
+      return [
+        await askAdvice(h.deps, ana, place, { about: 'history' }),
+        await askAdvice(h.deps, ana, place, { about: 'odds' }),
+        await askAdvice(h.deps, ana, place, { about: 'range' }),
+      ];
+    };
+    h.set('2028-03-01T09:00:00Z');
+    const [before, advice] = [await read(), await ask()];
+    await reduceAll('2028-03-01T09:00:00Z');
+    expect((await rowsOfSprint(busy.openId)).cards).toBe(0);
+    expect(await read()).toEqual(before);
+    const team = expect.anything();
+    expect(await ask()).toEqual(advice.map((one) => ({ ...one, team })));
+    // What reads the sprint before this one copes with there being no cards.
+    expect((await planForm(h.deps, actorOf('chi'), CHANNEL).catch((error) => error)).code).toBe(
+      'not-a-facilitator',
+    );
+    expect((await planForm(h.deps, ana, CHANNEL)).draft.name).toBe('Quay 4');
+    const value = { place: CHANNEL, value: '900', sprint: { sprintName: 'Harbour 12' } };
+    expect((await recordValue(h.deps, ana, value)).previousValue).toBe(1200);
+  });
+
+  test('leaves an export with the totals of every sprint, cancelled ones too, and without cards', async () => {
+    const exported = async () => {
+      const { files } = await exportSprints(h.deps, ana, CHANNEL);
+      const [sprints = [], cards = []] = files.map(({ bytes }) =>
+        parse(Buffer.from(bytes), { columns: true, bom: true }),
+      ) as Record<string, string>[][];
+      return { sprints, cards };
+    };
+    const before = await exported();
+    await reduceAll('2028-03-01T09:00:00Z');
+    const after = await exported();
+    // Only what a person typed goes, and for the cancelled sprint the evenings that nobody needs any more.
+    const without = ({ goal: _, 'daily answers': _daily, ...row }: Record<string, string>) => row;
+    expect(after.sprints.map(without)).toEqual(before.sprints.map(without));
+    expect(after.sprints.map(({ commitment }) => commitment)).toEqual(['10', '10', '10']);
+    expect([before.cards.length > 2, after.cards]).toEqual([true, []]);
+  });
+
+  test('lets the name of somebody who left go with the last detail of theirs', async () => {
+    await h.setUpTeam({ memberIds: [PEOPLE.ana, PEOPLE.chi], facilitatorIds: [PEOPLE.ana] });
+    const names = async () => (await h.read((tx) => tx.membersOf(busy.team.id))).map(({ name }) => name);
+    await reduceAll(FIRST_DAY_REDUCED);
+    expect(await names()).toContain('Ben Ode');
+    await reduceAll('2028-03-01T09:00:00Z');
+    expect(await names()).toEqual(['Ana Lima', 'Chi Wen']);
+    expect((await privacyOverview(h.deps, actorOf('ben'))).kinds).toEqual([]);
+  });
+
+  test('is done once, whoever does it and however often', async () => {
+    h.set('2028-03-01T09:00:00Z');
+    const done = await Promise.all([reduceSprints(h.deps), reduceSprints(h.deps), reduceSprints(h.deps)]);
+    expect(Math.max(...done)).toBeGreaterThan(0);
+    expect(await reduceAll('2028-03-01T09:00:00Z')).toBe(3);
+    expect(await reduceSprints(h.deps)).toBe(0);
+  });
+
+  test('waits for a sprint that closed late until it can’t be reopened any more', async () => {
+    await h.database.session.execute(
+      sql`update loadline.sprints set closed_at = '2027-12-13T20:00Z' where id = ${busy.closedId}`,
+    );
+    expect(await reduceAll('2027-12-15T19:00:00Z')).toBe(0);
+    expect(await reduceAll('2027-12-15T21:00:00Z')).toBe(1);
+  });
+
+  describe('in the database', () => {
+    test('deletes nothing of a sprint that is open, or whose totals are not kept', async () => {
+      const begin = (id: string) => h.database.session.execute(sql`select loadline.begin_reduction(${id})`);
+      h.set('2027-01-04T08:00:00Z');
+      const { sprint } = await h.plan(busy.team, {
+        name: 'Quay 9',
+        startsOn: '2027-01-04',
+        endsOn: '2027-01-08',
+      });
+      await expect(begin(sprint.id)).rejects.toThrow();
+      await h.database.session.execute(
+        sql`delete from loadline.past_sprints where sprint_id = ${busy.closedId}`,
+      );
+      await expect(begin(busy.closedId)).rejects.toThrow();
+      await expect(h.read((tx) => tx.reduceSprint(busy.closedId, new Date(NOW)))).rejects.toThrow();
+      expect((await rowsOfSprint(busy.closedId)).answers).toBeGreaterThan(0);
+    });
+
+    test('lets only the cards of the sprint go that was named, and results never', async () => {
+      const attempt = (statement: ReturnType<typeof sql>) =>
+        h.database.session.transaction(async (tx) => {
+          await tx.execute(sql`select loadline.begin_reduction(${busy.closedId})`);
+          await tx.execute(statement);
+        });
+      await expect(
+        attempt(sql`delete from loadline.answers where card_id in
+          (select id from loadline.cards where sprint_id = ${busy.openId})`),
+      ).rejects.toThrow();
+      await expect(
+        attempt(sql`delete from loadline.sprint_results where sprint_id = ${busy.closedId}`),
+      ).rejects.toThrow();
+      await expect(
+        attempt(sql`delete from loadline.recorded_values where sprint_id = ${busy.closedId}`),
+      ).rejects.toThrow();
+      await attempt(sql`delete from loadline.card_changes where card_id in
+        (select id from loadline.cards where sprint_id = ${busy.closedId})`);
+      expect((await rowsOfSprint(busy.closedId)).changes).toBe(0);
+    });
+  });
+});

@@ -1,0 +1,122 @@
+import { sql } from 'drizzle-orm';
+import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { rotateTokenKeys, tokenKeyProblems } from '../../../src/app/workspaces/check-token-keys.ts';
+import {
+  type Granted,
+  recordInstallation,
+  recordRemoval,
+} from '../../../src/app/workspaces/keep-installation.ts';
+import { type TokenKeys, tokenKeys } from '../../../src/app/workspaces/token-keys.ts';
+import type { Database } from '../../../src/store/database.ts';
+import { withPglite } from '../../support/databases.ts';
+
+const key = (name: string, fill: number) => ({ name, key: new Uint8Array(32).fill(fill) });
+const spring = key('spring', 1);
+const autumn = key('autumn', 2);
+const before = tokenKeys([spring]);
+const both = tokenKeys([autumn, spring]);
+const after = tokenKeys([autumn]);
+
+let database: Database;
+beforeAll(async () => {
+  database = await withPglite();
+});
+afterAll(() => database.close());
+beforeEach(() => database.session.execute(sql`truncate loadline.installations`));
+
+const clock = { now: () => new Date('2026-11-02T10:00:00Z') };
+
+function granted(workspaceId: string): Granted {
+  return {
+    workspaceId,
+    workspaceName: workspaceId,
+    enterpriseId: undefined,
+    botUserId: 'U0BOT',
+    botId: 'B0BOT',
+    botToken: `xoxb-${workspaceId}`,
+    scopes: ['commands'],
+    installedBy: undefined,
+  };
+}
+
+async function install(workspaceId: string, keys: TokenKeys): Promise<void> {
+  await recordInstallation({ store: database.store, clock }, keys, granted(workspaceId));
+}
+
+async function openedWith(keys: TokenKeys, workspaceId: string): Promise<string | undefined> {
+  const installation = await database.store.transaction((tx) => tx.installationOf(workspaceId));
+  return installation?.token && keys.open(workspaceId, installation.token);
+}
+
+describe('rotation', () => {
+  it('puts every token under the first key; the former one can be taken out then', async () => {
+    const names = Array.from({ length: 501 }, (_, n) => `T${String(n).padStart(5, '0')}`);
+    for (const name of names) await install(name, before);
+    await install('T-new', both);
+    expect(await tokenKeyProblems(database.store, after)).toEqual([expect.stringContaining('spring')]);
+    expect(await rotateTokenKeys(database.store, both)).toBe(501);
+    expect(await tokenKeyProblems(database.store, after)).toEqual([]);
+    expect(await openedWith(after, 'T00000')).toBe('xoxb-T00000');
+    expect(await openedWith(after, 'T00500')).toBe('xoxb-T00500');
+    expect(await rotateTokenKeys(database.store, both)).toBe(0);
+  });
+
+  it('leaves an installation alone that is made anew, or removed, at the same moment', async () => {
+    for (const name of ['T1', 'T2', 'T3']) await install(name, before);
+    const { store } = database;
+    const meddled: Database['store'] = {
+      transaction: (work) =>
+        store.transaction((tx) =>
+          work({
+            ...tx,
+            sealedInstallations: async (page) => {
+              const found = await tx.sealedInstallations(page);
+              const [one, two] = found;
+              if (page.after === undefined && one && two?.token) {
+                await tx.saveInstallation({ ...one, token: before.seal('T1', 'xoxb-newer') });
+                await tx.revokeInstallation('T2', clock.now(), two.token);
+              }
+              return found;
+            },
+          }),
+        ),
+    };
+    expect(await rotateTokenKeys(meddled, both)).toBe(1);
+    expect(await openedWith(both, 'T1')).toBe('xoxb-newer');
+    expect(await openedWith(both, 'T2')).toBeUndefined();
+    expect(await openedWith(after, 'T3')).toBe('xoxb-T3');
+  });
+});
+
+describe('the check at the start', () => {
+  it('is content with keys that open everything, and with an empty database', async () => {
+    expect(await tokenKeyProblems(database.store, after)).toEqual([]);
+    await install('T1', before);
+    await install('T2', both);
+    expect(await tokenKeyProblems(database.store, both)).toEqual([]);
+  });
+
+  it('names each missing key once, by its name only', async () => {
+    for (const name of ['T1', 'T2', 'T3']) await install(name, before);
+    const problems = await tokenKeyProblems(database.store, after);
+    expect(problems).toEqual([
+      expect.stringMatching(/^The key spring is missing in LOADLINE_TOKEN_KEYS, .*npm run rotate-keys\.$/),
+    ]);
+    expect(problems.join()).not.toContain('xoxb');
+  });
+
+  it('tells another key under the same name from the right one', async () => {
+    await install('T1', before);
+    expect(await tokenKeyProblems(database.store, tokenKeys([key('spring', 9)]))).toEqual([
+      expect.stringMatching(/^The key spring in LOADLINE_TOKEN_KEYS does not open the tokens/),
+    ]);
+  });
+
+  it('does not ask for the keys of workspaces that removed the bot', async () => {
+    await install('T1', before);
+    const installation = await database.store.transaction((tx) => tx.installationOf('T1'));
+    if (!installation?.token) throw new Error('it was not installed');
+    await recordRemoval({ store: database.store, clock }, 'T1', installation.token);
+    expect(await tokenKeyProblems(database.store, after)).toEqual([]);
+  });
+});

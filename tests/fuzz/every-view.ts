@@ -1,0 +1,160 @@
+/** Every message, form and text that the bot can show, with one text in all the places where people's words stand. */
+
+import { cardLine, statesOf } from '../../src/app/card-line.ts';
+import { Refusal } from '../../src/app/refusal.ts';
+import { refusalWords } from '../../src/app/refusal-words.ts';
+import { failureMessage } from '../../src/slack/listeners/failure-words.ts';
+import { sentFile } from '../../src/slack/sent-file.ts';
+import { eraseFormView } from '../../src/slack/views/erase-form-view.ts';
+import { forecastQuestionMessage } from '../../src/slack/views/forecast-form-view.ts';
+import {
+  exportComment,
+  exportedMessage,
+  sprintsImportedMessage,
+} from '../../src/slack/views/import-export-messages.ts';
+import { importFormView, importPreviewView } from '../../src/slack/views/import-form-view.ts';
+import { notInstalledMessage } from '../../src/slack/views/not-installed-message.ts';
+import { ownerNeededMessage } from '../../src/slack/views/owner-needed-message.ts';
+import {
+  copyComment,
+  copySentMessage,
+  erasedMessage,
+  privacyMessage,
+} from '../../src/slack/views/privacy-message.ts';
+import { recordedMessage } from '../../src/slack/views/recorded-message.ts';
+import { refusalMessage } from '../../src/slack/views/refusal-message.ts';
+import {
+  adviceSharedReply,
+  statusSharedReply,
+  teamSavedReply,
+} from '../../src/slack/views/sprint-change-messages.ts';
+import {
+  doneFormView,
+  refusedFormView,
+  sentTwiceMessage,
+  troubleMessage,
+} from '../../src/slack/views/trouble-views.ts';
+import { REFUSAL_EXAMPLES } from '../app/refusal-examples.ts';
+import { importPreview, sprintsImported, teamExport } from '../slack/support/samples.ts';
+import { fullWorld } from '../slack/views/full-world.ts';
+import { card, team as exampleTeam, promptOf, sprint } from '../slack/views/view-examples.ts';
+
+/** Ids and the like, which no person types: another text in their place would be no example any more. */
+const OWN_WORDS = new Set([
+  'productOwnerId',
+  'facilitatorIds',
+  'startsOn',
+  'endsOn',
+  'on',
+  'day',
+  'state',
+  'why',
+  'near',
+  'command',
+  'field',
+  'until',
+  'kind',
+  'from',
+  'to',
+  'fingerprint',
+  'id',
+  'channelId',
+]);
+
+/** The same with `text` in place of everything that a person may have typed. */
+function typedAll<T>(value: T, text: string): T {
+  if (typeof value === 'string') return text as T;
+  if (Array.isArray(value)) return value.map((one) => typedAll(one, text)) as T;
+  if (typeof value !== 'object' || value === null || value instanceof Uint8Array) return value;
+  const entries = Object.entries(value).map(([key, held]) => [
+    key,
+    OWN_WORDS.has(key) ? held : typedAll(held, text),
+  ]);
+  return Object.fromEntries(entries) as T;
+}
+
+/** All refusals, each as a message, whole and as its problems. */
+function refusalsWith(text: string): Record<string, object> {
+  const views = Object.entries(REFUSAL_EXAMPLES).map(([code, details]) => {
+    const refusal = new Refusal(code as keyof typeof REFUSAL_EXAMPLES, typedAll(details, text) as never);
+    return [
+      `refusal ${code}`,
+      failureMessage({ kind: 'refusal', words: refusalWords(refusal), problems: [] }),
+    ];
+  });
+  const problems = [
+    { field: 'name', message: text },
+    { field: 'goal', message: `“${text}” is wrong.` },
+  ];
+  return {
+    ...Object.fromEntries(views),
+    'refusal of two things': refusalMessage({ what: 'Not so.', mend: 'Mend it.' }, problems),
+    'unreadable file': refusalMessage(
+      refusalWords(new Refusal('file-unreadable', { field: 'f', fileName: text, why: 'not text' })),
+    ),
+  };
+}
+
+/** Every view by what it is; texts that go beside files as `{text}`. */
+export function everyView(text: string): Record<string, object> {
+  const { messages: all, forms } = fullWorld(text === '' ? ' ' : text, {
+    pastSprints: 12,
+    cards: 8,
+    teams: 2,
+  });
+  // Its words stand for our own, which may mention people; below are those that are made of what was typed.
+  const { refusal: _one, 'refusal of many things': _many, ...messages } = all;
+  const refused = troubleMessage('K7P2QX', 'uncertain');
+  const team = { ...exampleTeam, name: text };
+  const typedHeading = { team, sprint: { ...sprint, name: text, goal: text } };
+  const typedCards = statesOf({
+    cards: [card(1, { title: text }), card(2, { title: text, ownerIds: [] })],
+    facts: [],
+  }).map(cardLine);
+  const preview = typedAll(importPreview, text);
+  const given = {
+    round: 2,
+    files: [{ id: 'F1', name: sentFile('files', { id: 'F1', name: text.slice(0, 100) })?.name ?? '' }],
+    texts: [text, '', ''],
+  };
+  const personal = { records: 3, teamNames: [text, text] };
+  return {
+    ...messages,
+    ...forms,
+    done: doneFormView(refused),
+    refused: refusedFormView(refused),
+    'owner needed': ownerNeededMessage({ heading: typedHeading, cards: typedCards }),
+    recorded: recordedMessage(promptOf({ ...typedHeading, cards: typedCards })),
+    ...refusalsWith(text),
+    import: importFormView({ team, knownSprints: 3 }, 'D1'),
+    'import preview': importPreviewView({ ...preview, problems: [], warnings: [text] }, given, 'D1'),
+    'import with problems': importPreviewView(
+      { ...preview, problems: [{ fileName: text, lineNumber: 3, problem: text }], warnings: [] },
+      given,
+    ),
+    imported: sprintsImportedMessage(typedAll(sprintsImported, text)),
+    exported: exportedMessage({ ...teamExport, team }),
+    'comment on an export': { text: exportComment({ ...teamExport, team }) },
+    'forecast question': forecastQuestionMessage({ team, velocities: [] }),
+    'not installed': notInstalledMessage('https://bot.example/install'),
+    trouble: troubleMessage('K7P2QX', 'uncertain'),
+    'sent twice': sentTwiceMessage(),
+    'status shared': statusSharedReply(),
+    'advice shared': adviceSharedReply(),
+    'team set up, reply': teamSavedReply(team, false),
+    privacy: privacyMessage({
+      kinds: [
+        { kind: 'memberships', count: 2, from: '2026-11-02', to: '2026-11-04', teamNames: [text, 'b'] },
+      ],
+      teams: [
+        { name: text, retentionMonths: 12 },
+        { name: text, retentionMonths: undefined },
+      ],
+      needFacilitator: [text],
+    }),
+    'copy of personal data': copySentMessage({ records: 3 } as never),
+    'comment on a copy': { text: copyComment({ records: 3 } as never) },
+    erased: erasedMessage(personal as never),
+    erase: eraseFormView('D1'),
+  };
+}

@@ -1,0 +1,74 @@
+/** Whatever people typed, no message, form or answer can ping, link, hide or turn text, and none breaks a limit. */
+import { globSync, readFileSync } from 'node:fs';
+import { Session } from 'node:inspector/promises';
+import { join } from 'node:path';
+import fc from 'fast-check';
+import { parseSync } from 'oxc-parser';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { everyView } from './every-view.ts';
+import { harmIn } from './harm.ts';
+import { HOSTILE_PIECES, hostileText } from './hostile-text.ts';
+
+const RUNS = Number(process.env.LOADLINE_FUZZ_RUNS ?? 12);
+const SEED = Number(process.env.LOADLINE_FUZZ_SEED ?? 20261104);
+const VIEWS = join(import.meta.dirname, '../../src/slack/views');
+
+const session = new Session();
+beforeAll(async () => {
+  session.connect();
+  await session.post('Profiler.enable');
+  await session.post('Profiler.startPreciseCoverage', { callCount: true, detailed: false });
+});
+afterAll(() => session.disconnect());
+
+function harmWith(text: string): [view: string, harm: string[]][] {
+  return Object.entries(everyView(text))
+    .map(([name, view]): [string, string[]] => [name, harmIn(view)])
+    .filter(([, harm]) => harm.length > 0);
+}
+
+/** Functions that give a whole message or form, or blocks of one, to others. */
+function viewFunctions(): string[] {
+  return globSync('*.ts', { cwd: VIEWS }).flatMap((file) => {
+    const text = readFileSync(join(VIEWS, file), 'utf8');
+    const { program } = parseSync(file, text);
+    return program.body.flatMap((statement) => {
+      const declared = statement.type === 'ExportNamedDeclaration' ? statement.declaration : null;
+      if (declared?.type !== 'FunctionDeclaration' || !declared.returnType) return [];
+      const gives = text.slice(declared.returnType.start, declared.returnType.end);
+      return /View|Block/.test(gives) ? [`${file} ${declared.id?.name}`] : [];
+    });
+  });
+}
+
+describe('every view', () => {
+  it.each(HOSTILE_PIECES.map((piece) => [JSON.stringify(piece), piece]))(
+    'harms nobody with %s',
+    (_shown, piece) => {
+      expect(harmWith(`Mend ${piece} buoy`)).toEqual([]);
+    },
+  );
+
+  it('harms nobody, whatever was typed', () => {
+    fc.assert(
+      fc.property(hostileText(), (text) => {
+        expect(harmWith(text)).toEqual([]);
+      }),
+      { numRuns: RUNS, seed: SEED },
+    );
+  });
+
+  it('was among those that were looked at: each of its kind ran', async () => {
+    const { result } = await session.post('Profiler.takePreciseCoverage');
+    const ran = new Set(
+      result.flatMap(({ url, functions }) => {
+        const file = url.split('/slack/views/')[1]?.split('?')[0];
+        const called = functions.filter(({ ranges }) => (ranges[0]?.count ?? 0) > 0);
+        return file === undefined ? [] : called.map(({ functionName }) => `${file} ${functionName}`);
+      }),
+    );
+    const views = viewFunctions();
+    expect(views.length).toBeGreaterThan(60);
+    expect(views.filter((name) => !ran.has(name))).toEqual([]);
+  });
+});

@@ -1,0 +1,73 @@
+/** Talks to the HTTP door byte by byte, as no well-behaved client would. */
+import { createHmac } from 'node:crypto';
+import { connect } from 'node:net';
+import { EVENTS_PATH } from '../../src/slack/http-door.ts';
+
+export const SECRET = 'a-signing-secret-for-tests-only';
+export const NOW_SECONDS = Date.UTC(2026, 10, 4, 9, 20) / 1000;
+export const FORM = 'application/x-www-form-urlencoded';
+
+export interface Heard {
+  /** Of every answer, in order. */
+  readonly statuses: readonly number[];
+  readonly text: string;
+}
+
+/**
+ * Writes the bytes and listens until the connection is closed.
+ *
+ * @param then `end`: says that nothing more will come; `wait`: leaves the door waiting; `hang up`: is gone at once
+ */
+export function exchange(port: number, bytes: Uint8Array, then: 'end' | 'wait' | 'hang up'): Promise<Heard> {
+  return new Promise((resolve) => {
+    const socket = connect({ port, host: '127.0.0.1', allowHalfOpen: true });
+    const parts: Buffer[] = [];
+    socket.on('data', (part) => parts.push(part));
+    // The door may hang up while there is still something to write.
+    socket.on('error', () => {});
+    socket.on('end', () => socket.end());
+    socket.on('close', () => {
+      const text = Buffer.concat(parts).toString('latin1');
+      const statuses = [...text.matchAll(/^HTTP\/1\.1 (\d{3}) /gm)].map(([, status]) => Number(status));
+      resolve({ statuses, text });
+    });
+    socket.write(bytes, () => {
+      if (then === 'hang up') socket.resetAndDestroy();
+      else if (then === 'end') socket.end();
+    });
+  });
+}
+
+export function signatureOf(body: string | Uint8Array, timestamp: number | string = NOW_SECONDS): string {
+  return `v0=${createHmac('sha256', SECRET).update(`v0:${timestamp}:`).update(body).digest('hex')}`;
+}
+
+/** The headers of a genuine request; each may be given otherwise, or left out as undefined. */
+export function headersOf(
+  body: string | Uint8Array,
+  change: Record<string, string | undefined> = {},
+): Record<string, string | undefined> {
+  return {
+    host: 'bot.example',
+    'content-type': FORM,
+    'content-length': String(Buffer.byteLength(body)),
+    'x-slack-request-timestamp': String(NOW_SECONDS),
+    'x-slack-signature': signatureOf(body),
+    ...change,
+  };
+}
+
+/** A request as it goes over the wire. Names and values are not looked at: they may break the format. */
+export function request(
+  body: string | Uint8Array,
+  change: Record<string, string | undefined> = {},
+  { method = 'POST', path = EVENTS_PATH, version = 'HTTP/1.1' } = {},
+): Buffer {
+  const headers = Object.entries(headersOf(body, change))
+    .filter(([, value]) => value !== undefined)
+    .map(([name, value]) => `${name}: ${value}\r\n`);
+  return Buffer.concat([
+    Buffer.from(`${method} ${path} ${version}\r\n${headers.join('')}\r\n`, 'latin1'),
+    Buffer.from(body),
+  ]);
+}

@@ -1,0 +1,119 @@
+/**
+ * No text from outside makes a regular expression of the product slow. Each one is collected from the source and fed
+ * with what makes a badly built one stumble; the time is the processor's, so that a busy machine fails no test.
+ */
+import { describe, expect, it } from 'vitest';
+import { withoutPerson } from '../../src/app/privacy/without-person.ts';
+import { visibleText } from '../../src/app/visible-text.ts';
+import { drawableText } from '../../src/charts/drawable-text.ts';
+import { parseCommand } from '../../src/slack/listeners/parse-command.ts';
+import { plainTyped } from '../../src/slack/views/typed-text.ts';
+import { pumpedTexts, tokensOf } from './pumped-text.ts';
+import { patternsIn, type SourcePattern, sourcePatterns } from './source-patterns.ts';
+
+const SEED = 20261104;
+/** The longest text that a person can send (`incoming.ts`). */
+const LONGEST_TEXT = 40_000;
+/** What takes time in proportion to the text is done in a thousandth of this. */
+const SLOW_MS = 60;
+
+const { literals, composed } = sourcePatterns();
+
+/** Expressions that never see more than so many characters, and why. */
+const SHORT: Readonly<Record<string, number>> = {
+  // The digits of a number that JavaScript wrote out.
+  'slack/views/closed-sprint-words.ts /\\B(?=(?:\\d{3})+$)/g': 22,
+  // Three decimals, as its comment says.
+  'app/read-number.ts /0+$/': 3,
+};
+
+/** What is put together from parts, and the function that is fed instead. */
+const COMPOSED: Readonly<Record<string, (text: string) => unknown>> = {
+  'app/visible-text.ts': visibleText,
+  'app/privacy/without-person.ts': (text) =>
+    withoutPerson(text, { userId: 'U0ANA', names: ['Ana Lima', 'Ana'] }),
+  'charts/drawable-text.ts': drawableText,
+  'slack/listeners/parse-command.ts': parseCommand,
+  'slack/views/typed-text.ts': plainTyped,
+};
+
+/** Holds what makes text of people's hard for any expression: spaces, letters, marks, mentions, signs. */
+const ANYTHING = '\\s\\d\\p{L}\\p{M}<@|>#`*ana';
+
+/** As most of them are used: all matches in a text. */
+function matchAll({ source, flags }: SourcePattern): (text: string) => void {
+  const all = new RegExp(source, flags.includes('g') ? flags : `${flags}g`);
+  const first = new RegExp(source, flags.replace('g', ''));
+  return (text) => {
+    first.test(text);
+    text.replace(all, '');
+  };
+}
+
+function cpuMs(work: () => void): number {
+  const before = process.threadCpuUsage();
+  work();
+  const { user, system } = process.threadCpuUsage(before);
+  return (user + system) / 1_000;
+}
+
+/** The first text that takes too long, shortened to be shown; short ones first, since some would never end. */
+function slowText(use: (text: string) => void, source: string, flags: string, longest: number) {
+  for (const length of [26, 60, 150, 300, 3_000, LONGEST_TEXT]) {
+    for (const text of pumpedTexts(source, flags, Math.min(length, longest), SEED)) {
+      // The least of three: whatever else the thread had to do is not the expression's fault.
+      const once = cpuMs(() => use(text));
+      if (
+        once > SLOW_MS &&
+        Math.min(
+          once,
+          cpuMs(() => use(text)),
+          cpuMs(() => use(text)),
+        ) > SLOW_MS
+      ) {
+        return { length, begins: text.slice(0, 60), ends: text.slice(-12) };
+      }
+    }
+  }
+  return undefined;
+}
+
+describe('no text makes a regular expression slow', () => {
+  it.each(literals.map((pattern) => [pattern.name, pattern] as const))('%s', (name, pattern) => {
+    const longest = SHORT[name] ?? LONGEST_TEXT;
+    expect(slowText(matchAll(pattern), pattern.source, pattern.flags, longest)).toBeUndefined();
+  });
+
+  it.each(Object.entries(COMPOSED))('what %s puts together', (_file, use) => {
+    expect(slowText(use, ANYTHING, '', LONGEST_TEXT)).toBeUndefined();
+  });
+});
+
+describe('the collection', () => {
+  it('holds every expression, and one that is put together only where its function is fed', () => {
+    expect(literals.length).toBeGreaterThan(150);
+    expect([...new Set(composed)].sort()).toEqual(Object.keys(COMPOSED).sort());
+  });
+
+  it('finds expressions wherever they stand, and those that are put together', () => {
+    const { literals: found, composed: parts } = patternsIn(
+      'x.ts',
+      'const a = { b: [/c+/gu] };\nexport const d = (e: string) => e.split(/f|g/).map(() => new RegExp(e));',
+    );
+    expect(found.map(({ name }) => name)).toEqual(['x.ts /c+/gu', 'x.ts /f|g/']);
+    expect(parts).toEqual(['x.ts']);
+  });
+
+  it('catches what is badly built', () => {
+    const slow = (source: string) =>
+      slowText(matchAll({ name: '', file: '', source, flags: '' }), source, '', LONGEST_TEXT);
+    // The classics: nested repetition, an alternative that overlaps, two neighbours that share what they take.
+    expect(slow('^(a+)+$')?.length).toBe(26);
+    expect(slow('^(?:\\w|-|a)*$')?.length).toBe(26);
+    expect(slow('^\\s*\\s*\\s*$')?.length).toBeLessThan(LONGEST_TEXT);
+    expect(slow('\\s+$')?.length).toBe(LONGEST_TEXT);
+    expect(slow('<[^>]*>')?.length).toBe(LONGEST_TEXT);
+    expect(slow('^\\d{1,3}$')).toBeUndefined();
+    expect(tokensOf('<@([A-Z]+)>')).toEqual(expect.arrayContaining(['<', '@', '>']));
+  });
+});

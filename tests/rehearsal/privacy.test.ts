@@ -1,0 +1,80 @@
+/** What is stored about me, a copy and an erasure, in the stand-in workspace with everything real but the platform. */
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { createLogger } from '../../src/logger.ts';
+import { FACILITATOR_ID, TEAM_CHANNEL_ID } from '../../src/rehearsal/cast.ts';
+import { Player } from '../../src/rehearsal/player.ts';
+import type { Rehearsal } from '../../src/rehearsal/rehearsal.ts';
+import { startRehearsal } from '../../src/rehearsal/rehearsal.ts';
+import { readScenario } from '../../src/rehearsal/scenario.ts';
+import { newPgliteImage } from '../support/databases.ts';
+
+const SCENARIO = new URL('../../src/rehearsal/scenarios/kept.json', import.meta.url);
+
+let rehearsal: Rehearsal;
+let petra: string;
+
+beforeAll(async () => {
+  const scenario = await readScenario(SCENARIO);
+  rehearsal = await startRehearsal({
+    scenario,
+    logger: createLogger({ level: 'error', destination: process.stderr }),
+    memoryImage: await newPgliteImage(),
+  });
+  for await (const _step of new Player(rehearsal, scenario).steps());
+  petra = rehearsal.cast.userIdOf('petra');
+}, 120_000);
+
+afterAll(() => rehearsal?.stop());
+
+/** What the bot said last to somebody, in the channel or directly. */
+function lastTo(userId: string, place: string = TEAM_CHANNEL_ID): string {
+  const messages = rehearsal.standIn.messagesOf(userId, place).filter(({ byBot }) => byBot);
+  return messages.at(-1)?.text ?? '';
+}
+
+/** The latest file in somebody's direct messages. */
+function fileTo(userId: string): string {
+  const message = rehearsal.standIn.messagesOf(userId, 'dm').findLast(({ files }) => files.length > 0);
+  return rehearsal.standIn.fileOf(message?.files[0]?.id ?? '')?.toString('utf8') ?? '';
+}
+
+it('tells a member what is stored about them, so that only they see it', async () => {
+  await rehearsal.conversation.command(petra, 'privacy');
+  expect(lastTo(petra)).toMatch(/^What is stored about you\n.*answers about cards, with their notes/s);
+  expect(lastTo(petra)).toContain('13 months after its end');
+  expect(lastTo(rehearsal.cast.userIdOf('odd'))).not.toContain('What is stored about you');
+});
+
+it('sends them a copy in their direct messages, with their words and nobody else’s id', async () => {
+  await rehearsal.conversation.say(petra, 'privacy');
+  expect(await rehearsal.conversation.press(petra, 'send-my-copy')).toBe(true);
+  const copy = fileTo(petra);
+  expect(JSON.parse(copy)).toMatchObject({ userId: petra, memberships: [{ name: 'Petra' }] });
+  expect(copy).toContain('Multihulls pay by width as well');
+  const others = rehearsal.cast.users.map(({ id }) => id).filter((id) => id !== petra);
+  for (const id of others) expect(copy).not.toContain(id);
+});
+
+it('answers in direct messages as well, and keeps the last facilitator until there is another', async () => {
+  await rehearsal.conversation.say(FACILITATOR_ID, 'privacy');
+  expect(lastTo(FACILITATOR_ID, 'dm')).toContain('Erase me');
+  await rehearsal.conversation.press(FACILITATOR_ID, 'open-erase-form');
+  const said = [lastTo(FACILITATOR_ID, 'dm'), lastTo(FACILITATOR_ID)].join('\n');
+  expect(said).toContain('You are the only facilitator of Quayside');
+});
+
+it('erases them when they confirm, and knows them no more', async () => {
+  const { conversation, deps, workspaceId } = rehearsal;
+  const form = await conversation.formAfter(petra, async () => {
+    await conversation.press(petra, 'open-erase-form');
+  });
+  expect(JSON.stringify(form)).toContain('This can’t be undone');
+  await conversation.submit(petra, {});
+  expect(lastTo(petra, 'dm')).toMatch(/^You are erased: \d+ records no longer tell of you\./);
+  await conversation.command(petra, 'privacy');
+  expect(lastTo(petra)).toContain('Nothing is stored under your id');
+  await conversation.command(petra, 'history');
+  expect(lastTo(petra)).toContain('Only members of Quayside');
+  const teams = await deps.store.transaction((tx) => tx.teamsOfPerson({ workspaceId, userId: petra }));
+  expect(teams).toEqual([]);
+});

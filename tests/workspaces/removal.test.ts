@@ -1,0 +1,213 @@
+/** A workspace removes the bot and installs it again, while its team is in the middle of a sprint. */
+import { sql } from 'drizzle-orm';
+import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { commitPlan, previewPlan } from '../../src/app/plan-sprint.ts';
+import type { Database } from '../../src/store/database.ts';
+import { rowsOf } from '../support/app-harness.ts';
+import { withPglite } from '../support/databases.ts';
+import { ManyWorkspacesBot, NORTH, SOUTH } from '../support/many-workspaces-bot.ts';
+
+let database: Database;
+let bot: ManyWorkspacesBot;
+beforeAll(async () => {
+  database = await withPglite();
+});
+afterAll(() => database.close());
+beforeEach(async () => {
+  await database.session.transaction(async (tx) => {
+    await tx.execute(sql`set local session_replication_role = replica`);
+    await tx.execute(sql`truncate loadline.teams, loadline.posts, loadline.seen_events,
+      loadline.installations, pgboss.job cascade`);
+  });
+  bot = await ManyWorkspacesBot.start(database, '2026-11-02T07:00:00Z');
+  await bot.install(NORTH);
+  await bot.install(SOUTH);
+});
+afterEach(() => bot.stop());
+
+/** A team of three with one sprint of two weeks, prompted at 09:00 UTC. */
+async function teamWithSprint(workspaceId: string): Promise<{ teamId: string; sprintId: string }> {
+  const team = await bot.setUpTeam(workspaceId);
+  const actor = { workspaceId, userId: 'U0ANA' };
+  await bot.deps.store.transaction((tx) => tx.saveTeam({ ...team, promptAt: '09:00', timeZone: 'Etc/UTC' }));
+  await previewPlan(bot.deps, actor, {
+    teamId: team.id,
+    name: 'Harbour 12',
+    goal: '',
+    startsOn: '2026-11-02',
+    endsOn: '2026-11-13',
+    closesAt: '17:00',
+    awayDays: '',
+    cards: 'Tide table, 5, @ana',
+  });
+  const { sprint } = await commitPlan(bot.deps, actor, { teamId: team.id });
+  await bot.settle();
+  return { teamId: team.id, sprintId: sprint.id };
+}
+
+function installationOf(workspaceId: string) {
+  return bot.deps.store.transaction((tx) => tx.installationOf(workspaceId));
+}
+
+async function statesOfPosts(workspaceId: string): Promise<string[]> {
+  const result = await database.session.execute(
+    sql`select kind, state from loadline.posts where workspace_id = ${workspaceId} order by entry_order`,
+  );
+  return rowsOf<{ kind: string; state: string }>(result).map(({ kind, state }) => `${kind} ${state}`);
+}
+
+const prompts = (workspaceId: string): string[] =>
+  bot.textsIn(workspaceId, 'D0ANA').filter((text) => text.includes('Tide table'));
+
+describe('when a workspace removes the bot', () => {
+  it('its token is erased, and what else is known of the installation stays', async () => {
+    const before = await installationOf(NORTH);
+    expect(await bot.removed(NORTH)).toEqual({ status: 200, text: '' });
+    expect(await installationOf(NORTH)).toEqual({
+      ...before,
+      token: undefined,
+      revokedAt: new Date('2026-11-02T07:00:00Z'),
+    });
+    expect((await installationOf(SOUTH))?.token).toBeDefined();
+  });
+
+  it('by taking the bot’s token back, the same happens', async () => {
+    await bot.removed(NORTH, { type: 'tokens_revoked', tokens: { bot: ['U0LOADLINE'] } });
+    expect((await installationOf(NORTH))?.token).toBeUndefined();
+  });
+
+  it('but only takes a person’s token back, nothing happens', async () => {
+    await bot.removed(NORTH, { type: 'tokens_revoked', tokens: { oauth: ['U0ANA'], bot: [] } });
+    await bot.removed(NORTH, { type: 'tokens_revoked', tokens: { oauth: ['U0ANA'] } });
+    expect((await installationOf(NORTH))?.token).toBeDefined();
+  });
+
+  it('its clocks stand still while those of others go on', async () => {
+    const north = await teamWithSprint(NORTH);
+    await teamWithSprint(SOUTH);
+    await bot.removed(NORTH);
+    await bot.pass('2026-11-03T09:00:00Z');
+    expect(prompts(NORTH)).toEqual([]);
+    expect(prompts(SOUTH)).toHaveLength(1);
+    expect(await statesOfPosts(NORTH)).toEqual(['team-set-up sent', 'plan sent']);
+    await bot.pass('2026-11-20T09:00:00Z');
+    const sprint = await bot.deps.store.transaction((tx) => tx.sprintById(north.sprintId));
+    expect(sprint?.state).toBe('open');
+  });
+
+  it('what it was owed waits untried, and does not come back to the queue by itself', async () => {
+    const { teamId } = await teamWithSprint(NORTH);
+    await bot.deps.store.transaction((tx) =>
+      tx.addPosts([
+        {
+          id: 'owed',
+          workspaceId: NORTH,
+          recipient: { channelId: 'C0TEAM' },
+          subject: { kind: 'team-set-up', teamId, byUserId: 'U0ANA' },
+        },
+      ]),
+    );
+    await bot.removed(NORTH);
+    const callsBefore = bot.platform.calls.length;
+    expect(await bot.settle()).toBe(1);
+    expect(await bot.settle()).toBe(0);
+    expect(bot.platform.calls.length).toBe(callsBefore);
+    expect(await statesOfPosts(NORTH)).toContain('team-set-up pending');
+    expect(
+      rowsOf(await database.session.execute(sql`select 1 from pgboss.job where state < 'completed'`)),
+    ).toEqual([]);
+  });
+
+  it('whoever asks there is told how it can be installed, and nothing is stored', async () => {
+    await bot.removed(NORTH);
+    const seen = rowsOf(await database.session.execute(sql`select * from loadline.seen_events`));
+    const answer = await bot.send({
+      command: '/loadline',
+      text: 'setup',
+      team_id: NORTH,
+      user_id: 'U0ANA',
+      channel_id: 'C0TEAM',
+      trigger_id: 'trigger-1',
+    });
+    expect(answer.text).toContain('Loadline is not installed in this workspace');
+    expect(answer.text).toContain('https://loadline.example.org/slack/install');
+    const form = await bot.send({
+      type: 'view_submission',
+      user: { id: 'U0ANA' },
+      team: { id: NORTH },
+      trigger_id: 'trigger-2',
+      view: { id: 'V1', callback_id: 'setup-form', private_metadata: '{"channelId":"C0TEAM"}' },
+    });
+    expect(form.text).toContain('Loadline is not installed in this workspace');
+    expect(rowsOf(await database.session.execute(sql`select * from loadline.seen_events`))).toEqual(seen);
+    expect(rowsOf(await database.session.execute(sql`select * from loadline.teams`))).toEqual([]);
+  });
+
+  it('and nobody said so, the platform’s refusal of the token tells', async () => {
+    await teamWithSprint(NORTH);
+    bot.platform.revokeTokens(NORTH);
+    await bot.pass('2026-11-03T09:00:00Z');
+    expect((await installationOf(NORTH))?.token).toBeUndefined();
+    expect(await statesOfPosts(NORTH)).toContain('daily-prompt pending');
+    expect((await installationOf(SOUTH))?.token).toBeDefined();
+  });
+});
+
+describe('when it installs the bot again', () => {
+  it('clocks go on and what waited is sent, with the new token', async () => {
+    await teamWithSprint(NORTH);
+    bot.platform.revokeTokens(NORTH);
+    await bot.pass('2026-11-03T09:00:00Z');
+    expect(prompts(NORTH)).toEqual([]);
+    await bot.install(NORTH);
+    await bot.settle();
+    expect(prompts(NORTH)).toHaveLength(1);
+    await bot.pass('2026-11-04T09:00:00Z');
+    expect(prompts(NORTH)).toHaveLength(2);
+    expect(await installationOf(NORTH)).toMatchObject({ revokedAt: undefined });
+  });
+
+  it('a prompt whose day has passed meanwhile is not sent afterwards, and a sprint whose time is over closes', async () => {
+    await teamWithSprint(NORTH);
+    bot.platform.revokeTokens(NORTH);
+    await bot.pass('2026-11-03T09:00:00Z');
+    bot.set('2026-11-16T08:00:00Z');
+    await bot.install(NORTH);
+    await bot.settle();
+    expect(prompts(NORTH)).toEqual([]);
+    await bot.pass('2026-11-16T08:01:00Z');
+    expect(bot.textsIn(NORTH, 'C0TEAM').at(-1)).toMatch(/Harbour 12.*missed/);
+    expect(await statesOfPosts(NORTH)).toEqual([
+      'team-set-up sent',
+      'plan sent',
+      'daily-prompt skipped',
+      'verdict sent',
+    ]);
+  });
+
+  it('a late repetition of the removal does not undo it', async () => {
+    bot.platform.revokeTokens(NORTH);
+    await bot.removed(NORTH);
+    bot.set('2026-11-02T07:03:00Z');
+    await bot.install(NORTH);
+    await bot.removed(NORTH, { type: 'app_uninstalled' }, new Date('2026-11-02T07:00:00Z'));
+    expect((await installationOf(NORTH))?.token).toBeDefined();
+    expect(bot.log.text()).toContain('A removal from before the present installation was passed over.');
+  });
+
+  it('a removal that seems older, because clocks differ, counts when the token is void', async () => {
+    bot.platform.revokeTokens(NORTH);
+    await bot.removed(NORTH, { type: 'app_uninstalled' }, new Date('2026-11-02T06:58:00Z'));
+    expect((await installationOf(NORTH))?.token).toBeUndefined();
+  });
+
+  it('no client with the former token is left', async () => {
+    const former = await bot.workspaces.find(NORTH);
+    await bot.install(NORTH);
+    const present = await bot.workspaces.find(NORTH);
+    expect(present?.botToken).not.toBe(former?.botToken);
+    expect(present?.bulk).not.toBe(former?.bulk);
+    expect(await bot.workspaces.tokenIsVoid(former as NonNullable<typeof former>)).toBe('renewed');
+    expect((await installationOf(NORTH))?.token).toBeDefined();
+  });
+});

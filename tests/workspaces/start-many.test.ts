@@ -1,0 +1,167 @@
+/** `npm start` and `npm run rotate-keys` for many workspaces, as an operator runs them: processes of their own. */
+import { type ChildProcess, spawn } from 'node:child_process';
+import { once } from 'node:events';
+import { mkdtemp, rm } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { SharedPlatform } from '../support/shared-platform.ts';
+
+const SOURCE = new URL('../../src/', import.meta.url).pathname;
+const SIGNING_SECRET = 'signing-secret-of-the-test-0001';
+const CLIENT_SECRET = 'client-secret-of-the-test';
+const PUBLIC_URL = 'https://loadline.example.org';
+const SPRING = Buffer.alloc(32, 1).toString('base64');
+const AUTUMN = Buffer.alloc(32, 2).toString('base64');
+const NORTH = 'T0NORTH';
+/** The embedded database takes its time to come up on a busy machine. */
+const START_LIMIT_MS = 90_000;
+
+interface Running {
+  readonly child: ChildProcess;
+  readonly output: () => string;
+  readonly ended: Promise<number | null>;
+}
+
+const running: Running[] = [];
+let folder: string;
+let platform: SharedPlatform;
+
+beforeEach(async () => {
+  folder = await mkdtemp(join(tmpdir(), 'loadline-many-'));
+  platform = new SharedPlatform({
+    clientId: '1234.5678',
+    clientSecret: CLIENT_SECRET,
+    redirectUri: `${PUBLIC_URL}/slack/oauth`,
+  });
+  await platform.start([
+    {
+      teamId: NORTH,
+      teamName: 'North',
+      signingSecret: SIGNING_SECRET,
+      users: [{ id: 'U0ANA', name: 'ana' }],
+      channels: [{ id: 'C0TEAM', name: 'team', memberIds: ['U0ANA'] }],
+      now: () => new Date(),
+    },
+  ]);
+});
+afterEach(async () => {
+  for (const { child } of running.splice(0)) child.kill('SIGKILL');
+  await platform.stop();
+  await rm(folder, { recursive: true, force: true });
+});
+
+function run(entry: string, more: Record<string, string | undefined>): Running {
+  const environment = {
+    PATH: process.env.PATH,
+    LOADLINE_MODE: 'http',
+    LOADLINE_SIGNING_SECRET: SIGNING_SECRET,
+    LOADLINE_CLIENT_ID: '1234.5678',
+    LOADLINE_CLIENT_SECRET: CLIENT_SECRET,
+    LOADLINE_PUBLIC_URL: PUBLIC_URL,
+    LOADLINE_API_URL: `${platform.url}/api/`,
+    LOADLINE_DATA_FOLDER: join(folder, 'data'),
+    PORT: '0',
+    ...more,
+  };
+  const child = spawn(process.execPath, ['--disable-warning=ExperimentalWarning', join(SOURCE, entry)], {
+    env: Object.fromEntries(Object.entries(environment).filter(([, value]) => value !== undefined)),
+    stdio: ['ignore', 'pipe', 'pipe'],
+  });
+  let text = '';
+  for (const stream of [child.stdout, child.stderr]) {
+    stream.on('data', (chunk: Buffer) => {
+      text += chunk.toString();
+    });
+  }
+  const ended = once(child, 'exit').then(([code]) => code as number | null);
+  const one: Running = { child, output: () => text, ended };
+  running.push(one);
+  return one;
+}
+
+const startedLine = (bot: Running): string | undefined =>
+  /^\{.*"Loadline is running".*$/m.exec(bot.output())?.[0];
+
+async function started(keys: string): Promise<Running & { url: string }> {
+  const bot = run('main.ts', { LOADLINE_TOKEN_KEYS: keys });
+  await expect.poll(() => startedLine(bot) ?? '', { timeout: START_LIMIT_MS }).not.toBe('');
+  const { port } = JSON.parse(startedLine(bot) as string) as { port: number };
+  return { ...bot, url: `http://127.0.0.1:${port}` };
+}
+
+async function stop(bot: Running): Promise<void> {
+  bot.child.kill('SIGTERM');
+  expect(await bot.ended).toBe(0);
+}
+
+async function install(url: string): Promise<number> {
+  const begun = await fetch(`${url}/slack/install`);
+  const link = /href="([^"]*)"/.exec(await begun.text())?.[1]?.replaceAll('&amp;', '&') ?? '';
+  const cookie = begun.headers.get('set-cookie')?.split(';')[0] ?? '';
+  const back = platform.agree(link, NORTH, 'U0ANA').replace(PUBLIC_URL, url);
+  return (await fetch(back, { headers: { cookie } })).status;
+}
+
+describe('a bot for many workspaces', () => {
+  it('refuses half of its settings, and a bot token beside them, all at once', async () => {
+    const bot = run('main.ts', { LOADLINE_CLIENT_SECRET: undefined, LOADLINE_BOT_TOKEN: 'xoxb-1' });
+    expect(await bot.ended).toBe(1);
+    expect(bot.output()).toMatch(/LOADLINE_CLIENT_SECRET is missing\. .*Basic Information/);
+    expect(bot.output()).toMatch(/LOADLINE_TOKEN_KEYS is missing\. .*openssl rand -base64 32/);
+    expect(bot.output()).toMatch(/LOADLINE_BOT_TOKEN is set beside settings for many workspaces/);
+    expect(bot.output()).not.toContain(SIGNING_SECRET);
+  });
+
+  it('starts with no workspace, is installed, works, and keeps its workspaces over a change of keys', {
+    timeout: START_LIMIT_MS * 6,
+  }, async () => {
+    const first = await started(`spring:${SPRING}`);
+    const standIn = platform.standIn(NORTH);
+    standIn.connectBot(`${first.url}/slack/events`);
+    expect((await fetch(`${first.url}/readyz`)).status).toBe(200);
+    expect(await install(first.url)).toBe(200);
+    expect(await standIn.command('U0ANA', 'C0TEAM', '/loadline setup')).toEqual({ ok: true });
+    await expect.poll(() => standIn.viewOf('U0ANA')?.callback_id, { timeout: 20_000 }).toBe('setup-form');
+    await standIn.submit('U0ANA', standIn.viewOf('U0ANA')?.id as string);
+    // Delivered by the queue of the running process, with the workspace's own token.
+    await expect
+      .poll(() => standIn.allPosts().some(({ text }) => /is set up with 1 member/.test(text)), {
+        timeout: 20_000,
+      })
+      .toBe(true);
+    await stop(first);
+
+    const refused = run('main.ts', { LOADLINE_TOKEN_KEYS: `autumn:${AUTUMN}` });
+    expect(await refused.ended).toBe(1);
+    expect(refused.output()).toMatch(/^- The key spring is missing in LOADLINE_TOKEN_KEYS/m);
+
+    const rotated = run('rotate-keys.ts', { LOADLINE_TOKEN_KEYS: `autumn:${AUTUMN},spring:${SPRING}` });
+    expect(await rotated.ended).toBe(0);
+    expect(rotated.output().trim()).toBe('Tokens encrypted anew: 1. All are under the key autumn now.');
+
+    const second = await started(`autumn:${AUTUMN}`);
+    standIn.connectBot(`${second.url}/slack/events`);
+    await standIn.command('U0ANA', 'C0TEAM', '/loadline setup measures');
+    await expect.poll(() => standIn.viewOf('U0ANA')?.callback_id, { timeout: 20_000 }).toBe('measures-form');
+    await stop(second);
+
+    for (const { output } of running) {
+      expect(output()).not.toMatch(/xoxb-|code-/);
+      for (const secret of [CLIENT_SECRET, SIGNING_SECRET, SPRING, AUTUMN]) {
+        expect(output()).not.toContain(secret);
+      }
+    }
+  });
+
+  it('has no keys to rotate when it serves one workspace', async () => {
+    const one = run('rotate-keys.ts', {
+      LOADLINE_BOT_TOKEN: 'xoxb-1',
+      LOADLINE_CLIENT_ID: undefined,
+      LOADLINE_CLIENT_SECRET: undefined,
+      LOADLINE_PUBLIC_URL: undefined,
+    });
+    expect(await one.ended).toBe(1);
+    expect(one.output().trim()).toBe('There are no keys to rotate: LOADLINE_TOKEN_KEYS is not set.');
+  });
+});
