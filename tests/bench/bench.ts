@@ -3,13 +3,26 @@
  * same run. Exits with 1 when a bound is exceeded, with 2 when it is not told what to do.
  */
 import { parseArgs } from 'node:util';
+import { answersBench } from './answers-bench.ts';
 import type { Bench, BenchRow } from './bench-row.ts';
 import { isWithin } from './bench-row.ts';
 import { benchTable } from './bench-table.ts';
 import { forecastBench } from './forecast-bench.ts';
-import { projectionBench } from './projection-bench.ts';
+import { morningBench } from './morning-bench.ts';
+import { ratiosBench } from './ratios-bench.ts';
+import { startBench } from './start-bench.ts';
+import { statusBench } from './status-bench.ts';
+import { statusStatisticsBench } from './status-statistics-bench.ts';
 
-const BENCHES: readonly Bench[] = [forecastBench, projectionBench];
+const BENCHES: readonly Bench[] = [
+  forecastBench,
+  statusStatisticsBench,
+  ratiosBench,
+  startBench,
+  answersBench,
+  statusBench,
+  morningBench,
+];
 
 function readArguments(): { chosen: readonly Bench[]; json: boolean } {
   const { values, positionals } = parseArgs({

@@ -1,0 +1,116 @@
+/**
+ * All ratios from the answers of many sprints, by the very functions behind every status and verdict; against a
+ * spreadsheet engine on the same formulas, and against loops over typed arrays. All three must come to the same numbers.
+ */
+import { answersInForce, ledgerOf } from '../../src/sprint/ledger.ts';
+import { DEFAULT_SCALE } from '../../src/sprint/scale.ts';
+import type { SprintRatios } from '../../src/sprint/sprint-ratios.ts';
+import { sprintRatios } from '../../src/sprint/sprint-ratios.ts';
+import { sprintTotals } from '../../src/sprint/totals.ts';
+import { computeInSheet, type SheetSprint } from '../sprint/sprint-sheet.ts';
+import type { Bench, BenchRow } from './bench-row.ts';
+import { benchRow } from './bench-row.ts';
+import { type BenchSprint, columnsOf, manySprints } from './many-sprints.ts';
+import { percentile } from './percentile.ts';
+import { RATIOS, ratiosOfColumns } from './ratios-of-columns.ts';
+
+const ANSWERS = 1_000_000;
+/** Two weeks of seven cards, each answered for on every working day: as many rows as the spreadsheet's formulas read. */
+const SIZE = { cards: 7, days: 10 };
+const SPRINTS = Math.ceil(ANSWERS / (SIZE.cards * SIZE.days));
+const SHEETS = 40;
+const ROUNDS = 9;
+const BASELINE_VELOCITY = 20;
+const NAMES: readonly (keyof SprintRatios)[] = [
+  'keptShare',
+  'pullInRatio',
+  'surpriseRatio',
+  'planShare',
+  'estimateAccuracy',
+  'onScaleShare',
+  'finishShare',
+  'velocityGrowth',
+];
+
+function ratiosOfSprint({ cards, facts }: BenchSprint): SprintRatios {
+  return sprintRatios(sprintTotals(ledgerOf(cards, facts), DEFAULT_SCALE), BASELINE_VELOCITY);
+}
+
+function sheetOf({ cards, facts }: BenchSprint): SheetSprint {
+  return {
+    cards: cards.map(({ estimatePoints, origin }) => ({
+      estimate: estimatePoints,
+      planned: origin === 'planned',
+      dropped: false,
+    })),
+    answers: cards.flatMap(({ id }, card) =>
+      answersInForce(facts.filter(({ cardId }) => cardId === id)).map((answer) => ({
+        card,
+        worked: answer.workedPoints,
+        left: answer.leftPoints,
+        surprise: answer.surprisePoints,
+      })),
+    ),
+    scale: DEFAULT_SCALE,
+    goesOn: true,
+    baselineVelocity: BASELINE_VELOCITY,
+  };
+}
+
+function timed(work: () => unknown): number {
+  const beganMs = performance.now();
+  work();
+  return performance.now() - beganMs;
+}
+
+/** What is quick but wrong is no measure. */
+function requireSame(ratios: readonly SprintRatios[], ofColumns: Float64Array): void {
+  for (const [sprint, ratio] of ratios.entries()) {
+    for (const [i, name] of NAMES.entries()) {
+      const wanted = ofColumns[sprint * RATIOS + i] as number;
+      const got = ratio[name];
+      if (typeof got === 'number' ? got !== wanted : !Number.isNaN(wanted))
+        throw new Error(`${name} of sprint ${sprint} is ${JSON.stringify(got)} and ${wanted}.`);
+    }
+  }
+}
+
+export const ratiosBench: Bench = {
+  name: 'ratios',
+  takesSeconds: 30,
+  async run(): Promise<BenchRow[]> {
+    const sprints = manySprints(SPRINTS, SIZE);
+    const columns = columnsOf(sprints);
+    const answers = columns.left.length;
+    const ofColumns = () => ratiosOfColumns(columns, SIZE.cards, BASELINE_VELOCITY);
+    requireSame(sprints.map(ratiosOfSprint), ofColumns());
+    const ledgerMs: number[] = [];
+    const columnsMs: number[] = [];
+    for (let round = 0; round < ROUNDS; round += 1) {
+      ledgerMs.push(timed(() => sprints.map(ratiosOfSprint)));
+      columnsMs.push(timed(ofColumns));
+    }
+    const sheets = sprints.slice(0, SHEETS + 1).map(sheetOf);
+    // The first one starts the engine.
+    computeInSheet(sheets[0] as SheetSprint);
+    const inSheets = sheets.slice(1);
+    const sheetAnswers = inSheets.reduce((total, sheet) => total + sheet.answers.length, 0);
+    const sheetMs = timed(() => inSheets.map(computeInSheet));
+    const value = percentile(ledgerMs, 0.5);
+    const row = { name: `all ratios from ${answers} answers`, unit: 'ms', value } as const;
+    return [
+      benchRow({
+        ...row,
+        baseline: `hyperformula, ${sheetAnswers} answers carried over to as many`,
+        baselineValue: (sheetMs * answers) / sheetAnswers,
+        bound: { of: 'ratio', atMost: 0.1 },
+      }),
+      benchRow({
+        ...row,
+        baseline: 'loops over typed arrays',
+        baselineValue: percentile(columnsMs, 0.5),
+        bound: { of: 'ratio', atMost: 3 },
+      }),
+    ];
+  },
+};

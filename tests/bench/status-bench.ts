@@ -1,0 +1,119 @@
+/**
+ * The way of a status, from the signed command to the words of the answer, with the whole of its statistics; against a
+ * bare Bolt app that does one SELECT, and against itself in a small installation. All are processes of their own on one
+ * Postgres.
+ */
+import { type AppProcess, BARE_APP, MAIN, startApp } from './app-process.ts';
+import { openBenchDatabase, startBenchDatabases } from './bench-database.ts';
+import type { Bench, BenchRow } from './bench-row.ts';
+import { benchRow } from './bench-row.ts';
+import type { Filling } from './fill-teams.ts';
+import { channelId, fillTeams, memberId } from './fill-teams.ts';
+import { percentile } from './percentile.ts';
+import { type QuickPlatform, startQuickPlatform } from './quick-platform.ts';
+import { commandFields, sendSigned } from './signed-request.ts';
+
+/** The team that asks is the first; it is the same in both installations but for its history. */
+const TEAM: Filling = {
+  teams: 1,
+  membersATeam: 8,
+  cardsAMember: 3,
+  answeredDays: 4,
+  pastSprints: 10,
+  prompted: true,
+};
+const MANY_TEAMS = 10_000;
+const LONG_HISTORY = 1_000;
+const WARM_UP = 40;
+const SAMPLES = 200;
+
+async function smallInstallation(databaseUrl: string): Promise<void> {
+  await (await openBenchDatabase(databaseUrl)).close();
+  await fillTeams(databaseUrl, TEAM);
+}
+
+async function largeInstallation(databaseUrl: string): Promise<void> {
+  await (await openBenchDatabase(databaseUrl)).close();
+  await fillTeams(databaseUrl, { ...TEAM, pastSprints: LONG_HISTORY });
+  await fillTeams(databaseUrl, { ...TEAM, firstTeam: 2, teams: MANY_TEAMS - 1 });
+}
+
+let asked = 0;
+
+/** Time in ms until the first answer has arrived. Resolves when all that the command causes is over. */
+async function askedFor(app: AppProcess, platform: QuickPlatform, isBot: boolean): Promise<number> {
+  asked += 1;
+  const key = `ask-${asked}`;
+  const words = platform.arrival(`respond ${key}`);
+  const fields = commandFields(
+    memberId(1, 1 + (asked % TEAM.membersATeam)),
+    channelId(1),
+    'status',
+    platform.responseUrl(key),
+  );
+  const { sentMs } = await sendSigned(app.eventsUrl, fields);
+  const { atMs, body } = await words;
+  if (isBot) {
+    if (!body.includes('Harbour 12')) throw new Error(`The answer is not the status: ${body}`);
+    if (!body.includes('slack_file')) await platform.arrival(`respond ${key}`);
+  }
+  return atMs - sentMs;
+}
+
+export const statusBench: Bench = {
+  name: 'status',
+  takesSeconds: 150,
+  async run(): Promise<BenchRow[]> {
+    const databases = await startBenchDatabases();
+    const platform = await startQuickPlatform();
+    const apps: AppProcess[] = [];
+    const started = async (script: string, databaseUrl: string): Promise<AppProcess> => {
+      const app = await startApp(script, platform.url, { DATABASE_URL: databaseUrl });
+      apps.push(app);
+      return app;
+    };
+    try {
+      const smallUrl = await databases.create();
+      const largeUrl = await databases.create();
+      await smallInstallation(smallUrl);
+      await largeInstallation(largeUrl);
+      const small = await started(MAIN, smallUrl);
+      const large = await started(MAIN, largeUrl);
+      const bare = await started(BARE_APP, smallUrl);
+      const smallMs: number[] = [];
+      const largeMs: number[] = [];
+      const bareMs: number[] = [];
+      for (let i = 0; i < WARM_UP + SAMPLES; i += 1) {
+        const bySmall = await askedFor(small, platform, true);
+        const byBare = await askedFor(bare, platform, false);
+        const byLarge = await askedFor(large, platform, true);
+        if (i < WARM_UP) continue;
+        smallMs.push(bySmall);
+        bareMs.push(byBare);
+        largeMs.push(byLarge);
+      }
+      return [
+        benchRow({
+          name: 'status, asked to words sent, p95',
+          unit: 'ms',
+          value: percentile(smallMs, 0.95),
+          baseline: 'bare Bolt app, one SELECT, p95',
+          baselineValue: percentile(bareMs, 0.95),
+          bound: { of: 'ratio', atMost: 3 },
+        }),
+        benchRow({
+          name: `status among ${MANY_TEAMS} teams with ${LONG_HISTORY} sprints of history, p95`,
+          unit: 'ms',
+          value: percentile(largeMs, 0.95),
+          baseline: `status of the only team with ${TEAM.pastSprints} sprints, p95`,
+          baselineValue: percentile(smallMs, 0.95),
+          bound: { of: 'ratio', atMost: 1.2 },
+        }),
+      ];
+    } finally {
+      await Promise.all(apps.map((app) => app.stop()));
+      await platform.stop();
+      await databases.stop();
+    }
+  },
+};
