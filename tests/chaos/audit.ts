@@ -1,0 +1,262 @@
+/**
+ * Judges a run by its evidence: each due prompt asked exactly once, each acknowledged answer stored once, each verdict
+ * posted once and up to date, reminders and last calls once at most, conservation for every card, nothing left undone.
+ * Reckons by itself and uses none of the bot's rules.
+ */
+import type { Act } from './act.ts';
+import type { AnswerRow, Evidence, PostRow } from './evidence.ts';
+
+export interface Finding {
+  /** Which rule was broken. */
+  readonly rule: string;
+  readonly what: string;
+}
+
+type Rule = (evidence: Evidence) => string[];
+
+const RULES: Readonly<Record<string, Rule>> = {
+  'no post stands twice': doubledPosts,
+  'each due prompt is asked exactly once': prompts,
+  'no reminder or last call twice': repeatedCalls,
+  'each closed sprint has one verdict, up to date': verdicts,
+  'each acknowledged answer is stored once': acknowledgedAnswers,
+  'no answer is stored twice': repeatedAnswers,
+  'what else was acknowledged is there': acknowledgedActs,
+  'nobody is told that nothing was recorded when it was': untrueWords,
+  'conservation holds': conservation,
+  'nothing is left undone': unfinished,
+  'no process ends by itself': ({ deaths }) => [...deaths],
+};
+
+export function audit(evidence: Evidence): Finding[] {
+  return Object.entries(RULES).flatMap(([rule, broken]) => broken(evidence).map((what) => ({ rule, what })));
+}
+
+function groupBy<T>(items: readonly T[], keyOf: (item: T) => string): Map<string, T[]> {
+  return Map.groupBy(items, keyOf);
+}
+
+function doubledPosts({ messages, posts }: Evidence): string[] {
+  const kinds = new Map(posts.map(({ id, kind }) => [id, kind]));
+  return [...groupBy(messages, ({ key }) => key)].flatMap(([key, standing]) => [
+    ...(standing.length > 1
+      ? [
+          `${kinds.get(key)} ${key} stands ${standing.length} times: ${standing.map(({ ts }) => ts).join(', ')}`,
+        ]
+      : []),
+    ...(kinds.has(key) ? [] : [`a message carries the key ${key}, which no post has`]),
+  ]);
+}
+
+function prompts({ prompts, posts, messages, duePrompts }: Evidence): string[] {
+  const keyOf = (of: { sprintId: string; userId: string; day: string }) =>
+    `${of.sprintId} ${of.userId} ${of.day}`;
+  const known = new Set(prompts.map(keyOf));
+  const postOf = new Map(posts.map((post) => [post.id, post]));
+  const stands = new Set(messages.map(({ key }) => key));
+  const asking = groupBy(
+    posts.filter(({ kind }) => kind === 'daily-prompt'),
+    ({ sprintId, userId, day }) => `${sprintId} ${userId} ${day}`,
+  );
+  return [
+    ...duePrompts.filter((due) => !known.has(keyOf(due))).map((due) => `never asked: ${keyOf(due)}`),
+    ...[...asking].flatMap(([key, all]) => (all.length > 1 ? [`asked ${all.length} times: ${key}`] : [])),
+    ...prompts.flatMap((prompt) => {
+      // Somebody who answers unasked has a prompt without a post.
+      if (prompt.postId === undefined) return [];
+      const post = postOf.get(prompt.postId);
+      if (!post) return [`without its post: ${keyOf(prompt)}`];
+      // Held up until its day had passed, it is not asked any more.
+      if (post.state === 'skipped')
+        return stands.has(post.id) ? [`skipped, yet it stands: ${keyOf(prompt)}`] : [];
+      return stands.has(post.id)
+        ? []
+        : [`recorded and not on the platform (${post.state}): ${keyOf(prompt)}`];
+    }),
+  ];
+}
+
+function repeatedCalls({ posts }: Evidence): string[] {
+  const calls = posts.filter(({ kind }) => kind === 'reminder' || kind === 'last-call');
+  return [
+    ...groupBy(calls, ({ kind, sprintId, userId, day }) => `${kind} ${sprintId} ${userId} ${day}`),
+  ].flatMap(([key, all]) => (all.length > 1 ? [`${all.length} times: ${key}`] : []));
+}
+
+function verdicts({ sprints, posts, messages }: Evidence): string[] {
+  const textOf = new Map(messages.map(({ key, text }) => [key, text]));
+  return sprints
+    .filter(({ state }) => state === 'closed')
+    .flatMap(({ id, name }) => {
+      const about = posts.filter((post) => post.kind === 'verdict' && post.sprintId === id);
+      const [verdict] = about;
+      if (!verdict || about.length > 1) return [`${name} has ${about.length} verdicts`];
+      const text = textOf.get(verdict.id);
+      if (text === undefined) return [`the verdict of ${name} was not posted (${verdict.state})`];
+      if (verdict.shouldSay === undefined || text === verdict.shouldSay) return [];
+      return [
+        `the verdict of ${name} is out of date. It says:\n${text}\nIt should say:\n${verdict.shouldSay}`,
+      ];
+    });
+}
+
+/** Rows that say what somebody said of that card on that day. */
+function rowsOf(act: Act, answers: readonly AnswerRow[]): AnswerRow[] {
+  return answers.filter(
+    (row) =>
+      row.userId === act.userId &&
+      row.day === act.day &&
+      row.sprintId === act.sprintId &&
+      (act.cardId === undefined || row.cardId === act.cardId) &&
+      row.leftPoints === act.leftPoints &&
+      row.workedPoints === act.workedPoints,
+  );
+}
+
+const actWords = ({
+  id,
+  kind,
+  userId,
+  day,
+  leftPoints,
+  workedPoints,
+  words,
+  tries,
+  lastWords,
+}: Act): string =>
+  `${kind} ${id} by ${userId} on ${day} (${
+    kind === 'answer' ? `left ${leftPoints}, worked ${workedPoints}` : (words ?? '')
+  }; ${tries} tries; told: ${lastWords.slice(0, 160)})`;
+
+function acknowledgedAnswers({ acts, answers }: Evidence): string[] {
+  return acts
+    .filter(({ kind, state }) => kind === 'answer' && state === 'acknowledged')
+    .filter((act) => rowsOf(act, answers).length === 0)
+    .map((act) => `lost: ${actWords(act)}`);
+}
+
+function repeatedAnswers({ acts, answers }: Evidence): string[] {
+  const byId = new Map(answers.map((row) => [row.id, row]));
+  const same = (a: AnswerRow, b: AnswerRow): boolean =>
+    a.leftPoints === b.leftPoints &&
+    a.workedPoints === b.workedPoints &&
+    a.surprisePoints === b.surprisePoints;
+  return [
+    ...answers.flatMap((row) => {
+      const before = row.supersedesId === undefined ? undefined : byId.get(row.supersedesId);
+      return before && same(before, row) ? [`${row.id} corrects ${before.id} and says the same`] : [];
+    }),
+    ...acts
+      .filter(({ kind }) => kind === 'answer')
+      .flatMap((act) => {
+        // In words, the same numbers may be meant for another card on another try.
+        const stored = act.cardId === undefined ? 0 : rowsOf(act, answers).length;
+        return stored > 1 ? [`stored ${stored} times: ${actWords(act)}`] : [];
+      }),
+  ];
+}
+
+function acknowledgedActs({ acts, cards, prompts, sprints }: Evidence): string[] {
+  const isThere = ({ kind, userId, day, sprintId, words }: Act): boolean => {
+    switch (kind) {
+      case 'pull':
+        return cards.some(({ title }) => title === words);
+      case 'drop':
+        return cards.some(({ dropReason }) => dropReason === words);
+      case 'plan':
+        return sprints.some(({ name }) => name === words);
+      case 'unchanged':
+      case 'away':
+        return prompts.some(
+          (one) =>
+            one.sprintId === sprintId && one.userId === userId && one.day === day && one.state !== 'asked',
+        );
+      default:
+        return true;
+    }
+  };
+  return acts
+    .filter((act) => act.state === 'acknowledged' && !isThere(act))
+    .map((act) => `lost: ${actWords(act)}`);
+}
+
+function untrueWords({ acts, answers, cards }: Evidence): string[] {
+  return acts
+    .filter(({ state }) => state === 'denied')
+    .filter((act) => {
+      if (act.kind === 'answer') return rowsOf(act, answers).length > 0;
+      if (act.kind === 'pull') return cards.some(({ title }) => title === act.words);
+      if (act.kind === 'drop') return cards.some(({ dropReason }) => dropReason === act.words);
+      return false;
+    })
+    .map(actWords);
+}
+
+/**
+ * For each closed sprint the posted sums must be those of its cards: what was worked, the surprise work that was named,
+ * and a drift that makes estimate + surprise + drift = worked + left.
+ */
+function conservation({ sprints, cards, answers }: Evidence): string[] {
+  const inForce = answersInForce(answers);
+  return sprints.flatMap(({ id, name, result }) => {
+    if (!result) return [];
+    const own = cards.filter(({ sprintId }) => sprintId === id);
+    const ownIds = new Set(own.map((card) => card.id));
+    const given = inForce.filter(({ cardId }) => ownIds.has(cardId));
+    const estimates = (origin: string): number =>
+      sum(own.filter((card) => card.origin === origin).map(({ estimatePoints }) => estimatePoints));
+    const left = sum(
+      own.map(
+        (card) => given.findLast(({ cardId }) => cardId === card.id)?.leftPoints ?? card.estimatePoints,
+      ),
+    );
+    const worked = sum(given.map(({ workedPoints }) => workedPoints ?? 0));
+    const surprisePoints = sum(given.map((answer) => answer.surprisePoints));
+    const [commitmentPoints, pulledInPoints] = [estimates('planned'), estimates('pulled-in')];
+    const expected = {
+      commitmentPoints,
+      pulledInPoints,
+      surprisePoints,
+      driftPoints: worked + left - commitmentPoints - pulledInPoints - surprisePoints,
+      workedPoints: worked,
+      loadPoints: commitmentPoints + pulledInPoints + surprisePoints,
+    };
+    return Object.entries(expected).flatMap(([field, value]) => {
+      const stored = Number(result[field as keyof typeof result]);
+      return stored === value ? [] : [`${field} of ${name} is ${stored}, and its cards add up to ${value}`];
+    });
+  });
+}
+
+function sum(numbers: readonly number[]): number {
+  return numbers.reduce((total, one) => total + one, 0);
+}
+
+/** By day; within a day a correction stands where the answer stood that it corrects. */
+function answersInForce(answers: readonly AnswerRow[]): AnswerRow[] {
+  const superseded = new Set(answers.map(({ supersedesId }) => supersedesId));
+  const byId = new Map(answers.map((row) => [row.id, row]));
+  const firstOrder = (row: AnswerRow): number => {
+    const before = row.supersedesId === undefined ? undefined : byId.get(row.supersedesId);
+    return before ? firstOrder(before) : row.order;
+  };
+  return answers
+    .filter(({ id }) => !superseded.has(id))
+    .sort((a, b) => a.day.localeCompare(b.day) || firstOrder(a) - firstOrder(b));
+}
+
+function unfinished({ posts, jobs }: Evidence): string[] {
+  const isDone = ({ state, sentVersion, wantedVersion }: PostRow): boolean =>
+    state === 'skipped' || (state === 'sent' && sentVersion === wantedVersion);
+  return [
+    ...posts
+      .filter((post) => !isDone(post))
+      .map(
+        ({ kind, id, state, sentVersion, wantedVersion, lastError }) =>
+          `${kind} ${id} is ${state}, version ${sentVersion} of ${wantedVersion}${lastError ? `, after ${lastError}` : ''}`,
+      ),
+    ...jobs
+      .filter(({ queue, state }) => state !== 'failed' || queue !== 'delivery')
+      .map(({ queue, state, count }) => `${count} deliveries are ${state} in ${queue}`),
+  ];
+}

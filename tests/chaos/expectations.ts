@@ -1,0 +1,92 @@
+/**
+ * Reckons who must be asked on a day, from the tables alone and by rules of its own: owners of cards that are neither
+ * finished nor dropped. Reads past the broken wire, straight from the server.
+ */
+import { setTimeout as wait } from 'node:timers/promises';
+import postgres from 'postgres';
+
+export interface DuePrompt {
+  readonly sprintId: string;
+  readonly userId: string;
+  readonly day: string;
+}
+
+const LOOK_EVERY_MS = 150;
+/** A restart of the database and a few deaths of bots fit in between. */
+const DUE_PATIENCE_MS = 20_000;
+
+export class Expectations {
+  readonly #databaseUrl: string;
+  readonly #now: () => Date;
+  readonly #noted: DuePrompt[] = [];
+  #unserved = 0;
+
+  constructor(databaseUrl: string, now: () => Date) {
+    this.#databaseUrl = databaseUrl;
+    this.#now = now;
+  }
+
+  /** Prompts that must have been asked, each once. */
+  get noted(): readonly DuePrompt[] {
+    return this.#noted;
+  }
+
+  /** Moments at which the bots did not get round to what was due in time, so that nothing is expected of them. */
+  get unserved(): number {
+    return this.#unserved;
+  }
+
+  /** Who must be asked on the day, as things stand; undefined when the database can't be read now. */
+  async askedOn(day: string): Promise<DuePrompt[] | undefined> {
+    return this.#read(async (sql) => {
+      const rows = await sql`
+        with left_now as (
+          select distinct on (card_id) card_id, left_points from loadline.answers a
+          where not exists (select from loadline.answers b where b.supersedes_id = a.id)
+          order by card_id, fact_order desc)
+        select distinct s.id as sprint, o.user_id as member
+        from loadline.sprints s
+        join loadline.cards c on c.sprint_id = s.id
+        join loadline.card_owners o on o.card_id = c.id
+        left join left_now l on l.card_id = c.id
+        where s.state = 'open' and s.closed_at is null
+          and s.starts_on <= ${day} and s.ends_on >= ${day} and c.entered_on <= ${day}
+          and coalesce(l.left_points, c.estimate_points) > 0
+          and not exists (select from loadline.card_changes d where d.card_id = c.id and d.kind = 'drop')`;
+      return rows.map(({ sprint, member }) => ({ sprintId: sprint, userId: member, day }));
+    });
+  }
+
+  /** Waits until the clock of the bots has nothing left to do. @returns false when that took too long */
+  async nothingDue(): Promise<boolean> {
+    for (let waitedMs = 0; waitedMs < DUE_PATIENCE_MS; waitedMs += LOOK_EVERY_MS) {
+      const due = await this.#read(async (sql) => {
+        const [row] = await sql`select count(*)::integer as due from loadline.sprints where state = 'open'
+          and least(next_prompt_at, next_reminder_at, last_call_at, closes_at) <= ${this.#now()}`;
+        return (row?.due as number) === 0;
+      });
+      if (due === true) return true;
+      await wait(LOOK_EVERY_MS);
+    }
+    this.#unserved += 1;
+    return false;
+  }
+
+  /** Holds on to those who had to be asked before the prompt's moment and still had to after it. */
+  async note(day: string, before: readonly DuePrompt[]): Promise<void> {
+    const after = await this.askedOn(day);
+    const still = new Set(after?.map(({ sprintId, userId }) => `${sprintId} ${userId}`));
+    this.#noted.push(...before.filter(({ sprintId, userId }) => still.has(`${sprintId} ${userId}`)));
+  }
+
+  async #read<T>(query: (sql: postgres.Sql) => Promise<T>): Promise<T | undefined> {
+    const sql = postgres(this.#databaseUrl, { max: 1, connect_timeout: 2, onnotice: () => undefined });
+    try {
+      return await query(sql);
+    } catch {
+      return undefined;
+    } finally {
+      await sql.end({ timeout: 1 }).catch(() => undefined);
+    }
+  }
+}

@@ -1,0 +1,46 @@
+/**
+ * Loaded into a bot's process before anything else (`node --import`): its clock goes after a file, and its tick comes
+ * every second. So the bot itself needs no switch for it. The file holds how many milliseconds the clock is ahead of
+ * the machine's.
+ */
+import { readFileSync } from 'node:fs';
+
+const FILE = process.env.CHAOS_CLOCK_FILE ?? '';
+/** How long what was read from the file is believed, by the clock that never jumps. */
+const BELIEVED_MS = 20;
+const TICK_MS = 1_000;
+const CLOCK_MODULE = '/src/jobs/clock.ts';
+
+const RealDate = Date;
+let aheadMs = 0;
+let readAtMs = Number.NEGATIVE_INFINITY;
+
+function nowMs(): number {
+  if (performance.now() - readAtMs > BELIEVED_MS) {
+    readAtMs = performance.now();
+    const written = Number(readFileSync(FILE, 'utf8'));
+    // A file that is just being written is read a moment later.
+    if (Number.isFinite(written)) aheadMs = written;
+  }
+  return RealDate.now() + aheadMs;
+}
+
+class ShiftedDate extends RealDate {
+  constructor(...given: unknown[]) {
+    if (given.length === 0) super(nowMs());
+    else super(...(given as [number]));
+  }
+
+  static override now(): number {
+    return nowMs();
+  }
+}
+globalThis.Date = ShiftedDate as DateConstructor;
+
+const realSetTimeout = globalThis.setTimeout;
+/** The clock's own module waits up to a minute; here a calendar day takes seconds. */
+function quickTimeout(callback: (...args: unknown[]) => void, delayMs?: number, ...args: unknown[]) {
+  const isTick = (delayMs ?? 0) > TICK_MS && new Error().stack?.includes(CLOCK_MODULE);
+  return realSetTimeout(callback, isTick ? TICK_MS : delayMs, ...args);
+}
+globalThis.setTimeout = Object.assign(quickTimeout, realSetTimeout) as typeof setTimeout;
