@@ -1,169 +1,10 @@
-/** Wiring, start and graceful stop. Nothing else imports this. */
-import { setTimeout as wait } from 'node:timers/promises';
-import packageJson from '../package.json' with { type: 'json' };
-import { runDueWork } from './app/ask-members.ts';
-import { deliverPost } from './app/deliver.ts';
-import type { AppDependencies } from './app/ports.ts';
-import { reduceSprints } from './app/privacy/reduce-sprints.ts';
-import { charts } from './charts/charts.ts';
-import { type Config, ConfigError, type Distribution, readConfig } from './config.ts';
-import { startClock } from './jobs/clock.ts';
-import { deliveryHandler } from './jobs/deliveries.ts';
-import { onceADay } from './jobs/once-a-day.ts';
-import { createLogger, type Logger } from './logger.ts';
-import { meteredMessenger } from './metrics/metered-messenger.ts';
-import { meteredStore } from './metrics/metered-store.ts';
-import { createMetrics } from './metrics/metrics.ts';
-import { startMetricsServer } from './metrics/metrics-server.ts';
-import { watchQueue } from './metrics/queue-gauges.ts';
-import { withoutReference } from './reference.ts';
-import { readSecretFiles } from './secret-files.ts';
-import { connectOne, endFormerInstallation } from './slack/connect-one.ts';
-import { ConnectionRefused } from './slack/connection.ts';
-import { createDirectory } from './slack/directory.ts';
-import { connectMany } from './slack/install/connect-many.ts';
-import { createMessenger } from './slack/messenger.ts';
-import { createSlackApp, PlatformStartError } from './slack/slack-app.ts';
-import { bindUseCases } from './slack/use-cases.ts';
-import { writtenOnce } from './slack/written-once.ts';
-import type { Database } from './store/database.ts';
-import { openQueue } from './store/delivery-queue.ts';
-import { openDatabase } from './store/open-database.ts';
-import { queueState } from './store/queue-state.ts';
-import { StoreError } from './store/store-error.ts';
+/**
+ * The entry: chooses between the bot and a rehearsal. Everything else is imported from here on, once imports are quick;
+ * what this file imports itself, and what that imports, is not.
+ */
+import { quickenImports } from './quick-imports.ts';
 
-/** Longest that a stop may take before the process ends regardless. */
-const STOP_LIMIT_MS = 30_000;
-
-/** Starts everything. @returns what stops it again, in the order in which work can be finished */
-async function start(config: Config, logger: Logger): Promise<() => Promise<void>> {
-  const { access } = config;
-  // Before the database: a token that does not serve is said at once.
-  const one = access.kind === 'one-workspace' ? await connectOne(access.botToken, config, logger) : undefined;
-  const onBackgroundError = (err: Error): void =>
-    withoutReference(() => logger.warn({ err }, 'database trouble in the background'));
-  const database = await openDatabase({
-    databaseUrl: config.databaseUrl,
-    dataFolder: config.dataFolder,
-    onBackgroundError,
-  });
-  if (one) await endFormerInstallation(database.store, one.workspaceId);
-  const queue = await openQueue(database);
-  const clock = { now: () => new Date() };
-  const { workspaces, distribution, workspaceName } =
-    one ?? (await connectMany(access as Distribution, config, { store: database.store, clock }, logger));
-  const directory = createDirectory({ workspaces, nowMs: Date.now });
-  const messenger = createMessenger({ workspaces, logger, wait });
-  const metering = await startMetering(config, database, logger);
-  const { metrics } = metering;
-  const deps: AppDependencies = {
-    store: writtenOnce(metrics ? meteredStore(database.store, metrics) : database.store, clock),
-    clock,
-    directory,
-    charts,
-    messenger: metrics ? meteredMessenger(messenger, metrics, clock) : messenger,
-  };
-  const app = createSlackApp({
-    config,
-    workspaces,
-    distribution,
-    deps,
-    useCases: bindUseCases(deps),
-    logger,
-    meter: metrics,
-    readiness: () => databaseProblems(database),
-  });
-  const { port } = await app.start();
-  await queue.work(deliveryHandler((postId) => deliverPost(deps, postId), logger, metrics));
-  const reduceDaily = onceADay(clock.now, () => reduceSprints(deps));
-  const ticking = startClock(async () => (await runDueWork(deps)) + (await reduceDaily()), logger, metrics);
-  logger.info(
-    { mode: config.transport.mode, port, metricsPort: metering.port, database: database.kind, workspaceName },
-    'Loadline is running',
-  );
-  return async () => {
-    // First nothing new comes in, then the work in hand is finished or handed back.
-    await app.stop();
-    await ticking.stop();
-    await queue.stop({ graceful: true });
-    await metering.stop();
-    await database.close();
-  };
-}
-
-/** Keeps and serves metrics when the settings ask for them. */
-async function startMetering(config: Config, database: Database, logger: Logger) {
-  if (!config.metrics) return { metrics: undefined, port: undefined, stop: async () => undefined };
-  const metrics = createMetrics({
-    version: packageJson.version,
-    nodeVersion: process.version,
-    database: database.kind,
-  });
-  watchQueue(metrics.register, () => queueState(database.session));
-  const server = await startMetricsServer({
-    ...config.metrics,
-    register: metrics.register,
-    onError: (err) => logger.error({ err }, 'The metrics could not be read.'),
-  });
-  return { metrics, port: server.port, stop: () => server.stop() };
-}
-
-async function databaseProblems(database: { ping(): Promise<void> }): Promise<readonly string[]> {
-  return database.ping().then(
-    () => [],
-    () => ['the database does not answer'],
-  );
-}
-
-/** Stops once, in order, and ends the process; a second signal does not hurry it. */
-function stopWhenTold(stop: () => Promise<void>, logger: Logger): void {
-  let isStopping = false;
-  const end = (exitCode: number, details: Record<string, unknown>): void => {
-    if (isStopping) return;
-    isStopping = true;
-    logger.info(details, 'stopping');
-    setTimeout(() => process.exit(1), STOP_LIMIT_MS).unref();
-    stop().then(
-      () => {
-        logger.info({}, 'stopped');
-        process.exit(exitCode);
-      },
-      (err: unknown) => {
-        logger.error({ err }, 'the stop failed');
-        process.exit(1);
-      },
-    );
-  };
-  for (const signal of ['SIGINT', 'SIGTERM']) process.on(signal, () => end(0, { signal }));
-  // For instance a socket that can't be opened again: whoever runs the process starts it afresh.
-  process.on('unhandledRejection', (err) => {
-    logger.fatal({ err }, 'something failed that nobody was waiting for');
-    end(1, {});
-  });
-}
-
-/** Sentences for the operator when a start fails for a reason that is known; undefined for a defect. */
-function startProblems(error: unknown): readonly string[] | undefined {
-  if (error instanceof ConfigError || error instanceof ConnectionRefused) return error.problems;
-  if (error instanceof StoreError) return [`${error.message} ${error.mend}`];
-  if (error instanceof PlatformStartError) return [error.message];
-  const { code, port } = error as { code?: unknown; port?: unknown };
-  if (code === 'EADDRINUSE') return [`Port ${port} is in use. Stop what has it, or set another port.`];
-  return undefined;
-}
-
-async function main(): Promise<void> {
-  try {
-    const config = readConfig(readSecretFiles(process.env));
-    const logger = createLogger({ level: config.logLevel });
-    stopWhenTold(await start(config, logger), logger);
-  } catch (error) {
-    const problems = startProblems(error);
-    if (!problems) throw error;
-    console.error(`Loadline can't start:\n${problems.map((problem) => `- ${problem}`).join('\n')}`);
-    process.exit(1);
-  }
-}
+quickenImports();
 
 const [command, ...args] = process.argv.slice(2);
 if (command === 'rehearse') {
@@ -171,7 +12,8 @@ if (command === 'rehearse') {
   // Not process.exit: a long result may still be on its way to a pipe.
   process.exitCode = await rehearse(args);
 } else if (command === undefined) {
-  await main();
+  const { runBot } = await import('./run-bot.ts');
+  await runBot();
 } else {
   console.error(`There is no command “${command}”. Use npm start or npm run rehearse.`);
   process.exit(2);

@@ -45,11 +45,12 @@ export async function deliverPost(deps: AppDependencies, postId: string): Promis
   const { post, words } = begun;
   let { postedAt } = post;
   let isSending = false;
-  let mayStandUnseen = postedAt === undefined && (post.state === 'sending' || post.state === 'uncertain');
+  let mayStandUnseen = mayStand(post);
   try {
-    const image = words.chart && (await chartImage(deps, words.chart));
+    const image = words?.chart && (await chartImage(deps, words.chart));
     if (mayStandUnseen) postedAt = await findEarlierAttempt(deps, post);
     mayStandUnseen = false;
+    if (!words) return await afterLook(deps, post, postedAt);
     const { workspaceId, recipient } = post;
     if (postedAt) {
       // An update may be repeated without harm, so nothing needs to be known about earlier ones.
@@ -71,7 +72,13 @@ export async function deliverPost(deps: AppDependencies, postId: string): Promis
   }
 }
 
-type Begun = { post: Post; words: NonNullable<Awaited<ReturnType<typeof postWords>>> };
+/** Without words: only to be looked for. */
+type Begun = { post: Post; words: Awaited<ReturnType<typeof postWords>> };
+
+/** Whether an attempt of which nobody knows the end may have got through. */
+function mayStand({ postedAt, state }: Post): boolean {
+  return postedAt === undefined && (state === 'sending' || state === 'uncertain');
+}
 
 async function beginAttempt(
   deps: AppDependencies,
@@ -83,7 +90,8 @@ async function beginAttempt(
     if (post.state === 'dead' || post.state === 'skipped') return 'nothing-to-do';
     if (post.sentVersion >= post.wantedVersion) return 'nothing-to-do';
     const words = await postWords(tx, post, deps.clock.now());
-    if (!words) {
+    // What is skipped must not stand: nobody would bring it up to date any more.
+    if (!words && !mayStand(post)) {
       await tx.updatePost(postId, { state: 'skipped' });
       return 'nothing-to-do';
     }
@@ -97,6 +105,18 @@ async function findEarlierAttempt(deps: AppDependencies, post: Post): Promise<Po
   if (post.firstAttemptAt === undefined) return undefined;
   const since = new Date(post.firstAttemptAt.getTime() - LOOK_BACK_MS);
   return deps.messenger.find(post.workspaceId, post.recipient, post.id, since);
+}
+
+/** There is nothing to say any more. What stands all the same is brought up to date next; else the post is skipped. */
+async function afterLook(
+  deps: AppDependencies,
+  post: Post,
+  postedAt: PostedAt | undefined,
+): Promise<DeliveryOutcome> {
+  await deps.store.transaction((tx) =>
+    tx.updatePost(post.id, postedAt ? { state: 'sent', postedAt } : { state: 'skipped' }),
+  );
+  return postedAt ? { retryAfterMs: HELD_RETRY_MS } : DONE;
 }
 
 async function endAttempt(deps: AppDependencies, post: Post, postedAt: PostedAt): Promise<void> {

@@ -63,7 +63,7 @@ export async function postWords(tx: Transaction, post: Post, now: Date): Promise
       const hasOpenCards = prompt.cards.some(({ state }) => state === 'open');
       const isMet = subject.kind !== 'daily-prompt' && (prompt.state !== 'asked' || !hasOpenCards);
       // A prompt that was held up until its day had passed is not asked afterwards.
-      if (post.sentVersion === 0 && (isLate || isMet)) return undefined;
+      if (post.postedAt === undefined && (isLate || isMet)) return undefined;
       return { content: { kind: subject.kind, prompt }, chart: undefined };
     }
     case 'plan': {
@@ -76,7 +76,7 @@ export async function postWords(tx: Transaction, post: Post, now: Date): Promise
       return { content: { kind: 'verdict', verdict: await verdictContent(tx, team, sprint, now) }, chart };
     case 'owner-needed': {
       const cards = sprint.state === 'open' ? states.filter(needsOwner).map(cardLine) : [];
-      if (cards.length === 0 && post.sentVersion === 0) return undefined;
+      if (cards.length === 0 && post.postedAt === undefined) return undefined;
       return { content: { kind: 'owner-needed', heading: { team, sprint }, cards }, chart: undefined };
     }
     case 'cancelled': {

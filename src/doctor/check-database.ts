@@ -9,7 +9,7 @@ import { type Finding, findingsOf } from './finding.ts';
 const { ok, warning, mend } = findingsOf('database');
 
 /** What one process of the bot opens, with some to spare. */
-const CONNECTIONS_A_PROCESS = 22;
+const CONNECTIONS_A_PROCESS = 20;
 /** A post that waits longer than this is not merely in a queue of a busy morning. */
 const OLD_POST_SECONDS = 900;
 const READ_ONLY_SQL_STATE = '25006';
@@ -114,7 +114,7 @@ function aboutConnections({ freeConnections }: DatabaseFacts): Finding[] {
   ];
 }
 
-function aboutQueue({ queue }: DatabaseFacts): Finding[] {
+function aboutQueue({ queue, refusedCount }: DatabaseFacts): Finding[] {
   if (!queue) return [];
   const { waitingCount, oldestSeconds, givenUpCount } = queue;
   const isOld = oldestSeconds > OLD_POST_SECONDS;
@@ -130,7 +130,15 @@ function aboutQueue({ queue }: DatabaseFacts): Finding[] {
       : [
           warning(
             `${givenUpCount} posts were given up after they failed for the last time.`,
-            'Look for "post given up" in the log; docs/operating.md says how to send them again.',
+            'Look for "post given up" in the log; npm run posts -- list names them, and docs/operating.md says how to send them again.',
+          ),
+        ]),
+    ...(refusedCount === 0
+      ? []
+      : [
+          warning(
+            `${refusedCount} posts were refused by the platform for good.`,
+            'npm run posts -- list says why: mend the cause and send them again, or drop them.',
           ),
         ]),
   ];

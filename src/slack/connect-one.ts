@@ -19,8 +19,10 @@ export async function connectOne(
   if (!checked.ok) throw new ConnectionRefused(checked.problems);
   const { workspaceId, workspaceName, botUserId } = checked.identity;
   const bulk = bulkClient(settings);
+  const workspaces = oneWorkspace({ workspaceId, botUserId, botToken, interactive, bulk });
   return {
-    workspaces: oneWorkspace({ workspaceId, botUserId, botToken, interactive, bulk }),
+    workspaces,
+    bulkWorkspaces: workspaces,
     distribution: undefined,
     workspaceId,
     workspaceName,

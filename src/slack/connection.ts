@@ -7,6 +7,8 @@ import type { Workspaces } from './workspaces.ts';
 
 export interface Connection {
   readonly workspaces: Workspaces;
+  /** The same for posts, which nobody waits for: looks them up without taking anything from requests. */
+  readonly bulkWorkspaces: Workspaces;
   /** Undefined with one workspace, which nobody else can join. */
   readonly distribution: DistributionParts | undefined;
   /** For the log. */

@@ -28,6 +28,7 @@ const HEAVY_ACTIONS: ReadonlySet<string | undefined> = new Set([
   ACTIONS.showHistory,
   ACTIONS.shareAdvice,
   ACTIONS.exportSprints,
+  ACTIONS.sendMyCopy,
 ]);
 const HEAVY_FORMS: ReadonlySet<string> = new Set([FORMS.import, FORMS.range, FORMS.forecast]);
 

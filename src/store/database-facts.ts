@@ -17,6 +17,7 @@ import { MIGRATIONS } from './migrate.ts';
 import { refuseOldServer } from './postgres-database.ts';
 import { type QueueState, queueState } from './queue-state.ts';
 import { installations } from './schema.ts';
+import { setAsidePosts } from './set-aside-posts.ts';
 import { sqlErrorOf } from './sql-error.ts';
 import type { SqlSession } from './sql-session.ts';
 import { StoreError } from './store-error.ts';
@@ -46,6 +47,8 @@ export interface DatabaseFacts {
   readonly freeConnections: number | undefined;
   /** Undefined before the first start. */
   readonly queue: QueueState | undefined;
+  /** Posts that the platform refused for good. */
+  readonly refusedCount: number;
   /** Names of the keys under which tokens of workspaces are stored; undefined before there is a table for them. */
   readonly tokenKeyNames?: readonly string[] | undefined;
 }
@@ -124,6 +127,7 @@ async function factsOf(session: SqlSession): Promise<Omit<DatabaseFacts, 'freeCo
     writeRefusal: await writeRefusal(session, server.hasMigrations),
     migrations: server.hasMigrations ? await migrationFacts(session) : undefined,
     queue: server.hasQueue ? await queueState(session) : undefined,
+    refusedCount: server.hasMigrations && server.hasQueue ? await refusedCount(session) : 0,
     tokenKeyNames: server.hasInstallations ? await tokenKeyNames(session) : undefined,
   };
 }
@@ -136,6 +140,10 @@ async function tokenKeyNames(session: SqlSession): Promise<string[]> {
     .where(isNotNull(keyName))
     .orderBy(keyName);
   return rows.map((row) => row.keyName ?? '');
+}
+
+async function refusedCount(session: SqlSession): Promise<number> {
+  return (await setAsidePosts(session)).filter(({ reason }) => reason === 'refused').length;
 }
 
 async function migrationFacts(session: SqlSession): Promise<MigrationFacts> {

@@ -193,5 +193,9 @@ export function erasureQueries(session: SqlSession): ErasureQueries {
 }
 
 function mayHold(text: PgColumn, person: Parameters<typeof withoutPerson>[1]) {
-  return or(...mayTell(person).map((words) => sql`position(${words} in lower(${text})) > 0`));
+  return or(
+    ...mayTell(person).map(
+      (words) => sql`position(${words} in lower(regexp_replace(${text}, '\\s+', ' ', 'g'))) > 0`,
+    ),
+  );
 }

@@ -280,6 +280,27 @@ describe('a prompt that has been overtaken', () => {
     expect(h.messenger.calls).toEqual([]);
   });
 
+  test('while nobody knew whether it had got through is looked for, and brought up to date where it stands', async () => {
+    const { h, postId, deliver } = await owedPrompt();
+    h.messenger.failNext({ on: 'post', kind: 'uncertain', gotThrough: true });
+    await failureOf(deliver());
+    h.set('2026-11-03T00:00:00Z');
+    expect(await deliver()).toEqual({ retryAfterMs: 2_000 });
+    expect(await deliver()).toEqual({ done: true });
+    expect(h.messenger.calls).toEqual(['post', 'find', 'update']);
+    expect(await post(h, postId)).toMatchObject({ state: 'sent', sentVersion: 1 });
+  });
+
+  test('while nobody knew whether it had got through is skipped when it did not', async () => {
+    const { h, postId, deliver } = await owedPrompt();
+    h.messenger.failNext({ on: 'post', kind: 'uncertain' });
+    await failureOf(deliver());
+    h.set('2026-11-03T00:00:00Z');
+    expect(await deliver()).toEqual({ done: true });
+    expect(h.messenger.calls).toEqual(['post', 'find']);
+    expect((await post(h, postId)).state).toBe('skipped');
+  });
+
   test('by the end of the sprint is skipped', async () => {
     const { h, sprint, postId, deliver } = await owedPrompt();
     await closeSprint(h.deps, actorOf('ana'), { sprintId: sprint.id });

@@ -10,7 +10,9 @@ const ROOT = join(import.meta.dirname, '../..');
 /** For each room: the rooms and packages that it may import. `*`: any package. Files lie in `src/`. */
 const MAY_IMPORT: Readonly<Record<string, { rooms: readonly string[]; packages: readonly string[] | '*' }>> =
   {
-    'main.ts': { rooms: ['*'], packages: '*' },
+    'main.ts': { rooms: ['quick-imports.ts', 'run-bot.ts', 'rehearsal'], packages: [] },
+    'quick-imports.ts': { rooms: [], packages: ['node:module'] },
+    'run-bot.ts': { rooms: ['*'], packages: '*' },
     'config.ts': { rooms: [], packages: ['zod'] },
     'secret-files.ts': { rooms: ['config.ts'], packages: ['node:fs'] },
     'reference.ts': { rooms: [], packages: ['node:async_hooks', 'node:crypto'] },

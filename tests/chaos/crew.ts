@@ -1,5 +1,5 @@
 /**
- * Two teams and their days: the calendar leaps from one interesting moment to the next, waits until what is due then is
+ * Three teams and their days: the calendar leaps from one interesting moment to the next, waits until what is due then is
  * recorded, and lets people act in the meantime. Each sprint takes three working days.
  */
 import { setTimeout as wait } from 'node:timers/promises';
@@ -29,6 +29,7 @@ interface Crew {
 const TEAMS = [
   { name: 'Tugboats', channelId: 'CTUGBOATS', members: ['ana', 'ben', 'chi'] },
   { name: 'Lighters', channelId: 'CLIGHTERS', members: ['dayo', 'eli', 'fay'] },
+  { name: 'Pilots', channelId: 'CPILOTS', members: ['gil', 'hana', 'ivo'] },
 ] as const;
 
 const userIdOf = (name: string): string => `U0${name.toUpperCase()}`;

@@ -60,15 +60,15 @@ export type Fault =
 export type ScheduledFault = Fault & { readonly atMs: number };
 
 /** Mean time between two faults. */
-const MEAN_GAP_MS = 1_600;
+const MEAN_GAP_MS = 2_000;
 const HOUR_MS = 3_600_000;
 
 type Maker = (random: SeededRandom, bots: number) => Fault;
 
 /** Each fault with how often it comes, relative to the others. */
 const MAKERS: readonly (readonly [weight: number, make: Maker])[] = [
-  [5, (random, bots) => ({ kind: 'kill', bot: random.whole(0, bots - 1), downMs: random.whole(100, 4_000) })],
-  [2, (random, bots) => ({ kind: 'stop', bot: random.whole(0, bots - 1), downMs: random.whole(100, 2_000) })],
+  [4, (random, bots) => ({ kind: 'kill', bot: random.whole(0, bots - 1), downMs: random.whole(100, 4_000) })],
+  [1, (random, bots) => ({ kind: 'stop', bot: random.whole(0, bots - 1), downMs: random.whole(100, 2_000) })],
   [
     1,
     (random, bots) => ({ kind: 'freeze', bot: random.whole(0, bots - 1), forMs: random.whole(500, 6_000) }),
@@ -93,7 +93,7 @@ const MAKERS: readonly (readonly [weight: number, make: Maker])[] = [
       delayMs: random.whole(20, 200),
     }),
   ],
-  [8, apiFault],
+  [10, apiFault],
   [
     4,
     (random) => ({
@@ -140,7 +140,7 @@ function apiFault(random: SeededRandom): Fault {
   ]);
   return {
     kind: 'api',
-    forMs: random.whole(500, 4_000),
+    forMs: random.whole(1_000, 8_000),
     share: random.pick([0.3, 0.7, 1]),
     methods,
     trouble,

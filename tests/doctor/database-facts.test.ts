@@ -20,6 +20,7 @@ const WELL: DatabaseFacts = {
   writeRefusal: undefined,
   freeConnections: 100,
   queue: { waitingCount: 0, oldestSeconds: 0, givenUpCount: 0 },
+  refusedCount: 0,
 };
 
 const notOk = (findings: readonly Finding[]): string[] =>
@@ -41,7 +42,8 @@ describe('what is said of a database', () => {
       { queue: { waitingCount: 0, oldestSeconds: 0, givenUpCount: 3 } },
       /^warning: 3 posts were given up/,
     ],
-    ['that is nearly out of connections', { freeConnections: 17 }, /^warning: The server has 17 connections/],
+    ['with posts that the platform refused', { refusedCount: 2 }, /^warning: 2 posts were refused/],
+    ['that is nearly out of connections', { freeConnections: 19 }, /^warning: The server has 19 connections/],
     [
       'whose clock is off',
       { databaseNow: new Date(NOW.getTime() + 31_000) },
@@ -54,7 +56,7 @@ describe('what is said of a database', () => {
   it('does not raise an alarm at the limits themselves', () => {
     const queue = { waitingCount: 4, oldestSeconds: 900, givenUpCount: 0 };
     const databaseNow = new Date(NOW.getTime() - 30_000);
-    expect(notOk(judge({ ...WELL, queue, databaseNow, freeConnections: 18 }))).toEqual([]);
+    expect(notOk(judge({ ...WELL, queue, databaseNow, freeConnections: 20 }))).toEqual([]);
   });
 });
 

@@ -88,6 +88,24 @@ function http(platformUrl: string, more: Record<string, string> = {}): Record<st
 const mends = (all: readonly Finding[]): Finding[] => all.filter(({ level }) => level === 'mend');
 
 describe('npm run doctor', () => {
+  it('looks at a bot for many workspaces without a bot token, and shows neither its secret nor its keys', async () => {
+    const { url } = await standIn();
+    const key = Buffer.alloc(32, 7).toString('base64');
+    const { LOADLINE_BOT_TOKEN: _, ...settings } = http(url);
+    const { code, output } = await run({
+      ...settings,
+      LOADLINE_CLIENT_ID: '1234.5678',
+      LOADLINE_CLIENT_SECRET: 'client-SECRET-of-the-test',
+      LOADLINE_TOKEN_KEYS: `spring:${key}`,
+      LOADLINE_PUBLIC_URL: 'https://loadline.example.org',
+    });
+    expect([code, /^mend/m.test(output)]).toEqual([0, false]);
+    expect(output).toMatch(/^ok +clock +.*the platform/m);
+    expect(output).toMatch(/^ok +manifest/m);
+    expect(output).not.toContain('SECRET');
+    expect(output).not.toContain(key);
+  });
+
   it('finds all well, a line each, ends with code 0, and leaves nothing behind', async () => {
     const { url } = await standIn();
     const { code, output } = await run(http(url));

@@ -46,7 +46,7 @@ function matchesOf(source: string, flags: string, seed: number): string[] {
 }
 
 /**
- * @param length of each text, about
+ * @param length of each text, but for its end: where work doubles with each sign, some more would take for ever
  * @returns the texts one after another, so that only one is held at a time
  */
 export function* pumpedTexts(source: string, flags: string, length: number, seed: number): Generator<string> {
@@ -58,7 +58,7 @@ export function* pumpedTexts(source: string, flags: string, length: number, seed
   const starts = ['', ...matches.slice(0, 1), ...matches.slice(0, 1).map((text) => text.slice(0, -1))];
   for (const pump of new Set(pumps)) {
     if (pump === '') continue;
-    const middle = pump.repeat(Math.ceil(length / pump.length)).slice(0, length);
-    for (const start of new Set(starts)) yield `${start}${middle}!\u0001`;
+    const middle = pump.repeat(Math.ceil(length / pump.length));
+    for (const start of new Set(starts)) yield `${`${start}${middle}`.slice(0, length)}!\u0001`;
   }
 }

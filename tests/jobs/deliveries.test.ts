@@ -36,6 +36,18 @@ describe('the worker’s handler', () => {
     expect(lines).toEqual([{ level: 'error', message, details: { err: failure, postId: 'post-1' } }]);
   });
 
+  test('tells the operator of a post that the platform will never take', async () => {
+    const { lines, handle } = withLog(async () => ({ done: true, refusedWith: 'is_archived' }));
+    await handle('post-1', { isLast: false });
+    expect(lines).toEqual([
+      {
+        level: 'error',
+        message: 'post set aside: the platform will never take it',
+        details: { postId: 'post-1', code: 'is_archived' },
+      },
+    ]);
+  });
+
   test('counts what was put off, what is tried again and what was given up', async () => {
     const counted: string[] = [];
     const meter = {

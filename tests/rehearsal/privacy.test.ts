@@ -49,7 +49,7 @@ it('sends them a copy in their direct messages, with their words and nobody else
   await rehearsal.conversation.say(petra, 'privacy');
   expect(await rehearsal.conversation.press(petra, 'send-my-copy')).toBe(true);
   const copy = fileTo(petra);
-  expect(JSON.parse(copy)).toMatchObject({ userId: petra, memberships: [{ name: 'Petra' }] });
+  expect(JSON.parse(copy)).toMatchObject({ userId: petra, memberships: [{ name: 'petra' }] });
   expect(copy).toContain('Multihulls pay by width as well');
   const others = rehearsal.cast.users.map(({ id }) => id).filter((id) => id !== petra);
   for (const id of others) expect(copy).not.toContain(id);

@@ -87,15 +87,15 @@ export class ManyWorkspacesBot {
     await platform.start([NORTH, SOUTH].map((teamId) => workspaceOf(teamId, clock.now)));
     const apiUrl = `${platform.url}/api/`;
     const log = logCatcher();
-    const { store } = database;
-    const connection = await connectMany(distribution, { apiUrl }, { store, clock }, log.logger);
-    const { workspaces } = connection;
+    const { store, bulkStore } = database;
+    const connection = await connectMany(distribution, { apiUrl }, { store, bulkStore, clock }, log.logger);
+    const { workspaces, bulkWorkspaces } = connection;
     const deps: AppDependencies = {
       store: writtenOnce(store, clock),
       clock,
       directory: createDirectory({ workspaces, nowMs: Date.now }),
       charts,
-      messenger: createMessenger({ workspaces, logger: log.logger, wait }),
+      messenger: createMessenger({ workspaces: bulkWorkspaces, logger: log.logger, wait }),
     };
     const app = createSlackApp({
       config: { transport: { mode: 'http', signingSecret: SIGNING_SECRET }, port: 0, apiUrl },

@@ -2,6 +2,7 @@
 import { sql } from 'drizzle-orm';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { commitPlan, previewPlan } from '../../src/app/plan-sprint.ts';
+import { endFormerInstallation } from '../../src/slack/connect-one.ts';
 import type { Database } from '../../src/store/database.ts';
 import { rowsOf } from '../support/app-harness.ts';
 import { withPglite } from '../support/databases.ts';
@@ -199,6 +200,20 @@ describe('when it installs the bot again', () => {
     bot.platform.revokeTokens(NORTH);
     await bot.removed(NORTH, { type: 'app_uninstalled' }, new Date('2026-11-02T06:58:00Z'));
     expect((await installationOf(NORTH))?.token).toBeUndefined();
+  });
+
+  it('by putting its token into the settings, its clocks go on too', async () => {
+    await teamWithSprint(NORTH);
+    await bot.pass('2026-11-03T08:00:00Z');
+    bot.platform.revokeTokens(NORTH);
+    await bot.pass('2026-11-03T09:00:00Z');
+    expect(await statesOfPosts(NORTH)).toContain('daily-prompt pending');
+    await endFormerInstallation(bot.deps.store, NORTH);
+    expect(await installationOf(NORTH)).toBeUndefined();
+    // What waited is tried again; with this bot for many workspaces it waits on.
+    expect(await bot.settle()).toBe(1);
+    await bot.pass('2026-11-04T09:00:00Z');
+    expect((await statesOfPosts(NORTH)).filter((post) => post === 'daily-prompt pending')).toHaveLength(2);
   });
 
   it('no client with the former token is left', async () => {

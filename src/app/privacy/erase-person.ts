@@ -36,27 +36,39 @@ export async function eraseForOperator(deps: Pick<AppDependencies, 'store'>, per
   return eraseAll(deps, person, true);
 }
 
+/** What is known of the person from the rounds before. */
+interface Known {
+  readonly teamIds: readonly string[];
+  readonly names: readonly string[];
+}
+
 async function eraseAll(
   deps: Pick<AppDependencies, 'store'>,
   actor: Actor,
   evenLastFacilitator: boolean,
 ): Promise<Erased> {
+  let known: Known = { teamIds: [], names: [] };
   let erased: Erased | undefined;
   for (let round = 0; round < MOST_ROUNDS; round += 1) {
-    const done = await deps.store.transaction((tx) => eraseOnce(tx, actor, evenLastFacilitator));
+    const done = await deps.store.transaction((tx) => eraseOnce(tx, actor, known, evenLastFacilitator));
     if (!done) break;
     erased ??= done;
+    known = done;
   }
   if (!erased) throw new Refusal('nothing-stored', {});
-  return erased;
+  const { records, teamNames } = erased;
+  return { records, teamNames };
 }
 
 /** Undefined: nothing is stored. */
 async function eraseOnce(
   tx: Transaction,
   actor: Actor,
+  known: Known,
   evenLastFacilitator: boolean,
-): Promise<Erased | undefined> {
+): Promise<(Erased & Known) | undefined> {
+  // Whoever saw the person on a team a moment ago and waits for it comes first, and is cleaned up after.
+  for (const teamId of known.teamIds) await tx.lockTeam(teamId);
   await tx.lockTeamsOfPerson(actor);
   const data = await tx.personalData(actor);
   const records = countOf(data);
@@ -65,7 +77,14 @@ async function eraseOnce(
   const stuck = teams.filter(leavesNoFacilitator).map(({ team }) => team.name);
   if (stuck.length > 0 && !evenLastFacilitator) throw new Refusal('last-facilitator', { teamNames: stuck });
   for (const { team } of teams) await letGo(tx, team, [actor.userId]);
-  const names = data.memberships.map(({ name }) => String(name));
-  await tx.erasePerson(actor, [...new Set(names)]);
-  return { records, teamNames: teams.map(({ team }) => team.name) };
+  const names = [...new Set([...known.names, ...data.memberships.map(({ name }) => String(name))])];
+  await tx.erasePerson(actor, names);
+  const teamIds = new Set([...known.teamIds, ...teams.map(({ team }) => team.id)]);
+  return {
+    records,
+    teamNames: teams.map(({ team }) => team.name),
+    names,
+    // In one order for all, as wherever several teams are held.
+    teamIds: [...teamIds].sort(),
+  };
 }

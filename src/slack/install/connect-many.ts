@@ -1,5 +1,5 @@
 /** Connects the bot with all workspaces that installed it, and lets others install it. */
-import type { AppDependencies } from '../../app/ports.ts';
+import type { AppDependencies, Store } from '../../app/ports.ts';
 import { tokenKeyProblems } from '../../app/workspaces/check-token-keys.ts';
 import { tokenKeys } from '../../app/workspaces/token-keys.ts';
 import type { Config, Distribution } from '../../config.ts';
@@ -7,6 +7,7 @@ import type { Logger } from '../../logger.ts';
 import { type Connection, ConnectionRefused } from '../connection.ts';
 import { installedWorkspaces } from '../installed-workspaces.ts';
 import { notInstalledMessage } from '../views/not-installed-message.ts';
+import type { Workspaces } from '../workspaces.ts';
 import { INSTALL_PATH, installPages } from './install-pages.ts';
 import { createRemovals } from './removals.ts';
 
@@ -14,7 +15,7 @@ import { createRemovals } from './removals.ts';
 export async function connectMany(
   distribution: Distribution,
   { apiUrl }: Pick<Config, 'apiUrl'>,
-  ports: Pick<AppDependencies, 'store' | 'clock'>,
+  ports: Pick<AppDependencies, 'store' | 'clock'> & { readonly bulkStore: Store },
   logger: Logger,
 ): Promise<Connection> {
   const keys = tokenKeys(distribution.tokenKeys);
@@ -22,8 +23,10 @@ export async function connectMany(
   if (problems.length > 0) throw new ConnectionRefused(problems);
   const clientSettings = { logger, slackApiUrl: apiUrl };
   const removals = createRemovals({ ports, keys, clientSettings, logger });
+  const over = (store: Store): Workspaces => installedWorkspaces({ store, keys, removals, clientSettings });
   return {
-    workspaces: installedWorkspaces({ store: ports.store, keys, removals, clientSettings }),
+    workspaces: over(ports.store),
+    bulkWorkspaces: over(ports.bulkStore),
     distribution: {
       notInstalled: notInstalledMessage(`${distribution.publicUrl}${INSTALL_PATH}`),
       pages: installPages({ ports, keys, distribution, apiUrl, logger }),

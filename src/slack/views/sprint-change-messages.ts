@@ -5,6 +5,7 @@ import { formatPointsWithUnit } from '../../sprint/points.ts';
 import { COMMAND } from '../ids.ts';
 import { code, section } from './block-builders.ts';
 import { type MessageView, messageView } from './message-view.ts';
+import { retentionSentence } from './retention-words.ts';
 import { closingWords, counted, instantWords } from './sprint-words.ts';
 import { mrkdwnOf, typed } from './typed-text.ts';
 import { verdictSentence } from './verdict-words.ts';
@@ -69,11 +70,7 @@ export function measuresSavedReply(team: Team): MessageView {
     section(
       `Saved for ${typed(team.name)}. Sprints close at ${team.closesAt}, the reminder comes ${counted(team.reminderAfterMinutes, 'minute')} after the prompt, and the scale is ${team.scale.join(', ')}.`,
     ),
-    section(
-      team.retentionMonths === undefined
-        ? 'The details of past sprints are kept without end.'
-        : `${counted(team.retentionMonths, 'month')} after its end a sprint is reduced to its totals.`,
-    ),
+    section(retentionSentence(team.retentionMonths)),
     section(
       'A sprint that is planned already keeps its closing time. The new thresholds count from the next closing on.',
     ),

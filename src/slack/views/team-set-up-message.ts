@@ -5,6 +5,7 @@ import { code, context, lead, section } from './block-builders.ts';
 import { CAUTION } from './caution-words.ts';
 import { lineSections } from './line-sections.ts';
 import { type MessageView, messageView } from './message-view.ts';
+import { retentionSentence } from './retention-words.ts';
 import { counted } from './sprint-words.ts';
 import { mention, plainTyped, typed } from './typed-text.ts';
 import { weekdayWords } from './weekday-words.ts';
@@ -28,6 +29,9 @@ export function teamSetUpMessage({
       maxSections: 5,
       more: () => `The rest stand in ${code(`${COMMAND} setup`)}.`,
     }),
+    section(
+      `Everybody can see what is stored about them, get a copy and be erased: ${code(`${COMMAND} privacy`)}. ${retentionSentence(team.retentionMonths)}`,
+    ),
     section(
       `Next: a facilitator plans a sprint with ${code(`${COMMAND} plan`)}. What else there is: ${code(`${COMMAND} help`)}.`,
     ),

@@ -39,7 +39,7 @@ export async function busyTeam(h: Harness): Promise<BusyTeam> {
     3: { left: '1' },
   });
   await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '5', note: 'Ben’s own words, corrected' } });
-  await h.answer('chi', sprint.id, '2026-11-02', { 3: { left: '0', note: 'with <@UBEN|ben> and Ben Ode' } });
+  await h.answer('chi', sprint.id, '2026-11-02', { 3: { left: '0', note: 'with <@UBEN|ben> and Ben  Ode' } });
   await h.pass('2026-11-02T12:15:00Z');
   await pullLine(h.deps, ben, { place: CHANNEL, line: 'Fog horn for <@UBEN>, 3, @Ben' });
   await dropCard(h.deps, ben, { place: CHANNEL, reference: '2', reason: 'Ben’s own words' });

@@ -32,6 +32,7 @@ describe('team set up', () => {
       Members: <@U0ANA>, <@U0BEN>
       Facilitators: <@U0BEN>
       Product owner: <@U0ANA>
+      Everybody can see what is stored about them, get a copy and be erased: /loadline privacy. The details of past sprints are kept without end.
       Next: a facilitator plans a sprint with /loadline plan. What else there is: /loadline help.
       These numbers are about the team’s plan, not about people: do not use them to appraise anyone or to compare teams. Asking people daily about their work may be regulated where you are. Before you switch this on, look into local law and works agreements, and ask whoever is responsible for data protection."
     `);

@@ -1,0 +1,33 @@
+/** The limits that docs/operating.md names are those of the code. */
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { describe, expect, it } from 'vitest';
+import { MOST_LINES } from '../../src/app/csv/read-table.ts';
+import { DOWNLOAD_BYTES_MAX } from '../../src/slack/download-file.ts';
+import { HTTP_LIMITS } from '../../src/slack/http-limits.ts';
+import { CLOCK_TOLERANCE_SECONDS } from '../../src/slack/judge-signature.ts';
+import { IMPORT_FILES_MAX } from '../../src/slack/views/import-form-view.ts';
+
+const page = readFileSync(join(import.meta.dirname, '../../docs/operating.md'), 'utf8').replace(/\s+/g, ' ');
+
+describe('docs/operating.md', () => {
+  it('names the limits of the HTTP door', () => {
+    const { headerBytes, headerCount, headersMs, bodyBytes, requestMs, bodiesTogetherBytes } = HTTP_LIMITS;
+    expect(CLOCK_TOLERANCE_SECONDS).toBe(5 * 60);
+    expect(page).toContain(
+      `Headers: ${headerBytes / 1024} KiB, ${headerCount} of them, within ${headersMs / 1000} seconds.`,
+    );
+    expect(page).toContain(`Body: ${bodyBytes / 1024 ** 2} MiB, within ${requestMs / 1000} seconds;`);
+    expect(page).toContain(`together: ${bodiesTogetherBytes / 1024 ** 2} MiB, beyond that 429.`);
+    expect(page).toContain(
+      `Connections: ${HTTP_LIMITS.connections} at a time, each waiting ${HTTP_LIMITS.idleMs / 1000} seconds`,
+    );
+  });
+
+  it('names the limits of files', () => {
+    expect(IMPORT_FILES_MAX).toBe(10);
+    expect(page).toContain(
+      `each of ${DOWNLOAD_BYTES_MAX / 1e6} MB and ${MOST_LINES.toLocaleString('en')} lines, 100 columns, 100,000 characters a line.`,
+    );
+  });
+});

@@ -1,0 +1,90 @@
+/** What somebody says in the very moment in which they are erased, on a real Postgres: it leaves nothing of them either. */
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import type { Store, Transaction } from '../../src/app/ports.ts';
+import { erasePerson } from '../../src/app/privacy/erase-person.ts';
+import { recordAway } from '../../src/app/record-answers.ts';
+import type { Database } from '../../src/store/database.ts';
+import { actorOf, Harness, PEOPLE } from '../support/app-harness.ts';
+import { type OwnPostgres, withPostgres } from '../support/databases.ts';
+import { rowsWith } from '../support/whole-database.ts';
+
+let own: OwnPostgres;
+let database: Database;
+beforeAll(async () => {
+  own = await withPostgres();
+  database = await own.open();
+});
+afterAll(async () => {
+  await database.close();
+  await own.drop();
+});
+
+/** Something that happens once. */
+function moment() {
+  const { promise, resolve } = Promise.withResolvers<void>();
+  return { comes: promise, hasCome: () => resolve() };
+}
+
+it('is erased too, though the person was seen on the team before and it was written after', async () => {
+  const h = new Harness(database, '2026-10-30T12:00:00Z');
+  const team = await h.setUpTeam();
+  const { sprint } = await h.plan(team);
+  await h.pass('2026-11-02T09:15:00Z');
+  const seen = moment();
+  const erasedOnce = moment();
+  const held = moment();
+  const waitedFor = moment();
+
+  // “Away today” has seen Ben on the team, and takes hold of the team only after he was erased.
+  const answering: Store = {
+    transaction: (work) =>
+      database.store.transaction((tx) =>
+        work({
+          ...tx,
+          lockTeam: async (teamId) => {
+            seen.hasCome();
+            await erasedOnce.comes;
+            await tx.lockTeam(teamId);
+            held.hasCome();
+          },
+          setPromptState: async (...given) => {
+            await tx.setPromptState(...given);
+            await waitedFor.comes;
+          },
+        } as Transaction),
+      ),
+  };
+  let rounds = 0;
+  const erasing: Store = {
+    async transaction(work) {
+      rounds += 1;
+      if (rounds === 2) await held.comes;
+      const done = await database.store.transaction((tx) =>
+        work({
+          ...tx,
+          lockTeam: (teamId) => {
+            if (rounds === 2) waitedFor.hasCome();
+            return tx.lockTeam(teamId);
+          },
+          personalData: async (actor) => {
+            const data = await tx.personalData(actor);
+            // Too early, if nothing was waited for before.
+            if (rounds === 2) waitedFor.hasCome();
+            return data;
+          },
+        }),
+      );
+      if (rounds === 1) erasedOnce.hasCome();
+      return done;
+    },
+  };
+
+  const saying = recordAway({ ...h.deps, store: answering }, actorOf('ben'), {
+    sprintId: sprint.id,
+    day: '2026-11-02',
+  });
+  await seen.comes;
+  await erasePerson({ store: erasing }, actorOf('ben'));
+  expect(await saying).toMatchObject({ state: 'away' });
+  expect(await rowsWith(database, [PEOPLE.ben, 'Ben Ode'])).toEqual([]);
+});
