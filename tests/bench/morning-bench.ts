@@ -104,7 +104,7 @@ async function askEverybody(databaseUrl: string): Promise<Asked> {
     const served = await runDueWork({ store: database.store, clock: { now: () => new Date() } });
     const tookMs = performance.now() - beganMs;
     const [counted] = await client`select sum(calls)::int as statements from pg_stat_statements
-      where query not like '%pg_stat_statements%' and query not like 'SELECT 1 FROM ONLY %'
+      where query not like '%pg_stat_statements%' and query not like '%FOR KEY SHARE OF x'
         and dbid = (select oid from pg_database where datname = current_database())`;
     const [owed] =
       await client`select count(*)::int as posts, (select count(*)::int from loadline.prompts) as prompts,

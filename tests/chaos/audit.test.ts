@@ -190,6 +190,20 @@ describe('the auditor', () => {
     expect(audit({ ...FAULTLESS, ...change }).map((finding) => finding.rule)).toContain(rule);
   });
 
+  it('lets a verdict be that differs in nothing but the hour and the words of its chart', () => {
+    const text = (chart: string, next: string) => `Missed.\n${chart}\nLoad 12.\nMon to Wed. Next: ${next}`;
+    const verdict = { ...VERDICT, shouldSay: text('Chart: –', 'plan.') };
+    const stands = (said: string) => ({
+      posts: [...FAULTLESS.posts.slice(0, 2), verdict],
+      messages: [
+        ...FAULTLESS.messages.slice(0, 2),
+        { key: 'p-verdict', channelId: 'C1', ts: '1.3', text: said },
+      ],
+    });
+    expect(audit({ ...FAULTLESS, ...stands(text('Chart: 3 of 5.', 'reopen until Thu.')) })).toEqual([]);
+    expect(audit({ ...FAULTLESS, ...stands(text('Chart: –', 'plan.').replace('12', '13')) })).toHaveLength(1);
+  });
+
   it('lets a prompt be that was held up until its day had passed, unless it stands all the same', () => {
     const posts = [
       post('p-prompt', 'daily-prompt', { state: 'skipped', sentVersion: 0 }),

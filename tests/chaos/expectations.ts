@@ -4,6 +4,7 @@
  */
 import { setTimeout as wait } from 'node:timers/promises';
 import postgres from 'postgres';
+import type { InTurn } from './in-turn.ts';
 
 export interface DuePrompt {
   readonly sprintId: string;
@@ -18,10 +19,12 @@ const DUE_PATIENCE_MS = 20_000;
 export class Expectations {
   readonly #databaseUrl: string;
   readonly #now: () => Date;
+  readonly #inTurn: InTurn;
   readonly #noted: DuePrompt[] = [];
   #unserved = 0;
 
-  constructor(databaseUrl: string, now: () => Date) {
+  constructor(databaseUrl: string, now: () => Date, inTurn: InTurn) {
+    this.#inTurn = inTurn;
     this.#databaseUrl = databaseUrl;
     this.#now = now;
   }
@@ -79,7 +82,11 @@ export class Expectations {
     this.#noted.push(...before.filter(({ sprintId, userId }) => still.has(`${sprintId} ${userId}`)));
   }
 
-  async #read<T>(query: (sql: postgres.Sql) => Promise<T>): Promise<T | undefined> {
+  #read<T>(query: (sql: postgres.Sql) => Promise<T>): Promise<T | undefined> {
+    return this.#inTurn(() => this.#readNow(query));
+  }
+
+  async #readNow<T>(query: (sql: postgres.Sql) => Promise<T>): Promise<T | undefined> {
     const sql = postgres(this.#databaseUrl, { max: 1, connect_timeout: 2, onnotice: () => undefined });
     try {
       return await query(sql);

@@ -18,6 +18,7 @@ import { CHAOS_CHANNELS, CHAOS_USERS, Crews } from './crew.ts';
 import { type Evidence, postedMessages, readTables } from './evidence.ts';
 import { Expectations } from './expectations.ts';
 import { faultSchedule } from './fault-schedule.ts';
+import { oneAfterTheOther } from './in-turn.ts';
 import { RequestDoor } from './request-door.ts';
 import { Saboteur } from './saboteur.ts';
 import { seededRandom } from './seeded-random.ts';
@@ -118,7 +119,8 @@ export async function runChaos(options: ChaosOptions): Promise<ChaosReport> {
     await until(() => bots.every(({ port }) => port !== undefined), START_LIMIT_MS, 'the bots did not start');
 
     const book = new ActBook();
-    const expectations = new Expectations(databaseUrl, () => clock.now());
+    const inTurn = oneAfterTheOther();
+    const expectations = new Expectations(databaseUrl, () => clock.now(), inTurn);
     const crews = new Crews({
       standIn,
       clock,
@@ -132,7 +134,7 @@ export async function runChaos(options: ChaosOptions): Promise<ChaosReport> {
     });
     await crews.setUp();
     const schedule = faultSchedule(seed, seconds * 1_000, bots.length);
-    const saboteur = new Saboteur({ bots, postgres: server, wire, door, apiFaults, clock, say });
+    const saboteur = new Saboteur({ bots, postgres: server, wire, door, apiFaults, clock, inTurn, say });
     const living = crews.live();
     await Promise.all([saboteur.run(schedule, () => false), wait(seconds * 1_000)]);
     isOver = true;

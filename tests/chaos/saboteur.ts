@@ -5,6 +5,7 @@ import type { ApiFaults } from './api-faults.ts';
 import type { BotProcess } from './bot-process.ts';
 import type { ChaosClock } from './chaos-clock.ts';
 import { faultWords, type ScheduledFault } from './fault-schedule.ts';
+import type { InTurn } from './in-turn.ts';
 import type { RequestDoor } from './request-door.ts';
 import type { TcpProxy } from './tcp-proxy.ts';
 
@@ -15,14 +16,14 @@ export interface SaboteurOptions {
   readonly door: RequestDoor;
   readonly apiFaults: ApiFaults;
   readonly clock: ChaosClock;
+  /** Shared with those who look into the database by themselves. */
+  readonly inTurn: InTurn;
   readonly say: (line: string) => void;
 }
 
 export class Saboteur {
   readonly #options: SaboteurOptions;
   readonly #underWay = new Set<Promise<void>>();
-  /** One restart of the database after the other. */
-  #database: Promise<void> = Promise.resolve();
 
   constructor(options: SaboteurOptions) {
     this.#options = options;
@@ -72,8 +73,7 @@ export class Saboteur {
       case 'freeze':
         return (bots[fault.bot] as BotProcess).freeze(fault.forMs);
       case 'database-restart':
-        this.#database = this.#database.then(() => this.#restartDatabase(fault.how, fault.downMs));
-        return this.#database;
+        return this.#options.inTurn(() => this.#restartDatabase(fault.how, fault.downMs));
       case 'database-cut':
         return wire.cut();
       case 'database-half-close':

@@ -167,6 +167,8 @@ describe('a form that is sent off with the same trigger in both workspaces', () 
       });
       expect(await cardsOf()).toBe(before + 1);
     }
+    // The prompts that the new cards brought up to date are on their way.
+    await bot.settle();
     northBefore = await rowsAbout(database, north);
   });
 });
