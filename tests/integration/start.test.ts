@@ -53,6 +53,9 @@ async function standIn(scopes?: readonly string[]): Promise<StandIn> {
     users: [{ id: 'U0ANA', name: 'ana', realName: 'Ana' }],
     channels: [{ id: 'C0TEAM', name: 'team', memberIds: ['U0ANA'] }],
     now: () => new Date(),
+    // A whole bot starts here beside other tests; the platform's three seconds are not what is tried.
+    ackLimitMs: 30_000,
+    triggerLifeMs: 30_000,
     ...(scopes ? { scopes } : {}),
   });
   standIns.push(one);

@@ -53,7 +53,12 @@ export class SharedPlatform {
 
   async start(workspaces: readonly WorkspaceOptions[]): Promise<void> {
     for (const options of workspaces) {
-      this.standIns.set(options.teamId, await startStandIn({ ...options, botToken: INNER_TOKEN }));
+      // A whole bot may start meanwhile, beside other tests: the platform's three seconds are not what is tried.
+      const patient = { ackLimitMs: 30_000, triggerLifeMs: 30_000 };
+      this.standIns.set(
+        options.teamId,
+        await startStandIn({ ...patient, ...options, botToken: INNER_TOKEN }),
+      );
       this.#names.set(options.teamId, options.teamName ?? options.teamId);
     }
     this.#server.listen(0, '127.0.0.1');

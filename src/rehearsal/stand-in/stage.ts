@@ -9,7 +9,7 @@ import { type Message, MessageLog } from './message-log.ts';
 import type { StateValues } from './page-state.ts';
 import { LOADLINE_SCOPES, type StandInOptions } from './stand-in-options.ts';
 import { Surfaces } from './surfaces.ts';
-import { ResponseUrls, Triggers } from './triggers.ts';
+import { ResponseUrls, TRIGGER_LIFE_MS, Triggers } from './triggers.ts';
 import { Workspace } from './workspace.ts';
 
 export interface Stage {
@@ -43,7 +43,7 @@ export function buildStage(options: StandInOptions, hooks: Pick<Stage, 'changed'
     log: new MessageLog(options.now),
     files: new FileShelf(ids, realNowMs, options.fileReadyAfterMs ?? 0),
     surfaces: new Surfaces(ids, workspace, options.now),
-    triggers: new Triggers(realNowMs),
+    triggers: new Triggers(realNowMs, options.triggerLifeMs ?? TRIGGER_LIFE_MS),
     responseUrls: new ResponseUrls(realNowMs),
     ids,
     scopes: new Set(options.scopes ?? LOADLINE_SCOPES),

@@ -67,6 +67,8 @@ export interface StandInOptions {
   faultFor?(method: string): Fault | undefined;
   /** How long the app has to answer a request; the platform's 3,000 when left out. */
   ackLimitMs?: number;
+  /** How long the app may open a form after an interaction; the platform's 3,000 when left out. */
+  triggerLifeMs?: number;
   /** Waits before an event that failed is sent again; the platform's 0, 60,000 and 300,000 when left out. */
   eventRetryDelaysMs?: readonly number[];
   /** How long after its upload a file can't be shown yet; 0 when left out. The platform takes about a second. */

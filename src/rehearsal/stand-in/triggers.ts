@@ -3,7 +3,8 @@
  * answer in place (30 min, 5 uses). Real time, given as data. docs.slack.dev/interactivity/handling-user-interaction
  */
 
-const TRIGGER_LIFE_MS = 3_000;
+/** How long the platform lets a form be opened after an interaction. */
+export const TRIGGER_LIFE_MS = 3_000;
 const RESPONSE_URL_LIFE_MS = 30 * 60_000;
 const RESPONSE_URL_USES = 5;
 
@@ -19,10 +20,12 @@ export type TriggerError = 'invalid_trigger_id' | 'expired_trigger_id' | 'exchan
 
 export class Triggers {
   readonly #nowMs: () => number;
+  readonly #lifeMs: number;
   readonly #known = new Map<string, Trigger>();
 
-  constructor(nowMs: () => number) {
+  constructor(nowMs: () => number, lifeMs: number) {
     this.#nowMs = nowMs;
+    this.#lifeMs = lifeMs;
   }
 
   make(userId: string, viewId?: string): string {
@@ -35,7 +38,7 @@ export class Triggers {
   exchange(id: string): { userId: string; viewId: string | undefined } | { error: TriggerError } {
     const trigger = this.#known.get(id);
     if (!trigger) return { error: 'invalid_trigger_id' };
-    if (this.#nowMs() - trigger.madeAtMs > TRIGGER_LIFE_MS) return { error: 'expired_trigger_id' };
+    if (this.#nowMs() - trigger.madeAtMs > this.#lifeMs) return { error: 'expired_trigger_id' };
     if (trigger.used) return { error: 'exchanged_trigger_id' };
     trigger.used = true;
     return { userId: trigger.userId, viewId: trigger.viewId };
