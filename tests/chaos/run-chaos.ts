@@ -153,12 +153,16 @@ export async function runChaos(options: ChaosOptions): Promise<ChaosReport> {
       deaths,
     };
     const findings = audit(evidence);
+    if (settledMs === undefined) {
+      const what = `work was still open ${SETTLE_LIMIT_MS / 1_000} s after the last fault`;
+      findings.push({ rule: 'it comes to rest', what });
+    }
     return {
       findings,
       counts: countsOf(evidence, {
         days,
         faults: schedule.length,
-        calls: apiFaults.count,
+        'calls that met trouble': apiFaults.count,
         starts: bots.reduce((sum, { starts }) => sum + starts, 0),
         unserved: expectations.unserved,
       }),
