@@ -34,8 +34,6 @@ export interface DeliveryQueue {
   drain(handler: DeliveryHandler): Promise<number>;
   /** How many deliveries were given up; counts to 1,000. */
   givenUp(): Promise<number>;
-  /** Queues again what was given up, with as many attempts as at first. @returns how many deliveries */
-  queueGivenUpAgain(): Promise<number>;
   /** Queues one delivery anew, with all its attempts; what had been given up of it is forgotten. */
   queueAgain(postId: string): Promise<void>;
   /**
@@ -121,9 +119,6 @@ export async function openQueue(host: QueueHost, options: DeliveryQueueOptions =
     );
   }
 
-  /** A thousand at a time, oldest first. */
-  const redrive = (): Promise<number> => boss.redrive(GIVEN_UP_QUEUE, { destination: DELIVERY_QUEUE });
-
   async function drainAll(handler: DeliveryHandler): Promise<number> {
     let attempts = 0;
     while (!stopping) {
@@ -174,12 +169,6 @@ export async function openQueue(host: QueueHost, options: DeliveryQueueOptions =
 
     async givenUp() {
       return (await boss.findJobs(GIVEN_UP_QUEUE, { queued: true, limit: 1_000 })).length;
-    },
-
-    async queueGivenUpAgain() {
-      let count = 0;
-      for (let moved = await redrive(); moved > 0; moved = await redrive()) count += moved;
-      return count;
     },
 
     async queueAgain(postId) {

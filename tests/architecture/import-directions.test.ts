@@ -34,7 +34,6 @@ const MAY_IMPORT: Readonly<Record<string, { rooms: readonly string[]; packages: 
     'health-check.ts': { rooms: [], packages: [] },
     'data-folder.ts': { rooms: ['store'], packages: ['node:fs/promises'] },
     'posts.ts': { rooms: ['store', 'config.ts', 'secret-files.ts'], packages: [] },
-    'resend.ts': { rooms: ['store', 'config.ts', 'secret-files.ts'], packages: [] },
     'erase.ts': { rooms: ['app', 'store', 'config.ts', 'secret-files.ts'], packages: ['node:util'] },
     'rotate-keys.ts': { rooms: ['app', 'store', 'config.ts', 'secret-files.ts'], packages: [] },
     'doctor.ts': { rooms: ['doctor', 'logger.ts'], packages: ['node:util'] },

@@ -3,6 +3,7 @@ import { afterEach, beforeEach, describe, expect, it, onTestFinished, vi } from 
 import type { Database } from '../../src/store/database.ts';
 import type { DeliveryHandler, DeliveryQueue } from '../../src/store/delivery-queue.ts';
 import { openQueue } from '../../src/store/delivery-queue.ts';
+import { sendAgain } from '../../src/store/set-aside-posts.ts';
 import { aPost, savedSprint } from '../store/store-examples.ts';
 import { describeOnBoth } from '../support/databases.ts';
 
@@ -173,7 +174,7 @@ describeOnBoth('the delivery queue', (database) => {
       }
       expect(failures).toBe(11);
       expect(await queue.givenUp()).toBe(1);
-      expect(await queue.queueGivenUpAgain()).toBe(1);
+      expect(await sendAgain(database(), ['all'])).toBe(1);
       expect(
         await queue.drain(async (_postId, { isLast }) => {
           expect(isLast).toBe(false);
@@ -190,7 +191,7 @@ describeOnBoth('the delivery queue', (database) => {
       }
       expect(await queue.givenUp()).toBe(2);
       expect(await queue.drain(async () => DONE)).toBe(0);
-      expect(await queue.queueGivenUpAgain()).toBe(2);
+      expect(await sendAgain(database(), ['all'])).toBe(2);
       expect(await queue.givenUp()).toBe(0);
       const attempts: boolean[] = [];
       await queue.drain(async (_postId, { isLast }) => {
@@ -198,7 +199,7 @@ describeOnBoth('the delivery queue', (database) => {
         return DONE;
       });
       expect(attempts).toEqual([false, false]);
-      expect(await queue.queueGivenUpAgain()).toBe(0);
+      expect(await sendAgain(database(), ['all'])).toBe(0);
     });
 
     it('stores of an error its name, code and words only, for it may carry a token', async () => {
