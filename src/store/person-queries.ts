@@ -110,9 +110,10 @@ export function personQueries(session: SqlSession): PersonQueries {
     const columns = {
       team: sql<string | null>`coalesce(${teams.name}, (select own.name from loadline.sprints as s
         join loadline.teams as own on own.id = s.team_id where s.id = ${posts.sprintId}))`,
-      on: instantText(posts.createdAt),
+      // The day that it is about says more than when it was recorded.
+      on: sql<string | null>`coalesce(${posts.subjectDay}::text, ${instantText(posts.createdAt)})`,
       kind: posts.kind,
-      day: posts.subjectDay,
+      recordedAt: instantText(posts.createdAt),
       state: posts.state,
     };
     const isTo = or(eq(posts.userId, actor.userId), eq(posts.subjectUserId, actor.userId));
