@@ -4,8 +4,8 @@
  * that shows what it holds: nothing in it ends the line, hides, turns the reading direction, or has no end.
  */
 import pino, { type DestinationStream, type LogFn, type Logger } from 'pino';
-import type { LogLevelName } from './config.ts';
 import { currentReference } from './reference.ts';
+import type { LogLevelName } from './setting-rules.ts';
 
 export type { Logger } from 'pino';
 

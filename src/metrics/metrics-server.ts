@@ -7,7 +7,7 @@ import { once } from 'node:events';
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import type { Registry } from 'prom-client';
-import { isLoopback } from '../config.ts';
+import { isLoopback } from '../setting-rules.ts';
 
 /** Undefined token: whoever can reach the address may read, so the address must be this machine's own. */
 export interface MetricsServerOptions {

@@ -1,8 +1,8 @@
 /** Whatever gets into the log, at whatever level: one call is one line of JSON, and it shows what it holds. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { LOG_LEVELS } from '../../src/config.ts';
 import { describeError } from '../../src/logger.ts';
+import { LOG_LEVELS } from '../../src/setting-rules.ts';
 import { boltLogger } from '../../src/slack/bolt-logger.ts';
 import { logCatcher } from '../slack/support/log-catcher.ts';
 import { hostileText } from './hostile-text.ts';

@@ -1,7 +1,7 @@
 /** A log that is kept to be looked at. */
 
-import type { LogLevelName } from '../../../src/config.ts';
 import { createLogger } from '../../../src/logger.ts';
+import type { LogLevelName } from '../../../src/setting-rules.ts';
 
 export function logCatcher(level: LogLevelName = 'info') {
   const lines: string[] = [];
