@@ -1,23 +1,14 @@
 /**
- * Makes a start quick. Keeps what Node.js compiled for the next start, which takes a third off the imports. And finds
- * drizzle's many small files without Node.js reading that package's description again for each of them: it is so long that
- * this took more than a third of the bot's start (measured with Node.js 24.21 and drizzle-orm 0.45: 1.3 s of 3.6 s). Must
- * find what Node.js itself would find.
+ * Finds drizzle's many small files without Node.js reading that package's description again for each of them: it is so long
+ * that this took more than a third of the bot's start (measured with Node.js 24.21 and drizzle-orm 0.45: 1.3 s of 3.6 s).
+ * Must find what Node.js itself would find.
  */
-import { enableCompileCache, registerHooks } from 'node:module';
-import { fileURLToPath } from 'node:url';
+import { registerHooks } from 'node:module';
 
 const PACKAGE = 'drizzle-orm';
 const OWN_FILES = `/node_modules/${PACKAGE}/`;
 
-/**
- * Beside the packages: whoever can write there can change the programs anyway, which is not so of a folder that all
- * users of a machine share. Where it can't be written, nothing is kept.
- */
-const COMPILED = fileURLToPath(new URL('../node_modules/.cache/loadline', import.meta.url));
-
 export function quickenImports(): void {
-  enableCompileCache(COMPILED);
   /** Where the package's entries are, by the names under which they are imported. */
   const entries = new Map<string, ReturnType<Parameters<typeof registerHooks>[0]['resolve'] & object>>();
   registerHooks({

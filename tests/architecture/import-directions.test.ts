@@ -11,7 +11,7 @@ const ROOT = join(import.meta.dirname, '../..');
 const MAY_IMPORT: Readonly<Record<string, { rooms: readonly string[]; packages: readonly string[] | '*' }>> =
   {
     'main.ts': { rooms: ['quick-imports.ts', 'run-bot.ts', 'rehearsal'], packages: [] },
-    'quick-imports.ts': { rooms: [], packages: ['node:module', 'node:url'] },
+    'quick-imports.ts': { rooms: [], packages: ['node:module'] },
     'run-bot.ts': { rooms: ['*'], packages: '*' },
     'setting-rules.ts': { rooms: [], packages: ['zod'] },
     'config.ts': { rooms: ['setting-rules.ts'], packages: ['zod'] },
