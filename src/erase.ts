@@ -7,23 +7,19 @@ import { parseArgs } from 'node:util';
 import { eraseForOperator } from './app/privacy/erase-person.ts';
 import { Refusal } from './app/refusal.ts';
 import { refusalWords } from './app/refusal-words.ts';
-import { ConfigError, readConfig } from './config.ts';
-import { readSecretFiles } from './secret-files.ts';
-import { openDatabase } from './store/open-database.ts';
-import { StoreError } from './store/store-error.ts';
+import { CommandRefused, onDatabase, runCommand, showUsage } from './operator-command.ts';
+import type { Database } from './store/database.ts';
 
 const USAGE =
   'Say who: npm run erase -- --workspace ID --user ID, with the ids as the chat platform writes them.';
 
-async function erase(workspaceId: string, userId: string): Promise<string> {
-  const { databaseUrl, dataFolder } = readConfig(readSecretFiles(process.env));
-  const database = await openDatabase({ databaseUrl, dataFolder });
+async function erase(database: Database, workspaceId: string, userId: string): Promise<string> {
   try {
     const { records, teamNames } = await eraseForOperator(database, { workspaceId, userId });
     const teams = teamNames.length === 0 ? '' : ` Teams: ${teamNames.join(', ')}.`;
     return `Erased. Records that no longer tell of the person: ${records}.${teams}`;
-  } finally {
-    await database.close();
+  } catch (error) {
+    throw error instanceof Refusal ? new CommandRefused(refusalWords(error).what) : error;
   }
 }
 
@@ -39,17 +35,7 @@ function personIn(args: readonly string[]): { workspace: string; user: string } 
 }
 
 const person = personIn(process.argv.slice(2));
-if (!person) {
-  console.error(USAGE);
-  process.exitCode = 2;
-} else {
-  try {
-    console.log(await erase(person.workspace, person.user));
-  } catch (error) {
-    if (error instanceof ConfigError) console.error(error.message);
-    else if (error instanceof StoreError) console.error(`${error.message} ${error.mend}`);
-    else if (error instanceof Refusal) console.error(refusalWords(error).what);
-    else throw error;
-    process.exitCode = 1;
-  }
-}
+if (person) {
+  const { workspace, user } = person;
+  await runCommand((config) => onDatabase(config, (database) => erase(database, workspace, user)));
+} else showUsage(USAGE);

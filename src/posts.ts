@@ -2,12 +2,9 @@
  * The `posts` command: lists what is tried no more, sends it again once its cause is mended, or gives it up. With a data
  * folder the bot must be stopped, since only one process may have it open.
  */
-import { ConfigError, readConfig } from './config.ts';
-import { readSecretFiles } from './secret-files.ts';
+import { onDatabase, runCommand, showUsage } from './operator-command.ts';
 import type { Database } from './store/database.ts';
-import { openDatabase } from './store/open-database.ts';
 import { giveUp, type SetAsidePost, sendAgain, setAsidePosts } from './store/set-aside-posts.ts';
-import { StoreError } from './store/store-error.ts';
 
 const USAGE =
   'npm run posts -- list | retry ID… | drop ID…   (all in place of an ID: every one that is listed)';
@@ -29,22 +26,5 @@ async function run(database: Database, word: string, ids: readonly string[]): Pr
 
 const [word = '', ...ids] = process.argv.slice(2);
 const isUsable = word === 'list' ? ids.length === 0 : ['retry', 'drop'].includes(word) && ids.length > 0;
-if (!isUsable) {
-  console.error(USAGE);
-  process.exitCode = 2;
-} else {
-  try {
-    const { databaseUrl, dataFolder } = readConfig(readSecretFiles(process.env));
-    const database = await openDatabase({ databaseUrl, dataFolder });
-    try {
-      console.log(await run(database, word, ids));
-    } finally {
-      await database.close();
-    }
-  } catch (error) {
-    if (error instanceof ConfigError) console.error(error.message);
-    else if (error instanceof StoreError) console.error(`${error.message} ${error.mend}`);
-    else throw error;
-    process.exitCode = 1;
-  }
-}
+if (isUsable) await runCommand((config) => onDatabase(config, (database) => run(database, word, ids)));
+else showUsage(USAGE);

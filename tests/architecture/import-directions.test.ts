@@ -34,9 +34,10 @@ const MAY_IMPORT: Readonly<Record<string, { rooms: readonly string[]; packages: 
     charts: { rooms: ['app', 'sprint', 'forecast'], packages: '*' },
     'health-check.ts': { rooms: [], packages: [] },
     'data-folder.ts': { rooms: ['store'], packages: ['node:fs/promises'] },
-    'posts.ts': { rooms: ['store', 'config.ts', 'secret-files.ts'], packages: [] },
-    'erase.ts': { rooms: ['app', 'store', 'config.ts', 'secret-files.ts'], packages: ['node:util'] },
-    'rotate-keys.ts': { rooms: ['app', 'store', 'config.ts', 'secret-files.ts'], packages: [] },
+    'operator-command.ts': { rooms: ['store', 'config.ts', 'secret-files.ts'], packages: [] },
+    'posts.ts': { rooms: ['store', 'operator-command.ts'], packages: [] },
+    'erase.ts': { rooms: ['app', 'store', 'operator-command.ts'], packages: ['node:util'] },
+    'rotate-keys.ts': { rooms: ['app', 'operator-command.ts'], packages: [] },
     'doctor.ts': { rooms: ['doctor', 'logger.ts'], packages: ['node:util'] },
     doctor: {
       rooms: ['store', 'slack', 'charts', 'config.ts', 'logger.ts', 'secret-files.ts'],
