@@ -1,10 +1,9 @@
 /** The form in which a member answers for their cards, as data. */
 import { answerContext } from '../sprint/check-answer.ts';
-import { factsAbout, runningSprint, sprintDay, takeableStates } from './answered-day.ts';
+import { answeredDay, factsAbout, runningSprintId, takeableStates } from './answered-day.ts';
 import { cardLine } from './card-line.ts';
 import type { CardLine, SprintHeading } from './message-content.ts';
 import type { Place } from './place.ts';
-import { sprintForMember } from './place.ts';
 import type { AppDependencies, SprintRecords } from './ports.ts';
 import { answerableStates } from './prompt-content.ts';
 import { Refusal } from './refusal.ts';
@@ -71,11 +70,9 @@ export async function answerForm(
   where: { readonly place?: Place; readonly sprintId?: string; readonly day?: string },
 ): Promise<AnswerForm> {
   return deps.store.transaction(async (tx) => {
-    const found =
-      where.sprintId !== undefined
-        ? await sprintForMember(tx, actor, where.sprintId)
-        : await runningSprint(tx, actor, where.place as Place, deps.clock.now(), where.day);
-    const { team, sprint, day, records } = await sprintDay(deps, tx, found, where.day);
+    const sprintId =
+      where.sprintId ?? (await runningSprintId(tx, actor, where.place as Place, deps.clock.now(), where.day));
+    const { team, sprint, day, records } = await answeredDay(deps, tx, actor, sprintId, where.day);
     const cards = answerableCards(records, actor.userId, day).map(({ form }) => form);
     const takeable = takeableStates(records).map(cardLine);
     if (cards.length === 0 && takeable.length === 0) {

@@ -1,8 +1,7 @@
 /** An answer in words, in direct messages or after the command. */
 import { formatPoints } from '../sprint/points.ts';
-import { runningSprint, sprintDay } from './answered-day.ts';
+import { answeredDay, runningSprintId } from './answered-day.ts';
 import type { Place } from './place.ts';
-import { sprintForMember } from './place.ts';
 import type { AppDependencies } from './ports.ts';
 import { answerableStates } from './prompt-content.ts';
 import type { TypedAnswer } from './read-answers.ts';
@@ -38,10 +37,9 @@ export async function answerInWords(
         ? undefined
         : await tx.promptByPost(actor.workspaceId, { channelId: input.place.channelId, ts: input.threadTs });
     const prompt = asked?.userId === actor.userId ? asked : undefined;
-    const found = prompt
-      ? await sprintForMember(tx, actor, prompt.sprintId)
-      : await runningSprint(tx, actor, input.place, deps.clock.now(), undefined);
-    return sprintDay(deps, tx, found, prompt?.day);
+    const sprintId =
+      prompt?.sprintId ?? (await runningSprintId(tx, actor, input.place, deps.clock.now(), undefined));
+    return answeredDay(deps, tx, actor, sprintId, prompt?.day);
   });
   const where = { sprintId: sprint.id, day };
   const list = answerableStates(records, actor.userId, day).map(({ card }) => card);

@@ -1,41 +1,49 @@
 /** The sprint and the day that a member speaks about, and how that day's prompt is met. */
 import { isDay } from '../sprint/calendar.ts';
+import { allDone } from './all-done.ts';
 import type { SprintCardState } from './card-line.ts';
 import { needsOwner, statesOf } from './card-line.ts';
 import type { PromptContent } from './message-content.ts';
 import type { Membership, Place } from './place.ts';
-import { currentSprint, membershipAt, requireBegun, requireOpen, todayOf } from './place.ts';
+import {
+  currentSprint,
+  membershipAt,
+  requireBegun,
+  requireOpen,
+  sprintForMemberLocked,
+  todayOf,
+} from './place.ts';
 import type { AppDependencies, NewFact, SprintRecords, Transaction } from './ports.ts';
 import { promptContentOf } from './prompt-content.ts';
 import { Refusal } from './refusal.ts';
 import type { Actor, RecordedFact, Sprint, SprintCard } from './team.ts';
 
-export interface SprintAndMember extends Membership {
-  readonly sprint: Sprint;
-}
-
 /** A day of an open sprint about which a member speaks. */
-export interface AnsweredDay extends SprintAndMember {
+export interface AnsweredDay extends Membership {
+  readonly sprint: Sprint;
   readonly day: string;
   readonly records: SprintRecords;
+  /** The post that asked about the day. Undefined: there is none, or it was not looked for. */
+  readonly askedByPostId: string | undefined;
 }
 
-/** The sprint and the day that a member speaks about, checked. */
-export async function sprintDay(
+/**
+ * The sprint and the day that a member speaks about, checked, and the team locked. Without a day: today, or the last day
+ * of a sprint that is over.
+ */
+export async function answeredDay(
   deps: AppDependencies,
   tx: Transaction,
-  found: SprintAndMember,
+  actor: Actor,
+  sprintId: string,
   day: string | undefined,
 ): Promise<AnsweredDay> {
-  const { team } = found;
-  // One after the other on the way, though nobody waits in between. What is read again under the lock may have changed:
-  // the clock may have closed the sprint since.
-  const [, sprint, records] = await Promise.all([
-    tx.lockTeam(team.id),
-    tx.sprintById(found.sprint.id),
-    tx.recordsOf(found.sprint.id),
+  const [found, records, prompt] = await allDone([
+    sprintForMemberLocked(tx, actor, sprintId),
+    tx.recordsOf(sprintId),
+    day !== undefined && isDay(day) ? tx.promptOf(sprintId, actor.userId, day) : undefined,
   ]);
-  if (!sprint) throw new Refusal('no-sprint-running', {});
+  const { team, sprint } = found;
   requireOpen(sprint);
   const today = todayOf(team, deps.clock.now());
   requireBegun(sprint, today);
@@ -45,22 +53,21 @@ export async function sprintDay(
     throw new Refusal('day-outside-sprint', { sprintName, day: wanted, startsOn, endsOn });
   }
   if (wanted > today) throw new Refusal('day-not-come', { day: wanted });
-  return { ...found, sprint, day: wanted, records };
+  return { ...found, day: wanted, records, askedByPostId: prompt?.postId };
 }
 
 /** The sprint that a place's team has on the day, or today. */
-export async function runningSprint(
+export async function runningSprintId(
   tx: Transaction,
   actor: Actor,
   place: Place,
   now: Date,
   day: string | undefined,
-): Promise<SprintAndMember> {
-  const membership = await membershipAt(tx, actor, place);
-  const open = await tx.openSprintsOf(membership.team.id);
-  const sprint = currentSprint(open, day ?? todayOf(membership.team, now));
+): Promise<string> {
+  const { team } = await membershipAt(tx, actor, place);
+  const sprint = currentSprint(await tx.openSprintsOf(team.id), day ?? todayOf(team, now));
   if (!sprint) throw new Refusal('no-sprint-running', {});
-  return { ...membership, sprint };
+  return sprint.id;
 }
 
 /** Open cards that nobody owns yet. */
@@ -82,17 +89,19 @@ export async function meetPrompt(
   deps: AppDependencies,
   tx: Transaction,
   actor: Actor,
-  { team, sprint, day, records }: AnsweredDay,
+  { team, sprint, day, records, askedByPostId }: AnsweredDay,
   state: 'answered' | 'unchanged' | 'away',
   facts: readonly NewFact[] = [],
 ): Promise<PromptContent> {
   const { userId } = actor;
   const prompt = { sprintId: sprint.id, userId, day };
-  const [postId, added] = await Promise.all([
+  const [postId, added] = await allDone([
     tx.setPromptState(prompt, state, deps.clock.now()),
     tx.insertFacts(facts),
+    askedByPostId !== undefined && tx.refreshPost(askedByPostId),
   ]);
-  if (postId !== undefined) await tx.refreshPost(postId);
+  // The clock may ask at this very moment.
+  if (postId !== undefined && postId !== askedByPostId) await tx.refreshPost(postId);
   const now = { ...records, facts: [...records.facts, ...added] };
   return promptContentOf(team, sprint, userId, day, now, state);
 }

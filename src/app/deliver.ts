@@ -113,16 +113,13 @@ async function afterLook(
   post: Post,
   postedAt: PostedAt | undefined,
 ): Promise<DeliveryOutcome> {
-  await deps.store.transaction((tx) =>
-    tx.updatePost(post.id, postedAt ? { state: 'sent', postedAt } : { state: 'skipped' }),
-  );
+  await deps.store.single.updatePost(post.id, postedAt ? { state: 'sent', postedAt } : { state: 'skipped' });
   return postedAt ? { retryAfterMs: HELD_RETRY_MS } : DONE;
 }
 
 async function endAttempt(deps: AppDependencies, post: Post, postedAt: PostedAt): Promise<void> {
-  await deps.store.transaction(async (tx) => {
-    await tx.updatePost(post.id, { state: 'sent', postedAt, sentVersion: post.wantedVersion });
-  });
+  const { wantedVersion: sentVersion } = post;
+  await deps.store.single.updatePost(post.id, { state: 'sent', postedAt, sentVersion });
 }
 
 /** @param mayStandUnseen an earlier attempt's post was not looked for yet, so the next attempt must. */
@@ -142,9 +139,11 @@ async function afterFailure(
     // Installing the bot again queues it again.
     'not-installed': asBefore,
   } as const;
-  await deps.store.transaction(async (tx) => {
-    const state = stateAfter[failure.kind];
-    await tx.updatePost(postId, { state, lastError: failure.code, ...(postedAt && { postedAt }) });
+  const state = stateAfter[failure.kind];
+  await deps.store.single.updatePost(postId, {
+    state,
+    lastError: failure.code,
+    ...(postedAt && { postedAt }),
   });
   if (failure.kind === 'rate-limited') return { retryAfterMs: failure.retryAfterMs ?? 30_000 };
   if (failure.kind === 'refused') return { done: true, refusedWith: failure.code };
@@ -160,8 +159,8 @@ async function afterDefect(
   mayStandUnseen: boolean,
 ): Promise<void> {
   const state = postedAt ? 'sent' : mayStandUnseen ? 'uncertain' : 'pending';
-  await deps.store
-    .transaction((tx) => tx.updatePost(postId, { state, lastError: 'defect', ...(postedAt && { postedAt }) }))
+  await deps.store.single
+    .updatePost(postId, { state, lastError: 'defect', ...(postedAt && { postedAt }) })
     // Perhaps it is the database that fails. What is thrown is the defect itself.
     .catch(() => undefined);
 }

@@ -1,5 +1,6 @@
 /** Finds the team, the sprint and the right to touch them. Every use case that takes an actor starts here. */
 import type { Day } from '../sprint/calendar.ts';
+import { allDone } from './all-done.ts';
 import { dayAt } from './local-time.ts';
 import type { Transaction } from './ports.ts';
 import { Refusal } from './refusal.ts';
@@ -39,7 +40,7 @@ export async function membershipAt(tx: Transaction, actor: Actor, place: Place):
 
 /** @throws Refusal `not-a-member`, also for a team of another workspace. */
 export async function membershipInTeam(tx: Transaction, actor: Actor, teamId: string): Promise<Membership> {
-  const [team, members] = await Promise.all([tx.teamById(teamId), tx.membersOf(teamId)]);
+  const [team, members] = await allDone([tx.teamById(teamId), tx.membersOf(teamId)]);
   if (!team || team.workspaceId !== actor.workspaceId) throw new Refusal('no-team-of-yours', {});
   return membershipOf(actor, team, members);
 }
@@ -53,9 +54,20 @@ export async function sprintForMember(
   actor: Actor,
   sprintId: string,
 ): Promise<Membership & { sprint: Sprint }> {
-  const sprint = await tx.sprintById(sprintId);
-  if (!sprint) throw new Refusal('no-team-of-yours', {});
-  return { ...(await membershipInTeam(tx, actor, sprint.teamId)), sprint };
+  const found = await tx.sprintWithTeam(sprintId);
+  if (!found || found.team.workspaceId !== actor.workspaceId) throw new Refusal('no-team-of-yours', {});
+  return { ...membershipOf(actor, found.team, found.members), sprint: found.sprint };
+}
+
+/** The same, with the team locked against other changes. */
+export async function sprintForMemberLocked(
+  tx: Transaction,
+  actor: Actor,
+  sprintId: string,
+): Promise<Membership & { sprint: Sprint }> {
+  // One after the other on the way, though nobody waits in between: what is read is read under the lock.
+  const [, found] = await allDone([tx.lockTeamOfSprint(sprintId), sprintForMember(tx, actor, sprintId)]);
+  return found;
 }
 
 /** What somebody without a team is told; a product owner reads what they can do instead. */
@@ -155,17 +167,16 @@ export async function openSprint(
   reference: SprintReference,
   now: Date,
 ): Promise<Membership & { sprint: Sprint }> {
-  const found =
-    'sprintId' in reference
-      ? await sprintForMember(tx, actor, reference.sprintId)
-      : await membershipAt(tx, actor, reference.place);
-  await tx.lockTeam(found.team.id);
-  const sprint =
-    'sprintId' in reference
-      ? await tx.sprintById(reference.sprintId)
-      : currentSprint(await tx.openSprintsOf(found.team.id), todayOf(found.team, now));
+  if ('sprintId' in reference) {
+    const found = await sprintForMemberLocked(tx, actor, reference.sprintId);
+    requireOpen(found.sprint);
+    return found;
+  }
+  const found = await membershipAt(tx, actor, reference.place);
+  // One after the other on the way, though nobody waits in between: what is read is read under the lock.
+  const [, open] = await allDone([tx.lockTeam(found.team.id), tx.openSprintsOf(found.team.id)]);
+  const sprint = currentSprint(open, todayOf(found.team, now));
   if (!sprint) throw new Refusal('no-sprint-running', {});
-  requireOpen(sprint);
   return { ...found, sprint };
 }
 

@@ -60,6 +60,8 @@ export interface Transaction extends PeopleQueries {
   teamsOwnedBy(actor: Actor): Promise<Team[]>;
   /** Waits until no other transaction holds this team, and holds it until this one ends. */
   lockTeam(teamId: string): Promise<void>;
+  /** The same for the team of a sprint; does nothing when there is no such sprint. */
+  lockTeamOfSprint(sprintId: string): Promise<void>;
   /**
    * Inserts the team or replaces its settings (by id).
    * @throws Refusal `channel-has-a-team` when another team has the channel.
@@ -73,6 +75,8 @@ export interface Transaction extends PeopleQueries {
   saveMembers(teamId: string, members: readonly Member[]): Promise<void>;
 
   // Sprints.
+  /** The sprint with its team and all members of it, those who left included, in order of name. */
+  sprintWithTeam(sprintId: string): Promise<{ sprint: Sprint; team: Team; members: Member[] } | undefined>;
   sprintById(sprintId: string): Promise<Sprint | undefined>;
   /** All sprints of the team, whatever their state, earliest first. */
   sprintsOf(teamId: string): Promise<Sprint[]>;
@@ -213,6 +217,8 @@ export interface Transaction extends PeopleQueries {
 
 export interface Store {
   transaction<T>(work: (tx: Transaction) => Promise<T>): Promise<T>;
+  /** What is one statement, which is carried out whole or not at all without a transaction around it. */
+  readonly single: Pick<Transaction, 'rememberEvent' | 'updatePost'>;
 }
 
 /** An image that goes with a post. */

@@ -3,10 +3,9 @@ import { randomUUID } from 'node:crypto';
 import { formatDay } from '../sprint/calendar.ts';
 import { answerContext, growthOf, whyNotAnswer } from '../sprint/check-answer.ts';
 import type { AnsweredDay } from './answered-day.ts';
-import { factsAbout, hasAnswered, meetPrompt, sprintDay, takeableStates } from './answered-day.ts';
+import { answeredDay, factsAbout, hasAnswered, meetPrompt, takeableStates } from './answered-day.ts';
 import { cardLine, cardName, statesOf } from './card-line.ts';
 import type { CardLine, PromptContent, SprintHeading } from './message-content.ts';
-import { sprintForMember } from './place.ts';
 import type { AppDependencies, NewFact, SprintRecords, Transaction } from './ports.ts';
 import type { ReadAnswer, TypedAnswer } from './read-answers.ts';
 import { problemInWords, readAnswers } from './read-answers.ts';
@@ -95,8 +94,7 @@ export async function recordAnswers(
   },
 ): Promise<AnswerOutcome> {
   return deps.store.transaction(async (tx) => {
-    const found = await sprintForMember(tx, actor, input.sprintId);
-    const context = await sprintDay(deps, tx, found, input.day);
+    const context = await answeredDay(deps, tx, actor, input.sprintId, input.day);
     return recordChecked(deps, tx, actor, context, input.answers, input.takeCardIds ?? []);
   });
 }
@@ -162,8 +160,7 @@ async function recordWithoutNumbers(
   state: 'unchanged' | 'away',
 ): Promise<PromptContent> {
   return deps.store.transaction(async (tx) => {
-    const found = await sprintForMember(tx, actor, input.sprintId);
-    const context = await sprintDay(deps, tx, found, input.day);
+    const context = await answeredDay(deps, tx, actor, input.sprintId, input.day);
     // Numbers that were given stay in force; a click on an old button must not seem to take them back.
     const said = hasAnswered(context.records, actor.userId, context.day) ? 'answered' : state;
     return meetPrompt(deps, tx, actor, context, said);

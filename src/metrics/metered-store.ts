@@ -20,11 +20,30 @@ export function meteredStore(
   meter: Meter,
   nowMs: () => number = () => performance.now(),
 ): Store {
+  /** Times it, and counts it when it was the database that failed. */
+  async function metered<T>(work: () => Promise<T>): Promise<T> {
+    const beganMs = nowMs();
+    try {
+      return await work();
+    } catch (error) {
+      const code = isDatabaseFailure(error) ? codeOf(error) : undefined;
+      if (code !== undefined) meter.databaseFailed(code);
+      throw error;
+    } finally {
+      meter.transactionEnded((nowMs() - beganMs) / 1_000);
+    }
+  }
+
+  const { rememberEvent, updatePost } = store.single;
   return {
-    async transaction(work) {
-      const beganMs = nowMs();
-      let tally: Tally = { due: 0, asked: 0, met: [] };
-      try {
+    single: {
+      rememberEvent: (...given) => metered(() => rememberEvent(...given)),
+      updatePost: (...given) => metered(() => updatePost(...given)),
+    },
+
+    transaction: (work) =>
+      metered(async () => {
+        let tally: Tally = { due: 0, asked: 0, met: [] };
         const result = await store.transaction((tx) => {
           // The work may run again after a conflict; only its last run was committed.
           tally = { due: 0, asked: 0, met: [] };
@@ -33,14 +52,7 @@ export function meteredStore(
         if (tally.due > 0) meter.promptsRecorded(tally.due, tally.asked);
         for (const how of tally.met) meter.promptMet(how);
         return result;
-      } catch (error) {
-        const code = isDatabaseFailure(error) ? codeOf(error) : undefined;
-        if (code !== undefined) meter.databaseFailed(code);
-        throw error;
-      } finally {
-        meter.transactionEnded((nowMs() - beganMs) / 1_000);
-      }
-    },
+      }),
   };
 }
 

@@ -150,8 +150,7 @@ function listenerContext(
     shareFiles: (shared) => shareFiles({ client }, shared),
     upload: (image) => uploadImage({ client, wait }, image),
     // Of its own in each workspace, whatever its mark.
-    isNew: (eventKey) =>
-      deps.store.transaction((tx) => tx.rememberEvent(`${workspaceId} ${eventKey}`, deps.clock.now())),
+    isNew: (eventKey) => deps.store.single.rememberEvent(`${workspaceId} ${eventKey}`, deps.clock.now()),
     answerDue: answerDue ?? (() => wait(ANSWER_DUE_MS, undefined, { ref: false })),
   };
 }

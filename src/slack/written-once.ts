@@ -5,6 +5,7 @@
  * the truth when something fails afterwards.
  */
 import { AsyncLocalStorage } from 'node:async_hooks';
+import { allDone } from '../app/all-done.ts';
 import type { Clock, Store, Transaction } from '../app/ports.ts';
 
 /** `uncertain`: the connection was lost while the database was told to keep it. */
@@ -44,9 +45,11 @@ const NOT_GUARDED: ReadonlySet<string> = new Set<keyof Transaction>([
   'teamsOf',
   'teamsOwnedBy',
   'lockTeam',
+  'lockTeamOfSprint',
   'membersOf',
   'activeMemberIds',
   'sprintById',
+  'sprintWithTeam',
   'sprintsOf',
   'openSprintsOf',
   'latestFinishedSprint',
@@ -76,6 +79,8 @@ const NOT_GUARDED: ReadonlySet<string> = new Set<keyof Transaction>([
 /** @param clock when a request's key was recorded, so that it can be forgotten */
 export function writtenOnce(store: Store, clock: Clock): Store {
   return {
+    single: store.single,
+
     async transaction(work) {
       const request = underWay.getStore();
       if (!request) return store.transaction(work);
@@ -110,15 +115,18 @@ export function writtenOnce(store: Store, clock: Clock): Store {
 
 type Method = (...given: unknown[]) => Promise<unknown>;
 
-/** The same transaction, except that `first` goes before whatever writes. */
+/**
+ * The same transaction, except that `first` goes before whatever writes. Nobody waits in between: when `first` fails, what
+ * was written is rolled back with it.
+ */
 function guarded(tx: Transaction, first: (tx: Transaction) => Promise<void>): Transaction {
   const methods = Object.entries(tx as unknown as Record<string, Method>).map(([name, method]) => [
     name,
     NOT_GUARDED.has(name)
       ? method
       : async (...given: unknown[]) => {
-          await first(tx);
-          return method(...given);
+          const [, done] = await allDone([first(tx), method(...given)]);
+          return done;
         },
   ]);
   return Object.fromEntries(methods) as Transaction;

@@ -25,8 +25,8 @@ export interface DeliveryQueue {
   /** Starts working in the background, until `stop`. */
   work(handler: DeliveryHandler): Promise<void>;
   /**
-   * Works one delivery after the other, until nothing is due now; in the order in which the posts were
-   * recorded, except that of more than 200 recorded in one transaction any 200 come first.
+   * Works one delivery after the other, until nothing is due now; new posts in the order in which they were
+   * recorded, then those to be brought up to date, except that of more than 200 in one transaction any 200 come first.
    * Deliveries that wait for a retry are left for later.
    *
    * @returns how many attempts were made.
@@ -66,6 +66,11 @@ function plainError(error: unknown): { name: string; message: string; code: stri
     message: String(message ?? error).replace(/\nparams:[\s\S]*$/, ''),
     code: code === undefined ? undefined : String(code),
   };
+}
+
+function inOrder(a: Job<DeliveryJob>, b: Job<DeliveryJob>): number {
+  const [first, second] = [a, b].map(({ data }) => data.entryOrder ?? Number.MAX_VALUE) as [number, number];
+  return first - second;
 }
 
 /** Starts the queue's upkeep: expired and failed deliveries come up again, old records are removed. */
@@ -127,7 +132,7 @@ export async function openQueue(host: QueueHost, options: DeliveryQueueOptions =
         includeMetadata: true,
       });
       if (jobs.length === 0) break;
-      for (const job of jobs.sort((a, b) => a.data.entryOrder - b.data.entryOrder)) {
+      for (const job of jobs.sort(inOrder)) {
         if (stopping) {
           await boss.fail(DELIVERY_QUEUE, job as Job, { message: 'stopped before its turn' });
           continue;
@@ -173,7 +178,7 @@ export async function openQueue(host: QueueHost, options: DeliveryQueueOptions =
 
     async queueAgain(postId) {
       // The new job first: a crash in between leaves two, which is harmless.
-      await boss.send(DELIVERY_QUEUE, { postId, entryOrder: 0 } satisfies DeliveryJob);
+      await boss.send(DELIVERY_QUEUE, { postId } satisfies DeliveryJob);
       const given = await boss.findJobs<DeliveryJob>(GIVEN_UP_QUEUE, { queued: true, data: { postId } });
       if (given.length > 0)
         await boss.deleteJob(

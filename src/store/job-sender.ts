@@ -37,8 +37,8 @@ const DELIVERY_SETTINGS: Omit<Queue, 'name' | 'policy'> = {
 
 export interface DeliveryJob {
   readonly postId: string;
-  /** The order in which posts were recorded. */
-  readonly entryOrder: number;
+  /** The order in which posts were recorded; only with new ones. */
+  readonly entryOrder?: number;
   /** When the delivery was first queued, in ISO 8601; only with one that was put off and got a new job. */
   readonly waitingSince?: string;
 }
@@ -73,8 +73,11 @@ export async function openJobSender(
   });
   boss.on('error', onBackgroundError);
   await boss.start();
-  await boss.createQueue(GIVEN_UP_QUEUE, { retentionSeconds: 90 * DAY_SECONDS });
-  await boss.createQueue(DELIVERY_QUEUE, DELIVERY_SETTINGS);
+  const there = new Set((await boss.getQueues()).map(({ name }) => name));
+  // Asked first, for to create what is there costs a start on the embedded database a tenth of its time.
+  if (!there.has(GIVEN_UP_QUEUE))
+    await boss.createQueue(GIVEN_UP_QUEUE, { retentionSeconds: 90 * DAY_SECONDS });
+  if (!there.has(DELIVERY_QUEUE)) await boss.createQueue(DELIVERY_QUEUE, DELIVERY_SETTINGS);
   await boss.updateQueue(DELIVERY_QUEUE, DELIVERY_SETTINGS);
   // Fills pg-boss's memory of the queue now. Later it would do so in the middle of a transaction, and
   // with PGlite's one connection that transaction would wait for itself.

@@ -70,14 +70,16 @@ export function postQueries(session: SqlSession, sender: JobSender): PostQueries
     },
 
     async refreshPost(postId) {
-      const refreshed = await session
-        .update(posts)
-        .set({ wantedVersion: sql`${posts.wantedVersion} + 1` })
-        .where(eq(posts.id, postId))
-        .returning({ postId: posts.id, entryOrder: posts.entryOrder });
+      const [refreshed] = await Promise.all([
+        session
+          .update(posts)
+          .set({ wantedVersion: sql`${posts.wantedVersion} + 1` })
+          .where(eq(posts.id, postId))
+          .returning({ id: posts.id }),
+        // Always a job of its own: one that is queued already may be read before this commits.
+        sender.send(session, [{ postId }]),
+      ]);
       if (refreshed.length === 0) throw noSuchPost(postId);
-      // Always a job of its own: one that is queued already may be read before this commits.
-      await sender.send(session, refreshed);
     },
 
     async countUnsentPosts() {

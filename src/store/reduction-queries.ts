@@ -2,7 +2,8 @@
  * Reduces sprints that ended long ago to their totals. The database lets cards go only after `begin_reduction`, which
  * checks that the sprint is over and that its totals are kept; see the migration of that name.
  */
-import { and, eq, inArray, isNull, ne, sql } from 'drizzle-orm';
+import { subHours } from 'date-fns/subHours';
+import { and, eq, inArray, isNull, lt, ne, sql } from 'drizzle-orm';
 import type { PgColumn } from 'drizzle-orm/pg-core';
 import type { Transaction } from '../app/ports.ts';
 import { ERASED } from '../app/privacy/erased-mark.ts';
@@ -16,6 +17,7 @@ import {
   posts,
   prompts,
   recordedValues,
+  seenEvents,
   sprints,
   teams,
 } from './schema.ts';
@@ -26,6 +28,9 @@ export type ReductionQueries = Pick<Transaction, 'claimSprintsToReduce' | 'reduc
 
 /** A sprint that closed late may still be reopened for a day; its details wait for that. */
 const AFTER_CLOSING_DAYS = 2;
+
+/** What comes twice comes within minutes; a day is ample, and the table stays small. */
+const EVENTS_REMEMBERED_HOURS = 24;
 
 export function reductionQueries(session: SqlSession): ReductionQueries {
   /** Before this instant nothing of the team's is kept in detail. */
@@ -90,7 +95,16 @@ export function reductionQueries(session: SqlSession): ReductionQueries {
         .delete(members)
         .where(sql`(${members.teamId}, ${members.userId}) in (${membersOfWhomNothingIsLeft(limit)})`)
         .returning({ userId: members.userId });
-      return drafts.length + gonePosts.length + goneMembers.length;
+      const oldEvents = session
+        .select({ eventId: seenEvents.eventId })
+        .from(seenEvents)
+        .where(lt(seenEvents.seenAt, subHours(now, EVENTS_REMEMBERED_HOURS)))
+        .limit(limit);
+      const goneEvents = await session
+        .delete(seenEvents)
+        .where(inArray(seenEvents.eventId, oldEvents))
+        .returning({ eventId: seenEvents.eventId });
+      return drafts.length + gonePosts.length + goneMembers.length + goneEvents.length;
     },
   };
 }

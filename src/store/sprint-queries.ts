@@ -1,14 +1,16 @@
 /** Reads and writes sprints. What state a sprint goes to, and when, is decided elsewhere. */
-import { and, asc, desc, eq, ne, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, inArray, ne, sql } from 'drizzle-orm';
 import type { Transaction } from '../app/ports.ts';
 import type { Sprint } from '../app/team.ts';
-import { sprints } from './schema.ts';
+import { members, sprints, teams } from './schema.ts';
 import type { SqlSession } from './sql-session.ts';
 import { StoreError } from './store-error.ts';
+import { membersOf, teamOf } from './team-queries.ts';
 
 export type SprintQueries = Pick<
   Transaction,
   | 'sprintById'
+  | 'sprintWithTeam'
   | 'sprintsOf'
   | 'openSprintsOf'
   | 'latestFinishedSprint'
@@ -57,6 +59,22 @@ export function sprintQueries(session: SqlSession): SprintQueries {
     async sprintById(sprintId) {
       const [row] = await session.select().from(sprints).where(eq(sprints.id, sprintId));
       return row && sprintOf(row);
+    },
+
+    async sprintWithTeam(sprintId) {
+      const teamOfSprint = session
+        .select({ id: sprints.teamId })
+        .from(sprints)
+        .where(eq(sprints.id, sprintId));
+      const [[row], memberRows] = await Promise.all([
+        session
+          .select({ sprint: sprints, team: teams })
+          .from(sprints)
+          .innerJoin(teams, eq(teams.id, sprints.teamId))
+          .where(eq(sprints.id, sprintId)),
+        session.select().from(members).where(inArray(members.teamId, teamOfSprint)),
+      ]);
+      return row && { sprint: sprintOf(row.sprint), team: teamOf(row.team), members: membersOf(memberRows) };
     },
 
     async sprintsOf(teamId) {

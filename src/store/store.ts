@@ -19,7 +19,10 @@ function isWorthTryingAgain(error: unknown): boolean {
  * through its transaction.
  */
 export function storeOver(session: SqlSession, sender: JobSender): Store {
+  const { rememberEvent, updatePost } = transactionOver(session, sender);
   return {
+    single: { rememberEvent, updatePost },
+
     async transaction(work) {
       for (let attempt = 1; ; attempt += 1) {
         try {

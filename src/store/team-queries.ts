@@ -3,7 +3,7 @@ import { and, asc, eq, inArray, sql } from 'drizzle-orm';
 import type { Transaction } from '../app/ports.ts';
 import { Refusal } from '../app/refusal.ts';
 import type { Member, Team } from '../app/team.ts';
-import { members, teams } from './schema.ts';
+import { members, sprints, teams } from './schema.ts';
 import { SQL_STATE, sqlErrorOf } from './sql-error.ts';
 import type { SqlSession } from './sql-session.ts';
 
@@ -14,6 +14,7 @@ export type TeamQueries = Pick<
   | 'teamsOf'
   | 'teamsOwnedBy'
   | 'lockTeam'
+  | 'lockTeamOfSprint'
   | 'saveTeam'
   | 'membersOf'
   | 'activeMemberIds'
@@ -46,6 +47,13 @@ export function teamOf(row: typeof teams.$inferSelect): Team {
     baselineSprintId: row.baselineSprintId ?? undefined,
     retentionMonths: row.retentionMonths ?? undefined,
   };
+}
+
+/** In order of name. */
+export function membersOf(rows: readonly (typeof members.$inferSelect)[]): Member[] {
+  return rows
+    .map(({ teamId: _, ...member }): Member => member)
+    .sort((a, b) => a.name.localeCompare(b.name, 'en') || (a.userId < b.userId ? -1 : 1));
 }
 
 function rowOf(team: Team): Omit<typeof teams.$inferInsert, 'createdAt'> {
@@ -115,6 +123,18 @@ export function teamQueries(session: SqlSession): TeamQueries {
       await session.select({ id: teams.id }).from(teams).where(eq(teams.id, teamId)).for('no key update');
     },
 
+    async lockTeamOfSprint(sprintId) {
+      const teamOfSprint = session
+        .select({ id: sprints.teamId })
+        .from(sprints)
+        .where(eq(sprints.id, sprintId));
+      await session
+        .select({ id: teams.id })
+        .from(teams)
+        .where(inArray(teams.id, teamOfSprint))
+        .for('no key update');
+    },
+
     async saveTeam(team) {
       const row = rowOf(team);
       try {
@@ -137,10 +157,7 @@ export function teamQueries(session: SqlSession): TeamQueries {
     },
 
     async membersOf(teamId) {
-      const rows = await session.select().from(members).where(eq(members.teamId, teamId));
-      return rows
-        .map(({ teamId: _, ...member }): Member => member)
-        .sort((a, b) => a.name.localeCompare(b.name, 'en') || (a.userId < b.userId ? -1 : 1));
+      return membersOf(await session.select().from(members).where(eq(members.teamId, teamId)));
     },
 
     async activeMemberIds(teamIds) {

@@ -1,10 +1,10 @@
-/** What somebody says in the very moment in which they are erased, on a real Postgres: it leaves nothing of them either. */
+/** What somebody does in the very moment in which they are erased, on a real Postgres: it leaves nothing of them either. */
 import { afterAll, beforeAll, expect, it } from 'vitest';
+import { takeCard } from '../../src/app/change-cards.ts';
 import type { Store, Transaction } from '../../src/app/ports.ts';
 import { erasePerson } from '../../src/app/privacy/erase-person.ts';
-import { recordAway } from '../../src/app/record-answers.ts';
 import type { Database } from '../../src/store/database.ts';
-import { actorOf, Harness, PEOPLE } from '../support/app-harness.ts';
+import { actorOf, CHANNEL, Harness, PEOPLE } from '../support/app-harness.ts';
 import { type OwnPostgres, withPostgres } from '../support/databases.ts';
 import { rowsWith } from '../support/whole-database.ts';
 
@@ -28,15 +28,16 @@ function moment() {
 it('is erased too, though the person was seen on the team before and it was written after', async () => {
   const h = new Harness(database, '2026-10-30T12:00:00Z');
   const team = await h.setUpTeam();
-  const { sprint } = await h.plan(team);
+  await h.plan(team);
   await h.pass('2026-11-02T09:15:00Z');
   const seen = moment();
   const erasedOnce = moment();
   const held = moment();
   const waitedFor = moment();
 
-  // “Away today” has seen Ben on the team, and takes hold of the team only after he was erased.
-  const answering: Store = {
+  // Taking a card has seen Ben on the team, and takes hold of the team only after he was erased.
+  const taking: Store = {
+    ...database.store,
     transaction: (work) =>
       database.store.transaction((tx) =>
         work({
@@ -47,8 +48,8 @@ it('is erased too, though the person was seen on the team before and it was writ
             await tx.lockTeam(teamId);
             held.hasCome();
           },
-          setPromptState: async (...given) => {
-            await tx.setPromptState(...given);
+          addOwner: async (...given) => {
+            await tx.addOwner(...given);
             await waitedFor.comes;
           },
         } as Transaction),
@@ -56,6 +57,7 @@ it('is erased too, though the person was seen on the team before and it was writ
   };
   let rounds = 0;
   const erasing: Store = {
+    ...database.store,
     async transaction(work) {
       rounds += 1;
       if (rounds === 2) await held.comes;
@@ -79,12 +81,9 @@ it('is erased too, though the person was seen on the team before and it was writ
     },
   };
 
-  const saying = recordAway({ ...h.deps, store: answering }, actorOf('ben'), {
-    sprintId: sprint.id,
-    day: '2026-11-02',
-  });
+  const taken = takeCard({ ...h.deps, store: taking }, actorOf('ben'), { place: CHANNEL, reference: '1' });
   await seen.comes;
   await erasePerson({ store: erasing }, actorOf('ben'));
-  expect(await saying).toMatchObject({ state: 'away' });
+  expect((await taken).card.ownerIds).toContain(PEOPLE.ben);
   expect(await rowsWith(database, [PEOPLE.ben, 'Ben Ode'])).toEqual([]);
 });

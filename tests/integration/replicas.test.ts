@@ -1,6 +1,7 @@
 import { sql } from 'drizzle-orm';
 import { PgBoss } from 'pg-boss';
 import { afterAll, beforeAll, expect, it, onTestFinished } from 'vitest';
+import { allDone } from '../../src/app/all-done.ts';
 import type { Database } from '../../src/store/database.ts';
 import { openQueue } from '../../src/store/delivery-queue.ts';
 import { sqlErrorOf } from '../../src/store/sql-error.ts';
@@ -110,6 +111,34 @@ it('whoever locks a team waits until the other transaction ends', async () => {
   release.resolve();
   await Promise.all([first, second]);
   expect(events).toEqual(['first ends', 'second holds']);
+});
+
+it('what is asked for beside a lock is read under it', async () => {
+  const { team, sprint } = await savedSprint(one);
+  const member = { userId: 'U-ana', name: 'Ana', isFacilitator: false, isActive: true };
+  const held = Promise.withResolvers<void>();
+  const changing = one.store.transaction(async (tx) => {
+    await tx.lockTeam(team.id);
+    held.resolve();
+    await somebodyWaits();
+    await tx.updateSprint({ ...sprint, name: 'Renamed' });
+    await tx.insertCards([aCard(sprint.id, 1)]);
+    await tx.saveMembers(team.id, [member]);
+    await tx.setPromptState({ sprintId: sprint.id, userId: 'U-ana', day: '2026-11-02' }, 'away', new Date());
+  });
+  await held.promise;
+  const [, found, records, prompt] = await other.store.transaction((tx) =>
+    allDone([
+      tx.lockTeamOfSprint(sprint.id),
+      tx.sprintWithTeam(sprint.id),
+      tx.recordsOf(sprint.id),
+      tx.promptOf(sprint.id, 'U-ana', '2026-11-02'),
+    ]),
+  );
+  await changing;
+  expect(found).toEqual({ team, sprint: { ...sprint, name: 'Renamed' }, members: [member] });
+  expect(records.cards).toHaveLength(1);
+  expect(prompt?.state).toBe('away');
 });
 
 it('a sprint that would overlap one whose transaction is still open waits for it, and is refused', async () => {

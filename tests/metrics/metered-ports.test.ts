@@ -7,6 +7,7 @@ import { Refusal } from '../../src/app/refusal.ts';
 import { meteredMessenger } from '../../src/metrics/metered-messenger.ts';
 import { meteredStore } from '../../src/metrics/metered-store.ts';
 import { createMetrics } from '../../src/metrics/metrics.ts';
+import { fakeStore } from '../support/fake-store.ts';
 import { figureOf } from './read-metrics.ts';
 
 const DUE_AT = new Date('2026-11-03T09:15:00Z');
@@ -26,6 +27,7 @@ function storeWith(after: () => void = () => undefined): Store {
     setPromptState: async () => undefined,
   } as unknown as Transaction;
   return {
+    ...fakeStore(tx),
     async transaction(work) {
       const result = await work(tx);
       after();
@@ -66,6 +68,7 @@ describe('the store that counts', () => {
     const metrics = freshMetrics();
     const inner = storeWith();
     const twice: Store = {
+      ...inner,
       transaction: async (work) => {
         await inner.transaction(work);
         return inner.transaction(work);

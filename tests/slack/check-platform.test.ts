@@ -3,6 +3,7 @@ import { checkPlatform, type PlatformCheck } from '../../src/slack/check-platfor
 import { NEEDED_SCOPES } from '../../src/slack/scopes.ts';
 import { createSlackApp } from '../../src/slack/slack-app.ts';
 import { interactiveClient } from '../../src/slack/web-clients.ts';
+import { fakeStore } from '../support/fake-store.ts';
 import { FakePlatform } from './support/fake-platform.ts';
 import { logCatcher } from './support/log-catcher.ts';
 import { WORKSPACE_ID } from './support/samples.ts';
@@ -94,7 +95,7 @@ describe('opening the socket', () => {
       config: { transport: { mode: 'socket', appToken: 'xapp-SECRET' }, port: 0 },
       workspaces: testWorkspace(client, WORKSPACE_ID, { botToken: 'xoxb-SECRET' }),
       deps: {
-        store: { transaction: () => Promise.reject(new Error('not expected here')) },
+        store: fakeStore({}),
         clock: { now: () => new Date('2026-11-04T09:20:00Z') },
         directory: {
           profile: () => Promise.reject(new Error('not expected here')),

@@ -1,6 +1,5 @@
 /** The whole way of files, over real HTTP: picked, given with a form, read by the bot, and sent back to the person. */
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
-import type { Transaction } from '../../src/app/ports.ts';
 import { type StandIn, startStandIn } from '../../src/rehearsal/stand-in/stand-in.ts';
 import { createDirectory } from '../../src/slack/directory.ts';
 import { EVENTS_PATH } from '../../src/slack/http-door.ts';
@@ -14,6 +13,7 @@ import { fileField } from '../../src/slack/views/form-inputs.ts';
 import { formView } from '../../src/slack/views/form-view.ts';
 import { messageView } from '../../src/slack/views/message-view.ts';
 import { interactiveClient } from '../../src/slack/web-clients.ts';
+import { eventMemory, fakeStore } from '../support/fake-store.ts';
 import { logCatcher } from './support/log-catcher.ts';
 import { spyUseCases } from './support/spy-use-cases.ts';
 import { testWorkspace } from './support/test-workspace.ts';
@@ -46,13 +46,12 @@ beforeEach(async () => {
   const apiUrl = `${standIn.url}/api/`;
   const { logger } = logCatcher();
   const client = interactiveClient({ botToken: TOKEN, logger, slackApiUrl: apiUrl });
-  const transaction = { rememberEvent: async () => true } as unknown as Transaction;
   const workspaces = testWorkspace(client, 'T1', { botUserId: 'U0LOADLINE', botToken: TOKEN });
   app = createSlackApp({
     config: { transport: { mode: 'http', signingSecret: SECRET }, port: 0, apiUrl },
     workspaces,
     deps: {
-      store: { transaction: (work) => work(transaction) },
+      store: fakeStore(eventMemory()),
       clock: { now: () => NOW },
       directory: createDirectory({ workspaces, nowMs: () => NOW.getTime() }),
     },

@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import type { Store, Transaction } from '../../src/app/ports.ts';
+import type { Transaction } from '../../src/app/ports.ts';
 import type { Installation } from '../../src/app/workspaces/installation.ts';
 import { TokenKeyError, tokenKeys } from '../../src/app/workspaces/token-keys.ts';
 import { installedWorkspaces } from '../../src/slack/installed-workspaces.ts';
+import { fakeStore } from '../support/fake-store.ts';
 import { logCatcher } from './support/log-catcher.ts';
 
 const keys = tokenKeys([{ name: 'spring', key: new Uint8Array(32).fill(1) }]);
@@ -15,7 +16,7 @@ function workspacesOver(keptWorkspaces: number) {
         ? { workspaceId, botUserId: 'U0BOT', token: tokens.get(workspaceId) }
         : undefined,
   } as unknown as Transaction;
-  const store: Store = { transaction: (work) => work(tx) };
+  const store = fakeStore(tx);
   const { logger } = logCatcher();
   const workspaces = installedWorkspaces({
     store,

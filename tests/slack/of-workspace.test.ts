@@ -1,11 +1,11 @@
 /** Requests from workspaces without the bot, and requests while nobody knows whether the bot is there. */
 import type { Receiver, ReceiverEvent } from '@slack/bolt';
 import { afterAll, afterEach, beforeAll, describe, expect, it, vi } from 'vitest';
-import type { Transaction } from '../../src/app/ports.ts';
 import { createSlackApp } from '../../src/slack/slack-app.ts';
 import { notInstalledMessage } from '../../src/slack/views/not-installed-message.ts';
 import { interactiveClient } from '../../src/slack/web-clients.ts';
 import type { ConnectedWorkspace, Workspaces } from '../../src/slack/workspaces.ts';
+import { fakeStore } from '../support/fake-store.ts';
 import { FakePlatform } from './support/fake-platform.ts';
 import { logCatcher } from './support/log-catcher.ts';
 import { CHANNEL_ID, MIRA_ID, WORKSPACE_ID } from './support/samples.ts';
@@ -43,10 +43,7 @@ function botWith(find: Workspaces['find']) {
       removals: { wasRemoved: async () => undefined, tokenIsVoid: async () => 'kept' },
     },
     deps: {
-      store: {
-        transaction: (work) =>
-          work({ rememberEvent: async (key: string) => events.push(key) > 0 } as unknown as Transaction),
-      },
+      store: fakeStore({ rememberEvent: async (key) => events.push(key) > 0 }),
       clock: { now: () => new Date('2026-11-04T09:20:00Z') },
       directory: {
         profile: () => Promise.reject(new Error('not expected here')),

@@ -1,10 +1,10 @@
 import { createHmac } from 'node:crypto';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import type { Transaction } from '../../src/app/ports.ts';
 import type { Transport } from '../../src/config.ts';
 import { EVENTS_PATH } from '../../src/slack/http-door.ts';
 import { createSlackApp } from '../../src/slack/slack-app.ts';
 import { interactiveClient } from '../../src/slack/web-clients.ts';
+import { eventMemory, fakeStore } from '../support/fake-store.ts';
 import { FakePlatform } from './support/fake-platform.ts';
 import { fakeSocketServer } from './support/fake-socket-server.ts';
 import { logCatcher } from './support/log-catcher.ts';
@@ -30,7 +30,7 @@ function appUnderTest(transport: Transport) {
       WORKSPACE_ID,
     ),
     deps: {
-      store: { transaction: (work) => work({ rememberEvent: async () => true } as unknown as Transaction) },
+      store: fakeStore(eventMemory()),
       clock: { now: () => NOW },
       directory: {
         profile: () => Promise.reject(new Error('not expected here')),

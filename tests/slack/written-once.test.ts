@@ -94,6 +94,7 @@ describeOnBoth('what a request writes', (database) => {
   it('is known to be uncertain when the database was lost as it committed', async () => {
     const { team } = await savedSprint(database());
     const losing: Store = {
+      ...database().store,
       transaction: async (work) => {
         await database().store.transaction(work);
         throw new Error('connection lost');

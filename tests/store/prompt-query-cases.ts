@@ -88,12 +88,15 @@ export function promptQueryCases(database: () => Database): void {
   });
 
   it('remembers an event, and knows it when it comes again', async () => {
-    const later = new Date(AT.getTime() + 25 * 3_600_000);
-    const remember = (id: string, at: Date) => database().store.transaction((tx) => tx.rememberEvent(id, at));
-    expect(await remember('Ev-1', AT)).toBe(true);
-    expect(await remember('Ev-1', AT)).toBe(false);
-    expect(await remember('Ev-2', later)).toBe(true);
-    // A day later the first is forgotten.
-    expect(await remember('Ev-1', later)).toBe(true);
+    const { store } = database();
+    const [almostADay, aDay] = [23.9, 24.1].map((hours) => new Date(AT.getTime() + hours * 3_600_000));
+    const forget = (at: Date | undefined) => store.transaction((tx) => tx.dropOldRecords(at as Date, 10));
+    expect(await store.single.rememberEvent('Ev-1', AT)).toBe(true);
+    expect(await store.single.rememberEvent('Ev-1', AT)).toBe(false);
+    expect(await store.single.rememberEvent('Ev-2', AT)).toBe(true);
+    await forget(almostADay);
+    expect(await store.transaction((tx) => tx.rememberEvent('Ev-1', AT))).toBe(false);
+    await forget(aDay);
+    expect(await store.transaction((tx) => tx.rememberEvent('Ev-1', AT))).toBe(true);
   });
 }

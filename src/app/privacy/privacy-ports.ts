@@ -38,8 +38,8 @@ export interface PeopleQueries {
   /** Deletes all of the sprint but its totals. @throws when it is not over, or its totals are not kept */
   reduceSprint(sprintId: string, at: Date): Promise<void>;
   /**
-   * Deletes drafts and posts about no sprint that are older than the team's retention, and members who left and of
-   * whom nothing else is stored. @returns how many rows; at most `limit` of each kind
+   * Deletes drafts and posts about no sprint that are older than the team's retention, members who left and of whom
+   * nothing else is stored, and events of more than a day ago. @returns how many rows; at most `limit` of each kind
    */
   dropOldRecords(now: Date, limit: number): Promise<number>;
 }

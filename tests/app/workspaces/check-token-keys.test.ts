@@ -65,6 +65,7 @@ describe('rotation', () => {
     for (const name of ['T1', 'T2', 'T3']) await install(name, before);
     const { store } = database;
     const meddled: Database['store'] = {
+      ...store,
       transaction: (work) =>
         store.transaction((tx) =>
           work({

@@ -1,9 +1,9 @@
 /** The chat side with a real Bolt app: a fake receiver pushes requests in, spies stand for the use cases. */
 import type { App, Receiver, ReceiverEvent } from '@slack/bolt';
-import type { Transaction } from '../../../src/app/ports.ts';
 import { createDirectory } from '../../../src/slack/directory.ts';
 import { createSlackApp, type SlackApp, type SlackAppOptions } from '../../../src/slack/slack-app.ts';
 import { interactiveClient } from '../../../src/slack/web-clients.ts';
+import { eventMemory, fakeStore } from '../../support/fake-store.ts';
 import type { FakePlatform } from './fake-platform.ts';
 import { logCatcher } from './log-catcher.ts';
 import { CHANNEL_ID, DIRECT_ID, MIRA_ID, WORKSPACE_ID } from './samples.ts';
@@ -75,7 +75,7 @@ export function botUnderTest(
     },
     workspaces,
     deps: {
-      store: { transaction: (work) => work(eventMemory()) },
+      store: fakeStore(eventMemory()),
       clock: { now: () => NOW },
       directory: createDirectory({ workspaces, nowMs: () => NOW.getTime() }),
     },
@@ -86,15 +86,6 @@ export function botUnderTest(
     // Never due unless a test says so.
     answerDue: options.answerDue ?? (() => new Promise<void>(() => {})),
   });
-  const seen = new Set<string>();
-  function eventMemory(): Transaction {
-    const rememberEvent = async (eventId: string): Promise<boolean> => {
-      const isNew = !seen.has(eventId);
-      seen.add(eventId);
-      return isNew;
-    };
-    return { rememberEvent } as unknown as Transaction;
-  }
   const person = { user: { id: MIRA_ID }, team: { id: WORKSPACE_ID } };
   const push = (body: object, onAck?: () => void) => receiver.push(body, onAck);
   return {

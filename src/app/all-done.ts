@@ -1,0 +1,15 @@
+/**
+ * Waits for several queries of one transaction, which then share a way to the database. Unlike `Promise.all` it waits for
+ * all of them when one fails: what is still on its way would otherwise be carried out after the transaction has ended.
+ *
+ * @throws what failed first; what fails after it in the same transaction only says that the transaction has failed
+ */
+export async function allDone<Works extends readonly unknown[] | []>(
+  works: Works,
+): Promise<{ -readonly [Place in keyof Works]: Awaited<Works[Place]> }> {
+  const failures: unknown[] = [];
+  const settled = works.map((work) => Promise.resolve(work).catch((error: unknown) => failures.push(error)));
+  await Promise.all(settled);
+  if (failures.length > 0) throw failures[0];
+  return Promise.all(works);
+}
