@@ -3,13 +3,14 @@
 import type { Advice } from './advice/advice.ts';
 import { adviceChart } from './advice/advice-chart.ts';
 import { adviceOf } from './advice/ask-advice.ts';
+import { allDone } from './all-done.ts';
 import type { SprintCardState } from './card-line.ts';
 import { cardLine, needsOwner, statesOf } from './card-line.ts';
 import type { MessageContent } from './message-content.ts';
 import { todayOf } from './place.ts';
 import type { AppDependencies, PostImage, Transaction } from './ports.ts';
 import type { Post } from './posts.ts';
-import { promptContent } from './prompt-content.ts';
+import { promptContentOf } from './prompt-content.ts';
 import { burndownImage, statusContent } from './sprint-status.ts';
 import type { Sprint, Team } from './team.ts';
 import { verdictContent } from './verdict-content.ts';
@@ -48,16 +49,21 @@ export async function postWords(tx: Transaction, post: Post, now: Date): Promise
     const advice = await adviceOf(tx, team, await tx.membersOf(team.id), question, on);
     return { content: { kind: 'shared-advice', advice, byUserId }, chart: { advice } };
   }
-  const sprint = await tx.sprintById(subject.sprintId);
-  const team = sprint && (await tx.teamById(sprint.teamId));
-  if (!sprint || !team || !isOurs(team)) return undefined;
-  const states = statesOf(await tx.recordsOf(sprint.id));
+  const [found, records, asked] = await allDone([
+    tx.sprintWithTeam(subject.sprintId),
+    tx.recordsOf(subject.sprintId),
+    'day' in subject ? tx.promptOf(subject.sprintId, subject.userId, subject.day) : undefined,
+  ]);
+  if (!found || !isOurs(found.team)) return undefined;
+  const { team, sprint, members } = found;
+  const states = statesOf(records);
   const chart = { team, sprint, states };
   switch (subject.kind) {
     case 'daily-prompt':
     case 'reminder':
     case 'last-call': {
-      const prompt = await promptContent(tx, team, sprint, subject.userId, subject.day);
+      const { userId, day } = subject;
+      const prompt = promptContentOf(team, sprint, userId, day, records, asked?.state ?? 'asked');
       const isLate = subject.day !== todayOf(team, now) || sprint.state !== 'open';
       // A co-owner may have finished the member's last card meanwhile.
       const hasOpenCards = prompt.cards.some(({ state }) => state === 'open');
@@ -85,7 +91,6 @@ export async function postWords(tx: Transaction, post: Post, now: Date): Promise
       return { content: { kind: 'cancelled', verdict, byUserId, reason }, chart };
     }
     case 'shared-status': {
-      const members = await tx.membersOf(team.id);
       const status = await statusContent(tx, { team, members }, sprint, subject.on);
       return { content: { kind: 'shared-status', status, byUserId: subject.byUserId }, chart };
     }

@@ -5,23 +5,9 @@ import type { SprintCardState } from './card-line.ts';
 import { cardLine, statesOf } from './card-line.ts';
 import { instantOf } from './local-time.ts';
 import type { AnsweredLine, PromptContent } from './message-content.ts';
-import type { SprintRecords, Transaction } from './ports.ts';
+import type { SprintRecords } from './ports.ts';
 import type { PromptState, RecordedFact, Sprint, Team } from './team.ts';
 
-/** Reads what is needed and makes the content. */
-export async function promptContent(
-  tx: Transaction,
-  team: Team,
-  sprint: Sprint,
-  userId: string,
-  day: Day,
-): Promise<PromptContent> {
-  const records = await tx.recordsOf(sprint.id);
-  const prompt = await tx.promptOf(sprint.id, userId, day);
-  return promptContentOf(team, sprint, userId, day, records, prompt?.state ?? 'asked');
-}
-
-/** Pure part of `promptContent`. */
 export function promptContentOf(
   team: Team,
   sprint: Sprint,
