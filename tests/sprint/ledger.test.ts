@@ -262,6 +262,10 @@ describe('how much of a growth may be surprise work', () => {
     [-3, -3, 1, -1],
     [-3, -3, 0, 0],
     [2, -3, 5, 0],
+    [0, 3, 2, 0],
+    [0, 0, 0, 0],
+    [0, -3, 5, 0],
+    [-0, 3, 0, 0],
   ])('of %s stated with growth %s and %s so far, %s', (stated, growth, soFar, allowed) => {
     expect(surpriseWithin(stated, growth, soFar)).toBe(allowed);
   });
