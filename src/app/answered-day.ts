@@ -64,8 +64,8 @@ export async function runningSprintId(
   now: Date,
   day: string | undefined,
 ): Promise<string> {
-  const { team } = await membershipAt(tx, actor, place);
-  const sprint = currentSprint(await tx.openSprintsOf(team.id), day ?? todayOf(team, now));
+  const { team, openSprints } = await membershipAt(tx, actor, place);
+  const sprint = currentSprint(openSprints, day ?? todayOf(team, now));
   if (!sprint) throw new Refusal('no-sprint-running', {});
   return sprint.id;
 }

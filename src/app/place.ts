@@ -21,21 +21,27 @@ export interface Membership {
 }
 
 /**
- * The team that a place stands for: the channel's, or in direct messages the person's only one.
+ * The team that a place stands for (the channel's, or in direct messages the person's only one), and its open sprints,
+ * earliest first.
  *
  * @throws Refusal `no-team-here`, `no-team-of-yours`, `several-teams`, `not-a-member`.
  */
-export async function membershipAt(tx: Transaction, actor: Actor, place: Place): Promise<Membership> {
+export async function membershipAt(
+  tx: Transaction,
+  actor: Actor,
+  place: Place,
+): Promise<Membership & { readonly openSprints: readonly Sprint[] }> {
   if (!place.isDirect) {
-    const team = await tx.teamByChannel(actor.workspaceId, place.channelId);
-    if (!team) throw new Refusal('no-team-here', {});
-    return membershipOf(actor, team, await tx.membersOf(team.id));
+    const found = await tx.teamInChannel(actor.workspaceId, place.channelId);
+    if (!found) throw new Refusal('no-team-here', {});
+    return { ...membershipOf(actor, found.team, found.members), openSprints: found.openSprints };
   }
   const teams = await tx.teamsOf(actor);
   const [only, ...others] = teams;
   if (!only) throw await nonMembers(tx, actor);
   if (others.length > 0) throw new Refusal('several-teams', { teamNames: teams.map((team) => team.name) });
-  return membershipOf(actor, only, await tx.membersOf(only.id));
+  const [members, openSprints] = await allDone([tx.membersOf(only.id), tx.openSprintsOf(only.id)]);
+  return { ...membershipOf(actor, only, members), openSprints };
 }
 
 /** @throws Refusal `not-a-member`, also for a team of another workspace. */
@@ -107,22 +113,22 @@ export interface Audience {
  */
 export async function audienceAt(tx: Transaction, actor: Actor, place: Place): Promise<Audience> {
   if (!place.isDirect) {
-    const team = await tx.teamByChannel(actor.workspaceId, place.channelId);
-    if (!team) throw new Refusal('no-team-here', {});
-    return audienceOf(tx, actor, team);
+    const found = await tx.teamInChannel(actor.workspaceId, place.channelId);
+    if (!found) throw new Refusal('no-team-here', {});
+    return audienceOf(actor, found.team, found.members);
   }
   const teams = await teamsReadBy(tx, actor);
   const [only, ...others] = teams;
   if (!only) throw new Refusal('no-team-of-yours', {});
   if (others.length > 0) throw new Refusal('several-teams', { teamNames: teams.map((team) => team.name) });
-  return audienceOf(tx, actor, only);
+  return audienceOf(actor, only, await tx.membersOf(only.id));
 }
 
 /** @throws Refusal `no-team-of-yours`, also for a team of another workspace; `not-a-member`. */
 export async function audienceInTeam(tx: Transaction, actor: Actor, teamId: string): Promise<Audience> {
-  const team = await tx.teamById(teamId);
+  const [team, members] = await allDone([tx.teamById(teamId), tx.membersOf(teamId)]);
   if (!team || team.workspaceId !== actor.workspaceId) throw new Refusal('no-team-of-yours', {});
-  return audienceOf(tx, actor, team);
+  return audienceOf(actor, team, members);
 }
 
 /** Teams whose numbers the person may read, in order of name. */
@@ -132,8 +138,7 @@ export async function teamsReadBy(tx: Transaction, actor: Actor): Promise<Team[]
   return [...own, ...owned].sort((a, b) => a.name.localeCompare(b.name));
 }
 
-async function audienceOf(tx: Transaction, actor: Actor, team: Team): Promise<Audience> {
-  const members = await tx.membersOf(team.id);
+function audienceOf(actor: Actor, team: Team, members: readonly Member[]): Audience {
   const member = members.find(({ userId, isActive }) => userId === actor.userId && isActive);
   const isProductOwner = team.productOwnerId === actor.userId;
   if (!member && !isProductOwner) throw new Refusal('not-a-member', { teamName: team.name });

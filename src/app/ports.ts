@@ -54,6 +54,11 @@ export interface Transaction extends PeopleQueries {
   // Teams and members.
   teamById(teamId: string): Promise<Team | undefined>;
   teamByChannel(workspaceId: string, channelId: string): Promise<Team | undefined>;
+  /** The channel's team with all members, those who left included, in order of name, and its open sprints, earliest first. */
+  teamInChannel(
+    workspaceId: string,
+    channelId: string,
+  ): Promise<{ team: Team; members: Member[]; openSprints: Sprint[] } | undefined>;
   /** Teams of which the person is an active member. */
   teamsOf(actor: Actor): Promise<Team[]>;
   /** Teams of which the person is the product owner, whether a member or not. */

@@ -3,6 +3,7 @@ import { randomUUID } from 'node:crypto';
 import { burndownOf } from '../sprint/burndown.ts';
 import type { Day } from '../sprint/calendar.ts';
 import { runningSummary } from '../sprint/summary.ts';
+import { allDone } from './all-done.ts';
 import type { SprintCardState } from './card-line.ts';
 import { cardLine, isOpenCard, statesOf } from './card-line.ts';
 import { loadOutlook } from './load-outlook.ts';
@@ -23,7 +24,7 @@ export async function sprintStatus(
   return deps.store.transaction(async (tx) => {
     const membership = await membershipAt(tx, actor, place);
     const today = todayOf(membership.team, deps.clock.now());
-    const sprint = currentSprint(await tx.openSprintsOf(membership.team.id), today);
+    const sprint = currentSprint(membership.openSprints, today);
     if (!sprint) throw new Refusal('no-sprint-running', {});
     return statusContent(tx, membership, sprint, today);
   });
@@ -36,7 +37,7 @@ export async function statusContent(
   sprint: Sprint,
   on: Day,
 ): Promise<StatusContent> {
-  const [records, prompts, baselineVelocityPoints] = await Promise.all([
+  const [records, prompts, baselineVelocityPoints] = await allDone([
     tx.recordsOf(sprint.id),
     tx.promptsOf([{ sprintId: sprint.id, day: on }]),
     tx.baselineVelocityPoints(team, sprint.id),
@@ -118,8 +119,8 @@ export async function burndownImage(
 /** The burndown for whoever may see the sprint. */
 export async function statusChart(deps: AppDependencies, actor: Actor, sprintId: string): Promise<PostImage> {
   const { team, sprint, states } = await deps.store.transaction(async (tx) => {
-    const found = await sprintForMember(tx, actor, sprintId);
-    return { ...found, states: statesOf(await tx.recordsOf(sprintId)) };
+    const [found, records] = await allDone([sprintForMember(tx, actor, sprintId), tx.recordsOf(sprintId)]);
+    return { ...found, states: statesOf(records) };
   });
   return burndownImage(deps, team, sprint, states, todayOf(team, deps.clock.now()));
 }

@@ -42,6 +42,7 @@ export function writtenSoFar(): Written {
 const NOT_GUARDED: ReadonlySet<string> = new Set<keyof Transaction>([
   'teamById',
   'teamByChannel',
+  'teamInChannel',
   'teamsOf',
   'teamsOwnedBy',
   'lockTeam',

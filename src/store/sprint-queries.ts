@@ -11,6 +11,7 @@ export type SprintQueries = Pick<
   Transaction,
   | 'sprintById'
   | 'sprintWithTeam'
+  | 'teamInChannel'
   | 'sprintsOf'
   | 'openSprintsOf'
   | 'latestFinishedSprint'
@@ -75,6 +76,23 @@ export function sprintQueries(session: SqlSession): SprintQueries {
         session.select().from(members).where(inArray(members.teamId, teamOfSprint)),
       ]);
       return row && { sprint: sprintOf(row.sprint), team: teamOf(row.team), members: membersOf(memberRows) };
+    },
+
+    async teamInChannel(workspaceId, channelId) {
+      const isMeant = and(eq(teams.workspaceId, workspaceId), eq(teams.channelId, channelId));
+      const teamMeant = session.select({ id: teams.id }).from(teams).where(isMeant);
+      const [[row], memberRows, sprintRows] = await Promise.all([
+        session.select().from(teams).where(isMeant),
+        session.select().from(members).where(inArray(members.teamId, teamMeant)),
+        session
+          .select()
+          .from(sprints)
+          .where(and(inArray(sprints.teamId, teamMeant), eq(sprints.state, 'open')))
+          .orderBy(asc(sprints.startsOn)),
+      ]);
+      return (
+        row && { team: teamOf(row), members: membersOf(memberRows), openSprints: sprintRows.map(sprintOf) }
+      );
     },
 
     async sprintsOf(teamId) {

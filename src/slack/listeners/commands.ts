@@ -7,10 +7,11 @@ import { plainWords } from '../plain-words.ts';
 import { placeOf } from './asker.ts';
 import { type Caller, COMMAND_HANDLERS, tellOverview } from './command-handlers.ts';
 import { contextOf } from './context-of.ts';
-import { guarded, triggerKey } from './guarded.ts';
+import { guarded, guardedReading, triggerKey } from './guarded.ts';
 import type { ListenerContext } from './listener-context.ts';
 import { parseCommand } from './parse-command.ts';
 import { tellsOnly } from './responses.ts';
+import { readStatus } from './tell-status.ts';
 
 export function listenToCommand(app: App): void {
   app.command(/.*/, async ({ ack, body, respond, context: bolt }) => {
@@ -47,6 +48,10 @@ export async function runCommand(
 ): Promise<void> {
   const { word, rest } = parseCommand(text);
   const during = `command ${word ?? (rest === '' ? 'alone' : 'unknown')}`;
+  // What people ask for most, and wait for: every way to the database counts.
+  if (word === 'status') {
+    return guardedReading(context, caller, during, eventKey, () => readStatus(context, caller, caller.place));
+  }
   await guarded(context, caller, during, eventKey, async () => {
     if (word !== undefined) return COMMAND_HANDLERS[word](context, caller, rest);
     if (rest === '') return tellOverview(context, caller);

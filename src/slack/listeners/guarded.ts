@@ -4,6 +4,9 @@ import type { Asker } from './asker.ts';
 import { failureMessage, failureOf } from './failure-words.ts';
 import type { ListenerContext } from './listener-context.ts';
 
+/** Reads, and gives back what tells it. */
+export type Reading = () => Promise<() => Promise<void>>;
+
 /**
  * @param during what is being done, for the log: ids of commands and buttons only, no words of people
  * @param eventKey what tells this request from its repetition; undefined when it has no such mark
@@ -15,13 +18,28 @@ export async function guarded(
   eventKey: string | undefined,
   work: () => Promise<void>,
 ): Promise<void> {
+  await guardedReading(context, asker, during, eventKey, async () => work);
+}
+
+/** The same for what only reads, which it may do while it is still being found out whether the request is a repetition. */
+export async function guardedReading(
+  context: ListenerContext,
+  asker: Asker,
+  during: string,
+  eventKey: string | undefined,
+  read: Reading,
+): Promise<void> {
   const { logger, isNew } = context;
   const carryOut = async (): Promise<void> => {
+    const reading = read();
+    // Of a repetition it does not matter what it would have come to.
+    reading.catch(() => undefined);
     if (eventKey !== undefined && !(await isNew(eventKey))) {
       logger.info({ during }, 'A repeated request was passed over.');
       return;
     }
-    await work();
+    const tell = await reading;
+    await tell();
     logger.info({ during }, 'Done.');
   };
   // Without a key: what comes twice was passed over already. It is to be known what was written, though.

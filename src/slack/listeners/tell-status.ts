@@ -5,9 +5,21 @@ import type { Asker } from './asker.ts';
 import type { ListenerContext } from './listener-context.ts';
 
 export async function tellStatus(context: ListenerContext, asker: Asker, place: Place): Promise<void> {
+  const tell = await readStatus(context, asker, place);
+  await tell();
+}
+
+/** @returns what tells it */
+export async function readStatus(
+  context: ListenerContext,
+  asker: Asker,
+  place: Place,
+): Promise<() => Promise<void>> {
   const status = await context.useCases.sprintStatus(asker.actor, place);
-  await asker.tell(statusMessage(status));
-  await tellChart(context, asker, status.sprint.id);
+  return async () => {
+    await asker.tell(statusMessage(status));
+    await tellChart(context, asker, status.sprint.id);
+  };
 }
 
 /**
