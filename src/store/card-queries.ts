@@ -1,8 +1,10 @@
 /** Reads and adds cards and the facts stated about them. Nothing is derived here: that is the ledger's work. */
 import type { SQL } from 'drizzle-orm';
-import { asc, eq, inArray, sql } from 'drizzle-orm';
+import { getTableColumns, sql } from 'drizzle-orm';
+import type { PgColumn, PgTable } from 'drizzle-orm/pg-core';
 import type { NewFact, SprintRecords, Transaction } from '../app/ports.ts';
 import type { RecordedFact, SprintCard } from '../app/team.ts';
+import { frozenSelect } from './frozen-select.ts';
 import { answers, cardChanges, cardOwners, cards } from './schema.ts';
 import type { SqlSession } from './sql-session.ts';
 import { statementsOf } from './sql-session.ts';
@@ -12,20 +14,54 @@ export type CardQueries = Pick<
   'recordsOf' | 'recordsOfMany' | 'insertCards' | 'addOwner' | 'insertFacts'
 >;
 
-function answerOf(row: typeof answers.$inferSelect): RecordedFact {
-  const { factOrder, workedPoints, supersedesId, ...same } = row;
+const { factOrder: answerOrder, ...answerColumns } = getTableColumns(answers);
+const { factOrder: changeOrder, ...changeColumns } = getTableColumns(cardChanges);
+
+/** The four statements that read the records of sprints, all at once. */
+function recordsSelects(isOfSprint: SQL) {
+  const ofCards = (table: PgTable, cardId: PgColumn) =>
+    sql`from ${table} join ${cards} on ${cards.id} = ${cardId} where ${isOfSprint}`;
   return {
-    ...same,
-    kind: 'answer',
-    order: factOrder,
-    workedPoints: workedPoints ?? undefined,
-    supersedesId: supersedesId ?? undefined,
+    cards: frozenSelect(
+      getTableColumns(cards),
+      sql`from ${cards} where ${isOfSprint} order by ${cards.number}`,
+    ),
+    owners: frozenSelect(
+      { cardId: cardOwners.cardId, userId: cardOwners.userId },
+      sql`${ofCards(cardOwners, cardOwners.cardId)} order by ${cardOwners.position}, ${cardOwners.userId}`,
+    ),
+    answers: frozenSelect(
+      { ...answerColumns, order: answerOrder, sprintId: cards.sprintId },
+      ofCards(answers, answers.cardId),
+    ),
+    changes: frozenSelect(
+      { ...changeColumns, order: changeOrder, sprintId: cards.sprintId },
+      ofCards(cardChanges, cardChanges.cardId),
+    ),
   };
 }
 
-function changeOf(row: typeof cardChanges.$inferSelect): RecordedFact {
-  const { factOrder, ...same } = row;
-  return { ...same, order: factOrder, supersedesId: undefined };
+/** One sprint has statements of its own, for the database plans them better when it knows that it is one. */
+const OF_ONE_SPRINT = recordsSelects(sql`${cards.sprintId} = ${sql.placeholder('sprint')}`);
+const OF_MANY_SPRINTS = recordsSelects(
+  sql`${cards.sprintId} in (select json_array_elements_text(${sql.placeholder('sprints')}::json))`,
+);
+
+type Rows<Select extends (...given: never[]) => Promise<unknown[]>> = Awaited<ReturnType<Select>>;
+type AnswerRow = Rows<typeof OF_ONE_SPRINT.answers>[number];
+type ChangeRow = Rows<typeof OF_ONE_SPRINT.changes>[number];
+
+function answerOf({ sprintId: _, ...row }: AnswerRow): RecordedFact {
+  return {
+    ...row,
+    kind: 'answer',
+    workedPoints: row.workedPoints ?? undefined,
+    supersedesId: row.supersedesId ?? undefined,
+  };
+}
+
+function changeOf({ sprintId: _, ...row }: ChangeRow): RecordedFact {
+  return { ...row, supersedesId: undefined };
 }
 
 function inOrder(a: RecordedFact, b: RecordedFact): number {
@@ -33,51 +69,37 @@ function inOrder(a: RecordedFact, b: RecordedFact): number {
 }
 
 export function cardQueries(session: SqlSession): CardQueries {
-  /** Four statements at once, however many sprints there are. */
+  /** The same number of statements, however many sprints there are. */
   async function recordsOfMany(sprintIds: readonly string[]): Promise<Map<string, SprintRecords>> {
     if (sprintIds.length === 0) return new Map();
-    const ids = [...sprintIds];
-    const ofSprints = inArray(cards.sprintId, ids);
+    const [only = '', ...more] = sprintIds;
+    const selects = more.length === 0 ? OF_ONE_SPRINT : OF_MANY_SPRINTS;
+    const given = more.length === 0 ? { sprint: only } : { sprints: JSON.stringify(sprintIds) };
     const [cardRows, ownerRows, answerRows, changeRows] = await Promise.all([
-      session.select().from(cards).where(ofSprints).orderBy(asc(cards.number)),
-      session
-        .select({ cardId: cardOwners.cardId, userId: cardOwners.userId })
-        .from(cardOwners)
-        .innerJoin(cards, eq(cards.id, cardOwners.cardId))
-        .where(ofSprints)
-        .orderBy(asc(cardOwners.position), asc(cardOwners.userId)),
-      session
-        .select({ fact: answers, sprintId: cards.sprintId })
-        .from(answers)
-        .innerJoin(cards, eq(cards.id, answers.cardId))
-        .where(ofSprints),
-      session
-        .select({ fact: cardChanges, sprintId: cards.sprintId })
-        .from(cardChanges)
-        .innerJoin(cards, eq(cards.id, cardChanges.cardId))
-        .where(ofSprints),
+      selects.cards(session, given),
+      selects.owners(session, given),
+      selects.answers(session, given),
+      selects.changes(session, given),
     ]);
 
     const owners = Map.groupBy(ownerRows, (row) => row.cardId);
-    const cardsBySprint = Map.groupBy(cardRows, (row) => row.sprintId);
-    const facts = Map.groupBy(
-      [
-        ...answerRows.map(({ sprintId, fact }) => ({ sprintId, fact: answerOf(fact) })),
-        ...changeRows.map(({ sprintId, fact }) => ({ sprintId, fact: changeOf(fact) })),
-      ],
-      (row) => row.sprintId,
-    );
+    const cardsOf = Map.groupBy(cardRows, (row) => row.sprintId);
+    const answersOf = Map.groupBy(answerRows, (row) => row.sprintId);
+    const changesOf = Map.groupBy(changeRows, (row) => row.sprintId);
     return new Map(
-      ids.map((sprintId) => [
+      sprintIds.map((sprintId) => [
         sprintId,
         {
-          cards: (cardsBySprint.get(sprintId) ?? []).map(
+          cards: (cardsOf.get(sprintId) ?? []).map(
             (row): SprintCard => ({
               ...row,
               ownerIds: (owners.get(row.id) ?? []).map((owner) => owner.userId),
             }),
           ),
-          facts: (facts.get(sprintId) ?? []).map((row) => row.fact).sort(inOrder),
+          facts: [
+            ...(answersOf.get(sprintId) ?? []).map(answerOf),
+            ...(changesOf.get(sprintId) ?? []).map(changeOf),
+          ].sort(inOrder),
         },
       ]),
     );

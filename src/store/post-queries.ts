@@ -2,9 +2,10 @@
  * Records posts and queues their delivery in the same transaction: a post without a job would never go
  * out, and a job without its post would be about something that never happened.
  */
-import { and, desc, eq, lt, notInArray, sql } from 'drizzle-orm';
+import { and, desc, eq, getTableColumns, lt, notInArray, sql } from 'drizzle-orm';
 import type { Transaction } from '../app/ports.ts';
 import type { Post, Recipient } from '../app/posts.ts';
+import { frozenSelect } from './frozen-select.ts';
 import type { DeliveryJob, JobSender } from './job-sender.ts';
 import { DELIVERY_TIMEOUT_SECONDS } from './job-sender.ts';
 import { columnsOf, subjectOf } from './post-subject.ts';
@@ -43,6 +44,13 @@ function postOf(row: typeof posts.$inferSelect): Post {
 function noSuchPost(postId: string): StoreError {
   return new StoreError('no-such-row', `There is no post ${postId}.`, 'This is a defect: report it.');
 }
+
+const CLAIMED_POST = frozenSelect(
+  getTableColumns(posts),
+  sql`from ${posts} where ${posts.id} = ${sql.placeholder('post')} and (${posts.sendingSince} is null
+    or ${posts.sendingSince} <= clock_timestamp() - make_interval(secs => ${sql.raw(String(DELIVERY_TIMEOUT_SECONDS))}))
+  for no key update skip locked`,
+);
 
 export function postQueries(session: SqlSession, sender: JobSender): PostQueries {
   return {
@@ -105,17 +113,7 @@ export function postQueries(session: SqlSession, sender: JobSender): PostQueries
     },
 
     async claimPost(postId) {
-      const [row] = await session
-        .select()
-        .from(posts)
-        .where(
-          and(
-            eq(posts.id, postId),
-            sql`(${posts.sendingSince} is null
-              or ${posts.sendingSince} <= clock_timestamp() - make_interval(secs => ${DELIVERY_TIMEOUT_SECONDS}))`,
-          ),
-        )
-        .for('no key update', { skipLocked: true });
+      const [row] = await CLAIMED_POST(session, { post: postId });
       return row && postOf(row);
     },
 

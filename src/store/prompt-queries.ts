@@ -1,7 +1,8 @@
 /** Reads and writes prompts: that one exists is decided by the unique key of sprint, member and day. */
-import { and, eq, inArray, sql } from 'drizzle-orm';
+import { and, eq, getTableColumns, inArray, sql } from 'drizzle-orm';
 import type { Transaction } from '../app/ports.ts';
 import type { Prompt } from '../app/team.ts';
+import { frozenSelect } from './frozen-select.ts';
 import { posts, prompts } from './schema.ts';
 import type { SqlSession } from './sql-session.ts';
 import { statementsOf } from './sql-session.ts';
@@ -14,6 +15,12 @@ export type PromptQueries = Pick<
 function promptFrom(row: typeof prompts.$inferSelect): Prompt {
   return { ...row, postId: row.postId ?? undefined, answeredAt: row.answeredAt ?? undefined };
 }
+
+const PROMPT = frozenSelect(
+  getTableColumns(prompts),
+  sql`from ${prompts} where ${prompts.sprintId} = ${sql.placeholder('sprint')}
+    and ${prompts.userId} = ${sql.placeholder('user')} and ${prompts.day} = ${sql.placeholder('day')}`,
+);
 
 export function promptQueries(session: SqlSession): PromptQueries {
   return {
@@ -44,10 +51,7 @@ export function promptQueries(session: SqlSession): PromptQueries {
     },
 
     async promptOf(sprintId, userId, day) {
-      const [row] = await session
-        .select()
-        .from(prompts)
-        .where(and(eq(prompts.sprintId, sprintId), eq(prompts.userId, userId), eq(prompts.day, day)));
+      const [row] = await PROMPT(session, { sprint: sprintId, user: userId, day });
       return row && promptFrom(row);
     },
 

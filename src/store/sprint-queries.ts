@@ -1,7 +1,8 @@
 /** Reads and writes sprints. What state a sprint goes to, and when, is decided elsewhere. */
-import { and, asc, desc, eq, inArray, ne, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, getTableColumns, ne, sql } from 'drizzle-orm';
 import type { Transaction } from '../app/ports.ts';
 import type { Sprint } from '../app/team.ts';
+import { frozenSelect } from './frozen-select.ts';
 import { members, sprints, teams } from './schema.ts';
 import type { SqlSession } from './sql-session.ts';
 import { StoreError } from './store-error.ts';
@@ -55,43 +56,61 @@ function rowOf(sprint: Sprint): Omit<typeof sprints.$inferInsert, 'createdAt'> {
   };
 }
 
+const SPRINT = frozenSelect(
+  getTableColumns(sprints),
+  sql`from ${sprints} where ${sprints.id} = ${sql.placeholder('sprint')}`,
+);
+const teamOfSprint = sql`(select ${sprints.teamId} from ${sprints} where ${sprints.id} = ${sql.placeholder('sprint')})`;
+const TEAM_OF_SPRINT = frozenSelect(
+  getTableColumns(teams),
+  sql`from ${teams} where ${teams.id} = ${teamOfSprint}`,
+);
+const MEMBERS_OF_SPRINT = frozenSelect(
+  getTableColumns(members),
+  sql`from ${members} where ${members.teamId} = ${teamOfSprint}`,
+);
+
+const isInChannel = sql`${teams.workspaceId} = ${sql.placeholder('workspace')}
+  and ${teams.channelId} = ${sql.placeholder('channel')}`;
+const teamInChannel = sql`(select ${teams.id} from ${teams} where ${isInChannel})`;
+const TEAM_IN_CHANNEL = frozenSelect(getTableColumns(teams), sql`from ${teams} where ${isInChannel}`);
+const MEMBERS_IN_CHANNEL = frozenSelect(
+  getTableColumns(members),
+  sql`from ${members} where ${members.teamId} = ${teamInChannel}`,
+);
+const OPEN_SPRINTS_IN_CHANNEL = frozenSelect(
+  getTableColumns(sprints),
+  sql`from ${sprints} where ${sprints.teamId} = ${teamInChannel} and ${sprints.state} = 'open'
+    order by ${sprints.startsOn}`,
+);
+
 export function sprintQueries(session: SqlSession): SprintQueries {
   return {
     async sprintById(sprintId) {
-      const [row] = await session.select().from(sprints).where(eq(sprints.id, sprintId));
+      const [row] = await SPRINT(session, { sprint: sprintId });
       return row && sprintOf(row);
     },
 
     async sprintWithTeam(sprintId) {
-      const teamOfSprint = session
-        .select({ id: sprints.teamId })
-        .from(sprints)
-        .where(eq(sprints.id, sprintId));
-      const [[row], memberRows] = await Promise.all([
-        session
-          .select({ sprint: sprints, team: teams })
-          .from(sprints)
-          .innerJoin(teams, eq(teams.id, sprints.teamId))
-          .where(eq(sprints.id, sprintId)),
-        session.select().from(members).where(inArray(members.teamId, teamOfSprint)),
+      const given = { sprint: sprintId };
+      const [[sprint], [team], memberRows] = await Promise.all([
+        SPRINT(session, given),
+        TEAM_OF_SPRINT(session, given),
+        MEMBERS_OF_SPRINT(session, given),
       ]);
-      return row && { sprint: sprintOf(row.sprint), team: teamOf(row.team), members: membersOf(memberRows) };
+      if (!sprint || !team) return undefined;
+      return { sprint: sprintOf(sprint), team: teamOf(team), members: membersOf(memberRows) };
     },
 
     async teamInChannel(workspaceId, channelId) {
-      const isMeant = and(eq(teams.workspaceId, workspaceId), eq(teams.channelId, channelId));
-      const teamMeant = session.select({ id: teams.id }).from(teams).where(isMeant);
-      const [[row], memberRows, sprintRows] = await Promise.all([
-        session.select().from(teams).where(isMeant),
-        session.select().from(members).where(inArray(members.teamId, teamMeant)),
-        session
-          .select()
-          .from(sprints)
-          .where(and(inArray(sprints.teamId, teamMeant), eq(sprints.state, 'open')))
-          .orderBy(asc(sprints.startsOn)),
+      const given = { workspace: workspaceId, channel: channelId };
+      const [[team], memberRows, sprintRows] = await Promise.all([
+        TEAM_IN_CHANNEL(session, given),
+        MEMBERS_IN_CHANNEL(session, given),
+        OPEN_SPRINTS_IN_CHANNEL(session, given),
       ]);
       return (
-        row && { team: teamOf(row), members: membersOf(memberRows), openSprints: sprintRows.map(sprintOf) }
+        team && { team: teamOf(team), members: membersOf(memberRows), openSprints: sprintRows.map(sprintOf) }
       );
     },
 

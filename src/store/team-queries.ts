@@ -3,6 +3,7 @@ import { and, asc, eq, inArray, sql } from 'drizzle-orm';
 import type { Transaction } from '../app/ports.ts';
 import { Refusal } from '../app/refusal.ts';
 import type { Member, Team } from '../app/team.ts';
+import { frozenSelect } from './frozen-select.ts';
 import { members, sprints, teams } from './schema.ts';
 import { SQL_STATE, sqlErrorOf } from './sql-error.ts';
 import type { SqlSession } from './sql-session.ts';
@@ -70,6 +71,13 @@ function rowOf(team: Team): Omit<typeof teams.$inferInsert, 'createdAt'> {
   };
 }
 
+const LOCKED_TEAM_OF_SPRINT = frozenSelect(
+  { id: teams.id },
+  sql`from ${teams} where ${teams.id} = (
+    select ${sprints.teamId} from ${sprints} where ${sprints.id} = ${sql.placeholder('sprint')})
+  for no key update`,
+);
+
 export function teamQueries(session: SqlSession): TeamQueries {
   async function nameOfTeamIn(workspaceId: string, channelId: string): Promise<string> {
     const [row] = await session
@@ -124,15 +132,7 @@ export function teamQueries(session: SqlSession): TeamQueries {
     },
 
     async lockTeamOfSprint(sprintId) {
-      const teamOfSprint = session
-        .select({ id: sprints.teamId })
-        .from(sprints)
-        .where(eq(sprints.id, sprintId));
-      await session
-        .select({ id: teams.id })
-        .from(teams)
-        .where(inArray(teams.id, teamOfSprint))
-        .for('no key update');
+      await LOCKED_TEAM_OF_SPRINT(session, { sprint: sprintId });
     },
 
     async saveTeam(team) {
