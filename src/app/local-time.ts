@@ -44,9 +44,19 @@ export function timeAt(instant: Date, timeZone: string): TimeOfDay {
   return zoned(instant, timeZone).toPlainTime().toString({ smallestUnit: 'minute' });
 }
 
+/** What was found out before, since every status and every prompt asks for all days of a sprint. */
+const known = new Map<string, boolean>();
+const MOST_KNOWN = 5_000;
+
 /** Whether the day exists in the zone: a zone that crosses the date line may skip one. */
 export function dayExists(day: Day, timeZone: string): boolean {
-  return dayAt(instantOf(day, '12:00', timeZone), timeZone) === day;
+  const key = `${day} ${timeZone}`;
+  const before = known.get(key);
+  if (before !== undefined) return before;
+  const exists = dayAt(instantOf(day, '12:00', timeZone), timeZone) === day;
+  if (known.size >= MOST_KNOWN) known.clear();
+  known.set(key, exists);
+  return exists;
 }
 
 function zoned(instant: Date, timeZone: string): Temporal.ZonedDateTime {

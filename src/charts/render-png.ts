@@ -15,6 +15,13 @@ type PageCanvas = ReturnType<
   NonNullable<Parameters<typeof import('echarts/core').setPlatformAPI>[0]['createCanvas']>
 >;
 
+/**
+ * Canvases that nobody draws on just now. Some megabytes each, whose giving back made the collector go through all memory
+ * after every chart.
+ */
+const free: import('@napi-rs/canvas').Canvas[] = [];
+const MOST_FREE = 2;
+
 interface ChartSize {
   readonly widthPx: number;
   readonly heightPx: number;
@@ -26,7 +33,9 @@ interface ChartSize {
  */
 export async function renderPng(option: EChartsOption, size: ChartSize): Promise<Uint8Array> {
   const { echarts, canvasLibrary } = await drawingLibraries();
-  const canvas = canvasLibrary.createCanvas(size.widthPx * pixelDensity, size.heightPx * pixelDensity);
+  const [widthDots, heightDots] = [size.widthPx * pixelDensity, size.heightPx * pixelDensity];
+  const place = free.findIndex(({ width, height }) => width === widthDots && height === heightDots);
+  const [canvas = canvasLibrary.createCanvas(widthDots, heightDots)] = place < 0 ? [] : free.splice(place, 1);
   const chart = echarts.init(canvas as unknown as PageCanvas, null, {
     devicePixelRatio: pixelDensity,
     width: size.widthPx,
@@ -41,7 +50,10 @@ export async function renderPng(option: EChartsOption, size: ChartSize): Promise
     });
     // Draws now instead of on the next timer tick.
     chart.getZr().flush();
-    return await canvas.encode('png');
+    const png = await canvas.encode('png');
+    // One on which something failed is not used again.
+    if (free.length < MOST_FREE) free.push(canvas);
+    return png;
   } finally {
     chart.dispose();
   }

@@ -24,6 +24,17 @@ function hasColourBetween(png: DecodedPng, colour: string, x: number, top: numbe
 }
 
 describe('the burndown picture', () => {
+  test('has nothing of the pictures drawn before it, one after the other or at once', async () => {
+    const alone = await burndownPng(examples.allFuture);
+    const others = burndowns.map(([, burndown]) => burndown);
+    for (const other of others) await burndownPng(other);
+    expect(await burndownPng(examples.allFuture)).toEqual(alone);
+    const atOnce = await Promise.all(
+      [...others, examples.allFuture].map((burndown) => burndownPng(burndown)),
+    );
+    expect(atOnce.at(-1)).toEqual(alone);
+  });
+
   test.each(burndowns)('%s: is 1600 by 900, opaque and under 150 kB', async (_name, burndown) => {
     const bytes = await burndownPng(burndown);
     const png = await decodedPng(bytes);
