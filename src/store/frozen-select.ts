@@ -2,18 +2,24 @@
  * A SELECT whose text is put together once, for what is asked all the time. Drizzle builds the text anew for each run and
  * looks up how to read each cell of each row; of an answer's time that was a sixth.
  */
-import type { GetColumnData, SQL } from 'drizzle-orm';
-import { Column, Placeholder, sql } from 'drizzle-orm';
+import type { GetColumnData } from 'drizzle-orm';
+import { Column, is, Placeholder, SQL, sql } from 'drizzle-orm';
 import type { PgColumn } from 'drizzle-orm/pg-core';
 import { PgDialect } from 'drizzle-orm/pg-core';
 import type { SqlSession } from './sql-session.ts';
 
-type Columns = Readonly<Record<string, PgColumn>>;
-export type RowOf<Of extends Columns> = { -readonly [Name in keyof Of]: GetColumnData<Of[Name]> };
-type Given = Readonly<Record<string, string>>;
+type Columns = Readonly<Record<string, PgColumn | SQL>>;
+type RowOf<Of extends Columns> = {
+  -readonly [Name in keyof Of]: Of[Name] extends PgColumn
+    ? GetColumnData<Of[Name]>
+    : Of[Name] extends SQL<infer Value>
+      ? Value
+      : never;
+};
+type Given = Readonly<Record<string, string | number>>;
 
 /**
- * @param columns by the names that the rows shall have
+ * @param columns by the names that the rows shall have; an expression is read as it says with `mapWith`
  * @param rest from `from` on; what differs from run to run stands in it as `sql.placeholder(name)`
  */
 export function frozenSelect<Of extends Columns>(
@@ -27,25 +33,32 @@ export function frozenSelect<Of extends Columns>(
     if (param instanceof Placeholder) return param.name as string;
     throw new TypeError('Only placeholders may differ from run to run.');
   });
-  const toRead = Object.entries(columns).filter(([, column]) => isReadAnew(column));
+  const readers = Object.entries(columns).flatMap(([name, column]) => {
+    const read = readerOf(column);
+    return read ? [{ name, read }] : [];
+  });
   return async (session, given) => {
     const statement = sql.join(
       pieces.flatMap((piece, i) => (i === 0 ? [piece] : [sql`${given[wanted[i - 1] as string]}`, piece])),
     );
     const rows = rowsOf(await session.execute(statement));
     for (const row of rows) {
-      for (const [name, column] of toRead) {
-        if (row[name] !== null) row[name] = column.mapFromDriverValue(row[name]);
+      for (const { name, read } of readers) {
+        if (row[name] !== null) row[name] = read(row[name]);
       }
     }
     return rows as RowOf<Of>[];
   };
 }
 
-/** Whether the driver gives something else for it than the row shall have. */
-function isReadAnew(column: Column): boolean {
-  return column.mapFromDriverValue !== Column.prototype.mapFromDriverValue;
+/** Undefined: the row shall have what the driver gives. */
+function readerOf(column: PgColumn | SQL): ((value: unknown) => unknown) | undefined {
+  const decoder = is(column, SQL) ? (column as unknown as { decoder: Decoder }).decoder : column;
+  if (decoder.mapFromDriverValue === Column.prototype.mapFromDriverValue) return undefined;
+  return (value) => decoder.mapFromDriverValue(value);
 }
+
+type Decoder = Pick<PgColumn, 'mapFromDriverValue'>;
 
 /** The two drivers give their rows in different wrappings. */
 function rowsOf(result: unknown): Record<string, unknown>[] {

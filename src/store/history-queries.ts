@@ -1,8 +1,9 @@
 /** Reads and writes what finished sprints leave behind for the statistics. Computes none of it. */
 import type { SQL } from 'drizzle-orm';
-import { and, asc, desc, eq, isNull, ne, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, getTableColumns, sql } from 'drizzle-orm';
 import type { PastSprint, PastTrace } from '../app/history/past-sprint.ts';
 import type { Transaction } from '../app/ports.ts';
+import { frozenSelect } from './frozen-select.ts';
 import { pastSprints, recordedValues, sprints } from './schema.ts';
 import { sprintOf } from './sprint-queries.ts';
 import type { SqlSession } from './sql-session.ts';
@@ -40,6 +41,37 @@ function pastSprintOf({ past, sprint, value }: Row): PastSprint {
     recordedValue: value ?? undefined,
   };
 }
+
+const SPRINTS_WITHOUT_PAST = frozenSelect(
+  getTableColumns(sprints),
+  sql`from ${sprints} left join ${pastSprints} on ${pastSprints.sprintId} = ${sprints.id}
+    where ${sprints.teamId} = ${sql.placeholder('team')} and ${sprints.state} = 'closed'
+      and ${pastSprints.sprintId} is null
+    order by ${sprints.endsOn}, ${sprints.startsOn}`,
+);
+
+const traceLength = sql`jsonb_array_length(${pastSprints.trace})`;
+// Rounded as in `tracePointAt`. The whole of so many traces would take longer to read than all the rest.
+const traceAtShare = sql<PastTrace['trace']>`case when ${traceLength} = 0 then '[]'::jsonb
+  else jsonb_build_array(${pastSprints.trace}
+    -> floor(${sql.placeholder('share')}::float8 * (${traceLength} - 1) + 0.5)::integer) end`;
+
+/** The latest, by their last days. */
+function tracesOf(which: SQL) {
+  const { teamId, endsOn, commitmentPoints, velocityPoints, trace } = pastSprints;
+  return frozenSelect(
+    { teamId, endsOn, commitmentPoints, velocityPoints, trace: traceAtShare.mapWith(trace) },
+    sql`from ${pastSprints} join ${sprints} on ${sprints.id} = ${pastSprints.sprintId}
+      where ${which} and ${sprints.state} = 'closed'
+      order by ${endsOn} desc, ${pastSprints.sprintId} desc limit ${sql.placeholder('most')}`,
+  );
+}
+
+const OWN_TRACES = tracesOf(sql`${pastSprints.teamId} = ${sql.placeholder('team')}`);
+const WATCHED_TRACES_OF_OTHERS = tracesOf(
+  sql`${pastSprints.workspaceId} = ${sql.placeholder('workspace')}
+    and ${pastSprints.teamId} <> ${sql.placeholder('team')} and ${traceLength} > 0`,
+);
 
 export function historyQueries(session: SqlSession): HistoryQueries {
   return {
@@ -85,44 +117,23 @@ export function historyQueries(session: SqlSession): HistoryQueries {
     },
 
     async sprintsWithoutPast(teamId) {
-      const rows = await session
-        .select({ sprint: sprints })
-        .from(sprints)
-        .leftJoin(pastSprints, eq(pastSprints.sprintId, sprints.id))
-        .where(and(eq(sprints.teamId, teamId), eq(sprints.state, 'closed'), isNull(pastSprints.sprintId)))
-        .orderBy(asc(sprints.endsOn), asc(sprints.startsOn));
-      return rows.map((row) => sprintOf(row.sprint));
+      return (await SPRINTS_WITHOUT_PAST(session, { team: teamId })).map(sprintOf);
     },
 
     async pastTracesOf({ id, workspaceId }, most, elapsedShare) {
-      const length = sql`jsonb_array_length(${pastSprints.trace})`;
-      // Rounded as in `tracePointAt`. The whole of so many traces would take longer to read than all the rest.
-      const place = sql`floor(${elapsedShare}::float8 * (${length} - 1) + 0.5)::integer`;
-      const trace = sql<PastTrace['trace']>`case when ${length} = 0 then '[]'::jsonb
-        else jsonb_build_array(${pastSprints.trace} -> ${place}) end`;
-      const latest = async (which: SQL | undefined, limit: number): Promise<PastTrace[]> => {
-        const rows = await session
-          .select({
-            teamId: pastSprints.teamId,
-            endsOn: pastSprints.endsOn,
-            commitmentPoints: pastSprints.commitmentPoints,
-            velocityPoints: pastSprints.velocityPoints,
-            trace: trace.mapWith(pastSprints.trace),
-          })
-          .from(pastSprints)
-          .innerJoin(sprints, eq(sprints.id, pastSprints.sprintId))
-          .where(and(which, eq(sprints.state, 'closed')))
-          .orderBy(desc(pastSprints.endsOn), desc(pastSprints.sprintId))
-          .limit(limit);
-        return rows.map((row) => ({ ...row, velocityPoints: row.velocityPoints ?? undefined }));
-      };
-      const watched = sql`${length} > 0`;
-      const ofOthers = and(eq(pastSprints.workspaceId, workspaceId), ne(pastSprints.teamId, id), watched);
+      const share = { share: elapsedShare };
       const [own, others] = await Promise.all([
-        latest(eq(pastSprints.teamId, id), most.own),
-        latest(ofOthers, most.others),
+        OWN_TRACES(session, { ...share, team: id, most: most.own }),
+        WATCHED_TRACES_OF_OTHERS(session, {
+          ...share,
+          workspace: workspaceId,
+          team: id,
+          most: most.others,
+        }),
       ]);
-      return [...own, ...others].sort((a, b) => (a.endsOn < b.endsOn ? -1 : a.endsOn > b.endsOn ? 1 : 0));
+      return [...own, ...others]
+        .map((row) => ({ ...row, velocityPoints: row.velocityPoints ?? undefined }))
+        .sort((a, b) => (a.endsOn < b.endsOn ? -1 : a.endsOn > b.endsOn ? 1 : 0));
     },
 
     async recordValue({ sprintId, value, byUserId, at }) {

@@ -22,6 +22,14 @@ const PROMPT = frozenSelect(
     and ${prompts.userId} = ${sql.placeholder('user')} and ${prompts.day} = ${sql.placeholder('day')}`,
 );
 
+const PROMPTS_OF_DAYS = frozenSelect(
+  getTableColumns(prompts),
+  sql`from ${prompts} where (${prompts.sprintId}, ${prompts.day}) in (
+      select sprint_id, day
+      from jsonb_to_recordset(${sql.placeholder('wanted')}::jsonb) as wanted(sprint_id text, day date))
+    order by ${prompts.sprintId}, ${prompts.day}, ${prompts.userId}`,
+);
+
 export function promptQueries(session: SqlSession): PromptQueries {
   return {
     async insertPrompts(asked) {
@@ -58,15 +66,7 @@ export function promptQueries(session: SqlSession): PromptQueries {
     async promptsOf(days) {
       if (days.length === 0) return [];
       const wanted = JSON.stringify(days.map(({ sprintId, day }) => ({ sprint_id: sprintId, day })));
-      const rows = await session
-        .select()
-        .from(prompts)
-        .where(
-          sql`(${prompts.sprintId}, ${prompts.day}) in (
-            select sprint_id, day from jsonb_to_recordset(${wanted}::jsonb) as wanted(sprint_id text, day date))`,
-        )
-        .orderBy(prompts.sprintId, prompts.day, prompts.userId);
-      return rows.map(promptFrom);
+      return (await PROMPTS_OF_DAYS(session, { wanted })).map(promptFrom);
     },
 
     async setPromptState(prompt, state, at) {

@@ -1,7 +1,9 @@
 /** Reads and adds the numbers of finished sprints as they were posted. Versions are added, never edited. */
-import { and, asc, desc, eq, ne, sql } from 'drizzle-orm';
+import type { SQL } from 'drizzle-orm';
+import { and, asc, desc, eq, sql } from 'drizzle-orm';
 import type { Transaction } from '../app/ports.ts';
 import type { SprintResult } from '../app/team.ts';
+import { frozenSelect } from './frozen-select.ts';
 import { pastSprints, sprintResults, sprints } from './schema.ts';
 import { sprintOf } from './sprint-queries.ts';
 import type { SqlSession } from './sql-session.ts';
@@ -16,15 +18,28 @@ function resultOf(row: typeof sprintResults.$inferSelect): SprintResult {
   return { sprintId, version, recordedAt, cancelled, summary };
 }
 
-export function resultQueries(session: SqlSession): ResultQueries {
-  /** Of the sprint at hand, so that no other team's results are looked at. */
-  const latestVelocityPoints = session
-    .select({ velocityPoints: sprintResults.velocityPoints })
-    .from(sprintResults)
-    .where(eq(sprintResults.sprintId, sprints.id))
-    .orderBy(desc(sprintResults.version))
-    .limit(1);
+/** Of the sprint at hand, so that no other team's results are looked at. Imported ones have only what they left behind. */
+const velocity = sql<number>`coalesce(
+  (select ${sprintResults.velocityPoints} from ${sprintResults} where ${sprintResults.sprintId} = ${sprints.id}
+    order by ${sprintResults.version} desc limit 1),
+  ${pastSprints.velocityPoints})`;
 
+/** Closed sprints of the team with a velocity. */
+function closedSprints(which: SQL) {
+  return frozenSelect(
+    { velocityPoints: velocity.mapWith(Number) },
+    sql`from ${sprints} left join ${pastSprints} on ${pastSprints.sprintId} = ${sprints.id}
+      where ${sprints.teamId} = ${sql.placeholder('team')} and ${sprints.state} = 'closed' and ${velocity} > 0
+        and ${which}`,
+  );
+}
+
+const NAMED_BASELINE = closedSprints(sql`${sprints.id} = ${sql.placeholder('sprint')}`);
+const FIRST_BASELINE = closedSprints(
+  sql`${sprints.id} <> ${sql.placeholder('except')} order by ${sprints.endsOn}, ${sprints.startsOn} limit 1`,
+);
+
+export function resultQueries(session: SqlSession): ResultQueries {
   return {
     async insertResult(result) {
       const { commitmentPoints, pulledInPoints, surprisePoints, driftPoints } = result.summary.totals;
@@ -68,25 +83,12 @@ export function resultQueries(session: SqlSession): ResultQueries {
       const { baselineSprintId } = team;
       // The named sprint is its own baseline.
       if (baselineSprintId === exceptSprintId) return undefined;
-      // Sprints that were run here have a result; imported ones have only what they left behind.
-      const velocity = sql<number | null>`coalesce((${latestVelocityPoints}), ${pastSprints.velocityPoints})`;
-      const velocityPoints = velocity.mapWith(pastSprints.velocityPoints).as('velocity');
-      const closed = () =>
-        session
-          .select({ velocityPoints })
-          .from(sprints)
-          .leftJoin(pastSprints, eq(pastSprints.sprintId, sprints.id))
-          .$dynamic();
-      const hasVelocity = and(eq(sprints.teamId, team.id), eq(sprints.state, 'closed'), sql`${velocity} > 0`);
       if (baselineSprintId !== undefined) {
-        const [named] = await closed().where(and(hasVelocity, eq(sprints.id, baselineSprintId)));
-        if (named) return named.velocityPoints ?? undefined;
+        const [named] = await NAMED_BASELINE(session, { team: team.id, sprint: baselineSprintId });
+        if (named) return named.velocityPoints;
       }
-      const [first] = await closed()
-        .where(and(hasVelocity, ne(sprints.id, exceptSprintId)))
-        .orderBy(asc(sprints.endsOn), asc(sprints.startsOn))
-        .limit(1);
-      return first?.velocityPoints ?? undefined;
+      const [first] = await FIRST_BASELINE(session, { team: team.id, except: exceptSprintId });
+      return first?.velocityPoints;
     },
   };
 }
