@@ -4,7 +4,7 @@ import { getTableColumns, sql } from 'drizzle-orm';
 import type { PgColumn, PgTable } from 'drizzle-orm/pg-core';
 import type { NewFact, SprintRecords, Transaction } from '../app/ports.ts';
 import type { RecordedFact, SprintCard } from '../app/team.ts';
-import { frozenSelect } from './frozen-select.ts';
+import { frozenChange, frozenSelect } from './frozen-statement.ts';
 import { answers, cardChanges, cardOwners, cards } from './schema.ts';
 import type { SqlSession } from './sql-session.ts';
 import { statementsOf } from './sql-session.ts';
@@ -67,6 +67,18 @@ function changeOf({ sprintId: _, ...row }: ChangeRow): RecordedFact {
 function inOrder(a: RecordedFact, b: RecordedFact): number {
   return a.order - b.order;
 }
+
+/** One parameter, however many answers there are. Without a place of its own, each gets the next one. */
+const ADD_ANSWERS = frozenChange(
+  { id: answers.id, order: answers.factOrder },
+  sql`insert into ${answers} (id, card_id, member_id, day, fact_order, worked_points, left_points, surprise_points,
+      note, recorded_at, supersedes_id)
+    select id, "cardId", "memberId", day, coalesce("factOrder", nextval('loadline.fact_order')), "workedPoints",
+      "leftPoints", "surprisePoints", note, "recordedAt", "supersedesId"
+    from json_to_recordset(${sql.placeholder('answers')}::json) as said(id text, "cardId" text, "memberId" text,
+      day date, "factOrder" bigint, "workedPoints" numeric, "leftPoints" numeric, "surprisePoints" numeric,
+      note text, "recordedAt" timestamptz, "supersedesId" text)`,
+);
 
 export function cardQueries(session: SqlSession): CardQueries {
   /** The same number of statements, however many sprints there are. */
@@ -140,18 +152,17 @@ export function cardQueries(session: SqlSession): CardQueries {
       // Rows of one table get their places as they go in, one after the other.
       const isOneTable = new Set(facts.map(({ kind }) => kind === 'answer')).size === 1;
       const places = isOneTable ? [] : await nextPlaces(facts.length);
-      const placed = facts.map((fact, i) => ({ fact, factOrder: places[i] ?? NEXT_PLACE }));
-      const answerRows = placed.flatMap(({ fact, factOrder }) => answerRowOf(fact, factOrder));
+      const placed = facts.map((fact, i) => ({ fact, factOrder: places[i] }));
+      const answerRows = placed.flatMap(({ fact, factOrder }) =>
+        fact.kind === 'answer' ? [{ ...fact, factOrder }] : [],
+      );
       const changeRows = placed.flatMap(({ fact, factOrder }) => changeRowOf(fact, factOrder));
       const orders = new Map<string, number>();
       const keep = (inserted: readonly { id: string; order: number }[]): void => {
         for (const { id, order } of inserted) orders.set(id, order);
       };
-      for (const rows of statementsOf(answerRows)) {
-        keep(
-          await session.insert(answers).values(rows).returning({ id: answers.id, order: answers.factOrder }),
-        );
-      }
+      if (answerRows.length > 0)
+        keep(await ADD_ANSWERS(session, { answers: JSON.stringify(answerRows, wellFormed) }));
       for (const rows of statementsOf(changeRows)) {
         keep(
           await session
@@ -165,17 +176,13 @@ export function cardQueries(session: SqlSession): CardQueries {
   };
 }
 
-type Place = number | SQL;
-const NEXT_PLACE = sql`nextval('loadline.fact_order')`;
-
-function answerRowOf(fact: NewFact, factOrder: Place) {
-  if (fact.kind !== 'answer') return [];
-  const { kind: _, workedPoints, supersedesId, ...same } = fact;
-  return [{ ...same, factOrder, workedPoints: workedPoints ?? null, supersedesId: supersedesId ?? null }];
+/** Half a character, which only a forged request has, is no text to the database. */
+function wellFormed(_name: string, value: unknown): unknown {
+  return typeof value === 'string' ? value.toWellFormed() : value;
 }
 
-function changeRowOf(fact: NewFact, factOrder: Place) {
+function changeRowOf(fact: NewFact, factOrder: number | undefined) {
   if (fact.kind === 'answer') return [];
   const { supersedesId: _, ...same } = fact;
-  return [{ ...same, factOrder }];
+  return [{ ...same, factOrder: factOrder ?? sql`nextval('loadline.fact_order')` }];
 }

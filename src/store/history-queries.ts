@@ -3,7 +3,7 @@ import type { SQL } from 'drizzle-orm';
 import { and, asc, desc, eq, getTableColumns, sql } from 'drizzle-orm';
 import type { PastSprint, PastTrace } from '../app/history/past-sprint.ts';
 import type { Transaction } from '../app/ports.ts';
-import { frozenSelect } from './frozen-select.ts';
+import { frozenSelect } from './frozen-statement.ts';
 import { pastSprints, recordedValues, sprints } from './schema.ts';
 import { sprintOf } from './sprint-queries.ts';
 import type { SqlSession } from './sql-session.ts';

@@ -5,7 +5,7 @@
 import { and, desc, eq, getTableColumns, lt, notInArray, sql } from 'drizzle-orm';
 import type { Transaction } from '../app/ports.ts';
 import type { Post, Recipient } from '../app/posts.ts';
-import { frozenSelect } from './frozen-select.ts';
+import { frozenChange, frozenSelect } from './frozen-statement.ts';
 import type { DeliveryJob, JobSender } from './job-sender.ts';
 import { DELIVERY_TIMEOUT_SECONDS } from './job-sender.ts';
 import { columnsOf, subjectOf } from './post-subject.ts';
@@ -52,6 +52,11 @@ const CLAIMED_POST = frozenSelect(
   for no key update skip locked`,
 );
 
+const RAISE_WANTED_VERSION = frozenChange(
+  { id: posts.id },
+  sql`update ${posts} set wanted_version = wanted_version + 1 where ${posts.id} = ${sql.placeholder('post')}`,
+);
+
 export function postQueries(session: SqlSession, sender: JobSender): PostQueries {
   return {
     async addPosts(added) {
@@ -79,11 +84,7 @@ export function postQueries(session: SqlSession, sender: JobSender): PostQueries
 
     async refreshPost(postId) {
       const [refreshed] = await Promise.all([
-        session
-          .update(posts)
-          .set({ wantedVersion: sql`${posts.wantedVersion} + 1` })
-          .where(eq(posts.id, postId))
-          .returning({ id: posts.id }),
+        RAISE_WANTED_VERSION(session, { post: postId }),
         // Always a job of its own: one that is queued already may be read before this commits.
         sender.send(session, [{ postId }]),
       ]);

@@ -2,7 +2,7 @@
 import { and, eq, getTableColumns, inArray, sql } from 'drizzle-orm';
 import type { Transaction } from '../app/ports.ts';
 import type { Prompt } from '../app/team.ts';
-import { frozenSelect } from './frozen-select.ts';
+import { frozenChange, frozenSelect } from './frozen-statement.ts';
 import { posts, prompts } from './schema.ts';
 import type { SqlSession } from './sql-session.ts';
 import { statementsOf } from './sql-session.ts';
@@ -28,6 +28,15 @@ const PROMPTS_OF_DAYS = frozenSelect(
       select sprint_id, day
       from jsonb_to_recordset(${sql.placeholder('wanted')}::jsonb) as wanted(sprint_id text, day date))
     order by ${prompts.sprintId}, ${prompts.day}, ${prompts.userId}`,
+);
+
+const SET_STATE = frozenChange(
+  { postId: prompts.postId },
+  sql`insert into ${prompts} (sprint_id, user_id, day, state, answered_at)
+    values (${sql.placeholder('sprint')}, ${sql.placeholder('user')}, ${sql.placeholder('day')},
+      ${sql.placeholder('state')}, ${sql.placeholder('answeredAt')})
+    on conflict (sprint_id, user_id, day) do update
+      set state = excluded.state, answered_at = excluded.answered_at`,
 );
 
 export function promptQueries(session: SqlSession): PromptQueries {
@@ -71,12 +80,8 @@ export function promptQueries(session: SqlSession): PromptQueries {
 
     async setPromptState(prompt, state, at) {
       const { sprintId, userId, day } = prompt;
-      const met = { state, answeredAt: state === 'asked' ? null : at };
-      const [row] = await session
-        .insert(prompts)
-        .values({ sprintId, userId, day, ...met })
-        .onConflictDoUpdate({ target: [prompts.sprintId, prompts.userId, prompts.day], set: met })
-        .returning({ postId: prompts.postId });
+      const answeredAt = state === 'asked' ? null : at.toISOString();
+      const [row] = await SET_STATE(session, { sprint: sprintId, user: userId, day, state, answeredAt });
       return row?.postId ?? undefined;
     },
 

@@ -3,7 +3,7 @@ import type { SQL } from 'drizzle-orm';
 import { and, asc, desc, eq, sql } from 'drizzle-orm';
 import type { Transaction } from '../app/ports.ts';
 import type { SprintResult } from '../app/team.ts';
-import { frozenSelect } from './frozen-select.ts';
+import { frozenSelect } from './frozen-statement.ts';
 import { pastSprints, sprintResults, sprints } from './schema.ts';
 import { sprintOf } from './sprint-queries.ts';
 import type { SqlSession } from './sql-session.ts';

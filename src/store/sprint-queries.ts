@@ -2,7 +2,7 @@
 import { and, asc, desc, eq, getTableColumns, ne, sql } from 'drizzle-orm';
 import type { Transaction } from '../app/ports.ts';
 import type { Sprint } from '../app/team.ts';
-import { frozenSelect } from './frozen-select.ts';
+import { frozenSelect } from './frozen-statement.ts';
 import { members, sprints, teams } from './schema.ts';
 import type { SqlSession } from './sql-session.ts';
 import { StoreError } from './store-error.ts';

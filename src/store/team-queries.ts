@@ -3,7 +3,7 @@ import { and, asc, eq, inArray, sql } from 'drizzle-orm';
 import type { Transaction } from '../app/ports.ts';
 import { Refusal } from '../app/refusal.ts';
 import type { Member, Team } from '../app/team.ts';
-import { frozenSelect } from './frozen-select.ts';
+import { frozenSelect } from './frozen-statement.ts';
 import { members, sprints, teams } from './schema.ts';
 import { SQL_STATE, sqlErrorOf } from './sql-error.ts';
 import type { SqlSession } from './sql-session.ts';

@@ -1,6 +1,6 @@
 /**
- * A SELECT whose text is put together once, for what is asked all the time. Drizzle builds the text anew for each run and
- * looks up how to read each cell of each row; of an answer's time that was a sixth.
+ * Statements whose text is put together once, for what is asked all the time. Drizzle builds the text anew for each run
+ * and looks up how to read each cell of each row; of an answer's time that was a sixth.
  */
 import type { GetColumnData } from 'drizzle-orm';
 import { Column, is, Placeholder, SQL, sql } from 'drizzle-orm';
@@ -16,18 +16,26 @@ type RowOf<Of extends Columns> = {
       ? Value
       : never;
 };
-type Given = Readonly<Record<string, string | number>>;
+type Given = Readonly<Record<string, string | number | null>>;
+
+export type FrozenStatement<Of extends Columns> = (session: SqlSession, given: Given) => Promise<RowOf<Of>[]>;
 
 /**
  * @param columns by the names that the rows shall have; an expression is read as it says with `mapWith`
  * @param rest from `from` on; what differs from run to run stands in it as `sql.placeholder(name)`
  */
-export function frozenSelect<Of extends Columns>(
-  columns: Of,
-  rest: SQL,
-): (session: SqlSession, given: Given) => Promise<RowOf<Of>[]> {
+export function frozenSelect<Of extends Columns>(columns: Of, rest: SQL): FrozenStatement<Of> {
+  return frozen(columns, (list) => sql`select ${list} ${rest}`);
+}
+
+/** @param change an INSERT, UPDATE or DELETE up to its `returning`; else as for a SELECT */
+export function frozenChange<Of extends Columns>(columns: Of, change: SQL): FrozenStatement<Of> {
+  return frozen(columns, (list) => sql`${change} returning ${list}`);
+}
+
+function frozen<Of extends Columns>(columns: Of, statementWith: (list: SQL) => SQL): FrozenStatement<Of> {
   const names = Object.entries(columns).map(([name, column]) => sql`${column} as ${sql.identifier(name)}`);
-  const { sql: text, params } = new PgDialect().sqlToQuery(sql`select ${sql.join(names, sql`, `)} ${rest}`);
+  const { sql: text, params } = new PgDialect().sqlToQuery(statementWith(sql.join(names, sql`, `)));
   const pieces = text.split(/\$\d+/).map((piece) => sql.raw(piece));
   const wanted = params.map((param) => {
     if (param instanceof Placeholder) return param.name as string;
