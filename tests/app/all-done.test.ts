@@ -1,0 +1,38 @@
+import { expect, it } from 'vitest';
+import { allDone } from '../../src/app/all-done.ts';
+
+function settable() {
+  const { promise, resolve, reject } = Promise.withResolvers<string>();
+  return { promise, resolve, reject };
+}
+
+it('gives what each came to, in their order, and takes what needs no waiting', async () => {
+  expect(await allDone([Promise.resolve('first'), 2, undefined, Promise.resolve(true)])).toEqual([
+    'first',
+    2,
+    undefined,
+    true,
+  ]);
+});
+
+it('waits for all of them when one fails', async () => {
+  const slow = settable();
+  let isOver = false;
+  const all = allDone([Promise.reject(new Error('refused')), slow.promise]).catch((error: Error) => {
+    isOver = true;
+    return error.message;
+  });
+  await new Promise(setImmediate);
+  expect(isOver).toBe(false);
+  slow.resolve('written');
+  expect(await all).toBe('refused');
+});
+
+it('fails with what failed first, wherever it stands', async () => {
+  const [one, two] = [settable(), settable()];
+  const all = allDone([one.promise, two.promise]);
+  two.reject(new Error('the cause'));
+  await new Promise(setImmediate);
+  one.reject(new Error('what followed from it'));
+  await expect(all).rejects.toThrow('the cause');
+});
