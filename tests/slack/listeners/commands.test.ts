@@ -110,6 +110,24 @@ describe('the slash command', () => {
     expect(chart?.blocks).toMatchObject([{ type: 'image', slack_file: { id: 'F1' } }]);
   });
 
+  it('shows the status once when the request comes twice, whatever the second reading comes to', async () => {
+    const bot = botUnderTest(platform);
+    const trigger = { trigger_id: 'twice-1' };
+    await bot.command('status', trigger);
+    const told = platform.responses.length;
+    bot.useCases.sprintStatus.mockRejectedValue(new Refusal('no-sprint-running', {}));
+    await bot.command('status', trigger);
+    expect(platform.responses).toHaveLength(told);
+    expect(bot.log.text()).toContain('A repeated request was passed over.');
+  });
+
+  it('says why there is no status', async () => {
+    const bot = botUnderTest(platform);
+    bot.useCases.sprintStatus.mockRejectedValue(new Refusal('no-sprint-running', {}));
+    await bot.command('status');
+    expect(platform.responses.map(({ text }) => text)).toEqual([expect.stringContaining('No sprint is running')]);
+  });
+
   it('shows the status without a chart when it can not be uploaded', async () => {
     platform.refuse('files.getUploadURLExternal', 'missing_scope');
     const bot = botUnderTest(platform);
