@@ -34,29 +34,30 @@ export function frozenChange<Of extends Columns>(columns: Of, change: SQL): Froz
 }
 
 function frozen<Of extends Columns>(columns: Of, statementWith: (list: SQL) => SQL): FrozenStatement<Of> {
-  const names = Object.entries(columns).map(([name, column]) => sql`${column} as ${sql.identifier(name)}`);
-  const { sql: text, params } = new PgDialect().sqlToQuery(statementWith(sql.join(names, sql`, `)));
-  const pieces = text.split(/\$\d+/).map((piece) => sql.raw(piece));
-  const wanted = params.map((param) => {
-    if (param instanceof Placeholder) return param.name as string;
+  const list = sql.join(Object.values(columns), sql`, `);
+  const query = new PgDialect().sqlToQuery(statementWith(list));
+  if (query.params.some((param) => !(param instanceof Placeholder)))
     throw new TypeError('Only placeholders may differ from run to run.');
-  });
-  const readers = Object.entries(columns).flatMap(([name, column]) => {
-    const read = readerOf(column);
-    return read ? [{ name, read }] : [];
-  });
-  return async (session, given) => {
-    const statement = sql.join(
-      pieces.flatMap((piece, i) => (i === 0 ? [piece] : [sql`${given[wanted[i - 1] as string]}`, piece])),
-    );
-    const rows = rowsOf(await session.execute(statement));
-    for (const row of rows) {
-      for (const { name, read } of readers) {
-        if (row[name] !== null) row[name] = read(row[name]);
+  const cells = Object.entries(columns).map(([name, column]) => ({ name, read: readerOf(column) }));
+  const rowsOf = (rows: readonly unknown[][]): RowOf<Of>[] =>
+    rows.map((values) => {
+      const row: Record<string, unknown> = {};
+      for (const [i, { name, read }] of cells.entries()) {
+        const value = values[i];
+        row[name] = read && value !== null ? read(value) : value;
       }
-    }
-    return rows as RowOf<Of>[];
-  };
+      return row as RowOf<Of>;
+    });
+  return (session, given) =>
+    session._.session
+      .prepareQuery<{ execute: RowOf<Of>[]; all: unknown; values: unknown }>(
+        query,
+        undefined,
+        undefined,
+        true,
+        rowsOf,
+      )
+      .execute(given);
 }
 
 /** Undefined: the row shall have what the driver gives. */
@@ -67,8 +68,3 @@ function readerOf(column: PgColumn | SQL): ((value: unknown) => unknown) | undef
 }
 
 type Decoder = Pick<PgColumn, 'mapFromDriverValue'>;
-
-/** The two drivers give their rows in different wrappings. */
-function rowsOf(result: unknown): Record<string, unknown>[] {
-  return Array.isArray(result) ? result : (result as { rows: Record<string, unknown>[] }).rows;
-}
