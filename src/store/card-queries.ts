@@ -3,7 +3,7 @@ import type { SQL } from 'drizzle-orm';
 import { getTableColumns, sql } from 'drizzle-orm';
 import type { PgColumn, PgTable } from 'drizzle-orm/pg-core';
 import type { NewFact, SprintRecords, Transaction } from '../app/ports.ts';
-import type { RecordedFact, SprintCard } from '../app/team.ts';
+import type { RecordedFact } from '../app/team.ts';
 import { frozenChange, frozenSelect } from './frozen-statement.ts';
 import { answers, cardChanges, cardOwners, cards } from './schema.ts';
 import type { SqlSession } from './sql-session.ts';
@@ -17,18 +17,17 @@ export type CardQueries = Pick<
 const { factOrder: answerOrder, ...answerColumns } = getTableColumns(answers);
 const { factOrder: changeOrder, ...changeColumns } = getTableColumns(cardChanges);
 
-/** The four statements that read the records of sprints, all at once. */
+const ownerIds = sql<string[]>`array(select ${cardOwners.userId} from ${cardOwners}
+  where ${cardOwners.cardId} = ${cards.id} order by ${cardOwners.position}, ${cardOwners.userId})`;
+
+/** The statements that read the records of sprints, all at once. */
 function recordsSelects(isOfSprint: SQL) {
   const ofCards = (table: PgTable, cardId: PgColumn) =>
     sql`from ${table} join ${cards} on ${cards.id} = ${cardId} where ${isOfSprint}`;
   return {
     cards: frozenSelect(
-      getTableColumns(cards),
+      { ...getTableColumns(cards), ownerIds },
       sql`from ${cards} where ${isOfSprint} order by ${cards.number}`,
-    ),
-    owners: frozenSelect(
-      { cardId: cardOwners.cardId, userId: cardOwners.userId },
-      sql`${ofCards(cardOwners, cardOwners.cardId)} order by ${cardOwners.position}, ${cardOwners.userId}`,
     ),
     answers: frozenSelect(
       { ...answerColumns, order: answerOrder, sprintId: cards.sprintId },
@@ -87,14 +86,12 @@ export function cardQueries(session: SqlSession): CardQueries {
     const [only = '', ...more] = sprintIds;
     const selects = more.length === 0 ? OF_ONE_SPRINT : OF_MANY_SPRINTS;
     const given = more.length === 0 ? { sprint: only } : { sprints: JSON.stringify(sprintIds) };
-    const [cardRows, ownerRows, answerRows, changeRows] = await Promise.all([
+    const [cardRows, answerRows, changeRows] = await Promise.all([
       selects.cards(session, given),
-      selects.owners(session, given),
       selects.answers(session, given),
       selects.changes(session, given),
     ]);
 
-    const owners = Map.groupBy(ownerRows, (row) => row.cardId);
     const cardsOf = Map.groupBy(cardRows, (row) => row.sprintId);
     const answersOf = Map.groupBy(answerRows, (row) => row.sprintId);
     const changesOf = Map.groupBy(changeRows, (row) => row.sprintId);
@@ -102,12 +99,7 @@ export function cardQueries(session: SqlSession): CardQueries {
       sprintIds.map((sprintId) => [
         sprintId,
         {
-          cards: (cardsOf.get(sprintId) ?? []).map(
-            (row): SprintCard => ({
-              ...row,
-              ownerIds: (owners.get(row.id) ?? []).map((owner) => owner.userId),
-            }),
-          ),
+          cards: cardsOf.get(sprintId) ?? [],
           facts: [
             ...(answersOf.get(sprintId) ?? []).map(answerOf),
             ...(changesOf.get(sprintId) ?? []).map(changeOf),

@@ -42,10 +42,10 @@ function frozen<Of extends Columns>(columns: Of, statementWith: (list: SQL) => S
   const rowsOf = (rows: readonly unknown[][]): RowOf<Of>[] =>
     rows.map((values) => {
       const row: Record<string, unknown> = {};
-      for (const [i, { name, read }] of cells.entries()) {
+      cells.forEach(({ name, read }, i) => {
         const value = values[i];
         row[name] = read && value !== null ? read(value) : value;
-      }
+      });
       return row as RowOf<Of>;
     });
   return (session, given) =>
