@@ -60,9 +60,7 @@ export async function sprintForMember(
   actor: Actor,
   sprintId: string,
 ): Promise<Membership & { sprint: Sprint }> {
-  const found = await tx.sprintWithTeam(sprintId);
-  if (!found || found.team.workspaceId !== actor.workspaceId) throw new Refusal('no-team-of-yours', {});
-  return { ...membershipOf(actor, found.team, found.members), sprint: found.sprint };
+  return memberOfSprint(actor, await tx.sprintWithTeam(sprintId));
 }
 
 /** The same, with the team locked against other changes. */
@@ -71,9 +69,15 @@ export async function sprintForMemberLocked(
   actor: Actor,
   sprintId: string,
 ): Promise<Membership & { sprint: Sprint }> {
-  // One after the other on the way, though nobody waits in between: what is read is read under the lock.
-  const [, found] = await allDone([tx.lockTeamOfSprint(sprintId), sprintForMember(tx, actor, sprintId)]);
-  return found;
+  return memberOfSprint(actor, await tx.lockSprintWithTeam(sprintId));
+}
+
+function memberOfSprint(
+  actor: Actor,
+  found: Awaited<ReturnType<Transaction['sprintWithTeam']>>,
+): Membership & { sprint: Sprint } {
+  if (!found || found.team.workspaceId !== actor.workspaceId) throw new Refusal('no-team-of-yours', {});
+  return { ...membershipOf(actor, found.team, found.members), sprint: found.sprint };
 }
 
 /** What somebody without a team is told; a product owner reads what they can do instead. */

@@ -65,8 +65,6 @@ export interface Transaction extends PeopleQueries {
   teamsOwnedBy(actor: Actor): Promise<Team[]>;
   /** Waits until no other transaction holds this team, and holds it until this one ends. */
   lockTeam(teamId: string): Promise<void>;
-  /** The same for the team of a sprint; does nothing when there is no such sprint. */
-  lockTeamOfSprint(sprintId: string): Promise<void>;
   /**
    * Inserts the team or replaces its settings (by id).
    * @throws Refusal `channel-has-a-team` when another team has the channel.
@@ -82,6 +80,8 @@ export interface Transaction extends PeopleQueries {
   // Sprints.
   /** The sprint with its team and all members of it, those who left included, in order of name. */
   sprintWithTeam(sprintId: string): Promise<{ sprint: Sprint; team: Team; members: Member[] } | undefined>;
+  /** The same, with the team locked as by `lockTeam`: what is asked for after it, even beside it, is read under the lock. */
+  lockSprintWithTeam(sprintId: string): ReturnType<Transaction['sprintWithTeam']>;
   sprintById(sprintId: string): Promise<Sprint | undefined>;
   /** All sprints of the team, whatever their state, earliest first. */
   sprintsOf(teamId: string): Promise<Sprint[]>;

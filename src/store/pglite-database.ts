@@ -1,26 +1,42 @@
 /** A database inside this process, in a folder or in memory: for one bot without a server. */
+import { existsSync } from 'node:fs';
 import { join } from 'node:path';
 import { PGlite } from '@electric-sql/pglite';
 import { sql } from 'drizzle-orm';
 import { drizzle } from 'drizzle-orm/pglite';
 import { migrate } from 'drizzle-orm/pglite/migrator';
 import { fromPglite } from 'pg-boss';
+import { imageFile, keptImage } from './data-folder-image.ts';
 import { lockDataFolder } from './data-folder-lock.ts';
 import type { Database } from './database.ts';
 import type { BackgroundErrorListener } from './job-sender.ts';
 import { openJobSender } from './job-sender.ts';
 import { MIGRATIONS, migrated } from './migrate.ts';
+import { pgliteProgram } from './pglite-program.ts';
 import type { SqlSession } from './sql-session.ts';
 import { storeOver } from './store.ts';
 import { StoreError } from './store-error.ts';
+import { unpackImage } from './unpack-image.ts';
 
 /** In place of a folder: everything is gone when the process ends. */
 export const IN_MEMORY = 'memory';
 
+/**
+ * Postgres clears its buffers at each start: with its usual 128 MB that is a third of PGlite's start, and as much memory
+ * more. What they don't hold, the operating system's own do.
+ */
+const START_PARAMS = [...PGlite.defaultStartParams, '-c', 'shared_buffers=16MB'];
+
 async function start(dataFolder: string, memoryImage: Blob | undefined): Promise<PGlite> {
   try {
-    if (dataFolder !== IN_MEMORY) return await PGlite.create(join(dataFolder, 'database'));
-    return await PGlite.create(memoryImage ? { loadDataDir: memoryImage } : {});
+    const options = { startParams: START_PARAMS, pgliteWasmModule: await pgliteProgram() };
+    if (dataFolder === IN_MEMORY) {
+      const image = memoryImage ?? (await keptImage());
+      return await PGlite.create({ ...options, ...(image ? { loadDataDir: image } : {}) });
+    }
+    const folder = join(dataFolder, 'database');
+    await beginWithImage(folder);
+    return await PGlite.create(folder, options);
   } catch (error) {
     throw new StoreError(
       'data-folder-unusable',
@@ -28,6 +44,16 @@ async function start(dataFolder: string, memoryImage: Blob | undefined): Promise
       'Restore the folder from a backup, or give another folder to begin anew.',
       { cause: error },
     );
+  }
+}
+
+/** Where there is no database yet, spares PGlite making one, if it can. */
+async function beginWithImage(folder: string): Promise<void> {
+  if (existsSync(folder)) return;
+  try {
+    unpackImage(await imageFile(), folder);
+  } catch {
+    // There is none, or it can't be used: PGlite makes all anew, or says what stands in its way.
   }
 }
 

@@ -12,6 +12,7 @@ export type SprintQueries = Pick<
   Transaction,
   | 'sprintById'
   | 'sprintWithTeam'
+  | 'lockSprintWithTeam'
   | 'teamInChannel'
   | 'sprintsOf'
   | 'openSprintsOf'
@@ -65,6 +66,10 @@ const TEAM_OF_SPRINT = frozenSelect(
   getTableColumns(teams),
   sql`from ${teams} where ${teams.id} = ${teamOfSprint}`,
 );
+const LOCKED_TEAM_OF_SPRINT = frozenSelect(
+  getTableColumns(teams),
+  sql`from ${teams} where ${teams.id} = ${teamOfSprint} for no key update`,
+);
 const MEMBERS_OF_SPRINT = frozenSelect(
   getTableColumns(members),
   sql`from ${members} where ${members.teamId} = ${teamOfSprint}`,
@@ -85,22 +90,27 @@ const OPEN_SPRINTS_IN_CHANNEL = frozenSelect(
 );
 
 export function sprintQueries(session: SqlSession): SprintQueries {
+  async function sprintWith(readTeam: typeof TEAM_OF_SPRINT, sprintId: string) {
+    const given = { sprint: sprintId };
+    // The team first: when it is locked, the others are read under the lock.
+    const [[team], [sprint], memberRows] = await Promise.all([
+      readTeam(session, given),
+      SPRINT(session, given),
+      MEMBERS_OF_SPRINT(session, given),
+    ]);
+    if (!sprint || !team) return undefined;
+    return { sprint: sprintOf(sprint), team: teamOf(team), members: membersOf(memberRows) };
+  }
+
   return {
     async sprintById(sprintId) {
       const [row] = await SPRINT(session, { sprint: sprintId });
       return row && sprintOf(row);
     },
 
-    async sprintWithTeam(sprintId) {
-      const given = { sprint: sprintId };
-      const [[sprint], [team], memberRows] = await Promise.all([
-        SPRINT(session, given),
-        TEAM_OF_SPRINT(session, given),
-        MEMBERS_OF_SPRINT(session, given),
-      ]);
-      if (!sprint || !team) return undefined;
-      return { sprint: sprintOf(sprint), team: teamOf(team), members: membersOf(memberRows) };
-    },
+    sprintWithTeam: (sprintId) => sprintWith(TEAM_OF_SPRINT, sprintId),
+
+    lockSprintWithTeam: (sprintId) => sprintWith(LOCKED_TEAM_OF_SPRINT, sprintId),
 
     async teamInChannel(workspaceId, channelId) {
       const given = { workspace: workspaceId, channel: channelId };

@@ -3,8 +3,7 @@ import { and, asc, eq, inArray, sql } from 'drizzle-orm';
 import type { Transaction } from '../app/ports.ts';
 import { Refusal } from '../app/refusal.ts';
 import type { Member, Team } from '../app/team.ts';
-import { frozenSelect } from './frozen-statement.ts';
-import { members, sprints, teams } from './schema.ts';
+import { members, teams } from './schema.ts';
 import { SQL_STATE, sqlErrorOf } from './sql-error.ts';
 import type { SqlSession } from './sql-session.ts';
 
@@ -15,7 +14,6 @@ export type TeamQueries = Pick<
   | 'teamsOf'
   | 'teamsOwnedBy'
   | 'lockTeam'
-  | 'lockTeamOfSprint'
   | 'saveTeam'
   | 'membersOf'
   | 'activeMemberIds'
@@ -71,13 +69,6 @@ function rowOf(team: Team): Omit<typeof teams.$inferInsert, 'createdAt'> {
   };
 }
 
-const LOCKED_TEAM_OF_SPRINT = frozenSelect(
-  { id: teams.id },
-  sql`from ${teams} where ${teams.id} = (
-    select ${sprints.teamId} from ${sprints} where ${sprints.id} = ${sql.placeholder('sprint')})
-  for no key update`,
-);
-
 export function teamQueries(session: SqlSession): TeamQueries {
   async function nameOfTeamIn(workspaceId: string, channelId: string): Promise<string> {
     const [row] = await session
@@ -129,10 +120,6 @@ export function teamQueries(session: SqlSession): TeamQueries {
     async lockTeam(teamId) {
       // Not the full FOR UPDATE: that would also wait for, and hold up, mere references to the team.
       await session.select({ id: teams.id }).from(teams).where(eq(teams.id, teamId)).for('no key update');
-    },
-
-    async lockTeamOfSprint(sprintId) {
-      await LOCKED_TEAM_OF_SPRINT(session, { sprint: sprintId });
     },
 
     async saveTeam(team) {

@@ -127,10 +127,9 @@ it('what is asked for beside a lock is read under it', async () => {
     await tx.setPromptState({ sprintId: sprint.id, userId: 'U-ana', day: '2026-11-02' }, 'away', new Date());
   });
   await held.promise;
-  const [, found, records, prompt] = await other.store.transaction((tx) =>
+  const [found, records, prompt] = await other.store.transaction((tx) =>
     allDone([
-      tx.lockTeamOfSprint(sprint.id),
-      tx.sprintWithTeam(sprint.id),
+      tx.lockSprintWithTeam(sprint.id),
       tx.recordsOf(sprint.id),
       tx.promptOf(sprint.id, 'U-ana', '2026-11-02'),
     ]),
