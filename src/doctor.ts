@@ -1,6 +1,6 @@
 /**
  * The `doctor` command: looks at everything that the bot needs and says what to mend. An entry of its own
- * beside `main.ts`, so that it runs even where the bot could not be loaded. Changes nothing.
+ * beside `main.js`, so that it runs even where the bot could not be loaded. Changes nothing.
  */
 import { parseArgs } from 'node:util';
 import { examine } from './doctor/examine.ts';

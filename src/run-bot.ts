@@ -1,4 +1,4 @@
-/** Wiring, start and graceful stop. Only `main.ts` imports this. */
+/** Wiring, start and graceful stop. Only `main.js` imports this. */
 import { setTimeout as wait } from 'node:timers/promises';
 import packageJson from '../package.json' with { type: 'json' };
 import { runDueWork } from './app/ask-members.ts';
@@ -13,9 +13,6 @@ import { onceADay } from './jobs/once-a-day.ts';
 import { createLogger, type Logger } from './logger.ts';
 import { meteredMessenger } from './metrics/metered-messenger.ts';
 import { meteredStore } from './metrics/metered-store.ts';
-import { createMetrics } from './metrics/metrics.ts';
-import { startMetricsServer } from './metrics/metrics-server.ts';
-import { watchQueue } from './metrics/queue-gauges.ts';
 import { withoutReference } from './reference.ts';
 import { readSecretFiles } from './secret-files.ts';
 import { connectOne, endFormerInstallation } from './slack/connect-one.ts';
@@ -103,6 +100,12 @@ async function start(config: Config, logger: Logger): Promise<() => Promise<void
 /** Keeps and serves metrics when the settings ask for them. */
 async function startMetering(config: Config, database: Database, logger: Logger) {
   if (!config.metrics) return { metrics: undefined, port: undefined, stop: async () => undefined };
+  // Only now: they bring a package of many files.
+  const [{ createMetrics }, { startMetricsServer }, { watchQueue }] = await Promise.all([
+    import('./metrics/metrics.ts'),
+    import('./metrics/metrics-server.ts'),
+    import('./metrics/queue-gauges.ts'),
+  ]);
   const metrics = createMetrics({
     version: packageJson.version,
     nodeVersion: process.version,

@@ -8,7 +8,7 @@ import packageJson from '../../package.json' with { type: 'json' };
 /** What `npm start` gives to Node.js, which keeps its memory small. */
 const START_FLAGS = packageJson.scripts.start.split(' ').filter((word) => word.startsWith('--'));
 
-export const MAIN = fileURLToPath(new URL('../../src/main.ts', import.meta.url));
+export const MAIN = fileURLToPath(new URL('../../src/main.js', import.meta.url));
 export const BARE_APP = fileURLToPath(new URL('./bare-app.ts', import.meta.url));
 
 export const BARE_EMBEDDED_APP = fileURLToPath(new URL('./bare-embedded-app.ts', import.meta.url));

@@ -1,11 +1,11 @@
-/** One process of the bot, `src/main.ts` as an operator starts it; started again whenever it is down, as a supervisor does. */
+/** One process of the bot, `src/main.js` as an operator starts it; started again whenever it is down, as a supervisor does. */
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { createWriteStream, type WriteStream } from 'node:fs';
 import { setTimeout as wait } from 'node:timers/promises';
 import { fileURLToPath } from 'node:url';
 
-const MAIN = fileURLToPath(new URL('../../src/main.ts', import.meta.url));
+const MAIN = fileURLToPath(new URL('../../src/main.js', import.meta.url));
 const SHIFT_CLOCK = new URL('./shift-clock.ts', import.meta.url).href;
 /** How long a supervisor waits before it starts again what ended by itself. */
 const START_AGAIN_MS = 500;

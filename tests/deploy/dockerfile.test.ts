@@ -122,7 +122,7 @@ describe('the Dockerfile', () => {
 
 describe('what the image holds', () => {
   it('is enough for the bot to come as far as its settings', async () => {
-    const { code, output } = await run('src/main.ts');
+    const { code, output } = await run('src/main.js');
     expect(code).toBe(1);
     expect(output).toContain('LOADLINE_BOT_TOKEN is missing');
     expect(output).not.toContain('ERR_MODULE_NOT_FOUND');

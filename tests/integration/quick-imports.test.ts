@@ -10,16 +10,20 @@ const ENTRIES = [
   'drizzle-orm/pg-core',
   'drizzle-orm/pglite',
   'drizzle-orm/postgres-js/migrator',
+  'date-fns/addDays',
+  'date-fns/format',
+  new URL('../slack/use-cases.ts', STORE).href,
 ];
+const PACKAGES = ['drizzle-orm', 'date-fns'];
 
 /** Prints where each entry and each of its modules was found, in order. */
 async function found(before: string): Promise<string[]> {
   const script = `${before}
     const { registerHooks, createRequire } = await import('node:module');
     const urls = new Set();
-    registerHooks({ load(url, context, next) { urls.add(url); return next(url, context); } });
+    registerHooks({ load(url, context, next) { urls.add(context.format + ' ' + url); return next(url, context); } });
     for (const entry of ${JSON.stringify(ENTRIES)}) await import(entry);
-    urls.add(createRequire(${JSON.stringify(STORE.href)}).resolve('drizzle-orm'));
+    for (const name of ${JSON.stringify(PACKAGES)}) urls.add(createRequire(${JSON.stringify(STORE.href)}).resolve(name));
     console.log(JSON.stringify([...urls].sort()));`;
   const { stdout } = await promisify(execFile)(
     process.execPath,
@@ -29,9 +33,11 @@ async function found(before: string): Promise<string[]> {
   return JSON.parse(stdout) as string[];
 }
 
-test('every module is found where Node.js itself finds it', async () => {
+test('every module is found where Node.js itself finds it, and read as it reads it', async () => {
   const usual = await found('');
-  expect(usual.filter((url) => url.includes('/drizzle-orm/')).length).toBeGreaterThan(50);
+  for (const part of [...PACKAGES.map((name) => `/node_modules/${name}/`), '/src/sprint/', '/src/app/']) {
+    expect(usual.filter((url) => url.includes(part)).length).toBeGreaterThan(10);
+  }
   const quick = await found(
     `const { quickenImports } = await import(${JSON.stringify(HOOK)}); quickenImports();`,
   );

@@ -1,44 +1,19 @@
 /** Databases for tests: each has its own, empty but for the migrations, and is gone afterwards. */
 import { randomUUID } from 'node:crypto';
-import { mkdir, readFile, rename, writeFile } from 'node:fs/promises';
-import { createRequire } from 'node:module';
-import { dirname, join } from 'node:path';
-import { fileURLToPath } from 'node:url';
-import { PGlite } from '@electric-sql/pglite';
 import postgres from 'postgres';
 import { afterAll, beforeAll, describe, inject } from 'vitest';
 import type { Database } from '../../src/store/database.ts';
+import { makeImage } from '../../src/store/make-data-folder-image.ts';
 import { openDatabase } from '../../src/store/open-database.ts';
-
-const NODE_MODULES = fileURLToPath(new URL('../../node_modules', import.meta.url));
 
 /** A background error in a test is a failure, not something to note and forget. */
 function onBackgroundError(error: Error): void {
   throw error;
 }
 
-/**
- * An image of a PGlite database as it is when new. To make one takes seconds, to load one hardly any
- * time, so it is kept for the next run, by version of PGlite.
- */
+/** An image of a PGlite database as it is when new: to make one takes seconds, so it is kept for the next run. */
 export async function newPgliteImage(): Promise<Blob> {
-  const { version } = createRequire(import.meta.url)(
-    join(NODE_MODULES, '@electric-sql/pglite/package.json'),
-  ) as { version: string };
-  const file = join(NODE_MODULES, '.cache', 'loadline', `pglite-${version}.tar`);
-  try {
-    return new Blob([await readFile(file)]);
-  } catch {
-    const pglite = await PGlite.create();
-    const image = await pglite.dumpDataDir('none');
-    await pglite.close();
-    await mkdir(dirname(file), { recursive: true });
-    // Renamed into place, for several test files may do this at once.
-    const own = `${file}.${randomUUID()}`;
-    await writeFile(own, Buffer.from(await image.arrayBuffer()));
-    await rename(own, file);
-    return image;
-  }
+  return makeImage();
 }
 
 /** A PGlite database in memory. The caller closes it. */

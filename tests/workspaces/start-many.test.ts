@@ -84,7 +84,7 @@ const startedLine = (bot: Running): string | undefined =>
   /^\{.*"Loadline is running".*$/m.exec(bot.output())?.[0];
 
 async function started(keys: string): Promise<Running & { url: string }> {
-  const bot = run('main.ts', { LOADLINE_TOKEN_KEYS: keys });
+  const bot = run('main.js', { LOADLINE_TOKEN_KEYS: keys });
   await expect.poll(() => startedLine(bot) ?? '', { timeout: START_LIMIT_MS }).not.toBe('');
   const { port } = JSON.parse(startedLine(bot) as string) as { port: number };
   return { ...bot, url: `http://127.0.0.1:${port}` };
@@ -105,7 +105,7 @@ async function install(url: string): Promise<number> {
 
 describe('a bot for many workspaces', () => {
   it('refuses half of its settings, and a bot token beside them, all at once', async () => {
-    const bot = run('main.ts', { LOADLINE_CLIENT_SECRET: undefined, LOADLINE_BOT_TOKEN: 'xoxb-1' });
+    const bot = run('main.js', { LOADLINE_CLIENT_SECRET: undefined, LOADLINE_BOT_TOKEN: 'xoxb-1' });
     expect(await bot.ended).toBe(1);
     expect(bot.output()).toMatch(/LOADLINE_CLIENT_SECRET is missing\. .*Basic Information/);
     expect(bot.output()).toMatch(/LOADLINE_TOKEN_KEYS is missing\. .*openssl rand -base64 32/);
@@ -138,7 +138,7 @@ describe('a bot for many workspaces', () => {
       .toBe(true);
     await stop(first);
 
-    const refused = run('main.ts', { LOADLINE_TOKEN_KEYS: `autumn:${AUTUMN}` });
+    const refused = run('main.js', { LOADLINE_TOKEN_KEYS: `autumn:${AUTUMN}` });
     expect(await refused.ended).toBe(1);
     expect(refused.output()).toMatch(/^- The key spring is missing in LOADLINE_TOKEN_KEYS/m);
 
