@@ -125,7 +125,9 @@ describe('the slash command', () => {
     const bot = botUnderTest(platform);
     bot.useCases.sprintStatus.mockRejectedValue(new Refusal('no-sprint-running', {}));
     await bot.command('status');
-    expect(platform.responses.map(({ text }) => text)).toEqual([expect.stringContaining('No sprint is running')]);
+    expect(platform.responses.map(({ text }) => text)).toEqual([
+      expect.stringContaining('No sprint is running'),
+    ]);
   });
 
   it('shows the status without a chart when it can not be uploaded', async () => {
