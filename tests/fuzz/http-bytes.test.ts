@@ -2,6 +2,8 @@
  * Bytes that strangers send to the HTTP door: it answers with a refusal or hangs up, holds little memory, waits for
  * nobody long, and goes on answering the platform.
  */
+import { setFlagsFromString } from 'node:v8';
+import { runInNewContext } from 'node:vm';
 import type { App, ReceiverEvent } from '@slack/bolt';
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -198,18 +200,27 @@ describe('a body from a stranger', () => {
       ...WRONG_SIGNATURE,
       'content-length': String(HTTP_LIMITS.bodyBytes),
     });
-    const before = process.memoryUsage().arrayBuffers;
+    const before = heldBytes();
     let peak = 0;
     const watch = setInterval(() => {
-      peak = Math.max(peak, process.memoryUsage().arrayBuffers - before);
-    }, 5);
+      peak = Math.max(peak, heldBytes() - before);
+    }, 50);
     await Promise.all(Array.from({ length: 100 }, () => exchange(port, flood, 'wait')));
     clearInterval(watch);
     // The test's own copies in the sockets' hands come on top of the room itself.
-    expect(peak).toBeLessThan(HTTP_LIMITS.bodiesTogetherBytes * 2);
+    expect(peak).toBeLessThan(HTTP_LIMITS.bodiesTogetherBytes * 1.5);
     await expectStillOpen();
   });
 });
+
+setFlagsFromString('--expose-gc');
+const collectGarbage = runInNewContext('gc') as () => void;
+
+/** What buffers hold, without what nobody needs any more: when that is given back depends on how busy the machine is. */
+function heldBytes(): number {
+  collectGarbage();
+  return process.memoryUsage().arrayBuffers;
+}
 
 describe('a connection', () => {
   it.each<[string, string]>([
