@@ -110,8 +110,12 @@ export interface Transaction extends PeopleQueries {
   savePastSprint(past: NewPastSprint): Promise<void>;
   /** The team's closed sprints (imported ones included, cancelled ones not), by last day, oldest first. */
   pastSprintsOf(teamId: string): Promise<PastSprint[]>;
-  /** Closed sprints that have left nothing behind yet: those that closed before there was such a record. */
-  sprintsWithoutPast(teamId: string): Promise<Sprint[]>;
+  /**
+   * Closed sprints that have left nothing behind yet: those that closed before there was such a record.
+   *
+   * @param amongLatest look at so many by last day; undefined: at all, which takes the longer the more there are
+   */
+  sprintsWithoutPast(teamId: string, amongLatest?: number): Promise<Sprint[]>;
   /**
    * How the latest closed sprints went, oldest first: so many of the team's own, and so many watched ones of the other
    * teams of its workspace. Of each trace the point at that share of the working days, to the nearest day.

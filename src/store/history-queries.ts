@@ -45,8 +45,10 @@ function pastSprintOf({ past, sprint, value }: Row): PastSprint {
 const SPRINTS_WITHOUT_PAST = frozenSelect(
   getTableColumns(sprints),
   sql`from ${sprints} left join ${pastSprints} on ${pastSprints.sprintId} = ${sprints.id}
-    where ${sprints.teamId} = ${sql.placeholder('team')} and ${sprints.state} = 'closed'
-      and ${pastSprints.sprintId} is null
+    where ${pastSprints.sprintId} is null and ${sprints.id} in (
+      select latest.id from ${sprints} as latest
+      where latest.team_id = ${sql.placeholder('team')} and latest.state = 'closed'
+      order by latest.ends_on desc limit ${sql.placeholder('most')})
     order by ${sprints.endsOn}, ${sprints.startsOn}`,
 );
 
@@ -116,8 +118,9 @@ export function historyQueries(session: SqlSession): HistoryQueries {
       return rows.map(pastSprintOf);
     },
 
-    async sprintsWithoutPast(teamId) {
-      return (await SPRINTS_WITHOUT_PAST(session, { team: teamId })).map(sprintOf);
+    async sprintsWithoutPast(teamId, amongLatest) {
+      const given = { team: teamId, most: amongLatest ?? null };
+      return (await SPRINTS_WITHOUT_PAST(session, given)).map(sprintOf);
     },
 
     async pastTracesOf({ id, workspaceId }, most, elapsedShare) {

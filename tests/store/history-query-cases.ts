@@ -146,6 +146,7 @@ export function historyQueryCases(database: () => Database): void {
       for (const sprint of [late, early, cancelled, aSprint(team.id)]) await tx.insertSprint(sprint);
       expect(await tx.sprintsWithoutPast(team.id)).toEqual([early, late]);
       expect(await tx.sprintsWithoutPast('nobody')).toEqual([]);
+      expect(await tx.sprintsWithoutPast(team.id, 1)).toEqual([late]);
     });
   });
 

@@ -5,6 +5,7 @@ import type { EndedSprint, ProjectionHistory } from '../../forecast/project-velo
 import { MOST_SPRINTS_BACK, NO_HISTORY, withEndedSprints } from '../../forecast/project-velocity.ts';
 import type { PulledInCard } from '../../forecast/pull-in-chance.ts';
 import type { ClosedCard } from '../../forecast/surprise-odds.ts';
+import { allDone } from '../all-done.ts';
 import type { Transaction } from '../ports.ts';
 import type { Sprint, Team } from '../team.ts';
 import type { PastSprint, PastTrace, TracePoint } from './past-sprint.ts';
@@ -72,7 +73,7 @@ export function marginSprints(past: readonly PastSprint[]): MarginSprint[] {
  */
 export async function pastTraces(tx: Transaction, team: Team, elapsedShare: number): Promise<PastTrace[]> {
   const traces = () => tx.pastTracesOf(team, MOST_SPRINTS_BACK, elapsedShare);
-  const [missing, read] = await Promise.all([tx.sprintsWithoutPast(team.id), traces()]);
+  const [missing, read] = await allDone([tx.sprintsWithoutPast(team.id, MOST_SPRINTS_BACK.own), traces()]);
   if (missing.length === 0) return read;
   await recordPast(tx, team, missing);
   return traces();
