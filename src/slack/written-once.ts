@@ -5,7 +5,6 @@
  * the truth when something fails afterwards.
  */
 import { AsyncLocalStorage } from 'node:async_hooks';
-import { allDone } from '../app/all-done.ts';
 import type { Clock, Store, Transaction } from '../app/ports.ts';
 
 /** `uncertain`: the connection was lost while the database was told to keep it. */
@@ -126,8 +125,12 @@ function guarded(tx: Transaction, first: (tx: Transaction) => Promise<void>): Tr
     NOT_GUARDED.has(name)
       ? method
       : async (...given: unknown[]) => {
-          const [, done] = await allDone([first(tx), method(...given)]);
-          return done;
+          const before = first(tx);
+          const writing = method(...given);
+          await Promise.allSettled([before, writing]);
+          // That it is a repetition says more than what its writing failed of.
+          await before;
+          return writing;
         },
   ]);
   return Object.fromEntries(methods) as Transaction;

@@ -3,6 +3,7 @@
  * out, and a job without its post would be about something that never happened.
  */
 import { and, desc, eq, getTableColumns, lt, notInArray, sql } from 'drizzle-orm';
+import { allDone } from '../app/all-done.ts';
 import type { Transaction } from '../app/ports.ts';
 import type { Post, Recipient } from '../app/posts.ts';
 import { frozenChange, frozenSelect } from './frozen-statement.ts';
@@ -83,7 +84,7 @@ export function postQueries(session: SqlSession, sender: JobSender): PostQueries
     },
 
     async refreshPost(postId) {
-      const [refreshed] = await Promise.all([
+      const [refreshed] = await allDone([
         RAISE_WANTED_VERSION(session, { post: postId }),
         // Always a job of its own: one that is queued already may be read before this commits.
         sender.send(session, [{ postId }]),

@@ -48,6 +48,14 @@ describeOnBoth('what a request writes', (database) => {
     expect(refused.map(({ reason }) => reason)).toEqual([expect.any(AlreadyWritten)]);
   });
 
+  it('is known as written when it comes twice, though its writing fails the second time', async () => {
+    const { team, sprint } = await savedSprint(database());
+    const key = newKey();
+    await renaming(key, team.id, 'First');
+    const failing = asOneRequest(key, () => store().transaction((tx) => tx.insertSprint(sprint)));
+    await expect(failing).rejects.toBeInstanceOf(AlreadyWritten);
+  });
+
   it('is written when it comes again and the first time came to nothing', async () => {
     const { team } = await savedSprint(database());
     const key = newKey();
