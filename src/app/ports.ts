@@ -196,6 +196,7 @@ export interface Transaction extends PeopleQueries {
 
   /** Remembers an incoming event's id; false when it has been seen before. */
   rememberEvent(eventId: string, at: Date): Promise<boolean>;
+  knowsEvent(eventId: string): Promise<boolean>;
 
   // Workspaces that installed the bot, when it serves many.
   installationOf(workspaceId: string): Promise<Installation | undefined>;

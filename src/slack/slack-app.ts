@@ -25,6 +25,7 @@ import { SocketDoor } from './socket-door.ts';
 import { uploadImage } from './upload-image.ts';
 import type { UseCases } from './use-cases.ts';
 import type { ConnectedWorkspace, Workspaces } from './workspaces.ts';
+import { giveUp } from './written-once.ts';
 
 /** A form's answer must be with the platform within three seconds; this leaves the last half to the way there. */
 const ANSWER_DUE_MS = 2_500;
@@ -151,6 +152,7 @@ function listenerContext(
     upload: (image) => uploadImage({ client, wait }, image),
     // Of its own in each workspace, whatever its mark.
     isNew: (eventKey) => deps.store.single.rememberEvent(`${workspaceId} ${eventKey}`, deps.clock.now()),
+    giveUp: (eventKey) => giveUp(deps.store, `${workspaceId} ${eventKey}`, deps.clock.now()),
     answerDue: answerDue ?? (() => wait(ANSWER_DUE_MS, undefined, { ref: false })),
   };
 }

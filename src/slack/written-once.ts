@@ -5,10 +5,17 @@
  * the truth when something fails afterwards.
  */
 import { AsyncLocalStorage } from 'node:async_hooks';
+import { setTimeout as pause } from 'node:timers/promises';
 import type { Clock, Store, Transaction } from '../app/ports.ts';
 
-/** `uncertain`: the connection was lost while the database was told to keep it. */
-export type Written = 'nothing' | 'uncertain' | 'kept';
+/**
+ * `unsettled`: the request wrote nothing, and it could not be found out whether its repetition does. `uncertain`: the
+ * connection was lost while the database was told to keep it.
+ */
+export type Written = 'nothing' | 'unsettled' | 'uncertain' | 'kept';
+
+/** Somebody who has just seen an error waits no longer than this to be told what it means. */
+const SETTLE_LIMIT_MS = 1_000;
 
 interface Request {
   /** Undefined: nothing tells it from its repetition. */
@@ -24,6 +31,12 @@ export class AlreadyWritten extends Error {
   readonly code = 'already-written';
 }
 
+/** The request has come before, and its person was told that nothing was recorded; now that stays true. */
+export class GivenUp extends Error {
+  override readonly name = 'GivenUp';
+  readonly code = 'given-up';
+}
+
 /** @param key what tells this request from every other; all stores made by `writtenOnce` heed it */
 export function asOneRequest<T>(key: string | undefined, work: () => Promise<T>): Promise<T> {
   return underWay.run({ key, written: 'nothing' }, work);
@@ -33,6 +46,37 @@ export function asOneRequest<T>(key: string | undefined, work: () => Promise<T>)
 export function writtenSoFar(): Written {
   return underWay.getStore()?.written ?? 'nothing';
 }
+
+/**
+ * For a request that failed and is about to be told that nothing was recorded: this is only true when its repetition,
+ * which another process may be carrying out, writes nothing either. When that can't be had in time, `writtenSoFar` is
+ * `unsettled` afterwards.
+ *
+ * @param claim takes the request's key, so that nobody else can; false when somebody has it
+ */
+export async function settleWritten(claim: () => Promise<boolean>): Promise<void> {
+  const request = underWay.getStore();
+  if (request?.written !== 'nothing') return;
+  const isOurs = await Promise.race([
+    claim().catch(() => false),
+    pause(SETTLE_LIMIT_MS, false, { ref: false }),
+  ]);
+  if (!isOurs) request.written = 'unsettled';
+}
+
+/** Records that the request of this key is not to be carried out. @returns false when it was, or when it is said already */
+export async function giveUp(store: Store, key: string, at: Date): Promise<boolean> {
+  return store.transaction(async (tx) => {
+    const isOurs = await tx.rememberEvent(key, at);
+    return isOurs && tx.rememberEvent(givenUp(key), at);
+  });
+}
+
+async function wasGivenUp(store: Store, key: string | undefined): Promise<boolean> {
+  return key !== undefined && store.transaction((tx) => tx.knowsEvent(givenUp(key)));
+}
+
+const givenUp = (key: string): string => `${key} given up`;
 
 /**
  * What changes nothing, or may be done twice without harm: a draft that is saved again is the same draft. Everything
@@ -74,6 +118,7 @@ const NOT_GUARDED: ReadonlySet<string> = new Set<keyof Transaction>([
   'saveDraft',
   'draftOf',
   'rememberEvent',
+  'knowsEvent',
 ]);
 
 /** @param clock when a request's key was recorded, so that it can be forgotten */
@@ -106,6 +151,7 @@ export function writtenOnce(store: Store, clock: Clock): Store {
         if (progress.stage === 'all written') request.written = 'kept';
         return result;
       } catch (error) {
+        if (error instanceof AlreadyWritten && (await wasGivenUp(store, request.key))) throw new GivenUp();
         if (progress.stage === 'all written' && request.written === 'nothing') request.written = 'uncertain';
         throw error;
       }

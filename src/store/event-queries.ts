@@ -1,11 +1,11 @@
 /** Remembers incoming events, which the platform may send more than once. */
-import { sql } from 'drizzle-orm';
+import { eq, sql } from 'drizzle-orm';
 import type { Transaction } from '../app/ports.ts';
 import { frozenChange } from './frozen-statement.ts';
 import { seenEvents } from './schema.ts';
 import type { SqlSession } from './sql-session.ts';
 
-export type EventQueries = Pick<Transaction, 'rememberEvent'>;
+export type EventQueries = Pick<Transaction, 'rememberEvent' | 'knowsEvent'>;
 
 const REMEMBER = frozenChange(
   { eventId: seenEvents.eventId },
@@ -18,6 +18,10 @@ export function eventQueries(session: SqlSession): EventQueries {
     async rememberEvent(eventId, at) {
       const inserted = await REMEMBER(session, { event: eventId, at: at.toISOString() });
       return inserted.length === 1;
+    },
+
+    async knowsEvent(eventId) {
+      return (await session.$count(seenEvents, eq(seenEvents.eventId, eventId))) === 1;
     },
   };
 }

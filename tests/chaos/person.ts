@@ -17,6 +17,8 @@ const TRIES = 4;
 const PAUSE_MS = 600;
 
 const NOTHING_RECORDED = /nothing (was|is) recorded/i;
+/** Told neither that it was recorded nor that it was not. */
+const NOT_CERTAIN = /not certain whether/;
 
 export interface PersonOptions {
   readonly standIn: StandIn;
@@ -173,7 +175,7 @@ export class Person {
         act.state = 'acknowledged';
         return;
       }
-      if (reply) act.state = 'denied';
+      if (reply) act.state = NOT_CERTAIN.test(reply.text) ? 'open' : 'denied';
       // A refusal is an answer; only an error is worth another try.
       if (reply && !/Something went wrong|pause/.test(reply.text)) return;
       await this.#pause();
@@ -246,7 +248,10 @@ export class Person {
       const outcome: Outcome = await standIn.submit(userId, view.id);
       if (!outcome.ok) {
         if (act) act.lastWords = outcome.reason;
-        if (outcome.fieldErrors) return settle('denied', Object.values(outcome.fieldErrors).join(' '));
+        if (outcome.fieldErrors) {
+          const words = Object.values(outcome.fieldErrors).join(' ');
+          return settle(NOT_CERTAIN.test(words) ? 'open' : 'denied', words);
+        }
         await this.#pause();
         if (standIn.viewOf(userId)?.id !== view.id) return false;
         continue;

@@ -1,6 +1,14 @@
 import { expect, it } from 'vitest';
 import type { Store, Transaction } from '../../src/app/ports.ts';
-import { AlreadyWritten, asOneRequest, writtenOnce, writtenSoFar } from '../../src/slack/written-once.ts';
+import {
+  AlreadyWritten,
+  asOneRequest,
+  GivenUp,
+  giveUp,
+  settleWritten,
+  writtenOnce,
+  writtenSoFar,
+} from '../../src/slack/written-once.ts';
 import { savedSprint } from '../store/store-examples.ts';
 import { describeOnBoth } from '../support/databases.ts';
 
@@ -68,6 +76,46 @@ describeOnBoth('what a request writes', (database) => {
     await expect(cutShort).rejects.toThrow('the process died');
     await renaming(key, team.id, 'Second try');
     expect(await nameOf(team.id)).toBe('Second try');
+  });
+
+  it('is not written any more once it was given up', async () => {
+    const { team } = await savedSprint(database());
+    const key = newKey();
+    expect(await giveUp(store(), key, clock.now())).toBe(true);
+    await expect(renaming(key, team.id, 'Too late')).rejects.toBeInstanceOf(GivenUp);
+    await expect(renaming(key, team.id, 'Far too late')).rejects.toBeInstanceOf(GivenUp);
+    expect(await nameOf(team.id)).toBe(team.name);
+  });
+
+  it('can not be given up after it was written, and stays known as written', async () => {
+    const { team } = await savedSprint(database());
+    const key = newKey();
+    await renaming(key, team.id, 'First');
+    expect(await giveUp(store(), key, clock.now())).toBe(false);
+    await expect(renaming(key, team.id, 'Second')).rejects.toBeInstanceOf(AlreadyWritten);
+  });
+
+  it.each([
+    ['nothing', 'its repetition can write no more', async () => true],
+    ['unsettled', 'its repetition may have written', async () => false],
+    ['unsettled', 'nobody can say', () => Promise.reject(new Error('connection lost'))],
+    ['unsettled', 'nobody answers', () => new Promise<boolean>(() => {})],
+  ])('is known to be %s when it failed and %s', async (written, _why, claim) => {
+    const settled = await asOneRequest(newKey(), async () => {
+      await settleWritten(claim);
+      return writtenSoFar();
+    });
+    expect(settled).toBe(written);
+  });
+
+  it('is not asked about again when it is known to be kept', async () => {
+    const { team } = await savedSprint(database());
+    const known = await asOneRequest(undefined, async () => {
+      await store().transaction((tx) => rename(tx, team.id, 'Kept'));
+      await settleWritten(() => Promise.reject(new Error('asked')));
+      return writtenSoFar();
+    });
+    expect(known).toBe('kept');
   });
 
   it('may be written in several transactions of the one request', async () => {

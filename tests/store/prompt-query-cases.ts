@@ -94,6 +94,8 @@ export function promptQueryCases(database: () => Database): void {
     expect(await store.single.rememberEvent('Ev-1', AT)).toBe(true);
     expect(await store.single.rememberEvent('Ev-1', AT)).toBe(false);
     expect(await store.single.rememberEvent('Ev-2', AT)).toBe(true);
+    const known = (id: string) => store.transaction((tx) => tx.knowsEvent(id));
+    expect([await known('Ev-1'), await known('Ev-3')]).toEqual([true, false]);
     await forget(almostADay);
     expect(await store.transaction((tx) => tx.rememberEvent('Ev-1', AT))).toBe(false);
     await forget(aDay);

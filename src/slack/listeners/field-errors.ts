@@ -22,8 +22,8 @@ export async function fieldErrors(
   const fallback = MOST_LIKELY_FIELDS.find((field) => blockIds.includes(field)) ?? blockIds[0];
   if (fallback === undefined) return undefined;
   if (failure.kind === 'trouble') {
-    // A form that was recorded, or may have been, does not stay open as if it were to be sent again.
-    if (failure.written !== 'nothing') return undefined;
+    // A form that was recorded, or may well have been, does not stay open as if it were to be sent again.
+    if (failure.written === 'uncertain' || failure.written === 'kept') return undefined;
     return { [fallback]: troubleWords(failure.errorId, failure.written) };
   }
   const { words, problems } = failure;

@@ -1,5 +1,5 @@
 /** Runs what somebody asked for, once, and never leaves them without an answer. */
-import { asOneRequest } from '../written-once.ts';
+import { asOneRequest, settleWritten } from '../written-once.ts';
 import type { Asker } from './asker.ts';
 import { failureMessage, failureOf } from './failure-words.ts';
 import type { ListenerContext } from './listener-context.ts';
@@ -30,11 +30,13 @@ export async function guardedReading(
   read: Reading,
 ): Promise<void> {
   const { logger, isNew } = context;
+  let isOurs = eventKey === undefined;
   const carryOut = async (): Promise<void> => {
     const reading = read();
     // Of a repetition it does not matter what it would have come to.
     reading.catch(() => undefined);
-    if (eventKey !== undefined && !(await isNew(eventKey))) {
+    if (eventKey !== undefined) isOurs = await isNew(eventKey);
+    if (!isOurs) {
       logger.info({ during }, 'A repeated request was passed over.');
       return;
     }
@@ -47,6 +49,7 @@ export async function guardedReading(
     try {
       await carryOut();
     } catch (error) {
+      if (!isOurs && eventKey !== undefined) await settleWritten(() => isNew(eventKey));
       const failure = failureOf(error, logger, during);
       if (failure.kind === 'refusal') logger.info({ during }, 'Refused.');
       await asker.tell(failureMessage(failure)).catch((cause: unknown) => {

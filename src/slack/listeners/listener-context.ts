@@ -23,6 +23,8 @@ export interface ListenerContext {
   readonly shareFiles: (shared: SharedFiles) => Promise<void>;
   /** False when this has been seen before, by any replica. */
   readonly isNew: (eventKey: string) => Promise<boolean>;
+  /** Sees to it that a form which failed is not carried out when it comes again; false when it came before. */
+  readonly giveUp: (eventKey: string) => Promise<boolean>;
   /** Resolves when a form's answer can't wait for its use case any longer. */
   readonly answerDue: () => Promise<void>;
 }

@@ -5,6 +5,7 @@
  */
 import type { AckFn, App, ViewResponseAction } from '@slack/bolt';
 import type { ModalView } from '@slack/types';
+import { Refusal } from '../../app/refusal.ts';
 import { type FormSubmission, formSubmission } from '../incoming.ts';
 import type { MessageView } from '../views/message-view.ts';
 import { refusalMessage } from '../views/refusal-message.ts';
@@ -15,7 +16,7 @@ import {
   troubleFormView,
   workingFormView,
 } from '../views/trouble-views.ts';
-import { AlreadyWritten, asOneRequest } from '../written-once.ts';
+import { AlreadyWritten, asOneRequest, GivenUp, settleWritten } from '../written-once.ts';
 import { tellIn } from './asker.ts';
 import { contextOf } from './context-of.ts';
 import { type Failure, failureMessage, failureOf } from './failure-words.ts';
@@ -54,7 +55,7 @@ async function answerForm(context: ListenerContext, sent: FormSubmission, ack: A
   const key = triggerKey(sent.trigger_id);
   // Of its own in each workspace, whatever its mark.
   const ownKey = key && `${actorOf(sent).workspaceId} ${key}`;
-  const work = asOneRequest(ownKey, () => verdictOn(context, sent, during));
+  const work = asOneRequest(ownKey, () => verdictOn(context, sent, during, key));
   const inTime = await Promise.race([work, context.answerDue()]);
   if (inTime) await answerInTime(inTime, ack);
   else await ack({ response_action: 'update', view: workingFormView() });
@@ -99,7 +100,12 @@ async function showLate(
 }
 
 /** Never throws: what went wrong is part of the verdict. */
-async function verdictOn(context: ListenerContext, sent: FormSubmission, during: string): Promise<Verdict> {
+async function verdictOn(
+  context: ListenerContext,
+  sent: FormSubmission,
+  during: string,
+  key: string | undefined,
+): Promise<Verdict> {
   const { useCases, logger, directory } = context;
   const fields = new FormFields(sent.view);
   const actor = actorOf(sent);
@@ -112,6 +118,8 @@ async function verdictOn(context: ListenerContext, sent: FormSubmission, during:
     return { kind: 'outcome', outcome };
   } catch (error) {
     if (error instanceof AlreadyWritten) return { kind: 'repeated' };
+    const isFinal = key === undefined || error instanceof GivenUp || error instanceof Refusal;
+    if (!isFinal) await settleWritten(() => context.giveUp(key));
     const failure = failureOf(error, logger, during);
     const errors = await fieldErrors(failure, fields.blockIds, actor, directory);
     return { kind: 'failure', failure, errors };

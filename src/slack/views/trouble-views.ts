@@ -3,8 +3,8 @@ import type { ModalView } from '@slack/types';
 import { code, plain, section } from './block-builders.ts';
 import { type MessageView, messageView } from './message-view.ts';
 
-/** How far a request had got when something went wrong: what it wrote is kept, is not, or nobody knows. */
-export type Kept = 'nothing' | 'uncertain' | 'kept';
+/** How far a request had got when something went wrong: what it wrote is kept, is not, or nobody knows (two ways). */
+export type Kept = 'nothing' | 'unsettled' | 'uncertain' | 'kept';
 
 /** @param codeWords the code as it is to be shown */
 export function troubleWords(codeWords: string, kept: Kept): string {
@@ -12,6 +12,7 @@ export function troubleWords(codeWords: string, kept: Kept): string {
   switch (kept) {
     case 'nothing':
       return `Something went wrong on our side, and nothing was recorded. Please try again. If it happens again, ${operator}`;
+    case 'unsettled':
     case 'uncertain':
       return `Something went wrong on our side, and it is not certain whether this was recorded. Look first, then try again if it is missing. If it happens again, ${operator}`;
     case 'kept':

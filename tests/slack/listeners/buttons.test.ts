@@ -3,6 +3,7 @@ import { Refusal } from '../../../src/app/refusal.ts';
 import { encodeAnswers, encodeValue } from '../../../src/slack/button-values.ts';
 import { ACTIONS, FORMS } from '../../../src/slack/ids.ts';
 import { BUTTON_HANDLERS } from '../../../src/slack/listeners/button-handlers.ts';
+import { fakeStore } from '../../support/fake-store.ts';
 import { botUnderTest } from '../support/bot-under-test.ts';
 import { FakePlatform } from '../support/fake-platform.ts';
 import { CHANNEL_ID, DIRECT_ID, grown, MIRA_ID } from '../support/samples.ts';
@@ -169,6 +170,26 @@ describe('buttons', () => {
     await bot.press(ACTIONS.recordAway, day, { trigger_id: 'same' });
     await bot.press(ACTIONS.recordAway, day, { trigger_id: 'same' });
     expect(bot.useCases.recordAway).toHaveBeenCalledTimes(1);
+  });
+
+  it.each([
+    ['nothing was recorded', 'comes back', [new Error('connection lost'), true]],
+    [
+      'it is not certain whether this was recorded',
+      'has had the press',
+      [new Error('connection lost'), false],
+    ],
+    ['it is not certain whether this was recorded', 'stays away', [new Error('lost'), new Error('lost')]],
+  ])('tells that %s when the database goes away and %s', async (words, _what, answers) => {
+    const rememberEvent = async () => {
+      const answer = answers.shift();
+      if (typeof answer !== 'boolean') throw answer;
+      return answer;
+    };
+    const bot = botUnderTest(platform, { store: fakeStore({ rememberEvent }) });
+    await bot.press(ACTIONS.recordAway, day);
+    expect(callsOf(bot.useCases)).toEqual([]);
+    expect(JSON.stringify(platform.responses)).toContain(words);
   });
 
   it('only acknowledges a choice made in an open form', async () => {

@@ -16,7 +16,8 @@ import { pullFormView } from '../../../src/slack/views/pull-form-view.ts';
 import { setupFormView } from '../../../src/slack/views/setup-form-view.ts';
 import { valueFormView } from '../../../src/slack/views/value-form-view.ts';
 import { AlreadyWritten } from '../../../src/slack/written-once.ts';
-import { botUnderTest, sentForm } from '../support/bot-under-test.ts';
+import { eventMemory, fakeStore } from '../../support/fake-store.ts';
+import { botUnderTest, NOW, sentForm } from '../support/bot-under-test.ts';
 import { FakePlatform } from '../support/fake-platform.ts';
 import * as sample from '../support/samples.ts';
 import { callsOf } from '../support/spy-use-cases.ts';
@@ -252,12 +253,13 @@ describe('forms sent off', () => {
     expect(platform.calls).toEqual([]);
   });
 
-  it('are carried out when they come again and had recorded nothing', async () => {
-    const bot = botUnderTest(platform);
+  it('are not carried out any more once somebody was told that nothing was recorded', async () => {
+    const memory = eventMemory();
+    const bot = botUnderTest(platform, { store: fakeStore(memory) });
     bot.useCases.pullCard.mockRejectedValueOnce(new Error('the database went away'));
-    await bot.submit(sentForm(pull), { trigger_id: 'same' });
-    expect(await bot.submit(sentForm(pull), { trigger_id: 'same' })).toEqual([undefined]);
-    expect(bot.useCases.pullCard).toHaveBeenCalledTimes(2);
+    const [told] = await bot.submit(sentForm(pull), { trigger_id: 'same' });
+    expect(JSON.stringify(told)).toContain('nothing was recorded');
+    expect(await memory.rememberEvent(`${sample.WORKSPACE_ID} trigger:same`, NOW)).toBe(false);
   });
 
   it('leave nothing that was typed in the log', async () => {
@@ -333,6 +335,20 @@ describe('a form that is refused', () => {
     expect(ack.response_action).toBe('errors');
     expect(ack.errors.name).toContain(String(logged?.errorId));
     expect(ack.errors.name).not.toContain('database');
+  });
+
+  it.each([
+    ['while its repetition may be carried out elsewhere', async () => false],
+    ['when the database is gone', () => Promise.reject(new Error('the database is gone'))],
+    ['when the database says nothing', () => new Promise<boolean>(() => {})],
+  ])('is not said to be unrecorded %s, and keeps what was typed', async (_when, rememberEvent) => {
+    const bot = botUnderTest(platform, { store: fakeStore({ rememberEvent }) });
+    bot.useCases.previewPlan.mockRejectedValue(new Error('the database is gone'));
+    const [ack] = await bot.submit(sentForm(plan));
+    expect(ack).toMatchObject({
+      response_action: 'errors',
+      errors: { name: expect.stringContaining('it is not certain whether this was recorded') },
+    });
   });
 
   it.each([

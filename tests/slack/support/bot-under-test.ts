@@ -1,5 +1,6 @@
 /** The chat side with a real Bolt app: a fake receiver pushes requests in, spies stand for the use cases. */
 import type { App, Receiver, ReceiverEvent } from '@slack/bolt';
+import type { Store } from '../../../src/app/ports.ts';
 import { createDirectory } from '../../../src/slack/directory.ts';
 import { createSlackApp, type SlackApp, type SlackAppOptions } from '../../../src/slack/slack-app.ts';
 import { interactiveClient } from '../../../src/slack/web-clients.ts';
@@ -60,6 +61,7 @@ export function botUnderTest(
   options: Partial<Pick<SlackAppOptions, 'answerDue' | 'meter'>> & {
     logLevel?: 'info' | 'trace';
     requestsPerMinute?: number;
+    store?: Store;
   } = {},
 ): BotUnderTest {
   const receiver = new FakeReceiver();
@@ -75,7 +77,7 @@ export function botUnderTest(
     },
     workspaces,
     deps: {
-      store: fakeStore(eventMemory()),
+      store: options.store ?? fakeStore(eventMemory()),
       clock: { now: () => NOW },
       directory: createDirectory({ workspaces, nowMs: () => NOW.getTime() }),
     },
