@@ -13,6 +13,7 @@ import { queueClient, queueDb } from './queue-connection.ts';
 import type { SqlSession } from './sql-session.ts';
 import { storeOver } from './store.ts';
 import { StoreError } from './store-error.ts';
+import { givingUpSilence } from './watched-socket.ts';
 
 const OLDEST_VERSION = 15;
 
@@ -34,18 +35,31 @@ const CONNECTION_OPTIONS = {
 const REQUEST_CONNECTIONS = 10;
 const BULK_CONNECTIONS = 4;
 
+/** After so long the server ends a statement, and a moment later a connection is given up that stays silent. */
+interface Patience {
+  readonly statementMs: number;
+  readonly silenceMs: number;
+}
+const REQUEST_PATIENCE: Patience = { statementMs: 30_000, silenceMs: 40_000 };
+/** A statement may look through all jobs or prompts. */
+const BULK_PATIENCE: Patience = { statementMs: 60_000, silenceMs: 70_000 };
+
 /**
  * For what runs in transactions. The server ends one whose process has vanished, so that its locks do not keep a team
- * waiting until the network notices; and a statement that hangs is an error that somebody can be told.
+ * waiting until the network notices; a statement that hangs is an error that somebody can be told; and so is a server that
+ * has vanished.
  */
-const TRANSACTION_OPTIONS = {
-  ...CONNECTION_OPTIONS,
-  connection: {
-    ...CONNECTION_OPTIONS.connection,
-    statement_timeout: 60_000,
-    idle_in_transaction_session_timeout: 60_000,
-  },
-} satisfies postgres.Options<Record<string, never>>;
+function workingOptions(databaseUrl: string, { statementMs, silenceMs }: Patience) {
+  return {
+    ...CONNECTION_OPTIONS,
+    ...givingUpSilence(databaseUrl, silenceMs),
+    connection: {
+      ...CONNECTION_OPTIONS.connection,
+      statement_timeout: statementMs,
+      idle_in_transaction_session_timeout: statementMs,
+    },
+  } satisfies postgres.Options<Record<string, never>>;
+}
 
 /**
  * @param serverVersion `server_version_num`, e.g. 150004 for 15.4.
@@ -81,9 +95,11 @@ export async function openPostgres(
   onBackgroundError: BackgroundErrorListener,
 ): Promise<Database> {
   checkDatabaseUrl(databaseUrl);
-  const client = postgres(databaseUrl, { ...TRANSACTION_OPTIONS, max: REQUEST_CONNECTIONS });
-  const forBulk = postgres(databaseUrl, { ...TRANSACTION_OPTIONS, max: BULK_CONNECTIONS });
-  const forQueue = queueClient(databaseUrl, CONNECTION_OPTIONS);
+  const forRequests = workingOptions(databaseUrl, REQUEST_PATIENCE);
+  const bulk = workingOptions(databaseUrl, BULK_PATIENCE);
+  const client = postgres(databaseUrl, { ...forRequests, max: REQUEST_CONNECTIONS });
+  const forBulk = postgres(databaseUrl, { ...bulk, max: BULK_CONNECTIONS });
+  const forQueue = queueClient(databaseUrl, bulk);
   const end = () => Promise.all([client.end(), forBulk.end(), forQueue.end()]);
   try {
     await migrateAlone(databaseUrl);

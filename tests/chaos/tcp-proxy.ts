@@ -36,7 +36,10 @@ export class TcpProxy {
     for (const pair of [...this.#pairs]) this.#drop(pair);
   }
 
-  /** Only the far end hears that the connections are over; the near end finds out when it next says something. */
+  /**
+   * Only the far end hears that the connections are over; the near end finds out when it next says something, and waits
+   * for nothing when it has said it already.
+   */
   halfClose(): void {
     for (const { far } of this.#pairs) far.destroy();
   }
@@ -69,13 +72,17 @@ export class TcpProxy {
 
   #pass(from: Socket, to: Socket, pair: Pair): void {
     let sending: Promise<void> = Promise.resolve();
+    const send = (piece: Buffer): void => {
+      if (to.destroyed) this.#drop(pair);
+      else to.write(piece);
+    };
     from.on('data', (piece: Buffer) => {
       const delayMs = this.#delayMs;
       if (delayMs === 0) {
-        sending = sending.then(() => void to.write(piece));
+        sending = sending.then(() => send(piece));
       } else {
         const held = new Promise<void>((resolve) => setTimeout(resolve, delayMs));
-        sending = Promise.all([sending, held]).then(() => void to.write(piece));
+        sending = Promise.all([sending, held]).then(() => send(piece));
       }
     });
     from.on('end', () => void sending.then(() => to.end()));
@@ -83,7 +90,6 @@ export class TcpProxy {
     from.on('error', () => this.#drop(pair));
     from.on('close', () => {
       if (from === pair.near) this.#drop(pair);
-      else if (!pair.near.destroyed) this.#pairs.delete(pair);
     });
     if (this.#isSilent) from.pause();
   }

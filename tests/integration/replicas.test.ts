@@ -264,5 +264,5 @@ it('a transaction whose process has vanished is ended by the server, so that its
   const limits = await one.session.execute(
     sql`select current_setting('idle_in_transaction_session_timeout') as idle, current_setting('statement_timeout') as run`,
   );
-  expect([...(limits as unknown as Iterable<unknown>)]).toEqual([{ idle: '1min', run: '1min' }]);
+  expect([...(limits as unknown as Iterable<unknown>)]).toEqual([{ idle: '30s', run: '30s' }]);
 });
