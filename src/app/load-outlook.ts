@@ -47,7 +47,10 @@ export type LoadOutlook =
     }
   | { readonly from: 'nothing'; readonly because: string };
 
-/** @param on the day that it is for the team */
+/**
+ * @param on the day that it is for the team
+ * @param pastVersion of the workspace's past, read before in the same transaction; without it, it is read anew
+ */
 export async function loadOutlook(
   tx: Transaction,
   team: Team,
@@ -55,12 +58,13 @@ export async function loadOutlook(
   states: readonly SprintCardState[],
   time: SprintTime,
   on: Day,
+  pastVersion?: string,
 ): Promise<LoadOutlook> {
   const because =
     whyNoTimeAhead(sprint, time, on) ??
     (sprintSoFar(states).cardPoints === 0 ? 'There are no points in the sprint.' : undefined);
   if (because !== undefined) return { from: 'nothing', because };
-  const projection = await sprintProjection(tx, team, states, time);
+  const projection = await sprintProjection(tx, team, states, time, pastVersion);
   if (projection.ownSprints < LEAST_OWN_SPRINTS) {
     const { ownSprints } = projection;
     return {

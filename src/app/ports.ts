@@ -125,6 +125,11 @@ export interface Transaction extends PeopleQueries {
     most: { readonly own: number; readonly others: number },
     elapsedShare: number,
   ): Promise<PastTrace[]>;
+  /**
+   * Another text after every change of what `pastTracesOf` and `sprintsWithoutPast` give for a team of the workspace.
+   * Undefined: not known, as when nothing has changed since there are such texts.
+   */
+  pastVersion(workspaceId: string): Promise<string | undefined>;
   /** Records the value of a sprint; a later record counts instead of the earlier ones, which are kept. */
   recordValue(record: RecordedValue): Promise<void>;
 

@@ -6,7 +6,6 @@ import { sprintSoFar } from '../forecast/sprint-so-far.ts';
 import type { Day } from '../sprint/calendar.ts';
 import type { SprintCardState } from './card-line.ts';
 import { rememberedHistory } from './history/remembered-history.ts';
-import { pastTraces } from './history/team-history.ts';
 import type { Transaction } from './ports.ts';
 import type { SprintTime } from './sprint-time.ts';
 import type { Sprint, Team } from './team.ts';
@@ -35,18 +34,20 @@ export function whyNoTimeAhead(
   return undefined;
 }
 
-/** Always defined, however little history there is: the caller looks at `ownSprints`. */
+/**
+ * Always defined, however little history there is: the caller looks at `ownSprints`.
+ *
+ * @param pastVersion of the workspace's past, read before in the same transaction; without it, it is read anew
+ */
 export async function sprintProjection(
   tx: Transaction,
   team: Team,
   states: readonly SprintCardState[],
   { elapsedShare }: Pick<SprintTime, 'elapsedShare'>,
+  pastVersion?: string,
 ): Promise<SprintProjection> {
-  return projectionFrom(
-    rememberedHistory(await pastTraces(tx, team, elapsedShare), elapsedShare),
-    team.id,
-    sprintSoFar(states),
-  );
+  const history = await rememberedHistory(tx, team, elapsedShare, pastVersion);
+  return projectionFrom(history, team.id, sprintSoFar(states));
 }
 
 /** Pure part. */

@@ -37,10 +37,11 @@ export async function statusContent(
   sprint: Sprint,
   on: Day,
 ): Promise<StatusContent> {
-  const [records, prompts, baselineVelocityPoints] = await allDone([
+  const [records, prompts, baselineVelocityPoints, pastVersion] = await allDone([
     tx.recordsOf(sprint.id),
     tx.promptsOf([{ sprintId: sprint.id, day: on }]),
     tx.baselineVelocityPoints(team, sprint.id),
+    tx.pastVersion(team.workspaceId),
   ]);
   const states = statesOf(records);
   const counts = answerCounts(states, members, prompts, on);
@@ -60,7 +61,7 @@ export async function statusContent(
     cards: states.map(cardLine),
     growth: growthOf(states),
     ...counts,
-    load: await loadOutlook(tx, team, sprint, states, time, on),
+    load: await loadOutlook(tx, team, sprint, states, time, on, pastVersion),
   };
 }
 

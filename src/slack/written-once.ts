@@ -103,6 +103,7 @@ const NOT_GUARDED: ReadonlySet<string> = new Set<keyof Transaction>([
   'pastSprintsOf',
   'sprintsWithoutPast',
   'pastTracesOf',
+  'pastVersion',
   'recordsOf',
   'recordsOfMany',
   'promptOf',

@@ -4,13 +4,13 @@ import { and, asc, desc, eq, getTableColumns, sql } from 'drizzle-orm';
 import type { PastSprint, PastTrace } from '../app/history/past-sprint.ts';
 import type { Transaction } from '../app/ports.ts';
 import { frozenSelect } from './frozen-statement.ts';
-import { pastSprints, recordedValues, sprints } from './schema.ts';
+import { pastChanges, pastSprints, recordedValues, sprints } from './schema.ts';
 import { sprintOf } from './sprint-queries.ts';
 import type { SqlSession } from './sql-session.ts';
 
 export type HistoryQueries = Pick<
   Transaction,
-  'savePastSprint' | 'pastSprintsOf' | 'sprintsWithoutPast' | 'pastTracesOf' | 'recordValue'
+  'savePastSprint' | 'pastSprintsOf' | 'sprintsWithoutPast' | 'pastTracesOf' | 'pastVersion' | 'recordValue'
 >;
 
 type Row = {
@@ -75,6 +75,11 @@ const WATCHED_TRACES_OF_OTHERS = tracesOf(
     and ${pastSprints.teamId} <> ${sql.placeholder('team')} and ${traceLength} > 0`,
 );
 
+const PAST_VERSION = frozenSelect(
+  { version: sql<string | null>`sum(${pastChanges.mark})::text` },
+  sql`from ${pastChanges} where ${pastChanges.workspaceId} = ${sql.placeholder('workspace')}`,
+);
+
 export function historyQueries(session: SqlSession): HistoryQueries {
   return {
     async savePastSprint(past) {
@@ -137,6 +142,11 @@ export function historyQueries(session: SqlSession): HistoryQueries {
       return [...own, ...others]
         .map((row) => ({ ...row, velocityPoints: row.velocityPoints ?? undefined }))
         .sort((a, b) => (a.endsOn < b.endsOn ? -1 : a.endsOn > b.endsOn ? 1 : 0));
+    },
+
+    async pastVersion(workspaceId) {
+      const [row] = await PAST_VERSION(session, { workspace: workspaceId });
+      return row?.version ?? undefined;
     },
 
     async recordValue({ sprintId, value, byUserId, at }) {

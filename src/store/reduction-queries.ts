@@ -13,6 +13,7 @@ import {
   cardOwners,
   cards,
   members,
+  pastChanges,
   planDrafts,
   posts,
   prompts,
@@ -31,6 +32,9 @@ const AFTER_CLOSING_DAYS = 2;
 
 /** What comes twice comes within minutes; a day is ample, and the table stays small. */
 const EVENTS_REMEMBERED_HOURS = 24;
+
+/** Each that goes makes everybody read that workspace's past once more. */
+const CHANGES_KEPT_HOURS = 24;
 
 export function reductionQueries(session: SqlSession): ReductionQueries {
   /** Before this instant nothing of the team's is kept in detail. */
@@ -104,9 +108,22 @@ export function reductionQueries(session: SqlSession): ReductionQueries {
         .delete(seenEvents)
         .where(inArray(seenEvents.eventId, oldEvents))
         .returning({ eventId: seenEvents.eventId });
-      return drafts.length + gonePosts.length + goneMembers.length + goneEvents.length;
+      const goneChanges = await session
+        .delete(pastChanges)
+        .where(sql`(${pastChanges.workspaceId}, ${pastChanges.mark}) in (${overtakenChanges(now, limit)})`)
+        .returning({ mark: pastChanges.mark });
+      return drafts.length + gonePosts.length + goneMembers.length + goneEvents.length + goneChanges.length;
     },
   };
+}
+
+/** The latest of a workspace stays, for it is what its version is made of. */
+function overtakenChanges(now: Date, limit: number) {
+  return sql`select old.workspace_id, old.mark from loadline.past_changes as old
+    where old.changed_at < ${subHours(now, CHANGES_KEPT_HOURS).toISOString()}::timestamptz and exists (
+      select from loadline.past_changes as later
+      where later.workspace_id = old.workspace_id and later.changed_at > old.changed_at)
+    limit ${limit}`;
 }
 
 /** People who left a team that keeps details for a time only, and of whom none are left. */

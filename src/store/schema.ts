@@ -2,7 +2,7 @@
 
 export { answers, cardChanges, cardOwners, cards, factOrder } from './schema/cards.ts';
 export { loadline } from './schema/columns.ts';
-export { pastSprints, recordedValues } from './schema/history.ts';
+export { pastChanges, pastSprints, recordedValues } from './schema/history.ts';
 export { installAttempts, installations } from './schema/installations.ts';
 export { posts, prompts, seenEvents } from './schema/posts.ts';
 export { planDrafts, sprintResults } from './schema/sprint-records.ts';

@@ -130,6 +130,8 @@ function storeOf(
     promptsOf: async () => [],
     baselineVelocityPoints: async () => 20,
     sprintsWithoutPast: async () => [],
+    // So that everything is learnt anew each time.
+    pastVersion: async () => undefined,
     pastTracesOf: async (team, most) => {
       const latest = new Set([
         ...past.filter(({ teamId }) => teamId === team.id).slice(-most.own),

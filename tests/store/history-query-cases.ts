@@ -1,12 +1,13 @@
 /** What the store promises of the history that the statistics read; run by `queries.test.ts`. */
 import { randomUUID } from 'node:crypto';
-import { sql } from 'drizzle-orm';
+import { eq, sql } from 'drizzle-orm';
 import { expect, it } from 'vitest';
 import type { NewPastSprint, PastSprint } from '../../src/app/history/past-sprint.ts';
 import type { Transaction } from '../../src/app/ports.ts';
 import type { Sprint, Team } from '../../src/app/team.ts';
 import { undefinedBecause } from '../../src/sprint/undefined-value.ts';
 import type { Database } from '../../src/store/database.ts';
+import { pastChanges } from '../../src/store/schema.ts';
 import { sqlErrorOf } from '../../src/store/sql-error.ts';
 import { aMember, aResult, aSprint, aTeam, savedSprint, WORKSPACE } from './store-examples.ts';
 
@@ -194,6 +195,62 @@ export function historyQueryCases(database: () => Database): void {
       });
       expect(await tx.pastTracesOf(own, { own: 0, others: 0 }, 0)).toEqual([]);
     });
+  });
+
+  it('tells of every change of a workspace’s past by another version, and only of those', async () => {
+    const workspaceId = randomUUID();
+    const team = { ...aTeam(), workspaceId };
+    const sprint = aSprint(team.id, { ...CLOSED, ...month(1) });
+    const running = aSprint(team.id, month(2));
+    const inTransaction = <T>(work: (tx: Transaction) => Promise<T>) => database().store.transaction(work);
+    const version = () => inTransaction((tx) => tx.pastVersion(workspaceId));
+    const changes: [what: string, change: (tx: Transaction) => Promise<unknown>][] = [
+      ['a sprint leaves something behind', (tx) => saveAll(tx, team, [[sprint]])],
+      ['it leaves something else', (tx) => tx.savePastSprint(aPast(team, sprint, { velocityPoints: 8 }))],
+      ['it is reopened', (tx) => tx.updateSprint({ ...sprint, state: 'open', reopenedAt: CLOSED_AT })],
+      ['it closes again', (tx) => tx.updateSprint(sprint)],
+    ];
+    const versions = [await version()];
+    expect(versions).toEqual([undefined]);
+    for (const [, change] of changes) {
+      await inTransaction(change);
+      versions.push(await version());
+      expect(await version()).toBe(versions.at(-1));
+    }
+    await inTransaction(async (tx) => {
+      await tx.insertSprint(running);
+      await tx.updateSprint({ ...running, name: 'Renamed' });
+      await saveAll(tx, aTeam(), []);
+    });
+    expect(await version()).toBe(versions.at(-1));
+    const undone = inTransaction(async (tx) => {
+      await tx.savePastSprint(aPast(team, sprint));
+      throw new Error('undone');
+    });
+    await expect(undone).rejects.toThrow('undone');
+    expect(await version()).toBe(versions.at(-1));
+    await database().session.execute(sql`delete from loadline.past_sprints where sprint_id = ${sprint.id}`);
+    versions.push(await version());
+    expect(new Set(versions).size).toBe(changes.length + 2);
+  });
+
+  it('forgets earlier changes of the past, and keeps a version as long as there is a past', async () => {
+    const team = { ...aTeam(), workspaceId: randomUUID() };
+    const sprint = aSprint(team.id, { ...CLOSED, ...month(1) });
+    const changesOf = () =>
+      database().session.$count(pastChanges, eq(pastChanges.workspaceId, team.workspaceId));
+    await database().store.transaction((tx) => saveAll(tx, team, [[sprint]]));
+    await database().store.transaction((tx) => tx.savePastSprint(aPast(team, sprint)));
+    expect(await changesOf()).toBe(2);
+    const upkeep = (hours: number) =>
+      database().store.transaction((tx) =>
+        tx.dropOldRecords(new Date(Date.now() + hours * 3_600_000), 1_000_000),
+      );
+    await upkeep(23.9);
+    expect(await changesOf()).toBe(2);
+    await upkeep(24.1);
+    expect(await changesOf()).toBe(1);
+    expect(await database().store.transaction((tx) => tx.pastVersion(team.workspaceId))).toBeDefined();
   });
 
   it('counts the latest value that was recorded for a sprint, and keeps the earlier ones', async () => {

@@ -205,7 +205,9 @@ export async function emptyDatabase(database: Database): Promise<void> {
   await database.session.transaction(async (tx) => {
     // The database guards its records against this, as it should outside of tests.
     await tx.execute(sql`set local session_replication_role = replica`);
-    await tx.execute(sql`truncate loadline.teams, loadline.posts, loadline.seen_events, pgboss.job cascade`);
+    await tx.execute(
+      sql`truncate loadline.teams, loadline.posts, loadline.seen_events, loadline.past_changes, pgboss.job cascade`,
+    );
   });
 }
 

@@ -1,35 +1,43 @@
 /**
- * What projections have learnt from the past, kept from one status to the next: to learn it is most of what a status
- * computes, and the past changes only when a sprint ends. Must give what `projectionHistory` gives, for the very same past.
+ * What projections have learnt from the past, kept from one status to the next: to read the past and to learn from it is
+ * most of what a status costs, and it changes only when a sprint ends or is reopened.
  */
-import { createHash } from 'node:crypto';
 import type { ProjectionHistory } from '../../forecast/project-velocity.ts';
-import type { PastTrace } from './past-sprint.ts';
-import { projectionHistory, tracePointAt } from './team-history.ts';
+import type { Transaction } from '../ports.ts';
+import type { Team } from '../team.ts';
+import { pastTraces, projectionHistory } from './team-history.ts';
 
 /** About ten megabytes when each has as long a past as is looked back at. */
 const MOST_KEPT = 200;
 
-/** By what went in, in the order of their last use. */
+/** In the order of their last use. The version is part of the key, so what is out of date is never found again. */
 const kept = new Map<string, ProjectionHistory>();
 
-/** @param elapsedShare from 0 to 1 */
-export function rememberedHistory(past: readonly PastTrace[], elapsedShare: number): ProjectionHistory {
-  const key = keyOf(past, elapsedShare);
-  const history = kept.get(key) ?? projectionHistory(past, elapsedShare);
+/**
+ * What was learnt from the past as it stood at that share of the working days.
+ *
+ * @param elapsedShare from 0 to 1
+ * @param version of the workspace's past, read before this in the same transaction; undefined: nothing is kept
+ */
+export async function rememberedHistory(
+  tx: Transaction,
+  team: Team,
+  elapsedShare: number,
+  version: string | undefined,
+): Promise<ProjectionHistory> {
+  const key = version && JSON.stringify([version, team.id, elapsedShare]);
+  const known = key === undefined ? undefined : kept.get(key);
+  if (known) return keepAsLatest(key as string, known);
+  const { traces, isRecordedNow } = await pastTraces(tx, team, elapsedShare);
+  const history = projectionHistory(traces, elapsedShare);
+  // What this transaction has just recorded may yet be rolled back.
+  return key === undefined || isRecordedNow ? history : keepAsLatest(key, history);
+}
+
+function keepAsLatest(key: string, history: ProjectionHistory): ProjectionHistory {
   kept.delete(key);
   kept.set(key, history);
   const [oldest] = kept.keys();
   if (kept.size > MOST_KEPT && oldest !== undefined) kept.delete(oldest);
   return history;
-}
-
-/** Everything that the history is made of. */
-function keyOf(past: readonly PastTrace[], elapsedShare: number): string {
-  const rows = past.map(({ teamId, endsOn, commitmentPoints, velocityPoints, trace }) => {
-    const at = tracePointAt(trace, elapsedShare);
-    const known = at && [at.cardPoints, at.finishedPoints, at.underwayPoints];
-    return [teamId, endsOn, commitmentPoints, velocityPoints, known];
-  });
-  return createHash('sha256').update(JSON.stringify(rows)).digest('base64');
 }

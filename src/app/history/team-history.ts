@@ -69,14 +69,18 @@ export function marginSprints(past: readonly PastSprint[]): MarginSprint[] {
 
 /**
  * How the latest sprints of the team and of the others in its workspace went, oldest first; of each trace the point at
- * that share of its working days only.
+ * that share of its working days only. `isRecordedNow`: some of it was recorded by this transaction.
  */
-export async function pastTraces(tx: Transaction, team: Team, elapsedShare: number): Promise<PastTrace[]> {
-  const traces = () => tx.pastTracesOf(team, MOST_SPRINTS_BACK, elapsedShare);
-  const [missing, read] = await allDone([tx.sprintsWithoutPast(team.id, MOST_SPRINTS_BACK.own), traces()]);
-  if (missing.length === 0) return read;
+export async function pastTraces(
+  tx: Transaction,
+  team: Team,
+  elapsedShare: number,
+): Promise<{ readonly traces: PastTrace[]; readonly isRecordedNow: boolean }> {
+  const read = () => tx.pastTracesOf(team, MOST_SPRINTS_BACK, elapsedShare);
+  const [missing, traces] = await allDone([tx.sprintsWithoutPast(team.id, MOST_SPRINTS_BACK.own), read()]);
+  if (missing.length === 0) return { traces, isRecordedNow: false };
   await recordPast(tx, team, missing);
-  return traces();
+  return { traces: await read(), isRecordedNow: true };
 }
 
 /**

@@ -1,6 +1,7 @@
 /** What finished sprints leave behind for the statistics, and the value that product owners record. */
 import { sql } from 'drizzle-orm';
 import {
+  bigint,
   check,
   doublePrecision,
   foreignKey,
@@ -76,6 +77,21 @@ export const pastSprints = loadline.table(
         and ${past.committedFinishedPoints} <= ${past.velocityPoints}`,
     ),
   ],
+);
+
+/**
+ * Which past of a workspace a process has read: triggers add a row in whatever transaction changes what projections read
+ * of it (see the migration 0007). The sum of a workspace's marks is another one afterwards; nobody waits for anybody, as
+ * they would for a counter. Older rows are forgotten.
+ */
+export const pastChanges = loadline.table(
+  'past_changes',
+  {
+    workspaceId: text('workspace_id').notNull(),
+    mark: bigint('mark', { mode: 'bigint' }).notNull(),
+    changedAt: instant('changed_at').notNull(),
+  },
+  (change) => [index('past_changes_of_workspace').on(change.workspaceId, change.changedAt, change.mark)],
 );
 
 /** The one number a sprint that the product owner records. A correction adds a version, it edits none. */

@@ -1,7 +1,13 @@
+import { randomUUID } from 'node:crypto';
 import { expect, test } from 'vitest';
 import type { PastTrace } from '../../../src/app/history/past-sprint.ts';
 import { rememberedHistory } from '../../../src/app/history/remembered-history.ts';
 import { projectionHistory } from '../../../src/app/history/team-history.ts';
+import type { Transaction } from '../../../src/app/ports.ts';
+import type { Team } from '../../../src/app/team.ts';
+
+const TEAM = { id: 'own', workspaceId: 'W1' } as Team;
+const OTHER_TEAM = { id: 'other', workspaceId: 'W1' } as Team;
 
 const PAST: readonly PastTrace[] = [4, 9, 7].map((velocityPoints, i) => ({
   teamId: i === 1 ? 'other' : 'own',
@@ -15,29 +21,53 @@ const PAST: readonly PastTrace[] = [4, 9, 7].map((velocityPoints, i) => ({
   })),
 }));
 
-test('what is remembered is what would be learnt again, at every share of the time', () => {
+/** A store with that past, which counts how often it is read. */
+function storeOf(past: readonly PastTrace[]) {
+  let reads = 0;
+  const queries: Partial<Transaction> = {
+    sprintsWithoutPast: async () => [],
+    pastTracesOf: async () => {
+      reads += 1;
+      return [...past];
+    },
+  };
+  return { tx: queries as Transaction, reads: () => reads };
+}
+
+test('what is remembered is what would be learnt again, at every share of the time', async () => {
+  const version = randomUUID();
+  const { tx, reads } = storeOf(PAST);
   for (const share of [0, 0.5, 1, 0.5]) {
-    expect(rememberedHistory(PAST, share)).toEqual(projectionHistory(PAST, share));
+    expect(await rememberedHistory(tx, TEAM, share, version)).toEqual(projectionHistory(PAST, share));
   }
+  expect(reads()).toBe(3);
 });
 
-test('the same past is learnt once', () => {
-  expect(rememberedHistory(structuredClone(PAST), 0.5)).toBe(rememberedHistory(PAST, 0.5));
+test('another version of the past, and another team’s, are read anew', async () => {
+  const [before, after] = [randomUUID(), randomUUID()];
+  const later = PAST.slice(1);
+  await rememberedHistory(storeOf(PAST).tx, TEAM, 0.5, before);
+  const changed = await rememberedHistory(storeOf(later).tx, TEAM, 0.5, after);
+  expect(changed).toEqual(projectionHistory(later, 0.5));
+  const others = await rememberedHistory(storeOf(later).tx, OTHER_TEAM, 0.5, before);
+  expect(others).toEqual(projectionHistory(later, 0.5));
 });
 
-test('a past that differs in one number, one day or one team is another', () => {
-  const before = rememberedHistory(PAST, 0.5);
-  const [first, ...others] = PAST as [PastTrace, ...PastTrace[]];
-  const changes: Partial<PastTrace>[] = [
-    { velocityPoints: 4.5 },
-    { endsOn: '2026-10-09' },
-    { teamId: 'third' },
-    { trace: [{ cardPoints: 12, finishedPoints: 2, underwayPoints: 1 }] },
-    { trace: [], commitmentPoints: 11 },
-  ];
-  for (const change of changes) {
-    const past = [{ ...first, ...change }, ...others];
-    expect(rememberedHistory(past, 0.5)).toEqual(projectionHistory(past, 0.5));
-    expect(rememberedHistory(past, 0.5)).not.toBe(before);
-  }
+test('without a version nothing is kept', async () => {
+  const { tx, reads } = storeOf(PAST);
+  await rememberedHistory(tx, TEAM, 0.5, undefined);
+  await rememberedHistory(tx, TEAM, 0.5, undefined);
+  expect(reads()).toBe(2);
+});
+
+test('the longest unused is forgotten first', async () => {
+  const { tx, reads } = storeOf(PAST);
+  const version = randomUUID();
+  const shares = Array.from({ length: 201 }, (_, i) => i / 200);
+  for (const share of shares) await rememberedHistory(tx, TEAM, share, version);
+  const readOnce = reads();
+  await rememberedHistory(tx, TEAM, 1, version);
+  expect(reads()).toBe(readOnce);
+  await rememberedHistory(tx, TEAM, 0, version);
+  expect(reads()).toBe(readOnce + 1);
 });
