@@ -2,7 +2,7 @@
 import type { Burndown } from '../sprint/burndown.ts';
 import type { Day } from '../sprint/calendar.ts';
 import type { ForecastAdvice, HistoryAdvice, OddsAdvice, RangeAdvice } from './advice/advice.ts';
-import type { NewPastSprint, PastSprint, PastTrace, RecordedValue } from './history/past-sprint.ts';
+import type { HistoryQueries } from './history/history-ports.ts';
 import type { MessageContent } from './message-content.ts';
 import type { PlanInput } from './plan-input.ts';
 import type { NewPost, Post, PostedAt, PostState, Recipient } from './posts.ts';
@@ -18,7 +18,7 @@ import type {
   SprintResult,
   Team,
 } from './team.ts';
-import type { InstallAttempt, Installation, SealedToken } from './workspaces/installation.ts';
+import type { InstallationQueries } from './workspaces/installation-ports.ts';
 
 export interface Clock {
   now(): Date;
@@ -50,7 +50,7 @@ export interface FinishedSprint {
 }
 
 /** Everything inside one transaction. All of it happens or none of it does. */
-export interface Transaction extends PeopleQueries {
+export interface Transaction extends HistoryQueries, InstallationQueries, PeopleQueries {
   // Teams and members.
   teamById(teamId: string): Promise<Team | undefined>;
   teamByChannel(workspaceId: string, channelId: string): Promise<Team | undefined>;
@@ -104,34 +104,6 @@ export interface Transaction extends PeopleQueries {
    * above 0; never `exceptSprintId`. Undefined when there is none.
    */
   baselineVelocityPoints(team: Team, exceptSprintId: string): Promise<number | undefined>;
-
-  // The history that the statistics read.
-  /** Inserts what a finished sprint leaves behind, or replaces it when the sprint closes again. */
-  savePastSprint(past: NewPastSprint): Promise<void>;
-  /** The team's closed sprints (imported ones included, cancelled ones not), by last day, oldest first. */
-  pastSprintsOf(teamId: string): Promise<PastSprint[]>;
-  /**
-   * Closed sprints that have left nothing behind yet: those that closed before there was such a record.
-   *
-   * @param amongLatest look at so many by last day; undefined: at all, which takes the longer the more there are
-   */
-  sprintsWithoutPast(teamId: string, amongLatest?: number): Promise<Sprint[]>;
-  /**
-   * How the latest closed sprints went, oldest first: so many of the team's own, and so many watched ones of the other
-   * teams of its workspace. Of each trace the point at that share of the working days, to the nearest day.
-   */
-  pastTracesOf(
-    team: Pick<Team, 'id' | 'workspaceId'>,
-    most: { readonly own: number; readonly others: number },
-    elapsedShare: number,
-  ): Promise<PastTrace[]>;
-  /**
-   * Another text after every change of what `pastTracesOf` and `sprintsWithoutPast` give for a team of the workspace.
-   * Undefined: not known, as when nothing has changed since there are such texts.
-   */
-  pastVersion(workspaceId: string): Promise<string | undefined>;
-  /** Records the value of a sprint; a later record counts instead of the earlier ones, which are kept. */
-  recordValue(record: RecordedValue): Promise<void>;
 
   // Cards and what was said of them.
   recordsOf(sprintId: string): Promise<SprintRecords>;
@@ -201,33 +173,8 @@ export interface Transaction extends PeopleQueries {
 
   /** Remembers an incoming event's id; false when it has been seen before. */
   rememberEvent(eventId: string, at: Date): Promise<boolean>;
+  /** Whether it was remembered. */
   knowsEvent(eventId: string): Promise<boolean>;
-
-  // Workspaces that installed the bot, when it serves many.
-  installationOf(workspaceId: string): Promise<Installation | undefined>;
-  /** Inserts the workspace's installation, or replaces it. */
-  saveInstallation(installation: Installation): Promise<void>;
-  /**
-   * Marks the installation as revoked and erases its token. With `onlyToken` only while that is its token, so that a
-   * later installation is left alone. @returns false when there was nothing to revoke
-   */
-  revokeInstallation(workspaceId: string, at: Date, onlyToken?: SealedToken): Promise<boolean>;
-  /** Deletes the installation. @returns false when there was none */
-  forgetInstallation(workspaceId: string): Promise<boolean>;
-  /** Installations that hold a token, in order of workspace; without those of one key, from one workspace on. */
-  sealedInstallations(page: {
-    readonly exceptKey?: string | undefined;
-    readonly after?: string | undefined;
-    readonly limit: number;
-  }): Promise<Installation[]>;
-  /** Puts the same token under another key; false when the stored one has changed meanwhile. */
-  replaceSealedToken(workspaceId: string, from: SealedToken, to: SealedToken): Promise<boolean>;
-  /** Remembers an attempt and forgets expired ones; false when `most` are under way. */
-  addInstallAttempt(attempt: InstallAttempt, now: Date, most: number): Promise<boolean>;
-  /** Gives the attempt back and forgets it, so that it serves once. */
-  takeInstallAttempt(stateHash: string): Promise<InstallAttempt | undefined>;
-  /** Queues the delivery of all posts that the workspace is still owed. @returns how many */
-  queuePostsOf(workspaceId: string): Promise<number>;
 }
 
 export interface Store {

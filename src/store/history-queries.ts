@@ -1,17 +1,12 @@
 /** Reads and writes what finished sprints leave behind for the statistics. Computes none of it. */
 import type { SQL } from 'drizzle-orm';
 import { and, asc, desc, eq, getTableColumns, sql } from 'drizzle-orm';
+import type { HistoryQueries } from '../app/history/history-ports.ts';
 import type { PastSprint, PastTrace } from '../app/history/past-sprint.ts';
-import type { Transaction } from '../app/ports.ts';
 import { frozenSelect } from './frozen-statement.ts';
 import { pastChanges, pastSprints, recordedValues, sprints } from './schema.ts';
 import { sprintOf } from './sprint-queries.ts';
 import type { SqlSession } from './sql-session.ts';
-
-export type HistoryQueries = Pick<
-  Transaction,
-  'savePastSprint' | 'pastSprintsOf' | 'sprintsWithoutPast' | 'pastTracesOf' | 'pastVersion' | 'recordValue'
->;
 
 type Row = {
   readonly past: typeof pastSprints.$inferSelect;

@@ -1,24 +1,11 @@
 /** Reads and writes installations, and those under way. Sees tokens encrypted only. */
 import { and, eq, gt, inArray, isNotNull, isNull, lt, lte, ne, notInArray, sql } from 'drizzle-orm';
-import type { Transaction } from '../app/ports.ts';
 import type { Installation } from '../app/workspaces/installation.ts';
+import type { InstallationQueries } from '../app/workspaces/installation-ports.ts';
 import type { JobSender } from './job-sender.ts';
 import { installAttempts, installations, posts } from './schema.ts';
 import type { SqlSession } from './sql-session.ts';
 import { statementsOf } from './sql-session.ts';
-
-export type InstallationQueries = Pick<
-  Transaction,
-  | 'installationOf'
-  | 'saveInstallation'
-  | 'revokeInstallation'
-  | 'forgetInstallation'
-  | 'sealedInstallations'
-  | 'replaceSealedToken'
-  | 'addInstallAttempt'
-  | 'takeInstallAttempt'
-  | 'queuePostsOf'
->;
 
 /** How many attempts that nobody finished are removed at a time. */
 const SWEEP = 100;

@@ -33,20 +33,28 @@ import {
   setupFormFor,
   valueFormFor,
 } from './form-makers.ts';
+import type { Reading } from './guarded.ts';
 import { handOutExport } from './hand-out-export.ts';
 import type { ListenerContext } from './listener-context.ts';
 import { parseForecastQuestion } from './parse-forecast-question.ts';
 import { parseRangeQuestion } from './parse-range-question.ts';
 import { tellAdvice } from './tell-advice.ts';
 import { tellPrivacy } from './tell-privacy.ts';
-import { tellStatus } from './tell-status.ts';
+import { readStatus } from './tell-status.ts';
 
 /** A person who typed the command, in a place. */
 export type Caller = Asker & { readonly place: Place };
 
 export type CommandHandler = (context: ListenerContext, caller: Caller, rest: string) => Promise<void>;
 
-export const COMMAND_HANDLERS: Readonly<Record<CommandWord, CommandHandler>> = {
+/** What people ask for most, and wait for: it is read before it is known whether the request is a repetition. */
+export const READING_HANDLERS = {
+  status: (context, caller) => readStatus(context, caller, caller.place),
+} satisfies Partial<Record<CommandWord, (context: ListenerContext, caller: Caller) => ReturnType<Reading>>>;
+
+export type ReadingWord = keyof typeof READING_HANDLERS;
+
+export const COMMAND_HANDLERS: Readonly<Record<Exclude<CommandWord, ReadingWord>, CommandHandler>> = {
   answer: async (context, caller, rest) => {
     const { actor, place } = caller;
     if (!rest.includes(':')) {
@@ -60,8 +68,6 @@ export const COMMAND_HANDLERS: Readonly<Record<CommandWord, CommandHandler>> = {
     const from = firstNumberIn(rest);
     await caller.tell(cardsMessage(await useCases.listCards(caller.actor, caller.place), from));
   },
-
-  status: (context, caller) => tellStatus(context, caller, caller.place),
 
   pull: async (context, caller, rest) => {
     const { useCases } = context;

@@ -1,17 +1,23 @@
 /** The slash command: acknowledged at once, answered after. */
 import type { App, RespondFn } from '@slack/bolt';
 import { Refusal } from '../../app/refusal.ts';
+import type { CommandWord } from '../command-table.ts';
 import { slashCommand } from '../incoming.ts';
 import { nearestCommandWord } from '../nearest-command.ts';
 import { plainWords } from '../plain-words.ts';
 import { placeOf } from './asker.ts';
-import { type Caller, COMMAND_HANDLERS, tellOverview } from './command-handlers.ts';
+import {
+  type Caller,
+  COMMAND_HANDLERS,
+  READING_HANDLERS,
+  type ReadingWord,
+  tellOverview,
+} from './command-handlers.ts';
 import { contextOf } from './context-of.ts';
 import { guarded, guardedReading, triggerKey } from './guarded.ts';
 import type { ListenerContext } from './listener-context.ts';
 import { parseCommand } from './parse-command.ts';
 import { tellsOnly } from './responses.ts';
-import { readStatus } from './tell-status.ts';
 
 export function listenToCommand(app: App): void {
   app.command(/.*/, async ({ ack, body, respond, context: bolt }) => {
@@ -48,9 +54,8 @@ export async function runCommand(
 ): Promise<void> {
   const { word, rest } = parseCommand(text);
   const during = `command ${word ?? (rest === '' ? 'alone' : 'unknown')}`;
-  // What people ask for most, and wait for: every way to the database counts.
-  if (word === 'status') {
-    return guardedReading(context, caller, during, eventKey, () => readStatus(context, caller, caller.place));
+  if (isReading(word)) {
+    return guardedReading(context, caller, during, eventKey, () => READING_HANDLERS[word](context, caller));
   }
   await guarded(context, caller, during, eventKey, async () => {
     if (word !== undefined) return COMMAND_HANDLERS[word](context, caller, rest);
@@ -58,4 +63,8 @@ export async function runCommand(
     const typed = rest.split(/\s+/)[0] ?? rest;
     throw new Refusal('unknown-command', { word: typed, near: nearestCommandWord(rest) });
   });
+}
+
+function isReading(word: CommandWord | undefined): word is ReadingWord {
+  return word !== undefined && Object.hasOwn(READING_HANDLERS, word);
 }
