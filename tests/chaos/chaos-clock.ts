@@ -2,7 +2,7 @@
  * The true time of a run, which the calendar of the teams goes by, and the clock of each bot, which may be ahead of it or
  * behind. Time goes on at its usual pace; between the interesting moments of a day it leaps.
  */
-import { writeFileSync } from 'node:fs';
+import { renameSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 
 export class ChaosClock {
@@ -40,7 +40,9 @@ export class ChaosClock {
 
   #write(): void {
     for (const [bot, file] of this.#files.entries()) {
-      writeFileSync(file, String(Math.round(this.#aheadMs + (this.#skewsMs[bot] as number))));
+      // In place of the other at once: whoever read half a number would believe to be in another year.
+      writeFileSync(`${file}.next`, String(Math.round(this.#aheadMs + (this.#skewsMs[bot] as number))));
+      renameSync(`${file}.next`, file);
     }
   }
 }

@@ -18,9 +18,7 @@ let readAtMs = Number.NEGATIVE_INFINITY;
 function nowMs(): number {
   if (performance.now() - readAtMs > BELIEVED_MS) {
     readAtMs = performance.now();
-    const written = Number(readFileSync(FILE, 'utf8'));
-    // A file that is just being written is read a moment later.
-    if (Number.isFinite(written)) aheadMs = written;
+    aheadMs = Number(readFileSync(FILE, 'utf8'));
   }
   return RealDate.now() + aheadMs;
 }
