@@ -82,7 +82,16 @@ async function start(config: Config, logger: Logger): Promise<() => Promise<void
   const bulk: AppDependencies = { ...deps, store: metrics ? meteredStore(bulkStore, metrics) : bulkStore };
   await queue.work(deliveryHandler((postId) => deliverPost(bulk, postId), logger, metrics));
   const reduceDaily = onceADay(clock.now, () => reduceSprints(bulk));
-  const ticking = startClock(async () => (await runDueWork(bulk)) + (await reduceDaily()), logger, metrics);
+  const ticking = startClock(
+    async () => {
+      const served = await runDueWork(bulk);
+      const removed = await reduceDaily();
+      if (removed > 0) logger.info({ removed }, 'What was kept long enough is gone.');
+      return served;
+    },
+    logger,
+    metrics,
+  );
   logger.info(
     { mode: config.transport.mode, port, metricsPort: metering.port, database: database.kind, workspaceName },
     'Loadline is running',

@@ -70,7 +70,7 @@ export class Person {
       }
       act ??= this.#newAnswer(form, day, sprintId);
       if (!act) return;
-      act.tries += 1;
+      tryAgain(act);
       if (!this.#fillAnswer(form, act)) return;
       if (await this.#submitted(act, form)) return;
       await this.#pause();
@@ -97,7 +97,7 @@ export class Person {
       workedPoints,
     });
     for (let tried = 0; tried < TRIES && !isOver(); tried += 1) {
-      act.tries += 1;
+      tryAgain(act);
       const reply = await this.#reply(() => this.#options.standIn.say(userId, 'dm', words));
       act.lastWords = reply?.text ?? '';
       if (reply && /^Recorded for/.test(reply.text)) {
@@ -114,7 +114,7 @@ export class Person {
   async #explain(act: Act, asked: SeenMessage): Promise<void> {
     const { standIn, userId } = this.#options;
     for (let tried = 0; tried < TRIES && !this.#options.isOver(); tried += 1) {
-      act.tries += 1;
+      tryAgain(act);
       const at = { ts: asked.ts, channel: asked.channel };
       await standIn.click(userId, at, ACTIONS.growthAllSurprise);
       const shown = await this.#until(() => {
@@ -142,7 +142,7 @@ export class Person {
       const message = this.#messages().find(({ ts }) => ts === prompt.message.ts);
       // Somebody's other answer has taken the button away.
       if (!message || !buttonsOf(message).some(({ action_id }) => action_id === actionId)) return;
-      act.tries += 1;
+      tryAgain(act);
       await standIn.click(userId, { ts: message.ts, channel: message.channel }, actionId);
       const shown = await this.#until(() => {
         const now = this.#messages().find(({ ts }) => ts === message.ts);
@@ -168,7 +168,7 @@ export class Person {
     const { standIn, book, userId, channelId, isOver } = this.#options;
     const act = book.begin({ kind, userId, channelId, day, words });
     for (let tried = 0; tried < TRIES && !isOver(); tried += 1) {
-      act.tries += 1;
+      tryAgain(act);
       const reply = await this.#reply(() => standIn.command(userId, channelId, `${COMMAND} ${typed}`));
       act.lastWords = reply?.text ?? '';
       if (reply && done.test(reply.text)) {
@@ -216,7 +216,7 @@ export class Person {
     const { standIn, userId, channelId } = this.#options;
     for (let tried = 0; tried < TRIES; tried += 1) {
       await this.#closeForms();
-      if (act) act.tries += 1;
+      if (act) tryAgain(act);
       const before = new Set(this.#seen().map(({ ts }) => ts));
       await standIn.command(userId, channelId, command);
       const form = await this.#until(() => this.#formOf(callbackId) ?? this.#newIn(before));
@@ -378,6 +378,12 @@ export class Person {
   async #pause(): Promise<void> {
     await wait(PAUSE_MS * (0.5 + this.#options.random.next()));
   }
+}
+
+/** What was told before is no word about this try. */
+function tryAgain(act: Act): void {
+  act.tries += 1;
+  act.state = 'open';
 }
 
 function titleOf(view: View): string {
