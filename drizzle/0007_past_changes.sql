@@ -1,3 +1,5 @@
+-- In the order in which a closing takes them: a replica of the version before may be at it.
+LOCK TABLE "loadline"."sprints", "loadline"."past_sprints" IN SHARE ROW EXCLUSIVE MODE;--> statement-breakpoint
 CREATE TABLE "loadline"."past_changes" (
 	"workspace_id" text NOT NULL,
 	"mark" bigint NOT NULL,

@@ -96,7 +96,8 @@ export type HomeOpened = z.infer<typeof homeOpened>;
 
 /** The bot was removed, or tokens were taken back. */
 export const removalEvent = anyEvent.extend({
-  event_time: z.number(),
+  // What a date can hold, in seconds.
+  event_time: z.number().int().min(0).max(8_640_000_000_000),
   event: z.discriminatedUnion('type', [
     z.looseObject({ type: z.literal('app_uninstalled') }),
     z.looseObject({

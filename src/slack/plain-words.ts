@@ -4,9 +4,9 @@
  */
 export function plainWords(delivered: string): string {
   return delivered
-    .replace(/<@([UW][A-Z0-9]+)(?:\|[^>]*)?>/g, '<@$1>')
-    .replace(/<#[A-Z0-9]+\|([^>]*)>/g, '#$1')
-    .replace(/<![a-z]+(?:\^[^|>]*)*\|([^>]*)>/g, '$1')
+    .replace(/<@([UW][A-Z0-9]+)(?:\|[^<>]*)?>/g, '<@$1>')
+    .replace(/<#[A-Z0-9]+\|([^<>]*)>/g, '#$1')
+    .replace(/<![a-z]+(?:\^[^<>|]*)?\|([^<>]*)>/g, '$1')
     .replace(/<!(here|channel|everyone)>/g, '@$1')
     .replace(/<(?!@)([^|<>\s]+)\|([^<>]*)>/g, '$2')
     .replace(/<(?![@#!])([^|<>\s]+)>/g, '$1')

@@ -1,6 +1,7 @@
 /**
  * Writes what is in a data folder as SQL, and makes a data folder from such SQL. It is what `pg_dump` writes,
- * so it can be loaded into a Postgres server as well. Must not change the folder that it reads.
+ * so it can be loaded into a Postgres server as well. Must change no row of what it reads; files of its own
+ * the database renews whenever it is opened.
  */
 import { access } from 'node:fs/promises';
 import { join } from 'node:path';

@@ -58,11 +58,17 @@ export interface QueueConnection {
 /** Failures behind the scenes, such as a lost connection during maintenance; pg-boss goes on by itself. */
 export type BackgroundErrorListener = (error: Error) => void;
 
-/** Sets up the queues (creating pg-boss's own tables if need be) and gives back what sends to them. */
-export async function openJobSender(
+/** Brings pg-boss's own tables up to date, which may take long when there is much in them. */
+export async function updateQueueTables(
   connection: QueueConnection,
   onBackgroundError: BackgroundErrorListener,
-): Promise<JobSender> {
+): Promise<void> {
+  const boss = sendingBoss(connection, onBackgroundError);
+  await boss.start();
+  await boss.stop({ graceful: false });
+}
+
+function sendingBoss(connection: QueueConnection, onBackgroundError: BackgroundErrorListener): PgBoss {
   const boss = new PgBoss({
     ...connection,
     schema: QUEUE_SCHEMA,
@@ -72,6 +78,15 @@ export async function openJobSender(
     registerInstance: false,
   });
   boss.on('error', onBackgroundError);
+  return boss;
+}
+
+/** Sets up the queues (creating pg-boss's own tables if need be) and gives back what sends to them. */
+export async function openJobSender(
+  connection: QueueConnection,
+  onBackgroundError: BackgroundErrorListener,
+): Promise<JobSender> {
+  const boss = sendingBoss(connection, onBackgroundError);
   await boss.start();
   const there = new Set((await boss.getQueues()).map(({ name }) => name));
   // Asked first, for to create what is there costs a start on the embedded database a tenth of its time.

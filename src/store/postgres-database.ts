@@ -6,7 +6,7 @@ import postgres from 'postgres';
 import { checkDatabaseUrl, connectionError } from './connection-error.ts';
 import type { Database } from './database.ts';
 import type { BackgroundErrorListener } from './job-sender.ts';
-import { openJobSender } from './job-sender.ts';
+import { openJobSender, updateQueueTables } from './job-sender.ts';
 import { MIGRATIONS, migrated } from './migrate.ts';
 import { preparing } from './prepared-statements.ts';
 import { queueClient, queueDb } from './queue-connection.ts';
@@ -76,7 +76,7 @@ export function refuseOldServer(serverVersion: number): void {
 }
 
 /** One process at a time brings the database up to date; the others wait and find it done. */
-async function migrateAlone(databaseUrl: string): Promise<void> {
+async function migrateAlone(databaseUrl: string, onBackgroundError: BackgroundErrorListener): Promise<void> {
   const client = postgres(databaseUrl, { ...CONNECTION_OPTIONS, max: 1 });
   try {
     const [row] = await client`select current_setting('server_version_num')::integer as version`;
@@ -84,6 +84,11 @@ async function migrateAlone(databaseUrl: string): Promise<void> {
     await client`select pg_advisory_lock(${MIGRATION_LOCK})`;
     // The lock belongs to the connection and goes with it.
     await migrated(() => migrate(drizzle(client), MIGRATIONS));
+    // Over connections without a limit of time.
+    const forQueue = queueClient(databaseUrl, CONNECTION_OPTIONS);
+    await updateQueueTables({ db: queueDb(forQueue), backend: 'postgres' }, onBackgroundError).finally(() =>
+      forQueue.end(),
+    );
   } finally {
     await client.end();
   }
@@ -102,7 +107,7 @@ export async function openPostgres(
   const forQueue = queueClient(databaseUrl, bulk);
   const end = () => Promise.all([client.end(), forBulk.end(), forQueue.end()]);
   try {
-    await migrateAlone(databaseUrl);
+    await migrateAlone(databaseUrl, onBackgroundError);
     const queueConnection = { db: queueDb(forQueue), backend: 'postgres' as const };
     const sender = await openJobSender(queueConnection, onBackgroundError);
     const session = drizzle(preparing(client)) as unknown as SqlSession;

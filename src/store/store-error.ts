@@ -9,6 +9,7 @@ export type StoreErrorCode =
   | 'database-too-old'
   | 'database-migration-failed'
   | 'data-folder-in-use'
+  | 'data-folder-of-others'
   | 'data-folder-unusable'
   | 'no-such-row';
 

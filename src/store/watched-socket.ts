@@ -19,7 +19,7 @@ const LOOKS = 8;
 
 interface WatchedOptions {
   /** The driver's own option, which its types leave out; it is to give a socket, connected or connecting. */
-  readonly socket?: (address: Address) => Socket;
+  readonly socket?: (address: Address) => Promise<Socket>;
 }
 
 /**
@@ -37,7 +37,9 @@ export function givingUpSilence(address: string, silenceLimitMs: number): postgr
   return options as postgres.Options<never>;
 }
 
-function watchedSocket({ host, port, path }: Address, silenceLimitMs: number): Socket {
+async function watchedSocket({ host, port, path }: Address, silenceLimitMs: number): Promise<Socket> {
+  // In the same run of microtasks as the driver then hears the socket's errors, which may come at once.
+  await undefined;
   const [onlyHost, onlyPort] = [host[0] as string, port[0] as number];
   const socket = path ? connect(path) : connect(onlyPort, onlyHost);
   destroyWhenSilent(socket, silenceLimitMs);

@@ -222,7 +222,14 @@ function conservation({ sprints, cards, answers }: Evidence): string[] {
       ),
     );
     const worked = sum(given.map(({ workedPoints }) => workedPoints ?? 0));
-    const surprisePoints = sum(given.map((answer) => answer.surprisePoints));
+    const surprisePoints = sum(
+      own.map((card) =>
+        surpriseOf(
+          card.estimatePoints,
+          given.filter(({ cardId }) => cardId === card.id),
+        ),
+      ),
+    );
     const [commitmentPoints, pulledInPoints] = [estimates('planned'), estimates('pulled-in')];
     const expected = {
       commitmentPoints,
@@ -237,6 +244,23 @@ function conservation({ sprints, cards, answers }: Evidence): string[] {
       return stored === value ? [] : [`${field} of ${name} is ${stored}, and its cards add up to ${value}`];
     });
   });
+}
+
+/**
+ * Of what was said to be surprise work, what can be: a correction of an earlier answer, or a co-owner's, may since have
+ * taken away the growth that it was part of.
+ */
+function surpriseOf(estimatePoints: number, given: readonly AnswerRow[]): number {
+  let [left, surprise] = [estimatePoints, 0];
+  for (const answer of given) {
+    const worked = answer.workedPoints ?? Math.max(0, left - answer.leftPoints);
+    const growth = worked + answer.leftPoints - left;
+    const most = Math.max(0, growth);
+    const least = growth < 0 ? Math.max(growth, -surprise) : 0;
+    surprise += Math.min(most, Math.max(least, answer.surprisePoints));
+    left = answer.leftPoints;
+  }
+  return surprise;
 }
 
 function sum(numbers: readonly number[]): number {

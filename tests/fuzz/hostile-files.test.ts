@@ -145,6 +145,11 @@ describe('the largest file', () => {
       'cards of one sprint',
       `${CARDS}\n${filled('Harbour 1,2026-01-05,LP-1,Tide table,5,2026-01-05,planned,0,6,1\n')}`,
     ],
+    ['blank lines', `${HEADER}\n${filled('\n')}`],
+    ['blank lines of another kind', `${HEADER}\n${filled('\r')}`],
+    ['lines of one cell', `${HEADER}\n${filled('x\n')}`],
+    ['as many lines of one cell as are looked at', `${HEADER}\n${'x\n'.repeat(199_990)}`],
+    ['lines of nothing but separators', `${HEADER}\n${filled(',\n')}`],
     ['marks on one letter', `${HEADER}\n${filled('\u0301')}`],
     ['signs that grow when they are made alike', `${HEADER}\n${filled('\ufdfa')}`],
   ])('is read or refused in time: %s', async (_what, text) => {

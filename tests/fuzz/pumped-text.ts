@@ -8,6 +8,8 @@ const SAMPLES = 4;
 const MOST_TOKENS = 14;
 const LONG = 1_000;
 const FEW_PAIRS = 20;
+/** Of a match: with so few signs of it an expression has begun, and goes on as long as the rest lets it. */
+const PREFIXES = 8;
 
 /** Something that a class or an escape stands for. */
 const STANDS_FOR: readonly (readonly [part: RegExp, texts: readonly string[]])[] = [
@@ -54,8 +56,16 @@ export function* pumpedTexts(source: string, flags: string, length: number, seed
   const matches = matchesOf(source, flags, seed);
   const pairs = tokens.flatMap((one) => tokens.map((other) => one + other));
   // What grows faster than the square of the length shows in shorter texts, and takes less time there.
-  const pumps = [...tokens, ...(length > LONG ? pairs.slice(0, FEW_PAIRS) : pairs), ...matches];
-  const starts = ['', ...matches.slice(0, 1), ...matches.slice(0, 1).map((text) => text.slice(0, -1))];
+  const [match = ''] = matches;
+  const prefixes = Array.from({ length: Math.min(PREFIXES, match.length) }, (_, i) => match.slice(0, i + 1));
+  const pumps = [
+    ...tokens,
+    ...(length > LONG ? pairs.slice(0, FEW_PAIRS) : pairs),
+    ...matches,
+    ...prefixes,
+    match.slice(0, -1),
+  ];
+  const starts = ['', match, match.slice(0, -1), ...(length > LONG ? [] : prefixes)];
   for (const pump of new Set(pumps)) {
     if (pump === '') continue;
     const middle = pump.repeat(Math.ceil(length / pump.length));

@@ -1,5 +1,5 @@
 import { execFile } from 'node:child_process';
-import { mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { chown, mkdir, mkdtemp, readdir, rm, writeFile } from 'node:fs/promises';
 import type { AddressInfo } from 'node:net';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
@@ -7,7 +7,7 @@ import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { promisify } from 'node:util';
 import postgres from 'postgres';
-import { afterAll, beforeAll, describe, expect, inject, it } from 'vitest';
+import { afterAll, beforeAll, describe, expect, inject, it, vi } from 'vitest';
 import { openDatabase } from '../../src/store/open-database.ts';
 import { refuseOldServer } from '../../src/store/postgres-database.ts';
 import { StoreError } from '../../src/store/store-error.ts';
@@ -114,6 +114,23 @@ describe('a data folder', () => {
     expect(await second.store.transaction((tx) => tx.sprintById(sprint.id))).toEqual(sprint);
     await second.close();
   }, 120_000);
+
+  it('of another user is refused to root, whose files would shut its owner out', async () => {
+    const dataFolder = join(folder, 'of-another');
+    await mkdir(dataFolder);
+    // Where the tests do not run as root, its own folder is another user's to root.
+    if (process.geteuid?.() === 0) await chown(dataFolder, 12_345, 12_345);
+    const asRoot = vi.spyOn(process, 'geteuid').mockReturnValue(0);
+    try {
+      await expect(openDatabase({ dataFolder })).rejects.toMatchObject({
+        code: 'data-folder-of-others',
+        mend: expect.stringContaining('setpriv --reuid='),
+      });
+    } finally {
+      asRoot.mockRestore();
+    }
+    expect(await readdir(dataFolder)).toEqual([]);
+  });
 
   it('that is a file is refused', async () => {
     const file = join(folder, 'file');

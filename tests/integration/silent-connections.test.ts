@@ -86,6 +86,14 @@ describe('a connection to the database', () => {
     expect(isLostConnection(error)).toBe(true);
   });
 
+  it('that the machine refuses to make at once is an error for who asked, and nobody else', async () => {
+    // An address to all is no address of a server: the operating system says so at once.
+    const nowhere = 'postgres://loadline@255.255.255.255:5432/loadline';
+    client = postgres(nowhere, { max: 1, ...givingUpSilence(nowhere, LIMIT_MS) }) as Sql;
+    const error: unknown = await client`select 1`.catch((cause: unknown) => cause);
+    expect((error as { code: string }).code).toMatch(/^(ENETUNREACH|EACCES|EPERM|EHOSTUNREACH|ENOTSUP)$/);
+  });
+
   it('is the driver’s own business when there are several hosts', () => {
     expect(givingUpSilence('postgres://loadline@first,second:5432/loadline', LIMIT_MS)).toEqual({});
     expect(givingUpSilence(address, LIMIT_MS)).toHaveProperty('socket');

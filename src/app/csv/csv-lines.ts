@@ -63,23 +63,58 @@ function readUntilBroken(
 ): { records: CsvRecord[]; brokenOn: number | undefined; isEndless: boolean } {
   const records: CsvRecord[] = [];
   let linesRead = 0;
+  // The parser takes the two signs of such a line end for two lines when they stand in a cell.
+  let linesTooMany = 0;
   try {
-    parse(text, {
-      delimiter: separator,
-      record_delimiter: RECORD_ENDS,
-      relax_column_count: true,
-      max_record_size: LONGEST_RECORD,
-      on_record: (cells: string[], { lines }) => {
-        records.push({ lineNumber: linesRead + 1, cells });
-        linesRead = lines;
-        // They are collected here, since an error further down would take the parser's own list with it.
-        return null;
-      },
-    });
+    withoutStacks(() =>
+      parse(text, {
+        delimiter: separator,
+        record_delimiter: RECORD_ENDS,
+        relax_column_count: true,
+        // Each would be a record of another width.
+        skip_empty_lines: true,
+        max_record_size: LONGEST_RECORD,
+        on_record: (cells: string[], { lines }) => {
+          const inCells = cells.filter((cell) => LINE_END.test(cell)).join();
+          linesTooMany += countOf(inCells, /\r\n/g);
+          linesRead = lines - linesTooMany;
+          records.push({ lineNumber: linesRead - countOf(inCells, /\r\n|\n|\r/g), cells });
+          // They are collected here, since an error further down would take the parser's own list with it.
+          return null;
+        },
+      }),
+    );
     return { records, brokenOn: undefined, isEndless: false };
   } catch (error) {
     if (!(error instanceof CsvError)) throw error;
-    return { records, brokenOn: linesRead + 1, isEndless: error.code === 'CSV_MAX_RECORD_SIZE' };
+    return {
+      records,
+      brokenOn: brokenLine(text, linesRead),
+      isEndless: error.code === 'CSV_MAX_RECORD_SIZE',
+    };
+  }
+}
+
+function countOf(text: string, what: RegExp): number {
+  return text === '' ? 0 : (text.match(what)?.length ?? 0);
+}
+
+/** The first line after those that were read which isn't blank. */
+function brokenLine(text: string, linesRead: number): number {
+  let line = linesRead + 1;
+  for (let rest = withoutLines(text, linesRead); /^[\r\n]/.test(rest); rest = withoutLines(rest, 1))
+    line += 1;
+  return line;
+}
+
+/** The parser makes an error of each record of another width, though nobody sees it: most of it is the stack. */
+function withoutStacks(work: () => void): void {
+  const { stackTraceLimit } = Error;
+  Error.stackTraceLimit = 0;
+  try {
+    work();
+  } finally {
+    Error.stackTraceLimit = stackTraceLimit;
   }
 }
 

@@ -10,8 +10,11 @@ import { pastTraces, projectionHistory } from './team-history.ts';
 /** About ten megabytes when each has as long a past as is looked back at. */
 const MOST_KEPT = 200;
 
-/** In the order of their last use. The version is part of the key, so what is out of date is never found again. */
-const kept = new Map<string, ProjectionHistory>();
+/** A version may come back once its rows are forgotten, a day later (`dropOldRecords`); by then nobody remembers it. */
+const KEPT_MS = 12 * 3_600_000;
+
+/** In the order of their last use. The version is part of the key, so what is out of date is not found again. */
+const kept = new Map<string, { readonly history: ProjectionHistory; readonly sinceMs: number }>();
 
 /**
  * What was learnt from the past as it stood at that share of the working days.
@@ -27,17 +30,21 @@ export async function rememberedHistory(
 ): Promise<ProjectionHistory> {
   const key = version && JSON.stringify([version, team.id, elapsedShare]);
   const known = key === undefined ? undefined : kept.get(key);
-  if (known) return keepAsLatest(key as string, known);
+  const nowMs = performance.now();
+  if (known && nowMs - known.sinceMs < KEPT_MS) return keepAsLatest(key as string, known);
   const { traces, isRecordedNow } = await pastTraces(tx, team, elapsedShare);
   const history = projectionHistory(traces, elapsedShare);
   // What this transaction has just recorded may yet be rolled back.
-  return key === undefined || isRecordedNow ? history : keepAsLatest(key, history);
+  return key === undefined || isRecordedNow ? history : keepAsLatest(key, { history, sinceMs: nowMs });
 }
 
-function keepAsLatest(key: string, history: ProjectionHistory): ProjectionHistory {
+function keepAsLatest(
+  key: string,
+  known: { history: ProjectionHistory; sinceMs: number },
+): ProjectionHistory {
   kept.delete(key);
-  kept.set(key, history);
+  kept.set(key, known);
   const [oldest] = kept.keys();
   if (kept.size > MOST_KEPT && oldest !== undefined) kept.delete(oldest);
-  return history;
+  return known.history;
 }

@@ -105,10 +105,11 @@ export async function importSprints(
       const message = 'Choose a file, or paste its lines: nothing was given.';
       throw new Refusal('bad-input', { problems: [{ field: 'files', message }] });
     }
-    // Held until the end, so that no sprint comes between checking and recording.
-    await tx.lockTeam(input.teamId);
+    // Before the team is held, for large files take seconds.
     const problems = new ImportProblems();
     const read = readImport(files, problems);
+    // Held until the end, so that no sprint comes between checking and recording.
+    await tx.lockTeam(input.teamId);
     const plan = problems.hasWholeFile
       ? { sprints: [], leftOut: [] }
       : importPlan(read, await planContext(tx, deps, membership, actor), problems);

@@ -30,6 +30,9 @@ export interface ReadImport {
   readonly changes: readonly ChangeLine[];
 }
 
+/** Blank ones, and those within a cell, included: whatever has to be looked at. */
+const MOST_LINES_IN_ALL = 4 * MOST_LINES;
+
 export function readImport(files: readonly CsvFile[], problems: ImportProblems): ReadImport {
   const read: ReadFile[] = [];
   const sprints: SprintLine[] = [];
@@ -38,8 +41,17 @@ export function readImport(files: readonly CsvFile[], problems: ImportProblems):
   const answers: AnswerLine[] = [];
   const changes: ChangeLine[] = [];
   const lineCount = (): number => read.reduce((sum, { lines }) => sum + lines, 0);
+  let linesInAll = 0;
   for (const file of files) {
     const whole = { fileName: file.fileName, lineNumber: undefined };
+    linesInAll += linesIn(file.text);
+    if (linesInAll > MOST_LINES_IN_ALL) {
+      problems.tell(
+        whole,
+        `all files together have more than ${MOST_LINES_IN_ALL.toLocaleString('en')} lines, blank ones included. Take out what is blank, or import them in several parts, each with whole sprints.`,
+      );
+      break;
+    }
     const table = readTable(file);
     if (typeof table === 'string') {
       problems.tell(whole, table);
@@ -72,6 +84,15 @@ export function readImport(files: readonly CsvFile[], problems: ImportProblems):
   const has = (kind: CsvKind): boolean => read.some((file) => file.kind === kind);
   tellWhatIsMissing(read, has, problems);
   return { files: read, sprints, unreadSprintNames, hasCards: has('cards'), cards, answers, changes };
+}
+
+function linesIn(text: string): number {
+  let lines = 1;
+  for (let i = 0; i < text.length; i += 1) {
+    const sign = text[i];
+    if (sign === '\n' || (sign === '\r' && text[i + 1] !== '\n')) lines += 1;
+  }
+  return lines;
 }
 
 function keep<Line>(lines: Line[], line: Line | undefined): void {

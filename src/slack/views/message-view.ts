@@ -69,7 +69,7 @@ function wordsOf(block: KnownBlock | Block): string[] {
 function textWords(text: { readonly type: string; readonly text: string }): string {
   if (text.type !== 'mrkdwn') return mrkdwnOf(text.text);
   return text.text
-    .replace(/<!date\^[^|>]*\|([^>]*)>/g, '$1')
+    .replace(/<!date\^[^<>|]*\|([^<>]*)>/g, '$1')
     .replace(/`(\/[^`\n]*)`/g, '$1')
     .replace(/`([^`\n]*)`/g, '“$1”')
     .replace(/(?<![\p{L}\p{N}])\*([^*\n]+)\*(?![\p{L}\p{N}])/gu, '$1');

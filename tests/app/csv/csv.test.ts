@@ -101,6 +101,13 @@ describe('records', () => {
     ]);
   });
 
+  test.each(['\n', '\r\n', '\r'])('are counted right whatever ends a line: %j', (end) => {
+    const lines = ['', 'a,b', '', '', '1,"x', '', 'y"', '', '"z', '",', '2', '', '', '4,"x"y', '5', ''];
+    const { records, bad } = csvRecords(lines.join(end), ',');
+    expect(records.map(({ lineNumber }) => lineNumber)).toEqual([2, 5, 9, 11, 15]);
+    expect(bad.map(({ lineNumber }) => lineNumber)).toEqual([14]);
+  });
+
   test('with a misplaced quote are named, and those after them are read', () => {
     const { records, bad } = csvRecords('a,b\n1,x"y\n2,"z" z\n3,ok\n4,"never\n5,ok', ',');
     expect(bad.map(({ lineNumber }) => lineNumber)).toEqual([2, 3, 5]);

@@ -1,5 +1,5 @@
 import { randomUUID } from 'node:crypto';
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import type { PastTrace } from '../../../src/app/history/past-sprint.ts';
 import { rememberedHistory } from '../../../src/app/history/remembered-history.ts';
 import { projectionHistory } from '../../../src/app/history/team-history.ts';
@@ -51,6 +51,23 @@ test('another version of the past, and another team’s, are read anew', async (
   expect(changed).toEqual(projectionHistory(later, 0.5));
   const others = await rememberedHistory(storeOf(later).tx, OTHER_TEAM, 0.5, before);
   expect(others).toEqual(projectionHistory(later, 0.5));
+});
+
+test('what was learnt long ago is learnt again, for a version may come back when the past behind it is forgotten', async () => {
+  const version = randomUUID();
+  const now = vi.spyOn(performance, 'now').mockReturnValue(0);
+  try {
+    const { tx, reads } = storeOf(PAST);
+    await rememberedHistory(tx, TEAM, 0.5, version);
+    now.mockReturnValue(11 * 3_600_000);
+    await rememberedHistory(tx, TEAM, 0.5, version);
+    expect(reads()).toBe(1);
+    now.mockReturnValue(13 * 3_600_000);
+    await rememberedHistory(tx, TEAM, 0.5, version);
+    expect(reads()).toBe(2);
+  } finally {
+    now.mockRestore();
+  }
 });
 
 test('without a version nothing is kept', async () => {
