@@ -33,6 +33,10 @@ const CHECKS: readonly Check[] = [
     ],
   },
   { what: 'Kubernetes: put together', command: ['kubectl', 'kustomize', 'deploy/kubernetes'] },
+  {
+    what: 'Kubernetes, many workspaces: put together',
+    command: ['kubectl', 'kustomize', 'deploy/kubernetes-many'],
+  },
   { what: 'alert rules: well formed', command: ['promtool', 'check', 'rules', 'deploy/alerts.yaml'] },
   {
     what: 'alert rules: cases',
@@ -48,6 +52,17 @@ const CHECKS: readonly Check[] = [
   {
     what: 'compose file: put together',
     command: ['docker', 'compose', '--file', 'deploy/compose.yaml', 'config', '--quiet'],
+    needs: ['docker', 'compose', 'version'],
+  },
+  {
+    what: 'compose file, many workspaces: put together',
+    command: [
+      'env',
+      'LOADLINE_CLIENT_ID=1234.5678',
+      'LOADLINE_PUBLIC_URL=https://loadline.example.org',
+      ...['docker', 'compose', '--file', 'deploy/compose.yaml', '--file', 'deploy/compose.many.yaml'],
+      ...['config', '--quiet'],
+    ],
     needs: ['docker', 'compose', 'version'],
   },
 ];
