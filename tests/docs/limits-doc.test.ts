@@ -3,6 +3,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { MOST_LINES } from '../../src/app/csv/read-table.ts';
+import { MOST_LINES_IN_ALL } from '../../src/app/import/read-import.ts';
 import { DOWNLOAD_BYTES_MAX } from '../../src/slack/download-file.ts';
 import { HTTP_LIMITS } from '../../src/slack/http-limits.ts';
 import { CLOCK_TOLERANCE_SECONDS } from '../../src/slack/judge-signature.ts';
@@ -27,7 +28,7 @@ describe('docs/operating.md', () => {
   it('names the limits of files', () => {
     expect(IMPORT_FILES_MAX).toBe(10);
     expect(page).toContain(
-      `each of ${DOWNLOAD_BYTES_MAX / 1e6} MB and ${MOST_LINES.toLocaleString('en')} lines, 100 columns, 100,000 characters a line.`,
+      `each of ${DOWNLOAD_BYTES_MAX / 1e6} MB and ${MOST_LINES.toLocaleString('en')} lines, 100 columns, 100,000 characters a line; ${MOST_LINES_IN_ALL.toLocaleString('en')} lines in all, blank ones included.`,
     );
   });
 });

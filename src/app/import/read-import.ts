@@ -31,7 +31,7 @@ export interface ReadImport {
 }
 
 /** Blank ones, and those within a cell, included: whatever has to be looked at. */
-const MOST_LINES_IN_ALL = 4 * MOST_LINES;
+export const MOST_LINES_IN_ALL = 4 * MOST_LINES;
 
 export function readImport(files: readonly CsvFile[], problems: ImportProblems): ReadImport {
   const read: ReadFile[] = [];
