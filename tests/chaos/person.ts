@@ -98,7 +98,10 @@ export class Person {
     });
     for (let tried = 0; tried < TRIES && !isOver(); tried += 1) {
       tryAgain(act);
-      const reply = await this.#reply(() => this.#options.standIn.say(userId, 'dm', words));
+      const reply = await this.#reply(
+        () => this.#options.standIn.say(userId, 'dm', words),
+        (text) => /^Recorded for/.test(text) && !tellsOf(act, text),
+      );
       act.lastWords = reply?.text ?? '';
       if (reply && /^Recorded for/.test(reply.text)) {
         act.state = 'acknowledged';
@@ -123,7 +126,7 @@ export class Person {
       });
       act.lastWords = shown?.text ?? '';
       if (shown && /^Recorded for/.test(shown.text)) {
-        act.state = 'acknowledged';
+        if (tellsOf(act, shown.text)) act.state = 'acknowledged';
         return;
       }
       if (shown) return;
@@ -317,15 +320,22 @@ export class Person {
     }
   }
 
-  async #reply(move: () => Promise<unknown>): Promise<SeenMessage | undefined> {
+  /** @param isForAnother whether a text answers something that was said before, and comes only now */
+  async #reply(
+    move: () => Promise<unknown>,
+    isForAnother: (text: string) => boolean = () => false,
+  ): Promise<SeenMessage | undefined> {
     const before = new Set(this.#seen().map(({ ts }) => ts));
     await move();
-    return this.#until(() => this.#newIn(before));
+    return this.#until(() => this.#newIn(before, isForAnother));
   }
 
   /** What the bot has said to this person alone, in reply to something. */
-  #newIn(before: ReadonlySet<string>): SeenMessage | undefined {
-    const fresh = this.#seen().filter(({ ts }) => !before.has(ts));
+  #newIn(
+    before: ReadonlySet<string>,
+    isForAnother: (text: string) => boolean = () => false,
+  ): SeenMessage | undefined {
+    const fresh = this.#seen().filter(({ ts, text }) => !before.has(ts) && !isForAnother(text));
     if (fresh.length === 0) return undefined;
     // What the clock has caused, such as a reminder, is no reply.
     const posts = new Set(
@@ -378,6 +388,12 @@ export class Person {
   async #pause(): Promise<void> {
     await wait(PAUSE_MS * (0.5 + this.#options.random.next()));
   }
+}
+
+/** Whether the text holds the numbers of this answer. */
+function tellsOf({ leftPoints, workedPoints }: Act, text: string): boolean {
+  const left = leftPoints === 0 ? 'nothing' : `${leftPoints} points?`;
+  return new RegExp(`worked ${workedPoints}, ${left} left`).test(text);
 }
 
 /** What was told before is no word about this try. */
