@@ -162,9 +162,22 @@ function repeatedAnswers({ acts, answers }: Evidence): string[] {
       .flatMap((act) => {
         // In words, the same numbers may be meant for another card on another try.
         const stored = act.cardId === undefined ? 0 : rowsOf(act, answers).length;
-        return stored > 1 ? [`stored ${stored} times: ${actWords(act)}`] : [];
+        const said = acts.filter((other) => saysTheSameOf(other, act)).length;
+        return stored > said ? [`stored ${stored} times: ${actWords(act)}`] : [];
       }),
   ];
+}
+
+/** Words name a card by its place in a list, so that they may mean any. */
+function saysTheSameOf(other: Act, act: Act): boolean {
+  return (
+    other.kind === 'answer' &&
+    other.userId === act.userId &&
+    other.day === act.day &&
+    other.leftPoints === act.leftPoints &&
+    other.workedPoints === act.workedPoints &&
+    (other.cardId === undefined || other.cardId === act.cardId)
+  );
 }
 
 function acknowledgedActs({ acts, cards, prompts, sprints }: Evidence): string[] {

@@ -172,13 +172,18 @@ export class Person {
     const act = book.begin({ kind, userId, channelId, day, words });
     for (let tried = 0; tried < TRIES && !isOver(); tried += 1) {
       tryAgain(act);
-      const reply = await this.#reply(() => standIn.command(userId, channelId, `${COMMAND} ${typed}`));
+      const reply = await this.#reply(
+        () => standIn.command(userId, channelId, `${COMMAND} ${typed}`),
+        // Of a status that was asked for before.
+        (text) => /^Chart: /.test(text),
+      );
       act.lastWords = reply?.text ?? '';
       if (reply && done.test(reply.text)) {
         act.state = 'acknowledged';
         return;
       }
-      if (reply) act.state = NOT_CERTAIN.test(reply.text) ? 'open' : 'denied';
+      // A refusal may be right because the try before was carried out: that the card is dropped, or its key taken.
+      if (reply) act.state = NOTHING_RECORDED.test(reply.text) ? 'denied' : 'open';
       // A refusal is an answer; only an error is worth another try.
       if (reply && !/Something went wrong|pause/.test(reply.text)) return;
       await this.#pause();
