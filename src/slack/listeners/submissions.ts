@@ -118,6 +118,7 @@ async function verdictOn(
     return { kind: 'outcome', outcome };
   } catch (error) {
     if (error instanceof AlreadyWritten) return { kind: 'repeated' };
+    // A refusal says what is wrong, and its repetition is refused alike.
     const isFinal = key === undefined || error instanceof GivenUp || error instanceof Refusal;
     if (!isFinal) await settleWritten(() => context.giveUp(key));
     const failure = failureOf(error, logger, during);

@@ -80,8 +80,8 @@ export const pastSprints = loadline.table(
 );
 
 /**
- * Which past of a workspace a process has read: triggers add a row in whatever transaction changes what projections read
- * of it (see the migration 0007). The sum of a workspace's marks is another one afterwards; nobody waits for anybody, as
+ * By this a process tells whether it has read a workspace's past as it is now: triggers add a row in whatever transaction
+ * changes what projections read of it (see the migration 0007). The sum of a workspace's marks is another one afterwards; nobody waits for anybody, as
  * they would for a counter. Older rows are forgotten.
  */
 export const pastChanges = loadline.table(
