@@ -24,7 +24,7 @@ if (command === 'rehearse') {
 } else if (command === undefined) {
   const { DATABASE_URL, DATABASE_URL_FILE } = process.env;
   if (!(DATABASE_URL || DATABASE_URL_FILE)) {
-    const { pgliteProgram } = await import('./store/pglite-program.ts');
+    const { pgliteProgram } = await import('./store/embedded/pglite-program.ts');
     void pgliteProgram();
   }
   const { runBot } = await import('./run-bot.ts');

@@ -4,7 +4,7 @@
  */
 import { onDatabase, runCommand, showUsage } from './operator-command.ts';
 import type { Database } from './store/database.ts';
-import { giveUp, type SetAsidePost, sendAgain, setAsidePosts } from './store/set-aside-posts.ts';
+import { giveUp, type SetAsidePost, sendAgain, setAsidePosts } from './store/queue/set-aside-posts.ts';
 
 const USAGE =
   'npm run posts -- list | retry ID… | drop ID…   (all in place of an ID: every one that is listed)';

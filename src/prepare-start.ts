@@ -5,7 +5,7 @@
 export async function prepareStart(imageFolder?: string): Promise<void> {
   try {
     await import('./run-bot.ts');
-    const { makeImage } = await import('./store/make-data-folder-image.ts');
+    const { makeImage } = await import('./store/embedded/make-data-folder-image.ts');
     await makeImage(imageFolder);
   } catch (error) {
     // An installation that can't keep anything, for instance because it is read only, works all the same.

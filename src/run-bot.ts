@@ -1,10 +1,12 @@
 /** Wiring, start and graceful stop. Only `main.js` imports this. */
 import { setTimeout as wait } from 'node:timers/promises';
 import packageJson from '../package.json' with { type: 'json' };
-import { runDueWork } from './app/ask-members.ts';
-import { deliverPost } from './app/deliver.ts';
+import { runDueWork } from './app/clock/ask-members.ts';
 import type { AppDependencies } from './app/ports.ts';
+import { deliverPost } from './app/posting/deliver.ts';
 import { reduceSprints } from './app/privacy/reduce-sprints.ts';
+import { bindUseCases } from './app/use-cases.ts';
+import { writtenOnce } from './app/written-once.ts';
 import { charts } from './charts/charts.ts';
 import { type Config, ConfigError, type Distribution, readConfig } from './config.ts';
 import { startClock } from './jobs/clock.ts';
@@ -15,19 +17,17 @@ import { meteredMessenger } from './metrics/metered-messenger.ts';
 import { meteredStore } from './metrics/metered-store.ts';
 import { withoutReference } from './reference.ts';
 import { readSecretFiles } from './secret-files.ts';
-import { connectOne, endFormerInstallation } from './slack/connect-one.ts';
-import { ConnectionRefused } from './slack/connection.ts';
-import { createDirectory } from './slack/directory.ts';
-import { connectMany } from './slack/install/connect-many.ts';
-import { createMessenger } from './slack/messenger.ts';
+import { createMessenger } from './slack/sending/messenger.ts';
 import { createSlackApp, PlatformStartError } from './slack/slack-app.ts';
-import { bindUseCases } from './slack/use-cases.ts';
-import { writtenOnce } from './slack/written-once.ts';
+import { connectMany } from './slack/workspaces/connect-many.ts';
+import { connectOne, endFormerInstallation } from './slack/workspaces/connect-one.ts';
+import { ConnectionRefused } from './slack/workspaces/connection.ts';
+import { createDirectory } from './slack/workspaces/directory.ts';
 import type { Database } from './store/database.ts';
-import { openQueue } from './store/delivery-queue.ts';
 import { isLostConnection } from './store/lost-connection.ts';
 import { openDatabase } from './store/open-database.ts';
-import { queueState } from './store/queue-state.ts';
+import { openQueue } from './store/queue/delivery-queue.ts';
+import { queueState } from './store/queue/queue-state.ts';
 import { StoreError } from './store/store-error.ts';
 
 /** Longest that a stop may take before the process ends regardless. */

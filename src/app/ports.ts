@@ -3,9 +3,9 @@ import type { Burndown } from '../sprint/burndown.ts';
 import type { Day } from '../sprint/calendar.ts';
 import type { ForecastAdvice, HistoryAdvice, OddsAdvice, RangeAdvice } from './advice/advice.ts';
 import type { HistoryQueries } from './history/history-ports.ts';
-import type { MessageContent } from './message-content.ts';
-import type { PlanInput } from './plan-input.ts';
-import type { NewPost, Post, PostedAt, PostState, Recipient } from './posts.ts';
+import type { PlanInput } from './planning/plan-input.ts';
+import type { MessageContent } from './posting/message-content.ts';
+import type { NewPost, Post, PostedAt, PostState, Recipient } from './posting/posts.ts';
 import type { PeopleQueries } from './privacy/privacy-ports.ts';
 import type {
   Actor,
@@ -17,7 +17,7 @@ import type {
   SprintCard,
   SprintResult,
   Team,
-} from './team.ts';
+} from './team/team.ts';
 import type { InstallationQueries } from './workspaces/installation-ports.ts';
 
 export interface Clock {

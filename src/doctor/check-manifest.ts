@@ -6,9 +6,9 @@ import { readFile } from 'node:fs/promises';
 import { z } from 'zod';
 import type { Config } from '../config.ts';
 import { COMMAND } from '../slack/ids.ts';
-import { RETURN_PATH } from '../slack/install/install-pages.ts';
-import { DISTRIBUTION_EVENTS, NEEDED_EVENTS } from '../slack/manifest-needs.ts';
-import { NEEDED_SCOPES } from '../slack/scopes.ts';
+import { RETURN_PATH } from '../slack/workspaces/install-pages.ts';
+import { DISTRIBUTION_EVENTS, NEEDED_EVENTS } from '../slack/workspaces/manifest-needs.ts';
+import { NEEDED_SCOPES } from '../slack/workspaces/scopes.ts';
 import { type Finding, findingsOf } from './finding.ts';
 
 const { ok, warning, mend } = findingsOf('manifest');

@@ -1,9 +1,9 @@
 /** Whether the chat platform takes the tokens, grants the scopes and has the same time. */
 import type { Config } from '../config.ts';
 import type { Logger } from '../logger.ts';
-import { checkPlatform, type PlatformCheck, socketProblem } from '../slack/check-platform.ts';
-import { NEEDED_SCOPES } from '../slack/scopes.ts';
-import { interactiveClient } from '../slack/web-clients.ts';
+import { interactiveClient } from '../slack/sending/web-clients.ts';
+import { checkPlatform, type PlatformCheck, socketProblem } from '../slack/workspaces/check-platform.ts';
+import { NEEDED_SCOPES } from '../slack/workspaces/scopes.ts';
 import { clockFinding } from './check-clock.ts';
 import { type Finding, findingsOf, splitSentence } from './finding.ts';
 

@@ -2,7 +2,7 @@
  * The delivery worker's handler: delivers one post and tells the operator what went wrong. A post that
  * failed for the last time is set aside by the queue; this is where it is said aloud.
  */
-import type { DeliveryOutcome } from '../app/deliver.ts';
+import type { DeliveryOutcome } from '../app/posting/deliver.ts';
 import { withNewReference } from '../reference.ts';
 import type { JobLog } from './clock.ts';
 

@@ -1,7 +1,8 @@
 /** A messenger that counts what was delivered, by kind of post. Changes nothing about it. */
-import { DeliveryFailure } from '../app/delivery-failure.ts';
-import type { MessageContent } from '../app/message-content.ts';
+
 import type { Clock, Messenger } from '../app/ports.ts';
+import { DeliveryFailure } from '../app/posting/delivery-failure.ts';
+import type { MessageContent } from '../app/posting/message-content.ts';
 import type { Metrics, PostHow } from './metrics.ts';
 
 type Meter = Pick<Metrics, 'promptSent' | 'postDelivered' | 'postAttemptFailed'>;

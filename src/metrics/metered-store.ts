@@ -1,6 +1,7 @@
 /** A store that counts what was committed and what the database failed. Changes nothing about either. */
-import { DeliveryFailure } from '../app/delivery-failure.ts';
+
 import type { Store, Transaction } from '../app/ports.ts';
+import { DeliveryFailure } from '../app/posting/delivery-failure.ts';
 import { Refusal } from '../app/refusal.ts';
 import { codeOf } from './code-label.ts';
 import type { MetPrompt, Metrics } from './metrics.ts';

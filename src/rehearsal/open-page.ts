@@ -1,8 +1,8 @@
 /** Serves the rehearsal's web page: the workspace, a calendar to move, and a preloaded sprint to play on. */
 import { addDays } from 'date-fns/addDays';
 import { addHours } from 'date-fns/addHours';
-import { dayAt, instantOf } from '../app/local-time.ts';
-import { currentSprint } from '../app/place.ts';
+import { dayAt, instantOf } from '../app/clock/local-time.ts';
+import { currentSprint } from '../app/team/place.ts';
 import type { Logger } from '../logger.ts';
 import { dayPlus } from '../sprint/calendar.ts';
 import { TEAM_CHANNEL_ID } from './cast.ts';

@@ -1,8 +1,8 @@
 /** What came of a play: for each sprint its numbers by the names of the code, and every post. */
 
-import type { SprintCardState } from '../app/card-line.ts';
-import { statesOf } from '../app/card-line.ts';
-import type { Sprint, SprintResult } from '../app/team.ts';
+import type { SprintCardState } from '../app/cards/card-line.ts';
+import { statesOf } from '../app/cards/card-line.ts';
+import type { Sprint, SprintResult } from '../app/team/team.ts';
 import type { SprintRatios } from '../sprint/sprint-ratios.ts';
 import type { SprintTotals } from '../sprint/totals.ts';
 import type { Verdict } from '../sprint/verdict.ts';

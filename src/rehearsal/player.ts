@@ -3,7 +3,7 @@
  * answer their prompts, the calendar moves on, the sprint closes by itself. What the bot refuses is noted
  * with its event and its words, and play goes on.
  */
-import { instantOf } from '../app/local-time.ts';
+import { instantOf } from '../app/clock/local-time.ts';
 import { daysFromTo, formatDay } from '../sprint/calendar.ts';
 import { Unheard } from './conversation.ts';
 import { Moves } from './moves.ts';

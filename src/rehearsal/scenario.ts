@@ -4,7 +4,7 @@
  */
 import { readFile } from 'node:fs/promises';
 import { z } from 'zod';
-import { isTimeOfDay, isTimeZone } from '../app/local-time.ts';
+import { isTimeOfDay, isTimeZone } from '../app/clock/local-time.ts';
 import { isDay } from '../sprint/calendar.ts';
 import { unreadFields } from './unread-fields.ts';
 

@@ -5,34 +5,34 @@
 import { setTimeout as wait } from 'node:timers/promises';
 import { App, type Receiver } from '@slack/bolt';
 import type { AppDependencies } from '../app/ports.ts';
+import type { UseCases } from '../app/use-cases.ts';
+import { giveUp } from '../app/written-once.ts';
 import type { Config } from '../config.ts';
 import type { Logger } from '../logger.ts';
 import { boltLogger } from './bolt-logger.ts';
-import type { DistributionParts } from './connection.ts';
-import { downloadFile } from './download-file.ts';
-import { fairShare } from './fair-share.ts';
-import type { Readiness } from './health-routes.ts';
-import { HttpDoor } from './http-door.ts';
-import { removalEvents } from './install/removal-events.ts';
+import { fairShare } from './door/fair-share.ts';
+import type { Readiness } from './door/health-routes.ts';
+import { HttpDoor } from './door/http-door.ts';
+import { type RequestMeter, scopedRequests } from './door/request-scope.ts';
+import { RunningWork } from './door/running-work.ts';
+import { sharedReadiness } from './door/shared-readiness.ts';
+import { SocketDoor } from './door/socket-door.ts';
+import { downloadFile } from './files/download-file.ts';
 import type { ListenerContext } from './listeners/listener-context.ts';
 import { registerListeners } from './listeners/register-listeners.ts';
-import { ofWorkspace } from './of-workspace.ts';
-import { type RequestMeter, scopedRequests } from './request-scope.ts';
-import { RunningWork } from './running-work.ts';
-import { shareFiles } from './share-files.ts';
-import { sharedReadiness } from './shared-readiness.ts';
-import { SocketDoor } from './socket-door.ts';
-import { uploadImage } from './upload-image.ts';
-import type { UseCases } from './use-cases.ts';
-import type { ConnectedWorkspace, Workspaces } from './workspaces.ts';
-import { giveUp } from './written-once.ts';
+import { shareFiles } from './sending/share-files.ts';
+import { uploadImage } from './sending/upload-image.ts';
+import type { DistributionParts } from './workspaces/connection.ts';
+import { ofWorkspace } from './workspaces/of-workspace.ts';
+import { removalEvents } from './workspaces/removal-events.ts';
+import type { ConnectedWorkspace, Workspaces } from './workspaces/workspaces.ts';
 
 /** A form's answer must be with the platform within three seconds; this leaves the last half to the way there. */
 const ANSWER_DUE_MS = 2_500;
 /** Longest that a stop waits for the work in hand. */
 const STOP_LIMIT_MS = 10_000;
 
-export { PlatformStartError } from './socket-door.ts';
+export { PlatformStartError } from './door/socket-door.ts';
 
 export interface SlackAppOptions {
   readonly config: Pick<Config, 'transport' | 'port'> & Partial<Pick<Config, 'apiUrl' | 'requestsPerMinute'>>;

@@ -1,6 +1,6 @@
 /**
  * Calendar days without a clock or a zone: ISO dates such as `2026-11-04` in, ISO dates out.
- * Instants and zones are the business of `src/app/local-time.ts`. Functions of date-fns are imported one by one:
+ * Instants and zones are the business of `src/app/clock/local-time.ts`. Functions of date-fns are imported one by one:
  * its index loads several hundred files, which every start would pay for.
  */
 import { UTCDate } from '@date-fns/utc';

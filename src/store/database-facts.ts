@@ -11,15 +11,15 @@ import { drizzle as drizzleOverPglite } from 'drizzle-orm/pglite';
 import { drizzle as drizzleOverPostgres } from 'drizzle-orm/postgres-js';
 import postgres from 'postgres';
 import { checkDatabaseUrl, connectionError } from './connection-error.ts';
-import { lockDataFolder } from './data-folder-lock.ts';
-import { QUEUE_SCHEMA } from './job-sender.ts';
+import { lockDataFolder } from './embedded/data-folder-lock.ts';
 import { MIGRATIONS } from './migrate.ts';
-import { refuseOldServer } from './postgres-database.ts';
-import { type QueueState, queueState } from './queue-state.ts';
+import { refuseOldServer } from './postgres/postgres-database.ts';
+import type { SqlSession } from './queries/sql-session.ts';
+import { QUEUE_SCHEMA } from './queue/job-sender.ts';
+import { type QueueState, queueState } from './queue/queue-state.ts';
+import { setAsidePosts } from './queue/set-aside-posts.ts';
 import { installations } from './schema.ts';
-import { setAsidePosts } from './set-aside-posts.ts';
 import { sqlErrorOf } from './sql-error.ts';
-import type { SqlSession } from './sql-session.ts';
 import { StoreError } from './store-error.ts';
 
 export interface MigrationFacts {

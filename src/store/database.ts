@@ -1,7 +1,7 @@
 /** An open database, whichever kind it is. */
 import type { Store } from '../app/ports.ts';
-import type { QueueHost } from './delivery-queue.ts';
-import type { SqlSession } from './sql-session.ts';
+import type { SqlSession } from './queries/sql-session.ts';
+import type { QueueHost } from './queue/delivery-queue.ts';
 
 export interface Database extends QueueHost {
   readonly kind: 'postgres' | 'pglite';

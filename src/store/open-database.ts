@@ -1,8 +1,8 @@
 /** Opens the database and brings it up to date: a Postgres server when there is a URL, else PGlite. */
 import type { Database } from './database.ts';
-import type { BackgroundErrorListener } from './job-sender.ts';
-import { mendDriver } from './mended-driver.ts';
-import { IN_MEMORY, openPglite } from './pglite-database.ts';
+import { IN_MEMORY, openPglite } from './embedded/pglite-database.ts';
+import { mendDriver } from './postgres/mended-driver.ts';
+import type { BackgroundErrorListener } from './queue/job-sender.ts';
 
 export interface DatabaseOptions {
   /** `postgres://…`; undefined: no server. */
@@ -26,6 +26,6 @@ export async function openDatabase(options: DatabaseOptions): Promise<Database> 
   if (databaseUrl === undefined) return openPglite(dataFolder, onBackgroundError, memoryImage);
   mendDriver();
   // Not before: the driver is mended as it is loaded.
-  const { openPostgres } = await import('./postgres-database.ts');
+  const { openPostgres } = await import('./postgres/postgres-database.ts');
   return openPostgres(databaseUrl, onBackgroundError);
 }

@@ -1,10 +1,10 @@
 /** Runs the use cases' work in transactions. */
 import { setTimeout as pause } from 'node:timers/promises';
 import type { Store } from '../app/ports.ts';
-import type { JobSender } from './job-sender.ts';
+import type { SqlSession } from './queries/sql-session.ts';
+import { transactionOver } from './queries/transaction.ts';
+import type { JobSender } from './queue/job-sender.ts';
 import { SQL_STATE, sqlErrorOf } from './sql-error.ts';
-import type { SqlSession } from './sql-session.ts';
-import { transactionOver } from './transaction.ts';
 
 const MAX_ATTEMPTS = 5;
 

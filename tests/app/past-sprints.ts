@@ -1,6 +1,6 @@
 /** Invented past sprints, to vary in tests: pure ones, and the same as if they had been imported into the store. */
 import type { PastSprint } from '../../src/app/history/past-sprint.ts';
-import type { Team } from '../../src/app/team.ts';
+import type { Team } from '../../src/app/team/team.ts';
 import { dayPlus } from '../../src/sprint/calendar.ts';
 import type { Harness } from '../support/app-harness.ts';
 

@@ -26,7 +26,15 @@ const MAY_IMPORT: Readonly<Record<string, { rooms: readonly string[]; packages: 
     forecast: { rooms: ['sprint'], packages: [] },
     app: {
       rooms: ['sprint', 'forecast'],
-      packages: ['csv-parse', 'csv-stringify', 'date-fns', 'temporal-polyfill', 'node:crypto'],
+      packages: [
+        'csv-parse',
+        'csv-stringify',
+        'date-fns',
+        'temporal-polyfill',
+        'node:async_hooks',
+        'node:crypto',
+        'node:timers/promises',
+      ],
     },
     store: { rooms: ['app', 'sprint', 'forecast'], packages: '*' },
     slack: {

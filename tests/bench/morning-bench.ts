@@ -5,7 +5,7 @@
  */
 import { setTimeout as wait } from 'node:timers/promises';
 import postgres from 'postgres';
-import { runDueWork } from '../../src/app/ask-members.ts';
+import { runDueWork } from '../../src/app/clock/ask-members.ts';
 import { startStandIn } from '../../src/rehearsal/stand-in/stand-in.ts';
 import { submitAnswers } from './answer-submission.ts';
 import { type AppProcess, BOT_TOKEN, MAIN, SIGNING_SECRET, startApp } from './app-process.ts';

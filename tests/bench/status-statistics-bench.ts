@@ -3,13 +3,13 @@
  * cards, by the very function behind the command, over a store that has everything at hand; against a plain loop over the
  * same data.
  */
-import type { SprintCardState } from '../../src/app/card-line.ts';
-import { statesOf } from '../../src/app/card-line.ts';
+import type { SprintCardState } from '../../src/app/cards/card-line.ts';
+import { statesOf } from '../../src/app/cards/card-line.ts';
 import type { PastTrace } from '../../src/app/history/past-sprint.ts';
 import { tracePointAt } from '../../src/app/history/team-history.ts';
 import type { Transaction } from '../../src/app/ports.ts';
-import { statusContent } from '../../src/app/sprint-status.ts';
-import type { RecordedFact, Sprint, SprintCard, Team } from '../../src/app/team.ts';
+import type { RecordedFact, Sprint, SprintCard, Team } from '../../src/app/team/team.ts';
+import { statusContent } from '../../src/app/watching/sprint-status.ts';
 import { MOST_SPRINTS_BACK } from '../../src/forecast/project-velocity.ts';
 import { sprintSoFar } from '../../src/forecast/sprint-so-far.ts';
 import { burndownOf } from '../../src/sprint/burndown.ts';

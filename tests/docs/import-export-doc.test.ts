@@ -2,14 +2,14 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { MAX_CARDS } from '../../src/app/card-paste.ts';
 import { CSV_COLUMNS, CSV_KINDS, fileNameOf } from '../../src/app/csv/csv-columns.ts';
 import { guarded } from '../../src/app/csv/formula-guard.ts';
 import { MOST_LINES } from '../../src/app/csv/read-table.ts';
 import { ImportProblems } from '../../src/app/import/import-problems.ts';
 import { readImport } from '../../src/app/import/read-import.ts';
 import { MOST_SPRINTS } from '../../src/app/import/sprints-to-import.ts';
-import { DOWNLOAD_BYTES_MAX } from '../../src/slack/download-file.ts';
+import { MAX_CARDS } from '../../src/app/planning/card-paste.ts';
+import { DOWNLOAD_BYTES_MAX } from '../../src/slack/files/download-file.ts';
 import { tableBelow } from './markdown-tables.ts';
 
 const ROOT = join(import.meta.dirname, '../..');

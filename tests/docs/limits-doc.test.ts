@@ -4,9 +4,9 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { MOST_LINES } from '../../src/app/csv/read-table.ts';
 import { MOST_LINES_IN_ALL } from '../../src/app/import/read-import.ts';
-import { DOWNLOAD_BYTES_MAX } from '../../src/slack/download-file.ts';
-import { HTTP_LIMITS } from '../../src/slack/http-limits.ts';
-import { CLOCK_TOLERANCE_SECONDS } from '../../src/slack/judge-signature.ts';
+import { HTTP_LIMITS } from '../../src/slack/door/http-limits.ts';
+import { CLOCK_TOLERANCE_SECONDS } from '../../src/slack/door/judge-signature.ts';
+import { DOWNLOAD_BYTES_MAX } from '../../src/slack/files/download-file.ts';
 import { IMPORT_FILES_MAX } from '../../src/slack/views/import-form-view.ts';
 
 const page = readFileSync(join(import.meta.dirname, '../../docs/operating.md'), 'utf8').replace(/\s+/g, ' ');

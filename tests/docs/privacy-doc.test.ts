@@ -45,7 +45,7 @@ describe('docs/privacy.md', () => {
   });
 
   test('names the setting, the default and the commands as they are', () => {
-    const setUp = readFileSync(join(ROOT, 'src/app/set-up-team.ts'), 'utf8');
+    const setUp = readFileSync(join(ROOT, 'src/app/team/set-up-team.ts'), 'utf8');
     const months = /retentionMonths: (\d+),/.exec(setUp)?.[1];
     expect(page).toContain(`A new team has ${months}:`);
     const { scripts } = JSON.parse(readFileSync(join(ROOT, 'package.json'), 'utf8')) as {

@@ -1,10 +1,10 @@
 /** Every message, form and text that the bot can show, with one text in all the places where people's words stand. */
 
-import { cardLine, statesOf } from '../../src/app/card-line.ts';
+import { cardLine, statesOf } from '../../src/app/cards/card-line.ts';
 import { Refusal } from '../../src/app/refusal.ts';
 import { refusalWords } from '../../src/app/refusal-words.ts';
+import { sentFile } from '../../src/slack/files/sent-file.ts';
 import { failureMessage } from '../../src/slack/listeners/failure-words.ts';
-import { sentFile } from '../../src/slack/sent-file.ts';
 import { eraseFormView } from '../../src/slack/views/erase-form-view.ts';
 import { forecastQuestionMessage } from '../../src/slack/views/forecast-form-view.ts';
 import {

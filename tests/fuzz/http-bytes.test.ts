@@ -7,8 +7,8 @@ import { runInNewContext } from 'node:vm';
 import type { App, ReceiverEvent } from '@slack/bolt';
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { EVENTS_PATH, HttpDoor } from '../../src/slack/http-door.ts';
-import { HTTP_LIMITS, type HttpLimits } from '../../src/slack/http-limits.ts';
+import { EVENTS_PATH, HttpDoor } from '../../src/slack/door/http-door.ts';
+import { HTTP_LIMITS, type HttpLimits } from '../../src/slack/door/http-limits.ts';
 import { logCatcher } from '../slack/support/log-catcher.ts';
 import { exchange, FORM, NOW_SECONDS, request } from './raw-http.ts';
 

@@ -1,7 +1,7 @@
 /** Talks to the HTTP door byte by byte, as no well-behaved client would. */
 import { createHmac } from 'node:crypto';
 import { connect } from 'node:net';
-import { EVENTS_PATH } from '../../src/slack/http-door.ts';
+import { EVENTS_PATH } from '../../src/slack/door/http-door.ts';
 
 export const SECRET = 'a-signing-secret-for-tests-only';
 export const NOW_SECONDS = Date.UTC(2026, 10, 4, 9, 20) / 1000;

@@ -6,7 +6,7 @@ import { parseSync } from 'oxc-parser';
 const SRC = join(import.meta.dirname, '../../src');
 
 export interface SourcePattern {
-  /** `app/card-paste.ts /pattern/flags`: it stays the same when lines move. */
+  /** `app/planning/card-paste.ts /pattern/flags`: it stays the same when lines move. */
   readonly name: string;
   /** Below `src/`. */
   readonly file: string;
@@ -16,7 +16,7 @@ export interface SourcePattern {
 
 export interface SourcePatterns {
   readonly literals: readonly SourcePattern[];
-  /** Where one is put together from parts, as `app/card-paste.ts`; a file as often as it does so. */
+  /** Where one is put together from parts, as `app/planning/card-paste.ts`; a file as often as it does so. */
   readonly composed: readonly string[];
 }
 

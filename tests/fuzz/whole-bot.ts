@@ -4,9 +4,9 @@
  */
 import type { App, Receiver, ReceiverEvent } from '@slack/bolt';
 import type { AppDependencies, Directory } from '../../src/app/ports.ts';
+import { bindUseCases } from '../../src/app/use-cases.ts';
+import { interactiveClient } from '../../src/slack/sending/web-clients.ts';
 import { createSlackApp, type SlackApp } from '../../src/slack/slack-app.ts';
-import { bindUseCases } from '../../src/slack/use-cases.ts';
-import { interactiveClient } from '../../src/slack/web-clients.ts';
 import { logCatcher } from '../slack/support/log-catcher.ts';
 import { testWorkspace } from '../slack/support/test-workspace.ts';
 import { CHANNEL, type Harness, PEOPLE, WORKSPACE } from '../support/app-harness.ts';

@@ -1,9 +1,9 @@
 import { sql } from 'drizzle-orm';
 import { afterEach, beforeEach, describe, expect, it, onTestFinished, vi } from 'vitest';
 import type { Database } from '../../src/store/database.ts';
-import type { DeliveryHandler, DeliveryQueue } from '../../src/store/delivery-queue.ts';
-import { openQueue } from '../../src/store/delivery-queue.ts';
-import { sendAgain } from '../../src/store/set-aside-posts.ts';
+import type { DeliveryHandler, DeliveryQueue } from '../../src/store/queue/delivery-queue.ts';
+import { openQueue } from '../../src/store/queue/delivery-queue.ts';
+import { sendAgain } from '../../src/store/queue/set-aside-posts.ts';
 import { aPost, savedSprint } from '../store/store-examples.ts';
 import { describeOnBoth } from '../support/databases.ts';
 

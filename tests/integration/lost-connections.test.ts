@@ -3,7 +3,7 @@ import { readFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { promisify } from 'node:util';
 import { expect, it } from 'vitest';
-import { mendSource } from '../../src/store/mended-driver.ts';
+import { mendSource } from '../../src/store/postgres/mended-driver.ts';
 import { withPostgres } from '../support/databases.ts';
 
 const LOSE_CONNECTIONS = fileURLToPath(new URL('./lose-connections.ts', import.meta.url));

@@ -9,7 +9,7 @@ import { promisify } from 'node:util';
 import postgres from 'postgres';
 import { afterAll, beforeAll, describe, expect, inject, it, vi } from 'vitest';
 import { openDatabase } from '../../src/store/open-database.ts';
-import { refuseOldServer } from '../../src/store/postgres-database.ts';
+import { refuseOldServer } from '../../src/store/postgres/postgres-database.ts';
 import { StoreError } from '../../src/store/store-error.ts';
 import { savedSprint } from '../store/store-examples.ts';
 

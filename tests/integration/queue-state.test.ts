@@ -1,7 +1,7 @@
 import { sql } from 'drizzle-orm';
 import { expect, it } from 'vitest';
-import { openQueue } from '../../src/store/delivery-queue.ts';
-import { queueState, queueStateQuery } from '../../src/store/queue-state.ts';
+import { openQueue } from '../../src/store/queue/delivery-queue.ts';
+import { queueState, queueStateQuery } from '../../src/store/queue/queue-state.ts';
 import { aPost, savedSprint } from '../store/store-examples.ts';
 import { describeOnBoth } from '../support/databases.ts';
 

@@ -12,7 +12,7 @@ const ENTRIES = [
   'drizzle-orm/postgres-js/migrator',
   'date-fns/addDays',
   'date-fns/format',
-  new URL('../slack/use-cases.ts', STORE).href,
+  new URL('../app/use-cases.ts', STORE).href,
 ];
 const PACKAGES = ['drizzle-orm', 'date-fns'];
 

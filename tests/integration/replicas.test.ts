@@ -3,7 +3,7 @@ import { PgBoss } from 'pg-boss';
 import { afterAll, beforeAll, expect, it, onTestFinished } from 'vitest';
 import { allDone } from '../../src/app/all-done.ts';
 import type { Database } from '../../src/store/database.ts';
-import { openQueue } from '../../src/store/delivery-queue.ts';
+import { openQueue } from '../../src/store/queue/delivery-queue.ts';
 import { sqlErrorOf } from '../../src/store/sql-error.ts';
 import { aCard, anAnswer, aPost, aSprint, aTeam, savedSprint } from '../store/store-examples.ts';
 import type { OwnPostgres } from '../support/databases.ts';

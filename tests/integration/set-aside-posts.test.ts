@@ -4,8 +4,8 @@ import { fileURLToPath } from 'node:url';
 import { sql } from 'drizzle-orm';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { Database } from '../../src/store/database.ts';
-import { openQueue } from '../../src/store/delivery-queue.ts';
-import { giveUp, sendAgain, setAsidePosts } from '../../src/store/set-aside-posts.ts';
+import { openQueue } from '../../src/store/queue/delivery-queue.ts';
+import { giveUp, sendAgain, setAsidePosts } from '../../src/store/queue/set-aside-posts.ts';
 import { aPost, savedSprint } from '../store/store-examples.ts';
 import { describeOnBoth, withPostgres } from '../support/databases.ts';
 

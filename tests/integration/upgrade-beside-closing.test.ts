@@ -35,7 +35,7 @@ it('both come through: the one waits for the other', async () => {
     await migrate(drizzle(ofNew), await migrationsBefore(folder));
     let upgraded: Promise<void> | undefined;
     await ofOld.begin(async (closing) => {
-      // The locks of a closing, in its order (`app/end-sprint.ts`).
+      // The locks of a closing, in its order (`app/closing/end-sprint.ts`).
       await closing`update loadline.sprints set state = state where false`;
       upgraded = migrate(drizzle(ofNew), MIGRATIONS);
       const waiting = async () =>

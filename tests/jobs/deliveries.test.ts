@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { DeliveryOutcome } from '../../src/app/deliver.ts';
+import type { DeliveryOutcome } from '../../src/app/posting/deliver.ts';
 import { deliveryHandler } from '../../src/jobs/deliveries.ts';
 import { currentReference, withReference } from '../../src/reference.ts';
 import { logCatcher } from '../slack/support/log-catcher.ts';

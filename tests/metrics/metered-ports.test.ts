@@ -1,8 +1,8 @@
 /** The store and the messenger that count do what the ones inside do, and count what became of it. */
 import { describe, expect, it } from 'vitest';
-import { DeliveryFailure } from '../../src/app/delivery-failure.ts';
-import type { MessageContent } from '../../src/app/message-content.ts';
 import type { Messenger, Store, Transaction } from '../../src/app/ports.ts';
+import { DeliveryFailure } from '../../src/app/posting/delivery-failure.ts';
+import type { MessageContent } from '../../src/app/posting/message-content.ts';
 import { Refusal } from '../../src/app/refusal.ts';
 import { meteredMessenger } from '../../src/metrics/metered-messenger.ts';
 import { meteredStore } from '../../src/metrics/metered-store.ts';

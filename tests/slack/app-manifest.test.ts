@@ -2,11 +2,11 @@ import { Ajv } from 'ajv';
 import { describe, expect, it } from 'vitest';
 import manifest from '../../deploy/app-manifest.json' with { type: 'json' };
 import manifestForMany from '../../deploy/app-manifest-many.json' with { type: 'json' };
-import { EVENTS_PATH } from '../../src/slack/http-door.ts';
+import { EVENTS_PATH } from '../../src/slack/door/http-door.ts';
 import { COMMAND } from '../../src/slack/ids.ts';
-import { INSTALL_PATH, RETURN_PATH } from '../../src/slack/install/install-pages.ts';
-import { DISTRIBUTION_EVENTS, NEEDED_EVENTS } from '../../src/slack/manifest-needs.ts';
-import { NEEDED_SCOPES } from '../../src/slack/scopes.ts';
+import { INSTALL_PATH, RETURN_PATH } from '../../src/slack/workspaces/install-pages.ts';
+import { DISTRIBUTION_EVENTS, NEEDED_EVENTS } from '../../src/slack/workspaces/manifest-needs.ts';
+import { NEEDED_SCOPES } from '../../src/slack/workspaces/scopes.ts';
 
 /** Limits from docs.slack.dev/reference/app-manifest, for the parts that the manifest uses. */
 const flag = { type: 'boolean' };

@@ -1,18 +1,18 @@
 /** The whole way of files, over real HTTP: picked, given with a form, read by the bot, and sent back to the person. */
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { type StandIn, startStandIn } from '../../src/rehearsal/stand-in/stand-in.ts';
-import { createDirectory } from '../../src/slack/directory.ts';
-import { EVENTS_PATH } from '../../src/slack/http-door.ts';
+import { EVENTS_PATH } from '../../src/slack/door/http-door.ts';
 import { FORMS } from '../../src/slack/ids.ts';
 import { openForm } from '../../src/slack/listeners/asker.ts';
 import { COMMAND_HANDLERS, type CommandHandler } from '../../src/slack/listeners/command-handlers.ts';
 import { FORM_HANDLERS, type FormHandler } from '../../src/slack/listeners/form-handlers.ts';
+import { interactiveClient } from '../../src/slack/sending/web-clients.ts';
 import { createSlackApp, type SlackApp } from '../../src/slack/slack-app.ts';
 import { section } from '../../src/slack/views/block-builders.ts';
 import { fileField } from '../../src/slack/views/form-inputs.ts';
 import { formView } from '../../src/slack/views/form-view.ts';
 import { messageView } from '../../src/slack/views/message-view.ts';
-import { interactiveClient } from '../../src/slack/web-clients.ts';
+import { createDirectory } from '../../src/slack/workspaces/directory.ts';
 import { eventMemory, fakeStore } from '../support/fake-store.ts';
 import { logCatcher } from './support/log-catcher.ts';
 import { spyUseCases } from './support/spy-use-cases.ts';

@@ -1,9 +1,9 @@
 import { createHmac } from 'node:crypto';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import type { Transport } from '../../src/config.ts';
-import { EVENTS_PATH } from '../../src/slack/http-door.ts';
+import { EVENTS_PATH } from '../../src/slack/door/http-door.ts';
+import { interactiveClient } from '../../src/slack/sending/web-clients.ts';
 import { createSlackApp } from '../../src/slack/slack-app.ts';
-import { interactiveClient } from '../../src/slack/web-clients.ts';
 import { eventMemory, fakeStore } from '../support/fake-store.ts';
 import { FakePlatform } from './support/fake-platform.ts';
 import { fakeSocketServer } from './support/fake-socket-server.ts';

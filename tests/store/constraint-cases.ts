@@ -2,7 +2,7 @@
 import { sql } from 'drizzle-orm';
 import { expect, it } from 'vitest';
 import type { Transaction } from '../../src/app/ports.ts';
-import type { Sprint, Team } from '../../src/app/team.ts';
+import type { Sprint, Team } from '../../src/app/team/team.ts';
 import { DEFAULT_THRESHOLDS } from '../../src/sprint/thresholds.ts';
 import type { Database } from '../../src/store/database.ts';
 import { sqlErrorOf } from '../../src/store/sql-error.ts';

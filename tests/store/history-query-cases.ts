@@ -4,7 +4,7 @@ import { eq, sql } from 'drizzle-orm';
 import { expect, it } from 'vitest';
 import type { NewPastSprint, PastSprint } from '../../src/app/history/past-sprint.ts';
 import type { Transaction } from '../../src/app/ports.ts';
-import type { Sprint, Team } from '../../src/app/team.ts';
+import type { Sprint, Team } from '../../src/app/team/team.ts';
 import { undefinedBecause } from '../../src/sprint/undefined-value.ts';
 import type { Database } from '../../src/store/database.ts';
 import { pastChanges } from '../../src/store/schema.ts';

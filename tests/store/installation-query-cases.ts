@@ -1,7 +1,7 @@
 /** What the store promises of installations; run by `queries.test.ts`. */
 import { randomUUID } from 'node:crypto';
 import { expect, it } from 'vitest';
-import type { Sprint, Team } from '../../src/app/team.ts';
+import type { Sprint, Team } from '../../src/app/team/team.ts';
 import type { Installation } from '../../src/app/workspaces/installation.ts';
 import type { Database } from '../../src/store/database.ts';
 import { sqlErrorOf } from '../../src/store/sql-error.ts';

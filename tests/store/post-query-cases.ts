@@ -1,7 +1,7 @@
 /** What the store promises of posts; run by `queries.test.ts`. */
 import { sql } from 'drizzle-orm';
 import { expect, it } from 'vitest';
-import type { NewPost } from '../../src/app/posts.ts';
+import type { NewPost } from '../../src/app/posting/posts.ts';
 import type { Database } from '../../src/store/database.ts';
 import { aPost, savedSprint } from './store-examples.ts';
 

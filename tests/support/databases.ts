@@ -3,7 +3,7 @@ import { randomUUID } from 'node:crypto';
 import postgres from 'postgres';
 import { afterAll, beforeAll, describe, inject } from 'vitest';
 import type { Database } from '../../src/store/database.ts';
-import { makeImage } from '../../src/store/make-data-folder-image.ts';
+import { makeImage } from '../../src/store/embedded/make-data-folder-image.ts';
 import { openDatabase } from '../../src/store/open-database.ts';
 
 /** A background error in a test is a failure, not something to note and forget. */

@@ -6,11 +6,11 @@ import type {
   OddsAdvice,
   RangeAdvice,
 } from '../../src/app/advice/advice.ts';
-import type { DeliveryFailureKind } from '../../src/app/delivery-failure.ts';
-import { DeliveryFailure } from '../../src/app/delivery-failure.ts';
-import type { MessageContent } from '../../src/app/message-content.ts';
 import type { Charts, Directory, Messenger, Picture, PostImage, Profile } from '../../src/app/ports.ts';
-import type { PostedAt, Recipient } from '../../src/app/posts.ts';
+import type { DeliveryFailureKind } from '../../src/app/posting/delivery-failure.ts';
+import { DeliveryFailure } from '../../src/app/posting/delivery-failure.ts';
+import type { MessageContent } from '../../src/app/posting/message-content.ts';
+import type { PostedAt, Recipient } from '../../src/app/posting/posts.ts';
 import type { Burndown } from '../../src/sprint/burndown.ts';
 
 /** A message as it stands on the platform. */

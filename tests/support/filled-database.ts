@@ -1,7 +1,7 @@
 /** A database with something in every table that people's work fills, and a way to compare two of them. */
 import { sql } from 'drizzle-orm';
 import type { Database } from '../../src/store/database.ts';
-import type { SqlSession } from '../../src/store/sql-session.ts';
+import type { SqlSession } from '../../src/store/queries/sql-session.ts';
 import { aCard, aChange, aMember, anAnswer, aPost, aResult, savedSprint } from '../store/store-examples.ts';
 
 const AT = new Date('2026-11-03T09:15:00Z');

@@ -3,21 +3,21 @@
  * made of stand-ins. North and South are two workspaces in which everything has the same ids.
  */
 import { setTimeout as wait } from 'node:timers/promises';
-import { runDueWork } from '../../src/app/ask-members.ts';
-import { deliverPost } from '../../src/app/deliver.ts';
+import { runDueWork } from '../../src/app/clock/ask-members.ts';
 import type { AppDependencies } from '../../src/app/ports.ts';
+import { deliverPost } from '../../src/app/posting/deliver.ts';
+import { bindUseCases } from '../../src/app/use-cases.ts';
+import { writtenOnce } from '../../src/app/written-once.ts';
 import { charts } from '../../src/charts/charts.ts';
 import type { Distribution } from '../../src/config.ts';
 import { requestSignature } from '../../src/rehearsal/stand-in/signature.ts';
-import { createDirectory } from '../../src/slack/directory.ts';
-import { connectMany } from '../../src/slack/install/connect-many.ts';
-import { createMessenger } from '../../src/slack/messenger.ts';
+import { createMessenger } from '../../src/slack/sending/messenger.ts';
 import { createSlackApp } from '../../src/slack/slack-app.ts';
-import { bindUseCases } from '../../src/slack/use-cases.ts';
-import type { Workspaces } from '../../src/slack/workspaces.ts';
-import { writtenOnce } from '../../src/slack/written-once.ts';
+import { connectMany } from '../../src/slack/workspaces/connect-many.ts';
+import { createDirectory } from '../../src/slack/workspaces/directory.ts';
+import type { Workspaces } from '../../src/slack/workspaces/workspaces.ts';
 import type { Database } from '../../src/store/database.ts';
-import { type DeliveryQueue, openQueue } from '../../src/store/delivery-queue.ts';
+import { type DeliveryQueue, openQueue } from '../../src/store/queue/delivery-queue.ts';
 import { logCatcher } from '../slack/support/log-catcher.ts';
 import { SharedPlatform, type WorkspaceOptions } from './shared-platform.ts';
 

@@ -1,7 +1,7 @@
 /** Invented closed sprints, put straight into a harness's database as an import would. */
 import { randomUUID } from 'node:crypto';
 import type { NewPastSprint } from '../../src/app/history/past-sprint.ts';
-import type { Sprint, Team } from '../../src/app/team.ts';
+import type { Sprint, Team } from '../../src/app/team/team.ts';
 import { dayPlus } from '../../src/sprint/calendar.ts';
 import { undefinedBecause } from '../../src/sprint/undefined-value.ts';
 import type { Harness } from './app-harness.ts';

@@ -1,8 +1,8 @@
 /** A workspace removes the bot and installs it again, while its team is in the middle of a sprint. */
 import { sql } from 'drizzle-orm';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { commitPlan, previewPlan } from '../../src/app/plan-sprint.ts';
-import { endFormerInstallation } from '../../src/slack/connect-one.ts';
+import { commitPlan, previewPlan } from '../../src/app/planning/plan-sprint.ts';
+import { endFormerInstallation } from '../../src/slack/workspaces/connect-one.ts';
 import type { Database } from '../../src/store/database.ts';
 import { rowsOf } from '../support/app-harness.ts';
 import { withPglite } from '../support/databases.ts';

@@ -5,12 +5,12 @@
  */
 import { sql } from 'drizzle-orm';
 import { expect } from 'vitest';
-import { closeSprint } from '../../src/app/end-sprint.ts';
-import { commitPlan, previewPlan } from '../../src/app/plan-sprint.ts';
+import { recordAnswers } from '../../src/app/answering/record-answers.ts';
+import { closeSprint } from '../../src/app/closing/end-sprint.ts';
+import { recordValue } from '../../src/app/history/record-value.ts';
+import { commitPlan, previewPlan } from '../../src/app/planning/plan-sprint.ts';
 import type { AppDependencies } from '../../src/app/ports.ts';
-import { recordAnswers } from '../../src/app/record-answers.ts';
-import { recordValue } from '../../src/app/record-value.ts';
-import { setUpTeam } from '../../src/app/set-up-team.ts';
+import { setUpTeam } from '../../src/app/team/set-up-team.ts';
 import type { Database } from '../../src/store/database.ts';
 import { rowsOf } from '../support/app-harness.ts';
 

@@ -4,12 +4,12 @@
  */
 import { sql } from 'drizzle-orm';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { deliverPost } from '../../src/app/deliver.ts';
-import type { Place } from '../../src/app/place.ts';
+import { deliverPost } from '../../src/app/posting/deliver.ts';
 import { Refusal } from '../../src/app/refusal.ts';
 import { refusalWords } from '../../src/app/refusal-words.ts';
-import type { Actor } from '../../src/app/team.ts';
-import { bindUseCases, type UseCases } from '../../src/slack/use-cases.ts';
+import type { Place } from '../../src/app/team/place.ts';
+import type { Actor } from '../../src/app/team/team.ts';
+import { bindUseCases, type UseCases } from '../../src/app/use-cases.ts';
 import { DEFAULT_THRESHOLDS } from '../../src/sprint/thresholds.ts';
 import { closeHarness, type Harness, openHarness } from '../support/app-harness.ts';
 import {

@@ -13,7 +13,7 @@ import type { SprintRatios } from '../../sprint/sprint-ratios.ts';
 import type { Thresholds } from '../../sprint/thresholds.ts';
 import type { Ratio, UndefinedValue } from '../../sprint/undefined-value.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
-import type { Team } from '../team.ts';
+import type { Team } from '../team/team.ts';
 
 /** What was asked. It travels in buttons and is kept with shared posts, so it holds plain JSON only. */
 export type AdviceQuestion =

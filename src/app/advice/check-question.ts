@@ -1,11 +1,11 @@
 /** Checks a planning question as it came from outside: typed, in a form, or in a button that anybody may have forged. */
 import type { Day } from '../../sprint/calendar.ts';
 import { daysBetween, formatDay, isDay } from '../../sprint/calendar.ts';
-import { whyNotAwayDays } from '../away-days.ts';
-import { MAX_SPRINT_DAYS } from '../read-plan.ts';
+import { whyNotAwayDays } from '../planning/away-days.ts';
+import { MAX_SPRINT_DAYS } from '../planning/read-plan.ts';
 import type { InputProblem } from '../refusal.ts';
 import { refuseIfAny } from '../refusal.ts';
-import type { Member, Sprint, Team } from '../team.ts';
+import type { Member, Sprint, Team } from '../team/team.ts';
 import type { AdviceQuestion } from './advice.ts';
 import { comingSprint } from './range-advice.ts';
 

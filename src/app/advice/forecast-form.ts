@@ -2,7 +2,7 @@
 import { LATEST_SPRINTS } from '../../forecast/release-forecast.ts';
 import { knownVelocities, pastSprints } from '../history/team-history.ts';
 import type { AppDependencies } from '../ports.ts';
-import type { Actor, Team } from '../team.ts';
+import type { Actor, Team } from '../team/team.ts';
 import { audienceBy, type TeamReference } from './ask-advice.ts';
 
 export interface ForecastForm {

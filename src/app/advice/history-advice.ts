@@ -9,7 +9,7 @@ import { growthOfPast } from '../history/growth-of-past.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
 import { ratioValues } from '../history/ratio-values.ts';
 import { marginSprints } from '../history/team-history.ts';
-import type { Team } from '../team.ts';
+import type { Team } from '../team/team.ts';
 import type { HistoryAdvice, RatioHistory, RatioName } from './advice.ts';
 
 type Lines = Pick<RatioHistory, 'floor' | 'ceiling' | 'marks'>;

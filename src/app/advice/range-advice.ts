@@ -4,10 +4,10 @@ import type { CommitmentRange } from '../../forecast/commitment-range.ts';
 import { chanceKept, chancePulledInTooMuch, commitmentRange } from '../../forecast/commitment-range.ts';
 import type { Thresholds } from '../../sprint/thresholds.ts';
 import type { UndefinedValue } from '../../sprint/undefined-value.ts';
+import { promptDays } from '../clock/sprint-clock.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
 import { commitmentPast } from '../history/team-history.ts';
-import { promptDays } from '../sprint-clock.ts';
-import type { Member, Sprint, Team } from '../team.ts';
+import type { Member, Sprint, Team } from '../team/team.ts';
 import type { ComingSprint, RangeAdvice } from './advice.ts';
 
 /** The sprint with its working time, as far as it is known. */

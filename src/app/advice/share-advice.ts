@@ -1,8 +1,8 @@
 /** Posts the answer to a planning question in the team's channel, through the queue. */
 import { randomUUID } from 'node:crypto';
-import { audienceInTeam, todayOf } from '../place.ts';
 import type { AppDependencies } from '../ports.ts';
-import type { Actor } from '../team.ts';
+import { audienceInTeam, todayOf } from '../team/place.ts';
+import type { Actor } from '../team/team.ts';
 import type { AdviceQuestion } from './advice.ts';
 import { requireAnswerable } from './ask-advice.ts';
 

@@ -6,16 +6,16 @@ import type { Ratio } from '../../sprint/undefined-value.ts';
 import { isDefined } from '../../sprint/undefined-value.ts';
 import type { Verdict } from '../../sprint/verdict.ts';
 import { verdictOf } from '../../sprint/verdict.ts';
-import type { SprintCardState } from '../card-line.ts';
-import { statesOf } from '../card-line.ts';
+import type { SprintCardState } from '../cards/card-line.ts';
+import { statesOf } from '../cards/card-line.ts';
+import { dayAt } from '../clock/local-time.ts';
+import { promptDays } from '../clock/sprint-clock.ts';
 import type { CsvRow } from '../csv/write-csv.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
 import type { FromRecords } from '../history/past-sprint-at-closing.ts';
 import { pastSprintOf } from '../history/past-sprint-at-closing.ts';
-import { dayAt } from '../local-time.ts';
 import type { SprintRecords } from '../ports.ts';
-import { promptDays } from '../sprint-clock.ts';
-import type { Sprint, Team } from '../team.ts';
+import type { Sprint, Team } from '../team/team.ts';
 import { exportedAnswers, exportedChanges } from './exported-answers.ts';
 
 /** One sprint with all that is known of it. */

@@ -6,11 +6,11 @@ import type { CsvRow } from '../csv/write-csv.ts';
 import { writeCsv } from '../csv/write-csv.ts';
 import { baselineIndex } from '../history/baseline-sprint.ts';
 import { pastSprints } from '../history/team-history.ts';
-import type { Place } from '../place.ts';
-import { membershipAt, requireFacilitator } from '../place.ts';
 import type { AppDependencies, Transaction } from '../ports.ts';
 import { Refusal } from '../refusal.ts';
-import type { Actor, Sprint, Team } from '../team.ts';
+import type { Place } from '../team/place.ts';
+import { membershipAt, requireFacilitator } from '../team/place.ts';
+import type { Actor, Sprint, Team } from '../team/team.ts';
 import type { ExportedSprint, ExportRows } from './export-rows.ts';
 import { exportRows } from './export-rows.ts';
 

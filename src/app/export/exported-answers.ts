@@ -7,8 +7,8 @@ import type { Day } from '../../sprint/calendar.ts';
 import type { LedgerEntry } from '../../sprint/ledger.ts';
 import { surpriseWithin } from '../../sprint/ledger.ts';
 import { MAX_POINTS } from '../../sprint/points.ts';
-import type { SprintCardState } from '../card-line.ts';
-import type { RecordedFact } from '../team.ts';
+import type { SprintCardState } from '../cards/card-line.ts';
+import type { RecordedFact } from '../team/team.ts';
 
 /** Longest note of an answer, and of answers that became one. */
 export const MAX_NOTE_LENGTH = 500;

@@ -1,6 +1,6 @@
 /** Which closed sprint growth is measured by. Pure; the store's `baselineVelocityPoints` follows the same rule. */
 
-import type { Team } from '../team.ts';
+import type { Team } from '../team/team.ts';
 import type { PastSprint } from './past-sprint.ts';
 
 type Measured = Pick<PastSprint, 'sprintId' | 'velocityPoints'>;

@@ -1,10 +1,10 @@
 /** Finds a closed sprint that somebody named, and says why when there is none. Reads only. */
 
-import type { Audience, Place } from '../place.ts';
-import { audienceAt, audienceInTeam } from '../place.ts';
 import type { Transaction } from '../ports.ts';
 import { Refusal } from '../refusal.ts';
-import type { Actor, Team } from '../team.ts';
+import type { Audience, Place } from '../team/place.ts';
+import { audienceAt, audienceInTeam } from '../team/place.ts';
+import type { Actor, Team } from '../team/team.ts';
 import type { PastSprint } from './past-sprint.ts';
 
 /** Which team is meant: the one of a place, or one that a form carried and anybody may have forged. */

@@ -2,7 +2,7 @@
 import type { Growth, ValuedSprint } from '../../forecast/value-growth.ts';
 import { valueGrowth } from '../../forecast/value-growth.ts';
 import { undefinedBecause } from '../../sprint/undefined-value.ts';
-import type { Team } from '../team.ts';
+import type { Team } from '../team/team.ts';
 import { baselineIndex } from './baseline-sprint.ts';
 import type { PastSprint } from './past-sprint.ts';
 

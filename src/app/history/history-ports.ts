@@ -1,5 +1,5 @@
 /** What the statistics need from the store, inside a transaction: what finished sprints leave behind. */
-import type { Sprint, Team } from '../team.ts';
+import type { Sprint, Team } from '../team/team.ts';
 import type { NewPastSprint, PastSprint, PastTrace, RecordedValue } from './past-sprint.ts';
 
 export interface HistoryQueries {

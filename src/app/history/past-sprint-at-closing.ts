@@ -3,11 +3,11 @@ import { sprintSoFar } from '../../forecast/sprint-so-far.ts';
 import type { Day } from '../../sprint/calendar.ts';
 import { sprintRatios } from '../../sprint/sprint-ratios.ts';
 import { sprintTotals } from '../../sprint/totals.ts';
-import type { SprintCardState } from '../card-line.ts';
-import { statesOf } from '../card-line.ts';
+import type { SprintCardState } from '../cards/card-line.ts';
+import { statesOf } from '../cards/card-line.ts';
+import { promptDays } from '../clock/sprint-clock.ts';
 import type { SprintRecords, Transaction } from '../ports.ts';
-import { promptDays } from '../sprint-clock.ts';
-import type { Sprint, Team } from '../team.ts';
+import type { Sprint, Team } from '../team/team.ts';
 import type { NewPastSprint, PastCard, PastSprint, TracePoint } from './past-sprint.ts';
 
 /** Reads what is needed and makes it. */

@@ -2,7 +2,7 @@
 import type { SprintSoFar } from '../../forecast/sprint-so-far.ts';
 import type { Day } from '../../sprint/calendar.ts';
 import type { SprintRatios } from '../../sprint/sprint-ratios.ts';
-import type { Sprint } from '../team.ts';
+import type { Sprint } from '../team/team.ts';
 
 /** How the sprint stood on one of its evenings. */
 export type TracePoint = SprintSoFar;

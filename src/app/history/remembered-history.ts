@@ -4,7 +4,7 @@
  */
 import type { ProjectionHistory } from '../../forecast/project-velocity.ts';
 import type { Transaction } from '../ports.ts';
-import type { Team } from '../team.ts';
+import type { Team } from '../team/team.ts';
 import { pastTraces, projectionHistory } from './team-history.ts';
 
 /** About ten megabytes when each has as long a past as is looked back at. */

@@ -7,7 +7,7 @@ import type { PulledInCard } from '../../forecast/pull-in-chance.ts';
 import type { ClosedCard } from '../../forecast/surprise-odds.ts';
 import { allDone } from '../all-done.ts';
 import type { Transaction } from '../ports.ts';
-import type { Sprint, Team } from '../team.ts';
+import type { Sprint, Team } from '../team/team.ts';
 import type { PastSprint, PastTrace, TracePoint } from './past-sprint.ts';
 import { pastSprintAtClosing } from './past-sprint-at-closing.ts';
 

@@ -1,6 +1,6 @@
 /** Holds what a card’s line says of its end against the ledger: estimate + surprise + drift = worked + left. Pure. */
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
-import type { SprintCardState } from '../card-line.ts';
+import type { SprintCardState } from '../cards/card-line.ts';
 import type { CardLine } from './import-lines.ts';
 import type { ImportProblems } from './import-problems.ts';
 

@@ -1,10 +1,10 @@
 /** Reads a line of the files of cards, answers and changes: what it says, and what is wrong with it alone. Pure. */
 import type { Day } from '../../sprint/calendar.ts';
 import type { CardOrigin } from '../../sprint/card.ts';
-import { MAX_TITLE_LENGTH } from '../card-paste.ts';
 import { LineReader } from '../csv/line-reader.ts';
 import type { TableLine } from '../csv/read-table.ts';
 import { MAX_NOTE_LENGTH } from '../export/exported-answers.ts';
+import { MAX_TITLE_LENGTH } from '../planning/card-paste.ts';
 import type { ImportProblems, LinePlace } from './import-problems.ts';
 import { placeOf, told } from './line-problems.ts';
 import { MOST_NAME_CHARACTERS } from './sprint-line.ts';

@@ -1,7 +1,7 @@
 /** What all facts of an import have in common. Members are marks, not people. */
 import { randomUUID } from 'node:crypto';
 import type { Day } from '../../sprint/calendar.ts';
-import type { RecordedFact } from '../team.ts';
+import type { RecordedFact } from '../team/team.ts';
 import type { AnswerLine, ChangeLine } from './import-lines.ts';
 import type { ImportProblems } from './import-problems.ts';
 import type { PlacedCard } from './placed-cards.ts';

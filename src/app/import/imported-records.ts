@@ -1,7 +1,7 @@
 /** Makes the cards and facts of one imported sprint from the lines about it, and has each card checked. Pure. */
-import { statesOf } from '../card-line.ts';
+import { statesOf } from '../cards/card-line.ts';
 import type { SprintRecords } from '../ports.ts';
-import type { RecordedFact } from '../team.ts';
+import type { RecordedFact } from '../team/team.ts';
 import { checkImportedCard } from './check-imported-card.ts';
 import type { AnswerLine, CardLine, ChangeLine } from './import-lines.ts';
 import type { ImportProblems } from './import-problems.ts';

@@ -1,8 +1,8 @@
 /** The cards of one imported sprint, each with the line that it comes from, and which of them a line means. Pure. */
 import { randomUUID } from 'node:crypto';
 import type { Day } from '../../sprint/calendar.ts';
-import { MAX_CARDS } from '../card-paste.ts';
-import type { SprintCard } from '../team.ts';
+import { MAX_CARDS } from '../planning/card-paste.ts';
+import type { SprintCard } from '../team/team.ts';
 import type { AnswerLine, CardLine, ChangeLine } from './import-lines.ts';
 import type { ImportProblems } from './import-problems.ts';
 import type { ImportContext } from './imported-facts.ts';

@@ -1,7 +1,7 @@
 /** Which of the sprints in the file would be imported: not those that are known, unfinished or in another's days. Pure. */
 import type { Day } from '../../sprint/calendar.ts';
-import { dayAt, instantOf } from '../local-time.ts';
-import type { Sprint, Team } from '../team.ts';
+import { dayAt, instantOf } from '../clock/local-time.ts';
+import type { Sprint, Team } from '../team/team.ts';
 import { alikeName } from './alike-name.ts';
 import type { PlanContext } from './import-plan.ts';
 import type { ImportProblems } from './import-problems.ts';

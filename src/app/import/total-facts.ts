@@ -1,7 +1,7 @@
 /** The facts of a card of which only the end is known. Pure. */
 import { formatPoints, MAX_POINTS } from '../../sprint/points.ts';
 import { FROM_TOTALS } from '../export/exported-answers.ts';
-import type { SprintCard } from '../team.ts';
+import type { SprintCard } from '../team/team.ts';
 import type { AnswerLine, CardLine, ChangeLine } from './import-lines.ts';
 import type { ImportProblems } from './import-problems.ts';
 import type { ImportContext, MadeFact } from './imported-facts.ts';

@@ -1,7 +1,7 @@
 /** The facts of a card whose days are known, as its answers and changes say them. Pure; invents no answer. */
 import { formatPoints } from '../../sprint/points.ts';
-import { statesOf } from '../card-line.ts';
-import type { RecordedFact } from '../team.ts';
+import { statesOf } from '../cards/card-line.ts';
+import type { RecordedFact } from '../team/team.ts';
 import type { AnswerLine, ChangeLine } from './import-lines.ts';
 import type { ImportProblems } from './import-problems.ts';
 import type { ImportContext, MadeFact } from './imported-facts.ts';

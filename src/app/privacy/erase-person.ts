@@ -2,10 +2,11 @@
  * Erases a person for good. What they said about cards becomes the team's: no id, no name, no notes; every number stays.
  * Decides whether it may be done; the store knows where the person stands.
  */
-import { letGo } from '../leave-team.ts';
+
 import type { AppDependencies, Transaction } from '../ports.ts';
 import { Refusal } from '../refusal.ts';
-import type { Actor } from '../team.ts';
+import { letGo } from '../team/leave-team.ts';
+import type { Actor } from '../team/team.ts';
 import { countOf } from './personal-data.ts';
 import { leavesNoFacilitator } from './privacy-overview.ts';
 

@@ -1,7 +1,7 @@
 /** A copy of what is stored under a person's id, for that person. Must hold nothing of anybody else's. */
 import type { AppDependencies } from '../ports.ts';
 import { Refusal } from '../refusal.ts';
-import type { Actor } from '../team.ts';
+import type { Actor } from '../team/team.ts';
 import { countOf } from './personal-data.ts';
 
 export interface PersonalCopy {

@@ -1,5 +1,5 @@
 /** What the use cases about people's data need from the store, inside a transaction. */
-import type { Actor, Team } from '../team.ts';
+import type { Actor, Team } from '../team/team.ts';
 import type { PersonalData } from './personal-data.ts';
 
 /** A team that a person belongs to, or did. */

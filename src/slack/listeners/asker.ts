@@ -1,8 +1,8 @@
 /** Somebody who did something, and the ways to answer so that only they see it. */
 import type { ModalView } from '@slack/types';
 import { WebAPIPlatformError, type WebClient } from '@slack/web-api';
-import type { Place } from '../../app/place.ts';
-import type { Actor } from '../../app/team.ts';
+import type { Place } from '../../app/team/place.ts';
+import type { Actor } from '../../app/team/team.ts';
 import type { MessageView } from '../views/message-view.ts';
 
 export interface Asker {

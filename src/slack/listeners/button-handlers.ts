@@ -1,8 +1,8 @@
 /** What each button leads to. Ids bound to handlers only. */
 import type { z } from 'zod';
 import type { AdviceQuestion } from '../../app/advice/advice.ts';
-import type { Place } from '../../app/place.ts';
-import type { AnswerOutcome } from '../../app/record-answers.ts';
+import type { AnswerOutcome } from '../../app/answering/record-answers.ts';
+import type { Place } from '../../app/team/place.ts';
 import {
   adviceValue,
   answersValue,

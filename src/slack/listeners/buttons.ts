@@ -1,6 +1,6 @@
 /** Buttons on messages and on the home page: acknowledged at once, answered after. */
 import type { App, RespondFn } from '@slack/bolt';
-import { buttonPress } from '../incoming.ts';
+import { buttonPress } from '../door/incoming.ts';
 import { placeOf } from './asker.ts';
 import { BUTTON_HANDLERS, type Presser } from './button-handlers.ts';
 import { contextOf } from './context-of.ts';

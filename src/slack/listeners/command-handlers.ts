@@ -1,7 +1,7 @@
 /** What each word of the command leads to. Words bound to handlers only. */
 import type { ModalView } from '@slack/types';
-import type { Place } from '../../app/place.ts';
 import { Refusal } from '../../app/refusal.ts';
+import type { Place } from '../../app/team/place.ts';
 import { isDay } from '../../sprint/calendar.ts';
 import type { CommandWord } from '../command-table.ts';
 import { baselineNamedMessage } from '../views/baseline-named-message.ts';

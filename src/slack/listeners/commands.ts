@@ -2,7 +2,7 @@
 import type { App, RespondFn } from '@slack/bolt';
 import { Refusal } from '../../app/refusal.ts';
 import type { CommandWord } from '../command-table.ts';
-import { slashCommand } from '../incoming.ts';
+import { slashCommand } from '../door/incoming.ts';
 import { nearestCommandWord } from '../nearest-command.ts';
 import { plainWords } from '../plain-words.ts';
 import { placeOf } from './asker.ts';

@@ -3,8 +3,8 @@
  * by bots, and changes to earlier messages are nothing that anybody asked for.
  */
 import type { App } from '@slack/bolt';
+import { type MessageEvent, messageEvent } from '../door/incoming.ts';
 import { COMMAND } from '../ids.ts';
-import { type MessageEvent, messageEvent } from '../incoming.ts';
 import { plainWords } from '../plain-words.ts';
 import type { MessageView } from '../views/message-view.ts';
 import { placeOf } from './asker.ts';

@@ -6,13 +6,13 @@ import { WebAPIPlatformError, WebAPIRateLimitedError } from '@slack/web-api';
 import type { InputProblem } from '../../app/refusal.ts';
 import { Refusal } from '../../app/refusal.ts';
 import { refusalWords } from '../../app/refusal-words.ts';
+import { type Written, writtenSoFar } from '../../app/written-once.ts';
 import type { Logger } from '../../logger.ts';
 import { currentReference, newReference } from '../../reference.ts';
-import { noteFailure, noteRefusal } from '../request-scope.ts';
+import { noteFailure, noteRefusal } from '../door/request-scope.ts';
 import type { MessageView } from '../views/message-view.ts';
 import { refusalMessage } from '../views/refusal-message.ts';
 import { troubleMessage } from '../views/trouble-views.ts';
-import { type Written, writtenSoFar } from '../written-once.ts';
 import { StaleControl } from './stale-control.ts';
 
 export type Failure =

@@ -1,6 +1,6 @@
 /** Puts what is wrong beside the fields of a form, so that the form stays open with what was typed. */
 import type { Directory, Profile } from '../../app/ports.ts';
-import type { Actor } from '../../app/team.ts';
+import type { Actor } from '../../app/team/team.ts';
 import { visibleText } from '../../app/visible-text.ts';
 import { ANSWER_PARTS, answerField, FIELDS } from '../ids.ts';
 import { troubleWords } from '../views/trouble-views.ts';

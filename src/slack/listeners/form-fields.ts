@@ -1,10 +1,10 @@
 /** Reads what was typed and chosen in a form. A field that is not there reads as empty. */
 
-import type { TypedAnswer } from '../../app/read-answers.ts';
+import type { TypedAnswer } from '../../app/answering/read-answers.ts';
 import { visibleText } from '../../app/visible-text.ts';
+import type { Surface } from '../door/incoming.ts';
+import { type SentFile, sentFile } from '../files/sent-file.ts';
 import { ANSWER_PARTS, answerField, cardsField, FIELDS, INPUT, MAX_CARD_FIELDS } from '../ids.ts';
-import type { Surface } from '../incoming.ts';
-import { type SentFile, sentFile } from '../sent-file.ts';
 import { StaleControl } from './stale-control.ts';
 
 type Entered = Readonly<Record<string, unknown>>;

@@ -1,12 +1,12 @@
 /** What each form leads to: read the fields, call the use case, say what comes next. Ids bound to handlers only. */
 import { z } from 'zod';
-import { parseAwayDays } from '../../app/away-days.ts';
-import type { Actor } from '../../app/team.ts';
+import { parseAwayDays } from '../../app/planning/away-days.ts';
+import type { Actor } from '../../app/team/team.ts';
+import type { UseCases } from '../../app/use-cases.ts';
 import { DEFAULT_THRESHOLDS, type Thresholds } from '../../sprint/thresholds.ts';
 import { decodeValue } from '../button-values.ts';
 import { answerContext, personContext, setupContext, sprintContext, teamContext } from '../form-contexts.ts';
 import { FIELDS, FIRST_SPRINT, FORMS } from '../ids.ts';
-import type { UseCases } from '../use-cases.ts';
 import { answerFormView } from '../views/answer-form-view.ts';
 import { baselineNamedMessage } from '../views/baseline-named-message.ts';
 import { droppedMessage, pulledMessage } from '../views/card-change-messages.ts';

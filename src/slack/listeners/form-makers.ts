@@ -1,8 +1,8 @@
 /** Makes each form for somebody: asks the use case what is in it. Nothing is opened here. */
 import type { ModalView } from '@slack/types';
 import type { Advice, AdviceQuestion } from '../../app/advice/advice.ts';
-import type { Place } from '../../app/place.ts';
 import { Refusal } from '../../app/refusal.ts';
+import type { Place } from '../../app/team/place.ts';
 import { answerFormView } from '../views/answer-form-view.ts';
 import { baselineFormView } from '../views/baseline-form-view.ts';
 import { cancelFormView } from '../views/cancel-form-view.ts';

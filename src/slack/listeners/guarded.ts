@@ -1,5 +1,5 @@
 /** Runs what somebody asked for, once, and never leaves them without an answer. */
-import { asOneRequest, settleWritten } from '../written-once.ts';
+import { asOneRequest, settleWritten } from '../../app/written-once.ts';
 import type { Asker } from './asker.ts';
 import { failureMessage, failureOf } from './failure-words.ts';
 import type { ListenerContext } from './listener-context.ts';

@@ -1,5 +1,5 @@
 /** Makes a team's export and hands it to whoever asked, in their direct messages. */
-import type { Place } from '../../app/place.ts';
+import type { Place } from '../../app/team/place.ts';
 import { exportComment, exportedMessage } from '../views/import-export-messages.ts';
 import type { Asker } from './asker.ts';
 import type { ListenerContext } from './listener-context.ts';

@@ -1,6 +1,6 @@
 /** The bot's home page: made anew each time somebody opens it. */
 import type { App } from '@slack/bolt';
-import { homeOpened } from '../incoming.ts';
+import { homeOpened } from '../door/incoming.ts';
 import { homeView } from '../views/home-view.ts';
 import { contextOf } from './context-of.ts';
 import { failureMessage, failureOf } from './failure-words.ts';

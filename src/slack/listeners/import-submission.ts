@@ -1,10 +1,10 @@
 /** Reads the files and lines of the import form, has them checked or imported, and shows the form again or closes it. */
 import type { CsvFile } from '../../app/csv/read-table.ts';
+import type { UseCases } from '../../app/use-cases.ts';
 import { decodeValue } from '../button-values.ts';
+import type { SentFile } from '../files/sent-file.ts';
 import { importContext, type KeptFile } from '../form-contexts.ts';
 import { IMPORT_TEXT_FIELDS, importFilesField, importKeptField, importTextField } from '../ids.ts';
-import type { SentFile } from '../sent-file.ts';
-import type { UseCases } from '../use-cases.ts';
 import { sprintsImportedMessage } from '../views/import-export-messages.ts';
 import { IMPORT_FILES_MAX, importPreviewView } from '../views/import-form-view.ts';
 import type { FormFields } from './form-fields.ts';

@@ -1,10 +1,10 @@
 /** What every listener works with. */
 import type { WebClient } from '@slack/web-api';
 import type { Directory, PostImage } from '../../app/ports.ts';
+import type { UseCases } from '../../app/use-cases.ts';
 import type { Logger } from '../../logger.ts';
-import type { SentFile } from '../sent-file.ts';
-import type { SharedFiles } from '../share-files.ts';
-import type { UseCases } from '../use-cases.ts';
+import type { SentFile } from '../files/sent-file.ts';
+import type { SharedFiles } from '../sending/share-files.ts';
 
 export interface ListenerContext {
   readonly useCases: UseCases;

@@ -1,6 +1,6 @@
 /** Reads the words after `range`: days of the coming sprint, and how many days members are off or away. */
 import type { AdviceQuestion } from '../../app/advice/advice.ts';
-import { parseAwayDays } from '../../app/away-days.ts';
+import { parseAwayDays } from '../../app/planning/away-days.ts';
 import { Refusal } from '../../app/refusal.ts';
 
 type RangeQuestion = Extract<AdviceQuestion, { about: 'range' }>;

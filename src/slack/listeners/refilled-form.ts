@@ -1,9 +1,9 @@
 /** A form as it was sent off, with what was typed in it, to be shown again. */
 import type { ModalView } from '@slack/types';
 import { visibleText } from '../../app/visible-text.ts';
+import type { Surface } from '../door/incoming.ts';
+import { sentFile } from '../files/sent-file.ts';
 import { INPUT } from '../ids.ts';
-import type { Surface } from '../incoming.ts';
-import { sentFile } from '../sent-file.ts';
 import { plain } from '../views/block-builders.ts';
 import type { MessageView } from '../views/message-view.ts';
 

@@ -1,6 +1,6 @@
 /** Answers through the address that came with a command or a press, and directly when that fails. */
 import type { RespondFn } from '@slack/bolt';
-import type { Actor } from '../../app/team.ts';
+import type { Actor } from '../../app/team/team.ts';
 import type { MessageView } from '../views/message-view.ts';
 import { type Asker, tellIn } from './asker.ts';
 import type { ListenerContext } from './listener-context.ts';

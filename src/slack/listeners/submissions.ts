@@ -6,7 +6,8 @@
 import type { AckFn, App, ViewResponseAction } from '@slack/bolt';
 import type { ModalView } from '@slack/types';
 import { Refusal } from '../../app/refusal.ts';
-import { type FormSubmission, formSubmission } from '../incoming.ts';
+import { AlreadyWritten, asOneRequest, GivenUp, settleWritten } from '../../app/written-once.ts';
+import { type FormSubmission, formSubmission } from '../door/incoming.ts';
 import type { MessageView } from '../views/message-view.ts';
 import { refusalMessage } from '../views/refusal-message.ts';
 import {
@@ -16,7 +17,6 @@ import {
   troubleFormView,
   workingFormView,
 } from '../views/trouble-views.ts';
-import { AlreadyWritten, asOneRequest, GivenUp, settleWritten } from '../written-once.ts';
 import { tellIn } from './asker.ts';
 import { contextOf } from './context-of.ts';
 import { type Failure, failureMessage, failureOf } from './failure-words.ts';

@@ -1,7 +1,7 @@
 /** Answers a planning question to one person, with the chart when it can be had. */
 import type { Advice, AdviceQuestion } from '../../app/advice/advice.ts';
 import type { TeamReference } from '../../app/advice/ask-advice.ts';
-import type { Actor } from '../../app/team.ts';
+import type { Actor } from '../../app/team/team.ts';
 import { adviceMessage } from '../views/advice-message.ts';
 import type { ChartImage } from '../views/chart-image.ts';
 import type { MessageView } from '../views/message-view.ts';

@@ -1,5 +1,5 @@
 /** Shows somebody how the sprint stands: the words at once, and under them the chart when it can be had. */
-import type { Place } from '../../app/place.ts';
+import type { Place } from '../../app/team/place.ts';
 import { statusChartMessage, statusMessage } from '../views/status-message.ts';
 import type { Asker } from './asker.ts';
 import type { ListenerContext } from './listener-context.ts';

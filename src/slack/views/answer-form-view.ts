@@ -3,9 +3,9 @@
  * of the growth was surprise work; the other fields keep their ids, so what was typed in them stays.
  */
 import type { KnownBlock, ModalView } from '@slack/types';
-import type { AnswerForm, AnswerFormCard } from '../../app/answer-form.ts';
-import type { TypedAnswer } from '../../app/read-answers.ts';
-import type { AnswerOutcome } from '../../app/record-answers.ts';
+import type { AnswerForm, AnswerFormCard } from '../../app/answering/answer-form.ts';
+import type { TypedAnswer } from '../../app/answering/read-answers.ts';
+import type { AnswerOutcome } from '../../app/answering/record-answers.ts';
 import { formatDay } from '../../sprint/calendar.ts';
 import { impliedWorkedPoints } from '../../sprint/ledger.ts';
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';

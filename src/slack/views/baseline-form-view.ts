@@ -1,6 +1,6 @@
 /** The form in which the baseline sprint is chosen. */
 import type { ModalView } from '@slack/types';
-import type { BaselineChoice, BaselineForm } from '../../app/name-baseline.ts';
+import type { BaselineChoice, BaselineForm } from '../../app/history/name-baseline.ts';
 import { formatPointsWithUnit } from '../../sprint/points.ts';
 import { encodeContext } from '../form-contexts.ts';
 import { COMMAND, FIELDS, FIRST_SPRINT, FORMS } from '../ids.ts';

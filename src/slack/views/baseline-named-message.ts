@@ -1,5 +1,5 @@
 /** Confirms the baseline sprint, and says what changes with it. */
-import type { BaselineChoice, BaselineNamed } from '../../app/name-baseline.ts';
+import type { BaselineChoice, BaselineNamed } from '../../app/history/name-baseline.ts';
 import { formatPercent } from '../../sprint/percent.ts';
 import { formatPointsWithUnit } from '../../sprint/points.ts';
 import { section } from './block-builders.ts';

@@ -1,6 +1,6 @@
 /** Asks before a sprint is cancelled. */
 import type { ModalView } from '@slack/types';
-import type { SprintHeading } from '../../app/message-content.ts';
+import type { SprintHeading } from '../../app/posting/message-content.ts';
 import { encodeContext } from '../form-contexts.ts';
 import { FIELDS, FORMS } from '../ids.ts';
 import { section } from './block-builders.ts';

@@ -1,5 +1,5 @@
 /** Tells the channel that a sprint was cancelled, and where it stood. */
-import type { MessageContent } from '../../app/message-content.ts';
+import type { MessageContent } from '../../app/posting/message-content.ts';
 import { COMMAND } from '../ids.ts';
 import { code, fieldSections, lead, section } from './block-builders.ts';
 import { type ChartImage, chartBlocks } from './chart-image.ts';

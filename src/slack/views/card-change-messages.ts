@@ -1,6 +1,6 @@
 /** Replies after a card was pulled in, dropped, taken or reopened. */
-import type { CardChange } from '../../app/change-cards.ts';
-import type { PulledCard } from '../../app/pull-card.ts';
+import type { CardChange } from '../../app/cards/change-cards.ts';
+import type { PulledCard } from '../../app/cards/pull-card.ts';
 import { formatPercent } from '../../sprint/percent.ts';
 import { formatPointsWithUnit } from '../../sprint/points.ts';
 import { isDefined } from '../../sprint/undefined-value.ts';

@@ -1,6 +1,6 @@
 /** Asks why cards grew, after an answer in words. Nothing has been recorded when this is shown. */
-import type { TypedAnswer } from '../../app/read-answers.ts';
-import type { AnswerOutcome } from '../../app/record-answers.ts';
+import type { TypedAnswer } from '../../app/answering/read-answers.ts';
+import type { AnswerOutcome } from '../../app/answering/record-answers.ts';
 import { formatPointsWithUnit } from '../../sprint/points.ts';
 import { encodeAnswers, encodeValue } from '../button-values.ts';
 import { ACTIONS } from '../ids.ts';

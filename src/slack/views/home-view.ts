@@ -1,6 +1,6 @@
 /** The bot's home page: the caller's teams and what can be done now. */
 import type { HomeView } from '@slack/types';
-import type { Overview } from '../../app/overview.ts';
+import type { Overview } from '../../app/watching/overview.ts';
 import { context, lead } from './block-builders.ts';
 import { CAUTION } from './caution-words.ts';
 import { overviewBlocks } from './overview-blocks.ts';

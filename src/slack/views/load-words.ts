@@ -1,5 +1,5 @@
 /** The mid-sprint reading in sentences: first what it comes to, then what it rests on and does not know. */
-import type { LoadOutlook, ProjectionReading } from '../../app/load-outlook.ts';
+import type { LoadOutlook, ProjectionReading } from '../../app/watching/load-outlook.ts';
 import { LEAST_SCORES } from '../../forecast/coverage-keeper.ts';
 import type { Pace } from '../../forecast/pace.ts';
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';

@@ -1,6 +1,6 @@
 /** The form for closing time, reminder, scale and thresholds. Every field has a usual value already. */
 import type { ModalView } from '@slack/types';
-import type { Team } from '../../app/team.ts';
+import type { Team } from '../../app/team/team.ts';
 import type { Thresholds } from '../../sprint/thresholds.ts';
 import { encodeContext } from '../form-contexts.ts';
 import { FIELDS, FORMS } from '../ids.ts';

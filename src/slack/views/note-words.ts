@@ -1,5 +1,5 @@
 /** A coaching note with what the team's history says about it. It speaks of the way of working and of nobody. */
-import type { NoteHistory } from '../../app/note-history.ts';
+import type { NoteHistory } from '../../app/closing/note-history.ts';
 import { advisedRange } from '../../forecast/advised-range.ts';
 import type { CommitmentRange } from '../../forecast/commitment-range.ts';
 import type { ControlChart, SignalKind } from '../../forecast/control-chart.ts';

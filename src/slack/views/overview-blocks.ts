@@ -1,6 +1,6 @@
 /** What the caller can do now, as blocks for a reply or for the bot's home page. */
 import type { KnownBlock } from '@slack/types';
-import type { Overview, TeamOverview } from '../../app/overview.ts';
+import type { Overview, TeamOverview } from '../../app/watching/overview.ts';
 import { formatDay } from '../../sprint/calendar.ts';
 import { encodeValue } from '../button-values.ts';
 import { ACTIONS, COMMAND } from '../ids.ts';

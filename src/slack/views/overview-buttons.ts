@@ -3,7 +3,7 @@
  * left out. Whether somebody may is decided by the use case behind the button; here nobody is offered a refusal.
  */
 import type { Button } from '@slack/types';
-import type { TeamOverview } from '../../app/overview.ts';
+import type { TeamOverview } from '../../app/watching/overview.ts';
 import { encodeValue } from '../button-values.ts';
 import { ACTIONS } from '../ids.ts';
 import { button } from './block-builders.ts';

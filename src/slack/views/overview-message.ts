@@ -1,5 +1,5 @@
 /** The reply to the command alone: what the caller can do now. */
-import type { Overview } from '../../app/overview.ts';
+import type { Overview } from '../../app/watching/overview.ts';
 import { lead } from './block-builders.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { overviewBlocks } from './overview-blocks.ts';

@@ -1,5 +1,5 @@
 /** Tells a facilitator which open cards are nobody's. Must not say whose they were, nor why they no longer are. */
-import type { CardLine, SprintHeading } from '../../app/message-content.ts';
+import type { CardLine, SprintHeading } from '../../app/posting/message-content.ts';
 import { COMMAND } from '../ids.ts';
 import { code, context, lead, section } from './block-builders.ts';
 import { cardListLine } from './card-words.ts';

@@ -2,7 +2,7 @@
 import type { SectionBlock } from '@slack/types';
 import type { BigCards } from '../../app/advice/odds-advice.ts';
 import type { CommitmentReading } from '../../app/advice/range-advice.ts';
-import type { PlanPreview } from '../../app/plan-sprint.ts';
+import type { PlanPreview } from '../../app/planning/plan-sprint.ts';
 import { formatPercent } from '../../sprint/percent.ts';
 import { formatPointsWithUnit } from '../../sprint/points.ts';
 import type { Thresholds } from '../../sprint/thresholds.ts';

@@ -1,6 +1,6 @@
 /** The form in which a sprint is planned. Its button leads to the preview; nothing is committed to before. */
 import type { ModalView } from '@slack/types';
-import type { PlanForm } from '../../app/plan-form.ts';
+import type { PlanForm } from '../../app/planning/plan-form.ts';
 import { encodeContext } from '../form-contexts.ts';
 import { FIELDS, FORMS } from '../ids.ts';
 import { section } from './block-builders.ts';

@@ -1,5 +1,5 @@
 /** Tells the channel what the team has committed to. */
-import type { PlanContent } from '../../app/message-content.ts';
+import type { PlanContent } from '../../app/posting/message-content.ts';
 import { formatPointsWithUnit } from '../../sprint/points.ts';
 import { COMMAND } from '../ids.ts';
 import { code, lead, section } from './block-builders.ts';

@@ -1,6 +1,6 @@
 /** Shows what a plan means before the team commits to it. */
 import type { ModalView } from '@slack/types';
-import type { PlanPreview, RecentSprint } from '../../app/plan-sprint.ts';
+import type { PlanPreview, RecentSprint } from '../../app/planning/plan-sprint.ts';
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
 import { encodeContext } from '../form-contexts.ts';
 import { FORMS } from '../ids.ts';

@@ -1,5 +1,5 @@
 /** The one door through which posts get their words: what a post says as data → text and blocks. */
-import type { MessageContent } from '../../app/message-content.ts';
+import type { MessageContent } from '../../app/posting/message-content.ts';
 import { sharedAdviceMessage } from './advice-message.ts';
 import { cancelledMessage } from './cancelled-message.ts';
 import type { ChartImage } from './chart-image.ts';

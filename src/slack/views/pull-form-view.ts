@@ -1,6 +1,6 @@
 /** The form that brings a card in after planning, with what to weigh before. */
 import type { ModalView } from '@slack/types';
-import type { PullForm } from '../../app/pull-card.ts';
+import type { PullForm } from '../../app/cards/pull-card.ts';
 import { encodeContext } from '../form-contexts.ts';
 import { FIELDS, FORMS } from '../ids.ts';
 import { bold, section } from './block-builders.ts';

@@ -1,5 +1,5 @@
 /** How a card would fare when it is pulled in, in words. It advises; the team decides. */
-import type { PullInCheck, PullInSize } from '../../app/pull-in-check.ts';
+import type { PullInCheck, PullInSize } from '../../app/cards/pull-in-check.ts';
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
 import { wholePercentSpan } from '../../sprint/whole-percent.ts';
 import { COMMAND } from '../ids.ts';

@@ -1,6 +1,6 @@
 /** One ratio over the closed sprints, as one line: its latest value, what is usual, and how often a line was crossed. */
 import type { RatioHistory } from '../../app/advice/advice.ts';
-import { LATELY_SPRINTS } from '../../app/note-history.ts';
+import { LATELY_SPRINTS } from '../../app/closing/note-history.ts';
 import { formatPercent, formatRatio } from '../../sprint/percent.ts';
 import { RATIO_NAMES } from '../../sprint/ratio-names.ts';
 import { isDefined } from '../../sprint/undefined-value.ts';

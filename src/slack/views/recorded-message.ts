@@ -1,5 +1,5 @@
 /** Confirms what a member said, where the daily prompt itself is not in view. */
-import type { PromptContent } from '../../app/message-content.ts';
+import type { PromptContent } from '../../app/posting/message-content.ts';
 import { dailyPromptMessage } from './daily-prompt-message.ts';
 import type { MessageView } from './message-view.ts';
 

@@ -1,5 +1,5 @@
 /** The one reminder of a day, and the last call before a sprint closes. Only the member sees them. */
-import type { PromptContent } from '../../app/message-content.ts';
+import type { PromptContent } from '../../app/posting/message-content.ts';
 import { context, lead, section } from './block-builders.ts';
 import { dailyPromptMessage, openCardBlocks, promptButtons, wordsHint } from './daily-prompt-message.ts';
 import { type MessageView, messageView } from './message-view.ts';

@@ -1,6 +1,6 @@
 /** The form that sets a team up in its channel, or changes it. */
 import type { ModalView } from '@slack/types';
-import type { SetupForm } from '../../app/set-up-team.ts';
+import type { SetupForm } from '../../app/team/set-up-team.ts';
 import { encodeContext } from '../form-contexts.ts';
 import { FIELDS, FORMS } from '../ids.ts';
 import { context, section } from './block-builders.ts';

@@ -1,6 +1,6 @@
 /** Replies after a sprint or a team was changed, to the one who did it. The channel gets its own post. */
-import type { PlanContent, SprintHeading, VerdictContent } from '../../app/message-content.ts';
-import type { Team } from '../../app/team.ts';
+import type { PlanContent, SprintHeading, VerdictContent } from '../../app/posting/message-content.ts';
+import type { Team } from '../../app/team/team.ts';
 import { formatPointsWithUnit } from '../../sprint/points.ts';
 import { COMMAND } from '../ids.ts';
 import { code, section } from './block-builders.ts';

@@ -1,6 +1,6 @@
 /** Dates, times and amounts of a sprint in words. */
-import { dayAt, timeAt } from '../../app/local-time.ts';
-import type { SprintHeading } from '../../app/message-content.ts';
+import { dayAt, timeAt } from '../../app/clock/local-time.ts';
+import type { SprintHeading } from '../../app/posting/message-content.ts';
 import { formatDay } from '../../sprint/calendar.ts';
 import { formatPoints } from '../../sprint/points.ts';
 

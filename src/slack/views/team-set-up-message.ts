@@ -1,5 +1,5 @@
 /** Tells the channel that a team has been set up or changed, what will happen, and what to be careful about. */
-import type { MessageContent } from '../../app/message-content.ts';
+import type { MessageContent } from '../../app/posting/message-content.ts';
 import { COMMAND } from '../ids.ts';
 import { code, context, lead, section } from './block-builders.ts';
 import { CAUTION } from './caution-words.ts';

@@ -1,6 +1,6 @@
 /** The form in which what a sprint was worth is recorded. */
 import type { ModalView } from '@slack/types';
-import type { ValueForm } from '../../app/record-value.ts';
+import type { ValueForm } from '../../app/history/record-value.ts';
 import { encodeContext } from '../form-contexts.ts';
 import { COMMAND, FIELDS, FORMS } from '../ids.ts';
 import { code, context, section } from './block-builders.ts';

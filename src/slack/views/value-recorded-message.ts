@@ -1,5 +1,5 @@
 /** Confirms a recorded value, and says how it has grown beside velocity, and what that does not say. */
-import type { ValueRecorded } from '../../app/record-value.ts';
+import type { ValueRecorded } from '../../app/history/record-value.ts';
 import { formatPercent } from '../../sprint/percent.ts';
 import { isDefined } from '../../sprint/undefined-value.ts';
 import { encodeValue } from '../button-values.ts';

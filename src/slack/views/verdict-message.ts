@@ -3,8 +3,8 @@
  * why, and what to try next. It speaks to the team and names nobody.
  */
 import type { KnownBlock, SectionBlock } from '@slack/types';
-import type { CardLine, VerdictContent } from '../../app/message-content.ts';
-import { ASKS_FOR_A_RANGE } from '../../app/note-history.ts';
+import { ASKS_FOR_A_RANGE } from '../../app/closing/note-history.ts';
+import type { CardLine, VerdictContent } from '../../app/posting/message-content.ts';
 import type { CarriedOverCard, CoachingNote } from '../../sprint/coaching-note.ts';
 import { encodeValue } from '../button-values.ts';
 import { ACTIONS, COMMAND } from '../ids.ts';

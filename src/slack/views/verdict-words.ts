@@ -1,5 +1,5 @@
 /** The verdict in sentences. They speak of the team's work and of nobody in it. */
-import type { VerdictContent } from '../../app/message-content.ts';
+import type { VerdictContent } from '../../app/posting/message-content.ts';
 import { formatAgainst, formatPercent } from '../../sprint/percent.ts';
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
 import type { SprintSummary } from '../../sprint/summary.ts';

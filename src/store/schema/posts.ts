@@ -2,8 +2,8 @@
 import { sql } from 'drizzle-orm';
 import { bigint, check, index, integer, jsonb, primaryKey, text, unique } from 'drizzle-orm/pg-core';
 import type { AdviceQuestion } from '../../app/advice/advice.ts';
-import type { PostState, PostSubject } from '../../app/posts.ts';
-import type { PromptState } from '../../app/team.ts';
+import type { PostState, PostSubject } from '../../app/posting/posts.ts';
+import type { PromptState } from '../../app/team/team.ts';
 import { day, instant, isNotBlank, loadline } from './columns.ts';
 import { sprints, teams } from './teams.ts';
 

@@ -1,7 +1,7 @@
 /** What is kept beside a sprint: drafts of plans, and the numbers of each sprint as they were posted. */
 import { sql } from 'drizzle-orm';
 import { boolean, check, integer, jsonb, primaryKey, text } from 'drizzle-orm/pg-core';
-import type { PlanInput } from '../../app/plan-input.ts';
+import type { PlanInput } from '../../app/planning/plan-input.ts';
 import type { SprintSummary } from '../../sprint/summary.ts';
 import { instant, isHalves, isNotBlank, loadline, pointsSum } from './columns.ts';
 import { sprints, teams } from './teams.ts';

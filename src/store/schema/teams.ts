@@ -13,7 +13,7 @@ import {
   text,
   unique,
 } from 'drizzle-orm/pg-core';
-import type { SprintState } from '../../app/team.ts';
+import type { SprintState } from '../../app/team/team.ts';
 import { day, instant, isNotBlank, isTimeOfDay, loadline } from './columns.ts';
 
 export const teams = loadline.table(

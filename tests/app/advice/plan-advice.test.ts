@@ -1,10 +1,10 @@
 import { sql } from 'drizzle-orm';
 import { describe, expect, test } from 'vitest';
 import { askAdvice } from '../../../src/app/advice/ask-advice.ts';
-import { planForm } from '../../../src/app/plan-form.ts';
-import type { PlanInput } from '../../../src/app/plan-input.ts';
-import type { PlanPreview } from '../../../src/app/plan-sprint.ts';
-import { commitPlan, previewPlan } from '../../../src/app/plan-sprint.ts';
+import { planForm } from '../../../src/app/planning/plan-form.ts';
+import type { PlanInput } from '../../../src/app/planning/plan-input.ts';
+import type { PlanPreview } from '../../../src/app/planning/plan-sprint.ts';
+import { commitPlan, previewPlan } from '../../../src/app/planning/plan-sprint.ts';
 import { actorOf, CHANNEL, type Harness, harnessForEach, problemsOf } from '../../support/app-harness.ts';
 import { finishing, importPast, pastSprintsOf } from '../past-sprints.ts';
 

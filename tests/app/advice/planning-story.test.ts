@@ -6,10 +6,10 @@ import { expect, test } from 'vitest';
 import type { Advice, AdviceQuestion } from '../../../src/app/advice/advice.ts';
 import { askAdvice } from '../../../src/app/advice/ask-advice.ts';
 import { shareAdvice } from '../../../src/app/advice/share-advice.ts';
-import { previewPlan } from '../../../src/app/plan-sprint.ts';
-import { pullLine } from '../../../src/app/pull-card.ts';
-import { recordAway } from '../../../src/app/record-answers.ts';
-import type { Sprint, Team } from '../../../src/app/team.ts';
+import { recordAway } from '../../../src/app/answering/record-answers.ts';
+import { pullLine } from '../../../src/app/cards/pull-card.ts';
+import { previewPlan } from '../../../src/app/planning/plan-sprint.ts';
+import type { Sprint, Team } from '../../../src/app/team/team.ts';
 import { dayPlus } from '../../../src/sprint/calendar.ts';
 import { actorOf, CHANNEL, type Harness, harnessForEach } from '../../support/app-harness.ts';
 

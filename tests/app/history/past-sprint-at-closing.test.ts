@@ -1,11 +1,11 @@
 import { sql } from 'drizzle-orm';
 import { describe, expect, test } from 'vitest';
-import { dropCard } from '../../../src/app/change-cards.ts';
-import { cancelSprint, closeSprint, reopenSprint } from '../../../src/app/end-sprint.ts';
+import { recordAway } from '../../../src/app/answering/record-answers.ts';
+import { dropCard } from '../../../src/app/cards/change-cards.ts';
+import { pullLine } from '../../../src/app/cards/pull-card.ts';
+import { cancelSprint, closeSprint, reopenSprint } from '../../../src/app/closing/end-sprint.ts';
 import type { PastSprint } from '../../../src/app/history/past-sprint.ts';
 import { pastSprints } from '../../../src/app/history/team-history.ts';
-import { pullLine } from '../../../src/app/pull-card.ts';
-import { recordAway } from '../../../src/app/record-answers.ts';
 import { actorOf, CHANNEL, type Harness, harnessForEach, PEOPLE } from '../../support/app-harness.ts';
 
 // The sprint runs from Monday 2 to Friday 13 November 2026 in Lisbon, which is on UTC then: ten working days.

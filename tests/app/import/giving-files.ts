@@ -8,7 +8,7 @@ import type {
   SprintsImported,
 } from '../../../src/app/import/import-sprints.ts';
 import { importSprints } from '../../../src/app/import/import-sprints.ts';
-import type { Team } from '../../../src/app/team.ts';
+import type { Team } from '../../../src/app/team/team.ts';
 import { actorOf, type Harness } from '../../support/app-harness.ts';
 
 const ANA = actorOf('ana');

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { reopenSprint } from '../../../src/app/end-sprint.ts';
-import { planForm } from '../../../src/app/plan-form.ts';
+import { reopenSprint } from '../../../src/app/closing/end-sprint.ts';
+import { planForm } from '../../../src/app/planning/plan-form.ts';
 import { actorOf, CHANNEL, harnessForEach, problemsOf, refusalOf } from '../../support/app-harness.ts';
 import {
   type Files,

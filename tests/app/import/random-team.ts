@@ -2,7 +2,7 @@
 import { randomUUID } from 'node:crypto';
 import fc from 'fast-check';
 import type { NewFact, SprintRecords, Transaction } from '../../../src/app/ports.ts';
-import type { RecordedFact, Sprint, SprintCard, Team } from '../../../src/app/team.ts';
+import type { RecordedFact, Sprint, SprintCard, Team } from '../../../src/app/team/team.ts';
 import { dayPlus, daysFromTo } from '../../../src/sprint/calendar.ts';
 import { answerContext, whyNotAnswer } from '../../../src/sprint/check-answer.ts';
 import { cardState } from '../../../src/sprint/ledger.ts';

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { promptDays } from '../../../src/app/clock/sprint-clock.ts';
 import { CSV_KINDS, fileNameOf } from '../../../src/app/csv/csv-columns.ts';
 import { writeCsv } from '../../../src/app/csv/write-csv.ts';
 import type { ExportedSprint } from '../../../src/app/export/export-rows.ts';
@@ -11,8 +12,7 @@ import { importPlan } from '../../../src/app/import/import-plan.ts';
 import { ImportProblems } from '../../../src/app/import/import-problems.ts';
 import { readImport } from '../../../src/app/import/read-import.ts';
 import type { SprintRecords } from '../../../src/app/ports.ts';
-import { promptDays } from '../../../src/app/sprint-clock.ts';
-import type { Sprint } from '../../../src/app/team.ts';
+import type { Sprint } from '../../../src/app/team/team.ts';
 import { aTeam } from '../../store/store-examples.ts';
 import type { RandomSprint } from './random-team.ts';
 import { anySprint, historyOf } from './random-team.ts';

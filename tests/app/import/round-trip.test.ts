@@ -11,7 +11,7 @@ import {
   pulledInCards,
 } from '../../../src/app/history/team-history.ts';
 import { importSprints } from '../../../src/app/import/import-sprints.ts';
-import type { Actor, Team } from '../../../src/app/team.ts';
+import type { Actor, Team } from '../../../src/app/team/team.ts';
 import { actorOf, CHANNEL, closeHarness, type Harness, openHarness } from '../../support/app-harness.ts';
 import type { RandomSprint } from './random-team.ts';
 import { anySprint, historyOf, recordHistory } from './random-team.ts';

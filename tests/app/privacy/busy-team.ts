@@ -1,14 +1,14 @@
 /** A team in which Ben has left a trace of every kind: told by others, by himself, by prompts and by posts. */
 import { sql } from 'drizzle-orm';
 import { shareAdvice } from '../../../src/app/advice/share-advice.ts';
-import { dropCard, reopenCard, takeCard } from '../../../src/app/change-cards.ts';
-import { cancelSprint } from '../../../src/app/end-sprint.ts';
-import { previewPlan } from '../../../src/app/plan-sprint.ts';
-import { pullLine } from '../../../src/app/pull-card.ts';
-import { recordAway } from '../../../src/app/record-answers.ts';
-import { recordValue } from '../../../src/app/record-value.ts';
-import { shareStatus } from '../../../src/app/sprint-status.ts';
-import type { Team } from '../../../src/app/team.ts';
+import { recordAway } from '../../../src/app/answering/record-answers.ts';
+import { dropCard, reopenCard, takeCard } from '../../../src/app/cards/change-cards.ts';
+import { pullLine } from '../../../src/app/cards/pull-card.ts';
+import { cancelSprint } from '../../../src/app/closing/end-sprint.ts';
+import { recordValue } from '../../../src/app/history/record-value.ts';
+import { previewPlan } from '../../../src/app/planning/plan-sprint.ts';
+import type { Team } from '../../../src/app/team/team.ts';
+import { shareStatus } from '../../../src/app/watching/sprint-status.ts';
 import { actorOf, CHANNEL, type Harness, PEOPLE } from '../../support/app-harness.ts';
 
 export const NOW = '2026-10-30T12:00:00Z';

@@ -1,12 +1,12 @@
 /** Erasure: nothing of the person is left anywhere, and every number is as it was. On both kinds of database. */
 import { sql } from 'drizzle-orm';
 import { beforeEach, describe, expect, test } from 'vitest';
-import { statesOf } from '../../../src/app/card-line.ts';
+import { statesOf } from '../../../src/app/cards/card-line.ts';
 import { pastSprints } from '../../../src/app/history/team-history.ts';
 import { erasePerson } from '../../../src/app/privacy/erase-person.ts';
 import { privacyOverview } from '../../../src/app/privacy/privacy-overview.ts';
-import { sprintStatus } from '../../../src/app/sprint-status.ts';
-import type { RecordedFact } from '../../../src/app/team.ts';
+import type { RecordedFact } from '../../../src/app/team/team.ts';
+import { sprintStatus } from '../../../src/app/watching/sprint-status.ts';
 import {
   actorOf,
   CHANNEL,

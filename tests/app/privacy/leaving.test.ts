@@ -1,8 +1,8 @@
 /** Whoever leaves a team in the middle of a sprint, or whose account is gone: what they said stays, nothing more is asked. */
 import { sql } from 'drizzle-orm';
 import { describe, expect, test } from 'vitest';
-import { overview } from '../../../src/app/overview.ts';
-import { setupForm } from '../../../src/app/set-up-team.ts';
+import { setupForm } from '../../../src/app/team/set-up-team.ts';
+import { overview } from '../../../src/app/watching/overview.ts';
 import { actorOf, CHANNEL, type Harness, harnessForEach, PEOPLE, rowsOf } from '../../support/app-harness.ts';
 
 // The sprint runs from Monday 2 to Friday 13 November 2026 in Lisbon, which is on UTC then.

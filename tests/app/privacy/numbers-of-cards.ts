@@ -1,5 +1,5 @@
 /** The numbers of cards and of every answer in the ledger, without who gave it and in what words. */
-import type { SprintCardState } from '../../../src/app/card-line.ts';
+import type { SprintCardState } from '../../../src/app/cards/card-line.ts';
 
 export function numbersOfCards(states: readonly SprintCardState[]): unknown[] {
   return states.map((state) => {

@@ -1,6 +1,7 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import type { PulledCard } from '../../../src/app/pull-card.ts';
+import type { PulledCard } from '../../../src/app/cards/pull-card.ts';
 import { Refusal } from '../../../src/app/refusal.ts';
+import { AlreadyWritten } from '../../../src/app/written-once.ts';
 import { FORMS } from '../../../src/slack/ids.ts';
 import { FORM_HANDLERS } from '../../../src/slack/listeners/form-handlers.ts';
 import { answerFormView } from '../../../src/slack/views/answer-form-view.ts';
@@ -15,7 +16,6 @@ import { planPreviewView } from '../../../src/slack/views/plan-preview-view.ts';
 import { pullFormView } from '../../../src/slack/views/pull-form-view.ts';
 import { setupFormView } from '../../../src/slack/views/setup-form-view.ts';
 import { valueFormView } from '../../../src/slack/views/value-form-view.ts';
-import { AlreadyWritten } from '../../../src/slack/written-once.ts';
 import { eventMemory, fakeStore } from '../../support/fake-store.ts';
 import { botUnderTest, NOW, sentForm } from '../support/bot-under-test.ts';
 import { FakePlatform } from '../support/fake-platform.ts';

@@ -1,9 +1,9 @@
 /** The chat side with a real Bolt app: a fake receiver pushes requests in, spies stand for the use cases. */
 import type { App, Receiver, ReceiverEvent } from '@slack/bolt';
 import type { Store } from '../../../src/app/ports.ts';
-import { createDirectory } from '../../../src/slack/directory.ts';
+import { interactiveClient } from '../../../src/slack/sending/web-clients.ts';
 import { createSlackApp, type SlackApp, type SlackAppOptions } from '../../../src/slack/slack-app.ts';
-import { interactiveClient } from '../../../src/slack/web-clients.ts';
+import { createDirectory } from '../../../src/slack/workspaces/directory.ts';
 import { eventMemory, fakeStore } from '../../support/fake-store.ts';
 import type { FakePlatform } from './fake-platform.ts';
 import { logCatcher } from './log-catcher.ts';

@@ -1,6 +1,6 @@
 /** Use cases that record how they were called and answer with samples. */
 import { vi } from 'vitest';
-import type { UseCases } from '../../../src/slack/use-cases.ts';
+import type { UseCases } from '../../../src/app/use-cases.ts';
 import { rangeAdvice, STEADY } from '../views/advice-examples.ts';
 import * as sample from './samples.ts';
 

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readCommitment } from '../../../src/app/advice/range-advice.ts';
-import type { AnswerFormCard } from '../../../src/app/answer-form.ts';
+import type { AnswerFormCard } from '../../../src/app/answering/answer-form.ts';
 import { decodeValue } from '../../../src/slack/button-values.ts';
 import { answerContext, setupContext, sprintContext, teamContext } from '../../../src/slack/form-contexts.ts';
 import { answerFormView } from '../../../src/slack/views/answer-form-view.ts';

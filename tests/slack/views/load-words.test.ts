@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { LoadOutlook, ProjectionReading } from '../../../src/app/load-outlook.ts';
+import type { LoadOutlook, ProjectionReading } from '../../../src/app/watching/load-outlook.ts';
 import { loadEvidenceWords, loadWords } from '../../../src/slack/views/load-words.ts';
 import { statusMessage } from '../../../src/slack/views/status-message.ts';
 import { card, fact, projectionOf, statusOf, verdictOf } from './view-examples.ts';

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { NoteHistory, NotesHistory } from '../../../src/app/note-history.ts';
+import type { NoteHistory, NotesHistory } from '../../../src/app/closing/note-history.ts';
 import type { CommitmentRange } from '../../../src/forecast/commitment-range.ts';
 import type { ControlChart, SignalKind } from '../../../src/forecast/control-chart.ts';
 import { noteHistoryWords, rangeToTryWords, usuallyKeptWords } from '../../../src/slack/views/note-words.ts';

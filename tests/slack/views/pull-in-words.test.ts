@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { PullInCheck } from '../../../src/app/pull-in-check.ts';
+import type { PullInCheck } from '../../../src/app/cards/pull-in-check.ts';
 import { pulledCardWords, pullInCheckWords } from '../../../src/slack/views/pull-in-words.ts';
 import { undefinedBecause } from '../../../src/sprint/undefined-value.ts';
 import { pullInCheckOf } from './view-examples.ts';

@@ -2,10 +2,14 @@
 
 import { bigCardsOf } from '../../../src/app/advice/odds-advice.ts';
 import { rangeOf, readCommitment } from '../../../src/app/advice/range-advice.ts';
-import type { AnswerForm } from '../../../src/app/answer-form.ts';
-import { cardLine, statesOf } from '../../../src/app/card-line.ts';
+import type { AnswerForm } from '../../../src/app/answering/answer-form.ts';
+import type { AnswerOutcome } from '../../../src/app/answering/record-answers.ts';
+import { cardLine, statesOf } from '../../../src/app/cards/card-line.ts';
+import type { PullInCheck, PullInSize } from '../../../src/app/cards/pull-in-check.ts';
+import type { BaselineForm, BaselineNamed } from '../../../src/app/history/name-baseline.ts';
 import type { PastSprint } from '../../../src/app/history/past-sprint.ts';
-import type { ProjectionReading } from '../../../src/app/load-outlook.ts';
+import type { ValueForm, ValueRecorded } from '../../../src/app/history/record-value.ts';
+import type { PlanPreview } from '../../../src/app/planning/plan-sprint.ts';
 import type {
   CardLine,
   PlanContent,
@@ -13,14 +17,10 @@ import type {
   SprintHeading,
   StatusContent,
   VerdictContent,
-} from '../../../src/app/message-content.ts';
-import type { BaselineForm, BaselineNamed } from '../../../src/app/name-baseline.ts';
-import type { Overview, TeamOverview } from '../../../src/app/overview.ts';
-import type { PlanPreview } from '../../../src/app/plan-sprint.ts';
-import type { PullInCheck, PullInSize } from '../../../src/app/pull-in-check.ts';
-import type { AnswerOutcome } from '../../../src/app/record-answers.ts';
-import type { ValueForm, ValueRecorded } from '../../../src/app/record-value.ts';
-import type { RecordedFact, Sprint, SprintCard, Team } from '../../../src/app/team.ts';
+} from '../../../src/app/posting/message-content.ts';
+import type { RecordedFact, Sprint, SprintCard, Team } from '../../../src/app/team/team.ts';
+import type { ProjectionReading } from '../../../src/app/watching/load-outlook.ts';
+import type { Overview, TeamOverview } from '../../../src/app/watching/overview.ts';
 import { DEFAULT_SCALE } from '../../../src/sprint/scale.ts';
 import { closingSummary, runningSummary } from '../../../src/sprint/summary.ts';
 import { DEFAULT_THRESHOLDS } from '../../../src/sprint/thresholds.ts';

@@ -1,0 +1,107 @@
+/** The sprint and the day that a member speaks about, and how that day's prompt is met. */
+import { isDay } from '../../sprint/calendar.ts';
+import { allDone } from '../all-done.ts';
+import type { SprintCardState } from '../cards/card-line.ts';
+import { needsOwner, statesOf } from '../cards/card-line.ts';
+import type { AppDependencies, NewFact, SprintRecords, Transaction } from '../ports.ts';
+import type { PromptContent } from '../posting/message-content.ts';
+import { Refusal } from '../refusal.ts';
+import type { Membership, Place } from '../team/place.ts';
+import {
+  currentSprint,
+  membershipAt,
+  requireBegun,
+  requireOpen,
+  sprintForMemberLocked,
+  todayOf,
+} from '../team/place.ts';
+import type { Actor, RecordedFact, Sprint, SprintCard } from '../team/team.ts';
+import { promptContentOf } from './prompt-content.ts';
+
+/** A day of an open sprint about which a member speaks. */
+export interface AnsweredDay extends Membership {
+  readonly sprint: Sprint;
+  readonly day: string;
+  readonly records: SprintRecords;
+  /** The post that asked about the day. Undefined: there is none, or it was not looked for. */
+  readonly askedByPostId: string | undefined;
+}
+
+/**
+ * The sprint and the day that a member speaks about, checked, and the team locked. Without a day: today, or the last day
+ * of a sprint that is over.
+ */
+export async function answeredDay(
+  deps: AppDependencies,
+  tx: Transaction,
+  actor: Actor,
+  sprintId: string,
+  day: string | undefined,
+): Promise<AnsweredDay> {
+  const [found, records, prompt] = await allDone([
+    sprintForMemberLocked(tx, actor, sprintId),
+    tx.recordsOf(sprintId),
+    day !== undefined && isDay(day) ? tx.promptOf(sprintId, actor.userId, day) : undefined,
+  ]);
+  const { team, sprint } = found;
+  requireOpen(sprint);
+  const today = todayOf(team, deps.clock.now());
+  requireBegun(sprint, today);
+  const wanted = day ?? (today > sprint.endsOn ? sprint.endsOn : today);
+  if (!isDay(wanted) || wanted < sprint.startsOn || wanted > sprint.endsOn) {
+    const { name: sprintName, startsOn, endsOn } = sprint;
+    throw new Refusal('day-outside-sprint', { sprintName, day: wanted, startsOn, endsOn });
+  }
+  if (wanted > today) throw new Refusal('day-not-come', { day: wanted });
+  return { ...found, day: wanted, records, askedByPostId: prompt?.postId };
+}
+
+/** The sprint that a place's team has on the day, or today. */
+export async function runningSprintId(
+  tx: Transaction,
+  actor: Actor,
+  place: Place,
+  now: Date,
+  day: string | undefined,
+): Promise<string> {
+  const { team, openSprints } = await membershipAt(tx, actor, place);
+  const sprint = currentSprint(openSprints, day ?? todayOf(team, now));
+  if (!sprint) throw new Refusal('no-sprint-running', {});
+  return sprint.id;
+}
+
+/** Open cards that nobody owns yet. */
+export function takeableStates(records: SprintRecords): SprintCardState[] {
+  return statesOf(records).filter(needsOwner);
+}
+
+export function factsAbout(records: SprintRecords, card: SprintCard): RecordedFact[] {
+  return records.facts.filter((fact) => fact.cardId === card.id);
+}
+
+/** Whether the member has given numbers for the day. */
+export function hasAnswered(records: SprintRecords, userId: string, day: string): boolean {
+  return records.facts.some((fact) => fact.kind === 'answer' && fact.memberId === userId && fact.day === day);
+}
+
+/** Records what was said, marks the day's prompt as met and brings it up to date where it stands. */
+export async function meetPrompt(
+  deps: AppDependencies,
+  tx: Transaction,
+  actor: Actor,
+  { team, sprint, day, records, askedByPostId }: AnsweredDay,
+  state: 'answered' | 'unchanged' | 'away',
+  facts: readonly NewFact[] = [],
+): Promise<PromptContent> {
+  const { userId } = actor;
+  const prompt = { sprintId: sprint.id, userId, day };
+  const [postId, added] = await allDone([
+    tx.setPromptState(prompt, state, deps.clock.now()),
+    tx.insertFacts(facts),
+    askedByPostId !== undefined && tx.refreshPost(askedByPostId),
+  ]);
+  // The clock may ask at this very moment.
+  if (postId !== undefined && postId !== askedByPostId) await tx.refreshPost(postId);
+  const now = { ...records, facts: [...records.facts, ...added] };
+  return promptContentOf(team, sprint, userId, day, now, state);
+}

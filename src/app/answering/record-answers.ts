@@ -1,0 +1,186 @@
+/** Records what a member says about their day: numbers, "nothing changed", or "away". */
+import { randomUUID } from 'node:crypto';
+import { formatDay } from '../../sprint/calendar.ts';
+import { answerContext, growthOf, whyNotAnswer } from '../../sprint/check-answer.ts';
+import { cardLine, cardName, statesOf } from '../cards/card-line.ts';
+import type { AppDependencies, NewFact, SprintRecords, Transaction } from '../ports.ts';
+import type { CardLine, PromptContent, SprintHeading } from '../posting/message-content.ts';
+import { refuseIfAny } from '../refusal.ts';
+import type { Actor, RecordedFact } from '../team/team.ts';
+import type { AnsweredDay } from './answered-day.ts';
+import { answeredDay, factsAbout, hasAnswered, meetPrompt, takeableStates } from './answered-day.ts';
+import type { ReadAnswer, TypedAnswer } from './read-answers.ts';
+import { problemInWords, readAnswers } from './read-answers.ts';
+
+export interface GrownCard {
+  readonly card: CardLine;
+  readonly growthPoints: number;
+}
+
+export type AnswerOutcome =
+  | { readonly kind: 'recorded'; readonly prompt: PromptContent }
+  | {
+      readonly kind: 'growth-to-explain';
+      readonly heading: SprintHeading;
+      readonly day: string;
+      readonly answers: readonly TypedAnswer[];
+      readonly grown: readonly GrownCard[];
+    };
+
+function newFact(
+  deps: AppDependencies,
+  actor: Actor,
+  day: string,
+  { card, typed, input }: ReadAnswer,
+  records: SprintRecords,
+): NewFact {
+  const corrects = answerContext(card, factsAbout(records, card), actor.userId, day).corrects as
+    | RecordedFact
+    | undefined;
+  return {
+    kind: 'answer',
+    id: randomUUID(),
+    cardId: card.id,
+    memberId: actor.userId,
+    day,
+    workedPoints: input.workedPoints,
+    leftPoints: input.leftPoints,
+    surprisePoints: input.surprisePoints ?? 0,
+    note: typed.note.trim(),
+    recordedAt: deps.clock.now(),
+    supersedesId: corrects?.id,
+  };
+}
+
+/**
+ * Whether the answer says what is in force already; recording it again would be noise. The form shows what
+ * was answered before, so an answer that nobody touched comes back with it, without its surprise work when
+ * a co-owner's correction has meanwhile taken the growth away: what was said of it must not get lost.
+ */
+function saysNothingNew(
+  records: SprintRecords,
+  actor: Actor,
+  day: string,
+  { card, typed, input }: ReadAnswer,
+): boolean {
+  const context = answerContext(card, factsAbout(records, card), actor.userId, day);
+  const given = context.corrects as (RecordedFact & { kind: 'answer' }) | undefined;
+  const isUnexplained =
+    input.surprisePoints === undefined && growthOf(input, context.previousLeftPoints) === 0;
+  return (
+    given !== undefined &&
+    given.leftPoints === input.leftPoints &&
+    given.workedPoints === input.workedPoints &&
+    (isUnexplained || given.surprisePoints === (input.surprisePoints ?? 0)) &&
+    given.note === typed.note.trim()
+  );
+}
+
+/**
+ * Records a member's answers for a day: all of them or none. When a card grew and nobody said why, nothing
+ * is recorded and the outcome asks.
+ *
+ * @throws Refusal `bad-input` (fields `left:`, `worked:`, `surprise:`, `note:` + card id), `sprint-changed`,
+ *   and the refusals of finding team, sprint and day.
+ */
+export async function recordAnswers(
+  deps: AppDependencies,
+  actor: Actor,
+  input: {
+    readonly sprintId: string;
+    readonly day: string;
+    readonly answers: readonly TypedAnswer[];
+    readonly takeCardIds?: readonly string[];
+  },
+): Promise<AnswerOutcome> {
+  return deps.store.transaction(async (tx) => {
+    const context = await answeredDay(deps, tx, actor, input.sprintId, input.day);
+    return recordChecked(deps, tx, actor, context, input.answers, input.takeCardIds ?? []);
+  });
+}
+
+async function recordChecked(
+  deps: AppDependencies,
+  tx: Transaction,
+  actor: Actor,
+  context: AnsweredDay,
+  answers: readonly TypedAnswer[],
+  takeCardIds: readonly string[],
+): Promise<AnswerOutcome> {
+  const { team, sprint, day, records } = context;
+  // A card about which nothing was typed is not answered for; a note alone asks for its number.
+  const given = answers.filter(
+    ({ left, worked, surprise, note }) => `${left}${worked}${surprise}${note}`.trim() !== '',
+  );
+  const { read, problems } = readAnswers(records, given);
+  const grown: GrownCard[] = [];
+  const fresh = read.filter((answer) => !saysNothingNew(records, actor, day, answer));
+  for (const answer of read) {
+    const { card, input } = answer;
+    if (card.enteredOn > day) {
+      problems.push({
+        field: `left:${card.id}`,
+        message: `${cardName(card)} came into the sprint on ${formatDay(card.enteredOn)}; answer for that day or a later one.`,
+      });
+      continue;
+    }
+    const facts = factsAbout(records, card);
+    const problem = whyNotAnswer(card, facts, actor.userId, day, input);
+    if (!problem) continue;
+    // What was said before a co-owner's correction stands, though it could not be said any more.
+    if (problem.code === 'surprise-out-of-range' && !fresh.includes(answer)) continue;
+    if (problem.code === 'growth-unexplained') {
+      const state = statesOf({ cards: [card], facts })[0];
+      if (state) grown.push({ card: cardLine(state), growthPoints: problem.growthPoints });
+    } else {
+      problems.push(problemInWords(problem, card));
+    }
+  }
+  refuseIfAny(problems);
+  if (grown.length > 0) {
+    return { kind: 'growth-to-explain', heading: { team, sprint }, day, answers: given, grown };
+  }
+  const taken = takeableStates(records).filter(({ card }) => takeCardIds.includes(card.id));
+  for (const { card } of taken) await tx.addOwner(card.id, actor.userId);
+  const takenIds = new Set(taken.map(({ card }) => card.id));
+  const cards = records.cards.map((card) =>
+    takenIds.has(card.id) ? { ...card, ownerIds: [actor.userId] } : card,
+  );
+  const said = read.length > 0 || hasAnswered(records, actor.userId, day) ? 'answered' : 'unchanged';
+  const facts = fresh.map((answer) => newFact(deps, actor, day, answer, records));
+  const answered = { ...context, records: { ...records, cards } };
+  const prompt = await meetPrompt(deps, tx, actor, answered, said, facts);
+  return { kind: 'recorded', prompt };
+}
+
+async function recordWithoutNumbers(
+  deps: AppDependencies,
+  actor: Actor,
+  input: { readonly sprintId: string; readonly day: string },
+  state: 'unchanged' | 'away',
+): Promise<PromptContent> {
+  return deps.store.transaction(async (tx) => {
+    const context = await answeredDay(deps, tx, actor, input.sprintId, input.day);
+    // Numbers that were given stay in force; a click on an old button must not seem to take them back.
+    const said = hasAnswered(context.records, actor.userId, context.day) ? 'answered' : state;
+    return meetPrompt(deps, tx, actor, context, said);
+  });
+}
+
+/** "Nothing changed": the day's prompt is met, the ledger stays as it is. */
+export async function recordUnchanged(
+  deps: AppDependencies,
+  actor: Actor,
+  input: { readonly sprintId: string; readonly day: string },
+): Promise<PromptContent> {
+  return recordWithoutNumbers(deps, actor, input, 'unchanged');
+}
+
+/** "Away today": the member is not asked again on that day. */
+export async function recordAway(
+  deps: AppDependencies,
+  actor: Actor,
+  input: { readonly sprintId: string; readonly day: string },
+): Promise<PromptContent> {
+  return recordWithoutNumbers(deps, actor, input, 'away');
+}

@@ -1,0 +1,67 @@
+/** From the ledger to the card as messages show it. */
+import type { CardState } from '../../sprint/ledger.ts';
+import { ledgerOf } from '../../sprint/ledger.ts';
+import type { SprintRecords } from '../ports.ts';
+import type { CardLine } from '../posting/message-content.ts';
+import { Refusal } from '../refusal.ts';
+import type { SprintCard } from '../team/team.ts';
+
+/** A card's standing together with its number in the sprint. */
+export type SprintCardState = CardState & { readonly card: SprintCard };
+
+/** Folds a sprint's records. */
+export function statesOf(records: SprintRecords): SprintCardState[] {
+  // The ledger hands back the very cards that it was given.
+  return ledgerOf(records.cards, records.facts) as SprintCardState[];
+}
+
+export function cardLine(state: SprintCardState): CardLine {
+  const { card } = state;
+  return {
+    cardId: card.id,
+    number: card.number,
+    key: card.key,
+    title: card.title,
+    estimatePoints: card.estimatePoints,
+    workedPoints: state.workedPoints,
+    leftPoints: state.leftPoints,
+    surprisePoints: state.surprisePoints,
+    driftPoints: state.driftPoints,
+    origin: card.origin,
+    ownerIds: card.ownerIds,
+    state: state.droppedOn !== undefined ? 'dropped' : state.finished ? 'finished' : 'open',
+  };
+}
+
+/** Whether somebody still has to do something on the card. */
+export function isOpenCard(state: CardState): boolean {
+  return !state.finished && state.droppedOn === undefined;
+}
+
+/** Whether the card is open and nobody's. */
+export function needsOwner(state: CardState): boolean {
+  return isOpenCard(state) && state.card.ownerIds.length === 0;
+}
+
+/** How people call a card: its key, and its number when the key is another word. */
+export function cardName(card: Pick<SprintCard, 'number' | 'key' | 'title'>): string {
+  return card.key === String(card.number) ? `${card.number} (${card.title})` : `${card.key} (${card.title})`;
+}
+
+/** Whether the team gave the card a key, or Loadline called it by its number: `3`, or `#3` where that was taken. */
+export function hasOwnKey({ key, number }: Pick<SprintCard, 'key' | 'number'>): boolean {
+  return key !== String(number) && !/^#\d+$/.test(key);
+}
+
+/** Finds a card by its number or key, upper or lower case. */
+export function findCard(states: readonly SprintCardState[], reference: string): SprintCardState {
+  const wanted = reference.trim().replace(/^#/, '').toLowerCase();
+  const found =
+    states.find(({ card }) => card.key.toLowerCase() === wanted) ??
+    states.find(({ card }) => String(card.number) === wanted);
+  if (found) return found;
+  const known = states.map(({ card }) =>
+    card.key === String(card.number) ? card.key : `${card.number} ${card.key}`,
+  );
+  throw new Refusal('no-such-card', { reference: reference.trim(), known });
+}

@@ -1,0 +1,197 @@
+/** Brings work into a running sprint after planning, with what to weigh before. */
+import { randomUUID } from 'node:crypto';
+import { MAX_POINTS, parsePoints } from '../../sprint/points.ts';
+import type { SprintSummary } from '../../sprint/summary.ts';
+import { runningSummary } from '../../sprint/summary.ts';
+import { refreshOwnersPrompts } from '../answering/refresh-prompt.ts';
+import type { SprintTime } from '../clock/sprint-time.ts';
+import { sprintTime } from '../clock/sprint-time.ts';
+import { MAX_CARDS, MAX_TITLE_LENGTH, parseCardLine } from '../planning/card-paste.ts';
+import type { AppDependencies, SprintRecords, Transaction } from '../ports.ts';
+import type { SprintHeading } from '../posting/message-content.ts';
+import type { InputProblem } from '../refusal.ts';
+import { Refusal, refuseIfAny } from '../refusal.ts';
+import type { Membership, Place, SprintReference } from '../team/place.ts';
+import { openSprint, requireBegun, todayOf } from '../team/place.ts';
+import type { Actor, Sprint, SprintCard, Team } from '../team/team.ts';
+import type { LoadOutlook } from '../watching/load-outlook.ts';
+import { loadOutlook } from '../watching/load-outlook.ts';
+import { answerCounts } from '../watching/sprint-status.ts';
+import type { SprintCardState } from './card-line.ts';
+import { cardLine, statesOf } from './card-line.ts';
+import type { CardChange } from './change-cards.ts';
+import type { PullInCheck } from './pull-in-check.ts';
+import { pullInCheck } from './pull-in-check.ts';
+
+export interface PullForm {
+  readonly heading: SprintHeading;
+  readonly load: LoadOutlook;
+  readonly check: PullInCheck;
+  readonly workingDaysLeft: number;
+  readonly memberIds: readonly string[];
+}
+
+export interface PulledCard extends CardChange {
+  readonly summary: SprintSummary;
+  /** How a card of its size fares, as it was before it came in. */
+  readonly check: PullInCheck;
+}
+
+type OpenSprint = Membership & { readonly sprint: Sprint };
+
+/** What to weigh before a card is pulled in. */
+export async function pullForm(deps: AppDependencies, actor: Actor, place: Place): Promise<PullForm> {
+  return deps.store.transaction(async (tx) => {
+    const { team, sprint, members } = await openSprint(tx, actor, { place }, deps.clock.now());
+    const today = todayOf(team, deps.clock.now());
+    requireBegun(sprint, today);
+    const states = statesOf(await tx.recordsOf(sprint.id));
+    const time = await timeOf(tx, { team, sprint, members }, states, today);
+    return {
+      heading: { team, sprint },
+      load: await loadOutlook(tx, team, sprint, states, time, today),
+      check: await pullInCheck(tx, team, sprint, { states, time, on: today }, team.scale),
+      workingDaysLeft: time.left,
+      memberIds: members.filter(({ isActive }) => isActive).map(({ userId }) => userId),
+    };
+  });
+}
+
+async function timeOf(
+  tx: Transaction,
+  { team, sprint, members }: Pick<OpenSprint, 'team' | 'sprint' | 'members'>,
+  states: readonly SprintCardState[],
+  today: string,
+): Promise<SprintTime> {
+  const prompts = await tx.promptsOf([{ sprintId: sprint.id, day: today }]);
+  return sprintTime(team, sprint, today, answerCounts(states, members, prompts, today));
+}
+
+/**
+ * Brings a card into the running sprint.
+ *
+ * @throws Refusal `bad-input` (title, estimate, ownerIds), `too-many-cards`, `sprint-not-begun`.
+ */
+export async function pullCard(
+  deps: AppDependencies,
+  actor: Actor,
+  input: SprintReference & {
+    readonly title: string;
+    readonly estimate: string;
+    readonly ownerIds: readonly string[];
+  },
+): Promise<PulledCard> {
+  return deps.store.transaction(async (tx) => {
+    const found = await openSprint(tx, actor, input, deps.clock.now());
+    const title = input.title.replace(/\s+/g, ' ').trim();
+    const estimatePoints = parsePoints(input.estimate);
+    const problems: InputProblem[] = [];
+    if (title === '' || title.length > MAX_TITLE_LENGTH) {
+      problems.push({
+        field: 'title',
+        message: `Give the card a title of 1 to ${MAX_TITLE_LENGTH} characters.`,
+      });
+    }
+    if (estimatePoints === undefined) {
+      problems.push({
+        field: 'estimate',
+        message: `Write points in halves from 0 to ${MAX_POINTS}, for example 3 or 0.5.`,
+      });
+    }
+    const strangers = input.ownerIds.filter(
+      (id) => !found.members.some(({ userId, isActive }) => userId === id && isActive),
+    );
+    if (strangers.length > 0) {
+      problems.push({ field: 'ownerIds', message: 'Choose members of the team only.' });
+    }
+    refuseIfAny(problems);
+    // One reading of a line for planning and pulling: a leading key is told apart from the title.
+    const parsed = parseCardLine(`"${title.replaceAll('"', '""')}",${estimatePoints}`, []);
+    if (typeof parsed === 'string')
+      throw new Refusal('bad-input', { problems: [{ field: 'title', message: parsed }] });
+    return pullIn(deps, tx, actor, found, { ...parsed, ownerIds: [...new Set(input.ownerIds)] });
+  });
+}
+
+/** The same from a line as it is pasted into a plan: `title, estimate, @owner`. */
+export async function pullLine(
+  deps: AppDependencies,
+  actor: Actor,
+  { place, line }: { readonly place: Place; readonly line: string },
+): Promise<PulledCard> {
+  return deps.store.transaction(async (tx) => {
+    const found = await openSprint(tx, actor, { place }, deps.clock.now());
+    const people = found.members.filter(({ isActive }) => isActive);
+    const parsed = /[\r\n]/.test(line.trim()) ? 'bring in one card at a time.' : parseCardLine(line, people);
+    if (typeof parsed === 'string') {
+      throw new Refusal('bad-argument', {
+        command: 'pull',
+        problem: parsed,
+        example: 'Berth calendar shows tides, 5, @name',
+      });
+    }
+    return pullIn(deps, tx, actor, found, parsed);
+  });
+}
+
+async function pullIn(
+  deps: AppDependencies,
+  tx: Transaction,
+  actor: Actor,
+  found: OpenSprint,
+  wanted: { key: string | undefined; title: string; estimatePoints: number; ownerIds: readonly string[] },
+): Promise<PulledCard> {
+  const { team, sprint } = found;
+  const today = todayOf(team, deps.clock.now());
+  requireBegun(sprint, today);
+  const { cards, facts } = await tx.recordsOf(sprint.id);
+  const before = statesOf({ cards, facts });
+  const time = await timeOf(tx, found, before, today);
+  const check = await pullInCheck(tx, team, sprint, { states: before, time, on: today }, [
+    wanted.estimatePoints,
+  ]);
+  if (cards.length >= MAX_CARDS) throw new Refusal('too-many-cards', { limit: MAX_CARDS });
+  const keys = new Set(cards.map(({ key }) => key.toLowerCase()));
+  if (wanted.key !== undefined && keys.has(wanted.key.toLowerCase())) {
+    throw new Refusal('key-taken', { key: wanted.key, sprintName: sprint.name });
+  }
+  const number = Math.max(0, ...cards.map((card) => card.number)) + 1;
+  const card: SprintCard = {
+    id: randomUUID(),
+    sprintId: sprint.id,
+    number,
+    key: wanted.key ?? (keys.has(String(number)) ? `#${number}` : String(number)),
+    title: wanted.title,
+    estimatePoints: wanted.estimatePoints,
+    origin: 'pulled-in',
+    // A reopened sprint takes late entries for its last day.
+    enteredOn: today > sprint.endsOn ? sprint.endsOn : today,
+    ownerIds: wanted.ownerIds,
+    addedBy: actor.userId,
+  };
+  await tx.insertCards([card]);
+  await refreshOwnersPrompts(tx, card, today);
+  return pulledCard(tx, team, sprint, { cards: [...cards, card], facts }, card, check);
+}
+
+async function pulledCard(
+  tx: Transaction,
+  team: Team,
+  sprint: Sprint,
+  records: SprintRecords,
+  card: SprintCard,
+  check: PullInCheck,
+): Promise<PulledCard> {
+  const states = statesOf(records);
+  const baselineVelocityPoints = await tx.baselineVelocityPoints(team, sprint.id);
+  return {
+    heading: { team, sprint },
+    card: cardLine(states.find((state) => state.card.id === card.id) as SprintCardState),
+    summary: runningSummary(states, {
+      scale: team.scale,
+      thresholds: team.thresholds,
+      baselineVelocityPoints,
+    }),
+    check,
+  };
+}

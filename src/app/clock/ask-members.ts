@@ -1,0 +1,165 @@
+/**
+ * What the clock makes happen: daily prompts, one reminder, the last call, and closing. Each reads what is
+ * due from the database and claims it, so that any number of processes share the work, a missed hour is
+ * caught up with, and a missed day is not asked about afterwards.
+ */
+import { randomUUID } from 'node:crypto';
+import type { Day } from '../../sprint/calendar.ts';
+import { isOpenCard, statesOf } from '../cards/card-line.ts';
+import { closeNow } from '../closing/end-sprint.ts';
+import type { AppDependencies, DueSprint, SprintRecords, Transaction } from '../ports.ts';
+import type { NewPost, PostSubject } from '../posting/posts.ts';
+import { todayOf } from '../team/place.ts';
+import type { Prompt, Team } from '../team/team.ts';
+import { instantOf } from './local-time.ts';
+import { nextPromptAt, promptDays, reminderAt } from './sprint-clock.ts';
+
+/** How many sprints one transaction takes: a batch costs the same few statements as one sprint. */
+const BATCH = 500;
+
+/** Closing writes results one by one; a small batch keeps its transaction short. */
+const CLOSING_BATCH = 20;
+
+type Ports = Pick<AppDependencies, 'store' | 'clock'>;
+
+/** Does all that is due now. Returns how many sprints were served. */
+export async function runDueWork(ports: Ports): Promise<number> {
+  let served = 0;
+  // Closing first: whoever would be asked about a sprint that is over is not asked. Asking last: whoever
+  // is asked only now, because the clock stood still, needs no reminder beside it.
+  for (const serve of [closeDueSprints, remindDueMembers, sendDueLastCalls, askDueMembers]) {
+    for (let claimed = await serve(ports); claimed > 0; claimed = await serve(ports)) served += claimed;
+  }
+  return served;
+}
+
+/** Closes the sprints whose time has come. Returns how many were claimed. */
+export async function closeDueSprints({ store, clock }: Ports): Promise<number> {
+  return store.transaction(async (tx) => {
+    const now = clock.now();
+    const due = await tx.claimClosingsDue(now, CLOSING_BATCH);
+    for (const { team, sprint } of due) {
+      await tx.lockTeam(team.id);
+      await closeNow(tx, team, sprint, now);
+    }
+    return due.length;
+  });
+}
+
+/** Asks the members whose prompt time has come. Returns how many sprints were claimed. */
+export async function askDueMembers({ store, clock }: Ports): Promise<number> {
+  return store.transaction(async (tx) => {
+    const now = clock.now();
+    const due = await tx.claimPromptsDue(now, BATCH);
+    if (due.length === 0) return 0;
+    const asking = due.filter((entry) => isAskedToday(entry, now));
+    const wanted = await membersWithOpenCards(tx, asking, now);
+    const fresh = await tx.insertPrompts(wanted.map(({ prompt }) => prompt));
+    const freshIds = new Set(fresh.map(({ postId }) => postId));
+    const posts = wanted.filter(({ post }) => freshIds.has(post.id)).map(({ post }) => post);
+    if (posts.length > 0) await tx.addPosts(posts);
+    const asked = new Set(asking.map(({ sprint }) => sprint.id));
+    await tx.updateSprintClocks(
+      due.map(({ team, sprint }) => ({
+        id: sprint.id,
+        nextPromptAt: nextPromptAt(team, sprint, now),
+        nextReminderAt: asked.has(sprint.id) ? reminderAt(team, sprint, now) : sprint.nextReminderAt,
+        lastCallAt: sprint.lastCallAt,
+      })),
+    );
+    return due.length;
+  });
+}
+
+/** A prompt is for its own day: after days of standing still only today's is asked, if its time has come. */
+function isAskedToday({ team, sprint }: DueSprint, now: Date): boolean {
+  const today = todayOf(team, now);
+  const isPromptDay = promptDays(team, sprint).includes(today);
+  return isPromptDay && instantOf(today, team.promptAt, team.timeZone) <= now && now < sprint.closesAtInstant;
+}
+
+interface WantedPrompt {
+  readonly prompt: Pick<Prompt, 'sprintId' | 'userId' | 'day' | 'postId'>;
+  readonly post: NewPost;
+}
+
+async function membersWithOpenCards(
+  tx: Transaction,
+  due: readonly DueSprint[],
+  now: Date,
+): Promise<WantedPrompt[]> {
+  const records = await tx.recordsOfMany(due.map(({ sprint }) => sprint.id));
+  const active = await tx.activeMemberIds(due.map(({ team }) => team.id));
+  return due.flatMap(({ team, sprint }) => {
+    const day = todayOf(team, now);
+    const owners = ownersOfOpenCards(records.get(sprint.id), day);
+    return owners
+      .filter((userId) => active.get(team.id)?.has(userId))
+      .map((userId) => {
+        const post = directPost(team, { kind: 'daily-prompt', sprintId: sprint.id, userId, day });
+        return { prompt: { sprintId: sprint.id, userId, day, postId: post.id }, post };
+      });
+  });
+}
+
+function ownersOfOpenCards(records: SprintRecords | undefined, day: Day): string[] {
+  if (!records) return [];
+  const open = statesOf(records).filter((state) => isOpenCard(state) && state.card.enteredOn <= day);
+  return [...new Set(open.flatMap(({ card }) => card.ownerIds))];
+}
+
+function directPost(team: Team, subject: PostSubject & { readonly userId: string }): NewPost {
+  return { id: randomUUID(), workspaceId: team.workspaceId, recipient: { userId: subject.userId }, subject };
+}
+
+/** Reminds, once, those who have not met today's prompt. */
+export async function remindDueMembers({ store, clock }: Ports): Promise<number> {
+  return store.transaction(async (tx) => {
+    const now = clock.now();
+    const due = await tx.claimRemindersDue(now, BATCH);
+    if (due.length === 0) return 0;
+    // A last call that is due as well says the same and more.
+    const inTime = due.filter(
+      ({ team, sprint }) =>
+        sprint.nextReminderAt &&
+        todayOf(team, sprint.nextReminderAt) === todayOf(team, now) &&
+        !(sprint.lastCallAt && sprint.lastCallAt <= now),
+    );
+    await postToUnanswered(tx, inTime, 'reminder', now);
+    await tx.updateSprintClocks(due.map(({ sprint }) => ({ ...sprint, nextReminderAt: undefined })));
+    return due.length;
+  });
+}
+
+/** Tells, before closing on the last day, those who have not met that day's prompt. */
+export async function sendDueLastCalls({ store, clock }: Ports): Promise<number> {
+  return store.transaction(async (tx) => {
+    const now = clock.now();
+    const due = await tx.claimLastCallsDue(now, BATCH);
+    if (due.length === 0) return 0;
+    const inTime = due.filter(({ sprint }) => now < sprint.closesAtInstant);
+    await postToUnanswered(tx, inTime, 'last-call', now);
+    await tx.updateSprintClocks(due.map(({ sprint }) => ({ ...sprint, lastCallAt: undefined })));
+    return due.length;
+  });
+}
+
+async function postToUnanswered(
+  tx: Transaction,
+  due: readonly DueSprint[],
+  kind: 'reminder' | 'last-call',
+  now: Date,
+): Promise<void> {
+  if (due.length === 0) return;
+  const teamOf = new Map(due.map(({ team, sprint }) => [sprint.id, team]));
+  const days = due.map(({ team, sprint }) => ({ sprintId: sprint.id, day: todayOf(team, now) }));
+  const active = await tx.activeMemberIds(due.map(({ team }) => team.id));
+  const unanswered = (await tx.promptsOf(days)).filter(
+    ({ state, sprintId, userId }) =>
+      state === 'asked' && active.get((teamOf.get(sprintId) as Team).id)?.has(userId),
+  );
+  const posts = unanswered.map(({ sprintId, userId, day }) =>
+    directPost(teamOf.get(sprintId) as Team, { kind, sprintId, userId, day }),
+  );
+  if (posts.length > 0) await tx.addPosts(posts);
+}

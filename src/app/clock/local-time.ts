@@ -1,0 +1,64 @@
+/**
+ * From a team's local days and times to instants and back. A local time that a clock change skips or
+ * repeats follows RFC 5545 §3.3.5: a skipped time uses the offset before the gap, a repeated time means
+ * its first occurrence. That is what Temporal calls "compatible".
+ */
+import { Temporal } from 'temporal-polyfill';
+import type { Day } from '../../sprint/calendar.ts';
+import type { TimeOfDay } from '../team/team.ts';
+
+const TIME_OF_DAY = /^([01]\d|2[0-3]):[0-5]\d$/;
+
+/** Whether the text is a time of day, `HH:MM` with 24 hours. */
+export function isTimeOfDay(text: string): boolean {
+  return TIME_OF_DAY.test(text);
+}
+
+/**
+ * Whether this is an IANA time zone that Node.js knows: `UTC` or a region and place. Old short names and
+ * bare offsets are left out, since they hide how the clocks change.
+ */
+export function isTimeZone(name: string): boolean {
+  if (name !== 'UTC' && !name.includes('/')) return false;
+  try {
+    new Intl.DateTimeFormat('en', { timeZone: name });
+    return true;
+  } catch {
+    return false;
+  }
+}
+
+/** The instant of a local day and time in a zone. */
+export function instantOf(day: Day, time: TimeOfDay, timeZone: string): Date {
+  const local = Temporal.PlainDateTime.from(`${day}T${time}`);
+  return new Date(local.toZonedDateTime(timeZone, { disambiguation: 'compatible' }).epochMilliseconds);
+}
+
+/** The day that it is in the zone at an instant. */
+export function dayAt(instant: Date, timeZone: string): Day {
+  return zoned(instant, timeZone).toPlainDate().toString();
+}
+
+/** The time of day in the zone at an instant, `HH:MM`. */
+export function timeAt(instant: Date, timeZone: string): TimeOfDay {
+  return zoned(instant, timeZone).toPlainTime().toString({ smallestUnit: 'minute' });
+}
+
+/** What was found out before, since every status and every prompt asks for all days of a sprint. */
+const known = new Map<string, boolean>();
+const MOST_KNOWN = 5_000;
+
+/** Whether the day exists in the zone: a zone that crosses the date line may skip one. */
+export function dayExists(day: Day, timeZone: string): boolean {
+  const key = `${day} ${timeZone}`;
+  const before = known.get(key);
+  if (before !== undefined) return before;
+  const exists = dayAt(instantOf(day, '12:00', timeZone), timeZone) === day;
+  if (known.size >= MOST_KNOWN) known.clear();
+  known.set(key, exists);
+  return exists;
+}
+
+function zoned(instant: Date, timeZone: string): Temporal.ZonedDateTime {
+  return Temporal.Instant.fromEpochMilliseconds(instant.getTime()).toZonedDateTimeISO(timeZone);
+}

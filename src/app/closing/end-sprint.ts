@@ -1,0 +1,176 @@
+/** The end of a sprint: closing, cancelling, and reopening for corrections. */
+
+import { randomUUID } from 'node:crypto';
+import { compareAsc } from 'date-fns/compareAsc';
+import { closingSummary, runningSummary } from '../../sprint/summary.ts';
+import { statesOf } from '../cards/card-line.ts';
+import { reopenUntil } from '../clock/sprint-clock.ts';
+import { pastSprintAtClosing } from '../history/past-sprint-at-closing.ts';
+import type { AppDependencies, Transaction } from '../ports.ts';
+import type { SprintHeading, VerdictContent } from '../posting/message-content.ts';
+import type { PostSubject } from '../posting/posts.ts';
+import { Refusal } from '../refusal.ts';
+import type { SprintReference } from '../team/place.ts';
+import {
+  membershipAt,
+  openSprint,
+  requireBegun,
+  requireFacilitator,
+  sprintForMember,
+  todayOf,
+} from '../team/place.ts';
+import type { Actor, Sprint, Team } from '../team/team.ts';
+import { sprintHabits } from './sprint-habits.ts';
+import { verdictContent } from './verdict-content.ts';
+
+const MAX_REASON_LENGTH = 300;
+
+/** Nothing is left for the clock to do. */
+const CLOCK_STOPPED = { nextPromptAt: undefined, nextReminderAt: undefined, lastCallAt: undefined } as const;
+
+/**
+ * Closes the sprint as it stands, stores its numbers and queues the verdict; after a reopening the verdict
+ * that stands is brought up to date in place. The team must be locked.
+ */
+export async function closeNow(tx: Transaction, team: Team, sprint: Sprint, now: Date): Promise<Sprint> {
+  const closed: Sprint = { ...sprint, ...CLOCK_STOPPED, state: 'closed', closedAt: sprint.closedAt ?? now };
+  await recordResult(tx, team, closed, now, false);
+  await tx.updateSprint(closed);
+  const stands = await refreshVerdict(tx, sprint.id);
+  if (!stands) await queuePost(tx, team, { kind: 'verdict', sprintId: sprint.id });
+  return closed;
+}
+
+/** Brings the verdict that was posted up to date where it stands; false when none was. */
+async function refreshVerdict(tx: Transaction, sprintId: string): Promise<boolean> {
+  const verdict = await tx.postAbout(sprintId, 'verdict');
+  if (verdict) await tx.refreshPost(verdict.id);
+  return verdict !== undefined;
+}
+
+async function recordResult(
+  tx: Transaction,
+  team: Team,
+  sprint: Sprint,
+  now: Date,
+  cancelled: boolean,
+): Promise<void> {
+  const records = await tx.recordsOf(sprint.id);
+  const states = statesOf(records);
+  const yardstick = {
+    scale: team.scale,
+    thresholds: team.thresholds,
+    baselineVelocityPoints: await tx.baselineVelocityPoints(team, sprint.id),
+  };
+  if (!cancelled) await tx.savePastSprint(await pastSprintAtClosing(tx, team, sprint, now));
+  const before = await tx.latestResult(sprint.id);
+  await tx.insertResult({
+    sprintId: sprint.id,
+    version: (before?.version ?? 0) + 1,
+    recordedAt: now,
+    cancelled,
+    // A cancelled sprint never enters the history, so it cannot be its own baseline.
+    summary: cancelled
+      ? runningSummary(states, yardstick)
+      : closingSummary(states, yardstick, await sprintHabits(tx, team, sprint, records)),
+  });
+}
+
+async function queuePost(tx: Transaction, team: Team, subject: PostSubject): Promise<void> {
+  await tx.addPosts([
+    { id: randomUUID(), workspaceId: team.workspaceId, recipient: { channelId: team.channelId }, subject },
+  ]);
+}
+
+/** Closes the sprint before its time, or again after a reopening. Facilitators only. */
+export async function closeSprint(
+  deps: AppDependencies,
+  actor: Actor,
+  reference: SprintReference,
+): Promise<VerdictContent> {
+  return deps.store.transaction(async (tx) => {
+    const found = await openSprint(tx, actor, reference, deps.clock.now());
+    requireFacilitator(found, 'close a sprint');
+    const now = deps.clock.now();
+    requireBegun(found.sprint, todayOf(found.team, now));
+    const closed = await closeNow(tx, found.team, found.sprint, now);
+    return verdictContent(tx, found.team, closed, now);
+  });
+}
+
+/** Calls the sprint off; its numbers are kept and marked. Facilitators only. */
+export async function cancelSprint(
+  deps: AppDependencies,
+  actor: Actor,
+  input: SprintReference & { readonly reason: string },
+): Promise<VerdictContent> {
+  const reason = input.reason.trim();
+  if (reason.length > MAX_REASON_LENGTH) {
+    throw new Refusal('bad-argument', {
+      command: 'cancel',
+      problem: `keep the reason within ${MAX_REASON_LENGTH} characters.`,
+      example: 'the sprint goal became obsolete',
+    });
+  }
+  return deps.store.transaction(async (tx) => {
+    const found = await openSprint(tx, actor, input, deps.clock.now());
+    requireFacilitator(found, 'cancel a sprint');
+    const { team, sprint } = found;
+    const now = deps.clock.now();
+    const cancelled: Sprint = {
+      ...sprint,
+      ...CLOCK_STOPPED,
+      state: 'cancelled',
+      closedAt: sprint.closedAt ?? now,
+    };
+    await recordResult(tx, team, cancelled, now, true);
+    await tx.updateSprint(cancelled);
+    await queuePost(tx, team, { kind: 'cancelled', sprintId: sprint.id, byUserId: actor.userId, reason });
+    await refreshVerdict(tx, sprint.id);
+    return verdictContent(tx, team, cancelled, now);
+  });
+}
+
+/** The sprint that closed last; one that was cancelled since does not stand before it. */
+async function lastClosedSprint(tx: Transaction, teamId: string): Promise<Sprint | undefined> {
+  const closed = (await tx.closedSprintsOf(teamId)).map(({ sprint }) => sprint);
+  return closed.sort((a, b) => compareAsc(a.closedAt ?? 0, b.closedAt ?? 0)).at(-1);
+}
+
+/**
+ * Opens the sprint that closed last for corrections; it closes by itself 24 hours after its first closing.
+ *
+ * @throws Refusal `no-sprint-to-reopen`, `reopen-too-late`, `days-taken`, `not-a-facilitator`.
+ */
+export async function reopenSprint(
+  deps: AppDependencies,
+  actor: Actor,
+  reference: SprintReference,
+): Promise<{ heading: SprintHeading; until: Date }> {
+  return deps.store.transaction(async (tx) => {
+    const found =
+      'sprintId' in reference
+        ? await sprintForMember(tx, actor, reference.sprintId)
+        : await membershipAt(tx, actor, reference.place);
+    requireFacilitator(found, 'reopen a sprint');
+    const { team } = found;
+    await tx.lockTeam(team.id);
+    const sprint =
+      'sprintId' in reference ? await tx.sprintById(reference.sprintId) : await lastClosedSprint(tx, team.id);
+    const until = sprint && reopenUntil(sprint);
+    if (!sprint || !until || sprint.state !== 'closed') throw new Refusal('no-sprint-to-reopen', {});
+    const now = deps.clock.now();
+    if (now >= until)
+      throw new Refusal('reopen-too-late', { sprintName: sprint.name, until: until.toISOString() });
+    const inTheWay = (await tx.openSprintsOf(team.id)).find(
+      (other) => other.startsOn <= sprint.endsOn && sprint.startsOn <= other.endsOn,
+    );
+    if (inTheWay) {
+      throw new Refusal('days-taken', { sprintName: sprint.name, otherName: inTheWay.name });
+    }
+    const reopened: Sprint = { ...sprint, state: 'open', reopenedAt: now, closesAtInstant: until };
+    await tx.updateSprint(reopened);
+    await refreshVerdict(tx, sprint.id);
+    return { heading: { team, sprint: reopened }, until };
+  });
+}

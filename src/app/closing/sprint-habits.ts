@@ -1,0 +1,108 @@
+/** Finds what the notes beyond the ratios are made from. Decides nothing: when there is a note, the core knows. */
+import type { AnswerCount } from '../../sprint/answer-rate.ts';
+import type { CarriedOverCard } from '../../sprint/coaching-note.ts';
+import type { SprintHabits } from '../../sprint/habit-notes.ts';
+import { hasOwnKey, isOpenCard, statesOf } from '../cards/card-line.ts';
+import { dayAt, instantOf } from '../clock/local-time.ts';
+import { promptDays } from '../clock/sprint-clock.ts';
+import type { SprintRecords, Transaction } from '../ports.ts';
+import type { Prompt, Sprint, SprintCard, Team } from '../team/team.ts';
+
+export async function sprintHabits(
+  tx: Transaction,
+  team: Team,
+  sprint: Sprint,
+  records: SprintRecords,
+): Promise<SprintHabits> {
+  const days = promptDays(team, sprint);
+  const prompts = await tx.promptsOf(days.map((day) => ({ sprintId: sprint.id, day })));
+  return {
+    answers: answerCount(team, sprint, prompts, records),
+    carriedOver: await carriedOver(tx, sprint, records),
+  };
+}
+
+/**
+ * The prompts of a sprint's working days that there was something to say to, and how many of them were met.
+ *
+ * A day that somebody met before the prompt's time counts as one met; an answer that nobody had asked for does not
+ * count. Left out are prompts not met by somebody whose cards were all finished or dropped by that evening, and those
+ * of the day on which the sprint was closed before its time.
+ *
+ * @param prompts those of the sprint's working days
+ */
+export function answerCount(
+  team: Pick<Team, 'timeZone' | 'promptAt'>,
+  sprint: Pick<Sprint, 'endsOn' | 'closesAt' | 'closedAt'>,
+  prompts: readonly Prompt[],
+  records: SprintRecords,
+): AnswerCount {
+  const asked = prompts.filter(
+    ({ postId, day, answeredAt }) =>
+      postId !== undefined ||
+      (answeredAt !== undefined && answeredAt < instantOf(day, team.promptAt, team.timeZone)),
+  );
+  const met = asked.filter(({ state }) => state !== 'asked');
+  const closedEarlyOn = earlyClosingDay(team, sprint);
+  const unmet = asked.filter(
+    (prompt) =>
+      prompt.state === 'asked' &&
+      !(closedEarlyOn !== undefined && prompt.day >= closedEarlyOn) &&
+      hasOpenCardsAtEvening(prompt, records),
+  );
+  return { prompts: met.length + unmet.length, met: met.length };
+}
+
+/** The day on which the sprint was closed before its time; undefined when it was not. */
+function earlyClosingDay(
+  team: Pick<Team, 'timeZone'>,
+  { endsOn, closesAt, closedAt }: Pick<Sprint, 'endsOn' | 'closesAt' | 'closedAt'>,
+): string | undefined {
+  if (closedAt === undefined || closedAt >= instantOf(endsOn, closesAt, team.timeZone)) return undefined;
+  return dayAt(closedAt, team.timeZone);
+}
+
+function hasOpenCardsAtEvening(
+  { userId, day }: Pick<Prompt, 'userId' | 'day'>,
+  { cards, facts }: SprintRecords,
+): boolean {
+  const mine = cards.filter(({ ownerIds, enteredOn }) => ownerIds.includes(userId) && enteredOn <= day);
+  const ids = new Set(mine.map(({ id }) => id));
+  const said = facts.filter((fact) => ids.has(fact.cardId) && fact.day <= day);
+  return statesOf({ cards: mine, facts: said }).some(isOpenCard);
+}
+
+/**
+ * The sprint's open cards that were open at the end of the sprints right before it as well. Cancelled sprints are
+ * passed over, as in all history; an imported one ends the row, for its cards are not known.
+ */
+async function carriedOver(
+  tx: Transaction,
+  sprint: Sprint,
+  records: SprintRecords,
+): Promise<CarriedOverCard[]> {
+  const open = statesOf(records).filter(isOpenCard);
+  const rows = new Map(open.map(({ card }) => [card.id, 1]));
+  let stillCarried = open;
+  const earlier = (await tx.sprintsOf(sprint.teamId))
+    .filter(({ state, endsOn }) => state === 'closed' && endsOn < sprint.startsOn)
+    .reverse();
+  for (const { id, importedAt } of earlier) {
+    if (stillCarried.length === 0 || importedAt !== undefined) break;
+    const openThen = new Set(
+      statesOf(await tx.recordsOf(id))
+        .filter(isOpenCard)
+        .map(({ card }) => cardIdentity(card)),
+    );
+    stillCarried = stillCarried.filter(({ card }) => openThen.has(cardIdentity(card)));
+    for (const { card } of stillCarried) rows.set(card.id, (rows.get(card.id) ?? 0) + 1);
+  }
+  return [...rows].filter(([, sprints]) => sprints > 1).map(([cardId, sprints]) => ({ cardId, sprints }));
+}
+
+/** By what a card is known again in another sprint: the team's own key, or the title where it has none. */
+export function cardIdentity(card: Pick<SprintCard, 'key' | 'number' | 'title'>): string {
+  const isByKey = hasOwnKey(card);
+  const name = isByKey ? card.key : card.title.replaceAll(/\s+/g, ' ').trim();
+  return `${isByKey ? 'key' : 'title'} ${name.toLowerCase()}`;
+}

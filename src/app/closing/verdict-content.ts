@@ -1,0 +1,33 @@
+/** The verdict as it is posted, from the stored numbers. */
+import { cardLine, statesOf } from '../cards/card-line.ts';
+import { reopenUntil } from '../clock/sprint-clock.ts';
+import type { Transaction } from '../ports.ts';
+import type { VerdictContent } from '../posting/message-content.ts';
+import type { Sprint, Team } from '../team/team.ts';
+import { notesHistory } from './note-history.ts';
+
+/** @throws when the sprint has no result; only finished sprints and reopened ones have one. */
+export async function verdictContent(
+  tx: Transaction,
+  team: Team,
+  sprint: Sprint,
+  now: Date,
+): Promise<VerdictContent> {
+  const result = await tx.latestResult(sprint.id);
+  if (!result) throw new Error(`sprint ${sprint.id} has no result to post`);
+  const records = await tx.recordsOf(sprint.id);
+  const drops = records.facts.filter(({ kind }) => kind === 'drop');
+  const until = reopenUntil(sprint);
+  return {
+    team,
+    sprint,
+    summary: result.summary,
+    history: await notesHistory(tx, team, sprint, result.summary),
+    cards: statesOf(records).map(cardLine),
+    dropReasons: new Map(drops.map(({ cardId, note }) => [cardId, note])),
+    cancelled: sprint.state === 'cancelled',
+    reopened: sprint.reopenedAt === undefined ? 'never' : sprint.state === 'open' ? 'open' : 'closed-again',
+    reopenUntil: sprint.state === 'closed' && until && until > now ? until : undefined,
+    version: result.version,
+  };
+}

@@ -1,0 +1,244 @@
+/**
+ * Reads cards as people paste them, one a line: `title, estimate, @owner @owner`. Commas, semicolons or
+ * tabs part the columns; a title that holds the separator may stand in double quotes. Bad lines are named
+ * by number, and nothing is guessed.
+ */
+import { MAX_POINTS, parsePoints } from '../../sprint/points.ts';
+
+export const MAX_CARDS = 100;
+export const MAX_TITLE_LENGTH = 200;
+
+export interface PastedCard {
+  /** 1 for the first line of the text, blank lines counted. */
+  readonly lineNumber: number;
+  /** The team's own short name at the start of the title (`LP-7 Title` or `LP-7: Title`), if there is one. */
+  readonly key: string | undefined;
+  readonly title: string;
+  readonly estimatePoints: number;
+  readonly ownerIds: readonly string[];
+}
+
+export interface BadLine {
+  readonly lineNumber: number;
+  readonly problem: string;
+}
+
+/** Somebody who may own a card. */
+export interface KnownPerson {
+  readonly userId: string;
+  readonly name: string;
+}
+
+type Separator = '\t' | ';' | ',';
+
+/** A line is parted by the first of these that makes sense of it, so a title may hold the later ones. */
+const SEPARATORS: readonly Separator[] = ['\t', ';', ','];
+
+/**
+ * With a space in place of the colon only capitals count as a key, since words such as `Phase-2` begin a
+ * title as well.
+ */
+const KEY_AND_TITLE = /^(?:([A-Za-z][A-Za-z0-9]{0,9}-\d{1,7}):\s*|([A-Z][A-Z0-9]{0,9}-\d{1,7})\s+)(\S.*)$/;
+const MENTION = /^<@([A-Z0-9]+)(?:\|[^>]*)?>$/;
+
+/** Reads a whole pasted text. Blank lines are passed over; `cards` holds the good lines. */
+export function parseCards(
+  text: string,
+  people: readonly KnownPerson[],
+): { cards: PastedCard[]; bad: BadLine[] } {
+  const cards: PastedCard[] = [];
+  const bad: BadLine[] = [];
+  const lineOfKey = new Map<string, number>();
+  for (const [i, line] of text.split(/\r\n|\n|\r/).entries()) {
+    if (line.trim() === '') continue;
+    const lineNumber = i + 1;
+    const parsed = parseCardLine(line, people);
+    if (typeof parsed === 'string') {
+      bad.push({ lineNumber, problem: parsed });
+      continue;
+    }
+    const key = parsed.key?.toLowerCase();
+    const earlier = key === undefined ? undefined : lineOfKey.get(key);
+    if (earlier !== undefined) {
+      bad.push({
+        lineNumber,
+        problem: `${parsed.key} stands on line ${earlier} already; each card needs its own key.`,
+      });
+      continue;
+    }
+    if (key !== undefined) lineOfKey.set(key, lineNumber);
+    cards.push({ lineNumber, ...parsed });
+  }
+  return { cards, bad };
+}
+
+/** Reads one line; gives back the sentence that says what is wrong when it cannot. */
+export function parseCardLine(
+  line: string,
+  people: readonly KnownPerson[],
+): Omit<PastedCard, 'lineNumber'> | string {
+  const columns = readColumns(line.trim());
+  if (typeof columns === 'string') return columns;
+  const { title: rawTitle, estimatePoints, owners } = columns;
+  const cleanTitle = rawTitle.replace(/\s+/g, ' ').trim();
+  const withKey = KEY_AND_TITLE.exec(cleanTitle);
+  const title = withKey?.[3] ?? cleanTitle;
+  if (title === '') return 'the title is missing. Write: title, estimate, @owner.';
+  if (title.length > MAX_TITLE_LENGTH) {
+    return `the title has ${title.length} characters; ${MAX_TITLE_LENGTH} is the most.`;
+  }
+  const ownerIds = findOwners(owners, people);
+  if (typeof ownerIds === 'string') return ownerIds;
+  return { key: withKey?.[1] ?? withKey?.[2], title, estimatePoints, ownerIds };
+}
+
+/** The line in columns, or what is wrong with it as its first separator would have it. */
+function readColumns(line: string): Columns | string {
+  let firstProblem: string | undefined;
+  for (const separator of SEPARATORS) {
+    const fields = splitFields(line, separator);
+    if (fields === undefined) return 'a double quote is opened and never closed.';
+    if (fields.length === 1) continue;
+    const columns = findColumns(separator === ',' ? joinDecimalCommas(fields) : fields, separator);
+    if (typeof columns !== 'string') return columns;
+    firstProblem ??= columns;
+  }
+  return firstProblem ?? estimateProblem([]);
+}
+
+/**
+ * Splits at the separator outside of double quotes. Quotes count when they hold a whole field; a doubled
+ * quote in them is a quote. Others, as in `5" screen` or `"Big" button`, are part of the text.
+ */
+function splitFields(line: string, separator: Separator): string[] | undefined {
+  const fields: string[] = [];
+  let from = 0;
+  while (from <= line.length) {
+    const quoted = quotedField(line, from);
+    if (quoted === 'unclosed') return undefined;
+    const next = line.indexOf(separator, quoted?.end ?? from);
+    const end = next < 0 ? line.length : next;
+    fields.push(quoted?.end === end ? quoted.text : line.slice(from, end));
+    from = end + 1;
+  }
+  return fields;
+}
+
+/** The quoted field that begins here, with the place where it ends: at a separator or the line's end. */
+function quotedField(line: string, from: number): { text: string; end: number } | 'unclosed' | undefined {
+  const open = endOfSpaces(line, from);
+  if (line[open] !== '"') return undefined;
+  let close = line.indexOf('"', open + 1);
+  while (close >= 0 && line[close + 1] === '"') close = line.indexOf('"', close + 2);
+  if (close < 0) return 'unclosed';
+  const end = endOfSpaces(line, close + 1);
+  if (end < line.length && !isSeparator(line[end])) return undefined;
+  return { text: line.slice(open + 1, close).replaceAll('""', '"'), end };
+}
+
+function isSeparator(char: string | undefined): boolean {
+  return SEPARATORS.some((separator) => separator === char);
+}
+
+/** The next place that holds a separator or anything but white space. */
+function endOfSpaces(line: string, from: number): number {
+  let place = from;
+  while (place < line.length && !isSeparator(line[place]) && /\s/.test(line[place] as string)) place += 1;
+  return place;
+}
+
+interface Columns {
+  readonly title: string;
+  readonly estimatePoints: number;
+  readonly owners: readonly string[];
+}
+
+/** With commas as separators `, 0,5` arrives as two fields, without a space between; puts them together. */
+function joinDecimalCommas(fields: readonly string[]): string[] {
+  const joined: string[] = [];
+  for (const field of fields) {
+    const before = joined.at(-1);
+    const isHalf =
+      joined.length > 1 && before !== undefined && /^\s*\d{1,3}$/.test(before) && /^5\s*$/.test(field);
+    if (isHalf) joined[joined.length - 1] = `${before},${field}`;
+    else joined.push(field);
+  }
+  return joined;
+}
+
+/**
+ * The estimate is the last field that is an amount of points; what stands before it is the title (so an
+ * unquoted comma in a title does no harm), what stands after it the owners.
+ */
+function findColumns(rawFields: readonly string[], separator: Separator): Columns | string {
+  const fields = rawFields.map((field) => field.trim());
+  const last = fields.findLastIndex((field, i) => i > 0 && parsePoints(field) !== undefined);
+  const estimatePoints = parsePoints(fields[last] ?? '');
+  if (estimatePoints === undefined) return estimateProblem(fields);
+  const joint = separator === '\t' ? ' ' : `${separator} `;
+  return { title: fields.slice(0, last).join(joint), estimatePoints, owners: fields.slice(last + 1) };
+}
+
+function estimateProblem(fields: readonly string[]): string {
+  const candidate = fields
+    .slice(1)
+    .find((field) => field !== '' && !field.startsWith('@') && !field.startsWith('<@'));
+  if (candidate === undefined) return 'the estimate is missing. Write: title, estimate, @owner.';
+  return `“${shorten(candidate)}” is not an estimate; it must be a multiple of 0.5 from 0 to ${MAX_POINTS}.`;
+}
+
+function findOwners(fields: readonly string[], people: readonly KnownPerson[]): string[] | string {
+  const ownerIds: string[] = [];
+  for (const field of fields.map((text) => text.replace(/\s+/g, ' ').trim())) {
+    // A whole name first: it may hold what parts names elsewhere.
+    const parts =
+      typeof personCalled(field, people) === 'string'
+        ? field.split(/ ?[,;&+] ?| and |(?<=>) ?(?=<@)| (?=[@<])/i)
+        : [field];
+    for (const part of parts.filter((text) => text !== '')) {
+      const person = personCalled(part, people);
+      if (typeof person === 'string') return person;
+      if (!ownerIds.includes(person.userId)) ownerIds.push(person.userId);
+    }
+  }
+  return ownerIds;
+}
+
+/** The member that is meant, or the sentence that says why nobody can be told. */
+function personCalled(called: string, people: readonly KnownPerson[]): KnownPerson | string {
+  const mentioned = MENTION.exec(called)?.[1];
+  const wanted = called.replace(/^@/, '').toLowerCase();
+  const matches = [
+    ({ userId }: KnownPerson) => userId === mentioned || userId.toLowerCase() === wanted,
+    ({ name }: KnownPerson) => name.toLowerCase() === wanted,
+    ({ name }: KnownPerson) => name.toLowerCase().split(/\s+/)[0] === wanted,
+  ]
+    .map((isMeant) => people.filter(isMeant))
+    .find((some) => some.length > 0);
+  const [person, ...others] = matches ?? [];
+  if (person && others.length === 0) return person;
+  if (person) {
+    return `${shorten(called)} may be ${matches?.map(({ name, userId }) => `${name} (@${userId})`).join(' or ')}; write the whole name, or what stands in brackets.`;
+  }
+  return `${shorten(called)} is not a member of the team. Members: ${people.map(({ name }) => name).join(', ')}.`;
+}
+
+function shorten(text: string): string {
+  return text.length > 40 ? `${text.slice(0, 39)}…` : text;
+}
+
+/**
+ * A card as a line that reads back the same.
+ *
+ * @param owners names that tell the people apart, or ids; a leading `@` is put before each.
+ */
+export function formatCardLine(
+  card: Pick<PastedCard, 'key' | 'title'>,
+  estimate: string,
+  owners: readonly string[],
+): string {
+  const title = card.key === undefined ? card.title : `${card.key}: ${card.title}`;
+  const flat = title.replace(/\s+/g, ' ').trim();
+  const field = flat.startsWith('"') ? `"${flat.replaceAll('"', '""')}"` : flat;
+  return [field, estimate, ...owners.map((owner) => `@${owner}`)].join('\t');
+}

@@ -1,0 +1,81 @@
+/** What the plan form shows at first: a kept draft, or one made from the sprint before. */
+import { formatPoints } from '../../sprint/points.ts';
+import { hasOwnKey, isOpenCard, statesOf } from '../cards/card-line.ts';
+import type { AppDependencies, Transaction } from '../ports.ts';
+import type { Membership, Place } from '../team/place.ts';
+import { membershipAt, requireFacilitator, todayOf } from '../team/place.ts';
+import type { Actor, Member, Team } from '../team/team.ts';
+import { formatCardLine } from './card-paste.ts';
+import type { PlanInput } from './plan-input.ts';
+import { nextSprintDays } from './sprint-rhythm.ts';
+
+export interface PlanForm {
+  readonly team: Team;
+  /** What was typed before and not committed to, else defaults. */
+  readonly draft: PlanInput;
+  /** Unfinished cards of the last sprint that the draft begins with. */
+  readonly leftOver: number;
+}
+
+/** What the plan form shows at first. */
+export async function planForm(deps: AppDependencies, actor: Actor, place: Place): Promise<PlanForm> {
+  return deps.store.transaction(async (tx) => {
+    const membership = await membershipAt(tx, actor, place);
+    requireFacilitator(membership, 'plan a sprint');
+    const { team } = membership;
+    const draft = await tx.draftOf(team.id, actor.userId);
+    if (draft) return { team, draft, leftOver: 0 };
+    const { input, leftOver } = await freshDraft(tx, membership, todayOf(team, deps.clock.now()));
+    return { team, draft: input, leftOver };
+  });
+}
+
+async function freshDraft(
+  tx: Transaction,
+  { team, members }: Membership,
+  today: string,
+): Promise<{ input: PlanInput; leftOver: number }> {
+  const last = await tx.latestFinishedSprint(team.id);
+  const open = await tx.openSprintsOf(team.id);
+  const previous = open.at(-1) ?? last;
+  const leftOvers = previous ? statesOf(await tx.recordsOf(previous.id)).filter(isOpenCard) : [];
+  const lines = leftOvers
+    .filter(({ leftPoints }) => leftPoints > 0)
+    .map(({ card, leftPoints }) =>
+      formatCardLine(
+        { key: hasOwnKey(card) ? card.key : undefined, title: card.title },
+        formatPoints(leftPoints),
+        callableNames(card.ownerIds, members),
+      ),
+    );
+  return {
+    input: {
+      teamId: team.id,
+      name: followingName(previous?.name),
+      goal: '',
+      ...nextSprintDays(team, { open, lastFinished: last }, today),
+      closesAt: team.closesAt,
+      awayDays: '',
+      cards: lines.join('\n'),
+    },
+    leftOver: lines.length,
+  };
+}
+
+/** What each owner who is still on the team is called by; a name that two people bear gives way to the id. */
+function callableNames(ownerIds: readonly string[], members: readonly Member[]): string[] {
+  const active = members.filter(({ isActive }) => isActive);
+  return active
+    .filter(({ userId }) => ownerIds.includes(userId))
+    .map(({ userId, name }) => {
+      const bearers = active.filter((other) => other.name.toLowerCase() === name.toLowerCase());
+      return bearers.length === 1 ? name : userId;
+    });
+}
+
+/** `Harbour 12` goes on as `Harbour 13`. */
+function followingName(name: string | undefined): string {
+  const match = /^(.*?)(\d{1,6})$/.exec(name ?? '');
+  if (match) return `${match[1]}${Number(match[2]) + 1}`;
+  return name ? '' : 'Sprint 1';
+}

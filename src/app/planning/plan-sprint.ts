@@ -1,0 +1,216 @@
+/** Shows what a plan means, and commits to it. */
+import { randomUUID } from 'node:crypto';
+import type { Day } from '../../sprint/calendar.ts';
+import { workingDaysFromTo } from '../../sprint/calendar.ts';
+import { isOnScale } from '../../sprint/scale.ts';
+import type { UndefinedValue } from '../../sprint/undefined-value.ts';
+import type { Verdict } from '../../sprint/verdict.ts';
+import type { RangeAdvice } from '../advice/advice.ts';
+import { adviceBase } from '../advice/ask-advice.ts';
+import type { BigCards } from '../advice/odds-advice.ts';
+import { bigCardsOf } from '../advice/odds-advice.ts';
+import type { CommitmentReading } from '../advice/range-advice.ts';
+import { comingSprint, rangeOf, readCommitment } from '../advice/range-advice.ts';
+import { cardLine, statesOf } from '../cards/card-line.ts';
+import { firstPromptAt, lastCallAt } from '../clock/sprint-clock.ts';
+import type { PastSprint } from '../history/past-sprint.ts';
+import { pastSprints } from '../history/team-history.ts';
+import type { AppDependencies, Transaction } from '../ports.ts';
+import type { CardLine, PlanContent } from '../posting/message-content.ts';
+import { Refusal } from '../refusal.ts';
+import type { Membership } from '../team/place.ts';
+import { membershipInTeam, requireFacilitator, todayOf } from '../team/place.ts';
+import type { Actor, Sprint, SprintCard, Team } from '../team/team.ts';
+import type { PlanInput } from './plan-input.ts';
+import type { ReadPlan } from './read-plan.ts';
+import { readPlan } from './read-plan.ts';
+
+/** How many of the latest closed sprints are shown beside a plan. */
+const RECENT_SPRINTS = 3;
+
+/** A closed sprint beside which a new commitment is seen. */
+export interface RecentSprint {
+  readonly sprintName: string;
+  readonly commitmentPoints: number;
+  /** Undefined where an import did not say. */
+  readonly velocityPoints: number | undefined;
+  /** Undefined for an imported sprint, which was judged elsewhere if at all. */
+  readonly verdict: Verdict | undefined;
+}
+
+export interface PlanPreview {
+  readonly team: Team;
+  readonly input: PlanInput;
+  readonly cards: readonly CardLine[];
+  readonly commitmentPoints: number;
+  readonly workingDays: number;
+  /** Full sentences about what may be a slip; none stops the plan. */
+  readonly warnings: readonly string[];
+  /** The latest closed sprints, latest first, three at most. */
+  readonly recent: readonly RecentSprint[];
+  /** How much to commit to on the plan's own days. */
+  readonly range: RangeAdvice;
+  /** What this commitment means beside the range. */
+  readonly commitment: CommitmentReading;
+  /** The three largest sizes in the plan, largest first, with their odds of holding surprise work. */
+  readonly bigCards: readonly BigCards[] | UndefinedValue;
+}
+
+/**
+ * Checks the plan and shows what it means. The input is kept as a draft whatever is wrong with it.
+ *
+ * @throws Refusal `bad-input` with every problem, `not-a-facilitator`.
+ */
+export async function previewPlan(deps: AppDependencies, actor: Actor, raw: PlanInput): Promise<PlanPreview> {
+  // In a transaction of its own, so that a refusal below does not take the draft with it.
+  await deps.store.transaction(async (tx) => {
+    requireFacilitator(await membershipInTeam(tx, actor, raw.teamId), 'plan a sprint');
+    await tx.saveDraft(raw.teamId, actor.userId, raw);
+  });
+  return deps.store.transaction(async (tx) => {
+    const membership = await membershipInTeam(tx, actor, raw.teamId);
+    const { team } = membership;
+    const plan = await readPlan(tx, membership, raw, deps.clock.now());
+    const cards = sprintCards('', actor.userId, plan).map((card) => cardLine(untouched(card)));
+    const commitmentPoints = commitmentOf(cards);
+    const past = await pastSprints(tx, team);
+    const range = rangeForPlan(membership, past, plan, todayOf(team, deps.clock.now()));
+    return {
+      team,
+      input: plan.input,
+      cards,
+      commitmentPoints,
+      workingDays: workingDaysFromTo(plan.input.startsOn, plan.input.endsOn, team.workingDays).length,
+      warnings: warningsOf(cards, team, plan.input),
+      recent: await recentSprints(tx, past),
+      range,
+      commitment: readCommitment(commitmentPoints, range),
+      bigCards: bigCardsOf(cards, past),
+    };
+  });
+}
+
+function rangeForPlan(
+  { team, members }: Membership,
+  past: readonly PastSprint[],
+  { input: { startsOn, endsOn }, awayDays }: ReadPlan,
+  on: Day,
+): RangeAdvice {
+  const coming = comingSprint(team, members, { startsOn, endsOn }, awayDays);
+  const question = { about: 'range', startsOn, endsOn, awayDays } as const;
+  return { ...adviceBase(team, past, on), question, ...rangeOf(team.thresholds, past, coming) };
+}
+
+async function recentSprints(tx: Transaction, past: readonly PastSprint[]): Promise<RecentSprint[]> {
+  const recent: RecentSprint[] = [];
+  for (const { sprintId, name, commitmentPoints, velocityPoints } of past.slice(-RECENT_SPRINTS).reverse()) {
+    const verdict = (await tx.latestResult(sprintId))?.summary.verdict.verdict;
+    recent.push({ sprintName: name, commitmentPoints, velocityPoints, verdict });
+  }
+  return recent;
+}
+
+function untouched(card: SprintCard): Parameters<typeof cardLine>[0] {
+  return statesOf({ cards: [card], facts: [] })[0] as Parameters<typeof cardLine>[0];
+}
+
+function commitmentOf(cards: readonly CardLine[]): number {
+  return cards.reduce((total, { estimatePoints }) => total + estimatePoints, 0);
+}
+
+function warningsOf(cards: readonly CardLine[], team: Team, input: PlanInput): string[] {
+  const warnings: string[] = [];
+  const list = (some: readonly CardLine[]): string => some.map(({ number }) => number).join(', ');
+  const offScale = cards.filter(({ estimatePoints }) => !isOnScale(estimatePoints, team.scale));
+  if (offScale.length > 0) {
+    warnings.push(
+      `${offScale.length === 1 ? 'The estimate of card' : 'The estimates of cards'} ${list(offScale)} ` +
+        `${offScale.length === 1 ? 'is' : 'are'} not on your scale (${team.scale.join(', ')}), so the on-scale share can never count ${offScale.length === 1 ? 'it' : 'them'}.`,
+    );
+  }
+  const ownerless = cards.filter(({ ownerIds }) => ownerIds.length === 0);
+  if (ownerless.length > 0) {
+    warnings.push(
+      `${ownerless.length === 1 ? 'Card' : 'Cards'} ${list(ownerless)} ${ownerless.length === 1 ? 'has' : 'have'} no owner yet, so nobody is asked about ${ownerless.length === 1 ? 'it' : 'them'} until somebody takes ${ownerless.length === 1 ? 'it' : 'them'}.`,
+    );
+  }
+  if (cards.length === 0) {
+    warnings.push(
+      'There is no card, so there is no commitment: all work will count as pulled in, and the verdict will be “no plan”.',
+    );
+  }
+  if (workingDaysFromTo(input.startsOn, input.endsOn, team.workingDays).length === 0) {
+    warnings.push('No working day of the team lies in this sprint, so nobody will be asked.');
+  }
+  return warnings;
+}
+
+function sprintCards(sprintId: string, addedBy: string, plan: ReadPlan): SprintCard[] {
+  const taken = new Set(plan.cards.map(({ key }) => key?.toLowerCase()));
+  return plan.cards.map((card, i) => ({
+    id: randomUUID(),
+    sprintId,
+    number: i + 1,
+    key: card.key ?? freeKey(i + 1, taken),
+    title: card.title,
+    estimatePoints: card.estimatePoints,
+    origin: 'planned',
+    enteredOn: plan.input.startsOn,
+    ownerIds: card.ownerIds,
+    addedBy,
+  }));
+}
+
+/** A card without a key of its own is called by its number. */
+function freeKey(number: number, taken: ReadonlySet<string | undefined>): string {
+  return taken.has(String(number)) ? `#${number}` : String(number);
+}
+
+/**
+ * Commits to the kept draft: the sprint begins to exist and the channel is told.
+ *
+ * @throws Refusal `no-draft`, `bad-input`, `not-a-facilitator`.
+ */
+export async function commitPlan(
+  deps: AppDependencies,
+  actor: Actor,
+  { teamId }: { readonly teamId: string },
+): Promise<PlanContent> {
+  return deps.store.transaction(async (tx) => {
+    const membership = await membershipInTeam(tx, actor, teamId);
+    requireFacilitator(membership, 'plan a sprint');
+    await tx.lockTeam(teamId);
+    const draft = await tx.draftOf(teamId, actor.userId);
+    if (!draft) throw new Refusal('no-draft', {});
+    const { team } = membership;
+    const now = deps.clock.now();
+    const plan = await readPlan(tx, membership, draft, now);
+    const { name, goal, startsOn, endsOn, closesAt } = plan.input;
+    const base = { id: randomUUID(), teamId, name, goal, startsOn, endsOn, closesAt };
+    const span = { ...base, closesAtInstant: plan.closesAtInstant };
+    const sprint: Sprint = {
+      ...span,
+      state: 'open',
+      closedAt: undefined,
+      reopenedAt: undefined,
+      nextPromptAt: firstPromptAt(team, span, todayOf(team, now)),
+      nextReminderAt: undefined,
+      lastCallAt: lastCallAt(span),
+      importedAt: undefined,
+    };
+    await tx.insertSprint(sprint);
+    const cards = sprintCards(sprint.id, actor.userId, plan);
+    if (cards.length > 0) await tx.insertCards(cards);
+    await tx.deleteDraft(teamId, actor.userId);
+    await tx.addPosts([
+      {
+        id: randomUUID(),
+        workspaceId: team.workspaceId,
+        recipient: { channelId: team.channelId },
+        subject: { kind: 'plan', sprintId: sprint.id, byUserId: actor.userId },
+      },
+    ]);
+    const lines = cards.map((card) => cardLine(untouched(card)));
+    return { team, sprint, commitmentPoints: commitmentOf(lines), cards: lines, byUserId: actor.userId };
+  });
+}

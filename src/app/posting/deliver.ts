@@ -1,0 +1,167 @@
+/**
+ * Delivers one post. The platform has no idempotency key, so the rule is: write down that an attempt
+ * begins, send, write down that it ended. Whoever finds an attempt begun and not ended looks for the
+ * post's key on the platform before sending again. A doubled post is worse than one that comes late.
+ */
+
+import type { AppDependencies } from '../ports.ts';
+import { leaveIfGone } from '../team/leave-if-gone.ts';
+import { DeliveryFailure } from './delivery-failure.ts';
+import { chartImage, postWords } from './post-content.ts';
+import type { Post, PostedAt } from './posts.ts';
+
+export type DeliveryOutcome =
+  /** `refusedWith`: the platform will never take it, and why. */
+  { readonly done: true; readonly refusedWith?: string } | { readonly retryAfterMs: number };
+
+const DONE: DeliveryOutcome = { done: true };
+
+/** How long to wait when another process is delivering the same post. */
+const HELD_RETRY_MS = 2_000;
+
+/**
+ * How far before the first attempt to look for a post that may have got through: the clock may have been an hour ahead
+ * then. To read a little more costs less than a doubled post.
+ */
+const LOOK_BACK_MS = 2 * 3_600_000;
+
+/**
+ * After this, an attempt sends no more: others take the post over a minute after it began, and the last call itself
+ * may take half of that.
+ */
+const SENDING_LIMIT_MS = 25_000;
+
+/**
+ * Sends the post or updates it in place, whichever its state calls for.
+ *
+ * @returns done, or when to try again.
+ * @throws DeliveryFailure `uncertain` or `not-sent`, for the queue to try again later.
+ */
+export async function deliverPost(deps: AppDependencies, postId: string): Promise<DeliveryOutcome> {
+  const beganMs = performance.now();
+  const maySend = (): boolean => performance.now() - beganMs < SENDING_LIMIT_MS;
+  const begun = await beginAttempt(deps, postId);
+  if (begun === 'held') return { retryAfterMs: HELD_RETRY_MS };
+  if (begun === 'nothing-to-do') return DONE;
+  const { post, words } = begun;
+  let { postedAt } = post;
+  let isSending = false;
+  let mayStandUnseen = mayStand(post);
+  try {
+    const image = words?.chart && (await chartImage(deps, words.chart));
+    if (mayStandUnseen) postedAt = await findEarlierAttempt(deps, post);
+    mayStandUnseen = false;
+    if (!words) return await afterLook(deps, post, postedAt);
+    const { workspaceId, recipient } = post;
+    if (postedAt) {
+      // An update may be repeated without harm, so nothing needs to be known about earlier ones.
+      await deps.messenger.update(workspaceId, postedAt, words.content, image, maySend);
+    } else {
+      isSending = true;
+      postedAt = await deps.messenger.post(workspaceId, recipient, post.id, words.content, image, maySend);
+    }
+    await endAttempt(deps, post, postedAt);
+    return DONE;
+  } catch (error) {
+    if (!(error instanceof DeliveryFailure)) {
+      await afterDefect(deps, post.id, postedAt, mayStandUnseen || isSending);
+      throw error;
+    }
+    const outcome = await afterFailure(deps, post.id, error, postedAt, mayStandUnseen);
+    await leaveIfGone(deps, post, error);
+    return outcome;
+  }
+}
+
+/** Without words: only to be looked for. */
+type Begun = { post: Post; words: Awaited<ReturnType<typeof postWords>> };
+
+/** Whether an attempt of which nobody knows the end may have got through. */
+function mayStand({ postedAt, state }: Post): boolean {
+  return postedAt === undefined && (state === 'sending' || state === 'uncertain');
+}
+
+async function beginAttempt(
+  deps: AppDependencies,
+  postId: string,
+): Promise<Begun | 'held' | 'nothing-to-do'> {
+  return deps.store.transaction(async (tx) => {
+    const post = await tx.claimPost(postId);
+    if (!post) return (await tx.postById(postId)) ? 'held' : 'nothing-to-do';
+    if (post.state === 'dead' || post.state === 'skipped') return 'nothing-to-do';
+    if (post.sentVersion >= post.wantedVersion) return 'nothing-to-do';
+    const words = await postWords(tx, post, deps.clock.now());
+    // What is skipped must not stand: nobody would bring it up to date any more.
+    if (!words && !mayStand(post)) {
+      await tx.updatePost(postId, { state: 'skipped' });
+      return 'nothing-to-do';
+    }
+    const firstAttemptAt = post.firstAttemptAt ?? deps.clock.now();
+    await tx.updatePost(postId, { state: 'sending', firstAttemptAt });
+    return { post, words };
+  });
+}
+
+async function findEarlierAttempt(deps: AppDependencies, post: Post): Promise<PostedAt | undefined> {
+  if (post.firstAttemptAt === undefined) return undefined;
+  const since = new Date(post.firstAttemptAt.getTime() - LOOK_BACK_MS);
+  return deps.messenger.find(post.workspaceId, post.recipient, post.id, since);
+}
+
+/** There is nothing to say any more. What stands all the same is brought up to date next; else the post is skipped. */
+async function afterLook(
+  deps: AppDependencies,
+  post: Post,
+  postedAt: PostedAt | undefined,
+): Promise<DeliveryOutcome> {
+  await deps.store.single.updatePost(post.id, postedAt ? { state: 'sent', postedAt } : { state: 'skipped' });
+  return postedAt ? { retryAfterMs: HELD_RETRY_MS } : DONE;
+}
+
+async function endAttempt(deps: AppDependencies, post: Post, postedAt: PostedAt): Promise<void> {
+  const { wantedVersion: sentVersion } = post;
+  await deps.store.single.updatePost(post.id, { state: 'sent', postedAt, sentVersion });
+}
+
+/** @param mayStandUnseen an earlier attempt's post was not looked for yet, so the next attempt must. */
+async function afterFailure(
+  deps: AppDependencies,
+  postId: string,
+  failure: DeliveryFailure,
+  postedAt: PostedAt | undefined,
+  mayStandUnseen: boolean,
+): Promise<DeliveryOutcome> {
+  const asBefore = postedAt ? 'sent' : mayStandUnseen ? 'uncertain' : 'pending';
+  const stateAfter = {
+    'rate-limited': asBefore,
+    'not-sent': asBefore,
+    uncertain: 'uncertain',
+    refused: 'dead',
+    // Installing the bot again queues it again.
+    'not-installed': asBefore,
+  } as const;
+  const state = stateAfter[failure.kind];
+  await deps.store.single.updatePost(postId, {
+    state,
+    lastError: failure.code,
+    ...(postedAt && { postedAt }),
+  });
+  if (failure.kind === 'rate-limited') return { retryAfterMs: failure.retryAfterMs ?? 30_000 };
+  if (failure.kind === 'refused') return { done: true, refusedWith: failure.code };
+  if (failure.kind === 'not-installed') return DONE;
+  throw failure;
+}
+
+/** What nobody foresaw must not look like an attempt under way: the next one need not wait until a minute is over. */
+async function afterDefect(
+  deps: AppDependencies,
+  postId: string,
+  postedAt: PostedAt | undefined,
+  mayStandUnseen: boolean,
+): Promise<void> {
+  const state = postedAt ? 'sent' : mayStandUnseen ? 'uncertain' : 'pending';
+  await deps.store.single
+    .updatePost(postId, { state, lastError: 'defect', ...(postedAt && { postedAt }) })
+    // Perhaps it is the database that fails. What is thrown is the defect itself.
+    .catch(() => undefined);
+}

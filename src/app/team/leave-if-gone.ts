@@ -1,0 +1,35 @@
+/**
+ * After a direct message was refused: whoever's account is gone leaves their teams. The bot learns it only so, since to
+ * be told of every change of every profile in the workspace would be more than it needs to know.
+ */
+
+import type { AppDependencies } from '../ports.ts';
+import type { DeliveryFailure } from '../posting/delivery-failure.ts';
+import type { Post } from '../posting/posts.ts';
+import { leaveAllTeams } from './leave-team.ts';
+
+/**
+ * The platform's answers that are about the recipient. Others, such as a missing scope or a token that was revoked, are
+ * about the bot, and would otherwise take everybody off every team.
+ */
+const ABOUT_RECIPIENT = new Set([
+  'user_disabled',
+  'user_not_found',
+  'users_not_found',
+  'user_not_visible',
+  'channel_not_found',
+]);
+
+export async function leaveIfGone(
+  deps: Pick<AppDependencies, 'store' | 'directory'>,
+  { workspaceId, recipient }: Pick<Post, 'workspaceId' | 'recipient'>,
+  failure: DeliveryFailure,
+): Promise<void> {
+  if (!('userId' in recipient) || failure.kind !== 'refused' || !ABOUT_RECIPIENT.has(failure.code)) return;
+  const { userId } = recipient;
+  // The account must be gone by the platform's own word; where that can't be had, the next refusal asks again.
+  const profile = await deps.directory.profile(workspaceId, userId).catch(() => undefined);
+  if (profile?.isDeactivated) {
+    await deps.store.transaction((tx) => leaveAllTeams(tx, { workspaceId, userId }));
+  }
+}

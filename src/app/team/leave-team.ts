@@ -1,0 +1,71 @@
+/**
+ * What follows when people are no longer on a team: they are asked nothing more, and their open cards need another
+ * owner, which the facilitators are told once. What they said stays. Must not say who left, nor why.
+ */
+import { randomUUID } from 'node:crypto';
+import { isOpenCard, statesOf } from '../cards/card-line.ts';
+import type { Transaction } from '../ports.ts';
+import type { NewPost } from '../posting/posts.ts';
+import { facilitatorIdsOf } from './place.ts';
+import type { Member, Team } from './team.ts';
+
+/** The team must be locked, and its members saved as they are now. */
+export async function letGo(tx: Transaction, team: Team, userIds: readonly string[]): Promise<void> {
+  if (userIds.length === 0) return;
+  const gone = new Set(userIds);
+  await tx.skipUnsentPostsTo(team.id, userIds);
+  const staying = (await tx.membersOf(team.id)).filter(({ userId }) => !gone.has(userId));
+  for (const sprint of await tx.openSprintsOf(team.id)) {
+    const open = statesOf(await tx.recordsOf(sprint.id)).filter(isOpenCard);
+    for (const userId of gone) {
+      const theirs = open.filter(({ card }) => card.ownerIds.includes(userId));
+      await tx.removeOwner(
+        theirs.map(({ card }) => card.id),
+        userId,
+      );
+    }
+    const needsOwner = open.some(
+      ({ card }) => card.ownerIds.length > 0 && card.ownerIds.every((id) => gone.has(id)),
+    );
+    if (needsOwner) await tellFacilitators(tx, team, staying, sprint.id);
+  }
+}
+
+async function tellFacilitators(
+  tx: Transaction,
+  team: Team,
+  members: readonly Member[],
+  sprintId: string,
+): Promise<void> {
+  const facilitatorIds = facilitatorIdsOf(members);
+  // Without a facilitator, every member acts as one.
+  const told =
+    facilitatorIds.length > 0
+      ? facilitatorIds
+      : members.filter(({ isActive }) => isActive).map(({ userId }) => userId);
+  const posts = told.map(
+    (userId): NewPost => ({
+      id: randomUUID(),
+      workspaceId: team.workspaceId,
+      recipient: { userId },
+      subject: { kind: 'owner-needed', sprintId },
+    }),
+  );
+  if (posts.length > 0) await tx.addPosts(posts);
+}
+
+/** Takes somebody whose account is gone off every team of the workspace that they are on. */
+export async function leaveAllTeams(
+  tx: Transaction,
+  person: { readonly workspaceId: string; readonly userId: string },
+): Promise<void> {
+  await tx.lockTeamsOfPerson(person);
+  for (const { team } of await tx.teamsOfPerson(person)) {
+    const member = (await tx.membersOf(team.id)).find(
+      ({ userId, isActive }) => userId === person.userId && isActive,
+    );
+    if (!member) continue;
+    await tx.saveMembers(team.id, [{ ...member, isActive: false, isFacilitator: false }]);
+    await letGo(tx, team, [person.userId]);
+  }
+}

@@ -1,0 +1,215 @@
+/** Finds the team, the sprint and the right to touch them. Every use case that takes an actor starts here. */
+import type { Day } from '../../sprint/calendar.ts';
+import { allDone } from '../all-done.ts';
+import { dayAt } from '../clock/local-time.ts';
+import type { Transaction } from '../ports.ts';
+import { Refusal } from '../refusal.ts';
+import type { Actor, Member, Sprint, Team } from './team.ts';
+
+/** Where something was said. */
+export interface Place {
+  readonly channelId: string;
+  /** In the person's direct messages with the bot. */
+  readonly isDirect: boolean;
+}
+
+/** The team, and the actor's membership of it. */
+export interface Membership {
+  readonly team: Team;
+  readonly member: Member;
+  readonly members: readonly Member[];
+}
+
+/**
+ * The team that a place stands for (the channel's, or in direct messages the person's only one), and its open sprints,
+ * earliest first.
+ *
+ * @throws Refusal `no-team-here`, `no-team-of-yours`, `several-teams`, `not-a-member`.
+ */
+export async function membershipAt(
+  tx: Transaction,
+  actor: Actor,
+  place: Place,
+): Promise<Membership & { readonly openSprints: readonly Sprint[] }> {
+  if (!place.isDirect) {
+    const found = await tx.teamInChannel(actor.workspaceId, place.channelId);
+    if (!found) throw new Refusal('no-team-here', {});
+    return { ...membershipOf(actor, found.team, found.members), openSprints: found.openSprints };
+  }
+  const teams = await tx.teamsOf(actor);
+  const [only, ...others] = teams;
+  if (!only) throw await nonMembers(tx, actor);
+  if (others.length > 0) throw new Refusal('several-teams', { teamNames: teams.map((team) => team.name) });
+  const [members, openSprints] = await allDone([tx.membersOf(only.id), tx.openSprintsOf(only.id)]);
+  return { ...membershipOf(actor, only, members), openSprints };
+}
+
+/** @throws Refusal `not-a-member`, also for a team of another workspace. */
+export async function membershipInTeam(tx: Transaction, actor: Actor, teamId: string): Promise<Membership> {
+  const [team, members] = await allDone([tx.teamById(teamId), tx.membersOf(teamId)]);
+  if (!team || team.workspaceId !== actor.workspaceId) throw new Refusal('no-team-of-yours', {});
+  return membershipOf(actor, team, members);
+}
+
+/**
+ * A sprint named by its id (which a button carried and anybody may have forged), with the membership of
+ * its team.
+ */
+export async function sprintForMember(
+  tx: Transaction,
+  actor: Actor,
+  sprintId: string,
+): Promise<Membership & { sprint: Sprint }> {
+  return memberOfSprint(actor, await tx.sprintWithTeam(sprintId));
+}
+
+/** The same, with the team locked against other changes. */
+export async function sprintForMemberLocked(
+  tx: Transaction,
+  actor: Actor,
+  sprintId: string,
+): Promise<Membership & { sprint: Sprint }> {
+  return memberOfSprint(actor, await tx.lockSprintWithTeam(sprintId));
+}
+
+function memberOfSprint(
+  actor: Actor,
+  found: Awaited<ReturnType<Transaction['sprintWithTeam']>>,
+): Membership & { sprint: Sprint } {
+  if (!found || found.team.workspaceId !== actor.workspaceId) throw new Refusal('no-team-of-yours', {});
+  return { ...membershipOf(actor, found.team, found.members), sprint: found.sprint };
+}
+
+/** What somebody without a team is told; a product owner reads what they can do instead. */
+async function nonMembers(tx: Transaction, actor: Actor): Promise<Refusal> {
+  const [owned] = await tx.teamsOwnedBy(actor);
+  if (!owned) return new Refusal('no-team-of-yours', {});
+  return new Refusal('not-a-member', { teamName: owned.name, isProductOwner: true });
+}
+
+function membershipOf(actor: Actor, team: Team, members: readonly Member[]): Membership {
+  const member = members.find(({ userId, isActive }) => userId === actor.userId && isActive);
+  if (!member) {
+    const isProductOwner = team.productOwnerId === actor.userId;
+    throw new Refusal('not-a-member', { teamName: team.name, isProductOwner });
+  }
+  return { team, member: { ...member, isFacilitator: facilitates(member, members) }, members };
+}
+
+/** A team whose last facilitator is gone must not stand still: until it names one, each of its members may act as one. */
+export function facilitates(member: Member, members: readonly Member[]): boolean {
+  return member.isActive && (member.isFacilitator || facilitatorIdsOf(members).length === 0);
+}
+
+/** Somebody who may read the team's numbers: an active member, or its product owner. */
+export interface Audience {
+  readonly team: Team;
+  readonly members: readonly Member[];
+  readonly isFacilitator: boolean;
+  readonly isProductOwner: boolean;
+}
+
+/**
+ * The team that a place stands for, for whoever may read its numbers: as `membershipAt`, but the product owner is let
+ * in as well, member or not.
+ *
+ * @throws Refusal `no-team-here`, `no-team-of-yours`, `several-teams`, `not-a-member`.
+ */
+export async function audienceAt(tx: Transaction, actor: Actor, place: Place): Promise<Audience> {
+  if (!place.isDirect) {
+    const found = await tx.teamInChannel(actor.workspaceId, place.channelId);
+    if (!found) throw new Refusal('no-team-here', {});
+    return audienceOf(actor, found.team, found.members);
+  }
+  const teams = await teamsReadBy(tx, actor);
+  const [only, ...others] = teams;
+  if (!only) throw new Refusal('no-team-of-yours', {});
+  if (others.length > 0) throw new Refusal('several-teams', { teamNames: teams.map((team) => team.name) });
+  return audienceOf(actor, only, await tx.membersOf(only.id));
+}
+
+/** @throws Refusal `no-team-of-yours`, also for a team of another workspace; `not-a-member`. */
+export async function audienceInTeam(tx: Transaction, actor: Actor, teamId: string): Promise<Audience> {
+  const [team, members] = await allDone([tx.teamById(teamId), tx.membersOf(teamId)]);
+  if (!team || team.workspaceId !== actor.workspaceId) throw new Refusal('no-team-of-yours', {});
+  return audienceOf(actor, team, members);
+}
+
+/** Teams whose numbers the person may read, in order of name. */
+export async function teamsReadBy(tx: Transaction, actor: Actor): Promise<Team[]> {
+  const own = await tx.teamsOf(actor);
+  const owned = (await tx.teamsOwnedBy(actor)).filter(({ id }) => !own.some((team) => team.id === id));
+  return [...own, ...owned].sort((a, b) => a.name.localeCompare(b.name));
+}
+
+function audienceOf(actor: Actor, team: Team, members: readonly Member[]): Audience {
+  const member = members.find(({ userId, isActive }) => userId === actor.userId && isActive);
+  const isProductOwner = team.productOwnerId === actor.userId;
+  if (!member && !isProductOwner) throw new Refusal('not-a-member', { teamName: team.name });
+  const isFacilitator = member !== undefined && facilitates(member, members);
+  return { team, members, isFacilitator, isProductOwner };
+}
+
+/** @param what what only a facilitator may do, to complete "Only a facilitator can …". */
+export function requireFacilitator({ team, member, members }: Membership, what: string): void {
+  if (member.isFacilitator) return;
+  throw new Refusal('not-a-facilitator', {
+    teamName: team.name,
+    facilitatorIds: facilitatorIdsOf(members),
+    what,
+  });
+}
+
+export function facilitatorIdsOf(members: readonly Member[]): string[] {
+  return members
+    .filter(({ isFacilitator, isActive }) => isFacilitator && isActive)
+    .map(({ userId }) => userId);
+}
+
+/** Where a use case finds its sprint: the running one of a place's team, or one named by id. */
+export type SprintReference = { readonly place: Place } | { readonly sprintId: string };
+
+/** The sprint that is meant, open, with the actor's membership; the team is locked against other changes. */
+export async function openSprint(
+  tx: Transaction,
+  actor: Actor,
+  reference: SprintReference,
+  now: Date,
+): Promise<Membership & { sprint: Sprint }> {
+  if ('sprintId' in reference) {
+    const found = await sprintForMemberLocked(tx, actor, reference.sprintId);
+    requireOpen(found.sprint);
+    return found;
+  }
+  const found = await membershipAt(tx, actor, reference.place);
+  // One after the other on the way, though nobody waits in between: what is read is read under the lock.
+  const [, open] = await allDone([tx.lockTeam(found.team.id), tx.openSprintsOf(found.team.id)]);
+  const sprint = currentSprint(open, todayOf(found.team, now));
+  if (!sprint) throw new Refusal('no-sprint-running', {});
+  return { ...found, sprint };
+}
+
+/**
+ * Which of the team's open sprints people mean: the one that the day lies in (open sprints never share a
+ * day); else the earliest, which is one that was reopened or one that is still to begin.
+ */
+export function currentSprint(open: readonly Sprint[], day: Day): Sprint | undefined {
+  return open.find(({ startsOn, endsOn }) => startsOn <= day && day <= endsOn) ?? open[0];
+}
+
+/** @throws Refusal `sprint-over` */
+export function requireOpen(sprint: Sprint): void {
+  if (sprint.state !== 'open')
+    throw new Refusal('sprint-over', { sprintName: sprint.name, state: sprint.state });
+}
+
+/** @throws Refusal `sprint-not-begun` */
+export function requireBegun(sprint: Sprint, today: Day): void {
+  if (today < sprint.startsOn)
+    throw new Refusal('sprint-not-begun', { sprintName: sprint.name, startsOn: sprint.startsOn });
+}
+
+/** The day that it is for the team. */
+export function todayOf(team: Pick<Team, 'timeZone'>, now: Date): Day {
+  return dayAt(now, team.timeZone);
+}

@@ -1,0 +1,297 @@
+/** Sets a team up in its channel, and changes its settings later. */
+import { randomUUID } from 'node:crypto';
+import { parsePoints } from '../../sprint/points.ts';
+import { DEFAULT_SCALE, whyNotAScale } from '../../sprint/scale.ts';
+import type { Thresholds } from '../../sprint/thresholds.ts';
+import { DEFAULT_THRESHOLDS, largestThreshold, whyNotThresholds } from '../../sprint/thresholds.ts';
+import { isTimeOfDay, isTimeZone } from '../clock/local-time.ts';
+import { resetClocks } from '../clock/reset-clocks.ts';
+import type { AppDependencies, Directory, Transaction } from '../ports.ts';
+import type { InputProblem } from '../refusal.ts';
+import { Refusal, refuseIfAny } from '../refusal.ts';
+import { letGo } from './leave-team.ts';
+import type { Place } from './place.ts';
+import { membershipAt, membershipInTeam, requireFacilitator } from './place.ts';
+import type { Actor, Member, Team, TimeOfDay } from './team.ts';
+
+const DEFAULTS = {
+  promptAt: '09:15',
+  closesAt: '17:00',
+  reminderAfterMinutes: 180,
+  workingDays: [1, 2, 3, 4, 5],
+  /** A year of seasons, and a month to look back at it from. Common practice, no published source. */
+  retentionMonths: 13,
+} as const;
+
+const MAX_NAME_LENGTH = 80;
+/** Ten years: longer is as good as without end. */
+const MAX_RETENTION_MONTHS = 120;
+
+export interface SetupForm {
+  /** Whether the channel has a team already, whose settings these are. */
+  readonly existing: boolean;
+  readonly channelId: string;
+  readonly name: string;
+  readonly timeZone: string;
+  readonly promptAt: TimeOfDay;
+  readonly workingDays: readonly number[];
+  readonly memberIds: readonly string[];
+  readonly facilitatorIds: readonly string[];
+  readonly productOwnerId: string | undefined;
+}
+
+export type SetupInput = Omit<SetupForm, 'existing'>;
+
+/** What the set-up form shows at first: the team's settings, or defaults from channel and caller. */
+export async function setupForm(deps: AppDependencies, actor: Actor, place: Place): Promise<SetupForm> {
+  if (place.isDirect) throw new Refusal('set-up-in-channel', {});
+  const existing = await deps.store.transaction(async (tx) => {
+    const team = await tx.teamByChannel(actor.workspaceId, place.channelId);
+    if (!team) return undefined;
+    const membership = await membershipAt(tx, actor, place);
+    requireFacilitator(membership, 'change the team’s settings');
+    return membership;
+  });
+  if (existing) {
+    const active = existing.members.filter(({ isActive }) => isActive);
+    return {
+      ...existing.team,
+      existing: true,
+      memberIds: active.map(({ userId }) => userId),
+      facilitatorIds: active.filter(({ isFacilitator }) => isFacilitator).map(({ userId }) => userId),
+    };
+  }
+  const [caller, people, channelName] = await Promise.all([
+    deps.directory.profile(actor.workspaceId, actor.userId),
+    deps.directory.channelMembers(actor.workspaceId, place.channelId),
+    deps.directory.channelName(actor.workspaceId, place.channelId),
+  ]);
+  return {
+    existing: false,
+    channelId: place.channelId,
+    name: channelName ?? 'Our team',
+    timeZone: caller.timeZone ?? 'UTC',
+    promptAt: DEFAULTS.promptAt,
+    workingDays: DEFAULTS.workingDays,
+    memberIds: people.map(({ userId }) => userId),
+    facilitatorIds: [actor.userId],
+    productOwnerId: undefined,
+  };
+}
+
+function problemsOf(input: SetupInput): InputProblem[] {
+  const problems: InputProblem[] = [];
+  const check = (fine: boolean, field: keyof SetupInput, message: string): void => {
+    if (!fine) problems.push({ field, message });
+  };
+  const name = input.name.trim();
+  check(
+    name.length > 0 && name.length <= MAX_NAME_LENGTH,
+    'name',
+    `Give the team a name of 1 to ${MAX_NAME_LENGTH} characters.`,
+  );
+  check(
+    isTimeZone(input.timeZone.trim()),
+    'timeZone',
+    'This is not a time zone. Write it as region and city, for example Europe/Lisbon or America/New_York.',
+  );
+  check(isTimeOfDay(input.promptAt), 'promptAt', 'Write the time as hours and minutes, for example 09:15.');
+  const days = new Set(input.workingDays);
+  const daysAreFine =
+    days.size > 0 && [...days].every((day) => Number.isInteger(day) && day >= 1 && day <= 7);
+  check(daysAreFine, 'workingDays', 'Choose at least one working day.');
+  check(input.memberIds.length > 0, 'memberIds', 'Choose at least one member.');
+  check(input.facilitatorIds.length > 0, 'facilitatorIds', 'Choose at least one facilitator.');
+  return problems;
+}
+
+/**
+ * Creates the channel's team or changes its settings. Whoever is no longer among the members or
+ * facilitators becomes inactive; their answers stay.
+ *
+ * @throws Refusal `bad-input`, `not-a-facilitator`, `not-a-member`.
+ */
+export async function setUpTeam(deps: AppDependencies, actor: Actor, input: SetupInput): Promise<Team> {
+  refuseIfAny(problemsOf(input));
+  const userIds = [...new Set([...input.memberIds, ...input.facilitatorIds])];
+  const names = await namesOf(deps.directory, actor.workspaceId, userIds);
+  return deps.store.transaction(async (tx) => {
+    const existing = await tx.teamByChannel(actor.workspaceId, input.channelId);
+    let before: Team | undefined;
+    if (existing) {
+      await tx.lockTeam(existing.id);
+      const membership = await membershipInTeam(tx, actor, existing.id);
+      requireFacilitator(membership, 'change the team’s settings');
+      // As it stands under the lock: what the other form sets must not be taken back.
+      before = membership.team;
+    }
+    const team: Team = {
+      id: before?.id ?? randomUUID(),
+      workspaceId: actor.workspaceId,
+      channelId: input.channelId,
+      name: input.name.trim().replace(/\s+/g, ' '),
+      timeZone: input.timeZone.trim(),
+      promptAt: input.promptAt,
+      workingDays: [...new Set(input.workingDays)].sort((a, b) => a - b),
+      productOwnerId: input.productOwnerId,
+      closesAt: before?.closesAt ?? DEFAULTS.closesAt,
+      reminderAfterMinutes: before?.reminderAfterMinutes ?? DEFAULTS.reminderAfterMinutes,
+      scale: before?.scale ?? DEFAULT_SCALE,
+      thresholds: before?.thresholds ?? DEFAULT_THRESHOLDS,
+      baselineSprintId: before?.baselineSprintId,
+      retentionMonths: before ? before.retentionMonths : DEFAULTS.retentionMonths,
+    };
+    await tx.saveTeam(team);
+    const left = await saveMembership(tx, team.id, userIds, input.facilitatorIds, names);
+    if (before) {
+      await resetClocks(tx, team, deps.clock.now());
+      await letGo(tx, team, left);
+    }
+    await tx.addPosts([
+      {
+        id: randomUUID(),
+        workspaceId: actor.workspaceId,
+        recipient: { channelId: team.channelId },
+        subject: { kind: 'team-set-up', teamId: team.id, byUserId: actor.userId },
+      },
+    ]);
+    return team;
+  });
+}
+
+async function namesOf(
+  directory: Directory,
+  workspaceId: string,
+  userIds: readonly string[],
+): Promise<Map<string, string>> {
+  const profiles = await Promise.all(userIds.map((userId) => directory.profile(workspaceId, userId)));
+  refuseIfAny(
+    profiles.flatMap(({ name, isBot, isDeactivated }) => {
+      if (isBot) return [{ field: 'memberIds', message: `${name} is a bot; choose people only.` }];
+      const message = `The account of ${name} is deactivated; take this person out.`;
+      return isDeactivated ? [{ field: 'memberIds', message }] : [];
+    }),
+  );
+  return new Map(profiles.map(({ userId, name }) => [userId, name]));
+}
+
+/** @returns who was on the team and is no longer */
+async function saveMembership(
+  tx: Transaction,
+  teamId: string,
+  userIds: readonly string[],
+  facilitatorIds: readonly string[],
+  names: ReadonlyMap<string, string>,
+): Promise<string[]> {
+  const gone = (await tx.membersOf(teamId)).filter(({ userId }) => !userIds.includes(userId));
+  const present = userIds.map(
+    (userId): Member => ({
+      userId,
+      name: names.get(userId) ?? userId,
+      isFacilitator: facilitatorIds.includes(userId),
+      isActive: true,
+    }),
+  );
+  await tx.saveMembers(teamId, [
+    ...present,
+    ...gone.map((member) => ({ ...member, isActive: false, isFacilitator: false })),
+  ]);
+  return gone.filter(({ isActive }) => isActive).map(({ userId }) => userId);
+}
+
+export interface MeasuresInput {
+  readonly teamId: string;
+  readonly closesAt: string;
+  readonly reminderAfterMinutes: string;
+  /** Sizes parted by commas or spaces. */
+  readonly scale: string;
+  /** Whole months; empty: details are kept without end. */
+  readonly retentionMonths: string;
+  /** Each in percent, as typed. */
+  readonly thresholds: Record<keyof Thresholds, string>;
+}
+
+/** The team whose scale, thresholds and times are about to be changed. */
+export async function measuresForm(deps: AppDependencies, actor: Actor, place: Place): Promise<Team> {
+  return deps.store.transaction(async (tx) => {
+    const membership = await membershipAt(tx, actor, place);
+    requireFacilitator(membership, 'change how the team measures');
+    return membership.team;
+  });
+}
+
+/** Reads sizes parted by commas, semicolons or spaces; `0,5` may be written where spaces or `;` part. */
+function parseScale(text: string): number[] | undefined {
+  const parts = /[;\s]/.test(text.trim()) && !/,\s/.test(text) ? text.split(/[;\s]+/) : text.split(/[;,\s]+/);
+  const sizes = parts.filter((part) => part !== '').map((part) => parsePoints(part));
+  return sizes.some((size) => size === undefined) ? undefined : (sizes as number[]);
+}
+
+/** Moves the decimal point in the text rather than dividing, so that 33.3 becomes exactly what 0.333 is. */
+function parsePercent(text: string): number | undefined {
+  const match = /^(\d{1,4}(?:[.,]\d+)?)\s*%?$/.exec(text.trim());
+  return match ? Number(`${(match[1] as string).replace(',', '.')}e-2`) : undefined;
+}
+
+function isRetention(months: number): boolean {
+  return Number.isInteger(months) && months >= 1 && months <= MAX_RETENTION_MONTHS;
+}
+
+/** @throws Refusal `bad-input`, `not-a-facilitator`. */
+export async function setMeasures(deps: AppDependencies, actor: Actor, input: MeasuresInput): Promise<Team> {
+  const problems: InputProblem[] = [];
+  if (!isTimeOfDay(input.closesAt)) {
+    problems.push({ field: 'closesAt', message: 'Write the time as hours and minutes, for example 17:00.' });
+  }
+  const reminderAfterMinutes = Number(input.reminderAfterMinutes);
+  if (!Number.isInteger(reminderAfterMinutes) || reminderAfterMinutes < 15 || reminderAfterMinutes > 720) {
+    problems.push({ field: 'reminderAfterMinutes', message: 'Write whole minutes, from 15 to 720.' });
+  }
+  const retention = input.retentionMonths.trim();
+  const retentionMonths = retention === '' ? undefined : Number(retention);
+  if (retentionMonths !== undefined && !isRetention(retentionMonths)) {
+    const message = `Write whole months, from 1 to ${MAX_RETENTION_MONTHS}, or leave it empty to keep everything.`;
+    problems.push({ field: 'retentionMonths', message });
+  }
+  const scale = parseScale(input.scale) ?? [];
+  const scaleProblem =
+    parseScale(input.scale) === undefined
+      ? 'Write rising sizes, for example 1, 2, 3, 5, 8.'
+      : whyNotAScale(scale);
+  if (scaleProblem) problems.push({ field: 'scale', message: scaleProblem });
+  const thresholds = new Map<string, number>();
+  for (const [name, text] of Object.entries(input.thresholds) as [keyof Thresholds, string][]) {
+    const share = parsePercent(text);
+    const most = largestThreshold(name);
+    if (share !== undefined && share <= most) thresholds.set(name, share);
+    else {
+      const example = DEFAULT_THRESHOLDS[name] * 100;
+      const message = `Write a percentage from 0 to ${most * 100}, for example ${example}.`;
+      problems.push({ field: name, message });
+    }
+  }
+  refuseIfAny(problems);
+  const complete = { ...DEFAULT_THRESHOLDS, ...Object.fromEntries(thresholds) };
+  const conflict = whyNotThresholds(complete);
+  if (conflict) {
+    const isOfAccuracy = complete.estimateAccuracyAtLeast > complete.estimateAccuracyAtMost;
+    const field = isOfAccuracy ? 'estimateAccuracyAtLeast' : 'velocityGrowthFirstMark';
+    refuseIfAny([{ field, message: conflict }]);
+  }
+  return deps.store.transaction(async (tx) => {
+    await tx.lockTeam(input.teamId);
+    const membership = await membershipInTeam(tx, actor, input.teamId);
+    requireFacilitator(membership, 'change how the team measures');
+    const team: Team = {
+      ...membership.team,
+      closesAt: input.closesAt,
+      reminderAfterMinutes,
+      scale,
+      thresholds: complete,
+      retentionMonths,
+    };
+    await tx.saveTeam(team);
+    await resetClocks(tx, team, deps.clock.now());
+    return team;
+  });
+}

@@ -1,0 +1,111 @@
+/** A team, its people and its sprints, as the use cases know them. */
+import type { Day, Weekday } from '../../sprint/calendar.ts';
+import type { Card, CardFact } from '../../sprint/card.ts';
+import type { Scale } from '../../sprint/scale.ts';
+import type { SprintSummary } from '../../sprint/summary.ts';
+import type { Thresholds } from '../../sprint/thresholds.ts';
+
+/** Who asks: a person in a workspace, as the platform vouched for. */
+export interface Actor {
+  readonly workspaceId: string;
+  readonly userId: string;
+}
+
+/** A local time of day, `HH:MM`, 24 hours. */
+export type TimeOfDay = string;
+
+export interface Team {
+  readonly id: string;
+  readonly workspaceId: string;
+  /** The channel in which verdicts are posted; one team a channel. */
+  readonly channelId: string;
+  readonly name: string;
+  /** IANA name, e.g. `Europe/Lisbon`. */
+  readonly timeZone: string;
+  readonly promptAt: TimeOfDay;
+  /** Minutes after the prompt at which whoever has not answered is reminded once. */
+  readonly reminderAfterMinutes: number;
+  /** When a sprint closes on its last day, unless planned otherwise. */
+  readonly closesAt: TimeOfDay;
+  /** ISO weekdays, 1 is Monday. */
+  readonly workingDays: readonly Weekday[];
+  readonly scale: Scale;
+  readonly thresholds: Thresholds;
+  readonly productOwnerId: string | undefined;
+  /** The sprint that velocity growth is measured by; undefined: the first closed one with a velocity. */
+  readonly baselineSprintId: string | undefined;
+  /** After how many months a finished sprint is reduced to its totals; undefined: never. */
+  readonly retentionMonths?: number | undefined;
+}
+
+export interface Member {
+  readonly userId: string;
+  readonly name: string;
+  readonly isFacilitator: boolean;
+  /** False after leaving the team; their answers stay. */
+  readonly isActive: boolean;
+}
+
+/** `open` from planning until it is closed; a reopened sprint is open again. */
+export type SprintState = 'open' | 'closed' | 'cancelled';
+
+export interface Sprint {
+  readonly id: string;
+  readonly teamId: string;
+  readonly name: string;
+  readonly goal: string;
+  readonly startsOn: Day;
+  readonly endsOn: Day;
+  readonly closesAt: TimeOfDay;
+  /** The instant at which it closes by itself; moves when the sprint is reopened. */
+  readonly closesAtInstant: Date;
+  readonly state: SprintState;
+  /** When it was first closed or cancelled; undefined while it never was. */
+  readonly closedAt: Date | undefined;
+  /** When it was last reopened; undefined if never. */
+  readonly reopenedAt: Date | undefined;
+  /** What the clock does next with this sprint; undefined: nothing more. */
+  readonly nextPromptAt: Date | undefined;
+  readonly nextReminderAt: Date | undefined;
+  readonly lastCallAt: Date | undefined;
+  /** When it was imported; undefined for a sprint that Loadline ran itself. An imported one is closed and stays so. */
+  readonly importedAt: Date | undefined;
+}
+
+export interface SprintCard extends Card {
+  readonly sprintId: string;
+  /** What people call the card by in a command: 1, 2, 3, … in the order of entering. */
+  readonly number: number;
+  readonly addedBy: string;
+}
+
+/** A fact with its record: who said it when and how, and which earlier one it corrects. */
+export type RecordedFact = CardFact & {
+  readonly id: string;
+  readonly recordedAt: Date;
+  readonly note: string;
+  /** For an answer that corrects one: the id of the answer that it takes the place of. */
+  readonly supersedesId: string | undefined;
+};
+
+/** How a member met a day's prompt. `asked`: not answered yet. */
+export type PromptState = 'asked' | 'answered' | 'unchanged' | 'away';
+
+export interface Prompt {
+  readonly sprintId: string;
+  readonly userId: string;
+  readonly day: Day;
+  readonly state: PromptState;
+  /** The post that asked; undefined when the member spoke up before being asked. */
+  readonly postId: string | undefined;
+  readonly answeredAt: Date | undefined;
+}
+
+/** The numbers of a sprint as they were posted. A later closing adds a version, it edits none. */
+export interface SprintResult {
+  readonly sprintId: string;
+  readonly version: number;
+  readonly recordedAt: Date;
+  readonly cancelled: boolean;
+  readonly summary: SprintSummary;
+}

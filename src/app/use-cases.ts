@@ -1,0 +1,83 @@
+/** The use cases that conversations lead to, with what they depend on already given. */
+import { adviceChart } from './advice/advice-chart.ts';
+import { askAdvice } from './advice/ask-advice.ts';
+import { forecastForm } from './advice/forecast-form.ts';
+import { shareAdvice } from './advice/share-advice.ts';
+import { answerForm } from './answering/answer-form.ts';
+import { answerInWords } from './answering/answer-in-words.ts';
+import { recordAnswers, recordAway, recordUnchanged } from './answering/record-answers.ts';
+import { dropCard, listCards, reopenCard, takeCard } from './cards/change-cards.ts';
+import { pullCard, pullForm, pullLine } from './cards/pull-card.ts';
+import { cancelSprint, closeSprint, reopenSprint } from './closing/end-sprint.ts';
+import { exportSprints } from './export/export-sprints.ts';
+import { baselineForm, nameBaseline } from './history/name-baseline.ts';
+import { recordValue, recordValueLine, valueForm } from './history/record-value.ts';
+import { importForm, importSprints } from './import/import-sprints.ts';
+import { planForm } from './planning/plan-form.ts';
+import { commitPlan, previewPlan } from './planning/plan-sprint.ts';
+import type { AppDependencies } from './ports.ts';
+import { erasePerson } from './privacy/erase-person.ts';
+import { personalCopy } from './privacy/personal-copy.ts';
+import { privacyOverview } from './privacy/privacy-overview.ts';
+import { measuresForm, setMeasures, setUpTeam, setupForm } from './team/set-up-team.ts';
+import { overview } from './watching/overview.ts';
+import { shareStatus, sprintStatus, statusChart } from './watching/sprint-status.ts';
+
+const ALL = {
+  adviceChart,
+  answerForm,
+  answerInWords,
+  askAdvice,
+  baselineForm,
+  cancelSprint,
+  closeSprint,
+  commitPlan,
+  dropCard,
+  erasePerson,
+  exportSprints,
+  forecastForm,
+  importForm,
+  importSprints,
+  listCards,
+  measuresForm,
+  nameBaseline,
+  overview,
+  personalCopy,
+  planForm,
+  previewPlan,
+  privacyOverview,
+  pullCard,
+  pullForm,
+  pullLine,
+  recordAnswers,
+  recordAway,
+  recordUnchanged,
+  recordValue,
+  recordValueLine,
+  reopenCard,
+  reopenSprint,
+  setMeasures,
+  setUpTeam,
+  setupForm,
+  shareAdvice,
+  shareStatus,
+  sprintStatus,
+  statusChart,
+  takeCard,
+  valueForm,
+} as const;
+
+type Bound<UseCase> = UseCase extends (deps: AppDependencies, ...rest: infer Rest) => infer Result
+  ? (...rest: Rest) => Result
+  : never;
+
+/** Each takes the actor first, then its input, and throws a `Refusal` when it will not. */
+export type UseCases = { readonly [Name in keyof typeof ALL]: Bound<(typeof ALL)[Name]> };
+
+export function bindUseCases(deps: AppDependencies): UseCases {
+  const bound = Object.entries(ALL).map(([name, useCase]) => [
+    name,
+    (...rest: unknown[]) => (useCase as (...all: unknown[]) => unknown)(deps, ...rest),
+  ]);
+  return Object.freeze(Object.fromEntries(bound)) as UseCases;
+}

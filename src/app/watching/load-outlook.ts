@@ -1,0 +1,135 @@
+/**
+ * The mid-sprint reading: from the projection once the team has history, before that from the plain pace. It reads
+ * the load, not the people who carry it.
+ */
+import { loadReading } from '../../forecast/load-signal.ts';
+import type { LoadSignal, Pace } from '../../forecast/pace.ts';
+import { paceOf } from '../../forecast/pace.ts';
+import type { VelocityProjection } from '../../forecast/project-velocity.ts';
+import { sprintSoFar } from '../../forecast/sprint-so-far.ts';
+import type { Day } from '../../sprint/calendar.ts';
+import { sprintTotals } from '../../sprint/totals.ts';
+import type { SprintCardState } from '../cards/card-line.ts';
+import { isOpenCard } from '../cards/card-line.ts';
+import type { SprintTime } from '../clock/sprint-time.ts';
+import type { Transaction } from '../ports.ts';
+import type { Sprint, Team } from '../team/team.ts';
+import type { SprintProjection } from './sprint-projection.ts';
+import { LEAST_OWN_SPRINTS, sprintProjection, whyNoTimeAhead } from './sprint-projection.ts';
+
+/** Against rounding. */
+const SLACK = 1e-9;
+
+export interface ProjectionReading
+  extends Pick<
+      VelocityProjection,
+      'medianPoints' | 'narrow' | 'wide' | 'ownSprints' | 'alikeSprints' | 'watchedSprints'
+    >,
+    Pick<SprintProjection, 'othersLend'> {
+  /** Undefined without a commitment: then there is nothing to keep. */
+  readonly signal: LoadSignal | undefined;
+  /** The chance (0 to 1) that the kept share reaches its floor. Undefined without a commitment. */
+  readonly keepingChance: number | undefined;
+  /** The chance (0 to 1) that everything in the sprint gets finished. */
+  readonly allFinishedChance: number;
+  readonly finishedPoints: number;
+  readonly cardPoints: number;
+}
+
+export type LoadOutlook =
+  | { readonly from: 'projection'; readonly reading: ProjectionReading }
+  /** Too few closed sprints of the team's own. */
+  | {
+      readonly from: 'pace';
+      readonly pace: Pace;
+      readonly ownSprints: number;
+      readonly neededSprints: number;
+    }
+  | { readonly from: 'nothing'; readonly because: string };
+
+/**
+ * @param on the day that it is for the team
+ * @param pastVersion of the workspace's past, read before in the same transaction; without it, it is read anew
+ */
+export async function loadOutlook(
+  tx: Transaction,
+  team: Team,
+  sprint: Sprint,
+  states: readonly SprintCardState[],
+  time: SprintTime,
+  on: Day,
+  pastVersion?: string,
+): Promise<LoadOutlook> {
+  const because =
+    whyNoTimeAhead(sprint, time, on) ??
+    (sprintSoFar(states).cardPoints === 0 ? 'There are no points in the sprint.' : undefined);
+  if (because !== undefined) return { from: 'nothing', because };
+  const projection = await sprintProjection(tx, team, states, time, pastVersion);
+  if (projection.ownSprints < LEAST_OWN_SPRINTS) {
+    const { ownSprints } = projection;
+    return {
+      from: 'pace',
+      pace: paceReading(team, states, time),
+      ownSprints,
+      neededSprints: LEAST_OWN_SPRINTS,
+    };
+  }
+  return { from: 'projection', reading: projectionReading(projection, team, states) };
+}
+
+function paceReading(team: Team, states: readonly SprintCardState[], time: SprintTime): Pace {
+  return paceOf({
+    ...sprintTotals(states, team.scale),
+    workingDaysGone: time.gone,
+    workingDaysLeft: time.total - time.gone,
+  });
+}
+
+/** Pure part. */
+export function projectionReading(
+  projection: SprintProjection,
+  { thresholds }: Pick<Team, 'thresholds'>,
+  states: readonly SprintCardState[],
+): ProjectionReading {
+  const { medianPoints, narrow, wide, ownSprints, alikeSprints, watchedSprints, othersLend, now } =
+    projection;
+  const { cardPoints, finishedPoints } = now;
+  const floorPoints = pointsToKeep(states, thresholds.keptShareAtLeast);
+  const reading = loadReading(projection.distribution, { floorPoints: floorPoints ?? 0, cardPoints });
+  return {
+    signal: floorPoints === undefined ? undefined : reading.signal,
+    keepingChance: floorPoints === undefined ? undefined : reading.keepingChance,
+    allFinishedChance: reading.allFinishedChance,
+    medianPoints,
+    narrow,
+    wide,
+    ownSprints,
+    alikeSprints,
+    watchedSprints,
+    othersLend,
+    finishedPoints,
+    cardPoints,
+  };
+}
+
+/**
+ * How many points have to be finished by the end for the kept share to reach its floor. Only committed cards count for
+ * it, so the points still to come are taken to fall on committed and pulled-in cards alike; without pulled-in and
+ * dropped cards it is floor × commitment. Infinite when too many committed cards were dropped; undefined without a
+ * commitment.
+ */
+export function pointsToKeep(states: readonly SprintCardState[], floor: number): number | undefined {
+  const sumOf = (some: readonly SprintCardState[]): number =>
+    some.reduce((total, { card }) => total + card.estimatePoints, 0);
+  const committed = states.filter(({ card }) => card.origin === 'planned');
+  const commitmentPoints = sumOf(committed);
+  if (commitmentPoints === 0) return undefined;
+  const finishedPoints = sumOf(states.filter(({ finished }) => finished));
+  // 0.8 × 35 is a hair above 28, which must not ask for half a point more.
+  const neededPoints = Math.ceil(floor * commitmentPoints * 2 - SLACK) / 2;
+  const missingPoints = neededPoints - sumOf(committed.filter(({ finished }) => finished));
+  if (missingPoints <= 0) return 0;
+  const openCommittedPoints = sumOf(committed.filter(isOpenCard));
+  if (missingPoints > openCommittedPoints) return Number.POSITIVE_INFINITY;
+  return finishedPoints + (missingPoints * sumOf(states.filter(isOpenCard))) / openCommittedPoints;
+}

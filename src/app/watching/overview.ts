@@ -1,0 +1,78 @@
+/** What the caller can do now, here. */
+import { cardLine, isOpenCard, statesOf } from '../cards/card-line.ts';
+import { reopenUntil } from '../clock/sprint-clock.ts';
+import type { AppDependencies, Transaction } from '../ports.ts';
+import type { CardLine } from '../posting/message-content.ts';
+import type { Place } from '../team/place.ts';
+import { currentSprint, facilitates, teamsReadBy, todayOf } from '../team/place.ts';
+import type { Actor, PromptState, Sprint, Team } from '../team/team.ts';
+
+export interface TeamOverview {
+  readonly team: Team;
+  /** The running sprint, or the next one. */
+  readonly sprint: Sprint | undefined;
+  readonly begun: boolean;
+  /** False for a product owner who is no member: the cards and the day's work are the members'. */
+  readonly isMember: boolean;
+  readonly isFacilitator: boolean;
+  readonly isProductOwner: boolean;
+  readonly myOpenCards: readonly CardLine[];
+  /** How the caller met today's prompt; undefined when there was none. */
+  readonly promptState: PromptState | undefined;
+  readonly today: string;
+  /** Whether the last sprint may still be reopened for corrections. */
+  readonly reopenable: boolean;
+  /** Whether there is a sprint that is over, run here or imported. */
+  readonly hasFinishedSprint: boolean;
+}
+
+export interface Overview {
+  /** Teams whose numbers the caller may read; only the channel's own when asked in a team's channel. */
+  readonly teams: readonly TeamOverview[];
+  /** Whether this is a channel without a team. */
+  readonly canSetUpHere: boolean;
+}
+
+/** @param place undefined on the bot's home page: all the caller's teams. */
+export async function overview(
+  deps: AppDependencies,
+  actor: Actor,
+  place: Place | undefined,
+): Promise<Overview> {
+  const now = deps.clock.now();
+  return deps.store.transaction(async (tx) => {
+    const mine = await teamsReadBy(tx, actor);
+    const channel = place && !place.isDirect ? place.channelId : undefined;
+    const here = channel === undefined ? undefined : await tx.teamByChannel(actor.workspaceId, channel);
+    const shown = channel === undefined ? mine : mine.filter(({ channelId }) => channelId === channel);
+    const teams: TeamOverview[] = [];
+    for (const team of shown) teams.push(await teamOverview(tx, actor, team, now));
+    return { teams, canSetUpHere: channel !== undefined && here === undefined };
+  });
+}
+
+async function teamOverview(tx: Transaction, actor: Actor, team: Team, now: Date): Promise<TeamOverview> {
+  const members = await tx.membersOf(team.id);
+  const last = await tx.latestFinishedSprint(team.id);
+  const until = last?.state === 'closed' ? reopenUntil(last) : undefined;
+  const today = todayOf(team, now);
+  const sprint = currentSprint(await tx.openSprintsOf(team.id), today);
+  const member = members.find(({ userId, isActive }) => userId === actor.userId && isActive);
+  const states = sprint && member ? statesOf(await tx.recordsOf(sprint.id)) : [];
+  const prompt = sprint ? await tx.promptOf(sprint.id, actor.userId, today) : undefined;
+  return {
+    team,
+    sprint,
+    begun: sprint !== undefined && sprint.startsOn <= today,
+    isMember: member !== undefined,
+    isFacilitator: member !== undefined && facilitates(member, members),
+    isProductOwner: team.productOwnerId === actor.userId,
+    myOpenCards: states
+      .filter((state) => isOpenCard(state) && state.card.ownerIds.includes(actor.userId))
+      .map(cardLine),
+    promptState: prompt?.state,
+    today,
+    reopenable: until !== undefined && until > now,
+    hasFinishedSprint: last !== undefined,
+  };
+}

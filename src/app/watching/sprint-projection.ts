@@ -1,0 +1,64 @@
+/** What a running sprint will have finished by its end, from how it stands and the team's history. */
+import type { ProjectionHistory, VelocityProjection } from '../../forecast/project-velocity.ts';
+import { projectVelocity } from '../../forecast/project-velocity.ts';
+import type { SprintSoFar } from '../../forecast/sprint-so-far.ts';
+import { sprintSoFar } from '../../forecast/sprint-so-far.ts';
+import type { Day } from '../../sprint/calendar.ts';
+import type { SprintCardState } from '../cards/card-line.ts';
+import type { SprintTime } from '../clock/sprint-time.ts';
+import { rememberedHistory } from '../history/remembered-history.ts';
+import type { Transaction } from '../ports.ts';
+import type { Sprint, Team } from '../team/team.ts';
+
+/** With fewer of its own closed sprints a team's projection would mostly be other teams' or a guess. */
+export const LEAST_OWN_SPRINTS = 3;
+
+export interface SprintProjection extends VelocityProjection {
+  readonly now: SprintSoFar;
+  /** Whether sprints of other teams are in it. */
+  readonly othersLend: boolean;
+}
+
+/** Why there is no time ahead of which anything could be foreseen: a sentence. Undefined when there is. */
+export function whyNoTimeAhead(
+  sprint: Pick<Sprint, 'startsOn' | 'endsOn' | 'reopenedAt'>,
+  time: SprintTime,
+  on: Day,
+): string | undefined {
+  if (on < sprint.startsOn) return 'The sprint has not begun.';
+  if (sprint.reopenedAt !== undefined) return 'The sprint is open for corrections only.';
+  if (time.total === 0) return 'No working day of the team lies in this sprint.';
+  if (time.gone === time.total || on > sprint.endsOn) {
+    return 'The last working day is over: what is finished by the closing time counts.';
+  }
+  return undefined;
+}
+
+/**
+ * Always defined, however little history there is: the caller looks at `ownSprints`.
+ *
+ * @param pastVersion of the workspace's past, read before in the same transaction; without it, it is read anew
+ */
+export async function sprintProjection(
+  tx: Transaction,
+  team: Team,
+  states: readonly SprintCardState[],
+  { elapsedShare }: Pick<SprintTime, 'elapsedShare'>,
+  pastVersion?: string,
+): Promise<SprintProjection> {
+  const history = await rememberedHistory(tx, team, elapsedShare, pastVersion);
+  return projectionFrom(history, team.id, sprintSoFar(states));
+}
+
+/** Pure part. */
+export function projectionFrom(
+  history: ProjectionHistory,
+  teamId: string,
+  now: SprintSoFar,
+): SprintProjection {
+  return {
+    ...projectVelocity(history, teamId, now),
+    now,
+    othersLend: history.sprints.some(({ team }) => team !== teamId),
+  };
+}

@@ -1,0 +1,208 @@
+/**
+ * The door for HTTP: lets in the platform's signed requests and nothing else, and answers the health
+ * routes. Every refused request is turned away here, before any of the bot's work begins: too large,
+ * unsigned, forged, too old, from the future, or not what the platform sends.
+ */
+import { once } from 'node:events';
+import {
+  createServer,
+  type IncomingMessage,
+  type RequestListener,
+  type Server,
+  type ServerResponse,
+} from 'node:http';
+import type { AddressInfo } from 'node:net';
+import { type App, HTTPReceiver, type Receiver } from '@slack/bolt';
+import type { Logger } from '../../logger.ts';
+import { withNewReference } from '../../reference.ts';
+import { boltLogger } from '../bolt-logger.ts';
+import type { PageRoutes } from '../workspaces/install-pages.ts';
+import { BodyRoom } from './body-room.ts';
+import { answerHealth, type Readiness } from './health-routes.ts';
+import { HTTP_LIMITS, type HttpLimits } from './http-limits.ts';
+import { isFromPlatform, isHeard } from './incoming.ts';
+import { judgeHeaders, judgeSignature } from './judge-signature.ts';
+import { readBody, type UnreadBody } from './read-body.ts';
+import { contentOf, isForm } from './request-content.ts';
+import type { RequestMeter } from './request-scope.ts';
+
+export const EVENTS_PATH = '/slack/events';
+
+/** The longest body of the only request that comes unsigned; with it, three short fields at most. */
+const CERTIFICATE_CHECK_BYTES = 512;
+/** Whoever has not sent a whole request by then is cut off when the door closes. */
+const CLOSING_LIMIT_MS = 5_000;
+
+/** Under a flood of connections, one line says how many there were. */
+const DROPS_LOGGED_EVERY_MS = 10_000;
+
+export interface HttpDoorOptions {
+  /** Undefined in socket mode: only the health routes are answered. */
+  readonly signingSecret: string | undefined;
+  readonly port: number;
+  readonly readiness: Readiness;
+  readonly nowMs: () => number;
+  readonly logger: Logger;
+  readonly meter?: Pick<RequestMeter, 'turnedAway'> | undefined;
+  /** Pages for browsers, in both modes. */
+  readonly pages?: PageRoutes | undefined;
+  /** For tests, which can't wait as long or send as much. */
+  readonly limits?: HttpLimits;
+}
+
+export class HttpDoor implements Receiver {
+  readonly #options: HttpDoorOptions;
+  readonly #limits: HttpLimits;
+  readonly #room: BodyRoom;
+  readonly #bolt: HTTPReceiver;
+  readonly #server: Server;
+
+  constructor(options: HttpDoorOptions) {
+    this.#options = options;
+    this.#limits = options.limits ?? HTTP_LIMITS;
+    this.#room = new BodyRoom(this.#limits.bodiesTogetherBytes);
+    // The signature is verified here, future timestamps included; verifying it twice would use two clocks.
+    this.#bolt = new HTTPReceiver({
+      signingSecret: '',
+      signatureVerification: false,
+      endpoints: EVENTS_PATH,
+      logger: boltLogger(options.logger),
+      // What the library itself stumbles over is no work of ours that failed: that ends elsewhere.
+      processEventErrorHandler: async ({ error, response }) => {
+        options.logger.warn({ err: error }, 'A request could not be understood.');
+        if (!response.headersSent) this.#turnAway(response, 400, 'malformed');
+        return true;
+      },
+    });
+    this.#server = limitedServer(this.#limits, (request, response) => {
+      withNewReference(() =>
+        this.#answer(request, response).catch((error: unknown) => {
+          options.logger.error({ err: error }, 'A request could not be answered.');
+          if (!response.headersSent) refuse(response, 500);
+        }),
+      );
+    });
+    this.#server.on('drop', this.#dropped());
+  }
+
+  init(app: App): void {
+    this.#bolt.init(app);
+  }
+
+  /** @returns the port that is listened on. */
+  async start(): Promise<number> {
+    this.#server.listen(this.#options.port);
+    await once(this.#server, 'listening');
+    return (this.#server.address() as AddressInfo).port;
+  }
+
+  /** Takes no new connection and lets the requests in hand be answered. */
+  async stop(): Promise<void> {
+    if (!this.#server.listening) return;
+    const closed = once(this.#server, 'close');
+    this.#server.close();
+    this.#server.closeIdleConnections();
+    const cutOff = setTimeout(() => this.#server.closeAllConnections(), CLOSING_LIMIT_MS);
+    await closed;
+    clearTimeout(cutOff);
+  }
+
+  async #answer(request: IncomingMessage, response: ServerResponse): Promise<void> {
+    if (await answerHealth(request, response, this.#options.readiness)) return;
+    if (await this.#options.pages?.(request, response)) return;
+    const isEvents = request.method === 'POST' && request.url?.split('?')[0] === EVENTS_PATH;
+    if (!isEvents || this.#options.signingSecret === undefined) return refuse(response, 404);
+    const headers = {
+      timestamp: header(request, 'x-slack-request-timestamp'),
+      signature: header(request, 'x-slack-signature'),
+      nowMs: this.#options.nowMs(),
+    };
+    const plausible = judgeHeaders(headers);
+    const isCheck = mayBeCertificateCheck(request);
+    if (plausible !== 'plausible' && !isCheck) return this.#turnAway(response, 401, plausible);
+    const limitBytes = isCheck ? CERTIFICATE_CHECK_BYTES : this.#limits.bodyBytes;
+    const rawBody = await readBody(request, limitBytes, this.#room);
+    if (typeof rawBody === 'string') return this.#turnAway(response, UNREAD_STATUS[rawBody], rawBody);
+    if (isCheck && isCertificateCheck(rawBody)) return refuse(response, 200);
+    const verdict = judgeSignature({ ...headers, signingSecret: this.#options.signingSecret, rawBody });
+    if (verdict !== 'genuine') return this.#turnAway(response, 401, verdict);
+    const content = contentOf(header(request, 'content-type'), rawBody);
+    if (!isFromPlatform(content)) return this.#turnAway(response, 400, 'malformed');
+    if (!isHeard(content)) return refuse(response, 200);
+    this.#bolt.requestListener(asJson(request, content), response);
+  }
+
+  #turnAway(response: ServerResponse, status: number, reason: string): void {
+    this.#options.meter?.turnedAway(reason.replaceAll(' ', '-'));
+    const level = reason === 'cut off' ? 'debug' : 'warn';
+    this.#options.logger[level]({ reason, status }, 'A request was turned away.');
+    refuse(response, status);
+  }
+
+  /** Counts connections beyond the limit, and logs them without flooding the log in turn. */
+  #dropped(): () => void {
+    const { meter, logger, nowMs } = this.#options;
+    let count = 0;
+    let loggedMs = Number.NEGATIVE_INFINITY;
+    return () => {
+      meter?.turnedAway('too-many-connections');
+      count += 1;
+      if (nowMs() - loggedMs < DROPS_LOGGED_EVERY_MS) return;
+      logger.warn({ reason: 'too many connections', count }, 'Connections were turned away.');
+      loggedMs = nowMs();
+      count = 0;
+    };
+  }
+}
+
+/** 429: the sender may come again; 400 is heard by nobody, since the sender is gone. */
+const UNREAD_STATUS: Readonly<Record<UnreadBody, number>> = {
+  'too large': 413,
+  'no room': 429,
+  'cut off': 400,
+};
+
+function limitedServer(limits: HttpLimits, listener: RequestListener): Server {
+  const server = createServer(
+    {
+      headersTimeout: limits.headersMs,
+      requestTimeout: limits.requestMs,
+      keepAliveTimeout: limits.idleMs,
+      connectionsCheckingInterval: limits.checkEveryMs,
+      maxHeaderSize: limits.headerBytes,
+    },
+    listener,
+  );
+  server.maxHeadersCount = limits.headerCount;
+  server.maxConnections = limits.connections;
+  return server;
+}
+
+function refuse(response: ServerResponse, status: number): void {
+  // What is left of a refused body is not read, so the connection can not be used again.
+  const closing = status === 200 ? {} : { connection: 'close' };
+  response.writeHead(status, { ...closing, 'content-length': 0 });
+  response.end();
+}
+
+function header(request: IncomingMessage, name: string): string | undefined {
+  const value = request.headers[name];
+  return typeof value === 'string' ? value : undefined;
+}
+
+/** Asked of the headers alone: a short form that says how long it is. */
+function mayBeCertificateCheck(request: IncomingMessage): boolean {
+  const lengthBytes = Number(request.headers['content-length'] ?? Number.NaN);
+  return isForm(header(request, 'content-type')) && lengthBytes <= CERTIFICATE_CHECK_BYTES;
+}
+
+/** The platform asks now and then, unsigned, whether the address has a valid certificate. */
+function isCertificateCheck(rawBody: Buffer): boolean {
+  return /^(?:token=[^&]*&)?ssl_check=1(?:&token=[^&]*)?$/.test(rawBody.toString('latin1'));
+}
+
+/** Hands on what was judged, not the bytes that it was read from: another reader might read them differently. */
+function asJson(request: IncomingMessage, content: unknown): IncomingMessage {
+  request.headers['content-type'] = 'application/json';
+  return Object.assign(request, { rawBody: Buffer.from(JSON.stringify(content)), url: EVENTS_PATH });
+}

@@ -1,0 +1,144 @@
+/**
+ * What the platform sends, as far as the bot reads it. Only the ids of people, workspaces and channels are
+ * the platform's own word; everything else in a payload came from a person.
+ */
+import { z } from 'zod';
+import { visibleText } from '../../app/visible-text.ts';
+
+/** The platform's ids are visible ASCII; anything else would be somebody's try, and the database takes no NUL. */
+const id = z
+  .string()
+  .max(255)
+  .regex(/^[\x21-\x7e]+$/);
+/** What a person typed, as it can be seen. */
+const words = z.string().max(40_000).transform(visibleText);
+const responseUrl = z.url({ protocol: /^https?$/ }).max(3_000);
+
+export const slashCommand = z.looseObject({
+  command: z.string().max(255),
+  text: words.default(''),
+  team_id: id,
+  user_id: id,
+  channel_id: id,
+  trigger_id: id,
+  response_url: responseUrl.optional(),
+});
+export type SlashCommand = z.infer<typeof slashCommand>;
+
+const interaction = {
+  user: z.looseObject({ id }),
+  /** Null in an organisation-wide installation. */
+  team: z.looseObject({ id }).nullish(),
+  trigger_id: id.optional(),
+};
+
+const surface = z.looseObject({
+  id,
+  callback_id: z.string().max(255).default(''),
+  private_metadata: z.string().max(3_000).default(''),
+  blocks: z.array(z.looseObject({ type: z.string(), block_id: z.string().optional() })).default([]),
+  state: z
+    .looseObject({ values: z.record(z.string(), z.record(z.string(), z.looseObject({}))).default({}) })
+    .default({ values: {} }),
+});
+/** A form or a home page, with what was typed in it. */
+export type Surface = z.infer<typeof surface>;
+
+export const buttonPress = z.looseObject({
+  ...interaction,
+  type: z.literal('block_actions'),
+  channel: z.looseObject({ id }).nullish(),
+  view: z.looseObject({ id, type: z.string() }).nullish(),
+  response_url: responseUrl.optional(),
+  actions: z.array(z.looseObject({ action_id: id, value: z.string().max(2_000).optional() })).min(1),
+});
+export type ButtonPress = z.infer<typeof buttonPress>;
+
+export const formSubmission = z.looseObject({
+  ...interaction,
+  type: z.literal('view_submission'),
+  view: surface,
+});
+export type FormSubmission = z.infer<typeof formSubmission>;
+
+const formClosed = z.looseObject({
+  ...interaction,
+  type: z.literal('view_closed'),
+  view: z.looseObject({ id }),
+});
+
+const anyEvent = z.looseObject({
+  type: z.literal('event_callback'),
+  team_id: id,
+  event_id: id,
+  event: z.looseObject({ type: id }),
+});
+
+export const messageEvent = anyEvent.extend({
+  event: z.looseObject({
+    type: z.literal('message'),
+    channel: id,
+    channel_type: z.string().optional(),
+    ts: id,
+    subtype: z.string().optional(),
+    user: id.optional(),
+    bot_id: z.string().optional(),
+    text: words.optional(),
+    thread_ts: id.optional(),
+  }),
+});
+export type MessageEvent = z.infer<typeof messageEvent>;
+
+export const homeOpened = anyEvent.extend({
+  event: z.looseObject({ type: z.literal('app_home_opened'), user: id, tab: z.string().optional() }),
+});
+export type HomeOpened = z.infer<typeof homeOpened>;
+
+/** The bot was removed, or tokens were taken back. */
+export const removalEvent = anyEvent.extend({
+  // What a date can hold, in seconds.
+  event_time: z.number().int().min(0).max(8_640_000_000_000),
+  event: z.discriminatedUnion('type', [
+    z.looseObject({ type: z.literal('app_uninstalled') }),
+    z.looseObject({
+      type: z.literal('tokens_revoked'),
+      tokens: z.looseObject({ bot: z.array(z.string()).default([]) }),
+    }),
+  ]),
+});
+
+const addressCheck = z.looseObject({ type: z.literal('url_verification'), challenge: z.string().max(1_000) });
+
+const anyRequest = z.union([slashCommand, buttonPress, formSubmission, formClosed, anyEvent, addressCheck]);
+
+/** Whether the platform could have sent this; whatever else comes with a valid signature is turned away. */
+export function isFromPlatform(body: unknown): boolean {
+  return anyRequest.safeParse(body).success && isOfOneKind(body as Record<string, unknown>);
+}
+
+/** What tells one kind of request from another, for whoever reads it next. */
+const KIND_MARKS: ReadonlyMap<unknown, readonly string[]> = new Map([
+  ['event_callback', ['event']],
+  ['block_actions', ['actions']],
+  ['view_submission', []],
+  ['view_closed', []],
+  ['url_verification', []],
+]);
+const ALL_MARKS = ['event', 'command', 'name', 'actions'];
+
+/** A request with the marks of two kinds could be judged as one and done as the other. */
+function isOfOneKind(body: Record<string, unknown>): boolean {
+  const marks = ALL_MARKS.filter((mark) => body[mark] !== undefined);
+  const expected = KIND_MARKS.get(body.type) ?? ['command'];
+  return marks.join() === expected.join();
+}
+
+const plainEvent = anyEvent.extend({
+  event: z.looseObject({ type: z.enum(['app_uninstalled', 'tokens_revoked']) }),
+});
+const heardEvent = z.union([messageEvent, homeOpened, plainEvent]);
+
+/** Whether a listener waits for this; what else the app is subscribed to is nothing that anybody here asked for. */
+export function isHeard(body: unknown): boolean {
+  return (body as { event?: unknown }).event === undefined || heardEvent.safeParse(body).success;
+}

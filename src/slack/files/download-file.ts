@@ -1,0 +1,111 @@
+/**
+ * Reads a text file that came with a form. The bot's token goes to the platform only, wherever an address leads; what
+ * comes back is read up to a limit, whatever it says about its size. Must not understand what the file holds.
+ * docs.slack.dev/messaging/working-with-files
+ */
+import type { WebClient } from '@slack/web-api';
+import { Refusal, type UnreadableFile } from '../../app/refusal.ts';
+import type { Logger } from '../../logger.ts';
+import { decodeText } from './decode-text.ts';
+import type { SentFile } from './sent-file.ts';
+
+/** Ten years of a team's answers are a third of it. */
+export const DOWNLOAD_BYTES_MAX = 5_000_000;
+const DOWNLOAD_TIMEOUT_MS = 15_000;
+/** Between hosts of the platform; a sign-in page is two away. */
+const REDIRECTS_MAX = 3;
+
+/** The platform and its separate cloud; files lie on a host below one of these. */
+const PLATFORM_HOST = /(^|\.)slack(-gov)?\.com$/;
+
+export interface DownloadTools {
+  readonly client: WebClient;
+  readonly botToken: string;
+  /** Address of the Web API where it is not the platform's own. */
+  readonly apiUrl: string | undefined;
+  readonly logger: Logger;
+  readonly timeoutMs?: number;
+}
+
+/**
+ * @returns the file's text, without a byte order mark
+ * @throws Refusal `file-unreadable`; what the client throws
+ */
+export async function downloadFile(tools: DownloadTools, file: SentFile): Promise<string> {
+  const refuse = (why: UnreadableFile): Refusal =>
+    new Refusal('file-unreadable', { field: file.field, fileName: file.name, why });
+  if (file.sizeBytes > DOWNLOAD_BYTES_MAX) throw refuse('too large');
+  const address = file.url ?? (await addressOf(tools.client, file.id));
+  const got = await fetchBytes(tools, address);
+  if (typeof got === 'string') throw refuse(got);
+  const text = decodeText(got);
+  if (text === undefined) throw refuse('not text');
+  return text;
+}
+
+/** Forms from shared channels hold the id of a file only. */
+async function addressOf(client: WebClient, fileId: string): Promise<string | undefined> {
+  const { file } = await client.files.info({ file: fileId });
+  return file?.url_private_download;
+}
+
+async function fetchBytes(
+  tools: DownloadTools,
+  address: string | undefined,
+): Promise<Buffer | UnreadableFile> {
+  const signal = AbortSignal.timeout(tools.timeoutMs ?? DOWNLOAD_TIMEOUT_MS);
+  try {
+    const response = await fetchFromPlatform(tools, address, signal);
+    if (response === undefined) return 'not handed over';
+    return await readUpTo(response, DOWNLOAD_BYTES_MAX);
+  } catch (error) {
+    tools.logger.warn({ err: error }, 'A file of a form could not be read: no answer.');
+    return 'no answer';
+  }
+}
+
+/** @returns undefined when the platform answers with anything but the file */
+async function fetchFromPlatform(
+  { botToken, apiUrl, logger }: DownloadTools,
+  address: string | undefined,
+  signal: AbortSignal,
+): Promise<Response | undefined> {
+  const headers = { authorization: `Bearer ${botToken}` };
+  let at = address !== undefined && URL.canParse(address) ? new URL(address) : undefined;
+  for (let hops = 0; hops <= REDIRECTS_MAX; hops += 1) {
+    if (at === undefined || !isOfPlatform(at, apiUrl)) {
+      logger.warn({ host: at?.host }, 'A file of a form lies elsewhere than on the platform.');
+      return undefined;
+    }
+    const response = await fetch(at, { headers, signal, redirect: 'manual' });
+    const type = response.headers.get('content-type') ?? '';
+    // Without the right to read files, the platform answers with a page to sign in, and status 200.
+    if (response.ok && !/^\s*(text\/html|application\/xhtml)/i.test(type)) return response;
+    await response.body?.cancel();
+    const next = response.headers.get('location');
+    if (response.status < 300 || response.status >= 400 || next === null || !URL.canParse(next, at.href)) {
+      logger.warn({ status: response.status, type }, 'A file of a form was not handed over.');
+      return undefined;
+    }
+    at = new URL(next, at);
+  }
+  logger.warn('A file of a form was not handed over: too many redirects.');
+  return undefined;
+}
+
+function isOfPlatform(address: URL, apiUrl: string | undefined): boolean {
+  if (apiUrl !== undefined && address.origin === new URL(apiUrl).origin) return true;
+  return address.protocol === 'https:' && address.port === '' && PLATFORM_HOST.test(address.hostname);
+}
+
+/** Leaving the loop closes the connection, so no more is read than is kept. */
+async function readUpTo(response: Response, limitBytes: number): Promise<Buffer | UnreadableFile> {
+  const chunks: Uint8Array[] = [];
+  let lengthBytes = 0;
+  for await (const chunk of response.body ?? []) {
+    lengthBytes += chunk.byteLength;
+    if (lengthBytes > limitBytes) return 'too large';
+    chunks.push(chunk);
+  }
+  return Buffer.concat(chunks);
+}

@@ -1,0 +1,144 @@
+/**
+ * Sends the bot's posts. Each carries its key as metadata, so that it can be found again when nobody knows
+ * whether it was sent. The key is opaque, since others in the workspace can read metadata. Tries everything
+ * once; whether and when to try again is for the caller, who learns it from a `DeliveryFailure`.
+ */
+import type { ConversationsHistoryResponse, WebClient } from '@slack/web-api';
+import type { Messenger, PostImage } from '../../app/ports.ts';
+import { DeliveryFailure } from '../../app/posting/delivery-failure.ts';
+import type { PostedAt, Recipient } from '../../app/posting/posts.ts';
+import type { Logger } from '../../logger.ts';
+import type { ChartImage } from '../views/chart-image.ts';
+import { postMessage } from '../views/post-message.ts';
+import { VOID_TOKEN_CODES, type Workspaces } from '../workspaces/workspaces.ts';
+import { toDeliveryFailure, toFailureBeforePost } from './delivery-errors.ts';
+import { directConversation } from './direct-conversation.ts';
+import { uploadImage } from './upload-image.ts';
+
+const METADATA_EVENT = 'loadline_post';
+/** The platform's clock stamps messages, ours says since when to look: allow for the two to differ. */
+const CLOCK_MARGIN_SECONDS = 300;
+const HISTORY_PAGE = 200;
+
+export interface MessengerOptions {
+  readonly workspaces: Workspaces;
+  readonly logger: Logger;
+  readonly wait: (ms: number) => Promise<unknown>;
+}
+
+type FoundMessage = NonNullable<ConversationsHistoryResponse['messages']>[number];
+
+export function createMessenger({ workspaces, logger, wait }: MessengerOptions): Messenger {
+  /** Works with the workspace's own client. Without the bot there, or after its removal, nothing is sent. */
+  async function within<T>(workspaceId: string, work: (client: WebClient) => Promise<T>): Promise<T> {
+    const workspace = await workspaces.find(workspaceId).catch((cause: unknown) => {
+      throw new DeliveryFailure('not-sent', 'workspace_unreadable', { cause });
+    });
+    if (!workspace) throw new DeliveryFailure('not-installed', 'not_installed');
+    try {
+      return await work(workspace.bulk);
+    } catch (error) {
+      if (!(error instanceof DeliveryFailure) || !VOID_TOKEN_CODES.has(error.code)) throw error;
+      const outcome = await workspaces.tokenIsVoid(workspace);
+      if (outcome === 'kept') throw error;
+      const kind = outcome === 'removed' ? 'not-installed' : 'not-sent';
+      throw new DeliveryFailure(kind, error.code, { cause: error });
+    }
+  }
+
+  async function upload(client: WebClient, image: PostImage | undefined): Promise<ChartImage | undefined> {
+    if (!image) return undefined;
+    try {
+      return { fileId: await uploadImage({ client, wait }, image), altText: image.altText };
+    } catch (error) {
+      const failure = toFailureBeforePost(error);
+      // The words hold every number, so a post without its chart is better than none.
+      if (failure.kind !== 'refused') throw failure;
+      logger.warn({ err: failure }, 'A chart could not be uploaded; the post goes out without it.');
+      return undefined;
+    }
+  }
+
+  return {
+    post: (workspaceId, to, key, content, image, maySend) =>
+      within(workspaceId, async (client) => {
+        const chart = await upload(client, image);
+        if (!maySend()) throw new DeliveryFailure('not-sent', 'took_too_long');
+        try {
+          const sent = await client.chat.postMessage({
+            channel: 'channelId' in to ? to.channelId : to.userId,
+            ...postMessage(content, chart),
+            metadata: { event_type: METADATA_EVENT, event_payload: { key } },
+            unfurl_links: false,
+            unfurl_media: false,
+          });
+          if (sent.channel && sent.ts) return { channelId: sent.channel, ts: sent.ts };
+          throw new DeliveryFailure('uncertain', 'unreadable_answer');
+        } catch (error) {
+          throw afterChart(toDeliveryFailure(error), chart);
+        }
+      }),
+
+    find: (workspaceId, to, key, since) =>
+      within(workspaceId, async (client) => {
+        try {
+          const channelId = await conversationOf(client, to);
+          return await findInHistory(client, channelId, key, since);
+        } catch (error) {
+          throw toDeliveryFailure(error);
+        }
+      }),
+
+    update: (workspaceId, at, content, image, maySend) =>
+      within(workspaceId, async (client) => {
+        const chart = await upload(client, image);
+        if (!maySend()) throw new DeliveryFailure('not-sent', 'took_too_long');
+        try {
+          await client.chat.update({ channel: at.channelId, ts: at.ts, ...postMessage(content, chart) });
+        } catch (error) {
+          throw afterChart(toDeliveryFailure(error), chart);
+        }
+      }),
+  };
+}
+
+/** With a chart, blocks are also refused when its file can't be shown yet: worth trying again. */
+function afterChart(failure: DeliveryFailure, chart: ChartImage | undefined): DeliveryFailure {
+  if (chart === undefined || failure.code !== 'invalid_blocks') return failure;
+  return new DeliveryFailure('not-sent', failure.code, { cause: failure.cause });
+}
+
+async function conversationOf(client: WebClient, to: Recipient): Promise<string> {
+  if ('channelId' in to) return to.channelId;
+  return directConversation(client, to.userId);
+}
+
+async function findInHistory(
+  client: WebClient,
+  channelId: string,
+  key: string,
+  since: Date,
+): Promise<PostedAt | undefined> {
+  const oldest = String(Math.floor(since.getTime() / 1000) - CLOCK_MARGIN_SECONDS);
+  let cursor: string | undefined;
+  do {
+    const page = await client.conversations.history({
+      channel: channelId,
+      oldest,
+      inclusive: true,
+      include_all_metadata: true,
+      limit: HISTORY_PAGE,
+      ...(cursor ? { cursor } : {}),
+    });
+    const found = page.messages?.find((message) => carries(message, key));
+    if (found?.ts) return { channelId, ts: found.ts };
+    cursor = page.response_metadata?.next_cursor || undefined;
+  } while (cursor);
+  return undefined;
+}
+
+/** People can't write metadata, and another app would have to guess the key. */
+function carries(message: FoundMessage, key: string): boolean {
+  const { metadata } = message as { metadata?: { event_type?: string; event_payload?: { key?: unknown } } };
+  return metadata?.event_type === METADATA_EVENT && metadata.event_payload?.key === key;
+}

@@ -1,0 +1,96 @@
+/**
+ * Finds the workspace of each request and gives its listener the means of that workspace, and of no other. A request
+ * from a workspace without the bot is answered plainly, and nothing comes of it.
+ */
+import { setTimeout as wait } from 'node:timers/promises';
+import type { AnyMiddlewareArgs, Middleware } from '@slack/bolt';
+import type { Logger } from '../../logger.ts';
+import { noteRefusal } from '../door/request-scope.ts';
+import { keepContext } from '../listeners/context-of.ts';
+import { failureMessage, failureOf } from '../listeners/failure-words.ts';
+import type { ListenerContext } from '../listeners/listener-context.ts';
+import type { MessageView } from '../views/message-view.ts';
+import { refusedFormView } from '../views/trouble-views.ts';
+import type { ConnectedWorkspace, Workspaces } from './workspaces.ts';
+
+/** The answer must be with the platform within three seconds, the database's silence included. */
+const FOUND_WITHIN_MS = 2_000;
+
+export interface WorkspaceFinding {
+  readonly workspaces: Workspaces;
+  readonly contextFor: (workspace: ConnectedWorkspace) => ListenerContext;
+  /** What people in a workspace without the bot are told; undefined: nothing. */
+  readonly notInstalled: MessageView | undefined;
+  readonly logger: Logger;
+}
+
+interface Answering {
+  readonly ack?: (answer?: unknown) => Promise<void>;
+  readonly respond?: (answer: object) => Promise<unknown>;
+}
+
+export function ofWorkspace(finding: WorkspaceFinding): Middleware<AnyMiddlewareArgs> {
+  const { workspaces, contextFor, notInstalled, logger } = finding;
+  return async ({ body, next, context, ...rest }) => {
+    const workspaceId = workspaceIdOf(body);
+    let workspace: ConnectedWorkspace | undefined;
+    try {
+      workspace = workspaceId === undefined ? undefined : await inTime(workspaces.find(workspaceId));
+    } catch (error) {
+      const message = failureMessage(failureOf(error, logger, 'finding the workspace'));
+      return answerWithoutToken(body, rest as Answering, message, logger);
+    }
+    if (!workspace) {
+      noteRefusal('not-installed');
+      logger.warn('A request from a workspace without the bot was passed over.');
+      return answerWithoutToken(body, rest as Answering, notInstalled, logger);
+    }
+    const { event } = body as { event?: { user?: unknown } };
+    // The bot hears of what it does itself, too.
+    if (event?.user === workspace.botUserId) return;
+    keepContext(context, contextFor(workspace));
+    await next();
+  };
+}
+
+/** The platform names the workspace in one place or the other; two that differ would be somebody's try. */
+function workspaceIdOf(body: unknown): string | undefined {
+  const { team_id, team } = body as { team_id?: unknown; team?: { id?: unknown } | null };
+  const [id, ...others] = [team_id, team?.id].filter((given) => given !== undefined && given !== null);
+  return typeof id === 'string' && others.every((other) => other === id) ? id : undefined;
+}
+
+async function inTime<T>(work: Promise<T>): Promise<T> {
+  const late = new AbortController();
+  const limit = wait(FOUND_WITHIN_MS, undefined, { ref: false, signal: late.signal }).then(
+    () => {
+      throw new Error('the workspace was not found in time');
+    },
+    () => new Promise<never>(() => {}),
+  );
+  try {
+    return await Promise.race([work, limit]);
+  } finally {
+    late.abort();
+  }
+}
+
+/** Through the request's own answer, since there is no token to answer with. */
+async function answerWithoutToken(
+  body: unknown,
+  { ack, respond }: Answering,
+  message: MessageView | undefined,
+  logger: Logger,
+): Promise<void> {
+  const { command, type } = body as { command?: unknown; type?: unknown };
+  if (!message) return ack?.();
+  if (typeof command === 'string') return ack?.({ response_type: 'ephemeral', ...message });
+  if (type === 'view_submission') {
+    return ack?.({ response_action: 'update', view: refusedFormView(message) });
+  }
+  await ack?.();
+  if (type !== 'block_actions') return;
+  await respond?.({ response_type: 'ephemeral', replace_original: false, ...message })?.catch(
+    (err: unknown) => logger.info({ err }, 'Nobody could be told.'),
+  );
+}

@@ -1,0 +1,67 @@
+/**
+ * Workspaces that removed the bot: the platform says so by an event, and by refusing the token. Must not undo an
+ * installation that was made since.
+ */
+import { WebAPIPlatformError } from '@slack/web-api';
+import type { AppDependencies } from '../../app/ports.ts';
+import { recordRemoval } from '../../app/workspaces/keep-installation.ts';
+import type { TokenKeys } from '../../app/workspaces/token-keys.ts';
+import type { Logger } from '../../logger.ts';
+import { interactiveClient, type WebClientSettings } from '../sending/web-clients.ts';
+import { VOID_TOKEN_CODES, type VoidTokenOutcome } from './workspaces.ts';
+
+export interface RemovalsOptions {
+  readonly ports: Pick<AppDependencies, 'store' | 'clock'>;
+  readonly keys: TokenKeys;
+  readonly clientSettings: Omit<WebClientSettings, 'botToken'>;
+  readonly logger: Logger;
+}
+
+export interface Removals {
+  /** The platform says that the bot was removed. @param at by the platform's clock, whole seconds */
+  wasRemoved(workspaceId: string, at: Date): Promise<void>;
+  /** The platform refused this token. */
+  tokenIsVoid(workspaceId: string, botToken: string): Promise<VoidTokenOutcome>;
+}
+
+export function createRemovals({ ports, keys, clientSettings, logger }: RemovalsOptions): Removals {
+  const installationOf = (workspaceId: string) =>
+    ports.store.transaction((tx) => tx.installationOf(workspaceId));
+
+  /** Whether the platform refuses it; in doubt it does not. */
+  async function isRefused(botToken: string): Promise<boolean> {
+    try {
+      await interactiveClient({ ...clientSettings, botToken }).auth.test();
+      return false;
+    } catch (error) {
+      return error instanceof WebAPIPlatformError && VOID_TOKEN_CODES.has(error.data.error);
+    }
+  }
+
+  return {
+    async wasRemoved(workspaceId, at) {
+      const installation = await installationOf(workspaceId);
+      if (!installation?.token) return;
+      const { token, installedAt } = installation;
+      const isOlder = at.getTime() < Math.floor(installedAt.getTime() / 1_000) * 1_000;
+      // Repeated late, or the two clocks differ: then the token itself tells.
+      if (isOlder && !(await isRefused(keys.open(workspaceId, token)))) {
+        logger.info('A removal from before the present installation was passed over.');
+        return;
+      }
+      if (await recordRemoval(ports, workspaceId, token)) {
+        logger.info('A workspace removed the bot; its token is erased and its posts wait.');
+      }
+    },
+
+    async tokenIsVoid(workspaceId, botToken) {
+      const installation = await installationOf(workspaceId);
+      if (!installation?.token) return 'removed';
+      const { token } = installation;
+      if (keys.open(workspaceId, token) !== botToken) return 'renewed';
+      if (!(await recordRemoval(ports, workspaceId, token))) return 'renewed';
+      logger.warn('The platform refuses the token of a workspace; it is erased, and posts wait.');
+      return 'removed';
+    },
+  };
+}

@@ -1,0 +1,134 @@
+/** A database on a Postgres server, 15 or later. Any number of processes may use it at once. */
+import { sql } from 'drizzle-orm';
+import { drizzle } from 'drizzle-orm/postgres-js';
+import { migrate } from 'drizzle-orm/postgres-js/migrator';
+import postgres from 'postgres';
+import { checkDatabaseUrl, connectionError } from '../connection-error.ts';
+import type { Database } from '../database.ts';
+import { MIGRATIONS, migrated } from '../migrate.ts';
+import { preparing } from '../queries/prepared-statements.ts';
+import type { SqlSession } from '../queries/sql-session.ts';
+import type { BackgroundErrorListener } from '../queue/job-sender.ts';
+import { openJobSender, updateQueueTables } from '../queue/job-sender.ts';
+import { storeOver } from '../store.ts';
+import { StoreError } from '../store-error.ts';
+import { queueClient, queueDb } from './queue-connection.ts';
+import { givingUpSilence } from './watched-socket.ts';
+
+const OLDEST_VERSION = 15;
+
+/** Any number will do, as long as every version of Loadline uses the same. */
+const MIGRATION_LOCK = 5_623_461_723;
+
+const CONNECTION_OPTIONS = {
+  connect_timeout: 10,
+  onnotice: () => undefined,
+  connection: {
+    application_name: 'loadline',
+    TimeZone: 'UTC',
+    // Said outright: a server may have another default, and the locks count on this one.
+    default_transaction_isolation: 'read committed',
+  },
+} satisfies postgres.Options<Record<string, never>>;
+
+/** Connections of one process: for requests, and for prompts and deliveries. The queue has its own. */
+const REQUEST_CONNECTIONS = 10;
+const BULK_CONNECTIONS = 4;
+
+/** After so long the server ends a statement, and a moment later a connection is given up that stays silent. */
+interface Patience {
+  readonly statementMs: number;
+  readonly silenceMs: number;
+}
+const REQUEST_PATIENCE: Patience = { statementMs: 30_000, silenceMs: 40_000 };
+/** A statement may look through all jobs or prompts. */
+const BULK_PATIENCE: Patience = { statementMs: 60_000, silenceMs: 70_000 };
+
+/**
+ * For what runs in transactions. The server ends one whose process has vanished, so that its locks do not keep a team
+ * waiting until the network notices; a statement that hangs is an error that somebody can be told; and so is a server that
+ * has vanished.
+ */
+function workingOptions(databaseUrl: string, { statementMs, silenceMs }: Patience) {
+  return {
+    ...CONNECTION_OPTIONS,
+    ...givingUpSilence(databaseUrl, silenceMs),
+    connection: {
+      ...CONNECTION_OPTIONS.connection,
+      statement_timeout: statementMs,
+      idle_in_transaction_session_timeout: statementMs,
+    },
+  } satisfies postgres.Options<Record<string, never>>;
+}
+
+/**
+ * @param serverVersion `server_version_num`, e.g. 150004 for 15.4.
+ * @throws StoreError `database-too-old`.
+ */
+export function refuseOldServer(serverVersion: number): void {
+  const version = Math.floor(serverVersion / 10_000);
+  if (version >= OLDEST_VERSION) return;
+  throw new StoreError(
+    'database-too-old',
+    `The Postgres server is version ${version}; Loadline needs ${OLDEST_VERSION} or later.`,
+    'Use a newer server, or leave DATABASE_URL unset to keep the data in a folder.',
+  );
+}
+
+/** One process at a time brings the database up to date; the others wait and find it done. */
+async function migrateAlone(databaseUrl: string, onBackgroundError: BackgroundErrorListener): Promise<void> {
+  const client = postgres(databaseUrl, { ...CONNECTION_OPTIONS, max: 1 });
+  try {
+    const [row] = await client`select current_setting('server_version_num')::integer as version`;
+    refuseOldServer(row?.version as number);
+    await client`select pg_advisory_lock(${MIGRATION_LOCK})`;
+    // The lock belongs to the connection and goes with it.
+    await migrated(() => migrate(drizzle(client), MIGRATIONS));
+    // Over connections without a limit of time.
+    const forQueue = queueClient(databaseUrl, CONNECTION_OPTIONS);
+    await updateQueueTables({ db: queueDb(forQueue), backend: 'postgres' }, onBackgroundError).finally(() =>
+      forQueue.end(),
+    );
+  } finally {
+    await client.end();
+  }
+}
+
+/** @throws StoreError when the server cannot be used, with what to do about it. */
+export async function openPostgres(
+  databaseUrl: string,
+  onBackgroundError: BackgroundErrorListener,
+): Promise<Database> {
+  checkDatabaseUrl(databaseUrl);
+  const forRequests = workingOptions(databaseUrl, REQUEST_PATIENCE);
+  const bulk = workingOptions(databaseUrl, BULK_PATIENCE);
+  const client = postgres(databaseUrl, { ...forRequests, max: REQUEST_CONNECTIONS });
+  const forBulk = postgres(databaseUrl, { ...bulk, max: BULK_CONNECTIONS });
+  const forQueue = queueClient(databaseUrl, bulk);
+  const end = () => Promise.all([client.end(), forBulk.end(), forQueue.end()]);
+  try {
+    await migrateAlone(databaseUrl, onBackgroundError);
+    const queueConnection = { db: queueDb(forQueue), backend: 'postgres' as const };
+    const sender = await openJobSender(queueConnection, onBackgroundError);
+    const session = drizzle(preparing(client)) as unknown as SqlSession;
+    let closing: Promise<void> | undefined;
+    return {
+      kind: 'postgres',
+      store: storeOver(session, sender),
+      bulkStore: storeOver(drizzle(preparing(forBulk)) as unknown as SqlSession, sender),
+      session,
+      queueConnection,
+      onBackgroundError,
+      async ping() {
+        await session.execute(sql`select 1`);
+      },
+      close() {
+        closing ??= sender.stop().then(async () => void (await end()));
+        return closing;
+      },
+    };
+  } catch (error) {
+    await end();
+    throw connectionError(error, databaseUrl);
+  }
+}

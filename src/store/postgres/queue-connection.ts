@@ -1,0 +1,80 @@
+/** Lets pg-boss use a postgres.js client; PGlite has an adapter of pg-boss's own. */
+import type { Db } from 'pg-boss';
+import type { Sql } from 'postgres';
+import postgres from 'postgres';
+import { isPrepared } from '../queries/prepared-statements.ts';
+
+/** Connections for fetching and settling jobs, beside one that listens. */
+const QUEUE_CONNECTIONS = 3;
+
+/** JSON type ids of Postgres. */
+const JSON_OID = 114;
+const JSONB_OID = 3802;
+
+/**
+ * A client of its own for the queue, so that its maintenance never waits for a connection that an
+ * application's transaction holds, nor the other way round.
+ */
+export function queueClient(databaseUrl: string, options: postgres.Options<Record<string, never>>): Sql {
+  return postgres(databaseUrl, {
+    ...options,
+    max: QUEUE_CONNECTIONS,
+    types: {
+      // pg-boss hands over JSON that is text already; the driver would quote it a second time.
+      json: {
+        to: JSON_OID,
+        from: [JSON_OID, JSONB_OID],
+        serialize: (value: unknown) => (typeof value === 'string' ? value : JSON.stringify(value)),
+        parse: (text: string) => JSON.parse(text) as unknown,
+      },
+    } as never,
+  }) as unknown as Sql;
+}
+
+/** The driver's types do not know that a statement without parameters can be prepared too. */
+const PREPARED_WITHOUT_PARAMETERS = { prepare: true, simple: false } as postgres.UnsafeQueryOptions;
+
+type Runner = Pick<Sql, 'unsafe'>;
+
+async function run(runner: Runner, text: string, values: readonly unknown[]): Promise<{ rows: unknown[] }> {
+  // Several statements in one text are only allowed without parameters; then every statement has rows.
+  const result: unknown =
+    values.length > 0
+      ? await runner.unsafe(text, values.map((value) => value ?? null) as never[], {
+          prepare: isPrepared(values),
+        })
+      : await runner.unsafe(text, [], isFetch(text) ? PREPARED_WITHOUT_PARAMETERS : {});
+  const rows = result as unknown[];
+  return { rows: rows.some(Array.isArray) ? rows.flat() : [...rows] };
+}
+
+/**
+ * The statement that fetches jobs: it has no parameter, its text is always the same, and to plan it anew each time took
+ * the server longer than to carry it out.
+ */
+function isFetch(text: string): boolean {
+  return /^\s*WITH\s+next AS\b/.test(text) && !text.includes(';');
+}
+
+export function queueDb(client: Sql): Db {
+  return {
+    async executeSql(text, values = []) {
+      if (!/^\s*BEGIN\b/i.test(text)) return run(client, text, values);
+      // A script with a transaction of its own needs one connection from beginning to end.
+      const reserved = await client.reserve();
+      try {
+        return await run(reserved, text, values);
+      } catch (error) {
+        // Otherwise whoever gets the connection next would find a failed transaction on it.
+        await reserved.unsafe('ROLLBACK').catch(() => undefined);
+        throw error;
+      } finally {
+        reserved.release();
+      }
+    },
+    async listen(channel, onNotification, onReconnect) {
+      const subscription = await client.listen(channel, onNotification, onReconnect);
+      return { close: () => subscription.unlisten() };
+    },
+  };
+}

@@ -1,0 +1,180 @@
+/** Reads and adds cards and the facts stated about them. Nothing is derived here: that is the ledger's work. */
+import type { SQL } from 'drizzle-orm';
+import { getTableColumns, sql } from 'drizzle-orm';
+import type { PgColumn, PgTable } from 'drizzle-orm/pg-core';
+import type { NewFact, SprintRecords, Transaction } from '../../app/ports.ts';
+import type { RecordedFact } from '../../app/team/team.ts';
+import { answers, cardChanges, cardOwners, cards } from '../schema.ts';
+import { frozenChange, frozenSelect } from './frozen-statement.ts';
+import type { SqlSession } from './sql-session.ts';
+import { statementsOf } from './sql-session.ts';
+
+export type CardQueries = Pick<
+  Transaction,
+  'recordsOf' | 'recordsOfMany' | 'insertCards' | 'addOwner' | 'insertFacts'
+>;
+
+const { factOrder: answerOrder, ...answerColumns } = getTableColumns(answers);
+const { factOrder: changeOrder, ...changeColumns } = getTableColumns(cardChanges);
+
+const ownerIds = sql<string[]>`array(select ${cardOwners.userId} from ${cardOwners}
+  where ${cardOwners.cardId} = ${cards.id} order by ${cardOwners.position}, ${cardOwners.userId})`;
+
+/** The statements that read the records of sprints, all at once. */
+function recordsSelects(isOfSprint: SQL) {
+  const ofCards = (table: PgTable, cardId: PgColumn) =>
+    sql`from ${table} join ${cards} on ${cards.id} = ${cardId} where ${isOfSprint}`;
+  return {
+    cards: frozenSelect(
+      { ...getTableColumns(cards), ownerIds },
+      sql`from ${cards} where ${isOfSprint} order by ${cards.number}`,
+    ),
+    answers: frozenSelect(
+      { ...answerColumns, order: answerOrder, sprintId: cards.sprintId },
+      ofCards(answers, answers.cardId),
+    ),
+    changes: frozenSelect(
+      { ...changeColumns, order: changeOrder, sprintId: cards.sprintId },
+      ofCards(cardChanges, cardChanges.cardId),
+    ),
+  };
+}
+
+/** One sprint has statements of its own, for the database plans them better when it knows that it is one. */
+const OF_ONE_SPRINT = recordsSelects(sql`${cards.sprintId} = ${sql.placeholder('sprint')}`);
+const OF_MANY_SPRINTS = recordsSelects(
+  sql`${cards.sprintId} in (select json_array_elements_text(${sql.placeholder('sprints')}::json))`,
+);
+
+type Rows<Select extends (...given: never[]) => Promise<unknown[]>> = Awaited<ReturnType<Select>>;
+type AnswerRow = Rows<typeof OF_ONE_SPRINT.answers>[number];
+type ChangeRow = Rows<typeof OF_ONE_SPRINT.changes>[number];
+
+function answerOf({ sprintId: _, ...row }: AnswerRow): RecordedFact {
+  return {
+    ...row,
+    kind: 'answer',
+    workedPoints: row.workedPoints ?? undefined,
+    supersedesId: row.supersedesId ?? undefined,
+  };
+}
+
+function changeOf({ sprintId: _, ...row }: ChangeRow): RecordedFact {
+  return { ...row, supersedesId: undefined };
+}
+
+function inOrder(a: RecordedFact, b: RecordedFact): number {
+  return a.order - b.order;
+}
+
+/** One parameter, however many answers there are. Without a place of its own, each gets the next one. */
+const ADD_ANSWERS = frozenChange(
+  { id: answers.id, order: answers.factOrder },
+  sql`insert into ${answers} (id, card_id, member_id, day, fact_order, worked_points, left_points, surprise_points,
+      note, recorded_at, supersedes_id)
+    select id, "cardId", "memberId", day, coalesce("factOrder", nextval('loadline.fact_order')), "workedPoints",
+      "leftPoints", "surprisePoints", note, "recordedAt", "supersedesId"
+    from json_to_recordset(${sql.placeholder('answers')}::json) as said(id text, "cardId" text, "memberId" text,
+      day date, "factOrder" bigint, "workedPoints" numeric, "leftPoints" numeric, "surprisePoints" numeric,
+      note text, "recordedAt" timestamptz, "supersedesId" text)`,
+);
+
+export function cardQueries(session: SqlSession): CardQueries {
+  /** The same number of statements, however many sprints there are. */
+  async function recordsOfMany(sprintIds: readonly string[]): Promise<Map<string, SprintRecords>> {
+    if (sprintIds.length === 0) return new Map();
+    const [only = '', ...more] = sprintIds;
+    const selects = more.length === 0 ? OF_ONE_SPRINT : OF_MANY_SPRINTS;
+    const given = more.length === 0 ? { sprint: only } : { sprints: JSON.stringify(sprintIds) };
+    const [cardRows, answerRows, changeRows] = await Promise.all([
+      selects.cards(session, given),
+      selects.answers(session, given),
+      selects.changes(session, given),
+    ]);
+
+    const cardsOf = Map.groupBy(cardRows, (row) => row.sprintId);
+    const answersOf = Map.groupBy(answerRows, (row) => row.sprintId);
+    const changesOf = Map.groupBy(changeRows, (row) => row.sprintId);
+    return new Map(
+      sprintIds.map((sprintId) => [
+        sprintId,
+        {
+          cards: cardsOf.get(sprintId) ?? [],
+          facts: [
+            ...(answersOf.get(sprintId) ?? []).map(answerOf),
+            ...(changesOf.get(sprintId) ?? []).map(changeOf),
+          ].sort(inOrder),
+        },
+      ]),
+    );
+  }
+
+  /** So many places in the order of facts, rising. */
+  async function nextPlaces(count: number): Promise<number[]> {
+    const rows = await session
+      .select({ place: sql<string>`nextval('loadline.fact_order')`.mapWith(Number) })
+      .from(sql`generate_series(1, ${count}::integer)`);
+    return rows.map((row) => row.place).sort((a, b) => a - b);
+  }
+
+  return {
+    recordsOfMany,
+
+    async recordsOf(sprintId) {
+      return (await recordsOfMany([sprintId])).get(sprintId) as SprintRecords;
+    },
+
+    async insertCards(added) {
+      for (const rows of statementsOf(added)) {
+        await session.insert(cards).values(rows.map(({ ownerIds: _, ...row }) => row));
+      }
+      const owners = added.flatMap((card) =>
+        card.ownerIds.map((userId, position) => ({ cardId: card.id, userId, position })),
+      );
+      for (const rows of statementsOf(owners)) await session.insert(cardOwners).values(rows);
+    },
+
+    async addOwner(cardId, userId) {
+      const last = sql`(select coalesce(max(position) + 1, 0) from loadline.card_owners where card_id = ${cardId})`;
+      await session.insert(cardOwners).values({ cardId, userId, position: last }).onConflictDoNothing();
+    },
+
+    async insertFacts(facts) {
+      if (facts.length === 0) return [];
+      // Rows of one table get their places as they go in, one after the other.
+      const isOneTable = new Set(facts.map(({ kind }) => kind === 'answer')).size === 1;
+      const places = isOneTable ? [] : await nextPlaces(facts.length);
+      const placed = facts.map((fact, i) => ({ fact, factOrder: places[i] }));
+      const answerRows = placed.flatMap(({ fact, factOrder }) =>
+        fact.kind === 'answer' ? [{ ...fact, factOrder }] : [],
+      );
+      const changeRows = placed.flatMap(({ fact, factOrder }) => changeRowOf(fact, factOrder));
+      const orders = new Map<string, number>();
+      const keep = (inserted: readonly { id: string; order: number }[]): void => {
+        for (const { id, order } of inserted) orders.set(id, order);
+      };
+      if (answerRows.length > 0)
+        keep(await ADD_ANSWERS(session, { answers: JSON.stringify(answerRows, wellFormed) }));
+      for (const rows of statementsOf(changeRows)) {
+        keep(
+          await session
+            .insert(cardChanges)
+            .values(rows)
+            .returning({ id: cardChanges.id, order: cardChanges.factOrder }),
+        );
+      }
+      return facts.map((fact) => ({ ...fact, order: orders.get(fact.id) }) as RecordedFact);
+    },
+  };
+}
+
+/** Half a character, which only a forged request has, is no text to the database. */
+function wellFormed(_name: string, value: unknown): unknown {
+  return typeof value === 'string' ? value.toWellFormed() : value;
+}
+
+function changeRowOf(fact: NewFact, factOrder: number | undefined) {
+  if (fact.kind === 'answer') return [];
+  const { supersedesId: _, ...same } = fact;
+  return [{ ...same, factOrder: factOrder ?? sql`nextval('loadline.fact_order')` }];
+}

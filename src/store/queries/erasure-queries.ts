@@ -1,0 +1,201 @@
+/**
+ * Takes a person out of every table. What they said about cards stays, for the team's numbers are made of it; who said
+ * it, and in what words, goes. Must leave every number as it is.
+ */
+import { and, eq, inArray, isNotNull, or, sql } from 'drizzle-orm';
+import type { PgColumn, PgTable } from 'drizzle-orm/pg-core';
+import type { Transaction } from '../../app/ports.ts';
+import { ERASED } from '../../app/privacy/erased-mark.ts';
+import { mayTell, withoutPerson } from '../../app/privacy/without-person.ts';
+import type { Actor } from '../../app/team/team.ts';
+import {
+  answers,
+  cardChanges,
+  cardOwners,
+  cards,
+  installations,
+  members,
+  planDrafts,
+  posts,
+  prompts,
+  recordedValues,
+  sprints,
+  teams,
+} from '../schema.ts';
+import type { SqlSession } from './sql-session.ts';
+
+export type ErasureQueries = Pick<Transaction, 'erasePerson' | 'removeOwner' | 'skipUnsentPostsTo'>;
+
+export function erasureQueries(session: SqlSession): ErasureQueries {
+  const teamIds = ({ workspaceId }: Actor) =>
+    session.select({ id: teams.id }).from(teams).where(eq(teams.workspaceId, workspaceId));
+  const sprintIds = (actor: Actor) =>
+    session
+      .select({ id: sprints.id })
+      .from(sprints)
+      .where(inArray(sprints.teamId, teamIds(actor)));
+  const cardIds = (actor: Actor) =>
+    session
+      .select({ id: cards.id })
+      .from(cards)
+      .where(inArray(cards.sprintId, sprintIds(actor)));
+
+  /**
+   * All answers of one card and day keep one mark, for corrections hang together by it and the ledger tells the day's
+   * answers apart by it. Each card and day gets a mark of its own, so that nobody can be followed further than that.
+   */
+  async function disownAnswers(actor: Actor): Promise<void> {
+    await session.execute(sql`
+      with slots as materialized (
+        select card_id, day, ${`${ERASED}-`} || gen_random_uuid() as mark
+        from (select distinct card_id, day from loadline.answers
+          where member_id = ${actor.userId} and card_id in ${cardIds(actor)}) as said)
+      update loadline.answers as a set member_id = slots.mark, note = '' from slots
+      where a.member_id = ${actor.userId} and a.card_id = slots.card_id and a.day = slots.day`);
+  }
+
+  async function disownRest(actor: Actor): Promise<void> {
+    const { userId, workspaceId } = actor;
+    await session
+      .update(cardChanges)
+      .set({ memberId: ERASED, note: '' })
+      .where(and(eq(cardChanges.memberId, userId), inArray(cardChanges.cardId, cardIds(actor))));
+    await session
+      .update(cards)
+      .set({ addedBy: ERASED })
+      .where(and(eq(cards.addedBy, userId), inArray(cards.sprintId, sprintIds(actor))));
+    await session
+      .update(recordedValues)
+      .set({ recordedBy: ERASED })
+      .where(and(eq(recordedValues.recordedBy, userId), inArray(recordedValues.sprintId, sprintIds(actor))));
+    await session
+      .update(posts)
+      .set({ byUserId: ERASED, reason: sql`case when ${posts.reason} is null then null else '' end` })
+      .where(and(eq(posts.workspaceId, workspaceId), eq(posts.byUserId, userId)));
+    await session
+      .update(teams)
+      .set({ productOwnerId: null })
+      .where(and(eq(teams.workspaceId, workspaceId), eq(teams.productOwnerId, userId)));
+    await session
+      .update(installations)
+      .set({ installedBy: null })
+      .where(and(eq(installations.workspaceId, workspaceId), eq(installations.installedBy, userId)));
+  }
+
+  async function deleteRest(actor: Actor): Promise<void> {
+    const { userId, workspaceId } = actor;
+    await session
+      .delete(prompts)
+      .where(and(eq(prompts.userId, userId), inArray(prompts.sprintId, sprintIds(actor))));
+    const isTo = or(eq(posts.userId, userId), eq(posts.subjectUserId, userId));
+    await session.delete(posts).where(and(eq(posts.workspaceId, workspaceId), isTo));
+    await session
+      .delete(cardOwners)
+      .where(and(eq(cardOwners.userId, userId), inArray(cardOwners.cardId, cardIds(actor))));
+    await session
+      .delete(planDrafts)
+      .where(and(eq(planDrafts.userId, userId), inArray(planDrafts.teamId, teamIds(actor))));
+    await session
+      .delete(members)
+      .where(and(eq(members.userId, userId), inArray(members.teamId, teamIds(actor))));
+  }
+
+  /** Takes the person out of one column of what others typed. */
+  async function rewrite(
+    table: PgTable,
+    id: PgColumn,
+    text: PgColumn,
+    isInWorkspace: ReturnType<typeof inArray>,
+    person: Parameters<typeof withoutPerson>[1],
+  ): Promise<void> {
+    const rows = await session
+      .select({ id, text })
+      .from(table)
+      .where(and(isInWorkspace, isNotNull(text), mayHold(text, person)));
+    for (const row of rows) {
+      const [before, key] = [row.text as string, row.id as string];
+      const after = withoutPerson(before, person);
+      if (after !== before)
+        await session
+          .update(table)
+          .set({ [text.name]: after })
+          .where(eq(id, key));
+    }
+  }
+
+  async function forgetInTexts(actor: Actor, names: readonly string[]): Promise<void> {
+    const person = { userId: actor.userId, names };
+    const [ofTeams, ofSprints, ofCards] = [teamIds(actor), sprintIds(actor), cardIds(actor)];
+    await rewrite(teams, teams.id, teams.name, inArray(teams.id, ofTeams), person);
+    await rewrite(sprints, sprints.id, sprints.name, inArray(sprints.id, ofSprints), person);
+    await rewrite(sprints, sprints.id, sprints.goal, inArray(sprints.id, ofSprints), person);
+    await rewrite(cards, cards.id, cards.title, inArray(cards.sprintId, ofSprints), person);
+    await rewrite(answers, answers.id, answers.note, inArray(answers.cardId, ofCards), person);
+    await rewrite(
+      cardChanges,
+      cardChanges.id,
+      cardChanges.note,
+      inArray(cardChanges.cardId, ofCards),
+      person,
+    );
+    await rewrite(posts, posts.id, posts.reason, eq(posts.workspaceId, actor.workspaceId), person);
+    const drafts = await session.select().from(planDrafts).where(inArray(planDrafts.teamId, ofTeams));
+    for (const { teamId, userId, draft } of drafts) {
+      const typed = Object.entries(draft).map(([field, text]) => [
+        field,
+        field === 'teamId' ? text : withoutPerson(text, person),
+      ]);
+      await session
+        .update(planDrafts)
+        .set({ draft: Object.fromEntries(typed) })
+        .where(and(eq(planDrafts.teamId, teamId), eq(planDrafts.userId, userId)));
+    }
+    // What became of a failed delivery is kept with its job for a while, and may quote what was in hand.
+    const quoted = mayTell(person).map((words) => sql`position(${words} in lower(output::text)) > 0`);
+    await session.execute(
+      sql`update pgboss.job set output = null where output is not null and (${sql.join(quoted, sql` or `)})`,
+    );
+  }
+
+  return {
+    async erasePerson(actor, names) {
+      await session.execute(sql`select set_config('loadline.erasing', 'on', true)`);
+      await disownAnswers(actor);
+      await disownRest(actor);
+      await deleteRest(actor);
+      await forgetInTexts(actor, names);
+      await session.execute(sql`select set_config('loadline.erasing', '', true)`);
+    },
+
+    async removeOwner(ids, userId) {
+      if (ids.length === 0) return;
+      await session
+        .delete(cardOwners)
+        .where(and(eq(cardOwners.userId, userId), inArray(cardOwners.cardId, [...ids])));
+    },
+
+    async skipUnsentPostsTo(teamId, userIds) {
+      if (userIds.length === 0) return;
+      const ofTeam = session.select({ id: sprints.id }).from(sprints).where(eq(sprints.teamId, teamId));
+      await session
+        .update(posts)
+        .set({ state: 'skipped' })
+        .where(
+          and(
+            inArray(posts.userId, [...userIds]),
+            inArray(posts.sprintId, ofTeam),
+            eq(posts.state, 'pending'),
+            eq(posts.sentVersion, 0),
+          ),
+        );
+    },
+  };
+}
+
+function mayHold(text: PgColumn, person: Parameters<typeof withoutPerson>[1]) {
+  return or(
+    ...mayTell(person).map(
+      (words) => sql`position(${words} in lower(regexp_replace(${text}, '\\s+', ' ', 'g'))) > 0`,
+    ),
+  );
+}

@@ -1,0 +1,27 @@
+/** Remembers incoming events, which the platform may send more than once. */
+import { eq, sql } from 'drizzle-orm';
+import type { Transaction } from '../../app/ports.ts';
+import { seenEvents } from '../schema.ts';
+import { frozenChange } from './frozen-statement.ts';
+import type { SqlSession } from './sql-session.ts';
+
+export type EventQueries = Pick<Transaction, 'rememberEvent' | 'knowsEvent'>;
+
+const REMEMBER = frozenChange(
+  { eventId: seenEvents.eventId },
+  sql`insert into ${seenEvents} (event_id, seen_at)
+    values (${sql.placeholder('event')}, ${sql.placeholder('at')}) on conflict do nothing`,
+);
+
+export function eventQueries(session: SqlSession): EventQueries {
+  return {
+    async rememberEvent(eventId, at) {
+      const inserted = await REMEMBER(session, { event: eventId, at: at.toISOString() });
+      return inserted.length === 1;
+    },
+
+    async knowsEvent(eventId) {
+      return (await session.$count(seenEvents, eq(seenEvents.eventId, eventId))) === 1;
+    },
+  };
+}

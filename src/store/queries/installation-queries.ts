@@ -1,0 +1,140 @@
+/** Reads and writes installations, and those under way. Sees tokens encrypted only. */
+import { and, eq, gt, inArray, isNotNull, isNull, lt, lte, ne, notInArray, sql } from 'drizzle-orm';
+import type { Installation } from '../../app/workspaces/installation.ts';
+import type { InstallationQueries } from '../../app/workspaces/installation-ports.ts';
+import type { JobSender } from '../queue/job-sender.ts';
+import { installAttempts, installations, posts } from '../schema.ts';
+import type { SqlSession } from './sql-session.ts';
+import { statementsOf } from './sql-session.ts';
+
+/** How many attempts that nobody finished are removed at a time. */
+const SWEEP = 100;
+
+function installationFrom(row: typeof installations.$inferSelect): Installation {
+  const { sealedToken, keyName, enterpriseId, installedBy, revokedAt, ...same } = row;
+  return {
+    ...same,
+    token: sealedToken === null || keyName === null ? undefined : { sealed: sealedToken, keyName },
+    enterpriseId: enterpriseId ?? undefined,
+    installedBy: installedBy ?? undefined,
+    revokedAt: revokedAt ?? undefined,
+  };
+}
+
+function rowOf(installation: Installation): typeof installations.$inferInsert {
+  const { token, scopes, enterpriseId, installedBy, revokedAt, ...same } = installation;
+  return {
+    ...same,
+    scopes: [...scopes],
+    sealedToken: token?.sealed ?? null,
+    keyName: token?.keyName ?? null,
+    enterpriseId: enterpriseId ?? null,
+    installedBy: installedBy ?? null,
+    revokedAt: revokedAt ?? null,
+  };
+}
+
+export function installationQueries(session: SqlSession, sender: JobSender): InstallationQueries {
+  return {
+    async installationOf(workspaceId) {
+      const [row] = await session
+        .select()
+        .from(installations)
+        .where(eq(installations.workspaceId, workspaceId));
+      return row && installationFrom(row);
+    },
+
+    async saveInstallation(installation) {
+      const row = rowOf(installation);
+      await session
+        .insert(installations)
+        .values(row)
+        .onConflictDoUpdate({ target: installations.workspaceId, set: row });
+    },
+
+    async revokeInstallation(workspaceId, at, onlyToken) {
+      const revoked = await session
+        .update(installations)
+        .set({ revokedAt: at, sealedToken: null, keyName: null })
+        .where(
+          and(
+            eq(installations.workspaceId, workspaceId),
+            isNull(installations.revokedAt),
+            onlyToken && eq(installations.sealedToken, onlyToken.sealed),
+          ),
+        )
+        .returning({ workspaceId: installations.workspaceId });
+      return revoked.length > 0;
+    },
+
+    async forgetInstallation(workspaceId) {
+      const gone = await session
+        .delete(installations)
+        .where(eq(installations.workspaceId, workspaceId))
+        .returning({ workspaceId: installations.workspaceId });
+      return gone.length > 0;
+    },
+
+    async sealedInstallations({ exceptKey, after, limit }) {
+      const rows = await session
+        .select()
+        .from(installations)
+        .where(
+          and(
+            isNotNull(installations.sealedToken),
+            exceptKey === undefined ? undefined : ne(installations.keyName, exceptKey),
+            after === undefined ? undefined : gt(installations.workspaceId, after),
+          ),
+        )
+        .orderBy(installations.workspaceId)
+        .limit(limit);
+      return rows.map(installationFrom);
+    },
+
+    async replaceSealedToken(workspaceId, from, to) {
+      const replaced = await session
+        .update(installations)
+        .set({ sealedToken: to.sealed, keyName: to.keyName })
+        .where(and(eq(installations.workspaceId, workspaceId), eq(installations.sealedToken, from.sealed)))
+        .returning({ workspaceId: installations.workspaceId });
+      return replaced.length > 0;
+    },
+
+    async addInstallAttempt(attempt, now, most) {
+      const old = session
+        .select({ stateHash: installAttempts.stateHash })
+        .from(installAttempts)
+        .where(lte(installAttempts.expiresAt, now))
+        .limit(SWEEP)
+        .for('update', { skipLocked: true });
+      await session.delete(installAttempts).where(inArray(installAttempts.stateHash, old));
+      if ((await session.$count(installAttempts)) >= most) return false;
+      await session.insert(installAttempts).values(attempt);
+      return true;
+    },
+
+    async takeInstallAttempt(stateHash) {
+      const [taken] = await session
+        .delete(installAttempts)
+        .where(eq(installAttempts.stateHash, stateHash))
+        .returning();
+      return taken;
+    },
+
+    async queuePostsOf(workspaceId) {
+      const owed = await session
+        .select({ postId: posts.id, entryOrder: posts.entryOrder })
+        .from(posts)
+        .where(
+          and(
+            eq(posts.workspaceId, workspaceId),
+            lt(posts.sentVersion, posts.wantedVersion),
+            notInArray(posts.state, ['dead', 'skipped']),
+          ),
+        )
+        .orderBy(sql`${posts.entryOrder}`);
+      for (const jobs of statementsOf(owed)) await sender.send(session, jobs);
+      return owed.length;
+    },
+  };
+}

@@ -1,0 +1,249 @@
+/** Reads what is stored under one person's id. Must never give a row of anybody else. */
+import type { SQL } from 'drizzle-orm';
+import { and, asc, eq, or, sql } from 'drizzle-orm';
+import type { PgColumn } from 'drizzle-orm/pg-core';
+import type { Transaction } from '../../app/ports.ts';
+import type { PersonalData } from '../../app/privacy/personal-data.ts';
+import type { PersonsTeam } from '../../app/privacy/privacy-ports.ts';
+import type { Actor } from '../../app/team/team.ts';
+import {
+  answers,
+  cardChanges,
+  cardOwners,
+  cards,
+  installations,
+  members,
+  planDrafts,
+  posts,
+  prompts,
+  recordedValues,
+  sprints,
+  teams,
+} from '../schema.ts';
+import type { SqlSession } from './sql-session.ts';
+import { teamOf } from './team-queries.ts';
+
+export type PersonQueries = Pick<Transaction, 'personalData' | 'teamsOfPerson' | 'lockTeamsOfPerson'>;
+
+/** ISO 8601 in UTC. */
+function instantText(column: PgColumn): SQL<string | null> {
+  return sql<string | null>`to_char(${column} at time zone 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS"Z"')`;
+}
+
+export function personQueries(session: SqlSession): PersonQueries {
+  const nothing = sql<null>`null`;
+  const sprint = sprints.name;
+  const card = cards.key;
+  const { title } = cards;
+  const team = teams.name;
+
+  /** Teams of the workspace, whatever the person is to them. */
+  const inWorkspace = ({ workspaceId }: Actor) => eq(teams.workspaceId, workspaceId);
+
+  /** What hangs on a card. */
+  const ofCards = (actor: Actor, isTheirs: SQL) => and(inWorkspace(actor), isTheirs);
+
+  async function cardRecords(actor: Actor): Promise<Pick<PersonalData, 'cardsOwned' | 'cardsAdded'>> {
+    const estimate = cards.estimatePoints;
+    return {
+      cardsOwned: await session
+        .select({ team, on: cards.enteredOn, sprint, card, title, estimate })
+        .from(cardOwners)
+        .innerJoin(cards, eq(cards.id, cardOwners.cardId))
+        .innerJoin(sprints, eq(sprints.id, cards.sprintId))
+        .innerJoin(teams, eq(teams.id, sprints.teamId))
+        .where(ofCards(actor, eq(cardOwners.userId, actor.userId)))
+        .orderBy(asc(cards.enteredOn), asc(cards.number)),
+      cardsAdded: await session
+        .select({ team, on: cards.enteredOn, sprint, card, title, estimate })
+        .from(cards)
+        .innerJoin(sprints, eq(sprints.id, cards.sprintId))
+        .innerJoin(teams, eq(teams.id, sprints.teamId))
+        .where(ofCards(actor, eq(cards.addedBy, actor.userId)))
+        .orderBy(asc(cards.enteredOn), asc(cards.number)),
+    };
+  }
+
+  async function factRecords(actor: Actor): Promise<Pick<PersonalData, 'answers' | 'cardChanges'>> {
+    return {
+      answers: await session
+        .select({
+          team,
+          on: answers.day,
+          sprint,
+          card,
+          title,
+          worked: answers.workedPoints,
+          left: answers.leftPoints,
+          surprise: answers.surprisePoints,
+          note: answers.note,
+          recordedAt: instantText(answers.recordedAt),
+          corrects: sql<boolean>`${answers.supersedesId} is not null`,
+        })
+        .from(answers)
+        .innerJoin(cards, eq(cards.id, answers.cardId))
+        .innerJoin(sprints, eq(sprints.id, cards.sprintId))
+        .innerJoin(teams, eq(teams.id, sprints.teamId))
+        .where(ofCards(actor, eq(answers.memberId, actor.userId)))
+        .orderBy(asc(answers.factOrder)),
+      cardChanges: await session
+        .select({
+          team,
+          on: cardChanges.day,
+          sprint,
+          card,
+          title,
+          change: cardChanges.kind,
+          reason: cardChanges.note,
+          recordedAt: instantText(cardChanges.recordedAt),
+        })
+        .from(cardChanges)
+        .innerJoin(cards, eq(cards.id, cardChanges.cardId))
+        .innerJoin(sprints, eq(sprints.id, cards.sprintId))
+        .innerJoin(teams, eq(teams.id, sprints.teamId))
+        .where(ofCards(actor, eq(cardChanges.memberId, actor.userId)))
+        .orderBy(asc(cardChanges.factOrder)),
+    };
+  }
+
+  async function postRecords(actor: Actor): Promise<Pick<PersonalData, 'messagesToYou' | 'postsByYou'>> {
+    const columns = {
+      team: sql<string | null>`coalesce(${teams.name}, (select own.name from loadline.sprints as s
+        join loadline.teams as own on own.id = s.team_id where s.id = ${posts.sprintId}))`,
+      // The day that it is about says more than when it was recorded.
+      on: sql<string | null>`coalesce(${posts.subjectDay}::text, ${instantText(posts.createdAt)})`,
+      kind: posts.kind,
+      recordedAt: instantText(posts.createdAt),
+      state: posts.state,
+    };
+    const isTo = or(eq(posts.userId, actor.userId), eq(posts.subjectUserId, actor.userId));
+    return {
+      messagesToYou: await session
+        .select({
+          ...columns,
+          conversation: posts.postedChannelId,
+          message: posts.postedTs,
+        })
+        .from(posts)
+        .leftJoin(teams, eq(teams.id, posts.teamId))
+        .where(and(eq(posts.workspaceId, actor.workspaceId), isTo))
+        .orderBy(asc(posts.entryOrder)),
+      postsByYou: await session
+        .select({ ...columns, reason: posts.reason, question: posts.question })
+        .from(posts)
+        .leftJoin(teams, eq(teams.id, posts.teamId))
+        .where(and(eq(posts.workspaceId, actor.workspaceId), eq(posts.byUserId, actor.userId)))
+        .orderBy(asc(posts.entryOrder)),
+    };
+  }
+
+  return {
+    async personalData(actor) {
+      const isUser = (column: PgColumn) => and(inWorkspace(actor), eq(column, actor.userId));
+      return {
+        memberships: await session
+          .select({
+            team,
+            on: nothing,
+            name: members.name,
+            facilitator: members.isFacilitator,
+            onTheTeam: members.isActive,
+          })
+          .from(members)
+          .innerJoin(teams, eq(teams.id, members.teamId))
+          .where(isUser(members.userId))
+          .orderBy(asc(teams.name), asc(teams.id)),
+        productOwnerOf: await session
+          .select({ team, on: nothing })
+          .from(teams)
+          .where(isUser(teams.productOwnerId))
+          .orderBy(asc(teams.name), asc(teams.id)),
+        ...(await factRecords(actor)),
+        prompts: await session
+          .select({
+            team,
+            on: prompts.day,
+            sprint,
+            state: prompts.state,
+            metAt: instantText(prompts.answeredAt),
+          })
+          .from(prompts)
+          .innerJoin(sprints, eq(sprints.id, prompts.sprintId))
+          .innerJoin(teams, eq(teams.id, sprints.teamId))
+          .where(isUser(prompts.userId))
+          .orderBy(asc(prompts.day), asc(sprints.id)),
+        ...(await cardRecords(actor)),
+        drafts: await session
+          .select({ team, on: instantText(planDrafts.savedAt), draft: planDrafts.draft })
+          .from(planDrafts)
+          .innerJoin(teams, eq(teams.id, planDrafts.teamId))
+          .where(isUser(planDrafts.userId))
+          .orderBy(asc(teams.name), asc(teams.id)),
+        recordedValues: await session
+          .select({ team, on: instantText(recordedValues.recordedAt), sprint, value: recordedValues.value })
+          .from(recordedValues)
+          .innerJoin(sprints, eq(sprints.id, recordedValues.sprintId))
+          .innerJoin(teams, eq(teams.id, sprints.teamId))
+          .where(isUser(recordedValues.recordedBy))
+          .orderBy(asc(recordedValues.recordedAt)),
+        ...(await postRecords(actor)),
+        installations: await session
+          .select({
+            team: nothing,
+            on: instantText(installations.installedAt),
+            workspace: installations.workspaceName,
+          })
+          .from(installations)
+          .where(
+            and(
+              eq(installations.workspaceId, actor.workspaceId),
+              eq(installations.installedBy, actor.userId),
+            ),
+          ),
+      };
+    },
+
+    async teamsOfPerson(actor) {
+      const isOther = sql`m.team_id = ${teams.id} and m.is_active and m.user_id <> ${actor.userId}`;
+      const rows = await session
+        .select({
+          team: teams,
+          isFacilitator: sql<boolean>`coalesce(${members.isFacilitator} and ${members.isActive}, false)`,
+          otherMembers: sql<number>`(select count(*) from loadline.members as m where ${isOther})`.mapWith(
+            Number,
+          ),
+          otherFacilitators: sql<number>`(select count(*) from loadline.members as m
+            where ${isOther} and m.is_facilitator)`.mapWith(Number),
+        })
+        .from(teams)
+        .leftJoin(members, and(eq(members.teamId, teams.id), eq(members.userId, actor.userId)))
+        .where(
+          and(
+            inWorkspace(actor),
+            or(eq(members.userId, actor.userId), eq(teams.productOwnerId, actor.userId)),
+          ),
+        )
+        .orderBy(asc(teams.name), asc(teams.id));
+      return rows.map((row): PersonsTeam => ({ ...row, team: teamOf(row.team) }));
+    },
+
+    async lockTeamsOfPerson(actor) {
+      // The clock's claims and every change of a team wait for this lock, or pass the team over.
+      await session
+        .select({ id: teams.id })
+        .from(teams)
+        .where(
+          and(
+            inWorkspace(actor),
+            or(
+              eq(teams.productOwnerId, actor.userId),
+              sql`exists (select from loadline.members as m
+                where m.team_id = ${teams.id} and m.user_id = ${actor.userId})`,
+            ),
+          ),
+        )
+        .orderBy(asc(teams.id))
+        .for('no key update');
+    },
+  };
+}

@@ -1,0 +1,112 @@
+/** Reads and writes prompts: that one exists is decided by the unique key of sprint, member and day. */
+import { and, eq, getTableColumns, inArray, sql } from 'drizzle-orm';
+import type { Transaction } from '../../app/ports.ts';
+import type { Prompt } from '../../app/team/team.ts';
+import { posts, prompts } from '../schema.ts';
+import { frozenChange, frozenSelect } from './frozen-statement.ts';
+import type { SqlSession } from './sql-session.ts';
+import { statementsOf } from './sql-session.ts';
+
+export type PromptQueries = Pick<
+  Transaction,
+  'insertPrompts' | 'promptOf' | 'promptsOf' | 'setPromptState' | 'promptByPost'
+>;
+
+function promptFrom(row: typeof prompts.$inferSelect): Prompt {
+  return { ...row, postId: row.postId ?? undefined, answeredAt: row.answeredAt ?? undefined };
+}
+
+const PROMPT = frozenSelect(
+  getTableColumns(prompts),
+  sql`from ${prompts} where ${prompts.sprintId} = ${sql.placeholder('sprint')}
+    and ${prompts.userId} = ${sql.placeholder('user')} and ${prompts.day} = ${sql.placeholder('day')}`,
+);
+
+const PROMPTS_OF_DAYS = frozenSelect(
+  getTableColumns(prompts),
+  sql`from ${prompts} where (${prompts.sprintId}, ${prompts.day}) in (
+      select sprint_id, day
+      from jsonb_to_recordset(${sql.placeholder('wanted')}::jsonb) as wanted(sprint_id text, day date))
+    order by ${prompts.sprintId}, ${prompts.day}, ${prompts.userId}`,
+);
+
+const SET_STATE = frozenChange(
+  { postId: prompts.postId },
+  sql`insert into ${prompts} (sprint_id, user_id, day, state, answered_at)
+    values (${sql.placeholder('sprint')}, ${sql.placeholder('user')}, ${sql.placeholder('day')},
+      ${sql.placeholder('state')}, ${sql.placeholder('answeredAt')})
+    on conflict (sprint_id, user_id, day) do update
+      set state = excluded.state, answered_at = excluded.answered_at`,
+);
+
+export function promptQueries(session: SqlSession): PromptQueries {
+  return {
+    async insertPrompts(asked) {
+      const inserted: Awaited<ReturnType<Transaction['insertPrompts']>> = [];
+      for (const rows of statementsOf(asked)) {
+        const returned = await session
+          .insert(prompts)
+          .values(
+            rows.map(({ sprintId, userId, day, postId }) => ({
+              sprintId,
+              userId,
+              day,
+              postId: postId ?? null,
+              state: 'asked' as const,
+            })),
+          )
+          .onConflictDoNothing({ target: [prompts.sprintId, prompts.userId, prompts.day] })
+          .returning({
+            sprintId: prompts.sprintId,
+            userId: prompts.userId,
+            day: prompts.day,
+            postId: prompts.postId,
+          });
+        inserted.push(...returned.map((row) => ({ ...row, postId: row.postId ?? undefined })));
+      }
+      return inserted;
+    },
+
+    async promptOf(sprintId, userId, day) {
+      const [row] = await PROMPT(session, { sprint: sprintId, user: userId, day });
+      return row && promptFrom(row);
+    },
+
+    async promptsOf(days) {
+      if (days.length === 0) return [];
+      const wanted = JSON.stringify(days.map(({ sprintId, day }) => ({ sprint_id: sprintId, day })));
+      return (await PROMPTS_OF_DAYS(session, { wanted })).map(promptFrom);
+    },
+
+    async setPromptState(prompt, state, at) {
+      const { sprintId, userId, day } = prompt;
+      const answeredAt = state === 'asked' ? null : at.toISOString();
+      const [row] = await SET_STATE(session, { sprint: sprintId, user: userId, day, state, answeredAt });
+      return row?.postId ?? undefined;
+    },
+
+    async promptByPost(workspaceId, at) {
+      // By what the post is about, so that a reminder and a last call lead to the prompt as well.
+      const [row] = await session
+        .select({ prompt: prompts })
+        .from(posts)
+        .innerJoin(
+          prompts,
+          and(
+            eq(prompts.sprintId, posts.sprintId),
+            eq(prompts.userId, posts.subjectUserId),
+            eq(prompts.day, posts.subjectDay),
+          ),
+        )
+        .where(
+          and(
+            eq(posts.workspaceId, workspaceId),
+            eq(posts.postedChannelId, at.channelId),
+            eq(posts.postedTs, at.ts),
+            inArray(posts.kind, ['daily-prompt', 'reminder', 'last-call']),
+          ),
+        );
+      return row && promptFrom(row.prompt);
+    },
+  };
+}

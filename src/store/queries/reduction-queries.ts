@@ -1,0 +1,145 @@
+/**
+ * Reduces sprints that ended long ago to their totals. The database lets cards go only after `begin_reduction`, which
+ * checks that the sprint is over and that its totals are kept; see the migration of that name.
+ */
+import { subHours } from 'date-fns/subHours';
+import { and, eq, inArray, isNull, lt, ne, sql } from 'drizzle-orm';
+import type { PgColumn } from 'drizzle-orm/pg-core';
+import type { Transaction } from '../../app/ports.ts';
+import { ERASED } from '../../app/privacy/erased-mark.ts';
+import {
+  answers,
+  cardChanges,
+  cardOwners,
+  cards,
+  members,
+  pastChanges,
+  planDrafts,
+  posts,
+  prompts,
+  recordedValues,
+  seenEvents,
+  sprints,
+  teams,
+} from '../schema.ts';
+import type { SqlSession } from './sql-session.ts';
+import { teamOf } from './team-queries.ts';
+
+export type ReductionQueries = Pick<Transaction, 'claimSprintsToReduce' | 'reduceSprint' | 'dropOldRecords'>;
+
+/** A sprint that closed late may still be reopened for a day; its details wait for that. */
+const AFTER_CLOSING_DAYS = 2;
+
+/** What comes twice comes within minutes; a day is ample, and the table stays small. */
+const EVENTS_REMEMBERED_HOURS = 24;
+
+/** Each that goes makes everybody read that workspace's past once more. */
+const CHANGES_KEPT_HOURS = 24;
+
+export function reductionQueries(session: SqlSession): ReductionQueries {
+  /** Before this instant nothing of the team's is kept in detail. */
+  const cutoff = (now: Date) =>
+    sql`(${now.toISOString()}::timestamptz at time zone 'UTC') - make_interval(months => ${teams.retentionMonths})`;
+
+  return {
+    async claimSprintsToReduce(now, limit) {
+      const closedBefore = new Date(now.getTime() - AFTER_CLOSING_DAYS * 86_400_000);
+      const rows = await session
+        .select({ team: teams, sprintId: sprints.id })
+        .from(sprints)
+        .innerJoin(teams, eq(teams.id, sprints.teamId))
+        .where(
+          and(
+            isNull(sprints.reducedAt),
+            ne(sprints.state, 'open'),
+            sql`${sprints.endsOn} < (${cutoff(now)})::date`,
+            sql`${sprints.closedAt} < ${closedBefore.toISOString()}::timestamptz`,
+          ),
+        )
+        .orderBy(sprints.endsOn, sprints.id)
+        .limit(limit)
+        .for('no key update', { skipLocked: true });
+      return rows.map((row) => ({ team: teamOf(row.team), sprintId: row.sprintId }));
+    },
+
+    async reduceSprint(sprintId, at) {
+      await session.execute(sql`select loadline.begin_reduction(${sprintId})`);
+      const ofSprint = session.select({ id: cards.id }).from(cards).where(eq(cards.sprintId, sprintId));
+      await session.delete(prompts).where(eq(prompts.sprintId, sprintId));
+      await session.delete(posts).where(eq(posts.sprintId, sprintId));
+      await session.delete(answers).where(inArray(answers.cardId, ofSprint));
+      await session.delete(cardChanges).where(inArray(cardChanges.cardId, ofSprint));
+      await session.delete(cardOwners).where(inArray(cardOwners.cardId, ofSprint));
+      await session.delete(cards).where(eq(cards.sprintId, sprintId));
+      await session
+        .update(recordedValues)
+        .set({ recordedBy: ERASED })
+        .where(eq(recordedValues.sprintId, sprintId));
+      await session.update(sprints).set({ reducedAt: at, goal: '' }).where(eq(sprints.id, sprintId));
+    },
+
+    async dropOldRecords(now, limit) {
+      const isOld = (teamId: PgColumn, at: PgColumn) =>
+        sql`exists (select from ${teams}
+          where ${teams.id} = ${teamId} and ${at} < (${cutoff(now)}) at time zone 'UTC')`;
+      const drafts = await session
+        .delete(planDrafts)
+        .where(isOld(planDrafts.teamId, planDrafts.savedAt))
+        .returning({ userId: planDrafts.userId });
+      const oldPosts = session
+        .select({ id: posts.id })
+        .from(posts)
+        .where(and(isNull(posts.sprintId), isOld(posts.teamId, posts.createdAt)))
+        .limit(limit);
+      const gonePosts = await session
+        .delete(posts)
+        .where(inArray(posts.id, oldPosts))
+        .returning({ id: posts.id });
+      const goneMembers = await session
+        .delete(members)
+        .where(sql`(${members.teamId}, ${members.userId}) in (${membersOfWhomNothingIsLeft(limit)})`)
+        .returning({ userId: members.userId });
+      const oldEvents = session
+        .select({ eventId: seenEvents.eventId })
+        .from(seenEvents)
+        .where(lt(seenEvents.seenAt, subHours(now, EVENTS_REMEMBERED_HOURS)))
+        .limit(limit);
+      const goneEvents = await session
+        .delete(seenEvents)
+        .where(inArray(seenEvents.eventId, oldEvents))
+        .returning({ eventId: seenEvents.eventId });
+      const goneChanges = await session
+        .delete(pastChanges)
+        .where(sql`(${pastChanges.workspaceId}, ${pastChanges.mark}) in (${overtakenChanges(now, limit)})`)
+        .returning({ mark: pastChanges.mark });
+      return drafts.length + gonePosts.length + goneMembers.length + goneEvents.length + goneChanges.length;
+    },
+  };
+}
+
+/** The latest of a workspace stays, for it is what its version is made of. */
+function overtakenChanges(now: Date, limit: number) {
+  return sql`select old.workspace_id, old.mark from loadline.past_changes as old
+    where old.changed_at < ${subHours(now, CHANGES_KEPT_HOURS).toISOString()}::timestamptz and exists (
+      select from loadline.past_changes as later
+      where later.workspace_id = old.workspace_id and later.changed_at > old.changed_at)
+    limit ${limit}`;
+}
+
+/** People who left a team that keeps details for a time only, and of whom none are left. */
+function membersOfWhomNothingIsLeft(limit: number) {
+  const onCards = (table: string, column: string) =>
+    sql.raw(`exists (select from loadline.${table} as said join loadline.cards as c on c.id = said.card_id
+      join loadline.sprints as s on s.id = c.sprint_id where s.team_id = m.team_id and said.${column} = m.user_id)`);
+  return sql`select m.team_id, m.user_id from loadline.members as m join loadline.teams as t on t.id = m.team_id
+    where not m.is_active and t.retention_months is not null and t.product_owner_id is distinct from m.user_id
+      and not ${onCards('answers', 'member_id')} and not ${onCards('card_changes', 'member_id')}
+      and not ${onCards('card_owners', 'user_id')}
+      and not exists (select from loadline.cards as c join loadline.sprints as s on s.id = c.sprint_id
+        where s.team_id = m.team_id and c.added_by = m.user_id)
+      and not exists (select from loadline.prompts as p join loadline.sprints as s on s.id = p.sprint_id
+        where s.team_id = m.team_id and p.user_id = m.user_id)
+      and not exists (select from loadline.plan_drafts as d
+        where d.team_id = m.team_id and d.user_id = m.user_id)
+    limit ${limit}`;
+}

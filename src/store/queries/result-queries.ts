@@ -1,0 +1,94 @@
+/** Reads and adds the numbers of finished sprints as they were posted. Versions are added, never edited. */
+import type { SQL } from 'drizzle-orm';
+import { and, asc, desc, eq, sql } from 'drizzle-orm';
+import type { Transaction } from '../../app/ports.ts';
+import type { SprintResult } from '../../app/team/team.ts';
+import { pastSprints, sprintResults, sprints } from '../schema.ts';
+import { frozenSelect } from './frozen-statement.ts';
+import { sprintOf } from './sprint-queries.ts';
+import type { SqlSession } from './sql-session.ts';
+
+export type ResultQueries = Pick<
+  Transaction,
+  'insertResult' | 'latestResult' | 'closedSprintsOf' | 'baselineVelocityPoints'
+>;
+
+function resultOf(row: typeof sprintResults.$inferSelect): SprintResult {
+  const { sprintId, version, recordedAt, cancelled, summary } = row;
+  return { sprintId, version, recordedAt, cancelled, summary };
+}
+
+/** Of the sprint at hand, so that no other team's results are looked at. Imported ones have only what they left behind. */
+const velocity = sql<number>`coalesce(
+  (select ${sprintResults.velocityPoints} from ${sprintResults} where ${sprintResults.sprintId} = ${sprints.id}
+    order by ${sprintResults.version} desc limit 1),
+  ${pastSprints.velocityPoints})`;
+
+/** Closed sprints of the team with a velocity. */
+function closedSprints(which: SQL) {
+  return frozenSelect(
+    { velocityPoints: velocity.mapWith(Number) },
+    sql`from ${sprints} left join ${pastSprints} on ${pastSprints.sprintId} = ${sprints.id}
+      where ${sprints.teamId} = ${sql.placeholder('team')} and ${sprints.state} = 'closed' and ${velocity} > 0
+        and ${which}`,
+  );
+}
+
+const NAMED_BASELINE = closedSprints(sql`${sprints.id} = ${sql.placeholder('sprint')}`);
+const FIRST_BASELINE = closedSprints(
+  sql`${sprints.id} <> ${sql.placeholder('except')} order by ${sprints.endsOn}, ${sprints.startsOn} limit 1`,
+);
+
+export function resultQueries(session: SqlSession): ResultQueries {
+  return {
+    async insertResult(result) {
+      const { commitmentPoints, pulledInPoints, surprisePoints, driftPoints } = result.summary.totals;
+      const { workedPoints, velocityPoints, loadPoints } = result.summary.totals;
+      await session.insert(sprintResults).values({
+        ...result,
+        commitmentPoints,
+        pulledInPoints,
+        surprisePoints,
+        driftPoints,
+        workedPoints,
+        velocityPoints,
+        loadPoints,
+      });
+    },
+
+    async latestResult(sprintId) {
+      const [row] = await session
+        .select()
+        .from(sprintResults)
+        .where(eq(sprintResults.sprintId, sprintId))
+        .orderBy(desc(sprintResults.version))
+        .limit(1);
+      return row && resultOf(row);
+    },
+
+    async closedSprintsOf(teamId) {
+      const rows = await session
+        .selectDistinctOn([sprints.endsOn, sprints.startsOn, sprints.id], {
+          sprint: sprints,
+          result: sprintResults,
+        })
+        .from(sprints)
+        .innerJoin(sprintResults, eq(sprintResults.sprintId, sprints.id))
+        .where(and(eq(sprints.teamId, teamId), eq(sprints.state, 'closed')))
+        .orderBy(asc(sprints.endsOn), asc(sprints.startsOn), asc(sprints.id), desc(sprintResults.version));
+      return rows.map((row) => ({ sprint: sprintOf(row.sprint), result: resultOf(row.result) }));
+    },
+
+    async baselineVelocityPoints(team, exceptSprintId) {
+      const { baselineSprintId } = team;
+      // The named sprint is its own baseline.
+      if (baselineSprintId === exceptSprintId) return undefined;
+      if (baselineSprintId !== undefined) {
+        const [named] = await NAMED_BASELINE(session, { team: team.id, sprint: baselineSprintId });
+        if (named) return named.velocityPoints;
+      }
+      const [first] = await FIRST_BASELINE(session, { team: team.id, except: exceptSprintId });
+      return first?.velocityPoints;
+    },
+  };
+}

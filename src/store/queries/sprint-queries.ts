@@ -1,0 +1,200 @@
+/** Reads and writes sprints. What state a sprint goes to, and when, is decided elsewhere. */
+import { and, asc, desc, eq, getTableColumns, ne, sql } from 'drizzle-orm';
+import type { Transaction } from '../../app/ports.ts';
+import type { Sprint } from '../../app/team/team.ts';
+import { members, sprints, teams } from '../schema.ts';
+import { StoreError } from '../store-error.ts';
+import { frozenSelect } from './frozen-statement.ts';
+import type { SqlSession } from './sql-session.ts';
+import { membersOf, teamOf } from './team-queries.ts';
+
+export type SprintQueries = Pick<
+  Transaction,
+  | 'sprintById'
+  | 'sprintWithTeam'
+  | 'lockSprintWithTeam'
+  | 'teamInChannel'
+  | 'sprintsOf'
+  | 'openSprintsOf'
+  | 'latestFinishedSprint'
+  | 'insertSprint'
+  | 'updateSprint'
+  | 'updateSprintClocks'
+>;
+
+export function sprintOf(row: typeof sprints.$inferSelect): Sprint {
+  return {
+    id: row.id,
+    teamId: row.teamId,
+    name: row.name,
+    goal: row.goal,
+    startsOn: row.startsOn,
+    endsOn: row.endsOn,
+    closesAt: row.closingTime,
+    closesAtInstant: row.closesAt,
+    state: row.state,
+    closedAt: row.closedAt ?? undefined,
+    reopenedAt: row.reopenedAt ?? undefined,
+    nextPromptAt: row.nextPromptAt ?? undefined,
+    nextReminderAt: row.nextReminderAt ?? undefined,
+    lastCallAt: row.lastCallAt ?? undefined,
+    importedAt: row.importedAt ?? undefined,
+  };
+}
+
+function rowOf(sprint: Sprint): Omit<typeof sprints.$inferInsert, 'createdAt'> {
+  const { closesAt, closesAtInstant, ...same } = sprint;
+  return {
+    ...same,
+    closingTime: closesAt,
+    closesAt: closesAtInstant,
+    closedAt: sprint.closedAt ?? null,
+    reopenedAt: sprint.reopenedAt ?? null,
+    nextPromptAt: sprint.nextPromptAt ?? null,
+    nextReminderAt: sprint.nextReminderAt ?? null,
+    lastCallAt: sprint.lastCallAt ?? null,
+    importedAt: sprint.importedAt ?? null,
+  };
+}
+
+const SPRINT = frozenSelect(
+  getTableColumns(sprints),
+  sql`from ${sprints} where ${sprints.id} = ${sql.placeholder('sprint')}`,
+);
+const teamOfSprint = sql`(select ${sprints.teamId} from ${sprints} where ${sprints.id} = ${sql.placeholder('sprint')})`;
+const TEAM_OF_SPRINT = frozenSelect(
+  getTableColumns(teams),
+  sql`from ${teams} where ${teams.id} = ${teamOfSprint}`,
+);
+const LOCKED_TEAM_OF_SPRINT = frozenSelect(
+  getTableColumns(teams),
+  sql`from ${teams} where ${teams.id} = ${teamOfSprint} for no key update`,
+);
+const MEMBERS_OF_SPRINT = frozenSelect(
+  getTableColumns(members),
+  sql`from ${members} where ${members.teamId} = ${teamOfSprint}`,
+);
+
+const isInChannel = sql`${teams.workspaceId} = ${sql.placeholder('workspace')}
+  and ${teams.channelId} = ${sql.placeholder('channel')}`;
+const teamInChannel = sql`(select ${teams.id} from ${teams} where ${isInChannel})`;
+const TEAM_IN_CHANNEL = frozenSelect(getTableColumns(teams), sql`from ${teams} where ${isInChannel}`);
+const MEMBERS_IN_CHANNEL = frozenSelect(
+  getTableColumns(members),
+  sql`from ${members} where ${members.teamId} = ${teamInChannel}`,
+);
+const OPEN_SPRINTS_IN_CHANNEL = frozenSelect(
+  getTableColumns(sprints),
+  sql`from ${sprints} where ${sprints.teamId} = ${teamInChannel} and ${sprints.state} = 'open'
+    order by ${sprints.startsOn}`,
+);
+
+export function sprintQueries(session: SqlSession): SprintQueries {
+  async function sprintWith(readTeam: typeof TEAM_OF_SPRINT, sprintId: string) {
+    const given = { sprint: sprintId };
+    // The team first: when it is locked, the others are read under the lock.
+    const [[team], [sprint], memberRows] = await Promise.all([
+      readTeam(session, given),
+      SPRINT(session, given),
+      MEMBERS_OF_SPRINT(session, given),
+    ]);
+    if (!sprint || !team) return undefined;
+    return { sprint: sprintOf(sprint), team: teamOf(team), members: membersOf(memberRows) };
+  }
+
+  return {
+    async sprintById(sprintId) {
+      const [row] = await SPRINT(session, { sprint: sprintId });
+      return row && sprintOf(row);
+    },
+
+    sprintWithTeam: (sprintId) => sprintWith(TEAM_OF_SPRINT, sprintId),
+
+    lockSprintWithTeam: (sprintId) => sprintWith(LOCKED_TEAM_OF_SPRINT, sprintId),
+
+    async teamInChannel(workspaceId, channelId) {
+      const given = { workspace: workspaceId, channel: channelId };
+      const [[team], memberRows, sprintRows] = await Promise.all([
+        TEAM_IN_CHANNEL(session, given),
+        MEMBERS_IN_CHANNEL(session, given),
+        OPEN_SPRINTS_IN_CHANNEL(session, given),
+      ]);
+      return (
+        team && { team: teamOf(team), members: membersOf(memberRows), openSprints: sprintRows.map(sprintOf) }
+      );
+    },
+
+    async sprintsOf(teamId) {
+      const rows = await session
+        .select()
+        .from(sprints)
+        .where(eq(sprints.teamId, teamId))
+        .orderBy(asc(sprints.startsOn), asc(sprints.createdAt));
+      return rows.map(sprintOf);
+    },
+
+    async openSprintsOf(teamId) {
+      const rows = await session
+        .select()
+        .from(sprints)
+        .where(and(eq(sprints.teamId, teamId), eq(sprints.state, 'open')))
+        .orderBy(asc(sprints.startsOn));
+      return rows.map(sprintOf);
+    },
+
+    async latestFinishedSprint(teamId) {
+      const [row] = await session
+        .select()
+        .from(sprints)
+        .where(and(eq(sprints.teamId, teamId), ne(sprints.state, 'open')))
+        .orderBy(desc(sprints.endsOn), desc(sprints.closedAt))
+        .limit(1);
+      return row && sprintOf(row);
+    },
+
+    async insertSprint(sprint) {
+      await session.insert(sprints).values(rowOf(sprint));
+    },
+
+    async updateSprint(sprint) {
+      const { id, ...row } = rowOf(sprint);
+      const updated = await session
+        .update(sprints)
+        .set(row)
+        .where(eq(sprints.id, id))
+        .returning({ id: sprints.id });
+      if (updated.length === 0) {
+        throw new StoreError(
+          'no-such-row',
+          `There is no sprint ${id} to update.`,
+          'This is a defect: report it.',
+        );
+      }
+    },
+
+    async updateSprintClocks(changed) {
+      if (changed.length === 0) return;
+      // One parameter, however many sprints there are.
+      const rows = JSON.stringify(
+        changed.map(({ id, nextPromptAt, nextReminderAt, lastCallAt }) => ({
+          id,
+          next_prompt_at: nextPromptAt,
+          next_reminder_at: nextReminderAt,
+          last_call_at: lastCallAt,
+        })),
+      );
+      await session
+        .update(sprints)
+        .set({
+          nextPromptAt: sql`changed.next_prompt_at`,
+          nextReminderAt: sql`changed.next_reminder_at`,
+          lastCallAt: sql`changed.last_call_at`,
+        })
+        .from(
+          sql`jsonb_to_recordset(${rows}::jsonb) as changed(id text, next_prompt_at timestamptz,
+            next_reminder_at timestamptz, last_call_at timestamptz)`,
+        )
+        .where(sql`${sprints.id} = changed.id`);
+    },
+  };
+}

@@ -1,0 +1,185 @@
+/** Reads and writes teams and their members. Decides nothing: who may do what is the use cases' business. */
+import { and, asc, eq, inArray, sql } from 'drizzle-orm';
+import type { Transaction } from '../../app/ports.ts';
+import { Refusal } from '../../app/refusal.ts';
+import type { Member, Team } from '../../app/team/team.ts';
+import { members, teams } from '../schema.ts';
+import { SQL_STATE, sqlErrorOf } from '../sql-error.ts';
+import type { SqlSession } from './sql-session.ts';
+
+export type TeamQueries = Pick<
+  Transaction,
+  | 'teamById'
+  | 'teamByChannel'
+  | 'teamsOf'
+  | 'teamsOwnedBy'
+  | 'lockTeam'
+  | 'saveTeam'
+  | 'membersOf'
+  | 'activeMemberIds'
+  | 'saveMembers'
+>;
+
+export function teamOf(row: typeof teams.$inferSelect): Team {
+  return {
+    id: row.id,
+    workspaceId: row.workspaceId,
+    channelId: row.channelId,
+    name: row.name,
+    timeZone: row.timeZone,
+    promptAt: row.promptAt,
+    reminderAfterMinutes: row.reminderAfterMinutes,
+    closesAt: row.closingTime,
+    workingDays: row.workingDays,
+    scale: row.scale,
+    thresholds: {
+      keptShareAtLeast: row.keptShareAtLeast,
+      surpriseRatioAtMost: row.surpriseRatioAtMost,
+      pullInRatioAtMost: row.pullInRatioAtMost,
+      planShareAtLeast: row.planShareAtLeast,
+      estimateAccuracyAtLeast: row.estimateAccuracyAtLeast,
+      estimateAccuracyAtMost: row.estimateAccuracyAtMost,
+      velocityGrowthFirstMark: row.velocityGrowthFirstMark,
+      velocityGrowthLongRangeMark: row.velocityGrowthLongRangeMark,
+    },
+    productOwnerId: row.productOwnerId ?? undefined,
+    baselineSprintId: row.baselineSprintId ?? undefined,
+    retentionMonths: row.retentionMonths ?? undefined,
+  };
+}
+
+/** In order of name. */
+export function membersOf(rows: readonly (typeof members.$inferSelect)[]): Member[] {
+  return rows
+    .map(({ teamId: _, ...member }): Member => member)
+    .sort((a, b) => a.name.localeCompare(b.name, 'en') || (a.userId < b.userId ? -1 : 1));
+}
+
+function rowOf(team: Team): Omit<typeof teams.$inferInsert, 'createdAt'> {
+  const { closesAt, workingDays, scale, thresholds, productOwnerId, baselineSprintId, ...same } = team;
+  return {
+    ...same,
+    ...thresholds,
+    closingTime: closesAt,
+    workingDays: [...workingDays],
+    scale: [...scale],
+    productOwnerId: productOwnerId ?? null,
+    baselineSprintId: baselineSprintId ?? null,
+    retentionMonths: team.retentionMonths ?? null,
+  };
+}
+
+export function teamQueries(session: SqlSession): TeamQueries {
+  async function nameOfTeamIn(workspaceId: string, channelId: string): Promise<string> {
+    const [row] = await session
+      .select({ name: teams.name })
+      .from(teams)
+      .where(and(eq(teams.workspaceId, workspaceId), eq(teams.channelId, channelId)));
+    return row?.name ?? '';
+  }
+
+  return {
+    async teamById(teamId) {
+      const [row] = await session.select().from(teams).where(eq(teams.id, teamId));
+      return row && teamOf(row);
+    },
+
+    async teamByChannel(workspaceId, channelId) {
+      const [row] = await session
+        .select()
+        .from(teams)
+        .where(and(eq(teams.workspaceId, workspaceId), eq(teams.channelId, channelId)));
+      return row && teamOf(row);
+    },
+
+    async teamsOf(actor) {
+      const rows = await session
+        .select({ team: teams })
+        .from(teams)
+        .innerJoin(members, eq(members.teamId, teams.id))
+        .where(
+          and(
+            eq(teams.workspaceId, actor.workspaceId),
+            eq(members.userId, actor.userId),
+            eq(members.isActive, true),
+          ),
+        )
+        .orderBy(asc(teams.name), asc(teams.id));
+      return rows.map((row) => teamOf(row.team));
+    },
+
+    async teamsOwnedBy({ workspaceId, userId }) {
+      const rows = await session
+        .select()
+        .from(teams)
+        .where(and(eq(teams.workspaceId, workspaceId), eq(teams.productOwnerId, userId)))
+        .orderBy(asc(teams.name), asc(teams.id));
+      return rows.map(teamOf);
+    },
+
+    async lockTeam(teamId) {
+      // Not the full FOR UPDATE: that would also wait for, and hold up, mere references to the team.
+      await session.select({ id: teams.id }).from(teams).where(eq(teams.id, teamId)).for('no key update');
+    },
+
+    async saveTeam(team) {
+      const row = rowOf(team);
+      try {
+        // A savepoint, so that the name of the other team can still be read after the refusal.
+        await session.transaction((savepoint) =>
+          savepoint.insert(teams).values(row).onConflictDoUpdate({ target: teams.id, set: row }),
+        );
+      } catch (error) {
+        const refused = sqlErrorOf(error);
+        if (
+          refused?.sqlState !== SQL_STATE.uniqueViolation ||
+          refused.constraint !== 'teams_channel_unique'
+        ) {
+          throw error;
+        }
+        throw new Refusal('channel-has-a-team', {
+          teamName: await nameOfTeamIn(team.workspaceId, team.channelId),
+        });
+      }
+    },
+
+    async membersOf(teamId) {
+      return membersOf(await session.select().from(members).where(eq(members.teamId, teamId)));
+    },
+
+    async activeMemberIds(teamIds) {
+      if (teamIds.length === 0) return new Map();
+      const rows = await session
+        .select({ teamId: members.teamId, userId: members.userId })
+        .from(members)
+        .where(and(inArray(members.teamId, [...teamIds]), eq(members.isActive, true)));
+      const byTeam = Map.groupBy(rows, (row) => row.teamId);
+      return new Map(
+        teamIds.map((teamId) => [teamId, new Set((byTeam.get(teamId) ?? []).map((row) => row.userId))]),
+      );
+    },
+
+    async saveMembers(teamId, saved) {
+      if (saved.length === 0) return;
+      await session
+        .insert(members)
+        .values(
+          saved.map(({ userId, name, isFacilitator, isActive }) => ({
+            teamId,
+            userId,
+            name,
+            isFacilitator,
+            isActive,
+          })),
+        )
+        .onConflictDoUpdate({
+          target: [members.teamId, members.userId],
+          set: {
+            name: sql`excluded.name`,
+            isFacilitator: sql`excluded.is_facilitator`,
+            isActive: sql`excluded.is_active`,
+          },
+        });
+    },
+  };
+}

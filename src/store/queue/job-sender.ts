@@ -1,0 +1,111 @@
+/**
+ * Queues deliveries inside the caller's transaction, through pg-boss. Sends only: the work is done by
+ * `delivery-queue.ts`. Both share the names and settings below.
+ */
+import { sql } from 'drizzle-orm';
+import type { Db, DrizzleTransactionLike, Queue } from 'pg-boss';
+import { fromDrizzle, PgBoss } from 'pg-boss';
+import type { SqlSession } from '../queries/sql-session.ts';
+import { steadyClock } from './steady-clock.ts';
+
+export const QUEUE_SCHEMA = 'pgboss';
+export const DELIVERY_QUEUE = 'delivery';
+/** Where a delivery goes that was tried in vain to the end. */
+export const GIVEN_UP_QUEUE = 'delivery-given-up';
+
+const DAY_SECONDS = 86_400;
+
+/** Who has been at a delivery for longer than this has crashed, as far as the others are concerned. */
+export const DELIVERY_TIMEOUT_SECONDS = 60;
+
+/**
+ * Ten more tries after the first, each about twice as long after the last: 4 s, 8 s, … about 30 min,
+ * 70 minutes in all. The timeout is long enough for a slow call, and short enough that a crash delays a post by
+ * two minutes at most.
+ */
+const DELIVERY_SETTINGS: Omit<Queue, 'name' | 'policy'> = {
+  retryLimit: 10,
+  retryDelay: 4,
+  retryBackoff: true,
+  retryDelayMax: 1_800,
+  expireInSeconds: DELIVERY_TIMEOUT_SECONDS,
+  retentionSeconds: 14 * DAY_SECONDS,
+  deleteAfterSeconds: DAY_SECONDS,
+  deadLetter: GIVEN_UP_QUEUE,
+  notify: true,
+};
+
+export interface DeliveryJob {
+  readonly postId: string;
+  /** The order in which posts were recorded; only with new ones. */
+  readonly entryOrder?: number;
+  /** When the delivery was first queued, in ISO 8601; only with one that was put off and got a new job. */
+  readonly waitingSince?: string;
+}
+
+export interface JobSender {
+  /** Queues the jobs in one statement, in the session's transaction. */
+  send(session: SqlSession, jobs: readonly DeliveryJob[]): Promise<void>;
+  stop(): Promise<void>;
+}
+
+/** How pg-boss reaches the database. */
+export interface QueueConnection {
+  readonly db: Db;
+  readonly backend: 'postgres' | 'pglite';
+}
+
+/** Failures behind the scenes, such as a lost connection during maintenance; pg-boss goes on by itself. */
+export type BackgroundErrorListener = (error: Error) => void;
+
+/** Brings pg-boss's own tables up to date, which may take long when there is much in them. */
+export async function updateQueueTables(
+  connection: QueueConnection,
+  onBackgroundError: BackgroundErrorListener,
+): Promise<void> {
+  const boss = sendingBoss(connection, onBackgroundError);
+  await boss.start();
+  await boss.stop({ graceful: false });
+}
+
+function sendingBoss(connection: QueueConnection, onBackgroundError: BackgroundErrorListener): PgBoss {
+  const boss = new PgBoss({
+    ...connection,
+    schema: QUEUE_SCHEMA,
+    clock: steadyClock,
+    supervise: false,
+    schedule: false,
+    registerInstance: false,
+  });
+  boss.on('error', onBackgroundError);
+  return boss;
+}
+
+/** Sets up the queues (creating pg-boss's own tables if need be) and gives back what sends to them. */
+export async function openJobSender(
+  connection: QueueConnection,
+  onBackgroundError: BackgroundErrorListener,
+): Promise<JobSender> {
+  const boss = sendingBoss(connection, onBackgroundError);
+  await boss.start();
+  const there = new Set((await boss.getQueues()).map(({ name }) => name));
+  // Asked first, for to create what is there costs a start on the embedded database a tenth of its time.
+  if (!there.has(GIVEN_UP_QUEUE))
+    await boss.createQueue(GIVEN_UP_QUEUE, { retentionSeconds: 90 * DAY_SECONDS });
+  if (!there.has(DELIVERY_QUEUE)) await boss.createQueue(DELIVERY_QUEUE, DELIVERY_SETTINGS);
+  await boss.updateQueue(DELIVERY_QUEUE, DELIVERY_SETTINGS);
+  // Fills pg-boss's memory of the queue now. Later it would do so in the middle of a transaction, and
+  // with PGlite's one connection that transaction would wait for itself.
+  await boss.findJobs(DELIVERY_QUEUE, { limit: 1 });
+  return {
+    async send(session, jobs) {
+      if (jobs.length === 0) return;
+      await boss.insert(
+        DELIVERY_QUEUE,
+        jobs.map((data) => ({ data })),
+        { db: fromDrizzle(session as unknown as DrizzleTransactionLike, sql) },
+      );
+    },
+    stop: () => boss.stop({ graceful: false }),
+  };
+}

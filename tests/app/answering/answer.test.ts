@@ -1,0 +1,520 @@
+import { describe, expect, test } from 'vitest';
+import { answerForm } from '../../../src/app/answering/answer-form.ts';
+import { answerInWords } from '../../../src/app/answering/answer-in-words.ts';
+import { recordAnswers, recordAway, recordUnchanged } from '../../../src/app/answering/record-answers.ts';
+import { dropCard, reopenCard } from '../../../src/app/cards/change-cards.ts';
+import { pullLine } from '../../../src/app/cards/pull-card.ts';
+import { answersInForce, ledgerOf } from '../../../src/sprint/ledger.ts';
+import {
+  actorOf,
+  CHANNEL,
+  directMessagesOf,
+  type Harness,
+  harnessForEach,
+  PEOPLE,
+  type PersonName,
+  problemsOf,
+  refusalOf,
+} from '../../support/app-harness.ts';
+
+// The sprint runs from Monday 2 to Friday 13 November 2026 in Lisbon, which is on UTC then.
+const harness = harnessForEach('2026-10-30T12:00:00Z');
+
+/** The first day of the sprint, asked and delivered. */
+async function askedOnMonday(cards?: string) {
+  const h = harness();
+  const team = await h.setUpTeam();
+  const { sprint } = await h.plan(team, cards === undefined ? {} : { cards });
+  await h.pass('2026-11-02T09:15:00Z');
+  return { h, team, sprint };
+}
+
+/** `worked + left, surprise, drift` of a card, after everything that was said. */
+async function standing(h: Harness, sprintId: string, number: number) {
+  const { cards, facts } = await h.records(sprintId);
+  const state = ledgerOf(cards, facts)[number - 1];
+  if (!state) throw new Error(`there is no card ${number}`);
+  const { workedPoints, leftPoints, surprisePoints, driftPoints, finished } = state;
+  expect(state.card.estimatePoints + surprisePoints + driftPoints).toBe(workedPoints + leftPoints);
+  return { worked: workedPoints, left: leftPoints, surprise: surprisePoints, drift: driftPoints, finished };
+}
+
+function say(h: Harness, who: PersonName, text: string, threadTs?: string) {
+  const place = directMessagesOf(who);
+  return answerInWords(h.deps, actorOf(who), { text, place, ...(threadTs && { threadTs }) });
+}
+
+describe('an answer', () => {
+  test('is recorded, meets the day’s prompt, and brings the prompt up to date where it stands', async () => {
+    const { h, sprint } = await askedOnMonday();
+    const outcome = await h.answer('ben', sprint.id, '2026-11-02', {
+      1: { left: '3', worked: '2', note: ' half of the tables ' },
+      3: { left: '2' },
+    });
+    await h.drain();
+    expect(outcome).toMatchObject({
+      kind: 'recorded',
+      prompt: {
+        state: 'answered',
+        answered: [
+          { workedPoints: 2, leftPoints: 3, growthPoints: 0, note: 'half of the tables' },
+          { workedPoints: 0, leftPoints: 2 },
+        ],
+      },
+    });
+    expect(await standing(h, sprint.id, 1)).toEqual({
+      worked: 2,
+      left: 3,
+      surprise: 0,
+      drift: 0,
+      finished: false,
+    });
+    const [message, ...others] = h.messenger.messages.filter(({ at }) => at.channelId === `D-${PEOPLE.ben}`);
+    expect(others).toEqual([]);
+    expect(message).toMatchObject({ updates: 1, content: { prompt: { state: 'answered' } } });
+  });
+
+  test('with only what is left counts the decrease as worked', async () => {
+    const { h, sprint } = await askedOnMonday();
+    await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '1,5' } });
+    expect(await standing(h, sprint.id, 1)).toMatchObject({ worked: 3.5, left: 1.5 });
+  });
+
+  test('with both shows that a card shrank, which is drift unless surprise work fell away', async () => {
+    const { h, sprint } = await askedOnMonday();
+    await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '6', worked: '1', surprise: '2' } });
+    h.set('2026-11-03T10:00:00Z');
+    await h.answer('ben', sprint.id, '2026-11-03', { 1: { left: '3', worked: '1', surprise: '-1' } });
+    expect(await standing(h, sprint.id, 1)).toEqual({
+      worked: 2,
+      left: 3,
+      surprise: 1,
+      drift: -1,
+      finished: false,
+    });
+  });
+
+  test('of 0 finishes the card, which is then not asked about any more', async () => {
+    const { h, sprint } = await askedOnMonday();
+    await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '0' } });
+    expect(await standing(h, sprint.id, 1)).toMatchObject({ finished: true });
+    h.set('2026-11-03T10:00:00Z');
+    const form = await answerForm(h.deps, actorOf('ben'), { place: CHANNEL });
+    expect(form.cards.map(({ card }) => card.number)).toEqual([3]);
+  });
+
+  test('for an earlier day goes before what was said of later ones', async () => {
+    const { h, sprint } = await askedOnMonday();
+    h.set('2026-11-04T10:00:00Z');
+    await h.answer('ben', sprint.id, '2026-11-04', { 1: { left: '1', worked: '2' } });
+    // 5 left on Monday, then 3 − 2 = 1: without Monday's answer the card had shrunk by 2.
+    expect(await standing(h, sprint.id, 1)).toMatchObject({ worked: 2, drift: -2 });
+    await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '3', worked: '2' } });
+    expect(await standing(h, sprint.id, 1)).toEqual({
+      worked: 4,
+      left: 1,
+      surprise: 0,
+      drift: 0,
+      finished: false,
+    });
+  });
+
+  test('is recorded once when the same form is sent twice', async () => {
+    const { h, sprint } = await askedOnMonday();
+    for (let i = 0; i < 2; i += 1) {
+      await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '3', worked: '1', surprise: '0' } });
+    }
+    expect((await h.records(sprint.id)).facts).toHaveLength(1);
+  });
+
+  test('may leave out cards about which nothing is typed', async () => {
+    const { h, sprint } = await askedOnMonday();
+    await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '' }, 3: { left: '1' } });
+    const { cards, facts } = await h.records(sprint.id);
+    expect(facts.map(({ cardId }) => cardId)).toEqual([cards[2]?.id]);
+  });
+
+  test('that leaves out all of them says that nothing changed', async () => {
+    const { h, sprint } = await askedOnMonday();
+    const outcome = await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '' }, 3: { left: ' ' } });
+    expect(outcome).toMatchObject({ kind: 'recorded', prompt: { state: 'unchanged', answered: [] } });
+    expect((await h.records(sprint.id)).facts).toEqual([]);
+  });
+
+  test('is recorded for all cards or for none', async () => {
+    const { h, sprint } = await askedOnMonday();
+    await problemsOf(h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '3' }, 3: { left: 'lots' } }));
+    expect((await h.records(sprint.id)).facts).toEqual([]);
+  });
+});
+
+describe('a correction', () => {
+  test('takes the place of the member’s own answer for the day, which stays on record', async () => {
+    const { h, sprint } = await askedOnMonday();
+    await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '1', note: 'slip of the finger' } });
+    h.set('2026-11-02T10:00:00Z');
+    await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '4', note: 'really' } });
+    const { facts } = await h.records(sprint.id);
+    expect(facts).toMatchObject([
+      { kind: 'answer', memberId: PEOPLE.ben, leftPoints: 1, note: 'slip of the finger' },
+      { kind: 'answer', memberId: PEOPLE.ben, leftPoints: 4, note: 'really', supersedesId: facts[0]?.id },
+    ]);
+    expect(facts.map(({ recordedAt }) => recordedAt.toISOString())).toEqual([
+      '2026-11-02T09:15:00.000Z',
+      '2026-11-02T10:00:00.000Z',
+    ]);
+    expect(answersInForce(facts)).toHaveLength(1);
+    expect(await standing(h, sprint.id, 1)).toMatchObject({ worked: 1, left: 4 });
+  });
+
+  test('of an earlier day re-derives what follows', async () => {
+    const { h, sprint } = await askedOnMonday();
+    await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '3' } });
+    h.set('2026-11-03T10:00:00Z');
+    await h.answer('ben', sprint.id, '2026-11-03', { 1: { left: '2' } });
+    await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '4' } });
+    expect(await standing(h, sprint.id, 1)).toMatchObject({ worked: 3, left: 2, drift: 0 });
+  });
+
+  test('of the day on which the card was finished is possible', async () => {
+    const { h, sprint } = await askedOnMonday();
+    await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '0' } });
+    await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '1' } });
+    expect(await standing(h, sprint.id, 1)).toMatchObject({ left: 1, finished: false });
+  });
+
+  test('is shown in the form with what was said before', async () => {
+    const { h, sprint } = await askedOnMonday();
+    await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '6', surprise: '1', note: 'a new rule' } });
+    const form = await answerForm(h.deps, actorOf('ben'), { place: directMessagesOf('ben') });
+    expect(form).toMatchObject({ userId: PEOPLE.ben, day: '2026-11-02' });
+    expect(form.cards.map(({ previousLeftPoints, given }) => ({ previousLeftPoints, given }))).toEqual([
+      { previousLeftPoints: 5, given: { worked: undefined, left: 6, surprise: 1, note: 'a new rule' } },
+      { previousLeftPoints: 2, given: undefined },
+    ]);
+  });
+});
+
+describe('a card with several owners', () => {
+  test('adds up what each has worked; the latest left counts', async () => {
+    const { h, sprint } = await askedOnMonday('Pilot roster, 8, @Ben @Chi');
+    await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '5', worked: '3' } });
+    await h.answer('chi', sprint.id, '2026-11-02', { 1: { left: '3', worked: '2' } });
+    expect(await standing(h, sprint.id, 1)).toMatchObject({ worked: 5, left: 3, drift: 0 });
+  });
+
+  test('may be answered for by the second owner on the day on which the first one finished it', async () => {
+    const { h, sprint } = await askedOnMonday('Pilot roster, 8, @Ben @Chi');
+    await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '0', worked: '8' } });
+    await h.answer('chi', sprint.id, '2026-11-02', { 1: { left: '1', worked: '0', surprise: '1' } });
+    expect(await standing(h, sprint.id, 1)).toEqual({
+      worked: 8,
+      left: 1,
+      surprise: 1,
+      drift: 0,
+      finished: false,
+    });
+  });
+});
+
+describe('growth must be explained', () => {
+  test('nothing is recorded until somebody says why, and nothing typed is lost', async () => {
+    const { h, sprint } = await askedOnMonday();
+    const outcome = await h.answer('ben', sprint.id, '2026-11-02', {
+      1: { left: '7', worked: '1', note: 'a new rule' },
+      3: { left: '1' },
+    });
+    expect(outcome).toMatchObject({
+      kind: 'growth-to-explain',
+      day: '2026-11-02',
+      answers: [
+        { left: '7', worked: '1', note: 'a new rule' },
+        { left: '1', worked: '' },
+      ],
+      grown: [{ card: { number: 1 }, growthPoints: 3 }],
+    });
+    expect((await h.records(sprint.id)).facts).toEqual([]);
+    expect(await h.read((tx) => tx.promptOf(sprint.id, PEOPLE.ben, '2026-11-02'))).toMatchObject({
+      state: 'asked',
+    });
+  });
+
+  test.each([
+    ['3', { surprise: 3, drift: 0 }],
+    ['1.5', { surprise: 1.5, drift: 1.5 }],
+    ['0', { surprise: 0, drift: 3 }],
+  ])('%s points of 3 as surprise work make the rest drift', async (surprise, expected) => {
+    const { h, sprint } = await askedOnMonday();
+    await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '7', worked: '1', surprise } });
+    expect(await standing(h, sprint.id, 1)).toMatchObject(expected);
+  });
+
+  test.each([
+    ['4', '7', '1', 'The card grew by 3 points, so surprise work is from 0 to 3.'],
+    ['-1', '7', '1', 'The card grew by 3 points, so surprise work is from 0 to 3.'],
+    ['1', '3', '', 'The card did not grow, so no surprise work came up: leave this at 0.'],
+    [
+      '-1',
+      '3',
+      '0',
+      'The card shrank and holds no surprise work that could have fallen away: leave this at 0.',
+    ],
+    ['x', '7', '1', 'Write points in halves from 0 to 999.5, for example 3 or 0.5.'],
+  ])('a surprise of %s with %s left and “%s” worked is refused', async (surprise, left, worked, message) => {
+    const { h, sprint } = await askedOnMonday();
+    const { cards } = await h.records(sprint.id);
+    const attempt = h.answer('ben', sprint.id, '2026-11-02', { 1: { left, worked, surprise } });
+    expect(await problemsOf(attempt)).toEqual({ [`surprise:${cards[0]?.id}`]: message });
+  });
+});
+
+describe('what can’t be said is refused with the reason and the way out', () => {
+  test.each([
+    [{ left: '', note: 'tides' }, 'left', 'Write points in halves from 0 to 999.5, for example 3 or 0.5.'],
+    [{ left: '', worked: '1' }, 'left', 'Write points in halves from 0 to 999.5, for example 3 or 0.5.'],
+    [{ left: '0.3' }, 'left', 'Write points in halves from 0 to 999.5, for example 3 or 0.5.'],
+    [{ left: '3', worked: '-1' }, 'worked', 'Write points in halves from 0 to 999.5, for example 3 or 0.5.'],
+    [{ left: '3', note: 'x'.repeat(501) }, 'note', 'Keep the note within 500 characters.'],
+  ])('%j', async (given, field, message) => {
+    const { h, sprint } = await askedOnMonday();
+    const { cards } = await h.records(sprint.id);
+    const attempt = h.answer('ben', sprint.id, '2026-11-02', { 1: given });
+    expect(await problemsOf(attempt)).toEqual({ [`${field}:${cards[0]?.id}`]: message });
+  });
+
+  test('a finished card names the way to reopen it, and can be answered for afterwards', async () => {
+    const { h, sprint } = await askedOnMonday();
+    await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '0' } });
+    h.set('2026-11-03T10:00:00Z');
+    const attempt = h.answer('ben', sprint.id, '2026-11-03', { 1: { left: '1', surprise: '1' } });
+    expect(Object.values(await problemsOf(attempt))).toEqual([
+      '1 (Tide table) was finished on Mon 2 Nov. If it is not done after all, reopen it first with “reopen 1”.',
+    ]);
+    await reopenCard(h.deps, actorOf('ben'), { place: CHANNEL, reference: '1' });
+    await h.answer('ben', sprint.id, '2026-11-03', { 1: { left: '1', surprise: '1' } });
+    expect(await standing(h, sprint.id, 1)).toEqual({
+      worked: 5,
+      left: 1,
+      surprise: 1,
+      drift: 0,
+      finished: false,
+    });
+  });
+
+  test('a dropped card', async () => {
+    const { h, sprint } = await askedOnMonday();
+    await dropCard(h.deps, actorOf('ben'), { place: CHANNEL, reference: '1', reason: 'not wanted' });
+    const attempt = h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '1' } });
+    expect(Object.values(await problemsOf(attempt))).toEqual([
+      '1 (Tide table) was dropped on Mon 2 Nov, so nothing can be left on it.',
+    ]);
+  });
+
+  test('somebody else’s card', async () => {
+    const { h, sprint } = await askedOnMonday();
+    const attempt = h.answer('ben', sprint.id, '2026-11-02', { 2: { left: '1' } });
+    expect(Object.values(await problemsOf(attempt))).toEqual([
+      '2 (Crane log) is not one of your cards. Its owners answer for it; take a share in it with “take 2” if you work on it too.',
+    ]);
+  });
+
+  test('a card of another sprint', async () => {
+    const { h, sprint } = await askedOnMonday();
+    await refusalOf(h.answer('ben', sprint.id, '2026-11-02', { 99: { left: '1' } }), 'sprint-changed');
+  });
+
+  test('a day before the card came into the sprint', async () => {
+    const { h, sprint } = await askedOnMonday();
+    h.set('2026-11-04T10:00:00Z');
+    await pullLine(h.deps, actorOf('ben'), { place: CHANNEL, line: 'Fog horn, 3, @Ben' });
+    const attempt = h.answer('ben', sprint.id, '2026-11-03', { 4: { left: '1' } });
+    expect(Object.values(await problemsOf(attempt))).toEqual([
+      '4 (Fog horn) came into the sprint on Wed 4 Nov; answer for that day or a later one.',
+    ]);
+  });
+
+  test('a day that has not come, lies outside the sprint, or is none', async () => {
+    const { h, sprint } = await askedOnMonday();
+    const on = (day: string) => h.answer('ben', sprint.id, day, { 1: { left: '1' } });
+    expect(await refusalOf(on('2026-11-03'), 'day-not-come')).toEqual({ day: '2026-11-03' });
+    for (const day of ['2026-11-01', '2026-11-14', 'tomorrow', '2026-11-31']) {
+      expect(await refusalOf(on(day), 'day-outside-sprint')).toMatchObject({ day, startsOn: '2026-11-02' });
+    }
+  });
+
+  test('a sprint that has not begun, and one that is over', async () => {
+    const h = harness();
+    const team = await h.setUpTeam();
+    const { sprint } = await h.plan(team);
+    await refusalOf(h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '1' } }), 'sprint-not-begun');
+    await h.pass('2026-11-13T17:00:00Z');
+    await refusalOf(h.answer('ben', sprint.id, '2026-11-13', { 1: { left: '1' } }), 'sprint-over');
+  });
+
+  test('a form for somebody without a card', async () => {
+    const { h } = await askedOnMonday();
+    const attempt = answerForm(h.deps, actorOf('ana'), { place: CHANNEL });
+    expect(await refusalOf(attempt, 'no-cards-of-yours')).toEqual({ sprintName: 'Harbour 12' });
+  });
+});
+
+describe('one click', () => {
+  test('“nothing changed” meets the day and leaves the ledger as it is', async () => {
+    const { h, sprint } = await askedOnMonday();
+    const prompt = await recordUnchanged(h.deps, actorOf('ben'), { sprintId: sprint.id, day: '2026-11-02' });
+    expect(prompt).toMatchObject({ state: 'unchanged', answered: [] });
+    expect((await h.records(sprint.id)).facts).toEqual([]);
+  });
+
+  test('“away” meets the day; the next day is asked about again', async () => {
+    const { h, sprint } = await askedOnMonday();
+    const prompt = await recordAway(h.deps, actorOf('ben'), { sprintId: sprint.id, day: '2026-11-02' });
+    expect(prompt.state).toBe('away');
+    await h.pass('2026-11-03T09:15:00Z');
+    expect(h.kindsTo('ben')).toEqual(['daily-prompt', 'daily-prompt']);
+  });
+
+  test('on an old button after numbers were given takes none of them back', async () => {
+    const { h, sprint } = await askedOnMonday();
+    await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '3' } });
+    const prompt = await recordAway(h.deps, actorOf('ben'), { sprintId: sprint.id, day: '2026-11-02' });
+    expect(prompt).toMatchObject({ state: 'answered', answered: [{ leftPoints: 3 }] });
+  });
+
+  test('may be followed by numbers all the same', async () => {
+    const { h, sprint } = await askedOnMonday();
+    await recordUnchanged(h.deps, actorOf('ben'), { sprintId: sprint.id, day: '2026-11-02' });
+    const outcome = await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '3' } });
+    expect(outcome).toMatchObject({ prompt: { state: 'answered' } });
+  });
+});
+
+describe('a card that nobody owns', () => {
+  test('is offered in the form, and taken with it', async () => {
+    const { h, sprint } = await askedOnMonday('Tide table, 5\nCrane log, 3, @Chi');
+    const form = await answerForm(h.deps, actorOf('ben'), { place: CHANNEL });
+    expect([form.cards, form.takeable.map(({ number }) => number)]).toEqual([[], [1]]);
+    const cardIds = (await h.records(sprint.id)).cards.map(({ id }) => id);
+    await recordAnswers(h.deps, actorOf('ben'), {
+      sprintId: sprint.id,
+      day: '2026-11-02',
+      answers: [],
+      // The second one has an owner, so it is not for the taking here.
+      takeCardIds: cardIds,
+    });
+    expect((await h.records(sprint.id)).cards.map(({ ownerIds }) => ownerIds)).toEqual([
+      [PEOPLE.ben],
+      [PEOPLE.chi],
+    ]);
+  });
+});
+
+describe('an answer in words', () => {
+  test('counts the cards in the order of the prompt', async () => {
+    const { h, sprint } = await askedOnMonday();
+    await say(h, 'ben', '2, 0');
+    expect(await standing(h, sprint.id, 1)).toMatchObject({ worked: 3, left: 2 });
+    expect(await standing(h, sprint.id, 3)).toMatchObject({ worked: 2, finished: true });
+  });
+
+  test('finds every card at its place all day long, though one of them is finished by now', async () => {
+    const { h, sprint } = await askedOnMonday();
+    await say(h, 'ben', '1: 0');
+    await say(h, 'ben', '2: 1');
+    expect(await standing(h, sprint.id, 1)).toMatchObject({ finished: true });
+    expect(await standing(h, sprint.id, 3)).toMatchObject({ left: 1 });
+  });
+
+  test('may name a card by key, by number sign, and with what was worked and surprise', async () => {
+    const { h, sprint } = await askedOnMonday('LP-7: Tide table, 5, @Ben\nCrane log, 3, @Ben');
+    await say(h, 'ben', 'lp-7: 6 worked 1 surprise 2');
+    await say(h, 'ben', '#2: 1');
+    expect(await standing(h, sprint.id, 1)).toEqual({
+      worked: 1,
+      left: 6,
+      surprise: 2,
+      drift: 0,
+      finished: false,
+    });
+    expect(await standing(h, sprint.id, 2)).toMatchObject({ left: 1 });
+  });
+
+  test('with negative surprise takes surprise work away again', async () => {
+    const { h, sprint } = await askedOnMonday('Tide table, 5, @Ben');
+    await say(h, 'ben', '7 surprise 2');
+    h.set('2026-11-03T10:00:00Z');
+    await say(h, 'ben', '5 worked 0 surprise -2');
+    expect(await standing(h, sprint.id, 1)).toEqual({
+      worked: 0,
+      left: 5,
+      surprise: 0,
+      drift: 0,
+      finished: false,
+    });
+  });
+
+  test('in the thread of a prompt is about that prompt’s day', async () => {
+    const { h, sprint } = await askedOnMonday('Tide table, 5, @Ben');
+    const ts = h.messenger.messages.find(({ content }) => content.kind === 'daily-prompt')?.at.ts;
+    h.set('2026-11-04T10:00:00Z');
+    await say(h, 'ben', '4', ts);
+    await say(h, 'ben', '1');
+    const { facts } = await h.records(sprint.id);
+    expect(facts.map(({ day, kind }) => [day, kind])).toEqual([
+      ['2026-11-02', 'answer'],
+      ['2026-11-04', 'answer'],
+    ]);
+  });
+
+  test('in the thread of somebody else’s prompt is about today', async () => {
+    const { h, sprint } = await askedOnMonday('Tide table, 5, @Ben\nCrane log, 3, @Chi');
+    const bens = h.messenger.messages.find(
+      ({ content }) => content.kind === 'daily-prompt' && content.prompt.userId === PEOPLE.ben,
+    );
+    h.set('2026-11-04T10:00:00Z');
+    const place = directMessagesOf('ben');
+    await answerInWords(h.deps, actorOf('chi'), { text: '1', place, threadTs: bens?.at.ts ?? '' });
+    const { facts } = await h.records(sprint.id);
+    expect(facts).toMatchObject([{ memberId: PEOPLE.chi, day: '2026-11-04' }]);
+  });
+
+  test('in the thread of a prompt whose sprint is over is refused', async () => {
+    const { h } = await askedOnMonday('Tide table, 5, @Ben');
+    const ts = h.messenger.messages.find(({ content }) => content.kind === 'daily-prompt')?.at.ts;
+    await h.pass('2026-11-13T17:00:00Z');
+    await refusalOf(say(h, 'ben', '4', ts), 'sprint-over');
+    await refusalOf(say(h, 'ben', '4'), 'no-sprint-running');
+  });
+
+  test.each([
+    ['same', 'unchanged'],
+    ['away', 'away'],
+  ])('“%s” is %s', async (text, state) => {
+    const { h } = await askedOnMonday();
+    expect(await say(h, 'ben', text)).toMatchObject({ kind: 'recorded', prompt: { state } });
+  });
+
+  test('that is not clear says so and records nothing', async () => {
+    const { h, sprint } = await askedOnMonday();
+    expect(await refusalOf(say(h, 'ben', 'all fine'), 'unclear-words')).toMatchObject({ cardCount: 2 });
+    expect(await refusalOf(say(h, 'ana', 'all fine'), 'no-cards-of-yours')).toEqual({
+      sprintName: 'Harbour 12',
+    });
+    expect((await h.records(sprint.id)).facts).toEqual([]);
+  });
+
+  test('about somebody else’s card is refused', async () => {
+    const { h } = await askedOnMonday('LP-7: Tide table, 5, @Ben\nLP-8: Crane log, 3, @Chi');
+    const problems = Object.values(await problemsOf(say(h, 'ben', 'LP-8: 1')));
+    expect(problems[0]).toMatch(/^LP-8 \(Crane log\) is not one of your cards\./);
+  });
+
+  test('asks why when the card grew', async () => {
+    const { h, sprint } = await askedOnMonday('Tide table, 5, @Ben');
+    expect(await say(h, 'ben', '8')).toMatchObject({
+      kind: 'growth-to-explain',
+      grown: [{ growthPoints: 3 }],
+    });
+    expect((await h.records(sprint.id)).facts).toEqual([]);
+  });
+});

@@ -1,0 +1,183 @@
+import { describe, expect, test } from 'vitest';
+import { pullForm, pullLine } from '../../../src/app/cards/pull-card.ts';
+import type { PullInCheck, PullInSize } from '../../../src/app/cards/pull-in-check.ts';
+import { laterParts } from '../../../src/app/cards/pull-in-check.ts';
+import { closeSprint, reopenSprint } from '../../../src/app/closing/end-sprint.ts';
+import type { PastCard, PastSprint } from '../../../src/app/history/past-sprint.ts';
+import type { PullInChance, PullInRecord } from '../../../src/forecast/pull-in-chance.ts';
+import { DEFAULT_SCALE } from '../../../src/sprint/scale.ts';
+import { actorOf, CHANNEL, type Harness, harnessForEach } from '../../support/app-harness.ts';
+import { aPastSprint, finishing, importPast, missing, pastSprintsOf } from '../past-sprints.ts';
+
+// The sprint runs from Monday 2 to Friday 13 November 2026 in Lisbon, which is on UTC then; 10 points committed.
+const harness = harnessForEach('2026-10-30T12:00:00Z');
+const ben = actorOf('ben');
+
+/** Everything finished evenly over ten working days. */
+function watched(points: number, cards: readonly PastCard[] = []): Partial<PastSprint> {
+  const trace = Array.from({ length: 11 }, (_, i) => ({
+    cardPoints: points,
+    finishedPoints: Math.round((points * i) / 10),
+    underwayPoints: 0,
+  }));
+  return { ...finishing(points, 0), trace, cards };
+}
+
+async function running(past: readonly Partial<PastSprint>[]) {
+  const h = harness();
+  const team = await h.setUpTeam();
+  if (past.length > 0) await importPast(h, team, pastSprintsOf(past));
+  const { sprint } = await h.plan(team);
+  await h.pass('2026-11-06T09:15:00Z');
+  return { h, team, sprint };
+}
+
+async function checkOf(h: Harness): Promise<PullInCheck> {
+  return (await pullForm(h.deps, ben, CHANNEL)).check;
+}
+
+function chanceOf(check: PullInCheck, points: number): PullInChance {
+  const { chance } = check.sizes.find(({ estimatePoints }) => estimatePoints === points) as PullInSize;
+  if ('undefined' in chance) throw new Error(chance.undefined);
+  return chance;
+}
+
+describe('the check before a card is pulled in', () => {
+  test('gives each size of the scale both chances, the smaller the likelier, done first the likelier', async () => {
+    const { h } = await running(Array.from({ length: 6 }, () => watched(14)));
+    const check = await checkOf(h);
+    expect(check).toMatchObject({ openPoints: 10, ownSprints: 6, pulledIn: { cards: 0, finished: 0 } });
+    expect(check.sizes.map(({ estimatePoints }) => estimatePoints)).toEqual(DEFAULT_SCALE);
+    const chances = DEFAULT_SCALE.map((points) => chanceOf(check, points));
+    for (const [i, { afterOpenWork, doneFirst }] of chances.entries()) {
+      expect(afterOpenWork).toBeLessThanOrEqual(doneFirst);
+      expect(doneFirst).toBeLessThanOrEqual(chances[i - 1]?.doneFirst ?? 1);
+      expect(afterOpenWork).toBeLessThanOrEqual(chances[i - 1]?.afterOpenWork ?? 1);
+    }
+    expect(chances[0]?.doneFirst).toBeGreaterThan(0.8);
+    expect(chances.at(-1)?.doneFirst).toBeLessThan(0.2);
+  });
+
+  test('sees room where a team that pulls nothing in has always had time to spare', async () => {
+    const { h, sprint } = await running(Array.from({ length: 8 }, () => watched(20)));
+    await h.answer('ben', sprint.id, '2026-11-05', { 1: { left: '0' }, 3: { left: '0' } });
+    await h.answer('chi', sprint.id, '2026-11-05', { 2: { left: '0' } });
+    const check = await checkOf(h);
+    expect(check.openPoints).toBe(0);
+    // At least 12 points were finished in the later six tenths of each past sprint.
+    expect(chanceOf(check, 5).afterOpenWork).toBeGreaterThan(0.8);
+  });
+
+  test('counts in the surprise work that cards of the size tend to hold', async () => {
+    const cards = (surprisePoints: number): PastCard[] =>
+      Array.from({ length: 6 }, () => ({ estimatePoints: 3, surprisePoints }));
+    const { h } = await running(Array.from({ length: 6 }, () => watched(14, cards(0))));
+    const plain = chanceOf(await checkOf(h), 3).doneFirst;
+    await h.read(async (tx) => {
+      const team = await tx.teamByChannel('W1', CHANNEL.channelId);
+      for (const past of await tx.pastSprintsOf(team?.id ?? '')) {
+        const { name: _n, startsOn: _s, importedAt: _i, recordedValue: _v, ...left } = past;
+        await tx.savePastSprint({ ...left, cards: cards(4), workspaceId: 'W1', recordedAt: new Date(0) });
+      }
+    });
+    expect(chanceOf(await checkOf(h), 3).doneFirst).toBeLessThan(plain);
+  });
+
+  test('tells the record of cards like it, pulled in with about as much work a day', async () => {
+    const pulledIn = (finished: boolean): PastCard => ({
+      estimatePoints: 3,
+      surprisePoints: 0,
+      pulledIn: { workingDaysLeft: 6, finished },
+    });
+    const { h } = await running([
+      watched(10, [pulledIn(true), pulledIn(true), pulledIn(false)]),
+      watched(10, [pulledIn(true), pulledIn(true), pulledIn(false)]),
+    ]);
+    const check = await checkOf(h);
+    expect(check.pulledIn).toEqual({ cards: 6, finished: 4 });
+    const three = check.sizes.find(({ estimatePoints }) => estimatePoints === 3);
+    expect(three?.record as PullInRecord).toMatchObject({ finished: 4, cards: 6, comparable: true });
+    const huge = check.sizes.find(({ estimatePoints }) => estimatePoints === 21);
+    expect(huge?.record as PullInRecord).toMatchObject({ cards: 6, comparable: false });
+  });
+
+  test('below three closed sprints gives no chance, and says how many there are', async () => {
+    const { h } = await running([watched(10)]);
+    expect((await checkOf(h)).sizes[0]?.chance).toEqual({
+      undefined: 'A chance takes 3 closed sprints; there is 1.',
+    });
+  });
+
+  test('on the last evening and in a reopened sprint says why there is no chance', async () => {
+    const { h, sprint } = await running(Array.from({ length: 4 }, () => watched(10)));
+    await h.pass('2026-11-13T09:15:00Z');
+    expect(chanceOf(await checkOf(h), 1).doneFirst).toBeGreaterThan(0);
+    await h.answer('ben', sprint.id, '2026-11-13', { 1: { left: '0' } });
+    const because = async () => {
+      const [size] = (await checkOf(h)).sizes;
+      return size && 'undefined' in size.chance ? size.chance.undefined : 'a chance';
+    };
+    expect(await because()).toContain('The last working day is over');
+    await closeSprint(h.deps, actorOf('ana'), { place: CHANNEL });
+    await reopenSprint(h.deps, actorOf('ana'), { place: CHANNEL });
+    expect(await because()).toBe('The sprint is open for corrections only.');
+  });
+});
+
+test('the reply to a card that was pulled in tells its chance as it was before it came in', async () => {
+  const { h } = await running(Array.from({ length: 6 }, () => watched(14)));
+  const before = chanceOf(await checkOf(h), 3);
+  const { check } = await pullLine(h.deps, ben, { place: CHANNEL, line: 'Fog horn, 3, @Ben' });
+  expect(check.sizes).toHaveLength(1);
+  expect(chanceOf(check, 3)).toEqual(before);
+  expect((await checkOf(h)).openPoints).toBe(13);
+});
+
+describe('what past sprints did from a moment on', () => {
+  const time = { elapsedShare: 0.4, total: 10 };
+
+  test('is what they finished after it, and whether they had time to spare', () => {
+    const half = aPastSprint({
+      ...missing(20, 15),
+      trace: [
+        { cardPoints: 20, finishedPoints: 0, underwayPoints: 0 },
+        { cardPoints: 20, finishedPoints: 9, underwayPoints: 0 },
+        { cardPoints: 20, finishedPoints: 15, underwayPoints: 0 },
+      ],
+    });
+    expect(laterParts([half], { elapsedShare: 0.5, total: 10 }, 3)).toEqual([
+      { finishedPoints: 6, evenPoints: 7.5, hadTimeToSpare: false },
+    ]);
+    expect(laterParts([aPastSprint(watched(20))], time, 3)).toEqual([
+      { finishedPoints: 12, evenPoints: 12, hadTimeToSpare: true },
+    ]);
+  });
+
+  test('has no time to spare where work was pulled in after it', () => {
+    const trace = [
+      { cardPoints: 20, finishedPoints: 0, underwayPoints: 0 },
+      { cardPoints: 25, finishedPoints: 25, underwayPoints: 0 },
+    ];
+    const [part] = laterParts(
+      [aPastSprint({ ...finishing(20, 5), trace })],
+      { elapsedShare: 0, total: 10 },
+      3,
+    );
+    expect(part).toMatchObject({ finishedPoints: 25, hadTimeToSpare: false });
+  });
+
+  test('is taken to have gone evenly where nobody watched, and is unknown without a velocity', () => {
+    const [imported] = laterParts([aPastSprint(missing(20, 15))], time, 3);
+    expect(imported).toEqual({ finishedPoints: 9, evenPoints: 9, hadTimeToSpare: false });
+    expect(laterParts([aPastSprint(finishing(20, 0))], time, 3)[0]?.hadTimeToSpare).toBe(true);
+    expect(laterParts([aPastSprint({ velocityPoints: undefined })], time, 3)).toEqual([]);
+  });
+
+  test('is scaled to the length of this sprint, and looks at the latest twelve', () => {
+    const past = pastSprintsOf(Array.from({ length: 15 }, (_, i) => missing(20, i)));
+    const later = laterParts(past, { elapsedShare: 0, total: 5 }, 3);
+    expect(later.map(({ finishedPoints }) => finishedPoints)).toEqual(
+      Array.from({ length: 12 }, (_, i) => (i + 3) / 2),
+    );
+  });
+});

@@ -1,0 +1,345 @@
+import { sql } from 'drizzle-orm';
+import { describe, expect, test } from 'vitest';
+import { answerForm } from '../../../src/app/answering/answer-form.ts';
+import { answerInWords } from '../../../src/app/answering/answer-in-words.ts';
+import { dropCard } from '../../../src/app/cards/change-cards.ts';
+import { pullLine } from '../../../src/app/cards/pull-card.ts';
+import { closeDueSprints } from '../../../src/app/clock/ask-members.ts';
+import { cancelSprint, closeSprint, reopenSprint } from '../../../src/app/closing/end-sprint.ts';
+import type { VerdictContent } from '../../../src/app/posting/message-content.ts';
+import { sprintStatus } from '../../../src/app/watching/sprint-status.ts';
+import {
+  actorOf,
+  CHANNEL,
+  directMessagesOf,
+  type Harness,
+  harnessForEach,
+  PEOPLE,
+  refusalOf,
+} from '../../support/app-harness.ts';
+
+// The sprint runs from Monday 2 to Friday 13 November 2026 in Lisbon, which is on UTC then.
+const harness = harnessForEach('2026-10-30T12:00:00Z');
+const ana = actorOf('ana');
+const CLOSING = '2026-11-13T17:00:00Z';
+
+async function running(cards?: string) {
+  const h = harness();
+  const team = await h.setUpTeam();
+  const { sprint } = await h.plan(team, cards === undefined ? {} : { cards });
+  await h.pass('2026-11-02T09:15:00Z');
+  return { h, team, sprint };
+}
+
+function verdictsIn(h: Harness): VerdictContent[] {
+  return h.messagesTo(CHANNEL).flatMap((content) => (content.kind === 'verdict' ? [content.verdict] : []));
+}
+
+function resultsOf(h: Harness, sprintId: string) {
+  return h.read((tx) => tx.latestResult(sprintId));
+}
+
+describe('closing by itself', () => {
+  test('happens at the closing time, not before, and posts the verdict with its chart in the channel', async () => {
+    const { h, sprint } = await running();
+    await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '0' }, 3: { left: '0' } });
+    await h.pass('2026-11-13T16:59:59Z');
+    expect((await h.sprint(sprint.id)).state).toBe('open');
+    await h.pass(CLOSING);
+    expect(await h.sprint(sprint.id)).toMatchObject({
+      state: 'closed',
+      closedAt: new Date(CLOSING),
+      nextPromptAt: undefined,
+      nextReminderAt: undefined,
+      lastCallAt: undefined,
+    });
+    expect(verdictsIn(h)).toMatchObject([
+      {
+        cancelled: false,
+        reopened: 'never',
+        reopenUntil: new Date('2026-11-14T17:00:00Z'),
+        version: 1,
+        // 7 of 10 points kept: below 80 %.
+        summary: { verdict: { verdict: 'missed' }, ratios: { keptShare: 0.7 } },
+      },
+    ]);
+    const post = h.messenger.messages.find(({ content }) => content.kind === 'verdict');
+    expect(post?.image).toMatchObject({ fileName: 'burndown.png', altText: 'Burndown of Harbour 12' });
+    expect(h.charts.burndowns.at(-1)).toMatchObject({ today: undefined });
+  });
+
+  test('happens once, however often the clock ticks and however many do', async () => {
+    const { h, sprint } = await running();
+    h.set(CLOSING);
+    const claimed = await Promise.all([closeDueSprints(h.deps), closeDueSprints(h.deps)]);
+    await h.pass('2026-11-13T17:01:00Z');
+    expect(claimed.reduce((a, b) => a + b)).toBe(1);
+    expect(verdictsIn(h)).toHaveLength(1);
+    expect((await resultsOf(h, sprint.id))?.version).toBe(1);
+  });
+
+  test('is caught up with after an outage, and asks nobody any more', async () => {
+    const { h, sprint } = await running();
+    const before = h.kindsTo('ben').length;
+    await h.pass('2026-11-16T09:20:00Z');
+    expect(await h.sprint(sprint.id)).toMatchObject({
+      state: 'closed',
+      closedAt: new Date('2026-11-16T09:20:00Z'),
+    });
+    expect(h.kindsTo('ben')).toHaveLength(before);
+  });
+
+  test('of a sprint without a commitment says “no plan”, with ratios that are undefined for a reason', async () => {
+    const { h } = await running('');
+    await pullLine(h.deps, actorOf('ben'), { place: CHANNEL, line: 'Fog horn, 3, @Ben' });
+    await h.pass(CLOSING);
+    const [verdict] = verdictsIn(h);
+    expect(verdict?.summary).toMatchObject({
+      verdict: { verdict: 'no plan', failedTests: [] },
+      totals: { commitmentPoints: 0, pulledInPoints: 3, loadPoints: 3 },
+      ratios: {
+        planShare: 0,
+        keptShare: { undefined: expect.stringMatching(/\w/) },
+        surpriseRatio: { undefined: expect.stringMatching(/\w/) },
+        pullInRatio: { undefined: expect.stringMatching(/\w/) },
+      },
+    });
+  });
+
+  test('shows dropped cards with the reasons given', async () => {
+    const { h, sprint } = await running();
+    await dropCard(h.deps, actorOf('ben'), { place: CHANNEL, reference: '2', reason: 'not wanted' });
+    await h.pass(CLOSING);
+    const { cards } = await h.records(sprint.id);
+    expect(verdictsIn(h)[0]?.dropReasons).toEqual(new Map([[cards[1]?.id, 'not wanted']]));
+  });
+});
+
+describe('the numbers of a verdict', () => {
+  test('stand as they were posted, though the team measures otherwise afterwards', async () => {
+    const { h, team, sprint } = await running();
+    await h.pass(CLOSING);
+    const posted = verdictsIn(h)[0]?.summary;
+    await h.read((tx) =>
+      tx.saveTeam({
+        ...team,
+        thresholds: { ...team.thresholds, keptShareAtLeast: 0, surpriseRatioAtMost: 1 },
+      }),
+    );
+    expect((await resultsOf(h, sprint.id))?.summary).toEqual(posted);
+    expect(posted?.verdict.verdict).toBe('missed');
+  });
+
+  test('of a team’s first sprint are its own baseline, and that of the next', async () => {
+    const { h, team, sprint } = await running();
+    await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '0' } });
+    await h.pass(CLOSING);
+    expect(verdictsIn(h)[0]?.summary.ratios.velocityGrowth).toBe(1);
+    h.set('2026-11-16T08:00:00Z');
+    const next = await h.plan(team, {
+      name: 'Harbour 13',
+      startsOn: '2026-11-16',
+      endsOn: '2026-11-16',
+      cards: 'A, 8, @Ben\nB, 5, @Ben',
+    });
+    await h.answer('ben', next.sprint.id, '2026-11-16', { 1: { left: '0' }, 2: { left: '0' } });
+    await h.pass('2026-11-16T17:00:00Z');
+    // 13 points against 5.
+    expect(verdictsIn(h)[1]?.summary.ratios.velocityGrowth).toBe(2.6);
+  });
+});
+
+describe('closing before its time', () => {
+  test('is for facilitators, and gives the verdict at once', async () => {
+    const { h, sprint } = await running();
+    await refusalOf(closeSprint(h.deps, actorOf('ben'), { place: CHANNEL }), 'not-a-facilitator');
+    const verdict = await closeSprint(h.deps, ana, { place: CHANNEL });
+    await h.drain();
+    expect(verdict).toMatchObject({ sprint: { id: sprint.id, state: 'closed' }, version: 1 });
+    expect(verdictsIn(h)).toHaveLength(1);
+    await refusalOf(closeSprint(h.deps, ana, { sprintId: sprint.id }), 'sprint-over');
+    await refusalOf(closeSprint(h.deps, ana, { place: CHANNEL }), 'no-sprint-running');
+  });
+
+  test('of a sprint that has not begun is refused: there is nothing to judge yet', async () => {
+    const h = harness();
+    const team = await h.setUpTeam();
+    const { sprint } = await h.plan(team);
+    await refusalOf(closeSprint(h.deps, ana, { sprintId: sprint.id }), 'sprint-not-begun');
+  });
+});
+
+describe('reopening', () => {
+  test('within 24 hours brings the post up to date, takes corrections, and closes by itself again', async () => {
+    const { h, sprint } = await running();
+    await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '0' }, 3: { left: '0' } });
+    await h.pass(CLOSING);
+    await h.pass('2026-11-14T16:59:00Z');
+    const { until } = await reopenSprint(h.deps, ana, { place: CHANNEL });
+    await h.drain();
+    expect(until).toEqual(new Date('2026-11-14T17:00:00Z'));
+    expect(verdictsIn(h)).toMatchObject([{ reopened: 'open', reopenUntil: undefined, version: 1 }]);
+
+    const form = await answerForm(h.deps, actorOf('chi'), { place: CHANNEL });
+    expect(form.day).toBe('2026-11-13');
+    await h.answer('chi', sprint.id, '2026-11-13', { 2: { left: '0' } });
+    await h.pass('2026-11-14T17:00:00Z');
+    expect(verdictsIn(h)).toMatchObject([
+      {
+        reopened: 'closed-again',
+        version: 2,
+        reopenUntil: undefined,
+        summary: { verdict: { verdict: 'kept' } },
+      },
+    ]);
+    const post = h.messenger.messages.find(({ content }) => content.kind === 'verdict');
+    expect(post?.updates).toBe(2);
+  });
+
+  test('keeps the numbers of the first closing on record beside those of the second', async () => {
+    const { h, sprint } = await running();
+    await h.pass(CLOSING);
+    await reopenSprint(h.deps, ana, { sprintId: sprint.id });
+    await h.answer('ben', sprint.id, '2026-11-13', { 1: { left: '0' } });
+    await closeSprint(h.deps, ana, { sprintId: sprint.id });
+    const rows = await h.database.session.execute(
+      sql`select version, velocity_points::float as velocity from loadline.sprint_results order by version`,
+    );
+    expect((rows as unknown as { rows: unknown[] }).rows).toEqual([
+      { version: 1, velocity: 0 },
+      { version: 2, velocity: 5 },
+    ]);
+  });
+
+  test('asks and reminds nobody', async () => {
+    const { h, sprint } = await running();
+    await h.pass('2026-11-05T17:00:00Z');
+    await closeSprint(h.deps, ana, { sprintId: sprint.id });
+    await reopenSprint(h.deps, ana, { sprintId: sprint.id });
+    const before = h.kindsTo('ben').length;
+    await h.pass('2026-11-06T09:15:00Z');
+    await h.setUpTeam({ promptAt: '09:30' });
+    await h.pass('2026-11-06T16:00:00Z');
+    expect(before).toBeGreaterThan(0);
+    expect(h.kindsTo('ben')).toEqual([]);
+  });
+
+  test('a second time counts its 24 hours from the first closing', async () => {
+    const { h, sprint } = await running();
+    await h.pass(CLOSING);
+    h.set('2026-11-14T10:00:00Z');
+    await reopenSprint(h.deps, ana, { sprintId: sprint.id });
+    await closeSprint(h.deps, ana, { sprintId: sprint.id });
+    const { until } = await reopenSprint(h.deps, ana, { sprintId: sprint.id });
+    expect(until).toEqual(new Date('2026-11-14T17:00:00Z'));
+  });
+
+  test('after 24 hours is too late', async () => {
+    const { h, sprint } = await running();
+    await h.pass(CLOSING);
+    h.set('2026-11-14T17:00:00Z');
+    expect(await refusalOf(reopenSprint(h.deps, ana, { place: CHANNEL }), 'reopen-too-late')).toMatchObject({
+      sprintName: 'Harbour 12',
+    });
+    expect((await h.sprint(sprint.id)).state).toBe('closed');
+  });
+
+  test('is for facilitators, and for a sprint that was closed', async () => {
+    const { h, sprint } = await running();
+    await refusalOf(reopenSprint(h.deps, ana, { place: CHANNEL }), 'no-sprint-to-reopen');
+    await refusalOf(reopenSprint(h.deps, ana, { sprintId: sprint.id }), 'no-sprint-to-reopen');
+    await h.pass(CLOSING);
+    await refusalOf(reopenSprint(h.deps, actorOf('ben'), { place: CHANNEL }), 'not-a-facilitator');
+  });
+
+  test('finds the sprint that closed last, though one that follows it was cancelled since', async () => {
+    const { h, team, sprint } = await running();
+    await h.pass(CLOSING);
+    await h.plan(team, { name: 'Harbour 13', startsOn: '2026-11-16', endsOn: '2026-11-20' });
+    await cancelSprint(h.deps, ana, { place: CHANNEL, reason: 'a mistake' });
+    const { heading } = await reopenSprint(h.deps, ana, { place: CHANNEL });
+    expect(heading.sprint.id).toBe(sprint.id);
+  });
+
+  test('is refused while another sprint is open on some of the same days', async () => {
+    const { h, team, sprint } = await running();
+    h.set('2026-11-06T12:00:00Z');
+    await closeSprint(h.deps, ana, { sprintId: sprint.id });
+    await h.plan(team, { name: 'Harbour 13', startsOn: '2026-11-06', endsOn: '2026-11-20' });
+    expect(await refusalOf(reopenSprint(h.deps, ana, { sprintId: sprint.id }), 'days-taken')).toEqual({
+      sprintName: 'Harbour 12',
+      otherName: 'Harbour 13',
+    });
+  });
+
+  test('beside a sprint that runs already leaves people in that one, unless they name a day of the other', async () => {
+    const { h, team, sprint } = await running();
+    await h.pass(CLOSING);
+    h.set('2026-11-14T08:00:00Z');
+    const next = await h.plan(team, {
+      name: 'Harbour 13',
+      startsOn: '2026-11-14',
+      endsOn: '2026-11-20',
+      cards: 'Buoys, 3, @Ben',
+    });
+    await reopenSprint(h.deps, ana, { sprintId: sprint.id });
+    expect((await sprintStatus(h.deps, ana, CHANNEL)).sprint.id).toBe(next.sprint.id);
+    await answerInWords(h.deps, actorOf('ben'), { text: '1', place: directMessagesOf('ben') });
+    expect((await h.records(next.sprint.id)).facts).toHaveLength(1);
+    const form = await answerForm(h.deps, actorOf('ben'), { place: CHANNEL, day: '2026-11-04' });
+    expect(form.heading.sprint.id).toBe(sprint.id);
+  });
+});
+
+describe('cancelling', () => {
+  test('keeps the numbers, marks them, tells the channel why, and stops the clock', async () => {
+    const { h, team, sprint } = await running();
+    await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '0' } });
+    await cancelSprint(h.deps, ana, { place: CHANNEL, reason: ' the goal became obsolete ' });
+    await h.drain();
+    expect(h.messagesTo(CHANNEL).at(-1)).toMatchObject({
+      kind: 'cancelled',
+      byUserId: PEOPLE.ana,
+      reason: 'the goal became obsolete',
+      verdict: { cancelled: true, reopenUntil: undefined, summary: { totals: { velocityPoints: 5 } } },
+    });
+    expect(await resultsOf(h, sprint.id)).toMatchObject({ cancelled: true, version: 1 });
+    expect(await h.read((tx) => tx.closedSprintsOf(team.id))).toEqual([]);
+    await h.pass('2026-11-13T17:00:00Z');
+    expect(verdictsIn(h)).toEqual([]);
+    expect(h.kindsTo('ben')).toEqual(['daily-prompt']);
+  });
+
+  test('is for facilitators, for good, and once', async () => {
+    const { h, sprint } = await running();
+    const cancel = (by = ana) => cancelSprint(h.deps, by, { sprintId: sprint.id, reason: '' });
+    await refusalOf(cancel(actorOf('ben')), 'not-a-facilitator');
+    await cancel();
+    expect(await refusalOf(cancel(), 'sprint-over')).toMatchObject({ state: 'cancelled' });
+    await refusalOf(reopenSprint(h.deps, ana, { sprintId: sprint.id }), 'no-sprint-to-reopen');
+  });
+
+  test('is possible before the sprint begins', async () => {
+    const h = harness();
+    const team = await h.setUpTeam();
+    const { sprint } = await h.plan(team);
+    await cancelSprint(h.deps, ana, { place: CHANNEL, reason: '' });
+    expect((await h.sprint(sprint.id)).state).toBe('cancelled');
+  });
+
+  test('of a reopened sprint brings the verdict that stands up to date as well', async () => {
+    const { h, sprint } = await running();
+    await h.pass(CLOSING);
+    await reopenSprint(h.deps, ana, { sprintId: sprint.id });
+    await cancelSprint(h.deps, ana, { sprintId: sprint.id, reason: '' });
+    await h.drain();
+    expect(verdictsIn(h)).toMatchObject([{ cancelled: true, version: 2 }]);
+    expect(h.kindsTo(CHANNEL).at(-1)).toBe('cancelled');
+  });
+
+  test('with a reason beyond 300 characters is refused', async () => {
+    const { h } = await running();
+    const attempt = cancelSprint(h.deps, ana, { place: CHANNEL, reason: 'x'.repeat(301) });
+    expect(await refusalOf(attempt, 'bad-argument')).toMatchObject({ command: 'cancel' });
+  });
+});

@@ -1,0 +1,289 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import type { KnownPerson } from '../../../src/app/planning/card-paste.ts';
+import { formatCardLine, parseCardLine, parseCards } from '../../../src/app/planning/card-paste.ts';
+
+const PEOPLE: readonly KnownPerson[] = [
+  { userId: 'U1', name: 'Ana Lima' },
+  { userId: 'U2', name: 'Ben Ode' },
+  { userId: 'U3', name: 'Chi Wen' },
+  { userId: 'U4', name: 'Ana Reis' },
+  { userId: 'U5', name: 'Okoro, Dayo' },
+];
+
+/** Title, estimate and owners of a line, or what is wrong with it. */
+function read(line: string): string | readonly unknown[] {
+  const parsed = parseCardLine(line, PEOPLE);
+  if (typeof parsed === 'string') return parsed;
+  const { key, title, estimatePoints, ownerIds } = parsed;
+  return [...(key === undefined ? [] : [key]), title, estimatePoints, ...ownerIds];
+}
+
+describe('columns are parted by tabs, semicolons or commas', () => {
+  test.each<[string, unknown[]]>([
+    ['Tide table, 5, @Ben', ['Tide table', 5, 'U2']],
+    ['Tide table,5,@Ben', ['Tide table', 5, 'U2']],
+    ['Tide table\t5\tBen Ode', ['Tide table', 5, 'U2']],
+    ['Tide table; 5; @Ben', ['Tide table', 5, 'U2']],
+    ['  Tide   table , 5 ', ['Tide table', 5]],
+    ['Tide table, 5,', ['Tide table', 5]],
+    ['Tide table\t5\t\t', ['Tide table', 5]],
+  ])('%j', (line, expected) => {
+    expect(read(line)).toEqual(expected);
+  });
+
+  test.each<[string, unknown[]]>([
+    ['Sort by time, height, berth, 5, @Ben', ['Sort by time, height, berth', 5, 'U2']],
+    ['Show 3, 5 and 8 days, 2', ['Show 3, 5 and 8 days', 2]],
+    ['Mend login; it fails, 5, @Ben', ['Mend login; it fails', 5, 'U2']],
+    ['Sort by time, height\t5\t@Ben', ['Sort by time, height', 5, 'U2']],
+  ])('a title may hold what parts columns: %j', (line, expected) => {
+    expect(read(line)).toEqual(expected);
+  });
+});
+
+describe('double quotes hold a field together', () => {
+  test.each<[string, unknown[]]>([
+    ['"Room 3, 5", 8', ['Room 3, 5', 8]],
+    ['"Tide; table", 5, @Ben', ['Tide; table', 5, 'U2']],
+    ['"Tide\ttable", 5, @Ben', ['Tide table', 5, 'U2']],
+    ['"Pier\t5\tcrane", 3', ['Pier 5 crane', 3]],
+    ['"Say ""ahoy"" twice", 1', ['Say "ahoy" twice', 1]],
+    ['"Tide table","5","@Ben"', ['Tide table', 5, 'U2']],
+    ['"Tide table"\t"0,5"', ['Tide table', 0.5]],
+  ])('%j', (line, expected) => {
+    expect(read(line)).toEqual(expected);
+  });
+
+  test.each<[string, unknown[]]>([
+    ['Mend the 5" screen, 3', ['Mend the 5" screen', 3]],
+    ['"Big" red button, 3', ['"Big" red button', 3]],
+    ['Button "Big", 3', ['Button "Big"', 3]],
+  ])('quotes within a text are part of it: %j', (line, expected) => {
+    expect(read(line)).toEqual(expected);
+  });
+
+  test('a quote that is never closed is named', () => {
+    expect(read('"Tide table, 5')).toBe('a double quote is opened and never closed.');
+  });
+});
+
+describe('estimates may be halves', () => {
+  test.each<[string, number]>([
+    ['Tide table, 0.5', 0.5],
+    ['Tide table, 0,5', 0.5],
+    ['Tide table,0,5,@Ben', 0.5],
+    ['Tide table, 12,5, @Ben', 12.5],
+    ['Tide table; 0,5; @Ben', 0.5],
+    ['Tide table\t2,5', 2.5],
+    ['Tide table, ½', 0.5],
+    ['Tide table, 1½', 1.5],
+    ['Tide table, 0', 0],
+    ['Tide table, 999.5', 999.5],
+  ])('%j is %s', (line, estimatePoints) => {
+    expect(parseCardLine(line, PEOPLE)).toMatchObject({ title: 'Tide table', estimatePoints });
+  });
+
+  test('a space after the comma parts a number from the estimate', () => {
+    expect(read('Pier, 12, 5')).toEqual(['Pier, 12', 5]);
+  });
+
+  test.each(['0.3', '-1', '1000', 'five', '1e2', 'NaN'])('%s is refused and quoted', (estimate) => {
+    expect(read(`Tide table, ${estimate}, @Ben`)).toBe(
+      `“${estimate}” is not an estimate; it must be a multiple of 0.5 from 0 to 999.5.`,
+    );
+  });
+
+  test.each(['Tide table', 'Tide table, @Ben', '5', 'Tide table,, <@U2>'])('%j has no estimate', (line) => {
+    expect(read(line)).toBe('the estimate is missing. Write: title, estimate, @owner.');
+  });
+
+  test('a line with an estimate alone has no title', () => {
+    expect(read(', 5')).toBe('the title is missing. Write: title, estimate, @owner.');
+  });
+});
+
+describe('owners are members of the team', () => {
+  test.each<[string, string[]]>([
+    ['@Ben', ['U2']],
+    ['@ben', ['U2']],
+    ['Ben', ['U2']],
+    ['@Ben Ode', ['U2']],
+    ['<@U2>', ['U2']],
+    ['<@U2|ben.ode>', ['U2']],
+    ['@U2', ['U2']],
+    ['@Ana Lima @Ben Ode', ['U1', 'U2']],
+    ['@Ana Lima, @Ben', ['U1', 'U2']],
+    ['<@U1> <@U2|ben>', ['U1', 'U2']],
+    ['<@U1><@U2>', ['U1', 'U2']],
+    ['Ben and Chi Wen', ['U2', 'U3']],
+    ['@Ben & @Chi', ['U2', 'U3']],
+    ['@Ben, @Ben Ode, <@U2>', ['U2']],
+    ['@Ben  Ode', ['U2']],
+    ['', []],
+  ])('%j', (owners, ownerIds) => {
+    expect(parseCardLine(`Tide table, 5, ${owners}`, PEOPLE)).toMatchObject({ ownerIds });
+    expect(parseCardLine(`Tide table\t5\t${owners}`, PEOPLE)).toMatchObject({ ownerIds });
+  });
+
+  test('a name that holds a comma is found whole in a column of its own', () => {
+    expect(read('Tide table\t5\tOkoro, Dayo')).toEqual(['Tide table', 5, 'U5']);
+  });
+
+  test('somebody else is refused, with the members there are', () => {
+    expect(read('Tide table, 5, @Zed')).toBe(
+      '@Zed is not a member of the team. Members: Ana Lima, Ben Ode, Chi Wen, Ana Reis, Okoro, Dayo.',
+    );
+    expect(read('Tide table, 5, <@U9>')).toMatch(/^<@U9> is not a member of the team\./);
+  });
+
+  test('a first name that two members share is not guessed', () => {
+    expect(read('Tide table, 5, @Ana')).toBe(
+      '@Ana may be Ana Lima (@U1) or Ana Reis (@U4); write the whole name, or what stands in brackets.',
+    );
+  });
+});
+
+describe('a key may stand before the title', () => {
+  test.each<[string, unknown[]]>([
+    ['LP-7: Tide table, 5', ['LP-7', 'Tide table', 5]],
+    ['LP-7:Tide table, 5', ['LP-7', 'Tide table', 5]],
+    ['LP-7 Tide table, 5', ['LP-7', 'Tide table', 5]],
+    ['lp-7: Tide table, 5', ['lp-7', 'Tide table', 5]],
+    ['Phase-2 rollout, 5', ['Phase-2 rollout', 5]],
+    ['LP-7, 5', ['LP-7', 5]],
+    ['Note: tide table, 5', ['Note: tide table', 5]],
+  ])('%j', (line, expected) => {
+    expect(read(line)).toEqual(expected);
+  });
+
+  test('the same key on two lines is named by line, whatever its case', () => {
+    const { cards, bad } = parseCards('LP-7: Tides, 5\nCranes, 3\nlp-7: Berths, 2', PEOPLE);
+    expect(cards.map(({ lineNumber }) => lineNumber)).toEqual([1, 2]);
+    expect(bad).toEqual([
+      { lineNumber: 3, problem: 'lp-7 stands on line 1 already; each card needs its own key.' },
+    ]);
+  });
+});
+
+describe('a whole text', () => {
+  test.each(['\n', '\r\n', '\r'])('lines may end in %j, and blank lines count but hold no card', (end) => {
+    const { cards, bad } = parseCards(
+      ['', 'Tides, 5', ' \t ', 'Cranes, 0.3', 'Berths, 1', ''].join(end),
+      PEOPLE,
+    );
+    expect(cards.map(({ lineNumber, title }) => [lineNumber, title])).toEqual([
+      [2, 'Tides'],
+      [5, 'Berths'],
+    ]);
+    expect(bad).toEqual([
+      {
+        lineNumber: 4,
+        problem: '“0.3” is not an estimate; it must be a multiple of 0.5 from 0 to 999.5.',
+      },
+    ]);
+  });
+
+  test('nothing at all is no card and no mistake', () => {
+    expect(parseCards('', PEOPLE)).toEqual({ cards: [], bad: [] });
+  });
+
+  test('a hundred cards are read, each in its own way', () => {
+    const text = Array.from({ length: 100 }, (_, i) => `Card ${i + 1}${i % 2 ? '\t' : ', '}${i / 2}`).join(
+      '\r\n',
+    );
+    const { cards, bad } = parseCards(text, PEOPLE);
+    expect(bad).toEqual([]);
+    expect(cards.map(({ estimatePoints }) => estimatePoints)).toEqual(
+      Array.from({ length: 100 }, (_, i) => i / 2),
+    );
+  });
+
+  test('a title of 200 characters is read, one of 201 refused', () => {
+    expect(read(`${'x'.repeat(200)}, 5`)).toEqual(['x'.repeat(200), 5]);
+    expect(read(`${'x'.repeat(201)}, 5`)).toBe('the title has 201 characters; 200 is the most.');
+  });
+
+  test.each(['<!channel>, 5', '*bold* _it_ `code`, 5', '{"a": 1}, 5', '<script>alert(1)</script>, 5'])(
+    'hostile text is a title like any other: %j',
+    (line) => {
+      expect(read(line)).toEqual([line.slice(0, -3), 5]);
+    },
+  );
+
+  test('what is quoted back from a line is short', () => {
+    for (const line of [`Tides, ${'9'.repeat(5_000)}`, `Tides, 5, @${'z'.repeat(5_000)}`]) {
+      expect((read(line) as string).length).toBeLessThan(250);
+    }
+  });
+});
+
+const title = fc
+  .string({ minLength: 1, maxLength: 60, unit: 'grapheme' })
+  .map((text) => text.replace(/\s+/g, ' ').trim())
+  .filter((text) => text !== '' && text.length <= 200 && !/^[A-Za-z][A-Za-z0-9]*-\d+[:\s]/.test(text));
+const estimate = fc.integer({ min: 0, max: 1_999 }).map((halves) => halves / 2);
+const owners = fc.uniqueArray(fc.constantFrom(...PEOPLE));
+
+describe('any card reads back the same', () => {
+  test('as a line with quotes and commas', () => {
+    fc.assert(
+      fc.property(title, estimate, owners, (text, points, people) => {
+        const line = [
+          `"${text.replaceAll('"', '""')}"`,
+          points,
+          ...people.map(({ userId }) => `<@${userId}>`),
+        ];
+        expect(read(line.join(','))).toEqual([text, points, ...people.map(({ userId }) => userId)]);
+      }),
+    );
+  });
+
+  test('as the line that formatCardLine makes, with or without a key', () => {
+    fc.assert(
+      fc.property(title, estimate, owners, fc.boolean(), (text, points, people, hasKey) => {
+        const key = hasKey ? 'LP-7' : undefined;
+        const line = formatCardLine(
+          { key, title: text },
+          String(points),
+          people.map(({ name }) => name),
+        );
+        expect(read(line)).toEqual([
+          ...(key ? [key] : []),
+          text,
+          points,
+          ...people.map(({ userId }) => userId),
+        ]);
+      }),
+    );
+  });
+
+  test('and no text at all makes the reading fail', () => {
+    fc.assert(
+      fc.property(fc.string({ unit: 'binary', maxLength: 200 }), (text) => {
+        const { cards, bad } = parseCards(text, PEOPLE);
+        const lines = text.split(/\r\n|\n|\r/).filter((line) => line.trim() !== '');
+        expect(cards.length + bad.length).toBe(lines.length);
+      }),
+    );
+  });
+});
+
+describe('a long line takes no longer than its length asks for', () => {
+  const LENGTH = 200_000;
+  test.each([
+    ['spaces', `a, 5, ${' '.repeat(LENGTH)}x`],
+    ['quotes', `${'"'.repeat(LENGTH)}, 5`],
+    ['quoted fields', `${'"a"b,'.repeat(LENGTH / 5)}5`],
+    ['commas', `${','.repeat(LENGTH)}5`],
+    ['mentions', `a, 5, ${'<@U1>'.repeat(LENGTH / 5)}`],
+    ['half a key', `${'A1'.repeat(LENGTH / 2)}-${'1'.repeat(9)}, 5`],
+    ['open brackets', `a, 5, ${'<@U1|'.repeat(LENGTH / 5)}`],
+  ])('%s', (_, line) => {
+    const before = process.cpuUsage();
+    parseCards(line, PEOPLE);
+    const { user } = process.cpuUsage(before);
+    // Work that grew with the square of the length would take minutes.
+    expect(user / 1_000_000).toBeLessThan(5);
+  });
+});

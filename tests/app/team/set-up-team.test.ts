@@ -1,0 +1,343 @@
+import { describe, expect, test } from 'vitest';
+import type { MeasuresInput, SetupInput } from '../../../src/app/team/set-up-team.ts';
+import { measuresForm, setMeasures, setUpTeam, setupForm } from '../../../src/app/team/set-up-team.ts';
+import { DEFAULT_SCALE } from '../../../src/sprint/scale.ts';
+import { DEFAULT_THRESHOLDS } from '../../../src/sprint/thresholds.ts';
+import {
+  actorOf,
+  CHANNEL,
+  directMessagesOf,
+  harnessForEach,
+  PEOPLE,
+  problemsOf,
+  refusalOf,
+} from '../../support/app-harness.ts';
+
+const harness = harnessForEach('2026-10-30T12:00:00Z');
+const ana = actorOf('ana');
+
+function setup(change: Partial<SetupInput> = {}): SetupInput {
+  return {
+    channelId: CHANNEL.channelId,
+    name: 'Tugboats',
+    timeZone: 'Europe/Lisbon',
+    promptAt: '09:15',
+    workingDays: [1, 2, 3, 4, 5],
+    memberIds: [PEOPLE.ana, PEOPLE.ben],
+    facilitatorIds: [PEOPLE.ana],
+    productOwnerId: undefined,
+    ...change,
+  };
+}
+
+const MEASURES: Omit<MeasuresInput, 'teamId'> = {
+  closesAt: '16:30',
+  reminderAfterMinutes: '90',
+  scale: '0,5; 1; 2; 4',
+  retentionMonths: ' 24 ',
+  thresholds: {
+    keptShareAtLeast: '75 %',
+    surpriseRatioAtMost: '33.3',
+    pullInRatioAtMost: '12,5',
+    planShareAtLeast: '80',
+    estimateAccuracyAtLeast: '70',
+    estimateAccuracyAtMost: '100',
+    velocityGrowthFirstMark: '240',
+    velocityGrowthLongRangeMark: '500',
+  },
+};
+
+describe('the set-up form', () => {
+  test('begins with what channel and caller tell', async () => {
+    const h = harness();
+    h.directory.channelNames.set(CHANNEL.channelId, 'tugboats');
+    expect(await setupForm(h.deps, ana, CHANNEL)).toEqual({
+      existing: false,
+      channelId: CHANNEL.channelId,
+      name: 'tugboats',
+      timeZone: 'Europe/Lisbon',
+      promptAt: '09:15',
+      workingDays: [1, 2, 3, 4, 5],
+      memberIds: [PEOPLE.ana, PEOPLE.ben, PEOPLE.chi, PEOPLE.dayo],
+      facilitatorIds: [PEOPLE.ana],
+      productOwnerId: undefined,
+    });
+  });
+
+  test('shows the settings of a team that exists, without those who left', async () => {
+    const h = harness();
+    await h.setUpTeam();
+    await h.setUpTeam({
+      memberIds: [PEOPLE.ana, PEOPLE.chi],
+      productOwnerId: PEOPLE.dayo,
+      promptAt: '10:00',
+    });
+    expect(await setupForm(h.deps, ana, CHANNEL)).toMatchObject({
+      existing: true,
+      promptAt: '10:00',
+      memberIds: [PEOPLE.ana, PEOPLE.chi],
+      facilitatorIds: [PEOPLE.ana],
+      productOwnerId: PEOPLE.dayo,
+    });
+  });
+
+  test('is for channels only', async () => {
+    await refusalOf(setupForm(harness().deps, ana, directMessagesOf('ana')), 'set-up-in-channel');
+  });
+
+  test('of a team that exists is for its facilitators', async () => {
+    const h = harness();
+    await h.setUpTeam();
+    const { facilitatorIds } = await refusalOf(
+      setupForm(h.deps, actorOf('ben'), CHANNEL),
+      'not-a-facilitator',
+    );
+    expect(facilitatorIds).toEqual([PEOPLE.ana]);
+    await refusalOf(setupForm(h.deps, actorOf('dayo'), CHANNEL), 'not-a-member');
+  });
+});
+
+describe('setting up', () => {
+  test('keeps the team with the default measures, and tells the channel', async () => {
+    const h = harness();
+    const team = await setUpTeam(
+      h.deps,
+      ana,
+      setup({ name: '  The   Tugboats ', workingDays: [5, 1, 1, 3] }),
+    );
+    await h.drain();
+    expect(await h.read((tx) => tx.teamById(team.id))).toEqual({
+      id: team.id,
+      workspaceId: 'W1',
+      channelId: CHANNEL.channelId,
+      name: 'The Tugboats',
+      timeZone: 'Europe/Lisbon',
+      promptAt: '09:15',
+      reminderAfterMinutes: 180,
+      closesAt: '17:00',
+      workingDays: [1, 3, 5],
+      scale: DEFAULT_SCALE,
+      retentionMonths: 13,
+      thresholds: DEFAULT_THRESHOLDS,
+      productOwnerId: undefined,
+      baselineSprintId: undefined,
+    });
+    expect(h.messagesTo(CHANNEL)).toMatchObject([
+      { kind: 'team-set-up', memberIds: [PEOPLE.ana, PEOPLE.ben], facilitatorIds: [PEOPLE.ana] },
+    ]);
+  });
+
+  test('makes a facilitator a member as well', async () => {
+    const h = harness();
+    const team = await setUpTeam(h.deps, ana, setup({ memberIds: [PEOPLE.ben] }));
+    const members = await h.read((tx) => tx.membersOf(team.id));
+    expect(members).toEqual([
+      { userId: PEOPLE.ana, name: 'Ana Lima', isFacilitator: true, isActive: true },
+      { userId: PEOPLE.ben, name: 'Ben Ode', isFacilitator: false, isActive: true },
+    ]);
+  });
+
+  test('again changes the same team; who is left out becomes inactive and loses every right', async () => {
+    const h = harness();
+    const before = await h.setUpTeam({ facilitatorIds: [PEOPLE.ana, PEOPLE.ben] });
+    const after = await h.setUpTeam({ memberIds: [PEOPLE.ana] });
+    expect(after.id).toBe(before.id);
+    const members = await h.read((tx) => tx.membersOf(after.id));
+    expect(members.filter(({ isActive }) => isActive).map(({ userId }) => userId)).toEqual([PEOPLE.ana]);
+    expect(members.find(({ userId }) => userId === PEOPLE.ben)).toMatchObject({
+      isActive: false,
+      isFacilitator: false,
+    });
+    await refusalOf(setUpTeam(h.deps, actorOf('ben'), setup()), 'not-a-member');
+  });
+
+  test('again leaves scale, thresholds and times as they were set', async () => {
+    const h = harness();
+    const { id: teamId } = await h.setUpTeam();
+    await setMeasures(h.deps, ana, { teamId, ...MEASURES });
+    await h.setUpTeam({ name: 'Pilots' });
+    expect(await h.read((tx) => tx.teamById(teamId))).toMatchObject({
+      name: 'Pilots',
+      scale: [0.5, 1, 2, 4],
+      closesAt: '16:30',
+      reminderAfterMinutes: 90,
+    });
+  });
+
+  test('by a member who is no facilitator is refused', async () => {
+    const h = harness();
+    await h.setUpTeam();
+    const attempt = setUpTeam(h.deps, actorOf('ben'), setup({ facilitatorIds: [PEOPLE.ben] }));
+    expect(await refusalOf(attempt, 'not-a-facilitator')).toMatchObject({
+      what: 'change the team’s settings',
+    });
+  });
+
+  test('by two people at once for the same channel makes one team', async () => {
+    const h = harness();
+    const attempts = await Promise.allSettled([
+      setUpTeam(h.deps, ana, setup()),
+      setUpTeam(h.deps, ana, setup()),
+    ]);
+    const teams = await h.read((tx) => tx.teamsOf(ana));
+    expect(attempts.some(({ status }) => status === 'fulfilled')).toBe(true);
+    expect(teams).toHaveLength(1);
+  });
+
+  test('names every field that is wrong, at once', async () => {
+    const h = harness();
+    const attempt = setUpTeam(
+      h.deps,
+      ana,
+      setup({
+        name: ' ',
+        timeZone: 'Lisbon',
+        promptAt: '9:15',
+        workingDays: [],
+        memberIds: [],
+        facilitatorIds: [],
+      }),
+    );
+    expect(Object.keys(await problemsOf(attempt)).sort()).toEqual(
+      ['facilitatorIds', 'memberIds', 'name', 'promptAt', 'timeZone', 'workingDays'].sort(),
+    );
+  });
+
+  test.each<[string, Partial<SetupInput>]>([
+    ['workingDays', { workingDays: [0] }],
+    ['workingDays', { workingDays: [1.5] }],
+    ['workingDays', { workingDays: [8] }],
+    ['name', { name: 'x'.repeat(81) }],
+    ['timeZone', { timeZone: '+01:00' }],
+    ['promptAt', { promptAt: '24:00' }],
+  ])('refuses %s in %j', async (field, change) => {
+    expect(Object.keys(await problemsOf(setUpTeam(harness().deps, ana, setup(change))))).toEqual([field]);
+  });
+
+  test('refuses a bot by name', async () => {
+    const h = harness();
+    h.directory.people.set('UBOT', {
+      userId: 'UBOT',
+      name: 'Foghorn',
+      timeZone: undefined,
+      isBot: true,
+      isDeactivated: false,
+    });
+    const attempt = setUpTeam(h.deps, ana, setup({ memberIds: [PEOPLE.ana, 'UBOT'] }));
+    expect(await problemsOf(attempt)).toEqual({ memberIds: 'Foghorn is a bot; choose people only.' });
+  });
+
+  test('refuses somebody whose account is deactivated by name', async () => {
+    const h = harness();
+    h.directory.people.set(PEOPLE.chi, {
+      userId: PEOPLE.chi,
+      name: 'Chi Wen',
+      timeZone: undefined,
+      isBot: false,
+      isDeactivated: true,
+    });
+    const attempt = setUpTeam(h.deps, ana, setup({ memberIds: [PEOPLE.ana, PEOPLE.chi] }));
+    expect(await problemsOf(attempt)).toEqual({
+      memberIds: 'The account of Chi Wen is deactivated; take this person out.',
+    });
+  });
+});
+
+describe('the measures', () => {
+  test('are kept exactly as typed, in percent and halves', async () => {
+    const h = harness();
+    const { id: teamId } = await h.setUpTeam();
+    await setMeasures(h.deps, ana, { teamId, ...MEASURES });
+    expect(await measuresForm(h.deps, ana, directMessagesOf('ana'))).toMatchObject({
+      closesAt: '16:30',
+      reminderAfterMinutes: 90,
+      scale: [0.5, 1, 2, 4],
+      retentionMonths: 24,
+      thresholds: {
+        keptShareAtLeast: 0.75,
+        surpriseRatioAtMost: 0.333,
+        pullInRatioAtMost: 0.125,
+        planShareAtLeast: 0.8,
+        estimateAccuracyAtLeast: 0.7,
+        estimateAccuracyAtMost: 1,
+        velocityGrowthFirstMark: 2.4,
+        velocityGrowthLongRangeMark: 5,
+      },
+    });
+  });
+
+  test('keep details without end when no number of months is given', async () => {
+    const h = harness();
+    const { id: teamId } = await h.setUpTeam();
+    const team = await setMeasures(h.deps, ana, { teamId, ...MEASURES, retentionMonths: '' });
+    expect(team.retentionMonths).toBeUndefined();
+    await h.setUpTeam();
+    expect((await measuresForm(h.deps, ana, directMessagesOf('ana'))).retentionMonths).toBeUndefined();
+  });
+
+  test.each<[string, number[]]>([
+    ['1, 2, 3, 5, 8', [1, 2, 3, 5, 8]],
+    ['1,2,3', [1, 2, 3]],
+    ['1 2 3', [1, 2, 3]],
+    ['½ 1 2', [0.5, 1, 2]],
+    ['0.5, 1, 2', [0.5, 1, 2]],
+    ['0,5 1 2', [0.5, 1, 2]],
+    ['0; 1; 2;', [0, 1, 2]],
+  ])('the scale “%s” is read', async (scale, expected) => {
+    const h = harness();
+    const { id: teamId } = await h.setUpTeam();
+    expect((await setMeasures(h.deps, ana, { teamId, ...MEASURES, scale })).scale).toEqual(expected);
+  });
+
+  test.each<[string, Partial<Omit<MeasuresInput, 'teamId'>>, RegExp]>([
+    ['closesAt', { closesAt: '5pm' }, /for example 17:00/],
+    ['reminderAfterMinutes', { reminderAfterMinutes: '14' }, /from 15 to 720/],
+    ['reminderAfterMinutes', { reminderAfterMinutes: '721' }, /from 15 to 720/],
+    ['reminderAfterMinutes', { reminderAfterMinutes: '30.5' }, /from 15 to 720/],
+    ['reminderAfterMinutes', { reminderAfterMinutes: '' }, /from 15 to 720/],
+    ['retentionMonths', { retentionMonths: '0' }, /from 1 to 120/],
+    ['retentionMonths', { retentionMonths: '121' }, /from 1 to 120/],
+    ['retentionMonths', { retentionMonths: '1.5' }, /from 1 to 120/],
+    ['retentionMonths', { retentionMonths: 'a year' }, /leave it empty to keep everything/],
+    ['scale', { scale: '' }, /at least one size/],
+    ['scale', { scale: '1, 3, 2' }, /must rise, but 2 comes after 3/],
+    ['scale', { scale: 'small, big' }, /for example 1, 2, 3, 5, 8/],
+    ['scale', { scale: '0' }, /above 0/],
+  ])('%s in %j is refused', async (field, change, message) => {
+    const h = harness();
+    const { id: teamId } = await h.setUpTeam();
+    const problems = await problemsOf(setMeasures(h.deps, ana, { teamId, ...MEASURES, ...change }));
+    expect(Object.keys(problems)).toEqual([field]);
+    expect(problems[field]).toMatch(message);
+  });
+
+  test.each<[string, Partial<MeasuresInput['thresholds']>, string]>([
+    ['keptShareAtLeast', { keptShareAtLeast: '101' }, 'Write a percentage from 0 to 100, for example 80.'],
+    [
+      'surpriseRatioAtMost',
+      { surpriseRatioAtMost: '-5' },
+      'Write a percentage from 0 to 10000, for example 20.',
+    ],
+    [
+      'velocityGrowthFirstMark',
+      { velocityGrowthFirstMark: 'x' },
+      'Write a percentage from 0 to 10000, for example 240.',
+    ],
+    [
+      'estimateAccuracyAtLeast',
+      { estimateAccuracyAtLeast: '96', estimateAccuracyAtMost: '95' },
+      'The floor of the estimate accuracy lies above its ceiling.',
+    ],
+    [
+      'velocityGrowthFirstMark',
+      { velocityGrowthFirstMark: '600' },
+      'The first mark of the velocity growth lies above the long-range mark.',
+    ],
+  ])('the threshold %s in %j is refused', async (field, change, message) => {
+    const h = harness();
+    const { id: teamId } = await h.setUpTeam();
+    const thresholds = { ...MEASURES.thresholds, ...change };
+    const attempt = setMeasures(h.deps, ana, { teamId, ...MEASURES, thresholds });
+    expect(await problemsOf(attempt)).toEqual({ [field]: message });
+  });
+});

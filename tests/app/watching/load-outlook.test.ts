@@ -1,0 +1,275 @@
+import { describe, expect, test } from 'vitest';
+import { statesOf } from '../../../src/app/cards/card-line.ts';
+import { pullForm, pullLine } from '../../../src/app/cards/pull-card.ts';
+import { sprintTime } from '../../../src/app/clock/sprint-time.ts';
+import { cancelSprint, closeSprint, reopenSprint } from '../../../src/app/closing/end-sprint.ts';
+import type { PastSprint, TracePoint } from '../../../src/app/history/past-sprint.ts';
+import { setUpTeam } from '../../../src/app/team/set-up-team.ts';
+import type { RecordedFact, SprintCard, Team } from '../../../src/app/team/team.ts';
+import type { LoadOutlook, ProjectionReading } from '../../../src/app/watching/load-outlook.ts';
+import { pointsToKeep } from '../../../src/app/watching/load-outlook.ts';
+import { shareStatus, sprintStatus } from '../../../src/app/watching/sprint-status.ts';
+import { actorOf, CHANNEL, type Harness, harnessForEach, PEOPLE } from '../../support/app-harness.ts';
+import { importPast, missing, pastSprintsOf } from '../past-sprints.ts';
+
+// The sprint runs from Monday 2 to Friday 13 November 2026 in Lisbon, which is on UTC then; 10 points committed.
+const harness = harnessForEach('2026-10-30T12:00:00Z');
+const ben = actorOf('ben');
+const ana = actorOf('ana');
+
+/** Goes evenly from nothing finished to so much, on the evening of each of ten working days. */
+function evenTrace(cardPoints: number, finishedPoints: number): TracePoint[] {
+  return Array.from({ length: 11 }, (_, i) => ({
+    cardPoints,
+    finishedPoints: (Math.round((2 * finishedPoints * i) / 10) as number) / 2,
+    underwayPoints: 0,
+  }));
+}
+
+const finishing = (points: number): Partial<PastSprint> => ({
+  ...missing(10, points),
+  trace: evenTrace(10, points),
+});
+
+async function running(past: readonly Partial<PastSprint>[] = [], cards?: string) {
+  const h = harness();
+  const team = await h.setUpTeam();
+  if (past.length > 0) await importPast(h, team, pastSprintsOf(past));
+  const { sprint } = await h.plan(team, cards === undefined ? {} : { cards });
+  await h.pass('2026-11-06T09:15:00Z');
+  return { h, team, sprint };
+}
+
+async function loadOf(h: Harness): Promise<LoadOutlook> {
+  return (await sprintStatus(h.deps, ben, CHANNEL)).load;
+}
+
+async function readingOf(h: Harness): Promise<ProjectionReading> {
+  const load = await loadOf(h);
+  if (load.from !== 'projection') throw new Error(`no projection: ${JSON.stringify(load)}`);
+  return load.reading;
+}
+
+describe('the load signal', () => {
+  test('comes from the projection as soon as the team has three closed sprints that tell', async () => {
+    const { h } = await running(Array.from({ length: 3 }, () => finishing(5)));
+    expect(await readingOf(h)).toMatchObject({ ownSprints: 3, signal: 'heavy', othersLend: false });
+  });
+
+  test('is the plain pace before, and says how many sprints there are', async () => {
+    const { h, sprint } = await running([finishing(5), finishing(5)]);
+    await h.answer('ben', sprint.id, '2026-11-05', { 1: { left: '1' }, 3: { left: '0' } });
+    expect(await loadOf(h)).toEqual({
+      from: 'pace',
+      // Left 1 + 3 of 10, 6 worked in four days, six days to go.
+      pace: { signal: 'light', projectedLeftPoints: 4 - 1.5 * 6 },
+      ownSprints: 2,
+      neededSprints: 3,
+    });
+  });
+
+  test('sprints of which nobody knows what was finished do not count', async () => {
+    const { h } = await running([finishing(5), finishing(5), { ...finishing(5), velocityPoints: undefined }]);
+    expect(await loadOf(h)).toMatchObject({ from: 'pace', ownSprints: 2 });
+  });
+
+  test('an import without a day-by-day record counts', async () => {
+    const { h } = await running(Array.from({ length: 4 }, () => missing(10, 9)));
+    expect(await readingOf(h)).toMatchObject({ ownSprints: 4 });
+  });
+
+  test('goes with what past sprints did from the same moment on', async () => {
+    const late = (points: number): Partial<PastSprint> => ({
+      ...missing(10, points),
+      trace: Array.from({ length: 11 }, (_, i) => ({
+        cardPoints: 10,
+        finishedPoints: i < 8 ? 0 : points,
+        underwayPoints: 0,
+      })),
+    });
+    const { h } = await running(Array.from({ length: 12 }, () => late(10)));
+    // Nothing is finished after four of ten days, as it always was.
+    expect(await readingOf(h)).toMatchObject({ signal: 'light', medianPoints: 10 });
+  });
+
+  test('lets other teams of the workspace lend, and says so', async () => {
+    const { h, team } = await running(Array.from({ length: 3 }, () => finishing(5)));
+    const alone = await readingOf(h);
+    await setUpTeam(h.deps, ana, {
+      channelId: 'C2',
+      name: 'Pilots',
+      timeZone: 'Europe/Lisbon',
+      promptAt: '09:15',
+      workingDays: [1, 2, 3, 4, 5],
+      memberIds: [PEOPLE.ana],
+      facilitatorIds: [PEOPLE.ana],
+      productOwnerId: undefined,
+    });
+    const other = (await h.read((tx) => tx.teamByChannel(team.workspaceId, 'C2'))) as Team;
+    await importPast(h, other, pastSprintsOf(Array.from({ length: 9 }, () => finishing(10))));
+    const lent = await readingOf(h);
+    expect(lent).toMatchObject({ ownSprints: 3, othersLend: true });
+    expect(lent.allFinishedChance).toBeGreaterThan(alone.allFinishedChance);
+  });
+
+  test('counts today once half of those asked have met it', async () => {
+    const { h, sprint } = await running(Array.from({ length: 5 }, () => finishing(10)));
+    const morning = await readingOf(h);
+    await h.answer('ben', sprint.id, '2026-11-06', {});
+    // An evening later with still nothing finished.
+    expect((await readingOf(h)).medianPoints).toBeLessThanOrEqual(morning.medianPoints);
+    const days = { timeZone: 'Europe/Lisbon', workingDays: [1, 2, 3, 4, 5] };
+    const gone = (asked: number, answered: number) =>
+      sprintTime(days, sprint, '2026-11-06', { asked, answered }).gone;
+    expect([gone(5, 0), gone(5, 2), gone(5, 3), gone(0, 0), gone(2, 1)]).toEqual([4, 4, 5, 4, 5]);
+  });
+
+  test('is the same however often it is asked, and as shared', async () => {
+    const { h, sprint } = await running([finishing(5), finishing(8), finishing(10), finishing(9)]);
+    const once = await loadOf(h);
+    expect(await loadOf(h)).toEqual(once);
+    await shareStatus(h.deps, ben, { sprintId: sprint.id });
+    await h.drain();
+    expect(h.messagesTo(CHANNEL).at(-1)).toMatchObject({ kind: 'shared-status', status: { load: once } });
+    expect((await pullForm(h.deps, ben, CHANNEL)).load).toEqual(once);
+  });
+
+  test('learns from sprints that the bot ran itself', async () => {
+    const { h, sprint } = await running([finishing(5), finishing(5)]);
+    await h.answer('ben', sprint.id, '2026-11-06', { 1: { left: '0' } });
+    await h.pass('2026-11-13T17:00:00Z');
+    await h.plan({ id: sprint.teamId } as Team, {
+      name: 'Harbour 13',
+      startsOn: '2026-11-16',
+      endsOn: '2026-11-27',
+    });
+    await h.pass('2026-11-18T09:15:00Z');
+    expect(await readingOf(h)).toMatchObject({ ownSprints: 3 });
+  });
+
+  test('does not learn from a cancelled one', async () => {
+    const { h, sprint } = await running([finishing(5), finishing(5)]);
+    await cancelSprint(h.deps, ana, { place: CHANNEL, reason: '' });
+    await h.plan({ id: sprint.teamId } as Team, {
+      name: 'Harbour 13',
+      startsOn: '2026-11-16',
+      endsOn: '2026-11-27',
+    });
+    await h.pass('2026-11-18T09:15:00Z');
+    expect(await loadOf(h)).toMatchObject({ from: 'pace', ownSprints: 2 });
+  });
+});
+
+describe('where there is nothing to foresee, a sentence says why', () => {
+  const past = Array.from({ length: 4 }, () => finishing(8));
+  const because = async (h: Harness): Promise<string> => {
+    const load = await loadOf(h);
+    return load.from === 'nothing' ? load.because : `${load.from}, not nothing`;
+  };
+
+  test('before the sprint begins', async () => {
+    const { h } = await running(past);
+    h.set('2026-11-01T12:00:00Z');
+    expect(await because(h)).toBe('The sprint has not begun.');
+  });
+
+  test('with nothing in the sprint', async () => {
+    const { h } = await running(past, '');
+    expect(await because(h)).toBe('There are no points in the sprint.');
+  });
+
+  test('on the last evening, once the day is met, and while it waits to close', async () => {
+    const { h, sprint } = await running(past);
+    await h.pass('2026-11-13T09:15:00Z');
+    expect((await loadOf(h)).from).toBe('projection');
+    await h.answer('ben', sprint.id, '2026-11-13', { 1: { left: '0' } });
+    const words = 'The last working day is over: what is finished by the closing time counts.';
+    expect(await because(h)).toBe(words);
+    h.set('2026-11-14T12:00:00Z');
+    expect(await because(h)).toBe(words);
+  });
+
+  test('in a sprint without a working day', async () => {
+    const h = harness();
+    await h.plan(await h.setUpTeam(), { startsOn: '2026-11-07', endsOn: '2026-11-08' });
+    h.set('2026-11-07T12:00:00Z');
+    expect(await because(h)).toBe('No working day of the team lies in this sprint.');
+  });
+
+  test('in a reopened sprint', async () => {
+    const { h } = await running(past);
+    await closeSprint(h.deps, ana, { place: CHANNEL });
+    await reopenSprint(h.deps, ana, { place: CHANNEL });
+    expect(await because(h)).toBe('The sprint is open for corrections only.');
+  });
+});
+
+describe('without a commitment', () => {
+  test('there is no signal, but a projection of what was pulled in', async () => {
+    const { h } = await running(
+      Array.from({ length: 4 }, () => finishing(8)),
+      '',
+    );
+    await pullLine(h.deps, ben, { place: CHANNEL, line: 'Fog horn, 8, @Ben' });
+    const reading = await readingOf(h);
+    expect(reading).toMatchObject({ signal: undefined, keepingChance: undefined, cardPoints: 8 });
+    expect(reading.wide.high).toBeLessThanOrEqual(8);
+  });
+});
+
+describe('the points that keep the commitment', () => {
+  const cards: SprintCard[] = [
+    ['planned', 20],
+    ['planned', 15],
+    ['pulled-in', 7],
+  ].map(([origin, estimatePoints], i) => ({
+    id: `card-${i + 1}`,
+    sprintId: 'sprint',
+    number: i + 1,
+    key: String(i + 1),
+    title: 'Fog horn',
+    estimatePoints: estimatePoints as number,
+    origin: origin as SprintCard['origin'],
+    enteredOn: '2026-11-02',
+    ownerIds: [PEOPLE.ben],
+    addedBy: PEOPLE.ana,
+  }));
+  const about = (number: number) => ({
+    id: `fact-${number}`,
+    cardId: `card-${number}`,
+    day: '2026-11-03',
+    order: number,
+    memberId: PEOPLE.ben,
+    recordedAt: new Date(0),
+    note: '',
+    supersedesId: undefined,
+  });
+  const finish = (number: number): RecordedFact => ({
+    ...about(number),
+    kind: 'answer',
+    workedPoints: undefined,
+    leftPoints: 0,
+    surprisePoints: 0,
+  });
+  const drop = (number: number): RecordedFact => ({ ...about(number), kind: 'drop' });
+  const needed = (count: number, ...facts: RecordedFact[]) =>
+    pointsToKeep(statesOf({ cards: cards.slice(0, count), facts }), 0.8);
+
+  test('are the floor of the commitment, without half a point of rounding', () => {
+    // 0.8 × 35 is 28.000000000000004 in binary.
+    expect(needed(2)).toBe(28);
+    expect(needed(2, finish(2))).toBe(28);
+  });
+
+  test('are 0 once it is reached, infinite once too much was dropped, and none without a commitment', () => {
+    expect(needed(2, finish(1), finish(2))).toBe(0);
+    expect(needed(2, drop(1))).toBe(Number.POSITIVE_INFINITY);
+    expect(pointsToKeep(statesOf({ cards: cards.slice(2), facts: [] }), 0.8)).toBeUndefined();
+  });
+
+  test('rise with pulled-in work, which does not count for it', () => {
+    expect(needed(3, finish(3))).toBe(28 + 7);
+    // 28 of the 35 committed points are missing, and with them goes an even share of the 7 that do not count.
+    expect(needed(3)).toBeCloseTo((28 * 42) / 35, 9);
+  });
+});
