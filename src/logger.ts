@@ -4,6 +4,7 @@
  * that shows what it holds: nothing in it ends the line, hides, turns the reading direction, or has no end.
  */
 import pino, { type DestinationStream, type LogFn, type Logger } from 'pino';
+import { codeOf, errorChain } from './error-chain.ts';
 import { currentReference } from './reference.ts';
 import type { LogLevelName } from './setting-rules.ts';
 
@@ -21,9 +22,6 @@ const TEXT_MAX_LENGTH = 1_000;
 const NAME_MAX_LENGTH = 100;
 const FRAME_MAX_LENGTH = 300;
 const MOST_FRAMES = 8;
-
-/** Beyond this, a chain of causes is a loop. */
-const DEEPEST_CAUSE = 5;
 
 export interface LoggerOptions {
   readonly level: LogLevelName;
@@ -82,17 +80,20 @@ export function withoutSecrets(text: string): string {
 }
 
 /** What an operator needs of an error: kind, code, message and where it came from, causes included. */
-export function describeError(error: unknown, depth = 0): Record<string, unknown> {
+export function describeError(thrown: unknown): Record<string, unknown> {
+  return errorChain(thrown)
+    .map(describeOne)
+    .reduceRight((cause, outer) => ({ ...outer, cause }));
+}
+
+function describeOne(error: unknown): Record<string, unknown> {
   if (!(error instanceof Error)) return { kind: typeof error };
-  const { code } = error as { code?: unknown };
+  const code = codeOf(error);
   return {
     kind: short(String(error.name), NAME_MAX_LENGTH),
-    ...(typeof code === 'string' ? { code: short(code, NAME_MAX_LENGTH) } : {}),
+    ...(code !== undefined && { code: short(code, NAME_MAX_LENGTH) }),
     message: short(withoutSecrets(error.message)),
     at: framesOf(error),
-    ...(error.cause !== undefined && depth < DEEPEST_CAUSE
-      ? { cause: describeError(error.cause, depth + 1) }
-      : {}),
   };
 }
 

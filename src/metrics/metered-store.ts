@@ -3,7 +3,7 @@
 import type { Store, Transaction } from '../app/ports.ts';
 import { DeliveryFailure } from '../app/posting/delivery-failure.ts';
 import { Refusal } from '../app/refusal.ts';
-import { codeOf } from './code-label.ts';
+import { firstCodeOf } from '../error-chain.ts';
 import type { MetPrompt, Metrics } from './metrics.ts';
 
 type Meter = Pick<Metrics, 'promptsRecorded' | 'promptMet' | 'databaseFailed' | 'transactionEnded'>;
@@ -27,7 +27,7 @@ export function meteredStore(
     try {
       return await work();
     } catch (error) {
-      const code = isDatabaseFailure(error) ? codeOf(error) : undefined;
+      const code = isDatabaseFailure(error) ? firstCodeOf(error) : undefined;
       if (code !== undefined) meter.databaseFailed(code);
       throw error;
     } finally {

@@ -4,13 +4,17 @@
  * always somebody who may read the data.
  */
 import { Counter, collectDefaultMetrics, Gauge, Histogram, Registry } from 'prom-client';
-import { boundedCodes } from './code-label.ts';
 
 /** From a click to a form that took as long as the platform waits, and what was answered late. */
 const REQUEST_BUCKETS_SECONDS = [0.01, 0.025, 0.05, 0.1, 0.2, 0.3, 0.5, 1, 2, 3, 5, 10, 30];
 /** Prompts go out at the speed that the platform allows: seconds for a team, an hour for a very large install. */
 const PROMPT_BUCKETS_SECONDS = [5, 15, 30, 60, 120, 300, 600, 1_800, 3_600, 14_400];
 const CALL_BUCKETS_SECONDS = [0.05, 0.1, 0.25, 0.5, 1, 2.5, 5, 10, 30];
+
+/** More kinds of error than this in one process: the rest is counted together, so that they don't each make a series. */
+const MOST_CODES = 200;
+const OTHER_CODE = 'other';
+const CODE = /^[A-Za-z0-9][A-Za-z0-9_.-]{0,59}$/;
 
 /** A prompt that reaches its member later than this after its time counts as late. */
 export const LATE_AFTER_SECONDS = 300;
@@ -173,3 +177,14 @@ export function createMetrics(build: BuildFacts) {
 }
 
 export type Metrics = ReturnType<typeof createMetrics>;
+
+/** Makes codes fit to be a label: short, plain, and of a bounded number. One for each metric, for it remembers them. */
+function boundedCodes(): (code: string) => string {
+  const known = new Set<string>();
+  return (code) => {
+    if (known.has(code)) return code;
+    if (!CODE.test(code) || known.size >= MOST_CODES) return OTHER_CODE;
+    known.add(code);
+    return code;
+  };
+}

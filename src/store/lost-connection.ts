@@ -1,4 +1,5 @@
 /** Tells a connection that was lost from a failure of our own. */
+import { codeOf, errorChain } from '../error-chain.ts';
 
 /**
  * Of sockets; of the Postgres driver when it says so itself; and of the server when it shuts down, was shut down by a
@@ -17,16 +18,10 @@ const LOST = new Set([
   '57P03',
 ]);
 
-/** Beyond this, a chain of causes is a loop. */
-const DEEPEST_CAUSE = 8;
-
 /**
  * Whether the error, or what caused it, is a connection that was lost. Whoever was waiting for an answer on it has been
  * told; what nobody was waiting for is no reason to end the process, since the next connection is made by itself.
  */
 export function isLostConnection(error: unknown): boolean {
-  for (let at = error, depth = 0; at instanceof Error && depth < DEEPEST_CAUSE; at = at.cause, depth += 1) {
-    if (LOST.has(String((at as { code?: unknown }).code))) return true;
-  }
-  return false;
+  return errorChain(error).some((at) => LOST.has(codeOf(at) ?? ''));
 }

@@ -1,4 +1,5 @@
 /** Reads what the database said out of whatever the drivers and drizzle wrap it in. */
+import { codeOf, errorChain } from '../error-chain.ts';
 
 /** A refusal by the database. */
 export interface SqlError {
@@ -21,10 +22,11 @@ export const SQL_STATE = {
 
 /** The database's refusal within the error or its causes; undefined when the error is something else. */
 export function sqlErrorOf(error: unknown): SqlError | undefined {
-  for (let at = error; at instanceof Error; at = at.cause) {
-    const { code, constraint, constraint_name } = at as Error & Record<string, unknown>;
+  for (const at of errorChain(error)) {
+    const code = codeOf(at);
     // Node's own codes (ECONNRESET and the like) are no SQLSTATE.
-    if (typeof code === 'string' && /^[0-9A-Z]{5}$/.test(code) && /[0-9]/.test(code)) {
+    if (code !== undefined && /^[0-9A-Z]{5}$/.test(code) && /[0-9]/.test(code)) {
+      const { constraint, constraint_name } = at as Error & Record<string, unknown>;
       const name = constraint ?? constraint_name;
       return { sqlState: code, constraint: typeof name === 'string' ? name : undefined };
     }

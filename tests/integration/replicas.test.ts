@@ -1,7 +1,7 @@
 import { sql } from 'drizzle-orm';
 import { PgBoss } from 'pg-boss';
 import { afterAll, beforeAll, expect, it, onTestFinished } from 'vitest';
-import { allDone } from '../../src/app/all-done.ts';
+import { waitForAll } from '../../src/app/wait-for-all.ts';
 import type { Database } from '../../src/store/database.ts';
 import { openQueue } from '../../src/store/queue/delivery-queue.ts';
 import { sqlErrorOf } from '../../src/store/sql-error.ts';
@@ -128,7 +128,7 @@ it('what is asked for beside a lock is read under it', async () => {
   });
   await held.promise;
   const [found, records, prompt] = await other.store.transaction((tx) =>
-    allDone([
+    waitForAll([
       tx.lockSprintWithTeam(sprint.id),
       tx.recordsOf(sprint.id),
       tx.promptOf(sprint.id, 'U-ana', '2026-11-02'),

@@ -1,6 +1,5 @@
 /** The sprint and the day that a member speaks about, and how that day's prompt is met. */
 import { isDay } from '../../sprint/calendar.ts';
-import { allDone } from '../all-done.ts';
 import type { SprintCardState } from '../cards/card-line.ts';
 import { needsOwner, statesOf } from '../cards/card-line.ts';
 import type { AppDependencies, NewFact, SprintRecords, Transaction } from '../ports.ts';
@@ -16,6 +15,7 @@ import {
   todayOf,
 } from '../team/place.ts';
 import type { Actor, RecordedFact, Sprint, SprintCard } from '../team/team.ts';
+import { waitForAll } from '../wait-for-all.ts';
 import { promptContentOf } from './prompt-content.ts';
 
 /** A day of an open sprint about which a member speaks. */
@@ -38,7 +38,7 @@ export async function answeredDay(
   sprintId: string,
   day: string | undefined,
 ): Promise<AnsweredDay> {
-  const [found, records, prompt] = await allDone([
+  const [found, records, prompt] = await waitForAll([
     sprintForMemberLocked(tx, actor, sprintId),
     tx.recordsOf(sprintId),
     day !== undefined && isDay(day) ? tx.promptOf(sprintId, actor.userId, day) : undefined,
@@ -95,7 +95,7 @@ export async function meetPrompt(
 ): Promise<PromptContent> {
   const { userId } = actor;
   const prompt = { sprintId: sprint.id, userId, day };
-  const [postId, added] = await allDone([
+  const [postId, added] = await waitForAll([
     tx.setPromptState(prompt, state, deps.clock.now()),
     tx.insertFacts(facts),
     askedByPostId !== undefined && tx.refreshPost(askedByPostId),

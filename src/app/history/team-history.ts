@@ -5,9 +5,9 @@ import type { EndedSprint, ProjectionHistory } from '../../forecast/project-velo
 import { MOST_SPRINTS_BACK, NO_HISTORY, withEndedSprints } from '../../forecast/project-velocity.ts';
 import type { PulledInCard } from '../../forecast/pull-in-chance.ts';
 import type { ClosedCard } from '../../forecast/surprise-odds.ts';
-import { allDone } from '../all-done.ts';
 import type { Transaction } from '../ports.ts';
 import type { Sprint, Team } from '../team/team.ts';
+import { waitForAll } from '../wait-for-all.ts';
 import type { PastSprint, PastTrace, TracePoint } from './past-sprint.ts';
 import { pastSprintAtClosing } from './past-sprint-at-closing.ts';
 
@@ -77,7 +77,7 @@ export async function pastTraces(
   elapsedShare: number,
 ): Promise<{ readonly traces: PastTrace[]; readonly isRecordedNow: boolean }> {
   const read = () => tx.pastTracesOf(team, MOST_SPRINTS_BACK, elapsedShare);
-  const [missing, traces] = await allDone([tx.sprintsWithoutPast(team.id, MOST_SPRINTS_BACK.own), read()]);
+  const [missing, traces] = await waitForAll([tx.sprintsWithoutPast(team.id, MOST_SPRINTS_BACK.own), read()]);
   if (missing.length === 0) return { traces, isRecordedNow: false };
   await recordPast(tx, team, missing);
   return { traces: await read(), isRecordedNow: true };

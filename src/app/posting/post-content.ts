@@ -3,7 +3,6 @@
 import type { Advice } from '../advice/advice.ts';
 import { adviceChart } from '../advice/advice-chart.ts';
 import { adviceOf } from '../advice/ask-advice.ts';
-import { allDone } from '../all-done.ts';
 import { promptContentOf } from '../answering/prompt-content.ts';
 import type { SprintCardState } from '../cards/card-line.ts';
 import { cardLine, needsOwner, statesOf } from '../cards/card-line.ts';
@@ -11,6 +10,7 @@ import { verdictContent } from '../closing/verdict-content.ts';
 import type { AppDependencies, PostImage, Transaction } from '../ports.ts';
 import { todayOf } from '../team/place.ts';
 import type { Sprint, Team } from '../team/team.ts';
+import { waitForAll } from '../wait-for-all.ts';
 import { burndownImage, statusContent } from '../watching/sprint-status.ts';
 import type { MessageContent } from './message-content.ts';
 import type { Post } from './posts.ts';
@@ -49,7 +49,7 @@ export async function postWords(tx: Transaction, post: Post, now: Date): Promise
     const advice = await adviceOf(tx, team, await tx.membersOf(team.id), question, on);
     return { content: { kind: 'shared-advice', advice, byUserId }, chart: { advice } };
   }
-  const [found, records, asked] = await allDone([
+  const [found, records, asked] = await waitForAll([
     tx.sprintWithTeam(subject.sprintId),
     tx.recordsOf(subject.sprintId),
     'day' in subject ? tx.promptOf(subject.sprintId, subject.userId, subject.day) : undefined,

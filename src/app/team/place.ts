@@ -1,9 +1,9 @@
 /** Finds the team, the sprint and the right to touch them. Every use case that takes an actor starts here. */
 import type { Day } from '../../sprint/calendar.ts';
-import { allDone } from '../all-done.ts';
 import { dayAt } from '../clock/local-time.ts';
 import type { Transaction } from '../ports.ts';
 import { Refusal } from '../refusal.ts';
+import { waitForAll } from '../wait-for-all.ts';
 import type { Actor, Member, Sprint, Team } from './team.ts';
 
 /** Where something was said. */
@@ -40,13 +40,13 @@ export async function membershipAt(
   const [only, ...others] = teams;
   if (!only) throw await nonMembers(tx, actor);
   if (others.length > 0) throw new Refusal('several-teams', { teamNames: teams.map((team) => team.name) });
-  const [members, openSprints] = await allDone([tx.membersOf(only.id), tx.openSprintsOf(only.id)]);
+  const [members, openSprints] = await waitForAll([tx.membersOf(only.id), tx.openSprintsOf(only.id)]);
   return { ...membershipOf(actor, only, members), openSprints };
 }
 
 /** @throws Refusal `not-a-member`, also for a team of another workspace. */
 export async function membershipInTeam(tx: Transaction, actor: Actor, teamId: string): Promise<Membership> {
-  const [team, members] = await allDone([tx.teamById(teamId), tx.membersOf(teamId)]);
+  const [team, members] = await waitForAll([tx.teamById(teamId), tx.membersOf(teamId)]);
   if (!team || team.workspaceId !== actor.workspaceId) throw new Refusal('no-team-of-yours', {});
   return membershipOf(actor, team, members);
 }
@@ -130,7 +130,7 @@ export async function audienceAt(tx: Transaction, actor: Actor, place: Place): P
 
 /** @throws Refusal `no-team-of-yours`, also for a team of another workspace; `not-a-member`. */
 export async function audienceInTeam(tx: Transaction, actor: Actor, teamId: string): Promise<Audience> {
-  const [team, members] = await allDone([tx.teamById(teamId), tx.membersOf(teamId)]);
+  const [team, members] = await waitForAll([tx.teamById(teamId), tx.membersOf(teamId)]);
   if (!team || team.workspaceId !== actor.workspaceId) throw new Refusal('no-team-of-yours', {});
   return audienceOf(actor, team, members);
 }
@@ -183,7 +183,7 @@ export async function openSprint(
   }
   const found = await membershipAt(tx, actor, reference.place);
   // One after the other on the way, though nobody waits in between: what is read is read under the lock.
-  const [, open] = await allDone([tx.lockTeam(found.team.id), tx.openSprintsOf(found.team.id)]);
+  const [, open] = await waitForAll([tx.lockTeam(found.team.id), tx.openSprintsOf(found.team.id)]);
   const sprint = currentSprint(open, todayOf(found.team, now));
   if (!sprint) throw new Refusal('no-sprint-running', {});
   return { ...found, sprint };

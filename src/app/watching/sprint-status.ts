@@ -3,7 +3,6 @@ import { randomUUID } from 'node:crypto';
 import { burndownOf } from '../../sprint/burndown.ts';
 import type { Day } from '../../sprint/calendar.ts';
 import { runningSummary } from '../../sprint/summary.ts';
-import { allDone } from '../all-done.ts';
 import type { SprintCardState } from '../cards/card-line.ts';
 import { cardLine, isOpenCard, statesOf } from '../cards/card-line.ts';
 import { sprintTime } from '../clock/sprint-time.ts';
@@ -13,6 +12,7 @@ import { Refusal } from '../refusal.ts';
 import type { Membership, Place } from '../team/place.ts';
 import { currentSprint, membershipAt, openSprint, sprintForMember, todayOf } from '../team/place.ts';
 import type { Actor, Member, Prompt, RecordedFact, Sprint, Team } from '../team/team.ts';
+import { waitForAll } from '../wait-for-all.ts';
 import { loadOutlook } from './load-outlook.ts';
 
 /** @throws Refusal `no-sprint-running` and those of finding the team. */
@@ -37,7 +37,7 @@ export async function statusContent(
   sprint: Sprint,
   on: Day,
 ): Promise<StatusContent> {
-  const [records, prompts, baselineVelocityPoints, pastVersion] = await allDone([
+  const [records, prompts, baselineVelocityPoints, pastVersion] = await waitForAll([
     tx.recordsOf(sprint.id),
     tx.promptsOf([{ sprintId: sprint.id, day: on }]),
     tx.baselineVelocityPoints(team, sprint.id),
@@ -120,7 +120,7 @@ export async function burndownImage(
 /** The burndown for whoever may see the sprint. */
 export async function statusChart(deps: AppDependencies, actor: Actor, sprintId: string): Promise<PostImage> {
   const { team, sprint, states } = await deps.store.transaction(async (tx) => {
-    const [found, records] = await allDone([sprintForMember(tx, actor, sprintId), tx.recordsOf(sprintId)]);
+    const [found, records] = await waitForAll([sprintForMember(tx, actor, sprintId), tx.recordsOf(sprintId)]);
     return { ...found, states: statesOf(records) };
   });
   return burndownImage(deps, team, sprint, states, todayOf(team, deps.clock.now()));

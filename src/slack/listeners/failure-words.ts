@@ -7,6 +7,7 @@ import type { InputProblem } from '../../app/refusal.ts';
 import { Refusal } from '../../app/refusal.ts';
 import { refusalWords } from '../../app/refusal-words.ts';
 import { type Written, writtenSoFar } from '../../app/written-once.ts';
+import { codeOf, errorChain } from '../../error-chain.ts';
 import type { Logger } from '../../logger.ts';
 import { currentReference, newReference } from '../../reference.ts';
 import { noteFailure, noteRefusal } from '../door/request-scope.ts';
@@ -34,9 +35,6 @@ const TOO_LATE = new Set([
   'hash_conflict',
 ]);
 
-/** Beyond this, a chain of causes is a loop. */
-const DEEPEST_CAUSE = 8;
-
 /** Understands what was thrown; logs it when it was not foreseen. */
 export function failureOf(error: unknown, logger: Logger, during: string): Failure {
   if (error instanceof Refusal) {
@@ -47,13 +45,13 @@ export function failureOf(error: unknown, logger: Logger, during: string): Failu
   // Words that were made for what was not done would be untrue once something was.
   const words = written === 'nothing' ? foreseen(error) : undefined;
   if (words) {
-    noteRefusal(codeOf(error));
+    noteRefusal(labelOf(error));
     logger.warn({ during, err: error }, 'Something was not done.');
     return { kind: 'refusal', words, problems: [] };
   }
   // The reference of the request, so that everything it logged can be found by what the person was shown.
   const errorId = currentReference() ?? newReference();
-  noteFailure(codeOf(error));
+  noteFailure(labelOf(error));
   logger.error({ during, errorId, err: error }, 'Something went wrong.');
   return { kind: 'trouble', errorId, written };
 }
@@ -93,11 +91,10 @@ function foreseen(error: unknown): { what: string; mend: string } | undefined {
 }
 
 /** The code of an error, or of what caused it; its name when nothing in it has a code. */
-function codeOf(error: unknown): string {
-  for (let at = error, depth = 0; at instanceof Error && depth < DEEPEST_CAUSE; at = at.cause, depth += 1) {
-    if (at instanceof WebAPIPlatformError) return at.data.error;
-    const { code } = at as { code?: unknown };
-    if (typeof code === 'string') return code;
+function labelOf(error: unknown): string {
+  for (const at of errorChain(error)) {
+    const code = at instanceof WebAPIPlatformError ? at.data.error : codeOf(at);
+    if (code !== undefined) return code;
   }
   return error instanceof Error ? error.name : typeof error;
 }

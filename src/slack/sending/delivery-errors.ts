@@ -11,6 +11,7 @@ import {
   WebAPIRequestError,
 } from '@slack/web-api';
 import { DeliveryFailure } from '../../app/posting/delivery-failure.ts';
+import { codeOf, errorChain } from '../../error-chain.ts';
 
 /** The platform answered, but may have carried the call out (docs.slack.dev/reference/methods/chat.postMessage). */
 const MAYBE_DONE = new Set(['fatal_error', 'internal_error', 'service_unavailable']);
@@ -125,9 +126,10 @@ function fromConnection(original: Error, cause: Error): DeliveryFailure {
 
 /** The codes of an error, its causes, and the attempts it sums up (one for each address of a host). */
 function connectionCodes(error: unknown): string[] {
-  if (!(error instanceof Error)) return [];
-  const { code } = error as { code?: unknown };
-  if (error instanceof AggregateError && error.errors.length > 0)
-    return error.errors.flatMap(connectionCodes);
-  return typeof code === 'string' ? [code] : connectionCodes(error.cause);
+  for (const at of errorChain(error)) {
+    if (at instanceof AggregateError && at.errors.length > 0) return at.errors.flatMap(connectionCodes);
+    const code = codeOf(at);
+    if (code !== undefined) return [code];
+  }
+  return [];
 }

@@ -3,9 +3,9 @@
  * out, and a job without its post would be about something that never happened.
  */
 import { and, desc, eq, getTableColumns, lt, notInArray, sql } from 'drizzle-orm';
-import { allDone } from '../../app/all-done.ts';
 import type { Transaction } from '../../app/ports.ts';
 import type { Post, Recipient } from '../../app/posting/posts.ts';
+import { waitForAll } from '../../app/wait-for-all.ts';
 import type { DeliveryJob, JobSender } from '../queue/job-sender.ts';
 import { DELIVERY_TIMEOUT_SECONDS } from '../queue/job-sender.ts';
 import { posts } from '../schema.ts';
@@ -84,7 +84,7 @@ export function postQueries(session: SqlSession, sender: JobSender): PostQueries
     },
 
     async refreshPost(postId) {
-      const [refreshed] = await allDone([
+      const [refreshed] = await waitForAll([
         RAISE_WANTED_VERSION(session, { post: postId }),
         // Always a job of its own: one that is queued already may be read before this commits.
         sender.send(session, [{ postId }]),

@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { allDone } from '../../src/app/all-done.ts';
+import { waitForAll } from '../../src/app/wait-for-all.ts';
 
 function settable() {
   const { promise, resolve, reject } = Promise.withResolvers<string>();
@@ -7,7 +7,7 @@ function settable() {
 }
 
 it('gives what each came to, in their order, and takes what needs no waiting', async () => {
-  expect(await allDone([Promise.resolve('first'), 2, undefined, Promise.resolve(true)])).toEqual([
+  expect(await waitForAll([Promise.resolve('first'), 2, undefined, Promise.resolve(true)])).toEqual([
     'first',
     2,
     undefined,
@@ -18,7 +18,7 @@ it('gives what each came to, in their order, and takes what needs no waiting', a
 it('waits for all of them when one fails', async () => {
   const slow = settable();
   let isOver = false;
-  const all = allDone([Promise.reject(new Error('refused')), slow.promise]).catch((error: Error) => {
+  const all = waitForAll([Promise.reject(new Error('refused')), slow.promise]).catch((error: Error) => {
     isOver = true;
     return error.message;
   });
@@ -30,7 +30,7 @@ it('waits for all of them when one fails', async () => {
 
 it('fails with what failed first, wherever it stands', async () => {
   const [one, two] = [settable(), settable()];
-  const all = allDone([one.promise, two.promise]);
+  const all = waitForAll([one.promise, two.promise]);
   two.reject(new Error('the cause'));
   await new Promise(setImmediate);
   one.reject(new Error('what followed from it'));

@@ -4,7 +4,7 @@
  *
  * @throws what failed first; what fails after it in the same transaction only says that the transaction has failed
  */
-export async function allDone<Works extends readonly unknown[] | []>(
+export async function waitForAll<Works extends readonly unknown[] | []>(
   works: Works,
 ): Promise<{ -readonly [Place in keyof Works]: Awaited<Works[Place]> }> {
   const failures: unknown[] = [];
