@@ -2,7 +2,7 @@
 import { setTimeout as wait } from 'node:timers/promises';
 import packageJson from '../package.json' with { type: 'json' };
 import { runDueWork } from './app/clock/ask-members.ts';
-import type { AppDependencies } from './app/ports.ts';
+import type { AppDependencies } from './app/ports/app-dependencies.ts';
 import { deliverPost } from './app/posting/deliver.ts';
 import { reduceSprints } from './app/privacy/reduce-sprints.ts';
 import { bindUseCases } from './app/use-cases.ts';

@@ -15,7 +15,7 @@ import { recordValue, recordValueLine, valueForm } from './history/record-value.
 import { importForm, importSprints } from './import/import-sprints.ts';
 import { planForm } from './planning/plan-form.ts';
 import { commitPlan, previewPlan } from './planning/plan-sprint.ts';
-import type { AppDependencies } from './ports.ts';
+import type { AppDependencies } from './ports/app-dependencies.ts';
 import { erasePerson } from './privacy/erase-person.ts';
 import { personalCopy } from './privacy/personal-copy.ts';
 import { privacyOverview } from './privacy/privacy-overview.ts';

@@ -6,7 +6,8 @@
  */
 import { AsyncLocalStorage } from 'node:async_hooks';
 import { setTimeout as pause } from 'node:timers/promises';
-import type { Clock, Store, Transaction } from './ports.ts';
+import type { Clock } from './ports/app-dependencies.ts';
+import type { Store, Transaction } from './ports/store.ts';
 
 /**
  * `unsettled`: the request wrote nothing, and it could not be found out whether its repetition does. `uncertain`: the

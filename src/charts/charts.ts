@@ -1,5 +1,5 @@
 /** The `Charts` port: each picture with its words for those who cannot see it. */
-import type { Charts } from '../app/ports.ts';
+import type { Charts } from '../app/ports/charts.ts';
 import { burndownAltText } from './burndown-alt-text.ts';
 import { burndownPng } from './burndown-png.ts';
 import { forecastAltText } from './forecast-alt-text.ts';

@@ -1,6 +1,7 @@
 /** A messenger that counts what was delivered, by kind of post. Changes nothing about it. */
 
-import type { Clock, Messenger } from '../app/ports.ts';
+import type { Clock } from '../app/ports/app-dependencies.ts';
+import type { Messenger } from '../app/ports/messenger.ts';
 import { DeliveryFailure } from '../app/posting/delivery-failure.ts';
 import type { MessageContent } from '../app/posting/message-content.ts';
 import type { Metrics, PostHow } from './metrics.ts';

@@ -1,6 +1,6 @@
 /** A store that counts what was committed and what the database failed. Changes nothing about either. */
 
-import type { Store, Transaction } from '../app/ports.ts';
+import type { Store, Transaction } from '../app/ports/store.ts';
 import { DeliveryFailure } from '../app/posting/delivery-failure.ts';
 import { Refusal } from '../app/refusal.ts';
 import { firstCodeOf } from '../error-chain.ts';

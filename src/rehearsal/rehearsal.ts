@@ -7,7 +7,7 @@ import { setTimeout as wait } from 'node:timers/promises';
 import { answerForm } from '../app/answering/answer-form.ts';
 import { runDueWork } from '../app/clock/ask-members.ts';
 import { instantOf } from '../app/clock/local-time.ts';
-import type { AppDependencies } from '../app/ports.ts';
+import type { AppDependencies } from '../app/ports/app-dependencies.ts';
 import { deliverPost } from '../app/posting/deliver.ts';
 import { Refusal } from '../app/refusal.ts';
 import { refusalWords } from '../app/refusal-words.ts';

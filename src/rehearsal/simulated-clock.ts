@@ -1,5 +1,5 @@
 /** A clock that stands still until it is moved; it never goes back. */
-import type { Clock } from '../app/ports.ts';
+import type { Clock } from '../app/ports/app-dependencies.ts';
 
 export class SimulatedClock implements Clock {
   #now: Date;

@@ -4,7 +4,7 @@
  */
 import { setTimeout as wait } from 'node:timers/promises';
 import { App, type Receiver } from '@slack/bolt';
-import type { AppDependencies } from '../app/ports.ts';
+import type { AppDependencies } from '../app/ports/app-dependencies.ts';
 import type { UseCases } from '../app/use-cases.ts';
 import { giveUp } from '../app/written-once.ts';
 import type { Config } from '../config.ts';

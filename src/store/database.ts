@@ -1,5 +1,5 @@
 /** An open database, whichever kind it is. */
-import type { Store } from '../app/ports.ts';
+import type { Store } from '../app/ports/store.ts';
 import type { SqlSession } from './queries/sql-session.ts';
 import type { QueueHost } from './queue/delivery-queue.ts';
 

@@ -1,6 +1,6 @@
 /** Runs the use cases' work in transactions. */
 import { setTimeout as pause } from 'node:timers/promises';
-import type { Store } from '../app/ports.ts';
+import type { Store } from '../app/ports/store.ts';
 import type { SqlSession } from './queries/sql-session.ts';
 import { transactionOver } from './queries/transaction.ts';
 import type { JobSender } from './queue/job-sender.ts';

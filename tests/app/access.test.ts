@@ -14,7 +14,7 @@ import { recordValue, recordValueLine, valueForm } from '../../src/app/history/r
 import { importForm, importSprints } from '../../src/app/import/import-sprints.ts';
 import { planForm } from '../../src/app/planning/plan-form.ts';
 import { commitPlan, previewPlan } from '../../src/app/planning/plan-sprint.ts';
-import type { AppDependencies } from '../../src/app/ports.ts';
+import type { AppDependencies } from '../../src/app/ports/app-dependencies.ts';
 import { erasePerson } from '../../src/app/privacy/erase-person.ts';
 import { personalCopy } from '../../src/app/privacy/personal-copy.ts';
 import { privacyOverview } from '../../src/app/privacy/privacy-overview.ts';

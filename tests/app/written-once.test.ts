@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import type { Store, Transaction } from '../../src/app/ports.ts';
+import type { Store, Transaction } from '../../src/app/ports/store.ts';
 import {
   AlreadyWritten,
   asOneRequest,

@@ -7,7 +7,7 @@ import type { SprintCardState } from '../../src/app/cards/card-line.ts';
 import { statesOf } from '../../src/app/cards/card-line.ts';
 import type { PastTrace } from '../../src/app/history/past-sprint.ts';
 import { tracePointAt } from '../../src/app/history/team-history.ts';
-import type { Transaction } from '../../src/app/ports.ts';
+import type { Transaction } from '../../src/app/ports/store.ts';
 import type { RecordedFact, Sprint, SprintCard, Team } from '../../src/app/team/team.ts';
 import { statusContent } from '../../src/app/watching/sprint-status.ts';
 import { MOST_SPRINTS_BACK } from '../../src/forecast/project-velocity.ts';

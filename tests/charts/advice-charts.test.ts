@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { Advice } from '../../src/app/advice/advice.ts';
-import type { Picture } from '../../src/app/ports.ts';
+import type { Picture } from '../../src/app/ports/charts.ts';
 import { charts } from '../../src/charts/charts.ts';
 import { forecastSize } from '../../src/charts/forecast-layout.ts';
 import { forecastMarks } from '../../src/charts/forecast-option.ts';

@@ -1,7 +1,7 @@
 /** What somebody does in the very moment in which they are erased, on a real Postgres: it leaves nothing of them either. */
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { takeCard } from '../../src/app/cards/change-cards.ts';
-import type { Store, Transaction } from '../../src/app/ports.ts';
+import type { Store, Transaction } from '../../src/app/ports/store.ts';
 import { erasePerson } from '../../src/app/privacy/erase-person.ts';
 import type { Database } from '../../src/store/database.ts';
 import { actorOf, CHANNEL, Harness, PEOPLE } from '../support/app-harness.ts';

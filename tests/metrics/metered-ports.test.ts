@@ -1,6 +1,7 @@
 /** The store and the messenger that count do what the ones inside do, and count what became of it. */
 import { describe, expect, it } from 'vitest';
-import type { Messenger, Store, Transaction } from '../../src/app/ports.ts';
+import type { Messenger } from '../../src/app/ports/messenger.ts';
+import type { Store, Transaction } from '../../src/app/ports/store.ts';
 import { DeliveryFailure } from '../../src/app/posting/delivery-failure.ts';
 import type { MessageContent } from '../../src/app/posting/message-content.ts';
 import { Refusal } from '../../src/app/refusal.ts';

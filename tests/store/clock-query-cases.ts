@@ -1,6 +1,6 @@
 /** What the store promises of the clock; run by `queries.test.ts`. */
 import { expect, it } from 'vitest';
-import type { Transaction } from '../../src/app/ports.ts';
+import type { Transaction } from '../../src/app/ports/store.ts';
 import type { Sprint } from '../../src/app/team/team.ts';
 import type { Database } from '../../src/store/database.ts';
 import { savedSprint } from './store-examples.ts';

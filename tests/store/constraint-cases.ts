@@ -1,7 +1,7 @@
 /** What the database itself refuses, whoever asks; run by `queries.test.ts`. */
 import { sql } from 'drizzle-orm';
 import { expect, it } from 'vitest';
-import type { Transaction } from '../../src/app/ports.ts';
+import type { Transaction } from '../../src/app/ports/store.ts';
 import type { Sprint, Team } from '../../src/app/team/team.ts';
 import { DEFAULT_THRESHOLDS } from '../../src/sprint/thresholds.ts';
 import type { Database } from '../../src/store/database.ts';

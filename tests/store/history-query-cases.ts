@@ -3,7 +3,7 @@ import { randomUUID } from 'node:crypto';
 import { eq, sql } from 'drizzle-orm';
 import { expect, it } from 'vitest';
 import type { NewPastSprint, PastSprint } from '../../src/app/history/past-sprint.ts';
-import type { Transaction } from '../../src/app/ports.ts';
+import type { Transaction } from '../../src/app/ports/store.ts';
 import type { Sprint, Team } from '../../src/app/team/team.ts';
 import { undefinedBecause } from '../../src/sprint/undefined-value.ts';
 import type { Database } from '../../src/store/database.ts';

@@ -1,8 +1,7 @@
 /** Invented teams, sprints and cards for the store's tests. */
 import { randomUUID } from 'node:crypto';
-import type { NewFact } from '../../src/app/ports.ts';
 import type { NewPost } from '../../src/app/posting/posts.ts';
-import type { Member, Sprint, SprintCard, SprintResult, Team } from '../../src/app/team/team.ts';
+import type { Member, NewFact, Sprint, SprintCard, SprintResult, Team } from '../../src/app/team/team.ts';
 import { ledgerOf } from '../../src/sprint/ledger.ts';
 import { closingSummary } from '../../src/sprint/summary.ts';
 import { DEFAULT_THRESHOLDS } from '../../src/sprint/thresholds.ts';

@@ -6,7 +6,9 @@ import type {
   OddsAdvice,
   RangeAdvice,
 } from '../../src/app/advice/advice.ts';
-import type { Charts, Directory, Messenger, Picture, PostImage, Profile } from '../../src/app/ports.ts';
+import type { Charts, Picture } from '../../src/app/ports/charts.ts';
+import type { Directory, Profile } from '../../src/app/ports/directory.ts';
+import type { Messenger, PostImage } from '../../src/app/ports/messenger.ts';
 import type { DeliveryFailureKind } from '../../src/app/posting/delivery-failure.ts';
 import { DeliveryFailure } from '../../src/app/posting/delivery-failure.ts';
 import type { MessageContent } from '../../src/app/posting/message-content.ts';

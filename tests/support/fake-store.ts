@@ -1,5 +1,5 @@
 /** A store without a database, for tests of what stands in front of it. */
-import type { Store, Transaction } from '../../src/app/ports.ts';
+import type { Store, Transaction } from '../../src/app/ports/store.ts';
 
 /** @param queries the only ones that the test expects; any other fails */
 export function fakeStore(queries: Partial<Transaction>): Store {

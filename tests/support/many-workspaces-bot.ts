@@ -4,7 +4,7 @@
  */
 import { setTimeout as wait } from 'node:timers/promises';
 import { runDueWork } from '../../src/app/clock/ask-members.ts';
-import type { AppDependencies } from '../../src/app/ports.ts';
+import type { AppDependencies } from '../../src/app/ports/app-dependencies.ts';
 import { deliverPost } from '../../src/app/posting/deliver.ts';
 import { bindUseCases } from '../../src/app/use-cases.ts';
 import { writtenOnce } from '../../src/app/written-once.ts';

@@ -9,7 +9,7 @@ import { recordAnswers } from '../../src/app/answering/record-answers.ts';
 import { closeSprint } from '../../src/app/closing/end-sprint.ts';
 import { recordValue } from '../../src/app/history/record-value.ts';
 import { commitPlan, previewPlan } from '../../src/app/planning/plan-sprint.ts';
-import type { AppDependencies } from '../../src/app/ports.ts';
+import type { AppDependencies } from '../../src/app/ports/app-dependencies.ts';
 import { setUpTeam } from '../../src/app/team/set-up-team.ts';
 import type { Database } from '../../src/store/database.ts';
 import { rowsOf } from '../support/app-harness.ts';

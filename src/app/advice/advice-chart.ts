@@ -1,6 +1,8 @@
 /** The picture that goes with an answer to a planning question. Draws nothing itself. */
 import { isDefined } from '../../sprint/undefined-value.ts';
-import type { AppDependencies, Picture, PostImage } from '../ports.ts';
+import type { AppDependencies } from '../ports/app-dependencies.ts';
+import type { Picture } from '../ports/charts.ts';
+import type { PostImage } from '../ports/messenger.ts';
 import type { Advice } from './advice.ts';
 
 /** A line takes two points. */

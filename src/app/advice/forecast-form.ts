@@ -1,7 +1,7 @@
 /** What one should know before asking when a body of work will be finished. It forecasts nothing itself. */
 import { LATEST_SPRINTS } from '../../forecast/release-forecast.ts';
 import { knownVelocities, pastSprints } from '../history/team-history.ts';
-import type { AppDependencies } from '../ports.ts';
+import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Actor, Team } from '../team/team.ts';
 import { audienceBy, type TeamReference } from './ask-advice.ts';
 

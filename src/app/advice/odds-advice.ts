@@ -2,9 +2,9 @@
 import type { SurpriseOdds } from '../../forecast/surprise-odds.ts';
 import { surpriseOdds } from '../../forecast/surprise-odds.ts';
 import type { UndefinedValue } from '../../sprint/undefined-value.ts';
+import type { CardLine } from '../cards/card-line.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
 import { closedCards } from '../history/team-history.ts';
-import type { CardLine } from '../posting/message-content.ts';
 import type { OddsAdvice } from './advice.ts';
 
 /** Of how many of the plan's sizes the odds are told: the largest hold the most points, and more would not be read. */

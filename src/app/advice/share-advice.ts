@@ -1,6 +1,6 @@
 /** Posts the answer to a planning question in the team's channel, through the queue. */
 import { randomUUID } from 'node:crypto';
-import type { AppDependencies } from '../ports.ts';
+import type { AppDependencies } from '../ports/app-dependencies.ts';
 import { audienceInTeam, todayOf } from '../team/place.ts';
 import type { Actor } from '../team/team.ts';
 import type { AdviceQuestion } from './advice.ts';

@@ -1,11 +1,12 @@
 /** The form in which a member answers for their cards, as data. */
 import { answerContext } from '../../sprint/check-answer.ts';
+import type { CardLine } from '../cards/card-line.ts';
 import { cardLine } from '../cards/card-line.ts';
-import type { AppDependencies, SprintRecords } from '../ports.ts';
-import type { CardLine, SprintHeading } from '../posting/message-content.ts';
+import type { AppDependencies } from '../ports/app-dependencies.ts';
+import type { SprintHeading } from '../posting/message-content.ts';
 import { Refusal } from '../refusal.ts';
 import type { Place } from '../team/place.ts';
-import type { Actor, RecordedFact, SprintCard } from '../team/team.ts';
+import type { Actor, RecordedFact, SprintCard, SprintRecords } from '../team/team.ts';
 import { answeredDay, factsAbout, runningSprintId, takeableStates } from './answered-day.ts';
 import { answerableStates } from './prompt-content.ts';
 

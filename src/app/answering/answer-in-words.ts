@@ -1,6 +1,6 @@
 /** An answer in words, in direct messages or after the command. */
 import { formatPoints } from '../../sprint/points.ts';
-import type { AppDependencies } from '../ports.ts';
+import type { AppDependencies } from '../ports/app-dependencies.ts';
 import { Refusal } from '../refusal.ts';
 import type { Place } from '../team/place.ts';
 import type { Actor, SprintCard } from '../team/team.ts';

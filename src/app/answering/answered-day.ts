@@ -2,7 +2,8 @@
 import { isDay } from '../../sprint/calendar.ts';
 import type { SprintCardState } from '../cards/card-line.ts';
 import { needsOwner, statesOf } from '../cards/card-line.ts';
-import type { AppDependencies, NewFact, SprintRecords, Transaction } from '../ports.ts';
+import type { AppDependencies } from '../ports/app-dependencies.ts';
+import type { Transaction } from '../ports/store.ts';
 import type { PromptContent } from '../posting/message-content.ts';
 import { Refusal } from '../refusal.ts';
 import type { Membership, Place } from '../team/place.ts';
@@ -14,7 +15,7 @@ import {
   sprintForMemberLocked,
   todayOf,
 } from '../team/place.ts';
-import type { Actor, RecordedFact, Sprint, SprintCard } from '../team/team.ts';
+import type { Actor, NewFact, RecordedFact, Sprint, SprintCard, SprintRecords } from '../team/team.ts';
 import { waitForAll } from '../wait-for-all.ts';
 import { promptContentOf } from './prompt-content.ts';
 

@@ -4,9 +4,8 @@ import { whyNotAnswerable } from '../../sprint/check-answer.ts';
 import type { SprintCardState } from '../cards/card-line.ts';
 import { cardLine, statesOf } from '../cards/card-line.ts';
 import { instantOf } from '../clock/local-time.ts';
-import type { SprintRecords } from '../ports.ts';
 import type { AnsweredLine, PromptContent } from '../posting/message-content.ts';
-import type { PromptState, RecordedFact, Sprint, Team } from '../team/team.ts';
+import type { PromptState, RecordedFact, Sprint, SprintRecords, Team } from '../team/team.ts';
 
 export function promptContentOf(
   team: Team,

@@ -3,10 +3,9 @@ import { formatDay } from '../../sprint/calendar.ts';
 import type { AnswerInput, AnswerProblem } from '../../sprint/check-answer.ts';
 import { formatPoints, formatPointsWithUnit, MAX_POINTS, parsePoints } from '../../sprint/points.ts';
 import { cardName } from '../cards/card-line.ts';
-import type { SprintRecords } from '../ports.ts';
 import type { InputProblem } from '../refusal.ts';
 import { Refusal } from '../refusal.ts';
-import type { SprintCard } from '../team/team.ts';
+import type { SprintCard, SprintRecords } from '../team/team.ts';
 
 const MAX_NOTE_LENGTH = 500;
 

@@ -2,11 +2,13 @@
 import { randomUUID } from 'node:crypto';
 import { formatDay } from '../../sprint/calendar.ts';
 import { answerContext, growthOf, whyNotAnswer } from '../../sprint/check-answer.ts';
+import type { CardLine } from '../cards/card-line.ts';
 import { cardLine, cardName, statesOf } from '../cards/card-line.ts';
-import type { AppDependencies, NewFact, SprintRecords, Transaction } from '../ports.ts';
-import type { CardLine, PromptContent, SprintHeading } from '../posting/message-content.ts';
+import type { AppDependencies } from '../ports/app-dependencies.ts';
+import type { Transaction } from '../ports/store.ts';
+import type { PromptContent, SprintHeading } from '../posting/message-content.ts';
 import { refuseIfAny } from '../refusal.ts';
-import type { Actor, RecordedFact } from '../team/team.ts';
+import type { Actor, NewFact, RecordedFact, SprintRecords } from '../team/team.ts';
 import type { AnsweredDay } from './answered-day.ts';
 import { answeredDay, factsAbout, hasAnswered, meetPrompt, takeableStates } from './answered-day.ts';
 import type { ReadAnswer, TypedAnswer } from './read-answers.ts';

@@ -1,6 +1,6 @@
 /** Brings the day's prompt up to date where it stands, after something about the member's day changed. */
 import type { Day } from '../../sprint/calendar.ts';
-import type { Transaction } from '../ports.ts';
+import type { Transaction } from '../ports/store.ts';
 import type { SprintCard } from '../team/team.ts';
 
 export async function refreshPrompt(

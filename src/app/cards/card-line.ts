@@ -1,10 +1,8 @@
 /** From the ledger to the card as messages show it. */
 import type { CardState } from '../../sprint/ledger.ts';
 import { ledgerOf } from '../../sprint/ledger.ts';
-import type { SprintRecords } from '../ports.ts';
-import type { CardLine } from '../posting/message-content.ts';
 import { Refusal } from '../refusal.ts';
-import type { SprintCard } from '../team/team.ts';
+import type { SprintCard, SprintRecords } from '../team/team.ts';
 
 /** A card's standing together with its number in the sprint. */
 export type SprintCardState = CardState & { readonly card: SprintCard };
@@ -13,6 +11,22 @@ export type SprintCardState = CardState & { readonly card: SprintCard };
 export function statesOf(records: SprintRecords): SprintCardState[] {
   // The ledger hands back the very cards that it was given.
   return ledgerOf(records.cards, records.facts) as SprintCardState[];
+}
+
+/** A card as a message shows it. */
+export interface CardLine {
+  readonly cardId: string;
+  readonly number: number;
+  readonly key: string;
+  readonly title: string;
+  readonly estimatePoints: number;
+  readonly workedPoints: number;
+  readonly leftPoints: number;
+  readonly surprisePoints: number;
+  readonly driftPoints: number;
+  readonly origin: 'planned' | 'pulled-in';
+  readonly ownerIds: readonly string[];
+  readonly state: 'open' | 'finished' | 'dropped';
 }
 
 export function cardLine(state: SprintCardState): CardLine {

@@ -3,13 +3,14 @@ import { randomUUID } from 'node:crypto';
 import type { SprintSummary } from '../../sprint/summary.ts';
 import { runningSummary } from '../../sprint/summary.ts';
 import { refreshOwnersPrompts } from '../answering/refresh-prompt.ts';
-import type { AppDependencies, Transaction } from '../ports.ts';
-import type { CardLine, SprintHeading } from '../posting/message-content.ts';
+import type { AppDependencies } from '../ports/app-dependencies.ts';
+import type { Transaction } from '../ports/store.ts';
+import type { SprintHeading } from '../posting/message-content.ts';
 import { Refusal } from '../refusal.ts';
 import type { Place, SprintReference } from '../team/place.ts';
 import { openSprint, todayOf } from '../team/place.ts';
 import type { Actor } from '../team/team.ts';
-import type { SprintCardState } from './card-line.ts';
+import type { CardLine, SprintCardState } from './card-line.ts';
 import { cardLine, cardName, findCard, isOpenCard, statesOf } from './card-line.ts';
 
 const MAX_REASON_LENGTH = 300;

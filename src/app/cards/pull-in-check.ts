@@ -14,7 +14,7 @@ import { undefinedBecause } from '../../sprint/undefined-value.ts';
 import type { SprintTime } from '../clock/sprint-time.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
 import { closedCards, pastSprints, pulledInCards, tracePointAt } from '../history/team-history.ts';
-import type { Transaction } from '../ports.ts';
+import type { Transaction } from '../ports/store.ts';
 import type { Sprint, Team } from '../team/team.ts';
 import type { SprintProjection } from '../watching/sprint-projection.ts';
 import { LEAST_OWN_SPRINTS, sprintProjection, whyNoTimeAhead } from '../watching/sprint-projection.ts';

@@ -7,10 +7,11 @@ import { randomUUID } from 'node:crypto';
 import type { Day } from '../../sprint/calendar.ts';
 import { isOpenCard, statesOf } from '../cards/card-line.ts';
 import { closeNow } from '../closing/end-sprint.ts';
-import type { AppDependencies, DueSprint, SprintRecords, Transaction } from '../ports.ts';
+import type { AppDependencies } from '../ports/app-dependencies.ts';
+import type { DueSprint, Transaction } from '../ports/store.ts';
 import type { NewPost, PostSubject } from '../posting/posts.ts';
 import { todayOf } from '../team/place.ts';
-import type { Prompt, Team } from '../team/team.ts';
+import type { Prompt, SprintRecords, Team } from '../team/team.ts';
 import { instantOf } from './local-time.ts';
 import { nextPromptAt, promptDays, reminderAt } from './sprint-clock.ts';
 

@@ -1,6 +1,6 @@
 /** After a change of zone, prompt time or working days: what the clock does next with the open sprints. */
 import { dayPlus } from '../../sprint/calendar.ts';
-import type { Transaction } from '../ports.ts';
+import type { Transaction } from '../ports/store.ts';
 import type { Team } from '../team/team.ts';
 import { dayAt, instantOf } from './local-time.ts';
 import { firstPromptAt, lastCallAt } from './sprint-clock.ts';

@@ -19,7 +19,7 @@ import type { PastSprint } from '../history/past-sprint.ts';
 import { pastSprintAtClosing } from '../history/past-sprint-at-closing.ts';
 import { ratioValues } from '../history/ratio-values.ts';
 import { commitmentPast, pastSprints } from '../history/team-history.ts';
-import type { Transaction } from '../ports.ts';
+import type { Transaction } from '../ports/store.ts';
 import type { Sprint, Team } from '../team/team.ts';
 
 /** How many sprints "lately" means, this one included. */

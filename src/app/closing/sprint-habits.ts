@@ -5,8 +5,8 @@ import type { SprintHabits } from '../../sprint/habit-notes.ts';
 import { hasOwnKey, isOpenCard, statesOf } from '../cards/card-line.ts';
 import { dayAt, instantOf } from '../clock/local-time.ts';
 import { promptDays } from '../clock/sprint-clock.ts';
-import type { SprintRecords, Transaction } from '../ports.ts';
-import type { Prompt, Sprint, SprintCard, Team } from '../team/team.ts';
+import type { Transaction } from '../ports/store.ts';
+import type { Prompt, Sprint, SprintCard, SprintRecords, Team } from '../team/team.ts';
 
 export async function sprintHabits(
   tx: Transaction,

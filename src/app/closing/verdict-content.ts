@@ -1,7 +1,7 @@
 /** The verdict as it is posted, from the stored numbers. */
 import { cardLine, statesOf } from '../cards/card-line.ts';
 import { reopenUntil } from '../clock/sprint-clock.ts';
-import type { Transaction } from '../ports.ts';
+import type { Transaction } from '../ports/store.ts';
 import type { VerdictContent } from '../posting/message-content.ts';
 import type { Sprint, Team } from '../team/team.ts';
 import { notesHistory } from './note-history.ts';

@@ -14,8 +14,7 @@ import type { CsvRow } from '../csv/write-csv.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
 import type { FromRecords } from '../history/past-sprint-at-closing.ts';
 import { pastSprintOf } from '../history/past-sprint-at-closing.ts';
-import type { SprintRecords } from '../ports.ts';
-import type { Sprint, Team } from '../team/team.ts';
+import type { Sprint, SprintRecords, Team } from '../team/team.ts';
 import { exportedAnswers, exportedChanges } from './exported-answers.ts';
 
 /** One sprint with all that is known of it. */

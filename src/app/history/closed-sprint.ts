@@ -1,6 +1,6 @@
 /** Finds a closed sprint that somebody named, and says why when there is none. Reads only. */
 
-import type { Transaction } from '../ports.ts';
+import type { Transaction } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
 import type { Audience, Place } from '../team/place.ts';
 import { audienceAt, audienceInTeam } from '../team/place.ts';

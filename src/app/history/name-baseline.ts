@@ -1,6 +1,7 @@
 /** Names the sprint that velocity growth is measured by. Verdicts that were posted keep their numbers. */
 
-import type { AppDependencies, Transaction } from '../ports.ts';
+import type { AppDependencies } from '../ports/app-dependencies.ts';
+import type { Transaction } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
 import type { Place } from '../team/place.ts';
 import { membershipAt, membershipInTeam, requireFacilitator } from '../team/place.ts';

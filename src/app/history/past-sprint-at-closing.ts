@@ -6,8 +6,8 @@ import { sprintTotals } from '../../sprint/totals.ts';
 import type { SprintCardState } from '../cards/card-line.ts';
 import { statesOf } from '../cards/card-line.ts';
 import { promptDays } from '../clock/sprint-clock.ts';
-import type { SprintRecords, Transaction } from '../ports.ts';
-import type { Sprint, Team } from '../team/team.ts';
+import type { Transaction } from '../ports/store.ts';
+import type { Sprint, SprintRecords, Team } from '../team/team.ts';
 import type { NewPastSprint, PastCard, PastSprint, TracePoint } from './past-sprint.ts';
 
 /** Reads what is needed and makes it. */

@@ -1,6 +1,6 @@
 /** The one number a sprint that the product owner records, in any unit. What it means is theirs to know. */
 import type { Growth } from '../../forecast/value-growth.ts';
-import type { AppDependencies } from '../ports.ts';
+import type { AppDependencies } from '../ports/app-dependencies.ts';
 import { readNumber } from '../read-number.ts';
 import { Refusal } from '../refusal.ts';
 import type { Audience, Place } from '../team/place.ts';

@@ -3,7 +3,7 @@
  * most of what a status costs, and it changes only when a sprint ends or is reopened.
  */
 import type { ProjectionHistory } from '../../forecast/project-velocity.ts';
-import type { Transaction } from '../ports.ts';
+import type { Transaction } from '../ports/store.ts';
 import type { Team } from '../team/team.ts';
 import { pastTraces, projectionHistory } from './team-history.ts';
 

@@ -5,7 +5,7 @@ import type { EndedSprint, ProjectionHistory } from '../../forecast/project-velo
 import { MOST_SPRINTS_BACK, NO_HISTORY, withEndedSprints } from '../../forecast/project-velocity.ts';
 import type { PulledInCard } from '../../forecast/pull-in-chance.ts';
 import type { ClosedCard } from '../../forecast/surprise-odds.ts';
-import type { Transaction } from '../ports.ts';
+import type { Transaction } from '../ports/store.ts';
 import type { Sprint, Team } from '../team/team.ts';
 import { waitForAll } from '../wait-for-all.ts';
 import type { PastSprint, PastTrace, TracePoint } from './past-sprint.ts';

@@ -3,7 +3,6 @@
  * that is wrong. Pure but for the ids it makes; nothing is imported here.
  */
 import { randomUUID } from 'node:crypto';
-import type { Day } from '../../sprint/calendar.ts';
 import { formatPoints } from '../../sprint/points.ts';
 import type { SprintTotals } from '../../sprint/totals.ts';
 import { sprintTotals } from '../../sprint/totals.ts';
@@ -12,8 +11,7 @@ import { instantOf } from '../clock/local-time.ts';
 import { promptDays } from '../clock/sprint-clock.ts';
 import type { FromRecords } from '../history/past-sprint-at-closing.ts';
 import { pastSprintOf } from '../history/past-sprint-at-closing.ts';
-import type { SprintRecords } from '../ports.ts';
-import type { Sprint, Team } from '../team/team.ts';
+import type { Sprint, SprintRecords } from '../team/team.ts';
 import { alikeName } from './alike-name.ts';
 import type { ImportProblems } from './import-problems.ts';
 import type { SprintLines } from './imported-records.ts';
@@ -21,7 +19,7 @@ import { importedRecords } from './imported-records.ts';
 import { pastFromColumns } from './past-from-columns.ts';
 import type { ReadImport } from './read-import.ts';
 import type { SprintLine } from './sprint-line.ts';
-import type { LeftOutSprint } from './sprints-to-import.ts';
+import type { LeftOutSprint, PlanContext } from './sprints-to-import.ts';
 import { sprintsToImport } from './sprints-to-import.ts';
 
 /** A sprint as it would be recorded. */
@@ -39,15 +37,6 @@ export interface ImportPlan {
   /** By first day. */
   readonly sprints: readonly PlannedSprint[];
   readonly leftOut: readonly LeftOutSprint[];
-}
-
-export interface PlanContext {
-  readonly team: Team;
-  /** All sprints of the team, whatever their state. */
-  readonly existing: readonly Sprint[];
-  readonly today: Day;
-  readonly now: Date;
-  readonly byUserId: string;
 }
 
 /** @param problems what is wrong with the lines already; more is added. The plan holds only when there is none. */

@@ -1,30 +1,16 @@
 /** What all facts of an import have in common. Members are marks, not people. */
 import { randomUUID } from 'node:crypto';
 import type { Day } from '../../sprint/calendar.ts';
-import type { RecordedFact } from '../team/team.ts';
+import type { NewFact } from '../team/team.ts';
 import type { AnswerLine, ChangeLine } from './import-lines.ts';
 import type { ImportProblems } from './import-problems.ts';
-import type { PlacedCard } from './placed-cards.ts';
+import type { ImportContext, PlacedCard } from './placed-cards.ts';
 import type { SprintLine } from './sprint-line.ts';
-
-export interface ImportContext {
-  readonly sprintId: string;
-  /** Whether the answers tell how it went from day to day; else each card has its totals only. */
-  readonly isWatched: boolean;
-  readonly byUserId: string;
-  readonly at: Date;
-}
 
 /** Members' marks of an import: no person, only which of the day's answers it was. */
 export function markOf(place: number): string {
   return `import-${place}`;
 }
-
-export type MadeFact = RecordedFact extends infer F
-  ? F extends RecordedFact
-    ? Omit<F, 'order'>
-    : never
-  : never;
 
 export function isWithin(
   sprint: SprintLine,
@@ -84,7 +70,7 @@ export function answerFact(
   line: Pick<AnswerLine, 'day' | 'workedPoints' | 'leftPoints' | 'surprisePoints' | 'note'>,
   context: ImportContext,
   memberId: string,
-): MadeFact & { kind: 'answer' } {
+): NewFact & { kind: 'answer' } {
   const { workedPoints, leftPoints, surprisePoints, note } = line;
   return {
     ...factBase(placed, line, context, memberId),

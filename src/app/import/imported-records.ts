@@ -1,12 +1,10 @@
 /** Makes the cards and facts of one imported sprint from the lines about it, and has each card checked. Pure. */
 import { statesOf } from '../cards/card-line.ts';
-import type { SprintRecords } from '../ports.ts';
-import type { RecordedFact } from '../team/team.ts';
+import type { RecordedFact, SprintRecords } from '../team/team.ts';
 import { checkImportedCard } from './check-imported-card.ts';
 import type { AnswerLine, CardLine, ChangeLine } from './import-lines.ts';
 import type { ImportProblems } from './import-problems.ts';
-import type { ImportContext } from './imported-facts.ts';
-import type { PlacedCard } from './placed-cards.ts';
+import type { ImportContext, PlacedCard } from './placed-cards.ts';
 import { byCard, cardFinder, placedCards } from './placed-cards.ts';
 import type { SprintLine } from './sprint-line.ts';
 import { totalFacts } from './total-facts.ts';

@@ -5,8 +5,16 @@ import { MAX_CARDS } from '../planning/card-paste.ts';
 import type { SprintCard } from '../team/team.ts';
 import type { AnswerLine, CardLine, ChangeLine } from './import-lines.ts';
 import type { ImportProblems } from './import-problems.ts';
-import type { ImportContext } from './imported-facts.ts';
 import type { SprintLine } from './sprint-line.ts';
+
+/** What everything that is made of one sprint of an import has in common. */
+export interface ImportContext {
+  readonly sprintId: string;
+  /** Whether the answers tell how it went from day to day; else each card has its totals only. */
+  readonly isWatched: boolean;
+  readonly byUserId: string;
+  readonly at: Date;
+}
 
 /** A card of the import with the line that it comes from. */
 export interface PlacedCard {

@@ -3,7 +3,6 @@ import type { Day } from '../../sprint/calendar.ts';
 import { dayAt, instantOf } from '../clock/local-time.ts';
 import type { Sprint, Team } from '../team/team.ts';
 import { alikeName } from './alike-name.ts';
-import type { PlanContext } from './import-plan.ts';
 import type { ImportProblems } from './import-problems.ts';
 import type { SprintLine } from './sprint-line.ts';
 
@@ -14,6 +13,15 @@ export interface LeftOutSprint {
   readonly name: string;
   readonly startsOn: Day;
   readonly why: 'there already' | 'cancelled' | 'running';
+}
+
+export interface PlanContext {
+  readonly team: Team;
+  /** All sprints of the team, whatever their state. */
+  readonly existing: readonly Sprint[];
+  readonly today: Day;
+  readonly now: Date;
+  readonly byUserId: string;
 }
 
 /** The days that a sprint really took; `closedEarly`: another may begin on its last one. */

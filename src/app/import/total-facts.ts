@@ -1,12 +1,11 @@
 /** The facts of a card of which only the end is known. Pure. */
 import { formatPoints, MAX_POINTS } from '../../sprint/points.ts';
 import { FROM_TOTALS } from '../export/exported-answers.ts';
-import type { SprintCard } from '../team/team.ts';
+import type { NewFact, SprintCard } from '../team/team.ts';
 import type { AnswerLine, CardLine, ChangeLine } from './import-lines.ts';
 import type { ImportProblems } from './import-problems.ts';
-import type { ImportContext, MadeFact } from './imported-facts.ts';
 import { answerFact, dropOf, factBase, isWithin, markOf } from './imported-facts.ts';
-import type { PlacedCard } from './placed-cards.ts';
+import type { ImportContext, PlacedCard } from './placed-cards.ts';
 import type { SprintLine } from './sprint-line.ts';
 
 /** One answer, or two, that say what the card's own line says of its end. Its day is not known to be the day of the work. */
@@ -16,7 +15,7 @@ export function totalFacts(
   changes: readonly ChangeLine[],
   context: ImportContext,
   problems: ImportProblems,
-): MadeFact[] {
+): NewFact[] {
   const { line, card } = placed;
   const reopened = changes.find(({ kind }) => kind === 'reopen');
   if (reopened) {
@@ -27,7 +26,7 @@ export function totalFacts(
   }
   const drop = dropOf(sprint, placed, changes, problems);
   const isFine = drop === undefined || isWithin(sprint, placed, drop, drop, problems);
-  const dropFacts: MadeFact[] =
+  const dropFacts: NewFact[] =
     drop && isFine
       ? [{ ...factBase(placed, drop, context, markOf(1)), kind: 'drop', note: drop.reason }]
       : [];

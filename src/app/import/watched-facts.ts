@@ -1,12 +1,11 @@
 /** The facts of a card whose days are known, as its answers and changes say them. Pure; invents no answer. */
 import { formatPoints } from '../../sprint/points.ts';
 import { statesOf } from '../cards/card-line.ts';
-import type { RecordedFact } from '../team/team.ts';
+import type { NewFact, RecordedFact } from '../team/team.ts';
 import type { AnswerLine, ChangeLine } from './import-lines.ts';
 import type { ImportProblems } from './import-problems.ts';
-import type { ImportContext, MadeFact } from './imported-facts.ts';
 import { answerFact, dropOf, factBase, isWithin, markOf } from './imported-facts.ts';
-import type { PlacedCard } from './placed-cards.ts';
+import type { ImportContext, PlacedCard } from './placed-cards.ts';
 import type { SprintLine } from './sprint-line.ts';
 
 export interface CardLines {
@@ -21,12 +20,12 @@ export function watchedFacts(
   { answers, changes }: CardLines,
   context: ImportContext,
   problems: ImportProblems,
-): MadeFact[] {
+): NewFact[] {
   const drop = dropOf(sprint, placed, changes, problems);
   const all = drop && !changes.includes(drop) ? [...changes, drop] : changes;
   const fine = (line: AnswerLine | ChangeLine): boolean => isWithin(sprint, placed, line, drop, problems);
   const days = [...new Set([...answers, ...all].map(({ day }) => day))].sort();
-  const facts: MadeFact[] = [];
+  const facts: NewFact[] = [];
   const lineOf = new Map<string, AnswerLine>();
   for (const day of days) {
     const ofDay = inPlace(
@@ -77,7 +76,7 @@ function inPlace(lines: readonly AnswerLine[], problems: ImportProblems): Answer
 /** What each answer says of the growth must be what the ledger makes of it. */
 function checkAnswers(
   { card }: PlacedCard,
-  facts: readonly MadeFact[],
+  facts: readonly NewFact[],
   lineOf: ReadonlyMap<string, AnswerLine>,
   problems: ImportProblems,
 ): void {

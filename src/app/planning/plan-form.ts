@@ -1,7 +1,8 @@
 /** What the plan form shows at first: a kept draft, or one made from the sprint before. */
 import { formatPoints } from '../../sprint/points.ts';
 import { hasOwnKey, isOpenCard, statesOf } from '../cards/card-line.ts';
-import type { AppDependencies, Transaction } from '../ports.ts';
+import type { AppDependencies } from '../ports/app-dependencies.ts';
+import type { Transaction } from '../ports/store.ts';
 import type { Membership, Place } from '../team/place.ts';
 import { membershipAt, requireFacilitator, todayOf } from '../team/place.ts';
 import type { Actor, Member, Team } from '../team/team.ts';

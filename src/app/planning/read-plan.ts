@@ -2,7 +2,7 @@
 import { daysBetween, formatDay, isDay } from '../../sprint/calendar.ts';
 import { instantOf, isTimeOfDay } from '../clock/local-time.ts';
 import { promptDays } from '../clock/sprint-clock.ts';
-import type { Transaction } from '../ports.ts';
+import type { Transaction } from '../ports/store.ts';
 import type { InputProblem } from '../refusal.ts';
 import { refuseIfAny } from '../refusal.ts';
 import type { Membership } from '../team/place.ts';

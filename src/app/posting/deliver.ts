@@ -4,7 +4,7 @@
  * post's key on the platform before sending again. A doubled post is worse than one that comes late.
  */
 
-import type { AppDependencies } from '../ports.ts';
+import type { AppDependencies } from '../ports/app-dependencies.ts';
 import { leaveIfGone } from '../team/leave-if-gone.ts';
 import { DeliveryFailure } from './delivery-failure.ts';
 import { chartImage, postWords } from './post-content.ts';

@@ -2,25 +2,10 @@
 import type { Day } from '../../sprint/calendar.ts';
 import type { SprintSummary } from '../../sprint/summary.ts';
 import type { Advice } from '../advice/advice.ts';
+import type { CardLine } from '../cards/card-line.ts';
 import type { NotesHistory } from '../closing/note-history.ts';
 import type { Sprint, Team } from '../team/team.ts';
 import type { LoadOutlook } from '../watching/load-outlook.ts';
-
-/** A card as a message shows it. */
-export interface CardLine {
-  readonly cardId: string;
-  readonly number: number;
-  readonly key: string;
-  readonly title: string;
-  readonly estimatePoints: number;
-  readonly workedPoints: number;
-  readonly leftPoints: number;
-  readonly surprisePoints: number;
-  readonly driftPoints: number;
-  readonly origin: 'planned' | 'pulled-in';
-  readonly ownerIds: readonly string[];
-  readonly state: 'open' | 'finished' | 'dropped';
-}
 
 /** What a member said about one card on the day. */
 export interface AnsweredLine {

@@ -3,7 +3,8 @@
  * Decides whether it may be done; the store knows where the person stands.
  */
 
-import type { AppDependencies, Transaction } from '../ports.ts';
+import type { AppDependencies } from '../ports/app-dependencies.ts';
+import type { Transaction } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
 import { letGo } from '../team/leave-team.ts';
 import type { Actor } from '../team/team.ts';

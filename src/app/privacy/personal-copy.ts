@@ -1,5 +1,5 @@
 /** A copy of what is stored under a person's id, for that person. Must hold nothing of anybody else's. */
-import type { AppDependencies } from '../ports.ts';
+import type { AppDependencies } from '../ports/app-dependencies.ts';
 import { Refusal } from '../refusal.ts';
 import type { Actor } from '../team/team.ts';
 import { countOf } from './personal-data.ts';

@@ -1,5 +1,5 @@
 /** What is stored about the person who asks: by kind, how much, from when to when, in which teams. Reads only. */
-import type { AppDependencies } from '../ports.ts';
+import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Actor, Team } from '../team/team.ts';
 import type { PersonalData, PersonalKind, PersonalRecord } from './personal-data.ts';
 import { PERSONAL_KINDS } from './personal-data.ts';

@@ -4,7 +4,7 @@
  * again; one batch a call, so that nothing else waits for long.
  */
 import { pastSprints } from '../history/team-history.ts';
-import type { AppDependencies } from '../ports.ts';
+import type { AppDependencies } from '../ports/app-dependencies.ts';
 
 /** Sprints in one transaction: some thousands of rows. */
 const SPRINTS_BATCH = 20;

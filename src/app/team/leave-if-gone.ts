@@ -3,7 +3,7 @@
  * be told of every change of every profile in the workspace would be more than it needs to know.
  */
 
-import type { AppDependencies } from '../ports.ts';
+import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { DeliveryFailure } from '../posting/delivery-failure.ts';
 import type { Post } from '../posting/posts.ts';
 import { leaveAllTeams } from './leave-team.ts';

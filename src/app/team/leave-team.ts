@@ -4,7 +4,7 @@
  */
 import { randomUUID } from 'node:crypto';
 import { isOpenCard, statesOf } from '../cards/card-line.ts';
-import type { Transaction } from '../ports.ts';
+import type { Transaction } from '../ports/store.ts';
 import type { NewPost } from '../posting/posts.ts';
 import { facilitatorIdsOf } from './place.ts';
 import type { Member, Team } from './team.ts';

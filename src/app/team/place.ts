@@ -1,7 +1,7 @@
 /** Finds the team, the sprint and the right to touch them. Every use case that takes an actor starts here. */
 import type { Day } from '../../sprint/calendar.ts';
 import { dayAt } from '../clock/local-time.ts';
-import type { Transaction } from '../ports.ts';
+import type { Transaction } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
 import { waitForAll } from '../wait-for-all.ts';
 import type { Actor, Member, Sprint, Team } from './team.ts';

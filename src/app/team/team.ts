@@ -88,6 +88,19 @@ export type RecordedFact = CardFact & {
   readonly supersedesId: string | undefined;
 };
 
+/** A fact before the store has given it its place in the order. */
+export type NewFact = RecordedFact extends infer F
+  ? F extends RecordedFact
+    ? Omit<F, 'order'>
+    : never
+  : never;
+
+/** Cards and facts of one sprint. */
+export interface SprintRecords {
+  readonly cards: readonly SprintCard[];
+  readonly facts: readonly RecordedFact[];
+}
+
 /** How a member met a day's prompt. `asked`: not answered yet. */
 export type PromptState = 'asked' | 'answered' | 'unchanged' | 'away';
 

@@ -12,7 +12,7 @@ import { sprintTotals } from '../../sprint/totals.ts';
 import type { SprintCardState } from '../cards/card-line.ts';
 import { isOpenCard } from '../cards/card-line.ts';
 import type { SprintTime } from '../clock/sprint-time.ts';
-import type { Transaction } from '../ports.ts';
+import type { Transaction } from '../ports/store.ts';
 import type { Sprint, Team } from '../team/team.ts';
 import type { SprintProjection } from './sprint-projection.ts';
 import { LEAST_OWN_SPRINTS, sprintProjection, whyNoTimeAhead } from './sprint-projection.ts';

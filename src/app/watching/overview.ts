@@ -1,8 +1,10 @@
 /** What the caller can do now, here. */
+
+import type { CardLine } from '../cards/card-line.ts';
 import { cardLine, isOpenCard, statesOf } from '../cards/card-line.ts';
 import { reopenUntil } from '../clock/sprint-clock.ts';
-import type { AppDependencies, Transaction } from '../ports.ts';
-import type { CardLine } from '../posting/message-content.ts';
+import type { AppDependencies } from '../ports/app-dependencies.ts';
+import type { Transaction } from '../ports/store.ts';
 import type { Place } from '../team/place.ts';
 import { currentSprint, facilitates, teamsReadBy, todayOf } from '../team/place.ts';
 import type { Actor, PromptState, Sprint, Team } from '../team/team.ts';

@@ -7,7 +7,7 @@ import type { Day } from '../../sprint/calendar.ts';
 import type { SprintCardState } from '../cards/card-line.ts';
 import type { SprintTime } from '../clock/sprint-time.ts';
 import { rememberedHistory } from '../history/remembered-history.ts';
-import type { Transaction } from '../ports.ts';
+import type { Transaction } from '../ports/store.ts';
 import type { Sprint, Team } from '../team/team.ts';
 
 /** With fewer of its own closed sprints a team's projection would mostly be other teams' or a guess. */

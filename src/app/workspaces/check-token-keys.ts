@@ -1,5 +1,5 @@
 /** Holds the stored tokens against the keys that are given, and moves them to a new key. Shows no key and no token. */
-import type { Store } from '../ports.ts';
+import type { Store } from '../ports/store.ts';
 import { TokenKeyError, type TokenKeys } from './token-keys.ts';
 
 const PAGE = 500;

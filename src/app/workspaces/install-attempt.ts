@@ -3,7 +3,7 @@
  * left, from the same browser, once, within ten minutes; any replica can tell, since attempts are in the database.
  */
 import { createHash, randomBytes, timingSafeEqual } from 'node:crypto';
-import type { AppDependencies } from '../ports.ts';
+import type { AppDependencies } from '../ports/app-dependencies.ts';
 
 /** How long somebody may take to agree on the platform. */
 export const ATTEMPT_LIFE_MS = 10 * 60_000;

@@ -1,5 +1,5 @@
 /** Records that a workspace installed the bot, or removed it. What the bot keeps of its teams stays as it is. */
-import type { AppDependencies } from '../ports.ts';
+import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Installation, SealedToken } from './installation.ts';
 import type { TokenKeys } from './token-keys.ts';
 

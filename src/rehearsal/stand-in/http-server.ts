@@ -2,35 +2,24 @@
  * The stand-in's one HTTP server, on 127.0.0.1: Web API, uploads, response URLs, private files, and the page.
  * Must not hold rules of the platform: it only passes requests on.
  */
-import { type EventEmitter, once } from 'node:events';
+import { once } from 'node:events';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { answerCall } from './api/answer-call.ts';
 import { attachmentHeaders } from './attachment.ts';
 import { fileKind } from './file-json.ts';
-import { PageRoutes } from './page/page-routes.ts';
-import type { PersonClicks } from './person-clicks.ts';
-import type { PersonForms } from './person-forms.ts';
-import type { PersonTalk } from './person-talk.ts';
+import { type PageParts, PageRoutes } from './page/page-routes.ts';
 import type { RateLimits } from './rate-limits.ts';
 import { BodyTooLarge, readBody } from './read-body.ts';
 import { answerResponseUrl } from './response-posts.ts';
-import type { ReadMarks } from './seen.ts';
-import type { Stage } from './stage.ts';
 
 const CALL_BYTES_MAX = 4_000_000;
 const FILE_BYTES_MAX = 20_000_000;
 const SIGN_IN_PAGE =
   '<!doctype html><html lang="en"><title>Sign in</title><p>Please sign in to see this file.</p></html>';
 
-export interface ServerParts {
-  stage: Stage;
+export interface ServerParts extends PageParts {
   limits: RateLimits;
-  marks: ReadMarks;
-  talk: PersonTalk;
-  clicks: PersonClicks;
-  forms: PersonForms;
-  emitter: EventEmitter;
 }
 
 export class HttpServer {

@@ -1,8 +1,6 @@
 /** What each form leads to: read the fields, call the use case, say what comes next. Ids bound to handlers only. */
 import { z } from 'zod';
 import { parseAwayDays } from '../../app/planning/away-days.ts';
-import type { Actor } from '../../app/team/team.ts';
-import type { UseCases } from '../../app/use-cases.ts';
 import { DEFAULT_THRESHOLDS, type Thresholds } from '../../sprint/thresholds.ts';
 import { decodeValue } from '../button-values.ts';
 import { answerContext, personContext, setupContext, sprintContext, teamContext } from '../form-contexts.ts';
@@ -21,25 +19,11 @@ import {
   teamSavedReply,
 } from '../views/sprint-change-messages.ts';
 import { valueRecordedMessage } from '../views/value-recorded-message.ts';
-import type { FormFields } from './form-fields.ts';
-import type { FormOutcome } from './form-outcome.ts';
+import type { FormHandler } from './form-outcome.ts';
 import { submitImport } from './import-submission.ts';
-import type { ListenerContext } from './listener-context.ts';
 import { readForecastFields } from './parse-forecast-question.ts';
 import { StaleControl } from './stale-control.ts';
 import { answerTo } from './tell-advice.ts';
-
-export interface SentForm {
-  readonly actor: Actor;
-  readonly fields: FormFields;
-  /** `private_metadata` */
-  readonly context: string;
-}
-
-/** What a handler may do besides calling a use case. The form's answer waits for it, as for the use case. */
-export type FormTools = Pick<ListenerContext, 'download' | 'shareFiles' | 'upload' | 'logger'>;
-
-export type FormHandler = (useCases: UseCases, form: SentForm, tools: FormTools) => Promise<FormOutcome>;
 
 export const FORM_HANDLERS: Readonly<Record<string, FormHandler>> = {
   [FORMS.setup]: async (useCases, { actor, fields, context }) => {

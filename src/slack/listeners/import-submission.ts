@@ -8,8 +8,7 @@ import { IMPORT_TEXT_FIELDS, importFilesField, importKeptField, importTextField 
 import { sprintsImportedMessage } from '../views/import-export-messages.ts';
 import { IMPORT_FILES_MAX, importPreviewView } from '../views/import-form-view.ts';
 import type { FormFields } from './form-fields.ts';
-import type { FormTools, SentForm } from './form-handlers.ts';
-import type { FormOutcome } from './form-outcome.ts';
+import type { FormOutcome, FormTools, SentForm } from './form-outcome.ts';
 import { StaleControl } from './stale-control.ts';
 
 /** What messages call the lines that were pasted. */

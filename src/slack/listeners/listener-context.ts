@@ -1,6 +1,7 @@
 /** What every listener works with. */
 import type { WebClient } from '@slack/web-api';
-import type { Directory, PostImage } from '../../app/ports.ts';
+import type { Directory } from '../../app/ports/directory.ts';
+import type { PostImage } from '../../app/ports/messenger.ts';
 import type { UseCases } from '../../app/use-cases.ts';
 import type { Logger } from '../../logger.ts';
 import type { SentFile } from '../files/sent-file.ts';

@@ -4,7 +4,7 @@
  * once; whether and when to try again is for the caller, who learns it from a `DeliveryFailure`.
  */
 import type { ConversationsHistoryResponse, WebClient } from '@slack/web-api';
-import type { Messenger, PostImage } from '../../app/ports.ts';
+import type { Messenger, PostImage } from '../../app/ports/messenger.ts';
 import { DeliveryFailure } from '../../app/posting/delivery-failure.ts';
 import type { PostedAt, Recipient } from '../../app/posting/posts.ts';
 import type { Logger } from '../../logger.ts';

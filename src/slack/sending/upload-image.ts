@@ -3,7 +3,7 @@
  * one message. Flow: docs.slack.dev/messaging/working-with-files. Must not share the file anywhere.
  */
 import type { WebClient } from '@slack/web-api';
-import type { PostImage } from '../../app/ports.ts';
+import type { PostImage } from '../../app/ports/messenger.ts';
 import { DeliveryFailure } from '../../app/posting/delivery-failure.ts';
 import { uploadBytes } from './upload-bytes.ts';
 

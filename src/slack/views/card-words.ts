@@ -1,5 +1,5 @@
 /** A card in words. Functions with `plain` in their name are for labels and options, the others for mrkdwn. */
-import type { CardLine } from '../../app/posting/message-content.ts';
+import type { CardLine } from '../../app/cards/card-line.ts';
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
 import { signedPoints } from './sprint-words.ts';
 import { mention, mrkdwnOf, plainTyped } from './typed-text.ts';

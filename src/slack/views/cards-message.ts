@@ -1,5 +1,6 @@
 /** The cards of a sprint, for one member of the team. */
-import type { CardLine, SprintHeading } from '../../app/posting/message-content.ts';
+import type { CardLine } from '../../app/cards/card-line.ts';
+import type { SprintHeading } from '../../app/posting/message-content.ts';
 import { formatPointsWithUnit } from '../../sprint/points.ts';
 import type { SprintSummary } from '../../sprint/summary.ts';
 import { COMMAND } from '../ids.ts';

@@ -1,6 +1,7 @@
 /** Asks before a sprint is closed early. */
 import type { ModalView } from '@slack/types';
-import type { CardLine, SprintHeading } from '../../app/posting/message-content.ts';
+import type { CardLine } from '../../app/cards/card-line.ts';
+import type { SprintHeading } from '../../app/posting/message-content.ts';
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
 import type { SprintSummary } from '../../sprint/summary.ts';
 import { encodeContext } from '../form-contexts.ts';

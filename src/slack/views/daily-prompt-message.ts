@@ -3,7 +3,8 @@
  * sees it.
  */
 import type { ActionsBlock, KnownBlock } from '@slack/types';
-import type { AnsweredLine, CardLine, PromptContent } from '../../app/posting/message-content.ts';
+import type { CardLine } from '../../app/cards/card-line.ts';
+import type { AnsweredLine, PromptContent } from '../../app/posting/message-content.ts';
 import { formatDay } from '../../sprint/calendar.ts';
 import { formatPoints } from '../../sprint/points.ts';
 import { encodeValue } from '../button-values.ts';

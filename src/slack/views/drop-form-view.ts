@@ -1,6 +1,7 @@
 /** The form that takes a card out of the sprint. */
 import type { ModalView } from '@slack/types';
-import type { CardLine, SprintHeading } from '../../app/posting/message-content.ts';
+import type { CardLine } from '../../app/cards/card-line.ts';
+import type { SprintHeading } from '../../app/posting/message-content.ts';
 import { formatPointsWithUnit } from '../../sprint/points.ts';
 import { encodeContext } from '../form-contexts.ts';
 import { COMMAND, FIELDS, FORMS } from '../ids.ts';

@@ -1,5 +1,6 @@
 /** Tells a facilitator which open cards are nobody's. Must not say whose they were, nor why they no longer are. */
-import type { CardLine, SprintHeading } from '../../app/posting/message-content.ts';
+import type { CardLine } from '../../app/cards/card-line.ts';
+import type { SprintHeading } from '../../app/posting/message-content.ts';
 import { COMMAND } from '../ids.ts';
 import { code, context, lead, section } from './block-builders.ts';
 import { cardListLine } from './card-words.ts';

@@ -3,7 +3,8 @@
  * only: what somebody wrote about growth stays with those who ask for the status themselves.
  */
 import type { KnownBlock, SectionBlock } from '@slack/types';
-import type { CardLine, StatusContent } from '../../app/posting/message-content.ts';
+import type { CardLine } from '../../app/cards/card-line.ts';
+import type { StatusContent } from '../../app/posting/message-content.ts';
 import { formatDay } from '../../sprint/calendar.ts';
 import { formatAgainst } from '../../sprint/percent.ts';
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';

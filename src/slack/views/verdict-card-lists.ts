@@ -3,7 +3,8 @@
  * open. No owner is named.
  */
 import type { SectionBlock } from '@slack/types';
-import type { CardLine, VerdictContent } from '../../app/posting/message-content.ts';
+import type { CardLine } from '../../app/cards/card-line.ts';
+import type { VerdictContent } from '../../app/posting/message-content.ts';
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
 import { bold } from './block-builders.ts';
 import { cardName, growthWords, leftWords, standingWords } from './card-words.ts';

@@ -3,8 +3,9 @@
  * why, and what to try next. It speaks to the team and names nobody.
  */
 import type { KnownBlock, SectionBlock } from '@slack/types';
+import type { CardLine } from '../../app/cards/card-line.ts';
 import { ASKS_FOR_A_RANGE } from '../../app/closing/note-history.ts';
-import type { CardLine, VerdictContent } from '../../app/posting/message-content.ts';
+import type { VerdictContent } from '../../app/posting/message-content.ts';
 import type { CarriedOverCard, CoachingNote } from '../../sprint/coaching-note.ts';
 import { encodeValue } from '../button-values.ts';
 import { ACTIONS, COMMAND } from '../ids.ts';

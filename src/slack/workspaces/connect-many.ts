@@ -1,5 +1,6 @@
 /** Connects the bot with all workspaces that installed it, and lets others install it. */
-import type { AppDependencies, Store } from '../../app/ports.ts';
+import type { AppDependencies } from '../../app/ports/app-dependencies.ts';
+import type { Store } from '../../app/ports/store.ts';
 import { tokenKeyProblems } from '../../app/workspaces/check-token-keys.ts';
 import { tokenKeys } from '../../app/workspaces/token-keys.ts';
 import type { Config, Distribution } from '../../config.ts';

@@ -1,5 +1,5 @@
 /** Connects the bot with the one workspace whose token stands in the settings. */
-import type { Store } from '../../app/ports.ts';
+import type { Store } from '../../app/ports/store.ts';
 import type { Config } from '../../config.ts';
 import type { Logger } from '../../logger.ts';
 import { bulkClient, interactiveClient } from '../sending/web-clients.ts';

@@ -4,7 +4,7 @@
  * lead to fixed addresses only.
  */
 import type { IncomingMessage, ServerResponse } from 'node:http';
-import type { AppDependencies } from '../../app/ports.ts';
+import type { AppDependencies } from '../../app/ports/app-dependencies.ts';
 import { visibleText } from '../../app/visible-text.ts';
 import { ATTEMPT_LIFE_MS, beginAttempt, finishAttempt } from '../../app/workspaces/install-attempt.ts';
 import { recordInstallation } from '../../app/workspaces/keep-installation.ts';

@@ -4,7 +4,7 @@
  * whose workspace removed the bot.
  */
 import type { WebClient } from '@slack/web-api';
-import type { Store } from '../../app/ports.ts';
+import type { Store } from '../../app/ports/store.ts';
 import type { TokenKeys } from '../../app/workspaces/token-keys.ts';
 import { bulkClient, interactiveClient, type WebClientSettings } from '../sending/web-clients.ts';
 import type { Removals } from './removals.ts';

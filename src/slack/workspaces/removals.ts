@@ -3,7 +3,7 @@
  * installation that was made since.
  */
 import { WebAPIPlatformError } from '@slack/web-api';
-import type { AppDependencies } from '../../app/ports.ts';
+import type { AppDependencies } from '../../app/ports/app-dependencies.ts';
 import { recordRemoval } from '../../app/workspaces/keep-installation.ts';
 import type { TokenKeys } from '../../app/workspaces/token-keys.ts';
 import type { Logger } from '../../logger.ts';

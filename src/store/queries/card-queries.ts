@@ -2,8 +2,8 @@
 import type { SQL } from 'drizzle-orm';
 import { getTableColumns, sql } from 'drizzle-orm';
 import type { PgColumn, PgTable } from 'drizzle-orm/pg-core';
-import type { NewFact, SprintRecords, Transaction } from '../../app/ports.ts';
-import type { RecordedFact } from '../../app/team/team.ts';
+import type { Transaction } from '../../app/ports/store.ts';
+import type { NewFact, RecordedFact, SprintRecords } from '../../app/team/team.ts';
 import { answers, cardChanges, cardOwners, cards } from '../schema.ts';
 import { frozenChange, frozenSelect } from './frozen-statement.ts';
 import type { SqlSession } from './sql-session.ts';

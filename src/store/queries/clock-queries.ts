@@ -6,7 +6,7 @@
 import type { SQL } from 'drizzle-orm';
 import { and, asc, eq, lte, sql } from 'drizzle-orm';
 import type { PgColumn } from 'drizzle-orm/pg-core';
-import type { DueSprint, Transaction } from '../../app/ports.ts';
+import type { DueSprint, Transaction } from '../../app/ports/store.ts';
 import { installations, sprints, teams } from '../schema.ts';
 import { sprintOf } from './sprint-queries.ts';
 import type { SqlSession } from './sql-session.ts';

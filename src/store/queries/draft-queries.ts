@@ -1,6 +1,6 @@
 /** Keeps what somebody typed into the plan form, so that a closed form loses nothing. */
 import { and, eq, sql } from 'drizzle-orm';
-import type { Transaction } from '../../app/ports.ts';
+import type { Transaction } from '../../app/ports/store.ts';
 import { planDrafts } from '../schema.ts';
 import type { SqlSession } from './sql-session.ts';
 

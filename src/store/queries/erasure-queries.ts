@@ -4,7 +4,7 @@
  */
 import { and, eq, inArray, isNotNull, or, sql } from 'drizzle-orm';
 import type { PgColumn, PgTable } from 'drizzle-orm/pg-core';
-import type { Transaction } from '../../app/ports.ts';
+import type { Transaction } from '../../app/ports/store.ts';
 import { ERASED } from '../../app/privacy/erased-mark.ts';
 import { mayTell, withoutPerson } from '../../app/privacy/without-person.ts';
 import type { Actor } from '../../app/team/team.ts';

@@ -1,6 +1,6 @@
 /** Remembers incoming events, which the platform may send more than once. */
 import { eq, sql } from 'drizzle-orm';
-import type { Transaction } from '../../app/ports.ts';
+import type { Transaction } from '../../app/ports/store.ts';
 import { seenEvents } from '../schema.ts';
 import { frozenChange } from './frozen-statement.ts';
 import type { SqlSession } from './sql-session.ts';

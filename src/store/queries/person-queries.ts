@@ -2,7 +2,7 @@
 import type { SQL } from 'drizzle-orm';
 import { and, asc, eq, or, sql } from 'drizzle-orm';
 import type { PgColumn } from 'drizzle-orm/pg-core';
-import type { Transaction } from '../../app/ports.ts';
+import type { Transaction } from '../../app/ports/store.ts';
 import type { PersonalData } from '../../app/privacy/personal-data.ts';
 import type { PersonsTeam } from '../../app/privacy/privacy-ports.ts';
 import type { Actor } from '../../app/team/team.ts';

@@ -3,7 +3,7 @@
  * out, and a job without its post would be about something that never happened.
  */
 import { and, desc, eq, getTableColumns, lt, notInArray, sql } from 'drizzle-orm';
-import type { Transaction } from '../../app/ports.ts';
+import type { Transaction } from '../../app/ports/store.ts';
 import type { Post, Recipient } from '../../app/posting/posts.ts';
 import { waitForAll } from '../../app/wait-for-all.ts';
 import type { DeliveryJob, JobSender } from '../queue/job-sender.ts';

@@ -1,6 +1,6 @@
 /** Reads and writes prompts: that one exists is decided by the unique key of sprint, member and day. */
 import { and, eq, getTableColumns, inArray, sql } from 'drizzle-orm';
-import type { Transaction } from '../../app/ports.ts';
+import type { Transaction } from '../../app/ports/store.ts';
 import type { Prompt } from '../../app/team/team.ts';
 import { posts, prompts } from '../schema.ts';
 import { frozenChange, frozenSelect } from './frozen-statement.ts';

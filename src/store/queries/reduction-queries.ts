@@ -5,7 +5,7 @@
 import { subHours } from 'date-fns/subHours';
 import { and, eq, inArray, isNull, lt, ne, sql } from 'drizzle-orm';
 import type { PgColumn } from 'drizzle-orm/pg-core';
-import type { Transaction } from '../../app/ports.ts';
+import type { Transaction } from '../../app/ports/store.ts';
 import { ERASED } from '../../app/privacy/erased-mark.ts';
 import {
   answers,

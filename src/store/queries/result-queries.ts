@@ -1,7 +1,7 @@
 /** Reads and adds the numbers of finished sprints as they were posted. Versions are added, never edited. */
 import type { SQL } from 'drizzle-orm';
 import { and, asc, desc, eq, sql } from 'drizzle-orm';
-import type { Transaction } from '../../app/ports.ts';
+import type { Transaction } from '../../app/ports/store.ts';
 import type { SprintResult } from '../../app/team/team.ts';
 import { pastSprints, sprintResults, sprints } from '../schema.ts';
 import { frozenSelect } from './frozen-statement.ts';

@@ -1,6 +1,6 @@
 /** Reads and writes sprints. What state a sprint goes to, and when, is decided elsewhere. */
 import { and, asc, desc, eq, getTableColumns, ne, sql } from 'drizzle-orm';
-import type { Transaction } from '../../app/ports.ts';
+import type { Transaction } from '../../app/ports/store.ts';
 import type { Sprint } from '../../app/team/team.ts';
 import { members, sprints, teams } from '../schema.ts';
 import { StoreError } from '../store-error.ts';

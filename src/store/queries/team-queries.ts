@@ -1,6 +1,6 @@
 /** Reads and writes teams and their members. Decides nothing: who may do what is the use cases' business. */
 import { and, asc, eq, inArray, sql } from 'drizzle-orm';
-import type { Transaction } from '../../app/ports.ts';
+import type { Transaction } from '../../app/ports/store.ts';
 import { Refusal } from '../../app/refusal.ts';
 import type { Member, Team } from '../../app/team/team.ts';
 import { members, teams } from '../schema.ts';

@@ -1,5 +1,5 @@
 /** Composes the query modules into the one object that the use cases see. */
-import type { Transaction } from '../../app/ports.ts';
+import type { Transaction } from '../../app/ports/store.ts';
 import type { JobSender } from '../queue/job-sender.ts';
 import { cardQueries } from './card-queries.ts';
 import { clockQueries } from './clock-queries.ts';

@@ -3,7 +3,7 @@ import { expect, test, vi } from 'vitest';
 import type { PastTrace } from '../../../src/app/history/past-sprint.ts';
 import { rememberedHistory } from '../../../src/app/history/remembered-history.ts';
 import { projectionHistory } from '../../../src/app/history/team-history.ts';
-import type { Transaction } from '../../../src/app/ports.ts';
+import type { Transaction } from '../../../src/app/ports/store.ts';
 import type { Team } from '../../../src/app/team/team.ts';
 
 const TEAM = { id: 'own', workspaceId: 'W1' } as Team;

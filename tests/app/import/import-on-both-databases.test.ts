@@ -3,7 +3,7 @@ import { expect, test } from 'vitest';
 import { exportSprints } from '../../../src/app/export/export-sprints.ts';
 import { pastSprints } from '../../../src/app/history/team-history.ts';
 import { importSprints } from '../../../src/app/import/import-sprints.ts';
-import type { AppDependencies } from '../../../src/app/ports.ts';
+import type { AppDependencies } from '../../../src/app/ports/app-dependencies.ts';
 import { aMember, aTeam } from '../../store/store-examples.ts';
 import { describeOnBoth } from '../../support/databases.ts';
 

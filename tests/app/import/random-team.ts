@@ -1,8 +1,15 @@
 /** Arbitrary histories of a team: closed sprints with cards, answers of several owners, corrections, drops, reopenings. */
 import { randomUUID } from 'node:crypto';
 import fc from 'fast-check';
-import type { NewFact, SprintRecords, Transaction } from '../../../src/app/ports.ts';
-import type { RecordedFact, Sprint, SprintCard, Team } from '../../../src/app/team/team.ts';
+import type { Transaction } from '../../../src/app/ports/store.ts';
+import type {
+  NewFact,
+  RecordedFact,
+  Sprint,
+  SprintCard,
+  SprintRecords,
+  Team,
+} from '../../../src/app/team/team.ts';
 import { dayPlus, daysFromTo } from '../../../src/sprint/calendar.ts';
 import { answerContext, whyNotAnswer } from '../../../src/sprint/check-answer.ts';
 import { cardState } from '../../../src/sprint/ledger.ts';

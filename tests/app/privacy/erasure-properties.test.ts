@@ -6,7 +6,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { statesOf } from '../../../src/app/cards/card-line.ts';
 import { pastSprints } from '../../../src/app/history/team-history.ts';
-import type { Transaction } from '../../../src/app/ports.ts';
+import type { Transaction } from '../../../src/app/ports/store.ts';
 import { erasePerson } from '../../../src/app/privacy/erase-person.ts';
 import type { Team } from '../../../src/app/team/team.ts';
 import { closingSummary } from '../../../src/sprint/summary.ts';

@@ -2,7 +2,7 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it, vi } from 'vitest';
 import type { SentFile } from '../../../src/slack/files/sent-file.ts';
 import { FormFields } from '../../../src/slack/listeners/form-fields.ts';
-import type { FormTools } from '../../../src/slack/listeners/form-handlers.ts';
+import type { FormTools } from '../../../src/slack/listeners/form-outcome.ts';
 import { submitImport } from '../../../src/slack/listeners/import-submission.ts';
 import { StaleControl } from '../../../src/slack/listeners/stale-control.ts';
 import { importFormView, importPreviewView } from '../../../src/slack/views/import-form-view.ts';

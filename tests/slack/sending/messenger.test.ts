@@ -1,5 +1,5 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it, onTestFinished, vi } from 'vitest';
-import type { Messenger } from '../../../src/app/ports.ts';
+import type { Messenger } from '../../../src/app/ports/messenger.ts';
 import { DeliveryFailure } from '../../../src/app/posting/delivery-failure.ts';
 import type { MessageContent } from '../../../src/app/posting/message-content.ts';
 import { createMessenger } from '../../../src/slack/sending/messenger.ts';

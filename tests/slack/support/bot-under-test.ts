@@ -1,6 +1,6 @@
 /** The chat side with a real Bolt app: a fake receiver pushes requests in, spies stand for the use cases. */
 import type { App, Receiver, ReceiverEvent } from '@slack/bolt';
-import type { Store } from '../../../src/app/ports.ts';
+import type { Store } from '../../../src/app/ports/store.ts';
 import { interactiveClient } from '../../../src/slack/sending/web-clients.ts';
 import { createSlackApp, type SlackApp, type SlackAppOptions } from '../../../src/slack/slack-app.ts';
 import { createDirectory } from '../../../src/slack/workspaces/directory.ts';

@@ -4,8 +4,8 @@
  */
 import type { HomeView, ModalView } from '@slack/types';
 import type { Advice } from '../../../src/app/advice/advice.ts';
+import type { CardLine } from '../../../src/app/cards/card-line.ts';
 import type { PullInSize } from '../../../src/app/cards/pull-in-check.ts';
-import type { CardLine } from '../../../src/app/posting/message-content.ts';
 import { adviceMessage, sharedAdviceMessage } from '../../../src/slack/views/advice-message.ts';
 import { answerFormView } from '../../../src/slack/views/answer-form-view.ts';
 import { baselineFormView } from '../../../src/slack/views/baseline-form-view.ts';

@@ -4,6 +4,7 @@ import { bigCardsOf } from '../../../src/app/advice/odds-advice.ts';
 import { rangeOf, readCommitment } from '../../../src/app/advice/range-advice.ts';
 import type { AnswerForm } from '../../../src/app/answering/answer-form.ts';
 import type { AnswerOutcome } from '../../../src/app/answering/record-answers.ts';
+import type { CardLine } from '../../../src/app/cards/card-line.ts';
 import { cardLine, statesOf } from '../../../src/app/cards/card-line.ts';
 import type { PullInCheck, PullInSize } from '../../../src/app/cards/pull-in-check.ts';
 import type { BaselineForm, BaselineNamed } from '../../../src/app/history/name-baseline.ts';
@@ -11,7 +12,6 @@ import type { PastSprint } from '../../../src/app/history/past-sprint.ts';
 import type { ValueForm, ValueRecorded } from '../../../src/app/history/record-value.ts';
 import type { PlanPreview } from '../../../src/app/planning/plan-sprint.ts';
 import type {
-  CardLine,
   PlanContent,
   PromptContent,
   SprintHeading,

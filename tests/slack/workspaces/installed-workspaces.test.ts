@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Transaction } from '../../../src/app/ports.ts';
+import type { Transaction } from '../../../src/app/ports/store.ts';
 import type { Installation } from '../../../src/app/workspaces/installation.ts';
 import { TokenKeyError, tokenKeys } from '../../../src/app/workspaces/token-keys.ts';
 import { installedWorkspaces } from '../../../src/slack/workspaces/installed-workspaces.ts';

@@ -1,15 +1,19 @@
 /**
  * The page API under `/page/`: what the web page of the rehearsal asks and does, as JSON, and the page's files.
  */
+import type { EventEmitter } from 'node:events';
 import type { IncomingMessage, ServerResponse } from 'node:http';
 import { z } from 'zod';
 import { attachmentHeaders } from '../attachment.ts';
 import { pictureType } from '../file-shelf.ts';
-import type { ServerParts } from '../http-server.ts';
 import { FORM_FILE_BYTES_MAX } from '../input-rules.ts';
 import type { InputValues, JsonObject } from '../page-state.ts';
+import type { PersonClicks } from '../person-clicks.ts';
+import type { PersonForms } from '../person-forms.ts';
+import type { PersonTalk } from '../person-talk.ts';
 import { BodyTooLarge, readBody } from '../read-body.ts';
-import { pageState, readableFile } from '../seen.ts';
+import { pageState, type ReadMarks, readableFile } from '../seen.ts';
+import type { Stage } from '../stage.ts';
 import { PageChanges } from './page-changes.ts';
 import { PAGE_HEADERS, servePageFile } from './page-files.ts';
 import { strangeRequest } from './page-guard.ts';
@@ -41,12 +45,21 @@ const viewer = z.object({ as: id.optional() });
 
 type Route = (input: JsonObject) => Promise<unknown> | unknown;
 
+export interface PageParts {
+  stage: Stage;
+  marks: ReadMarks;
+  talk: PersonTalk;
+  clicks: PersonClicks;
+  forms: PersonForms;
+  emitter: EventEmitter;
+}
+
 export class PageRoutes {
-  readonly #parts: ServerParts;
+  readonly #parts: PageParts;
   readonly #changes: PageChanges;
   readonly #routes: Record<string, Route>;
 
-  constructor(parts: ServerParts) {
+  constructor(parts: PageParts) {
     this.#parts = parts;
     this.#changes = new PageChanges(parts.emitter);
     this.#routes = { ...this.#ownRoutes(), ...parts.stage.options.routes };

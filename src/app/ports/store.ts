@@ -1,41 +1,23 @@
-/** What the use cases need from outside. Adapters implement these; the use cases know nothing else. */
-import type { Burndown } from '../sprint/burndown.ts';
-import type { Day } from '../sprint/calendar.ts';
-import type { ForecastAdvice, HistoryAdvice, OddsAdvice, RangeAdvice } from './advice/advice.ts';
-import type { HistoryQueries } from './history/history-ports.ts';
-import type { PlanInput } from './planning/plan-input.ts';
-import type { MessageContent } from './posting/message-content.ts';
-import type { NewPost, Post, PostedAt, PostState, Recipient } from './posting/posts.ts';
-import type { PeopleQueries } from './privacy/privacy-ports.ts';
+/** What the use cases need of the store. */
+import type { Day } from '../../sprint/calendar.ts';
+import type { HistoryQueries } from '../history/history-ports.ts';
+import type { PlanInput } from '../planning/plan-input.ts';
+import type { NewPost, Post, PostedAt, PostState } from '../posting/posts.ts';
+import type { PeopleQueries } from '../privacy/privacy-ports.ts';
 import type {
   Actor,
   Member,
+  NewFact,
   Prompt,
   PromptState,
   RecordedFact,
   Sprint,
   SprintCard,
+  SprintRecords,
   SprintResult,
   Team,
-} from './team/team.ts';
-import type { InstallationQueries } from './workspaces/installation-ports.ts';
-
-export interface Clock {
-  now(): Date;
-}
-
-/** A fact before the store has given it its place in the order. */
-export type NewFact = RecordedFact extends infer F
-  ? F extends RecordedFact
-    ? Omit<F, 'order'>
-    : never
-  : never;
-
-/** Cards and facts of one sprint. */
-export interface SprintRecords {
-  readonly cards: readonly SprintCard[];
-  readonly facts: readonly RecordedFact[];
-}
+} from '../team/team.ts';
+import type { InstallationQueries } from '../workspaces/installation-ports.ts';
 
 /** An open sprint for which the clock has something to do, with its team. The row is locked. */
 export interface DueSprint {
@@ -181,75 +163,4 @@ export interface Store {
   transaction<T>(work: (tx: Transaction) => Promise<T>): Promise<T>;
   /** What is one statement, which is carried out whole or not at all without a transaction around it. */
   readonly single: Pick<Transaction, 'rememberEvent' | 'updatePost'>;
-}
-
-/** An image that goes with a post. */
-export interface PostImage {
-  readonly png: Uint8Array;
-  readonly fileName: string;
-  readonly altText: string;
-}
-
-/** Sends posts to the chat platform. Every failure is a `DeliveryFailure`. */
-export interface Messenger {
-  /**
-   * Sends a new message that carries the key, so that `find` can find it.
-   *
-   * @param maySend asked at the last moment, since an image takes its time; when it says no, nothing is sent and the
-   *   failure is `not-sent`
-   */
-  post(
-    workspaceId: string,
-    to: Recipient,
-    key: string,
-    content: MessageContent,
-    image: PostImage | undefined,
-    maySend: () => boolean,
-  ): Promise<PostedAt>;
-  /** Looks for a message with the key among those sent since. */
-  find(workspaceId: string, to: Recipient, key: string, since: Date): Promise<PostedAt | undefined>;
-  /** @param maySend as for `post` */
-  update(
-    workspaceId: string,
-    at: PostedAt,
-    content: MessageContent,
-    image: PostImage | undefined,
-    maySend: () => boolean,
-  ): Promise<void>;
-}
-
-export type Picture = Pick<PostImage, 'png' | 'altText'>;
-
-export interface Charts {
-  burndown(burndown: Burndown): Promise<Picture>;
-  odds(advice: OddsAdvice): Promise<Picture>;
-  range(advice: RangeAdvice): Promise<Picture>;
-  forecast(advice: ForecastAdvice): Promise<Picture>;
-  history(advice: HistoryAdvice): Promise<Picture>;
-}
-
-/** What the platform knows of a person. */
-export interface Profile {
-  readonly userId: string;
-  readonly name: string;
-  /** IANA name; undefined when the platform does not say. */
-  readonly timeZone: string | undefined;
-  readonly isBot: boolean;
-  readonly isDeactivated: boolean;
-}
-
-export interface Directory {
-  profile(workspaceId: string, userId: string): Promise<Profile>;
-  /** People in a channel, bots and deactivated ones left out. */
-  channelMembers(workspaceId: string, channelId: string): Promise<Profile[]>;
-  channelName(workspaceId: string, channelId: string): Promise<string | undefined>;
-}
-
-/** What every use case may use. */
-export interface AppDependencies {
-  readonly store: Store;
-  readonly clock: Clock;
-  readonly directory: Directory;
-  readonly charts: Charts;
-  readonly messenger: Messenger;
 }
