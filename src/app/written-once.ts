@@ -7,7 +7,7 @@
 import { AsyncLocalStorage } from 'node:async_hooks';
 import { setTimeout as pause } from 'node:timers/promises';
 import type { Clock } from './ports/app-dependencies.ts';
-import type { Store, Transaction } from './ports/store.ts';
+import type { Store, Transaction, Writing } from './ports/store.ts';
 
 /**
  * `unsettled`: the request wrote nothing, and it could not be found out whether its repetition does. `uncertain`: the
@@ -68,65 +68,21 @@ export async function settleWritten(claim: () => Promise<boolean>): Promise<void
 /** Records that the request of this key is not to be carried out. @returns false when it was, or when it is said already */
 export async function giveUp(store: Store, key: string, at: Date): Promise<boolean> {
   return store.transaction(async (tx) => {
-    const isOurs = await tx.rememberEvent(key, at);
-    return isOurs && tx.rememberEvent(givenUp(key), at);
+    const isOurs = await tx.events.remember(key, at);
+    return isOurs && tx.events.remember(givenUp(key), at);
   });
 }
 
 async function wasGivenUp(store: Store, key: string | undefined): Promise<boolean> {
-  return key !== undefined && store.transaction((tx) => tx.knowsEvent(givenUp(key)));
+  return key !== undefined && store.read((read) => read.knowsEvent(givenUp(key)));
 }
 
 const givenUp = (key: string): string => `${key} given up`;
 
-/**
- * What changes nothing, or may be done twice without harm: a draft that is saved again is the same draft. Everything
- * that is not named here counts as writing.
- */
-const NOT_GUARDED: ReadonlySet<string> = new Set<keyof Transaction>([
-  'teamById',
-  'teamByChannel',
-  'teamInChannel',
-  'teamsOf',
-  'teamsOwnedBy',
-  'lockTeam',
-  'membersOf',
-  'activeMemberIds',
-  'sprintById',
-  'sprintWithTeam',
-  'lockSprintWithTeam',
-  'sprintsOf',
-  'openSprintsOf',
-  'latestFinishedSprint',
-  'latestResult',
-  'closedSprintsOf',
-  'baselineVelocityPoints',
-  'pastSprintsOf',
-  'sprintsWithoutPast',
-  'pastTracesOf',
-  'pastVersion',
-  'recordsOf',
-  'recordsOfMany',
-  'promptOf',
-  'promptsOf',
-  'promptByPost',
-  'nextDueAt',
-  'countUnsentPosts',
-  'postById',
-  'postAbout',
-  'personalData',
-  'teamsOfPerson',
-  'lockTeamsOfPerson',
-  'saveDraft',
-  'draftOf',
-  'rememberEvent',
-  'knowsEvent',
-]);
-
 /** @param clock when a request's key was recorded, so that it can be forgotten */
 export function writtenOnce(store: Store, clock: Clock): Store {
   return {
-    single: store.single,
+    ...store,
 
     async transaction(work) {
       const request = underWay.getStore();
@@ -137,10 +93,10 @@ export function writtenOnce(store: Store, clock: Clock): Store {
         if (progress.stage !== 'reading') return;
         progress.stage = 'writing';
         if (request.key === undefined || request.written === 'kept') return;
-        if (!(await tx.rememberEvent(request.key, clock.now()))) throw new AlreadyWritten();
+        if (!(await tx.events.remember(request.key, clock.now()))) throw new AlreadyWritten();
       };
       const run = async (tx: Transaction) => {
-        const done = await work(guarded(tx, beforeWriting));
+        const done = await work({ ...tx, write: eachWrite(tx.write, () => beforeWriting(tx)) });
         if (progress.stage === 'writing') progress.stage = 'all written';
         return done;
       };
@@ -164,22 +120,23 @@ export function writtenOnce(store: Store, clock: Clock): Store {
 type Method = (...given: unknown[]) => Promise<unknown>;
 
 /**
- * The same transaction, except that `first` goes before whatever writes. Nobody waits in between: when `first` fails, what
- * was written is rolled back with it.
+ * The same writing, except that `first` goes before each. Nobody waits in between: when `first` fails, what was written is
+ * rolled back with it.
  */
-function guarded(tx: Transaction, first: (tx: Transaction) => Promise<void>): Transaction {
-  const methods = Object.entries(tx as unknown as Record<string, Method>).map(([name, method]) => [
-    name,
-    NOT_GUARDED.has(name)
-      ? method
-      : async (...given: unknown[]) => {
-          const before = first(tx);
-          const writing = method(...given);
-          await Promise.allSettled([before, writing]);
-          // That it is a repetition says more than what its writing failed of.
-          await before;
-          return writing;
-        },
-  ]);
-  return Object.fromEntries(methods) as Transaction;
+function eachWrite(writing: Writing, first: () => Promise<void>): Writing {
+  const withFirst =
+    (method: Method): Method =>
+    async (...given) => {
+      const before = first();
+      const written = method(...given);
+      await Promise.allSettled([before, written]);
+      // That it is a repetition says more than what its writing failed of.
+      await before;
+      return written;
+    };
+  return mapValues(writing, (port) => mapValues(port, withFirst));
+}
+
+function mapValues<Of extends object>(of: Of, change: (value: never) => unknown): Of {
+  return Object.fromEntries(Object.entries(of).map(([name, value]) => [name, change(value as never)])) as Of;
 }

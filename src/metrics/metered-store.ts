@@ -1,6 +1,7 @@
 /** A store that counts what was committed and what the database failed. Changes nothing about either. */
 
-import type { Store, Transaction } from '../app/ports/store.ts';
+import type { PromptWriting } from '../app/ports/prompts.ts';
+import type { Store } from '../app/ports/store.ts';
 import { DeliveryFailure } from '../app/posting/delivery-failure.ts';
 import { Refusal } from '../app/refusal.ts';
 import { firstCodeOf } from '../error-chain.ts';
@@ -42,13 +43,16 @@ export function meteredStore(
       updatePost: (...given) => metered(() => updatePost(...given)),
     },
 
+    read: (work) => metered(() => store.read(work)),
+
     transaction: (work) =>
       metered(async () => {
         let tally: Tally = { due: 0, asked: 0, met: [] };
         const result = await store.transaction((tx) => {
           // The work may run again after a conflict; only its last run was committed.
           tally = { due: 0, asked: 0, met: [] };
-          return work(counting(tx, tally));
+          const prompts = counting(tx.write.prompts, tally);
+          return work({ ...tx, write: { ...tx.write, prompts } });
         });
         if (tally.due > 0) meter.promptsRecorded(tally.due, tally.asked);
         for (const how of tally.met) meter.promptMet(how);
@@ -57,17 +61,16 @@ export function meteredStore(
   };
 }
 
-function counting(tx: Transaction, tally: Tally): Transaction {
+function counting(writing: PromptWriting, tally: Tally): PromptWriting {
   return {
-    ...tx,
-    async insertPrompts(prompts) {
-      const fresh = await tx.insertPrompts(prompts);
+    async insert(prompts) {
+      const fresh = await writing.insert(prompts);
       tally.due += prompts.length;
       tally.asked += fresh.length;
       return fresh;
     },
-    async setPromptState(prompt, state, at) {
-      const postId = await tx.setPromptState(prompt, state, at);
+    async setState(prompt, state, at) {
+      const postId = await writing.setState(prompt, state, at);
       if (state !== 'asked') tally.met.push(state);
       return postId;
     },

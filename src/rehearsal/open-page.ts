@@ -83,9 +83,9 @@ async function forward(rehearsal: Rehearsal, scenario: Scenario, by: unknown): P
 }
 
 async function closingTime({ deps, workspaceId }: Rehearsal, today: string): Promise<Date> {
-  const sprint = await deps.store.transaction(async (tx) => {
-    const team = await tx.teamByChannel(workspaceId, TEAM_CHANNEL_ID);
-    return team && currentSprint(await tx.openSprintsOf(team.id), today);
+  const sprint = await deps.store.read(async (read) => {
+    const team = await read.teamByChannel(workspaceId, TEAM_CHANNEL_ID);
+    return team && currentSprint(await read.openSprintsOf(team.id), today);
   });
   if (!sprint) throw new Error('No sprint is running. As the facilitator, plan one with /loadline plan.');
   return sprint.closesAtInstant;

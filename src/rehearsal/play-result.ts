@@ -72,13 +72,13 @@ export async function playResult(rehearsal: Rehearsal, { refusals, plans }: Play
   const posts = playedPosts(rehearsal);
   const postsBetween = (from: number | undefined, to: number | undefined): PlayedPost[] =>
     posts.slice(from, to).filter((post) => post !== undefined);
-  const { team, sprints } = await deps.store.transaction(async (tx) => {
-    const found = await tx.teamByChannel(workspaceId, TEAM_CHANNEL_ID);
-    const all = found ? await tx.sprintsOf(found.id) : [];
+  const { team, sprints } = await deps.store.read(async (read) => {
+    const found = await read.teamByChannel(workspaceId, TEAM_CHANNEL_ID);
+    const all = found ? await read.sprintsOf(found.id) : [];
     const withRecords = [];
     for (const sprint of all) {
-      const result = await tx.latestResult(sprint.id);
-      withRecords.push({ sprint, result, states: statesOf(await tx.recordsOf(sprint.id)) });
+      const result = await read.latestResult(sprint.id);
+      withRecords.push({ sprint, result, states: statesOf(await read.recordsOf(sprint.id)) });
     }
     return { team: found, sprints: withRecords };
   });

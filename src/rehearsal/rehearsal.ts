@@ -137,7 +137,7 @@ export async function startRehearsal({
   async function settle(): Promise<void> {
     for (let waitedMs = 0; ; waitedMs += WAIT_STEP_MS) {
       await queue.drain((postId) => deliverPost(deps, postId));
-      const waiting = await database.store.transaction((tx) => tx.countUnsentPosts());
+      const waiting = await database.store.read((read) => read.countUnsentPosts());
       // A rate limit holds deliveries back for a moment of real time.
       if (waiting === 0 || waitedMs >= LONGEST_WAIT_MS) return;
       await wait(WAIT_STEP_MS);
@@ -147,7 +147,7 @@ export async function startRehearsal({
   async function moveTo(instant: Date): Promise<void> {
     await settle();
     for (;;) {
-      const due = await database.store.transaction((tx) => tx.nextDueAt());
+      const due = await database.store.read((read) => read.nextDueAt());
       if (due === undefined || due > instant) break;
       clock.moveTo(due);
       await runDueWork(deps);

@@ -2,7 +2,7 @@
 import { setTimeout as pause } from 'node:timers/promises';
 import type { Store } from '../app/ports/store.ts';
 import type { SqlSession } from './queries/sql-session.ts';
-import { transactionOver } from './queries/transaction.ts';
+import { readingOver, transactionOver } from './queries/transaction.ts';
 import type { JobSender } from './queue/job-sender.ts';
 import { SQL_STATE, sqlErrorOf } from './sql-error.ts';
 
@@ -19,22 +19,23 @@ function isWorthTryingAgain(error: unknown): boolean {
  * through its transaction.
  */
 export function storeOver(session: SqlSession, sender: JobSender): Store {
-  const { rememberEvent, updatePost } = transactionOver(session, sender);
-  return {
-    single: { rememberEvent, updatePost },
-
-    async transaction(work) {
-      for (let attempt = 1; ; attempt += 1) {
-        try {
-          return await session.transaction((tx) =>
-            work(transactionOver(tx as unknown as SqlSession, sender)),
-          );
-        } catch (error) {
-          if (attempt === MAX_ATTEMPTS || !isWorthTryingAgain(error)) throw error;
-          // Not the same pause for all, lest the same transactions meet again.
-          await pause(attempt * 10 * (1 + Math.random()));
-        }
+  /** Again, when the database gave it up for another. */
+  async function inTransaction<T>(work: (tx: SqlSession) => Promise<T>): Promise<T> {
+    for (let attempt = 1; ; attempt += 1) {
+      try {
+        return await session.transaction((tx) => work(tx as unknown as SqlSession));
+      } catch (error) {
+        if (attempt === MAX_ATTEMPTS || !isWorthTryingAgain(error)) throw error;
+        // Not the same pause for all, or the same transactions would meet again.
+        await pause(attempt * 10 * (1 + Math.random()));
       }
-    },
+    }
+  }
+
+  const { events, write } = transactionOver(session, sender);
+  return {
+    read: (work) => inTransaction((tx) => work(readingOver(tx))),
+    transaction: (work) => inTransaction((tx) => work(transactionOver(tx, sender))),
+    single: { rememberEvent: events.remember, updatePost: write.posts.update },
   };
 }

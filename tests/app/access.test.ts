@@ -210,13 +210,13 @@ async function asked(): Promise<{ h: Harness; known: Known }> {
 
 /** Everything that the store holds of the team, to see that nothing of it has changed. */
 async function everything(h: Harness, { teamId, sprintId }: Known): Promise<string> {
-  const held = await h.read(async (tx) => [
-    await tx.teamById(teamId),
-    await tx.membersOf(teamId),
-    await tx.openSprintsOf(teamId),
-    await tx.recordsOf(sprintId),
-    await tx.promptsOf([{ sprintId, day: DAY }]),
-    await tx.latestResult(sprintId),
+  const held = await h.read(async (read) => [
+    await read.teamById(teamId),
+    await read.membersOf(teamId),
+    await read.openSprintsOf(teamId),
+    await read.recordsOf(sprintId),
+    await read.promptsOf([{ sprintId, day: DAY }]),
+    await read.latestResult(sprintId),
   ]);
   return JSON.stringify([held, await h.owedPostIds(), h.messenger.messages.length]);
 }
@@ -366,7 +366,7 @@ describe('what is stored about a person', () => {
     }
     expect(await everything(h, known)).toBe(before);
     await erasePerson(h.deps, actorOf('ben'));
-    const members = await h.read((tx) => tx.membersOf(known.teamId));
+    const members = await h.read((read) => read.membersOf(known.teamId));
     expect(members.map(({ userId }) => userId)).toEqual([PEOPLE.ana, PEOPLE.chi]);
     // Whoever is erased is a stranger from then on.
     const { code } = await refusal(sprintStatus(h.deps, actorOf('ben'), CHANNEL));
@@ -382,7 +382,7 @@ describe('the same ids in another workspace', () => {
     expect(theirs.id).not.toBe(known.teamId);
     const { teams } = await overview(h.deps, actorOf('dayo', 'W2'), CHANNEL);
     expect(teams.map(({ team }) => team.id)).toEqual([theirs.id]);
-    const after = await h.read((tx) => tx.teamById(known.teamId));
+    const after = await h.read((read) => read.teamById(known.teamId));
     expect(JSON.stringify(after)).toBe(JSON.stringify(JSON.parse(before)[0][0]));
   });
 });

@@ -81,10 +81,10 @@ export async function importPast(h: Harness, team: Team, past: readonly PastSpri
     sprintId: `${team.id.slice(0, 20)}-${sprint.sprintId}`,
     importedAt,
   }));
-  await h.read(async (tx) => {
+  await h.write(async (tx) => {
     for (const sprint of written) {
       const { sprintId: id, name, startsOn, endsOn } = sprint;
-      await tx.insertSprint({
+      await tx.write.sprints.insert({
         ...{ id, teamId: team.id, name, goal: '', startsOn, endsOn, closesAt: '17:00', importedAt },
         closesAtInstant: new Date(`${endsOn}T17:00:00Z`),
         state: 'closed',
@@ -95,9 +95,18 @@ export async function importPast(h: Harness, team: Team, past: readonly PastSpri
         lastCallAt: undefined,
       });
       const { name: _n, startsOn: _s, importedAt: _i, recordedValue, ...left } = sprint;
-      await tx.savePastSprint({ ...left, workspaceId: team.workspaceId, recordedAt: importedAt });
+      await tx.write.history.savePastSprint({
+        ...left,
+        workspaceId: team.workspaceId,
+        recordedAt: importedAt,
+      });
       if (recordedValue !== undefined) {
-        await tx.recordValue({ sprintId: id, value: recordedValue, byUserId: 'UPO', at: importedAt });
+        await tx.write.history.recordValue({
+          sprintId: id,
+          value: recordedValue,
+          byUserId: 'UPO',
+          at: importedAt,
+        });
       }
     }
   });

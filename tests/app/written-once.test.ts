@@ -29,13 +29,13 @@ describeOnBoth('what a request writes', (database) => {
   }
 
   async function rename(tx: Transaction, teamId: string, name: string): Promise<void> {
-    const team = await tx.teamById(teamId);
+    const team = await tx.read.teamById(teamId);
     if (!team) throw new Error('no such team');
-    await tx.saveTeam({ ...team, name });
+    await tx.write.teams.save({ ...team, name });
   }
 
   const nameOf = async (teamId: string) =>
-    (await database().store.transaction((tx) => tx.teamById(teamId)))?.name;
+    (await database().store.read((read) => read.teamById(teamId)))?.name;
 
   it('is written once when it comes twice, one after the other', async () => {
     const { team } = await savedSprint(database());
@@ -60,7 +60,7 @@ describeOnBoth('what a request writes', (database) => {
     const { team, sprint } = await savedSprint(database());
     const key = newKey();
     await renaming(key, team.id, 'First');
-    const failing = asOneRequest(key, () => store().transaction((tx) => tx.insertSprint(sprint)));
+    const failing = asOneRequest(key, () => store().transaction((tx) => tx.write.sprints.insert(sprint)));
     await expect(failing).rejects.toBeInstanceOf(AlreadyWritten);
   });
 
@@ -130,7 +130,7 @@ describeOnBoth('what a request writes', (database) => {
   it('leaves a request that only reads free to come again', async () => {
     const { team } = await savedSprint(database());
     const key = newKey();
-    const look = () => asOneRequest(key, () => store().transaction((tx) => tx.teamById(team.id)));
+    const look = () => asOneRequest(key, () => store().read((read) => read.teamById(team.id)));
     expect(await look()).toMatchObject({ id: team.id });
     expect(await look()).toMatchObject({ id: team.id });
   });
@@ -139,7 +139,7 @@ describeOnBoth('what a request writes', (database) => {
     const { team } = await savedSprint(database());
     const known: string[] = [writtenSoFar()];
     await asOneRequest(undefined, async () => {
-      await store().transaction((tx) => tx.teamById(team.id));
+      await store().read((read) => read.teamById(team.id));
       known.push(writtenSoFar());
       await store().transaction((tx) => rename(tx, team.id, 'Kept'));
       known.push(writtenSoFar());

@@ -7,7 +7,7 @@ import type { SprintCardState } from '../../src/app/cards/card-line.ts';
 import { statesOf } from '../../src/app/cards/card-line.ts';
 import type { PastTrace } from '../../src/app/history/past-sprint.ts';
 import { tracePointAt } from '../../src/app/history/team-history.ts';
-import type { Transaction } from '../../src/app/ports/store.ts';
+import type { Reading, Transaction } from '../../src/app/ports/store.ts';
 import type { RecordedFact, Sprint, SprintCard, Team } from '../../src/app/team/team.ts';
 import { statusContent } from '../../src/app/watching/sprint-status.ts';
 import { MOST_SPRINTS_BACK } from '../../src/forecast/project-velocity.ts';
@@ -125,7 +125,7 @@ function storeOf(
   cards: readonly SprintCard[],
   facts: readonly RecordedFact[],
 ): Transaction {
-  const reads: Partial<Transaction> = {
+  const read: Partial<Reading> = {
     recordsOf: async () => ({ cards, facts }),
     promptsOf: async () => [],
     baselineVelocityPoints: async () => 20,
@@ -140,7 +140,7 @@ function storeOf(
       return past.filter((one) => latest.has(one));
     },
   };
-  return reads as Transaction;
+  return { read } as Transaction;
 }
 
 /** The mean share of the open work that past sprints finished, carried over to this one. */
@@ -166,7 +166,7 @@ export const statusStatisticsBench: Bench = {
     const cards = sprintCards();
     const facts = factsAbout(cards);
     const tx = storeOf(past, cards, facts);
-    const read = await tx.pastTracesOf(TEAM, MOST_SPRINTS_BACK, ELAPSED_SHARE);
+    const read = await tx.read.pastTracesOf(TEAM, MOST_SPRINTS_BACK, ELAPSED_SHARE);
     const everything = async () => {
       await statusContent(tx, { team: TEAM, members: [] }, SPRINT, TODAY);
       const { sprintName, startsOn, endsOn, workingDays } = { sprintName: SPRINT.name, ...SPRINT, ...TEAM };

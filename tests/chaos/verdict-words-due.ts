@@ -19,7 +19,7 @@ export async function withWords(
       posts.map(async (row) => {
         if (row.kind !== 'verdict') return { ...row, shouldSay: undefined };
         const content = await database.store.transaction(async (tx) => {
-          const post = await tx.postById(row.id);
+          const post = await tx.read.postById(row.id);
           return post && (await postWords(tx, post, clock.now()))?.content;
         });
         const message = content && postMessage(content, { fileId: SOME_FILE, altText: '' });

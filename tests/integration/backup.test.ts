@@ -46,7 +46,7 @@ afterAll(() => rm(folder, { recursive: true, force: true }));
 /** All is there, and new posts come after the old ones in the queue. */
 async function expectWhole(database: Database): Promise<void> {
   expect(await contentOf(database.session)).toEqual(before);
-  await database.store.transaction((tx) => tx.addPosts([aPost(sprintId)]));
+  await database.store.transaction((tx) => tx.write.posts.add([aPost(sprintId)]));
   const queue = await openQueue(database);
   const delivered: string[] = [];
   await queue.drain(async (postId) => {

@@ -12,7 +12,7 @@ const DONE = { done: true } as const;
 async function postsAdded(database: Database, count: number): Promise<string[]> {
   const { sprint } = await savedSprint(database);
   const posts = Array.from({ length: count }, () => aPost(sprint.id));
-  await database.store.transaction((tx) => tx.addPosts(posts));
+  await database.store.transaction((tx) => tx.write.posts.add(posts));
   return posts.map((post) => post.id);
 }
 
@@ -96,7 +96,7 @@ describeOnBoth('the delivery queue', (database) => {
       const failure = new Error('the sprint was not planned after all');
       await expect(
         database().store.transaction(async (tx) => {
-          await tx.addPosts([aPost(sprint.id)]);
+          await tx.write.posts.add([aPost(sprint.id)]);
           throw failure;
         }),
       ).rejects.toBe(failure);
@@ -106,7 +106,7 @@ describeOnBoth('the delivery queue', (database) => {
     it('delivers a refreshed post again', async () => {
       const [postId = ''] = await postsAdded(database(), 1);
       await queue.drain(async () => DONE);
-      await database().store.transaction((tx) => tx.refreshPost(postId));
+      await database().store.transaction((tx) => tx.write.posts.refresh(postId));
       const delivered: string[] = [];
       await queue.drain(async (id) => {
         delivered.push(id);

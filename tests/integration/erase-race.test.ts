@@ -1,7 +1,7 @@
 /** What somebody does in the very moment in which they are erased, on a real Postgres: it leaves nothing of them either. */
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { takeCard } from '../../src/app/cards/change-cards.ts';
-import type { Store, Transaction } from '../../src/app/ports/store.ts';
+import type { Store } from '../../src/app/ports/store.ts';
 import { erasePerson } from '../../src/app/privacy/erase-person.ts';
 import type { Database } from '../../src/store/database.ts';
 import { actorOf, CHANNEL, Harness, PEOPLE } from '../support/app-harness.ts';
@@ -42,17 +42,26 @@ it('is erased too, though the person was seen on the team before and it was writ
       database.store.transaction((tx) =>
         work({
           ...tx,
-          lockTeam: async (teamId) => {
-            seen.hasCome();
-            await erasedOnce.comes;
-            await tx.lockTeam(teamId);
-            held.hasCome();
+          lock: {
+            ...tx.lock,
+            team: async (teamId) => {
+              seen.hasCome();
+              await erasedOnce.comes;
+              await tx.lock.team(teamId);
+              held.hasCome();
+            },
           },
-          addOwner: async (...given) => {
-            await tx.addOwner(...given);
-            await waitedFor.comes;
+          write: {
+            ...tx.write,
+            cards: {
+              ...tx.write.cards,
+              addOwner: async (...given) => {
+                await tx.write.cards.addOwner(...given);
+                await waitedFor.comes;
+              },
+            },
           },
-        } as Transaction),
+        }),
       ),
   };
   let rounds = 0;
@@ -64,15 +73,21 @@ it('is erased too, though the person was seen on the team before and it was writ
       const done = await database.store.transaction((tx) =>
         work({
           ...tx,
-          lockTeam: (teamId) => {
-            if (rounds === 2) waitedFor.hasCome();
-            return tx.lockTeam(teamId);
+          lock: {
+            ...tx.lock,
+            team: (teamId) => {
+              if (rounds === 2) waitedFor.hasCome();
+              return tx.lock.team(teamId);
+            },
           },
-          personalData: async (actor) => {
-            const data = await tx.personalData(actor);
-            // Too early, if nothing was waited for before.
-            if (rounds === 2) waitedFor.hasCome();
-            return data;
+          read: {
+            ...tx.read,
+            personalData: async (actor) => {
+              const data = await tx.read.personalData(actor);
+              // Too early, if nothing was waited for before.
+              if (rounds === 2) waitedFor.hasCome();
+              return data;
+            },
           },
         }),
       );

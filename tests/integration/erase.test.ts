@@ -31,7 +31,7 @@ it('erases even the last facilitator of a team, says how much it was, and the se
   const database = await own.open();
   const { team } = await savedSprint(database);
   await database.store.transaction((tx) =>
-    tx.saveMembers(team.id, [
+    tx.write.teams.saveMembers(team.id, [
       aMember({ userId: 'U0EVA', name: 'Eva Moor', isFacilitator: true }),
       aMember({ userId: 'U0OLE', name: 'Ole Strand' }),
     ]),

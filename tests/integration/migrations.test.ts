@@ -36,7 +36,7 @@ it('a second start finds the database up to date and keeps what is in it', async
   await first.close();
   const second = await opened();
   expect(await migrationsRun(second)).toBe(ALL);
-  expect(await second.store.transaction((tx) => tx.sprintById(sprint.id))).toEqual(sprint);
+  expect(await second.store.read((read) => read.sprintById(sprint.id))).toEqual(sprint);
 });
 
 it('eight processes that start at once on an empty database all start, and migrate it once', async () => {

@@ -111,7 +111,7 @@ describe('a data folder', () => {
 
     await first.close();
     const second = await openDatabase({ dataFolder });
-    expect(await second.store.transaction((tx) => tx.sprintById(sprint.id))).toEqual(sprint);
+    expect(await second.store.read((read) => read.sprintById(sprint.id))).toEqual(sprint);
     await second.close();
   }, 120_000);
 

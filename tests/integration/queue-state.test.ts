@@ -11,7 +11,7 @@ describeOnBoth('the state of the queue', (database) => {
     const none = { waitingCount: 0, oldestSeconds: 0, givenUpCount: 0 };
     expect(await queueState(session)).toEqual(none);
     const { sprint } = await savedSprint(database());
-    await database().store.transaction((tx) => tx.addPosts([aPost(sprint.id)]));
+    await database().store.transaction((tx) => tx.write.posts.add([aPost(sprint.id)]));
     await session.execute(sql`update pgboss.job set created_on = created_on - interval '10 minutes'
       where name = 'delivery' and state = 'created'`);
     const before = await queueState(session);

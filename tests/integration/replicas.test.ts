@@ -46,9 +46,11 @@ it('two replicas that compete for due sprints prompt for each of them once', asy
     const prompted: string[] = [];
     for (;;) {
       const ids = await database.store.transaction(async (tx) => {
-        const claimed = await tx.claimPromptsDue(due, 3);
-        await tx.addPosts(claimed.map(({ sprint }) => aPost(sprint.id)));
-        await tx.updateSprintClocks(claimed.map(({ sprint }) => ({ id: sprint.id, ...NOTHING_MORE })));
+        const claimed = await tx.claim.promptsDue(due, 3);
+        await tx.write.posts.add(claimed.map(({ sprint }) => aPost(sprint.id)));
+        await tx.write.sprints.updateClocks(
+          claimed.map(({ sprint }) => ({ id: sprint.id, ...NOTHING_MORE })),
+        );
         return claimed.map(({ sprint }) => sprint.id);
       });
       if (ids.length === 0) return prompted;
@@ -80,14 +82,14 @@ it('a sprint that one replica holds is passed over by the other, and so is a tea
   const busy = await savedSprint(one, { nextPromptAt: due });
   const free = await savedSprint(one, { nextPromptAt: due });
   await one.store.transaction(async (tx) => {
-    expect((await tx.claimPromptsDue(earlier, 1)).map(({ sprint }) => sprint.id)).toEqual([held.sprint.id]);
+    expect((await tx.claim.promptsDue(earlier, 1)).map(({ sprint }) => sprint.id)).toEqual([held.sprint.id]);
     await one.store.transaction(async (answering) => {
-      await answering.lockTeam(busy.team.id);
-      const seen = await other.store.transaction((ticking) => ticking.claimPromptsDue(due, 10));
+      await answering.lock.team(busy.team.id);
+      const seen = await other.store.transaction((ticking) => ticking.claim.promptsDue(due, 10));
       expect(seen.map(({ sprint }) => sprint.id)).toEqual([free.sprint.id]);
     });
   });
-  const afterwards = await other.store.transaction((tx) => tx.claimPromptsDue(due, 10));
+  const afterwards = await other.store.transaction((tx) => tx.claim.promptsDue(due, 10));
   expect(afterwards).toHaveLength(3);
 });
 
@@ -97,14 +99,14 @@ it('whoever locks a team waits until the other transaction ends', async () => {
   const locked = Promise.withResolvers<void>();
   const release = Promise.withResolvers<void>();
   const first = one.store.transaction(async (tx) => {
-    await tx.lockTeam(team.id);
+    await tx.lock.team(team.id);
     locked.resolve();
     await release.promise;
     events.push('first ends');
   });
   await locked.promise;
   const second = other.store.transaction(async (tx) => {
-    await tx.lockTeam(team.id);
+    await tx.lock.team(team.id);
     events.push('second holds');
   });
   await somebodyWaits();
@@ -118,20 +120,24 @@ it('what is asked for beside a lock is read under it', async () => {
   const member = { userId: 'U-ana', name: 'Ana', isFacilitator: false, isActive: true };
   const held = Promise.withResolvers<void>();
   const changing = one.store.transaction(async (tx) => {
-    await tx.lockTeam(team.id);
+    await tx.lock.team(team.id);
     held.resolve();
     await somebodyWaits();
-    await tx.updateSprint({ ...sprint, name: 'Renamed' });
-    await tx.insertCards([aCard(sprint.id, 1)]);
-    await tx.saveMembers(team.id, [member]);
-    await tx.setPromptState({ sprintId: sprint.id, userId: 'U-ana', day: '2026-11-02' }, 'away', new Date());
+    await tx.write.sprints.update({ ...sprint, name: 'Renamed' });
+    await tx.write.cards.insert([aCard(sprint.id, 1)]);
+    await tx.write.teams.saveMembers(team.id, [member]);
+    await tx.write.prompts.setState(
+      { sprintId: sprint.id, userId: 'U-ana', day: '2026-11-02' },
+      'away',
+      new Date(),
+    );
   });
   await held.promise;
   const [found, records, prompt] = await other.store.transaction((tx) =>
     waitForAll([
-      tx.lockSprintWithTeam(sprint.id),
-      tx.recordsOf(sprint.id),
-      tx.promptOf(sprint.id, 'U-ana', '2026-11-02'),
+      tx.lock.sprintWithTeam(sprint.id),
+      tx.read.recordsOf(sprint.id),
+      tx.read.promptOf(sprint.id, 'U-ana', '2026-11-02'),
     ]),
   );
   await changing;
@@ -142,25 +148,27 @@ it('what is asked for beside a lock is read under it', async () => {
 
 it('a sprint that would overlap one whose transaction is still open waits for it, and is refused', async () => {
   const team = aTeam();
-  await one.store.transaction((tx) => tx.saveTeam(team));
+  await one.store.transaction((tx) => tx.write.teams.save(team));
   let second: Promise<unknown> = Promise.resolve();
   await one.store.transaction(async (tx) => {
-    await tx.insertSprint(aSprint(team.id));
+    await tx.write.sprints.insert(aSprint(team.id));
     second = other.store
-      .transaction((competing) => competing.insertSprint(aSprint(team.id)))
+      .transaction((competing) => competing.write.sprints.insert(aSprint(team.id)))
       .catch((refusal: unknown) => refusal);
     await somebodyWaits();
   });
   expect(sqlErrorOf(await second)?.constraint).toBe('sprints_open_no_overlap');
-  expect(await one.store.transaction((tx) => tx.openSprintsOf(team.id))).toHaveLength(1);
+  expect(await one.store.read((read) => read.openSprintsOf(team.id))).toHaveLength(1);
 });
 
 it('of two first answers for a card and day given at once, one is refused', async () => {
   const { sprint } = await savedSprint(one);
   const card = aCard(sprint.id, 1);
-  await one.store.transaction((tx) => tx.insertCards([card]));
+  await one.store.transaction((tx) => tx.write.cards.insert([card]));
   const outcomes = await Promise.allSettled(
-    [one, other].map((database) => database.store.transaction((tx) => tx.insertFacts([anAnswer(card.id)]))),
+    [one, other].map((database) =>
+      database.store.transaction((tx) => tx.write.cards.insertFacts([anAnswer(card.id)])),
+    ),
   );
   const refused = outcomes.filter((outcome) => outcome.status === 'rejected');
   expect(refused.map((outcome) => sqlErrorOf(outcome.reason)?.constraint)).toEqual(['answers_first_unique']);
@@ -171,7 +179,7 @@ it('of two teams set up in a channel at once, one is refused with the name of th
   const outcomes = await Promise.allSettled(
     [one, other].map((database) =>
       database.store.transaction((tx) =>
-        tx.saveTeam(aTeam({ name: 'Lighters', channelId: first.channelId })),
+        tx.write.teams.save(aTeam({ name: 'Lighters', channelId: first.channelId })),
       ),
     ),
   );
@@ -192,10 +200,10 @@ it('transactions that lock each other out both succeed in the end', async () => 
     met: Promise<void>,
   ) =>
     database.store.transaction(async (tx) => {
-      await tx.lockTeam(mine);
+      await tx.lock.team(mine);
       arrive();
       await met;
-      await tx.lockTeam(theirs);
+      await tx.lock.team(theirs);
     });
   await expect(
     Promise.all([
@@ -208,19 +216,19 @@ it('transactions that lock each other out both succeed in the end', async () => 
 it('a post is claimed by one deliverer at a time', async () => {
   const { sprint } = await savedSprint(one);
   const post = aPost(sprint.id);
-  await one.store.transaction((tx) => tx.addPosts([post]));
+  await one.store.transaction((tx) => tx.write.posts.add([post]));
   await one.store.transaction(async (tx) => {
-    expect((await tx.claimPost(post.id))?.id).toBe(post.id);
-    expect(await other.store.transaction((competing) => competing.claimPost(post.id))).toBeUndefined();
+    expect((await tx.claim.post(post.id))?.id).toBe(post.id);
+    expect(await other.store.transaction((competing) => competing.claim.post(post.id))).toBeUndefined();
   });
-  expect((await other.store.transaction((tx) => tx.claimPost(post.id)))?.id).toBe(post.id);
+  expect((await other.store.transaction((tx) => tx.claim.post(post.id)))?.id).toBe(post.id);
 });
 
 it('a delivery whose process crashed is handed to another when its minute is over', async () => {
   await one.session.execute(sql`delete from pgboss.job`);
   const { sprint } = await savedSprint(one);
   const post = aPost(sprint.id);
-  await one.store.transaction((tx) => tx.addPosts([post]));
+  await one.store.transaction((tx) => tx.write.posts.add([post]));
   // Takes the delivery and is never heard of again.
   const crashed = new PgBoss({ ...one.queueConnection, schema: 'pgboss', supervise: false, migrate: false });
   await crashed.start();
@@ -255,7 +263,7 @@ it('work that nobody waits for keeps no request waiting, however much of it ther
   const release = Promise.withResolvers<void>();
   const busy = Array.from({ length: 40 }, () => one.bulkStore.transaction(() => release.promise));
   const { team } = await savedSprint(other);
-  expect((await one.store.transaction((tx) => tx.teamById(team.id)))?.id).toBe(team.id);
+  expect((await one.store.read((read) => read.teamById(team.id)))?.id).toBe(team.id);
   release.resolve();
   await Promise.all(busy);
 });

@@ -16,9 +16,13 @@ async function threePosts(database: Database): Promise<{ refused: string; failed
   const { sprint } = await savedSprint(database);
   const [refused, failed, waiting] = [aPost(sprint.id), aPost(sprint.id), aPost(sprint.id)];
   await database.store.transaction(async (tx) => {
-    await tx.addPosts([refused, failed, waiting]);
-    await tx.updatePost(refused.id, { state: 'dead', lastError: 'is_archived' });
-    await tx.updatePost(failed.id, { state: 'uncertain', lastError: 'http_500', firstAttemptAt: new Date() });
+    await tx.write.posts.add([refused, failed, waiting]);
+    await tx.write.posts.update(refused.id, { state: 'dead', lastError: 'is_archived' });
+    await tx.write.posts.update(failed.id, {
+      state: 'uncertain',
+      lastError: 'http_500',
+      firstAttemptAt: new Date(),
+    });
   });
   await database.session.execute(sql`delete from pgboss.job where data ->> 'postId' = ${refused.id}`);
   await database.session.execute(
@@ -59,9 +63,9 @@ describeOnBoth('posts that are tried no more', (database) => {
   it('are sent again when the operator says so, and are looked for before when they may stand', async () => {
     expect(await sendAgain(database(), [ids.refused, ids.failed, ids.waiting])).toBe(2);
     expect(await setAsidePosts(database().session)).toEqual([]);
-    const states = await database().store.transaction(async (tx) => [
-      (await tx.postById(ids.refused))?.state,
-      (await tx.postById(ids.failed))?.state,
+    const states = await database().store.read(async (read) => [
+      (await read.postById(ids.refused))?.state,
+      (await read.postById(ids.failed))?.state,
     ]);
     expect(states).toEqual(['pending', 'uncertain']);
     expect(await deliveredFrom(database())).toEqual(Object.values(ids).sort());

@@ -132,19 +132,19 @@ describe.each([
       expect(kept).toHaveLength(before[table]?.length as number);
     }
     expect(after.migrations).toHaveLength(Object.keys(LANDED_MIGRATIONS).length);
-    await database.store.transaction(async (tx) => {
-      const team = await tx.teamById('team-a');
+    await database.store.read(async (read) => {
+      const team = await read.teamById('team-a');
       expect(team).toMatchObject({ name: 'Harbour', baselineSprintId: 'closed-a' });
-      expect(await tx.openSprintsOf('team-a')).toEqual([expect.objectContaining({ id: 'open-a' })]);
-      const { cards, facts } = await tx.recordsOf('open-a');
+      expect(await read.openSprintsOf('team-a')).toEqual([expect.objectContaining({ id: 'open-a' })]);
+      const { cards, facts } = await read.recordsOf('open-a');
       expect(cards.map(({ key, estimatePoints }) => [key, estimatePoints])).toEqual([
         ['LP-1', 2.5],
         ['LP-2', 5],
       ]);
       expect(facts).toHaveLength(3);
-      expect((await tx.promptOf('open-a', 'U-ana', '2026-11-03'))?.state).toBe('answered');
-      expect((await tx.postById('verdict-a'))?.state).toBe('pending');
-      expect(await tx.latestResult('closed-a')).toBeDefined();
+      expect((await read.promptOf('open-a', 'U-ana', '2026-11-03'))?.state).toBe('answered');
+      expect((await read.postById('verdict-a'))?.state).toBe('pending');
+      expect(await read.latestResult('closed-a')).toBeDefined();
     });
     await database.close();
   });
@@ -159,9 +159,9 @@ describe.each([
     expect(await old.rows('migrations')).toHaveLength(Object.keys(LANDED_MIGRATIONS).length);
     await old.leave();
     const database = await old.openToday();
-    await database.store.transaction(async (tx) => {
-      expect((await tx.teamById('team-bb'))?.name).toBe('Quay');
-      expect((await tx.promptOf('open-bb', 'U-ben', '2026-11-03'))?.state).toBe('away');
+    await database.store.read(async (read) => {
+      expect((await read.teamById('team-bb'))?.name).toBe('Quay');
+      expect((await read.promptOf('open-bb', 'U-ben', '2026-11-03'))?.state).toBe('away');
     });
     await database.close();
   });

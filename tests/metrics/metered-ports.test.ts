@@ -1,6 +1,7 @@
 /** The store and the messenger that count do what the ones inside do, and count what became of it. */
 import { describe, expect, it } from 'vitest';
 import type { Messenger } from '../../src/app/ports/messenger.ts';
+import type { PromptWriting } from '../../src/app/ports/prompts.ts';
 import type { Store, Transaction } from '../../src/app/ports/store.ts';
 import { DeliveryFailure } from '../../src/app/posting/delivery-failure.ts';
 import type { MessageContent } from '../../src/app/posting/message-content.ts';
@@ -23,12 +24,13 @@ const freshMetrics = () => createMetrics({ version: '0', nodeVersion: 'v24', dat
 
 /** A store whose database has one of the prompts already. */
 function storeWith(after: () => void = () => undefined): Store {
-  const tx = {
-    insertPrompts: async (prompts: typeof PROMPTS) => prompts.slice(1),
-    setPromptState: async () => undefined,
-  } as unknown as Transaction;
+  const prompts: PromptWriting = {
+    insert: async (asked) => asked.slice(1),
+    setState: async () => undefined,
+  };
+  const tx = { write: { prompts } } as Transaction;
   return {
-    ...fakeStore(tx),
+    ...fakeStore({}),
     async transaction(work) {
       const result = await work(tx);
       after();
@@ -41,8 +43,8 @@ describe('the store that counts', () => {
   it('counts prompts that were due, those that were new, and how prompts were met, once committed', async () => {
     const metrics = freshMetrics();
     const fresh = await meteredStore(storeWith(), metrics).transaction(async (tx) => {
-      await tx.setPromptState(PROMPTS[0] as (typeof PROMPTS)[0], 'away', DUE_AT);
-      return tx.insertPrompts(PROMPTS);
+      await tx.write.prompts.setState(PROMPTS[0] as (typeof PROMPTS)[0], 'away', DUE_AT);
+      return tx.write.prompts.insert(PROMPTS);
     });
     expect(fresh).toEqual(PROMPTS.slice(1));
     expect(await figureOf(metrics.register, 'loadline_prompts_due_total')).toBe(3);
@@ -60,7 +62,7 @@ describe('the store that counts', () => {
       }),
       metrics,
     );
-    await expect(store.transaction((tx) => tx.insertPrompts(PROMPTS))).rejects.toBe(failure);
+    await expect(store.transaction((tx) => tx.write.prompts.insert(PROMPTS))).rejects.toBe(failure);
     expect(await figureOf(metrics.register, 'loadline_prompts_due_total')).toBe(0);
     expect(await figureOf(metrics.register, 'loadline_database_errors_total', { code: '57P01' })).toBe(1);
   });
@@ -75,7 +77,7 @@ describe('the store that counts', () => {
         return inner.transaction(work);
       },
     };
-    await meteredStore(twice, metrics).transaction((tx) => tx.insertPrompts(PROMPTS));
+    await meteredStore(twice, metrics).transaction((tx) => tx.write.prompts.insert(PROMPTS));
     expect(await figureOf(metrics.register, 'loadline_prompts_due_total')).toBe(3);
   });
 

@@ -75,6 +75,6 @@ it('erases them when they confirm, and knows them no more', async () => {
   expect(lastTo(petra)).toContain('Nothing is stored under your id');
   await conversation.command(petra, 'history');
   expect(lastTo(petra)).toContain('Only members of Quayside');
-  const teams = await deps.store.transaction((tx) => tx.teamsOfPerson({ workspaceId, userId: petra }));
+  const teams = await deps.store.read((read) => read.teamsOfPerson({ workspaceId, userId: petra }));
   expect(teams).toEqual([]);
 });

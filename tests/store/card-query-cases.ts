@@ -15,9 +15,9 @@ export function cardQueryCases(database: () => Database): void {
       anAnswer(first.id, { memberId: 'U-zoe', workedPoints: 0.5, leftPoints: 12, surprisePoints: 3 }),
     ];
     await database().store.transaction(async (tx) => {
-      await tx.insertCards([second, first]);
-      await tx.insertFacts(facts);
-      const records = await tx.recordsOf(sprint.id);
+      await tx.write.cards.insert([second, first]);
+      await tx.write.cards.insertFacts(facts);
+      const records = await tx.read.recordsOf(sprint.id);
       expect(records.cards).toEqual([first, second]);
       expect(records.facts.map(({ order: _, ...fact }) => fact)).toEqual(facts);
       const orders = records.facts.map((fact) => fact.order);
@@ -31,11 +31,11 @@ export function cardQueryCases(database: () => Database): void {
     const original = anAnswer(card.id);
     const correction = anAnswer(card.id, { leftPoints: 2, supersedesId: original.id });
     await database().store.transaction(async (tx) => {
-      await tx.insertCards([card]);
-      await tx.insertFacts([original]);
+      await tx.write.cards.insert([card]);
+      await tx.write.cards.insertFacts([original]);
     });
-    await database().store.transaction((tx) => tx.insertFacts([correction]));
-    const { facts } = await database().store.transaction((tx) => tx.recordsOf(sprint.id));
+    await database().store.transaction((tx) => tx.write.cards.insertFacts([correction]));
+    const { facts } = await database().store.read((read) => read.recordsOf(sprint.id));
     expect(facts.map((fact) => [fact.id, fact.supersedesId])).toEqual([
       [original.id, undefined],
       [correction.id, original.id],
@@ -46,11 +46,11 @@ export function cardQueryCases(database: () => Database): void {
     const { sprint } = await savedSprint(database());
     const card = aCard(sprint.id, 1, { ownerIds: ['U-zoe'] });
     await database().store.transaction(async (tx) => {
-      await tx.insertCards([card]);
-      await tx.addOwner(card.id, 'U-ana');
-      await tx.addOwner(card.id, 'U-bo');
-      await tx.addOwner(card.id, 'U-ana');
-      expect((await tx.recordsOf(sprint.id)).cards[0]?.ownerIds).toEqual(['U-zoe', 'U-ana', 'U-bo']);
+      await tx.write.cards.insert([card]);
+      await tx.write.cards.addOwner(card.id, 'U-ana');
+      await tx.write.cards.addOwner(card.id, 'U-bo');
+      await tx.write.cards.addOwner(card.id, 'U-ana');
+      expect((await tx.read.recordsOf(sprint.id)).cards[0]?.ownerIds).toEqual(['U-zoe', 'U-ana', 'U-bo']);
     });
   });
 
@@ -60,24 +60,24 @@ export function cardQueryCases(database: () => Database): void {
     const { sprint: empty } = await savedSprint(database());
     const [one, two] = [aCard(first.id, 1), aCard(second.id, 1)];
     await database().store.transaction(async (tx) => {
-      await tx.insertCards([one, two]);
-      await tx.insertCards([]);
-      await tx.insertFacts([anAnswer(one.id), anAnswer(two.id)]);
-      await tx.insertFacts([]);
-      const many = await tx.recordsOfMany([first.id, second.id, empty.id]);
+      await tx.write.cards.insert([one, two]);
+      await tx.write.cards.insert([]);
+      await tx.write.cards.insertFacts([anAnswer(one.id), anAnswer(two.id)]);
+      await tx.write.cards.insertFacts([]);
+      const many = await tx.read.recordsOfMany([first.id, second.id, empty.id]);
       expect([...many.keys()]).toEqual([first.id, second.id, empty.id]);
-      expect(many.get(first.id)).toEqual(await tx.recordsOf(first.id));
+      expect(many.get(first.id)).toEqual(await tx.read.recordsOf(first.id));
       expect(many.get(second.id)?.facts.map((fact) => fact.cardId)).toEqual([two.id]);
       expect(many.get(empty.id)).toEqual({ cards: [], facts: [] });
-      expect(await tx.recordsOfMany([])).toEqual(new Map());
+      expect(await tx.read.recordsOfMany([])).toEqual(new Map());
     });
   });
 
   it('takes more rows than one statement could', async () => {
     const { sprint } = await savedSprint(database());
     const cards = Array.from({ length: 2_001 }, (_, i) => aCard(sprint.id, i + 1));
-    await database().store.transaction((tx) => tx.insertCards(cards));
-    const records = await database().store.transaction((tx) => tx.recordsOf(sprint.id));
+    await database().store.transaction((tx) => tx.write.cards.insert(cards));
+    const records = await database().store.read((read) => read.recordsOf(sprint.id));
     expect(records.cards).toEqual(cards);
   });
 }

@@ -1,18 +1,18 @@
 /** What the store promises of the clock; run by `queries.test.ts`. */
 import { expect, it } from 'vitest';
-import type { Transaction } from '../../src/app/ports/store.ts';
+import type { Claims } from '../../src/app/ports/locks.ts';
 import type { Sprint } from '../../src/app/team/team.ts';
 import type { Database } from '../../src/store/database.ts';
 import { savedSprint } from './store-examples.ts';
 
-type Claim = 'claimPromptsDue' | 'claimRemindersDue' | 'claimLastCallsDue' | 'claimClosingsDue';
+type Claim = 'promptsDue' | 'remindersDue' | 'lastCallsDue' | 'closingsDue';
 
 // Each in a year of its own, so that no test sees the sprints of another.
 const CASES: readonly [Claim, keyof Sprint, string][] = [
-  ['claimPromptsDue', 'nextPromptAt', '2001'],
-  ['claimRemindersDue', 'nextReminderAt', '2002'],
-  ['claimLastCallsDue', 'lastCallAt', '2003'],
-  ['claimClosingsDue', 'closesAtInstant', '2004'],
+  ['promptsDue', 'nextPromptAt', '2001'],
+  ['remindersDue', 'nextReminderAt', '2002'],
+  ['lastCallsDue', 'lastCallAt', '2003'],
+  ['closingsDue', 'closesAtInstant', '2004'],
 ];
 
 export function clockQueryCases(database: () => Database): void {
@@ -22,7 +22,7 @@ export function clockQueryCases(database: () => Database): void {
     lastCallAt: undefined,
     closesAtInstant: new Date('2099-01-01T00:00:00Z'),
   };
-  const ids = (due: Awaited<ReturnType<Transaction[Claim]>>) => due.map(({ sprint }) => sprint.id);
+  const ids = (due: Awaited<ReturnType<Claims[Claim]>>) => due.map(({ sprint }) => sprint.id);
 
   it.each(CASES)(
     '%s gives open sprints whose time has come, earliest first, with their teams',
@@ -34,13 +34,13 @@ export function clockQueryCases(database: () => Database): void {
       await savedSprint(database(), at('09:15:00.001'));
       await savedSprint(database(), { ...at('08:00:00'), state: 'closed', closedAt: now });
       await database().store.transaction(async (tx) => {
-        expect(await tx[claim](now, 10)).toEqual([earlier, justNow]);
-        expect(ids(await tx[claim](now, 1))).toEqual([earlier.sprint.id]);
+        expect(await tx.claim[claim](now, 10)).toEqual([earlier, justNow]);
+        expect(ids(await tx.claim[claim](now, 1))).toEqual([earlier.sprint.id]);
       });
       // Out of the way of the next case.
       await database().store.transaction(async (tx) => {
-        for (const { sprint } of await tx[claim](new Date(`${year}-12-31T00:00:00Z`), 10)) {
-          await tx.updateSprint({ ...sprint, ...NOTHING_DUE });
+        for (const { sprint } of await tx.claim[claim](new Date(`${year}-12-31T00:00:00Z`), 10)) {
+          await tx.write.sprints.update({ ...sprint, ...NOTHING_DUE });
         }
       });
     },
@@ -49,7 +49,7 @@ export function clockQueryCases(database: () => Database): void {
   it('knows when the clock has something to do next, whatever it is, for open sprints only', async () => {
     const nextAfter = async (sprint: Partial<Sprint>) => {
       await savedSprint(database(), { ...NOTHING_DUE, ...sprint });
-      return database().store.transaction((tx) => tx.nextDueAt());
+      return database().store.read((read) => read.nextDueAt());
     };
     const at = (year: number) => new Date(Date.UTC(year, 0, 1));
     expect(await nextAfter({ closesAtInstant: at(1909) })).toEqual(at(1909));
@@ -62,8 +62,8 @@ export function clockQueryCases(database: () => Database): void {
     // Out of the way of whatever comes after.
     await database().store.transaction(async (tx) => {
       for (const [claim] of CASES) {
-        for (const { sprint } of await tx[claim](at(1910), 10)) {
-          await tx.updateSprint({ ...sprint, ...NOTHING_DUE });
+        for (const { sprint } of await tx.claim[claim](at(1910), 10)) {
+          await tx.write.sprints.update({ ...sprint, ...NOTHING_DUE });
         }
       }
     });

@@ -31,38 +31,38 @@ type Work = (tx: Transaction, saved: { team: Team; sprint: Sprint }) => Promise<
 const team =
   (given: Partial<Team>): Work =>
   (tx, saved) =>
-    tx.saveTeam({ ...saved.team, ...given });
+    tx.write.teams.save({ ...saved.team, ...given });
 const sprint =
   (given: Partial<Sprint>): Work =>
   (tx, saved) =>
-    tx.updateSprint({ ...saved.sprint, ...given });
+    tx.write.sprints.update({ ...saved.sprint, ...given });
 const card =
   (given: Parameters<typeof aCard>[2]): Work =>
   (tx, saved) =>
-    tx.insertCards([aCard(saved.sprint.id, 1, given)]);
+    tx.write.cards.insert([aCard(saved.sprint.id, 1, given)]);
 const answer =
   (given: Parameters<typeof anAnswer>[1]): Work =>
   async (tx, saved) => {
     const answered = aCard(saved.sprint.id, 1);
-    await tx.insertCards([answered]);
-    await tx.insertFacts([anAnswer(answered.id, given)]);
+    await tx.write.cards.insert([answered]);
+    await tx.write.cards.insertFacts([anAnswer(answered.id, given)]);
   };
 const correction =
   (given: Parameters<typeof anAnswer>[1]): Work =>
   async (tx, saved) => {
     const [one, other] = [aCard(saved.sprint.id, 1), aCard(saved.sprint.id, 2)];
     const first = anAnswer(one.id);
-    await tx.insertCards([one, other]);
-    await tx.insertFacts([first]);
+    await tx.write.cards.insert([one, other]);
+    await tx.write.cards.insertFacts([first]);
     const cardId = given?.cardId === 'other' ? other.id : one.id;
-    await tx.insertFacts([anAnswer(cardId, { supersedesId: first.id, ...given, cardId })]);
+    await tx.write.cards.insertFacts([anAnswer(cardId, { supersedesId: first.id, ...given, cardId })]);
   };
 const result =
   (change: (summary: ReturnType<typeof aResult>['summary']['totals']) => object, version = 1): Work =>
   (tx, saved) => {
     const base = aResult(saved.sprint.id, 3, { version });
     const totals = { ...base.summary.totals, ...change(base.summary.totals) };
-    return tx.insertResult({ ...base, summary: { ...base.summary, totals } });
+    return tx.write.results.insert({ ...base, summary: { ...base.summary, totals } });
   };
 
 const REFUSED: readonly Refusal[] = [
@@ -102,15 +102,15 @@ const REFUSED: readonly Refusal[] = [
     'teams_baseline_sprint_fk',
     async (tx, saved) => {
       const other = aTeam();
-      await tx.saveTeam(other);
-      await tx.saveTeam({ ...other, baselineSprintId: saved.sprint.id });
+      await tx.write.teams.save(other);
+      await tx.write.teams.save({ ...other, baselineSprintId: saved.sprint.id });
     },
   ],
   [
     'a member of no team',
     FOREIGN_KEY,
     'members_team_id_teams_id_fk',
-    (tx) => tx.saveMembers('nobody', [aMember()]),
+    (tx) => tx.write.teams.saveMembers('nobody', [aMember()]),
   ],
   [
     'a sprint that ends before it starts',
@@ -139,14 +139,18 @@ const REFUSED: readonly Refusal[] = [
     EXCLUSION,
     'sprints_open_no_overlap',
     (tx, saved) =>
-      tx.insertSprint(aSprint(saved.team.id, { startsOn: saved.sprint.endsOn, endsOn: '2026-11-27' })),
+      tx.write.sprints.insert(
+        aSprint(saved.team.id, { startsOn: saved.sprint.endsOn, endsOn: '2026-11-27' }),
+      ),
   ],
   [
     'an open sprint that ends on the first day of another',
     EXCLUSION,
     'sprints_open_no_overlap',
     (tx, saved) =>
-      tx.insertSprint(aSprint(saved.team.id, { startsOn: '2026-10-19', endsOn: saved.sprint.startsOn })),
+      tx.write.sprints.insert(
+        aSprint(saved.team.id, { startsOn: '2026-10-19', endsOn: saved.sprint.startsOn }),
+      ),
   ],
   [
     'the reopening of a sprint into another',
@@ -154,8 +158,8 @@ const REFUSED: readonly Refusal[] = [
     'sprints_open_no_overlap',
     async (tx, saved) => {
       const closed = aSprint(saved.team.id, { state: 'closed', closedAt: new Date(0) });
-      await tx.insertSprint(closed);
-      await tx.updateSprint({ ...closed, state: 'open' });
+      await tx.write.sprints.insert(closed);
+      await tx.write.sprints.update({ ...closed, state: 'open' });
     },
   ],
   ['a quarter of a point', CHECK, 'cards_estimate_is_points', card({ estimatePoints: 0.3 })],
@@ -168,13 +172,15 @@ const REFUSED: readonly Refusal[] = [
     'two cards of one number',
     UNIQUE,
     'cards_number_unique',
-    (tx, saved) => tx.insertCards([aCard(saved.sprint.id, 1), aCard(saved.sprint.id, 1, { key: 'LP-2' })]),
+    (tx, saved) =>
+      tx.write.cards.insert([aCard(saved.sprint.id, 1), aCard(saved.sprint.id, 1, { key: 'LP-2' })]),
   ],
   [
     'two cards of one key',
     UNIQUE,
     'cards_key_unique',
-    (tx, saved) => tx.insertCards([aCard(saved.sprint.id, 1), aCard(saved.sprint.id, 2, { key: 'LP-1' })]),
+    (tx, saved) =>
+      tx.write.cards.insert([aCard(saved.sprint.id, 1), aCard(saved.sprint.id, 2, { key: 'LP-1' })]),
   ],
   ['an owner named twice', UNIQUE, 'card_owners_pk', card({ ownerIds: ['U-ana', 'U-ana'] })],
   ['an answer that leaves less than nothing', CHECK, 'answers_left_is_points', answer({ leftPoints: -0.5 })],
@@ -184,7 +190,7 @@ const REFUSED: readonly Refusal[] = [
     'an answer about no card',
     FOREIGN_KEY,
     'answers_card_id_cards_id_fk',
-    (tx) => tx.insertFacts([anAnswer('nobody')]),
+    (tx) => tx.write.cards.insertFacts([anAnswer('nobody')]),
   ],
   [
     'a second answer that corrects nothing',
@@ -217,9 +223,9 @@ const REFUSED: readonly Refusal[] = [
     async (tx, saved) => {
       const answered = aCard(saved.sprint.id, 1);
       const first = anAnswer(answered.id);
-      await tx.insertCards([answered]);
-      await tx.insertFacts([first, anAnswer(answered.id, { supersedesId: first.id })]);
-      await tx.insertFacts([anAnswer(answered.id, { supersedesId: first.id })]);
+      await tx.write.cards.insert([answered]);
+      await tx.write.cards.insertFacts([first, anAnswer(answered.id, { supersedesId: first.id })]);
+      await tx.write.cards.insertFacts([anAnswer(answered.id, { supersedesId: first.id })]);
     },
   ],
   [
@@ -228,8 +234,8 @@ const REFUSED: readonly Refusal[] = [
     'card_changes_one_drop',
     async (tx, saved) => {
       const dropped = aCard(saved.sprint.id, 1);
-      await tx.insertCards([dropped]);
-      await tx.insertFacts([aChange(dropped.id, 'drop'), aChange(dropped.id, 'drop')]);
+      await tx.write.cards.insert([dropped]);
+      await tx.write.cards.insertFacts([aChange(dropped.id, 'drop'), aChange(dropped.id, 'drop')]);
     },
   ],
   [
@@ -237,8 +243,8 @@ const REFUSED: readonly Refusal[] = [
     UNIQUE,
     'sprint_results_pk',
     async (tx, saved) => {
-      await tx.insertResult(aResult(saved.sprint.id, 3));
-      await tx.insertResult(aResult(saved.sprint.id, 5));
+      await tx.write.results.insert(aResult(saved.sprint.id, 3));
+      await tx.write.results.insert(aResult(saved.sprint.id, 5));
     },
   ],
   ['a version 0', CHECK, 'sprint_results_version_from_1', result(() => ({}), 0)],
@@ -260,7 +266,9 @@ const REFUSED: readonly Refusal[] = [
     FOREIGN_KEY,
     'prompts_post_id_posts_id_fk',
     (tx, saved) =>
-      tx.insertPrompts([{ sprintId: saved.sprint.id, userId: 'U-ana', day: '2026-11-03', postId: 'nobody' }]),
+      tx.write.prompts.insert([
+        { sprintId: saved.sprint.id, userId: 'U-ana', day: '2026-11-03', postId: 'nobody' },
+      ]),
   ],
   [
     'a post sent nowhere',
@@ -268,8 +276,8 @@ const REFUSED: readonly Refusal[] = [
     'posts_sent_stands',
     async (tx, saved) => {
       const post = aPost(saved.sprint.id);
-      await tx.addPosts([post]);
-      await tx.updatePost(post.id, { state: 'sent', sentVersion: 1 });
+      await tx.write.posts.add([post]);
+      await tx.write.posts.update(post.id, { state: 'sent', sentVersion: 1 });
     },
   ],
   [
@@ -278,15 +286,15 @@ const REFUSED: readonly Refusal[] = [
     'posts_versions_in_order',
     async (tx, saved) => {
       const post = aPost(saved.sprint.id);
-      await tx.addPosts([post]);
-      await tx.updatePost(post.id, { state: 'pending', sentVersion: 2 });
+      await tx.write.posts.add([post]);
+      await tx.write.posts.update(post.id, { state: 'pending', sentVersion: 2 });
     },
   ],
   [
     'a post about nothing',
     CHECK,
     'posts_subject_complete',
-    (tx, saved) => tx.addPosts([aPost(saved.sprint.id, { subject: { kind: 'verdict' } as never })]),
+    (tx, saved) => tx.write.posts.add([aPost(saved.sprint.id, { subject: { kind: 'verdict' } as never })]),
   ],
 ];
 
@@ -303,9 +311,9 @@ export function constraintCases(database: () => Database): void {
     const { team: first } = await savedSprint(database());
     await savedSprint(database());
     await database().store.transaction((tx) =>
-      tx.insertSprint(aSprint(first.id, { startsOn: '2026-11-14', endsOn: '2026-11-27' })),
+      tx.write.sprints.insert(aSprint(first.id, { startsOn: '2026-11-14', endsOn: '2026-11-27' })),
     );
-    expect(await database().store.transaction((tx) => tx.openSprintsOf(first.id))).toHaveLength(2);
+    expect(await database().store.read((read) => read.openSprintsOf(first.id))).toHaveLength(2);
   });
 
   it('allow a chain of corrections', async () => {
@@ -315,9 +323,9 @@ export function constraintCases(database: () => Database): void {
     const second = anAnswer(answered.id, { supersedesId: first.id });
     const third = anAnswer(answered.id, { supersedesId: second.id });
     await database().store.transaction(async (tx) => {
-      await tx.insertCards([answered]);
-      await tx.insertFacts([first, second, third]);
-      expect((await tx.recordsOf(ofCard.id)).facts).toHaveLength(3);
+      await tx.write.cards.insert([answered]);
+      await tx.write.cards.insertFacts([first, second, third]);
+      expect((await tx.read.recordsOf(ofCard.id)).facts).toHaveLength(3);
     });
   });
 

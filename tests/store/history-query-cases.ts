@@ -3,7 +3,7 @@ import { randomUUID } from 'node:crypto';
 import { eq, sql } from 'drizzle-orm';
 import { expect, it } from 'vitest';
 import type { NewPastSprint, PastSprint } from '../../src/app/history/past-sprint.ts';
-import type { Transaction } from '../../src/app/ports/store.ts';
+import type { Reading, Transaction } from '../../src/app/ports/store.ts';
 import type { Sprint, Team } from '../../src/app/team/team.ts';
 import { undefinedBecause } from '../../src/sprint/undefined-value.ts';
 import type { Database } from '../../src/store/database.ts';
@@ -82,12 +82,12 @@ async function saveAll(
   team: Team,
   sprints: readonly (readonly [Sprint, Partial<NewPastSprint>?])[],
 ): Promise<NewPastSprint[]> {
-  await tx.saveTeam(team);
+  await tx.write.teams.save(team);
   const pasts: NewPastSprint[] = [];
   for (const [sprint, given] of sprints) {
-    await tx.insertSprint(sprint);
+    await tx.write.sprints.insert(sprint);
     const past = aPast(team, sprint, given);
-    await tx.savePastSprint(past);
+    await tx.write.history.savePastSprint(past);
     pasts.push(past);
   }
   return pasts;
@@ -103,8 +103,8 @@ export function historyQueryCases(database: () => Database): void {
         [march],
         [january, { ...BARE, endsOn: january.endsOn }],
       ])) as [NewPastSprint, NewPastSprint];
-      expect(await tx.pastSprintsOf(team.id)).toEqual([read(ofJanuary, january), read(ofMarch, march)]);
-      expect(await tx.pastSprintsOf('nobody')).toEqual([]);
+      expect(await tx.read.pastSprintsOf(team.id)).toEqual([read(ofJanuary, january), read(ofMarch, march)]);
+      expect(await tx.read.pastSprintsOf('nobody')).toEqual([]);
     });
   });
 
@@ -114,10 +114,10 @@ export function historyQueryCases(database: () => Database): void {
     const reopened = aSprint(team.id, { ...CLOSED, ...month(2) });
     await database().store.transaction(async (tx) => {
       await saveAll(tx, team, [[cancelled], [reopened]]);
-      expect((await tx.pastSprintsOf(team.id)).map(({ sprintId }) => sprintId)).toEqual([reopened.id]);
-      await tx.updateSprint({ ...reopened, state: 'open', reopenedAt: CLOSED_AT });
-      expect(await tx.pastSprintsOf(team.id)).toEqual([]);
-      expect(await tx.pastTracesOf(team, { own: 9, others: 0 }, 1)).toEqual([]);
+      expect((await tx.read.pastSprintsOf(team.id)).map(({ sprintId }) => sprintId)).toEqual([reopened.id]);
+      await tx.write.sprints.update({ ...reopened, state: 'open', reopenedAt: CLOSED_AT });
+      expect(await tx.read.pastSprintsOf(team.id)).toEqual([]);
+      expect(await tx.read.pastTracesOf(team, { own: 9, others: 0 }, 1)).toEqual([]);
     });
   });
 
@@ -128,8 +128,8 @@ export function historyQueryCases(database: () => Database): void {
       await saveAll(tx, team, [[sprint]]);
       for (const given of [BARE, { velocityPoints: 10, committedFinishedPoints: 10 }]) {
         const past = aPast(team, sprint, given);
-        await tx.savePastSprint(past);
-        expect(await tx.pastSprintsOf(team.id)).toEqual([read(past, sprint)]);
+        await tx.write.history.savePastSprint(past);
+        expect(await tx.read.pastSprintsOf(team.id)).toEqual([read(past, sprint)]);
       }
     });
   });
@@ -144,10 +144,10 @@ export function historyQueryCases(database: () => Database): void {
     ] as const;
     await database().store.transaction(async (tx) => {
       await saveAll(tx, team, [[known]]);
-      for (const sprint of [late, early, cancelled, aSprint(team.id)]) await tx.insertSprint(sprint);
-      expect(await tx.sprintsWithoutPast(team.id)).toEqual([early, late]);
-      expect(await tx.sprintsWithoutPast('nobody')).toEqual([]);
-      expect(await tx.sprintsWithoutPast(team.id, 1)).toEqual([late]);
+      for (const sprint of [late, early, cancelled, aSprint(team.id)]) await tx.write.sprints.insert(sprint);
+      expect(await tx.read.sprintsWithoutPast(team.id)).toEqual([early, late]);
+      expect(await tx.read.sprintsWithoutPast('nobody')).toEqual([]);
+      expect(await tx.read.sprintsWithoutPast(team.id, 1)).toEqual([late]);
     });
   });
 
@@ -177,7 +177,7 @@ export function historyQueryCases(database: () => Database): void {
         [aSprint(third.id, ends('2026-01-21')), { velocityPoints: 6, committedFinishedPoints: 6 }],
       ]);
       await saveAll(tx, elsewhere, [[aSprint(elsewhere.id, ends('2026-01-22'))]]);
-      const traces = await tx.pastTracesOf(own, { own: 2, others: 2 }, 0.5);
+      const traces = await tx.read.pastTracesOf(own, { own: 2, others: 2 }, 0.5);
       expect(traces.map(({ endsOn, teamId, velocityPoints }) => [endsOn, teamId, velocityPoints])).toEqual([
         ['2026-01-16', own.id, undefined],
         ['2026-01-20', other.id, 5],
@@ -193,7 +193,7 @@ export function historyQueryCases(database: () => Database): void {
         // Of two points, half the working days lie nearest to the later one.
         trace: aPast(other, aSprint(other.id)).trace.slice(1),
       });
-      expect(await tx.pastTracesOf(own, { own: 0, others: 0 }, 0)).toEqual([]);
+      expect(await tx.read.pastTracesOf(own, { own: 0, others: 0 }, 0)).toEqual([]);
     });
   });
 
@@ -203,12 +203,18 @@ export function historyQueryCases(database: () => Database): void {
     const sprint = aSprint(team.id, { ...CLOSED, ...month(1) });
     const running = aSprint(team.id, month(2));
     const inTransaction = <T>(work: (tx: Transaction) => Promise<T>) => database().store.transaction(work);
-    const version = () => inTransaction((tx) => tx.pastVersion(workspaceId));
+    const version = () => inTransaction((tx) => tx.read.pastVersion(workspaceId));
     const changes: [what: string, change: (tx: Transaction) => Promise<unknown>][] = [
       ['a sprint leaves something behind', (tx) => saveAll(tx, team, [[sprint]])],
-      ['it leaves something else', (tx) => tx.savePastSprint(aPast(team, sprint, { velocityPoints: 8 }))],
-      ['it is reopened', (tx) => tx.updateSprint({ ...sprint, state: 'open', reopenedAt: CLOSED_AT })],
-      ['it closes again', (tx) => tx.updateSprint(sprint)],
+      [
+        'it leaves something else',
+        (tx) => tx.write.history.savePastSprint(aPast(team, sprint, { velocityPoints: 8 })),
+      ],
+      [
+        'it is reopened',
+        (tx) => tx.write.sprints.update({ ...sprint, state: 'open', reopenedAt: CLOSED_AT }),
+      ],
+      ['it closes again', (tx) => tx.write.sprints.update(sprint)],
     ];
     const versions = [await version()];
     expect(versions).toEqual([undefined]);
@@ -218,13 +224,13 @@ export function historyQueryCases(database: () => Database): void {
       expect(await version()).toBe(versions.at(-1));
     }
     await inTransaction(async (tx) => {
-      await tx.insertSprint(running);
-      await tx.updateSprint({ ...running, name: 'Renamed' });
+      await tx.write.sprints.insert(running);
+      await tx.write.sprints.update({ ...running, name: 'Renamed' });
       await saveAll(tx, aTeam(), []);
     });
     expect(await version()).toBe(versions.at(-1));
     const undone = inTransaction(async (tx) => {
-      await tx.savePastSprint(aPast(team, sprint));
+      await tx.write.history.savePastSprint(aPast(team, sprint));
       throw new Error('undone');
     });
     await expect(undone).rejects.toThrow('undone');
@@ -240,17 +246,17 @@ export function historyQueryCases(database: () => Database): void {
     const changesOf = () =>
       database().session.$count(pastChanges, eq(pastChanges.workspaceId, team.workspaceId));
     await database().store.transaction((tx) => saveAll(tx, team, [[sprint]]));
-    await database().store.transaction((tx) => tx.savePastSprint(aPast(team, sprint)));
+    await database().store.transaction((tx) => tx.write.history.savePastSprint(aPast(team, sprint)));
     expect(await changesOf()).toBe(2);
     const upkeep = (hours: number) =>
       database().store.transaction((tx) =>
-        tx.dropOldRecords(new Date(Date.now() + hours * 3_600_000), 1_000_000),
+        tx.write.retention.dropOldRecords(new Date(Date.now() + hours * 3_600_000), 1_000_000),
       );
     await upkeep(23.9);
     expect(await changesOf()).toBe(2);
     await upkeep(24.1);
     expect(await changesOf()).toBe(1);
-    expect(await database().store.transaction((tx) => tx.pastVersion(team.workspaceId))).toBeDefined();
+    expect(await database().store.read((read) => read.pastVersion(team.workspaceId))).toBeDefined();
   });
 
   it('counts the latest value that was recorded for a sprint, and keeps the earlier ones', async () => {
@@ -259,18 +265,18 @@ export function historyQueryCases(database: () => Database): void {
       aSprint(team.id, { ...CLOSED, ...month(1) }),
       aSprint(team.id, { ...IMPORTED, ...month(2) }),
     ] as const;
-    const values = async (tx: Transaction) =>
-      (await tx.pastSprintsOf(team.id)).map(({ recordedValue }) => recordedValue);
+    const values = async (read: Reading) =>
+      (await read.pastSprintsOf(team.id)).map(({ recordedValue }) => recordedValue);
     const record = { sprintId: first.id, byUserId: 'U-ola', at: CLOSED_AT };
     await database().store.transaction(async (tx) => {
       await saveAll(tx, team, [[first], [second]]);
-      expect(await values(tx)).toEqual([undefined, undefined]);
+      expect(await values(tx.read)).toEqual([undefined, undefined]);
       for (const value of [1200, -0.1, 0, 999_999_999_999_999]) {
-        await tx.recordValue({ ...record, value });
-        expect(await values(tx)).toEqual([value, undefined]);
+        await tx.write.history.recordValue({ ...record, value });
+        expect(await values(tx.read)).toEqual([value, undefined]);
       }
-      await tx.recordValue({ ...record, sprintId: second.id, value: 7 });
-      expect(await values(tx)).toEqual([999_999_999_999_999, 7]);
+      await tx.write.history.recordValue({ ...record, sprintId: second.id, value: 7 });
+      expect(await values(tx.read)).toEqual([999_999_999_999_999, 7]);
     });
     const kept = await database().session.execute(
       sql`select version, value, recorded_by from loadline.recorded_values where sprint_id = ${first.id}
@@ -289,8 +295,8 @@ export function historyQueryCases(database: () => Database): void {
     const { team, sprint } = await savedSprint(database(), { ...CLOSED, ...month(1) });
     const record = (value: number) =>
       database().store.transaction(async (tx) => {
-        await tx.lockTeam(team.id);
-        await tx.recordValue({ sprintId: sprint.id, value, byUserId: 'U-ola', at: CLOSED_AT });
+        await tx.lock.team(team.id);
+        await tx.write.history.recordValue({ sprintId: sprint.id, value, byUserId: 'U-ola', at: CLOSED_AT });
       });
     await Promise.all([1, 2, 3, 4].map(record));
     const kept = await database().session.execute(
@@ -305,7 +311,7 @@ export function historyQueryCases(database: () => Database): void {
     async (statement) => {
       const { sprint } = await savedSprint(database(), { ...CLOSED, ...month(1) });
       const record = { sprintId: sprint.id, value: 5, byUserId: 'U-ola', at: CLOSED_AT };
-      await database().store.transaction((tx) => tx.recordValue(record));
+      await database().store.transaction((tx) => tx.write.history.recordValue(record));
       const error: unknown = await database()
         .session.execute(sql`${sql.raw(statement)} where sprint_id = ${sprint.id}`)
         .catch((refusal: unknown) => refusal);
@@ -330,11 +336,11 @@ export function historyQueryCases(database: () => Database): void {
         aTeam({ productOwnerId: 'U-other' }),
         aTeam({ productOwnerId: owner.userId, workspaceId: 'W-far-away' }),
       ])
-        await tx.saveTeam(team);
-      await tx.saveMembers(quay.id, [aMember({ userId: owner.userId })]);
-      expect(await tx.teamsOwnedBy(owner)).toEqual([berth, quay]);
-      expect(await tx.teamsOf(owner)).toEqual([quay]);
-      expect(await tx.teamsOwnedBy({ ...owner, userId: 'nobody' })).toEqual([]);
+        await tx.write.teams.save(team);
+      await tx.write.teams.saveMembers(quay.id, [aMember({ userId: owner.userId })]);
+      expect(await tx.read.teamsOwnedBy(owner)).toEqual([berth, quay]);
+      expect(await tx.read.teamsOf(owner)).toEqual([quay]);
+      expect(await tx.read.teamsOwnedBy({ ...owner, userId: 'nobody' })).toEqual([]);
     });
   });
 
@@ -350,17 +356,17 @@ export function historyQueryCases(database: () => Database): void {
         [bare, BARE],
         [imported, { velocityPoints: 8.5, committedFinishedPoints: 7 }],
       ]);
-      await tx.insertSprint(run);
+      await tx.write.sprints.insert(run);
       // Only its result is known: it closed before sprints left anything behind.
-      await tx.insertResult(aResult(run.id, 5));
+      await tx.write.results.insert(aResult(run.id, 5));
       const named = (sprint: Sprint) => ({ ...team, baselineSprintId: sprint.id });
-      expect(await tx.baselineVelocityPoints(team, 'none')).toBe(8.5);
-      expect(await tx.baselineVelocityPoints(team, imported.id)).toBe(5);
-      expect(await tx.baselineVelocityPoints(named(imported), run.id)).toBe(8.5);
-      expect(await tx.baselineVelocityPoints(named(run), imported.id)).toBe(5);
-      expect(await tx.baselineVelocityPoints(named(imported), imported.id)).toBeUndefined();
+      expect(await tx.read.baselineVelocityPoints(team, 'none')).toBe(8.5);
+      expect(await tx.read.baselineVelocityPoints(team, imported.id)).toBe(5);
+      expect(await tx.read.baselineVelocityPoints(named(imported), run.id)).toBe(8.5);
+      expect(await tx.read.baselineVelocityPoints(named(run), imported.id)).toBe(5);
+      expect(await tx.read.baselineVelocityPoints(named(imported), imported.id)).toBeUndefined();
       // Nothing can be measured by it, so it is as if none were named.
-      expect(await tx.baselineVelocityPoints(named(bare), 'none')).toBe(8.5);
+      expect(await tx.read.baselineVelocityPoints(named(bare), 'none')).toBe(8.5);
     });
   });
 
@@ -377,12 +383,12 @@ export function historyQueryCases(database: () => Database): void {
         [cancelled, { velocityPoints: 7 }],
         [second, { velocityPoints: 8 }],
       ]);
-      await tx.insertResult(aResult(cancelled.id, 7, { cancelled: true }));
-      expect(await tx.baselineVelocityPoints(team, 'none')).toBe(9);
-      await tx.updateSprint({ ...reopened, state: 'open', reopenedAt: CLOSED_AT });
-      expect(await tx.baselineVelocityPoints(team, 'none')).toBe(8);
+      await tx.write.results.insert(aResult(cancelled.id, 7, { cancelled: true }));
+      expect(await tx.read.baselineVelocityPoints(team, 'none')).toBe(9);
+      await tx.write.sprints.update({ ...reopened, state: 'open', reopenedAt: CLOSED_AT });
+      expect(await tx.read.baselineVelocityPoints(team, 'none')).toBe(8);
       const named = { ...team, baselineSprintId: reopened.id };
-      expect(await tx.baselineVelocityPoints(named, 'none')).toBe(8);
+      expect(await tx.read.baselineVelocityPoints(named, 'none')).toBe(8);
     });
   });
 
@@ -404,7 +410,7 @@ export function historyQueryCases(database: () => Database): void {
   ])('refuses %s', async (_what, constraint, given) => {
     const { team, sprint } = await savedSprint(database(), { ...CLOSED, ...month(1) });
     const error: unknown = await database()
-      .store.transaction((tx) => tx.savePastSprint(aPast(team, sprint, given)))
+      .store.transaction((tx) => tx.write.history.savePastSprint(aPast(team, sprint, given)))
       .catch((refusal: unknown) => refusal);
     expect(sqlErrorOf(error)?.constraint).toBe(constraint);
   });

@@ -32,8 +32,8 @@ export function installationQueryCases(database: () => Database): void {
   async function sprintOf(team: Team): Promise<Sprint> {
     const sprint = aSprint(team.id);
     await inTransaction(async (tx) => {
-      await tx.saveTeam(team);
-      await tx.insertSprint(sprint);
+      await tx.write.teams.save(team);
+      await tx.write.sprints.insert(sprint);
     });
     return sprint;
   }
@@ -42,18 +42,20 @@ export function installationQueryCases(database: () => Database): void {
     const first = anInstallation();
     const second = { ...first, enterpriseId: 'E-port', installedBy: undefined, scopes: ['commands'] };
     for (const one of [first, second]) {
-      await inTransaction((tx) => tx.saveInstallation(one));
-      expect(await inTransaction((tx) => tx.installationOf(first.workspaceId))).toEqual(one);
+      await inTransaction((tx) => tx.write.installations.save(one));
+      expect(await inTransaction((tx) => tx.read.installationOf(first.workspaceId))).toEqual(one);
     }
-    expect(await inTransaction((tx) => tx.installationOf('T-nowhere'))).toBeUndefined();
+    expect(await inTransaction((tx) => tx.read.installationOf('T-nowhere'))).toBeUndefined();
   });
 
   it('erases the token of a revoked one, once', async () => {
     const one = anInstallation();
-    await inTransaction((tx) => tx.saveInstallation(one));
-    expect(await inTransaction((tx) => tx.revokeInstallation(one.workspaceId, LATER))).toBe(true);
-    expect(await inTransaction((tx) => tx.revokeInstallation(one.workspaceId, new Date()))).toBe(false);
-    expect(await inTransaction((tx) => tx.installationOf(one.workspaceId))).toEqual({
+    await inTransaction((tx) => tx.write.installations.save(one));
+    expect(await inTransaction((tx) => tx.write.installations.revoke(one.workspaceId, LATER))).toBe(true);
+    expect(await inTransaction((tx) => tx.write.installations.revoke(one.workspaceId, new Date()))).toBe(
+      false,
+    );
+    expect(await inTransaction((tx) => tx.read.installationOf(one.workspaceId))).toEqual({
       ...one,
       token: undefined,
       revokedAt: LATER,
@@ -62,21 +64,29 @@ export function installationQueryCases(database: () => Database): void {
 
   it('revokes no other token than the one that is meant', async () => {
     const one = anInstallation();
-    await inTransaction((tx) => tx.saveInstallation(one));
+    await inTransaction((tx) => tx.write.installations.save(one));
     const former = { sealed: 'v1.former', keyName: 'spring' };
-    expect(await inTransaction((tx) => tx.revokeInstallation(one.workspaceId, LATER, former))).toBe(false);
-    expect(await inTransaction((tx) => tx.installationOf(one.workspaceId))).toEqual(one);
+    expect(await inTransaction((tx) => tx.write.installations.revoke(one.workspaceId, LATER, former))).toBe(
+      false,
+    );
+    expect(await inTransaction((tx) => tx.read.installationOf(one.workspaceId))).toEqual(one);
   });
 
   it('replaces a token by the same one under another key only while nobody has changed it', async () => {
     const one = anInstallation();
     const from = one.token as NonNullable<Installation['token']>;
     const to = { sealed: 'v1.moved', keyName: 'autumn' };
-    await inTransaction((tx) => tx.saveInstallation(one));
-    expect(await inTransaction((tx) => tx.replaceSealedToken('T-nowhere', from, to))).toBe(false);
-    expect(await inTransaction((tx) => tx.replaceSealedToken(one.workspaceId, from, to))).toBe(true);
-    expect(await inTransaction((tx) => tx.replaceSealedToken(one.workspaceId, from, from))).toBe(false);
-    expect((await inTransaction((tx) => tx.installationOf(one.workspaceId)))?.token).toEqual(to);
+    await inTransaction((tx) => tx.write.installations.save(one));
+    expect(await inTransaction((tx) => tx.write.installations.replaceToken('T-nowhere', from, to))).toBe(
+      false,
+    );
+    expect(await inTransaction((tx) => tx.write.installations.replaceToken(one.workspaceId, from, to))).toBe(
+      true,
+    );
+    expect(
+      await inTransaction((tx) => tx.write.installations.replaceToken(one.workspaceId, from, from)),
+    ).toBe(false);
+    expect((await inTransaction((tx) => tx.read.installationOf(one.workspaceId)))?.token).toEqual(to);
   });
 
   it('lists those that hold a token page by page, without the ones under a key', async () => {
@@ -88,11 +98,11 @@ export function installationQueryCases(database: () => Database): void {
       }),
     );
     await inTransaction(async (tx) => {
-      for (const one of all) await tx.saveInstallation(one);
-      await tx.revokeInstallation(`${prefix}-3`, LATER);
+      for (const one of all) await tx.write.installations.save(one);
+      await tx.write.installations.revoke(`${prefix}-3`, LATER);
     });
     const page = (exceptKey: string | undefined, after: string, limit: number) =>
-      inTransaction((tx) => tx.sealedInstallations({ exceptKey, after, limit })).then((found) =>
+      inTransaction((tx) => tx.read.sealedInstallations({ exceptKey, after, limit })).then((found) =>
         found.map(({ workspaceId }) => workspaceId).filter((id) => id.startsWith(prefix)),
       );
     expect(await page(undefined, prefix, 2)).toEqual([`${prefix}-1`, `${prefix}-2`]);
@@ -105,18 +115,18 @@ export function installationQueryCases(database: () => Database): void {
     ['one that is neither revoked nor has a token', { token: undefined }],
     ['one without a bot', { botUserId: ' ' }],
   ])('refuses %s', async (_what, given) => {
-    const saving = inTransaction((tx) => tx.saveInstallation(anInstallation(given)));
+    const saving = inTransaction((tx) => tx.write.installations.save(anInstallation(given)));
     const refused = sqlErrorOf(await saving.catch((error: unknown) => error));
     expect(refused?.constraint).toMatch(/^installations_/);
   });
 
   it('gives an attempt back once, to one of those who ask at the same time', async () => {
     const attempt = { stateHash: randomUUID(), browserHash: 'hash', expiresAt: LATER };
-    expect(await inTransaction((tx) => tx.addInstallAttempt(attempt, new Date('2026-11-03'), 1_000))).toBe(
-      true,
-    );
+    expect(
+      await inTransaction((tx) => tx.write.installations.addAttempt(attempt, new Date('2026-11-03'), 1_000)),
+    ).toBe(true);
     const taken = await Promise.all(
-      [1, 2, 3].map(() => inTransaction((tx) => tx.takeInstallAttempt(attempt.stateHash))),
+      [1, 2, 3].map(() => inTransaction((tx) => tx.write.installations.takeAttempt(attempt.stateHash))),
     );
     expect(taken.filter((one) => one !== undefined)).toEqual([attempt]);
   });
@@ -128,17 +138,17 @@ export function installationQueryCases(database: () => Database): void {
     const due = () =>
       inTransaction(async (tx) =>
         [
-          await tx.claimPromptsDue(PAST_ANY_DUE, 10_000),
-          await tx.claimLastCallsDue(PAST_ANY_DUE, 10_000),
-          await tx.claimClosingsDue(PAST_ANY_DUE, 10_000),
+          await tx.claim.promptsDue(PAST_ANY_DUE, 10_000),
+          await tx.claim.lastCallsDue(PAST_ANY_DUE, 10_000),
+          await tx.claim.closingsDue(PAST_ANY_DUE, 10_000),
         ].map((claimed) => claimed.some((one) => one.sprint.id === sprint.id)),
       );
     expect(await due()).toEqual([true, true, true]);
-    await inTransaction((tx) => tx.saveInstallation(anInstallation({ workspaceId })));
+    await inTransaction((tx) => tx.write.installations.save(anInstallation({ workspaceId })));
     expect(await due()).toEqual([true, true, true]);
-    await inTransaction((tx) => tx.revokeInstallation(workspaceId, LATER));
+    await inTransaction((tx) => tx.write.installations.revoke(workspaceId, LATER));
     expect(await due()).toEqual([false, false, false]);
-    await inTransaction((tx) => tx.forgetInstallation(workspaceId));
+    await inTransaction((tx) => tx.write.installations.forget(workspaceId));
     expect(await due()).toEqual([true, true, true]);
   });
 
@@ -152,11 +162,11 @@ export function installationQueryCases(database: () => Database): void {
       ReturnType<typeof aPost>,
     ];
     await inTransaction(async (tx) => {
-      await tx.addPosts([owed, sent, skipped, { ...foreign, workspaceId: `T-${randomUUID()}` }]);
+      await tx.write.posts.add([owed, sent, skipped, { ...foreign, workspaceId: `T-${randomUUID()}` }]);
       const postedAt = { channelId: 'C-quay', ts: `${randomUUID()}` };
-      await tx.updatePost(sent.id, { state: 'sent', postedAt, sentVersion: 1 });
-      await tx.updatePost(skipped.id, { state: 'skipped' });
-      expect(await tx.queuePostsOf(workspaceId)).toBe(1);
+      await tx.write.posts.update(sent.id, { state: 'sent', postedAt, sentVersion: 1 });
+      await tx.write.posts.update(skipped.id, { state: 'skipped' });
+      expect(await tx.write.posts.queueAllOf(workspaceId)).toBe(1);
     });
   });
 }

@@ -18,9 +18,12 @@ export function postQueryCases(database: () => Database): void {
     const { sprint } = await savedSprint(database());
     const post = aPost(sprint.id);
     await database().store.transaction(async (tx) => {
-      await tx.addPosts([post]);
-      await tx.updatePost(post.id, { state: 'sending', firstAttemptAt: new Date('2999-01-01T00:00:00Z') });
-      const { firstAttemptAt } = (await tx.postById(post.id)) ?? {};
+      await tx.write.posts.add([post]);
+      await tx.write.posts.update(post.id, {
+        state: 'sending',
+        firstAttemptAt: new Date('2999-01-01T00:00:00Z'),
+      });
+      const { firstAttemptAt } = (await tx.read.postById(post.id)) ?? {};
       expect(firstAttemptAt?.getFullYear()).toBeLessThan(2999);
     });
   });
@@ -30,11 +33,11 @@ export function postQueryCases(database: () => Database): void {
     const post = aPost(sprint.id);
     const postedAt = { channelId: 'C-quay', ts: '1793612400.000900' };
     await database().store.transaction(async (tx) => {
-      await tx.addPosts([post]);
-      await tx.refreshPost(post.id);
-      await tx.updatePost(post.id, { state: 'sent', postedAt, sentVersion: 2 });
-      await tx.updatePost(post.id, { state: 'sent', postedAt, sentVersion: 1 });
-      expect((await tx.postById(post.id))?.sentVersion).toBe(2);
+      await tx.write.posts.add([post]);
+      await tx.write.posts.refresh(post.id);
+      await tx.write.posts.update(post.id, { state: 'sent', postedAt, sentVersion: 2 });
+      await tx.write.posts.update(post.id, { state: 'sent', postedAt, sentVersion: 1 });
+      expect((await tx.read.postById(post.id))?.sentVersion).toBe(2);
     });
   });
 
@@ -55,10 +58,10 @@ export function postQueryCases(database: () => Database): void {
     const posts = subjects.map((subject, i) =>
       aPost(sprint.id, { subject, recipient: i % 2 ? { userId: 'U-bo' } : { channelId: 'C-quay' } }),
     );
-    await database().store.transaction((tx) => tx.addPosts(posts));
-    await database().store.transaction(async (tx) => {
-      for (const post of posts) expect(await tx.postById(post.id)).toEqual({ ...post, ...NOT_SENT_YET });
-      expect(await tx.postById('nobody')).toBeUndefined();
+    await database().store.transaction((tx) => tx.write.posts.add(posts));
+    await database().store.read(async (read) => {
+      for (const post of posts) expect(await read.postById(post.id)).toEqual({ ...post, ...NOT_SENT_YET });
+      expect(await read.postById('nobody')).toBeUndefined();
     });
   });
 
@@ -67,9 +70,9 @@ export function postQueryCases(database: () => Database): void {
     const [older, newer, other] = [aPost(sprint.id), aPost(sprint.id), aPost(sprint.id)];
     const plan = { kind: 'plan', sprintId: sprint.id, byUserId: 'U-ana' } as const;
     await database().store.transaction(async (tx) => {
-      await tx.addPosts([older, newer, { ...other, subject: plan }]);
-      expect((await tx.postAbout(sprint.id, 'verdict'))?.id).toBe(newer.id);
-      expect(await tx.postAbout(sprint.id, 'cancelled')).toBeUndefined();
+      await tx.write.posts.add([older, newer, { ...other, subject: plan }]);
+      expect((await tx.read.postAbout(sprint.id, 'verdict'))?.id).toBe(newer.id);
+      expect(await tx.read.postAbout(sprint.id, 'cancelled')).toBeUndefined();
     });
   });
 
@@ -77,12 +80,14 @@ export function postQueryCases(database: () => Database): void {
     const { sprint } = await savedSprint(database());
     const post = aPost(sprint.id);
     await database().store.transaction(async (tx) => {
-      await tx.addPosts([post]);
-      await tx.refreshPost(post.id);
-      await tx.refreshPost(post.id);
-      expect((await tx.postById(post.id))?.wantedVersion).toBe(3);
-      await expect(tx.refreshPost('nobody')).rejects.toMatchObject({ code: 'no-such-row' });
-      await expect(tx.updatePost('nobody', { state: 'dead' })).rejects.toMatchObject({ code: 'no-such-row' });
+      await tx.write.posts.add([post]);
+      await tx.write.posts.refresh(post.id);
+      await tx.write.posts.refresh(post.id);
+      expect((await tx.read.postById(post.id))?.wantedVersion).toBe(3);
+      await expect(tx.write.posts.refresh('nobody')).rejects.toMatchObject({ code: 'no-such-row' });
+      await expect(tx.write.posts.update('nobody', { state: 'dead' })).rejects.toMatchObject({
+        code: 'no-such-row',
+      });
     });
   });
 
@@ -90,19 +95,19 @@ export function postQueryCases(database: () => Database): void {
     const { sprint } = await savedSprint(database());
     const [first, second] = [aPost(sprint.id), aPost(sprint.id)];
     await database().store.transaction(async (tx) => {
-      const before = await tx.countUnsentPosts();
+      const before = await tx.read.countUnsentPosts();
       const counts: number[] = [];
       const after = async (step: Promise<void>) => {
         await step;
-        counts.push((await tx.countUnsentPosts()) - before);
+        counts.push((await tx.read.countUnsentPosts()) - before);
       };
       const standing = { postedAt: { channelId: 'C-quay', ts: `${first.id}.1` }, sentVersion: 1 };
-      await after(tx.addPosts([first, second]));
-      await after(tx.updatePost(first.id, { state: 'uncertain' }));
-      await after(tx.updatePost(first.id, { state: 'sent', ...standing }));
-      await after(tx.refreshPost(first.id));
-      await after(tx.updatePost(first.id, { state: 'dead' }));
-      await after(tx.updatePost(second.id, { state: 'skipped' }));
+      await after(tx.write.posts.add([first, second]));
+      await after(tx.write.posts.update(first.id, { state: 'uncertain' }));
+      await after(tx.write.posts.update(first.id, { state: 'sent', ...standing }));
+      await after(tx.write.posts.refresh(first.id));
+      await after(tx.write.posts.update(first.id, { state: 'dead' }));
+      await after(tx.write.posts.update(second.id, { state: 'skipped' }));
       expect(counts).toEqual([2, 2, 1, 2, 1, 0]);
     });
   });
@@ -113,29 +118,29 @@ export function postQueryCases(database: () => Database): void {
     const firstAttemptAt = new Date('2026-11-13T17:00:31Z');
     const postedAt = { channelId: 'C-quay', ts: `${sprint.id}.1` };
     await database().store.transaction(async (tx) => {
-      await tx.addPosts([post]);
-      await tx.updatePost(post.id, { state: 'sending', firstAttemptAt });
-      expect(await tx.postById(post.id)).toEqual({
+      await tx.write.posts.add([post]);
+      await tx.write.posts.update(post.id, { state: 'sending', firstAttemptAt });
+      expect(await tx.read.postById(post.id)).toEqual({
         ...post,
         ...NOT_SENT_YET,
         state: 'sending',
         firstAttemptAt,
       });
-      await tx.updatePost(post.id, { state: 'sent', postedAt, sentVersion: 1, lastError: 'none' });
+      await tx.write.posts.update(post.id, { state: 'sent', postedAt, sentVersion: 1, lastError: 'none' });
       const sent = { ...post, state: 'sent', postedAt, wantedVersion: 1, sentVersion: 1, firstAttemptAt };
-      expect(await tx.postById(post.id)).toEqual(sent);
-      await tx.updatePost(post.id, { state: 'dead', lastError: 'is_archived' });
-      expect(await tx.postById(post.id)).toEqual({ ...sent, state: 'dead' });
+      expect(await tx.read.postById(post.id)).toEqual(sent);
+      await tx.write.posts.update(post.id, { state: 'dead', lastError: 'is_archived' });
+      expect(await tx.read.postById(post.id)).toEqual({ ...sent, state: 'dead' });
     });
   });
 
   it('hands out a post that is being sent only when the attempt is a minute old', async () => {
     const { sprint } = await savedSprint(database());
     const post = aPost(sprint.id);
-    const claim = () => database().store.transaction((tx) => tx.claimPost(post.id));
-    await database().store.transaction((tx) => tx.addPosts([post]));
+    const claim = () => database().store.transaction((tx) => tx.claim.post(post.id));
+    await database().store.transaction((tx) => tx.write.posts.add([post]));
     expect((await claim())?.id).toBe(post.id);
-    await database().store.transaction((tx) => tx.updatePost(post.id, { state: 'sending' }));
+    await database().store.transaction((tx) => tx.write.posts.update(post.id, { state: 'sending' }));
     expect(await claim()).toBeUndefined();
     const backdate = (seconds: number) =>
       database().session.execute(
@@ -145,6 +150,6 @@ export function postQueryCases(database: () => Database): void {
     expect(await claim()).toBeUndefined();
     await backdate(61);
     expect((await claim())?.state).toBe('sending');
-    expect(await database().store.transaction((tx) => tx.claimPost('nobody'))).toBeUndefined();
+    expect(await database().store.transaction((tx) => tx.claim.post('nobody'))).toBeUndefined();
   });
 }

@@ -11,17 +11,17 @@ export function promptQueryCases(database: () => Database): void {
     const { sprint } = await savedSprint(database());
     const prompt = (userId: string) => ({ sprintId: sprint.id, userId, day: DAY, postId: undefined });
     await database().store.transaction(async (tx) => {
-      await tx.setPromptState({ sprintId: sprint.id, userId: 'U-early', day: DAY }, 'away', AT);
-      expect(await tx.insertPrompts([prompt('U-ana'), prompt('U-early')])).toEqual([prompt('U-ana')]);
-      expect(await tx.insertPrompts([prompt('U-ana')])).toEqual([]);
-      expect(await tx.insertPrompts([])).toEqual([]);
-      expect(await tx.promptOf(sprint.id, 'U-ana', DAY)).toEqual({
+      await tx.write.prompts.setState({ sprintId: sprint.id, userId: 'U-early', day: DAY }, 'away', AT);
+      expect(await tx.write.prompts.insert([prompt('U-ana'), prompt('U-early')])).toEqual([prompt('U-ana')]);
+      expect(await tx.write.prompts.insert([prompt('U-ana')])).toEqual([]);
+      expect(await tx.write.prompts.insert([])).toEqual([]);
+      expect(await tx.read.promptOf(sprint.id, 'U-ana', DAY)).toEqual({
         ...prompt('U-ana'),
         state: 'asked',
         answeredAt: undefined,
       });
-      expect((await tx.promptOf(sprint.id, 'U-early', DAY))?.state).toBe('away');
-      expect(await tx.promptOf(sprint.id, 'U-ana', '2026-11-04')).toBeUndefined();
+      expect((await tx.read.promptOf(sprint.id, 'U-early', DAY))?.state).toBe('away');
+      expect(await tx.read.promptOf(sprint.id, 'U-ana', '2026-11-04')).toBeUndefined();
     });
   });
 
@@ -34,11 +34,11 @@ export function promptQueryCases(database: () => Database): void {
     const key = { sprintId: sprint.id, userId: 'U-ana', day: DAY };
     await database().store.transaction(async (tx) => {
       // The prompt first: its post is recorded later in the same transaction.
-      await tx.insertPrompts([{ ...key, postId: post.id }]);
-      await tx.addPosts([post]);
-      await tx.setPromptState(key, 'unchanged', AT);
+      await tx.write.prompts.insert([{ ...key, postId: post.id }]);
+      await tx.write.posts.add([post]);
+      await tx.write.prompts.setState(key, 'unchanged', AT);
     });
-    const prompt = await database().store.transaction((tx) => tx.promptOf(sprint.id, 'U-ana', DAY));
+    const prompt = await database().store.read((read) => read.promptOf(sprint.id, 'U-ana', DAY));
     expect(prompt).toEqual({ ...key, postId: post.id, state: 'unchanged', answeredAt: AT });
   });
 
@@ -53,15 +53,15 @@ export function promptQueryCases(database: () => Database): void {
       prompt(second.id, '2026-11-05'),
     ];
     await database().store.transaction(async (tx) => {
-      await tx.insertPrompts(all);
-      const read = await tx.promptsOf([
+      await tx.write.prompts.insert(all);
+      const read = await tx.read.promptsOf([
         { sprintId: first.id, day: '2026-11-04' },
         { sprintId: second.id, day: '2026-11-03' },
       ]);
       expect(new Set(read.map(({ sprintId, day }) => `${sprintId} ${day}`))).toEqual(
         new Set([`${first.id} 2026-11-04`, `${second.id} 2026-11-03`]),
       );
-      expect(await tx.promptsOf([])).toEqual([]);
+      expect(await tx.read.promptsOf([])).toEqual([]);
     });
   });
 
@@ -72,14 +72,14 @@ export function promptQueryCases(database: () => Database): void {
     const reminded = aPost(sprint.id, { subject: { kind: 'reminder', ...about } });
     const verdict = aPost(sprint.id);
     await database().store.transaction(async (tx) => {
-      await tx.insertPrompts([{ ...about, postId: asked.id }]);
-      await tx.addPosts([asked, reminded, verdict]);
+      await tx.write.prompts.insert([{ ...about, postId: asked.id }]);
+      await tx.write.posts.add([asked, reminded, verdict]);
       for (const [i, post] of [asked, reminded, verdict].entries()) {
         const postedAt = { channelId: `D-${sprint.id}`, ts: `${i}.000` };
-        await tx.updatePost(post.id, { state: 'sent', postedAt, sentVersion: 1 });
+        await tx.write.posts.update(post.id, { state: 'sent', postedAt, sentVersion: 1 });
       }
       const found = (workspaceId: string, ts: string) =>
-        tx.promptByPost(workspaceId, { channelId: `D-${sprint.id}`, ts });
+        tx.read.promptByPost(workspaceId, { channelId: `D-${sprint.id}`, ts });
       expect(await found(WORKSPACE, '0.000')).toMatchObject({ ...about, state: 'asked' });
       expect(await found(WORKSPACE, '1.000')).toMatchObject(about);
       expect(await found(WORKSPACE, '2.000')).toBeUndefined();
@@ -90,15 +90,16 @@ export function promptQueryCases(database: () => Database): void {
   it('remembers an event, and knows it when it comes again', async () => {
     const { store } = database();
     const [almostADay, aDay] = [23.9, 24.1].map((hours) => new Date(AT.getTime() + hours * 3_600_000));
-    const forget = (at: Date | undefined) => store.transaction((tx) => tx.dropOldRecords(at as Date, 10));
+    const forget = (at: Date | undefined) =>
+      store.transaction((tx) => tx.write.retention.dropOldRecords(at as Date, 10));
     expect(await store.single.rememberEvent('Ev-1', AT)).toBe(true);
     expect(await store.single.rememberEvent('Ev-1', AT)).toBe(false);
     expect(await store.single.rememberEvent('Ev-2', AT)).toBe(true);
-    const known = (id: string) => store.transaction((tx) => tx.knowsEvent(id));
+    const known = (id: string) => store.read((read) => read.knowsEvent(id));
     expect([await known('Ev-1'), await known('Ev-3')]).toEqual([true, false]);
     await forget(almostADay);
-    expect(await store.transaction((tx) => tx.rememberEvent('Ev-1', AT))).toBe(false);
+    expect(await store.transaction((tx) => tx.events.remember('Ev-1', AT))).toBe(false);
     await forget(aDay);
-    expect(await store.transaction((tx) => tx.rememberEvent('Ev-1', AT))).toBe(true);
+    expect(await store.transaction((tx) => tx.events.remember('Ev-1', AT))).toBe(true);
   });
 }

@@ -18,13 +18,13 @@ export function recordKeepingCases(database: () => Database): void {
     const card = aCard(sprint.id, 1);
     const answer = anAnswer(card.id);
     await database().store.transaction(async (tx) => {
-      await tx.insertCards([card]);
-      await tx.insertFacts([
+      await tx.write.cards.insert([card]);
+      await tx.write.cards.insertFacts([
         answer,
         anAnswer(card.id, { supersedesId: answer.id, leftPoints: 2 }),
         aChange(card.id, 'drop'),
       ]);
-      await tx.insertResult(aResult(sprint.id, 3));
+      await tx.write.results.insert(aResult(sprint.id, 3));
     });
     sprintId = sprint.id;
     cardId = card.id;
@@ -78,12 +78,12 @@ export function recordKeepingCases(database: () => Database): void {
   ];
 
   it.each(refusals)('refuses %s', async (_what, constraint, statement) => {
-    const before = await database().store.transaction((tx) => tx.recordsOf(sprintId));
+    const before = await database().store.read((read) => read.recordsOf(sprintId));
     const error: unknown = await database()
       .session.execute(statement())
       .catch((refusal: unknown) => refusal);
     expect(sqlErrorOf(error)).toEqual({ sqlState: RESTRICT_VIOLATION, constraint });
-    expect(await database().store.transaction((tx) => tx.recordsOf(sprintId))).toEqual(before);
+    expect(await database().store.read((read) => read.recordsOf(sprintId))).toEqual(before);
   });
 
   it('allows the replacement of the member, corrected answers included', async () => {
@@ -93,7 +93,7 @@ export function recordKeepingCases(database: () => Database): void {
       );
     await replace('loadline.answers');
     await replace('loadline.card_changes');
-    const { facts } = await database().store.transaction((tx) => tx.recordsOf(sprintId));
+    const { facts } = await database().store.read((read) => read.recordsOf(sprintId));
     expect(facts.map((fact) => fact.memberId)).toEqual(['erased-1', 'erased-1', 'erased-1']);
   });
 }

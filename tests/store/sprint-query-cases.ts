@@ -18,17 +18,17 @@ export function sprintQueryCases(database: () => Database): void {
       nextReminderAt: new Date('2026-11-03T11:15:00Z'),
     };
     await database().store.transaction(async (tx) => {
-      expect(await tx.sprintById(sprint.id)).toEqual(sprint);
-      await tx.updateSprint(changed);
-      expect(await tx.sprintById(sprint.id)).toEqual(changed);
-      expect(await tx.sprintById('nobody')).toBeUndefined();
+      expect(await tx.read.sprintById(sprint.id)).toEqual(sprint);
+      await tx.write.sprints.update(changed);
+      expect(await tx.read.sprintById(sprint.id)).toEqual(changed);
+      expect(await tx.read.sprintById('nobody')).toBeUndefined();
     });
   });
 
   it('says so when there is no sprint to change', async () => {
     const { sprint } = await savedSprint(database());
     await expect(
-      database().store.transaction((tx) => tx.updateSprint({ ...sprint, id: 'nobody' })),
+      database().store.transaction((tx) => tx.write.sprints.update({ ...sprint, id: 'nobody' })),
     ).rejects.toMatchObject({ code: 'no-such-row' });
   });
 
@@ -45,12 +45,12 @@ export function sprintQueryCases(database: () => Database): void {
     const later = aSprint(team.id, { startsOn: '2026-11-16', endsOn: '2026-11-27' });
     const now = aSprint(team.id);
     await database().store.transaction(async (tx) => {
-      await tx.saveTeam(team);
-      for (const sprint of [later, old, cancelled, now]) await tx.insertSprint(sprint);
-      expect(await tx.sprintsOf(team.id)).toEqual([old, cancelled, now, later]);
-      expect(await tx.openSprintsOf(team.id)).toEqual([now, later]);
-      expect(await tx.latestFinishedSprint(team.id)).toEqual(cancelled);
-      expect(await tx.latestFinishedSprint('nobody')).toBeUndefined();
+      await tx.write.teams.save(team);
+      for (const sprint of [later, old, cancelled, now]) await tx.write.sprints.insert(sprint);
+      expect(await tx.read.sprintsOf(team.id)).toEqual([old, cancelled, now, later]);
+      expect(await tx.read.openSprintsOf(team.id)).toEqual([now, later]);
+      expect(await tx.read.latestFinishedSprint(team.id)).toEqual(cancelled);
+      expect(await tx.read.latestFinishedSprint('nobody')).toBeUndefined();
     });
   });
 
@@ -62,14 +62,14 @@ export function sprintQueryCases(database: () => Database): void {
     const firstClock = { nextPromptAt: at, nextReminderAt: at, lastCallAt: undefined };
     const secondClock = { nextPromptAt: undefined, nextReminderAt: undefined, lastCallAt: at };
     await database().store.transaction(async (tx) => {
-      await tx.updateSprintClocks([
+      await tx.write.sprints.updateClocks([
         { id: first.id, ...firstClock },
         { id: second.id, ...secondClock },
       ]);
-      await tx.updateSprintClocks([]);
-      expect(await tx.sprintById(first.id)).toEqual({ ...first, ...firstClock });
-      expect(await tx.sprintById(second.id)).toEqual({ ...second, ...secondClock });
-      expect(await tx.sprintById(untouched.id)).toEqual(untouched);
+      await tx.write.sprints.updateClocks([]);
+      expect(await tx.read.sprintById(first.id)).toEqual({ ...first, ...firstClock });
+      expect(await tx.read.sprintById(second.id)).toEqual({ ...second, ...secondClock });
+      expect(await tx.read.sprintById(untouched.id)).toEqual(untouched);
     });
   });
 
@@ -78,11 +78,11 @@ export function sprintQueryCases(database: () => Database): void {
     const first = aResult(sprint.id, 3);
     const second = aResult(sprint.id, 5, { version: 2, recordedAt: new Date('2026-11-14T17:00:00Z') });
     await database().store.transaction(async (tx) => {
-      expect(await tx.latestResult(sprint.id)).toBeUndefined();
-      await tx.insertResult(first);
-      expect(await tx.latestResult(sprint.id)).toEqual(first);
-      await tx.insertResult(second);
-      expect(await tx.latestResult(sprint.id)).toEqual(second);
+      expect(await tx.read.latestResult(sprint.id)).toBeUndefined();
+      await tx.write.results.insert(first);
+      expect(await tx.read.latestResult(sprint.id)).toEqual(first);
+      await tx.write.results.insert(second);
+      expect(await tx.read.latestResult(sprint.id)).toEqual(second);
     });
   });
 
@@ -101,14 +101,14 @@ export function sprintQueryCases(database: () => Database): void {
     const marchAgain = aResult(march.id, 8, { version: 2 });
     const februaryResult = aResult(february.id, 5);
     await database().store.transaction(async (tx) => {
-      await tx.saveTeam(team);
-      for (const sprint of [march, february, cancelled, reopened]) await tx.insertSprint(sprint);
-      await tx.insertResult(aResult(march.id, 3));
-      await tx.insertResult(marchAgain);
-      await tx.insertResult(februaryResult);
-      await tx.insertResult(aResult(cancelled.id, 2, { cancelled: true }));
-      await tx.insertResult(aResult(reopened.id, 2));
-      expect(await tx.closedSprintsOf(team.id)).toEqual([
+      await tx.write.teams.save(team);
+      for (const sprint of [march, february, cancelled, reopened]) await tx.write.sprints.insert(sprint);
+      await tx.write.results.insert(aResult(march.id, 3));
+      await tx.write.results.insert(marchAgain);
+      await tx.write.results.insert(februaryResult);
+      await tx.write.results.insert(aResult(cancelled.id, 2, { cancelled: true }));
+      await tx.write.results.insert(aResult(reopened.id, 2));
+      expect(await tx.read.closedSprintsOf(team.id)).toEqual([
         { sprint: february, result: februaryResult },
         { sprint: march, result: marchAgain },
       ]);
@@ -122,18 +122,18 @@ export function sprintQueryCases(database: () => Database): void {
     const first = aSprint(team.id, { ...CLOSED, ...span('02') });
     const second = aSprint(team.id, { ...CLOSED, ...span('03') });
     await database().store.transaction(async (tx) => {
-      await tx.saveTeam(team);
-      expect(await tx.baselineVelocityPoints(team, 'none')).toBeUndefined();
-      for (const sprint of [idle, first, second]) await tx.insertSprint(sprint);
-      await tx.insertResult(aResult(idle.id, 0));
-      await tx.insertResult(aResult(first.id, 3));
-      await tx.insertResult(aResult(first.id, 2.5, { version: 2 }));
-      await tx.insertResult(aResult(second.id, 8));
+      await tx.write.teams.save(team);
+      expect(await tx.read.baselineVelocityPoints(team, 'none')).toBeUndefined();
+      for (const sprint of [idle, first, second]) await tx.write.sprints.insert(sprint);
+      await tx.write.results.insert(aResult(idle.id, 0));
+      await tx.write.results.insert(aResult(first.id, 3));
+      await tx.write.results.insert(aResult(first.id, 2.5, { version: 2 }));
+      await tx.write.results.insert(aResult(second.id, 8));
       const named = { ...team, baselineSprintId: second.id };
-      expect(await tx.baselineVelocityPoints(team, 'none')).toBe(2.5);
-      expect(await tx.baselineVelocityPoints(team, first.id)).toBe(8);
-      expect(await tx.baselineVelocityPoints(named, first.id)).toBe(8);
-      expect(await tx.baselineVelocityPoints(named, second.id)).toBeUndefined();
+      expect(await tx.read.baselineVelocityPoints(team, 'none')).toBe(2.5);
+      expect(await tx.read.baselineVelocityPoints(team, first.id)).toBe(8);
+      expect(await tx.read.baselineVelocityPoints(named, first.id)).toBe(8);
+      expect(await tx.read.baselineVelocityPoints(named, second.id)).toBeUndefined();
     });
   });
 }

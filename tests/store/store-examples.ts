@@ -145,8 +145,8 @@ export async function savedSprint(
   const team = aTeam();
   const saved = aSprint(team.id, sprint);
   await database.store.transaction(async (tx) => {
-    await tx.saveTeam(team);
-    await tx.insertSprint(saved);
+    await tx.write.teams.save(team);
+    await tx.write.sprints.insert(saved);
   });
   return { team, sprint: saved };
 }

@@ -7,11 +7,11 @@ export function teamQueryCases(database: () => Database): void {
   it('gives a team back as it was saved, by id and by channel', async () => {
     const team = aTeam({ productOwnerId: 'U-ola', scale: [0.5, 1, 2.5, 40] });
     await database().store.transaction(async (tx) => {
-      await tx.saveTeam(team);
-      expect(await tx.teamById(team.id)).toEqual(team);
-      expect(await tx.teamByChannel(WORKSPACE, team.channelId)).toEqual(team);
-      expect(await tx.teamByChannel('W-elsewhere', team.channelId)).toBeUndefined();
-      expect(await tx.teamById('nobody')).toBeUndefined();
+      await tx.write.teams.save(team);
+      expect(await tx.read.teamById(team.id)).toEqual(team);
+      expect(await tx.read.teamByChannel(WORKSPACE, team.channelId)).toEqual(team);
+      expect(await tx.read.teamByChannel('W-elsewhere', team.channelId)).toBeUndefined();
+      expect(await tx.read.teamById('nobody')).toBeUndefined();
     });
   });
 
@@ -26,22 +26,22 @@ export function teamQueryCases(database: () => Database): void {
       baselineSprintId: sprint.id,
     };
     await database().store.transaction(async (tx) => {
-      await tx.saveTeam(team);
-      await tx.insertSprint(sprint);
-      await tx.saveTeam(changed);
+      await tx.write.teams.save(team);
+      await tx.write.sprints.insert(sprint);
+      await tx.write.teams.save(changed);
     });
-    expect(await database().store.transaction((tx) => tx.teamById(team.id))).toEqual(changed);
+    expect(await database().store.read((read) => read.teamById(team.id))).toEqual(changed);
   });
 
   it('refuses a second team in a channel by name, and the transaction goes on', async () => {
     const team = aTeam({ name: 'First here' });
     await database().store.transaction(async (tx) => {
-      await tx.saveTeam(team);
-      await expect(tx.saveTeam(aTeam({ channelId: team.channelId }))).rejects.toMatchObject({
+      await tx.write.teams.save(team);
+      await expect(tx.write.teams.save(aTeam({ channelId: team.channelId }))).rejects.toMatchObject({
         code: 'channel-has-a-team',
         details: { teamName: 'First here' },
       });
-      expect(await tx.teamById(team.id)).toEqual(team);
+      expect(await tx.read.teamById(team.id)).toEqual(team);
     });
   });
 
@@ -49,9 +49,9 @@ export function teamQueryCases(database: () => Database): void {
     const team = aTeam();
     const elsewhere = aTeam({ channelId: team.channelId, workspaceId: 'W-elsewhere' });
     await database().store.transaction(async (tx) => {
-      await tx.saveTeam(team);
-      await tx.saveTeam(elsewhere);
-      expect(await tx.teamByChannel('W-elsewhere', team.channelId)).toEqual(elsewhere);
+      await tx.write.teams.save(team);
+      await tx.write.teams.save(elsewhere);
+      expect(await tx.read.teamByChannel('W-elsewhere', team.channelId)).toEqual(elsewhere);
     });
   });
 
@@ -64,12 +64,12 @@ export function teamQueryCases(database: () => Database): void {
     ] as const;
     const left = { ...zoe, isActive: false, isFacilitator: true };
     await database().store.transaction(async (tx) => {
-      await tx.saveTeam(team);
-      await tx.saveMembers(team.id, [zoe, ana, bo]);
-      await tx.saveMembers(team.id, [left]);
-      await tx.saveMembers(team.id, []);
-      expect(await tx.membersOf(team.id)).toEqual([ana, bo, left]);
-      expect(await tx.activeMemberIds([team.id, 'nobody'])).toEqual(
+      await tx.write.teams.save(team);
+      await tx.write.teams.saveMembers(team.id, [zoe, ana, bo]);
+      await tx.write.teams.saveMembers(team.id, [left]);
+      await tx.write.teams.saveMembers(team.id, []);
+      expect(await tx.read.membersOf(team.id)).toEqual([ana, bo, left]);
+      expect(await tx.read.activeMemberIds([team.id, 'nobody'])).toEqual(
         new Map([
           [team.id, new Set(['U-2', 'U-3'])],
           ['nobody', new Set()],
@@ -87,10 +87,10 @@ export function teamQueryCases(database: () => Database): void {
     ] as const;
     const member = aMember({ userId: 'U-many' });
     await database().store.transaction(async (tx) => {
-      for (const team of [b, a, left, elsewhere]) await tx.saveTeam(team);
-      for (const team of [b, a, elsewhere]) await tx.saveMembers(team.id, [member]);
-      await tx.saveMembers(left.id, [{ ...member, isActive: false }]);
-      expect(await tx.teamsOf({ workspaceId: WORKSPACE, userId: 'U-many' })).toEqual([a, b]);
+      for (const team of [b, a, left, elsewhere]) await tx.write.teams.save(team);
+      for (const team of [b, a, elsewhere]) await tx.write.teams.saveMembers(team.id, [member]);
+      await tx.write.teams.saveMembers(left.id, [{ ...member, isActive: false }]);
+      expect(await tx.read.teamsOf({ workspaceId: WORKSPACE, userId: 'U-many' })).toEqual([a, b]);
     });
   });
 
@@ -107,13 +107,13 @@ export function teamQueryCases(database: () => Database): void {
       cards: 'Rope, ½\n"Buoy, red"\t3',
     };
     await database().store.transaction(async (tx) => {
-      await tx.saveTeam(team);
-      await tx.saveDraft(team.id, 'U-ana', { ...draft, name: 'first try' });
-      await tx.saveDraft(team.id, 'U-ana', draft);
-      expect(await tx.draftOf(team.id, 'U-ana')).toEqual(draft);
-      expect(await tx.draftOf(team.id, 'U-bo')).toBeUndefined();
-      await tx.deleteDraft(team.id, 'U-ana');
-      expect(await tx.draftOf(team.id, 'U-ana')).toBeUndefined();
+      await tx.write.teams.save(team);
+      await tx.drafts.save(team.id, 'U-ana', { ...draft, name: 'first try' });
+      await tx.drafts.save(team.id, 'U-ana', draft);
+      expect(await tx.read.draftOf(team.id, 'U-ana')).toEqual(draft);
+      expect(await tx.read.draftOf(team.id, 'U-bo')).toBeUndefined();
+      await tx.drafts.delete(team.id, 'U-ana');
+      expect(await tx.read.draftOf(team.id, 'U-ana')).toBeUndefined();
     });
   });
 }

@@ -9,11 +9,11 @@ export function transactionCases(database: () => Database): void {
     const failure = new Error('changed my mind');
     await expect(
       database().store.transaction(async (tx) => {
-        await tx.saveTeam(team);
+        await tx.write.teams.save(team);
         throw failure;
       }),
     ).rejects.toBe(failure);
-    expect(await database().store.transaction((tx) => tx.teamById(team.id))).toBeUndefined();
+    expect(await database().store.read((read) => read.teamById(team.id))).toBeUndefined();
   });
 
   it('answers a ping', async () => {

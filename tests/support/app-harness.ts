@@ -11,7 +11,7 @@ import { runDueWork } from '../../src/app/clock/ask-members.ts';
 import type { PlanInput } from '../../src/app/planning/plan-input.ts';
 import { commitPlan, previewPlan } from '../../src/app/planning/plan-sprint.ts';
 import type { AppDependencies } from '../../src/app/ports/app-dependencies.ts';
-import type { Transaction } from '../../src/app/ports/store.ts';
+import type { Reading, Transaction } from '../../src/app/ports/store.ts';
 import { deliverPost } from '../../src/app/posting/deliver.ts';
 import type { MessageContent, PlanContent } from '../../src/app/posting/message-content.ts';
 import type { RefusalCode, RefusalDetails } from '../../src/app/refusal.ts';
@@ -105,14 +105,18 @@ export class Harness {
 
   async owedKinds(): Promise<string[]> {
     const ids = await this.owedPostIds();
-    return this.read(async (tx) => {
+    return this.read(async (read) => {
       const kinds: string[] = [];
-      for (const id of ids) kinds.push((await tx.postById(id))?.subject.kind ?? 'no such post');
+      for (const id of ids) kinds.push((await read.postById(id))?.subject.kind ?? 'no such post');
       return kinds;
     });
   }
 
-  read<T>(work: (tx: Transaction) => Promise<T>): Promise<T> {
+  read<T>(work: (read: Reading) => Promise<T>): Promise<T> {
+    return this.deps.store.read(work);
+  }
+
+  write<T>(work: (tx: Transaction) => Promise<T>): Promise<T> {
     return this.deps.store.transaction(work);
   }
 
@@ -156,11 +160,11 @@ export class Harness {
   }
 
   async sprint(sprintId: string): Promise<Sprint> {
-    return (await this.read((tx) => tx.sprintById(sprintId))) as Sprint;
+    return (await this.read((read) => read.sprintById(sprintId))) as Sprint;
   }
 
   async records(sprintId: string): Promise<SprintRecords> {
-    return this.read((tx) => tx.recordsOf(sprintId));
+    return this.read((read) => read.recordsOf(sprintId));
   }
 
   /** Answers for cards by their number in the sprint. */

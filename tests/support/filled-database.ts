@@ -13,23 +13,26 @@ export async function fillDatabase(database: Database): Promise<{ sprintId: stri
   const [first, second] = cards as [(typeof cards)[0], (typeof cards)[0]];
   const answer = anAnswer(first.id, { note: "it's\ta\nnote" });
   await database.store.transaction(async (tx) => {
-    await tx.saveMembers(team.id, [aMember(), aMember({ userId: 'U-ben', name: 'Ben', isActive: false })]);
-    await tx.insertCards(cards);
-    await tx.addOwner(second.id, 'U-ben');
-    await tx.insertFacts([answer]);
-    await tx.insertFacts([anAnswer(first.id, { leftPoints: 2, supersedesId: answer.id })]);
-    await tx.insertFacts([aChange(second.id, 'drop')]);
+    await tx.write.teams.saveMembers(team.id, [
+      aMember(),
+      aMember({ userId: 'U-ben', name: 'Ben', isActive: false }),
+    ]);
+    await tx.write.cards.insert(cards);
+    await tx.write.cards.addOwner(second.id, 'U-ben');
+    await tx.write.cards.insertFacts([answer]);
+    await tx.write.cards.insertFacts([anAnswer(first.id, { leftPoints: 2, supersedesId: answer.id })]);
+    await tx.write.cards.insertFacts([aChange(second.id, 'drop')]);
     const prompt = { sprintId: sprint.id, userId: 'U-ana', day: '2026-11-03' };
     const post = aPost(sprint.id, {
       recipient: { userId: 'U-ana' },
       subject: { kind: 'daily-prompt', ...prompt },
     });
-    await tx.insertPrompts([{ ...prompt, postId: post.id }]);
-    await tx.addPosts([post, aPost(sprint.id)]);
-    await tx.setPromptState(prompt, 'answered', AT);
-    await tx.insertResult(aResult(sprint.id, 8));
-    await tx.saveTeam({ ...team, baselineSprintId: sprint.id });
-    await tx.saveDraft(team.id, 'U-ana', {
+    await tx.write.prompts.insert([{ ...prompt, postId: post.id }]);
+    await tx.write.posts.add([post, aPost(sprint.id)]);
+    await tx.write.prompts.setState(prompt, 'answered', AT);
+    await tx.write.results.insert(aResult(sprint.id, 8));
+    await tx.write.teams.save({ ...team, baselineSprintId: sprint.id });
+    await tx.drafts.save(team.id, 'U-ana', {
       teamId: team.id,
       awayDays: '',
       name: 'Draft',
@@ -39,7 +42,7 @@ export async function fillDatabase(database: Database): Promise<{ sprintId: stri
       closesAt: '17:00',
       cards: 'Tar the hull, 3',
     });
-    await tx.rememberEvent('Ev-1', AT);
+    await tx.events.remember('Ev-1', AT);
   });
   return { sprintId: sprint.id, waitingCount: 2 };
 }

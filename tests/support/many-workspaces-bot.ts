@@ -195,7 +195,7 @@ export class ManyWorkspacesBot {
     if (!view) throw new Error('no form was opened');
     await standIn.submit('U0ANA', view.id as string);
     await this.settle();
-    const team = await this.deps.store.transaction((tx) => tx.teamByChannel(teamId, 'C0TEAM'));
+    const team = await this.deps.store.read((read) => read.teamByChannel(teamId, 'C0TEAM'));
     if (!team) throw new Error('no team was set up');
     return team;
   }

@@ -44,13 +44,13 @@ export async function importPast(
       importedAt: at,
     };
   });
-  await h.read(async (tx) => {
+  await h.write(async (tx) => {
     for (const [i, sprint] of sprints.entries()) {
       const { velocityPoints, commitmentPoints, value } = given[i] as GivenSprint;
-      await tx.insertSprint(sprint);
-      await tx.savePastSprint(pastOf(team, sprint, velocityPoints, commitmentPoints ?? 10, at));
+      await tx.write.sprints.insert(sprint);
+      await tx.write.history.savePastSprint(pastOf(team, sprint, velocityPoints, commitmentPoints ?? 10, at));
       if (value === undefined) continue;
-      await tx.recordValue({ sprintId: sprint.id, value, byUserId: 'UIMPORT', at });
+      await tx.write.history.recordValue({ sprintId: sprint.id, value, byUserId: 'UIMPORT', at });
     }
   });
   return sprints;

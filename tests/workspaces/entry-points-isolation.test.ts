@@ -146,7 +146,7 @@ describe('a form that is sent off with the same trigger in both workspaces', () 
   it('is done in both', async () => {
     for (const { workspaceId, sprintId } of [north, south]) {
       const cardsOf = async () =>
-        (await bot.deps.store.transaction((tx) => tx.recordsOf(sprintId))).cards.length;
+        (await bot.deps.store.read((read) => read.recordsOf(sprintId))).cards.length;
       const before = await cardsOf();
       await bot.send({
         type: 'view_submission',

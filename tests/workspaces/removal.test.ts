@@ -30,7 +30,9 @@ afterEach(() => bot.stop());
 async function teamWithSprint(workspaceId: string): Promise<{ teamId: string; sprintId: string }> {
   const team = await bot.setUpTeam(workspaceId);
   const actor = { workspaceId, userId: 'U0ANA' };
-  await bot.deps.store.transaction((tx) => tx.saveTeam({ ...team, promptAt: '09:00', timeZone: 'Etc/UTC' }));
+  await bot.deps.store.transaction((tx) =>
+    tx.write.teams.save({ ...team, promptAt: '09:00', timeZone: 'Etc/UTC' }),
+  );
   await previewPlan(bot.deps, actor, {
     teamId: team.id,
     name: 'Harbour 12',
@@ -47,7 +49,7 @@ async function teamWithSprint(workspaceId: string): Promise<{ teamId: string; sp
 }
 
 function installationOf(workspaceId: string) {
-  return bot.deps.store.transaction((tx) => tx.installationOf(workspaceId));
+  return bot.deps.store.read((read) => read.installationOf(workspaceId));
 }
 
 async function statesOfPosts(workspaceId: string): Promise<string[]> {
@@ -92,14 +94,14 @@ describe('when a workspace removes the bot', () => {
     expect(prompts(SOUTH)).toHaveLength(1);
     expect(await statesOfPosts(NORTH)).toEqual(['team-set-up sent', 'plan sent']);
     await bot.pass('2026-11-20T09:00:00Z');
-    const sprint = await bot.deps.store.transaction((tx) => tx.sprintById(north.sprintId));
+    const sprint = await bot.deps.store.read((read) => read.sprintById(north.sprintId));
     expect(sprint?.state).toBe('open');
   });
 
   it('what it was owed waits untried, and does not come back to the queue by itself', async () => {
     const { teamId } = await teamWithSprint(NORTH);
     await bot.deps.store.transaction((tx) =>
-      tx.addPosts([
+      tx.write.posts.add([
         {
           id: 'owed',
           workspaceId: NORTH,

@@ -78,7 +78,7 @@ export async function furnish(
     return (await commitPlan(deps, actor, { teamId: team.id })).sprint.id;
   };
   const cardsOf = async (sprintId: string) =>
-    (await deps.store.transaction((tx) => tx.recordsOf(sprintId))).cards;
+    (await deps.store.read((read) => read.recordsOf(sprintId))).cards;
   const answer = async (sprintId: string, day: string, left: string): Promise<void> => {
     const [card] = await cardsOf(sprintId);
     const cardId = card?.id ?? 'no card';

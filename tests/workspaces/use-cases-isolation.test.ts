@@ -426,12 +426,12 @@ describe('a post', () => {
       recipient: { channelId: CHANNEL_ID },
       subject,
     }));
-    await deps.store.transaction((tx) => tx.addPosts(posts));
+    await deps.store.transaction((tx) => tx.write.posts.add(posts));
     const sentBefore = messenger.messages.length;
     for (const { id } of posts) expect(await deliverPost(deps, id)).toEqual({ done: true });
     expect(messenger.messages.length).toBe(sentBefore);
     for (const { id } of posts) {
-      expect((await deps.store.transaction((tx) => tx.postById(id)))?.state).toBe('skipped');
+      expect((await deps.store.read((read) => read.postById(id)))?.state).toBe('skipped');
     }
     await database.session.execute(sql`delete from loadline.posts where id like 'stolen-%'`);
   });

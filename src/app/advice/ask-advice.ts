@@ -8,7 +8,7 @@ import type { PastSprint } from '../history/past-sprint.ts';
 import { pastSprints } from '../history/team-history.ts';
 import { nextSprintDays, sprintRhythmDays } from '../planning/sprint-rhythm.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
-import type { Transaction } from '../ports/store.ts';
+import type { Reading, Transaction } from '../ports/store.ts';
 import type { Audience, Place } from '../team/place.ts';
 import { audienceAt, audienceInTeam, todayOf } from '../team/place.ts';
 import type { Actor, Member, Sprint, Team } from '../team/team.ts';
@@ -34,23 +34,23 @@ export async function askAdvice(
   question: AdviceQuestion,
 ): Promise<Advice> {
   return deps.store.transaction(async (tx) => {
-    const { team, members, isFacilitator } = await audienceBy(tx, actor, reference);
+    const { team, members, isFacilitator } = await audienceBy(tx.read, actor, reference);
     const on = todayOf(team, deps.clock.now());
-    await requireAnswerable(tx, team, members, question, on);
+    await requireAnswerable(tx.read, team, members, question, on);
     return { ...(await adviceOf(tx, team, members, question, on)), askerIsFacilitator: isFacilitator };
   });
 }
 
 /** @throws Refusal as `audienceAt` and `audienceInTeam` do. */
-export function audienceBy(tx: Transaction, actor: Actor, reference: TeamReference): Promise<Audience> {
+export function audienceBy(read: Reading, actor: Actor, reference: TeamReference): Promise<Audience> {
   return 'teamId' in reference
-    ? audienceInTeam(tx, actor, reference.teamId)
-    : audienceAt(tx, actor, reference.place);
+    ? audienceInTeam(read, actor, reference.teamId)
+    : audienceAt(read, actor, reference.place);
 }
 
 /** @throws Refusal `bad-input` */
 export async function requireAnswerable(
-  tx: Transaction,
+  read: Reading,
   team: Team,
   members: readonly Member[],
   question: AdviceQuestion,
@@ -59,7 +59,7 @@ export async function requireAnswerable(
   if (question.about === 'forecast') checkForecast(question);
   if (question.about === 'range') {
     checkDays(question);
-    checkRange(question, { team, members, span: await spanAsked(tx, team, question, on) }, on);
+    checkRange(question, { team, members, span: await spanAsked(read, team, question, on) }, on);
   }
 }
 
@@ -81,13 +81,13 @@ export async function adviceOf(
     case 'odds':
       return { ...base, question, ...oddsOf(past) };
     case 'range': {
-      const span = await spanAsked(tx, team, question, on);
+      const span = await spanAsked(tx.read, team, question, on);
       const coming = comingSprint(team, members, span, question.awayDays);
       return { ...base, question, ...rangeOf(team.thresholds, past, coming) };
     }
     case 'forecast': {
-      const { startsOn } = await spanAsked(tx, team, question, on);
-      const sprints = (await tx.sprintsOf(team.id)).filter(({ state }) => state !== 'cancelled');
+      const { startsOn } = await spanAsked(tx.read, team, question, on);
+      const sprints = (await tx.read.sprintsOf(team.id)).filter(({ state }) => state !== 'cancelled');
       const rhythm = { startsOn, sprintLengthDays: sprintRhythmDays(sprints) };
       return { ...base, question, ...forecastOf(question, past, rhythm) };
     }
@@ -112,14 +112,14 @@ export function adviceBase(
 
 /** The days that the question names; those that it leaves open are the next free ones. */
 async function spanAsked(
-  tx: Transaction,
+  read: Reading,
   team: Team,
   question: AdviceQuestion,
   on: Day,
 ): Promise<Pick<Sprint, 'startsOn' | 'endsOn'>> {
   const taken = {
-    open: await tx.openSprintsOf(team.id),
-    lastFinished: await tx.latestFinishedSprint(team.id),
+    open: await read.openSprintsOf(team.id),
+    lastFinished: await read.latestFinishedSprint(team.id),
   };
   const next = nextSprintDays(team, taken, on);
   if (question.about !== 'range') return next;

@@ -18,7 +18,7 @@ export async function forecastForm(
   reference: TeamReference,
 ): Promise<ForecastForm> {
   return deps.store.transaction(async (tx) => {
-    const { team } = await audienceBy(tx, actor, reference);
+    const { team } = await audienceBy(tx.read, actor, reference);
     return { team, velocities: knownVelocities(await pastSprints(tx, team)).slice(-LATEST_SPRINTS) };
   });
 }

@@ -17,10 +17,10 @@ export async function shareAdvice(
   { teamId, question }: { readonly teamId: string; readonly question: AdviceQuestion },
 ): Promise<void> {
   await deps.store.transaction(async (tx) => {
-    const { team, members } = await audienceInTeam(tx, actor, teamId);
+    const { team, members } = await audienceInTeam(tx.read, actor, teamId);
     const on = todayOf(team, deps.clock.now());
-    await requireAnswerable(tx, team, members, question, on);
-    await tx.addPosts([
+    await requireAnswerable(tx.read, team, members, question, on);
+    await tx.write.posts.add([
       {
         id: randomUUID(),
         workspaceId: team.workspaceId,

@@ -72,7 +72,8 @@ export async function answerForm(
 ): Promise<AnswerForm> {
   return deps.store.transaction(async (tx) => {
     const sprintId =
-      where.sprintId ?? (await runningSprintId(tx, actor, where.place as Place, deps.clock.now(), where.day));
+      where.sprintId ??
+      (await runningSprintId(tx.read, actor, where.place as Place, deps.clock.now(), where.day));
     const { team, sprint, day, records } = await answeredDay(deps, tx, actor, sprintId, where.day);
     const cards = answerableCards(records, actor.userId, day).map(({ form }) => form);
     const takeable = takeableStates(records).map(cardLine);

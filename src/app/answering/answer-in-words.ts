@@ -35,10 +35,13 @@ export async function answerInWords(
     const asked =
       input.threadTs === undefined
         ? undefined
-        : await tx.promptByPost(actor.workspaceId, { channelId: input.place.channelId, ts: input.threadTs });
+        : await tx.read.promptByPost(actor.workspaceId, {
+            channelId: input.place.channelId,
+            ts: input.threadTs,
+          });
     const prompt = asked?.userId === actor.userId ? asked : undefined;
     const sprintId =
-      prompt?.sprintId ?? (await runningSprintId(tx, actor, input.place, deps.clock.now(), undefined));
+      prompt?.sprintId ?? (await runningSprintId(tx.read, actor, input.place, deps.clock.now(), undefined));
     return answeredDay(deps, tx, actor, sprintId, prompt?.day);
   });
   const where = { sprintId: sprint.id, day };

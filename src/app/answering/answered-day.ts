@@ -3,7 +3,7 @@ import { isDay } from '../../sprint/calendar.ts';
 import type { SprintCardState } from '../cards/card-line.ts';
 import { needsOwner, statesOf } from '../cards/card-line.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
-import type { Transaction } from '../ports/store.ts';
+import type { Reading, Transaction } from '../ports/store.ts';
 import type { PromptContent } from '../posting/message-content.ts';
 import { Refusal } from '../refusal.ts';
 import type { Membership, Place } from '../team/place.ts';
@@ -41,8 +41,8 @@ export async function answeredDay(
 ): Promise<AnsweredDay> {
   const [found, records, prompt] = await waitForAll([
     sprintForMemberLocked(tx, actor, sprintId),
-    tx.recordsOf(sprintId),
-    day !== undefined && isDay(day) ? tx.promptOf(sprintId, actor.userId, day) : undefined,
+    tx.read.recordsOf(sprintId),
+    day !== undefined && isDay(day) ? tx.read.promptOf(sprintId, actor.userId, day) : undefined,
   ]);
   const { team, sprint } = found;
   requireOpen(sprint);
@@ -59,13 +59,13 @@ export async function answeredDay(
 
 /** The sprint that a place's team has on the day, or today. */
 export async function runningSprintId(
-  tx: Transaction,
+  read: Reading,
   actor: Actor,
   place: Place,
   now: Date,
   day: string | undefined,
 ): Promise<string> {
-  const { team, openSprints } = await membershipAt(tx, actor, place);
+  const { team, openSprints } = await membershipAt(read, actor, place);
   const sprint = currentSprint(openSprints, day ?? todayOf(team, now));
   if (!sprint) throw new Refusal('no-sprint-running', {});
   return sprint.id;
@@ -97,12 +97,12 @@ export async function meetPrompt(
   const { userId } = actor;
   const prompt = { sprintId: sprint.id, userId, day };
   const [postId, added] = await waitForAll([
-    tx.setPromptState(prompt, state, deps.clock.now()),
-    tx.insertFacts(facts),
-    askedByPostId !== undefined && tx.refreshPost(askedByPostId),
+    tx.write.prompts.setState(prompt, state, deps.clock.now()),
+    tx.write.cards.insertFacts(facts),
+    askedByPostId !== undefined && tx.write.posts.refresh(askedByPostId),
   ]);
   // The clock may ask at this very moment.
-  if (postId !== undefined && postId !== askedByPostId) await tx.refreshPost(postId);
+  if (postId !== undefined && postId !== askedByPostId) await tx.write.posts.refresh(postId);
   const now = { ...records, facts: [...records.facts, ...added] };
   return promptContentOf(team, sprint, userId, day, now, state);
 }

@@ -143,7 +143,7 @@ async function recordChecked(
     return { kind: 'growth-to-explain', heading: { team, sprint }, day, answers: given, grown };
   }
   const taken = takeableStates(records).filter(({ card }) => takeCardIds.includes(card.id));
-  for (const { card } of taken) await tx.addOwner(card.id, actor.userId);
+  for (const { card } of taken) await tx.write.cards.addOwner(card.id, actor.userId);
   const takenIds = new Set(taken.map(({ card }) => card.id));
   const cards = records.cards.map((card) =>
     takenIds.has(card.id) ? { ...card, ownerIds: [actor.userId] } : card,

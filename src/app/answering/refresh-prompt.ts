@@ -9,8 +9,8 @@ export async function refreshPrompt(
   userId: string,
   day: Day,
 ): Promise<void> {
-  const prompt = await tx.promptOf(sprintId, userId, day);
-  if (prompt?.postId !== undefined) await tx.refreshPost(prompt.postId);
+  const prompt = await tx.read.promptOf(sprintId, userId, day);
+  if (prompt?.postId !== undefined) await tx.write.posts.refresh(prompt.postId);
 }
 
 /** Brings the day's lists of a card's owners up to date, for people answer by the places in them. */

@@ -35,7 +35,7 @@ export async function dropCard(
     });
   }
   return changeCard(deps, actor, input, async (tx, { state, day }) => {
-    await tx.insertFacts([{ ...factBase(deps, actor, state, day), kind: 'drop', note: reason }]);
+    await tx.write.cards.insertFacts([{ ...factBase(deps, actor, state, day), kind: 'drop', note: reason }]);
   });
 }
 
@@ -48,7 +48,7 @@ export async function takeCard(
   return changeCard(deps, actor, input, async (tx, { state }) => {
     if (state.card.ownerIds.includes(actor.userId))
       throw new Refusal('already-owner', { card: cardName(state.card) });
-    await tx.addOwner(state.card.id, actor.userId);
+    await tx.write.cards.addOwner(state.card.id, actor.userId);
   });
 }
 
@@ -67,7 +67,7 @@ export async function reopenCard(
     if (!state.finished) throw new Refusal('card-not-finished', { card });
     if (!isFacilitator && !state.card.ownerIds.includes(actor.userId))
       throw new Refusal('not-card-owner', { card });
-    await tx.insertFacts([{ ...factBase(deps, actor, state, day), kind: 'reopen', note: '' }]);
+    await tx.write.cards.insertFacts([{ ...factBase(deps, actor, state, day), kind: 'reopen', note: '' }]);
   });
 }
 
@@ -95,10 +95,10 @@ async function changeCard(
     const { team, sprint, member } = await openSprint(tx, actor, input, deps.clock.now());
     const today = todayOf(team, deps.clock.now());
     const day = today > sprint.endsOn ? sprint.endsOn : today < sprint.startsOn ? sprint.startsOn : today;
-    const state = findCard(statesOf(await tx.recordsOf(sprint.id)), input.reference);
+    const state = findCard(statesOf(await tx.read.recordsOf(sprint.id)), input.reference);
     if (state.droppedOn !== undefined) throw new Refusal('card-dropped', { card: cardName(state.card) });
     await change(tx, { state, day, isFacilitator: member.isFacilitator });
-    const states = statesOf(await tx.recordsOf(sprint.id));
+    const states = statesOf(await tx.read.recordsOf(sprint.id));
     const after = states.find(({ card }) => card.id === state.card.id) as SprintCardState;
     await refreshOwnersPrompts(tx, after.card, today);
     return { heading: { team, sprint }, card: cardLine(after) };
@@ -113,8 +113,8 @@ export async function listCards(
 ): Promise<{ heading: SprintHeading; cards: CardLine[]; openCount: number; summary: SprintSummary }> {
   return deps.store.transaction(async (tx) => {
     const { team, sprint } = await openSprint(tx, actor, { place }, deps.clock.now());
-    const states = statesOf(await tx.recordsOf(sprint.id));
-    const baselineVelocityPoints = await tx.baselineVelocityPoints(team, sprint.id);
+    const states = statesOf(await tx.read.recordsOf(sprint.id));
+    const baselineVelocityPoints = await tx.read.baselineVelocityPoints(team, sprint.id);
     return {
       heading: { team, sprint },
       cards: states.map(cardLine),

@@ -8,7 +8,7 @@ import type { SprintTime } from '../clock/sprint-time.ts';
 import { sprintTime } from '../clock/sprint-time.ts';
 import { MAX_CARDS, MAX_TITLE_LENGTH, parseCardLine } from '../planning/card-paste.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
-import type { Transaction } from '../ports/store.ts';
+import type { Reading, Transaction } from '../ports/store.ts';
 import type { SprintHeading } from '../posting/message-content.ts';
 import type { InputProblem } from '../refusal.ts';
 import { Refusal, refuseIfAny } from '../refusal.ts';
@@ -46,8 +46,8 @@ export async function pullForm(deps: AppDependencies, actor: Actor, place: Place
     const { team, sprint, members } = await openSprint(tx, actor, { place }, deps.clock.now());
     const today = todayOf(team, deps.clock.now());
     requireBegun(sprint, today);
-    const states = statesOf(await tx.recordsOf(sprint.id));
-    const time = await timeOf(tx, { team, sprint, members }, states, today);
+    const states = statesOf(await tx.read.recordsOf(sprint.id));
+    const time = await timeOf(tx.read, { team, sprint, members }, states, today);
     return {
       heading: { team, sprint },
       load: await loadOutlook(tx, team, sprint, states, time, today),
@@ -59,12 +59,12 @@ export async function pullForm(deps: AppDependencies, actor: Actor, place: Place
 }
 
 async function timeOf(
-  tx: Transaction,
+  read: Reading,
   { team, sprint, members }: Pick<OpenSprint, 'team' | 'sprint' | 'members'>,
   states: readonly SprintCardState[],
   today: string,
 ): Promise<SprintTime> {
-  const prompts = await tx.promptsOf([{ sprintId: sprint.id, day: today }]);
+  const prompts = await read.promptsOf([{ sprintId: sprint.id, day: today }]);
   return sprintTime(team, sprint, today, answerCounts(states, members, prompts, today));
 }
 
@@ -145,9 +145,9 @@ async function pullIn(
   const { team, sprint } = found;
   const today = todayOf(team, deps.clock.now());
   requireBegun(sprint, today);
-  const { cards, facts } = await tx.recordsOf(sprint.id);
+  const { cards, facts } = await tx.read.recordsOf(sprint.id);
   const before = statesOf({ cards, facts });
-  const time = await timeOf(tx, found, before, today);
+  const time = await timeOf(tx.read, found, before, today);
   const check = await pullInCheck(tx, team, sprint, { states: before, time, on: today }, [
     wanted.estimatePoints,
   ]);
@@ -170,13 +170,13 @@ async function pullIn(
     ownerIds: wanted.ownerIds,
     addedBy: actor.userId,
   };
-  await tx.insertCards([card]);
+  await tx.write.cards.insert([card]);
   await refreshOwnersPrompts(tx, card, today);
-  return pulledCard(tx, team, sprint, { cards: [...cards, card], facts }, card, check);
+  return pulledCard(tx.read, team, sprint, { cards: [...cards, card], facts }, card, check);
 }
 
 async function pulledCard(
-  tx: Transaction,
+  read: Reading,
   team: Team,
   sprint: Sprint,
   records: SprintRecords,
@@ -184,7 +184,7 @@ async function pulledCard(
   check: PullInCheck,
 ): Promise<PulledCard> {
   const states = statesOf(records);
-  const baselineVelocityPoints = await tx.baselineVelocityPoints(team, sprint.id);
+  const baselineVelocityPoints = await read.baselineVelocityPoints(team, sprint.id);
   return {
     heading: { team, sprint },
     card: cardLine(states.find((state) => state.card.id === card.id) as SprintCardState),

@@ -56,7 +56,7 @@ export async function pullInCheck(
   const { now, ownSprints } = projection;
   const openPoints = Math.max(0, now.cardPoints - now.finishedPoints);
   const because = whyNoTimeAhead(sprint, time, on) ?? whyTooLittleHistory(ownSprints);
-  const members = (await tx.membersOf(team.id)).filter(({ isActive }) => isActive).length;
+  const members = (await tx.read.membersOf(team.id)).filter(({ isActive }) => isActive).length;
   const chances =
     because === undefined
       ? sizeChances(projection, openPoints, laterParts(past, time, members), closedCards(past), estimates)

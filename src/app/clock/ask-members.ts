@@ -8,7 +8,8 @@ import type { Day } from '../../sprint/calendar.ts';
 import { isOpenCard, statesOf } from '../cards/card-line.ts';
 import { closeNow } from '../closing/end-sprint.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
-import type { DueSprint, Transaction } from '../ports/store.ts';
+import type { DueSprint } from '../ports/locks.ts';
+import type { Reading, Transaction } from '../ports/store.ts';
 import type { NewPost, PostSubject } from '../posting/posts.ts';
 import { todayOf } from '../team/place.ts';
 import type { Prompt, SprintRecords, Team } from '../team/team.ts';
@@ -38,9 +39,9 @@ export async function runDueWork(ports: Ports): Promise<number> {
 export async function closeDueSprints({ store, clock }: Ports): Promise<number> {
   return store.transaction(async (tx) => {
     const now = clock.now();
-    const due = await tx.claimClosingsDue(now, CLOSING_BATCH);
+    const due = await tx.claim.closingsDue(now, CLOSING_BATCH);
     for (const { team, sprint } of due) {
-      await tx.lockTeam(team.id);
+      await tx.lock.team(team.id);
       await closeNow(tx, team, sprint, now);
     }
     return due.length;
@@ -51,16 +52,16 @@ export async function closeDueSprints({ store, clock }: Ports): Promise<number> 
 export async function askDueMembers({ store, clock }: Ports): Promise<number> {
   return store.transaction(async (tx) => {
     const now = clock.now();
-    const due = await tx.claimPromptsDue(now, BATCH);
+    const due = await tx.claim.promptsDue(now, BATCH);
     if (due.length === 0) return 0;
     const asking = due.filter((entry) => isAskedToday(entry, now));
-    const wanted = await membersWithOpenCards(tx, asking, now);
-    const fresh = await tx.insertPrompts(wanted.map(({ prompt }) => prompt));
+    const wanted = await membersWithOpenCards(tx.read, asking, now);
+    const fresh = await tx.write.prompts.insert(wanted.map(({ prompt }) => prompt));
     const freshIds = new Set(fresh.map(({ postId }) => postId));
     const posts = wanted.filter(({ post }) => freshIds.has(post.id)).map(({ post }) => post);
-    if (posts.length > 0) await tx.addPosts(posts);
+    if (posts.length > 0) await tx.write.posts.add(posts);
     const asked = new Set(asking.map(({ sprint }) => sprint.id));
-    await tx.updateSprintClocks(
+    await tx.write.sprints.updateClocks(
       due.map(({ team, sprint }) => ({
         id: sprint.id,
         nextPromptAt: nextPromptAt(team, sprint, now),
@@ -85,12 +86,12 @@ interface WantedPrompt {
 }
 
 async function membersWithOpenCards(
-  tx: Transaction,
+  read: Reading,
   due: readonly DueSprint[],
   now: Date,
 ): Promise<WantedPrompt[]> {
-  const records = await tx.recordsOfMany(due.map(({ sprint }) => sprint.id));
-  const active = await tx.activeMemberIds(due.map(({ team }) => team.id));
+  const records = await read.recordsOfMany(due.map(({ sprint }) => sprint.id));
+  const active = await read.activeMemberIds(due.map(({ team }) => team.id));
   return due.flatMap(({ team, sprint }) => {
     const day = todayOf(team, now);
     const owners = ownersOfOpenCards(records.get(sprint.id), day);
@@ -117,7 +118,7 @@ function directPost(team: Team, subject: PostSubject & { readonly userId: string
 export async function remindDueMembers({ store, clock }: Ports): Promise<number> {
   return store.transaction(async (tx) => {
     const now = clock.now();
-    const due = await tx.claimRemindersDue(now, BATCH);
+    const due = await tx.claim.remindersDue(now, BATCH);
     if (due.length === 0) return 0;
     // A last call that is due as well says the same and more.
     const inTime = due.filter(
@@ -127,7 +128,7 @@ export async function remindDueMembers({ store, clock }: Ports): Promise<number>
         !(sprint.lastCallAt && sprint.lastCallAt <= now),
     );
     await postToUnanswered(tx, inTime, 'reminder', now);
-    await tx.updateSprintClocks(due.map(({ sprint }) => ({ ...sprint, nextReminderAt: undefined })));
+    await tx.write.sprints.updateClocks(due.map(({ sprint }) => ({ ...sprint, nextReminderAt: undefined })));
     return due.length;
   });
 }
@@ -136,11 +137,11 @@ export async function remindDueMembers({ store, clock }: Ports): Promise<number>
 export async function sendDueLastCalls({ store, clock }: Ports): Promise<number> {
   return store.transaction(async (tx) => {
     const now = clock.now();
-    const due = await tx.claimLastCallsDue(now, BATCH);
+    const due = await tx.claim.lastCallsDue(now, BATCH);
     if (due.length === 0) return 0;
     const inTime = due.filter(({ sprint }) => now < sprint.closesAtInstant);
     await postToUnanswered(tx, inTime, 'last-call', now);
-    await tx.updateSprintClocks(due.map(({ sprint }) => ({ ...sprint, lastCallAt: undefined })));
+    await tx.write.sprints.updateClocks(due.map(({ sprint }) => ({ ...sprint, lastCallAt: undefined })));
     return due.length;
   });
 }
@@ -154,13 +155,13 @@ async function postToUnanswered(
   if (due.length === 0) return;
   const teamOf = new Map(due.map(({ team, sprint }) => [sprint.id, team]));
   const days = due.map(({ team, sprint }) => ({ sprintId: sprint.id, day: todayOf(team, now) }));
-  const active = await tx.activeMemberIds(due.map(({ team }) => team.id));
-  const unanswered = (await tx.promptsOf(days)).filter(
+  const active = await tx.read.activeMemberIds(due.map(({ team }) => team.id));
+  const unanswered = (await tx.read.promptsOf(days)).filter(
     ({ state, sprintId, userId }) =>
       state === 'asked' && active.get((teamOf.get(sprintId) as Team).id)?.has(userId),
   );
   const posts = unanswered.map(({ sprintId, userId, day }) =>
     directPost(teamOf.get(sprintId) as Team, { kind, sprintId, userId, day }),
   );
-  if (posts.length > 0) await tx.addPosts(posts);
+  if (posts.length > 0) await tx.write.posts.add(posts);
 }

@@ -7,7 +7,7 @@ import { statesOf } from '../cards/card-line.ts';
 import { reopenUntil } from '../clock/sprint-clock.ts';
 import { pastSprintAtClosing } from '../history/past-sprint-at-closing.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
-import type { Transaction } from '../ports/store.ts';
+import type { Reading, Transaction } from '../ports/store.ts';
 import type { SprintHeading, VerdictContent } from '../posting/message-content.ts';
 import type { PostSubject } from '../posting/posts.ts';
 import { Refusal } from '../refusal.ts';
@@ -36,7 +36,7 @@ const CLOCK_STOPPED = { nextPromptAt: undefined, nextReminderAt: undefined, last
 export async function closeNow(tx: Transaction, team: Team, sprint: Sprint, now: Date): Promise<Sprint> {
   const closed: Sprint = { ...sprint, ...CLOCK_STOPPED, state: 'closed', closedAt: sprint.closedAt ?? now };
   await recordResult(tx, team, closed, now, false);
-  await tx.updateSprint(closed);
+  await tx.write.sprints.update(closed);
   const stands = await refreshVerdict(tx, sprint.id);
   if (!stands) await queuePost(tx, team, { kind: 'verdict', sprintId: sprint.id });
   return closed;
@@ -44,8 +44,8 @@ export async function closeNow(tx: Transaction, team: Team, sprint: Sprint, now:
 
 /** Brings the verdict that was posted up to date where it stands; false when none was. */
 async function refreshVerdict(tx: Transaction, sprintId: string): Promise<boolean> {
-  const verdict = await tx.postAbout(sprintId, 'verdict');
-  if (verdict) await tx.refreshPost(verdict.id);
+  const verdict = await tx.read.postAbout(sprintId, 'verdict');
+  if (verdict) await tx.write.posts.refresh(verdict.id);
   return verdict !== undefined;
 }
 
@@ -56,16 +56,17 @@ async function recordResult(
   now: Date,
   cancelled: boolean,
 ): Promise<void> {
-  const records = await tx.recordsOf(sprint.id);
+  const records = await tx.read.recordsOf(sprint.id);
   const states = statesOf(records);
   const yardstick = {
     scale: team.scale,
     thresholds: team.thresholds,
-    baselineVelocityPoints: await tx.baselineVelocityPoints(team, sprint.id),
+    baselineVelocityPoints: await tx.read.baselineVelocityPoints(team, sprint.id),
   };
-  if (!cancelled) await tx.savePastSprint(await pastSprintAtClosing(tx, team, sprint, now));
-  const before = await tx.latestResult(sprint.id);
-  await tx.insertResult({
+  if (!cancelled)
+    await tx.write.history.savePastSprint(await pastSprintAtClosing(tx.read, team, sprint, now));
+  const before = await tx.read.latestResult(sprint.id);
+  await tx.write.results.insert({
     sprintId: sprint.id,
     version: (before?.version ?? 0) + 1,
     recordedAt: now,
@@ -73,12 +74,12 @@ async function recordResult(
     // A cancelled sprint never enters the history, so it cannot be its own baseline.
     summary: cancelled
       ? runningSummary(states, yardstick)
-      : closingSummary(states, yardstick, await sprintHabits(tx, team, sprint, records)),
+      : closingSummary(states, yardstick, await sprintHabits(tx.read, team, sprint, records)),
   });
 }
 
 async function queuePost(tx: Transaction, team: Team, subject: PostSubject): Promise<void> {
-  await tx.addPosts([
+  await tx.write.posts.add([
     { id: randomUUID(), workspaceId: team.workspaceId, recipient: { channelId: team.channelId }, subject },
   ]);
 }
@@ -125,7 +126,7 @@ export async function cancelSprint(
       closedAt: sprint.closedAt ?? now,
     };
     await recordResult(tx, team, cancelled, now, true);
-    await tx.updateSprint(cancelled);
+    await tx.write.sprints.update(cancelled);
     await queuePost(tx, team, { kind: 'cancelled', sprintId: sprint.id, byUserId: actor.userId, reason });
     await refreshVerdict(tx, sprint.id);
     return verdictContent(tx, team, cancelled, now);
@@ -133,8 +134,8 @@ export async function cancelSprint(
 }
 
 /** The sprint that closed last; one that was cancelled since does not stand before it. */
-async function lastClosedSprint(tx: Transaction, teamId: string): Promise<Sprint | undefined> {
-  const closed = (await tx.closedSprintsOf(teamId)).map(({ sprint }) => sprint);
+async function lastClosedSprint(read: Reading, teamId: string): Promise<Sprint | undefined> {
+  const closed = (await read.closedSprintsOf(teamId)).map(({ sprint }) => sprint);
   return closed.sort((a, b) => compareAsc(a.closedAt ?? 0, b.closedAt ?? 0)).at(-1);
 }
 
@@ -151,26 +152,28 @@ export async function reopenSprint(
   return deps.store.transaction(async (tx) => {
     const found =
       'sprintId' in reference
-        ? await sprintForMember(tx, actor, reference.sprintId)
-        : await membershipAt(tx, actor, reference.place);
+        ? await sprintForMember(tx.read, actor, reference.sprintId)
+        : await membershipAt(tx.read, actor, reference.place);
     requireFacilitator(found, 'reopen a sprint');
     const { team } = found;
-    await tx.lockTeam(team.id);
+    await tx.lock.team(team.id);
     const sprint =
-      'sprintId' in reference ? await tx.sprintById(reference.sprintId) : await lastClosedSprint(tx, team.id);
+      'sprintId' in reference
+        ? await tx.read.sprintById(reference.sprintId)
+        : await lastClosedSprint(tx.read, team.id);
     const until = sprint && reopenUntil(sprint);
     if (!sprint || !until || sprint.state !== 'closed') throw new Refusal('no-sprint-to-reopen', {});
     const now = deps.clock.now();
     if (now >= until)
       throw new Refusal('reopen-too-late', { sprintName: sprint.name, until: until.toISOString() });
-    const inTheWay = (await tx.openSprintsOf(team.id)).find(
+    const inTheWay = (await tx.read.openSprintsOf(team.id)).find(
       (other) => other.startsOn <= sprint.endsOn && sprint.startsOn <= other.endsOn,
     );
     if (inTheWay) {
       throw new Refusal('days-taken', { sprintName: sprint.name, otherName: inTheWay.name });
     }
     const reopened: Sprint = { ...sprint, state: 'open', reopenedAt: now, closesAtInstant: until };
-    await tx.updateSprint(reopened);
+    await tx.write.sprints.update(reopened);
     await refreshVerdict(tx, sprint.id);
     return { heading: { team, sprint: reopened }, until };
   });

@@ -19,7 +19,7 @@ import type { PastSprint } from '../history/past-sprint.ts';
 import { pastSprintAtClosing } from '../history/past-sprint-at-closing.ts';
 import { ratioValues } from '../history/ratio-values.ts';
 import { commitmentPast, pastSprints } from '../history/team-history.ts';
-import type { Transaction } from '../ports/store.ts';
+import type { Reading, Transaction } from '../ports/store.ts';
 import type { Sprint, Team } from '../team/team.ts';
 
 /** How many sprints "lately" means, this one included. */
@@ -53,7 +53,7 @@ export async function notesHistory(
   if (summary.notes.length === 0 || sprint.state === 'cancelled') return { notes: [], rangeToTry: undefined };
   const known = await pastSprints(tx, team);
   const before = known.filter(({ sprintId, endsOn }) => sprintId !== sprint.id && endsOn <= sprint.endsOn);
-  const baselineVelocityPoints = await tx.baselineVelocityPoints(team, sprint.id);
+  const baselineVelocityPoints = await tx.read.baselineVelocityPoints(team, sprint.id);
   const notes: NoteHistory[] = [];
   for (const { id } of summary.notes) {
     const crossing = crossingOf(id, team.thresholds);
@@ -66,7 +66,7 @@ export async function notesHistory(
         crossed: crossedLately(values, crossing.isCrossedBy),
       });
     } else if (id === 'answer-rate-low' && summary.answers) {
-      const values = await answerRatesBefore(tx, sprint);
+      const values = await answerRatesBefore(tx.read, sprint);
       notes.push({
         id,
         chart: controlChart([...values, answerRate(summary.answers)], { low: 0, high: 1 }),
@@ -76,7 +76,7 @@ export async function notesHistory(
   }
   const asks = summary.notes.some(({ id }) => ASKS_FOR_A_RANGE.includes(id));
   const stored = known.find(({ sprintId }) => sprintId === sprint.id);
-  const rangeToTry = asks ? await rangeAfter(tx, team, sprint, summary, before, stored) : undefined;
+  const rangeToTry = asks ? await rangeAfter(tx.read, team, sprint, summary, before, stored) : undefined;
   return { notes, rangeToTry };
 }
 
@@ -90,8 +90,8 @@ function crossedLately(
 }
 
 /** Of the sprints in which prompts were counted. */
-async function answerRatesBefore(tx: Transaction, sprint: Sprint): Promise<Ratio[]> {
-  const closed = await tx.closedSprintsOf(sprint.teamId);
+async function answerRatesBefore(read: Reading, sprint: Sprint): Promise<Ratio[]> {
+  const closed = await read.closedSprintsOf(sprint.teamId);
   return closed
     .filter((other) => other.sprint.id !== sprint.id && other.sprint.endsOn <= sprint.endsOn)
     .flatMap(({ result }) => (result.summary.answers ? [answerRate(result.summary.answers)] : []));
@@ -99,15 +99,15 @@ async function answerRatesBefore(tx: Transaction, sprint: Sprint): Promise<Ratio
 
 /** For a coming sprint as long as this one, with the members of today; who will be away is not known. */
 async function rangeAfter(
-  tx: Transaction,
+  read: Reading,
   team: Team,
   sprint: Sprint,
   { totals }: SprintSummary,
   before: readonly PastSprint[],
   stored: PastSprint | undefined,
 ): Promise<CommitmentRange | UndefinedValue> {
-  const time = stored ?? (await pastSprintAtClosing(tx, team, sprint, sprint.closedAt ?? new Date(0)));
-  const members = (await tx.membersOf(team.id)).filter(({ isActive }) => isActive).length;
+  const time = stored ?? (await pastSprintAtClosing(read, team, sprint, sprint.closedAt ?? new Date(0)));
+  const members = (await read.membersOf(team.id)).filter(({ isActive }) => isActive).length;
   return commitmentRange(
     [
       ...commitmentPast(before),

@@ -5,20 +5,20 @@ import type { SprintHabits } from '../../sprint/habit-notes.ts';
 import { hasOwnKey, isOpenCard, statesOf } from '../cards/card-line.ts';
 import { dayAt, instantOf } from '../clock/local-time.ts';
 import { promptDays } from '../clock/sprint-clock.ts';
-import type { Transaction } from '../ports/store.ts';
+import type { Reading } from '../ports/store.ts';
 import type { Prompt, Sprint, SprintCard, SprintRecords, Team } from '../team/team.ts';
 
 export async function sprintHabits(
-  tx: Transaction,
+  read: Reading,
   team: Team,
   sprint: Sprint,
   records: SprintRecords,
 ): Promise<SprintHabits> {
   const days = promptDays(team, sprint);
-  const prompts = await tx.promptsOf(days.map((day) => ({ sprintId: sprint.id, day })));
+  const prompts = await read.promptsOf(days.map((day) => ({ sprintId: sprint.id, day })));
   return {
     answers: answerCount(team, sprint, prompts, records),
-    carriedOver: await carriedOver(tx, sprint, records),
+    carriedOver: await carriedOver(read, sprint, records),
   };
 }
 
@@ -77,20 +77,20 @@ function hasOpenCardsAtEvening(
  * passed over, as in all history; an imported one ends the row, for its cards are not known.
  */
 async function carriedOver(
-  tx: Transaction,
+  read: Reading,
   sprint: Sprint,
   records: SprintRecords,
 ): Promise<CarriedOverCard[]> {
   const open = statesOf(records).filter(isOpenCard);
   const rows = new Map(open.map(({ card }) => [card.id, 1]));
   let stillCarried = open;
-  const earlier = (await tx.sprintsOf(sprint.teamId))
+  const earlier = (await read.sprintsOf(sprint.teamId))
     .filter(({ state, endsOn }) => state === 'closed' && endsOn < sprint.startsOn)
     .reverse();
   for (const { id, importedAt } of earlier) {
     if (stillCarried.length === 0 || importedAt !== undefined) break;
     const openThen = new Set(
-      statesOf(await tx.recordsOf(id))
+      statesOf(await read.recordsOf(id))
         .filter(isOpenCard)
         .map(({ card }) => cardIdentity(card)),
     );

@@ -13,9 +13,9 @@ export async function verdictContent(
   sprint: Sprint,
   now: Date,
 ): Promise<VerdictContent> {
-  const result = await tx.latestResult(sprint.id);
+  const result = await tx.read.latestResult(sprint.id);
   if (!result) throw new Error(`sprint ${sprint.id} has no result to post`);
-  const records = await tx.recordsOf(sprint.id);
+  const records = await tx.read.recordsOf(sprint.id);
   const drops = records.facts.filter(({ kind }) => kind === 'drop');
   const until = reopenUntil(sprint);
   return {

@@ -34,7 +34,7 @@ export interface TeamExport {
 /** @throws Refusal `nothing-to-export`, `not-a-facilitator`, and those of finding the team. */
 export async function exportSprints(deps: AppDependencies, actor: Actor, place: Place): Promise<TeamExport> {
   const { team, all } = await deps.store.transaction(async (tx) => {
-    const membership = await membershipAt(tx, actor, place);
+    const membership = await membershipAt(tx.read, actor, place);
     requireFacilitator(membership, 'export its sprints');
     return { team: membership.team, all: await exportedSprints(tx, membership.team) };
   });
@@ -64,15 +64,15 @@ async function exportedSprints(tx: Transaction, team: Team): Promise<ExportedSpr
   const baseline = past[baselineIndex(team, past) ?? past.length];
   const pastOf = new Map(past.map((sprint) => [sprint.sprintId, sprint]));
   const posted = new Map(
-    (await tx.closedSprintsOf(team.id)).map(({ sprint, result }) => [sprint.id, result]),
+    (await tx.read.closedSprintsOf(team.id)).map(({ sprint, result }) => [sprint.id, result]),
   );
-  const sprints = (await tx.sprintsOf(team.id)).sort(inOrder);
-  const records = await tx.recordsOfMany(sprints.map(({ id }) => id));
+  const sprints = (await tx.read.sprintsOf(team.id)).sort(inOrder);
+  const records = await tx.read.recordsOfMany(sprints.map(({ id }) => id));
   const all: ExportedSprint[] = [];
   for (const sprint of sprints) {
     const { id, state } = sprint;
     const leftBehind = state === 'closed' ? pastOf.get(id) : undefined;
-    const result = state === 'cancelled' ? await tx.latestResult(id) : posted.get(id);
+    const result = state === 'cancelled' ? await tx.read.latestResult(id) : posted.get(id);
     all.push({
       sprint,
       records: records.get(id) ?? { cards: [], facts: [] },

@@ -1,6 +1,6 @@
 /** Finds a closed sprint that somebody named, and says why when there is none. Reads only. */
 
-import type { Transaction } from '../ports/store.ts';
+import type { Reading, Transaction } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
 import type { Audience, Place } from '../team/place.ts';
 import { audienceAt, audienceInTeam } from '../team/place.ts';
@@ -21,10 +21,10 @@ export async function lockedAudience(
 ): Promise<Audience> {
   const found =
     'place' in reference
-      ? await audienceAt(tx, actor, reference.place)
-      : await audienceInTeam(tx, actor, reference.teamId);
-  await tx.lockTeam(found.team.id);
-  return audienceInTeam(tx, actor, found.team.id);
+      ? await audienceAt(tx.read, actor, reference.place)
+      : await audienceInTeam(tx.read, actor, reference.teamId);
+  await tx.lock.team(found.team.id);
+  return audienceInTeam(tx.read, actor, found.team.id);
 }
 
 /**
@@ -32,7 +32,7 @@ export async function lockedAudience(
  * @throws Refusal `no-closed-sprint`, `no-such-sprint`, `sprint-not-closed`.
  */
 export async function closedSprint(
-  tx: Transaction,
+  read: Reading,
   team: Team,
   past: readonly PastSprint[],
   reference: ClosedSprintReference,
@@ -43,7 +43,7 @@ export async function closedSprint(
       : ({ name }: Named): boolean => alike(name) === alike(reference.sprintName);
   const found = past.findLast(({ sprintId, name }) => isMeant({ id: sprintId, name }));
   if (found) return found;
-  const other = (await tx.sprintsOf(team.id)).findLast(isMeant);
+  const other = (await read.sprintsOf(team.id)).findLast(isMeant);
   if (other && other.state !== 'closed') {
     throw new Refusal('sprint-not-closed', { sprintName: other.name, state: other.state });
   }

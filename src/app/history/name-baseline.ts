@@ -49,7 +49,7 @@ export interface BaselineNamed {
 /** @throws Refusal `not-a-facilitator`, `no-closed-sprint`, and those of finding the team. */
 export async function baselineForm(deps: AppDependencies, actor: Actor, place: Place): Promise<BaselineForm> {
   return deps.store.transaction(async (tx) => {
-    const membership = await membershipAt(tx, actor, place);
+    const membership = await membershipAt(tx.read, actor, place);
     requireFacilitator(membership, WHAT);
     const { team } = membership;
     const { choices, first } = await choicesOf(tx, team);
@@ -76,21 +76,21 @@ export async function nameBaseline(
   return deps.store.transaction(async (tx) => {
     const found =
       'place' in input
-        ? await membershipAt(tx, actor, input.place)
-        : await membershipInTeam(tx, actor, input.teamId);
-    await tx.lockTeam(found.team.id);
+        ? await membershipAt(tx.read, actor, input.place)
+        : await membershipInTeam(tx.read, actor, input.teamId);
+    await tx.lock.team(found.team.id);
     // As it stands under the lock: what other forms set must not be taken back.
-    const membership = await membershipInTeam(tx, actor, found.team.id);
+    const membership = await membershipInTeam(tx.read, actor, found.team.id);
     requireFacilitator(membership, WHAT);
     const before = membership.team;
     const { past, choices, first } = await choicesOf(tx, before);
-    const meant = input.sprint === 'first' ? first : await closedSprint(tx, before, past, input.sprint);
+    const meant = input.sprint === 'first' ? first : await closedSprint(tx.read, before, past, input.sprint);
     const baseline = choices.find(({ sprintId }) => sprintId === meant.sprintId);
     if (!baseline) {
       throw new Refusal('no-velocity', { sprintName: meant.name, finishedPoints: meant.velocityPoints });
     }
     const team = { ...before, baselineSprintId: input.sprint === 'first' ? undefined : baseline.sprintId };
-    if (team.baselineSprintId !== before.baselineSprintId) await tx.saveTeam(team);
+    if (team.baselineSprintId !== before.baselineSprintId) await tx.write.teams.save(team);
     const until = choices[baselineIndex(before, choices) ?? 0] ?? first;
     return {
       team,

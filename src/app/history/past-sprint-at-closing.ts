@@ -6,22 +6,22 @@ import { sprintTotals } from '../../sprint/totals.ts';
 import type { SprintCardState } from '../cards/card-line.ts';
 import { statesOf } from '../cards/card-line.ts';
 import { promptDays } from '../clock/sprint-clock.ts';
-import type { Transaction } from '../ports/store.ts';
+import type { Reading } from '../ports/store.ts';
 import type { Sprint, SprintRecords, Team } from '../team/team.ts';
 import type { NewPastSprint, PastCard, PastSprint, TracePoint } from './past-sprint.ts';
 
 /** Reads what is needed and makes it. */
 export async function pastSprintAtClosing(
-  tx: Transaction,
+  read: Reading,
   team: Team,
   sprint: Sprint,
   now: Date,
 ): Promise<NewPastSprint> {
-  const records = await tx.recordsOf(sprint.id);
+  const records = await read.recordsOf(sprint.id);
   const days = promptDays(team, sprint);
-  const active = (await tx.membersOf(team.id)).filter(({ isActive }) => isActive);
+  const active = (await read.membersOf(team.id)).filter(({ isActive }) => isActive);
   const members = new Set(active.map(({ userId }) => userId));
-  const prompts = await tx.promptsOf(days.map((day) => ({ sprintId: sprint.id, day })));
+  const prompts = await read.promptsOf(days.map((day) => ({ sprintId: sprint.id, day })));
   // Whoever has left meanwhile is not counted, so neither are the days on which they were away.
   const away = prompts.filter(({ state, userId }) => state === 'away' && members.has(userId)).length;
   return {

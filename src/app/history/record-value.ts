@@ -46,7 +46,7 @@ export type ValueInput = TeamReference & {
 /** @throws Refusal `not-a-value-keeper`, `no-closed-sprint`, and those of finding the team. */
 export async function valueForm(deps: AppDependencies, actor: Actor, place: Place): Promise<ValueForm> {
   return deps.store.transaction(async (tx) => {
-    const audience = await audienceAt(tx, actor, place);
+    const audience = await audienceAt(tx.read, actor, place);
     requireValueKeeper(audience);
     const sprints = (await pastSprints(tx, audience.team)).slice(-SPRINTS_OFFERED).reverse();
     if (sprints.length === 0) {
@@ -73,7 +73,7 @@ export async function recordValue(
     requireValueKeeper(audience);
     const { team } = audience;
     const past = await pastSprints(tx, team);
-    const sprint = input.sprint ? await closedSprint(tx, team, past, input.sprint) : past.at(-1);
+    const sprint = input.sprint ? await closedSprint(tx.read, team, past, input.sprint) : past.at(-1);
     if (!sprint) throw new Refusal('no-closed-sprint', { teamName: team.name, withVelocity: false });
     const read = readNumber(input.value);
     if ('problem' in read) {
@@ -82,7 +82,7 @@ export async function recordValue(
     const { value } = read;
     const { sprintId, recordedValue: previousValue } = sprint;
     if (value !== previousValue) {
-      await tx.recordValue({ sprintId, value, byUserId: actor.userId, at: deps.clock.now() });
+      await tx.write.history.recordValue({ sprintId, value, byUserId: actor.userId, at: deps.clock.now() });
     }
     const recorded = { ...sprint, recordedValue: value };
     const { growth, measuredBy } = growthOfPast(

@@ -14,17 +14,19 @@ import { pastSprintAtClosing } from './past-sprint-at-closing.ts';
 /** The closed sprints, oldest first. */
 export async function pastSprints(tx: Transaction, team: Team): Promise<PastSprint[]> {
   await recordMissingPast(tx, team);
-  return tx.pastSprintsOf(team.id);
+  return tx.read.pastSprintsOf(team.id);
 }
 
 /** Sprints that closed before there was such a record get one now. */
 async function recordMissingPast(tx: Transaction, team: Team): Promise<void> {
-  await recordPast(tx, team, await tx.sprintsWithoutPast(team.id));
+  await recordPast(tx, team, await tx.read.sprintsWithoutPast(team.id));
 }
 
 async function recordPast(tx: Transaction, team: Team, sprints: readonly Sprint[]): Promise<void> {
   for (const sprint of sprints) {
-    await tx.savePastSprint(await pastSprintAtClosing(tx, team, sprint, sprint.closedAt ?? new Date(0)));
+    await tx.write.history.savePastSprint(
+      await pastSprintAtClosing(tx.read, team, sprint, sprint.closedAt ?? new Date(0)),
+    );
   }
 }
 
@@ -76,8 +78,11 @@ export async function pastTraces(
   team: Team,
   elapsedShare: number,
 ): Promise<{ readonly traces: PastTrace[]; readonly isRecordedNow: boolean }> {
-  const read = () => tx.pastTracesOf(team, MOST_SPRINTS_BACK, elapsedShare);
-  const [missing, traces] = await waitForAll([tx.sprintsWithoutPast(team.id, MOST_SPRINTS_BACK.own), read()]);
+  const read = () => tx.read.pastTracesOf(team, MOST_SPRINTS_BACK, elapsedShare);
+  const [missing, traces] = await waitForAll([
+    tx.read.sprintsWithoutPast(team.id, MOST_SPRINTS_BACK.own),
+    read(),
+  ]);
   if (missing.length === 0) return { traces, isRecordedNow: false };
   await recordPast(tx, team, missing);
   return { traces: await read(), isRecordedNow: true };

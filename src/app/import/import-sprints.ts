@@ -7,7 +7,7 @@ import type { Day } from '../../sprint/calendar.ts';
 import type { CsvFile } from '../csv/read-table.ts';
 import { pastSprints } from '../history/team-history.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
-import type { Transaction } from '../ports/store.ts';
+import type { Reading, Transaction } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
 import type { Membership, Place } from '../team/place.ts';
 import { membershipAt, membershipInTeam, requireFacilitator, todayOf } from '../team/place.ts';
@@ -82,7 +82,7 @@ export type ImportOutcome =
 /** @throws Refusal `not-a-facilitator`, and those of finding the team. */
 export async function importForm(deps: AppDependencies, actor: Actor, place: Place): Promise<ImportForm> {
   return deps.store.transaction(async (tx) => {
-    const membership = await membershipAt(tx, actor, place);
+    const membership = await membershipAt(tx.read, actor, place);
     requireFacilitator(membership, WHAT);
     return { team: membership.team, knownSprints: (await pastSprints(tx, membership.team)).length };
   });
@@ -100,7 +100,7 @@ export async function importSprints(
 ): Promise<ImportOutcome> {
   const files = input.files.filter(({ text }) => text.trim() !== '');
   return deps.store.transaction(async (tx) => {
-    const membership = await membershipInTeam(tx, actor, input.teamId);
+    const membership = await membershipInTeam(tx.read, actor, input.teamId);
     requireFacilitator(membership, WHAT);
     if (files.length === 0) {
       const message = 'Choose a file, or paste its lines: nothing was given.';
@@ -110,10 +110,10 @@ export async function importSprints(
     const problems = new ImportProblems();
     const read = readImport(files, problems);
     // Held until the end, so that no sprint comes between checking and recording.
-    await tx.lockTeam(input.teamId);
+    await tx.lock.team(input.teamId);
     const plan = problems.hasWholeFile
       ? { sprints: [], leftOut: [] }
-      : importPlan(read, await planContext(tx, deps, membership, actor), problems);
+      : importPlan(read, await planContext(tx.read, deps, membership, actor), problems);
     const preview = previewOf(membership.team, files, read, plan, problems);
     const mayImport = problems.count === 0 && plan.sprints.length > 0 && input.seen === preview.fingerprint;
     if (!mayImport) return { kind: 'preview', preview };
@@ -125,13 +125,13 @@ export async function importSprints(
 }
 
 async function planContext(
-  tx: Transaction,
+  read: Reading,
   deps: AppDependencies,
   { team }: Membership,
   actor: Actor,
 ): Promise<Parameters<typeof importPlan>[1]> {
   const now = deps.clock.now();
-  const existing = await tx.sprintsOf(team.id);
+  const existing = await read.sprintsOf(team.id);
   return { team, existing, today: todayOf(team, now), now, byUserId: actor.userId };
 }
 
@@ -178,14 +178,14 @@ async function record(
   actor: Actor,
   at: Date,
 ): Promise<void> {
-  for (const { sprint } of planned) await tx.insertSprint(sprint);
+  for (const { sprint } of planned) await tx.write.sprints.insert(sprint);
   const cards = planned.flatMap(({ records }) => records.cards);
-  if (cards.length > 0) await tx.insertCards(cards);
-  await tx.insertFacts(
+  if (cards.length > 0) await tx.write.cards.insert(cards);
+  await tx.write.cards.insertFacts(
     planned.flatMap(({ records }) => records.facts.map(({ order: _order, ...fact }) => fact)),
   );
   for (const { sprint, past, workingDays, memberDays, value } of planned) {
-    await tx.savePastSprint({
+    await tx.write.history.savePastSprint({
       ...past,
       sprintId: sprint.id,
       teamId: team.id,
@@ -195,6 +195,7 @@ async function record(
       memberDays,
       recordedAt: at,
     });
-    if (value !== undefined) await tx.recordValue({ sprintId: sprint.id, value, byUserId: actor.userId, at });
+    if (value !== undefined)
+      await tx.write.history.recordValue({ sprintId: sprint.id, value, byUserId: actor.userId, at });
   }
 }

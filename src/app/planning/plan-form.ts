@@ -2,7 +2,7 @@
 import { formatPoints } from '../../sprint/points.ts';
 import { hasOwnKey, isOpenCard, statesOf } from '../cards/card-line.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
-import type { Transaction } from '../ports/store.ts';
+import type { Reading } from '../ports/store.ts';
 import type { Membership, Place } from '../team/place.ts';
 import { membershipAt, requireFacilitator, todayOf } from '../team/place.ts';
 import type { Actor, Member, Team } from '../team/team.ts';
@@ -20,26 +20,26 @@ export interface PlanForm {
 
 /** What the plan form shows at first. */
 export async function planForm(deps: AppDependencies, actor: Actor, place: Place): Promise<PlanForm> {
-  return deps.store.transaction(async (tx) => {
-    const membership = await membershipAt(tx, actor, place);
+  return deps.store.read(async (read) => {
+    const membership = await membershipAt(read, actor, place);
     requireFacilitator(membership, 'plan a sprint');
     const { team } = membership;
-    const draft = await tx.draftOf(team.id, actor.userId);
+    const draft = await read.draftOf(team.id, actor.userId);
     if (draft) return { team, draft, leftOver: 0 };
-    const { input, leftOver } = await freshDraft(tx, membership, todayOf(team, deps.clock.now()));
+    const { input, leftOver } = await freshDraft(read, membership, todayOf(team, deps.clock.now()));
     return { team, draft: input, leftOver };
   });
 }
 
 async function freshDraft(
-  tx: Transaction,
+  read: Reading,
   { team, members }: Membership,
   today: string,
 ): Promise<{ input: PlanInput; leftOver: number }> {
-  const last = await tx.latestFinishedSprint(team.id);
-  const open = await tx.openSprintsOf(team.id);
+  const last = await read.latestFinishedSprint(team.id);
+  const open = await read.openSprintsOf(team.id);
   const previous = open.at(-1) ?? last;
-  const leftOvers = previous ? statesOf(await tx.recordsOf(previous.id)).filter(isOpenCard) : [];
+  const leftOvers = previous ? statesOf(await read.recordsOf(previous.id)).filter(isOpenCard) : [];
   const lines = leftOvers
     .filter(({ leftPoints }) => leftPoints > 0)
     .map(({ card, leftPoints }) =>

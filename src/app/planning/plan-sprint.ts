@@ -17,7 +17,7 @@ import { firstPromptAt, lastCallAt } from '../clock/sprint-clock.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
 import { pastSprints } from '../history/team-history.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
-import type { Transaction } from '../ports/store.ts';
+import type { Reading } from '../ports/store.ts';
 import type { PlanContent } from '../posting/message-content.ts';
 import { Refusal } from '../refusal.ts';
 import type { Membership } from '../team/place.ts';
@@ -66,13 +66,13 @@ export interface PlanPreview {
 export async function previewPlan(deps: AppDependencies, actor: Actor, raw: PlanInput): Promise<PlanPreview> {
   // In a transaction of its own, so that a refusal below does not take the draft with it.
   await deps.store.transaction(async (tx) => {
-    requireFacilitator(await membershipInTeam(tx, actor, raw.teamId), 'plan a sprint');
-    await tx.saveDraft(raw.teamId, actor.userId, raw);
+    requireFacilitator(await membershipInTeam(tx.read, actor, raw.teamId), 'plan a sprint');
+    await tx.drafts.save(raw.teamId, actor.userId, raw);
   });
   return deps.store.transaction(async (tx) => {
-    const membership = await membershipInTeam(tx, actor, raw.teamId);
+    const membership = await membershipInTeam(tx.read, actor, raw.teamId);
     const { team } = membership;
-    const plan = await readPlan(tx, membership, raw, deps.clock.now());
+    const plan = await readPlan(tx.read, membership, raw, deps.clock.now());
     const cards = sprintCards('', actor.userId, plan).map((card) => cardLine(untouched(card)));
     const commitmentPoints = commitmentOf(cards);
     const past = await pastSprints(tx, team);
@@ -84,7 +84,7 @@ export async function previewPlan(deps: AppDependencies, actor: Actor, raw: Plan
       commitmentPoints,
       workingDays: workingDaysFromTo(plan.input.startsOn, plan.input.endsOn, team.workingDays).length,
       warnings: warningsOf(cards, team, plan.input),
-      recent: await recentSprints(tx, past),
+      recent: await recentSprints(tx.read, past),
       range,
       commitment: readCommitment(commitmentPoints, range),
       bigCards: bigCardsOf(cards, past),
@@ -103,10 +103,10 @@ function rangeForPlan(
   return { ...adviceBase(team, past, on), question, ...rangeOf(team.thresholds, past, coming) };
 }
 
-async function recentSprints(tx: Transaction, past: readonly PastSprint[]): Promise<RecentSprint[]> {
+async function recentSprints(read: Reading, past: readonly PastSprint[]): Promise<RecentSprint[]> {
   const recent: RecentSprint[] = [];
   for (const { sprintId, name, commitmentPoints, velocityPoints } of past.slice(-RECENT_SPRINTS).reverse()) {
-    const verdict = (await tx.latestResult(sprintId))?.summary.verdict.verdict;
+    const verdict = (await read.latestResult(sprintId))?.summary.verdict.verdict;
     recent.push({ sprintName: name, commitmentPoints, velocityPoints, verdict });
   }
   return recent;
@@ -179,14 +179,14 @@ export async function commitPlan(
   { teamId }: { readonly teamId: string },
 ): Promise<PlanContent> {
   return deps.store.transaction(async (tx) => {
-    const membership = await membershipInTeam(tx, actor, teamId);
+    const membership = await membershipInTeam(tx.read, actor, teamId);
     requireFacilitator(membership, 'plan a sprint');
-    await tx.lockTeam(teamId);
-    const draft = await tx.draftOf(teamId, actor.userId);
+    await tx.lock.team(teamId);
+    const draft = await tx.read.draftOf(teamId, actor.userId);
     if (!draft) throw new Refusal('no-draft', {});
     const { team } = membership;
     const now = deps.clock.now();
-    const plan = await readPlan(tx, membership, draft, now);
+    const plan = await readPlan(tx.read, membership, draft, now);
     const { name, goal, startsOn, endsOn, closesAt } = plan.input;
     const base = { id: randomUUID(), teamId, name, goal, startsOn, endsOn, closesAt };
     const span = { ...base, closesAtInstant: plan.closesAtInstant };
@@ -200,11 +200,11 @@ export async function commitPlan(
       lastCallAt: lastCallAt(span),
       importedAt: undefined,
     };
-    await tx.insertSprint(sprint);
+    await tx.write.sprints.insert(sprint);
     const cards = sprintCards(sprint.id, actor.userId, plan);
-    if (cards.length > 0) await tx.insertCards(cards);
-    await tx.deleteDraft(teamId, actor.userId);
-    await tx.addPosts([
+    if (cards.length > 0) await tx.write.cards.insert(cards);
+    await tx.drafts.delete(teamId, actor.userId);
+    await tx.write.posts.add([
       {
         id: randomUUID(),
         workspaceId: team.workspaceId,

@@ -2,7 +2,7 @@
 import { daysBetween, formatDay, isDay } from '../../sprint/calendar.ts';
 import { instantOf, isTimeOfDay } from '../clock/local-time.ts';
 import { promptDays } from '../clock/sprint-clock.ts';
-import type { Transaction } from '../ports/store.ts';
+import type { Reading } from '../ports/store.ts';
 import type { InputProblem } from '../refusal.ts';
 import { refuseIfAny } from '../refusal.ts';
 import type { Membership } from '../team/place.ts';
@@ -26,7 +26,7 @@ export interface ReadPlan {
 
 /** Reads the plan or refuses with every problem at once. */
 export async function readPlan(
-  tx: Transaction,
+  read: Reading,
   membership: Membership,
   raw: PlanInput,
   now: Date,
@@ -67,7 +67,7 @@ export async function readPlan(
       'endsOn',
       `The sprint would be over already: it closes on ${formatDay(input.endsOn)} at ${input.closesAt}.`,
     );
-    const overlap = (await tx.openSprintsOf(team.id)).find(
+    const overlap = (await read.openSprintsOf(team.id)).find(
       (other) => other.startsOn <= input.endsOn && input.startsOn <= other.endsOn,
     );
     if (overlap) {

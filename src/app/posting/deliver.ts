@@ -86,18 +86,18 @@ async function beginAttempt(
   postId: string,
 ): Promise<Begun | 'held' | 'nothing-to-do'> {
   return deps.store.transaction(async (tx) => {
-    const post = await tx.claimPost(postId);
-    if (!post) return (await tx.postById(postId)) ? 'held' : 'nothing-to-do';
+    const post = await tx.claim.post(postId);
+    if (!post) return (await tx.read.postById(postId)) ? 'held' : 'nothing-to-do';
     if (post.state === 'dead' || post.state === 'skipped') return 'nothing-to-do';
     if (post.sentVersion >= post.wantedVersion) return 'nothing-to-do';
     const words = await postWords(tx, post, deps.clock.now());
     // What is skipped must not stand: nobody would bring it up to date any more.
     if (!words && !mayStand(post)) {
-      await tx.updatePost(postId, { state: 'skipped' });
+      await tx.write.posts.update(postId, { state: 'skipped' });
       return 'nothing-to-do';
     }
     const firstAttemptAt = post.firstAttemptAt ?? deps.clock.now();
-    await tx.updatePost(postId, { state: 'sending', firstAttemptAt });
+    await tx.write.posts.update(postId, { state: 'sending', firstAttemptAt });
     return { post, words };
   });
 }

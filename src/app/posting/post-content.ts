@@ -33,9 +33,9 @@ export async function postWords(tx: Transaction, post: Post, now: Date): Promise
   // Nothing of one workspace is told in another, whatever a record says.
   const isOurs = (team: Team): boolean => team.workspaceId === post.workspaceId;
   if (subject.kind === 'team-set-up') {
-    const team = await tx.teamById(subject.teamId);
+    const team = await tx.read.teamById(subject.teamId);
     if (!team || !isOurs(team)) return undefined;
-    const members = (await tx.membersOf(team.id)).filter(({ isActive }) => isActive);
+    const members = (await tx.read.membersOf(team.id)).filter(({ isActive }) => isActive);
     const content: MessageContent = {
       kind: 'team-set-up',
       team,
@@ -45,16 +45,16 @@ export async function postWords(tx: Transaction, post: Post, now: Date): Promise
     return { content, chart: undefined };
   }
   if (subject.kind === 'shared-advice') {
-    const team = await tx.teamById(subject.teamId);
+    const team = await tx.read.teamById(subject.teamId);
     if (!team || !isOurs(team)) return undefined;
     const { byUserId, question, on } = subject;
-    const advice = await adviceOf(tx, team, await tx.membersOf(team.id), question, on);
+    const advice = await adviceOf(tx, team, await tx.read.membersOf(team.id), question, on);
     return { content: { kind: 'shared-advice', advice, byUserId }, chart: { advice } };
   }
   const [found, records, asked] = await waitForAll([
-    tx.sprintWithTeam(subject.sprintId),
-    tx.recordsOf(subject.sprintId),
-    'day' in subject ? tx.promptOf(subject.sprintId, subject.userId, subject.day) : undefined,
+    tx.read.sprintWithTeam(subject.sprintId),
+    tx.read.recordsOf(subject.sprintId),
+    'day' in subject ? tx.read.promptOf(subject.sprintId, subject.userId, subject.day) : undefined,
   ]);
   if (!found || !isOurs(found.team)) return undefined;
   const { team, sprint, members } = found;

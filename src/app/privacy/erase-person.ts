@@ -70,17 +70,17 @@ async function eraseOnce(
   evenLastFacilitator: boolean,
 ): Promise<(Erased & Known) | undefined> {
   // Whoever saw the person on a team a moment ago and waits for it comes first, and is cleaned up after.
-  for (const teamId of known.teamIds) await tx.lockTeam(teamId);
-  await tx.lockTeamsOfPerson(actor);
-  const data = await tx.personalData(actor);
+  for (const teamId of known.teamIds) await tx.lock.team(teamId);
+  await tx.lock.teamsOfPerson(actor);
+  const data = await tx.read.personalData(actor);
   const records = countOf(data);
   if (records === 0) return undefined;
-  const teams = await tx.teamsOfPerson(actor);
+  const teams = await tx.read.teamsOfPerson(actor);
   const stuck = teams.filter(leavesNoFacilitator).map(({ team }) => team.name);
   if (stuck.length > 0 && !evenLastFacilitator) throw new Refusal('last-facilitator', { teamNames: stuck });
   for (const { team } of teams) await letGo(tx, team, [actor.userId]);
   const names = [...new Set([...known.names, ...data.memberships.map(({ name }) => String(name))])];
-  await tx.erasePerson(actor, names);
+  await tx.write.people.erase(actor, names);
   const teamIds = new Set([...known.teamIds, ...teams.map(({ team }) => team.id)]);
   return {
     records,

@@ -13,7 +13,7 @@ export interface PersonalCopy {
 
 /** @throws Refusal `nothing-stored` */
 export async function personalCopy(deps: AppDependencies, actor: Actor): Promise<PersonalCopy> {
-  const data = await deps.store.transaction((tx) => tx.personalData(actor));
+  const data = await deps.store.read((read) => read.personalData(actor));
   const records = countOf(data);
   if (records === 0) throw new Refusal('nothing-stored', {});
   const copy = {

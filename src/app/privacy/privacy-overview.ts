@@ -25,9 +25,9 @@ export interface PrivacyOverview {
 
 /** For anybody: whoever is stored nowhere learns just that. */
 export async function privacyOverview(deps: AppDependencies, actor: Actor): Promise<PrivacyOverview> {
-  return deps.store.transaction(async (tx) => {
-    const data = await tx.personalData(actor);
-    const teams = await tx.teamsOfPerson(actor);
+  return deps.store.read(async (read) => {
+    const data = await read.personalData(actor);
+    const teams = await read.teamsOfPerson(actor);
     return {
       kinds: storedKinds(data),
       teams: teams.map(({ team: { name, retentionMonths } }) => ({ name, retentionMonths })),

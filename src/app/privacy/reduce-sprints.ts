@@ -18,11 +18,11 @@ export async function reduceSprints({
 }: Pick<AppDependencies, 'store' | 'clock'>): Promise<number> {
   return store.transaction(async (tx) => {
     const now = clock.now();
-    const due = await tx.claimSprintsToReduce(now, SPRINTS_BATCH);
+    const due = await tx.claim.sprintsToReduce(now, SPRINTS_BATCH);
     const teams = new Map(due.map(({ team }) => [team.id, team]));
     // What the statistics need must be there before the cards that it is made of are gone.
     for (const team of teams.values()) await pastSprints(tx, team);
-    for (const { sprintId } of due) await tx.reduceSprint(sprintId, now);
-    return due.length > 0 ? due.length : tx.dropOldRecords(now, ROWS_BATCH);
+    for (const { sprintId } of due) await tx.write.retention.reduceSprint(sprintId, now);
+    return due.length > 0 ? due.length : tx.write.retention.dropOldRecords(now, ROWS_BATCH);
   });
 }

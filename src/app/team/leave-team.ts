@@ -13,13 +13,13 @@ import type { Member, Team } from './team.ts';
 export async function letGo(tx: Transaction, team: Team, userIds: readonly string[]): Promise<void> {
   if (userIds.length === 0) return;
   const gone = new Set(userIds);
-  await tx.skipUnsentPostsTo(team.id, userIds);
-  const staying = (await tx.membersOf(team.id)).filter(({ userId }) => !gone.has(userId));
-  for (const sprint of await tx.openSprintsOf(team.id)) {
-    const open = statesOf(await tx.recordsOf(sprint.id)).filter(isOpenCard);
+  await tx.write.posts.skipUnsentTo(team.id, userIds);
+  const staying = (await tx.read.membersOf(team.id)).filter(({ userId }) => !gone.has(userId));
+  for (const sprint of await tx.read.openSprintsOf(team.id)) {
+    const open = statesOf(await tx.read.recordsOf(sprint.id)).filter(isOpenCard);
     for (const userId of gone) {
       const theirs = open.filter(({ card }) => card.ownerIds.includes(userId));
-      await tx.removeOwner(
+      await tx.write.cards.removeOwner(
         theirs.map(({ card }) => card.id),
         userId,
       );
@@ -51,7 +51,7 @@ async function tellFacilitators(
       subject: { kind: 'owner-needed', sprintId },
     }),
   );
-  if (posts.length > 0) await tx.addPosts(posts);
+  if (posts.length > 0) await tx.write.posts.add(posts);
 }
 
 /** Takes somebody whose account is gone off every team of the workspace that they are on. */
@@ -59,13 +59,13 @@ export async function leaveAllTeams(
   tx: Transaction,
   person: { readonly workspaceId: string; readonly userId: string },
 ): Promise<void> {
-  await tx.lockTeamsOfPerson(person);
-  for (const { team } of await tx.teamsOfPerson(person)) {
-    const member = (await tx.membersOf(team.id)).find(
+  await tx.lock.teamsOfPerson(person);
+  for (const { team } of await tx.read.teamsOfPerson(person)) {
+    const member = (await tx.read.membersOf(team.id)).find(
       ({ userId, isActive }) => userId === person.userId && isActive,
     );
     if (!member) continue;
-    await tx.saveMembers(team.id, [{ ...member, isActive: false, isFacilitator: false }]);
+    await tx.write.teams.saveMembers(team.id, [{ ...member, isActive: false, isFacilitator: false }]);
     await letGo(tx, team, [person.userId]);
   }
 }

@@ -1,7 +1,8 @@
 /** Finds the team, the sprint and the right to touch them. Every use case that takes an actor starts here. */
 import type { Day } from '../../sprint/calendar.ts';
 import { dayAt } from '../clock/local-time.ts';
-import type { Transaction } from '../ports/store.ts';
+import type { SprintWithTeam } from '../ports/sprints.ts';
+import type { Reading, Transaction } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
 import { waitForAll } from '../wait-for-all.ts';
 import type { Actor, Member, Sprint, Team } from './team.ts';
@@ -27,26 +28,26 @@ export interface Membership {
  * @throws Refusal `no-team-here`, `no-team-of-yours`, `several-teams`, `not-a-member`.
  */
 export async function membershipAt(
-  tx: Transaction,
+  read: Reading,
   actor: Actor,
   place: Place,
 ): Promise<Membership & { readonly openSprints: readonly Sprint[] }> {
   if (!place.isDirect) {
-    const found = await tx.teamInChannel(actor.workspaceId, place.channelId);
+    const found = await read.teamInChannel(actor.workspaceId, place.channelId);
     if (!found) throw new Refusal('no-team-here', {});
     return { ...membershipOf(actor, found.team, found.members), openSprints: found.openSprints };
   }
-  const teams = await tx.teamsOf(actor);
+  const teams = await read.teamsOf(actor);
   const [only, ...others] = teams;
-  if (!only) throw await nonMembers(tx, actor);
+  if (!only) throw await nonMembers(read, actor);
   if (others.length > 0) throw new Refusal('several-teams', { teamNames: teams.map((team) => team.name) });
-  const [members, openSprints] = await waitForAll([tx.membersOf(only.id), tx.openSprintsOf(only.id)]);
+  const [members, openSprints] = await waitForAll([read.membersOf(only.id), read.openSprintsOf(only.id)]);
   return { ...membershipOf(actor, only, members), openSprints };
 }
 
 /** @throws Refusal `not-a-member`, also for a team of another workspace. */
-export async function membershipInTeam(tx: Transaction, actor: Actor, teamId: string): Promise<Membership> {
-  const [team, members] = await waitForAll([tx.teamById(teamId), tx.membersOf(teamId)]);
+export async function membershipInTeam(read: Reading, actor: Actor, teamId: string): Promise<Membership> {
+  const [team, members] = await waitForAll([read.teamById(teamId), read.membersOf(teamId)]);
   if (!team || team.workspaceId !== actor.workspaceId) throw new Refusal('no-team-of-yours', {});
   return membershipOf(actor, team, members);
 }
@@ -56,11 +57,11 @@ export async function membershipInTeam(tx: Transaction, actor: Actor, teamId: st
  * its team.
  */
 export async function sprintForMember(
-  tx: Transaction,
+  read: Reading,
   actor: Actor,
   sprintId: string,
 ): Promise<Membership & { sprint: Sprint }> {
-  return memberOfSprint(actor, await tx.sprintWithTeam(sprintId));
+  return memberOfSprint(actor, await read.sprintWithTeam(sprintId));
 }
 
 /** The same, with the team locked against other changes. */
@@ -69,20 +70,17 @@ export async function sprintForMemberLocked(
   actor: Actor,
   sprintId: string,
 ): Promise<Membership & { sprint: Sprint }> {
-  return memberOfSprint(actor, await tx.lockSprintWithTeam(sprintId));
+  return memberOfSprint(actor, await tx.lock.sprintWithTeam(sprintId));
 }
 
-function memberOfSprint(
-  actor: Actor,
-  found: Awaited<ReturnType<Transaction['sprintWithTeam']>>,
-): Membership & { sprint: Sprint } {
+function memberOfSprint(actor: Actor, found: SprintWithTeam | undefined): Membership & { sprint: Sprint } {
   if (!found || found.team.workspaceId !== actor.workspaceId) throw new Refusal('no-team-of-yours', {});
   return { ...membershipOf(actor, found.team, found.members), sprint: found.sprint };
 }
 
 /** What somebody without a team is told; a product owner reads what they can do instead. */
-async function nonMembers(tx: Transaction, actor: Actor): Promise<Refusal> {
-  const [owned] = await tx.teamsOwnedBy(actor);
+async function nonMembers(read: Reading, actor: Actor): Promise<Refusal> {
+  const [owned] = await read.teamsOwnedBy(actor);
   if (!owned) return new Refusal('no-team-of-yours', {});
   return new Refusal('not-a-member', { teamName: owned.name, isProductOwner: true });
 }
@@ -115,30 +113,30 @@ export interface Audience {
  *
  * @throws Refusal `no-team-here`, `no-team-of-yours`, `several-teams`, `not-a-member`.
  */
-export async function audienceAt(tx: Transaction, actor: Actor, place: Place): Promise<Audience> {
+export async function audienceAt(read: Reading, actor: Actor, place: Place): Promise<Audience> {
   if (!place.isDirect) {
-    const found = await tx.teamInChannel(actor.workspaceId, place.channelId);
+    const found = await read.teamInChannel(actor.workspaceId, place.channelId);
     if (!found) throw new Refusal('no-team-here', {});
     return audienceOf(actor, found.team, found.members);
   }
-  const teams = await teamsReadBy(tx, actor);
+  const teams = await teamsReadBy(read, actor);
   const [only, ...others] = teams;
   if (!only) throw new Refusal('no-team-of-yours', {});
   if (others.length > 0) throw new Refusal('several-teams', { teamNames: teams.map((team) => team.name) });
-  return audienceOf(actor, only, await tx.membersOf(only.id));
+  return audienceOf(actor, only, await read.membersOf(only.id));
 }
 
 /** @throws Refusal `no-team-of-yours`, also for a team of another workspace; `not-a-member`. */
-export async function audienceInTeam(tx: Transaction, actor: Actor, teamId: string): Promise<Audience> {
-  const [team, members] = await waitForAll([tx.teamById(teamId), tx.membersOf(teamId)]);
+export async function audienceInTeam(read: Reading, actor: Actor, teamId: string): Promise<Audience> {
+  const [team, members] = await waitForAll([read.teamById(teamId), read.membersOf(teamId)]);
   if (!team || team.workspaceId !== actor.workspaceId) throw new Refusal('no-team-of-yours', {});
   return audienceOf(actor, team, members);
 }
 
 /** Teams whose numbers the person may read, in order of name. */
-export async function teamsReadBy(tx: Transaction, actor: Actor): Promise<Team[]> {
-  const own = await tx.teamsOf(actor);
-  const owned = (await tx.teamsOwnedBy(actor)).filter(({ id }) => !own.some((team) => team.id === id));
+export async function teamsReadBy(read: Reading, actor: Actor): Promise<Team[]> {
+  const own = await read.teamsOf(actor);
+  const owned = (await read.teamsOwnedBy(actor)).filter(({ id }) => !own.some((team) => team.id === id));
   return [...own, ...owned].sort((a, b) => a.name.localeCompare(b.name));
 }
 
@@ -181,9 +179,9 @@ export async function openSprint(
     requireOpen(found.sprint);
     return found;
   }
-  const found = await membershipAt(tx, actor, reference.place);
+  const found = await membershipAt(tx.read, actor, reference.place);
   // One after the other on the way, though nobody waits in between: what is read is read under the lock.
-  const [, open] = await waitForAll([tx.lockTeam(found.team.id), tx.openSprintsOf(found.team.id)]);
+  const [, open] = await waitForAll([tx.lock.team(found.team.id), tx.read.openSprintsOf(found.team.id)]);
   const sprint = currentSprint(open, todayOf(found.team, now));
   if (!sprint) throw new Refusal('no-sprint-running', {});
   return { ...found, sprint };

@@ -47,10 +47,10 @@ export type SetupInput = Omit<SetupForm, 'existing'>;
 /** What the set-up form shows at first: the team's settings, or defaults from channel and caller. */
 export async function setupForm(deps: AppDependencies, actor: Actor, place: Place): Promise<SetupForm> {
   if (place.isDirect) throw new Refusal('set-up-in-channel', {});
-  const existing = await deps.store.transaction(async (tx) => {
-    const team = await tx.teamByChannel(actor.workspaceId, place.channelId);
+  const existing = await deps.store.read(async (read) => {
+    const team = await read.teamByChannel(actor.workspaceId, place.channelId);
     if (!team) return undefined;
-    const membership = await membershipAt(tx, actor, place);
+    const membership = await membershipAt(read, actor, place);
     requireFacilitator(membership, 'change the team’s settings');
     return membership;
   });
@@ -118,11 +118,11 @@ export async function setUpTeam(deps: AppDependencies, actor: Actor, input: Setu
   const userIds = [...new Set([...input.memberIds, ...input.facilitatorIds])];
   const names = await namesOf(deps.directory, actor.workspaceId, userIds);
   return deps.store.transaction(async (tx) => {
-    const existing = await tx.teamByChannel(actor.workspaceId, input.channelId);
+    const existing = await tx.read.teamByChannel(actor.workspaceId, input.channelId);
     let before: Team | undefined;
     if (existing) {
-      await tx.lockTeam(existing.id);
-      const membership = await membershipInTeam(tx, actor, existing.id);
+      await tx.lock.team(existing.id);
+      const membership = await membershipInTeam(tx.read, actor, existing.id);
       requireFacilitator(membership, 'change the team’s settings');
       // As it stands under the lock: what the other form sets must not be taken back.
       before = membership.team;
@@ -143,13 +143,13 @@ export async function setUpTeam(deps: AppDependencies, actor: Actor, input: Setu
       baselineSprintId: before?.baselineSprintId,
       retentionMonths: before ? before.retentionMonths : DEFAULTS.retentionMonths,
     };
-    await tx.saveTeam(team);
+    await tx.write.teams.save(team);
     const left = await saveMembership(tx, team.id, userIds, input.facilitatorIds, names);
     if (before) {
       await resetClocks(tx, team, deps.clock.now());
       await letGo(tx, team, left);
     }
-    await tx.addPosts([
+    await tx.write.posts.add([
       {
         id: randomUUID(),
         workspaceId: actor.workspaceId,
@@ -185,7 +185,7 @@ async function saveMembership(
   facilitatorIds: readonly string[],
   names: ReadonlyMap<string, string>,
 ): Promise<string[]> {
-  const gone = (await tx.membersOf(teamId)).filter(({ userId }) => !userIds.includes(userId));
+  const gone = (await tx.read.membersOf(teamId)).filter(({ userId }) => !userIds.includes(userId));
   const present = userIds.map(
     (userId): Member => ({
       userId,
@@ -194,7 +194,7 @@ async function saveMembership(
       isActive: true,
     }),
   );
-  await tx.saveMembers(teamId, [
+  await tx.write.teams.saveMembers(teamId, [
     ...present,
     ...gone.map((member) => ({ ...member, isActive: false, isFacilitator: false })),
   ]);
@@ -215,8 +215,8 @@ export interface MeasuresInput {
 
 /** The team whose scale, thresholds and times are about to be changed. */
 export async function measuresForm(deps: AppDependencies, actor: Actor, place: Place): Promise<Team> {
-  return deps.store.transaction(async (tx) => {
-    const membership = await membershipAt(tx, actor, place);
+  return deps.store.read(async (read) => {
+    const membership = await membershipAt(read, actor, place);
     requireFacilitator(membership, 'change how the team measures');
     return membership.team;
   });
@@ -281,8 +281,8 @@ export async function setMeasures(deps: AppDependencies, actor: Actor, input: Me
     refuseIfAny([{ field, message: conflict }]);
   }
   return deps.store.transaction(async (tx) => {
-    await tx.lockTeam(input.teamId);
-    const membership = await membershipInTeam(tx, actor, input.teamId);
+    await tx.lock.team(input.teamId);
+    const membership = await membershipInTeam(tx.read, actor, input.teamId);
     requireFacilitator(membership, 'change how the team measures');
     const team: Team = {
       ...membership.team,
@@ -292,7 +292,7 @@ export async function setMeasures(deps: AppDependencies, actor: Actor, input: Me
       thresholds: complete,
       retentionMonths,
     };
-    await tx.saveTeam(team);
+    await tx.write.teams.save(team);
     await resetClocks(tx, team, deps.clock.now());
     return team;
   });

@@ -4,7 +4,7 @@ import type { CardLine } from '../cards/card-line.ts';
 import { cardLine, isOpenCard, statesOf } from '../cards/card-line.ts';
 import { reopenUntil } from '../clock/sprint-clock.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
-import type { Transaction } from '../ports/store.ts';
+import type { Reading } from '../ports/store.ts';
 import type { Place } from '../team/place.ts';
 import { currentSprint, facilitates, teamsReadBy, todayOf } from '../team/place.ts';
 import type { Actor, PromptState, Sprint, Team } from '../team/team.ts';
@@ -42,26 +42,26 @@ export async function overview(
   place: Place | undefined,
 ): Promise<Overview> {
   const now = deps.clock.now();
-  return deps.store.transaction(async (tx) => {
-    const mine = await teamsReadBy(tx, actor);
+  return deps.store.read(async (read) => {
+    const mine = await teamsReadBy(read, actor);
     const channel = place && !place.isDirect ? place.channelId : undefined;
-    const here = channel === undefined ? undefined : await tx.teamByChannel(actor.workspaceId, channel);
+    const here = channel === undefined ? undefined : await read.teamByChannel(actor.workspaceId, channel);
     const shown = channel === undefined ? mine : mine.filter(({ channelId }) => channelId === channel);
     const teams: TeamOverview[] = [];
-    for (const team of shown) teams.push(await teamOverview(tx, actor, team, now));
+    for (const team of shown) teams.push(await teamOverview(read, actor, team, now));
     return { teams, canSetUpHere: channel !== undefined && here === undefined };
   });
 }
 
-async function teamOverview(tx: Transaction, actor: Actor, team: Team, now: Date): Promise<TeamOverview> {
-  const members = await tx.membersOf(team.id);
-  const last = await tx.latestFinishedSprint(team.id);
+async function teamOverview(read: Reading, actor: Actor, team: Team, now: Date): Promise<TeamOverview> {
+  const members = await read.membersOf(team.id);
+  const last = await read.latestFinishedSprint(team.id);
   const until = last?.state === 'closed' ? reopenUntil(last) : undefined;
   const today = todayOf(team, now);
-  const sprint = currentSprint(await tx.openSprintsOf(team.id), today);
+  const sprint = currentSprint(await read.openSprintsOf(team.id), today);
   const member = members.find(({ userId, isActive }) => userId === actor.userId && isActive);
-  const states = sprint && member ? statesOf(await tx.recordsOf(sprint.id)) : [];
-  const prompt = sprint ? await tx.promptOf(sprint.id, actor.userId, today) : undefined;
+  const states = sprint && member ? statesOf(await read.recordsOf(sprint.id)) : [];
+  const prompt = sprint ? await read.promptOf(sprint.id, actor.userId, today) : undefined;
   return {
     team,
     sprint,

@@ -24,7 +24,7 @@ export async function sprintStatus(
   place: Place,
 ): Promise<StatusContent> {
   return deps.store.transaction(async (tx) => {
-    const membership = await membershipAt(tx, actor, place);
+    const membership = await membershipAt(tx.read, actor, place);
     const today = todayOf(membership.team, deps.clock.now());
     const sprint = currentSprint(membership.openSprints, today);
     if (!sprint) throw new Refusal('no-sprint-running', {});
@@ -40,10 +40,10 @@ export async function statusContent(
   on: Day,
 ): Promise<StatusContent> {
   const [records, prompts, baselineVelocityPoints, pastVersion] = await waitForAll([
-    tx.recordsOf(sprint.id),
-    tx.promptsOf([{ sprintId: sprint.id, day: on }]),
-    tx.baselineVelocityPoints(team, sprint.id),
-    tx.pastVersion(team.workspaceId),
+    tx.read.recordsOf(sprint.id),
+    tx.read.promptsOf([{ sprintId: sprint.id, day: on }]),
+    tx.read.baselineVelocityPoints(team, sprint.id),
+    tx.read.pastVersion(team.workspaceId),
   ]);
   const states = statesOf(records);
   const counts = answerCounts(states, members, prompts, on);
@@ -121,8 +121,11 @@ export async function burndownImage(
 
 /** The burndown for whoever may see the sprint. */
 export async function statusChart(deps: AppDependencies, actor: Actor, sprintId: string): Promise<PostImage> {
-  const { team, sprint, states } = await deps.store.transaction(async (tx) => {
-    const [found, records] = await waitForAll([sprintForMember(tx, actor, sprintId), tx.recordsOf(sprintId)]);
+  const { team, sprint, states } = await deps.store.read(async (read) => {
+    const [found, records] = await waitForAll([
+      sprintForMember(read, actor, sprintId),
+      read.recordsOf(sprintId),
+    ]);
     return { ...found, states: statesOf(records) };
   });
   return burndownImage(deps, team, sprint, states, todayOf(team, deps.clock.now()));
@@ -136,7 +139,7 @@ export async function shareStatus(
 ): Promise<void> {
   await deps.store.transaction(async (tx) => {
     const { team, sprint } = await openSprint(tx, actor, { sprintId }, deps.clock.now());
-    await tx.addPosts([
+    await tx.write.posts.add([
       {
         id: randomUUID(),
         workspaceId: team.workspaceId,

@@ -9,7 +9,7 @@ export async function tokenKeyProblems(store: Store, keys: TokenKeys): Promise<s
   const problems = new Map<string, string>();
   let after: string | undefined;
   do {
-    const page = await store.transaction((tx) => tx.sealedInstallations({ after, limit: PAGE }));
+    const page = await store.read((read) => read.sealedInstallations({ after, limit: PAGE }));
     for (const { workspaceId, token } of page) {
       if (!token || problems.has(token.keyName)) continue;
       try {
@@ -41,13 +41,14 @@ export async function rotateTokenKeys(store: Store, keys: TokenKeys): Promise<nu
   let moved = 0;
   let after: string | undefined;
   do {
-    const page = await store.transaction((tx) =>
-      tx.sealedInstallations({ exceptKey: keys.sealingKeyName, after, limit: PAGE }),
+    const page = await store.read((read) =>
+      read.sealedInstallations({ exceptKey: keys.sealingKeyName, after, limit: PAGE }),
     );
     for (const { workspaceId, token } of page) {
       if (!token) continue;
       const renewed = keys.seal(workspaceId, keys.open(workspaceId, token));
-      if (await store.transaction((tx) => tx.replaceSealedToken(workspaceId, token, renewed))) moved += 1;
+      if (await store.transaction((tx) => tx.write.installations.replaceToken(workspaceId, token, renewed)))
+        moved += 1;
     }
     after = page.at(-1)?.workspaceId;
   } while (after !== undefined);

@@ -31,7 +31,9 @@ export async function beginAttempt({ store, clock }: Ports): Promise<BegunAttemp
     browserHash: hashOf(browserKey),
     expiresAt: new Date(now.getTime() + ATTEMPT_LIFE_MS),
   };
-  const isAdded = await store.transaction((tx) => tx.addInstallAttempt(attempt, now, MOST_ATTEMPTS));
+  const isAdded = await store.transaction((tx) =>
+    tx.write.installations.addAttempt(attempt, now, MOST_ATTEMPTS),
+  );
   return isAdded ? { state, browserKey } : undefined;
 }
 
@@ -41,7 +43,7 @@ export async function finishAttempt(
   state: string,
   browserKey: string,
 ): Promise<boolean> {
-  const attempt = await store.transaction((tx) => tx.takeInstallAttempt(hashOf(state)));
+  const attempt = await store.transaction((tx) => tx.write.installations.takeAttempt(hashOf(state)));
   if (!attempt || clock.now() >= attempt.expiresAt) return false;
   return timingSafeEqual(Buffer.from(attempt.browserHash), Buffer.from(hashOf(browserKey)));
 }

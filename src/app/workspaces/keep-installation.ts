@@ -21,8 +21,8 @@ export async function recordInstallation(
 ): Promise<number> {
   const token = keys.seal(granted.workspaceId, botToken);
   return store.transaction(async (tx) => {
-    await tx.saveInstallation({ ...granted, token, installedAt: clock.now(), revokedAt: undefined });
-    return tx.queuePostsOf(granted.workspaceId);
+    await tx.write.installations.save({ ...granted, token, installedAt: clock.now(), revokedAt: undefined });
+    return tx.write.posts.queueAllOf(granted.workspaceId);
   });
 }
 
@@ -37,5 +37,5 @@ export async function recordRemoval(
   workspaceId: string,
   onlyToken: SealedToken,
 ): Promise<boolean> {
-  return store.transaction((tx) => tx.revokeInstallation(workspaceId, clock.now(), onlyToken));
+  return store.transaction((tx) => tx.write.installations.revoke(workspaceId, clock.now(), onlyToken));
 }

@@ -35,6 +35,6 @@ export async function connectOne(
  */
 export async function endFormerInstallation(store: Store, workspaceId: string): Promise<void> {
   await store.transaction(async (tx) => {
-    if (await tx.forgetInstallation(workspaceId)) await tx.queuePostsOf(workspaceId);
+    if (await tx.write.installations.forget(workspaceId)) await tx.write.posts.queueAllOf(workspaceId);
   });
 }

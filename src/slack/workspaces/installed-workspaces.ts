@@ -28,7 +28,7 @@ export function installedWorkspaces(options: InstalledWorkspacesOptions): Worksp
 
   return {
     async find(workspaceId) {
-      const installation = await store.transaction((tx) => tx.installationOf(workspaceId));
+      const installation = await store.read((read) => read.installationOf(workspaceId));
       const known = kept.get(workspaceId);
       kept.delete(workspaceId);
       if (!installation?.token) return undefined;

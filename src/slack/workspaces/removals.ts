@@ -26,7 +26,7 @@ export interface Removals {
 
 export function createRemovals({ ports, keys, clientSettings, logger }: RemovalsOptions): Removals {
   const installationOf = (workspaceId: string) =>
-    ports.store.transaction((tx) => tx.installationOf(workspaceId));
+    ports.store.read((read) => read.installationOf(workspaceId));
 
   /** Whether the platform refuses it; in doubt it does not. */
   async function isRefused(botToken: string): Promise<boolean> {

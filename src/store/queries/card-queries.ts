@@ -1,18 +1,13 @@
 /** Reads and adds cards and the facts stated about them. Nothing is derived here: that is the ledger's work. */
 import type { SQL } from 'drizzle-orm';
-import { getTableColumns, sql } from 'drizzle-orm';
+import { and, eq, getTableColumns, inArray, sql } from 'drizzle-orm';
 import type { PgColumn, PgTable } from 'drizzle-orm/pg-core';
-import type { Transaction } from '../../app/ports/store.ts';
+import type { CardReading, CardWriting } from '../../app/ports/cards.ts';
 import type { NewFact, RecordedFact, SprintRecords } from '../../app/team/team.ts';
 import { answers, cardChanges, cardOwners, cards } from '../schema.ts';
 import { frozenChange, frozenSelect } from './frozen-statement.ts';
 import type { SqlSession } from './sql-session.ts';
 import { statementsOf } from './sql-session.ts';
-
-export type CardQueries = Pick<
-  Transaction,
-  'recordsOf' | 'recordsOfMany' | 'insertCards' | 'addOwner' | 'insertFacts'
->;
 
 const { factOrder: answerOrder, ...answerColumns } = getTableColumns(answers);
 const { factOrder: changeOrder, ...changeColumns } = getTableColumns(cardChanges);
@@ -79,7 +74,7 @@ const ADD_ANSWERS = frozenChange(
       note text, "recordedAt" timestamptz, "supersedesId" text)`,
 );
 
-export function cardQueries(session: SqlSession): CardQueries {
+export function cardReading(session: SqlSession): CardReading {
   /** The same number of statements, however many sprints there are. */
   async function recordsOfMany(sprintIds: readonly string[]): Promise<Map<string, SprintRecords>> {
     if (sprintIds.length === 0) return new Map();
@@ -109,6 +104,16 @@ export function cardQueries(session: SqlSession): CardQueries {
     );
   }
 
+  return {
+    recordsOfMany,
+
+    async recordsOf(sprintId) {
+      return (await recordsOfMany([sprintId])).get(sprintId) as SprintRecords;
+    },
+  };
+}
+
+export function cardWriting(session: SqlSession): CardWriting {
   /** So many places in the order of facts, rising. */
   async function nextPlaces(count: number): Promise<number[]> {
     const rows = await session
@@ -118,13 +123,7 @@ export function cardQueries(session: SqlSession): CardQueries {
   }
 
   return {
-    recordsOfMany,
-
-    async recordsOf(sprintId) {
-      return (await recordsOfMany([sprintId])).get(sprintId) as SprintRecords;
-    },
-
-    async insertCards(added) {
+    async insert(added) {
       for (const rows of statementsOf(added)) {
         await session.insert(cards).values(rows.map(({ ownerIds: _, ...row }) => row));
       }
@@ -137,6 +136,13 @@ export function cardQueries(session: SqlSession): CardQueries {
     async addOwner(cardId, userId) {
       const last = sql`(select coalesce(max(position) + 1, 0) from loadline.card_owners where card_id = ${cardId})`;
       await session.insert(cardOwners).values({ cardId, userId, position: last }).onConflictDoNothing();
+    },
+
+    async removeOwner(ids, userId) {
+      if (ids.length === 0) return;
+      await session
+        .delete(cardOwners)
+        .where(and(eq(cardOwners.userId, userId), inArray(cardOwners.cardId, [...ids])));
     },
 
     async insertFacts(facts) {

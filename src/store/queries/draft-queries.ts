@@ -1,17 +1,29 @@
 /** Keeps what somebody typed into the plan form, so that a closed form loses nothing. */
 import { and, eq, sql } from 'drizzle-orm';
-import type { Transaction } from '../../app/ports/store.ts';
+import type { DraftReading, Drafts } from '../../app/ports/repeatable.ts';
 import { planDrafts } from '../schema.ts';
 import type { SqlSession } from './sql-session.ts';
 
-export type DraftQueries = Pick<Transaction, 'saveDraft' | 'draftOf' | 'deleteDraft'>;
+function isOf(teamId: string, userId: string) {
+  return and(eq(planDrafts.teamId, teamId), eq(planDrafts.userId, userId));
+}
 
-export function draftQueries(session: SqlSession): DraftQueries {
-  const isOf = (teamId: string, userId: string) =>
-    and(eq(planDrafts.teamId, teamId), eq(planDrafts.userId, userId));
-
+export function draftReading(session: SqlSession): DraftReading {
   return {
-    async saveDraft(teamId, userId, draft) {
+    async draftOf(teamId, userId) {
+      const [row] = await session
+        .select({ draft: planDrafts.draft })
+        .from(planDrafts)
+        .where(isOf(teamId, userId));
+      // Drafts of before the plan asked for it do not hold it.
+      return row && { ...row.draft, awayDays: row.draft.awayDays ?? '' };
+    },
+  };
+}
+
+export function drafts(session: SqlSession): Drafts {
+  return {
+    async save(teamId, userId, draft) {
       await session
         .insert(planDrafts)
         .values({ teamId, userId, draft })
@@ -21,16 +33,7 @@ export function draftQueries(session: SqlSession): DraftQueries {
         });
     },
 
-    async draftOf(teamId, userId) {
-      const [row] = await session
-        .select({ draft: planDrafts.draft })
-        .from(planDrafts)
-        .where(isOf(teamId, userId));
-      // Drafts of before the plan asked for it do not hold it.
-      return row && { ...row.draft, awayDays: row.draft.awayDays ?? '' };
-    },
-
-    async deleteDraft(teamId, userId) {
+    async delete(teamId, userId) {
       await session.delete(planDrafts).where(isOf(teamId, userId));
     },
   };

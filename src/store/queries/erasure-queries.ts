@@ -4,7 +4,7 @@
  */
 import { and, eq, inArray, isNotNull, or, sql } from 'drizzle-orm';
 import type { PgColumn, PgTable } from 'drizzle-orm/pg-core';
-import type { Transaction } from '../../app/ports/store.ts';
+import type { PeopleWriting } from '../../app/ports/people.ts';
 import { ERASED } from '../../app/privacy/erased-mark.ts';
 import { mayTell, withoutPerson } from '../../app/privacy/without-person.ts';
 import type { Actor } from '../../app/team/team.ts';
@@ -24,9 +24,7 @@ import {
 } from '../schema.ts';
 import type { SqlSession } from './sql-session.ts';
 
-export type ErasureQueries = Pick<Transaction, 'erasePerson' | 'removeOwner' | 'skipUnsentPostsTo'>;
-
-export function erasureQueries(session: SqlSession): ErasureQueries {
+export function peopleWriting(session: SqlSession): PeopleWriting {
   const teamIds = ({ workspaceId }: Actor) =>
     session.select({ id: teams.id }).from(teams).where(eq(teams.workspaceId, workspaceId));
   const sprintIds = (actor: Actor) =>
@@ -158,36 +156,13 @@ export function erasureQueries(session: SqlSession): ErasureQueries {
   }
 
   return {
-    async erasePerson(actor, names) {
+    async erase(actor, names) {
       await session.execute(sql`select set_config('loadline.erasing', 'on', true)`);
       await disownAnswers(actor);
       await disownRest(actor);
       await deleteRest(actor);
       await forgetInTexts(actor, names);
       await session.execute(sql`select set_config('loadline.erasing', '', true)`);
-    },
-
-    async removeOwner(ids, userId) {
-      if (ids.length === 0) return;
-      await session
-        .delete(cardOwners)
-        .where(and(eq(cardOwners.userId, userId), inArray(cardOwners.cardId, [...ids])));
-    },
-
-    async skipUnsentPostsTo(teamId, userIds) {
-      if (userIds.length === 0) return;
-      const ofTeam = session.select({ id: sprints.id }).from(sprints).where(eq(sprints.teamId, teamId));
-      await session
-        .update(posts)
-        .set({ state: 'skipped' })
-        .where(
-          and(
-            inArray(posts.userId, [...userIds]),
-            inArray(posts.sprintId, ofTeam),
-            eq(posts.state, 'pending'),
-            eq(posts.sentVersion, 0),
-          ),
-        );
     },
   };
 }

@@ -1,11 +1,9 @@
 /** Remembers incoming events, which the platform may send more than once. */
 import { eq, sql } from 'drizzle-orm';
-import type { Transaction } from '../../app/ports/store.ts';
+import type { EventReading, SeenEvents } from '../../app/ports/repeatable.ts';
 import { seenEvents } from '../schema.ts';
 import { frozenChange } from './frozen-statement.ts';
 import type { SqlSession } from './sql-session.ts';
-
-export type EventQueries = Pick<Transaction, 'rememberEvent' | 'knowsEvent'>;
 
 const REMEMBER = frozenChange(
   { eventId: seenEvents.eventId },
@@ -13,15 +11,19 @@ const REMEMBER = frozenChange(
     values (${sql.placeholder('event')}, ${sql.placeholder('at')}) on conflict do nothing`,
 );
 
-export function eventQueries(session: SqlSession): EventQueries {
+export function eventReading(session: SqlSession): EventReading {
   return {
-    async rememberEvent(eventId, at) {
-      const inserted = await REMEMBER(session, { event: eventId, at: at.toISOString() });
-      return inserted.length === 1;
-    },
-
     async knowsEvent(eventId) {
       return (await session.$count(seenEvents, eq(seenEvents.eventId, eventId))) === 1;
+    },
+  };
+}
+
+export function eventMemory(session: SqlSession): SeenEvents {
+  return {
+    async remember(eventId, at) {
+      const inserted = await REMEMBER(session, { event: eventId, at: at.toISOString() });
+      return inserted.length === 1;
     },
   };
 }

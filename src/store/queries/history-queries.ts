@@ -1,8 +1,8 @@
 /** Reads and writes what finished sprints leave behind for the statistics. Computes none of it. */
 import type { SQL } from 'drizzle-orm';
 import { and, asc, desc, eq, getTableColumns, sql } from 'drizzle-orm';
-import type { HistoryQueries } from '../../app/history/history-ports.ts';
 import type { PastSprint, PastTrace } from '../../app/history/past-sprint.ts';
+import type { HistoryReading, HistoryWriting } from '../../app/ports/results.ts';
 import { pastChanges, pastSprints, recordedValues, sprints } from '../schema.ts';
 import { frozenSelect } from './frozen-statement.ts';
 import { sprintOf } from './sprint-queries.ts';
@@ -75,24 +75,8 @@ const PAST_VERSION = frozenSelect(
   sql`from ${pastChanges} where ${pastChanges.workspaceId} = ${sql.placeholder('workspace')}`,
 );
 
-export function historyQueries(session: SqlSession): HistoryQueries {
+export function historyReading(session: SqlSession): HistoryReading {
   return {
-    async savePastSprint(past) {
-      const row = {
-        ...past,
-        memberDays: past.memberDays ?? null,
-        pulledInPoints: past.pulledInPoints ?? null,
-        surprisePoints: past.surprisePoints ?? null,
-        velocityPoints: past.velocityPoints ?? null,
-        workedPoints: past.workedPoints ?? null,
-        committedFinishedPoints: past.committedFinishedPoints ?? null,
-      };
-      await session
-        .insert(pastSprints)
-        .values(row)
-        .onConflictDoUpdate({ target: pastSprints.sprintId, set: row });
-    },
-
     async pastSprintsOf(teamId) {
       const latestValues = session
         .selectDistinctOn([recordedValues.sprintId], {
@@ -142,6 +126,26 @@ export function historyQueries(session: SqlSession): HistoryQueries {
     async pastVersion(workspaceId) {
       const [row] = await PAST_VERSION(session, { workspace: workspaceId });
       return row?.version ?? undefined;
+    },
+  };
+}
+
+export function historyWriting(session: SqlSession): HistoryWriting {
+  return {
+    async savePastSprint(past) {
+      const row = {
+        ...past,
+        memberDays: past.memberDays ?? null,
+        pulledInPoints: past.pulledInPoints ?? null,
+        surprisePoints: past.surprisePoints ?? null,
+        velocityPoints: past.velocityPoints ?? null,
+        workedPoints: past.workedPoints ?? null,
+        committedFinishedPoints: past.committedFinishedPoints ?? null,
+      };
+      await session
+        .insert(pastSprints)
+        .values(row)
+        .onConflictDoUpdate({ target: pastSprints.sprintId, set: row });
     },
 
     async recordValue({ sprintId, value, byUserId, at }) {

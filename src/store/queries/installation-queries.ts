@@ -1,11 +1,9 @@
 /** Reads and writes installations, and those under way. Sees tokens encrypted only. */
-import { and, eq, gt, inArray, isNotNull, isNull, lt, lte, ne, notInArray, sql } from 'drizzle-orm';
+import { and, eq, gt, inArray, isNotNull, isNull, lte, ne } from 'drizzle-orm';
+import type { InstallationReading, InstallationWriting } from '../../app/ports/installations.ts';
 import type { Installation } from '../../app/workspaces/installation.ts';
-import type { InstallationQueries } from '../../app/workspaces/installation-ports.ts';
-import type { JobSender } from '../queue/job-sender.ts';
-import { installAttempts, installations, posts } from '../schema.ts';
+import { installAttempts, installations } from '../schema.ts';
 import type { SqlSession } from './sql-session.ts';
-import { statementsOf } from './sql-session.ts';
 
 /** How many attempts that nobody finished are removed at a time. */
 const SWEEP = 100;
@@ -34,7 +32,7 @@ function rowOf(installation: Installation): typeof installations.$inferInsert {
   };
 }
 
-export function installationQueries(session: SqlSession, sender: JobSender): InstallationQueries {
+export function installationReading(session: SqlSession): InstallationReading {
   return {
     async installationOf(workspaceId) {
       const [row] = await session
@@ -42,37 +40,6 @@ export function installationQueries(session: SqlSession, sender: JobSender): Ins
         .from(installations)
         .where(eq(installations.workspaceId, workspaceId));
       return row && installationFrom(row);
-    },
-
-    async saveInstallation(installation) {
-      const row = rowOf(installation);
-      await session
-        .insert(installations)
-        .values(row)
-        .onConflictDoUpdate({ target: installations.workspaceId, set: row });
-    },
-
-    async revokeInstallation(workspaceId, at, onlyToken) {
-      const revoked = await session
-        .update(installations)
-        .set({ revokedAt: at, sealedToken: null, keyName: null })
-        .where(
-          and(
-            eq(installations.workspaceId, workspaceId),
-            isNull(installations.revokedAt),
-            onlyToken && eq(installations.sealedToken, onlyToken.sealed),
-          ),
-        )
-        .returning({ workspaceId: installations.workspaceId });
-      return revoked.length > 0;
-    },
-
-    async forgetInstallation(workspaceId) {
-      const gone = await session
-        .delete(installations)
-        .where(eq(installations.workspaceId, workspaceId))
-        .returning({ workspaceId: installations.workspaceId });
-      return gone.length > 0;
     },
 
     async sealedInstallations({ exceptKey, after, limit }) {
@@ -90,8 +57,43 @@ export function installationQueries(session: SqlSession, sender: JobSender): Ins
         .limit(limit);
       return rows.map(installationFrom);
     },
+  };
+}
 
-    async replaceSealedToken(workspaceId, from, to) {
+export function installationWriting(session: SqlSession): InstallationWriting {
+  return {
+    async save(installation) {
+      const row = rowOf(installation);
+      await session
+        .insert(installations)
+        .values(row)
+        .onConflictDoUpdate({ target: installations.workspaceId, set: row });
+    },
+
+    async revoke(workspaceId, at, onlyToken) {
+      const revoked = await session
+        .update(installations)
+        .set({ revokedAt: at, sealedToken: null, keyName: null })
+        .where(
+          and(
+            eq(installations.workspaceId, workspaceId),
+            isNull(installations.revokedAt),
+            onlyToken && eq(installations.sealedToken, onlyToken.sealed),
+          ),
+        )
+        .returning({ workspaceId: installations.workspaceId });
+      return revoked.length > 0;
+    },
+
+    async forget(workspaceId) {
+      const gone = await session
+        .delete(installations)
+        .where(eq(installations.workspaceId, workspaceId))
+        .returning({ workspaceId: installations.workspaceId });
+      return gone.length > 0;
+    },
+
+    async replaceToken(workspaceId, from, to) {
       const replaced = await session
         .update(installations)
         .set({ sealedToken: to.sealed, keyName: to.keyName })
@@ -100,7 +102,7 @@ export function installationQueries(session: SqlSession, sender: JobSender): Ins
       return replaced.length > 0;
     },
 
-    async addInstallAttempt(attempt, now, most) {
+    async addAttempt(attempt, now, most) {
       const old = session
         .select({ stateHash: installAttempts.stateHash })
         .from(installAttempts)
@@ -113,28 +115,12 @@ export function installationQueries(session: SqlSession, sender: JobSender): Ins
       return true;
     },
 
-    async takeInstallAttempt(stateHash) {
+    async takeAttempt(stateHash) {
       const [taken] = await session
         .delete(installAttempts)
         .where(eq(installAttempts.stateHash, stateHash))
         .returning();
       return taken;
-    },
-
-    async queuePostsOf(workspaceId) {
-      const owed = await session
-        .select({ postId: posts.id, entryOrder: posts.entryOrder })
-        .from(posts)
-        .where(
-          and(
-            eq(posts.workspaceId, workspaceId),
-            lt(posts.sentVersion, posts.wantedVersion),
-            notInArray(posts.state, ['dead', 'skipped']),
-          ),
-        )
-        .orderBy(sql`${posts.entryOrder}`);
-      for (const jobs of statementsOf(owed)) await sender.send(session, jobs);
-      return owed.length;
     },
   };
 }

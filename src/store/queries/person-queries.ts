@@ -2,9 +2,8 @@
 import type { SQL } from 'drizzle-orm';
 import { and, asc, eq, or, sql } from 'drizzle-orm';
 import type { PgColumn } from 'drizzle-orm/pg-core';
-import type { Transaction } from '../../app/ports/store.ts';
+import type { PeopleReading, PersonsTeam } from '../../app/ports/people.ts';
 import type { PersonalData } from '../../app/privacy/personal-data.ts';
-import type { PersonsTeam } from '../../app/privacy/privacy-ports.ts';
 import type { Actor } from '../../app/team/team.ts';
 import {
   answers,
@@ -23,14 +22,12 @@ import {
 import type { SqlSession } from './sql-session.ts';
 import { teamOf } from './team-queries.ts';
 
-export type PersonQueries = Pick<Transaction, 'personalData' | 'teamsOfPerson' | 'lockTeamsOfPerson'>;
-
 /** ISO 8601 in UTC. */
 function instantText(column: PgColumn): SQL<string | null> {
   return sql<string | null>`to_char(${column} at time zone 'UTC', 'YYYY-MM-DD"T"HH24:MI:SS"Z"')`;
 }
 
-export function personQueries(session: SqlSession): PersonQueries {
+export function peopleReading(session: SqlSession): PeopleReading {
   const nothing = sql<null>`null`;
   const sprint = sprints.name;
   const card = cards.key;
@@ -225,25 +222,6 @@ export function personQueries(session: SqlSession): PersonQueries {
         )
         .orderBy(asc(teams.name), asc(teams.id));
       return rows.map((row): PersonsTeam => ({ ...row, team: teamOf(row.team) }));
-    },
-
-    async lockTeamsOfPerson(actor) {
-      // The clock's claims and every change of a team wait for this lock, or pass the team over.
-      await session
-        .select({ id: teams.id })
-        .from(teams)
-        .where(
-          and(
-            inWorkspace(actor),
-            or(
-              eq(teams.productOwnerId, actor.userId),
-              sql`exists (select from loadline.members as m
-                where m.team_id = ${teams.id} and m.user_id = ${actor.userId})`,
-            ),
-          ),
-        )
-        .orderBy(asc(teams.id))
-        .for('no key update');
     },
   };
 }

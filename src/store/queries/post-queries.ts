@@ -2,23 +2,18 @@
  * Records posts and queues their delivery in the same transaction: a post without a job would never go
  * out, and a job without its post would be about something that never happened.
  */
-import { and, desc, eq, getTableColumns, lt, notInArray, sql } from 'drizzle-orm';
-import type { Transaction } from '../../app/ports/store.ts';
+import { and, desc, eq, getTableColumns, inArray, lt, notInArray, sql } from 'drizzle-orm';
+import type { PostReading, PostWriting } from '../../app/ports/posts.ts';
 import type { Post, Recipient } from '../../app/posting/posts.ts';
 import { waitForAll } from '../../app/wait-for-all.ts';
 import type { DeliveryJob, JobSender } from '../queue/job-sender.ts';
 import { DELIVERY_TIMEOUT_SECONDS } from '../queue/job-sender.ts';
-import { posts } from '../schema.ts';
+import { posts, sprints } from '../schema.ts';
 import { StoreError } from '../store-error.ts';
 import { frozenChange, frozenSelect } from './frozen-statement.ts';
 import { columnsOf, subjectOf } from './post-subject.ts';
 import type { SqlSession } from './sql-session.ts';
 import { statementsOf } from './sql-session.ts';
-
-export type PostQueries = Pick<
-  Transaction,
-  'addPosts' | 'refreshPost' | 'countUnsentPosts' | 'postById' | 'postAbout' | 'claimPost' | 'updatePost'
->;
 
 function recipientOf(row: typeof posts.$inferSelect): Recipient {
   return row.channelId === null ? { userId: row.userId as string } : { channelId: row.channelId };
@@ -58,9 +53,40 @@ const RAISE_WANTED_VERSION = frozenChange(
   sql`update ${posts} set wanted_version = wanted_version + 1 where ${posts.id} = ${sql.placeholder('post')}`,
 );
 
-export function postQueries(session: SqlSession, sender: JobSender): PostQueries {
+export async function claimedPost(session: SqlSession, postId: string): Promise<Post | undefined> {
+  const [row] = await CLAIMED_POST(session, { post: postId });
+  return row && postOf(row);
+}
+
+export function postReading(session: SqlSession): PostReading {
   return {
-    async addPosts(added) {
+    async countUnsentPosts() {
+      return session.$count(
+        posts,
+        and(notInArray(posts.state, ['dead', 'skipped']), lt(posts.sentVersion, posts.wantedVersion)),
+      );
+    },
+
+    async postById(postId) {
+      const [row] = await session.select().from(posts).where(eq(posts.id, postId));
+      return row && postOf(row);
+    },
+
+    async postAbout(sprintId, kind) {
+      const [row] = await session
+        .select()
+        .from(posts)
+        .where(and(eq(posts.sprintId, sprintId), eq(posts.kind, kind)))
+        .orderBy(desc(posts.entryOrder))
+        .limit(1);
+      return row && postOf(row);
+    },
+  };
+}
+
+export function postWriting(session: SqlSession, sender: JobSender): PostWriting {
+  return {
+    async add(added) {
       const jobs: DeliveryJob[] = [];
       for (const rows of statementsOf(added)) {
         const returned = await session
@@ -83,7 +109,7 @@ export function postQueries(session: SqlSession, sender: JobSender): PostQueries
       await sender.send(session, jobs);
     },
 
-    async refreshPost(postId) {
+    async refresh(postId) {
       const [refreshed] = await waitForAll([
         RAISE_WANTED_VERSION(session, { post: postId }),
         // Always a job of its own: one that is queued already may be read before this commits.
@@ -92,34 +118,7 @@ export function postQueries(session: SqlSession, sender: JobSender): PostQueries
       if (refreshed.length === 0) throw noSuchPost(postId);
     },
 
-    async countUnsentPosts() {
-      return session.$count(
-        posts,
-        and(notInArray(posts.state, ['dead', 'skipped']), lt(posts.sentVersion, posts.wantedVersion)),
-      );
-    },
-
-    async postById(postId) {
-      const [row] = await session.select().from(posts).where(eq(posts.id, postId));
-      return row && postOf(row);
-    },
-
-    async postAbout(sprintId, kind) {
-      const [row] = await session
-        .select()
-        .from(posts)
-        .where(and(eq(posts.sprintId, sprintId), eq(posts.kind, kind)))
-        .orderBy(desc(posts.entryOrder))
-        .limit(1);
-      return row && postOf(row);
-    },
-
-    async claimPost(postId) {
-      const [row] = await CLAIMED_POST(session, { post: postId });
-      return row && postOf(row);
-    },
-
-    async updatePost(postId, change) {
+    async update(postId, change) {
       const { state, postedAt, sentVersion, firstAttemptAt, lastError } = change;
       const updated = await session
         .update(posts)
@@ -140,6 +139,38 @@ export function postQueries(session: SqlSession, sender: JobSender): PostQueries
         .where(eq(posts.id, postId))
         .returning({ id: posts.id });
       if (updated.length === 0) throw noSuchPost(postId);
+    },
+
+    async skipUnsentTo(teamId, userIds) {
+      if (userIds.length === 0) return;
+      const ofTeam = session.select({ id: sprints.id }).from(sprints).where(eq(sprints.teamId, teamId));
+      await session
+        .update(posts)
+        .set({ state: 'skipped' })
+        .where(
+          and(
+            inArray(posts.userId, [...userIds]),
+            inArray(posts.sprintId, ofTeam),
+            eq(posts.state, 'pending'),
+            eq(posts.sentVersion, 0),
+          ),
+        );
+    },
+
+    async queueAllOf(workspaceId) {
+      const owed = await session
+        .select({ postId: posts.id, entryOrder: posts.entryOrder })
+        .from(posts)
+        .where(
+          and(
+            eq(posts.workspaceId, workspaceId),
+            lt(posts.sentVersion, posts.wantedVersion),
+            notInArray(posts.state, ['dead', 'skipped']),
+          ),
+        )
+        .orderBy(sql`${posts.entryOrder}`);
+      for (const jobs of statementsOf(owed)) await sender.send(session, jobs);
+      return owed.length;
     },
   };
 }

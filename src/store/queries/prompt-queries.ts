@@ -1,16 +1,11 @@
 /** Reads and writes prompts: that one exists is decided by the unique key of sprint, member and day. */
 import { and, eq, getTableColumns, inArray, sql } from 'drizzle-orm';
-import type { Transaction } from '../../app/ports/store.ts';
+import type { AskedPrompt, PromptReading, PromptWriting } from '../../app/ports/prompts.ts';
 import type { Prompt } from '../../app/team/team.ts';
 import { posts, prompts } from '../schema.ts';
 import { frozenChange, frozenSelect } from './frozen-statement.ts';
 import type { SqlSession } from './sql-session.ts';
 import { statementsOf } from './sql-session.ts';
-
-export type PromptQueries = Pick<
-  Transaction,
-  'insertPrompts' | 'promptOf' | 'promptsOf' | 'setPromptState' | 'promptByPost'
->;
 
 function promptFrom(row: typeof prompts.$inferSelect): Prompt {
   return { ...row, postId: row.postId ?? undefined, answeredAt: row.answeredAt ?? undefined };
@@ -39,34 +34,8 @@ const SET_STATE = frozenChange(
       set state = excluded.state, answered_at = excluded.answered_at`,
 );
 
-export function promptQueries(session: SqlSession): PromptQueries {
+export function promptReading(session: SqlSession): PromptReading {
   return {
-    async insertPrompts(asked) {
-      const inserted: Awaited<ReturnType<Transaction['insertPrompts']>> = [];
-      for (const rows of statementsOf(asked)) {
-        const returned = await session
-          .insert(prompts)
-          .values(
-            rows.map(({ sprintId, userId, day, postId }) => ({
-              sprintId,
-              userId,
-              day,
-              postId: postId ?? null,
-              state: 'asked' as const,
-            })),
-          )
-          .onConflictDoNothing({ target: [prompts.sprintId, prompts.userId, prompts.day] })
-          .returning({
-            sprintId: prompts.sprintId,
-            userId: prompts.userId,
-            day: prompts.day,
-            postId: prompts.postId,
-          });
-        inserted.push(...returned.map((row) => ({ ...row, postId: row.postId ?? undefined })));
-      }
-      return inserted;
-    },
-
     async promptOf(sprintId, userId, day) {
       const [row] = await PROMPT(session, { sprint: sprintId, user: userId, day });
       return row && promptFrom(row);
@@ -76,13 +45,6 @@ export function promptQueries(session: SqlSession): PromptQueries {
       if (days.length === 0) return [];
       const wanted = JSON.stringify(days.map(({ sprintId, day }) => ({ sprint_id: sprintId, day })));
       return (await PROMPTS_OF_DAYS(session, { wanted })).map(promptFrom);
-    },
-
-    async setPromptState(prompt, state, at) {
-      const { sprintId, userId, day } = prompt;
-      const answeredAt = state === 'asked' ? null : at.toISOString();
-      const [row] = await SET_STATE(session, { sprint: sprintId, user: userId, day, state, answeredAt });
-      return row?.postId ?? undefined;
     },
 
     async promptByPost(workspaceId, at) {
@@ -107,6 +69,43 @@ export function promptQueries(session: SqlSession): PromptQueries {
           ),
         );
       return row && promptFrom(row.prompt);
+    },
+  };
+}
+
+export function promptWriting(session: SqlSession): PromptWriting {
+  return {
+    async insert(asked) {
+      const inserted: AskedPrompt[] = [];
+      for (const rows of statementsOf(asked)) {
+        const returned = await session
+          .insert(prompts)
+          .values(
+            rows.map(({ sprintId, userId, day, postId }) => ({
+              sprintId,
+              userId,
+              day,
+              postId: postId ?? null,
+              state: 'asked' as const,
+            })),
+          )
+          .onConflictDoNothing({ target: [prompts.sprintId, prompts.userId, prompts.day] })
+          .returning({
+            sprintId: prompts.sprintId,
+            userId: prompts.userId,
+            day: prompts.day,
+            postId: prompts.postId,
+          });
+        inserted.push(...returned.map((row) => ({ ...row, postId: row.postId ?? undefined })));
+      }
+      return inserted;
+    },
+
+    async setState(prompt, state, at) {
+      const { sprintId, userId, day } = prompt;
+      const answeredAt = state === 'asked' ? null : at.toISOString();
+      const [row] = await SET_STATE(session, { sprint: sprintId, user: userId, day, state, answeredAt });
+      return row?.postId ?? undefined;
     },
   };
 }

@@ -5,8 +5,9 @@
 import { subHours } from 'date-fns/subHours';
 import { and, eq, inArray, isNull, lt, ne, sql } from 'drizzle-orm';
 import type { PgColumn } from 'drizzle-orm/pg-core';
-import type { Transaction } from '../../app/ports/store.ts';
+import type { RetentionWriting } from '../../app/ports/people.ts';
 import { ERASED } from '../../app/privacy/erased-mark.ts';
+import type { Team } from '../../app/team/team.ts';
 import {
   answers,
   cardChanges,
@@ -25,8 +26,6 @@ import {
 import type { SqlSession } from './sql-session.ts';
 import { teamOf } from './team-queries.ts';
 
-export type ReductionQueries = Pick<Transaction, 'claimSprintsToReduce' | 'reduceSprint' | 'dropOldRecords'>;
-
 /** A sprint that closed late may still be reopened for a day; its details wait for that. */
 const AFTER_CLOSING_DAYS = 2;
 
@@ -36,32 +35,37 @@ const EVENTS_REMEMBERED_HOURS = 24;
 /** Each that goes makes everybody read that workspace's past once more. */
 const CHANGES_KEPT_HOURS = 24;
 
-export function reductionQueries(session: SqlSession): ReductionQueries {
-  /** Before this instant nothing of the team's is kept in detail. */
-  const cutoff = (now: Date) =>
-    sql`(${now.toISOString()}::timestamptz at time zone 'UTC') - make_interval(months => ${teams.retentionMonths})`;
+/** Before this instant nothing of the team's is kept in detail. */
+function cutoff(now: Date) {
+  return sql`(${now.toISOString()}::timestamptz at time zone 'UTC') - make_interval(months => ${teams.retentionMonths})`;
+}
 
+export async function claimedSprintsToReduce(
+  session: SqlSession,
+  now: Date,
+  limit: number,
+): Promise<{ team: Team; sprintId: string }[]> {
+  const closedBefore = new Date(now.getTime() - AFTER_CLOSING_DAYS * 86_400_000);
+  const rows = await session
+    .select({ team: teams, sprintId: sprints.id })
+    .from(sprints)
+    .innerJoin(teams, eq(teams.id, sprints.teamId))
+    .where(
+      and(
+        isNull(sprints.reducedAt),
+        ne(sprints.state, 'open'),
+        sql`${sprints.endsOn} < (${cutoff(now)})::date`,
+        sql`${sprints.closedAt} < ${closedBefore.toISOString()}::timestamptz`,
+      ),
+    )
+    .orderBy(sprints.endsOn, sprints.id)
+    .limit(limit)
+    .for('no key update', { skipLocked: true });
+  return rows.map((row) => ({ team: teamOf(row.team), sprintId: row.sprintId }));
+}
+
+export function retentionWriting(session: SqlSession): RetentionWriting {
   return {
-    async claimSprintsToReduce(now, limit) {
-      const closedBefore = new Date(now.getTime() - AFTER_CLOSING_DAYS * 86_400_000);
-      const rows = await session
-        .select({ team: teams, sprintId: sprints.id })
-        .from(sprints)
-        .innerJoin(teams, eq(teams.id, sprints.teamId))
-        .where(
-          and(
-            isNull(sprints.reducedAt),
-            ne(sprints.state, 'open'),
-            sql`${sprints.endsOn} < (${cutoff(now)})::date`,
-            sql`${sprints.closedAt} < ${closedBefore.toISOString()}::timestamptz`,
-          ),
-        )
-        .orderBy(sprints.endsOn, sprints.id)
-        .limit(limit)
-        .for('no key update', { skipLocked: true });
-      return rows.map((row) => ({ team: teamOf(row.team), sprintId: row.sprintId }));
-    },
-
     async reduceSprint(sprintId, at) {
       await session.execute(sql`select loadline.begin_reduction(${sprintId})`);
       const ofSprint = session.select({ id: cards.id }).from(cards).where(eq(cards.sprintId, sprintId));

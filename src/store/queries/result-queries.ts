@@ -1,17 +1,12 @@
 /** Reads and adds the numbers of finished sprints as they were posted. Versions are added, never edited. */
 import type { SQL } from 'drizzle-orm';
 import { and, asc, desc, eq, sql } from 'drizzle-orm';
-import type { Transaction } from '../../app/ports/store.ts';
+import type { ResultReading, ResultWriting } from '../../app/ports/results.ts';
 import type { SprintResult } from '../../app/team/team.ts';
 import { pastSprints, sprintResults, sprints } from '../schema.ts';
 import { frozenSelect } from './frozen-statement.ts';
 import { sprintOf } from './sprint-queries.ts';
 import type { SqlSession } from './sql-session.ts';
-
-export type ResultQueries = Pick<
-  Transaction,
-  'insertResult' | 'latestResult' | 'closedSprintsOf' | 'baselineVelocityPoints'
->;
 
 function resultOf(row: typeof sprintResults.$inferSelect): SprintResult {
   const { sprintId, version, recordedAt, cancelled, summary } = row;
@@ -39,23 +34,8 @@ const FIRST_BASELINE = closedSprints(
   sql`${sprints.id} <> ${sql.placeholder('except')} order by ${sprints.endsOn}, ${sprints.startsOn} limit 1`,
 );
 
-export function resultQueries(session: SqlSession): ResultQueries {
+export function resultReading(session: SqlSession): ResultReading {
   return {
-    async insertResult(result) {
-      const { commitmentPoints, pulledInPoints, surprisePoints, driftPoints } = result.summary.totals;
-      const { workedPoints, velocityPoints, loadPoints } = result.summary.totals;
-      await session.insert(sprintResults).values({
-        ...result,
-        commitmentPoints,
-        pulledInPoints,
-        surprisePoints,
-        driftPoints,
-        workedPoints,
-        velocityPoints,
-        loadPoints,
-      });
-    },
-
     async latestResult(sprintId) {
       const [row] = await session
         .select()
@@ -89,6 +69,25 @@ export function resultQueries(session: SqlSession): ResultQueries {
       }
       const [first] = await FIRST_BASELINE(session, { team: team.id, except: exceptSprintId });
       return first?.velocityPoints;
+    },
+  };
+}
+
+export function resultWriting(session: SqlSession): ResultWriting {
+  return {
+    async insert(result) {
+      const { commitmentPoints, pulledInPoints, surprisePoints, driftPoints } = result.summary.totals;
+      const { workedPoints, velocityPoints, loadPoints } = result.summary.totals;
+      await session.insert(sprintResults).values({
+        ...result,
+        commitmentPoints,
+        pulledInPoints,
+        surprisePoints,
+        driftPoints,
+        workedPoints,
+        velocityPoints,
+        loadPoints,
+      });
     },
   };
 }

@@ -1,26 +1,12 @@
 /** Reads and writes sprints. What state a sprint goes to, and when, is decided elsewhere. */
 import { and, asc, desc, eq, getTableColumns, ne, sql } from 'drizzle-orm';
-import type { Transaction } from '../../app/ports/store.ts';
+import type { SprintReading, SprintWithTeam, SprintWriting } from '../../app/ports/sprints.ts';
 import type { Sprint } from '../../app/team/team.ts';
-import { members, sprints, teams } from '../schema.ts';
+import { installations, members, sprints, teams } from '../schema.ts';
 import { StoreError } from '../store-error.ts';
 import { frozenSelect } from './frozen-statement.ts';
 import type { SqlSession } from './sql-session.ts';
 import { membersOf, teamOf } from './team-queries.ts';
-
-export type SprintQueries = Pick<
-  Transaction,
-  | 'sprintById'
-  | 'sprintWithTeam'
-  | 'lockSprintWithTeam'
-  | 'teamInChannel'
-  | 'sprintsOf'
-  | 'openSprintsOf'
-  | 'latestFinishedSprint'
-  | 'insertSprint'
-  | 'updateSprint'
-  | 'updateSprintClocks'
->;
 
 export function sprintOf(row: typeof sprints.$inferSelect): Sprint {
   return {
@@ -89,28 +75,41 @@ const OPEN_SPRINTS_IN_CHANNEL = frozenSelect(
     order by ${sprints.startsOn}`,
 );
 
-export function sprintQueries(session: SqlSession): SprintQueries {
-  async function sprintWith(readTeam: typeof TEAM_OF_SPRINT, sprintId: string) {
-    const given = { sprint: sprintId };
-    // The team first: when it is locked, the others are read under the lock.
-    const [[team], [sprint], memberRows] = await Promise.all([
-      readTeam(session, given),
-      SPRINT(session, given),
-      MEMBERS_OF_SPRINT(session, given),
-    ]);
-    if (!sprint || !team) return undefined;
-    return { sprint: sprintOf(sprint), team: teamOf(team), members: membersOf(memberRows) };
-  }
+/** The clocks of a workspace that removed the bot stand still until it is installed again. */
+export const isServed = sql`not exists (select from ${installations}
+  where ${installations.workspaceId} = ${teams.workspaceId} and ${installations.revokedAt} is not null)`;
 
+async function sprintWith(
+  session: SqlSession,
+  readTeam: typeof TEAM_OF_SPRINT,
+  sprintId: string,
+): Promise<SprintWithTeam | undefined> {
+  const given = { sprint: sprintId };
+  // The team first: when it is locked, the others are read under the lock.
+  const [[team], [sprint], memberRows] = await Promise.all([
+    readTeam(session, given),
+    SPRINT(session, given),
+    MEMBERS_OF_SPRINT(session, given),
+  ]);
+  if (!sprint || !team) return undefined;
+  return { sprint: sprintOf(sprint), team: teamOf(team), members: membersOf(memberRows) };
+}
+
+export function lockedSprintWithTeam(
+  session: SqlSession,
+  sprintId: string,
+): Promise<SprintWithTeam | undefined> {
+  return sprintWith(session, LOCKED_TEAM_OF_SPRINT, sprintId);
+}
+
+export function sprintReading(session: SqlSession): SprintReading {
   return {
     async sprintById(sprintId) {
       const [row] = await SPRINT(session, { sprint: sprintId });
       return row && sprintOf(row);
     },
 
-    sprintWithTeam: (sprintId) => sprintWith(TEAM_OF_SPRINT, sprintId),
-
-    lockSprintWithTeam: (sprintId) => sprintWith(LOCKED_TEAM_OF_SPRINT, sprintId),
+    sprintWithTeam: (sprintId) => sprintWith(session, TEAM_OF_SPRINT, sprintId),
 
     async teamInChannel(workspaceId, channelId) {
       const given = { workspace: workspaceId, channel: channelId };
@@ -152,11 +151,27 @@ export function sprintQueries(session: SqlSession): SprintQueries {
       return row && sprintOf(row);
     },
 
-    async insertSprint(sprint) {
+    async nextDueAt() {
+      const { nextPromptAt, nextReminderAt, lastCallAt, closesAt } = sprints;
+      // LEAST passes over nulls.
+      const earliest = sql<Date | null>`min(least(${nextPromptAt}, ${nextReminderAt}, ${lastCallAt}, ${closesAt}))`;
+      const [row] = await session
+        .select({ at: earliest.mapWith(closesAt) })
+        .from(sprints)
+        .innerJoin(teams, eq(teams.id, sprints.teamId))
+        .where(and(eq(sprints.state, 'open'), isServed));
+      return row?.at ?? undefined;
+    },
+  };
+}
+
+export function sprintWriting(session: SqlSession): SprintWriting {
+  return {
+    async insert(sprint) {
       await session.insert(sprints).values(rowOf(sprint));
     },
 
-    async updateSprint(sprint) {
+    async update(sprint) {
       const { id, ...row } = rowOf(sprint);
       const updated = await session
         .update(sprints)
@@ -172,7 +187,7 @@ export function sprintQueries(session: SqlSession): SprintQueries {
       }
     },
 
-    async updateSprintClocks(changed) {
+    async updateClocks(changed) {
       if (changed.length === 0) return;
       // One parameter, however many sprints there are.
       const rows = JSON.stringify(

@@ -1,24 +1,11 @@
 /** Reads and writes teams and their members. Decides nothing: who may do what is the use cases' business. */
 import { and, asc, eq, inArray, sql } from 'drizzle-orm';
-import type { Transaction } from '../../app/ports/store.ts';
+import type { TeamReading, TeamWriting } from '../../app/ports/teams.ts';
 import { Refusal } from '../../app/refusal.ts';
 import type { Member, Team } from '../../app/team/team.ts';
 import { members, teams } from '../schema.ts';
 import { SQL_STATE, sqlErrorOf } from '../sql-error.ts';
 import type { SqlSession } from './sql-session.ts';
-
-export type TeamQueries = Pick<
-  Transaction,
-  | 'teamById'
-  | 'teamByChannel'
-  | 'teamsOf'
-  | 'teamsOwnedBy'
-  | 'lockTeam'
-  | 'saveTeam'
-  | 'membersOf'
-  | 'activeMemberIds'
-  | 'saveMembers'
->;
 
 export function teamOf(row: typeof teams.$inferSelect): Team {
   return {
@@ -69,15 +56,7 @@ function rowOf(team: Team): Omit<typeof teams.$inferInsert, 'createdAt'> {
   };
 }
 
-export function teamQueries(session: SqlSession): TeamQueries {
-  async function nameOfTeamIn(workspaceId: string, channelId: string): Promise<string> {
-    const [row] = await session
-      .select({ name: teams.name })
-      .from(teams)
-      .where(and(eq(teams.workspaceId, workspaceId), eq(teams.channelId, channelId)));
-    return row?.name ?? '';
-  }
-
+export function teamReading(session: SqlSession): TeamReading {
   return {
     async teamById(teamId) {
       const [row] = await session.select().from(teams).where(eq(teams.id, teamId));
@@ -117,12 +96,35 @@ export function teamQueries(session: SqlSession): TeamQueries {
       return rows.map(teamOf);
     },
 
-    async lockTeam(teamId) {
-      // Not the full FOR UPDATE: that would also wait for, and hold up, mere references to the team.
-      await session.select({ id: teams.id }).from(teams).where(eq(teams.id, teamId)).for('no key update');
+    async membersOf(teamId) {
+      return membersOf(await session.select().from(members).where(eq(members.teamId, teamId)));
     },
 
-    async saveTeam(team) {
+    async activeMemberIds(teamIds) {
+      if (teamIds.length === 0) return new Map();
+      const rows = await session
+        .select({ teamId: members.teamId, userId: members.userId })
+        .from(members)
+        .where(and(inArray(members.teamId, [...teamIds]), eq(members.isActive, true)));
+      const byTeam = Map.groupBy(rows, (row) => row.teamId);
+      return new Map(
+        teamIds.map((teamId) => [teamId, new Set((byTeam.get(teamId) ?? []).map((row) => row.userId))]),
+      );
+    },
+  };
+}
+
+export function teamWriting(session: SqlSession): TeamWriting {
+  async function nameOfTeamIn(workspaceId: string, channelId: string): Promise<string> {
+    const [row] = await session
+      .select({ name: teams.name })
+      .from(teams)
+      .where(and(eq(teams.workspaceId, workspaceId), eq(teams.channelId, channelId)));
+    return row?.name ?? '';
+  }
+
+  return {
+    async save(team) {
       const row = rowOf(team);
       try {
         // A savepoint, so that the name of the other team can still be read after the refusal.
@@ -141,22 +143,6 @@ export function teamQueries(session: SqlSession): TeamQueries {
           teamName: await nameOfTeamIn(team.workspaceId, team.channelId),
         });
       }
-    },
-
-    async membersOf(teamId) {
-      return membersOf(await session.select().from(members).where(eq(members.teamId, teamId)));
-    },
-
-    async activeMemberIds(teamIds) {
-      if (teamIds.length === 0) return new Map();
-      const rows = await session
-        .select({ teamId: members.teamId, userId: members.userId })
-        .from(members)
-        .where(and(inArray(members.teamId, [...teamIds]), eq(members.isActive, true)));
-      const byTeam = Map.groupBy(rows, (row) => row.teamId);
-      return new Map(
-        teamIds.map((teamId) => [teamId, new Set((byTeam.get(teamId) ?? []).map((row) => row.userId))]),
-      );
     },
 
     async saveMembers(teamId, saved) {

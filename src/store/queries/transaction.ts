@@ -1,37 +1,56 @@
-/** Composes the query modules into the one object that the use cases see. */
-import type { Transaction } from '../../app/ports/store.ts';
+/** Composes the query modules into what the use cases see. */
+import type { Reading, Transaction } from '../../app/ports/store.ts';
 import type { JobSender } from '../queue/job-sender.ts';
-import { cardQueries } from './card-queries.ts';
-import { clockQueries } from './clock-queries.ts';
-import { draftQueries } from './draft-queries.ts';
-import { erasureQueries } from './erasure-queries.ts';
-import { eventQueries } from './event-queries.ts';
-import { historyQueries } from './history-queries.ts';
-import { installationQueries } from './installation-queries.ts';
-import { personQueries } from './person-queries.ts';
-import { postQueries } from './post-queries.ts';
-import { promptQueries } from './prompt-queries.ts';
-import { reductionQueries } from './reduction-queries.ts';
-import { resultQueries } from './result-queries.ts';
-import { sprintQueries } from './sprint-queries.ts';
+import { cardReading, cardWriting } from './card-queries.ts';
+import { draftReading, drafts } from './draft-queries.ts';
+import { peopleWriting } from './erasure-queries.ts';
+import { eventMemory, eventReading } from './event-queries.ts';
+import { historyReading, historyWriting } from './history-queries.ts';
+import { installationReading, installationWriting } from './installation-queries.ts';
+import { claims, locks } from './lock-queries.ts';
+import { peopleReading } from './person-queries.ts';
+import { postReading, postWriting } from './post-queries.ts';
+import { promptReading, promptWriting } from './prompt-queries.ts';
+import { retentionWriting } from './reduction-queries.ts';
+import { resultReading, resultWriting } from './result-queries.ts';
+import { sprintReading, sprintWriting } from './sprint-queries.ts';
 import type { SqlSession } from './sql-session.ts';
-import { teamQueries } from './team-queries.ts';
+import { teamReading, teamWriting } from './team-queries.ts';
+
+export function readingOver(session: SqlSession): Reading {
+  return {
+    ...teamReading(session),
+    ...sprintReading(session),
+    ...resultReading(session),
+    ...historyReading(session),
+    ...cardReading(session),
+    ...promptReading(session),
+    ...postReading(session),
+    ...peopleReading(session),
+    ...installationReading(session),
+    ...draftReading(session),
+    ...eventReading(session),
+  };
+}
 
 export function transactionOver(session: SqlSession, sender: JobSender): Transaction {
   return {
-    ...teamQueries(session),
-    ...sprintQueries(session),
-    ...resultQueries(session),
-    ...historyQueries(session),
-    ...cardQueries(session),
-    ...promptQueries(session),
-    ...clockQueries(session),
-    ...postQueries(session, sender),
-    ...draftQueries(session),
-    ...eventQueries(session),
-    ...personQueries(session),
-    ...erasureQueries(session),
-    ...reductionQueries(session),
-    ...installationQueries(session, sender),
+    read: readingOver(session),
+    lock: locks(session),
+    claim: claims(session),
+    write: {
+      teams: teamWriting(session),
+      sprints: sprintWriting(session),
+      results: resultWriting(session),
+      history: historyWriting(session),
+      cards: cardWriting(session),
+      prompts: promptWriting(session),
+      posts: postWriting(session, sender),
+      people: peopleWriting(session),
+      retention: retentionWriting(session),
+      installations: installationWriting(session),
+    },
+    drafts: drafts(session),
+    events: eventMemory(session),
   };
 }

@@ -251,14 +251,14 @@ describe('the history', () => {
     const growth = async () => {
       const { ratios, baselineSprintId } = await ask(h, { about: 'history' });
       const last = ratios.find(({ ratio }) => ratio === 'velocityGrowth')?.values.at(-1);
-      const measured = await h.read(async (tx) =>
-        tx.baselineVelocityPoints((await tx.teamById(team.id)) as Team, 'a running sprint'),
+      const measured = await h.read(async (read) =>
+        read.baselineVelocityPoints((await read.teamById(team.id)) as Team, 'a running sprint'),
       );
       return { last, baselineSprintId, byVerdicts: 20 / (measured as number) };
     };
     expect(await growth()).toEqual({ last: 2.5, baselineSprintId: second?.sprintId, byVerdicts: 2.5 });
     const [, , third] = (await ask(h, { about: 'history' })).past;
-    await h.read((tx) => tx.saveTeam({ ...team, baselineSprintId: third?.sprintId }));
+    await h.write((tx) => tx.write.teams.save({ ...team, baselineSprintId: third?.sprintId }));
     expect(await growth()).toEqual({ last: 1, baselineSprintId: third?.sprintId, byVerdicts: 1 });
   });
 });
@@ -300,7 +300,7 @@ describe('a shared answer', () => {
     h.messenger.failNext({ on: 'post', kind: 'not-sent' });
     await expect(h.drain()).rejects.toMatchObject({ kind: 'not-sent' });
     await h.setUpTeam({ memberIds: [PEOPLE.ana], productOwnerId: undefined });
-    expect(await h.read((tx) => tx.countUnsentPosts())).toBe(0);
+    expect(await h.read((read) => read.countUnsentPosts())).toBe(0);
   });
 
   test('is refused to who may not read the team’s numbers', async () => {

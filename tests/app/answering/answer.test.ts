@@ -234,7 +234,7 @@ describe('growth must be explained', () => {
       grown: [{ card: { number: 1 }, growthPoints: 3 }],
     });
     expect((await h.records(sprint.id)).facts).toEqual([]);
-    expect(await h.read((tx) => tx.promptOf(sprint.id, PEOPLE.ben, '2026-11-02'))).toMatchObject({
+    expect(await h.read((read) => read.promptOf(sprint.id, PEOPLE.ben, '2026-11-02'))).toMatchObject({
       state: 'asked',
     });
   });

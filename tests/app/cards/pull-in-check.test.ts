@@ -73,11 +73,16 @@ describe('the check before a card is pulled in', () => {
       Array.from({ length: 6 }, () => ({ estimatePoints: 3, surprisePoints }));
     const { h } = await running(Array.from({ length: 6 }, () => watched(14, cards(0))));
     const plain = chanceOf(await checkOf(h), 3).doneFirst;
-    await h.read(async (tx) => {
-      const team = await tx.teamByChannel('W1', CHANNEL.channelId);
-      for (const past of await tx.pastSprintsOf(team?.id ?? '')) {
+    await h.write(async (tx) => {
+      const team = await tx.read.teamByChannel('W1', CHANNEL.channelId);
+      for (const past of await tx.read.pastSprintsOf(team?.id ?? '')) {
         const { name: _n, startsOn: _s, importedAt: _i, recordedValue: _v, ...left } = past;
-        await tx.savePastSprint({ ...left, cards: cards(4), workspaceId: 'W1', recordedAt: new Date(0) });
+        await tx.write.history.savePastSprint({
+          ...left,
+          cards: cards(4),
+          workspaceId: 'W1',
+          recordedAt: new Date(0),
+        });
       }
     });
     expect(chanceOf(await checkOf(h), 3).doneFirst).toBeLessThan(plain);

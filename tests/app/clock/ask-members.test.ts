@@ -41,7 +41,9 @@ describe('the daily prompt', () => {
     await h.pass('2026-11-02T09:15:00Z');
     await h.pass('2026-11-02T09:16:00Z');
     // As if the clock had stopped after the prompts and before it noted the next time.
-    await h.read((tx) => tx.updateSprint({ ...sprint, nextPromptAt: new Date('2026-11-02T09:15:00Z') }));
+    await h.write((tx) =>
+      tx.write.sprints.update({ ...sprint, nextPromptAt: new Date('2026-11-02T09:15:00Z') }),
+    );
     await h.pass('2026-11-02T09:20:00Z');
     expect([h.kindsTo('ben'), h.kindsTo('chi')]).toEqual([['daily-prompt'], ['daily-prompt']]);
   });

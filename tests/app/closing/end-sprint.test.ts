@@ -36,7 +36,7 @@ function verdictsIn(h: Harness): VerdictContent[] {
 }
 
 function resultsOf(h: Harness, sprintId: string) {
-  return h.read((tx) => tx.latestResult(sprintId));
+  return h.read((read) => read.latestResult(sprintId));
 }
 
 describe('closing by itself', () => {
@@ -120,8 +120,8 @@ describe('the numbers of a verdict', () => {
     const { h, team, sprint } = await running();
     await h.pass(CLOSING);
     const posted = verdictsIn(h)[0]?.summary;
-    await h.read((tx) =>
-      tx.saveTeam({
+    await h.write((tx) =>
+      tx.write.teams.save({
         ...team,
         thresholds: { ...team.thresholds, keptShareAtLeast: 0, surpriseRatioAtMost: 1 },
       }),
@@ -304,7 +304,7 @@ describe('cancelling', () => {
       verdict: { cancelled: true, reopenUntil: undefined, summary: { totals: { velocityPoints: 5 } } },
     });
     expect(await resultsOf(h, sprint.id)).toMatchObject({ cancelled: true, version: 1 });
-    expect(await h.read((tx) => tx.closedSprintsOf(team.id))).toEqual([]);
+    expect(await h.read((read) => read.closedSprintsOf(team.id))).toEqual([]);
     await h.pass('2026-11-13T17:00:00Z');
     expect(verdictsIn(h)).toEqual([]);
     expect(h.kindsTo('ben')).toEqual(['daily-prompt']);

@@ -175,8 +175,8 @@ describe('what a post says of history', () => {
     h.set('2026-11-16T08:00:00Z');
     await h.plan(team, { name: 'Harbour 13', startsOn: '2026-11-16', endsOn: '2026-11-20' });
     await h.pass('2026-11-20T17:00:00Z');
-    await h.read(async (tx) => {
-      await tx.refreshPost((await tx.postAbout(sprint.id, 'verdict'))?.id ?? '');
+    await h.write(async (tx) => {
+      await tx.write.posts.refresh((await tx.read.postAbout(sprint.id, 'verdict'))?.id ?? '');
     });
     await h.drain();
     const again = h

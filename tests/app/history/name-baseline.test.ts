@@ -25,7 +25,7 @@ async function withPast(past: readonly GivenSprint[] = PAST) {
       place: CHANNEL,
       sprint: sprintName === 'first' ? 'first' : { sprintName },
     });
-  const stored = async () => (await h.read((tx) => tx.teamById(team.id)))?.baselineSprintId;
+  const stored = async () => (await h.read((read) => read.teamById(team.id)))?.baselineSprintId;
   return { h, team, sprints, named, stored };
 }
 
@@ -66,7 +66,7 @@ describe('the baseline sprint', () => {
     await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '0' } });
     await h.pass('2026-11-13T17:00:00Z');
     const growth = async (id: string) =>
-      (await h.read((tx) => tx.latestResult(id)))?.summary.ratios.velocityGrowth;
+      (await h.read((read) => read.latestResult(id)))?.summary.ratios.velocityGrowth;
     // 5 points, by 10.
     expect(await growth(sprint.id)).toBe(0.5);
     await named('Harbour 4');

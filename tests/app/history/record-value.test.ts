@@ -35,7 +35,7 @@ async function withPast(past: readonly GivenSprint[] = THREE) {
       sprint: sprintName === undefined ? undefined : { sprintName },
     });
   const values = async () =>
-    (await h.read((tx) => tx.pastSprintsOf(team.id))).map(({ recordedValue }) => recordedValue);
+    (await h.read((read) => read.pastSprintsOf(team.id))).map(({ recordedValue }) => recordedValue);
   return { h, team, sprints, record, values };
 }
 
@@ -206,7 +206,7 @@ describe('growth', () => {
 
   test('begins at the named baseline sprint at the earliest', async () => {
     const { h, team, sprints, record } = await withPast();
-    await h.read((tx) => tx.saveTeam({ ...team, baselineSprintId: sprints[1]?.id }));
+    await h.write((tx) => tx.write.teams.save({ ...team, baselineSprintId: sprints[1]?.id }));
     await record('100', 'Harbour 1');
     const { measuredBy } = await record('50', 'Harbour 2');
     expect(measuredBy?.name).toBe('Harbour 2');

@@ -3,7 +3,7 @@ import { expect, test, vi } from 'vitest';
 import type { PastTrace } from '../../../src/app/history/past-sprint.ts';
 import { rememberedHistory } from '../../../src/app/history/remembered-history.ts';
 import { projectionHistory } from '../../../src/app/history/team-history.ts';
-import type { Transaction } from '../../../src/app/ports/store.ts';
+import type { Reading, Transaction } from '../../../src/app/ports/store.ts';
 import type { Team } from '../../../src/app/team/team.ts';
 
 const TEAM = { id: 'own', workspaceId: 'W1' } as Team;
@@ -24,14 +24,14 @@ const PAST: readonly PastTrace[] = [4, 9, 7].map((velocityPoints, i) => ({
 /** A store with that past, which counts how often it is read. */
 function storeOf(past: readonly PastTrace[]) {
   let reads = 0;
-  const queries: Partial<Transaction> = {
+  const read: Partial<Reading> = {
     sprintsWithoutPast: async () => [],
     pastTracesOf: async () => {
       reads += 1;
       return [...past];
     },
   };
-  return { tx: queries as Transaction, reads: () => reads };
+  return { tx: { read } as Transaction, reads: () => reads };
 }
 
 test('what is remembered is what would be learnt again, at every share of the time', async () => {

@@ -26,8 +26,8 @@ describeOnBoth('an import', (database) => {
     const place = { channelId: team.channelId, isDirect: false };
     const { store } = database();
     await store.transaction(async (tx) => {
-      await tx.saveTeam(team);
-      await tx.saveMembers(team.id, [aMember({ isFacilitator: true })]);
+      await tx.write.teams.save(team);
+      await tx.write.teams.saveMembers(team.id, [aMember({ isFacilitator: true })]);
     });
     const deps = { store, clock: { now: () => NOW } } as AppDependencies;
     const give = (files: Record<string, string>, seen?: string) =>
@@ -78,8 +78,14 @@ describeOnBoth('an import', (database) => {
         store.transaction((tx) =>
           work({
             ...tx,
-            savePastSprint: async () => {
-              throw new Error('the disk is full');
+            write: {
+              ...tx.write,
+              history: {
+                ...tx.write.history,
+                savePastSprint: async () => {
+                  throw new Error('the disk is full');
+                },
+              },
             },
           }),
         ),
@@ -92,7 +98,7 @@ describeOnBoth('an import', (database) => {
     };
     const actor = { workspaceId: team.workspaceId, userId: 'U-ana' };
     await expect(importSprints(deps, actor, input)).rejects.toThrow('the disk is full');
-    expect(await store.transaction((tx) => tx.sprintsOf(team.id))).toEqual([]);
+    expect(await store.read((read) => read.sprintsOf(team.id))).toEqual([]);
   });
 
   test('takes ten years of a team at once', async () => {

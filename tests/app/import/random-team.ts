@@ -140,11 +140,16 @@ export function historyOf(team: Team, from: string, sprints: readonly RandomSpri
 
 export async function recordHistory(tx: Transaction, history: readonly HistorySprint[]): Promise<void> {
   for (const { sprint, records, value } of history) {
-    await tx.insertSprint(sprint);
-    if (records.cards.length > 0) await tx.insertCards(records.cards);
-    await tx.insertFacts(records.facts.map(({ order: _order, ...fact }) => fact as NewFact));
+    await tx.write.sprints.insert(sprint);
+    if (records.cards.length > 0) await tx.write.cards.insert(records.cards);
+    await tx.write.cards.insertFacts(records.facts.map(({ order: _order, ...fact }) => fact as NewFact));
     if (value !== undefined) {
-      await tx.recordValue({ sprintId: sprint.id, value, byUserId: 'UPO', at: new Date('2026-01-01') });
+      await tx.write.history.recordValue({
+        sprintId: sprint.id,
+        value,
+        byUserId: 'UPO',
+        at: new Date('2026-01-01'),
+      });
     }
   }
 }

@@ -55,13 +55,13 @@ describe('what is exported can be imported elsewhere', () => {
           const h = await openHarness({ now: NOW });
           const here = await h.setUpTeam();
           const there = await h.setUpTeam({}, ELSEWHERE);
-          await h.read((tx) => recordHistory(tx, historyOf(here, FROM, sprints)));
+          await h.write((tx) => recordHistory(tx, historyOf(here, FROM, sprints)));
           const files = await exported(h, actorOf('ana'));
           await imported(h, ELSEWHERE, there, files);
           expect(await exported(h, ELSEWHERE)).toEqual(files);
 
-          const mine = await h.read((tx) => pastSprints(tx, here));
-          const theirs = await h.read((tx) => pastSprints(tx, there));
+          const mine = await h.write((tx) => pastSprints(tx, here));
+          const theirs = await h.write((tx) => pastSprints(tx, there));
           expect(comparable(theirs)).toEqual(comparable(mine));
           expect(commitmentPast(theirs)).toEqual(commitmentPast(mine));
           expect(closedCards(theirs)).toEqual(closedCards(mine));

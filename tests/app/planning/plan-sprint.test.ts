@@ -287,7 +287,7 @@ describe('committing', () => {
     ]);
     expect(attempts.map(({ status }) => status).sort()).toEqual(['fulfilled', 'rejected']);
     await refusalOf(commitPlan(h.deps, ana, { teamId: team.id }), 'no-draft');
-    expect(await h.read((tx) => tx.openSprintsOf(team.id))).toHaveLength(1);
+    expect(await h.read((read) => read.openSprintsOf(team.id))).toHaveLength(1);
   });
 
   test('checks again: a plan whose time has passed since is refused and kept', async () => {

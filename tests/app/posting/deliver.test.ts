@@ -24,7 +24,7 @@ async function owedPrompt() {
 }
 
 function post(h: Harness, postId: string): Promise<Post> {
-  return h.read(async (tx) => (await tx.postById(postId)) as Post);
+  return h.read(async (read) => (await read.postById(postId)) as Post);
 }
 
 /** As if so many seconds had passed for the database, whose own clock decides how long an attempt takes. */

@@ -25,13 +25,13 @@ const ben = actorOf('ben');
 
 /** All numbers of the team's sprints: as posted, as kept for the statistics, and as the ledger makes them anew. */
 async function numbersOf(h: Harness, team: Parameters<typeof pastSprints>[1]): Promise<unknown> {
-  return h.read(async (tx) => {
-    const sprints = await tx.sprintsOf(team.id);
+  return h.write(async (tx) => {
+    const sprints = await tx.read.sprintsOf(team.id);
     const all = [];
     for (const { id } of sprints) {
-      const states = statesOf(await tx.recordsOf(id));
+      const states = statesOf(await tx.read.recordsOf(id));
       all.push({
-        result: await tx.latestResult(id),
+        result: await tx.read.latestResult(id),
         cards: numbersOfCards(states),
       });
     }
@@ -117,9 +117,9 @@ describeOnBoth('erasing a member', (database) => {
     const chis = answersIn(facts).find(({ memberId }) => memberId === PEOPLE.chi);
     expect(chis?.note).toBe('with somebody and somebody');
     expect(cards.map(({ title }) => title)).toContain('Fog horn for somebody');
-    const draft = await h.read(async (tx) => {
-      const [team] = await tx.teamsOf(actorOf('ana'));
-      return tx.draftOf(team?.id ?? '', PEOPLE.ana);
+    const draft = await h.read(async (read) => {
+      const [team] = await read.teamsOf(actorOf('ana'));
+      return read.draftOf(team?.id ?? '', PEOPLE.ana);
     });
     expect(draft?.cards).toContain('Tide table, 5, somebody');
   });
@@ -162,9 +162,9 @@ describeOnBoth('erasing a member', (database) => {
     await busyTeam(h);
     const elsewhere = actorOf('ben', 'W2');
     await h.setUpTeam({ memberIds: [PEOPLE.ben], facilitatorIds: [PEOPLE.ben], channelId: 'C9' }, elsewhere);
-    const before = await h.read((tx) => tx.personalData(elsewhere));
+    const before = await h.read((read) => read.personalData(elsewhere));
     await erasePerson(h.deps, ben);
-    expect(await h.read((tx) => tx.personalData(elsewhere))).toEqual(before);
+    expect(await h.read((read) => read.personalData(elsewhere))).toEqual(before);
     expect(before.memberships).toHaveLength(1);
   });
 

@@ -29,8 +29,8 @@ const anyErased = fc.uniqueArray(fc.constantFrom<Id[]>('UANA', 'UBEN', 'UCHI'), 
 async function numbersOf(tx: Transaction, team: Team): Promise<unknown[]> {
   const past = await pastSprints(tx, team);
   const numbers: unknown[] = past.map(({ name: _typed, ...sprint }) => sprint);
-  for (const { id } of await tx.sprintsOf(team.id)) {
-    const states = statesOf(await tx.recordsOf(id));
+  for (const { id } of await tx.read.sprintsOf(team.id)) {
+    const states = statesOf(await tx.read.recordsOf(id));
     const yardstick = { scale: team.scale, thresholds: team.thresholds, baselineVelocityPoints: undefined };
     numbers.push(closingSummary(states, yardstick), numbersOfCards(states));
     for (const { card, surprisePoints, driftPoints, workedPoints, leftPoints } of states) {
@@ -48,8 +48,8 @@ describeOnBoth('erasing people of generated teams', (database) => {
         const { store } = database();
         const team = aTeam({ productOwnerId: 'UBEN' });
         await store.transaction(async (tx) => {
-          await tx.saveTeam(team);
-          await tx.saveMembers(
+          await tx.write.teams.save(team);
+          await tx.write.teams.saveMembers(
             team.id,
             Object.entries(NAMES).map(([userId, name]) => aMember({ userId, name })),
           );

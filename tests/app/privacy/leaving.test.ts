@@ -65,10 +65,10 @@ describe('a member who is taken off the team in the middle of a sprint', () => {
     const { h, sprint } = await running();
     await h.setUpTeam();
     await h.setUpTeam({ ...WITHOUT_BEN, name: 'Tugs' });
-    const posts = await h.read((tx) => tx.postAbout(sprint.id, 'owner-needed'));
+    const posts = await h.read((read) => read.postAbout(sprint.id, 'owner-needed'));
     expect(posts?.recipient).toEqual({ userId: PEOPLE.ana });
     await h.setUpTeam(WITHOUT_BEN);
-    expect((await h.read((tx) => tx.postAbout(sprint.id, 'owner-needed')))?.id).toBe(posts?.id);
+    expect((await h.read((read) => read.postAbout(sprint.id, 'owner-needed')))?.id).toBe(posts?.id);
     expect(JSON.stringify(posts)).not.toContain(PEOPLE.ben);
   });
 
@@ -76,7 +76,7 @@ describe('a member who is taken off the team in the middle of a sprint', () => {
     const { h, sprint } = await running();
     await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '0' } });
     await h.setUpTeam(WITHOUT_BEN);
-    expect(await h.read((tx) => tx.postAbout(sprint.id, 'owner-needed'))).toBeUndefined();
+    expect(await h.read((read) => read.postAbout(sprint.id, 'owner-needed'))).toBeUndefined();
     expect(await ownersIn(h, sprint.id)).toEqual([[PEOPLE.ben], [PEOPLE.chi], [PEOPLE.chi]]);
   });
 });
@@ -90,7 +90,7 @@ describe('a member whose account is gone', () => {
     await h.drain();
     await h.pass('2026-11-04T09:15:00Z');
     await h.drain();
-    const members = await h.read((tx) => tx.membersOf(team.id));
+    const members = await h.read((read) => read.membersOf(team.id));
     expect(members.filter(({ isActive }) => isActive).map(({ userId }) => userId)).toEqual([
       PEOPLE.ana,
       PEOPLE.chi,
@@ -107,7 +107,7 @@ describe('a member whose account is gone', () => {
       const { h, team } = await running();
       deactivateBen(h, code);
       await h.pass('2026-11-03T09:15:00Z');
-      const members = await h.read((tx) => tx.membersOf(team.id));
+      const members = await h.read((read) => read.membersOf(team.id));
       expect(members.every(({ isActive }) => isActive)).toBe(true);
     },
   );
@@ -116,7 +116,7 @@ describe('a member whose account is gone', () => {
     const { h, team } = await running();
     h.messenger.failNext({ on: 'post', kind: 'refused', code: 'channel_not_found' });
     await h.pass('2026-11-03T09:15:00Z');
-    const members = await h.read((tx) => tx.membersOf(team.id));
+    const members = await h.read((read) => read.membersOf(team.id));
     expect(members.every(({ isActive }) => isActive)).toBe(true);
   });
 });
@@ -127,8 +127,8 @@ describe('a team whose last facilitator is gone', () => {
     const team = await h.setUpTeam({ facilitatorIds: [PEOPLE.ben] }, actorOf('ben'));
     await h.plan(team).catch(() => undefined);
     expect((await overview(h.deps, actorOf('chi'), CHANNEL)).teams[0]?.isFacilitator).toBe(false);
-    await h.read((tx) =>
-      tx.saveMembers(team.id, [
+    await h.write((tx) =>
+      tx.write.teams.saveMembers(team.id, [
         { userId: PEOPLE.ben, name: 'Ben Ode', isFacilitator: false, isActive: false },
       ]),
     );

@@ -66,10 +66,12 @@ describeOnBoth('a team’s retention', (database) => {
   }
 
   const months = (team: Team, retentionMonths: number | undefined) =>
-    h.read(async (tx) => tx.saveTeam({ ...((await tx.teamById(team.id)) as Team), retentionMonths }));
+    h.write(async (tx) =>
+      tx.write.teams.save({ ...((await tx.read.teamById(team.id)) as Team), retentionMonths }),
+    );
 
   test('keeps a new team’s details for 13 months to the day, then only its totals', async () => {
-    expect((await h.read((tx) => tx.teamById(busy.team.id)))?.retentionMonths).toBe(13);
+    expect((await h.read((read) => read.teamById(busy.team.id)))?.retentionMonths).toBe(13);
     expect(await reduceAll(LAST_DAY_KEPT)).toBe(0);
     const before = await rowsOfSprint(busy.closedId);
     for (const count of Object.values(before)) expect(count).toBeGreaterThan(0);
@@ -92,9 +94,9 @@ describeOnBoth('a team’s retention', (database) => {
 
   test('leaves results, history, range, odds and forecast as they were', async () => {
     const read = async () =>
-      h.read(async (tx) => ({
+      h.write(async (tx) => ({
         past: await pastSprints(tx, busy.team),
-        results: [await tx.latestResult(busy.closedId), await tx.latestResult(busy.cancelledId)],
+        results: [await tx.read.latestResult(busy.closedId), await tx.read.latestResult(busy.cancelledId)],
       }));
     const ask = async () => {
       const place = { place: CHANNEL };
@@ -140,7 +142,7 @@ describeOnBoth('a team’s retention', (database) => {
 
   test('lets the name of somebody who left go with the last detail of theirs', async () => {
     await h.setUpTeam({ memberIds: [PEOPLE.ana, PEOPLE.chi], facilitatorIds: [PEOPLE.ana] });
-    const names = async () => (await h.read((tx) => tx.membersOf(busy.team.id))).map(({ name }) => name);
+    const names = async () => (await h.read((read) => read.membersOf(busy.team.id))).map(({ name }) => name);
     await reduceAll(FIRST_DAY_REDUCED);
     expect(await names()).toContain('Ben Ode');
     await reduceAll('2028-03-01T09:00:00Z');
@@ -178,7 +180,9 @@ describeOnBoth('a team’s retention', (database) => {
         sql`delete from loadline.past_sprints where sprint_id = ${busy.closedId}`,
       );
       await expect(begin(busy.closedId)).rejects.toThrow();
-      await expect(h.read((tx) => tx.reduceSprint(busy.closedId, new Date(NOW)))).rejects.toThrow();
+      await expect(
+        h.write((tx) => tx.write.retention.reduceSprint(busy.closedId, new Date(NOW))),
+      ).rejects.toThrow();
       expect((await rowsOfSprint(busy.closedId)).answers).toBeGreaterThan(0);
     });
 

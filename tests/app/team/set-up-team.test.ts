@@ -106,7 +106,7 @@ describe('setting up', () => {
       setup({ name: '  The   Tugboats ', workingDays: [5, 1, 1, 3] }),
     );
     await h.drain();
-    expect(await h.read((tx) => tx.teamById(team.id))).toEqual({
+    expect(await h.read((read) => read.teamById(team.id))).toEqual({
       id: team.id,
       workspaceId: 'W1',
       channelId: CHANNEL.channelId,
@@ -130,7 +130,7 @@ describe('setting up', () => {
   test('makes a facilitator a member as well', async () => {
     const h = harness();
     const team = await setUpTeam(h.deps, ana, setup({ memberIds: [PEOPLE.ben] }));
-    const members = await h.read((tx) => tx.membersOf(team.id));
+    const members = await h.read((read) => read.membersOf(team.id));
     expect(members).toEqual([
       { userId: PEOPLE.ana, name: 'Ana Lima', isFacilitator: true, isActive: true },
       { userId: PEOPLE.ben, name: 'Ben Ode', isFacilitator: false, isActive: true },
@@ -142,7 +142,7 @@ describe('setting up', () => {
     const before = await h.setUpTeam({ facilitatorIds: [PEOPLE.ana, PEOPLE.ben] });
     const after = await h.setUpTeam({ memberIds: [PEOPLE.ana] });
     expect(after.id).toBe(before.id);
-    const members = await h.read((tx) => tx.membersOf(after.id));
+    const members = await h.read((read) => read.membersOf(after.id));
     expect(members.filter(({ isActive }) => isActive).map(({ userId }) => userId)).toEqual([PEOPLE.ana]);
     expect(members.find(({ userId }) => userId === PEOPLE.ben)).toMatchObject({
       isActive: false,
@@ -156,7 +156,7 @@ describe('setting up', () => {
     const { id: teamId } = await h.setUpTeam();
     await setMeasures(h.deps, ana, { teamId, ...MEASURES });
     await h.setUpTeam({ name: 'Pilots' });
-    expect(await h.read((tx) => tx.teamById(teamId))).toMatchObject({
+    expect(await h.read((read) => read.teamById(teamId))).toMatchObject({
       name: 'Pilots',
       scale: [0.5, 1, 2, 4],
       closesAt: '16:30',
@@ -179,7 +179,7 @@ describe('setting up', () => {
       setUpTeam(h.deps, ana, setup()),
       setUpTeam(h.deps, ana, setup()),
     ]);
-    const teams = await h.read((tx) => tx.teamsOf(ana));
+    const teams = await h.read((read) => read.teamsOf(ana));
     expect(attempts.some(({ status }) => status === 'fulfilled')).toBe(true);
     expect(teams).toHaveLength(1);
   });

@@ -105,7 +105,7 @@ describe('the load signal', () => {
       facilitatorIds: [PEOPLE.ana],
       productOwnerId: undefined,
     });
-    const other = (await h.read((tx) => tx.teamByChannel(team.workspaceId, 'C2'))) as Team;
+    const other = (await h.read((read) => read.teamByChannel(team.workspaceId, 'C2'))) as Team;
     await importPast(h, other, pastSprintsOf(Array.from({ length: 9 }, () => finishing(10))));
     const lent = await readingOf(h);
     expect(lent).toMatchObject({ ownSprints: 3, othersLend: true });

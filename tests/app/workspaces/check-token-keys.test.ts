@@ -1,6 +1,8 @@
 import { sql } from 'drizzle-orm';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import type { Transaction } from '../../../src/app/ports/store.ts';
 import { rotateTokenKeys, tokenKeyProblems } from '../../../src/app/workspaces/check-token-keys.ts';
+import type { Installation } from '../../../src/app/workspaces/installation.ts';
 import {
   type Granted,
   recordInstallation,
@@ -44,7 +46,7 @@ async function install(workspaceId: string, keys: TokenKeys): Promise<void> {
 }
 
 async function openedWith(keys: TokenKeys, workspaceId: string): Promise<string | undefined> {
-  const installation = await database.store.transaction((tx) => tx.installationOf(workspaceId));
+  const installation = await database.store.read((read) => read.installationOf(workspaceId));
   return installation?.token && keys.open(workspaceId, installation.token);
 }
 
@@ -64,23 +66,22 @@ describe('rotation', () => {
   it('leaves an installation alone that is made anew, or removed, at the same moment', async () => {
     for (const name of ['T1', 'T2', 'T3']) await install(name, before);
     const { store } = database;
+    let isFirst = true;
     const meddled: Database['store'] = {
       ...store,
-      transaction: (work) =>
-        store.transaction((tx) =>
-          work({
-            ...tx,
-            sealedInstallations: async (page) => {
-              const found = await tx.sealedInstallations(page);
-              const [one, two] = found;
-              if (page.after === undefined && one && two?.token) {
-                await tx.saveInstallation({ ...one, token: before.seal('T1', 'xoxb-newer') });
-                await tx.revokeInstallation('T2', clock.now(), two.token);
-              }
-              return found;
-            },
-          }),
-        ),
+      async read(work) {
+        const found = await store.read(work);
+        if (isFirst) await store.transaction(meddle);
+        isFirst = false;
+        return found;
+      },
+    };
+    const meddle = async ({ read, write }: Transaction) => {
+      await write.installations.save({
+        ...((await read.installationOf('T1')) as Installation),
+        token: before.seal('T1', 'xoxb-newer'),
+      });
+      await write.installations.revoke('T2', clock.now());
     };
     expect(await rotateTokenKeys(meddled, both)).toBe(1);
     expect(await openedWith(both, 'T1')).toBe('xoxb-newer');
@@ -115,7 +116,7 @@ describe('the check at the start', () => {
 
   it('does not ask for the keys of workspaces that removed the bot', async () => {
     await install('T1', before);
-    const installation = await database.store.transaction((tx) => tx.installationOf('T1'));
+    const installation = await database.store.read((read) => read.installationOf('T1'));
     if (!installation?.token) throw new Error('it was not installed');
     await recordRemoval({ store: database.store, clock }, 'T1', installation.token);
     expect(await tokenKeyProblems(database.store, after)).toEqual([]);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Transaction } from '../../../src/app/ports/store.ts';
+import type { Reading } from '../../../src/app/ports/store.ts';
 import type { Installation } from '../../../src/app/workspaces/installation.ts';
 import { TokenKeyError, tokenKeys } from '../../../src/app/workspaces/token-keys.ts';
 import { installedWorkspaces } from '../../../src/slack/workspaces/installed-workspaces.ts';
@@ -10,13 +10,13 @@ const keys = tokenKeys([{ name: 'spring', key: new Uint8Array(32).fill(1) }]);
 
 function workspacesOver(keptWorkspaces: number) {
   const tokens = new Map<string, Installation['token']>();
-  const tx = {
+  const read = {
     installationOf: async (workspaceId: string) =>
       tokens.has(workspaceId)
         ? { workspaceId, botUserId: 'U0BOT', token: tokens.get(workspaceId) }
         : undefined,
-  } as unknown as Transaction;
-  const store = fakeStore(tx);
+  } as unknown as Reading;
+  const store = fakeStore({ read });
   const { logger } = logCatcher();
   const workspaces = installedWorkspaces({
     store,

@@ -1,10 +1,29 @@
-/** What the statistics need from the store, inside a transaction: what finished sprints leave behind. */
-import type { Sprint, Team } from '../team/team.ts';
-import type { NewPastSprint, PastSprint, PastTrace, RecordedValue } from './past-sprint.ts';
+/** What finished sprints leave behind in the store: their numbers as posted, and what the statistics learn from. */
+import type { NewPastSprint, PastSprint, PastTrace, RecordedValue } from '../history/past-sprint.ts';
+import type { Sprint, SprintResult, Team } from '../team/team.ts';
 
-export interface HistoryQueries {
-  /** Inserts what a finished sprint leaves behind, or replaces it when the sprint closes again. */
-  savePastSprint(past: NewPastSprint): Promise<void>;
+/** A sprint that was closed or cancelled, with its latest result. */
+export interface FinishedSprint {
+  readonly sprint: Sprint;
+  readonly result: SprintResult;
+}
+
+export interface ResultReading {
+  latestResult(sprintId: string): Promise<SprintResult | undefined>;
+  /** Closed (not cancelled) sprints with their latest result, by last day, oldest first. */
+  closedSprintsOf(teamId: string): Promise<FinishedSprint[]>;
+  /**
+   * Velocity of the team's baseline sprint: the named one, else the first closed one with a velocity
+   * above 0; never `exceptSprintId`. Undefined when there is none.
+   */
+  baselineVelocityPoints(team: Team, exceptSprintId: string): Promise<number | undefined>;
+}
+
+export interface ResultWriting {
+  insert(result: SprintResult): Promise<void>;
+}
+
+export interface HistoryReading {
   /** The team's closed sprints (imported ones included, cancelled ones not), by last day, oldest first. */
   pastSprintsOf(teamId: string): Promise<PastSprint[]>;
   /**
@@ -27,6 +46,11 @@ export interface HistoryQueries {
    * Undefined: not known, as when nothing has changed since there are such texts.
    */
   pastVersion(workspaceId: string): Promise<string | undefined>;
+}
+
+export interface HistoryWriting {
+  /** Inserts what a finished sprint leaves behind, or replaces it when the sprint closes again. */
+  savePastSprint(past: NewPastSprint): Promise<void>;
   /** Records the value of a sprint; a later record counts instead of the earlier ones, which are kept. */
   recordValue(record: RecordedValue): Promise<void>;
 }

@@ -1,0 +1,38 @@
+/** What a transaction holds until it ends, so that nobody else changes it meanwhile. Holding twice is holding once. */
+import type { Post } from '../posting/posts.ts';
+import type { Actor, Sprint, Team } from '../team/team.ts';
+import type { SprintWithTeam } from './sprints.ts';
+
+/** Each waits until no other transaction holds it. */
+export interface Locks {
+  team(teamId: string): Promise<void>;
+  /** Locks the sprint's team: what is asked for after it, even beside it, is read under the lock. */
+  sprintWithTeam(sprintId: string): Promise<SprintWithTeam | undefined>;
+  /** The person's teams and their open sprints, so that nobody writes of the person meanwhile. */
+  teamsOfPerson(actor: Actor): Promise<void>;
+}
+
+/** An open sprint for which the clock has something to do, with its team. */
+export interface DueSprint {
+  readonly team: Team;
+  readonly sprint: Sprint;
+}
+
+/** What is to be done, and held by nobody else: rows that another process holds are passed over, so none is done twice. */
+export interface Claims {
+  promptsDue(now: Date, limit: number): Promise<DueSprint[]>;
+  remindersDue(now: Date, limit: number): Promise<DueSprint[]>;
+  lastCallsDue(now: Date, limit: number): Promise<DueSprint[]>;
+  closingsDue(now: Date, limit: number): Promise<DueSprint[]>;
+  /**
+   * Undefined when another deliverer has the post: the row is locked, or it is `sending` since less than a minute by the
+   * database's own clock.
+   */
+  post(postId: string): Promise<Post | undefined>;
+  /**
+   * Finished sprints whose team keeps details no longer.
+   *
+   * @param now the calendar is UTC's: a day more or less is no matter over months
+   */
+  sprintsToReduce(now: Date, limit: number): Promise<{ team: Team; sprintId: string }[]>;
+}

@@ -1,0 +1,30 @@
+/** Posts in the store, and the queue of their deliveries. */
+import type { NewPost, Post, PostedAt, PostState } from '../posting/posts.ts';
+
+export interface PostReading {
+  /** How many posts still have to be delivered or brought up to date. */
+  countUnsentPosts(): Promise<number>;
+  postById(postId: string): Promise<Post | undefined>;
+  /** The latest post about the sprint of this kind. */
+  postAbout(sprintId: string, kind: Post['subject']['kind']): Promise<Post | undefined>;
+}
+
+export interface PostChange {
+  readonly state: PostState;
+  readonly postedAt?: PostedAt;
+  readonly sentVersion?: number;
+  readonly firstAttemptAt?: Date;
+  readonly lastError?: string;
+}
+
+export interface PostWriting {
+  /** Records the posts and queues their delivery, in this transaction. */
+  add(posts: readonly NewPost[]): Promise<void>;
+  /** Raises the wanted version of a post and queues its delivery. */
+  refresh(postId: string): Promise<void>;
+  update(postId: string, change: PostChange): Promise<void>;
+  /** Marks what was to be sent to these people about the team's sprints, and was not, as skipped. */
+  skipUnsentTo(teamId: string, userIds: readonly string[]): Promise<void>;
+  /** Queues the delivery of all posts that the workspace is still owed. @returns how many */
+  queueAllOf(workspaceId: string): Promise<number>;
+}
