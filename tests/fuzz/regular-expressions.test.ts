@@ -7,7 +7,7 @@ import { withoutPerson } from '../../src/app/privacy/without-person.ts';
 import { visibleText } from '../../src/app/visible-text.ts';
 import { drawableText } from '../../src/charts/drawable-text.ts';
 import { parseCommand } from '../../src/slack/listeners/parse-command.ts';
-import { plainTyped } from '../../src/slack/views/typed-text.ts';
+import { plainTyped } from '../../src/words/typed-text.ts';
 import { pumpedTexts, tokensOf } from './pumped-text.ts';
 import { patternsIn, type SourcePattern, sourcePatterns } from './source-patterns.ts';
 

@@ -17,7 +17,7 @@ import { lineSections } from './line-sections.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { oddsWords } from './odds-words.ts';
 import { rangeWords } from './range-words.ts';
-import { mention } from './typed-text.ts';
+import { mention } from '../../words/typed-text.ts';
 
 const LINE_SECTIONS_MAX = 6;
 

@@ -17,7 +17,7 @@ import { choicesField, textField } from './form-inputs.ts';
 import { formView, withReplyTo } from './form-view.ts';
 import { GROWTH_EXPLAINED } from './growth-words.ts';
 import { counted } from './sprint-words.ts';
-import { typed } from './typed-text.ts';
+import { typed } from '../../words/typed-text.ts';
 
 /** Cards that one form shows; more would be unwieldy and outgrow the platform's 100 blocks. */
 export const ANSWER_FORM_CARDS_MAX = 15;

@@ -9,7 +9,7 @@ import { sprintChoiceLabel } from './closed-sprint-words.ts';
 import { choiceField } from './form-inputs.ts';
 import { formView, withReplyTo } from './form-view.ts';
 import { counted } from './sprint-words.ts';
-import { typed } from './typed-text.ts';
+import { typed } from '../../words/typed-text.ts';
 
 export function baselineFormView(form: BaselineForm, replyTo?: string): ModalView {
   const { team, choices, first, named, leftOut } = form;

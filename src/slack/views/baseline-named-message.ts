@@ -5,7 +5,7 @@ import { formatPointsWithUnit } from '../../sprint/points.ts';
 import { section } from './block-builders.ts';
 import { datedDay } from './closed-sprint-words.ts';
 import { type MessageView, messageView } from './message-view.ts';
-import { typed } from './typed-text.ts';
+import { typed } from '../../words/typed-text.ts';
 
 export function baselineNamedMessage({
   team,

@@ -13,7 +13,7 @@ import type {
   PlainTextElement,
   SectionBlock,
 } from '@slack/types';
-import { mrkdwnOf, shortened, shortenedMrkdwn } from './typed-text.ts';
+import { mrkdwnOf, shortened, shortenedMrkdwn } from '../../words/typed-text.ts';
 
 export const SECTION_MAX_LENGTH = 3_000;
 const HEADER_MAX_LENGTH = 150;

@@ -6,7 +6,7 @@ import { FIELDS, FORMS } from '../ids.ts';
 import { section } from './block-builders.ts';
 import { textField } from './form-inputs.ts';
 import { formView, withReplyTo } from './form-view.ts';
-import { typed } from './typed-text.ts';
+import { typed } from '../../words/typed-text.ts';
 
 const REASON_MAX_LENGTH = 300;
 

@@ -9,7 +9,7 @@ import { code, section } from './block-builders.ts';
 import { cardName, leftWords, ownerWords } from './card-words.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { pulledCardWords } from './pull-in-words.ts';
-import { typed } from './typed-text.ts';
+import { typed } from '../../words/typed-text.ts';
 
 export function pulledMessage({ heading, card, summary, check }: PulledCard): MessageView {
   const { pulledInPoints } = summary.totals;

@@ -2,7 +2,7 @@
 import type { CardLine } from '../../app/cards/card-line.ts';
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
 import { signedPoints } from './sprint-words.ts';
-import { mention, mrkdwnOf, plainTyped } from './typed-text.ts';
+import { mention, mrkdwnOf, plainTyped } from '../../words/typed-text.ts';
 
 type Named = Pick<CardLine, 'number' | 'key' | 'title'>;
 

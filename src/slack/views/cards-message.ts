@@ -10,7 +10,7 @@ import { lineSections } from './line-sections.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { loadSentence } from './ratio-fields.ts';
 import { counted } from './sprint-words.ts';
-import { plainTyped } from './typed-text.ts';
+import { plainTyped } from '../../words/typed-text.ts';
 
 export interface CardList {
   readonly heading: SprintHeading;

@@ -1,6 +1,6 @@
 import type { ImageBlock } from '@slack/types';
 import { visibleText } from '../../app/visible-text.ts';
-import { shortened } from './typed-text.ts';
+import { shortened } from '../../words/typed-text.ts';
 
 /** A chart that has been uploaded to the platform. */
 export interface ChartImage {

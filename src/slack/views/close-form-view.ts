@@ -9,7 +9,7 @@ import { FORMS } from '../ids.ts';
 import { section } from './block-builders.ts';
 import { formView, withReplyTo } from './form-view.ts';
 import { closingWords, counted } from './sprint-words.ts';
-import { typed } from './typed-text.ts';
+import { typed } from '../../words/typed-text.ts';
 
 export interface SprintToClose {
   readonly heading: SprintHeading;

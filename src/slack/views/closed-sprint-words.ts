@@ -1,7 +1,7 @@
 /** Sprints that are over, and numbers about them, as people read them. */
 import { formatDay } from '../../sprint/calendar.ts';
 import { OPTION_MAX_LENGTH } from './form-inputs.ts';
-import { plainTyped, shortened } from './typed-text.ts';
+import { plainTyped, shortened } from '../../words/typed-text.ts';
 
 /** A day that may lie years back: `Fri 13 Nov 2026`. */
 export function datedDay(day: string): string {

@@ -14,7 +14,7 @@ import { cardName, growthWords, leftWords } from './card-words.ts';
 import { lineSections } from './line-sections.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { closingWords, counted } from './sprint-words.ts';
-import { plainTyped, typed } from './typed-text.ts';
+import { plainTyped, typed } from '../../words/typed-text.ts';
 
 export function dailyPromptMessage(prompt: PromptContent): MessageView {
   switch (prompt.state) {

@@ -9,7 +9,7 @@ import { code, plain, section } from './block-builders.ts';
 import { plainCardName } from './card-words.ts';
 import { choiceField, textField } from './form-inputs.ts';
 import { formView, withReplyTo } from './form-view.ts';
-import { typed } from './typed-text.ts';
+import { typed } from '../../words/typed-text.ts';
 
 const REASON_MAX_LENGTH = 300;
 

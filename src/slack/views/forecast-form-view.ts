@@ -11,7 +11,7 @@ import { textField } from './form-inputs.ts';
 import { formView, withReplyTo } from './form-view.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { listed } from './sprint-words.ts';
-import { typed } from './typed-text.ts';
+import { typed } from '../../words/typed-text.ts';
 
 const POINTS_MAX_LENGTH = 20;
 

@@ -11,7 +11,7 @@ import { longDate, longDateBeside } from './date-words.ts';
 import { marginWords } from './margin-words.ts';
 import { importHint, noAnswerSentence } from './no-answer-words.ts';
 import { counted } from './sprint-words.ts';
-import { mrkdwnOf } from './typed-text.ts';
+import { mrkdwnOf } from '../../words/typed-text.ts';
 
 type Told = ReleaseDate | UndefinedValue;
 

@@ -14,7 +14,7 @@ import { marginWords } from './margin-words.ts';
 import { importHint } from './no-answer-words.ts';
 import { crossedLately, lineWords, ratioHistoryLine } from './ratio-history-line.ts';
 import { counted, listed } from './sprint-words.ts';
-import { mrkdwnOf, typed } from './typed-text.ts';
+import { mrkdwnOf, typed } from '../../words/typed-text.ts';
 
 interface Charted extends RatioHistory {
   readonly chart: ControlChart;

@@ -8,7 +8,7 @@ import { PEOPLE_CAUTION } from './caution-words.ts';
 import { datedDay } from './closed-sprint-words.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { counted, listed } from './sprint-words.ts';
-import { typed } from './typed-text.ts';
+import { typed } from '../../words/typed-text.ts';
 
 export function sprintsImportedMessage(imported: SprintsImported): MessageView {
   const { team, sprints, cards, answers, leftOut, knownSprints } = imported;

@@ -11,7 +11,7 @@ import { fileField, textField, tickField } from './form-inputs.ts';
 import { formView, withReplyTo } from './form-view.ts';
 import { importPreviewBlocks } from './import-preview-blocks.ts';
 import { counted } from './sprint-words.ts';
-import { plainTyped, shortened, typed } from './typed-text.ts';
+import { plainTyped, shortened, typed } from '../../words/typed-text.ts';
 
 /** As many as the platform takes in one field. */
 export const IMPORT_FILES_MAX = 10;

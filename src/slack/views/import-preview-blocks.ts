@@ -7,7 +7,7 @@ import { datedDay } from './closed-sprint-words.ts';
 import { lineNumberWords } from './line-number-words.ts';
 import { lineSections } from './line-sections.ts';
 import { counted, listed } from './sprint-words.ts';
-import { plainTyped, shortened, typed } from './typed-text.ts';
+import { plainTyped, shortened, typed } from '../../words/typed-text.ts';
 
 /** The form holds 100 blocks, of which its fields take a few. */
 const PROBLEM_SECTIONS_MAX = 60;

@@ -4,7 +4,7 @@
  */
 import type { SectionBlock } from '@slack/types';
 import { SECTION_MAX_LENGTH, section } from './block-builders.ts';
-import { shortenedMrkdwn } from './typed-text.ts';
+import { shortenedMrkdwn } from '../../words/typed-text.ts';
 
 /** Room for the line that says how many more there are. */
 const MORE_LINE_MAX_LENGTH = 200;

@@ -7,7 +7,7 @@ import { COMMAND } from '../ids.ts';
 import { code } from './block-builders.ts';
 import { chanceWords } from './chance-words.ts';
 import { counted, lowerFirst } from './sprint-words.ts';
-import { mrkdwnOf } from './typed-text.ts';
+import { mrkdwnOf } from '../../words/typed-text.ts';
 
 /** Below so many past sprints' worth of likeness the guess is mostly caution. */
 const FEW_ALIKE_SPRINTS = 2;

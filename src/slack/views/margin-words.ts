@@ -6,7 +6,7 @@ import { wholePercentSpan } from '../../sprint/whole-percent.ts';
 import { bold } from './block-builders.ts';
 import { chanceWords } from './chance-words.ts';
 import { notKnownWords } from './no-answer-words.ts';
-import { mrkdwnOf } from './typed-text.ts';
+import { mrkdwnOf } from '../../words/typed-text.ts';
 
 /** A paragraph; of one sentence while nothing is known. */
 export function marginWords({ ofCommitments, ofEstimates }: MarginOfError): string {

@@ -7,7 +7,7 @@ import { FIELDS, FORMS } from '../ids.ts';
 import { bold, section } from './block-builders.ts';
 import { textField, timeField } from './form-inputs.ts';
 import { formView, withReplyTo } from './form-view.ts';
-import { typed } from './typed-text.ts';
+import { typed } from '../../words/typed-text.ts';
 
 const THRESHOLDS: readonly {
   readonly field: keyof Thresholds;

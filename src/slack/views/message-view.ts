@@ -3,7 +3,7 @@
  * read aloud. The text is made from the blocks, so that the two never tell different things.
  */
 import type { Block, KnownBlock } from '@slack/types';
-import { mrkdwnOf, typed } from './typed-text.ts';
+import { mrkdwnOf, typed } from '../../words/typed-text.ts';
 
 /** Longest `text` of a message, in characters. */
 export const TEXT_MAX_LENGTH = 4_000;

@@ -9,7 +9,7 @@ import { bold } from './block-builders.ts';
 import { chanceWords } from './chance-words.ts';
 import { howOften } from './often-words.ts';
 import { counted } from './sprint-words.ts';
-import { mrkdwnOf } from './typed-text.ts';
+import { mrkdwnOf } from '../../words/typed-text.ts';
 
 const UNKNOWN = [
   'What the cards are: a new part of the system and an old one look alike at the same size.',

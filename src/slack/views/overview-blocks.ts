@@ -8,7 +8,7 @@ import { actions, bold, button, code, section } from './block-builders.ts';
 import { plainCardName } from './card-words.ts';
 import { overviewButtons } from './overview-buttons.ts';
 import { closingWords, counted, listed, spanWords } from './sprint-words.ts';
-import { mrkdwnOf, shortened, typed } from './typed-text.ts';
+import { mrkdwnOf, shortened, typed } from '../../words/typed-text.ts';
 
 /** How many more teams there are, setting one up (two blocks), and the help (two blocks). */
 const OTHER_BLOCKS = 5;

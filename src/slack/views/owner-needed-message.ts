@@ -7,7 +7,7 @@ import { cardListLine } from './card-words.ts';
 import { lineSections } from './line-sections.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { counted } from './sprint-words.ts';
-import { plainTyped } from './typed-text.ts';
+import { plainTyped } from '../../words/typed-text.ts';
 
 const CARD_SECTIONS_MAX = 30;
 

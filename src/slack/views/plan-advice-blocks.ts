@@ -14,7 +14,7 @@ import { importHint } from './no-answer-words.ts';
 import { oddsSentence } from './odds-words.ts';
 import { inTen } from './often-words.ts';
 import { counted, listed } from './sprint-words.ts';
-import { mrkdwnOf } from './typed-text.ts';
+import { mrkdwnOf } from '../../words/typed-text.ts';
 
 const NUMBERS_SHOWN = 12;
 /** From here on a size is worth a warning. */

@@ -9,7 +9,7 @@ import { dateField, textField, timeField } from './form-inputs.ts';
 import { formView, withReplyTo } from './form-view.ts';
 import { AWAY_DAYS_FIELD } from './range-form-view.ts';
 import { counted } from './sprint-words.ts';
-import { typed } from './typed-text.ts';
+import { typed } from '../../words/typed-text.ts';
 
 const NAME_MAX_LENGTH = 80;
 const GOAL_MAX_LENGTH = 500;

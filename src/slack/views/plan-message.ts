@@ -7,7 +7,7 @@ import { cardName, ownerWords } from './card-words.ts';
 import { lineSections } from './line-sections.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { closingWords, counted, spanWords } from './sprint-words.ts';
-import { mention, plainTyped, typed } from './typed-text.ts';
+import { mention, plainTyped, typed } from '../../words/typed-text.ts';
 
 export function planMessage({ sprint, team, cards, commitmentPoints, byUserId }: PlanContent): MessageView {
   const name = plainTyped(sprint.name);

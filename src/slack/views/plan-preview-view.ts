@@ -10,7 +10,7 @@ import { formView, withReplyTo } from './form-view.ts';
 import { lineSections } from './line-sections.ts';
 import { planAdviceBlocks } from './plan-advice-blocks.ts';
 import { counted, spanWords } from './sprint-words.ts';
-import { plainTyped, typed } from './typed-text.ts';
+import { plainTyped, typed } from '../../words/typed-text.ts';
 
 const CARD_SECTIONS_MAX = 60;
 

@@ -9,7 +9,7 @@ import { datedDay } from './closed-sprint-words.ts';
 import { lineSections } from './line-sections.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { counted, listed } from './sprint-words.ts';
-import { mrkdwnOf, plainTyped, shortened } from './typed-text.ts';
+import { mrkdwnOf, plainTyped, shortened } from '../../words/typed-text.ts';
 
 const TEAMS_NAMED = 5;
 const TEAM_NAME_MAX_LENGTH = 40;

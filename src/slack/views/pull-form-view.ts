@@ -9,7 +9,7 @@ import { formView, withReplyTo } from './form-view.ts';
 import { loadWords } from './load-words.ts';
 import { pullInCheckWords } from './pull-in-words.ts';
 import { counted } from './sprint-words.ts';
-import { typed } from './typed-text.ts';
+import { typed } from '../../words/typed-text.ts';
 
 const TITLE_MAX_LENGTH = 200;
 

@@ -6,7 +6,7 @@ import { COMMAND } from '../ids.ts';
 import { bold, code } from './block-builders.ts';
 import { chanceWords } from './chance-words.ts';
 import { counted, lowerFirst } from './sprint-words.ts';
-import { mrkdwnOf } from './typed-text.ts';
+import { mrkdwnOf } from '../../words/typed-text.ts';
 
 const SIZES_MAX = 7;
 /** Sizes below this chance, even done first, make no sense. */

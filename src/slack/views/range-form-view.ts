@@ -7,7 +7,7 @@ import { FIELDS, FORMS } from '../ids.ts';
 import { section } from './block-builders.ts';
 import { dateField, textField } from './form-inputs.ts';
 import { formView, withReplyTo } from './form-view.ts';
-import { typed } from './typed-text.ts';
+import { typed } from '../../words/typed-text.ts';
 
 /** In the plan form as well. */
 export const AWAY_DAYS_FIELD = {

@@ -13,7 +13,7 @@ import { code } from './block-builders.ts';
 import { importHint, notKnownWords } from './no-answer-words.ts';
 import { inTen } from './often-words.ts';
 import { counted, listed, spanWords } from './sprint-words.ts';
-import { mrkdwnOf, typed } from './typed-text.ts';
+import { mrkdwnOf, typed } from '../../words/typed-text.ts';
 
 const PAST_SHOWN = 3;
 

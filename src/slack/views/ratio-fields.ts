@@ -7,7 +7,7 @@ import { isDefined } from '../../sprint/undefined-value.ts';
 import type { FailedTest } from '../../sprint/verdict.ts';
 import { bold } from './block-builders.ts';
 import { counted } from './sprint-words.ts';
-import { mrkdwnOf } from './typed-text.ts';
+import { mrkdwnOf } from '../../words/typed-text.ts';
 
 /** One field for each ratio, in a fixed order. */
 export function ratioFields(summary: SprintSummary): string[] {

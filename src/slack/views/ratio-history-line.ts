@@ -6,7 +6,7 @@ import { RATIO_NAMES } from '../../sprint/ratio-names.ts';
 import { isDefined } from '../../sprint/undefined-value.ts';
 import { wholePercent, wholePercentSpan } from '../../sprint/whole-percent.ts';
 import { bold } from './block-builders.ts';
-import { mrkdwnOf } from './typed-text.ts';
+import { mrkdwnOf } from '../../words/typed-text.ts';
 
 /** In how many of the latest sprints that have the number a floor or ceiling was crossed. */
 export interface CrossedLately {

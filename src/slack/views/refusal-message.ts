@@ -4,7 +4,7 @@ import { visibleText } from '../../app/visible-text.ts';
 import { bold, section } from './block-builders.ts';
 import { lineSections } from './line-sections.ts';
 import { type MessageView, messageView } from './message-view.ts';
-import { escaped, mrkdwnOf, typed } from './typed-text.ts';
+import { escaped, mrkdwnOf, typed } from '../../words/typed-text.ts';
 
 const PROBLEM_SECTIONS_MAX = 40;
 

@@ -4,7 +4,7 @@ import { context, lead, section } from './block-builders.ts';
 import { dailyPromptMessage, openCardBlocks, promptButtons, wordsHint } from './daily-prompt-message.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { closingWords } from './sprint-words.ts';
-import { plainTyped } from './typed-text.ts';
+import { plainTyped } from '../../words/typed-text.ts';
 
 /** When the prompt has been met meanwhile, it shows how. */
 export function reminderMessage(prompt: PromptContent): MessageView {

@@ -7,7 +7,7 @@ import { code, section } from './block-builders.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { retentionSentence } from './retention-words.ts';
 import { closingWords, counted, instantWords } from './sprint-words.ts';
-import { mrkdwnOf, typed } from './typed-text.ts';
+import { mrkdwnOf, typed } from '../../words/typed-text.ts';
 import { verdictSentence } from './verdict-words.ts';
 import { weekdayWords } from './weekday-words.ts';
 

@@ -18,7 +18,7 @@ import { loadEvidenceWords, loadWords } from './load-words.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { loadSentence, ratioFields } from './ratio-fields.ts';
 import { closingWords, counted, listed, spanWords } from './sprint-words.ts';
-import { mention, mrkdwnOf, plainTyped, shortened, typed } from './typed-text.ts';
+import { mention, mrkdwnOf, plainTyped, shortened, typed } from '../../words/typed-text.ts';
 
 const GROWTH_SECTIONS_MAX = 30;
 const OWNERLESS_NAMED = 3;

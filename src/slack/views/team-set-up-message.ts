@@ -7,7 +7,7 @@ import { lineSections } from './line-sections.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { retentionSentence } from './retention-words.ts';
 import { counted } from './sprint-words.ts';
-import { mention, plainTyped, typed } from './typed-text.ts';
+import { mention, plainTyped, typed } from '../../words/typed-text.ts';
 import { weekdayWords } from './weekday-words.ts';
 
 export function teamSetUpMessage({

@@ -7,7 +7,7 @@ import { code, context, section } from './block-builders.ts';
 import { formatValue, sprintChoiceLabel } from './closed-sprint-words.ts';
 import { choiceField, textField } from './form-inputs.ts';
 import { formView, withReplyTo } from './form-view.ts';
-import { typed } from './typed-text.ts';
+import { typed } from '../../words/typed-text.ts';
 
 const VALUE_MAX_LENGTH = 40;
 

@@ -10,7 +10,7 @@ import { bold } from './block-builders.ts';
 import { cardName, growthWords, leftWords, standingWords } from './card-words.ts';
 import { lineSections } from './line-sections.ts';
 import { counted } from './sprint-words.ts';
-import { typed } from './typed-text.ts';
+import { typed } from '../../words/typed-text.ts';
 
 interface CardList {
   readonly title: string;

@@ -28,7 +28,7 @@ import { type MessageView, messageView } from './message-view.ts';
 import { noteHistoryWords, rangeToTryWords, usuallyKeptWords } from './note-words.ts';
 import { loadSentence, ratioFields } from './ratio-fields.ts';
 import { counted, instantWords, spanWords } from './sprint-words.ts';
-import { mrkdwnOf, plainTyped } from './typed-text.ts';
+import { mrkdwnOf, plainTyped } from '../../words/typed-text.ts';
 import { verdictCardLists } from './verdict-card-lists.ts';
 import { failedTestSentence, reopenedSentence, verdictSentence } from './verdict-words.ts';
 

@@ -9,7 +9,7 @@ import {
 } from '../../../src/slack/views/block-builders.ts';
 import { chartBlocks } from '../../../src/slack/views/chart-image.ts';
 import { messageView } from '../../../src/slack/views/message-view.ts';
-import { typed } from '../../../src/slack/views/typed-text.ts';
+import { typed } from '../../../src/words/typed-text.ts';
 
 it('says in its text everything that its blocks say, without formatting, and charts last', () => {
   const view = messageView([

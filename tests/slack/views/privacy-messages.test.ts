@@ -9,7 +9,7 @@ import {
   erasedMessage,
   privacyMessage,
 } from '../../../src/slack/views/privacy-message.ts';
-import { mention } from '../../../src/slack/views/typed-text.ts';
+import { mention } from '../../../src/words/typed-text.ts';
 import { expectFormFits, expectMessageFits } from './view-checks.ts';
 import { card, sprint, team } from './view-examples.ts';
 

@@ -7,7 +7,7 @@ import {
   shortened,
   shortenedMrkdwn,
   typed,
-} from '../../../src/slack/views/typed-text.ts';
+} from '../../../src/words/typed-text.ts';
 
 describe('typed text', () => {
   it.each([

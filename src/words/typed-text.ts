@@ -2,8 +2,8 @@
  * Text that a person typed, made safe to show: it cannot ping, link, format or break the layout. Whatever
  * came from a form, a message or a profile passes through here before it meets a block.
  */
-import { isErased } from '../../app/privacy/erased-mark.ts';
-import { INVISIBLE, visibleText } from '../../app/visible-text.ts';
+import { isErased } from '../app/privacy/erased-mark.ts';
+import { INVISIBLE, visibleText } from '../app/visible-text.ts';
 
 /** Controls, line ends, and the invisible marks that reverse or hide text: also in what was stored long ago. */
 const UNSEEN = new RegExp(`[\\p{Cc}\\u2028\\u2029${INVISIBLE}]`, 'gu');

@@ -1,0 +1,180 @@
+/**
+ * A language: the message files of one folder, read once. Messages are Project Fluent's (projectfluent.org), so that a
+ * translator edits text files and no code; DEVELOPERS.md says how to write one. Which messages there are and what they
+ * take stands in `message-arguments.ts`, which `npm run messages` writes from the English files.
+ */
+import { readdirSync, readFileSync } from 'node:fs';
+import { fileURLToPath } from 'node:url';
+import { FluentBundle, FluentNumber, FluentResource, FluentType, type FluentValue } from '@fluent/bundle';
+
+/** How a message is shown: as plain text, or in the chat platform's own markup. */
+export type Form = 'plain' | 'mrkdwn';
+
+export interface Language {
+  /** BCP 47 tag. */
+  readonly tag: string;
+  readonly bundles: Readonly<Record<Form, FluentBundle>>;
+}
+
+type Scope = Parameters<FluentType<unknown>['toString']>[0];
+
+/** A number with options of Intl that Fluent's own NUMBER doesn't pass on. */
+class FormattedNumber extends FluentType<number> {
+  readonly #options: Intl.NumberFormatOptions;
+
+  constructor(value: number, options: Intl.NumberFormatOptions) {
+    super(value);
+    this.#options = options;
+  }
+
+  override toString(scope: Scope): string {
+    return scope.memoizeIntlObject(Intl.NumberFormat, this.#options).format(this.value);
+  }
+}
+
+/** An amount together with its unit, in the words of another message. */
+class Amount extends FluentType<number> {
+  readonly #messageId: string;
+
+  constructor(value: number, messageId: string) {
+    super(value);
+    this.#messageId = messageId;
+  }
+
+  override toString({ bundle }: Scope): string {
+    const pattern = bundle.getMessage(this.#messageId)?.value;
+    if (!pattern) throw new RangeError(`There is no message ${this.#messageId}.`);
+    return bundle.formatPattern(pattern, { amount: this.value });
+  }
+}
+
+class FormattedDay extends FluentType<string> {
+  readonly #options: Intl.DateTimeFormatOptions;
+
+  constructor(day: string, options: Intl.DateTimeFormatOptions) {
+    super(day);
+    this.#options = { ...options, timeZone: 'UTC' };
+  }
+
+  override toString(scope: Scope): string {
+    const format = scope.memoizeIntlObject(Intl.DateTimeFormat, this.#options);
+    return format.format(new Date(`${this.value}T00:00:00Z`));
+  }
+}
+
+const listFormats = new Map<string, Intl.ListFormat>();
+
+/** Several items in one argument: `a, b and c`. */
+export class ItemList extends FluentType<readonly string[]> {
+  readonly #type: Intl.ListFormatType;
+
+  constructor(items: readonly string[], type: Intl.ListFormatType = 'conjunction') {
+    super(items);
+    this.#type = type;
+  }
+
+  override toString({ bundle: { locales } }: Scope): string {
+    const key = `${locales} ${this.#type}`;
+    const format = listFormats.get(key) ?? new Intl.ListFormat(locales, { type: this.#type });
+    listFormats.set(key, format);
+    return format.format(this.value);
+  }
+
+  as(type: Intl.ListFormatType): ItemList {
+    return new ItemList(this.value, type);
+  }
+}
+
+function numberIn(value: FluentValue | undefined): number {
+  const number = value instanceof FluentType ? value.valueOf() : value;
+  // -0 would show its sign.
+  if (typeof number === 'number' && Number.isFinite(number)) return number === 0 ? 0 : number;
+  throw new TypeError(`A message takes a number, not ${String(number)}.`);
+}
+
+function itemsIn(value: FluentValue | undefined): ItemList {
+  if (value instanceof ItemList) return value;
+  throw new TypeError('A message takes a list.');
+}
+
+/** The functions that a message may call. The type of each one's argument stands in `ARGUMENT_TYPES`. */
+const FUNCTIONS = {
+  /** `3`, `2.5`, `1,200`, `-1` */
+  NUMBER: ([value]: FluentValue[]) => new FluentNumber(numberIn(value), {}),
+  /** Selects by the ordinal plural: `{ ORDINAL($n) -> [one] { NUMBER($n) }st … }` */
+  ORDINAL: ([value]: FluentValue[]) =>
+    new FluentNumber(numberIn(value), { type: 'ordinal' } as Intl.NumberFormatOptions),
+  /** `+2`, `-1`, `0` */
+  SIGNED: ([value]: FluentValue[]) => new FormattedNumber(numberIn(value), { signDisplay: 'exceptZero' }),
+  /** `1 point`, `2.5 points` */
+  POINTS: ([value]: FluentValue[]) => new Amount(numberIn(value), 'amount-points'),
+  /** `80%`, `79.9%` */
+  PERCENT: ([value]: FluentValue[]) =>
+    new FormattedNumber(numberIn(value), { style: 'percent', maximumFractionDigits: 1 }),
+  /** `80%`, of a share as well as of anything else that is rounded to whole percent */
+  WHOLE_PERCENT: ([value]: FluentValue[]) =>
+    new FormattedNumber(numberIn(value), { style: 'percent', maximumFractionDigits: 0 }),
+  /** `Wed 4 Nov` */
+  DAY: ([value]: FluentValue[]) =>
+    new FormattedDay(String(value), { weekday: 'short', day: 'numeric', month: 'short' }),
+  /** `4 November 2026`: for days that may lie months ahead or years back */
+  DATE: ([value]: FluentValue[]) =>
+    new FormattedDay(String(value), { day: 'numeric', month: 'long', year: 'numeric' }),
+  /** `4 November`: beside a day that has named the year */
+  DATE_NO_YEAR: ([value]: FluentValue[]) =>
+    new FormattedDay(String(value), { day: 'numeric', month: 'long' }),
+  /** `a, b and c` */
+  LIST: ([value]: FluentValue[]) => itemsIn(value),
+  /** `a, b or c` */
+  OR_LIST: ([value]: FluentValue[]) => itemsIn(value).as('disjunction'),
+  /** `a, b, c` */
+  SERIES: ([value]: FluentValue[]) => itemsIn(value).as('unit'),
+} as const;
+
+/** The TypeScript type of what each function takes. */
+export const ARGUMENT_TYPES: Readonly<
+  Record<keyof typeof FUNCTIONS, 'number' | 'string' | 'readonly string[]'>
+> = {
+  NUMBER: 'number',
+  ORDINAL: 'number',
+  SIGNED: 'number',
+  POINTS: 'number',
+  PERCENT: 'number',
+  WHOLE_PERCENT: 'number',
+  DAY: 'string',
+  DATE: 'string',
+  DATE_NO_YEAR: 'string',
+  LIST: 'readonly string[]',
+  OR_LIST: 'readonly string[]',
+  SERIES: 'readonly string[]',
+};
+
+/** Plain text has no mark for what one types: a command speaks for itself, anything else comes in quotes. */
+function withoutMarkup(source: string): string {
+  return source.replace(/`(\/[^`\n]*)`/g, '$1').replace(/`([^`\n]*)`/g, '“$1”');
+}
+
+function bundleOf(tag: string, sources: readonly string[]): FluentBundle {
+  // Isolating marks would be copied along with a command, and break a mention.
+  const bundle = new FluentBundle(tag, { functions: FUNCTIONS, useIsolating: false });
+  for (const source of sources) {
+    const [error] = bundle.addResource(new FluentResource(source));
+    if (error) throw error;
+  }
+  return bundle;
+}
+
+/** @param sources the texts of its message files. @throws when two messages have one name */
+export function languageOf(tag: string, sources: readonly string[]): Language {
+  return {
+    tag,
+    bundles: { plain: bundleOf(tag, sources.map(withoutMarkup)), mrkdwn: bundleOf(tag, sources) },
+  };
+}
+
+/** The texts of a language's message files, by name. @param tag names the folder */
+export function messageFiles(tag: string): ReadonlyMap<string, string> {
+  const folder = fileURLToPath(new URL(`./${tag}/`, import.meta.url));
+  const names = readdirSync(folder).filter((name) => name.endsWith('.ftl'));
+  return new Map(names.sort().map((name) => [name, readFileSync(`${folder}${name}`, 'utf8')]));
+}

@@ -1,0 +1,72 @@
+/**
+ * A language that nobody speaks, made from the English messages: every word is 40 % longer and written in letters that
+ * English doesn't have, so that a sentence which doesn't come from the message files gives itself away, and so that a
+ * longer language has room everywhere.
+ */
+import { type Pattern, parse, serialize, type TextElement, Visitor } from '@fluent/syntax';
+import { type Language, languageOf, messageFiles } from '../../src/words/language.ts';
+
+const LOOKALIKES: Readonly<Record<string, string>> = {
+  a: 'ä',
+  b: 'ƀ',
+  c: 'ç',
+  d: 'đ',
+  e: 'é',
+  f: 'ƒ',
+  g: 'ğ',
+  h: 'ħ',
+  i: 'ï',
+  j: 'ĵ',
+  k: 'ķ',
+  l: 'ļ',
+  m: 'ɱ',
+  n: 'ñ',
+  o: 'ö',
+  p: 'þ',
+  q: 'ɋ',
+  r: 'ŕ',
+  s: 'š',
+  t: 'ŧ',
+  u: 'ü',
+  v: 'ṽ',
+  w: 'ŵ',
+  x: 'ẋ',
+  y: 'ÿ',
+  z: 'ž',
+};
+
+/** What one types to the letter, entities and markup stay. */
+const TO_THE_LETTER = /`[^`]*`|<[^>]*>|&[a-z]+;|https?:\S+/;
+
+function lengthened(word: string): string {
+  const letters = [...word].map((letter) => {
+    const other = LOOKALIKES[letter.toLowerCase()] ?? letter;
+    return letter === letter.toLowerCase() ? other : other.toUpperCase();
+  });
+  return letters.join('') + 'õ'.repeat(Math.ceil(word.length * 0.4));
+}
+
+function pseudo(text: string): string {
+  return text
+    .split(new RegExp(`(${TO_THE_LETTER.source})`))
+    .map((part, i) => (i % 2 === 0 ? part.replace(/\p{L}+/gu, lengthened) : part))
+    .join('');
+}
+
+class Translate extends Visitor {
+  override visitPattern(node: Pattern): void {
+    for (const element of node.elements) {
+      if (element.type === 'TextElement') (element as TextElement).value = pseudo(element.value);
+    }
+    this.genericVisit(node);
+  }
+}
+
+export function pseudoLanguage(): Language {
+  const sources = [...messageFiles('en-GB').values()].map((source) => {
+    const resource = parse(source, {});
+    new Translate().visit(resource);
+    return serialize(resource, {});
+  });
+  return languageOf('en-GB', sources);
+}
