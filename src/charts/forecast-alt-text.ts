@@ -47,7 +47,7 @@ function basis(
   return `${from}; work starts on ${dateWithYear(startsOn)}; ${grows}.`;
 }
 
-/** The last sprint always, before it every n-th from where the chance is 1 % on. */
+/** The last sprint always, before it every n-th from where the chance is 1% on. */
 function chances(
   { startsOn, sprintLengthDays }: ForecastAdvice,
   { chanceBySprint }: ReleaseForecast,

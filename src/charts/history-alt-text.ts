@@ -95,7 +95,7 @@ function valuesText(values: readonly Ratio[], most: number): string {
   const told = most === 0 ? [] : values.slice(-most);
   if (told.length < 2) return '';
   const start = told.length === values.length ? 'Oldest first' : `The latest ${told.length}`;
-  return ` ${start}: ${told.map((value) => (isDefined(value) ? wholePercent(value).slice(0, -2) : 'none')).join(', ')} %.`;
+  return ` ${start}: ${told.map((value) => (isDefined(value) ? wholePercent(value).slice(0, -1) : 'none')).join(', ')}%.`;
 }
 
 function growthText({ growth }: HistoryWindow, most: number): string[] {

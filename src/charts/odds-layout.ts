@@ -1,6 +1,6 @@
 /**
  * Where things stand in the picture of surprise odds, in layout pixels. Pure; draws nothing.
- * One row a size; across each row first the chance on an axis from 0 to 100 %, then its numbers.
+ * One row a size; across each row first the chance on an axis from 0 to 100%, then its numbers.
  */
 import type { SurpriseOdds } from '../forecast/surprise-odds.ts';
 import type { Box, ChartSize } from './chart-frame.ts';

@@ -3,10 +3,10 @@ import type { ControlChart } from '../forecast/control-chart.ts';
 import type { UndefinedValue } from '../sprint/undefined-value.ts';
 import { wholePercent, wholePercentSpan } from '../sprint/whole-percent.ts';
 
-/** Shares: 1 means 100 %. */
+/** Shares: 1 means 100%. */
 export interface OrdinaryLimits {
   readonly mean: number;
-  /** Undefined where the number ends before its variation does (at 0 or 100 %), or where nothing varies. */
+  /** Undefined where the number ends before its variation does (at 0 or 100%), or where nothing varies. */
   readonly low: number | undefined;
   readonly high: number | undefined;
 }
@@ -23,7 +23,7 @@ export function ordinaryLimits(chart: ControlChart | UndefinedValue): OrdinaryLi
   };
 }
 
-/** `74 % or more`, `up to 35 %`, `60 to 96 %`; undefined where no limit is told. */
+/** `74% or more`, `up to 35%`, `60 to 96%`; undefined where no limit is told. */
 export function ordinaryText({ low, high }: OrdinaryLimits): string | undefined {
   if (low !== undefined && high !== undefined) return wholePercentSpan({ low, high });
   if (low !== undefined) return `${wholePercent(low)} or more`;

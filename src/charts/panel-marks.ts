@@ -26,7 +26,7 @@ export function headingMarks(text: string, { left, right, top }: Box, measuredBy
   const y = top - 20;
   const name = textMark({ text, x: left - 46, y, bold: true });
   if (measuredBy === undefined) return [name];
-  const note = `100 % = sprint to ${dateWithYear(measuredBy)}`;
+  const note = `100% = sprint to ${dateWithYear(measuredBy)}`;
   const look = { align: 'right' as const, fill: palette.quietInk, fontSizePx: smallTextPx };
   return [name, textMark({ text: note, x: right + 108, y, ...look })];
 }

@@ -4,7 +4,7 @@
  */
 export function pointsNumber(points: number): string {
   const rounded = Math.round(Math.abs(points) * 10) / 10;
-  return points < 0 && rounded > 0 ? `−${rounded}` : `${rounded}`;
+  return points < 0 && rounded > 0 ? `-${rounded}` : `${rounded}`;
 }
 
 /** `1 point`, `3.5 points`, `0 points`. */

@@ -1,7 +1,7 @@
 /** Chooses where an axis of shares begins and ends and where its grid lines stand. Pure. */
 import type { Interval } from '../forecast/interval.ts';
 
-/** Shares: 1 means 100 %. */
+/** Shares: 1 means 100%. */
 export interface RatioAxis extends Interval {
   readonly step: number;
 }
@@ -11,7 +11,7 @@ const mostSteps = 4;
 const leastSpan = 0.2;
 
 /**
- * The least round step (1, 2 or 5 times a power of ten percent) that spans both ends in at most four steps, and at least 20 %. Such an
+ * The least round step (1, 2 or 5 times a power of ten percent) that spans both ends in at most four steps, and at least 20%. Such an
  * axis need not begin at 0, for it carries points and lines, no columns.
  */
 export function ratioAxis(span: Interval): RatioAxis {

@@ -29,7 +29,7 @@ const farTimes = 2.5;
 export interface PanelPlace {
   readonly plot: Box;
   xOf(index: number): number;
-  /** The last day of the sprint that counts as 100 %; undefined where none does. */
+  /** The last day of the sprint that counts as 100%; undefined where none does. */
   readonly measuredBy?: Day | undefined;
 }
 

@@ -9,7 +9,7 @@ import type { LogWeighted } from './root-normal-mixture.ts';
 import { NEGLIGIBLE, rootNormalMixture } from './root-normal-mixture.ts';
 
 /**
- * Before any data, a team's output has a relative spread of 0.3, give or take a factor of 1.6 (0.12 to 0.75 in 95 %
+ * Before any data, a team's output has a relative spread of 0.3, give or take a factor of 1.6 (0.12 to 0.75 in 95%
  * of teams). Ours, no published source; about two sprints' worth of data outweigh it.
  */
 const USUAL_SPREAD = 0.3;

@@ -75,7 +75,7 @@ export function chancePulledInTooMuch(
 
 function highEnd({ finishes }: CommitmentModel, floor: number): number | UndefinedValue {
   if ('undefined' in finishes) return finishes;
-  if (floor === 0) return undefinedBecause('With a floor of 0 % every commitment counts as kept.');
+  if (floor === 0) return undefinedBecause('With a floor of 0% every commitment counts as kept.');
   const surely = Math.min(finishes.distribution.quantile(1 - LIKELY), finishes.mostSeenPoints);
   return Math.floor(surely / floor / HALF_POINT + SLACK) * HALF_POINT;
 }
@@ -142,16 +142,16 @@ function crossing(
 /**
  * The range to commit to.
  *
- * The high end is the largest commitment C with P(F ≥ floor · C) ≥ 80 %, where F is how much of a commitment the
+ * The high end is the largest commitment C with P(F ≥ floor · C) ≥ 80%, where F is how much of a commitment the
  * team will finish and the floor that of the kept share. F's distribution comes from the team's own closed sprints
  * (`finishEvidence`, `censoredPredictive`), scaled to the working time of the coming sprint. It is never counted on
  * to be more than the most that was finished in a sprint so far: what nobody has seen is no ground for a promise.
- * The low end is the smallest C with P(T > (1 + ceiling) · C) ≤ 20 %, where T is how much the team takes in
+ * The low end is the smallest C with P(T > (1 + ceiling) · C) ≤ 20%, where T is how much the team takes in
  * altogether (`takeInEvidence`) and the ceiling that of the pull-in ratio.
  * Units: points, multiples of 0.5, the high end rounded down and the low end up.
  * Undefined, with what is missing, below three sprints that tell; each end on its own.
- * How far off: of 5,400 generated teams (timid, fair, bold and wavering; a spread of 12, 25 and 40 %; 3, 6 and 12
- * sprints) 84 % kept the high end (90 % of the steady, 80 % of the unsteady ones), and 18 % pulled in too much after
+ * How far off: of 5,400 generated teams (timid, fair, bold and wavering; a spread of 12, 25 and 40%; 3, 6 and 12
+ * sprints) 84% kept the high end (90% of the steady, 80% of the unsteady ones), and 18% pulled in too much after
  * the low end; a test repeats it on fewer teams. Where the spread is above about a quarter the ends usually cross.
  * How it misleads: the sprints are taken for independent and the team for unchanged; what it finishes is taken not
  * to depend on what it promises, though a team that is far overloaded finishes less, and one with much time may

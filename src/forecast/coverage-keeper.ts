@@ -13,8 +13,8 @@ export const WIDE = 0.8;
 
 /**
  * How much one sprint moves the level. As long as intervals can grow and shrink, the share of hits in a row of n
- * sprints then differs from the promise by at most (1 + step) ÷ (step·n): 8 % after 250 sprints at the very worst,
- * below 1 % on real ones. A larger step keeps the promise sooner but makes intervals jump.
+ * sprints then differs from the promise by at most (1 + step) ÷ (step·n): 8% after 250 sprints at the very worst,
+ * below 1% on real ones. A larger step keeps the promise sooner but makes intervals jump.
  */
 const STEP = 0.05;
 /** Scores of so many sprints are remembered; older ones may be of another team in all but name. */

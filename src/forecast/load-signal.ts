@@ -17,8 +17,8 @@ const LIGHT_FROM = 0.8;
 /**
  * Whether the sprint carries too much or too little, as its projection tells.
  *
- * Formula: with V the points finished by the end, `heavy` if P(V ≥ floor) < 50 %, else `light` if
- * P(V ≥ all cards) ≥ 80 %, else `on the line`. A sprint that needs no points is `light`.
+ * Formula: with V the points finished by the end, `heavy` if P(V ≥ floor) < 50%, else `light` if
+ * P(V ≥ all cards) ≥ 80%, else `on the line`. A sprint that needs no points is `light`.
  * Units: points and chances from 0 to 1.
  * How it misleads: any finished points count, whether they were committed to or pulled in; and a team with little
  * history gets a cautious answer, which is `on the line` more often than it should be.

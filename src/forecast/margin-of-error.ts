@@ -9,7 +9,7 @@ export const LEAST_SPRINTS_FOR_MARGIN = 5;
 /** A team of long ago is another team: about a year of two-week sprints. */
 export const MARGIN_SPRINTS = 24;
 
-/** How far off one kind of number was. 1 means 100 %. */
+/** How far off one kind of number was. 1 means 100%. */
 export interface Margin {
   readonly sprints: number;
   readonly median: number;
@@ -33,9 +33,9 @@ export interface MarginSprint {
 /**
  * The margin of error of commitments and of estimates, from the latest 24 sprints.
  *
- * Formula: median and the 10 % and 90 % quantiles (type 8: nearly free of bias) of velocity ÷ commitment, and of the
+ * Formula: median and the 10% and 90% quantiles (type 8: nearly free of bias) of velocity ÷ commitment, and of the
  * estimate accuracy. Sprints without a commitment, or without the number, are left out.
- * Units: shares, 1 means 100 %. Undefined below five sprints.
+ * Units: shares, 1 means 100%. Undefined below five sprints.
  * How it misleads: it describes the past and promises nothing; pulled-in work that was finished counts in the
  * velocity, so a team that under-commits seems to do more than it promised, which is the point of telling it.
  * Source: common practice for the quantiles; Hyndman and Fan 1996 for their type.

@@ -2,14 +2,14 @@ import type { UndefinedValue } from '../sprint/undefined-value.ts';
 import { undefinedBecause } from '../sprint/undefined-value.ts';
 import type { Interval } from './interval.ts';
 
-/** With five values even the least and the greatest hold the median in only 93.75 % of cases. */
+/** With five values even the least and the greatest hold the median in only 93.75% of cases. */
 const LEAST_VALUES = 6;
 
 /**
- * Between which of the values the true median lies, in at least 95 % of cases, whatever the distribution.
+ * Between which of the values the true median lies, in at least 95% of cases, whatever the distribution.
  *
  * Formula: from the r-th smallest to the r-th greatest value, with the largest r for which a fair coin thrown n
- * times shows fewer than r heads with a chance of at most 2.5 %.
+ * times shows fewer than r heads with a chance of at most 2.5%.
  * Units: those of the values. Undefined below six values, where no two of them are far enough apart.
  * How it misleads: it takes the values for independent and from one unchanging team.
  * Source: order statistics (the sign test turned round).

@@ -70,7 +70,7 @@ export interface PullInRecord {
   readonly cards: number;
   /** finished ÷ cards, 0 to 1. */
   readonly share: number;
-  /** Wilson's, 95 %. */
+  /** Wilson's, 95%. */
   readonly interval: Interval;
   /** Whether the cards are only those with about as much work a day, or all that were ever pulled in. */
   readonly comparable: boolean;

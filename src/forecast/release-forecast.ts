@@ -50,12 +50,12 @@ export const MOST_SPRINTS = 130;
 /**
  * By how much the pace of the coming sprints, all in all, wanders away from that of the latest: the standard
  * deviation of its logarithm, on real sprints of three projects (docs/forecasts.md). At 0.5, two times in three the
- * coming pace is between 61 % and 165 % of the latest.
+ * coming pace is between 61% and 165% of the latest.
  */
 export const PACE_WANDERS = 0.5;
 
 /**
- * The dates by which the work is finished with a chance of 15, 50 and 85 %.
+ * The dates by which the work is finished with a chance of 15, 50 and 85%.
  *
  * Formula: `chancesToFinish` over the latest five velocities, each equally likely; pace deviation
  * σ² = 0.5² + s² ÷ (n·m²), with m and s² mean and variance (n − 1) of those n velocities: how far the pace wanders
@@ -113,7 +113,7 @@ function dateOf(
   const sprint = chanceBySprint.findIndex((reached) => reached >= chance);
   if (sprint < 0) {
     return undefinedBecause(
-      `Even after ${MOST_SPRINTS} sprints the chance is below ${Math.round(chance * 100)} %.`,
+      `Even after ${MOST_SPRINTS} sprints the chance is below ${Math.round(chance * 100)}%.`,
     );
   }
   const before = chanceBySprint[sprint - 1] as number;

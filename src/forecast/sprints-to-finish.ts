@@ -14,7 +14,7 @@ export interface BacklogPace {
   readonly scopeGrowthPoints: number;
 }
 
-/** Beyond so many deviations of the pace a total counts as enough: 0.14 % of the chance at the most. */
+/** Beyond so many deviations of the pace a total counts as enough: 0.14% of the chance at the most. */
 const FURTHEST_DEVIATIONS = 3;
 /** Some ten thousand such chances are still below 1e-12. */
 const NEGLIGIBLE = 1e-16;

@@ -19,7 +19,7 @@ export interface ClosedCard {
 /** Below so many cards even the Wilson interval of a share near one half is wider than 50 percentage points. */
 export const LITTLE_HISTORY_CARDS = 12;
 
-/** The odds for one estimate. Shares: 1 means 100 %; intervals hold the truth in 95 % of cases. */
+/** The odds for one estimate. Shares: 1 means 100%; intervals hold the truth in 95% of cases. */
 export interface SurpriseOdds {
   readonly estimatePoints: number;
   readonly cards: number;

@@ -32,7 +32,7 @@ const NO_BASELINE = 'There is no closed sprint with both a velocity and a record
  *
  * Formula: recorded value ÷ recorded value of the baseline sprint; velocity likewise. The baseline is the first
  * sprint, from the team's velocity baseline on, with a velocity and a recorded value above 0.
- * Units: none, 1 means 100 %. A value below 0 gives a growth below 0.
+ * Units: none, 1 means 100%. A value below 0 gives a growth below 0.
  * Undefined before there is a baseline sprint, for sprints before it, where no value was recorded, and, for the
  * value by point, where nothing was finished.
  * How it misleads: value comes late, often sprints after the work, and from much besides the team's work; that

@@ -14,7 +14,7 @@ import { normalQuantile } from './normal-distribution.ts';
  * not for every single one.
  * Source: Wilson 1927; Newcombe, "Two-sided confidence intervals for the single proportion", 1998.
  *
- * @param confidence how often such an interval holds the truth; 0.95 leaves 2.5 % on either side.
+ * @param confidence how often such an interval holds the truth; 0.95 leaves 2.5% on either side.
  * @throws RangeError unless 0 ≤ successes ≤ trials and 0 < confidence < 1.
  * @example wilsonInterval(0, 20).low === 0
  */

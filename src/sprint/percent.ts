@@ -7,7 +7,7 @@ const MOST_DECIMALS = 9;
 /** Percent as a bare number, rounded to so many decimals, without trailing zeros. */
 function percentNumber(share: number, decimals: number): string {
   const unit = 10 ** decimals;
-  return String(Math.round(share * 100 * unit) / unit).replace('-', '−');
+  return String(Math.round(share * 100 * unit) / unit);
 }
 
 function percentagePoints(distance: number, decimals: number): string {
@@ -16,13 +16,13 @@ function percentagePoints(distance: number, decimals: number): string {
 }
 
 /**
- * A share rounded to a tenth of a percent. Beside a threshold use `formatAgainst`, for 79.96 % would look
- * here as if it lay on 80 %.
+ * A share rounded to a tenth of a percent. Beside a threshold use `formatAgainst`, for 79.96% would look
+ * here as if it lay on 80%.
  *
- * @example formatPercent(0.8) === '80 %'
+ * @example formatPercent(0.8) === '80%'
  */
 export function formatPercent(share: number): string {
-  return `${percentNumber(share, 1)} %`;
+  return `${percentNumber(share, 1)}%`;
 }
 
 /**
@@ -46,7 +46,7 @@ export interface AgainstText {
  * A value and its threshold with as many decimals, one at least, as it takes to tell them apart. So a
  * value never looks as if it lay on a threshold that it misses.
  *
- * @example formatAgainst(0.7996, 0.8).value === '79.96 %'
+ * @example formatAgainst(0.7996, 0.8).value === '79.96%'
  */
 export function formatAgainst(value: number, threshold: number): AgainstText {
   const distance = Math.abs(value - threshold);
@@ -56,13 +56,13 @@ export function formatAgainst(value: number, threshold: number): AgainstText {
     percentNumber(distance, decimals) === '0';
   while (value !== threshold && decimals < MOST_DECIMALS && looksEqual()) decimals += 1;
   return {
-    value: `${percentNumber(value, decimals)} %`,
-    threshold: `${percentNumber(threshold, decimals)} %`,
+    value: `${percentNumber(value, decimals)}%`,
+    threshold: `${percentNumber(threshold, decimals)}%`,
     distance: percentagePoints(distance, decimals),
   };
 }
 
-/** A ratio in words: `80 %`, or `none (there was no commitment)`. */
+/** A ratio in words: `80%`, or `none (there was no commitment)`. */
 export function formatRatio(ratio: Ratio): string {
   if (isDefined(ratio)) return formatPercent(ratio);
   const reason = ratio.undefined.replace(/\.$/, '');

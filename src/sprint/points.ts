@@ -34,7 +34,7 @@ export function parsePoints(text: string): number | undefined {
 
 /** Points as people read them: `3`, `2.5`. */
 export function formatPoints(points: number): string {
-  return String(points).replace('-', '−');
+  return String(points);
 }
 
 /** Points with their unit: `1 point`, `0.5 points`, `3 points`. */

@@ -1,4 +1,4 @@
-/** The lines that a ratio may cross, each adjustable by the team. Shares and ratios: 1 means 100 %. */
+/** The lines that a ratio may cross, each adjustable by the team. Shares and ratios: 1 means 100%. */
 
 export interface Thresholds {
   readonly keptShareAtLeast: number;
@@ -43,7 +43,7 @@ export function whyNotThresholds(thresholds: Thresholds): string | undefined {
   for (const [name, value] of Object.entries(thresholds)) {
     const most = largestThreshold(name);
     if (!Number.isFinite(value) || value < 0 || value > most) {
-      return `${name} must be a number from 0 to ${most}, where 1 means 100 %; it is ${value}.`;
+      return `${name} must be a number from 0 to ${most}, where 1 means 100%; it is ${value}.`;
     }
   }
   if (thresholds.estimateAccuracyAtLeast > thresholds.estimateAccuracyAtMost) {

@@ -8,7 +8,7 @@ export interface UndefinedValue {
   readonly undefined: string;
 }
 
-/** A share or ratio, where 1 means 100 %, or the reason why there is none. */
+/** A share or ratio, where 1 means 100%, or the reason why there is none. */
 export type Ratio = number | UndefinedValue;
 
 /** Makes the typed "does not exist". */

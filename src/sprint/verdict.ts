@@ -5,7 +5,7 @@ import { isDefined } from './undefined-value.ts';
 
 export type Verdict = 'kept' | 'missed' | 'no plan';
 
-/** A test of the verdict that failed. Shares and ratios: 1 means 100 %. */
+/** A test of the verdict that failed. Shares and ratios: 1 means 100%. */
 export interface FailedTest {
   readonly id: 'keptShare' | 'surpriseRatio';
   readonly value: number;

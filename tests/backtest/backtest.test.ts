@@ -69,7 +69,7 @@ test('--json prints one document with the projection of each file and moment and
 
 test('without --json it prints tables, with the boards of a file summed up', async () => {
   const { out } = await backtest(fileWith('one.csv', inventedCsv(70)));
-  expect(out).toMatch(/one\.csv +80 % +30 /);
+  expect(out).toMatch(/one\.csv +80% +30 /);
   expect(out).toMatch(/one\.csv +900 +3 /);
   expect(out).toMatch(/one\.csv +all +3 /);
 });

@@ -53,9 +53,9 @@ describe('the forecast picture', () => {
   test('names the three dates, how sure each is, and the sprint that holds it', () => {
     expect(texts(examples.ordinaryForecast)).toEqual(
       expect.arrayContaining([
-        ...['optimistic: 15 % by', '24 Dec 2026', 'in sprint 3, to 27 Dec 2026'],
-        ...['likely: 50 % by', '21 Jan 2027', 'in sprint 5, to 24 Jan 2027'],
-        ...['cautious: 85 % by', '8 Mar 2027', 'in sprint 9, to 21 Mar 2027'],
+        ...['optimistic: 15% by', '24 Dec 2026', 'in sprint 3, to 27 Dec 2026'],
+        ...['likely: 50% by', '21 Jan 2027', 'in sprint 5, to 24 Jan 2027'],
+        ...['cautious: 85% by', '8 Mar 2027', 'in sprint 9, to 21 Mar 2027'],
       ]),
     );
   });
@@ -92,18 +92,18 @@ describe('the forecast picture', () => {
   test('is told in words with the chance at the end of each sprint', () => {
     expect(forecastAltText(examples.ordinaryForecast)).toBe(
       'Forecast of the team “Harbour team” for 120 points of work. ' +
-        'Optimistic, with a chance of 15 %: by 24 Dec 2026, in sprint 3, which runs to 27 Dec 2026. ' +
-        'Likely, with a chance of 50 %: by 21 Jan 2027, in sprint 5, which runs to 24 Jan 2027. ' +
-        'Cautious, with a chance of 85 %: by 8 Mar 2027, in sprint 9, which runs to 21 Mar 2027. ' +
+        'Optimistic, with a chance of 15%: by 24 Dec 2026, in sprint 3, which runs to 27 Dec 2026. ' +
+        'Likely, with a chance of 50%: by 21 Jan 2027, in sprint 5, which runs to 24 Jan 2027. ' +
+        'Cautious, with a chance of 85%: by 8 Mar 2027, in sprint 9, which runs to 21 Mar 2027. ' +
         'Made from the latest 5 sprints, 25.2 points each on average; work starts on 16 Nov 2026; the work is taken not to grow. ' +
-        'Chance to be finished by the end of sprint 2 (13 Dec 2026) 4 %, 3 (27 Dec 2026) 18 %, 4 (10 Jan 2027) 36 %, ' +
-        '5 (24 Jan 2027) 54 %, 6 (7 Feb 2027) 68 %, 7 (21 Feb 2027) 78 %, 8 (7 Mar 2027) 85 % and 9 (21 Mar 2027) 90 %.',
+        'Chance to be finished by the end of sprint 2 (13 Dec 2026) 4%, 3 (27 Dec 2026) 18%, 4 (10 Jan 2027) 36%, ' +
+        '5 (24 Jan 2027) 54%, 6 (7 Feb 2027) 68%, 7 (21 Feb 2027) 78%, 8 (7 Mar 2027) 85% and 9 (21 Mar 2027) 90%.',
     );
   });
 
   test('tells every n-th sprint of a long forecast, and always the last', () => {
     expect(forecastAltText(examples.longForecast)).toMatch(
-      /sprint 20 \(4 Apr 2027\) 9 %, 30 .* 60 \(9 Jan 2028\) 79 % and 67 \(27 Feb 2028\) 85 %\.$/,
+      /sprint 20 \(4 Apr 2027\) 9%, 30 .* 60 \(9 Jan 2028\) 79% and 67 \(27 Feb 2028\) 85%\.$/,
     );
   });
 

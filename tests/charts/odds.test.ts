@@ -34,11 +34,11 @@ describe('the picture of surprise odds', () => {
 
   test('writes out the share, its interval, the cards, the borrowing and the median surprise of each size', () => {
     const texts = textsOf(oddsAdvice([...cardsOf(3, 24, 4, 1.5), ...cardsOf(8, 10, 2, 4)], [13]));
-    for (const text of ['3 points', '25 %', '12 to 45 %', '6 of 24 cards', '1.5 points'])
+    for (const text of ['3 points', '25%', '12 to 45%', '6 of 24 cards', '1.5 points'])
       expect(texts).toContain(text);
     for (const text of ['8 points', '5 of 10 cards, borrows', '4 points']) expect(texts).toContain(text);
     for (const text of ['13 points', 'no card yet, borrows', '–']) expect(texts).toContain(text);
-    expect(texts).toContain('all sizes 32 %');
+    expect(texts).toContain('all sizes 32%');
   });
 
   test('explains only the shapes that are there', () => {
@@ -73,17 +73,17 @@ describe('the picture of surprise odds', () => {
 
   test('is told in words with every number that is drawn', () => {
     expect(oddsAltText(oddsAdvice([...cardsOf(3, 24, 4, 1.5), ...cardsOf(8, 1, 1, 4)], [13]))).toBe(
-      'Surprise odds by size of the team “Harbour team”. 7 of 25 cards of 9 closed sprints held surprise work (28 %). ' +
+      'Surprise odds by size of the team “Harbour team”. 7 of 25 cards of 9 closed sprints held surprise work (28%). ' +
         'Sizes of fewer than 12 cards borrow from the others. ' +
         'The chance that a card holds surprise work, and where the true chance lies 19 times in 20: ' +
-        '3 points: 25 % (12 to 45 %), 6 of 24 cards, median surprise 1.5 points. ' +
-        '8 points: 37 % (17 to 59 %), 1 of 1 card, borrows, median surprise 4 points. ' +
-        '13 points: 33 % (14 to 56 %), no card yet, borrows.',
+        '3 points: 25% (12 to 45%), 6 of 24 cards, median surprise 1.5 points. ' +
+        '8 points: 37% (17 to 59%), 1 of 1 card, borrows, median surprise 4 points. ' +
+        '13 points: 33% (14 to 56%), no card yet, borrows.',
     );
   });
 
   test('tells less about each size when many sizes would not fit', () => {
     expect(oddsAltText(thirtySizes)).not.toContain('median surprise');
-    expect(oddsAltText(thirtySizes)).toContain('30 points: 18 % (7 to 39 %), 4 of 22 cards.');
+    expect(oddsAltText(thirtySizes)).toContain('30 points: 18% (7 to 39%), 4 of 22 cards.');
   });
 });

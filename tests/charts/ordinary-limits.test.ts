@@ -12,16 +12,16 @@ describe('the limits of what is ordinary', () => {
     expect(limits?.mean).toBeCloseTo(0.5081, 9);
     expect(limits?.low).toBeCloseTo(0.458159, 6);
     expect(limits?.high).toBeCloseTo(0.558041, 6);
-    expect(limits && ordinaryText(limits)).toBe('46 to 56 %');
+    expect(limits && ordinaryText(limits)).toBe('46 to 56%');
   });
 
   test('are left out where the number itself ends before', () => {
     const high = limitsOf([0.9, 1, 0.9, 1, 0.9, 1, 0.9, 1]);
     expect(high?.high).toBeUndefined();
-    expect(high && ordinaryText(high)).toBe('68 % or more');
+    expect(high && ordinaryText(high)).toBe('68% or more');
     const low = limitsOf([0.1, 0, 0.1, 0, 0.1, 0, 0.1, 0]);
     expect(low?.low).toBeUndefined();
-    expect(low && ordinaryText(low)).toBe('up to 32 %');
+    expect(low && ordinaryText(low)).toBe('up to 32%');
   });
 
   test('are left out where nothing varies or both ends are cut', () => {

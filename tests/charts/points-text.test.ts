@@ -8,7 +8,7 @@ test.each([
   [3.5, '3.5'],
   [20 / 3, '6.7'],
   [2.96, '3'],
-  [-1.5, '−1.5'],
+  [-1.5, '-1.5'],
   [-0.04, '0'],
 ])('%s points are written %s', (points, text) => {
   expect(pointsNumber(points)).toBe(text);

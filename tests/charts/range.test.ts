@@ -68,7 +68,7 @@ describe('the picture of the commitment range', () => {
     [
       'the compromise between crossed ends',
       examples.middleWay,
-      ['low end: 27', 'about 24', 'high end: 21', 'kept: 60 %'],
+      ['low end: 27', 'about 24', 'high end: 21', 'kept: 60%'],
     ],
     ['the high end below a low one', examples.crossedRange, ['at most 20', 'low end: 27.5']],
     ['that there is none', examples.nothingKept, ['no range']],

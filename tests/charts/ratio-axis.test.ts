@@ -13,7 +13,7 @@ describe('the axis of shares', () => {
     expect(ratioAxis({ low, high })).toEqual(axis);
   });
 
-  test('spans 20 % at least, reaching downwards so that shares do not pass 100 %, but not below 0', () => {
+  test('spans 20% at least, reaching downwards so that shares do not pass 100%, but not below 0', () => {
     expect(ratioAxis({ low: 0.97, high: 0.99 })).toEqual({ low: 0.7, high: 1, step: 0.1 });
     expect(ratioAxis({ low: 0, high: 0 })).toEqual({ low: 0, high: 0.2, step: 0.05 });
   });

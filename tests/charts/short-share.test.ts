@@ -1,12 +1,12 @@
 import { expect, test } from 'vitest';
 import { shortShare } from '../../src/charts/short-share.ts';
 
-test('shares become so many times from 10,000 % on, where room is scarce', () => {
+test('shares become so many times from 10,000% on, where room is scarce', () => {
   expect([0.5, 99.99, 100, 2_400.4, -150].map(shortShare)).toEqual([
-    '50 %',
-    '9999 %',
+    '50%',
+    '9999%',
     '100×',
     '2400×',
-    '−150×',
+    '-150×',
   ]);
 });

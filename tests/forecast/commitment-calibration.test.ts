@@ -61,12 +61,12 @@ describe('of 1,440 generated teams, timid, fair, bold and wavering, steady and n
     expect(all).toHaveLength(1440);
   });
 
-  test('those who commit to the high end keep it in about 80 % of cases', () => {
+  test('those who commit to the high end keep it in about 80% of cases', () => {
     expect(share(all, 'kept')).toBeGreaterThan(0.77);
     expect(share(all, 'kept')).toBeLessThan(0.88);
   });
 
-  test('those who commit to the low end pull in too much in about 20 % of cases', () => {
+  test('those who commit to the low end pull in too much in about 20% of cases', () => {
     expect(share(all, 'pulledInTooMuch')).toBeGreaterThan(0.14);
     expect(share(all, 'pulledInTooMuch')).toBeLessThan(0.25);
   });

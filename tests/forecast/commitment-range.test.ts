@@ -94,21 +94,21 @@ describe('the range to commit to', () => {
   });
 
   test('never counts on more than has ever been finished', () => {
-    // Ten sprints, each kept with nothing to spare: 20 finished is a floor of 80 % of 25.
+    // Ten sprints, each kept with nothing to spare: 20 finished is a floor of 80% of 25.
     const { highPoints } = range(repeated(sprint(20, 0, 20, 20), 10));
     expect(highPoints).toBe(25);
   });
 
-  test('fits into a floor of 100 % and a ceiling of 0 % as well', () => {
+  test('fits into a floor of 100% and a ceiling of 0% as well', () => {
     const strict = { ...THRESHOLDS, keptShareAtLeast: 1, pullInRatioAtMost: 0 };
     const [plain, harder] = [range(BOLD), range(BOLD, ALL_THERE, strict)];
     expect(harder.highPoints).toBeLessThan(plain.highPoints as number);
     expect(harder.lowPoints).toBeGreaterThan(plain.lowPoints as number);
   });
 
-  test('a floor of 0 % has no high end, and the reason says so', () => {
+  test('a floor of 0% has no high end, and the reason says so', () => {
     const { highPoints, lowPoints } = range(BOLD, ALL_THERE, { ...THRESHOLDS, keptShareAtLeast: 0 });
-    expect(highPoints).toEqual({ undefined: 'With a floor of 0 % every commitment counts as kept.' });
+    expect(highPoints).toEqual({ undefined: 'With a floor of 0% every commitment counts as kept.' });
     expect(lowPoints).toBeGreaterThan(0);
   });
 

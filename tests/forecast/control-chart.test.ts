@@ -134,7 +134,7 @@ describe('a control chart', () => {
   });
 
   test('of a team where nothing changes, few latest values are called signals', () => {
-    // Normal values: both rules together raise a false alarm in about 1 % of sprints (1/128 for the run alone).
+    // Normal values: both rules together raise a false alarm in about 1% of sprints (1/128 for the run alone).
     const { normal } = seededRandom(20261115);
     const histories = 4000;
     let alarms = 0;

@@ -30,7 +30,7 @@ function placeIn(distribution: WeightedPoints, points: number): OutcomePlace {
 
 describe('the rank of split conformal prediction is ⌈(n + 1)·chance⌉', () => {
   test.each([
-    // Vovk, Gammerman and Shafer 2005: nine scores are the least for 90 %.
+    // Vovk, Gammerman and Shafer 2005: nine scores are the least for 90%.
     [8, 0.9, 9],
     [9, 0.9, 9],
     [19, 0.9, 18],

@@ -10,12 +10,12 @@ const sprint = (commitmentPoints: number, velocityPoints: number | undefined, es
 
 test('the margin of commitments is that of velocity ÷ commitment, with the quantiles of type 8', () => {
   const margin = marginOfError([1, 2, 3, 4, 5].map((velocity) => sprint(10, velocity)));
-  // Position of 10 %: (5 + ⅓)·0.1 + ⅓ = 0.8667, below 1: the least. Of 90 %: 5.1333, above 5: the greatest.
+  // Position of 10%: (5 + ⅓)·0.1 + ⅓ = 0.8667, below 1: the least. Of 90%: 5.1333, above 5: the greatest.
   expect(margin.ofCommitments).toEqual({ sprints: 5, median: 0.3, usual: { low: 0.1, high: 0.5 } });
 });
 
 test('with twelve sprints the usual margin lies within the extremes, as the published wafers do', () => {
-  // NIST/SEMATECH e-Handbook, prc262: type 8 of these twelve at 90 % is 95.19724.
+  // NIST/SEMATECH e-Handbook, prc262: type 8 of these twelve at 90% is 95.19724.
   const wafers = [
     95.1772, 95.1567, 95.1937, 95.1959, 95.1442, 95.061, 95.1591, 95.1195, 95.1065, 95.0925, 95.199, 95.1682,
   ];

@@ -9,7 +9,7 @@ describe('the interval of a median', () => {
     expect(medianInterval([41, 27, 34, 39, 35, 38, 40, 40, 45])).toEqual({ low: 34, high: 41 });
   });
 
-  test('leaves out at most 2.5 % on either side, and no less than it could, by a spreadsheet’s binomial', () => {
+  test('leaves out at most 2.5% on either side, and no less than it could, by a spreadsheet’s binomial', () => {
     const counts = Array.from({ length: 95 }, (_, i) => i + 6);
     const ranks = counts.map(
       (n) => (medianInterval(Array.from({ length: n }, (_, i) => i + 1)) as Interval).low,

@@ -28,7 +28,7 @@ describe('a quantile', () => {
     [6, 95.19807],
     [7, 95.19568],
     [8, 95.19724],
-  ])('of type %i has the published 90 %% point of NIST’s wafers', (type, expected) => {
+  ])('of type %i has the published 90%% point of NIST’s wafers', (type, expected) => {
     expect(quantile(WAFERS, 0.9, type)).toBeCloseTo(expected, 5);
   });
 

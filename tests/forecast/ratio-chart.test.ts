@@ -5,7 +5,7 @@ import { ratioChart } from '../../src/forecast/ratio-chart.ts';
 /** Wild enough for limits beyond what a share can be. */
 const WILD = [0, 1, 0, 1, 0, 1, 0, 1];
 
-test('limits of a share end at 0 and 100 %, those of other ratios where they can', () => {
+test('limits of a share end at 0 and 100%, those of other ratios where they can', () => {
   expect((ratioChart('keptShare', WILD) as ControlChart).limits).toEqual({ low: 0, high: 1 });
   const pulledIn = (ratioChart('pullInRatio', WILD) as ControlChart).limits;
   expect(pulledIn.low).toBe(0);

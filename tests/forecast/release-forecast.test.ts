@@ -31,7 +31,7 @@ function reasonFor(change: Partial<ReleaseQuestion>): string | undefined {
   return 'undefined' in forecast ? forecast.undefined : undefined;
 }
 
-describe('the dates at 15, 50 and 85 %', () => {
+describe('the dates at 15, 50 and 85%', () => {
   test('come in this order, the likely one near backlog over mean velocity', () => {
     const [optimistic, likely, cautious] = datesOf({}) as [ReleaseDate, ReleaseDate, ReleaseDate];
     expect([optimistic.chance, likely.chance, cautious.chance]).toEqual([0.15, 0.5, 0.85]);
@@ -105,7 +105,7 @@ describe('what cannot be told is told in words', () => {
 
   test('a date that scope growth puts off for ever', () => {
     const { dates } = asked({ scopeGrowthPoints: 10 });
-    expect(dates.at(-1)).toEqual({ undefined: 'Even after 130 sprints the chance is below 85 %.' });
+    expect(dates.at(-1)).toEqual({ undefined: 'Even after 130 sprints the chance is below 85%.' });
   });
 });
 

@@ -141,7 +141,7 @@ describe('scope that grows', () => {
     for (const [k, chance] of growing.entries()) expect(chance).toBeLessThanOrEqual(settled[k] as number);
   });
 
-  test('the chance that is kept from the best sprint so far is at most 7 % below that of stopping in time', () => {
+  test('the chance that is kept from the best sprint so far is at most 7% below that of stopping in time', () => {
     // All sequences of six sprints, stopped as soon as the work of the moment is finished.
     const velocities = [0, 4, 8];
     const reached = chances(12, alike(...velocities), { scopeGrowthPoints: 2, most: 6 });

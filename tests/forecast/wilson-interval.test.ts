@@ -30,7 +30,7 @@ describe('the interval of a share', () => {
     expect(wilson(37, 43).high).toBeCloseTo(0.9344428, 7);
   });
 
-  test('has a lower end that at 90 % is the published one-sided 95 % bound of 26 in 200', () => {
+  test('has a lower end that at 90% is the published one-sided 95% bound of 26 in 200', () => {
     // NIST/SEMATECH e-Handbook, 7.2.4.1 (prc241; primary text read): p = 0.13, n = 200.
     expect(wilson(26, 200, 0.9).low).toBeCloseTo(0.09577, 5);
   });
@@ -67,7 +67,7 @@ describe('the interval of a share', () => {
     expect(new Set(widths).size).toBe(3);
   });
 
-  test('holds the true share in about 95 % of cases, averaged over shares', () => {
+  test('holds the true share in about 95% of cases, averaged over shares', () => {
     const n = 20;
     const shares = Array.from({ length: 99 }, (_, i) => (i + 1) / 100);
     const chance = (p: number): number => {

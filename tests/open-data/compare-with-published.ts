@@ -34,7 +34,7 @@ export function compareWithPublished(
   const { table, project, elapsedPercent, figures } = published;
   const differences = rows.filter((row) => row.elapsedPercent === elapsedPercent).map(deliveryDifference);
   if (differences.length < 2) {
-    throw new OpenDataError(`Project ${project} holds too few sprints at ${elapsedPercent} % of their time.`);
+    throw new OpenDataError(`Project ${project} holds too few sprints at ${elapsedPercent}% of their time.`);
   }
   const sample = describeSample(differences);
   return (Object.entries(figures) as [Statistic, string][]).map(([statistic, printed]) => ({

@@ -99,7 +99,7 @@ describe('a published figure', () => {
 
   test('cannot be compared with a single sprint', () => {
     expect(() => compareWithPublished(rows.slice(0, 1), published({ n: '1' }))).toThrow(
-      /too few sprints at 30 %/,
+      /too few sprints at 30%/,
     );
   });
 });

@@ -38,7 +38,7 @@ test('figures that differ from the published ones are shown and make the command
   const { code, out } = await verify(dir);
   expect(code).toBe(1);
   // Three sprints of 10 points that delivered 1, 2 and 3.
-  expect(out).toMatch(/^Table 7 +project a +30 % +mean +-8 +-9\.05 +DIFFERS$/m);
+  expect(out).toMatch(/^Table 7 +project a +30% +mean +-8 +-9\.05 +DIFFERS$/m);
   expect(out).toMatch(/\d+ of 27 figures differ from the published ones\./);
 });
 

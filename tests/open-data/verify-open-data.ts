@@ -18,7 +18,7 @@ function printTable(comparisons: readonly Comparison[]): void {
   const rows = comparisons.map((each) => [
     each.table,
     `project ${each.project}`,
-    `${each.elapsedPercent} %`,
+    `${each.elapsedPercent}%`,
     each.statistic,
     String(Math.round(each.computed * 10_000) / 10_000),
     each.published,

@@ -32,42 +32,42 @@ describe('a crossed threshold gives its one note, which says the number and the 
     [
       'kept-share-low',
       { keptShare: 0.75 },
-      'The kept share is 75 %, 5 percentage points below its floor of 80 %.',
+      'The kept share is 75%, 5 percentage points below its floor of 80%.',
     ],
     [
       'surprise-ratio-high',
       { surpriseRatio: 0.225 },
-      'The surprise ratio is 22.5 %, 2.5 percentage points above its ceiling of 20 %.',
+      'The surprise ratio is 22.5%, 2.5 percentage points above its ceiling of 20%.',
     ],
     [
       'pull-in-ratio-high',
       { pullInRatio: 1.2 },
-      'The pull-in ratio is 120 %, 100 percentage points above its ceiling of 20 %.',
+      'The pull-in ratio is 120%, 100 percentage points above its ceiling of 20%.',
     ],
     [
       'plan-share-low',
       { planShare: 0.79 },
-      'The plan share is 79 %, 1 percentage point below its floor of 80 %.',
+      'The plan share is 79%, 1 percentage point below its floor of 80%.',
     ],
     [
       'estimate-accuracy-low',
       { estimateAccuracy: -0.1 },
-      'The estimate accuracy is −10 %, 90 percentage points below its floor of 80 %.',
+      'The estimate accuracy is -10%, 90 percentage points below its floor of 80%.',
     ],
     [
       'estimate-accuracy-high',
       { estimateAccuracy: 1 },
-      'The estimate accuracy is 100 %, 5 percentage points above its ceiling of 95 %.',
+      'The estimate accuracy is 100%, 5 percentage points above its ceiling of 95%.',
     ],
     [
       'velocity-growth-first-mark',
       { velocityGrowth: 2.4 },
-      'The velocity growth is 240 %, right on the mark.',
+      'The velocity growth is 240%, right on the mark.',
     ],
     [
       'velocity-growth-first-mark',
       { velocityGrowth: 2.5 },
-      'The velocity growth is 250 %, 10 percentage points past the mark of 240 %.',
+      'The velocity growth is 250%, 10 percentage points past the mark of 240%.',
     ],
   ];
   test.each(cases)('%s', (id, ratios, crossed) => {
@@ -77,7 +77,7 @@ describe('a crossed threshold gives its one note, which says the number and the 
 
   test('a value a hair beyond its threshold does not look as if it lay on it', () => {
     expect(notesFor({ keptShare: 0.79996 })[0]?.crossed).toBe(
-      'The kept share is 79.996 %, 0.004 percentage points below its floor of 80 %.',
+      'The kept share is 79.996%, 0.004 percentage points below its floor of 80%.',
     );
   });
 });

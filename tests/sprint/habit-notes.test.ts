@@ -40,11 +40,11 @@ describe('the note on the answer rate', () => {
   const notesAt = (met: number, prompts: number) =>
     habitNotes({ ...NO_HABITS_KNOWN, answers: { met, prompts } });
 
-  test('says the rate, the distance and the counts when the rate lies below 80 %', () => {
+  test('says the rate, the distance and the counts when the rate lies below 80%', () => {
     expect(notesAt(31, 50).map(({ id, crossed }) => [id, crossed])).toEqual([
       [
         'answer-rate-low',
-        'The answer rate is 62 %, 18 percentage points below its floor of 80 %: 31 of 50 daily prompts were met.',
+        'The answer rate is 62%, 18 percentage points below its floor of 80%: 31 of 50 daily prompts were met.',
       ],
     ]);
   });
@@ -56,7 +56,7 @@ describe('the note on the answer rate', () => {
   });
 
   test('a rate a hair below the line does not look as if it lay on it', () => {
-    expect(notesAt(7999, 10_000)[0]?.crossed).toContain('79.99 %, 0.01 percentage points below');
+    expect(notesAt(7999, 10_000)[0]?.crossed).toContain('79.99%, 0.01 percentage points below');
   });
 });
 

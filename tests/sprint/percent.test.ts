@@ -8,12 +8,12 @@ import {
 } from '../../src/sprint/percent.ts';
 
 test.each([
-  [0, '0 %'],
-  [0.8, '80 %'],
-  [2 / 3, '66.7 %'],
-  [2.4, '240 %'],
-  [-0.25, '−25 %'],
-  [-0.0001, '0 %'],
+  [0, '0%'],
+  [0.8, '80%'],
+  [2 / 3, '66.7%'],
+  [2.4, '240%'],
+  [-0.25, '-25%'],
+  [-0.0001, '0%'],
 ])('%s is written %s', (share, text) => {
   expect(formatPercent(share)).toBe(text);
 });
@@ -27,28 +27,28 @@ test('distances are percentage points, one of them in the singular', () => {
 });
 
 test('a ratio that does not exist is written with its reason', () => {
-  expect(formatRatio(0.5)).toBe('50 %');
+  expect(formatRatio(0.5)).toBe('50%');
   expect(formatRatio({ undefined: 'There was no commitment.' })).toBe('none (there was no commitment)');
 });
 
 describe('a value beside its threshold', () => {
   test('has as many decimals as it takes to tell them apart', () => {
     expect(formatAgainst(0.7996, 0.8)).toEqual({
-      value: '79.96 %',
-      threshold: '80 %',
+      value: '79.96%',
+      threshold: '80%',
       distance: '0.04 percentage points',
     });
     expect(formatAgainst(0.75, 0.8)).toEqual({
-      value: '75 %',
-      threshold: '80 %',
+      value: '75%',
+      threshold: '80%',
       distance: '5 percentage points',
     });
   });
 
   test('looks equal when it is equal', () => {
     expect(formatAgainst(1 / 3, 1 / 3)).toEqual({
-      value: '33.3 %',
-      threshold: '33.3 %',
+      value: '33.3%',
+      threshold: '33.3%',
       distance: '0 percentage points',
     });
   });

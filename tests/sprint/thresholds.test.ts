@@ -21,7 +21,7 @@ describe('thresholds that cannot stand are refused by name', () => {
     [{ keptShareAtLeast: Number.NaN }, 'keptShareAtLeast must be a number from 0 to 1'],
     [
       { keptShareAtLeast: 80 },
-      'keptShareAtLeast must be a number from 0 to 1, where 1 means 100 %; it is 80.',
+      'keptShareAtLeast must be a number from 0 to 1, where 1 means 100%; it is 80.',
     ],
     [{ planShareAtLeast: 1.01 }, 'planShareAtLeast must be a number from 0 to 1'],
     [{ estimateAccuracyAtMost: 95 }, 'estimateAccuracyAtMost must be a number from 0 to 1'],

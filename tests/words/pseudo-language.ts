@@ -1,5 +1,5 @@
 /**
- * A language that nobody speaks, made from the English messages: every word is 40 % longer and written in letters that
+ * A language that nobody speaks, made from the English messages: every word is 40% longer and written in letters that
  * English doesn't have, so that a sentence which doesn't come from the message files gives itself away, and so that a
  * longer language has room everywhere.
  */

@@ -113,7 +113,7 @@ export class LineReader<Kind extends CsvKind> {
     return undefined;
   }
 
-  /** A share or ratio within the bounds, 1 means 100 %; `85 %` is read as well. */
+  /** A share or ratio within the bounds, 1 means 100%; `85%` is read as well. */
   share(column: ColumnName<Kind>, least: number, most: number): number | undefined {
     const cell = this.#line.cell(column);
     if (cell === '') return undefined;
@@ -122,7 +122,7 @@ export class LineReader<Kind extends CsvKind> {
     const share = sign ? -size : size;
     if (number !== undefined && share >= least && share <= most) return share;
     this.tell(
-      `“${quoted(cell)}” in “${column}” is not a share up to ${most}. Write it like 0.85, or as 85 %.`,
+      `“${quoted(cell)}” in “${column}” is not a share up to ${most}. Write it like 0.85, or as 85%.`,
     );
     return undefined;
   }

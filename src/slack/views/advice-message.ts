@@ -4,6 +4,7 @@
  */
 import type { Button, KnownBlock } from '@slack/types';
 import type { Advice } from '../../app/advice/advice.ts';
+import { mention } from '../../words/typed-text.ts';
 import { encodeValue } from '../button-values.ts';
 import { ACTIONS, COMMAND } from '../ids.ts';
 import type { AdviceWords, TitledLines } from './advice-words.ts';
@@ -17,7 +18,6 @@ import { lineSections } from './line-sections.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { oddsWords } from './odds-words.ts';
 import { rangeWords } from './range-words.ts';
-import { mention } from '../../words/typed-text.ts';
 
 const LINE_SECTIONS_MAX = 6;
 

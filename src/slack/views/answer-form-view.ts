@@ -9,6 +9,7 @@ import type { AnswerOutcome } from '../../app/answering/record-answers.ts';
 import { formatDay } from '../../sprint/calendar.ts';
 import { impliedWorkedPoints } from '../../sprint/ledger.ts';
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
+import { typed } from '../../words/typed-text.ts';
 import { encodeContext } from '../form-contexts.ts';
 import { answerField, FIELDS, FORMS } from '../ids.ts';
 import { context, divider, section } from './block-builders.ts';
@@ -17,7 +18,6 @@ import { choicesField, textField } from './form-inputs.ts';
 import { formView, withReplyTo } from './form-view.ts';
 import { GROWTH_EXPLAINED } from './growth-words.ts';
 import { counted } from './sprint-words.ts';
-import { typed } from '../../words/typed-text.ts';
 
 /** Cards that one form shows; more would be unwieldy and outgrow the platform's 100 blocks. */
 export const ANSWER_FORM_CARDS_MAX = 15;

@@ -2,6 +2,7 @@
 import type { ModalView } from '@slack/types';
 import type { BaselineChoice, BaselineForm } from '../../app/history/name-baseline.ts';
 import { formatPointsWithUnit } from '../../sprint/points.ts';
+import { typed } from '../../words/typed-text.ts';
 import { encodeContext } from '../form-contexts.ts';
 import { COMMAND, FIELDS, FIRST_SPRINT, FORMS } from '../ids.ts';
 import { code, context, section } from './block-builders.ts';
@@ -9,7 +10,6 @@ import { sprintChoiceLabel } from './closed-sprint-words.ts';
 import { choiceField } from './form-inputs.ts';
 import { formView, withReplyTo } from './form-view.ts';
 import { counted } from './sprint-words.ts';
-import { typed } from '../../words/typed-text.ts';
 
 export function baselineFormView(form: BaselineForm, replyTo?: string): ModalView {
   const { team, choices, first, named, leftOut } = form;

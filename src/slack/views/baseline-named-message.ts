@@ -2,10 +2,10 @@
 import type { BaselineChoice, BaselineNamed } from '../../app/history/name-baseline.ts';
 import { formatPercent } from '../../sprint/percent.ts';
 import { formatPointsWithUnit } from '../../sprint/points.ts';
+import { typed } from '../../words/typed-text.ts';
 import { section } from './block-builders.ts';
 import { datedDay } from './closed-sprint-words.ts';
 import { type MessageView, messageView } from './message-view.ts';
-import { typed } from '../../words/typed-text.ts';
 
 export function baselineNamedMessage({
   team,

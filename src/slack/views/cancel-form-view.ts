@@ -1,12 +1,12 @@
 /** Asks before a sprint is cancelled. */
 import type { ModalView } from '@slack/types';
 import type { SprintHeading } from '../../app/posting/message-content.ts';
+import { typed } from '../../words/typed-text.ts';
 import { encodeContext } from '../form-contexts.ts';
 import { FIELDS, FORMS } from '../ids.ts';
 import { section } from './block-builders.ts';
 import { textField } from './form-inputs.ts';
 import { formView, withReplyTo } from './form-view.ts';
-import { typed } from '../../words/typed-text.ts';
 
 const REASON_MAX_LENGTH = 300;
 

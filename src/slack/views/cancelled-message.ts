@@ -1,11 +1,11 @@
 /** Tells the channel that a sprint was cancelled, and where it stood. */
 import type { MessageContent } from '../../app/posting/message-content.ts';
+import { mention, plainTyped, typed } from '../../words/typed-text.ts';
 import { COMMAND } from '../ids.ts';
 import { code, fieldSections, lead, section } from './block-builders.ts';
 import { type ChartImage, chartBlocks } from './chart-image.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { loadSentence, ratioFields } from './ratio-fields.ts';
-import { mention, plainTyped, typed } from '../../words/typed-text.ts';
 import { verdictCardLists } from './verdict-card-lists.ts';
 
 const CARD_SECTIONS_MAX = 40;

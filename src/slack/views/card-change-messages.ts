@@ -4,12 +4,12 @@ import type { PulledCard } from '../../app/cards/pull-card.ts';
 import { formatPercent } from '../../sprint/percent.ts';
 import { formatPointsWithUnit } from '../../sprint/points.ts';
 import { isDefined } from '../../sprint/undefined-value.ts';
+import { typed } from '../../words/typed-text.ts';
 import { COMMAND } from '../ids.ts';
 import { code, section } from './block-builders.ts';
 import { cardName, leftWords, ownerWords } from './card-words.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { pulledCardWords } from './pull-in-words.ts';
-import { typed } from '../../words/typed-text.ts';
 
 export function pulledMessage({ heading, card, summary, check }: PulledCard): MessageView {
   const { pulledInPoints } = summary.totals;

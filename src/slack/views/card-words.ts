@@ -1,8 +1,8 @@
 /** A card in words. Functions with `plain` in their name are for labels and options, the others for mrkdwn. */
 import type { CardLine } from '../../app/cards/card-line.ts';
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
-import { signedPoints } from './sprint-words.ts';
 import { mention, mrkdwnOf, plainTyped } from '../../words/typed-text.ts';
+import { signedPoints } from './sprint-words.ts';
 
 type Named = Pick<CardLine, 'number' | 'key' | 'title'>;
 

@@ -3,6 +3,7 @@ import type { CardLine } from '../../app/cards/card-line.ts';
 import type { SprintHeading } from '../../app/posting/message-content.ts';
 import { formatPointsWithUnit } from '../../sprint/points.ts';
 import type { SprintSummary } from '../../sprint/summary.ts';
+import { plainTyped } from '../../words/typed-text.ts';
 import { COMMAND } from '../ids.ts';
 import { code, context, lead, section } from './block-builders.ts';
 import { cardListLine } from './card-words.ts';
@@ -10,7 +11,6 @@ import { lineSections } from './line-sections.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { loadSentence } from './ratio-fields.ts';
 import { counted } from './sprint-words.ts';
-import { plainTyped } from '../../words/typed-text.ts';
 
 export interface CardList {
   readonly heading: SprintHeading;

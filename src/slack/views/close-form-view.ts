@@ -4,12 +4,12 @@ import type { CardLine } from '../../app/cards/card-line.ts';
 import type { SprintHeading } from '../../app/posting/message-content.ts';
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
 import type { SprintSummary } from '../../sprint/summary.ts';
+import { typed } from '../../words/typed-text.ts';
 import { encodeContext } from '../form-contexts.ts';
 import { FORMS } from '../ids.ts';
 import { section } from './block-builders.ts';
 import { formView, withReplyTo } from './form-view.ts';
 import { closingWords, counted } from './sprint-words.ts';
-import { typed } from '../../words/typed-text.ts';
 
 export interface SprintToClose {
   readonly heading: SprintHeading;

@@ -1,7 +1,7 @@
 /** Sprints that are over, and numbers about them, as people read them. */
 import { formatDay } from '../../sprint/calendar.ts';
-import { OPTION_MAX_LENGTH } from './form-inputs.ts';
 import { plainTyped, shortened } from '../../words/typed-text.ts';
+import { OPTION_MAX_LENGTH } from './form-inputs.ts';
 
 /** A day that may lie years back: `Fri 13 Nov 2026`. */
 export function datedDay(day: string): string {
@@ -18,7 +18,7 @@ const LONGEST_WITHOUT_GAPS = 4;
 export function formatValue(value: number): string {
   const [whole = '', decimals] = String(Math.abs(value)).split('.');
   const grouped = whole.length > LONGEST_WITHOUT_GAPS ? whole.replace(/\B(?=(?:\d{3})+$)/g, '\u202F') : whole;
-  return `${value < 0 ? '−' : ''}${grouped}${decimals === undefined ? '' : `.${decimals}`}`;
+  return `${value < 0 ? '-' : ''}${grouped}${decimals === undefined ? '' : `.${decimals}`}`;
 }
 
 /**

@@ -7,6 +7,7 @@ import type { CardLine } from '../../app/cards/card-line.ts';
 import type { AnsweredLine, PromptContent } from '../../app/posting/message-content.ts';
 import { formatDay } from '../../sprint/calendar.ts';
 import { formatPoints } from '../../sprint/points.ts';
+import { plainTyped, typed } from '../../words/typed-text.ts';
 import { encodeValue } from '../button-values.ts';
 import { ACTIONS } from '../ids.ts';
 import { actions, button, code, context, lead, section } from './block-builders.ts';
@@ -14,7 +15,6 @@ import { cardName, growthWords, leftWords } from './card-words.ts';
 import { lineSections } from './line-sections.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { closingWords, counted } from './sprint-words.ts';
-import { plainTyped, typed } from '../../words/typed-text.ts';
 
 export function dailyPromptMessage(prompt: PromptContent): MessageView {
   switch (prompt.state) {

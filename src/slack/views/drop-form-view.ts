@@ -3,13 +3,13 @@ import type { ModalView } from '@slack/types';
 import type { CardLine } from '../../app/cards/card-line.ts';
 import type { SprintHeading } from '../../app/posting/message-content.ts';
 import { formatPointsWithUnit } from '../../sprint/points.ts';
+import { typed } from '../../words/typed-text.ts';
 import { encodeContext } from '../form-contexts.ts';
 import { COMMAND, FIELDS, FORMS } from '../ids.ts';
 import { code, plain, section } from './block-builders.ts';
 import { plainCardName } from './card-words.ts';
 import { choiceField, textField } from './form-inputs.ts';
 import { formView, withReplyTo } from './form-view.ts';
-import { typed } from '../../words/typed-text.ts';
 
 const REASON_MAX_LENGTH = 300;
 

@@ -3,6 +3,7 @@ import type { ModalView } from '@slack/types';
 import type { AdviceQuestion } from '../../app/advice/advice.ts';
 import type { ForecastForm } from '../../app/advice/forecast-form.ts';
 import { formatPoints } from '../../sprint/points.ts';
+import { typed } from '../../words/typed-text.ts';
 import { encodeValue } from '../button-values.ts';
 import { encodeContext } from '../form-contexts.ts';
 import { ACTIONS, COMMAND, FIELDS, FORMS } from '../ids.ts';
@@ -11,7 +12,6 @@ import { textField } from './form-inputs.ts';
 import { formView, withReplyTo } from './form-view.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { listed } from './sprint-words.ts';
-import { typed } from '../../words/typed-text.ts';
 
 const POINTS_MAX_LENGTH = 20;
 

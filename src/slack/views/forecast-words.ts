@@ -4,6 +4,7 @@ import type { ReleaseDate, ReleaseForecast } from '../../forecast/release-foreca
 import { MOST_SPRINTS } from '../../forecast/release-forecast.ts';
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
 import type { UndefinedValue } from '../../sprint/undefined-value.ts';
+import { mrkdwnOf } from '../../words/typed-text.ts';
 import type { AdviceWords } from './advice-words.ts';
 import { bold } from './block-builders.ts';
 import { chanceWords } from './chance-words.ts';
@@ -11,7 +12,6 @@ import { longDate, longDateBeside } from './date-words.ts';
 import { marginWords } from './margin-words.ts';
 import { importHint, noAnswerSentence } from './no-answer-words.ts';
 import { counted } from './sprint-words.ts';
-import { mrkdwnOf } from '../../words/typed-text.ts';
 
 type Told = ReleaseDate | UndefinedValue;
 

@@ -6,6 +6,7 @@ import { formatPercent } from '../../sprint/percent.ts';
 import { RATIO_NAMES } from '../../sprint/ratio-names.ts';
 import { isDefined } from '../../sprint/undefined-value.ts';
 import { wholePercent, wholePercentSpan } from '../../sprint/whole-percent.ts';
+import { mrkdwnOf, typed } from '../../words/typed-text.ts';
 import { COMMAND } from '../ids.ts';
 import type { AdviceWords } from './advice-words.ts';
 import { code } from './block-builders.ts';
@@ -14,7 +15,6 @@ import { marginWords } from './margin-words.ts';
 import { importHint } from './no-answer-words.ts';
 import { crossedLately, lineWords, ratioHistoryLine } from './ratio-history-line.ts';
 import { counted, listed } from './sprint-words.ts';
-import { mrkdwnOf, typed } from '../../words/typed-text.ts';
 
 interface Charted extends RatioHistory {
   readonly chart: ControlChart;
@@ -79,7 +79,7 @@ function leadOf(sprints: number, charted: readonly Charted[], signals: readonly 
   return `Too early to tell a signal from ordinary variation: that takes ${LEAST_CHART_VALUES} sprints, and ${there}.`;
 }
 
-/** `kept share of 45 % lies below what is usual for you (60 to 100 %)` */
+/** `kept share of 45% lies below what is usual for you (60 to 100%)` */
 function signalSentence({ ratio, chart }: Charted): string {
   const says = chart.latest.kinds.map((kind) => kindWords(kind, chart));
   return `${RATIO_NAMES[ratio]} of ${formatPercent(chart.latest.value)} ${says.join(', and ')}`;
@@ -129,7 +129,7 @@ function oftenCrossedWords(charted: readonly Charted[], signals: readonly Charte
 function growthWords({ past, growth, baselineSprintId }: HistoryAdvice): string {
   const baseline = past.find(({ sprintId }) => sprintId === baselineSprintId);
   const measured = baseline
-    ? `Velocity growth is measured by ${typed(baseline.name)}: 100 % is what that sprint finished.`
+    ? `Velocity growth is measured by ${typed(baseline.name)}: 100% is what that sprint finished.`
     : 'Velocity growth can be told once a sprint in which something was finished has closed.';
   return `${measured} ${valueWords(past, growth)}`;
 }

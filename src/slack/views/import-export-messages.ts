@@ -1,6 +1,7 @@
 /** Confirms an import, and says what an export holds. */
 import type { TeamExport } from '../../app/export/export-sprints.ts';
 import type { SprintsImported } from '../../app/import/import-sprints.ts';
+import { typed } from '../../words/typed-text.ts';
 import { encodeValue } from '../button-values.ts';
 import { ACTIONS } from '../ids.ts';
 import { actions, button, context, section } from './block-builders.ts';
@@ -8,7 +9,6 @@ import { PEOPLE_CAUTION } from './caution-words.ts';
 import { datedDay } from './closed-sprint-words.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { counted, listed } from './sprint-words.ts';
-import { typed } from '../../words/typed-text.ts';
 
 export function sprintsImportedMessage(imported: SprintsImported): MessageView {
   const { team, sprints, cards, answers, leftOut, knownSprints } = imported;

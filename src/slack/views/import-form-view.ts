@@ -4,6 +4,7 @@
  */
 import type { ModalView } from '@slack/types';
 import type { ImportForm, ImportPreview } from '../../app/import/import-sprints.ts';
+import { plainTyped, shortened, typed } from '../../words/typed-text.ts';
 import { encodeContext, type KeptFile } from '../form-contexts.ts';
 import { FORMS, IMPORT_TEXT_FIELDS, importFilesField, importKeptField, importTextField } from '../ids.ts';
 import { code, section } from './block-builders.ts';
@@ -11,7 +12,6 @@ import { fileField, textField, tickField } from './form-inputs.ts';
 import { formView, withReplyTo } from './form-view.ts';
 import { importPreviewBlocks } from './import-preview-blocks.ts';
 import { counted } from './sprint-words.ts';
-import { plainTyped, shortened, typed } from '../../words/typed-text.ts';
 
 /** As many as the platform takes in one field. */
 export const IMPORT_FILES_MAX = 10;

@@ -2,12 +2,12 @@
 import type { KnownBlock } from '@slack/types';
 import type { ImportPreview, PreviewedSprint } from '../../app/import/import-sprints.ts';
 import { formatPoints } from '../../sprint/points.ts';
+import { plainTyped, shortened, typed } from '../../words/typed-text.ts';
 import { bold, context, lead, section } from './block-builders.ts';
 import { datedDay } from './closed-sprint-words.ts';
 import { lineNumberWords } from './line-number-words.ts';
 import { lineSections } from './line-sections.ts';
 import { counted, listed } from './sprint-words.ts';
-import { plainTyped, shortened, typed } from '../../words/typed-text.ts';
 
 /** The form holds 100 blocks, of which its fields take a few. */
 const PROBLEM_SECTIONS_MAX = 60;

@@ -3,8 +3,8 @@
  * line then says how many more there are and where.
  */
 import type { SectionBlock } from '@slack/types';
-import { SECTION_MAX_LENGTH, section } from './block-builders.ts';
 import { shortenedMrkdwn } from '../../words/typed-text.ts';
+import { SECTION_MAX_LENGTH, section } from './block-builders.ts';
 
 /** Room for the line that says how many more there are. */
 const MORE_LINE_MAX_LENGTH = 200;

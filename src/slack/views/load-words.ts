@@ -3,11 +3,11 @@ import type { LoadOutlook, ProjectionReading } from '../../app/watching/load-out
 import { LEAST_SCORES } from '../../forecast/coverage-keeper.ts';
 import type { Pace } from '../../forecast/pace.ts';
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
+import { mrkdwnOf } from '../../words/typed-text.ts';
 import { COMMAND } from '../ids.ts';
 import { code } from './block-builders.ts';
 import { chanceWords } from './chance-words.ts';
 import { counted, lowerFirst } from './sprint-words.ts';
-import { mrkdwnOf } from '../../words/typed-text.ts';
 
 /** Below so many past sprints' worth of likeness the guess is mostly caution. */
 const FEW_ALIKE_SPRINTS = 2;

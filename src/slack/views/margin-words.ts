@@ -3,10 +3,10 @@ import type { Margin, MarginOfError } from '../../forecast/margin-of-error.ts';
 import { LEAST_SPRINTS_FOR_MARGIN } from '../../forecast/margin-of-error.ts';
 import type { UndefinedValue } from '../../sprint/undefined-value.ts';
 import { wholePercentSpan } from '../../sprint/whole-percent.ts';
+import { mrkdwnOf } from '../../words/typed-text.ts';
 import { bold } from './block-builders.ts';
 import { chanceWords } from './chance-words.ts';
 import { notKnownWords } from './no-answer-words.ts';
-import { mrkdwnOf } from '../../words/typed-text.ts';
 
 /** A paragraph; of one sentence while nothing is known. */
 export function marginWords({ ofCommitments, ofEstimates }: MarginOfError): string {
@@ -25,7 +25,7 @@ function commitmentWords({ median, usual, sprints }: Margin): string {
 }
 
 function estimateWords({ median, usual, sprints }: Margin): string {
-  return `typically ${chanceWords(median)} accurate, and ${wholePercentSpan(usual)} in 8 of 10 sprints (from ${sprints}). What is missing from 100 % is the part of the load by which estimates were off.`;
+  return `typically ${chanceWords(median)} accurate, and ${wholePercentSpan(usual)} in 8 of 10 sprints (from ${sprints}). What is missing from 100% is the part of the load by which estimates were off.`;
 }
 
 function marginLine(margin: Margin | UndefinedValue, words: (margin: Margin) => string): string {

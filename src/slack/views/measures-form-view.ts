@@ -2,12 +2,12 @@
 import type { ModalView } from '@slack/types';
 import type { Team } from '../../app/team/team.ts';
 import type { Thresholds } from '../../sprint/thresholds.ts';
+import { typed } from '../../words/typed-text.ts';
 import { encodeContext } from '../form-contexts.ts';
 import { FIELDS, FORMS } from '../ids.ts';
 import { bold, section } from './block-builders.ts';
 import { textField, timeField } from './form-inputs.ts';
 import { formView, withReplyTo } from './form-view.ts';
-import { typed } from '../../words/typed-text.ts';
 
 const THRESHOLDS: readonly {
   readonly field: keyof Thresholds;

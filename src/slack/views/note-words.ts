@@ -7,8 +7,8 @@ import type { CoachingNoteId } from '../../sprint/coaching-note.ts';
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
 import type { UndefinedValue } from '../../sprint/undefined-value.ts';
 import { wholePercent, wholePercentSpan } from '../../sprint/whole-percent.ts';
-import { counted, lowerFirst } from './sprint-words.ts';
 import { mrkdwnOf } from '../../words/typed-text.ts';
+import { counted, lowerFirst } from './sprint-words.ts';
 
 /** Lines that are good to reach. */
 const MARKS: readonly CoachingNoteId[] = ['velocity-growth-first-mark', 'velocity-growth-long-range-mark'];

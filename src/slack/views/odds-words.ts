@@ -4,12 +4,12 @@ import type { SurpriseOdds, SurpriseOddsBySize } from '../../forecast/surprise-o
 import { formatPointsWithUnit } from '../../sprint/points.ts';
 import { isDefined } from '../../sprint/undefined-value.ts';
 import { wholePercentSpan } from '../../sprint/whole-percent.ts';
+import { mrkdwnOf } from '../../words/typed-text.ts';
 import type { AdviceWords } from './advice-words.ts';
 import { bold } from './block-builders.ts';
 import { chanceWords } from './chance-words.ts';
 import { howOften } from './often-words.ts';
 import { counted } from './sprint-words.ts';
-import { mrkdwnOf } from '../../words/typed-text.ts';
 
 const UNKNOWN = [
   'What the cards are: a new part of the system and an old one look alike at the same size.',
@@ -73,7 +73,7 @@ function typicalWords({ medianSurprisePoints }: SurpriseOdds): string {
     : '';
 }
 
-/** `• 8 points: 7 of 12 cards (58 %, span 32 to 81 %); typically 3 points` */
+/** `• 8 points: 7 of 12 cards (58%, span 32 to 81%); typically 3 points` */
 function sizeLine(odds: SurpriseOdds): string {
   const { estimatePoints, cards, withSurprise, likelyShare, likelyInterval, medianSurprisePoints } = odds;
   const span = `${chanceWords(likelyShare)}, span ${wholePercentSpan(likelyInterval)}`;

@@ -2,13 +2,13 @@
 import type { KnownBlock } from '@slack/types';
 import type { Overview, TeamOverview } from '../../app/watching/overview.ts';
 import { formatDay } from '../../sprint/calendar.ts';
+import { mrkdwnOf, shortened, typed } from '../../words/typed-text.ts';
 import { encodeValue } from '../button-values.ts';
 import { ACTIONS, COMMAND } from '../ids.ts';
 import { actions, bold, button, code, section } from './block-builders.ts';
 import { plainCardName } from './card-words.ts';
 import { overviewButtons } from './overview-buttons.ts';
 import { closingWords, counted, listed, spanWords } from './sprint-words.ts';
-import { mrkdwnOf, shortened, typed } from '../../words/typed-text.ts';
 
 /** How many more teams there are, setting one up (two blocks), and the help (two blocks). */
 const OTHER_BLOCKS = 5;

@@ -1,13 +1,13 @@
 /** Tells a facilitator which open cards are nobody's. Must not say whose they were, nor why they no longer are. */
 import type { CardLine } from '../../app/cards/card-line.ts';
 import type { SprintHeading } from '../../app/posting/message-content.ts';
+import { plainTyped } from '../../words/typed-text.ts';
 import { COMMAND } from '../ids.ts';
 import { code, context, lead, section } from './block-builders.ts';
 import { cardListLine } from './card-words.ts';
 import { lineSections } from './line-sections.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { counted } from './sprint-words.ts';
-import { plainTyped } from '../../words/typed-text.ts';
 
 const CARD_SECTIONS_MAX = 30;
 

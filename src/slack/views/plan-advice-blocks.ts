@@ -7,6 +7,7 @@ import { formatPercent } from '../../sprint/percent.ts';
 import { formatPointsWithUnit } from '../../sprint/points.ts';
 import type { Thresholds } from '../../sprint/thresholds.ts';
 import { isDefined } from '../../sprint/undefined-value.ts';
+import { mrkdwnOf } from '../../words/typed-text.ts';
 import { COMMAND } from '../ids.ts';
 import { rangeLead } from './advised-words.ts';
 import { bold, code, section } from './block-builders.ts';
@@ -14,7 +15,6 @@ import { importHint } from './no-answer-words.ts';
 import { oddsSentence } from './odds-words.ts';
 import { inTen } from './often-words.ts';
 import { counted, listed } from './sprint-words.ts';
-import { mrkdwnOf } from '../../words/typed-text.ts';
 
 const NUMBERS_SHOWN = 12;
 /** From here on a size is worth a warning. */

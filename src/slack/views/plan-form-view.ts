@@ -1,6 +1,7 @@
 /** The form in which a sprint is planned. Its button leads to the preview; nothing is committed to before. */
 import type { ModalView } from '@slack/types';
 import type { PlanForm } from '../../app/planning/plan-form.ts';
+import { typed } from '../../words/typed-text.ts';
 import { encodeContext } from '../form-contexts.ts';
 import { FIELDS, FORMS } from '../ids.ts';
 import { section } from './block-builders.ts';
@@ -9,7 +10,6 @@ import { dateField, textField, timeField } from './form-inputs.ts';
 import { formView, withReplyTo } from './form-view.ts';
 import { AWAY_DAYS_FIELD } from './range-form-view.ts';
 import { counted } from './sprint-words.ts';
-import { typed } from '../../words/typed-text.ts';
 
 const NAME_MAX_LENGTH = 80;
 const GOAL_MAX_LENGTH = 500;

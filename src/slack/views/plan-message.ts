@@ -1,13 +1,13 @@
 /** Tells the channel what the team has committed to. */
 import type { PlanContent } from '../../app/posting/message-content.ts';
 import { formatPointsWithUnit } from '../../sprint/points.ts';
+import { mention, plainTyped, typed } from '../../words/typed-text.ts';
 import { COMMAND } from '../ids.ts';
 import { code, lead, section } from './block-builders.ts';
 import { cardName, ownerWords } from './card-words.ts';
 import { lineSections } from './line-sections.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { closingWords, counted, spanWords } from './sprint-words.ts';
-import { mention, plainTyped, typed } from '../../words/typed-text.ts';
 
 export function planMessage({ sprint, team, cards, commitmentPoints, byUserId }: PlanContent): MessageView {
   const name = plainTyped(sprint.name);

@@ -2,6 +2,7 @@
 import type { ModalView } from '@slack/types';
 import type { PlanPreview, RecentSprint } from '../../app/planning/plan-sprint.ts';
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
+import { plainTyped, typed } from '../../words/typed-text.ts';
 import { encodeContext } from '../form-contexts.ts';
 import { FORMS } from '../ids.ts';
 import { bold, context, lead, section } from './block-builders.ts';
@@ -10,7 +11,6 @@ import { formView, withReplyTo } from './form-view.ts';
 import { lineSections } from './line-sections.ts';
 import { planAdviceBlocks } from './plan-advice-blocks.ts';
 import { counted, spanWords } from './sprint-words.ts';
-import { plainTyped, typed } from '../../words/typed-text.ts';
 
 const CARD_SECTIONS_MAX = 60;
 

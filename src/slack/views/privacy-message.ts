@@ -3,13 +3,13 @@ import type { Erased } from '../../app/privacy/erase-person.ts';
 import type { PersonalCopy } from '../../app/privacy/personal-copy.ts';
 import type { PersonalKind } from '../../app/privacy/personal-data.ts';
 import type { PrivacyOverview, StoredKind } from '../../app/privacy/privacy-overview.ts';
+import { mrkdwnOf, plainTyped, shortened } from '../../words/typed-text.ts';
 import { ACTIONS } from '../ids.ts';
 import { actions, bold, button, context, lead, section } from './block-builders.ts';
 import { datedDay } from './closed-sprint-words.ts';
 import { lineSections } from './line-sections.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { counted, listed } from './sprint-words.ts';
-import { mrkdwnOf, plainTyped, shortened } from '../../words/typed-text.ts';
 
 const TEAMS_NAMED = 5;
 const TEAM_NAME_MAX_LENGTH = 40;

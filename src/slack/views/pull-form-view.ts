@@ -1,6 +1,7 @@
 /** The form that brings a card in after planning, with what to weigh before. */
 import type { ModalView } from '@slack/types';
 import type { PullForm } from '../../app/cards/pull-card.ts';
+import { typed } from '../../words/typed-text.ts';
 import { encodeContext } from '../form-contexts.ts';
 import { FIELDS, FORMS } from '../ids.ts';
 import { bold, section } from './block-builders.ts';
@@ -9,7 +10,6 @@ import { formView, withReplyTo } from './form-view.ts';
 import { loadWords } from './load-words.ts';
 import { pullInCheckWords } from './pull-in-words.ts';
 import { counted } from './sprint-words.ts';
-import { typed } from '../../words/typed-text.ts';
 
 const TITLE_MAX_LENGTH = 200;
 

@@ -2,11 +2,11 @@
 import type { PullInCheck, PullInSize } from '../../app/cards/pull-in-check.ts';
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
 import { wholePercentSpan } from '../../sprint/whole-percent.ts';
+import { mrkdwnOf } from '../../words/typed-text.ts';
 import { COMMAND } from '../ids.ts';
 import { bold, code } from './block-builders.ts';
 import { chanceWords } from './chance-words.ts';
 import { counted, lowerFirst } from './sprint-words.ts';
-import { mrkdwnOf } from '../../words/typed-text.ts';
 
 const SIZES_MAX = 7;
 /** Sizes below this chance, even done first, make no sense. */
@@ -47,7 +47,7 @@ function sizeLines(sizes: readonly Told[], { openPoints, ownSprints }: PullInChe
   ];
 }
 
-/** `3 points: 62 % likely after the open work, 90 % when done first` */
+/** `3 points: 62% likely after the open work, 90% when done first` */
 function sizeSentence({ estimatePoints, chance, record }: Told, openPoints: number): string {
   const points = formatPointsWithUnit(estimatePoints);
   const known =

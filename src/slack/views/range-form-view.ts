@@ -2,12 +2,12 @@
 import type { ModalView } from '@slack/types';
 import type { RangeAdvice } from '../../app/advice/advice.ts';
 import { formatPoints } from '../../sprint/points.ts';
+import { typed } from '../../words/typed-text.ts';
 import { encodeContext } from '../form-contexts.ts';
 import { FIELDS, FORMS } from '../ids.ts';
 import { section } from './block-builders.ts';
 import { dateField, textField } from './form-inputs.ts';
 import { formView, withReplyTo } from './form-view.ts';
-import { typed } from '../../words/typed-text.ts';
 
 /** In the plan form as well. */
 export const AWAY_DAYS_FIELD = {

@@ -6,6 +6,7 @@ import type { CommitmentRange } from '../../forecast/commitment-range.ts';
 import { formatPercent } from '../../sprint/percent.ts';
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
 import type { Thresholds } from '../../sprint/thresholds.ts';
+import { mrkdwnOf, typed } from '../../words/typed-text.ts';
 import { COMMAND } from '../ids.ts';
 import type { AdviceWords } from './advice-words.ts';
 import { rangeLead } from './advised-words.ts';
@@ -13,7 +14,6 @@ import { code } from './block-builders.ts';
 import { importHint, notKnownWords } from './no-answer-words.ts';
 import { inTen } from './often-words.ts';
 import { counted, listed, spanWords } from './sprint-words.ts';
-import { mrkdwnOf, typed } from '../../words/typed-text.ts';
 
 const PAST_SHOWN = 3;
 

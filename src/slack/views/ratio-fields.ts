@@ -5,9 +5,9 @@ import type { SprintSummary } from '../../sprint/summary.ts';
 import type { Ratio } from '../../sprint/undefined-value.ts';
 import { isDefined } from '../../sprint/undefined-value.ts';
 import type { FailedTest } from '../../sprint/verdict.ts';
+import { mrkdwnOf } from '../../words/typed-text.ts';
 import { bold } from './block-builders.ts';
 import { counted } from './sprint-words.ts';
-import { mrkdwnOf } from '../../words/typed-text.ts';
 
 /** One field for each ratio, in a fixed order. */
 export function ratioFields(summary: SprintSummary): string[] {

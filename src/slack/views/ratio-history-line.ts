@@ -5,8 +5,8 @@ import { formatPercent, formatRatio } from '../../sprint/percent.ts';
 import { RATIO_NAMES } from '../../sprint/ratio-names.ts';
 import { isDefined } from '../../sprint/undefined-value.ts';
 import { wholePercent, wholePercentSpan } from '../../sprint/whole-percent.ts';
-import { bold } from './block-builders.ts';
 import { mrkdwnOf } from '../../words/typed-text.ts';
+import { bold } from './block-builders.ts';
 
 /** In how many of the latest sprints that have the number a floor or ceiling was crossed. */
 export interface CrossedLately {
@@ -19,7 +19,7 @@ export function crossedLately({ values, crossedAt }: RatioHistory): CrossedLatel
   return { sprints: latest.filter((i) => crossedAt.includes(i)).length, of: latest.length };
 }
 
-/** `• Kept share 92 %; mean 84 %, usually 62 to 100 %: ordinary variation. Below its floor of 80 % in 3 of the last 8 sprints.` */
+/** `• Kept share 92%; mean 84%, usually 62 to 100%: ordinary variation. Below its floor of 80% in 3 of the last 8 sprints.` */
 export function ratioHistoryLine(history: RatioHistory): string {
   const { ratio, values } = history;
   const name = RATIO_NAMES[ratio];
@@ -54,7 +54,7 @@ function linesWords(history: RatioHistory): string[] {
   return [`${line.charAt(0).toUpperCase()}${line.slice(1)} in ${often} sprints.`];
 }
 
-/** `below its floor of 80 %` */
+/** `below its floor of 80%` */
 export function lineWords(floor: number | undefined, ceiling: number | undefined): string | undefined {
   if (floor !== undefined && ceiling !== undefined) {
     return `outside its ${formatPercent(floor)} to ${formatPercent(ceiling)}`;

@@ -1,10 +1,10 @@
 /** A refusal: what was wrong and how to mend it. */
 import type { InputProblem } from '../../app/refusal.ts';
 import { visibleText } from '../../app/visible-text.ts';
+import { escaped, mrkdwnOf, typed } from '../../words/typed-text.ts';
 import { bold, section } from './block-builders.ts';
 import { lineSections } from './line-sections.ts';
 import { type MessageView, messageView } from './message-view.ts';
-import { escaped, mrkdwnOf, typed } from '../../words/typed-text.ts';
 
 const PROBLEM_SECTIONS_MAX = 40;
 

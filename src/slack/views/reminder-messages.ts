@@ -1,10 +1,10 @@
 /** The one reminder of a day, and the last call before a sprint closes. Only the member sees them. */
 import type { PromptContent } from '../../app/posting/message-content.ts';
+import { plainTyped } from '../../words/typed-text.ts';
 import { context, lead, section } from './block-builders.ts';
 import { dailyPromptMessage, openCardBlocks, promptButtons, wordsHint } from './daily-prompt-message.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { closingWords } from './sprint-words.ts';
-import { plainTyped } from '../../words/typed-text.ts';
 
 /** When the prompt has been met meanwhile, it shows how. */
 export function reminderMessage(prompt: PromptContent): MessageView {

@@ -2,12 +2,12 @@
 import type { PlanContent, SprintHeading, VerdictContent } from '../../app/posting/message-content.ts';
 import type { Team } from '../../app/team/team.ts';
 import { formatPointsWithUnit } from '../../sprint/points.ts';
+import { mrkdwnOf, typed } from '../../words/typed-text.ts';
 import { COMMAND } from '../ids.ts';
 import { code, section } from './block-builders.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { retentionSentence } from './retention-words.ts';
 import { closingWords, counted, instantWords } from './sprint-words.ts';
-import { mrkdwnOf, typed } from '../../words/typed-text.ts';
 import { verdictSentence } from './verdict-words.ts';
 import { weekdayWords } from './weekday-words.ts';
 

@@ -8,6 +8,7 @@ import type { StatusContent } from '../../app/posting/message-content.ts';
 import { formatDay } from '../../sprint/calendar.ts';
 import { formatAgainst } from '../../sprint/percent.ts';
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
+import { mention, mrkdwnOf, plainTyped, shortened, typed } from '../../words/typed-text.ts';
 import { encodeValue } from '../button-values.ts';
 import { ACTIONS, COMMAND } from '../ids.ts';
 import { actions, bold, button, code, context, fieldSections, lead, section } from './block-builders.ts';
@@ -18,7 +19,6 @@ import { loadEvidenceWords, loadWords } from './load-words.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { loadSentence, ratioFields } from './ratio-fields.ts';
 import { closingWords, counted, listed, spanWords } from './sprint-words.ts';
-import { mention, mrkdwnOf, plainTyped, shortened, typed } from '../../words/typed-text.ts';
 
 const GROWTH_SECTIONS_MAX = 30;
 const OWNERLESS_NAMED = 3;

@@ -1,5 +1,6 @@
 /** Tells the channel that a team has been set up or changed, what will happen, and what to be careful about. */
 import type { MessageContent } from '../../app/posting/message-content.ts';
+import { mention, plainTyped, typed } from '../../words/typed-text.ts';
 import { COMMAND } from '../ids.ts';
 import { code, context, lead, section } from './block-builders.ts';
 import { CAUTION } from './caution-words.ts';
@@ -7,7 +8,6 @@ import { lineSections } from './line-sections.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { retentionSentence } from './retention-words.ts';
 import { counted } from './sprint-words.ts';
-import { mention, plainTyped, typed } from '../../words/typed-text.ts';
 import { weekdayWords } from './weekday-words.ts';
 
 export function teamSetUpMessage({

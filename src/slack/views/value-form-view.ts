@@ -1,13 +1,13 @@
 /** The form in which what a sprint was worth is recorded. */
 import type { ModalView } from '@slack/types';
 import type { ValueForm } from '../../app/history/record-value.ts';
+import { typed } from '../../words/typed-text.ts';
 import { encodeContext } from '../form-contexts.ts';
 import { COMMAND, FIELDS, FORMS } from '../ids.ts';
 import { code, context, section } from './block-builders.ts';
 import { formatValue, sprintChoiceLabel } from './closed-sprint-words.ts';
 import { choiceField, textField } from './form-inputs.ts';
 import { formView, withReplyTo } from './form-view.ts';
-import { typed } from '../../words/typed-text.ts';
 
 const VALUE_MAX_LENGTH = 40;
 

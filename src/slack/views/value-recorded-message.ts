@@ -2,12 +2,12 @@
 import type { ValueRecorded } from '../../app/history/record-value.ts';
 import { formatPercent } from '../../sprint/percent.ts';
 import { isDefined } from '../../sprint/undefined-value.ts';
+import { mrkdwnOf, typed } from '../../words/typed-text.ts';
 import { encodeValue } from '../button-values.ts';
 import { ACTIONS } from '../ids.ts';
 import { actions, button, context, section } from './block-builders.ts';
 import { datedDay, formatValue } from './closed-sprint-words.ts';
 import { type MessageView, messageView } from './message-view.ts';
-import { mrkdwnOf, typed } from '../../words/typed-text.ts';
 
 const NOT_SAID =
   'What this does not say: value often comes sprints after the work, and from much besides the team’s work. That both grow does not mean that one made the other grow.';

@@ -6,11 +6,11 @@ import type { SectionBlock } from '@slack/types';
 import type { CardLine } from '../../app/cards/card-line.ts';
 import type { VerdictContent } from '../../app/posting/message-content.ts';
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
+import { typed } from '../../words/typed-text.ts';
 import { bold } from './block-builders.ts';
 import { cardName, growthWords, leftWords, standingWords } from './card-words.ts';
 import { lineSections } from './line-sections.ts';
 import { counted } from './sprint-words.ts';
-import { typed } from '../../words/typed-text.ts';
 
 interface CardList {
   readonly title: string;

@@ -7,6 +7,7 @@ import type { CardLine } from '../../app/cards/card-line.ts';
 import { ASKS_FOR_A_RANGE } from '../../app/closing/note-history.ts';
 import type { VerdictContent } from '../../app/posting/message-content.ts';
 import type { CarriedOverCard, CoachingNote } from '../../sprint/coaching-note.ts';
+import { mrkdwnOf, plainTyped } from '../../words/typed-text.ts';
 import { encodeValue } from '../button-values.ts';
 import { ACTIONS, COMMAND } from '../ids.ts';
 import {
@@ -28,7 +29,6 @@ import { type MessageView, messageView } from './message-view.ts';
 import { noteHistoryWords, rangeToTryWords, usuallyKeptWords } from './note-words.ts';
 import { loadSentence, ratioFields } from './ratio-fields.ts';
 import { counted, instantWords, spanWords } from './sprint-words.ts';
-import { mrkdwnOf, plainTyped } from '../../words/typed-text.ts';
 import { verdictCardLists } from './verdict-card-lists.ts';
 import { failedTestSentence, reopenedSentence, verdictSentence } from './verdict-words.ts';
 

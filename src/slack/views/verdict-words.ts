@@ -6,7 +6,7 @@ import type { SprintSummary } from '../../sprint/summary.ts';
 import { isDefined } from '../../sprint/undefined-value.ts';
 import type { FailedTest } from '../../sprint/verdict.ts';
 
-/** `kept. 23 of 25 points promised were finished (92 %).`, as plain text. */
+/** `kept. 23 of 25 points promised were finished (92%).`, as plain text. */
 export function verdictSentence({ verdict, totals, ratios }: SprintSummary): string {
   if (verdict.verdict === 'no plan' || !isDefined(ratios.keptShare)) {
     return `no plan. Nothing was promised; ${finishedWords(totals.velocityPoints)}.`;
@@ -28,7 +28,7 @@ const TESTS: Readonly<Record<FailedTest['id'], { readonly name: string; readonly
   surpriseRatio: { name: 'The surprise ratio', side: 'above its ceiling' },
 };
 
-/** `The kept share is 60 %, 20 percentage points below its floor of 80 %.` */
+/** `The kept share is 60%, 20 percentage points below its floor of 80%.` */
 export function failedTestSentence({ id, value, threshold }: FailedTest): string {
   const text = formatAgainst(value, threshold);
   const { name, side } = TESTS[id];

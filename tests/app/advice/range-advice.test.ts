@@ -91,7 +91,7 @@ describe('a commitment', () => {
 
   test('is as likely to be kept, and to be followed by too much pulled-in work, as the ends promise', () => {
     const at = (points: number) => readCommitment(points, advice);
-    // 80 % kept at the high end, 20 % pulled in too much at the low end (design, section 5).
+    // 80% kept at the high end, 20% pulled in too much at the low end (design, section 5).
     expect(at(high).chanceKept).toBeGreaterThanOrEqual(0.8);
     expect(at(high + 10).chanceKept).toBeLessThan(0.8);
     expect(at(low).chancePulledInTooMuch).toBeLessThanOrEqual(0.2);

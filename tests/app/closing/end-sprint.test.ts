@@ -59,7 +59,7 @@ describe('closing by itself', () => {
         reopened: 'never',
         reopenUntil: new Date('2026-11-14T17:00:00Z'),
         version: 1,
-        // 7 of 10 points kept: below 80 %.
+        // 7 of 10 points kept: below 80%.
         summary: { verdict: { verdict: 'missed' }, ratios: { keptShare: 0.7 } },
       },
     ]);

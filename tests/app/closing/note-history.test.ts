@@ -79,7 +79,7 @@ describe('the reading of a note', () => {
       none,
       ...[0.79, 1, 1, 1].map(keeping),
     ]);
-    // Of the seven before this one with the number, 0.7 and 0.79 lie below 80 %.
+    // Of the seven before this one with the number, 0.7 and 0.79 lie below 80%.
     expect(historyOf(h, 'kept-share-low').crossed).toEqual({ sprints: 3, of: 8 });
   });
 
@@ -106,9 +106,9 @@ describe('the reading of a note', () => {
   test('of a mark of the velocity growth goes by the velocities beside the baseline', async () => {
     const past = [1, 3, 6, 7].map((points) => missing(10, points));
     const { h, imported } = await closedAfter([missing(10, 2), ...past]);
-    // 5 beside 2 is 250 %; 3, 3.5 and 2.5 times are past 240 %, 0.5 and 1.5 times are not.
+    // 5 beside 2 is 250%; 3, 3.5 and 2.5 times are past 240%, 0.5 and 1.5 times are not.
     expect(historyOf(h, 'velocity-growth-first-mark').crossed).toEqual({ sprints: 3, of: 6 });
-    // Beside 1 it is 500 %, and so are 6 and 7.
+    // Beside 1 it is 500%, and so are 6 and 7.
     await nameBaseline(h.deps, ana, {
       place: CHANNEL,
       sprint: { sprintId: imported[1]?.sprintId ?? '' },

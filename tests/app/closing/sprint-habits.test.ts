@@ -171,7 +171,7 @@ describe('the answer rate of a sprint', () => {
   const rateNote = (h: Harness) =>
     lastVerdict(h).summary.notes.find(({ id }) => id === 'answer-rate-low')?.crossed;
 
-  test('below 80 % gives a note with the counts, of the whole team and of nobody', async () => {
+  test('below 80% gives a note with the counts, of the whole team and of nobody', async () => {
     const h = harness();
     const team = await h.setUpTeam();
     const sprint = await sprintOf(h, team, 0, 'Tide table, 5, @Ben\nCrane log, 3, @Chi');
@@ -185,7 +185,7 @@ describe('the answer rate of a sprint', () => {
     // Ten working days for two members; five and three of them met.
     expect(lastVerdict(h).summary.answers).toEqual({ prompts: 20, met: 8 });
     expect(rateNote(h)).toBe(
-      'The answer rate is 40 %, 40 percentage points below its floor of 80 %: 8 of 20 daily prompts were met.',
+      'The answer rate is 40%, 40 percentage points below its floor of 80%: 8 of 20 daily prompts were met.',
     );
   });
 

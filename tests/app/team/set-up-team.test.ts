@@ -36,7 +36,7 @@ const MEASURES: Omit<MeasuresInput, 'teamId'> = {
   scale: '0,5; 1; 2; 4',
   retentionMonths: ' 24 ',
   thresholds: {
-    keptShareAtLeast: '75 %',
+    keptShareAtLeast: '75%',
     surpriseRatioAtMost: '33.3',
     pullInRatioAtMost: '12,5',
     planShareAtLeast: '80',

@@ -58,14 +58,14 @@ describe('the commitment range', () => {
   it('leads with the range beside the last commitment, then its ends, its basis and what it does not know', () => {
     expect(text(rangeAdvice(STEADY, 6))).toMatchInlineSnapshot(`
       "Commit to 22 to 25 points; your last was 21.
-      • Up to 25 points you are likely to keep it: in at least 8 of 10 sprints 80 % of it or more gets finished.
-      • From 22 points on you are unlikely to run out of work: in at most 2 of 10 sprints more than 20 % on top gets pulled in.
+      • Up to 25 points you are likely to keep it: in at least 8 of 10 sprints 80% of it or more gets finished.
+      • From 22 points on you are unlikely to run out of work: in at most 2 of 10 sprints more than 20% on top gets pulled in.
       For Mon 30 Nov to Fri 11 Dec: 10 working days, 5 members and 6 days off or away. What past sprints achieved is scaled to that much working time.
       It rests on your latest 9 sprints with a commitment, 4 of them imported. The last 3:
       • Harbour 9: 21 committed, 21 of them finished, 8 pulled in, velocity 29
       • Harbour 8: 24 committed, 23 of them finished, 4 pulled in, velocity 27
       • Harbour 7: 22 committed, 22 of them finished, 6 pulled in, velocity 28
-      In 2 of 9 sprints surprise work went above its ceiling of 20 %, which by itself makes a sprint missed. No commitment mends that; /loadline odds shows which sizes of card to look into first.
+      In 2 of 9 sprints surprise work went above its ceiling of 20%, which by itself makes a sprint missed. No commitment mends that; /loadline odds shows which sizes of card to look into first.
       What this does not know
       • In 4 of 9 sprints it is not recorded how much of the commitment was finished.
       • In 4 of 9 sprints it is not recorded who was away; everybody is taken to have been there.
@@ -80,9 +80,9 @@ describe('the commitment range', () => {
     expect(text(rangeAdvice(WAVERING)).split('\n').slice(0, 5).join('\n')).toMatchInlineSnapshot(`
       "Commit to about 26 points as a compromise; your last was 30.
       No commitment is both likely to be kept and unlikely to leave room for much more work: how much the team finishes and takes in differs too much from sprint to sprint, or is known from too few.
-      At 26 points the chances are even: about 6 in 10 to keep it, and as many not to pull in more than 20 % on top.
-      • Up to 15.5 points you are likely to keep it: in at least 8 of 10 sprints 80 % of it or more gets finished.
-      • From 36 points on you are unlikely to run out of work: in at most 2 of 10 sprints more than 20 % on top gets pulled in."
+      At 26 points the chances are even: about 6 in 10 to keep it, and as many not to pull in more than 20% on top.
+      • Up to 15.5 points you are likely to keep it: in at least 8 of 10 sprints 80% of it or more gets finished.
+      • From 36 points on you are unlikely to run out of work: in at most 2 of 10 sprints more than 20% on top gets pulled in."
     `);
   });
 
@@ -104,7 +104,7 @@ describe('the commitment range', () => {
     const silent = STEADY.map((sprint) => ({ ...sprint, pulledInPoints: undefined }));
     expect(text(rangeAdvice(silent)).split('\n').slice(0, 3).join('\n')).toMatchInlineSnapshot(`
       "Commit to 26.5 points at most; your last was 21.
-      • Up to 26.5 points you are likely to keep it: in at least 8 of 10 sprints 80 % of it or more gets finished.
+      • Up to 26.5 points you are likely to keep it: in at least 8 of 10 sprints 80% of it or more gets finished.
       • The low end is not known yet: that takes 3 closed sprints in which pulled-in work was recorded; there are 0."
     `);
     const unfinished = STEADY.map((sprint) => ({
@@ -144,13 +144,13 @@ describe('surprise odds', () => {
     expect(text(oddsAdvice(STEADY))).toMatchInlineSnapshot(`
       "Cards of 8 points hold surprise work about 6 times in 10; when they do, 2.5 points is typical.
       Cards that held surprise work, by size
-      • 1 point: 0 of 20 cards (0 %, span 0 to 16 %)
-      • 3 points: 3 of 25 cards (12 %, span 4 to 30 %); typically 1 point
-      • 8 points: 10 of 16 cards (63 %, span 39 to 82 %); typically 2.5 points
-      • 13 points: 1 of 1 card; borrowed 48 %, span 8 to 90 %; typically 5 points
+      • 1 point: 0 of 20 cards (0%, span 0 to 16%)
+      • 3 points: 3 of 25 cards (12%, span 4 to 30%); typically 1 point
+      • 8 points: 10 of 16 cards (63%, span 39 to 82%); typically 2.5 points
+      • 13 points: 1 of 1 card; borrowed 48%, span 8 to 90%; typically 5 points
       The span is where the true share lies 19 times in 20; “typically” is how much surprise work there was when there was any. “Borrowed” marks sizes of fewer than 12 cards: their share leans on the other sizes until they have a history of their own.
       Before you commit to a card of a size that often holds some: ask what could turn up in it, split it, or timebox a first look inside.
-      It rests on 62 cards of 5 closed sprints; 14 of them held surprise work (23 %). 4 more sprints tell nothing of cards.
+      It rests on 62 cards of 5 closed sprints; 14 of them held surprise work (23%). 4 more sprints tell nothing of cards.
       What this does not know
       • What the cards are: a new part of the system and an old one look alike at the same size.
       • What was not called surprise work when a card grew. Growth that was put down to the estimate is not in it.
@@ -179,7 +179,7 @@ describe('surprise odds', () => {
     expect(leadOf(oddsAdvice(calm))).toBe(
       'No surprise work so far: none of 14 cards of your closed sprints held any.',
     );
-    expect(text(oddsAdvice(calm))).toContain('• 3 points: 0 of 14 cards (0 %, span 0 to 22 %)\n');
+    expect(text(oddsAdvice(calm))).toContain('• 3 points: 0 of 14 cards (0%, span 0 to 22%)\n');
   });
 
   it('are refused without a card of a closed sprint, with where they come from', () => {
@@ -196,14 +196,14 @@ describe('the forecast', () => {
   it('leads with the likely date between the other two, then which to promise, the margins and what it does not know', () => {
     expect(text(forecastAdvice(STEADY, 200, 5))).toMatchInlineSnapshot(`
       "200 points: likely by 3 April 2027 (optimistic 5 February, cautious 2 August).
-      • Optimistic: 5 February 2027, in the 5th sprint. 15 % likely: fine to hope for, not to plan with.
-      • Likely: 3 April 2027, in the 9th sprint. 50 % likely: later is as likely as sooner.
-      • Cautious: 2 August 2027, in the 18th sprint. 85 % likely: this is the one to promise.
+      • Optimistic: 5 February 2027, in the 5th sprint. 15% likely: fine to hope for, not to plan with.
+      • Likely: 3 April 2027, in the 9th sprint. 50% likely: later is as likely as sooner.
+      • Cautious: 2 August 2027, in the 18th sprint. 85% likely: this is the one to promise.
       Promise the cautious date. If somebody needs an earlier one, talk about doing less of the work, not about doing it faster.
       It rests on your latest 5 sprints, which finished 27.6 points on average (of 9 closed sprints that are known, 4 were imported). Work on it begins on 30 November 2026, with a new sprint every 14 days. The work is taken to grow by 5 points with each sprint. A date in the middle of a sprint means that the work is in hand when that sprint ends.
       How far off the team was so far
-      • Commitments: what was finished, pulled-in work included, was typically 125 % of the commitment, and 106 to 137 % in 8 of 10 sprints (from 9).
-      • Estimates: typically 93 % accurate, and 82 to 94 % in 8 of 10 sprints (from 5). What is missing from 100 % is the part of the load by which estimates were off.
+      • Commitments: what was finished, pulled-in work included, was typically 125% of the commitment, and 106 to 137% in 8 of 10 sprints (from 9).
+      • Estimates: typically 93% accurate, and 82 to 94% in 8 of 10 sprints (from 5). What is missing from 100% is the part of the load by which estimates were off.
       What this does not know
       • How much of a sprint goes to other work: it takes all that your sprints finish for work on these points.
       • Whether these points are the size of those in your past sprints.
@@ -257,21 +257,21 @@ describe('the history', () => {
   it('without a signal says that the ups and downs are ordinary, and which lines are crossed all the same', () => {
     expect(text(historyAdvice(STEADY))).toMatchInlineSnapshot(`
       "No signal: the ups and downs of your 9 sprints are ordinary variation.
-      Ordinary does not mean on target. Across its line in half of the latest sprints or more: pull-in ratio (above its ceiling of 20 % in 5 of 8) and plan share (below its floor of 80 % in 6 of 8). No single sprint accounts for that; it takes a change in how the team plans or works.
+      Ordinary does not mean on target. Across its line in half of the latest sprints or more: pull-in ratio (above its ceiling of 20% in 5 of 8) and plan share (below its floor of 80% in 6 of 8). No single sprint accounts for that; it takes a change in how the team plans or works.
       Latest sprint, and what is usual
-      • Kept share 100 %; mean 98 % of 5 sprints. Never below its floor of 80 % in the last 5 sprints.
-      • Surprise ratio 9.5 %; mean 13 %, usually 0 to 37 %: ordinary variation. Above its ceiling of 20 % in 2 of the last 8 sprints.
-      • Pull-in ratio 38.1 %; mean 25 %, usually 0 to 60 %: ordinary variation. Above its ceiling of 20 % in 5 of the last 8 sprints.
-      • Plan share 67.7 %; mean 73 %, usually 53 to 92 %: ordinary variation. Below its floor of 80 % in 6 of the last 8 sprints.
-      • Estimate accuracy 93.5 %; mean 91 % of 5 sprints. Never outside its 80 % to 95 % in the last 5 sprints.
-      • On-scale share 75 %; mean 75 % of 5 sprints.
-      • Finish share 93.5 %; mean 91 % of 5 sprints.
-      • Velocity growth 116 %; mean 107 %, usually 93 to 120 %: ordinary variation. Marks to reach: 240 % and 500 %.
+      • Kept share 100%; mean 98% of 5 sprints. Never below its floor of 80% in the last 5 sprints.
+      • Surprise ratio 9.5%; mean 13%, usually 0 to 37%: ordinary variation. Above its ceiling of 20% in 2 of the last 8 sprints.
+      • Pull-in ratio 38.1%; mean 25%, usually 0 to 60%: ordinary variation. Above its ceiling of 20% in 5 of the last 8 sprints.
+      • Plan share 67.7%; mean 73%, usually 53 to 92%: ordinary variation. Below its floor of 80% in 6 of the last 8 sprints.
+      • Estimate accuracy 93.5%; mean 91% of 5 sprints. Never outside its 80% to 95% in the last 5 sprints.
+      • On-scale share 75%; mean 75% of 5 sprints.
+      • Finish share 93.5%; mean 91% of 5 sprints.
+      • Velocity growth 116%; mean 107%, usually 93 to 120%: ordinary variation. Marks to reach: 240% and 500%.
       “Usually” is how far a number goes up and down without any special cause. Outside of that, or 8 sprints in a row on one side of the mean, is a signal. What is usual for a number can be told from 8 sprints on.
-      Velocity growth is measured by Harbour 1: 100 % is what that sprint finished. In Harbour 9 the recorded value stood at 190 % of that in Harbour 6, and velocity at 107.4 %: a point brought 176.9 % of what it brought then.
+      Velocity growth is measured by Harbour 1: 100% is what that sprint finished. In Harbour 9 the recorded value stood at 190% of that in Harbour 6, and velocity at 107.4%: a point brought 176.9% of what it brought then.
       How far off the team was so far
-      • Commitments: what was finished, pulled-in work included, was typically 125 % of the commitment, and 106 to 137 % in 8 of 10 sprints (from 9).
-      • Estimates: typically 93 % accurate, and 82 to 94 % in 8 of 10 sprints (from 5). What is missing from 100 % is the part of the load by which estimates were off.
+      • Commitments: what was finished, pulled-in work included, was typically 125% of the commitment, and 106 to 137% in 8 of 10 sprints (from 9).
+      • Estimates: typically 93% accurate, and 82 to 94% in 8 of 10 sprints (from 5). What is missing from 100% is the part of the load by which estimates were off.
       It covers 9 closed sprints, 4 of them imported, from Mon 5 Jan 2026 to Fri 8 May 2026. Cancelled sprints are left out.
       What this does not know
       • What changed. A signal says that something did, not what or why: only the team can tell.
@@ -290,7 +290,7 @@ describe('the history', () => {
     const only = historyAdvice(jump);
     const surpriseOnly = { ...only, ratios: only.ratios.filter(({ ratio }) => ratio === 'surpriseRatio') };
     expect(leadOf(surpriseOnly)).toMatch(
-      /^A signal: your surprise ratio of 60 % lies above what is usual for you \(0 to \d+ %\)\.$/,
+      /^A signal: your surprise ratio of 60% lies above what is usual for you \(0 to \d+ %\)\.$/,
     );
   });
 
@@ -298,7 +298,7 @@ describe('the history', () => {
     const words = text(historyAdvice(CHANGED));
     expect(words.split('\n')[0]).toMatch(/^Signals in \d numbers: kept share, .* and velocity growth\.$/);
     expect(words).toContain(
-      '• Your kept share of 95 % lies above what is usual for you (54 to 91 %), and has been above its mean of 73 % for 8 sprints or more now.',
+      '• Your kept share of 95% lies above what is usual for you (54 to 91%), and has been above its mean of 73% for 8 sprints or more now.',
     );
     expect(words).toContain('Ask the team what was different');
   });
@@ -307,8 +307,8 @@ describe('the history', () => {
     const [kept, , pullIn] = historyAdvice(CHANGED).ratios;
     expect([kept?.crossedAt.length, pullIn?.crossedAt.length]).toEqual([8, 8]);
     const words = text(historyAdvice(CHANGED));
-    expect(words).toMatch(/• Kept share .* Never below its floor of 80 % in the last 8 sprints\./);
-    expect(words).toMatch(/• Pull-in ratio .* Above its ceiling of 20 % in all of the last 8 sprints\./);
+    expect(words).toMatch(/• Kept share .* Never below its floor of 80% in the last 8 sprints\./);
+    expect(words).toMatch(/• Pull-in ratio .* Above its ceiling of 20% in all of the last 8 sprints\./);
   });
 
   it('below eight sprints says that it is too early for signals, and still tells the numbers', () => {
@@ -317,9 +317,9 @@ describe('the history', () => {
       'Too early to tell a signal from ordinary variation: that takes 8 sprints, and there are 5.',
     );
     expect(words).toContain(
-      '• Pull-in ratio 28.6 %; mean 24 % of 5 sprints. Above its ceiling of 20 % in 3 of the last 5 sprints.',
+      '• Pull-in ratio 28.6%; mean 24% of 5 sprints. Above its ceiling of 20% in 3 of the last 5 sprints.',
     );
-    expect(words).toContain('• Kept share 100 %; the first sprint with this number.');
+    expect(words).toContain('• Kept share 100%; the first sprint with this number.');
   });
 
   it('tells a number that the latest sprint has not, and one that none has', () => {

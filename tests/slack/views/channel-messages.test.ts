@@ -68,29 +68,29 @@ describe('plan', () => {
 describe('verdict', () => {
   it('of a missed sprint leads with what was finished, then the failed test, ratios, notes and cards', () => {
     expect(postMessage({ kind: 'verdict', verdict: missedVerdict }, chart).text).toMatchInlineSnapshot(`
-      "Harbour 12: missed. 13 of 18 points promised were finished (72.2 %).
-      The kept share is 72.2 %, 7.8 percentage points below its floor of 80 %.
+      "Harbour 12: missed. 13 of 18 points promised were finished (72.2%).
+      The kept share is 72.2%, 7.8 percentage points below its floor of 80%.
       Kept share
-      72.2 % (13 of 18 points promised)
+      72.2% (13 of 18 points promised)
       Surprise ratio
-      11.1 % (2 points of surprise work)
+      11.1% (2 points of surprise work)
       Pull-in ratio
-      16.7 % (3 points pulled in)
+      16.7% (3 points pulled in)
       Plan share
-      78.3 % (18 of 23 points of load were planned)
+      78.3% (18 of 23 points of load were planned)
       Estimate accuracy
-      91.3 % (estimates off by 2 points)
+      91.3% (estimates off by 2 points)
       On-scale share
-      66.7 % (2 of 3 finished cards as large as estimated)
+      66.7% (2 of 3 finished cards as large as estimated)
       Finish share
-      84.2 % (16 points finished, 19 worked)
+      84.2% (16 points finished, 19 worked)
       Velocity growth
-      133.3 % (velocity beside the baseline sprint)
+      133.3% (velocity beside the baseline sprint)
       Load 23 points: 18 committed, 3 pulled in, 2 surprise work. Velocity 16 points.
       On the kept share
       The team promised more than the sprint could hold, or many cards were begun and few were brought home.
       Try next: At the next planning, let what the team has lately finished, not what it wishes for, say when to stop adding cards; and finish a card before beginning another.
-      The plan share is 78.3 %, 1.7 percentage points below its floor of 80 %.
+      The plan share is 78.3%, 1.7 percentage points below its floor of 80%.
       A good part of the sprint was work that planning did not see, so the plan steered less than it should.
       Try next: Split the unplanned part into pulled-in work and surprise work, and take up only the larger of the two at the retrospective.
       Cards that turned out larger or smaller
@@ -110,7 +110,7 @@ describe('verdict', () => {
 
   it('of a kept sprint says so in its first sentence', () => {
     expect(verdictMessage(keptVerdict).text.split('\n')[0]).toMatchInlineSnapshot(
-      `"Harbour 12: kept. 13 of 13 points promised were finished (100 %)."`,
+      `"Harbour 12: kept. 13 of 13 points promised were finished (100%)."`,
     );
   });
 
@@ -125,19 +125,19 @@ describe('verdict', () => {
         "Pull-in ratio",
         "none (there was no commitment)",
         "Plan share",
-        "0 % (0 of 3 points of load were planned)",
+        "0% (0 of 3 points of load were planned)",
       ]
     `);
   });
 
   it('shows a share beside its threshold with as many decimals as it takes to tell them apart', () => {
-    // 799.5 of 1000 points lie half a tenth of a percent below 80 %.
+    // 799.5 of 1000 points lie half a tenth of a percent below 80%.
     const cards = [card(1, { estimatePoints: 799.5 }), card(2, { estimatePoints: 200.5 })];
     const [lead, failed] = verdictMessage(
       verdictOf(cards, [fact(1, { cardId: 'card-1', day: '2026-11-05', leftPoints: 0 })]),
     ).text.split('\n');
-    expect(lead).toBe('Harbour 12: missed. 799.5 of 1000 points promised were finished (79.95 %).');
-    expect(failed).toBe('The kept share is 79.95 %, 0.05 percentage points below its floor of 80 %.');
+    expect(lead).toBe('Harbour 12: missed. 799.5 of 1000 points promised were finished (79.95%).');
+    expect(failed).toBe('The kept share is 79.95%, 0.05 percentage points below its floor of 80%.');
   });
 
   it('names every failed test', () => {
@@ -149,8 +149,8 @@ describe('verdict', () => {
       surprisePoints: 2,
     });
     const text = verdictMessage(verdictOf([card(1)], [grown])).text;
-    expect(text).toContain('The kept share is 0 %, 80 percentage points below its floor of 80 %.');
-    expect(text).toContain('The surprise ratio is 40 %, 20 percentage points above its ceiling of 20 %.');
+    expect(text).toContain('The kept share is 0%, 80 percentage points below its floor of 80%.');
+    expect(text).toContain('The surprise ratio is 40%, 20 percentage points above its ceiling of 20%.');
   });
 
   it('names nobody', () => {
@@ -210,7 +210,7 @@ describe('cancelled', () => {
         "Called off by <@U0BEN>. Reason: The harbour froze",
         "There is no verdict. The numbers below are kept and marked as cancelled; they never count as history.",
         "Kept share",
-        "72.2 % (13 of 18 points promised)",
+        "72.2% (13 of 18 points promised)",
       ]
     `);
     expect(text).not.toContain('missed');
@@ -228,28 +228,28 @@ describe('shared status', () => {
     expect(text).toMatchInlineSnapshot(`
       "Harbour 12 on Fri 6 Nov: 16 points left on 4 open cards
       Finished: 5 of 18 points committed.
-      The load is heavy: 32 % likely to keep the commitment. By the end probably about 13 points finished: 8 in 10 sprints like this end between 8 and 19, half of them between 10 and 15.
+      The load is heavy: 32% likely to keep the commitment. By the end probably about 13 points finished: 8 in 10 sprints like this end between 8 and 19, half of them between 10 and 15.
       1 open card needs an owner: 4. Warn of low water. Take one with /loadline take 4.
       5 of 10 working days still come after this one; the sprint closes on Fri 13 Nov at 17:00.
       1 of 2 members with open cards have answered today.
       Told from 14 closed sprints of the team, those most like this one counting most. It does not know who will be away, what kind of work the open cards hold, or what has not been answered yet.
       Ratios so far
       Kept share
-      27.8 % (5 of 18 points promised)
+      27.8% (5 of 18 points promised)
       Surprise ratio
-      11.1 % (2 points of surprise work)
+      11.1% (2 points of surprise work)
       Pull-in ratio
-      16.7 % (3 points pulled in)
+      16.7% (3 points pulled in)
       Plan share
-      78.3 % (18 of 23 points of load were planned)
+      78.3% (18 of 23 points of load were planned)
       Estimate accuracy
-      91.3 % (estimates off by 2 points)
+      91.3% (estimates off by 2 points)
       On-scale share
-      0 % (0 of 1 finished card as large as estimated)
+      0% (0 of 1 finished card as large as estimated)
       Finish share
-      71.4 % (5 points finished, 7 worked)
+      71.4% (5 points finished, 7 worked)
       Velocity growth
-      41.7 % (velocity beside the baseline sprint)
+      41.7% (velocity beside the baseline sprint)
       Load 23 points: 18 committed, 3 pulled in, 2 surprise work. Velocity 5 points.
       What grew or shrank
       • LP-1 Import tide tables: surprise work +2

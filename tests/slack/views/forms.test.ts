@@ -163,7 +163,7 @@ describe('plan', () => {
     expect(formText(beside).split('\n').slice(6, 15).join('\n')).toMatchInlineSnapshot(`
       "*How much to commit to*
       Commit to 24.5 to 28 points; your last was 21. From 9 closed sprints with a commitment; \`/loadline range\` tells more.
-      This plan of 18 points lies below that: the team may run out of work. The chances: more than 9 in 10 to keep it (at least 80 % finished), more than 9 in 10 to pull in more than 20 % on top.
+      This plan of 18 points lies below that: the team may run out of work. The chances: more than 9 in 10 to keep it (at least 80% finished), more than 9 in 10 to pull in more than 20% on top.
       *Surprise odds of the big cards*
       • Card 2: cards of 8 points hold surprise work about 6 times in 10; when they do, 2.5 points is typical.
       • Card 1: cards of 5 points are new here; going by the other sizes, they hold surprise work about 3 times in 10.
@@ -334,11 +334,11 @@ describe('pull, drop, close, cancel', () => {
     };
     expect(formText(pullFormView(pull))).toMatchInlineSnapshot(`
       "[Pull in a card | Pull in | Leave] {"sprintId":"sprint-12"}
-      Harbour 12: 5 working days come after today. The load is heavy: 32 % likely to keep the commitment. By the end probably about 13 points finished: 8 in 10 sprints like this end between 8 and 19, half of them between 10 and 15.
+      Harbour 12: 5 working days come after today. The load is heavy: 32% likely to keep the commitment. By the end probably about 13 points finished: 8 in 10 sprints like this end between 8 and 19, half of them between 10 and 15.
       *Will it be finished?*
-      • 1 point: 42 % likely after the open work, 97 % when done first
-      • 3 points: 31 % likely after the open work, 90 % when done first; of 7 such cards 5 were finished
-      • 8 points: 6 % likely after the open work, 44 % when done first
+      • 1 point: 42% likely after the open work, 97% when done first
+      • 3 points: 31% likely after the open work, 90% when done first; of 7 such cards 5 were finished
+      • 8 points: 6% likely after the open work, 44% when done first
       • 13 points or more: hardly, even done first
       Told from 14 closed sprints of the team and the surprise work that cards of each size tend to hold. It takes the team for one queue: when the card’s owner is free and the others are not, look at “done first”. What is done first leaves the 16 points of open work that much less time.
       Of 9 cards pulled in before, 6 were finished in the same sprint.
@@ -431,7 +431,7 @@ describe('value and baseline', () => {
     expect(formText(valueFormView(valueForm))).toMatchInlineSnapshot(`
       "[Record a value | Record | Leave] {"teamId":"team-harbour"}
       What was a sprint of Harbour worth? One number for each sprint, always in the same unit. Its growth then stands beside the growth of velocity.
-      <sprintId> Sprint: ["sprint-11=Harbour 11, ended Fri 30 Oct 2026: no value yet","sprint-10=Harbour 10, ended Fri 26 Dec 2025: −3.5"] "sprint-11=Harbour 11, ended Fri 30 Oct 2026: no value yet"
+      <sprintId> Sprint: ["sprint-11=Harbour 11, ended Fri 30 Oct 2026: no value yet","sprint-10=Harbour 10, ended Fri 26 Dec 2025: -3.5"] "sprint-11=Harbour 11, ended Fri 30 Oct 2026: no value yet"
       <recordedValue> Value:  – One number a sprint in a unit of your choice: revenue, users, anything. A new number takes the place of the old one, which is kept on record.
       (Members and the product owner can see it with \`/loadline history\`, and may share that in the channel.)"
     `);

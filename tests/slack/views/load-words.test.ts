@@ -12,7 +12,7 @@ const projected = (over: Partial<ProjectionReading> = {}): LoadOutlook => ({
 describe('a projection in words', () => {
   it('leads with the signal and the chance to keep the commitment, then says where the sprint may end', () => {
     expect(loadWords(projected())).toBe(
-      'The load is heavy: 32 % likely to keep the commitment. By the end probably about 13 points finished: 8 in 10 sprints like this end between 8 and 19, half of them between 10 and 15.',
+      'The load is heavy: 32% likely to keep the commitment. By the end probably about 13 points finished: 8 in 10 sprints like this end between 8 and 19, half of them between 10 and 15.',
     );
   });
 
@@ -20,28 +20,28 @@ describe('a projection in words', () => {
     [
       'light',
       { signal: 'light', keepingChance: 0.97, allFinishedChance: 0.86 },
-      'The load is light: 86 % likely to finish everything.',
+      'The load is light: 86% likely to finish everything.',
     ],
     [
       'on the line',
       { signal: 'on the line', keepingChance: 0.62, allFinishedChance: 0.2 },
-      'The load is on the line: 62 % likely to keep the commitment, 20 % likely to finish everything.',
+      'The load is on the line: 62% likely to keep the commitment, 20% likely to finish everything.',
     ],
     [
       'light with everything done',
       { signal: 'light', keepingChance: 1, allFinishedChance: 1, finishedPoints: 21 },
       'The load is light: everything that is in the sprint is finished.',
     ],
-    ['surely heavy', { keepingChance: 0 }, 'The load is heavy: less than 1 % likely to keep the commitment.'],
+    ['surely heavy', { keepingChance: 0 }, 'The load is heavy: less than 1% likely to keep the commitment.'],
     [
       'nearly surely heavy',
       { keepingChance: 0.004 },
-      'The load is heavy: less than 1 % likely to keep the commitment.',
+      'The load is heavy: less than 1% likely to keep the commitment.',
     ],
     [
       'nothing to keep',
       { signal: undefined, keepingChance: undefined, allFinishedChance: 0.4 },
-      'No load signal: nothing had been committed to, so there is nothing to keep. The team is 40 % likely to finish everything that is in the sprint.',
+      'No load signal: nothing had been committed to, so there is nothing to keep. The team is 40% likely to finish everything that is in the sprint.',
     ],
   ])('says of a load that is %s', (_what, over, words) => {
     expect(loadWords(projected(over)).startsWith(words)).toBe(true);
@@ -152,7 +152,7 @@ describe('surprise work above its ceiling', () => {
     [card(1)],
     [fact(1, { cardId: 'card-1', day: '2026-11-05', workedPoints: 0, leftPoints: 7, surprisePoints: 2 })],
   );
-  const sentence = 'Surprise work alone would make it missed: its ratio is 40 %, above the ceiling of 20 %.';
+  const sentence = 'Surprise work alone would make it missed: its ratio is 40%, above the ceiling of 20%.';
 
   it('is told beside the load, which knows nothing of it', () => {
     expect(statusMessage(statusOf({ summary })).text).toContain(sentence);

@@ -15,7 +15,7 @@ it('says in its text everything that its blocks say, without formatting, and cha
   const view = messageView([
     lead('Harbour & Co: <kept>'),
     ...chartBlocks({ fileId: 'F1', altText: 'Burndown: 3 points left' }),
-    ...fieldSections(['*Kept share*\n92 %', '*Load*\n25']),
+    ...fieldSections(['*Kept share*\n92%', '*Load*\n25']),
     section('Type `/loadline plan` until <!date^1763139600^{date_short}|Fri 14 Nov>.'),
     actions([button('Answer', { actionId: 'a', value: '1' }), button('Away', { actionId: 'b', value: '1' })]),
     context('For <@U0ANA>'),
@@ -23,7 +23,7 @@ it('says in its text everything that its blocks say, without formatting, and cha
   expect(view.text).toMatchInlineSnapshot(`
     "Harbour &amp; Co: &lt;kept&gt;
     Kept share
-    92 %
+    92%
     Load
     25
     Type /loadline plan until Fri 14 Nov.

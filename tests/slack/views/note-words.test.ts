@@ -32,7 +32,7 @@ function historyOf(over: Partial<NoteHistory> = {}): NoteHistory {
 describe('what history says about a note', () => {
   it('of ordinary variation: one sprint proves little, so look at the way of working', () => {
     expect(noteHistoryWords(historyOf())).toBe(
-      'Crossed in 3 of the latest 8 sprints, this one included. That is ordinary variation for the team (48 to 100 % over 12 sprints): one sprint proves little, so look at the way of working behind all of them rather than at this one.',
+      'Crossed in 3 of the latest 8 sprints, this one included. That is ordinary variation for the team (48 to 100% over 12 sprints): one sprint proves little, so look at the way of working behind all of them rather than at this one.',
     );
   });
 
@@ -45,10 +45,10 @@ describe('what history says about a note', () => {
   });
 
   it.each<[SignalKind, string]>([
-    ['below the limits', 'it lies below what is usual for the team (48 to 100 %)'],
-    ['above the limits', 'it lies above what is usual for the team (48 to 100 %)'],
-    ['run below the mean', 'for eight sprints or more it has been below the team’s own mean of 75 %'],
-    ['run above the mean', 'for eight sprints or more it has been above the team’s own mean of 75 %'],
+    ['below the limits', 'it lies below what is usual for the team (48 to 100%)'],
+    ['above the limits', 'it lies above what is usual for the team (48 to 100%)'],
+    ['run below the mean', 'for eight sprints or more it has been below the team’s own mean of 75%'],
+    ['run above the mean', 'for eight sprints or more it has been above the team’s own mean of 75%'],
   ])('of a signal (%s): asks what changed', (kind, words) => {
     expect(noteHistoryWords(historyOf({ chart: chartOf([kind]) }))).toContain(
       `That is a signal: ${words}. Something has changed; what was different?`,

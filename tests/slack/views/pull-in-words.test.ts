@@ -19,9 +19,9 @@ describe('the check before a card is pulled in', () => {
   it('tells both chances of each size, and puts the sizes that hardly fit into one line', () => {
     expect(pullInCheckWords(pullInCheckOf()).split('\n').slice(0, 5)).toEqual([
       '*Will it be finished?*',
-      '• 1 point: 42 % likely after the open work, 97 % when done first',
-      '• 3 points: 31 % likely after the open work, 90 % when done first; of 7 such cards 5 were finished',
-      '• 8 points: 6 % likely after the open work, 44 % when done first',
+      '• 1 point: 42% likely after the open work, 97% when done first',
+      '• 3 points: 31% likely after the open work, 90% when done first; of 7 such cards 5 were finished',
+      '• 8 points: 6% likely after the open work, 44% when done first',
       '• 13 points or more: hardly, even done first',
     ]);
   });
@@ -35,7 +35,7 @@ describe('the check before a card is pulled in', () => {
 
   it('tells one chance when nothing else is open', () => {
     const words = pullInCheckWords(checkOf(0.8, 0.8, { openPoints: 0 }));
-    expect(words).toContain('• 3 points: 80 % likely\n');
+    expect(words).toContain('• 3 points: 80% likely\n');
     expect(words).toContain('Nothing else is open.');
   });
 
@@ -75,9 +75,9 @@ describe('the reply after a card was pulled in', () => {
   const WAY_OUT = 'If it can wait, leave it for the next planning';
 
   it.each<[string, number, number, string, boolean]>([
-    ['likely', 0.72, 0.95, 'it is 72 % likely to be finished by the end, 95 % when it is done before', false],
-    ['likely only when done first', 0.2, 0.8, 'unlikely to be finished after the open work (20 %)', true],
-    ['unlikely', 0.05, 0.3, 'unlikely to be finished by the end (5 % after the open work, 30 %', true],
+    ['likely', 0.72, 0.95, 'it is 72% likely to be finished by the end, 95% when it is done before', false],
+    ['likely only when done first', 0.2, 0.8, 'unlikely to be finished after the open work (20%)', true],
+    ['unlikely', 0.05, 0.3, 'unlikely to be finished by the end (5% after the open work, 30%', true],
   ])(
     'of a card that is %s says so, and offers a way out when it is not',
     (_what, after, first, words, out) => {
@@ -88,8 +88,8 @@ describe('the reply after a card was pulled in', () => {
   );
 
   it.each([
-    [0.9, 'it is 90 % likely to be finished by the end.', false],
-    [0.4, 'it is unlikely to be finished by the end (40 %).', true],
+    [0.9, 'it is 90% likely to be finished by the end.', false],
+    [0.4, 'it is unlikely to be finished by the end (40%).', true],
   ])('when nothing else is open there is one chance: %s', (chance, words, out) => {
     const said = pulledCardWords(checkOf(chance, chance, { openPoints: 0 }));
     expect(said).toContain(words);
@@ -98,7 +98,7 @@ describe('the reply after a card was pulled in', () => {
 
   it('without a chance falls back on the record of cards like it', () => {
     expect(pulledCardWords(untold())).toBe(
-      'Whether it fits can’t be told: a chance takes 3 closed sprints; there are 2. Of 7 cards like it, 5 were finished; of the next ones, expect 36 to 92 %.',
+      'Whether it fits can’t be told: a chance takes 3 closed sprints; there are 2. Of 7 cards like it, 5 were finished; of the next ones, expect 36 to 92%.',
     );
     expect(pulledCardWords(untold(NO_RECORD))).toBe(
       'Whether it fits can’t be told: a chance takes 3 closed sprints; there are 2.',

@@ -50,28 +50,28 @@ describe('status', () => {
     expect(statusMessage(statusOf()).text).toMatchInlineSnapshot(`
       "Harbour 12 on Fri 6 Nov: 16 points left on 4 open cards
       Finished: 5 of 18 points committed.
-      The load is heavy: 32 % likely to keep the commitment. By the end probably about 13 points finished: 8 in 10 sprints like this end between 8 and 19, half of them between 10 and 15.
+      The load is heavy: 32% likely to keep the commitment. By the end probably about 13 points finished: 8 in 10 sprints like this end between 8 and 19, half of them between 10 and 15.
       1 open card needs an owner: 4. Warn of low water. Take one with /loadline take 4.
       5 of 10 working days still come after this one; the sprint closes on Fri 13 Nov at 17:00.
       1 of 2 members with open cards have answered today.
       Told from 14 closed sprints of the team, those most like this one counting most. It does not know who will be away, what kind of work the open cards hold, or what has not been answered yet.
       Ratios so far
       Kept share
-      27.8 % (5 of 18 points promised)
+      27.8% (5 of 18 points promised)
       Surprise ratio
-      11.1 % (2 points of surprise work)
+      11.1% (2 points of surprise work)
       Pull-in ratio
-      16.7 % (3 points pulled in)
+      16.7% (3 points pulled in)
       Plan share
-      78.3 % (18 of 23 points of load were planned)
+      78.3% (18 of 23 points of load were planned)
       Estimate accuracy
-      91.3 % (estimates off by 2 points)
+      91.3% (estimates off by 2 points)
       On-scale share
-      0 % (0 of 1 finished card as large as estimated)
+      0% (0 of 1 finished card as large as estimated)
       Finish share
-      71.4 % (5 points finished, 7 worked)
+      71.4% (5 points finished, 7 worked)
       Velocity growth
-      41.7 % (velocity beside the baseline sprint)
+      41.7% (velocity beside the baseline sprint)
       Load 23 points: 18 committed, 3 pulled in, 2 surprise work. Velocity 5 points.
       What grew or shrank
       • Wed 4 Nov, LP-1 Import tide tables: surprise work +2 – The tables come in two formats
@@ -126,8 +126,8 @@ describe('changes of cards', () => {
   it('pulled in: the card and what it means for the pull-in ratio', () => {
     expect(pulledMessage({ ...list, card: fifth, check: pullInCheckOf() }).text).toMatchInlineSnapshot(`
       "Pulled into Harbour 12 as card 5: LP-5 Repair the tide gauge, 3 points (<@U0ANA>).
-      Pulled-in work is now 3 points, 16.7 % of the commitment.
-      By the team’s history it is unlikely to be finished after the open work (42 %); done first it is 97 % likely, and the open work waits. If it can wait, leave it for the next planning; if not, split off a part that fits, or agree which card waits in its place."
+      Pulled-in work is now 3 points, 16.7% of the commitment.
+      By the team’s history it is unlikely to be finished after the open work (42%); done first it is 97% likely, and the open work waits. If it can wait, leave it for the next planning; if not, split off a part that fits, or agree which card waits in its place."
     `);
   });
 
@@ -160,7 +160,7 @@ describe('changes of cards', () => {
 describe('changes of sprint and team', () => {
   it('closed, cancelled, reopened', () => {
     expect(sprintClosedReply(missedVerdict).text).toMatchInlineSnapshot(`
-      "Harbour 12 is closed: missed. 13 of 18 points promised were finished (72.2 %).
+      "Harbour 12 is closed: missed. 13 of 18 points promised were finished (72.2%).
       The verdict goes to the team’s channel. If a number is wrong, reopen the sprint within 24 hours: /loadline reopen."
     `);
     expect(sprintCancelledReply(heading).text).toMatchInlineSnapshot(`
@@ -273,7 +273,7 @@ describe('a recorded value', () => {
   it('says what was recorded and replaced, how it grew beside velocity, and what that does not say', () => {
     expect(valueRecordedMessage(valueRecordedOf()).text).toMatchInlineSnapshot(`
       "Recorded for Harbour 11 (ended Fri 30 Oct 2026): 12 500. It takes the place of 1200, which is kept on record.
-      Measured by Harbour 3, the value stands at 150 % and velocity at 120 %: a point brought 125 % of what it brought then.
+      Measured by Harbour 3, the value stands at 150% and velocity at 120%: a point brought 125% of what it brought then.
       What this does not say: value often comes sprints after the work, and from much besides the team’s work. That both grow does not mean that one made the other grow.
       Buttons: Record another value, History"
     `);
@@ -304,21 +304,21 @@ describe('a recorded value', () => {
     );
     const idle = { undefined: 'Nothing was finished in the sprint.' };
     expect(growthOf({ growth: { valueGrowth: 2, velocityGrowth: 0, valuePerPointGrowth: idle } })).toBe(
-      'Measured by Harbour 3, the value stands at 200 % and velocity at 0 %. Nothing was finished in the sprint.',
+      'Measured by Harbour 3, the value stands at 200% and velocity at 0%. Nothing was finished in the sprint.',
     );
   });
 
   it('below 0 makes no sentence about the worth of a point', () => {
     expect(
       growthOf({ value: -5, growth: { valueGrowth: -0.5, velocityGrowth: 1, valuePerPointGrowth: -0.5 } }),
-    ).toBe('Measured by Harbour 3, the value stands at −50 % and velocity at 100 %.');
+    ).toBe('Measured by Harbour 3, the value stands at -50% and velocity at 100%.');
   });
 });
 
 describe('the baseline sprint', () => {
   it('says what it is now, what it was, what changes and what stays', () => {
     expect(baselineNamedMessage(baselineNamedOf()).text).toMatchInlineSnapshot(`
-      "Velocity growth of Harbour is now measured by Harbour 11 (ended Fri 30 Oct 2026, 12.5 points finished). Until now it was measured by Harbour 3 (ended Fri 26 Dec 2025, 10 points finished). For Harbour 12, the latest, it is then 120 % instead of 150 %.
+      "Velocity growth of Harbour is now measured by Harbour 11 (ended Fri 30 Oct 2026, 12.5 points finished). Until now it was measured by Harbour 3 (ended Fri 26 Dec 2025, 10 points finished). For Harbour 12, the latest, it is then 120% instead of 150%.
       Verdicts that were posted keep their numbers. The next ones, and the history, use the new baseline."
     `);
   });
