@@ -171,7 +171,7 @@ describe('surprise odds', () => {
     expect(leadOf(oddsAdvice(few))).toMatch(
       /^Cards of 8 points probably hold surprise work about \d times in 10, going by 2 cards and the other sizes; when they do, 3\.5 points is typical\.$/,
     );
-    expect(text(oddsAdvice(few))).toMatch(/• 8 points: 2 of 2 cards; borrowed \d+ %, span \d+ to \d+ %/);
+    expect(text(oddsAdvice(few))).toMatch(/• 8 points: 2 of 2 cards; borrowed \d+%, span \d+ to \d+%/);
   });
 
   it('say so when no card held any', () => {
@@ -290,7 +290,7 @@ describe('the history', () => {
     const only = historyAdvice(jump);
     const surpriseOnly = { ...only, ratios: only.ratios.filter(({ ratio }) => ratio === 'surpriseRatio') };
     expect(leadOf(surpriseOnly)).toMatch(
-      /^A signal: your surprise ratio of 60% lies above what is usual for you \(0 to \d+ %\)\.$/,
+      /^A signal: your surprise ratio of 60% lies above what is usual for you \(0 to \d+%\)\.$/,
     );
   });
 
