@@ -37,14 +37,27 @@ const MAY_IMPORT: Readonly<Record<string, { rooms: readonly string[]; packages: 
         'node:timers/promises',
       ],
     },
+    words: {
+      rooms: ['app', 'sprint', 'forecast', 'config.ts', 'setting-rules.ts'],
+      packages: ['@fluent/bundle', 'node:fs', 'node:url'],
+    },
     store: { rooms: ['app', 'sprint', 'forecast', 'error-chain.ts'], packages: '*' },
     slack: {
-      rooms: ['app', 'sprint', 'forecast', 'config.ts', 'logger.ts', 'reference.ts', 'error-chain.ts'],
+      rooms: [
+        'words',
+        'app',
+        'sprint',
+        'forecast',
+        'config.ts',
+        'logger.ts',
+        'reference.ts',
+        'error-chain.ts',
+      ],
       packages: '*',
     },
     jobs: { rooms: ['app', 'logger.ts', 'reference.ts'], packages: '*' },
     metrics: { rooms: ['app', 'config.ts', 'setting-rules.ts', 'error-chain.ts'], packages: '*' },
-    charts: { rooms: ['app', 'sprint', 'forecast'], packages: '*' },
+    charts: { rooms: ['words', 'app', 'sprint', 'forecast'], packages: '*' },
     'health-check.ts': { rooms: [], packages: [] },
     'data-folder.ts': { rooms: ['store'], packages: ['node:fs/promises'] },
     'operator-command.ts': { rooms: ['store', 'config.ts', 'secret-files.ts'], packages: [] },
@@ -53,11 +66,11 @@ const MAY_IMPORT: Readonly<Record<string, { rooms: readonly string[]; packages: 
     'rotate-keys.ts': { rooms: ['app', 'operator-command.ts'], packages: [] },
     'doctor.ts': { rooms: ['doctor', 'logger.ts'], packages: ['node:util'] },
     doctor: {
-      rooms: ['store', 'slack', 'charts', 'config.ts', 'logger.ts', 'secret-files.ts'],
+      rooms: ['words', 'store', 'slack', 'charts', 'config.ts', 'logger.ts', 'secret-files.ts'],
       packages: '*',
     },
     rehearsal: {
-      rooms: ['app', 'sprint', 'forecast', 'store', 'slack', 'jobs', 'charts', 'logger.ts'],
+      rooms: ['words', 'app', 'sprint', 'forecast', 'store', 'slack', 'jobs', 'charts', 'logger.ts'],
       packages: '*',
     },
   };
