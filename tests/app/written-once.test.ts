@@ -1,4 +1,5 @@
 import { expect, it } from 'vitest';
+import type { PlanInput } from '../../src/app/planning/plan-input.ts';
 import type { Store, Transaction } from '../../src/app/ports/store.ts';
 import {
   AlreadyWritten,
@@ -13,11 +14,19 @@ import { savedSprint } from '../store/store-examples.ts';
 import { describeOnBoth } from '../support/databases.ts';
 
 const clock = { now: () => new Date('2026-11-02T09:15:00Z') };
+const DRAFT: Omit<PlanInput, 'teamId' | 'name'> = {
+  goal: '',
+  startsOn: '2026-11-02',
+  endsOn: '2026-11-13',
+  closesAt: '17:00',
+  awayDays: '',
+  cards: 'Tide table, 5',
+};
 let keys = 0;
 
 function newKey(): string {
   keys += 1;
-  return `trigger:${keys}`;
+  return `request:${keys}`;
 }
 
 describeOnBoth('what a request writes', (database) => {
@@ -125,6 +134,50 @@ describeOnBoth('what a request writes', (database) => {
       await store().transaction((tx) => rename(tx, team.id, 'Second'));
     });
     expect(await nameOf(team.id)).toBe('Second');
+  });
+
+  it('is every change through every writing port', async () => {
+    const { team } = await savedSprint(database());
+    const key = newKey();
+    await renaming(key, team.id, 'First');
+    const { write } = await database().store.transaction(async (tx) => tx);
+    expect(Object.keys(write)).toContain('posts');
+    for (const [subject, port] of Object.entries(write)) {
+      for (const method of Object.keys(port)) {
+        const changing: Store = {
+          ...database().store,
+          transaction: (work) =>
+            database().store.transaction((tx) =>
+              work({ ...tx, write: { [subject]: { [method]: async () => 'changed' } } as never }),
+            ),
+        };
+        const again = asOneRequest(key, () =>
+          writtenOnce(changing, clock).transaction(async (tx) => {
+            const ports = tx.write as unknown as Record<string, Record<string, () => Promise<unknown>>>;
+            return ports[subject]?.[method]?.();
+          }),
+        );
+        await expect(again, `${subject}.${method}`).rejects.toBeInstanceOf(AlreadyWritten);
+      }
+    }
+  });
+
+  it('is neither a draft nor a lock, which may be repeated', async () => {
+    const { team } = await savedSprint(database());
+    const key = newKey();
+    const typing = (name: string) =>
+      asOneRequest(key, async () => {
+        await store().transaction(async ({ drafts, lock }) => {
+          await lock.team(team.id);
+          await drafts.save(team.id, 'U-ana', { ...DRAFT, teamId: team.id, name });
+        });
+        return writtenSoFar();
+      });
+    expect([await typing('first try'), await typing('second try')]).toEqual(['nothing', 'nothing']);
+    const draft = await database().store.read((read) => read.draftOf(team.id, 'U-ana'));
+    expect(draft?.name).toBe('second try');
+    await renaming(key, team.id, 'Then written');
+    expect(await nameOf(team.id)).toBe('Then written');
   });
 
   it('leaves a request that only reads free to come again', async () => {

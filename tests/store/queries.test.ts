@@ -8,6 +8,7 @@ import { historyQueryCases } from './history-query-cases.ts';
 import { installationQueryCases } from './installation-query-cases.ts';
 import { postQueryCases } from './post-query-cases.ts';
 import { promptQueryCases } from './prompt-query-cases.ts';
+import { readingCases } from './reading-cases.ts';
 import { recordKeepingCases } from './record-keeping-cases.ts';
 import { sprintQueryCases } from './sprint-query-cases.ts';
 import { teamQueryCases } from './team-query-cases.ts';
@@ -22,6 +23,7 @@ describeOnBoth('the store', (database) => {
   describe('posts', () => postQueryCases(database));
   describe('the clock', () => clockQueryCases(database));
   describe('installations', () => installationQueryCases(database));
+  describe('reading', () => readingCases(database));
   describe('transactions', () => transactionCases(database));
   describe('constraints', () => constraintCases(database));
   describe('what was recorded', () => recordKeepingCases(database));

@@ -24,7 +24,7 @@ export interface Reading
     DraftReading,
     EventReading {}
 
-/** Everything that changes what is recorded. What holds for every write hangs on the whole of it: see `eachWrite`. */
+/** Everything that changes what is recorded. What holds for every write hangs on the whole of it (`written-once.ts`). */
 export interface Writing {
   readonly teams: TeamWriting;
   readonly sprints: SprintWriting;

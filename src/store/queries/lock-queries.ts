@@ -8,7 +8,7 @@ import type { PgColumn } from 'drizzle-orm/pg-core';
 import type { Claims, DueSprint, Locks } from '../../app/ports/locks.ts';
 import { sprints, teams } from '../schema.ts';
 import { claimedPost } from './post-queries.ts';
-import { claimedSprintsToReduce } from './reduction-queries.ts';
+import { claimedSprintsToReduce } from './retention-queries.ts';
 import { isServed, lockedSprintWithTeam, sprintOf } from './sprint-queries.ts';
 import type { SqlSession } from './sql-session.ts';
 import { teamOf } from './team-queries.ts';
