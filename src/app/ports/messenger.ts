@@ -1,4 +1,5 @@
 /** What the use cases need of the chat platform to send posts. */
+
 import type { MessageContent } from '../posting/message-content.ts';
 import type { PostedAt, Recipient } from '../posting/posts.ts';
 import type { Picture } from './charts.ts';

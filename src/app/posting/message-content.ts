@@ -1,4 +1,4 @@
-/** What a post says, as data; the chat adapter turns it into words and blocks. */
+/** What posts and forms say, as data; the chat adapter turns it into words and blocks. */
 import type { Day } from '../../sprint/calendar.ts';
 import type { SprintSummary } from '../../sprint/summary.ts';
 import type { Advice } from '../advice/advice.ts';
@@ -6,6 +6,7 @@ import type { CardLine } from '../cards/card-line.ts';
 import type { NotesHistory } from '../closing/note-history.ts';
 import type { Sprint, Team } from '../team/team.ts';
 import type { LoadOutlook } from '../watching/load-outlook.ts';
+import type { PostKind } from './posts.ts';
 
 /** What a member said about one card on the day. */
 export interface AnsweredLine {
@@ -81,22 +82,30 @@ export interface PlanContent extends SprintHeading {
   readonly byUserId: string;
 }
 
-export type MessageContent =
-  | { readonly kind: 'daily-prompt' | 'reminder' | 'last-call'; readonly prompt: PromptContent }
-  | {
-      readonly kind: 'team-set-up';
-      readonly team: Team;
-      readonly memberIds: readonly string[];
-      readonly facilitatorIds: readonly string[];
-    }
-  | { readonly kind: 'plan'; readonly plan: PlanContent }
-  | { readonly kind: 'verdict'; readonly verdict: VerdictContent }
-  | { readonly kind: 'owner-needed'; readonly heading: SprintHeading; readonly cards: readonly CardLine[] }
-  | { readonly kind: 'shared-advice'; readonly advice: Advice; readonly byUserId: string }
-  | { readonly kind: 'shared-status'; readonly status: StatusContent; readonly byUserId: string }
-  | {
-      readonly kind: 'cancelled';
-      readonly verdict: VerdictContent;
-      readonly byUserId: string;
-      readonly reason: string;
-    };
+/** What a post says, by its kind. */
+interface PostContents {
+  readonly 'daily-prompt': { readonly prompt: PromptContent };
+  readonly reminder: { readonly prompt: PromptContent };
+  readonly 'last-call': { readonly prompt: PromptContent };
+  readonly 'team-set-up': {
+    readonly team: Team;
+    readonly memberIds: readonly string[];
+    readonly facilitatorIds: readonly string[];
+  };
+  readonly plan: { readonly plan: PlanContent };
+  readonly verdict: { readonly verdict: VerdictContent };
+  readonly 'owner-needed': { readonly heading: SprintHeading; readonly cards: readonly CardLine[] };
+  readonly 'shared-status': { readonly status: StatusContent; readonly byUserId: string };
+  readonly 'shared-advice': { readonly advice: Advice; readonly byUserId: string };
+  readonly cancelled: {
+    readonly verdict: VerdictContent;
+    readonly byUserId: string;
+    readonly reason: string;
+  };
+}
+
+/** What a post of the kind says. */
+export type ContentOf<Kind extends PostKind> = Kind extends PostKind
+  ? { readonly kind: Kind } & PostContents[Kind]
+  : never;
+export type MessageContent = ContentOf<PostKind>;

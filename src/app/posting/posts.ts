@@ -6,29 +6,45 @@
 import type { Day } from '../../sprint/calendar.ts';
 import type { AdviceQuestion } from '../advice/advice.ts';
 
-/** What a post is about. */
-export type PostSubject =
-  | { readonly kind: 'daily-prompt'; readonly sprintId: string; readonly userId: string; readonly day: Day }
-  | { readonly kind: 'reminder'; readonly sprintId: string; readonly userId: string; readonly day: Day }
-  | { readonly kind: 'last-call'; readonly sprintId: string; readonly userId: string; readonly day: Day }
-  | { readonly kind: 'team-set-up'; readonly teamId: string; readonly byUserId: string }
-  | { readonly kind: 'plan'; readonly sprintId: string; readonly byUserId: string }
-  | { readonly kind: 'verdict'; readonly sprintId: string }
-  | { readonly kind: 'owner-needed'; readonly sprintId: string }
-  | { readonly kind: 'shared-status'; readonly sprintId: string; readonly byUserId: string; readonly on: Day }
-  | {
-      readonly kind: 'shared-advice';
-      readonly teamId: string;
-      readonly byUserId: string;
-      readonly on: Day;
-      readonly question: AdviceQuestion;
-    }
-  | {
-      readonly kind: 'cancelled';
-      readonly sprintId: string;
-      readonly byUserId: string;
-      readonly reason: string;
-    };
+/** Everything that a post may be about; each kind names which of these it needs. */
+export interface SubjectFields {
+  readonly sprintId: string;
+  readonly teamId: string;
+  /** The member whose day it is. */
+  readonly userId: string;
+  readonly day: Day;
+  /** The person who caused it. */
+  readonly byUserId: string;
+  /** The day as of which it was shared. */
+  readonly on: Day;
+  readonly reason: string;
+  readonly question: AdviceQuestion;
+}
+
+/**
+ * The kinds of post, each with what it is about. The columns of the table, the rule that they are filled and the types
+ * follow from this; `message-content.ts` declares what a post of the kind says.
+ */
+export const SUBJECT_FIELDS = {
+  'daily-prompt': ['sprintId', 'userId', 'day'],
+  reminder: ['sprintId', 'userId', 'day'],
+  'last-call': ['sprintId', 'userId', 'day'],
+  'team-set-up': ['teamId', 'byUserId'],
+  plan: ['sprintId', 'byUserId'],
+  verdict: ['sprintId'],
+  'owner-needed': ['sprintId'],
+  'shared-status': ['sprintId', 'byUserId', 'on'],
+  'shared-advice': ['teamId', 'byUserId', 'on', 'question'],
+  cancelled: ['sprintId', 'byUserId', 'reason'],
+} as const satisfies Readonly<Record<string, readonly (keyof SubjectFields)[]>>;
+
+export type PostKind = keyof typeof SUBJECT_FIELDS;
+
+/** What a post of the kind is about. */
+export type SubjectOf<Kind extends PostKind> = Kind extends PostKind
+  ? { readonly kind: Kind } & Pick<SubjectFields, (typeof SUBJECT_FIELDS)[Kind][number]>
+  : never;
+export type PostSubject = SubjectOf<PostKind>;
 
 /** Where a post goes: a channel, or a person's direct messages. */
 export type Recipient = { readonly channelId: string } | { readonly userId: string };
@@ -54,9 +70,9 @@ export interface Post {
   readonly subject: PostSubject;
   readonly state: PostState;
   readonly postedAt: PostedAt | undefined;
-  /** Rises whenever the post should be made anew. */
+  /** Rises whenever the post should be made again. */
   readonly wantedVersion: number;
-  /** The version that stands on the platform; 0 before the first delivery. */
+  /** The version that is on the platform; 0 before the first delivery. */
   readonly sentVersion: number;
   /** When the first attempt began; where to look from after an uncertain send. */
   readonly firstAttemptAt: Date | undefined;

@@ -1,5 +1,6 @@
 /** The one door through which posts get their words: what a post says as data → text and blocks. */
-import type { MessageContent } from '../../app/posting/message-content.ts';
+import type { ContentOf, MessageContent } from '../../app/posting/message-content.ts';
+import type { PostKind } from '../../app/posting/posts.ts';
 import { sharedAdviceMessage } from './advice-message.ts';
 import { cancelledMessage } from './cancelled-message.ts';
 import type { ChartImage } from './chart-image.ts';
@@ -12,28 +13,22 @@ import { sharedStatusMessage } from './status-message.ts';
 import { teamSetUpMessage } from './team-set-up-message.ts';
 import { verdictMessage } from './verdict-message.ts';
 
+const VIEWS: { readonly [Kind in PostKind]: (content: ContentOf<Kind>, chart?: ChartImage) => MessageView } =
+  {
+    'daily-prompt': ({ prompt }) => dailyPromptMessage(prompt),
+    reminder: ({ prompt }) => reminderMessage(prompt),
+    'last-call': ({ prompt }) => lastCallMessage(prompt),
+    'team-set-up': teamSetUpMessage,
+    plan: ({ plan }) => planMessage(plan),
+    verdict: ({ verdict }, chart) => verdictMessage(verdict, chart),
+    'owner-needed': ownerNeededMessage,
+    'shared-status': ({ status, byUserId }, chart) => sharedStatusMessage(status, byUserId, chart),
+    'shared-advice': ({ advice, byUserId }, chart) => sharedAdviceMessage(advice, byUserId, chart),
+    cancelled: cancelledMessage,
+  };
+
 /** @param chart the chart of a verdict, a status or an answer, once it has been uploaded. */
 export function postMessage(content: MessageContent, chart?: ChartImage): MessageView {
-  switch (content.kind) {
-    case 'daily-prompt':
-      return dailyPromptMessage(content.prompt);
-    case 'reminder':
-      return reminderMessage(content.prompt);
-    case 'last-call':
-      return lastCallMessage(content.prompt);
-    case 'team-set-up':
-      return teamSetUpMessage(content);
-    case 'plan':
-      return planMessage(content.plan);
-    case 'verdict':
-      return verdictMessage(content.verdict, chart);
-    case 'owner-needed':
-      return ownerNeededMessage(content);
-    case 'shared-status':
-      return sharedStatusMessage(content.status, content.byUserId, chart);
-    case 'shared-advice':
-      return sharedAdviceMessage(content.advice, content.byUserId, chart);
-    case 'cancelled':
-      return cancelledMessage(content, chart);
-  }
+  const view = VIEWS[content.kind] as (content: MessageContent, chart?: ChartImage) => MessageView;
+  return view(content, chart);
 }
