@@ -7,7 +7,7 @@ export type CardOrigin = 'planned' | 'pulled-in';
 /** One item of the sprint's work. */
 export interface Card {
   readonly id: string;
-  /** The team's own short name for it, unique in the sprint, e.g. `LP-7`. */
+  /** The team's own short name for it, unique in the sprint, e.g. `berth-7`. */
   readonly key: string;
   readonly title: string;
   /** Points the team gave it when it entered the sprint; never edited afterwards. */

@@ -58,7 +58,7 @@ describe('the pages', () => {
       memoryImage: await newPgliteImage(),
     });
     expect(refusals).toEqual([]);
-    // By hand: 5 + 3 committed, QS-1 finished, QS-2 dropped, QS-3 reopened: 5 of 8; surprise 2 of 8.
+    // By hand: 5 + 3 committed, quay-1 finished, quay-2 dropped, quay-3 reopened: 5 of 8; surprise 2 of 8.
     expect(sprints[0]).toMatchObject({
       commitmentPoints: 8,
       pulledInPoints: 1,

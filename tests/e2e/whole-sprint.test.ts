@@ -57,7 +57,7 @@ describe('a sprint in the rehearsal page', () => {
     await press('Answer');
     await form().getByRole('heading', { name: 'What is left?' }).waitFor(WAIT);
     await form()
-      .getByLabel(/QS-43 Confirmation by mail: points left/)
+      .getByLabel(/quay-43 Confirmation by mail: points left/)
       .fill('lots');
     await form().getByRole('button', { name: 'Record' }).click();
     await form()
@@ -65,17 +65,17 @@ describe('a sprint in the rehearsal page', () => {
       .waitFor(WAIT);
     expect(
       await form()
-        .getByLabel(/QS-43 Confirmation by mail: points left/)
+        .getByLabel(/quay-43 Confirmation by mail: points left/)
         .inputValue(),
     ).toBe('lots');
     await form()
-      .getByLabel(/QS-43 Confirmation by mail: points left/)
+      .getByLabel(/quay-43 Confirmation by mail: points left/)
       .fill('4');
     await form().getByRole('button', { name: 'Record' }).click();
     await form().getByRole('heading', { name: 'Why did it grow?' }).waitFor(WAIT);
     expect(
       await form()
-        .getByLabel(/QS-43 Confirmation by mail: points left/)
+        .getByLabel(/quay-43 Confirmation by mail: points left/)
         .inputValue(),
     ).toBe('4');
     await form()
@@ -86,14 +86,14 @@ describe('a sprint in the rehearsal page', () => {
       .fill('The mail server wants a signature');
     await form().getByRole('button', { name: 'Record' }).click();
     await form().waitFor({ state: 'hidden' });
-    await sees(/QS-43 Confirmation by mail: worked 0, 4 points left, surprise work \+1/);
+    await sees(/quay-43 Confirmation by mail: worked 0, 4 points left, surprise work \+1/);
   });
 
   it('understands an answer in words', async () => {
     await be('Yusuf');
     await goTo('Direct messages');
     await send('2.5');
-    await sees(/QS-46 Cancel a booking: worked 0.5, 2.5 points left/);
+    await sees(/quay-46 Cancel a booking: worked 0.5, 2.5 points left/);
   });
 
   it('shows the status with a chart to the caller alone', async () => {

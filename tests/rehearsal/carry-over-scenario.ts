@@ -42,7 +42,7 @@ export const CARRY_OVER_SCENARIO: Scenario = {
       '2026-11-02',
       '2026-11-06',
       [
-        ['QS-1', 'Tide table', 'ines'],
+        ['quay-1', 'Tide table', 'ines'],
         ['a', 'Moon  phase', 'ines'],
       ],
       ['2026-11-02', '2026-11-03', '2026-11-04', '2026-11-05'].map((on) => away('ines', on)),
@@ -51,7 +51,7 @@ export const CARRY_OVER_SCENARIO: Scenario = {
       'Harbour 22',
       '2026-11-09',
       '2026-11-10',
-      [['QS-9', 'Fog horn', 'odd']],
+      [['quay-9', 'Fog horn', 'odd']],
       [{ on: '2026-11-10', cancel: true }],
     ),
     sprint(
@@ -59,9 +59,9 @@ export const CARRY_OVER_SCENARIO: Scenario = {
       '2026-11-16',
       '2026-11-17',
       [
-        ['QS-2', 'Buoy', 'odd'],
+        ['quay-2', 'Buoy', 'odd'],
         ['b', 'moon phase', 'odd'],
-        ['QS-1', 'Tide tables', 'ines'],
+        ['quay-1', 'Tide tables', 'ines'],
       ],
       [away('odd', '2026-11-16'), away('odd', '2026-11-17'), away('ines', '2026-11-16')],
     ),

@@ -20,10 +20,10 @@ const SCENARIO = JSON.stringify({
       name: 'Harbour 12',
       startsOn: '2026-11-02',
       endsOn: '2026-11-02',
-      cards: [{ key: 'QS-41', title: 'Berth calendar', estimate: 5, owners: ['ines', 'odd'] }],
+      cards: [{ key: 'quay-41', title: 'Berth calendar', estimate: 5, owners: ['ines', 'odd'] }],
       events: [
-        { on: '2026-11-02', by: 'ines', answer: [{ card: 'QS-41', worked: 2, left: 3 }] },
-        { on: '2026-11-02', by: 'odd', answer: [{ card: 'QS-41', worked: 3, left: 0 }] },
+        { on: '2026-11-02', by: 'ines', answer: [{ card: 'quay-41', worked: 2, left: 3 }] },
+        { on: '2026-11-02', by: 'odd', answer: [{ card: 'quay-41', worked: 3, left: 0 }] },
       ],
     },
   ],

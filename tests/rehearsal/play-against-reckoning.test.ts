@@ -100,7 +100,7 @@ test(
       .map(({ text }) => text)
       .find((text) => text.includes('in a row'));
     expect(verdict).toContain('2 cards have now been open at the end of two or more sprints in a row.');
-    expect(verdict).toContain('• QS-1 Tide tables: open at the end of 2 sprints in a row');
+    expect(verdict).toContain('• quay-1 Tide tables: open at the end of 2 sprints in a row');
     expect(verdict).toContain('3 of 4 daily prompts were met');
     // A play is made of the same facts each time, so it comes to the same words.
     const again = await play(CARRY_OVER_SCENARIO);

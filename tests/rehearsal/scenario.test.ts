@@ -40,7 +40,7 @@ describe('a scenario file', () => {
 
   test('is refused with every problem at once, each by its place in the file', () => {
     const { name: _name, ...nameless } = GOOD.team;
-    const card = { key: 'QS-1', estimate: 'five' };
+    const card = { key: 'quay-1', estimate: 'five' };
     expect(
       problemsOf({
         ...GOOD,
@@ -70,7 +70,7 @@ describe('a scenario file', () => {
 
   test.each([
     ['nothing', { by: 'ines' }, 'it says none'],
-    ['two things', { by: 'ines', away: true, reopen: { card: 'QS-1' } }, 'it says reopen and away'],
+    ['two things', { by: 'ines', away: true, reopen: { card: 'quay-1' } }, 'it says reopen and away'],
     ['something by nobody', { away: true }, 'must say by whom'],
   ])('is refused for an event that says %s', (_what, event, words) => {
     expect(problemsOf(withEvent({ on: '2026-11-02', ...event }))).toEqual([expect.stringContaining(words)]);

@@ -1,6 +1,6 @@
 /**
  * Understands an answer in words: `3` (one card), `2, 0` (in order), `2: 3` (card 2 has 3 left),
- * `2: 3 worked 1 surprise 2`, `LP-7: 3`, several parted by commas, semicolons or lines; `same` and `away`.
+ * `2: 3 worked 1 surprise 2`, `berth-7: 3`, several parted by commas, semicolons or lines; `same` and `away`.
  */
 import { parsePoints } from '../../sprint/points.ts';
 

@@ -107,7 +107,7 @@ const SPRINT_REFERENCE = [
 const CARDS = [
   ...SPRINT_REFERENCE,
   column('card', 'optional', 'the card’s number in its sprint; left out, the order counts', 'number', 'no'),
-  column('key', 'optional', 'the team’s short name of it, such as LP-7'),
+  column('key', 'optional', 'the team’s short name of it, such as berth-7'),
   column('title', 'required', 'the card’s title', 'name'),
   column('estimate', 'required', 'points', 'estimate points', 'points'),
   column('came in', 'optional', '`planned` or `pulled in`; left out, planned', 'origin'),
@@ -129,7 +129,7 @@ const CARDS = [
 
 const CARD_REFERENCE = [
   ...SPRINT_REFERENCE,
-  column('card', 'required', 'the card’s number or key, as in cards.csv', 'card number', 'key'),
+  column('card', 'required', 'the card’s number or short name, as in cards.csv', 'card number', 'key'),
   column('day', 'required', 'date', 'date', 'on'),
 ] as const;
 

@@ -11,7 +11,7 @@ export const MAX_TITLE_LENGTH = 200;
 export interface PastedCard {
   /** 1 for the first line of the text, blank lines counted. */
   readonly lineNumber: number;
-  /** The team's own short name at the start of the title (`LP-7 Title` or `LP-7: Title`), if there is one. */
+  /** The team's own short name at the start of the title (`berth-7: Title`), if there is one. */
   readonly key: string | undefined;
   readonly title: string;
   readonly estimatePoints: number;
