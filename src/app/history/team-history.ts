@@ -78,14 +78,14 @@ export async function pastTraces(
   team: Team,
   elapsedShare: number,
 ): Promise<{ readonly traces: PastTrace[]; readonly isRecordedNow: boolean }> {
-  const read = () => tx.read.pastTracesOf(team, MOST_SPRINTS_BACK, elapsedShare);
+  const readTraces = () => tx.read.pastTracesOf(team, MOST_SPRINTS_BACK, elapsedShare);
   const [missing, traces] = await waitForAll([
     tx.read.sprintsWithoutPast(team.id, MOST_SPRINTS_BACK.own),
-    read(),
+    readTraces(),
   ]);
   if (missing.length === 0) return { traces, isRecordedNow: false };
   await recordPast(tx, team, missing);
-  return { traces: await read(), isRecordedNow: true };
+  return { traces: await readTraces(), isRecordedNow: true };
 }
 
 /**

@@ -108,13 +108,13 @@ export async function importSprints(
     }
     // Before the team is held, for large files take seconds.
     const problems = new ImportProblems();
-    const read = readImport(files, problems);
+    const given = readImport(files, problems);
     // Held until the end, so that no sprint comes between checking and recording.
     await tx.lock.team(input.teamId);
     const plan = problems.hasWholeFile
       ? { sprints: [], leftOut: [] }
-      : importPlan(read, await planContext(tx.read, deps, membership, actor), problems);
-    const preview = previewOf(membership.team, files, read, plan, problems);
+      : importPlan(given, await planContext(tx.read, deps, membership, actor), problems);
+    const preview = previewOf(membership.team, files, given, plan, problems);
     const mayImport = problems.count === 0 && plan.sprints.length > 0 && input.seen === preview.fingerprint;
     if (!mayImport) return { kind: 'preview', preview };
     await record(tx, membership.team, plan.sprints, actor, deps.clock.now());
@@ -138,7 +138,7 @@ async function planContext(
 function previewOf(
   team: Team,
   files: readonly CsvFile[],
-  read: ReadImport,
+  given: ReadImport,
   plan: ImportPlan,
   problems: ImportProblems,
 ): ImportPreview {
@@ -148,7 +148,7 @@ function previewOf(
   const sprints = isFine ? plan.sprints.map(previewedSprint) : [];
   return {
     team,
-    files: read.files,
+    files: given.files,
     sprints,
     cards: sprints.reduce((sum, { cards }) => sum + cards, 0),
     answers: isFine ? plan.sprints.reduce((sum, sprint) => sum + count(sprint), 0) : 0,
