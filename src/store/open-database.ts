@@ -1,7 +1,7 @@
 /** Opens the database and brings it up to date: a Postgres server when there is a URL, else PGlite. */
 import type { Database } from './database.ts';
 import { IN_MEMORY, openPglite } from './embedded/pglite-database.ts';
-import { mendDriver } from './postgres/mended-driver.ts';
+import { openPostgres } from './postgres/postgres-database.ts';
 import type { BackgroundErrorListener } from './queue/job-sender.ts';
 
 export interface DatabaseOptions {
@@ -24,8 +24,5 @@ export async function openDatabase(options: DatabaseOptions): Promise<Database> 
   const { databaseUrl, dataFolder = IN_MEMORY, memoryImage } = options;
   const onBackgroundError = options.onBackgroundError ?? ((error) => process.emitWarning(error));
   if (databaseUrl === undefined) return openPglite(dataFolder, onBackgroundError, memoryImage);
-  mendDriver();
-  // Not before: the driver is mended as it is loaded.
-  const { openPostgres } = await import('./postgres/postgres-database.ts');
   return openPostgres(databaseUrl, onBackgroundError);
 }

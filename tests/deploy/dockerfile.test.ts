@@ -80,6 +80,12 @@ describe('the Dockerfile', () => {
     expect(of('RUN').filter(({ text: words }) => /npm (?:i|install)\b/.test(words))).toEqual([]);
   });
 
+  it('applies our patches, which a script of the installation does elsewhere, and fails where one does not fit', () => {
+    const [, script] = /^(patch-package --error-on-fail)$/.exec(packageJson.scripts.postinstall) ?? [];
+    expect(of('RUN')[0]?.text).toMatch(new RegExp(`^npm ci [^&]*&& npx ${script}\\b`));
+    expect(packageJson.dependencies).toHaveProperty('patch-package');
+  });
+
   it('runs as a numbered user other than root, who owns only the data', () => {
     const user = finalStage.filter(({ keyword }) => keyword === 'USER');
     expect(user.map(({ args }) => args[0])).toEqual(['1000:1000']);

@@ -1,25 +1,50 @@
+/** What becomes of a process whose connections to Postgres are lost in the middle of transactions, with and without the patch. */
 import { execFile } from 'node:child_process';
-import { readFile } from 'node:fs/promises';
-import { fileURLToPath } from 'node:url';
+import { cp, mkdtemp, rm, writeFile } from 'node:fs/promises';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { fileURLToPath, pathToFileURL } from 'node:url';
 import { promisify } from 'node:util';
-import { expect, it } from 'vitest';
-import { mendSource } from '../../src/store/postgres/mended-driver.ts';
-import { withPostgres } from '../support/databases.ts';
+import { afterAll, beforeAll, expect, it } from 'vitest';
+import { type OwnPostgres, withPostgres } from '../support/databases.ts';
 
+const ROOT = fileURLToPath(new URL('../..', import.meta.url));
 const LOSE_CONNECTIONS = fileURLToPath(new URL('./lose-connections.ts', import.meta.url));
+const run = promisify(execFile);
 
-it('a process whose connections are lost in the middle of transactions refuses those and lives on', async () => {
-  const own = await withPostgres();
-  const { stdout } = await promisify(execFile)(process.execPath, [LOSE_CONNECTIONS, own.databaseUrl]);
-  expect(stdout).toContain('refused 20 of 20, and still here');
+let own: OwnPostgres;
+let folder: string;
+beforeAll(async () => {
+  own = await withPostgres();
+  folder = await mkdtemp(join(tmpdir(), 'loadline-driver-'));
+});
+afterAll(async () => {
   await own.drop();
+  await rm(folder, { recursive: true, force: true });
 });
 
-it('the driver that is installed has the fault that is mended; once it has not, the mending can go', async () => {
-  const file = fileURLToPath(import.meta.resolve('postgres')).replace('index.js', 'connection.js');
-  const source = await readFile(file, 'utf8');
-  const mended = mendSource(source);
-  expect(source).toContain('const x = socket.write(chunk, fn)');
-  expect(mended).not.toContain('const x = socket.write(chunk, fn)');
-  expect(mended.match(/chunk = nextWriteTimer = null/g)).toHaveLength(3);
+it('a process whose connections are lost in the middle of transactions refuses those and lives on', async () => {
+  const { stdout } = await run(process.execPath, [LOSE_CONNECTIONS, own.databaseUrl]);
+  expect(stdout).toContain('refused 20 of 20, and still here');
+});
+
+/** The driver as it is published: a copy of the installed one, with the patch taken back. */
+async function publishedDriver(): Promise<string> {
+  const copy = join(folder, 'node_modules/postgres');
+  await cp(join(ROOT, 'node_modules/postgres'), copy, { recursive: true });
+  await cp(join(ROOT, 'patches'), join(folder, 'patches'), { recursive: true });
+  await writeFile(join(folder, 'package.json'), '{}');
+  await run(join(ROOT, 'node_modules/.bin/patch-package'), ['--reverse', '--error-on-fail'], { cwd: folder });
+  return pathToFileURL(join(copy, 'src/index.js')).href;
+}
+
+it('the driver as it is published ends the process; once it does not, the patch of it can go', async () => {
+  const script = `import postgres from ${JSON.stringify(await publishedDriver())};
+    const sql = postgres(${JSON.stringify(own.databaseUrl)}, { max: 1 });
+    await sql.begin((tx) => tx\`select pg_terminate_backend(pg_backend_pid())\`).catch(() => undefined);
+    await sql.end();`;
+  const ended = run(process.execPath, ['--input-type=module', '--eval', script]);
+  await expect(ended).rejects.toMatchObject({
+    stderr: expect.stringContaining("Cannot read properties of null (reading 'write')"),
+  });
 });
