@@ -1,7 +1,8 @@
 /**
- * The clock: once a minute, and once at start, does what is due. It keeps no schedule of its own; what is
- * due stands in the database.
+ * The clock: once a minute, and once at start, does what is due. It keeps no schedule of its own: what is due is read from
+ * the database.
  */
+import cron from 'node-cron';
 import { withNewReference } from '../reference.ts';
 
 export interface JobLog {
@@ -9,9 +10,7 @@ export interface JobLog {
   error(details: Record<string, unknown>, message: string): void;
 }
 
-const MINUTE_MS = 60_000;
-
-/** Who counts ticks. */
+/** Counts ticks. */
 export interface TickMeter {
   ticked(isGood: boolean, atSeconds: number): void;
 }
@@ -21,13 +20,18 @@ export interface RunningClock {
   stop(): Promise<void>;
 }
 
+const EVERY_MINUTE = '* * * * *';
+const MINUTE_MS = 60_000;
+/** How often the guard looks whether the wall clock was set, and from how big a step on it says so. */
+const GUARD_MS = 1_000;
+
 /**
- * @param tick does all that is due and gives back how many sprints were served. A tick that fails is
- *   logged and made good by the next one; ticks never overlap.
+ * @param tick does all that is due and returns how many sprints were served. A tick that fails is logged, and the next one
+ *   makes up for it; ticks never overlap.
  */
 export function startClock(tick: () => Promise<number>, log: JobLog, meter?: TickMeter): RunningClock {
   let underWay: Promise<void> | undefined;
-  const run = (): Promise<void> => {
+  const run = (): void => {
     underWay ??= withNewReference(() =>
       tick()
         .then((served) => {
@@ -42,24 +46,63 @@ export function startClock(tick: () => Promise<number>, log: JobLog, meter?: Tic
           underWay = undefined;
         }),
     );
-    return underWay;
   };
-  // Anew after every tick, and never for longer than a minute: an appointment on a clock that is set back would be
-  // as far off as the clock was.
-  let next: NodeJS.Timeout;
-  const waitForNextMinute = (): void => {
-    const intoMinuteMs = Date.now() % MINUTE_MS;
-    next = setTimeout(() => {
-      waitForNextMinute();
-      void run();
-    }, MINUTE_MS - intoMinuteMs);
-  };
-  waitForNextMinute();
-  void run();
+  const task = cron.schedule(EVERY_MINUTE, run, {
+    // No minute is skipped or repeated there.
+    timezone: 'UTC',
+    // A tick that the machine had no time for comes late rather than never.
+    missedExecutionTolerance: MINUTE_MS,
+    suppressMissedWarning: true,
+  });
+  const guard = onWallClockSet((byMs) => {
+    log.info({ byMs: Math.round(byMs) }, 'the wall clock was set; ticks start again from now');
+    task.stop();
+    task.start();
+  });
+  run();
   return {
     async stop() {
-      clearTimeout(next);
+      clearInterval(guard);
+      await task.destroy();
       await underWay;
     },
+  };
+}
+
+/**
+ * Compares the wall clock with the one that never jumps. Without this, node-cron would wait for the instant it has computed:
+ * after the clock was set back by an hour, no tick for an hour.
+ */
+function onWallClockSet(restart: (byMs: number) => void): NodeJS.Timeout {
+  const aheadMs = (): number => Date.now() - performance.now();
+  let beforeMs = aheadMs();
+  return setInterval(() => {
+    const byMs = aheadMs() - beforeMs;
+    beforeMs += byMs;
+    if (Math.abs(byMs) >= GUARD_MS) restart(byMs);
+  }, GUARD_MS);
+}
+
+/** A tick that does more would delay the prompts of its minute. */
+const BATCHES_A_TICK = 10;
+
+/**
+ * Spreads daily work over the ticks. The day is UTC's, and only this process remembers it: after a start, and in other
+ * processes, the work is done again, so it must allow for that.
+ *
+ * @param batch does a part and returns how much; 0: nothing is left today
+ * @returns what a tick does; it returns how much was done
+ */
+export function onceADay(now: () => Date, batch: () => Promise<number>): () => Promise<number> {
+  let doneOn: string | undefined;
+  return async () => {
+    const today = now().toISOString().slice(0, 10);
+    let sum = 0;
+    for (let i = 0; i < BATCHES_A_TICK && doneOn !== today; i += 1) {
+      const done = await batch();
+      if (done === 0) doneOn = today;
+      sum += done;
+    }
+    return sum;
   };
 }

@@ -4,12 +4,12 @@
  * the machine's.
  */
 import { readFileSync } from 'node:fs';
+import cron from 'node-cron';
 
 const FILE = process.env.CHAOS_CLOCK_FILE ?? '';
 /** How long what was read from the file is believed, by the clock that never jumps. */
 const BELIEVED_MS = 20;
 const TICK_MS = 1_000;
-const CLOCK_MODULE = '/src/jobs/clock.ts';
 
 const RealDate = Date;
 let aheadMs = 0;
@@ -35,10 +35,10 @@ class ShiftedDate extends RealDate {
 }
 globalThis.Date = ShiftedDate as DateConstructor;
 
-const realSetTimeout = globalThis.setTimeout;
-/** The clock's own module waits up to a minute; here a calendar day takes seconds. */
-function quickTimeout(callback: (...args: unknown[]) => void, delayMs?: number, ...args: unknown[]) {
-  const isTick = (delayMs ?? 0) > TICK_MS && new Error().stack?.includes(CLOCK_MODULE);
-  return realSetTimeout(callback, isTick ? TICK_MS : delayMs, ...args);
-}
-globalThis.setTimeout = Object.assign(quickTimeout, realSetTimeout) as typeof setTimeout;
+/** The bot's tick is due once a minute; here a calendar day takes seconds. */
+const { schedule } = cron;
+cron.schedule = (...given) => {
+  const task = schedule(...given);
+  setInterval(() => task.getStatus() !== 'destroyed' && task.execute(), TICK_MS).unref();
+  return task;
+};

@@ -1,6 +1,6 @@
 import { afterEach, beforeEach, describe, expect, test, vi } from 'vitest';
 import type { JobLog, RunningClock } from '../../src/jobs/clock.ts';
-import { startClock } from '../../src/jobs/clock.ts';
+import { onceADay, startClock } from '../../src/jobs/clock.ts';
 
 const MINUTE_MS = 60_000;
 
@@ -58,14 +58,16 @@ describe('the clock', () => {
 
   test.each([-60, 60])('goes on ticking every minute when the time is set %i minutes on', async (minutes) => {
     let ticks = 0;
+    const log = recordingLog();
     clock = startClock(async () => {
       ticks += 1;
       return 0;
-    }, recordingLog());
+    }, log);
     await vi.advanceTimersByTimeAsync(MINUTE_MS);
     vi.setSystemTime(Date.now() + minutes * MINUTE_MS);
     await vi.advanceTimersByTimeAsync(5 * MINUTE_MS);
     expect(ticks).toBe(7);
+    expect(log.lines.map(({ details }) => details)).toEqual([{ byMs: minutes * MINUTE_MS }]);
   });
 
   test('begins no tick while one is under way', async () => {
@@ -148,5 +150,57 @@ describe('stopping', () => {
       [true, Date.parse('2026-11-02T09:14:30Z') / 1_000],
       [false, expect.any(Number)],
     ]);
+  });
+});
+
+/** A heap of work, and ticks at given instants. */
+function heapOf(...heap: number[]) {
+  let now = new Date('2026-11-02T23:58:00Z');
+  let batches = 0;
+  const tick = onceADay(
+    () => now,
+    async () => {
+      batches += 1;
+      return heap.shift() ?? 0;
+    },
+  );
+  return {
+    batches: () => batches,
+    at: async (instant: string): Promise<number> => {
+      now = new Date(instant);
+      return tick();
+    },
+  };
+}
+
+describe('work that is due daily', () => {
+  test('does all batches of a day, and then no more until the next day', async () => {
+    const heap = heapOf(20, 7);
+    expect(await heap.at('2026-11-02T23:58:00Z')).toBe(27);
+    expect(await heap.at('2026-11-02T23:59:00Z')).toBe(0);
+    expect(heap.batches()).toBe(3);
+    await heap.at('2026-11-03T00:00:00Z');
+    expect(heap.batches()).toBe(4);
+  });
+
+  test('leaves what is more than ten batches to the next tick', async () => {
+    const heap = heapOf(...Array.from({ length: 12 }, () => 20));
+    expect(await heap.at('2026-11-02T09:00:00Z')).toBe(200);
+    expect(await heap.at('2026-11-02T09:01:00Z')).toBe(40);
+    expect(await heap.at('2026-11-02T09:02:00Z')).toBe(0);
+  });
+
+  test('tries again at the next tick when a batch fails', async () => {
+    let fails = true;
+    const tick = onceADay(
+      () => new Date('2026-11-02T09:00:00Z'),
+      async () => {
+        if (fails) throw new Error('the disk is full');
+        return 0;
+      },
+    );
+    await expect(tick()).rejects.toThrow('the disk is full');
+    fails = false;
+    expect(await tick()).toBe(0);
   });
 });
