@@ -11,11 +11,9 @@ const ROOT = join(import.meta.dirname, '../..');
 const MAY_IMPORT: Readonly<Record<string, { rooms: readonly string[]; packages: readonly string[] | '*' }>> =
   {
     'main.js': {
-      rooms: ['quick-imports.ts', 'run-bot.ts', 'prepare-start.ts', 'rehearsal', 'store'],
+      rooms: ['run-bot.ts', 'rehearsal', 'store'],
       packages: ['node:module', 'node:url'],
     },
-    'prepare-start.ts': { rooms: ['run-bot.ts', 'store'], packages: [] },
-    'quick-imports.ts': { rooms: [], packages: ['node:module'] },
     'run-bot.ts': { rooms: ['*'], packages: '*' },
     'setting-rules.ts': { rooms: [], packages: ['zod'] },
     'config.ts': { rooms: ['setting-rules.ts'], packages: ['zod'] },

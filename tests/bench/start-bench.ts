@@ -57,7 +57,7 @@ export const startBench: Bench = {
             bare.map((times) => times[which]),
             0.5,
           ),
-          bound: { of: 'value', atMost: 2_000 },
+          bound: { of: 'value', atMost: 3_000 },
         });
       return [
         row('start to ready, embedded database', 'againMs'),

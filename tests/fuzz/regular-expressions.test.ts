@@ -23,8 +23,6 @@ const { literals, composed } = sourcePatterns();
 const SHORT: Readonly<Record<string, number>> = {
   // The digits of a number that JavaScript wrote out.
   'slack/views/closed-sprint-words.ts /\\B(?=(?:\\d{3})+$)/g': 22,
-  // The address of a file of a package.
-  'quick-imports.ts /\\/node_modules\\/(?:drizzle-orm|date-fns)\\/.*\\.js$/': 4_096,
   // Three decimals, as its comment says.
   'app/read-number.ts /0+$/': 3,
 };

@@ -13,10 +13,8 @@ import type { BackgroundErrorListener } from '../queue/job-sender.ts';
 import { openJobSender } from '../queue/job-sender.ts';
 import { storeOver } from '../store.ts';
 import { StoreError } from '../store-error.ts';
-import { imageFile, keptImage } from './data-folder-image.ts';
+import { imageFile, keptImage, unpackImage } from './data-folder-image.ts';
 import { lockDataFolder } from './data-folder-lock.ts';
-import { pgliteProgram } from './pglite-program.ts';
-import { unpackImage } from './unpack-image.ts';
 
 /** In place of a folder: everything is gone when the process ends. */
 export const IN_MEMORY = 'memory';
@@ -29,14 +27,13 @@ const START_PARAMS = [...PGlite.defaultStartParams, '-c', 'shared_buffers=16MB']
 
 async function start(dataFolder: string, memoryImage: Blob | undefined): Promise<PGlite> {
   try {
-    const options = { startParams: START_PARAMS, pgliteWasmModule: await pgliteProgram() };
     if (dataFolder === IN_MEMORY) {
       const image = memoryImage ?? (await keptImage());
-      return await PGlite.create({ ...options, ...(image ? { loadDataDir: image } : {}) });
+      return await PGlite.create({ startParams: START_PARAMS, ...(image ? { loadDataDir: image } : {}) });
     }
     const folder = join(dataFolder, 'database');
     await beginWithImage(folder);
-    return await PGlite.create(folder, options);
+    return await PGlite.create(folder, { startParams: START_PARAMS });
   } catch (error) {
     throw new StoreError(
       'data-folder-unusable',
@@ -51,7 +48,7 @@ async function start(dataFolder: string, memoryImage: Blob | undefined): Promise
 async function beginWithImage(folder: string): Promise<void> {
   if (existsSync(folder)) return;
   try {
-    unpackImage(await imageFile(), folder);
+    await unpackImage(await imageFile(), folder);
   } catch {
     // There is none, or it can't be used: PGlite makes all anew, or says what stands in its way.
   }
