@@ -6,9 +6,9 @@
 import { parseArgs } from 'node:util';
 import { eraseForOperator } from './app/privacy/erase-person.ts';
 import { Refusal } from './app/refusal.ts';
-import { refusalWords } from './app/refusal-words.ts';
 import { CommandRefused, onDatabase, runCommand, showUsage } from './operator-command.ts';
 import type { Database } from './store/database.ts';
+import { refusalWords } from './words/refusals.ts';
 
 const USAGE =
   'Say who: npm run erase -- --workspace ID --user ID, with the ids as the chat platform writes them.';
@@ -19,7 +19,7 @@ async function erase(database: Database, workspaceId: string, userId: string): P
     const teams = teamNames.length === 0 ? '' : ` Teams: ${teamNames.join(', ')}.`;
     return `Erased. Records that no longer tell of the person: ${records}.${teams}`;
   } catch (error) {
-    throw error instanceof Refusal ? new CommandRefused(refusalWords(error).what) : error;
+    throw error instanceof Refusal ? new CommandRefused(refusalWords(error, 'plain').what) : error;
   }
 }
 

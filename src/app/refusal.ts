@@ -1,6 +1,6 @@
 /**
  * A refusal: the bot will not do what was asked, and says why and how to mend it. Its code is stable;
- * the words live in `refusal-words.ts`, the one place that maps a code to a sentence.
+ * `src/words/refusals.ts` maps it to sentences.
  */
 
 /** Every code with the details that its sentence needs. */
@@ -17,7 +17,7 @@ export interface RefusalDetails {
   'not-a-facilitator': {
     readonly teamName: string;
     readonly facilitatorIds: readonly string[];
-    readonly what: string;
+    readonly act: FacilitatorAct;
   };
   'not-a-value-keeper': {
     readonly teamName: string;
@@ -67,6 +67,18 @@ export interface RefusalDetails {
     readonly why: UnreadableFile;
   };
 }
+
+/** What only a facilitator may do. */
+export type FacilitatorAct =
+  | 'plan'
+  | 'close'
+  | 'cancel'
+  | 'reopen'
+  | 'change-settings'
+  | 'change-measures'
+  | 'choose-baseline'
+  | 'import'
+  | 'export';
 
 /**
  * Why a file that somebody gave was not read. `not handed over`: the chat platform answered with something else;

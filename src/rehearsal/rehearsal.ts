@@ -10,7 +10,6 @@ import { instantOf } from '../app/clock/local-time.ts';
 import type { AppDependencies } from '../app/ports/app-dependencies.ts';
 import { deliverPost } from '../app/posting/deliver.ts';
 import { Refusal } from '../app/refusal.ts';
-import { refusalWords } from '../app/refusal-words.ts';
 import type { Actor } from '../app/team/team.ts';
 import type { UseCases } from '../app/use-cases.ts';
 import { bindUseCases } from '../app/use-cases.ts';
@@ -25,6 +24,7 @@ import { createDirectory } from '../slack/workspaces/directory.ts';
 import { oneWorkspace } from '../slack/workspaces/workspaces.ts';
 import { openDatabase } from '../store/open-database.ts';
 import { openQueue } from '../store/queue/delivery-queue.ts';
+import { refusalWords } from '../words/refusals.ts';
 import type { Cast } from './cast.ts';
 import { castOf, TEAM_CHANNEL_ID } from './cast.ts';
 import { Conversation } from './conversation.ts';
@@ -126,8 +126,8 @@ export async function startRehearsal({
     workspaces,
     deps,
     useCases: notingRefusals(bindUseCases(deps), (refusal) => {
-      const { what, mend } = refusalWords(refusal);
-      refusals.push(`${what} ${mend}`);
+      const { what, fix } = refusalWords(refusal, 'plain');
+      refusals.push(`${what} ${fix}`);
     }),
     logger,
   });

@@ -60,7 +60,7 @@ const MAY_IMPORT: Readonly<Record<string, { rooms: readonly string[]; packages: 
     'data-folder.ts': { rooms: ['store'], packages: ['node:fs/promises'] },
     'operator-command.ts': { rooms: ['store', 'config.ts', 'secret-files.ts'], packages: [] },
     'posts.ts': { rooms: ['store', 'operator-command.ts'], packages: [] },
-    'erase.ts': { rooms: ['app', 'store', 'operator-command.ts'], packages: ['node:util'] },
+    'erase.ts': { rooms: ['app', 'words', 'store', 'operator-command.ts'], packages: ['node:util'] },
     'rotate-keys.ts': { rooms: ['app', 'operator-command.ts'], packages: [] },
     'doctor.ts': { rooms: ['doctor', 'logger.ts'], packages: ['node:util'] },
     doctor: {

@@ -2,7 +2,6 @@
 
 import { cardLine, statesOf } from '../../src/app/cards/card-line.ts';
 import { Refusal } from '../../src/app/refusal.ts';
-import { refusalWords } from '../../src/app/refusal-words.ts';
 import { sentFile } from '../../src/slack/files/sent-file.ts';
 import { failureMessage } from '../../src/slack/listeners/failure-words.ts';
 import { eraseFormView } from '../../src/slack/views/erase-form-view.ts';
@@ -34,6 +33,7 @@ import {
   sentTwiceMessage,
   troubleMessage,
 } from '../../src/slack/views/trouble-views.ts';
+import { refusalWords } from '../../src/words/refusals.ts';
 import { REFUSAL_EXAMPLES } from '../app/refusal-examples.ts';
 import { importPreview, sprintsImported, teamExport } from '../slack/support/samples.ts';
 import { fullWorld } from '../slack/views/full-world.ts';
@@ -88,7 +88,7 @@ function refusalsWith(text: string): Record<string, object> {
   ];
   return {
     ...Object.fromEntries(views),
-    'refusal of two things': refusalMessage({ what: 'Not so.', mend: 'Mend it.' }, problems),
+    'refusal of two things': refusalMessage({ what: 'Not so.', fix: 'Mend it.' }, problems),
     'unreadable file': refusalMessage(
       refusalWords(new Refusal('file-unreadable', { field: 'f', fileName: text, why: 'not text' })),
     ),

@@ -6,11 +6,11 @@ import { sql } from 'drizzle-orm';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { deliverPost } from '../../src/app/posting/deliver.ts';
 import { Refusal } from '../../src/app/refusal.ts';
-import { refusalWords } from '../../src/app/refusal-words.ts';
 import type { Place } from '../../src/app/team/place.ts';
 import type { Actor } from '../../src/app/team/team.ts';
 import { bindUseCases, type UseCases } from '../../src/app/use-cases.ts';
 import { DEFAULT_THRESHOLDS } from '../../src/sprint/thresholds.ts';
+import { refusalWords } from '../../src/words/refusals.ts';
 import { closeHarness, type Harness, openHarness } from '../support/app-harness.ts';
 import {
   ANA,
@@ -380,8 +380,8 @@ describe.each(INTRUDERS)('%s', (_who, workspaceId) => {
     const before = await allRows(harness.database);
     const outcome = await outcomeOf(attempt(useCases, actor, north, south));
     if (!('refusal' in outcome)) throw new Error(`done: ${JSON.stringify(outcome.value)}`);
-    const { what, mend } = refusalWords(outcome.refusal);
-    const told = `${what} ${mend}`.replaceAll(`${NORTH_MARK} October`, '').replaceAll(north.cardKey, '');
+    const { what, fix } = refusalWords(outcome.refusal);
+    const told = `${what} ${fix}`.replaceAll(`${NORTH_MARK} October`, '').replaceAll(north.cardKey, '');
     expect(told).not.toContain(NORTH_MARK);
     expect(await allRows(harness.database)).toEqual(before);
   });

@@ -92,7 +92,7 @@ export async function closeSprint(
 ): Promise<VerdictContent> {
   return deps.store.transaction(async (tx) => {
     const found = await openSprint(tx, actor, reference, deps.clock.now());
-    requireFacilitator(found, 'close a sprint');
+    requireFacilitator(found, 'close');
     const now = deps.clock.now();
     requireBegun(found.sprint, todayOf(found.team, now));
     const closed = await closeNow(tx, found.team, found.sprint, now);
@@ -116,7 +116,7 @@ export async function cancelSprint(
   }
   return deps.store.transaction(async (tx) => {
     const found = await openSprint(tx, actor, input, deps.clock.now());
-    requireFacilitator(found, 'cancel a sprint');
+    requireFacilitator(found, 'cancel');
     const { team, sprint } = found;
     const now = deps.clock.now();
     const cancelled: Sprint = {
@@ -154,7 +154,7 @@ export async function reopenSprint(
       'sprintId' in reference
         ? await sprintForMember(tx.read, actor, reference.sprintId)
         : await membershipAt(tx.read, actor, reference.place);
-    requireFacilitator(found, 'reopen a sprint');
+    requireFacilitator(found, 'reopen');
     const { team } = found;
     await tx.lock.team(team.id);
     const sprint =

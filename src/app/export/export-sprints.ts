@@ -35,7 +35,7 @@ export interface TeamExport {
 export async function exportSprints(deps: AppDependencies, actor: Actor, place: Place): Promise<TeamExport> {
   const { team, all } = await deps.store.transaction(async (tx) => {
     const membership = await membershipAt(tx.read, actor, place);
-    requireFacilitator(membership, 'export its sprints');
+    requireFacilitator(membership, 'export');
     return { team: membership.team, all: await exportedSprints(tx, membership.team) };
   });
   if (all.length === 0) throw new Refusal('nothing-to-export', { teamName: team.name });

@@ -14,7 +14,7 @@ import { pastSprints } from './team-history.ts';
 
 /** With the choice of the first one, as many as a list of choices can hold; older ones can be named in the command. */
 const SPRINTS_OFFERED = 99;
-const WHAT = 'choose the baseline sprint';
+const ACT = 'choose-baseline';
 
 /** A closed sprint in which something was finished. */
 export type BaselineChoice = Pick<PastSprint, 'sprintId' | 'name' | 'startsOn' | 'endsOn'> & {
@@ -50,7 +50,7 @@ export interface BaselineNamed {
 export async function baselineForm(deps: AppDependencies, actor: Actor, place: Place): Promise<BaselineForm> {
   return deps.store.transaction(async (tx) => {
     const membership = await membershipAt(tx.read, actor, place);
-    requireFacilitator(membership, WHAT);
+    requireFacilitator(membership, ACT);
     const { team } = membership;
     const { choices, first } = await choicesOf(tx, team);
     return {
@@ -81,7 +81,7 @@ export async function nameBaseline(
     await tx.lock.team(found.team.id);
     // As it stands under the lock: what other forms set must not be taken back.
     const membership = await membershipInTeam(tx.read, actor, found.team.id);
-    requireFacilitator(membership, WHAT);
+    requireFacilitator(membership, ACT);
     const before = membership.team;
     const { past, choices, first } = await choicesOf(tx, before);
     const meant = input.sprint === 'first' ? first : await closedSprint(tx.read, before, past, input.sprint);

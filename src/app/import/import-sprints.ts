@@ -22,7 +22,7 @@ import { readImport } from './read-import.ts';
 import type { LeftOutSprint } from './sprints-to-import.ts';
 
 /** What only a facilitator may do. */
-const WHAT = 'import past sprints';
+const ACT = 'import';
 
 export interface ImportForm {
   readonly team: Team;
@@ -83,7 +83,7 @@ export type ImportOutcome =
 export async function importForm(deps: AppDependencies, actor: Actor, place: Place): Promise<ImportForm> {
   return deps.store.transaction(async (tx) => {
     const membership = await membershipAt(tx.read, actor, place);
-    requireFacilitator(membership, WHAT);
+    requireFacilitator(membership, ACT);
     return { team: membership.team, knownSprints: (await pastSprints(tx, membership.team)).length };
   });
 }
@@ -101,7 +101,7 @@ export async function importSprints(
   const files = input.files.filter(({ text }) => text.trim() !== '');
   return deps.store.transaction(async (tx) => {
     const membership = await membershipInTeam(tx.read, actor, input.teamId);
-    requireFacilitator(membership, WHAT);
+    requireFacilitator(membership, ACT);
     if (files.length === 0) {
       const message = 'Choose a file, or paste its lines: nothing was given.';
       throw new Refusal('bad-input', { problems: [{ field: 'files', message }] });

@@ -22,7 +22,7 @@ export interface PlanForm {
 export async function planForm(deps: AppDependencies, actor: Actor, place: Place): Promise<PlanForm> {
   return deps.store.read(async (read) => {
     const membership = await membershipAt(read, actor, place);
-    requireFacilitator(membership, 'plan a sprint');
+    requireFacilitator(membership, 'plan');
     const { team } = membership;
     const draft = await read.draftOf(team.id, actor.userId);
     if (draft) return { team, draft, leftOver: 0 };

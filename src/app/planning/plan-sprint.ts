@@ -66,7 +66,7 @@ export interface PlanPreview {
 export async function previewPlan(deps: AppDependencies, actor: Actor, raw: PlanInput): Promise<PlanPreview> {
   // In a transaction of its own, so that a refusal below does not take the draft with it.
   await deps.store.transaction(async (tx) => {
-    requireFacilitator(await membershipInTeam(tx.read, actor, raw.teamId), 'plan a sprint');
+    requireFacilitator(await membershipInTeam(tx.read, actor, raw.teamId), 'plan');
     await tx.drafts.save(raw.teamId, actor.userId, raw);
   });
   return deps.store.transaction(async (tx) => {
@@ -180,7 +180,7 @@ export async function commitPlan(
 ): Promise<PlanContent> {
   return deps.store.transaction(async (tx) => {
     const membership = await membershipInTeam(tx.read, actor, teamId);
-    requireFacilitator(membership, 'plan a sprint');
+    requireFacilitator(membership, 'plan');
     await tx.lock.team(teamId);
     const draft = await tx.read.draftOf(teamId, actor.userId);
     if (!draft) throw new Refusal('no-draft', {});

@@ -3,7 +3,7 @@ import type { Day } from '../../sprint/calendar.ts';
 import { dayAt } from '../clock/local-time.ts';
 import type { SprintWithTeam } from '../ports/sprints.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
-import { Refusal } from '../refusal.ts';
+import { type FacilitatorAct, Refusal } from '../refusal.ts';
 import { waitForAll } from '../wait-for-all.ts';
 import type { Actor, Member, Sprint, Team } from './team.ts';
 
@@ -148,13 +148,12 @@ function audienceOf(actor: Actor, team: Team, members: readonly Member[]): Audie
   return { team, members, isFacilitator, isProductOwner };
 }
 
-/** @param what what only a facilitator may do, to complete "Only a facilitator can …". */
-export function requireFacilitator({ team, member, members }: Membership, what: string): void {
+export function requireFacilitator({ team, member, members }: Membership, act: FacilitatorAct): void {
   if (member.isFacilitator) return;
   throw new Refusal('not-a-facilitator', {
     teamName: team.name,
     facilitatorIds: facilitatorIdsOf(members),
-    what,
+    act,
   });
 }
 

@@ -51,7 +51,7 @@ export async function setupForm(deps: AppDependencies, actor: Actor, place: Plac
     const team = await read.teamByChannel(actor.workspaceId, place.channelId);
     if (!team) return undefined;
     const membership = await membershipAt(read, actor, place);
-    requireFacilitator(membership, 'change the team’s settings');
+    requireFacilitator(membership, 'change-settings');
     return membership;
   });
   if (existing) {
@@ -123,7 +123,7 @@ export async function setUpTeam(deps: AppDependencies, actor: Actor, input: Setu
     if (existing) {
       await tx.lock.team(existing.id);
       const membership = await membershipInTeam(tx.read, actor, existing.id);
-      requireFacilitator(membership, 'change the team’s settings');
+      requireFacilitator(membership, 'change-settings');
       // As it stands under the lock: what the other form sets must not be taken back.
       before = membership.team;
     }
@@ -217,7 +217,7 @@ export interface MeasuresInput {
 export async function measuresForm(deps: AppDependencies, actor: Actor, place: Place): Promise<Team> {
   return deps.store.read(async (read) => {
     const membership = await membershipAt(read, actor, place);
-    requireFacilitator(membership, 'change how the team measures');
+    requireFacilitator(membership, 'change-measures');
     return membership.team;
   });
 }
@@ -283,7 +283,7 @@ export async function setMeasures(deps: AppDependencies, actor: Actor, input: Me
   return deps.store.transaction(async (tx) => {
     await tx.lock.team(input.teamId);
     const membership = await membershipInTeam(tx.read, actor, input.teamId);
-    requireFacilitator(membership, 'change how the team measures');
+    requireFacilitator(membership, 'change-measures');
     const team: Team = {
       ...membership.team,
       closesAt: input.closesAt,

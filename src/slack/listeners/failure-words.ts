@@ -1,15 +1,16 @@
 /**
- * What a person is told when something was not done: what was wrong and how to mend it. What nobody foresaw
- * gets a code that leads the operator to the log.
+ * What a person reads when something was not done: what is wrong and what to do about it. What nobody foresaw gets a
+ * code that leads the operator to the log.
  */
 import { WebAPIPlatformError, WebAPIRateLimitedError } from '@slack/web-api';
 import type { InputProblem } from '../../app/refusal.ts';
 import { Refusal } from '../../app/refusal.ts';
-import { refusalWords } from '../../app/refusal-words.ts';
 import { type Written, writtenSoFar } from '../../app/written-once.ts';
 import { codeOf, errorChain } from '../../error-chain.ts';
 import type { Logger } from '../../logger.ts';
 import { currentReference, newReference } from '../../reference.ts';
+import { type RefusalWords, refusalWords } from '../../words/refusals.ts';
+import { mrkdwn } from '../../words/say.ts';
 import { noteFailure, noteRefusal } from '../door/request-scope.ts';
 import type { MessageView } from '../views/message-view.ts';
 import { refusalMessage } from '../views/refusal-message.ts';
@@ -19,7 +20,8 @@ import { StaleControl } from './stale-control.ts';
 export type Failure =
   | {
       readonly kind: 'refusal';
-      readonly words: { readonly what: string; readonly mend: string };
+      /** In the platform's markup. */
+      readonly words: RefusalWords;
       readonly problems: readonly InputProblem[];
     }
   | { readonly kind: 'trouble'; readonly errorId: string; readonly written: Written };
@@ -60,9 +62,9 @@ export function failureOf(error: unknown, logger: Logger, during: string): Failu
 function problemsOf(refusal: Refusal): readonly InputProblem[] {
   if (refusal.code === 'bad-input') return (refusal as Refusal<'bad-input'>).details.problems;
   if (refusal.code !== 'file-unreadable') return [];
-  const { what, mend } = refusalWords(refusal);
+  const { what, fix } = refusalWords(refusal, 'plain');
   const { field } = (refusal as Refusal<'file-unreadable'>).details;
-  return [{ field, message: `${what} ${mend}` }];
+  return [{ field, message: `${what} ${fix}` }];
 }
 
 export function failureMessage(failure: Failure): MessageView {
@@ -71,20 +73,17 @@ export function failureMessage(failure: Failure): MessageView {
     : troubleMessage(failure.errorId, failure.written);
 }
 
-function foreseen(error: unknown): { what: string; mend: string } | undefined {
+function foreseen(error: unknown): RefusalWords | undefined {
   if (error instanceof StaleControl) {
-    return {
-      what: 'This button or form is from an earlier time and can not be read any more; nothing was recorded.',
-      mend: 'Type `/loadline` and start from there.',
-    };
+    return { what: mrkdwn('refusal-stale-control'), fix: mrkdwn('refusal-stale-control-fix') };
   }
   if (error instanceof WebAPIPlatformError && TOO_LATE.has(error.data.error)) {
-    return { what: 'It took too long to open the form; nothing was recorded.', mend: 'Try once more.' };
+    return { what: mrkdwn('refusal-form-too-late'), fix: mrkdwn('refusal-form-too-late-fix') };
   }
   if (error instanceof WebAPIRateLimitedError) {
     return {
-      what: 'The chat platform asks for a pause.',
-      mend: `Try again in ${error.retryAfter === 1 ? '1 second' : `${error.retryAfter} seconds`}.`,
+      what: mrkdwn('refusal-platform-pause'),
+      fix: mrkdwn('refusal-too-much-at-once-fix', { seconds: error.retryAfter }),
     };
   }
   return undefined;

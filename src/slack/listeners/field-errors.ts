@@ -2,6 +2,7 @@
 import type { Directory, Profile } from '../../app/ports/directory.ts';
 import type { Actor } from '../../app/team/team.ts';
 import { visibleText } from '../../app/visible-text.ts';
+import { say } from '../../words/say.ts';
 import { ANSWER_PARTS, answerField, FIELDS } from '../ids.ts';
 import { troubleWords } from '../views/trouble-views.ts';
 import type { Failure } from './failure-words.ts';
@@ -28,7 +29,7 @@ export async function fieldErrors(
   }
   const { words, problems } = failure;
   if (problems.length === 0) {
-    return { [fallback]: await withNames(`${words.what} ${words.mend}`, actor, directory) };
+    return { [fallback]: await withNames(`${words.what} ${words.fix}`, actor, directory) };
   }
   const byField = new Map<string, string[]>();
   for (const { field, message } of problems) {
@@ -61,7 +62,7 @@ async function withNames(text: string, actor: Actor, directory: Directory): Prom
     profiles.flatMap((profile) => (profile ? [[profile.userId, profile.name] as const] : [])),
   );
   return text
-    .replace(/<@([A-Z0-9]+)>/g, (_, id: string) => names.get(id) ?? 'a colleague')
+    .replace(/<@([A-Z0-9]+)>/g, (_, id: string) => names.get(id) ?? say('refusal-a-colleague'))
     .replaceAll('`', '')
     .replaceAll('&lt;', '<')
     .replaceAll('&gt;', '>')

@@ -7,6 +7,7 @@ import type { AckFn, App, ViewResponseAction } from '@slack/bolt';
 import type { ModalView } from '@slack/types';
 import { Refusal } from '../../app/refusal.ts';
 import { AlreadyWritten, asOneRequest, GivenUp, settleWritten } from '../../app/written-once.ts';
+import { mrkdwn } from '../../words/say.ts';
 import { type FormSubmission, formSubmission } from '../door/incoming.ts';
 import type { MessageView } from '../views/message-view.ts';
 import { refusalMessage } from '../views/refusal-message.ts';
@@ -92,10 +93,7 @@ async function showLate(
   } catch (error) {
     logger.warn({ err: error }, 'A form was gone before its answer came.');
     if (verdict.kind === 'failure') return failureMessage(verdict.failure);
-    return refusalMessage({
-      what: 'The form was closed before its next step, so nothing was recorded.',
-      mend: 'Please open it again.',
-    });
+    return refusalMessage({ what: mrkdwn('refusal-form-closed'), fix: mrkdwn('refusal-form-closed-fix') });
   }
 }
 

@@ -1,7 +1,8 @@
-/** A refusal: what was wrong and how to mend it. */
+/** A refusal: what is wrong and what to do about it. */
 import type { InputProblem } from '../../app/refusal.ts';
-import { visibleText } from '../../app/visible-text.ts';
-import { escaped, mrkdwnOf, typed } from '../../words/typed-text.ts';
+import type { RefusalWords } from '../../words/refusals.ts';
+import { mrkdwn } from '../../words/say.ts';
+import { typed } from '../../words/typed-text.ts';
 import { bold, section } from './block-builders.ts';
 import { lineSections } from './line-sections.ts';
 import { type MessageView, messageView } from './message-view.ts';
@@ -9,32 +10,20 @@ import { type MessageView, messageView } from './message-view.ts';
 const PROBLEM_SECTIONS_MAX = 40;
 
 /**
- * @param words as `refusalWords` gives them.
- * @param problems of a `bad-input`; several are easier to read as a list than run together in `what`.
+ * @param words in the platform's markup
+ * @param problems of a `bad-input`; several are easier to read as a list than run together in `what`
  */
 export function refusalMessage(
-  { what, mend }: { readonly what: string; readonly mend: string },
+  { what, fix }: RefusalWords,
   problems: readonly InputProblem[] = [],
 ): MessageView {
-  if (problems.length < 2) return messageView([section(`${bold(safe(what))}\n${safe(mend)}`)]);
+  if (problems.length < 2) return messageView([section(`${bold(what)}\n${fix}`)]);
   return messageView([
     ...lineSections(
-      bold(`${problems.length} things are wrong`),
+      bold(mrkdwn('refusal-things-wrong', { count: problems.length })),
       problems.map(({ message }) => `• ${typed(message)}`),
-      { maxSections: PROBLEM_SECTIONS_MAX, more: (count) => `… and ${count} more.` },
+      { maxSections: PROBLEM_SECTIONS_MAX, more: (count) => mrkdwn('refusal-more-things', { count }) },
     ),
-    section(safe(mend)),
+    section(fix),
   ]);
-}
-
-/**
- * These words hold our own mentions and code beside what people typed, in which neither is left (`harmlessDetails`).
- * So mentions and code pass, and everything else becomes text, which nothing can ping, link or format with.
- */
-function safe(words: string): string {
-  return visibleText(words)
-    .replace(/\s+/g, ' ')
-    .split(/(<@[A-Z0-9]+>|`[^`]*`)/)
-    .map((part, i) => (i % 2 === 0 ? mrkdwnOf(part) : part.startsWith('`') ? escaped(part) : part))
-    .join('');
 }

@@ -308,7 +308,7 @@ describe('a form that is refused', () => {
   it('shows a refusal about no field at the first one, in plain words with names', async () => {
     platform.answer('users.info', { user: { profile: { display_name: 'Mira' } } });
     const bot = botUnderTest(platform);
-    const details = { teamName: 'Pier crew', facilitatorIds: [MIRA_ID], what: 'plan a sprint' };
+    const details = { teamName: 'Pier crew', facilitatorIds: [MIRA_ID], act: 'plan' as const };
     bot.useCases.previewPlan.mockRejectedValue(new Refusal('not-a-facilitator', details));
     const [ack] = (await bot.submit(sentForm(plan))) as [{ errors: Record<string, string> }];
     expect(ack.errors.name).toContain('Ask Mira.');

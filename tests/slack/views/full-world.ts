@@ -249,7 +249,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
       verdict: 'no plan' as const,
     })),
   };
-  const words = { what: filled(filling, 5_000), mend: filled(filling, 5_000) };
+  const words = { what: filled(filling, 5_000), fix: filled(filling, 5_000) };
   const messages: Record<string, MessageView> = {
     prompt: postMessage({ kind: 'daily-prompt', prompt }),
     'answered prompt': postMessage({

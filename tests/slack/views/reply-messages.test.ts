@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { Refusal } from '../../../src/app/refusal.ts';
 import { decodeValue, placeValue, sprintDayValue, sprintValue } from '../../../src/slack/button-values.ts';
 import { COMMANDS } from '../../../src/slack/command-table.ts';
 import { ACTIONS } from '../../../src/slack/ids.ts';
@@ -25,6 +26,7 @@ import {
 import { statusMessage } from '../../../src/slack/views/status-message.ts';
 import { troubleMessage } from '../../../src/slack/views/trouble-views.ts';
 import { valueRecordedMessage } from '../../../src/slack/views/value-recorded-message.ts';
+import { refusalWords } from '../../../src/words/refusals.ts';
 import { buttonsOf, mrkdwnTexts } from './view-checks.ts';
 import {
   baselineNamedOf,
@@ -193,9 +195,9 @@ describe('changes of sprint and team', () => {
 });
 
 describe('refusals', () => {
-  it('say what was wrong and how to mend it, mentions included', () => {
-    const words = { what: 'Only a facilitator of Harbour can close a sprint.', mend: 'Ask <@U0BEN>.' };
-    expect(refusalMessage(words).text).toBe(`${words.what}\n${words.mend}`);
+  it('say what is wrong and what to do about it, mentions included', () => {
+    const words = { what: 'Only a facilitator of Harbour can close a sprint.', fix: 'Ask <@U0BEN>.' };
+    expect(refusalMessage(words).text).toBe(`${words.what}\n${words.fix}`);
   });
 
   it('list several problems one by one', () => {
@@ -203,14 +205,18 @@ describe('refusals', () => {
       { field: 'title', message: 'Give the card a title.' },
       { field: 'estimate', message: 'Write points in halves.' },
     ];
-    expect(refusalMessage({ what: 'unused', mend: 'Mend it.' }, problems).text).toBe(
-      '2 things are wrong\n• Give the card a title.\n• Write points in halves.\nMend it.',
+    expect(refusalMessage({ what: 'unused', fix: 'Correct it.' }, problems).text).toBe(
+      '2 things are wrong\n• Give the card a title.\n• Write points in halves.\nCorrect it.',
     );
   });
 
   it('cannot ping through words that somebody typed', () => {
-    const view = refusalMessage({ what: 'There is no command “<!channel>”.', mend: 'A & B' });
-    expect(mrkdwnTexts(view.blocks)).toEqual(['*There is no command “&lt;!channel&gt;”.*\nA &amp; B']);
+    const view = refusalMessage(
+      refusalWords(new Refusal('unknown-command', { word: '<!channel>', near: '&' })),
+    );
+    expect(mrkdwnTexts(view.blocks)).toEqual([
+      '*There is no command “&lt;!channel&gt;”.*\nDid you mean `/loadline &amp;`? `/loadline help` lists them all.',
+    ]);
   });
 
   it('of our own making give a code for whoever runs the bot', () => {

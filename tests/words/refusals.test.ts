@@ -1,8 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import type { RefusalCode, RefusalDetails } from '../../src/app/refusal.ts';
 import { Refusal, refuseIfAny } from '../../src/app/refusal.ts';
-import { refusalWords } from '../../src/app/refusal-words.ts';
-import { REFUSAL_EXAMPLES as EXAMPLES } from './refusal-examples.ts';
+import { refusalWords } from '../../src/words/refusals.ts';
+import { REFUSAL_EXAMPLES as EXAMPLES } from '../app/refusal-examples.ts';
 
 const sprintName = 'Harbour 12';
 
@@ -13,18 +13,18 @@ function wordsOf<Code extends RefusalCode>(code: Code, details: RefusalDetails[C
 const CODES = Object.keys(EXAMPLES) as RefusalCode[];
 
 describe.each(CODES)('the refusal %s', (code) => {
-  const { what, mend } = wordsOf(code);
+  const { what, fix } = wordsOf(code);
 
   test('says in sentences what was wrong and how to mend it', () => {
-    for (const words of [what, mend]) {
+    for (const words of [what, fix]) {
       expect(words).toMatch(/^[A-Z`“].*[.?`]$/s);
       expect(words.length).toBeGreaterThan(10);
     }
-    expect(what).not.toBe(mend);
+    expect(what).not.toBe(fix);
   });
 
   test('names no code, nothing undefined and no object', () => {
-    for (const words of [what, mend]) {
+    for (const words of [what, fix]) {
       expect(words).not.toContain(code);
       expect(words).not.toMatch(/undefined|null|NaN|\[object|\$\{|TypeError/);
     }
@@ -33,35 +33,35 @@ describe.each(CODES)('the refusal %s', (code) => {
 
 describe('the words hold what the person needs', () => {
   test('facilitators are mentioned; a team without any says whom to ask', () => {
-    expect(wordsOf('not-a-facilitator').mend).toBe('Ask <@U1>, <@U2>.');
-    const { mend } = wordsOf('not-a-facilitator', { ...EXAMPLES['not-a-facilitator'], facilitatorIds: [] });
-    expect(mend).toBe('The team has no facilitator any more; ask whoever runs Loadline for you.');
+    expect(wordsOf('not-a-facilitator').fix).toBe('Ask <@U1> or <@U2>.');
+    const { fix } = wordsOf('not-a-facilitator', { ...EXAMPLES['not-a-facilitator'], facilitatorIds: [] });
+    expect(fix).toBe('The team no longer has anybody who can. Ask the person who runs Loadline for you.');
   });
 
   test('a product owner who is no member reads what they can do, and others do not', () => {
-    const { what, mend } = wordsOf('not-a-member', { teamName: 'Tugboats', isProductOwner: true });
+    const { what, fix } = wordsOf('not-a-member', { teamName: 'Tugboats', isProductOwner: true });
     expect(what).toContain('You are the product owner of Tugboats');
     for (const word of ['history', 'forecast', 'range', 'odds', 'value'])
-      expect(mend).toContain(`\`/loadline ${word}\``);
-    expect(wordsOf('not-a-member').mend).not.toContain('value');
+      expect(fix).toContain(`\`/loadline ${word}\``);
+    expect(wordsOf('not-a-member').fix).not.toContain('value');
   });
 
   test('who may record a value is named once, the product owner first; a team without either says whom to ask', () => {
-    expect(wordsOf('not-a-value-keeper').mend).toBe('Ask <@U3>, <@U1>.');
-    const { mend } = wordsOf('not-a-value-keeper', {
+    expect(wordsOf('not-a-value-keeper').fix).toBe('Ask <@U3> or <@U1>.');
+    const { fix } = wordsOf('not-a-value-keeper', {
       teamName: 'Tugboats',
       productOwnerId: undefined,
       facilitatorIds: [],
     });
-    expect(mend).toContain('ask whoever runs Loadline');
+    expect(fix).toContain('Ask the person who runs Loadline');
   });
 
   test('a sprint that is not there: its name, and ten of those that are at most', () => {
     const known = Array.from({ length: 12 }, (_, i) => `Quay ${i + 1}`);
-    const { what, mend } = wordsOf('no-such-sprint', { reference: 'Quay 99', known });
+    const { what, fix } = wordsOf('no-such-sprint', { reference: 'Quay 99', known });
     expect(what).toContain('“Quay 99”');
-    expect(mend).toContain('Quay 9, Quay 10, ….');
-    expect(mend).not.toContain('Quay 11');
+    expect(fix).toContain('Quay 9, Quay 10, …');
+    expect(fix).not.toContain('Quay 11');
     // Chosen in a form, it has no name that was typed.
     expect(wordsOf('no-such-sprint', { reference: '', known }).what).not.toContain('“');
   });
@@ -69,7 +69,7 @@ describe('the words hold what the person needs', () => {
   test('a sprint without a velocity says whether nothing was finished or nobody knows', () => {
     expect(wordsOf('no-velocity').what).toContain('Nothing was finished in Harbour 12');
     const unknown = wordsOf('no-velocity', { sprintName, finishedPoints: undefined });
-    expect(unknown.what).toContain('is not known');
+    expect(unknown.what).toContain('isn’t known');
     expect(wordsOf('sprint-not-closed', { sprintName, state: 'cancelled' }).what).toContain('was cancelled');
     expect(wordsOf('no-closed-sprint', { teamName: 'Tugboats', withVelocity: false }).what).toBe(
       'Tugboats has no closed sprint yet.',
@@ -79,12 +79,12 @@ describe('the words hold what the person needs', () => {
   test.each([
     ['too large', '“past.csv” is larger than 5 MB.', 'Split it'],
     ['not text', '“past.csv” is not a text file.', 'CSV (UTF-8)'],
-    ['no answer', 'The chat platform did not send “past.csv” in time.', 'again in a minute'],
-    ['not handed over', 'The chat platform did not hand over “past.csv”.', '`files:read`'],
+    ['no answer', 'The chat platform didn’t send “past.csv” in time.', 'again in a minute'],
+    ['not handed over', 'The chat platform didn’t hand over “past.csv”.', '`files:read`'],
   ] as const)('a file that was not read, being %s, is named with what to do', (why, said, todo) => {
-    const { what, mend } = wordsOf('file-unreadable', { field: 'past', fileName: 'past.csv', why });
+    const { what, fix } = wordsOf('file-unreadable', { field: 'past', fileName: 'past.csv', why });
     expect(what).toBe(said);
-    expect(mend).toContain(todo);
+    expect(fix).toContain(todo);
   });
 
   test('the name of a file is cut when it is as long as a sentence, never within a sign', () => {
@@ -94,28 +94,28 @@ describe('the words hold what the person needs', () => {
   });
 
   test('a cancelled sprint does not offer reopening', () => {
-    expect(wordsOf('sprint-over').mend).toContain('reopen');
-    expect(wordsOf('sprint-over', { sprintName, state: 'cancelled' }).mend).not.toContain('reopen');
+    expect(wordsOf('sprint-over').fix).toContain('reopen');
+    expect(wordsOf('sprint-over', { sprintName, state: 'cancelled' }).fix).not.toContain('reopen');
   });
 
   test('a card that is not there: its name, and those that are, twenty at most', () => {
-    expect(wordsOf('no-such-card').what).toContain('“LP-99”');
+    expect(wordsOf('no-such-card').what).toContain('“berth-99”');
     const many = Array.from({ length: 30 }, (_, i) => String(i + 1));
-    const { mend } = wordsOf('no-such-card', { reference: '99', known: many });
-    expect(mend).toContain('19, 20, …');
-    expect(mend).not.toContain('21');
-    expect(wordsOf('no-such-card', { reference: '', known: [] }).what).toBe('The card is not named.');
-    expect(wordsOf('no-such-card', { reference: '1', known: [] }).mend).toContain('/loadline pull');
+    const { fix } = wordsOf('no-such-card', { reference: '99', known: many });
+    expect(fix).toContain('19, 20, …');
+    expect(fix).not.toContain('21');
+    expect(wordsOf('no-such-card', { reference: '', known: [] }).what).toBe('Which card?');
+    expect(wordsOf('no-such-card', { reference: '1', known: [] }).fix).toContain('/loadline pull');
   });
 
   test('the example for an answer in words fits the number of cards', () => {
-    expect(wordsOf('unclear-words', { problems: ['x.'], cardCount: 1 }).mend).toContain('`3`');
-    expect(wordsOf('unclear-words', { problems: ['x.'], cardCount: 2 }).mend).toContain('`2, 0`');
+    expect(wordsOf('unclear-words', { problems: ['x.'], cardCount: 1 }).fix).toContain('`3`');
+    expect(wordsOf('unclear-words', { problems: ['x.'], cardCount: 2 }).fix).toContain('`2, 0`');
   });
 
   test('a mistyped command suggests one that is near, when there is one', () => {
-    expect(wordsOf('unknown-command').mend).toContain('/loadline plan');
-    expect(wordsOf('unknown-command', { word: 'zzz', near: undefined }).mend).not.toContain('Did you mean');
+    expect(wordsOf('unknown-command').fix).toContain('/loadline plan');
+    expect(wordsOf('unknown-command', { word: 'zzz', near: undefined }).fix).not.toContain('Did you mean');
   });
 
   test('every problem of a form is said', () => {

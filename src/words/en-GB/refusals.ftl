@@ -1,0 +1,212 @@
+### When the bot doesn't do what somebody asked for: what is wrong, and in a second message (…-fix) what to do about it.
+### Both are shown together; in a form, as plain text beside a field.
+
+refusal-no-team-here = This channel has no team yet.
+refusal-no-team-here-fix = Set one up here with `/loadline setup`, or use the command in your team’s own channel.
+
+refusal-set-up-in-channel = A team is set up in its channel, not in direct messages.
+refusal-set-up-in-channel-fix = Go to the team’s channel and type `/loadline setup` there.
+
+refusal-no-team-of-yours = You aren’t on the team that this belongs to.
+refusal-no-team-of-yours-fix = Ask the team’s facilitator to add you with `/loadline setup`, or set up a team in its channel.
+
+refusal-several-teams = You are on { NUMBER($count) } teams ({ SERIES($teams) }), so it isn’t clear which one you mean.
+refusal-several-teams-fix = Use the command in the team’s channel, use the buttons of the prompt, or reply in the prompt’s thread.
+
+refusal-not-a-member = Only members of { $team } can see or change its sprint.
+refusal-not-a-member-fix = Ask the team’s facilitator to add you with `/loadline setup`.
+
+# The person is the team's product owner, but not one of its members.
+refusal-owner-not-a-member = You are the product owner of { $team } but not a member of it, so you can’t see or change its cards and daily work.
+refusal-owner-not-a-member-fix = You can use `/loadline history`, `/loadline forecast`, `/loadline range`, `/loadline odds` and `/loadline value`. To work on cards as well, ask the team’s facilitator to add you as a member with `/loadline setup`.
+
+refusal-not-a-facilitator =
+    { $act ->
+        [plan] Only a facilitator of { $team } can plan a sprint.
+        [close] Only a facilitator of { $team } can close a sprint.
+        [cancel] Only a facilitator of { $team } can cancel a sprint.
+        [reopen] Only a facilitator of { $team } can reopen a sprint.
+        [change-settings] Only a facilitator of { $team } can change the team’s settings.
+        [change-measures] Only a facilitator of { $team } can change how the team measures.
+        [choose-baseline] Only a facilitator of { $team } can choose the baseline sprint.
+        [import] Only a facilitator of { $team } can import past sprints.
+       *[export] Only a facilitator of { $team } can export its sprints.
+    }
+
+refusal-not-a-value-keeper = Only the product owner of { $team } or a facilitator can record what a sprint was worth.
+
+# Who can do it instead. $people are mentions.
+refusal-ask-people = Ask { OR_LIST($people) }.
+refusal-nobody-to-ask = The team no longer has anybody who can. Ask the person who runs Loadline for you.
+
+refusal-nothing-stored = Nothing is stored about you here.
+refusal-nothing-stored-fix = There is nothing to copy and nothing to erase.
+
+refusal-last-facilitator = You are the only facilitator of { LIST($teams) }. Without one, nobody could plan or close its sprints.
+refusal-last-facilitator-fix = Choose another facilitator with `/loadline setup` in the team’s channel, then ask for your erasure again.
+
+refusal-channel-has-a-team = This channel already belongs to { $team }.
+refusal-channel-has-a-team-fix = Change that team with `/loadline setup`, or set up the new one in a channel of its own.
+
+# $problems are whole sentences.
+refusal-bad-input = { $problems }
+refusal-bad-input-fix = Not recorded. Please correct it and send it again.
+
+refusal-no-sprint-running = No sprint is running.
+refusal-no-sprint-running-fix = A facilitator can plan one with `/loadline plan`.
+
+refusal-sprint-not-begun = { $sprint } begins on { DAY($day) }.
+refusal-sprint-not-begun-fix = Come back on that day. If the sprint isn’t needed after all, a facilitator can cancel it with `/loadline cancel`.
+
+refusal-sprint-over =
+    { $state ->
+        [closed] { $sprint } is closed, so its numbers are final.
+       *[cancelled] { $sprint } was cancelled, so its numbers are final.
+    }
+refusal-sprint-over-fix =
+    { $state ->
+        [closed] Within 24 hours of closing, a facilitator can reopen it for corrections with `/loadline reopen`.
+       *[cancelled] A facilitator can plan a new sprint with `/loadline plan`.
+    }
+
+refusal-day-outside-sprint = “{ $day }” isn’t a day of { $sprint }, which runs from { DAY($first) } to { DAY($last) }.
+# $example is the sprint's first day as year-month-day.
+refusal-day-outside-sprint-fix = Give a day of the sprint as year-month-day, for example `/loadline answer { $example }`.
+
+refusal-day-not-come = { DAY($day) } is still to come.
+refusal-day-not-come-fix = Answer for today or for an earlier day of the sprint.
+
+refusal-no-such-card = There is no card “{ $card }” in this sprint.
+refusal-card-not-given = Which card?
+# $cards are numbers and short names, 20 at most.
+refusal-no-such-card-fix =
+    { $more ->
+        [no] Use its number or short name. Cards: { SERIES($cards) }. `/loadline cards` shows their titles.
+       *[yes] Use its number or short name. Cards: { SERIES($cards) }, …. `/loadline cards` shows their titles.
+    }
+refusal-no-cards-at-all-fix = The sprint has no cards yet; bring one in with `/loadline pull`.
+
+refusal-card-dropped = Card { $card } was dropped from the sprint.
+refusal-card-dropped-fix = If you want it after all, bring it in as a new card with `/loadline pull`.
+
+refusal-card-not-finished = Card { $card } isn’t finished, so there is nothing to reopen.
+refusal-card-not-finished-fix = Say what is left on it with `/loadline answer`.
+
+refusal-already-owner = Card { $card } is already yours.
+refusal-already-owner-fix = Answer for it with `/loadline answer`.
+
+refusal-not-card-owner = Only an owner of card { $card } or a facilitator can reopen it.
+refusal-not-card-owner-fix = Ask one of them, or become an owner first with `/loadline take`.
+
+refusal-too-many-cards = A sprint holds at most { NUMBER($limit) } cards.
+refusal-too-many-cards-fix = Put small things together on one card.
+
+refusal-no-cards-of-yours = You have no open card in { $sprint }.
+refusal-no-cards-of-yours-fix = Become an owner of one with `/loadline take` and its number; `/loadline cards` lists them.
+
+# $problems are whole sentences.
+refusal-unclear-words = Not recorded. { $problems }
+refusal-unclear-words-fix =
+    { $cards ->
+        [single] Write what is left, for example `3`, or `3 worked 1`. `same` and `away` work too.
+       *[several] Write what is left in the order of the list, for example `2, 0`, or name the card, for example `2: 3 worked 1`. `same` and `away` work too.
+    }
+
+refusal-no-sprint-to-reopen = There is no closed sprint to reopen.
+refusal-no-sprint-to-reopen-fix = `/loadline status` shows the one that is running.
+
+refusal-nothing-to-export = { $team } has no sprint yet, so there is nothing to export.
+refusal-nothing-to-export-fix = Plan its first sprint with `/loadline plan`, or bring in past sprints with `/loadline import`.
+
+refusal-no-closed-sprint =
+    { $needed ->
+        [velocity] { $team } has no closed sprint yet in which anything was finished.
+       *[any] { $team } has no closed sprint yet.
+    }
+refusal-no-closed-sprint-fix = Come back when its first sprint has closed, or let a facilitator bring in past sprints with `/loadline import`.
+
+refusal-no-such-sprint = There is no closed sprint called “{ $sprint }”.
+refusal-sprint-not-given = That isn’t one of the team’s closed sprints.
+refusal-no-such-sprint-fix =
+    { $more ->
+        [no] Write its name as in its verdict, or leave it out for the latest one. Closed sprints: { SERIES($sprints) }.
+       *[yes] Write its name as in its verdict, or leave it out for the latest one. Closed sprints: { SERIES($sprints) }, ….
+    }
+
+refusal-sprint-not-closed =
+    { $state ->
+        [open] { $sprint } hasn’t closed yet.
+       *[cancelled] { $sprint } was cancelled.
+    }
+refusal-sprint-not-closed-fix =
+    { $state ->
+        [open] Come back when its verdict is posted, or choose a sprint that has closed.
+       *[cancelled] Cancelled sprints never count as history; choose a sprint that has closed.
+    }
+
+refusal-no-velocity =
+    { $finished ->
+        [unknown] It isn’t known how many points were finished in { $sprint }, so nothing can be compared with it.
+       *[nothing] Nothing was finished in { $sprint }, so nothing can be compared with it.
+    }
+refusal-no-velocity-fix = Choose a closed sprint in which something was finished.
+
+refusal-days-taken = { $sprint } can’t be open at the same time as { $other }: they share some days.
+refusal-days-taken-fix = Close or cancel { $other } first, or bring the correction up at the retrospective.
+
+refusal-reopen-too-late = { $sprint } closed more than 24 hours ago, so its numbers are final.
+refusal-reopen-too-late-fix = Bring up at the retrospective what was wrong with them.
+
+refusal-unknown-command = There is no command “{ $word }”.
+refusal-unknown-command-fix = `/loadline help` lists them all.
+refusal-unknown-command-near-fix = Did you mean `/loadline { $near }`? `/loadline help` lists them all.
+
+# $problem says what is missing, in a sentence without a capital.
+refusal-bad-argument = `/loadline { $command }` isn’t clear: { $problem }
+refusal-bad-argument-fix = Write it like this, for example: `/loadline { $command } { $example }`
+
+refusal-key-taken = { $sprint } already has a card { $name }.
+refusal-key-taken-fix = Give the new card a short name of its own.
+
+refusal-no-draft = This plan has already been committed to, or its draft is gone.
+refusal-no-draft-fix = `/loadline status` shows the running sprint; `/loadline plan` begins a new plan.
+
+refusal-sprint-changed = Not recorded: the sprint’s cards have changed since this form was opened.
+refusal-sprint-changed-fix = Open the form again with `/loadline answer`.
+
+refusal-too-much-at-once = That was too much at once, so it wasn’t done.
+refusal-too-much-at-once-fix =
+    { $seconds ->
+        [one] Try again in { NUMBER($seconds) } second.
+       *[other] Try again in { NUMBER($seconds) } seconds.
+    }
+
+refusal-file-too-large = “{ $file }” is larger than 5 MB.
+refusal-file-too-large-fix = Split it into several files, or leave out what isn’t asked for.
+refusal-file-not-text = “{ $file }” is not a text file.
+refusal-file-not-text-fix = Save it from your spreadsheet as CSV (UTF-8) and choose that file, or paste its lines into the form instead.
+refusal-file-no-answer = The chat platform didn’t send “{ $file }” in time.
+refusal-file-no-answer-fix = Send the form again in a minute, or paste its lines into the form instead.
+refusal-file-not-handed-over = The chat platform didn’t hand over “{ $file }”.
+refusal-file-not-handed-over-fix = Choose the file again, or paste its lines into the form instead. If that doesn’t help, ask the person who runs Loadline whether it may read files (`files:read`).
+
+# A button or a form of an old message.
+refusal-stale-control = Not recorded: this button or form is too old to be read.
+refusal-stale-control-fix = Type `/loadline` and start from there.
+refusal-form-too-late = Not recorded: it took too long to open the form.
+refusal-form-too-late-fix = Please try again.
+refusal-form-closed = Not recorded: the form was closed before its next step.
+refusal-form-closed-fix = Please open it again.
+refusal-not-installed = Not recorded: Loadline isn’t installed in this workspace, or was removed from it.
+refusal-not-installed-fix = Somebody who may install apps here can add it: { $url }
+refusal-platform-pause = The chat platform asks for a pause.
+
+# Heads the list when a form has several problems.
+refusal-things-wrong =
+    { $count ->
+        [one] { NUMBER($count) } thing is wrong
+       *[other] { NUMBER($count) } things are wrong
+    }
+refusal-more-things = … and { NUMBER($count) } more.
+# In place of a person whose name can't be looked up.
+refusal-a-colleague = a colleague

@@ -1,0 +1,174 @@
+/** The one place that turns a refusal's code into what the person reads: what is wrong, and what to do about it. */
+import type { Refusal, RefusalCode, RefusalDetails } from '../app/refusal.ts';
+import type { Form } from './language.ts';
+import { type ArgumentsOf, Markup, type MessageId, mrkdwn, say } from './say.ts';
+import { mention } from './typed-text.ts';
+
+export interface RefusalWords {
+  /** What is wrong. */
+  readonly what: string;
+  /** What to do about it. */
+  readonly fix: string;
+}
+
+/** Says a message as plain text, or as markup in which what people typed is escaped. */
+type Speak = <Id extends MessageId>(id: Id, ...args: ArgumentsOf<Id>) => string;
+
+/** Most names or cards that are listed. */
+const SPRINTS_LISTED = 10;
+const CARDS_LISTED = 20;
+/** Longest name of a file, in characters, that is said in full: names can be as long as a sentence. */
+const FILE_NAME_MAX = 80;
+
+type Told = { readonly [Code in RefusalCode]: (details: RefusalDetails[Code], speak: Speak) => RefusalWords };
+
+/** Refusals whose messages are named after their code and take its details as they are. */
+type Plain = {
+  [Code in RefusalCode]: `refusal-${Code}` extends MessageId
+    ? `refusal-${Code}-fix` extends MessageId
+      ? Code
+      : never
+    : never;
+}[RefusalCode];
+
+/** Says `refusal-CODE` and `refusal-CODE-fix`, both with the same arguments where they take any. */
+function both<Code extends Plain>(
+  speak: Speak,
+  code: Code,
+  ...args: ArgumentsOf<`refusal-${Code}`>
+): RefusalWords {
+  const tell = speak as (id: string, ...args: readonly unknown[]) => string;
+  return { what: tell(`refusal-${code}`, ...args), fix: tell(`refusal-${code}-fix`, ...args) };
+}
+
+function askPeople(speak: Speak, userIds: readonly (string | undefined)[]): string {
+  const people = [...new Set(userIds.filter((id) => id !== undefined))].map((id) => new Markup(mention(id)));
+  return people.length > 0 ? speak('refusal-ask-people', { people }) : speak('refusal-nobody-to-ask');
+}
+
+const TOLD: Told = {
+  'no-team-here': (_, speak) => both(speak, 'no-team-here'),
+  'set-up-in-channel': (_, speak) => both(speak, 'set-up-in-channel'),
+  'no-team-of-yours': (_, speak) => both(speak, 'no-team-of-yours'),
+  'several-teams': ({ teamNames }, speak) =>
+    both(speak, 'several-teams', { count: teamNames.length, teams: teamNames }),
+  'not-a-member': ({ teamName, isProductOwner }, speak) =>
+    isProductOwner
+      ? {
+          what: speak('refusal-owner-not-a-member', { team: teamName }),
+          fix: speak('refusal-owner-not-a-member-fix'),
+        }
+      : both(speak, 'not-a-member', { team: teamName }),
+  'not-a-facilitator': ({ teamName, facilitatorIds, act }, speak) => ({
+    what: speak('refusal-not-a-facilitator', { team: teamName, act }),
+    fix: askPeople(speak, facilitatorIds),
+  }),
+  'not-a-value-keeper': ({ teamName, productOwnerId, facilitatorIds }, speak) => ({
+    what: speak('refusal-not-a-value-keeper', { team: teamName }),
+    fix: askPeople(speak, [productOwnerId, ...facilitatorIds]),
+  }),
+  'nothing-stored': (_, speak) => both(speak, 'nothing-stored'),
+  'last-facilitator': ({ teamNames }, speak) => both(speak, 'last-facilitator', { teams: teamNames }),
+  'channel-has-a-team': ({ teamName }, speak) => both(speak, 'channel-has-a-team', { team: teamName }),
+  'bad-input': ({ problems }, speak) => ({
+    what: speak('refusal-bad-input', { problems: problems.map(({ message }) => message).join(' ') }),
+    fix: speak('refusal-bad-input-fix'),
+  }),
+  'no-sprint-running': (_, speak) => both(speak, 'no-sprint-running'),
+  'sprint-not-begun': ({ sprintName, startsOn }, speak) =>
+    both(speak, 'sprint-not-begun', { sprint: sprintName, day: startsOn }),
+  'sprint-over': ({ sprintName, state }, speak) => both(speak, 'sprint-over', { sprint: sprintName, state }),
+  'day-outside-sprint': ({ sprintName, day, startsOn, endsOn }, speak) => ({
+    what: speak('refusal-day-outside-sprint', { day, sprint: sprintName, first: startsOn, last: endsOn }),
+    fix: speak('refusal-day-outside-sprint-fix', { example: startsOn }),
+  }),
+  'day-not-come': ({ day }, speak) => both(speak, 'day-not-come', { day }),
+  'no-such-card': ({ reference, known }, speak) => ({
+    what:
+      reference === '' ? speak('refusal-card-not-given') : speak('refusal-no-such-card', { card: reference }),
+    fix:
+      known.length === 0
+        ? speak('refusal-no-cards-at-all-fix')
+        : speak('refusal-no-such-card-fix', {
+            cards: known.slice(0, CARDS_LISTED),
+            more: known.length > CARDS_LISTED ? 'yes' : 'no',
+          }),
+  }),
+  'card-dropped': ({ card }, speak) => both(speak, 'card-dropped', { card }),
+  'card-not-finished': ({ card }, speak) => both(speak, 'card-not-finished', { card }),
+  'already-owner': ({ card }, speak) => both(speak, 'already-owner', { card }),
+  'not-card-owner': ({ card }, speak) => both(speak, 'not-card-owner', { card }),
+  'too-many-cards': ({ limit }, speak) => both(speak, 'too-many-cards', { limit }),
+  'no-cards-of-yours': ({ sprintName }, speak) => both(speak, 'no-cards-of-yours', { sprint: sprintName }),
+  'unclear-words': ({ problems, cardCount }, speak) => ({
+    what: speak('refusal-unclear-words', { problems: problems.join(' ') }),
+    fix: speak('refusal-unclear-words-fix', { cards: cardCount === 1 ? 'single' : 'several' }),
+  }),
+  'no-sprint-to-reopen': (_, speak) => both(speak, 'no-sprint-to-reopen'),
+  'nothing-to-export': ({ teamName }, speak) => both(speak, 'nothing-to-export', { team: teamName }),
+  'no-closed-sprint': ({ teamName, withVelocity }, speak) =>
+    both(speak, 'no-closed-sprint', { team: teamName, needed: withVelocity ? 'velocity' : 'any' }),
+  'no-such-sprint': ({ reference, known }, speak) => ({
+    what:
+      reference === ''
+        ? speak('refusal-sprint-not-given')
+        : speak('refusal-no-such-sprint', { sprint: reference }),
+    fix: speak('refusal-no-such-sprint-fix', {
+      sprints: known.slice(0, SPRINTS_LISTED),
+      more: known.length > SPRINTS_LISTED ? 'yes' : 'no',
+    }),
+  }),
+  'sprint-not-closed': ({ sprintName, state }, speak) =>
+    both(speak, 'sprint-not-closed', { sprint: sprintName, state }),
+  'no-velocity': ({ sprintName, finishedPoints }, speak) =>
+    both(speak, 'no-velocity', {
+      sprint: sprintName,
+      finished: finishedPoints === undefined ? 'unknown' : 'nothing',
+    }),
+  'days-taken': ({ sprintName, otherName }, speak) =>
+    both(speak, 'days-taken', { sprint: sprintName, other: otherName }),
+  'reopen-too-late': ({ sprintName }, speak) => both(speak, 'reopen-too-late', { sprint: sprintName }),
+  'unknown-command': ({ word, near }, speak) => ({
+    what: speak('refusal-unknown-command', { word }),
+    fix:
+      near === undefined
+        ? speak('refusal-unknown-command-fix')
+        : speak('refusal-unknown-command-near-fix', { near }),
+  }),
+  'bad-argument': ({ command, problem, example }, speak) => ({
+    what: speak('refusal-bad-argument', { command, problem }),
+    fix: speak('refusal-bad-argument-fix', { command, example }),
+  }),
+  'key-taken': ({ key, sprintName }, speak) => both(speak, 'key-taken', { name: key, sprint: sprintName }),
+  'no-draft': (_, speak) => both(speak, 'no-draft'),
+  'sprint-changed': (_, speak) => both(speak, 'sprint-changed'),
+  'too-much-at-once': ({ waitSeconds }, speak) => ({
+    what: speak('refusal-too-much-at-once'),
+    fix: speak('refusal-too-much-at-once-fix', { seconds: waitSeconds }),
+  }),
+  'file-unreadable': ({ fileName, why }, speak) => {
+    const file = shortName(fileName);
+    const code = FILE_CODES[why];
+    return { what: speak(`refusal-file-${code}`, { file }), fix: speak(`refusal-file-${code}-fix`) };
+  },
+};
+
+const FILE_CODES = {
+  'too large': 'too-large',
+  'not text': 'not-text',
+  'no answer': 'no-answer',
+  'not handed over': 'not-handed-over',
+} as const;
+
+function shortName(fileName: string): string {
+  const signs = [...fileName];
+  return signs.length <= FILE_NAME_MAX ? fileName : `${signs.slice(0, FILE_NAME_MAX - 1).join('')}…`;
+}
+
+/** @param form plain text, or the platform's markup, in which what people typed is escaped */
+export function refusalWords<Code extends RefusalCode>(
+  refusal: Refusal<Code>,
+  form: Form = 'mrkdwn',
+): RefusalWords {
+  return TOLD[refusal.code](refusal.details, form === 'plain' ? say : mrkdwn);
+}
