@@ -4,6 +4,9 @@ import { cardLine, statesOf } from '../../src/app/cards/card-line.ts';
 import { Refusal } from '../../src/app/refusal.ts';
 import { sentFile } from '../../src/slack/files/sent-file.ts';
 import { failureMessage } from '../../src/slack/listeners/failure-words.ts';
+import { dailyPromptMessage } from '../../src/slack/views/answering/prompt-messages.ts';
+import { dropFormView } from '../../src/slack/views/cards/card-forms.ts';
+import { ownerNeededMessage } from '../../src/slack/views/cards/card-messages.ts';
 import { eraseFormView } from '../../src/slack/views/erase-form-view.ts';
 import { forecastQuestionMessage } from '../../src/slack/views/forecast-form-view.ts';
 import {
@@ -13,20 +16,15 @@ import {
 } from '../../src/slack/views/import-export-messages.ts';
 import { importFormView, importPreviewView } from '../../src/slack/views/import-form-view.ts';
 import { notInstalledMessage } from '../../src/slack/views/not-installed-message.ts';
-import { ownerNeededMessage } from '../../src/slack/views/owner-needed-message.ts';
 import {
   copyComment,
   copySentMessage,
   erasedMessage,
   privacyMessage,
 } from '../../src/slack/views/privacy-message.ts';
-import { recordedMessage } from '../../src/slack/views/recorded-message.ts';
 import { refusalMessage } from '../../src/slack/views/refusal-message.ts';
-import {
-  adviceSharedReply,
-  statusSharedReply,
-  teamSavedReply,
-} from '../../src/slack/views/sprint-change-messages.ts';
+import { adviceSharedReply, statusSharedReply } from '../../src/slack/views/sprint-change-messages.ts';
+import { teamSavedReply } from '../../src/slack/views/team/team-messages.ts';
 import {
   doneFormView,
   refusedFormView,
@@ -123,8 +121,9 @@ export function everyView(text: string): Record<string, object> {
     ...forms,
     done: doneFormView(refused),
     refused: refusedFormView(refused),
+    'nothing to drop': dropFormView({ heading: typedHeading, cards: [] }),
     'owner needed': ownerNeededMessage({ heading: typedHeading, cards: typedCards }),
-    recorded: recordedMessage(promptOf({ ...typedHeading, cards: typedCards })),
+    recorded: dailyPromptMessage(promptOf({ ...typedHeading, cards: typedCards })),
     ...refusalsWith(text),
     import: importFormView({ team, knownSprints: 3 }, 'D1'),
     'import preview': importPreviewView({ ...preview, problems: [], warnings: [text] }, given, 'D1'),

@@ -29,7 +29,7 @@ function harmWith(text: string): [view: string, harm: string[]][] {
 
 /** Functions that give a whole message or form, or blocks of one, to others. */
 function viewFunctions(): string[] {
-  return globSync('*.ts', { cwd: VIEWS }).flatMap((file) => {
+  return globSync('**/*.ts', { cwd: VIEWS }).flatMap((file) => {
     const text = readFileSync(join(VIEWS, file), 'utf8');
     const { program } = parseSync(file, text);
     return program.body.flatMap((statement) => {

@@ -21,10 +21,7 @@ it('knows every word of the command table', () => {
   for (const { word } of COMMANDS) expect(nearestCommandWord(word)).toBe(word);
 });
 
-it('declares each word once, with a usage and examples that begin with it', () => {
+it('declares each word once', () => {
   const words = COMMANDS.map(({ word }) => word);
   expect(new Set(words).size).toBe(words.length);
-  for (const { word, usage, examples } of COMMANDS) {
-    expect([usage, ...examples].filter((text) => !text.startsWith(word))).toEqual([]);
-  }
 });

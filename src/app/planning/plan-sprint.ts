@@ -40,14 +40,23 @@ export interface RecentSprint {
   readonly verdict: Verdict | undefined;
 }
 
+export type PlanWarning =
+  | {
+      readonly code: 'off-scale';
+      readonly cardNumbers: readonly number[];
+      readonly scale: readonly number[];
+    }
+  | { readonly code: 'no-owner'; readonly cardNumbers: readonly number[] }
+  | { readonly code: 'no-card' | 'no-working-day' };
+
 export interface PlanPreview {
   readonly team: Team;
   readonly input: PlanInput;
   readonly cards: readonly CardLine[];
   readonly commitmentPoints: number;
   readonly workingDays: number;
-  /** Full sentences about what may be a slip; none stops the plan. */
-  readonly warnings: readonly string[];
+  /** What may be a slip; none stops the plan. */
+  readonly warnings: readonly PlanWarning[];
   /** The latest closed sprints, latest first, three at most. */
   readonly recent: readonly RecentSprint[];
   /** How much to commit to on the plan's own days. */
@@ -120,31 +129,19 @@ function commitmentOf(cards: readonly CardLine[]): number {
   return cards.reduce((total, { estimatePoints }) => total + estimatePoints, 0);
 }
 
-function warningsOf(cards: readonly CardLine[], team: Team, input: PlanInput): string[] {
-  const warnings: string[] = [];
-  const list = (some: readonly CardLine[]): string => some.map(({ number }) => number).join(', ');
-  const offScale = cards.filter(({ estimatePoints }) => !isOnScale(estimatePoints, team.scale));
-  if (offScale.length > 0) {
-    warnings.push(
-      `${offScale.length === 1 ? 'The estimate of card' : 'The estimates of cards'} ${list(offScale)} ` +
-        `${offScale.length === 1 ? 'is' : 'are'} not on your scale (${team.scale.join(', ')}), so the on-scale share can never count ${offScale.length === 1 ? 'it' : 'them'}.`,
-    );
-  }
-  const ownerless = cards.filter(({ ownerIds }) => ownerIds.length === 0);
-  if (ownerless.length > 0) {
-    warnings.push(
-      `${ownerless.length === 1 ? 'Card' : 'Cards'} ${list(ownerless)} ${ownerless.length === 1 ? 'has' : 'have'} no owner yet, so nobody is asked about ${ownerless.length === 1 ? 'it' : 'them'} until somebody takes ${ownerless.length === 1 ? 'it' : 'them'}.`,
-    );
-  }
-  if (cards.length === 0) {
-    warnings.push(
-      'There is no card, so there is no commitment: all work will count as pulled in, and the verdict will be “no plan”.',
-    );
-  }
-  if (workingDaysFromTo(input.startsOn, input.endsOn, team.workingDays).length === 0) {
-    warnings.push('No working day of the team lies in this sprint, so nobody will be asked.');
-  }
-  return warnings;
+function warningsOf(cards: readonly CardLine[], team: Team, input: PlanInput): PlanWarning[] {
+  const numbers = (some: readonly CardLine[]): number[] => some.map(({ number }) => number);
+  const offScale = numbers(cards.filter(({ estimatePoints }) => !isOnScale(estimatePoints, team.scale)));
+  const ownerless = numbers(cards.filter(({ ownerIds }) => ownerIds.length === 0));
+  const workingDays = workingDaysFromTo(input.startsOn, input.endsOn, team.workingDays);
+  return [
+    ...(offScale.length > 0
+      ? [{ code: 'off-scale', cardNumbers: offScale, scale: team.scale } as const]
+      : []),
+    ...(ownerless.length > 0 ? [{ code: 'no-owner', cardNumbers: ownerless } as const] : []),
+    ...(cards.length === 0 ? [{ code: 'no-card' } as const] : []),
+    ...(workingDays.length === 0 ? [{ code: 'no-working-day' } as const] : []),
+  ];
 }
 
 function sprintCards(sprintId: string, addedBy: string, plan: ReadPlan): SprintCard[] {

@@ -12,12 +12,12 @@ import {
   sprintValue,
 } from '../button-values.ts';
 import { ACTIONS } from '../ids.ts';
-import { answerFormView } from '../views/answer-form-view.ts';
-import { cardsMessage } from '../views/cards-message.ts';
-import { growthMessage } from '../views/growth-message.ts';
-import { helpMessage } from '../views/help-message.ts';
+import { answerFormView } from '../views/answering/answer-form.ts';
+import { growthMessage } from '../views/answering/growth-message.ts';
+import { dailyPromptMessage } from '../views/answering/prompt-messages.ts';
+import { cardsMessage } from '../views/cards/card-messages.ts';
+import { helpMessage } from '../views/help.ts';
 import { postMessage } from '../views/post-message.ts';
-import { recordedMessage } from '../views/recorded-message.ts';
 import {
   adviceSharedReply,
   sprintReopenedReply,
@@ -84,7 +84,7 @@ export const BUTTON_HANDLERS: Readonly<Record<string, ButtonHandler>> = {
     const { actor, triggerId, replyTo } = presser;
     // Records nothing as long as the growth is unexplained; tells which cards grew by how much.
     const outcome = await useCases.recordAnswers(actor, input);
-    if (outcome.kind === 'recorded') return presser.replace(recordedMessage(outcome.prompt));
+    if (outcome.kind === 'recorded') return presser.replace(dailyPromptMessage(outcome.prompt));
     const form = await useCases.answerForm(actor, { sprintId: input.sprintId, day: input.day });
     await openForm(client, triggerId, answerFormView(form, outcome, replyTo));
   },
@@ -180,7 +180,7 @@ async function recordExplained(
 
 /** What follows an answer that was not given in a form. */
 export function outcomeMessage(outcome: AnswerOutcome) {
-  return outcome.kind === 'recorded' ? recordedMessage(outcome.prompt) : growthMessage(outcome);
+  return outcome.kind === 'recorded' ? dailyPromptMessage(outcome.prompt) : growthMessage(outcome);
 }
 
 function opens(make: PlaceFormMaker): ButtonHandler {

@@ -6,15 +6,15 @@ import { isDay } from '../../sprint/calendar.ts';
 import type { CommandWord } from '../command-table.ts';
 import { baselineNamedMessage } from '../views/baseline-named-message.ts';
 import {
+  cardsMessage,
   droppedMessage,
   pulledMessage,
   reopenedCardMessage,
   takenMessage,
-} from '../views/card-change-messages.ts';
-import { cardsMessage } from '../views/cards-message.ts';
+} from '../views/cards/card-messages.ts';
 import { forecastQuestionMessage } from '../views/forecast-form-view.ts';
-import { helpMessage } from '../views/help-message.ts';
-import { overviewMessage } from '../views/overview-message.ts';
+import { helpMessage } from '../views/help.ts';
+import { overviewMessage } from '../views/overview.ts';
 import { sprintReopenedReply } from '../views/sprint-change-messages.ts';
 import { valueRecordedMessage } from '../views/value-recorded-message.ts';
 import { type Asker, openForm } from './asker.ts';

@@ -5,19 +5,15 @@ import { DEFAULT_THRESHOLDS, type Thresholds } from '../../sprint/thresholds.ts'
 import { decodeValue } from '../button-values.ts';
 import { answerContext, personContext, setupContext, sprintContext, teamContext } from '../form-contexts.ts';
 import { FIELDS, FIRST_SPRINT, FORMS } from '../ids.ts';
-import { answerFormView } from '../views/answer-form-view.ts';
+import { answerFormView } from '../views/answering/answer-form.ts';
+import { dailyPromptMessage } from '../views/answering/prompt-messages.ts';
 import { baselineNamedMessage } from '../views/baseline-named-message.ts';
-import { droppedMessage, pulledMessage } from '../views/card-change-messages.ts';
-import { planPreviewView } from '../views/plan-preview-view.ts';
+import { droppedMessage, pulledMessage } from '../views/cards/card-messages.ts';
+import { planPreviewView } from '../views/planning/plan-forms.ts';
+import { planCommittedReply } from '../views/planning/plan-messages.ts';
 import { erasedMessage } from '../views/privacy-message.ts';
-import { recordedMessage } from '../views/recorded-message.ts';
-import {
-  measuresSavedReply,
-  planCommittedReply,
-  sprintCancelledReply,
-  sprintClosedReply,
-  teamSavedReply,
-} from '../views/sprint-change-messages.ts';
+import { sprintCancelledReply, sprintClosedReply } from '../views/sprint-change-messages.ts';
+import { measuresSavedReply, teamSavedReply } from '../views/team/team-messages.ts';
 import { valueRecordedMessage } from '../views/value-recorded-message.ts';
 import type { FormHandler } from './form-outcome.ts';
 import { submitImport } from './import-submission.ts';
@@ -89,7 +85,7 @@ export const FORM_HANDLERS: Readonly<Record<string, FormHandler>> = {
       answers: fields.answers(),
       takeCardIds,
     });
-    if (outcome.kind === 'recorded') return { next: 'close', say: recordedMessage(outcome.prompt) };
+    if (outcome.kind === 'recorded') return { next: 'close', say: dailyPromptMessage(outcome.prompt) };
     const form = await useCases.answerForm(actor, { sprintId, day });
     return { next: 'show', how: 'in place', view: answerFormView(form, outcome, replyTo) };
   },

@@ -1,7 +1,7 @@
 /** The bot's home page: made anew each time somebody opens it. */
 import type { App } from '@slack/bolt';
 import { homeOpened } from '../door/incoming.ts';
-import { homeView } from '../views/home-view.ts';
+import { homeView } from '../views/overview.ts';
 import { contextOf } from './context-of.ts';
 import { failureMessage, failureOf } from './failure-words.ts';
 

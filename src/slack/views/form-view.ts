@@ -1,5 +1,6 @@
 /** The frame of a form. */
 import type { ModalView } from '@slack/types';
+import { say } from '../../words/say.ts';
 import { plain } from './block-builders.ts';
 
 const TITLE_MAX_LENGTH = 24;
@@ -23,8 +24,18 @@ export function formView(frame: FormFrame, blocks: ModalView['blocks']): ModalVi
     callback_id: frame.callbackId,
     title: plain(frame.title, TITLE_MAX_LENGTH),
     submit: plain(frame.submit, TITLE_MAX_LENGTH),
-    close: plain(frame.leave ?? 'Leave', TITLE_MAX_LENGTH),
+    close: plain(frame.leave ?? say('form-cancel'), TITLE_MAX_LENGTH),
     private_metadata: frame.context,
+    blocks,
+  };
+}
+
+/** Says something in place of a form, with nothing to send off. */
+export function noticeView(title: string, blocks: ModalView['blocks']): ModalView {
+  return {
+    type: 'modal',
+    title: plain(title, TITLE_MAX_LENGTH),
+    close: plain(say('form-close'), TITLE_MAX_LENGTH),
     blocks,
   };
 }

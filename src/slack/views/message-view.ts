@@ -1,9 +1,10 @@
 /**
- * A message: its blocks, and the text that stands for all of them wherever blocks are not shown or are not
- * read aloud. The text is made from the blocks, so that the two never tell different things.
+ * A message: its blocks, and the text that replaces them wherever blocks are not shown or are not
+ * read aloud. The text is made from the blocks, so that the two never say different things.
  */
 import type { Block, KnownBlock } from '@slack/types';
-import { mrkdwnOf, typed } from '../../words/typed-text.ts';
+import { mrkdwn } from '../../words/say.ts';
+import { mrkdwnOf } from '../../words/typed-text.ts';
 
 /** Longest `text` of a message, in characters. */
 export const TEXT_MAX_LENGTH = 4_000;
@@ -31,13 +32,10 @@ function fallbackText(blocks: readonly KnownBlock[]): string {
   const whole = lines.join('\n');
   if (whole.length <= TEXT_MAX_LENGTH) return whole;
   let kept = lines.length;
-  const cut = (): string => [...lines.slice(0, kept), moreLines(lines.length - kept)].join('\n');
+  const cut = (): string =>
+    [...lines.slice(0, kept), mrkdwn('message-more-lines', { lines: lines.length - kept })].join('\n');
   while (kept > 0 && cut().length > TEXT_MAX_LENGTH) kept -= 1;
   return cut();
-}
-
-function moreLines(count: number): string {
-  return count === 1 ? 'The message itself has 1 more line.' : `The message itself has ${count} more lines.`;
 }
 
 function wordsOf(block: KnownBlock | Block): string[] {
@@ -50,12 +48,12 @@ function wordsOf(block: KnownBlock | Block): string[] {
     case 'context':
       return known.elements.flatMap((element) => ('text' in element ? [textWords(element)] : []));
     case 'image':
-      return [`Chart: ${typed(known.alt_text)}`];
+      return [mrkdwn('message-chart', { words: known.alt_text })];
     case 'actions': {
       const labels = known.elements.flatMap((element) =>
-        element.type === 'button' ? [mrkdwnOf(element.text.text)] : [],
+        element.type === 'button' ? [element.text.text] : [],
       );
-      return labels.length > 0 ? [`Buttons: ${labels.join(', ')}`] : [];
+      return labels.length > 0 ? [mrkdwn('message-buttons', { labels })] : [];
     }
     default:
       return [];

@@ -2,15 +2,14 @@
 import type { ContentOf, MessageContent } from '../../app/posting/message-content.ts';
 import type { PostKind } from '../../app/posting/posts.ts';
 import { sharedAdviceMessage } from './advice-message.ts';
+import { dailyPromptMessage, lastCallMessage, reminderMessage } from './answering/prompt-messages.ts';
 import { cancelledMessage } from './cancelled-message.ts';
+import { ownerNeededMessage } from './cards/card-messages.ts';
 import type { ChartImage } from './chart-image.ts';
-import { dailyPromptMessage } from './daily-prompt-message.ts';
 import type { MessageView } from './message-view.ts';
-import { ownerNeededMessage } from './owner-needed-message.ts';
-import { planMessage } from './plan-message.ts';
-import { lastCallMessage, reminderMessage } from './reminder-messages.ts';
+import { planMessage } from './planning/plan-messages.ts';
 import { sharedStatusMessage } from './status-message.ts';
-import { teamSetUpMessage } from './team-set-up-message.ts';
+import { teamSetUpMessage } from './team/team-messages.ts';
 import { verdictMessage } from './verdict-message.ts';
 
 const VIEWS: { readonly [Kind in PostKind]: (content: ContentOf<Kind>, chart?: ChartImage) => MessageView } =

@@ -145,17 +145,13 @@ describe('the preview', () => {
     const { h, team } = await withTeam();
     const input = h.planInput(team, { cards: 'A, 4, @Ben\nB, 7\nC, 5\nD, 34, @Chi' });
     expect((await previewPlan(h.deps, ana, input)).warnings).toEqual([
-      'The estimates of cards 1, 2 are not on your scale (1, 2, 3, 5, 8, 13, 21), so the on-scale share can never count them.',
-      'Cards 2, 3 have no owner yet, so nobody is asked about them until somebody takes them.',
+      { code: 'off-scale', cardNumbers: [1, 2], scale: team.scale },
+      { code: 'no-owner', cardNumbers: [2, 3] },
     ]);
     const none = await previewPlan(h.deps, ana, h.planInput(team, { cards: '\n' }));
-    expect(none.warnings).toEqual([
-      'There is no card, so there is no commitment: all work will count as pulled in, and the verdict will be “no plan”.',
-    ]);
+    expect(none.warnings).toEqual([{ code: 'no-card' }]);
     const weekend = h.planInput(team, { startsOn: '2026-11-07', endsOn: '2026-11-08' });
-    expect((await previewPlan(h.deps, ana, weekend)).warnings).toEqual([
-      'No working day of the team lies in this sprint, so nobody will be asked.',
-    ]);
+    expect((await previewPlan(h.deps, ana, weekend)).warnings).toEqual([{ code: 'no-working-day' }]);
   });
 
   test('shows the last three closed sprints, latest first, cancelled ones left out', async () => {
@@ -348,9 +344,7 @@ describe('committing', () => {
       ana,
       h.planInput(team, { cards: 'A, 4, @Ben\nB, 5, @Ben' }),
     );
-    expect(warnings).toEqual([
-      'The estimate of card 2 is not on your scale (1, 2, 4, 8), so the on-scale share can never count it.',
-    ]);
+    expect(warnings).toEqual([{ code: 'off-scale', cardNumbers: [2], scale: [1, 2, 4, 8] }]);
   });
 
   test('can be begun from direct messages as well', async () => {

@@ -4,7 +4,7 @@ import { Refusal } from '../../../src/app/refusal.ts';
 import { encodeValue } from '../../../src/slack/button-values.ts';
 import { ACTIONS, FORMS } from '../../../src/slack/ids.ts';
 import { forecastFormView } from '../../../src/slack/views/forecast-form-view.ts';
-import { planFormView } from '../../../src/slack/views/plan-form-view.ts';
+import { planFormView } from '../../../src/slack/views/planning/plan-forms.ts';
 import { rangeFormView } from '../../../src/slack/views/range-form-view.ts';
 import { type BotUnderTest, botUnderTest, sentForm } from '../support/bot-under-test.ts';
 import { FakePlatform } from '../support/fake-platform.ts';

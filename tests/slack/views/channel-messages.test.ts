@@ -32,7 +32,7 @@ describe('team set up', () => {
       Members: <@U0ANA>, <@U0BEN>
       Facilitators: <@U0BEN>
       Product owner: <@U0ANA>
-      Everybody can see what is stored about them, get a copy and be erased: /loadline privacy. The details of past sprints are kept without end.
+      Everybody can see what is stored about them, get a copy and be erased: /loadline privacy. The details of past sprints are kept for good.
       Next: a facilitator plans a sprint with /loadline plan. What else there is: /loadline help.
       These numbers are about the team’s plan, not about people: do not use them to appraise anyone or to compare teams. Asking people daily about their work may be regulated where you are. Before you switch this on, look into local law and works agreements, and ask whoever is responsible for data protection."
     `);
@@ -49,7 +49,7 @@ describe('plan', () => {
       2. LP-2 Show tides in the berth calendar: 8 points (<@U0ANA>, <@U0BEN>)
       3. LP-3 Print the harbour map: 2 points (<@U0BEN>)
       4. Warn of low water: 3 points (nobody yet)
-      Work that comes in later: /loadline pull. How it stands: /loadline status."
+      Work that comes in later: /loadline pull. How it is going: /loadline status."
     `);
   });
 
@@ -60,7 +60,7 @@ describe('plan', () => {
       "Harbour 12 begins without a plan
       Goal: Skippers see tides before they book a berth.
       Mon 2 Nov to Fri 13 Nov. It closes by itself on Fri 13 Nov at 17:00 (Europe/Lisbon). Planned by <@U0BEN>.
-      Nothing is promised, so every card that comes in counts as pulled-in work: /loadline pull."
+      There is no commitment, so every card that comes in counts as pulled-in work: /loadline pull."
     `);
   });
 });

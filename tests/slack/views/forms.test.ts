@@ -3,18 +3,15 @@ import { readCommitment } from '../../../src/app/advice/range-advice.ts';
 import type { AnswerFormCard } from '../../../src/app/answering/answer-form.ts';
 import { decodeValue } from '../../../src/slack/button-values.ts';
 import { answerContext, setupContext, sprintContext, teamContext } from '../../../src/slack/form-contexts.ts';
-import { answerFormView } from '../../../src/slack/views/answer-form-view.ts';
+import { answerFormView } from '../../../src/slack/views/answering/answer-form.ts';
 import { baselineFormView } from '../../../src/slack/views/baseline-form-view.ts';
 import { cancelFormView } from '../../../src/slack/views/cancel-form-view.ts';
+import { dropFormView, pullFormView } from '../../../src/slack/views/cards/card-forms.ts';
 import { closeFormView } from '../../../src/slack/views/close-form-view.ts';
-import { dropFormView } from '../../../src/slack/views/drop-form-view.ts';
 import { forecastFormView } from '../../../src/slack/views/forecast-form-view.ts';
-import { measuresFormView } from '../../../src/slack/views/measures-form-view.ts';
-import { planFormView } from '../../../src/slack/views/plan-form-view.ts';
-import { planPreviewView } from '../../../src/slack/views/plan-preview-view.ts';
-import { pullFormView } from '../../../src/slack/views/pull-form-view.ts';
+import { planFormView, planPreviewView } from '../../../src/slack/views/planning/plan-forms.ts';
 import { rangeFormView } from '../../../src/slack/views/range-form-view.ts';
-import { setupFormView } from '../../../src/slack/views/setup-form-view.ts';
+import { measuresFormView, setupFormView } from '../../../src/slack/views/team/team-forms.ts';
 import { valueFormView } from '../../../src/slack/views/value-form-view.ts';
 import { pastSprint, rangeAdvice, STEADY } from './advice-examples.ts';
 import { formText } from './form-text.ts';
@@ -52,12 +49,12 @@ const draft = { ...preview.input, cards: 'Import tide tables, 5, @ana\nPrint the
 describe('set up', () => {
   it('asks for the team’s people and times and cautions', () => {
     expect(formText(setupFormView(setup))).toMatchInlineSnapshot(`
-      "[Set up a team | Set up | Leave] {"channelId":"C0HARBOUR"}
+      "[Set up a team | Set up | Cancel] {"channelId":"C0HARBOUR"}
       For <#C0HARBOUR>. On working days of a sprint each member is asked, in a direct message, what is left on their cards. The verdict is posted in this channel.
       (These numbers are about the team’s plan, not about people: do not use them to appraise anyone or to compare teams. Asking people daily about their work may be regulated where you are. Before you switch this on, look into local law and works agreements, and ask whoever is responsible for data protection.)
       <name> Team name: "Harbour"
-      <memberIds> Members: ["U0ANA","U0BEN"] – Who works on cards.
-      <facilitatorIds> Facilitators: ["U0ANA"] – Who may plan, close and cancel sprints and change these settings.
+      <memberIds> Members: ["U0ANA","U0BEN"] – The people who work on cards.
+      <facilitatorIds> Facilitators: ["U0ANA"] – They may plan, close and cancel sprints and change these settings.
       <productOwnerId> Product owner (optional): 
       <timeZone> Time zone: "Europe/Lisbon" – Region and city, for example Europe/Lisbon, America/New_York or Asia/Kolkata.
       <promptAt> When to ask each day: "09:15" – In the team’s time zone.
@@ -78,20 +75,20 @@ describe('set up', () => {
 describe('measures', () => {
   it('shows every threshold as one would type it', () => {
     expect(formText(measuresFormView(team))).toMatchInlineSnapshot(`
-      "[Scale and thresholds | Save | Leave] {"teamId":"team-harbour"}
+      "[Team measures | Save | Cancel] {"teamId":"team-harbour"}
       For Harbour. These are the usual values or those the team chose before; change only what you need.
-      <closesAt> When a sprint closes on its last day: "17:00" – In the team’s time zone. A plan may say otherwise for its sprint.
-      <reminderAfterMinutes> Remind once, so many minutes after the daily prompt: "180" – From 15 to 720.
+      <closesAt> When a sprint closes on its last day: "17:00" – In the team’s time zone. A plan may set another time for its sprint.
+      <reminderAfterMinutes> How many minutes after the daily prompt to remind once: "180" – From 15 to 720.
       <scale> Planning scale: "1, 2, 3, 5, 8, 13, 21" – The sizes that an estimate may have, rising, for example 1, 2, 3, 5, 8, 13, 21.
-      <retentionMonths> Keep the details of a sprint for so many months (optional):  – From 1 to 120. After that a sprint is reduced to its totals, for good: cards, answers, prompts and posts are deleted; verdicts, ratios and history stay. Leave it empty to keep everything.
+      <retentionMonths> How many months to keep the details of a sprint (optional):  – From 1 to 120. After that a sprint is reduced to its totals, for good: cards, answers, prompts and posts are deleted; verdicts, ratios and history stay. Leave it empty to keep everything.
       *Thresholds, in percent*
       <keptShareAtLeast> Kept share at least (%): "80" – How much of the commitment must be finished for a sprint to be kept.
-      <surpriseRatioAtMost> Surprise ratio at most (%): "20" – Surprise work, measured by the commitment. Above this the sprint is missed.
-      <pullInRatioAtMost> Pull-in ratio at most (%): "20" – Pulled-in work, measured by the commitment. Above this there is a note.
+      <surpriseRatioAtMost> Surprise ratio at most (%): "20" – Surprise work as a share of the commitment. Above this the sprint is missed.
+      <pullInRatioAtMost> Pull-in ratio at most (%): "20" – Pulled-in work as a share of the commitment. Above this there is a note.
       <planShareAtLeast> Plan share at least (%): "80" – How much of what the sprint became had been planned. Below this there is a note.
       <estimateAccuracyAtLeast> Estimate accuracy at least (%): "80" – Below this there is a note.
       <estimateAccuracyAtMost> Estimate accuracy at most (%): "95" – Above this there is a note: estimating may cost more than it brings.
-      <velocityGrowthFirstMark> Velocity growth, first mark (%): "240" – Velocity, measured by the baseline sprint. At this mark there is a note.
+      <velocityGrowthFirstMark> Velocity growth, first mark (%): "240" – Velocity, compared with the baseline sprint. At this mark there is a note.
       <velocityGrowthLongRangeMark> Velocity growth, long-range mark (%): "500" – At this mark there is another note."
     `);
   });
@@ -106,17 +103,17 @@ describe('measures', () => {
 describe('plan', () => {
   it('begins with the draft', () => {
     expect(formText(planFormView({ team, draft, leftOver: 2 }))).toMatchInlineSnapshot(`
-      "[Plan a sprint | Preview | Leave] {"teamId":"team-harbour"}
-      For Harbour. You see a preview before the team commits to anything. 2 unfinished cards of the last sprint are filled in with what was left; delete what you do not want.
+      "[Plan a sprint | Preview | Cancel] {"teamId":"team-harbour"}
+      For Harbour. You see a preview before the team commits to anything. 2 unfinished cards of the last sprint are filled in with what was left; delete what you don’t want.
       <name> Sprint name: "Harbour 12"
       <goal> Goal (optional): "Skippers see tides before they book a berth." – One sentence: why this sprint is worth it.
       <startsOn> First day: "2026-11-02"
       <endsOn> Last day: "2026-11-13"
       <closesAt> Closing time on the last day: "17:00" – In the team’s time zone, Europe/Lisbon.
       <awayDays> Days off and away, all members together (optional):  – Each holiday counts once for every member. Leave empty if you don’t know.
-      <cards> Cards, one a line (optional): "Import tide tables, 5, @ana\\nPrint the map, 2" – title, estimate, @owner. Rows pasted from a spreadsheet work as well. A title may begin with a key such as LP-7. No cards: leave it empty.
-      <cards-2> More cards (2 of 3 fields) (optional):  – If they do not all fit above: a field holds 3,000 characters. Lines are counted on through all fields.
-      <cards-3> More cards (3 of 3 fields) (optional):  – If they do not all fit above: a field holds 3,000 characters. Lines are counted on through all fields."
+      <cards> Cards, one a line (optional): "Import tide tables, 5, @ana\\nPrint the map, 2" – title, estimate, @owner. Rows pasted from a spreadsheet work as well. A title may begin with a short name such as berth-3. No cards: leave it empty.
+      <cards-2> More cards (field 2 of 3) (optional):  – If they don’t all fit above: a field holds 3,000 characters. Lines are counted on through all fields.
+      <cards-3> More cards (field 3 of 3) (optional):  – If they don’t all fit above: a field holds 3,000 characters. Lines are counted on through all fields."
     `);
   });
 
@@ -137,7 +134,7 @@ describe('plan', () => {
 
   it('is previewed with what to check and what came before', () => {
     expect(formText(planPreviewView(preview))).toMatchInlineSnapshot(`
-      "[Commit to this plan? | Commit | Back] {"teamId":"team-harbour"}
+      "[Commit to this? | Commit | Back] {"teamId":"team-harbour"}
       # Harbour 12: 18 points on 4 cards
       Mon 2 Nov to Fri 13 Nov, 10 working days. It closes at 17:00 on its last day (Europe/Lisbon).
       Goal: Skippers see tides before they book a berth.
@@ -209,7 +206,7 @@ describe('plan', () => {
   it('is previewed without cards and without a history', () => {
     const empty = { ...preview, cards: [], commitmentPoints: 0, warnings: [], recent: [] };
     expect(formText(planPreviewView(empty))).toMatchInlineSnapshot(`
-      "[Commit to this plan? | Commit | Back] {"teamId":"team-harbour"}
+      "[Commit to this? | Commit | Back] {"teamId":"team-harbour"}
       # Harbour 12: 0 points on 0 cards
       Mon 2 Nov to Fri 13 Nov, 10 working days. It closes at 17:00 on its last day (Europe/Lisbon).
       Goal: Skippers see tides before they book a berth.
@@ -226,10 +223,10 @@ describe('answer', () => {
 
   it('asks what is left on each card, and offers cards that nobody owns', () => {
     expect(formText(answerFormView(answerForm))).toMatchInlineSnapshot(`
-      "[What is left? | Record | Leave] {"sprintId":"sprint-12","day":"2026-11-04"}
+      "[What is left? | Record | Cancel] {"sprintId":"sprint-12","day":"2026-11-04"}
       Harbour 12, Wed 4 Nov. Fill in what has changed; a card that you leave empty stays as it is. Points go in halves, such as 2.5.
       <left:card-1> 1. LP-1 Import tide tables: points left (was 3) (optional): 
-      <worked:card-1> Points worked since the last answer (optional):  – Only needed when it is not simply the difference. The same goes for all cards.
+      <worked:card-1> Points worked since the last answer (optional):  – Only needed when it isn’t simply the difference. The same goes for all cards.
       ---
       <left:card-2> 2. LP-2 Show tides in the berth calendar: points left (was 8) (optional): 
       <worked:card-2> Points worked since the last answer (optional): 
@@ -243,10 +240,10 @@ describe('answer', () => {
 
   it('asks in its second step why a card grew, and keeps every field of the first by its name', () => {
     expect(formText(answerFormView(answerForm, growth))).toMatchInlineSnapshot(`
-      "[Why did it grow? | Record | Leave] {"sprintId":"sprint-12","day":"2026-11-04"}
-      A card grew, so please say why. Nothing is recorded yet. Surprise work: nobody foresaw it, and the card cannot be accepted without it. Estimate drift: the same work turned out larger than estimated.
+      "[Why did it grow? | Record | Cancel] {"sprintId":"sprint-12","day":"2026-11-04"}
+      A card grew, so please say why. Nothing is recorded yet. Surprise work: nobody foresaw it, and the card can’t be accepted without it. Estimate drift: the same work turned out larger than estimated.
       <left:card-1> 1. LP-1 Import tide tables: points left (was 3) (optional): "4"
-      <worked:card-1> Points worked since the last answer (optional): "1" – Only needed when it is not simply the difference. The same goes for all cards.
+      <worked:card-1> Points worked since the last answer (optional): "1" – Only needed when it isn’t simply the difference. The same goes for all cards.
       <surprise:card-1> Of the 2 points of growth, how many were surprise work?:  – From 0 to 2; the rest counts as estimate drift.
       <note:card-1> What came up? (optional):  – A few words about the work. Your team can read them in the status.
       ---
@@ -267,10 +264,10 @@ describe('answer', () => {
     const given = { worked: 1, left: 4, surprise: 2, note: 'Two formats' };
     const text = formText(answerFormView({ ...answerForm, cards: [{ ...firstCard, given }], takeable: [] }));
     expect(text).toMatchInlineSnapshot(`
-      "[What is left? | Record | Leave] {"sprintId":"sprint-12","day":"2026-11-04"}
+      "[What is left? | Record | Cancel] {"sprintId":"sprint-12","day":"2026-11-04"}
       Harbour 12, Wed 4 Nov. Fill in what has changed; a card that you leave empty stays as it is. Points go in halves, such as 2.5.
       <left:card-1> 1. LP-1 Import tide tables: points left (was 3) (optional): "4"
-      <worked:card-1> Points worked since the last answer (optional): "1" – Only needed when it is not simply the difference. The same goes for all cards.
+      <worked:card-1> Points worked since the last answer (optional): "1" – Only needed when it isn’t simply the difference. The same goes for all cards.
       <surprise:card-1> Surprise work in this change, in points (optional): "2" – The rest of the growth counts as estimate drift.
       <note:card-1> What came up? (optional): "Two formats" – A few words about the work. Your team can read them in the status."
     `);
@@ -285,7 +282,7 @@ describe('answer', () => {
   it('lets surprise work be given back on a card that holds some', () => {
     const holding = { ...firstCard, card: { ...firstCard.card, surprisePoints: 2 } };
     const text = formText(answerFormView({ ...answerForm, cards: [holding, ...otherCards] }));
-    expect(text).toContain('2 points of surprise work on this card so far. If some was not needed after all');
+    expect(text).toContain('2 points of surprise work on this card so far. If some wasn’t needed after all');
     expect(text.match(/<surprise:/g)).toHaveLength(1);
   });
 
@@ -333,7 +330,7 @@ describe('pull, drop, close, cancel', () => {
       memberIds: [ANA],
     };
     expect(formText(pullFormView(pull))).toMatchInlineSnapshot(`
-      "[Pull in a card | Pull in | Leave] {"sprintId":"sprint-12"}
+      "[Pull in a card | Pull in | Cancel] {"sprintId":"sprint-12"}
       Harbour 12: 5 working days come after today. The load is heavy: 32% likely to keep the commitment. By the end probably about 13 points finished: 8 in 10 sprints like this end between 8 and 19, half of them between 10 and 15.
       *Will it be finished?*
       • 1 point: 42% likely after the open work, 97% when done first
@@ -349,19 +346,19 @@ describe('pull, drop, close, cancel', () => {
       • Estimable: do you know enough to give it points?
       • Small: does it fit into the time that is left?
       • Testable: how will you see that it is finished?
-      <title> Title:  – May begin with a key of your own, such as LP-9.
+      <title> Title:  – May begin with a short name of your own, such as berth-3.
       <estimate> Estimate, in points:  – Halves are fine, such as 0.5.
       <ownerIds> Owners (optional):  – Members of the team. Nobody is asked about a card without an owner."
     `);
     expect(formText(pullFormView({ ...pull, workingDaysLeft: 0 }))).toContain(
-      'no working day comes after today',
+      'today is the last working day',
     );
   });
 
   it('drop: a card and a reason', () => {
     expect(formText(dropFormView({ heading, cards: plan.cards }))).toMatchInlineSnapshot(`
-      "[Drop a card | Drop | Leave] {"sprintId":"sprint-12"}
-      A card dropped from Harbour 12 still counts with its estimate, as not finished, and is listed with your reason. It cannot be brought back.
+      "[Drop a card | Drop | Cancel] {"sprintId":"sprint-12"}
+      A card dropped from Harbour 12 still counts with its estimate, as not finished, and is listed with your reason. It can’t be brought back.
       <reference> Card: ["1=1. LP-1 Import tide tables (5 points)","2=2. LP-2 Show tides in the berth calendar (8 points)","3=3. LP-3 Print the harbour map (2 points)","4=4. Warn of low water (3 points)"]
       <reason> Reason:  – The channel reads it with the verdict."
     `);
@@ -398,7 +395,7 @@ describe('planning questions', () => {
   it('range: the days of the coming sprint, and the days off and away', () => {
     const advice = rangeAdvice(STEADY, 2.5);
     expect(formText(rangeFormView(advice, 'D1'))).toMatchInlineSnapshot(`
-      "[Commitment range | Show the range | Leave] {"teamId":"team-harbour","replyTo":"D1"}
+      "[Commitment range | Show the range | Cancel] {"teamId":"team-harbour","replyTo":"D1"}
       How much should Harbour commit to? What past sprints achieved is scaled to the working time of this one.
       <startsOn> First day: "2026-11-30"
       <endsOn> Last day: "2026-12-11"
@@ -409,7 +406,7 @@ describe('planning questions', () => {
 
   it('forecast: how much is left, by how much it grows, and the pace so far', () => {
     expect(formText(forecastFormView({ team, velocities: [22, 25.5, 21] }))).toMatchInlineSnapshot(`
-      "[Forecast | Show the dates | Leave] {"teamId":"team-harbour"}
+      "[Forecast | Show the dates | Cancel] {"teamId":"team-harbour"}
       When will Harbour have finished a larger body of work? Its latest sprints finished 22, 25.5 and 21 points.
       <backlogPoints> Points left to do:  – The sum of the estimates of all cards that belong to it, in the team’s own points.
       <growthPoints> Growth, in points a sprint (optional):  – By how much the work grows while you do it: new wishes, cards that were forgotten. Leave empty for none."
@@ -429,7 +426,7 @@ describe('planning questions', () => {
 describe('value and baseline', () => {
   it('value: the sprint with its present value, and a number', () => {
     expect(formText(valueFormView(valueForm))).toMatchInlineSnapshot(`
-      "[Record a value | Record | Leave] {"teamId":"team-harbour"}
+      "[Record a value | Record | Cancel] {"teamId":"team-harbour"}
       What was a sprint of Harbour worth? One number for each sprint, always in the same unit. Its growth then stands beside the growth of velocity.
       <sprintId> Sprint: ["sprint-11=Harbour 11, ended Fri 30 Oct 2026: no value yet","sprint-10=Harbour 10, ended Fri 26 Dec 2025: -3.5"] "sprint-11=Harbour 11, ended Fri 30 Oct 2026: no value yet"
       <recordedValue> Value:  – One number a sprint in a unit of your choice: revenue, users, anything. A new number takes the place of the old one, which is kept on record.
@@ -439,7 +436,7 @@ describe('value and baseline', () => {
 
   it('baseline: the first of all, or one of the closed sprints with what was finished in it', () => {
     expect(formText(baselineFormView(baselineForm))).toMatchInlineSnapshot(`
-      "[Baseline sprint | Save | Leave] {"teamId":"team-harbour"}
+      "[Baseline sprint | Save | Cancel] {"teamId":"team-harbour"}
       Velocity growth of Harbour is the velocity of a sprint, measured by that of the baseline sprint. Choose one in which the team worked as it usually did then.
       <sprintId> Baseline sprint: ["first=First: Harbour 3, ended Fri 26 Dec 2025: 10 points","sprint-11=Harbour 11, ended Fri 30 Oct 2026: 12.5 points","sprint-3=Harbour 3, ended Fri 26 Dec 2025: 10 points"] "first=First: Harbour 3, ended Fri 26 Dec 2025: 10 points" – Verdicts that were posted keep their numbers. The next ones, and the history, use the new baseline."
     `);

@@ -2,47 +2,44 @@
  * The largest sprint that the use cases let in, in every message and form: 100 cards, titles of 200 characters, every
  * field full of one text.
  */
+
 import type { HomeView, ModalView } from '@slack/types';
 import type { Advice } from '../../../src/app/advice/advice.ts';
 import type { CardLine } from '../../../src/app/cards/card-line.ts';
 import type { PullInSize } from '../../../src/app/cards/pull-in-check.ts';
+import type { PlanPreview } from '../../../src/app/planning/plan-sprint.ts';
 import { adviceMessage, sharedAdviceMessage } from '../../../src/slack/views/advice-message.ts';
-import { answerFormView } from '../../../src/slack/views/answer-form-view.ts';
+import { answerFormView } from '../../../src/slack/views/answering/answer-form.ts';
+import { growthMessage } from '../../../src/slack/views/answering/growth-message.ts';
 import { baselineFormView } from '../../../src/slack/views/baseline-form-view.ts';
 import { baselineNamedMessage } from '../../../src/slack/views/baseline-named-message.ts';
 import { cancelFormView } from '../../../src/slack/views/cancel-form-view.ts';
+import { dropFormView, pullFormView } from '../../../src/slack/views/cards/card-forms.ts';
 import {
+  cardsMessage,
   droppedMessage,
   pulledMessage,
   reopenedCardMessage,
   takenMessage,
-} from '../../../src/slack/views/card-change-messages.ts';
-import { cardsMessage } from '../../../src/slack/views/cards-message.ts';
+} from '../../../src/slack/views/cards/card-messages.ts';
 import { closeFormView } from '../../../src/slack/views/close-form-view.ts';
-import { dropFormView } from '../../../src/slack/views/drop-form-view.ts';
 import { forecastFormView } from '../../../src/slack/views/forecast-form-view.ts';
-import { growthMessage } from '../../../src/slack/views/growth-message.ts';
-import { helpMessage } from '../../../src/slack/views/help-message.ts';
-import { homeView } from '../../../src/slack/views/home-view.ts';
-import { measuresFormView } from '../../../src/slack/views/measures-form-view.ts';
+import { helpMessage } from '../../../src/slack/views/help.ts';
 import type { MessageView } from '../../../src/slack/views/message-view.ts';
-import { overviewMessage } from '../../../src/slack/views/overview-message.ts';
-import { planFormView } from '../../../src/slack/views/plan-form-view.ts';
-import { planPreviewView } from '../../../src/slack/views/plan-preview-view.ts';
+import { homeView, overviewMessage } from '../../../src/slack/views/overview.ts';
+import { planFormView, planPreviewView } from '../../../src/slack/views/planning/plan-forms.ts';
+import { planCommittedReply } from '../../../src/slack/views/planning/plan-messages.ts';
 import { postMessage } from '../../../src/slack/views/post-message.ts';
-import { pullFormView } from '../../../src/slack/views/pull-form-view.ts';
 import { rangeFormView } from '../../../src/slack/views/range-form-view.ts';
 import { refusalMessage } from '../../../src/slack/views/refusal-message.ts';
-import { setupFormView } from '../../../src/slack/views/setup-form-view.ts';
 import {
-  measuresSavedReply,
-  planCommittedReply,
   sprintCancelledReply,
   sprintClosedReply,
   sprintReopenedReply,
-  teamSavedReply,
 } from '../../../src/slack/views/sprint-change-messages.ts';
 import { statusChartMessage, statusMessage } from '../../../src/slack/views/status-message.ts';
+import { measuresFormView, setupFormView } from '../../../src/slack/views/team/team-forms.ts';
+import { measuresSavedReply, teamSavedReply } from '../../../src/slack/views/team/team-messages.ts';
 import {
   doneFormView,
   refusedFormView,
@@ -241,7 +238,11 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     },
     cards: lines,
     commitmentPoints: 99_950,
-    warnings: Array.from({ length: 4 }, () => filled(filling, 600)),
+    warnings: [
+      { code: 'off-scale', cardNumbers: lines.map(({ number }) => number), scale: fullTeam.scale },
+      { code: 'no-owner', cardNumbers: lines.map(({ number }) => number) },
+      { code: 'no-working-day' },
+    ] satisfies PlanPreview['warnings'],
     recent: Array.from({ length: 3 }, () => ({
       sprintName: heading.sprint.name,
       commitmentPoints: 99_950,

@@ -21,7 +21,7 @@ const contextOf = (view: { private_metadata?: string }) => decodeValue(importCon
 describe('the import form', () => {
   it('says what it takes, and that nothing is imported before it was shown', () => {
     expect(formText(importFormView({ team, knownSprints: 0 }))).toMatchInlineSnapshot(`
-      "[Import past sprints | Check | Leave] {"teamId":"team-1","round":1,"files":[]}
+      "[Import past sprints | Check | Cancel] {"teamId":"team-1","round":1,"files":[]}
       Bring in sprints of Pier crew that are over, so that ranges, odds and forecasts have something to go by. The team has no closed sprint yet. You see what would be imported before anything is.
       A file or pasted lines, the first of them with the names of the columns, for example:
       \`name, first day, last day, commitment, finished\`
@@ -46,7 +46,7 @@ describe('the import form', () => {
 describe('the preview of an import', () => {
   it('leads with how many sprints from when to when, then names them, what is left out and what to check', () => {
     expect(formText(shown({ warnings: ['Mind the gap.'] }))).toMatchInlineSnapshot(`
-      "[Import past sprints | Import | Leave] {"teamId":"team-1","round":2,"files":[{"id":"F1","name":"sprints.csv"}],"seen":"print-1"}
+      "[Import past sprints | Import | Cancel] {"teamId":"team-1","round":2,"files":[{"id":"F1","name":"sprints.csv"}],"seen":"print-1"}
       # 2 sprints to import, from Mon 5 Jan 2026 to Fri 30 Jan 2026
       Only the sums of these sprints are given, not their cards: that is enough for ranges and release forecasts, while the odds by size need cards.
       *Sprints*

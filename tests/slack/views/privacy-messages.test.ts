@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { PERSONAL_KINDS } from '../../../src/app/privacy/personal-data.ts';
 import { ACTIONS } from '../../../src/slack/ids.ts';
+import { ownerNeededMessage } from '../../../src/slack/views/cards/card-messages.ts';
 import { eraseFormView } from '../../../src/slack/views/erase-form-view.ts';
-import { ownerNeededMessage } from '../../../src/slack/views/owner-needed-message.ts';
 import {
   copyComment,
   copySentMessage,

@@ -1,9 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import { decodeValue, sprintDayValue } from '../../../src/slack/button-values.ts';
 import { ACTIONS } from '../../../src/slack/ids.ts';
-import { dailyPromptMessage } from '../../../src/slack/views/daily-prompt-message.ts';
-import { growthMessage } from '../../../src/slack/views/growth-message.ts';
-import { lastCallMessage, reminderMessage } from '../../../src/slack/views/reminder-messages.ts';
+import { growthMessage } from '../../../src/slack/views/answering/growth-message.ts';
+import {
+  dailyPromptMessage,
+  lastCallMessage,
+  reminderMessage,
+} from '../../../src/slack/views/answering/prompt-messages.ts';
 import { buttonsOf } from './view-checks.ts';
 import { answeredPrompt, growth, promptOf, sprint } from './view-examples.ts';
 
@@ -18,7 +21,7 @@ describe('the daily prompt', () => {
       2. LP-2 Show tides in the berth calendar: 8 points left
       3. LP-5 Repair the tide gauge: 3 points left
       Buttons: Answer, Nothing changed, Away today
-      Or write here what is left: “3, 0, 5” in this order, or “2: 3” for card 2 alone. If you want to say what you worked as well: “2: 3 worked 1”. The sprint closes on Fri 13 Nov at 17:00."
+      Or write here what is left: “3, 0, 5” in this order, or “2: 3” for card 2 alone. To say what you worked as well: “2: 3 worked 1”. The sprint closes on Fri 13 Nov at 17:00."
     `);
   });
 
@@ -71,7 +74,7 @@ describe('the daily prompt', () => {
   it('shows that the member is away', () => {
     expect(dailyPromptMessage(promptOf({ state: 'away' })).text).toMatchInlineSnapshot(`
       "Recorded for Wed 4 Nov in Harbour 12: you are away
-      Your cards stay as they are, and you are not asked again for this day.
+      Your cards stay as they are, and you won’t be asked again for this day.
       Buttons: Answer after all"
     `);
   });
@@ -80,7 +83,7 @@ describe('the daily prompt', () => {
     const view = dailyPromptMessage(promptOf({ state: 'over', sprint: closed }));
     expect(view.text).toMatchInlineSnapshot(`
       "Harbour 12 is over
-      The question of Wed 4 Nov no longer needs an answer."
+      The question for Wed 4 Nov no longer needs an answer."
     `);
     expect(buttonsOf(view.blocks)).toEqual([]);
   });
@@ -102,19 +105,19 @@ describe('reminder and last call', () => {
       2. LP-2 Show tides in the berth calendar: 8 points left
       3. LP-5 Repair the tide gauge: 3 points left
       Buttons: Answer, Nothing changed, Away today
-      Or write here what is left: “3, 0, 5” in this order, or “2: 3” for card 2 alone. If you want to say what you worked as well: “2: 3 worked 1”. There is no second reminder today."
+      Or write here what is left: “3, 0, 5” in this order, or “2: 3” for card 2 alone. To say what you worked as well: “2: 3 worked 1”. There is no second reminder today."
     `);
   });
 
   it('says when the sprint closes and what counts without an answer', () => {
     expect(lastCallMessage(promptOf({ day: '2026-11-13' })).text).toMatchInlineSnapshot(`
       "Last call: Harbour 12 closes on Fri 13 Nov at 17:00
-      What is still left on your cards? Without an answer they count as they stand here:
+      What is still left on your cards? Without an answer they count as listed here:
       1. LP-1 Import tide tables: 3 points left
       2. LP-2 Show tides in the berth calendar: 8 points left
       3. LP-5 Repair the tide gauge: 3 points left
       Buttons: Answer, Nothing changed, Away today
-      Or write here what is left: “3, 0, 5” in this order, or “2: 3” for card 2 alone. If you want to say what you worked as well: “2: 3 worked 1”."
+      Or write here what is left: “3, 0, 5” in this order, or “2: 3” for card 2 alone. To say what you worked as well: “2: 3 worked 1”."
     `);
   });
 
@@ -136,9 +139,9 @@ describe('the question why a card grew', () => {
     expect(growthMessage(growth).text).toMatchInlineSnapshot(`
       "A card grew. Why?
       • LP-1 Import tide tables: grew by 2 points
-      Nothing is recorded yet. It will be as soon as you say why:
+      Nothing is recorded yet. Say why, and it will be:
       Buttons: All surprise work, All estimate drift, Some of each…
-      Surprise work: nobody foresaw it, and the card cannot be accepted without it. Estimate drift: the same work turned out larger than estimated."
+      Surprise work: nobody foresaw it, and the card can’t be accepted without it. Estimate drift: the same work turned out larger than estimated."
     `);
   });
 

@@ -5,25 +5,23 @@ import { COMMANDS } from '../../../src/slack/command-table.ts';
 import { ACTIONS } from '../../../src/slack/ids.ts';
 import { baselineNamedMessage } from '../../../src/slack/views/baseline-named-message.ts';
 import {
+  cardsMessage,
   droppedMessage,
   pulledMessage,
   reopenedCardMessage,
   takenMessage,
-} from '../../../src/slack/views/card-change-messages.ts';
-import { cardsMessage } from '../../../src/slack/views/cards-message.ts';
-import { helpMessage } from '../../../src/slack/views/help-message.ts';
-import { homeView } from '../../../src/slack/views/home-view.ts';
-import { overviewMessage } from '../../../src/slack/views/overview-message.ts';
+} from '../../../src/slack/views/cards/card-messages.ts';
+import { helpMessage } from '../../../src/slack/views/help.ts';
+import { homeView, overviewMessage } from '../../../src/slack/views/overview.ts';
+import { planCommittedReply } from '../../../src/slack/views/planning/plan-messages.ts';
 import { refusalMessage } from '../../../src/slack/views/refusal-message.ts';
 import {
-  measuresSavedReply,
-  planCommittedReply,
   sprintCancelledReply,
   sprintClosedReply,
   sprintReopenedReply,
-  teamSavedReply,
 } from '../../../src/slack/views/sprint-change-messages.ts';
 import { statusMessage } from '../../../src/slack/views/status-message.ts';
+import { measuresSavedReply, teamSavedReply } from '../../../src/slack/views/team/team-messages.ts';
 import { troubleMessage } from '../../../src/slack/views/trouble-views.ts';
 import { valueRecordedMessage } from '../../../src/slack/views/value-recorded-message.ts';
 import { refusalWords } from '../../../src/words/refusals.ts';
@@ -108,7 +106,7 @@ describe('cards', () => {
       3. LP-3 Print the harbour map: estimate 2, dropped (<@U0BEN>)
       4. Warn of low water: estimate 3, 3 points left (nobody yet)
       5. LP-5 Repair the tide gauge: estimate 3, finished, pulled in (<@U0ANA>)
-      Change one by its number: /loadline take 3, /loadline drop 3 reason, /loadline reopen 3."
+      Change a card by its number: /loadline take 3, /loadline drop 3 reason, /loadline reopen 3."
     `);
   });
 
@@ -150,11 +148,11 @@ describe('changes of cards', () => {
   it('taken and reopened: what to do next', () => {
     expect(takenMessage({ heading, card: fourth }).text).toMatchInlineSnapshot(`
       "You now own card 4 of Harbour 12, Warn of low water: 3 points left (nobody yet).
-      You will be asked about it in the daily prompt. To answer now: /loadline answer."
+      The daily prompt will ask you about it. To answer now: /loadline answer."
     `);
     expect(reopenedCardMessage({ heading, card: fifth }).text).toMatchInlineSnapshot(`
       "Card 5 of Harbour 12, LP-5 Repair the tide gauge, is open again.
-      Say what is left on it: /loadline answer. Until then nothing counts as left."
+      Say what is left on it: /loadline answer. Until then it counts as having nothing left."
     `);
   });
 });
@@ -179,17 +177,17 @@ describe('changes of sprint and team', () => {
 
   it('planned, set up, measures saved', () => {
     expect(planCommittedReply(plan).text).toMatchInlineSnapshot(`
-      "Harbour 12 is planned: 18 points on 4 cards. The channel is told, and the sprint closes by itself on Fri 13 Nov at 17:00.
-      See how it stands at any time: /loadline status."
+      "Harbour 12 is planned: 18 points on 4 cards. The channel sees the plan, and the sprint closes by itself on Fri 13 Nov at 17:00.
+      See how it is going at any time: /loadline status."
     `);
     expect(teamSavedReply(team, false).text).toMatchInlineSnapshot(`
-      "Harbour is set up. Members are asked at 09:15 (Europe/Lisbon), Monday to Friday, while a sprint runs.
+      "Harbour is set up. While a sprint runs, members are asked at 09:15 (Europe/Lisbon), Monday to Friday.
       Next: plan the first sprint with /loadline plan. Scale, thresholds and closing time have usual values; change them with /loadline setup measures."
     `);
     expect(measuresSavedReply(team).text).toMatchInlineSnapshot(`
       "Saved for Harbour. Sprints close at 17:00, the reminder comes 180 minutes after the prompt, and the scale is 1, 2, 3, 5, 8, 13, 21.
-      The details of past sprints are kept without end.
-      A sprint that is planned already keeps its closing time. The new thresholds count from the next closing on."
+      The details of past sprints are kept for good.
+      A sprint that is already planned keeps its closing time. The new thresholds count from the next closing on."
     `);
   });
 });
@@ -240,9 +238,9 @@ describe('help', () => {
       For everyone on the team
       • /loadline answer [day | card: left]: Say what is left on your cards, today or on an earlier day of the sprint; in a form or in words. For example /loadline answer 2026-11-04 or /loadline answer 3: 2 worked 1.
       • /loadline cards [first number]: List the cards of the sprint, all of them or from one number on. For example /loadline cards 40.
-      • /loadline status: See how the sprint stands. Only you see it, unless you share it.
+      • /loadline status: See how the sprint is going. Only you see it, unless you share it.
       • /loadline pull [title, estimate, @owner]: Bring in a card after planning. For example /loadline pull Repair the tide gauge, 3, @ana.
-      • /loadline take card: Take a share in a card: you become one of its owners. For example /loadline take 3 or /loadline take LP-7.
+      • /loadline take card: Take a share in a card: you become one of its owners. For example /loadline take 3 or /loadline take berth-3.
       • /loadline drop [card reason]: Take a card out of the sprint, with a reason. For example /loadline drop 3 no longer wanted.
       • /loadline reopen [card]: Open a finished card again; without a card, open the closed sprint again for corrections. For example /loadline reopen 3.
       For everyone on the team and its product owner
@@ -267,8 +265,8 @@ describe('help', () => {
       Buttons: What is stored about me
       The channel sees the team’s sums and its cards, never who answered what. [ ] marks what may be left out."
     `);
-    for (const { usage, summary } of COMMANDS)
-      expect(helpMessage().text).toContain(`/loadline ${usage}: ${summary}`);
+    for (const { word } of COMMANDS)
+      expect(helpMessage().text).toMatch(new RegExp(`^• /loadline ${word}( [^:]+| \\[.*\\])?: [A-Z]`, 'm'));
   });
 });
 
@@ -473,7 +471,7 @@ describe('overview', () => {
   });
 
   it('tells somebody without a team how to come by one', () => {
-    expect(overviewMessage({ teams: [], canSetUpHere: false }).text).toContain('You are not in a team here.');
+    expect(overviewMessage({ teams: [], canSetUpHere: false }).text).toContain('You aren’t in a team here.');
   });
 
   it('stands on the home page with the caution', () => {

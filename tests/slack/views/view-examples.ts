@@ -317,7 +317,7 @@ export const preview: PlanPreview = {
   cards: plan.cards,
   commitmentPoints: 18,
   workingDays: 10,
-  warnings: ['Card 4 has no owner yet, so nobody is asked about it until somebody takes it.'],
+  warnings: [{ code: 'no-owner', cardNumbers: [4] }],
   recent: [{ sprintName: 'Harbour 11', commitmentPoints: 20, velocityPoints: 17, verdict: 'kept' }],
   ...besideHistory([]),
 };

@@ -1,32 +1,30 @@
 /** Asks why cards grew, after an answer in words. Nothing has been recorded when this is shown. */
-import type { TypedAnswer } from '../../app/answering/read-answers.ts';
-import type { AnswerOutcome } from '../../app/answering/record-answers.ts';
-import { formatPointsWithUnit } from '../../sprint/points.ts';
-import { encodeAnswers, encodeValue } from '../button-values.ts';
-import { ACTIONS } from '../ids.ts';
-import { actions, button, context, lead, section } from './block-builders.ts';
-import { cardName } from './card-words.ts';
-import { GROWTH_EXPLAINED } from './growth-words.ts';
-import { lineSections } from './line-sections.ts';
-import { type MessageView, messageView } from './message-view.ts';
-import { counted } from './sprint-words.ts';
+import type { TypedAnswer } from '../../../app/answering/read-answers.ts';
+import type { AnswerOutcome } from '../../../app/answering/record-answers.ts';
+import { cardName } from '../../../words/cards.ts';
+import { mrkdwn, say } from '../../../words/say.ts';
+import { encodeAnswers, encodeValue } from '../../button-values.ts';
+import { ACTIONS } from '../../ids.ts';
+import { actions, button, context, lead, section } from '../block-builders.ts';
+import { lineSections } from '../line-sections.ts';
+import { type MessageView, messageView } from '../message-view.ts';
 
 type GrowthToExplain = Extract<AnswerOutcome, { kind: 'growth-to-explain' }>;
 
 export function growthMessage(outcome: GrowthToExplain): MessageView {
   const { grown } = outcome;
-  const lines = grown.map(
-    ({ card, growthPoints }) => `• ${cardName(card)}: grew by ${formatPointsWithUnit(growthPoints)}`,
+  const lines = grown.map(({ card, growthPoints }) =>
+    mrkdwn('growth-line', { card: cardName(card), points: growthPoints }),
   );
   return messageView([
-    lead(grown.length === 1 ? 'A card grew. Why?' : `${counted(grown.length, 'card')} grew. Why?`),
+    lead(say('growth-title', { cards: grown.length })),
     ...lineSections('', lines, {
       maxSections: 20,
-      more: (count) => `… and ${counted(count, 'more card', 'more cards')}.`,
+      more: (count) => mrkdwn('cards-more', { cards: count }),
     }),
-    section('Nothing is recorded yet. It will be as soon as you say why:'),
+    section(mrkdwn('growth-not-recorded')),
     actions(buttons(outcome)),
-    context(GROWTH_EXPLAINED),
+    context(mrkdwn('growth-explained')),
   ]);
 }
 
@@ -48,12 +46,12 @@ function buttons(outcome: GrowthToExplain) {
   const asTyped = encodeAnswers({ sprintId, day, answers: [...answers] });
   return [
     ...(allSurprise
-      ? [button('All surprise work', { actionId: ACTIONS.growthAllSurprise, value: allSurprise })]
+      ? [button(say('growth-surprise-button'), { actionId: ACTIONS.growthAllSurprise, value: allSurprise })]
       : []),
     ...(allDrift
-      ? [button('All estimate drift', { actionId: ACTIONS.growthAllDrift, value: allDrift })]
+      ? [button(say('growth-drift-button'), { actionId: ACTIONS.growthAllDrift, value: allDrift })]
       : []),
-    button(asTyped ? 'Some of each…' : 'Answer in the form…', {
+    button(say(asTyped ? 'growth-each-button' : 'growth-form-button'), {
       actionId: ACTIONS.growthSomeOfEach,
       value: asTyped ?? encodeValue({ sprintId, day }),
     }),

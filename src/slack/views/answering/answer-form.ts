@@ -3,21 +3,17 @@
  * of the growth was surprise work; the other fields keep their ids, so what was typed in them stays.
  */
 import type { KnownBlock, ModalView } from '@slack/types';
-import type { AnswerForm, AnswerFormCard } from '../../app/answering/answer-form.ts';
-import type { TypedAnswer } from '../../app/answering/read-answers.ts';
-import type { AnswerOutcome } from '../../app/answering/record-answers.ts';
-import { formatDay } from '../../sprint/calendar.ts';
-import { impliedWorkedPoints } from '../../sprint/ledger.ts';
-import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
-import { typed } from '../../words/typed-text.ts';
-import { encodeContext } from '../form-contexts.ts';
-import { answerField, FIELDS, FORMS } from '../ids.ts';
-import { context, divider, section } from './block-builders.ts';
-import { plainCardName } from './card-words.ts';
-import { choicesField, textField } from './form-inputs.ts';
-import { formView, withReplyTo } from './form-view.ts';
-import { GROWTH_EXPLAINED } from './growth-words.ts';
-import { counted } from './sprint-words.ts';
+import type { AnswerForm, AnswerFormCard } from '../../../app/answering/answer-form.ts';
+import type { TypedAnswer } from '../../../app/answering/read-answers.ts';
+import type { AnswerOutcome } from '../../../app/answering/record-answers.ts';
+import { impliedWorkedPoints } from '../../../sprint/ledger.ts';
+import { cardName } from '../../../words/cards.ts';
+import { mrkdwn, say } from '../../../words/say.ts';
+import { encodeContext } from '../../form-contexts.ts';
+import { answerField, FIELDS, FORMS } from '../../ids.ts';
+import { context, divider, section } from '../block-builders.ts';
+import { choicesField, textField } from '../form-inputs.ts';
+import { formView, withReplyTo } from '../form-view.ts';
 
 /** Cards that one form shows; more would be unwieldy and outgrow the platform's 100 blocks. */
 export const ANSWER_FORM_CARDS_MAX = 15;
@@ -37,8 +33,8 @@ export function answerFormView(form: AnswerForm, growth?: GrowthToAsk, replyTo?:
   const shown = shownCards(form, growth);
   const frame = {
     callbackId: FORMS.answer,
-    title: growth ? 'Why did it grow?' : 'What is left?',
-    submit: 'Record',
+    title: say(growth ? 'answer-title-growth' : 'answer-title'),
+    submit: say('answer-submit'),
     context: encodeContext(withReplyTo({ sprintId: heading.sprint.id, day }, replyTo)),
   };
   return formView(frame, [
@@ -65,12 +61,11 @@ function shownCards({ cards }: AnswerForm, growth: GrowthToAsk | undefined): Num
 
 function introWords({ heading, day, cards }: AnswerForm, growth: GrowthToAsk | undefined): string {
   if (growth) {
-    const what = growth.grown.length === 1 ? 'A card' : counted(growth.grown.length, 'card');
-    return `${what} grew, so please say why. Nothing is recorded yet. ${GROWTH_EXPLAINED}`;
+    const intro = mrkdwn('answer-intro-growth', { cards: growth.grown.length });
+    return `${intro} ${mrkdwn('growth-explained')}`;
   }
-  const where = `${typed(heading.sprint.name)}, ${formatDay(day)}.`;
-  if (cards.length === 0) return `${where} You own no open card; you can take one here.`;
-  return `${where} Fill in what has changed; a card that you leave empty stays as it is. Points go in halves, such as 2.5.`;
+  const about = { sprint: heading.sprint.name, day };
+  return mrkdwn(cards.length === 0 ? 'answer-intro-none' : 'answer-intro', about);
 }
 
 /** The first card's field explains itself; the others need no repeating. */
@@ -79,10 +74,13 @@ function cardBlocks(card: NumberedCard, growth: GrowthToAsk | undefined, isFirst
   const grown = growth?.grown.find((one) => one.card.cardId === cardId);
   const typedBefore = growth?.answers.find((answer) => answer.cardId === cardId);
   const start = startValues(card, typedBefore);
-  const name = `${card.place}. ${plainCardName(card.card)}`;
   const left = textField({
     field: answerField('left', cardId),
-    label: `${name}: points left (was ${formatPoints(card.previousLeftPoints)})`,
+    label: say('answer-left', {
+      place: String(card.place),
+      card: cardName(card.card),
+      before: card.previousLeftPoints,
+    }),
     // Not prefilled: a number that nobody typed must not overwrite what another owner has said meanwhile.
     optional: true,
     initial: start.left,
@@ -90,10 +88,8 @@ function cardBlocks(card: NumberedCard, growth: GrowthToAsk | undefined, isFirst
   });
   const worked = textField({
     field: answerField('worked', cardId),
-    label: 'Points worked since the last answer',
-    ...(isFirst
-      ? { hint: 'Only needed when it is not simply the difference. The same goes for all cards.' }
-      : {}),
+    label: say('answer-worked'),
+    ...(isFirst ? { hint: say('answer-worked-hint') } : {}),
     optional: true,
     initial: start.worked,
     maxLength: POINTS_MAX_LENGTH,
@@ -101,7 +97,7 @@ function cardBlocks(card: NumberedCard, growth: GrowthToAsk | undefined, isFirst
   return [left, worked, ...growthFields(card, start, grown?.growthPoints)];
 }
 
-/** What stands in the fields at first: what was typed a moment ago, else what was answered for the day before. */
+/** What is in the fields at first: what was typed a moment ago, else what was answered for the day before. */
 function startValues({ given, previousLeftPoints }: AnswerFormCard, typedBefore: TypedAnswer | undefined) {
   const answered = {
     left: formatTyped(given?.left),
@@ -139,7 +135,7 @@ function growthFields(
 ): KnownBlock[] {
   const mayGiveBack = card.surprisePoints > 0;
   const asksSurprise = growthPoints !== undefined || mayGiveBack || start.surprise !== '';
-  // Whoever may say how much was surprise work may say what it was.
+  // Where one may say how much was surprise work, one may say what it was.
   const asksNote = asksSurprise || (given?.note ?? '') !== '';
   return [
     ...(asksSurprise
@@ -148,8 +144,8 @@ function growthFields(
             field: answerField('surprise', card.cardId),
             label:
               growthPoints === undefined
-                ? 'Surprise work in this change, in points'
-                : `Of the ${formatPointsWithUnit(growthPoints)} of growth, how many were surprise work?`,
+                ? say('answer-surprise')
+                : say('answer-surprise-grown', { growth: growthPoints }),
             hint: surpriseHint(card.surprisePoints, growthPoints),
             optional: growthPoints === undefined,
             initial: start.surprise,
@@ -161,8 +157,8 @@ function growthFields(
       ? [
           textField({
             field: answerField('note', card.cardId),
-            label: 'What came up?',
-            hint: 'A few words about the work. Your team can read them in the status.',
+            label: say('answer-note'),
+            hint: say('answer-note-hint'),
             optional: true,
             initial: start.note,
             maxLength: NOTE_MAX_LENGTH,
@@ -173,19 +169,13 @@ function growthFields(
 }
 
 function surpriseHint(soFarPoints: number, growthPoints: number | undefined): string {
-  if (growthPoints !== undefined)
-    return `From 0 to ${formatPoints(growthPoints)}; the rest counts as estimate drift.`;
-  if (soFarPoints <= 0) return 'The rest of the growth counts as estimate drift.';
-  return `${formatPointsWithUnit(soFarPoints)} of surprise work on this card so far. If some was not needed after all, write it with a minus, such as -1.`;
+  if (growthPoints !== undefined) return say('answer-surprise-hint-grown', { growth: growthPoints });
+  if (soFarPoints <= 0) return say('answer-surprise-hint');
+  return say('answer-surprise-hint-before', { points: soFarPoints });
 }
 
 function tooManyBlocks(all: number, shown: number): KnownBlock[] {
-  if (all <= shown) return [];
-  return [
-    context(
-      `This form shows ${shown} of ${counted(all, 'card')}. Record these, then open the form again for the others, or answer those in words.`,
-    ),
-  ];
+  return all <= shown ? [] : [context(mrkdwn('answer-too-many', { shown, cards: all }))];
 }
 
 function takeBlocks(takeable: AnswerForm['takeable']): KnownBlock[] {
@@ -194,12 +184,12 @@ function takeBlocks(takeable: AnswerForm['takeable']): KnownBlock[] {
     divider(),
     choicesField({
       field: FIELDS.answer.takeCardIds,
-      label: 'Take cards that nobody owns yet',
-      hint: 'You become their owner and are asked about them from now on.',
+      label: say('answer-take'),
+      hint: say('answer-take-hint'),
       optional: true,
       choices: takeable.map((card) => ({
         value: card.cardId,
-        label: `${formatPoints(card.leftPoints)} left: ${plainCardName(card)}`,
+        label: say('answer-take-choice', { left: card.leftPoints, card: cardName(card) }),
       })),
     }),
   ];

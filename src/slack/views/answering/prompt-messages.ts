@@ -1,0 +1,146 @@
+/**
+ * The daily prompt in every state of its day (it is one message that is updated in place), its one reminder, and the
+ * last call before a sprint closes. Only the member sees them.
+ */
+import type { ActionsBlock, KnownBlock } from '@slack/types';
+import type { CardLine } from '../../../app/cards/card-line.ts';
+import type { AnsweredLine, PromptContent } from '../../../app/posting/message-content.ts';
+import { cardGrowth, cardName } from '../../../words/cards.ts';
+import { mrkdwn, say } from '../../../words/say.ts';
+import { closingTime } from '../../../words/sprint.ts';
+import { encodeValue } from '../../button-values.ts';
+import { ACTIONS } from '../../ids.ts';
+import { actions, button, context, lead, section } from '../block-builders.ts';
+import { lineSections } from '../line-sections.ts';
+import { type MessageView, messageView } from '../message-view.ts';
+
+export function dailyPromptMessage(prompt: PromptContent): MessageView {
+  const { day, sprint, cards, answered } = prompt;
+  const about = { day, sprint: sprint.name };
+  switch (prompt.state) {
+    case 'asked':
+      return messageView([
+        lead(say('prompt-asked', { day })),
+        ...openCardBlocks(mrkdwn('prompt-cards', { sprint: sprint.name, cards: cards.length }), cards),
+        promptButtons(prompt),
+        context(`${wordsHint(cards.length)} ${mrkdwn('prompt-closes', { closing: closingTime(prompt) })}`),
+      ]);
+    case 'answered':
+      return messageView([
+        lead(say('prompt-answered', about)),
+        ...answeredBlocks(answered),
+        ...untouchedBlocks(prompt),
+        ...laterButton(prompt, say('prompt-change-button')),
+      ]);
+    case 'unchanged':
+      return messageView([
+        lead(say('prompt-unchanged', about)),
+        ...openCardBlocks(mrkdwn('prompt-still-left'), cards),
+        ...laterButton(prompt, say('prompt-change-button')),
+      ]);
+    case 'away':
+      return messageView([
+        lead(say('prompt-away', about)),
+        section(mrkdwn('prompt-away-next')),
+        ...laterButton(prompt, say('prompt-after-all-button')),
+      ]);
+    case 'over':
+      return messageView([
+        lead(say('prompt-over', about)),
+        section(mrkdwn('prompt-over-day', { day })),
+        ...(answered.length > 0
+          ? [section(mrkdwn('prompt-over-answered')), ...answeredBlocks(answered)]
+          : []),
+      ]);
+  }
+}
+
+/** Shows how the day was answered when it has been meanwhile. */
+export function reminderMessage(prompt: PromptContent): MessageView {
+  if (prompt.state !== 'asked') return dailyPromptMessage(prompt);
+  return messageView([
+    lead(say('reminder-title', { sprint: prompt.sprint.name })),
+    ...openCardBlocks('', prompt.cards),
+    promptButtons(prompt),
+    context(`${wordsHint(prompt.cards.length)} ${mrkdwn('reminder-only-one')}`),
+  ]);
+}
+
+/** Shows how the day was answered when it has been meanwhile. */
+export function lastCallMessage(prompt: PromptContent): MessageView {
+  if (prompt.state !== 'asked') return dailyPromptMessage(prompt);
+  return messageView([
+    lead(say('last-call-title', { sprint: prompt.sprint.name, closing: closingTime(prompt) })),
+    section(mrkdwn('last-call-question')),
+    ...openCardBlocks('', prompt.cards),
+    promptButtons(prompt),
+    context(wordsHint(prompt.cards.length)),
+  ]);
+}
+
+function promptButtons(prompt: PromptContent): ActionsBlock {
+  const value = encodeValue({ sprintId: prompt.sprint.id, day: prompt.day });
+  return actions([
+    button(say('prompt-answer-button'), { actionId: ACTIONS.openAnswerForm, value, primary: true }),
+    button(say('prompt-unchanged-button'), { actionId: ACTIONS.recordUnchanged, value }),
+    button(say('prompt-away-button'), { actionId: ACTIONS.recordAway, value }),
+  ]);
+}
+
+/** How to answer in words, with examples that fit the number of cards. */
+function wordsHint(cardCount: number): string {
+  if (cardCount <= 1) return mrkdwn('prompt-words-one');
+  if (cardCount === 2) return mrkdwn('prompt-words-two');
+  // All of more than three in a row would be long to read.
+  return mrkdwn(cardCount === 3 ? 'prompt-words-three' : 'prompt-words-several');
+}
+
+/** The open cards with the numbers by which an answer in words calls them. */
+function openCardBlocks(title: string, cards: readonly CardLine[]): KnownBlock[] {
+  if (cards.length === 0) return [section(mrkdwn('prompt-no-card'))];
+  const lines = cards.map((card, i) =>
+    mrkdwn('prompt-card-line', { place: String(i + 1), card: cardName(card), left: leftOn(card) }),
+  );
+  return lineSections(title, lines, {
+    maxSections: 40,
+    more: (count) => mrkdwn('prompt-more-cards', { cards: count }),
+  });
+}
+
+function leftOn({ leftPoints }: Pick<CardLine, 'leftPoints'>): string {
+  return say('cards-left', { points: leftPoints });
+}
+
+/** A way back to the form, as long as the sprint takes answers. */
+function laterButton(prompt: PromptContent, label: string): ActionsBlock[] {
+  if (prompt.sprint.state !== 'open') return [];
+  const value = encodeValue({ sprintId: prompt.sprint.id, day: prompt.day });
+  return [actions([button(label, { actionId: ACTIONS.openAnswerForm, value })])];
+}
+
+function answeredBlocks(answered: readonly AnsweredLine[]): KnownBlock[] {
+  return lineSections('', answered.map(answeredLine), {
+    maxSections: 30,
+    more: (count) => mrkdwn('prompt-more-answers', { answers: count }),
+  });
+}
+
+function answeredLine(line: AnsweredLine): string {
+  const facts = [say('prompt-worked', { points: line.workedPoints }), leftOn(line), ...cardGrowth(line)];
+  const card = cardName(line.card);
+  return line.note.trim() === ''
+    ? mrkdwn('prompt-answered-line', { card, facts })
+    : mrkdwn('prompt-answered-line-note', { card, facts, note: line.note });
+}
+
+/** Open cards that had no answer that day. */
+function untouchedBlocks({ cards, answered }: PromptContent): KnownBlock[] {
+  const said = new Set(answered.map(({ card }) => card.cardId));
+  const untouched = cards
+    .filter(({ cardId }) => !said.has(cardId))
+    .map((card) => mrkdwn('prompt-untouched-line', { card: cardName(card), left: leftOn(card) }));
+  return lineSections(mrkdwn('prompt-untouched'), untouched, {
+    maxSections: 10,
+    more: (count) => mrkdwn('cards-more', { cards: count }),
+  });
+}

@@ -1,0 +1,102 @@
+/** The form that brings a card in after planning, with what to weigh before, and the form that drops a card. */
+import type { ModalView } from '@slack/types';
+import type { CardLine } from '../../../app/cards/card-line.ts';
+import type { PullForm } from '../../../app/cards/pull-card.ts';
+import type { SprintHeading } from '../../../app/posting/message-content.ts';
+import { numbered } from '../../../words/cards.ts';
+import { mrkdwn, say } from '../../../words/say.ts';
+import { encodeContext } from '../../form-contexts.ts';
+import { FIELDS, FORMS } from '../../ids.ts';
+import { bold, section } from '../block-builders.ts';
+import { choiceField, peopleField, textField } from '../form-inputs.ts';
+import { formView, noticeView, withReplyTo } from '../form-view.ts';
+import { loadWords } from '../load-words.ts';
+import { pullInCheckWords } from '../pull-in-words.ts';
+
+const TITLE_MAX_LENGTH = 200;
+const REASON_MAX_LENGTH = 300;
+
+export function pullFormView(
+  { heading, load, check, workingDaysLeft }: PullForm,
+  replyTo?: string,
+): ModalView {
+  const fields = FIELDS.pull;
+  const frame = {
+    callbackId: FORMS.pull,
+    title: say('pull-title'),
+    submit: say('pull-submit'),
+    context: encodeContext(withReplyTo({ sprintId: heading.sprint.id }, replyTo)),
+  };
+  const days = mrkdwn('pull-days', { sprint: heading.sprint.name, days: workingDaysLeft });
+  return formView(frame, [
+    section(`${days} ${loadWords(load)}`),
+    section(pullInCheckWords(check)),
+    section(checklist(workingDaysLeft)),
+    textField({
+      field: fields.title,
+      label: say('pull-card-title'),
+      hint: say('pull-card-title-hint'),
+      maxLength: TITLE_MAX_LENGTH,
+    }),
+    textField({
+      field: fields.estimate,
+      label: say('pull-estimate'),
+      hint: say('pull-estimate-hint'),
+      maxLength: 10,
+    }),
+    peopleField({
+      field: fields.ownerIds,
+      label: say('pull-owners'),
+      hint: say('pull-owners-hint'),
+      optional: true,
+      initial: [],
+    }),
+  ]);
+}
+
+function checklist(workingDaysLeft: number): string {
+  return [
+    bold(mrkdwn('pull-checklist-title')),
+    mrkdwn('pull-checklist-independent'),
+    mrkdwn('pull-checklist-negotiable'),
+    mrkdwn('pull-checklist-valuable'),
+    mrkdwn('pull-checklist-estimable'),
+    mrkdwn('pull-checklist-small', { time: workingDaysLeft === 0 ? 'today' : 'days' }),
+    mrkdwn('pull-checklist-testable'),
+  ].join('\n');
+}
+
+/** With no card to drop it only says so. */
+export function dropFormView(
+  { heading, cards }: { readonly heading: SprintHeading; readonly cards: readonly CardLine[] },
+  replyTo?: string,
+): ModalView {
+  const about = { sprint: heading.sprint.name };
+  const droppable = cards.filter(({ state }) => state !== 'dropped');
+  if (droppable.length === 0) {
+    return noticeView(say('drop-title'), [section(mrkdwn('drop-nothing', about))]);
+  }
+  const frame = {
+    callbackId: FORMS.drop,
+    title: say('drop-title'),
+    submit: say('drop-submit'),
+    context: encodeContext(withReplyTo({ sprintId: heading.sprint.id }, replyTo)),
+  };
+  return formView(frame, [
+    section(mrkdwn('drop-intro', about)),
+    choiceField({
+      field: FIELDS.drop.reference,
+      label: say('drop-card'),
+      choices: droppable.map((card) => ({
+        value: String(card.number),
+        label: say('drop-choice', { ...numbered(card), points: card.estimatePoints }),
+      })),
+    }),
+    textField({
+      field: FIELDS.drop.reason,
+      label: say('drop-reason'),
+      hint: say('drop-reason-hint'),
+      maxLength: REASON_MAX_LENGTH,
+    }),
+  ]);
+}

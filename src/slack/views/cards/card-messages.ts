@@ -1,0 +1,111 @@
+/** The cards of a sprint as a list, the replies after one was changed, and the notice that some have no owner. */
+import type { CardLine } from '../../../app/cards/card-line.ts';
+import type { CardChange } from '../../../app/cards/change-cards.ts';
+import type { PulledCard } from '../../../app/cards/pull-card.ts';
+import type { SprintHeading } from '../../../app/posting/message-content.ts';
+import type { SprintSummary } from '../../../sprint/summary.ts';
+import { isDefined } from '../../../sprint/undefined-value.ts';
+import { cardListLine, cardOwners, moreCardsFrom, numbered } from '../../../words/cards.ts';
+import { mrkdwn, say } from '../../../words/say.ts';
+import { context, lead, section } from '../block-builders.ts';
+import { lineSections } from '../line-sections.ts';
+import { type MessageView, messageView } from '../message-view.ts';
+import { pulledCardWords } from '../pull-in-words.ts';
+import { loadSentence } from '../ratio-fields.ts';
+
+export interface CardList {
+  readonly heading: SprintHeading;
+  readonly cards: readonly CardLine[];
+  readonly summary: SprintSummary;
+}
+
+/** @param from show the cards from this number on. */
+export function cardsMessage({ heading, cards, summary }: CardList, from = 1): MessageView {
+  const title = { sprint: heading.sprint.name, cards: cards.length };
+  const shown = cards.filter(({ number }) => number >= from);
+  if (shown.length === 0) {
+    const none =
+      cards.length === 0 ? mrkdwn('cards-none') : mrkdwn('cards-none-from', { from: String(from) });
+    return messageView([lead(say('cards-title-none', title)), section(none)]);
+  }
+  return messageView([
+    lead(say('cards-title', { ...title, left: summary.totals.openLeftPoints })),
+    section(loadSentence(summary)),
+    ...lineSections('', shown.map(cardListLine), {
+      maxSections: 45,
+      more: (count, index) => moreCardsFrom(count, shown[index]?.number),
+    }),
+    context(mrkdwn('cards-change')),
+  ]);
+}
+
+export function pulledMessage({ heading, card, summary, check }: PulledCard): MessageView {
+  const points = summary.totals.pulledInPoints;
+  const { pullInRatio } = summary.ratios;
+  const total = isDefined(pullInRatio)
+    ? mrkdwn('card-pulled-total-share', { points, share: pullInRatio })
+    : mrkdwn('card-pulled-total', { points });
+  const about = aboutCard(heading, card);
+  const nobody = card.ownerIds.length === 0 ? [mrkdwn('card-pulled-no-owner', about)] : [];
+  return messageView([
+    section(
+      mrkdwn('card-pulled', {
+        ...about,
+        points: card.estimatePoints,
+        owners: cardOwners(card.ownerIds),
+      }),
+    ),
+    section([total, ...nobody].join(' ')),
+    section(pulledCardWords(check)),
+  ]);
+}
+
+export function droppedMessage({ heading, card }: CardChange, reason = ''): MessageView {
+  const dropped = mrkdwn('card-dropped', aboutCard(heading, card));
+  const why = reason.trim() === '' ? [] : [mrkdwn('card-dropped-reason', { reason })];
+  return messageView([
+    section([dropped, ...why].join(' ')),
+    section(mrkdwn('card-dropped-counts', { part: card.origin, points: card.estimatePoints })),
+  ]);
+}
+
+export function takenMessage({ heading, card }: CardChange): MessageView {
+  const left = say('cards-left', { points: card.leftPoints });
+  return messageView([
+    section(mrkdwn('card-taken', { ...aboutCard(heading, card), left, owners: cardOwners(card.ownerIds) })),
+    section(mrkdwn('card-taken-next')),
+  ]);
+}
+
+export function reopenedCardMessage({ heading, card }: CardChange): MessageView {
+  return messageView([
+    section(mrkdwn('card-reopened', aboutCard(heading, card))),
+    section(mrkdwn('card-reopened-next')),
+  ]);
+}
+
+function aboutCard({ sprint }: SprintHeading, card: CardLine) {
+  return { sprint: sprint.name, ...numbered(card) };
+}
+
+/** For a facilitator. Must not say whose the cards were, nor why they no longer are. */
+export function ownerNeededMessage({
+  heading,
+  cards,
+}: {
+  readonly heading: SprintHeading;
+  readonly cards: readonly CardLine[];
+}): MessageView {
+  const title = { sprint: heading.sprint.name, cards: cards.length };
+  const [first] = cards;
+  if (!first) return messageView([lead(say('cards-have-owner-title', title))]);
+  return messageView([
+    lead(say('cards-need-owner-title', title)),
+    ...lineSections('', cards.map(cardListLine), {
+      maxSections: 30,
+      more: (count, index) => moreCardsFrom(count, cards[index]?.number),
+    }),
+    section(mrkdwn('cards-need-owner-next', { cards: cards.length, number: String(first.number) })),
+    context(mrkdwn('cards-need-owner-kept')),
+  ]);
+}

@@ -1,0 +1,137 @@
+/** The form in which a sprint is planned, and its preview. Nothing is committed to before the preview is confirmed. */
+import type { InputBlock, ModalView } from '@slack/types';
+import type { PlanForm } from '../../../app/planning/plan-form.ts';
+import type { PlanPreview } from '../../../app/planning/plan-sprint.ts';
+import { plannedCardLine } from '../../../words/cards.ts';
+import { planWarning, recentSprint } from '../../../words/planning.ts';
+import { mrkdwn, say } from '../../../words/say.ts';
+import { sprintSpan } from '../../../words/sprint.ts';
+import { encodeContext } from '../../form-contexts.ts';
+import { cardsField, FIELDS, FORMS, MAX_CARD_FIELDS } from '../../ids.ts';
+import { bold, context, lead, section } from '../block-builders.ts';
+import { dateField, TEXT_INPUT_MAX_LENGTH, textField, timeField } from '../form-inputs.ts';
+import { formView, withReplyTo } from '../form-view.ts';
+import { lineSections } from '../line-sections.ts';
+import { planAdviceBlocks } from '../plan-advice-blocks.ts';
+import { AWAY_DAYS_FIELD } from '../range-form-view.ts';
+
+const NAME_MAX_LENGTH = 80;
+const GOAL_MAX_LENGTH = 500;
+const CARD_SECTIONS_MAX = 60;
+/** How many fields for cards there are before anything has been typed. */
+const CARD_FIELDS_AT_FIRST = 3;
+
+export function planFormView({ team, draft, leftOver }: PlanForm, replyTo?: string): ModalView {
+  const fields = FIELDS.plan;
+  const frame = {
+    callbackId: FORMS.plan,
+    title: say('plan-title'),
+    submit: say('plan-submit'),
+    context: encodeContext(withReplyTo({ teamId: team.id }, replyTo)),
+  };
+  const intro = [
+    mrkdwn('plan-intro', { team: team.name }),
+    ...(leftOver > 0 ? [mrkdwn('plan-left-over', { cards: leftOver })] : []),
+  ];
+  return formView(frame, [
+    section(intro.join(' ')),
+    textField({
+      field: fields.name,
+      label: say('plan-name'),
+      initial: draft.name,
+      maxLength: NAME_MAX_LENGTH,
+    }),
+    textField({
+      field: fields.goal,
+      label: say('plan-goal'),
+      hint: say('plan-goal-hint'),
+      optional: true,
+      initial: draft.goal,
+      maxLength: GOAL_MAX_LENGTH,
+    }),
+    dateField({ field: fields.startsOn, label: say('plan-first-day'), initial: draft.startsOn }),
+    dateField({ field: fields.endsOn, label: say('plan-last-day'), initial: draft.endsOn }),
+    timeField({
+      field: fields.closesAt,
+      label: say('plan-closing-time'),
+      hint: say('plan-closing-time-hint', { timeZone: team.timeZone }),
+      initial: draft.closesAt,
+    }),
+    textField({ field: fields.awayDays, ...AWAY_DAYS_FIELD, initial: draft.awayDays }),
+    ...cardFields(draft.cards),
+  ]);
+}
+
+/**
+ * The platform's text field holds 3,000 characters, which 100 cards outgrow, so there are several fields; their texts
+ * are put together line by line.
+ */
+function cardFields(cards: string): InputBlock[] {
+  const texts = textsFor(cards);
+  const fields = Math.min(MAX_CARD_FIELDS, Math.max(CARD_FIELDS_AT_FIRST, texts.length + 1));
+  return Array.from({ length: fields }, (_, i) => {
+    const place = i + 1;
+    const words =
+      place === 1
+        ? { label: say('plan-cards'), hint: say('plan-cards-hint') }
+        : { label: say('plan-more-cards', { place, fields }), hint: say('plan-more-cards-hint') };
+    return textField({
+      field: cardsField(place),
+      ...words,
+      optional: true,
+      multiline: true,
+      initial: texts[i],
+    });
+  });
+}
+
+/** Splits the text at line ends into pieces that a field holds; a longer line, which no card needs, is cut. */
+function textsFor(cards: string): string[] {
+  const texts: string[] = [];
+  for (const line of cards.split('\n')) {
+    const last = texts.at(-1);
+    const joined = last === undefined ? line : `${last}\n${line}`;
+    if (last !== undefined && joined.length <= TEXT_INPUT_MAX_LENGTH) texts[texts.length - 1] = joined;
+    else texts.push(line);
+  }
+  return texts;
+}
+
+export function planPreviewView(preview: PlanPreview, replyTo?: string): ModalView {
+  const { team, input, cards, commitmentPoints, warnings } = preview;
+  const frame = {
+    callbackId: FORMS.planPreview,
+    title: say('plan-preview-title'),
+    submit: say('plan-preview-submit'),
+    leave: say('plan-preview-back'),
+    context: encodeContext(withReplyTo({ teamId: team.id }, replyTo)),
+  };
+  const about = { sprint: input.name, points: commitmentPoints, cards: cards.length };
+  const days = {
+    span: sprintSpan(input),
+    days: preview.workingDays,
+    time: input.closesAt,
+    timeZone: team.timeZone,
+  };
+  return formView(frame, [
+    lead(say('plan-preview-lead', about)),
+    section(mrkdwn('plan-preview-days', days)),
+    ...(input.goal.trim() === '' ? [] : [section(mrkdwn('plan-goal-line', { goal: input.goal }))]),
+    ...lineSections(bold(mrkdwn('plan-check-title')), warnings.map(planWarning), {
+      maxSections: 5,
+      more: (count) => mrkdwn('plan-check-more', { warnings: count }),
+    }),
+    ...planAdviceBlocks(preview),
+    section(recentSprints(preview)),
+    ...lineSections(bold(mrkdwn('plan-cards-title')), cards.map(plannedCardLine), {
+      maxSections: CARD_SECTIONS_MAX,
+      more: (count) => mrkdwn('plan-cards-more', { cards: count }),
+    }),
+    context(mrkdwn('plan-preview-after')),
+  ]);
+}
+
+function recentSprints({ recent }: PlanPreview): string {
+  if (recent.length === 0) return mrkdwn('plan-recent-none');
+  return [bold(mrkdwn('plan-recent-title')), ...recent.map(recentSprint)].join('\n');
+}

@@ -1,0 +1,46 @@
+/** What the channel and the planner read once the team has committed to a plan. */
+import type { PlanContent } from '../../../app/posting/message-content.ts';
+import { moreCardsFrom, plannedCardLine } from '../../../words/cards.ts';
+import { person } from '../../../words/people.ts';
+import { mrkdwn, say } from '../../../words/say.ts';
+import { closingTime, sprintSpan } from '../../../words/sprint.ts';
+import { lead, section } from '../block-builders.ts';
+import { lineSections } from '../line-sections.ts';
+import { type MessageView, messageView } from '../message-view.ts';
+
+export function planMessage({ sprint, team, cards, commitmentPoints, byUserId }: PlanContent): MessageView {
+  const goal = sprint.goal.trim() === '' ? [] : [section(mrkdwn('plan-goal-line', { goal: sprint.goal }))];
+  const when = section(
+    mrkdwn('plan-post-when', {
+      span: sprintSpan(sprint),
+      closing: closingTime({ sprint, team }),
+      timeZone: team.timeZone,
+      person: person(byUserId),
+    }),
+  );
+  if (cards.length === 0) {
+    return messageView([
+      lead(say('plan-post-title-none', { sprint: sprint.name })),
+      ...goal,
+      when,
+      section(mrkdwn('plan-post-none')),
+    ]);
+  }
+  const about = { sprint: sprint.name, points: commitmentPoints, cards: cards.length };
+  return messageView([
+    lead(say('plan-post-title', about)),
+    ...goal,
+    when,
+    ...lineSections('', cards.map(plannedCardLine), {
+      maxSections: 40,
+      more: (count, index) => moreCardsFrom(count, cards[index]?.number),
+    }),
+    section(mrkdwn('plan-post-next')),
+  ]);
+}
+
+export function planCommittedReply({ team, sprint, commitmentPoints, cards }: PlanContent): MessageView {
+  const closing = closingTime({ sprint, team });
+  const about = { sprint: sprint.name, points: commitmentPoints, cards: cards.length, closing };
+  return messageView([section(mrkdwn('plan-committed', about)), section(mrkdwn('plan-committed-next'))]);
+}

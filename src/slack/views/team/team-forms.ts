@@ -1,0 +1,144 @@
+/**
+ * The form that sets a team up in its channel, or changes it, and the form for closing time, reminder, scale and
+ * thresholds, in which every field has a usual value already.
+ */
+import type { ModalView } from '@slack/types';
+import type { SetupForm } from '../../../app/team/set-up-team.ts';
+import type { Team } from '../../../app/team/team.ts';
+import type { Thresholds } from '../../../sprint/thresholds.ts';
+import { Markup, mrkdwn, say } from '../../../words/say.ts';
+import { WEEKDAYS, weekdayName } from '../../../words/team.ts';
+import { encodeContext } from '../../form-contexts.ts';
+import { FIELDS, FORMS } from '../../ids.ts';
+import { bold, context, section } from '../block-builders.ts';
+import { CAUTION } from '../caution-words.ts';
+import { peopleField, textField, tickField, timeField } from '../form-inputs.ts';
+import { formView, withReplyTo } from '../form-view.ts';
+
+const NAME_MAX_LENGTH = 80;
+
+export function setupFormView(form: SetupForm, replyTo?: string): ModalView {
+  const fields = FIELDS.setup;
+  const frame = {
+    callbackId: FORMS.setup,
+    title: say(form.existing ? 'setup-title-change' : 'setup-title'),
+    submit: say(form.existing ? 'setup-submit-change' : 'setup-submit'),
+    context: encodeContext(withReplyTo({ channelId: form.channelId }, replyTo)),
+  };
+  return formView(frame, [
+    section(mrkdwn('setup-intro', { channel: new Markup(`<#${form.channelId}>`) })),
+    context(CAUTION),
+    textField({
+      field: fields.name,
+      label: say('setup-name'),
+      initial: form.name,
+      maxLength: NAME_MAX_LENGTH,
+    }),
+    peopleField({
+      field: fields.memberIds,
+      label: say('setup-members'),
+      hint: say('setup-members-hint'),
+      initial: form.memberIds,
+    }),
+    peopleField({
+      field: fields.facilitatorIds,
+      label: say('setup-facilitators'),
+      hint: say('setup-facilitators-hint'),
+      initial: form.facilitatorIds,
+    }),
+    peopleField({
+      field: fields.productOwnerId,
+      label: say('setup-product-owner'),
+      optional: true,
+      max: 1,
+      initial: form.productOwnerId === undefined ? [] : [form.productOwnerId],
+    }),
+    textField({
+      field: fields.timeZone,
+      label: say('setup-time-zone'),
+      hint: say('setup-time-zone-hint'),
+      initial: form.timeZone,
+      maxLength: 60,
+    }),
+    timeField({
+      field: fields.promptAt,
+      label: say('setup-prompt-time'),
+      hint: say('setup-prompt-time-hint'),
+      initial: form.promptAt,
+    }),
+    tickField({
+      field: fields.workingDays,
+      label: say('setup-working-days'),
+      choices: WEEKDAYS.map((weekday) => ({ value: String(weekday), label: weekdayName(weekday) })),
+      initial: form.workingDays.map(String),
+    }),
+  ]);
+}
+
+/** Each threshold's field, and its messages: `measures-…` is the label, `measures-…-hint` the hint. */
+const THRESHOLDS = [
+  ['keptShareAtLeast', 'kept-share'],
+  ['surpriseRatioAtMost', 'surprise-ratio'],
+  ['pullInRatioAtMost', 'pull-in-ratio'],
+  ['planShareAtLeast', 'plan-share'],
+  ['estimateAccuracyAtLeast', 'accuracy-least'],
+  ['estimateAccuracyAtMost', 'accuracy-most'],
+  ['velocityGrowthFirstMark', 'growth-first'],
+  ['velocityGrowthLongRangeMark', 'growth-long-range'],
+] as const satisfies readonly (readonly [keyof Thresholds, string])[];
+
+export function measuresFormView(team: Team, replyTo?: string): ModalView {
+  const fields = FIELDS.measures;
+  const frame = {
+    callbackId: FORMS.measures,
+    title: say('measures-title'),
+    submit: say('measures-submit'),
+    context: encodeContext(withReplyTo({ teamId: team.id }, replyTo)),
+  };
+  return formView(frame, [
+    section(mrkdwn('measures-intro', { team: team.name })),
+    timeField({
+      field: fields.closesAt,
+      label: say('measures-closing-time'),
+      hint: say('measures-closing-time-hint'),
+      initial: team.closesAt,
+    }),
+    textField({
+      field: fields.reminderAfterMinutes,
+      label: say('measures-reminder'),
+      hint: say('measures-reminder-hint'),
+      initial: String(team.reminderAfterMinutes),
+      maxLength: 5,
+    }),
+    textField({
+      field: fields.scale,
+      label: say('measures-scale'),
+      hint: say('measures-scale-hint'),
+      initial: team.scale.join(', '),
+      maxLength: 300,
+    }),
+    textField({
+      field: fields.retentionMonths,
+      label: say('measures-retention'),
+      hint: say('measures-retention-hint'),
+      initial: team.retentionMonths === undefined ? '' : String(team.retentionMonths),
+      optional: true,
+      maxLength: 5,
+    }),
+    section(bold(mrkdwn('measures-thresholds'))),
+    ...THRESHOLDS.map(([field, id]) =>
+      textField({
+        field,
+        label: say(`measures-${id}`),
+        hint: say(`measures-${id}-hint`),
+        initial: percentTyped(team.thresholds[field]),
+        maxLength: 12,
+      }),
+    ),
+  ]);
+}
+
+/** As one would type it: without the sign, and without the dust of binary fractions. */
+function percentTyped(share: number): string {
+  return String(Math.round(share * 1e10) / 1e8);
+}

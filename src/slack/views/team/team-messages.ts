@@ -1,0 +1,53 @@
+/** What the channel reads once a team has been set up, and the replies to the person who set it up or changed it. */
+import type { ContentOf } from '../../../app/posting/message-content.ts';
+import type { Team } from '../../../app/team/team.ts';
+import { people, person } from '../../../words/people.ts';
+import { mrkdwn, say } from '../../../words/say.ts';
+import { retentionSentence, weekdayWords } from '../../../words/team.ts';
+import { context, lead, section } from '../block-builders.ts';
+import { CAUTION } from '../caution-words.ts';
+import { lineSections } from '../line-sections.ts';
+import { type MessageView, messageView } from '../message-view.ts';
+
+export function teamSetUpMessage({ team, memberIds, facilitatorIds }: ContentOf<'team-set-up'>): MessageView {
+  const takingPart = [
+    mrkdwn('team-members', { people: people(memberIds) }),
+    mrkdwn('team-facilitators', { people: people(facilitatorIds) }),
+    ...(team.productOwnerId ? [mrkdwn('team-product-owner', { person: person(team.productOwnerId) })] : []),
+  ];
+  return messageView([
+    lead(say('team-set-up-title', { team: team.name, members: memberIds.length })),
+    section(mrkdwn('team-set-up-intro', askingTimes(team))),
+    ...lineSections('', takingPart, { maxSections: 5, more: () => mrkdwn('team-more-people') }),
+    section(`${mrkdwn('team-set-up-privacy')} ${retentionSentence(team.retentionMonths)}`),
+    section(mrkdwn('team-set-up-next')),
+    context(CAUTION),
+  ]);
+}
+
+export function teamSavedReply(team: Team, existed: boolean): MessageView {
+  const change = existed ? 'changed' : 'new';
+  return messageView([
+    section(mrkdwn('team-saved', { change, team: team.name, ...askingTimes(team) })),
+    section(mrkdwn('team-saved-next', { change })),
+  ]);
+}
+
+function askingTimes({ workingDays, promptAt, timeZone }: Team) {
+  return { days: weekdayWords(workingDays), time: promptAt, timeZone };
+}
+
+export function measuresSavedReply(team: Team): MessageView {
+  return messageView([
+    section(
+      mrkdwn('team-measures-saved', {
+        team: team.name,
+        time: team.closesAt,
+        minutes: team.reminderAfterMinutes,
+        scale: team.scale.map(String),
+      }),
+    ),
+    section(retentionSentence(team.retentionMonths)),
+    section(mrkdwn('team-measures-from-when')),
+  ]);
+}

@@ -1,0 +1,65 @@
+/** A card in words. */
+import type { CardLine } from '../app/cards/card-line.ts';
+import { people } from './people.ts';
+import { type Markup, markup, mrkdwn, say } from './say.ts';
+import { plainTyped } from './typed-text.ts';
+
+type Named = Pick<CardLine, 'number' | 'key' | 'title'>;
+
+/** `berth-3 Title`; the title alone when the card has no short name of the team's own and is called by its number. */
+export function cardName({ number, key, title }: Named): string {
+  const hasShortName = key !== '' && key !== String(number) && key !== `#${number}`;
+  return hasShortName ? `${plainTyped(key)} ${plainTyped(title)}` : plainTyped(title);
+}
+
+/** `@ana, @ben`, or `nobody yet` */
+export function cardOwners(ownerIds: readonly string[]): Markup {
+  return ownerIds.length === 0
+    ? markup('cards-no-owner')
+    : markup('cards-owners', { owners: people(ownerIds) });
+}
+
+/** `3 points left`, `finished`, `dropped` */
+export function cardProgress({ state, leftPoints }: Pick<CardLine, 'state' | 'leftPoints'>): string {
+  return state === 'open' ? say('cards-left', { points: leftPoints }) : say(`cards-${state}`);
+}
+
+/** `surprise work +2` and `estimate drift -1`; none when the card is as large as it was. */
+export function cardGrowth({
+  surprisePoints,
+  driftPoints,
+}: Pick<CardLine, 'surprisePoints' | 'driftPoints'>): string[] {
+  return [
+    ...(surprisePoints === 0 ? [] : [say('cards-surprise', { points: surprisePoints })]),
+    ...(driftPoints === 0 ? [] : [say('cards-drift', { points: driftPoints })]),
+  ];
+}
+
+/** `3. berth-3 Title: estimate 5, 3 points left, pulled in, surprise work +2 (@ana)`, in mrkdwn */
+export function cardListLine(card: CardLine): string {
+  const facts = [
+    say('cards-estimate', { points: card.estimatePoints }),
+    cardProgress(card),
+    ...(card.origin === 'pulled-in' ? [say('cards-pulled-in')] : []),
+    ...cardGrowth(card),
+  ];
+  return mrkdwn('cards-line', { ...numbered(card), facts, owners: cardOwners(card.ownerIds) });
+}
+
+/** `3. berth-3 Title: 5 points (@ana)`, in mrkdwn */
+export function plannedCardLine(
+  card: Named & { readonly estimatePoints: number; readonly ownerIds: readonly string[] },
+): string {
+  const owners = cardOwners(card.ownerIds);
+  return mrkdwn('cards-planned-line', { ...numbered(card), points: card.estimatePoints, owners });
+}
+
+/** What messages about one card name it by. */
+export function numbered(card: Named): { number: string; card: string } {
+  return { number: String(card.number), card: cardName(card) };
+}
+
+/** The last line of a list of cards that is cut off. @param from number of the first card left out */
+export function moreCardsFrom(cards: number, from: number | undefined): string {
+  return mrkdwn('cards-more-from', { cards, from: String(from ?? '') });
+}

@@ -1,0 +1,95 @@
+### The daily prompt, the reminders, the answer form, and the question why a card grew. Only the member sees them.
+
+## The daily prompt: one message, changed in place through the day
+
+prompt-asked = { DAY($day) }: what is left on your cards?
+prompt-cards = In { $sprint } you have { cards-count }:
+prompt-answered = Recorded for { DAY($day) } in { $sprint }
+prompt-unchanged = Recorded for { DAY($day) } in { $sprint }: nothing changed
+prompt-still-left = Still left:
+prompt-away = Recorded for { DAY($day) } in { $sprint }: you are away
+prompt-away-next = Your cards stay as they are, and you won’t be asked again for this day.
+prompt-over = { $sprint } is over
+prompt-over-day = The question for { DAY($day) } no longer needs an answer.
+prompt-over-answered = You had answered:
+prompt-no-card = You have no card to answer for.
+# A card in the list, with the number by which an answer in words calls it.
+prompt-card-line = { $place }. { $card }: { $left }
+prompt-more-cards = … and { NUMBER($cards) } more of your cards.
+prompt-answered-line = • { $card }: { SERIES($facts) }
+prompt-answered-line-note = • { $card }: { SERIES($facts) } – { $note }
+prompt-worked = worked { NUMBER($points) }
+prompt-more-answers =
+    { $answers ->
+        [one] … and { NUMBER($answers) } more answer, recorded as well.
+       *[other] … and { NUMBER($answers) } more answers, recorded as well.
+    }
+prompt-untouched = Not answered, so as before:
+prompt-untouched-line = • { $card }: { $left }
+# Below the question.
+prompt-closes = The sprint closes on { $closing }.
+
+## How to answer in words
+
+prompt-words-one = Or write here what is left, for example `3`. To say what you worked as well: `3 worked 1`.
+prompt-words-two = Or write here what is left: `3, 0` in this order, or `2: 3` for card 2 alone. To say what you worked as well: `2: 3 worked 1`.
+prompt-words-three = Or write here what is left: `3, 0, 5` in this order, or `2: 3` for card 2 alone. To say what you worked as well: `2: 3 worked 1`.
+prompt-words-several = Or write here what is left: `2: 3` for card 2 alone. To say what you worked as well: `2: 3 worked 1`.
+
+## Buttons
+
+prompt-answer-button = Answer
+prompt-unchanged-button = Nothing changed
+prompt-away-button = Away today
+prompt-change-button = Change my answer
+prompt-after-all-button = Answer after all
+
+## The reminder and the last call
+
+reminder-title = Reminder: what is left on your cards in { $sprint }?
+reminder-only-one = There is no second reminder today.
+last-call-title = Last call: { $sprint } closes on { $closing }
+last-call-question = What is still left on your cards? Without an answer they count as listed here:
+
+## Why a card grew, after an answer in words
+
+growth-title =
+    { $cards ->
+        [one] A card grew. Why?
+       *[other] { cards-count } grew. Why?
+    }
+growth-line = • { $card }: grew by { POINTS($points) }
+growth-not-recorded = Nothing is recorded yet. Say why, and it will be:
+growth-explained = Surprise work: nobody foresaw it, and the card can’t be accepted without it. Estimate drift: the same work turned out larger than estimated.
+growth-surprise-button = All surprise work
+growth-drift-button = All estimate drift
+growth-each-button = Some of each…
+growth-form-button = Answer in the form…
+
+## The answer form
+
+answer-title = What is left?
+answer-title-growth = Why did it grow?
+answer-submit = Record
+answer-intro = { $sprint }, { DAY($day) }. Fill in what has changed; a card that you leave empty stays as it is. Points go in halves, such as 2.5.
+answer-intro-none = { $sprint }, { DAY($day) }. You own no open card; you can take one here.
+answer-intro-growth =
+    { $cards ->
+        [one] A card grew, so please say why. Nothing is recorded yet.
+       *[other] { cards-count } grew, so please say why. Nothing is recorded yet.
+    }
+# Label of a card's first field.
+answer-left = { $place }. { $card }: points left (was { NUMBER($before) })
+answer-worked = Points worked since the last answer
+answer-worked-hint = Only needed when it isn’t simply the difference. The same goes for all cards.
+answer-surprise = Surprise work in this change, in points
+answer-surprise-grown = Of the { POINTS($growth) } of growth, how many were surprise work?
+answer-surprise-hint = The rest of the growth counts as estimate drift.
+answer-surprise-hint-grown = From 0 to { NUMBER($growth) }; the rest counts as estimate drift.
+answer-surprise-hint-before = { POINTS($points) } of surprise work on this card so far. If some wasn’t needed after all, write it with a minus, such as -1.
+answer-note = What came up?
+answer-note-hint = A few words about the work. Your team can read them in the status.
+answer-too-many = This form shows { NUMBER($shown) } of { cards-count }. Record these, then open the form again for the others, or answer those in words.
+answer-take = Take cards that nobody owns yet
+answer-take-hint = You become their owner and are asked about them from now on.
+answer-take-choice = { NUMBER($left) } left: { $card }

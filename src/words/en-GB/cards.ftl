@@ -1,0 +1,122 @@
+### Cards: lists of them, bringing one in, dropping, taking and reopening one.
+
+## Counts
+
+cards-count =
+    { $cards ->
+        [one] { NUMBER($cards) } card
+       *[other] { NUMBER($cards) } cards
+    }
+cards-open-count =
+    { $cards ->
+        [one] { NUMBER($cards) } open card
+       *[other] { NUMBER($cards) } open cards
+    }
+cards-more-count =
+    { $cards ->
+        [one] { NUMBER($cards) } more card
+       *[other] { NUMBER($cards) } more cards
+    }
+# The last line of a list that is cut off.
+cards-more = … and { cards-more-count }.
+# The same, with the command that shows the rest.
+cards-more-from = … and { cards-more-count }: `/loadline cards { $from }`
+
+## One card, as a line of a list
+
+cards-line = { $number }. { $card }: { SERIES($facts) } ({ $owners })
+# A card of a plan.
+cards-planned-line = { $number }. { $card }: { POINTS($points) } ({ $owners })
+cards-estimate = estimate { NUMBER($points) }
+cards-left =
+    { $points ->
+        [0] nothing left
+       *[other] { POINTS($points) } left
+    }
+cards-finished = finished
+cards-dropped = dropped
+cards-pulled-in = pulled in
+cards-surprise = surprise work { SIGNED($points) }
+cards-drift = estimate drift { SIGNED($points) }
+cards-owners = { SERIES($owners) }
+cards-no-owner = nobody yet
+
+## The list: /loadline cards
+
+cards-title = { $sprint }: { cards-count }, { POINTS($left) } left
+cards-title-none = { $sprint }: { cards-count }
+cards-none = No card is in the sprint yet. Bring one in with `/loadline pull`.
+cards-none-from = No card has the number { $from } or a higher one. See them all with `/loadline cards`.
+cards-change = Change a card by its number: `/loadline take 3`, `/loadline drop 3 reason`, `/loadline reopen 3`.
+
+## Replies
+
+card-pulled = Pulled into { $sprint } as card { $number }: { $card }, { POINTS($points) } ({ $owners }).
+card-pulled-total = Pulled-in work is now { POINTS($points) }.
+card-pulled-total-share = Pulled-in work is now { POINTS($points) }, { PERCENT($share) } of the commitment.
+card-pulled-no-owner = Nobody is asked about it until somebody takes it: `/loadline take { $number }`.
+card-dropped = Dropped from { $sprint }: card { $number }, { $card }.
+card-dropped-reason = Reason: { $reason }
+card-dropped-counts =
+    { $part ->
+        [planned] It keeps its { POINTS($points) } in the commitment and counts as not finished.
+       *[pulled-in] It keeps its { POINTS($points) } in the pulled-in work and counts as not finished.
+    }
+card-taken = You now own card { $number } of { $sprint }, { $card }: { $left } ({ $owners }).
+card-taken-next = The daily prompt will ask you about it. To answer now: `/loadline answer`.
+card-reopened = Card { $number } of { $sprint }, { $card }, is open again.
+card-reopened-next = Say what is left on it: `/loadline answer`. Until then it counts as having nothing left.
+
+## To a facilitator: open cards without an owner
+
+cards-need-owner-title = { $cards ->
+        [one] { cards-open-count } of { $sprint } needs an owner
+       *[other] { cards-open-count } of { $sprint } need an owner
+    }
+cards-have-owner-title = Every open card of { $sprint } has an owner again
+cards-need-owner-next =
+    { $cards ->
+        [one] Nobody is asked about it.
+       *[other] Nobody is asked about them.
+    } To take a card over, type `/loadline take { $number }`; to drop one that isn’t wanted any more, `/loadline drop { $number } reason`.
+cards-need-owner-kept = What was said about these cards stays as it was.
+
+## The form that brings a card in
+
+pull-title = Pull in a card
+pull-submit = Pull in
+pull-days =
+    { $days ->
+        [0] { $sprint }: today is the last working day.
+        [one] { $sprint }: { NUMBER($days) } working day comes after today.
+       *[other] { $sprint }: { NUMBER($days) } working days come after today.
+    }
+# The INVEST criteria of Bill Wake (2003), in our own words.
+pull-checklist-title = Before you pull it in
+pull-checklist-independent = • Independent: can it be finished without waiting for another card?
+pull-checklist-negotiable = • Negotiable: may the team still choose how to do it?
+pull-checklist-valuable = • Valuable: who will be glad that it is done this sprint?
+pull-checklist-estimable = • Estimable: do you know enough to give it points?
+pull-checklist-small =
+    { $time ->
+        [today] • Small: does it fit into today?
+       *[days] • Small: does it fit into the time that is left?
+    }
+pull-checklist-testable = • Testable: how will you see that it is finished?
+pull-card-title = Title
+pull-card-title-hint = May begin with a short name of your own, such as berth-3.
+pull-estimate = Estimate, in points
+pull-estimate-hint = Halves are fine, such as 0.5.
+pull-owners = Owners
+pull-owners-hint = Members of the team. Nobody is asked about a card without an owner.
+
+## The form that drops a card
+
+drop-title = Drop a card
+drop-submit = Drop
+drop-nothing = { $sprint } has no card to drop. See its cards with `/loadline cards`.
+drop-intro = A card dropped from { $sprint } still counts with its estimate, as not finished, and is listed with your reason. It can’t be brought back.
+drop-card = Card
+drop-choice = { $number }. { $card } ({ POINTS($points) })
+drop-reason = Reason
+drop-reason-hint = The channel reads it with the verdict.

@@ -1,0 +1,113 @@
+### What one can do: the overview (`/loadline` alone, and the home page) and the help. What each command does.
+
+overview-title = What you can do now
+overview-more-teams =
+    { $teams ->
+        [one] You have { NUMBER($teams) } more team: type `/loadline` in the team’s channel.
+       *[other] You have { NUMBER($teams) } more teams: type `/loadline` in the team’s channel.
+    }
+overview-no-team = You aren’t in a team here. To set one up, type `/loadline setup` in the team’s channel; to join one, ask its facilitator to add you there.
+overview-set-up = This channel has no team yet. Set one up with `/loadline setup`.
+overview-help = All commands: `/loadline help`.
+overview-product-owner = You are its product owner, so this is about its past sprints. Cards and answers are for its members.
+overview-no-sprint =
+    { $role ->
+        [facilitator] No sprint is running. Plan one when the team is ready.
+       *[other-role] No sprint is running. A facilitator can plan one.
+    }
+overview-begins = { $sprint } begins on { DAY($on) } ({ $span }).
+overview-running = { $sprint } is running and closes on { $closing }.
+overview-no-card = You have no open card.
+overview-cards = You have { cards-open-count }: { LIST($named) }.
+# The last item of that list.
+overview-cards-more = { NUMBER($cards) } more
+overview-asked = Today’s question is waiting for your answer.
+overview-answered = You have answered today.
+overview-unchanged = You said today that nothing changed.
+overview-away = You are away today.
+
+## Buttons of the overview
+
+overview-set-up-button = Set up a team
+overview-help-button = Help
+overview-privacy-button = What is stored about me
+overview-answer-button = Answer
+overview-change-answer-button = Change my answer
+overview-status-button = Status
+overview-cards-button = Cards
+overview-pull-button = Pull in a card
+overview-drop-button = Drop a card
+overview-plan-button = Plan a sprint
+overview-plan-another-button = Plan another sprint
+overview-range-button = Commitment range
+overview-odds-button = Surprise odds
+overview-forecast-button = Forecast
+overview-history-button = History
+overview-close-button = Close the sprint
+overview-cancel-button = Cancel the sprint
+overview-reopen-button = Reopen the last sprint
+overview-setup-button = Team and times
+overview-setup-measures-button = Scale and thresholds
+overview-value-button = Record a value
+overview-baseline-button = Baseline sprint
+overview-import-button = Import past sprints
+overview-export-button = Export
+
+## The help: /loadline help
+
+help-title = What you can ask of Loadline
+help-intro = Each working day of a sprint I ask you in a direct message what is left on your cards; a click or a number is enough. `/loadline` alone shows what you can do now. Words after it do more:
+help-member = For everyone on the team
+help-team-and-owner = For everyone on the team and its product owner
+help-product-owner = For product owners and facilitators
+help-facilitator = For facilitators
+help-anyone = For anyone
+help-command = • `/loadline { $usage }`: { $summary }
+help-privacy = The channel sees the team’s sums and its cards, never who answered what. [ ] marks what may be left out.
+
+## What each command does, as the help lists it: first what may follow its word, then what it does
+
+command-answer-usage = answer [day | card: left]
+command-answer-summary = Say what is left on your cards, today or on an earlier day of the sprint; in a form or in words. For example `/loadline answer 2026-11-04` or `/loadline answer 3: 2 worked 1`.
+command-cards-usage = cards [first number]
+command-cards-summary = List the cards of the sprint, all of them or from one number on. For example `/loadline cards 40`.
+command-status-usage = status
+command-status-summary = See how the sprint is going. Only you see it, unless you share it.
+command-pull-usage = pull [title, estimate, @owner]
+command-pull-summary = Bring in a card after planning. For example `/loadline pull Repair the tide gauge, 3, @ana`.
+command-take-usage = take card
+command-take-summary = Take a share in a card: you become one of its owners. For example `/loadline take 3` or `/loadline take berth-3`.
+command-drop-usage = drop [card reason]
+command-drop-summary = Take a card out of the sprint, with a reason. For example `/loadline drop 3 no longer wanted`.
+command-reopen-usage = reopen [card]
+command-reopen-summary = Open a finished card again; without a card, open the closed sprint again for corrections. For example `/loadline reopen 3`.
+command-range-usage = range [first day] [last day] [N away]
+command-range-summary = See how much to commit to in the coming sprint; N is the days off and away of all members together. For example `/loadline range 2026-11-30 2026-12-11 6 away` or `/loadline range 2.5 away`.
+command-odds-usage = odds
+command-odds-summary = See which sizes of card tend to hold surprise work.
+command-forecast-usage = forecast [points] [growing N]
+command-forecast-summary = See when a body of work will be finished; N is by how many points it grows with each sprint. For example `/loadline forecast 120` or `/loadline forecast 120 growing 5`.
+command-history-usage = history
+command-history-summary = See the team’s own trend: each ratio, what is usual, and what is a signal.
+command-plan-usage = plan
+command-plan-summary = Plan the next sprint and commit to its cards.
+command-close-usage = close
+command-close-summary = Close the sprint now, before its closing time.
+command-cancel-usage = cancel
+command-cancel-summary = Cancel the sprint. Its numbers are kept, and never count as history.
+command-value-usage = value [sprint:] [number]
+command-value-summary = Record what a closed sprint was worth, as one number in a unit of your choice: revenue, users, anything. For example `/loadline value 1200` or `/loadline value Harbour 12: 1200`.
+command-baseline-usage = baseline [sprint | first]
+command-baseline-summary = Choose the closed sprint that velocity growth is measured by. For example `/loadline baseline Harbour 3` or `/loadline baseline first`.
+command-import-usage = import
+command-import-summary = Bring in past sprints from a spreadsheet or an export; you see what would be imported first.
+command-export-usage = export
+command-export-summary = Get the team’s sprints, cards, answers and changes as files, without who said what.
+command-setup-usage = setup
+command-setup-summary = Set up a team in its channel, or change its people and times.
+command-setup-measures-usage = setup measures
+command-setup-measures-summary = Change closing time, reminder, planning scale and thresholds.
+command-privacy-usage = privacy
+command-privacy-summary = See what is stored about you, get a copy of it, or have it erased.
+command-help-usage = help
+command-help-summary = Show this list.

@@ -1,0 +1,102 @@
+### Setting a team up and changing it: the two forms, the post in the channel, and the replies.
+
+## Who takes part, and when: /loadline setup
+
+setup-title = Set up a team
+setup-title-change = Change the team
+setup-submit = Set up
+setup-submit-change = Save
+# $channel is the channel's mention.
+setup-intro = For { $channel }. On working days of a sprint each member is asked, in a direct message, what is left on their cards. The verdict is posted in this channel.
+setup-name = Team name
+setup-members = Members
+setup-members-hint = The people who work on cards.
+setup-facilitators = Facilitators
+setup-facilitators-hint = They may plan, close and cancel sprints and change these settings.
+setup-product-owner = Product owner
+setup-time-zone = Time zone
+setup-time-zone-hint = Region and city, for example Europe/Lisbon, America/New_York or Asia/Kolkata.
+setup-prompt-time = When to ask each day
+setup-prompt-time-hint = In the team’s time zone.
+setup-working-days = Working days
+
+## Closing time, reminder, scale and thresholds: /loadline setup measures
+
+measures-title = Team measures
+measures-submit = Save
+measures-intro = For { $team }. These are the usual values or those the team chose before; change only what you need.
+measures-closing-time = When a sprint closes on its last day
+measures-closing-time-hint = In the team’s time zone. A plan may set another time for its sprint.
+measures-reminder = How many minutes after the daily prompt to remind once
+measures-reminder-hint = From 15 to 720.
+measures-scale = Planning scale
+measures-scale-hint = The sizes that an estimate may have, rising, for example 1, 2, 3, 5, 8, 13, 21.
+measures-retention = How many months to keep the details of a sprint
+measures-retention-hint = From 1 to 120. After that a sprint is reduced to its totals, for good: cards, answers, prompts and posts are deleted; verdicts, ratios and history stay. Leave it empty to keep everything.
+measures-thresholds = Thresholds, in percent
+measures-kept-share = Kept share at least (%)
+measures-kept-share-hint = How much of the commitment must be finished for a sprint to be kept.
+measures-surprise-ratio = Surprise ratio at most (%)
+measures-surprise-ratio-hint = Surprise work as a share of the commitment. Above this the sprint is missed.
+measures-pull-in-ratio = Pull-in ratio at most (%)
+measures-pull-in-ratio-hint = Pulled-in work as a share of the commitment. Above this there is a note.
+measures-plan-share = Plan share at least (%)
+measures-plan-share-hint = How much of what the sprint became had been planned. Below this there is a note.
+measures-accuracy-least = Estimate accuracy at least (%)
+measures-accuracy-least-hint = Below this there is a note.
+measures-accuracy-most = Estimate accuracy at most (%)
+measures-accuracy-most-hint = Above this there is a note: estimating may cost more than it brings.
+measures-growth-first = Velocity growth, first mark (%)
+measures-growth-first-hint = Velocity, compared with the baseline sprint. At this mark there is a note.
+measures-growth-long-range = Velocity growth, long-range mark (%)
+measures-growth-long-range-hint = At this mark there is another note.
+
+## Days of the week
+
+weekday-1 = Monday
+weekday-2 = Tuesday
+weekday-3 = Wednesday
+weekday-4 = Thursday
+weekday-5 = Friday
+weekday-6 = Saturday
+weekday-7 = Sunday
+weekdays-all = every day
+weekdays-span = { $first } to { $last }
+weekdays-some = { SERIES($days) }
+
+## In the channel, and to the person who set the team up
+
+team-set-up-title =
+    { $members ->
+        [one] { $team } is set up with { NUMBER($members) } member
+       *[other] { $team } is set up with { NUMBER($members) } members
+    }
+team-set-up-intro = On working days of a sprint ({ $days }), at { $time } ({ $timeZone }), I ask each member in a direct message what is left on their cards. When the sprint ends I post here whether the commitment was kept, and why.
+team-members = Members: { SERIES($people) }
+team-facilitators = Facilitators: { SERIES($people) }
+team-product-owner = Product owner: { $person }
+team-more-people = `/loadline setup` shows the rest.
+team-set-up-privacy = Everybody can see what is stored about them, get a copy and be erased: `/loadline privacy`.
+team-retention =
+    { $months ->
+        [one] { NUMBER($months) } month after its end a sprint is reduced to its totals.
+       *[other] { NUMBER($months) } months after its end a sprint is reduced to its totals.
+    }
+team-retention-none = The details of past sprints are kept for good.
+team-set-up-next = Next: a facilitator plans a sprint with `/loadline plan`. What else there is: `/loadline help`.
+team-saved =
+    { $change ->
+        [new] { $team } is set up. While a sprint runs, members are asked at { $time } ({ $timeZone }), { $days }.
+       *[changed] { $team } is changed. While a sprint runs, members are asked at { $time } ({ $timeZone }), { $days }.
+    }
+team-saved-next =
+    { $change ->
+        [new] Next: plan the first sprint with `/loadline plan`. Scale, thresholds and closing time have usual values; change them with `/loadline setup measures`.
+       *[changed] Scale, thresholds and closing time: `/loadline setup measures`.
+    }
+team-measures-saved =
+    { $minutes ->
+        [one] Saved for { $team }. Sprints close at { $time }, the reminder comes { NUMBER($minutes) } minute after the prompt, and the scale is { SERIES($scale) }.
+       *[other] Saved for { $team }. Sprints close at { $time }, the reminder comes { NUMBER($minutes) } minutes after the prompt, and the scale is { SERIES($scale) }.
+    }
+team-measures-from-when = A sprint that is already planned keeps its closing time. The new thresholds count from the next closing on.
