@@ -31,41 +31,27 @@ export function queueClient(databaseUrl: string, options: postgres.Options<Recor
   }) as unknown as Sql;
 }
 
-/** The driver's types do not know that a statement without parameters can be prepared too. */
-const PREPARED_WITHOUT_PARAMETERS = { prepare: true, simple: false } as postgres.UnsafeQueryOptions;
-
 type Runner = Pick<Sql, 'unsafe'>;
 
 async function run(runner: Runner, text: string, values: readonly unknown[]): Promise<{ rows: unknown[] }> {
-  // Several statements in one text are only allowed without parameters; then every statement has rows.
-  const result: unknown =
-    values.length > 0
-      ? await runner.unsafe(text, values.map((value) => value ?? null) as never[], {
-          prepare: isPrepared(values),
-        })
-      : await runner.unsafe(text, [], isFetch(text) ? PREPARED_WITHOUT_PARAMETERS : {});
+  const result: unknown = await runner.unsafe(text, values.map((value) => value ?? null) as never[], {
+    prepare: isPrepared(values),
+  });
+  // Of several statements in one text, which are only allowed without parameters, each has rows.
   const rows = result as unknown[];
   return { rows: rows.some(Array.isArray) ? rows.flat() : [...rows] };
-}
-
-/**
- * The statement that fetches jobs: it has no parameter, its text is always the same, and to plan it anew each time took
- * the server longer than to carry it out.
- */
-function isFetch(text: string): boolean {
-  return /^\s*WITH\s+next AS\b/.test(text) && !text.includes(';');
 }
 
 export function queueDb(client: Sql): Db {
   return {
     async executeSql(text, values = []) {
-      if (!/^\s*BEGIN\b/i.test(text)) return run(client, text, values);
-      // A script with a transaction of its own needs one connection from beginning to end.
+      if (values.length > 0) return run(client, text, values);
+      // It may be a script with a transaction of its own, which needs one connection from beginning to end.
       const reserved = await client.reserve();
       try {
         return await run(reserved, text, values);
       } catch (error) {
-        // Otherwise whoever gets the connection next would find a failed transaction on it.
+        // Otherwise the next to use the connection would find a failed transaction on it.
         await reserved.unsafe('ROLLBACK').catch(() => undefined);
         throw error;
       } finally {

@@ -7,8 +7,7 @@ import type { Job, JobResult, JobWithMetadata } from 'pg-boss';
 import { PgBoss } from 'pg-boss';
 import type { DeliveryOutcome } from '../../app/posting/deliver.ts';
 import type { BackgroundErrorListener, DeliveryJob, QueueConnection } from './job-sender.ts';
-import { DELIVERY_QUEUE, GIVEN_UP_QUEUE, QUEUE_SCHEMA } from './job-sender.ts';
-import { steadyClock } from './steady-clock.ts';
+import { DELIVERY_QUEUE, GIVEN_UP_QUEUE, QUEUE_SCHEMA, steadyClock } from './job-sender.ts';
 
 export interface DeliveryAttempt {
   /** True when a failure now is the last: the job then goes to those given up. */

@@ -3,10 +3,9 @@
  * `delivery-queue.ts`. Both share the names and settings below.
  */
 import { sql } from 'drizzle-orm';
-import type { Db, DrizzleTransactionLike, Queue } from 'pg-boss';
+import type { Clock, Db, DrizzleTransactionLike, Queue } from 'pg-boss';
 import { fromDrizzle, PgBoss } from 'pg-boss';
 import type { SqlSession } from '../queries/sql-session.ts';
-import { steadyClock } from './steady-clock.ts';
 
 export const QUEUE_SCHEMA = 'pgboss';
 export const DELIVERY_QUEUE = 'delivery';
@@ -33,6 +32,18 @@ const DELIVERY_SETTINGS: Omit<Queue, 'name' | 'policy'> = {
   deleteAfterSeconds: DAY_SECONDS,
   deadLetter: GIVEN_UP_QUEUE,
   notify: true,
+};
+
+/**
+ * Time for the queue's timers. It goes on evenly whatever happens to the machine's clock: by that one, a clock set back by an
+ * hour would make the workers sleep for an hour. When a job is due the database decides by its own clock.
+ */
+export const steadyClock: Clock = {
+  now: () => performance.timeOrigin + performance.now(),
+  setTimeout: (work, delayMs) => setTimeout(work, delayMs),
+  clearTimeout: (timer) => clearTimeout(timer as NodeJS.Timeout),
+  setInterval: (work, delayMs) => setInterval(work, delayMs),
+  clearInterval: (timer) => clearInterval(timer as NodeJS.Timeout),
 };
 
 export interface DeliveryJob {
