@@ -56,13 +56,11 @@ const MAY_IMPORT: Readonly<Record<string, { rooms: readonly string[]; packages: 
     jobs: { rooms: ['app', 'logger.ts', 'reference.ts'], packages: '*' },
     metrics: { rooms: ['app', 'config.ts', 'setting-rules.ts', 'error-chain.ts'], packages: '*' },
     charts: { rooms: ['words', 'app', 'sprint', 'forecast'], packages: '*' },
-    'health-check.ts': { rooms: [], packages: [] },
-    'data-folder.ts': { rooms: ['store'], packages: ['node:fs/promises'] },
-    'operator-command.ts': { rooms: ['store', 'config.ts', 'secret-files.ts'], packages: [] },
-    'posts.ts': { rooms: ['store', 'operator-command.ts'], packages: [] },
-    'erase.ts': { rooms: ['app', 'words', 'store', 'operator-command.ts'], packages: ['node:util'] },
-    'rotate-keys.ts': { rooms: ['app', 'operator-command.ts'], packages: [] },
-    'doctor.ts': { rooms: ['doctor', 'logger.ts'], packages: ['node:util'] },
+    operator: {
+      rooms: ['app', 'words', 'store', 'doctor', 'config.ts', 'logger.ts', 'secret-files.ts'],
+      packages: ['node:fs/promises', 'node:util'],
+    },
+    'operator/health-check.ts': { rooms: [], packages: [] },
     doctor: {
       rooms: ['words', 'store', 'slack', 'charts', 'config.ts', 'logger.ts', 'secret-files.ts'],
       packages: '*',
@@ -94,8 +92,9 @@ function importsOf(file: string): Import[] {
   });
 }
 
+/** A file that is named above is a room of its own. */
 function roomOf(file: string): string {
-  return file.split('/')[0] as string;
+  return file in MAY_IMPORT ? file : (file.split('/')[0] as string);
 }
 
 function packageOf(specifier: string): string {

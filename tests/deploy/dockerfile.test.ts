@@ -135,7 +135,7 @@ describe('what the image holds', () => {
   });
 
   it('is enough for the doctor, who finds manifest, font and libraries in it', async () => {
-    const { output } = await run('src/doctor.ts');
+    const { output } = await run('src/operator/doctor.ts');
     for (const check of ['manifest', 'charts', 'time zones']) {
       expect(output).toMatch(new RegExp(`^ok +${check} `, 'm'));
     }
@@ -147,10 +147,10 @@ describe('what the image holds', () => {
     });
     await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
     const PORT = String((server.address() as AddressInfo).port);
-    expect((await run('src/health-check.ts', { PORT })).code).toBe(0);
+    expect((await run('src/operator/health-check.ts', { PORT })).code).toBe(0);
     server.closeAllConnections();
     await new Promise((resolve) => server.close(resolve));
-    expect((await run('src/health-check.ts', { PORT })).code).toBe(1);
+    expect((await run('src/operator/health-check.ts', { PORT })).code).toBe(1);
   });
 
   it('needs no package that only development has', async () => {

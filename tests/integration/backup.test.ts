@@ -15,7 +15,7 @@ import { aPost } from '../store/store-examples.ts';
 import { withPostgres } from '../support/databases.ts';
 import { contentOf, FIRST_TABLES, fillDatabase } from '../support/filled-database.ts';
 
-const COMMAND = new URL('../../src/data-folder.ts', import.meta.url).pathname;
+const COMMAND = new URL('../../src/operator/data-folder.ts', import.meta.url).pathname;
 
 let folder: string;
 let source: string;

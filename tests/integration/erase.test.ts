@@ -5,7 +5,7 @@ import { aMember, savedSprint, WORKSPACE } from '../store/store-examples.ts';
 import { type OwnPostgres, withPostgres } from '../support/databases.ts';
 import { rowsWith } from '../support/whole-database.ts';
 
-const ERASE = new URL('../../src/erase.ts', import.meta.url).pathname;
+const ERASE = new URL('../../src/operator/erase.ts', import.meta.url).pathname;
 
 let own: OwnPostgres;
 beforeAll(async () => {

@@ -9,7 +9,7 @@ import { giveUp, sendAgain, setAsidePosts } from '../../src/store/queue/set-asid
 import { aPost, savedSprint } from '../store/store-examples.ts';
 import { describeOnBoth, withPostgres } from '../support/databases.ts';
 
-const POSTS = fileURLToPath(new URL('../../src/posts.ts', import.meta.url));
+const POSTS = fileURLToPath(new URL('../../src/operator/posts.ts', import.meta.url));
 
 /** One post that the platform refused, one that failed too often, and one that simply waits. */
 async function threePosts(database: Database): Promise<{ refused: string; failed: string; waiting: string }> {

@@ -142,7 +142,9 @@ describe('a bot for many workspaces', () => {
     expect(await refused.ended).toBe(1);
     expect(refused.output()).toMatch(/^- The key spring is missing in LOADLINE_TOKEN_KEYS/m);
 
-    const rotated = run('rotate-keys.ts', { LOADLINE_TOKEN_KEYS: `autumn:${AUTUMN},spring:${SPRING}` });
+    const rotated = run('operator/rotate-keys.ts', {
+      LOADLINE_TOKEN_KEYS: `autumn:${AUTUMN},spring:${SPRING}`,
+    });
     expect(await rotated.ended).toBe(0);
     expect(rotated.output().trim()).toBe('Tokens encrypted anew: 1. All are under the key autumn now.');
 
@@ -161,7 +163,7 @@ describe('a bot for many workspaces', () => {
   });
 
   it('has no keys to rotate when it serves one workspace', async () => {
-    const one = run('rotate-keys.ts', {
+    const one = run('operator/rotate-keys.ts', {
       LOADLINE_BOT_TOKEN: 'xoxb-1',
       LOADLINE_CLIENT_ID: undefined,
       LOADLINE_CLIENT_SECRET: undefined,

@@ -3,8 +3,8 @@
  * there are the server's own tools. Must never overwrite what is there.
  */
 import { open, readFile, rm } from 'node:fs/promises';
-import { dumpDataFolder, restoreDataFolder } from './store/embedded/data-folder-dump.ts';
-import { StoreError } from './store/store-error.ts';
+import { dumpDataFolder, restoreDataFolder } from '../store/embedded/data-folder-dump.ts';
+import { StoreError } from '../store/store-error.ts';
 
 const USAGE = `Usage, with the bot stopped and LOADLINE_DATA_FOLDER set as for the bot:
   npm run dump -- FILE       write the data folder to a new file

@@ -2,9 +2,10 @@
  * The `posts` command: lists what is tried no more, sends it again once its cause is mended, or gives it up. With a data
  * folder the bot must be stopped, since only one process may have it open.
  */
+
+import type { Database } from '../store/database.ts';
+import { giveUp, type SetAsidePost, sendAgain, setAsidePosts } from '../store/queue/set-aside-posts.ts';
 import { onDatabase, runCommand, showUsage } from './operator-command.ts';
-import type { Database } from './store/database.ts';
-import { giveUp, type SetAsidePost, sendAgain, setAsidePosts } from './store/queue/set-aside-posts.ts';
 
 const USAGE =
   'npm run posts -- list | retry ID… | drop ID…   (all in place of an ID: every one that is listed)';

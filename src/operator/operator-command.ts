@@ -2,11 +2,11 @@
  * What the operator's commands have in common: they read the bot's settings, work on its database, print one result, and
  * say in words what is wrong. With a data folder the bot must be stopped, since only one process may have it open.
  */
-import { type Config, ConfigError, readConfig } from './config.ts';
-import { readSecretFiles } from './secret-files.ts';
-import type { Database } from './store/database.ts';
-import { openDatabase } from './store/open-database.ts';
-import { StoreError } from './store/store-error.ts';
+import { type Config, ConfigError, readConfig } from '../config.ts';
+import { readSecretFiles } from '../secret-files.ts';
+import type { Database } from '../store/database.ts';
+import { openDatabase } from '../store/open-database.ts';
+import { StoreError } from '../store/store-error.ts';
 
 /** The command can't be carried out; its message is all that the operator has to read. */
 export class CommandRefused extends Error {

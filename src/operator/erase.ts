@@ -4,11 +4,11 @@
  * have it open.
  */
 import { parseArgs } from 'node:util';
-import { eraseForOperator } from './app/privacy/erase-person.ts';
-import { Refusal } from './app/refusal.ts';
+import { eraseForOperator } from '../app/privacy/erase-person.ts';
+import { Refusal } from '../app/refusal.ts';
+import type { Database } from '../store/database.ts';
+import { refusalWords } from '../words/refusals.ts';
 import { CommandRefused, onDatabase, runCommand, showUsage } from './operator-command.ts';
-import type { Database } from './store/database.ts';
-import { refusalWords } from './words/refusals.ts';
 
 const USAGE =
   'Say who: npm run erase -- --workspace ID --user ID, with the ids as the chat platform writes them.';

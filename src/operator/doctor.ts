@@ -3,9 +3,9 @@
  * beside `main.js`, so that it runs even where the bot could not be loaded. Changes nothing.
  */
 import { parseArgs } from 'node:util';
-import { examine } from './doctor/examine.ts';
-import type { Finding } from './doctor/finding.ts';
-import { createLogger } from './logger.ts';
+import { examine } from '../doctor/examine.ts';
+import type { Finding } from '../doctor/finding.ts';
+import { createLogger } from '../logger.ts';
 
 const USAGE = `Usage:
   npm run doctor                        check everything, a line for each finding

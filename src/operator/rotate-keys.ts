@@ -3,8 +3,8 @@
  * the former keys can be taken out. The bot may run meanwhile, except with a data folder, which only one process may
  * have open.
  */
-import { rotateTokenKeys, tokenKeyProblems } from './app/workspaces/check-token-keys.ts';
-import { tokenKeys } from './app/workspaces/token-keys.ts';
+import { rotateTokenKeys, tokenKeyProblems } from '../app/workspaces/check-token-keys.ts';
+import { tokenKeys } from '../app/workspaces/token-keys.ts';
 import { CommandRefused, onDatabase, runCommand } from './operator-command.ts';
 
 await runCommand(async (config) => {
