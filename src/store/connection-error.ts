@@ -1,4 +1,5 @@
-/** Says in a sentence why Postgres cannot be reached. Passwords never get into a message. */
+/** Says in a sentence why Postgres cannot be reached, and whether a connection was lost. Passwords never get into a message. */
+import { codeOf, errorChain } from '../error-chain.ts';
 import { SQL_STATE, sqlErrorOf } from './sql-error.ts';
 import { StoreError } from './store-error.ts';
 
@@ -59,4 +60,29 @@ export function connectionError(error: unknown, databaseUrl: string): StoreError
     'Check host and port in DATABASE_URL, that the server runs, and that a firewall lets it through.',
     { cause: error },
   );
+}
+
+/**
+ * Of sockets; of the Postgres driver when it says so itself; and of the server when it shuts down, was shut down by a
+ * crash, or takes no connections yet (PostgreSQL's Appendix A, class 57).
+ */
+const LOST = new Set([
+  'ECONNRESET',
+  'EPIPE',
+  'ETIMEDOUT',
+  'CONNECTION_CLOSED',
+  'CONNECTION_DESTROYED',
+  'CONNECTION_ENDED',
+  'CONNECT_TIMEOUT',
+  '57P01',
+  '57P02',
+  '57P03',
+]);
+
+/**
+ * Whether the error, or what caused it, is a connection that was lost. Whoever was waiting for an answer on it has been
+ * told; what nobody was waiting for is no reason to end the process, since the next connection is made by itself.
+ */
+export function isLostConnection(error: unknown): boolean {
+  return errorChain(error).some((at) => LOST.has(codeOf(at) ?? ''));
 }

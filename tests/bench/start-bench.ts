@@ -44,7 +44,7 @@ export const startBench: Bench = {
         bot.push(byBot);
         bare.push(byBare);
       }
-      const row = (name: string, which: 'firstMs' | 'againMs'): BenchRow =>
+      const row = (name: string, which: 'firstMs' | 'againMs', atMost: number): BenchRow =>
         benchRow({
           name,
           unit: 'ms',
@@ -57,11 +57,12 @@ export const startBench: Bench = {
             bare.map((times) => times[which]),
             0.5,
           ),
-          bound: { of: 'value', atMost: 3_000 },
+          bound: { of: 'value', atMost },
         });
       return [
-        row('start to ready, embedded database', 'againMs'),
-        row('start to ready, embedded database, first time', 'firstMs'),
+        row('start to ready, embedded database', 'againMs', 3_000),
+        // Once for each data folder.
+        row('start to ready, embedded database, first time', 'firstMs', 4_000),
       ];
     } finally {
       await platform.stop();

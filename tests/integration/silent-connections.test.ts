@@ -2,7 +2,7 @@
 import { setTimeout as wait } from 'node:timers/promises';
 import postgres, { type Sql } from 'postgres';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import { isLostConnection } from '../../src/store/lost-connection.ts';
+import { isLostConnection } from '../../src/store/connection-error.ts';
 import { givingUpSilence } from '../../src/store/postgres/watched-socket.ts';
 import { TcpProxy } from '../chaos/tcp-proxy.ts';
 import { withPostgres } from '../support/databases.ts';

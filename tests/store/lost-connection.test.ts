@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { isLostConnection } from '../../src/store/lost-connection.ts';
+import { isLostConnection } from '../../src/store/connection-error.ts';
 
 const failure = (code: string) => Object.assign(new Error('failed'), { code });
 

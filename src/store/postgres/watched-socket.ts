@@ -1,7 +1,7 @@
 /**
  * Sockets to a Postgres server that notice when the other side is gone without a word, as when a machine loses its power
- * or a router forgets the connection. The operating system alone would wait for a quarter of an hour for an answer, and
- * people with it.
+ * or a router forgets the connection. The operating system alone would wait a quarter of an hour for an answer, and people
+ * with it; like this they hear after 40 seconds that it failed.
  */
 import { connect, type Socket } from 'node:net';
 import type postgres from 'postgres';

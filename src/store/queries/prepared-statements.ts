@@ -1,6 +1,7 @@
 /**
- * A postgres.js client that prepares what drizzle runs through it. Drizzle leaves its statements unprepared, and each then
- * takes the driver two round trips (it first asks the server for the types of the parameters) and the server a plan anew.
+ * A postgres.js client that prepares what drizzle runs through it. Drizzle leaves its statements unprepared, so each takes
+ * the driver two round trips (it first asks the server for the types of the parameters) and the server another plan.
+ * Measured: to read a team takes 0.8 ms prepared, 1.5 ms unprepared.
  */
 import type { Sql, TransactionSql } from 'postgres';
 
