@@ -2,6 +2,7 @@
 import type { ForecastAdvice } from '../app/advice/advice.ts';
 import type { ReleaseForecast } from '../forecast/release-forecast.ts';
 import { wholePercent } from '../sprint/whole-percent.ts';
+import { reasonSentence } from '../words/undefined.ts';
 import { countText, fittingText, listText, spokenName } from './alt-text.ts';
 import { dateWithYear } from './day-text.ts';
 import { sprintEnd } from './forecast-layout.ts';
@@ -19,7 +20,8 @@ export function forecastAltText(advice: ForecastAdvice): string {
   const name = spokenName(advice.team.name);
   const whose = name === '' ? '' : ` of the team “${name}”`;
   const subject = `Forecast${whose} for ${pointsText(question.backlogPoints)} of work`;
-  if ('undefined' in forecast) return fittingText([`${subject}: none. ${forecast.undefined}`]);
+  if ('undefined' in forecast)
+    return fittingText([`${subject}: none. ${reasonSentence(forecast.undefined)}`]);
   const start = [
     `${subject}.`,
     ...namedDates(forecast).map((named) => dateText(named, advice)),
@@ -30,7 +32,7 @@ export function forecastAltText(advice: ForecastAdvice): string {
 
 function dateText({ name, chance, date }: NamedDate, advice: ForecastAdvice): string {
   const heading = `${name.charAt(0).toUpperCase()}${name.slice(1)}, with a chance of ${wholePercent(chance)}:`;
-  if ('undefined' in date) return `${heading} no date. ${date.undefined}`;
+  if ('undefined' in date) return `${heading} no date. ${reasonSentence(date.undefined)}`;
   const { sprint, endsOn } = holdingSprint(date, advice);
   return `${heading} by ${dateWithYear(date.on)}, in sprint ${sprint}, which runs to ${dateWithYear(endsOn)}.`;
 }

@@ -3,6 +3,7 @@ import type { EChartsOption } from 'echarts';
 import type { ForecastAdvice } from '../app/advice/advice.ts';
 import { MOST_SPRINTS, type ReleaseForecast } from '../forecast/release-forecast.ts';
 import { wholePercent } from '../sprint/whole-percent.ts';
+import { reasonSentence } from '../words/undefined.ts';
 import { dateTickLabels } from './date-tick-labels.ts';
 import { dateWithYear } from './day-text.ts';
 import { type ForecastLayout, forecastLayout, forecastSize } from './forecast-layout.ts';
@@ -28,7 +29,7 @@ export function forecastOption(advice: ForecastAdvice): EChartsOption {
   const { forecast } = advice;
   const title = forecastTitle(advice);
   if ('undefined' in forecast) {
-    const reason = paragraphMark({ text: forecast.undefined, x: 20, y: 110, widthPx: 760 });
+    const reason = paragraphMark({ text: reasonSentence(forecast.undefined), x: 20, y: 110, widthPx: 760 });
     return marksOption({ title, subtitle: 'no forecast yet', size: forecastSize, marks: [reason] });
   }
   return marksOption({

@@ -1,6 +1,7 @@
 /** Draws the growth of the recorded value beside that of the velocity, both measured by the same sprint. Pure. */
 import type { Growth } from '../forecast/value-growth.ts';
 import { isDefined, type Ratio } from '../sprint/undefined-value.ts';
+import { reasonSentence } from '../words/undefined.ts';
 import { lineMark, type Mark, paragraphMark, symbolMarks } from './marks.ts';
 import { palette } from './palette.ts';
 import {
@@ -23,7 +24,8 @@ export function growthPanel(growth: readonly Growth[], { plot, xOf, measuredBy }
   const all = [...velocity, ...value].filter(isDefined);
   if (all.length === 0) {
     const last = value.at(-1);
-    const reason = last === undefined || isDefined(last) ? 'No value was recorded.' : last.undefined;
+    const reason =
+      last === undefined || isDefined(last) ? 'No value was recorded.' : reasonSentence(last.undefined);
     return [
       ...heading,
       paragraphMark({ text: reason, x: plot.left, y: plot.top + 10, widthPx: plot.right - plot.left + 90 }),

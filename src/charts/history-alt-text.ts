@@ -5,6 +5,7 @@ import { formatPercent } from '../sprint/percent.ts';
 import { ratioTitle } from '../sprint/ratio-names.ts';
 import { isDefined, type Ratio } from '../sprint/undefined-value.ts';
 import { wholePercent } from '../sprint/whole-percent.ts';
+import { reasonSentence } from '../words/undefined.ts';
 import { fittingText, listText, spokenName } from './alt-text.ts';
 import { dateShort } from './day-text.ts';
 import { historySubtitle } from './history-option.ts';
@@ -65,7 +66,7 @@ function ratioText(ratio: ShownRatio, past: readonly PastSprint[], most: number)
 
 function whyNone(values: readonly Ratio[]): string {
   const last = values.at(-1);
-  return last === undefined || isDefined(last) ? '' : last.undefined;
+  return last === undefined || isDefined(last) ? '' : reasonSentence(last.undefined);
 }
 
 function latestOf(ratio: ShownRatio): string {

@@ -3,6 +3,7 @@ import type { OddsAdvice } from '../app/advice/advice.ts';
 import { LITTLE_HISTORY_CARDS, type SurpriseOdds } from '../forecast/surprise-odds.ts';
 import { isDefined } from '../sprint/undefined-value.ts';
 import { wholePercent, wholePercentSpan } from '../sprint/whole-percent.ts';
+import { reasonSentence } from '../words/undefined.ts';
 import { countText, fittingText, spokenName } from './alt-text.ts';
 import { shownOdds } from './odds-layout.ts';
 import { cardsText } from './odds-option.ts';
@@ -17,7 +18,7 @@ export function oddsAltText(advice: OddsAdvice): string {
   const name = spokenName(advice.team.name);
   const subject = name === '' ? 'Surprise odds by size' : `Surprise odds by size of the team “${name}”`;
   const { odds } = advice;
-  if ('undefined' in odds) return fittingText([`${subject}: none. ${odds.undefined}`]);
+  if ('undefined' in odds) return fittingText([`${subject}: none. ${reasonSentence(odds.undefined)}`]);
   const shown = shownOdds(odds.sizes);
   const together =
     `${odds.withSurprise} of ${countText(odds.cards, 'card')} of ` +

@@ -8,6 +8,7 @@ import {
 } from '../forecast/surprise-odds.ts';
 import { isDefined } from '../sprint/undefined-value.ts';
 import { wholePercent, wholePercentSpan } from '../sprint/whole-percent.ts';
+import { reasonSentence } from '../words/undefined.ts';
 import { countText } from './alt-text.ts';
 import { lineMark, type Mark, paragraphMark, symbolMarks, textMark } from './marks.ts';
 import { marksOption, titleWithName } from './marks-option.ts';
@@ -26,7 +27,7 @@ export function oddsChart(advice: OddsAdvice): OddsChart {
   const title = titleWithName('Surprise odds by size', advice.team.name);
   if ('undefined' in odds) {
     const { size, plot } = oddsLayout(1);
-    const reason = paragraphMark({ text: odds.undefined, x: 20, y: plot.top, widthPx: 760 });
+    const reason = paragraphMark({ text: reasonSentence(odds.undefined), x: 20, y: plot.top, widthPx: 760 });
     return { size, option: marksOption({ title, subtitle: 'no odds yet', size, marks: [reason] }) };
   }
   const shown = shownOdds(odds.sizes);

@@ -3,6 +3,7 @@ import type { RangeAdvice } from '../app/advice/advice.ts';
 import type { PastSprint } from '../app/history/past-sprint.ts';
 import { type AdvisedRange, advisedRange } from '../forecast/advised-range.ts';
 import { wholePercent } from '../sprint/whole-percent.ts';
+import { reasonSentence } from '../words/undefined.ts';
 import { countText, fittingText, spokenName } from './alt-text.ts';
 import { dateWithYear, daySpan } from './day-text.ts';
 import { pastVerdict } from './past-verdict.ts';
@@ -36,18 +37,18 @@ function advisedSentence(advised: AdvisedRange): string {
         ? `Commit to ${pointsText(advised.highPoints)}.`
         : `Commit to ${pointsNumber(advised.lowPoints)} to ${pointsText(advised.highPoints)}.`;
     case 'at most':
-      return `Commit to at most ${pointsText(advised.highPoints)}. The low end is not known: ${advised.why}`;
+      return `Commit to at most ${pointsText(advised.highPoints)}. The low end is not known. ${reasonSentence(advised.why)}`;
     case 'at least':
-      return `Commit to at least ${pointsText(advised.lowPoints)}. The high end is not known: ${advised.why}`;
+      return `Commit to at least ${pointsText(advised.lowPoints)}. The high end is not known. ${reasonSentence(advised.why)}`;
     case 'crossed':
-      return `Commit to at most ${pointsText(advised.highPoints)}; the low end, ${pointsNumber(advised.lowPoints)}, lies above it. ${advised.why}`;
+      return `Commit to at most ${pointsText(advised.highPoints)}; the low end, ${pointsNumber(advised.lowPoints)}, lies above it. ${reasonSentence(advised.why)}`;
     case 'middle way':
       return (
         `Commit to about ${pointsText(advised.points)} as a compromise: the low end, ${pointsNumber(advised.lowPoints)}, lies above the high end, ` +
-        `${pointsNumber(advised.highPoints)}, and at that size the chance to keep it and the chance not to pull in too much are ${wholePercent(advised.chance)} each. ${advised.why}`
+        `${pointsNumber(advised.highPoints)}, and at that size the chance to keep it and the chance not to pull in too much are ${wholePercent(advised.chance)} each. ${reasonSentence(advised.why)}`
       );
     case 'none':
-      return `There is no range. ${advised.why}`;
+      return `There is no range. ${reasonSentence(advised.why)}`;
   }
 }
 

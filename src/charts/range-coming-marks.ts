@@ -2,6 +2,7 @@
 import type { RangeAdvice } from '../app/advice/advice.ts';
 import { type AdvisedRange, advisedRange } from '../forecast/advised-range.ts';
 import { wholePercent } from '../sprint/whole-percent.ts';
+import { reasonSentence } from '../words/undefined.ts';
 import { dateShort } from './day-text.ts';
 import {
   areaMark,
@@ -70,7 +71,12 @@ function shapeMarks(advised: AdvisedRange, layout: RangeLayout): Mark[] {
       ];
     case 'none':
       return [
-        paragraphMark({ text: advised.why, x: left, y: coming.top, widthPx: rangeSize.widthPx - left - 16 }),
+        paragraphMark({
+          text: reasonSentence(advised.why),
+          x: left,
+          y: coming.top,
+          widthPx: rangeSize.widthPx - left - 16,
+        }),
       ];
   }
 }

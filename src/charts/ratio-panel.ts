@@ -4,6 +4,7 @@ import type { Day } from '../sprint/calendar.ts';
 import { formatAgainst, formatPercent } from '../sprint/percent.ts';
 import { ratioTitle } from '../sprint/ratio-names.ts';
 import { isDefined } from '../sprint/undefined-value.ts';
+import { reasonSentence } from '../words/undefined.ts';
 import type { Box } from './chart-frame.ts';
 import type { ShownRatio } from './history-window.ts';
 import { areaMark, lineMark, type Mark, paragraphMark, symbolMarks } from './marks.ts';
@@ -39,7 +40,10 @@ export function ratioPanel(shown: ShownRatio, past: readonly PastSprint[], place
   const values = shown.values.filter(isDefined);
   if (values.length === 0) {
     const last = shown.values.at(-1);
-    const reason = last === undefined || isDefined(last) ? 'There is no closed sprint yet.' : last.undefined;
+    const reason =
+      last === undefined || isDefined(last)
+        ? 'There is no closed sprint yet.'
+        : reasonSentence(last.undefined);
     return [
       ...heading,
       paragraphMark({ text: reason, x: plot.left, y: plot.top + 10, widthPx: plot.right - plot.left + 90 }),

@@ -1,12 +1,12 @@
 /** What a commitment range advises, sorted into the few ways in which it can be drawn and told. Pure. */
 
-import type { UndefinedValue } from '../sprint/undefined-value.ts';
+import type { Reason, UndefinedValue } from '../sprint/undefined-value.ts';
 import type { CommitmentRange, CrossedRange } from './commitment-range.ts';
 
 export type AdvisedRange =
   | { readonly kind: 'range'; readonly lowPoints: number; readonly highPoints: number }
-  | { readonly kind: 'at most'; readonly highPoints: number; readonly why: string }
-  | { readonly kind: 'at least'; readonly lowPoints: number; readonly why: string }
+  | { readonly kind: 'at most'; readonly highPoints: number; readonly why: Reason }
+  | { readonly kind: 'at least'; readonly lowPoints: number; readonly why: Reason }
   /** The ends cross, and between them lies a middle way. `chance` from 0 to 1. */
   | {
       readonly kind: 'middle way';
@@ -14,16 +14,16 @@ export type AdvisedRange =
       readonly highPoints: number;
       readonly points: number;
       readonly chance: number;
-      readonly why: string;
+      readonly why: Reason;
     }
   /** The ends cross, and the high one is the better guide. */
   | {
       readonly kind: 'crossed';
       readonly lowPoints: number;
       readonly highPoints: number;
-      readonly why: string;
+      readonly why: Reason;
     }
-  | { readonly kind: 'none'; readonly why: string };
+  | { readonly kind: 'none'; readonly why: Reason };
 
 export function advisedRange(range: CommitmentRange | UndefinedValue): AdvisedRange {
   if ('undefined' in range) return { kind: 'none', why: range.undefined };
@@ -41,12 +41,12 @@ export function advisedRange(range: CommitmentRange | UndefinedValue): AdvisedRa
 }
 
 function crossedRange(
-  { sentence, compromise }: CrossedRange,
+  { why, compromise }: CrossedRange,
   lowPoints: number,
   highPoints: number,
 ): AdvisedRange {
-  if (highPoints === 0) return { kind: 'none', why: sentence };
-  const ends = { lowPoints, highPoints, why: sentence };
+  if (highPoints === 0) return { kind: 'none', why };
+  const ends = { lowPoints, highPoints, why };
   return compromise === undefined
     ? { kind: 'crossed', ...ends }
     : { kind: 'middle way', ...ends, ...compromise };

@@ -81,14 +81,14 @@ function gathered(groups: readonly CountedGroup[]): RepeatedGroup[] {
  * far sizes. And it is a single best fit: with few groups its own error isn't passed on.
  * Sources: Skellam 1948 (the distribution); Christiansen and Morris 1997 (uniform shrinkage).
  *
- * @example betaBinomialFit([]).undefined === 'There is nothing to count yet.'
+ * @example betaBinomialFit([]).undefined.code === 'nothing-to-count'
  */
 export function betaBinomialFit(
   groups: readonly CountedGroup[],
   caution: FitCaution = 'cautious',
 ): BetaParameters | UndefinedValue {
   const counted = gathered(groups.filter(({ trials }) => trials > 0));
-  if (counted.length === 0) return undefinedBecause('There is nothing to count yet.');
+  if (counted.length === 0) return undefinedBecause('nothing-to-count');
   const usualTrials = median(groups.filter(({ trials }) => trials > 0).map(({ trials }) => trials)) as number;
 
   const height = (mean: number, strength: number): number => {

@@ -45,18 +45,14 @@ function learn(
   evidence: readonly (Interval | undefined)[],
   factors: readonly number[],
   belief: UsualAmount,
-  what: string,
+  having: 'finished-points' | 'pulled-in-points',
 ): LearnedAmount | UndefinedValue {
   const scaled = evidence.flatMap((one, i) => {
     const factor = factors[i] as number;
     return one ? [{ low: one.low * factor, high: one.high * factor }] : [];
   });
   if (scaled.length < LEAST_SPRINTS) {
-    return undefinedBecause(
-      `This takes ${LEAST_SPRINTS} closed sprints in which ${what} was recorded; there ${
-        scaled.length === 1 ? 'is 1' : `are ${scaled.length}`
-      }.`,
-    );
+    return undefinedBecause('few-sprints', { needed: LEAST_SPRINTS, known: scaled.length, having });
   }
   return {
     distribution: censoredPredictive(scaled, belief),
@@ -108,7 +104,7 @@ export function commitmentModel(
   coming: ComingTime,
 ): CommitmentModel | UndefinedValue {
   if (coming.memberDays === 0 || coming.workingDays === 0) {
-    return undefinedBecause('Nobody is there to work in the coming sprint.');
+    return undefinedBecause('nobody-there');
   }
   const committed = past.filter(
     ({ commitmentPoints, memberDays, workingDays }) =>
@@ -116,11 +112,11 @@ export function commitmentModel(
   );
   const used = committed.slice(-RECENT_SPRINTS);
   if (used.length < LEAST_SPRINTS) {
-    return undefinedBecause(
-      `The range takes ${LEAST_SPRINTS} closed sprints with a commitment; there ${
-        used.length === 1 ? 'is 1' : `are ${used.length}`
-      }.`,
-    );
+    return undefinedBecause('few-sprints', {
+      needed: LEAST_SPRINTS,
+      known: used.length,
+      having: 'commitment',
+    });
   }
   const time = relativeTime(used, coming);
   const factors = time.factors.map((factor) => factor ?? 1);
@@ -140,13 +136,13 @@ export function commitmentModel(
       used.map(finishEvidence),
       factors,
       { centrePoints, levelSpread: LEVEL_SPREAD },
-      'what was finished',
+      'finished-points',
     ),
     takesIn: learn(
       used.map(takeInEvidence),
       factors,
       { centrePoints, levelSpread: LEVEL_SPREAD },
-      'pulled-in work',
+      'pulled-in-points',
     ),
     used,
     missing: whatIsMissing(used, time),

@@ -2,8 +2,8 @@
  * How much to commit to: enough not to idle, little enough to keep. It advises; the team decides.
  */
 import type { Thresholds } from '../sprint/thresholds.ts';
-import type { UndefinedValue } from '../sprint/undefined-value.ts';
-import { undefinedBecause } from '../sprint/undefined-value.ts';
+import type { Reason, UndefinedValue } from '../sprint/undefined-value.ts';
+import { reason, undefinedBecause } from '../sprint/undefined-value.ts';
 import type { ComingTime } from './availability.ts';
 import type { PastSprint } from './commitment-evidence.ts';
 import type { CommitmentModel } from './commitment-model.ts';
@@ -16,8 +16,6 @@ const HALF_POINT = 0.5;
 /** Against rounding: a bound that is whole by design must not lose half a point to the last digit. */
 const SLACK = 1e-7;
 
-const NO_COMMITMENT = 'Without a commitment there is nothing to keep or to measure by.';
-
 export type RangeThresholds = Pick<
   Thresholds,
   'keptShareAtLeast' | 'pullInRatioAtMost' | 'surpriseRatioAtMost'
@@ -25,8 +23,7 @@ export type RangeThresholds = Pick<
 
 /** Why the low end lies above the high end, and what to do. */
 export interface CrossedRange {
-  readonly reason: 'too little gets finished' | 'pulled in before finishing' | 'varies too much';
-  readonly sentence: string;
+  readonly why: Reason;
   /**
    * The commitment at which being kept and not pulling in too much are equally likely, and that chance (0 to 1).
    * Undefined where the high end is the better guide, for another commitment would not mend the reason.
@@ -57,7 +54,7 @@ export function chanceKept(
   thresholds: RangeThresholds,
 ): number | UndefinedValue {
   if ('undefined' in finishes) return finishes;
-  if (commitmentPoints === 0) return undefinedBecause(NO_COMMITMENT);
+  if (commitmentPoints === 0) return undefinedBecause('nothing-committed');
   const needed = thresholds.keptShareAtLeast * commitmentPoints;
   return needed === 0 ? 1 : 1 - finishes.distribution.cdf(needed);
 }
@@ -69,13 +66,13 @@ export function chancePulledInTooMuch(
   thresholds: RangeThresholds,
 ): number | UndefinedValue {
   if ('undefined' in takesIn) return takesIn;
-  if (commitmentPoints === 0) return undefinedBecause(NO_COMMITMENT);
+  if (commitmentPoints === 0) return undefinedBecause('nothing-committed');
   return 1 - takesIn.distribution.cdf((1 + thresholds.pullInRatioAtMost) * commitmentPoints);
 }
 
 function highEnd({ finishes }: CommitmentModel, floor: number): number | UndefinedValue {
   if ('undefined' in finishes) return finishes;
-  if (floor === 0) return undefinedBecause('With a floor of 0% every commitment counts as kept.');
+  if (floor === 0) return undefinedBecause('floor-is-zero');
   const surely = Math.min(finishes.distribution.quantile(1 - LIKELY), finishes.mostSeenPoints);
   return Math.floor(surely / floor / HALF_POINT + SLACK) * HALF_POINT;
 }
@@ -113,28 +110,20 @@ function crossing(
   thresholds: RangeThresholds,
 ): CrossedRange {
   const { used } = model;
-  const nothing: CrossedRange = {
-    reason: 'too little gets finished',
-    sentence: 'No commitment is likely to be kept: too often hardly anything of it was finished.',
-    compromise: undefined,
-  };
-  if (highPoints === 0) return nothing;
+  if (highPoints === 0) return { why: reason('too-little-finished'), compromise: undefined };
   const both = used.filter(
     ({ commitmentPoints, pulledInPoints, committedFinishedPoints, velocityPoints }) =>
       (pulledInPoints ?? 0) > 0 &&
       (committedFinishedPoints ?? velocityPoints ?? commitmentPoints) < commitmentPoints,
   ).length;
-  const start = 'No commitment is both likely to be kept and unlikely to leave room for much more work:';
   if (2 * both >= used.length) {
     return {
-      reason: 'pulled in before finishing',
-      sentence: `${start} in ${both} of ${used.length} sprints work was pulled in while committed work stayed open.`,
+      why: reason('pulled-in-before-finishing', { sprints: both, of: used.length }),
       compromise: undefined,
     };
   }
   return {
-    reason: 'varies too much',
-    sentence: `${start} how much the team finishes and takes in differs too much from sprint to sprint, or is known from too few.`,
+    why: reason('varies-too-much'),
     compromise: compromise(model, highPoints, lowPoints, thresholds),
   };
 }
@@ -160,7 +149,7 @@ function crossing(
  * Source: ours; the model's parts are standard (censored normal observations, Bayes' rule).
  *
  * @param past in order, the last one the latest; only the last twelve with a commitment are used.
- * @example commitmentRange([], { workingDays: 10, memberDays: 50, memberDaysWhenAllThere: 50 }, { keptShareAtLeast: 0.8, pullInRatioAtMost: 0.2, surpriseRatioAtMost: 0.2 }).undefined === 'The range takes 3 closed sprints with a commitment; there are 0.'
+ * @example commitmentRange([], { workingDays: 10, memberDays: 50, memberDaysWhenAllThere: 50 }, { keptShareAtLeast: 0.8, pullInRatioAtMost: 0.2, surpriseRatioAtMost: 0.2 }).undefined.code === 'few-sprints'
  */
 export function commitmentRange(
   past: readonly PastSprint[],

@@ -85,11 +85,7 @@ export function controlChart(
   const placed = values.flatMap((value, index): Placed[] => (isDefined(value) ? [{ index, value }] : []));
   const last = placed.at(-1);
   if (last === undefined || placed.length < LEAST_CHART_VALUES) {
-    return undefinedBecause(
-      `Telling a signal from ordinary variation takes ${LEAST_CHART_VALUES} sprints with this number; there ${
-        placed.length === 1 ? 'is 1' : `are ${placed.length}`
-      }.`,
-    );
+    return undefinedBecause('no-signal-yet', { needed: LEAST_CHART_VALUES, known: placed.length });
   }
   const mean = placed.reduce((sum, { value }) => sum + value, 0) / placed.length;
   const movingRanges = placed.slice(1).map(({ value }, i) => Math.abs(value - (placed[i] as Placed).value));

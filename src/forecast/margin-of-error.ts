@@ -41,7 +41,7 @@ export interface MarginSprint {
  * Source: common practice for the quantiles; Hyndman and Fan 1996 for their type.
  *
  * @param sprints oldest first.
- * @example marginOfError([]).ofCommitments.undefined === 'A margin takes 5 closed sprints with these numbers; there are 0.'
+ * @example marginOfError([]).ofCommitments.undefined.code === 'few-sprints'
  */
 export function marginOfError(sprints: readonly MarginSprint[]): MarginOfError {
   const latest = sprints.slice(-MARGIN_SPRINTS);
@@ -57,10 +57,11 @@ export function marginOfError(sprints: readonly MarginSprint[]): MarginOfError {
 
 function marginOf(shares: readonly number[]): Margin | UndefinedValue {
   if (shares.length < LEAST_SPRINTS_FOR_MARGIN) {
-    const there = shares.length === 1 ? 'is 1' : `are ${shares.length}`;
-    return undefinedBecause(
-      `A margin takes ${LEAST_SPRINTS_FOR_MARGIN} closed sprints with these numbers; there ${there}.`,
-    );
+    return undefinedBecause('few-sprints', {
+      needed: LEAST_SPRINTS_FOR_MARGIN,
+      known: shares.length,
+      having: 'number',
+    });
   }
   const at = (chance: number): number => quantile(shares, chance, 8) as number;
   return { sprints: shares.length, median: at(0.5), usual: { low: at(0.1), high: at(0.9) } };

@@ -19,7 +19,7 @@ const LEAST_VALUES = 6;
 export function medianInterval(values: readonly number[]): Interval | UndefinedValue {
   const n = values.length;
   if (n < LEAST_VALUES) {
-    return undefinedBecause(`A margin around the median takes ${LEAST_VALUES} values; there are ${n}.`);
+    return undefinedBecause('few-values', { needed: LEAST_VALUES, known: n });
   }
   const sorted = values.toSorted((a, b) => a - b);
   let rank = 0;

@@ -2,6 +2,8 @@
  * A plain reading of the sprint's pace so far: what will be left at its end if the team goes on as it did.
  * It knows nothing of the team's history.
  */
+import type { Reason } from '../sprint/undefined-value.ts';
+import { reason } from '../sprint/undefined-value.ts';
 
 export type LoadSignal = 'light' | 'on the line' | 'heavy';
 
@@ -17,7 +19,7 @@ export interface PaceInput {
 
 export type Pace =
   | { readonly signal: LoadSignal; readonly projectedLeftPoints: number }
-  | { readonly signal: undefined; readonly because: string };
+  | { readonly signal: undefined; readonly because: Reason };
 
 /** How far from an even finish, as a share of the load, still counts as on the line. Common practice. */
 export const EVEN_FINISH_TOLERANCE = 0.1;
@@ -29,14 +31,14 @@ export const LEAST_DAYS = 2;
  * Projected left = left − worked ÷ days gone × days left, in points; below 0 there is room for as many
  * more. `heavy` when more than a tenth of the load would be left, `light` when there would be room for
  * more than a tenth of it. No signal before two working days or without work.
- * How it misleads: it takes every day for alike, and growth that is still to come for none.
+ * How it misleads: it treats every day the same and counts no growth that is still to come.
  *
  * @example paceOf({ openLeftPoints: 12, workedPoints: 8, loadPoints: 20, workingDaysGone: 4, workingDaysLeft: 6 }).signal === 'on the line'
  */
 export function paceOf(input: PaceInput): Pace {
-  if (input.loadPoints === 0) return { signal: undefined, because: 'The sprint holds no work yet.' };
+  if (input.loadPoints === 0) return { signal: undefined, because: reason('no-work-yet') };
   if (input.workingDaysGone < LEAST_DAYS) {
-    return { signal: undefined, because: 'A pace shows only after two working days of answers.' };
+    return { signal: undefined, because: reason('few-days', { needed: LEAST_DAYS }) };
   }
   const perDay = input.workedPoints / input.workingDaysGone;
   const projectedLeftPoints = input.openLeftPoints - perDay * input.workingDaysLeft;

@@ -1,5 +1,4 @@
 /** Whether a card fits between now and the sprint's end. It gives a chance; the checklist beside it is not its job. */
-import { formatPointsWithUnit } from '../sprint/points.ts';
 import type { UndefinedValue } from '../sprint/undefined-value.ts';
 import { undefinedBecause } from '../sprint/undefined-value.ts';
 import type { Interval } from './interval.ts';
@@ -85,7 +84,7 @@ export interface PullInRecord {
  * How it misleads: it doesn't see how full this sprint is.
  * Source: ours; the factor of 2 and the five cards are common sense, no published source.
  *
- * @example pullInRecord([], 3, 4).undefined === 'Fewer than 5 cards have been pulled in so far (0), too few to tell how often one gets finished.'
+ * @example pullInRecord([], 3, 4).undefined.code === 'few-pulled-in'
  */
 export function pullInRecord(
   past: readonly PulledInCard[],
@@ -93,12 +92,10 @@ export function pullInRecord(
   workingDaysLeft: number,
 ): PullInRecord | UndefinedValue {
   if (workingDaysLeft <= 0) {
-    return undefinedBecause(`No working day is left for ${formatPointsWithUnit(estimatePoints)}.`);
+    return undefinedBecause('no-day-for-card', { estimatePoints });
   }
   if (past.length < LEAST_PULLED_IN_CARDS) {
-    return undefinedBecause(
-      `Fewer than ${LEAST_PULLED_IN_CARDS} cards have been pulled in so far (${past.length}), too few to tell how often one gets finished.`,
-    );
+    return undefinedBecause('few-pulled-in', { needed: LEAST_PULLED_IN_CARDS, known: past.length });
   }
   const pace = estimatePoints / workingDaysLeft;
   const alike = past.filter((card) => {

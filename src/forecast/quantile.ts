@@ -32,7 +32,7 @@ export function quantile(
 ): number | UndefinedValue {
   if (!(share >= 0 && share <= 1)) throw new RangeError(`A share from 0 to 1, not ${share}.`);
   const sorted = values.toSorted((a, b) => a - b);
-  if (sorted.length === 0) return undefinedBecause('There are no values.');
+  if (sorted.length === 0) return undefinedBecause('no-values');
   const position = Math.min(Math.max(POSITION[type](sorted.length, share), 1), sorted.length);
   const below = Math.floor(position);
   const low = sorted[below - 1] as number;

@@ -66,18 +66,20 @@ export const PACE_WANDERS = 0.5;
  * other things must say so in the velocities. The wandering of the pace is that of other teams, since ten sprints
  * of one's own can't tell it.
  *
- * @example releaseForecast({ backlogPoints: 9, scopeGrowthPoints: 0, velocities: [3, 4], startsOn: '2026-11-02', sprintLengthDays: 14 }).undefined === 'A forecast takes 3 closed sprints; there are 2.'
+ * @example releaseForecast({ backlogPoints: 9, scopeGrowthPoints: 0, velocities: [3, 4], startsOn: '2026-11-02', sprintLengthDays: 14 }).undefined.code === 'few-sprints'
  * @throws RangeError for a negative backlog or growth, or a sprint without days.
  */
 export function releaseForecast(question: ReleaseQuestion): ReleaseForecast | UndefinedValue {
   const { backlogPoints, scopeGrowthPoints, velocities, sprintLengthDays } = question;
   if (!(backlogPoints >= 0 && scopeGrowthPoints >= 0)) throw new RangeError('Points of work are 0 or more.');
   if (!(sprintLengthDays >= 1)) throw new RangeError('A sprint has a day at least.');
-  if (backlogPoints === 0) return undefinedBecause('There is no work left to forecast.');
+  if (backlogPoints === 0) return undefinedBecause('no-backlog');
   if (velocities.length < LEAST_SPRINTS_TO_FORECAST) {
-    return undefinedBecause(
-      `A forecast takes ${LEAST_SPRINTS_TO_FORECAST} closed sprints; there ${velocities.length === 1 ? 'is' : 'are'} ${velocities.length}.`,
-    );
+    return undefinedBecause('few-sprints', {
+      needed: LEAST_SPRINTS_TO_FORECAST,
+      known: velocities.length,
+      having: 'closed',
+    });
   }
   const latest = velocities.slice(-LATEST_SPRINTS);
   const velocity = weightedPoints(
@@ -85,7 +87,7 @@ export function releaseForecast(question: ReleaseQuestion): ReleaseForecast | Un
     latest.map(() => 1),
   );
   const mean = velocity.meanPoints;
-  if (mean === 0) return undefinedBecause(`None of the latest ${latest.length} sprints finished any points.`);
+  if (mean === 0) return undefinedBecause('no-velocity', { sprints: latest.length });
 
   const chanceBySprint = chancesToFinish(
     { backlogPoints, scopeGrowthPoints, velocity, paceDeviation: paceDeviation(latest, mean) },
@@ -112,9 +114,7 @@ function dateOf(
 ): ReleaseDate | UndefinedValue {
   const sprint = chanceBySprint.findIndex((reached) => reached >= chance);
   if (sprint < 0) {
-    return undefinedBecause(
-      `Even after ${MOST_SPRINTS} sprints the chance is below ${Math.round(chance * 100)}%.`,
-    );
+    return undefinedBecause('too-far-off', { sprints: MOST_SPRINTS, chance });
   }
   const before = chanceBySprint[sprint - 1] as number;
   const after = chanceBySprint[sprint] as number;

@@ -1,5 +1,4 @@
 /** How often cards of each size turned out to need work that nobody had foreseen. It warns; it forbids nothing. */
-import { formatPointsWithUnit } from '../sprint/points.ts';
 import type { Ratio, UndefinedValue } from '../sprint/undefined-value.ts';
 import { ratioOf, undefinedBecause } from '../sprint/undefined-value.ts';
 import { betaBinomialFit } from './beta-binomial-fit.ts';
@@ -56,17 +55,17 @@ export interface SurpriseOddsBySize {
 
 function oddsOf(estimatePoints: number, cards: readonly ClosedCard[], prior: BetaParameters): SurpriseOdds {
   const surprises = cards.map((card) => card.surprisePoints).filter((points) => points > 0);
-  const size = `estimated at ${formatPointsWithUnit(estimatePoints)}`;
   const own = { trials: cards.length, successes: surprises.length };
   const strength = prior.alpha + prior.beta;
   const posterior: BetaParameters = {
     alpha: prior.alpha + own.successes,
     beta: prior.beta + own.trials - own.successes,
   };
-  const noCards = `No closed card was ${size}.`;
-  const ownShare = ratioOf(own.successes, own.trials, noCards);
+  const ownShare = ratioOf(own.successes, own.trials, 'no-card-of-size', { estimatePoints });
   const ownInterval =
-    own.trials === 0 ? undefinedBecause(noCards) : wilsonInterval(own.successes, own.trials);
+    own.trials === 0
+      ? undefinedBecause('no-card-of-size', { estimatePoints })
+      : wilsonInterval(own.successes, own.trials);
   const shrunkShare = posterior.alpha / (posterior.alpha + posterior.beta);
   const shrunkInterval = { low: betaQuantile(0.025, posterior), high: betaQuantile(0.975, posterior) };
   const borrows = own.trials < LITTLE_HISTORY_CARDS;
@@ -84,7 +83,7 @@ function oddsOf(estimatePoints: number, cards: readonly ClosedCard[], prior: Bet
     likelyInterval: borrows ? shrunkInterval : (ownInterval as Interval),
     medianSurprisePoints:
       surprises.length === 0
-        ? undefinedBecause(own.trials === 0 ? noCards : `No closed card ${size} held surprise work.`)
+        ? undefinedBecause(own.trials === 0 ? 'no-card-of-size' : 'no-surprise-of-size', { estimatePoints })
         : median(surprises),
     medianSurpriseInterval: medianInterval(surprises),
   };
@@ -102,13 +101,13 @@ function oddsOf(estimatePoints: number, cards: readonly ClosedCard[], prior: Bet
  * Source: intervals as in `wilsonInterval`; shrinking as in any empirical Bayes estimate; 12 is ours.
  *
  * @param askedEstimates sizes to tell about even if no card had them, e.g. those about to be committed to.
- * @example surpriseOdds([]).undefined === 'There is no card of a closed sprint yet.'
+ * @example surpriseOdds([]).undefined.code === 'no-closed-card'
  */
 export function surpriseOdds(
   cards: readonly ClosedCard[],
   askedEstimates: readonly number[] = [],
 ): SurpriseOddsBySize | UndefinedValue {
-  if (cards.length === 0) return undefinedBecause('There is no card of a closed sprint yet.');
+  if (cards.length === 0) return undefinedBecause('no-closed-card');
   const bySize = Map.groupBy(cards, (card) => card.estimatePoints);
   const holds = (card: ClosedCard): boolean => card.surprisePoints > 0;
   const prior = betaBinomialFit(

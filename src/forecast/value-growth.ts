@@ -24,8 +24,6 @@ export interface GrowthHistory {
   readonly sprints: readonly Growth[];
 }
 
-const NO_BASELINE = 'There is no closed sprint with both a velocity and a recorded value above 0 yet.';
-
 /**
  * The growth of the recorded value beside that of the velocity, both measured by the same sprint, so that they
  * can be held against each other.
@@ -49,27 +47,23 @@ export function valueGrowth(sprints: readonly ValuedSprint[], firstIndex = 0): G
   );
   const baseline = sprints[found];
   if (baseline?.recordedValue === undefined) {
-    const none = undefinedBecause(NO_BASELINE);
+    const none = undefinedBecause('no-valued-sprint');
     const growth: Growth = { valueGrowth: none, velocityGrowth: none, valuePerPointGrowth: none };
     return { baselineIndex: undefined, sprints: sprints.map(() => growth) };
   }
   const { recordedValue: baselineValue, velocityPoints: baselineVelocity } = baseline;
   const growths = sprints.map(({ velocityPoints, recordedValue }, i): Growth => {
     if (i < found) {
-      const before = undefinedBecause('The sprint lies before the one that growth is measured by.');
+      const before = undefinedBecause('before-valued-sprint');
       return { valueGrowth: before, velocityGrowth: before, valuePerPointGrowth: before };
     }
     const ofVelocity = velocityPoints / baselineVelocity;
     const ofValue: Ratio =
-      recordedValue === undefined
-        ? undefinedBecause('No value was recorded for the sprint.')
-        : recordedValue / baselineValue;
+      recordedValue === undefined ? undefinedBecause('no-value') : recordedValue / baselineValue;
     return {
       valueGrowth: ofValue,
       velocityGrowth: ofVelocity,
-      valuePerPointGrowth: isDefined(ofValue)
-        ? ratioOf(ofValue, ofVelocity, 'Nothing was finished in the sprint.')
-        : ofValue,
+      valuePerPointGrowth: isDefined(ofValue) ? ratioOf(ofValue, ofVelocity, 'nothing-finished') : ofValue,
     };
   });
   return { baselineIndex: found, sprints: growths };

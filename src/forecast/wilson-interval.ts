@@ -29,7 +29,7 @@ export function wilsonInterval(
   if (!(confidence > 0 && confidence < 1)) {
     throw new RangeError(`A confidence between 0 and 1, not ${confidence}.`);
   }
-  if (trials === 0) return undefinedBecause('There is nothing to count yet.');
+  if (trials === 0) return undefinedBecause('nothing-to-count');
   const z = normalQuantile(0.5 + confidence / 2);
   const share = successes / trials;
   const shrink = 1 + z ** 2 / trials;

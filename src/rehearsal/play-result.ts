@@ -5,7 +5,10 @@ import { statesOf } from '../app/cards/card-line.ts';
 import type { Sprint, SprintResult } from '../app/team/team.ts';
 import type { SprintRatios } from '../sprint/sprint-ratios.ts';
 import type { SprintTotals } from '../sprint/totals.ts';
+import type { Ratio } from '../sprint/undefined-value.ts';
+import { isDefined } from '../sprint/undefined-value.ts';
 import type { Verdict } from '../sprint/verdict.ts';
+import { reasonSentence } from '../words/undefined.ts';
 import { TEAM_CHANNEL_ID } from './cast.ts';
 import type { PlayedPlan, Player, PlayRefusal } from './player.ts';
 import type { Rehearsal } from './rehearsal.ts';
@@ -43,8 +46,11 @@ export interface PlayedCard {
   readonly state: 'open' | 'finished' | 'dropped';
 }
 
+/** A number, or why there is none, in words. */
+export type PlayedRatio = number | { readonly undefined: string };
+
 export type PlayedSprint = SprintTotals &
-  SprintRatios & {
+  Readonly<Record<keyof SprintRatios, PlayedRatio>> & {
     readonly name: string;
     readonly startsOn: string;
     readonly endsOn: string;
@@ -107,11 +113,26 @@ function playedSprint(
     endsOn,
     state,
     ...totals,
-    ...ratios,
+    ...playedRatios(ratios),
     estimatePoints: totals.commitmentPoints + totals.pulledInPoints,
     verdict: result.cancelled ? null : verdict.verdict,
     failedTests: result.cancelled ? [] : verdict.failedTests.map(({ id }) => id),
     noteIds: result.cancelled ? [] : notes.map(({ id }) => id),
+  };
+}
+
+function playedRatios(ratios: SprintRatios): Record<keyof SprintRatios, PlayedRatio> {
+  const played = (ratio: Ratio): PlayedRatio =>
+    isDefined(ratio) ? ratio : { undefined: reasonSentence(ratio.undefined) };
+  return {
+    keptShare: played(ratios.keptShare),
+    pullInRatio: played(ratios.pullInRatio),
+    surpriseRatio: played(ratios.surpriseRatio),
+    planShare: played(ratios.planShare),
+    estimateAccuracy: played(ratios.estimateAccuracy),
+    onScaleShare: played(ratios.onScaleShare),
+    finishShare: played(ratios.finishShare),
+    velocityGrowth: played(ratios.velocityGrowth),
   };
 }
 

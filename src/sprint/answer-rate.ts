@@ -22,5 +22,5 @@ export interface AnswerCount {
  * @example answerRate({ prompts: 20, met: 15 }) === 0.75
  */
 export function answerRate({ prompts, met }: AnswerCount): Ratio {
-  return ratioOf(met, prompts, 'Nobody was asked.');
+  return ratioOf(met, prompts, 'nobody-asked');
 }

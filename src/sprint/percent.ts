@@ -1,6 +1,4 @@
 /** Percent appears only in text; this is where a share becomes text. */
-import type { Ratio } from './undefined-value.ts';
-import { isDefined } from './undefined-value.ts';
 
 const MOST_DECIMALS = 9;
 
@@ -60,11 +58,4 @@ export function formatAgainst(value: number, threshold: number): AgainstText {
     threshold: `${percentNumber(threshold, decimals)}%`,
     distance: percentagePoints(distance, decimals),
   };
-}
-
-/** A ratio in words: `80%`, or `none (there was no commitment)`. */
-export function formatRatio(ratio: Ratio): string {
-  if (isDefined(ratio)) return formatPercent(ratio);
-  const reason = ratio.undefined.replace(/\.$/, '');
-  return `none (${reason.charAt(0).toLowerCase()}${reason.slice(1)})`;
 }

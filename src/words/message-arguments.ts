@@ -243,6 +243,7 @@ export interface Messages {
   'command-help-summary': Record<never, never>;
   'amount-points': { readonly amount: number };
   somebody: Record<never, never>;
+  'amount-percent': { readonly share: number };
   'message-more-lines': { readonly lines: number };
   'message-chart': { readonly words: string };
   'message-buttons': { readonly labels: readonly string[] };
@@ -520,4 +521,59 @@ export interface Messages {
     readonly scale: readonly string[];
   };
   'team-measures-from-when': Record<never, never>;
+  'undefined-no-commitment': Record<never, never>;
+  'undefined-no-load': Record<never, never>;
+  'undefined-no-card-finished': Record<never, never>;
+  'undefined-no-work-reported': Record<never, never>;
+  'undefined-no-baseline': Record<never, never>;
+  'undefined-nobody-asked': Record<never, never>;
+  'undefined-no-values': Record<never, never>;
+  'undefined-nothing-to-count': Record<never, never>;
+  'undefined-few-values': { readonly known: number; readonly needed: number };
+  'undefined-few-sprints': {
+    readonly having: 'closed' | 'commitment' | 'finished-points' | 'number' | 'pulled-in-points';
+    readonly known: number;
+    readonly needed: number;
+  };
+  'undefined-no-signal-yet': { readonly known: number; readonly needed: number };
+  'undefined-nobody-there': Record<never, never>;
+  'undefined-nothing-committed': Record<never, never>;
+  'undefined-floor-is-zero': Record<never, never>;
+  'undefined-too-little-finished': Record<never, never>;
+  'undefined-pulled-in-before-finishing': { readonly sprints: number; readonly of: number };
+  'undefined-varies-too-much': Record<never, never>;
+  'undefined-no-closed-card': Record<never, never>;
+  'undefined-no-card-of-size': { readonly estimatePoints: number };
+  'undefined-no-surprise-of-size': { readonly estimatePoints: number };
+  'undefined-few-pulled-in': { readonly known: number; readonly needed: number };
+  'undefined-no-day-for-card': { readonly estimatePoints: number };
+  'undefined-no-backlog': Record<never, never>;
+  'undefined-no-velocity': { readonly sprints: number };
+  'undefined-too-far-off': { readonly sprints: number; readonly chance: number };
+  'undefined-no-valued-sprint': Record<never, never>;
+  'undefined-before-valued-sprint': Record<never, never>;
+  'undefined-no-value': Record<never, never>;
+  'undefined-nothing-finished': Record<never, never>;
+  'undefined-velocity-unknown': Record<never, never>;
+  'undefined-not-imported': {
+    readonly what:
+      | 'cards'
+      | 'finished-commitment'
+      | 'finished-or-worked'
+      | 'load'
+      | 'pulled-in-work'
+      | 'surprise-work';
+  };
+  'undefined-not-begun': Record<never, never>;
+  'undefined-corrections-only': Record<never, never>;
+  'undefined-no-working-day': Record<never, never>;
+  'undefined-last-day-over': Record<never, never>;
+  'undefined-no-points': Record<never, never>;
+  'undefined-no-work-yet': Record<never, never>;
+  'undefined-few-days': { readonly needed: number };
+  'no-answer': { readonly what: 'forecast' | 'range' };
+  'no-answer-yet': { readonly what: 'forecast' | 'range' };
+  'not-known': { readonly reason: string };
+  'not-known-yet': { readonly reason: string };
+  'ratio-none': { readonly reason: string };
 }

@@ -1,6 +1,7 @@
 /** Invented answers to "when will it be finished?", made by the forecast itself. */
 import type { ForecastAdvice } from '../../src/app/advice/advice.ts';
 import { releaseForecast } from '../../src/forecast/release-forecast.ts';
+import { undefinedBecause } from '../../src/sprint/undefined-value.ts';
 import { exampleTeam } from './past-examples.ts';
 
 export function forecastAdvice(
@@ -9,7 +10,7 @@ export function forecastAdvice(
   { growthPoints = 0, startsOn = '2026-11-16', sprintLengthDays = 14 } = {},
 ): ForecastAdvice {
   const question = { backlogPoints, scopeGrowthPoints: growthPoints, velocities, startsOn, sprintLengthDays };
-  const unknown = { undefined: 'There are too few sprints.' };
+  const unknown = undefinedBecause('few-sprints', { needed: 5, known: 2, having: 'number' });
   return {
     team: exampleTeam,
     on: '2026-11-13',

@@ -12,7 +12,7 @@ import * as examples from './forecast-examples.ts';
 import { expectLegible, labelBoxes, labelTexts } from './label-boxes.ts';
 
 const known = ({ forecast }: ForecastAdvice): ReleaseForecast => {
-  if ('undefined' in forecast) throw new Error(forecast.undefined);
+  if ('undefined' in forecast) throw new Error(forecast.undefined.code);
   return forecast;
 };
 const texts = (advice: ForecastAdvice) => labelTexts(forecastMarks(advice, known(advice)));
@@ -40,7 +40,7 @@ describe('the forecast picture', () => {
     const { colourAt, coloursAlong } = await drawnPicture(forecastPng(examples.ordinaryForecast));
     expect(dates).toHaveLength(3);
     for (const date of dates) {
-      if ('undefined' in date) throw new Error(date.undefined);
+      if ('undefined' in date) throw new Error(date.undefined.code);
       const [x, y] = [xOf(date.sprints), yOf(date.chance)];
       expect(colourAt(x, y)).toBe(palette.card);
       expect(coloursAlong([x - 9, y], [x + 9, y])).toContain(palette.today);
@@ -75,10 +75,10 @@ describe('the forecast picture', () => {
 
   test('holds the reason instead when there is no forecast', () => {
     expect(JSON.stringify(forecastOption(examples.tooFew))).toContain(
-      'A forecast takes 3 closed sprints; there are 2.',
+      'This needs 3 closed sprints; there are 2.',
     );
     expect(forecastAltText(examples.tooFew)).toBe(
-      'Forecast of the team “Harbour team” for 80 points of work: none. A forecast takes 3 closed sprints; there are 2.',
+      'Forecast of the team “Harbour team” for 80 points of work: none. This needs 3 closed sprints; there are 2.',
     );
   });
 

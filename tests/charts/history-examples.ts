@@ -56,11 +56,11 @@ export function historyAdvice(past: readonly PastSprint[], growth?: readonly Gro
   const baseline = past.find(({ velocityPoints }) => (velocityPoints ?? 0) > 0);
   const growths = past.map(({ velocityPoints }): Ratio => {
     if (velocityPoints === undefined || baseline?.velocityPoints === undefined) {
-      return undefinedBecause('There is no baseline sprint yet.');
+      return undefinedBecause('no-baseline');
     }
     return velocityPoints / baseline.velocityPoints;
   });
-  const unknown = { undefined: 'There are too few sprints.' };
+  const unknown = undefinedBecause('few-sprints', { needed: 5, known: 2, having: 'number' });
   return {
     team: exampleTeam,
     on: '2026-11-13',

@@ -15,7 +15,7 @@ import { expectLegible, labelBoxes, labelTexts } from './label-boxes.ts';
 import { pastSprint } from './past-examples.ts';
 
 const texts = (advice: HistoryAdvice) => labelTexts(historyMarks(advice).marks);
-const none = undefinedBecause('Nobody recorded it.');
+const none = undefinedBecause('velocity-unknown');
 
 /** One ratio alone, so that its panel is the first. */
 function only(ratio: RatioName, values: readonly Ratio[], imported = 0): HistoryAdvice {
@@ -147,10 +147,10 @@ describe('the history picture', () => {
 
   test('a ratio without any value says why', () => {
     expect(JSON.stringify(historyChart(only('onScaleShare', [none, none])).option)).toContain(
-      'Nobody recorded it.',
+      'It isn’t known how many points were finished in the sprint.',
     );
     expect(historyAltText(only('onScaleShare', [none, none]))).toContain(
-      'On-scale share: latest none. Nobody recorded it.',
+      'On-scale share: latest none. It isn’t known how many points were finished in the sprint.',
     );
   });
 

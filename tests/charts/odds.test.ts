@@ -10,7 +10,7 @@ import { labelTexts } from './label-boxes.ts';
 import { cardsOf, manySizes, noCards, oddsAdvice, ordinaryOdds, thirtySizes } from './odds-examples.ts';
 
 const known = ({ odds }: typeof ordinaryOdds): SurpriseOddsBySize => {
-  if ('undefined' in odds) throw new Error(odds.undefined);
+  if ('undefined' in odds) throw new Error(odds.undefined.code);
   return odds;
 };
 const textsOf = (advice: typeof ordinaryOdds) => {

@@ -20,9 +20,9 @@ export interface Amounts {
 /** The n-th (from 0) starts n fortnights after the first. */
 export function pastSprint(index: number, amounts: Amounts, firstDay = '2026-01-05'): PastSprint {
   const { commitment, pulledIn, surprise, velocity, committedFinished, imported = false } = amounts;
-  const notRecorded = undefinedBecause('It was not recorded.');
+  const notRecorded = undefinedBecause('velocity-unknown');
   const share = (points: number | undefined, of: number | undefined) =>
-    points === undefined || of === undefined ? notRecorded : ratioOf(points, of, 'There was no commitment.');
+    points === undefined || of === undefined ? notRecorded : ratioOf(points, of, 'no-commitment');
   const load =
     pulledIn === undefined || surprise === undefined ? undefined : commitment + pulledIn + surprise;
   return {

@@ -5,6 +5,7 @@ import { commitmentPast } from '../../src/app/history/team-history.ts';
 import { type CommitmentRange, commitmentRange } from '../../src/forecast/commitment-range.ts';
 import { dayPlus } from '../../src/sprint/calendar.ts';
 import { DEFAULT_THRESHOLDS } from '../../src/sprint/thresholds.ts';
+import { undefinedBecause } from '../../src/sprint/undefined-value.ts';
 import { exampleTeam, ordinaryPast, pastSprint } from './past-examples.ts';
 
 export function rangeAdvice(past: readonly PastSprint[], change: Partial<CommitmentRange> = {}): RangeAdvice {
@@ -25,27 +26,24 @@ export function rangeAdvice(past: readonly PastSprint[], change: Partial<Commitm
   };
 }
 
-const unknown = (reason: string) => ({ undefined: reason });
-
 export const ordinaryRange = rangeAdvice(ordinaryPast);
 export const oneSprintRange = rangeAdvice(ordinaryPast.slice(0, 1));
 export const noSprintRange = rangeAdvice([]);
 export const threeSprintRange = rangeAdvice(ordinaryPast.slice(0, 3));
 export const onlyHigh = rangeAdvice(ordinaryPast, {
-  lowPoints: unknown('Pulled-in work was recorded in no sprint.'),
+  lowPoints: undefinedBecause('few-sprints', { needed: 3, known: 0, having: 'pulled-in-points' }),
   highPoints: 24,
 });
 export const onlyLow = rangeAdvice(ordinaryPast, {
   lowPoints: 21.5,
-  highPoints: unknown('What was finished of the commitment was recorded in no sprint.'),
+  highPoints: undefinedBecause('few-sprints', { needed: 3, known: 0, having: 'finished-points' }),
 });
 export const equalEnds = rangeAdvice(ordinaryPast, { lowPoints: 24, highPoints: 24 });
 export const middleWay = rangeAdvice(ordinaryPast, {
   lowPoints: 27,
   highPoints: 21,
   crossed: {
-    reason: 'varies too much',
-    sentence: 'No commitment is both likely to be kept and unlikely to leave room for much more work.',
+    why: { code: 'varies-too-much' },
     compromise: { points: 24, chance: 0.6 },
   },
 });
@@ -53,8 +51,7 @@ export const crossedRange = rangeAdvice(ordinaryPast, {
   lowPoints: 27.5,
   highPoints: 20,
   crossed: {
-    reason: 'pulled in before finishing',
-    sentence: 'In 5 of 9 sprints work was pulled in while committed work stayed open.',
+    why: { code: 'pulled-in-before-finishing', sprints: 5, of: 9 },
     compromise: undefined,
   },
 });
@@ -62,8 +59,7 @@ export const nothingKept = rangeAdvice(ordinaryPast, {
   lowPoints: 10,
   highPoints: 0,
   crossed: {
-    reason: 'too little gets finished',
-    sentence: 'No commitment is likely to be kept: too often hardly anything of it was finished.',
+    why: { code: 'too-little-finished' },
     compromise: undefined,
   },
 });

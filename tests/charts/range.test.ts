@@ -6,6 +6,7 @@ import { rangeAltText } from '../../src/charts/range-alt-text.ts';
 import { rangeLayout, rangeSize, shownSprints } from '../../src/charts/range-layout.ts';
 import { rangeMarks, rangeOption } from '../../src/charts/range-option.ts';
 import { rangePng } from '../../src/charts/range-png.ts';
+import { reason, undefinedBecause } from '../../src/sprint/undefined-value.ts';
 import { drawnPicture } from './drawn-picture.ts';
 import { expectLegible, labelBoxes, labelTexts } from './label-boxes.ts';
 import { ordinaryPast, pastSprint } from './past-examples.ts';
@@ -78,7 +79,7 @@ describe('the picture of the commitment range', () => {
 
   test('says why when there is no range', () => {
     expect(JSON.stringify(rangeOption(examples.oneSprintRange))).toContain(
-      'The range takes 3 closed sprints with a commitment; there is 1.',
+      'This needs 3 closed sprints with a commitment; there is 1.',
     );
     expect(rangeAltText(examples.nothingKept)).toContain(
       'There is no range. No commitment is likely to be kept',
@@ -140,7 +141,10 @@ describe('the picture of the commitment range', () => {
       pulledIn: fc.option(points, { nil: undefined }),
       velocity: fc.option(points, { nil: undefined }),
     });
-    const end = fc.oneof(points, fc.constant({ undefined: 'Not known.' }));
+    const end = fc.oneof(
+      points,
+      fc.constant(undefinedBecause('few-sprints', { needed: 3, known: 2, having: 'finished-points' })),
+    );
     fc.assert(
       fc.property(
         fc.array(amounts, { maxLength: 14 }),
@@ -151,7 +155,7 @@ describe('the picture of the commitment range', () => {
           const isCrossed =
             typeof lowPoints === 'number' && typeof highPoints === 'number' && lowPoints > highPoints;
           const compromise = { points: at, chance: 0.5 };
-          const crossed = { reason: 'varies too much' as const, sentence: 'They cross.', compromise };
+          const crossed = { why: reason('varies-too-much'), compromise };
           const advice = examples.rangeAdvice(
             past.map((one, index) => pastSprint(index, one)),
             { lowPoints, highPoints, crossed: isCrossed ? crossed : undefined },

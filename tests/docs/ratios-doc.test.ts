@@ -11,7 +11,8 @@ import { formatPercent } from '../../src/sprint/percent.ts';
 import { DEFAULT_SCALE, snap } from '../../src/sprint/scale.ts';
 import { closingSummary } from '../../src/sprint/summary.ts';
 import { DEFAULT_THRESHOLDS } from '../../src/sprint/thresholds.ts';
-import type { Ratio } from '../../src/sprint/undefined-value.ts';
+import type { Ratio, Reason } from '../../src/sprint/undefined-value.ts';
+import { reasonSentence } from '../../src/words/undefined.ts';
 import { numberIn, tableBelow } from './markdown-tables.ts';
 
 const PAGE = readFileSync(join(import.meta.dirname, '../../docs/ratios.md'), 'utf8');
@@ -124,8 +125,8 @@ describe('the example sprint of the page', () => {
     });
     const reasons = nothing.ratios as unknown as Record<string, Exclude<Ratio, number>>;
     for (const row of tableBelow(PAGE, 'Ratios')) {
-      const reason = reasons[row['in code'] as string]?.undefined as string;
-      const words = `${reason.charAt(0).toLowerCase()}${reason.slice(1, -1)}`;
+      const sentence = reasonSentence(reasons[row['in code'] as string]?.undefined as Reason);
+      const words = `${sentence.charAt(0).toLowerCase()}${sentence.slice(1, -1)}`;
       expect(row['undefined when'], row.ratio).toContain(words);
     }
   });

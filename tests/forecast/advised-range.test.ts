@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { advisedRange } from '../../src/forecast/advised-range.ts';
 import type { CommitmentRange } from '../../src/forecast/commitment-range.ts';
 import { commitmentRange } from '../../src/forecast/commitment-range.ts';
+import { reason, undefinedBecause } from '../../src/sprint/undefined-value.ts';
 
 const THRESHOLDS = { keptShareAtLeast: 0.8, pullInRatioAtMost: 0.2, surpriseRatioAtMost: 0.2 };
 const TEN_DAYS = { workingDays: 10, memberDays: undefined, memberDaysWhenAllThere: undefined };
@@ -17,14 +18,15 @@ const SPRINT = {
 
 function range(change: Partial<CommitmentRange>): CommitmentRange {
   const made = commitmentRange([SPRINT, SPRINT, SPRINT], TEN_DAYS, THRESHOLDS);
-  if ('undefined' in made) throw new Error(made.undefined);
+  if ('undefined' in made) throw new Error(made.undefined.code);
   return { ...made, ...change };
 }
 
-const because = (reason: string) => ({ undefined: reason });
+const NO = undefinedBecause('few-sprints', { needed: 3, known: 1, having: 'pulled-in-points' });
+const OTHER = undefinedBecause('floor-is-zero');
+const WHY = reason('varies-too-much');
 const crossed = (points?: number) => ({
-  reason: 'varies too much' as const,
-  sentence: 'They cross.',
+  why: WHY,
   compromise: points === undefined ? undefined : { points, chance: 0.6 },
 });
 
@@ -38,15 +40,15 @@ describe('what a commitment range advises', () => {
   });
 
   test('is the one end that is known, with the reason why the other is not', () => {
-    expect(advisedRange(range({ lowPoints: because('No.'), highPoints: 21 }))).toEqual({
+    expect(advisedRange(range({ lowPoints: NO, highPoints: 21 }))).toEqual({
       kind: 'at most',
       highPoints: 21,
-      why: 'No.',
+      why: NO.undefined,
     });
-    expect(advisedRange(range({ lowPoints: 18, highPoints: because('No.') }))).toEqual({
+    expect(advisedRange(range({ lowPoints: 18, highPoints: NO }))).toEqual({
       kind: 'at least',
       lowPoints: 18,
-      why: 'No.',
+      why: NO.undefined,
     });
   });
 
@@ -57,24 +59,24 @@ describe('what a commitment range advises', () => {
       ...ends,
       points: 22,
       chance: 0.6,
-      why: 'They cross.',
+      why: WHY,
     });
     expect(advisedRange(range({ ...ends, crossed: crossed() }))).toEqual({
       kind: 'crossed',
       ...ends,
-      why: 'They cross.',
+      why: WHY,
     });
   });
 
   test('is nothing, with the reason, when too little is known or nothing is likely to be kept', () => {
-    expect(advisedRange(because('Too few.'))).toEqual({ kind: 'none', why: 'Too few.' });
-    expect(advisedRange(range({ lowPoints: because('a'), highPoints: because('b') }))).toEqual({
+    expect(advisedRange(NO)).toEqual({ kind: 'none', why: NO.undefined });
+    expect(advisedRange(range({ lowPoints: NO, highPoints: OTHER }))).toEqual({
       kind: 'none',
-      why: 'b',
+      why: OTHER.undefined,
     });
     expect(advisedRange(range({ lowPoints: 8, highPoints: 0, crossed: crossed() }))).toEqual({
       kind: 'none',
-      why: 'They cross.',
+      why: WHY,
     });
   });
 });

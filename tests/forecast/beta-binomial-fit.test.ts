@@ -113,7 +113,7 @@ describe('the fit over all groups', () => {
       fc.property(someGroups, (groups) => {
         const trials = groups.reduce((sum, group) => sum + group.trials, 0);
         if (trials === 0) {
-          expect(betaBinomialFit(groups)).toEqual({ undefined: 'There is nothing to count yet.' });
+          expect(betaBinomialFit(groups)).toEqual({ undefined: { code: 'nothing-to-count' } });
           return;
         }
         const { alpha, beta } = fitted(groups);

@@ -108,7 +108,7 @@ describe('the range to commit to', () => {
 
   test('a floor of 0% has no high end, and the reason says so', () => {
     const { highPoints, lowPoints } = range(BOLD, ALL_THERE, { ...THRESHOLDS, keptShareAtLeast: 0 });
-    expect(highPoints).toEqual({ undefined: 'With a floor of 0% every commitment counts as kept.' });
+    expect(highPoints).toEqual({ undefined: { code: 'floor-is-zero' } });
     expect(lowPoints).toBeGreaterThan(0);
   });
 
@@ -153,7 +153,7 @@ describe('the range follows the working time', () => {
   });
 
   test('nobody there is told as such', () => {
-    const none = { undefined: 'Nobody is there to work in the coming sprint.' };
+    const none = { undefined: { code: 'nobody-there' } };
     expect(commitmentRange(TIMID, { ...ALL_THERE, memberDays: 0 }, THRESHOLDS)).toEqual(none);
     expect(commitmentRange(TIMID, { ...ALL_THERE, workingDays: 0 }, THRESHOLDS)).toEqual(none);
   });
@@ -164,13 +164,9 @@ describe('the range follows the working time', () => {
 });
 
 describe('with little history the range says what is missing', () => {
-  test.each([
-    [0, 'are 0'],
-    [1, 'is 1'],
-    [2, 'are 2'],
-  ])('with %i sprints there is none yet', (count, there) => {
+  test.each([0, 1, 2])('with %i sprints there is none yet', (count) => {
     expect(commitmentRange(TIMID.slice(0, count), ALL_THERE, THRESHOLDS)).toEqual({
-      undefined: `The range takes 3 closed sprints with a commitment; there ${there}.`,
+      undefined: { code: 'few-sprints', needed: 3, known: count, having: 'commitment' },
     });
   });
 
@@ -208,12 +204,12 @@ describe('with little history the range says what is missing', () => {
     }));
     const { lowPoints, highPoints } = range(commitmentOnly);
     expect(highPoints).toEqual({
-      undefined: 'This takes 3 closed sprints in which what was finished was recorded; there are 0.',
+      undefined: { code: 'few-sprints', needed: 3, known: 0, having: 'finished-points' },
     });
     expect(lowPoints).toBeGreaterThan(0);
     const noPullIns = BOLD.map((one, i) => ({ ...one, pulledInPoints: i === 0 ? 0 : undefined }));
     expect(range(noPullIns).lowPoints).toEqual({
-      undefined: 'This takes 3 closed sprints in which pulled-in work was recorded; there is 1.',
+      undefined: { code: 'few-sprints', needed: 3, known: 1, having: 'pulled-in-points' },
     });
     expect(range(noPullIns).highPoints).toBeGreaterThan(0);
   });
@@ -257,7 +253,7 @@ describe('when the low end lies above the high end', () => {
     ];
     const { lowPoints, highPoints, crossed, model } = range(past);
     expect(lowPoints).toBeGreaterThan(highPoints as number);
-    expect(crossed?.reason).toBe('varies too much');
+    expect(crossed?.why).toEqual({ code: 'varies-too-much' });
     const { points, chance } = (crossed as CrossedRange).compromise as { points: number; chance: number };
     expect(points).toBeGreaterThanOrEqual(highPoints as number);
     expect(points).toBeLessThanOrEqual(lowPoints as number);
@@ -270,9 +266,7 @@ describe('when the low end lies above the high end', () => {
   test('a team that pulls work in before it has finished is told so', () => {
     const { crossed } = range(repeated(sprint(30, 15, 18, 30), 6));
     expect(crossed).toEqual({
-      reason: 'pulled in before finishing',
-      sentence:
-        'No commitment is both likely to be kept and unlikely to leave room for much more work: in 6 of 6 sprints work was pulled in while committed work stayed open.',
+      why: { code: 'pulled-in-before-finishing', sprints: 6, of: 6 },
       compromise: undefined,
     });
   });
@@ -280,7 +274,7 @@ describe('when the low end lies above the high end', () => {
   test('a team that finishes nothing is told so, and not to commit to anything', () => {
     const { highPoints, crossed } = range(repeated(sprint(30, 0, 0, 0), 4));
     expect(highPoints).toBe(0);
-    expect(crossed?.reason).toBe('too little gets finished');
+    expect(crossed?.why).toEqual({ code: 'too-little-finished' });
   });
 });
 

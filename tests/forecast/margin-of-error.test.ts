@@ -28,7 +28,7 @@ test('sprints without a commitment, a velocity or an accuracy are left out', () 
     ...Array.from({ length: 5 }, () => sprint(10, 8)),
     sprint(0, 8),
     sprint(10, undefined),
-    { ...sprint(10, 100), estimateAccuracy: undefinedBecause('nothing was worked on') },
+    { ...sprint(10, 100), estimateAccuracy: undefinedBecause('no-load') },
   ]);
   expect(margin).toMatchObject({ ofCommitments: { sprints: 6 }, ofEstimates: { sprints: 7 } });
 });
@@ -43,6 +43,6 @@ test('only the latest 24 sprints count', () => {
 
 test('below five sprints it says what is missing', () => {
   expect(marginOfError([sprint(10, 8)]).ofCommitments).toEqual({
-    undefined: 'A margin takes 5 closed sprints with these numbers; there is 1.',
+    undefined: { code: 'few-sprints', needed: 5, known: 1, having: 'number' },
   });
 });

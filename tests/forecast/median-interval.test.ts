@@ -39,7 +39,7 @@ describe('the interval of a median', () => {
 
   test('says what is missing below six values', () => {
     expect(medianInterval([1, 2, 3, 4, 5])).toEqual({
-      undefined: 'A margin around the median takes 6 values; there are 5.',
+      undefined: { code: 'few-values', needed: 6, known: 5 },
     });
   });
 });

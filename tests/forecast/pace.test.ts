@@ -67,14 +67,14 @@ describe('there is no signal', () => {
   test('without work', () => {
     expect(pace({ loadPoints: 0, openLeftPoints: 0, workedPoints: 0 })).toEqual({
       signal: undefined,
-      because: 'The sprint holds no work yet.',
+      because: { code: 'no-work-yet' },
     });
   });
 
   test.each([0, 1])('after %i working days', (workingDaysGone) => {
     expect(pace({ workingDaysGone })).toEqual({
       signal: undefined,
-      because: 'A pace shows only after two working days of answers.',
+      because: { code: 'few-days', needed: 2 },
     });
   });
 

@@ -103,12 +103,11 @@ describe('the record of cards pulled in', () => {
 
   test('says what is missing below five cards', () => {
     expect(pullInRecord(small.slice(1), 2, 3)).toEqual({
-      undefined:
-        'Fewer than 5 cards have been pulled in so far (4), too few to tell how often one gets finished.',
+      undefined: { code: 'few-pulled-in', needed: 5, known: 4 },
     });
   });
 
   test('says so when no working day is left', () => {
-    expect(pullInRecord(small, 2, 0)).toEqual({ undefined: 'No working day is left for 2 points.' });
+    expect(pullInRecord(small, 2, 0)).toEqual({ undefined: { code: 'no-day-for-card', estimatePoints: 2 } });
   });
 });

@@ -71,8 +71,8 @@ describe('a quantile', () => {
   });
 
   test('of nothing does not exist', () => {
-    expect(quantile([], 0.5)).toEqual({ undefined: 'There are no values.' });
-    expect(median([])).toEqual({ undefined: 'There are no values.' });
+    expect(quantile([], 0.5)).toEqual({ undefined: { code: 'no-values' } });
+    expect(median([])).toEqual({ undefined: { code: 'no-values' } });
   });
 
   test.each([-0.1, 1.1, Number.NaN])('takes a share from 0 to 1, not %s', (share) => {

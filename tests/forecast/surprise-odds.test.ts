@@ -92,7 +92,7 @@ describe('the surprise odds by size', () => {
   test('a size that no card had borrows everything and says why it has no share of its own', () => {
     const table = odds(HISTORY, [21, 3]);
     const twentyOne = ofSize(21, table);
-    const none = { undefined: 'No closed card was estimated at 21 points.' };
+    const none = { undefined: { code: 'no-card-of-size', estimatePoints: 21 } };
     expect(twentyOne).toMatchObject({
       cards: 0,
       borrows: true,
@@ -110,7 +110,7 @@ describe('the surprise odds by size', () => {
     expect(ofSize(5, table).medianSurprisePoints).toBe(2);
     expect(ofSize(3, table).medianSurprisePoints).toBe(1.5);
     expect(ofSize(2, table).medianSurprisePoints).toEqual({
-      undefined: 'No closed card estimated at 2 points held surprise work.',
+      undefined: { code: 'no-surprise-of-size', estimatePoints: 2 },
     });
     expect(ofSize(5, table).medianSurpriseInterval).toHaveProperty('undefined');
     const many = odds(cards(5, 9, [27, 34, 35, 38, 39, 40, 40, 41, 45]));
@@ -150,6 +150,6 @@ describe('the surprise odds by size', () => {
   });
 
   test('do not exist without a closed card', () => {
-    expect(surpriseOdds([], [5])).toEqual({ undefined: 'There is no card of a closed sprint yet.' });
+    expect(surpriseOdds([], [5])).toEqual({ undefined: { code: 'no-closed-card' } });
   });
 });

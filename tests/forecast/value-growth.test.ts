@@ -27,7 +27,7 @@ describe('value growth', () => {
   });
 
   test('begins with the first sprint that has both, from the velocity baseline on', () => {
-    const before = { undefined: 'The sprint lies before the one that growth is measured by.' };
+    const before = { undefined: { code: 'before-valued-sprint' } };
     const { baselineIndex, sprints } = valueGrowth(
       [
         sprint(8, 100),
@@ -46,7 +46,7 @@ describe('value growth', () => {
   });
 
   test('a sprint without a recorded value has a velocity growth and no other', () => {
-    const none = { undefined: 'No value was recorded for the sprint.' };
+    const none = { undefined: { code: 'no-value' } };
     expect(valueGrowth([sprint(10, 200), sprint(15)]).sprints[1]).toEqual({
       valueGrowth: none,
       velocityGrowth: 1.5,
@@ -58,7 +58,7 @@ describe('value growth', () => {
     expect(valueGrowth([sprint(10, 200), sprint(0, 100)]).sprints[1]).toEqual({
       valueGrowth: 0.5,
       velocityGrowth: 0,
-      valuePerPointGrowth: { undefined: 'Nothing was finished in the sprint.' },
+      valuePerPointGrowth: { undefined: { code: 'nothing-finished' } },
     });
   });
 
@@ -77,7 +77,7 @@ describe('value growth', () => {
     expect(result.sprints).toHaveLength(sprints.length);
     for (const growth of result.sprints) {
       expect(growth.valueGrowth).toEqual({
-        undefined: 'There is no closed sprint with both a velocity and a recorded value above 0 yet.',
+        undefined: { code: 'no-valued-sprint' },
       });
     }
   });
@@ -112,7 +112,7 @@ describe('value growth', () => {
         for (const growth of valueGrowth(sprints, firstIndex).sprints) {
           for (const value of Object.values(growth)) {
             if (isDefined(value)) expect(Number.isFinite(value)).toBe(true);
-            else expect(value.undefined).toMatch(/\.$/);
+            else expect(value.undefined.code).toMatch(/^[a-z-]+$/);
           }
         }
       }),

@@ -84,7 +84,7 @@ describe('the interval of a share', () => {
   });
 
   test('does not exist without a trial', () => {
-    expect(wilsonInterval(0, 0)).toEqual({ undefined: 'There is nothing to count yet.' });
+    expect(wilsonInterval(0, 0)).toEqual({ undefined: { code: 'nothing-to-count' } });
   });
 
   test.each([

@@ -61,7 +61,7 @@ describe('a planning session', () => {
   it('begins without a range, which says what is missing and how to get it', async () => {
     await ask('range');
     expect(lastSeen().text).toMatch(
-      /^No range yet: that takes 3 closed sprints with a commitment; there is 1\./,
+      /^No range yet\. This needs 3 closed sprints with a commitment; there is 1\./,
     );
     expect(lastSeen().text).toContain('/loadline import');
     expect(hasChart(lastSeen())).toBe(false);

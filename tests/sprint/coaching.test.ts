@@ -87,7 +87,7 @@ test('of the two marks of the velocity growth only the higher one reached gets a
 });
 
 test('a ratio that does not exist crosses nothing', () => {
-  const none = undefinedBecause('There was none.');
+  const none = undefinedBecause('no-commitment');
   const ratios = Object.fromEntries(Object.keys(ON_THE_LINES).map((name) => [name, none]));
   expect(notesFor(ratios)).toEqual([]);
 });

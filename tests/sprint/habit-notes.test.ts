@@ -52,7 +52,7 @@ describe('the note on the answer rate', () => {
   test('is not given on the line, nor when nobody was asked', () => {
     expect(notesAt(40, 50)).toEqual([]);
     expect(notesAt(0, 0)).toEqual([]);
-    expect(answerRate({ met: 0, prompts: 0 })).toEqual({ undefined: 'Nobody was asked.' });
+    expect(answerRate({ met: 0, prompts: 0 })).toEqual({ undefined: { code: 'nobody-asked' } });
   });
 
   test('a rate a hair below the line does not look as if it lay on it', () => {

@@ -1,11 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import {
-  formatAgainst,
-  formatPercent,
-  formatPercentagePoints,
-  formatRatio,
-} from '../../src/sprint/percent.ts';
+import { formatAgainst, formatPercent, formatPercentagePoints } from '../../src/sprint/percent.ts';
 
 test.each([
   [0, '0%'],
@@ -24,11 +19,6 @@ test('distances are percentage points, one of them in the singular', () => {
     '1 percentage point',
     '0.5 percentage points',
   ]);
-});
-
-test('a ratio that does not exist is written with its reason', () => {
-  expect(formatRatio(0.5)).toBe('50%');
-  expect(formatRatio({ undefined: 'There was no commitment.' })).toBe('none (there was no commitment)');
 });
 
 describe('a value beside its threshold', () => {

@@ -39,7 +39,7 @@ describe('the verdict', () => {
   });
 
   test('is no plan when there was no commitment', () => {
-    const none = undefinedBecause('There was no commitment.');
+    const none = undefinedBecause('no-commitment');
     expect(verdictOf({ keptShare: none, surpriseRatio: none }, DEFAULT_THRESHOLDS)).toEqual({
       verdict: 'no plan',
       failedTests: [],

@@ -6,7 +6,7 @@ import { dayPlus } from '../../src/sprint/calendar.ts';
 import { undefinedBecause } from '../../src/sprint/undefined-value.ts';
 import type { Harness } from './app-harness.ts';
 
-const UNKNOWN = undefinedBecause('The import did not say.');
+const UNKNOWN = undefinedBecause('not-imported', { what: 'cards' });
 
 export interface GivenSprint {
   readonly name: string;

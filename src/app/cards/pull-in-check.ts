@@ -9,8 +9,8 @@ import { stillFinishable } from '../../forecast/still-finishable.ts';
 import type { ClosedCard } from '../../forecast/surprise-odds.ts';
 import { surpriseOdds } from '../../forecast/surprise-odds.ts';
 import type { Day } from '../../sprint/calendar.ts';
-import type { UndefinedValue } from '../../sprint/undefined-value.ts';
-import { undefinedBecause } from '../../sprint/undefined-value.ts';
+import type { Reason, UndefinedValue } from '../../sprint/undefined-value.ts';
+import { reason } from '../../sprint/undefined-value.ts';
 import type { SprintTime } from '../clock/sprint-time.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
 import { closedCards, pastSprints, pulledInCards, tracePointAt } from '../history/team-history.ts';
@@ -60,7 +60,7 @@ export async function pullInCheck(
   const chances =
     because === undefined
       ? sizeChances(projection, openPoints, laterParts(past, time, members), closedCards(past), estimates)
-      : estimates.map(() => undefinedBecause(because));
+      : estimates.map(() => ({ undefined: because }));
   const cards = pulledInCards(past);
   return {
     sizes: estimates.map((estimatePoints, i) => ({
@@ -74,9 +74,9 @@ export async function pullInCheck(
   };
 }
 
-function whyTooLittleHistory(ownSprints: number): string | undefined {
+function whyTooLittleHistory(ownSprints: number): Reason | undefined {
   if (ownSprints >= LEAST_OWN_SPRINTS) return undefined;
-  return `A chance takes ${LEAST_OWN_SPRINTS} closed sprints; there ${ownSprints === 1 ? 'is 1' : `are ${ownSprints}`}.`;
+  return reason('few-sprints', { needed: LEAST_OWN_SPRINTS, known: ownSprints, having: 'closed' });
 }
 
 /** The chance of each size, with what surprise work cards of that size tend to hold. */

@@ -13,7 +13,7 @@ export interface GrowthOfPast {
   readonly growth: readonly Growth[];
 }
 
-const UNKNOWN = undefinedBecause('How many points were finished in the sprint is not known.');
+const UNKNOWN = undefinedBecause('velocity-unknown');
 const NO_VELOCITY: Growth = {
   valueGrowth: UNKNOWN,
   velocityGrowth: UNKNOWN,

@@ -13,7 +13,7 @@ export function ratioValues(
   if (ratio !== 'velocityGrowth') return past.map(({ ratios }) => ratios[ratio]);
   return past.map(({ velocityPoints }) =>
     velocityPoints === undefined
-      ? undefinedBecause('How many points were finished in the sprint is not known.')
+      ? undefinedBecause('velocity-unknown')
       : velocityGrowth(velocityPoints, baselineVelocityPoints),
   );
 }

@@ -1,15 +1,17 @@
 /** What a sprint of which only sums are known leaves behind for the statistics. Pure; nothing unknown is made up. */
 import { estimateAccuracy } from '../../sprint/ratios/estimate-accuracy.ts';
 import { finishShare } from '../../sprint/ratios/finish-share.ts';
-import { keptShare, NO_COMMITMENT } from '../../sprint/ratios/kept-share.ts';
+import { keptShare } from '../../sprint/ratios/kept-share.ts';
 import { planShare } from '../../sprint/ratios/plan-share.ts';
 import { pullInRatio } from '../../sprint/ratios/pull-in-ratio.ts';
 import { surpriseRatio } from '../../sprint/ratios/surprise-ratio.ts';
-import type { Ratio } from '../../sprint/undefined-value.ts';
+import type { Ratio, ReasonDetails } from '../../sprint/undefined-value.ts';
 import { undefinedBecause } from '../../sprint/undefined-value.ts';
 import type { PastRatios } from '../history/past-sprint.ts';
 import type { FromRecords } from '../history/past-sprint-at-closing.ts';
 import type { SprintLine } from './sprint-line.ts';
+
+type Unsaid = ReasonDetails['not-imported']['what'];
 
 export type KnownSums = Pick<
   SprintLine,
@@ -23,7 +25,7 @@ export type KnownSums = Pick<
   | 'onScaleShare'
 >;
 
-const NO_CARDS = undefinedBecause('The import doesn’t hold the cards.');
+const NO_CARDS = unsaid('cards');
 
 /** @example pastFromColumns({ commitmentPoints: 20, velocityPoints: 10, pulledInPoints: 0, … }).ratios.keptShare === 0.5 */
 export function pastFromColumns(sums: KnownSums): FromRecords {
@@ -57,10 +59,10 @@ function ratiosOf(sums: KnownSums): PastRatios {
   const { committedFinishedPoints } = sums;
   const overCommitment = (
     points: number | undefined,
-    what: string,
+    what: Unsaid,
     ratio: (known: number) => Ratio,
   ): Ratio => {
-    if (commitmentPoints === 0) return undefinedBecause(NO_COMMITMENT);
+    if (commitmentPoints === 0) return undefinedBecause('no-commitment');
     return points === undefined ? unsaid(what) : ratio(points);
   };
   const loadPoints =
@@ -68,19 +70,16 @@ function ratiosOf(sums: KnownSums): PastRatios {
       ? undefined
       : commitmentPoints + pulledInPoints + surprisePoints;
   return {
-    keptShare: overCommitment(committedFinishedPoints, 'how much of the commitment was finished', (known) =>
+    keptShare: overCommitment(committedFinishedPoints, 'finished-commitment', (known) =>
       keptShare({ committedFinishedPoints: known, commitmentPoints }),
     ),
-    pullInRatio: overCommitment(pulledInPoints, 'how much was pulled in', (known) =>
+    pullInRatio: overCommitment(pulledInPoints, 'pulled-in-work', (known) =>
       pullInRatio({ pulledInPoints: known, commitmentPoints }),
     ),
-    surpriseRatio: overCommitment(surprisePoints, 'how much surprise work there was', (known) =>
+    surpriseRatio: overCommitment(surprisePoints, 'surprise-work', (known) =>
       surpriseRatio({ surprisePoints: known, commitmentPoints }),
     ),
-    planShare:
-      loadPoints === undefined
-        ? unsaid('how much was pulled in, or how much surprise work there was')
-        : planShare({ commitmentPoints, loadPoints }),
+    planShare: loadPoints === undefined ? unsaid('load') : planShare({ commitmentPoints, loadPoints }),
     estimateAccuracy:
       loadPoints === 0
         ? estimateAccuracy({ estimateErrorPoints: 0, loadPoints })
@@ -88,11 +87,11 @@ function ratiosOf(sums: KnownSums): PastRatios {
     onScaleShare: sums.onScaleShare ?? NO_CARDS,
     finishShare:
       velocityPoints === undefined || workedPoints === undefined
-        ? unsaid('how much was finished, or how much was worked')
+        ? unsaid('finished-or-worked')
         : finishShare({ velocityPoints, workedPoints }),
   };
 }
 
-function unsaid(what: string): Ratio {
-  return undefinedBecause(`The import doesn’t say ${what}.`);
+function unsaid(what: Unsaid): Ratio {
+  return undefinedBecause('not-imported', { what });
 }

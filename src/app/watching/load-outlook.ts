@@ -9,6 +9,8 @@ import type { VelocityProjection } from '../../forecast/project-velocity.ts';
 import { sprintSoFar } from '../../forecast/sprint-so-far.ts';
 import type { Day } from '../../sprint/calendar.ts';
 import { sprintTotals } from '../../sprint/totals.ts';
+import type { Reason } from '../../sprint/undefined-value.ts';
+import { reason } from '../../sprint/undefined-value.ts';
 import type { SprintCardState } from '../cards/card-line.ts';
 import { isOpenCard } from '../cards/card-line.ts';
 import type { SprintTime } from '../clock/sprint-time.ts';
@@ -45,7 +47,7 @@ export type LoadOutlook =
       readonly ownSprints: number;
       readonly neededSprints: number;
     }
-  | { readonly from: 'nothing'; readonly because: string };
+  | { readonly from: 'nothing'; readonly because: Reason };
 
 /**
  * @param on the day that it is for the team
@@ -62,7 +64,7 @@ export async function loadOutlook(
 ): Promise<LoadOutlook> {
   const because =
     whyNoTimeAhead(sprint, time, on) ??
-    (sprintSoFar(states).cardPoints === 0 ? 'There are no points in the sprint.' : undefined);
+    (sprintSoFar(states).cardPoints === 0 ? reason('no-points') : undefined);
   if (because !== undefined) return { from: 'nothing', because };
   const projection = await sprintProjection(tx, team, states, time, pastVersion);
   if (projection.ownSprints < LEAST_OWN_SPRINTS) {

@@ -4,6 +4,8 @@ import { projectVelocity } from '../../forecast/project-velocity.ts';
 import type { SprintSoFar } from '../../forecast/sprint-so-far.ts';
 import { sprintSoFar } from '../../forecast/sprint-so-far.ts';
 import type { Day } from '../../sprint/calendar.ts';
+import type { Reason } from '../../sprint/undefined-value.ts';
+import { reason } from '../../sprint/undefined-value.ts';
 import type { SprintCardState } from '../cards/card-line.ts';
 import type { SprintTime } from '../clock/sprint-time.ts';
 import { rememberedHistory } from '../history/remembered-history.ts';
@@ -19,18 +21,16 @@ export interface SprintProjection extends VelocityProjection {
   readonly othersLend: boolean;
 }
 
-/** Why there is no time ahead of which anything could be foreseen: a sentence. Undefined when there is. */
+/** Why there is no time ahead to forecast. Undefined when there is. */
 export function whyNoTimeAhead(
   sprint: Pick<Sprint, 'startsOn' | 'endsOn' | 'reopenedAt'>,
   time: SprintTime,
   on: Day,
-): string | undefined {
-  if (on < sprint.startsOn) return 'The sprint has not begun.';
-  if (sprint.reopenedAt !== undefined) return 'The sprint is open for corrections only.';
-  if (time.total === 0) return 'No working day of the team lies in this sprint.';
-  if (time.gone === time.total || on > sprint.endsOn) {
-    return 'The last working day is over: what is finished by the closing time counts.';
-  }
+): Reason | undefined {
+  if (on < sprint.startsOn) return reason('not-begun');
+  if (sprint.reopenedAt !== undefined) return reason('corrections-only');
+  if (time.total === 0) return reason('no-working-day');
+  if (time.gone === time.total || on > sprint.endsOn) return reason('last-day-over');
   return undefined;
 }
 

@@ -2,14 +2,14 @@
 import type { RangeAdvice } from '../../app/advice/advice.ts';
 import { type AdvisedRange, advisedRange } from '../../forecast/advised-range.ts';
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
-import { noAnswerSentence } from './no-answer-words.ts';
+import { noAnswer, reasonSentence } from '../../words/undefined.ts';
 
 /** `Commit to 26 to 31 points; your last was 21.`, as plain text. */
 export function rangeLead({ range, past }: Pick<RangeAdvice, 'range' | 'past'>): string {
   const advised = advisedRange(range);
   if (advised.kind === 'none') {
     const nothingGetsFinished = !('undefined' in range) && range.crossed !== undefined;
-    return nothingGetsFinished ? advised.why : noAnswerSentence('range', advised.why);
+    return nothingGetsFinished ? reasonSentence(advised.why) : noAnswer('range', advised.why);
   }
   const last = past.at(-1);
   return `Commit to ${advisedAmount(advised)}${last ? `; your last was ${formatPoints(last.commitmentPoints)}` : ''}.`;

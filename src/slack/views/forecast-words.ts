@@ -4,13 +4,13 @@ import type { ReleaseDate, ReleaseForecast } from '../../forecast/release-foreca
 import { MOST_SPRINTS } from '../../forecast/release-forecast.ts';
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
 import type { UndefinedValue } from '../../sprint/undefined-value.ts';
-import { mrkdwnOf } from '../../words/typed-text.ts';
+import { noAnswer, reasonSentence } from '../../words/undefined.ts';
 import type { AdviceWords } from './advice-words.ts';
 import { bold } from './block-builders.ts';
 import { chanceWords } from './chance-words.ts';
 import { longDate, longDateBeside } from './date-words.ts';
 import { marginWords } from './margin-words.ts';
-import { importHint, noAnswerSentence } from './no-answer-words.ts';
+import { importHint } from './no-answer-words.ts';
 import { counted } from './sprint-words.ts';
 
 type Told = ReleaseDate | UndefinedValue;
@@ -25,7 +25,7 @@ export function forecastWords(advice: ForecastAdvice): AdviceWords {
   const { forecast, margin, question } = advice;
   if ('undefined' in forecast) {
     return {
-      lead: noAnswerSentence('forecast', forecast.undefined),
+      lead: noAnswer('forecast', forecast.undefined),
       evidence: [importHint(), marginWords(margin)],
       unknown: [],
       isAnswered: false,
@@ -67,7 +67,7 @@ const READINGS = [
 function datesWords({ dates }: ReleaseForecast): string {
   const lines = READINGS.map(({ name, meaning }, i) => {
     const date = dates[i] as Told;
-    if ('undefined' in date) return `• ${bold(`${name}: none.`)} ${mrkdwnOf(date.undefined)}`;
+    if ('undefined' in date) return `• ${bold(`${name}: none.`)} ${reasonSentence(date.undefined)}`;
     const chance = `${chanceWords(date.chance)} likely`;
     return `• ${bold(`${name}: ${longDate(date.on)}`)}, in the ${ordinal(sprintOf(date))} sprint. ${chance}: ${meaning}.`;
   });

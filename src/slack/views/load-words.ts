@@ -3,11 +3,11 @@ import type { LoadOutlook, ProjectionReading } from '../../app/watching/load-out
 import { LEAST_SCORES } from '../../forecast/coverage-keeper.ts';
 import type { Pace } from '../../forecast/pace.ts';
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
-import { mrkdwnOf } from '../../words/typed-text.ts';
+import { reasonSentence } from '../../words/undefined.ts';
 import { COMMAND } from '../ids.ts';
 import { code } from './block-builders.ts';
 import { chanceWords } from './chance-words.ts';
-import { counted, lowerFirst } from './sprint-words.ts';
+import { counted } from './sprint-words.ts';
 
 /** Below so many past sprints' worth of likeness the guess is mostly caution. */
 const FEW_ALIKE_SPRINTS = 2;
@@ -21,7 +21,7 @@ export function loadWords(load: LoadOutlook): string {
     case 'pace':
       return paceSentence(load.pace);
     case 'nothing':
-      return `No load signal: ${lowerFirst(mrkdwnOf(load.because))}`;
+      return `No load signal. ${reasonSentence(load.because)}`;
   }
 }
 
@@ -32,7 +32,7 @@ export function loadEvidenceWords(load: LoadOutlook): string {
       return `${evidenceSentence(load.reading)} It does not know who will be away, what kind of work the open cards hold, or what has not been answered yet.`;
     case 'pace': {
       const { ownSprints, neededSprints } = load;
-      return `This is the plain pace of this sprint, which takes every day for alike. From ${neededSprints} closed sprints on, the team's own history tells how likely the commitment is to be kept; there ${ownSprints === 1 ? 'is 1' : `are ${ownSprints}`} so far. Past sprints can be brought in with ${code(`${COMMAND} import`)}.`;
+      return `This is the plain pace of this sprint, which treats every day the same. From ${neededSprints} closed sprints on, the team's own history tells how likely the commitment is to be kept; there ${ownSprints === 1 ? 'is 1' : `are ${ownSprints}`} so far. Past sprints can be brought in with ${code(`${COMMAND} import`)}.`;
     }
     case 'nothing':
       return '';
@@ -84,7 +84,7 @@ function about(points: number): string {
 }
 
 function paceSentence(pace: Pace): string {
-  if (pace.signal === undefined) return `No load signal yet: ${lowerFirst(mrkdwnOf(pace.because))}`;
+  if (pace.signal === undefined) return `No load signal yet. ${reasonSentence(pace.because)}`;
   const { signal, projectedLeftPoints: points } = pace;
   switch (signal) {
     case 'heavy':

@@ -3,10 +3,9 @@ import type { Margin, MarginOfError } from '../../forecast/margin-of-error.ts';
 import { LEAST_SPRINTS_FOR_MARGIN } from '../../forecast/margin-of-error.ts';
 import type { UndefinedValue } from '../../sprint/undefined-value.ts';
 import { wholePercentSpan } from '../../sprint/whole-percent.ts';
-import { mrkdwnOf } from '../../words/typed-text.ts';
+import { notKnown } from '../../words/undefined.ts';
 import { bold } from './block-builders.ts';
 import { chanceWords } from './chance-words.ts';
-import { notKnownWords } from './no-answer-words.ts';
 
 /** A paragraph; of one sentence while nothing is known. */
 export function marginWords({ ofCommitments, ofEstimates }: MarginOfError): string {
@@ -29,5 +28,5 @@ function estimateWords({ median, usual, sprints }: Margin): string {
 }
 
 function marginLine(margin: Margin | UndefinedValue, words: (margin: Margin) => string): string {
-  return 'undefined' in margin ? mrkdwnOf(notKnownWords(margin.undefined)) : words(margin);
+  return 'undefined' in margin ? notKnown(margin.undefined) : words(margin);
 }

@@ -7,8 +7,8 @@ import type { CoachingNoteId } from '../../sprint/coaching-note.ts';
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
 import type { UndefinedValue } from '../../sprint/undefined-value.ts';
 import { wholePercent, wholePercentSpan } from '../../sprint/whole-percent.ts';
-import { mrkdwnOf } from '../../words/typed-text.ts';
-import { counted, lowerFirst } from './sprint-words.ts';
+import { reasonSentence } from '../../words/undefined.ts';
+import { counted } from './sprint-words.ts';
 
 /** Lines that are good to reach. */
 const MARKS: readonly CoachingNoteId[] = ['velocity-growth-first-mark', 'velocity-growth-long-range-mark'];
@@ -20,7 +20,7 @@ export function noteHistoryWords({ id, chart, crossed }: NoteHistory): string {
     crossed.of === 1
       ? 'This is the first sprint with this number.'
       : `${isMark ? 'Reached' : 'Crossed'} in ${crossed.sprints} of the latest ${crossed.of} sprints, this one included.`;
-  if ('undefined' in chart) return `${often} ${mrkdwnOf(chart.undefined)}`;
+  if ('undefined' in chart) return `${often} ${reasonSentence(chart.undefined)}`;
   return `${often} ${chart.latest.reading === 'signal' ? signalWords(chart) : ordinaryWords(chart, crossed, isMark)}`;
 }
 
@@ -77,11 +77,11 @@ export function rangeToTryWords(range: CommitmentRange | UndefinedValue, committ
     case 'at least':
       return `Commit to at least ${formatPointsWithUnit(advised.lowPoints)} next ${rests}.`;
     case 'middle way':
-      return `${advised.why} A middle way: commit to about ${formatPointsWithUnit(advised.points)} ${rests}.`;
+      return `${reasonSentence(advised.why)} A middle way: commit to about ${formatPointsWithUnit(advised.points)} ${rests}.`;
     case 'crossed':
-      return `${advised.why} The better guide is what gets finished: commit to at most ${formatPointsWithUnit(advised.highPoints)} ${rests}.`;
+      return `${reasonSentence(advised.why)} The better guide is what gets finished: commit to at most ${formatPointsWithUnit(advised.highPoints)} ${rests}.`;
     case 'none':
-      return `How much to try next can’t be told yet: ${lowerFirst(advised.why)}`;
+      return `How much to try next isn’t known. ${reasonSentence(advised.why)}`;
   }
 }
 

@@ -2,11 +2,11 @@
 import type { PullInCheck, PullInSize } from '../../app/cards/pull-in-check.ts';
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
 import { wholePercentSpan } from '../../sprint/whole-percent.ts';
-import { mrkdwnOf } from '../../words/typed-text.ts';
+import { reasonSentence } from '../../words/undefined.ts';
 import { COMMAND } from '../ids.ts';
 import { bold, code } from './block-builders.ts';
 import { chanceWords } from './chance-words.ts';
-import { counted, lowerFirst } from './sprint-words.ts';
+import { counted } from './sprint-words.ts';
 
 const SIZES_MAX = 7;
 /** Sizes below this chance, even done first, make no sense. */
@@ -59,8 +59,9 @@ function sizeSentence({ estimatePoints, chance, record }: Told, openPoints: numb
 }
 
 function noChanceSentence(size: PullInSize | undefined): string {
-  const why = size && 'undefined' in size.chance ? mrkdwnOf(size.chance.undefined) : 'The scale is empty.';
-  return `No chance can be told: ${lowerFirst(why)} More history: ${code(`${COMMAND} import`)}.`;
+  const why =
+    size && 'undefined' in size.chance ? reasonSentence(size.chance.undefined) : 'The scale is empty.';
+  return `The chance isn’t known. ${why} More history: ${code(`${COMMAND} import`)}.`;
 }
 
 function recordSentence({ pulledIn: { cards, finished } }: Pick<PullInCheck, 'pulledIn'>): string {
@@ -82,7 +83,7 @@ export function pulledCardWords(check: PullInCheck): string {
       'undefined' in record
         ? ''
         : ` Of ${record.cards} cards ${record.comparable ? 'like it' : 'pulled in before'}, ${record.finished} were finished; of the next ones, expect ${wholePercentSpan(record.interval)}.`;
-    return `Whether it fits can’t be told: ${lowerFirst(mrkdwnOf(chance.undefined))}${known}`;
+    return `Whether it fits isn’t known. ${reasonSentence(chance.undefined)}${known}`;
   }
   const { afterOpenWork, doneFirst } = chance;
   const first = chanceWords(doneFirst);

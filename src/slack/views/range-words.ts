@@ -7,11 +7,12 @@ import { formatPercent } from '../../sprint/percent.ts';
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
 import type { Thresholds } from '../../sprint/thresholds.ts';
 import { mrkdwnOf, typed } from '../../words/typed-text.ts';
+import { notKnown, reasonSentence } from '../../words/undefined.ts';
 import { COMMAND } from '../ids.ts';
 import type { AdviceWords } from './advice-words.ts';
 import { rangeLead } from './advised-words.ts';
 import { code } from './block-builders.ts';
-import { importHint, notKnownWords } from './no-answer-words.ts';
+import { importHint } from './no-answer-words.ts';
 import { inTen } from './often-words.ts';
 import { counted, listed, spanWords } from './sprint-words.ts';
 
@@ -53,17 +54,17 @@ export function endsWords(range: CommitmentRange, thresholds: Thresholds): strin
     case 'range':
       return [`${high(advised.highPoints)}\n${low(advised.lowPoints)}`];
     case 'at most':
-      return [`${high(advised.highPoints)}\n• The low end is ${mrkdwnOf(notKnownWords(advised.why))}`];
+      return [`${high(advised.highPoints)}\n• The low end is ${notKnown(advised.why)}`];
     case 'at least':
-      return [`${low(advised.lowPoints)}\n• The high end is ${mrkdwnOf(notKnownWords(advised.why))}`];
+      return [`${low(advised.lowPoints)}\n• The high end is ${notKnown(advised.why)}`];
     case 'crossed':
       return [
-        `${mrkdwnOf(advised.why)} No other commitment mends that: agree to finish committed cards before new ones come in.`,
+        `${reasonSentence(advised.why)} No other commitment mends that: agree to finish committed cards before new ones come in.`,
         `${high(advised.highPoints)}\n${low(advised.lowPoints)}`,
       ];
     case 'middle way':
       return [
-        mrkdwnOf(advised.why),
+        reasonSentence(advised.why),
         `At ${formatPointsWithUnit(advised.points)} the chances are even: ${inTen(advised.chance)} to keep it, and as many not to pull in more than ${formatPercent(thresholds.pullInRatioAtMost)} on top.`,
         `${high(advised.highPoints)}\n${low(advised.lowPoints)}`,
       ];

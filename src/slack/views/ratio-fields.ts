@@ -1,11 +1,11 @@
 /** The ratios of a sprint as short facts: the number first, then what it is made of. */
-import { formatAgainst, formatRatio } from '../../sprint/percent.ts';
+import { formatAgainst } from '../../sprint/percent.ts';
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
 import type { SprintSummary } from '../../sprint/summary.ts';
 import type { Ratio } from '../../sprint/undefined-value.ts';
 import { isDefined } from '../../sprint/undefined-value.ts';
 import type { FailedTest } from '../../sprint/verdict.ts';
-import { mrkdwnOf } from '../../words/typed-text.ts';
+import { ratioText } from '../../words/undefined.ts';
 import { bold } from './block-builders.ts';
 import { counted } from './sprint-words.ts';
 
@@ -57,8 +57,8 @@ export function ratioFields(summary: SprintSummary): string[] {
 
 function field(name: string, ratio: Ratio, madeOf: string, exactText?: string): string {
   const heading = bold(name);
-  if (!isDefined(ratio)) return `${heading}\n${mrkdwnOf(formatRatio(ratio))}`;
-  return `${heading}\n${exactText ?? formatRatio(ratio)} (${madeOf})`;
+  if (!isDefined(ratio)) return `${heading}\n${ratioText(ratio)}`;
+  return `${heading}\n${exactText ?? ratioText(ratio)} (${madeOf})`;
 }
 
 /** `Load 30 points: 25 committed, 3 pulled in, 2 surprise work. Velocity 23 points.` */

@@ -1,11 +1,11 @@
 /** One ratio over the closed sprints, as one line: its latest value, what is usual, and how often a line was crossed. */
 import type { RatioHistory } from '../../app/advice/advice.ts';
 import { LATELY_SPRINTS } from '../../app/closing/note-history.ts';
-import { formatPercent, formatRatio } from '../../sprint/percent.ts';
+import { formatPercent } from '../../sprint/percent.ts';
 import { RATIO_NAMES } from '../../sprint/ratio-names.ts';
 import { isDefined } from '../../sprint/undefined-value.ts';
 import { wholePercent, wholePercentSpan } from '../../sprint/whole-percent.ts';
-import { mrkdwnOf } from '../../words/typed-text.ts';
+import { reasonSentence } from '../../words/undefined.ts';
 import { bold } from './block-builders.ts';
 
 /** In how many of the latest sprints that have the number a floor or ceiling was crossed. */
@@ -26,7 +26,10 @@ export function ratioHistoryLine(history: RatioHistory): string {
   const heading = bold(`${name.charAt(0).toUpperCase()}${name.slice(1)}`);
   const latest = values.at(-1);
   if (latest === undefined || !values.some(isDefined)) return `• ${heading}: not known from these sprints.`;
-  const sentences = [`${mrkdwnOf(formatRatio(latest))}; ${usualWords(history)}.`, ...linesWords(history)];
+  const start = isDefined(latest)
+    ? `${formatPercent(latest)}; ${usualWords(history)}.`
+    : `none; ${usualWords(history)}. ${reasonSentence(latest.undefined)}`;
+  const sentences = [start, ...linesWords(history)];
   return `• ${heading} ${sentences.join(' ')}`;
 }
 

@@ -34,11 +34,6 @@ export function signedPoints(points: number): string {
   return points > 0 ? `+${formatPoints(points)}` : formatPoints(points);
 }
 
-/** A sentence as it goes on after a colon. */
-export function lowerFirst(sentence: string): string {
-  return sentence.charAt(0).toLowerCase() + sentence.slice(1);
-}
-
 /** `a`, `a and b`, `a, b and c` */
 export function listed(items: readonly string[]): string {
   if (items.length < 2) return items[0] ?? '';

@@ -2,7 +2,8 @@
 import type { ValueRecorded } from '../../app/history/record-value.ts';
 import { formatPercent } from '../../sprint/percent.ts';
 import { isDefined } from '../../sprint/undefined-value.ts';
-import { mrkdwnOf, typed } from '../../words/typed-text.ts';
+import { typed } from '../../words/typed-text.ts';
+import { reasonSentence } from '../../words/undefined.ts';
 import { encodeValue } from '../button-values.ts';
 import { ACTIONS } from '../ids.ts';
 import { actions, button, context, section } from './block-builders.ts';
@@ -44,11 +45,11 @@ function growthWords({ sprint, value, growth, measuredBy }: ValueRecorded): stri
     return 'This is the sprint that the growth of value is measured by. Record the sprints after it, and you see how value grows beside velocity.';
   }
   if (!isDefined(valueGrowth))
-    return `For this sprint growth can not be told. ${mrkdwnOf(valueGrowth.undefined)}`;
+    return `For this sprint there is no growth. ${reasonSentence(valueGrowth.undefined)}`;
   if (!isDefined(velocityGrowth))
-    return `For this sprint growth can not be told. ${mrkdwnOf(velocityGrowth.undefined)}`;
+    return `For this sprint there is no growth. ${reasonSentence(velocityGrowth.undefined)}`;
   const both = `Measured by ${typed(measuredBy.name)}, the value stands at ${formatPercent(valueGrowth)} and velocity at ${formatPercent(velocityGrowth)}`;
-  if (!isDefined(valuePerPointGrowth)) return `${both}. ${mrkdwnOf(valuePerPointGrowth.undefined)}`;
+  if (!isDefined(valuePerPointGrowth)) return `${both}. ${reasonSentence(valuePerPointGrowth.undefined)}`;
   if (value <= 0) return `${both}.`;
   return `${both}: a point brought ${formatPercent(valuePerPointGrowth)} of what it brought then.`;
 }

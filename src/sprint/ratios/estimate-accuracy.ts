@@ -1,7 +1,6 @@
 import type { SprintTotals } from '../totals.ts';
 import type { Ratio } from '../undefined-value.ts';
 import { ratioOf } from '../undefined-value.ts';
-import { NO_LOAD } from './plan-share.ts';
 
 /**
  * Estimate accuracy: how near the estimates came to the true sizes, over all cards not dropped.
@@ -16,5 +15,5 @@ import { NO_LOAD } from './plan-share.ts';
  * @example estimateAccuracy({ estimateErrorPoints: 4, loadPoints: 20 }) === 0.8
  */
 export function estimateAccuracy(totals: Pick<SprintTotals, 'estimateErrorPoints' | 'loadPoints'>): Ratio {
-  return ratioOf(totals.loadPoints - totals.estimateErrorPoints, totals.loadPoints, NO_LOAD);
+  return ratioOf(totals.loadPoints - totals.estimateErrorPoints, totals.loadPoints, 'no-load');
 }

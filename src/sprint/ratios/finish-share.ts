@@ -14,5 +14,5 @@ import { ratioOf } from '../undefined-value.ts';
  * @example finishShare({ velocityPoints: 18, workedPoints: 24 }) === 0.75
  */
 export function finishShare(totals: Pick<SprintTotals, 'velocityPoints' | 'workedPoints'>): Ratio {
-  return ratioOf(totals.velocityPoints, totals.workedPoints, 'No work was reported.');
+  return ratioOf(totals.velocityPoints, totals.workedPoints, 'no-work-reported');
 }

@@ -13,8 +13,5 @@ import { ratioOf } from '../undefined-value.ts';
  * @example keptShare({ committedFinishedPoints: 16, commitmentPoints: 20 }) === 0.8
  */
 export function keptShare(totals: Pick<SprintTotals, 'committedFinishedPoints' | 'commitmentPoints'>): Ratio {
-  return ratioOf(totals.committedFinishedPoints, totals.commitmentPoints, NO_COMMITMENT);
+  return ratioOf(totals.committedFinishedPoints, totals.commitmentPoints, 'no-commitment');
 }
-
-/** Why a ratio over the commitment does not exist. */
-export const NO_COMMITMENT = 'There was no commitment.';

@@ -15,5 +15,5 @@ import { ratioOf } from '../undefined-value.ts';
  * @example onScaleShare({ onScaleCards: 3, finishedCards: 4 }) === 0.75
  */
 export function onScaleShare(totals: Pick<SprintTotals, 'onScaleCards' | 'finishedCards'>): Ratio {
-  return ratioOf(totals.onScaleCards, totals.finishedCards, 'No card was finished.');
+  return ratioOf(totals.onScaleCards, totals.finishedCards, 'no-card-finished');
 }

@@ -13,8 +13,5 @@ import { ratioOf } from '../undefined-value.ts';
  * @example planShare({ commitmentPoints: 20, loadPoints: 25 }) === 0.8
  */
 export function planShare(totals: Pick<SprintTotals, 'commitmentPoints' | 'loadPoints'>): Ratio {
-  return ratioOf(totals.commitmentPoints, totals.loadPoints, NO_LOAD);
+  return ratioOf(totals.commitmentPoints, totals.loadPoints, 'no-load');
 }
-
-/** Why a ratio over the load does not exist. */
-export const NO_LOAD = 'The sprint held no work.';

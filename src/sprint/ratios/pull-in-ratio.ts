@@ -1,7 +1,6 @@
 import type { SprintTotals } from '../totals.ts';
 import type { Ratio } from '../undefined-value.ts';
 import { ratioOf } from '../undefined-value.ts';
-import { NO_COMMITMENT } from './kept-share.ts';
 
 /**
  * Pull-in ratio: how much work was brought in after planning, measured by the commitment.
@@ -15,5 +14,5 @@ import { NO_COMMITMENT } from './kept-share.ts';
  * @example pullInRatio({ pulledInPoints: 5, commitmentPoints: 20 }) === 0.25
  */
 export function pullInRatio(totals: Pick<SprintTotals, 'pulledInPoints' | 'commitmentPoints'>): Ratio {
-  return ratioOf(totals.pulledInPoints, totals.commitmentPoints, NO_COMMITMENT);
+  return ratioOf(totals.pulledInPoints, totals.commitmentPoints, 'no-commitment');
 }

@@ -1,7 +1,6 @@
 import type { SprintTotals } from '../totals.ts';
 import type { Ratio } from '../undefined-value.ts';
 import { ratioOf } from '../undefined-value.ts';
-import { NO_COMMITMENT } from './kept-share.ts';
 
 /**
  * Surprise ratio: how much work turned up that nobody foresaw, measured by the commitment.
@@ -15,5 +14,5 @@ import { NO_COMMITMENT } from './kept-share.ts';
  * @example surpriseRatio({ surprisePoints: 4, commitmentPoints: 20 }) === 0.2
  */
 export function surpriseRatio(totals: Pick<SprintTotals, 'surprisePoints' | 'commitmentPoints'>): Ratio {
-  return ratioOf(totals.surprisePoints, totals.commitmentPoints, NO_COMMITMENT);
+  return ratioOf(totals.surprisePoints, totals.commitmentPoints, 'no-commitment');
 }

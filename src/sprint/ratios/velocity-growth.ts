@@ -16,7 +16,7 @@ import { undefinedBecause } from '../undefined-value.ts';
  */
 export function velocityGrowth(velocityPoints: number, baselineVelocityPoints: number | undefined): Ratio {
   if (baselineVelocityPoints === undefined || baselineVelocityPoints <= 0) {
-    return undefinedBecause('There is no baseline sprint yet.');
+    return undefinedBecause('no-baseline');
   }
   return velocityPoints / baselineVelocityPoints;
 }

@@ -9,3 +9,4 @@ amount-points =
     }
 # In place of a person whose data was erased.
 somebody = somebody
+amount-percent = { PERCENT($share) }

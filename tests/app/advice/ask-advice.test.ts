@@ -94,9 +94,9 @@ describe('a planning question', () => {
   test('is answered in words, and without a chart, while nothing is known', async () => {
     const { h } = await withTeam(0);
     const missing = {
-      odds: { odds: { undefined: 'There is no card of a closed sprint yet.' } },
-      range: { range: { undefined: 'The range takes 3 closed sprints with a commitment; there are 0.' } },
-      forecast: { forecast: { undefined: 'A forecast takes 3 closed sprints; there are 0.' } },
+      odds: { odds: { undefined: { code: 'no-closed-card' } } },
+      range: { range: { undefined: { code: 'few-sprints', needed: 3, known: 0, having: 'commitment' } } },
+      forecast: { forecast: { undefined: { code: 'few-sprints', needed: 3, known: 0, having: 'closed' } } },
       history: { past: [], growth: undefined, baselineSprintId: undefined },
     };
     for (const question of QUESTIONS) {

@@ -5,10 +5,11 @@ import { historyOf } from '../../../src/app/advice/history-advice.ts';
 import type { PastSprint } from '../../../src/app/history/past-sprint.ts';
 import { thresholdNotes } from '../../../src/sprint/threshold-notes.ts';
 import { DEFAULT_THRESHOLDS } from '../../../src/sprint/thresholds.ts';
+import { undefinedBecause } from '../../../src/sprint/undefined-value.ts';
 import { aPastSprint, finishing, pastSprintsOf } from '../past-sprints.ts';
 
 const TEAM = { thresholds: DEFAULT_THRESHOLDS, baselineSprintId: undefined };
-const UNKNOWN = { undefined: 'How many points were finished in the sprint is not known.' };
+const UNKNOWN = { undefined: { code: 'velocity-unknown' } };
 
 function ratioOf(
   name: RatioName,
@@ -43,7 +44,7 @@ describe('the history', () => {
     for (const { values, chart, crossedAt } of ratios) {
       expect([values, crossedAt]).toEqual([[], []]);
       expect(chart).toEqual({
-        undefined: 'Telling a signal from ordinary variation takes 8 sprints with this number; there are 0.',
+        undefined: { code: 'no-signal-yet', needed: 8, known: 0 },
       });
     }
     expect(margin.ofCommitments).toHaveProperty('undefined');
@@ -115,7 +116,7 @@ describe('a crossed line', () => {
   });
 
   test('is none where the ratio does not exist', () => {
-    const none = { undefined: 'There was no commitment.' };
+    const none = undefinedBecause('no-commitment');
     const past = pastSprintsOf([{ ratios: { ...aPastSprint().ratios, keptShare: none } }]);
     expect(ratioOf('keptShare', past)).toMatchObject({ values: [none], crossedAt: [] });
   });
@@ -143,9 +144,7 @@ describe('velocity growth', () => {
   test('does not exist before anything was finished', () => {
     const nothing = pastSprintsOf([finishing(0, 0)]);
     expect(historyOf(TEAM, nothing).baselineSprintId).toBeUndefined();
-    expect(ratioOf('velocityGrowth', nothing).values).toEqual([
-      { undefined: 'There is no baseline sprint yet.' },
-    ]);
+    expect(ratioOf('velocityGrowth', nothing).values).toEqual([{ undefined: { code: 'no-baseline' } }]);
   });
 });
 
@@ -159,9 +158,9 @@ describe('value growth', () => {
     ]);
     const { growth } = historyOf({ ...TEAM, baselineSprintId: 'sprint-2' }, past);
     expect(growth?.map(({ valueGrowth, velocityGrowth }) => [valueGrowth, velocityGrowth])).toEqual([
-      [{ undefined: expect.any(String) }, { undefined: expect.any(String) }],
+      [undefinedBecause('before-valued-sprint'), undefinedBecause('before-valued-sprint')],
       [1, 1],
-      [{ undefined: expect.any(String) }, UNKNOWN],
+      [UNKNOWN, UNKNOWN],
       [3, 2],
     ]);
   });

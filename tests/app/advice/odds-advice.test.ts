@@ -15,7 +15,7 @@ describe('the odds', () => {
   test('count the cards of all sprints whose cards are known', () => {
     const { odds, sprintsWithCards } = oddsOf(PAST);
     expect(sprintsWithCards).toBe(2);
-    if ('undefined' in odds) throw new Error(odds.undefined);
+    if ('undefined' in odds) throw new Error(odds.undefined.code);
     expect(
       odds.sizes.map(({ estimatePoints, cards, withSurprise }) => [estimatePoints, cards, withSurprise]),
     ).toEqual([
@@ -27,7 +27,7 @@ describe('the odds', () => {
 
   test('are not known where every sprint was imported without its cards', () => {
     expect(oddsOf(pastSprintsOf([{}, {}]))).toEqual({
-      odds: { undefined: 'There is no card of a closed sprint yet.' },
+      odds: { undefined: { code: 'no-closed-card' } },
       sprintsWithCards: 0,
     });
   });
@@ -36,7 +36,7 @@ describe('the odds', () => {
 describe('the big cards of a plan', () => {
   test('are those of its three largest sizes, largest first, with their numbers', () => {
     const big = bigCardsOf(planned(3, 8, 1, 5, 8, 0.5), PAST);
-    if ('undefined' in big) throw new Error(big.undefined);
+    if ('undefined' in big) throw new Error(big.undefined.code);
     expect(
       big.map(({ odds, cardNumbers }) => [odds.estimatePoints, odds.withSurprise, odds.cards, cardNumbers]),
     ).toEqual([
@@ -54,6 +54,6 @@ describe('the big cards of a plan', () => {
   });
 
   test('have no odds before a card was closed', () => {
-    expect(bigCardsOf(planned(8), [])).toEqual({ undefined: 'There is no card of a closed sprint yet.' });
+    expect(bigCardsOf(planned(8), [])).toEqual({ undefined: { code: 'no-closed-card' } });
   });
 });

@@ -77,7 +77,7 @@ describe('the plan preview', () => {
   test('shows the odds of the big cards with the numbers that they will have', async () => {
     const { preview } = await withPast(2);
     const { bigCards, cards } = await preview({ cards: 'A, 8\nB, 1\nC, 13, @Ben\nD, 8\nE, 5\nF, 2' });
-    if ('undefined' in bigCards) throw new Error(bigCards.undefined);
+    if ('undefined' in bigCards) throw new Error(bigCards.undefined.code);
     expect(
       bigCards.map(({ odds, cardNumbers }) => [
         odds.estimatePoints,
@@ -95,10 +95,10 @@ describe('the plan preview', () => {
   test('of a team’s first sprint says what is missing', async () => {
     const { preview } = await withPast(0);
     const { range, commitment, bigCards, recent } = await preview();
-    const tooFew = { undefined: 'The range takes 3 closed sprints with a commitment; there are 0.' };
+    const tooFew = { undefined: { code: 'few-sprints', needed: 3, known: 0, having: 'commitment' } };
     expect(range.range).toEqual(tooFew);
     expect(commitment).toEqual({ lies: 'no range', chanceKept: tooFew, chancePulledInTooMuch: tooFew });
-    expect(bigCards).toEqual({ undefined: 'There is no card of a closed sprint yet.' });
+    expect(bigCards).toEqual({ undefined: { code: 'no-closed-card' } });
     expect(recent).toEqual([]);
   });
 

@@ -38,7 +38,7 @@ async function checkOf(h: Harness): Promise<PullInCheck> {
 
 function chanceOf(check: PullInCheck, points: number): PullInChance {
   const { chance } = check.sizes.find(({ estimatePoints }) => estimatePoints === points) as PullInSize;
-  if ('undefined' in chance) throw new Error(chance.undefined);
+  if ('undefined' in chance) throw new Error(chance.undefined.code);
   return chance;
 }
 
@@ -109,7 +109,7 @@ describe('the check before a card is pulled in', () => {
   test('below three closed sprints gives no chance, and says how many there are', async () => {
     const { h } = await running([watched(10)]);
     expect((await checkOf(h)).sizes[0]?.chance).toEqual({
-      undefined: 'A chance takes 3 closed sprints; there is 1.',
+      undefined: { code: 'few-sprints', needed: 3, known: 1, having: 'closed' },
     });
   });
 

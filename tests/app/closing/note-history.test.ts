@@ -8,6 +8,7 @@ import type { VerdictContent } from '../../../src/app/posting/message-content.ts
 import { commitmentRange } from '../../../src/forecast/commitment-range.ts';
 import type { ControlChart } from '../../../src/forecast/control-chart.ts';
 import type { CoachingNoteId } from '../../../src/sprint/coaching-note.ts';
+import { undefinedBecause } from '../../../src/sprint/undefined-value.ts';
 import { actorOf, CHANNEL, type Harness, harnessForEach } from '../../support/app-harness.ts';
 import { aPastSprint, finishing, importPast, missing, pastSprintsOf } from '../past-sprints.ts';
 
@@ -65,14 +66,14 @@ describe('the reading of a note', () => {
     expect(historyOf(h, 'kept-share-low')).toEqual({
       id: 'kept-share-low',
       chart: {
-        undefined: 'Telling a signal from ordinary variation takes 8 sprints with this number; there are 3.',
+        undefined: { code: 'no-signal-yet', needed: 8, known: 3 },
       },
       crossed: { sprints: 2, of: 3 },
     });
   });
 
   test('counts crossings in the latest eight sprints that have the number, this one included', async () => {
-    const none = { ...keeping(1), ratios: { ...BASE, keptShare: { undefined: 'There was no commitment.' } } };
+    const none = { ...keeping(1), ratios: { ...BASE, keptShare: undefinedBecause('no-commitment') } };
     const { h } = await closedAfter([
       ...[0.1, 0.1, 0.1].map(keeping),
       ...[0.7, 1, 0.8].map(keeping),
@@ -153,7 +154,7 @@ describe('the range to try next', () => {
   test('says what is missing where there are too few', async () => {
     const { h } = await closedAfter([keeping(1)]);
     expect(lastVerdict(h).history.rangeToTry).toEqual({
-      undefined: 'The range takes 3 closed sprints with a commitment; there are 2.',
+      undefined: { code: 'few-sprints', needed: 3, known: 2, having: 'commitment' },
     });
   });
 

@@ -221,7 +221,7 @@ describe('growth', () => {
     expect((await record('-5', 'Harbour 2')).measuredBy).toBeUndefined();
     await record('5', 'Harbour 2');
     expect((await record('5', 'Harbour 1')).growth.valueGrowth).toEqual({
-      undefined: 'How many points were finished in the sprint is not known.',
+      undefined: { code: 'velocity-unknown' },
     });
     const { growth } = await record('10', 'Harbour 3');
     expect([growth.valueGrowth, growth.velocityGrowth]).toEqual([2, 0]);

@@ -86,12 +86,12 @@ describe('sprints alone', () => {
       trace: [],
       cards: [],
       ratios: {
-        keptShare: { undefined: 'The import doesn’t say how much of the commitment was finished.' },
+        keptShare: { undefined: { code: 'not-imported', what: 'finished-commitment' } },
         pullInRatio: 2 / 20,
         surpriseRatio: 1 / 20,
         planShare: 20 / 23,
-        estimateAccuracy: { undefined: 'The import doesn’t hold the cards.' },
-        onScaleShare: { undefined: 'The import doesn’t hold the cards.' },
+        estimateAccuracy: { undefined: { code: 'not-imported', what: 'cards' } },
+        onScaleShare: { undefined: { code: 'not-imported', what: 'cards' } },
         finishShare: 18 / 21,
       },
     });

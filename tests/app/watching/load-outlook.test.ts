@@ -9,6 +9,7 @@ import type { RecordedFact, SprintCard, Team } from '../../../src/app/team/team.
 import type { LoadOutlook, ProjectionReading } from '../../../src/app/watching/load-outlook.ts';
 import { pointsToKeep } from '../../../src/app/watching/load-outlook.ts';
 import { shareStatus, sprintStatus } from '../../../src/app/watching/sprint-status.ts';
+import type { Reason } from '../../../src/sprint/undefined-value.ts';
 import { actorOf, CHANNEL, type Harness, harnessForEach, PEOPLE } from '../../support/app-harness.ts';
 import { importPast, missing, pastSprintsOf } from '../past-sprints.ts';
 
@@ -160,9 +161,9 @@ describe('the load signal', () => {
   });
 });
 
-describe('where there is nothing to foresee, a sentence says why', () => {
+describe('where there is nothing to foresee, a reason says why', () => {
   const past = Array.from({ length: 4 }, () => finishing(8));
-  const because = async (h: Harness): Promise<string> => {
+  const because = async (h: Harness): Promise<Reason | string> => {
     const load = await loadOf(h);
     return load.from === 'nothing' ? load.because : `${load.from}, not nothing`;
   };
@@ -170,12 +171,12 @@ describe('where there is nothing to foresee, a sentence says why', () => {
   test('before the sprint begins', async () => {
     const { h } = await running(past);
     h.set('2026-11-01T12:00:00Z');
-    expect(await because(h)).toBe('The sprint has not begun.');
+    expect(await because(h)).toEqual({ code: 'not-begun' });
   });
 
   test('with nothing in the sprint', async () => {
     const { h } = await running(past, '');
-    expect(await because(h)).toBe('There are no points in the sprint.');
+    expect(await because(h)).toEqual({ code: 'no-points' });
   });
 
   test('on the last evening, once the day is met, and while it waits to close', async () => {
@@ -183,24 +184,23 @@ describe('where there is nothing to foresee, a sentence says why', () => {
     await h.pass('2026-11-13T09:15:00Z');
     expect((await loadOf(h)).from).toBe('projection');
     await h.answer('ben', sprint.id, '2026-11-13', { 1: { left: '0' } });
-    const words = 'The last working day is over: what is finished by the closing time counts.';
-    expect(await because(h)).toBe(words);
+    expect(await because(h)).toEqual({ code: 'last-day-over' });
     h.set('2026-11-14T12:00:00Z');
-    expect(await because(h)).toBe(words);
+    expect(await because(h)).toEqual({ code: 'last-day-over' });
   });
 
   test('in a sprint without a working day', async () => {
     const h = harness();
     await h.plan(await h.setUpTeam(), { startsOn: '2026-11-07', endsOn: '2026-11-08' });
     h.set('2026-11-07T12:00:00Z');
-    expect(await because(h)).toBe('No working day of the team lies in this sprint.');
+    expect(await because(h)).toEqual({ code: 'no-working-day' });
   });
 
   test('in a reopened sprint', async () => {
     const { h } = await running(past);
     await closeSprint(h.deps, ana, { place: CHANNEL });
     await reopenSprint(h.deps, ana, { place: CHANNEL });
-    expect(await because(h)).toBe('The sprint is open for corrections only.');
+    expect(await because(h)).toEqual({ code: 'corrections-only' });
   });
 });
 

@@ -60,7 +60,7 @@ describe('the status', () => {
     const { h } = await running();
     expect((await sprintStatus(h.deps, ben, CHANNEL)).load).toMatchObject({
       from: 'pace',
-      pace: { signal: undefined, because: 'A pace shows only after two working days of answers.' },
+      pace: { signal: undefined, because: { code: 'few-days', needed: 2 } },
     });
   });
 

@@ -158,7 +158,7 @@ export const pullInCheck: PullInCheck = {
     {
       estimatePoints: 3,
       chance: { afterOpenWork: 0.6, doneFirst: 0.9 },
-      record: undefinedBecause('Too few.'),
+      record: undefinedBecause('few-pulled-in', { needed: 5, known: 2 }),
     },
   ],
   openPoints: 3,

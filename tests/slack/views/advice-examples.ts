@@ -17,7 +17,7 @@ import { undefinedBecause } from '../../../src/sprint/undefined-value.ts';
 import { team } from './view-examples.ts';
 
 const FIRST_DAY = '2026-01-05';
-const NOT_KNOWN = undefinedBecause('It is not known from an import.');
+const NOT_KNOWN = undefinedBecause('not-imported', { what: 'cards' });
 
 /** What went into a sprint and came out of it, in points. */
 export interface Told {
@@ -35,7 +35,7 @@ export function pastSprint(place: number, told: Told): PastSprint {
   const { commitment, finished, pulledIn = 0, surprise = 0, imported = false } = told;
   const startsOn = dayPlus(FIRST_DAY, 14 * place);
   const share = (part: number): Ratio =>
-    commitment === 0 ? undefinedBecause('There was no commitment.') : part / commitment;
+    commitment === 0 ? undefinedBecause('no-commitment') : part / commitment;
   const load = commitment + pulledIn + surprise;
   return {
     teamId: team.id,

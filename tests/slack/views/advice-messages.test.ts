@@ -79,7 +79,7 @@ describe('the commitment range', () => {
   it('of sprints that wander too far leads with the compromise and says why', () => {
     expect(text(rangeAdvice(WAVERING)).split('\n').slice(0, 5).join('\n')).toMatchInlineSnapshot(`
       "Commit to about 26 points as a compromise; your last was 30.
-      No commitment is both likely to be kept and unlikely to leave room for much more work: how much the team finishes and takes in differs too much from sprint to sprint, or is known from too few.
+      No commitment is both likely to be kept and unlikely to leave room for much more work: how much the team finishes and takes in differs too much from sprint to sprint, or is known from too few sprints.
       At 26 points the chances are even: about 6 in 10 to keep it, and as many not to pull in more than 20% on top.
       • Up to 15.5 points you are likely to keep it: in at least 8 of 10 sprints 80% of it or more gets finished.
       • From 36 points on you are unlikely to run out of work: in at most 2 of 10 sprints more than 20% on top gets pulled in."
@@ -89,13 +89,13 @@ describe('the commitment range', () => {
   it('of a team that pulls in before it finishes gives the high end, and what would mend it', () => {
     expect(text(rangeAdvice(PULLS_IN_TOO_EARLY)).split('\n').slice(0, 2).join('\n')).toMatchInlineSnapshot(`
       "Commit to 20 points at most; your last was 30.
-      No commitment is both likely to be kept and unlikely to leave room for much more work: in 4 of 4 sprints work was pulled in while committed work stayed open. No other commitment mends that: agree to finish committed cards before new ones come in."
+      No commitment is both likely to be kept and unlikely to leave room for much more work: in 4 of 4 sprints, work was pulled in while committed work was still open. No other commitment mends that: agree to finish committed cards before new ones come in."
     `);
   });
 
   it('of a team that hardly finishes anything gives no number', () => {
     expect(text(rangeAdvice(HARDLY_FINISHING)).split('\n').slice(0, 2).join('\n')).toMatchInlineSnapshot(`
-      "No commitment is likely to be kept: too often hardly anything of it was finished.
+      "No commitment is likely to be kept: too often hardly any of it was finished.
       Look at what kept cards from being finished before you look at the size of the commitment: smaller cards, and fewer of them begun at once, are a start."
     `);
   });
@@ -105,7 +105,7 @@ describe('the commitment range', () => {
     expect(text(rangeAdvice(silent)).split('\n').slice(0, 3).join('\n')).toMatchInlineSnapshot(`
       "Commit to 26.5 points at most; your last was 21.
       • Up to 26.5 points you are likely to keep it: in at least 8 of 10 sprints 80% of it or more gets finished.
-      • The low end is not known yet: that takes 3 closed sprints in which pulled-in work was recorded; there are 0."
+      • The low end is not known yet. This needs 3 closed sprints in which pulled-in work was recorded; there are 0."
     `);
     const unfinished = STEADY.map((sprint) => ({
       ...sprint,
@@ -122,13 +122,13 @@ describe('the commitment range', () => {
   ])('of %d sprints is refused with what is missing and how to get it', (count, there) => {
     const words = text(rangeAdvice(STEADY.slice(0, count)));
     expect(words.split('\n')[0]).toBe(
-      `No range yet: that takes 3 closed sprints with a commitment; ${there}.`,
+      `No range yet. This needs 3 closed sprints with a commitment; ${there}.`,
     );
     expect(words).toContain('/loadline import');
   });
 
   it('says so when nobody is there', () => {
-    expect(leadOf(rangeAdvice(STEADY, 50))).toBe('No range: nobody is there to work in the coming sprint.');
+    expect(leadOf(rangeAdvice(STEADY, 50))).toBe('No range. Nobody is there to work in the coming sprint.');
   });
 
   it('tells half a day, one day and no day away in words', () => {
@@ -237,7 +237,7 @@ describe('the forecast', () => {
 
   it('below three sprints is refused with what is missing and how to get it', () => {
     expect(text(forecastAdvice(STEADY.slice(0, 2)))).toMatchInlineSnapshot(`
-      "No forecast yet: that takes 3 closed sprints; there are 2.
+      "No forecast yet. This needs 3 closed sprints; there are 2.
       Every sprint that closes here adds one. You need not wait for them: a facilitator can bring past sprints in with /loadline import.
       How far off commitments and estimates usually are can be told from 5 sprints on.
       Only you see this.
@@ -248,7 +248,7 @@ describe('the forecast', () => {
   it('is refused when the latest sprints finished nothing', () => {
     const idle = sprints([[10], [10], [10]]);
     expect(leadOf(forecastAdvice(idle))).toBe(
-      'No forecast: none of the latest 3 sprints finished any points.',
+      'No forecast. None of the latest 3 sprints finished any points.',
     );
   });
 });
@@ -324,7 +324,7 @@ describe('the history', () => {
 
   it('tells a number that the latest sprint has not, and one that none has', () => {
     const noPlan = [...STEADY, pastSprint(9, { commitment: 0, finished: 0, pulledIn: 12 })];
-    expect(text(historyAdvice(noPlan))).toContain('• Pull-in ratio none (there was no commitment); mean');
+    expect(text(historyAdvice(noPlan))).toContain('• Pull-in ratio none; mean');
     const imported = STEADY.slice(0, 3);
     expect(text(historyAdvice(imported))).toContain('• Kept share: not known from these sprints.');
   });

@@ -119,11 +119,11 @@ describe('verdict', () => {
       [
         "Harbour 12: no plan. Nothing was promised; 3 points were finished.",
         "Kept share",
-        "none (there was no commitment)",
+        "None. There was no commitment.",
         "Surprise ratio",
-        "none (there was no commitment)",
+        "None. There was no commitment.",
         "Pull-in ratio",
-        "none (there was no commitment)",
+        "None. There was no commitment.",
         "Plan share",
         "0% (0 of 3 points of load were planned)",
       ]

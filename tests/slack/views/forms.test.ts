@@ -141,7 +141,7 @@ describe('plan', () => {
       *Please check*
       • Card 4 has no owner yet, so nobody is asked about it until somebody takes it.
       *How much to commit to*
-      No range yet: that takes 3 closed sprints with a commitment; there are 0. Every sprint that closes here adds one. You need not wait for them: a facilitator can bring past sprints in with \`/loadline import\`.
+      No range yet. This needs 3 closed sprints with a commitment; there are 0. Every sprint that closes here adds one. You need not wait for them: a facilitator can bring past sprints in with \`/loadline import\`.
       *Surprise odds of the big cards*
       Not known yet: no card of a closed sprint is known.
       *The team’s latest sprints*
@@ -211,7 +211,7 @@ describe('plan', () => {
       Mon 2 Nov to Fri 13 Nov, 10 working days. It closes at 17:00 on its last day (Europe/Lisbon).
       Goal: Skippers see tides before they book a berth.
       *How much to commit to*
-      No range yet: that takes 3 closed sprints with a commitment; there are 0. Every sprint that closes here adds one. You need not wait for them: a facilitator can bring past sprints in with \`/loadline import\`.
+      No range yet. This needs 3 closed sprints with a commitment; there are 0. Every sprint that closes here adds one. You need not wait for them: a facilitator can bring past sprints in with \`/loadline import\`.
       No closed sprint to compare with yet.
       (After this, estimates stay as they are. Cards that come in later count as pulled-in work.)"
     `);

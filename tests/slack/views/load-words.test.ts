@@ -117,11 +117,11 @@ describe('a pace in words', () => {
       'unknown',
       {
         from: 'pace',
-        pace: { signal: undefined, because: 'A pace shows only after two working days of answers.' },
+        pace: { signal: undefined, because: { code: 'few-days', needed: 2 } },
         ownSprints: 0,
         neededSprints: 3,
       },
-      'No load signal yet: a pace shows only after two working days of answers.',
+      'No load signal yet. The pace shows after 2 working days of answers.',
     ],
   ])('tells a load that is %s by its word and number', (_what, load, words) => {
     expect(loadWords(load)).toBe(words);
@@ -140,8 +140,8 @@ describe('a pace in words', () => {
 
 describe('where nothing can be foreseen', () => {
   it('says why, and no more', () => {
-    const load: LoadOutlook = { from: 'nothing', because: 'There are no points in the sprint.' };
-    expect(loadWords(load)).toBe('No load signal: there are no points in the sprint.');
+    const load: LoadOutlook = { from: 'nothing', because: { code: 'no-points' } };
+    expect(loadWords(load)).toBe('No load signal. There are no points in the sprint.');
     expect(loadEvidenceWords(load)).toBe('');
     expect(statusMessage(statusOf({ load })).text).not.toContain('Told from');
   });

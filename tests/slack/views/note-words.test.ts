@@ -56,11 +56,10 @@ describe('what history says about a note', () => {
   });
 
   it('of too little history: says what is missing', () => {
-    const because = 'Telling a signal from ordinary variation takes 8 sprints with this number; there are 3.';
-    const words = noteHistoryWords(
-      historyOf({ chart: undefinedBecause(because), crossed: { sprints: 1, of: 3 } }),
+    const chart = undefinedBecause('no-signal-yet', { needed: 8, known: 3 });
+    expect(noteHistoryWords(historyOf({ chart, crossed: { sprints: 1, of: 3 } }))).toBe(
+      'Crossed in 1 of the latest 3 sprints, this one included. It takes 8 sprints with this number to tell a signal from ordinary variation; there are 3.',
     );
-    expect(words).toBe(`Crossed in 1 of the latest 3 sprints, this one included. ${because}`);
     expect(noteHistoryWords(historyOf({ crossed: { sprints: 1, of: 1 } }))).toContain(
       'This is the first sprint with this number.',
     );
@@ -87,9 +86,7 @@ function rangeOf(over: Partial<CommitmentRange>): CommitmentRange {
   };
 }
 
-const NONE = undefinedBecause(
-  'This takes 3 closed sprints in which pulled-in work was recorded; there are 2.',
-);
+const NONE = undefinedBecause('few-sprints', { needed: 3, known: 2, having: 'pulled-in-points' });
 
 describe('the range to try next', () => {
   it.each<[string, Partial<CommitmentRange>, string]>([
@@ -112,40 +109,38 @@ describe('the range to try next', () => {
     [
       'no end',
       { lowPoints: NONE, highPoints: NONE },
-      `How much to try next can’t be told yet: t${NONE.undefined.slice(1)}`,
+      'How much to try next isn’t known. This needs 3 closed sprints in which pulled-in work was recorded; there are 2.',
     ],
     [
       'crossed ends with a middle way',
       {
         lowPoints: 34,
         crossed: {
-          reason: 'varies too much',
-          sentence: 'No commitment is both.',
+          why: { code: 'varies-too-much' },
           compromise: { points: 32.5, chance: 0.7 },
         },
       },
-      'No commitment is both. A middle way: commit to about 32.5 points (from 8 sprints; this time it was 21).',
+      'No commitment is both likely to be kept and unlikely to leave room for much more work: how much the team finishes and takes in differs too much from sprint to sprint, or is known from too few sprints. A middle way: commit to about 32.5 points (from 8 sprints; this time it was 21).',
     ],
     [
       'crossed ends without one',
       {
         lowPoints: 34,
         crossed: {
-          reason: 'pulled in before finishing',
-          sentence: 'No commitment is both.',
+          why: { code: 'pulled-in-before-finishing', sprints: 5, of: 8 },
           compromise: undefined,
         },
       },
-      'No commitment is both. The better guide is what gets finished: commit to at most 31 points (from 8 sprints; this time it was 21).',
+      'No commitment is both likely to be kept and unlikely to leave room for much more work: in 5 of 8 sprints, work was pulled in while committed work was still open. The better guide is what gets finished: commit to at most 31 points (from 8 sprints; this time it was 21).',
     ],
   ])('with %s', (_what, over, words) => {
     expect(rangeToTryWords(rangeOf(over), 21)).toBe(words);
   });
 
   it('without enough sprints says what is missing', () => {
-    const because = 'The range takes 3 closed sprints with a commitment; there are 2.';
-    expect(rangeToTryWords(undefinedBecause(because), 21)).toBe(
-      'How much to try next can’t be told yet: the range takes 3 closed sprints with a commitment; there are 2.',
+    const tooFew = undefinedBecause('few-sprints', { needed: 3, known: 2, having: 'commitment' });
+    expect(rangeToTryWords(tooFew, 21)).toBe(
+      'How much to try next isn’t known. This needs 3 closed sprints with a commitment; there are 2.',
     );
   });
 });
@@ -159,7 +154,9 @@ describe('a commitment that was missed', () => {
   });
 
   it('has no such words without a range', () => {
-    expect(usuallyKeptWords(undefinedBecause('There are 2 sprints.'), 20)).toBe('');
+    expect(
+      usuallyKeptWords(undefinedBecause('few-sprints', { needed: 3, known: 2, having: 'commitment' }), 20),
+    ).toBe('');
   });
 });
 

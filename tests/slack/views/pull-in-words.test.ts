@@ -4,8 +4,8 @@ import { pulledCardWords, pullInCheckWords } from '../../../src/slack/views/pull
 import { undefinedBecause } from '../../../src/sprint/undefined-value.ts';
 import { pullInCheckOf } from './view-examples.ts';
 
-const TOO_FEW = undefinedBecause('A chance takes 3 closed sprints; there are 2.');
-const NO_RECORD = undefinedBecause('Too few.');
+const TOO_FEW = undefinedBecause('few-sprints', { needed: 3, known: 2, having: 'closed' });
+const NO_RECORD = undefinedBecause('few-pulled-in', { needed: 5, known: 2 });
 
 function checkOf(afterOpenWork: number, doneFirst: number, over: Partial<PullInCheck> = {}): PullInCheck {
   const sizes = [{ estimatePoints: 3, chance: { afterOpenWork, doneFirst }, record: NO_RECORD }];
@@ -55,7 +55,7 @@ describe('the check before a card is pulled in', () => {
     expect(pullInCheckWords(untold())).toBe(
       [
         '*Will it be finished?*',
-        'No chance can be told: a chance takes 3 closed sprints; there are 2. More history: `/loadline import`.',
+        'The chance isn’t known. This needs 3 closed sprints; there are 2. More history: `/loadline import`.',
         'Of 9 cards pulled in before, 6 were finished in the same sprint.',
       ].join('\n'),
     );
@@ -98,10 +98,10 @@ describe('the reply after a card was pulled in', () => {
 
   it('without a chance falls back on the record of cards like it', () => {
     expect(pulledCardWords(untold())).toBe(
-      'Whether it fits can’t be told: a chance takes 3 closed sprints; there are 2. Of 7 cards like it, 5 were finished; of the next ones, expect 36 to 92%.',
+      'Whether it fits isn’t known. This needs 3 closed sprints; there are 2. Of 7 cards like it, 5 were finished; of the next ones, expect 36 to 92%.',
     );
     expect(pulledCardWords(untold(NO_RECORD))).toBe(
-      'Whether it fits can’t be told: a chance takes 3 closed sprints; there are 2.',
+      'Whether it fits isn’t known. This needs 3 closed sprints; there are 2.',
     );
   });
 });

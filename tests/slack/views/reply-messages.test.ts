@@ -24,6 +24,7 @@ import { statusMessage } from '../../../src/slack/views/status-message.ts';
 import { measuresSavedReply, teamSavedReply } from '../../../src/slack/views/team/team-messages.ts';
 import { troubleMessage } from '../../../src/slack/views/trouble-views.ts';
 import { valueRecordedMessage } from '../../../src/slack/views/value-recorded-message.ts';
+import { undefinedBecause } from '../../../src/sprint/undefined-value.ts';
 import { refusalWords } from '../../../src/words/refusals.ts';
 import { buttonsOf, mrkdwnTexts } from './view-checks.ts';
 import {
@@ -300,13 +301,13 @@ describe('a recorded value', () => {
     expect(growthOf({ measuredBy: undefined })).toContain(
       'once a closed sprint in which points were finished',
     );
-    const before = { undefined: 'The sprint lies before the one that growth is measured by.' };
+    const before = undefinedBecause('before-valued-sprint');
     expect(
       growthOf({ growth: { valueGrowth: before, velocityGrowth: before, valuePerPointGrowth: before } }),
     ).toBe(
-      'For this sprint growth can not be told. The sprint lies before the one that growth is measured by.',
+      'For this sprint there is no growth. The sprint came before the one that growth is compared with.',
     );
-    const idle = { undefined: 'Nothing was finished in the sprint.' };
+    const idle = undefinedBecause('nothing-finished');
     expect(growthOf({ growth: { valueGrowth: 2, velocityGrowth: 0, valuePerPointGrowth: idle } })).toBe(
       'Measured by Harbour 3, the value stands at 200% and velocity at 0%. Nothing was finished in the sprint.',
     );
