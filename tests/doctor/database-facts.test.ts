@@ -63,7 +63,7 @@ describe('what is said of a database', () => {
 describe('a Postgres', () => {
   let own: OwnPostgres;
   beforeEach(async () => {
-    own = await withPostgres();
+    own = await withPostgres('nothing');
   });
   afterEach(() => own.drop());
 

@@ -25,7 +25,7 @@ const standIns: StandIn[] = [];
 
 beforeAll(async () => {
   folder = await mkdtemp(join(tmpdir(), 'loadline-doctor-'));
-  own = await withPostgres();
+  own = await withPostgres('nothing');
 });
 afterEach(async () => {
   await Promise.all(standIns.splice(0).map((one) => one.stop()));

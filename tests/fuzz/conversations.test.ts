@@ -8,7 +8,7 @@ import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { COMMANDS } from '../../src/slack/command-table.ts';
 import { ACTIONS, ANSWER_PARTS, answerField, FIELDS, FORMS, INPUT } from '../../src/slack/ids.ts';
 import { FakePlatform } from '../slack/support/fake-platform.ts';
-import { CHANNEL, closeHarness, type Harness, openHarness, PEOPLE, rowsOf } from '../support/app-harness.ts';
+import { CHANNEL, type Harness, openHarness, PEOPLE, rowsOf } from '../support/app-harness.ts';
 import { harmIn, textsIn } from './harm.ts';
 import { hostileText, UNWANTED } from './hostile-text.ts';
 import { commandBody, formBody, pressBody, type WholeBot, wholeBot, wordsBody } from './whole-bot.ts';
@@ -25,10 +25,7 @@ let sprintId: string;
 let cardIds: string[];
 
 beforeAll(() => platform.listen());
-afterAll(async () => {
-  platform.close();
-  await closeHarness();
-});
+afterAll(() => platform.close());
 beforeEach(async () => {
   platform.reset();
   harness = await openHarness({ now: '2026-11-02T08:00:00Z' });

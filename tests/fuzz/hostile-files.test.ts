@@ -4,7 +4,7 @@
  */
 import { sql } from 'drizzle-orm';
 import fc from 'fast-check';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { MOST_CHARACTERS } from '../../src/app/csv/read-table.ts';
 import type { ImportPreview } from '../../src/app/import/import-sprints.ts';
 import { Refusal } from '../../src/app/refusal.ts';
@@ -13,7 +13,7 @@ import { decodeText } from '../../src/slack/files/decode-text.ts';
 import { importPreviewView } from '../../src/slack/views/import-form-view.ts';
 import { GOOD, give, HEADER } from '../app/import/giving-files.ts';
 import { expectFormFits } from '../slack/views/view-checks.ts';
-import { closeHarness, type Harness, openHarness, rowsOf } from '../support/app-harness.ts';
+import { type Harness, openHarness, rowsOf } from '../support/app-harness.ts';
 import { harmIn, textsIn } from './harm.ts';
 import { HOSTILE_PIECES, hostileText, UNWANTED } from './hostile-text.ts';
 
@@ -34,7 +34,6 @@ beforeAll(async () => {
   harness = await openHarness({ now: '2026-11-02T08:00:00Z' });
   team = await harness.setUpTeam();
 });
-afterAll(closeHarness);
 
 /** As the form gives it: what is no text was refused before. */
 async function import_(bytes: Uint8Array, fileName = 'past.csv'): Promise<ImportPreview | undefined> {

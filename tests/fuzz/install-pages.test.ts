@@ -4,10 +4,10 @@
  */
 import { sql } from 'drizzle-orm';
 import fc from 'fast-check';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { Database } from '../../src/store/database.ts';
 import { rowsOf } from '../support/app-harness.ts';
-import { withPglite } from '../support/databases.ts';
+import { emptyDatabase } from '../support/databases.ts';
 import { ManyWorkspacesBot, NORTH } from '../support/many-workspaces-bot.ts';
 import { exchange } from './raw-http.ts';
 
@@ -17,12 +17,8 @@ const MARK = '"><script>alert(1)</script>';
 
 let database: Database;
 let bot: ManyWorkspacesBot;
-beforeAll(async () => {
-  database = await withPglite();
-});
-afterAll(() => database.close());
 beforeEach(async () => {
-  await database.session.execute(sql`truncate loadline.installations, loadline.install_attempts`);
+  database = await emptyDatabase('Postgres');
   bot = await ManyWorkspacesBot.start(database, '2026-11-02T08:00:00Z');
 });
 afterEach(() => bot.stop());

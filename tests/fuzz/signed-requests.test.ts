@@ -6,7 +6,7 @@ import fc from 'fast-check';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { ACTIONS, FORMS } from '../../src/slack/ids.ts';
 import { FakePlatform } from '../slack/support/fake-platform.ts';
-import { CHANNEL, closeHarness, openHarness, PEOPLE, WORKSPACE } from '../support/app-harness.ts';
+import { CHANNEL, openHarness, PEOPLE, WORKSPACE } from '../support/app-harness.ts';
 import { hostileText } from './hostile-text.ts';
 import { exchange, FORM, request } from './raw-http.ts';
 import { commandBody, formBody, pressBody, type WholeBot, wholeBot, wordsBody } from './whole-bot.ts';
@@ -90,7 +90,6 @@ beforeEach(() => platform.reset());
 afterAll(async () => {
   await bot.app.stop();
   platform.close();
-  await closeHarness();
 });
 
 async function expectNoFailure(body: string, type: string): Promise<void> {

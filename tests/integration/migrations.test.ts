@@ -40,7 +40,7 @@ it('a second start finds the database up to date and keeps what is in it', async
 });
 
 it('eight processes that start at once on an empty database all start, and migrate it once', async () => {
-  own = await withPostgres();
+  own = await withPostgres('nothing');
   const databases = await Promise.all(Array.from({ length: 8 }, opened));
   expect(await migrationsRun(databases[0] as Database)).toBe(ALL);
   await Promise.all(databases.map((database) => savedSprint(database)));

@@ -27,7 +27,7 @@ async function migrationsBefore(folder: string): Promise<typeof MIGRATIONS> {
 
 it('both come through: the one waits for the other', async () => {
   const folder = await mkdtemp(join(tmpdir(), 'loadline-upgrade-'));
-  const own = await withPostgres();
+  const own = await withPostgres('nothing');
   const [ofOld, ofNew, onlooker] = [0, 1, 2].map(() =>
     postgres(own.databaseUrl, { max: 1, onnotice: () => undefined }),
   ) as [postgres.Sql, postgres.Sql, postgres.Sql];

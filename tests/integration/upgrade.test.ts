@@ -54,7 +54,7 @@ const inOrder = (table: string): string =>
   `select to_jsonb(t) as row from loadline.${table} as t order by to_jsonb(t)::text`;
 
 async function oldPostgres(): Promise<OldDatabase> {
-  const own = await withPostgres();
+  const own = await withPostgres('nothing');
   let client = postgres(own.databaseUrl, { max: 1, onnotice: () => undefined });
   return {
     migrate: () => migratePostgres(drizzleOverPostgres(client), oldMigrations),

@@ -1,9 +1,9 @@
 /**
- * The use cases on a real database, with an invented team, a clock that tests set, and a platform that only
- * remembers. One database a test file; every harness begins with it empty.
+ * The use cases on a real Postgres, with an invented team, a clock that tests set, and a platform that only remembers.
+ * Every harness begins with an empty database.
  */
 import { sql } from 'drizzle-orm';
-import { afterAll, beforeEach } from 'vitest';
+import { beforeEach } from 'vitest';
 import type { TypedAnswer } from '../../src/app/answering/read-answers.ts';
 import type { AnswerOutcome } from '../../src/app/answering/record-answers.ts';
 import { recordAnswers } from '../../src/app/answering/record-answers.ts';
@@ -21,7 +21,7 @@ import type { SetupInput } from '../../src/app/team/set-up-team.ts';
 import { setUpTeam } from '../../src/app/team/set-up-team.ts';
 import type { Actor, Sprint, SprintRecords, Team } from '../../src/app/team/team.ts';
 import type { Database } from '../../src/store/database.ts';
-import { withPglite } from './databases.ts';
+import { emptyDatabase } from './databases.ts';
 import { FakeDirectory, RecordingCharts, RecordingMessenger } from './fake-platform.ts';
 
 export const WORKSPACE = 'W1';
@@ -203,30 +203,9 @@ export function rowsOf<Row>(result: unknown): Row[] {
   return (Array.isArray(result) ? result : (result as { rows: unknown[] }).rows) as Row[];
 }
 
-let shared: Promise<Database> | undefined;
-
-/** Takes every team out, with all that hangs on it. */
-export async function emptyDatabase(database: Database): Promise<void> {
-  await database.session.transaction(async (tx) => {
-    // The database guards its records against this, as it should outside of tests.
-    await tx.execute(sql`set local session_replication_role = replica`);
-    await tx.execute(
-      sql`truncate loadline.teams, loadline.posts, loadline.seen_events, loadline.past_changes, pgboss.job cascade`,
-    );
-  });
-}
-
-/** A harness over the test file's database, emptied. */
+/** A harness over the worker's Postgres database, emptied. */
 export async function openHarness({ now }: { readonly now: string }): Promise<Harness> {
-  shared ??= withPglite();
-  const database = await shared;
-  await emptyDatabase(database);
-  return new Harness(database, now);
-}
-
-export async function closeHarness(): Promise<void> {
-  await (await shared)?.close();
-  shared = undefined;
+  return new Harness(await emptyDatabase('Postgres'), now);
 }
 
 /** Gives every test of the file a harness of its own, set to `now`. */
@@ -235,7 +214,6 @@ export function harnessForEach(now: string): () => Harness {
   beforeEach(async () => {
     harness = await openHarness({ now });
   });
-  afterAll(closeHarness);
   return () => harness;
 }
 

@@ -1,10 +1,12 @@
-/** Databases for tests: each has its own, empty but for the migrations, and is gone afterwards. */
+/** Databases for tests, up to date and with nothing in them. */
 import { randomUUID } from 'node:crypto';
+import { sql } from 'drizzle-orm';
 import postgres from 'postgres';
-import { afterAll, beforeAll, describe, inject } from 'vitest';
+import { beforeAll, describe, inject } from 'vitest';
 import type { Database } from '../../src/store/database.ts';
 import { makeImage } from '../../src/store/embedded/make-data-folder-image.ts';
 import { openDatabase } from '../../src/store/open-database.ts';
+import { NEW_DATABASE } from './postgres-server.ts';
 
 /** A background error in a test is a failure, not something to note and forget. */
 function onBackgroundError(error: Error): void {
@@ -16,11 +18,6 @@ export async function newPgliteImage(): Promise<Blob> {
   return makeImage();
 }
 
-/** A PGlite database in memory. The caller closes it. */
-export async function withPglite(): Promise<Database> {
-  return openDatabase({ dataFolder: 'memory', memoryImage: await newPgliteImage(), onBackgroundError });
-}
-
 export interface OwnPostgres {
   readonly databaseUrl: string;
   /** Opens it; several times for several replicas. The caller closes each. */
@@ -29,8 +26,8 @@ export interface OwnPostgres {
   drop(): Promise<void>;
 }
 
-/** A new database on the test run's Postgres server. */
-export async function withPostgres(): Promise<OwnPostgres> {
+/** A new database on the test run's Postgres server: a copy of one that is up to date, or one with nothing in it. */
+export async function withPostgres(content: 'migrated' | 'nothing' = 'migrated'): Promise<OwnPostgres> {
   const serverUrl = inject('postgresUrl');
   const name = `test_${randomUUID().replaceAll('-', '')}`;
   const onServer = async (statement: string) => {
@@ -38,7 +35,7 @@ export async function withPostgres(): Promise<OwnPostgres> {
     await client.unsafe(statement);
     await client.end();
   };
-  await onServer(`create database ${name}`);
+  await onServer(`create database ${name} template ${content === 'migrated' ? NEW_DATABASE : 'template1'}`);
   const url = new URL(serverUrl);
   url.pathname = `/${name}`;
   const databaseUrl = url.href;
@@ -49,24 +46,49 @@ export async function withPostgres(): Promise<OwnPostgres> {
   };
 }
 
-/** Runs the same tests on both kinds of database, each with one that its tests share. */
-export function describeOnBoth(name: string, tests: (database: () => Database) => void): void {
+export type DatabaseKind = 'PGlite' | 'Postgres';
+
+const OPENING = {
+  PGlite: async () =>
+    openDatabase({ dataFolder: 'memory', memoryImage: await newPgliteImage(), onBackgroundError }),
+  Postgres: async () => (await withPostgres()).open(),
+};
+
+const shared = new Map<DatabaseKind, Promise<Database>>();
+
+/**
+ * The database of this kind that all test files of a worker process share, one after the other, with nothing in it. It
+ * stays open until the process ends.
+ */
+export async function emptyDatabase(kind: DatabaseKind): Promise<Database> {
+  const opening = shared.get(kind) ?? OPENING[kind]();
+  shared.set(kind, opening);
+  const database = await opening;
+  await database.session.execute(DELETE_EVERYTHING);
+  return database;
+}
+
+/** The database guards its records against this, as it should outside of tests. Truncating takes ten times as long. */
+const DELETE_EVERYTHING = sql`do $$
+  declare name text;
+  begin
+    set local session_replication_role = replica;
+    for name in select tablename from pg_tables where schemaname = 'loadline' and tablename <> 'migrations' loop
+      execute format('delete from loadline.%I', name);
+    end loop;
+    delete from pgboss.job;
+  end $$`;
+
+/** Runs the same tests on both kinds of database; what one of them writes is there for the next. */
+export function describeOnBoth(
+  name: string,
+  tests: (database: () => Database, kind: DatabaseKind) => void,
+): void {
   describe.each(['PGlite', 'Postgres'] as const)(`${name} (%s)`, (kind) => {
     let database: Database;
-    let drop = async (): Promise<void> => undefined;
     beforeAll(async () => {
-      if (kind === 'PGlite') {
-        database = await withPglite();
-      } else {
-        const own = await withPostgres();
-        drop = own.drop;
-        database = await own.open();
-      }
+      database = await emptyDatabase(kind);
     });
-    afterAll(async () => {
-      await database?.close();
-      await drop();
-    });
-    tests(() => database);
+    tests(() => database, kind);
   });
 }

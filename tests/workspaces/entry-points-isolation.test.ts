@@ -7,7 +7,7 @@ import { afterAll, beforeAll, describe, expect, it } from 'vitest';
 import { COMMANDS } from '../../src/slack/command-table.ts';
 import { ACTIONS, ANSWER_PARTS, answerField, FIELDS, FORMS, INPUT } from '../../src/slack/ids.ts';
 import type { Database } from '../../src/store/database.ts';
-import { withPglite } from '../support/databases.ts';
+import { emptyDatabase } from '../support/databases.ts';
 import { ManyWorkspacesBot, NORTH, SOUTH } from '../support/many-workspaces-bot.ts';
 import {
   ANA,
@@ -28,7 +28,7 @@ let northBefore: string[];
 let stolenFileId: string;
 
 beforeAll(async () => {
-  database = await withPglite();
+  database = await emptyDatabase('Postgres');
   bot = await ManyWorkspacesBot.start(database, '2026-10-19T06:00:00Z');
   for (const teamId of [NORTH, SOUTH]) await bot.install(teamId);
   const surroundings = { deps: bot.deps, database, pass: (to: string) => bot.pass(to) };
@@ -39,10 +39,7 @@ beforeAll(async () => {
   stolenFileId = bot.platform.standIn(NORTH).pickFile(ANA, 'sprints.csv', file);
   northBefore = await rowsAbout(database, north);
 }, 180_000);
-afterAll(async () => {
-  await bot.stop();
-  await database.close();
-});
+afterAll(() => bot.stop());
 
 /** Everything that can be seen in South. */
 function seenInSouth(): string {

@@ -1,21 +1,17 @@
 /** Installing the bot through its pages, by HTTP, with a platform that grants tokens. */
 import { sql } from 'drizzle-orm';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { Database } from '../../src/store/database.ts';
 import { rowsOf } from '../support/app-harness.ts';
-import { withPglite } from '../support/databases.ts';
+import { emptyDatabase } from '../support/databases.ts';
 import { ManyWorkspacesBot, NORTH, SOUTH } from '../support/many-workspaces-bot.ts';
 
 const START = '2026-11-02T08:00:00Z';
 
 let database: Database;
 let bot: ManyWorkspacesBot;
-beforeAll(async () => {
-  database = await withPglite();
-});
-afterAll(() => database.close());
 beforeEach(async () => {
-  await database.session.execute(sql`truncate loadline.installations, loadline.install_attempts`);
+  database = await emptyDatabase('Postgres');
   bot = await ManyWorkspacesBot.start(database, START);
 });
 afterEach(() => bot.stop());

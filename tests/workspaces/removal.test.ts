@@ -1,25 +1,17 @@
 /** A workspace removes the bot and installs it again, while its team is in the middle of a sprint. */
 import { sql } from 'drizzle-orm';
-import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { commitPlan, previewPlan } from '../../src/app/planning/plan-sprint.ts';
 import { endFormerInstallation } from '../../src/slack/workspaces/connect-one.ts';
 import type { Database } from '../../src/store/database.ts';
 import { rowsOf } from '../support/app-harness.ts';
-import { withPglite } from '../support/databases.ts';
+import { emptyDatabase } from '../support/databases.ts';
 import { ManyWorkspacesBot, NORTH, SOUTH } from '../support/many-workspaces-bot.ts';
 
 let database: Database;
 let bot: ManyWorkspacesBot;
-beforeAll(async () => {
-  database = await withPglite();
-});
-afterAll(() => database.close());
 beforeEach(async () => {
-  await database.session.transaction(async (tx) => {
-    await tx.execute(sql`set local session_replication_role = replica`);
-    await tx.execute(sql`truncate loadline.teams, loadline.posts, loadline.seen_events,
-      loadline.installations, pgboss.job cascade`);
-  });
+  database = await emptyDatabase('Postgres');
   bot = await ManyWorkspacesBot.start(database, '2026-11-02T07:00:00Z');
   await bot.install(NORTH);
   await bot.install(SOUTH);

@@ -3,7 +3,7 @@
  * of. A use case without a case here fails the types and the first test.
  */
 import { sql } from 'drizzle-orm';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { deliverPost } from '../../src/app/posting/deliver.ts';
 import { Refusal } from '../../src/app/refusal.ts';
 import type { Place } from '../../src/app/team/place.ts';
@@ -11,7 +11,7 @@ import type { Actor } from '../../src/app/team/team.ts';
 import { bindUseCases, type UseCases } from '../../src/app/use-cases.ts';
 import { DEFAULT_THRESHOLDS } from '../../src/sprint/thresholds.ts';
 import { refusalWords } from '../../src/words/refusals.ts';
-import { closeHarness, type Harness, openHarness } from '../support/app-harness.ts';
+import { type Harness, openHarness } from '../support/app-harness.ts';
 import {
   ANA,
   allRows,
@@ -57,7 +57,6 @@ beforeAll(async () => {
   useCases = bindUseCases(deps);
   northBefore = await rowsAbout(database, north);
 }, 120_000);
-afterAll(closeHarness);
 
 type Attempt = (use: UseCases, actor: Actor, stolen: Belongings, own: Belongings) => Promise<unknown>;
 

@@ -1,5 +1,5 @@
 import fc from 'fast-check';
-import { afterAll, describe, expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { exportSprints } from '../../../src/app/export/export-sprints.ts';
 import type { PastSprint } from '../../../src/app/history/past-sprint.ts';
 import {
@@ -12,13 +12,12 @@ import {
 } from '../../../src/app/history/team-history.ts';
 import { importSprints } from '../../../src/app/import/import-sprints.ts';
 import type { Actor, Team } from '../../../src/app/team/team.ts';
-import { actorOf, CHANNEL, closeHarness, type Harness, openHarness } from '../../support/app-harness.ts';
+import { actorOf, CHANNEL, type Harness, openHarness } from '../../support/app-harness.ts';
 import type { RandomSprint } from './random-team.ts';
 import { anySprint, historyOf, recordHistory } from './random-team.ts';
 
 // Lisbon is on UTC in winter; in summer its day begins at 23:00 UTC, which no time here comes near.
 const NOW = '2026-10-30T12:00:00Z';
-afterAll(closeHarness);
 const FROM = '2025-01-06';
 const ELSEWHERE: Actor = actorOf('ana', 'W2');
 

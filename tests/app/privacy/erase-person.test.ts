@@ -7,16 +7,8 @@ import { erasePerson } from '../../../src/app/privacy/erase-person.ts';
 import { privacyOverview } from '../../../src/app/privacy/privacy-overview.ts';
 import type { RecordedFact } from '../../../src/app/team/team.ts';
 import { sprintStatus } from '../../../src/app/watching/sprint-status.ts';
-import {
-  actorOf,
-  CHANNEL,
-  emptyDatabase,
-  Harness,
-  PEOPLE,
-  refusalOf,
-  rowsOf,
-} from '../../support/app-harness.ts';
-import { describeOnBoth } from '../../support/databases.ts';
+import { actorOf, CHANNEL, Harness, PEOPLE, refusalOf, rowsOf } from '../../support/app-harness.ts';
+import { describeOnBoth, emptyDatabase } from '../../support/databases.ts';
 import { rowsWith } from '../../support/whole-database.ts';
 import { BENS_WORDS, busyTeam, NOW } from './busy-team.ts';
 import { numbersOfCards } from './numbers-of-cards.ts';
@@ -43,11 +35,10 @@ function answersIn(facts: readonly RecordedFact[]) {
   return facts.filter((fact) => fact.kind === 'answer');
 }
 
-describeOnBoth('erasing a member', (database) => {
+describeOnBoth('erasing a member', (_database, kind) => {
   let h: Harness;
   beforeEach(async () => {
-    await emptyDatabase(database());
-    h = new Harness(database(), NOW);
+    h = new Harness(await emptyDatabase(kind), NOW);
   });
 
   test('leaves neither id nor name nor a word of theirs in any table, the queue’s included', async () => {

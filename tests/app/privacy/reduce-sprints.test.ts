@@ -10,8 +10,8 @@ import { planForm } from '../../../src/app/planning/plan-form.ts';
 import { privacyOverview } from '../../../src/app/privacy/privacy-overview.ts';
 import { reduceSprints } from '../../../src/app/privacy/reduce-sprints.ts';
 import type { Team } from '../../../src/app/team/team.ts';
-import { actorOf, CHANNEL, emptyDatabase, Harness, PEOPLE, rowsOf } from '../../support/app-harness.ts';
-import { describeOnBoth } from '../../support/databases.ts';
+import { actorOf, CHANNEL, Harness, PEOPLE, rowsOf } from '../../support/app-harness.ts';
+import { describeOnBoth, emptyDatabase } from '../../support/databases.ts';
 import { type BusyTeam, busyTeam, NOW } from './busy-team.ts';
 
 const ana = actorOf('ana');
@@ -20,12 +20,11 @@ const ana = actorOf('ana');
 const LAST_DAY_KEPT = '2027-12-13T12:00:00Z';
 const FIRST_DAY_REDUCED = '2027-12-14T12:00:00Z';
 
-describeOnBoth('a team’s retention', (database) => {
+describeOnBoth('a team’s retention', (_database, kind) => {
   let h: Harness;
   let busy: BusyTeam;
   beforeEach(async () => {
-    await emptyDatabase(database());
-    h = new Harness(database(), NOW);
+    h = new Harness(await emptyDatabase(kind), NOW);
     busy = await busyTeam(h);
     await h.drain();
     // The third sprint runs on and closes by itself.

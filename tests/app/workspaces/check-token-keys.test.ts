@@ -1,5 +1,4 @@
-import { sql } from 'drizzle-orm';
-import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
+import { beforeEach, describe, expect, it } from 'vitest';
 import type { Transaction } from '../../../src/app/ports/store.ts';
 import { rotateTokenKeys, tokenKeyProblems } from '../../../src/app/workspaces/check-token-keys.ts';
 import type { Installation } from '../../../src/app/workspaces/installation.ts';
@@ -10,7 +9,7 @@ import {
 } from '../../../src/app/workspaces/keep-installation.ts';
 import { type TokenKeys, tokenKeys } from '../../../src/app/workspaces/token-keys.ts';
 import type { Database } from '../../../src/store/database.ts';
-import { withPglite } from '../../support/databases.ts';
+import { emptyDatabase } from '../../support/databases.ts';
 
 const key = (name: string, fill: number) => ({ name, key: new Uint8Array(32).fill(fill) });
 const spring = key('spring', 1);
@@ -20,11 +19,9 @@ const both = tokenKeys([autumn, spring]);
 const after = tokenKeys([autumn]);
 
 let database: Database;
-beforeAll(async () => {
-  database = await withPglite();
+beforeEach(async () => {
+  database = await emptyDatabase('Postgres');
 });
-afterAll(() => database.close());
-beforeEach(() => database.session.execute(sql`truncate loadline.installations`));
 
 const clock = { now: () => new Date('2026-11-02T10:00:00Z') };
 
