@@ -80,7 +80,7 @@ export async function checkBackup(): Promise<['passed' | 'could not run', string
     await client.end();
     const source = await openDatabase({ databaseUrl: urlOf('source') });
     await fillDatabase(source);
-    const before = await contentOf(source.session);
+    const before = await contentOf(source);
     const file = join(folder, 'backup.dump');
     // While the bot is connected, as in real life.
     run(
@@ -101,7 +101,7 @@ export async function checkBackup(): Promise<['passed' | 'could not run', string
       file,
     );
     const target = await openDatabase({ databaseUrl: urlOf('target') });
-    const after = await contentOf(target.session);
+    const after = await contentOf(target);
     await target.close();
     if (!isDeepStrictEqual(after, before)) throw new Error('what was restored is not what was dumped');
     return ['passed', run('pg_dump', '--version').trim()];

@@ -8,14 +8,12 @@ import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { COMMANDS } from '../../src/slack/command-table.ts';
 import { ACTIONS, ANSWER_PARTS, answerField, FIELDS, FORMS, INPUT } from '../../src/slack/ids.ts';
 import { FakePlatform } from '../slack/support/fake-platform.ts';
-import { CHANNEL, type Harness, openHarness, PEOPLE, rowsOf } from '../support/app-harness.ts';
+import { CHANNEL, type Harness, openHarness, PEOPLE } from '../support/app-harness.ts';
+import { rowsOf } from '../support/rows-of.ts';
+import { search } from '../support/search-width.ts';
 import { harmIn, textsIn } from './harm.ts';
 import { hostileText, UNWANTED } from './hostile-text.ts';
 import { commandBody, formBody, pressBody, type WholeBot, wholeBot, wordsBody } from './whole-bot.ts';
-
-/** Failures repeat: the seed is fixed. `LOADLINE_FUZZ_RUNS` and `LOADLINE_FUZZ_SEED` widen the search. */
-const RUNS = Number(process.env.LOADLINE_FUZZ_RUNS ?? 50);
-const SEED = Number(process.env.LOADLINE_FUZZ_SEED ?? 20261104);
 
 const platform = new FakePlatform();
 let harness: Harness;
@@ -58,7 +56,7 @@ async function send(body: object): Promise<void> {
 }
 
 async function always<T>(arbitrary: fc.Arbitrary<T>, attack: (input: T) => Promise<void>): Promise<void> {
-  await fc.assert(fc.asyncProperty(arbitrary, attack), { numRuns: RUNS, seed: SEED });
+  await fc.assert(fc.asyncProperty(arbitrary, attack), search(50));
   expect(await unwantedInDatabase()).toEqual([]);
 }
 
@@ -67,10 +65,11 @@ async function unwantedInDatabase(): Promise<string[]> {
   const found: string[] = [];
   const tables = ['teams', 'members', 'sprints', 'cards', 'answers', 'card_changes', 'plan_drafts', 'posts'];
   for (const table of tables) {
-    const result = await harness.database.session.execute(
+    const rows = await rowsOf<{ row: unknown }>(
+      harness.database,
       sql`select to_jsonb(t) as row from loadline.${sql.identifier(table)} t`,
     );
-    for (const { row } of rowsOf<{ row: unknown }>(result)) {
+    for (const { row } of rows) {
       for (const text of textsIn(row))
         if (UNWANTED.test(text)) found.push(`${table}: ${JSON.stringify(text)}`);
     }

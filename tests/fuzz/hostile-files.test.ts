@@ -13,12 +13,12 @@ import { decodeText } from '../../src/slack/files/decode-text.ts';
 import { importPreviewView } from '../../src/slack/views/import-form-view.ts';
 import { GOOD, give, HEADER } from '../app/import/giving-files.ts';
 import { expectFormFits } from '../slack/views/view-checks.ts';
-import { type Harness, openHarness, rowsOf } from '../support/app-harness.ts';
+import { type Harness, openHarness } from '../support/app-harness.ts';
+import { rowsOf } from '../support/rows-of.ts';
+import { search } from '../support/search-width.ts';
 import { harmIn, textsIn } from './harm.ts';
 import { HOSTILE_PIECES, hostileText, UNWANTED } from './hostile-text.ts';
 
-const RUNS = Number(process.env.LOADLINE_FUZZ_RUNS ?? 150);
-const SEED = Number(process.env.LOADLINE_FUZZ_SEED ?? 20261104);
 /** For the largest file that is read; what took the square of the time would take hours. */
 const LONGEST_MS = 10_000;
 
@@ -85,7 +85,7 @@ describe('a file', () => {
       fc.asyncProperty(bytes, async (given) => {
         await import_(given);
       }),
-      { numRuns: RUNS * 2, seed: SEED },
+      search(300),
     );
   });
 
@@ -94,11 +94,12 @@ describe('a file', () => {
       fc.asyncProperty(hostileText(100), async (name) => {
         await import_(bytesOf(`${GOOD}\nx,y`), name);
       }),
-      { numRuns: RUNS, seed: SEED },
+      search(150),
     );
   });
 
   it('brings nothing into the database that nobody may be shown, whatever stands in its cells', async () => {
+    const searched = search(150);
     let imported = 0;
     const cell = hostileText(150).map((text) => `"${text.replaceAll('"', '""')}"`);
     await fc.assert(
@@ -111,11 +112,12 @@ describe('a file', () => {
         const second = await give(harness, team, files, first.preview.fingerprint);
         if (second.kind === 'imported') imported += 1;
       }),
-      { numRuns: RUNS, seed: SEED },
+      searched,
     );
-    expect(imported).toBeGreaterThan(RUNS / 10);
-    const rows = rowsOf<{ row: unknown }>(
-      await harness.database.session.execute(sql`select to_jsonb(s) as row from loadline.sprints s`),
+    expect(imported).toBeGreaterThan(searched.numRuns / 10);
+    const rows = await rowsOf<{ row: unknown }>(
+      harness.database,
+      sql`select to_jsonb(s) as row from loadline.sprints s`,
     );
     expect(rows.flatMap(({ row }) => textsIn(row)).filter((text) => UNWANTED.test(text))).toEqual([]);
   });

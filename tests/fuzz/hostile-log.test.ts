@@ -5,10 +5,9 @@ import { describeError } from '../../src/logger.ts';
 import { LOG_LEVELS } from '../../src/setting-rules.ts';
 import { boltLogger } from '../../src/slack/bolt-logger.ts';
 import { logCatcher } from '../slack/support/log-catcher.ts';
+import { search } from '../support/search-width.ts';
 import { hostileText } from './hostile-text.ts';
 
-const RUNS = Number(process.env.LOADLINE_FUZZ_RUNS ?? 300);
-const SEED = Number(process.env.LOADLINE_FUZZ_SEED ?? 20261104);
 const LEVELS = LOG_LEVELS.filter((level) => level !== 'silent');
 /** Unescaped, each of these is obeyed by a terminal, ends a line for some reader, turns text, or is not seen. */
 const RAW = /[\p{Cc}\p{Zl}\p{Zp}\p{Cf}\p{Cs}\u115f\u1160\u3164\uffa0]/u;
@@ -55,7 +54,7 @@ describe('one call is one line', () => {
         );
         if (text.length <= 1_000) expect(entry).toMatchObject({ during: text, msg: text });
       }),
-      { numRuns: RUNS, seed: SEED },
+      search(300),
     );
   });
 
@@ -65,7 +64,7 @@ describe('one call is one line', () => {
         const lines = linesOf(({ logger }) => boltLogger(logger).error(text, hostileError(text, 1)));
         expectOneEntry(lines, 'error');
       }),
-      { numRuns: RUNS, seed: SEED },
+      search(300),
     );
   });
 });

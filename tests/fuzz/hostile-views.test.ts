@@ -5,12 +5,11 @@ import { join } from 'node:path';
 import fc from 'fast-check';
 import { parseSync } from 'oxc-parser';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { search } from '../support/search-width.ts';
 import { everyView } from './every-view.ts';
 import { harmIn } from './harm.ts';
 import { HOSTILE_PIECES, hostileText } from './hostile-text.ts';
 
-const RUNS = Number(process.env.LOADLINE_FUZZ_RUNS ?? 12);
-const SEED = Number(process.env.LOADLINE_FUZZ_SEED ?? 20261104);
 const VIEWS = join(import.meta.dirname, '../../src/slack/views');
 
 const session = new Session();
@@ -54,7 +53,7 @@ describe('every view', () => {
       fc.property(hostileText(), (text) => {
         expect(harmWith(text)).toEqual([]);
       }),
-      { numRuns: RUNS, seed: SEED },
+      search(12),
     );
   });
 

@@ -10,10 +10,8 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { EVENTS_PATH, HttpDoor } from '../../src/slack/door/http-door.ts';
 import { HTTP_LIMITS, type HttpLimits } from '../../src/slack/door/http-limits.ts';
 import { logCatcher } from '../slack/support/log-catcher.ts';
+import { search } from '../support/search-width.ts';
 import { exchange, FORM, NOW_SECONDS, request } from './raw-http.ts';
-
-const RUNS = Number(process.env.LOADLINE_FUZZ_RUNS ?? 150);
-const SEED = Number(process.env.LOADLINE_FUZZ_SEED ?? 20261104);
 
 /** Quick, so that nobody has to wait to see what happens to the slow. */
 const QUICK = { headersMs: 300, requestMs: 600, idleMs: 300, checkEveryMs: 50 };
@@ -83,7 +81,7 @@ describe('bytes that are no request', () => {
       fc.asyncProperty(cases, ([start, rest]) =>
         expectRefused(Buffer.concat([Buffer.from(start), Buffer.from(rest)])),
       ),
-      { numRuns: RUNS, seed: SEED },
+      search(150),
     );
     await expectStillOpen();
   });
@@ -96,7 +94,7 @@ describe('bytes that are no request', () => {
       fc.asyncProperty(change, ([at, put, cut]) =>
         expectRefused(Buffer.concat([genuine.subarray(0, at), Buffer.from(put), genuine.subarray(at + cut)])),
       ),
-      { numRuns: RUNS, seed: SEED },
+      search(150),
     );
     await expectStillOpen();
   });

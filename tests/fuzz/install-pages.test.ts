@@ -6,13 +6,13 @@ import { sql } from 'drizzle-orm';
 import fc from 'fast-check';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { Database } from '../../src/store/database.ts';
-import { rowsOf } from '../support/app-harness.ts';
 import { emptyDatabase } from '../support/databases.ts';
 import { ManyWorkspacesBot, NORTH } from '../support/many-workspaces-bot.ts';
+import { rowsOf } from '../support/rows-of.ts';
+import { search } from '../support/search-width.ts';
 import { exchange } from './raw-http.ts';
 
-const RUNS = Number(process.env.LOADLINE_FUZZ_RUNS ?? 100);
-const SEED = Number(process.env.LOADLINE_FUZZ_SEED ?? 20261128);
+const SEED = 20261128;
 const MARK = '"><script>alert(1)</script>';
 
 let database: Database;
@@ -24,8 +24,7 @@ beforeEach(async () => {
 afterEach(() => bot.stop());
 
 async function expectNothingStored(): Promise<void> {
-  const rows = await database.session.execute(sql`select * from loadline.installations`);
-  expect(rowsOf(rows)).toEqual([]);
+  expect(await rowsOf(database, sql`select * from loadline.installations`)).toEqual([]);
 }
 
 const secretLike = fc.string({ unit: fc.constantFrom(...'aZ09_-'), minLength: 43, maxLength: 43 });
@@ -58,7 +57,7 @@ describe('what strangers bring to the page of the return', () => {
         expect(html).toContain('This link does not serve any more');
         expect(html).not.toContain('<script');
       }),
-      { numRuns: RUNS, seed: SEED },
+      search(100, SEED),
     );
     await expectNothingStored();
   });
@@ -77,7 +76,7 @@ describe('what strangers bring to the page of the return', () => {
         const { statuses } = await exchange(port, head, 'end');
         for (const status of statuses) expect(status).toSatisfy((code) => code >= 400 && code < 500);
       }),
-      { numRuns: RUNS, seed: SEED },
+      search(100, SEED),
     );
     await expectNothingStored();
   });
@@ -118,7 +117,7 @@ describe('what the platform answers to a code', () => {
         expect(page.html).not.toContain('Something went wrong');
         expect(page.html).not.toContain('<script');
       }),
-      { numRuns: Math.ceil(RUNS / 2), seed: SEED },
+      search(50, SEED),
     );
     await expectNothingStored();
   });
@@ -136,7 +135,7 @@ describe('what the platform answers to a code', () => {
           expect(page.html).not.toContain('<script');
         },
       ),
-      { numRuns: Math.ceil(RUNS / 4), seed: SEED },
+      search(25, SEED),
     );
     bot.platform.grantMore = grantMore;
   });

@@ -3,10 +3,10 @@ import fc from 'fast-check';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { createMetrics } from '../../src/metrics/metrics.ts';
 import { type MetricsServer, startMetricsServer } from '../../src/metrics/metrics-server.ts';
+import { search } from '../support/search-width.ts';
 import { exchange } from './raw-http.ts';
 
-const RUNS = Number(process.env.LOADLINE_FUZZ_RUNS ?? 150);
-const SEED = Number(process.env.LOADLINE_FUZZ_SEED ?? 20261128);
+const SEED = 20261128;
 const TOKEN = 'a-token-for-the-test-only';
 
 let server: MetricsServer;
@@ -36,7 +36,7 @@ it('answers no bytes that are no request', async () => {
     fc.asyncProperty(start, fc.uint8Array({ maxLength: 300 }), (head, rest) =>
       expectRefused(Buffer.concat([Buffer.from(head), rest])),
     ),
-    { numRuns: RUNS, seed: SEED },
+    search(150, SEED),
   );
 });
 
@@ -58,7 +58,7 @@ it('tells nothing to who brings another authorisation, whatever it is', async ()
         ),
       ),
     ),
-    { numRuns: RUNS, seed: SEED },
+    search(150, SEED),
   );
 });
 

@@ -7,12 +7,10 @@ import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { ACTIONS, FORMS } from '../../src/slack/ids.ts';
 import { FakePlatform } from '../slack/support/fake-platform.ts';
 import { CHANNEL, openHarness, PEOPLE, WORKSPACE } from '../support/app-harness.ts';
+import { search } from '../support/search-width.ts';
 import { hostileText } from './hostile-text.ts';
 import { exchange, FORM, request } from './raw-http.ts';
 import { commandBody, formBody, pressBody, type WholeBot, wholeBot, wordsBody } from './whole-bot.ts';
-
-const RUNS = Number(process.env.LOADLINE_FUZZ_RUNS ?? 300);
-const SEED = Number(process.env.LOADLINE_FUZZ_SEED ?? 20261104);
 
 const platform = new FakePlatform();
 let bot: WholeBot;
@@ -147,7 +145,7 @@ describe('a signed request', () => {
       fc.asyncProperty(sent, async ([{ body, way, value }, how]) => {
         await expectNoFailure(...written(changedAt(body, way, value), how));
       }),
-      { numRuns: RUNS, seed: SEED },
+      search(300),
     );
   });
 
@@ -166,7 +164,7 @@ describe('a signed request', () => {
     const body = fc.oneof(fc.json(), hostileText(), fc.webQueryParameters(), fc.string({ unit: 'binary' }));
     await fc.assert(
       fc.asyncProperty(body, type, (text, contentType) => expectNoFailure(text, contentType)),
-      { numRuns: RUNS, seed: SEED },
+      search(300),
     );
   });
 

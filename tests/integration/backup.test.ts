@@ -38,14 +38,14 @@ beforeAll(async () => {
   dump = join(folder, 'dump.sql');
   const database = await openDatabase({ dataFolder: source });
   ({ sprintId } = await fillDatabase(database));
-  before = await contentOf(database.session);
+  before = await contentOf(database);
   await database.close();
 });
 afterAll(() => rm(folder, { recursive: true, force: true }));
 
 /** All is there, and new posts come after the old ones in the queue. */
 async function expectWhole(database: Database): Promise<void> {
-  expect(await contentOf(database.session)).toEqual(before);
+  expect(await contentOf(database)).toEqual(before);
   await database.store.transaction((tx) => tx.write.posts.add([aPost(sprintId)]));
   const queue = await openQueue(database);
   const delivered: string[] = [];
@@ -86,7 +86,7 @@ describe('a backup', () => {
   });
 
   it('moves to a Postgres server, where the bot goes on with it', async () => {
-    const own = await withPostgres();
+    const own = await withPostgres('nothing');
     const client = postgres(own.databaseUrl, { max: 1, onnotice: () => undefined });
     // As psql does it: the whole file, in one transaction.
     await client.unsafe(`begin; ${await readFile(dump, 'utf8')} commit;`);

@@ -4,6 +4,7 @@ import { openQueue } from '../../src/store/queue/delivery-queue.ts';
 import { queueState, queueStateQuery } from '../../src/store/queue/queue-state.ts';
 import { aPost, savedSprint } from '../store/store-examples.ts';
 import { describeOnBoth } from '../support/databases.ts';
+import { rowsOf } from '../support/rows-of.ts';
 
 describeOnBoth('the state of the queue', (database) => {
   it('tells how many deliveries wait and since when, and goes on counting when one is put off', async () => {
@@ -38,8 +39,7 @@ describeOnBoth('the state of the queue', (database) => {
     await session.execute(sql`insert into pgboss.job (name, state, data, completed_on)
       select 'delivery', 'completed', '{}'::jsonb, now() from generate_series(1, 20000)`);
     await session.execute(sql`analyze pgboss.job`);
-    const result = await session.execute(sql`explain ${queueStateQuery(session)}`);
-    const rows = Array.isArray(result) ? result : (result as unknown as { rows: object[] }).rows;
+    const rows = await rowsOf(database(), sql`explain ${queueStateQuery(session)}`);
     expect(JSON.stringify(rows)).toContain('Index');
     expect(JSON.stringify(rows)).not.toContain('Seq Scan');
   });

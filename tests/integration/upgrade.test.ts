@@ -122,7 +122,7 @@ describe.each([
 
   it('keeps every value of every row, and the use cases read them', async () => {
     const database = await old.openToday();
-    const after = await contentOf(database.session);
+    const after = await contentOf(database);
     for (const table of FIRST_TABLES) {
       const columns = Object.keys(before[table]?.[0] ?? {});
       const kept = (after[table] ?? []).map((row) =>

@@ -23,6 +23,7 @@ import type { Actor, Sprint, SprintRecords, Team } from '../../src/app/team/team
 import type { Database } from '../../src/store/database.ts';
 import { emptyDatabase } from './databases.ts';
 import { FakeDirectory, RecordingCharts, RecordingMessenger } from './fake-platform.ts';
+import { rowsOf } from './rows-of.ts';
 
 export const WORKSPACE = 'W1';
 
@@ -96,11 +97,12 @@ export class Harness {
   }
 
   async owedPostIds(): Promise<string[]> {
-    const result = await this.database.session.execute(
+    const owed = await rowsOf<{ id: string }>(
+      this.database,
       sql`select id from loadline.posts where sent_version < wanted_version
         and state not in ('dead', 'skipped') order by entry_order`,
     );
-    return rowsOf<{ id: string }>(result).map(({ id }) => id);
+    return owed.map(({ id }) => id);
   }
 
   async owedKinds(): Promise<string[]> {
@@ -196,11 +198,6 @@ export class Harness {
   kindsTo(where: PersonName | Place): string[] {
     return this.messagesTo(where).map(({ kind }) => kind);
   }
-}
-
-/** The rows of a raw statement, whichever driver gave them. */
-export function rowsOf<Row>(result: unknown): Row[] {
-  return (Array.isArray(result) ? result : (result as { rows: unknown[] }).rows) as Row[];
 }
 
 /** A harness over the worker's Postgres database, emptied. */

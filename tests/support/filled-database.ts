@@ -1,8 +1,8 @@
 /** A database with something in every table that people's work fills, and a way to compare two of them. */
 import { sql } from 'drizzle-orm';
 import type { Database } from '../../src/store/database.ts';
-import type { SqlSession } from '../../src/store/queries/sql-session.ts';
 import { aCard, aChange, aMember, anAnswer, aPost, aResult, savedSprint } from '../store/store-examples.ts';
+import { rowsOf } from './rows-of.ts';
 
 const AT = new Date('2026-11-03T09:15:00Z');
 
@@ -49,28 +49,23 @@ export async function fillDatabase(database: Database): Promise<{ sprintId: stri
 
 type Rows = readonly Record<string, unknown>[];
 
-async function rowsOf(session: SqlSession, query: ReturnType<typeof sql>): Promise<Rows> {
-  const result = await session.execute(query);
-  return (Array.isArray(result) ? result : (result as unknown as { rows: unknown[] }).rows) as Rows;
-}
-
 /** Every row of every table of ours, and the queued deliveries; table by table, in a fixed order. */
-export async function contentOf(session: SqlSession): Promise<Record<string, Rows>> {
-  const tables = await rowsOf(
-    session,
+export async function contentOf(database: Database): Promise<Record<string, Rows>> {
+  const tables = await rowsOf<{ name: string }>(
+    database,
     sql`select table_name as name from information_schema.tables
       where table_schema = 'loadline' and table_type = 'BASE TABLE' order by 1`,
   );
   const content: Record<string, Rows> = {};
   for (const { name } of tables) {
-    const rows = await rowsOf(
-      session,
-      sql`select to_jsonb(t) as row from loadline.${sql.identifier(String(name))} as t order by to_jsonb(t)::text`,
+    const rows = await rowsOf<{ row: Record<string, unknown> }>(
+      database,
+      sql`select to_jsonb(t) as row from loadline.${sql.identifier(name)} as t order by to_jsonb(t)::text`,
     );
-    content[String(name)] = rows.map(({ row }) => row as Record<string, unknown>);
+    content[name] = rows.map(({ row }) => row);
   }
   content.queue = await rowsOf(
-    session,
+    database,
     sql`select name, data, state::text as state, retry_limit from pgboss.job order by name, data::text`,
   );
   return content;

@@ -2,9 +2,9 @@
 import { sql } from 'drizzle-orm';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import type { Database } from '../../src/store/database.ts';
-import { rowsOf } from '../support/app-harness.ts';
 import { emptyDatabase } from '../support/databases.ts';
 import { ManyWorkspacesBot, NORTH, SOUTH } from '../support/many-workspaces-bot.ts';
+import { rowsOf } from '../support/rows-of.ts';
 
 const START = '2026-11-02T08:00:00Z';
 
@@ -17,7 +17,7 @@ beforeEach(async () => {
 afterEach(() => bot.stop());
 
 async function rowsIn(table: 'installations' | 'install_attempts'): Promise<Record<string, unknown>[]> {
-  return rowsOf(await database.session.execute(sql.raw(`select * from loadline.${table}`)));
+  return rowsOf(database, sql.raw(`select * from loadline.${table}`));
 }
 
 describe('an installation', () => {

@@ -4,9 +4,9 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { commitPlan, previewPlan } from '../../src/app/planning/plan-sprint.ts';
 import { endFormerInstallation } from '../../src/slack/workspaces/connect-one.ts';
 import type { Database } from '../../src/store/database.ts';
-import { rowsOf } from '../support/app-harness.ts';
 import { emptyDatabase } from '../support/databases.ts';
 import { ManyWorkspacesBot, NORTH, SOUTH } from '../support/many-workspaces-bot.ts';
+import { rowsOf } from '../support/rows-of.ts';
 
 let database: Database;
 let bot: ManyWorkspacesBot;
@@ -45,10 +45,11 @@ function installationOf(workspaceId: string) {
 }
 
 async function statesOfPosts(workspaceId: string): Promise<string[]> {
-  const result = await database.session.execute(
+  const posts = await rowsOf<{ kind: string; state: string }>(
+    database,
     sql`select kind, state from loadline.posts where workspace_id = ${workspaceId} order by entry_order`,
   );
-  return rowsOf<{ kind: string; state: string }>(result).map(({ kind, state }) => `${kind} ${state}`);
+  return posts.map(({ kind, state }) => `${kind} ${state}`);
 }
 
 const prompts = (workspaceId: string): string[] =>
@@ -108,14 +109,12 @@ describe('when a workspace removes the bot', () => {
     expect(await bot.settle()).toBe(0);
     expect(bot.platform.calls.length).toBe(callsBefore);
     expect(await statesOfPosts(NORTH)).toContain('team-set-up pending');
-    expect(
-      rowsOf(await database.session.execute(sql`select 1 from pgboss.job where state < 'completed'`)),
-    ).toEqual([]);
+    expect(await rowsOf(database, sql`select 1 from pgboss.job where state < 'completed'`)).toEqual([]);
   });
 
   it('whoever asks there is told how it can be installed, and nothing is stored', async () => {
     await bot.removed(NORTH);
-    const seen = rowsOf(await database.session.execute(sql`select * from loadline.seen_events`));
+    const seen = await rowsOf(database, sql`select * from loadline.seen_events`);
     const answer = await bot.send({
       command: '/loadline',
       text: 'setup',
@@ -134,8 +133,8 @@ describe('when a workspace removes the bot', () => {
       view: { id: 'V1', callback_id: 'setup-form', private_metadata: '{"channelId":"C0TEAM"}' },
     });
     expect(form.text).toContain('Loadline is not installed in this workspace');
-    expect(rowsOf(await database.session.execute(sql`select * from loadline.seen_events`))).toEqual(seen);
-    expect(rowsOf(await database.session.execute(sql`select * from loadline.teams`))).toEqual([]);
+    expect(await rowsOf(database, sql`select * from loadline.seen_events`)).toEqual(seen);
+    expect(await rowsOf(database, sql`select * from loadline.teams`)).toEqual([]);
   });
 
   it('and nobody said so, the platform’s refusal of the token tells', async () => {

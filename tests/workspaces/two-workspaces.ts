@@ -12,7 +12,8 @@ import { commitPlan, previewPlan } from '../../src/app/planning/plan-sprint.ts';
 import type { AppDependencies } from '../../src/app/ports/app-dependencies.ts';
 import { setUpTeam } from '../../src/app/team/set-up-team.ts';
 import type { Database } from '../../src/store/database.ts';
-import { rowsOf } from '../support/app-harness.ts';
+import { rowsOf } from '../support/rows-of.ts';
+import { wholeDatabase } from '../support/whole-database.ts';
 
 /** Begins every word of North's that somebody typed. */
 export const NORTH_MARK = 'Polaris';
@@ -97,9 +98,17 @@ export async function furnish(
   await pass(`${TODAY}T09:30:00Z`);
   await previewPlan(deps, actor, plan('December', '2026-11-30', '2026-12-11'));
   const cards = await cardsOf(sprintId);
-  const posts = rowsOf<{ id: string; kind: string; day: string; who: string; channel: string; ts: string }>(
-    await database.session.execute(sql`select id, kind, subject_day::text as day, subject_user_id as who,
-      posted_channel_id as channel, posted_ts as ts from loadline.posts where workspace_id = ${workspaceId}`),
+  const posts = await rowsOf<{
+    id: string;
+    kind: string;
+    day: string;
+    who: string;
+    channel: string;
+    ts: string;
+  }>(
+    database,
+    sql`select id, kind, subject_day::text as day, subject_user_id as who,
+      posted_channel_id as channel, posted_ts as ts from loadline.posts where workspace_id = ${workspaceId}`,
   );
   const prompt = posts.find(({ kind, day, who }) => kind === 'daily-prompt' && day === TODAY && who === ANA);
   expect(prompt?.ts).toBeDefined();
@@ -127,18 +136,6 @@ export async function rowsAbout(database: Database, belongings: Belongings): Pro
 
 /** All rows of the bot's tables, what was seen for repetition left out. */
 export async function allRows(database: Database): Promise<string[]> {
-  const tables = rowsOf<{ name: string }>(
-    await database.session.execute(sql`select table_name as name from information_schema.tables
-      where table_schema = 'loadline' and table_type = 'BASE TABLE' and table_name <> 'seen_events'`),
-  );
-  const rows: string[] = [];
-  for (const { name } of tables) {
-    const found = rowsOf<{ row: object }>(
-      await database.session.execute(
-        sql`select to_jsonb(t) as row from loadline.${sql.identifier(name)} as t`,
-      ),
-    );
-    rows.push(...found.map(({ row }) => `${name} ${JSON.stringify(row)}`));
-  }
-  return rows.sort();
+  const lines = await wholeDatabase(database);
+  return lines.filter((line) => /^loadline\.(?!seen_events )/.test(line)).sort();
 }

@@ -17,6 +17,7 @@ import {
   PEOPLE,
   refusalOf,
 } from '../../support/app-harness.ts';
+import { rowsOf } from '../../support/rows-of.ts';
 
 // The sprint runs from Monday 2 to Friday 13 November 2026 in Lisbon, which is on UTC then.
 const harness = harnessForEach('2026-10-30T12:00:00Z');
@@ -202,10 +203,11 @@ describe('reopening', () => {
     await reopenSprint(h.deps, ana, { sprintId: sprint.id });
     await h.answer('ben', sprint.id, '2026-11-13', { 1: { left: '0' } });
     await closeSprint(h.deps, ana, { sprintId: sprint.id });
-    const rows = await h.database.session.execute(
+    const rows = await rowsOf(
+      h.database,
       sql`select version, velocity_points::float as velocity from loadline.sprint_results order by version`,
     );
-    expect((rows as unknown as { rows: unknown[] }).rows).toEqual([
+    expect(rows).toEqual([
       { version: 1, velocity: 0 },
       { version: 2, velocity: 5 },
     ]);

@@ -7,6 +7,7 @@ import { cancelSprint, closeSprint, reopenSprint } from '../../../src/app/closin
 import type { PastSprint } from '../../../src/app/history/past-sprint.ts';
 import { pastSprints } from '../../../src/app/history/team-history.ts';
 import { actorOf, CHANNEL, type Harness, harnessForEach, PEOPLE } from '../../support/app-harness.ts';
+import { rowsOf } from '../../support/rows-of.ts';
 
 // The sprint runs from Monday 2 to Friday 13 November 2026 in Lisbon, which is on UTC then: ten working days.
 const harness = harnessForEach('2026-10-30T12:00:00Z');
@@ -112,9 +113,10 @@ describe('what a sprint leaves behind when it closes', () => {
 
   test('holds no title, no name and no id of a person', async () => {
     const { h, team } = await closed();
-    const { rows } = (await h.database.session.execute(
+    const rows = await rowsOf(
+      h.database,
       sql`select * from loadline.past_sprints where team_id = ${team.id}`,
-    )) as unknown as { rows: object[] };
+    );
     expect(rows).toHaveLength(1);
     const held = JSON.stringify(rows);
     for (const word of ['Tide', 'Fog', 'not wanted', ...Object.values(PEOPLE)])

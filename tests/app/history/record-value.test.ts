@@ -1,3 +1,4 @@
+import { sql } from 'drizzle-orm';
 import { describe, expect, test } from 'vitest';
 import { closeSprint, reopenSprint } from '../../../src/app/closing/end-sprint.ts';
 import { recordValue, recordValueLine, valueForm } from '../../../src/app/history/record-value.ts';
@@ -11,6 +12,7 @@ import {
   refusalOf,
 } from '../../support/app-harness.ts';
 import { type GivenSprint, importPast } from '../../support/past-sprints.ts';
+import { rowsOf } from '../../support/rows-of.ts';
 
 // The sprint runs from Monday 2 to Friday 13 November 2026 in Lisbon, which is on UTC then.
 const harness = harnessForEach('2026-10-30T12:00:00Z');
@@ -65,9 +67,11 @@ describe('a value', () => {
     h.set('2026-10-31T12:00:00Z');
     expect(await record('5')).toMatchObject({ value: 5, previousValue: 5 });
     await record('6');
-    const { rows } = (await h.database.session.execute(
-      `select version, value, recorded_by from loadline.recorded_values where sprint_id = '${sprints[2]?.id}' order by version`,
-    )) as unknown as { rows: object[] };
+    const rows = await rowsOf(
+      h.database,
+      sql`select version, value, recorded_by from loadline.recorded_values
+        where sprint_id = ${sprints[2]?.id} order by version`,
+    );
     expect(rows).toEqual([
       { version: 1, value: 5, recorded_by: PEOPLE.dayo },
       { version: 2, value: 6, recorded_by: PEOPLE.dayo },

@@ -5,6 +5,7 @@ import { deliverPost } from '../../../src/app/posting/deliver.ts';
 import { DeliveryFailure } from '../../../src/app/posting/delivery-failure.ts';
 import type { Post } from '../../../src/app/posting/posts.ts';
 import { actorOf, type Harness, harnessForEach } from '../../support/app-harness.ts';
+import { rowsOf } from '../../support/rows-of.ts';
 
 // The sprint runs from Monday 2 to Friday 13 November 2026 in Lisbon, which is on UTC then.
 const harness = harnessForEach('2026-10-30T12:00:00Z');
@@ -223,12 +224,11 @@ describe('a platform that does not take the post', () => {
     expect(await deliver()).toEqual({ done: true, refusedWith: 'refused_example' });
     expect(await deliver()).toEqual({ done: true });
     expect(h.messenger.calls).toEqual(['post']);
-    const noted = await h.database.session.execute(
+    const noted = await rowsOf(
+      h.database,
       sql`select state, last_error from loadline.posts where id = ${postId}`,
     );
-    expect((noted as unknown as { rows: unknown[] }).rows).toEqual([
-      { state: 'dead', last_error: 'refused_example' },
-    ]);
+    expect(noted).toEqual([{ state: 'dead', last_error: 'refused_example' }]);
   });
 
   test('a message that stands keeps its place when an update fails', async () => {

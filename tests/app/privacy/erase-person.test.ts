@@ -7,8 +7,9 @@ import { erasePerson } from '../../../src/app/privacy/erase-person.ts';
 import { privacyOverview } from '../../../src/app/privacy/privacy-overview.ts';
 import type { RecordedFact } from '../../../src/app/team/team.ts';
 import { sprintStatus } from '../../../src/app/watching/sprint-status.ts';
-import { actorOf, CHANNEL, Harness, PEOPLE, refusalOf, rowsOf } from '../../support/app-harness.ts';
+import { actorOf, CHANNEL, Harness, PEOPLE, refusalOf } from '../../support/app-harness.ts';
 import { describeOnBoth, emptyDatabase } from '../../support/databases.ts';
+import { rowsOf } from '../../support/rows-of.ts';
 import { rowsWith } from '../../support/whole-database.ts';
 import { BENS_WORDS, busyTeam, NOW } from './busy-team.ts';
 import { numbersOfCards } from './numbers-of-cards.ts';
@@ -195,10 +196,11 @@ describeOnBoth('erasing a member', (_database, kind) => {
         await tx.execute(sql`update loadline.answers set note = '', left_points = 0`);
       });
       await expect(attempt).rejects.toThrow();
-      const rows = await h.database.session.execute(
+      const [row] = await rowsOf<{ left: string }>(
+        h.database,
         sql`select sum(left_points) as left from loadline.answers`,
       );
-      expect(Number(rowsOf<{ left: string }>(rows)[0]?.left)).toBeGreaterThan(0);
+      expect(Number(row?.left)).toBeGreaterThan(0);
     });
   });
 });

@@ -3,7 +3,8 @@ import { sql } from 'drizzle-orm';
 import { describe, expect, test } from 'vitest';
 import { setupForm } from '../../../src/app/team/set-up-team.ts';
 import { overview } from '../../../src/app/watching/overview.ts';
-import { actorOf, CHANNEL, type Harness, harnessForEach, PEOPLE, rowsOf } from '../../support/app-harness.ts';
+import { actorOf, CHANNEL, type Harness, harnessForEach, PEOPLE } from '../../support/app-harness.ts';
+import { rowsOf } from '../../support/rows-of.ts';
 
 // The sprint runs from Monday 2 to Friday 13 November 2026 in Lisbon, which is on UTC then.
 const harness = harnessForEach('2026-10-30T12:00:00Z');
@@ -55,10 +56,11 @@ describe('a member who is taken off the team in the middle of a sprint', () => {
     expect(h.kindsTo('ben')).toEqual([]);
     expect(h.kindsTo('chi').length).toBeGreaterThan(0);
     expect((await h.sprint(sprint.id)).state).toBe('open');
-    const owed = await h.database.session.execute(
+    const owed = await rowsOf(
+      h.database,
       sql`select kind from loadline.posts where user_id = ${PEOPLE.ben} and kind <> 'daily-prompt'`,
     );
-    expect(rowsOf(owed)).toEqual([]);
+    expect(owed).toEqual([]);
   });
 
   test('has the facilitator told once which cards need an owner, without a word of who left', async () => {

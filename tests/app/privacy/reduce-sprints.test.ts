@@ -10,8 +10,9 @@ import { planForm } from '../../../src/app/planning/plan-form.ts';
 import { privacyOverview } from '../../../src/app/privacy/privacy-overview.ts';
 import { reduceSprints } from '../../../src/app/privacy/reduce-sprints.ts';
 import type { Team } from '../../../src/app/team/team.ts';
-import { actorOf, CHANNEL, Harness, PEOPLE, rowsOf } from '../../support/app-harness.ts';
+import { actorOf, CHANNEL, Harness, PEOPLE } from '../../support/app-harness.ts';
 import { describeOnBoth, emptyDatabase } from '../../support/databases.ts';
+import { rowsOf } from '../../support/rows-of.ts';
 import { type BusyTeam, busyTeam, NOW } from './busy-team.ts';
 
 const ana = actorOf('ana');
@@ -32,10 +33,11 @@ describeOnBoth('a team’s retention', (_database, kind) => {
   });
 
   async function reducedSprints(): Promise<number> {
-    const result = await h.database.session.execute(
+    const [row] = await rowsOf<{ reduced: string }>(
+      h.database,
       sql`select count(*) as reduced from loadline.sprints where reduced_at is not null`,
     );
-    return Number(rowsOf<{ reduced: string }>(result)[0]?.reduced);
+    return Number(row?.reduced);
   }
 
   /** All batches. @returns how many sprints are reduced by then */
@@ -47,8 +49,9 @@ describeOnBoth('a team’s retention', (_database, kind) => {
 
   /** How many rows hang on a sprint, by table. */
   async function rowsOfSprint(sprintId: string): Promise<Record<string, number>> {
-    const counts = rowsOf<Record<string, string>>(
-      await h.database.session.execute(sql`select
+    const [counts] = await rowsOf<Record<string, string>>(
+      h.database,
+      sql`select
         (select count(*) from loadline.cards where sprint_id = ${sprintId}) as cards,
         (select count(*) from loadline.card_owners join loadline.cards on id = card_id
           where sprint_id = ${sprintId}) as owners,
@@ -59,8 +62,8 @@ describeOnBoth('a team’s retention', (_database, kind) => {
         (select count(*) from loadline.prompts where sprint_id = ${sprintId}) as prompts,
         (select count(*) from loadline.posts where sprint_id = ${sprintId}) as posts,
         (select count(*) from loadline.past_sprints where sprint_id = ${sprintId}) as totals,
-        (select count(*) from loadline.sprint_results where sprint_id = ${sprintId}) as results`),
-    )[0];
+        (select count(*) from loadline.sprint_results where sprint_id = ${sprintId}) as results`,
+    );
     return Object.fromEntries(Object.entries(counts ?? {}).map(([table, count]) => [table, Number(count)]));
   }
 
