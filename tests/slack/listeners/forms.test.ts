@@ -442,7 +442,7 @@ describe('a form whose work takes longer than the platform waits', () => {
     await bot.submit(sentForm(preview), {}, acknowledged.resolve);
     const [{ view }] = platform.callsTo('views.update') as [{ view: { title: { text: string } } }];
     expect(view.title.text).toBe('Not done');
-    expect(JSON.stringify(view)).toContain('committed to already');
+    expect(JSON.stringify(view)).toContain('already been committed to');
   });
 
   it('tells the refusal when the form was closed meanwhile', async () => {
