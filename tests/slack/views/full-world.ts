@@ -8,6 +8,7 @@ import type { Advice } from '../../../src/app/advice/advice.ts';
 import type { CardLine } from '../../../src/app/cards/card-line.ts';
 import type { PullInSize } from '../../../src/app/cards/pull-in-check.ts';
 import type { PlanPreview } from '../../../src/app/planning/plan-sprint.ts';
+import { Refusal } from '../../../src/app/refusal.ts';
 import { adviceMessage, sharedAdviceMessage } from '../../../src/slack/views/advice-message.ts';
 import { answerFormView } from '../../../src/slack/views/answering/answer-form.ts';
 import { growthMessage } from '../../../src/slack/views/answering/growth-message.ts';
@@ -48,6 +49,7 @@ import {
 } from '../../../src/slack/views/trouble-views.ts';
 import { valueFormView } from '../../../src/slack/views/value-form-view.ts';
 import { valueRecordedMessage } from '../../../src/slack/views/value-recorded-message.ts';
+import { refusalWords } from '../../../src/words/refusals.ts';
 import { forecastAdvice, historyAdvice, oddsAdvice, pastSprint, rangeAdvice } from './advice-examples.ts';
 import {
   ANA,
@@ -250,7 +252,8 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
       verdict: 'no plan' as const,
     })),
   };
-  const words = { what: filled(filling, 5_000), fix: filled(filling, 5_000) };
+  const asTyped = filled(filling, 5_000);
+  const words = refusalWords(new Refusal('unknown-command', { word: asTyped, near: asTyped }));
   const messages: Record<string, MessageView> = {
     prompt: postMessage({ kind: 'daily-prompt', prompt }),
     'answered prompt': postMessage({
@@ -320,7 +323,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     refusal: refusalMessage(words),
     'refusal of many things': refusalMessage(
       words,
-      Array.from({ length: 30 }, () => ({ field: 'cards', message: words.what })),
+      Array.from({ length: 30 }, () => ({ field: 'cards', message: asTyped })),
     ),
   };
   const fullCheck = pullInCheckOf({
