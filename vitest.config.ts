@@ -16,7 +16,7 @@ export default defineConfig({
         test: {
           name: 'shared',
           include: ['tests/**/*.test.ts'],
-          exclude: MOCKING,
+          exclude: [...MOCKING, 'tests/**/*.long.test.ts'],
           globalSetup: ['tests/support/postgres-server.ts'],
           // The files of a process share what they import: to load it again for each takes a third of the time.
           isolate: false,
