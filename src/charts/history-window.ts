@@ -1,4 +1,4 @@
-/** The latest sprints of a history, for a picture has no room for all. Pure. */
+/** The latest sprints of a history, since a picture has no room for all, and what is ordinary in them. Pure. */
 import type { HistoryAdvice, RatioHistory, RatioName } from '../app/advice/advice.ts';
 import type { PastSprint } from '../app/history/past-sprint.ts';
 import type { ControlChart } from '../forecast/control-chart.ts';
@@ -55,5 +55,25 @@ function shownRatio(history: RatioHistory, earlier: number): ShownRatio {
     values: values.slice(earlier),
     signalsAt: placed('undefined' in chart ? [] : chart.signals.map(({ index }) => index)),
     crossedAt: placed(crossedAt),
+  };
+}
+
+/** Mean and limits of a control chart that are shown: not those at which the number itself ends. Shares: 1 means 100%. */
+export interface OrdinaryLimits {
+  readonly mean: number;
+  /** Undefined where the number ends before its variation does (at 0 or 100%), or where nothing varies. */
+  readonly low: number | undefined;
+  readonly high: number | undefined;
+}
+
+/** Undefined where there are too few values. */
+export function ordinaryLimits(chart: ControlChart | UndefinedValue): OrdinaryLimits | undefined {
+  if ('undefined' in chart) return undefined;
+  const { mean, limits, meanMovingRange } = chart;
+  if (meanMovingRange === 0) return { mean, low: undefined, high: undefined };
+  return {
+    mean,
+    low: limits.low === 0 ? undefined : limits.low,
+    high: limits.high === 1 ? undefined : limits.high,
   };
 }

@@ -1,59 +1,71 @@
 /**
- * Turns an ECharts option into a PNG, with the bundled font and on our own card. Knows nothing about sprints.
+ * Lays an ECharts option out and turns it into a PNG, with the bundled font and on our own card. Knows nothing about
+ * sprints.
  *
  * Both libraries are loaded when the first chart is drawn, so that the bot starts quickly.
  */
-import type { EChartsOption } from 'echarts';
-import { chartFont, chartFontFiles } from './chart-font.ts';
-import { palette } from './palette.ts';
+import { createRequire } from 'node:module';
+import type { Canvas } from '@napi-rs/canvas';
+import type { EChartsOption, EChartsType } from 'echarts';
+import { chartFont, chartTheme } from './chart-theme.ts';
+
+/** What ECharts' types ask for; the canvas here has all of it that drawing needs. */
+type PageCanvas = ReturnType<
+  NonNullable<Parameters<typeof import('echarts').setPlatformAPI>[0]['createCanvas']>
+>;
+
+export interface ChartSize {
+  readonly widthPx: number;
+  readonly heightPx: number;
+}
 
 /** Lengths inside an option are in layout pixels; the image has twice as many each way. */
 export const pixelDensity = 2;
 
-/** What ECharts' types ask for; the canvas here has all of it that drawing needs. */
-type PageCanvas = ReturnType<
-  NonNullable<Parameters<typeof import('echarts/core').setPlatformAPI>[0]['createCanvas']>
->;
+/** Absolute paths of the regular and the bold cut. Throws when the package is not installed. */
+export function chartFontFiles(): string[] {
+  const { resolve } = createRequire(import.meta.url);
+  return ['400Regular/AtkinsonHyperlegible_400Regular.ttf', '700Bold/AtkinsonHyperlegible_700Bold.ttf'].map(
+    (file) => resolve(`@expo-google-fonts/atkinson-hyperlegible/${file}`),
+  );
+}
 
 /**
- * Canvases that nobody draws on just now. Some megabytes each, whose giving back made the collector go through all memory
- * after every chart.
+ * Canvases that nobody draws on just now. Some megabytes each, and giving them back made the collector go through all
+ * memory after every chart.
  */
-const free: import('@napi-rs/canvas').Canvas[] = [];
+const free: Canvas[] = [];
 const MOST_FREE = 2;
-
-interface ChartSize {
-  readonly widthPx: number;
-  readonly heightPx: number;
-}
 
 /**
  * The same option always gives the same bytes. Throws when a font file is missing: a chart without its
  * letters is worse than none.
  */
 export async function renderPng(option: EChartsOption, size: ChartSize): Promise<Uint8Array> {
+  return drawn(option, size, (_, canvas) => canvas.encode('png'));
+}
+
+/** Hands over the chart and the canvas that it was drawn on; both are others' when `use` has ended. */
+export async function drawn<T>(
+  option: EChartsOption,
+  { widthPx, heightPx }: ChartSize,
+  use: (chart: EChartsType, canvas: Canvas) => T | Promise<T>,
+): Promise<T> {
   const { echarts, canvasLibrary } = await drawingLibraries();
-  const [widthDots, heightDots] = [size.widthPx * pixelDensity, size.heightPx * pixelDensity];
+  const [widthDots, heightDots] = [widthPx * pixelDensity, heightPx * pixelDensity];
   const place = free.findIndex(({ width, height }) => width === widthDots && height === heightDots);
   const [canvas = canvasLibrary.createCanvas(widthDots, heightDots)] = place < 0 ? [] : free.splice(place, 1);
-  const chart = echarts.init(canvas as unknown as PageCanvas, null, {
+  const chart = echarts.init(canvas as unknown as PageCanvas, chartTheme, {
     devicePixelRatio: pixelDensity,
-    width: size.widthPx,
-    height: size.heightPx,
+    width: widthPx,
+    height: heightPx,
   });
   try {
-    chart.setOption({
-      animation: false,
-      backgroundColor: palette.card,
-      textStyle: { fontFamily: chartFont, color: palette.ink },
-      ...option,
-    });
-    // Draws now instead of on the next timer tick.
-    chart.getZr().flush();
-    const png = await canvas.encode('png');
+    chart.setOption(option);
+    const result = await use(chart, canvas);
     // One on which something failed is not used again.
     if (free.length < MOST_FREE) free.push(canvas);
-    return png;
+    return result;
   } finally {
     chart.dispose();
   }
@@ -71,26 +83,18 @@ function drawingLibraries(): Promise<DrawingLibraries> {
   return loading;
 }
 
+/** All of ECharts in one file: its hundreds of modules take eight times as long to load (docs/decisions/0008). */
+const ECHARTS_FILE: string = 'echarts/dist/echarts.esm.min.mjs';
+
 async function loadDrawingLibraries() {
-  const [echarts, charts, components, renderers, canvasLibrary] = await Promise.all([
-    import('echarts/core'),
-    import('echarts/charts'),
-    import('echarts/components'),
-    import('echarts/renderers'),
+  const [echarts, canvasLibrary] = await Promise.all([
+    import(ECHARTS_FILE) as Promise<typeof import('echarts')>,
     import('@napi-rs/canvas'),
   ]);
   for (const path of chartFontFiles()) {
     if (canvasLibrary.GlobalFonts.registerFromPath(path, chartFont) === null)
       throw new Error(`The chart font cannot be read: ${path}`);
   }
-  echarts.use([
-    charts.BarChart,
-    charts.LineChart,
-    components.GraphicComponent,
-    components.GridComponent,
-    components.TitleComponent,
-    renderers.CanvasRenderer,
-  ]);
   echarts.setPlatformAPI({
     createCanvas: () => canvasLibrary.createCanvas(1, 1) as unknown as PageCanvas,
   });

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { countText, fittingText, listText, spokenName } from '../../src/charts/alt-text.ts';
+import { fittingText, spokenName } from '../../src/charts/alt-texts.ts';
 
 describe('the parts of texts for the ear', () => {
   test('the first version that fits is taken', () => {
@@ -17,19 +17,5 @@ describe('the parts of texts for the ear', () => {
   test('a name stands on one line and is well formed', () => {
     expect(spokenName(' Harbour\n  team\t')).toBe('Harbour team');
     expect(spokenName('half \ud83c')).toBe('half \ufffd');
-  });
-
-  test('lists and counts read as a person writes them', () => {
-    expect([listText([]), listText(['a']), listText(['a', 'b']), listText(['a', 'b', 'c'])]).toEqual([
-      '',
-      'a',
-      'a and b',
-      'a, b and c',
-    ]);
-    expect([countText(0, 'card'), countText(1, 'card'), countText(2, 'card')]).toEqual([
-      '0 cards',
-      '1 card',
-      '2 cards',
-    ]);
   });
 });

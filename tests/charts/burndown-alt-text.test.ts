@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { burndownAltText } from '../../src/charts/burndown-alt-text.ts';
+import { burndownAltText } from '../../src/charts/alt-texts.ts';
 import {
   allFuture,
   burndown,

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { burndownSubtitle, burndownTitle } from '../../src/charts/burndown-title.ts';
+import { burndownWords } from '../../src/charts/chart-labels.ts';
 import {
   allFuture,
   burndown,
@@ -11,8 +11,8 @@ import {
 
 describe('the lines above the burndown', () => {
   test('name the sprint, or leave out a name that the font cannot draw', () => {
-    expect(burndownTitle(midSprint)).toBe('Burndown: Harbour lights');
-    expect(burndownTitle({ ...midSprint, sprintName: 'Гавань' })).toBe('Burndown');
+    expect(burndownWords.heading(midSprint).title).toBe('Burndown: Harbour lights');
+    expect(burndownWords.heading({ ...midSprint, sprintName: 'Гавань' }).title).toBe('Burndown');
   });
 
   test.each([
@@ -32,6 +32,6 @@ describe('the lines above the burndown', () => {
     [allFuture, 'Mon 2 to Wed 11 Nov 2026 · commitment 21 points'],
     [burndown('No days', 3, []), 'commitment 3 points'],
   ])('say where the sprint stands (example %#)', (example, subtitle) => {
-    expect(burndownSubtitle(example)).toBe(subtitle);
+    expect(burndownWords.heading(example).subtitle).toBe(subtitle);
   });
 });

@@ -1,7 +1,7 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { chartFontFiles } from '../../src/charts/chart-font.ts';
 import { drawableText } from '../../src/charts/drawable-text.ts';
+import { chartFontFiles } from '../../src/charts/render-png.ts';
 
 /**
  * The characters a TrueType font maps, from the segments of its format 4 table

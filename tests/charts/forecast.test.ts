@@ -1,21 +1,22 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { ForecastAdvice } from '../../src/app/advice/advice.ts';
-import { forecastAltText } from '../../src/charts/forecast-alt-text.ts';
-import { forecastLayout, forecastSize, sprintEnd } from '../../src/charts/forecast-layout.ts';
-import { forecastMarks, forecastOption } from '../../src/charts/forecast-option.ts';
-import { forecastPng } from '../../src/charts/forecast-png.ts';
+import { forecastAltText } from '../../src/charts/alt-texts.ts';
+import { forecastWords } from '../../src/charts/chart-labels.ts';
+import { forecastChart } from '../../src/charts/forecast-chart.ts';
 import { palette } from '../../src/charts/palette.ts';
+import { sprintEnd } from '../../src/charts/shown-data.ts';
 import type { ReleaseForecast } from '../../src/forecast/release-forecast.ts';
-import { drawnPicture } from './drawn-picture.ts';
 import * as examples from './forecast-examples.ts';
-import { expectLegible, labelBoxes, labelTexts } from './label-boxes.ts';
+import { expectLegible, lookingAt, type SeenChart } from './looking-at.ts';
 
 const known = ({ forecast }: ForecastAdvice): ReleaseForecast => {
   if ('undefined' in forecast) throw new Error(forecast.undefined.code);
   return forecast;
 };
-const texts = (advice: ForecastAdvice) => labelTexts(forecastMarks(advice, known(advice)));
+const looking = <T>(advice: ForecastAdvice, look: (seen: SeenChart) => T) =>
+  lookingAt(forecastChart(advice), look);
+const texts = (advice: ForecastAdvice) => looking(advice, (seen) => seen.texts);
 
 describe('the forecast picture', () => {
   test.each([
@@ -23,35 +24,41 @@ describe('the forecast picture', () => {
     ['growing', examples.growingScope],
     ['one sprint', examples.oneSprintForecast],
   ])('%s: the line rises through the chance at the end of each sprint', async (_, advice) => {
-    const { chanceBySprint } = known(advice);
-    const { xOf, yOf, bandPx } = forecastLayout(advice, chanceBySprint.length - 1);
-    const { colourAt } = await drawnPicture(forecastPng(advice));
-    const marked = known(advice).dates.flatMap((date) => ('undefined' in date ? [] : [date.sprints]));
-    chanceBySprint.forEach((chance, sprint) => {
-      // A date's own symbol may lie on the end of a sprint.
-      if (sprint === 0 || marked.some((at) => Math.abs(at - sprint) * bandPx < 10)) return;
-      expect(colourAt(xOf(sprint), yOf(chance))).toBe(palette.left);
+    const { chanceBySprint, dates } = known(advice);
+    const marked = dates.flatMap((date) => ('undefined' in date ? [] : [date.sprints]));
+    await looking(advice, ({ at, colourAt }) => {
+      chanceBySprint.forEach((chance, sprint) => {
+        const [x, y] = at(sprint, chance);
+        // A date's own symbol may lie on the end of a sprint.
+        if (sprint === 0 || marked.some((place) => Math.abs(at(place, 0)[0] - x) < 10)) return;
+        expect(colourAt(x, y)).toBe(palette.left);
+      });
     });
   });
 
   test('each date has a symbol of its own on the line, and a dashed line down to its place', async () => {
-    const { dates, chanceBySprint } = known(examples.ordinaryForecast);
-    const { xOf, yOf, plot } = forecastLayout(examples.ordinaryForecast, chanceBySprint.length - 1);
-    const { colourAt, coloursAlong } = await drawnPicture(forecastPng(examples.ordinaryForecast));
+    const { dates } = known(examples.ordinaryForecast);
     expect(dates).toHaveLength(3);
-    for (const date of dates) {
-      if ('undefined' in date) throw new Error(date.undefined.code);
-      const [x, y] = [xOf(date.sprints), yOf(date.chance)];
-      expect(colourAt(x, y)).toBe(palette.card);
-      expect(coloursAlong([x - 9, y], [x + 9, y])).toContain(palette.today);
-      const down = coloursAlong([x, y + 12], [x, plot.bottom - 2]);
-      expect(down).toContain(palette.ideal);
-      expect(down).toContain(palette.card);
-    }
+    await looking(examples.ordinaryForecast, ({ at, colourAt, coloursAlong }) => {
+      const looks = dates.map((date) => {
+        if ('undefined' in date) throw new Error(date.undefined.code);
+        const [x, y] = at(date.sprints, date.chance);
+        expect(colourAt(x, y)).toBe(palette.card);
+        expect(coloursAlong([x - 9, y], [x + 9, y])).toContain(palette.today);
+        const down = coloursAlong([x, y + 12], [x, at(0, 0)[1] - 2]);
+        expect(down).toContain(palette.ideal);
+        expect(down).toContain(palette.card);
+        // Of a triangle, a circle and a square: what lies at its upper corner and at its upper edge.
+        const corner = coloursAlong([x - 7, y - 7], [x - 5.5, y - 5.5]).has(palette.today);
+        const edge = coloursAlong([x - 5, y - 5], [x - 3.5, y - 3.5]).has(palette.today);
+        return `${corner} ${edge}`;
+      });
+      expect(new Set(looks).size).toBe(3);
+    });
   });
 
-  test('names the three dates, how sure each is, and the sprint that holds it', () => {
-    expect(texts(examples.ordinaryForecast)).toEqual(
+  test('names the three dates, how sure each is, and the sprint that holds it', async () => {
+    expect(await texts(examples.ordinaryForecast)).toEqual(
       expect.arrayContaining([
         ...['optimistic: 15% by', '24 Dec 2026', 'in sprint 3, to 27 Dec 2026'],
         ...['likely: 50% by', '21 Jan 2027', 'in sprint 5, to 24 Jan 2027'],
@@ -61,20 +68,32 @@ describe('the forecast picture', () => {
   });
 
   test('a sprint ends on the day before the next one starts', () => {
-    expect(sprintEnd('2026-11-16', 14, 1)).toBe('2026-11-29');
-    expect(sprintEnd('2026-11-16', 14, 3)).toBe('2026-12-27');
-    expect(sprintEnd('2026-11-16', 1, 1)).toBe('2026-11-16');
+    const startsOn = '2026-11-16';
+    expect(sprintEnd({ startsOn, sprintLengthDays: 14 }, 1)).toBe('2026-11-29');
+    expect(sprintEnd({ startsOn, sprintLengthDays: 14 }, 3)).toBe('2026-12-27');
+    expect(sprintEnd({ startsOn, sprintLengthDays: 1 }, 1)).toBe('2026-11-16');
   });
 
-  test('says that a date lies beyond 130 sprints instead of drawing it at the edge', () => {
-    const lines = texts(examples.beyondAll);
+  test('says that a date lies beyond 130 sprints instead of drawing it at the edge', async () => {
+    const lines = await texts(examples.beyondAll);
     expect(lines.filter((text) => text === 'no date')).toHaveLength(2);
     expect(lines).toContain('10 Sep 2029');
-    expect(texts(examples.neverFinished).filter((text) => text === 'not within 130 sprints')).toHaveLength(3);
+    const never = await texts(examples.neverFinished);
+    expect(never.filter((text) => text === 'not within 130 sprints')).toHaveLength(3);
   });
 
-  test('holds the reason instead when there is no forecast', () => {
-    expect(JSON.stringify(forecastOption(examples.tooFew))).toContain(
+  test('writes below the ends of sprints their numbers and days, the last always', async () => {
+    await looking(examples.ordinaryForecast, ({ at, column }) => {
+      const below = (sprint: number) => column(at(sprint, 0)[0], at(sprint, 0)[1]).join(' ');
+      expect([1, 2, 3, 9].map(below)).toEqual(['1 29 Nov 2026', '2 13 Dec', '3 27', '9 21']);
+    });
+    await looking(examples.longForecast, ({ at, column }) => {
+      expect(column(at(67, 0)[0], at(67, 0)[1]).join(' ')).toBe('67 27 Feb');
+    });
+  });
+
+  test('holds the reason instead when there is no forecast', async () => {
+    expect((await texts(examples.tooFew)).at(-1)).toContain(
       'This needs 3 closed sprints; there are 2.',
     );
     expect(forecastAltText(examples.tooFew)).toBe(
@@ -83,10 +102,10 @@ describe('the forecast picture', () => {
   });
 
   test('says in its subtitle what it is made from and how the work grows', () => {
-    expect(JSON.stringify(forecastOption(examples.growingScope).title)).toContain(
+    expect(forecastWords.heading(examples.growingScope).subtitle).toContain(
       'from the latest 5 sprints: 25.2 points each on average · work starts 16 Nov 2026 · the work grows by 8 points a sprint',
     );
-    expect(JSON.stringify(forecastOption(examples.ordinaryForecast).title)).not.toContain('grows');
+    expect(forecastWords.heading(examples.ordinaryForecast).subtitle).not.toContain('grows');
   });
 
   test('is told in words with the chance at the end of each sprint', () => {
@@ -107,7 +126,7 @@ describe('the forecast picture', () => {
     );
   });
 
-  test('no label stands on another, whatever the work and the pace', () => {
+  test('no label stands on another, whatever the work and the pace', async () => {
     const velocity = fc.integer({ min: 0, max: 200 }).map((halves) => halves / 2);
     const velocities = fc
       .array(velocity, { minLength: 3, maxLength: 6 })
@@ -115,13 +134,19 @@ describe('the forecast picture', () => {
     const backlog = fc.integer({ min: 1, max: 4_000 }).map((halves) => halves / 2);
     const growth = fc.integer({ min: 0, max: 40 });
     const days = fc.integer({ min: 1, max: 42 });
-    fc.assert(
-      fc.property(backlog, velocities, growth, days, (points, all, growthPoints, sprintLengthDays) => {
-        const advice = examples.forecastAdvice(points, all, { growthPoints, sprintLengthDays });
-        expectLegible(labelBoxes(forecastMarks(advice, known(advice))), forecastSize);
-        expect(forecastAltText(advice).length).toBeLessThanOrEqual(2_000);
-      }),
-      { numRuns: 60 },
+    await fc.assert(
+      fc.asyncProperty(
+        backlog,
+        velocities,
+        growth,
+        days,
+        async (points, all, growthPoints, sprintLengthDays) => {
+          const advice = examples.forecastAdvice(points, all, { growthPoints, sprintLengthDays });
+          await looking(advice, expectLegible);
+          expect(forecastAltText(advice).length).toBeLessThanOrEqual(2_000);
+        },
+      ),
+      { numRuns: 40 },
     );
   });
 });

@@ -1,51 +1,48 @@
 import { describe, expect, test } from 'vitest';
-import { oddsAltText } from '../../src/charts/odds-alt-text.ts';
-import { oddsLayout, shownOdds } from '../../src/charts/odds-layout.ts';
-import { oddsChart, oddsMarks } from '../../src/charts/odds-option.ts';
-import { oddsPng } from '../../src/charts/odds-png.ts';
+import { oddsAltText } from '../../src/charts/alt-texts.ts';
+import { oddsWords } from '../../src/charts/chart-labels.ts';
+import { oddsChart } from '../../src/charts/odds-chart.ts';
 import { palette } from '../../src/charts/palette.ts';
+import { shownOdds } from '../../src/charts/shown-data.ts';
 import type { SurpriseOddsBySize } from '../../src/forecast/surprise-odds.ts';
-import { drawnPicture } from './drawn-picture.ts';
-import { labelTexts } from './label-boxes.ts';
+import { lookingAt } from './looking-at.ts';
 import { cardsOf, manySizes, noCards, oddsAdvice, ordinaryOdds, thirtySizes } from './odds-examples.ts';
 
 const known = ({ odds }: typeof ordinaryOdds): SurpriseOddsBySize => {
   if ('undefined' in odds) throw new Error(odds.undefined.code);
   return odds;
 };
-const textsOf = (advice: typeof ordinaryOdds) => {
-  const shown = shownOdds(known(advice).sizes);
-  return labelTexts(oddsMarks(known(advice), shown, oddsLayout(shown.length)));
-};
+const textsOf = (advice: typeof ordinaryOdds) => lookingAt(oddsChart(advice), ({ texts }) => texts);
 
 describe('the picture of surprise odds', () => {
   test('sets for each size a mark at its share and a line from end to end of its interval', async () => {
     const { sizes } = known(ordinaryOdds);
-    const { xOf, yOf } = oddsLayout(sizes.length);
-    const { colourAt } = await drawnPicture(oddsPng(ordinaryOdds));
-    sizes.forEach(({ likelyInterval: { low, high }, likelyShare, borrows }, row) => {
-      // Filled with its colour, or open.
-      expect(colourAt(xOf(likelyShare), yOf(row))).toBe(borrows ? palette.card : palette.surprise);
-      for (const x of [xOf(low) + 3, xOf(high) - 3]) expect(colourAt(x, yOf(row))).toBe(palette.surprise);
-      for (const x of [xOf(low) - 3, xOf(high) + 3]) expect(colourAt(x, yOf(row))).not.toBe(palette.surprise);
+    await lookingAt(oddsChart(ordinaryOdds), ({ at, colourAt }) => {
+      sizes.forEach(({ likelyInterval: { low, high }, likelyShare, borrows }, row) => {
+        // Filled with its colour, or open.
+        expect(colourAt(...at(likelyShare, row))).toBe(borrows ? palette.card : palette.surprise);
+        const [[left, y], [right]] = [at(low, row), at(high, row)];
+        for (const x of [left + 3, right - 3]) expect(colourAt(x, y)).toBe(palette.surprise);
+        for (const x of [left - 3, right + 3]) expect(colourAt(x, y)).not.toBe(palette.surprise);
+      });
     });
     expect(new Set(sizes.map(({ borrows }) => borrows))).toEqual(new Set([true, false]));
   });
 
-  test('writes out the share, its interval, the cards, the borrowing and the median surprise of each size', () => {
-    const texts = textsOf(oddsAdvice([...cardsOf(3, 24, 4, 1.5), ...cardsOf(8, 10, 2, 4)], [13]));
-    for (const text of ['3 points', '25%', '12 to 45%', '6 of 24 cards', '1.5 points'])
+  test('writes out the share, its interval, the cards, the borrowing and the median surprise of each size', async () => {
+    const texts = await textsOf(oddsAdvice([...cardsOf(3, 24, 4, 1.5), ...cardsOf(8, 10, 2, 4)], [13]));
+    for (const text of ['3 points', '25%', '12 to 45%', '6 of 24', '1.5 points'])
       expect(texts).toContain(text);
-    for (const text of ['8 points', '5 of 10 cards, borrows', '4 points']) expect(texts).toContain(text);
-    for (const text of ['13 points', 'no card yet, borrows', '–']) expect(texts).toContain(text);
+    for (const text of ['8 points', '5 of 10, borrows', '4 points']) expect(texts).toContain(text);
+    for (const text of ['13 points', 'none yet, borrows', '–']) expect(texts).toContain(text);
     expect(texts).toContain('all sizes 32%');
   });
 
-  test('explains only the shapes that are there', () => {
+  test('explains only the shapes that are there', async () => {
     const borrowing = 'fewer than 12 cards: borrows from the other sizes';
-    expect(textsOf(ordinaryOdds)).toEqual(expect.arrayContaining(['from its own cards', borrowing]));
-    expect(textsOf(oddsAdvice(cardsOf(1, 30, 4, 1)))).not.toContain(borrowing);
-    expect(textsOf(oddsAdvice(cardsOf(1, 3, 4, 1)))).not.toContain('from its own cards');
+    expect(await textsOf(ordinaryOdds)).toEqual(expect.arrayContaining(['from its own cards', borrowing]));
+    expect(await textsOf(oddsAdvice(cardsOf(1, 30, 4, 1)))).not.toContain(borrowing);
+    expect(await textsOf(oddsAdvice(cardsOf(1, 3, 4, 1)))).not.toContain('from its own cards');
   });
 
   test('shows thirty sizes at most, those of most cards, and says so', () => {
@@ -59,13 +56,13 @@ describe('the picture of surprise odds', () => {
     expect(shown.map(({ estimatePoints }) => estimatePoints)).toEqual(
       shown.map(({ estimatePoints }) => estimatePoints).toSorted((a, b) => a - b),
     );
-    expect(JSON.stringify(oddsChart(manySizes).option.title)).toContain('the 30 sizes of most cards, of 42');
+    expect(oddsWords.heading(manySizes).subtitle).toContain('the 30 sizes of most cards, of 42');
     expect(shownOdds(known(thirtySizes).sizes)).toHaveLength(30);
     expect(oddsAltText(manySizes)).toContain('12 sizes of fewer cards are not shown.');
   });
 
-  test('holds the reason instead when there are no odds', () => {
-    expect(JSON.stringify(oddsChart(noCards).option)).toContain('There is no card of a closed sprint yet.');
+  test('holds the reason instead when there are no odds', async () => {
+    expect((await textsOf(noCards)).at(-1)).toContain('There is no card of a closed sprint yet.');
     expect(oddsAltText(noCards)).toBe(
       'Surprise odds by size of the team “Harbour team”: none. There is no card of a closed sprint yet.',
     );

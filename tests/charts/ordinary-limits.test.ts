@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { ordinaryLimits, ordinaryText } from '../../src/charts/ordinary-limits.ts';
+import { ordinaryText } from '../../src/charts/alt-texts.ts';
+import { ordinaryLimits } from '../../src/charts/history-window.ts';
 import { controlChart } from '../../src/forecast/control-chart.ts';
 
 const limitsOf = (values: readonly number[]) => ordinaryLimits(controlChart(values, { low: 0, high: 1 }));

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { pastVerdict } from '../../src/charts/past-verdict.ts';
+import { pastVerdict } from '../../src/charts/shown-data.ts';
 import { DEFAULT_THRESHOLDS } from '../../src/sprint/thresholds.ts';
 import { type Amounts, pastSprint } from './past-examples.ts';
 

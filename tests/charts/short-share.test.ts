@@ -1,8 +1,8 @@
 import { expect, test } from 'vitest';
-import { shortShare } from '../../src/charts/short-share.ts';
+import { historyWords } from '../../src/charts/chart-labels.ts';
 
 test('shares become so many times from 10,000% on, where room is scarce', () => {
-  expect([0.5, 99.99, 100, 2_400.4, -150].map(shortShare)).toEqual([
+  expect([0.5, 99.99, 100, 2_400.4, -150].map(historyWords.share)).toEqual([
     '50%',
     '9999%',
     '100×',

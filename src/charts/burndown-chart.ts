@@ -1,0 +1,200 @@
+/**
+ * The burndown: points left on top, below it a track of pulled-in work and one of surprise work, all over the same days.
+ * Position 0 is the start of the sprint, position n the evening of its n-th day. Pure.
+ */
+import type { BarSeriesOption, LineSeriesOption } from 'echarts';
+import type { Burndown } from '../sprint/burndown.ts';
+import { dayTicks } from './chart-formats.ts';
+import { burndownWords as words } from './chart-labels.ts';
+import { pointsAxis, spread } from './chart-scales.ts';
+import { axisName, type ChartPicture, cardWidthPx, chartCard, headingPx, text } from './chart-theme.ts';
+import { palette } from './palette.ts';
+import { leftEnd } from './shown-data.ts';
+
+const plot = { left: 78, right: 104, top: headingPx + 28, height: 148 };
+/** Equally high, so that one point is equally high in both. */
+const trackPx = 34;
+const pulledInTop = plot.top + plot.height + 24;
+const surpriseTop = pulledInTop + trackPx + 20;
+/** Room above the highest point, for its label. */
+const headroomPx = 22;
+/** About as wide as "99950.5 left" in bold. */
+const longestLabelPx = 100;
+const labelGapPx = 17;
+/** Room for a day below the axis. */
+const dayPx = 30;
+
+export function burndownChart(burndown: Burndown): ChartPicture {
+  const { days } = burndown;
+  const bandPx = (cardWidthPx - plot.left - plot.right) / (days.length + 1);
+  const pulledIn = days.map((day) => day.pulledInPoints);
+  const surprise = days.map((day) => day.surprisePoints);
+  const floor = Math.min(0, ...surprise);
+  const trackPoints = Math.max(1, ...pulledIn, Math.max(0, ...surprise) - floor);
+  const heights = days.flatMap(({ leftPoints = 0, idealPoints }) => [leftPoints, idealPoints]);
+  const highest = Math.max(burndown.commitmentPoints, ...heights);
+  const axis = pointsAxis((highest * plot.height) / (plot.height - headroomPx));
+  return chartCard(words.heading(burndown), surpriseTop + trackPx + 72, {
+    grid: [
+      plot,
+      { ...plot, top: pulledInTop, height: trackPx },
+      { ...plot, top: surpriseTop, height: trackPx },
+      // Over all three, for today, which may lie between two days of the sprint.
+      { ...plot, top: plot.top - 6, height: surpriseTop + trackPx - plot.top + 6 },
+    ],
+    xAxis: [
+      ...[0, 1, 2].map((gridIndex) => dayAxis(burndown, gridIndex, bandPx)),
+      { gridIndex: 3, type: 'value', show: false, min: -0.5, max: days.length + 0.5 },
+    ],
+    yAxis: [
+      { ...axis, ...axisName(words.pointsLeft, 'end', 'right', 14), type: 'value' },
+      ...trackAxes(1, 0, trackPoints, words.pulledIn, words.addedInAll(pulledIn)),
+      ...trackAxes(2, floor, trackPoints, words.surprise, words.addedInAll(surprise)),
+      { gridIndex: 3, type: 'value', show: false },
+    ],
+    series: [
+      ...leftLines(burndown, plot.height / axis.max, bandPx),
+      { ...track(pulledIn, bandPx), xAxisIndex: 1, yAxisIndex: 1, itemStyle: { color: palette.pulledIn } },
+      { ...track(surprise, bandPx), xAxisIndex: 2, yAxisIndex: 3, itemStyle: hatched },
+      ...todayLine(burndown),
+    ],
+  });
+}
+
+/** Only the lowest plot writes the days. Where there is no room for every day, the last, and each week's first. */
+function dayAxis({ days }: Burndown, gridIndex: number, bandPx: number) {
+  const dates = days.map(({ day }) => day);
+  const positions = dates.map((_, index) => index + 1);
+  const weeks = positions.filter((position) => startsWeek(dates, position - 1));
+  const writesAll = bandPx >= dayPx || weeks.length === 0;
+  const shown = [0];
+  for (const position of [dates.length, ...(writesAll ? positions : weeks)]) {
+    if (shown.every((other) => Math.abs(other - position) * bandPx >= dayPx)) shown.push(position);
+  }
+  const ticks = [words.start, ...dayTicks(dates, (index) => shown.includes(index + 1), { weekdays: true })];
+  return {
+    type: 'category' as const,
+    gridIndex,
+    data: ['', ...dates],
+    axisLabel: {
+      show: gridIndex === 2,
+      // Leaves a row for the amounts under bars that hang below the line.
+      margin: 17,
+      formatter: (_: string, position: number) => ticks[position] ?? '',
+    },
+  };
+}
+
+/** Whether a new ISO week (Monday to Sunday) began since the day before this one in the list. */
+function startsWeek(days: readonly string[], index: number): boolean {
+  const week = (day = '') => Math.floor((Date.parse(day) / 86_400_000 + 3) / 7);
+  return index > 0 && week(days[index]) > week(days[index - 1]);
+}
+
+/** Of one track: its name at the left, its sum at the right. */
+function trackAxes(gridIndex: number, min: number, points: number, name: string, sum: string) {
+  const bare = { splitLine: { show: false }, axisLabel: { show: false } };
+  const track = { ...bare, type: 'value' as const, gridIndex, min, max: min + points };
+  return [
+    { ...track, ...axisName(name, 'middle', 'right', 8) },
+    { ...track, ...axisName(sum, 'middle', 'left', 10), position: 'right' as const },
+  ];
+}
+
+/** Both lines set out from the commitment. Without one, or without a day, there is no pace to hold. */
+function leftLines(burndown: Burndown, pxPerPoint: number, bandPx: number): LineSeriesOption[] {
+  const { commitmentPoints, days } = burndown;
+  const end = leftEnd(burndown);
+  const hasIdeal = commitmentPoints > 0 && days.length > 0;
+  const endsLast = end.position === days.length;
+  const wanted = [(days.at(-1)?.idealPoints ?? 0) * pxPerPoint, end.leftPoints * pxPerPoint];
+  // Where both lines end at the last day, their labels are moved apart.
+  const bounds = { low: -labelGapPx / 2, high: plot.height };
+  const heights = hasIdeal && endsLast ? spread(wanted, labelGapPx, bounds) : wanted;
+  const atRightEnd = (line: 0 | 1) => ({
+    position: 'right' as const,
+    distance: bandPx / 2 + 10,
+    offset: [0, (wanted[line] ?? 0) - (heights[line] ?? 0)],
+  });
+  const label = {
+    ...text.bold,
+    ...text.halo,
+    ...(endsLast ? atRightEnd(1) : besideEnd(end, end.leftPoints * pxPerPoint, bandPx)),
+    show: true,
+    color: palette.left,
+    formatter: words.left(end.leftPoints),
+  };
+  const ideal: LineSeriesOption = {
+    type: 'line',
+    data: [commitmentPoints, ...days.map((day) => day.idealPoints)],
+    symbol: 'none',
+    lineStyle: { color: palette.ideal, width: 1.5, type: [6, 5] },
+    endLabel: { ...text.quiet, ...atRightEnd(0), show: true, formatter: words.ideal },
+    z: 3,
+  };
+  const left: LineSeriesOption = {
+    type: 'line',
+    data: [commitmentPoints, ...days.map((day) => day.leftPoints ?? null)].map((value, position) =>
+      position === end.position ? { value, label } : { value },
+    ),
+    symbolSize: bandPx > 20 ? 9 : 6,
+    itemStyle: { color: palette.left },
+    lineStyle: { color: palette.left, width: 2.5 },
+    z: 4,
+  };
+  return hasIdeal ? [ideal, left] : [left];
+}
+
+/** The side of a point in mid-plot where its own line does not pass, and the ideal line seldom does. */
+function besideEnd(end: ReturnType<typeof leftEnd>, heightPx: number, bandPx: number) {
+  const isBelowIdeal = end.leftPoints < end.idealPoints && heightPx > 2 * labelGapPx;
+  if (!isBelowIdeal) return { position: 'right' as const, distance: 8, offset: [0, -labelGapPx] };
+  const goesLeft = !end.rising && (end.position + 0.5) * bandPx > longestLabelPx;
+  return { position: goesLeft ? ('left' as const) : ('right' as const), distance: 8, offset: [0, 13] };
+}
+
+const hatched = {
+  color: palette.surprise,
+  borderColor: palette.surprise,
+  borderWidth: 1,
+  // Slanted stripes in the card's colour, drawn as one tile: the canvas does not turn patterns.
+  decal: {
+    symbol: 'path://M0 4L4 0H6L0 6ZM6 4V6H4Z',
+    symbolSize: 1,
+    color: palette.card,
+    dashArrayX: [6, 0],
+    dashArrayY: [6, 0],
+  },
+};
+
+/** Bars with their amounts at their ends. A bar of nothing would still show its outline. */
+function track(amounts: readonly number[], bandPx: number): BarSeriesOption {
+  return {
+    type: 'bar',
+    barWidth: Math.min(28, Math.max(3, bandPx * 0.5)),
+    label: {
+      ...text.ink,
+      ...text.halo,
+      show: true,
+      distance: 3,
+      formatter: ({ value }) => words.added(Number(value)),
+    },
+    labelLayout: { hideOverlap: true },
+    data: [0, ...amounts].map((amount) => ({
+      value: amount === 0 ? null : amount,
+      label: { position: amount < 0 ? ('bottom' as const) : ('top' as const) },
+    })),
+  };
+}
+
+/** One upright line through all three plots, where today lies within the sprint. */
+function todayLine({ days, today }: Burndown): LineSeriesOption[] {
+  // ISO dates sort as text.
+  const next = today === undefined ? -1 : days.findIndex((day) => day.day >= today);
+  const isWorkingDay = days[next]?.day === today;
+  if (next < 0 || (next === 0 && !isWorkingDay)) return [];
+  const label = { ...text.ink, show: true, formatter: words.today, position: 'end' as const, distance: 4 };
+  const lineStyle = { color: palette.today, width: 1, type: 'solid' as const };
+  const data = [{ xAxis: isWorkingDay ? next + 1 : next + 0.5 }];
+  return [{ type: 'line', xAxisIndex: 3, yAxisIndex: 5, markLine: { z: 1, lineStyle, label, data } }];
+}

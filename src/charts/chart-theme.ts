@@ -1,0 +1,104 @@
+/** How all charts look, for ECharts to fill in where a chart says nothing else, and the card that they are drawn on. */
+import type { EChartsOption } from 'echarts';
+import type { Heading } from './chart-labels.ts';
+import { palette } from './palette.ts';
+
+/** Atkinson Hyperlegible, under a name of our own, so that one installed on the machine never takes its place. */
+export const chartFont = 'Loadline Chart';
+
+const quiet = { color: palette.quietInk, fontSize: 13, lineHeight: 16, fontWeight: 'normal' } as const;
+const ink = { ...quiet, color: palette.ink } as const;
+export const text = {
+  quiet,
+  ink,
+  small: { ...quiet, fontSize: 12 },
+  bold: { ...ink, fontSize: 14, fontWeight: 'bold' },
+  /** Keeps letters readable where a line passes behind them. */
+  halo: { textBorderColor: palette.card, textBorderWidth: 4 },
+} as const;
+
+/** So narrow that its letters can be read on a phone. */
+export const cardWidthPx = 640;
+export const marginPx = 16;
+const lineWidth = { width: cardWidthPx - 2 * marginPx, ellipsis: '…' } as const;
+const names = { nameRotate: 0, nameMoveOverlap: false, nameTextStyle: quiet };
+const still = { silent: true, clip: false };
+
+export const chartTheme = {
+  textStyle: { fontFamily: chartFont, color: palette.ink },
+  title: { left: marginPx, padding: 0, itemGap: 4 },
+  legend: { padding: 0, itemGap: 14, itemWidth: 14, itemHeight: 12, textStyle: quiet },
+  grid: { outerBoundsMode: 'none' },
+  categoryAxis: {
+    ...names,
+    axisLine: { lineStyle: { color: palette.axis } },
+    axisTick: { show: false },
+    axisLabel: { ...quiet, interval: 0 },
+  },
+  valueAxis: {
+    ...names,
+    axisLine: { show: false },
+    axisTick: { show: false },
+    splitLine: { lineStyle: { color: palette.gridLine } },
+    axisLabel: quiet,
+  },
+  line: { ...still, symbol: 'circle', showAllSymbol: true },
+  bar: still,
+  scatter: { ...still, itemStyle: { opacity: 1 } },
+  markLine: { silent: true, symbol: 'none', label: { show: false } },
+  markPoint: { silent: true, label: { show: false } },
+  markArea: { silent: true },
+};
+
+export interface ChartPicture {
+  readonly option: EChartsOption;
+  readonly size: { readonly widthPx: number; readonly heightPx: number };
+}
+
+/** Below a heading whose second line wraps once. */
+export const headingPx = 88;
+
+/** A card as high as it needs to be; with a heading alone where that says why there is no picture. */
+export function chartCard(
+  { title, subtitle }: Heading,
+  heightPx = headingPx + 14,
+  parts: EChartsOption = {},
+): ChartPicture {
+  const heading = {
+    text: title,
+    subtext: subtitle,
+    top: 14,
+    textStyle: { ...text.bold, ...lineWidth, fontSize: 20, lineHeight: 26, overflow: 'truncate' as const },
+    subtextStyle: { ...quiet, ...lineWidth, fontSize: 14, lineHeight: 18, overflow: 'break' as const },
+  };
+  const edge = {
+    type: 'rect' as const,
+    shape: { x: 0.5, y: 0.5, width: cardWidthPx - 1, height: heightPx - 1 },
+    style: { fill: 'none', stroke: palette.cardEdge, lineWidth: 1 },
+  };
+  const titles = Array.isArray(parts.title) ? parts.title : [];
+  const option = { animation: false, backgroundColor: palette.card, ...parts, graphic: { elements: [edge] } };
+  return { option: { ...option, title: [heading, ...titles] }, size: { widthPx: cardWidthPx, heightPx } };
+}
+
+/** A text at an end of an axis, level. */
+export function axisName(
+  name: string,
+  nameLocation: 'start' | 'middle' | 'end',
+  align: Align,
+  nameGap: number,
+) {
+  return { name, nameLocation, nameGap, nameTextStyle: { ...quiet, align } };
+}
+type Align = 'left' | 'right';
+
+/** Symbols that ECharts has not. */
+export const symbols = {
+  tick: 'path://M0 7L2 5L5 8.5L11 0L13 1.5L5.5 12Z',
+  cross: 'path://M0 1.5L1.5 0L6 4.5L10.5 0L12 1.5L7.5 6L12 10.5L10.5 12L6 7.5L1.5 12L0 10.5L4.5 6Z',
+  arrow: 'path://M5 0H7V22L11 18L12 19.5L6 26L0 19.5L1 18L5 22Z',
+  whiskers: 'path://M0 0H2V5H18V0H20V12H18V7H2V12H0Z',
+  thickLine: 'path://M0 0H16V5H0Z',
+  dashes: 'path://M0 0H6V2H0ZM10 0H16V2H10Z',
+  band: 'path://M0 6H16V8H0ZM0 0h3v1h-3ZM3 13h3v1h-3ZM5 0h3v1h-3ZM8 13h3v1h-3ZM10 0h3v1h-3ZM13 13h3v1h-3Z',
+} as const;

@@ -1,0 +1,115 @@
+/** The release forecast: how the chance to be finished rises, and three dates on it. Pure. */
+import type { LineSeriesOption, ScatterSeriesOption } from 'echarts';
+import type { ForecastAdvice } from '../app/advice/advice.ts';
+import type { ReleaseForecast } from '../forecast/release-forecast.ts';
+import { wholePercent } from '../sprint/whole-percent.ts';
+import { dayTicks } from './chart-formats.ts';
+import { forecastWords as words } from './chart-labels.ts';
+import { axisName, type ChartPicture, cardWidthPx, chartCard, headingPx, text } from './chart-theme.ts';
+import { palette } from './palette.ts';
+import { type NamedDate, namedDates, sprintEnd } from './shown-data.ts';
+
+const plot = { left: 62, right: 196, top: headingPx + 34, height: 228 };
+const dateSymbols = { optimistic: 'triangle', likely: 'circle', cautious: 'rect' } as const;
+
+/** Without a forecast, the heading says why. */
+export function forecastChart(advice: ForecastAdvice): ChartPicture {
+  const { forecast } = advice;
+  if ('undefined' in forecast) return chartCard(words.heading(advice));
+  const sprints = Math.max(1, forecast.chanceBySprint.length - 1);
+  const bandPx = (cardWidthPx - plot.left - plot.right) / sprints;
+  const dates = namedDates(forecast);
+  return chartCard(words.heading(advice), plot.top + plot.height + 84, {
+    grid: plot,
+    xAxis: sprintAxis(advice, sprints, bandPx),
+    yAxis: [
+      {
+        ...axisName(words.chance, 'end', 'left', 16),
+        nameTextStyle: { ...text.quiet, align: 'left', padding: [0, 0, 0, 16 - plot.left] },
+        type: 'value',
+        max: 1,
+        interval: 0.2,
+        axisLabel: { formatter: (chance: number) => wholePercent(chance) },
+      },
+      datesAxis(dates, advice),
+    ],
+    series: [chanceLine(forecast, bandPx), ...dates.flatMap((named) => dateMark(named, sprints))],
+  });
+}
+
+/** Below a tick at the end of each sprint: its number and its date. */
+function sprintAxis(advice: ForecastAdvice, sprints: number, bandPx: number) {
+  const ends = Array.from({ length: sprints }, (_, index) => sprintEnd(advice, index + 1));
+  // The last comes first, then every n-th before it.
+  const each = Math.ceil(32 / bandPx);
+  const isShown = (index: number) => (sprints - 1 - index) % each === 0;
+  const labels = dayTicks(ends, isShown, { years: true });
+  const customValues = ends.flatMap((_, index) => (isShown(index) ? [index + 1] : []));
+  return {
+    ...axisName(words.sprintEnds, 'start', 'right', 14),
+    nameTextStyle: { align: 'right' as const, verticalAlign: 'top' as const, padding: [8, 0, 0, 0] },
+    type: 'value' as const,
+    max: sprints,
+    splitLine: { show: false },
+    axisLine: { show: true, lineStyle: { color: palette.axis } },
+    axisTick: { show: true, customValues, lineStyle: { color: palette.axis } },
+    axisLabel: {
+      customValues,
+      formatter: (sprint: number) => `{sprint|${sprint}}\n${labels[sprint - 1]}`,
+      rich: { sprint: text.ink },
+    },
+  };
+}
+
+/** The words of the three dates, at the heights of their chances. */
+function datesAxis(dates: readonly NamedDate[], advice: ForecastAdvice) {
+  const texts = new Map(dates.map((named) => [named.chance, words.date(named, advice)]));
+  const formatter = (chance: number) => {
+    const [heading, date, sprint] = texts.get(chance) ?? [];
+    return `${heading}\n{date|${date}}\n${sprint}`;
+  };
+  const rich = { date: { ...text.bold, lineHeight: 20 } };
+  return {
+    type: 'value' as const,
+    position: 'right' as const,
+    min: 0,
+    max: 1,
+    splitLine: { show: false },
+    axisLabel: { margin: 14, customValues: [...texts.keys()], formatter, rich },
+  };
+}
+
+/** From nothing at the start to the last sprint, with a dot at the end of each where there is room. */
+function chanceLine({ chanceBySprint }: ReleaseForecast, bandPx: number): LineSeriesOption {
+  return {
+    type: 'line',
+    data: chanceBySprint.map((chance, sprint) => [sprint, chance]),
+    symbolSize: bandPx >= 12 ? 6 : 0,
+    itemStyle: { color: palette.left },
+    lineStyle: { color: palette.left, width: 2.5 },
+  };
+}
+
+/** From the date on the axis up to the line, and from there to its words. */
+function dateMark({ name, chance, date }: NamedDate, sprints: number): ScatterSeriesOption[] {
+  if ('undefined' in date) return [];
+  const at = [date.sprints, chance];
+  return [
+    {
+      type: 'scatter',
+      symbol: dateSymbols[name],
+      symbolSize: 13,
+      itemStyle: { color: palette.card, borderColor: palette.today, borderWidth: 2 },
+      data: [at],
+      z: 5,
+      markLine: {
+        lineStyle: { color: palette.ideal, width: 1.5, type: [4, 4] },
+        data: [
+          [{ coord: [date.sprints, 0] }, { coord: at }],
+          [{ coord: at }, { coord: [sprints, chance] }],
+        ],
+        z: 3,
+      },
+    },
+  ];
+}

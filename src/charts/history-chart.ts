@@ -1,0 +1,307 @@
+/**
+ * The history: a small panel for each ratio, with what is ordinary for it, its thresholds and its latest value; and one
+ * for the recorded value beside velocity. Pure.
+ */
+import type { EChartsOption, LineSeriesOption, ScatterSeriesOption, SeriesOption } from 'echarts';
+import type { HistoryAdvice } from '../app/advice/advice.ts';
+import type { PastSprint } from '../app/history/past-sprint.ts';
+import type { Growth } from '../forecast/value-growth.ts';
+import type { Day } from '../sprint/calendar.ts';
+import { isDefined, type Ratio } from '../sprint/undefined-value.ts';
+import { reasonSentence } from '../words/undefined.ts';
+import { dayTicks } from './chart-formats.ts';
+import { type HeightText, historyWords as words } from './chart-labels.ts';
+import { type NiceAxis, sharesAxis, spread } from './chart-scales.ts';
+import {
+  type ChartPicture,
+  cardWidthPx,
+  chartCard,
+  headingPx,
+  marginPx,
+  symbols,
+  text,
+} from './chart-theme.ts';
+import { type HistoryWindow, historyWindow, ordinaryLimits, type ShownRatio } from './history-window.ts';
+import { palette } from './palette.ts';
+
+const rowPx = 152;
+const panelPx = { width: 148, height: 104 };
+/** Of the numbers left of a panel. */
+const numbersPx = 50;
+const firstTop = headingPx + 26;
+const lefts = [marginPx + numbersPx, cardWidthPx / 2 + 52] as const;
+/** Between words beside a panel. */
+const wordGapPx = 14;
+/** A line so many times higher than every value would press them flat; it is named instead of drawn. */
+const farTimes = 2.5;
+
+/** What is drawn in a panel, and the words at its right. */
+interface Panel {
+  readonly title: string;
+  /** The last day of the sprint that counts as 100%; undefined where none does. */
+  readonly measuredBy?: Day | undefined;
+  /** Instead of a picture, where there is no value. */
+  readonly reason?: string;
+  readonly axis: NiceAxis;
+  readonly beside: readonly HeightText[];
+  readonly series: readonly (LineSeriesOption | ScatterSeriesOption)[];
+}
+
+/** Two panels a row; the last in each column writes the days, and what the shapes mean comes where there is room. */
+export function historyChart(advice: HistoryAdvice): ChartPicture {
+  const shown = historyWindow(advice);
+  const { velocity, growth } = shown.baselineEnds;
+  const panels: Panel[] = [
+    ...shown.ratios.map((ratio) => ({
+      ...ratioPanel(ratio, shown.past),
+      measuredBy: ratio.ratio === 'velocityGrowth' ? velocity : undefined,
+    })),
+    ...(shown.growth === undefined ? [] : [{ ...growthPanel(shown.growth), measuredBy: growth }]),
+  ];
+  const hasFreePlace = panels.length % 2 === 1;
+  const lastTop = firstTop + (Math.ceil(panels.length / 2) - 1) * rowPx;
+  const bottom = lastTop + panelPx.height + 58;
+  const places = panels.map((_, index) => ({
+    left: lefts[index % 2 === 0 ? 0 : 1],
+    top: firstTop + Math.floor(index / 2) * rowPx,
+  }));
+  const key = keySeries(shown);
+  const drawn = panels.flatMap(({ series }, index) =>
+    series.map((one) => ({ ...one, xAxisIndex: index, yAxisIndex: 2 * index })),
+  );
+  return chartCard(words.heading(advice), bottom + (hasFreePlace ? 14 : 54), {
+    title: panels.flatMap((panel, index) => panelTitles(panel, places[index])),
+    grid: places.map((place) => ({ ...panelPx, ...place })),
+    xAxis: panels.map((panel, index) => sprintAxis(shown, panel, index, index >= panels.length - 2)),
+    yAxis: panels.flatMap(heightAxes),
+    series: [...key, ...drawn] as SeriesOption[],
+    legend: {
+      data: key.map(({ name }) => `${name}`),
+      itemGap: 12,
+      ...(hasFreePlace
+        ? { left: lefts[1] - numbersPx, top: lastTop + 18, orient: 'vertical' }
+        : { left: marginPx, top: bottom + 4 }),
+    },
+  });
+}
+
+function panelTitles({ title, measuredBy, reason }: Panel, { left, top } = { left: 0, top: 0 }) {
+  const note = measuredBy === undefined ? '' : `{note|${words.measuredBy(measuredBy)}}`;
+  const place = { left: left - numbersPx };
+  const textStyle = {
+    ...text.bold,
+    lineHeight: 18,
+    rich: { note: { ...text.small, padding: [0, 0, 0, 12] } },
+  };
+  const heading = { ...place, text: `${title}${note}`, top: top - 28, textStyle };
+  const why = { ...text.quiet, width: 280, overflow: 'break' as const };
+  return reason === undefined ? [heading] : [heading, { ...place, text: reason, top, textStyle: why }];
+}
+
+function sprintAxis({ past }: HistoryWindow, { reason }: Panel, gridIndex: number, writesDays: boolean) {
+  const days = past.map(({ endsOn }) => endsOn);
+  const each = Math.ceil((30 * days.length) / panelPx.width);
+  const isShown = (index: number) => writesDays && (days.length - 1 - index) % each === 0;
+  const ticks = dayTicks(days, isShown, { years: true });
+  const interval = (index: number) => Boolean(ticks[index]);
+  const formatter = (_: string, index: number) => ticks[index] ?? '';
+  return {
+    type: 'category' as const,
+    gridIndex,
+    data: days,
+    axisLine: { show: reason === undefined, onZero: false },
+    axisLabel: { ...text.small, lineHeight: 14, show: writesDays, interval, formatter },
+  };
+}
+
+/** Left the heights, right the words beside them, moved apart where they would touch. */
+function heightAxes({ axis, beside, reason }: Panel, gridIndex: number): YAxisOption[] {
+  const value = { ...axis, type: 'value' as const, gridIndex, show: reason === undefined };
+  const heights = spread(
+    beside.map((word) => word.value),
+    (wordGapPx * (axis.max - axis.min)) / panelPx.height,
+    { low: axis.min, high: axis.max },
+  );
+  const formatter = (height: number) => {
+    const word = beside[heights.indexOf(height)];
+    return word?.bold ? `{bold|${word.text}}` : (word?.text ?? '');
+  };
+  const rich = { bold: { ...text.bold, fontSize: 13 } };
+  return [
+    { ...value, axisLabel: { ...text.small, margin: 6, formatter: words.share } },
+    {
+      ...value,
+      position: 'right',
+      splitLine: { show: false },
+      axisLabel: { ...text.small, customValues: heights, formatter, rich },
+    },
+  ];
+}
+type YAxisOption = Extract<EChartsOption['yAxis'], { type?: 'value' }>;
+
+function ratioPanel(shown: ShownRatio, past: readonly PastSprint[]): Panel {
+  const title = words.ratio(shown.ratio);
+  const values = shown.values.filter(isDefined);
+  const last = shown.values.at(-1);
+  if (last === undefined) return emptyPanel(title, words.noSprint);
+  if (values.length === 0) return emptyPanel(title, isDefined(last) ? '' : reasonSentence(last.undefined));
+  const thresholds = words.thresholds(shown);
+  const highest = Math.max(1, ...values) * farTimes;
+  const near = thresholds.filter(({ value }) => value <= highest);
+  const far = thresholds.filter(({ value }) => value > highest);
+  const band = 'undefined' in shown.chart ? undefined : shown.chart.limits;
+  const ordinary = ordinaryLimits(shown.chart);
+  const texts = ordinary === undefined ? [] : words.limits(ordinary);
+  const axis = sharesAxis(
+    [...values, ...near.map(({ value }) => value), band?.low, band?.high].filter((one) => one !== undefined),
+  );
+  return {
+    title,
+    axis,
+    beside: [
+      ...far.map((line) => ({ text: words.above(line), value: axis.max })),
+      ...texts,
+      ...near,
+      ...(isDefined(last) ? [{ text: words.latest(last, shown), value: last, bold: true }] : []),
+    ],
+    series: [
+      {
+        ...valueLine,
+        data: shown.values.map((value, index) => valuePoint(value, past[index]?.importedAt !== undefined)),
+        markArea: {
+          itemStyle: { color: palette.ordinaryFill },
+          data: band === undefined ? [] : [[{ yAxis: band.low }, { yAxis: band.high }]],
+        },
+        markLine: {
+          z: 1,
+          data: [
+            ...texts.map(({ value }) => ({
+              yAxis: value,
+              lineStyle: value === ordinary?.mean ? meanLine : limitLine,
+            })),
+            ...near.map(({ value }) => ({ yAxis: value, lineStyle: thresholdLine })),
+          ],
+        },
+      },
+      ...(shown.signalsAt.size > 0 ? [signals(shown)] : []),
+      ...(shown.crossedAt.size > 0 ? [crossings(shown)] : []),
+    ],
+  };
+}
+
+function growthPanel(growth: readonly Growth[]): Panel {
+  const velocity = growth.map(({ velocityGrowth }) => velocityGrowth);
+  const value = growth.map(({ valueGrowth }) => valueGrowth);
+  const known = [...velocity, ...value].filter(isDefined);
+  const title = words.valueAndVelocity;
+  if (known.length === 0) {
+    const last = value.at(-1);
+    return emptyPanel(title, last === undefined || isDefined(last) ? words.noValue : reasonSentence(last.undefined));
+  }
+  /** Where the line ends, which may be before the last sprint. */
+  const latest = (what: 'velocity' | 'value', shares: readonly Ratio[]) => {
+    const share = shares.findLast(isDefined);
+    return share === undefined ? [] : [{ text: words.growth(what, share), value: share, bold: true }];
+  };
+  return {
+    title,
+    axis: sharesAxis([...known, 1]),
+    beside: [...latest('velocity', velocity), ...latest('value', value)],
+    series: [
+      { ...valueLine, data: velocity.map((share) => valuePoint(share, false)) },
+      {
+        ...valueLine,
+        symbol: 'rect',
+        itemStyle: { ...valueLine.itemStyle, borderColor: palette.ink },
+        lineStyle: { color: palette.ink, width: 1.8, type: [5, 3] },
+        data: value.map((share) => valuePoint(share, true)),
+      },
+    ],
+  };
+}
+
+function emptyPanel(title: string, reason: string): Panel {
+  return { title, reason, axis: sharesAxis([0, 1]), beside: [], series: [] };
+}
+
+/** Filled, or open; what is undefined leaves a gap. */
+function valuePoint(value: Ratio, isOpen: boolean) {
+  return isDefined(value) ? { value, itemStyle: { color: isOpen ? palette.card : palette.left } } : null;
+}
+
+const valueLine = {
+  type: 'line',
+  symbol: 'circle',
+  symbolSize: 6,
+  lineStyle: { color: palette.left, width: 1.8 },
+  itemStyle: { borderColor: palette.left, borderWidth: 1.5 },
+} as const;
+const meanLine = { color: palette.axis, width: 1.5, type: 'solid' } as const;
+const limitLine = { color: palette.axis, width: 1, type: [2, 3] };
+const thresholdLine = { color: palette.ink, width: 1.5, type: [7, 4] };
+const signalLook = {
+  type: 'scatter',
+  symbol: 'diamond',
+  symbolSize: 15,
+  itemStyle: { color: 'transparent', borderColor: palette.signal, borderWidth: 1.8 },
+  z: 4,
+} as const;
+const crossedLook = {
+  type: 'scatter',
+  symbol: symbols.cross,
+  symbolSize: 8,
+  itemStyle: { color: palette.ink },
+  z: 4,
+} as const;
+
+function signals({ values, signalsAt }: ShownRatio): ScatterSeriesOption {
+  return {
+    ...signalLook,
+    data: values.flatMap((value, index) =>
+      signalsAt.has(index) && isDefined(value) ? [[index, value]] : [],
+    ),
+  };
+}
+
+/** A cross on the far side of the threshold that was crossed. */
+function crossings({ values, crossedAt, floor }: ShownRatio): ScatterSeriesOption {
+  return {
+    ...crossedLook,
+    data: values.flatMap((value, index) =>
+      crossedAt.has(index) && isDefined(value)
+        ? [{ value: [index, value], symbolOffset: [0, floor !== undefined && value < floor ? 11 : -11] }]
+        : [],
+    ),
+  };
+}
+
+/** What the shapes mean, of those that are there: series that draw nothing but their entry in the key. */
+function keySeries({ past, ratios }: HistoryWindow): ScatterSeriesOption[] {
+  const isImported = ({ importedAt }: PastSprint) => importedAt !== undefined;
+  const dot = { type: 'scatter', symbol: 'circle', symbolSize: 7 } as const;
+  const { borderColor, borderWidth } = valueLine.itemStyle;
+  const open = { color: palette.card, borderColor, borderWidth };
+  const entries = [
+    past.some((sprint) => !isImported(sprint)) && {
+      ...dot,
+      name: words.sprint,
+      itemStyle: { color: palette.left },
+    },
+    past.some(isImported) && { ...dot, name: words.imported, itemStyle: open },
+    ratios.some(({ chart }) => !('undefined' in chart)) && {
+      ...dot,
+      name: words.ordinary,
+      symbol: symbols.band,
+      itemStyle: { color: palette.axis },
+    },
+    ratios.length > 0 && {
+      ...dot,
+      name: words.threshold,
+      symbol: symbols.dashes,
+      itemStyle: { color: palette.ink },
+    },
+    ratios.some(({ crossedAt }) => crossedAt.size > 0) && { ...crossedLook, name: words.crossed },
+    ratios.some(({ signalsAt }) => signalsAt.size > 0) && { ...signalLook, name: words.signal },
+  ];
+  return entries.filter((entry) => entry !== false).map((entry) => ({ ...entry, data: [] }));
+}
