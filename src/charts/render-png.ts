@@ -83,7 +83,7 @@ function drawingLibraries(): Promise<DrawingLibraries> {
   return loading;
 }
 
-/** All of ECharts in one file: its hundreds of modules take eight times as long to load (docs/decisions/0008). */
+/** All of ECharts in one file: its hundreds of modules take eight times as long to load (docs/decisions/0010). */
 const ECHARTS_FILE: string = 'echarts/dist/echarts.esm.min.mjs';
 
 async function loadDrawingLibraries() {

@@ -94,14 +94,7 @@ describe('the history picture', () => {
     // NIST/SEMATECH e-Handbook, pmc322, divided by 100: mean .5081, limits .4582 and .5580.
     const nist = [0.496, 0.476, 0.499, 0.513, 0.478, 0.512, 0.526, 0.524, 0.536, 0.521];
     expect(await texts(only('estimateAccuracy', nist))).toEqual(
-      expect.arrayContaining([
-        'limit 56%',
-        'mean 51%',
-        'limit 46%',
-        'at least 80%',
-        'at most 95%',
-        '52.1%',
-      ]),
+      expect.arrayContaining(['limit 56%', 'mean 51%', 'limit 46%', 'at least 80%', 'at most 95%', '52.1%']),
     );
   });
 
