@@ -263,7 +263,8 @@ const leastChance = 0.01;
 export function forecastAltText(advice: ForecastAdvice): string {
   const { forecast, question } = advice;
   const subject = `${ofTeam('Forecast', advice)} for ${pointsText(question.backlogPoints)} of work`;
-  if ('undefined' in forecast) return fittingText([`${subject}: none. ${reasonSentence(forecast.undefined)}`]);
+  if ('undefined' in forecast)
+    return fittingText([`${subject}: none. ${reasonSentence(forecast.undefined)}`]);
   const start = [
     `${subject}.`,
     ...namedDates(forecast).map((named) => dateText(named, advice)),

@@ -156,7 +156,8 @@ export const oddsWords = {
   interval: 'the true chance lies within the line 19 times in 20',
   heading({ odds, sprintsWithCards, team }: OddsAdvice): Heading {
     const title = 'Surprise odds by size';
-    if ('undefined' in odds) return heading(title, team.name, ['no odds yet', reasonSentence(odds.undefined)]);
+    if ('undefined' in odds)
+      return heading(title, team.name, ['no odds yet', reasonSentence(odds.undefined)]);
     const { cards, withSurprise, sizes } = odds;
     const shown = shownOdds(sizes).length;
     return heading(title, team.name, [
@@ -177,7 +178,8 @@ export const forecastWords = {
   sprintEnds: 'sprint\nends',
   heading({ forecast, question, startsOn, team }: ForecastAdvice): Heading {
     const title = `When ${pointsText(question.backlogPoints)} will be finished`;
-    if ('undefined' in forecast) return heading(title, team.name, ['no forecast yet', reasonSentence(forecast.undefined)]);
+    if ('undefined' in forecast)
+      return heading(title, team.name, ['no forecast yet', reasonSentence(forecast.undefined)]);
     const { sprintsUsed, meanVelocityPoints } = forecast;
     return heading(title, team.name, [
       `from the latest ${countText(sprintsUsed, 'sprint')}: ${pointsNumber(meanVelocityPoints)} points each on average`,

@@ -196,7 +196,10 @@ function growthPanel(growth: readonly Growth[]): Panel {
   const title = words.valueAndVelocity;
   if (known.length === 0) {
     const last = value.at(-1);
-    return emptyPanel(title, last === undefined || isDefined(last) ? words.noValue : reasonSentence(last.undefined));
+    return emptyPanel(
+      title,
+      last === undefined || isDefined(last) ? words.noValue : reasonSentence(last.undefined),
+    );
   }
   /** Where the line ends, which may be before the last sprint. */
   const latest = (what: 'velocity' | 'value', shares: readonly Ratio[]) => {

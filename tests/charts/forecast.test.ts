@@ -93,9 +93,7 @@ describe('the forecast picture', () => {
   });
 
   test('holds the reason instead when there is no forecast', async () => {
-    expect((await texts(examples.tooFew)).at(-1)).toContain(
-      'This needs 3 closed sprints; there are 2.',
-    );
+    expect((await texts(examples.tooFew)).at(-1)).toContain('This needs 3 closed sprints; there are 2.');
     expect(forecastAltText(examples.tooFew)).toBe(
       'Forecast of the team “Harbour team” for 80 points of work: none. This needs 3 closed sprints; there are 2.',
     );

@@ -158,7 +158,10 @@ describe('the picture of the commitment range', () => {
       pulledIn: fc.option(points, { nil: undefined }),
       velocity: fc.option(points, { nil: undefined }),
     });
-    const end = fc.oneof(points, fc.constant(undefinedBecause('few-sprints', { needed: 3, known: 2, having: 'finished-points' })));
+    const end = fc.oneof(
+      points,
+      fc.constant(undefinedBecause('few-sprints', { needed: 3, known: 2, having: 'finished-points' })),
+    );
     await fc.assert(
       fc.asyncProperty(
         fc.array(amounts, { maxLength: 14 }),
