@@ -1,4 +1,4 @@
-/** What a commitment range advises, sorted into the few ways in which it can be drawn and told. Pure. */
+/** What a commitment range advises, sorted into the few ways in which it can be drawn and said. Pure. */
 
 import type { Reason, UndefinedValue } from '../sprint/undefined-value.ts';
 import type { CommitmentRange, CrossedRange } from './commitment-range.ts';

@@ -15,7 +15,7 @@ import { median } from './quantile.ts';
 export const LEAST_SPRINTS = 3;
 /** From here on the team's own sprints clearly outweigh the beliefs of the model. */
 export const FIRM_SPRINTS = 6;
-/** About half a year of two-week sprints: what lies further back tells about another team. */
+/** About half a year of two-week sprints: what lies further back is about another team. */
 export const RECENT_SPRINTS = 12;
 
 /** Standard deviation, as a share, of what is believed about the mean before any data: next to nothing. */
@@ -37,9 +37,21 @@ export interface CommitmentModel {
   readonly takesIn: LearnedAmount | UndefinedValue;
   /** The sprints used, in order. */
   readonly used: readonly PastSprint[];
-  /** What it does not know, in sentences. */
-  readonly missing: readonly string[];
+  readonly missing: readonly MissingEvidence[];
 }
+
+/** Something that the model doesn't know, and what it assumes in its place. */
+export type MissingEvidence =
+  | { readonly code: 'few-sprints'; readonly sprints: number; readonly firmSprints: number }
+  | { readonly code: 'finish-not-recorded'; readonly sprints: number; readonly of: number }
+  /** Neither days off nor members away: every sprint counts the same. */
+  | { readonly code: 'working-time-unknown' }
+  /** Only working days count. */
+  | { readonly code: 'members-away-unknown' }
+  /** In some sprints; everybody is assumed to have been there. */
+  | { readonly code: 'past-absence-unknown'; readonly sprints: number; readonly of: number }
+  /** The usual number of members is assumed. */
+  | { readonly code: 'coming-absence-unknown' };
 
 function learn(
   evidence: readonly (Interval | undefined)[],
@@ -61,35 +73,22 @@ function learn(
   };
 }
 
-function whatIsMissing(used: readonly PastSprint[], time: ReturnType<typeof relativeTime>): string[] {
-  const n = used.length;
-  const sentences: string[] = [];
-  if (n < FIRM_SPRINTS) {
-    sentences.push(
-      `It rests on ${n} sprints and partly on what is usual for teams; from ${FIRM_SPRINTS} sprints on it rests on the team's own history.`,
-    );
-  }
+function whatIsMissing(
+  used: readonly PastSprint[],
+  time: ReturnType<typeof relativeTime>,
+): MissingEvidence[] {
+  const of = used.length;
+  const missing: MissingEvidence[] = [];
+  if (of < FIRM_SPRINTS) missing.push({ code: 'few-sprints', sprints: of, firmSprints: FIRM_SPRINTS });
   const withoutFinish = used.filter((sprint) => sprint.committedFinishedPoints === undefined).length;
-  if (withoutFinish > 0) {
-    sentences.push(
-      `In ${withoutFinish} of ${n} sprints it is not recorded how much of the commitment was finished.`,
-    );
+  if (withoutFinish > 0) missing.push({ code: 'finish-not-recorded', sprints: withoutFinish, of });
+  if (time.measuredBy === 'sprints') return [...missing, { code: 'working-time-unknown' }];
+  if (time.measuredBy === 'working days') return [...missing, { code: 'members-away-unknown' }];
+  if (time.assumedSprints > 0) {
+    missing.push({ code: 'past-absence-unknown', sprints: time.assumedSprints, of });
   }
-  if (time.measuredBy === 'sprints')
-    sentences.push('Days off and members away are not known, so every sprint counts alike.');
-  else if (time.measuredBy === 'working days')
-    sentences.push('Members away are not known, so only working days count.');
-  else {
-    if (time.assumedSprints > 0) {
-      sentences.push(
-        `In ${time.assumedSprints} of ${n} sprints it is not recorded who was away; everybody is taken to have been there.`,
-      );
-    }
-    if (time.isComingAssumed) {
-      sentences.push('Who will be away is not known; the usual number of members is taken to be there.');
-    }
-  }
-  return sentences;
+  if (time.isComingAssumed) missing.push({ code: 'coming-absence-unknown' });
+  return missing;
 }
 
 /**

@@ -9,8 +9,8 @@ import type { PastSprint } from './commitment-evidence.ts';
 import type { CommitmentModel } from './commitment-model.ts';
 import { commitmentModel } from './commitment-model.ts';
 
-/** How likely a commitment must be to be kept to count as likely, and the opposite chance as unlikely. */
-export const LIKELY = 0.8;
+/** The chance of being kept that the range aims for; that of pulling in too much is the rest up to 1. */
+export const KEPT_CHANCE = 0.8;
 /** Points come in halves. */
 const HALF_POINT = 0.5;
 /** Against rounding: a bound that is whole by design must not lose half a point to the last digit. */
@@ -25,25 +25,24 @@ export type RangeThresholds = Pick<
 export interface CrossedRange {
   readonly why: Reason;
   /**
-   * The commitment at which being kept and not pulling in too much are equally likely, and that chance (0 to 1).
-   * Undefined where the high end is the better guide, for another commitment would not mend the reason.
+   * The commitment at which being kept and not pulling in too much have the same chance, and that chance (0 to 1).
+   * Undefined where the high end is the better guide, since another commitment would not change the reason.
    */
   readonly compromise: { readonly points: number; readonly chance: number } | undefined;
 }
 
 export interface CommitmentRange {
-  /** The lowest commitment that is still unlikely to be followed by more pulled-in work than the ceiling. */
+  /** The lowest commitment after which at most 2 in 10 sprints pull in more than the ceiling. */
   readonly lowPoints: number | UndefinedValue;
-  /** The highest commitment that is still likely to be kept. */
+  /** The highest commitment that at least 8 in 10 sprints keep. */
   readonly highPoints: number | UndefinedValue;
   /** Set when the low end lies above the high end: then there is no range to commit to. */
   readonly crossed: CrossedRange | undefined;
   /** Sprints with a commitment that the range is made from. */
   readonly sprints: number;
-  /** In how many of them the surprise ratio was above its ceiling: no commitment mends that. */
+  /** In how many of them the surprise ratio was above its ceiling: no commitment changes that. */
   readonly surpriseAboveCeiling: { readonly sprints: number; readonly of: number };
-  /** What the range does not know, in sentences. */
-  readonly missing: readonly string[];
+  readonly missing: CommitmentModel['missing'];
   readonly model: CommitmentModel;
 }
 
@@ -73,16 +72,18 @@ export function chancePulledInTooMuch(
 function highEnd({ finishes }: CommitmentModel, floor: number): number | UndefinedValue {
   if ('undefined' in finishes) return finishes;
   if (floor === 0) return undefinedBecause('floor-is-zero');
-  const surely = Math.min(finishes.distribution.quantile(1 - LIKELY), finishes.mostSeenPoints);
+  const surely = Math.min(finishes.distribution.quantile(1 - KEPT_CHANCE), finishes.mostSeenPoints);
   return Math.floor(surely / floor / HALF_POINT + SLACK) * HALF_POINT;
 }
 
 function lowEnd({ takesIn }: CommitmentModel, ceiling: number): number | UndefinedValue {
   if ('undefined' in takesIn) return takesIn;
-  return Math.ceil(takesIn.distribution.quantile(LIKELY) / (1 + ceiling) / HALF_POINT - SLACK) * HALF_POINT;
+  return (
+    Math.ceil(takesIn.distribution.quantile(KEPT_CHANCE) / (1 + ceiling) / HALF_POINT - SLACK) * HALF_POINT
+  );
 }
 
-/** The commitment at which being kept and not pulling in too much are equally likely. */
+/** The commitment at which being kept and not pulling in too much have the same chance. */
 function compromise(
   model: CommitmentModel,
   from: number,
@@ -134,17 +135,17 @@ function crossing(
  * The high end is the largest commitment C with P(F ≥ floor · C) ≥ 80%, where F is how much of a commitment the
  * team will finish and the floor that of the kept share. F's distribution comes from the team's own closed sprints
  * (`finishEvidence`, `censoredPredictive`), scaled to the working time of the coming sprint. It is never counted on
- * to be more than the most that was finished in a sprint so far: what nobody has seen is no ground for a promise.
+ * to be more than the most that was finished in a sprint so far: what nobody has seen can't be counted on.
  * The low end is the smallest C with P(T > (1 + ceiling) · C) ≤ 20%, where T is how much the team takes in
  * altogether (`takeInEvidence`) and the ceiling that of the pull-in ratio.
  * Units: points, multiples of 0.5, the high end rounded down and the low end up.
- * Undefined, with what is missing, below three sprints that tell; each end on its own.
+ * Undefined, with what is missing, below three sprints that say so much; each end on its own.
  * How far off: of 5,400 generated teams (timid, fair, bold and wavering; a spread of 12, 25 and 40%; 3, 6 and 12
  * sprints) 84% kept the high end (90% of the steady, 80% of the unsteady ones), and 18% pulled in too much after
  * the low end; a test repeats it on fewer teams. Where the spread is above about a quarter the ends usually cross.
- * How it misleads: the sprints are taken for independent and the team for unchanged; what it finishes is taken not
- * to depend on what it promises, though a team that is far overloaded finishes less, and one with much time may
- * stretch its work; pulled-in work is taken for time to spare, which urgent work is not. The verdict's other test,
+ * How it misleads: it assumes that sprints are independent, that the team doesn't change, and that what it finishes
+ * doesn't depend on what it commits to, though a team that is far overloaded finishes less, and one with much time
+ * may stretch its work; it takes pulled-in work as a sign of spare time, which urgent work isn't. The verdict's other test,
  * the surprise ratio, is only counted (`surpriseAboveCeiling`).
  * Source: ours; the model's parts are standard (censored normal observations, Bayes' rule).
  *

@@ -1,3 +1,4 @@
+import { KEPT_CHANCE } from './commitment-range.ts';
 import type { LoadSignal } from './pace.ts';
 import type { PointsDistribution } from './points-distribution.ts';
 
@@ -9,13 +10,13 @@ export interface LoadReading {
   readonly allFinishedChance: number;
 }
 
-/** Less likely than not to be kept is too much. */
+/** Missed more often than kept is too much. */
 const HEAVY_BELOW = 0.5;
-/** So likely to finish everything that there is room for more: the same chance that "likely" means elsewhere. */
-const LIGHT_FROM = 0.8;
+/** From this chance to finish everything on, there is room for more. */
+const LIGHT_FROM = KEPT_CHANCE;
 
 /**
- * Whether the sprint carries too much or too little, as its projection tells.
+ * Whether the sprint carries too much or too little, as its projection says.
  *
  * Formula: with V the points finished by the end, `heavy` if P(V ≥ floor) < 50%, else `light` if
  * P(V ≥ all cards) ≥ 80%, else `on the line`. A sprint that needs no points is `light`.

@@ -1,6 +1,6 @@
 /**
- * When a larger body of work will be finished, told as three dates. It takes the team's latest sprints for what a
- * sprint brings, and how much teams' pace has been seen to wander for how sure that is.
+ * When a larger body of work will be finished, as three dates. What a sprint brings comes from the team's latest
+ * sprints; how sure that is, from how much the pace of teams has been seen to wander.
  */
 import type { Day } from '../sprint/calendar.ts';
 import { dayPlus } from '../sprint/calendar.ts';
@@ -22,7 +22,7 @@ export interface ReleaseQuestion {
 }
 
 export interface ReleaseDate {
-  /** How likely the work is finished by then. */
+  /** The chance that the work is finished by then. */
   readonly chance: number;
   /** Sprints it takes; a part of a sprint counts as that part of its days. */
   readonly sprints: number;
@@ -40,7 +40,7 @@ export interface ReleaseForecast {
   readonly meanVelocityPoints: number;
 }
 
-/** Optimistic, likely and cautious. */
+/** Of the optimistic, the likely and the pessimistic date. */
 export const RELEASE_CHANCES = [0.15, 0.5, 0.85] as const;
 export const LEAST_SPRINTS_TO_FORECAST = 3;
 /** A team of long ago is another team. On real sprints a longer memory was no better (docs/forecasts.md). */
@@ -59,12 +59,12 @@ export const PACE_WANDERS = 0.5;
  *
  * Formula: `chancesToFinish` over the latest five velocities, each equally likely; pace deviation
  * σ² = 0.5² + s² ÷ (n·m²), with m and s² mean and variance (n − 1) of those n velocities: how far the pace wanders
- * and how badly a few sprints tell it. Between the ends of two sprints the chance rises by a straight line.
+ * and how poorly a few sprints show it. Between the ends of two sprints the chance rises by a straight line.
  * Units: sprints and calendar days. Undefined below three closed sprints, when none of the latest finished anything,
  * without backlog, and for a date beyond 130 sprints.
- * How it misleads: it takes what the sprints finished for work on this backlog; whoever also fixes and supports
- * other things must say so in the velocities. The wandering of the pace is that of other teams, since ten sprints
- * of one's own can't tell it.
+ * How it misleads: it assumes that everything the sprints finished is work on this backlog; a team that also fixes
+ * and supports other things must take that out of the velocities. The wandering of the pace is that of other
+ * teams, since ten sprints of a team's own can't show it.
  *
  * @example releaseForecast({ backlogPoints: 9, scopeGrowthPoints: 0, velocities: [3, 4], startsOn: '2026-11-02', sprintLengthDays: 14 }).undefined.code === 'few-sprints'
  * @throws RangeError for a negative backlog or growth, or a sprint without days.

@@ -5,3 +5,8 @@ import { say } from './say.ts';
 export function percent(share: number): string {
   return say('amount-percent', { share });
 }
+
+/** `3`, `2.5`, `1,200` */
+export function number(amount: number): string {
+  return say('amount-number', { amount });
+}

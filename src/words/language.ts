@@ -32,21 +32,40 @@ class FormattedNumber extends FluentType<number> {
   }
 }
 
-/** An amount together with its unit, in the words of another message. */
+/** An amount as another message says it. */
 class Amount extends FluentType<number> {
   readonly #messageId: string;
+  readonly #more: Readonly<Record<string, number>>;
 
-  constructor(value: number, messageId: string) {
+  constructor(value: number, messageId: string, more: Readonly<Record<string, number>> = {}) {
     super(value);
     this.#messageId = messageId;
+    this.#more = more;
   }
 
   override toString({ bundle }: Scope): string {
     const pattern = bundle.getMessage(this.#messageId)?.value;
     if (!pattern) throw new RangeError(`There is no message ${this.#messageId}.`);
-    return bundle.formatPattern(pattern, { amount: this.value });
+    return bundle.formatPattern(pattern, { amount: this.value, ...this.#more });
   }
 }
+
+/** An estimated chance is never certain: 0.4% is not 0%. */
+function chance(value: number): Amount {
+  const percent = Math.round(value * 100);
+  if (value > 0 && percent === 0) return new Amount(0.01, 'amount-chance-below');
+  if (value < 1 && percent === 100) return new Amount(0.99, 'amount-chance-above');
+  return new Amount(value, 'amount-chance');
+}
+
+/** In whole percent; one number where both ends are the same. */
+function percentSpan(low: number, high: number): FluentType<number> {
+  return Math.round(low * 100) === Math.round(high * 100)
+    ? new FormattedNumber(high, WHOLE_PERCENT)
+    : new Amount(low, 'amount-percent-span', { high });
+}
+
+const WHOLE_PERCENT: Intl.NumberFormatOptions = { style: 'percent', maximumFractionDigits: 0 };
 
 class FormattedDay extends FluentType<string> {
   readonly #options: Intl.DateTimeFormatOptions;
@@ -112,17 +131,31 @@ const FUNCTIONS = {
   PERCENT: ([value]: FluentValue[]) =>
     new FormattedNumber(numberIn(value), { style: 'percent', maximumFractionDigits: 1 }),
   /** `80%`, of a share as well as of anything else that is rounded to whole percent */
-  WHOLE_PERCENT: ([value]: FluentValue[]) =>
-    new FormattedNumber(numberIn(value), { style: 'percent', maximumFractionDigits: 0 }),
+  WHOLE_PERCENT: ([value]: FluentValue[]) => new FormattedNumber(numberIn(value), WHOLE_PERCENT),
+  /** `32% to 81%`; `25%` where both ends are the same */
+  PERCENT_SPAN: ([low, high]: FluentValue[]) => percentSpan(numberIn(low), numberIn(high)),
+  /** `62%`; near the ends `less than 1%` and `more than 99%` */
+  CHANCE: ([value]: FluentValue[]) => chance(numberIn(value)),
+  /** `about 8 in 10`; near the ends `fewer than 1 in 10` and `more than 9 in 10` */
+  IN_TEN: ([value]: FluentValue[]) => new Amount(Math.round(numberIn(value) * 10), 'amount-in-ten'),
+  /** The same of what happens again and again: `about 8 times in 10`; `hardly ever`, `nearly every time` */
+  TIMES_IN_TEN: ([value]: FluentValue[]) =>
+    new Amount(Math.round(numberIn(value) * 10), 'amount-times-in-ten'),
   /** `Wed 4 Nov` */
   DAY: ([value]: FluentValue[]) =>
     new FormattedDay(String(value), { weekday: 'short', day: 'numeric', month: 'short' }),
   /** `4 November 2026`: for days that may lie months ahead or years back */
   DATE: ([value]: FluentValue[]) =>
     new FormattedDay(String(value), { day: 'numeric', month: 'long', year: 'numeric' }),
-  /** `4 November`: beside a day that has named the year */
-  DATE_NO_YEAR: ([value]: FluentValue[]) =>
-    new FormattedDay(String(value), { day: 'numeric', month: 'long' }),
+  /** The same beside another day: `4 November` where that one has named the year */
+  DATE_BESIDE: ([value, beside]: FluentValue[]) => {
+    const isSameYear = String(value).slice(0, 4) === String(beside).slice(0, 4);
+    return new FormattedDay(String(value), {
+      day: 'numeric',
+      month: 'long',
+      ...(isSameYear ? {} : { year: 'numeric' }),
+    });
+  },
   /** `a, b and c` */
   LIST: ([value]: FluentValue[]) => itemsIn(value),
   /** `a, b or c` */
@@ -141,9 +174,13 @@ export const ARGUMENT_TYPES: Readonly<
   POINTS: 'number',
   PERCENT: 'number',
   WHOLE_PERCENT: 'number',
+  PERCENT_SPAN: 'number',
+  CHANCE: 'number',
+  IN_TEN: 'number',
+  TIMES_IN_TEN: 'number',
   DAY: 'string',
   DATE: 'string',
-  DATE_NO_YEAR: 'string',
+  DATE_BESIDE: 'string',
   LIST: 'readonly string[]',
   OR_LIST: 'readonly string[]',
   SERIES: 'readonly string[]',

@@ -1,6 +1,21 @@
 /** What each message takes. Written by `npm run messages` from the English message files; don't edit it by hand. */
 
 export interface Messages {
+  'advice-only-you': Record<never, never>;
+  'advice-only-you-share': Record<never, never>;
+  'advice-shared': { readonly person: string; readonly on: string; readonly command: string };
+  'advice-unknown-title': Record<never, never>;
+  'advice-more-lines': { readonly count: number };
+  'advice-import-hint': Record<never, never>;
+  'advice-share-button': Record<never, never>;
+  'advice-odds-button': Record<never, never>;
+  'advice-range-button': Record<never, never>;
+  'advice-history-button': Record<never, never>;
+  'advice-plan-button': Record<never, never>;
+  'advice-change-range-button': Record<never, never>;
+  'advice-change-forecast-button': Record<never, never>;
+  'caution-people': Record<never, never>;
+  'caution-set-up': Record<never, never>;
   'prompt-asked': { readonly day: string };
   'prompt-cards': { readonly sprint: string; readonly cards: number };
   'prompt-answered': { readonly day: string; readonly sprint: string };
@@ -241,14 +256,295 @@ export interface Messages {
   'command-privacy-summary': Record<never, never>;
   'command-help-usage': Record<never, never>;
   'command-help-summary': Record<never, never>;
+  'forecast-lead': {
+    readonly points: number;
+    readonly likely: string;
+    readonly likelyChance: number;
+    readonly optimistic: string;
+    readonly optimisticChance: number;
+    readonly pessimistic: string;
+    readonly pessimisticChance: number;
+  };
+  'forecast-lead-without-pessimistic': {
+    readonly points: number;
+    readonly likely: string;
+    readonly likelyChance: number;
+    readonly optimistic: string;
+    readonly optimisticChance: number;
+  };
+  'forecast-lead-optimistic-only': {
+    readonly points: number;
+    readonly optimistic: string;
+    readonly optimisticChance: number;
+    readonly likelyChance: number;
+    readonly sprints: number;
+  };
+  'forecast-lead-no-date': { readonly points: number; readonly sprints: number };
+  'forecast-date': {
+    readonly name: 'likely' | 'optimistic' | 'pessimistic';
+    readonly on: string;
+    readonly sprint: number;
+    readonly chance: number;
+  };
+  'forecast-date-none': { readonly name: 'likely' | 'optimistic' | 'pessimistic' };
+  'forecast-promise': Record<never, never>;
+  'forecast-promise-none': Record<never, never>;
+  'forecast-basis': { readonly sprints: number; readonly meanPoints: number };
+  'forecast-basis-imported': { readonly sprints: number; readonly imported: number };
+  'forecast-rhythm': { readonly days: number; readonly startsOn: string };
+  'forecast-growth': { readonly pace: 'faster' | 'half' | 'none' | 'slow'; readonly points: number };
+  'forecast-mid-sprint': Record<never, never>;
+  'forecast-unknown-other-work': Record<never, never>;
+  'forecast-unknown-size': Record<never, never>;
+  'forecast-unknown-future': Record<never, never>;
+  'forecast-unknown-growth': Record<never, never>;
+  'forecast-form-title': Record<never, never>;
+  'forecast-form-submit': Record<never, never>;
+  'forecast-form-intro': { readonly team: string };
+  'forecast-form-pace': { readonly sprints: number; readonly amounts: readonly string[] };
+  'forecast-form-points': Record<never, never>;
+  'forecast-form-points-hint': Record<never, never>;
+  'forecast-form-growth': Record<never, never>;
+  'forecast-form-growth-hint': Record<never, never>;
+  'forecast-question': Record<never, never>;
+  'forecast-question-button': Record<never, never>;
   'amount-points': { readonly amount: number };
+  'amount-chance': { readonly amount: number };
+  'amount-chance-below': { readonly amount: number };
+  'amount-chance-above': { readonly amount: number };
+  'amount-percent-span': { readonly amount: number; readonly high: number };
+  'amount-in-ten': { readonly amount: number };
+  'amount-times-in-ten': { readonly amount: number };
   somebody: Record<never, never>;
   'amount-percent': { readonly share: number };
+  'amount-number': { readonly amount: number };
+  'history-none': Record<never, never>;
+  'history-one-signal': Record<never, never>;
+  'history-signals': { readonly count: number; readonly ratios: readonly string[] };
+  'history-ordinary': { readonly sprints: number };
+  'history-too-early': { readonly sprints: number; readonly needed: number };
+  'history-too-early-each': { readonly needed: number };
+  'history-signal': {
+    readonly kind: 'above' | 'above-and-run' | 'below' | 'below-and-run' | 'run-above' | 'run-below';
+    readonly value: number;
+    readonly low: number;
+    readonly high: number;
+    readonly mean: number;
+    readonly run: number;
+    readonly ratio:
+      | 'estimateAccuracy'
+      | 'finishShare'
+      | 'keptShare'
+      | 'onScaleShare'
+      | 'planShare'
+      | 'pullInRatio'
+      | 'surpriseRatio'
+      | 'velocityGrowth';
+  };
+  'history-ask': Record<never, never>;
+  'history-often-crossed': { readonly ratios: readonly string[] };
+  'history-often': {
+    readonly line: 'band' | 'ceiling' | 'floor';
+    readonly floor: number;
+    readonly sprints: number;
+    readonly of: number;
+    readonly ceiling: number;
+    readonly ratio:
+      | 'estimateAccuracy'
+      | 'finishShare'
+      | 'keptShare'
+      | 'onScaleShare'
+      | 'planShare'
+      | 'pullInRatio'
+      | 'surpriseRatio'
+      | 'velocityGrowth';
+  };
+  'history-lines-title': Record<never, never>;
+  'history-latest': {
+    readonly value: number;
+    readonly ratio:
+      | 'estimateAccuracy'
+      | 'finishShare'
+      | 'keptShare'
+      | 'onScaleShare'
+      | 'planShare'
+      | 'pullInRatio'
+      | 'surpriseRatio'
+      | 'velocityGrowth';
+  };
+  'history-latest-none': {
+    readonly ratio:
+      | 'estimateAccuracy'
+      | 'finishShare'
+      | 'keptShare'
+      | 'onScaleShare'
+      | 'planShare'
+      | 'pullInRatio'
+      | 'surpriseRatio'
+      | 'velocityGrowth';
+  };
+  'history-unknown': {
+    readonly ratio:
+      | 'estimateAccuracy'
+      | 'finishShare'
+      | 'keptShare'
+      | 'onScaleShare'
+      | 'planShare'
+      | 'pullInRatio'
+      | 'surpriseRatio'
+      | 'velocityGrowth';
+  };
+  'history-usual': {
+    readonly reading: 'ordinary' | 'signal';
+    readonly mean: number;
+    readonly low: number;
+    readonly high: number;
+  };
+  'history-mean': { readonly mean: number; readonly sprints: number };
+  'history-first': Record<never, never>;
+  'history-marks': { readonly marks: readonly string[] };
+  'history-floor': {
+    readonly often: 'always' | 'never' | 'once' | 'sometimes';
+    readonly floor: number;
+    readonly of: number;
+    readonly sprints: number;
+  };
+  'history-ceiling': {
+    readonly often: 'always' | 'never' | 'once' | 'sometimes';
+    readonly ceiling: number;
+    readonly of: number;
+    readonly sprints: number;
+  };
+  'history-band': {
+    readonly often: 'always' | 'never' | 'once' | 'sometimes';
+    readonly floor: number;
+    readonly ceiling: number;
+    readonly of: number;
+    readonly sprints: number;
+  };
+  'history-reading': { readonly run: number };
+  'history-reading-from': { readonly needed: number };
+  'history-velocity-growth': { readonly sprint: string };
+  'history-velocity-growth-none': Record<never, never>;
+  'history-value-none': Record<never, never>;
+  'history-value-unknown': Record<never, never>;
+  'history-value-first': { readonly sprint: string };
+  'history-value': { readonly latest: string; readonly value: number; readonly first: string };
+  'history-value-velocity': {
+    readonly latest: string;
+    readonly value: number;
+    readonly first: string;
+    readonly velocity: number;
+  };
+  'history-value-point': {
+    readonly latest: string;
+    readonly value: number;
+    readonly first: string;
+    readonly velocity: number;
+    readonly point: number;
+  };
+  'history-basis': { readonly sprints: number; readonly startsOn: string; readonly endsOn: string };
+  'history-basis-imported': { readonly imported: number };
+  'history-cancelled': Record<never, never>;
+  'history-unknown-cause': Record<never, never>;
+  'history-unknown-target': Record<never, never>;
+  'history-unknown-value': Record<never, never>;
+  'load-none': Record<never, never>;
+  'load-none-yet': Record<never, never>;
+  'load-heavy': { readonly keep: number };
+  'load-on-the-line': { readonly keep: number; readonly all: number };
+  'load-light': { readonly all: number };
+  'load-all-done': { readonly signal: 'light' | 'on-the-line' };
+  'load-no-commitment': { readonly all: number };
+  'load-end': { readonly points: number };
+  'load-end-wide': { readonly ends: 'apart' | 'same'; readonly high: number; readonly low: number };
+  'load-end-narrow': { readonly ends: 'apart' | 'same'; readonly high: number; readonly low: number };
+  'load-end-unknown': { readonly sprints: number };
+  'load-basis': { readonly sprints: number };
+  'load-basis-others': Record<never, never>;
+  'load-basis-unlike': Record<never, never>;
+  'load-unknown': Record<never, never>;
+  'load-pace-heavy': { readonly points: number };
+  'load-pace-light': { readonly points: number };
+  'load-pace-even': Record<never, never>;
+  'load-pace-even-left': { readonly points: number };
+  'load-pace-even-room': { readonly points: number };
+  'load-pace-basis': { readonly sprints: number; readonly needed: number };
+  'margin-none': { readonly sprints: number };
+  'margin-title': Record<never, never>;
+  'margin-commitments': {
+    readonly median: number;
+    readonly low: number;
+    readonly high: number;
+    readonly sprints: number;
+  };
+  'margin-estimates': {
+    readonly median: number;
+    readonly low: number;
+    readonly high: number;
+    readonly sprints: number;
+  };
+  'margin-commitments-unknown': Record<never, never>;
+  'margin-estimates-unknown': Record<never, never>;
   'message-more-lines': { readonly lines: number };
   'message-chart': { readonly words: string };
   'message-buttons': { readonly labels: readonly string[] };
   'form-cancel': Record<never, never>;
   'form-close': Record<never, never>;
+  'odds-none': Record<never, never>;
+  'odds-none-hint': Record<never, never>;
+  'odds-size-never': { readonly points: number };
+  'odds-size-always': { readonly points: number };
+  'odds-size-unseen': { readonly points: number; readonly share: number };
+  'odds-size-little-seen': { readonly cards: number; readonly points: number; readonly share: number };
+  'odds-size-known': { readonly points: number; readonly share: number };
+  'odds-typical': { readonly points: number };
+  'odds-no-surprise': { readonly cards: number };
+  'odds-sizes-title': Record<never, never>;
+  'odds-line': {
+    readonly cards: number;
+    readonly points: number;
+    readonly withSurprise: number;
+    readonly share: number;
+    readonly low: number;
+    readonly high: number;
+  };
+  'odds-line-borrowed': {
+    readonly cards: number;
+    readonly points: number;
+    readonly withSurprise: number;
+    readonly share: number;
+    readonly low: number;
+    readonly high: number;
+  };
+  'odds-line-typical': { readonly line: string; readonly points: number };
+  'odds-reading': Record<never, never>;
+  'odds-reading-borrowed': { readonly cards: number };
+  'odds-advice': Record<never, never>;
+  'odds-basis': {
+    readonly sprints: number;
+    readonly cards: number;
+    readonly withSurprise: number;
+    readonly share: number;
+  };
+  'odds-without-cards': { readonly sprints: number };
+  'odds-unknown-kind': Record<never, never>;
+  'odds-unknown-drift': Record<never, never>;
+  'odds-unknown-changes': Record<never, never>;
+  'plan-range-title': Record<never, never>;
+  'plan-range-basis': { readonly sprints: number };
+  'plan-place-below': { readonly points: number };
+  'plan-place-above': { readonly points: number };
+  'plan-place-within': { readonly points: number };
+  'plan-place-unknown': { readonly points: number };
+  'plan-chances': { readonly chances: readonly string[] };
+  'plan-chance-kept': { readonly chance: number; readonly floor: number };
+  'plan-chance-pulled-in': { readonly chance: number; readonly ceiling: number };
+  'plan-odds-title': Record<never, never>;
+  'plan-odds-none': Record<never, never>;
+  'plan-odds-cards': { readonly count: number; readonly numbers: readonly string[] };
+  'plan-odds-more-cards': { readonly count: number };
+  'plan-odds-advice': Record<never, never>;
   'plan-title': Record<never, never>;
   'plan-submit': Record<never, never>;
   'plan-intro': { readonly team: string };
@@ -319,6 +615,123 @@ export interface Messages {
   };
   'plan-post-none': Record<never, never>;
   'plan-post-next': Record<never, never>;
+  'pull-in-title': Record<never, never>;
+  'pull-in-size': {
+    readonly known: 'none' | 'some';
+    readonly points: number;
+    readonly after: number;
+    readonly first: number;
+    readonly cards: number;
+    readonly finished: number;
+  };
+  'pull-in-size-alone': {
+    readonly known: 'none' | 'some';
+    readonly points: number;
+    readonly first: number;
+    readonly cards: number;
+    readonly finished: number;
+  };
+  'pull-in-too-large': { readonly sizes: number; readonly points: number };
+  'pull-in-basis': { readonly sprints: number };
+  'pull-in-queue': { readonly points: number };
+  'pull-in-nothing-open': Record<never, never>;
+  'pull-in-no-chance': Record<never, never>;
+  'pull-in-import-hint': Record<never, never>;
+  'pull-in-empty-scale': Record<never, never>;
+  'pull-in-record': { readonly cards: number; readonly finished: number };
+  'pull-in-reply-fits': { readonly after: number; readonly first: number };
+  'pull-in-reply-first-only': { readonly after: number; readonly first: number };
+  'pull-in-reply-hardly': { readonly after: number; readonly first: number };
+  'pull-in-reply-alone': { readonly first: number };
+  'pull-in-reply-alone-hardly': { readonly first: number };
+  'pull-in-way-out': Record<never, never>;
+  'pull-in-reply-unknown': Record<never, never>;
+  'pull-in-reply-record': {
+    readonly which: 'all' | 'comparable';
+    readonly cards: number;
+    readonly finished: number;
+    readonly low: number;
+    readonly high: number;
+  };
+  'range-commit-between': { readonly lowPoints: number; readonly highPoints: number };
+  'range-commit-exactly': { readonly points: number };
+  'range-commit-at-most': { readonly points: number };
+  'range-commit-at-least': { readonly points: number };
+  'range-commit-compromise': { readonly points: number };
+  'range-last-commitment': { readonly points: number };
+  'range-high-end': { readonly points: number; readonly floor: number };
+  'range-low-end': { readonly points: number; readonly ceiling: number };
+  'range-low-end-unknown': Record<never, never>;
+  'range-high-end-unknown': Record<never, never>;
+  'range-compromise': { readonly points: number; readonly chance: number; readonly ceiling: number };
+  'range-finish-first': Record<never, never>;
+  'range-finish-anything': Record<never, never>;
+  'range-coming': { readonly span: string; readonly facts: readonly string[] };
+  'range-working-days': { readonly count: number };
+  'range-members': { readonly count: number };
+  'range-days-away': { readonly count: number };
+  'range-scaled': Record<never, never>;
+  'range-basis': {
+    readonly imported: 'all' | 'none' | 'some';
+    readonly sprints: number;
+    readonly shown: number;
+    readonly importedSprints: number;
+  };
+  'range-past-sprint': { readonly name: string; readonly facts: readonly string[] };
+  'range-past-committed': { readonly points: number };
+  'range-past-finished': { readonly points: number };
+  'range-past-pulled-in': { readonly points: number };
+  'range-past-velocity': { readonly points: number };
+  'range-past-velocity-unknown': Record<never, never>;
+  'range-surprise-within': {
+    readonly recordedIn: 'all' | 'some';
+    readonly ceiling: number;
+    readonly of: number;
+  };
+  'range-surprise-above': {
+    readonly recordedIn: 'all' | 'some';
+    readonly sprints: number;
+    readonly of: number;
+    readonly ceiling: number;
+  };
+  'range-surprise-hint': Record<never, never>;
+  'range-missing-few-sprints': { readonly sprints: number; readonly firmSprints: number };
+  'range-missing-finish-not-recorded': { readonly sprints: number; readonly of: number };
+  'range-missing-working-time-unknown': Record<never, never>;
+  'range-missing-members-away-unknown': Record<never, never>;
+  'range-missing-past-absence-unknown': { readonly sprints: number; readonly of: number };
+  'range-missing-coming-absence-unknown': Record<never, never>;
+  'range-unknown-changes': Record<never, never>;
+  'range-unknown-urgent-work': Record<never, never>;
+  'range-form-title': Record<never, never>;
+  'range-form-submit': Record<never, never>;
+  'range-form-intro': { readonly team: string };
+  'range-form-first-day': Record<never, never>;
+  'range-form-last-day': Record<never, never>;
+  'away-days-label': Record<never, never>;
+  'away-days-hint': Record<never, never>;
+  'ratio-name': {
+    readonly ratio:
+      | 'estimateAccuracy'
+      | 'finishShare'
+      | 'keptShare'
+      | 'onScaleShare'
+      | 'planShare'
+      | 'pullInRatio'
+      | 'surpriseRatio'
+      | 'velocityGrowth';
+  };
+  'ratio-title': {
+    readonly ratio:
+      | 'estimateAccuracy'
+      | 'finishShare'
+      | 'keptShare'
+      | 'onScaleShare'
+      | 'planShare'
+      | 'pullInRatio'
+      | 'surpriseRatio'
+      | 'velocityGrowth';
+  };
   'refusal-no-team-here': Record<never, never>;
   'refusal-no-team-here-fix': Record<never, never>;
   'refusal-set-up-in-channel': Record<never, never>;

@@ -99,7 +99,7 @@ describe('the picture of the commitment range', () => {
       'no range yet: This needs 3 closed sprints with a commitment; there is 1',
     );
     expect(rangeAltText(examples.nothingKept)).toContain(
-      'There is no range. No commitment is likely to be kept',
+      'There is no range. No commitment would be kept in 8 of 10 sprints',
     );
   });
 

@@ -175,10 +175,8 @@ describe('with little history the range says what is missing', () => {
     expect(commitmentRange(past, ALL_THERE, THRESHOLDS)).toHaveProperty('undefined');
   });
 
-  test('with three to five it says that it rests partly on belief; with six no more', () => {
-    expect(range(TIMID.slice(0, 3)).missing).toEqual([
-      "It rests on 3 sprints and partly on what is usual for teams; from 6 sprints on it rests on the team's own history.",
-    ]);
+  test('with three to five it says that it is based partly on belief; with six no more', () => {
+    expect(range(TIMID.slice(0, 3)).missing).toEqual([{ code: 'few-sprints', sprints: 3, firmSprints: 6 }]);
     expect(range(TIMID.slice(0, 5)).missing).toHaveLength(1);
     expect(range(TIMID).missing).toEqual([]);
   });
@@ -218,19 +216,15 @@ describe('with little history the range says what is missing', () => {
     const unknown = { committedFinishedPoints: undefined, memberDays: undefined };
     const past = TIMID.map((one, i) => (i < 2 ? { ...one, ...unknown } : one));
     expect(range(past).missing).toEqual([
-      'In 2 of 6 sprints it is not recorded how much of the commitment was finished.',
-      'In 2 of 6 sprints it is not recorded who was away; everybody is taken to have been there.',
+      { code: 'finish-not-recorded', sprints: 2, of: 6 },
+      { code: 'past-absence-unknown', sprints: 2, of: 6 },
     ]);
     const daysOnly = { workingDays: 10, memberDays: undefined, memberDaysWhenAllThere: undefined };
-    expect(range(TIMID, daysOnly).missing).toEqual([
-      'Who will be away is not known; the usual number of members is taken to be there.',
-    ]);
+    expect(range(TIMID, daysOnly).missing).toEqual([{ code: 'coming-absence-unknown' }]);
     const noMembers = TIMID.map((one) => ({ ...one, memberDays: undefined }));
-    expect(range(noMembers, daysOnly).missing).toEqual([
-      'Members away are not known, so only working days count.',
-    ]);
+    expect(range(noMembers, daysOnly).missing).toEqual([{ code: 'members-away-unknown' }]);
     expect(range(TIMID, { ...daysOnly, workingDays: undefined }).missing).toEqual([
-      'Days off and members away are not known, so every sprint counts alike.',
+      { code: 'working-time-unknown' },
     ]);
   });
 

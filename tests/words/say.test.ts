@@ -30,7 +30,6 @@ describe('a message', () => {
     ['WHOLE_PERCENT', 0.799, '80%'],
     ['DAY', '2026-11-04', 'Wed 4 Nov'],
     ['DATE', '2027-03-12', '12 March 2027'],
-    ['DATE_NO_YEAR', '2027-03-12', '12 March'],
     ['LIST', ['a', 'b', 'c'], 'a, b and c'],
     ['OR_LIST', ['a', 'b'], 'a or b'],
     ['SERIES', ['a', 'b', 'c'], 'a, b, c'],

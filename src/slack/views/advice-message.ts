@@ -4,29 +4,24 @@
  */
 import type { Button, KnownBlock } from '@slack/types';
 import type { Advice } from '../../app/advice/advice.ts';
+import { type AdviceWords, adviceWords, type TitledLines } from '../../words/advice.ts';
+import { Markup, mrkdwn, say } from '../../words/say.ts';
 import { mention } from '../../words/typed-text.ts';
 import { encodeValue } from '../button-values.ts';
-import { ACTIONS, COMMAND } from '../ids.ts';
-import type { AdviceWords, TitledLines } from './advice-words.ts';
-import { actions, bold, button, code, context, lead, section } from './block-builders.ts';
-import { PEOPLE_CAUTION } from './caution-words.ts';
+import { ACTIONS } from '../ids.ts';
+import { actions, bold, button, context, lead, section } from './block-builders.ts';
 import { type ChartImage, chartBlocks } from './chart-image.ts';
-import { datedDay } from './closed-sprint-words.ts';
-import { forecastWords } from './forecast-words.ts';
-import { historyWords } from './history-words.ts';
 import { lineSections } from './line-sections.ts';
 import { type MessageView, messageView } from './message-view.ts';
-import { oddsWords } from './odds-words.ts';
-import { rangeWords } from './range-words.ts';
 
 const LINE_SECTIONS_MAX = 6;
 
 /** What the asker alone sees. */
 export function adviceMessage(advice: Advice, chart?: ChartImage): MessageView {
-  const words = wordsOf(advice);
+  const words = adviceWords(advice);
   const note = words.isAnswered
-    ? `Only you see this, unless you share it. ${PEOPLE_CAUTION}`
-    : 'Only you see this.';
+    ? `${mrkdwn('advice-only-you-share')} ${mrkdwn('caution-people')}`
+    : mrkdwn('advice-only-you');
   return messageView([
     ...adviceBlocks(words, chart),
     context(note),
@@ -36,15 +31,15 @@ export function adviceMessage(advice: Advice, chart?: ChartImage): MessageView {
 
 /** What the channel sees. */
 export function sharedAdviceMessage(advice: Advice, byUserId: string, chart?: ChartImage): MessageView {
-  const again = `Shared by ${mention(byUserId)} on ${datedDay(advice.on)}. Ask it any time with ${code(`${COMMAND} ${advice.question.about}`)}.`;
-  return messageView([...adviceBlocks(wordsOf(advice), chart), context(`${again} ${PEOPLE_CAUTION}`)]);
-}
-
-function wordsOf(advice: Advice): AdviceWords {
-  if ('odds' in advice) return oddsWords(advice);
-  if ('range' in advice) return rangeWords(advice);
-  if ('forecast' in advice) return forecastWords(advice);
-  return historyWords(advice);
+  const shared = mrkdwn('advice-shared', {
+    person: new Markup(mention(byUserId)),
+    on: advice.on,
+    command: advice.question.about,
+  });
+  return messageView([
+    ...adviceBlocks(adviceWords(advice), chart),
+    context(`${shared} ${mrkdwn('caution-people')}`),
+  ]);
 }
 
 function adviceBlocks(words: AdviceWords, chart: ChartImage | undefined): KnownBlock[] {
@@ -59,37 +54,35 @@ function adviceBlocks(words: AdviceWords, chart: ChartImage | undefined): KnownB
 function titledSections({ title, lines }: TitledLines): KnownBlock[] {
   return lineSections(bold(title), lines, {
     maxSections: LINE_SECTIONS_MAX,
-    more: (count) => `… and ${count} more.`,
+    more: (count) => mrkdwn('advice-more-lines', { count }),
   });
 }
 
 function unknownBlocks(sentences: readonly string[]): KnownBlock[] {
   if (sentences.length === 0) return [];
-  return [section([bold('What this does not know'), ...sentences.map((one) => `• ${one}`)].join('\n'))];
+  return [section([bold(mrkdwn('advice-unknown-title')), ...sentences.map((one) => `• ${one}`)].join('\n'))];
 }
-
-type Label = readonly [label: string, actionId: string];
-const ODDS: Label = ['Surprise odds', ACTIONS.showOdds];
-const RANGE: Label = ['Commitment range', ACTIONS.showRange];
-const HISTORY: Label = ['History', ACTIONS.showHistory];
 
 /** Sharing, changing the question, and what one would ask next. Nobody is offered what they may not do. */
 function buttonsOf(advice: Advice, isAnswered: boolean): Button[] {
   const { team, question, askerIsFacilitator } = advice;
   const value = encodeValue({ teamId: team.id, question });
   const place = encodeValue({ channelId: team.channelId });
-  const next = ([label, actionId]: Label): Button => button(label, { actionId, value: place });
+  const next = (label: string, actionId: string): Button => button(label, { actionId, value: place });
+  const odds = () => next(say('advice-odds-button'), ACTIONS.showOdds);
+  const range = () => next(say('advice-range-button'), ACTIONS.showRange);
+  const history = () => next(say('advice-history-button'), ACTIONS.showHistory);
   const change = (label: string, actionId: string): Button => button(label, { actionId, value });
-  const plan = askerIsFacilitator ? [next(['Plan a sprint', ACTIONS.openPlanForm])] : [];
-  const share = isAnswered ? [change('Share in the channel', ACTIONS.shareAdvice)] : [];
+  const plan = askerIsFacilitator ? [next(say('advice-plan-button'), ACTIONS.openPlanForm)] : [];
+  const share = isAnswered ? [change(say('advice-share-button'), ACTIONS.shareAdvice)] : [];
   switch (question.about) {
     case 'odds':
-      return [...share, next(RANGE), ...plan];
+      return [...share, range(), ...plan];
     case 'range':
-      return [...share, change('Other days or people away', ACTIONS.changeRange), next(ODDS), ...plan];
+      return [...share, change(say('advice-change-range-button'), ACTIONS.changeRange), odds(), ...plan];
     case 'forecast':
-      return [...share, change('Change the numbers', ACTIONS.changeForecast), next(HISTORY)];
+      return [...share, change(say('advice-change-forecast-button'), ACTIONS.changeForecast), history()];
     case 'history':
-      return [...share, next(RANGE), next(ODDS)];
+      return [...share, range(), odds()];
   }
 }

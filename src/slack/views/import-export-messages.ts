@@ -1,11 +1,11 @@
 /** Confirms an import, and says what an export holds. */
 import type { TeamExport } from '../../app/export/export-sprints.ts';
 import type { SprintsImported } from '../../app/import/import-sprints.ts';
+import { mrkdwn } from '../../words/say.ts';
 import { typed } from '../../words/typed-text.ts';
 import { encodeValue } from '../button-values.ts';
 import { ACTIONS } from '../ids.ts';
 import { actions, button, context, section } from './block-builders.ts';
-import { PEOPLE_CAUTION } from './caution-words.ts';
 import { datedDay } from './closed-sprint-words.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { counted, listed } from './sprint-words.ts';
@@ -38,14 +38,14 @@ const TEXT_CAUTION =
 
 /** What comes with the files, in the person's direct messages. Mrkdwn. */
 export function exportComment(exported: TeamExport): string {
-  return `${summary(exported)} ${TEXT_CAUTION} ${PEOPLE_CAUTION}`;
+  return `${summary(exported)} ${TEXT_CAUTION} ${mrkdwn('caution-people')}`;
 }
 
 /** Tells the person where they are. */
 export function exportedMessage(exported: TeamExport): MessageView {
   return messageView([
     section(`${summary(exported)} The files are in your direct messages with me.`),
-    context(`${TEXT_CAUTION} ${PEOPLE_CAUTION}`),
+    context(`${TEXT_CAUTION} ${mrkdwn('caution-people')}`),
   ]);
 }
 

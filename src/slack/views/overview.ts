@@ -11,7 +11,6 @@ import { shortened, typed } from '../../words/typed-text.ts';
 import { encodeValue } from '../button-values.ts';
 import { ACTIONS } from '../ids.ts';
 import { actions, bold, button, context, lead, section } from './block-builders.ts';
-import { CAUTION } from './caution-words.ts';
 import { type MessageView, messageView } from './message-view.ts';
 
 const MESSAGE_BLOCKS_MAX = 49;
@@ -42,7 +41,7 @@ export function homeView(overview: Overview): HomeView {
     blocks: [
       lead(say('overview-title')),
       ...overviewBlocks(overview, HOME_BLOCKS_MAX, undefined),
-      context(CAUTION),
+      context(mrkdwn('caution-set-up')),
     ],
   };
 }

@@ -8,6 +8,7 @@ import type { StatusContent } from '../../app/posting/message-content.ts';
 import { formatDay } from '../../sprint/calendar.ts';
 import { formatAgainst } from '../../sprint/percent.ts';
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
+import { loadEvidenceWords, loadWords } from '../../words/load.ts';
 import { mention, mrkdwnOf, plainTyped, shortened, typed } from '../../words/typed-text.ts';
 import { encodeValue } from '../button-values.ts';
 import { ACTIONS, COMMAND } from '../ids.ts';
@@ -15,7 +16,6 @@ import { actions, bold, button, code, context, fieldSections, lead, section } fr
 import { cardName, growthWords, plainCardName } from './card-words.ts';
 import { type ChartImage, chartBlocks } from './chart-image.ts';
 import { lineSections } from './line-sections.ts';
-import { loadEvidenceWords, loadWords } from './load-words.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { loadSentence, ratioFields } from './ratio-fields.ts';
 import { closingWords, counted, listed, spanWords } from './sprint-words.ts';

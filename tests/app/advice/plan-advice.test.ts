@@ -64,7 +64,7 @@ describe('the plan preview', () => {
     expect([commitmentPoints, commitment.lies]).toEqual([points, lies]);
   });
 
-  test('says how likely the commitment is to be kept and to be followed by much pulled-in work', async () => {
+  test('says the chances that the commitment is kept and that much work is pulled in after it', async () => {
     const { preview } = await withPast(8);
     const bold = (await preview({ cards: cardsOf(40) })).commitment;
     const timid = (await preview({ cards: cardsOf(9) })).commitment;

@@ -48,7 +48,7 @@ describe('the range', () => {
     const unknown = rangeOf(DEFAULT_THRESHOLDS, STEADY, COMING).range;
     const none = rangeOf(DEFAULT_THRESHOLDS, STEADY, { ...COMING, awayDays: 0 }).range;
     expect(unknown).toMatchObject({
-      missing: ['Who will be away is not known; the usual number of members is taken to be there.'],
+      missing: [{ code: 'coming-absence-unknown' }],
     });
     expect(none).toMatchObject({ missing: [] });
   });
@@ -89,7 +89,7 @@ describe('a commitment', () => {
     expect(places).toEqual(['below', 'within', 'within', 'above']);
   });
 
-  test('is as likely to be kept, and to be followed by too much pulled-in work, as the ends promise', () => {
+  test('is kept, and followed by too much pulled-in work, with the chances that the ends stand for', () => {
     const at = (points: number) => readCommitment(points, advice);
     // 80% kept at the high end, 20% pulled in too much at the low end (design, section 5).
     expect(at(high).chanceKept).toBeGreaterThanOrEqual(0.8);

@@ -22,7 +22,7 @@ const leadOf = (advice: Advice): string => text(advice).split('\n')[0] ?? '';
 const labels = (advice: Advice): string[] =>
   buttonsOf(adviceMessage(advice).blocks).map(({ label }) => label);
 
-/** Sprints told as commitment, finished of it, pulled in, surprise work. */
+/** Sprints given as commitment, finished of it, pulled in, surprise work. */
 const sprints = (rows: readonly (readonly number[])[]) =>
   rows.map(([commitment = 0, finished = 0, pulledIn = 0, surprise = 0], place) =>
     pastSprint(place, { commitment, finished, pulledIn, surprise }),
@@ -55,64 +55,66 @@ const CHANGED = sprints(
 );
 
 describe('the commitment range', () => {
-  it('leads with the range beside the last commitment, then its ends, its basis and what it does not know', () => {
+  it('leads with the range beside the last commitment, then its ends, its basis and what it doesn’t know', () => {
     expect(text(rangeAdvice(STEADY, 6))).toMatchInlineSnapshot(`
-      "Commit to 22 to 25 points; your last was 21.
-      • Up to 25 points you are likely to keep it: in at least 8 of 10 sprints 80% of it or more gets finished.
-      • From 22 points on you are unlikely to run out of work: in at most 2 of 10 sprints more than 20% on top gets pulled in.
-      For Mon 30 Nov to Fri 11 Dec: 10 working days, 5 members and 6 days off or away. What past sprints achieved is scaled to that much working time.
-      It rests on your latest 9 sprints with a commitment, 4 of them imported. The last 3:
+      "Commit to 22 to 25 points. Your last commitment was 21.
+      • Up to 25 points, the commitment is kept in at least 8 of 10 sprints: 80% of it or more gets finished.
+      • From 22 points on, you seldom run out of work: in at most 2 of 10 sprints the team pulls in more than 20% on top.
+      For Mon 30 Nov to Fri 11 Dec: 10 working days, 5 members and 6 days off or away. What past sprints achieved is scaled to that working time.
+      Based on your latest 9 sprints with a commitment, 4 of them imported. The last 3:
       • Harbour 9: 21 committed, 21 of them finished, 8 pulled in, velocity 29
       • Harbour 8: 24 committed, 23 of them finished, 4 pulled in, velocity 27
       • Harbour 7: 22 committed, 22 of them finished, 6 pulled in, velocity 28
-      In 2 of 9 sprints surprise work went above its ceiling of 20%, which by itself makes a sprint missed. No commitment mends that; /loadline odds shows which sizes of card to look into first.
-      What this does not know
-      • In 4 of 9 sprints it is not recorded how much of the commitment was finished.
-      • In 4 of 9 sprints it is not recorded who was away; everybody is taken to have been there.
-      • It takes the team and its way of working for unchanged.
-      • It takes all pulled-in work for time to spare, which urgent work is not.
-      Only you see this, unless you share it. These numbers are about the team’s plan, not about people: do not use them to appraise anyone or to compare teams.
+      In 2 of 9 sprints surprise work went above its ceiling of 20%, which by itself makes a sprint missed. No commitment changes that; /loadline odds shows which card sizes to look into first.
+      What this doesn’t know
+      • In 4 of 9 sprints it isn’t recorded how much of the commitment was finished.
+      • In 4 of 9 sprints it isn’t recorded who was away, so everybody is assumed to have been there.
+      • It assumes that the team and its way of working stay as they are.
+      • It takes all pulled-in work as a sign of spare time, which urgent work isn’t.
+      Only you see this unless you share it. These numbers are about the team’s plan, not about people: don’t use them to appraise anyone or to compare teams.
       Buttons: Share in the channel, Other days or people away, Surprise odds"
     `);
   });
 
   it('of sprints that wander too far leads with the compromise and says why', () => {
     expect(text(rangeAdvice(WAVERING)).split('\n').slice(0, 5).join('\n')).toMatchInlineSnapshot(`
-      "Commit to about 26 points as a compromise; your last was 30.
-      No commitment is both likely to be kept and unlikely to leave room for much more work: how much the team finishes and takes in differs too much from sprint to sprint, or is known from too few sprints.
+      "Commit to about 26 points as a compromise. Your last commitment was 30.
+      No commitment is both small enough to be kept in 8 of 10 sprints and large enough to leave little room for more work: how much the team finishes and takes in differs too much from sprint to sprint, or is known from too few sprints.
       At 26 points the chances are even: about 6 in 10 to keep it, and as many not to pull in more than 20% on top.
-      • Up to 15.5 points you are likely to keep it: in at least 8 of 10 sprints 80% of it or more gets finished.
-      • From 36 points on you are unlikely to run out of work: in at most 2 of 10 sprints more than 20% on top gets pulled in."
+      • Up to 15.5 points, the commitment is kept in at least 8 of 10 sprints: 80% of it or more gets finished.
+      • From 36 points on, you seldom run out of work: in at most 2 of 10 sprints the team pulls in more than 20% on top."
     `);
   });
 
-  it('of a team that pulls in before it finishes gives the high end, and what would mend it', () => {
+  it('of a team that pulls in before it finishes gives the high end, and what would change that', () => {
     expect(text(rangeAdvice(PULLS_IN_TOO_EARLY)).split('\n').slice(0, 2).join('\n')).toMatchInlineSnapshot(`
-      "Commit to 20 points at most; your last was 30.
-      No commitment is both likely to be kept and unlikely to leave room for much more work: in 4 of 4 sprints, work was pulled in while committed work was still open. No other commitment mends that: agree to finish committed cards before new ones come in."
+      "Commit to at most 20 points. Your last commitment was 30.
+      No commitment is both small enough to be kept in 8 of 10 sprints and large enough to leave little room for more work: in 4 of 4 sprints, work was pulled in while committed work was still open. A different commitment won’t change that: agree to finish committed cards before new ones come in."
     `);
   });
 
   it('of a team that hardly finishes anything gives no number', () => {
     expect(text(rangeAdvice(HARDLY_FINISHING)).split('\n').slice(0, 2).join('\n')).toMatchInlineSnapshot(`
-      "No commitment is likely to be kept: too often hardly any of it was finished.
-      Look at what kept cards from being finished before you look at the size of the commitment: smaller cards, and fewer of them begun at once, are a start."
+      "No commitment would be kept in 8 of 10 sprints: too often, hardly any of it was finished.
+      Look at what keeps cards from being finished before you look at the size of the commitment. Smaller cards, and fewer of them started at once, are a good beginning."
     `);
   });
 
   it('with one end only says which, and what the other would take', () => {
     const silent = STEADY.map((sprint) => ({ ...sprint, pulledInPoints: undefined }));
     expect(text(rangeAdvice(silent)).split('\n').slice(0, 3).join('\n')).toMatchInlineSnapshot(`
-      "Commit to 26.5 points at most; your last was 21.
-      • Up to 26.5 points you are likely to keep it: in at least 8 of 10 sprints 80% of it or more gets finished.
-      • The low end is not known yet. This needs 3 closed sprints in which pulled-in work was recorded; there are 0."
+      "Commit to at most 26.5 points. Your last commitment was 21.
+      • Up to 26.5 points, the commitment is kept in at least 8 of 10 sprints: 80% of it or more gets finished.
+      • The low end isn’t known. This needs 3 closed sprints in which pulled-in work was recorded; there are 0."
     `);
     const unfinished = STEADY.map((sprint) => ({
       ...sprint,
       velocityPoints: undefined,
       committedFinishedPoints: undefined,
     }));
-    expect(leadOf(rangeAdvice(unfinished))).toMatch(/^Commit to [\d.]+ points at least; your last was 21\.$/);
+    expect(leadOf(rangeAdvice(unfinished))).toMatch(
+      /^Commit to at least [\d.]+ points\. Your last commitment was 21\.$/,
+    );
   });
 
   it.each([
@@ -131,31 +133,31 @@ describe('the commitment range', () => {
     expect(leadOf(rangeAdvice(STEADY, 50))).toBe('No range. Nobody is there to work in the coming sprint.');
   });
 
-  it('tells half a day, one day and no day away in words', () => {
+  it('says half a day, one day and no day away in words', () => {
     expect(text(rangeAdvice(STEADY, 0.5))).toContain('0.5 days off or away');
     expect(text(rangeAdvice(STEADY, 1))).toContain('1 day off or away');
     expect(text(rangeAdvice(STEADY, 0))).toContain('nobody off or away');
-    expect(text(rangeAdvice(STEADY))).toContain('Who will be away is not known');
+    expect(text(rangeAdvice(STEADY))).toContain('Who will be away isn’t known');
   });
 });
 
 describe('surprise odds', () => {
   it('lead with the size that tends most to hold surprises, then each size, how to read it and what to do', () => {
     expect(text(oddsAdvice(STEADY))).toMatchInlineSnapshot(`
-      "Cards of 8 points hold surprise work about 6 times in 10; when they do, 2.5 points is typical.
+      "Cards of 8 points hold surprise work about 6 times in 10. When they do, 2.5 points is typical.
       Cards that held surprise work, by size
-      • 1 point: 0 of 20 cards (0%, span 0 to 16%)
-      • 3 points: 3 of 25 cards (12%, span 4 to 30%); typically 1 point
-      • 8 points: 10 of 16 cards (63%, span 39 to 82%); typically 2.5 points
-      • 13 points: 1 of 1 card; borrowed 48%, span 8 to 90%; typically 5 points
-      The span is where the true share lies 19 times in 20; “typically” is how much surprise work there was when there was any. “Borrowed” marks sizes of fewer than 12 cards: their share leans on the other sizes until they have a history of their own.
-      Before you commit to a card of a size that often holds some: ask what could turn up in it, split it, or timebox a first look inside.
-      It rests on 62 cards of 5 closed sprints; 14 of them held surprise work (23%). 4 more sprints tell nothing of cards.
-      What this does not know
+      • 1 point: 0 of 20 cards (0%, span 0% to 16%)
+      • 3 points: 3 of 25 cards (12%, span 4% to 30%); typically 1 point
+      • 8 points: 10 of 16 cards (63%, span 39% to 82%); typically 2.5 points
+      • 13 points: 1 of 1 card; borrowed 48%, span 8% to 90%; typically 5 points
+      The span holds the true share 19 times in 20. “Typically” is how much surprise work there was when there was any. “Borrowed” marks sizes of fewer than 12 cards: their share leans on the other sizes until they have a history of their own.
+      Before you commit to a card of a size that often holds surprises: ask what could turn up in it, split it, or timebox a first look inside.
+      Based on 62 cards of 5 closed sprints; 14 of them held surprise work (23%). Of 4 more sprints, the cards aren’t known.
+      What this doesn’t know
       • What the cards are: a new part of the system and an old one look alike at the same size.
-      • What was not called surprise work when a card grew. Growth that was put down to the estimate is not in it.
+      • What wasn’t called surprise work when a card grew: growth put down to the estimate isn’t counted.
       • What changes from here on: a team that splits its big cards changes its odds.
-      Only you see this, unless you share it. These numbers are about the team’s plan, not about people: do not use them to appraise anyone or to compare teams.
+      Only you see this unless you share it. These numbers are about the team’s plan, not about people: don’t use them to appraise anyone or to compare teams.
       Buttons: Share in the channel, Commitment range"
     `);
   });
@@ -169,23 +171,23 @@ describe('surprise odds', () => {
       }),
     ];
     expect(leadOf(oddsAdvice(few))).toMatch(
-      /^Cards of 8 points probably hold surprise work about \d times in 10, going by 2 cards and the other sizes; when they do, 3\.5 points is typical\.$/,
+      /^Cards of 8 points probably hold surprise work about \d times in 10, going by 2 cards and the other sizes\. When they do, 3\.5 points is typical\.$/,
     );
-    expect(text(oddsAdvice(few))).toMatch(/• 8 points: 2 of 2 cards; borrowed \d+%, span \d+ to \d+%/);
+    expect(text(oddsAdvice(few))).toMatch(/• 8 points: 2 of 2 cards; borrowed \d+%, span \d+% to \d+%/);
   });
 
   it('say so when no card held any', () => {
     const calm = [pastSprint(0, { commitment: 20, finished: 20, cards: cardsOf(3, 14, []) })];
     expect(leadOf(oddsAdvice(calm))).toBe(
-      'No surprise work so far: none of 14 cards of your closed sprints held any.',
+      'No surprise work so far: none of the 14 cards of your closed sprints held any.',
     );
-    expect(text(oddsAdvice(calm))).toContain('• 3 points: 0 of 14 cards (0%, span 0 to 22%)\n');
+    expect(text(oddsAdvice(calm))).toContain('• 3 points: 0 of 14 cards (0%, span 0% to 22%)\n');
   });
 
   it('are refused without a card of a closed sprint, with where they come from', () => {
     expect(text(oddsAdvice(STEADY.slice(0, 3)))).toMatchInlineSnapshot(`
       "No odds yet: no card of a closed sprint is known.
-      They come by themselves: when a sprint closes here, each of its cards counts. Until then, ask of every big card what could turn up in it.
+      You don’t have to do anything: when a sprint closes here, each of its cards counts. Until then, ask about every big card what could turn up in it.
       Only you see this.
       Buttons: Commitment range"
     `);
@@ -193,53 +195,53 @@ describe('surprise odds', () => {
 });
 
 describe('the forecast', () => {
-  it('leads with the likely date between the other two, then which to promise, the margins and what it does not know', () => {
+  it('leads with the likely date between the other two, then which to promise, the margins and what it doesn’t know', () => {
     expect(text(forecastAdvice(STEADY, 200, 5))).toMatchInlineSnapshot(`
-      "200 points: likely by 3 April 2027 (optimistic 5 February, cautious 2 August).
-      • Optimistic: 5 February 2027, in the 5th sprint. 15% likely: fine to hope for, not to plan with.
-      • Likely: 3 April 2027, in the 9th sprint. 50% likely: later is as likely as sooner.
-      • Cautious: 2 August 2027, in the 18th sprint. 85% likely: this is the one to promise.
-      Promise the cautious date. If somebody needs an earlier one, talk about doing less of the work, not about doing it faster.
-      It rests on your latest 5 sprints, which finished 27.6 points on average (of 9 closed sprints that are known, 4 were imported). Work on it begins on 30 November 2026, with a new sprint every 14 days. The work is taken to grow by 5 points with each sprint. A date in the middle of a sprint means that the work is in hand when that sprint ends.
+      "200 points: likely by 3 April 2027 (50%), optimistic 5 February (15%), pessimistic 2 August (85%).
+      • Optimistic: 5 February 2027, in the 5th sprint. 15% chance: fine to hope for, not to plan with.
+      • Likely: 3 April 2027, in the 9th sprint. 50% chance: it could just as well be later as sooner.
+      • Pessimistic: 2 August 2027, in the 18th sprint. 85% chance: this is the one to promise.
+      Promise the pessimistic date. If somebody needs an earlier one, talk about doing less of the work, not about doing it faster.
+      Based on your latest 5 sprints, which finished 27.6 points on average. Of 9 known closed sprints, 4 were imported. Work on it begins on 30 November 2026, with a new sprint every 14 days. The work is assumed to grow by 5 points with each sprint. A date in the middle of a sprint means that the work is done when that sprint ends.
       How far off the team was so far
-      • Commitments: what was finished, pulled-in work included, was typically 125% of the commitment, and 106 to 137% in 8 of 10 sprints (from 9).
-      • Estimates: typically 93% accurate, and 82 to 94% in 8 of 10 sprints (from 5). What is missing from 100% is the part of the load by which estimates were off.
-      What this does not know
-      • How much of a sprint goes to other work: it takes all that your sprints finish for work on these points.
-      • Whether these points are the size of those in your past sprints.
-      • What is still to come: holidays, people who join or leave. Between the dates lies what such things have done to the pace of teams elsewhere.
-      Only you see this, unless you share it. These numbers are about the team’s plan, not about people: do not use them to appraise anyone or to compare teams.
+      • Commitments: what was finished, pulled-in work included, was typically 125% of the commitment, and 106% to 137% in 8 of 10 sprints (from 9).
+      • Estimates: typically 93% accurate, and 82% to 94% in 8 of 10 sprints (from 5). The rest up to 100% is the part of the load by which estimates were off.
+      What this doesn’t know
+      • How much of a sprint goes to other work. It assumes that everything your sprints finish belongs to these points.
+      • Whether these points are the same size as those in your past sprints.
+      • What is still to come: holidays, people who join or leave. The distance between the dates shows how far such things have moved the pace of other teams.
+      Only you see this unless you share it. These numbers are about the team’s plan, not about people: don’t use them to appraise anyone or to compare teams.
       Buttons: Share in the channel, Change the numbers, History"
     `);
   });
 
   it('leaves out a year only where another date has named it', () => {
     expect(leadOf(forecastAdvice(STEADY))).toBe(
-      '120 points: likely by 30 January 2027 (optimistic 4 January, cautious 12 March).',
+      '120 points: likely by 30 January 2027 (50%), optimistic 4 January (15%), pessimistic 12 March (85%).',
     );
     expect(leadOf(forecastAdvice(STEADY, 60))).toBe(
-      '60 points: likely by 31 December 2026 (optimistic 17 December, cautious 21 January 2027).',
+      '60 points: likely by 31 December 2026 (50%), optimistic 17 December (15%), pessimistic 21 January 2027 (85%).',
     );
   });
 
-  it('promises nothing where the cautious date lies beyond the horizon', () => {
+  it('promises nothing where the pessimistic date lies beyond the horizon', () => {
     const words = text(forecastAdvice(STEADY, 1000, 15));
-    expect(words.split('\n')[0]).toMatch(/^1000 points: likely by .*, no cautious date\)\.$/);
+    expect(words.split('\n')[0]).toMatch(/^1,000 points: likely by .*, no pessimistic date\.$/);
     expect(words).toContain('There is no date to promise.');
-    expect(words).not.toContain('Promise the cautious date');
+    expect(words).not.toContain('Promise the pessimistic date');
     expect(words).toContain('half of the effort or more only keeps up with it');
   });
 
   it('gives no date where there is none, and says when the work grows faster than it is finished', () => {
-    expect(leadOf(forecastAdvice(STEADY, 20_000))).toBe('20000 points: no date within 130 sprints.');
+    expect(leadOf(forecastAdvice(STEADY, 20_000))).toBe('20,000 points: no date within 130 sprints.');
     expect(text(forecastAdvice(STEADY, 1000, 40))).toContain('faster than it gets finished');
   });
 
   it('below three sprints is refused with what is missing and how to get it', () => {
     expect(text(forecastAdvice(STEADY.slice(0, 2)))).toMatchInlineSnapshot(`
       "No forecast yet. This needs 3 closed sprints; there are 2.
-      Every sprint that closes here adds one. You need not wait for them: a facilitator can bring past sprints in with /loadline import.
-      How far off commitments and estimates usually are can be told from 5 sprints on.
+      Every sprint that closes here adds one. You don’t have to wait: a facilitator can bring in past sprints with /loadline import.
+      How far off commitments and estimates usually are is known from 5 sprints on.
       Only you see this.
       Buttons: Change the numbers, History"
     `);
@@ -254,30 +256,30 @@ describe('the forecast', () => {
 });
 
 describe('the history', () => {
-  it('without a signal says that the ups and downs are ordinary, and which lines are crossed all the same', () => {
+  it('without a signal says that the ups and downs are ordinary, and which lines are crossed anyway', () => {
     expect(text(historyAdvice(STEADY))).toMatchInlineSnapshot(`
       "No signal: the ups and downs of your 9 sprints are ordinary variation.
-      Ordinary does not mean on target. Across its line in half of the latest sprints or more: pull-in ratio (above its ceiling of 20% in 5 of 8) and plan share (below its floor of 80% in 6 of 8). No single sprint accounts for that; it takes a change in how the team plans or works.
+      Ordinary doesn’t mean on target. In at least half of the latest sprints, these ratios crossed their line: pull-in ratio (above its ceiling of 20% in 5 of 8) and plan share (below its floor of 80% in 6 of 8). No single sprint explains that; it takes a change in how the team plans or works.
       Latest sprint, and what is usual
-      • Kept share 100%; mean 98% of 5 sprints. Never below its floor of 80% in the last 5 sprints.
-      • Surprise ratio 9.5%; mean 13%, usually 0 to 37%: ordinary variation. Above its ceiling of 20% in 2 of the last 8 sprints.
-      • Pull-in ratio 38.1%; mean 25%, usually 0 to 60%: ordinary variation. Above its ceiling of 20% in 5 of the last 8 sprints.
-      • Plan share 67.7%; mean 73%, usually 53 to 92%: ordinary variation. Below its floor of 80% in 6 of the last 8 sprints.
-      • Estimate accuracy 93.5%; mean 91% of 5 sprints. Never outside its 80% to 95% in the last 5 sprints.
-      • On-scale share 75%; mean 75% of 5 sprints.
-      • Finish share 93.5%; mean 91% of 5 sprints.
-      • Velocity growth 116%; mean 107%, usually 93 to 120%: ordinary variation. Marks to reach: 240% and 500%.
-      “Usually” is how far a number goes up and down without any special cause. Outside of that, or 8 sprints in a row on one side of the mean, is a signal. What is usual for a number can be told from 8 sprints on.
-      Velocity growth is measured by Harbour 1: 100% is what that sprint finished. In Harbour 9 the recorded value stood at 190% of that in Harbour 6, and velocity at 107.4%: a point brought 176.9% of what it brought then.
+      • Kept share: 100%. Mean 98% of 5 sprints. Never below its floor of 80% in the last 5 sprints.
+      • Surprise ratio: 9.5%. Mean 13%, usually 0% to 37%: ordinary variation. Above its ceiling of 20% in 2 of the last 8 sprints.
+      • Pull-in ratio: 38.1%. Mean 25%, usually 0% to 60%: ordinary variation. Above its ceiling of 20% in 5 of the last 8 sprints.
+      • Plan share: 67.7%. Mean 73%, usually 53% to 92%: ordinary variation. Below its floor of 80% in 6 of the last 8 sprints.
+      • Estimate accuracy: 93.5%. Mean 91% of 5 sprints. Never outside its range of 80% to 95% in the last 5 sprints.
+      • On-scale share: 75%. Mean 75% of 5 sprints.
+      • Finish share: 93.5%. Mean 91% of 5 sprints.
+      • Velocity growth: 116%. Mean 107%, usually 93% to 120%: ordinary variation. Marks to reach: 240% and 500%.
+      “Usually” shows how far a number goes up and down without any special cause. Outside of that, or 8 sprints in a row on one side of the mean, is a signal. What is usual for a number is known from 8 sprints on.
+      Velocity growth is compared with Harbour 1: 100% is what that sprint finished. In Harbour 9 the recorded value was 190% of that in Harbour 6, and velocity was 107.4%: a point brought 176.9% of what it brought then.
       How far off the team was so far
-      • Commitments: what was finished, pulled-in work included, was typically 125% of the commitment, and 106 to 137% in 8 of 10 sprints (from 9).
-      • Estimates: typically 93% accurate, and 82 to 94% in 8 of 10 sprints (from 5). What is missing from 100% is the part of the load by which estimates were off.
-      It covers 9 closed sprints, 4 of them imported, from Mon 5 Jan 2026 to Fri 8 May 2026. Cancelled sprints are left out.
-      What this does not know
-      • What changed. A signal says that something did, not what or why: only the team can tell.
+      • Commitments: what was finished, pulled-in work included, was typically 125% of the commitment, and 106% to 137% in 8 of 10 sprints (from 9).
+      • Estimates: typically 93% accurate, and 82% to 94% in 8 of 10 sprints (from 5). The rest up to 100% is the part of the load by which estimates were off.
+      This covers 9 closed sprints, from 5 January to 8 May 2026. 4 were imported. Cancelled sprints are left out.
+      What this doesn’t know
+      • What changed. A signal says that something did, not what or why: only the team can say.
       • Whether ordinary variation is good enough. That is what floors and ceilings are for.
-      • Whether the one growth made the other. Value often comes sprints after the work, and from much besides it.
-      Only you see this, unless you share it. These numbers are about the team’s plan, not about people: do not use them to appraise anyone or to compare teams.
+      • Whether one growth caused the other. Value often comes sprints after the work, and from much besides it.
+      Only you see this unless you share it. These numbers are about the team’s plan, not about people: don’t use them to appraise anyone or to compare teams.
       Buttons: Share in the channel, Commitment range, Surprise odds"
     `);
   });
@@ -290,7 +292,7 @@ describe('the history', () => {
     const only = historyAdvice(jump);
     const surpriseOnly = { ...only, ratios: only.ratios.filter(({ ratio }) => ratio === 'surpriseRatio') };
     expect(leadOf(surpriseOnly)).toMatch(
-      /^A signal: your surprise ratio of 60% lies above what is usual for you \(0 to \d+%\)\.$/,
+      /^There is a signal\. Your surprise ratio of 60% is above what is usual for you \(0% to \d+%\)\.$/,
     );
   });
 
@@ -298,7 +300,7 @@ describe('the history', () => {
     const words = text(historyAdvice(CHANGED));
     expect(words.split('\n')[0]).toMatch(/^Signals in \d numbers: kept share, .* and velocity growth\.$/);
     expect(words).toContain(
-      '• Your kept share of 95% lies above what is usual for you (54 to 91%), and has been above its mean of 73% for 8 sprints or more now.',
+      '• Your kept share of 95% is above what is usual for you (54% to 91%), and has been above its mean of 73% for 8 sprints or more.',
     );
     expect(words).toContain('Ask the team what was different');
   });
@@ -307,24 +309,26 @@ describe('the history', () => {
     const [kept, , pullIn] = historyAdvice(CHANGED).ratios;
     expect([kept?.crossedAt.length, pullIn?.crossedAt.length]).toEqual([8, 8]);
     const words = text(historyAdvice(CHANGED));
-    expect(words).toMatch(/• Kept share .* Never below its floor of 80% in the last 8 sprints\./);
-    expect(words).toMatch(/• Pull-in ratio .* Above its ceiling of 20% in all of the last 8 sprints\./);
+    expect(words).toMatch(/• Kept share: .* Never below its floor of 80% in the last 8 sprints\./);
+    expect(words).toMatch(/• Pull-in ratio: .* Above its ceiling of 20% in all of the last 8 sprints\./);
   });
 
-  it('below eight sprints says that it is too early for signals, and still tells the numbers', () => {
+  it('below eight sprints says that it is too early for signals, and still shows the numbers', () => {
     const words = text(historyAdvice(STEADY.slice(0, 5)));
     expect(words.split('\n')[0]).toBe(
       'Too early to tell a signal from ordinary variation: that takes 8 sprints, and there are 5.',
     );
     expect(words).toContain(
-      '• Pull-in ratio 28.6%; mean 24% of 5 sprints. Above its ceiling of 20% in 3 of the last 5 sprints.',
+      '• Pull-in ratio: 28.6%. Mean 24% of 5 sprints. Above its ceiling of 20% in 3 of the last 5 sprints.',
     );
-    expect(words).toContain('• Kept share 100%; the first sprint with this number.');
+    expect(words).toContain('• Kept share: 100%. This is the first sprint with this number.');
   });
 
-  it('tells a number that the latest sprint has not, and one that none has', () => {
+  it('says which number the latest sprint lacks, and which one all of them lack', () => {
     const noPlan = [...STEADY, pastSprint(9, { commitment: 0, finished: 0, pulledIn: 12 })];
-    expect(text(historyAdvice(noPlan))).toContain('• Pull-in ratio none; mean');
+    expect(text(historyAdvice(noPlan))).toContain(
+      '• Pull-in ratio: none in the latest sprint. There was no commitment. Mean',
+    );
     const imported = STEADY.slice(0, 3);
     expect(text(historyAdvice(imported))).toContain('• Kept share: not known from these sprints.');
   });
@@ -332,18 +336,18 @@ describe('the history', () => {
   it('without a sprint says how to get one', () => {
     expect(text(historyAdvice([]))).toMatchInlineSnapshot(`
       "No history yet: no sprint has closed.
-      Every sprint that closes here adds one. You need not wait for them: a facilitator can bring past sprints in with /loadline import.
+      Every sprint that closes here adds one. You don’t have to wait: a facilitator can bring in past sprints with /loadline import.
       Only you see this.
       Buttons: Commitment range, Surprise odds"
     `);
   });
 
-  it('tells value growth only as far as values were recorded', () => {
+  it('shows value growth only as far as values were recorded', () => {
     const without = STEADY.map((sprint) => ({ ...sprint, recordedValue: undefined }));
     expect(text(historyAdvice(without))).toContain('/loadline value');
     const first = STEADY.map((sprint, i) => ({ ...sprint, recordedValue: i === 3 ? 500 : undefined }));
     expect(text(historyAdvice(first))).toContain(
-      'Growth of value is measured by Harbour 4; record the value of later sprints to see it.',
+      'Value growth is compared with Harbour 4; record the value of later sprints to see it.',
     );
     const nothing = STEADY.map((sprint) => ({ ...sprint, recordedValue: 0 }));
     expect(text(historyAdvice(nothing))).toContain('has a value above 0');
@@ -373,14 +377,14 @@ describe.each(ANSWERS)('an answer about %s', (about, advice) => {
 
   it('cautions against judging people and comparing teams, shared or not', () => {
     for (const words of [text(advice), sharedAdviceMessage(advice, ANA).text]) {
-      expect(words).toContain('do not use them to appraise anyone or to compare teams');
+      expect(words).toContain('don’t use them to appraise anyone or to compare teams');
     }
   });
 
-  it('says what it does not know, and puts the chart before that', () => {
+  it('says what it doesn’t know, and puts the chart before that', () => {
     const { blocks } = adviceMessage(advice, { fileId: 'F1', altText: 'A picture.' });
     const image = blocks.findIndex(({ type }) => type === 'image');
-    const unknown = blocks.findIndex((block) => JSON.stringify(block).includes('What this does not know'));
+    const unknown = blocks.findIndex((block) => JSON.stringify(block).includes('What this doesn’t know'));
     expect(image).toBeGreaterThan(0);
     expect(unknown).toBe(image + 1);
   });
@@ -389,7 +393,7 @@ describe.each(ANSWERS)('an answer about %s', (about, advice) => {
     const shared = postMessage({ kind: 'shared-advice', advice, byUserId: ANA });
     expect(buttonsOf(shared.blocks)).toEqual([]);
     expect(shared.text).toContain(
-      `Shared by <@${ANA}> on Mon 16 Nov 2026. Ask it any time with /loadline ${about}.`,
+      `Shared by <@${ANA}> on 16 November 2026. Ask any time with /loadline ${about}.`,
     );
     expect(shared.text).not.toContain('Only you');
     expect(shared.text.split('\n')[0]).toBe(leadOf(advice));

@@ -34,7 +34,7 @@ describe('team set up', () => {
       Product owner: <@U0ANA>
       Everybody can see what is stored about them, get a copy and be erased: /loadline privacy. The details of past sprints are kept for good.
       Next: a facilitator plans a sprint with /loadline plan. What else there is: /loadline help.
-      These numbers are about the team’s plan, not about people: do not use them to appraise anyone or to compare teams. Asking people daily about their work may be regulated where you are. Before you switch this on, look into local law and works agreements, and ask whoever is responsible for data protection."
+      These numbers are about the team’s plan, not about people: don’t use them to appraise anyone or to compare teams. Asking people about their work every day may be regulated where you are. Before you switch this on, check local law and works agreements, and ask the person responsible for data protection."
     `);
   });
 });
@@ -228,11 +228,11 @@ describe('shared status', () => {
     expect(text).toMatchInlineSnapshot(`
       "Harbour 12 on Fri 6 Nov: 16 points left on 4 open cards
       Finished: 5 of 18 points committed.
-      The load is heavy: 32% likely to keep the commitment. By the end probably about 13 points finished: 8 in 10 sprints like this end between 8 and 19, half of them between 10 and 15.
+      The load is heavy: the chance of keeping the commitment is 32%. About 13 points will probably be finished by the end. Of 10 sprints like this, 8 end between 8 and 19. Half of them end between 10 and 15.
       1 open card needs an owner: 4. Warn of low water. Take one with /loadline take 4.
       5 of 10 working days still come after this one; the sprint closes on Fri 13 Nov at 17:00.
       1 of 2 members with open cards have answered today.
-      Told from 14 closed sprints of the team, those most like this one counting most. It does not know who will be away, what kind of work the open cards hold, or what has not been answered yet.
+      Based on 14 closed sprints of the team; those most like this one count most. It doesn’t know who will be away, what kind of work the open cards hold, or what hasn’t been answered yet.
       Ratios so far
       Kept share
       27.8% (5 of 18 points promised)

@@ -174,7 +174,7 @@ describe('an export', () => {
       'Exported Pier crew: 3 sprints, 12 cards, 1 answer and 0 changes (1 still running: marked so, and left out by an import), in 4 CSV files.',
     );
     expect(message.text).toContain('don’t say who owns a card');
-    expect(exportComment(teamExport)).toContain('do not use them to appraise anyone or to compare teams');
+    expect(exportComment(teamExport)).toContain('don’t use them to appraise anyone or to compare teams');
   });
 
   it('can not ping or format with the team’s name', () => {

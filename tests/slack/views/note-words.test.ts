@@ -120,7 +120,7 @@ describe('the range to try next', () => {
           compromise: { points: 32.5, chance: 0.7 },
         },
       },
-      'No commitment is both likely to be kept and unlikely to leave room for much more work: how much the team finishes and takes in differs too much from sprint to sprint, or is known from too few sprints. A middle way: commit to about 32.5 points (from 8 sprints; this time it was 21).',
+      'No commitment is both small enough to be kept in 8 of 10 sprints and large enough to leave little room for more work: how much the team finishes and takes in differs too much from sprint to sprint, or is known from too few sprints. A middle way: commit to about 32.5 points (from 8 sprints; this time it was 21).',
     ],
     [
       'crossed ends without one',
@@ -131,7 +131,7 @@ describe('the range to try next', () => {
           compromise: undefined,
         },
       },
-      'No commitment is both likely to be kept and unlikely to leave room for much more work: in 5 of 8 sprints, work was pulled in while committed work was still open. The better guide is what gets finished: commit to at most 31 points (from 8 sprints; this time it was 21).',
+      'No commitment is both small enough to be kept in 8 of 10 sprints and large enough to leave little room for more work: in 5 of 8 sprints, work was pulled in while committed work was still open. The better guide is what gets finished: commit to at most 31 points (from 8 sprints; this time it was 21).',
     ],
   ])('with %s', (_what, over, words) => {
     expect(rangeToTryWords(rangeOf(over), 21)).toBe(words);
@@ -168,7 +168,7 @@ describe('in the verdict', () => {
     const kept = texts.find((text) => text.includes('On the kept share')) ?? '';
     expect(kept).toContain('Crossed in 3 of the latest 8 sprints');
     expect(kept).toContain('Commit to 26 to 31 points next (from 8 sprints; this time it was 18).');
-    // 18 points were missed that the team is likely to keep: less of them is not the cure.
+    // 18 points were missed that the team usually keeps: less of them is not the cure.
     expect(kept).toContain('no larger than the team usually keeps');
     const plan = texts.find((text) => text.includes('The plan share is')) ?? '';
     expect(plan).not.toContain('Crossed in');

@@ -51,11 +51,11 @@ describe('status', () => {
     expect(statusMessage(statusOf()).text).toMatchInlineSnapshot(`
       "Harbour 12 on Fri 6 Nov: 16 points left on 4 open cards
       Finished: 5 of 18 points committed.
-      The load is heavy: 32% likely to keep the commitment. By the end probably about 13 points finished: 8 in 10 sprints like this end between 8 and 19, half of them between 10 and 15.
+      The load is heavy: the chance of keeping the commitment is 32%. About 13 points will probably be finished by the end. Of 10 sprints like this, 8 end between 8 and 19. Half of them end between 10 and 15.
       1 open card needs an owner: 4. Warn of low water. Take one with /loadline take 4.
       5 of 10 working days still come after this one; the sprint closes on Fri 13 Nov at 17:00.
       1 of 2 members with open cards have answered today.
-      Told from 14 closed sprints of the team, those most like this one counting most. It does not know who will be away, what kind of work the open cards hold, or what has not been answered yet.
+      Based on 14 closed sprints of the team; those most like this one count most. It doesn’t know who will be away, what kind of work the open cards hold, or what hasn’t been answered yet.
       Ratios so far
       Kept share
       27.8% (5 of 18 points promised)
@@ -128,7 +128,7 @@ describe('changes of cards', () => {
     expect(pulledMessage({ ...list, card: fifth, check: pullInCheckOf() }).text).toMatchInlineSnapshot(`
       "Pulled into Harbour 12 as card 5: LP-5 Repair the tide gauge, 3 points (<@U0ANA>).
       Pulled-in work is now 3 points, 16.7% of the commitment.
-      By the team’s history it is unlikely to be finished after the open work (42%); done first it is 97% likely, and the open work waits. If it can wait, leave it for the next planning; if not, split off a part that fits, or agree which card waits in its place."
+      Going by the team’s history, its chance of being finished after the open work is 42%. Done first, it’s 97%, and the open work waits. If it can wait, leave it for the next planning; if not, split off a part that fits, or agree which card waits in its place."
     `);
   });
 
@@ -477,7 +477,7 @@ describe('overview', () => {
 
   it('stands on the home page with the caution', () => {
     const home = homeView(overview);
-    expect(mrkdwnTexts(home.blocks).join()).toContain('do not use them to appraise anyone');
+    expect(mrkdwnTexts(home.blocks).join()).toContain('don’t use them to appraise anyone');
     expect(buttonsOf(home.blocks).map(({ label }) => label)).toContain('Answer');
   });
 

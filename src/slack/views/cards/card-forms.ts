@@ -4,14 +4,14 @@ import type { CardLine } from '../../../app/cards/card-line.ts';
 import type { PullForm } from '../../../app/cards/pull-card.ts';
 import type { SprintHeading } from '../../../app/posting/message-content.ts';
 import { numbered } from '../../../words/cards.ts';
+import { loadWords } from '../../../words/load.ts';
+import { pullInCheckWords } from '../../../words/pull-in.ts';
 import { mrkdwn, say } from '../../../words/say.ts';
 import { encodeContext } from '../../form-contexts.ts';
 import { FIELDS, FORMS } from '../../ids.ts';
 import { bold, section } from '../block-builders.ts';
 import { choiceField, peopleField, textField } from '../form-inputs.ts';
 import { formView, noticeView, withReplyTo } from '../form-view.ts';
-import { loadWords } from '../load-words.ts';
-import { pullInCheckWords } from '../pull-in-words.ts';
 
 const TITLE_MAX_LENGTH = 200;
 const REASON_MAX_LENGTH = 300;

@@ -6,11 +6,11 @@ import type { SprintHeading } from '../../../app/posting/message-content.ts';
 import type { SprintSummary } from '../../../sprint/summary.ts';
 import { isDefined } from '../../../sprint/undefined-value.ts';
 import { cardListLine, cardOwners, moreCardsFrom, numbered } from '../../../words/cards.ts';
+import { pulledCardWords } from '../../../words/pull-in.ts';
 import { mrkdwn, say } from '../../../words/say.ts';
 import { context, lead, section } from '../block-builders.ts';
 import { lineSections } from '../line-sections.ts';
 import { type MessageView, messageView } from '../message-view.ts';
-import { pulledCardWords } from '../pull-in-words.ts';
 import { loadSentence } from '../ratio-fields.ts';
 
 export interface CardList {

@@ -1,8 +1,9 @@
 /** The form in which a sprint is planned, and its preview. Nothing is committed to before the preview is confirmed. */
-import type { InputBlock, ModalView } from '@slack/types';
+import type { InputBlock, ModalView, SectionBlock } from '@slack/types';
 import type { PlanForm } from '../../../app/planning/plan-form.ts';
 import type { PlanPreview } from '../../../app/planning/plan-sprint.ts';
 import { plannedCardLine } from '../../../words/cards.ts';
+import { planOddsWords, planRangeWords } from '../../../words/plan-advice.ts';
 import { planWarning, recentSprint } from '../../../words/planning.ts';
 import { mrkdwn, say } from '../../../words/say.ts';
 import { sprintSpan } from '../../../words/sprint.ts';
@@ -12,8 +13,7 @@ import { bold, context, lead, section } from '../block-builders.ts';
 import { dateField, TEXT_INPUT_MAX_LENGTH, textField, timeField } from '../form-inputs.ts';
 import { formView, withReplyTo } from '../form-view.ts';
 import { lineSections } from '../line-sections.ts';
-import { planAdviceBlocks } from '../plan-advice-blocks.ts';
-import { AWAY_DAYS_FIELD } from '../range-form-view.ts';
+import { awayDaysField } from '../range-form-view.ts';
 
 const NAME_MAX_LENGTH = 80;
 const GOAL_MAX_LENGTH = 500;
@@ -57,7 +57,7 @@ export function planFormView({ team, draft, leftOver }: PlanForm, replyTo?: stri
       hint: say('plan-closing-time-hint', { timeZone: team.timeZone }),
       initial: draft.closesAt,
     }),
-    textField({ field: fields.awayDays, ...AWAY_DAYS_FIELD, initial: draft.awayDays }),
+    awayDaysField(fields.awayDays, draft.awayDays),
     ...cardFields(draft.cards),
   ]);
 }
@@ -121,7 +121,7 @@ export function planPreviewView(preview: PlanPreview, replyTo?: string): ModalVi
       maxSections: 5,
       more: (count) => mrkdwn('plan-check-more', { warnings: count }),
     }),
-    ...planAdviceBlocks(preview),
+    ...adviceSections(preview),
     section(recentSprints(preview)),
     ...lineSections(bold(mrkdwn('plan-cards-title')), cards.map(plannedCardLine), {
       maxSections: CARD_SECTIONS_MAX,
@@ -129,6 +129,15 @@ export function planPreviewView(preview: PlanPreview, replyTo?: string): ModalVi
     }),
     context(mrkdwn('plan-preview-after')),
   ]);
+}
+
+/** The range, where this commitment lies, and the odds of the big cards. */
+function adviceSections({ range, commitment, commitmentPoints, bigCards }: PlanPreview): SectionBlock[] {
+  const odds = commitmentPoints > 0 ? planOddsWords(bigCards) : [];
+  return [
+    section(`${bold(mrkdwn('plan-range-title'))}\n${planRangeWords(range, commitment, commitmentPoints)}`),
+    ...(odds.length > 0 ? [section([bold(mrkdwn('plan-odds-title')), ...odds].join('\n'))] : []),
+  ];
 }
 
 function recentSprints({ recent }: PlanPreview): string {

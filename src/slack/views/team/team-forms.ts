@@ -11,7 +11,6 @@ import { WEEKDAYS, weekdayName } from '../../../words/team.ts';
 import { encodeContext } from '../../form-contexts.ts';
 import { FIELDS, FORMS } from '../../ids.ts';
 import { bold, context, section } from '../block-builders.ts';
-import { CAUTION } from '../caution-words.ts';
 import { peopleField, textField, tickField, timeField } from '../form-inputs.ts';
 import { formView, withReplyTo } from '../form-view.ts';
 
@@ -27,7 +26,7 @@ export function setupFormView(form: SetupForm, replyTo?: string): ModalView {
   };
   return formView(frame, [
     section(mrkdwn('setup-intro', { channel: new Markup(`<#${form.channelId}>`) })),
-    context(CAUTION),
+    context(mrkdwn('caution-set-up')),
     textField({
       field: fields.name,
       label: say('setup-name'),

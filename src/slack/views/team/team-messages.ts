@@ -5,7 +5,6 @@ import { people, person } from '../../../words/people.ts';
 import { mrkdwn, say } from '../../../words/say.ts';
 import { retentionSentence, weekdayWords } from '../../../words/team.ts';
 import { context, lead, section } from '../block-builders.ts';
-import { CAUTION } from '../caution-words.ts';
 import { lineSections } from '../line-sections.ts';
 import { type MessageView, messageView } from '../message-view.ts';
 
@@ -21,7 +20,7 @@ export function teamSetUpMessage({ team, memberIds, facilitatorIds }: ContentOf<
     ...lineSections('', takingPart, { maxSections: 5, more: () => mrkdwn('team-more-people') }),
     section(`${mrkdwn('team-set-up-privacy')} ${retentionSentence(team.retentionMonths)}`),
     section(mrkdwn('team-set-up-next')),
-    context(CAUTION),
+    context(mrkdwn('caution-set-up')),
   ]);
 }
 

@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import type { PullInCheck } from '../../../src/app/cards/pull-in-check.ts';
-import { pulledCardWords, pullInCheckWords } from '../../../src/slack/views/pull-in-words.ts';
-import { undefinedBecause } from '../../../src/sprint/undefined-value.ts';
-import { pullInCheckOf } from './view-examples.ts';
+import type { PullInCheck } from '../../src/app/cards/pull-in-check.ts';
+import { undefinedBecause } from '../../src/sprint/undefined-value.ts';
+import { pulledCardWords, pullInCheckWords } from '../../src/words/pull-in.ts';
+import { pullInCheckOf } from '../slack/views/view-examples.ts';
 
 const TOO_FEW = undefinedBecause('few-sprints', { needed: 3, known: 2, having: 'closed' });
 const NO_RECORD = undefinedBecause('few-pulled-in', { needed: 5, known: 2 });
@@ -19,23 +19,23 @@ describe('the check before a card is pulled in', () => {
   it('tells both chances of each size, and puts the sizes that hardly fit into one line', () => {
     expect(pullInCheckWords(pullInCheckOf()).split('\n').slice(0, 5)).toEqual([
       '*Will it be finished?*',
-      '• 1 point: 42% likely after the open work, 97% when done first',
-      '• 3 points: 31% likely after the open work, 90% when done first; of 7 such cards 5 were finished',
-      '• 8 points: 6% likely after the open work, 44% when done first',
-      '• 13 points or more: hardly, even done first',
+      '• 1 point: 42% chance after the open work, 97% if done first',
+      '• 3 points: 31% chance after the open work, 90% if done first; of 7 such cards 5 were finished',
+      '• 8 points: 6% chance after the open work, 44% if done first',
+      '• 13 points or more: hardly, even if done first',
     ]);
   });
 
-  it('says what the chances rest on, and what doing it first costs', () => {
+  it('says what the chances are based on, and what doing it first costs', () => {
     const words = pullInCheckWords(pullInCheckOf());
-    expect(words).toContain('Told from 14 closed sprints of the team');
-    expect(words).toContain('leaves the 16 points of open work that much less time');
+    expect(words).toContain('Based on 14 closed sprints of the team');
+    expect(words).toContain('leaves that much less time for the 16 points of open work');
     expect(words).toContain('Of 9 cards pulled in before, 6 were finished in the same sprint.');
   });
 
   it('tells one chance when nothing else is open', () => {
     const words = pullInCheckWords(checkOf(0.8, 0.8, { openPoints: 0 }));
-    expect(words).toContain('• 3 points: 80% likely\n');
+    expect(words).toContain('• 3 points: 80% chance\n');
     expect(words).toContain('Nothing else is open.');
   });
 
@@ -63,8 +63,8 @@ describe('the check before a card is pulled in', () => {
 
   it.each([
     [0, 0, 'No card has been pulled into a closed sprint yet, so there is no record to look at.'],
-    [1, 1, 'One card has been pulled in before; it was finished in its sprint.'],
-    [1, 0, 'One card has been pulled in before; it was not finished in its sprint.'],
+    [1, 1, 'One card was pulled in before; it was finished in its sprint.'],
+    [1, 0, 'One card was pulled in before; it wasn’t finished in its sprint.'],
     [4, 1, 'Of 4 cards pulled in before, 1 was finished in the same sprint.'],
   ])('tells a record of %i cards with %i finished', (cards, finished, words) => {
     expect(pullInCheckWords(pullInCheckOf({ pulledIn: { cards, finished } }))).toContain(words);
@@ -75,9 +75,27 @@ describe('the reply after a card was pulled in', () => {
   const WAY_OUT = 'If it can wait, leave it for the next planning';
 
   it.each<[string, number, number, string, boolean]>([
-    ['likely', 0.72, 0.95, 'it is 72% likely to be finished by the end, 95% when it is done before', false],
-    ['likely only when done first', 0.2, 0.8, 'unlikely to be finished after the open work (20%)', true],
-    ['unlikely', 0.05, 0.3, 'unlikely to be finished by the end (5% after the open work, 30%', true],
+    [
+      'a good bet',
+      0.72,
+      0.95,
+      'its chance of being finished by the end is 72%, or 95% if it’s done before',
+      false,
+    ],
+    [
+      'a good bet only when done first',
+      0.2,
+      0.8,
+      'its chance of being finished after the open work is 20%',
+      true,
+    ],
+    [
+      'a bad bet',
+      0.05,
+      0.3,
+      'probably won’t be finished by the end: the chance is 5% after the open work, 30%',
+      true,
+    ],
   ])(
     'of a card that is %s says so, and offers a way out when it is not',
     (_what, after, first, words, out) => {
@@ -88,8 +106,8 @@ describe('the reply after a card was pulled in', () => {
   );
 
   it.each([
-    [0.9, 'it is 90% likely to be finished by the end.', false],
-    [0.4, 'it is unlikely to be finished by the end (40%).', true],
+    [0.9, 'its chance of being finished by the end is 90%.', false],
+    [0.4, 'it probably won’t be finished by the end: the chance is 40%.', true],
   ])('when nothing else is open there is one chance: %s', (chance, words, out) => {
     const said = pulledCardWords(checkOf(chance, chance, { openPoints: 0 }));
     expect(said).toContain(words);
@@ -98,7 +116,7 @@ describe('the reply after a card was pulled in', () => {
 
   it('without a chance falls back on the record of cards like it', () => {
     expect(pulledCardWords(untold())).toBe(
-      'Whether it fits isn’t known. This needs 3 closed sprints; there are 2. Of 7 cards like it, 5 were finished; of the next ones, expect 36 to 92%.',
+      'Whether it fits isn’t known. This needs 3 closed sprints; there are 2. Of 7 cards like it, 5 were finished; expect 36% to 92% of the next ones.',
     );
     expect(pulledCardWords(untold(NO_RECORD))).toBe(
       'Whether it fits isn’t known. This needs 3 closed sprints; there are 2.',

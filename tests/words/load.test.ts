@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import type { LoadOutlook, ProjectionReading } from '../../../src/app/watching/load-outlook.ts';
-import { loadEvidenceWords, loadWords } from '../../../src/slack/views/load-words.ts';
-import { statusMessage } from '../../../src/slack/views/status-message.ts';
-import { card, fact, projectionOf, statusOf, verdictOf } from './view-examples.ts';
+import type { LoadOutlook, ProjectionReading } from '../../src/app/watching/load-outlook.ts';
+import { statusMessage } from '../../src/slack/views/status-message.ts';
+import { reason } from '../../src/sprint/undefined-value.ts';
+import { loadEvidenceWords, loadWords } from '../../src/words/load.ts';
+import { card, fact, projectionOf, statusOf, verdictOf } from '../slack/views/view-examples.ts';
 
 const projected = (over: Partial<ProjectionReading> = {}): LoadOutlook => ({
   from: 'projection',
@@ -12,7 +13,7 @@ const projected = (over: Partial<ProjectionReading> = {}): LoadOutlook => ({
 describe('a projection in words', () => {
   it('leads with the signal and the chance to keep the commitment, then says where the sprint may end', () => {
     expect(loadWords(projected())).toBe(
-      'The load is heavy: 32% likely to keep the commitment. By the end probably about 13 points finished: 8 in 10 sprints like this end between 8 and 19, half of them between 10 and 15.',
+      'The load is heavy: the chance of keeping the commitment is 32%. About 13 points will probably be finished by the end. Of 10 sprints like this, 8 end between 8 and 19. Half of them end between 10 and 15.',
     );
   });
 
@@ -20,28 +21,32 @@ describe('a projection in words', () => {
     [
       'light',
       { signal: 'light', keepingChance: 0.97, allFinishedChance: 0.86 },
-      'The load is light: 86% likely to finish everything.',
+      'The load is light: the chance of finishing everything is 86%.',
     ],
     [
       'on the line',
       { signal: 'on the line', keepingChance: 0.62, allFinishedChance: 0.2 },
-      'The load is on the line: 62% likely to keep the commitment, 20% likely to finish everything.',
+      'The load is on the line: the chance of keeping the commitment is 62%, that of finishing everything 20%.',
     ],
     [
       'light with everything done',
       { signal: 'light', keepingChance: 1, allFinishedChance: 1, finishedPoints: 21 },
-      'The load is light: everything that is in the sprint is finished.',
+      'The load is light: everything in the sprint is finished.',
     ],
-    ['surely heavy', { keepingChance: 0 }, 'The load is heavy: less than 1% likely to keep the commitment.'],
+    [
+      'surely heavy',
+      { keepingChance: 0 },
+      'The load is heavy: the chance of keeping the commitment is less than 1%.',
+    ],
     [
       'nearly surely heavy',
       { keepingChance: 0.004 },
-      'The load is heavy: less than 1% likely to keep the commitment.',
+      'The load is heavy: the chance of keeping the commitment is less than 1%.',
     ],
     [
       'nothing to keep',
       { signal: undefined, keepingChance: undefined, allFinishedChance: 0.4 },
-      'No load signal: nothing had been committed to, so there is nothing to keep. The team is 40% likely to finish everything that is in the sprint.',
+      'No load signal: there was no commitment, so there is nothing to keep. The chance of finishing everything in the sprint is 40%.',
     ],
   ])('says of a load that is %s', (_what, over, words) => {
     expect(loadWords(projected(over)).startsWith(words)).toBe(true);
@@ -51,13 +56,13 @@ describe('a projection in words', () => {
     const words = loadWords(
       projected({ medianPoints: 7, narrow: { low: 7, high: 7 }, wide: { low: 6.5, high: 7 } }),
     );
-    expect(words).toContain('8 in 10 sprints like this end between 6 and 7, half of them at 7.');
+    expect(words).toContain('Of 10 sprints like this, 8 end between 6 and 7. Half of them end at 7.');
   });
 
   it('promises no interval before enough sprints were watched, as with imported ones alone', () => {
     const all = { narrow: { low: 1, high: 31 }, wide: { low: 1, high: 31 } };
     expect(loadWords(projected({ ...all, watchedSprints: 3 }))).toContain(
-      'finished. How far off that may be can be told once 4 sprints have been watched to their end.',
+      'How far off that may be is known once 4 sprints have been watched to their end.',
     );
     expect(loadWords(projected({ ...all, watchedSprints: 4 }))).toContain('end between 1 and 31.');
   });
@@ -65,16 +70,16 @@ describe('a projection in words', () => {
   it('says an interval once where both are the same', () => {
     const words = loadWords(projected({ narrow: { low: 1, high: 31 }, wide: { low: 1, high: 31 } }));
     expect(words).toContain('end between 1 and 31.');
-    expect(words).not.toContain('half of them');
+    expect(words).not.toContain('Half of them');
   });
 
-  it('tells what it rests on and what it does not know', () => {
+  it('says what it is based on and what it doesn’t know', () => {
     expect(loadEvidenceWords(projected())).toBe(
-      'Told from 14 closed sprints of the team, those most like this one counting most. It does not know who will be away, what kind of work the open cards hold, or what has not been answered yet.',
+      'Based on 14 closed sprints of the team; those most like this one count most. It doesn’t know who will be away, what kind of work the open cards hold, or what hasn’t been answered yet.',
     );
     const borrowed = loadEvidenceWords(projected({ ownSprints: 3, alikeSprints: 0.6, othersLend: true }));
-    expect(borrowed).toContain('Told from 3 closed sprints of the team');
-    expect(borrowed).toContain('and a little from other teams');
+    expect(borrowed).toContain('Based on 3 closed sprints of the team');
+    expect(borrowed).toContain('A little comes from other teams.');
     expect(borrowed).toContain('Hardly any of them was like this one, so the answer is wide.');
   });
 });
@@ -117,33 +122,33 @@ describe('a pace in words', () => {
       'unknown',
       {
         from: 'pace',
-        pace: { signal: undefined, because: { code: 'few-days', needed: 2 } },
+        pace: { signal: undefined, because: reason('few-days', { needed: 2 }) },
         ownSprints: 0,
         neededSprints: 3,
       },
       'No load signal yet. The pace shows after 2 working days of answers.',
     ],
-  ])('tells a load that is %s by its word and number', (_what, load, words) => {
+  ])('shows a load that is %s by its word and number', (_what, load, words) => {
     expect(loadWords(load)).toBe(words);
   });
 
   it('says how much history is missing, and how to bring it in', () => {
     const words = loadEvidenceWords(paced(0, 'on the line'));
     expect(words).toContain('From 3 closed sprints on');
-    expect(words).toContain('there is 1 so far');
+    expect(words).toContain('so far there is 1');
     expect(words).toContain('`/loadline import`');
     expect(loadEvidenceWords({ ...paced(0, 'light'), ownSprints: 0 } as LoadOutlook)).toContain(
-      'there are 0 so far',
+      'so far there are 0',
     );
   });
 });
 
 describe('where nothing can be foreseen', () => {
   it('says why, and no more', () => {
-    const load: LoadOutlook = { from: 'nothing', because: { code: 'no-points' } };
+    const load: LoadOutlook = { from: 'nothing', because: reason('no-points') };
     expect(loadWords(load)).toBe('No load signal. There are no points in the sprint.');
     expect(loadEvidenceWords(load)).toBe('');
-    expect(statusMessage(statusOf({ load })).text).not.toContain('Told from');
+    expect(statusMessage(statusOf({ load })).text).not.toContain('Based on');
   });
 });
 
@@ -154,7 +159,7 @@ describe('surprise work above its ceiling', () => {
   );
   const sentence = 'Surprise work alone would make it missed: its ratio is 40%, above the ceiling of 20%.';
 
-  it('is told beside the load, which knows nothing of it', () => {
+  it('is said beside the load, which knows nothing of it', () => {
     expect(statusMessage(statusOf({ summary })).text).toContain(sentence);
     expect(statusMessage(statusOf()).text).not.toContain('Surprise work alone');
   });

@@ -1,0 +1,31 @@
+/** What is said in answer to a planning question, before it is put into blocks. */
+import type { Advice } from '../app/advice/advice.ts';
+import { forecastWords } from './forecast.ts';
+import { historyWords } from './history.ts';
+import { oddsWords } from './odds.ts';
+import { rangeWords } from './range.ts';
+
+/** Lines below a title. */
+export interface TitledLines {
+  readonly title: string;
+  /** mrkdwn */
+  readonly lines: readonly string[];
+}
+
+export interface AdviceWords {
+  /** The sentence that matters, as plain text. */
+  readonly lead: string;
+  /** Paragraphs in mrkdwn. */
+  readonly evidence: readonly (string | TitledLines)[];
+  /** False where too little is known to answer; the evidence then says what is missing and how to get it. */
+  readonly isAnswered: boolean;
+  /** What the answer doesn't know, in sentences of mrkdwn. */
+  readonly unknown: readonly string[];
+}
+
+export function adviceWords(advice: Advice): AdviceWords {
+  if ('odds' in advice) return oddsWords(advice);
+  if ('range' in advice) return rangeWords(advice);
+  if ('forecast' in advice) return forecastWords(advice);
+  return historyWords(advice);
+}

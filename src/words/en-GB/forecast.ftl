@@ -1,0 +1,81 @@
+### When a larger body of work will be finished: three dates.
+### “Likely” means the 50% date and nothing else, anywhere; the number stands beside it.
+
+## The sentence that leads the answer
+
+forecast-lead = { POINTS($points) }: likely by { DATE($likely) } ({ WHOLE_PERCENT($likelyChance) }), optimistic { DATE_BESIDE($optimistic, $likely) } ({ WHOLE_PERCENT($optimisticChance) }), pessimistic { DATE_BESIDE($pessimistic, $likely) } ({ WHOLE_PERCENT($pessimisticChance) }).
+forecast-lead-without-pessimistic = { POINTS($points) }: likely by { DATE($likely) } ({ WHOLE_PERCENT($likelyChance) }), optimistic { DATE_BESIDE($optimistic, $likely) } ({ WHOLE_PERCENT($optimisticChance) }), no pessimistic date.
+forecast-lead-optimistic-only = { POINTS($points) }: optimistic { DATE($optimistic) } ({ WHOLE_PERCENT($optimisticChance) }), no likely date ({ WHOLE_PERCENT($likelyChance) }) within { NUMBER($sprints) } sprints.
+forecast-lead-no-date = { POINTS($points) }: no date within { NUMBER($sprints) } sprints.
+
+## The three dates
+
+forecast-date = *{ $name ->
+        [optimistic] Optimistic
+        [likely] Likely
+       *[pessimistic] Pessimistic
+    }: { DATE($on) }*, in the { ORDINAL($sprint) ->
+        [one] { NUMBER($sprint) }st
+        [two] { NUMBER($sprint) }nd
+        [few] { NUMBER($sprint) }rd
+       *[other] { NUMBER($sprint) }th
+    } sprint. { WHOLE_PERCENT($chance) } chance: { $name ->
+        [optimistic] fine to hope for, not to plan with
+        [likely] it could just as well be later as sooner
+       *[pessimistic] this is the one to promise
+    }.
+# Before the sentence that says why.
+forecast-date-none = *{ $name ->
+        [optimistic] Optimistic
+        [likely] Likely
+       *[pessimistic] Pessimistic
+    }: none.*
+forecast-promise = *Promise the pessimistic date.* If somebody needs an earlier one, talk about doing less of the work, not about doing it faster.
+forecast-promise-none = *There is no date to promise.* Talk about doing less of the work, or pick a part that is worth having by itself and ask about that.
+
+## What it is based on
+
+forecast-basis = Based on your latest { NUMBER($sprints) } sprints, which finished { NUMBER($meanPoints) } points on average.
+forecast-basis-imported =
+    { $sprints ->
+        [one] Of { NUMBER($sprints) } known closed sprint, { NUMBER($imported) } was imported.
+       *[other] Of { NUMBER($sprints) } known closed sprints, { NUMBER($imported) } were imported.
+    }
+forecast-rhythm =
+    { $days ->
+        [one] Work on it begins on { DATE($startsOn) }, with a new sprint every day.
+       *[other] Work on it begins on { DATE($startsOn) }, with a new sprint every { NUMBER($days) } days.
+    }
+forecast-growth =
+    { $pace ->
+        [none] The work is assumed not to grow.
+        [slow] The work is assumed to grow by { POINTS($points) } with each sprint.
+        [half] The work is assumed to grow by { POINTS($points) } with each sprint, so half of the effort or more only keeps up with it.
+       *[faster] The work is assumed to grow by { POINTS($points) } with each sprint, faster than it gets finished.
+    }
+forecast-mid-sprint = A date in the middle of a sprint means that the work is done when that sprint ends.
+
+## What the forecast doesn't know
+
+forecast-unknown-other-work = How much of a sprint goes to other work. It assumes that everything your sprints finish belongs to these points.
+forecast-unknown-size = Whether these points are the same size as those in your past sprints.
+forecast-unknown-future = What is still to come: holidays, people who join or leave. The distance between the dates shows how far such things have moved the pace of other teams.
+forecast-unknown-growth = Whether the work grows while you do it. If it does, change the numbers and say by how much.
+
+## The form, and what is asked where no form can be opened
+
+forecast-form-title = Forecast
+forecast-form-submit = Show the dates
+forecast-form-intro = When will { $team } have finished a larger body of work?
+forecast-form-pace =
+    { $sprints ->
+        [0] No closed sprint shows yet how much it finishes.
+        [one] Its latest sprint finished { LIST($amounts) } points.
+       *[other] Its latest sprints finished { LIST($amounts) } points.
+    }
+forecast-form-points = Points left to do
+forecast-form-points-hint = The sum of the estimates of all its cards, in the team’s own points.
+forecast-form-growth = Growth, in points a sprint
+forecast-form-growth-hint = By how much the work grows while you do it: new wishes, cards that were forgotten. Leave empty for none.
+forecast-question = How many points are left to do? Type `/loadline forecast 120`, or `/loadline forecast 120 growing 5` if the work grows by about 5 points with each sprint.
+forecast-question-button = Fill in a form

@@ -1,0 +1,101 @@
+### How much to commit to: the commitment range.
+
+## The advice in one sentence. It leads the answer and the preview of a plan.
+
+range-commit-between = Commit to { NUMBER($lowPoints) } to { POINTS($highPoints) }.
+range-commit-exactly = Commit to { POINTS($points) }.
+range-commit-at-most = Commit to at most { POINTS($points) }.
+range-commit-at-least = Commit to at least { POINTS($points) }.
+range-commit-compromise = Commit to about { POINTS($points) } as a compromise.
+# After the advice: the commitment of the latest sprint.
+range-last-commitment = Your last commitment was { NUMBER($points) }.
+
+## What the ends of the range mean
+
+range-high-end = Up to { POINTS($points) }, the commitment is kept in at least 8 of 10 sprints: { PERCENT($floor) } of it or more gets finished.
+range-low-end = From { POINTS($points) } on, you seldom run out of work: in at most 2 of 10 sprints the team pulls in more than { PERCENT($ceiling) } on top.
+# Before the sentence that says why.
+range-low-end-unknown = The low end isn’t known.
+range-high-end-unknown = The high end isn’t known.
+range-compromise = At { POINTS($points) } the chances are even: { IN_TEN($chance) } to keep it, and as many not to pull in more than { PERCENT($ceiling) } on top.
+
+## What helps where there is no range
+
+range-finish-first = A different commitment won’t change that: agree to finish committed cards before new ones come in.
+range-finish-anything = Look at what keeps cards from being finished before you look at the size of the commitment. Smaller cards, and fewer of them started at once, are a good beginning.
+
+## What the range is for and based on
+
+range-coming = For { $span }: { LIST($facts) }.
+# The facts.
+range-working-days =
+    { $count ->
+        [one] { NUMBER($count) } working day
+       *[other] { NUMBER($count) } working days
+    }
+range-members =
+    { $count ->
+        [one] { NUMBER($count) } member
+       *[other] { NUMBER($count) } members
+    }
+range-days-away =
+    { $count ->
+        [0] nobody off or away
+        [one] { NUMBER($count) } day off or away
+       *[other] { NUMBER($count) } days off or away
+    }
+range-scaled = What past sprints achieved is scaled to that working time.
+# Above the latest of those sprints.
+range-basis =
+    { $imported ->
+        [none] Based on your latest { NUMBER($sprints) } sprints with a commitment. The last { NUMBER($shown) }:
+        [all] Based on your latest { NUMBER($sprints) } sprints with a commitment, all of them imported. The last { NUMBER($shown) }:
+       *[some] Based on your latest { NUMBER($sprints) } sprints with a commitment, { NUMBER($importedSprints) } of them imported. The last { NUMBER($shown) }:
+    }
+# One of those sprints, and the facts about it, in points.
+range-past-sprint = { $name }: { SERIES($facts) }
+range-past-committed = { NUMBER($points) } committed
+range-past-finished = { NUMBER($points) } of them finished
+range-past-pulled-in = { NUMBER($points) } pulled in
+range-past-velocity = velocity { NUMBER($points) }
+range-past-velocity-unknown = velocity not known
+# The verdict's other test.
+range-surprise-within =
+    { $recordedIn ->
+        [all] Surprise work stayed within its ceiling of { PERCENT($ceiling) } in all { NUMBER($of) } sprints.
+       *[some] { $of ->
+            [one] Surprise work stayed within its ceiling of { PERCENT($ceiling) } in the one sprint in which it is recorded.
+           *[other] Surprise work stayed within its ceiling of { PERCENT($ceiling) } in all { NUMBER($of) } sprints in which it is recorded.
+        }
+    }
+range-surprise-above =
+    { $recordedIn ->
+        [all] In { NUMBER($sprints) } of { NUMBER($of) } sprints surprise work went above its ceiling of { PERCENT($ceiling) }, which by itself makes a sprint missed.
+       *[some] { $of ->
+            [one] In the one sprint in which it is recorded, surprise work went above its ceiling of { PERCENT($ceiling) }, which by itself makes a sprint missed.
+           *[other] In { NUMBER($sprints) } of the { NUMBER($of) } sprints in which it is recorded, surprise work went above its ceiling of { PERCENT($ceiling) }, which by itself makes a sprint missed.
+        }
+    }
+range-surprise-hint = No commitment changes that; `/loadline odds` shows which card sizes to look into first.
+
+## What the range doesn't know
+
+range-missing-few-sprints = It’s based on { NUMBER($sprints) } sprints and partly on what is usual for teams. From { NUMBER($firmSprints) } sprints on, it’s based on the team’s own history.
+range-missing-finish-not-recorded = In { NUMBER($sprints) } of { NUMBER($of) } sprints it isn’t recorded how much of the commitment was finished.
+range-missing-working-time-unknown = Days off and members away aren’t known, so every sprint counts the same.
+range-missing-members-away-unknown = Members away aren’t known, so only working days count.
+range-missing-past-absence-unknown = In { NUMBER($sprints) } of { NUMBER($of) } sprints it isn’t recorded who was away, so everybody is assumed to have been there.
+range-missing-coming-absence-unknown = Who will be away isn’t known, so the usual number of members is assumed to be there.
+range-unknown-changes = It assumes that the team and its way of working stay as they are.
+range-unknown-urgent-work = It takes all pulled-in work as a sign of spare time, which urgent work isn’t.
+
+## The form
+
+range-form-title = Commitment range
+range-form-submit = Show the range
+range-form-intro = How much should { $team } commit to? What past sprints achieved is scaled to the working time of this one.
+range-form-first-day = First day
+range-form-last-day = Last day
+# In the plan form as well.
+away-days-label = Days off and away, all members together
+away-days-hint = Each holiday counts once for every member. Leave empty if you don’t know.

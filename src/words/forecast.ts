@@ -1,0 +1,93 @@
+/** When a body of work will be finished: three dates first, then which of them to promise. */
+import type { ForecastAdvice } from '../app/advice/advice.ts';
+import {
+  MOST_SPRINTS,
+  RELEASE_CHANCES,
+  type ReleaseDate,
+  type ReleaseForecast,
+} from '../forecast/release-forecast.ts';
+import type { UndefinedValue } from '../sprint/undefined-value.ts';
+import type { AdviceWords } from './advice.ts';
+import { marginWords } from './margin.ts';
+import { mrkdwn, say } from './say.ts';
+import { noAnswer, reasonSentence } from './undefined.ts';
+
+type Dated = ReleaseDate | UndefinedValue;
+
+export function forecastWords(advice: ForecastAdvice): AdviceWords {
+  const { forecast, margin, question } = advice;
+  if ('undefined' in forecast) {
+    return {
+      lead: noAnswer('forecast', forecast.undefined),
+      evidence: [mrkdwn('advice-import-hint'), marginWords(margin)],
+      unknown: [],
+      isAnswered: false,
+    };
+  }
+  return {
+    lead: leadOf(advice, forecast),
+    evidence: [
+      forecast.dates.map(dateLine).join('\n'),
+      mrkdwn('undefined' in (forecast.dates[2] as Dated) ? 'forecast-promise-none' : 'forecast-promise'),
+      basisWords(advice, forecast),
+      marginWords(margin),
+    ],
+    unknown: [
+      mrkdwn('forecast-unknown-other-work'),
+      mrkdwn('forecast-unknown-size'),
+      mrkdwn('forecast-unknown-future'),
+      ...(question.growthPoints > 0 ? [] : [mrkdwn('forecast-unknown-growth')]),
+    ],
+    isAnswered: true,
+  };
+}
+
+/** `120 points: likely by 12 March 2027 (50%), optimistic 5 February (15%), pessimistic 21 May (85%).` */
+function leadOf({ question }: ForecastAdvice, { dates }: ReleaseForecast): string {
+  const points = question.backlogPoints;
+  const [optimistic, likely, pessimistic] = dates as readonly [Dated, Dated, Dated];
+  const [optimisticChance, likelyChance, pessimisticChance] = RELEASE_CHANCES;
+  if ('undefined' in optimistic) return say('forecast-lead-no-date', { points, sprints: MOST_SPRINTS });
+  const early = { points, optimistic: optimistic.on, optimisticChance, likelyChance };
+  if ('undefined' in likely) return say('forecast-lead-optimistic-only', { ...early, sprints: MOST_SPRINTS });
+  const both = { ...early, likely: likely.on };
+  return 'undefined' in pessimistic
+    ? say('forecast-lead-without-pessimistic', both)
+    : say('forecast-lead', { ...both, pessimistic: pessimistic.on, pessimisticChance });
+}
+
+/** In the order of `RELEASE_CHANCES`. */
+const NAMES = ['optimistic', 'likely', 'pessimistic'] as const;
+
+function dateLine(date: Dated, place: number): string {
+  const name = NAMES[place] as (typeof NAMES)[number];
+  return 'undefined' in date
+    ? `• ${mrkdwn('forecast-date-none', { name })} ${reasonSentence(date.undefined)}`
+    : `• ${mrkdwn('forecast-date', { name, on: date.on, sprint: sprintOf(date), chance: date.chance })}`;
+}
+
+/** The sprint that holds the day, from 1. */
+function sprintOf({ sprints }: ReleaseDate): number {
+  return Math.max(1, Math.ceil(sprints));
+}
+
+function basisWords(advice: ForecastAdvice, { sprintsUsed, meanVelocityPoints }: ReleaseForecast): string {
+  const { question, startsOn, sprintLengthDays: days, sprints, importedSprints: imported } = advice;
+  return [
+    mrkdwn('forecast-basis', { sprints: sprintsUsed, meanPoints: Math.round(meanVelocityPoints * 10) / 10 }),
+    ...(imported === 0 ? [] : [mrkdwn('forecast-basis-imported', { sprints, imported })]),
+    mrkdwn('forecast-rhythm', { startsOn, days }),
+    mrkdwn('forecast-growth', {
+      points: question.growthPoints,
+      pace: growthPace(question.growthPoints, meanVelocityPoints),
+    }),
+    mrkdwn('forecast-mid-sprint'),
+  ].join(' ');
+}
+
+/** How fast the work grows beside how fast it gets finished. */
+function growthPace(growthPoints: number, meanVelocityPoints: number) {
+  if (growthPoints === 0) return 'none';
+  if (growthPoints >= meanVelocityPoints) return 'faster';
+  return 2 * growthPoints >= meanVelocityPoints ? 'half' : 'slow';
+}

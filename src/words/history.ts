@@ -1,0 +1,190 @@
+/** The team's own trend: a signal first if there is one. It is about the team's work and about nobody in it. */
+import type { HistoryAdvice, RatioHistory } from '../app/advice/advice.ts';
+import { LATELY_SPRINTS } from '../app/closing/note-history.ts';
+import {
+  type ControlChart,
+  LEAST_CHART_VALUES,
+  RUN_LENGTH,
+  type SignalKind,
+} from '../forecast/control-chart.ts';
+import { isDefined } from '../sprint/undefined-value.ts';
+import type { AdviceWords } from './advice.ts';
+import { percent } from './amounts.ts';
+import { marginWords } from './margin.ts';
+import { mrkdwn, say } from './say.ts';
+import { mrkdwnOf } from './typed-text.ts';
+import { reasonSentence } from './undefined.ts';
+
+interface Charted extends RatioHistory {
+  readonly chart: ControlChart;
+}
+
+export function historyWords(advice: HistoryAdvice): AdviceWords {
+  const { ratios, past, margin, growth } = advice;
+  if (past.length === 0) {
+    return {
+      lead: say('history-none'),
+      evidence: [mrkdwn('advice-import-hint')],
+      unknown: [],
+      isAnswered: false,
+    };
+  }
+  const charted = ratios.filter((ratio): ratio is Charted => !('undefined' in ratio.chart));
+  const signals = charted.filter(({ chart }) => chart.latest.reading === 'signal');
+  return {
+    lead: leadOf(past.length, charted, signals),
+    evidence: [
+      ...signalWords(signals),
+      ...oftenCrossedWords(charted, signals),
+      { title: mrkdwn('history-lines-title'), lines: ratios.map(ratioLine) },
+      readingWords(charted.length, ratios.length),
+      `${velocityWords(advice)} ${valueWords(past, growth)}`,
+      marginWords(margin),
+      basisWords(advice),
+    ],
+    unknown: [
+      mrkdwn('history-unknown-cause'),
+      mrkdwn('history-unknown-target'),
+      ...(growth ? [mrkdwn('history-unknown-value')] : []),
+    ],
+    isAnswered: true,
+  };
+}
+
+function leadOf(sprints: number, charted: readonly Charted[], signals: readonly Charted[]): string {
+  const [first] = signals;
+  if (first && signals.length === 1) return `${say('history-one-signal')} ${signalSentence(first)}`;
+  if (first) {
+    const names = signals.map(({ ratio }) => say('ratio-name', { ratio }));
+    return say('history-signals', { count: signals.length, ratios: names });
+  }
+  const longest = Math.max(0, ...charted.map(({ chart }) => chart.values));
+  if (longest > 0) return say('history-ordinary', { sprints: longest });
+  return sprints < LEAST_CHART_VALUES
+    ? say('history-too-early', { needed: LEAST_CHART_VALUES, sprints })
+    : say('history-too-early-each', { needed: LEAST_CHART_VALUES });
+}
+
+/** `Your kept share of 45% is below what is usual for you (60% to 100%).`, as plain text. */
+function signalSentence({ ratio, chart }: Charted): string {
+  const { limits, mean, latest } = chart;
+  const kind = signalKind(latest.kinds);
+  return say('history-signal', { ratio, kind, value: latest.value, mean, run: RUN_LENGTH, ...limits });
+}
+
+/** A value outside the limits and the run that it ends are on the same side of the mean. */
+function signalKind(kinds: readonly SignalKind[]) {
+  const isRun = kinds.includes('run above the mean') || kinds.includes('run below the mean');
+  if (kinds.includes('above the limits')) return isRun ? 'above-and-run' : 'above';
+  if (kinds.includes('below the limits')) return isRun ? 'below-and-run' : 'below';
+  return kinds.includes('run above the mean') ? 'run-above' : 'run-below';
+}
+
+/** The sentences of several signals, and what to do with one. */
+function signalWords(signals: readonly Charted[]): string[] {
+  if (signals.length === 0) return [];
+  const lines = signals.length === 1 ? [] : signals.map((signal) => `• ${mrkdwnOf(signalSentence(signal))}`);
+  return [[...lines, mrkdwn('history-ask')].join('\n')];
+}
+
+/** Ordinary doesn't mean on target: lines that are crossed in half of the latest sprints or more. */
+function oftenCrossedWords(charted: readonly Charted[], signals: readonly Charted[]): string[] {
+  const often = charted.filter((ratio) => {
+    const { sprints, of } = crossedLately(ratio);
+    return !signals.includes(ratio) && sprints > 0 && 2 * sprints >= of;
+  });
+  const ratios = often.flatMap((ratio) => {
+    const lines = linesOf(ratio);
+    return lines ? [say('history-often', { ratio: ratio.ratio, ...lines, ...crossedLately(ratio) })] : [];
+  });
+  return ratios.length === 0 ? [] : [mrkdwn('history-often-crossed', { ratios })];
+}
+
+/** `• Kept share: 92%. Mean 84%, usually 62% to 100%: ordinary variation. Below its floor of 80% in 3 of …` */
+function ratioLine(history: RatioHistory): string {
+  const { ratio, values } = history;
+  const latest = values.at(-1);
+  if (latest === undefined || !values.some(isDefined)) return `• ${mrkdwn('history-unknown', { ratio })}`;
+  const value = isDefined(latest)
+    ? mrkdwn('history-latest', { ratio, value: latest })
+    : `${mrkdwn('history-latest-none', { ratio })} ${reasonSentence(latest.undefined)}`;
+  return `• ${[value, usualSentence(history), ...linesSentence(history)].join(' ')}`;
+}
+
+function usualSentence({ chart, values }: RatioHistory): string {
+  if (!('undefined' in chart)) {
+    const reading = chart.latest.reading === 'signal' ? 'signal' : 'ordinary';
+    return mrkdwn('history-usual', { reading, mean: chart.mean, ...chart.limits });
+  }
+  const known = values.filter(isDefined);
+  const mean = known.reduce((sum, value) => sum + value, 0) / known.length;
+  return known.length === 1
+    ? mrkdwn('history-first')
+    : mrkdwn('history-mean', { mean, sprints: known.length });
+}
+
+/** Which lines there are, and how often they were crossed lately. */
+function linesSentence(history: RatioHistory): string[] {
+  if (history.marks.length > 0) return [mrkdwn('history-marks', { marks: history.marks.map(percent) })];
+  const lines = linesOf(history);
+  const { sprints, of } = crossedLately(history);
+  if (!lines || (of === 1 && sprints === 0)) return [];
+  const often = of === 1 ? 'once' : sprints === 0 ? 'never' : sprints === of ? 'always' : 'sometimes';
+  return [mrkdwn(`history-${lines.line}`, { ...lines, often, sprints, of })];
+}
+
+/** The floor and the ceiling; a line that there is none of is 0 and not spoken of. */
+function linesOf({ floor, ceiling }: RatioHistory) {
+  if (floor === undefined && ceiling === undefined) return undefined;
+  const line: 'floor' | 'ceiling' | 'band' =
+    ceiling === undefined ? 'floor' : floor === undefined ? 'ceiling' : 'band';
+  return { line, floor: floor ?? 0, ceiling: ceiling ?? 0 };
+}
+
+/** In how many of the latest sprints that have the number a floor or ceiling was crossed. */
+function crossedLately({ values, crossedAt }: RatioHistory): { sprints: number; of: number } {
+  const latest = values.flatMap((value, i) => (isDefined(value) ? [i] : [])).slice(-LATELY_SPRINTS);
+  return { sprints: latest.filter((i) => crossedAt.includes(i)).length, of: latest.length };
+}
+
+/** How to read the lines of the ratios. */
+function readingWords(charted: number, ratios: number): string {
+  return [
+    ...(charted > 0 ? [mrkdwn('history-reading', { run: RUN_LENGTH })] : []),
+    ...(charted < ratios ? [mrkdwn('history-reading-from', { needed: LEAST_CHART_VALUES })] : []),
+  ].join(' ');
+}
+
+function velocityWords({ past, baselineSprintId }: HistoryAdvice): string {
+  const baseline = past.find(({ sprintId }) => sprintId === baselineSprintId);
+  return baseline
+    ? mrkdwn('history-velocity-growth', { sprint: baseline.name })
+    : mrkdwn('history-velocity-growth-none');
+}
+
+function valueWords(past: HistoryAdvice['past'], growth: HistoryAdvice['growth']): string {
+  if (!growth) return mrkdwn('history-value-none');
+  const place = growth.findLastIndex(({ valueGrowth }) => isDefined(valueGrowth));
+  const firstPlace = growth.findIndex(({ valueGrowth }) => isDefined(valueGrowth));
+  const known = growth[place];
+  if (!known || !isDefined(known.valueGrowth)) return mrkdwn('history-value-unknown');
+  const first = past[firstPlace]?.name ?? '';
+  if (place === firstPlace) return mrkdwn('history-value-first', { sprint: first });
+  const value = { latest: past[place]?.name ?? '', first, value: known.valueGrowth };
+  if (!isDefined(known.velocityGrowth)) return mrkdwn('history-value', value);
+  const both = { ...value, velocity: known.velocityGrowth };
+  const point = known.valuePerPointGrowth;
+  return isDefined(point) && point > 0
+    ? mrkdwn('history-value-point', { ...both, point })
+    : mrkdwn('history-value-velocity', both);
+}
+
+function basisWords({ past, importedSprints: imported }: HistoryAdvice): string {
+  const [from, to] = [past[0], past.at(-1)];
+  if (!from || !to) return '';
+  return [
+    mrkdwn('history-basis', { sprints: past.length, startsOn: from.startsOn, endsOn: to.endsOn }),
+    ...(imported === 0 ? [] : [mrkdwn('history-basis-imported', { imported })]),
+    mrkdwn('history-cancelled'),
+  ].join(' ');
+}

@@ -1,0 +1,93 @@
+/** How often cards of each size held surprise work. It warns before a commitment and forbids nothing. */
+import type { OddsAdvice } from '../app/advice/advice.ts';
+import {
+  LITTLE_HISTORY_CARDS,
+  type SurpriseOdds,
+  type SurpriseOddsBySize,
+} from '../forecast/surprise-odds.ts';
+import { isDefined } from '../sprint/undefined-value.ts';
+import type { AdviceWords } from './advice.ts';
+import { mrkdwn, say } from './say.ts';
+import { mrkdwnOf } from './typed-text.ts';
+
+export function oddsWords(advice: OddsAdvice): AdviceWords {
+  const { odds } = advice;
+  if ('undefined' in odds) {
+    return {
+      lead: say('odds-none'),
+      evidence: [mrkdwn('odds-none-hint')],
+      unknown: [],
+      isAnswered: false,
+    };
+  }
+  return {
+    lead: leadOf(odds),
+    evidence: [
+      { title: mrkdwn('odds-sizes-title'), lines: odds.sizes.map(sizeLine) },
+      readingWords(odds),
+      mrkdwn('odds-advice'),
+      basisWords(advice, odds),
+    ],
+    unknown: [mrkdwn('odds-unknown-kind'), mrkdwn('odds-unknown-drift'), mrkdwn('odds-unknown-changes')],
+    isAnswered: true,
+  };
+}
+
+function leadOf({ sizes, cards, withSurprise }: SurpriseOddsBySize): string {
+  if (withSurprise === 0) return say('odds-no-surprise', { cards });
+  return sizeSentences(sizes.reduce((most, size) => (size.likelyShare >= most.likelyShare ? size : most)));
+}
+
+/** `Cards of 8 points hold surprise work about 6 times in 10. When they do, 3 points is typical.`, as plain text. */
+export function sizeSentences(odds: SurpriseOdds): string {
+  const { medianSurprisePoints } = odds;
+  const typical = isDefined(medianSurprisePoints)
+    ? [say('odds-typical', { points: medianSurprisePoints })]
+    : [];
+  return [sizeSentence(odds), ...typical].join(' ');
+}
+
+function sizeSentence({ borrows, cards, likelyShare: share, estimatePoints: points }: SurpriseOdds): string {
+  if (share === 0) return say('odds-size-never', { points });
+  if (share === 1) return say('odds-size-always', { points });
+  if (!borrows) return say('odds-size-known', { points, share });
+  // Said of few cards as of many, it would sound surer than it is.
+  return cards === 0
+    ? say('odds-size-unseen', { points, share })
+    : say('odds-size-little-seen', { points, share, cards });
+}
+
+/** `• 8 points: 7 of 12 cards (58%, span 32% to 81%); typically 3 points` */
+function sizeLine(odds: SurpriseOdds): string {
+  const { borrows, estimatePoints, cards, withSurprise, likelyShare, medianSurprisePoints } = odds;
+  const line = say(borrows ? 'odds-line-borrowed' : 'odds-line', {
+    points: estimatePoints,
+    cards,
+    withSurprise,
+    share: likelyShare,
+    ...odds.likelyInterval,
+  });
+  return `• ${
+    isDefined(medianSurprisePoints)
+      ? mrkdwn('odds-line-typical', { line, points: medianSurprisePoints })
+      : mrkdwnOf(line)
+  }`;
+}
+
+function readingWords({ sizes }: SurpriseOddsBySize): string {
+  return [
+    mrkdwn('odds-reading'),
+    ...(sizes.some(({ borrows }) => borrows)
+      ? [mrkdwn('odds-reading-borrowed', { cards: LITTLE_HISTORY_CARDS })]
+      : []),
+  ].join(' ');
+}
+
+function basisWords({ sprints, sprintsWithCards }: OddsAdvice, odds: SurpriseOddsBySize): string {
+  const { cards, withSurprise } = odds;
+  const without = sprints - sprintsWithCards;
+  return [
+    mrkdwn('odds-basis', { sprints: sprintsWithCards, cards, withSurprise, share: withSurprise / cards }),
+    ...(without === 0 ? [] : [mrkdwn('odds-without-cards', { sprints: without })]),
+  ].join(' ');
+}

@@ -1,0 +1,68 @@
+/** What a plan means before the team commits to it: the range and its big cards. As mrkdwn. */
+import type { RangeAdvice } from '../app/advice/advice.ts';
+import type { BigCards } from '../app/advice/odds-advice.ts';
+import type { CommitmentReading } from '../app/advice/range-advice.ts';
+import type { Thresholds } from '../sprint/thresholds.ts';
+import { isDefined, type UndefinedValue } from '../sprint/undefined-value.ts';
+import { sizeSentences } from './odds.ts';
+import { rangeLead } from './range.ts';
+import { mrkdwn, say } from './say.ts';
+import { mrkdwnOf } from './typed-text.ts';
+
+const NUMBERS_SHOWN = 12;
+/** From here on a size in a plan is worth a warning. */
+const OFTEN_FROM = 0.5;
+
+/** What a plan's commitment means beside the range. */
+export function planRangeWords(
+  advice: RangeAdvice,
+  reading: CommitmentReading,
+  commitmentPoints: number,
+): string {
+  const { range, thresholds } = advice;
+  const lead = mrkdwnOf(rangeLead(advice));
+  if ('undefined' in range) return `${lead} ${mrkdwn('advice-import-hint')}`;
+  const basis = `${lead} ${mrkdwn('plan-range-basis', { sprints: range.sprints })}`;
+  if (commitmentPoints === 0) return basis;
+  const place = mrkdwn(`plan-place-${placeOf(reading)}`, { points: commitmentPoints });
+  return [`${basis}\n${place}`, ...chanceSentences(reading, thresholds)].join(' ');
+}
+
+function placeOf({ lies }: CommitmentReading) {
+  return lies === 'no range' ? 'unknown' : lies;
+}
+
+function chanceSentences(
+  { chanceKept, chancePulledInTooMuch }: CommitmentReading,
+  thresholds: Thresholds,
+): string[] {
+  const chances = [
+    ...(isDefined(chanceKept)
+      ? [say('plan-chance-kept', { chance: chanceKept, floor: thresholds.keptShareAtLeast })]
+      : []),
+    ...(isDefined(chancePulledInTooMuch)
+      ? [
+          say('plan-chance-pulled-in', {
+            chance: chancePulledInTooMuch,
+            ceiling: thresholds.pullInRatioAtMost,
+          }),
+        ]
+      : []),
+  ];
+  return chances.length === 0 ? [] : [mrkdwn('plan-chances', { chances })];
+}
+
+/** The odds of the big cards of a plan; lines of mrkdwn, none where there is no such card. */
+export function planOddsWords(bigCards: readonly BigCards[] | UndefinedValue): string[] {
+  if ('undefined' in bigCards) return [mrkdwn('plan-odds-none')];
+  const isOften = bigCards.some(({ odds }) => odds.likelyShare >= OFTEN_FROM);
+  return [...bigCards.map(bigCardsLine), ...(isOften ? [mrkdwn('plan-odds-advice')] : [])];
+}
+
+/** `• Cards of 8 points hold surprise work about 6 times in 10. In this plan: cards 2 and 5.` */
+function bigCardsLine({ odds, cardNumbers }: BigCards): string {
+  const shown = cardNumbers.slice(0, NUMBERS_SHOWN).map(String);
+  const count = cardNumbers.length - shown.length;
+  const numbers = [...shown, ...(count > 0 ? [say('plan-odds-more-cards', { count })] : [])];
+  return `• ${mrkdwnOf(sizeSentences(odds))} ${mrkdwn('plan-odds-cards', { count: cardNumbers.length, numbers })}`;
+}

@@ -1,0 +1,161 @@
+/** How much to commit to: the range first, then what its ends mean and what it is based on. */
+import type { RangeAdvice } from '../app/advice/advice.ts';
+import type { PastSprint } from '../app/history/past-sprint.ts';
+import { type AdvisedRange, advisedRange } from '../forecast/advised-range.ts';
+import type { CommitmentRange } from '../forecast/commitment-range.ts';
+import type { Thresholds } from '../sprint/thresholds.ts';
+import type { AdviceWords } from './advice.ts';
+import { mrkdwn, say, sayCode } from './say.ts';
+import { sprintSpan } from './sprint.ts';
+import { noAnswer, reasonSentence } from './undefined.ts';
+
+const PAST_SHOWN = 3;
+
+export function rangeWords(advice: RangeAdvice): AdviceWords {
+  const { range, past, thresholds } = advice;
+  const lead = rangeLead(advice);
+  if ('undefined' in range) {
+    const evidence = [comingWords(advice), mrkdwn('advice-import-hint'), ...pastLines(past)];
+    return { lead, evidence, unknown: [], isAnswered: false };
+  }
+  return {
+    lead,
+    evidence: [
+      ...endsWords(range, thresholds),
+      `${comingWords(advice)} ${mrkdwn('range-scaled')}`,
+      basisWords(range, past),
+      ...surpriseWords(range, thresholds),
+    ],
+    unknown: [
+      ...range.missing.map((missing) => sayCode('range-missing', missing, 'mrkdwn')),
+      mrkdwn('range-unknown-changes'),
+      mrkdwn('range-unknown-urgent-work'),
+    ],
+    isAnswered: true,
+  };
+}
+
+/** `Commit to 26 to 31 points. Your last commitment was 21.`, as plain text. */
+export function rangeLead({ range, past }: Pick<RangeAdvice, 'range' | 'past'>): string {
+  const advised = advisedRange(range);
+  if (advised.kind === 'none') {
+    const isCrossed = !('undefined' in range) && range.crossed !== undefined;
+    return isCrossed ? reasonSentence(advised.why) : noAnswer('range', advised.why);
+  }
+  const last = past.at(-1);
+  const sentences = [
+    commitSentence(advised),
+    ...(last ? [say('range-last-commitment', { points: last.commitmentPoints })] : []),
+  ];
+  return sentences.join(' ');
+}
+
+/** `Commit to 26 to 31 points.`, as plain text. */
+export function commitSentence(advised: Exclude<AdvisedRange, { kind: 'none' }>): string {
+  switch (advised.kind) {
+    case 'range': {
+      const { lowPoints, highPoints } = advised;
+      return lowPoints === highPoints
+        ? say('range-commit-exactly', { points: highPoints })
+        : say('range-commit-between', { lowPoints, highPoints });
+    }
+    case 'middle way':
+      return say('range-commit-compromise', { points: advised.points });
+    case 'at least':
+      return say('range-commit-at-least', { points: advised.lowPoints });
+    case 'at most':
+    case 'crossed':
+      return say('range-commit-at-most', { points: advised.highPoints });
+  }
+}
+
+/** What the ends of the range mean, or why there are none; a paragraph each. */
+function endsWords(range: CommitmentRange, thresholds: Thresholds): string[] {
+  const advised = advisedRange(range);
+  const ceiling = thresholds.pullInRatioAtMost;
+  const high = (points: number): string =>
+    `• ${mrkdwn('range-high-end', { points, floor: thresholds.keptShareAtLeast })}`;
+  const low = (points: number): string => `• ${mrkdwn('range-low-end', { points, ceiling })}`;
+  switch (advised.kind) {
+    case 'range':
+      return [`${high(advised.highPoints)}\n${low(advised.lowPoints)}`];
+    case 'at most':
+      return [
+        `${high(advised.highPoints)}\n• ${mrkdwn('range-low-end-unknown')} ${reasonSentence(advised.why)}`,
+      ];
+    case 'at least':
+      return [
+        `${low(advised.lowPoints)}\n• ${mrkdwn('range-high-end-unknown')} ${reasonSentence(advised.why)}`,
+      ];
+    case 'crossed':
+      return [
+        `${reasonSentence(advised.why)} ${mrkdwn('range-finish-first')}`,
+        `${high(advised.highPoints)}\n${low(advised.lowPoints)}`,
+      ];
+    case 'middle way':
+      return [
+        reasonSentence(advised.why),
+        mrkdwn('range-compromise', { points: advised.points, chance: advised.chance, ceiling }),
+        `${high(advised.highPoints)}\n${low(advised.lowPoints)}`,
+      ];
+    case 'none':
+      return [range.crossed ? mrkdwn('range-finish-anything') : mrkdwn('advice-import-hint')];
+  }
+}
+
+/** `For Mon 30 Nov to Fri 11 Dec: 10 working days, 5 members and 6 days off or away.` */
+function comingWords({ coming }: RangeAdvice): string {
+  const { workingDays, members, awayDays } = coming;
+  return mrkdwn('range-coming', {
+    span: sprintSpan(coming),
+    facts: [
+      say('range-working-days', { count: workingDays }),
+      say('range-members', { count: members }),
+      ...(awayDays === undefined ? [] : [say('range-days-away', { count: awayDays })]),
+    ],
+  });
+}
+
+/** `Based on your latest 9 sprints with a commitment, 4 of them imported. The last 3:`, and these. */
+function basisWords({ sprints }: CommitmentRange, past: readonly PastSprint[]): string {
+  const lines = pastLines(past);
+  const importedSprints = past.filter(({ importedAt }) => importedAt !== undefined).length;
+  const imported = importedSprints === 0 ? 'none' : importedSprints === past.length ? 'all' : 'some';
+  const heading = mrkdwn('range-basis', { imported, sprints, importedSprints, shown: lines.length });
+  return [heading, ...lines].join('\n');
+}
+
+/** The latest sprints, latest first. */
+function pastLines(past: readonly PastSprint[]): string[] {
+  return past.slice(-PAST_SHOWN).reverse().map(pastLine);
+}
+
+/** `• Harbour 11: 21 committed, 20 of them finished, 3 pulled in, velocity 23` */
+function pastLine(sprint: PastSprint): string {
+  const { name, commitmentPoints, committedFinishedPoints, pulledInPoints, velocityPoints } = sprint;
+  const facts = [
+    say('range-past-committed', { points: commitmentPoints }),
+    ...(committedFinishedPoints === undefined
+      ? []
+      : [say('range-past-finished', { points: committedFinishedPoints })]),
+    ...(pulledInPoints === undefined ? [] : [say('range-past-pulled-in', { points: pulledInPoints })]),
+    velocityPoints === undefined
+      ? say('range-past-velocity-unknown')
+      : say('range-past-velocity', { points: velocityPoints }),
+  ];
+  return `• ${mrkdwn('range-past-sprint', { name, facts })}`;
+}
+
+/** The verdict's other test, which no commitment decides. */
+function surpriseWords(
+  { sprints: used, surpriseAboveCeiling: { sprints, of } }: CommitmentRange,
+  { surpriseRatioAtMost: ceiling }: Thresholds,
+): string[] {
+  if (of === 0) return [];
+  const recordedIn = of === used ? 'all' : 'some';
+  return sprints === 0
+    ? [mrkdwn('range-surprise-within', { recordedIn, ceiling, of })]
+    : [
+        `${mrkdwn('range-surprise-above', { recordedIn, ceiling, sprints, of })} ${mrkdwn('range-surprise-hint')}`,
+      ];
+}
