@@ -986,7 +986,5 @@ export interface Messages {
   'undefined-few-days': { readonly needed: number };
   'no-answer': { readonly what: 'forecast' | 'range' };
   'no-answer-yet': { readonly what: 'forecast' | 'range' };
-  'not-known': { readonly reason: string };
-  'not-known-yet': { readonly reason: string };
   'ratio-none': { readonly reason: string };
 }

@@ -20,11 +20,6 @@ export function noAnswer(what: 'range' | 'forecast', reason: Reason): string {
   return `${none} ${reasonSentence(reason)}`;
 }
 
-/** For the end of a line, e.g. `not known yet. This needs 5 closed sprints with these numbers; there are 2.` */
-export function notKnown(reason: Reason): string {
-  return say(comesWithTime(reason) ? 'not-known-yet' : 'not-known', { reason: reasonSentence(reason) });
-}
-
 /** @example ratioText({ undefined: { code: 'no-commitment' } }) === 'None. There was no commitment.' */
 export function ratioText(ratio: Ratio): string {
   return isDefined(ratio) ? percent(ratio) : say('ratio-none', { reason: reasonSentence(ratio.undefined) });

@@ -1,6 +1,6 @@
 import { expect, test } from 'vitest';
 import { undefinedBecause } from '../../src/sprint/undefined-value.ts';
-import { noAnswer, notKnown, ratioText, reasonSentence } from '../../src/words/undefined.ts';
+import { noAnswer, ratioText, reasonSentence } from '../../src/words/undefined.ts';
 
 test('a reason is a sentence with its numbers', () => {
   expect(reasonSentence({ code: 'no-card-of-size', estimatePoints: 21 })).toBe(
@@ -21,10 +21,6 @@ test('an answer that comes with more sprints is missing “yet”, another is no
   );
   expect(noAnswer('range', { code: 'nobody-there' })).toBe(
     'No range. Nobody is there to work in the coming sprint.',
-  );
-  expect(notKnown(tooFew.undefined)).toMatch(/^not known yet\. This needs 5/);
-  expect(notKnown({ code: 'floor-is-zero' })).toBe(
-    'not known. With a floor of 0% every commitment counts as kept.',
   );
 });
 

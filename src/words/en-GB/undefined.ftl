@@ -120,8 +120,5 @@ no-answer-yet =
         [forecast] No forecast yet.
        *[range] No range yet.
     }
-# After a colon, e.g. "Commitments: not known yet. This needs 5 closed sprints …".
-not-known = not known. { $reason }
-not-known-yet = not known yet. { $reason }
 # In place of a ratio, below or after its name.
 ratio-none = None. { $reason }
