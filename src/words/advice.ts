@@ -1,9 +1,4 @@
 /** What is said in answer to a planning question, before it is put into blocks. */
-import type { Advice } from '../app/advice/advice.ts';
-import { forecastWords } from './forecast.ts';
-import { historyWords } from './history.ts';
-import { oddsWords } from './odds.ts';
-import { rangeWords } from './range.ts';
 
 /** Lines below a title. */
 export interface TitledLines {
@@ -21,11 +16,4 @@ export interface AdviceWords {
   readonly isAnswered: boolean;
   /** What the answer doesn't know, in sentences of mrkdwn. */
   readonly unknown: readonly string[];
-}
-
-export function adviceWords(advice: Advice): AdviceWords {
-  if ('odds' in advice) return oddsWords(advice);
-  if ('range' in advice) return rangeWords(advice);
-  if ('forecast' in advice) return forecastWords(advice);
-  return historyWords(advice);
 }

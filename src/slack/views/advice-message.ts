@@ -4,7 +4,11 @@
  */
 import type { Button, KnownBlock } from '@slack/types';
 import type { Advice } from '../../app/advice/advice.ts';
-import { type AdviceWords, adviceWords, type TitledLines } from '../../words/advice.ts';
+import type { AdviceWords, TitledLines } from '../../words/advice.ts';
+import { forecastWords } from '../../words/forecast.ts';
+import { historyWords } from '../../words/history.ts';
+import { oddsWords } from '../../words/odds.ts';
+import { rangeWords } from '../../words/range.ts';
 import { Markup, mrkdwn, say } from '../../words/say.ts';
 import { mention } from '../../words/typed-text.ts';
 import { encodeValue } from '../button-values.ts';
@@ -18,7 +22,7 @@ const LINE_SECTIONS_MAX = 6;
 
 /** What the asker alone sees. */
 export function adviceMessage(advice: Advice, chart?: ChartImage): MessageView {
-  const words = adviceWords(advice);
+  const words = wordsOf(advice);
   const note = words.isAnswered
     ? `${mrkdwn('advice-only-you-share')} ${mrkdwn('caution-people')}`
     : mrkdwn('advice-only-you');
@@ -37,9 +41,16 @@ export function sharedAdviceMessage(advice: Advice, byUserId: string, chart?: Ch
     command: advice.question.about,
   });
   return messageView([
-    ...adviceBlocks(adviceWords(advice), chart),
+    ...adviceBlocks(wordsOf(advice), chart),
     context(`${shared} ${mrkdwn('caution-people')}`),
   ]);
+}
+
+function wordsOf(advice: Advice): AdviceWords {
+  if ('odds' in advice) return oddsWords(advice);
+  if ('range' in advice) return rangeWords(advice);
+  if ('forecast' in advice) return forecastWords(advice);
+  return historyWords(advice);
 }
 
 function adviceBlocks(words: AdviceWords, chart: ChartImage | undefined): KnownBlock[] {
