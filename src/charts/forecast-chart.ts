@@ -10,7 +10,7 @@ import { palette } from './palette.ts';
 import { type NamedDate, namedDates, sprintEnd } from './shown-data.ts';
 
 const plot = { left: 62, right: 196, top: headingPx + 34, height: 228 };
-const dateSymbols = { optimistic: 'triangle', likely: 'circle', cautious: 'rect' } as const;
+const dateSymbols = { optimistic: 'triangle', likely: 'circle', pessimistic: 'rect' } as const;
 
 /** Without a forecast, the heading says why. */
 export function forecastChart(advice: ForecastAdvice): ChartPicture {

@@ -57,7 +57,7 @@ export function shownOdds(sizes: readonly SurpriseOdds[]): readonly SurpriseOdds
   return mostCards.slice(0, mostSizes).toSorted((a, b) => a.estimatePoints - b.estimatePoints);
 }
 
-export const dateNames = ['optimistic', 'likely', 'cautious'] as const;
+export const dateNames = ['optimistic', 'likely', 'pessimistic'] as const;
 
 export interface NamedDate {
   readonly name: (typeof dateNames)[number];

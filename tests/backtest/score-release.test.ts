@@ -13,8 +13,8 @@ function board(id: number, delivered: readonly number[]): SprintMoment[] {
 const STEADY = Array.from({ length: 30 }, () => 10);
 
 describe('the cases of a board', () => {
-  test('are the moments after three sprints or more whose cautious date lies within its file', () => {
-    // At a steady pace the cautious date for 3 sprints' worth lies in the sixth sprint: after sprints 3 to 24.
+  test('are the moments after three sprints or more whose pessimistic date lies within its file', () => {
+    // At a steady pace the pessimistic date for 3 sprints' worth lies in the sixth sprint: after sprints 3 to 24.
     const [three] = scoreRelease(board(900, STEADY));
     expect([three?.board, three?.backlogSprints, three?.cases]).toEqual([900, 3, 22]);
   });
@@ -36,7 +36,7 @@ describe('the cases of a board', () => {
 });
 
 describe('a date holds when as much is finished by then as was asked about', () => {
-  test('a steady pace holds the likely and the cautious date and no optimistic one', () => {
+  test('a steady pace holds the likely and the pessimistic date and no optimistic one', () => {
     for (const { held15, held50, held85 } of scoreRelease(board(900, STEADY))) {
       expect([held15, held50, held85]).toEqual([0, 1, 1]);
     }

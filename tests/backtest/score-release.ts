@@ -1,6 +1,6 @@
 /**
  * How often the release dates would have held, board by board. A case asks, after a closed sprint, for a backlog of so
- * many sprints' worth of work; it is counted if the cautious date lies within the sprints that the file has left,
+ * many sprints' worth of work; it is counted if the pessimistic date lies within the sprints that the file has left,
  * which is known when the question is asked, and so favours no outcome.
  */
 import { LATEST_SPRINTS, releaseForecast } from '../../src/forecast/release-forecast.ts';
@@ -49,7 +49,7 @@ function heldShares(
   return { cases: cases.length, held15: share(0), held50: share(1), held85: share(2) };
 }
 
-/** Whether each date held; undefined where there is no forecast or the file ends before its cautious date. */
+/** Whether each date held; undefined where there is no forecast or the file ends before its pessimistic date. */
 function heldAfter(
   past: readonly number[],
   coming: readonly number[],

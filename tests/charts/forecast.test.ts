@@ -62,7 +62,7 @@ describe('the forecast picture', () => {
       expect.arrayContaining([
         ...['optimistic: 15% by', '24 Dec 2026', 'in sprint 3, to 27 Dec 2026'],
         ...['likely: 50% by', '21 Jan 2027', 'in sprint 5, to 24 Jan 2027'],
-        ...['cautious: 85% by', '8 Mar 2027', 'in sprint 9, to 21 Mar 2027'],
+        ...['pessimistic: 85% by', '8 Mar 2027', 'in sprint 9, to 21 Mar 2027'],
       ]),
     );
   });
@@ -111,7 +111,7 @@ describe('the forecast picture', () => {
       'Forecast of the team “Harbour team” for 120 points of work. ' +
         'Optimistic, with a chance of 15%: by 24 Dec 2026, in sprint 3, which runs to 27 Dec 2026. ' +
         'Likely, with a chance of 50%: by 21 Jan 2027, in sprint 5, which runs to 24 Jan 2027. ' +
-        'Cautious, with a chance of 85%: by 8 Mar 2027, in sprint 9, which runs to 21 Mar 2027. ' +
+        'Pessimistic, with a chance of 85%: by 8 Mar 2027, in sprint 9, which runs to 21 Mar 2027. ' +
         'Made from the latest 5 sprints, 25.2 points each on average; work starts on 16 Nov 2026; the work is taken not to grow. ' +
         'Chance to be finished by the end of sprint 2 (13 Dec 2026) 4%, 3 (27 Dec 2026) 18%, 4 (10 Jan 2027) 36%, ' +
         '5 (24 Jan 2027) 54%, 6 (7 Feb 2027) 68%, 7 (21 Feb 2027) 78%, 8 (7 Mar 2027) 85% and 9 (21 Mar 2027) 90%.',

@@ -34,23 +34,23 @@ function reasonFor(change: Partial<ReleaseQuestion>): Reason | undefined {
 
 describe('the dates at 15, 50 and 85%', () => {
   test('come in this order, the likely one near backlog over mean velocity', () => {
-    const [optimistic, likely, cautious] = datesOf({}) as [ReleaseDate, ReleaseDate, ReleaseDate];
-    expect([optimistic.chance, likely.chance, cautious.chance]).toEqual([0.15, 0.5, 0.85]);
+    const [optimistic, likely, pessimistic] = datesOf({}) as [ReleaseDate, ReleaseDate, ReleaseDate];
+    expect([optimistic.chance, likely.chance, pessimistic.chance]).toEqual([0.15, 0.5, 0.85]);
     expect(optimistic.sprints).toBeLessThan(likely.sprints);
-    expect(likely.sprints).toBeLessThan(cautious.sprints);
+    expect(likely.sprints).toBeLessThan(pessimistic.sprints);
     expect(Math.abs(likely.sprints - 60 / 10)).toBeLessThan(0.75);
   });
 
   test('of a steady velocity lie on the straight lines between the chances of a spreadsheet', () => {
     // 40 points at 8 a sprint, of which only the wandering of the pace is unsure: Φ(ln(8k ÷ 40) ÷ 0.5).
-    const [, , cautious] = datesOf({ backlogPoints: 40, velocities: [8, 8, 8] }) as ReleaseDate[];
+    const [, , pessimistic] = datesOf({ backlogPoints: 40, velocities: [8, 8, 8] }) as ReleaseDate[];
     const [at8, at9] = spreadsheet([8, 9].map((k) => `NORM.S.DIST(LN(8*${k}/40)/0.5,TRUE())`)) as [
       number,
       number,
     ];
     expect(at8).toBeLessThan(0.85);
     expect(at9).toBeGreaterThan(0.85);
-    expect(cautious?.sprints).toBeCloseTo(8 + (0.85 - at8) / (at9 - at8), 9);
+    expect(pessimistic?.sprints).toBeCloseTo(8 + (0.85 - at8) / (at9 - at8), 9);
   });
 
   test('are days: the last day of the first sprint is one sprint on, and half a sprint half its days', () => {

@@ -116,7 +116,9 @@ describe('a planning session', () => {
     expect(hasChart(lastSeen())).toBe(true);
     await rehearsal.conversation.formAfter(FACILITATOR_ID, () => ask('forecast'));
     await rehearsal.conversation.submit(FACILITATOR_ID, { backlogPoints: '120', growthPoints: '2' });
-    expect(lastSeen().text).toMatch(/^120 points: likely by \d+ \w+ 2027 \(50%\), optimistic .*, pessimistic .*\.\n/);
+    expect(lastSeen().text).toMatch(
+      /^120 points: likely by \d+ \w+ 2027 \(50%\), optimistic .*, pessimistic .*\.\n/,
+    );
     expect(hasChart(lastSeen())).toBe(true);
   });
 

@@ -205,12 +205,12 @@ describe('the forecast', () => {
 
   test('takes longer for work that grows', async () => {
     const { h } = await withTeam(6);
-    const cautious = async (growthPoints: number): Promise<string> => {
+    const pessimistic = async (growthPoints: number): Promise<string> => {
       const { forecast } = await ask(h, { about: 'forecast', backlogPoints: 120, growthPoints });
       const date = 'undefined' in forecast ? undefined : forecast.dates[2];
       return date && 'on' in date ? date.on : 'none';
     };
-    const [settled, growing] = [await cautious(0), await cautious(3)];
+    const [settled, growing] = [await pessimistic(0), await pessimistic(3)];
     expect(settled).toMatch(/^2027-/);
     expect(growing > settled).toBe(true);
   });
