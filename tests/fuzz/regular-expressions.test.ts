@@ -34,7 +34,7 @@ const COMPOSED: Readonly<Record<string, (text: string) => unknown>> = {
     withoutPerson(text, { userId: 'U0ANA', names: ['Ana Lima', 'Ana'] }),
   'charts/drawable-text.ts': drawableText,
   'slack/listeners/parse-command.ts': parseCommand,
-  'slack/views/typed-text.ts': plainTyped,
+  'words/typed-text.ts': plainTyped,
 };
 
 /** Holds what makes text of people's hard for any expression: spaces, letters, marks, mentions, signs. */
