@@ -28,3 +28,10 @@ test('a ratio is a percentage, or none with its reason', () => {
   expect(ratioText(0.5)).toBe('50%');
   expect(ratioText(undefinedBecause('no-commitment'))).toBe('None. There was no commitment.');
 });
+
+test('a ratio that was stored with a sentence in place of a code is shown with that sentence', () => {
+  const stored = JSON.parse('{ "undefined": "There was no commitment." }') as ReturnType<
+    typeof undefinedBecause
+  >;
+  expect(ratioText(stored)).toBe('None. There was no commitment.');
+});

@@ -101,7 +101,7 @@ describe('the command', () => {
     const [response] = platform.responses as [
       { text: string; blocks: { type: string; slack_file?: object; alt_text?: string }[] },
     ];
-    expect(response.text).toMatch(/^Commit to 24\.5 to 28 points; your last was 21\./);
+    expect(response.text).toMatch(/^Commit to 24\.5 to 28 points\. Your last commitment was 21\./);
     expect(response.blocks.find(({ type }) => type === 'image')).toMatchObject({
       slack_file: { id: 'F1' },
       alt_text: 'Commit to 24.5 to 28 points.',
@@ -119,7 +119,7 @@ describe('the command', () => {
       await bot.command('range');
       const [response] = platform.responses as [{ text: string; blocks: { type: string }[] }];
       expect(response.blocks.some(({ type }) => type === 'image')).toBe(false);
-      expect(response.text).toContain('your last was 21');
+      expect(response.text).toContain('Your last commitment was 21');
     },
   );
 

@@ -51,7 +51,7 @@ describe('set up', () => {
     expect(formText(setupFormView(setup))).toMatchInlineSnapshot(`
       "[Set up a team | Set up | Cancel] {"channelId":"C0HARBOUR"}
       For <#C0HARBOUR>. On working days of a sprint each member is asked, in a direct message, what is left on their cards. The verdict is posted in this channel.
-      (These numbers are about the team’s plan, not about people: do not use them to appraise anyone or to compare teams. Asking people daily about their work may be regulated where you are. Before you switch this on, look into local law and works agreements, and ask whoever is responsible for data protection.)
+      (These numbers are about the team’s plan, not about people: don’t use them to appraise anyone or to compare teams. Asking people about their work every day may be regulated where you are. Before you switch this on, check local law and works agreements, and ask the person responsible for data protection.)
       <name> Team name: "Harbour"
       <memberIds> Members: ["U0ANA","U0BEN"] – The people who work on cards.
       <facilitatorIds> Facilitators: ["U0ANA"] – They may plan, close and cancel sprints and change these settings.
@@ -141,7 +141,7 @@ describe('plan', () => {
       *Please check*
       • Card 4 has no owner yet, so nobody is asked about it until somebody takes it.
       *How much to commit to*
-      No range yet. This needs 3 closed sprints with a commitment; there are 0. Every sprint that closes here adds one. You need not wait for them: a facilitator can bring past sprints in with \`/loadline import\`.
+      No range yet. This needs 3 closed sprints with a commitment; there are 0. Every sprint that closes here adds one. You don’t have to wait: a facilitator can bring in past sprints with \`/loadline import\`.
       *Surprise odds of the big cards*
       Not known yet: no card of a closed sprint is known.
       *The team’s latest sprints*
@@ -159,12 +159,12 @@ describe('plan', () => {
     const beside = planPreviewView({ ...preview, ...besideHistory(STEADY) });
     expect(formText(beside).split('\n').slice(6, 15).join('\n')).toMatchInlineSnapshot(`
       "*How much to commit to*
-      Commit to 24.5 to 28 points; your last was 21. From 9 closed sprints with a commitment; \`/loadline range\` tells more.
-      This plan of 18 points lies below that: the team may run out of work. The chances: more than 9 in 10 to keep it (at least 80% finished), more than 9 in 10 to pull in more than 20% on top.
+      Commit to 24.5 to 28 points. Your last commitment was 21. From 9 closed sprints with a commitment; \`/loadline range\` tells more.
+      This plan of 18 points lies below that: the team may run out of work. The chances: more than 9 in 10 to keep it (at least 80% finished) and more than 9 in 10 to pull in more than 20% on top.
       *Surprise odds of the big cards*
-      • Card 2: cards of 8 points hold surprise work about 6 times in 10; when they do, 2.5 points is typical.
-      • Card 1: cards of 5 points are new here; going by the other sizes, they hold surprise work about 3 times in 10.
-      • Card 4: cards of 3 points hold surprise work about 1 time in 10; when they do, 1 point is typical.
+      • Cards of 8 points hold surprise work about 6 times in 10. When they do, 2.5 points is typical. In this plan: card 2.
+      • Cards of 5 points are new here; going by the other sizes, they hold surprise work about 3 times in 10. In this plan: card 1.
+      • Cards of 3 points hold surprise work about 1 time in 10. When they do, 1 point is typical. In this plan: card 4.
       Before you commit to those that often hold some: ask what could turn up, split them, or timebox a first look inside.
       *The team’s latest sprints*"
     `);
@@ -173,7 +173,7 @@ describe('plan', () => {
   it.each([
     [10, 'This plan of 10 points lies below that: the team may run out of work.'],
     [26, 'This plan of 26 points lies within that.'],
-    [40, 'This plan of 40 points lies above that: it may be more than the team will keep.'],
+    [40, 'This plan of 40 points lies above that: it may be more than the team can keep.'],
   ])('of %d points is told by where it lies', (points, sentence) => {
     const { range } = besideHistory(STEADY);
     const commitment = readCommitment(points, range);
@@ -211,7 +211,7 @@ describe('plan', () => {
       Mon 2 Nov to Fri 13 Nov, 10 working days. It closes at 17:00 on its last day (Europe/Lisbon).
       Goal: Skippers see tides before they book a berth.
       *How much to commit to*
-      No range yet. This needs 3 closed sprints with a commitment; there are 0. Every sprint that closes here adds one. You need not wait for them: a facilitator can bring past sprints in with \`/loadline import\`.
+      No range yet. This needs 3 closed sprints with a commitment; there are 0. Every sprint that closes here adds one. You don’t have to wait: a facilitator can bring in past sprints with \`/loadline import\`.
       No closed sprint to compare with yet.
       (After this, estimates stay as they are. Cards that come in later count as pulled-in work.)"
     `);
@@ -331,13 +331,13 @@ describe('pull, drop, close, cancel', () => {
     };
     expect(formText(pullFormView(pull))).toMatchInlineSnapshot(`
       "[Pull in a card | Pull in | Cancel] {"sprintId":"sprint-12"}
-      Harbour 12: 5 working days come after today. The load is heavy: 32% likely to keep the commitment. By the end probably about 13 points finished: 8 in 10 sprints like this end between 8 and 19, half of them between 10 and 15.
+      Harbour 12: 5 working days come after today. The load is heavy: the chance of keeping the commitment is 32%. About 13 points will probably be finished by the end. Of 10 sprints like this, 8 end between 8 and 19. Half of them end between 10 and 15.
       *Will it be finished?*
-      • 1 point: 42% likely after the open work, 97% when done first
-      • 3 points: 31% likely after the open work, 90% when done first; of 7 such cards 5 were finished
-      • 8 points: 6% likely after the open work, 44% when done first
-      • 13 points or more: hardly, even done first
-      Told from 14 closed sprints of the team and the surprise work that cards of each size tend to hold. It takes the team for one queue: when the card’s owner is free and the others are not, look at “done first”. What is done first leaves the 16 points of open work that much less time.
+      • 1 point: 42% chance after the open work, 97% if done first
+      • 3 points: 31% chance after the open work, 90% if done first; of 7 such cards 5 were finished
+      • 8 points: 6% chance after the open work, 44% if done first
+      • 13 points or more: hardly, even if done first
+      Based on 14 closed sprints of the team and the surprise work that cards of each size tend to hold. It assumes one queue for the whole team: if the card’s owner is free and the others aren’t, look at “done first”. What is done first leaves that much less time for the 16 points of open work.
       Of 9 cards pulled in before, 6 were finished in the same sprint.
       *Before you pull it in*
       • Independent: can it be finished without waiting for another card?
@@ -408,7 +408,7 @@ describe('planning questions', () => {
     expect(formText(forecastFormView({ team, velocities: [22, 25.5, 21] }))).toMatchInlineSnapshot(`
       "[Forecast | Show the dates | Cancel] {"teamId":"team-harbour"}
       When will Harbour have finished a larger body of work? Its latest sprints finished 22, 25.5 and 21 points.
-      <backlogPoints> Points left to do:  – The sum of the estimates of all cards that belong to it, in the team’s own points.
+      <backlogPoints> Points left to do:  – The sum of the estimates of all its cards, in the team’s own points.
       <growthPoints> Growth, in points a sprint (optional):  – By how much the work grows while you do it: new wishes, cards that were forgotten. Leave empty for none."
     `);
   });
@@ -419,7 +419,7 @@ describe('planning questions', () => {
     expect(text).toContain('Its latest sprint finished 22 points.');
     expect(text).toContain('<backlogPoints> Points left to do: "120"');
     expect(text).toContain('<growthPoints> Growth, in points a sprint (optional): "2.5"');
-    expect(formText(forecastFormView({ team, velocities: [] }))).toContain('No closed sprint tells yet');
+    expect(formText(forecastFormView({ team, velocities: [] }))).toContain('No closed sprint shows yet');
   });
 });
 
