@@ -83,12 +83,10 @@ function drawingLibraries(): Promise<DrawingLibraries> {
   return loading;
 }
 
-/** All of ECharts in one file: its hundreds of modules take eight times as long to load (docs/decisions/0010). */
-const ECHARTS_FILE: string = 'echarts/dist/echarts.esm.min.mjs';
-
+/** Takes all of ECharts in one file: its hundreds of modules take eight times as long to load (docs/decisions/0010). */
 async function loadDrawingLibraries() {
   const [echarts, canvasLibrary] = await Promise.all([
-    import(ECHARTS_FILE) as Promise<typeof import('echarts')>,
+    import('echarts/dist/echarts.esm.min.mjs' as string) as Promise<typeof import('echarts')>,
     import('@napi-rs/canvas'),
   ]);
   for (const path of chartFontFiles()) {

@@ -123,7 +123,7 @@ describe('when a workspace removes the bot', () => {
       channel_id: 'C0TEAM',
       trigger_id: 'trigger-1',
     });
-    expect(answer.text).toContain('Loadline is not installed in this workspace');
+    expect(answer.text).toContain('Loadline isn’t installed in this workspace');
     expect(answer.text).toContain('https://loadline.example.org/slack/install');
     const form = await bot.send({
       type: 'view_submission',
@@ -132,7 +132,7 @@ describe('when a workspace removes the bot', () => {
       trigger_id: 'trigger-2',
       view: { id: 'V1', callback_id: 'setup-form', private_metadata: '{"channelId":"C0TEAM"}' },
     });
-    expect(form.text).toContain('Loadline is not installed in this workspace');
+    expect(form.text).toContain('Loadline isn’t installed in this workspace');
     expect(await rowsOf(database, sql`select * from loadline.seen_events`)).toEqual(seen);
     expect(await rowsOf(database, sql`select * from loadline.teams`)).toEqual([]);
   });

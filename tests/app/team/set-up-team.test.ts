@@ -169,7 +169,7 @@ describe('setting up', () => {
     await h.setUpTeam();
     const attempt = setUpTeam(h.deps, actorOf('ben'), setup({ facilitatorIds: [PEOPLE.ben] }));
     expect(await refusalOf(attempt, 'not-a-facilitator')).toMatchObject({
-      what: 'change the team’s settings',
+      act: 'change-settings',
     });
   });
 

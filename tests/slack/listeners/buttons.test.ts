@@ -65,7 +65,7 @@ describe('buttons', () => {
 
   it('opens no form to erase somebody of whom nothing is stored, or without whom a team could not go on', async () => {
     for (const [kinds, needFacilitator, said] of [
-      [[], [], 'Nothing is stored under your id'],
+      [[], [], 'Nothing is stored about you here'],
       [
         [{ kind: 'answers', count: 1, from: undefined, to: undefined, teamNames: [] }],
         ['Tugs'],

@@ -101,7 +101,7 @@ const event = {
   event: { type: 'message', channel: 'D1', channel_type: 'im', user: MIRA_ID, ts: '1.1', text: 'cards' },
 };
 
-const NOT_INSTALLED = expect.stringContaining('Loadline is not installed in this workspace');
+const NOT_INSTALLED = expect.stringContaining('Loadline isn’t installed in this workspace');
 
 describe('in a workspace without the bot', () => {
   const bot = () => botWith(async () => undefined);
@@ -132,7 +132,7 @@ describe('in a workspace without the bot', () => {
   it('a form says so in its place', async () => {
     const [answer] = await bot().push(form);
     expect(answer).toMatchObject({ response_action: 'update', view: { type: 'modal' } });
-    expect(JSON.stringify(answer)).toContain('Loadline is not installed in this workspace');
+    expect(JSON.stringify(answer)).toContain('Loadline isn’t installed in this workspace');
   });
 
   it('words are passed over', async () => {
