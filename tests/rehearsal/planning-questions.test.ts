@@ -73,9 +73,9 @@ describe('a planning session', () => {
     await rehearsal.conversation.submit(FACILITATOR_ID, {});
     await ask('range');
     const answer = lastSeen();
-    expect(answer.text).toMatch(/^Commit to [\d.]+ to [\d.]+ points; your last was 2\d\.\n/);
+    expect(answer.text).toMatch(/^Commit to [\d.]+ to [\d.]+ points\. Your last commitment was 2\d\.\n/);
     expect(answer.text).toContain(
-      'It rests on your latest 10 sprints with a commitment, 9 of them imported.',
+      'Based on your latest 10 sprints with a commitment, 9 of them imported.',
     );
     expect([answer.ephemeral, hasChart(answer)]).toEqual([true, true]);
     expect(answer.text).toMatch(/Chart: Commitment range/);
@@ -109,7 +109,7 @@ describe('a planning session', () => {
   it('tells the odds, the history and a forecast, each with its chart', async () => {
     await ask('odds');
     expect(lastSeen().text).toMatch(/^(?:Cards of|No surprise work so far)/);
-    expect(lastSeen().text).toContain('9 more sprints tell nothing of cards.');
+    expect(lastSeen().text).toContain('Of 9 more sprints, the cards aren’t known.');
     expect(hasChart(lastSeen())).toBe(true);
     await ask('history');
     expect(lastSeen().text).toMatch(/^(?:No signal|A signal|Signals in)/);
@@ -141,6 +141,6 @@ describe('a planning session', () => {
     const shown = JSON.stringify(form()?.blocks);
     expect(shown).toContain('How much to commit to');
     expect(shown).toContain('This plan of 42 points lies above that');
-    expect(shown).toContain('Cards 1 and 4: cards of 13 points');
+    expect(shown).toContain('In this plan: cards 1 and 4');
   });
 });
