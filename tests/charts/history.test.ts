@@ -141,7 +141,7 @@ describe('the history picture', () => {
   });
 
   test('a ratio without any value says why', async () => {
-    expect((await texts(only('onScaleShare', [none, none]))).join(' ')).toContain(
+    expect((await texts(only('onScaleShare', [none, none]))).join(' ').replace(/\s+/g, ' ')).toContain(
       'It isn’t known how many points were finished in the sprint.',
     );
     expect(historyAltText(only('onScaleShare', [none, none]))).toContain(
