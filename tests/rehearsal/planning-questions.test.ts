@@ -74,9 +74,7 @@ describe('a planning session', () => {
     await ask('range');
     const answer = lastSeen();
     expect(answer.text).toMatch(/^Commit to [\d.]+ to [\d.]+ points\. Your last commitment was 2\d\.\n/);
-    expect(answer.text).toContain(
-      'Based on your latest 10 sprints with a commitment, 9 of them imported.',
-    );
+    expect(answer.text).toContain('Based on your latest 10 sprints with a commitment, 9 of them imported.');
     expect([answer.ephemeral, hasChart(answer)]).toEqual([true, true]);
     expect(answer.text).toMatch(/Chart: Commitment range/);
   });
