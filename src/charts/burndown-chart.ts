@@ -47,7 +47,7 @@ export function burndownChart(burndown: Burndown): ChartPicture {
       { gridIndex: 3, type: 'value', show: false, min: -0.5, max: days.length + 0.5 },
     ],
     yAxis: [
-      { ...axis, ...axisName(words.pointsLeft, 'end', 'right', 14), type: 'value' },
+      { ...axis, ...axisName(words.pointsLeft, 'end', 'right', 14) },
       ...trackAxes(1, 0, trackPoints, words.pulledIn, words.addedInAll(pulledIn)),
       ...trackAxes(2, floor, trackPoints, words.surprise, words.addedInAll(surprise)),
       { gridIndex: 3, type: 'value', show: false },

@@ -21,7 +21,14 @@ import {
 } from './chart-formats.ts';
 import { drawableText } from './drawable-text.ts';
 import { historyWindow, type OrdinaryLimits, type ShownRatio } from './history-window.ts';
-import { holdingSprint, leftEnd, type NamedDate, shownOdds, shownSprints } from './shown-data.ts';
+import {
+  holdingSprint,
+  leftEnd,
+  type NamedDate,
+  type RangeEnd,
+  shownOdds,
+  shownSprints,
+} from './shown-data.ts';
 
 /** The two lines above a picture; the second may wrap. */
 export interface Heading {
@@ -73,14 +80,6 @@ function besideIdeal(leftPoints: number, idealPoints: number): string {
   return leftPoints > idealPoints ? `${gap} more than the ideal` : `${gap} fewer than the ideal`;
 }
 
-/** Words beside a height of the coming sprint; `below` or `above` that height where another is at it. */
-export interface EndText {
-  readonly points: number;
-  readonly text: string;
-  readonly bold?: boolean;
-  readonly place?: 'below' | 'above';
-}
-
 export const rangeWords = {
   points: 'points',
   commitment: 'commitment',
@@ -113,28 +112,11 @@ export const rangeWords = {
       ? pointsNumber(highPoints)
       : `${pointsNumber(lowPoints)} to ${pointsNumber(highPoints)}`;
   },
-  /** From low to high. */
-  ends(advised: AdvisedRange): EndText[] {
-    const bold = (points: number, text = rangeWords.advised(advised)) => ({ points, text, bold: true });
-    const end = (which: 'low' | 'high', points: number) => ({
-      points,
-      text: `${which} end: ${pointsNumber(points)}`,
-    });
-    if (advised.kind === 'none') return [];
-    if (advised.kind === 'at least') {
-      const points = advised.lowPoints;
-      return [bold(points), { points, text: 'high end unknown', place: 'above' }];
-    }
-    const high = advised.highPoints;
-    if (advised.kind === 'at most') {
-      return [{ points: high, text: 'low end unknown', place: 'below' }, bold(high)];
-    }
-    const low = advised.lowPoints;
-    if (advised.kind === 'crossed') return [bold(high), end('low', low)];
-    if (advised.kind === 'middle way') return [end('high', high), bold(advised.points), end('low', low)];
-    return low === high
-      ? [bold(high, pointsText(high))]
-      : [bold(low, `at least ${pointsNumber(low)}`), bold(high, `at most ${pointsNumber(high)}`)];
+  /** `at least 18`, `24 points`, `low end: 27`, `low end unknown` */
+  end({ kind, points }: RangeEnd): string {
+    if (kind === 'exactly') return pointsText(points);
+    if (kind === 'no low end' || kind === 'no high end') return `${kind.slice(3)} unknown`;
+    return `${kind}${kind.endsWith('end') ? ':' : ''} ${pointsNumber(points)}`;
   },
   /** In the table: a dash for what nobody recorded, whole points from 100 on. */
   cell(points: number | undefined): string {

@@ -3,6 +3,7 @@ import type { Interval } from '../forecast/interval.ts';
 
 /** As ECharts takes them. */
 export interface NiceAxis {
+  readonly type: 'value';
   readonly min: number;
   readonly max: number;
   readonly interval: number;
@@ -17,7 +18,8 @@ function niceAxis({ low, high }: Interval, mostSteps: number, unit: number): Nic
       const from = Math.floor(low / unit / step + 1e-9);
       const to = Math.max(from + 1, Math.ceil(high / unit / step - 1e-9));
       const exactly = (steps: number) => Number((steps * step * unit).toPrecision(12));
-      if (to - from <= mostSteps) return { min: exactly(from), max: exactly(to), interval: exactly(1) };
+      if (to - from <= mostSteps)
+        return { type: 'value', min: exactly(from), max: exactly(to), interval: exactly(1) };
     }
   }
 }

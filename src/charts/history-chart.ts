@@ -116,7 +116,7 @@ function sprintAxis({ past }: HistoryWindow, { reason }: Panel, gridIndex: numbe
 
 /** Left the heights, right the words beside them, moved apart where they would touch. */
 function heightAxes({ axis, beside, reason }: Panel, gridIndex: number): YAxisOption[] {
-  const value = { ...axis, type: 'value' as const, gridIndex, show: reason === undefined };
+  const value = { ...axis, gridIndex, show: reason === undefined };
   const heights = spread(
     beside.map((word) => word.value),
     (wordGapPx * (axis.max - axis.min)) / panelPx.height,
@@ -152,6 +152,13 @@ function ratioPanel(shown: ShownRatio, past: readonly PastSprint[]): Panel {
   const band = 'undefined' in shown.chart ? undefined : shown.chart.limits;
   const ordinary = ordinaryLimits(shown.chart);
   const texts = ordinary === undefined ? [] : words.limits(ordinary);
+  const lines = [
+    ...texts.map(({ value }) => ({
+      yAxis: value,
+      lineStyle: value === ordinary?.mean ? meanLine : limitLine,
+    })),
+    ...near.map(({ value }) => ({ yAxis: value, lineStyle: thresholdLine })),
+  ];
   const axis = sharesAxis(
     [...values, ...near.map(({ value }) => value), band?.low, band?.high].filter((one) => one !== undefined),
   );
@@ -166,25 +173,15 @@ function ratioPanel(shown: ShownRatio, past: readonly PastSprint[]): Panel {
     ],
     series: [
       {
-        ...valueLine,
+        ...looks.values,
         data: shown.values.map((value, index) => valuePoint(value, past[index]?.importedAt !== undefined)),
         markArea: {
           itemStyle: { color: palette.ordinaryFill },
           data: band === undefined ? [] : [[{ yAxis: band.low }, { yAxis: band.high }]],
         },
-        markLine: {
-          z: 1,
-          data: [
-            ...texts.map(({ value }) => ({
-              yAxis: value,
-              lineStyle: value === ordinary?.mean ? meanLine : limitLine,
-            })),
-            ...near.map(({ value }) => ({ yAxis: value, lineStyle: thresholdLine })),
-          ],
-        },
+        markLine: { z: 1, data: lines },
       },
-      ...(shown.signalsAt.size > 0 ? [signals(shown)] : []),
-      ...(shown.crossedAt.size > 0 ? [crossings(shown)] : []),
+      ...marked(shown),
     ],
   };
 }
@@ -211,11 +208,11 @@ function growthPanel(growth: readonly Growth[]): Panel {
     axis: sharesAxis([...known, 1]),
     beside: [...latest('velocity', velocity), ...latest('value', value)],
     series: [
-      { ...valueLine, data: velocity.map((share) => valuePoint(share, false)) },
+      { ...looks.values, data: velocity.map((share) => valuePoint(share, false)) },
       {
-        ...valueLine,
+        ...looks.values,
         symbol: 'rect',
-        itemStyle: { ...valueLine.itemStyle, borderColor: palette.ink },
+        itemStyle: { ...outline, borderColor: palette.ink },
         lineStyle: { color: palette.ink, width: 1.8, type: [5, 3] },
         data: value.map((share) => valuePoint(share, true)),
       },
@@ -232,79 +229,49 @@ function valuePoint(value: Ratio, isOpen: boolean) {
   return isDefined(value) ? { value, itemStyle: { color: isOpen ? palette.card : palette.left } } : null;
 }
 
-const valueLine = {
-  type: 'line',
-  symbol: 'circle',
-  symbolSize: 6,
-  lineStyle: { color: palette.left, width: 1.8 },
-  itemStyle: { borderColor: palette.left, borderWidth: 1.5 },
+const dot = { type: 'scatter', symbol: 'circle', symbolSize: 7, z: 4 } as const;
+const outline = { borderColor: palette.left, borderWidth: 1.5 };
+const ring = { color: 'transparent', borderColor: palette.signal, borderWidth: 1.8 };
+const looks = {
+  values: { type: 'line', symbolSize: 6, lineStyle: { color: palette.left, width: 1.8 }, itemStyle: outline },
+  sprint: { ...dot, itemStyle: { color: palette.left } },
+  imported: { ...dot, itemStyle: { ...outline, color: palette.card } },
+  ordinary: { ...dot, symbol: symbols.band, itemStyle: { color: palette.axis } },
+  threshold: { ...dot, symbol: symbols.dashes, itemStyle: { color: palette.ink } },
+  crossed: { ...dot, symbol: symbols.cross, symbolSize: 8, itemStyle: { color: palette.ink } },
+  signal: { ...dot, symbol: 'diamond', symbolSize: 15, itemStyle: ring },
 } as const;
 const meanLine = { color: palette.axis, width: 1.5, type: 'solid' } as const;
 const limitLine = { color: palette.axis, width: 1, type: [2, 3] };
 const thresholdLine = { color: palette.ink, width: 1.5, type: [7, 4] };
-const signalLook = {
-  type: 'scatter',
-  symbol: 'diamond',
-  symbolSize: 15,
-  itemStyle: { color: 'transparent', borderColor: palette.signal, borderWidth: 1.8 },
-  z: 4,
-} as const;
-const crossedLook = {
-  type: 'scatter',
-  symbol: symbols.cross,
-  symbolSize: 8,
-  itemStyle: { color: palette.ink },
-  z: 4,
-} as const;
 
-function signals({ values, signalsAt }: ShownRatio): ScatterSeriesOption {
-  return {
-    ...signalLook,
-    data: values.flatMap((value, index) =>
-      signalsAt.has(index) && isDefined(value) ? [[index, value]] : [],
-    ),
-  };
-}
-
-/** A cross on the far side of the threshold that was crossed. */
-function crossings({ values, crossedAt, floor }: ShownRatio): ScatterSeriesOption {
-  return {
-    ...crossedLook,
-    data: values.flatMap((value, index) =>
-      crossedAt.has(index) && isDefined(value)
-        ? [{ value: [index, value], symbolOffset: [0, floor !== undefined && value < floor ? 11 : -11] }]
-        : [],
-    ),
-  };
+/** Rings around signals, and a cross on the far side of each threshold that was crossed. */
+function marked({ values, signalsAt, crossedAt, floor }: ShownRatio): ScatterSeriesOption[] {
+  const at = (places: ReadonlySet<number>) =>
+    values.flatMap((value, index) =>
+      places.has(index) && isDefined(value) ? [{ value: [index, value] }] : [],
+    );
+  const crosses = at(crossedAt).map(({ value }) => ({
+    value,
+    symbolOffset: [0, floor !== undefined && (value[1] ?? 0) < floor ? 11 : -11],
+  }));
+  return [
+    ...(signalsAt.size > 0 ? [{ ...looks.signal, data: at(signalsAt) }] : []),
+    ...(crossedAt.size > 0 ? [{ ...looks.crossed, data: crosses }] : []),
+  ];
 }
 
 /** What the shapes mean, of those that are there: series that draw nothing but their entry in the key. */
 function keySeries({ past, ratios }: HistoryWindow): ScatterSeriesOption[] {
-  const isImported = ({ importedAt }: PastSprint) => importedAt !== undefined;
-  const dot = { type: 'scatter', symbol: 'circle', symbolSize: 7 } as const;
-  const { borderColor, borderWidth } = valueLine.itemStyle;
-  const open = { color: palette.card, borderColor, borderWidth };
-  const entries = [
-    past.some((sprint) => !isImported(sprint)) && {
-      ...dot,
-      name: words.sprint,
-      itemStyle: { color: palette.left },
-    },
-    past.some(isImported) && { ...dot, name: words.imported, itemStyle: open },
-    ratios.some(({ chart }) => !('undefined' in chart)) && {
-      ...dot,
-      name: words.ordinary,
-      symbol: symbols.band,
-      itemStyle: { color: palette.axis },
-    },
-    ratios.length > 0 && {
-      ...dot,
-      name: words.threshold,
-      symbol: symbols.dashes,
-      itemStyle: { color: palette.ink },
-    },
-    ratios.some(({ crossedAt }) => crossedAt.size > 0) && { ...crossedLook, name: words.crossed },
-    ratios.some(({ signalsAt }) => signalsAt.size > 0) && { ...signalLook, name: words.signal },
-  ];
-  return entries.filter((entry) => entry !== false).map((entry) => ({ ...entry, data: [] }));
+  const imported = past.filter(({ importedAt }) => importedAt !== undefined).length;
+  const isThere = {
+    sprint: imported < past.length,
+    imported: imported > 0,
+    ordinary: ratios.some(({ chart }) => !('undefined' in chart)),
+    threshold: ratios.length > 0,
+    crossed: ratios.some(({ crossedAt }) => crossedAt.size > 0),
+    signal: ratios.some(({ signalsAt }) => signalsAt.size > 0),
+  };
+  const entries = (Object.keys(isThere) as (keyof typeof isThere)[]).filter((entry) => isThere[entry]);
+  return entries.map((entry) => ({ ...looks[entry], name: words[entry], data: [] }));
 }

@@ -1,22 +1,16 @@
 /** The latest sprints of a history, since a picture has no room for all, and what is ordinary in them. Pure. */
-import type { HistoryAdvice, RatioHistory, RatioName } from '../app/advice/advice.ts';
+import type { HistoryAdvice, RatioHistory } from '../app/advice/advice.ts';
 import type { PastSprint } from '../app/history/past-sprint.ts';
 import type { ControlChart } from '../forecast/control-chart.ts';
 import type { Growth } from '../forecast/value-growth.ts';
 import type { Day } from '../sprint/calendar.ts';
-import { isDefined, type Ratio, type UndefinedValue } from '../sprint/undefined-value.ts';
+import { isDefined, type UndefinedValue } from '../sprint/undefined-value.ts';
 
 /** A year of two-week sprints. */
 export const mostHistorySprints = 26;
 
 /** Places count from the first sprint shown. Limits and signals come from all sprints, shown or not. */
-export interface ShownRatio {
-  readonly ratio: RatioName;
-  readonly values: readonly Ratio[];
-  readonly floor: number | undefined;
-  readonly ceiling: number | undefined;
-  readonly marks: readonly number[];
-  readonly chart: ControlChart | UndefinedValue;
+export interface ShownRatio extends Omit<RatioHistory, 'crossedAt'> {
   readonly signalsAt: ReadonlySet<number>;
   readonly crossedAt: ReadonlySet<number>;
 }

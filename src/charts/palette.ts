@@ -24,9 +24,7 @@ export const palette = {
   today: '#1d2a33',
   /** Okabe-Ito blue: what was finished, as in the line of points left. */
   velocity: '#0072b2',
-  /** The outline of what was promised; its fill carries nothing alone. */
   commitment: '#6b7780',
-  commitmentFill: '#e6eaec',
   /** Okabe-Ito reddish purple: what is advised. */
   advice: '#cc79a7',
   adviceFill: '#f8e9f1',
@@ -35,20 +33,3 @@ export const palette = {
   /** Where ordinary variation lies, behind the line; its edges and words carry it. */
   ordinaryFill: '#f0f3f5',
 } as const;
-
-/** Colours in which text is set; each needs a contrast of 4.5 on the card. */
-export const textColours = [palette.ink, palette.quietInk, palette.left] as const;
-
-/** Colours of marks that mean something; each needs a contrast of 3 on the card. */
-export const markColours = [
-  palette.left,
-  palette.ideal,
-  palette.pulledIn,
-  palette.surprise,
-  palette.today,
-  palette.axis,
-  palette.velocity,
-  palette.commitment,
-  palette.advice,
-  palette.signal,
-] as const;

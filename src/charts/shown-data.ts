@@ -1,6 +1,7 @@
 /** What of a burndown or an answer is shown, in the picture and in its alternative text. Pure. */
 import type { ForecastAdvice, RangeAdvice } from '../app/advice/advice.ts';
 import type { PastSprint } from '../app/history/past-sprint.ts';
+import type { AdvisedRange } from '../forecast/advised-range.ts';
 import { RELEASE_CHANCES, type ReleaseDate, type ReleaseForecast } from '../forecast/release-forecast.ts';
 import type { SurpriseOdds } from '../forecast/surprise-odds.ts';
 import type { Burndown } from '../sprint/burndown.ts';
@@ -28,6 +29,45 @@ export const mostPastSprints = 12;
 
 export function shownSprints({ past }: Pick<RangeAdvice, 'past'>): readonly PastSprint[] {
   return past.slice(-mostPastSprints);
+}
+
+/** An end of the coming range, or what takes the place of one. */
+export interface RangeEnd {
+  readonly kind:
+    | 'at least'
+    | 'at most'
+    | 'exactly'
+    | 'about'
+    | 'low end'
+    | 'high end'
+    | 'no low end'
+    | 'no high end';
+  readonly points: number;
+}
+
+/** From low to high. */
+export function rangeEnds(advised: AdvisedRange): RangeEnd[] {
+  const ends = (...all: [RangeEnd['kind'], number][]) => all.map(([kind, points]) => ({ kind, points }));
+  switch (advised.kind) {
+    case 'range': {
+      const { lowPoints: low, highPoints: high } = advised;
+      return low === high ? ends(['exactly', low]) : ends(['at least', low], ['at most', high]);
+    }
+    case 'at most':
+      return ends(['no low end', advised.highPoints], ['at most', advised.highPoints]);
+    case 'at least':
+      return ends(['at least', advised.lowPoints], ['no high end', advised.lowPoints]);
+    case 'crossed':
+      return ends(['at most', advised.highPoints], ['low end', advised.lowPoints]);
+    case 'middle way':
+      return ends(
+        ['high end', advised.highPoints],
+        ['about', advised.points],
+        ['low end', advised.lowPoints],
+      );
+    case 'none':
+      return [];
+  }
 }
 
 export type PastVerdict = Verdict | 'not known';

@@ -14,7 +14,7 @@ describe('the axis of points', () => {
     [160, 200, 50],
     [99_950, 100_000, 20_000],
   ])('for %s points it ends at %s in steps of %s', (highest, topPoints, stepPoints) => {
-    expect(pointsAxis(highest)).toEqual({ min: 0, max: topPoints, interval: stepPoints });
+    expect(pointsAxis(highest)).toEqual({ type: 'value', min: 0, max: topPoints, interval: stepPoints });
   });
 
   test('it always holds the highest value, with at most five steps and less than one step to spare', () => {
@@ -32,18 +32,18 @@ describe('the axis of points', () => {
 
 describe('the axis of shares', () => {
   test.each([
-    [0, 1, { min: 0, max: 1, interval: 0.5 }],
-    [0.74, 1, { min: 0.7, max: 1, interval: 0.1 }],
-    [0, 0.56, { min: 0, max: 0.6, interval: 0.2 }],
-    [-0.35, 0.95, { min: -0.5, max: 1, interval: 0.5 }],
-    [1, 2.4, { min: 1, max: 2.5, interval: 0.5 }],
+    [0, 1, { type: 'value', min: 0, max: 1, interval: 0.5 }],
+    [0.74, 1, { type: 'value', min: 0.7, max: 1, interval: 0.1 }],
+    [0, 0.56, { type: 'value', min: 0, max: 0.6, interval: 0.2 }],
+    [-0.35, 0.95, { type: 'value', min: -0.5, max: 1, interval: 0.5 }],
+    [1, 2.4, { type: 'value', min: 1, max: 2.5, interval: 0.5 }],
   ])('from %s to %s has round ends and steps', (low, high, axis) => {
     expect(sharesAxis([low, high])).toEqual(axis);
   });
 
   test('spans 20% at least, reaching downwards so that shares do not pass 100%, but not below 0', () => {
-    expect(sharesAxis([0.97, 0.99])).toEqual({ min: 0.7, max: 1, interval: 0.1 });
-    expect(sharesAxis([0, 0])).toEqual({ min: 0, max: 0.2, interval: 0.05 });
+    expect(sharesAxis([0.97, 0.99])).toEqual({ type: 'value', min: 0.7, max: 1, interval: 0.1 });
+    expect(sharesAxis([0, 0])).toEqual({ type: 'value', min: 0, max: 0.2, interval: 0.05 });
   });
 
   test('holds both ends in at most four steps', () => {

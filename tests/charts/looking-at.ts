@@ -1,4 +1,5 @@
 /** Looks at a chart as ECharts laid it out and drew it: its words, the places of its data, and its colours. */
+import type { ImageData } from '@napi-rs/canvas';
 import { expect } from 'vitest';
 import type { ChartPicture } from '../../src/charts/chart-theme.ts';
 import { drawn, pixelDensity } from '../../src/charts/render-png.ts';
@@ -32,10 +33,12 @@ export interface SeenChart {
 
 export function lookingAt<T>({ option, size }: ChartPicture, look: (seen: SeenChart) => T): Promise<T> {
   return drawn(option, size, (chart, canvas) => {
-    const { data, width } = canvas.getContext('2d').getImageData(0, 0, canvas.width, canvas.height);
+    // Many a test looks at the words alone.
+    let pixels: ImageData | undefined;
     const colourAt = (x: number, y: number) => {
-      const start = (Math.round(y * pixelDensity) * width + Math.round(x * pixelDensity)) * 4;
-      return `#${Buffer.from(data.subarray(start, start + 3)).toString('hex')}`;
+      pixels ??= canvas.getContext('2d').getImageData(0, 0, canvas.width, canvas.height);
+      const start = (Math.round(y * pixelDensity) * pixels.width + Math.round(x * pixelDensity)) * 4;
+      return `#${Buffer.from(pixels.data.subarray(start, start + 3)).toString('hex')}`;
     };
     const boxes = (chart.getZr().storage.getDisplayList() as unknown as Drawn[]).flatMap(textBoxes);
     return look({

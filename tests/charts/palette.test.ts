@@ -1,5 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { markColours, palette, textColours } from '../../src/charts/palette.ts';
+import { palette } from '../../src/charts/palette.ts';
+
+/** Colours in which text is set, and of marks that mean something. */
+const textColours = [palette.ink, palette.quietInk, palette.left];
+const { card, cardEdge, gridLine, adviceFill, ordinaryFill, ...meaning } = palette;
+const markColours = Object.values(meaning);
 
 /** Relative luminance and contrast as WCAG 2.2 defines them (w3.org/TR/WCAG22, glossary). */
 function luminance(colour: string): number {
