@@ -32,7 +32,7 @@ await page.locator('#places').getByRole('button', { name: '#quayside' }).click()
 const playOn =
   "fetch('/page/play-on', { method: 'POST', headers: { 'content-type': 'application/json' }, body: '{}' }).then((r) => r.json())";
 while (!(await page.evaluate<{ done: boolean }>(playOn)).done);
-await page.setViewportSize({ width: 1120, height: 1500 });
+await page.setViewportSize({ width: 1120, height: 1800 });
 await page.locator('#stream img').last().waitFor();
 // The day's heading sticks to the top and would cover the post.
 await page.addStyleTag({ content: '#stream .day { position: static }' });
