@@ -14,6 +14,14 @@ export interface ShippedPackage {
   readonly isOptional: boolean;
 }
 
+/** What packages wrote before SPDX had a name for it. */
+const SPDX_NAMES: Readonly<Record<string, string>> = { 'Public Domain': 'LicenseRef-public-domain' };
+
+/** The SPDX expression for what a package says. */
+export function spdxOf(licence: string): string {
+  return SPDX_NAMES[licence] ?? licence;
+}
+
 interface LockEntry {
   readonly version: string;
   readonly license?: string;
@@ -31,7 +39,7 @@ export async function shippedPackages(): Promise<ShippedPackage[]> {
     .map(([path, entry]) => ({
       name: path.slice(path.lastIndexOf('node_modules/') + 'node_modules/'.length),
       version: entry.version,
-      licence: entry.license,
+      licence: entry.license && spdxOf(entry.license),
       integrity: entry.integrity,
       hasInstallScript: entry.hasInstallScript ?? false,
       isOptional: entry.optional ?? false,

@@ -24,7 +24,7 @@ export const MARGIN_SCENARIO: Scenario = {
       startsOn: '2026-11-03',
       endsOn: '2026-11-04',
       cards: Array.from({ length: 90 }, (_, i) => ({
-        key: `QS-${i + 1}`,
+        key: `quay-${i + 1}`,
         title: `${LONG_TITLE}part ${i + 1}`,
         estimate: 1.5,
         owners: ['ines'],

@@ -9,7 +9,7 @@ import { MIRA_ID, OLE_ID, WORKSPACE_ID } from '../support/samples.ts';
 import { callsOf } from '../support/spy-use-cases.ts';
 
 const PER_MINUTE = 10;
-const WORDS = 'That was too much at once, so this was not done.';
+const WORDS = 'That was too much at once, so it wasn’t done.';
 
 const platform = new FakePlatform();
 let bot: BotUnderTest;

@@ -84,7 +84,7 @@ describe('a form with a file that can not be read', () => {
     expect(answer).toEqual({
       response_action: 'errors',
       errors: {
-        past: '“past.csv” is larger than 5 MB. Split it into several files, or leave out what is not asked for.',
+        past: '“past.csv” is larger than 5 MB. Split it into several files, or leave out what isn’t asked for.',
       },
     });
   });
@@ -103,7 +103,7 @@ describe('a form with a file that can not be read', () => {
     expect(update.view.blocks.find(({ block_id }) => block_id === 'past')?.hint).toMatchObject({
       text: 'Please pick again what this form could not keep: past.csv. As CSV.',
     });
-    expect(JSON.stringify(update.view.blocks)).toContain('did not send “past.csv” in time');
+    expect(JSON.stringify(update.view.blocks)).toContain('didn’t send “past.csv” in time');
     expect(viewProblems(update.view, 'modal', { canShow: () => false })).toEqual([]);
   });
 });
