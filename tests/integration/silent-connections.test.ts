@@ -66,6 +66,15 @@ describe('a connection to the database', () => {
     expect(backends.size).toBe(1);
   });
 
+  it('is kept when the process was too busy to read what came', async () => {
+    const sql = connect();
+    await sql`select 1`;
+    const answer = sql`select 2 as two, pg_sleep(0.3)`.then((rows) => rows[0]?.two);
+    await wait(LIMIT_MS / 2);
+    Atomics.wait(new Int32Array(new SharedArrayBuffer(4)), 0, 0, 2 * LIMIT_MS);
+    expect(await answer).toBe(2);
+  });
+
   it('hears notifications after it was silent for long', async () => {
     const sql = connect({ max: 2 });
     const heard: string[] = [];

@@ -47,13 +47,16 @@ async function watchedSocket({ host, port, path }: Address, silenceLimitMs: numb
   return Object.assign(socket, { host: onlyHost, port: onlyPort });
 }
 
-/** The socket's own timeout would not do: the driver takes away all listeners before it encrypts. */
+/**
+ * Counts looks, not time: in a process that was busy for long the answer may be there and not yet read.
+ * The socket's own timeout would not do: the driver takes away all listeners before it encrypts.
+ */
 function destroyWhenSilent(socket: Socket, silenceLimitMs: number): void {
-  let [bytes, sinceMs] = [0, performance.now()];
+  let [bytes, silentLooks] = [0, 0];
   const watch = setInterval(() => {
-    const [nowBytes, nowMs] = [socket.bytesRead + socket.bytesWritten, performance.now()];
-    if (nowBytes !== bytes) [bytes, sinceMs] = [nowBytes, nowMs];
-    else if (nowMs - sinceMs >= silenceLimitMs) socket.destroy();
+    const nowBytes = socket.bytesRead + socket.bytesWritten;
+    [bytes, silentLooks] = [nowBytes, nowBytes === bytes ? silentLooks + 1 : 0];
+    if (silentLooks >= LOOKS) socket.destroy();
     if (socket.destroyed) clearInterval(watch);
   }, silenceLimitMs / LOOKS);
   watch.unref();
