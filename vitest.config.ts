@@ -30,7 +30,10 @@ export default defineConfig({
           isolate: false,
         },
       },
-      { extends: true, test: { name: 'computing', include: COMPUTING, isolate: false } },
+      {
+        extends: true,
+        test: { name: 'computing', include: COMPUTING, exclude: ['**/*.long.test.ts'], isolate: false },
+      },
       { extends: true, test: { name: 'mocking', include: MOCKING } },
     ],
   },

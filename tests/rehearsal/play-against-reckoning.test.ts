@@ -9,6 +9,7 @@ import type { PlayResult } from '../../src/rehearsal/play-result.ts';
 import type { Scenario } from '../../src/rehearsal/scenario.ts';
 import { readScenario } from '../../src/rehearsal/scenario.ts';
 import { newPgliteImage } from '../support/databases.ts';
+import { share } from '../support/search-width.ts';
 import { CARRY_OVER_SCENARIO } from './carry-over-scenario.ts';
 import { CO_OWNER_SCENARIO } from './co-owner-scenario.ts';
 import { differences } from './compare-play.ts';
@@ -56,7 +57,7 @@ describe('a play agrees with the independent reckoning', () => {
     PLAY_TIMEOUT_MS,
   );
 
-  test.each(SEEDS)(
+  test.each(share(SEEDS, 3))(
     'for the scenario of seed %i',
     async (seed) => {
       const scenario = generated(seed);

@@ -7,6 +7,7 @@ import type { Database } from '../../src/store/database.ts';
 import { makeImage } from '../../src/store/embedded/make-data-folder-image.ts';
 import { openDatabase } from '../../src/store/open-database.ts';
 import { NEW_DATABASE } from './postgres-server.ts';
+import { share } from './search-width.ts';
 
 /** A background error in a test is a failure, not something to note and forget. */
 function onBackgroundError(error: Error): void {
@@ -79,16 +80,26 @@ const DELETE_EVERYTHING = sql`do $$
     delete from pgboss.job;
   end $$`;
 
-/** Runs the same tests on both kinds of database; what one of them writes is there for the next. */
-export function describeOnBoth(
-  name: string,
-  tests: (database: () => Database, kind: DatabaseKind) => void,
-): void {
-  describe.each(['PGlite', 'Postgres'] as const)(`${name} (%s)`, (kind) => {
+const KINDS: readonly DatabaseKind[] = ['PGlite', 'Postgres'];
+
+type TestsOfKind = (database: () => Database, kind: DatabaseKind) => void;
+
+function describeOn(kinds: readonly DatabaseKind[], name: string, tests: TestsOfKind): void {
+  describe.each(kinds)(`${name} (%s)`, (kind) => {
     let database: Database;
     beforeAll(async () => {
       database = await emptyDatabase(kind);
     });
     tests(() => database, kind);
   });
+}
+
+/** Runs the same tests on both kinds of database; what one of them writes is there for the next. */
+export function describeOnBoth(name: string, tests: TestsOfKind): void {
+  describeOn(KINDS, name, tests);
+}
+
+/** On Postgres, and on PGlite too when the search is widened: for tests that take PGlite minutes. */
+export function describeOnPostgresFirst(name: string, tests: TestsOfKind): void {
+  describeOn(share(KINDS.toReversed(), KINDS.length), name, tests);
 }

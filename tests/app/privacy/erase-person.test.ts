@@ -8,7 +8,7 @@ import { privacyOverview } from '../../../src/app/privacy/privacy-overview.ts';
 import type { RecordedFact } from '../../../src/app/team/team.ts';
 import { sprintStatus } from '../../../src/app/watching/sprint-status.ts';
 import { actorOf, CHANNEL, Harness, PEOPLE, refusalOf } from '../../support/app-harness.ts';
-import { describeOnBoth, emptyDatabase } from '../../support/databases.ts';
+import { describeOnPostgresFirst, emptyDatabase } from '../../support/databases.ts';
 import { rowsOf } from '../../support/rows-of.ts';
 import { rowsWith } from '../../support/whole-database.ts';
 import { BENS_WORDS, busyTeam, NOW } from './busy-team.ts';
@@ -36,7 +36,7 @@ function answersIn(facts: readonly RecordedFact[]) {
   return facts.filter((fact) => fact.kind === 'answer');
 }
 
-describeOnBoth('erasing a member', (_database, kind) => {
+describeOnPostgresFirst('erasing a member', (_database, kind) => {
   let h: Harness;
   beforeEach(async () => {
     h = new Harness(await emptyDatabase(kind), NOW);

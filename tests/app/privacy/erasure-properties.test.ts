@@ -11,7 +11,7 @@ import { erasePerson } from '../../../src/app/privacy/erase-person.ts';
 import type { Team } from '../../../src/app/team/team.ts';
 import { closingSummary } from '../../../src/sprint/summary.ts';
 import { aMember, aTeam } from '../../store/store-examples.ts';
-import { describeOnBoth, emptyDatabase } from '../../support/databases.ts';
+import { describeOnPostgresFirst, emptyDatabase } from '../../support/databases.ts';
 import { rowsWith } from '../../support/whole-database.ts';
 import { anySprint, historyOf, recordHistory } from '../import/random-team.ts';
 import { numbersOfCards } from './numbers-of-cards.ts';
@@ -39,7 +39,7 @@ async function numbersOf(tx: Transaction, team: Team): Promise<unknown[]> {
   return numbers;
 }
 
-describeOnBoth('erasing people of generated teams', (database, kind) => {
+describeOnPostgresFirst('erasing people of generated teams', (database, kind) => {
   test('changes no number, one person after the other, until nobody is left', async () => {
     await fc.assert(
       fc.asyncProperty(anyHistory, anyErased, async (given, erased) => {

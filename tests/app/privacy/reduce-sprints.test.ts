@@ -11,7 +11,7 @@ import { privacyOverview } from '../../../src/app/privacy/privacy-overview.ts';
 import { reduceSprints } from '../../../src/app/privacy/reduce-sprints.ts';
 import type { Team } from '../../../src/app/team/team.ts';
 import { actorOf, CHANNEL, Harness, PEOPLE } from '../../support/app-harness.ts';
-import { describeOnBoth, emptyDatabase } from '../../support/databases.ts';
+import { describeOnPostgresFirst, emptyDatabase } from '../../support/databases.ts';
 import { rowsOf } from '../../support/rows-of.ts';
 import { type BusyTeam, busyTeam, NOW } from './busy-team.ts';
 
@@ -21,7 +21,7 @@ const ana = actorOf('ana');
 const LAST_DAY_KEPT = '2027-12-13T12:00:00Z';
 const FIRST_DAY_REDUCED = '2027-12-14T12:00:00Z';
 
-describeOnBoth('a team’s retention', (_database, kind) => {
+describeOnPostgresFirst('a team’s retention', (_database, kind) => {
   let h: Harness;
   let busy: BusyTeam;
   beforeEach(async () => {
