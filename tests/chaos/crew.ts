@@ -108,7 +108,7 @@ export class Crews {
     if (dayOfSprint === 0) await Promise.all(this.#crews.map((crew) => this.#plan(crew, day)));
     if (isOver()) return;
     // Nobody acts while the day's prompts fall due, so that who must be asked can be told.
-    const due = await expectations.askedOn(day);
+    const due = await expectations.openOn(day);
     this.#leapTo(day, 'prompt');
     const served = await expectations.nothingDue();
     if (served && due) await expectations.note(day, due);

@@ -12,6 +12,11 @@ export interface DuePrompt {
   readonly day: string;
 }
 
+/** A card with points left, of a member who must be asked about it. */
+export interface OpenCard extends DuePrompt {
+  readonly cardId: string;
+}
+
 const LOOK_EVERY_MS = 150;
 /** A restart of the database and a few deaths of bots fit in between. */
 const DUE_PATIENCE_MS = 20_000;
@@ -39,15 +44,15 @@ export class Expectations {
     return this.#unserved;
   }
 
-  /** Who must be asked on the day, as things stand; undefined when the database can't be read now. */
-  async askedOn(day: string): Promise<DuePrompt[] | undefined> {
+  /** The cards about which somebody must be asked on the day, as of now; undefined when the database can't be read. */
+  async openOn(day: string): Promise<OpenCard[] | undefined> {
     return this.#read(async (sql) => {
       const rows = await sql`
         with left_now as (
           select distinct on (card_id) card_id, left_points from loadline.answers a
           where not exists (select from loadline.answers b where b.supersedes_id = a.id)
           order by card_id, fact_order desc)
-        select distinct s.id as sprint, o.user_id as member
+        select s.id as sprint, o.user_id as member, c.id as card
         from loadline.sprints s
         join loadline.cards c on c.sprint_id = s.id
         join loadline.card_owners o on o.card_id = c.id
@@ -56,7 +61,12 @@ export class Expectations {
           and s.starts_on <= ${day} and s.ends_on >= ${day} and c.entered_on <= ${day}
           and coalesce(l.left_points, c.estimate_points) > 0
           and not exists (select from loadline.card_changes d where d.card_id = c.id and d.kind = 'drop')`;
-      return rows.map(({ sprint, member }) => ({ sprintId: sprint, userId: member, day }));
+      return rows.map(({ sprint, member, card }) => ({
+        sprintId: sprint,
+        userId: member,
+        day,
+        cardId: card,
+      }));
     });
   }
 
@@ -75,11 +85,18 @@ export class Expectations {
     return false;
   }
 
-  /** Holds on to those who had to be asked before the prompt's moment and still had to after it. */
-  async note(day: string, before: readonly DuePrompt[]): Promise<void> {
-    const after = await this.askedOn(day);
-    const still = new Set(after?.map(({ sprintId, userId }) => `${sprintId} ${userId}`));
-    this.#noted.push(...before.filter(({ sprintId, userId }) => still.has(`${sprintId} ${userId}`)));
+  /**
+   * Holds on to those of whom a card was open before the prompt's moment and still was after it. Of others a card may
+   * have been finished before that moment, and another one pulled in after it.
+   */
+  async note(day: string, before: readonly OpenCard[]): Promise<void> {
+    const keyOf = ({ userId, cardId }: OpenCard) => `${userId} ${cardId}`;
+    const after = new Set((await this.openOn(day))?.map(keyOf));
+    const due = before.filter((card) => after.has(keyOf(card)));
+    const byMember = new Map(
+      due.map(({ sprintId, userId }) => [`${sprintId} ${userId}`, { sprintId, userId, day }]),
+    );
+    this.#noted.push(...byMember.values());
   }
 
   #read<T>(query: (sql: postgres.Sql) => Promise<T>): Promise<T | undefined> {

@@ -116,8 +116,9 @@ async function verdictOn(
     return { kind: 'outcome', outcome };
   } catch (error) {
     if (error instanceof AlreadyWritten) return { kind: 'repeated' };
-    // A refusal says what is wrong, and its repetition is refused alike.
-    const isFinal = key === undefined || error instanceof GivenUp || error instanceof Refusal;
+    // What is wrong with these is wrong with their repetition too.
+    const isRefused = error instanceof Refusal || error instanceof StaleControl;
+    const isFinal = key === undefined || error instanceof GivenUp || isRefused;
     if (!isFinal) await settleWritten(() => context.giveUp(key));
     const failure = failureOf(error, logger, during);
     const errors = await fieldErrors(failure, fields.blockIds, actor, directory);
