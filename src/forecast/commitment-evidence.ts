@@ -2,7 +2,7 @@
 import type { Interval } from './interval.ts';
 
 /** A sprint that is over and wasn't cancelled. Amounts are points; undefined where they were not recorded. */
-export interface PastSprint {
+export interface SprintEvidence {
   readonly commitmentPoints: number;
   readonly pulledInPoints: number | undefined;
   readonly surprisePoints: number | undefined;
@@ -30,7 +30,7 @@ function atLeast(points: number): Interval {
  *
  * @returns bounds in points, `high` infinite where there was time to spare; undefined when the sprint tells nothing.
  */
-export function finishEvidence(sprint: PastSprint): Interval | undefined {
+export function finishEvidence(sprint: SprintEvidence): Interval | undefined {
   const { commitmentPoints, pulledInPoints, velocityPoints, committedFinishedPoints } = sprint;
   if (committedFinishedPoints !== undefined && committedFinishedPoints < commitmentPoints) {
     return full(committedFinishedPoints);
@@ -52,7 +52,7 @@ export function finishEvidence(sprint: PastSprint): Interval | undefined {
  *
  * @returns bounds in points; undefined when the pulled-in work was not recorded.
  */
-export function takeInEvidence(sprint: PastSprint): Interval | undefined {
+export function takeInEvidence(sprint: SprintEvidence): Interval | undefined {
   const { commitmentPoints, pulledInPoints, velocityPoints, committedFinishedPoints } = sprint;
   if (pulledInPoints === undefined) return undefined;
   if (pulledInPoints > 0) return full(commitmentPoints + pulledInPoints);

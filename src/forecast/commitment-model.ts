@@ -5,7 +5,7 @@ import type { ComingTime } from './availability.ts';
 import { relativeTime } from './availability.ts';
 import type { UsualAmount } from './censored-predictive.ts';
 import { censoredPredictive } from './censored-predictive.ts';
-import type { PastSprint } from './commitment-evidence.ts';
+import type { SprintEvidence } from './commitment-evidence.ts';
 import { finishEvidence, takeInEvidence } from './commitment-evidence.ts';
 import type { Interval } from './interval.ts';
 import type { PointsDistribution } from './points-distribution.ts';
@@ -36,7 +36,7 @@ export interface CommitmentModel {
   /** How much the team will take in, commitment and pulled-in work together. */
   readonly takesIn: LearnedAmount | UndefinedValue;
   /** The sprints used, in order. */
-  readonly used: readonly PastSprint[];
+  readonly used: readonly SprintEvidence[];
   readonly missing: readonly MissingEvidence[];
 }
 
@@ -74,7 +74,7 @@ function learn(
 }
 
 function whatIsMissing(
-  used: readonly PastSprint[],
+  used: readonly SprintEvidence[],
   time: ReturnType<typeof relativeTime>,
 ): MissingEvidence[] {
   const of = used.length;
@@ -99,7 +99,7 @@ function whatIsMissing(
  * @param past in order, the last one the latest; without cancelled sprints.
  */
 export function commitmentModel(
-  past: readonly PastSprint[],
+  past: readonly SprintEvidence[],
   coming: ComingTime,
 ): CommitmentModel | UndefinedValue {
   if (coming.memberDays === 0 || coming.workingDays === 0) {

@@ -5,7 +5,7 @@ import type { Thresholds } from '../sprint/thresholds.ts';
 import type { Reason, UndefinedValue } from '../sprint/undefined-value.ts';
 import { reason, undefinedBecause } from '../sprint/undefined-value.ts';
 import type { ComingTime } from './availability.ts';
-import type { PastSprint } from './commitment-evidence.ts';
+import type { SprintEvidence } from './commitment-evidence.ts';
 import type { CommitmentModel } from './commitment-model.ts';
 import { commitmentModel } from './commitment-model.ts';
 
@@ -153,7 +153,7 @@ function crossing(
  * @example commitmentRange([], { workingDays: 10, memberDays: 50, memberDaysWhenAllThere: 50 }, { keptShareAtLeast: 0.8, pullInRatioAtMost: 0.2, surpriseRatioAtMost: 0.2 }).undefined.code === 'few-sprints'
  */
 export function commitmentRange(
-  past: readonly PastSprint[],
+  past: readonly SprintEvidence[],
   coming: ComingTime,
   thresholds: RangeThresholds,
 ): CommitmentRange | UndefinedValue {

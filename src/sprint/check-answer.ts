@@ -31,7 +31,7 @@ export type AnswerProblem =
     };
 
 /** How the card stood just before the place where this member's answer for this day goes. */
-export interface AnswerContext {
+export interface PlaceInLedger {
   readonly previousLeftPoints: number;
   readonly surpriseSoFarPoints: number;
   /** The member's own answer in force for that day and card, which a new one would correct. */
@@ -39,12 +39,12 @@ export interface AnswerContext {
 }
 
 /** Where in the ledger an answer by this member about this day goes, and how the card stood there. */
-export function answerContext(
+export function placeInLedger(
   card: Card,
   facts: readonly CardFact[],
   memberId: string,
   day: Day,
-): AnswerContext {
+): PlaceInLedger {
   const inForce = answersInForce(facts);
   const own = inForce.findIndex((answer) => answer.memberId === memberId && answer.day === day);
   const later = inForce.findIndex((answer) => answer.day > day);
@@ -94,7 +94,7 @@ export function whyNotAnswer(
   if (notAnswerable) return notAnswerable;
   if (!isPoints(input.leftPoints)) return { code: 'bad-left' };
   if (input.workedPoints !== undefined && !isPoints(input.workedPoints)) return { code: 'bad-worked' };
-  const context = answerContext(card, facts, memberId, day);
+  const context = placeInLedger(card, facts, memberId, day);
   const growthPoints = growthOf(input, context.previousLeftPoints);
   if (input.surprisePoints === undefined) {
     return growthPoints > 0 ? { code: 'growth-unexplained', growthPoints } : undefined;

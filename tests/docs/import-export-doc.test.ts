@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { CSV_COLUMNS, CSV_KINDS, fileNameOf } from '../../src/app/csv/csv-columns.ts';
-import { guarded } from '../../src/app/csv/formula-guard.ts';
+import { escapeFormula } from '../../src/app/csv/escape-formula.ts';
 import { MOST_LINES } from '../../src/app/csv/read-table.ts';
 import { ImportProblems } from '../../src/app/import/import-problems.ts';
 import { readImport } from '../../src/app/import/read-import.ts';
@@ -47,11 +47,11 @@ describe('the page on import and export', () => {
     expect(number(megabytes) * 1_000_000).toBe(DOWNLOAD_BYTES_MAX);
   });
 
-  test('names what text is guarded', () => {
+  test('names what text is escapeFormula', () => {
     const named = /it begins with ([^)]+) gets|begins with ([^)]+)\)/.exec(PAGE)?.[0] ?? '';
     for (const sign of ['=', '+', '-', '@']) {
       expect(named).toContain(sign);
-      expect(guarded(`${sign}1`)).toBe(`'${sign}1`);
+      expect(escapeFormula(`${sign}1`)).toBe(`'${sign}1`);
     }
   });
 

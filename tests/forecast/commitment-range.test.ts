@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { ComingTime } from '../../src/forecast/availability.ts';
-import type { PastSprint } from '../../src/forecast/commitment-evidence.ts';
+import type { SprintEvidence } from '../../src/forecast/commitment-evidence.ts';
 import type { CommitmentRange, CrossedRange, RangeThresholds } from '../../src/forecast/commitment-range.ts';
 import { chanceKept, chancePulledInTooMuch, commitmentRange } from '../../src/forecast/commitment-range.ts';
 import { aPastSprint } from './past-sprint.ts';
@@ -13,7 +13,7 @@ const THRESHOLDS: RangeThresholds = {
 };
 const ALL_THERE: ComingTime = { workingDays: 10, memberDays: 50, memberDaysWhenAllThere: 50 };
 
-function sprint(commitment: number, pulledIn: number, finished: number, velocity: number): PastSprint {
+function sprint(commitment: number, pulledIn: number, finished: number, velocity: number): SprintEvidence {
   return aPastSprint({
     commitmentPoints: commitment,
     pulledInPoints: pulledIn,
@@ -23,14 +23,14 @@ function sprint(commitment: number, pulledIn: number, finished: number, velocity
 }
 
 function range(
-  past: readonly PastSprint[],
+  past: readonly SprintEvidence[],
   coming: ComingTime = ALL_THERE,
   thresholds: RangeThresholds = THRESHOLDS,
 ): CommitmentRange {
   return commitmentRange(past, coming, thresholds) as CommitmentRange;
 }
 
-function repeated(one: PastSprint, times: number): PastSprint[] {
+function repeated(one: SprintEvidence, times: number): SprintEvidence[] {
   return Array.from({ length: times }, () => one);
 }
 

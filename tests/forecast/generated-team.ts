@@ -1,5 +1,5 @@
 /** Teams made up by chance, whose true capacity is known, to see how often a forecast for them comes true. */
-import type { PastSprint } from '../../src/forecast/commitment-evidence.ts';
+import type { SprintEvidence } from '../../src/forecast/commitment-evidence.ts';
 import { aPastSprint } from './past-sprint.ts';
 import type { SeededRandom } from './seeded-random.ts';
 
@@ -13,13 +13,13 @@ export interface TeamHabit {
 }
 
 export interface GeneratedTeam {
-  readonly past: readonly PastSprint[];
+  readonly past: readonly SprintEvidence[];
   /** The next sprint when so much is committed to, its capacity being the same whatever that is. */
-  readonly nextSprint: (commitmentPoints: number) => PastSprint;
+  readonly nextSprint: (commitmentPoints: number) => SprintEvidence;
 }
 
 /** Finishes what fits into the capacity; pulls work in when there is room, now and then a little too much of it. */
-function played(commitmentPoints: number, capacityPoints: number, extraPoints: number): PastSprint {
+function played(commitmentPoints: number, capacityPoints: number, extraPoints: number): SprintEvidence {
   const capacity = Math.floor(capacityPoints);
   const committedFinishedPoints = Math.min(commitmentPoints, capacity);
   const room = Math.max(0, capacity - commitmentPoints);

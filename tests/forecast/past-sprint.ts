@@ -1,7 +1,7 @@
 /** A past sprint to vary in tests: 30 points committed to and finished, nothing pulled in, everybody there. */
-import type { PastSprint } from '../../src/forecast/commitment-evidence.ts';
+import type { SprintEvidence } from '../../src/forecast/commitment-evidence.ts';
 
-const KEPT: PastSprint = {
+const KEPT: SprintEvidence = {
   commitmentPoints: 30,
   pulledInPoints: 0,
   surprisePoints: 0,
@@ -12,6 +12,6 @@ const KEPT: PastSprint = {
 };
 
 /** The sprint with some facts changed; `undefined` makes one unknown. */
-export function aPastSprint(change: Partial<PastSprint>): PastSprint {
+export function aPastSprint(change: Partial<SprintEvidence>): SprintEvidence {
   return { ...KEPT, ...change };
 }

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import type { AnswerInput } from '../../src/sprint/check-answer.ts';
-import { answerContext, growthOf, whyNotAnswer, whyNotAnswerable } from '../../src/sprint/check-answer.ts';
+import { growthOf, placeInLedger, whyNotAnswer, whyNotAnswerable } from '../../src/sprint/check-answer.ts';
 import { aCard, answer, drop, FRI, inOrder, reopen, THU, TUE, WED } from './sprint-facts.ts';
 
 const card = aCard({ estimatePoints: 5 });
@@ -121,23 +121,23 @@ describe('where an answer goes', () => {
   );
 
   test('a new one goes behind everything said about its day and before later days', () => {
-    expect(answerContext(card, facts, 'ben', WED)).toEqual({
+    expect(placeInLedger(card, facts, 'ben', WED)).toEqual({
       previousLeftPoints: 5,
       surpriseSoFarPoints: 2,
       corrects: undefined,
     });
-    expect(answerContext(card, facts, 'ana', FRI)).toMatchObject({ previousLeftPoints: 3 });
+    expect(placeInLedger(card, facts, 'ana', FRI)).toMatchObject({ previousLeftPoints: 3 });
   });
 
   test('a correction goes where the answer was that it replaces', () => {
-    const context = answerContext(card, facts, 'ben', TUE);
+    const context = placeInLedger(card, facts, 'ben', TUE);
     expect(context).toMatchObject({ previousLeftPoints: 6, surpriseSoFarPoints: 2 });
     expect(context.corrects).toMatchObject({ memberId: 'ben', day: TUE, leftPoints: 5 });
   });
 
   test('a corrected answer keeps its place before what a second owner said that day', () => {
     const corrected = [...facts, { ...inOrder(answer(TUE, 'ana', { worked: 1, left: 4 }))[0], order: 9 }];
-    const context = answerContext(card, corrected as typeof facts, 'cyd', WED);
+    const context = placeInLedger(card, corrected as typeof facts, 'cyd', WED);
     expect(context).toMatchObject({ previousLeftPoints: 5, surpriseSoFarPoints: 0 });
   });
 });

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { answerContext, growthOf, whyNotAnswer } from '../../src/sprint/check-answer.ts';
+import { growthOf, placeInLedger, whyNotAnswer } from '../../src/sprint/check-answer.ts';
 import { cardState } from '../../src/sprint/ledger.ts';
 import { anyCardWithFacts, anyPoints, DAYS, halves, OWNERS } from './random-sprint.ts';
 
@@ -92,7 +92,7 @@ describe('an answer that is let through', () => {
       fc.property(anyCardWithFacts, anyAnswer, ({ card, facts }, { memberId, day, ...input }) => {
         if (whyNotAnswer(card, facts, memberId, day, input)) return;
         letThrough += 1;
-        const context = answerContext(card, facts, memberId, day);
+        const context = placeInLedger(card, facts, memberId, day);
         if (context.corrects) corrections += 1;
         const surprisePoints = input.surprisePoints ?? 0;
         const fact = {

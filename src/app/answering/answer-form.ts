@@ -1,5 +1,5 @@
 /** The form in which a member answers for their cards, as data. */
-import { answerContext } from '../../sprint/check-answer.ts';
+import { placeInLedger } from '../../sprint/check-answer.ts';
 import type { CardLine } from '../cards/card-line.ts';
 import { cardLine } from '../cards/card-line.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
@@ -41,7 +41,7 @@ function answerableCards(
   day: string,
 ): { card: SprintCard; form: AnswerFormCard }[] {
   return answerableStates(records, userId, day).map((state) => {
-    const context = answerContext(state.card, factsAbout(records, state.card), userId, day);
+    const context = placeInLedger(state.card, factsAbout(records, state.card), userId, day);
     const given = context.corrects as (typeof context.corrects & RecordedFact) | undefined;
     return {
       card: state.card,

@@ -1,7 +1,7 @@
 /** Records what a member says about their day: numbers, "nothing changed", or "away". */
 import { randomUUID } from 'node:crypto';
 import { formatDay } from '../../sprint/calendar.ts';
-import { answerContext, growthOf, whyNotAnswer } from '../../sprint/check-answer.ts';
+import { growthOf, placeInLedger, whyNotAnswer } from '../../sprint/check-answer.ts';
 import type { CardLine } from '../cards/card-line.ts';
 import { cardLine, cardName, statesOf } from '../cards/card-line.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
@@ -36,7 +36,7 @@ function newFact(
   { card, typed, input }: ReadAnswer,
   records: SprintRecords,
 ): NewFact {
-  const corrects = answerContext(card, factsAbout(records, card), actor.userId, day).corrects as
+  const corrects = placeInLedger(card, factsAbout(records, card), actor.userId, day).corrects as
     | RecordedFact
     | undefined;
   return {
@@ -65,7 +65,7 @@ function saysNothingNew(
   day: string,
   { card, typed, input }: ReadAnswer,
 ): boolean {
-  const context = answerContext(card, factsAbout(records, card), actor.userId, day);
+  const context = placeInLedger(card, factsAbout(records, card), actor.userId, day);
   const given = context.corrects as (RecordedFact & { kind: 'answer' }) | undefined;
   const isUnexplained =
     input.surprisePoints === undefined && growthOf(input, context.previousLeftPoints) === 0;

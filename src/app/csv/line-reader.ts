@@ -9,7 +9,7 @@ import { MAX_POINTS } from '../../sprint/points.ts';
 import { readNumber } from '../read-number.ts';
 import { visibleText } from '../visible-text.ts';
 import type { ColumnName, CsvKind } from './csv-columns.ts';
-import { unguarded } from './formula-guard.ts';
+import { unescapeFormula } from './escape-formula.ts';
 import { quoted } from './quoted.ts';
 import type { TableLine } from './read-table.ts';
 
@@ -160,7 +160,7 @@ export class LineReader<Kind extends CsvKind> {
   }
 
   #plain(column: ColumnName<Kind>): string {
-    return unguarded(this.#line.cell(column));
+    return unescapeFormula(this.#line.cell(column));
   }
 
   #shortEnough(column: ColumnName<Kind>, text: string, mostCharacters: number): string {

@@ -1,12 +1,12 @@
 /**
  * Writes one of the four files: RFC 4180 with a header row, and a byte order mark, without which spreadsheets read it
- * in their country's old alphabet. Text that begins like a formula is guarded; numbers are written in digits.
+ * in their country's old alphabet. Text that begins like a formula is escaped; numbers are written in digits.
  */
 import { stringify } from 'csv-stringify/sync';
 import { visibleText } from '../visible-text.ts';
 import type { ColumnName, CsvKind } from './csv-columns.ts';
 import { CSV_COLUMNS } from './csv-columns.ts';
-import { guarded } from './formula-guard.ts';
+import { escapeFormula } from './escape-formula.ts';
 import { plainDecimal } from './plain-decimal.ts';
 
 /** Undefined: the cell is empty. */
@@ -27,5 +27,5 @@ export function writeCsv<Kind extends CsvKind>(kind: Kind, rows: readonly CsvRow
 
 function cellText(cell: CsvCell): string {
   if (cell === undefined) return '';
-  return typeof cell === 'number' ? plainDecimal(cell) : guarded(visibleText(cell));
+  return typeof cell === 'number' ? plainDecimal(cell) : escapeFormula(visibleText(cell));
 }

@@ -1,5 +1,5 @@
 /** The team's closed sprints as the statistics want them. Reads; each question has a function of its own elsewhere. */
-import type { PastSprint as CommitmentPast } from '../../forecast/commitment-evidence.ts';
+import type { SprintEvidence } from '../../forecast/commitment-evidence.ts';
 import type { MarginSprint } from '../../forecast/margin-of-error.ts';
 import type { EndedSprint, ProjectionHistory } from '../../forecast/project-velocity.ts';
 import { MOST_SPRINTS_BACK, NO_HISTORY, withEndedSprints } from '../../forecast/project-velocity.ts';
@@ -31,7 +31,7 @@ async function recordPast(tx: Transaction, team: Team, sprints: readonly Sprint[
 }
 
 /** As the commitment range wants them. */
-export function commitmentPast(past: readonly PastSprint[]): CommitmentPast[] {
+export function commitmentPast(past: readonly PastSprint[]): SprintEvidence[] {
   return past.map((sprint) => ({
     commitmentPoints: sprint.commitmentPoints,
     pulledInPoints: sprint.pulledInPoints,

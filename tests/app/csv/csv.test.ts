@@ -3,7 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { CSV_COLUMNS, CSV_KINDS } from '../../../src/app/csv/csv-columns.ts';
 import { csvRecords } from '../../../src/app/csv/csv-lines.ts';
-import { guarded, unguarded } from '../../../src/app/csv/formula-guard.ts';
+import { escapeFormula, unescapeFormula } from '../../../src/app/csv/escape-formula.ts';
 import { plainDecimal } from '../../../src/app/csv/plain-decimal.ts';
 import { readTable } from '../../../src/app/csv/read-table.ts';
 import { writeCsv } from '../../../src/app/csv/write-csv.ts';
@@ -42,12 +42,12 @@ describe('text that begins like a formula', () => {
   test.each(SIGNS.map((sign) => [JSON.stringify(sign), sign]))(
     'with %s gets an apostrophe',
     (_name, sign) => {
-      expect(guarded(`${sign}1+1`)).toBe(`'${sign}1+1`);
+      expect(escapeFormula(`${sign}1+1`)).toBe(`'${sign}1+1`);
     },
   );
 
   test.each(['Tide table', '', "it's", "'quoted'", '1-2', ' =1', 'a=b'])('and “%s” does not', (text) => {
-    expect(guarded(text)).toBe(text);
+    expect(escapeFormula(text)).toBe(text);
   });
 
   test('comes back exactly, whatever apostrophes it had itself', () => {
@@ -56,8 +56,8 @@ describe('text that begins like a formula', () => {
       fc.property(
         fc.array(part, { maxLength: 6 }).map((parts) => parts.join('')),
         (text) => {
-          expect(unguarded(guarded(text))).toBe(text);
-          expect(guarded(text)).not.toMatch(/^[=+\-@\t\r\n＝＋－＠]/);
+          expect(unescapeFormula(escapeFormula(text))).toBe(text);
+          expect(escapeFormula(text)).not.toMatch(/^[=+\-@\t\r\n＝＋－＠]/);
         },
       ),
     );
@@ -75,7 +75,7 @@ describe('a written file', () => {
     expect(text.split('\r\n')).toHaveLength(3);
   });
 
-  test('is read by another reader of RFC 4180 as it was meant; numbers are numbers, text is guarded', () => {
+  test('is read by another reader of RFC 4180 as it was meant; numbers are numbers, text is escapeFormula', () => {
     const [row] = parse(text, { columns: true, bom: true }) as Record<string, string>[];
     expect(row).toMatchObject({
       sprint: "'=cmd",

@@ -11,7 +11,7 @@ import type {
   Team,
 } from '../../../src/app/team/team.ts';
 import { dayPlus, daysFromTo } from '../../../src/sprint/calendar.ts';
-import { answerContext, whyNotAnswer } from '../../../src/sprint/check-answer.ts';
+import { placeInLedger, whyNotAnswer } from '../../../src/sprint/check-answer.ts';
 import { cardState } from '../../../src/sprint/ledger.ts';
 import { halves } from '../../sprint/random-sprint.ts';
 
@@ -192,7 +192,7 @@ function factsOf(sprint: Sprint, cards: readonly SprintCard[], given: readonly R
     const state = cardState(card, own);
     if (state.droppedOn !== undefined) continue;
     if (one.what === 'answer') {
-      const context = answerContext(card, own, memberId, day);
+      const context = placeInLedger(card, own, memberId, day);
       const { workedPoints, leftPoints } = one;
       const worked = workedPoints ?? Math.max(context.previousLeftPoints - leftPoints, 0);
       const growth = worked + leftPoints - context.previousLeftPoints;

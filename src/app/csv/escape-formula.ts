@@ -9,14 +9,14 @@
  * away on the way back. Source: OWASP, "CSV Injection" (owasp.org/www-community/attacks/CSV_Injection).
  */
 const LIKE_A_FORMULA = /^'*[=+\-@\t\r\n＝＋－＠]/;
-const GUARDED = /^'+[=+\-@\t\r\n＝＋－＠]/;
+const ESCAPED = /^'+[=+\-@\t\r\n＝＋－＠]/;
 
-/** @example guarded('=1+1') === "'=1+1" */
-export function guarded(text: string): string {
+/** @example escapeFormula('=1+1') === "'=1+1" */
+export function escapeFormula(text: string): string {
   return LIKE_A_FORMULA.test(text) ? `'${text}` : text;
 }
 
-/** Takes back what `guarded` did. @example unguarded("'=1+1") === '=1+1' */
-export function unguarded(text: string): string {
-  return GUARDED.test(text) ? text.slice(1) : text;
+/** Takes back what `escapeFormula` did. @example unescapeFormula("'=1+1") === '=1+1' */
+export function unescapeFormula(text: string): string {
+  return ESCAPED.test(text) ? text.slice(1) : text;
 }
