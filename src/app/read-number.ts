@@ -66,7 +66,7 @@ function plainDigits(digits: string): string | { readonly readings: readonly [st
   const lastMark = digits[last] as '.' | ',';
   if (marks.length > 1) {
     if (mark === lastMark) return GROUPED_BY[mark].test(digits) ? digits.replaceAll(mark, '') : undefined;
-    // The other sign comes last, so it stands before the decimals.
+    // The other sign comes last, so it is the one before the decimals.
     return GROUPED_BY[mark].test(whole) ? `${whole.replaceAll(mark, '')}.${decimals}` : undefined;
   }
   if (decimals.length === 3 && /^[1-9]\d{0,2}$/.test(whole)) {

@@ -1,5 +1,5 @@
 /**
- * A refusal: the bot will not do what was asked, and says why and how to mend it. Its code is stable;
+ * A refusal: the bot will not do what was asked, and says why and what to do. Its code is stable;
  * `src/words/refusals.ts` maps it to sentences.
  */
 
@@ -92,7 +92,7 @@ export type RefusalCode = keyof RefusalDetails;
 export interface InputProblem {
   /** The field, e.g. `name`, `cards`, or `left:CARD_ID`. */
   readonly field: string;
-  /** What is wrong and how to mend it, in a sentence. */
+  /** What is wrong and how to correct it, in a sentence. */
   readonly message: string;
 }
 

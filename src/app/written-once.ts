@@ -11,11 +11,11 @@ import type { Store, Transaction, Writing } from './ports/store.ts';
 
 /**
  * `unsettled`: the request wrote nothing, and it could not be found out whether its repetition does. `uncertain`: the
- * connection was lost while the database was told to keep it.
+ * connection was lost during the commit.
  */
 export type Written = 'nothing' | 'unsettled' | 'uncertain' | 'kept';
 
-/** Somebody who has just seen an error waits no longer than this to be told what it means. */
+/** Somebody who has just seen an error waits no longer than this to hear what it means. */
 const SETTLE_LIMIT_MS = 1_000;
 
 interface Request {
@@ -49,7 +49,7 @@ export function writtenSoFar(): Written {
 }
 
 /**
- * For a request that failed and is about to be told that nothing was recorded: this is only true when its repetition,
+ * For a request that failed, before its person hears that nothing was recorded: this is only true when its repetition,
  * which another process may be carrying out, writes nothing either. When that can't be had in time, `writtenSoFar` is
  * `unsettled` afterwards.
  *

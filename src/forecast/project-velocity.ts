@@ -1,7 +1,7 @@
 /**
- * The points that a sprint will have finished by its end, from how it stands and how sprints like it went on.
+ * The points that a sprint will have finished by its end, from its state now and how sprints like it went on.
  * The team's own sprints speak first; those of other teams and a guess without any history fill in where it has too
- * few. It reads no clock: whoever calls gives each past sprint as it stood at the same share of its time.
+ * few. It reads no clock: the caller gives each past sprint as it was at the same share of its time.
  */
 import { carriedOutcome, toHalfPoints } from './carried-outcome.ts';
 import type { CoverageKeeper, Intervals, OutcomePlace } from './coverage-keeper.ts';
@@ -15,7 +15,7 @@ import { weightedPoints } from './weighted-points.ts';
 /** A closed sprint as the projection sees it. */
 export interface EndedSprint {
   readonly team: string;
-  /** How it stood at the moment that is asked about; only its start where nobody watched it (an import). */
+  /** Its state at the moment that is asked about; only its start where nobody watched it (an import). */
   readonly soFar: SprintSoFar | SprintStart;
   readonly velocityPoints: number;
 }

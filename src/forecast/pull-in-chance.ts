@@ -5,7 +5,7 @@ import type { Interval } from './interval.ts';
 import type { PointsDistribution } from './points-distribution.ts';
 import { wilsonInterval } from './wilson-interval.ts';
 
-/** A smallest step of points, so that "at least" is told from "more than". */
+/** A smallest step of points, so that "at least" differs from "more than". */
 const HALF_POINT = 0.5;
 /** Fewer past cards than this say nothing. */
 export const LEAST_PULLED_IN_CARDS = 5;

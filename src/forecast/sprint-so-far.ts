@@ -8,7 +8,7 @@ export interface SprintSoFar {
   readonly finishedPoints: number;
   /**
    * How much of the open cards' estimates has been worked off. Where only the state of a card is known, the estimates
-   * of the cards in work may stand for it, if they do so for every sprint of the history.
+   * of the cards in work may take its place, if they do so for every sprint of the history.
    */
   readonly underwayPoints: number;
 }

@@ -31,7 +31,7 @@ export interface SurpriseOdds {
   readonly shrunkShare: number;
   /** Of the share drawn towards the others (beta posterior, α and β taken as known). */
   readonly shrunkInterval: Interval;
-  /** Whether there are so few cards of this size that the share to be told is the shrunk one. */
+  /** Whether there are so few cards of this size that the share to show is the shrunk one. */
   readonly borrows: boolean;
   /** How much of the shrunk share comes from the fit over all sizes rather than from this one: 0 to 1. */
   readonly borrowedShare: number;

@@ -9,7 +9,7 @@ import type { AddressInfo } from 'node:net';
 import type { Registry } from 'prom-client';
 import { isLoopback } from '../setting-rules.ts';
 
-/** Undefined token: whoever can reach the address may read, so the address must be this machine's own. */
+/** Undefined token: anybody who can reach the address may read, so the address must be this machine's own. */
 export interface MetricsServerOptions {
   readonly host: string;
   readonly port: number;

@@ -1,6 +1,6 @@
 /**
  * Every metric of the bot, with the functions that count. Nothing but this room knows the metrics library.
- * No label may carry the id or name of a person, team, channel or workspace: whoever reads the metrics is not
+ * No label may carry the id or name of a person, team, channel or workspace: a reader of the metrics is not
  * always somebody who may read the data.
  */
 import { Counter, collectDefaultMetrics, Gauge, Histogram, Registry } from 'prom-client';

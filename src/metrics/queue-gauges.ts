@@ -13,7 +13,7 @@ export interface QueueState {
   readonly givenUpCount: number;
 }
 
-/** Less than the ten seconds after which whoever reads the metrics gives up by default. */
+/** Less than the ten seconds after which a reader of the metrics gives up by default. */
 const READ_LIMIT_MS = 3_000;
 
 export function watchQueue(

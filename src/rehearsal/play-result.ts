@@ -19,7 +19,7 @@ export interface PlayedPost {
   readonly to: { readonly channel: string } | { readonly member: string };
   /** ISO 8601, simulated time. */
   readonly at: string;
-  /** The full text as it last stood. */
+  /** The full text as it was last. */
   readonly text: string;
   /** Alternative texts of its images. */
   readonly altTexts: readonly string[];

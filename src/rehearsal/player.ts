@@ -13,13 +13,13 @@ import type { Scenario, ScenarioEvent, ScenarioSprint } from './scenario.ts';
 /** Something of the scenario that the bot did not take. */
 export interface PlayRefusal {
   readonly sprint: string;
-  /** The event as it stands in the file, or what else was tried. */
+  /** The event as it is in the file, or what else was tried. */
   readonly event: ScenarioEvent | { readonly setup: true } | { readonly plan: string };
   /** What the person read. */
   readonly words: string;
 }
 
-/** A sprint that was planned, for whoever gathers the results. */
+/** A sprint that was planned, for the results. */
 export interface PlayedPlan {
   /** How many posts there were before it was planned. */
   readonly firstPost: number;

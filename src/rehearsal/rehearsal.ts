@@ -1,6 +1,6 @@
 /**
  * A whole workspace on this machine: the stand-in for the chat platform, the bot on an in-memory database,
- * and a calendar that moves when it is told to. The bot is the real one: signed HTTP in, Web API out.
+ * and a calendar that moves on request. The bot is the real one: signed HTTP in, Web API out.
  */
 import { randomBytes } from 'node:crypto';
 import { setTimeout as wait } from 'node:timers/promises';

@@ -1,7 +1,7 @@
 /** Finds the fields of a file that nobody reads, which are most often misspelled. */
 
 /**
- * @param given what stood in the file.
+ * @param given what was in the file.
  * @param read what was made of it; it lacks the fields that are not known.
  * @returns paths such as `sprints.0.events.3.answer.0.suprise`
  */

@@ -10,7 +10,7 @@ import type { CardState } from './ledger.ts';
 export interface BurndownDay {
   /** ISO date, e.g. `2026-11-04`. */
   readonly day: Day;
-  /** Where a steady pace from the commitment to nothing would stand this evening. */
+  /** Where a steady pace from the commitment to nothing would be this evening. */
   readonly idealPoints: number;
   /** Points left on all cards this evening; undefined for days that have not come yet. */
   readonly leftPoints: number | undefined;

@@ -14,7 +14,7 @@ export class CardPlaces {
     this.cards = cards;
   }
 
-  /** Where the card stands in the list; undefined when it is not in it. */
+  /** The card's place in the list; undefined when it is not in it. */
   placeOf(cardId: string): number | undefined {
     const next = this.last + 1 < this.cards.length ? this.last + 1 : 0;
     let place: number | undefined = next;

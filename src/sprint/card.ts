@@ -27,7 +27,7 @@ interface Fact {
   readonly memberId: string;
 }
 
-/** A member says how a card stands. A later one by the same member for the same card and day corrects it. */
+/** A member says what is left on a card. A later one by the same member for the same card and day corrects it. */
 export interface AnswerFact extends Fact {
   readonly kind: 'answer';
   /** Points of work done on that day; undefined when the member gave only what is left. */

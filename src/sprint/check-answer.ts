@@ -1,6 +1,6 @@
 /**
  * Decides whether a member may say this about a card on this day. What it lets through the ledger can
- * fold with every word of it intact; what it refuses it names, so that the person can mend it.
+ * fold with every word of it intact; what it refuses it names, so that the person can correct it.
  */
 import type { Day } from './calendar.ts';
 import type { AnswerFact, Card, CardFact } from './card.ts';
@@ -30,7 +30,7 @@ export type AnswerProblem =
       readonly mostPoints: number;
     };
 
-/** How the card stood just before the place where this member's answer for this day goes. */
+/** The state of the card just before the place where this member's answer for this day goes. */
 export interface PlaceInLedger {
   readonly previousLeftPoints: number;
   readonly surpriseSoFarPoints: number;
@@ -38,7 +38,7 @@ export interface PlaceInLedger {
   readonly corrects: AnswerFact | undefined;
 }
 
-/** Where in the ledger an answer by this member about this day goes, and how the card stood there. */
+/** Where in the ledger an answer by this member about this day goes, and the state of the card there. */
 export function placeInLedger(
   card: Card,
   facts: readonly CardFact[],

@@ -28,7 +28,7 @@ export interface Standing {
 }
 
 /**
- * How a card stands. Conservation holds at every moment:
+ * The state of a card. Conservation holds at every moment:
  * `card.estimatePoints + surprisePoints + driftPoints === workedPoints + leftPoints`.
  */
 export interface CardState extends Standing {
@@ -83,7 +83,7 @@ function placeFor({ day }: AnswerFact, inForce: readonly AnswerFact[]): number {
   return place;
 }
 
-/** Where the same member's answer about the same day stands; undefined when there is none. */
+/** The place of the same member's answer about the same day; undefined when there is none. */
 function correctedBy(
   { cardId, day, memberId }: AnswerFact,
   inForce: readonly AnswerFact[],

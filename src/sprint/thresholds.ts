@@ -38,7 +38,7 @@ export function largestThreshold(name: string): 1 | 100 {
   return SHARES.includes(name) ? 1 : 100;
 }
 
-/** The reason why these thresholds cannot stand together, or undefined when they can. */
+/** The reason why these thresholds contradict each other, or undefined when they can. */
 export function whyNotThresholds(thresholds: Thresholds): string | undefined {
   for (const [name, value] of Object.entries(thresholds)) {
     const most = largestThreshold(name);

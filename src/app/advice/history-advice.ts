@@ -14,7 +14,7 @@ import type { HistoryAdvice, RatioHistory, RatioName } from './advice.ts';
 
 type Lines = Pick<RatioHistory, 'floor' | 'ceiling' | 'marks'>;
 
-/** In the order in which they are told: the verdict's tests, how planning went, estimates, flow, growth. */
+/** In the order in which they are shown: the verdict's tests, how planning went, estimates, flow, growth. */
 const RATIOS: readonly RatioName[] = [
   'keptShare',
   'surpriseRatio',

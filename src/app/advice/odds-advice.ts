@@ -7,7 +7,7 @@ import type { PastSprint } from '../history/past-sprint.ts';
 import { closedCards } from '../history/team-history.ts';
 import type { OddsAdvice } from './advice.ts';
 
-/** Of how many of the plan's sizes the odds are told: the largest hold the most points, and more would not be read. */
+/** Of how many of the plan's sizes the odds are shown: the largest hold the most points, and more would not be read. */
 const BIG_SIZES = 3;
 
 /** Cards of one size in a plan, with the odds of that size. */

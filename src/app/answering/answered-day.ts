@@ -85,7 +85,7 @@ export function hasAnswered(records: SprintRecords, userId: string, day: string)
   return records.facts.some((fact) => fact.kind === 'answer' && fact.memberId === userId && fact.day === day);
 }
 
-/** Records what was said, marks the day's prompt as met and brings it up to date where it stands. */
+/** Records what was said, marks the day's prompt as met and brings its post up to date. */
 export async function meetPrompt(
   deps: AppDependencies,
   tx: Transaction,

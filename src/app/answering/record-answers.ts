@@ -129,7 +129,7 @@ async function recordChecked(
     const facts = factsAbout(records, card);
     const problem = whyNotAnswer(card, facts, actor.userId, day, input);
     if (!problem) continue;
-    // What was said before a co-owner's correction stands, though it could not be said any more.
+    // What was said before a co-owner's correction stays, though it could not be said any more.
     if (problem.code === 'surprise-out-of-range' && !fresh.includes(answer)) continue;
     if (problem.code === 'growth-unexplained') {
       const state = statesOf({ cards: [card], facts })[0];

@@ -1,4 +1,4 @@
-/** Brings the day's prompt up to date where it stands, after something about the member's day changed. */
+/** Brings the posted prompt of the day up to date, after something about the member's day changed. */
 import type { Day } from '../../sprint/calendar.ts';
 import type { Transaction } from '../ports/store.ts';
 import type { SprintCard } from '../team/team.ts';

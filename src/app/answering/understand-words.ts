@@ -20,7 +20,7 @@ export type Understood =
 
 const UNCHANGED = /^(?:same|no change|nothing changed|unchanged|nothing)[.!]?$/i;
 const AWAY = /^(?:away|away today|i am away|i['’]m away|off today)[.!]?$/i;
-/** More would be a wall of text; mending the first ones mends most. */
+/** More would be a wall of text; correcting the first ones corrects most. */
 const MAX_PROBLEMS = 5;
 const ANSWER =
   /^(?:(?:card\s+)?([^\s:]{1,40})\s*:\s*)?(\S+?)(?:\s+(?:points?\s+)?left)?((?:\s+(?:worked|surprise)\s+\S+)*)$/i;
@@ -31,7 +31,7 @@ const SETTLED_SEPARATOR = /[;\n\r]+|,(?!5(?!\s*:|[\d.½]))|(?<!\d),/;
 
 /**
  * @param cardCount how many open cards the prompt listed.
- * @param positionOf finds a card's place by what stands before the colon; undefined when there is none.
+ * @param positionOf finds a card's place by what comes before the colon; undefined when there is none.
  */
 export function understandWords(
   text: string,
@@ -68,7 +68,7 @@ export function understandWords(
   return { kind: 'answers', answers: answers.map(({ called: _, ...answer }) => answer) };
 }
 
-/** In order, each with what it is about; undefined when a comma can't be told from a decimal comma. */
+/** In order, each with what it is about; undefined when a comma might be a decimal comma. */
 function splitParts(text: string, cardCount: number): string[] | undefined {
   const inParts = (some: readonly string[]): string[] =>
     some.map((part) => part.trim()).filter((part) => part !== '');

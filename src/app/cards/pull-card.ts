@@ -106,7 +106,7 @@ export async function pullCard(
       problems.push({ field: 'ownerIds', message: 'Choose members of the team only.' });
     }
     refuseIfAny(problems);
-    // One reading of a line for planning and pulling: a leading key is told apart from the title.
+    // Planning and pulling read a line alike: a leading short name is separated from the title.
     const parsed = parseCardLine(`"${title.replaceAll('"', '""')}",${estimatePoints}`, []);
     if (typeof parsed === 'string')
       throw new Refusal('bad-input', { problems: [{ field: 'title', message: parsed }] });

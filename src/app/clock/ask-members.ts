@@ -27,8 +27,8 @@ type Ports = Pick<AppDependencies, 'store' | 'clock'>;
 /** Does all that is due now. Returns how many sprints were served. */
 export async function runDueWork(ports: Ports): Promise<number> {
   let served = 0;
-  // Closing first: whoever would be asked about a sprint that is over is not asked. Asking last: whoever
-  // is asked only now, because the clock stood still, needs no reminder beside it.
+  // Closing first: nobody is asked about a sprint that is over. Asking last: those who
+  // are asked only now, because the bot was down, need no reminder as well.
   for (const serve of [closeDueSprints, remindDueMembers, sendDueLastCalls, askDueMembers]) {
     for (let claimed = await serve(ports); claimed > 0; claimed = await serve(ports)) served += claimed;
   }

@@ -30,8 +30,8 @@ const MAX_REASON_LENGTH = 300;
 const CLOCK_STOPPED = { nextPromptAt: undefined, nextReminderAt: undefined, lastCallAt: undefined } as const;
 
 /**
- * Closes the sprint as it stands, stores its numbers and queues the verdict; after a reopening the verdict
- * that stands is brought up to date in place. The team must be locked.
+ * Closes the sprint as it is, stores its numbers and queues the verdict; after a reopening the verdict
+ * that was posted is brought up to date in place. The team must be locked.
  */
 export async function closeNow(tx: Transaction, team: Team, sprint: Sprint, now: Date): Promise<Sprint> {
   const closed: Sprint = { ...sprint, ...CLOCK_STOPPED, state: 'closed', closedAt: sprint.closedAt ?? now };
@@ -42,7 +42,7 @@ export async function closeNow(tx: Transaction, team: Team, sprint: Sprint, now:
   return closed;
 }
 
-/** Brings the verdict that was posted up to date where it stands; false when none was. */
+/** Brings the posted verdict up to date in place; false when there is none. */
 async function refreshVerdict(tx: Transaction, sprintId: string): Promise<boolean> {
   const verdict = await tx.read.postAbout(sprintId, 'verdict');
   if (verdict) await tx.write.posts.refresh(verdict.id);
@@ -133,7 +133,7 @@ export async function cancelSprint(
   });
 }
 
-/** The sprint that closed last; one that was cancelled since does not stand before it. */
+/** The sprint that closed last; one that was cancelled since doesn't count. */
 async function lastClosedSprint(read: Reading, teamId: string): Promise<Sprint | undefined> {
   const closed = (await read.closedSprintsOf(teamId)).map(({ sprint }) => sprint);
   return closed.sort((a, b) => compareAsc(a.closedAt ?? 0, b.closedAt ?? 0)).at(-1);

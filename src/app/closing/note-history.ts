@@ -30,7 +30,7 @@ export const ASKS_FOR_A_RANGE: readonly CoachingNoteId[] = ['kept-share-low', 'p
 
 export interface NoteHistory {
   readonly id: CoachingNoteId;
-  /** Of the note's number, this sprint the last value; undefined where it can't be told yet. */
+  /** Of the note's number, this sprint the last value; undefined where it isn't known yet. */
   readonly chart: ControlChart | UndefinedValue;
   /** In how many of the latest sprints that have the number the line was crossed, this one included. */
   readonly crossed: { readonly sprints: number; readonly of: number };

@@ -6,7 +6,7 @@
 /**
  * - `required`: a file without it can't be imported.
  * - `optional`: read when it is there.
- * - `told`: written for whoever reads the file; reading makes it anew and passes over what stands there.
+ * - `told`: written for people who read the file; reading computes it again and ignores what is in the file.
  */
 export type ColumnUse = 'required' | 'optional' | 'told';
 
@@ -16,7 +16,7 @@ export interface CsvColumn {
   /** Other names under which it is read. Case, spaces, hyphens and underscores don't matter. */
   readonly aliases: readonly string[];
   readonly use: ColumnUse;
-  /** What stands in it, in a few words. */
+  /** What it holds, in a few words. */
   readonly holds: string;
 }
 
@@ -29,7 +29,7 @@ function column<Name extends string>(
   return { name, use, holds, aliases };
 }
 
-/** In the order in which they are written. The first eight are what a team that begins anew will know. */
+/** In the order in which they are written. The first eight are what a team that starts afresh will know. */
 const SPRINTS = [
   column('name', 'required', 'the sprint’s name', 'sprint', 'sprint name', 'title'),
   column('first day', 'required', 'date', 'start', 'starts', 'starts on', 'start date', 'begin', 'from'),

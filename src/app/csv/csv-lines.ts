@@ -1,5 +1,5 @@
 /**
- * Splits CSV text into records, each with the line on which it begins. A line with a misplaced quote is told and
+ * Splits CSV text into records, each with the line on which it begins. A line with a misplaced quote is reported and
  * passed over, so that one such line doesn't hide what is wrong further down. Understands no column.
  */
 import { CsvError, parse } from 'csv-parse/sync';
@@ -63,7 +63,7 @@ function readUntilBroken(
 ): { records: CsvRecord[]; brokenOn: number | undefined; isEndless: boolean } {
   const records: CsvRecord[] = [];
   let linesRead = 0;
-  // The parser takes the two signs of such a line end for two lines when they stand in a cell.
+  // The parser takes the two signs of such a line end for two lines within a cell.
   let linesTooMany = 0;
   try {
     withoutStacks(() =>

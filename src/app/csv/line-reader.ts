@@ -194,7 +194,7 @@ export class LineReader<Kind extends CsvKind> {
   }
 }
 
-/** As year-month-day; undefined when which is which can't be told. Dots mean that the day comes first. */
+/** As year-month-day; undefined when which is which isn't clear. Dots mean that the day comes first. */
 function writtenDay(cell: string): string | undefined {
   const [, year, month, date] = /^(\d{4})[-/.](\d{1,2})[-/.](\d{1,2})(?:[T ].*)?$/.exec(cell) ?? [];
   if (year && month && date) return isoOf(year, month, date);

@@ -1,6 +1,6 @@
 /**
  * Reads one file: finds out which of the four it is and how its columns are parted, and gives its lines by column.
- * Columns may stand in any order and bear any of their names. What the cells mean is read elsewhere.
+ * Columns may come in any order, under any of their names. What the cells mean is read elsewhere.
  */
 import type { ColumnName, CsvColumn, CsvKind } from './csv-columns.ts';
 import { alikeColumn, CSV_COLUMNS, CSV_KINDS } from './csv-columns.ts';
@@ -116,7 +116,7 @@ const NAMES = Object.fromEntries(
     kind,
     new Map<string, string>([
       ...columnsOf(kind).flatMap(({ name, aliases }) => aliases.map((alias) => [alias, name] as const)),
-      // Last, so that they stand above aliases: `title` is an alias in one file and a name in another.
+      // Last, so that they win over aliases: `title` is an alias in one file and a name in another.
       ...columnsOf(kind).map(({ name }) => [alikeColumn(name), name] as const),
     ]),
   ]),

@@ -40,7 +40,7 @@ export interface ExportRows {
 
 const STATE_WORDS = { open: 'running', closed: 'closed', cancelled: 'cancelled' } as const;
 
-/** @param all in the order in which they are to stand */
+/** @param all in the order in which they are written */
 export function exportRows(team: Team, all: readonly ExportedSprint[]): ExportRows {
   const ofSprints = all.map((exported) => sprintRows(team, exported));
   return {

@@ -1,6 +1,6 @@
 /**
  * A card's answers as they are exported: without who gave them. The answers of one day become one wherever the ledger
- * then says the same of the card; where it would not, they stay apart, told by a running number that begins anew with
+ * then says the same of the card; where it would not, they stay apart, told apart by a running number that begins again with
  * every card and day, so that no person can be followed from one to the next.
  */
 import type { Day } from '../../sprint/calendar.ts';
@@ -88,7 +88,7 @@ function oneOf(first: Amounts, second: Amounts, surpriseSoFarPoints: number): Am
 
 /**
  * Drops and reopenings in order. Whether a reopening still counts depends on whether an answer of its day came after
- * it, and on nothing else of that day, so it stands before all of them or after all.
+ * it, and on nothing else of that day, so it goes before all of them or after all.
  *
  * @param facts of this card only
  */

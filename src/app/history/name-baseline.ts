@@ -79,7 +79,7 @@ export async function nameBaseline(
         ? await membershipAt(tx.read, actor, input.place)
         : await membershipInTeam(tx.read, actor, input.teamId);
     await tx.lock.team(found.team.id);
-    // As it stands under the lock: what other forms set must not be taken back.
+    // As it is under the lock: what other forms set must not be taken back.
     const membership = await membershipInTeam(tx.read, actor, found.team.id);
     requireFacilitator(membership, ACT);
     const before = membership.team;

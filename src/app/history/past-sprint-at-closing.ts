@@ -73,7 +73,7 @@ export function pastSprintOf(
   };
 }
 
-/** How the sprint stood before its first working day, and on the evening of each. */
+/** The state of the sprint before its first working day, and on the evening of each. */
 function traceOf(days: readonly Day[], { cards, facts }: SprintRecords): TracePoint[] {
   const evening = (day: Day): TracePoint =>
     sprintSoFar(

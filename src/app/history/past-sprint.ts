@@ -4,7 +4,7 @@ import type { Day } from '../../sprint/calendar.ts';
 import type { SprintRatios } from '../../sprint/sprint-ratios.ts';
 import type { Sprint } from '../team/team.ts';
 
-/** How the sprint stood on one of its evenings. */
+/** The state of the sprint on one of its evenings. */
 export type TracePoint = SprintSoFar;
 
 /** A card that was not dropped. Points. */
@@ -35,7 +35,7 @@ export interface PastSprint extends Pick<Sprint, 'teamId' | 'name' | 'startsOn' 
   readonly workedPoints: number | undefined;
   readonly committedFinishedPoints: number | undefined;
   readonly ratios: PastRatios;
-  /** How it stood after 0, 1, 2 … of its working days; empty when nobody watched (an import). */
+  /** Its state after 0, 1, 2 … of its working days; empty when nobody watched (an import). */
   readonly trace: readonly TracePoint[];
   /** Empty when its cards are not known (an import). */
   readonly cards: readonly PastCard[];

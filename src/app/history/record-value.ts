@@ -28,7 +28,7 @@ export interface ValueRecorded {
   readonly team: Team;
   readonly sprint: ValuedSprint;
   readonly value: number;
-  /** What stood there before; undefined when nothing did. */
+  /** What was there before; undefined when nothing was. */
   readonly previousValue: number | undefined;
   /** The sprint's growth, with this value in it. */
   readonly growth: Growth;

@@ -17,7 +17,7 @@ const KEPT_MS = 12 * 3_600_000;
 const kept = new Map<string, { readonly history: ProjectionHistory; readonly sinceMs: number }>();
 
 /**
- * What was learnt from the past as it stood at that share of the working days.
+ * What was learnt from the past at that share of the working days.
  *
  * @param elapsedShare from 0 to 1
  * @param version of the workspace's past, read before this in the same transaction; undefined: nothing is kept

@@ -89,7 +89,7 @@ export async function pastTraces(
 }
 
 /**
- * What the projection has learnt from the sprints that ended before, each as it stood at the same share of its working
+ * What the projection has learnt from the sprints that ended before, each at the same share of its working
  * days. Sprints without a card are left out: nothing can be finished in them. Sprints that ended on the same day are
  * taken to have run together.
  *
@@ -114,7 +114,7 @@ function endedSprint(sprint: PastTrace, elapsedShare: number): EndedSprint | und
   return soFar.cardPoints > 0 ? { team: teamId, soFar, velocityPoints } : undefined;
 }
 
-/** How the sprint stood at that share of its working days, to the nearest day; undefined when nobody watched. */
+/** The state of the sprint at that share of its working days, to the nearest day; undefined when nobody watched. */
 export function tracePointAt(trace: readonly TracePoint[], elapsedShare: number): TracePoint | undefined {
   return trace[Math.round(elapsedShare * (trace.length - 1))];
 }

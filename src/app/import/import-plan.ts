@@ -126,7 +126,7 @@ function plannedSprint(
   return { ...base, records, past: isWatched ? past : { ...past, trace: [] } };
 }
 
-/** As it will stand: closed and never to be opened again. */
+/** As it will be: closed and never to be opened again. */
 function closedSprintOf(line: SprintLine, { team, now }: PlanContext): Sprint {
   const { name, goal, startsOn, endsOn, closedOn } = line;
   const closesAtInstant = instantOf(endsOn, team.closesAt, team.timeZone);

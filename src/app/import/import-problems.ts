@@ -1,6 +1,6 @@
 /** What keeps files from being imported, by file and line. */
 
-/** Where something stands. */
+/** Where something is. */
 export interface LinePlace {
   readonly fileName: string;
   /** 1 for the first line; undefined: the file as a whole. */

@@ -38,7 +38,7 @@ export interface SprintLine extends LinePlace {
   readonly driftPoints: number | undefined;
   readonly memberDays: number | undefined;
   readonly value: number | undefined;
-  /** Whether its days are known from answers; undefined: that is to be told from whether there are any. */
+  /** Whether its days are known from answers; undefined: then it follows from whether there are any. */
   readonly dailyAnswers: boolean | undefined;
   readonly estimateAccuracy: number | undefined;
   readonly onScaleShare: number | undefined;

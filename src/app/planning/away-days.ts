@@ -10,7 +10,7 @@ export function parseAwayDays(text: string): number | undefined {
   return parsePoints(text);
 }
 
-/** What is wrong with them and how to mend it; undefined: nothing. */
+/** What is wrong with them and how to correct it; undefined: nothing. */
 export function whyNotAwayDays(awayDays: number, workingDays: number, members: number): string | undefined {
   if (!(awayDays >= 0 && Number.isInteger(awayDays * 2))) {
     return 'Give the days off and away of all members together as whole or half days, for example 6 or 2.5.';

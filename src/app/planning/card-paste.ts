@@ -1,6 +1,6 @@
 /**
  * Reads cards as people paste them, one a line: `title, estimate, @owner @owner`. Commas, semicolons or
- * tabs part the columns; a title that holds the separator may stand in double quotes. Bad lines are named
+ * tabs part the columns; a title that holds the separator may be put in double quotes. Bad lines are named
  * by number, and nothing is guessed.
  */
 import { MAX_POINTS, parsePoints } from '../../sprint/points.ts';
@@ -167,8 +167,8 @@ function joinDecimalCommas(fields: readonly string[]): string[] {
 }
 
 /**
- * The estimate is the last field that is an amount of points; what stands before it is the title (so an
- * unquoted comma in a title does no harm), what stands after it the owners.
+ * The estimate is the last field that is an amount of points; what comes before it is the title (so an
+ * unquoted comma in a title does no harm), what comes after it the owners.
  */
 function findColumns(rawFields: readonly string[], separator: Separator): Columns | string {
   const fields = rawFields.map((field) => field.trim());
@@ -204,7 +204,7 @@ function findOwners(fields: readonly string[], people: readonly KnownPerson[]): 
   return ownerIds;
 }
 
-/** The member that is meant, or the sentence that says why nobody can be told. */
+/** The member that is meant, or why that can't be said. */
 function personCalled(called: string, people: readonly KnownPerson[]): KnownPerson | string {
   const mentioned = MENTION.exec(called)?.[1];
   const wanted = called.replace(/^@/, '').toLowerCase();

@@ -166,7 +166,7 @@ function freeKey(number: number, taken: ReadonlySet<string | undefined>): string
 }
 
 /**
- * Commits to the kept draft: the sprint begins to exist and the channel is told.
+ * Commits to the kept draft: the sprint begins and the channel hears of it.
  *
  * @throws Refusal `no-draft`, `bad-input`, `not-a-facilitator`.
  */

@@ -91,7 +91,7 @@ async function beginAttempt(
     if (post.state === 'dead' || post.state === 'skipped') return 'nothing-to-do';
     if (post.sentVersion >= post.wantedVersion) return 'nothing-to-do';
     const words = await postWords(tx, post, deps.clock.now());
-    // What is skipped must not stand: nobody would bring it up to date any more.
+    // What is skipped must not stay posted: nobody would bring it up to date any more.
     if (!words && !mayStand(post)) {
       await tx.write.posts.update(postId, { state: 'skipped' });
       return 'nothing-to-do';
@@ -108,7 +108,7 @@ async function findEarlierAttempt(deps: AppDependencies, post: Post): Promise<Po
   return deps.messenger.find(post.workspaceId, post.recipient, post.id, since);
 }
 
-/** There is nothing to say any more. What stands all the same is brought up to date next; else the post is skipped. */
+/** There is nothing to say any more. What was posted anyway is brought up to date next; else the post is skipped. */
 async function afterLook(
   deps: AppDependencies,
   post: Post,

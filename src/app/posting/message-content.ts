@@ -54,7 +54,7 @@ export interface VerdictContent extends SprintHeading {
   readonly version: number;
 }
 
-/** How the sprint stands now. */
+/** The state of the sprint now. */
 export interface StatusContent extends SprintHeading {
   readonly on: Day;
   readonly begun: boolean;

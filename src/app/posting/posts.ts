@@ -49,7 +49,7 @@ export type PostSubject = SubjectOf<PostKind>;
 /** Where a post goes: a channel, or a person's direct messages. */
 export type Recipient = { readonly channelId: string } | { readonly userId: string };
 
-/** Where a delivered post stands. */
+/** Where a delivered post is. */
 export interface PostedAt {
   readonly channelId: string;
   readonly ts: string;

@@ -1,6 +1,6 @@
 /**
  * Erases a person for good. What they said about cards becomes the team's: no id, no name, no notes; every number stays.
- * Decides whether it may be done; the store knows where the person stands.
+ * Decides whether it may be done; the store knows where the person occurs.
  */
 
 import type { AppDependencies } from '../ports/app-dependencies.ts';

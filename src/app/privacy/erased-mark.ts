@@ -1,12 +1,12 @@
 /**
- * What stands in place of an erased person's id. A random mark tells answers on one card and day apart, which the
- * ledger needs; everywhere else the same plain mark stands for all, so that nothing links them.
+ * What takes the place of an erased person's id. A random mark keeps answers on one card and day apart, which the
+ * ledger needs; everywhere else the same plain mark is used for all, so that nothing links them.
  */
 
 /** Where the ledger does not have to tell one from another. The platform's ids are upper-case letters and digits. */
 export const ERASED = 'erased';
 
-/** What stands in text in place of a name or a mention. */
+/** What takes the place of a name or a mention in text. */
 export const SOMEBODY = 'somebody';
 
 export function isErased(userId: string): boolean {

@@ -19,11 +19,11 @@ export interface PrivacyOverview {
   readonly kinds: readonly StoredKind[];
   /** The person's teams, past and present, with how long each keeps details; undefined: without end. */
   readonly teams: readonly Pick<Team, 'name' | 'retentionMonths'>[];
-  /** Teams that would be left with members and without a facilitator: these stand in the way of an erasure. */
+  /** Teams that would be left with members and without a facilitator: these prevent an erasure. */
   readonly needFacilitator: readonly string[];
 }
 
-/** For anybody: whoever is stored nowhere learns just that. */
+/** For anybody: a person who is stored nowhere learns just that. */
 export async function privacyOverview(deps: AppDependencies, actor: Actor): Promise<PrivacyOverview> {
   return deps.store.read(async (read) => {
     const data = await read.personalData(actor);

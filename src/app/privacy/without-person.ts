@@ -29,7 +29,7 @@ function literally(text: string): string {
 }
 
 /**
- * Mentions, the id wherever it stands, and the name: of two words or more wherever it stands, of one word behind an `@`;
+ * Mentions, the id anywhere, and the name: of two words or more anywhere, of one word behind an `@`;
  * so is the first word of a name. Whole words only, upper and lower case alike.
  */
 export function withoutPerson(text: string, person: NamedPerson): string {

@@ -1,6 +1,6 @@
 /**
- * After a direct message was refused: whoever's account is gone leaves their teams. The bot learns it only so, since to
- * be told of every change of every profile in the workspace would be more than it needs to know.
+ * After a direct message was refused: a person whose account is gone leaves their teams. The bot learns it only so, since to
+ * hear of every change of every profile in the workspace would be more than it needs to know.
  */
 
 import type { AppDependencies } from '../ports/app-dependencies.ts';

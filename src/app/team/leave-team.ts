@@ -1,6 +1,6 @@
 /**
  * What follows when people are no longer on a team: they are asked nothing more, and their open cards need another
- * owner, which the facilitators are told once. What they said stays. Must not say who left, nor why.
+ * owner, which the facilitators hear once. What they said stays. Must not say who left, nor why.
  */
 import { randomUUID } from 'node:crypto';
 import { isOpenCard, statesOf } from '../cards/card-line.ts';

@@ -22,7 +22,7 @@ export interface Membership {
 }
 
 /**
- * The team that a place stands for (the channel's, or in direct messages the person's only one), and its open sprints,
+ * The team of a place (the channel's, or in direct messages the person's only one), and its open sprints,
  * earliest first.
  *
  * @throws Refusal `no-team-here`, `no-team-of-yours`, `several-teams`, `not-a-member`.
@@ -78,7 +78,7 @@ function memberOfSprint(actor: Actor, found: SprintWithTeam | undefined): Member
   return { ...membershipOf(actor, found.team, found.members), sprint: found.sprint };
 }
 
-/** What somebody without a team is told; a product owner reads what they can do instead. */
+/** What somebody without a team reads; a product owner reads what they can do instead. */
 async function nonMembers(read: Reading, actor: Actor): Promise<Refusal> {
   const [owned] = await read.teamsOwnedBy(actor);
   if (!owned) return new Refusal('no-team-of-yours', {});
@@ -94,7 +94,7 @@ function membershipOf(actor: Actor, team: Team, members: readonly Member[]): Mem
   return { team, member: { ...member, isFacilitator: facilitates(member, members) }, members };
 }
 
-/** A team whose last facilitator is gone must not stand still: until it names one, each of its members may act as one. */
+/** A team whose last facilitator is gone must not be stuck: until it names one, each of its members may act as one. */
 export function facilitates(member: Member, members: readonly Member[]): boolean {
   return member.isActive && (member.isFacilitator || facilitatorIdsOf(members).length === 0);
 }
@@ -108,7 +108,7 @@ export interface Audience {
 }
 
 /**
- * The team that a place stands for, for whoever may read its numbers: as `membershipAt`, but the product owner is let
+ * The team of a place, for those who may read its numbers: as `membershipAt`, but the product owner is let
  * in as well, member or not.
  *
  * @throws Refusal `no-team-here`, `no-team-of-yours`, `several-teams`, `not-a-member`.

@@ -124,7 +124,7 @@ export async function setUpTeam(deps: AppDependencies, actor: Actor, input: Setu
       await tx.lock.team(existing.id);
       const membership = await membershipInTeam(tx.read, actor, existing.id);
       requireFacilitator(membership, 'change-settings');
-      // As it stands under the lock: what the other form sets must not be taken back.
+      // As it is under the lock: what the other form sets must not be taken back.
       before = membership.team;
     }
     const team: Team = {

@@ -23,7 +23,7 @@ export interface Team {
   /** IANA name, e.g. `Europe/Lisbon`. */
   readonly timeZone: string;
   readonly promptAt: TimeOfDay;
-  /** Minutes after the prompt at which whoever has not answered is reminded once. */
+  /** Minutes after the prompt at which those who have not answered are reminded once. */
   readonly reminderAfterMinutes: number;
   /** When a sprint closes on its last day, unless planned otherwise. */
   readonly closesAt: TimeOfDay;

@@ -51,7 +51,7 @@ export type LoadOutlook =
 
 /**
  * @param on the day that it is for the team
- * @param pastVersion of the workspace's past, read before in the same transaction; without it, it is read anew
+ * @param pastVersion of the workspace's past, read before in the same transaction; without it, it is read again
  */
 export async function loadOutlook(
   tx: Transaction,

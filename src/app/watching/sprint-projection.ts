@@ -1,4 +1,4 @@
-/** What a running sprint will have finished by its end, from how it stands and the team's history. */
+/** What a running sprint will have finished by its end, from its state now and the team's history. */
 import type { ProjectionHistory, VelocityProjection } from '../../forecast/project-velocity.ts';
 import { projectVelocity } from '../../forecast/project-velocity.ts';
 import type { SprintSoFar } from '../../forecast/sprint-so-far.ts';
@@ -37,7 +37,7 @@ export function whyNoTimeAhead(
 /**
  * Always defined, however little history there is: the caller looks at `ownSprints`.
  *
- * @param pastVersion of the workspace's past, read before in the same transaction; without it, it is read anew
+ * @param pastVersion of the workspace's past, read before in the same transaction; without it, it is read again
  */
 export async function sprintProjection(
   tx: Transaction,

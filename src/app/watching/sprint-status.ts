@@ -1,4 +1,4 @@
-/** How the sprint stands now, for the caller or shared with the channel. */
+/** The state of the sprint now, for the caller or shared with the channel. */
 import { randomUUID } from 'node:crypto';
 import { burndownOf } from '../../sprint/burndown.ts';
 import type { Day } from '../../sprint/calendar.ts';
@@ -119,7 +119,7 @@ export async function burndownImage(
   return { ...(await deps.charts.burndown(burndown)), fileName: 'burndown.png' };
 }
 
-/** The burndown for whoever may see the sprint. */
+/** The burndown for those who may see the sprint. */
 export async function statusChart(deps: AppDependencies, actor: Actor, sprintId: string): Promise<PostImage> {
   const { team, sprint, states } = await deps.store.read(async (read) => {
     const [found, records] = await waitForAll([

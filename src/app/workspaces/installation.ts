@@ -1,6 +1,6 @@
 /** A workspace's installation of the bot, as it is kept when one bot serves many workspaces. */
 
-/** A bot token, encrypted; only whoever has the key of that name can open it. */
+/** A bot token, encrypted; only with the key of that name can it be opened. */
 export interface SealedToken {
   readonly sealed: string;
   readonly keyName: string;

@@ -27,9 +27,9 @@ export async function recordInstallation(
 }
 
 /**
- * Erases the token; until the bot is installed again, clocks stand still and posts wait.
+ * Erases the token; until the bot is installed again, no clock runs and posts wait.
  *
- * @param onlyToken only while this is the token, lest an old message undo a new installation
+ * @param onlyToken only while this is the token, so that an old message can't undo a new installation
  * @returns false when there was nothing to do
  */
 export async function recordRemoval(

@@ -114,7 +114,7 @@ function inputNode(block: InputBlock, blockId: string, surface: Surface): Node {
   ]);
 }
 
-/** An image with its words on demand; when the image can't be loaded the words stand in for it. */
+/** An image with its words on demand; when the image can't be loaded the words are shown. */
 function imageNode(image: ImageBlock | ImageElement, surface: Surface): HTMLElement {
   const isBlock = 'block_id' in image || 'title' in image;
   const source = imageSource(image);

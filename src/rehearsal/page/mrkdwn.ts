@@ -1,6 +1,6 @@
 /**
  * Reads the platform's message markup into a tree. Pure: no DOM, no names, no dates worked out here.
- * It must never produce markup itself; whoever shows the tree builds nodes from it, so that hostile text
+ * It must never produce markup itself; the page builds nodes from the tree, so that hostile text
  * stays text.
  */
 import { type Inline, parseInline, unescapeEntities } from './mrkdwn-inline.ts';

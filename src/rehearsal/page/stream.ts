@@ -124,7 +124,7 @@ export class Stream {
     ]);
   }
 
-  /** Puts the nodes in order without touching those that stand where they should. */
+  /** Puts the nodes in order without touching those that are where they should be. */
   #place(nodes: Node[]): void {
     const wanted = new Set(nodes);
     for (const old of [...this.#box.childNodes]) if (!wanted.has(old)) old.remove();

@@ -32,7 +32,7 @@ export interface Surface {
   act(blockId: string, actionId: string, value: InputValue): Promise<void>;
 }
 
-/** Where one control stands. */
+/** Where one control is. */
 export interface Spot {
   surface: Surface;
   blockId: string;
@@ -44,7 +44,7 @@ export interface Spot {
   actsAtOnce: boolean;
 }
 
-/** Attributes that every control of a spot shares; `name` is its name when no label stands beside it. */
+/** Attributes that every control of a spot shares; `name` is its name when it has no label. */
 export function controlAttributes(spot: Spot, actionId: string, name: string) {
   return {
     'data-key': `${spot.surface.key}/${spot.blockId}/${actionId}`,

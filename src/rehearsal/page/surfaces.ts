@@ -4,7 +4,7 @@ import { type Desk, nameOf, wordingOf } from './desk.ts';
 import type { ClickTarget } from './page-api.ts';
 import type { Surface } from './surface.ts';
 
-/** Reports a click for whoever is at the desk. */
+/** Reports a click for the person at the desk. */
 export type Act = (
   target: ClickTarget,
   click: { blockId: string; actionId: string; value: Parameters<Surface['act']>[2]; state: InputValues },

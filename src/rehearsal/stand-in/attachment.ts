@@ -1,5 +1,5 @@
 /**
- * Headers that make a browser save a file, whatever it holds, and never show it as a page. Names of people's files
+ * Headers that make a browser save a file, no matter what it holds, and never show it as a page. Names of people's files
  * can hold anything: RFC 6266 gives an ASCII name for old clients and the whole one in percent signs (RFC 8187).
  */
 export function attachmentHeaders(fileName: string): Record<string, string> {

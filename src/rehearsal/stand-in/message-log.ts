@@ -39,7 +39,7 @@ export class MessageLog {
 
   /**
    * A timestamp of the simulated moment, in the platform's form. Always later than every one before, even if the
-   * simulated calendar stood still or was turned back.
+   * simulated calendar did not move or was turned back.
    */
   nextTs(): string {
     this.#lastMicros = Math.max(this.#now().getTime() * 1000, this.#lastMicros + 1);

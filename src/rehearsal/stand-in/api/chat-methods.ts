@@ -87,7 +87,7 @@ export const chatMethods: ApiMethods = {
   },
 };
 
-/** Ephemeral messages can't be reached by these calls, nor can a person's id stand for the conversation. */
+/** Ephemeral messages can't be reached by these calls, nor can a person's id be used for the conversation. */
 function ownMessage(args: ApiArgs, stage: Stage, notOwn: string): Message {
   const conversation = conversationOf(stage, args.requiredText('channel'));
   const message = stage.log.find(conversation.id, args.requiredText('ts'));

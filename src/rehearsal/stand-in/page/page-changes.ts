@@ -25,7 +25,7 @@ export class PageChanges {
     this.#open.clear();
   }
 
-  /** Many changes in one turn of the event loop are told once. */
+  /** Many changes in one turn of the event loop are reported once. */
   #announce(): void {
     if (this.#waiting) return;
     this.#waiting = true;

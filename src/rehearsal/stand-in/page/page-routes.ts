@@ -143,7 +143,7 @@ export class PageRoutes {
     }
   }
 
-  /** The bytes of one file, as they are; who picked it and its name stand in the address. */
+  /** The bytes of one file, as they are; who picked it and its name are in the address. */
   async #pick(request: IncomingMessage): Promise<unknown> {
     const { as, name } = picked.parse(queryOf(request));
     const bytes = await readBody(request, FORM_FILE_BYTES_MAX);

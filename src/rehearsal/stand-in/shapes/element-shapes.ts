@@ -188,7 +188,7 @@ const common = [staticSelect, multiStaticSelect, ...pickers, radioButtons, check
 
 /** What an actions block may hold. */
 export const actionsElement = z.discriminatedUnion('type', [button, overflow, ...common]);
-/** What may stand beside the text of a section. */
+/** What may be beside the text of a section. */
 export const sectionAccessory = z.discriminatedUnion('type', [button, overflow, imageElement, ...common]);
 /** The menus and pickers that an input block may hold besides the typed ones. */
 export const chosenInputs = common;

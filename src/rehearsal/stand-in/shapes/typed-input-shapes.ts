@@ -1,5 +1,5 @@
 /**
- * Inputs that may only stand in an input block: those that are typed (text, numbers, addresses), and files.
+ * Inputs that may only be in an input block: those that are typed (text, numbers, addresses), and files.
  * Limits come from docs.slack.dev/reference/block-kit/block-elements. Pure: no state of the workspace.
  */
 import { z } from 'zod';
@@ -65,7 +65,7 @@ const addressInput = <T extends string>(type: T) =>
     initial_value: z.string().optional(),
   });
 
-/** docs.slack.dev/reference/block-kit/block-elements/file-input-element; where it may stand, `check-blocks.ts` says. */
+/** docs.slack.dev/reference/block-kit/block-elements/file-input-element; where it is allowed, `check-blocks.ts` says. */
 const fileInput = z.strictObject({
   type: z.literal('file_input'),
   action_id: idShape.optional(),
