@@ -7,7 +7,6 @@ import { failureMessage } from '../../src/slack/listeners/failure-words.ts';
 import { dailyPromptMessage } from '../../src/slack/views/answering/prompt-messages.ts';
 import { dropFormView } from '../../src/slack/views/cards/card-forms.ts';
 import { ownerNeededMessage } from '../../src/slack/views/cards/card-messages.ts';
-import { eraseFormView } from '../../src/slack/views/erase-form-view.ts';
 import { forecastQuestionMessage } from '../../src/slack/views/forecast-form-view.ts';
 import {
   exportComment,
@@ -20,6 +19,7 @@ import {
   copyComment,
   copySentMessage,
   erasedMessage,
+  eraseFormView,
   privacyMessage,
 } from '../../src/slack/views/privacy-message.ts';
 import { refusalMessage } from '../../src/slack/views/refusal-message.ts';

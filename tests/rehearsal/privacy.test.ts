@@ -70,7 +70,7 @@ it('erases them when they confirm, and knows them no more', async () => {
   });
   expect(JSON.stringify(form)).toContain('This can’t be undone');
   await conversation.submit(petra, {});
-  expect(lastTo(petra, 'dm')).toMatch(/^You are erased: \d+ records no longer tell of you\./);
+  expect(lastTo(petra, 'dm')).toMatch(/^You are erased: \d+ records no longer refer to you\./);
   await conversation.command(petra, 'privacy');
   expect(lastTo(petra)).toContain('Nothing is stored under your id');
   await conversation.command(petra, 'history');

@@ -9,8 +9,8 @@ import { baselineFormView } from '../../../src/slack/views/baseline-form-view.ts
 import { cancelFormView } from '../../../src/slack/views/cancel-form-view.ts';
 import { dropFormView, pullFormView } from '../../../src/slack/views/cards/card-forms.ts';
 import { closeFormView } from '../../../src/slack/views/close-form-view.ts';
-import { eraseFormView } from '../../../src/slack/views/erase-form-view.ts';
 import { planFormView, planPreviewView } from '../../../src/slack/views/planning/plan-forms.ts';
+import { eraseFormView } from '../../../src/slack/views/privacy-message.ts';
 import { measuresFormView, setupFormView } from '../../../src/slack/views/team/team-forms.ts';
 import { valueFormView } from '../../../src/slack/views/value-form-view.ts';
 import { eventMemory, fakeStore } from '../../support/fake-store.ts';

@@ -2,11 +2,11 @@ import { describe, expect, it } from 'vitest';
 import { PERSONAL_KINDS } from '../../../src/app/privacy/personal-data.ts';
 import { ACTIONS } from '../../../src/slack/ids.ts';
 import { ownerNeededMessage } from '../../../src/slack/views/cards/card-messages.ts';
-import { eraseFormView } from '../../../src/slack/views/erase-form-view.ts';
 import {
   copyComment,
   copySentMessage,
   erasedMessage,
+  eraseFormView,
   privacyMessage,
 } from '../../../src/slack/views/privacy-message.ts';
 import { mention } from '../../../src/words/typed-text.ts';
@@ -45,12 +45,12 @@ describe('what is stored about me', () => {
     const { text } = message;
     expect(text).toContain('1 membership of a team, with your name (Harbour)');
     expect(text).toContain(
-      '24 answers about cards, with their notes, from Mon 3 Nov 2025 to Fri 13 Nov 2026 (Harbour and Quay)',
+      '24 answers about cards, with their notes, from 3 November 2025 to 13 November 2026 (Harbour and Quay)',
     );
-    expect(text).toContain('1 draft of a plan, of Fri 13 Nov 2026 (Quay)');
+    expect(text).toContain('1 draft of a plan, of 13 November 2026 (Quay)');
     expect(text).toMatch(/Why: .*\nWho sees it: .*\nHow long:\n/);
     expect(text).toContain('Harbour keeps the details of a sprint for 13 months after its end');
-    expect(text).toContain('Quay keeps the details of its sprints without end.');
+    expect(text).toContain('Quay keeps the details of its sprints without a time limit.');
     expect(text).toContain('Buttons: Send me a copy, Erase me');
   });
 
@@ -88,10 +88,10 @@ describe('an erasure', () => {
 
   it('ends with what was done and what is left elsewhere', () => {
     expect(erasedMessage({ records: 24, teamNames: ['Harbour'] }).text).toMatch(
-      /^You are erased: 24 records no longer tell of you\. You are no longer part of Harbour\.\n.*chat platform.*Backups/s,
+      /^You are erased: 24 records no longer refer to you\. You are no longer part of Harbour\.\n.*chat platform.*Backups/s,
     );
     expect(erasedMessage({ records: 1, teamNames: [] }).text).toMatch(
-      /^You are erased: 1 record no longer tells of you\.\n/,
+      /^You are erased: 1 record no longer refers to you\.\n/,
     );
   });
 
@@ -107,7 +107,7 @@ describe('an erasure', () => {
 describe('a copy', () => {
   it('comes with how much it holds, and the reply says where it is', () => {
     const copy = { fileName: 'loadline-about-me.json', bytes: new Uint8Array(2), records: 24 };
-    expect(copyComment(copy)).toMatch(/24 records, as a JSON file\. It is yours alone/);
+    expect(copyComment(copy)).toMatch(/24 records, as a JSON file\. Only you get it/);
     expect(copySentMessage(copy).text).toContain('A copy of 24 records is in your direct messages');
   });
 });

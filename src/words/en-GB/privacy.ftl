@@ -1,0 +1,142 @@
+### What is stored about a person, as they read it when they ask; their copy, and the form that erases them.
+
+privacy-nothing = Nothing is stored under your id
+privacy-nothing-others = Titles, goals and notes that others typed may mention you, but nothing leads from them to your id.
+
+privacy-stored = What is stored about you
+
+# What is stored of each kind; each is the first part of privacy-kind.
+privacy-memberships =
+    { $count ->
+        [one] { NUMBER($count) } membership of a team, with your name
+       *[other] { NUMBER($count) } memberships of teams, with your name
+    }
+privacy-product-owner-of =
+    { $count ->
+        [one] { NUMBER($count) } team that names you as product owner
+       *[other] { NUMBER($count) } teams that name you as product owner
+    }
+privacy-answers =
+    { $count ->
+        [one] { NUMBER($count) } answer about a card, with its note
+       *[other] { NUMBER($count) } answers about cards, with their notes
+    }
+privacy-prompts =
+    { $count ->
+        [one] { NUMBER($count) } daily prompt, and how you responded
+       *[other] { NUMBER($count) } daily prompts, and how you responded
+    }
+privacy-cards-owned =
+    { $count ->
+        [one] { NUMBER($count) } card that you own
+       *[other] { NUMBER($count) } cards that you own
+    }
+privacy-cards-added =
+    { $count ->
+        [one] { NUMBER($count) } card that you added
+       *[other] { NUMBER($count) } cards that you added
+    }
+privacy-card-changes =
+    { $count ->
+        [one] { NUMBER($count) } dropped or reopened card, with your reason
+       *[other] { NUMBER($count) } dropped or reopened cards, with your reasons
+    }
+privacy-drafts =
+    { $count ->
+        [one] { NUMBER($count) } draft of a plan
+       *[other] { NUMBER($count) } drafts of plans
+    }
+privacy-recorded-values =
+    { $count ->
+        [one] { NUMBER($count) } value that you recorded
+       *[other] { NUMBER($count) } values that you recorded
+    }
+privacy-messages-to-you =
+    { $count ->
+        [one] { NUMBER($count) } record of a message to you
+       *[other] { NUMBER($count) } records of messages to you
+    }
+privacy-posts-by-you =
+    { $count ->
+        [one] { NUMBER($count) } record of a post that you caused
+       *[other] { NUMBER($count) } records of posts that you caused
+    }
+privacy-installations =
+    { $count ->
+        [one] { NUMBER($count) } installation of Loadline by you
+       *[other] { NUMBER($count) } installations of Loadline by you
+    }
+
+# A line of the list. $what is one of the messages above; $teams are names.
+privacy-kind =
+    { $span ->
+        [undated] • { $what }
+        [day] • { $what }, of { DATE($first) }
+       *[days] • { $what }, from { DATE($first) } to { DATE($last) }
+    }
+privacy-kind-in-teams =
+    { $span ->
+        [undated] • { $what } ({ LIST($teams) })
+        [day] • { $what }, of { DATE($first) } ({ LIST($teams) })
+       *[days] • { $what }, from { DATE($first) } to { DATE($last) } ({ LIST($teams) })
+    }
+# The end of a list of teams.
+privacy-more-teams = { NUMBER($count) } more
+
+privacy-why = *Why:* to ask you about your cards, and to add up what is left on the team’s.
+privacy-who-sees-it = *Who sees it:* you. Everybody else sees your answers only as numbers of a card. Members who ask for the status read notes about growth without a name, and see who owns the card. Nobody gets a number about a person. The person who runs Loadline can read its database.
+privacy-how-long = *How long:*
+privacy-kept-for-ever = • { $team } keeps the details of its sprints without a time limit.
+privacy-kept-for =
+    { $months ->
+        [one] • { $team } keeps the details of a sprint for { NUMBER($months) } month after its end, then only its totals.
+       *[other] • { $team } keeps the details of a sprint for { NUMBER($months) } months after its end, then only its totals.
+    }
+privacy-and-more-teams =
+    { $count ->
+        [one] … and { NUMBER($count) } more team.
+       *[other] … and { NUMBER($count) } more teams.
+    }
+privacy-only-you = Only you see this. What others typed may mention you; it isn’t in the copy. Messages that were sent stay on the chat platform for as long as it keeps them.
+
+# Buttons.
+privacy-copy-button = Send me a copy
+privacy-erase-button = Erase me
+
+# Comes with the copy, in the person's direct messages.
+privacy-copy-comment =
+    { $records ->
+        [one] Everything that is stored under your id: { NUMBER($records) } record, as a JSON file. Only you get it.
+       *[other] Everything that is stored under your id: { NUMBER($records) } records, as a JSON file. Only you get it.
+    }
+privacy-copy-sent =
+    { $records ->
+        [one] A copy of { NUMBER($records) } record is in your direct messages with me. It stays there until you delete the message.
+       *[other] A copy of { NUMBER($records) } records is in your direct messages with me. It stays there until you delete the message.
+    }
+
+privacy-erased =
+    { $records ->
+        [one] You are erased: { NUMBER($records) } record no longer refers to you.
+       *[other] You are erased: { NUMBER($records) } records no longer refer to you.
+    }
+privacy-left-teams = You are no longer part of { LIST($teams) }.
+privacy-erased-elsewhere = Messages that were sent stay on the chat platform, and so does a copy that you asked for: delete them there. Backups of the database are overwritten after a while; the person who runs Loadline knows when.
+
+# The form that asks before somebody is erased. In each list, a line for each thing.
+privacy-erase-title = Erase me?
+privacy-erase-submit = Erase me
+privacy-erase-keep = Keep everything
+privacy-erase-goes-head = *What goes:*
+privacy-erase-goes =
+    • your id and your name, everywhere
+    • your notes, and the reasons that you gave
+    • your prompts, drafts, and the record of messages to you
+    • your place on teams, as facilitator and as product owner
+privacy-erase-stays-head = *What stays:*
+privacy-erase-stays =
+    • the points that you reported, as the team’s, so that every number stays as it was posted; nothing shows whose they were
+    • titles of cards and goals of sprints; where others wrote your name, it says “somebody”
+    • messages that were sent: Loadline can’t take them back from the chat platform
+privacy-erase-then = Your open cards will have no owner, and the facilitators hear that they need one. You get no more questions. If somebody adds you to a team again, you start from nothing.
+privacy-erase-for-good = *This can’t be undone. Get a copy first if you want one.*
