@@ -5,10 +5,11 @@ import { LEAST_CHART_VALUES } from '../forecast/control-chart.ts';
 import { MOST_SPRINTS } from '../forecast/release-forecast.ts';
 import { LITTLE_HISTORY_CARDS, type SurpriseOdds } from '../forecast/surprise-odds.ts';
 import type { Burndown } from '../sprint/burndown.ts';
-import { formatAgainst, formatPercent } from '../sprint/percent.ts';
+import { formatPercent } from '../sprint/percent.ts';
 import { ratioTitle } from '../sprint/ratio-names.ts';
 import { isDefined } from '../sprint/undefined-value.ts';
 import { wholePercent } from '../sprint/whole-percent.ts';
+import { against } from '../words/amounts.ts';
 import { reasonSentence } from '../words/undefined.ts';
 import {
   countText,
@@ -219,8 +220,8 @@ export const historyWords = {
   },
   /** A value that crosses a threshold never looks as if it lay on it. */
   latest(latest: number, { floor, ceiling }: Pick<ShownRatio, 'floor' | 'ceiling'>): string {
-    if (floor !== undefined && latest < floor) return formatAgainst(latest, floor).value;
-    if (ceiling !== undefined && latest > ceiling) return formatAgainst(latest, ceiling).value;
+    if (floor !== undefined && latest < floor) return against(latest, floor).value;
+    if (ceiling !== undefined && latest > ceiling) return against(latest, ceiling).value;
     return formatPercent(latest);
   },
   thresholds: ({ floor, ceiling, marks }: ShownRatio): HeightText[] => [

@@ -1,6 +1,6 @@
 /**
- * Coaching notes: a short, specific suggestion tied to something that was crossed. They speak to the team about its
- * way of working, never about a person. What each says is in `threshold-notes.ts` and `habit-notes.ts`.
+ * Coaching notes: a short, specific suggestion tied to something that was crossed. They are about the team's way of
+ * working, never about a person. What each says is in the messages `note-<id>-…`.
  */
 import type { CoachingNote } from './coaching-note.ts';
 import type { SprintHabits } from './habit-notes.ts';

@@ -49,15 +49,14 @@ export interface ReasonDetails {
   'nothing-finished': Nothing;
   'velocity-unknown': Nothing;
 
-  'not-imported': {
-    readonly what:
-      | 'cards'
-      | 'finished-commitment'
-      | 'pulled-in-work'
-      | 'surprise-work'
-      | 'load'
-      | 'finished-or-worked';
-  };
+  'cards-not-imported': Nothing;
+  'finished-commitment-not-imported': Nothing;
+  'pulled-in-work-not-imported': Nothing;
+  'surprise-work-not-imported': Nothing;
+  'load-not-imported': Nothing;
+  'work-not-imported': Nothing;
+  /** Kept by a version that had sentences in place of codes. */
+  'as-posted': { readonly sentence: string };
 
   'not-begun': Nothing;
   'corrections-only': Nothing;

@@ -1,5 +1,7 @@
 /** Amounts as bare text, for the few places that need one outside a message. */
-import { say } from './say.ts';
+import { say, spokenLanguage } from './say.ts';
+
+const MOST_DECIMALS = 9;
 
 /** `80%`, `79.9%`; 1 means 100%. Beside a threshold use `against`, for 79.96% would look here as if it reached 80%. */
 export function percent(share: number): string {
@@ -9,4 +11,44 @@ export function percent(share: number): string {
 /** `3`, `2.5`, `1,200` */
 export function number(amount: number): string {
   return say('amount-number', { amount });
+}
+
+/** A value, the threshold beside it and the distance between them. */
+export interface AgainstText {
+  readonly value: string;
+  readonly threshold: string;
+  /** Percentage points, without a sign. */
+  readonly distance: string;
+}
+
+/**
+ * A value and its threshold with as many decimals, one at least, as it takes to tell them apart. So a value never looks
+ * as if it reached a threshold that it misses.
+ *
+ * @example against(0.7996, 0.8).value === '79.96%'
+ */
+export function against(value: number, threshold: number): AgainstText {
+  const distance = Math.abs(value - threshold);
+  let decimals = 1;
+  const looksEqual = (): boolean =>
+    rounded(value, decimals) === rounded(threshold, decimals) || rounded(distance, decimals) === 0;
+  while (value !== threshold && decimals < MOST_DECIMALS && looksEqual()) decimals += 1;
+  const format = (style: 'percent' | 'decimal', amount: number): string =>
+    new Intl.NumberFormat(spokenLanguage().tag, {
+      style,
+      maximumFractionDigits: decimals,
+      signDisplay: 'negative',
+    }).format(amount);
+  const count = rounded(distance, decimals);
+  return {
+    value: format('percent', value),
+    threshold: format('percent', threshold),
+    distance: say('amount-percentage-points', { count, amount: format('decimal', count) }),
+  };
+}
+
+/** Percent with so many decimals, as a number. */
+function rounded(share: number, decimals: number): number {
+  const unit = 10 ** decimals;
+  return Math.round(share * 100 * unit) / unit;
 }

@@ -65,7 +65,11 @@ function percentSpan(low: number, high: number): FluentType<number> {
     : new Amount(low, 'amount-percent-span', { high });
 }
 
-const WHOLE_PERCENT: Intl.NumberFormatOptions = { style: 'percent', maximumFractionDigits: 0 };
+const WHOLE_PERCENT: Intl.NumberFormatOptions = {
+  style: 'percent',
+  maximumFractionDigits: 0,
+  signDisplay: 'negative',
+};
 
 class FormattedDay extends FluentType<string> {
   readonly #options: Intl.DateTimeFormatOptions;
@@ -129,7 +133,11 @@ const FUNCTIONS = {
   POINTS: ([value]: FluentValue[]) => new Amount(numberIn(value), 'amount-points'),
   /** `80%`, `79.9%` */
   PERCENT: ([value]: FluentValue[]) =>
-    new FormattedNumber(numberIn(value), { style: 'percent', maximumFractionDigits: 1 }),
+    new FormattedNumber(numberIn(value), {
+      style: 'percent',
+      maximumFractionDigits: 1,
+      signDisplay: 'negative',
+    }),
   /** `80%`, of a share as well as of anything else that is rounded to whole percent */
   WHOLE_PERCENT: ([value]: FluentValue[]) => new FormattedNumber(numberIn(value), WHOLE_PERCENT),
   /** `32% to 81%`; `25%` where both ends are the same */

@@ -318,6 +318,7 @@ export interface Messages {
   somebody: Record<never, never>;
   'amount-percent': { readonly share: number };
   'amount-number': { readonly amount: number };
+  'amount-percentage-points': { readonly count: number; readonly amount: string };
   'history-none': Record<never, never>;
   'history-one-signal': Record<never, never>;
   'history-signals': { readonly count: number; readonly ratios: readonly string[] };
@@ -491,6 +492,79 @@ export interface Messages {
   'message-buttons': { readonly labels: readonly string[] };
   'form-cancel': Record<never, never>;
   'form-close': Record<never, never>;
+  'note-kept-share-low-crossed': {
+    readonly value: string;
+    readonly distance: string;
+    readonly threshold: string;
+  };
+  'note-kept-share-low-again': Record<never, never>;
+  'note-kept-share-low-may-mean': Record<never, never>;
+  'note-kept-share-low-try': Record<never, never>;
+  'note-surprise-ratio-high-crossed': {
+    readonly value: string;
+    readonly distance: string;
+    readonly threshold: string;
+  };
+  'note-surprise-ratio-high-again': Record<never, never>;
+  'note-surprise-ratio-high-may-mean': Record<never, never>;
+  'note-surprise-ratio-high-try': Record<never, never>;
+  'note-pull-in-ratio-high-crossed': {
+    readonly value: string;
+    readonly distance: string;
+    readonly threshold: string;
+  };
+  'note-pull-in-ratio-high-may-mean': Record<never, never>;
+  'note-pull-in-ratio-high-try': Record<never, never>;
+  'note-plan-share-low-crossed': {
+    readonly value: string;
+    readonly distance: string;
+    readonly threshold: string;
+  };
+  'note-plan-share-low-may-mean': Record<never, never>;
+  'note-plan-share-low-try': Record<never, never>;
+  'note-estimate-accuracy-low-crossed': {
+    readonly value: string;
+    readonly distance: string;
+    readonly threshold: string;
+  };
+  'note-estimate-accuracy-low-may-mean': Record<never, never>;
+  'note-estimate-accuracy-low-try': Record<never, never>;
+  'note-estimate-accuracy-high-crossed': {
+    readonly value: string;
+    readonly distance: string;
+    readonly threshold: string;
+  };
+  'note-estimate-accuracy-high-may-mean': Record<never, never>;
+  'note-estimate-accuracy-high-try': Record<never, never>;
+  'note-velocity-growth-first-mark-crossed': {
+    readonly place: 'past' | 'right';
+    readonly value: string;
+    readonly distance: string;
+    readonly threshold: string;
+  };
+  'note-velocity-growth-first-mark-may-mean': Record<never, never>;
+  'note-velocity-growth-first-mark-try': Record<never, never>;
+  'note-velocity-growth-long-range-mark-crossed': {
+    readonly place: 'past' | 'right';
+    readonly value: string;
+    readonly distance: string;
+    readonly threshold: string;
+  };
+  'note-velocity-growth-long-range-mark-may-mean': Record<never, never>;
+  'note-velocity-growth-long-range-mark-try': Record<never, never>;
+  'note-carry-over-repeated-crossed': { readonly cards: number; readonly sprints: number };
+  'note-carry-over-repeated-may-mean': Record<never, never>;
+  'note-carry-over-repeated-try': Record<never, never>;
+  'note-carried-card': { readonly sprints: number; readonly card: string };
+  'note-answer-rate-low-crossed': {
+    readonly met: number;
+    readonly value: string;
+    readonly distance: string;
+    readonly threshold: string;
+    readonly prompts: number;
+  };
+  'note-answer-rate-low-may-mean': Record<never, never>;
+  'note-answer-rate-low-try': Record<never, never>;
   'odds-none': Record<never, never>;
   'odds-none-hint': Record<never, never>;
   'odds-size-never': { readonly points: number };
@@ -1020,15 +1094,13 @@ export interface Messages {
   'undefined-no-value': Record<never, never>;
   'undefined-nothing-finished': Record<never, never>;
   'undefined-velocity-unknown': Record<never, never>;
-  'undefined-not-imported': {
-    readonly what:
-      | 'cards'
-      | 'finished-commitment'
-      | 'finished-or-worked'
-      | 'load'
-      | 'pulled-in-work'
-      | 'surprise-work';
-  };
+  'undefined-cards-not-imported': Record<never, never>;
+  'undefined-finished-commitment-not-imported': Record<never, never>;
+  'undefined-pulled-in-work-not-imported': Record<never, never>;
+  'undefined-surprise-work-not-imported': Record<never, never>;
+  'undefined-load-not-imported': Record<never, never>;
+  'undefined-work-not-imported': Record<never, never>;
+  'undefined-as-posted': { readonly sentence: string };
   'undefined-not-begun': Record<never, never>;
   'undefined-corrections-only': Record<never, never>;
   'undefined-no-working-day': Record<never, never>;

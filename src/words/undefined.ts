@@ -4,12 +4,9 @@ import { isDefined } from '../sprint/undefined-value.ts';
 import { percent } from './amounts.ts';
 import { say, sayCode } from './say.ts';
 
-/**
- * A whole sentence of plain text. It holds nothing that anybody typed, so it is markup as well. Ratios that were stored
- * before reasons had codes hold the sentence itself, which is shown as it was posted then.
- */
-export function reasonSentence(reason: Reason | string): string {
-  return typeof reason === 'string' ? reason : sayCode('undefined', reason);
+/** A whole sentence of plain text. It holds nothing that anybody typed, so it is markup as well. */
+export function reasonSentence(reason: Reason): string {
+  return sayCode('undefined', reason);
 }
 
 /** Whether the number will exist once more sprints have been closed. */

@@ -1,5 +1,5 @@
 /** A replica of the version before is closing a sprint at the moment in which the new one brings the database up to date. */
-import { cp, mkdtemp, readFile, rm, writeFile } from 'node:fs/promises';
+import { mkdtemp, rm } from 'node:fs/promises';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { drizzle } from 'drizzle-orm/postgres-js';
@@ -8,22 +8,10 @@ import postgres from 'postgres';
 import { expect, it } from 'vitest';
 import { MIGRATIONS } from '../../src/store/migrate.ts';
 import { withPostgres } from '../support/databases.ts';
+import { migrationsBefore } from '../support/migrations-before.ts';
 
 /** Triggers on the tables that a closing writes. */
 const MIGRATION = '0007_past_changes';
-
-/** The migrations before that one, in a folder of their own. */
-async function migrationsBefore(folder: string): Promise<typeof MIGRATIONS> {
-  await cp(MIGRATIONS.migrationsFolder, folder, { recursive: true });
-  const file = join(folder, 'meta/_journal.json');
-  const journal = JSON.parse(await readFile(file, 'utf8')) as { entries: { tag: string }[] };
-  journal.entries = journal.entries.slice(
-    0,
-    journal.entries.findIndex(({ tag }) => tag === MIGRATION),
-  );
-  await writeFile(file, JSON.stringify(journal));
-  return { ...MIGRATIONS, migrationsFolder: folder };
-}
 
 it('both come through: the one waits for the other', async () => {
   const folder = await mkdtemp(join(tmpdir(), 'loadline-upgrade-'));
@@ -32,7 +20,7 @@ it('both come through: the one waits for the other', async () => {
     postgres(own.databaseUrl, { max: 1, onnotice: () => undefined }),
   ) as [postgres.Sql, postgres.Sql, postgres.Sql];
   try {
-    await migrate(drizzle(ofNew), await migrationsBefore(folder));
+    await migrate(drizzle(ofNew), await migrationsBefore(MIGRATION, folder));
     let upgraded: Promise<void> | undefined;
     await ofOld.begin(async (closing) => {
       // The locks of a closing, in its order (`app/closing/end-sprint.ts`).

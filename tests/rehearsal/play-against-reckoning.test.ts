@@ -102,7 +102,7 @@ test(
       .find((text) => text.includes('in a row'));
     expect(verdict).toContain('2 cards have now been open at the end of two or more sprints in a row.');
     expect(verdict).toContain('• quay-1 Tide tables: open at the end of 2 sprints in a row');
-    expect(verdict).toContain('3 of 4 daily prompts were met');
+    expect(verdict).toContain('3 of 4 daily prompts were answered');
     // A play is made of the same facts each time, so it comes to the same words.
     const again = await play(CARRY_OVER_SCENARIO);
     expect(again).toEqual(played);

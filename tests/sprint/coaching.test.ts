@@ -27,60 +27,21 @@ test('a ratio on its threshold crosses nothing', () => {
   expect(notesFor({ estimateAccuracy: 0.95 })).toEqual([]);
 });
 
-describe('a crossed threshold gives its one note, which says the number and the distance', () => {
-  const cases: [CoachingNoteId, Partial<SprintRatios>, string][] = [
-    [
-      'kept-share-low',
-      { keptShare: 0.75 },
-      'The kept share is 75%, 5 percentage points below its floor of 80%.',
-    ],
-    [
-      'surprise-ratio-high',
-      { surpriseRatio: 0.225 },
-      'The surprise ratio is 22.5%, 2.5 percentage points above its ceiling of 20%.',
-    ],
-    [
-      'pull-in-ratio-high',
-      { pullInRatio: 1.2 },
-      'The pull-in ratio is 120%, 100 percentage points above its ceiling of 20%.',
-    ],
-    [
-      'plan-share-low',
-      { planShare: 0.79 },
-      'The plan share is 79%, 1 percentage point below its floor of 80%.',
-    ],
-    [
-      'estimate-accuracy-low',
-      { estimateAccuracy: -0.1 },
-      'The estimate accuracy is -10%, 90 percentage points below its floor of 80%.',
-    ],
-    [
-      'estimate-accuracy-high',
-      { estimateAccuracy: 1 },
-      'The estimate accuracy is 100%, 5 percentage points above its ceiling of 95%.',
-    ],
-    [
-      'velocity-growth-first-mark',
-      { velocityGrowth: 2.4 },
-      'The velocity growth is 240%, right on the mark.',
-    ],
-    [
-      'velocity-growth-first-mark',
-      { velocityGrowth: 2.5 },
-      'The velocity growth is 250%, 10 percentage points past the mark of 240%.',
-    ],
-  ];
-  test.each(cases)('%s', (id, ratios, crossed) => {
-    const notes = notesFor(ratios);
-    expect(notes.map((note) => [note.id, note.crossed])).toEqual([[id, crossed]]);
-  });
-
-  test('a value a hair beyond its threshold does not look as if it lay on it', () => {
-    expect(notesFor({ keptShare: 0.79996 })[0]?.crossed).toBe(
-      'The kept share is 79.996%, 0.004 percentage points below its floor of 80%.',
-    );
-  });
-});
+test.each<[CoachingNoteId, Partial<SprintRatios>, number, number]>([
+  ['kept-share-low', { keptShare: 0.75 }, 0.75, 0.8],
+  ['surprise-ratio-high', { surpriseRatio: 0.225 }, 0.225, 0.2],
+  ['pull-in-ratio-high', { pullInRatio: 1.2 }, 1.2, 0.2],
+  ['plan-share-low', { planShare: 0.79 }, 0.79, 0.8],
+  ['estimate-accuracy-low', { estimateAccuracy: -0.1 }, -0.1, 0.8],
+  ['estimate-accuracy-high', { estimateAccuracy: 1 }, 1, 0.95],
+  ['velocity-growth-first-mark', { velocityGrowth: 2.4 }, 2.4, 2.4],
+  ['velocity-growth-long-range-mark', { velocityGrowth: 5.5 }, 5.5, 5],
+])(
+  'a crossed threshold gives its one note, with the number and the threshold: %s',
+  (id, ratios, value, threshold) => {
+    expect(notesFor(ratios)).toEqual([{ id, value, threshold }]);
+  },
+);
 
 test('of the two marks of the velocity growth only the higher one reached gets a note', () => {
   expect(notesFor({ velocityGrowth: 5 }).map((note) => note.id)).toEqual(['velocity-growth-long-range-mark']);
@@ -109,21 +70,6 @@ test('several crossed thresholds give their notes in a fixed order', () => {
     'estimate-accuracy-low',
     'velocity-growth-long-range-mark',
   ]);
-});
-
-test('every note says what it may mean and one thing to try, to the team and without blame', () => {
-  const notes = [
-    ...notesFor({ keptShare: 0, surpriseRatio: 1, pullInRatio: 1, planShare: 0, estimateAccuracy: 0 }),
-    ...notesFor({ estimateAccuracy: 1, velocityGrowth: 2.4 }),
-    ...notesFor({ velocityGrowth: 5 }),
-  ];
-  expect(new Set(notes.map((note) => note.id)).size).toBe(8);
-  for (const note of notes) {
-    for (const text of [note.mayMean, note.tryNext]) expect(text).toMatch(/^[A-Z].{20,}\.$/);
-    expect(`${note.crossed} ${note.mayMean} ${note.tryNext}`).not.toMatch(
-      /\b(you|your|he|she|member|fault|blame|fail(ed|ure)?|lazy|bad|must)\b/i,
-    );
-  }
 });
 
 test("notes go by the team's own thresholds", () => {

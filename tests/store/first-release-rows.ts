@@ -2,11 +2,12 @@
  * What the first release wrote, statement by statement, with its columns and no others. A later schema has to
  * keep such rows, and take them from processes of that release while an upgrade is under way.
  */
+import { SPOKEN_SUMMARY } from './spoken-summary.ts';
 
 /** The migrations of the first release. */
 export const FIRST_RELEASE_MIGRATIONS = 3;
 
-const SUMMARY = JSON.stringify({ verdict: { kind: 'kept' } });
+const SUMMARY = JSON.stringify(SPOKEN_SUMMARY);
 
 /** @param mark tells one set of rows from another */
 export function firstReleaseRows(mark: string): string[] {
@@ -53,7 +54,7 @@ export function firstReleaseRows(mark: string): string[] {
       ('open-${mark}', 'U-ben', '2026-11-03', 'asked', null, null)`,
     `insert into loadline.sprint_results (sprint_id, version, recorded_at, cancelled, summary, commitment_points,
       pulled_in_points, surprise_points, drift_points, worked_points, velocity_points, load_points)
-     values ('closed-${mark}', 1, '2026-10-30T17:00Z', false, '${SUMMARY}', 20, 3, 1, -0.5, 22, 21, 24)`,
+     values ('closed-${mark}', 1, '2026-10-30T17:00Z', false, '${SUMMARY}', 20, 3, 1, -0.5, 0, 15, 24)`,
     `insert into loadline.plan_drafts (team_id, user_id, draft) values ('team-${mark}', 'U-ana', '{"name": "S3"}')`,
     `insert into loadline.seen_events (event_id, seen_at) values ('event-${mark}', '2026-11-03T09:20Z')`,
   ];

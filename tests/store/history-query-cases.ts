@@ -17,7 +17,7 @@ const IMPORTED = { ...CLOSED, importedAt: new Date('2026-11-02T08:00:00.000Z') }
 const RATIOS: NewPastSprint['ratios'] = {
   keptShare: 0.7,
   pullInRatio: 0.3,
-  surpriseRatio: undefinedBecause('not-imported', { what: 'surprise-work' }),
+  surpriseRatio: undefinedBecause('surprise-work-not-imported'),
   planShare: 1 / 1.3,
   estimateAccuracy: 1,
   onScaleShare: 1,

@@ -6,7 +6,7 @@ import { dayPlus } from '../../src/sprint/calendar.ts';
 import { undefinedBecause } from '../../src/sprint/undefined-value.ts';
 import type { Harness } from './app-harness.ts';
 
-const UNKNOWN = undefinedBecause('not-imported', { what: 'cards' });
+const UNKNOWN = undefinedBecause('cards-not-imported');
 
 export interface GivenSprint {
   readonly name: string;

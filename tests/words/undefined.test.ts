@@ -29,9 +29,8 @@ test('a ratio is a percentage, or none with its reason', () => {
   expect(ratioText(undefinedBecause('no-commitment'))).toBe('None. There was no commitment.');
 });
 
-test('a ratio that was stored with a sentence in place of a code is shown with that sentence', () => {
-  const stored = JSON.parse('{ "undefined": "There was no commitment." }') as ReturnType<
-    typeof undefinedBecause
-  >;
-  expect(ratioText(stored)).toBe('None. There was no commitment.');
+test('a sentence that an earlier version posted is shown as it was', () => {
+  expect(ratioText(undefinedBecause('as-posted', { sentence: 'Nobody knows any more.' }))).toBe(
+    'None. Nobody knows any more.',
+  );
 });

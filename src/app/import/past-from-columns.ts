@@ -5,13 +5,11 @@ import { keptShare } from '../../sprint/ratios/kept-share.ts';
 import { planShare } from '../../sprint/ratios/plan-share.ts';
 import { pullInRatio } from '../../sprint/ratios/pull-in-ratio.ts';
 import { surpriseRatio } from '../../sprint/ratios/surprise-ratio.ts';
-import type { Ratio, ReasonDetails } from '../../sprint/undefined-value.ts';
+import type { Ratio } from '../../sprint/undefined-value.ts';
 import { undefinedBecause } from '../../sprint/undefined-value.ts';
 import type { PastRatios } from '../history/past-sprint.ts';
 import type { FromRecords } from '../history/past-sprint-at-closing.ts';
 import type { SprintLine } from './sprint-line.ts';
-
-type Unsaid = ReasonDetails['not-imported']['what'];
 
 export type KnownSums = Pick<
   SprintLine,
@@ -25,7 +23,7 @@ export type KnownSums = Pick<
   | 'onScaleShare'
 >;
 
-const NO_CARDS = unsaid('cards');
+const NO_CARDS = undefinedBecause('cards-not-imported');
 
 /** @example pastFromColumns({ commitmentPoints: 20, velocityPoints: 10, pulledInPoints: 0, … }).ratios.keptShare === 0.5 */
 export function pastFromColumns(sums: KnownSums): FromRecords {
@@ -59,27 +57,33 @@ function ratiosOf(sums: KnownSums): PastRatios {
   const { committedFinishedPoints } = sums;
   const overCommitment = (
     points: number | undefined,
-    what: Unsaid,
+    unknown:
+      | 'finished-commitment-not-imported'
+      | 'pulled-in-work-not-imported'
+      | 'surprise-work-not-imported',
     ratio: (known: number) => Ratio,
   ): Ratio => {
     if (commitmentPoints === 0) return undefinedBecause('no-commitment');
-    return points === undefined ? unsaid(what) : ratio(points);
+    return points === undefined ? undefinedBecause(unknown) : ratio(points);
   };
   const loadPoints =
     pulledInPoints === undefined || surprisePoints === undefined
       ? undefined
       : commitmentPoints + pulledInPoints + surprisePoints;
   return {
-    keptShare: overCommitment(committedFinishedPoints, 'finished-commitment', (known) =>
+    keptShare: overCommitment(committedFinishedPoints, 'finished-commitment-not-imported', (known) =>
       keptShare({ committedFinishedPoints: known, commitmentPoints }),
     ),
-    pullInRatio: overCommitment(pulledInPoints, 'pulled-in-work', (known) =>
+    pullInRatio: overCommitment(pulledInPoints, 'pulled-in-work-not-imported', (known) =>
       pullInRatio({ pulledInPoints: known, commitmentPoints }),
     ),
-    surpriseRatio: overCommitment(surprisePoints, 'surprise-work', (known) =>
+    surpriseRatio: overCommitment(surprisePoints, 'surprise-work-not-imported', (known) =>
       surpriseRatio({ surprisePoints: known, commitmentPoints }),
     ),
-    planShare: loadPoints === undefined ? unsaid('load') : planShare({ commitmentPoints, loadPoints }),
+    planShare:
+      loadPoints === undefined
+        ? undefinedBecause('load-not-imported')
+        : planShare({ commitmentPoints, loadPoints }),
     estimateAccuracy:
       loadPoints === 0
         ? estimateAccuracy({ estimateErrorPoints: 0, loadPoints })
@@ -87,11 +91,7 @@ function ratiosOf(sums: KnownSums): PastRatios {
     onScaleShare: sums.onScaleShare ?? NO_CARDS,
     finishShare:
       velocityPoints === undefined || workedPoints === undefined
-        ? unsaid('finished-or-worked')
+        ? undefinedBecause('work-not-imported')
         : finishShare({ velocityPoints, workedPoints }),
   };
-}
-
-function unsaid(what: Unsaid): Ratio {
-  return undefinedBecause('not-imported', { what });
 }

@@ -1,10 +1,11 @@
 /** The ratios of a sprint as short facts: the number first, then what it is made of. */
-import { formatAgainst } from '../../sprint/percent.ts';
+
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
 import type { SprintSummary } from '../../sprint/summary.ts';
 import type { Ratio } from '../../sprint/undefined-value.ts';
 import { isDefined } from '../../sprint/undefined-value.ts';
 import type { FailedTest } from '../../sprint/verdict.ts';
+import { against } from '../../words/amounts.ts';
 import { ratioText } from '../../words/undefined.ts';
 import { bold } from './block-builders.ts';
 import { counted } from './sprint-words.ts';
@@ -15,7 +16,7 @@ export function ratioFields(summary: SprintSummary): string[] {
   const points = formatPoints;
   const exact = (id: FailedTest['id']): string | undefined => {
     const failed = verdict.failedTests.find((test) => test.id === id);
-    return failed && formatAgainst(failed.value, failed.threshold).value;
+    return failed && against(failed.value, failed.threshold).value;
   };
   return [
     field(

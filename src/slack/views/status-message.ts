@@ -6,8 +6,8 @@ import type { KnownBlock, SectionBlock } from '@slack/types';
 import type { CardLine } from '../../app/cards/card-line.ts';
 import type { StatusContent } from '../../app/posting/message-content.ts';
 import { formatDay } from '../../sprint/calendar.ts';
-import { formatAgainst } from '../../sprint/percent.ts';
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
+import { against } from '../../words/amounts.ts';
 import { loadEvidenceWords, loadWords } from '../../words/load.ts';
 import { mention, mrkdwnOf, plainTyped, shortened, typed } from '../../words/typed-text.ts';
 import { encodeValue } from '../button-values.ts';
@@ -96,7 +96,7 @@ function statusBlocks(
 function surpriseWords({ summary, load }: StatusContent): string[] {
   const failed = summary.verdict.failedTests.find(({ id }) => id === 'surpriseRatio');
   if (!failed || load.from === 'nothing') return [];
-  const { value, threshold } = formatAgainst(failed.value, failed.threshold);
+  const { value, threshold } = against(failed.value, failed.threshold);
   return [
     `Surprise work alone would make it missed: its ratio is ${value}, above the ceiling of ${threshold}.`,
   ];

@@ -7,6 +7,8 @@ import type { CardLine } from '../../app/cards/card-line.ts';
 import { ASKS_FOR_A_RANGE } from '../../app/closing/note-history.ts';
 import type { VerdictContent } from '../../app/posting/message-content.ts';
 import type { CarriedOverCard, CoachingNote } from '../../sprint/coaching-note.ts';
+import { noteWords } from '../../words/notes.ts';
+import { Markup, mrkdwn } from '../../words/say.ts';
 import { mrkdwnOf, plainTyped } from '../../words/typed-text.ts';
 import { encodeValue } from '../button-values.ts';
 import { ACTIONS, COMMAND } from '../ids.ts';
@@ -56,12 +58,6 @@ function sectionOf(lines: readonly string[]): KnownBlock[] {
   return said.length === 0 ? [] : [section(said.join('\n'))];
 }
 
-/** What the failed tests above have said already is not said again. */
-const HEADINGS_AFTER_FAILED_TEST: Partial<Record<CoachingNote['id'], string>> = {
-  'kept-share-low': 'On the kept share',
-  'surprise-ratio-high': 'On the surprise work',
-};
-
 function noteBlocks(verdict: VerdictContent): KnownBlock[] {
   const { notes } = verdict.summary;
   if (notes.length === 0) return [];
@@ -69,18 +65,18 @@ function noteBlocks(verdict: VerdictContent): KnownBlock[] {
 }
 
 function noteSections(note: CoachingNote, { summary, history, cards }: VerdictContent): SectionBlock[] {
-  const { id, crossed, mayMean, tryNext } = note;
-  const short = summary.verdict.failedTests.length > 0 ? HEADINGS_AFTER_FAILED_TEST[id] : undefined;
+  const { id } = note;
+  const { crossed, mayMean, tryNext } = noteWords(note, summary.verdict.failedTests.length > 0);
   const known = history.notes.find((one) => one.id === id);
   const range = ASKS_FOR_A_RANGE.includes(id) ? history.rangeToTry : undefined;
   const words = [
-    bold(mrkdwnOf(short ?? crossed)),
+    bold(mrkdwnOf(crossed)),
     mrkdwnOf(mayMean),
     ...(known ? [noteHistoryWords(known)] : []),
     `Try next: ${mrkdwnOf(tryNext)}`,
     ...(range ? [rangeLine(range, id, summary.totals.commitmentPoints)] : []),
   ].join('\n');
-  return note.cards ? carriedOverSections(words, note.cards, cards) : [section(words)];
+  return 'cards' in note ? carriedOverSections(words, note.cards, cards) : [section(words)];
 }
 
 function rangeLine(
@@ -100,7 +96,7 @@ function carriedOverSections(
 ): SectionBlock[] {
   const lines = carried.flatMap(({ cardId, sprints }) => {
     const card = cards.find((one) => one.cardId === cardId);
-    return card ? [`• ${cardName(card)}: open at the end of ${sprints} sprints in a row`] : [];
+    return card ? [`• ${mrkdwn('note-carried-card', { card: new Markup(cardName(card)), sprints })}`] : [];
   });
   return lineSections(words, lines, {
     maxSections: CARRIED_OVER_SECTIONS_MAX,

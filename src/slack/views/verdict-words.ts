@@ -1,10 +1,11 @@
 /** The verdict in sentences. They speak of the team's work and of nobody in it. */
 import type { VerdictContent } from '../../app/posting/message-content.ts';
-import { formatAgainst, formatPercent } from '../../sprint/percent.ts';
+import { formatPercent } from '../../sprint/percent.ts';
 import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
 import type { SprintSummary } from '../../sprint/summary.ts';
 import { isDefined } from '../../sprint/undefined-value.ts';
 import type { FailedTest } from '../../sprint/verdict.ts';
+import { against } from '../../words/amounts.ts';
 
 /** `kept. 23 of 25 points promised were finished (92%).`, as plain text. */
 export function verdictSentence({ verdict, totals, ratios }: SprintSummary): string {
@@ -12,9 +13,7 @@ export function verdictSentence({ verdict, totals, ratios }: SprintSummary): str
     return `no plan. Nothing was promised; ${finishedWords(totals.velocityPoints)}.`;
   }
   const failed = verdict.failedTests.find(({ id }) => id === 'keptShare');
-  const share = failed
-    ? formatAgainst(failed.value, failed.threshold).value
-    : formatPercent(ratios.keptShare);
+  const share = failed ? against(failed.value, failed.threshold).value : formatPercent(ratios.keptShare);
   const of = `${formatPoints(totals.committedFinishedPoints)} of ${formatPointsWithUnit(totals.commitmentPoints)}`;
   return `${verdict.verdict}. ${of} promised ${totals.committedFinishedPoints === 1 ? 'was' : 'were'} finished (${share}).`;
 }
@@ -30,7 +29,7 @@ const TESTS: Readonly<Record<FailedTest['id'], { readonly name: string; readonly
 
 /** `The kept share is 60%, 20 percentage points below its floor of 80%.` */
 export function failedTestSentence({ id, value, threshold }: FailedTest): string {
-  const text = formatAgainst(value, threshold);
+  const text = against(value, threshold);
   const { name, side } = TESTS[id];
   return `${name} is ${text.value}, ${text.distance} ${side} of ${text.threshold}.`;
 }

@@ -8,6 +8,12 @@ import { frozenSelect } from './frozen-statement.ts';
 import { sprintOf } from './sprint-queries.ts';
 import type { SqlSession } from './sql-session.ts';
 
+/** Also what a process of the version before wrote, with sentences in it. */
+const PAST = {
+  ...getTableColumns(pastSprints),
+  ratios: sql`loadline.coded_ratios(${pastSprints.ratios})`.mapWith(pastSprints.ratios),
+};
+
 type Row = {
   readonly past: typeof pastSprints.$inferSelect;
   readonly sprint: Pick<typeof sprints.$inferSelect, 'name' | 'startsOn' | 'importedAt'>;
@@ -90,7 +96,7 @@ export function historyReading(session: SqlSession): HistoryReading {
         .as('latest_values');
       const rows = await session
         .select({
-          past: pastSprints,
+          past: PAST,
           sprint: { name: sprints.name, startsOn: sprints.startsOn, importedAt: sprints.importedAt },
           value: latestValues.value,
         })

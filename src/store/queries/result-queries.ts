@@ -1,12 +1,18 @@
 /** Reads and adds the numbers of finished sprints as they were posted. Versions are added, never edited. */
 import type { SQL } from 'drizzle-orm';
-import { and, asc, desc, eq, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, getTableColumns, sql } from 'drizzle-orm';
 import type { ResultReading, ResultWriting } from '../../app/ports/results.ts';
 import type { SprintResult } from '../../app/team/team.ts';
 import { pastSprints, sprintResults, sprints } from '../schema.ts';
 import { frozenSelect } from './frozen-statement.ts';
 import { sprintOf } from './sprint-queries.ts';
 import type { SqlSession } from './sql-session.ts';
+
+/** Also what a process of the version before wrote, with sentences in it. */
+const RESULT = {
+  ...getTableColumns(sprintResults),
+  summary: sql`loadline.coded_summary(${sprintResults.summary})`.mapWith(sprintResults.summary),
+};
 
 function resultOf(row: typeof sprintResults.$inferSelect): SprintResult {
   const { sprintId, version, recordedAt, cancelled, summary } = row;
@@ -38,7 +44,7 @@ export function resultReading(session: SqlSession): ResultReading {
   return {
     async latestResult(sprintId) {
       const [row] = await session
-        .select()
+        .select(RESULT)
         .from(sprintResults)
         .where(eq(sprintResults.sprintId, sprintId))
         .orderBy(desc(sprintResults.version))
@@ -50,7 +56,7 @@ export function resultReading(session: SqlSession): ResultReading {
       const rows = await session
         .selectDistinctOn([sprints.endsOn, sprints.startsOn, sprints.id], {
           sprint: sprints,
-          result: sprintResults,
+          result: RESULT,
         })
         .from(sprints)
         .innerJoin(sprintResults, eq(sprintResults.sprintId, sprints.id))

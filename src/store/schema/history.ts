@@ -12,7 +12,8 @@ import {
   primaryKey,
   text,
 } from 'drizzle-orm/pg-core';
-import type { PastCard, PastRatios, TracePoint } from '../../app/history/past-sprint.ts';
+import type { PastCard, TracePoint } from '../../app/history/past-sprint.ts';
+import { codedRatios } from './coded-columns.ts';
 import { day, instant, isHalves, isNotBlank, loadline, pointsSum } from './columns.ts';
 import { sprints } from './teams.ts';
 
@@ -35,7 +36,7 @@ export const pastSprints = loadline.table(
     velocityPoints: pointsSum('velocity_points'),
     workedPoints: pointsSum('worked_points'),
     committedFinishedPoints: pointsSum('committed_finished_points'),
-    ratios: jsonb('ratios').$type<PastRatios>().notNull(),
+    ratios: codedRatios('ratios').notNull(),
     trace: jsonb('trace').$type<readonly TracePoint[]>().notNull(),
     cards: jsonb('cards').$type<readonly PastCard[]>().notNull(),
     recordedAt: instant('recorded_at').notNull(),

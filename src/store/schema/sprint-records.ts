@@ -2,7 +2,7 @@
 import { sql } from 'drizzle-orm';
 import { boolean, check, integer, jsonb, primaryKey, text } from 'drizzle-orm/pg-core';
 import type { PlanInput } from '../../app/planning/plan-input.ts';
-import type { SprintSummary } from '../../sprint/summary.ts';
+import { codedSummary } from './coded-columns.ts';
 import { instant, isHalves, isNotBlank, loadline, pointsSum } from './columns.ts';
 import { sprints, teams } from './teams.ts';
 
@@ -15,7 +15,7 @@ export const sprintResults = loadline.table(
     version: integer('version').notNull(),
     recordedAt: instant('recorded_at').notNull(),
     cancelled: boolean('cancelled').notNull(),
-    summary: jsonb('summary').$type<SprintSummary>().notNull(),
+    summary: codedSummary('summary').notNull(),
     commitmentPoints: pointsSum('commitment_points').notNull(),
     pulledInPoints: pointsSum('pulled_in_points').notNull(),
     surprisePoints: pointsSum('surprise_points').notNull(),

@@ -32,3 +32,9 @@ amount-times-in-ten =
 somebody = somebody
 amount-percent = { PERCENT($share) }
 amount-number = { NUMBER($amount) }
+# The distance between two percentages. $amount: $count, with as many decimals as are needed.
+amount-percentage-points =
+    { $count ->
+        [one] { $amount } percentage point
+       *[other] { $amount } percentage points
+    }

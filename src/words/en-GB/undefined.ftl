@@ -86,15 +86,14 @@ undefined-no-value = No value was recorded for the sprint.
 undefined-nothing-finished = Nothing was finished in the sprint.
 undefined-velocity-unknown = It isn’t known how many points were finished in the sprint.
 
-undefined-not-imported =
-    { $what ->
-        [finished-commitment] The import doesn’t say how much of the commitment was finished.
-        [pulled-in-work] The import doesn’t say how much was pulled in.
-        [surprise-work] The import doesn’t say how much surprise work there was.
-        [load] The import doesn’t say how much was pulled in, or how much surprise work there was.
-        [finished-or-worked] The import doesn’t say how much was finished, or how much was worked.
-       *[cards] The import has no cards.
-    }
+undefined-cards-not-imported = The import has no cards.
+undefined-finished-commitment-not-imported = The import doesn’t say how much of the commitment was finished.
+undefined-pulled-in-work-not-imported = The import doesn’t say how much was pulled in.
+undefined-surprise-work-not-imported = The import doesn’t say how much surprise work there was.
+undefined-load-not-imported = The import doesn’t say how much was pulled in, or how much surprise work there was.
+undefined-work-not-imported = The import doesn’t say how much was finished, or how much was worked.
+# A sentence that an earlier version posted, shown as it was.
+undefined-as-posted = { $sentence }
 
 undefined-not-begun = The sprint hasn’t begun.
 undefined-corrections-only = The sprint is open for corrections only.

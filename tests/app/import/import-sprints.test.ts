@@ -86,12 +86,12 @@ describe('sprints alone', () => {
       trace: [],
       cards: [],
       ratios: {
-        keptShare: { undefined: { code: 'not-imported', what: 'finished-commitment' } },
+        keptShare: { undefined: { code: 'finished-commitment-not-imported' } },
         pullInRatio: 2 / 20,
         surpriseRatio: 1 / 20,
         planShare: 20 / 23,
-        estimateAccuracy: { undefined: { code: 'not-imported', what: 'cards' } },
-        onScaleShare: { undefined: { code: 'not-imported', what: 'cards' } },
+        estimateAccuracy: { undefined: { code: 'cards-not-imported' } },
+        onScaleShare: { undefined: { code: 'cards-not-imported' } },
         finishShare: 18 / 21,
       },
     });

@@ -17,7 +17,7 @@ import { undefinedBecause } from '../../../src/sprint/undefined-value.ts';
 import { team } from './view-examples.ts';
 
 const FIRST_DAY = '2026-01-05';
-const NOT_KNOWN = undefinedBecause('not-imported', { what: 'cards' });
+const NOT_KNOWN = undefinedBecause('cards-not-imported');
 
 /** What went into a sprint and came out of it, in points. */
 export interface Told {

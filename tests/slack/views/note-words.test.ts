@@ -179,9 +179,6 @@ describe('in the verdict', () => {
     const cards = Array.from({ length: count }, (_, i) => card(i + 1, { title }));
     const note: CoachingNote = {
       id: 'carry-over-repeated',
-      crossed: 'So many cards.',
-      mayMean: 'They may be large.',
-      tryNext: 'Split them.',
       cards: cards.map(({ id }, i) => ({ cardId: id, sprints: i + 2 })),
     };
     const verdict = verdictOf(cards, []);
@@ -191,7 +188,7 @@ describe('in the verdict', () => {
   it('cards carried over are named with the number of sprints, and nobody is', () => {
     const text = carriedOver(2, 'Print the harbour map').text;
     expect(text).toContain(
-      'Try next: Split them.\n• LP-1 Print the harbour map: open at the end of 2 sprints',
+      'what held it up is gone.\n• LP-1 Print the harbour map: open at the end of 2 sprints',
     );
     expect(text).toContain('• LP-2 Print the harbour map: open at the end of 3 sprints in a row');
     expect(text).not.toContain('<@');
