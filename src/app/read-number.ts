@@ -8,7 +8,19 @@ const MOST_DIGITS = 15;
 const MOST_DECIMALS = 6;
 const QUOTED_LENGTH = 40;
 
-export type NumberRead = { readonly value: number } | { readonly problem: string };
+export type NumberProblem =
+  | { readonly code: 'no-number' }
+  | { readonly code: 'not-a-number'; readonly typed: string }
+  /** Both ways to read it, each written so that it can be read in that way only. */
+  | { readonly code: 'two-numbers'; readonly typed: string; readonly first: string; readonly second: string }
+  | {
+      readonly code: 'too-many-digits';
+      readonly typed: string;
+      readonly digits: number;
+      readonly decimals: number;
+    };
+
+export type NumberRead = { readonly value: number } | { readonly problem: NumberProblem };
 
 const SIGNS = /^(?:[-−–+])?/u;
 const GROUP_SPACE = /(?<=\d)[ '’](?=\d{3}(?!\d))/gu;
@@ -19,10 +31,10 @@ const GROUPED_BY = {
 } as const;
 
 /**
- * @returns the number, or a sentence that says why there is none and what to write instead.
+ * @returns the number, or why there is none.
  * @example readNumber('€ 1.200,50') → { value: 1200.5 }
  * @example readNumber('1,200') → { value: 1200 }
- * @example readNumber('1.200') → { problem: '“1.200” may mean 1200 or 1.2. …' }
+ * @example readNumber('1.200') → { problem: { code: 'two-numbers', typed: '1.200', first: '1200', second: '1.2' } }
  */
 export function readNumber(text: string): NumberRead {
   const bare = text
@@ -31,24 +43,20 @@ export function readNumber(text: string): NumberRead {
     .trim();
   const sign = SIGNS.exec(bare)?.[0] ?? '';
   const digits = bare.slice(sign.length).trim().replace(GROUP_SPACE, '');
-  if (digits === '') return { problem: 'There is no number. Write one in digits, for example 1200.' };
+  if (digits === '') return { problem: { code: 'no-number' } };
   const plain = plainDigits(digits);
-  if (plain === undefined) {
-    return {
-      problem: `“${quoted(text)}” is not a number. Write it in digits only, for example 1200 or −3.5.`,
-    };
-  }
+  const typed = quoted(text);
+  if (plain === undefined) return { problem: { code: 'not-a-number', typed } };
   if (typeof plain === 'object') {
-    const [first, second] = plain.readings.map((reading) => `${sign === '+' ? '' : sign}${reading}`);
+    const shown = sign === '+' ? '' : sign;
+    const [first, second] = plain.readings;
     return {
-      problem: `“${quoted(text)}” may mean ${first} or ${second}. Write it in one of these two ways.`,
+      problem: { code: 'two-numbers', typed, first: `${shown}${first}`, second: `${shown}${second}` },
     };
   }
   const decimals = plain.split('.')[1]?.length ?? 0;
   if (plain.replace(/^[0.]+|\./g, '').length > MOST_DIGITS || decimals > MOST_DECIMALS) {
-    return {
-      problem: `“${quoted(text)}” is too long. Write it with ${MOST_DIGITS} digits at most, and no more than ${MOST_DECIMALS} of them after the point.`,
-    };
+    return { problem: { code: 'too-many-digits', typed, digits: MOST_DIGITS, decimals: MOST_DECIMALS } };
   }
   const value = Number(plain);
   return { value: sign === '' || sign === '+' || value === 0 ? value : -value };

@@ -2,6 +2,8 @@
  * A refusal: the bot will not do what was asked, and says why and what to do. Its code is stable;
  * `src/words/refusals.ts` maps it to sentences.
  */
+import type { Unclear } from './answering/understand-words.ts';
+import type { InputProblem, Problem } from './input-problem.ts';
 
 /** Every code with the details that its sentence needs. */
 export interface RefusalDetails {
@@ -45,7 +47,7 @@ export interface RefusalDetails {
   'not-card-owner': { readonly card: string };
   'too-many-cards': { readonly limit: number };
   'no-cards-of-yours': { readonly sprintName: string };
-  'unclear-words': { readonly problems: readonly string[]; readonly cardCount: number };
+  'unclear-words': { readonly problems: readonly Unclear[]; readonly cardCount: number };
   'no-sprint-to-reopen': Record<never, never>;
   'nothing-to-export': { readonly teamName: string };
   'no-closed-sprint': { readonly teamName: string; readonly withVelocity: boolean };
@@ -55,7 +57,12 @@ export interface RefusalDetails {
   'days-taken': { readonly sprintName: string; readonly otherName: string };
   'reopen-too-late': { readonly sprintName: string; readonly until: string };
   'unknown-command': { readonly word: string; readonly near: string | undefined };
-  'bad-argument': { readonly command: string; readonly problem: string; readonly example: string };
+  'bad-argument': {
+    readonly command: string;
+    readonly problem: Problem;
+    /** What may follow the command word; undefined: the message has one. */
+    readonly example: string | undefined;
+  };
   'key-taken': { readonly key: string; readonly sprintName: string };
   'no-draft': Record<never, never>;
   'too-much-at-once': { readonly waitSeconds: number };
@@ -87,14 +94,6 @@ export type FacilitatorAct =
 export type UnreadableFile = 'too large' | 'not text' | 'not handed over' | 'no answer';
 
 export type RefusalCode = keyof RefusalDetails;
-
-/** Something wrong with one field of a form, or one part of an event. */
-export interface InputProblem {
-  /** The field, e.g. `name`, `cards`, or `left:CARD_ID`. */
-  readonly field: string;
-  /** What is wrong and how to correct it, in a sentence. */
-  readonly message: string;
-}
 
 export class Refusal<Code extends RefusalCode = RefusalCode> extends Error {
   override readonly name = 'Refusal';

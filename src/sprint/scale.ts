@@ -2,7 +2,7 @@
  * A planning scale has gaps, so a size that the scale cannot say must not be held against the team.
  * This module says which value of the scale a size lies nearest to.
  */
-import { isPoints } from './points.ts';
+import { isPoints, MAX_POINTS } from './points.ts';
 
 /** Ascending sizes in points, at least one, all above 0 or the first equal to 0. */
 export type Scale = readonly number[];
@@ -10,19 +10,28 @@ export type Scale = readonly number[];
 /** The scale of a team that named none; it goes on as the Fibonacci sequence (34, 55, …). */
 export const DEFAULT_SCALE: Scale = [1, 2, 3, 5, 8, 13, 21];
 
+const MOST_SIZES = 30;
+
+export type ScaleProblem =
+  | { readonly code: 'scale-empty' }
+  | { readonly code: 'scale-too-long'; readonly most: number }
+  | { readonly code: 'scale-no-size'; readonly size: number; readonly most: number }
+  | { readonly code: 'scale-not-rising'; readonly size: number; readonly before: number }
+  | { readonly code: 'scale-only-zero' };
+
 /** The reason why a list of numbers is no scale, or undefined when it is one. */
-export function whyNotAScale(values: readonly number[]): string | undefined {
-  if (values.length === 0) return 'A scale needs at least one size.';
-  if (values.length > 30) return 'A scale may have 30 sizes at most.';
+export function whyNotAScale(values: readonly number[]): ScaleProblem | undefined {
+  if (values.length === 0) return { code: 'scale-empty' };
+  if (values.length > MOST_SIZES) return { code: 'scale-too-long', most: MOST_SIZES };
   const bad = values.find((value) => !isPoints(value));
-  if (bad !== undefined) return `${bad} is not a size: sizes are multiples of 0.5 from 0 to 999.5.`;
+  if (bad !== undefined) return { code: 'scale-no-size', size: bad, most: MAX_POINTS };
   for (const [i, value] of values.entries()) {
     const before = values[i - 1];
     if (before !== undefined && value <= before) {
-      return `A scale must rise, but ${value} comes after ${before}.`;
+      return { code: 'scale-not-rising', size: value, before };
     }
   }
-  if (values.at(-1) === 0) return 'A scale needs a size above 0.';
+  if (values.at(-1) === 0) return { code: 'scale-only-zero' };
   return undefined;
 }
 

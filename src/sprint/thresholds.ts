@@ -38,19 +38,24 @@ export function largestThreshold(name: string): 1 | 100 {
   return SHARES.includes(name) ? 1 : 100;
 }
 
-/** The reason why these thresholds contradict each other, or undefined when they can. */
-export function whyNotThresholds(thresholds: Thresholds): string | undefined {
+export type ThresholdsProblem =
+  | { readonly code: 'threshold-out-of-range'; readonly name: string; readonly most: number }
+  | { readonly code: 'accuracy-crossed' }
+  | { readonly code: 'growth-marks-crossed' };
+
+/** The reason why a team can't have these thresholds together, or undefined when it can. */
+export function whyNotThresholds(thresholds: Thresholds): ThresholdsProblem | undefined {
   for (const [name, value] of Object.entries(thresholds)) {
     const most = largestThreshold(name);
     if (!Number.isFinite(value) || value < 0 || value > most) {
-      return `${name} must be a number from 0 to ${most}, where 1 means 100%; it is ${value}.`;
+      return { code: 'threshold-out-of-range', name, most };
     }
   }
   if (thresholds.estimateAccuracyAtLeast > thresholds.estimateAccuracyAtMost) {
-    return 'The floor of the estimate accuracy lies above its ceiling.';
+    return { code: 'accuracy-crossed' };
   }
   if (thresholds.velocityGrowthFirstMark > thresholds.velocityGrowthLongRangeMark) {
-    return 'The first mark of the velocity growth lies above the long-range mark.';
+    return { code: 'growth-marks-crossed' };
   }
   return undefined;
 }

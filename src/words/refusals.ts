@@ -1,6 +1,7 @@
 /** The one place that turns a refusal's code into what the person reads: what is wrong, and what to do about it. */
 import type { Refusal, RefusalCode, RefusalDetails } from '../app/refusal.ts';
 import type { Form } from './language.ts';
+import { problemWords, unclearWords } from './problems.ts';
 import { type ArgumentsOf, Markup, type MessageId, mrkdwn, say } from './say.ts';
 import { mention } from './typed-text.ts';
 
@@ -71,7 +72,9 @@ const TOLD: Told = {
   'last-facilitator': ({ teamNames }, speak) => both(speak, 'last-facilitator', { teams: teamNames }),
   'channel-has-a-team': ({ teamName }, speak) => both(speak, 'channel-has-a-team', { team: teamName }),
   'bad-input': ({ problems }, speak) => ({
-    what: speak('refusal-bad-input', { problems: problems.map(({ message }) => message).join(' ') }),
+    what: speak('refusal-bad-input', {
+      problems: asIs(problems.map(({ problem }) => problemWords(problem, formOf(speak)))),
+    }),
     fix: speak('refusal-bad-input-fix'),
   }),
   'no-sprint-running': (_, speak) => both(speak, 'no-sprint-running'),
@@ -101,7 +104,9 @@ const TOLD: Told = {
   'too-many-cards': ({ limit }, speak) => both(speak, 'too-many-cards', { limit }),
   'no-cards-of-yours': ({ sprintName }, speak) => both(speak, 'no-cards-of-yours', { sprint: sprintName }),
   'unclear-words': ({ problems, cardCount }, speak) => ({
-    what: speak('refusal-unclear-words', { problems: problems.join(' ') }),
+    what: speak('refusal-unclear-words', {
+      problems: asIs(problems.map((problem) => unclearWords(problem, formOf(speak)))),
+    }),
     fix: speak('refusal-unclear-words-fix', { cards: cardCount === 1 ? 'single' : 'several' }),
   }),
   'no-sprint-to-reopen': (_, speak) => both(speak, 'no-sprint-to-reopen'),
@@ -136,8 +141,14 @@ const TOLD: Told = {
         : speak('refusal-unknown-command-near-fix', { near }),
   }),
   'bad-argument': ({ command, problem, example }, speak) => ({
-    what: speak('refusal-bad-argument', { command, problem }),
-    fix: speak('refusal-bad-argument-fix', { command, example }),
+    what: speak('refusal-bad-argument', {
+      command,
+      problem: asIs([problemWords(problem, formOf(speak))]),
+    }),
+    fix: speak('refusal-bad-argument-fix', {
+      command,
+      example: example ?? exampleOf(command),
+    }),
   }),
   'key-taken': ({ key, sprintName }, speak) => both(speak, 'key-taken', { name: key, sprint: sprintName }),
   'no-draft': (_, speak) => both(speak, 'no-draft'),
@@ -152,6 +163,21 @@ const TOLD: Told = {
     return { what: speak(`refusal-file-${code}`, { file }), fix: speak(`refusal-file-${code}-fix`) };
   },
 };
+
+/** What may follow a command word, where words are part of it. */
+function exampleOf(command: string): string {
+  if (command === 'drop') return say('refusal-drop-example');
+  return command === 'pull' ? say('refusal-pull-example') : say('refusal-cancel-example');
+}
+
+function formOf(speak: Speak): Form {
+  return speak === say ? 'plain' : 'mrkdwn';
+}
+
+/** Sentences that are in the right form already. */
+function asIs(sentences: readonly string[]): Markup {
+  return new Markup(sentences.join(' '));
+}
 
 const FILE_CODES = {
   'too large': 'too-large',

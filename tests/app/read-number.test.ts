@@ -1,10 +1,11 @@
 import { describe, expect, test } from 'vitest';
 import { readNumber } from '../../src/app/read-number.ts';
+import { problemWords } from '../../src/words/problems.ts';
 
 function problemOf(text: string): string {
   const read = readNumber(text);
   if ('value' in read) throw new Error(`“${text}” was read as ${read.value}`);
-  return read.problem;
+  return problemWords(read.problem);
 }
 
 describe('a number', () => {

@@ -39,6 +39,7 @@ import { card, team as exampleTeam, promptOf, sprint } from '../slack/views/view
 
 /** Ids and the like, which no person types: another text in their place would be no example any more. */
 const OWN_WORDS = new Set([
+  'code',
   'productOwnerId',
   'facilitatorIds',
   'startsOn',

@@ -119,18 +119,19 @@ describe('snapping, for any scale and size', () => {
   });
 });
 
-describe('what is no scale is refused in words', () => {
+describe('what is no scale is refused with the reason', () => {
+  const noSize = (size: number): object => ({ code: 'scale-no-size', size, most: 999.5 });
   test.each([
-    [[], 'at least one size'],
-    [Array.from({ length: 31 }, (_, i) => i + 1), '30 sizes at most'],
-    [[1, 2.2], '2.2 is not a size'],
-    [[1, Number.NaN], 'NaN is not a size'],
-    [[-1, 2], '-1 is not a size'],
-    [[1, 3, 2], '2 comes after 3'],
-    [[1, 1], '1 comes after 1'],
-    [[0], 'above 0'],
-  ])('%j', (values, words) => {
-    expect(whyNotAScale(values)).toContain(words);
+    [[], { code: 'scale-empty' }],
+    [Array.from({ length: 31 }, (_, i) => i + 1), { code: 'scale-too-long', most: 30 }],
+    [[1, 2.2], noSize(2.2)],
+    [[1, Number.NaN], noSize(Number.NaN)],
+    [[-1, 2], noSize(-1)],
+    [[1, 3, 2], { code: 'scale-not-rising', size: 2, before: 3 }],
+    [[1, 1], { code: 'scale-not-rising', size: 1, before: 1 }],
+    [[0], { code: 'scale-only-zero' }],
+  ])('%j', (values, problem) => {
+    expect(whyNotAScale(values)).toEqual(problem);
   });
 
   test.each([[[1]], [[0, 0.5, 1]], [[...DEFAULT_SCALE]], [Array.from({ length: 30 }, (_, i) => i + 1)]])(

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { Thresholds } from '../../src/sprint/thresholds.ts';
+import type { Thresholds, ThresholdsProblem } from '../../src/sprint/thresholds.ts';
 import { DEFAULT_THRESHOLDS, whyNotThresholds } from '../../src/sprint/thresholds.ts';
 
 test('the defaults are those of common practice (no published source)', () => {
@@ -16,23 +16,28 @@ test('the defaults are those of common practice (no published source)', () => {
   expect(whyNotThresholds(DEFAULT_THRESHOLDS)).toBeUndefined();
 });
 
-describe('thresholds that cannot stand are refused by name', () => {
-  const cases: [Partial<Thresholds>, string][] = [
-    [{ keptShareAtLeast: Number.NaN }, 'keptShareAtLeast must be a number from 0 to 1'],
+describe('thresholds that no team can have are refused by name', () => {
+  const outOfRange = (name: keyof Thresholds, most: number): ThresholdsProblem => ({
+    code: 'threshold-out-of-range',
+    name,
+    most,
+  });
+  const cases: [Partial<Thresholds>, ThresholdsProblem][] = [
+    [{ keptShareAtLeast: Number.NaN }, outOfRange('keptShareAtLeast', 1)],
+    [{ keptShareAtLeast: 80 }, outOfRange('keptShareAtLeast', 1)],
+    [{ planShareAtLeast: 1.01 }, outOfRange('planShareAtLeast', 1)],
+    [{ estimateAccuracyAtMost: 95 }, outOfRange('estimateAccuracyAtMost', 1)],
+    [{ surpriseRatioAtMost: -0.1 }, outOfRange('surpriseRatioAtMost', 100)],
+    [{ pullInRatioAtMost: 101 }, outOfRange('pullInRatioAtMost', 100)],
     [
-      { keptShareAtLeast: 80 },
-      'keptShareAtLeast must be a number from 0 to 1, where 1 means 100%; it is 80.',
+      { velocityGrowthLongRangeMark: Number.POSITIVE_INFINITY },
+      outOfRange('velocityGrowthLongRangeMark', 100),
     ],
-    [{ planShareAtLeast: 1.01 }, 'planShareAtLeast must be a number from 0 to 1'],
-    [{ estimateAccuracyAtMost: 95 }, 'estimateAccuracyAtMost must be a number from 0 to 1'],
-    [{ surpriseRatioAtMost: -0.1 }, 'surpriseRatioAtMost must be a number from 0 to 100'],
-    [{ pullInRatioAtMost: 101 }, 'pullInRatioAtMost must be a number from 0 to 100'],
-    [{ velocityGrowthLongRangeMark: Number.POSITIVE_INFINITY }, 'velocityGrowthLongRangeMark'],
-    [{ estimateAccuracyAtLeast: 0.96 }, 'floor of the estimate accuracy lies above its ceiling'],
-    [{ velocityGrowthFirstMark: 6 }, 'first mark of the velocity growth lies above'],
+    [{ estimateAccuracyAtLeast: 0.96 }, { code: 'accuracy-crossed' }],
+    [{ velocityGrowthFirstMark: 6 }, { code: 'growth-marks-crossed' }],
   ];
-  test.each(cases)('%j', (given, words) => {
-    expect(whyNotThresholds({ ...DEFAULT_THRESHOLDS, ...given })).toContain(words);
+  test.each(cases)('%j', (given, problem) => {
+    expect(whyNotThresholds({ ...DEFAULT_THRESHOLDS, ...given })).toEqual(problem);
   });
 
   test('the ends of the ranges are allowed', () => {

@@ -21,6 +21,7 @@ import type { SetupInput } from '../../src/app/team/set-up-team.ts';
 import { setUpTeam } from '../../src/app/team/set-up-team.ts';
 import type { Actor, Sprint, SprintRecords, Team } from '../../src/app/team/team.ts';
 import type { Database } from '../../src/store/database.ts';
+import { problemWords } from '../../src/words/problems.ts';
 import { emptyDatabase } from './databases.ts';
 import { FakeDirectory, RecordingCharts, RecordingMessenger } from './fake-platform.ts';
 import { rowsOf } from './rows-of.ts';
@@ -235,5 +236,5 @@ export async function refusalOf<Code extends RefusalCode>(
 /** The fields that a refused form complains of, with what it says about each. */
 export async function problemsOf(attempt: Promise<unknown>): Promise<Record<string, string>> {
   const { problems } = await refusalOf(attempt, 'bad-input');
-  return Object.fromEntries(problems.map(({ field, message }) => [field, message]));
+  return Object.fromEntries(problems.map(({ field, problem }) => [field, problemWords(problem)]));
 }

@@ -109,8 +109,12 @@ describe('the words hold what the person needs', () => {
   });
 
   test('the example for an answer in words fits the number of cards', () => {
-    expect(wordsOf('unclear-words', { problems: ['x.'], cardCount: 1 }).fix).toContain('`3`');
-    expect(wordsOf('unclear-words', { problems: ['x.'], cardCount: 2 }).fix).toContain('`2, 0`');
+    expect(wordsOf('unclear-words', { problems: [{ code: 'no-number' }], cardCount: 1 }).fix).toContain(
+      '`3`',
+    );
+    expect(wordsOf('unclear-words', { problems: [{ code: 'no-number' }], cardCount: 2 }).fix).toContain(
+      '`2, 0`',
+    );
   });
 
   test('a mistyped command suggests one that is near, when there is one', () => {
@@ -119,17 +123,16 @@ describe('the words hold what the person needs', () => {
   });
 
   test('every problem of a form is said', () => {
-    const problems = ['Give the sprint a name.', 'Choose a last day.'].map((message) => ({
-      field: 'f',
-      message,
-    }));
-    expect(wordsOf('bad-input', { problems }).what).toBe('Give the sprint a name. Choose a last day.');
+    const problems = [{ code: 'no-first-day' }, { code: 'no-last-day' }] as const;
+    expect(
+      wordsOf('bad-input', { problems: problems.map((problem) => ({ field: 'f', problem })) }).what,
+    ).toBe('Choose a first day. Choose a last day.');
   });
 });
 
 test('a refusal is thrown only when there are problems', () => {
   expect(() => refuseIfAny([])).not.toThrow();
-  expect(() => refuseIfAny([{ field: 'name', message: 'x' }])).toThrow(
+  expect(() => refuseIfAny([{ field: 'name', problem: { code: 'no-number' } }])).toThrow(
     expect.objectContaining({ name: 'Refusal', code: 'bad-input' }),
   );
 });

@@ -1,9 +1,9 @@
 /** Checks a planning question as it came from outside: typed, in a form, or in a button that anybody may have forged. */
 import type { Day } from '../../sprint/calendar.ts';
-import { daysBetween, formatDay, isDay } from '../../sprint/calendar.ts';
+import { daysBetween, isDay } from '../../sprint/calendar.ts';
+import type { InputProblem, Problem } from '../input-problem.ts';
 import { whyNotAwayDays } from '../planning/away-days.ts';
 import { MAX_SPRINT_DAYS } from '../planning/read-plan.ts';
-import type { InputProblem } from '../refusal.ts';
 import { refuseIfAny } from '../refusal.ts';
 import type { Member, Sprint, Team } from '../team/team.ts';
 import type { AdviceQuestion } from './advice.ts';
@@ -29,10 +29,7 @@ export function checkDays(question: RangeQuestion): void {
     const day = question[field];
     if (day === undefined || isDay(day)) continue;
     const which = field === 'startsOn' ? 'first' : 'last';
-    problems.push({
-      field,
-      message: `“${day}” is not a day. Write the ${which} day as year-month-day, for example 2026-11-30.`,
-    });
+    problems.push({ field, problem: { code: 'not-a-day', typed: day, which } });
   }
   refuseIfAny(problems);
 }
@@ -51,46 +48,34 @@ function rangeProblems(
   today: Day,
 ): InputProblem[] {
   const { startsOn, endsOn } = span;
-  const problem = (field: 'endsOn' | 'awayDays', message: string): InputProblem[] => [{ field, message }];
+  const at = (field: 'endsOn' | 'awayDays', problem: Problem): InputProblem[] => [{ field, problem }];
   const lengthDays = daysBetween(startsOn, endsOn) + 1;
   if (lengthDays < 1) {
-    return problem(
-      'endsOn',
-      `The last day, ${formatDay(endsOn)}, comes before the first day, ${formatDay(startsOn)}.`,
-    );
+    return at('endsOn', { code: 'days-reversed', first: startsOn, last: endsOn });
   }
   if (lengthDays > MAX_SPRINT_DAYS) {
-    return problem(
-      'endsOn',
-      `A sprint may last ${MAX_SPRINT_DAYS} days at most; this one lasts ${lengthDays}.`,
-    );
+    return at('endsOn', { code: 'sprint-too-long', most: MAX_SPRINT_DAYS, days: lengthDays });
   }
   if (endsOn < today) {
-    return problem('endsOn', `That sprint is over: ${formatDay(endsOn)} has gone by. Name coming days.`);
+    return at('endsOn', { code: 'sprint-gone-by', last: endsOn });
   }
   if (awayDays === undefined) return [];
   const coming = comingSprint(team, members, span, awayDays);
-  const message = whyNotAwayDays(awayDays, coming.workingDays, coming.members);
-  return message === undefined ? [] : problem('awayDays', message);
+  const problem = whyNotAwayDays(awayDays, coming.workingDays, coming.members);
+  return problem === undefined ? [] : at('awayDays', problem);
 }
 
 /** @throws Refusal `bad-input` with every problem; fields are named as in the question. */
 export function checkForecast({ backlogPoints, growthPoints }: ForecastQuestion): void {
-  const most = MAX_BACKLOG_POINTS.toLocaleString('en');
+  const most = MAX_BACKLOG_POINTS;
   const isAmount = (points: number): boolean =>
     points >= 0 && points <= MAX_BACKLOG_POINTS && Number.isInteger(points * 2);
   const problems: InputProblem[] = [];
   if (!isAmount(backlogPoints) || backlogPoints === 0) {
-    problems.push({
-      field: 'backlogPoints',
-      message: `Give the points that are left to do: above 0, ${most} at most, in whole or half points.`,
-    });
+    problems.push({ field: 'backlogPoints', problem: { code: 'backlog-points', most } });
   }
   if (!isAmount(growthPoints)) {
-    problems.push({
-      field: 'growthPoints',
-      message: `Give the points by which the work grows with each sprint: 0 or more, ${most} at most, in whole or half points.`,
-    });
+    problems.push({ field: 'growthPoints', problem: { code: 'growth-points', most } });
   }
   refuseIfAny(problems);
 }

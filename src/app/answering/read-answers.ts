@@ -1,15 +1,14 @@
-/** Reads what was typed into an answer, and says in words what is wrong with it. */
-import { formatDay } from '../../sprint/calendar.ts';
+/** Reads what was typed into an answer, and says what is wrong with it. */
 import type { AnswerInput, AnswerProblem } from '../../sprint/check-answer.ts';
-import { formatPoints, formatPointsWithUnit, MAX_POINTS, parsePoints } from '../../sprint/points.ts';
+import { MAX_POINTS, parsePoints } from '../../sprint/points.ts';
 import { cardName } from '../cards/card-line.ts';
-import type { InputProblem } from '../refusal.ts';
+import type { InputProblem, Problem } from '../input-problem.ts';
 import { Refusal } from '../refusal.ts';
 import type { SprintCard, SprintRecords } from '../team/team.ts';
 
 const MAX_NOTE_LENGTH = 500;
 
-const AMOUNT = `Write points in halves from 0 to ${MAX_POINTS}, for example 3 or 0.5.`;
+const NOT_POINTS = { code: 'not-points', most: MAX_POINTS } as const;
 
 /** What was typed about one card; `''` is "not given". A card with nothing given is left as it is. */
 export interface TypedAnswer {
@@ -47,15 +46,15 @@ export function readAnswers(
     const workedPoints = typed.worked.trim() === '' ? undefined : parsePoints(typed.worked);
     const surprisePoints = typed.surprise.trim() === '' ? undefined : readChange(typed.surprise);
     const before = problems.length;
-    if (leftPoints === undefined) problems.push({ field: `left:${card.id}`, message: AMOUNT });
+    if (leftPoints === undefined) problems.push({ field: `left:${card.id}`, problem: NOT_POINTS });
     if (typed.worked.trim() !== '' && workedPoints === undefined)
-      problems.push({ field: `worked:${card.id}`, message: AMOUNT });
+      problems.push({ field: `worked:${card.id}`, problem: NOT_POINTS });
     if (typed.surprise.trim() !== '' && surprisePoints === undefined)
-      problems.push({ field: `surprise:${card.id}`, message: AMOUNT });
+      problems.push({ field: `surprise:${card.id}`, problem: NOT_POINTS });
     if (typed.note.length > MAX_NOTE_LENGTH) {
       problems.push({
         field: `note:${card.id}`,
-        message: `Keep the note within ${MAX_NOTE_LENGTH} characters.`,
+        problem: { code: 'note-length', most: MAX_NOTE_LENGTH },
       });
     }
     if (problems.length === before && leftPoints !== undefined) {
@@ -66,46 +65,38 @@ export function readAnswers(
 }
 
 /** What is wrong with an answer, beside the field that it is about. */
-export function problemInWords(problem: AnswerProblem, card: SprintCard): InputProblem {
-  const name = cardName(card);
+export function inputProblem(problem: AnswerProblem, card: SprintCard): InputProblem {
+  const of = { card: cardName(card), number: String(card.number) };
   switch (problem.code) {
     case 'not-an-owner':
-      return {
-        field: `left:${card.id}`,
-        message: `${name} is not one of your cards. Its owners answer for it; take a share in it with “take ${card.number}” if you work on it too.`,
-      };
+      return { field: `left:${card.id}`, problem: { code: 'not-your-card', ...of } };
     case 'card-dropped':
       return {
         field: `left:${card.id}`,
-        message: `${name} was dropped on ${formatDay(problem.on)}, so nothing can be left on it.`,
+        problem: { code: 'card-dropped', card: of.card, day: problem.on },
       };
     case 'card-finished':
-      return {
-        field: `left:${card.id}`,
-        message: `${name} was finished on ${formatDay(problem.on)}. If it is not done after all, reopen it first with “reopen ${card.number}”.`,
-      };
+      return { field: `left:${card.id}`, problem: { code: 'card-finished', ...of, day: problem.on } };
     case 'surprise-out-of-range':
-      return { field: `surprise:${card.id}`, message: surpriseProblem(problem) };
+      return { field: `surprise:${card.id}`, problem: surpriseProblem(problem) };
     case 'growth-unexplained':
       return {
         field: `surprise:${card.id}`,
-        message: `The card grew by ${formatPointsWithUnit(problem.growthPoints)}: say how many of them were surprise work.`,
+        problem: { code: 'growth-unexplained', growth: problem.growthPoints },
       };
     default:
-      return {
-        field: `${problem.code.replace('bad-', '')}:${card.id}`,
-        message: AMOUNT,
-      };
+      return { field: `${problem.code.replace('bad-', '')}:${card.id}`, problem: NOT_POINTS };
   }
 }
 
-function surpriseProblem(problem: { growthPoints: number; leastPoints: number; mostPoints: number }): string {
+function surpriseProblem(problem: {
+  growthPoints: number;
+  leastPoints: number;
+  mostPoints: number;
+}): Problem {
   const { growthPoints, leastPoints, mostPoints } = problem;
-  if (growthPoints > 0) {
-    return `The card grew by ${formatPointsWithUnit(growthPoints)}, so surprise work is from 0 to ${formatPoints(mostPoints)}.`;
-  }
-  if (growthPoints === 0) return 'The card did not grow, so no surprise work came up: leave this at 0.';
-  return leastPoints === 0
-    ? 'The card shrank and holds no surprise work that could have fallen away: leave this at 0.'
-    : `The card shrank by ${formatPointsWithUnit(-growthPoints)}, so surprise work that was not needed is from ${formatPoints(leastPoints)} to 0.`;
+  if (growthPoints > 0) return { code: 'surprise-of-growth', growth: growthPoints, most: mostPoints };
+  if (growthPoints === 0) return { code: 'surprise-without-growth' };
+  if (leastPoints === 0) return { code: 'surprise-without-any' };
+  return { code: 'surprise-of-shrinking', shrunk: -growthPoints, least: leastPoints };
 }

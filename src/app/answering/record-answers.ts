@@ -1,6 +1,5 @@
 /** Records what a member says about their day: numbers, "nothing changed", or "away". */
 import { randomUUID } from 'node:crypto';
-import { formatDay } from '../../sprint/calendar.ts';
 import { growthOf, placeInLedger, whyNotAnswer } from '../../sprint/check-answer.ts';
 import type { CardLine } from '../cards/card-line.ts';
 import { cardLine, cardName, statesOf } from '../cards/card-line.ts';
@@ -12,7 +11,7 @@ import type { Actor, NewFact, RecordedFact, SprintRecords } from '../team/team.t
 import type { AnsweredDay } from './answered-day.ts';
 import { answeredDay, factsAbout, hasAnswered, meetPrompt, takeableStates } from './answered-day.ts';
 import type { ReadAnswer, TypedAnswer } from './read-answers.ts';
-import { problemInWords, readAnswers } from './read-answers.ts';
+import { inputProblem, readAnswers } from './read-answers.ts';
 
 export interface GrownCard {
   readonly card: CardLine;
@@ -122,7 +121,7 @@ async function recordChecked(
     if (card.enteredOn > day) {
       problems.push({
         field: `left:${card.id}`,
-        message: `${cardName(card)} came into the sprint on ${formatDay(card.enteredOn)}; answer for that day or a later one.`,
+        problem: { code: 'card-came-later', card: cardName(card), day: card.enteredOn },
       });
       continue;
     }
@@ -135,7 +134,7 @@ async function recordChecked(
       const state = statesOf({ cards: [card], facts })[0];
       if (state) grown.push({ card: cardLine(state), growthPoints: problem.growthPoints });
     } else {
-      problems.push(problemInWords(problem, card));
+      problems.push(inputProblem(problem, card));
     }
   }
   refuseIfAny(problems);

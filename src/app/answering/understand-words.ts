@@ -12,11 +12,21 @@ export interface WordsForCard {
   readonly surprisePoints: number | undefined;
 }
 
+export type Unclear =
+  | { readonly code: 'two-ways' }
+  | { readonly code: 'not-an-answer'; readonly typed: string }
+  | { readonly code: 'not-points'; readonly typed: string }
+  | { readonly code: 'no-such-card'; readonly typed: string }
+  | { readonly code: 'said-twice'; readonly typed: string; readonly what: 'worked' | 'surprise' }
+  | { readonly code: 'answered-twice'; readonly card: string }
+  | { readonly code: 'no-number' }
+  | { readonly code: 'wrong-count'; readonly cards: number; readonly numbers: number };
+
 export type Understood =
   | { readonly kind: 'answers'; readonly answers: readonly WordsForCard[] }
   | { readonly kind: 'unchanged' }
   | { readonly kind: 'away' }
-  | { readonly kind: 'unclear'; readonly problems: readonly string[] };
+  | { readonly kind: 'unclear'; readonly problems: readonly Unclear[] };
 
 const UNCHANGED = /^(?:same|no change|nothing changed|unchanged|nothing)[.!]?$/i;
 const AWAY = /^(?:away|away today|i am away|i['’]m away|off today)[.!]?$/i;
@@ -42,27 +52,21 @@ export function understandWords(
   if (UNCHANGED.test(said)) return { kind: 'unchanged' };
   if (AWAY.test(said)) return { kind: 'away' };
   const parts = splitParts(said, cardCount);
-  if (parts === undefined) {
-    const problem =
-      'A comma before a 5 can be read in two ways; write 2.5 for two and a half, or 2, 5 for two numbers.';
-    return { kind: 'unclear', problems: [problem] };
-  }
-  const problems: string[] = [];
+  if (parts === undefined) return { kind: 'unclear', problems: [{ code: 'two-ways' }] };
+  const problems: Unclear[] = [];
   const answers: (WordsForCard & { called: string })[] = [];
   for (const [i, part] of parts.entries()) {
     const answer = understandPart(part, i + 1, positionOf);
-    if (typeof answer === 'string') problems.push(answer);
+    if ('code' in answer) problems.push(answer);
     else answers.push(answer);
   }
   const anyNamed = parts.some((part) => part.includes(':'));
   const positions = answers.map(({ position }) => position);
   const twice = answers.find(({ position }, i) => positions.indexOf(position) !== i);
-  if (twice) problems.push(`${twice.called} is answered twice in one message.`);
-  if (problems.length === 0 && answers.length === 0) problems.push('The message holds no number.');
+  if (twice) problems.push({ code: 'answered-twice', card: twice.called });
+  if (problems.length === 0 && answers.length === 0) problems.push({ code: 'no-number' });
   if (problems.length === 0 && !anyNamed && answers.length !== cardCount) {
-    const cards = cardCount === 1 ? '1 open card' : `${cardCount} open cards`;
-    const given = answers.length === 1 ? '1 number' : `${answers.length} numbers`;
-    problems.push(`You have ${cards}, but the message gives ${given}.`);
+    problems.push({ code: 'wrong-count', cards: cardCount, numbers: answers.length });
   }
   if (problems.length > 0) return { kind: 'unclear', problems: problems.slice(0, MAX_PROBLEMS) };
   return { kind: 'answers', answers: answers.map(({ called: _, ...answer }) => answer) };
@@ -85,26 +89,25 @@ function understandPart(
   part: string,
   place: number,
   positionOf: (reference: string) => number | undefined,
-): (WordsForCard & { called: string }) | string {
+): (WordsForCard & { called: string }) | Unclear {
   const match = ANSWER.exec(part);
   const leftPoints = match?.[2] === undefined ? undefined : parsePoints(match[2]);
   if (!match || leftPoints === undefined) {
-    return `“${shorten(part)}” is not an amount of points; write for example 3, 0.5 or 2: 3.`;
+    return { code: 'not-an-answer', typed: shorten(part) };
   }
   const name = match[1];
   const position = name === undefined ? place : positionOf(name);
-  if (position === undefined) return `There is no card “${name}” in your list.`;
+  if (position === undefined) return { code: 'no-such-card', typed: name ?? '' };
   const extras = new Map<string, number>();
   for (const [, word, amount] of (match[3] ?? '').matchAll(/(worked|surprise)\s+(\S+)/gi)) {
     const points = parsePoints((amount as string).replace(/^[-−]/, ''));
-    if (points === undefined) return `“${shorten(amount as string)}” is not an amount of points.`;
-    const extra = (word as string).toLowerCase();
-    if (extras.has(extra))
-      return `“${shorten(part)}” says twice what was ${extra === 'worked' ? 'worked' : 'surprise work'}.`;
+    if (points === undefined) return { code: 'not-points', typed: shorten(amount as string) };
+    const extra = (word as string).toLowerCase() as 'worked' | 'surprise';
+    if (extras.has(extra)) return { code: 'said-twice', typed: shorten(part), what: extra };
     extras.set(extra, /^[-−]/.test(amount as string) ? 0 - points : points);
   }
   return {
-    called: `Card ${name ?? place}`,
+    called: name ?? String(place),
     position,
     leftPoints,
     workedPoints: extras.get('worked'),

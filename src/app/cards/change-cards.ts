@@ -30,8 +30,8 @@ export async function dropCard(
   if (reason === '' || reason.length > MAX_REASON_LENGTH) {
     throw new Refusal('bad-argument', {
       command: 'drop',
-      problem: `say in up to ${MAX_REASON_LENGTH} characters why the card is dropped.`,
-      example: '3 the harbour office withdrew the wish',
+      problem: { code: 'drop-reason', most: MAX_REASON_LENGTH },
+      example: undefined,
     });
   }
   return changeCard(deps, actor, input, async (tx, { state, day }) => {

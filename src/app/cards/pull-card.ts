@@ -6,11 +6,11 @@ import { runningSummary } from '../../sprint/summary.ts';
 import { refreshOwnersPrompts } from '../answering/refresh-prompt.ts';
 import type { SprintTime } from '../clock/sprint-time.ts';
 import { sprintTime } from '../clock/sprint-time.ts';
+import type { InputProblem } from '../input-problem.ts';
 import { MAX_CARDS, MAX_TITLE_LENGTH, parseCardLine } from '../planning/card-paste.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
 import type { SprintHeading } from '../posting/message-content.ts';
-import type { InputProblem } from '../refusal.ts';
 import { Refusal, refuseIfAny } from '../refusal.ts';
 import type { Membership, Place, SprintReference } from '../team/place.ts';
 import { openSprint, requireBegun, todayOf } from '../team/place.ts';
@@ -88,28 +88,21 @@ export async function pullCard(
     const estimatePoints = parsePoints(input.estimate);
     const problems: InputProblem[] = [];
     if (title === '' || title.length > MAX_TITLE_LENGTH) {
-      problems.push({
-        field: 'title',
-        message: `Give the card a title of 1 to ${MAX_TITLE_LENGTH} characters.`,
-      });
+      problems.push({ field: 'title', problem: { code: 'card-title', most: MAX_TITLE_LENGTH } });
     }
     if (estimatePoints === undefined) {
-      problems.push({
-        field: 'estimate',
-        message: `Write points in halves from 0 to ${MAX_POINTS}, for example 3 or 0.5.`,
-      });
+      problems.push({ field: 'estimate', problem: { code: 'not-points', most: MAX_POINTS } });
     }
     const strangers = input.ownerIds.filter(
       (id) => !found.members.some(({ userId, isActive }) => userId === id && isActive),
     );
     if (strangers.length > 0) {
-      problems.push({ field: 'ownerIds', message: 'Choose members of the team only.' });
+      problems.push({ field: 'ownerIds', problem: { code: 'not-members' } });
     }
     refuseIfAny(problems);
     // Planning and pulling read a line alike: a leading short name is separated from the title.
     const parsed = parseCardLine(`"${title.replaceAll('"', '""')}",${estimatePoints}`, []);
-    if (typeof parsed === 'string')
-      throw new Refusal('bad-input', { problems: [{ field: 'title', message: parsed }] });
+    if ('code' in parsed) throw new Refusal('bad-input', { problems: [{ field: 'title', problem: parsed }] });
     return pullIn(deps, tx, actor, found, { ...parsed, ownerIds: [...new Set(input.ownerIds)] });
   });
 }
@@ -123,13 +116,11 @@ export async function pullLine(
   return deps.store.transaction(async (tx) => {
     const found = await openSprint(tx, actor, { place }, deps.clock.now());
     const people = found.members.filter(({ isActive }) => isActive);
-    const parsed = /[\r\n]/.test(line.trim()) ? 'bring in one card at a time.' : parseCardLine(line, people);
-    if (typeof parsed === 'string') {
-      throw new Refusal('bad-argument', {
-        command: 'pull',
-        problem: parsed,
-        example: 'Berth calendar shows tides, 5, @name',
-      });
+    const parsed = /[\r\n]/.test(line.trim())
+      ? ({ code: 'several-cards' } as const)
+      : parseCardLine(line, people);
+    if ('code' in parsed) {
+      throw new Refusal('bad-argument', { command: 'pull', problem: parsed, example: undefined });
     }
     return pullIn(deps, tx, actor, found, parsed);
   });

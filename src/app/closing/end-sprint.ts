@@ -110,8 +110,8 @@ export async function cancelSprint(
   if (reason.length > MAX_REASON_LENGTH) {
     throw new Refusal('bad-argument', {
       command: 'cancel',
-      problem: `keep the reason within ${MAX_REASON_LENGTH} characters.`,
-      example: 'the sprint goal became obsolete',
+      problem: { code: 'cancel-reason', most: MAX_REASON_LENGTH },
+      example: undefined,
     });
   }
   return deps.store.transaction(async (tx) => {

@@ -77,7 +77,7 @@ export async function recordValue(
     if (!sprint) throw new Refusal('no-closed-sprint', { teamName: team.name, withVelocity: false });
     const read = readNumber(input.value);
     if ('problem' in read) {
-      throw new Refusal('bad-input', { problems: [{ field: 'recordedValue', message: read.problem }] });
+      throw new Refusal('bad-input', { problems: [{ field: 'recordedValue', problem: read.problem }] });
     }
     const { value } = read;
     const { sprintId, recordedValue: previousValue } = sprint;
@@ -109,7 +109,7 @@ export async function recordValueLine(
   const number = words.pop() ?? '';
   const name = words.join(' ');
   if (value === undefined && /\d$/.test(number) && /\p{L}/u.test(name)) {
-    const problem = 'put a colon between the sprint’s name and the number.';
+    const problem = { code: 'no-colon' } as const;
     throw new Refusal('bad-argument', { command: 'value', problem, example: `${name}: ${number}` });
   }
   const named = sprintName !== undefined && sprintName.trim() !== '';

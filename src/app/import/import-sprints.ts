@@ -103,8 +103,7 @@ export async function importSprints(
     const membership = await membershipInTeam(tx.read, actor, input.teamId);
     requireFacilitator(membership, ACT);
     if (files.length === 0) {
-      const message = 'Choose a file, or paste its lines: nothing was given.';
-      throw new Refusal('bad-input', { problems: [{ field: 'files', message }] });
+      throw new Refusal('bad-input', { problems: [{ field: 'files', problem: { code: 'no-files' } }] });
     }
     // Before the team is held, for large files take seconds.
     const problems = new ImportProblems();

@@ -18,9 +18,23 @@ export interface PastedCard {
   readonly ownerIds: readonly string[];
 }
 
+export type CardLineProblem =
+  | { readonly code: 'name-twice'; readonly name: string; readonly line: number }
+  | { readonly code: 'no-title' }
+  | { readonly code: 'title-too-long'; readonly length: number; readonly most: number }
+  | { readonly code: 'no-estimate' }
+  | { readonly code: 'not-an-estimate'; readonly typed: string; readonly most: number }
+  | { readonly code: 'open-quote' }
+  | {
+      readonly code: 'several-people';
+      readonly typed: string;
+      readonly people: readonly { readonly person: string; readonly id: string }[];
+    }
+  | { readonly code: 'no-such-person'; readonly typed: string; readonly people: readonly string[] };
+
 export interface BadLine {
   readonly lineNumber: number;
-  readonly problem: string;
+  readonly problem: CardLineProblem;
 }
 
 /** Somebody who may own a card. */
@@ -53,54 +67,53 @@ export function parseCards(
     if (line.trim() === '') continue;
     const lineNumber = i + 1;
     const parsed = parseCardLine(line, people);
-    if (typeof parsed === 'string') {
+    if ('code' in parsed) {
       bad.push({ lineNumber, problem: parsed });
       continue;
     }
-    const key = parsed.key?.toLowerCase();
-    const earlier = key === undefined ? undefined : lineOfKey.get(key);
-    if (earlier !== undefined) {
-      bad.push({
-        lineNumber,
-        problem: `${parsed.key} stands on line ${earlier} already; each card needs its own key.`,
-      });
-      continue;
+    if (parsed.key !== undefined) {
+      const key = parsed.key.toLowerCase();
+      const line = lineOfKey.get(key);
+      if (line !== undefined) {
+        bad.push({ lineNumber, problem: { code: 'name-twice', name: parsed.key, line } });
+        continue;
+      }
+      lineOfKey.set(key, lineNumber);
     }
-    if (key !== undefined) lineOfKey.set(key, lineNumber);
     cards.push({ lineNumber, ...parsed });
   }
   return { cards, bad };
 }
 
-/** Reads one line; gives back the sentence that says what is wrong when it cannot. */
+/** Reads one line, or says what is wrong with it. */
 export function parseCardLine(
   line: string,
   people: readonly KnownPerson[],
-): Omit<PastedCard, 'lineNumber'> | string {
+): Omit<PastedCard, 'lineNumber'> | CardLineProblem {
   const columns = readColumns(line.trim());
-  if (typeof columns === 'string') return columns;
+  if ('code' in columns) return columns;
   const { title: rawTitle, estimatePoints, owners } = columns;
   const cleanTitle = rawTitle.replace(/\s+/g, ' ').trim();
   const withKey = KEY_AND_TITLE.exec(cleanTitle);
   const title = withKey?.[3] ?? cleanTitle;
-  if (title === '') return 'the title is missing. Write: title, estimate, @owner.';
+  if (title === '') return { code: 'no-title' };
   if (title.length > MAX_TITLE_LENGTH) {
-    return `the title has ${title.length} characters; ${MAX_TITLE_LENGTH} is the most.`;
+    return { code: 'title-too-long', length: title.length, most: MAX_TITLE_LENGTH };
   }
   const ownerIds = findOwners(owners, people);
-  if (typeof ownerIds === 'string') return ownerIds;
+  if ('code' in ownerIds) return ownerIds;
   return { key: withKey?.[1] ?? withKey?.[2], title, estimatePoints, ownerIds };
 }
 
 /** The line in columns, or what is wrong with it as its first separator would have it. */
-function readColumns(line: string): Columns | string {
-  let firstProblem: string | undefined;
+function readColumns(line: string): Columns | CardLineProblem {
+  let firstProblem: CardLineProblem | undefined;
   for (const separator of SEPARATORS) {
     const fields = splitFields(line, separator);
-    if (fields === undefined) return 'a double quote is opened and never closed.';
+    if (fields === undefined) return { code: 'open-quote' };
     if (fields.length === 1) continue;
     const columns = findColumns(separator === ',' ? joinDecimalCommas(fields) : fields, separator);
-    if (typeof columns !== 'string') return columns;
+    if (!('code' in columns)) return columns;
     firstProblem ??= columns;
   }
   return firstProblem ?? estimateProblem([]);
@@ -170,7 +183,7 @@ function joinDecimalCommas(fields: readonly string[]): string[] {
  * The estimate is the last field that is an amount of points; what comes before it is the title (so an
  * unquoted comma in a title does no harm), what comes after it the owners.
  */
-function findColumns(rawFields: readonly string[], separator: Separator): Columns | string {
+function findColumns(rawFields: readonly string[], separator: Separator): Columns | CardLineProblem {
   const fields = rawFields.map((field) => field.trim());
   const last = fields.findLastIndex((field, i) => i > 0 && parsePoints(field) !== undefined);
   const estimatePoints = parsePoints(fields[last] ?? '');
@@ -179,25 +192,25 @@ function findColumns(rawFields: readonly string[], separator: Separator): Column
   return { title: fields.slice(0, last).join(joint), estimatePoints, owners: fields.slice(last + 1) };
 }
 
-function estimateProblem(fields: readonly string[]): string {
+function estimateProblem(fields: readonly string[]): CardLineProblem {
   const candidate = fields
     .slice(1)
     .find((field) => field !== '' && !field.startsWith('@') && !field.startsWith('<@'));
-  if (candidate === undefined) return 'the estimate is missing. Write: title, estimate, @owner.';
-  return `“${shorten(candidate)}” is not an estimate; it must be a multiple of 0.5 from 0 to ${MAX_POINTS}.`;
+  if (candidate === undefined) return { code: 'no-estimate' };
+  return { code: 'not-an-estimate', typed: shorten(candidate), most: MAX_POINTS };
 }
 
-function findOwners(fields: readonly string[], people: readonly KnownPerson[]): string[] | string {
+function findOwners(fields: readonly string[], people: readonly KnownPerson[]): string[] | CardLineProblem {
   const ownerIds: string[] = [];
   for (const field of fields.map((text) => text.replace(/\s+/g, ' ').trim())) {
     // A whole name first: it may hold what parts names elsewhere.
     const parts =
-      typeof personCalled(field, people) === 'string'
+      'code' in personCalled(field, people)
         ? field.split(/ ?[,;&+] ?| and |(?<=>) ?(?=<@)| (?=[@<])/i)
         : [field];
     for (const part of parts.filter((text) => text !== '')) {
       const person = personCalled(part, people);
-      if (typeof person === 'string') return person;
+      if ('code' in person) return person;
       if (!ownerIds.includes(person.userId)) ownerIds.push(person.userId);
     }
   }
@@ -205,7 +218,7 @@ function findOwners(fields: readonly string[], people: readonly KnownPerson[]): 
 }
 
 /** The member that is meant, or why that can't be said. */
-function personCalled(called: string, people: readonly KnownPerson[]): KnownPerson | string {
+function personCalled(called: string, people: readonly KnownPerson[]): KnownPerson | CardLineProblem {
   const mentioned = MENTION.exec(called)?.[1];
   const wanted = called.replace(/^@/, '').toLowerCase();
   const matches = [
@@ -217,10 +230,12 @@ function personCalled(called: string, people: readonly KnownPerson[]): KnownPers
     .find((some) => some.length > 0);
   const [person, ...others] = matches ?? [];
   if (person && others.length === 0) return person;
+  const typed = shorten(called);
   if (person) {
-    return `${shorten(called)} may be ${matches?.map(({ name, userId }) => `${name} (@${userId})`).join(' or ')}; write the whole name, or what stands in brackets.`;
+    const several = [person, ...others].map(({ name, userId }) => ({ person: name, id: userId }));
+    return { code: 'several-people', typed, people: several };
   }
-  return `${shorten(called)} is not a member of the team. Members: ${people.map(({ name }) => name).join(', ')}.`;
+  return { code: 'no-such-person', typed, people: people.map(({ name }) => name) };
 }
 
 function shorten(text: string): string {

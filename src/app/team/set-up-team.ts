@@ -6,10 +6,10 @@ import type { Thresholds } from '../../sprint/thresholds.ts';
 import { DEFAULT_THRESHOLDS, largestThreshold, whyNotThresholds } from '../../sprint/thresholds.ts';
 import { isTimeOfDay, isTimeZone } from '../clock/local-time.ts';
 import { resetClocks } from '../clock/reset-clocks.ts';
+import type { InputProblem, Problem } from '../input-problem.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Directory } from '../ports/directory.ts';
 import type { Transaction } from '../ports/store.ts';
-import type { InputProblem } from '../refusal.ts';
 import { Refusal, refuseIfAny } from '../refusal.ts';
 import { letGo } from './leave-team.ts';
 import type { Place } from './place.ts';
@@ -26,6 +26,7 @@ const DEFAULTS = {
 } as const;
 
 const MAX_NAME_LENGTH = 80;
+const REMINDER_MINUTES = { least: 15, most: 720 } as const;
 /** Ten years: longer is as good as without end. */
 const MAX_RETENTION_MONTHS = 120;
 
@@ -83,33 +84,28 @@ export async function setupForm(deps: AppDependencies, actor: Actor, place: Plac
 
 function problemsOf(input: SetupInput): InputProblem[] {
   const problems: InputProblem[] = [];
-  const check = (fine: boolean, field: keyof SetupInput, message: string): void => {
-    if (!fine) problems.push({ field, message });
+  const check = (fine: boolean, field: keyof SetupInput, problem: Problem): void => {
+    if (!fine) problems.push({ field, problem });
   };
   const name = input.name.trim();
-  check(
-    name.length > 0 && name.length <= MAX_NAME_LENGTH,
-    'name',
-    `Give the team a name of 1 to ${MAX_NAME_LENGTH} characters.`,
-  );
-  check(
-    isTimeZone(input.timeZone.trim()),
-    'timeZone',
-    'This is not a time zone. Write it as region and city, for example Europe/Lisbon or America/New_York.',
-  );
-  check(isTimeOfDay(input.promptAt), 'promptAt', 'Write the time as hours and minutes, for example 09:15.');
+  check(name.length > 0 && name.length <= MAX_NAME_LENGTH, 'name', {
+    code: 'team-name',
+    most: MAX_NAME_LENGTH,
+  });
+  check(isTimeZone(input.timeZone.trim()), 'timeZone', { code: 'no-time-zone' });
+  check(isTimeOfDay(input.promptAt), 'promptAt', { code: 'no-time', example: '09:15' });
   const days = new Set(input.workingDays);
   const daysAreFine =
     days.size > 0 && [...days].every((day) => Number.isInteger(day) && day >= 1 && day <= 7);
-  check(daysAreFine, 'workingDays', 'Choose at least one working day.');
-  check(input.memberIds.length > 0, 'memberIds', 'Choose at least one member.');
-  check(input.facilitatorIds.length > 0, 'facilitatorIds', 'Choose at least one facilitator.');
+  check(daysAreFine, 'workingDays', { code: 'no-working-day' });
+  check(input.memberIds.length > 0, 'memberIds', { code: 'no-members' });
+  check(input.facilitatorIds.length > 0, 'facilitatorIds', { code: 'no-facilitators' });
   return problems;
 }
 
 /**
- * Creates the channel's team or changes its settings. Whoever is no longer among the members or
- * facilitators becomes inactive; their answers stay.
+ * Creates the channel's team or changes its settings. People who are no longer among the members or
+ * facilitators become inactive; their answers stay.
  *
  * @throws Refusal `bad-input`, `not-a-facilitator`, `not-a-member`.
  */
@@ -168,10 +164,9 @@ async function namesOf(
 ): Promise<Map<string, string>> {
   const profiles = await Promise.all(userIds.map((userId) => directory.profile(workspaceId, userId)));
   refuseIfAny(
-    profiles.flatMap(({ name, isBot, isDeactivated }) => {
-      if (isBot) return [{ field: 'memberIds', message: `${name} is a bot; choose people only.` }];
-      const message = `The account of ${name} is deactivated; take this person out.`;
-      return isDeactivated ? [{ field: 'memberIds', message }] : [];
+    profiles.flatMap(({ name: person, isBot, isDeactivated }): InputProblem[] => {
+      if (isBot) return [{ field: 'memberIds', problem: { code: 'is-bot', person } }];
+      return isDeactivated ? [{ field: 'memberIds', problem: { code: 'is-deactivated', person } }] : [];
     }),
   );
   return new Map(profiles.map(({ userId, name }) => [userId, name]));
@@ -235,6 +230,10 @@ function parsePercent(text: string): number | undefined {
   return match ? Number(`${(match[1] as string).replace(',', '.')}e-2`) : undefined;
 }
 
+function isReminderTime(minutes: number): boolean {
+  return Number.isInteger(minutes) && minutes >= REMINDER_MINUTES.least && minutes <= REMINDER_MINUTES.most;
+}
+
 function isRetention(months: number): boolean {
   return Number.isInteger(months) && months >= 1 && months <= MAX_RETENTION_MONTHS;
 }
@@ -243,24 +242,25 @@ function isRetention(months: number): boolean {
 export async function setMeasures(deps: AppDependencies, actor: Actor, input: MeasuresInput): Promise<Team> {
   const problems: InputProblem[] = [];
   if (!isTimeOfDay(input.closesAt)) {
-    problems.push({ field: 'closesAt', message: 'Write the time as hours and minutes, for example 17:00.' });
+    problems.push({ field: 'closesAt', problem: { code: 'no-time', example: '17:00' } });
   }
   const reminderAfterMinutes = Number(input.reminderAfterMinutes);
-  if (!Number.isInteger(reminderAfterMinutes) || reminderAfterMinutes < 15 || reminderAfterMinutes > 720) {
-    problems.push({ field: 'reminderAfterMinutes', message: 'Write whole minutes, from 15 to 720.' });
+  if (!isReminderTime(reminderAfterMinutes)) {
+    problems.push({
+      field: 'reminderAfterMinutes',
+      problem: { code: 'reminder-minutes', ...REMINDER_MINUTES },
+    });
   }
   const retention = input.retentionMonths.trim();
   const retentionMonths = retention === '' ? undefined : Number(retention);
   if (retentionMonths !== undefined && !isRetention(retentionMonths)) {
-    const message = `Write whole months, from 1 to ${MAX_RETENTION_MONTHS}, or leave it empty to keep everything.`;
-    problems.push({ field: 'retentionMonths', message });
+    const problem = { code: 'retention-months', most: MAX_RETENTION_MONTHS } as const;
+    problems.push({ field: 'retentionMonths', problem });
   }
-  const scale = parseScale(input.scale) ?? [];
-  const scaleProblem =
-    parseScale(input.scale) === undefined
-      ? 'Write rising sizes, for example 1, 2, 3, 5, 8.'
-      : whyNotAScale(scale);
-  if (scaleProblem) problems.push({ field: 'scale', message: scaleProblem });
+  const sizes = parseScale(input.scale);
+  const scale = sizes ?? [];
+  const scaleProblem: Problem | undefined = sizes ? whyNotAScale(sizes) : { code: 'not-a-scale' };
+  if (scaleProblem) problems.push({ field: 'scale', problem: scaleProblem });
   const thresholds = new Map<string, number>();
   for (const [name, text] of Object.entries(input.thresholds) as [keyof Thresholds, string][]) {
     const share = parsePercent(text);
@@ -268,8 +268,7 @@ export async function setMeasures(deps: AppDependencies, actor: Actor, input: Me
     if (share !== undefined && share <= most) thresholds.set(name, share);
     else {
       const example = DEFAULT_THRESHOLDS[name] * 100;
-      const message = `Write a percentage from 0 to ${most * 100}, for example ${example}.`;
-      problems.push({ field: name, message });
+      problems.push({ field: name, problem: { code: 'no-percentage', most: most * 100, example } });
     }
   }
   refuseIfAny(problems);
@@ -278,7 +277,7 @@ export async function setMeasures(deps: AppDependencies, actor: Actor, input: Me
   if (conflict) {
     const isOfAccuracy = complete.estimateAccuracyAtLeast > complete.estimateAccuracyAtMost;
     const field = isOfAccuracy ? 'estimateAccuracyAtLeast' : 'velocityGrowthFirstMark';
-    refuseIfAny([{ field, message: conflict }]);
+    refuseIfAny([{ field, problem: conflict }]);
   }
   return deps.store.transaction(async (tx) => {
     await tx.lock.team(input.teamId);

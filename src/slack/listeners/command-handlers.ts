@@ -1,5 +1,6 @@
 /** What each word of the command leads to. Words bound to handlers only. */
 import type { ModalView } from '@slack/types';
+import type { Problem } from '../../app/input-problem.ts';
 import { Refusal } from '../../app/refusal.ts';
 import type { Place } from '../../app/team/place.ts';
 import { isDay } from '../../sprint/calendar.ts';
@@ -78,7 +79,7 @@ export const COMMAND_HANDLERS: Readonly<Record<Exclude<CommandWord, ReadingWord>
   },
 
   take: async ({ useCases }, caller, rest) => {
-    if (rest === '') throw missing('take', 'say which card, by its number or key.', '3');
+    if (rest === '') throw missing('take', { code: 'which-card' }, '3');
     await caller.tell(
       takenMessage(await useCases.takeCard(caller.actor, { place: caller.place, reference: rest })),
     );
@@ -161,13 +162,13 @@ async function showForm(
 function dayIn(rest: string): { day?: string } {
   if (rest === '' || rest.toLowerCase() === 'today') return {};
   if (isDay(rest)) return { day: rest };
-  throw missing('answer', 'write the day as year, month and day.', '2026-11-04');
+  throw missing('answer', { code: 'answer-day' }, '2026-11-04');
 }
 
 function firstNumberIn(rest: string): number | undefined {
   if (rest === '') return undefined;
   if (/^\d{1,4}$/.test(rest)) return Number(rest);
-  throw missing('cards', 'write the number of the first card to show.', '40');
+  throw missing('cards', { code: 'first-card' }, '40');
 }
 
 /** `3, no longer wanted` or `3 no longer wanted` */
@@ -177,6 +178,6 @@ function referenceAndReason(rest: string): { reference: string; reason: string }
 }
 
 /** @param example what may follow the word */
-function missing(command: CommandWord, problem: string, example: string): Refusal {
+function missing(command: CommandWord, problem: Problem, example: string): Refusal {
   return new Refusal('bad-argument', { command, problem, example });
 }

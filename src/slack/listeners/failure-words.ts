@@ -3,12 +3,12 @@
  * code that leads the operator to the log.
  */
 import { WebAPIPlatformError, WebAPIRateLimitedError } from '@slack/web-api';
-import type { InputProblem } from '../../app/refusal.ts';
 import { Refusal } from '../../app/refusal.ts';
 import { type Written, writtenSoFar } from '../../app/written-once.ts';
 import { codeOf, errorChain } from '../../error-chain.ts';
 import type { Logger } from '../../logger.ts';
 import { currentReference, newReference } from '../../reference.ts';
+import { type FieldProblem, fieldProblem } from '../../words/problems.ts';
 import { type RefusalWords, refusalWords } from '../../words/refusals.ts';
 import { mrkdwn } from '../../words/say.ts';
 import { noteFailure, noteRefusal } from '../door/request-scope.ts';
@@ -22,7 +22,7 @@ export type Failure =
       readonly kind: 'refusal';
       /** In the platform's markup. */
       readonly words: RefusalWords;
-      readonly problems: readonly InputProblem[];
+      readonly problems: readonly FieldProblem[];
     }
   | { readonly kind: 'trouble'; readonly errorId: string; readonly written: Written };
 
@@ -59,8 +59,10 @@ export function failureOf(error: unknown, logger: Logger, during: string): Failu
 }
 
 /** What is wrong with which field, where the refusal is about fields. */
-function problemsOf(refusal: Refusal): readonly InputProblem[] {
-  if (refusal.code === 'bad-input') return (refusal as Refusal<'bad-input'>).details.problems;
+function problemsOf(refusal: Refusal): readonly FieldProblem[] {
+  if (refusal.code === 'bad-input') {
+    return (refusal as Refusal<'bad-input'>).details.problems.map(fieldProblem);
+  }
   if (refusal.code !== 'file-unreadable') return [];
   const { what, fix } = refusalWords(refusal, 'plain');
   const { field } = (refusal as Refusal<'file-unreadable'>).details;

@@ -1,7 +1,7 @@
 /** Reads the points of a body of work, and by how many it grows with each sprint: from words or from a form. */
 import type { AdviceQuestion } from '../../app/advice/advice.ts';
+import type { InputProblem, Problem } from '../../app/input-problem.ts';
 import { readNumber } from '../../app/read-number.ts';
-import type { InputProblem } from '../../app/refusal.ts';
 import { Refusal, refuseIfAny } from '../../app/refusal.ts';
 import { FIELDS } from '../ids.ts';
 
@@ -19,11 +19,11 @@ const EXAMPLE = '120 growing 5';
  */
 export function parseForecastQuestion(typed: string): ForecastQuestion {
   const [work = '', growth, ...more] = spaced(typed).split(GROWING);
-  if (more.length > 0) throw unread('say only once by how much it grows.');
+  if (more.length > 0) throw unread({ code: 'growth-twice' });
   return {
     about: 'forecast',
-    backlogPoints: amountIn(work, 'say how many points are left to do.'),
-    growthPoints: growth === undefined ? 0 : amountIn(growth, 'say by how many points it grows.'),
+    backlogPoints: amountIn(work, { code: 'no-backlog' }),
+    growthPoints: growth === undefined ? 0 : amountIn(growth, { code: 'no-growth' }),
   };
 }
 
@@ -32,7 +32,7 @@ function spaced(text: string): string {
   return text.replace(/\s+/g, ' ');
 }
 
-function amountIn(words: string, whenEmpty: string): number {
+function amountIn(words: string, whenEmpty: Problem): number {
   const bare = words.replace(UNIT, '').trim();
   if (bare === '') throw unread(whenEmpty);
   const read = readNumber(bare);
@@ -40,7 +40,7 @@ function amountIn(words: string, whenEmpty: string): number {
   return read.value;
 }
 
-function unread(problem: string): Refusal {
+function unread(problem: Problem): Refusal {
   return new Refusal('bad-argument', { command: 'forecast', problem, example: EXAMPLE });
 }
 
@@ -53,8 +53,8 @@ export function readForecastFields(backlogText: string, growthText: string): For
   const backlog = readNumber(spaced(backlogText).replace(UNIT, ''));
   const growth = growthText.trim() === '' ? { value: 0 } : readNumber(spaced(growthText).replace(UNIT, ''));
   const problems: InputProblem[] = [];
-  if ('problem' in backlog) problems.push({ field: FIELDS.forecast.backlogPoints, message: backlog.problem });
-  if ('problem' in growth) problems.push({ field: FIELDS.forecast.growthPoints, message: growth.problem });
+  if ('problem' in backlog) problems.push({ field: FIELDS.forecast.backlogPoints, problem: backlog.problem });
+  if ('problem' in growth) problems.push({ field: FIELDS.forecast.growthPoints, problem: growth.problem });
   refuseIfAny(problems);
   const amount = (read: typeof backlog): number => ('value' in read ? read.value : Number.NaN);
   return { about: 'forecast', backlogPoints: amount(backlog), growthPoints: amount(growth) };

@@ -1,5 +1,6 @@
 /** Reads the words after `range`: days of the coming sprint, and how many days members are off or away. */
 import type { AdviceQuestion } from '../../app/advice/advice.ts';
+import type { Problem } from '../../app/input-problem.ts';
 import { parseAwayDays } from '../../app/planning/away-days.ts';
 import { Refusal } from '../../app/refusal.ts';
 
@@ -38,7 +39,7 @@ export function parseRangeQuestion(typed: string): RangeQuestion {
   let amount: string | undefined;
   for (const word of words(typed)) {
     if (AWAY.has(word)) {
-      if (amount === undefined) throw unread(`say how many days are off or away before “${word}”.`);
+      if (amount === undefined) throw unread({ code: 'away-without-number', typed: word });
       awayDays = (awayDays ?? 0) + awayDaysIn(amount);
       amount = undefined;
     } else if (amount !== undefined) {
@@ -50,7 +51,7 @@ export function parseRangeQuestion(typed: string): RangeQuestion {
     }
   }
   if (amount !== undefined) throw loneAmount(amount);
-  if (days.length > 2) throw unread('name two days at most, the first and the last of the sprint.');
+  if (days.length > 2) throw unread({ code: 'too-many-days' });
   const [startsOn, endsOn] = days;
   return {
     about: 'range',
@@ -70,23 +71,21 @@ function words(typed: string): string[] {
 
 function awayDaysIn(amount: string): number {
   const days = parseAwayDays(amount);
-  if (days === undefined) {
-    throw unread(`“${quoted(amount)}” is no number of days; whole and half days are fine, such as 6 or 2.5.`);
-  }
+  if (days === undefined) throw unread({ code: 'not-away-days', typed: quoted(amount) });
   return days;
 }
 
 /** A word that is neither a day nor followed by “away”. */
 function loneAmount(word: string): Refusal {
   return parseAwayDays(word) === undefined
-    ? unread(`“${quoted(word)}” is not understood. Write days as year-month-day.`)
-    : unread(`say what ${word} is. For days off and away, of all members together, write “${word} away”.`);
+    ? unread({ code: 'lone-word', typed: quoted(word) })
+    : unread({ code: 'lone-number', typed: word });
 }
 
 function quoted(word: string): string {
   return word.length > QUOTED_LENGTH ? `${word.slice(0, QUOTED_LENGTH - 1)}…` : word;
 }
 
-function unread(problem: string): Refusal {
+function unread(problem: Problem): Refusal {
   return new Refusal('bad-argument', { command: 'range', problem, example: EXAMPLE });
 }

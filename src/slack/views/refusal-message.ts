@@ -1,5 +1,5 @@
 /** A refusal: what is wrong and what to do about it. */
-import type { InputProblem } from '../../app/refusal.ts';
+import type { FieldProblem } from '../../words/problems.ts';
 import type { RefusalWords } from '../../words/refusals.ts';
 import { mrkdwn } from '../../words/say.ts';
 import { typed } from '../../words/typed-text.ts';
@@ -15,7 +15,7 @@ const PROBLEM_SECTIONS_MAX = 40;
  */
 export function refusalMessage(
   { what, fix }: RefusalWords,
-  problems: readonly InputProblem[] = [],
+  problems: readonly FieldProblem[] = [],
 ): MessageView {
   if (problems.length < 2) return messageView([section(`${bold(what)}\n${fix}`)]);
   return messageView([

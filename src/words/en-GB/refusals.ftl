@@ -161,9 +161,13 @@ refusal-unknown-command = There is no command “{ $word }”.
 refusal-unknown-command-fix = `/loadline help` lists them all.
 refusal-unknown-command-near-fix = Did you mean `/loadline { $near }`? `/loadline help` lists them all.
 
-# $problem says what is missing, in a sentence without a capital.
-refusal-bad-argument = `/loadline { $command }` isn’t clear: { $problem }
+# $problem is a whole sentence.
+refusal-bad-argument = `/loadline { $command }` isn’t clear. { $problem }
 refusal-bad-argument-fix = Write it like this, for example: `/loadline { $command } { $example }`
+# What may follow the command word.
+refusal-drop-example = 3 the harbour office withdrew the wish
+refusal-pull-example = Berth calendar shows tides, 5, @name
+refusal-cancel-example = the sprint goal became obsolete
 
 refusal-key-taken = { $sprint } already has a card { $name }.
 refusal-key-taken-fix = Give the new card a short name of its own.

@@ -163,17 +163,17 @@ describe('the range', () => {
   });
 
   test.each([
-    [{ startsOn: '2026-02-30' }, 'startsOn', /“2026-02-30” is not a day/],
-    [{ endsOn: 'Friday' }, 'endsOn', /“Friday” is not a day/],
+    [{ startsOn: '2026-02-30' }, 'startsOn', /“2026-02-30” isn’t a day/],
+    [{ endsOn: 'Friday' }, 'endsOn', /“Friday” isn’t a day/],
     [{ startsOn: '2026-11-27', endsOn: '2026-11-16' }, 'endsOn', /comes before the first day/],
     [{ endsOn: '2026-10-29' }, 'endsOn', /comes before the first day/],
     // Days of three thousand years would be counted one by one.
-    [{ startsOn: '2026-11-02', endsOn: '5026-11-02' }, 'endsOn', /92 days at most; this one lasts 1095/],
+    [{ startsOn: '2026-11-02', endsOn: '5026-11-02' }, 'endsOn', /92 days at most; this one lasts 1,095/],
     [{ startsOn: '2026-10-19', endsOn: '2026-10-29' }, 'endsOn', /over: Thu 29 Oct has gone by/],
     [
       { startsOn: '2026-11-02', endsOn: '2026-11-13', awayDays: 30.5 },
       'awayDays',
-      /3 members × 10 working days make 30/,
+      /3 members × 10 working days: that makes 30/,
     ],
     [{ awayDays: -1 }, 'awayDays', /whole or half days/],
     [{ awayDays: 2.25 }, 'awayDays', /whole or half days/],

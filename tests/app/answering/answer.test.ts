@@ -252,7 +252,7 @@ describe('growth must be explained', () => {
   test.each([
     ['4', '7', '1', 'The card grew by 3 points, so surprise work is from 0 to 3.'],
     ['-1', '7', '1', 'The card grew by 3 points, so surprise work is from 0 to 3.'],
-    ['1', '3', '', 'The card did not grow, so no surprise work came up: leave this at 0.'],
+    ['1', '3', '', 'The card didn’t grow, so no surprise work came up: leave this at 0.'],
     [
       '-1',
       '3',
@@ -288,7 +288,7 @@ describe('what can’t be said is refused with the reason and the way out', () =
     h.set('2026-11-03T10:00:00Z');
     const attempt = h.answer('ben', sprint.id, '2026-11-03', { 1: { left: '1', surprise: '1' } });
     expect(Object.values(await problemsOf(attempt))).toEqual([
-      '1 (Tide table) was finished on Mon 2 Nov. If it is not done after all, reopen it first with “reopen 1”.',
+      '1 (Tide table) was finished on Mon 2 Nov. If it isn’t done after all, reopen it first with “reopen 1”.',
     ]);
     await reopenCard(h.deps, actorOf('ben'), { place: CHANNEL, reference: '1' });
     await h.answer('ben', sprint.id, '2026-11-03', { 1: { left: '1', surprise: '1' } });
@@ -314,7 +314,7 @@ describe('what can’t be said is refused with the reason and the way out', () =
     const { h, sprint } = await askedOnMonday();
     const attempt = h.answer('ben', sprint.id, '2026-11-02', { 2: { left: '1' } });
     expect(Object.values(await problemsOf(attempt))).toEqual([
-      '2 (Crane log) is not one of your cards. Its owners answer for it; take a share in it with “take 2” if you work on it too.',
+      '2 (Crane log) isn’t one of your cards. Its owners answer for it; if you work on it too, become an owner with “take 2”.',
     ]);
   });
 
@@ -506,7 +506,7 @@ describe('an answer in words', () => {
   test('about somebody else’s card is refused', async () => {
     const { h } = await askedOnMonday('LP-7: Tide table, 5, @Ben\nLP-8: Crane log, 3, @Chi');
     const problems = Object.values(await problemsOf(say(h, 'ben', 'LP-8: 1')));
-    expect(problems[0]).toMatch(/^LP-8 \(Crane log\) is not one of your cards\./);
+    expect(problems[0]).toMatch(/^LP-8 \(Crane log\) isn’t one of your cards\./);
   });
 
   test('asks why when the card grew', async () => {

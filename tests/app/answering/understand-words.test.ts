@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import type { Understood } from '../../../src/app/answering/understand-words.ts';
 import { understandWords } from '../../../src/app/answering/understand-words.ts';
 import { formatPoints } from '../../../src/sprint/points.ts';
+import { unclearWords } from '../../../src/words/problems.ts';
 
 /** The keys of the cards in the list, in order. */
 const KEYS = ['LP-7', 'lp-8', 'LP-9', 'LP-10'];
@@ -30,7 +31,7 @@ function answers(text: string, cardCount: number): unknown {
 
 function problems(text: string, cardCount: number): readonly string[] {
   const understood = understand(text, cardCount);
-  return understood.kind === 'unclear' ? understood.problems : [];
+  return understood.kind === 'unclear' ? understood.problems.map((problem) => unclearWords(problem)) : [];
 }
 
 describe('numbers alone are what is left, in the order of the list', () => {
@@ -140,11 +141,11 @@ describe('what is not clear is named, and nothing is taken from it', () => {
   test.each<[string, number, string[]]>([
     ['', 1, ['The message holds no number.']],
     [' , ', 1, ['The message holds no number.']],
-    ['hello there', 1, ['“hello there” is not an amount of points; write for example 3, 0.5 or 2: 3.']],
-    ['-1', 1, ['“-1” is not an amount of points; write for example 3, 0.5 or 2: 3.']],
-    ['0.3', 1, ['“0.3” is not an amount of points; write for example 3, 0.5 or 2: 3.']],
-    ['1000', 1, ['“1000” is not an amount of points; write for example 3, 0.5 or 2: 3.']],
-    ['3 worked lots', 1, ['“lots” is not an amount of points.']],
+    ['hello there', 1, ['“hello there” isn’t an amount of points; write for example 3, 0.5 or 2: 3.']],
+    ['-1', 1, ['“-1” isn’t an amount of points; write for example 3, 0.5 or 2: 3.']],
+    ['0.3', 1, ['“0.3” isn’t an amount of points; write for example 3, 0.5 or 2: 3.']],
+    ['1000', 1, ['“1000” isn’t an amount of points; write for example 3, 0.5 or 2: 3.']],
+    ['3 worked lots', 1, ['“lots” isn’t an amount of points.']],
     ['3 worked 1 worked 2', 1, ['“3 worked 1 worked 2” says twice what was worked.']],
     ['9: 3', 2, ['There is no card “9” in your list.']],
     ['LP-99: 3', 2, ['There is no card “LP-99” in your list.']],
@@ -152,7 +153,7 @@ describe('what is not clear is named, and nothing is taken from it', () => {
     ['3', 2, ['You have 2 open cards, but the message gives 1 number.']],
     ['3, 4', 1, ['You have 1 open card, but the message gives 2 numbers.']],
     ['2,5', 3, ['You have 3 open cards, but the message gives 1 number.']],
-    ['same, 3', 2, ['“same” is not an amount of points; write for example 3, 0.5 or 2: 3.']],
+    ['same, 3', 2, ['“same” isn’t an amount of points; write for example 3, 0.5 or 2: 3.']],
   ])('%j with %i cards', (text, cardCount, expected) => {
     expect(problems(text, cardCount)).toEqual(expected);
   });

@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { dropCard, listCards, reopenCard, takeCard } from '../../../src/app/cards/change-cards.ts';
 import { pullCard, pullForm, pullLine } from '../../../src/app/cards/pull-card.ts';
+import type { Problem } from '../../../src/app/input-problem.ts';
+import { problemWords } from '../../../src/words/problems.ts';
 import {
   actorOf,
   CHANNEL,
@@ -28,8 +30,8 @@ function pull(h: Harness, line: string) {
   return pullLine(h.deps, ben, { place: CHANNEL, line });
 }
 
-function reason(problems: { problem: string }): string {
-  return problems.problem;
+function reason({ problem }: { problem: Problem }): string {
+  return problemWords(problem);
 }
 
 describe('pulling a card in', () => {
@@ -107,10 +109,10 @@ describe('pulling a card in', () => {
 
   test('by a line that can’t be read shows how', async () => {
     const { h } = await running();
-    expect(reason(await refusalOf(pull(h, ''), 'bad-argument'))).toMatch(/^the estimate is missing/);
-    expect(reason(await refusalOf(pull(h, 'Fog horn'), 'bad-argument'))).toMatch(/^the estimate is missing/);
+    expect(reason(await refusalOf(pull(h, ''), 'bad-argument'))).toMatch(/^The estimate is missing/);
+    expect(reason(await refusalOf(pull(h, 'Fog horn'), 'bad-argument'))).toMatch(/^The estimate is missing/);
     expect(reason(await refusalOf(pull(h, 'Fog horn, 3\nBuoys, 2'), 'bad-argument'))).toBe(
-      'bring in one card at a time.',
+      'Bring in one card at a time.',
     );
   });
 

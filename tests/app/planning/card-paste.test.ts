@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { KnownPerson } from '../../../src/app/planning/card-paste.ts';
 import { formatCardLine, parseCardLine, parseCards } from '../../../src/app/planning/card-paste.ts';
+import { problemWords } from '../../../src/words/problems.ts';
 
 const PEOPLE: readonly KnownPerson[] = [
   { userId: 'U1', name: 'Ana Lima' },
@@ -14,7 +15,7 @@ const PEOPLE: readonly KnownPerson[] = [
 /** Title, estimate and owners of a line, or what is wrong with it. */
 function read(line: string): string | readonly unknown[] {
   const parsed = parseCardLine(line, PEOPLE);
-  if (typeof parsed === 'string') return parsed;
+  if ('code' in parsed) return problemWords(parsed);
   const { key, title, estimatePoints, ownerIds } = parsed;
   return [...(key === undefined ? [] : [key]), title, estimatePoints, ...ownerIds];
 }
@@ -64,7 +65,7 @@ describe('double quotes hold a field together', () => {
   });
 
   test('a quote that is never closed is named', () => {
-    expect(read('"Tide table, 5')).toBe('a double quote is opened and never closed.');
+    expect(read('"Tide table, 5')).toBe('A double quote is opened and never closed.');
   });
 });
 
@@ -90,16 +91,16 @@ describe('estimates may be halves', () => {
 
   test.each(['0.3', '-1', '1000', 'five', '1e2', 'NaN'])('%s is refused and quoted', (estimate) => {
     expect(read(`Tide table, ${estimate}, @Ben`)).toBe(
-      `“${estimate}” is not an estimate; it must be a multiple of 0.5 from 0 to 999.5.`,
+      `“${estimate}” isn’t an estimate; it must be a multiple of 0.5 from 0 to 999.5.`,
     );
   });
 
   test.each(['Tide table', 'Tide table, @Ben', '5', 'Tide table,, <@U2>'])('%j has no estimate', (line) => {
-    expect(read(line)).toBe('the estimate is missing. Write: title, estimate, @owner.');
+    expect(read(line)).toBe('The estimate is missing. Write: title, estimate, @owner.');
   });
 
   test('a line with an estimate alone has no title', () => {
-    expect(read(', 5')).toBe('the title is missing. Write: title, estimate, @owner.');
+    expect(read(', 5')).toBe('The title is missing. Write: title, estimate, @owner.');
   });
 });
 
@@ -132,14 +133,14 @@ describe('owners are members of the team', () => {
 
   test('somebody else is refused, with the members there are', () => {
     expect(read('Tide table, 5, @Zed')).toBe(
-      '@Zed is not a member of the team. Members: Ana Lima, Ben Ode, Chi Wen, Ana Reis, Okoro, Dayo.',
+      '@Zed isn’t a member of the team. Members: Ana Lima, Ben Ode, Chi Wen, Ana Reis, Okoro, Dayo.',
     );
-    expect(read('Tide table, 5, <@U9>')).toMatch(/^<@U9> is not a member of the team\./);
+    expect(read('Tide table, 5, <@U9>')).toMatch(/^<@U9> isn’t a member of the team\./);
   });
 
   test('a first name that two members share is not guessed', () => {
     expect(read('Tide table, 5, @Ana')).toBe(
-      '@Ana may be Ana Lima (@U1) or Ana Reis (@U4); write the whole name, or what stands in brackets.',
+      '@Ana may be Ana Lima (@U1) or Ana Reis (@U4); write the whole name, or what is in brackets.',
     );
   });
 });
@@ -160,9 +161,7 @@ describe('a key may stand before the title', () => {
   test('the same key on two lines is named by line, whatever its case', () => {
     const { cards, bad } = parseCards('LP-7: Tides, 5\nCranes, 3\nlp-7: Berths, 2', PEOPLE);
     expect(cards.map(({ lineNumber }) => lineNumber)).toEqual([1, 2]);
-    expect(bad).toEqual([
-      { lineNumber: 3, problem: 'lp-7 stands on line 1 already; each card needs its own key.' },
-    ]);
+    expect(bad).toEqual([{ lineNumber: 3, problem: { code: 'name-twice', name: 'lp-7', line: 1 } }]);
   });
 });
 
@@ -179,7 +178,7 @@ describe('a whole text', () => {
     expect(bad).toEqual([
       {
         lineNumber: 4,
-        problem: '“0.3” is not an estimate; it must be a multiple of 0.5 from 0 to 999.5.',
+        problem: { code: 'not-an-estimate', typed: '0.3', most: 999.5 },
       },
     ]);
   });
@@ -201,7 +200,7 @@ describe('a whole text', () => {
 
   test('a title of 200 characters is read, one of 201 refused', () => {
     expect(read(`${'x'.repeat(200)}, 5`)).toEqual(['x'.repeat(200), 5]);
-    expect(read(`${'x'.repeat(201)}, 5`)).toBe('the title has 201 characters; 200 is the most.');
+    expect(read(`${'x'.repeat(201)}, 5`)).toBe('The title has 201 characters; 200 is the most.');
   });
 
   test.each(['<!channel>, 5', '*bold* _it_ `code`, 5', '{"a": 1}, 5', '<script>alert(1)</script>, 5'])(

@@ -187,9 +187,9 @@ describe('the preview', () => {
     const cards = 'Tide table, 5\r\n\r\nCrane log\r\nPilot roster, 0.3\r\nFog horn, 2, @Dayo';
     const { cards: message } = await problemsOf(previewPlan(h.deps, ana, h.planInput(team, { cards })));
     expect(message).toBe(
-      'Line 3: the estimate is missing. Write: title, estimate, @owner. ' +
-        'Line 4: “0.3” is not an estimate; it must be a multiple of 0.5 from 0 to 999.5. ' +
-        'Line 5: @Dayo is not a member of the team. Members: Ana Lima, Ben Ode, Chi Wen.',
+      'Line 3: The estimate is missing. Write: title, estimate, @owner. ' +
+        'Line 4: “0.3” isn’t an estimate; it must be a multiple of 0.5 from 0 to 999.5. ' +
+        'Line 5: @Dayo isn’t a member of the team. Members: Ana Lima, Ben Ode, Chi Wen.',
     );
   });
 
@@ -217,7 +217,7 @@ describe('the preview', () => {
     [{ startsOn: '' }, 'startsOn', 'Choose a first day.'],
     [{ endsOn: '2026-11-31' }, 'endsOn', 'Choose a last day.'],
     [{ closesAt: '5pm' }, 'closesAt', 'Write the time as hours and minutes, for example 17:00.'],
-    [{ startsOn: '2026-11-14' }, 'endsOn', 'The last day comes before the first day.'],
+    [{ startsOn: '2026-11-14' }, 'endsOn', 'The last day, Fri 13 Nov, comes before the first day, Sat 14 Nov.'],
     [{ endsOn: '2027-02-02' }, 'endsOn', 'A sprint may last 92 days at most; this one lasts 93.'],
     [
       { startsOn: '2026-10-26', endsOn: '2026-10-30', closesAt: '12:00' },

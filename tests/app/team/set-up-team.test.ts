@@ -316,22 +316,22 @@ describe('the measures', () => {
     [
       'surpriseRatioAtMost',
       { surpriseRatioAtMost: '-5' },
-      'Write a percentage from 0 to 10000, for example 20.',
+      'Write a percentage from 0 to 10,000, for example 20.',
     ],
     [
       'velocityGrowthFirstMark',
       { velocityGrowthFirstMark: 'x' },
-      'Write a percentage from 0 to 10000, for example 240.',
+      'Write a percentage from 0 to 10,000, for example 240.',
     ],
     [
       'estimateAccuracyAtLeast',
       { estimateAccuracyAtLeast: '96', estimateAccuracyAtMost: '95' },
-      'The floor of the estimate accuracy lies above its ceiling.',
+      'The lowest estimate accuracy is above the highest.',
     ],
     [
       'velocityGrowthFirstMark',
       { velocityGrowthFirstMark: '600' },
-      'The first mark of the velocity growth lies above the long-range mark.',
+      'The first mark of the velocity growth is above the long-range mark.',
     ],
   ])('the threshold %s in %j is refused', async (field, change, message) => {
     const h = harness();

@@ -67,10 +67,10 @@ describe('direct messages', () => {
   it('that are refused are told why', async () => {
     const bot = botUnderTest(platform);
     bot.useCases.answerInWords.mockRejectedValue(
-      new Refusal('unclear-words', { problems: ['“lots” is not an amount of points.'], cardCount: 2 }),
+      new Refusal('unclear-words', { problems: [{ code: 'not-points', typed: 'lots' }], cardCount: 2 }),
     );
     await bot.say('lots');
-    expect(platform.callsTo('chat.postMessage')[0]?.text).toContain('“lots” is not an amount of points.');
+    expect(platform.callsTo('chat.postMessage')[0]?.text).toContain('“lots” isn’t an amount of points.');
   });
 
   it('are commands of a product owner who writes directly', async () => {

@@ -1,5 +1,6 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import type { PulledCard } from '../../../src/app/cards/pull-card.ts';
+import type { InputProblem } from '../../../src/app/input-problem.ts';
 import { Refusal } from '../../../src/app/refusal.ts';
 import { AlreadyWritten } from '../../../src/app/written-once.ts';
 import { FORMS } from '../../../src/slack/ids.ts';
@@ -130,11 +131,15 @@ describe('forms sent off', () => {
 
   it('put what is wrong with a value beside it', async () => {
     const bot = botUnderTest(platform);
-    const problems = [{ field: 'recordedValue', message: '“1.200” may mean 1200 or 1.2.' }];
+    const problem = { code: 'two-numbers', typed: '1.200', first: '1200', second: '1.2' } as const;
+    const problems = [{ field: 'recordedValue', problem }];
     bot.useCases.recordValue.mockRejectedValue(new Refusal('bad-input', { problems }));
     const form = sentForm(valueFormView(sample.valueForm), { recordedValue: text('1.200') });
     expect(await bot.submit(form)).toEqual([
-      { response_action: 'errors', errors: { recordedValue: '“1.200” may mean 1200 or 1.2.' } },
+      {
+        response_action: 'errors',
+        errors: { recordedValue: '“1.200” may mean 1200 or 1.2. Write it in one of these two ways.' },
+      },
     ]);
   });
 
@@ -279,26 +284,41 @@ describe('forms sent off', () => {
 describe('a form that is refused', () => {
   it('stays open with each problem at its field', async () => {
     const bot = botUnderTest(platform);
-    const problems = [
-      { field: 'name', message: 'Give it a name.' },
-      { field: 'cards', message: 'Line 2: no estimate.' },
+    const problems: readonly InputProblem[] = [
+      { field: 'name', problem: { code: 'sprint-name', most: 80 } },
+      {
+        field: 'cards',
+        problem: { code: 'bad-lines', lines: [{ lineNumber: 2, problem: { code: 'open-quote' } }] },
+      },
     ];
     bot.useCases.previewPlan.mockRejectedValue(new Refusal('bad-input', { problems }));
     expect(await bot.submit(sentForm(plan))).toEqual([
-      { response_action: 'errors', errors: { name: 'Give it a name.', cards: 'Line 2: no estimate.' } },
+      {
+        response_action: 'errors',
+        errors: {
+          name: 'Give the sprint a name of 1 to 80 characters.',
+          cards: 'Line 2: A double quote is opened and never closed.',
+        },
+      },
     ]);
     expect(platform.calls).toEqual([]);
   });
 
   it('shows a problem of a field that is not there at the same card, else at the first field', async () => {
     const bot = botUnderTest(platform);
-    const problems = [
-      { field: 'surprise:card-1', message: 'Not so many.' },
-      { field: 'left:card-99', message: 'Not your card.' },
+    const problems: readonly InputProblem[] = [
+      { field: 'surprise:card-1', problem: { code: 'surprise-without-growth' } },
+      { field: 'left:card-99', problem: { code: 'note-length', most: 500 } },
     ];
     bot.useCases.recordAnswers.mockRejectedValue(new Refusal('bad-input', { problems }));
     expect(await bot.submit(sentForm(answer))).toEqual([
-      { response_action: 'errors', errors: { 'left:card-1': 'Not so many. Not your card.' } },
+      {
+        response_action: 'errors',
+        errors: {
+          'left:card-1':
+            'The card didn’t grow, so no surprise work came up: leave this at 0. Keep the note within 500 characters.',
+        },
+      },
     ]);
   });
 
@@ -400,7 +420,7 @@ describe('a form whose work takes longer than the platform waits', () => {
   });
 
   it('shows the form again with what was typed when it is refused', async () => {
-    const problems = [{ field: 'estimate', message: 'Write points in halves.' }];
+    const problems = [{ field: 'estimate', problem: { code: 'not-points', most: 999.5 } as const }];
     await submitSlowly(
       sentForm(pull, {
         title: text('Mend nets'),
@@ -420,7 +440,7 @@ describe('a form whose work takes longer than the platform waits', () => {
     ];
     expect(view.callback_id).toBe(FORMS.pull);
     expect(view.private_metadata).toBe(pull.private_metadata);
-    expect(JSON.stringify(view.blocks)).toContain('Write points in halves.');
+    expect(JSON.stringify(view.blocks)).toContain('Write points in halves');
     const elements = Object.fromEntries(view.blocks.map(({ block_id, element }) => [block_id, element]));
     expect(elements).toMatchObject({
       title: { initial_value: 'Mend nets' },

@@ -6,6 +6,7 @@ import { ACTIONS, FORMS } from '../../../src/slack/ids.ts';
 import { forecastFormView } from '../../../src/slack/views/forecast-form-view.ts';
 import { planFormView } from '../../../src/slack/views/planning/plan-forms.ts';
 import { rangeFormView } from '../../../src/slack/views/range-form-view.ts';
+import { problemWords } from '../../../src/words/problems.ts';
 import { type BotUnderTest, botUnderTest, sentForm } from '../support/bot-under-test.ts';
 import { FakePlatform } from '../support/fake-platform.ts';
 import * as sample from '../support/samples.ts';
@@ -67,21 +68,21 @@ describe('the command', () => {
   });
 
   it.each([
-    ['range tomorrow', '“tomorrow” is not understood'],
-    ['range 30.11.2026', '“30.11.2026” is not understood. Write days as year-month-day.'],
+    ['range tomorrow', '“tomorrow” can’t be understood'],
+    ['range 30.11.2026', '“30.11.2026” can’t be understood. Write days as year-month-day.'],
     ['range 6', 'write “6 away”'],
     ['range 2026-11-30 6', 'write “6 away”'],
     ['range 6 2026-11-30', 'write “6 away”'],
-    ['range away', 'say how many days are off or away'],
-    ['range six away', '“six” is no number of days'],
+    ['range away', 'Say how many days are off or away'],
+    ['range six away', '“six” isn’t a number of days'],
     ['range 2026-11-30 2026-12-11 2026-12-12', 'two days at most'],
-    [`range ${'x'.repeat(3_000)}`, 'is not understood'],
-    ['forecast soon', '“soon” is not a number'],
+    [`range ${'x'.repeat(3_000)}`, 'can’t be understood'],
+    ['forecast soon', '“soon” isn’t a number'],
     ['forecast 1.200', '1200 or 1.2'],
     ['forecast growing 5', 'how many points are left'],
     ['forecast 120 growing', 'by how many points it grows'],
     ['forecast 120 growing 5 growing 6', 'only once'],
-    ['forecast 120 5', '“120 5” is not a number'],
+    ['forecast 120 5', '“120 5” isn’t a number'],
   ])('refuses `%s` and shows how it is written', async (typed, problem) => {
     const bot = botUnderTest(platform);
     await bot.command(typed);
@@ -139,10 +140,12 @@ describe('the command', () => {
   it('passes on a refusal of the use case', async () => {
     const bot = botUnderTest(platform);
     bot.useCases.askAdvice.mockRejectedValue(
-      new Refusal('bad-input', { problems: [{ field: 'endsOn', message: 'That sprint is over.' }] }),
+      new Refusal('bad-input', {
+        problems: [{ field: 'endsOn', problem: { code: 'sprint-gone-by', last: '2020-01-01' } }],
+      }),
     );
     await bot.command('range 2020-01-01');
-    expect(platform.responses[0]?.text).toContain('That sprint is over.');
+    expect(platform.responses[0]?.text).toContain('That sprint is over: Wed 1 Jan has gone by.');
   });
 });
 
@@ -216,7 +219,9 @@ describe('buttons', () => {
   it('open it with the next sprint when the one of the question is over by now', async () => {
     const bot = botUnderTest(platform);
     bot.useCases.askAdvice.mockRejectedValueOnce(
-      new Refusal('bad-input', { problems: [{ field: 'endsOn', message: 'That sprint is over.' }] }),
+      new Refusal('bad-input', {
+        problems: [{ field: 'endsOn', problem: { code: 'sprint-gone-by', last: '2020-01-01' } }],
+      }),
     );
     await bot.press(ACTIONS.changeRange, asking(range));
     expect(asked(bot)).toEqual([
@@ -286,11 +291,11 @@ describe('forms', () => {
 
   it('leave it to the use case to refuse days that are no number, at their field', async () => {
     const bot = botUnderTest(platform);
-    const problem = { field: 'awayDays', message: 'Give them as whole or half days.' };
+    const problem = { field: 'awayDays', problem: { code: 'no-away-days' } } as const;
     bot.useCases.askAdvice.mockRejectedValue(new Refusal('bad-input', { problems: [problem] }));
     const [ack] = await bot.submit(sentForm(rangeForm, { awayDays: text('some') }));
     expect(bot.useCases.askAdvice.mock.calls[0]?.[2]).toMatchObject({ awayDays: Number.NaN });
-    expect(ack).toEqual({ response_action: 'errors', errors: { awayDays: problem.message } });
+    expect(ack).toEqual({ response_action: 'errors', errors: { awayDays: problemWords(problem.problem) } });
   });
 
   it('ask for the forecast, growth left empty being none', async () => {
@@ -308,7 +313,7 @@ describe('forms', () => {
     const form = sentForm(forecastForm, { backlogPoints: text('lots'), growthPoints: text('a bit') });
     const [ack] = (await bot.submit(form)) as [{ errors: Record<string, string> }];
     expect(Object.keys(ack.errors).sort()).toEqual(['backlogPoints', 'growthPoints']);
-    expect(ack.errors.backlogPoints).toContain('“lots” is not a number');
+    expect(ack.errors.backlogPoints).toContain('“lots” isn’t a number');
     expect(callsOf(bot.useCases)).toEqual([]);
   });
 

@@ -1,0 +1,96 @@
+/** What may be wrong with what somebody typed, as codes with what their messages need. */
+import type { ScaleProblem } from '../sprint/scale.ts';
+import type { ThresholdsProblem } from '../sprint/thresholds.ts';
+import type { AwayDaysProblem } from './planning/away-days.ts';
+import type { BadLine, CardLineProblem } from './planning/card-paste.ts';
+import type { NumberProblem } from './read-number.ts';
+
+/** Something wrong with one field of a form, or one part of an event. */
+export interface InputProblem {
+  /** The field, e.g. `name`, `cards`, or `left:CARD_ID`. */
+  readonly field: string;
+  readonly problem: Problem;
+}
+
+export type Problem =
+  | NumberProblem
+  | ScaleProblem
+  | ThresholdsProblem
+  | AwayDaysProblem
+  | CardLineProblem
+  | TeamProblem
+  | PlanProblem
+  | CardProblem
+  | AnswerInputProblem
+  | QuestionProblem;
+
+type TeamProblem =
+  | { readonly code: 'team-name'; readonly most: number }
+  | { readonly code: 'no-time-zone' }
+  | { readonly code: 'no-time'; readonly example: string }
+  | { readonly code: 'no-working-day' }
+  | { readonly code: 'no-members' }
+  | { readonly code: 'no-facilitators' }
+  | { readonly code: 'is-bot'; readonly person: string }
+  | { readonly code: 'is-deactivated'; readonly person: string }
+  | { readonly code: 'reminder-minutes'; readonly least: number; readonly most: number }
+  | { readonly code: 'retention-months'; readonly most: number }
+  | { readonly code: 'not-a-scale' }
+  /** In percent. */
+  | { readonly code: 'no-percentage'; readonly most: number; readonly example: number };
+
+type PlanProblem =
+  | { readonly code: 'sprint-name'; readonly most: number }
+  | { readonly code: 'goal-length'; readonly most: number }
+  | { readonly code: 'no-first-day' }
+  | { readonly code: 'no-last-day' }
+  | { readonly code: 'days-reversed'; readonly first: string; readonly last: string }
+  | { readonly code: 'sprint-too-long'; readonly most: number; readonly days: number }
+  | { readonly code: 'sprint-over-already'; readonly last: string; readonly time: string }
+  | { readonly code: 'overlap'; readonly sprint: string; readonly first: string; readonly last: string }
+  | { readonly code: 'bad-lines'; readonly lines: readonly BadLine[] }
+  | { readonly code: 'too-many-cards'; readonly most: number; readonly cards: number };
+
+type CardProblem =
+  | { readonly code: 'card-title'; readonly most: number }
+  | { readonly code: 'not-points'; readonly most: number }
+  | { readonly code: 'not-members' }
+  | { readonly code: 'several-cards' }
+  | { readonly code: 'which-card' }
+  | { readonly code: 'first-card' }
+  | { readonly code: 'drop-reason'; readonly most: number }
+  | { readonly code: 'cancel-reason'; readonly most: number };
+
+type AnswerInputProblem =
+  | { readonly code: 'note-length'; readonly most: number }
+  | { readonly code: 'not-your-card'; readonly card: string; readonly number: string }
+  | { readonly code: 'card-dropped'; readonly card: string; readonly day: string }
+  | {
+      readonly code: 'card-finished';
+      readonly card: string;
+      readonly number: string;
+      readonly day: string;
+    }
+  | { readonly code: 'card-came-later'; readonly card: string; readonly day: string }
+  | { readonly code: 'surprise-of-growth'; readonly growth: number; readonly most: number }
+  | { readonly code: 'surprise-without-growth' }
+  | { readonly code: 'surprise-without-any' }
+  | { readonly code: 'surprise-of-shrinking'; readonly shrunk: number; readonly least: number }
+  | { readonly code: 'growth-unexplained'; readonly growth: number }
+  | { readonly code: 'answer-day' };
+
+type QuestionProblem =
+  | { readonly code: 'no-files' }
+  | { readonly code: 'not-a-day'; readonly typed: string; readonly which: 'first' | 'last' }
+  | { readonly code: 'sprint-gone-by'; readonly last: string }
+  | { readonly code: 'backlog-points'; readonly most: number }
+  | { readonly code: 'growth-points'; readonly most: number }
+  | { readonly code: 'no-colon' }
+  | { readonly code: 'away-without-number'; readonly typed: string }
+  | { readonly code: 'not-away-days'; readonly typed: string }
+  | { readonly code: 'lone-word'; readonly typed: string }
+  | { readonly code: 'lone-number'; readonly typed: string }
+  | { readonly code: 'too-many-days' }
+  | { readonly code: 'growth-twice' }
+  | { readonly code: 'no-backlog' }
+  | { readonly code: 'no-growth' };

@@ -1,0 +1,139 @@
+### What is wrong with what somebody typed, and how to correct it: beside a field of a form, or in reply to a command.
+### $typed is what they wrote, shortened. $most and $least are the largest and the smallest that may be.
+
+# Numbers.
+problem-no-number = There is no number. Write one in digits, for example 1200.
+problem-not-a-number = “{ $typed }” isn’t a number. Write it in digits only, for example 1200 or −3.5.
+# $first and $second are the two ways to write it.
+problem-two-numbers = “{ $typed }” may mean { $first } or { $second }. Write it in one of these two ways.
+problem-too-many-digits = “{ $typed }” is too long. Write it with { NUMBER($digits) } digits at most, and no more than { NUMBER($decimals) } of them after the point.
+problem-not-points = Write points in halves from 0 to { NUMBER($most) }, for example 3 or 0.5.
+
+# The team's settings.
+problem-team-name = Give the team a name of 1 to { NUMBER($most) } characters.
+problem-no-time-zone = This isn’t a time zone. Write it as region and city, for example Europe/Lisbon or America/New_York.
+problem-no-time = Write the time as hours and minutes, for example { $example }.
+problem-no-working-day = Choose at least one working day.
+problem-no-members = Choose at least one member.
+problem-no-facilitators = Choose at least one facilitator.
+problem-is-bot = { $person } is a bot; choose people only.
+problem-is-deactivated = The account of { $person } is deactivated; take this person out.
+problem-reminder-minutes = Write whole minutes, from { NUMBER($least) } to { NUMBER($most) }.
+problem-retention-months = Write whole months, from 1 to { NUMBER($most) }, or leave it empty to keep everything.
+problem-no-percentage = Write a percentage from 0 to { NUMBER($most) }, for example { NUMBER($example) }.
+problem-threshold-out-of-range = A threshold must be from 0% to { PERCENT($most) }.
+problem-accuracy-crossed = The lowest estimate accuracy is above the highest.
+problem-growth-marks-crossed = The first mark of the velocity growth is above the long-range mark.
+problem-not-a-scale = Write rising sizes, for example 1, 2, 3, 5, 8.
+problem-scale-empty = A scale needs at least one size.
+problem-scale-too-long = A scale may have { NUMBER($most) } sizes at most.
+problem-scale-no-size = { NUMBER($size) } isn’t a size: sizes are multiples of 0.5 from 0 to { NUMBER($most) }.
+problem-scale-not-rising = A scale must rise, but { NUMBER($size) } comes after { NUMBER($before) }.
+problem-scale-only-zero = A scale needs a size above 0.
+
+# The plan of a sprint.
+problem-sprint-name = Give the sprint a name of 1 to { NUMBER($most) } characters.
+problem-goal-length = Keep the goal within { NUMBER($most) } characters.
+problem-no-first-day = Choose a first day.
+problem-no-last-day = Choose a last day.
+problem-days-reversed = The last day, { DAY($last) }, comes before the first day, { DAY($first) }.
+problem-sprint-too-long = A sprint may last { NUMBER($most) } days at most; this one lasts { NUMBER($days) }.
+problem-sprint-over-already = The sprint would be over already: it closes on { DAY($last) } at { $time }.
+problem-overlap = { $sprint } runs from { DAY($first) } to { DAY($last) }. Begin after it, or close or cancel it first.
+problem-too-many-cards = A sprint holds { NUMBER($most) } cards at most; these are { NUMBER($cards) }.
+# “3 members × 10 working days: that makes 30, …”
+problem-no-away-days = Give the days off and away of all members together as whole or half days, for example 6 or 2.5.
+problem-too-many-away-days =
+    { $members ->
+        [one] { NUMBER($members) } member
+       *[other] { NUMBER($members) } members
+    } × { $workingDays ->
+        [one] { NUMBER($workingDays) } working day
+       *[other] { NUMBER($workingDays) } working days
+    }: that makes { NUMBER($most) }, so no more than that can be off or away; you gave { NUMBER($given) }.
+
+# A line of pasted cards. $problem is one of the sentences below.
+problem-bad-line = Line { NUMBER($line) }: { $problem }
+# $lines are the numbers of further bad lines.
+problem-more-bad-lines =
+    { $count ->
+        [one] And { NUMBER($count) } more line: { SERIES($lines) }.
+       *[other] And { NUMBER($count) } more lines: { SERIES($lines) }.
+    }
+problem-name-twice = { $name } is already on line { NUMBER($line) }; each card needs a short name of its own.
+problem-no-title = The title is missing. Write: title, estimate, @owner.
+problem-title-too-long = The title has { NUMBER($length) } characters; { NUMBER($most) } is the most.
+problem-no-estimate = The estimate is missing. Write: title, estimate, @owner.
+problem-not-an-estimate = “{ $typed }” isn’t an estimate; it must be a multiple of 0.5 from 0 to { NUMBER($most) }.
+problem-open-quote = A double quote is opened and never closed.
+# $people are names, each with the id that tells people of one name apart.
+problem-several-people = { $typed } may be { OR_LIST($people) }; write the whole name, or what is in brackets.
+problem-person-and-id = { $person } (@{ $id })
+problem-no-such-person = { $typed } isn’t a member of the team. Members: { SERIES($people) }.
+
+# Cards.
+problem-card-title = Give the card a title of 1 to { NUMBER($most) } characters.
+problem-not-members = Choose members of the team only.
+problem-several-cards = Bring in one card at a time.
+problem-which-card = Say which card, by its number or short name.
+problem-first-card = Write the number of the first card to show.
+problem-drop-reason = Say in up to { NUMBER($most) } characters why the card is dropped.
+problem-cancel-reason = Keep the reason within { NUMBER($most) } characters.
+
+# An answer. $card is the card's name.
+problem-note-length = Keep the note within { NUMBER($most) } characters.
+problem-not-your-card = { $card } isn’t one of your cards. Its owners answer for it; if you work on it too, become an owner with “take { $number }”.
+problem-card-dropped = { $card } was dropped on { DAY($day) }, so nothing can be left on it.
+problem-card-finished = { $card } was finished on { DAY($day) }. If it isn’t done after all, reopen it first with “reopen { $number }”.
+problem-card-came-later = { $card } came into the sprint on { DAY($day) }; answer for that day or a later one.
+problem-surprise-of-growth = The card grew by { POINTS($growth) }, so surprise work is from 0 to { NUMBER($most) }.
+problem-surprise-without-growth = The card didn’t grow, so no surprise work came up: leave this at 0.
+problem-surprise-without-any = The card shrank and holds no surprise work that could have fallen away: leave this at 0.
+problem-surprise-of-shrinking = The card shrank by { POINTS($shrunk) }, so surprise work that wasn’t needed is from { NUMBER($least) } to 0.
+problem-growth-unexplained = The card grew by { POINTS($growth) }: say how many of them were surprise work.
+problem-answer-day = Write the day as year, month and day.
+
+# An answer in words.
+unclear-two-ways = A comma before a 5 can be read in two ways; write 2.5 for two and a half, or 2, 5 for two numbers.
+unclear-not-an-answer = “{ $typed }” isn’t an amount of points; write for example 3, 0.5 or 2: 3.
+unclear-not-points = “{ $typed }” isn’t an amount of points.
+unclear-no-such-card = There is no card “{ $typed }” in your list.
+unclear-said-twice =
+    { $what ->
+        [worked] “{ $typed }” says twice what was worked.
+       *[surprise] “{ $typed }” says twice what was surprise work.
+    }
+unclear-answered-twice = Card { $card } is answered twice in one message.
+unclear-no-number = The message holds no number.
+unclear-wrong-count =
+    { $cards ->
+        [one] You have { NUMBER($cards) } open card, but the message gives { $numbers ->
+            [one] { NUMBER($numbers) } number.
+           *[other] { NUMBER($numbers) } numbers.
+        }
+       *[other] You have { NUMBER($cards) } open cards, but the message gives { $numbers ->
+            [one] { NUMBER($numbers) } number.
+           *[other] { NUMBER($numbers) } numbers.
+        }
+    }
+
+problem-no-files = Choose a file, or paste its lines: nothing was given.
+
+# Questions about the coming sprint, about a body of work, and the value of a sprint.
+problem-not-a-day =
+    { $which ->
+        [first] “{ $typed }” isn’t a day. Write the first day as year-month-day, for example 2026-11-30.
+       *[last] “{ $typed }” isn’t a day. Write the last day as year-month-day, for example 2026-11-30.
+    }
+problem-sprint-gone-by = That sprint is over: { DAY($last) } has gone by. Name coming days.
+problem-backlog-points = Give the points that are left to do: above 0, { NUMBER($most) } at most, in whole or half points.
+problem-growth-points = Give the points by which the work grows with each sprint: 0 or more, { NUMBER($most) } at most, in whole or half points.
+problem-no-colon = Put a colon between the sprint’s name and the number.
+problem-away-without-number = Say how many days are off or away before “{ $typed }”.
+problem-not-away-days = “{ $typed }” isn’t a number of days; whole and half days are fine, such as 6 or 2.5.
+problem-lone-word = “{ $typed }” can’t be understood. Write days as year-month-day.
+problem-lone-number = Say what { $typed } is. For days off and away, of all members together, write “{ $typed } away”.
+problem-too-many-days = Name two days at most, the first and the last of the sprint.
+problem-growth-twice = Say only once by how much it grows.
+problem-no-backlog = Say how many points are left to do.
+problem-no-growth = Say by how many points it grows.
