@@ -131,7 +131,7 @@ describe('a sprint in the rehearsal page', () => {
     await cards.fill('Pay by card, 8, @ines\nReceipt, five, @odd\nReminder, ½, @petra');
     await form().getByRole('button', { name: 'Preview' }).click();
     await form()
-      .getByText(/Line 2: “five” is not an estimate/)
+      .getByText(/Line 2: “five” isn’t an estimate/)
       .waitFor(WAIT);
     expect(await cards.inputValue()).toContain('Receipt, five, @odd');
     await cards.fill('Pay by card, 8, @ines\nReceipt, 5, @odd\nReminder, ½, @petra');

@@ -217,7 +217,11 @@ describe('the preview', () => {
     [{ startsOn: '' }, 'startsOn', 'Choose a first day.'],
     [{ endsOn: '2026-11-31' }, 'endsOn', 'Choose a last day.'],
     [{ closesAt: '5pm' }, 'closesAt', 'Write the time as hours and minutes, for example 17:00.'],
-    [{ startsOn: '2026-11-14' }, 'endsOn', 'The last day, Fri 13 Nov, comes before the first day, Sat 14 Nov.'],
+    [
+      { startsOn: '2026-11-14' },
+      'endsOn',
+      'The last day, Fri 13 Nov, comes before the first day, Sat 14 Nov.',
+    ],
     [{ endsOn: '2027-02-02' }, 'endsOn', 'A sprint may last 92 days at most; this one lasts 93.'],
     [
       { startsOn: '2026-10-26', endsOn: '2026-10-30', closesAt: '12:00' },
