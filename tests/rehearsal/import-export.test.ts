@@ -77,12 +77,12 @@ describe('import and export in the conversation', () => {
     await openImport();
     const bad = `${HEADER}\nPier 1,2026-09-07,2026-09-18,20,2,1,18,21\nPier 2,21.9.2026,02/10/2026,20x,0,0,20,20`;
     await submit({ text: bad });
-    expect(shown()).toContain('Nothing can be imported yet: one line has something wrong.');
+    expect(shown()).toContain('Nothing can be imported yet: 1 line has something wrong');
     expect(shown()).toContain('the pasted lines, line 3');
     expect(form()?.state.values.text?.value?.value).toBe(bad);
 
     await submit({ text: bad.replace('02/10/2026,20x', '2026-10-02,20') });
-    expect(shown()).toContain('2 sprints to import, from Mon 7 Sep 2026 to Fri 2 Oct 2026');
+    expect(shown()).toContain('2 sprints to import, from 7 September to 2 October 2026');
     expect(form()?.submit).toMatchObject({ text: 'Import' });
 
     await submit({});

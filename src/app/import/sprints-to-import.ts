@@ -12,7 +12,7 @@ export const MOST_SPRINTS = 1_000;
 export interface LeftOutSprint {
   readonly name: string;
   readonly startsOn: Day;
-  readonly why: 'there already' | 'cancelled' | 'running';
+  readonly why: 'known' | 'cancelled' | 'running';
 }
 
 export interface PlanContext {
@@ -56,7 +56,7 @@ export function sprintsToImport(
     if (line.state !== 'closed') {
       leaveOut(line, line.state);
     } else if (existing.some(({ sprint }) => isSame(sprint, line))) {
-      leaveOut(line, 'there already');
+      leaveOut(line, 'known');
     } else {
       checkIsOver(line, context, problems);
       const days = daysOfLine(line);

@@ -1,6 +1,7 @@
 /** Reads the files and lines of the import form, has them checked or imported, and shows the form again or closes it. */
 import type { CsvFile } from '../../app/csv/read-table.ts';
 import type { UseCases } from '../../app/use-cases.ts';
+import { say } from '../../words/say.ts';
 import { decodeValue } from '../button-values.ts';
 import type { SentFile } from '../files/sent-file.ts';
 import { importContext, type KeptFile } from '../form-contexts.ts';
@@ -11,8 +12,6 @@ import type { FormFields } from './form-fields.ts';
 import type { FormOutcome, FormTools, SentForm } from './form-outcome.ts';
 import { StaleControl } from './stale-control.ts';
 
-/** What messages call the lines that were pasted. */
-const PASTED = 'the pasted lines';
 const KEPT_NAME_MAX_LENGTH = 80;
 
 export async function submitImport(
@@ -27,7 +26,7 @@ export async function submitImport(
   const files: CsvFile[] = [];
   // One after another: the platform counts downloads, and ten of the largest are much to hold at once.
   for (const file of given) files.push({ fileName: file.name, text: await download(file) });
-  files.push({ fileName: PASTED, text: pastedLines(texts) });
+  files.push({ fileName: say('import-pasted-lines'), text: pastedLines(texts) });
   const outcome = await useCases.importSprints(actor, { teamId: form.teamId, files, seen: form.seen });
   if (outcome.kind === 'imported') return { next: 'close', say: sprintsImportedMessage(outcome.imported) };
   const kept = given.map(({ id, name }): KeptFile => ({ id, name }));

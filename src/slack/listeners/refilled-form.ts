@@ -1,6 +1,7 @@
 /** A form as it was sent off, with what was typed in it, to be shown again. */
 import type { ModalView } from '@slack/types';
 import { visibleText } from '../../app/visible-text.ts';
+import { say } from '../../words/say.ts';
 import type { Surface } from '../door/incoming.ts';
 import { sentFile } from '../files/sent-file.ts';
 import { INPUT } from '../ids.ts';
@@ -58,11 +59,11 @@ function refilled(block: Surface['blocks'][number], form: Surface): object {
   return { ...block, element };
 }
 
-/** A form can not begin with files in it: the field says which ones to pick again. */
+/** A form can’t begin with files in it: the field says which ones to choose again. */
 function withFilesToPickAgain(block: Surface['blocks'][number], files: unknown): object {
   const names = (Array.isArray(files) ? files : []).flatMap((file) => sentFile('', file)?.name ?? []);
   if (names.length === 0) return block;
   const { text = '' } = (block.hint ?? {}) as { text?: string };
-  const words = `Please pick again what this form could not keep: ${names.join(', ')}. ${text}`;
+  const words = `${say('import-pick-again', { files: names })} ${text}`;
   return { ...block, hint: plain(words.trim(), HINT_MAX_LENGTH) };
 }

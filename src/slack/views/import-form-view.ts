@@ -4,14 +4,14 @@
  */
 import type { ModalView } from '@slack/types';
 import type { ImportForm, ImportPreview } from '../../app/import/import-sprints.ts';
-import { plainTyped, shortened, typed } from '../../words/typed-text.ts';
+import { mrkdwn, say } from '../../words/say.ts';
+import { plainTyped, shortened } from '../../words/typed-text.ts';
 import { encodeContext, type KeptFile } from '../form-contexts.ts';
 import { FORMS, IMPORT_TEXT_FIELDS, importFilesField, importKeptField, importTextField } from '../ids.ts';
 import { code, section } from './block-builders.ts';
-import { fileField, textField, tickField } from './form-inputs.ts';
+import { fileField, TEXT_INPUT_MAX_LENGTH, textField, tickField } from './form-inputs.ts';
 import { formView, withReplyTo } from './form-view.ts';
 import { importPreviewBlocks } from './import-preview-blocks.ts';
-import { counted } from './sprint-words.ts';
 
 /** As many as the platform takes in one field. */
 export const IMPORT_FILES_MAX = 10;
@@ -33,18 +33,15 @@ const NOTHING_GIVEN: ImportGiven = { round: 1, files: [], texts: [], preview: un
 
 export function importFormView({ team, knownSprints }: ImportForm, replyTo?: string): ModalView {
   const known =
-    knownSprints === 0
-      ? 'The team has no closed sprint yet.'
-      : `The team has ${counted(knownSprints, 'closed sprint')} already; those are never changed.`;
+    knownSprints === 0 ? mrkdwn('import-known-none') : mrkdwn('import-known', { sprints: knownSprints });
+  const intro = mrkdwn('import-intro', { team: team.name });
   return view(
     team.id,
     NOTHING_GIVEN,
     [
+      section(`${intro} ${known} ${mrkdwn('import-shown-first')}`),
       section(
-        `Bring in sprints of ${typed(team.name)} that are over, so that ranges, odds and forecasts have something to go by. ${known} You see what would be imported before anything is.`,
-      ),
-      section(
-        `A file or pasted lines, the first of them with the names of the columns, for example:\n${code('name, first day, last day, commitment, finished')}\n${code('Harbour 1, 2026-01-05, 2026-01-16, 20, 18')}`,
+        `${mrkdwn('import-example')}\n${code('name, first day, last day, commitment, finished')}\n${code('Harbour 1, 2026-01-05, 2026-01-16, 20, 18')}`,
       ),
     ],
     replyTo,
@@ -71,8 +68,8 @@ function view(
   const context = { teamId, round, files: [...files], ...(seen === undefined ? {} : { seen }) };
   const frame = {
     callbackId: FORMS.import,
-    title: 'Import past sprints',
-    submit: seen !== undefined ? 'Import' : preview ? 'Check again' : 'Check',
+    title: say('import-title'),
+    submit: say(seen !== undefined ? 'import-submit' : preview ? 'import-check-again' : 'import-check'),
     context: encodeContext(withReplyTo(context, replyTo)),
   };
   return formView(frame, [...head, ...givenFields(given)]);
@@ -90,8 +87,8 @@ function givenFields({ round, files, texts }: ImportGiven): ModalView['blocks'] 
       : [
           tickField({
             field: importKeptField(round),
-            label: 'Files given already',
-            hint: 'Take the tick away from a file that is to be left out.',
+            label: say('import-kept'),
+            hint: say('import-kept-hint'),
             optional: true,
             choices: files.map(({ id, name }) => ({
               value: id,
@@ -102,11 +99,8 @@ function givenFields({ round, files, texts }: ImportGiven): ModalView['blocks'] 
         ];
   const upload = fileField({
     field: importFilesField(round),
-    label: files.length === 0 ? 'CSV files' : 'More files, or mended ones',
-    hint:
-      files.length === 0
-        ? 'A file of sprints is enough. With the cards, answers and changes of an export beside it, everything is known that was known there.'
-        : 'A file takes the place of one of the same name.',
+    label: say(files.length === 0 ? 'import-files' : 'import-more-files'),
+    hint: say(files.length === 0 ? 'import-files-hint' : 'import-more-files-hint'),
     optional: true,
     fileTypes: FILE_TYPES,
     maxFiles: IMPORT_FILES_MAX,
@@ -121,11 +115,11 @@ function pasteFields(texts: readonly string[], isFirst: boolean): ModalView['blo
   return Array.from({ length: count }, (_, i) =>
     textField({
       field: importTextField(i + 1),
-      label: i === 0 ? 'Or lines pasted from a spreadsheet' : `More lines (${i + 1} of ${count} fields)`,
+      label: i === 0 ? say('import-paste') : say('import-more-lines', { field: i + 1, fields: count }),
       hint:
         i === 0
-          ? 'Columns: name, first day, last day, commitment, pulled in, surprise, finished, points worked. All but the first four may be left out.'
-          : 'A field holds 3,000 characters. Lines are counted on through all fields.',
+          ? say('import-paste-hint')
+          : say('import-more-lines-hint', { characters: TEXT_INPUT_MAX_LENGTH }),
       optional: true,
       multiline: true,
       initial: texts[i],

@@ -155,7 +155,7 @@ describe('a second time', () => {
     expect(again).toMatchObject({
       sprints: [],
       problems: [],
-      leftOut: [{ why: 'there already' }, { why: 'there already' }],
+      leftOut: [{ why: 'known' }, { why: 'known' }],
     });
     expect((await give(h, into, { a: GOOD }, again.fingerprint)).kind).toBe('preview');
     expect(await past(h, into)).toEqual(before);

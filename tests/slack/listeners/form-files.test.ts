@@ -89,7 +89,7 @@ describe('a form with a file that can not be read', () => {
     });
   });
 
-  it('says which files to pick again when it comes back after "still working", as no form can begin with files', async () => {
+  it('says which files to choose again when it comes back after "still working", as no form can begin with files', async () => {
     const acknowledged = Promise.withResolvers<void>();
     handleWith(async () => {
       await acknowledged.promise;
@@ -101,7 +101,7 @@ describe('a form with a file that can not be read', () => {
       { view: { blocks: { block_id?: string; hint?: object }[] } },
     ];
     expect(update.view.blocks.find(({ block_id }) => block_id === 'past')?.hint).toMatchObject({
-      text: 'Please pick again what this form could not keep: past.csv. As CSV.',
+      text: 'Please choose these files again, because the form couldn’t keep them: past.csv. As CSV.',
     });
     expect(JSON.stringify(update.view.blocks)).toContain('didn’t send “past.csv” in time');
     expect(viewProblems(update.view, 'modal', { canShow: () => false })).toEqual([]);

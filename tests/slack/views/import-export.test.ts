@@ -9,7 +9,7 @@ import {
   sprintsImportedMessage,
 } from '../../../src/slack/views/import-export-messages.ts';
 import { importFormView, importPreviewView } from '../../../src/slack/views/import-form-view.ts';
-import { lineNumberWords } from '../../../src/slack/views/line-number-words.ts';
+import { lineNumberWords } from '../../../src/words/import.ts';
 import { importPreview, sprintsImported, team, teamExport } from '../support/samples.ts';
 import { formText } from './form-text.ts';
 import { buttonsOf, expectFormFits, expectMessageFits } from './view-checks.ts';
@@ -21,15 +21,15 @@ const contextOf = (view: { private_metadata?: string }) => decodeValue(importCon
 describe('the import form', () => {
   it('says what it takes, and that nothing is imported before it was shown', () => {
     expect(formText(importFormView({ team, knownSprints: 0 }))).toMatchInlineSnapshot(`
-      "[Import past sprints | Check | Cancel] {"teamId":"team-1","round":1,"files":[]}
+      "[Import sprints | Check | Cancel] {"teamId":"team-1","round":1,"files":[]}
       Bring in sprints of Pier crew that are over, so that ranges, odds and forecasts have something to go by. The team has no closed sprint yet. You see what would be imported before anything is.
       A file or pasted lines, the first of them with the names of the columns, for example:
       \`name, first day, last day, commitment, finished\`
       \`Harbour 1, 2026-01-05, 2026-01-16, 20, 18\`
-      <files> CSV files (optional):  – A file of sprints is enough. With the cards, answers and changes of an export beside it, everything is known that was known there.
-      <text> Or lines pasted from a spreadsheet (optional):  – Columns: name, first day, last day, commitment, pulled in, surprise, finished, points worked. All but the first four may be left out.
-      <text-2> More lines (2 of 3 fields) (optional):  – A field holds 3,000 characters. Lines are counted on through all fields.
-      <text-3> More lines (3 of 3 fields) (optional):  – A field holds 3,000 characters. Lines are counted on through all fields."
+      <files> CSV files (optional):  – A file of sprints is enough. Add the cards, answers and changes of an export to bring in everything that was known there.
+      <text> Or lines pasted from a spreadsheet (optional):  – Columns: “name, first day, last day, commitment, pulled in, surprise, finished, points worked”. Only the first four are needed.
+      <text-2> More lines (2 of 3 fields) (optional):  – A field holds 3,000 characters. Lines are counted through all fields.
+      <text-3> More lines (3 of 3 fields) (optional):  – A field holds 3,000 characters. Lines are counted through all fields."
     `);
   });
 
@@ -46,21 +46,21 @@ describe('the import form', () => {
 describe('the preview of an import', () => {
   it('leads with how many sprints from when to when, then names them, what is left out and what to check', () => {
     expect(formText(shown({ warnings: ['Mind the gap.'] }))).toMatchInlineSnapshot(`
-      "[Import past sprints | Import | Cancel] {"teamId":"team-1","round":2,"files":[{"id":"F1","name":"sprints.csv"}],"seen":"print-1"}
-      # 2 sprints to import, from Mon 5 Jan 2026 to Fri 30 Jan 2026
-      Only the sums of these sprints are given, not their cards: that is enough for ranges and release forecasts, while the odds by size need cards.
+      "[Import sprints | Import | Cancel] {"teamId":"team-1","round":2,"files":[{"id":"F1","name":"sprints.csv"}],"seen":"print-1"}
+      # 2 sprints to import, from 5 January to 30 January 2026
+      Only the totals of these sprints are given, not their cards. That is enough for ranges and release forecasts; the odds by size need cards.
       *Sprints*
-      • Harbour 1 (Mon 5 Jan 2026 to Fri 16 Jan 2026): committed 20, finished 18
-      • Harbour 2 (Mon 19 Jan 2026 to Fri 30 Jan 2026): committed 21.5, finished not said
+      • Harbour 1 (5 January to 16 January 2026): committed 20, finished 18
+      • Harbour 2 (19 January to 30 January 2026): committed 21.5, finished not known
       *Left out*
-      • Harbour 3 (Mon 2 Feb 2026) was cancelled, so it is no history
+      • Harbour 3 (2 February 2026) was cancelled, so it doesn’t count as history.
       *Please check*
       • Mind the gap.
-      • sprints.csv: the column “Mood” is not known here and not used.
+      • sprints.csv: the column “Mood” isn’t known here and isn’t used.
       (Imported sprints count as history from then on. They are posted nowhere and can’t be reopened.)
-      <keptFileIds-2> Files given already (optional): ["F1=sprints.csv"] ["F1=sprints.csv"] – Take the tick away from a file that is to be left out.
-      <files-2> More files, or mended ones (optional):  – A file takes the place of one of the same name.
-      <text> Or lines pasted from a spreadsheet (optional):  – Columns: name, first day, last day, commitment, pulled in, surprise, finished, points worked. All but the first four may be left out."
+      <keptFileIds-2> Files already given (optional): ["F1=sprints.csv"] ["F1=sprints.csv"] – Untick the files that you don’t want.
+      <files-2> More files, or corrected ones (optional):  – A file replaces an earlier one of the same name.
+      <text> Or lines pasted from a spreadsheet (optional):  – Columns: “name, first day, last day, commitment, pulled in, surprise, finished, points worked”. Only the first four are needed."
     `);
   });
 
@@ -79,7 +79,7 @@ describe('the preview of an import', () => {
     const whole = { fileName: 'a<b>.csv', lineNumber: undefined, problem: 'the file is empty.' };
     const view = shown({ sprints: [], problems: [...problems, whole] });
     const text = formText(view);
-    expect(text).toContain('Nothing can be imported yet: 5 lines have something wrong.');
+    expect(text).toContain('Nothing can be imported yet: 5 lines have something wrong');
     expect(text).toContain('• *sprints.csv, lines 3 and 5 to 7*: “commitment” is empty');
     expect(text).toContain('• *a&lt;b&gt;.csv*: the file is empty.');
     expect(view.submit?.text).toBe('Check again');
@@ -89,7 +89,7 @@ describe('the preview of an import', () => {
   it('of nothing new says so', () => {
     const view = shown({
       sprints: [],
-      leftOut: [{ name: 'Harbour 1', startsOn: '2026-01-05', why: 'there already' }],
+      leftOut: [{ name: 'Harbour 1', startsOn: '2026-01-05', why: 'known' }],
     });
     expect(formText(view)).toContain('Nothing new to import');
     expect(contextOf(view)?.seen).toBeUndefined();
@@ -98,7 +98,9 @@ describe('the preview of an import', () => {
   it('tells of cards and answers when there are', () => {
     const [first, ...rest] = importPreview.sprints as [ImportPreview['sprints'][number]];
     const some = shown({ sprints: [{ ...first, cards: 4 }, ...rest], cards: 4, answers: 9 });
-    expect(formText(some)).toContain('With 4 cards of 1 sprint and 9 answers about them.');
+    expect(formText(some)).toContain(
+      'With 4 cards and 9 answers about them. Cards are given for 1 of 2 sprints.',
+    );
   });
 
   it('fits into a form whatever is wrong, with names of any length', () => {
@@ -116,7 +118,7 @@ describe('the preview of an import', () => {
     const view = importPreviewView({ ...importPreview, problems }, { round: 9, files, texts }, 'C0123456789');
     expectFormFits(view);
     expect(view.private_metadata?.length).toBeLessThanOrEqual(3_000);
-    expect(formText(view)).toMatch(/… and \d+ more things are wrong/);
+    expect(formText(view)).toMatch(/… and [\d,]+ more things are wrong/);
   });
 
   it('fits into a form with a thousand sprints and as many left out', () => {
@@ -124,7 +126,7 @@ describe('the preview of an import', () => {
       ...(importPreview.sprints[0] as ImportPreview['sprints'][number]),
       name: `${'<*&'.repeat(26)}${i}`,
     }));
-    const leftOut = sprints.map(({ name, startsOn }) => ({ name, startsOn, why: 'there already' as const }));
+    const leftOut = sprints.map(({ name, startsOn }) => ({ name, startsOn, why: 'known' as const }));
     const unused = Array.from({ length: 90 }, (_, i) => `<${'x'.repeat(300)}${i}`);
     const files = Array.from({ length: 10 }, () => ({
       fileName: 'x'.repeat(99),
@@ -156,7 +158,7 @@ describe('after an import', () => {
     const message = sprintsImportedMessage(sprintsImported);
     expectMessageFits(message);
     expect(message.text).toContain(
-      'Imported 2 sprints of Pier crew, from Mon 5 Jan 2026 to Fri 30 Jan 2026. 1 sprint of the file was left out, as shown. The team now has 2 closed sprints to go by. Nothing was posted in its channel.',
+      'Imported 2 sprints of Pier crew, from 5 January to 30 January 2026. 1 sprint of the file was left out, as shown. The team now has 2 closed sprints to go by. Nothing was posted in its channel.',
     );
     expect(buttonsOf(message.blocks).map(({ actionId }) => actionId)).toEqual([
       ACTIONS.showRange,
@@ -171,7 +173,7 @@ describe('an export', () => {
     const message = exportedMessage(teamExport);
     expectMessageFits(message);
     expect(message.text).toContain(
-      'Exported Pier crew: 3 sprints, 12 cards, 1 answer and 0 changes (1 still running: marked so, and left out by an import), in 4 CSV files.',
+      'Exported Pier crew: 3 sprints, 12 cards, 1 answer and 0 changes, in 4 CSV files. Sprints that an import leaves out, marked so in the files: 1 still running.',
     );
     expect(message.text).toContain('don’t say who owns a card');
     expect(exportComment(teamExport)).toContain('don’t use them to appraise anyone or to compare teams');

@@ -1,0 +1,163 @@
+### Bringing past sprints in from files or pasted lines, and handing a team's sprints out as files.
+### Names of columns are the same in every language: write them between backticks.
+
+# The form.
+import-title = Import sprints
+import-submit = Import
+import-check = Check
+import-check-again = Check again
+import-intro = Bring in sprints of { $team } that are over, so that ranges, odds and forecasts have something to go by.
+import-known-none = The team has no closed sprint yet.
+import-known =
+    { $sprints ->
+        [one] The team has { NUMBER($sprints) } closed sprint already; it is never changed.
+       *[other] The team has { NUMBER($sprints) } closed sprints already; those are never changed.
+    }
+import-shown-first = You see what would be imported before anything is.
+import-example = A file or pasted lines, the first of them with the names of the columns, for example:
+import-kept = Files already given
+import-kept-hint = Untick the files that you don’t want.
+import-files = CSV files
+import-files-hint = A file of sprints is enough. Add the cards, answers and changes of an export to bring in everything that was known there.
+import-more-files = More files, or corrected ones
+import-more-files-hint = A file replaces an earlier one of the same name.
+import-paste = Or lines pasted from a spreadsheet
+import-paste-hint = Columns: `name, first day, last day, commitment, pulled in, surprise, finished, points worked`. Only the first four are needed.
+import-more-lines = More lines ({ NUMBER($field) } of { NUMBER($fields) } fields)
+import-more-lines-hint = A field holds { NUMBER($characters) } characters. Lines are counted through all fields.
+# Where something is wrong, in place of a file's name.
+import-pasted-lines = the pasted lines
+# The form is shown again; files can't be kept in it.
+import-pick-again = Please choose these files again, because the form couldn’t keep them: { SERIES($files) }.
+
+# The preview, when something is wrong.
+import-bad-lines =
+    { $lines ->
+        [one] Nothing can be imported yet: { NUMBER($lines) } line has something wrong
+       *[other] Nothing can be imported yet: { NUMBER($lines) } lines have something wrong
+    }
+import-bad-file = • *{ $file }*: { $problem }
+import-bad-places = • *{ $file }, { $places }*: { $problem }
+# $lines are numbers of lines, and runs of them.
+import-places =
+    { $count ->
+        [one] line { LIST($lines) }
+       *[other] lines { LIST($lines) }
+    }
+import-places-run = { $first } to { $last }
+import-more-items = { NUMBER($count) } more
+import-more-problems =
+    { $count ->
+        [one] … and { NUMBER($count) } more thing is wrong; correct these first.
+       *[other] … and { NUMBER($count) } more things are wrong; correct these first.
+    }
+import-correct = Nothing was imported. Correct the file or the pasted lines, give them again below, and check again.
+
+# The preview, when nothing is wrong.
+import-to-import =
+    { $sprints ->
+        [one] { NUMBER($sprints) } sprint to import, from { DATE_BESIDE($first, $last) } to { DATE($last) }
+       *[other] { NUMBER($sprints) } sprints to import, from { DATE_BESIDE($first, $last) } to { DATE($last) }
+    }
+import-nothing-new = Nothing new to import: every sprint of the file is left out
+import-nothing = Nothing to import: there is no sprint in the file
+import-only-sums = Only the totals of these sprints are given, not their cards. That is enough for ranges and release forecasts; the odds by size need cards.
+import-with-cards =
+    { $cards ->
+        [one] With { NUMBER($cards) } card
+       *[other] With { NUMBER($cards) } cards
+    } and { $answers ->
+        [one] { NUMBER($answers) } answer about them.
+       *[other] { NUMBER($answers) } answers about them.
+    }
+import-cards-of-some = Cards are given for { NUMBER($given) } of { NUMBER($sprints) } sprints.
+import-sprints-head = *Sprints*
+# $facts are the messages below.
+import-sprint = • { $sprint } ({ DATE_BESIDE($first, $last) } to { DATE($last) }): { SERIES($facts) }
+import-committed = committed { NUMBER($points) }
+import-finished = finished { NUMBER($points) }
+import-finished-unknown = finished not known
+import-cards =
+    { $cards ->
+        [one] { NUMBER($cards) } card
+       *[other] { NUMBER($cards) } cards
+    }
+import-more-sprints =
+    { $count ->
+        [one] … and { NUMBER($count) } more sprint.
+       *[other] … and { NUMBER($count) } more sprints.
+    }
+import-left-out-head = *Left out*
+import-left-out =
+    { $why ->
+        [known] • { $sprint } ({ DATE($first) }) is already here, with the same days; its record stays as it is.
+        [cancelled] • { $sprint } ({ DATE($first) }) was cancelled, so it doesn’t count as history.
+       *[running] • { $sprint } ({ DATE($first) }) was still running when the file was made.
+    }
+import-check-head = *Please check*
+import-more = … and { NUMBER($count) } more.
+# $columns are names of columns as they are in the file.
+import-unused-columns =
+    { $count ->
+        [one] • { $file }: the column { LIST($columns) } isn’t known here and isn’t used.
+       *[other] • { $file }: the columns { LIST($columns) } aren’t known here and aren’t used.
+    }
+import-unused-column = “{ $column }”
+import-becomes-history = Imported sprints count as history from then on. They are posted nowhere and can’t be reopened.
+
+# After the import.
+import-done =
+    { $sprints ->
+        [one] Imported { NUMBER($sprints) } sprint of { $team }, from { DATE_BESIDE($first, $last) } to { DATE($last) }.
+       *[other] Imported { NUMBER($sprints) } sprints of { $team }, from { DATE_BESIDE($first, $last) } to { DATE($last) }.
+    }
+import-done-cards =
+    { $cards ->
+        [one] With them came { NUMBER($cards) } card
+       *[other] With them came { NUMBER($cards) } cards
+    } and { $answers ->
+        [one] { NUMBER($answers) } answer.
+       *[other] { NUMBER($answers) } answers.
+    }
+import-done-left-out =
+    { $sprints ->
+        [one] { NUMBER($sprints) } sprint of the file was left out, as shown.
+       *[other] { NUMBER($sprints) } sprints of the file were left out, as shown.
+    }
+import-done-known =
+    { $sprints ->
+        [one] The team now has { NUMBER($sprints) } closed sprint to go by. Nothing was posted in its channel.
+       *[other] The team now has { NUMBER($sprints) } closed sprints to go by. Nothing was posted in its channel.
+    }
+
+# The export. $held and $marked are the messages below.
+export-done =
+    { $files ->
+        [one] Exported { $team }: { LIST($held) }, in { NUMBER($files) } CSV file.
+       *[other] Exported { $team }: { LIST($held) }, in { NUMBER($files) } CSV files.
+    }
+export-sprints =
+    { $count ->
+        [one] { NUMBER($count) } sprint
+       *[other] { NUMBER($count) } sprints
+    }
+export-cards =
+    { $count ->
+        [one] { NUMBER($count) } card
+       *[other] { NUMBER($count) } cards
+    }
+export-answers =
+    { $count ->
+        [one] { NUMBER($count) } answer
+       *[other] { NUMBER($count) } answers
+    }
+export-changes =
+    { $count ->
+        [one] { NUMBER($count) } change
+       *[other] { NUMBER($count) } changes
+    }
+export-marked = Sprints that an import leaves out, marked so in the files: { LIST($marked) }.
+export-running = { NUMBER($count) } still running
+export-cancelled = { NUMBER($count) } cancelled
+export-caution = They don’t say who owns a card or who answered. Titles, goals, notes and reasons are as they were typed: look through them before you pass the files on.
+export-where = The files are in your direct messages with me.

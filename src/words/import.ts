@@ -1,0 +1,128 @@
+/** What an import would bring in or brought in, and what an export holds, as people read it. Markup of the platform. */
+import type { TeamExport } from '../app/export/export-sprints.ts';
+import type { ImportPreview, PreviewedSprint, SprintsImported } from '../app/import/import-sprints.ts';
+import { type Markup, markup, mrkdwn, say } from './say.ts';
+import { plainTyped, shortened } from './typed-text.ts';
+
+const UNUSED_NAMED = 8;
+const FILE_NAME_MAX_LENGTH = 60;
+const COLUMN_NAME_MAX_LENGTH = 40;
+/** More are not looked up one by one. */
+const RUNS_NAMED = 12;
+
+/** The same thing that is wrong with many lines is said once. */
+export function badLines({ problems }: ImportPreview): string[] {
+  const groups = Map.groupBy(problems, ({ fileName, problem }) => JSON.stringify([fileName, problem]));
+  return [...groups.values()].map((group) => {
+    const [first] = group as [ImportPreview['problems'][number]];
+    const file = shortened(first.fileName, FILE_NAME_MAX_LENGTH);
+    const { problem } = first;
+    const numbers = group.flatMap(({ lineNumber }) => (lineNumber === undefined ? [] : [lineNumber]));
+    return numbers.length === 0
+      ? mrkdwn('import-bad-file', { file, problem })
+      : mrkdwn('import-bad-places', { file, places: lineNumberWords(numbers), problem });
+  });
+}
+
+/** `line 7`, `lines 3, 5 to 9 and 12`. @param numbers at least one, rising */
+export function lineNumberWords(numbers: readonly number[]): string {
+  const unique = [...new Set(numbers)];
+  const runs: [number, number][] = [];
+  for (const number of unique) {
+    const last = runs.at(-1);
+    if (last && last[1] === number - 1) last[1] = number;
+    else runs.push([number, number]);
+  }
+  const named = runs.slice(0, RUNS_NAMED).flatMap(([first, last]) => {
+    if (last <= first + 1) return last === first ? [`${first}`] : [`${first}`, `${last}`];
+    return [say('import-places-run', { first: `${first}`, last: `${last}` })];
+  });
+  const more = runs.slice(RUNS_NAMED).reduce((sum, [first, last]) => sum + last - first + 1, 0);
+  const lines = more > 0 ? [...named, say('import-more-items', { count: more })] : named;
+  return say('import-places', { count: unique.length, lines });
+}
+
+/** What the preview leads with. Plain text. */
+export function previewLead({ sprints, leftOut, problems }: ImportPreview): string {
+  if (problems.length > 0) {
+    const places = problems.map(({ fileName, lineNumber }) => JSON.stringify([fileName, lineNumber]));
+    return say('import-bad-lines', { lines: new Set(places).size });
+  }
+  const span = spanOf(sprints);
+  if (span) return say('import-to-import', { sprints: sprints.length, ...span });
+  return say(leftOut.length > 0 ? 'import-nothing-new' : 'import-nothing');
+}
+
+function spanOf(
+  sprints: readonly Pick<PreviewedSprint, 'startsOn' | 'endsOn'>[],
+): { first: string; last: string } | undefined {
+  const [first, last] = [sprints[0], sprints.at(-1)];
+  return first && last && { first: first.startsOn, last: last.endsOn };
+}
+
+/** How much is known of the sprints. */
+export function knownOf({ sprints, cards, answers }: ImportPreview): string {
+  if (cards === 0) return mrkdwn('import-only-sums');
+  const known = mrkdwn('import-with-cards', { cards, answers });
+  const given = sprints.filter((sprint) => sprint.cards > 0).length;
+  if (given === sprints.length) return known;
+  return `${known} ${mrkdwn('import-cards-of-some', { given, sprints: sprints.length })}`;
+}
+
+export function previewedSprint(sprint: PreviewedSprint): string {
+  const { name, startsOn, endsOn, commitmentPoints, velocityPoints, cards } = sprint;
+  const facts = [
+    say('import-committed', { points: commitmentPoints }),
+    velocityPoints === undefined
+      ? say('import-finished-unknown')
+      : say('import-finished', { points: velocityPoints }),
+    ...(cards === 0 ? [] : [say('import-cards', { cards })]),
+  ];
+  return mrkdwn('import-sprint', { sprint: name, first: startsOn, last: endsOn, facts });
+}
+
+export function leftOutSprint({ name, startsOn, why }: ImportPreview['leftOut'][number]): string {
+  return mrkdwn('import-left-out', { sprint: name, first: startsOn, why });
+}
+
+/** Columns that mean nothing here, a line for each file that has some. */
+export function unusedColumns({ files }: ImportPreview): string[] {
+  return files.flatMap(({ fileName, unused }) => {
+    if (unused.length === 0) return [];
+    const columns: Markup[] = unused
+      .slice(0, UNUSED_NAMED)
+      .map((column) =>
+        markup('import-unused-column', { column: shortened(plainTyped(column), COLUMN_NAME_MAX_LENGTH) }),
+      );
+    const more = unused.length - columns.length;
+    if (more > 0) columns.push(markup('import-more-items', { count: more }));
+    const file = shortened(fileName, FILE_NAME_MAX_LENGTH);
+    return [mrkdwn('import-unused-columns', { file, count: unused.length, columns })];
+  });
+}
+
+export function importDone(imported: SprintsImported): string {
+  const { team, sprints, cards, answers, leftOut, knownSprints } = imported;
+  const span = spanOf(sprints);
+  return [
+    ...(span ? [mrkdwn('import-done', { sprints: sprints.length, team: team.name, ...span })] : []),
+    ...(cards > 0 ? [mrkdwn('import-done-cards', { cards, answers })] : []),
+    ...(leftOut.length > 0 ? [mrkdwn('import-done-left-out', { sprints: leftOut.length })] : []),
+    mrkdwn('import-done-known', { sprints: knownSprints }),
+  ].join(' ');
+}
+
+export function exportDone({ team, files, lines, running, cancelled }: TeamExport): string {
+  const held = [
+    say('export-sprints', { count: lines.sprints }),
+    say('export-cards', { count: lines.cards }),
+    say('export-answers', { count: lines.answers }),
+    say('export-changes', { count: lines.changes }),
+  ];
+  const marked = [
+    ...(running > 0 ? [say('export-running', { count: running })] : []),
+    ...(cancelled > 0 ? [say('export-cancelled', { count: cancelled })] : []),
+  ];
+  const done = mrkdwn('export-done', { team: team.name, files: files.length, held });
+  return marked.length === 0 ? done : `${done} ${mrkdwn('export-marked', { marked })}`;
+}
