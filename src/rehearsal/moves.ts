@@ -3,7 +3,9 @@
  * drop, reopen, be away, cancel. It knows by which number the bot calls each card. When something happens, and what
  * becomes of a refusal, is the player's business.
  */
-import { ACTIONS, ANSWER_PARTS, answerField, cardsField, FIELDS, MAX_CARD_FIELDS } from '../slack/ids.ts';
+import { ACTIONS, ANSWER_PARTS, answerField, cardsField, MAX_CARD_FIELDS } from '../slack/ids.ts';
+import { PLAN_FIELDS } from '../slack/views/planning/plan-forms.ts';
+import { MEASURES_FIELDS, SETUP_FIELDS } from '../slack/views/team/team-forms.ts';
 import type { Thresholds } from '../sprint/thresholds.ts';
 import { DEFAULT_THRESHOLDS } from '../sprint/thresholds.ts';
 import { FACILITATOR_ID } from './cast.ts';
@@ -51,7 +53,7 @@ export class Moves {
 
   async setUp(): Promise<void> {
     const { team, members } = this.#scenario;
-    const fields = FIELDS.setup;
+    const fields = SETUP_FIELDS;
     await this.#talk.formAfter(FACILITATOR_ID, () => this.#talk.command(FACILITATOR_ID, 'setup'));
     await this.#talk.submit(FACILITATOR_ID, {
       [fields.name]: team.name,
@@ -79,8 +81,8 @@ export class Moves {
       String(Number(`${share}e2`)),
     ]);
     await this.#talk.submit(FACILITATOR_ID, {
-      ...(closesAt ? { [FIELDS.measures.closesAt]: closesAt } : {}),
-      ...(scale ? { [FIELDS.measures.scale]: scale.join('; ') } : {}),
+      ...(closesAt ? { [MEASURES_FIELDS.closesAt]: closesAt } : {}),
+      ...(scale ? { [MEASURES_FIELDS.scale]: scale.join('; ') } : {}),
       ...Object.fromEntries(percents),
     });
   }
@@ -101,7 +103,7 @@ export class Moves {
   }
 
   #planFields(sprint: ScenarioSprint, texts: readonly string[]): Record<string, string> {
-    const fields = FIELDS.plan;
+    const fields = PLAN_FIELDS;
     return {
       [fields.name]: sprint.name,
       [fields.goal]: sprint.goal,

@@ -1,6 +1,6 @@
 /**
- * Every id that travels to the chat platform and comes back: the command, buttons, forms and fields.
- * Listeners and views take them from here, so that none is written twice. Nothing else belongs here.
+ * Ids that travel to the chat platform and come back: the command, buttons, and how those of forms and of repeated fields
+ * are made. A form's own fields are named beside its view.
  */
 
 /** The slash command. */
@@ -21,17 +21,6 @@ export const ACTIONS = {
   /** Value: AnswersValue without explanations, or SprintDayValue when they are too long for a button. */
   growthSomeOfEach: 'growth-some-of-each',
   /** Value: PlaceValue, as of all that follow unless said otherwise. */
-  openSetupForm: 'open-setup-form',
-  openMeasuresForm: 'open-measures-form',
-  openPlanForm: 'open-plan-form',
-  openPullForm: 'open-pull-form',
-  openDropForm: 'open-drop-form',
-  openCloseForm: 'open-close-form',
-  openCancelForm: 'open-cancel-form',
-  openValueForm: 'open-value-form',
-  openBaselineForm: 'open-baseline-form',
-  openForecastForm: 'open-forecast-form',
-  openImportForm: 'open-import-form',
   showCards: 'show-cards',
   showStatus: 'show-status',
   showHelp: 'show-help',
@@ -55,83 +44,34 @@ export const ACTIONS = {
 } as const;
 
 /** `callback_id` of a form; what its `private_metadata` holds is said in `form-contexts.ts`. */
-export const FORMS = {
-  setup: 'setup-form',
-  measures: 'measures-form',
-  plan: 'plan-form',
-  planPreview: 'plan-preview-form',
-  answer: 'answer-form',
-  pull: 'pull-form',
-  drop: 'drop-form',
-  close: 'close-form',
-  cancel: 'cancel-form',
-  value: 'value-form',
-  baseline: 'baseline-form',
-  range: 'range-form',
-  forecast: 'forecast-form',
-  import: 'import-form',
-  erase: 'erase-form',
-} as const;
+export function formId(name: string): string {
+  return `${name}-form`;
+}
+
+/** `action_id` of the button that opens a form. Value: PlaceValue. */
+export function openFormAction(name: string): string {
+  return `open-${formId(name)}`;
+}
 
 /** `action_id` of every input of every form; the `block_id` is the field's name. */
 export const INPUT = 'value';
-
-/** `block_id` of each form's fields: the same names as in the problems of a `bad-input` refusal. */
-export const FIELDS = {
-  setup: {
-    name: 'name',
-    timeZone: 'timeZone',
-    promptAt: 'promptAt',
-    workingDays: 'workingDays',
-    memberIds: 'memberIds',
-    facilitatorIds: 'facilitatorIds',
-    productOwnerId: 'productOwnerId',
-  },
-  /** Besides these, one field for each threshold, named after it. */
-  measures: {
-    closesAt: 'closesAt',
-    reminderAfterMinutes: 'reminderAfterMinutes',
-    scale: 'scale',
-    retentionMonths: 'retentionMonths',
-  },
-  plan: {
-    name: 'name',
-    goal: 'goal',
-    startsOn: 'startsOn',
-    endsOn: 'endsOn',
-    closesAt: 'closesAt',
-    awayDays: 'awayDays',
-    cards: 'cards',
-  },
-  /** Besides this, the fields of `answerField` for each card. */
-  answer: { takeCardIds: 'takeCardIds' },
-  pull: { title: 'title', estimate: 'estimate', ownerIds: 'ownerIds' },
-  drop: { reference: 'reference', reason: 'reason' },
-  cancel: { reason: 'reason' },
-  value: { sprintId: 'sprintId', recordedValue: 'recordedValue' },
-  baseline: { sprintId: 'sprintId' },
-  range: { startsOn: 'startsOn', endsOn: 'endsOn', awayDays: 'awayDays' },
-  forecast: { backlogPoints: 'backlogPoints', growthPoints: 'growthPoints' },
-  import: { files: 'files', keptFileIds: 'keptFileIds', text: 'text' },
-} as const;
-
-/** The choice of no particular sprint in the baseline form; ids of sprints are longer. */
-export const FIRST_SPRINT = 'first';
 
 /** Most fields that the plan form may offer for cards; a text field of the platform holds 3,000 characters. */
 export const MAX_CARD_FIELDS = 8;
 
 /** `block_id` of the plan form's fields for cards, 1 for the first: `cards`, `cards-2`, … */
 export function cardsField(place: number): string {
-  return place === 1 ? FIELDS.plan.cards : `${FIELDS.plan.cards}-${place}`;
+  return place === 1 ? 'cards' : `cards-${place}`;
 }
+
+export const IMPORT_FIELDS = { files: 'files', keptFileIds: 'keptFileIds', text: 'text' } as const;
 
 /** Fields of the import form for pasted lines; longer tables come as files. */
 export const IMPORT_TEXT_FIELDS = 3;
 
 /** `block_id` of the import form's fields for pasted lines, 1 for the first. */
 export function importTextField(place: number): string {
-  return place === 1 ? FIELDS.import.text : `${FIELDS.import.text}-${place}`;
+  return place === 1 ? IMPORT_FIELDS.text : `${IMPORT_FIELDS.text}-${place}`;
 }
 
 /**
@@ -139,12 +79,12 @@ export function importTextField(place: number): string {
  * still: the files of the rounds before are listed and kept.
  */
 export function importFilesField(round: number): string {
-  return round === 1 ? FIELDS.import.files : `${FIELDS.import.files}-${round}`;
+  return round === 1 ? IMPORT_FIELDS.files : `${IMPORT_FIELDS.files}-${round}`;
 }
 
 /** `block_id` of the list of files from the rounds before; it changes too, lest the ticks of a shorter list stay. */
 export function importKeptField(round: number): string {
-  return `${FIELDS.import.keptFileIds}-${round}`;
+  return `${IMPORT_FIELDS.keptFileIds}-${round}`;
 }
 
 /** What the answer form asks of each card. */

@@ -1,6 +1,6 @@
 /** A member's answer for all their cards in one form: a point of work on each. */
 import { encodeContext } from '../../src/slack/form-contexts.ts';
-import { answerField, FORMS } from '../../src/slack/ids.ts';
+import { answerField } from '../../src/slack/ids.ts';
 import type { Filling } from './fill-teams.ts';
 import { cardId, memberId, sprintId, today } from './fill-teams.ts';
 import { type Exchange, sendSigned, submissionFields } from './signed-request.ts';
@@ -29,7 +29,7 @@ export async function submitAnswers(
   });
   const fields = submissionFields({
     userId: memberId(team, member),
-    callbackId: FORMS.answer,
+    callbackId: 'answer-form',
     context: encodeContext({ sprintId: sprintId(team), day: today() }),
     values: Object.fromEntries(values.flat()),
   });

@@ -2,12 +2,14 @@
  * Three teams and their days: the calendar leaps from one interesting moment to the next, waits until what is due then is
  * recorded, and lets people act in the meantime. Each sprint takes three working days.
  */
+
 import { setTimeout as wait } from 'node:timers/promises';
 import { addDays } from 'date-fns/addDays';
 import { formatISO } from 'date-fns/formatISO';
 import type { StandIn } from '../../src/rehearsal/stand-in/stand-in.ts';
 import type { StandInChannel, StandInUser } from '../../src/rehearsal/stand-in/stand-in-options.ts';
-import { FIELDS } from '../../src/slack/ids.ts';
+import { PLAN_FIELDS } from '../../src/slack/views/planning/plan-forms.ts';
+import { SETUP_FIELDS } from '../../src/slack/views/team/team-forms.ts';
 import type { ActBook } from './act.ts';
 import type { ChaosClock } from './chaos-clock.ts';
 import type { Expectations } from './expectations.ts';
@@ -79,11 +81,11 @@ export class Crews {
     this.#leapTo(this.#options.firstDay, 'plan', -5);
     for (const { name, facilitator, people } of this.#crews) {
       const done = await facilitator.setUp({
-        [FIELDS.setup.name]: name,
-        [FIELDS.setup.timeZone]: 'Etc/UTC',
-        [FIELDS.setup.promptAt]: MOMENTS.prompt,
-        [FIELDS.setup.memberIds]: people.map(({ userId }) => userId),
-        [FIELDS.setup.facilitatorIds]: [facilitator.userId],
+        [SETUP_FIELDS.name]: name,
+        [SETUP_FIELDS.timeZone]: 'Etc/UTC',
+        [SETUP_FIELDS.promptAt]: MOMENTS.prompt,
+        [SETUP_FIELDS.memberIds]: people.map(({ userId }) => userId),
+        [SETUP_FIELDS.facilitatorIds]: [facilitator.userId],
       });
       if (!done) throw new Error(`The team ${name} could not be set up.`);
     }
@@ -155,10 +157,10 @@ export class Crews {
       if (weekday !== 0 && weekday !== 6) more -= 1;
     }
     await facilitator.plan(`${name} ${this.#sprints}`, day, {
-      [FIELDS.plan.startsOn]: day,
-      [FIELDS.plan.endsOn]: lastDay,
-      [FIELDS.plan.closesAt]: MOMENTS.close,
-      [FIELDS.plan.cards]: cards.join('\n'),
+      [PLAN_FIELDS.startsOn]: day,
+      [PLAN_FIELDS.endsOn]: lastDay,
+      [PLAN_FIELDS.closesAt]: MOMENTS.close,
+      [PLAN_FIELDS.cards]: cards.join('\n'),
     });
   }
 

@@ -2,10 +2,12 @@
  * Somebody of a team who uses the bot while things go wrong: waits a few seconds, reads what is shown, and tries again
  * after an error, a few times. Remembers what was acknowledged. Everything goes through the stand-in's own moves.
  */
+
 import { setTimeout as wait } from 'node:timers/promises';
 import type { JsonObject, Outcome, SeenMessage, View } from '../../src/rehearsal/stand-in/page-state.ts';
 import type { StandIn } from '../../src/rehearsal/stand-in/stand-in.ts';
-import { ACTIONS, answerField, COMMAND, FIELDS, FORMS } from '../../src/slack/ids.ts';
+import { ACTIONS, answerField, COMMAND } from '../../src/slack/ids.ts';
+import { PLAN_FIELDS } from '../../src/slack/views/planning/plan-forms.ts';
 import type { Act, ActBook } from './act.ts';
 import type { SeededRandom } from './seeded-random.ts';
 
@@ -63,7 +65,7 @@ export class Person {
       await this.#closeForms();
       const at = { ts: prompt.message.ts, channel: prompt.message.channel };
       await standIn.click(userId, at, ACTIONS.openAnswerForm);
-      const form = await this.#until(() => this.#formOf(FORMS.answer));
+      const form = await this.#until(() => this.#formOf('answer-form'));
       if (!form) {
         await this.#pause();
         continue;
@@ -198,21 +200,21 @@ export class Person {
 
   /** Sets the team up in its channel. */
   async setUp(fields: Record<string, string | readonly string[]>): Promise<boolean> {
-    return this.#throughForm(`${COMMAND} setup`, FORMS.setup, fields, undefined);
+    return this.#throughForm(`${COMMAND} setup`, 'setup-form', fields, undefined);
   }
 
   /** Plans a sprint: form, preview, commitment. */
   async plan(name: string, day: string, fields: Record<string, string>): Promise<boolean> {
     const { book, userId, channelId } = this.#options;
     const act = book.begin({ kind: 'plan', userId, channelId, day, words: name });
-    return this.#throughForm(`${COMMAND} plan`, FORMS.plan, { [FIELDS.plan.name]: name, ...fields }, act);
+    return this.#throughForm(`${COMMAND} plan`, 'plan-form', { [PLAN_FIELDS.name]: name, ...fields }, act);
   }
 
   /** Closes the running sprint before its time. */
   async close(day: string): Promise<void> {
     const { book, userId, channelId } = this.#options;
     const act = book.begin({ kind: 'close', userId, channelId, day });
-    await this.#throughForm(`${COMMAND} close`, FORMS.close, {}, act);
+    await this.#throughForm(`${COMMAND} close`, 'close-form', {}, act);
   }
 
   async #throughForm(
@@ -282,7 +284,7 @@ export class Person {
         settle(NOTHING_RECORDED.test(words) || titleOf(next) === 'Not done' ? 'denied' : 'open', words);
         return titleOf(next) === 'Not done';
       }
-      if (next.callback_id === FORMS.answer && act) this.#fillSurprise(next);
+      if (next.callback_id === 'answer-form' && act) this.#fillSurprise(next);
       view = next;
     }
     return false;

@@ -2,11 +2,12 @@
  * Whatever a person, or somebody who forges what the platform sends back, puts into a command, a button, a form or a
  * reply: the bot answers in words, never fails, and stores nothing that no one may be shown.
  */
+
 import { sql } from 'drizzle-orm';
 import fc from 'fast-check';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { COMMANDS } from '../../src/slack/command-table.ts';
-import { ACTIONS, ANSWER_PARTS, answerField, FIELDS, FORMS, INPUT } from '../../src/slack/ids.ts';
+import { BUTTONS, COMMANDS, FORMS } from '../../src/slack/commands/commands.ts';
+import { ANSWER_PARTS, answerField, INPUT } from '../../src/slack/ids.ts';
 import { FakePlatform } from '../slack/support/fake-platform.ts';
 import { CHANNEL, type Harness, openHarness, PEOPLE } from '../support/app-harness.ts';
 import { rowsOf } from '../support/rows-of.ts';
@@ -139,7 +140,7 @@ function forged(): fc.Arbitrary<string> {
 describe('whatever a button holds', () => {
   it('the bot answers', async () => {
     const action = fc.oneof(
-      { weight: 9, arbitrary: fc.constantFrom(...Object.values(ACTIONS)) },
+      { weight: 9, arbitrary: fc.constantFrom(...[...BUTTONS.keys()]) },
       { weight: 1, arbitrary: fc.constantFrom('__proto__', 'constructor', 'x') },
     );
     await always(fc.tuple(action, forged()), async ([actionId, value]) => {
@@ -189,23 +190,23 @@ function nearlyRight(): Record<string, object> {
 }
 
 function fieldsOf(callbackId: string): string[] {
-  const name = Object.entries(FORMS).find(([, id]) => id === callbackId)?.[0];
-  const own = Object.values(FIELDS[name as keyof typeof FIELDS] ?? {}) as string[];
+  const form = FORMS.get(callbackId);
+  const own = Object.values(form?.fields ?? {});
   const [first] = cardIds as [string];
-  return name === 'answer' ? [...own, ...ANSWER_PARTS.map((part) => answerField(part, first))] : own;
+  return form?.name === 'answer' ? [...own, ...ANSWER_PARTS.map((part) => answerField(part, first))] : own;
 }
 
 /** What the bot itself puts into the form. */
 function contextOf(callbackId: string): object {
-  if (callbackId === FORMS.setup) return { channelId: CHANNEL.channelId };
-  if (callbackId === FORMS.answer) return { sprintId, day: '2026-11-04' };
-  if (callbackId === FORMS.import) return { teamId, round: 1, files: [] };
-  const ofSprint: string[] = [FORMS.pull, FORMS.drop, FORMS.close, FORMS.cancel];
+  if (callbackId === 'setup-form') return { channelId: CHANNEL.channelId };
+  if (callbackId === 'answer-form') return { sprintId, day: '2026-11-04' };
+  if (callbackId === 'import-form') return { teamId, round: 1, files: [] };
+  const ofSprint: string[] = ['pull-form', 'drop-form', 'close-form', 'cancel-form'];
   return ofSprint.includes(callbackId) ? { sprintId } : { teamId };
 }
 
 describe('whatever a form holds', () => {
-  it.each(Object.values(FORMS))('the bot answers: %s', async (callbackId) => {
+  it.each([...FORMS.keys()])('the bot answers: %s', async (callbackId) => {
     const fields = fieldsOf(callbackId);
     const context = fc.oneof(
       { weight: 9, arbitrary: fc.constant(JSON.stringify(contextOf(callbackId))) },

@@ -4,7 +4,7 @@
  */
 import fc from 'fast-check';
 import { afterAll, beforeAll, beforeEach, describe, expect, it } from 'vitest';
-import { ACTIONS, FORMS } from '../../src/slack/ids.ts';
+import { ACTIONS } from '../../src/slack/ids.ts';
 import { FakePlatform } from '../slack/support/fake-platform.ts';
 import { CHANNEL, openHarness, PEOPLE, WORKSPACE } from '../support/app-harness.ts';
 import { search } from '../support/search-width.ts';
@@ -30,7 +30,7 @@ beforeAll(async () => {
   const metadata = JSON.stringify({ sprintId, day: '2026-11-04' });
   const view = {
     id: 'V1',
-    callback_id: FORMS.answer,
+    callback_id: 'answer-form',
     private_metadata: metadata,
     blocks: [{ type: 'input', block_id: 'b' }],
     state: { values: { b: { input: { type: 'plain_text_input', value: '3' } } } },

@@ -3,9 +3,11 @@
  * words, home page, file. Everything in North has the same ids as in South, and whoever tries knows all of North's own.
  * Buttons, forms and words are taken from the lists that the bot itself works with, so that none is left out.
  */
+
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { COMMANDS } from '../../src/slack/command-table.ts';
-import { ACTIONS, ANSWER_PARTS, answerField, FIELDS, FORMS, INPUT } from '../../src/slack/ids.ts';
+import { BUTTONS, COMMANDS, FORMS } from '../../src/slack/commands/commands.ts';
+import { ACTIONS, ANSWER_PARTS, answerField, INPUT } from '../../src/slack/ids.ts';
+import { PULL_FIELDS } from '../../src/slack/views/cards/card-forms.ts';
 import type { Database } from '../../src/store/database.ts';
 import { emptyDatabase } from '../support/databases.ts';
 import { ManyWorkspacesBot, NORTH, SOUTH } from '../support/many-workspaces-bot.ts';
@@ -151,13 +153,13 @@ describe('a form that is sent off with the same trigger in both workspaces', () 
         trigger_id: 'trigger-same',
         view: {
           id: 'V0000001AB',
-          callback_id: FORMS.pull,
+          callback_id: 'pull-form',
           private_metadata: JSON.stringify({ sprintId }),
           state: {
             values: {
-              [FIELDS.pull.title]: { [INPUT]: { value: 'Repair' } },
-              [FIELDS.pull.estimate]: { [INPUT]: { value: '1' } },
-              [FIELDS.pull.ownerIds]: { [INPUT]: { selected_users: [ANA] } },
+              [PULL_FIELDS.title]: { [INPUT]: { value: 'Repair' } },
+              [PULL_FIELDS.estimate]: { [INPUT]: { value: '1' } },
+              [PULL_FIELDS.ownerIds]: { [INPUT]: { selected_users: [ANA] } },
             },
           },
         },
@@ -171,13 +173,13 @@ describe('a form that is sent off with the same trigger in both workspaces', () 
 });
 
 describe('nothing of the other workspace comes of', () => {
-  it.each(Object.values(ACTIONS))('the button %s with stolen ids', { timeout: 60_000 }, async (action) => {
+  it.each([...BUTTONS.keys()])('the button %s with stolen ids', { timeout: 60_000 }, async (action) => {
     await expectNothingOfNorth(
       stolenValues(north).map((value, n) => press(action, value, n % 2 === 0 ? CHANNEL_ID : 'D0ANA')),
     );
   });
 
-  it.each(Object.values(FORMS))('the form %s with stolen ids', { timeout: 60_000 }, async (callback_id) => {
+  it.each([...FORMS.keys()])('the form %s with stolen ids', { timeout: 60_000 }, async (callback_id) => {
     const { sprintId, closedSprintId, teamId, cardIds, cardKey } = north;
     const contexts = [
       { channelId: CHANNEL_ID, replyTo: north.prompt.channelId },
@@ -259,7 +261,7 @@ describe('nothing of the other workspace comes of', () => {
       trigger_id: trigger(),
       view: {
         id: 'V0000001AB',
-        callback_id: FORMS.import,
+        callback_id: 'import-form',
         private_metadata: JSON.stringify({ teamId: south.teamId, round: 1, files: [] }),
         state: { values: values(one) },
       },
@@ -294,7 +296,7 @@ describe('the very same requests', () => {
         trigger_id: trigger(),
         view: {
           id: 'V0000001AB',
-          callback_id: FORMS.cancel,
+          callback_id: 'cancel-form',
           private_metadata: JSON.stringify({ sprintId: north.sprintId }),
           state: { values: enteredEverywhere(north.cardKey, north.cardIds) },
         },
@@ -335,7 +337,7 @@ function enteredEverywhere(text: string, cardIds: readonly string[]): object {
     selected_date: '2026-11-16',
     selected_time: '10:00',
   };
-  const names = Object.values(FIELDS).flatMap((fields) => Object.values(fields));
+  const names = [...FORMS.values()].flatMap(({ fields = {} }) => Object.values(fields));
   const cardFields = cardIds.flatMap((cardId) => ANSWER_PARTS.map((part) => answerField(part, cardId)));
   return Object.fromEntries([...names, ...cardFields].map((name) => [name, { [INPUT]: entered }]));
 }

@@ -1,36 +1,18 @@
 /**
- * What a request costs of a person's allowance. Charts to draw and files to read or write cost the bot far more than
- * anything else. Must not decide whether it may be done.
+ * What a request costs of a person's allowance, as its command declares it. Must not decide whether it may be done.
  */
-import { ACTIONS, COMMAND, FORMS } from '../ids.ts';
-import { parseCommand } from '../listeners/parse-command.ts';
+import type { Cost } from '../commands/command.ts';
+import { BUTTONS, FORMS, parseCommand } from '../commands/commands.ts';
+import { COMMAND } from '../ids.ts';
 import { plainWords } from '../plain-words.ts';
 import { buttonPress, formSubmission, homeOpened, messageEvent, slashCommand } from './incoming.ts';
 
 const LIGHT = 1;
 const HEAVY = 5;
 
-const HEAVY_WORDS: ReadonlySet<string | undefined> = new Set([
-  'status',
-  'range',
-  'odds',
-  'forecast',
-  'history',
-  'export',
-  'import',
-  'privacy',
-]);
-const HEAVY_ACTIONS: ReadonlySet<string | undefined> = new Set([
-  ACTIONS.showStatus,
-  ACTIONS.shareStatus,
-  ACTIONS.showOdds,
-  ACTIONS.showRange,
-  ACTIONS.showHistory,
-  ACTIONS.shareAdvice,
-  ACTIONS.exportSprints,
-  ACTIONS.sendMyCopy,
-]);
-const HEAVY_FORMS: ReadonlySet<string> = new Set([FORMS.import, FORMS.range, FORMS.forecast]);
+function costOf(asked: { readonly cost?: Cost } | undefined): number {
+  return asked?.cost === 'heavy' ? HEAVY : LIGHT;
+}
 
 export interface AskedFor {
   readonly workspaceId: string;
@@ -49,14 +31,13 @@ export function askedFor(body: unknown): AskedFor | undefined {
   if (press.success) {
     const { user, team, view, actions } = press.data;
     if (view?.type === 'modal') return undefined;
-    const isHeavy = HEAVY_ACTIONS.has(actions[0]?.action_id);
-    return { workspaceId: team?.id ?? '', userId: user.id, cost: isHeavy ? HEAVY : LIGHT };
+    const cost = costOf(BUTTONS.get(actions[0]?.action_id ?? ''));
+    return { workspaceId: team?.id ?? '', userId: user.id, cost };
   }
   const form = formSubmission.safeParse(body);
   if (form.success) {
     const { user, team, view } = form.data;
-    const cost = HEAVY_FORMS.has(view.callback_id) ? HEAVY : LIGHT;
-    return { workspaceId: team?.id ?? '', userId: user.id, cost };
+    return { workspaceId: team?.id ?? '', userId: user.id, cost: costOf(FORMS.get(view.callback_id)) };
   }
   const home = homeOpened.safeParse(body);
   if (home.success) {
@@ -72,8 +53,8 @@ export function askedFor(body: unknown): AskedFor | undefined {
 
 function costOfWords(text: string): number {
   const words = plainWords(text);
-  const { word } = parseCommand(
+  const { command } = parseCommand(
     words.toLowerCase().startsWith(COMMAND) ? words.slice(COMMAND.length) : words,
   );
-  return HEAVY_WORDS.has(word) ? HEAVY : LIGHT;
+  return costOf(command);
 }

@@ -1,8 +1,9 @@
 /** Buttons on messages and on the home page: acknowledged at once, answered after. */
 import type { App, RespondFn } from '@slack/bolt';
+import type { Presser } from '../commands/command.ts';
+import { BUTTONS } from '../commands/commands.ts';
 import { buttonPress } from '../door/incoming.ts';
 import { placeOf } from './asker.ts';
-import { BUTTON_HANDLERS, type Presser } from './button-handlers.ts';
 import { contextOf } from './context-of.ts';
 import { guarded, triggerKey } from './guarded.ts';
 import { replacing, tellsOnly } from './responses.ts';
@@ -28,12 +29,11 @@ export function listenToButtons(app: App): void {
       tell: tellsOnly(context, actor, channel?.id, reply),
       replace: replacing(context, actor, channel?.id, reply),
     };
-    const isKnown = Object.hasOwn(BUTTON_HANDLERS, action.action_id);
-    const during = `button ${isKnown ? action.action_id : 'unknown'}`;
+    const button = BUTTONS.get(action.action_id);
+    const during = `button ${button ? action.action_id : 'unknown'}`;
     await guarded(context, presser, during, triggerKey(trigger_id), async () => {
-      const handler = isKnown ? BUTTON_HANDLERS[action.action_id] : undefined;
-      if (!handler) throw new StaleControl('button');
-      await handler(context, presser, action.value);
+      if (!button) throw new StaleControl('button');
+      await button.press(context, presser, action.value);
     });
   });
 }

@@ -1,22 +1,17 @@
 /** The slash command: acknowledged at once, answered after. */
 import type { App, RespondFn } from '@slack/bolt';
 import { Refusal } from '../../app/refusal.ts';
-import type { CommandWord } from '../command-table.ts';
+import type { Place } from '../../app/team/place.ts';
+import { type Caller, showFirstForm } from '../commands/command.ts';
+import { parseCommand } from '../commands/commands.ts';
+import { nearestCommandWord } from '../commands/nearest-command.ts';
 import { slashCommand } from '../door/incoming.ts';
-import { nearestCommandWord } from '../nearest-command.ts';
 import { plainWords } from '../plain-words.ts';
-import { placeOf } from './asker.ts';
-import {
-  type Caller,
-  COMMAND_HANDLERS,
-  READING_HANDLERS,
-  type ReadingWord,
-  tellOverview,
-} from './command-handlers.ts';
+import { overviewMessage } from '../views/overview.ts';
+import { type Asker, placeOf } from './asker.ts';
 import { contextOf } from './context-of.ts';
 import { guarded, guardedReading, triggerKey } from './guarded.ts';
 import type { ListenerContext } from './listener-context.ts';
-import { parseCommand } from './parse-command.ts';
 import { tellsOnly } from './responses.ts';
 
 export function listenToCommand(app: App): void {
@@ -33,7 +28,7 @@ export function listenToCommand(app: App): void {
       channel_id,
       response_url === undefined ? undefined : (respond as RespondFn),
     );
-    const caller: Caller = {
+    const caller = {
       actor,
       place: placeOf(channel_id),
       replyTo: channel_id,
@@ -48,23 +43,33 @@ export function listenToCommand(app: App): void {
 /** @param text what was typed after the command */
 export async function runCommand(
   context: ListenerContext,
-  caller: Caller,
+  asker: Asker & { readonly place: Place },
   text: string,
   eventKey: string | undefined,
 ): Promise<void> {
-  const { word, rest } = parseCommand(text);
-  const during = `command ${word ?? (rest === '' ? 'alone' : 'unknown')}`;
-  if (isReading(word)) {
-    return guardedReading(context, caller, during, eventKey, () => READING_HANDLERS[word](context, caller));
+  const { command, rest } = parseCommand(text);
+  const during = `command ${command?.word ?? (rest === '' ? 'alone' : 'unknown')}`;
+  const caller: Caller = { ...asker, showOverview: () => tellOverview(context, asker) };
+  if (command?.read) {
+    const { read } = command;
+    return guardedReading(context, caller, during, eventKey, () => read(context, caller));
   }
   await guarded(context, caller, during, eventKey, async () => {
-    if (word !== undefined) return COMMAND_HANDLERS[word](context, caller, rest);
-    if (rest === '') return tellOverview(context, caller);
+    if (command) {
+      const { run = () => showFirstForm(command, context, caller) } = command;
+      return run(context, caller, rest);
+    }
+    if (rest === '') return caller.showOverview();
     const typed = rest.split(/\s+/)[0] ?? rest;
     throw new Refusal('unknown-command', { word: typed, near: nearestCommandWord(rest) });
   });
 }
 
-function isReading(word: CommandWord | undefined): word is ReadingWord {
-  return word !== undefined && Object.hasOwn(READING_HANDLERS, word);
+/** The command alone: what the caller can do now. */
+async function tellOverview(
+  { useCases }: ListenerContext,
+  { actor, place, tell }: Asker & { readonly place: Place },
+): Promise<void> {
+  const here = place.isDirect ? undefined : place.channelId;
+  await tell(overviewMessage(await useCases.overview(actor, place), here));
 }

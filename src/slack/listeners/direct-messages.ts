@@ -3,18 +3,18 @@
  * by bots, and changes to earlier messages are nothing that anybody asked for.
  */
 import type { App } from '@slack/bolt';
+import type { Place } from '../../app/team/place.ts';
+import { outcomeMessage } from '../commands/answer.ts';
+import { parseCommand } from '../commands/commands.ts';
 import { type MessageEvent, messageEvent } from '../door/incoming.ts';
 import { COMMAND } from '../ids.ts';
 import { plainWords } from '../plain-words.ts';
 import type { MessageView } from '../views/message-view.ts';
-import { placeOf } from './asker.ts';
-import { outcomeMessage } from './button-handlers.ts';
-import type { Caller } from './command-handlers.ts';
+import { type Asker, placeOf } from './asker.ts';
 import { runCommand } from './commands.ts';
 import { contextOf } from './context-of.ts';
 import { guarded } from './guarded.ts';
 import type { ListenerContext } from './listener-context.ts';
-import { parseCommand } from './parse-command.ts';
 
 export function listenToDirectMessages(app: App): void {
   app.event('message', async ({ body, context: bolt }) => {
@@ -26,7 +26,7 @@ export function listenToDirectMessages(app: App): void {
     const { caller, text, threadTs } = addressed(context, sent.data, said);
     const key = `event:${sent.data.event_id}`;
     const command = text.toLowerCase().startsWith(COMMAND) ? text.slice(COMMAND.length).trim() : text;
-    if (command !== text || parseCommand(text).word !== undefined) {
+    if (command !== text || parseCommand(text).command !== undefined) {
       return runCommand(context, caller, command, key);
     }
     await guarded(context, caller, 'words', key, async () => {
@@ -55,7 +55,7 @@ function addressed(
   { client }: ListenerContext,
   { team_id, event }: MessageEvent,
   { userId, text }: { userId: string; text: string },
-): { caller: Caller; text: string; threadTs: string | undefined } {
+): { caller: Asker & { readonly place: Place }; text: string; threadTs: string | undefined } {
   const threadTs = event.thread_ts;
   const tell = async (message: MessageView): Promise<void> => {
     await client.chat.postMessage({
@@ -64,7 +64,7 @@ function addressed(
       ...(threadTs === undefined ? {} : { thread_ts: threadTs }),
     });
   };
-  const caller: Caller = {
+  const caller = {
     actor: { workspaceId: team_id, userId },
     place: placeOf(event.channel),
     replyTo: event.channel,

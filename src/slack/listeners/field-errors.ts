@@ -3,12 +3,13 @@ import type { Directory, Profile } from '../../app/ports/directory.ts';
 import type { Actor } from '../../app/team/team.ts';
 import { visibleText } from '../../app/visible-text.ts';
 import { say } from '../../words/say.ts';
-import { ANSWER_PARTS, answerField, FIELDS } from '../ids.ts';
+import { ANSWER_PARTS, answerField } from '../ids.ts';
+import { DROP_FIELDS } from '../views/cards/card-forms.ts';
 import { troubleWords } from '../views/trouble-views.ts';
 import type { Failure } from './failure-words.ts';
 
 /** Where a refusal goes that is about no field, if the form has one of these. */
-const MOST_LIKELY_FIELDS: readonly string[] = [FIELDS.drop.reason];
+const MOST_LIKELY_FIELDS: readonly string[] = [DROP_FIELDS.reason];
 
 /**
  * @param blockIds inputs of the form, in order

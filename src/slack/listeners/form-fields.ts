@@ -4,7 +4,7 @@ import type { TypedAnswer } from '../../app/answering/read-answers.ts';
 import { visibleText } from '../../app/visible-text.ts';
 import type { Surface } from '../door/incoming.ts';
 import { type SentFile, sentFile } from '../files/sent-file.ts';
-import { ANSWER_PARTS, answerField, cardsField, FIELDS, INPUT, MAX_CARD_FIELDS } from '../ids.ts';
+import { ANSWER_PARTS, answerField, cardsField, INPUT, MAX_CARD_FIELDS } from '../ids.ts';
 import { StaleControl } from './stale-control.ts';
 
 type Entered = Readonly<Record<string, unknown>>;
@@ -87,10 +87,6 @@ export class FormFields {
       .filter(({ worked, left, surprise, note }) =>
         [worked, left, surprise, note].some((text) => text.trim() !== ''),
       );
-  }
-
-  takenCardIds(): string[] {
-    return this.choices(FIELDS.answer.takeCardIds);
   }
 
   #entered(field: string): Entered {

@@ -3,7 +3,7 @@ import type { AdviceQuestion } from '../../app/advice/advice.ts';
 import type { InputProblem, Problem } from '../../app/input-problem.ts';
 import { readNumber } from '../../app/read-number.ts';
 import { Refusal, refuseIfAny } from '../../app/refusal.ts';
-import { FIELDS } from '../ids.ts';
+import { FORECAST_FIELDS } from '../views/forecast-form-view.ts';
 
 type ForecastQuestion = Extract<AdviceQuestion, { about: 'forecast' }>;
 
@@ -53,8 +53,8 @@ export function readForecastFields(backlogText: string, growthText: string): For
   const backlog = readNumber(spaced(backlogText).replace(UNIT, ''));
   const growth = growthText.trim() === '' ? { value: 0 } : readNumber(spaced(growthText).replace(UNIT, ''));
   const problems: InputProblem[] = [];
-  if ('problem' in backlog) problems.push({ field: FIELDS.forecast.backlogPoints, problem: backlog.problem });
-  if ('problem' in growth) problems.push({ field: FIELDS.forecast.growthPoints, problem: growth.problem });
+  if ('problem' in backlog) problems.push({ field: FORECAST_FIELDS.backlogPoints, problem: backlog.problem });
+  if ('problem' in growth) problems.push({ field: FORECAST_FIELDS.growthPoints, problem: growth.problem });
   refuseIfAny(problems);
   const amount = (read: typeof backlog): number => ('value' in read ? read.value : Number.NaN);
   return { about: 'forecast', backlogPoints: amount(backlog), growthPoints: amount(growth) };

@@ -5,9 +5,12 @@
  */
 import type { AckFn, App, ViewResponseAction } from '@slack/bolt';
 import type { ModalView } from '@slack/types';
+import { z } from 'zod';
 import { Refusal } from '../../app/refusal.ts';
 import { AlreadyWritten, asOneRequest, GivenUp, settleWritten } from '../../app/written-once.ts';
 import { mrkdwn } from '../../words/say.ts';
+import { decodeValue } from '../button-values.ts';
+import { FORMS } from '../commands/commands.ts';
 import { type FormSubmission, formSubmission } from '../door/incoming.ts';
 import type { MessageView } from '../views/message-view.ts';
 import { refusalMessage } from '../views/refusal-message.ts';
@@ -23,7 +26,6 @@ import { contextOf } from './context-of.ts';
 import { type Failure, failureMessage, failureOf } from './failure-words.ts';
 import { fieldErrors } from './field-errors.ts';
 import { FormFields } from './form-fields.ts';
-import { FORM_HANDLERS, replyToOf } from './form-handlers.ts';
 import type { FormOutcome } from './form-outcome.ts';
 import { triggerKey } from './guarded.ts';
 import type { ListenerContext } from './listener-context.ts';
@@ -52,7 +54,7 @@ export function listenToForms(app: App): void {
 }
 
 async function answerForm(context: ListenerContext, sent: FormSubmission, ack: Ack): Promise<void> {
-  const during = `form ${Object.hasOwn(FORM_HANDLERS, sent.view.callback_id) ? sent.view.callback_id : 'unknown'}`;
+  const during = `form ${FORMS.has(sent.view.callback_id) ? sent.view.callback_id : 'unknown'}`;
   const key = triggerKey(sent.trigger_id);
   // Of its own in each workspace, whatever its mark.
   const ownKey = key && `${actorOf(sent).workspaceId} ${key}`;
@@ -108,11 +110,10 @@ async function verdictOn(
   const fields = new FormFields(sent.view);
   const actor = actorOf(sent);
   try {
-    const handler = Object.hasOwn(FORM_HANDLERS, sent.view.callback_id)
-      ? FORM_HANDLERS[sent.view.callback_id]
-      : undefined;
-    if (!handler) throw new StaleControl('form');
-    const outcome = await handler(useCases, { actor, fields, context: sent.view.private_metadata }, context);
+    const form = FORMS.get(sent.view.callback_id);
+    if (!form) throw new StaleControl('form');
+    const held = { actor, fields, context: sent.view.private_metadata };
+    const outcome = await form.submit(useCases, held, context);
     return { kind: 'outcome', outcome };
   } catch (error) {
     if (error instanceof AlreadyWritten) return { kind: 'repeated' };
@@ -160,6 +161,11 @@ function failureView(failure: Failure): ModalView {
   return failure.kind === 'trouble'
     ? troubleFormView(failure.errorId, failure.written)
     : refusedFormView(failureMessage(failure));
+}
+
+/** Where replies to the form belong; any form may say so, and a context that can't be read says nothing. */
+function replyToOf(context: string): string | undefined {
+  return decodeValue(z.looseObject({ replyTo: z.string().max(64).optional() }), context)?.replyTo;
 }
 
 function actorOf({ team, user }: FormSubmission) {

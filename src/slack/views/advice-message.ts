@@ -12,7 +12,7 @@ import { rangeWords } from '../../words/range.ts';
 import { Markup, mrkdwn, say } from '../../words/say.ts';
 import { mention } from '../../words/typed-text.ts';
 import { encodeValue } from '../button-values.ts';
-import { ACTIONS } from '../ids.ts';
+import { ACTIONS, openFormAction } from '../ids.ts';
 import { actions, bold, button, context, lead, section } from './block-builders.ts';
 import { type ChartImage, chartBlocks } from './chart-image.ts';
 import { lineSections } from './line-sections.ts';
@@ -84,7 +84,7 @@ function buttonsOf(advice: Advice, isAnswered: boolean): Button[] {
   const range = () => next(say('advice-range-button'), ACTIONS.showRange);
   const history = () => next(say('advice-history-button'), ACTIONS.showHistory);
   const change = (label: string, actionId: string): Button => button(label, { actionId, value });
-  const plan = askerIsFacilitator ? [next(say('advice-plan-button'), ACTIONS.openPlanForm)] : [];
+  const plan = askerIsFacilitator ? [next(say('advice-plan-button'), openFormAction('plan'))] : [];
   const share = isAnswered ? [change(say('advice-share-button'), ACTIONS.shareAdvice)] : [];
   switch (question.about) {
     case 'odds':

@@ -6,7 +6,7 @@ import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
 import type { SprintSummary } from '../../sprint/summary.ts';
 import { typed } from '../../words/typed-text.ts';
 import { encodeContext } from '../form-contexts.ts';
-import { FORMS } from '../ids.ts';
+import { formId } from '../ids.ts';
 import { section } from './block-builders.ts';
 import { formView, withReplyTo } from './form-view.ts';
 import { closingWords, counted } from './sprint-words.ts';
@@ -22,7 +22,7 @@ export function closeFormView({ heading, cards, summary }: SprintToClose, replyT
   const { totals } = summary;
   const open = cards.filter(({ state }) => state === 'open').length;
   const frame = {
-    callbackId: FORMS.close,
+    callbackId: formId('close'),
     title: 'Close the sprint now?',
     submit: 'Close now',
     leave: 'Keep it open',

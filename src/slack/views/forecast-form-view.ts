@@ -6,11 +6,16 @@ import { number } from '../../words/amounts.ts';
 import { mrkdwn, say } from '../../words/say.ts';
 import { encodeValue } from '../button-values.ts';
 import { encodeContext } from '../form-contexts.ts';
-import { ACTIONS, FIELDS, FORMS } from '../ids.ts';
+import { formId, openFormAction } from '../ids.ts';
 import { actions, button, section } from './block-builders.ts';
 import { textField } from './form-inputs.ts';
 import { formView, withReplyTo } from './form-view.ts';
 import { type MessageView, messageView } from './message-view.ts';
+
+export const FORECAST_FIELDS = {
+  backlogPoints: 'backlogPoints',
+  growthPoints: 'growthPoints',
+} as const;
 
 const POINTS_MAX_LENGTH = 20;
 
@@ -20,9 +25,9 @@ export function forecastFormView(
   asked?: Extract<AdviceQuestion, { about: 'forecast' }>,
   replyTo?: string,
 ): ModalView {
-  const fields = FIELDS.forecast;
+  const fields = FORECAST_FIELDS;
   const frame = {
-    callbackId: FORMS.forecast,
+    callbackId: formId('forecast'),
     title: say('forecast-form-title'),
     submit: say('forecast-form-submit'),
     context: encodeContext(withReplyTo({ teamId: team.id }, replyTo)),
@@ -58,7 +63,7 @@ export function forecastQuestionMessage({ team }: ForecastForm): MessageView {
     section(mrkdwn('forecast-question')),
     actions([
       button(say('forecast-question-button'), {
-        actionId: ACTIONS.openForecastForm,
+        actionId: openFormAction('forecast'),
         value: encodeValue({ channelId: team.channelId }),
       }),
     ]),

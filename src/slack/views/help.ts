@@ -1,6 +1,6 @@
 /** The help, made from the commands. */
 import { markup, mrkdwn, say } from '../../words/say.ts';
-import { COMMANDS, type CommandAudience, type CommandWord } from '../command-table.ts';
+import { type Command, type CommandAudience, dashed } from '../commands/command.ts';
 import { ACTIONS } from '../ids.ts';
 import { actions, bold, button, context, lead, section } from './block-builders.ts';
 import { type MessageView, messageView } from './message-view.ts';
@@ -14,22 +14,25 @@ const AUDIENCES: readonly CommandAudience[] = [
   'anyone',
 ];
 
-export function helpMessage(): MessageView {
+export function helpMessage(commands: readonly Command[]): MessageView {
   return messageView([
     lead(say('help-title')),
     section(mrkdwn('help-intro')),
-    ...AUDIENCES.map((who) => section([bold(mrkdwn(`help-${who}`)), ...commandLines(who)].join('\n'))),
+    ...AUDIENCES.map((who) =>
+      section([bold(mrkdwn(`help-${who}`)), ...commandLines(commands, who)].join('\n')),
+    ),
     actions([button(say('overview-privacy-button'), { actionId: ACTIONS.showPrivacy, value: 'me' })]),
     context(mrkdwn('help-privacy')),
   ]);
 }
 
-function commandLines(who: CommandAudience): string[] {
-  return COMMANDS.filter((command) => command.who === who).map(({ word }) => commandLine(word));
+function commandLines(commands: readonly Command[], who: CommandAudience): string[] {
+  return commands
+    .filter((command) => command.who === who)
+    .map(({ word }) => commandLine(dashed(word) as 'help'));
 }
 
-function commandLine(word: CommandWord): string {
-  const id = word === 'setup measures' ? 'setup-measures' : word;
+function commandLine(id: 'help'): string {
   return mrkdwn('help-command', {
     usage: say(`command-${id}-usage`),
     summary: markup(`command-${id}-summary`),

@@ -7,7 +7,7 @@ import type { ImportForm, ImportPreview } from '../../app/import/import-sprints.
 import { mrkdwn, say } from '../../words/say.ts';
 import { plainTyped, shortened } from '../../words/typed-text.ts';
 import { encodeContext, type KeptFile } from '../form-contexts.ts';
-import { FORMS, IMPORT_TEXT_FIELDS, importFilesField, importKeptField, importTextField } from '../ids.ts';
+import { formId, IMPORT_TEXT_FIELDS, importFilesField, importKeptField, importTextField } from '../ids.ts';
 import { code, section } from './block-builders.ts';
 import { fileField, TEXT_INPUT_MAX_LENGTH, textField, tickField } from './form-inputs.ts';
 import { formView, withReplyTo } from './form-view.ts';
@@ -67,7 +67,7 @@ function view(
   const seen = preview && mayImport(preview) ? preview.fingerprint : undefined;
   const context = { teamId, round, files: [...files], ...(seen === undefined ? {} : { seen }) };
   const frame = {
-    callbackId: FORMS.import,
+    callbackId: formId('import'),
     title: say('import-title'),
     submit: say(seen !== undefined ? 'import-submit' : preview ? 'import-check-again' : 'import-check'),
     context: encodeContext(withReplyTo(context, replyTo)),

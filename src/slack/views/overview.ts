@@ -5,11 +5,13 @@
 import type { Button, HomeView, KnownBlock } from '@slack/types';
 import type { Overview, TeamOverview } from '../../app/watching/overview.ts';
 import { cardName } from '../../words/cards.ts';
-import { type MessageId, mrkdwn, say } from '../../words/say.ts';
+import { mrkdwn, say } from '../../words/say.ts';
 import { closingTime, sprintSpan } from '../../words/sprint.ts';
 import { shortened, typed } from '../../words/typed-text.ts';
 import { encodeValue } from '../button-values.ts';
-import { ACTIONS } from '../ids.ts';
+import { type Command, dashed, OVERVIEW_ROWS, type OverviewButton } from '../commands/command.ts';
+import { COMMANDS } from '../commands/commands.ts';
+import { ACTIONS, openFormAction } from '../ids.ts';
 import { actions, bold, button, context, lead, section } from './block-builders.ts';
 import { type MessageView, messageView } from './message-view.ts';
 
@@ -81,7 +83,7 @@ function setUpBlocks(hereChannelId: string | undefined): KnownBlock[] {
   const value = encodeValue({ channelId: hereChannelId });
   return [
     words,
-    actions([button(say('overview-set-up-button'), { actionId: ACTIONS.openSetupForm, value })]),
+    actions([button(say('overview-set-up-button'), { actionId: openFormAction('setup'), value })]),
   ];
 }
 
@@ -123,82 +125,26 @@ function todayLines(promptState: TeamOverview['promptState']): string[] {
   return promptState === undefined ? [] : [mrkdwn(`overview-${promptState}`)];
 }
 
-/** Makes a button that means the team of the row, wherever it is pressed. */
-type PlaceButton = (label: MessageId & `overview-${string}`, actionId: string, primary?: boolean) => Button;
-
 /** In rows of a kind; a row without a button is left out. */
-export function buttonRows(overview: TeamOverview): Button[][] {
-  const value = encodeValue({ channelId: overview.team.channelId });
-  const place: PlaceButton = (label, actionId, primary = false) =>
-    button(say(label as 'overview-help-button'), { actionId, value, primary });
-  const rows = [
-    dailyRow(overview, place),
-    planningRow(overview, place),
-    sprintAndTeamRow(overview, place),
-    numbersRow(overview, place),
-  ];
-  return rows.filter((row) => row.length > 0);
-}
-
-/** The day's work of a member. */
-function dailyRow(overview: TeamOverview, place: PlaceButton): Button[] {
-  const { sprint, begun, isMember, myOpenCards, promptState } = overview;
-  if (!sprint || !isMember) return [];
-  const toAnswer = promptState === undefined || promptState === 'asked';
-  const answer = button(say(toAnswer ? 'overview-answer-button' : 'overview-change-answer-button'), {
-    actionId: ACTIONS.openAnswerForm,
-    value: encodeValue({ sprintId: sprint.id }),
-    primary: toAnswer,
-  });
-  return [
-    ...(begun && myOpenCards.length > 0 ? [answer] : []),
-    place('overview-status-button', ACTIONS.showStatus),
-    place('overview-cards-button', ACTIONS.showCards),
-    ...(begun ? [place('overview-pull-button', ACTIONS.openPullForm)] : []),
-    place('overview-drop-button', ACTIONS.openDropForm),
-  ];
-}
-
-/** Planning, and the questions that one asks before it. */
-function planningRow({ sprint, isFacilitator }: TeamOverview, place: PlaceButton): Button[] {
-  const plan = place(
-    sprint ? 'overview-plan-another-button' : 'overview-plan-button',
-    ACTIONS.openPlanForm,
-    !sprint,
+export function buttonRows(team: TeamOverview): Button[][] {
+  return OVERVIEW_ROWS.map((row) => COMMANDS.flatMap((command) => buttonIn(row, command, team))).filter(
+    (buttons) => buttons.length > 0,
   );
-  return [
-    ...(isFacilitator ? [plan] : []),
-    place('overview-range-button', ACTIONS.showRange),
-    place('overview-odds-button', ACTIONS.showOdds),
-    place('overview-forecast-button', ACTIONS.openForecastForm),
-    place('overview-history-button', ACTIONS.showHistory),
-  ];
 }
 
-/** What a facilitator does with the sprint as a whole, and with the team's settings. */
-function sprintAndTeamRow(overview: TeamOverview, place: PlaceButton): Button[] {
-  const { sprint, begun, isFacilitator, reopenable } = overview;
-  if (!isFacilitator) return [];
+function buttonIn(
+  row: OverviewButton['row'],
+  { word, forms, inOverview }: Command,
+  team: TeamOverview,
+): Button[] {
+  if (inOverview?.row !== row || inOverview.when?.(team) === false) return [];
+  const { label, actionId = openFormAction(forms?.[0]?.name ?? word), value, primary } = inOverview;
+  const id = label?.(team) ?? `overview-${dashed(word)}-button`;
   return [
-    ...(sprint && begun ? [place('overview-close-button', ACTIONS.openCloseForm)] : []),
-    ...(sprint ? [place('overview-cancel-button', ACTIONS.openCancelForm)] : []),
-    ...(reopenable && !sprint ? [place('overview-reopen-button', ACTIONS.reopenLastSprint)] : []),
-    place('overview-setup-button', ACTIONS.openSetupForm),
-    place('overview-setup-measures-button', ACTIONS.openMeasuresForm),
-  ];
-}
-
-/** What is recorded about sprints that are over, and the ways in and out of it. */
-function numbersRow(overview: TeamOverview, place: PlaceButton): Button[] {
-  const { isFacilitator, isProductOwner, hasFinishedSprint } = overview;
-  return [
-    ...(hasFinishedSprint && (isFacilitator || isProductOwner)
-      ? [place('overview-value-button', ACTIONS.openValueForm)]
-      : []),
-    ...(hasFinishedSprint && isFacilitator
-      ? [place('overview-baseline-button', ACTIONS.openBaselineForm)]
-      : []),
-    ...(isFacilitator ? [place('overview-import-button', ACTIONS.openImportForm)] : []),
-    ...(hasFinishedSprint && isFacilitator ? [place('overview-export-button', ACTIONS.exportSprints)] : []),
+    button(say(id as 'overview-help-button'), {
+      actionId,
+      value: value?.(team) ?? encodeValue({ channelId: team.team.channelId }),
+      primary: primary?.(team) ?? false,
+    }),
   ];
 }

@@ -6,7 +6,7 @@ import type { PrivacyOverview } from '../../app/privacy/privacy-overview.ts';
 import { erasedPerson, storedKind, teamKeeps } from '../../words/privacy.ts';
 import { mrkdwn, say } from '../../words/say.ts';
 import { encodeContext } from '../form-contexts.ts';
-import { ACTIONS, FORMS } from '../ids.ts';
+import { ACTIONS, formId } from '../ids.ts';
 import { actions, button, context, lead, section } from './block-builders.ts';
 import { formView, withReplyTo } from './form-view.ts';
 import { lineSections } from './line-sections.ts';
@@ -48,7 +48,7 @@ export function copySentMessage({ records }: PersonalCopy): MessageView {
 /** Asks before a person is erased, and says all that will happen. Nothing is typed in it. */
 export function eraseFormView(replyTo?: string): ModalView {
   const frame = {
-    callbackId: FORMS.erase,
+    callbackId: formId('erase'),
     title: say('privacy-erase-title'),
     submit: say('privacy-erase-submit'),
     leave: say('privacy-erase-keep'),

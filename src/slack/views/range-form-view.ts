@@ -3,10 +3,16 @@ import type { ModalView } from '@slack/types';
 import type { RangeAdvice } from '../../app/advice/advice.ts';
 import { mrkdwn, say } from '../../words/say.ts';
 import { encodeContext } from '../form-contexts.ts';
-import { FIELDS, FORMS } from '../ids.ts';
+import { formId } from '../ids.ts';
 import { section } from './block-builders.ts';
 import { dateField, textField } from './form-inputs.ts';
 import { formView, withReplyTo } from './form-view.ts';
+
+export const RANGE_FIELDS = {
+  startsOn: 'startsOn',
+  endsOn: 'endsOn',
+  awayDays: 'awayDays',
+} as const;
 
 /** In the plan form as well. */
 export function awayDaysField(field: string, initial: string) {
@@ -24,9 +30,9 @@ export function rangeFormView(
   { team, coming }: Pick<RangeAdvice, 'team' | 'coming'>,
   replyTo?: string,
 ): ModalView {
-  const fields = FIELDS.range;
+  const fields = RANGE_FIELDS;
   const frame = {
-    callbackId: FORMS.range,
+    callbackId: formId('range'),
     title: say('range-form-title'),
     submit: say('range-form-submit'),
     context: encodeContext(withReplyTo({ teamId: team.id }, replyTo)),

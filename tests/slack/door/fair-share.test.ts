@@ -1,8 +1,10 @@
 /** One person who asks for more than anybody would: refused in words, without any work, and nothing typed is lost. */
+
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
-import { COMMANDS } from '../../../src/slack/command-table.ts';
+import { COMMANDS } from '../../../src/slack/commands/commands.ts';
 import { askedFor } from '../../../src/slack/door/request-cost.ts';
-import { ACTIONS, FIELDS, FORMS } from '../../../src/slack/ids.ts';
+import { ACTIONS } from '../../../src/slack/ids.ts';
+import { DROP_FIELDS } from '../../../src/slack/views/cards/card-forms.ts';
 import { type BotUnderTest, botUnderTest } from '../support/bot-under-test.ts';
 import { FakePlatform } from '../support/fake-platform.ts';
 import { MIRA_ID, OLE_ID, WORKSPACE_ID } from '../support/samples.ts';
@@ -27,7 +29,7 @@ afterEach(() => {
 });
 afterAll(() => platform.close());
 
-const form = { id: 'V1', callback_id: FORMS.drop, private_metadata: '{"sprintId":"sprint-1"}' };
+const form = { id: 'V1', callback_id: 'drop-form', private_metadata: '{"sprintId":"sprint-1"}' };
 
 describe('beyond their share, a person', () => {
   it('who types the command reads how long to wait, and nothing is done', async () => {
@@ -38,10 +40,10 @@ describe('beyond their share, a person', () => {
   });
 
   it('who sends a form off keeps it, with the reason beside a field', async () => {
-    const blocks = [{ type: 'input', block_id: FIELDS.drop.reason }];
+    const blocks = [{ type: 'input', block_id: DROP_FIELDS.reason }];
     const acks = await bot.submit({ ...form, blocks });
     expect(acks).toEqual([
-      { response_action: 'errors', errors: { [FIELDS.drop.reason]: `${WORDS} Try again in 6 seconds.` } },
+      { response_action: 'errors', errors: { [DROP_FIELDS.reason]: `${WORDS} Try again in 6 seconds.` } },
     ]);
     expect(callsOf(bot.useCases)).toEqual([]);
   });

@@ -1,7 +1,6 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { Refusal } from '../../../src/app/refusal.ts';
-import { COMMANDS } from '../../../src/slack/command-table.ts';
-import { ACTIONS, FORMS } from '../../../src/slack/ids.ts';
+import { COMMANDS } from '../../../src/slack/commands/commands.ts';
 import { botUnderTest } from '../support/bot-under-test.ts';
 import { FakePlatform } from '../support/fake-platform.ts';
 import { namedCommands } from '../support/named-commands.ts';
@@ -17,16 +16,16 @@ const here = { channelId: CHANNEL_ID, isDirect: false };
 
 /** What each word leads to: the use case with its input, and the form that opens, if any. */
 const ROUTES: [typed: string, useCase: string, input: unknown[], form?: string][] = [
-  ['answer', 'answerForm', [{ place: here }], FORMS.answer],
-  ['answer today', 'answerForm', [{ place: here }], FORMS.answer],
-  ['answer 2026-11-03', 'answerForm', [{ place: here, day: '2026-11-03' }], FORMS.answer],
+  ['answer', 'answerForm', [{ place: here }], 'answer-form'],
+  ['answer today', 'answerForm', [{ place: here }], 'answer-form'],
+  ['answer 2026-11-03', 'answerForm', [{ place: here, day: '2026-11-03' }], 'answer-form'],
   ['cards', 'listCards', [here]],
   ['cards 40', 'listCards', [here]],
-  ['pull', 'pullForm', [here], FORMS.pull],
+  ['pull', 'pullForm', [here], 'pull-form'],
   ['pull Repair it, 3, <@U0OLE|ole>', 'pullLine', [{ place: here, line: 'Repair it, 3, <@U0OLE>' }]],
   ['pull Nuts &amp; bolts, 0,5', 'pullLine', [{ place: here, line: 'Nuts & bolts, 0,5' }]],
   ['take 3', 'takeCard', [{ place: here, reference: '3' }]],
-  ['drop', 'listCards', [here], FORMS.drop],
+  ['drop', 'listCards', [here], 'drop-form'],
   ['drop 3, no longer wanted', 'dropCard', [{ place: here, reference: '3', reason: 'no longer wanted' }]],
   [
     'drop LP-7 no longer wanted',
@@ -35,20 +34,20 @@ const ROUTES: [typed: string, useCase: string, input: unknown[], form?: string][
   ],
   ['reopen', 'reopenSprint', [{ place: here }]],
   ['reopen 3', 'reopenCard', [{ place: here, reference: '3' }]],
-  ['plan', 'planForm', [here], FORMS.plan],
-  ['close', 'listCards', [here], FORMS.close],
-  ['cancel', 'listCards', [here], FORMS.cancel],
-  ['value', 'valueForm', [here], FORMS.value],
+  ['plan', 'planForm', [here], 'plan-form'],
+  ['close', 'listCards', [here], 'close-form'],
+  ['cancel', 'listCards', [here], 'cancel-form'],
+  ['value', 'valueForm', [here], 'value-form'],
   ['value 1,200', 'recordValueLine', [{ place: here, line: '1,200' }]],
   ['value Harbour 12: 1200', 'recordValueLine', [{ place: here, line: 'Harbour 12: 1200' }]],
-  ['baseline', 'baselineForm', [here], FORMS.baseline],
+  ['baseline', 'baselineForm', [here], 'baseline-form'],
   ['baseline First', 'nameBaseline', [{ place: here, sprint: 'first' }]],
   ['baseline Harbour 3', 'nameBaseline', [{ place: here, sprint: { sprintName: 'Harbour 3' } }]],
-  ['import', 'importForm', [here], FORMS.import],
+  ['import', 'importForm', [here], 'import-form'],
   ['export', 'exportSprints', [here]],
-  ['setup', 'setupForm', [here], FORMS.setup],
-  ['setup measures', 'measuresForm', [here], FORMS.measures],
-  ['Setup   Measures', 'measuresForm', [here], FORMS.measures],
+  ['setup', 'setupForm', [here], 'setup-form'],
+  ['setup measures', 'measuresForm', [here], 'measures-form'],
+  ['Setup   Measures', 'measuresForm', [here], 'measures-form'],
   ['privacy', 'privacyOverview', []],
   ['', 'overview', [here]],
 ];
@@ -84,7 +83,7 @@ describe('the slash command', () => {
     bot.useCases.overview.mockResolvedValue({ teams: [], canSetUpHere: true });
     await bot.command('');
     const said = JSON.stringify(platform.responses);
-    expect(said).toContain(ACTIONS.openSetupForm);
+    expect(said).toContain('open-setup-form');
     expect(said).toContain(CHANNEL_ID);
   });
 

@@ -1,9 +1,9 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it, vi } from 'vitest';
 import { Refusal } from '../../../src/app/refusal.ts';
 import { viewProblems } from '../../../src/rehearsal/stand-in/shapes/check-blocks.ts';
-import { FORMS } from '../../../src/slack/ids.ts';
+import type { Form } from '../../../src/slack/commands/command.ts';
+import { FORMS } from '../../../src/slack/commands/commands.ts';
 import { FormFields } from '../../../src/slack/listeners/form-fields.ts';
-import { FORM_HANDLERS } from '../../../src/slack/listeners/form-handlers.ts';
 import type { FormHandler } from '../../../src/slack/listeners/form-outcome.ts';
 import { fileField, textField } from '../../../src/slack/views/form-inputs.ts';
 import { formView } from '../../../src/slack/views/form-view.ts';
@@ -18,7 +18,7 @@ afterEach(() => {
 });
 afterAll(() => platform.close());
 
-const view = formView({ callbackId: FORMS.drop, title: 'Past sprints', submit: 'Read', context: '' }, [
+const view = formView({ callbackId: 'drop-form', title: 'Past sprints', submit: 'Read', context: '' }, [
   textField({ field: 'lines', label: 'Lines', optional: true }),
   fileField({ field: 'past', label: 'File', hint: 'As CSV.', fileTypes: ['csv', 'txt'], maxFiles: 1 }),
 ]);
@@ -36,7 +36,7 @@ const fieldsOf = (files: unknown) => new FormFields(withFiles(files) as never);
 
 /** Lets this handler stand for the one of the form above. */
 function handleWith(handler: FormHandler): void {
-  vi.spyOn(FORM_HANDLERS as Record<string, FormHandler>, FORMS.drop).mockImplementation(handler);
+  vi.spyOn(FORMS.get('drop-form') as Form, 'submit').mockImplementation(handler);
 }
 
 describe('a field for files', () => {

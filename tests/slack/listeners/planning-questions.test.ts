@@ -1,8 +1,9 @@
 /** Odds, range, forecast and history: from the command, words, buttons and forms to the use case and back. */
+
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { Refusal } from '../../../src/app/refusal.ts';
 import { encodeValue } from '../../../src/slack/button-values.ts';
-import { ACTIONS, FORMS } from '../../../src/slack/ids.ts';
+import { ACTIONS } from '../../../src/slack/ids.ts';
 import { forecastFormView } from '../../../src/slack/views/forecast-form-view.ts';
 import { planFormView } from '../../../src/slack/views/planning/plan-forms.ts';
 import { rangeFormView } from '../../../src/slack/views/range-form-view.ts';
@@ -130,7 +131,7 @@ describe('the command', () => {
     expect(callsOf(bot.useCases)).toEqual([['forecastForm', here]]);
     expect(openedForms()).toMatchObject([
       {
-        callback_id: FORMS.forecast,
+        callback_id: 'forecast-form',
         private_metadata: JSON.stringify({ teamId: team.id, replyTo: CHANNEL_ID }),
       },
     ]);
@@ -169,7 +170,7 @@ describe('words in direct messages', () => {
     expect(said.text).toContain('/loadline forecast 120 growing 5');
     const [button] = (said.blocks[1] as { elements: { action_id: string; value: string }[] }).elements;
     expect(button).toMatchObject({
-      action_id: ACTIONS.openForecastForm,
+      action_id: 'open-forecast-form',
       value: encodeValue({ channelId: CHANNEL_ID }),
     });
   });
@@ -194,8 +195,8 @@ describe('buttons', () => {
 
   it('open the form of the forecast', async () => {
     const bot = botUnderTest(platform);
-    await bot.press(ACTIONS.openForecastForm, place);
-    expect(openedForms()).toMatchObject([{ callback_id: FORMS.forecast }]);
+    await bot.press('open-forecast-form', place);
+    expect(openedForms()).toMatchObject([{ callback_id: 'forecast-form' }]);
   });
 
   it('share the very question that was answered', async () => {
@@ -211,7 +212,7 @@ describe('buttons', () => {
     await bot.press(ACTIONS.changeRange, asking(range));
     expect(asked(bot)).toEqual([[{ teamId: 'team-1' }, range]]);
     const [form] = openedForms();
-    expect(form?.callback_id).toBe(FORMS.range);
+    expect(form?.callback_id).toBe('range-form');
     expect(JSON.stringify(form?.blocks)).toContain('"initial_date":"2026-11-30"');
     expect(JSON.stringify(form?.blocks)).toContain('"initial_value":"6"');
   });
@@ -228,7 +229,7 @@ describe('buttons', () => {
       [{ teamId: 'team-1' }, range],
       [{ teamId: 'team-1' }, { about: 'range' }],
     ]);
-    expect(openedForms()).toMatchObject([{ callback_id: FORMS.range }]);
+    expect(openedForms()).toMatchObject([{ callback_id: 'range-form' }]);
   });
 
   it('but open nothing for whoever may not read the team’s numbers', async () => {

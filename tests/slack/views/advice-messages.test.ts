@@ -413,7 +413,7 @@ describe('what comes next', () => {
     for (const advice of [rangeAdvice(STEADY), oddsAdvice(STEADY)]) {
       expect(labels(advice)).not.toContain('Plan a sprint');
       const plan = buttonsOf(adviceMessage(asFacilitator(advice)).blocks).at(-1);
-      expect(plan).toMatchObject({ label: 'Plan a sprint', actionId: ACTIONS.openPlanForm });
+      expect(plan).toMatchObject({ label: 'Plan a sprint', actionId: 'open-plan-form' });
       expect(decodeValue(placeValue, plan?.value)).toEqual({ channelId: team.channelId });
     }
   });

@@ -2,8 +2,11 @@
  * The largest and the most hostile sprint that the use cases let in: 100 cards, titles of 200 characters,
  * every field full of what the platform could take for its own.
  */
+
 import { describe, expect, it } from 'vitest';
 import { parseMrkdwn } from '../../../src/rehearsal/page/mrkdwn.ts';
+import { BUTTONS, FORMS } from '../../../src/slack/commands/commands.ts';
+import { INPUT } from '../../../src/slack/ids.ts';
 import { fullWorld } from './full-world.ts';
 import { expectFormFits, expectMessageFits, mrkdwnTexts } from './view-checks.ts';
 
@@ -25,6 +28,21 @@ describe.each(Object.entries(FILLINGS))('a sprint full of %s', (_name, filling) 
 
   it.each(Object.entries(forms))('keeps to the platform’s limits in the form: %s', (_form, view) => {
     expectFormFits(view);
+  });
+});
+
+describe('what somebody can press or send off', () => {
+  const { messages, forms } = fullWorld(FILLINGS['ordinary words']);
+  const shown = JSON.stringify([messages, forms]);
+  const idsOf = (key: string) =>
+    new Set([...shown.matchAll(new RegExp(`"${key}":"([^"]+)"`, 'g'))].map(([, id]) => id));
+
+  it('is a form that some command declares', () => {
+    expect([...idsOf('callback_id')].filter((id) => !FORMS.has(id as string))).toEqual([]);
+  });
+
+  it('is a button that some command declares', () => {
+    expect([...idsOf('action_id')].filter((id) => id !== INPUT && !BUTTONS.has(id as string))).toEqual([]);
   });
 });
 

@@ -4,7 +4,7 @@ import type { AnswerFormCard } from '../../../src/app/answering/answer-form.ts';
 import { decodeValue } from '../../../src/slack/button-values.ts';
 import { answerContext, setupContext, sprintContext, teamContext } from '../../../src/slack/form-contexts.ts';
 import { answerFormView } from '../../../src/slack/views/answering/answer-form.ts';
-import { baselineFormView } from '../../../src/slack/views/baseline-form-view.ts';
+import { baselineFormView } from '../../../src/slack/views/baseline-views.ts';
 import { cancelFormView } from '../../../src/slack/views/cancel-form-view.ts';
 import { dropFormView, pullFormView } from '../../../src/slack/views/cards/card-forms.ts';
 import { closeFormView } from '../../../src/slack/views/close-form-view.ts';
@@ -12,7 +12,7 @@ import { forecastFormView } from '../../../src/slack/views/forecast-form-view.ts
 import { planFormView, planPreviewView } from '../../../src/slack/views/planning/plan-forms.ts';
 import { rangeFormView } from '../../../src/slack/views/range-form-view.ts';
 import { measuresFormView, setupFormView } from '../../../src/slack/views/team/team-forms.ts';
-import { valueFormView } from '../../../src/slack/views/value-form-view.ts';
+import { valueFormView } from '../../../src/slack/views/value-views.ts';
 import { pastSprint, rangeAdvice, STEADY } from './advice-examples.ts';
 import { formText } from './form-text.ts';
 import {

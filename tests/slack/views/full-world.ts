@@ -9,11 +9,11 @@ import type { CardLine } from '../../../src/app/cards/card-line.ts';
 import type { PullInSize } from '../../../src/app/cards/pull-in-check.ts';
 import type { PlanPreview } from '../../../src/app/planning/plan-sprint.ts';
 import { Refusal } from '../../../src/app/refusal.ts';
+import { COMMANDS } from '../../../src/slack/commands/commands.ts';
 import { adviceMessage, sharedAdviceMessage } from '../../../src/slack/views/advice-message.ts';
 import { answerFormView } from '../../../src/slack/views/answering/answer-form.ts';
 import { growthMessage } from '../../../src/slack/views/answering/growth-message.ts';
-import { baselineFormView } from '../../../src/slack/views/baseline-form-view.ts';
-import { baselineNamedMessage } from '../../../src/slack/views/baseline-named-message.ts';
+import { baselineFormView, baselineNamedMessage } from '../../../src/slack/views/baseline-views.ts';
 import { cancelFormView } from '../../../src/slack/views/cancel-form-view.ts';
 import { dropFormView, pullFormView } from '../../../src/slack/views/cards/card-forms.ts';
 import {
@@ -47,8 +47,7 @@ import {
   troubleFormView,
   workingFormView,
 } from '../../../src/slack/views/trouble-views.ts';
-import { valueFormView } from '../../../src/slack/views/value-form-view.ts';
-import { valueRecordedMessage } from '../../../src/slack/views/value-recorded-message.ts';
+import { valueFormView, valueRecordedMessage } from '../../../src/slack/views/value-views.ts';
 import { refusalWords } from '../../../src/words/refusals.ts';
 import { forecastAdvice, historyAdvice, oddsAdvice, pastSprint, rangeAdvice } from './advice-examples.ts';
 import {
@@ -288,7 +287,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     statusChart: statusChartMessage(chart),
     cards: cardsMessage(list),
     growth: growthMessage({ kind: 'growth-to-explain', heading, day: '2026-11-04', answers, grown }),
-    help: helpMessage(),
+    help: helpMessage(COMMANDS),
     overview: overviewMessage(overview, team.channelId),
     pulled: pulledMessage({ ...list, card: one, check: pullInCheckOf() }),
     dropped: droppedMessage({ heading, card: one }, filled(filling, 300)),

@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import { Refusal } from '../../../src/app/refusal.ts';
 import { decodeValue, placeValue, sprintDayValue, sprintValue } from '../../../src/slack/button-values.ts';
-import { COMMANDS } from '../../../src/slack/command-table.ts';
+import { COMMANDS } from '../../../src/slack/commands/commands.ts';
 import { ACTIONS } from '../../../src/slack/ids.ts';
-import { baselineNamedMessage } from '../../../src/slack/views/baseline-named-message.ts';
+import { baselineNamedMessage } from '../../../src/slack/views/baseline-views.ts';
 import {
   cardsMessage,
   droppedMessage,
@@ -23,7 +23,7 @@ import {
 import { statusMessage } from '../../../src/slack/views/status-message.ts';
 import { measuresSavedReply, teamSavedReply } from '../../../src/slack/views/team/team-messages.ts';
 import { troubleMessage } from '../../../src/slack/views/trouble-views.ts';
-import { valueRecordedMessage } from '../../../src/slack/views/value-recorded-message.ts';
+import { valueRecordedMessage } from '../../../src/slack/views/value-views.ts';
 import { undefinedBecause } from '../../../src/sprint/undefined-value.ts';
 import { refusalWords } from '../../../src/words/refusals.ts';
 import { buttonsOf, mrkdwnTexts } from './view-checks.ts';
@@ -233,13 +233,13 @@ describe('refusals', () => {
 
 describe('help', () => {
   it('is made from the command table: every command, its usage, summary and telling examples', () => {
-    expect(helpMessage().text).toMatchInlineSnapshot(`
+    expect(helpMessage(COMMANDS).text).toMatchInlineSnapshot(`
       "What you can ask of Loadline
       Each working day of a sprint I ask you in a direct message what is left on your cards; a click or a number is enough. /loadline alone shows what you can do now. Words after it do more:
       For everyone on the team
       • /loadline answer [day | card: left]: Say what is left on your cards, today or on an earlier day of the sprint; in a form or in words. For example /loadline answer 2026-11-04 or /loadline answer 3: 2 worked 1.
-      • /loadline cards [first number]: List the cards of the sprint, all of them or from one number on. For example /loadline cards 40.
       • /loadline status: See how the sprint is going. Only you see it, unless you share it.
+      • /loadline cards [first number]: List the cards of the sprint, all of them or from one number on. For example /loadline cards 40.
       • /loadline pull [title, estimate, @owner]: Bring in a card after planning. For example /loadline pull Repair the tide gauge, 3, @ana.
       • /loadline take card: Take a share in a card: you become one of its owners. For example /loadline take 3 or /loadline take berth-3.
       • /loadline drop [card reason]: Take a card out of the sprint, with a reason. For example /loadline drop 3 no longer wanted.
@@ -267,7 +267,9 @@ describe('help', () => {
       The channel sees the team’s sums and its cards, never who answered what. [ ] marks what may be left out."
     `);
     for (const { word } of COMMANDS)
-      expect(helpMessage().text).toMatch(new RegExp(`^• /loadline ${word}( [^:]+| \\[.*\\])?: [A-Z]`, 'm'));
+      expect(helpMessage(COMMANDS).text).toMatch(
+        new RegExp(`^• /loadline ${word}( [^:]+| \\[.*\\])?: [A-Z]`, 'm'),
+      );
   });
 });
 
@@ -467,7 +469,7 @@ describe('overview', () => {
   it('offers to set up a team in a channel that has none', () => {
     const view = overviewMessage({ teams: [], canSetUpHere: true }, 'C0QUAY');
     const [button] = buttonsOf(view.blocks);
-    expect(button).toMatchObject({ label: 'Set up a team', actionId: ACTIONS.openSetupForm });
+    expect(button).toMatchObject({ label: 'Set up a team', actionId: 'open-setup-form' });
     expect(decodeValue(placeValue, button?.value)).toEqual({ channelId: 'C0QUAY' });
   });
 

@@ -10,10 +10,15 @@ import { impliedWorkedPoints } from '../../../sprint/ledger.ts';
 import { cardName } from '../../../words/cards.ts';
 import { mrkdwn, say } from '../../../words/say.ts';
 import { encodeContext } from '../../form-contexts.ts';
-import { answerField, FIELDS, FORMS } from '../../ids.ts';
+import { answerField, formId } from '../../ids.ts';
 import { context, divider, section } from '../block-builders.ts';
 import { choicesField, textField } from '../form-inputs.ts';
 import { formView, withReplyTo } from '../form-view.ts';
+
+/** Besides this, the fields of `answerField` for each card. */
+export const ANSWER_FIELDS = {
+  takeCardIds: 'takeCardIds',
+} as const;
 
 /** Cards that one form shows; more would be unwieldy and outgrow the platform's 100 blocks. */
 export const ANSWER_FORM_CARDS_MAX = 15;
@@ -32,7 +37,7 @@ export function answerFormView(form: AnswerForm, growth?: GrowthToAsk, replyTo?:
   const { heading, day, takeable } = form;
   const shown = shownCards(form, growth);
   const frame = {
-    callbackId: FORMS.answer,
+    callbackId: formId('answer'),
     title: say(growth ? 'answer-title-growth' : 'answer-title'),
     submit: say('answer-submit'),
     context: encodeContext(withReplyTo({ sprintId: heading.sprint.id, day }, replyTo)),
@@ -183,7 +188,7 @@ function takeBlocks(takeable: AnswerForm['takeable']): KnownBlock[] {
   return [
     divider(),
     choicesField({
-      field: FIELDS.answer.takeCardIds,
+      field: ANSWER_FIELDS.takeCardIds,
       label: say('answer-take'),
       hint: say('answer-take-hint'),
       optional: true,

@@ -8,10 +8,21 @@ import { loadWords } from '../../../words/load.ts';
 import { pullInCheckWords } from '../../../words/pull-in.ts';
 import { mrkdwn, say } from '../../../words/say.ts';
 import { encodeContext } from '../../form-contexts.ts';
-import { FIELDS, FORMS } from '../../ids.ts';
+import { formId } from '../../ids.ts';
 import { bold, section } from '../block-builders.ts';
 import { choiceField, peopleField, textField } from '../form-inputs.ts';
 import { formView, noticeView, withReplyTo } from '../form-view.ts';
+
+export const DROP_FIELDS = {
+  reference: 'reference',
+  reason: 'reason',
+} as const;
+
+export const PULL_FIELDS = {
+  title: 'title',
+  estimate: 'estimate',
+  ownerIds: 'ownerIds',
+} as const;
 
 const TITLE_MAX_LENGTH = 200;
 const REASON_MAX_LENGTH = 300;
@@ -20,9 +31,9 @@ export function pullFormView(
   { heading, load, check, workingDaysLeft }: PullForm,
   replyTo?: string,
 ): ModalView {
-  const fields = FIELDS.pull;
+  const fields = PULL_FIELDS;
   const frame = {
-    callbackId: FORMS.pull,
+    callbackId: formId('pull'),
     title: say('pull-title'),
     submit: say('pull-submit'),
     context: encodeContext(withReplyTo({ sprintId: heading.sprint.id }, replyTo)),
@@ -77,7 +88,7 @@ export function dropFormView(
     return noticeView(say('drop-title'), [section(mrkdwn('drop-nothing', about))]);
   }
   const frame = {
-    callbackId: FORMS.drop,
+    callbackId: formId('drop'),
     title: say('drop-title'),
     submit: say('drop-submit'),
     context: encodeContext(withReplyTo({ sprintId: heading.sprint.id }, replyTo)),
@@ -85,7 +96,7 @@ export function dropFormView(
   return formView(frame, [
     section(mrkdwn('drop-intro', about)),
     choiceField({
-      field: FIELDS.drop.reference,
+      field: DROP_FIELDS.reference,
       label: say('drop-card'),
       choices: droppable.map((card) => ({
         value: String(card.number),
@@ -93,7 +104,7 @@ export function dropFormView(
       })),
     }),
     textField({
-      field: FIELDS.drop.reason,
+      field: DROP_FIELDS.reason,
       label: say('drop-reason'),
       hint: say('drop-reason-hint'),
       maxLength: REASON_MAX_LENGTH,

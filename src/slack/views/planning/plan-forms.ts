@@ -8,12 +8,22 @@ import { planWarning, recentSprint } from '../../../words/planning.ts';
 import { mrkdwn, say } from '../../../words/say.ts';
 import { sprintSpan } from '../../../words/sprint.ts';
 import { encodeContext } from '../../form-contexts.ts';
-import { cardsField, FIELDS, FORMS, MAX_CARD_FIELDS } from '../../ids.ts';
+import { cardsField, formId, MAX_CARD_FIELDS } from '../../ids.ts';
 import { bold, context, lead, section } from '../block-builders.ts';
 import { dateField, TEXT_INPUT_MAX_LENGTH, textField, timeField } from '../form-inputs.ts';
 import { formView, withReplyTo } from '../form-view.ts';
 import { lineSections } from '../line-sections.ts';
 import { awayDaysField } from '../range-form-view.ts';
+
+export const PLAN_FIELDS = {
+  name: 'name',
+  goal: 'goal',
+  startsOn: 'startsOn',
+  endsOn: 'endsOn',
+  closesAt: 'closesAt',
+  awayDays: 'awayDays',
+  cards: cardsField(1),
+} as const;
 
 const NAME_MAX_LENGTH = 80;
 const GOAL_MAX_LENGTH = 500;
@@ -22,9 +32,9 @@ const CARD_SECTIONS_MAX = 60;
 const CARD_FIELDS_AT_FIRST = 3;
 
 export function planFormView({ team, draft, leftOver }: PlanForm, replyTo?: string): ModalView {
-  const fields = FIELDS.plan;
+  const fields = PLAN_FIELDS;
   const frame = {
-    callbackId: FORMS.plan,
+    callbackId: formId('plan'),
     title: say('plan-title'),
     submit: say('plan-submit'),
     context: encodeContext(withReplyTo({ teamId: team.id }, replyTo)),
@@ -100,7 +110,7 @@ function textsFor(cards: string): string[] {
 export function planPreviewView(preview: PlanPreview, replyTo?: string): ModalView {
   const { team, input, cards, commitmentPoints, warnings } = preview;
   const frame = {
-    callbackId: FORMS.planPreview,
+    callbackId: formId('plan-preview'),
     title: say('plan-preview-title'),
     submit: say('plan-preview-submit'),
     leave: say('plan-preview-back'),

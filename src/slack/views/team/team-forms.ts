@@ -9,17 +9,35 @@ import type { Thresholds } from '../../../sprint/thresholds.ts';
 import { Markup, mrkdwn, say } from '../../../words/say.ts';
 import { WEEKDAYS, weekdayName } from '../../../words/team.ts';
 import { encodeContext } from '../../form-contexts.ts';
-import { FIELDS, FORMS } from '../../ids.ts';
+import { formId } from '../../ids.ts';
 import { bold, context, section } from '../block-builders.ts';
 import { peopleField, textField, tickField, timeField } from '../form-inputs.ts';
 import { formView, withReplyTo } from '../form-view.ts';
 
+/** Besides these, one field for each threshold, named after it. */
+export const MEASURES_FIELDS = {
+  closesAt: 'closesAt',
+  reminderAfterMinutes: 'reminderAfterMinutes',
+  scale: 'scale',
+  retentionMonths: 'retentionMonths',
+} as const;
+
+export const SETUP_FIELDS = {
+  name: 'name',
+  timeZone: 'timeZone',
+  promptAt: 'promptAt',
+  workingDays: 'workingDays',
+  memberIds: 'memberIds',
+  facilitatorIds: 'facilitatorIds',
+  productOwnerId: 'productOwnerId',
+} as const;
+
 const NAME_MAX_LENGTH = 80;
 
 export function setupFormView(form: SetupForm, replyTo?: string): ModalView {
-  const fields = FIELDS.setup;
+  const fields = SETUP_FIELDS;
   const frame = {
-    callbackId: FORMS.setup,
+    callbackId: formId('setup'),
     title: say(form.existing ? 'setup-title-change' : 'setup-title'),
     submit: say(form.existing ? 'setup-submit-change' : 'setup-submit'),
     context: encodeContext(withReplyTo({ channelId: form.channelId }, replyTo)),
@@ -87,9 +105,9 @@ const THRESHOLDS = [
 ] as const satisfies readonly (readonly [keyof Thresholds, string])[];
 
 export function measuresFormView(team: Team, replyTo?: string): ModalView {
-  const fields = FIELDS.measures;
+  const fields = MEASURES_FIELDS;
   const frame = {
-    callbackId: FORMS.measures,
+    callbackId: formId('measures'),
     title: say('measures-title'),
     submit: say('measures-submit'),
     context: encodeContext(withReplyTo({ teamId: team.id }, replyTo)),

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { parseCommand } from '../../../src/slack/listeners/parse-command.ts';
+import { parseCommand } from '../../../src/slack/commands/commands.ts';
 
 describe('parseCommand', () => {
   it.each([
@@ -16,6 +16,7 @@ describe('parseCommand', () => {
     ['pulley', undefined, 'pulley'],
     ['stat us', undefined, 'stat us'],
   ])('%j is the word %j and the rest %j', (text, word, rest) => {
-    expect(parseCommand(text)).toEqual({ word, rest });
+    const parsed = parseCommand(text);
+    expect([parsed.command?.word, parsed.rest]).toEqual([word, rest]);
   });
 });

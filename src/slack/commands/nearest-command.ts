@@ -1,11 +1,11 @@
-/** Guesses which subcommand somebody meant, from the command table. */
-import { COMMANDS, type CommandWord } from './command-table.ts';
+/** Guesses which subcommand somebody meant, from the list of commands. */
+import { COMMANDS } from './commands.ts';
 
 /** Longer words may hold more slips. */
 const LETTERS_PER_SLIP = 3;
 
 /** The subcommand nearest to what was typed; undefined when none is near. */
-export function nearestCommandWord(typed: string): CommandWord | undefined {
+export function nearestCommandWord(typed: string): string | undefined {
   const wanted = typed.trim().toLowerCase().slice(0, 40);
   if (wanted === '') return undefined;
   const byDistance = COMMANDS.map(({ word }) => ({ word, slips: slipsBetween(wanted, word) })).sort(

@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
-import { COMMANDS } from '../../src/slack/command-table.ts';
-import { nearestCommandWord } from '../../src/slack/nearest-command.ts';
+import { COMMANDS } from '../../../src/slack/commands/commands.ts';
+import { nearestCommandWord } from '../../../src/slack/commands/nearest-command.ts';
 
 it.each([
   ['a letter left out', 'staus', 'status'],

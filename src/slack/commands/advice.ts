@@ -1,0 +1,181 @@
+/** The planning questions, which anyone on the team and its product owner may ask. */
+import type { Advice, AdviceQuestion } from '../../app/advice/advice.ts';
+import type { TeamReference } from '../../app/advice/ask-advice.ts';
+import { parseAwayDays } from '../../app/planning/away-days.ts';
+import { Refusal } from '../../app/refusal.ts';
+import type { Actor } from '../../app/team/team.ts';
+import { adviceValue } from '../button-values.ts';
+import { teamContext } from '../form-contexts.ts';
+import { ACTIONS } from '../ids.ts';
+import { type Asker, openForm } from '../listeners/asker.ts';
+import type { ListenerContext } from '../listeners/listener-context.ts';
+import { parseForecastQuestion, readForecastFields } from '../listeners/parse-forecast-question.ts';
+import { parseRangeQuestion } from '../listeners/parse-range-question.ts';
+import { StaleControl } from '../listeners/stale-control.ts';
+import { adviceMessage } from '../views/advice-message.ts';
+import type { ChartImage } from '../views/chart-image.ts';
+import { FORECAST_FIELDS, forecastFormView, forecastQuestionMessage } from '../views/forecast-form-view.ts';
+import type { MessageView } from '../views/message-view.ts';
+import { RANGE_FIELDS, rangeFormView } from '../views/range-form-view.ts';
+import { adviceSharedReply } from '../views/sprint-change-messages.ts';
+import { type Button, command, placeIn, readHeld } from './command.ts';
+
+export const range = command({
+  word: 'range',
+  who: 'team-and-owner',
+  cost: 'heavy',
+  run: (context, caller, rest) =>
+    tellAdvice(context, caller, { place: caller.place }, parseRangeQuestion(rest)),
+  forms: [
+    {
+      name: 'range',
+      fields: RANGE_FIELDS,
+      cost: 'heavy',
+      submit: async (useCases, { actor, fields, context }, tools) => {
+        const { teamId } = readHeld(teamContext, context);
+        const away = fields.text(RANGE_FIELDS.awayDays).trim();
+        const question = {
+          about: 'range',
+          startsOn: fields.text(RANGE_FIELDS.startsOn),
+          endsOn: fields.text(RANGE_FIELDS.endsOn),
+          // The use case refuses what is no number at its field.
+          awayDays: away === '' ? undefined : (parseAwayDays(away) ?? Number.NaN),
+        } as const;
+        return { next: 'close', say: await answerTo({ useCases, ...tools }, actor, { teamId }, question) };
+      },
+    },
+  ],
+  buttons: {
+    [ACTIONS.showRange]: asks({ about: 'range' }),
+    [ACTIONS.changeRange]: {
+      press: async (context, presser, value) => {
+        const { teamId, question } = readHeld(adviceValue, value);
+        if (question.about !== 'range') throw new StaleControl('question of another kind');
+        const advice = await sameOrNextRange(context, presser, teamId, question);
+        if (!('range' in advice)) throw new TypeError('the question about the range got another answer');
+        await openForm(context.client, presser.triggerId, rangeFormView(advice, presser.replyTo));
+      },
+    },
+    // Under the answers to all of these questions.
+    [ACTIONS.shareAdvice]: {
+      cost: 'heavy',
+      press: async ({ useCases }, presser, value) => {
+        await useCases.shareAdvice(presser.actor, readHeld(adviceValue, value));
+        await presser.tell(adviceSharedReply());
+      },
+    },
+  },
+  inOverview: { row: 'planning', actionId: ACTIONS.showRange },
+});
+
+export const odds = command({
+  word: 'odds',
+  who: 'team-and-owner',
+  cost: 'heavy',
+  run: (context, caller) => tellAdvice(context, caller, { place: caller.place }, { about: 'odds' }),
+  buttons: { [ACTIONS.showOdds]: asks({ about: 'odds' }) },
+  inOverview: { row: 'planning', actionId: ACTIONS.showOdds },
+});
+
+export const forecast = command({
+  word: 'forecast',
+  who: 'team-and-owner',
+  cost: 'heavy',
+  run: async (context, caller, rest) => {
+    const { actor, place, triggerId } = caller;
+    if (rest !== '') return tellAdvice(context, caller, { place }, parseForecastQuestion(rest));
+    const form = await context.useCases.forecastForm(actor, { place });
+    if (triggerId === undefined) return caller.tell(forecastQuestionMessage(form));
+    await openForm(context.client, triggerId, forecastFormView(form, undefined, caller.replyTo));
+  },
+  forms: [
+    {
+      name: 'forecast',
+      fields: FORECAST_FIELDS,
+      cost: 'heavy',
+      make: async ({ useCases }, { actor, replyTo }, place) =>
+        forecastFormView(await useCases.forecastForm(actor, { place }), undefined, replyTo),
+      submit: async (useCases, { actor, fields, context }, tools) => {
+        const { teamId } = readHeld(teamContext, context);
+        const { backlogPoints, growthPoints } = FORECAST_FIELDS;
+        const question = readForecastFields(fields.text(backlogPoints), fields.text(growthPoints));
+        return { next: 'close', say: await answerTo({ useCases, ...tools }, actor, { teamId }, question) };
+      },
+    },
+  ],
+  buttons: {
+    [ACTIONS.changeForecast]: {
+      press: async ({ useCases, client }, { actor, triggerId, replyTo }, value) => {
+        const { teamId, question } = readHeld(adviceValue, value);
+        if (question.about !== 'forecast') throw new StaleControl('question of another kind');
+        const form = await useCases.forecastForm(actor, { teamId });
+        await openForm(client, triggerId, forecastFormView(form, question, replyTo));
+      },
+    },
+  },
+  inOverview: { row: 'planning' },
+});
+
+export const history = command({
+  word: 'history',
+  who: 'team-and-owner',
+  cost: 'heavy',
+  run: (context, caller) => tellAdvice(context, caller, { place: caller.place }, { about: 'history' }),
+  buttons: { [ACTIONS.showHistory]: asks({ about: 'history' }) },
+  inOverview: { row: 'planning', actionId: ACTIONS.showHistory },
+});
+
+/** A question that needs no numbers. */
+function asks(question: AdviceQuestion): Button {
+  return {
+    cost: 'heavy',
+    press: (context, presser, value) => tellAdvice(context, presser, { place: placeIn(value) }, question),
+  };
+}
+
+/** About the sprint of the question before, or about the next one when that is over by now. */
+async function sameOrNextRange(
+  { useCases }: ListenerContext,
+  { actor }: Asker,
+  teamId: string,
+  asked: AdviceQuestion,
+): Promise<Advice> {
+  try {
+    return await useCases.askAdvice(actor, { teamId }, asked);
+  } catch (error) {
+    if (!(error instanceof Refusal && error.code === 'bad-input')) throw error;
+    return useCases.askAdvice(actor, { teamId }, { about: 'range' });
+  }
+}
+
+async function tellAdvice(
+  context: ListenerContext,
+  asker: Asker,
+  team: TeamReference,
+  question: AdviceQuestion,
+): Promise<void> {
+  await asker.tell(await answerTo(context, asker.actor, team, question));
+}
+
+type Tools = Pick<ListenerContext, 'useCases' | 'upload' | 'logger'>;
+
+async function answerTo(
+  tools: Tools,
+  actor: Actor,
+  team: TeamReference,
+  question: AdviceQuestion,
+): Promise<MessageView> {
+  const advice = await tools.useCases.askAdvice(actor, team, question);
+  return adviceMessage(advice, await chartOf(tools, advice));
+}
+
+/** The words hold every number, so they are shown even when the chart can't be made or uploaded. */
+async function chartOf({ useCases, upload, logger }: Tools, advice: Advice): Promise<ChartImage | undefined> {
+  try {
+    const image = await useCases.adviceChart(advice);
+    return image && { fileId: await upload(image), altText: image.altText };
+  } catch (error) {
+    logger.warn({ err: error }, 'An answer is shown without its chart.');
+    return undefined;
+  }
+}

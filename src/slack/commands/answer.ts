@@ -1,0 +1,128 @@
+/** Saying what is left: the command, the buttons of the daily prompt, and the answer form. */
+import type { AnswerOutcome } from '../../app/answering/record-answers.ts';
+import { Refusal } from '../../app/refusal.ts';
+import type { Place } from '../../app/team/place.ts';
+import type { TeamOverview } from '../../app/watching/overview.ts';
+import { isDay } from '../../sprint/calendar.ts';
+import { answersValue, decodeValue, encodeValue, sprintDayValue } from '../button-values.ts';
+import { answerContext } from '../form-contexts.ts';
+import { ACTIONS } from '../ids.ts';
+import { type Asker, openForm } from '../listeners/asker.ts';
+import type { ListenerContext } from '../listeners/listener-context.ts';
+import { StaleControl } from '../listeners/stale-control.ts';
+import { ANSWER_FIELDS, answerFormView } from '../views/answering/answer-form.ts';
+import { growthMessage } from '../views/answering/growth-message.ts';
+import { dailyPromptMessage } from '../views/answering/prompt-messages.ts';
+import { type Button, command, readHeld, showForm } from './command.ts';
+
+export const answer = command({
+  word: 'answer',
+  who: 'member',
+  run: async (context, caller, rest) => {
+    const { actor, place } = caller;
+    if (!rest.includes(':')) {
+      return showForm(context, caller, () => answerForm(context, caller, { place, ...dayIn(rest) }));
+    }
+    const outcome = await context.useCases.answerInWords(actor, { text: rest, place, numbering: 'sprint' });
+    await caller.tell(outcomeMessage(outcome));
+  },
+  forms: [
+    {
+      name: 'answer',
+      fields: ANSWER_FIELDS,
+      submit: async (useCases, { actor, fields, context }) => {
+        const { sprintId, day, replyTo } = readHeld(answerContext, context);
+        const outcome = await useCases.recordAnswers(actor, {
+          sprintId,
+          day,
+          answers: fields.answers(),
+          takeCardIds: fields.choices(ANSWER_FIELDS.takeCardIds),
+        });
+        if (outcome.kind === 'recorded') return { next: 'close', say: dailyPromptMessage(outcome.prompt) };
+        const form = await useCases.answerForm(actor, { sprintId, day });
+        return { next: 'show', how: 'in place', view: answerFormView(form, outcome, replyTo) };
+      },
+    },
+  ],
+  buttons: {
+    [ACTIONS.openAnswerForm]: { press: pressAnswer },
+    [ACTIONS.recordUnchanged]: recordsDay('recordUnchanged'),
+    [ACTIONS.recordAway]: recordsDay('recordAway'),
+    [ACTIONS.growthAllSurprise]: { press: recordExplained },
+    [ACTIONS.growthAllDrift]: { press: recordExplained },
+    [ACTIONS.growthSomeOfEach]: {
+      press: async (context, presser, value) => {
+        const input = decodeValue(answersValue, value);
+        if (!input) return pressAnswer(context, presser, value);
+        const { useCases, client } = context;
+        const { actor, triggerId, replyTo } = presser;
+        // Records nothing as long as the growth is unexplained; says which cards grew by how much.
+        const outcome = await useCases.recordAnswers(actor, input);
+        if (outcome.kind === 'recorded') return presser.replace(dailyPromptMessage(outcome.prompt));
+        const form = await useCases.answerForm(actor, { sprintId: input.sprintId, day: input.day });
+        await openForm(client, triggerId, answerFormView(form, outcome, replyTo));
+      },
+    },
+  },
+  inOverview: {
+    row: 'daily',
+    when: ({ isMember, begun, sprint, myOpenCards }) =>
+      isMember && begun && sprint !== undefined && myOpenCards.length > 0,
+    actionId: ACTIONS.openAnswerForm,
+    value: ({ sprint }) => encodeValue({ sprintId: sprint?.id ?? '' }),
+    label: (team) => (isUnanswered(team) ? 'overview-answer-button' : 'overview-change-answer-button'),
+    primary: isUnanswered,
+  },
+});
+
+function isUnanswered({ promptState }: TeamOverview): boolean {
+  return promptState === undefined || promptState === 'asked';
+}
+
+async function answerForm(
+  { useCases }: ListenerContext,
+  { actor, replyTo }: Asker,
+  where: { readonly place?: Place; readonly sprintId?: string; readonly day?: string },
+) {
+  return answerFormView(await useCases.answerForm(actor, where), undefined, replyTo);
+}
+
+async function pressAnswer(...[context, presser, value]: Parameters<Button['press']>): Promise<void> {
+  const { sprintId, day } = readHeld(sprintDayValue, value);
+  const where = day === undefined ? { sprintId } : { sprintId, day };
+  await openForm(context.client, presser.triggerId, await answerForm(context, presser, where));
+}
+
+/** The whole day, by one press. */
+function recordsDay(useCase: 'recordUnchanged' | 'recordAway'): Button {
+  return {
+    press: async ({ useCases }, presser, value) => {
+      const { sprintId, day } = readHeld(sprintDayValue, value);
+      if (day === undefined) throw new StaleControl('button without a day');
+      await presser.replace(dailyPromptMessage(await useCases[useCase](presser.actor, { sprintId, day })));
+    },
+  };
+}
+
+/** The button holds the answers with their explanation. */
+async function recordExplained(
+  ...[{ useCases }, presser, value]: Parameters<Button['press']>
+): Promise<void> {
+  const outcome = await useCases.recordAnswers(presser.actor, readHeld(answersValue, value));
+  await presser.replace(outcomeMessage(outcome));
+}
+
+/** What follows an answer that was not given in a form. */
+export function outcomeMessage(outcome: AnswerOutcome) {
+  return outcome.kind === 'recorded' ? dailyPromptMessage(outcome.prompt) : growthMessage(outcome);
+}
+
+function dayIn(rest: string): { day?: string } {
+  if (rest === '' || rest.toLowerCase() === 'today') return {};
+  if (isDay(rest)) return { day: rest };
+  throw new Refusal('bad-argument', {
+    command: 'answer',
+    problem: { code: 'answer-day' },
+    example: '2026-11-04',
+  });
+}

@@ -1,0 +1,118 @@
+/** The cards of the sprint: listing, pulling in, taking and dropping them. */
+import { Refusal } from '../../app/refusal.ts';
+import type { TeamOverview } from '../../app/watching/overview.ts';
+import { sprintContext } from '../form-contexts.ts';
+import { ACTIONS } from '../ids.ts';
+import { DROP_FIELDS, dropFormView, PULL_FIELDS, pullFormView } from '../views/cards/card-forms.ts';
+import { cardsMessage, droppedMessage, pulledMessage, takenMessage } from '../views/cards/card-messages.ts';
+import { type Command, command, placeIn, readHeld, showFirstForm } from './command.ts';
+
+export const cards = command({
+  word: 'cards',
+  who: 'member',
+  run: async ({ useCases }, caller, rest) => {
+    const from = firstNumberIn(rest);
+    await caller.tell(cardsMessage(await useCases.listCards(caller.actor, caller.place), from));
+  },
+  buttons: {
+    [ACTIONS.showCards]: {
+      press: async ({ useCases }, presser, value) => {
+        await presser.tell(cardsMessage(await useCases.listCards(presser.actor, placeIn(value))));
+      },
+    },
+  },
+  inOverview: { row: 'daily', when: hasSprint, actionId: ACTIONS.showCards },
+});
+
+export const pull: Command = command({
+  word: 'pull',
+  who: 'member',
+  run: async (context, caller, rest) => {
+    if (rest === '') return showFirstForm(pull, context, caller);
+    const { actor, place } = caller;
+    await caller.tell(pulledMessage(await context.useCases.pullLine(actor, { place, line: rest })));
+  },
+  forms: [
+    {
+      name: 'pull',
+      fields: PULL_FIELDS,
+      make: async ({ useCases }, { actor, replyTo }, place) =>
+        pullFormView(await useCases.pullForm(actor, place), replyTo),
+      submit: async (useCases, { actor, fields, context }) => {
+        const { sprintId } = readHeld(sprintContext, context);
+        const pulled = await useCases.pullCard(actor, {
+          sprintId,
+          title: fields.text(PULL_FIELDS.title),
+          estimate: fields.text(PULL_FIELDS.estimate),
+          ownerIds: fields.choices(PULL_FIELDS.ownerIds),
+        });
+        return { next: 'close', say: pulledMessage(pulled) };
+      },
+    },
+  ],
+  inOverview: { row: 'daily', when: (team) => hasSprint(team) && team.begun },
+});
+
+export const take = command({
+  word: 'take',
+  who: 'member',
+  run: async ({ useCases }, caller, rest) => {
+    if (rest === '') {
+      throw new Refusal('bad-argument', {
+        command: 'take',
+        problem: { code: 'which-card' },
+        example: '3',
+      });
+    }
+    const { actor, place } = caller;
+    await caller.tell(takenMessage(await useCases.takeCard(actor, { place, reference: rest })));
+  },
+});
+
+export const drop: Command = command({
+  word: 'drop',
+  who: 'member',
+  run: async (context, caller, rest) => {
+    if (rest === '') return showFirstForm(drop, context, caller);
+    const { reference, reason } = referenceAndReason(rest);
+    const { actor, place } = caller;
+    const dropped = await context.useCases.dropCard(actor, { place, reference, reason });
+    await caller.tell(droppedMessage(dropped, reason));
+  },
+  forms: [
+    {
+      name: 'drop',
+      fields: DROP_FIELDS,
+      make: async ({ useCases }, { actor, replyTo }, place) =>
+        dropFormView(await useCases.listCards(actor, place), replyTo),
+      submit: async (useCases, { actor, fields, context }) => {
+        const { sprintId } = readHeld(sprintContext, context);
+        const reason = fields.text(DROP_FIELDS.reason);
+        const reference = fields.text(DROP_FIELDS.reference);
+        const dropped = await useCases.dropCard(actor, { sprintId, reference, reason });
+        return { next: 'close', say: droppedMessage(dropped, reason) };
+      },
+    },
+  ],
+  inOverview: { row: 'daily', when: hasSprint },
+});
+
+function hasSprint({ isMember, sprint }: TeamOverview): boolean {
+  return isMember && sprint !== undefined;
+}
+
+function firstNumberIn(rest: string): number | undefined {
+  if (rest === '') return undefined;
+  if (/^\d{1,4}$/.test(rest)) return Number(rest);
+  throw new Refusal('bad-argument', {
+    command: 'cards',
+    problem: { code: 'first-card' },
+    example: '40',
+  });
+}
+
+/** `3, no longer wanted` or `3 no longer wanted` */
+function referenceAndReason(rest: string): { reference: string; reason: string } {
+  const [, reference = rest, reason = ''] = /^([^\s,;:]+)[\s,;:]*([\s\S]*)$/.exec(rest) ?? [];
+  return { reference, reason };
+}

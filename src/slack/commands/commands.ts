@@ -1,0 +1,73 @@
+/** All commands, in the order in which the help and the overview show them, and what is looked up in them. */
+import { ACTIONS, formId } from '../ids.ts';
+import { helpMessage } from '../views/help.ts';
+import { forecast, history, odds, range } from './advice.ts';
+import { answer } from './answer.ts';
+import { cards, drop, pull, take } from './cards.ts';
+import { buttonsOf, type Command, command } from './command.ts';
+import { baseline, exportSprints, importSprints, value } from './numbers.ts';
+import { privacy } from './privacy.ts';
+import { cancel, close, plan, reopen } from './sprint.ts';
+import { status } from './status.ts';
+import { setup, setupMeasures } from './team.ts';
+
+const help = command({
+  word: 'help',
+  who: 'anyone',
+  run: (_context, caller) => caller.tell(helpMessage(COMMANDS)),
+  buttons: { [ACTIONS.showHelp]: { press: (_context, presser) => presser.tell(helpMessage(COMMANDS)) } },
+});
+
+export const COMMANDS: readonly Command[] = [
+  answer,
+  status,
+  cards,
+  pull,
+  take,
+  drop,
+  plan,
+  range,
+  odds,
+  forecast,
+  history,
+  close,
+  cancel,
+  reopen,
+  value,
+  baseline,
+  importSprints,
+  exportSprints,
+  setup,
+  setupMeasures,
+  privacy,
+  help,
+];
+
+/** By `action_id`. */
+export const BUTTONS = new Map(COMMANDS.flatMap(buttonsOf));
+
+/** By `callback_id`. */
+export const FORMS = new Map(
+  COMMANDS.flatMap(({ forms = [] }) => forms).map((form) => [formId(form.name), form]),
+);
+
+export interface ParsedCommand {
+  /** Undefined when nothing was typed, or no known word. */
+  readonly command: Command | undefined;
+  /** What follows the word; all of it when no word is known. */
+  readonly rest: string;
+}
+
+/** Longest first, so that `setup measures` is not taken for `setup`. */
+const LONGEST_FIRST = [...COMMANDS].sort((a, b) => b.word.length - a.word.length);
+
+/** Tells the command from what follows its word. */
+export function parseCommand(text: string): ParsedCommand {
+  const typed = text.trim();
+  const lower = typed.toLowerCase().replace(/\s+/g, ' ');
+  const found = LONGEST_FIRST.find(({ word }) => lower === word || lower.startsWith(`${word} `));
+  if (found === undefined) return { command: undefined, rest: typed };
+  // As many words are taken off the front as the command has, however they were parted.
+  const wordCount = found.word.split(' ').length;
+  return { command: found, rest: typed.replace(new RegExp(`^(?:\\S+\\s*){${wordCount}}`), '').trim() };
+}

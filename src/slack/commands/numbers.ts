@@ -1,0 +1,126 @@
+/** What is recorded about sprints that are over, and the ways in and out of it. */
+import type { Place } from '../../app/team/place.ts';
+import { teamContext } from '../form-contexts.ts';
+import { ACTIONS, IMPORT_FIELDS } from '../ids.ts';
+import type { Asker } from '../listeners/asker.ts';
+import { submitImport } from '../listeners/import-submission.ts';
+import type { ListenerContext } from '../listeners/listener-context.ts';
+import {
+  BASELINE_FIELDS,
+  baselineFormView,
+  baselineNamedMessage,
+  FIRST_SPRINT,
+} from '../views/baseline-views.ts';
+import { exportComment, exportedMessage } from '../views/import-export-messages.ts';
+import { importFormView } from '../views/import-form-view.ts';
+import { VALUE_FIELDS, valueFormView, valueRecordedMessage } from '../views/value-views.ts';
+import { type Command, command, placeIn, readHeld, showFirstForm } from './command.ts';
+
+export const value: Command = command({
+  word: 'value',
+  who: 'product-owner',
+  run: async (context, caller, rest) => {
+    if (rest === '') return showFirstForm(value, context, caller);
+    const { actor, place } = caller;
+    const recorded = await context.useCases.recordValueLine(actor, { place, line: rest });
+    await caller.tell(valueRecordedMessage(recorded));
+  },
+  forms: [
+    {
+      name: 'value',
+      fields: VALUE_FIELDS,
+      make: async ({ useCases }, { actor, replyTo }, place) =>
+        valueFormView(await useCases.valueForm(actor, place), replyTo),
+      submit: async (useCases, { actor, fields, context }) => {
+        const { teamId } = readHeld(teamContext, context);
+        const recorded = await useCases.recordValue(actor, {
+          teamId,
+          sprint: { sprintId: fields.text(VALUE_FIELDS.sprintId) },
+          value: fields.text(VALUE_FIELDS.recordedValue),
+        });
+        return { next: 'close', say: valueRecordedMessage(recorded) };
+      },
+    },
+  ],
+  inOverview: {
+    row: 'numbers',
+    when: ({ hasFinishedSprint, isFacilitator, isProductOwner }) =>
+      hasFinishedSprint && (isFacilitator || isProductOwner),
+  },
+});
+
+export const baseline: Command = command({
+  word: 'baseline',
+  who: 'facilitator',
+  run: async (context, caller, rest) => {
+    if (rest === '') return showFirstForm(baseline, context, caller);
+    const { actor, place } = caller;
+    const sprint = rest.toLowerCase() === FIRST_SPRINT ? FIRST_SPRINT : { sprintName: rest };
+    await caller.tell(baselineNamedMessage(await context.useCases.nameBaseline(actor, { place, sprint })));
+  },
+  forms: [
+    {
+      name: 'baseline',
+      fields: BASELINE_FIELDS,
+      make: async ({ useCases }, { actor, replyTo }, place) =>
+        baselineFormView(await useCases.baselineForm(actor, place), replyTo),
+      submit: async (useCases, { actor, fields, context }) => {
+        const { teamId } = readHeld(teamContext, context);
+        const chosen = fields.text(BASELINE_FIELDS.sprintId);
+        const sprint = chosen === FIRST_SPRINT ? FIRST_SPRINT : { sprintId: chosen };
+        const named = await useCases.nameBaseline(actor, { teamId, sprint });
+        return { next: 'close', say: baselineNamedMessage(named) };
+      },
+    },
+  ],
+  inOverview: {
+    row: 'numbers',
+    when: ({ hasFinishedSprint, isFacilitator }) => hasFinishedSprint && isFacilitator,
+  },
+});
+
+export const importSprints = command({
+  word: 'import',
+  who: 'facilitator',
+  cost: 'heavy',
+  forms: [
+    {
+      name: 'import',
+      fields: IMPORT_FIELDS,
+      cost: 'heavy',
+      make: async ({ useCases }, { actor, replyTo }, place) =>
+        importFormView(await useCases.importForm(actor, place), replyTo),
+      submit: submitImport,
+    },
+  ],
+  inOverview: { row: 'numbers', when: ({ isFacilitator }) => isFacilitator },
+});
+
+export const exportSprints = command({
+  word: 'export',
+  who: 'facilitator',
+  cost: 'heavy',
+  run: (context, caller) => handOutExport(context, caller, caller.place),
+  buttons: {
+    [ACTIONS.exportSprints]: {
+      cost: 'heavy',
+      press: (context, presser, held) => handOutExport(context, presser, placeIn(held)),
+    },
+  },
+  inOverview: {
+    row: 'numbers',
+    when: ({ hasFinishedSprint, isFacilitator }) => hasFinishedSprint && isFacilitator,
+    actionId: ACTIONS.exportSprints,
+  },
+});
+
+/** The files come in the person's direct messages. */
+async function handOutExport(
+  { useCases, shareFiles }: ListenerContext,
+  { actor, tell }: Asker,
+  place: Place,
+): Promise<void> {
+  const exported = await useCases.exportSprints(actor, place);
+  await shareFiles({ userId: actor.userId, comment: exportComment(exported), files: exported.files });
+  await tell(exportedMessage(exported));
+}

@@ -1,0 +1,53 @@
+/** What is stored about the person who asks, whatever the button holds: shown, handed out or erased. Only ever their own. */
+import { Refusal } from '../../app/refusal.ts';
+import { personContext } from '../form-contexts.ts';
+import { ACTIONS } from '../ids.ts';
+import { type Asker, openForm } from '../listeners/asker.ts';
+import type { ListenerContext } from '../listeners/listener-context.ts';
+import {
+  copyComment,
+  copySentMessage,
+  erasedMessage,
+  eraseFormView,
+  privacyMessage,
+} from '../views/privacy-message.ts';
+import { command, readHeld } from './command.ts';
+
+export const privacy = command({
+  word: 'privacy',
+  who: 'anyone',
+  cost: 'heavy',
+  run: tellPrivacy,
+  forms: [
+    {
+      name: 'erase',
+      submit: async (useCases, { actor, context }) => {
+        readHeld(personContext, context);
+        return { next: 'close', say: erasedMessage(await useCases.erasePerson(actor)) };
+      },
+    },
+  ],
+  buttons: {
+    [ACTIONS.showPrivacy]: { press: tellPrivacy },
+    [ACTIONS.sendMyCopy]: {
+      cost: 'heavy',
+      press: async ({ useCases, shareFiles }, { actor, tell }) => {
+        const copy = await useCases.personalCopy(actor);
+        await shareFiles({ userId: actor.userId, comment: copyComment(copy), files: [copy] });
+        await tell(copySentMessage(copy));
+      },
+    },
+    [ACTIONS.openEraseForm]: {
+      press: async ({ useCases, client }, { actor, triggerId, replyTo }) => {
+        const { kinds, needFacilitator } = await useCases.privacyOverview(actor);
+        if (kinds.length === 0) throw new Refusal('nothing-stored', {});
+        if (needFacilitator.length > 0) throw new Refusal('last-facilitator', { teamNames: needFacilitator });
+        await openForm(client, triggerId, eraseFormView(replyTo));
+      },
+    },
+  },
+});
+
+async function tellPrivacy({ useCases }: ListenerContext, { actor, tell }: Asker): Promise<void> {
+  await tell(privacyMessage(await useCases.privacyOverview(actor)));
+}

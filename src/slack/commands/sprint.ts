@@ -1,0 +1,130 @@
+/** The sprint as a whole: planning, closing, cancelling and reopening it. */
+import type { TeamOverview } from '../../app/watching/overview.ts';
+import { sprintValue } from '../button-values.ts';
+import { sprintContext, teamContext } from '../form-contexts.ts';
+import { ACTIONS } from '../ids.ts';
+import { CANCEL_FIELDS, cancelFormView } from '../views/cancel-form-view.ts';
+import { reopenedCardMessage } from '../views/cards/card-messages.ts';
+import { closeFormView } from '../views/close-form-view.ts';
+import { PLAN_FIELDS, planFormView, planPreviewView } from '../views/planning/plan-forms.ts';
+import { planCommittedReply } from '../views/planning/plan-messages.ts';
+import {
+  sprintCancelledReply,
+  sprintClosedReply,
+  sprintReopenedReply,
+} from '../views/sprint-change-messages.ts';
+import { command, placeIn, readHeld } from './command.ts';
+
+export const plan = command({
+  word: 'plan',
+  who: 'facilitator',
+  forms: [
+    {
+      name: 'plan',
+      fields: PLAN_FIELDS,
+      make: async ({ useCases }, { actor, replyTo }, place) =>
+        planFormView(await useCases.planForm(actor, place), replyTo),
+      submit: async (useCases, { actor, fields, context }) => {
+        const { teamId, replyTo } = readHeld(teamContext, context);
+        const preview = await useCases.previewPlan(actor, {
+          teamId,
+          name: fields.text(PLAN_FIELDS.name),
+          goal: fields.text(PLAN_FIELDS.goal),
+          startsOn: fields.text(PLAN_FIELDS.startsOn),
+          endsOn: fields.text(PLAN_FIELDS.endsOn),
+          closesAt: fields.text(PLAN_FIELDS.closesAt),
+          awayDays: fields.text(PLAN_FIELDS.awayDays),
+          cards: fields.cardLines(),
+        });
+        return { next: 'show', how: 'on top', view: planPreviewView(preview, replyTo) };
+      },
+    },
+    {
+      name: 'plan-preview',
+      submit: async (useCases, { actor, context }) => {
+        const { teamId } = readHeld(teamContext, context);
+        return { next: 'close-all', say: planCommittedReply(await useCases.commitPlan(actor, { teamId })) };
+      },
+    },
+  ],
+  inOverview: {
+    row: 'planning',
+    when: isFacilitator,
+    label: ({ sprint }) => (sprint ? 'overview-plan-another-button' : 'overview-plan-button'),
+    primary: ({ sprint }) => !sprint,
+  },
+});
+
+export const close = command({
+  word: 'close',
+  who: 'facilitator',
+  forms: [
+    {
+      name: 'close',
+      make: async ({ useCases }, { actor, replyTo }, place) =>
+        closeFormView(await useCases.listCards(actor, place), replyTo),
+      submit: async (useCases, { actor, context }) => {
+        const { sprintId } = readHeld(sprintContext, context);
+        return { next: 'close', say: sprintClosedReply(await useCases.closeSprint(actor, { sprintId })) };
+      },
+    },
+  ],
+  inOverview: {
+    row: 'sprint',
+    when: (team) => isFacilitator(team) && team.sprint !== undefined && team.begun,
+  },
+});
+
+export const cancel = command({
+  word: 'cancel',
+  who: 'facilitator',
+  forms: [
+    {
+      name: 'cancel',
+      fields: CANCEL_FIELDS,
+      make: async ({ useCases }, { actor, replyTo }, place) =>
+        cancelFormView(await useCases.listCards(actor, place), replyTo),
+      submit: async (useCases, { actor, fields, context }) => {
+        const { sprintId } = readHeld(sprintContext, context);
+        const reason = fields.text(CANCEL_FIELDS.reason);
+        const cancelled = await useCases.cancelSprint(actor, { sprintId, reason });
+        return { next: 'close', say: sprintCancelledReply(cancelled) };
+      },
+    },
+  ],
+  inOverview: { row: 'sprint', when: (team) => isFacilitator(team) && team.sprint !== undefined },
+});
+
+/** Of a card, or without one of the closed sprint. */
+export const reopen = command({
+  word: 'reopen',
+  who: 'member',
+  run: async ({ useCases }, caller, rest) => {
+    const { actor, place } = caller;
+    if (rest === '') return caller.tell(sprintReopenedReply(await useCases.reopenSprint(actor, { place })));
+    await caller.tell(reopenedCardMessage(await useCases.reopenCard(actor, { place, reference: rest })));
+  },
+  buttons: {
+    [ACTIONS.reopenLastSprint]: {
+      press: async ({ useCases }, presser, value) => {
+        const reopened = await useCases.reopenSprint(presser.actor, { place: placeIn(value) });
+        await presser.tell(sprintReopenedReply(reopened));
+      },
+    },
+    [ACTIONS.reopenSprint]: {
+      press: async ({ useCases }, presser, value) => {
+        const reopened = await useCases.reopenSprint(presser.actor, readHeld(sprintValue, value));
+        await presser.tell(sprintReopenedReply(reopened));
+      },
+    },
+  },
+  inOverview: {
+    row: 'sprint',
+    when: (team) => isFacilitator(team) && team.reopenable !== undefined && !team.sprint,
+    actionId: ACTIONS.reopenLastSprint,
+  },
+});
+
+function isFacilitator(team: TeamOverview): boolean {
+  return team.isFacilitator;
+}

@@ -1,0 +1,64 @@
+/** How the sprint is going. */
+import type { Place } from '../../app/team/place.ts';
+import { sprintValue } from '../button-values.ts';
+import { ACTIONS } from '../ids.ts';
+import type { Asker } from '../listeners/asker.ts';
+import type { ListenerContext } from '../listeners/listener-context.ts';
+import { statusSharedReply } from '../views/sprint-change-messages.ts';
+import { statusChartMessage, statusMessage } from '../views/status-message.ts';
+import { command, placeIn, readHeld } from './command.ts';
+
+export const status = command({
+  word: 'status',
+  who: 'member',
+  cost: 'heavy',
+  read: (context, caller) => readStatus(context, caller, caller.place),
+  buttons: {
+    [ACTIONS.showStatus]: {
+      cost: 'heavy',
+      press: async (context, presser, value) => {
+        const tell = await readStatus(context, presser, placeIn(value));
+        await tell();
+      },
+    },
+    [ACTIONS.shareStatus]: {
+      cost: 'heavy',
+      press: async ({ useCases }, presser, value) => {
+        await useCases.shareStatus(presser.actor, readHeld(sprintValue, value));
+        await presser.tell(statusSharedReply());
+      },
+    },
+  },
+  inOverview: {
+    row: 'daily',
+    when: ({ isMember, sprint }) => isMember && sprint !== undefined,
+    actionId: ACTIONS.showStatus,
+  },
+});
+
+/** @returns what tells it: the words at once, and under them the chart when it can be had */
+async function readStatus(
+  context: ListenerContext,
+  asker: Asker,
+  place: Place,
+): Promise<() => Promise<void>> {
+  const read = await context.useCases.sprintStatus(asker.actor, place);
+  return async () => {
+    await asker.tell(statusMessage(read));
+    await tellChart(context, asker, read.sprint.id);
+  };
+}
+
+/**
+ * A chart takes many times as long as the words, to draw and to upload. They hold every number, so they are enough when it
+ * can't be made or uploaded.
+ */
+async function tellChart(context: ListenerContext, asker: Asker, sprintId: string): Promise<void> {
+  try {
+    const image = await context.useCases.statusChart(asker.actor, sprintId);
+    const chart = { fileId: await context.upload(image), altText: image.altText };
+    await asker.tell(statusChartMessage(chart));
+  } catch (error) {
+    context.logger.warn({ err: error }, 'The status is shown without its chart.');
+  }
+}

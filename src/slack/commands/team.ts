@@ -1,0 +1,63 @@
+/** The team and its settings. */
+import { DEFAULT_THRESHOLDS, type Thresholds } from '../../sprint/thresholds.ts';
+import { setupContext, teamContext } from '../form-contexts.ts';
+import { MEASURES_FIELDS, measuresFormView, SETUP_FIELDS, setupFormView } from '../views/team/team-forms.ts';
+import { measuresSavedReply, teamSavedReply } from '../views/team/team-messages.ts';
+import { command, readHeld } from './command.ts';
+
+export const setup = command({
+  word: 'setup',
+  who: 'anyone',
+  forms: [
+    {
+      name: 'setup',
+      fields: SETUP_FIELDS,
+      make: async ({ useCases }, { actor, replyTo }, place) =>
+        setupFormView(await useCases.setupForm(actor, place), replyTo),
+      submit: async (useCases, { actor, fields, context }) => {
+        const { channelId } = readHeld(setupContext, context);
+        const { canSetUpHere } = await useCases.overview(actor, { channelId, isDirect: false });
+        const team = await useCases.setUpTeam(actor, {
+          channelId,
+          name: fields.text(SETUP_FIELDS.name),
+          timeZone: fields.text(SETUP_FIELDS.timeZone),
+          promptAt: fields.text(SETUP_FIELDS.promptAt),
+          workingDays: fields.choices(SETUP_FIELDS.workingDays).map(Number),
+          memberIds: fields.choices(SETUP_FIELDS.memberIds),
+          facilitatorIds: fields.choices(SETUP_FIELDS.facilitatorIds),
+          productOwnerId: fields.choices(SETUP_FIELDS.productOwnerId)[0],
+        });
+        return { next: 'close', say: teamSavedReply(team, !canSetUpHere) };
+      },
+    },
+  ],
+  inOverview: { row: 'sprint', when: ({ isFacilitator }) => isFacilitator },
+});
+
+export const setupMeasures = command({
+  word: 'setup measures',
+  who: 'facilitator',
+  forms: [
+    {
+      name: 'measures',
+      fields: MEASURES_FIELDS,
+      make: async ({ useCases }, { actor, replyTo }, place) =>
+        measuresFormView(await useCases.measuresForm(actor, place), replyTo),
+      submit: async (useCases, { actor, fields, context }) => {
+        const { teamId } = readHeld(teamContext, context);
+        const names = Object.keys(DEFAULT_THRESHOLDS) as (keyof Thresholds)[];
+        const thresholds = Object.fromEntries(names.map((name) => [name, fields.text(name)]));
+        const team = await useCases.setMeasures(actor, {
+          teamId,
+          closesAt: fields.text(MEASURES_FIELDS.closesAt),
+          reminderAfterMinutes: fields.text(MEASURES_FIELDS.reminderAfterMinutes),
+          scale: fields.text(MEASURES_FIELDS.scale),
+          retentionMonths: fields.text(MEASURES_FIELDS.retentionMonths),
+          thresholds: thresholds as Record<keyof Thresholds, string>,
+        });
+        return { next: 'close', say: measuresSavedReply(team) };
+      },
+    },
+  ],
+  inOverview: { row: 'sprint', when: ({ isFacilitator }) => isFacilitator },
+});
