@@ -1,7 +1,8 @@
 /** What an import would bring in or brought in, and what an export holds, as people read it. Markup of the platform. */
 import type { TeamExport } from '../app/export/export-sprints.ts';
 import type { ImportPreview, PreviewedSprint, SprintsImported } from '../app/import/import-sprints.ts';
-import { type Markup, markup, mrkdwn, say } from './say.ts';
+import { lineProblemWords } from './import-problems.ts';
+import { Markup, markup, mrkdwn, say } from './say.ts';
 import { plainTyped, shortened } from './typed-text.ts';
 
 const UNUSED_NAMED = 8;
@@ -16,7 +17,7 @@ export function badLines({ problems }: ImportPreview): string[] {
   return [...groups.values()].map((group) => {
     const [first] = group as [ImportPreview['problems'][number]];
     const file = shortened(first.fileName, FILE_NAME_MAX_LENGTH);
-    const { problem } = first;
+    const problem = new Markup(lineProblemWords(first.problem, 'mrkdwn'));
     const numbers = group.flatMap(({ lineNumber }) => (lineNumber === undefined ? [] : [lineNumber]));
     return numbers.length === 0
       ? mrkdwn('import-bad-file', { file, problem })

@@ -127,9 +127,19 @@ export function everyView(text: string): Record<string, object> {
     recorded: dailyPromptMessage(promptOf({ ...typedHeading, cards: typedCards })),
     ...refusalsWith(text),
     import: importFormView({ team, knownSprints: 3 }, 'D1'),
-    'import preview': importPreviewView({ ...preview, problems: [], warnings: [text] }, given, 'D1'),
+    'import preview': importPreviewView(
+      { ...preview, problems: [], warnings: [{ code: 'same-name', sprints: [text] }] },
+      given,
+      'D1',
+    ),
     'import with problems': importPreviewView(
-      { ...preview, problems: [{ fileName: text, lineNumber: 3, problem: text }], warnings: [] },
+      {
+        ...preview,
+        problems: [
+          { fileName: text, lineNumber: 3, problem: { code: 'no-count', typed: text, column: 'card' } },
+        ],
+        warnings: [],
+      },
       given,
     ),
     imported: sprintsImportedMessage(typedAll(sprintsImported, text)),

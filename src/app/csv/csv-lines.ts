@@ -3,6 +3,7 @@
  * passed over, so that one such line doesn't hide what is wrong further down. Understands no column.
  */
 import { CsvError, parse } from 'csv-parse/sync';
+import type { BrokenLine } from './csv-problem.ts';
 
 export type Separator = ',' | ';' | '\t';
 
@@ -12,9 +13,9 @@ export interface CsvRecord {
   readonly cells: readonly string[];
 }
 
-export interface BadRecord {
+export interface BadRecord<Problem = BrokenLine> {
   readonly lineNumber: number;
-  readonly problem: string;
+  readonly problem: Problem;
 }
 
 /** After so many misplaced quotes the file is no CSV; each costs another pass over the rest. */
@@ -39,23 +40,18 @@ export function csvRecords(text: string, separator: Separator): { records: CsvRe
     if (read.brokenOn === undefined) break;
     const lineNumber = linesBefore + read.brokenOn;
     if (bad.length === MOST_MISPLACED_QUOTES) {
-      bad.push({
-        lineNumber,
-        problem: 'too many double quotes are misplaced; the file is not read from here on.',
-      });
+      bad.push({ lineNumber, problem: { code: 'too-many-quotes' } });
       break;
     }
-    bad.push({ lineNumber, problem: read.isEndless ? ENDLESS : MISPLACED_QUOTE });
+    bad.push({
+      lineNumber,
+      problem: read.isEndless ? { code: 'endless-line', most: LONGEST_RECORD } : { code: 'misplaced-quote' },
+    });
     rest = withoutLines(rest, read.brokenOn);
     linesBefore = lineNumber;
   }
   return { records, bad };
 }
-
-const MISPLACED_QUOTE =
-  'a double quote is misplaced. Put the whole cell in double quotes, and write a quote inside of it twice.';
-
-const ENDLESS = `it has more than ${LONGEST_RECORD.toLocaleString('en')} characters, or a double quote in it is never closed.`;
 
 function readUntilBroken(
   text: string,

@@ -1,5 +1,5 @@
 /**
- * Reads the cells of one line as what they are to be, and keeps every sentence about one that can't be read. An empty
+ * Reads the cells of one line as what they are to be, and keeps what is wrong with each that can't be read. An empty
  * cell is undefined. Nothing is guessed: what can be read in two ways is asked about.
  */
 
@@ -9,6 +9,7 @@ import { MAX_POINTS } from '../../sprint/points.ts';
 import { readNumber } from '../read-number.ts';
 import { visibleText } from '../visible-text.ts';
 import type { ColumnName, CsvKind } from './csv-columns.ts';
+import type { CellProblem } from './csv-problem.ts';
 import { unescapeFormula } from './escape-formula.ts';
 import { quoted } from './quoted.ts';
 import type { TableLine } from './read-table.ts';
@@ -20,8 +21,9 @@ export const MOST_SUM_POINTS = 99_999_999.5;
 const HALVES = /^([-−+]?)(\d{1,8})(?:[.,]([05])0?)?$/;
 const COUNT = /^\d{1,6}$/;
 
-export class LineReader<Kind extends CsvKind> {
-  readonly problems: string[] = [];
+/** @template More what else the reader of the line may find wrong with it */
+export class LineReader<Kind extends CsvKind, More = never> {
+  readonly problems: (CellProblem | More)[] = [];
   readonly #line: TableLine<Kind>;
 
   constructor(line: TableLine<Kind>) {
@@ -36,7 +38,7 @@ export class LineReader<Kind extends CsvKind> {
     return this.#line.fileName;
   }
 
-  tell(problem: string): void {
+  tell(problem: CellProblem | More): void {
     this.problems.push(problem);
   }
 
@@ -66,11 +68,7 @@ export class LineReader<Kind extends CsvKind> {
     if (cell === '') return undefined;
     const day = writtenDay(cell);
     if (day !== undefined && isDay(day)) return day;
-    this.tell(
-      day === undefined
-        ? `“${quoted(cell)}” in “${column}” can’t be read as a day. Write year, month and day like 2026-11-02; in a spreadsheet, give the column the date format yyyy-mm-dd.`
-        : `“${quoted(cell)}” in “${column}” is a day that doesn’t exist. Write year, month and day like 2026-11-02.`,
-    );
+    this.tell({ code: day === undefined ? 'no-day' : 'no-such-day', typed: quoted(cell), column });
     return undefined;
   }
 
@@ -109,7 +107,7 @@ export class LineReader<Kind extends CsvKind> {
     const cell = this.#line.cell(column);
     if (cell === '') return undefined;
     if (COUNT.test(cell)) return Number(cell);
-    this.tell(`“${quoted(cell)}” in “${column}” is not a whole number.`);
+    this.tell({ code: 'no-count', typed: quoted(cell), column });
     return undefined;
   }
 
@@ -121,9 +119,7 @@ export class LineReader<Kind extends CsvKind> {
     const size = Number((number ?? '').replace(',', '.')) / (percent ? 100 : 1);
     const share = sign ? -size : size;
     if (number !== undefined && share >= least && share <= most) return share;
-    this.tell(
-      `“${quoted(cell)}” in “${column}” is not a share up to ${most}. Write it like 0.85, or as 85%.`,
-    );
+    this.tell({ code: 'no-share', typed: quoted(cell), column, most });
     return undefined;
   }
 
@@ -138,7 +134,7 @@ export class LineReader<Kind extends CsvKind> {
     }
     const read = readNumber(cell);
     if ('value' in read) return this.#finite(column, read.value);
-    this.tell(`in “${column}”: ${read.problem}`);
+    this.tell({ code: 'no-number', column, problem: read.problem });
     return undefined;
   }
 
@@ -153,9 +149,7 @@ export class LineReader<Kind extends CsvKind> {
     const all = Object.keys(words) as Word[];
     const found = all.find((word) => word === wanted || words[word].includes(wanted));
     if (found !== undefined) return found;
-    this.tell(
-      `“${quoted(cell)}” in “${column}” is not known; write ${all.map((word) => `“${word}”`).join(' or ')}, or leave it empty.`,
-    );
+    this.tell({ code: 'no-choice', typed: quoted(cell), column, choices: all });
     return undefined;
   }
 
@@ -165,12 +159,12 @@ export class LineReader<Kind extends CsvKind> {
 
   #shortEnough(column: ColumnName<Kind>, text: string, mostCharacters: number): string {
     if (text.length <= mostCharacters) return text;
-    this.tell(`the text in “${column}” has ${text.length} characters; ${mostCharacters} is the most.`);
+    this.tell({ code: 'too-long', column, length: text.length, most: mostCharacters });
     return text.slice(0, mostCharacters);
   }
 
   #tellMissing(column: ColumnName<Kind>): void {
-    this.tell(`“${column}” is empty; every line needs it.`);
+    this.tell({ code: 'no-cell', column });
   }
 
   #halves(column: ColumnName<Kind>, least: number, most: number): number | undefined {
@@ -180,16 +174,15 @@ export class LineReader<Kind extends CsvKind> {
     const size = Number(whole) + (half === '5' ? 0.5 : 0);
     const points = (sign === '-' || sign === '−') && size > 0 ? -size : size;
     if (whole !== undefined && points >= least && points <= most) return points;
-    const said = `“${quoted(cell)}” in “${column}”`;
-    if (whole === undefined) {
-      this.tell(`${said} is not an amount of points: write a multiple of 0.5, such as 3 or 0.5.`);
-    } else this.tell(`${said} is out of bounds: write points from ${least} to ${most}.`);
+    const of = { typed: quoted(cell), column };
+    if (whole === undefined) this.tell({ code: 'no-points', ...of });
+    else this.tell({ code: 'out-of-bounds', ...of, least, most });
     return undefined;
   }
 
   #finite(column: ColumnName<Kind>, value: number): number | undefined {
     if (Number.isFinite(value)) return value === 0 ? 0 : value;
-    this.tell(`the number in “${column}” is too large.`);
+    this.tell({ code: 'too-large', column });
     return undefined;
   }
 }

@@ -6,6 +6,7 @@ import type { ColumnName, CsvColumn, CsvKind } from './csv-columns.ts';
 import { alikeColumn, CSV_COLUMNS, CSV_KINDS } from './csv-columns.ts';
 import type { BadRecord, CsvRecord, Separator } from './csv-lines.ts';
 import { csvRecords } from './csv-lines.ts';
+import type { CsvProblem, FileProblem } from './csv-problem.ts';
 import { quoted } from './quoted.ts';
 
 /** Ten years of a team's sprints with all their answers are a third of it. */
@@ -14,7 +15,7 @@ export const MOST_LINES = 50_000;
 const MOST_COLUMNS = 100;
 
 export interface CsvFile {
-  /** As messages call it: the file's name, or "the pasted text". */
+  /** As messages call it: the file's name, or words for pasted lines. */
   readonly fileName: string;
   readonly text: string;
 }
@@ -32,7 +33,7 @@ export type CsvTable = {
     readonly fileName: string;
     readonly kind: Kind;
     readonly lines: readonly TableLine<Kind>[];
-    readonly bad: readonly BadRecord[];
+    readonly bad: readonly BadRecord<CsvProblem>[];
     /** Headers of columns that mean nothing here, as they are written. */
     readonly unused: readonly string[];
     /** Whether the file has the column. */
@@ -40,29 +41,32 @@ export type CsvTable = {
   };
 }[CsvKind];
 
-/** @returns the table, or a sentence that says why the file can't be read and how to mend it. */
-export function readTable({ fileName, text }: CsvFile): CsvTable | string {
+/** @returns the table, or why the file can't be read. */
+export function readTable({ fileName, text }: CsvFile): CsvTable | FileProblem {
   if (text.includes('\0') || text.startsWith('PK\u0003\u0004')) {
-    return 'this is no CSV file. In the spreadsheet, save or download the sheet as CSV, and give that file.';
+    return { code: 'no-csv' };
   }
   if (text.length > MOST_CHARACTERS) {
-    return `the file has ${inThousands(text.length)} characters; ${inThousands(MOST_CHARACTERS)} is the most. Give it in several parts, each with the line of column names.`;
+    return { code: 'too-many-characters', count: text.length, most: MOST_CHARACTERS };
   }
   const separator = separatorOf(text);
   const { records, bad } = csvRecords(text, separator);
   const [header, ...rest] = records;
-  if (!header) return bad[0] ? `line ${bad[0].lineNumber}: ${bad[0].problem}` : 'the file is empty.';
+  if (!header) {
+    const [broken] = bad;
+    return broken ? { code: 'no-line', line: broken.lineNumber, problem: broken.problem } : { code: 'empty' };
+  }
   if (header.cells.length > MOST_COLUMNS) {
-    return `it has ${inThousands(header.cells.length)} columns; ${MOST_COLUMNS} is the most.`;
+    return { code: 'too-many-columns', count: header.cells.length, most: MOST_COLUMNS };
   }
   if (rest.length > MOST_LINES) {
-    return `it has ${inThousands(rest.length)} lines; ${inThousands(MOST_LINES)} is the most. Give it in several parts, each with the line of column names.`;
+    return { code: 'too-many-lines', count: rest.length, most: MOST_LINES };
   }
   const kind = kindOf(header.cells);
   const columns = placesOf(kind, header.cells);
-  if (typeof columns === 'string') return columns;
+  if ('code' in columns) return columns;
   const missing = requiredOf(kind).filter((name) => !columns.places.has(name));
-  if (missing.length > 0) return missingWords(kind, missing, columns.places.size);
+  if (missing.length > 0) return missingColumns(kind, missing, columns.places.size);
   const isTooLong = ({ cells }: CsvRecord): boolean =>
     cells.slice(header.cells.length).some((cell) => cell.trim() !== '');
   const tooLong = rest.filter(isTooLong);
@@ -78,10 +82,6 @@ export function readTable({ fileName, text }: CsvFile): CsvTable | string {
     has: (column: string) => columns.places.has(column),
   };
   return table as unknown as CsvTable;
-}
-
-function inThousands(count: number): string {
-  return count.toLocaleString('en');
 }
 
 /** The separator that makes names of columns out of the first line. */
@@ -139,11 +139,11 @@ function meansColumn(kind: CsvKind, header: string): string | undefined {
   return NAMES[kind].get(alikeColumn(header));
 }
 
-/** Which place each column has in a line; a sentence when two claim to be the same. */
+/** Which place each column has in a line, unless two claim to be the same. */
 function placesOf(
   kind: CsvKind,
   header: readonly string[],
-): { places: Map<string, number>; unused: string[] } | string {
+): { places: Map<string, number>; unused: string[] } | FileProblem {
   const places = new Map<string, number>();
   const unused: string[] = [];
   const isOwnName = (place: number, name: string): boolean =>
@@ -156,7 +156,12 @@ function placesOf(
     } else if (before === undefined) {
       places.set(name, place);
     } else if (isOwnName(before, name) === isOwnName(place, name)) {
-      return `two columns mean the same, “${quoted(header[before] ?? '')}” and “${quoted(cell)}”: both are read as “${name}”. Delete or rename one of them.`;
+      return {
+        code: 'same-columns',
+        first: quoted(header[before] ?? ''),
+        second: quoted(cell),
+        column: name,
+      };
     } else {
       unused.push((isOwnName(before, name) ? cell : (header[before] as string)).trim());
       if (isOwnName(place, name)) places.set(name, place);
@@ -165,12 +170,10 @@ function placesOf(
   return { places, unused };
 }
 
-function missingWords(kind: CsvKind, missing: readonly string[], recognisedCount: number): string {
-  const needed = requiredOf(kind).join(', ');
-  if (recognisedCount < 2) {
-    return `its first line doesn’t name the columns. Begin with a line of names; past sprints need: ${requiredOf('sprints').join(', ')}.`;
-  }
-  return `it looks like a file of ${kind}, but has no column ${missing.map((name) => `“${name}”`).join(', ')}. Its first line must name at least: ${needed}.`;
+function missingColumns(kind: CsvKind, missing: readonly string[], recognisedCount: number): FileProblem {
+  return recognisedCount < 2
+    ? { code: 'no-column-names', needed: requiredOf('sprints') }
+    : { code: 'missing-columns', kind, missing, needed: requiredOf(kind) };
 }
 
 function tableLine(
@@ -187,11 +190,12 @@ function tableLine(
   };
 }
 
-function tooLongLine({ lineNumber, cells }: CsvRecord, columnCount: number, separator: Separator): BadRecord {
+function tooLongLine(
+  { lineNumber, cells }: CsvRecord,
+  columns: number,
+  separator: Separator,
+): BadRecord<CsvProblem> {
   const name = separator === '\t' ? 'tab' : separator === ';' ? 'semicolon' : 'comma';
-  const found = cells.length > MOST_COLUMNS ? 'far more cells than' : `${cells.length} cells for`;
-  return {
-    lineNumber,
-    problem: `it has ${found} ${columnCount} columns. Put a cell that holds a ${name} in double quotes.`,
-  };
+  const count = cells.length > MOST_COLUMNS ? undefined : cells.length;
+  return { lineNumber, problem: { code: 'too-many-cells', cells: count, columns, separator: name } };
 }

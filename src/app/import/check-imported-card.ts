@@ -1,5 +1,4 @@
 /** Holds what a card’s line says of its end against the ledger: estimate + surprise + drift = worked + left. Pure. */
-import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
 import type { SprintCardState } from '../cards/card-line.ts';
 import type { CardLine } from './import-lines.ts';
 import type { ImportProblems } from './import-problems.ts';
@@ -11,10 +10,7 @@ export function checkImportedCard(line: CardLine, state: SprintCardState, proble
     const held = line.estimatePoints + (surprisePoints ?? 0) + (driftPoints ?? 0);
     const done = (workedPoints ?? 0) + (leftPoints ?? 0);
     if (held !== done) {
-      problems.tell(
-        line,
-        `estimate + surprise + drift is ${formatPoints(held)}, but worked + left is ${formatPoints(done)}; they must be the same.`,
-      );
+      problems.tell(line, { code: 'unbalanced', held, done });
       return;
     }
   }
@@ -26,24 +22,22 @@ export function checkImportedCard(line: CardLine, state: SprintCardState, proble
   ] as const;
   const differing = pairs.find(([, said, is]) => said !== undefined && said !== is);
   if (differing) {
-    const [name, said, is] = differing;
-    problems.tell(
-      line,
-      `“${name}” is ${formatPoints(said ?? 0)}, but by what else is said of the card it is ${formatPointsWithUnit(is)}.`,
-    );
+    const [column, said, is] = differing;
+    problems.tell(line, { code: 'amount-differs', column, said: said ?? 0, is });
     return;
   }
   const ended = state.droppedOn !== undefined ? 'dropped' : state.finished ? 'finished' : 'open';
   const ends = [
     ['state', line.state, ended],
-    ['finished on', line.finishedOn, state.finishedOn ?? 'not at all'],
-    ['dropped on', line.droppedOn, state.droppedOn ?? 'not at all'],
+    ['finished on', line.finishedOn, state.finishedOn],
+    ['dropped on', line.droppedOn, state.droppedOn],
   ] as const;
   const wrong = ends.find(([, said, is]) => said !== undefined && said !== is);
   if (wrong) {
+    const [column, said = '', is] = wrong;
     problems.tell(
       line,
-      `“${wrong[0]}” is ${wrong[1]}, but by what else is said of the card it is ${wrong[2]}.`,
+      is === undefined ? { code: 'never-ended', column, said } : { code: 'end-differs', column, said, is },
     );
   }
 }

@@ -5,6 +5,7 @@ import { LineReader } from '../csv/line-reader.ts';
 import type { TableLine } from '../csv/read-table.ts';
 import { MAX_NOTE_LENGTH } from '../export/exported-answers.ts';
 import { MAX_TITLE_LENGTH } from '../planning/card-paste.ts';
+import type { LineProblem } from './import-problem.ts';
 import type { ImportProblems, LinePlace } from './import-problems.ts';
 import { placeOf, told } from './line-problems.ts';
 import { MOST_NAME_CHARACTERS } from './sprint-line.ts';
@@ -54,7 +55,7 @@ export interface ChangeLine extends CardMention {
 }
 
 export function readCardLine(line: TableLine<'cards'>, problems: ImportProblems): CardLine | undefined {
-  const read = new LineReader(line);
+  const read = new LineReader<'cards', LineProblem>(line);
   const state = read.choice('state', { open: ['running'], finished: ['done', 'closed'], dropped: [] });
   const origin = read.choice('came in', { planned: ['committed'], 'pulled in': [] });
   const estimatePoints = read.requiredPoints('estimate');
@@ -75,7 +76,7 @@ export function readCardLine(line: TableLine<'cards'>, problems: ImportProblems)
     finishedOn: read.day('finished on'),
     droppedOn: read.day('dropped on'),
   };
-  if (card.number === 0) read.tell('“card” must be 1 or more.');
+  if (card.number === 0) read.tell({ code: 'number-zero' });
   return told(read, line, problems) ? undefined : card;
 }
 
@@ -111,7 +112,9 @@ export function readChangeLine(line: TableLine<'changes'>, problems: ImportProbl
   return told(read, line, problems) ? undefined : change;
 }
 
-function sprintMention(read: LineReader<'cards'> | LineReader<'answers'> | LineReader<'changes'>) {
+function sprintMention(
+  read: LineReader<'cards', LineProblem> | LineReader<'answers'> | LineReader<'changes'>,
+) {
   const reader = read as LineReader<'cards'>;
   return {
     sprintName: reader.requiredText('sprint', MOST_NAME_CHARACTERS),

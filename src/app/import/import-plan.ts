@@ -3,7 +3,6 @@
  * that is wrong. Pure but for the ids it makes; nothing is imported here.
  */
 import { randomUUID } from 'node:crypto';
-import { formatPoints } from '../../sprint/points.ts';
 import type { SprintTotals } from '../../sprint/totals.ts';
 import { sprintTotals } from '../../sprint/totals.ts';
 import { statesOf } from '../cards/card-line.ts';
@@ -74,15 +73,16 @@ function linesBySprint(
         sprintStartsOn === undefined ? named : named.filter(({ startsOn }) => startsOn === sprintStartsOn);
       const [sprint, another] = meant;
       if (another) {
-        problems.tell(
-          line,
-          `several sprints are called “${sprintName}”; say in “sprint first day” which one is meant.`,
-        );
+        problems.tell(line, { code: 'several-sprints', sprint: sprintName });
       } else if (sprint) {
         found.get(sprint)?.[part].push(line);
       } else if (!unread.has(alikeName(sprintName))) {
-        const day = sprintStartsOn === undefined ? '' : ` with the first day ${sprintStartsOn}`;
-        problems.tell(line, `there is no sprint “${sprintName}”${day} in the file of sprints.`);
+        problems.tell(
+          line,
+          sprintStartsOn === undefined
+            ? { code: 'no-such-sprint', sprint: sprintName }
+            : { code: 'no-such-sprint-then', sprint: sprintName, first: sprintStartsOn },
+        );
       }
     }
   }
@@ -104,16 +104,13 @@ function plannedSprint(
   const areCardsKnown = read.hasCards && (lines.cards.length > 0 || isEmpty);
   if (!areCardsKnown) {
     for (const orphan of [...lines.answers, ...lines.changes]) {
-      problems.tell(orphan, `the cards of ${line.name} are not given; give its lines of cards.csv as well.`);
+      problems.tell(orphan, { code: 'no-cards', sprint: line.name });
     }
     return { ...base, records: { cards: [], facts: [] }, past: pastFromColumns(line) };
   }
   const isWatched = line.dailyAnswers ?? lines.answers.length > 0;
   if (!isWatched && lines.answers.length > 0) {
-    problems.tell(
-      line,
-      '“daily answers” is no, but there are answers about its cards. Write yes, or leave them out.',
-    );
+    problems.tell(line, { code: 'answers-denied' });
   }
   const before = problems.count;
   const records = importedRecords(
@@ -164,8 +161,6 @@ function checkSums(line: SprintLine, totals: SprintTotals, problems: ImportProbl
   ] as const;
   const differing = pairs.filter(([, said, is]) => said !== undefined && said !== is);
   if (differing.length === 0) return;
-  const words = differing.map(
-    ([name, said, is]) => `“${name}” is ${formatPoints(said ?? 0)}, its cards add up to ${formatPoints(is)}`,
-  );
-  problems.tell(line, `${words.join('; ')}. Correct one or the other, or leave the cell empty.`);
+  const sums = differing.map(([column, said, is]) => ({ column, said: said ?? 0, is }));
+  problems.tell(line, { code: 'sums-differ', sums });
 }

@@ -1,5 +1,7 @@
 /** What keeps files from being imported, by file and line. */
 
+import type { LineProblem } from './import-problem.ts';
+
 /** Where something is. */
 export interface LinePlace {
   readonly fileName: string;
@@ -8,8 +10,7 @@ export interface LinePlace {
 }
 
 export interface ImportProblem extends LinePlace {
-  /** What is wrong and how to mend it, a sentence that goes on after "Line 7: ". */
-  readonly problem: string;
+  readonly problem: LineProblem;
 }
 
 export class ImportProblems {
@@ -25,7 +26,7 @@ export class ImportProblems {
     return this.#all.some(({ lineNumber }) => lineNumber === undefined);
   }
 
-  tell({ fileName, lineNumber }: LinePlace, problem: string): void {
+  tell({ fileName, lineNumber }: LinePlace, problem: LineProblem): void {
     this.#all.push({ fileName, lineNumber, problem });
     this.#badLines.add(keyOf({ fileName, lineNumber }));
   }

@@ -14,6 +14,7 @@ import { membershipAt, membershipInTeam, requireFacilitator, todayOf } from '../
 import type { Actor, Team } from '../team/team.ts';
 import type { ImportPlan, PlannedSprint } from './import-plan.ts';
 import { importPlan } from './import-plan.ts';
+import type { ImportWarning } from './import-problem.ts';
 import type { ImportProblem } from './import-problems.ts';
 import { ImportProblems } from './import-problems.ts';
 import { importWarnings } from './import-warnings.ts';
@@ -59,8 +60,8 @@ export interface ImportPreview {
   readonly leftOut: readonly LeftOutSprint[];
   /** By file and line; while there is one nothing can be imported. */
   readonly problems: readonly ImportProblem[];
-  /** Full sentences about what may be a slip; none stops the import. */
-  readonly warnings: readonly string[];
+  /** None stops the import. */
+  readonly warnings: readonly ImportWarning[];
   /** Stands for the content of the files: only what was previewed is imported. */
   readonly fingerprint: string;
 }

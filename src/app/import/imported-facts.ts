@@ -21,14 +21,12 @@ export function isWithin(
 ): boolean {
   const { day } = line;
   if (day < sprint.startsOn || day > sprint.endsOn) {
-    problems.tell(
-      line,
-      `${day} is not a day of ${sprint.name}, which runs from ${sprint.startsOn} to ${sprint.endsOn}.`,
-    );
+    const { name, startsOn: first, endsOn: last } = sprint;
+    problems.tell(line, { code: 'day-outside', day, sprint: name, first, last });
   } else if (day < card.enteredOn) {
-    problems.tell(line, `the card came in on ${card.enteredOn}, after ${day}.`);
+    problems.tell(line, { code: 'before-card', day, came: card.enteredOn });
   } else if (drop && day > drop.day) {
-    problems.tell(line, `the card was dropped on ${drop.day}, before ${day}.`);
+    problems.tell(line, { code: 'after-drop', day, dropped: drop.day });
   } else {
     return true;
   }
@@ -43,7 +41,7 @@ export function dropOf(
   problems: ImportProblems,
 ): ChangeLine | undefined {
   const [drop, again] = changes.filter(({ kind }) => kind === 'drop');
-  if (again) problems.tell(again, `the card is dropped on line ${drop?.lineNumber} already.`);
+  if (drop && again) problems.tell(again, { code: 'dropped-twice', line: drop.lineNumber ?? 0 });
   if (drop || line.state !== 'dropped') return drop;
   const { fileName, lineNumber, sprintName, sprintStartsOn } = line;
   const where = { fileName, lineNumber, sprintName, sprintStartsOn, card: '' };

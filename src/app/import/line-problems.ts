@@ -2,6 +2,7 @@
 import type { CsvKind } from '../csv/csv-columns.ts';
 import type { LineReader } from '../csv/line-reader.ts';
 import type { TableLine } from '../csv/read-table.ts';
+import type { LineProblem } from './import-problem.ts';
 import type { ImportProblems, LinePlace } from './import-problems.ts';
 
 export function placeOf<Kind extends CsvKind>({ fileName, lineNumber }: TableLine<Kind>): LinePlace {
@@ -10,7 +11,7 @@ export function placeOf<Kind extends CsvKind>({ fileName, lineNumber }: TableLin
 
 /** Hands the problems of a line on; whether there were any. */
 export function told<Kind extends CsvKind>(
-  read: LineReader<Kind>,
+  read: LineReader<Kind, LineProblem> | LineReader<Kind>,
   line: TableLine<Kind>,
   problems: ImportProblems,
 ): boolean {

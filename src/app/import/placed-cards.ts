@@ -29,10 +29,7 @@ export function placedCards(
   problems: ImportProblems,
 ): PlacedCard[] {
   if (cards.length > MAX_CARDS) {
-    problems.tell(
-      sprint,
-      `it has ${cards.length} cards in the file of cards; a sprint holds ${MAX_CARDS} at most.`,
-    );
+    problems.tell(sprint, { code: 'too-many-cards', cards: cards.length, most: MAX_CARDS });
     return [];
   }
   const lineOfNumber = new Map<number, CardLine>();
@@ -45,17 +42,16 @@ export function placedCards(
     const sameNumber = lineOfNumber.get(number);
     const sameKey = lineOfKey.get(key.toLowerCase());
     if (sameNumber) {
-      problems.tell(
-        line,
-        `card ${number} of ${sprint.name} stands on line ${sameNumber.lineNumber} already.`,
-      );
+      problems.tell(line, {
+        code: 'number-twice',
+        number,
+        sprint: sprint.name,
+        line: sameNumber.lineNumber ?? 0,
+      });
       return [];
     }
     if (sameKey) {
-      problems.tell(
-        line,
-        `a card with the key ${key} stands on line ${sameKey.lineNumber} already; each card of a sprint needs its own.`,
-      );
+      problems.tell(line, { code: 'name-twice', name: key, line: sameKey.lineNumber ?? 0 });
       return [];
     }
     lineOfNumber.set(number, line);
@@ -71,17 +67,14 @@ function enteringDay(sprint: SprintLine, line: CardLine, problems: ImportProblem
   const { origin, enteredOn } = line;
   if (origin === 'pulled-in') {
     if (enteredOn === undefined) {
-      problems.tell(line, 'the card was pulled in, so “came in on” must say on which day.');
+      problems.tell(line, { code: 'no-coming-day' });
     } else if (enteredOn < sprint.startsOn || enteredOn > sprint.endsOn) {
-      problems.tell(line, `it came in on ${enteredOn}, which is not a day of ${sprint.name}.`);
+      problems.tell(line, { code: 'coming-day-outside', day: enteredOn, sprint: sprint.name });
     }
     return enteredOn ?? sprint.startsOn;
   }
   if (enteredOn !== undefined && enteredOn !== sprint.startsOn) {
-    problems.tell(
-      line,
-      `a planned card comes in on the sprint’s first day, ${sprint.startsOn}. If it came later, write “pulled in” in “came in”.`,
-    );
+    problems.tell(line, { code: 'planned-later', first: sprint.startsOn });
   }
   return sprint.startsOn;
 }
@@ -108,7 +101,7 @@ export function byCard<Line extends AnswerLine | ChangeLine>(
   const found = new Map<PlacedCard, Line[]>();
   for (const line of lines) {
     const placed = find(line.card);
-    if (!placed) problems.tell(line, `${line.sprintName} has no card “${line.card}” in the file of cards.`);
+    if (!placed) problems.tell(line, { code: 'no-such-card', sprint: line.sprintName, card: line.card });
     else if (found.has(placed)) found.get(placed)?.push(line);
     else found.set(placed, [line]);
   }

@@ -1,6 +1,5 @@
 /** Reads all files of an import, line by line, whatever their order. Knows nothing of the team. Pure. */
 import type { CsvKind } from '../csv/csv-columns.ts';
-import { fileNameOf } from '../csv/csv-columns.ts';
 import type { CsvFile } from '../csv/read-table.ts';
 import { MOST_LINES, readTable } from '../csv/read-table.ts';
 import type { AnswerLine, CardLine, ChangeLine } from './import-lines.ts';
@@ -46,14 +45,11 @@ export function readImport(files: readonly CsvFile[], problems: ImportProblems):
     const whole = { fileName: file.fileName, lineNumber: undefined };
     linesInAll += linesIn(file.text);
     if (linesInAll > MOST_LINES_IN_ALL) {
-      problems.tell(
-        whole,
-        `all files together have more than ${MOST_LINES_IN_ALL.toLocaleString('en')} lines, blank ones included. Take out what is blank, or import them in several parts, each with whole sprints.`,
-      );
+      problems.tell(whole, { code: 'all-too-long', most: MOST_LINES_IN_ALL });
       break;
     }
     const table = readTable(file);
-    if (typeof table === 'string') {
+    if ('code' in table) {
       problems.tell(whole, table);
       continue;
     }
@@ -61,10 +57,7 @@ export function readImport(files: readonly CsvFile[], problems: ImportProblems):
     const { fileName, kind, unused } = table;
     read.push({ fileName, kind, lines: table.lines.length, unused });
     if (lineCount() > MOST_LINES) {
-      problems.tell(
-        whole,
-        `all files together have more than ${MOST_LINES.toLocaleString('en')} lines. Import them in several parts, each with whole sprints.`,
-      );
+      problems.tell(whole, { code: 'too-many-in-all', most: MOST_LINES });
       break;
     }
     if (table.kind === 'sprints') {
@@ -117,10 +110,7 @@ function tellWhatIsMissing(
             ? 'cards'
             : undefined;
     if (needed) {
-      problems.tell(
-        { fileName, lineNumber: undefined },
-        `it goes with a file of ${needed}; give ${fileNameOf(needed)} as well.`,
-      );
+      problems.tell({ fileName, lineNumber: undefined }, { code: 'needs-file', kind: needed });
     }
   }
 }

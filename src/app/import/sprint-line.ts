@@ -1,9 +1,9 @@
 /** Reads a line of the file of sprints: what it says, and what is wrong with it alone. Pure. */
 import type { Day } from '../../sprint/calendar.ts';
 import { daysBetween } from '../../sprint/calendar.ts';
-import { formatPoints } from '../../sprint/points.ts';
 import { LineReader } from '../csv/line-reader.ts';
 import type { TableLine } from '../csv/read-table.ts';
+import type { LineProblem } from './import-problem.ts';
 import type { ImportProblems, LinePlace } from './import-problems.ts';
 import { placeOf, told } from './line-problems.ts';
 
@@ -54,7 +54,7 @@ export function readSprintLine(
   line: TableLine<'sprints'>,
   problems: ImportProblems,
 ): SprintLine | UnreadSprint {
-  const read = new LineReader(line);
+  const read = new LineReader<'sprints', LineProblem>(line);
   const name = read.requiredText('name', MOST_NAME_CHARACTERS);
   const startsOn = read.requiredDay('first day');
   const endsOn = read.requiredDay('last day');
@@ -92,11 +92,11 @@ const NOTHING_KNOWN: SprintNumbers = {
   onScaleShare: undefined,
 };
 
-function sprintNumbers(read: LineReader<'sprints'>): SprintNumbers {
+function sprintNumbers(read: LineReader<'sprints', LineProblem>): SprintNumbers {
   const dailyAnswers = read.choice('daily answers', YES_NO);
   const memberDays = read.sumOfPoints('member days');
   if (memberDays !== undefined && memberDays > MOST_MEMBER_DAYS) {
-    read.tell(`“member days” may be ${MOST_MEMBER_DAYS} at most.`);
+    read.tell({ code: 'member-days', most: MOST_MEMBER_DAYS });
   }
   return {
     commitmentPoints: read.requiredSumOfPoints('commitment') ?? 0,
@@ -116,34 +116,31 @@ function sprintNumbers(read: LineReader<'sprints'>): SprintNumbers {
   };
 }
 
-function checkDays(read: LineReader<'sprints'>, startsOn: Day, endsOn: Day): void {
+function checkDays(read: LineReader<'sprints', LineProblem>, startsOn: Day, endsOn: Day): void {
   const lengthDays = daysBetween(startsOn, endsOn) + 1;
-  if (lengthDays < 1) read.tell(`the last day, ${endsOn}, comes before the first day, ${startsOn}.`);
+  if (lengthDays < 1) read.tell({ code: 'days-reversed', first: startsOn, last: endsOn });
   if (lengthDays > MOST_SPRINT_DAYS) {
-    read.tell(`the sprint lasts ${lengthDays} days; ${MOST_SPRINT_DAYS} is the most.`);
+    read.tell({ code: 'sprint-too-long', days: lengthDays, most: MOST_SPRINT_DAYS });
   }
-  if (startsOn < EARLIEST_DAY)
-    read.tell(`the first day, ${startsOn}, lies before ${EARLIEST_DAY}; is the year right?`);
+  if (startsOn < EARLIEST_DAY) read.tell({ code: 'too-early', first: startsOn, earliest: EARLIEST_DAY });
 }
 
-function checkSums(read: LineReader<'sprints'>, numbers: SprintNumbers): void {
+function checkSums(read: LineReader<'sprints', LineProblem>, numbers: SprintNumbers): void {
   // Sums are compared only where each part could be read.
   if (read.problems.length > 0) return;
   const { commitmentPoints, pulledInPoints, velocityPoints, committedFinishedPoints } = numbers;
   const held = pulledInPoints === undefined ? undefined : commitmentPoints + pulledInPoints;
   if (velocityPoints !== undefined && held !== undefined && velocityPoints > held) {
-    read.tell(
-      `${formatPoints(velocityPoints)} points are finished, but commitment and pulled-in work are ${formatPoints(held)} together. “finished” adds up estimates, not work done.`,
-    );
+    read.tell({ code: 'finished-more', finished: velocityPoints, held });
   }
   if (committedFinishedPoints === undefined) return;
   if (committedFinishedPoints > Math.min(commitmentPoints, velocityPoints ?? commitmentPoints)) {
-    read.tell('“finished of commitment” is more than the commitment, or more than was finished at all.');
+    read.tell({ code: 'finished-of-commitment' });
   } else if (
     velocityPoints !== undefined &&
     pulledInPoints !== undefined &&
     velocityPoints - committedFinishedPoints > pulledInPoints
   ) {
-    read.tell('more is finished beside the commitment than was pulled in.');
+    read.tell({ code: 'finished-beside' });
   }
 }

@@ -46,10 +46,7 @@ export function sprintsToImport(
   };
   const [tooMany] = lines.slice(MOST_SPRINTS);
   if (tooMany) {
-    problems.tell(
-      tooMany,
-      `these are ${lines.length.toLocaleString('en')} sprints; ${MOST_SPRINTS.toLocaleString('en')} is the most at once.`,
-    );
+    problems.tell(tooMany, { code: 'too-many-sprints', sprints: lines.length, most: MOST_SPRINTS });
     return { toImport, leftOut };
   }
   for (const line of lines) {
@@ -62,20 +59,16 @@ export function sprintsToImport(
       const days = daysOfLine(line);
       const inTheWay = existing.find((other) => overlap(other.days, days))?.sprint;
       if (inTheWay) {
-        problems.tell(
-          line,
-          `it shares days with ${inTheWay.name} (${inTheWay.startsOn} to ${inTheWay.endsOn}), which the team has already.`,
-        );
+        const { name: sprint, startsOn: first, endsOn: last } = inTheWay;
+        problems.tell(line, { code: 'days-taken', sprint, first, last });
       }
       const twin = toImport.find((other) => isSame(other, line));
       const other = twin ?? toImport.find((earlier) => overlap(daysOfLine(earlier), days));
-      if (twin)
-        problems.tell(line, `${line.name} stands on line ${twin.lineNumber}${fileOf(twin, line)} already.`);
-      else if (other) {
-        problems.tell(
-          line,
-          `it shares days with ${other.name} on line ${other.lineNumber}${fileOf(other, line)}. If one of them was closed before its last day, say so in “closed on”.`,
-        );
+      if (other) {
+        const code = twin ? 'sprint-twice' : 'days-shared';
+        const { name: sprint, lineNumber = 0, fileName: file } = other;
+        const where = file === line.fileName ? 'here' : 'elsewhere';
+        problems.tell(line, { code, sprint, line: lineNumber, where, file });
       }
       toImport.push(line);
     }
@@ -90,21 +83,14 @@ function isSame(a: Named, b: Named): boolean {
   return a.startsOn === b.startsOn && a.endsOn === b.endsOn && alikeName(a.name) === alikeName(b.name);
 }
 
-function fileOf(other: SprintLine, line: SprintLine): string {
-  return other.fileName === line.fileName ? '' : ` of ${other.fileName}`;
-}
-
 function checkIsOver(line: SprintLine, { team, today, now }: PlanContext, problems: ImportProblems): void {
   const { startsOn, endsOn, closedOn } = line;
   if (closedOn !== undefined && closedOn < startsOn) {
-    problems.tell(line, `it can’t be closed on ${closedOn}, before its first day.`);
+    problems.tell(line, { code: 'closed-before', day: closedOn });
   } else if (closedOn !== undefined && closedOn > today) {
-    problems.tell(line, `it can’t be closed on ${closedOn}, which has not come yet.`);
+    problems.tell(line, { code: 'closed-later', day: closedOn });
   } else if (closedOn === undefined && instantOf(endsOn, team.closesAt, team.timeZone) > now) {
-    problems.tell(
-      line,
-      `its last day, ${endsOn}, is not over yet. Import only sprints that are over; plan the others with “plan”.`,
-    );
+    problems.tell(line, { code: 'not-over', last: endsOn });
   }
 }
 

@@ -1,5 +1,5 @@
 /** The facts of a card of which only the end is known. Pure. */
-import { formatPoints, MAX_POINTS } from '../../sprint/points.ts';
+import { MAX_POINTS } from '../../sprint/points.ts';
 import { FROM_TOTALS } from '../export/exported-answers.ts';
 import type { NewFact, SprintCard } from '../team/team.ts';
 import type { AnswerLine, CardLine, ChangeLine } from './import-lines.ts';
@@ -19,10 +19,7 @@ export function totalFacts(
   const { line, card } = placed;
   const reopened = changes.find(({ kind }) => kind === 'reopen');
   if (reopened) {
-    problems.tell(
-      reopened,
-      'a reopening has its place among answers; give the sprint’s answers.csv as well.',
-    );
+    problems.tell(reopened, { code: 'reopened-alone' });
   }
   const drop = dropOf(sprint, placed, changes, problems);
   const isFine = drop === undefined || isWithin(sprint, placed, drop, drop, problems);
@@ -35,36 +32,27 @@ export function totalFacts(
     line.workedPoints === undefined && line.surprisePoints === undefined && line.driftPoints === undefined;
   if (leftPoints === undefined && isSilent && line.state !== undefined) return dropFacts;
   if (leftPoints === undefined) {
-    problems.tell(
-      line,
-      'say in “left” how many points were left on the card at the end, or in “state” how it ended.',
-    );
+    problems.tell(line, { code: 'no-end' });
     return [];
   }
   if (line.state !== 'finished' && isUntouched(card, line, leftPoints)) return dropFacts;
   if (line.state === 'open' && leftPoints === 0) {
-    problems.tell(
-      line,
-      'nothing is left on the card, so it is finished and not open. If it was reopened, give answers.csv and changes.csv as well.',
-    );
+    problems.tell(line, { code: 'nothing-left' });
     return [];
   }
   const workedPoints = totalWorked(card, line, leftPoints);
   if (workedPoints < 0 || workedPoints > MAX_POINTS) {
-    problems.tell(
-      line,
-      `“worked” comes out as ${formatPoints(workedPoints)}; it must be 0 to ${MAX_POINTS}.`,
-    );
+    problems.tell(line, { code: 'worked-out-of-bounds', worked: workedPoints, most: MAX_POINTS });
     return [];
   }
   const day = line.finishedOn ?? drop?.day ?? sprint.endsOn;
   if (day < card.enteredOn || day > sprint.endsOn) {
-    problems.tell(line, `${day} is not a day on which the card was in ${sprint.name}.`);
+    problems.tell(line, { code: 'end-outside', day, sprint: sprint.name });
     return [];
   }
   const answers = answersOf(card, line, workedPoints, leftPoints);
   if (answers.some((answer) => answer.leftPoints > MAX_POINTS)) {
-    problems.tell(line, `estimate and surprise are more than ${MAX_POINTS} points together.`);
+    problems.tell(line, { code: 'grown-too-large', most: MAX_POINTS });
     return [];
   }
   return [

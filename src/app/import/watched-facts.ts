@@ -1,5 +1,4 @@
 /** The facts of a card whose days are known, as its answers and changes say them. Pure; invents no answer. */
-import { formatPoints } from '../../sprint/points.ts';
 import { statesOf } from '../cards/card-line.ts';
 import type { NewFact, RecordedFact } from '../team/team.ts';
 import type { AnswerLine, ChangeLine } from './import-lines.ts';
@@ -34,10 +33,8 @@ export function watchedFacts(
     );
     const changesOfDay = all.filter((line) => line.day === day && fine(line));
     for (const line of changesOfDay.filter(({ afterAnswers = 0 }) => afterAnswers > ofDay.length)) {
-      problems.tell(
-        line,
-        `“after answer” is ${line.afterAnswers}, but that day has ${ofDay.length} answers about the card.`,
-      );
+      const { afterAnswers: said = 0 } = line;
+      problems.tell(line, { code: 'after-answer', said, answers: ofDay.length });
     }
     for (let after = 0; after <= ofDay.length; after += 1) {
       for (const line of changesOfDay) {
@@ -63,10 +60,8 @@ function inPlace(lines: readonly AnswerLine[], problems: ImportProblems): Answer
     if (line.place === undefined) continue;
     const same = lineOfPlace.get(line.place);
     if (same) {
-      problems.tell(
-        line,
-        `answer ${line.place} about this card on ${line.day} stands on line ${same.lineNumber} already; number them 1, 2, 3.`,
-      );
+      const { place: answer, day } = line;
+      problems.tell(line, { code: 'answer-twice', answer, day, line: same.lineNumber ?? 0 });
     }
     lineOfPlace.set(line.place, line);
   }
@@ -86,19 +81,20 @@ function checkAnswers(
     const line = lineOf.get((entry.answer as RecordedFact).id);
     if (!line || problems.has(line)) continue;
     const { growthPoints, surprisePoints, driftPoints, workedPoints, leftPoints, previousLeftPoints } = entry;
-    const sum = `worked ${formatPoints(workedPoints)} + left ${formatPoints(leftPoints)} − left before ${formatPoints(previousLeftPoints)} makes a growth of ${formatPoints(growthPoints)}`;
+    const growth = {
+      worked: workedPoints,
+      left: leftPoints,
+      before: previousLeftPoints,
+      growth: growthPoints,
+    };
     if (line.surprisePoints !== surprisePoints) {
-      problems.tell(
-        line,
-        `${sum}, of which ${formatPoints(line.surprisePoints)} can’t be surprise work; ${formatPoints(surprisePoints)} can.`,
-      );
+      const said = line.surprisePoints;
+      problems.tell(line, { code: 'surprise-differs', ...growth, said, most: surprisePoints });
       return;
     }
     if (line.driftPoints !== undefined && line.driftPoints !== driftPoints) {
-      problems.tell(
-        line,
-        `${sum}, which must be surprise + drift; they are ${formatPoints(line.surprisePoints + line.driftPoints)}.`,
-      );
+      const said = line.surprisePoints + line.driftPoints;
+      problems.tell(line, { code: 'growth-differs', ...growth, said });
       return;
     }
   }

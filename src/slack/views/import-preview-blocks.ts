@@ -9,8 +9,8 @@ import {
   previewLead,
   unusedColumns,
 } from '../../words/import.ts';
+import { importWarning } from '../../words/import-problems.ts';
 import { mrkdwn } from '../../words/say.ts';
-import { typed } from '../../words/typed-text.ts';
 import { context, lead, section } from './block-builders.ts';
 import { lineSections } from './line-sections.ts';
 
@@ -50,7 +50,7 @@ function sprintBlocks(preview: ImportPreview): KnownBlock[] {
     }),
     ...lineSections(
       mrkdwn('import-check-head'),
-      [...warnings.map((warning) => `• ${typed(warning)}`), ...unusedColumns(preview)],
+      [...warnings.map((warning) => `• ${importWarning(warning)}`), ...unusedColumns(preview)],
       { maxSections: CHECK_SECTIONS_MAX, more },
     ),
     ...(sprints.length > 0 ? [context(mrkdwn('import-becomes-history'))] : []),

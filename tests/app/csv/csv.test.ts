@@ -7,6 +7,7 @@ import { escapeFormula, unescapeFormula } from '../../../src/app/csv/escape-form
 import { plainDecimal } from '../../../src/app/csv/plain-decimal.ts';
 import { readTable } from '../../../src/app/csv/read-table.ts';
 import { writeCsv } from '../../../src/app/csv/write-csv.ts';
+import { lineProblemWords } from '../../../src/words/import-problems.ts';
 
 describe('a number in digits', () => {
   test('reads back as the same number, and has no exponent', () => {
@@ -117,30 +118,25 @@ describe('records', () => {
   test('are given up after too many misplaced quotes, rather than read again and again', () => {
     const { bad } = csvRecords(`a,b\n${'1,x"y\n'.repeat(10_000)}`, ',');
     expect(bad).toHaveLength(21);
-    expect(bad.at(-1)?.problem).toContain('not read from here on');
+    expect(bad.at(-1)?.problem).toEqual({ code: 'too-many-quotes' });
   });
 
   test('that have no end are named as such, and those after them are read', () => {
     const { records, bad } = csvRecords(`a,b\n1,${'x'.repeat(100_001)}\n2,ok`, ',');
-    expect(bad).toEqual([
-      {
-        lineNumber: 2,
-        problem: 'it has more than 100,000 characters, or a double quote in it is never closed.',
-      },
-    ]);
+    expect(bad).toEqual([{ lineNumber: 2, problem: { code: 'endless-line', most: 100_000 } }]);
     expect(records.map(({ lineNumber }) => lineNumber)).toEqual([1, 3]);
   });
 });
 
 const table = (text: string) => {
   const read = readTable({ fileName: 'a.csv', text });
-  if (typeof read === 'string') throw new Error(read);
+  if ('code' in read) throw new Error(lineProblemWords(read));
   return read;
 };
 const refused = (text: string) => {
   const read = readTable({ fileName: 'a.csv', text });
-  if (typeof read !== 'string') throw new Error('it was read');
-  return read;
+  if (!('code' in read)) throw new Error('it was read');
+  return lineProblemWords(read);
 };
 
 describe('a table', () => {

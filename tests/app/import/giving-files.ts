@@ -9,6 +9,7 @@ import type {
 } from '../../../src/app/import/import-sprints.ts';
 import { importSprints } from '../../../src/app/import/import-sprints.ts';
 import type { Team } from '../../../src/app/team/team.ts';
+import { lineProblemWords } from '../../../src/words/import-problems.ts';
 import { actorOf, type Harness } from '../../support/app-harness.ts';
 
 const ANA = actorOf('ana');
@@ -47,7 +48,7 @@ export async function wrongWith(h: Harness, files: Files | string): Promise<stri
   const given = typeof files === 'string' ? { 'sprints.csv': files } : files;
   const { problems, sprints } = await previewed(h, into, given);
   expect(sprints).toEqual([]);
-  return problems.map(({ lineNumber, problem }) => `${lineNumber}: ${problem}`);
+  return problems.map(({ lineNumber, problem }) => `${lineNumber}: ${lineProblemWords(problem)}`);
 }
 
 export const past = (h: Harness, of: Team): Promise<PastSprint[]> => h.write((tx) => pastSprints(tx, of));

@@ -86,7 +86,7 @@ describe('cards with their answers', () => {
       '3: there is no sprint “Z” in the file of sprints.',
     ],
     ['a card that is not there', changed('answers.csv', 'A,3', 'A,9'), '5: A has no card “9”'],
-    ['a number twice', changed('cards.csv', 'A,2', 'A,1'), '3: card 1 of A stands on line 2 already'],
+    ['a number twice', changed('cards.csv', 'A,2', 'A,1'), '3: card 1 of A is already on line 2'],
     [
       'a card pulled in on no day',
       changed('cards.csv', '2026-01-08', ''),
@@ -100,7 +100,7 @@ describe('cards with their answers', () => {
     [
       'an answer outside of the sprint',
       changed('answers.csv', 'A,1,2026-01-05', 'A,1,2026-01-04'),
-      '2: 2026-01-04 is not a day of A',
+      '2: 2026-01-04 isn’t a day of A',
     ],
     [
       'an answer before the card came in',
@@ -115,7 +115,7 @@ describe('cards with their answers', () => {
     [
       'a second drop',
       changed('changes.csv', 'A,2', 'A,2,2026-01-08,dropped,\nA,2'),
-      'dropped on line 2 already',
+      'already dropped on line 2',
     ],
     [
       'an answer’s number twice',
@@ -131,12 +131,12 @@ describe('cards with their answers', () => {
     [
       'no change that is known',
       changed('changes.csv', 'dropped', 'eaten'),
-      '2: “eaten” in “change” is not known; write “dropped” or “reopened”',
+      '2: “eaten” in “change” isn’t known; write “dropped” or “reopened”',
     ],
     [
       'sums that are not those of the cards',
       changed('sprints.csv', ',8', ',9'),
-      '2: “commitment” is 9, its cards add up to 8.',
+      '2: “commitment” is 9 but its cards add up to 8.',
     ],
   ])('are refused with %s', async (_name, files, words) => {
     expect((await wrongWith(files)).join('\n')).toContain(words);
@@ -189,6 +189,6 @@ describe('cards with their answers', () => {
     expect((await previewed(h, into, { s: sprints, c: fine })).problems).toEqual([]);
     const unclear = 'sprint,title,estimate,state\nA,Lamp,2,open';
     const { problems } = await previewed(h, into, { s: sprints, c: unclear });
-    expect(problems[0]?.problem).toContain('say in “sprint first day” which one is meant');
+    expect(problems[0]?.problem).toEqual({ code: 'several-sprints', sprint: 'A' });
   });
 });

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { reopenSprint } from '../../../src/app/closing/end-sprint.ts';
 import { planForm } from '../../../src/app/planning/plan-form.ts';
+import { importWarning } from '../../../src/words/import-problems.ts';
 import { actorOf, CHANNEL, harnessForEach, problemsOf, refusalOf } from '../../support/app-harness.ts';
 import {
   type Files,
@@ -60,8 +61,8 @@ describe('a first look', () => {
     const { h, team: into } = await team();
     const text = 'name,first day,last day,commitment\nA,2026-01-05,2026-01-16,20\na,2026-01-17,2026-01-18,5';
     const { warnings } = await previewed(h, into, { 'sprints.csv': text });
-    expect(warnings.join(' ')).toMatch(
-      /More than one sprint is called A;.*not said of A, a,.*a has no working day/,
+    expect(warnings.map(importWarning).join(' ')).toMatch(
+      /More than one sprint is called A;.*what was finished in A and a,.*a has no working day/,
     );
   });
 });
@@ -175,9 +176,7 @@ describe('a second time', () => {
     const { h, team: into } = await team();
     await imported(h, into, { a: GOOD });
     const { problems } = await previewed(h, into, { a: `${HEADER}\nOther,2026-01-16,2026-01-17,1,0,0,1,1` });
-    expect(problems).toMatchObject([
-      { lineNumber: 2, problem: expect.stringContaining('shares days with Harbour 1') },
-    ]);
+    expect(problems).toMatchObject([{ lineNumber: 2, problem: { code: 'days-taken', sprint: 'Harbour 1' } }]);
   });
 });
 
@@ -210,8 +209,8 @@ describe('every bad line of sprints is named, with how to mend it', () => {
     ['days in the wrong order', 'A,2026-01-16,2026-01-05,20', 'comes before the first day'],
     ['a slip in the year', 'A,1026-01-05,1026-01-16,20', 'is the year right?'],
     ['more than 92 days', 'A,2026-01-01,2026-04-03,20', '93 days; 92 is the most'],
-    ['a last day that has not come', 'A,2026-10-19,2026-10-31,20', 'is not over yet'],
-    ['a last day that is not over', 'A,2026-10-19,2026-10-30,20', 'is not over yet'],
+    ['a last day that has not come', 'A,2026-10-19,2026-10-31,20', 'isn’t over yet'],
+    ['a last day that is not over', 'A,2026-10-19,2026-10-30,20', 'isn’t over yet'],
     ['a commitment that is not given', 'A,2026-01-05,2026-01-16,', '“commitment” is empty'],
     ['a quarter of a point', 'A,2026-01-05,2026-01-16,20.25', 'multiple of 0.5'],
     ['points below 0', 'A,2026-01-05,2026-01-16,-1', 'out of bounds: write points from 0'],
@@ -242,7 +241,7 @@ describe('every bad line of sprints is named, with how to mend it', () => {
 
   test.each([
     ['a closing day before the first', '2026-01-04', 'before its first day'],
-    ['a closing day that has not come', '2026-10-31', 'has not come yet'],
+    ['a closing day that has not come', '2026-10-31', 'is still to come'],
   ])('%s', async (_name, closedOn, words) => {
     const text = `name,first day,last day,commitment,closed on\nA,2026-01-05,2026-01-16,20,${closedOn}`;
     expect((await wrongWith(text))[0]).toContain(words);

@@ -45,7 +45,9 @@ describe('the import form', () => {
 
 describe('the preview of an import', () => {
   it('leads with how many sprints from when to when, then names them, what is left out and what to check', () => {
-    expect(formText(shown({ warnings: ['Mind the gap.'] }))).toMatchInlineSnapshot(`
+    expect(
+      formText(shown({ warnings: [{ code: 'same-name', sprints: ['Harbour 1'] }] })),
+    ).toMatchInlineSnapshot(`
       "[Import sprints | Import | Cancel] {"teamId":"team-1","round":2,"files":[{"id":"F1","name":"sprints.csv"}],"seen":"print-1"}
       # 2 sprints to import, from 5 January to 30 January 2026
       Only the totals of these sprints are given, not their cards. That is enough for ranges and release forecasts; the odds by size need cards.
@@ -55,7 +57,7 @@ describe('the preview of an import', () => {
       *Left out*
       • Harbour 3 (2 February 2026) was cancelled, so it doesn’t count as history.
       *Please check*
-      • Mind the gap.
+      • More than one sprint is called Harbour 1; their days differ, so each is imported.
       • sprints.csv: the column “Mood” isn’t known here and isn’t used.
       (Imported sprints count as history from then on. They are posted nowhere and can’t be reopened.)
       <keptFileIds-2> Files already given (optional): ["F1=sprints.csv"] ["F1=sprints.csv"] – Untick the files that you don’t want.
@@ -74,9 +76,9 @@ describe('the preview of an import', () => {
   });
 
   it('with a bad line says where and what, once for many lines, and imports nothing', () => {
-    const problem = '“commitment” is empty; every line needs it.';
+    const problem = { code: 'no-cell', column: 'commitment' } as const;
     const problems = [3, 5, 6, 7].map((lineNumber) => ({ fileName: 'sprints.csv', lineNumber, problem }));
-    const whole = { fileName: 'a<b>.csv', lineNumber: undefined, problem: 'the file is empty.' };
+    const whole = { fileName: 'a<b>.csv', lineNumber: undefined, problem: { code: 'empty' } as const };
     const view = shown({ sprints: [], problems: [...problems, whole] });
     const text = formText(view);
     expect(text).toContain('Nothing can be imported yet: 5 lines have something wrong');
@@ -108,7 +110,7 @@ describe('the preview of an import', () => {
     const problems = Array.from({ length: 3_000 }, (_, i) => ({
       fileName: long,
       lineNumber: i + 2,
-      problem: `${i} ${long}`,
+      problem: { code: 'several-sprints', sprint: `${i} ${long}` } as const,
     }));
     const files = Array.from({ length: 10 }, (_, i) => ({
       id: `F${i}${'0'.repeat(18)}`,
@@ -134,7 +136,9 @@ describe('the preview of an import', () => {
       lines: 1,
       unused,
     }));
-    expectFormFits(shown({ sprints, leftOut, files, warnings: ['w'.repeat(5_000)] }));
+    expectFormFits(
+      shown({ sprints, leftOut, files, warnings: [{ code: 'same-name', sprints: ['w'.repeat(5_000)] }] }),
+    );
   });
 });
 

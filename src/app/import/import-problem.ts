@@ -1,0 +1,114 @@
+/** What may keep a line or a file from being imported: as a file, on its own, or beside other lines. */
+import type { CsvKind } from '../csv/csv-columns.ts';
+import type { CsvProblem } from '../csv/csv-problem.ts';
+
+export type LineProblem =
+  | CsvProblem
+  | FilesProblem
+  | SprintProblem
+  | CardProblem
+  | AnswerProblem
+  | ChangeProblem;
+
+type FilesProblem =
+  | { readonly code: 'all-too-long'; readonly most: number }
+  | { readonly code: 'too-many-in-all'; readonly most: number }
+  | { readonly code: 'needs-file'; readonly kind: CsvKind };
+
+/** Where another sprint is given: `here` is in the same file. */
+interface OtherSprint {
+  readonly sprint: string;
+  readonly line: number;
+  readonly where: 'here' | 'elsewhere';
+  readonly file: string;
+}
+
+/** Two amounts that must be the same. */
+export interface DifferingSum {
+  readonly column: string;
+  readonly said: number;
+  readonly is: number;
+}
+
+type SprintProblem =
+  | { readonly code: 'member-days'; readonly most: number }
+  | { readonly code: 'days-reversed'; readonly first: string; readonly last: string }
+  | { readonly code: 'sprint-too-long'; readonly days: number; readonly most: number }
+  | { readonly code: 'too-early'; readonly first: string; readonly earliest: string }
+  | { readonly code: 'finished-more'; readonly finished: number; readonly held: number }
+  | { readonly code: 'finished-of-commitment' }
+  | { readonly code: 'finished-beside' }
+  | { readonly code: 'too-many-sprints'; readonly sprints: number; readonly most: number }
+  | {
+      readonly code: 'days-taken';
+      readonly sprint: string;
+      readonly first: string;
+      readonly last: string;
+    }
+  | ({ readonly code: 'sprint-twice' } & OtherSprint)
+  | ({ readonly code: 'days-shared' } & OtherSprint)
+  | { readonly code: 'closed-before'; readonly day: string }
+  | { readonly code: 'closed-later'; readonly day: string }
+  | { readonly code: 'not-over'; readonly last: string }
+  | { readonly code: 'several-sprints'; readonly sprint: string }
+  | { readonly code: 'no-such-sprint'; readonly sprint: string }
+  | { readonly code: 'no-such-sprint-then'; readonly sprint: string; readonly first: string }
+  | { readonly code: 'no-cards'; readonly sprint: string }
+  | { readonly code: 'answers-denied' }
+  | { readonly code: 'sums-differ'; readonly sums: readonly DifferingSum[] };
+
+type CardProblem =
+  | { readonly code: 'too-many-cards'; readonly cards: number; readonly most: number }
+  | { readonly code: 'number-zero' }
+  | { readonly code: 'number-twice'; readonly number: number; readonly sprint: string; readonly line: number }
+  | { readonly code: 'name-twice'; readonly name: string; readonly line: number }
+  | { readonly code: 'no-coming-day' }
+  | { readonly code: 'coming-day-outside'; readonly day: string; readonly sprint: string }
+  | { readonly code: 'planned-later'; readonly first: string }
+  | { readonly code: 'no-end' }
+  | { readonly code: 'nothing-left' }
+  | { readonly code: 'worked-out-of-bounds'; readonly worked: number; readonly most: number }
+  | { readonly code: 'end-outside'; readonly day: string; readonly sprint: string }
+  | { readonly code: 'grown-too-large'; readonly most: number }
+  | { readonly code: 'unbalanced'; readonly held: number; readonly done: number }
+  | ({ readonly code: 'amount-differs' } & DifferingSum)
+  | { readonly code: 'end-differs'; readonly column: string; readonly said: string; readonly is: string }
+  | { readonly code: 'never-ended'; readonly column: string; readonly said: string };
+
+interface Growth {
+  readonly worked: number;
+  readonly left: number;
+  readonly before: number;
+  readonly growth: number;
+}
+
+type AnswerProblem =
+  | { readonly code: 'no-such-card'; readonly sprint: string; readonly card: string }
+  | {
+      readonly code: 'day-outside';
+      readonly day: string;
+      readonly sprint: string;
+      readonly first: string;
+      readonly last: string;
+    }
+  | { readonly code: 'before-card'; readonly day: string; readonly came: string }
+  | { readonly code: 'after-drop'; readonly day: string; readonly dropped: string }
+  | {
+      readonly code: 'answer-twice';
+      readonly answer: number;
+      readonly day: string;
+      readonly line: number;
+    }
+  | ({ readonly code: 'surprise-differs'; readonly said: number; readonly most: number } & Growth)
+  | ({ readonly code: 'growth-differs'; readonly said: number } & Growth);
+
+type ChangeProblem =
+  | { readonly code: 'dropped-twice'; readonly line: number }
+  | { readonly code: 'reopened-alone' }
+  | { readonly code: 'after-answer'; readonly said: number; readonly answers: number };
+
+/** What may be a slip, or will leave questions open later. None of it stops the import. */
+export interface ImportWarning {
+  readonly code: 'same-name' | 'no-finished' | 'no-working-day';
+  readonly sprints: readonly string[];
+}
