@@ -1,6 +1,6 @@
 /**
- * The environment as a frozen, checked configuration. Reports every problem at once, each with its variable
- * and a way to mend it. Must not print a secret, nor know a default for one.
+ * The environment as a frozen, checked configuration. Reports every problem at once. Must not print a secret, nor know a
+ * default for one.
  */
 import { z } from 'zod';
 import {
@@ -19,8 +19,12 @@ import {
   mode,
   type NamedKey,
   port,
+  problemsIn,
   publicUrl,
+  type RuleProblem,
   requestsPerMinute,
+  ruled,
+  type SettingProblem,
   signingSecret,
   tokenKeys,
 } from './setting-rules.ts';
@@ -35,7 +39,7 @@ export type Access =
   | { readonly kind: 'one-workspace'; readonly botToken: string }
   | ({ readonly kind: 'many-workspaces' } & Distribution);
 
-/** What lets workspaces install the bot by themselves. */
+/** What lets workspaces install the bot themselves. */
 export interface Distribution {
   readonly clientId: string;
   readonly clientSecret: string;
@@ -61,7 +65,7 @@ export interface Config {
   readonly databaseUrl: string | undefined;
   readonly dataFolder: string;
   readonly logLevel: LogLevelName;
-  /** What one person may ask for in a minute; 0: as much as they like. */
+  /** What one person may ask for in a minute; 0: no limit. */
   readonly requestsPerMinute: number;
   /** Undefined: the platform's usual address. Its separate clouds have addresses of their own. */
   readonly apiUrl: string | undefined;
@@ -69,19 +73,19 @@ export interface Config {
   readonly metrics: MetricsSettings | undefined;
 }
 
-/** The environment can't be used; `problems` says why, a sentence for each. */
+/** The environment can't be used. */
 export class ConfigError extends Error {
   override readonly name = 'ConfigError';
   readonly code = 'bad-config';
-  readonly problems: readonly string[];
+  readonly problems: readonly SettingProblem[];
 
-  constructor(problems: readonly string[]) {
-    super(`The settings need mending:\n${problems.map((problem) => `- ${problem}`).join('\n')}`);
+  constructor(problems: readonly SettingProblem[]) {
+    super(problems.map(({ code, variable }) => `${variable}: ${code}`).join(', '));
     this.problems = problems;
   }
 }
 
-/** Any of these says that workspaces install the bot by themselves. */
+/** Any of these means that workspaces install the bot themselves. */
 const MANY_SETTINGS = [
   'LOADLINE_CLIENT_ID',
   'LOADLINE_CLIENT_SECRET',
@@ -100,7 +104,7 @@ const common = z.object({
   LOADLINE_METRICS_HOST: given.transform((value) => value ?? '127.0.0.1'),
   LOADLINE_METRICS_TOKEN: metricsToken,
 });
-/** Where metrics are open to other machines, who reads them has to prove who they are. */
+/** Metrics that other machines can reach need a token. */
 const closedMetrics = common
   .pick({ LOADLINE_METRICS_PORT: true, LOADLINE_METRICS_HOST: true, LOADLINE_METRICS_TOKEN: true })
   .refine(
@@ -110,8 +114,7 @@ const closedMetrics = common
       isLoopback(set.LOADLINE_METRICS_HOST),
     {
       path: ['LOADLINE_METRICS_TOKEN'],
-      error:
-        'is missing. Metrics on an address that other machines reach need a token, for example from: openssl rand -hex 32. Or leave LOADLINE_METRICS_HOST out to serve them to this machine only.',
+      params: { code: 'metrics-token-missing' } satisfies RuleProblem,
     },
   );
 const forOneWorkspace = z.object({ LOADLINE_BOT_TOKEN: botToken });
@@ -120,16 +123,13 @@ const forManyWorkspaces = z.object({
   LOADLINE_CLIENT_SECRET: clientSecret,
   LOADLINE_TOKEN_KEYS: tokenKeys,
   LOADLINE_PUBLIC_URL: publicUrl,
-  LOADLINE_BOT_TOKEN: given.refine((value) => value === undefined, {
-    error:
-      'is set beside settings for many workspaces. Remove it, or remove LOADLINE_CLIENT_ID, LOADLINE_CLIENT_SECRET, LOADLINE_TOKEN_KEYS and LOADLINE_PUBLIC_URL.',
-  }),
+  LOADLINE_BOT_TOKEN: ruled(() => false, { code: 'bot-token-beside-many' }),
 });
 const forSocket = z.object({ LOADLINE_APP_TOKEN: appToken });
 const forHttp = z.object({ LOADLINE_SIGNING_SECRET: signingSecret });
 
 /**
- * @param environment e.g. `process.env`; other variables in it are left alone
+ * @param environment e.g. `process.env`; other variables are ignored
  * @throws ConfigError with every problem found
  */
 export function readConfig(environment: Readonly<Record<string, string | undefined>>): Config {
@@ -137,16 +137,14 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
   const one = isForMany ? undefined : forOneWorkspace.safeParse(environment);
   const many = isForMany ? forManyWorkspaces.safeParse(environment) : undefined;
   const base = common.safeParse(environment);
-  // A mode that can't be read asks for no further secret: one problem, one message.
+  // A wrong mode doesn't ask for its secret too: one mistake, one problem.
   const chosen = mode.safeParse(environment.LOADLINE_MODE);
   const socket = chosen.data === 'socket' ? forSocket.safeParse(environment) : undefined;
   const http = chosen.data === 'http' ? forHttp.safeParse(environment) : undefined;
-  // Looked at by itself only when each of its settings can be read: one problem, one message.
+  // Looked at only when each of its settings is right: one mistake, one problem.
   const metrics = base.success ? closedMetrics.safeParse(environment) : undefined;
-  const issues = [one, many, base, socket, http, metrics].flatMap((result) => result?.error?.issues ?? []);
-  if (!base.success || issues.length > 0) {
-    throw new ConfigError(issues.map(({ path, message }) => `${path.join('.')} ${message}`));
-  }
+  const problems = [one, many, base, socket, http, metrics].flatMap(problemsIn);
+  if (!base.success || problems.length > 0) throw new ConfigError(problems);
   const transport: Transport = http?.success
     ? { mode: 'http', signingSecret: http.data.LOADLINE_SIGNING_SECRET }
     : { mode: 'socket', appToken: socket?.data?.LOADLINE_APP_TOKEN ?? '' };

@@ -28,6 +28,7 @@ import { openDatabase } from './store/open-database.ts';
 import { openQueue } from './store/queue/delivery-queue.ts';
 import { queueState } from './store/queue/queue-state.ts';
 import { StoreError } from './store/store-error.ts';
+import { say, sayCode } from './words/say.ts';
 
 /** Longest that a stop may take before the process ends regardless. */
 const STOP_LIMIT_MS = 30_000;
@@ -35,7 +36,7 @@ const STOP_LIMIT_MS = 30_000;
 /** Starts everything. @returns what stops it again, in the order in which work can be finished */
 async function start(config: Config, logger: Logger): Promise<() => Promise<void>> {
   const { access } = config;
-  // Before the database: a token that does not serve is said at once.
+  // Before the database, so that a wrong token shows at once.
   const one = access.kind === 'one-workspace' ? await connectOne(access.botToken, config, logger) : undefined;
   const onBackgroundError = (err: Error): void =>
     withoutReference(() => logger.warn({ err }, 'database trouble in the background'));
@@ -85,7 +86,7 @@ async function start(config: Config, logger: Logger): Promise<() => Promise<void
     async () => {
       const served = await runDueWork(bulk);
       const removed = await reduceDaily();
-      if (removed > 0) logger.info({ removed }, 'What was kept long enough is gone.');
+      if (removed > 0) logger.info({ removed }, 'old records removed');
       return served;
     },
     logger,
@@ -108,7 +109,7 @@ async function start(config: Config, logger: Logger): Promise<() => Promise<void
 /** Keeps and serves metrics when the settings ask for them. */
 async function startMetering(config: Config, database: Database, logger: Logger) {
   if (!config.metrics) return { metrics: undefined, port: undefined, stop: async () => undefined };
-  // Only now: they bring a package of many files.
+  // Only now, since it loads a package of many files.
   const [{ createMetrics }, { startMetricsServer }, { watchQueue }] = await Promise.all([
     import('./metrics/metrics.ts'),
     import('./metrics/metrics-server.ts'),
@@ -123,7 +124,7 @@ async function startMetering(config: Config, database: Database, logger: Logger)
   const server = await startMetricsServer({
     ...config.metrics,
     register: metrics.register,
-    onError: (err) => logger.error({ err }, 'The metrics could not be read.'),
+    onError: (err) => logger.error({ err }, 'the metrics could not be read'),
   });
   return { metrics, port: server.port, stop: () => server.stop() };
 }
@@ -136,7 +137,7 @@ async function databaseProblems(database: { ping(): Promise<void> }): Promise<re
 }
 
 /** Stops once, in order, and ends the process; a second signal does not hurry it. */
-function stopWhenTold(stop: () => Promise<void>, logger: Logger): void {
+function stopOnSignal(stop: () => Promise<void>, logger: Logger): void {
   let isStopping = false;
   const end = (exitCode: number, details: Record<string, unknown>): void => {
     if (isStopping) return;
@@ -155,9 +156,9 @@ function stopWhenTold(stop: () => Promise<void>, logger: Logger): void {
     );
   };
   for (const signal of ['SIGINT', 'SIGTERM']) process.on(signal, () => end(0, { signal }));
-  // For instance a socket that can't be opened again: whoever runs the process starts it afresh.
+  // For instance a socket that can't be opened again: the service manager or container engine restarts the process.
   process.on('unhandledRejection', (err) => {
-    // Whoever waited for the database has been told; the driver also fails in places where nobody waits.
+    // Code that waited for the database got the error; the driver also fails in places where nothing waits.
     if (isLostConnection(err))
       return logger.warn({ err }, 'a connection was lost that nobody was waiting for');
     logger.fatal({ err }, 'something failed that nobody was waiting for');
@@ -165,26 +166,27 @@ function stopWhenTold(stop: () => Promise<void>, logger: Logger): void {
   });
 }
 
-/** Sentences for the operator when a start fails for a reason that is known; undefined for a defect. */
+/** What the operator reads when a start fails for a known reason; undefined for a defect. */
 function startProblems(error: unknown): readonly string[] | undefined {
-  if (error instanceof ConfigError || error instanceof ConnectionRefused) return error.problems;
-  if (error instanceof StoreError) return [`${error.message} ${error.mend}`];
-  if (error instanceof PlatformStartError) return [error.message];
+  if (error instanceof ConfigError) return error.problems.map((problem) => sayCode('start', problem));
+  if (error instanceof ConnectionRefused) return error.problems.map((problem) => sayCode('start', problem));
+  if (error instanceof StoreError) return [sayCode('start', error.problem)];
+  if (error instanceof PlatformStartError) return [sayCode('start', error.problem)];
   const { code, port } = error as { code?: unknown; port?: unknown };
-  if (code === 'EADDRINUSE') return [`Port ${port} is in use. Stop what has it, or set another port.`];
+  if (code === 'EADDRINUSE') return [say('start-port-in-use', { port: String(port) })];
   return undefined;
 }
 
-/** Starts the bot and lets it run until it is told to stop. Ends the process when it can't be started. */
+/** Starts the bot and lets it run until a signal stops it. Ends the process when it can't be started. */
 export async function runBot(): Promise<void> {
   try {
     const config = readConfig(readSecretFiles(process.env));
     const logger = createLogger({ level: config.logLevel });
-    stopWhenTold(await start(config, logger), logger);
+    stopOnSignal(await start(config, logger), logger);
   } catch (error) {
     const problems = startProblems(error);
     if (!problems) throw error;
-    console.error(`Loadline can't start:\n${problems.map((problem) => `- ${problem}`).join('\n')}`);
+    console.error([say('start-refused'), ...problems.map((problem) => `- ${problem}`)].join('\n'));
     process.exit(1);
   }
 }

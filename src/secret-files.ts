@@ -1,9 +1,10 @@
 /**
- * Settings that stand in files: a variable `NAME_FILE` holds the path of a file that holds the value of
- * `NAME`, as container engines and service managers hand over secrets. Must not let a secret into a message.
+ * Settings in files: a variable `NAME_FILE` holds the path of a file with the value of `NAME`, as container engines and
+ * service managers pass secrets. Must not let a secret into a problem.
  */
 import { readFileSync, statSync } from 'node:fs';
 import { ConfigError } from './config.ts';
+import type { RuleProblem, SettingProblem } from './setting-rules.ts';
 
 type Environment = Readonly<Record<string, string | undefined>>;
 
@@ -17,32 +18,28 @@ const LARGEST_BYTES = 64 * 1024;
  */
 export function readSecretFiles(environment: Environment): Environment {
   const values: Record<string, string> = {};
-  const problems: string[] = [];
+  const problems: SettingProblem[] = [];
   for (const [variable, path] of Object.entries(environment)) {
     const [, name] = IN_FILE.exec(variable) ?? [];
     if (name === undefined || !path?.trim()) continue;
     if (environment[name]?.trim()) {
-      problems.push(`${variable} is set, and ${name} as well. Keep one of them.`);
+      problems.push({ code: 'file-and-value', variable, name });
       continue;
     }
     const read = contentOf(path.trim());
-    if (read.problem === undefined) values[name] = read.content;
-    else problems.push(`${variable} names a file that ${read.problem}.`);
+    if (typeof read === 'string') values[name] = read;
+    else problems.push({ ...read, variable });
   }
   if (problems.length > 0) throw new ConfigError(problems);
   return { ...environment, ...values };
 }
 
-type Content = { readonly content: string; readonly problem?: undefined } | { readonly problem: string };
-
-function contentOf(path: string): Content {
+function contentOf(path: string): string | RuleProblem {
   try {
-    if (statSync(path).size > LARGEST_BYTES) return { problem: 'is too large for a setting' };
-    const content = readFileSync(path, 'utf8').trim();
-    return content === '' ? { problem: 'is empty' } : { content };
+    if (statSync(path).size > LARGEST_BYTES) return { code: 'file-too-large' };
+    return readFileSync(path, 'utf8').trim() || { code: 'file-empty' };
   } catch (error) {
     const { code } = error as { code?: unknown };
-    if (code === 'ENOENT') return { problem: 'does not exist. Check its path and its mount' };
-    return { problem: `can not be read (${String(code)}). Let the user that runs the bot read it` };
+    return code === 'ENOENT' ? { code: 'file-missing' } : { code: 'file-unreadable', reason: String(code) };
   }
 }

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { ConfigError, readConfig } from '../src/config.ts';
+import { sayCode } from '../src/words/say.ts';
 
 const KEY = Buffer.alloc(32, 7).toString('base64');
 const OTHER_KEY = Buffer.alloc(32, 250).toString('base64');
@@ -15,7 +16,7 @@ function problemsOf(environment: Record<string, string | undefined>): readonly s
   try {
     readConfig(environment);
   } catch (error) {
-    if (error instanceof ConfigError) return error.problems;
+    if (error instanceof ConfigError) return error.problems.map((problem) => sayCode('start', problem));
     throw error;
   }
   return [];
@@ -69,7 +70,7 @@ describe('the settings for many workspaces', () => {
 
   it('are refused beside a bot token', () => {
     expect(problemsOf({ ...HTTP, ...MANY, LOADLINE_BOT_TOKEN: 'xoxb-1-abc' })).toEqual([
-      expect.stringMatching(/^LOADLINE_BOT_TOKEN is set beside settings for many workspaces\. Remove it/),
+      expect.stringMatching(/^LOADLINE_BOT_TOKEN is set together with settings for many workspaces\. Remove it/),
     ]);
   });
 

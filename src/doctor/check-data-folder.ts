@@ -1,10 +1,8 @@
-/** Whether the data folder can hold a database: there or makeable, writable, private, with room. Leaves nothing in it. */
+/** Whether the data folder can hold a database: it exists or can be created, is writable and private, and has space. Leaves nothing in it. */
 import { randomUUID } from 'node:crypto';
 import { rm, stat, statfs, writeFile } from 'node:fs/promises';
 import { dirname, join, resolve } from 'node:path';
-import { type Finding, findingsOf } from './finding.ts';
-
-const { ok, warning, mend } = findingsOf('data folder');
+import type { Finding } from './finding.ts';
 
 const MEGABYTE = 1024 * 1024;
 /** An empty database takes about 40 MB. */
@@ -14,31 +12,16 @@ const BY_OTHERS = 0o077;
 
 export async function checkDataFolder(dataFolder: string): Promise<Finding[]> {
   const folder = resolve(dataFolder);
-  const there = await stat(folder).catch(() => undefined);
-  if (there && !there.isDirectory()) {
-    return [mend(`${folder} is not a folder.`, 'Give a folder in LOADLINE_DATA_FOLDER.')];
-  }
-  const place = there ? folder : await nearestFolder(folder);
-  const problem = await writeProblem(place);
-  if (problem !== undefined) {
-    return [
-      mend(
-        `${place} can not be written to (${problem}).`,
-        'Let the user that runs the bot own the folder, or set LOADLINE_DATA_FOLDER to one that it owns.',
-      ),
-    ];
-  }
+  const existing = await stat(folder).catch(() => undefined);
+  if (existing && !existing.isDirectory()) return [{ code: 'folder-not-a-folder', folder }];
+  const place = existing ? folder : await nearestFolder(folder);
+  const reason = await writeProblem(place);
+  if (reason !== undefined) return [{ code: 'folder-not-writable', folder: place, reason }];
+  const { bavail, bsize } = await statfs(place);
   return [
-    ok(there ? `${folder} can be written to.` : `${folder} does not exist yet; the first start makes it.`),
-    ...(there && (there.mode & BY_OTHERS) !== 0
-      ? [
-          warning(
-            `Other users of this machine can look into ${folder}, which holds people's answers.`,
-            `Run: chmod 700 ${folder}`,
-          ),
-        ]
-      : []),
-    ...(await aboutRoom(place)),
+    { code: existing ? 'folder-writable' : 'folder-absent', folder },
+    ...(existing && (existing.mode & BY_OTHERS) !== 0 ? [{ code: 'folder-open', folder } as const] : []),
+    ...diskFindings(bavail * bsize, place),
   ];
 }
 
@@ -48,7 +31,7 @@ async function nearestFolder(path: string): Promise<string> {
   return (await stat(parent).catch(() => undefined)) ? parent : nearestFolder(parent);
 }
 
-/** @returns the system's code for why not; undefined when it can be written to */
+/** @returns the system's error code; undefined when the folder can be written to */
 async function writeProblem(folder: string): Promise<string | undefined> {
   const probe = join(folder, `.loadline-doctor-${randomUUID()}`);
   try {
@@ -60,15 +43,8 @@ async function writeProblem(folder: string): Promise<string | undefined> {
   }
 }
 
-async function aboutRoom(folder: string): Promise<Finding[]> {
-  const { bavail, bsize } = await statfs(folder);
-  return roomFindings(bavail * bsize, folder);
-}
-
-/** Pure part: what is to be said of so much room. */
-export function roomFindings(freeBytes: number, folder: string): Finding[] {
+export function diskFindings(freeBytes: number, folder: string): Finding[] {
   if (freeBytes >= TIGHT_BYTES) return [];
-  const found = `${Math.floor(freeBytes / MEGABYTE)} MB are left on the disk of ${folder}.`;
-  const how = 'Make room on the disk, or move the data folder to another.';
-  return [freeBytes < FULL_BYTES ? mend(found, how) : warning(found, how)];
+  const megabytes = Math.floor(freeBytes / MEGABYTE);
+  return [{ code: freeBytes < FULL_BYTES ? 'disk-full' : 'disk-filling', megabytes, folder }];
 }

@@ -9,9 +9,7 @@ import { COMMAND } from '../slack/ids.ts';
 import { RETURN_PATH } from '../slack/workspaces/install-pages.ts';
 import { DISTRIBUTION_EVENTS, NEEDED_EVENTS } from '../slack/workspaces/manifest-needs.ts';
 import { NEEDED_SCOPES } from '../slack/workspaces/scopes.ts';
-import { type Finding, findingsOf } from './finding.ts';
-
-const { ok, warning, mend } = findingsOf('manifest');
+import type { Finding } from './finding.ts';
 
 const manifestShape = z.looseObject({
   features: z
@@ -70,113 +68,50 @@ export async function checkManifest(
   } catch (error) {
     const { code } = error as { code?: unknown };
     return [
-      mend(
-        `The manifest can not be read (${typeof code === 'string' ? code : 'it is no manifest in JSON'}).`,
-        'Save it as JSON from the page App Manifest of your app, and name that file with --manifest.',
-      ),
+      typeof code === 'string' ? { code: 'manifest-unreadable', reason: code } : { code: 'manifest-no-json' },
     ];
   }
   const events = publicUrl === undefined ? NEEDED_EVENTS : [...NEEDED_EVENTS, ...DISTRIBUTION_EVENTS];
-  const problems = [
+  const problems: Finding[] = [
     ...lacking(manifest, events),
     ...(isOwn || mode === undefined ? [] : wayIn(manifest, mode)),
     ...(isOwn || publicUrl === undefined ? [] : wayBack(manifest, publicUrl)),
   ];
-  if (isOwn && mode === 'http' && publicUrl === undefined) {
-    problems.push(
-      warning(
-        'The manifest that comes with the bot is made for sockets, the settings say HTTP.',
-        'Switch Socket Mode off in your app and set its request URLs; check the result with --manifest.',
-      ),
-    );
-  }
-  return problems.length > 0 ? problems : [ok('It has the command, scopes and events that the bot needs.')];
+  if (isOwn && mode === 'http' && publicUrl === undefined) problems.push({ code: 'manifest-for-sockets' });
+  return problems.length > 0 ? problems : [{ code: 'manifest-fine' }];
 }
 
 function lacking({ features, oauth_config, settings }: Manifest, neededEvents: readonly string[]): Finding[] {
   const command = features.slash_commands.find((one) => one.command === COMMAND);
-  const missingScopes = Object.keys(NEEDED_SCOPES).filter(
-    (scope) => !oauth_config.scopes.bot.includes(scope),
-  );
-  const missingEvents = neededEvents.filter(
-    (event) => !settings.event_subscriptions.bot_events.includes(event),
-  );
-  const again = 'on the page App Manifest of your app, save, and install the app to the workspace again.';
-  return [
-    command
-      ? undefined
-      : mend(`The command ${COMMAND} is missing.`, `Add it under features.slash_commands ${again}`),
-    command && !command.should_escape
-      ? mend(
-          `The command ${COMMAND} does not escape names, so owners can not be told apart.`,
-          `Set should_escape to true ${again}`,
-        )
-      : undefined,
-    missingScopes.length > 0
-      ? mend(
-          `Scopes are missing: ${missingScopes.join(', ')}.`,
-          `Add them under oauth_config.scopes.bot ${again}`,
-        )
-      : undefined,
-    missingEvents.length > 0
-      ? mend(
-          `Events are missing: ${missingEvents.join(', ')}.`,
-          `Add them under settings.event_subscriptions.bot_events ${again}`,
-        )
-      : undefined,
-    settings.interactivity.is_enabled
-      ? undefined
-      : mend('Buttons and forms are off.', `Set settings.interactivity.is_enabled to true ${again}`),
-    features.app_home?.home_tab_enabled && features.app_home.messages_tab_enabled
-      ? undefined
-      : mend(
-          'The home page or the direct messages of the bot are off.',
-          `Set home_tab_enabled and messages_tab_enabled under features.app_home to true ${again}`,
-        ),
-  ].filter((finding) => finding !== undefined);
+  const scopes = Object.keys(NEEDED_SCOPES).filter((scope) => !oauth_config.scopes.bot.includes(scope));
+  const events = neededEvents.filter((event) => !settings.event_subscriptions.bot_events.includes(event));
+  const findings: Finding[] = [];
+  if (!command) findings.push({ code: 'manifest-command', command: COMMAND });
+  else if (!command.should_escape) findings.push({ code: 'manifest-escape', command: COMMAND });
+  if (scopes.length > 0) findings.push({ code: 'manifest-scopes', scopes });
+  if (events.length > 0) findings.push({ code: 'manifest-events', events });
+  if (!settings.interactivity.is_enabled) findings.push({ code: 'manifest-buttons' });
+  if (!features.app_home?.home_tab_enabled || !features.app_home.messages_tab_enabled)
+    findings.push({ code: 'manifest-home' });
+  return findings;
 }
 
 /** Browsers come back from the platform only to addresses that the app names. */
 function wayBack({ oauth_config }: Manifest, publicUrl: string): Finding[] {
   const address = `${publicUrl}${RETURN_PATH}`;
-  if (oauth_config.redirect_urls.includes(address)) return [];
-  return [
-    mend(
-      'The address to which browsers come back after an installation is missing.',
-      `Add ${address} under oauth_config.redirect_urls on the page App Manifest of your app, and save.`,
-    ),
-  ];
+  return oauth_config.redirect_urls.includes(address) ? [] : [{ code: 'manifest-return', address }];
 }
 
 function wayIn({ features, settings }: Manifest, mode: Config['transport']['mode']): Finding[] {
-  if (mode === 'socket') {
-    if (settings.socket_mode_enabled) return [];
-    return [
-      mend(
-        'Socket Mode is off in the manifest, the settings say socket.',
-        'Switch it on, on the page Socket Mode of your app, or set LOADLINE_MODE=http.',
-      ),
-    ];
-  }
-  if (settings.socket_mode_enabled) {
-    return [
-      mend(
-        'Socket Mode is on in the manifest, the settings say HTTP: requests would not come in.',
-        'Switch it off, on the page Socket Mode of your app, or set LOADLINE_MODE=socket.',
-      ),
-    ];
-  }
+  if (mode === 'socket') return settings.socket_mode_enabled ? [] : [{ code: 'manifest-socket-off' }];
+  if (settings.socket_mode_enabled) return [{ code: 'manifest-socket-on' }];
   const urls = {
-    'the command': features.slash_commands.find((one) => one.command === COMMAND)?.url,
-    events: settings.event_subscriptions.request_url,
-    interactivity: settings.interactivity.request_url,
+    'features.slash_commands.url': features.slash_commands.find((one) => one.command === COMMAND)?.url,
+    'settings.event_subscriptions.request_url': settings.event_subscriptions.request_url,
+    'settings.interactivity.request_url': settings.interactivity.request_url,
   };
-  const wrong = Object.entries(urls).filter(([, url]) => !/^https:\/\/[^/]+\/slack\/events$/.test(url ?? ''));
-  if (wrong.length === 0) return [];
-  return [
-    mend(
-      `The request URL of ${wrong.map(([what]) => what).join(' and of ')} does not lead to the bot.`,
-      'Set it to https://your-host/slack/events.',
-    ),
-  ];
+  const fields = Object.entries(urls)
+    .filter(([, url]) => !/^https:\/\/[^/]+\/slack\/events$/.test(url ?? ''))
+    .map(([field]) => field);
+  return fields.length === 0 ? [] : [{ code: 'manifest-urls', fields }];
 }

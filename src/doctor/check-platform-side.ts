@@ -1,15 +1,11 @@
-/** Whether the chat platform takes the tokens, grants the scopes and has the same time. */
+/** Whether the chat platform accepts the tokens, grants the scopes and has the same time. */
 import type { Config } from '../config.ts';
 import type { Logger } from '../logger.ts';
 import { interactiveClient } from '../slack/sending/web-clients.ts';
 import { checkPlatform, type PlatformCheck, socketProblem } from '../slack/workspaces/check-platform.ts';
 import { NEEDED_SCOPES } from '../slack/workspaces/scopes.ts';
 import { clockFinding } from './check-clock.ts';
-import { type Finding, findingsOf, splitSentence } from './finding.ts';
-
-const tokens = findingsOf('tokens');
-const scopes = findingsOf('scopes');
-const clock = findingsOf('clock');
+import type { Finding } from './finding.ts';
 
 const PLATFORM_API = 'https://slack.com/api/';
 const CALL_LIMIT_MS = 10_000;
@@ -23,7 +19,7 @@ export interface PlatformSide {
 export async function checkPlatformSide({ config, logger, nowMs }: PlatformSide): Promise<Finding[]> {
   const api = config.apiUrl ?? PLATFORM_API;
   const findings: Finding[] = [];
-  // Without a token of its own, a bot for many workspaces learns the platform's time all the same.
+  // Without a token the platform refuses the call, but still says what time it is.
   const botToken = config.access.kind === 'one-workspace' ? config.access.botToken : undefined;
   const answer = await call(api, 'auth.test', botToken ?? 'none', nowMs);
   if (botToken !== undefined) {
@@ -31,60 +27,35 @@ export async function checkPlatformSide({ config, logger, nowMs }: PlatformSide)
     findings.push(...tokenFindings(await checkPlatform(client)));
     findings.push(...unneededScopes(answer?.grantedScopes ?? []));
   }
-  findings.push(...(await transportFindings(config, api, nowMs)));
+  findings.push(await transportFinding(config, api, nowMs));
   findings.push(
     answer?.platformNow
-      ? clockFinding('the platform', answer.platformNow, answer.ownNow)
-      : clock.warning(
-          "The platform's clock could not be read.",
-          'See that the platform can be reached, and look again.',
-        ),
+      ? clockFinding('platform', answer.platformNow, answer.ownNow)
+      : { code: 'clock-unread' },
   );
   return findings;
 }
 
-function tokenFindings(checked: PlatformCheck): Finding[] {
-  if (checked.ok) {
-    return [
-      tokens.ok(`The bot token is good for the workspace ${checked.identity.workspaceName}.`),
-      scopes.ok('All that the bot needs are granted.'),
-    ];
-  }
-  return checked.problems.map((problem) => {
-    const { found, mend } = splitSentence(problem);
-    return (/lacks the scope/.test(problem) ? scopes : tokens).mend(found, mend);
-  });
+function tokenFindings(checked: PlatformCheck): readonly Finding[] {
+  if (!checked.ok) return checked.problems;
+  return [{ code: 'token-fine', workspace: checked.identity.workspaceName }, { code: 'scopes-fine' }];
 }
 
-/** A token that can do more than it must is worth more to a thief. */
+/** A stolen token does less harm when it can do only what the bot needs. */
 function unneededScopes(granted: readonly string[]): Finding[] {
   const unneeded = granted.filter((scope) => scope !== '' && !Object.hasOwn(NEEDED_SCOPES, scope));
-  if (unneeded.length === 0) return [];
-  return [
-    scopes.warning(
-      `The bot token may do more than the bot needs: ${unneeded.join(', ')}.`,
-      'Remove these under OAuth & Permissions, Bot Token Scopes, and install the app to the workspace again.',
-    ),
-  ];
+  return unneeded.length === 0 ? [] : [{ code: 'scopes-unneeded', scopes: unneeded }];
 }
 
-async function transportFindings(
+async function transportFinding(
   { transport }: Pick<Config, 'transport'>,
   api: string,
   nowMs: () => number,
-): Promise<Finding[]> {
-  if (transport.mode === 'http') {
-    return [
-      tokens.ok(
-        'A signing secret is set; whether it is the right one shows with the first request: type /loadline.',
-      ),
-    ];
-  }
+): Promise<Finding> {
+  if (transport.mode === 'http') return { code: 'signing-secret-set' };
   // What the bot does at each start; the address that comes back is not used, and expires.
   const answer = await call(api, 'apps.connections.open', transport.appToken, nowMs);
-  if (answer?.isOk) return [tokens.ok('The app-level token opens a socket.')];
-  const { found, mend } = splitSentence(socketProblem(answer?.error));
-  return [tokens.mend(found, mend)];
+  return answer?.isOk ? { code: 'socket-opens' } : socketProblem(answer?.error);
 }
 
 interface Answer {

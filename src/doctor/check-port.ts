@@ -1,24 +1,16 @@
-/** Whether the bot can have its port, or has it already. */
+/** Whether the bot's port is free, or a running bot has it. */
 import { once } from 'node:events';
 import { createServer } from 'node:net';
-import { type Finding, findingsOf } from './finding.ts';
-
-const { ok, mend } = findingsOf('port');
+import type { Finding } from './finding.ts';
 
 const HEALTH_LIMIT_MS = 3_000;
 
-export async function checkPort(port: number): Promise<Finding[]> {
-  const problem = await listenProblem(port);
-  if (problem === undefined) return [ok(`${port === 0 ? 'Any free one' : port} can be had.`)];
-  if (problem === 'EADDRINUSE' && (await isBot(port))) return [ok(`A running bot has ${port}.`)];
-  return [
-    mend(
-      problem === 'EADDRINUSE'
-        ? `Another program has port ${port}.`
-        : `Port ${port} can not be had (${problem}).`,
-      'Stop that program, or set PORT to another one.',
-    ),
-  ];
+export async function checkPort(number: number): Promise<Finding[]> {
+  const port = String(number);
+  const reason = await listenProblem(number);
+  if (reason === undefined) return [number === 0 ? { code: 'port-any' } : { code: 'port-free', port }];
+  if (reason !== 'EADDRINUSE') return [{ code: 'port-refused', port, reason }];
+  return [{ code: (await isBot(number)) ? 'port-ours' : 'port-taken', port }];
 }
 
 async function listenProblem(port: number): Promise<string | undefined> {
@@ -35,7 +27,7 @@ async function listenProblem(port: number): Promise<string | undefined> {
   }
 }
 
-/** Whether what listens there answers as the bot's own health route does. */
+/** Whether the program on this port answers as the bot's health route does. */
 async function isBot(port: number): Promise<boolean> {
   try {
     const response = await fetch(`http://127.0.0.1:${port}/healthz`, {

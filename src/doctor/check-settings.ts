@@ -1,18 +1,16 @@
 /** Whether the environment can be read, and what it says. Prints no secret. */
 import { type Config, ConfigError, readConfig } from '../config.ts';
 import { readSecretFiles } from '../secret-files.ts';
-import { type Finding, findingsOf } from './finding.ts';
-
-const { ok, mend, warning } = findingsOf('settings');
+import type { Finding } from './finding.ts';
 
 /** The oldest that runs TypeScript as it is, as package.json says. */
 const OLDEST_NODE = 24;
 
 export interface SettingsCheck {
   readonly findings: readonly Finding[];
-  /** Undefined: what needs the settings can't be looked at. */
+  /** Undefined when the settings can't be used. */
   readonly config: Config | undefined;
-  /** With the values of the files that it names; as it was given when they can't be read. */
+  /** With the values of the files that it names, unless they can't be read. */
   readonly environment: Readonly<Record<string, string | undefined>>;
 }
 
@@ -20,9 +18,9 @@ export function checkSettings(
   environment: Readonly<Record<string, string | undefined>>,
   nodeVersion = process.versions.node,
 ): SettingsCheck {
-  const old = Number(nodeVersion.split('.')[0]) < OLDEST_NODE;
-  const aboutNode = old
-    ? [mend(`Node.js ${nodeVersion} is too old.`, `Use Node.js ${OLDEST_NODE} or later.`)]
+  const isOld = Number(nodeVersion.split('.')[0]) < OLDEST_NODE;
+  const aboutNode: Finding[] = isOld
+    ? [{ code: 'node-too-old', version: nodeVersion, oldest: String(OLDEST_NODE) }]
     : [];
   let whole = environment;
   try {
@@ -31,32 +29,26 @@ export function checkSettings(
     return {
       config,
       environment: whole,
-      findings: [...aboutNode, ok(described(config)), ...cautions(config)],
+      findings: [...aboutNode, described(config), ...cautions(config)],
     };
   } catch (error) {
     if (!(error instanceof ConfigError)) throw error;
-    const problems = error.problems.map((problem) => {
-      const [, variable, what = '', how] = /^(\S+) (.*?)\. (.+)$/s.exec(problem) ?? [];
-      return variable === undefined || how === undefined
-        ? mend(problem, 'Correct its value; docs/operating.md describes each setting.')
-        : mend(`${variable} ${what}.`, how);
-    });
-    return { config: undefined, environment: whole, findings: [...aboutNode, ...problems] };
+    return { config: undefined, environment: whole, findings: [...aboutNode, ...error.problems] };
   }
 }
 
-function described(config: Config): string {
-  const where = config.databaseUrl === undefined ? `data folder ${config.dataFolder}` : 'Postgres';
-  const metrics = config.metrics ? `on port ${config.metrics.port}` : 'off';
-  return `All can be read: ${config.transport.mode} mode, ${where}, metrics ${metrics}, log level ${config.logLevel}.`;
+function described({ transport, databaseUrl, dataFolder, metrics, logLevel }: Config): Finding {
+  return {
+    code: 'settings-fine',
+    mode: transport.mode,
+    database: databaseUrl === undefined ? 'data-folder' : 'postgres',
+    folder: dataFolder,
+    metrics: metrics ? 'on' : 'off',
+    metricsPort: String(metrics?.port),
+    logLevel,
+  };
 }
 
-function cautions(config: Config): Finding[] {
-  if (config.logLevel !== 'trace' && config.logLevel !== 'debug') return [];
-  return [
-    warning(
-      `The log level is ${config.logLevel}, at which the log holds what people typed.`,
-      'Set LOG_LEVEL=info unless you are looking for something.',
-    ),
-  ];
+function cautions({ logLevel }: Config): Finding[] {
+  return logLevel === 'trace' || logLevel === 'debug' ? [{ code: 'log-holds-words', logLevel }] : [];
 }

@@ -1,29 +1,125 @@
-/** What a check found. Knows no check and prints nothing. */
+/** What a check found: a code with its details. The code decides what was checked and how bad it is. */
+import type { SettingProblem } from '../setting-rules.ts';
+import type { PlatformProblem } from '../slack/workspaces/check-platform.ts';
+import type { StoreProblem } from '../store/store-error.ts';
+import type { Messages } from '../words/message-arguments.ts';
+import { sayCode } from '../words/say.ts';
 
-/** `ok`: as it should be. `warning`: the bot runs, but look at it. `mend`: something will not work. */
-export type Level = 'ok' | 'warning' | 'mend';
+/** `ok`: as it should be. `warning`: the bot runs, but look at it. `fix`: something will not work. */
+export type Level = Messages['doctor-level']['level'];
+export type Check = Messages['doctor-check']['check'];
 
-export interface Finding {
-  readonly check: string;
+const KINDS = {
+  'node-too-old': ['settings', 'fix'],
+  'settings-fine': ['settings', 'ok'],
+  'log-holds-words': ['settings', 'warning'],
+  'settings-first': ['database', 'warning'],
+  'database-none': ['database', 'ok'],
+  'database-in-use': ['database', 'ok'],
+  'database-answers': ['database', 'ok'],
+  'no-tables': ['database', 'ok'],
+  'migrations-changed': ['database', 'fix'],
+  'migrations-newer': ['database', 'warning'],
+  'migrations-applied': ['database', 'ok'],
+  'migrations-pending': ['database', 'warning'],
+  writable: ['database', 'ok'],
+  'read-only': ['database', 'fix'],
+  'tables-not-writable': ['database', 'fix'],
+  'schemas-not-allowed': ['database', 'fix'],
+  encoding: ['database', 'fix'],
+  'few-connections': ['database', 'warning'],
+  'posts-waiting': ['database', 'ok'],
+  'posts-late': ['database', 'warning'],
+  'posts-given-up': ['database', 'warning'],
+  'posts-refused': ['database', 'warning'],
+  'tokens-unused': ['token-keys', 'warning'],
+  'keys-missing': ['token-keys', 'fix'],
+  'keys-former': ['token-keys', 'warning'],
+  'keys-fine': ['token-keys', 'ok'],
+  'folder-not-a-folder': ['data-folder', 'fix'],
+  'folder-not-writable': ['data-folder', 'fix'],
+  'folder-writable': ['data-folder', 'ok'],
+  'folder-absent': ['data-folder', 'ok'],
+  'folder-open': ['data-folder', 'warning'],
+  'disk-filling': ['data-folder', 'warning'],
+  'disk-full': ['data-folder', 'fix'],
+  'token-fine': ['tokens', 'ok'],
+  'scopes-fine': ['scopes', 'ok'],
+  'scopes-unneeded': ['scopes', 'warning'],
+  'signing-secret-set': ['tokens', 'ok'],
+  'socket-opens': ['tokens', 'ok'],
+  'clock-agrees': ['clock', 'ok'],
+  'clock-off': ['clock', 'warning'],
+  'clock-far-off': ['clock', 'fix'],
+  'clock-unread': ['clock', 'warning'],
+  'port-any': ['port', 'ok'],
+  'port-free': ['port', 'ok'],
+  'port-ours': ['port', 'ok'],
+  'port-taken': ['port', 'fix'],
+  'port-refused': ['port', 'fix'],
+  'manifest-unreadable': ['manifest', 'fix'],
+  'manifest-no-json': ['manifest', 'fix'],
+  'manifest-fine': ['manifest', 'ok'],
+  'manifest-for-sockets': ['manifest', 'warning'],
+  'manifest-command': ['manifest', 'fix'],
+  'manifest-escape': ['manifest', 'fix'],
+  'manifest-scopes': ['manifest', 'fix'],
+  'manifest-events': ['manifest', 'fix'],
+  'manifest-buttons': ['manifest', 'fix'],
+  'manifest-home': ['manifest', 'fix'],
+  'manifest-return': ['manifest', 'fix'],
+  'manifest-socket-off': ['manifest', 'fix'],
+  'manifest-socket-on': ['manifest', 'fix'],
+  'manifest-urls': ['manifest', 'fix'],
+  'charts-fine': ['charts', 'ok'],
+  'charts-broken': ['charts', 'fix'],
+  'zones-fine': ['time-zones', 'ok'],
+  'zones-unknown': ['time-zones', 'fix'],
+} as const satisfies Record<string, readonly [Check, Level]>;
+
+type OwnCode = keyof typeof KINDS;
+/** What the doctor itself found, with what the code's message takes. */
+type OwnFinding = {
+  [Code in OwnCode]: { readonly code: Code } & Messages[`doctor-${Code}`];
+}[OwnCode];
+
+/** A check that broke, whichever it was. */
+interface FailedCheck {
+  readonly code: 'check-failed';
+  readonly check: Check;
+  readonly reason: string;
+}
+
+/** What would keep the bot from starting is always to be fixed. */
+type StartFinding = SettingProblem | PlatformProblem | StoreProblem;
+
+export type Finding = OwnFinding | FailedCheck | StartFinding;
+
+export interface Kind {
+  readonly check: Check;
   readonly level: Level;
-  /** What was found, in a sentence or a phrase. Never a secret. */
-  readonly found: string;
-  /** What to do about it; undefined when all is well. */
-  readonly mend?: string;
 }
 
-/** Makes the findings of one check. */
-export function findingsOf(check: string) {
-  return {
-    ok: (found: string): Finding => ({ check, level: 'ok', found }),
-    warning: (found: string, mend: string): Finding => ({ check, level: 'warning', found, mend }),
-    mend: (found: string, mend: string): Finding => ({ check, level: 'mend', found, mend }),
-  };
+function isOwn(finding: Finding): finding is OwnFinding {
+  return Object.hasOwn(KINDS, finding.code);
 }
 
-/** Splits a sentence of the start-up checks, "what is wrong: what to do", at its first colon. */
-export function splitSentence(sentence: string): { found: string; mend: string } {
-  const [, found, mend] = /^(.*?): (.+)$/s.exec(sentence) ?? [];
-  if (found === undefined || mend === undefined) return { found: sentence, mend: 'See the sentence itself.' };
-  return { found: `${found}.`, mend: `${mend[0]?.toUpperCase()}${mend.slice(1)}` };
+function checkOfStart(finding: StartFinding): Check {
+  if ('variable' in finding) return 'settings';
+  if (finding.code === 'scope-missing') return 'scopes';
+  return /^(?:database|data-folder|dump)-/.test(finding.code) ? 'database' : 'tokens';
+}
+
+export function kindOf(finding: Finding): Kind {
+  if (finding.code === 'check-failed') return { check: finding.check, level: 'fix' };
+  if (!isOwn(finding)) return { check: checkOfStart(finding), level: 'fix' };
+  const [check, level] = KINDS[finding.code];
+  return { check, level };
+}
+
+/** What is the case and, unless all is well, what to do. */
+export function findingWords(finding: Finding): string {
+  return finding.code === 'check-failed' || isOwn(finding)
+    ? sayCode('doctor', finding)
+    : sayCode('start', finding);
 }

@@ -1,44 +1,44 @@
 /**
- * The `dump` and `restore` commands: a data folder to one file of SQL, and back. For databases on a server
- * there are the server's own tools. Must never overwrite what is there.
+ * The `dump` and `restore` commands: a data folder to one file of SQL, and back. A database on a server has
+ * the server's own tools for this. Must never overwrite anything.
  */
 import { open, readFile, rm } from 'node:fs/promises';
 import { dumpDataFolder, restoreDataFolder } from '../store/embedded/data-folder-dump.ts';
 import { StoreError } from '../store/store-error.ts';
-
-const USAGE = `Usage, with the bot stopped and LOADLINE_DATA_FOLDER set as for the bot:
-  npm run dump -- FILE       write the data folder to a new file
-  npm run restore -- FILE    make the data folder from such a file`;
+import { say, sayCode } from '../words/say.ts';
 
 /** @returns the exit code */
 async function run([word, file, ...others]: readonly string[]): Promise<number> {
   if ((word !== 'dump' && word !== 'restore') || file === undefined || others.length > 0) {
-    console.error(USAGE);
+    console.error(say('operator-folder-usage'));
     return 2;
   }
   const dataFolder = process.env.LOADLINE_DATA_FOLDER?.trim() || './data';
   try {
     if (word === 'dump') await dumpTo(file, dataFolder);
     else await restoreDataFolder(dataFolder, await readFile(file, 'utf8'));
-    console.log(word === 'dump' ? `Written to ${file}.` : `Restored to ${dataFolder}.`);
+    console.log(
+      word === 'dump' ? say('operator-dumped', { file }) : say('operator-restored', { folder: dataFolder }),
+    );
     return 0;
   } catch (error) {
     const { code, syscall } = error as { code?: unknown; syscall?: unknown };
-    if (error instanceof StoreError) console.error(`${error.message} ${error.mend}`);
-    else if (syscall !== undefined) console.error(`The file ${file} can not be used (${String(code)}).`);
+    if (error instanceof StoreError) console.error(sayCode('start', error.problem));
+    else if (syscall !== undefined)
+      console.error(say('operator-file-unusable', { file, reason: String(code) }));
     else throw error;
     return 1;
   }
 }
 
-/** Readable by its owner only: it holds people's words. */
+/** Readable by its owner only: it holds what people wrote. */
 async function dumpTo(file: string, dataFolder: string): Promise<void> {
   const handle = await open(file, 'wx', 0o600);
   try {
     await handle.writeFile(await dumpDataFolder(dataFolder));
     await handle.sync();
   } catch (error) {
-    // Half a file would be taken for a backup.
+    // Half a file could be mistaken for a backup.
     await rm(file, { force: true });
     throw error;
   } finally {

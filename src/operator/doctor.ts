@@ -1,17 +1,11 @@
 /**
- * The `doctor` command: looks at everything that the bot needs and says what to mend. An entry of its own
- * beside `main.js`, so that it runs even where the bot could not be loaded. Changes nothing.
+ * The `doctor` command: checks everything that the bot needs and says what to fix. An entry of its own
+ * beside `main.js`, so that it runs even where the bot can't be loaded. Changes nothing.
  */
 import { parseArgs } from 'node:util';
-import { examine } from '../doctor/examine.ts';
-import type { Finding } from '../doctor/finding.ts';
+import { examine, type SaidFinding } from '../doctor/examine.ts';
 import { createLogger } from '../logger.ts';
-
-const USAGE = `Usage:
-  npm run doctor                        check everything, a line for each finding
-  npm run doctor -- --json              the same as one JSON document
-  npm run doctor -- --manifest FILE     check this app manifest instead of the one that comes with the bot
-It ends with code 0 when nothing is to be mended, else with 1.`;
+import { say } from '../words/say.ts';
 
 const LEVEL_WIDTH = 9;
 const CHECK_WIDTH = 13;
@@ -32,33 +26,33 @@ function readArguments(args: readonly string[]) {
   }
 }
 
-function lineOf({ level, check, found, mend }: Finding): string {
-  const words = mend === undefined ? found : `${found} ${mend}`;
-  return `${level.padEnd(LEVEL_WIDTH)}${check.padEnd(CHECK_WIDTH)}${words}`;
+function lineOf({ level, check, words }: SaidFinding): string {
+  const columns = [say('doctor-level', { level }).padEnd(LEVEL_WIDTH), say('doctor-check', { check })];
+  return `${columns.join('').padEnd(LEVEL_WIDTH + CHECK_WIDTH)}${words}`;
 }
 
 /** @returns the exit code */
 async function doctor(args: readonly string[]): Promise<number> {
   const options = readArguments(args);
   if (typeof options === 'string') {
-    console.error(`${options}\n\n${USAGE}`);
+    console.error(`${options}\n\n${say('doctor-usage')}`);
     return 2;
   }
   if (options.help) {
-    console.log(USAGE);
+    console.log(say('doctor-usage'));
     return 0;
   }
   const findings = await examine({
     environment: process.env,
     manifestFile: options.manifest,
-    // What the libraries have to say about a failed call is in the findings, in plainer words.
+    // The findings say in plain words what the libraries would log about a failed call.
     logger: createLogger({ level: 'silent' }),
   });
-  const isWell = findings.every(({ level }) => level !== 'mend');
+  const isWell = findings.every(({ level }) => level !== 'fix');
   if (options.json) console.log(JSON.stringify({ ok: isWell, findings }, undefined, 2));
   else for (const finding of findings) console.log(lineOf(finding));
   return isWell ? 0 : 1;
 }
 
-// Not process.exit: a long result may still be on its way to a pipe.
+// Not process.exit, which could cut off a long result on its way into a pipe.
 process.exitCode = await doctor(process.argv.slice(2));

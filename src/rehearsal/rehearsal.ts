@@ -102,7 +102,7 @@ export async function startRehearsal({
   const settings = { botToken: secrets.botToken, logger, slackApiUrl: `${standIn.url}/api/` };
   const interactive = interactiveClient(settings);
   const checked = await checkPlatform(interactive);
-  if (!checked.ok) throw new Error(checked.problems.join(' '));
+  if (!checked.ok) throw new Error(checked.problems.map(({ code }) => code).join(', '));
   const { identity } = checked;
   const { botToken } = secrets;
   const workspaces = oneWorkspace({ ...identity, botToken, interactive, bulk: bulkClient(settings) });

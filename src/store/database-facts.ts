@@ -78,7 +78,7 @@ export async function postgresFacts(databaseUrl: string): Promise<DatabaseFacts>
  * Holds the folder's lock while it looks.
  *
  * @returns undefined when there is no database in the folder yet
- * @throws StoreError `data-folder-in-use` while a bot runs on it, `data-folder-unusable`
+ * @throws StoreError `data-folder-in-use` while a bot runs on it, `data-folder-damaged`
  */
 export async function dataFolderFacts(dataFolder: string): Promise<DatabaseFacts | undefined> {
   const folder = join(dataFolder, 'database');
@@ -87,12 +87,7 @@ export async function dataFolderFacts(dataFolder: string): Promise<DatabaseFacts
   const unlock = await lockDataFolder(dataFolder);
   try {
     const open = await PGlite.create(folder).catch((cause: unknown) => {
-      throw new StoreError(
-        'data-folder-unusable',
-        `The database in the data folder ${dataFolder} cannot be started.`,
-        'Restore the folder from a backup, or give another folder to begin anew.',
-        { cause },
-      );
+      throw new StoreError({ code: 'data-folder-damaged', folder: dataFolder }, { cause });
     });
     try {
       const session = drizzleOverPglite(open) as unknown as SqlSession;

@@ -1,5 +1,6 @@
 /** Brings a database up to date with `drizzle/`. */
 import { fileURLToPath } from 'node:url';
+import { codeOf } from '../error-chain.ts';
 import { SQL_STATE, sqlErrorOf } from './sql-error.ts';
 import { StoreError } from './store-error.ts';
 
@@ -14,13 +15,10 @@ export async function migrated(apply: () => Promise<void>): Promise<void> {
   try {
     await apply();
   } catch (error) {
-    // Said more precisely by whoever knows the connection.
-    if (sqlErrorOf(error)?.sqlState === SQL_STATE.insufficientPrivilege) throw error;
-    throw new StoreError(
-      'database-migration-failed',
-      'The database could not be brought up to date; nothing was changed.',
-      'Check that this user may create schemas and tables in the database, and see the cause.',
-      { cause: error },
-    );
+    const state = sqlErrorOf(error)?.sqlState;
+    // `connectionError` knows more about it.
+    if (state === SQL_STATE.insufficientPrivilege) throw error;
+    const reason = state ?? codeOf(error) ?? (error as Error).name;
+    throw new StoreError({ code: 'database-migration-failed', reason }, { cause: error });
   }
 }

@@ -1,27 +1,28 @@
-/** Why the database cannot be used, for the operator: what is wrong and how to mend it, never a password. */
-
-export type StoreErrorCode =
-  | 'database-url-invalid'
-  | 'database-unreachable'
-  | 'database-login-refused'
-  | 'database-missing'
-  | 'database-rights-missing'
-  | 'database-too-old'
-  | 'database-migration-failed'
-  | 'data-folder-in-use'
-  | 'data-folder-of-others'
-  | 'data-folder-unusable'
-  | 'no-such-row';
+/** Why the database can't be used. A problem never holds a password. */
+export type StoreProblem =
+  | { readonly code: 'database-url-invalid' }
+  | { readonly code: 'database-unreachable'; readonly place: string; readonly reason: string }
+  | { readonly code: 'database-login-refused'; readonly place: string }
+  | { readonly code: 'database-missing'; readonly place: string }
+  | { readonly code: 'database-rights-missing'; readonly place: string }
+  | { readonly code: 'database-too-old'; readonly version: string; readonly oldest: string }
+  | { readonly code: 'database-migration-failed'; readonly reason: string }
+  | { readonly code: 'data-folder-in-use'; readonly folder: string }
+  | { readonly code: 'data-folder-of-others'; readonly folder: string; readonly owner: string }
+  | { readonly code: 'data-folder-unusable'; readonly folder: string; readonly reason: string }
+  | { readonly code: 'data-folder-damaged'; readonly folder: string }
+  | { readonly code: 'data-folder-empty'; readonly folder: string }
+  | { readonly code: 'data-folder-taken'; readonly folder: string }
+  | { readonly code: 'dump-unusable'; readonly folder: string };
 
 export class StoreError extends Error {
   override readonly name = 'StoreError';
-  readonly code: StoreErrorCode;
-  /** What the operator can do about it, in a sentence. */
-  readonly mend: string;
+  readonly code: StoreProblem['code'];
+  readonly problem: StoreProblem;
 
-  constructor(code: StoreErrorCode, message: string, mend: string, options: { cause?: unknown } = {}) {
-    super(message, options);
-    this.code = code;
-    this.mend = mend;
+  constructor(problem: StoreProblem, options: { cause?: unknown } = {}) {
+    super(Object.values(problem).join(', '), options);
+    this.code = problem.code;
+    this.problem = problem;
   }
 }

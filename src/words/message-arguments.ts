@@ -256,6 +256,110 @@ export interface Messages {
   'command-privacy-summary': Record<never, never>;
   'command-help-usage': Record<never, never>;
   'command-help-summary': Record<never, never>;
+  'doctor-level': { readonly level: 'fix' | 'ok' | 'warning' };
+  'doctor-check': {
+    readonly check:
+      | 'charts'
+      | 'clock'
+      | 'data-folder'
+      | 'database'
+      | 'manifest'
+      | 'port'
+      | 'scopes'
+      | 'settings'
+      | 'time-zones'
+      | 'token-keys'
+      | 'tokens';
+  };
+  'doctor-usage': Record<never, never>;
+  'doctor-check-failed': { readonly reason: string };
+  'doctor-node-too-old': { readonly version: string; readonly oldest: string };
+  'doctor-settings-fine': {
+    readonly mode: string;
+    readonly database: 'data-folder' | 'postgres';
+    readonly folder: string;
+    readonly metrics: 'off' | 'on';
+    readonly metricsPort: string;
+    readonly logLevel: string;
+  };
+  'doctor-log-holds-words': { readonly logLevel: string };
+  'doctor-settings-first': Record<never, never>;
+  'doctor-database-none': Record<never, never>;
+  'doctor-database-in-use': Record<never, never>;
+  'doctor-database-answers': { readonly version: string };
+  'doctor-no-tables': Record<never, never>;
+  'doctor-migrations-changed': Record<never, never>;
+  'doctor-migrations-newer': Record<never, never>;
+  'doctor-migrations-applied': { readonly count: number };
+  'doctor-migrations-pending': { readonly count: number };
+  'doctor-writable': Record<never, never>;
+  'doctor-read-only': Record<never, never>;
+  'doctor-tables-not-writable': { readonly reason: string };
+  'doctor-schemas-not-allowed': { readonly reason: string };
+  'doctor-encoding': { readonly encoding: string };
+  'doctor-few-connections': { readonly free: number; readonly needed: number };
+  'doctor-posts-waiting': { readonly count: number };
+  'doctor-posts-late': { readonly count: number; readonly minutes: number };
+  'doctor-posts-given-up': { readonly count: number };
+  'doctor-posts-refused': { readonly count: number };
+  'doctor-tokens-unused': Record<never, never>;
+  'doctor-keys-missing': { readonly names: readonly string[] };
+  'doctor-keys-former': { readonly names: readonly string[] };
+  'doctor-keys-fine': Record<never, never>;
+  'doctor-folder-not-a-folder': { readonly folder: string };
+  'doctor-folder-not-writable': { readonly folder: string; readonly reason: string };
+  'doctor-folder-writable': { readonly folder: string };
+  'doctor-folder-absent': { readonly folder: string };
+  'doctor-folder-open': { readonly folder: string };
+  'doctor-disk-filling': { readonly megabytes: number; readonly folder: string };
+  'doctor-disk-full': { readonly megabytes: number; readonly folder: string };
+  'doctor-token-fine': { readonly workspace: string };
+  'doctor-scopes-fine': Record<never, never>;
+  'doctor-scopes-unneeded': { readonly scopes: readonly string[] };
+  'doctor-signing-secret-set': Record<never, never>;
+  'doctor-socket-opens': Record<never, never>;
+  'doctor-clock-agrees': { readonly other: 'database' | 'platform' };
+  'doctor-clock-off': {
+    readonly other: 'database' | 'platform';
+    readonly seconds: number;
+    readonly direction: 'ahead' | 'behind';
+  };
+  'doctor-clock-far-off': {
+    readonly other: 'database' | 'platform';
+    readonly seconds: number;
+    readonly direction: 'ahead' | 'behind';
+  };
+  'doctor-clock-difference': {
+    readonly other: 'database' | 'platform';
+    readonly seconds: number;
+    readonly direction: 'ahead' | 'behind';
+  };
+  'doctor-clock-unread': Record<never, never>;
+  'doctor-port-any': Record<never, never>;
+  'doctor-port-free': { readonly port: string };
+  'doctor-port-ours': { readonly port: string };
+  'doctor-port-taken': { readonly port: string };
+  'doctor-port-refused': { readonly port: string; readonly reason: string };
+  'doctor-manifest-unreadable': { readonly reason: string };
+  'doctor-manifest-no-json': Record<never, never>;
+  'doctor-manifest-save': Record<never, never>;
+  'doctor-manifest-fine': Record<never, never>;
+  'doctor-manifest-for-sockets': Record<never, never>;
+  'doctor-manifest-apply': Record<never, never>;
+  'doctor-manifest-command': { readonly command: string };
+  'doctor-manifest-escape': { readonly command: string };
+  'doctor-manifest-scopes': { readonly scopes: readonly string[] };
+  'doctor-manifest-events': { readonly events: readonly string[] };
+  'doctor-manifest-buttons': Record<never, never>;
+  'doctor-manifest-home': Record<never, never>;
+  'doctor-manifest-return': { readonly address: string };
+  'doctor-manifest-socket-off': Record<never, never>;
+  'doctor-manifest-socket-on': Record<never, never>;
+  'doctor-manifest-urls': { readonly fields: readonly string[] };
+  'doctor-charts-fine': Record<never, never>;
+  'doctor-charts-broken': { readonly reason: string };
+  'doctor-zones-fine': Record<never, never>;
+  'doctor-zones-unknown': Record<never, never>;
   'forecast-lead': {
     readonly points: number;
     readonly likely: string;
@@ -806,6 +910,35 @@ export interface Messages {
   'odds-unknown-kind': Record<never, never>;
   'odds-unknown-drift': Record<never, never>;
   'odds-unknown-changes': Record<never, never>;
+  'operator-erase-usage': Record<never, never>;
+  'operator-erased': { readonly records: number };
+  'operator-erased-teams': { readonly teams: readonly string[] };
+  'operator-posts-usage': Record<never, never>;
+  'operator-posts-none': Record<never, never>;
+  'operator-post': {
+    readonly id: string;
+    readonly kind: string;
+    readonly workspace: string;
+    readonly channel: string;
+    readonly reason: string;
+  };
+  'operator-post-error': {
+    readonly id: string;
+    readonly kind: string;
+    readonly workspace: string;
+    readonly channel: string;
+    readonly reason: string;
+    readonly error: string;
+  };
+  'operator-post-direct': Record<never, never>;
+  'operator-posts-retried': { readonly count: number };
+  'operator-posts-dropped': { readonly count: number };
+  'operator-no-keys': Record<never, never>;
+  'operator-keys-rotated': { readonly count: number; readonly key: string };
+  'operator-folder-usage': Record<never, never>;
+  'operator-dumped': { readonly file: string };
+  'operator-restored': { readonly folder: string };
+  'operator-file-unusable': { readonly file: string; readonly reason: string };
   'plan-range-title': Record<never, never>;
   'plan-range-basis': { readonly sprints: number };
   'plan-place-below': { readonly points: number };
@@ -1277,6 +1410,91 @@ export interface Messages {
   'sprint-closing-time': { readonly day: string; readonly time: string };
   'sprint-moment': { readonly timeZone: string; readonly day: string; readonly time: string };
   'sprint-moment-pattern': Record<never, never>;
+  'start-refused': Record<never, never>;
+  'start-port-in-use': { readonly port: string };
+  'start-bot-token-missing': { readonly variable: string };
+  'start-bot-token-wrong': { readonly variable: string };
+  'start-bot-token-beside-many': { readonly variable: string };
+  'start-app-token-missing': { readonly variable: string };
+  'start-app-token-wrong': { readonly variable: string };
+  'start-client-id-missing': { readonly variable: string };
+  'start-client-id-wrong': { readonly variable: string };
+  'start-client-secret-missing': { readonly variable: string };
+  'start-client-secret-short': { readonly variable: string };
+  'start-token-keys-missing': { readonly variable: string };
+  'start-token-keys-empty': { readonly variable: string };
+  'start-token-key-unnamed': { readonly variable: string; readonly entry: number };
+  'start-token-key-wrong': { readonly variable: string; readonly bytes: number; readonly name: string };
+  'start-token-key-twice': { readonly variable: string; readonly name: string };
+  'start-public-url-missing': { readonly variable: string };
+  'start-public-url-wrong': { readonly variable: string };
+  'start-signing-secret-missing': { readonly variable: string };
+  'start-signing-secret-short': { readonly variable: string };
+  'start-port-wrong': { readonly variable: string };
+  'start-metrics-port-wrong': { readonly variable: string };
+  'start-metrics-token-weak': { readonly variable: string; readonly characters: number };
+  'start-metrics-token-missing': { readonly variable: string };
+  'start-database-url-wrong': { readonly variable: string };
+  'start-log-level-wrong': { readonly variable: string; readonly levels: readonly string[] };
+  'start-requests-per-minute-wrong': {
+    readonly variable: string;
+    readonly lowest: string;
+    readonly highest: string;
+  };
+  'start-api-url-wrong': { readonly variable: string };
+  'start-mode-wrong': { readonly variable: string };
+  'start-file-and-value': { readonly variable: string; readonly name: string };
+  'start-file-too-large': { readonly variable: string };
+  'start-file-empty': { readonly variable: string };
+  'start-file-missing': { readonly variable: string };
+  'start-file-unreadable': { readonly variable: string; readonly reason: string };
+  'start-new-token': Record<never, never>;
+  'start-new-app-token': Record<never, never>;
+  'start-token-not-sent': Record<never, never>;
+  'start-token-unknown': Record<never, never>;
+  'start-token-revoked': Record<never, never>;
+  'start-token-expired': Record<never, never>;
+  'start-bot-removed': Record<never, never>;
+  'start-token-refused': { readonly reason: string };
+  'start-token-of-person': Record<never, never>;
+  'start-platform-unreachable': Record<never, never>;
+  'start-platform-odd-answer': { readonly reason: string };
+  'start-scope-missing': {
+    readonly scope: string;
+    readonly use:
+      | 'command'
+      | 'direct'
+      | 'download'
+      | 'people'
+      | 'post'
+      | 'post-public'
+      | 'read-channels'
+      | 'read-direct'
+      | 'read-groups'
+      | 'see-channels'
+      | 'see-groups'
+      | 'upload';
+  };
+  'start-app-token-scope': Record<never, never>;
+  'start-socket-mode-off': Record<never, never>;
+  'start-app-token-refused': { readonly reason: string };
+  'start-socket-unreachable': Record<never, never>;
+  'start-key-missing': { readonly name: string };
+  'start-key-other': { readonly name: string };
+  'start-database-url-invalid': Record<never, never>;
+  'start-database-unreachable': { readonly place: string; readonly reason: string };
+  'start-database-login-refused': { readonly place: string };
+  'start-database-missing': { readonly place: string };
+  'start-database-rights-missing': { readonly place: string };
+  'start-database-too-old': { readonly version: string; readonly oldest: string };
+  'start-database-migration-failed': { readonly reason: string };
+  'start-data-folder-in-use': { readonly folder: string };
+  'start-data-folder-of-others': { readonly folder: string; readonly owner: string };
+  'start-data-folder-unusable': { readonly folder: string; readonly reason: string };
+  'start-data-folder-damaged': { readonly folder: string };
+  'start-data-folder-empty': { readonly folder: string };
+  'start-data-folder-taken': { readonly folder: string };
+  'start-dump-unusable': { readonly folder: string };
   'setup-title': Record<never, never>;
   'setup-title-change': Record<never, never>;
   'setup-submit': Record<never, never>;

@@ -5,16 +5,16 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import ownManifest from '../../deploy/app-manifest.json' with { type: 'json' };
 import { clockFinding } from '../../src/doctor/check-clock.ts';
-import { checkDataFolder, roomFindings } from '../../src/doctor/check-data-folder.ts';
+import { checkDataFolder, diskFindings } from '../../src/doctor/check-data-folder.ts';
 import { checkCharts, checkTimeZones, drawDot } from '../../src/doctor/check-libraries.ts';
 import { checkManifest } from '../../src/doctor/check-manifest.ts';
 import { checkSettings } from '../../src/doctor/check-settings.ts';
 import { checkTokenKeys } from '../../src/doctor/check-token-keys.ts';
-import { type Finding, splitSentence } from '../../src/doctor/finding.ts';
+import { type Finding, findingWords, kindOf } from '../../src/doctor/finding.ts';
 
 const NOW = new Date('2026-11-04T09:20:00Z');
 const brief = (findings: readonly Finding[]): string[] =>
-  findings.map(({ level, found }) => `${level}: ${found}`);
+  findings.map((finding) => `${kindOf(finding).level}: ${findingWords(finding)}`);
 
 let folder: string;
 beforeEach(async () => {
@@ -29,11 +29,11 @@ describe('the clock', () => {
     [30, 'ok'],
     [31, 'warning'],
     [-299, 'warning'],
-    [300, 'mend'],
-    [-3_600, 'mend'],
+    [300, 'fix'],
+    [-3_600, 'fix'],
   ])('that is off by %i s: %s', (skewSeconds, level) => {
     const own = new Date(NOW.getTime() + skewSeconds * 1_000);
-    expect(clockFinding('the platform', NOW, own).level).toBe(level);
+    expect(kindOf(clockFinding('platform', NOW, own)).level).toBe(level);
   });
 });
 
@@ -56,17 +56,17 @@ describe('the settings', () => {
   it('are named each with its own remedy when they are wrong', () => {
     const { findings, config } = checkSettings({ PORT: 'x' });
     expect(config).toBeUndefined();
-    expect(findings.map(({ found }) => found.split(' ')[0])).toEqual([
-      'LOADLINE_BOT_TOKEN',
-      'PORT',
-      'LOADLINE_APP_TOKEN',
+    expect(brief(findings)).toEqual([
+      expect.stringMatching(/^fix: LOADLINE_BOT_TOKEN is missing\. Set it .*\.$/),
+      expect.stringMatching(/^fix: PORT must be a whole number .*\.$/),
+      expect.stringMatching(/^fix: LOADLINE_APP_TOKEN is missing\. Create .*\.$/),
     ]);
-    for (const { level, mend } of findings)
-      expect([level, mend]).toEqual(['mend', expect.stringMatching(/\.$/)]);
   });
 
   it('do not help a Node.js that is too old', () => {
-    expect(brief(checkSettings(SOCKET, '22.11.0').findings)[0]).toBe('mend: Node.js 22.11.0 is too old.');
+    expect(brief(checkSettings(SOCKET, '22.11.0').findings)[0]).toMatch(
+      /^fix: Node\.js 22\.11\.0 is too old\./,
+    );
   });
 });
 
@@ -78,33 +78,35 @@ describe('the data folder', () => {
 
   it('that is not there yet is fine when it can be made', async () => {
     const deep = join(folder, 'not', 'yet');
-    expect(brief(await checkDataFolder(deep))).toEqual([expect.stringMatching(/^ok: .* does not exist yet/)]);
+    expect(brief(await checkDataFolder(deep))).toEqual([expect.stringMatching(/^ok: .* doesn’t exist yet/)]);
   });
 
   it('into which others can look is warned of', async () => {
     await chmod(folder, 0o755);
-    expect(await checkDataFolder(folder)).toContainEqual(
-      expect.objectContaining({ level: 'warning', mend: `Run: chmod 700 ${folder}` }),
+    expect(brief(await checkDataFolder(folder))).toContainEqual(
+      expect.stringMatching(/^warning: .* Run: chmod 700 /),
     );
   });
 
-  it('that is a file, or where nothing can be written, is to be mended', async () => {
+  it('that is a file, or where nothing can be written, is to be fixed', async () => {
     await writeFile(join(folder, 'file'), '');
     expect(brief(await checkDataFolder(join(folder, 'file')))).toEqual([
-      expect.stringMatching(/^mend: .* is not a folder/),
+      expect.stringMatching(/^fix: .* is not a folder/),
     ]);
     // Nobody can make a file there, root included.
     expect(brief(await checkDataFolder('/proc/loadline'))).toEqual([
-      expect.stringMatching(/^mend: .* can not be written to \(E[A-Z]+\)\.$/),
+      expect.stringMatching(/^fix: .* can’t be written to \(E[A-Z]+\)\. /),
     ]);
   });
 
   it.each([
     [499, 'warning'],
-    [99, 'mend'],
+    [99, 'fix'],
   ])('with %i MB left on its disk: %s', (megabytes, level) => {
-    expect(roomFindings(megabytes * 1024 * 1024, '/data').map((finding) => finding.level)).toEqual([level]);
-    expect(roomFindings(500 * 1024 * 1024, '/data')).toEqual([]);
+    expect(diskFindings(megabytes * 1024 * 1024, '/data').map((finding) => kindOf(finding).level)).toEqual([
+      level,
+    ]);
+    expect(diskFindings(500 * 1024 * 1024, '/data')).toEqual([]);
   });
 });
 
@@ -118,19 +120,17 @@ describe('the libraries', () => {
     ['can not be loaded', () => Promise.reject(new Error('Cannot find native binding.\nmore'))],
     ['draw something that is no PNG', async () => new Uint8Array(64)],
   ])('that %s are to be installed on this machine', async (_how, draw) => {
-    expect(await checkCharts(draw)).toEqual([
-      expect.objectContaining({ level: 'mend', mend: expect.stringContaining('npm ci --omit=dev') }),
-    ]);
+    expect(brief(await checkCharts(draw))).toEqual([expect.stringMatching(/^fix: .*npm ci --omit=dev/)]);
   });
 
   it('know the time zones, or are named when they do not', () => {
     expect(brief(checkTimeZones())).toEqual(['ok: Known, with their clock changes.']);
-    expect(checkTimeZones(() => '06')[0]?.level).toBe('mend');
-    expect(
-      checkTimeZones(() => {
-        throw new RangeError('Invalid time zone');
-      })[0]?.level,
-    ).toBe('mend');
+    const unknown = [expect.stringMatching(/^fix: This Node\.js doesn’t know/)];
+    expect(brief(checkTimeZones(() => '06'))).toEqual(unknown);
+    const throwing = () => {
+      throw new RangeError('Invalid time zone');
+    };
+    expect(brief(checkTimeZones(throwing))).toEqual(unknown);
   });
 });
 
@@ -169,13 +169,17 @@ describe('the token keys', () => {
       'a missing key',
       many('autumn'),
       ['spring', 'winter'],
-      ['mend: Keys of stored tokens are missing in LOADLINE_TOKEN_KEYS: spring, winter.'],
+      [
+        expect.stringMatching(
+          /^fix: Keys of stored tokens are missing in LOADLINE_TOKEN_KEYS: spring, winter\./,
+        ),
+      ],
     ],
     [
       'a former key in use',
       many('autumn', 'spring'),
       ['autumn', 'spring'],
-      ['warning: Tokens are still stored under former keys: spring.'],
+      [expect.stringMatching(/^warning: Tokens are still stored under former keys: spring\./)],
     ],
     ['one workspace, nothing stored', { kind: 'one-workspace', botToken: 'x' } as const, [], []],
     [
@@ -184,8 +188,8 @@ describe('the token keys', () => {
       ['spring'],
       [expect.stringMatching(/^warning: The database holds tokens/)],
     ],
-  ])('with %s', (_what, access, stored, told) => {
-    expect(brief(checkTokenKeys(access, stored))).toEqual(told);
+  ])('with %s', (_what, access, stored, said) => {
+    expect(brief(checkTokenKeys(access, stored))).toEqual(said);
   });
 });
 
@@ -194,7 +198,7 @@ describe('the manifest', () => {
     const own = new URL('../../deploy/app-manifest.json', import.meta.url);
     expect(brief(await checkManifest(own, 'socket', true))).toEqual([expect.stringMatching(/^ok: /)]);
     expect(brief(await checkManifest(own, 'http', true))).toEqual([
-      expect.stringMatching(/^warning: .* made for sockets/),
+      expect.stringMatching(/^warning: .* is for sockets/),
     ]);
   });
 
@@ -207,7 +211,7 @@ describe('the manifest', () => {
     [
       'names that are not escaped',
       (m) => Object.assign(m.features.slash_commands[0] ?? {}, { should_escape: false }),
-      /does not escape/,
+      /doesn’t escape/,
     ],
     ['a scope less', (m) => m.oauth_config.scopes.bot.shift(), /Scopes are missing: chat:write\./],
     [
@@ -222,13 +226,13 @@ describe('the manifest', () => {
     ],
     ['no home page', (m) => Object.assign(m.features.app_home, { home_tab_enabled: false }), /home page/],
     ['no socket', (m) => Object.assign(m.settings, { socket_mode_enabled: false }), /Socket Mode is off/],
-  ])('with %s is to be mended', async (_what, change, words) => {
-    expect(await checked(change)).toEqual([expect.stringMatching(new RegExp(`^mend: .*${words.source}`))]);
+  ])('with %s is to be fixed', async (_what, change, words) => {
+    expect(await checked(change)).toEqual([expect.stringMatching(new RegExp(`^fix: .*${words.source}`))]);
   });
 
   it('for HTTP needs the socket off and each address set', async () => {
     expect(await checked(() => undefined, 'http')).toEqual([
-      expect.stringMatching(/^mend: Socket Mode is on/),
+      expect.stringMatching(/^fix: Socket Mode is on/),
     ]);
     const toHttp = (url: string) => (manifest: Manifest) => {
       const { settings, features } = manifest;
@@ -241,7 +245,9 @@ describe('the manifest', () => {
       expect.stringMatching(/^ok: /),
     ]);
     expect(await checked(toHttp('http://bot.example/slack/events'), 'http')).toEqual([
-      'mend: The request URL of the command and of events and of interactivity does not lead to the bot.',
+      expect.stringMatching(
+        /^fix: .*: features\.slash_commands\.url, settings\.event_subscriptions\.request_url, settings\.interactivity\.request_url\./,
+      ),
     ]);
   });
 
@@ -259,35 +265,26 @@ describe('the manifest', () => {
     ]);
     await writeFile(filledIn, text.replaceAll('https://your-host', 'https://another.example.org'));
     expect(brief(await checkManifest(filledIn, 'http', false, publicUrl))).toEqual([
-      expect.stringMatching(/^mend: The address to which browsers come back/),
+      expect.stringMatching(/^fix: The address to which browsers come back/),
     ]);
     const one = new URL('../../deploy/app-manifest.json', import.meta.url);
     expect(brief(await checkManifest(one, 'socket', false, publicUrl))).toEqual([
-      'mend: Events are missing: app_uninstalled, tokens_revoked.',
-      expect.stringMatching(/^mend: The address to which browsers come back/),
+      expect.stringMatching(/^fix: Events are missing: app_uninstalled, tokens_revoked\./),
+      expect.stringMatching(/^fix: The address to which browsers come back/),
     ]);
   });
 
   it('that can not be read, or is something else, says so', async () => {
     expect(brief(await checkManifest(join(folder, 'absent.json'), 'socket', false))).toEqual([
-      'mend: The manifest can not be read (ENOENT).',
+      expect.stringMatching(/^fix: The manifest can’t be read \(ENOENT\)\./),
     ]);
     const file = join(folder, 'other.json');
     for (const text of ['not: json', '[]', '{"oauth_config": {"scopes": {"bot": "chat:write"}}}']) {
       await writeFile(file, text);
       expect(brief(await checkManifest(file, 'socket', false))).toEqual([
-        'mend: The manifest can not be read (it is no manifest in JSON).',
+        expect.stringMatching(/^fix: The manifest can’t be read: it is not a manifest in JSON\./),
       ]);
     }
     expect(await readFile(file, 'utf8')).toContain('oauth_config');
-  });
-});
-
-describe('a sentence of the start-up checks', () => {
-  it('is split into what is wrong and what to do', () => {
-    expect(splitSentence('The token was revoked: open the page, and copy it.')).toEqual({
-      found: 'The token was revoked.',
-      mend: 'Open the page, and copy it.',
-    });
   });
 });

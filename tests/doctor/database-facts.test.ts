@@ -5,7 +5,7 @@ import { join } from 'node:path';
 import postgres from 'postgres';
 import { afterEach, beforeEach, describe, expect, inject, it } from 'vitest';
 import { checkDatabase, judge } from '../../src/doctor/check-database.ts';
-import type { Finding } from '../../src/doctor/finding.ts';
+import { type Finding, findingWords, kindOf } from '../../src/doctor/finding.ts';
 import type { DatabaseFacts } from '../../src/store/database-facts.ts';
 import { openDatabase } from '../../src/store/open-database.ts';
 import { type OwnPostgres, withPostgres } from '../support/databases.ts';
@@ -23,8 +23,10 @@ const WELL: DatabaseFacts = {
   refusedCount: 0,
 };
 
+const brief = (findings: readonly Finding[]): string[] =>
+  findings.map((finding) => `${kindOf(finding).level}: ${findingWords(finding)}`);
 const notOk = (findings: readonly Finding[]): string[] =>
-  findings.filter(({ level }) => level !== 'ok').map(({ level, found }) => `${level}: ${found}`);
+  brief(findings).filter((line) => !line.startsWith('ok'));
 
 describe('what is said of a database', () => {
   it('is that all is well, when it is', () => {
@@ -35,7 +37,7 @@ describe('what is said of a database', () => {
     [
       'that has posts waiting for a quarter of an hour',
       { queue: { waitingCount: 4, oldestSeconds: 901, givenUpCount: 0 } },
-      /^warning: 4 posts wait .* 15 minutes/,
+      /^warning: 4 posts are waiting .* 15 minutes/,
     ],
     [
       'with posts that were given up',
@@ -81,24 +83,24 @@ describe('a Postgres', () => {
     await run(
       'delete from loadline.migrations where created_at = (select max(created_at) from loadline.migrations)',
     );
-    expect(await check()).toEqual(['warning: Migrations that wait to be applied: 1.']);
+    expect(await check()).toEqual([expect.stringMatching(/^warning: 1 migration is not yet applied\./)]);
   });
 
   it('that a newer version has been at is named, for an older one may only stay for the upgrade', async () => {
     await migrated();
     await run("insert into loadline.migrations (hash, created_at) values ('later', 9999999999999)");
-    expect(await check()).toEqual([expect.stringMatching(/^warning: A newer version/)]);
+    expect(await check()).toEqual([expect.stringMatching(/^warning: .* by a newer version/)]);
   });
 
   it('with a migration other than ours is not to be run on', async () => {
     await migrated();
     await run("update loadline.migrations set hash = 'edited' where id = 1");
     expect(await check()).toEqual([
-      expect.stringMatching(/^mend: The migrations .* not those of this version/),
+      expect.stringMatching(/^fix: The migrations .* not those of this version/),
     ]);
   });
 
-  it('that only lets itself be read is told from one that lacks rights', async () => {
+  it('that is read-only is told apart from one that lacks rights', async () => {
     await migrated();
     const name = new URL(own.databaseUrl).pathname.slice(1);
     const reader = `reader_${name}`;
@@ -112,10 +114,10 @@ describe('a Postgres', () => {
         `grant select on all tables in schema loadline, pgboss to ${reader}`,
       );
       expect(await check(asReader.href)).toEqual([
-        'mend: The database user may not write to the tables (42501).',
+        expect.stringMatching(/^fix: The database user may not write to the tables \(42501\)\./),
       ]);
       await run(`alter database ${name} set default_transaction_read_only = on`);
-      expect(await check()).toEqual(['mend: The database only lets itself be read.']);
+      expect(await check()).toEqual([expect.stringMatching(/^fix: The database is read-only\./)]);
     } finally {
       await run('set default_transaction_read_only = off', `drop owned by ${reader}`, `drop role ${reader}`);
     }
@@ -129,7 +131,7 @@ describe('a Postgres', () => {
     asGuest.username = guest;
     asGuest.password = 'only-for-tests';
     try {
-      expect(await check(asGuest.href)).toEqual(['mend: The database user may not create schemas (42501).']);
+      expect(await check(asGuest.href)).toEqual([expect.stringMatching(/^fix: The database user may not create schemas \(42501\)\./)]);
     } finally {
       await run(`drop role ${guest}`);
     }
@@ -142,7 +144,7 @@ describe('a Postgres', () => {
     url.pathname = name;
     try {
       expect(await check(url.href)).toEqual([
-        expect.stringMatching(/^mend: The database is encoded in SQL_ASCII/),
+        expect.stringMatching(/^fix: The database is encoded in SQL_ASCII/),
       ]);
     } finally {
       await run(`drop database ${name}`);
@@ -152,10 +154,10 @@ describe('a Postgres', () => {
   it('that is not there, or does not answer, is told from each other', async () => {
     const missing = new URL(own.databaseUrl);
     missing.pathname = 'nowhere';
-    expect(await check(missing.href)).toEqual([expect.stringMatching(/^mend: .*there is no database/)]);
+    expect(await check(missing.href)).toEqual([expect.stringMatching(/^fix: .*there is no database/)]);
     const deaf = new URL(own.databaseUrl);
     deaf.port = '1';
-    expect(await check(deaf.href)).toEqual([expect.stringMatching(/^mend: .*cannot be reached/)]);
+    expect(await check(deaf.href)).toEqual([expect.stringMatching(/^fix: .*can’t be reached/)]);
   });
 
   it('is left as it was: no schema, no row', async () => {
@@ -180,20 +182,18 @@ describe('a data folder', () => {
   const check = () => checkDatabase({ databaseUrl: undefined, dataFolder: folder });
 
   it('is looked into while no bot runs on it, and let be while one does', async () => {
-    expect((await check()).map(({ found }) => found)).toEqual([expect.stringMatching(/^None yet/)]);
+    expect(brief(await check())).toEqual([expect.stringMatching(/^ok: None yet/)]);
     const database = await openDatabase({ dataFolder: folder });
-    expect((await check()).map(({ found }) => found)).toEqual([
-      expect.stringMatching(/^In use by a running bot/),
-    ]);
+    expect(brief(await check())).toEqual([expect.stringMatching(/^ok: In use by a running bot/)]);
     await database.close();
     const after = await check();
     expect(notOk(after)).toEqual([]);
-    expect(after.map(({ found }) => found)).toContainEqual(expect.stringMatching(/migrations are applied/));
+    expect(brief(after)).toContainEqual(expect.stringMatching(/migrations are applied/));
   });
 
   it('that holds no database any more is to be restored', async () => {
     await mkdir(join(folder, 'database'));
     await writeFile(join(folder, 'database', 'PG_VERSION'), 'broken');
-    expect(notOk(await check())).toEqual([expect.stringMatching(/^mend: The database in the data folder/)]);
+    expect(notOk(await check())).toEqual([expect.stringMatching(/^fix: The database in the data folder/)]);
   });
 });

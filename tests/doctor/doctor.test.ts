@@ -6,7 +6,7 @@ import type { AddressInfo } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import type { Finding } from '../../src/doctor/finding.ts';
+import type { SaidFinding } from '../../src/doctor/examine.ts';
 import { type StandIn, startStandIn } from '../../src/rehearsal/stand-in/stand-in.ts';
 import { type Fault, LOADLINE_SCOPES } from '../../src/rehearsal/stand-in/stand-in-options.ts';
 import { type OwnPostgres, withPostgres } from '../support/databases.ts';
@@ -51,12 +51,12 @@ async function standIn(
   return one;
 }
 
-interface Told {
+interface Ran {
   readonly code: number;
   readonly output: string;
 }
 
-function run(environment: Record<string, string>, ...args: string[]): Promise<Told> {
+function run(environment: Record<string, string>, ...args: string[]): Promise<Ran> {
   return new Promise((resolve) => {
     const env = { PATH: process.env.PATH ?? '', ...environment };
     execFile(process.execPath, [DOCTOR, ...args], { env, cwd: folder }, (error, stdout, stderr) => {
@@ -67,9 +67,9 @@ function run(environment: Record<string, string>, ...args: string[]): Promise<To
 
 async function findings(
   environment: Record<string, string>,
-): Promise<{ code: number; ok: boolean; findings: Finding[]; output: string }> {
+): Promise<{ code: number; ok: boolean; findings: SaidFinding[]; output: string }> {
   const { code, output } = await run(environment, '--json');
-  return { code, output, ...(JSON.parse(output) as { ok: boolean; findings: Finding[] }) };
+  return { code, output, ...(JSON.parse(output) as { ok: boolean; findings: SaidFinding[] }) };
 }
 
 function http(platformUrl: string, more: Record<string, string> = {}): Record<string, string> {
@@ -85,7 +85,7 @@ function http(platformUrl: string, more: Record<string, string> = {}): Record<st
   };
 }
 
-const mends = (all: readonly Finding[]): Finding[] => all.filter(({ level }) => level === 'mend');
+const fixes = (all: readonly SaidFinding[]): SaidFinding[] => all.filter(({ level }) => level === 'fix');
 
 describe('npm run doctor', () => {
   it('looks at a bot for many workspaces without a bot token, and shows neither its secret nor its keys', async () => {
@@ -99,7 +99,7 @@ describe('npm run doctor', () => {
       LOADLINE_TOKEN_KEYS: `spring:${key}`,
       LOADLINE_PUBLIC_URL: 'https://loadline.example.org',
     });
-    expect([code, /^mend/m.test(output)]).toEqual([0, false]);
+    expect([code, /^fix/m.test(output)]).toEqual([0, false]);
     expect(output).toMatch(/^ok +clock +.*the platform/m);
     expect(output).toMatch(/^ok +manifest/m);
     expect(output).not.toContain('SECRET');
@@ -110,7 +110,7 @@ describe('npm run doctor', () => {
     const { url } = await standIn();
     const { code, output } = await run(http(url));
     const lines = output.trim().split('\n');
-    expect(lines.filter((line) => !/^(?:ok|warning|mend) {2,}[a-z ]+ {2,}\S.*\.$/.test(line))).toEqual([]);
+    expect(lines.filter((line) => !/^(?:ok|warning|fix) {2,}[a-z ]+ {2,}\S.*\.$/.test(line))).toEqual([]);
     for (const check of [
       'settings',
       'database',
@@ -133,23 +133,23 @@ describe('npm run doctor', () => {
   it('ends with code 1, all settings named at once, when they can not be read; what can be is checked', async () => {
     const { code, ok, findings: all } = await findings({ LOADLINE_BOT_TOKEN_FILE: join(folder, 'absent') });
     expect([code, ok]).toEqual([1, false]);
-    expect(mends(all)).toEqual([
+    expect(fixes(all)).toEqual([
       expect.objectContaining({
         check: 'settings',
-        found: expect.stringContaining('LOADLINE_BOT_TOKEN_FILE'),
+        words: expect.stringContaining('LOADLINE_BOT_TOKEN_FILE'),
       }),
     ]);
     expect(all).toContainEqual(
       expect.objectContaining({
         check: 'database',
         level: 'warning',
-        found: expect.stringContaining('not looked at'),
+        words: expect.stringContaining('not checked'),
       }),
     );
     expect(all).toContainEqual(expect.objectContaining({ check: 'charts', level: 'ok' }));
   });
 
-  it('says what to mend of the platform: token, scopes granted and not needed, socket, clock', async () => {
+  it('says what to fix of the platform: token, scopes granted and not needed, socket, clock', async () => {
     const scopes = [...LOADLINE_SCOPES.filter((scope) => scope !== 'files:write'), 'channels:manage'];
     const late = new Date(Date.now() - 3_600_000).toUTCString();
     const refused = await standIn(
@@ -162,24 +162,24 @@ describe('npm run doctor', () => {
     };
     const some = await findings(socket);
     expect(some.code).toBe(1);
-    expect(mends(some.findings)).toEqual([
-      expect.objectContaining({ check: 'scopes', found: expect.stringContaining('files:write') }),
-      expect.objectContaining({ check: 'tokens', found: 'Socket Mode is off for the app.' }),
+    expect(fixes(some.findings)).toEqual([
+      expect.objectContaining({ check: 'scopes', words: expect.stringContaining('files:write') }),
+      expect.objectContaining({ check: 'tokens', code: 'socket-mode-off' }),
     ]);
     expect(some.findings).toContainEqual(
       expect.objectContaining({
         check: 'scopes',
         level: 'warning',
-        found: expect.stringContaining('channels:manage'),
+        words: expect.stringContaining('channels:manage'),
       }),
     );
     const revoked = await standIn({
       'auth.test': { status: 200, body: { ok: false, error: 'token_revoked' }, headers: { date: late } },
     });
     const others = await findings(http(revoked.url));
-    expect(mends(others.findings)).toEqual([
-      expect.objectContaining({ check: 'tokens', found: 'The bot token was revoked.' }),
-      expect.objectContaining({ check: 'clock', found: expect.stringMatching(/36\d\d s ahead of/) }),
+    expect(fixes(others.findings)).toEqual([
+      expect.objectContaining({ check: 'tokens', code: 'token-revoked' }),
+      expect.objectContaining({ check: 'clock', words: expect.stringMatching(/36\d\d s ahead of/) }),
     ]);
     expect(some.output + others.output).not.toContain('SECRET');
   });
@@ -188,7 +188,7 @@ describe('npm run doctor', () => {
     const { url } = await standIn();
     const misplaced = join(folder, 'data', SECRETS.signingSecret, SECRETS.metricsToken);
     const { output } = await run(http(url, { LOADLINE_DATA_FOLDER: misplaced }));
-    expect(output).toMatch(/^ok +data folder .*does not exist yet/m);
+    expect(output).toMatch(/^ok +data folder .*doesn’t exist yet/m);
     expect(output).not.toContain('SECRET');
   });
 
@@ -205,7 +205,7 @@ describe('npm run doctor', () => {
     });
     await rm(file);
     expect(code).toBe(0);
-    expect(output).toMatch(/^ok +data folder .*does not exist yet/m);
+    expect(output).toMatch(/^ok +data folder .*doesn’t exist yet/m);
     expect(output).not.toContain('SECRET');
   });
 
@@ -214,17 +214,17 @@ describe('npm run doctor', () => {
     await gone.stop();
     standIns.length = 0;
     const unreachable = await findings(http(gone.url));
-    expect(mends(unreachable.findings)).toEqual([
-      expect.objectContaining({ check: 'tokens', found: 'The platform can not be reached.' }),
+    expect(fixes(unreachable.findings)).toEqual([
+      expect.objectContaining({ check: 'tokens', code: 'platform-unreachable' }),
     ]);
     expect(unreachable.findings).toContainEqual(
       expect.objectContaining({ check: 'clock', level: 'warning' }),
     );
     const odd = await standIn({ 'auth.test': { status: 503 } });
-    expect(mends((await findings(http(odd.url))).findings)).toEqual([
+    expect(fixes((await findings(http(odd.url))).findings)).toEqual([
       expect.objectContaining({
         check: 'tokens',
-        found: expect.stringContaining('did not answer as expected'),
+        words: expect.stringContaining('didn’t answer as expected'),
       }),
     ]);
   });
@@ -238,13 +238,13 @@ describe('npm run doctor', () => {
       expect.objectContaining({
         check: 'database',
         level: 'ok',
-        found: expect.stringContaining('No tables yet'),
+        words: expect.stringContaining('No tables yet'),
       }),
     );
     await (await own.open()).close();
     const ready = await at(own.databaseUrl);
     expect(ready.code).toBe(0);
-    expect(ready.findings.map(({ found }) => found)).toEqual(
+    expect(ready.findings.map(({ words }) => words)).toEqual(
       expect.arrayContaining([
         expect.stringMatching(/^All \d+ migrations are applied\.$/),
         'It can be written to.',
@@ -254,15 +254,15 @@ describe('npm run doctor', () => {
     wrong.password = 'SECRET-%26-wrong';
     const refused = await at(wrong.href);
     expect(refused.code).toBe(1);
-    expect(mends(refused.findings)).toEqual([
-      expect.objectContaining({ check: 'database', found: expect.stringContaining('refused the user name') }),
+    expect(fixes(refused.findings)).toEqual([
+      expect.objectContaining({ check: 'database', words: expect.stringContaining('refused the user name') }),
     ]);
     expect(refused.output).not.toMatch(/SECRET|only-for-tests/);
   });
 
   it('tells the bot that has the port from another program', async () => {
     const { url } = await standIn();
-    const answers = async (body: string): Promise<Finding | undefined> => {
+    const answers = async (body: string): Promise<SaidFinding | undefined> => {
       const server = createServer((_request, response) => response.end(body));
       await new Promise<void>((resolve) => server.listen(0, resolve));
       const port = String((server.address() as AddressInfo).port);
@@ -273,11 +273,11 @@ describe('npm run doctor', () => {
     };
     expect(await answers('{"status":"alive"}')).toMatchObject({
       level: 'ok',
-      found: expect.stringContaining('running bot'),
+      words: expect.stringContaining('running bot'),
     });
     expect(await answers('hello')).toMatchObject({
-      level: 'mend',
-      found: expect.stringContaining('Another program'),
+      level: 'fix',
+      words: expect.stringContaining('Another program'),
     });
   });
 
@@ -288,7 +288,7 @@ describe('npm run doctor', () => {
     const { code, output } = await run(http(url), '--manifest', manifest);
     await rm(manifest);
     expect(code).toBe(1);
-    expect(output).toMatch(/^mend +manifest +The command \/loadline is missing\./m);
+    expect(output).toMatch(/^fix +manifest +The command \/loadline is missing\./m);
     const asked = await run({}, '--fast');
     expect(asked.code).toBe(2);
     expect(asked.output).toContain('npm run doctor -- --json');

@@ -39,7 +39,7 @@ it('erases even the last facilitator of a team, says how much it was, and the se
   const who = ['--workspace', WORKSPACE, '--user', 'U0EVA'];
   expect(await run(...who)).toEqual({
     code: 0,
-    output: 'Erased. Records that no longer tell of the person: 1. Teams: Tugboats.\n',
+    output: 'Erased. 1 record no longer mentions the person. Teams: Tugboats.\n',
   });
   expect(await rowsWith(database, ['U0EVA', 'Eva Moor'])).toEqual([]);
   expect(await rowsWith(database, ['U0OLE'])).toHaveLength(1);

@@ -11,6 +11,7 @@ import { afterAll, beforeAll, describe, expect, inject, it, vi } from 'vitest';
 import { openDatabase } from '../../src/store/open-database.ts';
 import { refuseOldServer } from '../../src/store/postgres/postgres-database.ts';
 import { StoreError } from '../../src/store/store-error.ts';
+import { sayCode } from '../../src/words/say.ts';
 import { savedSprint } from '../store/store-examples.ts';
 
 const PASSWORD = 'sea-weed-7!';
@@ -22,8 +23,9 @@ async function refusalOf(databaseUrl: string): Promise<StoreError> {
     (refusal: unknown) => refusal,
   );
   expect(error).toBeInstanceOf(StoreError);
-  const { message, mend, stack, cause } = error as StoreError;
-  const logged = [message, mend, stack, String(cause), JSON.stringify(cause)].join('\n');
+  const { message, problem, stack, cause } = error as StoreError;
+  const said = sayCode('start', problem);
+  const logged = [message, said, stack, String(cause), JSON.stringify(cause)].join('\n');
   expect(logged).not.toContain('sea-weed');
   return error as StoreError;
 }
@@ -41,7 +43,7 @@ describe('a Postgres that cannot be used is refused with a code and a hint', () 
   ])('an address that is none (%#)', async (databaseUrl) => {
     const error = await refusalOf(databaseUrl);
     expect(error.code).toBe('database-url-invalid');
-    expect(error.mend).toContain('postgres://');
+    expect(sayCode('start', error.problem)).toContain('postgres://');
   });
 
   it('a server that does not answer', async () => {
@@ -73,7 +75,7 @@ describe('a Postgres that cannot be used is refused with a code and a hint', () 
     try {
       const error = await refusalOf(urlWith({ username: 'stranger', password: PASSWORD }));
       expect(error.code).toBe('database-rights-missing');
-      expect(error.mend).toContain('CREATE');
+      expect(sayCode('start', error.problem)).toContain('CREATE');
     } finally {
       await admin.unsafe('drop role stranger');
       await admin.end();

@@ -106,9 +106,9 @@ describe('the posts command', () => {
     const { output } = await run('list');
     expect(output).toContain(`${ids.refused}  `);
     expect(output).toContain('refused, is_archived');
-    expect((await run('retry', ids.failed)).output).toContain('Posts queued again: 1.');
-    expect((await run('drop', ids.refused)).output).toContain('Posts given up for good: 1.');
-    expect((await run('list')).output).toContain('No post is set aside.');
+    expect((await run('retry', ids.failed)).output).toContain('1 post is queued again.');
+    expect((await run('drop', ids.refused)).output).toContain('1 post was dropped.');
+    expect((await run('list')).output).toContain('No posts need attention.');
     await database.close();
     const wrong = new URL(own.databaseUrl);
     wrong.password = 'SECRET';

@@ -146,7 +146,7 @@ describe('a bot for many workspaces', () => {
       LOADLINE_TOKEN_KEYS: `autumn:${AUTUMN},spring:${SPRING}`,
     });
     expect(await rotated.ended).toBe(0);
-    expect(rotated.output().trim()).toBe('Tokens encrypted anew: 1. All are under the key autumn now.');
+    expect(rotated.output().trim()).toBe('1 token was encrypted again. All tokens now use the key autumn.');
 
     const second = await started(`autumn:${AUTUMN}`);
     standIn.connectBot(`${second.url}/slack/events`);

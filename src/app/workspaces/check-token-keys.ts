@@ -1,12 +1,18 @@
-/** Holds the stored tokens against the keys that are given, and moves them to a new key. Shows no key and no token. */
+/** Checks that the given keys open the stored tokens, and moves the tokens to a new key. Shows no key and no token. */
 import type { Store } from '../ports/store.ts';
 import { TokenKeyError, type TokenKeys } from './token-keys.ts';
 
 const PAGE = 500;
 
-/** @returns a sentence for each key that is missing or another one, naming its name */
-export async function tokenKeyProblems(store: Store, keys: TokenKeys): Promise<string[]> {
-  const problems = new Map<string, string>();
+/** A key, by its name, that opens no stored token: it is missing, or its name is now that of another key. */
+export interface TokenKeyProblem {
+  readonly code: 'key-missing' | 'key-other';
+  readonly name: string;
+}
+
+/** @returns a problem for each key with which tokens are stored and that can't open them */
+export async function tokenKeyProblems(store: Store, keys: TokenKeys): Promise<TokenKeyProblem[]> {
+  const problems = new Map<string, TokenKeyProblem>();
   let after: string | undefined;
   do {
     const page = await store.read((read) => read.sealedInstallations({ after, limit: PAGE }));
@@ -16,7 +22,8 @@ export async function tokenKeyProblems(store: Store, keys: TokenKeys): Promise<s
         keys.open(workspaceId, token);
       } catch (error) {
         if (!(error instanceof TokenKeyError)) throw error;
-        problems.set(token.keyName, sentenceOf(error));
+        const code = error.problem === 'no such key' ? 'key-missing' : 'key-other';
+        problems.set(token.keyName, { code, name: error.keyName });
       }
     }
     after = page.at(-1)?.workspaceId;
@@ -24,15 +31,9 @@ export async function tokenKeyProblems(store: Store, keys: TokenKeys): Promise<s
   return [...problems.values()];
 }
 
-function sentenceOf({ keyName, problem }: TokenKeyError): string {
-  return problem === 'no such key'
-    ? `The key ${keyName} is missing in LOADLINE_TOKEN_KEYS, and stored tokens are encrypted with it. Add it behind the others, then run npm run rotate-keys.`
-    : `The key ${keyName} in LOADLINE_TOKEN_KEYS does not open the tokens that were stored under this name. Put the former key back, under its name.`;
-}
-
 /**
- * Encrypts all tokens with the first key, one by one, while others work. Whatever changes meanwhile is left as it is:
- * an installation made now has the first key already.
+ * Encrypts all tokens with the first key, one by one, while the bot may run. A token that changes meanwhile is left
+ * alone: a new installation uses the first key already.
  *
  * @returns how many tokens were moved
  * @throws TokenKeyError

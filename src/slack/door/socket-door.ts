@@ -1,12 +1,12 @@
 /**
  * The door for Socket Mode: opens a socket to the platform and keeps it open. At the start a refusal ends
- * the attempt with its reason; the library alone would go on trying without a word after some of them.
+ * the attempt with its reason; the library alone would silently go on trying after some of them.
  */
 import { type App, type Receiver, SocketModeReceiver } from '@slack/bolt';
 import { WebAPIPlatformError } from '@slack/web-api';
 import type { Logger } from '../../logger.ts';
 import { boltLogger } from '../bolt-logger.ts';
-import { socketProblem } from '../workspaces/check-platform.ts';
+import { type PlatformProblem, socketProblem } from '../workspaces/check-platform.ts';
 
 /** Answers after which it makes sense to try again; every other one stays as it is until somebody acts. */
 const PASSING = new Set([
@@ -17,10 +17,16 @@ const PASSING = new Set([
   'request_timeout',
 ]);
 
-/** The connection to the platform could not be made; the message says why and what to do. */
+/** The connection to the platform could not be made. */
 export class PlatformStartError extends Error {
   override readonly name = 'PlatformStartError';
   readonly code = 'platform-start';
+  readonly problem: PlatformProblem;
+
+  constructor(problem: PlatformProblem, options: { cause: unknown }) {
+    super(problem.code, options);
+    this.problem = problem;
+  }
 }
 
 export interface SocketDoorOptions {

@@ -1,7 +1,6 @@
 /**
  * Writes what is in a data folder as SQL, and makes a data folder from such SQL. It is what `pg_dump` writes,
- * so it can be loaded into a Postgres server as well. Must change no row of what it reads; files of its own
- * the database renews whenever it is opened.
+ * so it can be loaded into a Postgres server as well. Must change no row of what it reads.
  */
 import { access } from 'node:fs/promises';
 import { join } from 'node:path';
@@ -22,14 +21,10 @@ const DUMP_ARGS = [
 /** Postgres 17 brought this setting; older servers refuse it, and it is off anyway. */
 const NEWER_SETTING = /^SET transaction_timeout = 0;\n/m;
 
-/** @throws StoreError `data-folder-in-use` while a bot runs on it, `data-folder-unusable` */
+/** @throws StoreError `data-folder-in-use` while a bot runs on it, `data-folder-empty`, `data-folder-damaged` */
 export async function dumpDataFolder(dataFolder: string): Promise<string> {
   if (!(await hasDatabase(dataFolder))) {
-    throw new StoreError(
-      'data-folder-unusable',
-      `There is no database in the data folder ${dataFolder}.`,
-      'Name the folder of the bot in LOADLINE_DATA_FOLDER.',
-    );
+    throw new StoreError({ code: 'data-folder-empty', folder: dataFolder });
   }
   return withDatabaseIn(dataFolder, async (open) => {
     const { pgDump } = await import('@electric-sql/pglite-tools/pg_dump');
@@ -42,26 +37,17 @@ export async function dumpDataFolder(dataFolder: string): Promise<string> {
 /**
  * All or nothing. What was dumped with an older version is brought up to date by the next start.
  *
- * @throws StoreError `data-folder-unusable` when there is a database already, or the SQL can't be loaded
+ * @throws StoreError `data-folder-taken`, `dump-unusable`
  */
 export async function restoreDataFolder(dataFolder: string, dump: string): Promise<void> {
   if (await hasDatabase(dataFolder)) {
-    throw new StoreError(
-      'data-folder-unusable',
-      `There is a database in the data folder ${dataFolder} already.`,
-      'Name an empty or new folder in LOADLINE_DATA_FOLDER; nothing is overwritten.',
-    );
+    throw new StoreError({ code: 'data-folder-taken', folder: dataFolder });
   }
   await withDatabaseIn(dataFolder, async (open) => {
     try {
       await open.transaction((tx) => tx.exec(dump));
     } catch (cause) {
-      throw new StoreError(
-        'data-folder-unusable',
-        'The file could not be loaded: it is no dump, or not a whole one.',
-        `Remove the folder ${dataFolder}, which holds nothing, and restore from another file.`,
-        { cause },
-      );
+      throw new StoreError({ code: 'dump-unusable', folder: dataFolder }, { cause });
     }
   });
 }
@@ -70,12 +56,7 @@ async function withDatabaseIn<T>(dataFolder: string, work: (open: PGlite) => Pro
   const unlock = await lockDataFolder(dataFolder);
   try {
     const open = await PGlite.create(join(dataFolder, 'database')).catch((cause: unknown) => {
-      throw new StoreError(
-        'data-folder-unusable',
-        `The database in the data folder ${dataFolder} cannot be started.`,
-        'Restore the folder from a backup, or give another folder to begin anew.',
-        { cause },
-      );
+      throw new StoreError({ code: 'data-folder-damaged', folder: dataFolder }, { cause });
     });
     try {
       return await work(open);

@@ -8,11 +8,11 @@ import { join, resolve } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
 import { StoreError } from '../store-error.ts';
 
-/** SQLite's result code SQLITE_BUSY: somebody else holds the lock. */
+/** SQLite's result code SQLITE_BUSY: another process holds the lock. */
 const SQLITE_BUSY = 5;
 
 /**
- * Makes the folder if need be and holds it until the function given back is called.
+ * Creates the folder if it isn't there, and locks it until the returned function is called.
  *
  * @throws StoreError `data-folder-in-use`, `data-folder-unusable`, `data-folder-of-others`.
  */
@@ -30,27 +30,15 @@ export async function lockDataFolder(dataFolder: string): Promise<() => void> {
     lock?.close();
     if (error instanceof StoreError) throw error;
     if ((error as { errcode?: unknown }).errcode === SQLITE_BUSY) {
-      throw new StoreError(
-        'data-folder-in-use',
-        `Another process has the data folder ${folder} open.`,
-        'Stop the other process, or give this one a folder of its own; several processes need a Postgres server.',
-      );
+      throw new StoreError({ code: 'data-folder-in-use', folder });
     }
-    throw new StoreError(
-      'data-folder-unusable',
-      `The data folder ${folder} cannot be used: ${(error as Error).message}.`,
-      'Give a folder that this user may create and write to.',
-      { cause: error },
-    );
+    const { message } = error as Error;
+    throw new StoreError({ code: 'data-folder-unusable', folder, reason: message }, { cause: error });
   }
 }
 
-/** To look is to write: the database renews files of its own, and as root's the bot could not open them any more. */
+/** Even reading writes: the database renews its own files, and the bot couldn't open them if they were root's. */
 function refuseFolderOfOthers(folder: string, ownerId: number): void {
   if (process.geteuid?.() !== 0 || ownerId === 0) return;
-  throw new StoreError(
-    'data-folder-of-others',
-    `The data folder ${folder} belongs to the user with the number ${ownerId}, and this is run as root.`,
-    `Run it as that user, for example with setpriv --reuid=${ownerId} --clear-groups; files of root's in the folder would keep the bot from starting.`,
-  );
+  throw new StoreError({ code: 'data-folder-of-others', folder, owner: String(ownerId) });
 }

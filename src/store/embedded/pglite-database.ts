@@ -35,12 +35,7 @@ async function start(dataFolder: string, memoryImage: Blob | undefined): Promise
     await beginWithImage(folder);
     return await PGlite.create(folder, { startParams: START_PARAMS });
   } catch (error) {
-    throw new StoreError(
-      'data-folder-unusable',
-      `The database in the data folder ${dataFolder} cannot be started.`,
-      'Restore the folder from a backup, or give another folder to begin anew.',
-      { cause: error },
-    );
+    throw new StoreError({ code: 'data-folder-damaged', folder: dataFolder }, { cause: error });
   }
 }
 

@@ -68,11 +68,8 @@ function workingOptions(databaseUrl: string, { statementMs, silenceMs }: Patienc
 export function refuseOldServer(serverVersion: number): void {
   const version = Math.floor(serverVersion / 10_000);
   if (version >= OLDEST_VERSION) return;
-  throw new StoreError(
-    'database-too-old',
-    `The Postgres server is version ${version}; Loadline needs ${OLDEST_VERSION} or later.`,
-    'Use a newer server, or leave DATABASE_URL unset to keep the data in a folder.',
-  );
+  const oldest = String(OLDEST_VERSION);
+  throw new StoreError({ code: 'database-too-old', version: String(version), oldest });
 }
 
 /** One process at a time brings the database up to date; the others wait and find it done. */

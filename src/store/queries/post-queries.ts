@@ -9,7 +9,6 @@ import { waitForAll } from '../../app/wait-for-all.ts';
 import type { DeliveryJob, JobSender } from '../queue/job-sender.ts';
 import { DELIVERY_TIMEOUT_SECONDS } from '../queue/job-sender.ts';
 import { posts, sprints } from '../schema.ts';
-import { StoreError } from '../store-error.ts';
 import { frozenChange, frozenSelect } from './frozen-statement.ts';
 import { columnsOf, subjectOf } from './post-subject.ts';
 import type { SqlSession } from './sql-session.ts';
@@ -37,8 +36,8 @@ function postOf(row: typeof posts.$inferSelect): Post {
   };
 }
 
-function noSuchPost(postId: string): StoreError {
-  return new StoreError('no-such-row', `There is no post ${postId}.`, 'This is a defect: report it.');
+function noSuchPost(postId: string): RangeError {
+  return new RangeError(`There is no post ${postId}.`);
 }
 
 const CLAIMED_POST = frozenSelect(

@@ -3,7 +3,6 @@ import { and, asc, desc, eq, getTableColumns, ne, sql } from 'drizzle-orm';
 import type { SprintReading, SprintWithTeam, SprintWriting } from '../../app/ports/sprints.ts';
 import type { Sprint } from '../../app/team/team.ts';
 import { installations, members, sprints, teams } from '../schema.ts';
-import { StoreError } from '../store-error.ts';
 import { frozenSelect } from './frozen-statement.ts';
 import type { SqlSession } from './sql-session.ts';
 import { membersOf, teamOf } from './team-queries.ts';
@@ -178,13 +177,7 @@ export function sprintWriting(session: SqlSession): SprintWriting {
         .set(row)
         .where(eq(sprints.id, id))
         .returning({ id: sprints.id });
-      if (updated.length === 0) {
-        throw new StoreError(
-          'no-such-row',
-          `There is no sprint ${id} to update.`,
-          'This is a defect: report it.',
-        );
-      }
+      if (updated.length === 0) throw new RangeError(`There is no sprint ${id} to update.`);
     },
 
     async updateClocks(changed) {

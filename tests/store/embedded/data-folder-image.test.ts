@@ -65,7 +65,7 @@ describe('a new data folder', () => {
     const dataFolder = join(folder, 'kept');
     await mkdir(join(dataFolder, 'database'), { recursive: true });
     await writeFile(join(dataFolder, 'database', 'PG_VERSION'), '9.6');
-    await expect(openDatabase({ dataFolder })).rejects.toMatchObject({ code: 'data-folder-unusable' });
+    await expect(openDatabase({ dataFolder })).rejects.toMatchObject({ code: 'data-folder-damaged' });
     expect(await readdir(join(dataFolder, 'database'))).toEqual(['PG_VERSION']);
   });
 });

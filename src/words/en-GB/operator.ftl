@@ -1,0 +1,49 @@
+### What the operator's commands print.
+
+## npm run erase
+
+operator-erase-usage = Usage: npm run erase -- --workspace ID --user ID, with the ids of the chat platform.
+operator-erased =
+    { $records ->
+        [one] Erased. { NUMBER($records) } record no longer mentions the person.
+       *[other] Erased. { NUMBER($records) } records no longer mention the person.
+    }
+operator-erased-teams = Teams: { SERIES($teams) }.
+
+## npm run posts
+
+operator-posts-usage = Usage: npm run posts -- list | retry ID… | drop ID… (“all” instead of an ID means every listed post)
+operator-posts-none = No posts need attention.
+# A post that is no longer tried. Its id comes first, so that it can be copied.
+operator-post = { $id }  { $kind }, { $workspace }, { $channel }: { $reason }
+operator-post-error = { $id }  { $kind }, { $workspace }, { $channel }: { $reason }, { $error }
+operator-post-direct = a direct message
+operator-posts-retried =
+    { $count ->
+        [one] { NUMBER($count) } post is queued again.
+       *[other] { NUMBER($count) } posts are queued again.
+    }
+operator-posts-dropped =
+    { $count ->
+        [one] { NUMBER($count) } post was dropped.
+       *[other] { NUMBER($count) } posts were dropped.
+    }
+
+## npm run rotate-keys
+
+operator-no-keys = There are no keys to rotate: LOADLINE_TOKEN_KEYS is not set.
+operator-keys-rotated =
+    { $count ->
+        [one] { NUMBER($count) } token was encrypted again. All tokens now use the key { $key }.
+       *[other] { NUMBER($count) } tokens were encrypted again. All tokens now use the key { $key }.
+    }
+
+## npm run dump, npm run restore
+
+operator-folder-usage =
+    Usage, with the bot stopped and LOADLINE_DATA_FOLDER set as for the bot:
+    { "  " }npm run dump -- FILE       write the data folder to a new file
+    { "  " }npm run restore -- FILE    create the data folder from such a file
+operator-dumped = Written to { $file }.
+operator-restored = Restored to { $folder }.
+operator-file-unusable = The file { $file } can’t be used ({ $reason }).
