@@ -70,7 +70,9 @@ describe('the settings for many workspaces', () => {
 
   it('are refused beside a bot token', () => {
     expect(problemsOf({ ...HTTP, ...MANY, LOADLINE_BOT_TOKEN: 'xoxb-1-abc' })).toEqual([
-      expect.stringMatching(/^LOADLINE_BOT_TOKEN is set together with settings for many workspaces\. Remove it/),
+      expect.stringMatching(
+        /^LOADLINE_BOT_TOKEN is set together with settings for many workspaces\. Remove it/,
+      ),
     ]);
   });
 

@@ -17,7 +17,7 @@ const MAY_IMPORT: Readonly<Record<string, { rooms: readonly string[]; packages: 
     'run-bot.ts': { rooms: ['*'], packages: '*' },
     'setting-rules.ts': { rooms: [], packages: ['zod'] },
     'config.ts': { rooms: ['setting-rules.ts'], packages: ['zod'] },
-    'secret-files.ts': { rooms: ['config.ts'], packages: ['node:fs'] },
+    'secret-files.ts': { rooms: ['config.ts', 'setting-rules.ts'], packages: ['node:fs'] },
     'reference.ts': { rooms: [], packages: ['node:async_hooks', 'node:crypto'] },
     'error-chain.ts': { rooms: [], packages: [] },
     'logger.ts': { rooms: ['setting-rules.ts', 'reference.ts', 'error-chain.ts'], packages: ['pino'] },
@@ -62,7 +62,16 @@ const MAY_IMPORT: Readonly<Record<string, { rooms: readonly string[]; packages: 
     },
     'operator/health-check.ts': { rooms: [], packages: [] },
     doctor: {
-      rooms: ['words', 'store', 'slack', 'charts', 'config.ts', 'logger.ts', 'secret-files.ts'],
+      rooms: [
+        'words',
+        'store',
+        'slack',
+        'charts',
+        'config.ts',
+        'setting-rules.ts',
+        'logger.ts',
+        'secret-files.ts',
+      ],
       packages: '*',
     },
     rehearsal: {

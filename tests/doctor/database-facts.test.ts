@@ -131,7 +131,9 @@ describe('a Postgres', () => {
     asGuest.username = guest;
     asGuest.password = 'only-for-tests';
     try {
-      expect(await check(asGuest.href)).toEqual([expect.stringMatching(/^fix: The database user may not create schemas \(42501\)\./)]);
+      expect(await check(asGuest.href)).toEqual([
+        expect.stringMatching(/^fix: The database user may not create schemas \(42501\)\./),
+      ]);
     } finally {
       await run(`drop role ${guest}`);
     }
