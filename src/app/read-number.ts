@@ -6,7 +6,6 @@
 /** Beyond this, digits of a number are lost in a computer's own numbers. */
 const MOST_DIGITS = 15;
 const MOST_DECIMALS = 6;
-const QUOTED_LENGTH = 40;
 
 export type NumberProblem =
   | { readonly code: 'no-number' }
@@ -45,18 +44,19 @@ export function readNumber(text: string): NumberRead {
   const digits = bare.slice(sign.length).trim().replace(GROUP_SPACE, '');
   if (digits === '') return { problem: { code: 'no-number' } };
   const plain = plainDigits(digits);
-  const typed = quoted(text);
-  if (plain === undefined) return { problem: { code: 'not-a-number', typed } };
+  if (plain === undefined) return { problem: { code: 'not-a-number', typed: text } };
   if (typeof plain === 'object') {
     const shown = sign === '+' ? '' : sign;
     const [first, second] = plain.readings;
     return {
-      problem: { code: 'two-numbers', typed, first: `${shown}${first}`, second: `${shown}${second}` },
+      problem: { code: 'two-numbers', typed: text, first: `${shown}${first}`, second: `${shown}${second}` },
     };
   }
   const decimals = plain.split('.')[1]?.length ?? 0;
   if (plain.replace(/^[0.]+|\./g, '').length > MOST_DIGITS || decimals > MOST_DECIMALS) {
-    return { problem: { code: 'too-many-digits', typed, digits: MOST_DIGITS, decimals: MOST_DECIMALS } };
+    return {
+      problem: { code: 'too-many-digits', typed: text, digits: MOST_DIGITS, decimals: MOST_DECIMALS },
+    };
   }
   const value = Number(plain);
   return { value: sign === '' || sign === '+' || value === 0 ? value : -value };
@@ -90,9 +90,4 @@ function withoutThreeDecimals(whole: string, decimals: string): string {
   const short = decimals.replace(/0+$/, '');
   if (short === '') return `${whole}.0`;
   return `${whole}.${short.length === 3 ? `${short}0` : short}`;
-}
-
-function quoted(text: string): string {
-  const line = text.replace(/\s+/g, ' ').trim();
-  return line.length > QUOTED_LENGTH ? `${line.slice(0, QUOTED_LENGTH - 1)}…` : line;
 }

@@ -1,13 +1,14 @@
 /** What is wrong with a file of an import, one of its lines or a cell, and what may be a slip. */
 import type { ImportWarning, LineProblem } from '../app/import/import-problem.ts';
 import type { Form } from './language.ts';
-import { problemWords } from './problems.ts';
+import { problemWords, shortTyped, withShortTyped } from './problems.ts';
 import { Markup, markup, mrkdwn, say, sayCode } from './say.ts';
 
 const NAMES_SHOWN = 5;
 
 /** Goes on after `sprints.csv, line 7: `. */
-export function lineProblemWords(problem: LineProblem, form: Form = 'plain'): string {
+export function lineProblemWords(whole: LineProblem, form: Form = 'plain'): string {
+  const problem = withShortTyped(whole);
   const speak = form === 'plain' ? say : mrkdwn;
   const inQuotes = (names: readonly string[]): Markup[] =>
     names.map((text) => new Markup(speak('file-quoted', { text })));
@@ -23,6 +24,10 @@ export function lineProblemWords(problem: LineProblem, form: Form = 'plain'): st
     case 'no-choice': {
       const { typed, column, choices } = problem;
       return speak('file-no-choice', { typed, column, choices: inQuotes(choices) });
+    }
+    case 'same-columns': {
+      const { first, second, column } = problem;
+      return speak('file-same-columns', { first: shortTyped(first), second: shortTyped(second), column });
     }
     case 'missing-columns': {
       const { kind, missing, needed } = problem;

@@ -93,7 +93,7 @@ function understandPart(
   const match = ANSWER.exec(part);
   const leftPoints = match?.[2] === undefined ? undefined : parsePoints(match[2]);
   if (!match || leftPoints === undefined) {
-    return { code: 'not-an-answer', typed: shorten(part) };
+    return { code: 'not-an-answer', typed: part };
   }
   const name = match[1];
   const position = name === undefined ? place : positionOf(name);
@@ -101,9 +101,9 @@ function understandPart(
   const extras = new Map<string, number>();
   for (const [, word, amount] of (match[3] ?? '').matchAll(/(worked|surprise)\s+(\S+)/gi)) {
     const points = parsePoints((amount as string).replace(/^[-−]/, ''));
-    if (points === undefined) return { code: 'not-points', typed: shorten(amount as string) };
+    if (points === undefined) return { code: 'not-points', typed: amount as string };
     const extra = (word as string).toLowerCase() as 'worked' | 'surprise';
-    if (extras.has(extra)) return { code: 'said-twice', typed: shorten(part), what: extra };
+    if (extras.has(extra)) return { code: 'said-twice', typed: part, what: extra };
     extras.set(extra, /^[-−]/.test(amount as string) ? 0 - points : points);
   }
   return {
@@ -113,8 +113,4 @@ function understandPart(
     workedPoints: extras.get('worked'),
     surprisePoints: extras.get('surprise'),
   };
-}
-
-function shorten(text: string): string {
-  return text.length > 40 ? `${text.slice(0, 39)}…` : text;
 }

@@ -11,7 +11,6 @@ import { visibleText } from '../visible-text.ts';
 import type { ColumnName, CsvKind } from './csv-columns.ts';
 import type { CellProblem } from './csv-problem.ts';
 import { unescapeFormula } from './escape-formula.ts';
-import { quoted } from './quoted.ts';
 import type { TableLine } from './read-table.ts';
 
 /** The largest sum of points that is kept. */
@@ -68,7 +67,7 @@ export class LineReader<Kind extends CsvKind, More = never> {
     if (cell === '') return undefined;
     const day = writtenDay(cell);
     if (day !== undefined && isDay(day)) return day;
-    this.tell({ code: day === undefined ? 'no-day' : 'no-such-day', typed: quoted(cell), column });
+    this.tell({ code: day === undefined ? 'no-day' : 'no-such-day', typed: cell, column });
     return undefined;
   }
 
@@ -107,7 +106,7 @@ export class LineReader<Kind extends CsvKind, More = never> {
     const cell = this.#line.cell(column);
     if (cell === '') return undefined;
     if (COUNT.test(cell)) return Number(cell);
-    this.tell({ code: 'no-count', typed: quoted(cell), column });
+    this.tell({ code: 'no-count', typed: cell, column });
     return undefined;
   }
 
@@ -119,7 +118,7 @@ export class LineReader<Kind extends CsvKind, More = never> {
     const size = Number((number ?? '').replace(',', '.')) / (percent ? 100 : 1);
     const share = sign ? -size : size;
     if (number !== undefined && share >= least && share <= most) return share;
-    this.tell({ code: 'no-share', typed: quoted(cell), column, most });
+    this.tell({ code: 'no-share', typed: cell, column, most });
     return undefined;
   }
 
@@ -149,7 +148,7 @@ export class LineReader<Kind extends CsvKind, More = never> {
     const all = Object.keys(words) as Word[];
     const found = all.find((word) => word === wanted || words[word].includes(wanted));
     if (found !== undefined) return found;
-    this.tell({ code: 'no-choice', typed: quoted(cell), column, choices: all });
+    this.tell({ code: 'no-choice', typed: cell, column, choices: all });
     return undefined;
   }
 
@@ -174,7 +173,7 @@ export class LineReader<Kind extends CsvKind, More = never> {
     const size = Number(whole) + (half === '5' ? 0.5 : 0);
     const points = (sign === '-' || sign === '−') && size > 0 ? -size : size;
     if (whole !== undefined && points >= least && points <= most) return points;
-    const of = { typed: quoted(cell), column };
+    const of = { typed: cell, column };
     if (whole === undefined) this.tell({ code: 'no-points', ...of });
     else this.tell({ code: 'out-of-bounds', ...of, least, most });
     return undefined;

@@ -7,7 +7,6 @@ import { alikeColumn, CSV_COLUMNS, CSV_KINDS } from './csv-columns.ts';
 import type { BadRecord, CsvRecord, Separator } from './csv-lines.ts';
 import { csvRecords } from './csv-lines.ts';
 import type { CsvProblem, FileProblem } from './csv-problem.ts';
-import { quoted } from './quoted.ts';
 
 /** Ten years of a team's sprints with all their answers are a third of it. */
 export const MOST_CHARACTERS = 5_000_000;
@@ -158,8 +157,8 @@ function placesOf(
     } else if (isOwnName(before, name) === isOwnName(place, name)) {
       return {
         code: 'same-columns',
-        first: quoted(header[before] ?? ''),
-        second: quoted(cell),
+        first: header[before] ?? '',
+        second: cell,
         column: name,
       };
     } else {

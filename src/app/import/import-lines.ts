@@ -7,7 +7,7 @@ import { MAX_NOTE_LENGTH } from '../export/exported-answers.ts';
 import { MAX_TITLE_LENGTH } from '../planning/card-paste.ts';
 import type { LineProblem } from './import-problem.ts';
 import type { ImportProblems, LinePlace } from './import-problems.ts';
-import { placeOf, told } from './line-problems.ts';
+import { handOn, placeOf } from './import-problems.ts';
 import { MOST_NAME_CHARACTERS } from './sprint-line.ts';
 
 const MOST_KEY_CHARACTERS = 40;
@@ -77,7 +77,7 @@ export function readCardLine(line: TableLine<'cards'>, problems: ImportProblems)
     droppedOn: read.day('dropped on'),
   };
   if (card.number === 0) read.tell({ code: 'number-zero' });
-  return told(read, line, problems) ? undefined : card;
+  return handOn(read, line, problems) ? undefined : card;
 }
 
 export function readAnswerLine(line: TableLine<'answers'>, problems: ImportProblems): AnswerLine | undefined {
@@ -94,7 +94,7 @@ export function readAnswerLine(line: TableLine<'answers'>, problems: ImportProbl
     driftPoints: read.changeOfPoints('drift'),
     note: read.longText('note', MAX_NOTE_LENGTH),
   };
-  return told(read, line, problems) ? undefined : answer;
+  return handOn(read, line, problems) ? undefined : answer;
 }
 
 export function readChangeLine(line: TableLine<'changes'>, problems: ImportProblems): ChangeLine | undefined {
@@ -109,7 +109,7 @@ export function readChangeLine(line: TableLine<'changes'>, problems: ImportProbl
     afterAnswers: read.count('after answer'),
     reason: read.longText('reason', MAX_NOTE_LENGTH),
   };
-  return told(read, line, problems) ? undefined : change;
+  return handOn(read, line, problems) ? undefined : change;
 }
 
 function sprintMention(

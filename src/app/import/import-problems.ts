@@ -1,5 +1,8 @@
 /** What keeps files from being imported, by file and line. */
 
+import type { CsvKind } from '../csv/csv-columns.ts';
+import type { LineReader } from '../csv/line-reader.ts';
+import type { TableLine } from '../csv/read-table.ts';
 import type { LineProblem } from './import-problem.ts';
 
 /** Where something is. */
@@ -45,4 +48,18 @@ export class ImportProblems {
 
 function keyOf({ fileName, lineNumber }: LinePlace): string {
   return JSON.stringify([fileName, lineNumber]);
+}
+
+export function placeOf<Kind extends CsvKind>({ fileName, lineNumber }: TableLine<Kind>): LinePlace {
+  return { fileName, lineNumber };
+}
+
+/** Hands the problems of a line on; whether there were any. */
+export function handOn<Kind extends CsvKind>(
+  read: LineReader<Kind, LineProblem> | LineReader<Kind>,
+  line: TableLine<Kind>,
+  problems: ImportProblems,
+): boolean {
+  for (const problem of read.problems) problems.tell(placeOf(line), problem);
+  return read.problems.length > 0;
 }

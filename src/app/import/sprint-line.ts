@@ -5,7 +5,7 @@ import { LineReader } from '../csv/line-reader.ts';
 import type { TableLine } from '../csv/read-table.ts';
 import type { LineProblem } from './import-problem.ts';
 import type { ImportProblems, LinePlace } from './import-problems.ts';
-import { placeOf, told } from './line-problems.ts';
+import { handOn, placeOf } from './import-problems.ts';
 
 /** A sprint longer than this is surely a typing error. */
 const MOST_SPRINT_DAYS = 92;
@@ -68,7 +68,7 @@ export function readSprintLine(
   const numbers = isLeftOut ? NOTHING_KNOWN : sprintNumbers(read);
   if (startsOn !== undefined && endsOn !== undefined) checkDays(read, startsOn, endsOn);
   if (!isLeftOut) checkSums(read, numbers);
-  if (told(read, line, problems) || startsOn === undefined || endsOn === undefined)
+  if (handOn(read, line, problems) || startsOn === undefined || endsOn === undefined)
     return { unread: true, name };
   return { ...placeOf(line), name, startsOn, endsOn, state: state ?? 'closed', ...numbers };
 }

@@ -197,7 +197,7 @@ function estimateProblem(fields: readonly string[]): CardLineProblem {
     .slice(1)
     .find((field) => field !== '' && !field.startsWith('@') && !field.startsWith('<@'));
   if (candidate === undefined) return { code: 'no-estimate' };
-  return { code: 'not-an-estimate', typed: shorten(candidate), most: MAX_POINTS };
+  return { code: 'not-an-estimate', typed: candidate, most: MAX_POINTS };
 }
 
 function findOwners(fields: readonly string[], people: readonly KnownPerson[]): string[] | CardLineProblem {
@@ -230,16 +230,11 @@ function personCalled(called: string, people: readonly KnownPerson[]): KnownPers
     .find((some) => some.length > 0);
   const [person, ...others] = matches ?? [];
   if (person && others.length === 0) return person;
-  const typed = shorten(called);
   if (person) {
     const several = [person, ...others].map(({ name, userId }) => ({ person: name, id: userId }));
-    return { code: 'several-people', typed, people: several };
+    return { code: 'several-people', typed: called, people: several };
   }
-  return { code: 'no-such-person', typed, people: people.map(({ name }) => name) };
-}
-
-function shorten(text: string): string {
-  return text.length > 40 ? `${text.slice(0, 39)}…` : text;
+  return { code: 'no-such-person', typed: called, people: people.map(({ name }) => name) };
 }
 
 /**

@@ -25,7 +25,6 @@ const FILLERS = new Set([
 const AWAY = new Set(['away', 'off', 'absent']);
 const DAY_LIKE = /^\d{4}-\d{1,2}-\d{1,2}$/;
 const EXAMPLE = '2026-11-30 2026-12-11 6 away';
-const QUOTED_LENGTH = 40;
 
 /**
  * Whether a day exists, and whether the sprint makes sense, is for the use case to say.
@@ -71,19 +70,15 @@ function words(typed: string): string[] {
 
 function awayDaysIn(amount: string): number {
   const days = parseAwayDays(amount);
-  if (days === undefined) throw unread({ code: 'not-away-days', typed: quoted(amount) });
+  if (days === undefined) throw unread({ code: 'not-away-days', typed: amount });
   return days;
 }
 
 /** A word that is neither a day nor followed by “away”. */
 function loneAmount(word: string): Refusal {
   return parseAwayDays(word) === undefined
-    ? unread({ code: 'lone-word', typed: quoted(word) })
+    ? unread({ code: 'lone-word', typed: word })
     : unread({ code: 'lone-number', typed: word });
-}
-
-function quoted(word: string): string {
-  return word.length > QUOTED_LENGTH ? `${word.slice(0, QUOTED_LENGTH - 1)}…` : word;
 }
 
 function unread(problem: Problem): Refusal {
