@@ -48,10 +48,13 @@ export class Expectations {
   async openOn(day: string): Promise<OpenCard[] | undefined> {
     return this.#read(async (sql) => {
       const rows = await sql`
-        with left_now as (
-          select distinct on (card_id) card_id, left_points from loadline.answers a
+        with placed as (
+          -- A correction takes the place of what it corrects; days come before the order of telling.
+          select *, min(fact_order) over (partition by card_id, member_id, day) as place from loadline.answers),
+        left_now as (
+          select distinct on (card_id) card_id, left_points from placed a
           where not exists (select from loadline.answers b where b.supersedes_id = a.id)
-          order by card_id, fact_order desc)
+          order by card_id, day desc, place desc)
         select s.id as sprint, o.user_id as member, c.id as card
         from loadline.sprints s
         join loadline.cards c on c.sprint_id = s.id

@@ -131,7 +131,10 @@ export async function rowsAbout(database: Database, belongings: Belongings): Pro
     (id) => `"${id}"`,
   );
   const rows = await allRows(database);
-  return rows.filter((row) => marks.some((mark) => row.includes(mark)));
+  // In a draft is whatever its writer typed, be it an id of somebody else.
+  const isForeignDraft = (row: string) =>
+    row.startsWith('loadline.plan_drafts ') && !row.includes(`"team_id": "${teamId}"`);
+  return rows.filter((row) => marks.some((mark) => row.includes(mark)) && !isForeignDraft(row));
 }
 
 /** All rows of the bot's tables, what was seen for repetition left out. */
