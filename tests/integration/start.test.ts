@@ -95,7 +95,7 @@ describe('npm start', () => {
   it('names every missing setting at once, with a way to get it, and ends with code 1', async () => {
     const bot = start({});
     expect(await bot.ended).toBe(1);
-    expect(bot.output()).toContain("Loadline can't start:");
+    expect(bot.output()).toContain('Loadline can’t start:');
     expect(bot.output()).toMatch(/LOADLINE_BOT_TOKEN is missing\. .*OAuth & Permissions/);
     expect(bot.output()).toMatch(/LOADLINE_APP_TOKEN is missing\. .*connections:write/);
     expect(bot.output()).not.toContain('at file:');

@@ -109,7 +109,7 @@ describe('a bot for many workspaces', () => {
     expect(await bot.ended).toBe(1);
     expect(bot.output()).toMatch(/LOADLINE_CLIENT_SECRET is missing\. .*Basic Information/);
     expect(bot.output()).toMatch(/LOADLINE_TOKEN_KEYS is missing\. .*openssl rand -base64 32/);
-    expect(bot.output()).toMatch(/LOADLINE_BOT_TOKEN is set beside settings for many workspaces/);
+    expect(bot.output()).toMatch(/LOADLINE_BOT_TOKEN is set together with settings for many workspaces/);
     expect(bot.output()).not.toContain(SIGNING_SECRET);
   });
 
