@@ -280,7 +280,7 @@ export class Person {
       }
       if (!next) return settle('acknowledged', 'the form closed');
       const words = JSON.stringify(next.blocks);
-      if (titleOf(next) === 'Something went wrong' || titleOf(next) === 'Not done') {
+      if (titleOf(next) === 'That went wrong' || titleOf(next) === 'Not done') {
         settle(NOTHING_RECORDED.test(words) || titleOf(next) === 'Not done' ? 'denied' : 'open', words);
         return titleOf(next) === 'Not done';
       }

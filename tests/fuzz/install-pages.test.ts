@@ -54,7 +54,7 @@ describe('what strangers bring to the page of the return', () => {
         });
         expect(answer.status).toBe(400);
         const html = await answer.text();
-        expect(html).toContain('This link does not serve any more');
+        expect(html).toContain('This link no longer works');
         expect(html).not.toContain('<script');
       }),
       search(100, SEED),

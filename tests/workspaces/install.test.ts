@@ -25,7 +25,7 @@ describe('an installation', () => {
     const { authorizeUrl, cookie } = await bot.beginInstall();
     const page = await bot.comeBack(bot.platform.agree(authorizeUrl, NORTH, 'U0BEN'), cookie);
     expect(page.status).toBe(200);
-    expect(page.html).toContain('It works in the workspace North from now on.');
+    expect(page.html).toContain('It now works in the workspace North.');
     const [row, ...others] = await rowsIn('installations');
     expect(others).toEqual([]);
     expect(row).toMatchObject({
@@ -86,7 +86,7 @@ describe('coming back from the platform', () => {
   async function expectStale(address: string, cookie: string): Promise<void> {
     const { status, html } = await bot.comeBack(address, cookie);
     expect(status).toBe(400);
-    expect(html).toContain('This link does not serve any more');
+    expect(html).toContain('This link no longer works');
     expect(html).toContain('href="https://loadline.example.org/slack/install"');
     expect(await rowsIn('installations')).toEqual([]);
   }
@@ -163,7 +163,7 @@ describe('coming back from the platform', () => {
       cookie,
     );
     expect(status).toBe(403);
-    expect(html).toContain('It was not agreed to');
+    expect(html).toContain('was not approved');
   });
 
   it('shows nothing of what stands in the address, whatever it is', async () => {
@@ -194,10 +194,10 @@ describe('coming back from the platform', () => {
   it.each([
     ['fewer scopes', { scope: 'chat:write,commands' }, 400, /were not granted: .*files:write/],
     ['the whole organisation', { is_enterprise_install: true, team: null }, 400, /workspace by workspace/],
-    ['a token of a person', { token_type: 'user' }, 502, /did not answer/],
-    ['something that is no bot’s token', { access_token: 'xoxp-1' }, 502, /did not answer/],
-    ['the token of another workspace', { team: { id: 'T0ELSE', name: 'Else' } }, 502, /did not answer/],
-    ['the token of another bot', { bot_user_id: 'U0OTHER' }, 502, /did not answer/],
+    ['a token of a person', { token_type: 'user' }, 502, /platform didn’t answer/],
+    ['something that is no bot’s token', { access_token: 'xoxp-1' }, 502, /platform didn’t answer/],
+    ['the token of another workspace', { team: { id: 'T0ELSE', name: 'Else' } }, 502, /platform didn’t answer/],
+    ['the token of another bot', { bot_user_id: 'U0OTHER' }, 502, /platform didn’t answer/],
   ])('with a grant of %s stores nothing and says so', async (_what, more, status, words) => {
     bot.platform.grantMore = more;
     const { authorizeUrl, cookie } = await bot.beginInstall();
@@ -208,10 +208,10 @@ describe('coming back from the platform', () => {
   });
 
   it.each([
-    ['invalid_code', 400, /did not take the code/],
-    ['code_already_used', 400, /did not take the code/],
-    ['bad_client_secret', 500, /Its settings do not fit its app/],
-    ['bad_redirect_uri', 500, /Its settings do not fit its app/],
+    ['invalid_code', 400, /refused the code/],
+    ['code_already_used', 400, /refused the code/],
+    ['bad_client_secret', 500, /Its settings don’t fit its app/],
+    ['bad_redirect_uri', 500, /Its settings don’t fit its app/],
   ])('when the platform answers %s says what to do', async (error, status, words) => {
     bot.platform.answers.set('oauth.v2.access', { ok: false, error });
     const { authorizeUrl, cookie } = await bot.beginInstall();

@@ -1,5 +1,6 @@
-/** The pages that people see while they install the bot: plain HTML, no script. Words and markup only. */
+/** The pages that people see while they install the bot: plain HTML, no script. */
 import { createHash } from 'node:crypto';
+import { say } from '../../words/say.ts';
 import type { GrantProblem } from './grant.ts';
 
 export interface InstallPage {
@@ -20,67 +21,60 @@ export const PAGE_HEADERS: Readonly<Record<string, string>> = {
 };
 
 export function beginPage(authorizeUrl: string): InstallPage {
-  return page(200, 'Install Loadline', [
-    'Loadline helps a team promise an amount of work each sprint that it will keep.',
-    'You choose the workspace on the next page, and see there what Loadline may do in it. The link serves for ten minutes.',
-    link(authorizeUrl, 'Choose the workspace'),
+  return page(200, say('install-begin-title'), [
+    say('install-begin-what'),
+    say('install-begin-next'),
+    { url: authorizeUrl, words: say('install-begin-link') },
   ]);
 }
 
 export function installedPage(workspaceName: string): InstallPage {
-  return page(200, 'Loadline is installed', [
-    `It works in the workspace ${workspaceName} from now on. You can close this page.`,
-    'Next: invite Loadline to your team’s channel and type /loadline setup there.',
+  return page(200, say('install-done-title'), [
+    say('install-done-what', { workspace: workspaceName }),
+    say('install-done-next'),
   ]);
 }
 
 export function declinedPage(installUrl: string): InstallPage {
-  return page(403, 'Loadline was not installed', [
-    'It was not agreed to on the page before, so nothing has changed.',
-    link(installUrl, 'Start again'),
-  ]);
+  return page(403, say('install-declined-title'), [say('install-declined-what'), again(installUrl)]);
 }
 
 export function staleAttemptPage(installUrl: string): InstallPage {
-  return page(400, 'This link does not serve any more', [
-    'It serves once, within ten minutes, and in the browser in which the installation was begun. Nothing was installed.',
-    link(installUrl, 'Start again'),
-  ]);
+  return page(400, say('install-stale-title'), [say('install-stale-what'), again(installUrl)]);
 }
 
 export function busyPage(): InstallPage {
-  return page(503, 'Too many installations at once', ['Please try again in ten minutes.']);
+  return page(503, say('install-busy-title'), [say('install-busy-what')]);
 }
 
 export function troublePage(reference: string | undefined): InstallPage {
-  const mark =
-    reference === undefined ? '' : ` If it happens again, give whoever runs this bot the code ${reference}.`;
-  return page(500, 'Something went wrong', [`Nothing was installed. Please try again.${mark}`]);
+  const what =
+    reference === undefined
+      ? say('install-trouble-what')
+      : say('install-trouble-what-reference', { reference });
+  return page(500, say('install-trouble-title'), [what]);
 }
 
 export function problemPage(problem: GrantProblem, installUrl: string): InstallPage {
-  const again = link(installUrl, 'Start again');
   switch (problem.why) {
     case 'no answer':
-      return page(502, 'The chat platform did not answer', ['Nothing was installed.', again]);
+      return page(502, say('install-no-answer-title'), [say('install-nothing'), again(installUrl)]);
     case 'code refused':
-      return page(400, 'The chat platform did not take the code', [
-        'It was used before, or it took too long. Nothing was installed.',
-        again,
+      return page(400, say('install-code-refused-title'), [
+        say('install-code-refused-what'),
+        again(installUrl),
       ]);
     case 'settings refused':
-      return page(500, 'This bot is not set up for installations', [
-        'Its settings do not fit its app. Whoever runs it finds the reason in its log. Nothing was installed.',
-      ]);
+      return page(500, say('install-settings-refused-title'), [say('install-settings-refused-what')]);
     case 'whole organisation':
-      return page(400, 'Loadline is installed workspace by workspace', [
-        'It was asked for a whole organisation at once, which it can not serve. Nothing was recorded.',
-        again,
+      return page(400, say('install-organisation-title'), [
+        say('install-organisation-what'),
+        again(installUrl),
       ]);
     case 'scopes missing':
-      return page(400, 'Loadline may not do enough', [
-        `These permissions were not granted: ${problem.scopes.join(', ')}. Without them it can not work, so nothing was recorded.`,
-        again,
+      return page(400, say('install-scopes-title'), [
+        say('install-scopes-what', { scopes: problem.scopes }),
+        again(installUrl),
       ]);
   }
 }
@@ -88,8 +82,8 @@ export function problemPage(problem: GrantProblem, installUrl: string): InstallP
 /** What is shown as a paragraph: words, or a link whose address is the bot's own or the platform's. */
 type Paragraph = string | { readonly url: string; readonly words: string };
 
-function link(url: string, words: string): Paragraph {
-  return { url, words };
+function again(installUrl: string): Paragraph {
+  return { url: installUrl, words: say('install-again') };
 }
 
 function page(status: number, title: string, paragraphs: readonly Paragraph[]): InstallPage {

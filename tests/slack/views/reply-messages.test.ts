@@ -220,13 +220,13 @@ describe('refusals', () => {
 
   it('of our own making give a code for whoever runs the bot', () => {
     expect(troubleMessage('K7P2QX', 'nothing').text).toMatchInlineSnapshot(
-      `"Something went wrong on our side, and nothing was recorded. Please try again. If it happens again, give whoever runs this bot the code “K7P2QX”."`,
+      `"Something went wrong on our side, and nothing was recorded. Please try again. If it happens again, give the person who runs this bot the code “K7P2QX”."`,
     );
     expect(troubleMessage('K7P2QX', 'uncertain').text).toMatchInlineSnapshot(
-      `"Something went wrong on our side, and it is not certain whether this was recorded. Look first, then try again if it is missing. If it happens again, give whoever runs this bot the code “K7P2QX”."`,
+      `"Something went wrong on our side, and it is not certain whether this was recorded. Look first, then try again if it is missing. If it happens again, give the person who runs this bot the code “K7P2QX”."`,
     );
     expect(troubleMessage('K7P2QX', 'kept').text).toMatchInlineSnapshot(
-      `"This was recorded, but something went wrong on our side when it was to be shown. You need not do it again. If you miss something, give whoever runs this bot the code “K7P2QX”."`,
+      `"This was recorded, but something went wrong on our side while showing it. You don’t need to do it again. If anything is missing, give the person who runs this bot the code “K7P2QX”."`,
     );
   });
 });
