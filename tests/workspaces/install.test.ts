@@ -196,7 +196,12 @@ describe('coming back from the platform', () => {
     ['the whole organisation', { is_enterprise_install: true, team: null }, 400, /workspace by workspace/],
     ['a token of a person', { token_type: 'user' }, 502, /platform didn’t answer/],
     ['something that is no bot’s token', { access_token: 'xoxp-1' }, 502, /platform didn’t answer/],
-    ['the token of another workspace', { team: { id: 'T0ELSE', name: 'Else' } }, 502, /platform didn’t answer/],
+    [
+      'the token of another workspace',
+      { team: { id: 'T0ELSE', name: 'Else' } },
+      502,
+      /platform didn’t answer/,
+    ],
     ['the token of another bot', { bot_user_id: 'U0OTHER' }, 502, /platform didn’t answer/],
   ])('with a grant of %s stores nothing and says so', async (_what, more, status, words) => {
     bot.platform.grantMore = more;
