@@ -1528,6 +1528,7 @@ export interface Messages {
   'setup-submit-change': Record<never, never>;
   'setup-intro': { readonly channel: string };
   'setup-name': Record<never, never>;
+  'setup-name-initial': Record<never, never>;
   'setup-members': Record<never, never>;
   'setup-members-hint': Record<never, never>;
   'setup-facilitators': Record<never, never>;

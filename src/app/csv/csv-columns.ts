@@ -6,9 +6,9 @@
 /**
  * - `required`: a file without it can't be imported.
  * - `optional`: read when it is there.
- * - `told`: written for people who read the file; reading computes it again and ignores what is in the file.
+ * - `computed`: written for people who read the file; reading computes it again and ignores what is in the file.
  */
-export type ColumnUse = 'required' | 'optional' | 'told';
+export type ColumnUse = 'required' | 'optional' | 'computed';
 
 export interface CsvColumn {
   /** As it is written, and as messages call it. */
@@ -73,7 +73,7 @@ const SPRINTS = [
   column(
     'daily answers',
     'optional',
-    '`yes` when the sprint’s days are known from answers.csv, else `no`; left out, it is told from that file',
+    '`yes` when the sprint’s days are known from answers.csv, else `no`; left out, it follows from that file',
   ),
   column(
     'estimate accuracy',
@@ -82,15 +82,15 @@ const SPRINTS = [
     'accuracy of estimates',
   ),
   column('on-scale share', 'optional', 'share, 1 is 100%; made from the cards where they are given'),
-  column('working days', 'told', 'number of the team’s working days in it'),
-  column('load', 'told', 'commitment + pulled in + surprise, in points'),
-  column('verdict', 'told', '`kept`, `missed` or `no plan`; empty when it is not known'),
-  column('kept share', 'told', 'share'),
-  column('pull-in ratio', 'told', 'ratio, 1 is 100%'),
-  column('surprise ratio', 'told', 'ratio'),
-  column('plan share', 'told', 'share'),
-  column('finish share', 'told', 'share'),
-  column('velocity growth', 'told', 'ratio to the velocity of the baseline sprint'),
+  column('working days', 'computed', 'number of the team’s working days in it'),
+  column('load', 'computed', 'commitment + pulled in + surprise, in points'),
+  column('verdict', 'computed', '`kept`, `missed` or `no plan`; empty when it is not known'),
+  column('kept share', 'computed', 'share'),
+  column('pull-in ratio', 'computed', 'ratio, 1 is 100%'),
+  column('surprise ratio', 'computed', 'ratio'),
+  column('plan share', 'computed', 'share'),
+  column('finish share', 'computed', 'share'),
+  column('velocity growth', 'computed', 'ratio to the velocity of the baseline sprint'),
 ] as const;
 
 const SPRINT_REFERENCE = [

@@ -11,13 +11,13 @@ import { promptDays } from '../clock/sprint-clock.ts';
 import type { FromRecords } from '../history/past-sprint-at-closing.ts';
 import { pastSprintOf } from '../history/past-sprint-at-closing.ts';
 import type { Sprint, SprintRecords } from '../team/team.ts';
-import { alikeName } from './alike-name.ts';
 import type { ImportProblems } from './import-problems.ts';
 import type { SprintLines } from './imported-records.ts';
 import { importedRecords } from './imported-records.ts';
 import { pastFromColumns } from './past-from-columns.ts';
 import type { ReadImport } from './read-import.ts';
 import type { SprintLine } from './sprint-line.ts';
+import { alikeName } from './sprint-line.ts';
 import type { LeftOutSprint, PlanContext } from './sprints-to-import.ts';
 import { sprintsToImport } from './sprints-to-import.ts';
 

@@ -1,7 +1,8 @@
 /** What may be a slip in an import, or will leave questions open later. Pure. */
-import { alikeName } from './alike-name.ts';
+
 import type { PlannedSprint } from './import-plan.ts';
 import type { ImportWarning } from './import-problem.ts';
+import { alikeName } from './sprint-line.ts';
 
 export function importWarnings(planned: readonly PlannedSprint[]): ImportWarning[] {
   const warning = (code: ImportWarning['code'], some: readonly PlannedSprint[]): ImportWarning[] =>

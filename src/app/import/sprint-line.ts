@@ -144,3 +144,8 @@ function checkSums(read: LineReader<'sprints', LineProblem>, numbers: SprintNumb
     read.tell({ code: 'finished-beside' });
   }
 }
+
+/** The name without what doesn't tell names apart: case and spaces. */
+export function alikeName(name: string): string {
+  return name.normalize('NFKC').replace(/\s+/g, ' ').trim().toLowerCase();
+}

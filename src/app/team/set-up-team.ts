@@ -34,6 +34,7 @@ export interface SetupForm {
   /** Whether the channel has a team already, whose settings these are. */
   readonly existing: boolean;
   readonly channelId: string;
+  /** Empty where none is known yet. */
   readonly name: string;
   readonly timeZone: string;
   readonly promptAt: TimeOfDay;
@@ -72,7 +73,7 @@ export async function setupForm(deps: AppDependencies, actor: Actor, place: Plac
   return {
     existing: false,
     channelId: place.channelId,
-    name: channelName ?? 'Our team',
+    name: channelName ?? '',
     timeZone: caller.timeZone ?? 'UTC',
     promptAt: DEFAULTS.promptAt,
     workingDays: DEFAULTS.workingDays,

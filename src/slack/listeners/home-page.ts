@@ -1,4 +1,4 @@
-/** The bot's home page: made anew each time somebody opens it. */
+/** The bot's home page: built each time somebody opens it. */
 import type { App } from '@slack/bolt';
 import { homeOpened } from '../door/incoming.ts';
 import { homeView } from '../views/overview.ts';

@@ -9,6 +9,8 @@ setup-submit-change = Save
 # $channel is the channel's mention.
 setup-intro = For { $channel }. On working days of a sprint each member is asked, in a direct message, what is left on their cards. The verdict is posted in this channel.
 setup-name = Team name
+# What is in the field while the team has no name yet.
+setup-name-initial = Our team
 setup-members = Members
 setup-members-hint = The people who work on cards.
 setup-facilitators = Facilitators

@@ -48,7 +48,7 @@ export function setupFormView(form: SetupForm, replyTo?: string): ModalView {
     textField({
       field: fields.name,
       label: say('setup-name'),
-      initial: form.name,
+      initial: form.name === '' ? say('setup-name-initial') : form.name,
       maxLength: NAME_MAX_LENGTH,
     }),
     peopleField({
