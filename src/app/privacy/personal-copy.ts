@@ -17,7 +17,6 @@ export async function personalCopy(deps: AppDependencies, actor: Actor): Promise
   const records = countOf(data);
   if (records === 0) throw new Refusal('nothing-stored', {});
   const copy = {
-    about: 'What Loadline stores under your id. Points are as you gave them; instants are in UTC.',
     writtenAt: deps.clock.now().toISOString(),
     workspaceId: actor.workspaceId,
     userId: actor.userId,

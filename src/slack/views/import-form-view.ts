@@ -8,7 +8,7 @@ import { mrkdwn, say } from '../../words/say.ts';
 import { plainTyped, shortened } from '../../words/typed-text.ts';
 import { encodeContext, type KeptFile } from '../form-contexts.ts';
 import { formId, IMPORT_TEXT_FIELDS, importFilesField, importKeptField, importTextField } from '../ids.ts';
-import { code, section } from './block-builders.ts';
+import { section } from './block-builders.ts';
 import { fileField, TEXT_INPUT_MAX_LENGTH, textField, tickField } from './form-inputs.ts';
 import { formView, withReplyTo } from './form-view.ts';
 import { importPreviewBlocks } from './import-preview-blocks.ts';
@@ -38,12 +38,7 @@ export function importFormView({ team, knownSprints }: ImportForm, replyTo?: str
   return view(
     team.id,
     NOTHING_GIVEN,
-    [
-      section(`${intro} ${known} ${mrkdwn('import-shown-first')}`),
-      section(
-        `${mrkdwn('import-example')}\n${code('name, first day, last day, commitment, finished')}\n${code('Harbour 1, 2026-01-05, 2026-01-16, 20, 18')}`,
-      ),
-    ],
+    [section(`${intro} ${known} ${mrkdwn('import-shown-first')}`), section(mrkdwn('import-example'))],
     replyTo,
   );
 }

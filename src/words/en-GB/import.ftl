@@ -14,7 +14,10 @@ import-known =
        *[other] The team has { NUMBER($sprints) } closed sprints already; those are never changed.
     }
 import-shown-first = You see what would be imported before anything is.
-import-example = A file or pasted lines, the first of them with the names of the columns, for example:
+import-example =
+    A file or pasted lines, the first of them with the names of the columns, for example:
+    `name, first day, last day, commitment, finished`
+    `Harbour 1, 2026-01-05, 2026-01-16, 20, 18`
 import-kept = Files already given
 import-kept-hint = Untick the files that you don’t want.
 import-files = CSV files

@@ -106,8 +106,8 @@ privacy-erase-button = Erase me
 # Comes with the copy, in the person's direct messages.
 privacy-copy-comment =
     { $records ->
-        [one] Everything that is stored under your id: { NUMBER($records) } record, as a JSON file. Only you get it.
-       *[other] Everything that is stored under your id: { NUMBER($records) } records, as a JSON file. Only you get it.
+        [one] Everything that is stored under your id: { NUMBER($records) } record, as a JSON file. Points are as you gave them; times are in UTC. Only you get it.
+       *[other] Everything that is stored under your id: { NUMBER($records) } records, as a JSON file. Points are as you gave them; times are in UTC. Only you get it.
     }
 privacy-copy-sent =
     { $records ->
