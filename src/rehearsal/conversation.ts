@@ -3,6 +3,7 @@
  * a form, click a button. Goes through the bot's real conversations only; it never calls a use case.
  */
 import { COMMAND } from '../slack/ids.ts';
+import { say } from '../words/say.ts';
 import { TEAM_CHANNEL_ID } from './cast.ts';
 import type { InputValue, JsonObject, Outcome, SeenMessage, View } from './stand-in/page-state.ts';
 import type { StandIn } from './stand-in/stand-in.ts';
@@ -60,7 +61,7 @@ export class Conversation {
     const form = this.#standIn.viewOf(userId);
     if (form) return form;
     const said = this.#ephemeral(userId).slice(seen);
-    throw new Unheard(said.at(-1)?.text ?? 'The bot opened no form and said nothing.');
+    throw new Unheard(said.at(-1)?.text ?? say('rehearsal-silent'));
   }
 
   #ephemeral(userId: string): SeenMessage[] {
@@ -77,7 +78,7 @@ export class Conversation {
   /** Fills fields of the open form by name, and sends it. @throws Unheard with the words beside the fields */
   async submit(userId: string, values: Record<string, InputValue>): Promise<void> {
     const form = this.#standIn.viewOf(userId);
-    if (!form) throw new Unheard('No form is open.');
+    if (!form) throw new Unheard(say('rehearsal-no-form'));
     this.#standIn.fill(userId, form.id, values);
     await this.#hear(this.#standIn.submit(userId, form.id));
   }

@@ -8,6 +8,7 @@ import { PLAN_FIELDS } from '../slack/views/planning/plan-forms.ts';
 import { MEASURES_FIELDS, SETUP_FIELDS } from '../slack/views/team/team-forms.ts';
 import type { Thresholds } from '../sprint/thresholds.ts';
 import { DEFAULT_THRESHOLDS } from '../sprint/thresholds.ts';
+import { say } from '../words/say.ts';
 import { FACILITATOR_ID } from './cast.ts';
 import type { Conversation } from './conversation.ts';
 import { Unheard } from './conversation.ts';
@@ -72,8 +73,8 @@ export class Moves {
     if (!closesAt && !scale && Object.keys(thresholds).length === 0) return;
     const unknown = Object.keys(thresholds).filter((name) => !(name in DEFAULT_THRESHOLDS));
     if (unknown.length > 0) {
-      const known = Object.keys(DEFAULT_THRESHOLDS).join(', ');
-      throw new Unheard(`There is no threshold ${unknown.join(', ')}; the thresholds are ${known}.`);
+      const known = Object.keys(DEFAULT_THRESHOLDS);
+      throw new Unheard(say('rehearsal-threshold-unknown', { names: unknown, known }));
     }
     await this.#talk.formAfter(FACILITATOR_ID, () => this.#talk.command(FACILITATOR_ID, 'setup measures'));
     const percents = Object.entries(thresholds as Partial<Thresholds>).map(([name, share]) => [
@@ -90,12 +91,12 @@ export class Moves {
   /** A long plan is sent in as far as it fits; the form then comes back with more fields. */
   async plan(sprint: ScenarioSprint): Promise<void> {
     const texts = inPortions(sprint.cards.map((card) => this.#cardLine(card)));
-    if (texts.length > MAX_CARD_FIELDS) throw new Unheard('The cards are too long for the plan form.');
+    if (texts.length > MAX_CARD_FIELDS) throw new Unheard(say('rehearsal-cards-too-long'));
     for (let sent = -1; sent < texts.length; ) {
       await this.#talk.formAfter(FACILITATOR_ID, () => this.#talk.command(FACILITATOR_ID, 'plan'));
       const fits = texts.findIndex((_, i) => !this.#talk.hasField(FACILITATOR_ID, cardsField(i + 1)));
       const sending = fits < 0 ? texts.length : fits;
-      if (sending <= sent) throw new Unheard('The plan form offers too few fields for the cards.');
+      if (sending <= sent) throw new Unheard(say('rehearsal-cards-fields'));
       sent = sending;
       await this.#talk.submit(FACILITATOR_ID, this.#planFields(sprint, texts.slice(0, sent)));
     }
@@ -129,7 +130,8 @@ export class Moves {
 
   async act(event: ScenarioEvent): Promise<void> {
     const isMember = this.#scenario.members.some(({ id }) => id === event.by);
-    if (event.by !== undefined && !isMember) throw new Unheard(`The team has no member “${event.by}”.`);
+    if (event.by !== undefined && !isMember)
+      throw new Unheard(say('rehearsal-no-member', { member: event.by }));
     const userId = this.userOf(event.by);
     if (event.answer) return this.#answer(userId, event.on, lastOfEachCard(event.answer));
     if (event.pull) return this.#pull(userId, event.pull);

@@ -5,6 +5,7 @@ import { dayAt, instantOf } from '../app/clock/local-time.ts';
 import { currentSprint } from '../app/team/place.ts';
 import type { Logger } from '../logger.ts';
 import { dayPlus } from '../sprint/calendar.ts';
+import { say } from '../words/say.ts';
 import { TEAM_CHANNEL_ID } from './cast.ts';
 import { Player } from './player.ts';
 import type { Rehearsal } from './rehearsal.ts';
@@ -21,10 +22,6 @@ export interface PageOptions {
 /** Steps played before the page opens: set-up, plan, the first day with its answers, and the second morning's prompts. */
 const PRELOADED_STEPS = 5;
 
-const HINT = `It is the second morning of the sprint. Choose a member on the left, open their direct messages and answer the prompt.
-In the channel, as any member, try /loadline status; as the facilitator, /loadline on its own shows what you can do.
-“Play the next step” lets the others speak up; “To the sprint’s end” brings the verdict.`;
-
 export async function openPage({ scenario, logger, port }: PageOptions): Promise<Rehearsal> {
   let underWay: Promise<unknown> = Promise.resolve();
   /** One move of the calendar at a time, however often the buttons are pressed. */
@@ -38,7 +35,7 @@ export async function openPage({ scenario, logger, port }: PageOptions): Promise
     'GET /page/about': () => ({
       teamName: scenario.team.name,
       scenario: scenario.sprints.map(({ name }) => name).join(', '),
-      hint: HINT,
+      hint: say('rehearsal-hint'),
       canPlayOn: !isDone,
       timeZone: scenario.team.timeZone,
       roles: rehearsal.cast.roles,
@@ -54,13 +51,11 @@ export async function openPage({ scenario, logger, port }: PageOptions): Promise
   async function playOn(): Promise<{ did: string; done: boolean }> {
     const step = await steps.next();
     isDone = step.done === true;
-    return step.done
-      ? { did: 'The scenario is played to its end.', done: true }
-      : { did: step.value.did, done: false };
+    return step.done ? { did: say('rehearsal-over'), done: true } : { did: step.value.did, done: false };
   }
 
   for (let i = 0; i < PRELOADED_STEPS; i += 1) await playOn();
-  console.log(`The rehearsal is open at ${rehearsal.standIn.url}/ (stop it with Ctrl+C).`);
+  console.log(say('rehearsal-open', { url: `${rehearsal.standIn.url}/` }));
   return rehearsal;
 }
 

@@ -4,7 +4,8 @@
  * with its event and its words, and play goes on.
  */
 import { instantOf } from '../app/clock/local-time.ts';
-import { daysFromTo, formatDay } from '../sprint/calendar.ts';
+import { daysFromTo } from '../sprint/calendar.ts';
+import { say } from '../words/say.ts';
 import { Unheard } from './conversation.ts';
 import { Moves } from './moves.ts';
 import type { Rehearsal } from './rehearsal.ts';
@@ -53,7 +54,7 @@ export class Player {
   async *steps(): AsyncGenerator<PlayStep, void, undefined> {
     const { team, sprints } = this.#scenario;
     await this.#try('', { setup: true }, () => this.#moves.setUp());
-    yield { did: `The facilitator set up ${team.name}.`, sprint: undefined };
+    yield { did: say('rehearsal-set-up', { team: team.name }), sprint: undefined };
     for (const sprint of sprints) yield* this.#sprintSteps(sprint);
   }
 
@@ -67,11 +68,11 @@ export class Player {
     const firstPost = this.#rehearsal.standIn.allPosts().length;
     const planned = await this.#try(sprint.name, { plan: sprint.name }, () => this.#moves.plan(sprint));
     if (planned) this.plans.push({ firstPost, keys });
-    const did = planned ? `The facilitator planned ${sprint.name}.` : `${sprint.name} could not be planned.`;
+    const did = say(planned ? 'rehearsal-planned' : 'rehearsal-not-planned', { sprint: sprint.name });
     yield { did, sprint };
     for (const day of days.filter((one) => one >= sprint.startsOn)) yield* this.#daySteps(sprint, day);
     await this.#rehearsal.moveTo(instantOf(sprint.endsOn, this.#moves.closesAt(sprint), timeZone));
-    yield { did: `${sprint.name} reached its closing time.`, sprint };
+    yield { did: say('rehearsal-closed', { sprint: sprint.name }), sprint };
   }
 
   async *#daySteps(sprint: ScenarioSprint, day: string): AsyncGenerator<PlayStep, void, undefined> {
@@ -79,19 +80,17 @@ export class Player {
     await this.#rehearsal.moveTo(instantOf(day, promptAt, timeZone));
     const events = sprint.events.filter(({ on }) => on === day);
     if (day >= sprint.startsOn && day <= sprint.endsOn) {
-      yield { did: `It is ${formatDay(day)}, ${promptAt}.`, sprint };
+      yield { did: say('rehearsal-day', { day, time: promptAt }), sprint };
     }
     if (events.length === 0) return;
     for (const event of events) await this.#try(sprint.name, event, () => this.#moves.act(event));
-    yield { did: `${formatDay(day)}: ${this.#tell(events)}`, sprint };
+    yield { did: say('rehearsal-said', { day, people: this.#peopleOf(events) }), sprint };
   }
 
-  #tell(events: readonly ScenarioEvent[]): string {
+  #peopleOf(events: readonly ScenarioEvent[]): string[] {
     const nameOf = (id: string | undefined): string =>
-      this.#scenario.members.find((member) => member.id === id)?.name ?? 'the facilitator';
-    const names = [...new Set(events.map(({ by }) => nameOf(by)))];
-    const last = names.pop() as string;
-    return `${names.length > 0 ? `${names.join(', ')} and ${last}` : last} spoke up.`;
+      this.#scenario.members.find((member) => member.id === id)?.name ?? say('rehearsal-facilitator');
+    return [...new Set(events.map(({ by }) => nameOf(by)))];
   }
 
   /** Plays one thing; a refusal is noted. Returns whether it went through. */

@@ -1,16 +1,19 @@
 /** A play as text for reading: every post in order, then what the bot refused. */
+import { say } from '../words/say.ts';
 import type { PlayedPost, PlayResult } from './play-result.ts';
 
 export function printPlay({ sprints, posts, refusals }: PlayResult): string {
   const sections = [
     ...posts.map(printPost),
     ...sprints.flatMap((sprint) => [
-      heading(`${sprint.name}, ${sprint.startsOn} to ${sprint.endsOn}`),
+      heading(
+        say('rehearsal-sprint-heading', { sprint: sprint.name, first: sprint.startsOn, last: sprint.endsOn }),
+      ),
       ...sprint.posts.map(printPost),
     ]),
   ];
   if (refusals.length > 0) {
-    sections.push(heading('Refused'));
+    sections.push(heading(say('rehearsal-refused-heading')));
     sections.push(
       ...refusals.map(({ sprint, event, words }) => `${sprint} ${JSON.stringify(event)}\n  ${words}`),
     );
@@ -24,12 +27,13 @@ function heading(text: string): string {
 
 function printPost(post: PlayedPost): string {
   const to = 'channel' in post.to ? `#${post.to.channel}` : post.to.member;
-  const only = post.onlyForThem ? ', seen by them only' : '';
-  const updated = post.earlierTexts.length > 0 ? ', updated since' : '';
+  const at = post.at.slice(0, 16).replace('T', ' ');
+  const id = post.earlierTexts.length > 0 ? 'rehearsal-post-updated' : 'rehearsal-post';
+  const head = say(id, { seen: post.onlyForThem ? 'by-them-only' : 'by-all', at, to });
   const lines = [
     post.text,
-    ...post.altTexts.map((altText) => `[Image: ${altText}]`),
-    ...post.fileNames.map((name) => `[File: ${name}]`),
+    ...post.altTexts.map((altText) => say('rehearsal-image', { text: altText })),
+    ...post.fileNames.map((name) => say('rehearsal-file', { name })),
   ].join('\n');
-  return `${post.at.slice(0, 16).replace('T', ' ')} UTC → ${to}${only}${updated}\n${lines.replace(/^/gm, '  ')}`;
+  return `${head}\n${lines.replace(/^/gm, '  ')}`;
 }

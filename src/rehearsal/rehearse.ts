@@ -1,16 +1,11 @@
 /** The `rehearse` command: a page to play in, or a scenario file played without one. */
 import { parseArgs } from 'node:util';
 import { createLogger } from '../logger.ts';
+import { say } from '../words/say.ts';
 import { openPage } from './open-page.ts';
 import { playScenario } from './play-file.ts';
 import { printPlay } from './print-play.ts';
 import { readScenario, ScenarioError } from './scenario.ts';
-
-const USAGE = `Usage:
-  npm run rehearse                           open a workspace with a page to play in
-  npm run rehearse -- --load FILE            the same, with a scenario file preloaded
-  npm run rehearse -- --play FILE [--json]   play a scenario file and print every post, or the results as JSON
-  npm run rehearse -- --port NUMBER          serve the page on this port`;
 
 const DEFAULT_SCENARIO = new URL('./scenarios/kept.json', import.meta.url);
 const DEFAULT_PORT = 4747;
@@ -19,11 +14,11 @@ const DEFAULT_PORT = 4747;
 export async function rehearse(args: readonly string[]): Promise<number | undefined> {
   const options = readArguments(args);
   if (typeof options === 'string') {
-    console.error(`${options}\n\n${USAGE}`);
+    console.error(`${options}\n\n${say('rehearsal-usage')}`);
     return 2;
   }
   if (options.help) {
-    console.log(USAGE);
+    console.log(say('rehearsal-usage'));
     return 0;
   }
   const logger = createLogger({ level: 'warn', destination: process.stderr });
@@ -48,14 +43,14 @@ export async function rehearse(args: readonly string[]): Promise<number | undefi
 
 /** To standard error, so that the results stay one JSON document. */
 function warnOfUnread(paths: readonly string[]): void {
-  console.error(`These fields are not known and have no effect, perhaps misspelled: ${paths.join(', ')}.`);
+  console.error(say('rehearsal-unread', { fields: paths }));
 }
 
 /** The one thing about a port that goes wrong on people's machines; undefined when it is something else. */
 function portProblem(error: unknown): string | undefined {
   const { code, port } = error as { code?: unknown; port?: unknown };
   if (code !== 'EADDRINUSE') return undefined;
-  return `Port ${port} is in use, perhaps by another rehearsal. Choose one: npm run rehearse -- --port ${Number(port) + 1}`;
+  return say('rehearsal-port-in-use', { port: String(port), next: String(Number(port) + 1) });
 }
 
 function readArguments(args: readonly string[]) {
@@ -70,9 +65,8 @@ function readArguments(args: readonly string[]) {
         help: { type: 'boolean', short: 'h' },
       },
     });
-    if (values.json && values.play === undefined) return '--json goes with --play FILE.';
-    if (values.port !== undefined && !/^\d{1,5}$/.test(values.port))
-      return '--port takes a number, such as 4747.';
+    if (values.json && values.play === undefined) return say('rehearsal-json-alone');
+    if (values.port !== undefined && !/^\d{1,5}$/.test(values.port)) return say('rehearsal-port-wrong');
     return values;
   } catch (error) {
     return (error as Error).message;

@@ -20,12 +20,6 @@ const STILL_ALLOWED: readonly string[] = [
   'charts/chart-labels.ts',
   'jobs/deliveries.ts',
   'main.js',
-  'rehearsal/conversation.ts',
-  'rehearsal/moves.ts',
-  'rehearsal/open-page.ts',
-  'rehearsal/player.ts',
-  'rehearsal/print-play.ts',
-  'rehearsal/rehearse.ts',
   'rehearsal/scenario.ts',
   'slack/sending/delivery-errors.ts',
   'slack/views/baseline-views.ts',
@@ -50,8 +44,8 @@ const PROSE = /\p{Ll}{2,}[,;:]? \p{Ll}{2,}/u;
 const SQL =
   /^\s*(?:select|insert|update|delete|with|set|create|alter|from|where|union|and|order by|notify|listen|show|begin|lock) /i;
 
-/** Codes, as in `'no such key'`, which have neither capitals nor punctuation; headers and style sheets. */
-const NO_SENTENCE = /^[a-z-]+(?: [a-z-]+)+$|charset=|font:/;
+/** Codes, as in `'no such key'`, which have neither capitals nor punctuation; commands; headers and style sheets. */
+const NO_SENTENCE = /^\/?[a-z-]+(?: [a-z-]+)+$|charset=|font:/;
 
 type Node = { readonly type: string } & Readonly<Record<string, unknown>>;
 

@@ -1,0 +1,59 @@
+### The rehearsal: what it prints, and what its page shows beside the chat.
+
+## The command
+
+rehearsal-usage =
+    Usage:
+    { "  " }npm run rehearse                           open a workspace with a page to play in
+    { "  " }npm run rehearse -- --load FILE            the same, with a scenario file preloaded
+    { "  " }npm run rehearse -- --play FILE [--json]   play a scenario file and print every post, or the results as JSON
+    { "  " }npm run rehearse -- --port NUMBER          serve the page on this port
+rehearsal-unread = These fields are not known and have no effect, perhaps misspelled: { SERIES($fields) }.
+rehearsal-port-in-use = Port { $port } is in use, perhaps by another rehearsal. Choose one: npm run rehearse -- --port { $next }
+rehearsal-json-alone = --json goes with --play FILE.
+rehearsal-port-wrong = --port takes a number, such as 4747.
+rehearsal-open = The rehearsal is open at { $url } (stop it with Ctrl+C).
+
+## The page
+
+rehearsal-hint =
+    It is the second morning of the sprint. Choose a member on the left, open their direct messages and answer the prompt.
+    In the channel, as any member, try /loadline status; as the facilitator, /loadline on its own shows what you can do.
+    “Play the next step” plays what the others say next; “To the sprint’s end” brings the verdict.
+
+## Steps of a scenario
+
+rehearsal-set-up = The facilitator set up { $team }.
+rehearsal-planned = The facilitator planned { $sprint }.
+rehearsal-not-planned = { $sprint } could not be planned.
+rehearsal-day = It is { DAY($day) }, { $time }.
+rehearsal-said = { DAY($day) }: messages from { LIST($people) }.
+rehearsal-facilitator = the facilitator
+rehearsal-closed = { $sprint } reached its closing time.
+rehearsal-over = The scenario is played to its end.
+
+## A scenario that can't go on
+
+rehearsal-threshold-unknown = There is no threshold { SERIES($names) }; the thresholds are { SERIES($known) }.
+rehearsal-cards-too-long = The cards are too long for the plan form.
+rehearsal-cards-fields = The plan form has too few fields for the cards.
+rehearsal-no-member = The team has no member “{ $member }”.
+rehearsal-silent = The bot opened no form and said nothing.
+rehearsal-no-form = No form is open.
+
+## A play, printed
+
+rehearsal-sprint-heading = { $sprint }, { $first } to { $last }
+rehearsal-refused-heading = Refused
+rehearsal-post =
+    { $seen ->
+        [by-them-only] { $at } UTC → { $to }, only they see it
+       *[by-all] { $at } UTC → { $to }
+    }
+rehearsal-post-updated =
+    { $seen ->
+        [by-them-only] { $at } UTC → { $to }, only they see it, updated since
+       *[by-all] { $at } UTC → { $to }, updated since
+    }
+rehearsal-image = [Image: { $text }]
+rehearsal-file = [File: { $name }]
