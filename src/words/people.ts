@@ -1,8 +1,15 @@
 /** People, as they are named in messages. */
-import { Markup } from './say.ts';
-import { mention } from './typed-text.ts';
+import { isErased } from '../app/privacy/erased-mark.ts';
+import { Markup, say } from './say.ts';
+import { typed } from './typed-text.ts';
 
-/** A person, by mention. @param userId an id that the platform gave */
+/** A person, by mention. Only for ids that the platform gave; a person who was erased is nobody in particular. */
+export function mention(userId: string): string {
+  if (isErased(userId)) return say('somebody');
+  return /^[A-Z0-9]+$/.test(userId) ? `<@${userId}>` : typed(userId);
+}
+
+/** The same as markup, to go into a message. */
 export function person(userId: string): Markup {
   return new Markup(mention(userId));
 }

@@ -1,9 +1,9 @@
 /** The one place that turns a refusal's code into what the person reads: what is wrong, and what to do about it. */
 import type { Refusal, RefusalCode, RefusalDetails } from '../app/refusal.ts';
 import type { Form } from './language.ts';
+import { person } from './people.ts';
 import { problemWords, unclearWords } from './problems.ts';
 import { type ArgumentsOf, Markup, type MessageId, mrkdwn, say } from './say.ts';
-import { mention } from './typed-text.ts';
 
 export interface RefusalWords {
   /** What is wrong. */
@@ -43,7 +43,7 @@ function both<Code extends Plain>(
 }
 
 function askPeople(speak: Speak, userIds: readonly (string | undefined)[]): string {
-  const people = [...new Set(userIds.filter((id) => id !== undefined))].map((id) => new Markup(mention(id)));
+  const people = [...new Set(userIds.filter((id) => id !== undefined))].map(person);
   return people.length > 0 ? speak('refusal-ask-people', { people }) : speak('refusal-nobody-to-ask');
 }
 

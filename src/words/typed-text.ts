@@ -2,7 +2,6 @@
  * Text that a person typed, made safe to show: it cannot ping, link, format or break the layout. Whatever
  * came from a form, a message or a profile passes through here before it meets a block.
  */
-import { isErased } from '../app/privacy/erased-mark.ts';
 import { INVISIBLE, visibleText } from '../app/visible-text.ts';
 
 /** Controls, line ends, and the invisible marks that reverse or hide text: also in what was stored long ago. */
@@ -34,12 +33,6 @@ export function escaped(plain: string): string {
 /** One line of typed text for mrkdwn. */
 export function typed(text: string): string {
   return mrkdwnOf(plainTyped(text));
-}
-
-/** A person, by mention. Only for ids that the platform gave; whoever was erased is nobody in particular. */
-export function mention(userId: string): string {
-  if (isErased(userId)) return 'somebody';
-  return /^[A-Z0-9]+$/.test(userId) ? `<@${userId}>` : typed(userId);
 }
 
 /** Cuts plain text that is longer than `maxLength`, ending it with `…`; no sign is cut in half. */

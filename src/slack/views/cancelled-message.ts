@@ -1,6 +1,7 @@
 /** Tells the channel that a sprint was cancelled, and where it stood. */
 import type { MessageContent } from '../../app/posting/message-content.ts';
-import { mention, plainTyped, typed } from '../../words/typed-text.ts';
+import { mention } from '../../words/people.ts';
+import { plainTyped, typed } from '../../words/typed-text.ts';
 import { COMMAND } from '../ids.ts';
 import { code, fieldSections, lead, section } from './block-builders.ts';
 import { type ChartImage, chartBlocks } from './chart-image.ts';

@@ -9,7 +9,7 @@ import {
   eraseFormView,
   privacyMessage,
 } from '../../../src/slack/views/privacy-message.ts';
-import { mention } from '../../../src/words/typed-text.ts';
+import { mention } from '../../../src/words/people.ts';
 import { expectFormFits, expectMessageFits } from './view-checks.ts';
 import { card, sprint, team } from './view-examples.ts';
 

@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parseMrkdwn } from '../../../src/rehearsal/page/mrkdwn.ts';
-import { mention, plainTyped, shortened, shortenedMrkdwn, typed } from '../../../src/words/typed-text.ts';
+import { mention } from '../../../src/words/people.ts';
+import { plainTyped, shortened, shortenedMrkdwn, typed } from '../../../src/words/typed-text.ts';
 
 describe('typed text', () => {
   it.each([
