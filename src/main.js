@@ -13,7 +13,7 @@ enableCompileCache(fileURLToPath(new URL('../node_modules/.cache/loadline/compil
 const [command, ...args] = process.argv.slice(2);
 if (command === 'rehearse') {
   const { rehearse } = await import('./rehearsal/rehearse.ts');
-  // Not process.exit: a long result may still be on its way to a pipe.
+  // Not process.exit, which could cut off a long result on its way into a pipe.
   process.exitCode = await rehearse(args);
 } else if (command === 'prepare') {
   // What is imported is compiled, and kept.
@@ -24,6 +24,7 @@ if (command === 'rehearse') {
   const { runBot } = await import('./run-bot.ts');
   await runBot();
 } else {
-  console.error(`There is no command “${command}”. Use npm start or npm run rehearse.`);
+  const { say } = await import('./words/say.ts');
+  console.error(say('start-no-command', { command }));
   process.exit(2);
 }

@@ -6,13 +6,15 @@ import { readFile } from 'node:fs/promises';
 import { z } from 'zod';
 import { isTimeOfDay, isTimeZone } from '../app/clock/local-time.ts';
 import { isDay } from '../sprint/calendar.ts';
+import type { Messages } from '../words/message-arguments.ts';
+import { say } from '../words/say.ts';
 import { unreadFields } from './unread-fields.ts';
 
-const day = z.string().refine(isDay, { error: 'must be a date that exists, written like 2026-11-04' });
-const time = z.string().refine(isTimeOfDay, { error: 'must be a time of day, written like 09:15' });
+const day = z.string().refine(isDay, { error: () => say('scenario-day') });
+const time = z.string().refine(isTimeOfDay, { error: () => say('scenario-time') });
 const word = z.string().min(1);
 const timeZone = z.string().refine(isTimeZone, {
-  error: ({ input }) => `there is no time zone “${input}”; write one like Europe/Lisbon`,
+  error: ({ input }) => say('scenario-zone', { zone: String(input) }),
 });
 
 const card = z.object({
@@ -43,12 +45,11 @@ const event = z
   })
   .superRefine((value, context) => {
     const kinds = EVENT_KINDS.filter((kind) => value[kind] !== undefined);
-    if (kinds.length !== 1) {
-      context.addIssue(
-        `must say exactly one of ${EVENT_KINDS.join(', ')}; it says ${kinds.join(' and ') || 'none'}`,
-      );
+    if (kinds.length === 0) context.addIssue(say('scenario-event-none', { kinds: EVENT_KINDS }));
+    else if (kinds.length > 1) {
+      context.addIssue(say('scenario-event-several', { kinds: EVENT_KINDS, found: kinds }));
     } else if (value.by === undefined && kinds[0] !== 'cancel') {
-      context.addIssue('must say by whom, as "by": the id of a member');
+      context.addIssue(say('scenario-event-nobody'));
     }
   });
 
@@ -83,7 +84,7 @@ const scenario = z
   .superRefine(({ members }, context) => {
     const ids = members.map(({ id }) => id);
     const twice = ids.find((id, i) => ids.indexOf(id) !== i);
-    if (twice !== undefined) context.addIssue(`has two members with the id ${twice}`);
+    if (twice !== undefined) context.addIssue(say('scenario-member-twice', { member: twice }));
   });
 
 export type Scenario = z.infer<typeof scenario>;
@@ -92,29 +93,33 @@ export type ScenarioEvent = ScenarioSprint['events'][number];
 export type ScenarioCard = z.infer<typeof card>;
 export type ScenarioAnswer = z.infer<typeof answer>;
 
-/** The file can't be played; `problems` says why, a sentence for each. */
+/** The file can't be played; `problems` says why, for the person who wrote it. */
 export class ScenarioError extends Error {
   override readonly name = 'ScenarioError';
   readonly code = 'bad-scenario';
   readonly problems: readonly string[];
 
   constructor(source: string, problems: readonly string[], cause?: unknown) {
-    super(`${source} can't be played:\n${problems.map((problem) => `- ${problem}`).join('\n')}`, { cause });
+    super([say('scenario-refused', { file: source }), ...problems.map((one) => `- ${one}`)].join('\n'), {
+      cause,
+    });
     this.problems = problems;
   }
 }
 
-const A_VALUE: Record<string, string> = {
-  string: 'a text',
-  number: 'a number',
-  array: 'a list',
-  object: 'an object',
-};
+const NAMED_TYPES: readonly unknown[] = ['string', 'number', 'array', 'object'];
 
-/** In plain words what is missing or of the wrong type; other problems have words of their own. */
+function isNamedType(expected: unknown): expected is Messages['scenario-type']['expected'] {
+  return NAMED_TYPES.includes(expected);
+}
+
+/** What is missing or of the wrong type; other problems have messages of their own. */
 function wrongType({ code, expected, input }: { code?: string; expected?: unknown; input?: unknown }) {
   if (code !== 'invalid_type') return undefined;
-  return input === undefined ? 'is missing' : `must be ${A_VALUE[String(expected)] ?? String(expected)}`;
+  if (input === undefined) return say('scenario-missing');
+  return isNamedType(expected)
+    ? say('scenario-type', { expected })
+    : say('scenario-type-other', { expected: String(expected) });
 }
 
 /**
@@ -131,7 +136,7 @@ export function parseScenario(
     // Some editors put a mark in front of the text.
     json = JSON.parse(text.replace(/^\uFEFF/, ''));
   } catch (cause) {
-    throw new ScenarioError(source, [`It is not JSON: ${(cause as Error).message}.`], cause);
+    throw new ScenarioError(source, [say('scenario-no-json', { reason: (cause as Error).message })], cause);
   }
   const read = scenario.safeParse(json, { error: wrongType });
   if (read.success) {
@@ -139,8 +144,8 @@ export function parseScenario(
     if (unread.length > 0) onUnread(unread);
     return read.data;
   }
-  const problems = read.error.issues.map(
-    ({ path, message }) => `${path.join('.') || 'the file'}: ${message}`,
+  const problems = read.error.issues.map(({ path, message }) =>
+    say('scenario-problem', { place: path.join('.') || say('scenario-whole-file'), problem: message }),
   );
   throw new ScenarioError(source, problems);
 }
@@ -152,7 +157,11 @@ export async function readScenario(
 ): Promise<Scenario> {
   const source = file instanceof URL ? file.pathname : file;
   const text = await readFile(file, 'utf8').catch((cause: unknown) => {
-    throw new ScenarioError(source, [`It can't be read: ${(cause as Error).message}.`], cause);
+    throw new ScenarioError(
+      source,
+      [say('scenario-unreadable', { reason: (cause as Error).message })],
+      cause,
+    );
   });
   return parseScenario(text, source, onUnread);
 }

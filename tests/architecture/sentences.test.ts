@@ -19,8 +19,6 @@ const STILL_ALLOWED: readonly string[] = [
   'charts/alt-texts.ts',
   'charts/chart-labels.ts',
   'jobs/deliveries.ts',
-  'main.js',
-  'rehearsal/scenario.ts',
   'slack/sending/delivery-errors.ts',
   'slack/views/baseline-views.ts',
   'slack/views/cancel-form-view.ts',

@@ -35,5 +35,5 @@ it('shows how it is used when it does not understand its arguments', async () =>
 it('names a scenario file that can not be read, and ends with code 2', async () => {
   const said = hear();
   expect(await rehearse(['--play', 'no-such-file.json'])).toBe(2);
-  expect(said()).toMatch(/no-such-file\.json can't be played:\n- .*ENOENT/);
+  expect(said()).toMatch(/no-such-file\.json can’t be played:\n- .*ENOENT/);
 });

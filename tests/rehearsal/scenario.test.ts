@@ -69,9 +69,9 @@ describe('a scenario file', () => {
   });
 
   test.each([
-    ['nothing', { by: 'ines' }, 'it says none'],
-    ['two things', { by: 'ines', away: true, reopen: { card: 'quay-1' } }, 'it says reopen and away'],
-    ['something by nobody', { away: true }, 'must say by whom'],
+    ['nothing', { by: 'ines' }, 'it is none'],
+    ['two things', { by: 'ines', away: true, reopen: { card: 'quay-1' } }, 'it is reopen and away'],
+    ['something by nobody', { away: true }, 'must say who does it'],
   ])('is refused for an event that says %s', (_what, event, words) => {
     expect(problemsOf(withEvent({ on: '2026-11-02', ...event }))).toEqual([expect.stringContaining(words)]);
   });
@@ -83,7 +83,7 @@ describe('a scenario file', () => {
   test('that is not there is refused like one that can’t be played', async () => {
     await expect(readScenario('no-such-file.json')).rejects.toMatchObject({
       code: 'bad-scenario',
-      problems: [expect.stringMatching(/^It can't be read: /)],
+      problems: [expect.stringMatching(/^It can’t be read: /)],
     });
   });
 });

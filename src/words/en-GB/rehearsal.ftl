@@ -57,3 +57,27 @@ rehearsal-post-updated =
     }
 rehearsal-image = [Image: { $text }]
 rehearsal-file = [File: { $name }]
+
+## A scenario file that can't be played. Each problem follows its place in the file: "team.name: is missing".
+
+scenario-refused = { $file } can’t be played:
+scenario-problem = { $place }: { $problem }
+scenario-whole-file = the file
+scenario-no-json = It is not JSON: { $reason }.
+scenario-unreadable = It can’t be read: { $reason }.
+scenario-missing = is missing
+scenario-type =
+    { $expected ->
+        [string] must be a text
+        [number] must be a number
+        [array] must be a list
+       *[object] must be an object
+    }
+scenario-type-other = must be of the type { $expected }
+scenario-day = must be a date that exists, written like 2026-11-04
+scenario-time = must be a time of day, written like 09:15
+scenario-zone = there is no time zone “{ $zone }”; write one like Europe/Lisbon
+scenario-event-none = must be exactly one of { SERIES($kinds) }; it is none
+scenario-event-several = must be exactly one of { SERIES($kinds) }; it is { LIST($found) }
+scenario-event-nobody = must say who does it, as "by": the id of a member
+scenario-member-twice = has two members with the id { $member }

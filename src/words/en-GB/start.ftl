@@ -2,6 +2,7 @@
 
 # Above a list of the sentences below.
 start-refused = Loadline can’t start:
+start-no-command = There is no command “{ $command }”. Use npm start or npm run rehearse.
 start-port-in-use = Port { $port } is in use. Stop the program that uses it, or set PORT to another one.
 
 ## Settings: a variable of the environment is missing or can't be used
