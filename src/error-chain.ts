@@ -1,4 +1,4 @@
-/** An error and what caused it: the one place that follows `cause`, which nobody promises to end. */
+/** An error and what caused it: the one place that follows `cause`. A chain of causes may be a loop. */
 
 /** Beyond this, a chain of causes is a loop. */
 const LONGEST_CHAIN = 8;

@@ -1,7 +1,7 @@
 /**
  * The log: JSON lines through pino. Must not let out a token, nor what people typed: errors are reduced to
- * their kind, code and place, and a failed query's parameters are cut off. Whatever comes in a text, it stays one line
- * that shows what it holds: nothing in it ends the line, hides, turns the reading direction, or has no end.
+ * their kind, code and place, and a failed query's parameters are cut off. A text can't break its line, hide anything in it,
+ * turn the reading direction, or be endless.
  */
 import pino, { type DestinationStream, type LogFn, type Logger } from 'pino';
 import { codeOf, errorChain } from './error-chain.ts';
@@ -100,7 +100,7 @@ function describeOne(error: unknown): Record<string, unknown> {
 /** Only the frames: the head of a stack repeats the message, whose lines may look like frames. */
 function framesOf({ stack = '', message }: Error): string[] {
   const at = stack.indexOf(message);
-  // The message was changed after the stack was taken, so nobody can tell where its lines end.
+  // The message was changed after the stack was taken, so it is unknown where its lines end.
   if (at < 0) return [];
   return stack
     .slice(at + message.length)

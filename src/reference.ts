@@ -22,7 +22,7 @@ export function newReference(): string {
   return Array.from({ length: LENGTH }, () => ALPHABET[randomInt(ALPHABET.length)]).join('');
 }
 
-/** Runs work that begins here under a reference of its own, whatever it was that set it off. */
+/** Runs work that begins here under a reference of its own. */
 export function withNewReference<T>(work: () => T): T {
   return underWay.run(newReference(), work);
 }
@@ -32,7 +32,7 @@ export function withReference<T>(work: () => T): T {
   return currentReference() === undefined ? withNewReference(work) : work();
 }
 
-/** Runs what belongs to no request, though a request may have been the first to need it. */
+/** Runs what belongs to no request, even if a request was the first to need it. */
 export function withoutReference<T>(work: () => T): T {
   return underWay.exit(work);
 }

@@ -98,8 +98,8 @@ export function createMetrics(build: BuildFacts) {
     'kind',
     'outcome',
   ]);
-  const refusals = counter('refusals_total', 'Refusals that people were told, by code.', ['code']);
-  const errors = counter('errors_total', 'Unexpected failures that people were told, by code.', ['code']);
+  const refusals = counter('refusals_total', 'Refusals that people were shown, by code.', ['code']);
+  const errors = counter('errors_total', 'Unexpected failures that people were shown, by code.', ['code']);
   const turnedAway = counter(
     'requests_turned_away_total',
     "Requests at the HTTP door that were not the platform's, by reason.",

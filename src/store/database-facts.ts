@@ -1,5 +1,5 @@
 /**
- * What can be learned of a database without changing it, for whoever looks why the bot does not run. Must
+ * What can be learned of a database without changing it, for finding out why the bot doesn't run. Must
  * never bring a database up to date, nor leave anything in it.
  */
 import { access, constants } from 'node:fs/promises';

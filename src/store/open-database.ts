@@ -11,7 +11,7 @@ export interface DatabaseOptions {
   readonly dataFolder?: string | undefined;
   /** With `memory`: an image (PGlite's dump) to start from, which is quicker than starting from nothing. */
   readonly memoryImage?: Blob | undefined;
-  /** Hears of failures in the background that are mended without help, such as a dropped connection. */
+  /** Called for failures in the background that need no action, such as a dropped connection. */
   readonly onBackgroundError?: BackgroundErrorListener | undefined;
 }
 

@@ -45,7 +45,7 @@ async function beginWithImage(folder: string): Promise<void> {
   try {
     await unpackImage(await imageFile(), folder);
   } catch {
-    // There is none, or it can't be used: PGlite makes all anew, or says what stands in its way.
+    // There is none, or it can't be used: PGlite creates everything, or fails with the reason.
   }
 }
 

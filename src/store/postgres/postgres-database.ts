@@ -46,8 +46,7 @@ const BULK_PATIENCE: Patience = { statementMs: 60_000, silenceMs: 70_000 };
 
 /**
  * For what runs in transactions. The server ends one whose process has vanished, so that its locks do not keep a team
- * waiting until the network notices; a statement that hangs is an error that somebody can be told; and so is a server that
- * has vanished.
+ * waiting until the network notices. A statement that hangs, or a server that has vanished, becomes an error.
  */
 function workingOptions(databaseUrl: string, { statementMs, silenceMs }: Patience) {
   return {

@@ -23,9 +23,8 @@ interface WatchedOptions {
 }
 
 /**
- * Options for the driver, by which a connection on which nothing has come or gone for so long is given up: whoever waits on
- * it is told that it was lost. One on which nobody waits is made again with the next query. The server must end what takes
- * longer than that by itself (`statement_timeout`). With several hosts in the address the driver makes its own sockets, since
+ * Options for the driver, by which a connection that was silent for so long is given up: a query that waits on it fails,
+ * and the next query connects again. The server must end what takes longer than that by itself (`statement_timeout`). With several hosts in the address the driver makes its own sockets, since
  * it alone knows whose turn it is; then nothing is watched.
  *
  * @param address of the server, as the driver would be given it

@@ -33,11 +33,11 @@ export interface DeliveryQueue {
   drain(handler: DeliveryHandler): Promise<number>;
   /** How many deliveries were given up; counts to 1,000. */
   givenUp(): Promise<number>;
-  /** Queues one delivery anew, with all its attempts; what had been given up of it is forgotten. */
+  /** Queues one delivery again with all its attempts, and forgets that it was given up. */
   queueAgain(postId: string): Promise<void>;
   /**
    * Stops working. Graceful: what is in hand is finished, within 20 seconds. What is not finished is
-   * handed back and tried again within seconds, by whoever works then.
+   * handed back and tried again within seconds, by whichever process works then.
    */
   stop(options: { readonly graceful: boolean }): Promise<void>;
 }

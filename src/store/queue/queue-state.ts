@@ -1,4 +1,4 @@
-/** What waits to be delivered, for whoever watches over the bot. Reads only. */
+/** What waits to be delivered, for monitoring. Reads only. */
 import { sql } from 'drizzle-orm';
 import type { SqlSession } from '../queries/sql-session.ts';
 import { DELIVERY_QUEUE, GIVEN_UP_QUEUE, QUEUE_SCHEMA } from './job-sender.ts';

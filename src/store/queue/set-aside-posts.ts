@@ -1,6 +1,6 @@
 /**
- * Posts that are tried no more: the platform refused them for good, or they failed too often. For the operator, who
- * mends the cause and sends them again, or gives them up. Nothing in what is listed names a person's words.
+ * Posts that are no longer tried: the platform refused them for good, or they failed too often. The operator fixes the
+ * cause and sends them again, or drops them. The list holds nothing that people wrote.
  */
 import { sql } from 'drizzle-orm';
 import type { Database } from '../database.ts';

@@ -81,7 +81,7 @@ export const answers = loadline.table(
   (answer) => [
     unique('answers_fact_order_unique').on(answer.factOrder),
     // An answer is corrected by one answer at most, of the same card, member and day. One answer starts
-    // such a chain; whoever records a second one without saying that it corrects the first is refused.
+    // such a chain; a second one that doesn't say that it corrects the first is refused.
     unique('answers_supersedes_unique').on(answer.supersedesId),
     unique('answers_chain_unique').on(answer.id, answer.cardId, answer.memberId, answer.day),
     foreignKey({
