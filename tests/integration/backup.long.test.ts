@@ -121,12 +121,12 @@ describe('a backup', () => {
     // In the middle of a statement.
     await writeFile(short, text.slice(0, text.indexOf('INSERT INTO loadline.cards') + 40));
     const { code, output } = await run('restore', short, join(folder, 'never'));
-    expect([code, output]).toEqual([1, expect.stringContaining('no dump, or not a whole one')]);
+    expect([code, output]).toEqual([1, expect.stringContaining('not a dump, or not a complete one')]);
   });
 
   it('explains itself when it is asked wrongly', async () => {
     const { code, output } = await run('dump', '', join(folder, 'absent'));
-    expect([code, output]).toEqual([1, expect.stringContaining('can not be used')]);
+    expect([code, output]).toEqual([1, expect.stringContaining('can’t be used')]);
     const absent = await run('dump', join(folder, 'x.sql'), join(folder, 'absent'));
     expect(absent.output).toContain('There is no database in the data folder');
     expect((await run('throw', 'x', source)).code).toBe(2);
