@@ -3,6 +3,7 @@
  * Every number in the picture is here too, as far as the platform's length for such a text allows: the state first,
  * then the details; of long ones less is said.
  */
+
 import type { ForecastAdvice, HistoryAdvice, OddsAdvice, RangeAdvice } from '../app/advice/advice.ts';
 import type { PastSprint } from '../app/history/past-sprint.ts';
 import { visibleText } from '../app/visible-text.ts';
@@ -10,10 +11,9 @@ import { type AdvisedRange, advisedRange } from '../forecast/advised-range.ts';
 import type { ReleaseForecast } from '../forecast/release-forecast.ts';
 import { LITTLE_HISTORY_CARDS, type SurpriseOdds } from '../forecast/surprise-odds.ts';
 import type { Burndown } from '../sprint/burndown.ts';
-import { formatPercent } from '../sprint/percent.ts';
-import { ratioTitle } from '../sprint/ratio-names.ts';
 import { isDefined, type Ratio } from '../sprint/undefined-value.ts';
-import { wholePercent, wholePercentSpan } from '../sprint/whole-percent.ts';
+import { percent, percentSpan, wholePercent } from '../words/amounts.ts';
+import { say } from '../words/say.ts';
 import { reasonSentence } from '../words/undefined.ts';
 import {
   countText,
@@ -248,7 +248,7 @@ function sizeChance({ estimatePoints, likelyShare }: SurpriseOdds): string {
 function sizeText(size: SurpriseOdds): string {
   const { cards, withSurprise, borrows, likelyInterval } = size;
   const held = cards === 0 ? 'no card yet' : `${withSurprise} of ${countText(cards, 'card')}`;
-  return `${sizeChance(size)} (${wholePercentSpan(likelyInterval)}), ${held}${borrows ? ', borrows' : ''}`;
+  return `${sizeChance(size)} (${percentSpan(likelyInterval)}), ${held}${borrows ? ', borrows' : ''}`;
 }
 
 function medianText({ medianSurprisePoints }: SurpriseOdds): string {
@@ -344,9 +344,9 @@ function ratioText(ratio: ShownRatio, past: readonly PastSprint[], most: number)
     latestOf(ratio),
     ordinary && `mean ${wholePercent(ordinary.mean)}`,
     variation && `ordinarily ${variation}`,
-    floor === undefined ? undefined : `at least ${formatPercent(floor)}`,
-    ceiling === undefined ? undefined : `at most ${formatPercent(ceiling)}`,
-    marks.length === 0 ? undefined : `marks at ${listText(marks.map(formatPercent))}`,
+    floor === undefined ? undefined : `at least ${percent(floor)}`,
+    ceiling === undefined ? undefined : `at most ${percent(ceiling)}`,
+    marks.length === 0 ? undefined : `marks at ${listText(marks.map(percent))}`,
     sprintsText('crossed', ratio.crossedAt, past),
     sprintsText('signal', ratio.signalsAt, past),
   ];
@@ -355,14 +355,14 @@ function ratioText(ratio: ShownRatio, past: readonly PastSprint[], most: number)
 
 function latestOf(ratio: ShownRatio): string {
   const latest = ratio.values.at(-1);
-  const name = ratioTitle(ratio.ratio);
+  const name = say('ratio-title', { ratio: ratio.ratio });
   if (latest === undefined) return `${name}: no sprint yet`;
   return `${name}: latest ${isDefined(latest) ? historyWords.latest(latest, ratio) : 'none'}`;
 }
 
-/** `74% or more`, `up to 35%`, `60 to 96%`; undefined where no limit is shown. */
+/** `74% or more`, `up to 35%`, `60% to 96%`; undefined where no limit is shown. */
 export function ordinaryText({ low, high }: OrdinaryLimits): string | undefined {
-  if (low !== undefined && high !== undefined) return wholePercentSpan({ low, high });
+  if (low !== undefined && high !== undefined) return percentSpan({ low, high });
   if (low !== undefined) return `${wholePercent(low)} or more`;
   return high === undefined ? undefined : `up to ${wholePercent(high)}`;
 }

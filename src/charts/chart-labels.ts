@@ -1,15 +1,15 @@
 /** The words in the pictures: headings, names of lines and columns, values beside them. Pure. */
+
 import type { ForecastAdvice, HistoryAdvice, OddsAdvice, RangeAdvice } from '../app/advice/advice.ts';
 import { type AdvisedRange, advisedRange } from '../forecast/advised-range.ts';
 import { LEAST_CHART_VALUES } from '../forecast/control-chart.ts';
 import { MOST_SPRINTS } from '../forecast/release-forecast.ts';
 import { LITTLE_HISTORY_CARDS, type SurpriseOdds } from '../forecast/surprise-odds.ts';
 import type { Burndown } from '../sprint/burndown.ts';
-import { formatPercent } from '../sprint/percent.ts';
-import { ratioTitle } from '../sprint/ratio-names.ts';
+import type { SprintRatios } from '../sprint/sprint-ratios.ts';
 import { isDefined } from '../sprint/undefined-value.ts';
-import { wholePercent } from '../sprint/whole-percent.ts';
-import { against } from '../words/amounts.ts';
+import { against, percent, wholePercent } from '../words/amounts.ts';
+import { say } from '../words/say.ts';
 import { reasonSentence } from '../words/undefined.ts';
 import {
   countText,
@@ -187,7 +187,7 @@ export interface HeightText {
 }
 
 export const historyWords = {
-  ratio: ratioTitle,
+  ratio: (ratio: keyof SprintRatios): string => say('ratio-title', { ratio }),
   valueAndVelocity: 'Value and velocity',
   noSprint: 'There is no closed sprint yet.',
   noValue: 'No value was recorded.',
@@ -222,12 +222,12 @@ export const historyWords = {
   latest(latest: number, { floor, ceiling }: Pick<ShownRatio, 'floor' | 'ceiling'>): string {
     if (floor !== undefined && latest < floor) return against(latest, floor).value;
     if (ceiling !== undefined && latest > ceiling) return against(latest, ceiling).value;
-    return formatPercent(latest);
+    return percent(latest);
   },
   thresholds: ({ floor, ceiling, marks }: ShownRatio): HeightText[] => [
-    ...(floor === undefined ? [] : [{ text: `at least ${formatPercent(floor)}`, value: floor }]),
-    ...(ceiling === undefined ? [] : [{ text: `at most ${formatPercent(ceiling)}`, value: ceiling }]),
-    ...marks.map((mark) => ({ text: `mark ${formatPercent(mark)}`, value: mark })),
+    ...(floor === undefined ? [] : [{ text: `at least ${percent(floor)}`, value: floor }]),
+    ...(ceiling === undefined ? [] : [{ text: `at most ${percent(ceiling)}`, value: ceiling }]),
+    ...marks.map((mark) => ({ text: `mark ${percent(mark)}`, value: mark })),
   ],
   /** Of a line that lies above the panel. */
   above: ({ text }: HeightText): string => `${text} above`,

@@ -1,8 +1,9 @@
 /** The release forecast: how the chance to be finished rises, and three dates on it. Pure. */
+
 import type { LineSeriesOption, ScatterSeriesOption } from 'echarts';
 import type { ForecastAdvice } from '../app/advice/advice.ts';
 import type { ReleaseForecast } from '../forecast/release-forecast.ts';
-import { wholePercent } from '../sprint/whole-percent.ts';
+import { wholePercent } from '../words/amounts.ts';
 import { dayTicks } from './chart-formats.ts';
 import { forecastWords as words } from './chart-labels.ts';
 import { axisName, type ChartPicture, cardWidthPx, chartCard, headingPx, text } from './chart-theme.ts';

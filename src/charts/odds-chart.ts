@@ -1,8 +1,9 @@
 /** The surprise odds: a dot and its whiskers for each size, and the same in numbers beside it. Pure. */
+
 import type { ScatterSeriesOption } from 'echarts';
 import type { OddsAdvice } from '../app/advice/advice.ts';
 import type { SurpriseOdds } from '../forecast/surprise-odds.ts';
-import { wholePercent, wholePercentSpan } from '../sprint/whole-percent.ts';
+import { percentSpan, wholePercent } from '../words/amounts.ts';
 import { pointsText } from './chart-formats.ts';
 import { oddsWords as words } from './chart-labels.ts';
 import {
@@ -35,7 +36,7 @@ export function oddsChart(advice: OddsAdvice): ChartPicture {
   const splitLine = { show: true, lineStyle: { color: palette.gridLine } };
   const chances = shown.map(
     ({ likelyShare, likelyInterval }) =>
-      `{chance|${wholePercent(likelyShare)}}{interval|${wholePercentSpan(likelyInterval)}}`,
+      `{chance|${wholePercent(likelyShare)}}{interval|${percentSpan(likelyInterval)}}`,
   );
   return chartCard(words.heading(advice), legendTop + 24 * dotSeries.length + 34, {
     grid: { ...plot, left: leftPx, right: cardWidthPx - leftPx - plotWidthPx },

@@ -421,6 +421,8 @@ export interface Messages {
   'amount-times-in-ten': { readonly amount: number };
   somebody: Record<never, never>;
   'amount-percent': { readonly share: number };
+  'amount-whole-percent': { readonly share: number };
+  'amount-whole-percent-span': { readonly low: number; readonly high: number };
   'amount-number': { readonly amount: number };
   'amount-percentage-points': { readonly count: number; readonly amount: string };
   'history-none': Record<never, never>;

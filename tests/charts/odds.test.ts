@@ -31,7 +31,7 @@ describe('the picture of surprise odds', () => {
 
   test('writes out the share, its interval, the cards, the borrowing and the median surprise of each size', async () => {
     const texts = await textsOf(oddsAdvice([...cardsOf(3, 24, 4, 1.5), ...cardsOf(8, 10, 2, 4)], [13]));
-    for (const text of ['3 points', '25%', '12 to 45%', '6 of 24', '1.5 points'])
+    for (const text of ['3 points', '25%', '12% to 45%', '6 of 24', '1.5 points'])
       expect(texts).toContain(text);
     for (const text of ['8 points', '5 of 10, borrows', '4 points']) expect(texts).toContain(text);
     for (const text of ['13 points', 'none yet, borrows', '–']) expect(texts).toContain(text);
@@ -73,14 +73,14 @@ describe('the picture of surprise odds', () => {
       'Surprise odds by size of the team “Harbour team”. 7 of 25 cards of 9 closed sprints held surprise work (28%). ' +
         'Sizes of fewer than 12 cards borrow from the others. ' +
         'The chance that a card holds surprise work, and where the true chance lies 19 times in 20: ' +
-        '3 points: 25% (12 to 45%), 6 of 24 cards, median surprise 1.5 points. ' +
-        '8 points: 37% (17 to 59%), 1 of 1 card, borrows, median surprise 4 points. ' +
-        '13 points: 33% (14 to 56%), no card yet, borrows.',
+        '3 points: 25% (12% to 45%), 6 of 24 cards, median surprise 1.5 points. ' +
+        '8 points: 37% (17% to 59%), 1 of 1 card, borrows, median surprise 4 points. ' +
+        '13 points: 33% (14% to 56%), no card yet, borrows.',
     );
   });
 
   test('tells less about each size when many sizes would not fit', () => {
     expect(oddsAltText(thirtySizes)).not.toContain('median surprise');
-    expect(oddsAltText(thirtySizes)).toContain('30 points: 18% (7 to 39%), 4 of 22 cards.');
+    expect(oddsAltText(thirtySizes)).toContain('30 points: 18% (7% to 39%), 4 of 22 cards.');
   });
 });

@@ -13,7 +13,7 @@ describe('the limits of what is ordinary', () => {
     expect(limits?.mean).toBeCloseTo(0.5081, 9);
     expect(limits?.low).toBeCloseTo(0.458159, 6);
     expect(limits?.high).toBeCloseTo(0.558041, 6);
-    expect(limits && ordinaryText(limits)).toBe('46 to 56%');
+    expect(limits && ordinaryText(limits)).toBe('46% to 56%');
   });
 
   test('are left out where the number itself ends before', () => {

@@ -4,7 +4,7 @@ import { historyWords } from '../../src/charts/chart-labels.ts';
 test('shares become so many times from 10,000% on, where room is scarce', () => {
   expect([0.5, 99.99, 100, 2_400.4, -150].map(historyWords.share)).toEqual([
     '50%',
-    '9999%',
+    '9,999%',
     '100×',
     '2400×',
     '-150×',

@@ -31,6 +31,8 @@ amount-times-in-ten =
 # In place of a person whose data was erased.
 somebody = somebody
 amount-percent = { PERCENT($share) }
+amount-whole-percent = { WHOLE_PERCENT($share) }
+amount-whole-percent-span = { PERCENT_SPAN($low, $high) }
 amount-number = { NUMBER($amount) }
 # The distance between two percentages. $amount: $count, with as many decimals as are needed.
 amount-percentage-points =
