@@ -23,6 +23,11 @@ export function number(amount: number): string {
   return say('amount-number', { amount });
 }
 
+/** `1 point`, `2.5 points` */
+export function points(amount: number): string {
+  return say('amount-points', { amount });
+}
+
 /** A value, the threshold beside it and the distance between them. */
 export interface AgainstText {
   readonly value: string;

@@ -73,7 +73,7 @@ function signalSentence({ ratio, chart }: Charted): string {
 }
 
 /** A value outside the limits and the run that it ends are on the same side of the mean. */
-function signalKind(kinds: readonly SignalKind[]) {
+export function signalKind(kinds: readonly SignalKind[]) {
   const isRun = kinds.includes('run above the mean') || kinds.includes('run below the mean');
   if (kinds.includes('above the limits')) return isRun ? 'above-and-run' : 'above';
   if (kinds.includes('below the limits')) return isRun ? 'below-and-run' : 'below';

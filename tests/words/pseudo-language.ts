@@ -68,5 +68,6 @@ export function pseudoLanguage(): Language {
     new Translate().visit(resource);
     return serialize(resource, {});
   });
-  return languageOf('en-GB', sources);
+  // A locale of other letters, whose plural rules are those of English.
+  return languageOf('el', sources);
 }

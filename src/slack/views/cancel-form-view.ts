@@ -1,7 +1,7 @@
 /** Asks before a sprint is cancelled. */
 import type { ModalView } from '@slack/types';
 import type { SprintHeading } from '../../app/posting/message-content.ts';
-import { typed } from '../../words/typed-text.ts';
+import { mrkdwn, say } from '../../words/say.ts';
 import { encodeContext } from '../form-contexts.ts';
 import { formId } from '../ids.ts';
 import { section } from './block-builders.ts';
@@ -20,19 +20,17 @@ export function cancelFormView(
 ): ModalView {
   const frame = {
     callbackId: formId('cancel'),
-    title: 'Cancel the sprint?',
-    submit: 'Cancel the sprint',
-    leave: 'Keep it',
+    title: say('cancel-title'),
+    submit: say('cancel-submit'),
+    leave: say('cancel-leave'),
     context: encodeContext(withReplyTo({ sprintId: heading.sprint.id }, replyTo)),
   };
   return formView(frame, [
-    section(
-      `${typed(heading.sprint.name)} ends at once and without a verdict. Its numbers are kept, and never count as history. This cannot be undone.`,
-    ),
+    section(mrkdwn('cancel-what-follows', { sprint: heading.sprint.name })),
     textField({
       field: CANCEL_FIELDS.reason,
-      label: 'Reason',
-      hint: 'The channel reads it.',
+      label: say('cancel-reason'),
+      hint: say('cancel-reason-hint'),
       optional: true,
       maxLength: REASON_MAX_LENGTH,
     }),

@@ -2,14 +2,13 @@
 import type { ModalView } from '@slack/types';
 import type { CardLine } from '../../app/cards/card-line.ts';
 import type { SprintHeading } from '../../app/posting/message-content.ts';
-import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
 import type { SprintSummary } from '../../sprint/summary.ts';
-import { typed } from '../../words/typed-text.ts';
+import { mrkdwn, say } from '../../words/say.ts';
+import { closingTime } from '../../words/sprint.ts';
 import { encodeContext } from '../form-contexts.ts';
 import { formId } from '../ids.ts';
 import { section } from './block-builders.ts';
 import { formView, withReplyTo } from './form-view.ts';
-import { closingWords, counted } from './sprint-words.ts';
 
 export interface SprintToClose {
   readonly heading: SprintHeading;
@@ -23,20 +22,22 @@ export function closeFormView({ heading, cards, summary }: SprintToClose, replyT
   const open = cards.filter(({ state }) => state === 'open').length;
   const frame = {
     callbackId: formId('close'),
-    title: 'Close the sprint now?',
-    submit: 'Close now',
-    leave: 'Keep it open',
+    title: say('close-title'),
+    submit: say('close-submit'),
+    leave: say('close-leave'),
     context: encodeContext(withReplyTo({ sprintId: sprint.id }, replyTo)),
   };
-  const openWords =
+  const finished = mrkdwn('close-finished', {
+    finished: totals.committedFinishedPoints,
+    committed: totals.commitmentPoints,
+  });
+  const rest =
     open === 0
-      ? 'Every card is finished or dropped.'
-      : `${counted(open, 'card')} with ${formatPointsWithUnit(totals.openLeftPoints)} left will count as not finished.`;
+      ? mrkdwn('close-all-finished')
+      : mrkdwn('close-open', { cards: open, left: totals.openLeftPoints });
   return formView(frame, [
-    section(`${typed(sprint.name)} would close by itself on ${closingWords(heading)}.`),
-    section(
-      `Finished so far: ${formatPoints(totals.committedFinishedPoints)} of ${formatPointsWithUnit(totals.commitmentPoints)} committed. ${openWords}`,
-    ),
-    section('The verdict is posted in the channel. A facilitator can reopen the sprint for 24 hours.'),
+    section(mrkdwn('close-when', { sprint: sprint.name, closes: closingTime(heading) })),
+    section(`${finished} ${rest}`),
+    section(mrkdwn('close-what-follows')),
   ]);
 }

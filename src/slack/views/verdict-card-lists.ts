@@ -5,12 +5,10 @@
 import type { SectionBlock } from '@slack/types';
 import type { CardLine } from '../../app/cards/card-line.ts';
 import type { VerdictContent } from '../../app/posting/message-content.ts';
-import { formatPoints, formatPointsWithUnit } from '../../sprint/points.ts';
-import { typed } from '../../words/typed-text.ts';
+import { cardGrowth, cardName, cardProgress } from '../../words/cards.ts';
+import { mrkdwn } from '../../words/say.ts';
 import { bold } from './block-builders.ts';
-import { cardName, growthWords, leftWords, standingWords } from './card-words.ts';
 import { lineSections } from './line-sections.ts';
-import { counted } from './sprint-words.ts';
 
 interface CardList {
   readonly title: string;
@@ -24,54 +22,57 @@ export function verdictCardLists(verdict: VerdictContent, maxSections: number): 
   for (const [i, { title, lines }] of lists.entries()) {
     const forLaterLists = lists.length - 1 - i;
     blocks.push(
-      ...lineSections(bold(title), lines, {
-        maxSections: maxSections - blocks.length - forLaterLists,
-        more: (count) => `… and ${counted(count, 'more card', 'more cards')}, counted in the numbers above.`,
-      }),
+      ...lineSections(
+        bold(title),
+        lines.map((line) => `• ${line}`),
+        {
+          maxSections: maxSections - blocks.length - forLaterLists,
+          more: (cards) => mrkdwn('verdict-more-cards', { cards }),
+        },
+      ),
     );
   }
   return blocks;
 }
 
 function cardLists({ cards, dropReasons }: VerdictContent): CardList[] {
-  const size = ({ surprisePoints, driftPoints }: CardLine): number =>
+  const change = ({ surprisePoints, driftPoints }: CardLine): number =>
     Math.abs(surprisePoints) + Math.abs(driftPoints);
-  const changed = cards.filter((card) => size(card) > 0).sort((a, b) => size(b) - size(a));
+  const changed = cards.filter((card) => change(card) > 0).sort((a, b) => change(b) - change(a));
+  const named = (card: CardLine) => ({ card: cardName(card), estimate: card.estimatePoints });
   return [
     {
-      title: 'Cards that turned out larger or smaller',
-      lines: changed.map(
-        (card) =>
-          `• ${cardName(card)}: estimate ${formatPoints(card.estimatePoints)}, true size ${formatPoints(card.workedPoints + card.leftPoints)} (${growthWords(card)})`,
+      title: mrkdwn('verdict-changed-title'),
+      lines: changed.map((card) =>
+        mrkdwn('verdict-changed-card', {
+          ...named(card),
+          size: card.workedPoints + card.leftPoints,
+          growth: cardGrowth(card),
+        }),
       ),
     },
     {
-      title: 'Pulled in after planning',
+      title: mrkdwn('verdict-pulled-in-title'),
       lines: cards
         .filter(({ origin }) => origin === 'pulled-in')
-        .map(
-          (card) =>
-            `• ${cardName(card)}: ${formatPointsWithUnit(card.estimatePoints)}, ${standingWords(card)}`,
-        ),
+        .map((card) => mrkdwn('verdict-pulled-in-card', { ...named(card), progress: cardProgress(card) })),
     },
     {
-      title: 'Dropped',
+      title: mrkdwn('verdict-dropped-title'),
       lines: cards
         .filter(({ state }) => state === 'dropped')
         .map((card) => {
           const reason = dropReasons.get(card.cardId)?.trim() ?? '';
-          const why = reason === '' ? '' : ` – ${typed(reason)}`;
-          return `• ${cardName(card)}: ${formatPointsWithUnit(card.estimatePoints)}${why}`;
+          return reason === ''
+            ? mrkdwn('verdict-dropped-card', named(card))
+            : mrkdwn('verdict-dropped-card-reason', { ...named(card), reason });
         }),
     },
     {
-      title: 'Not finished',
+      title: mrkdwn('verdict-open-title'),
       lines: cards
         .filter(({ state }) => state === 'open')
-        .map(
-          (card) =>
-            `• ${cardName(card)}: ${leftWords(card.leftPoints)} (estimate ${formatPoints(card.estimatePoints)})`,
-        ),
+        .map((card) => mrkdwn('verdict-open-card', { ...named(card), progress: cardProgress(card) })),
     },
   ];
 }

@@ -7,32 +7,21 @@ import type { CardLine } from '../../app/cards/card-line.ts';
 import { ASKS_FOR_A_RANGE } from '../../app/closing/note-history.ts';
 import type { VerdictContent } from '../../app/posting/message-content.ts';
 import type { CarriedOverCard, CoachingNote } from '../../sprint/coaching-note.ts';
+import { cardName } from '../../words/cards.ts';
+import { noteHistoryWords, rangeToTryWords, usuallyKeptWords } from '../../words/note-history.ts';
 import { noteWords } from '../../words/notes.ts';
-import { Markup, mrkdwn } from '../../words/say.ts';
-import { mrkdwnOf, plainTyped } from '../../words/typed-text.ts';
+import { mrkdwn, say } from '../../words/say.ts';
+import { momentOf, sprintSpan } from '../../words/sprint.ts';
+import { mrkdwnOf } from '../../words/typed-text.ts';
+import { failedTestSentence, reopenedSentence, verdictSentence } from '../../words/verdict.ts';
 import { encodeValue } from '../button-values.ts';
-import { ACTIONS, COMMAND } from '../ids.ts';
-import {
-  actions,
-  bold,
-  button,
-  code,
-  confirmation,
-  context,
-  divider,
-  fieldSections,
-  lead,
-  section,
-} from './block-builders.ts';
-import { cardName } from './card-words.ts';
+import { ACTIONS } from '../ids.ts';
+import { actions, bold, button, confirmation, context, divider, lead, section } from './block-builders.ts';
 import { type ChartImage, chartBlocks } from './chart-image.ts';
 import { lineSections } from './line-sections.ts';
 import { type MessageView, messageView } from './message-view.ts';
-import { noteHistoryWords, rangeToTryWords, usuallyKeptWords } from './note-words.ts';
-import { loadSentence, ratioFields } from './ratio-fields.ts';
-import { counted, instantWords, spanWords } from './sprint-words.ts';
+import { ratioBlocks } from './ratio-blocks.ts';
 import { verdictCardLists } from './verdict-card-lists.ts';
-import { failedTestSentence, reopenedSentence, verdictSentence } from './verdict-words.ts';
 
 const BLOCKS_MAX = 50;
 const CARRIED_OVER_SECTIONS_MAX = 2;
@@ -40,21 +29,20 @@ const CARRIED_OVER_SECTIONS_MAX = 2;
 export function verdictMessage(verdict: VerdictContent, chart?: ChartImage): MessageView {
   const { summary, sprint } = verdict;
   const before: KnownBlock[] = [
-    lead(`${plainTyped(sprint.name)}: ${verdictSentence(summary)}`),
+    lead(say('verdict-title', { sprint: sprint.name, verdict: verdictSentence(summary) })),
     ...sectionOf([reopenedSentence(verdict), ...summary.verdict.failedTests.map(failedTestSentence)]),
     ...chartBlocks(chart),
-    ...fieldSections(ratioFields(summary)),
-    section(loadSentence(summary)),
+    ...ratioBlocks(summary),
     ...noteBlocks(verdict),
   ];
-  const after = [context(`${spanWords(sprint)}. ${nextWords(verdict)}`), ...reopenBlocks(verdict)];
+  const after = [context(`${mrkdwnOf(sprintSpan(sprint))}. ${nextWords(verdict)}`), ...reopenBlocks(verdict)];
   const lists = verdictCardLists(verdict, BLOCKS_MAX - before.length - after.length);
   return messageView([...before, ...lists, ...after]);
 }
 
-/** One section of the lines that are not empty; none when all are. */
-function sectionOf(lines: readonly string[]): KnownBlock[] {
-  const said = lines.filter((line) => line !== '').map(mrkdwnOf);
+/** One section of the sentences that there are; none when there are none. */
+function sectionOf(sentences: readonly (string | undefined)[]): KnownBlock[] {
+  const said = sentences.filter((sentence) => sentence !== undefined).map(mrkdwnOf);
   return said.length === 0 ? [] : [section(said.join('\n'))];
 }
 
@@ -72,8 +60,8 @@ function noteSections(note: CoachingNote, { summary, history, cards }: VerdictCo
   const words = [
     bold(mrkdwnOf(crossed)),
     mrkdwnOf(mayMean),
-    ...(known ? [noteHistoryWords(known)] : []),
-    `Try next: ${mrkdwnOf(tryNext)}`,
+    ...(known ? [mrkdwnOf(noteHistoryWords(known))] : []),
+    mrkdwn('note-try-next', { try: tryNext }),
     ...(range ? [rangeLine(range, id, summary.totals.commitmentPoints)] : []),
   ].join('\n');
   return 'cards' in note ? carriedOverSections(words, note.cards, cards) : [section(words)];
@@ -84,8 +72,9 @@ function rangeLine(
   id: CoachingNote['id'],
   committedPoints: number,
 ): string {
-  const usual = id === 'kept-share-low' ? usuallyKeptWords(range, committedPoints) : '';
-  return mrkdwnOf([rangeToTryWords(range, committedPoints), usual].join(' ').trim());
+  const usual = id === 'kept-share-low' ? usuallyKeptWords(range, committedPoints) : undefined;
+  const sentences = [rangeToTryWords(range, committedPoints), ...(usual === undefined ? [] : [usual])];
+  return mrkdwnOf(sentences.join(' '));
 }
 
 /** The cards that a note is about, below its words. */
@@ -96,34 +85,33 @@ function carriedOverSections(
 ): SectionBlock[] {
   const lines = carried.flatMap(({ cardId, sprints }) => {
     const card = cards.find((one) => one.cardId === cardId);
-    return card ? [`• ${mrkdwn('note-carried-card', { card: new Markup(cardName(card)), sprints })}`] : [];
+    return card ? [`• ${mrkdwn('note-carried-card', { card: cardName(card), sprints })}`] : [];
   });
   return lineSections(words, lines, {
     maxSections: CARRIED_OVER_SECTIONS_MAX,
-    more: (count) => `… and ${counted(count, 'more card')}.`,
+    more: (cards) => mrkdwn('cards-more', { cards }),
   });
 }
 
 function nextWords({ reopened, reopenUntil, team }: VerdictContent): string {
-  const plan = `Next: plan the coming sprint with ${code(`${COMMAND} plan`)}.`;
-  if (reopened === 'open')
-    return `Next: correct what is wrong, then close it with ${code(`${COMMAND} close`)}.`;
+  if (reopened === 'open') return mrkdwn('verdict-next-correct');
+  const plan = mrkdwn('verdict-next-plan');
   if (!reopenUntil) return plan;
-  return `${plan} If a number is wrong, a facilitator can reopen the sprint until ${instantWords(reopenUntil, team.timeZone)}.`;
+  return `${plan} ${mrkdwn('verdict-reopen-until', { moment: momentOf(reopenUntil, team.timeZone) })}`;
 }
 
 function reopenBlocks({ reopenUntil, reopened, sprint }: VerdictContent): KnownBlock[] {
   if (!reopenUntil || reopened === 'open') return [];
   return [
     actions([
-      button('Reopen for corrections', {
+      button(say('verdict-reopen'), {
         actionId: ACTIONS.reopenSprint,
         value: encodeValue({ sprintId: sprint.id }),
         confirm: confirmation({
-          title: 'Reopen the sprint?',
-          text: 'Answers can then be corrected. It closes again by itself, and this post is brought up to date.',
-          yes: 'Reopen',
-          no: 'Leave it closed',
+          title: say('verdict-reopen-title'),
+          text: say('verdict-reopen-text'),
+          yes: say('verdict-reopen-yes'),
+          no: say('verdict-reopen-no'),
         }),
       }),
     ]),

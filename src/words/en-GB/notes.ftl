@@ -68,3 +68,45 @@ note-answer-rate-low-crossed =
     }
 note-answer-rate-low-may-mean = The numbers of this sprint are less certain than they could be: until somebody answers, a card counts as unchanged, so growth shows late or never. The prompts may come at an awkward time, or ask about more cards than are in work.
 note-answer-rate-low-try = Ask at the retrospective what would make the prompt easy to answer: another time of day, or fewer cards in work at once. “Nothing changed” takes one click, and so does “away”.
+
+## What the team's history says of the crossed number
+
+note-history-first = This is the first sprint with this number.
+note-history-often =
+    { $line ->
+        [mark] Reached in { NUMBER($sprints) } of the latest { NUMBER($of) } sprints, this one included.
+       *[threshold] Crossed in { NUMBER($sprints) } of the latest { NUMBER($of) } sprints, this one included.
+    }
+note-history-signal =
+    { $kind ->
+        [above] That is a signal: it’s above what is usual for the team ({ PERCENT_SPAN($low, $high) }).
+        [below] That is a signal: it’s below what is usual for the team ({ PERCENT_SPAN($low, $high) }).
+        [run-above] That is a signal: for eight sprints or more it has been above the team’s own mean of { WHOLE_PERCENT($mean) }.
+        [run-below] That is a signal: for eight sprints or more it has been below the team’s own mean of { WHOLE_PERCENT($mean) }.
+        [above-and-run] That is a signal: it’s above what is usual for the team ({ PERCENT_SPAN($low, $high) }), and for eight sprints or more it has been above the team’s own mean of { WHOLE_PERCENT($mean) }.
+       *[below-and-run] That is a signal: it’s below what is usual for the team ({ PERCENT_SPAN($low, $high) }), and for eight sprints or more it has been below the team’s own mean of { WHOLE_PERCENT($mean) }.
+    } Something has changed; what was different?
+note-history-ordinary = That is ordinary variation for the team ({ PERCENT_SPAN($low, $high) } over { NUMBER($sprints) } sprints): { $so ->
+        [mark] one sprint proves little, so see whether the next ones reach it as well.
+        [often] it usually goes like this, so only a change in the way of working will change it.
+       *[seldom] one sprint proves little, so look at the way of working behind all of them rather than at this one.
+    }
+
+## How much to commit to next
+
+note-range-basis =
+    { $sprints ->
+        [one] (from { NUMBER($sprints) } sprint; this time it was { NUMBER($committed) })
+       *[other] (from { NUMBER($sprints) } sprints; this time it was { NUMBER($committed) })
+    }
+note-range-between = Commit to { NUMBER($lowPoints) } to { POINTS($highPoints) } next { $basis }.
+note-range-about = Commit to about { POINTS($points) } next { $basis }.
+note-range-at-most = Commit to at most { POINTS($points) } next { $basis }.
+note-range-at-least = Commit to at least { POINTS($points) } next { $basis }.
+# After the sentence that says why.
+note-range-compromise = As a compromise, commit to about { POINTS($points) } { $basis }.
+note-range-crossed = The better guide is what gets finished: commit to at most { POINTS($points) } { $basis }.
+# Before the sentence that says why.
+note-range-unknown = How much to try next isn’t known.
+note-range-usually-kept = So the commitment was no larger than what the team usually keeps: before committing to less, ask what was different this time.
+note-try-next = Try next: { $try }

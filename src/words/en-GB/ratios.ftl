@@ -24,3 +24,22 @@ ratio-title =
         [finishShare] Finish share
        *[velocityGrowth] Velocity growth
     }
+
+## What a ratio is made of, after its value in brackets
+
+ratio-of-keptShare = { NUMBER($finished) } of { POINTS($committed) } committed
+ratio-of-surpriseRatio = { POINTS($surprise) } of surprise work
+ratio-of-pullInRatio = { POINTS($pulledIn) } pulled in
+ratio-of-planShare = { NUMBER($committed) } of { POINTS($load) } of load planned
+ratio-of-estimateAccuracy = estimates off by { POINTS($off) }
+ratio-of-onScaleShare =
+    { $cards ->
+        [one] { NUMBER($onScale) } of { NUMBER($cards) } finished card as large as estimated
+       *[other] { NUMBER($onScale) } of { NUMBER($cards) } finished cards as large as estimated
+    }
+ratio-of-finishShare = { POINTS($finished) } finished, { NUMBER($worked) } worked
+ratio-of-velocityGrowth = compared with the baseline sprint
+ratio-fact = { $value } ({ $madeOf })
+
+# All the work of a sprint.
+ratio-load = Load { POINTS($load) }: { NUMBER($committed) } committed, { NUMBER($pulledIn) } pulled in, { NUMBER($surprise) } surprise work. Velocity { POINTS($velocity) }.

@@ -68,16 +68,16 @@ describe('plan', () => {
 describe('verdict', () => {
   it('of a missed sprint leads with what was finished, then the failed test, ratios, notes and cards', () => {
     expect(postMessage({ kind: 'verdict', verdict: missedVerdict }, chart).text).toMatchInlineSnapshot(`
-      "Harbour 12: missed. 13 of 18 points promised were finished (72.2%).
+      "Harbour 12: missed. Finished 13 of 18 points committed (72.2%).
       The kept share is 72.2%, 7.8 percentage points below its floor of 80%.
       Kept share
-      72.2% (13 of 18 points promised)
+      72.2% (13 of 18 points committed)
       Surprise ratio
       11.1% (2 points of surprise work)
       Pull-in ratio
       16.7% (3 points pulled in)
       Plan share
-      78.3% (18 of 23 points of load were planned)
+      78.3% (18 of 23 points of load planned)
       Estimate accuracy
       91.3% (estimates off by 2 points)
       On-scale share
@@ -85,14 +85,14 @@ describe('verdict', () => {
       Finish share
       84.2% (16 points finished, 19 worked)
       Velocity growth
-      133.3% (velocity beside the baseline sprint)
+      133.3% (compared with the baseline sprint)
       Load 23 points: 18 committed, 3 pulled in, 2 surprise work. Velocity 16 points.
       On the kept share
-      The team promised more than the sprint could hold, or many cards were begun and few were brought home.
-      Try next: At the next planning, let what the team has lately finished, not what it wishes for, say when to stop adding cards; and finish a card before beginning another.
+      The team committed to more than the sprint could hold, or started many cards and finished few.
+      Try next: At the next planning, stop adding cards at what the team has lately finished, not at what it wishes for. And finish a card before starting another.
       The plan share is 78.3%, 1.7 percentage points below its floor of 80%.
-      A good part of the sprint was work that planning did not see, so the plan steered less than it should.
-      Try next: Split the unplanned part into pulled-in work and surprise work, and take up only the larger of the two at the retrospective.
+      A good part of the sprint was work that planning didn’t see, so the plan steered less than it should.
+      Try next: Split the unplanned part into pulled-in work and surprise work, and discuss only the larger of the two at the retrospective.
       Cards that turned out larger or smaller
       • LP-1 Import tide tables: estimate 5, true size 7 (surprise work +2)
       • LP-2 Show tides in the berth calendar: estimate 8, true size 9 (estimate drift +1)
@@ -110,14 +110,14 @@ describe('verdict', () => {
 
   it('of a kept sprint says so in its first sentence', () => {
     expect(verdictMessage(keptVerdict).text.split('\n')[0]).toMatchInlineSnapshot(
-      `"Harbour 12: kept. 13 of 13 points promised were finished (100%)."`,
+      `"Harbour 12: kept. Finished 13 of 13 points committed (100%)."`,
     );
   });
 
   it('of a sprint without a commitment gives reasons in place of ratios', () => {
     expect(verdictMessage(noPlanVerdict).text.split('\n').slice(0, 9)).toMatchInlineSnapshot(`
       [
-        "Harbour 12: no plan. Nothing was promised; 3 points were finished.",
+        "Harbour 12: no plan. There was no commitment. Finished: 3 points.",
         "Kept share",
         "None. There was no commitment.",
         "Surprise ratio",
@@ -125,7 +125,7 @@ describe('verdict', () => {
         "Pull-in ratio",
         "None. There was no commitment.",
         "Plan share",
-        "0% (0 of 3 points of load were planned)",
+        "0% (0 of 3 points of load planned)",
       ]
     `);
   });
@@ -136,7 +136,7 @@ describe('verdict', () => {
     const [lead, failed] = verdictMessage(
       verdictOf(cards, [fact(1, { cardId: 'card-1', day: '2026-11-05', leftPoints: 0 })]),
     ).text.split('\n');
-    expect(lead).toBe('Harbour 12: missed. 799.5 of 1000 points promised were finished (79.95%).');
+    expect(lead).toBe('Harbour 12: missed. Finished 799.5 of 1,000 points committed (79.95%).');
     expect(failed).toBe('The kept share is 79.95%, 0.05 percentage points below its floor of 80%.');
   });
 
@@ -186,7 +186,7 @@ describe('verdict', () => {
 
   it('says that its numbers may change while the sprint is open again', () => {
     const view = verdictMessage({ ...keptVerdict, reopened: 'open', reopenUntil: undefined });
-    expect(view.text).toContain('open again for corrections, so these numbers may still change');
+    expect(view.text).toContain('Open again for corrections, so these numbers may still change');
     expect(view.text).toContain('/loadline close');
   });
 
@@ -207,10 +207,10 @@ describe('cancelled', () => {
     expect(text.split('\n').slice(0, 5)).toMatchInlineSnapshot(`
       [
         "Harbour 12 was cancelled",
-        "Called off by <@U0BEN>. Reason: The harbour froze",
+        "Cancelled by <@U0BEN>. Reason: The harbour froze",
         "There is no verdict. The numbers below are kept and marked as cancelled; they never count as history.",
         "Kept share",
-        "72.2% (13 of 18 points promised)",
+        "72.2% (13 of 18 points committed)",
       ]
     `);
     expect(text).not.toContain('missed');
@@ -218,7 +218,7 @@ describe('cancelled', () => {
 
   it('needs no reason', () => {
     const text = postMessage({ kind: 'cancelled', verdict: missedVerdict, byUserId: BEN, reason: '' }).text;
-    expect(text).toContain('Called off by <@U0BEN>.\n');
+    expect(text).toContain('Cancelled by <@U0BEN>.\n');
   });
 });
 
@@ -230,18 +230,18 @@ describe('shared status', () => {
       Finished: 5 of 18 points committed.
       The load is heavy: the chance of keeping the commitment is 32%. About 13 points will probably be finished by the end. Of 10 sprints like this, 8 end between 8 and 19. Half of them end between 10 and 15.
       1 open card needs an owner: 4. Warn of low water. Take one with /loadline take 4.
-      5 of 10 working days still come after this one; the sprint closes on Fri 13 Nov at 17:00.
+      5 of 10 working days come after today; the sprint closes on Fri 13 Nov at 17:00.
       1 of 2 members with open cards have answered today.
       Based on 14 closed sprints of the team; those most like this one count most. It doesn’t know who will be away, what kind of work the open cards hold, or what hasn’t been answered yet.
       Ratios so far
       Kept share
-      27.8% (5 of 18 points promised)
+      27.8% (5 of 18 points committed)
       Surprise ratio
       11.1% (2 points of surprise work)
       Pull-in ratio
       16.7% (3 points pulled in)
       Plan share
-      78.3% (18 of 23 points of load were planned)
+      78.3% (18 of 23 points of load planned)
       Estimate accuracy
       91.3% (estimates off by 2 points)
       On-scale share
@@ -249,7 +249,7 @@ describe('shared status', () => {
       Finish share
       71.4% (5 points finished, 7 worked)
       Velocity growth
-      41.7% (velocity beside the baseline sprint)
+      41.7% (compared with the baseline sprint)
       Load 23 points: 18 committed, 3 pulled in, 2 surprise work. Velocity 5 points.
       What grew or shrank
       • LP-1 Import tide tables: surprise work +2

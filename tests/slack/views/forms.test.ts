@@ -378,14 +378,14 @@ describe('pull, drop, close, cancel', () => {
     expect(
       formText(closeFormView({ heading, cards: plan.cards, summary: statusOf().summary })),
     ).toMatchInlineSnapshot(`
-      "[Close the sprint now? | Close now | Keep it open] {"sprintId":"sprint-12"}
+      "[Close the sprint? | Close now | Keep it open] {"sprintId":"sprint-12"}
       Harbour 12 would close by itself on Fri 13 Nov at 17:00.
       Finished so far: 5 of 18 points committed. 4 cards with 16 points left will count as not finished.
       The verdict is posted in the channel. A facilitator can reopen the sprint for 24 hours."
     `);
     expect(formText(cancelFormView({ heading }))).toMatchInlineSnapshot(`
-      "[Cancel the sprint? | Cancel the sprint | Keep it] {"sprintId":"sprint-12"}
-      Harbour 12 ends at once and without a verdict. Its numbers are kept, and never count as history. This cannot be undone.
+      "[Cancel the sprint? | Cancel it | Keep it] {"sprintId":"sprint-12"}
+      Harbour 12 ends at once and without a verdict. Its numbers are kept, and never count as history. This can’t be undone.
       <reason> Reason (optional):  – The channel reads it."
     `);
   });
@@ -427,9 +427,9 @@ describe('value and baseline', () => {
   it('value: the sprint with its present value, and a number', () => {
     expect(formText(valueFormView(valueForm))).toMatchInlineSnapshot(`
       "[Record a value | Record | Cancel] {"teamId":"team-harbour"}
-      What was a sprint of Harbour worth? One number for each sprint, always in the same unit. Its growth then stands beside the growth of velocity.
-      <sprintId> Sprint: ["sprint-11=Harbour 11, ended Fri 30 Oct 2026: no value yet","sprint-10=Harbour 10, ended Fri 26 Dec 2025: -3.5"] "sprint-11=Harbour 11, ended Fri 30 Oct 2026: no value yet"
-      <recordedValue> Value:  – One number a sprint in a unit of your choice: revenue, users, anything. A new number takes the place of the old one, which is kept on record.
+      What was a sprint of Harbour worth? One number for each sprint, always in the same unit. You then see its growth next to the growth of velocity.
+      <sprintId> Sprint: ["sprint-11=Harbour 11, ended 30 October 2026: no value yet","sprint-10=Harbour 10, ended 26 December 2025: -3.5"] "sprint-11=Harbour 11, ended 30 October 2026: no value yet"
+      <recordedValue> Value:  – One number per sprint, in a unit of your choice: revenue, users, anything. A new number replaces the old one, which is kept on record.
       (Members and the product owner can see it with \`/loadline history\`, and may share that in the channel.)"
     `);
   });
@@ -437,8 +437,8 @@ describe('value and baseline', () => {
   it('baseline: the first of all, or one of the closed sprints with what was finished in it', () => {
     expect(formText(baselineFormView(baselineForm))).toMatchInlineSnapshot(`
       "[Baseline sprint | Save | Cancel] {"teamId":"team-harbour"}
-      Velocity growth of Harbour is the velocity of a sprint, measured by that of the baseline sprint. Choose one in which the team worked as it usually did then.
-      <sprintId> Baseline sprint: ["first=First: Harbour 3, ended Fri 26 Dec 2025: 10 points","sprint-11=Harbour 11, ended Fri 30 Oct 2026: 12.5 points","sprint-3=Harbour 3, ended Fri 26 Dec 2025: 10 points"] "first=First: Harbour 3, ended Fri 26 Dec 2025: 10 points" – Verdicts that were posted keep their numbers. The next ones, and the history, use the new baseline."
+      Velocity growth of Harbour compares the velocity of a sprint with that of the baseline sprint. Choose one in which the team worked as it usually did then.
+      <sprintId> Baseline sprint: ["first=First: Harbour 3, ended 26 December 2025: 10 points","sprint-11=Harbour 11, ended 30 October 2026: 12.5 points","sprint-3=Harbour 3, ended 26 December 2025: 10 points"] "first=First: Harbour 3, ended 26 December 2025: 10 points" – Verdicts that are posted keep their numbers. The next ones, and the history, use the new baseline."
     `);
   });
 
@@ -452,7 +452,7 @@ describe('value and baseline', () => {
 
   it('say how to name a sprint that is too old for the list', () => {
     expect(formText(baselineFormView({ ...baselineForm, leftOut: 1 }))).toContain(
-      '1 older sprint is not in the list; name one with `/loadline baseline` and its name.',
+      '1 older sprint isn’t in the list; name it with `/loadline baseline` and its name.',
     );
   });
 });

@@ -53,18 +53,18 @@ describe('status', () => {
       Finished: 5 of 18 points committed.
       The load is heavy: the chance of keeping the commitment is 32%. About 13 points will probably be finished by the end. Of 10 sprints like this, 8 end between 8 and 19. Half of them end between 10 and 15.
       1 open card needs an owner: 4. Warn of low water. Take one with /loadline take 4.
-      5 of 10 working days still come after this one; the sprint closes on Fri 13 Nov at 17:00.
+      5 of 10 working days come after today; the sprint closes on Fri 13 Nov at 17:00.
       1 of 2 members with open cards have answered today.
       Based on 14 closed sprints of the team; those most like this one count most. It doesn’t know who will be away, what kind of work the open cards hold, or what hasn’t been answered yet.
       Ratios so far
       Kept share
-      27.8% (5 of 18 points promised)
+      27.8% (5 of 18 points committed)
       Surprise ratio
       11.1% (2 points of surprise work)
       Pull-in ratio
       16.7% (3 points pulled in)
       Plan share
-      78.3% (18 of 23 points of load were planned)
+      78.3% (18 of 23 points of load planned)
       Estimate accuracy
       91.3% (estimates off by 2 points)
       On-scale share
@@ -72,11 +72,11 @@ describe('status', () => {
       Finish share
       71.4% (5 points finished, 7 worked)
       Velocity growth
-      41.7% (velocity beside the baseline sprint)
+      41.7% (compared with the baseline sprint)
       Load 23 points: 18 committed, 3 pulled in, 2 surprise work. Velocity 5 points.
       What grew or shrank
       • Wed 4 Nov, LP-1 Import tide tables: surprise work +2 – The tables come in two formats
-      Only you see this. Shared, it shows the same numbers without the notes.
+      Only you see this. The channel gets the same numbers, without the notes.
       Buttons: Share in the channel"
     `);
   });
@@ -91,7 +91,7 @@ describe('status', () => {
     expect(statusMessage(statusOf({ begun: false })).text).toMatchInlineSnapshot(`
       "Harbour 12 begins on Mon 2 Nov
       Mon 2 Nov to Fri 13 Nov, 10 working days. Committed: 18 points on 5 cards. Once it runs, this shows how likely the commitment is to be kept.
-      Only you see this. Shared, it shows the same numbers without the notes.
+      Only you see this. The channel gets the same numbers, without the notes.
       Buttons: Share in the channel"
     `);
   });
@@ -161,11 +161,11 @@ describe('changes of cards', () => {
 describe('changes of sprint and team', () => {
   it('closed, cancelled, reopened', () => {
     expect(sprintClosedReply(missedVerdict).text).toMatchInlineSnapshot(`
-      "Harbour 12 is closed: missed. 13 of 18 points promised were finished (72.2%).
+      "Harbour 12 is closed: missed. Finished 13 of 18 points committed (72.2%).
       The verdict goes to the team’s channel. If a number is wrong, reopen the sprint within 24 hours: /loadline reopen."
     `);
     expect(sprintCancelledReply(heading).text).toMatchInlineSnapshot(`
-      "Harbour 12 is cancelled, and the channel is told. Its numbers are kept, and never count as history.
+      "Harbour 12 is cancelled, and the channel will see it. Its numbers are kept, and never count as history.
       Plan the next one: /loadline plan."
     `);
     expect(
@@ -279,9 +279,9 @@ describe('a recorded value', () => {
 
   it('says what was recorded and replaced, how it grew beside velocity, and what that does not say', () => {
     expect(valueRecordedMessage(valueRecordedOf()).text).toMatchInlineSnapshot(`
-      "Recorded for Harbour 11 (ended Fri 30 Oct 2026): 12 500. It takes the place of 1200, which is kept on record.
-      Measured by Harbour 3, the value stands at 150% and velocity at 120%: a point brought 125% of what it brought then.
-      What this does not say: value often comes sprints after the work, and from much besides the team’s work. That both grow does not mean that one made the other grow.
+      "Recorded for Harbour 11 (ended 30 October 2026): 12,500. It replaces 1,200, which is kept on record.
+      Compared with Harbour 3, the value is 150% and velocity is 120%: a point brought 125% of what it brought then.
+      What this doesn’t say: value often comes sprints after the work, and from much besides the team’s work. That both grow doesn’t mean that one made the other grow.
       Buttons: Record another value, History"
     `);
   });
@@ -290,12 +290,12 @@ describe('a recorded value', () => {
     const first = valueRecordedMessage(valueRecordedOf({ previousValue: undefined })).text;
     expect(first).not.toContain('place of');
     const same = valueRecordedMessage(valueRecordedOf({ previousValue: 12_500 })).text;
-    expect(same).toContain('has the value 12\u202F500 already; nothing changed.');
+    expect(same).toContain('already has the value 12,500; nothing changed.');
   });
 
   it('by which growth is measured says so', () => {
     expect(growthOf({ measuredBy: { sprintId: 'sprint-11', name: 'Harbour 11' } })).toBe(
-      'This is the sprint that the growth of value is measured by. Record the sprints after it, and you see how value grows beside velocity.',
+      'The growth of value is compared with this sprint. Record the sprints after it, and you see how value grows next to velocity.',
     );
   });
 
@@ -307,32 +307,32 @@ describe('a recorded value', () => {
     expect(
       growthOf({ growth: { valueGrowth: before, velocityGrowth: before, valuePerPointGrowth: before } }),
     ).toBe(
-      'For this sprint there is no growth. The sprint came before the one that growth is compared with.',
+      'There is no growth for this sprint. The sprint came before the one that growth is compared with.',
     );
     const idle = undefinedBecause('nothing-finished');
     expect(growthOf({ growth: { valueGrowth: 2, velocityGrowth: 0, valuePerPointGrowth: idle } })).toBe(
-      'Measured by Harbour 3, the value stands at 200% and velocity at 0%. Nothing was finished in the sprint.',
+      'Compared with Harbour 3, the value is 200% and velocity is 0%. Nothing was finished in the sprint.',
     );
   });
 
   it('below 0 makes no sentence about the worth of a point', () => {
     expect(
       growthOf({ value: -5, growth: { valueGrowth: -0.5, velocityGrowth: 1, valuePerPointGrowth: -0.5 } }),
-    ).toBe('Measured by Harbour 3, the value stands at -50% and velocity at 100%.');
+    ).toBe('Compared with Harbour 3, the value is -50% and velocity is 100%.');
   });
 });
 
 describe('the baseline sprint', () => {
   it('says what it is now, what it was, what changes and what stays', () => {
     expect(baselineNamedMessage(baselineNamedOf()).text).toMatchInlineSnapshot(`
-      "Velocity growth of Harbour is now measured by Harbour 11 (ended Fri 30 Oct 2026, 12.5 points finished). Until now it was measured by Harbour 3 (ended Fri 26 Dec 2025, 10 points finished). For Harbour 12, the latest, it is then 120% instead of 150%.
-      Verdicts that were posted keep their numbers. The next ones, and the history, use the new baseline."
+      "Velocity growth of Harbour is now compared with Harbour 11 (ended 30 October 2026, 12.5 points finished). Until now it was Harbour 3 (ended 26 December 2025, 10 points finished). For Harbour 12, the latest, it is now 120% instead of 150%.
+      Verdicts that are posted keep their numbers. The next ones, and the history, use the new baseline."
     `);
   });
 
   it('that is the first says so, and one that stands already changes nothing', () => {
     expect(baselineNamedMessage(baselineNamedOf({ isFirst: true, before: undefined })).text).toBe(
-      'Velocity growth of Harbour is measured by Harbour 11 (ended Fri 30 Oct 2026, 12.5 points finished), the first sprint with a velocity, as it was before.',
+      'Velocity growth of Harbour is compared with Harbour 11 (ended 30 October 2026, 12.5 points finished), the first sprint with a velocity, as before.',
     );
   });
 

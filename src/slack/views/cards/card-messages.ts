@@ -7,11 +7,12 @@ import type { SprintSummary } from '../../../sprint/summary.ts';
 import { isDefined } from '../../../sprint/undefined-value.ts';
 import { cardListLine, cardOwners, moreCardsFrom, numbered } from '../../../words/cards.ts';
 import { pulledCardWords } from '../../../words/pull-in.ts';
+import { loadSentence } from '../../../words/ratios.ts';
 import { mrkdwn, say } from '../../../words/say.ts';
+import { mrkdwnOf } from '../../../words/typed-text.ts';
 import { context, lead, section } from '../block-builders.ts';
 import { lineSections } from '../line-sections.ts';
 import { type MessageView, messageView } from '../message-view.ts';
-import { loadSentence } from '../ratio-fields.ts';
 
 export interface CardList {
   readonly heading: SprintHeading;
@@ -30,7 +31,7 @@ export function cardsMessage({ heading, cards, summary }: CardList, from = 1): M
   }
   return messageView([
     lead(say('cards-title', { ...title, left: summary.totals.openLeftPoints })),
-    section(loadSentence(summary)),
+    section(mrkdwnOf(loadSentence(summary))),
     ...lineSections('', shown.map(cardListLine), {
       maxSections: 45,
       more: (count, index) => moreCardsFrom(count, shown[index]?.number),

@@ -1,0 +1,80 @@
+### The end of a sprint: its verdict, closing it early, cancelling and reopening it.
+
+## The verdict: the post in the channel
+
+verdict-title = { $sprint }: { $verdict }
+# After the name of the sprint and a colon. $share is the percentage.
+verdict-sentence =
+    { $verdict ->
+        [kept] kept. Finished { NUMBER($finished) } of { POINTS($committed) } committed ({ $share }).
+       *[missed] missed. Finished { NUMBER($finished) } of { POINTS($committed) } committed ({ $share }).
+    }
+verdict-no-plan = no plan. There was no commitment. Finished: { POINTS($finished) }.
+# $distance: "20 percentage points"
+verdict-failed =
+    { $test ->
+        [keptShare] The kept share is { $value }, { $distance } below its floor of { $threshold }.
+       *[surpriseRatio] The surprise ratio is { $value }, { $distance } above its ceiling of { $threshold }.
+    }
+verdict-open-again = Open again for corrections, so these numbers may still change.
+verdict-corrected = Reopened for corrections. These are the corrected numbers (version { NUMBER($version) }).
+verdict-next-plan = Next: plan the coming sprint with `/loadline plan`.
+verdict-next-correct = Next: correct what’s wrong, then close it with `/loadline close`.
+verdict-reopen-until = If a number is wrong, a facilitator can reopen the sprint until { $moment }.
+verdict-reopen = Reopen for corrections
+verdict-reopen-title = Reopen the sprint?
+verdict-reopen-text = Answers can then be corrected. The sprint closes again by itself, and this post is updated.
+verdict-reopen-yes = Reopen
+verdict-reopen-no = Keep it closed
+
+## The cards below a verdict
+
+verdict-changed-title = Cards that turned out larger or smaller
+verdict-changed-card = { $card }: estimate { NUMBER($estimate) }, true size { NUMBER($size) } ({ SERIES($growth) })
+verdict-pulled-in-title = Pulled in after planning
+verdict-pulled-in-card = { $card }: { POINTS($estimate) }, { $progress }
+verdict-dropped-title = Dropped
+verdict-dropped-card = { $card }: { POINTS($estimate) }
+verdict-dropped-card-reason = { $card }: { POINTS($estimate) } – { $reason }
+verdict-open-title = Not finished
+verdict-open-card = { $card }: { $progress } (estimate { NUMBER($estimate) })
+verdict-more-cards = … and { cards-more-count }, counted in the numbers above.
+
+## A cancelled sprint: the post in the channel
+
+cancelled-title = { $sprint } was cancelled
+cancelled-by = Cancelled by { $person }.
+cancelled-by-reason = Cancelled by { $person }. Reason: { $reason }
+cancelled-counts = There is no verdict. The numbers below are kept and marked as cancelled; they never count as history.
+
+## The forms that ask before a sprint is closed or cancelled
+
+close-title = Close the sprint?
+close-submit = Close now
+close-leave = Keep it open
+close-when = { $sprint } would close by itself on { $closes }.
+close-finished = Finished so far: { NUMBER($finished) } of { POINTS($committed) } committed.
+close-all-finished = Every card is finished or dropped.
+close-open =
+    { $cards ->
+        [one] { cards-count } with { POINTS($left) } left will count as not finished.
+       *[other] { cards-count } with { POINTS($left) } left will count as not finished.
+    }
+close-what-follows = The verdict is posted in the channel. A facilitator can reopen the sprint for 24 hours.
+cancel-title = Cancel the sprint?
+cancel-submit = Cancel it
+cancel-leave = Keep it
+cancel-what-follows = { $sprint } ends at once and without a verdict. Its numbers are kept, and never count as history. This can’t be undone.
+cancel-reason = Reason
+cancel-reason-hint = The channel reads it.
+
+## Replies to the person who did it
+
+closed-reply = { $sprint } is closed: { $verdict }
+closed-reply-next = The verdict goes to the team’s channel. If a number is wrong, reopen the sprint within 24 hours: `/loadline reopen`.
+cancelled-reply = { $sprint } is cancelled, and the channel will see it. Its numbers are kept, and never count as history.
+cancelled-reply-next = Plan the next one: `/loadline plan`.
+reopened-reply = { $sprint } is open again for corrections. It closes by itself on { $moment }, or earlier with `/loadline close`.
+reopened-reply-next = To correct an answer of a certain day: `/loadline answer { $day }`.
+status-shared-reply = The status goes to the team’s channel.
+advice-shared-reply = The answer goes to the team’s channel.

@@ -1,0 +1,71 @@
+/** What the team's history says about a coaching note. It speaks of the way of working and of nobody. */
+import type { NoteHistory } from '../app/closing/note-history.ts';
+import { advisedRange } from '../forecast/advised-range.ts';
+import type { CommitmentRange } from '../forecast/commitment-range.ts';
+import type { ControlChart } from '../forecast/control-chart.ts';
+import type { CoachingNoteId } from '../sprint/coaching-note.ts';
+import type { UndefinedValue } from '../sprint/undefined-value.ts';
+import { signalKind } from './history.ts';
+import { say } from './say.ts';
+import { reasonSentence } from './undefined.ts';
+
+/** Lines that are good to reach. */
+const MARKS: readonly CoachingNoteId[] = ['velocity-growth-first-mark', 'velocity-growth-long-range-mark'];
+
+/** How often lately, and whether it is a signal: two or three sentences, as plain text. */
+export function noteHistoryWords({ id, chart, crossed }: NoteHistory): string {
+  const isMark = MARKS.includes(id);
+  const often =
+    crossed.of === 1
+      ? say('note-history-first')
+      : say('note-history-often', { line: isMark ? 'mark' : 'threshold', ...crossed });
+  return `${often} ${'undefined' in chart ? reasonSentence(chart.undefined) : readingWords(chart, crossed, isMark)}`;
+}
+
+function readingWords(chart: ControlChart, crossed: NoteHistory['crossed'], isMark: boolean): string {
+  const { limits, mean, values, latest } = chart;
+  if (latest.reading === 'signal')
+    return say('note-history-signal', { kind: signalKind(latest.kinds), mean, ...limits });
+  // A line that is crossed in most sprints says nothing of this one, and much of how the team works.
+  const isOften = 2 * crossed.sprints >= crossed.of;
+  const so = isMark ? 'mark' : isOften ? 'often' : 'seldom';
+  return say('note-history-ordinary', { so, sprints: values, ...limits });
+}
+
+/** How much to commit to next, in one sentence or two, as plain text. @param committed points in the sprint that is over */
+export function rangeToTryWords(range: CommitmentRange | UndefinedValue, committed: number): string {
+  const advised = advisedRange(range);
+  const sprints = 'undefined' in range ? 0 : range.sprints;
+  const basis = say('note-range-basis', { sprints, committed });
+  switch (advised.kind) {
+    case 'range': {
+      const { lowPoints, highPoints } = advised;
+      return lowPoints === highPoints
+        ? say('note-range-about', { points: highPoints, basis })
+        : say('note-range-between', { lowPoints, highPoints, basis });
+    }
+    case 'at most':
+      return say('note-range-at-most', { points: advised.highPoints, basis });
+    case 'at least':
+      return say('note-range-at-least', { points: advised.lowPoints, basis });
+    case 'middle way':
+      return `${reasonSentence(advised.why)} ${say('note-range-compromise', { points: advised.points, basis })}`;
+    case 'crossed':
+      return `${reasonSentence(advised.why)} ${say('note-range-crossed', { points: advised.highPoints, basis })}`;
+    case 'none':
+      return `${say('note-range-unknown')} ${reasonSentence(advised.why)}`;
+  }
+}
+
+/**
+ * What to say when a commitment was missed that the team usually keeps: that less is not the cure. Undefined when
+ * it was above what is likely to be kept.
+ */
+export function usuallyKeptWords(
+  range: CommitmentRange | UndefinedValue,
+  committed: number,
+): string | undefined {
+  const highPoints = 'undefined' in range ? undefined : range.highPoints;
+  if (typeof highPoints !== 'number' || committed > highPoints) return undefined;
+  return say('note-range-usually-kept');
+}
