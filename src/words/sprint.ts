@@ -1,7 +1,8 @@
-/** A sprint's days and times in words. */
+/** A sprint's days and times in words, and closed sprints in a list of choices. */
 import { dayAt, timeAt } from '../app/clock/local-time.ts';
 import type { SprintHeading } from '../app/posting/message-content.ts';
 import { Markup, say } from './say.ts';
+import { shortened } from './typed-text.ts';
 
 /** `Mon 2 Nov to Fri 13 Nov` */
 export function sprintSpan({
@@ -25,4 +26,21 @@ export function momentOf(instant: Date, timeZone: string): Markup {
 
 function at(instant: Date, timeZone: string): { day: string; time: string } {
   return { day: dayAt(instant, timeZone), time: timeAt(instant, timeZone) };
+}
+
+/** The platform's limit for the text of an option (docs.slack.dev/reference/block-kit/composition-objects/option-object). */
+const OPTION_MAX_LENGTH = 75;
+
+/**
+ * A closed sprint in a list of choices, its name cut so that what is said of it can always be seen.
+ *
+ * @param said at most 30 characters
+ */
+export function pastSprintChoice(
+  { name, endsOn }: { readonly name: string; readonly endsOn: string },
+  said: string,
+  id: 'past-sprint-choice' | 'past-sprint-first-choice' = 'past-sprint-choice',
+): string {
+  const room = OPTION_MAX_LENGTH - say(id, { sprint: '', endsOn, said }).length;
+  return say(id, { sprint: shortened(name, room), endsOn, said });
 }

@@ -83,11 +83,11 @@ function refusalsWith(text: string): Record<string, object> {
   });
   const problems = [
     { field: 'name', message: text },
-    { field: 'goal', message: `“${text}” is wrong.` },
+    { field: 'goal', message: `“${text}” Ж.` },
   ];
   return {
     ...Object.fromEntries(views),
-    'refusal of two things': refusalMessage({ what: 'Not so.', fix: 'Mend it.' }, problems),
+    'refusal of two things': refusalMessage({ what: 'Ж.', fix: 'Ж.' }, problems),
     'unreadable file': refusalMessage(
       refusalWords(new Refusal('file-unreadable', { field: 'f', fileName: text, why: 'not text' })),
     ),

@@ -126,7 +126,7 @@ describe('a planning session', () => {
     expect(lastSeen('dm', odd).text.split('\n')[0]).toBe(lastSeen().text.split('\n')[0]);
     expect(lastSeen('dm', odd).text).not.toContain('Plan a sprint');
     await rehearsal.conversation.say(odd, 'range next week');
-    expect(lastSeen('dm', odd).text).toContain('“next” is not understood');
+    expect(lastSeen('dm', odd).text).toContain('“next” can’t be understood');
   });
 
   it('shows beside a plan where its commitment lies, and the odds of its big cards', async () => {

@@ -70,7 +70,7 @@ describe('a product owner who is no member', () => {
 
   it('is asked when a number can be read in two ways, and records it in words', async () => {
     expect(await command('value 1.200')).toContain('“1.200” may mean 1200 or 1.2.');
-    expect(await command('value 1200')).toContain('Recorded for Harbour 14 (ended Fri 4 Dec 2026): 1200.');
+    expect(await command('value 1200')).toContain('Recorded for Harbour 14 (ended 4 December 2026): 1,200.');
   });
 
   it('corrects it in a form that a direct message led to', async () => {
@@ -79,15 +79,15 @@ describe('a product owner who is no member', () => {
     const form = await conversation.formAfter(owner, async () => {
       expect(await conversation.press(owner, 'open-value-form')).toBe(true);
     });
-    expect(JSON.stringify(form)).toContain('Harbour 14, ended Fri 4 Dec 2026: 1200');
+    expect(JSON.stringify(form)).toContain('Harbour 14, ended 4 December 2026: 1,200');
     await conversation.submit(owner, { recordedValue: '€ 1.500,50' });
-    expect(lastTo(owner, 'dm')).toContain('1500.5. It takes the place of 1200');
+    expect(lastTo(owner, 'dm')).toContain('1,500.5. It replaces 1,200');
   });
 
   it('can not choose the baseline sprint; the facilitator can', async () => {
     expect(await command('baseline first')).toContain('not a member of it');
     expect(await command('baseline harbour 14', FACILITATOR_ID)).toContain(
-      'Velocity growth of Quayside is measured by Harbour 14',
+      'Velocity growth of Quayside is compared with Harbour 14',
     );
   });
 

@@ -35,8 +35,8 @@ const LOOKALIKES: Readonly<Record<string, string>> = {
   z: 'ž',
 };
 
-/** What one types to the letter, entities and markup stay. */
-const TO_THE_LETTER = /`[^`]*`|<[^>]*>|&[a-z]+;|https?:\S+/;
+/** Entities, markup and addresses stay. */
+const TO_THE_LETTER = /<[^>]*>|&[a-z]+;|https?:\S+/;
 
 function lengthened(word: string): string {
   const letters = [...word].map((letter) => {
@@ -55,8 +55,15 @@ function pseudo(text: string): string {
 
 class Translate extends Visitor {
   override visitPattern(node: Pattern): void {
+    // What one types stays to the letter: all between two backticks, which may be in different elements.
+    let isTyped = false;
     for (const element of node.elements) {
-      if (element.type === 'TextElement') (element as TextElement).value = pseudo(element.value);
+      if (element.type !== 'TextElement') continue;
+      const parts = (element as TextElement).value.split('`').map((part, i) => {
+        if (i > 0) isTyped = !isTyped;
+        return isTyped ? part : pseudo(part);
+      });
+      (element as TextElement).value = parts.join('`');
     }
     this.genericVisit(node);
   }

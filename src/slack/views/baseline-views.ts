@@ -1,9 +1,9 @@
 /** The form in which the baseline sprint is chosen, and what confirms it. */
 import type { ModalView } from '@slack/types';
-import type { BaselineForm, BaselineNamed } from '../../app/history/name-baseline.ts';
+import type { BaselineChoice, BaselineForm, BaselineNamed } from '../../app/history/name-baseline.ts';
 import { points } from '../../words/amounts.ts';
-import { baselineSentence, pastSprintChoice } from '../../words/past-sprints.ts';
-import { mrkdwn, say } from '../../words/say.ts';
+import { markup, mrkdwn, say } from '../../words/say.ts';
+import { pastSprintChoice } from '../../words/sprint.ts';
 import { encodeContext } from '../form-contexts.ts';
 import { formId } from '../ids.ts';
 import { context, section } from './block-builders.ts';
@@ -53,4 +53,21 @@ export function baselineNamedMessage(named: BaselineNamed): MessageView {
     section(baselineSentence(named)),
     ...(named.before ? [section(mrkdwn('baseline-effect'))] : []),
   ]);
+}
+
+/** What the team's velocity growth is compared with now, and what that changes. */
+function baselineSentence({ team, baseline, isFirst, before, latest }: BaselineNamed): string {
+  const which = (choice: BaselineChoice, place: 'first' | 'later') =>
+    markup('baseline-which', {
+      sprint: choice.name,
+      endsOn: choice.endsOn,
+      velocity: choice.velocityPoints,
+      place,
+    });
+  const args = { team: team.name, baseline: which(baseline, isFirst ? 'first' : 'later') };
+  if (!before) return mrkdwn('baseline-unchanged', args);
+  const changed = mrkdwn('baseline-changed', { ...args, before: which(before, 'later') });
+  if (!latest) return changed;
+  const { name, growthAfter, growthBefore } = latest;
+  return `${changed} ${mrkdwn('baseline-latest', { sprint: name, after: growthAfter, before: growthBefore })}`;
 }

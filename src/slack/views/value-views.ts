@@ -1,9 +1,11 @@
 /** The form in which what a sprint was worth is recorded, and what confirms it. */
 import type { ModalView } from '@slack/types';
 import type { ValueForm, ValueRecorded } from '../../app/history/record-value.ts';
+import { isDefined } from '../../sprint/undefined-value.ts';
 import { number } from '../../words/amounts.ts';
-import { growthSentence, pastSprintChoice, recordedSentence } from '../../words/past-sprints.ts';
 import { mrkdwn, say } from '../../words/say.ts';
+import { pastSprintChoice } from '../../words/sprint.ts';
+import { reasonSentence } from '../../words/undefined.ts';
 import { encodeValue } from '../button-values.ts';
 import { encodeContext } from '../form-contexts.ts';
 import { ACTIONS, formId, openFormAction } from '../ids.ts';
@@ -60,4 +62,30 @@ export function valueRecordedMessage(recorded: ValueRecorded): MessageView {
       button(say('value-history'), { actionId: ACTIONS.showHistory, value }),
     ]),
   ]);
+}
+
+function recordedSentence({ sprint, value, previousValue }: ValueRecorded): string {
+  const args = { sprint: sprint.name, endsOn: sprint.endsOn, value };
+  if (previousValue === value) return mrkdwn('value-same', args);
+  if (previousValue === undefined) return mrkdwn('value-recorded', args);
+  return mrkdwn('value-replaced', { ...args, previous: previousValue });
+}
+
+function growthSentence({ sprint, value, growth, measuredBy }: ValueRecorded): string {
+  if (!measuredBy) return mrkdwn('value-no-measure');
+  if (sprint.sprintId === measuredBy.sprintId) return mrkdwn('value-is-measure');
+  const { valueGrowth, velocityGrowth, valuePerPointGrowth } = growth;
+  for (const ratio of [valueGrowth, velocityGrowth]) {
+    if (!isDefined(ratio)) return `${mrkdwn('value-no-growth')} ${reasonSentence(ratio.undefined)}`;
+  }
+  const both = {
+    sprint: measuredBy.name,
+    value: valueGrowth as number,
+    velocity: velocityGrowth as number,
+  };
+  if (!isDefined(valuePerPointGrowth)) {
+    return `${mrkdwn('value-growth', both)} ${reasonSentence(valuePerPointGrowth.undefined)}`;
+  }
+  if (value <= 0) return mrkdwn('value-growth', both);
+  return mrkdwn('value-growth-point', { ...both, point: valuePerPointGrowth });
 }

@@ -141,7 +141,7 @@ describe('forms sent off', () => {
     expect(callsOf(bot.useCases)).toEqual([
       ['recordValue', { teamId: 'team-1', sprint: { sprintId: 'sprint-1' }, value: '1.200,50' }],
     ]);
-    expect(platform.callsTo('chat.postEphemeral')[0]?.text).toContain('It takes the place of 1000');
+    expect(platform.callsTo('chat.postEphemeral')[0]?.text).toContain('It replaces 1,000');
   });
 
   it('put what is wrong with a value beside it', async () => {
@@ -168,7 +168,7 @@ describe('forms sent off', () => {
     });
     await bot.submit(form);
     expect(callsOf(bot.useCases)).toEqual([['nameBaseline', { teamId: 'team-1', sprint }]]);
-    expect(platform.callsTo('chat.postEphemeral')[0]?.text).toContain('now measured by Harbour 12');
+    expect(platform.callsTo('chat.postEphemeral')[0]?.text).toContain('now compared with Harbour 12');
   });
 
   it('put the preview on top of the plan', async () => {

@@ -255,7 +255,7 @@ describe('help', () => {
       • /loadline plan: Plan the next sprint and commit to its cards.
       • /loadline close: Close the sprint now, before its closing time.
       • /loadline cancel: Cancel the sprint. Its numbers are kept, and never count as history.
-      • /loadline baseline [sprint | first]: Choose the closed sprint that velocity growth is measured by. For example /loadline baseline Harbour 3 or /loadline baseline first.
+      • /loadline baseline [sprint | first]: Choose the closed sprint that velocity growth is compared with. For example /loadline baseline Harbour 3 or /loadline baseline first.
       • /loadline import: Bring in past sprints from a spreadsheet or an export; you see what would be imported first.
       • /loadline export: Get the team’s sprints, cards, answers and changes as files, without who said what.
       • /loadline setup measures: Change closing time, reminder, planning scale and thresholds.
