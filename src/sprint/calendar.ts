@@ -47,8 +47,3 @@ export function daysFromTo(from: Day, to: Day): Day[] {
 export function workingDaysFromTo(from: Day, to: Day, workingDays: readonly Weekday[]): Day[] {
   return daysFromTo(from, to).filter((day) => workingDays.includes(weekdayOf(day)));
 }
-
-/** A day as people read it: `Wed 4 Nov`. */
-export function formatDay(day: Day): string {
-  return format(new UTCDate(`${day}T00:00:00Z`), 'EEE d MMM');
-}

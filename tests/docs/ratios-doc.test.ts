@@ -7,11 +7,11 @@ import type { Card, CardFact, CardOrigin } from '../../src/sprint/card.ts';
 import { whyNotAnswer } from '../../src/sprint/check-answer.ts';
 import { estimateErrorPoints, plainEstimateErrorPoints } from '../../src/sprint/estimate-error.ts';
 import { cardState, ledgerOf } from '../../src/sprint/ledger.ts';
-import { formatPercent } from '../../src/sprint/percent.ts';
 import { DEFAULT_SCALE, snap } from '../../src/sprint/scale.ts';
 import { closingSummary } from '../../src/sprint/summary.ts';
 import { DEFAULT_THRESHOLDS } from '../../src/sprint/thresholds.ts';
 import type { Ratio, Reason } from '../../src/sprint/undefined-value.ts';
+import { percent } from '../../src/words/amounts.ts';
 import { reasonSentence } from '../../src/words/undefined.ts';
 import { numberIn, tableBelow } from './markdown-tables.ts';
 
@@ -113,7 +113,7 @@ describe('the example sprint of the page', () => {
       ) as RegExpExecArray;
       const ratio = summary.ratios[row['in code'] as keyof typeof summary.ratios];
       expect(Number(above) / Number(below), row.ratio).toBe(ratio);
-      expect(text, row.ratio).toBe(formatPercent(ratio as number));
+      expect(text, row.ratio).toBe(percent(ratio as number));
     }
   });
 
@@ -179,7 +179,7 @@ test('the example of value growth is what the code makes of its numbers', () => 
     { velocityPoints: laterVelocity, recordedValue: laterValue },
   ]);
   const { valueGrowth: ofValue, velocityGrowth, valuePerPointGrowth } = sprints[1] as Growth;
-  expect(
-    [ofValue, velocityGrowth, valuePerPointGrowth].map((share) => formatPercent(share as number)),
-  ).toEqual(told?.slice(5));
+  expect([ofValue, velocityGrowth, valuePerPointGrowth].map((share) => percent(share as number))).toEqual(
+    told?.slice(5),
+  );
 });

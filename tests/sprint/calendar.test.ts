@@ -3,11 +3,11 @@ import {
   dayPlus,
   daysBetween,
   daysFromTo,
-  formatDay,
   isDay,
   weekdayOf,
   workingDaysFromTo,
 } from '../../src/sprint/calendar.ts';
+import { say } from '../../src/words/say.ts';
 
 const zoneBefore = process.env.TZ;
 
@@ -82,7 +82,9 @@ describe.each([
   });
 
   test('a day is read by people', () => {
-    expect(inZone(() => formatDay('2026-11-04'))).toBe('Wed 4 Nov');
+    expect(inZone(() => say('sprint-span', { days: 'single', from: '2026-11-04', to: '2026-11-04' }))).toBe(
+      'Wed 4 Nov',
+    );
   });
 });
 

@@ -1,14 +1,33 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { against, percent } from '../../src/words/amounts.ts';
+import { against, percent, percentSpan, wholePercent } from '../../src/words/amounts.ts';
 
 test.each([
+  [0, '0%'],
   [0.8, '80%'],
   [2 / 3, '66.7%'],
+  [2.4, '240%'],
   [-0.25, '-25%'],
   [-0.0001, '0%'],
 ])('%s is written %s', (share, text) => {
   expect(percent(share)).toBe(text);
+});
+
+test('estimates are whole percents with a true minus sign, and nothing is never negative', () => {
+  expect([0.404, 0.125, 1, -0.03, -0.001, 23.4].map(wholePercent)).toEqual([
+    '40%',
+    '13%',
+    '100%',
+    '-3%',
+    '0%',
+    '2,340%',
+  ]);
+});
+
+test('a span is a single number where both ends are the same', () => {
+  expect(percentSpan({ low: 0.171, high: 0.694 })).toBe('17% to 69%');
+  expect(percentSpan({ low: -0.5, high: 0 })).toBe('-50% to 0%');
+  expect(percentSpan({ low: 0.249, high: 0.251 })).toBe('25%');
 });
 
 test('distances are percentage points, one of them in the singular', () => {
