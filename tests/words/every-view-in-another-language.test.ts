@@ -1,0 +1,53 @@
+/**
+ * Every message, form and reply in the made-up language: whatever is still English there doesn't come from the message
+ * files, and whatever breaks a limit of the platform has no room for a longer language.
+ */
+import { afterAll, beforeAll, describe, expect, test } from 'vitest';
+import { speak } from '../../src/words/say.ts';
+import { everyView } from '../fuzz/every-view.ts';
+import { expectFormFits, expectMessageFits } from '../slack/views/view-checks.ts';
+import { pseudoLanguage } from './pseudo-language.ts';
+
+/** What people typed in these views, in letters of no message. */
+const TYPED = 'Ж 7';
+
+/** What is the same in every language: what one types or copies to the letter, ids, zones, names of things. */
+const SAME_EVERYWHERE =
+  /`[^`]*`|“[^“”]*”|\/loadline[^.,;:()]*|<[^<>]*>|&[a-z]+;|https?:\S+|[A-Z][a-z]+(?:\/[A-Z]\w+)+|\b(?:CSV|Loadline|UTC|UTF-8|Slack)\b|\b\w+\.(?:csv|json)\b|ABCDEFGHIJ-\d+|@\w+|\b(?:worked|away)\b/g;
+
+/** Texts that a person reads: not the ids and values that travel along. */
+function readIn(node: unknown): string[] {
+  if (Array.isArray(node)) return node.flatMap(readIn);
+  if (typeof node !== 'object' || node === null) return [];
+  return Object.entries(node).flatMap(([key, value]) =>
+    typeof value === 'string' ? (['text', 'alt_text'].includes(key) ? [value] : []) : readIn(value),
+  );
+}
+
+function englishIn(view: object): string[] {
+  const lines = readIn(view).flatMap((text) => text.replace(SAME_EVERYWHERE, ' ').split('\n'));
+  return [...new Set(lines.filter((line) => /[A-Za-z]{3,}/.test(line)))];
+}
+
+let views: Record<string, object>;
+beforeAll(() => {
+  speak(pseudoLanguage());
+  views = everyView(TYPED);
+});
+afterAll(() => speak(undefined));
+
+describe('in another language', () => {
+  test('nothing of a view is English any more', () => {
+    const english = Object.entries(views).flatMap(([name, view]) =>
+      englishIn(view).map((text) => `${name}: ${text}`),
+    );
+    expect(english).toEqual([]);
+  });
+
+  test('every view fits the limits of the platform, with words that are 40% longer', () => {
+    for (const view of Object.values(views)) {
+      if ('blocks' in view && 'type' in view) expectFormFits(view as Parameters<typeof expectFormFits>[0]);
+      else if ('blocks' in view) expectMessageFits(view as Parameters<typeof expectMessageFits>[0]);
+    }
+  });
+});
