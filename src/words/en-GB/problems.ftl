@@ -41,7 +41,7 @@ problem-sprint-too-long = A sprint may last { NUMBER($most) } days at most; this
 problem-sprint-over-already = The sprint would be over already: it closes on { DAY($last) } at { $time }.
 problem-overlap = { $sprint } runs from { DAY($first) } to { DAY($last) }. Begin after it, or close or cancel it first.
 problem-too-many-cards = A sprint holds { NUMBER($most) } cards at most; these are { NUMBER($cards) }.
-# “3 members × 10 working days: that makes 30, …”
+# “3 members × 10 working days = 30, …”
 problem-no-away-days = Give the days off and away of all members together as whole or half days, for example 6 or 2.5.
 problem-too-many-away-days =
     { $members ->
@@ -50,7 +50,7 @@ problem-too-many-away-days =
     } × { $workingDays ->
         [one] { NUMBER($workingDays) } working day
        *[other] { NUMBER($workingDays) } working days
-    }: that makes { NUMBER($most) }, so no more than that can be off or away; you gave { NUMBER($given) }.
+    } = { NUMBER($most) }, so no more than that can be off or away; you gave { NUMBER($given) }.
 
 # A line of pasted cards. $problem is one of the sentences below.
 problem-bad-line = Line { NUMBER($line) }: { $problem }

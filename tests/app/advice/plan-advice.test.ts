@@ -145,7 +145,7 @@ describe('days off and away in a plan', () => {
       'Give the days off and away of all members together as whole or half days, for example 6 or 2.5.',
     ],
     ['-1', 'Give the days off and away of all members together as whole or half days, for example 6 or 2.5.'],
-    ['30.5', '3 members × 10 working days make 30, so no more than that can be off or away; you gave 30.5.'],
+    ['30.5', '3 members × 10 working days = 30, so no more than that can be off or away; you gave 30.5.'],
   ])('are refused as %j, beside every other problem; what was typed is kept', async (awayDays, message) => {
     const { h, preview } = await withPast(0);
     expect(await problemsOf(preview({ awayDays, name: '' }))).toEqual({
