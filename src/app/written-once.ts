@@ -32,7 +32,7 @@ export class AlreadyWritten extends Error {
   readonly code = 'already-written';
 }
 
-/** The request has come before, and its person was told that nothing was recorded; now that stays true. */
+/** The request has come before, and its person has read that nothing was recorded; that must stay true. */
 export class GivenUp extends Error {
   override readonly name = 'GivenUp';
   readonly code = 'given-up';

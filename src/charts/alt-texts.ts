@@ -211,7 +211,7 @@ function pastSprintText(sprint: PastSprint, verdict: string, named: boolean): st
   return `${named ? `“${spokenName(name)}” ` : ''}to ${dateWithYear(endsOn)}: ${amounts.join(', ')}.`;
 }
 
-/** All sizes together, then each; of many sizes less is told. */
+/** All sizes together, then each; of many sizes less is said. */
 export function oddsAltText(advice: OddsAdvice): string {
   const subject = ofTeam('Surprise odds by size', advice);
   const { odds } = advice;

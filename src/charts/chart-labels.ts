@@ -37,7 +37,7 @@ export interface Heading {
   readonly subtitle: string;
 }
 
-/** `History: Harbour team`; without the name when the font cannot draw it. */
+/** `History: Harbour team`; without the name when the font can't draw it. */
 function heading(title: string, typedName: string, parts: readonly (string | undefined | false)[]): Heading {
   const name = drawableText(typedName);
   return {

@@ -1,4 +1,4 @@
-/** The `Charts` port: each picture with its words for those who cannot see it. */
+/** The `Charts` port: each picture with its words for those who can't see it. */
 import type { Charts, Picture } from '../app/ports/charts.ts';
 import { burndownAltText, forecastAltText, historyAltText, oddsAltText, rangeAltText } from './alt-texts.ts';
 import { burndownChart } from './burndown-chart.ts';

@@ -3,8 +3,8 @@
  * shape, line style or hatching, and a direct label.
  *
  * Charts bring their own opaque card, because the chat shows them on light and on dark alike.
- * The hues are from the palette of Okabe and Ito, "Color Universal Design" (2008), which was made to be told
- * apart by people with any common form of colour blindness.
+ * The hues are from the palette of Okabe and Ito, "Color Universal Design" (2008), which people with any
+ * common form of colour blindness can tell apart.
  */
 export const palette = {
   card: '#ffffff',

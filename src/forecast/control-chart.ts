@@ -12,7 +12,7 @@ const LIMIT_DEVIATIONS = 3;
 /** Chance of such a run without any cause: 1 in 128. */
 export const RUN_LENGTH = 8;
 /**
- * Below eight values one outlier in their midst stretches the limits so far that it cannot lie outside, and a run of
+ * Below eight values one outlier in their midst stretches the limits so far that it can't be outside, and a run of
  * eight cannot be.
  */
 export const LEAST_CHART_VALUES = 8;

@@ -5,7 +5,7 @@ import type { ControlChart } from './control-chart.ts';
 import { controlChart } from './control-chart.ts';
 import type { Interval } from './interval.ts';
 
-/** What each ratio can be at all (docs/ratios.md), so that no limit promises what cannot happen. */
+/** What each ratio can be at all (docs/ratios.md), so that no limit promises what can't happen. */
 const POSSIBLE: Readonly<Record<keyof SprintRatios, Partial<Interval>>> = {
   keptShare: { low: 0, high: 1 },
   pullInRatio: { low: 0 },

@@ -1,4 +1,4 @@
-/** A clock that stands still until it is moved; it never goes back. */
+/** A clock that runs only when it is moved; it never goes back. */
 import type { Clock } from '../app/ports/app-dependencies.ts';
 
 export class SimulatedClock implements Clock {

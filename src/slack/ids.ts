@@ -24,7 +24,7 @@ export const ACTIONS = {
   showCards: 'show-cards',
   showStatus: 'show-status',
   showHelp: 'show-help',
-  /** What is stored about whoever presses it, as of the two that follow; the value says nothing. */
+  /** What is stored about the person who presses it, as of the two that follow; the value says nothing. */
   showPrivacy: 'show-privacy',
   sendMyCopy: 'send-my-copy',
   openEraseForm: 'open-erase-form',
@@ -75,14 +75,14 @@ export function importTextField(place: number): string {
 }
 
 /**
- * `block_id` of the import form's field for files. It changes with every round, lest what was picked before be in it
+ * `block_id` of the import form's field for files. It changes with every round, so that what was picked before isn't in it
  * still: the files of the rounds before are listed and kept.
  */
 export function importFilesField(round: number): string {
   return round === 1 ? IMPORT_FIELDS.files : `${IMPORT_FIELDS.files}-${round}`;
 }
 
-/** `block_id` of the list of files from the rounds before; it changes too, lest the ticks of a shorter list stay. */
+/** `block_id` of the list of files from the rounds before; it changes too, so that no ticks of a shorter list stay. */
 export function importKeptField(round: number): string {
   return `${IMPORT_FIELDS.keptFileIds}-${round}`;
 }

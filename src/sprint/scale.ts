@@ -1,5 +1,5 @@
 /**
- * A planning scale has gaps, so a size that the scale cannot say must not be held against the team.
+ * A planning scale has gaps, so a size that isn't on the scale must not be held against the team.
  * This module says which value of the scale a size lies nearest to.
  */
 import { isPoints, MAX_POINTS } from './points.ts';

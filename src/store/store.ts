@@ -8,7 +8,7 @@ import { SQL_STATE, sqlErrorOf } from './sql-error.ts';
 
 const MAX_ATTEMPTS = 5;
 
-/** Postgres gave up one of several transactions that stood in each other's way; trying again is right. */
+/** Postgres gave up one of several transactions that blocked each other; trying again is right. */
 function isWorthTryingAgain(error: unknown): boolean {
   const sqlState = sqlErrorOf(error)?.sqlState;
   return sqlState === SQL_STATE.deadlockDetected || sqlState === SQL_STATE.serializationFailure;

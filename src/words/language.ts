@@ -1,7 +1,7 @@
 /**
  * A language: the message files of one folder, read once. Messages are Project Fluent's (projectfluent.org), so that a
  * translator edits text files and no code; DEVELOPERS.md says how to write one. Which messages there are and what they
- * take stands in `message-arguments.ts`, which `npm run messages` writes from the English files.
+ * take is in `message-arguments.ts`, which `npm run messages` writes from the English files.
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import { fileURLToPath } from 'node:url';
@@ -120,7 +120,7 @@ function itemsIn(value: FluentValue | undefined): ItemList {
   throw new TypeError('A message takes a list.');
 }
 
-/** The functions that a message may call. The type of each one's argument stands in `ARGUMENT_TYPES`. */
+/** The functions that a message may call. The type of each one's argument is in `ARGUMENT_TYPES`. */
 const FUNCTIONS = {
   /** `3`, `2.5`, `1,200`, `-1` */
   NUMBER: ([value]: FluentValue[]) => new FluentNumber(numberIn(value), {}),

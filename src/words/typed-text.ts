@@ -1,5 +1,5 @@
 /**
- * Text that a person typed, made safe to show: it cannot ping, link, format or break the layout. Whatever
+ * Text that a person typed, made safe to show: it can't ping, link, format or break the layout. Whatever
  * came from a form, a message or a profile passes through here before it meets a block.
  */
 import { INVISIBLE, visibleText } from '../app/visible-text.ts';

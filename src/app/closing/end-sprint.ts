@@ -71,7 +71,7 @@ async function recordResult(
     version: (before?.version ?? 0) + 1,
     recordedAt: now,
     cancelled,
-    // A cancelled sprint never enters the history, so it cannot be its own baseline.
+    // A cancelled sprint never enters the history, so it can't be its own baseline.
     summary: cancelled
       ? runningSummary(states, yardstick)
       : closingSummary(states, yardstick, await sprintHabits(tx.read, team, sprint, records)),

@@ -48,7 +48,7 @@ export interface VerdictContent extends SprintHeading {
   readonly dropReasons: ReadonlyMap<string, string>;
   readonly cancelled: boolean;
   readonly reopened: 'never' | 'open' | 'closed-again';
-  /** Until when the facilitator may reopen it; undefined when that is past or cannot be. */
+  /** Until when the facilitator may reopen it; undefined when that is past or impossible. */
   readonly reopenUntil: Date | undefined;
   /** How many versions of the numbers have been posted. */
   readonly version: number;

@@ -179,7 +179,7 @@ function limitedServer(limits: HttpLimits, listener: RequestListener): Server {
 }
 
 function refuse(response: ServerResponse, status: number): void {
-  // What is left of a refused body is not read, so the connection can not be used again.
+  // What is left of a refused body is not read, so the connection can't be used again.
   const closing = status === 200 ? {} : { connection: 'close' };
   response.writeHead(status, { ...closing, 'content-length': 0 });
   response.end();

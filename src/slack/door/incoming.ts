@@ -116,7 +116,7 @@ export function isFromPlatform(body: unknown): boolean {
   return anyRequest.safeParse(body).success && isOfOneKind(body as Record<string, unknown>);
 }
 
-/** What tells one kind of request from another, for whoever reads it next. */
+/** What tells one kind of request from another, for the reader that follows. */
 const KIND_MARKS: ReadonlyMap<unknown, readonly string[]> = new Map([
   ['event_callback', ['event']],
   ['block_actions', ['actions']],

@@ -3,7 +3,7 @@
  * its end, a script does. Must not grow with the number of people who have ever asked, nor hold anybody up.
  */
 
-/** People remembered at one time; whoever has asked for nothing the longest is forgotten first. */
+/** People remembered at one time; the one who has asked for nothing the longest is forgotten first. */
 const MOST_PEOPLE = 20_000;
 const MINUTE_MS = 60_000;
 

@@ -1,6 +1,6 @@
 /**
  * What a request's body says. Read once, here: whatever was judged is what the listeners get, so a body that two
- * readers would understand differently can not get one thing checked and another one done.
+ * readers would understand differently can't get one thing checked and another one done.
  */
 
 /** Far deeper than anything the platform nests, far from what exhausts a stack. */

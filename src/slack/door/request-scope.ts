@@ -11,7 +11,7 @@ export type RequestKind = 'command' | 'button' | 'form' | 'message' | 'home' | '
 /** Who counts requests. Gets codes and kinds only, never an id of a person, team, channel or workspace. */
 export interface RequestMeter {
   requestHandled(kind: RequestKind, outcome: 'done' | 'refused' | 'failed', durationSeconds: number): void;
-  /** A refusal that somebody was told, by its code. */
+  /** A refusal that somebody has read, by its code. */
   refused(code: string): void;
   /** A failure that nobody foresaw, by its code. */
   failed(code: string): void;

@@ -9,7 +9,7 @@ import { StaleControl } from './stale-control.ts';
 
 type Entered = Readonly<Record<string, unknown>>;
 
-/** Anything longer can not come from the forms that the bot shows. */
+/** Anything longer can't come from the forms that the bot shows. */
 const MOST_CHOICES = 500;
 /** docs.slack.dev/reference/block-kit/block-elements/file-input-element */
 const MOST_FILES = 10;

@@ -7,9 +7,9 @@ import type { FormFields } from './form-fields.ts';
 import type { ListenerContext } from './listener-context.ts';
 
 export type FormOutcome =
-  /** It closes, and the person is told. */
+  /** It closes, and the person gets a message. */
   | { readonly next: 'close'; readonly say: MessageView }
-  /** It closes with all forms under it, and the person is told. */
+  /** It closes with all forms under it, and the person gets a message. */
   | { readonly next: 'close-all'; readonly say: MessageView }
   /** Another form takes its place, or comes on top of it. */
   | { readonly next: 'show'; readonly how: 'in place' | 'on top'; readonly view: ModalView };

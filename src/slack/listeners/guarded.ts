@@ -44,7 +44,7 @@ export async function guardedReading(
     await tell();
     logger.info({ during }, 'Done.');
   };
-  // Without a key: what comes twice was passed over already. It is to be known what was written, though.
+  // Without a key: what comes twice was passed over already. What was written must be known, though.
   await asOneRequest(undefined, async () => {
     try {
       await carryOut();

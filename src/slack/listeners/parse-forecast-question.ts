@@ -9,7 +9,7 @@ type ForecastQuestion = Extract<AdviceQuestion, { about: 'forecast' }>;
 
 /** Reads `spaced` text only, as the next one does: where spaces could be many, so could be the ways to share them out. */
 const GROWING = /(?:^| )(?:and )?(?:growing|grows|growth|grow|\+) ?(?:of|by)?(?: |(?=\d)|$)/i;
-/** What may stand after an amount: `points left`, `a sprint`. */
+/** What may follow an amount: `points left`, `a sprint`. */
 const UNIT = / ?(?:points?)? ?(?:left|of work)? ?(?:(?:a|an|per|each|every|with each) sprint)? ?[,;.]? ?$/i;
 const EXAMPLE = '120 growing 5';
 

@@ -75,7 +75,7 @@ async function answerForm(context: ListenerContext, sent: FormSubmission, ack: A
   );
 }
 
-/** What the person is told when the form closes; undefined when it stays open. */
+/** What the person reads when the form closes; undefined when it stays open. */
 function closingMessage(verdict: Verdict): MessageView | undefined {
   if (verdict.kind !== 'outcome' || verdict.outcome.next === 'show') return undefined;
   return verdict.outcome.say;
@@ -128,7 +128,7 @@ async function verdictOn(
 }
 
 async function answerInTime(verdict: Verdict, ack: Ack): Promise<void> {
-  // What it was to record stands, so the person is done with it.
+  // What it was to record is recorded, so the person is done with it.
   if (verdict.kind === 'repeated') return ack({ response_action: 'clear' });
   if (verdict.kind === 'failure') {
     const { failure, errors } = verdict;

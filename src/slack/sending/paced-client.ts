@@ -1,5 +1,5 @@
 /**
- * A client of one workspace that keeps to what the platform asks for: once a method was told to wait, it is not called
+ * A client of one workspace that keeps to what the platform asks for: once a method must wait, it is not called
  * again before the time is over. Other methods go on, and so do other workspaces, which have clients of their own.
  */
 import type { WebAPICallResult } from '@slack/web-api';

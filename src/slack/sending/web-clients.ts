@@ -1,5 +1,5 @@
 /**
- * The two clients of the platform's Web API. They are apart because a client that is told to slow down holds
+ * The two clients of the platform's Web API. They are apart because a client that must slow down holds
  * back its whole queue: a hundred prompts must not delay the form that somebody waits for. Neither sends a
  * call again by itself: after a dropped connection nobody knows whether it was carried out, and a post must
  * not appear twice.
@@ -24,7 +24,7 @@ export function interactiveClient(settings: WebClientSettings): WebClient {
   return new WebClient(settings.botToken, clientOptions(settings, INTERACTIVE_TIMEOUT_MS));
 }
 
-/** For posts: a method that was told to wait is not called before the time is over. */
+/** For posts: a method that must wait is not called before the time is over. */
 export function bulkClient(settings: WebClientSettings): WebClient {
   return new PacedClient(settings.botToken, clientOptions(settings, BULK_TIMEOUT_MS));
 }

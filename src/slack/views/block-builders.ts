@@ -91,7 +91,7 @@ export function actions(buttons: readonly Button[]): ActionsBlock {
   return { type: 'actions', elements: buttons.slice(0, BUTTONS_MAX) };
 }
 
-/** A question before something that cannot be undone by the same button. */
+/** A question before something that can't be undone by the same button. */
 export function confirmation(question: {
   readonly title: string;
   readonly text: string;

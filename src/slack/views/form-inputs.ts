@@ -159,7 +159,7 @@ export interface FileFieldOptions extends FieldOptions {
   readonly maxFiles: number;
 }
 
-/** Files from the person's machine. What was picked can not be shown again in a form that is opened anew. */
+/** Files from the person's machine. What was picked can't be shown again in a form that is opened again. */
 export function fileField(options: FileFieldOptions): InputBlock {
   const element: FileInput = {
     type: 'file_input',

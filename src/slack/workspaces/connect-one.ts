@@ -1,4 +1,4 @@
-/** Connects the bot with the one workspace whose token stands in the settings. */
+/** Connects the bot with the one workspace whose token is in the settings. */
 import type { Store } from '../../app/ports/store.ts';
 import type { Config } from '../../config.ts';
 import type { Logger } from '../../logger.ts';

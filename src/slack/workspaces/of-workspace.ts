@@ -19,7 +19,7 @@ const FOUND_WITHIN_MS = 2_000;
 export interface WorkspaceFinding {
   readonly workspaces: Workspaces;
   readonly contextFor: (workspace: ConnectedWorkspace) => ListenerContext;
-  /** What people in a workspace without the bot are told; undefined: nothing. */
+  /** What people in a workspace without the bot read; undefined: nothing. */
   readonly notInstalled: MessageView | undefined;
   readonly logger: Logger;
 }

@@ -47,7 +47,7 @@ export async function connected(workspaces: Workspaces, workspaceId: string): Pr
   return workspace;
 }
 
-/** The one workspace whose token stands in the settings. */
+/** The one workspace whose token is in the settings. */
 export function oneWorkspace(only: ConnectedWorkspace): Workspaces {
   return {
     find: async (workspaceId) => (workspaceId === only.workspaceId ? only : undefined),

@@ -49,7 +49,7 @@ async function beginWithImage(folder: string): Promise<void> {
   }
 }
 
-/** @throws StoreError when the folder cannot be used or another process has it open. */
+/** @throws StoreError when the folder can't be used or another process has it open. */
 export async function openPglite(
   dataFolder: string,
   onBackgroundError: BackgroundErrorListener,

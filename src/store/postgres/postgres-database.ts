@@ -26,7 +26,7 @@ const CONNECTION_OPTIONS = {
   connection: {
     application_name: 'loadline',
     TimeZone: 'UTC',
-    // Said outright: a server may have another default, and the locks count on this one.
+    // Set here: a server may have another default, and the locks count on this one.
     default_transaction_isolation: 'read committed',
   },
 } satisfies postgres.Options<Record<string, never>>;
@@ -90,7 +90,7 @@ async function migrateAlone(databaseUrl: string, onBackgroundError: BackgroundEr
   }
 }
 
-/** @throws StoreError when the server cannot be used, with what to do about it. */
+/** @throws StoreError when the server can't be used, with what to do about it. */
 export async function openPostgres(
   databaseUrl: string,
   onBackgroundError: BackgroundErrorListener,

@@ -23,7 +23,7 @@ export type FrozenStatement<Of extends Columns> = (session: SqlSession, given: G
 
 /**
  * @param columns by the names that the rows shall have; an expression is read as it says with `mapWith`
- * @param rest from `from` on; what differs from run to run stands in it as `sql.placeholder(name)`
+ * @param rest from `from` on; what differs from run to run is in it as `sql.placeholder(name)`
  */
 export function frozenSelect<Of extends Columns>(columns: Of, rest: SQL): FrozenStatement<Of> {
   return frozen(columns, (list) => sql`select ${list} ${rest}`);

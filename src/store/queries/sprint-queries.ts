@@ -74,7 +74,7 @@ const OPEN_SPRINTS_IN_CHANNEL = frozenSelect(
     order by ${sprints.startsOn}`,
 );
 
-/** The clocks of a workspace that removed the bot stand still until it is installed again. */
+/** The clocks of a workspace that removed the bot are stopped until it is installed again. */
 export const isServed = sql`not exists (select from ${installations}
   where ${installations.workspaceId} = ${teams.workspaceId} and ${installations.revokedAt} is not null)`;
 

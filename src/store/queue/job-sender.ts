@@ -9,7 +9,7 @@ import type { SqlSession } from '../queries/sql-session.ts';
 
 export const QUEUE_SCHEMA = 'pgboss';
 export const DELIVERY_QUEUE = 'delivery';
-/** Where a delivery goes that was tried in vain to the end. */
+/** Where a delivery goes after its last attempt failed. */
 export const GIVEN_UP_QUEUE = 'delivery-given-up';
 
 const DAY_SECONDS = 86_400;

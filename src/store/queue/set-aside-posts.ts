@@ -48,7 +48,7 @@ export async function setAsidePosts(session: SqlSession): Promise<SetAsidePost[]
 }
 
 /**
- * Queues them again with all their attempts. Whether one that was tried before stands already is looked for first.
+ * Queues them again with all their attempts. One that was tried before may be posted already, so that is checked first.
  *
  * @returns how many of the ids were set aside
  */
@@ -85,7 +85,7 @@ export async function giveUp(database: Database, ids: readonly string[]): Promis
   return wanted.length;
 }
 
-/** Those of the ids whose posts are set aside; `all` stands for every one. */
+/** Those of the ids whose posts are set aside; `all` means every one. */
 async function among(session: SqlSession, ids: readonly string[]): Promise<string[]> {
   const known = (await setAsidePosts(session)).map(({ id }) => id);
   return ids.includes('all') ? known : known.filter((id) => ids.includes(id));
