@@ -173,7 +173,7 @@ describe('the range', () => {
     [
       { startsOn: '2026-11-02', endsOn: '2026-11-13', awayDays: 30.5 },
       'awayDays',
-      /3 members × 10 working days: that makes 30/,
+      /3 members × 10 working days = 30/,
     ],
     [{ awayDays: -1 }, 'awayDays', /whole or half days/],
     [{ awayDays: 2.25 }, 'awayDays', /whole or half days/],
