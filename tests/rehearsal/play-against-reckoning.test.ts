@@ -57,7 +57,7 @@ describe('a play agrees with the independent reckoning', () => {
     PLAY_TIMEOUT_MS,
   );
 
-  test.each(share(SEEDS, 3))(
+  test.each(share(SEEDS, SEEDS.length))(
     'for the scenario of seed %i',
     async (seed) => {
       const scenario = generated(seed);
