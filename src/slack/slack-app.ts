@@ -23,8 +23,8 @@ import { registerListeners } from './listeners/register-listeners.ts';
 import { shareFiles } from './sending/share-files.ts';
 import { uploadImage } from './sending/upload-image.ts';
 import type { DistributionParts } from './workspaces/connection.ts';
-import { ofWorkspace } from './workspaces/of-workspace.ts';
 import { removalEvents } from './workspaces/removal-events.ts';
+import { withWorkspace } from './workspaces/with-workspace.ts';
 import type { ConnectedWorkspace, Workspaces } from './workspaces/workspaces.ts';
 
 /** A form's answer must be with the platform within three seconds; this leaves the last half to the way there. */
@@ -94,7 +94,7 @@ export function createSlackApp(options: SlackAppOptions): SlackApp {
 
   const bolt = new App({
     receiver: options.receiver ?? socket ?? door,
-    // The token comes from `ofWorkspace`, to our own clients; Bolt's never call.
+    // The token comes from `withWorkspace`, to our own clients; Bolt's never call.
     authorize: async () => ({}),
     logger: boltLogger(logger),
     convoStore: false,
@@ -106,7 +106,7 @@ export function createSlackApp(options: SlackAppOptions): SlackApp {
   bolt.use(({ next }) => running.track(next));
   if (distribution) bolt.use(removalEvents(distribution.removals));
   bolt.use(
-    ofWorkspace({
+    withWorkspace({
       workspaces: options.workspaces,
       contextFor: (workspace) => listenerContext(options, workspace),
       notInstalled: distribution?.notInstalled,

@@ -10,9 +10,9 @@ import type { TeamOverview } from '../../app/watching/overview.ts';
 import type { MessageId } from '../../words/say.ts';
 import { decodeValue, placeValue } from '../button-values.ts';
 import { openFormAction } from '../ids.ts';
+import type { Reading } from '../listeners/answer-once.ts';
 import { type Asker, openForm } from '../listeners/asker.ts';
 import type { FormHandler } from '../listeners/form-outcome.ts';
-import type { Reading } from '../listeners/guarded.ts';
 import type { ListenerContext } from '../listeners/listener-context.ts';
 import { StaleControl } from '../listeners/stale-control.ts';
 

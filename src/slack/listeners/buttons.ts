@@ -3,9 +3,9 @@ import type { App, RespondFn } from '@slack/bolt';
 import type { Presser } from '../commands/command.ts';
 import { BUTTONS } from '../commands/commands.ts';
 import { buttonPress } from '../door/incoming.ts';
+import { answerOnce, triggerKey } from './answer-once.ts';
 import { placeOf } from './asker.ts';
 import { contextOf } from './context-of.ts';
-import { guarded, triggerKey } from './guarded.ts';
 import { replacing, tellsOnly } from './responses.ts';
 import { StaleControl } from './stale-control.ts';
 
@@ -31,7 +31,7 @@ export function listenToButtons(app: App): void {
     };
     const button = BUTTONS.get(action.action_id);
     const during = `button ${button ? action.action_id : 'unknown'}`;
-    await guarded(context, presser, during, triggerKey(trigger_id), async () => {
+    await answerOnce(context, presser, during, triggerKey(trigger_id), async () => {
       if (!button) throw new StaleControl('button');
       await button.press(context, presser, action.value);
     });

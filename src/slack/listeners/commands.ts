@@ -8,9 +8,9 @@ import { nearestCommandWord } from '../commands/nearest-command.ts';
 import { slashCommand } from '../door/incoming.ts';
 import { plainWords } from '../plain-words.ts';
 import { overviewMessage } from '../views/overview.ts';
+import { answerOnce, readAndAnswerOnce, triggerKey } from './answer-once.ts';
 import { type Asker, placeOf } from './asker.ts';
 import { contextOf } from './context-of.ts';
-import { guarded, guardedReading, triggerKey } from './guarded.ts';
 import type { ListenerContext } from './listener-context.ts';
 import { tellsOnly } from './responses.ts';
 
@@ -52,9 +52,9 @@ export async function runCommand(
   const caller: Caller = { ...asker, showOverview: () => tellOverview(context, asker) };
   if (command?.read) {
     const { read } = command;
-    return guardedReading(context, caller, during, eventKey, () => read(context, caller));
+    return readAndAnswerOnce(context, caller, during, eventKey, () => read(context, caller));
   }
-  await guarded(context, caller, during, eventKey, async () => {
+  await answerOnce(context, caller, during, eventKey, async () => {
     if (command) {
       const { run = () => showFirstForm(command, context, caller) } = command;
       return run(context, caller, rest);

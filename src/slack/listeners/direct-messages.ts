@@ -10,10 +10,10 @@ import { type MessageEvent, messageEvent } from '../door/incoming.ts';
 import { COMMAND } from '../ids.ts';
 import { plainWords } from '../plain-words.ts';
 import type { MessageView } from '../views/message-view.ts';
+import { answerOnce } from './answer-once.ts';
 import { type Asker, placeOf } from './asker.ts';
 import { runCommand } from './commands.ts';
 import { contextOf } from './context-of.ts';
-import { guarded } from './guarded.ts';
 import type { ListenerContext } from './listener-context.ts';
 
 export function listenToDirectMessages(app: App): void {
@@ -29,7 +29,7 @@ export function listenToDirectMessages(app: App): void {
     if (command !== text || parseCommand(text).command !== undefined) {
       return runCommand(context, caller, command, key);
     }
-    await guarded(context, caller, 'words', key, async () => {
+    await answerOnce(context, caller, 'words', key, async () => {
       const outcome = await context.useCases.answerInWords(caller.actor, {
         text,
         place: caller.place,

@@ -21,20 +21,20 @@ import {
   troubleFormView,
   workingFormView,
 } from '../views/trouble-views.ts';
+import { triggerKey } from './answer-once.ts';
 import { tellIn } from './asker.ts';
 import { contextOf } from './context-of.ts';
 import { type Failure, failureMessage, failureOf } from './failure-words.ts';
 import { fieldErrors } from './field-errors.ts';
 import { FormFields } from './form-fields.ts';
 import type { FormOutcome } from './form-outcome.ts';
-import { triggerKey } from './guarded.ts';
 import type { ListenerContext } from './listener-context.ts';
 import { refilledForm } from './refilled-form.ts';
 import { StaleControl } from './stale-control.ts';
 
 type Ack = AckFn<ViewResponseAction>;
 
-type Verdict =
+type FormResult =
   | { readonly kind: 'repeated' }
   | { readonly kind: 'outcome'; readonly outcome: FormOutcome }
   | {
@@ -58,17 +58,14 @@ async function answerForm(context: ListenerContext, sent: FormSubmission, ack: A
   const key = triggerKey(sent.trigger_id);
   // Of its own in each workspace, whatever its mark.
   const ownKey = key && `${actorOf(sent).workspaceId} ${key}`;
-  const work = asOneRequest(ownKey, () => verdictOn(context, sent, during, key));
+  const work = asOneRequest(ownKey, () => formResult(context, sent, during, key));
   const inTime = await Promise.race([work, context.answerDue()]);
   if (inTime) await answerInTime(inTime, ack);
   else await ack({ response_action: 'update', view: workingFormView() });
-  const verdict = await work;
-  context.logger.info(
-    { during, outcome: verdict.kind, inTime: inTime !== undefined },
-    'A form was sent off.',
-  );
-  const unseen = inTime ? undefined : await showLate(context, sent, verdict);
-  const message = closingMessage(verdict) ?? unseen;
+  const result = await work;
+  context.logger.info({ during, outcome: result.kind, inTime: inTime !== undefined }, 'A form was sent off.');
+  const unseen = inTime ? undefined : await showLate(context, sent, result);
+  const message = closingMessage(result) ?? unseen;
   if (!message) return;
   await tellIn(context.client, actorOf(sent), replyToOf(sent.view.private_metadata), message).catch(
     (error: unknown) => context.logger.error({ during, err: error }, 'Nobody could be told.'),
@@ -76,36 +73,36 @@ async function answerForm(context: ListenerContext, sent: FormSubmission, ack: A
 }
 
 /** What the person reads when the form closes; undefined when it stays open. */
-function closingMessage(verdict: Verdict): MessageView | undefined {
-  if (verdict.kind !== 'outcome' || verdict.outcome.next === 'show') return undefined;
-  return verdict.outcome.say;
+function closingMessage(result: FormResult): MessageView | undefined {
+  if (result.kind !== 'outcome' || result.outcome.next === 'show') return undefined;
+  return result.outcome.say;
 }
 
 /** Puts the result in place of "still working". @returns what to tell instead when the form is gone */
 async function showLate(
   { client, logger }: ListenerContext,
   sent: FormSubmission,
-  verdict: Verdict,
+  result: FormResult,
 ): Promise<MessageView | undefined> {
-  const view = lateView(verdict, sent);
+  const view = lateView(result, sent);
   if (!view) return undefined;
   try {
     await client.views.update({ view_id: sent.view.id, view });
     return undefined;
   } catch (error) {
     logger.warn({ err: error }, 'A form was gone before its answer came.');
-    if (verdict.kind === 'failure') return failureMessage(verdict.failure);
+    if (result.kind === 'failure') return failureMessage(result.failure);
     return refusalMessage({ what: mrkdwn('refusal-form-closed'), fix: mrkdwn('refusal-form-closed-fix') });
   }
 }
 
-/** Never throws: what went wrong is part of the verdict. */
-async function verdictOn(
+/** Never throws: what went wrong is part of the result. */
+async function formResult(
   context: ListenerContext,
   sent: FormSubmission,
   during: string,
   key: string | undefined,
-): Promise<Verdict> {
+): Promise<FormResult> {
   const { useCases, logger, directory } = context;
   const fields = new FormFields(sent.view);
   const actor = actorOf(sent);
@@ -127,15 +124,15 @@ async function verdictOn(
   }
 }
 
-async function answerInTime(verdict: Verdict, ack: Ack): Promise<void> {
+async function answerInTime(result: FormResult, ack: Ack): Promise<void> {
   // What it was to record is recorded, so the person is done with it.
-  if (verdict.kind === 'repeated') return ack({ response_action: 'clear' });
-  if (verdict.kind === 'failure') {
-    const { failure, errors } = verdict;
+  if (result.kind === 'repeated') return ack({ response_action: 'clear' });
+  if (result.kind === 'failure') {
+    const { failure, errors } = result;
     if (errors) return ack({ response_action: 'errors', errors });
     return ack({ response_action: 'update', view: failureView(failure) });
   }
-  const { outcome } = verdict;
+  const { outcome } = result;
   switch (outcome.next) {
     case 'close':
       return ack();
@@ -147,13 +144,13 @@ async function answerInTime(verdict: Verdict, ack: Ack): Promise<void> {
 }
 
 /** What takes the place of "still working". */
-function lateView(verdict: Verdict, sent: FormSubmission): ModalView | undefined {
-  if (verdict.kind === 'repeated') return doneFormView(sentTwiceMessage());
-  if (verdict.kind === 'failure') {
-    const { failure, errors } = verdict;
+function lateView(result: FormResult, sent: FormSubmission): ModalView | undefined {
+  if (result.kind === 'repeated') return doneFormView(sentTwiceMessage());
+  if (result.kind === 'failure') {
+    const { failure, errors } = result;
     return errors ? refilledForm(sent.view, failureMessage(failure)) : failureView(failure);
   }
-  const { outcome } = verdict;
+  const { outcome } = result;
   return outcome.next === 'show' ? outcome.view : doneFormView(outcome.say);
 }
 

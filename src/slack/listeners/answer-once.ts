@@ -11,18 +11,18 @@ export type Reading = () => Promise<() => Promise<void>>;
  * @param during what is being done, for the log: ids of commands and buttons only, no words of people
  * @param eventKey what tells this request from its repetition; undefined when it has no such mark
  */
-export async function guarded(
+export async function answerOnce(
   context: ListenerContext,
   asker: Asker,
   during: string,
   eventKey: string | undefined,
   work: () => Promise<void>,
 ): Promise<void> {
-  await guardedReading(context, asker, during, eventKey, async () => work);
+  await readAndAnswerOnce(context, asker, during, eventKey, async () => work);
 }
 
 /** The same for what only reads, which it may do while it is still being found out whether the request is a repetition. */
-export async function guardedReading(
+export async function readAndAnswerOnce(
   context: ListenerContext,
   asker: Asker,
   during: string,

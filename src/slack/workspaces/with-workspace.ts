@@ -29,7 +29,7 @@ interface Answering {
   readonly respond?: (answer: object) => Promise<unknown>;
 }
 
-export function ofWorkspace(finding: WorkspaceFinding): Middleware<AnyMiddlewareArgs> {
+export function withWorkspace(finding: WorkspaceFinding): Middleware<AnyMiddlewareArgs> {
   const { workspaces, contextFor, notInstalled, logger } = finding;
   return async ({ body, next, context, ...rest }) => {
     const workspaceId = workspaceIdOf(body);
