@@ -1,3 +1,4 @@
+import { sql } from 'drizzle-orm';
 import { describe, expect, test } from 'vitest';
 import { recordAway, recordUnchanged } from '../../../src/app/answering/record-answers.ts';
 import { takeCard } from '../../../src/app/cards/change-cards.ts';
@@ -33,6 +34,15 @@ describe('the daily prompt', () => {
     ).toEqual([['2026-11-02', 'asked', [1, 3]]]);
     expect(promptsTo(h, 'chi')[0]?.cards.map(({ title }) => title)).toEqual(['Crane log', 'Pilot roster']);
     expect(h.kindsTo('ana')).toEqual([]);
+  });
+
+  test('does not go to somebody who is no member any more, even while a card is still theirs', async () => {
+    const { h } = await plannedSprint();
+    await h.database.session.execute(
+      sql`update loadline.members set is_active = false where user_id = ${PEOPLE.ben}`,
+    );
+    await h.pass('2026-11-02T09:15:00Z');
+    expect([h.kindsTo('ben'), h.kindsTo('chi')]).toEqual([[], ['daily-prompt']]);
   });
 
   test('comes once a member and day, however often the clock ticks', async () => {
