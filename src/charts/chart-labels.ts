@@ -6,7 +6,7 @@ import { LEAST_CHART_VALUES } from '../forecast/control-chart.ts';
 import { MOST_SPRINTS } from '../forecast/release-forecast.ts';
 import { LITTLE_HISTORY_CARDS, type SurpriseOdds } from '../forecast/surprise-odds.ts';
 import type { Burndown } from '../sprint/burndown.ts';
-import type { SprintRatios } from '../sprint/sprint-ratios.ts';
+import type { RatioId } from '../sprint/sprint-ratios.ts';
 import { isDefined } from '../sprint/undefined-value.ts';
 import { against, percent, wholePercent } from '../words/amounts.ts';
 import { say } from '../words/say.ts';
@@ -187,7 +187,7 @@ export interface HeightText {
 }
 
 export const historyWords = {
-  ratio: (ratio: keyof SprintRatios): string => say('ratio-title', { ratio }),
+  ratio: (ratio: RatioId): string => say('ratio-title', { ratio }),
   valueAndVelocity: 'Value and velocity',
   noSprint: 'There is no closed sprint yet.',
   noValue: 'No value was recorded.',

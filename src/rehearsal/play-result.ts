@@ -3,7 +3,7 @@
 import type { SprintCardState } from '../app/cards/card-line.ts';
 import { statesOf } from '../app/cards/card-line.ts';
 import type { Sprint, SprintResult } from '../app/team/team.ts';
-import type { SprintRatios } from '../sprint/sprint-ratios.ts';
+import type { RatioId, SprintRatios } from '../sprint/sprint-ratios.ts';
 import type { SprintTotals } from '../sprint/totals.ts';
 import type { Ratio } from '../sprint/undefined-value.ts';
 import { isDefined } from '../sprint/undefined-value.ts';
@@ -50,7 +50,7 @@ export interface PlayedCard {
 export type PlayedRatio = number | { readonly undefined: string };
 
 export type PlayedSprint = SprintTotals &
-  Readonly<Record<keyof SprintRatios, PlayedRatio>> & {
+  Readonly<Record<RatioId, PlayedRatio>> & {
     readonly name: string;
     readonly startsOn: string;
     readonly endsOn: string;
@@ -121,7 +121,7 @@ function playedSprint(
   };
 }
 
-function playedRatios(ratios: SprintRatios): Record<keyof SprintRatios, PlayedRatio> {
+function playedRatios(ratios: SprintRatios): Record<RatioId, PlayedRatio> {
   const played = (ratio: Ratio): PlayedRatio =>
     isDefined(ratio) ? ratio : { undefined: reasonSentence(ratio.undefined) };
   return {

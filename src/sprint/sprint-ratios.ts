@@ -21,6 +21,20 @@ export interface SprintRatios {
   readonly velocityGrowth: Ratio;
 }
 
+export type RatioId = keyof SprintRatios;
+
+/** In the order in which they are shown: the verdict's tests, how planning went, estimates, flow, growth. */
+export const RATIO_IDS: readonly RatioId[] = [
+  'keptShare',
+  'surpriseRatio',
+  'pullInRatio',
+  'planShare',
+  'estimateAccuracy',
+  'onScaleShare',
+  'finishShare',
+  'velocityGrowth',
+];
+
 /** @param baselineVelocityPoints see `velocityGrowth`. */
 export function sprintRatios(totals: SprintTotals, baselineVelocityPoints: number | undefined): SprintRatios {
   return {

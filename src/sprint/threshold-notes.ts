@@ -1,13 +1,13 @@
 /** The notes on ratios that crossed a threshold of the team. Other notes are not its business. */
 import type { CoachingNoteId, ThresholdNote } from './coaching-note.ts';
-import type { SprintRatios } from './sprint-ratios.ts';
+import type { RatioId, SprintRatios } from './sprint-ratios.ts';
 import type { Thresholds } from './thresholds.ts';
 import { isDefined } from './undefined-value.ts';
 
 interface Rule {
   readonly id: ThresholdNote['id'];
   readonly side: 'floor' | 'ceiling' | 'mark';
-  readonly ratio: keyof SprintRatios;
+  readonly ratio: RatioId;
   readonly threshold: keyof Thresholds;
 }
 
@@ -65,7 +65,7 @@ export function thresholdNotes(ratios: SprintRatios, thresholds: Thresholds): Th
 export function crossingOf(
   id: CoachingNoteId,
   thresholds: Thresholds,
-): { readonly ratio: keyof SprintRatios; readonly isCrossedBy: (value: number) => boolean } | undefined {
+): { readonly ratio: RatioId; readonly isCrossedBy: (value: number) => boolean } | undefined {
   const rule = RULES.find((one) => one.id === id);
   return (
     rule && {

@@ -1,24 +1,10 @@
 /** The ratios of a sprint as short facts: the number first, then what it is made of. */
-import type { SprintRatios } from '../sprint/sprint-ratios.ts';
+import { RATIO_IDS, type RatioId } from '../sprint/sprint-ratios.ts';
 import type { SprintSummary } from '../sprint/summary.ts';
 import { isDefined } from '../sprint/undefined-value.ts';
 import { against } from './amounts.ts';
 import { say } from './say.ts';
 import { ratioText } from './undefined.ts';
-
-type RatioId = keyof SprintRatios;
-
-/** The verdict's tests first, then how planning went, then estimates and flow. */
-const ORDER: readonly RatioId[] = [
-  'keptShare',
-  'surpriseRatio',
-  'pullInRatio',
-  'planShare',
-  'estimateAccuracy',
-  'onScaleShare',
-  'finishShare',
-  'velocityGrowth',
-];
 
 export interface RatioFact {
   readonly title: string;
@@ -28,7 +14,7 @@ export interface RatioFact {
 
 /** One for each ratio, as plain text. */
 export function ratioFacts(summary: SprintSummary): RatioFact[] {
-  return ORDER.map((ratio) => ({ title: say('ratio-title', { ratio }), fact: fact(ratio, summary) }));
+  return RATIO_IDS.map((ratio) => ({ title: say('ratio-title', { ratio }), fact: fact(ratio, summary) }));
 }
 
 function fact(id: RatioId, { ratios, verdict, totals }: SprintSummary): string {

@@ -1,9 +1,10 @@
 /** Invented histories of a team's ratios. */
-import type { HistoryAdvice, RatioHistory, RatioName } from '../../src/app/advice/advice.ts';
+import type { HistoryAdvice, RatioHistory } from '../../src/app/advice/advice.ts';
 import type { PastSprint } from '../../src/app/history/past-sprint.ts';
 import { controlChart } from '../../src/forecast/control-chart.ts';
 import type { Growth } from '../../src/forecast/value-growth.ts';
 import { valueGrowth } from '../../src/forecast/value-growth.ts';
+import type { RatioId } from '../../src/sprint/sprint-ratios.ts';
 import { DEFAULT_THRESHOLDS } from '../../src/sprint/thresholds.ts';
 import { isDefined, type Ratio, undefinedBecause } from '../../src/sprint/undefined-value.ts';
 import { exampleTeam, ordinaryPast, pastSprint } from './past-examples.ts';
@@ -23,7 +24,7 @@ const {
   velocityGrowthLongRangeMark,
 } = DEFAULT_THRESHOLDS;
 const share = { low: 0, high: 1 };
-const linesOf: Readonly<Record<RatioName, Lines>> = {
+const linesOf: Readonly<Record<RatioId, Lines>> = {
   keptShare: { floor: keptShareAtLeast, range: share },
   pullInRatio: { ceiling: pullInRatioAtMost, range: { low: 0 } },
   surpriseRatio: { ceiling: surpriseRatioAtMost, range: { low: 0 } },
@@ -34,7 +35,7 @@ const linesOf: Readonly<Record<RatioName, Lines>> = {
   velocityGrowth: { marks: [velocityGrowthFirstMark, velocityGrowthLongRangeMark], range: { low: 0 } },
 };
 
-export function ratioHistory(ratio: RatioName, values: readonly Ratio[]): RatioHistory {
+export function ratioHistory(ratio: RatioId, values: readonly Ratio[]): RatioHistory {
   const { floor, ceiling, marks = [], range } = linesOf[ratio];
   return {
     ratio,
@@ -69,7 +70,7 @@ export function historyAdvice(past: readonly PastSprint[], growth?: readonly Gro
     question: { about: 'history' },
     past,
     ratios: [
-      ...(Object.keys(linesOf) as RatioName[])
+      ...(Object.keys(linesOf) as RatioId[])
         .filter((ratio) => ratio !== 'velocityGrowth')
         .map((ratio) =>
           ratioHistory(

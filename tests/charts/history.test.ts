@@ -1,11 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { HistoryAdvice, RatioName } from '../../src/app/advice/advice.ts';
+import type { HistoryAdvice } from '../../src/app/advice/advice.ts';
 import { historyAltText } from '../../src/charts/alt-texts.ts';
 import { historyWords } from '../../src/charts/chart-labels.ts';
 import { historyChart } from '../../src/charts/history-chart.ts';
 import { historyWindow } from '../../src/charts/history-window.ts';
 import { palette } from '../../src/charts/palette.ts';
+import type { RatioId } from '../../src/sprint/sprint-ratios.ts';
 import { type Ratio, undefinedBecause } from '../../src/sprint/undefined-value.ts';
 import * as examples from './history-examples.ts';
 import { expectLegible, lookingAt, type SeenChart } from './looking-at.ts';
@@ -17,7 +18,7 @@ const texts = (advice: HistoryAdvice) => looking(advice, (seen) => seen.texts);
 const none = undefinedBecause('velocity-unknown');
 
 /** One ratio alone, so that its panel is the first. */
-function only(ratio: RatioName, values: readonly Ratio[], imported = 0): HistoryAdvice {
+function only(ratio: RatioId, values: readonly Ratio[], imported = 0): HistoryAdvice {
   const past = values.map((_, index) => pastSprint(index, { commitment: 20, imported: index < imported }));
   return { ...examples.historyAdvice(past), ratios: [examples.ratioHistory(ratio, values)] };
 }
@@ -179,7 +180,7 @@ describe('the history picture', () => {
         fc.nat(names.length - 1),
         fc.nat(40),
         async (values, at, imported) => {
-          const advice = only(names[at] as RatioName, values, imported);
+          const advice = only(names[at] as RatioId, values, imported);
           await looking(advice, expectLegible);
           expect(historyAltText(advice).length).toBeLessThanOrEqual(2_000);
         },

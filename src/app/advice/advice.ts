@@ -9,7 +9,7 @@ import type { ReleaseForecast } from '../../forecast/release-forecast.ts';
 import type { SurpriseOddsBySize } from '../../forecast/surprise-odds.ts';
 import type { Growth } from '../../forecast/value-growth.ts';
 import type { Day } from '../../sprint/calendar.ts';
-import type { SprintRatios } from '../../sprint/sprint-ratios.ts';
+import type { RatioId } from '../../sprint/sprint-ratios.ts';
 import type { Thresholds } from '../../sprint/thresholds.ts';
 import type { Ratio, UndefinedValue } from '../../sprint/undefined-value.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
@@ -80,11 +80,9 @@ export interface ForecastAdvice extends AdviceBase {
   readonly margin: MarginOfError;
 }
 
-export type RatioName = keyof SprintRatios;
-
 /** One ratio over the closed sprints. */
 export interface RatioHistory {
-  readonly ratio: RatioName;
+  readonly ratio: RatioId;
   /** One a sprint, in the order of `past`. */
   readonly values: readonly Ratio[];
   /** The lines that call for a note when crossed; undefined where there is none. */

@@ -1,6 +1,7 @@
 /** The team's own trend: every ratio over its closed sprints, with what is ordinary and what is not. */
 import { marginOfError } from '../../forecast/margin-of-error.ts';
 import { ratioChart } from '../../forecast/ratio-chart.ts';
+import { RATIO_IDS, type RatioId } from '../../sprint/sprint-ratios.ts';
 import type { Thresholds } from '../../sprint/thresholds.ts';
 import type { Ratio } from '../../sprint/undefined-value.ts';
 import { isDefined } from '../../sprint/undefined-value.ts';
@@ -10,21 +11,9 @@ import type { PastSprint } from '../history/past-sprint.ts';
 import { ratioValues } from '../history/ratio-values.ts';
 import { marginSprints } from '../history/team-history.ts';
 import type { Team } from '../team/team.ts';
-import type { HistoryAdvice, RatioHistory, RatioName } from './advice.ts';
+import type { HistoryAdvice, RatioHistory } from './advice.ts';
 
 type Lines = Pick<RatioHistory, 'floor' | 'ceiling' | 'marks'>;
-
-/** In the order in which they are shown: the verdict's tests, how planning went, estimates, flow, growth. */
-const RATIOS: readonly RatioName[] = [
-  'keptShare',
-  'surpriseRatio',
-  'pullInRatio',
-  'planShare',
-  'estimateAccuracy',
-  'onScaleShare',
-  'finishShare',
-  'velocityGrowth',
-];
 
 /** @param past oldest first */
 export function historyOf(
@@ -35,7 +24,7 @@ export function historyOf(
   const lines = linesOf(team.thresholds);
   return {
     past,
-    ratios: RATIOS.map((ratio) =>
+    ratios: RATIO_IDS.map((ratio) =>
       ratioHistory(ratio, ratioValues(ratio, past, baseline?.velocityPoints), lines[ratio]),
     ),
     baselineSprintId: baseline?.sprintId,
@@ -46,7 +35,7 @@ export function historyOf(
   };
 }
 
-function ratioHistory(ratio: RatioName, values: readonly Ratio[], lines: Lines): RatioHistory {
+function ratioHistory(ratio: RatioId, values: readonly Ratio[], lines: Lines): RatioHistory {
   const { floor = Number.NEGATIVE_INFINITY, ceiling = Number.POSITIVE_INFINITY } = lines;
   const crossedAt = values.flatMap((value, i) =>
     isDefined(value) && (value < floor || value > ceiling) ? [i] : [],
@@ -54,7 +43,7 @@ function ratioHistory(ratio: RatioName, values: readonly Ratio[], lines: Lines):
   return { ratio, values, ...lines, chart: ratioChart(ratio, values), crossedAt };
 }
 
-function linesOf(thresholds: Thresholds): Readonly<Record<RatioName, Lines>> {
+function linesOf(thresholds: Thresholds): Readonly<Record<RatioId, Lines>> {
   const lines = (floor: number | undefined, ceiling: number | undefined): Lines => ({
     floor,
     ceiling,

@@ -1,12 +1,12 @@
 import { velocityGrowth } from '../../sprint/ratios/velocity-growth.ts';
-import type { SprintRatios } from '../../sprint/sprint-ratios.ts';
+import type { RatioId } from '../../sprint/sprint-ratios.ts';
 import type { Ratio } from '../../sprint/undefined-value.ts';
 import { undefinedBecause } from '../../sprint/undefined-value.ts';
 import type { PastSprint } from './past-sprint.ts';
 
 /** One ratio over the closed sprints, in their order. Velocity growth is measured by the baseline sprint of today. */
 export function ratioValues(
-  ratio: keyof SprintRatios,
+  ratio: RatioId,
   past: readonly PastSprint[],
   baselineVelocityPoints: number | undefined,
 ): Ratio[] {

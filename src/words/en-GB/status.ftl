@@ -19,7 +19,7 @@ status-no-owner =
 status-no-owner-more = { NUMBER($count) } more
 status-days =
     { $left ->
-        [0] Today is the last working day; the sprint closes on { $closes }.
+        [0] No working day comes after today; the sprint closes on { $closes }.
         [one] { NUMBER($left) } of { NUMBER($of) } working days comes after today; the sprint closes on { $closes }.
        *[other] { NUMBER($left) } of { NUMBER($of) } working days come after today; the sprint closes on { $closes }.
     }

@@ -1,8 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { RatioHistory, RatioName } from '../../../src/app/advice/advice.ts';
+import type { RatioHistory } from '../../../src/app/advice/advice.ts';
 import { historyOf } from '../../../src/app/advice/history-advice.ts';
 import type { PastSprint } from '../../../src/app/history/past-sprint.ts';
+import type { RatioId } from '../../../src/sprint/sprint-ratios.ts';
 import { thresholdNotes } from '../../../src/sprint/threshold-notes.ts';
 import { DEFAULT_THRESHOLDS } from '../../../src/sprint/thresholds.ts';
 import { undefinedBecause } from '../../../src/sprint/undefined-value.ts';
@@ -12,7 +13,7 @@ const TEAM = { thresholds: DEFAULT_THRESHOLDS, baselineSprintId: undefined };
 const UNKNOWN = { undefined: { code: 'velocity-unknown' } };
 
 function ratioOf(
-  name: RatioName,
+  name: RatioId,
   past: readonly PastSprint[],
   team: Parameters<typeof historyOf>[0] = TEAM,
 ): RatioHistory {
@@ -62,7 +63,7 @@ describe('the history', () => {
         },
       })),
     );
-    const limits = (name: RatioName) => {
+    const limits = (name: RatioId) => {
       const { chart } = ratioOf(name, wild);
       return 'undefined' in chart ? undefined : chart.limits;
     };
@@ -109,7 +110,7 @@ describe('a crossed line', () => {
             const notes = thresholdNotes({ ...ratios, velocityGrowth: 1 }, DEFAULT_THRESHOLDS);
             return notes.some(({ id }) => (ids as readonly string[]).includes(id)) ? [i] : [];
           });
-          expect(ratioOf(ratio as RatioName, past).crossedAt).toEqual(noted);
+          expect(ratioOf(ratio as RatioId, past).crossedAt).toEqual(noted);
         }
       }),
     );

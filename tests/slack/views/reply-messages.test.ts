@@ -87,6 +87,12 @@ describe('status', () => {
     expect(decodeValue(sprintValue, button?.value)).toEqual({ sprintId: 'sprint-12' });
   });
 
+  it('says when no working day comes any more, on a weekend and in a sprint that was reopened as well', () => {
+    expect(statusMessage(statusOf({ workingDaysLeft: 0 })).text).toContain(
+      'No working day comes after today; the sprint closes on Fri 13 Nov at 17:00.',
+    );
+  });
+
   it('of a sprint that has not begun says when it does', () => {
     expect(statusMessage(statusOf({ begun: false })).text).toMatchInlineSnapshot(`
       "Harbour 12 begins on Mon 2 Nov
