@@ -79,3 +79,15 @@ describe('a message', () => {
 test('English is spoken unless something else was chosen', () => {
   expect(say('somebody' satisfies MessageId)).toBe('somebody');
 });
+
+describe('an estimated chance', () => {
+  test.each([
+    [0.62, '62%'],
+    [0.996, 'more than 99%'],
+    [0.004, 'less than 1%'],
+    [1, '100%'],
+    [0, '0%'],
+  ])('of %d reads %s: what is only nearly certain is never called certain', (keep, words) => {
+    expect(say('load-heavy', { keep })).toContain(`is ${words}.`);
+  });
+});
