@@ -6,29 +6,40 @@ import { open, readFile, rm } from 'node:fs/promises';
 import { dumpDataFolder, restoreDataFolder } from '../store/embedded/data-folder-dump.ts';
 import { StoreError } from '../store/store-error.ts';
 import { say, sayCode } from '../words/say.ts';
+import type { CommandResult, Environment } from './operator-command.ts';
 
-/** @returns the exit code */
-async function run([word, file, ...others]: readonly string[]): Promise<number> {
-  if ((word !== 'dump' && word !== 'restore') || file === undefined || others.length > 0) {
-    console.error(say('operator-folder-usage'));
-    return 2;
-  }
-  const dataFolder = process.env.LOADLINE_DATA_FOLDER?.trim() || './data';
+type Work = (file: string, dataFolder: string) => Promise<string>;
+
+async function run(
+  work: Work,
+  [file, ...others]: readonly string[],
+  environment: Environment,
+): Promise<CommandResult> {
+  if (file === undefined || others.length > 0) return { code: 2, stderr: say('operator-folder-usage') };
   try {
-    if (word === 'dump') await dumpTo(file, dataFolder);
-    else await restoreDataFolder(dataFolder, await readFile(file, 'utf8'));
-    console.log(
-      word === 'dump' ? say('operator-dumped', { file }) : say('operator-restored', { folder: dataFolder }),
-    );
-    return 0;
+    return { code: 0, stdout: await work(file, environment.LOADLINE_DATA_FOLDER?.trim() || './data') };
   } catch (error) {
+    if (error instanceof StoreError) return { code: 1, stderr: sayCode('start', error.problem) };
     const { code, syscall } = error as { code?: unknown; syscall?: unknown };
-    if (error instanceof StoreError) console.error(sayCode('start', error.problem));
-    else if (syscall !== undefined)
-      console.error(say('operator-file-unusable', { file, reason: String(code) }));
-    else throw error;
-    return 1;
+    if (syscall === undefined) throw error;
+    return { code: 1, stderr: say('operator-file-unusable', { file, reason: String(code) }) };
   }
+}
+
+export function dump(args: readonly string[], environment: Environment): Promise<CommandResult> {
+  const work: Work = async (file, dataFolder) => {
+    await dumpTo(file, dataFolder);
+    return say('operator-dumped', { file });
+  };
+  return run(work, args, environment);
+}
+
+export function restore(args: readonly string[], environment: Environment): Promise<CommandResult> {
+  const work: Work = async (file, folder) => {
+    await restoreDataFolder(folder, await readFile(file, 'utf8'));
+    return say('operator-restored', { folder });
+  };
+  return run(work, args, environment);
 }
 
 /** Readable by its owner only: it holds what people wrote. */
@@ -45,5 +56,3 @@ async function dumpTo(file: string, dataFolder: string): Promise<void> {
     await handle.close();
   }
 }
-
-process.exitCode = await run(process.argv.slice(2));

@@ -1,11 +1,9 @@
-/**
- * The `doctor` command: checks everything that the bot needs and says what to fix. An entry of its own
- * beside `main.js`, so that it runs even where the bot can't be loaded. Changes nothing.
- */
+/** The `doctor` command: checks everything that the bot needs and says what to fix. Changes nothing. */
 import { parseArgs } from 'node:util';
 import { examine, type SaidFinding } from '../doctor/examine.ts';
 import { createLogger } from '../logger.ts';
 import { say } from '../words/say.ts';
+import type { CommandResult, Environment } from './operator-command.ts';
 
 const LEVEL_WIDTH = 9;
 const CHECK_WIDTH = 13;
@@ -31,28 +29,19 @@ function lineOf({ level, check, words }: SaidFinding): string {
   return `${columns.join('').padEnd(LEVEL_WIDTH + CHECK_WIDTH)}${words}`;
 }
 
-/** @returns the exit code */
-async function doctor(args: readonly string[]): Promise<number> {
+export async function doctor(args: readonly string[], environment: Environment): Promise<CommandResult> {
   const options = readArguments(args);
-  if (typeof options === 'string') {
-    console.error(`${options}\n\n${say('doctor-usage')}`);
-    return 2;
-  }
-  if (options.help) {
-    console.log(say('doctor-usage'));
-    return 0;
-  }
+  if (typeof options === 'string') return { code: 2, stderr: `${options}\n\n${say('doctor-usage')}` };
+  if (options.help) return { code: 0, stdout: say('doctor-usage') };
   const findings = await examine({
-    environment: process.env,
+    environment,
     manifestFile: options.manifest,
     // The findings say in plain words what the libraries would log about a failed call.
     logger: createLogger({ level: 'silent' }),
   });
   const isWell = findings.every(({ level }) => level !== 'fix');
-  if (options.json) console.log(JSON.stringify({ ok: isWell, findings }, undefined, 2));
-  else for (const finding of findings) console.log(lineOf(finding));
-  return isWell ? 0 : 1;
+  const stdout = options.json
+    ? JSON.stringify({ ok: isWell, findings }, undefined, 2)
+    : findings.map(lineOf).join('\n');
+  return { code: isWell ? 0 : 1, stdout };
 }
-
-// Not process.exit, which could cut off a long result on its way into a pipe.
-process.exitCode = await doctor(process.argv.slice(2));

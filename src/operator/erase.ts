@@ -9,11 +9,17 @@ import { Refusal } from '../app/refusal.ts';
 import type { Database } from '../store/database.ts';
 import { refusalWords } from '../words/refusals.ts';
 import { say } from '../words/say.ts';
-import { CommandRefused, onDatabase, runCommand, showUsage } from './operator-command.ts';
+import {
+  CommandRefused,
+  type CommandResult,
+  type Environment,
+  onDatabase,
+  runCommand,
+} from './operator-command.ts';
 
-async function erase(database: Database, workspaceId: string, userId: string): Promise<string> {
+async function run(database: Database, person: { workspaceId: string; userId: string }): Promise<string> {
   try {
-    const { records, teamNames } = await eraseForOperator(database, { workspaceId, userId });
+    const { records, teamNames } = await eraseForOperator(database, person);
     const erased = say('operator-erased', { records });
     return teamNames.length === 0
       ? erased
@@ -24,18 +30,18 @@ async function erase(database: Database, workspaceId: string, userId: string): P
 }
 
 /** @returns undefined when the command doesn't name a person */
-function personIn(args: readonly string[]): { workspace: string; user: string } | undefined {
+function personIn(args: readonly string[]): { workspaceId: string; userId: string } | undefined {
   const options = { workspace: { type: 'string' }, user: { type: 'string' } } as const;
   try {
     const { workspace, user } = parseArgs({ args: [...args], options }).values;
-    return workspace && user ? { workspace, user } : undefined;
+    return workspace && user ? { workspaceId: workspace, userId: user } : undefined;
   } catch {
     return undefined;
   }
 }
 
-const person = personIn(process.argv.slice(2));
-if (person) {
-  const { workspace, user } = person;
-  await runCommand((config) => onDatabase(config, (database) => erase(database, workspace, user)));
-} else showUsage(say('operator-erase-usage'));
+export async function erase(args: readonly string[], environment: Environment): Promise<CommandResult> {
+  const person = personIn(args);
+  if (!person) return { code: 2, stderr: say('operator-erase-usage') };
+  return runCommand(environment, (config) => onDatabase(config, (database) => run(database, person)));
+}

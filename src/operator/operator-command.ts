@@ -1,5 +1,5 @@
 /**
- * What the operator's commands have in common: they read the bot's settings, work on its database, and print the result or
+ * What the operator's commands have in common: they read the bot's settings, work on its database, and say the result or
  * what is wrong. With a data folder the bot must be stopped, since only one process may have it open.
  */
 import { type Config, ConfigError, readConfig } from '../config.ts';
@@ -9,6 +9,15 @@ import { openDatabase } from '../store/open-database.ts';
 import { StoreError } from '../store/store-error.ts';
 import { sayCode } from '../words/say.ts';
 
+export type Environment = Readonly<Record<string, string | undefined>>;
+
+/** What a command prints, and the code with which its process ends: 1 when it failed, 2 when it was written wrongly. */
+export interface CommandResult {
+  readonly code: 0 | 1 | 2;
+  readonly stdout?: string;
+  readonly stderr?: string;
+}
+
 /** The command can't be carried out; its message is for the operator. */
 export class CommandRefused extends Error {
   override readonly name = 'CommandRefused';
@@ -16,20 +25,21 @@ export class CommandRefused extends Error {
 }
 
 /**
- * Prints what the work returns, or why it failed; then the process ends with code 1.
+ * Says what the work returns, or why it failed.
  *
  * @throws any error but a bad setting, an unusable database and a `CommandRefused`
  */
-export async function runCommand(work: (config: Config) => Promise<string>): Promise<void> {
+export async function runCommand(
+  environment: Environment,
+  work: (config: Config) => Promise<string>,
+): Promise<CommandResult> {
   try {
-    console.log(await work(readConfig(readSecretFiles(process.env))));
+    return { code: 0, stdout: await work(readConfig(readSecretFiles(environment))) };
   } catch (error) {
-    if (error instanceof CommandRefused) console.error(error.message);
-    else if (error instanceof StoreError) console.error(sayCode('start', error.problem));
-    else if (error instanceof ConfigError) {
-      for (const problem of error.problems) console.error(sayCode('start', problem));
-    } else throw error;
-    process.exitCode = 1;
+    if (error instanceof CommandRefused) return { code: 1, stderr: error.message };
+    if (error instanceof StoreError) return { code: 1, stderr: sayCode('start', error.problem) };
+    if (!(error instanceof ConfigError)) throw error;
+    return { code: 1, stderr: error.problems.map((problem) => sayCode('start', problem)).join('\n') };
   }
 }
 
@@ -44,10 +54,4 @@ export async function onDatabase<T>(
   } finally {
     await database.close();
   }
-}
-
-/** Shows how to write the command; the process ends with code 2. */
-export function showUsage(usage: string): void {
-  console.error(usage);
-  process.exitCode = 2;
 }

@@ -5,7 +5,7 @@
 import type { Database } from '../store/database.ts';
 import { giveUp, type SetAsidePost, sendAgain, setAsidePosts } from '../store/queue/set-aside-posts.ts';
 import { say } from '../words/say.ts';
-import { onDatabase, runCommand, showUsage } from './operator-command.ts';
+import { type CommandResult, type Environment, onDatabase, runCommand } from './operator-command.ts';
 
 function line({ id, kind, workspaceId, channelId, reason, lastError }: SetAsidePost): string {
   const channel = channelId ?? say('operator-post-direct');
@@ -17,15 +17,19 @@ function line({ id, kind, workspaceId, channelId, reason, lastError }: SetAsideP
 
 async function run(database: Database, word: string, ids: readonly string[]): Promise<string> {
   if (word === 'list') {
-    const posts = await setAsidePosts(database.session);
-    return posts.length === 0 ? say('operator-posts-none') : posts.map(line).join('\n');
+    const listed = await setAsidePosts(database.session);
+    return listed.length === 0 ? say('operator-posts-none') : listed.map(line).join('\n');
   }
   return word === 'retry'
     ? say('operator-posts-retried', { count: await sendAgain(database, ids) })
     : say('operator-posts-dropped', { count: await giveUp(database, ids) });
 }
 
-const [word = '', ...ids] = process.argv.slice(2);
-const isUsable = word === 'list' ? ids.length === 0 : ['retry', 'drop'].includes(word) && ids.length > 0;
-if (isUsable) await runCommand((config) => onDatabase(config, (database) => run(database, word, ids)));
-else showUsage(say('operator-posts-usage'));
+export async function posts(
+  [word = '', ...ids]: readonly string[],
+  environment: Environment,
+): Promise<CommandResult> {
+  const isUsable = word === 'list' ? ids.length === 0 : ['retry', 'drop'].includes(word) && ids.length > 0;
+  if (!isUsable) return { code: 2, stderr: say('operator-posts-usage') };
+  return runCommand(environment, (config) => onDatabase(config, (database) => run(database, word, ids)));
+}

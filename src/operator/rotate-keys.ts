@@ -6,19 +6,25 @@
 import { rotateTokenKeys, tokenKeyProblems } from '../app/workspaces/check-token-keys.ts';
 import { tokenKeys } from '../app/workspaces/token-keys.ts';
 import { say, sayCode } from '../words/say.ts';
-import { CommandRefused, onDatabase, runCommand } from './operator-command.ts';
+import {
+  CommandRefused,
+  type CommandResult,
+  type Environment,
+  onDatabase,
+  runCommand,
+} from './operator-command.ts';
 
-await runCommand(async (config) => {
-  const { access } = config;
-  if (access.kind !== 'many-workspaces') {
-    throw new CommandRefused(say('operator-no-keys'));
-  }
-  const keys = tokenKeys(access.tokenKeys);
-  return onDatabase(config, async ({ store }) => {
-    const problems = await tokenKeyProblems(store, keys);
-    if (problems.length > 0)
-      throw new CommandRefused(problems.map((problem) => sayCode('start', problem)).join('\n'));
-    const count = await rotateTokenKeys(store, keys);
-    return say('operator-keys-rotated', { count, key: keys.sealingKeyName });
+export function rotateKeys(_args: readonly string[], environment: Environment): Promise<CommandResult> {
+  return runCommand(environment, async (config) => {
+    const { access } = config;
+    if (access.kind !== 'many-workspaces') throw new CommandRefused(say('operator-no-keys'));
+    const keys = tokenKeys(access.tokenKeys);
+    return onDatabase(config, async ({ store }) => {
+      const problems = await tokenKeyProblems(store, keys);
+      if (problems.length > 0)
+        throw new CommandRefused(problems.map((problem) => sayCode('start', problem)).join('\n'));
+      const count = await rotateTokenKeys(store, keys);
+      return say('operator-keys-rotated', { count, key: keys.sealingKeyName });
+    });
   });
-});
+}

@@ -11,7 +11,7 @@ const ROOT = join(import.meta.dirname, '../..');
 const MAY_IMPORT: Readonly<Record<string, { rooms: readonly string[]; packages: readonly string[] | '*' }>> =
   {
     'main.js': {
-      rooms: ['run-bot.ts', 'rehearsal', 'store', 'words'],
+      rooms: ['run-bot.ts', 'rehearsal', 'store', 'operator', 'words'],
       packages: ['node:module', 'node:url'],
     },
     'run-bot.ts': { rooms: ['*'], packages: '*' },

@@ -52,12 +52,12 @@ beforeAll(async () => {
 afterAll(() => rm(image, { recursive: true, force: true }));
 
 function run(
-  file: string,
+  args: readonly string[],
   environment: Record<string, string> = {},
 ): Promise<{ code: number; output: string }> {
   return new Promise((resolve) => {
     const options = { cwd: image, env: { PATH: process.env.PATH ?? '', ...environment } };
-    execFile(process.execPath, [file], options, (error, stdout, stderr) => {
+    execFile(process.execPath, args, options, (error, stdout, stderr) => {
       resolve({ code: error ? Number(error.code) : 0, output: stdout + stderr });
     });
   });
@@ -128,14 +128,14 @@ describe('the Dockerfile', () => {
 
 describe('what the image holds', () => {
   it('is enough for the bot to come as far as its settings', async () => {
-    const { code, output } = await run('src/main.js');
+    const { code, output } = await run(['src/main.js']);
     expect(code).toBe(1);
     expect(output).toContain('LOADLINE_BOT_TOKEN is missing');
     expect(output).not.toContain('ERR_MODULE_NOT_FOUND');
   });
 
   it('is enough for the doctor, who finds manifest, font and libraries in it', async () => {
-    const { output } = await run('src/operator/doctor.ts');
+    const { output } = await run(['src/main.js', 'doctor']);
     for (const check of ['manifest', 'charts', 'time zones']) {
       expect(output).toMatch(new RegExp(`^ok +${check} `, 'm'));
     }
@@ -147,10 +147,10 @@ describe('what the image holds', () => {
     });
     await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
     const PORT = String((server.address() as AddressInfo).port);
-    expect((await run('src/operator/health-check.ts', { PORT })).code).toBe(0);
+    expect((await run(['src/operator/health-check.ts'], { PORT })).code).toBe(0);
     server.closeAllConnections();
     await new Promise((resolve) => server.close(resolve));
-    expect((await run('src/operator/health-check.ts', { PORT })).code).toBe(1);
+    expect((await run(['src/operator/health-check.ts'], { PORT })).code).toBe(1);
   });
 
   it('needs no package that only development has', async () => {

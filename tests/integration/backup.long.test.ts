@@ -15,7 +15,7 @@ import { aPost } from '../store/store-examples.ts';
 import { withPostgres } from '../support/databases.ts';
 import { contentOf, FIRST_TABLES, fillDatabase } from '../support/filled-database.ts';
 
-const COMMAND = new URL('../../src/operator/data-folder.ts', import.meta.url).pathname;
+const MAIN = new URL('../../src/main.js', import.meta.url).pathname;
 
 let folder: string;
 let source: string;
@@ -26,7 +26,7 @@ let sprintId: string;
 function run(word: string, file: string, dataFolder: string): Promise<{ code: number; output: string }> {
   const env = { PATH: process.env.PATH ?? '', LOADLINE_DATA_FOLDER: dataFolder };
   return new Promise((resolve) => {
-    execFile(process.execPath, [COMMAND, word, file], { env }, (error, stdout, stderr) => {
+    execFile(process.execPath, [MAIN, word, file], { env }, (error, stdout, stderr) => {
       resolve({ code: error ? Number(error.code) : 0, output: stdout + stderr });
     });
   });

@@ -7,7 +7,7 @@ import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { SharedPlatform } from '../support/shared-platform.ts';
 
-const SOURCE = new URL('../../src/', import.meta.url).pathname;
+const MAIN = new URL('../../src/main.js', import.meta.url).pathname;
 const SIGNING_SECRET = 'signing-secret-of-the-test-0001';
 const CLIENT_SECRET = 'client-secret-of-the-test';
 const PUBLIC_URL = 'https://loadline.example.org';
@@ -51,7 +51,7 @@ afterEach(async () => {
   await rm(folder, { recursive: true, force: true });
 });
 
-function run(entry: string, more: Record<string, string | undefined>): Running {
+function run(command: readonly string[], more: Record<string, string | undefined>): Running {
   const environment = {
     PATH: process.env.PATH,
     LOADLINE_MODE: 'http',
@@ -64,7 +64,7 @@ function run(entry: string, more: Record<string, string | undefined>): Running {
     PORT: '0',
     ...more,
   };
-  const child = spawn(process.execPath, ['--disable-warning=ExperimentalWarning', join(SOURCE, entry)], {
+  const child = spawn(process.execPath, ['--disable-warning=ExperimentalWarning', MAIN, ...command], {
     env: Object.fromEntries(Object.entries(environment).filter(([, value]) => value !== undefined)),
     stdio: ['ignore', 'pipe', 'pipe'],
   });
@@ -84,7 +84,7 @@ const startedLine = (bot: Running): string | undefined =>
   /^\{.*"Loadline is running".*$/m.exec(bot.output())?.[0];
 
 async function started(keys: string): Promise<Running & { url: string }> {
-  const bot = run('main.js', { LOADLINE_TOKEN_KEYS: keys });
+  const bot = run([], { LOADLINE_TOKEN_KEYS: keys });
   await expect.poll(() => startedLine(bot) ?? '', { timeout: START_LIMIT_MS }).not.toBe('');
   const { port } = JSON.parse(startedLine(bot) as string) as { port: number };
   return { ...bot, url: `http://127.0.0.1:${port}` };
@@ -105,7 +105,7 @@ async function install(url: string): Promise<number> {
 
 describe('a bot for many workspaces', () => {
   it('refuses half of its settings, and a bot token beside them, all at once', async () => {
-    const bot = run('main.js', { LOADLINE_CLIENT_SECRET: undefined, LOADLINE_BOT_TOKEN: 'xoxb-1' });
+    const bot = run([], { LOADLINE_CLIENT_SECRET: undefined, LOADLINE_BOT_TOKEN: 'xoxb-1' });
     expect(await bot.ended).toBe(1);
     expect(bot.output()).toMatch(/LOADLINE_CLIENT_SECRET is missing\. .*Basic Information/);
     expect(bot.output()).toMatch(/LOADLINE_TOKEN_KEYS is missing\. .*openssl rand -base64 32/);
@@ -138,11 +138,11 @@ describe('a bot for many workspaces', () => {
       .toBe(true);
     await stop(first);
 
-    const refused = run('main.js', { LOADLINE_TOKEN_KEYS: `autumn:${AUTUMN}` });
+    const refused = run([], { LOADLINE_TOKEN_KEYS: `autumn:${AUTUMN}` });
     expect(await refused.ended).toBe(1);
     expect(refused.output()).toMatch(/^- The key spring is missing in LOADLINE_TOKEN_KEYS/m);
 
-    const rotated = run('operator/rotate-keys.ts', {
+    const rotated = run(['rotate-keys'], {
       LOADLINE_TOKEN_KEYS: `autumn:${AUTUMN},spring:${SPRING}`,
     });
     expect(await rotated.ended).toBe(0);
@@ -163,7 +163,7 @@ describe('a bot for many workspaces', () => {
   });
 
   it('has no keys to rotate when it serves one workspace', async () => {
-    const one = run('operator/rotate-keys.ts', {
+    const one = run(['rotate-keys'], {
       LOADLINE_BOT_TOKEN: 'xoxb-1',
       LOADLINE_CLIENT_ID: undefined,
       LOADLINE_CLIENT_SECRET: undefined,
