@@ -6,6 +6,7 @@ import { openQueue } from '../../src/store/queue/delivery-queue.ts';
 import { sendAgain } from '../../src/store/queue/set-aside-posts.ts';
 import { aPost, savedSprint } from '../store/store-examples.ts';
 import { describeOnBoth } from '../support/databases.ts';
+import { rowsOf } from '../support/rows-of.ts';
 
 const DONE = { done: true } as const;
 
@@ -22,6 +23,9 @@ async function letTimePass(database: Database): Promise<void> {
     sql`update pgboss.job set start_after = now() where name = 'delivery' and state in ('created', 'retry')`,
   );
 }
+
+const failedOnce = (database: Database): Promise<unknown[]> =>
+  rowsOf(database, sql`select id from pgboss.job where name = 'delivery' and state = 'retry'`);
 
 /** A handler that notes what it delivers, for `work`. */
 function noting(): {
@@ -265,6 +269,8 @@ describeOnBoth('the delivery queue', (database) => {
       });
       await until(1);
       expect(delivered).toEqual([good]);
+      // Not before the failure is recorded: only what waits for another try can fall due.
+      await expect.poll(() => failedOnce(database())).toHaveLength(1);
       await letTimePass(database());
       await until(2);
       expect(delivered).toEqual([good, bad]);
