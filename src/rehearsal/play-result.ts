@@ -3,7 +3,7 @@
 import type { SprintCardState } from '../app/cards/card-line.ts';
 import { statesOf } from '../app/cards/card-line.ts';
 import type { Sprint, SprintResult } from '../app/team/team.ts';
-import type { RatioId, SprintRatios } from '../sprint/sprint-ratios.ts';
+import { RATIO_IDS, type RatioId, type SprintRatios } from '../sprint/sprint-ratios.ts';
 import type { SprintTotals } from '../sprint/totals.ts';
 import type { Ratio } from '../sprint/undefined-value.ts';
 import { isDefined } from '../sprint/undefined-value.ts';
@@ -124,16 +124,8 @@ function playedSprint(
 function playedRatios(ratios: SprintRatios): Record<RatioId, PlayedRatio> {
   const played = (ratio: Ratio): PlayedRatio =>
     isDefined(ratio) ? ratio : { undefined: reasonSentence(ratio.undefined) };
-  return {
-    keptShare: played(ratios.keptShare),
-    pullInRatio: played(ratios.pullInRatio),
-    surpriseRatio: played(ratios.surpriseRatio),
-    planShare: played(ratios.planShare),
-    estimateAccuracy: played(ratios.estimateAccuracy),
-    onScaleShare: played(ratios.onScaleShare),
-    finishShare: played(ratios.finishShare),
-    velocityGrowth: played(ratios.velocityGrowth),
-  };
+  const entries = RATIO_IDS.map((id) => [id, played(ratios[id])]);
+  return Object.fromEntries(entries) as Record<RatioId, PlayedRatio>;
 }
 
 function playedCard(

@@ -1,46 +1,17 @@
 /** The notes on ratios that crossed a threshold of the team. Other notes are not its business. */
 import type { CoachingNoteId, ThresholdNote } from './coaching-note.ts';
-import type { RatioId, SprintRatios } from './sprint-ratios.ts';
+import type { RatioId, RatioLine, SprintRatios } from './sprint-ratios.ts';
+import { RATIO_IDS, RATIOS } from './sprint-ratios.ts';
 import type { Thresholds } from './thresholds.ts';
 import { isDefined } from './undefined-value.ts';
 
-interface Rule {
-  readonly id: ThresholdNote['id'];
-  readonly side: 'floor' | 'ceiling' | 'mark';
+interface Rule extends RatioLine {
   readonly ratio: RatioId;
-  readonly threshold: keyof Thresholds;
 }
 
-const RULES: readonly Rule[] = [
-  { id: 'kept-share-low', side: 'floor', ratio: 'keptShare', threshold: 'keptShareAtLeast' },
-  { id: 'surprise-ratio-high', side: 'ceiling', ratio: 'surpriseRatio', threshold: 'surpriseRatioAtMost' },
-  { id: 'pull-in-ratio-high', side: 'ceiling', ratio: 'pullInRatio', threshold: 'pullInRatioAtMost' },
-  { id: 'plan-share-low', side: 'floor', ratio: 'planShare', threshold: 'planShareAtLeast' },
-  {
-    id: 'estimate-accuracy-low',
-    side: 'floor',
-    ratio: 'estimateAccuracy',
-    threshold: 'estimateAccuracyAtLeast',
-  },
-  {
-    id: 'estimate-accuracy-high',
-    side: 'ceiling',
-    ratio: 'estimateAccuracy',
-    threshold: 'estimateAccuracyAtMost',
-  },
-  {
-    id: 'velocity-growth-first-mark',
-    side: 'mark',
-    ratio: 'velocityGrowth',
-    threshold: 'velocityGrowthFirstMark',
-  },
-  {
-    id: 'velocity-growth-long-range-mark',
-    side: 'mark',
-    ratio: 'velocityGrowth',
-    threshold: 'velocityGrowthLongRangeMark',
-  },
-];
+const RULES: readonly Rule[] = RATIO_IDS.flatMap((ratio) =>
+  RATIOS[ratio].lines.map((line) => ({ ratio, ...line })),
+);
 
 function crosses({ side }: Pick<Rule, 'side'>, value: number, threshold: number): boolean {
   if (side === 'floor') return value < threshold;
@@ -55,7 +26,7 @@ export function thresholdNotes(ratios: SprintRatios, thresholds: Thresholds): Th
   const notes = RULES.flatMap((rule): ThresholdNote[] => {
     const value = ratios[rule.ratio];
     const threshold = thresholds[rule.threshold];
-    return isDefined(value) && crosses(rule, value, threshold) ? [{ id: rule.id, value, threshold }] : [];
+    return isDefined(value) && crosses(rule, value, threshold) ? [{ id: rule.note, value, threshold }] : [];
   });
   const passedBoth = notes.some(({ id }) => id === 'velocity-growth-long-range-mark');
   return notes.filter(({ id }) => !passedBoth || id !== 'velocity-growth-first-mark');
@@ -66,7 +37,7 @@ export function crossingOf(
   id: CoachingNoteId,
   thresholds: Thresholds,
 ): { readonly ratio: RatioId; readonly isCrossedBy: (value: number) => boolean } | undefined {
-  const rule = RULES.find((one) => one.id === id);
+  const rule = RULES.find(({ note }) => note === id);
   return (
     rule && {
       ratio: rule.ratio,

@@ -55,6 +55,8 @@ export interface ReasonDetails {
   'surprise-work-not-imported': Nothing;
   'load-not-imported': Nothing;
   'work-not-imported': Nothing;
+  /** The sprint ended before Loadline had this ratio. */
+  'ended-before-ratio': Nothing;
   /** Kept by a version that had sentences in place of codes. */
   'as-posted': { readonly sentence: string };
 

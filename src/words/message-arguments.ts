@@ -1410,13 +1410,13 @@ export interface Messages {
       | 'surpriseRatio'
       | 'velocityGrowth';
   };
-  'ratio-of-keptShare': { readonly finished: number; readonly committed: number };
-  'ratio-of-surpriseRatio': { readonly surprise: number };
-  'ratio-of-pullInRatio': { readonly pulledIn: number };
-  'ratio-of-planShare': { readonly committed: number; readonly load: number };
-  'ratio-of-estimateAccuracy': { readonly off: number };
-  'ratio-of-onScaleShare': { readonly cards: number; readonly onScale: number };
-  'ratio-of-finishShare': { readonly finished: number; readonly worked: number };
+  'ratio-of-keptShare': { readonly committedFinishedPoints: number; readonly commitmentPoints: number };
+  'ratio-of-surpriseRatio': { readonly surprisePoints: number };
+  'ratio-of-pullInRatio': { readonly pulledInPoints: number };
+  'ratio-of-planShare': { readonly commitmentPoints: number; readonly loadPoints: number };
+  'ratio-of-estimateAccuracy': { readonly estimateErrorPoints: number };
+  'ratio-of-onScaleShare': { readonly finishedCards: number; readonly onScaleCards: number };
+  'ratio-of-finishShare': { readonly velocityPoints: number; readonly workedPoints: number };
   'ratio-of-velocityGrowth': Record<never, never>;
   'ratio-fact': { readonly value: string; readonly madeOf: string };
   'ratio-load': {
@@ -1850,6 +1850,7 @@ export interface Messages {
   'undefined-surprise-work-not-imported': Record<never, never>;
   'undefined-load-not-imported': Record<never, never>;
   'undefined-work-not-imported': Record<never, never>;
+  'undefined-ended-before-ratio': Record<never, never>;
   'undefined-as-posted': { readonly sentence: string };
   'undefined-not-begun': Record<never, never>;
   'undefined-corrections-only': Record<never, never>;

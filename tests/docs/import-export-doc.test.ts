@@ -10,6 +10,7 @@ import { readImport } from '../../src/app/import/read-import.ts';
 import { MOST_SPRINTS } from '../../src/app/import/sprints-to-import.ts';
 import { MAX_CARDS } from '../../src/app/planning/card-paste.ts';
 import { DOWNLOAD_BYTES_MAX } from '../../src/slack/files/download-file.ts';
+import { RATIO_IDS } from '../../src/sprint/sprint-ratios.ts';
 import { tableBelow } from './markdown-tables.ts';
 
 const ROOT = join(import.meta.dirname, '../..');
@@ -26,6 +27,11 @@ describe('the page on import and export', () => {
         'also read': aliases.join(', '),
       })),
     );
+  });
+
+  test('has a column for every ratio', () => {
+    const ratios = CSV_COLUMNS.sprints.flatMap(({ ratio }) => ratio ?? []);
+    expect(ratios.toSorted()).toEqual(RATIO_IDS.toSorted());
   });
 
   test('shows an example that is read without a complaint', () => {

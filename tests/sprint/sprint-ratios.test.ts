@@ -1,10 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { ledgerOf } from '../../src/sprint/ledger.ts';
-import { velocityGrowth } from '../../src/sprint/ratios/velocity-growth.ts';
 import { DEFAULT_SCALE } from '../../src/sprint/scale.ts';
 import type { SprintRatios } from '../../src/sprint/sprint-ratios.ts';
-import { sprintRatios } from '../../src/sprint/sprint-ratios.ts';
+import { RATIO_IDS, RATIOS, ratioOfSums, sprintRatios } from '../../src/sprint/sprint-ratios.ts';
 import { sprintTotals } from '../../src/sprint/totals.ts';
 import { isDefined } from '../../src/sprint/undefined-value.ts';
 import { anyScale, anyStates, halves } from './random-sprint.ts';
@@ -51,7 +50,9 @@ describe('a ratio over nothing is a reason, not a number', () => {
   });
 
   test('a baseline of 0 points is no baseline', () => {
-    expect(velocityGrowth(5, 0)).toEqual({ undefined: { code: 'no-baseline' } });
+    expect(ratioOfSums('velocityGrowth', { velocityPoints: 5, baselineVelocityPoints: 0 })).toEqual({
+      undefined: { code: 'no-baseline' },
+    });
   });
 });
 
@@ -74,6 +75,10 @@ test('every ratio of any sprint is a finite number in its range, or a reason', (
     finishShare: [0, Number.POSITIVE_INFINITY],
     velocityGrowth: [0, Number.POSITIVE_INFINITY],
   };
+  for (const id of RATIO_IDS) {
+    const { low = Number.NEGATIVE_INFINITY, high = Number.POSITIVE_INFINITY } = RATIOS[id].possible;
+    expect([low, high], id).toEqual(ranges[id]);
+  }
   const seen = new Map<string, number>();
   fc.assert(
     fc.property(

@@ -5,6 +5,7 @@ import { expect, it } from 'vitest';
 import type { NewPastSprint, PastSprint } from '../../src/app/history/past-sprint.ts';
 import type { Reading, Transaction } from '../../src/app/ports/store.ts';
 import type { Sprint, Team } from '../../src/app/team/team.ts';
+import type { SprintRatios } from '../../src/sprint/sprint-ratios.ts';
 import { undefinedBecause } from '../../src/sprint/undefined-value.ts';
 import type { Database } from '../../src/store/database.ts';
 import { pastChanges } from '../../src/store/schema.ts';
@@ -105,6 +106,26 @@ export function historyQueryCases(database: () => Database): void {
       ])) as [NewPastSprint, NewPastSprint];
       expect(await tx.read.pastSprintsOf(team.id)).toEqual([read(ofJanuary, january), read(ofMarch, march)]);
       expect(await tx.read.pastSprintsOf('nobody')).toEqual([]);
+    });
+  });
+
+  it('says of a ratio that came after a sprint that there was none yet, in its history and its result', async () => {
+    const { finishShare: _later, ...ratios } = RATIOS;
+    const noneYet = { undefined: { code: 'ended-before-ratio' } };
+    const team = aTeam();
+    const sprint = aSprint(team.id, { ...CLOSED, ...month(3) });
+    await database().store.transaction(async (tx) => {
+      await saveAll(tx, team, [[sprint, { ratios: ratios as NewPastSprint['ratios'] }]]);
+      const [past] = await tx.read.pastSprintsOf(team.id);
+      expect(past?.ratios).toEqual({ ...ratios, finishShare: noneYet });
+      const { summary, ...result } = aResult(sprint.id, 3);
+      const { onScaleShare: _alsoLater, ...kept } = summary.ratios;
+      const before = { ...summary, ratios: kept as SprintRatios };
+      await tx.write.results.insert({ ...result, summary: before });
+      expect((await tx.read.latestResult(sprint.id))?.summary.ratios).toEqual({
+        ...kept,
+        onScaleShare: noneYet,
+      });
     });
   });
 

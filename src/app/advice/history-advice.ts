@@ -1,7 +1,8 @@
 /** The team's own trend: every ratio over its closed sprints, with what is ordinary and what is not. */
+import { controlChart } from '../../forecast/control-chart.ts';
 import { marginOfError } from '../../forecast/margin-of-error.ts';
-import { ratioChart } from '../../forecast/ratio-chart.ts';
-import { RATIO_IDS, type RatioId } from '../../sprint/sprint-ratios.ts';
+import type { RatioId, RatioLine } from '../../sprint/sprint-ratios.ts';
+import { RATIO_IDS, RATIOS } from '../../sprint/sprint-ratios.ts';
 import type { Thresholds } from '../../sprint/thresholds.ts';
 import type { Ratio } from '../../sprint/undefined-value.ts';
 import { isDefined } from '../../sprint/undefined-value.ts';
@@ -21,11 +22,14 @@ export function historyOf(
   past: readonly PastSprint[],
 ): Pick<HistoryAdvice, 'past' | 'ratios' | 'baselineSprintId' | 'growth' | 'margin'> {
   const baseline = past[baselineIndex(team, past) ?? past.length];
-  const lines = linesOf(team.thresholds);
   return {
     past,
     ratios: RATIO_IDS.map((ratio) =>
-      ratioHistory(ratio, ratioValues(ratio, past, baseline?.velocityPoints), lines[ratio]),
+      ratioHistory(
+        ratio,
+        ratioValues(ratio, past, baseline?.velocityPoints),
+        linesOf(ratio, team.thresholds),
+      ),
     ),
     baselineSprintId: baseline?.sprintId,
     growth: past.some(({ recordedValue }) => recordedValue !== undefined)
@@ -40,27 +44,11 @@ function ratioHistory(ratio: RatioId, values: readonly Ratio[], lines: Lines): R
   const crossedAt = values.flatMap((value, i) =>
     isDefined(value) && (value < floor || value > ceiling) ? [i] : [],
   );
-  return { ratio, values, ...lines, chart: ratioChart(ratio, values), crossedAt };
+  return { ratio, values, ...lines, chart: controlChart(values, RATIOS[ratio].possible), crossedAt };
 }
 
-function linesOf(thresholds: Thresholds): Readonly<Record<RatioId, Lines>> {
-  const lines = (floor: number | undefined, ceiling: number | undefined): Lines => ({
-    floor,
-    ceiling,
-    marks: [],
-  });
-  const none = lines(undefined, undefined);
-  return {
-    keptShare: lines(thresholds.keptShareAtLeast, undefined),
-    surpriseRatio: lines(undefined, thresholds.surpriseRatioAtMost),
-    pullInRatio: lines(undefined, thresholds.pullInRatioAtMost),
-    planShare: lines(thresholds.planShareAtLeast, undefined),
-    estimateAccuracy: lines(thresholds.estimateAccuracyAtLeast, thresholds.estimateAccuracyAtMost),
-    onScaleShare: none,
-    finishShare: none,
-    velocityGrowth: {
-      ...none,
-      marks: [thresholds.velocityGrowthFirstMark, thresholds.velocityGrowthLongRangeMark],
-    },
-  };
+function linesOf(ratio: RatioId, thresholds: Thresholds): Lines {
+  const on = (side: RatioLine['side']): number[] =>
+    RATIOS[ratio].lines.flatMap((line) => (line.side === side ? [thresholds[line.threshold]] : []));
+  return { floor: on('floor')[0], ceiling: on('ceiling')[0], marks: on('mark') };
 }

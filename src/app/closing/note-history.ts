@@ -7,10 +7,10 @@ import type { CommitmentRange } from '../../forecast/commitment-range.ts';
 import { commitmentRange } from '../../forecast/commitment-range.ts';
 import type { ControlChart } from '../../forecast/control-chart.ts';
 import { controlChart } from '../../forecast/control-chart.ts';
-import { ratioChart } from '../../forecast/ratio-chart.ts';
 import { answerRate } from '../../sprint/answer-rate.ts';
 import type { CoachingNoteId } from '../../sprint/coaching-note.ts';
 import { ANSWER_RATE_AT_LEAST } from '../../sprint/habit-notes.ts';
+import { RATIOS } from '../../sprint/sprint-ratios.ts';
 import type { SprintSummary } from '../../sprint/summary.ts';
 import { crossingOf } from '../../sprint/threshold-notes.ts';
 import type { Ratio, UndefinedValue } from '../../sprint/undefined-value.ts';
@@ -62,7 +62,7 @@ export async function notesHistory(
       const all = [...values, summary.ratios[crossing.ratio]];
       notes.push({
         id,
-        chart: ratioChart(crossing.ratio, all),
+        chart: controlChart(all, RATIOS[crossing.ratio].possible),
         crossed: crossedLately(values, crossing.isCrossedBy),
       });
     } else if (id === 'answer-rate-low' && summary.answers) {

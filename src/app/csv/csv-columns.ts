@@ -3,6 +3,8 @@
  * Declarations only.
  */
 
+import type { RatioId } from '../../sprint/sprint-ratios.ts';
+
 /**
  * - `required`: a file without it can't be imported.
  * - `optional`: read when it is there.
@@ -18,6 +20,8 @@ export interface CsvColumn {
   readonly use: ColumnUse;
   /** What it holds, in a few words. */
   readonly holds: string;
+  /** Set for a ratio. One that is `optional` is read where a sprint's cards are not known. */
+  readonly ratio?: RatioId;
 }
 
 function column<Name extends string>(
@@ -27,6 +31,13 @@ function column<Name extends string>(
   ...aliases: string[]
 ): CsvColumn & { readonly name: Name } {
   return { name, use, holds, aliases };
+}
+
+function ratioColumn<Name extends string>(
+  ratio: RatioId,
+  ...of: [name: Name, use: ColumnUse, holds: string, ...aliases: string[]]
+): CsvColumn & { readonly name: Name } {
+  return { ...column(...of), ratio };
 }
 
 /** In the order in which they are written. The first eight are what a team that starts afresh will know. */
@@ -75,22 +86,33 @@ const SPRINTS = [
     'optional',
     '`yes` when the sprint’s days are known from answers.csv, else `no`; left out, it follows from that file',
   ),
-  column(
+  ratioColumn(
+    'estimateAccuracy',
     'estimate accuracy',
     'optional',
     'share, 1 is 100%; made from the cards where they are given',
     'accuracy of estimates',
   ),
-  column('on-scale share', 'optional', 'share, 1 is 100%; made from the cards where they are given'),
+  ratioColumn(
+    'onScaleShare',
+    'on-scale share',
+    'optional',
+    'share, 1 is 100%; made from the cards where they are given',
+  ),
   column('working days', 'computed', 'number of the team’s working days in it'),
   column('load', 'computed', 'commitment + pulled in + surprise, in points'),
   column('verdict', 'computed', '`kept`, `missed` or `no plan`; empty when it is not known'),
-  column('kept share', 'computed', 'share'),
-  column('pull-in ratio', 'computed', 'ratio, 1 is 100%'),
-  column('surprise ratio', 'computed', 'ratio'),
-  column('plan share', 'computed', 'share'),
-  column('finish share', 'computed', 'share'),
-  column('velocity growth', 'computed', 'ratio to the velocity of the baseline sprint'),
+  ratioColumn('keptShare', 'kept share', 'computed', 'share'),
+  ratioColumn('pullInRatio', 'pull-in ratio', 'computed', 'ratio, 1 is 100%'),
+  ratioColumn('surpriseRatio', 'surprise ratio', 'computed', 'ratio'),
+  ratioColumn('planShare', 'plan share', 'computed', 'share'),
+  ratioColumn('finishShare', 'finish share', 'computed', 'share'),
+  ratioColumn(
+    'velocityGrowth',
+    'velocity growth',
+    'computed',
+    'ratio to the velocity of the baseline sprint',
+  ),
 ] as const;
 
 const SPRINT_REFERENCE = [

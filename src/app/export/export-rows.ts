@@ -1,4 +1,5 @@
 /** From a team's records to the lines of the four files. Holds no person: no id, no name, no sum by member. */
+import type { RatioId } from '../../sprint/sprint-ratios.ts';
 import type { SprintSummary } from '../../sprint/summary.ts';
 import type { SprintTotals } from '../../sprint/totals.ts';
 import { sprintTotals } from '../../sprint/totals.ts';
@@ -10,6 +11,7 @@ import type { SprintCardState } from '../cards/card-line.ts';
 import { statesOf } from '../cards/card-line.ts';
 import { dayAt } from '../clock/local-time.ts';
 import { promptDays } from '../clock/sprint-clock.ts';
+import { CSV_COLUMNS } from '../csv/csv-columns.ts';
 import type { CsvRow } from '../csv/write-csv.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
 import type { FromRecords } from '../history/past-sprint-at-closing.ts';
@@ -126,7 +128,6 @@ function sprintRow(
     states.length > 0 ? sprintTotals(states, team.scale) : posted?.totals;
   const { pulledInPoints, surprisePoints } = known;
   const hasLoad = pulledInPoints !== undefined && surprisePoints !== undefined;
-  const { ratios } = known;
   return {
     name: withoutMentions(sprint.name),
     'first day': sprint.startsOn,
@@ -144,17 +145,10 @@ function sprintRow(
     'member days': known.memberDays,
     value: known.recordedValue,
     'daily answers': known.trace.length > 0 ? 'yes' : 'no',
-    'estimate accuracy': cellOf(ratios.estimateAccuracy),
-    'on-scale share': cellOf(ratios.onScaleShare),
     'working days': days.length,
     load: hasLoad ? known.commitmentPoints + pulledInPoints + surprisePoints : undefined,
     verdict: postedVerdict ?? (past && verdictNow(team, past)),
-    'kept share': cellOf(ratios.keptShare),
-    'pull-in ratio': cellOf(ratios.pullInRatio),
-    'surprise ratio': cellOf(ratios.surpriseRatio),
-    'plan share': cellOf(ratios.planShare),
-    'finish share': cellOf(ratios.finishShare),
-    'velocity growth': velocityGrowth === undefined ? undefined : cellOf(velocityGrowth),
+    ...ratioCells({ ...known.ratios, velocityGrowth }),
   };
 }
 
@@ -172,8 +166,12 @@ function verdictNow(
   return verdictOf(ratios, thresholds).verdict;
 }
 
-function cellOf(ratio: Ratio): number | undefined {
-  return isDefined(ratio) ? ratio : undefined;
+function ratioCells(ratios: { readonly [Id in RatioId]: Ratio | undefined }): CsvRow<'sprints'> {
+  const cells = CSV_COLUMNS.sprints.flatMap(({ name, ratio }) => {
+    const value = ratio && ratios[ratio];
+    return value !== undefined && isDefined(value) ? [[name, value]] : [];
+  });
+  return Object.fromEntries(cells);
 }
 
 /** The platform writes a person as `<@ID>`: an id, which says who it is. */

@@ -1,5 +1,5 @@
 /** Hands out everything that is known of a team's sprints, as four CSV files. Reads only. */
-import { velocityGrowth } from '../../sprint/ratios/velocity-growth.ts';
+import { ratioOfSums } from '../../sprint/sprint-ratios.ts';
 import type { CsvKind } from '../csv/csv-columns.ts';
 import { CSV_KINDS, fileNameOf } from '../csv/csv-columns.ts';
 import type { CsvRow } from '../csv/write-csv.ts';
@@ -82,7 +82,10 @@ async function exportedSprints(tx: Transaction, team: Team): Promise<ExportedSpr
       velocityGrowth:
         leftBehind?.velocityPoints === undefined
           ? undefined
-          : velocityGrowth(leftBehind.velocityPoints, baseline?.velocityPoints),
+          : ratioOfSums('velocityGrowth', {
+              velocityPoints: leftBehind.velocityPoints,
+              baselineVelocityPoints: baseline?.velocityPoints ?? 0,
+            }),
     });
   }
   return all;

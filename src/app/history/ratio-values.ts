@@ -1,5 +1,4 @@
-import { velocityGrowth } from '../../sprint/ratios/velocity-growth.ts';
-import type { RatioId } from '../../sprint/sprint-ratios.ts';
+import { type RatioId, ratioOfSums } from '../../sprint/sprint-ratios.ts';
 import type { Ratio } from '../../sprint/undefined-value.ts';
 import { undefinedBecause } from '../../sprint/undefined-value.ts';
 import type { PastSprint } from './past-sprint.ts';
@@ -14,6 +13,9 @@ export function ratioValues(
   return past.map(({ velocityPoints }) =>
     velocityPoints === undefined
       ? undefinedBecause('velocity-unknown')
-      : velocityGrowth(velocityPoints, baselineVelocityPoints),
+      : ratioOfSums('velocityGrowth', {
+          velocityPoints,
+          baselineVelocityPoints: baselineVelocityPoints ?? 0,
+        }),
   );
 }

@@ -1,15 +1,11 @@
 /** What a sprint of which only sums are known leaves behind for the statistics. Pure; nothing unknown is made up. */
-import { estimateAccuracy } from '../../sprint/ratios/estimate-accuracy.ts';
-import { finishShare } from '../../sprint/ratios/finish-share.ts';
-import { keptShare } from '../../sprint/ratios/kept-share.ts';
-import { planShare } from '../../sprint/ratios/plan-share.ts';
-import { pullInRatio } from '../../sprint/ratios/pull-in-ratio.ts';
-import { surpriseRatio } from '../../sprint/ratios/surprise-ratio.ts';
-import type { Ratio } from '../../sprint/undefined-value.ts';
+import type { RatioId, RatioSums } from '../../sprint/sprint-ratios.ts';
+import { RATIO_IDS, RATIOS, ratioOfSums } from '../../sprint/sprint-ratios.ts';
+import type { Ratio, ReasonCode } from '../../sprint/undefined-value.ts';
 import { undefinedBecause } from '../../sprint/undefined-value.ts';
 import type { PastRatios } from '../history/past-sprint.ts';
 import type { FromRecords } from '../history/past-sprint-at-closing.ts';
-import type { SprintLine } from './sprint-line.ts';
+import type { SprintLine, StatedRatios } from './sprint-line.ts';
 
 export type KnownSums = Pick<
   SprintLine,
@@ -19,27 +15,38 @@ export type KnownSums = Pick<
   | 'velocityPoints'
   | 'workedPoints'
   | 'committedFinishedPoints'
-  | 'estimateAccuracy'
-  | 'onScaleShare'
+  | 'ratios'
 >;
 
-const NO_CARDS = undefinedBecause('cards-not-imported');
+type NotImported = Extract<ReasonCode, `${string}-not-imported`>;
+
+/** Why a sum isn't known; any other is one over cards. */
+const NOT_IMPORTED: { readonly [Sum in keyof RatioSums]?: NotImported } = {
+  committedFinishedPoints: 'finished-commitment-not-imported',
+  pulledInPoints: 'pulled-in-work-not-imported',
+  surprisePoints: 'surprise-work-not-imported',
+  loadPoints: 'load-not-imported',
+  velocityPoints: 'work-not-imported',
+  workedPoints: 'work-not-imported',
+};
 
 /** @example pastFromColumns({ commitmentPoints: 20, velocityPoints: 10, pulledInPoints: 0, … }).ratios.keptShare === 0.5 */
 export function pastFromColumns(sums: KnownSums): FromRecords {
   const { commitmentPoints, pulledInPoints, surprisePoints, velocityPoints, workedPoints } = sums;
   const committedFinishedPoints = committedFinished(sums);
-  return {
+  const loadPoints =
+    pulledInPoints === undefined || surprisePoints === undefined
+      ? undefined
+      : commitmentPoints + pulledInPoints + surprisePoints;
+  const known = {
     commitmentPoints,
     pulledInPoints,
     surprisePoints,
     velocityPoints,
     workedPoints,
     committedFinishedPoints,
-    ratios: ratiosOf({ ...sums, committedFinishedPoints }),
-    trace: [],
-    cards: [],
   };
+  return { ...known, ratios: ratiosOf({ ...known, loadPoints }, sums.ratios), trace: [], cards: [] };
 }
 
 /** As it is said, or as it follows from the other sums without any doubt. */
@@ -52,46 +59,19 @@ function committedFinished(sums: KnownSums): number | undefined {
   return velocityPoints === commitmentPoints + pulledInPoints ? commitmentPoints : undefined;
 }
 
-function ratiosOf(sums: KnownSums): PastRatios {
-  const { commitmentPoints, pulledInPoints, surprisePoints, velocityPoints, workedPoints } = sums;
-  const { committedFinishedPoints } = sums;
-  const overCommitment = (
-    points: number | undefined,
-    unknown:
-      | 'finished-commitment-not-imported'
-      | 'pulled-in-work-not-imported'
-      | 'surprise-work-not-imported',
-    ratio: (known: number) => Ratio,
-  ): Ratio => {
-    if (commitmentPoints === 0) return undefinedBecause('no-commitment');
-    return points === undefined ? undefinedBecause(unknown) : ratio(points);
-  };
-  const loadPoints =
-    pulledInPoints === undefined || surprisePoints === undefined
-      ? undefined
-      : commitmentPoints + pulledInPoints + surprisePoints;
-  return {
-    keptShare: overCommitment(committedFinishedPoints, 'finished-commitment-not-imported', (known) =>
-      keptShare({ committedFinishedPoints: known, commitmentPoints }),
-    ),
-    pullInRatio: overCommitment(pulledInPoints, 'pulled-in-work-not-imported', (known) =>
-      pullInRatio({ pulledInPoints: known, commitmentPoints }),
-    ),
-    surpriseRatio: overCommitment(surprisePoints, 'surprise-work-not-imported', (known) =>
-      surpriseRatio({ surprisePoints: known, commitmentPoints }),
-    ),
-    planShare:
-      loadPoints === undefined
-        ? undefinedBecause('load-not-imported')
-        : planShare({ commitmentPoints, loadPoints }),
-    estimateAccuracy:
-      loadPoints === 0
-        ? estimateAccuracy({ estimateErrorPoints: 0, loadPoints })
-        : (sums.estimateAccuracy ?? NO_CARDS),
-    onScaleShare: sums.onScaleShare ?? NO_CARDS,
-    finishShare:
-      velocityPoints === undefined || workedPoints === undefined
-        ? undefinedBecause('work-not-imported')
-        : finishShare({ velocityPoints, workedPoints }),
-  };
+/** The sums that a ratio may be made of, as far as the columns say them. */
+type ColumnSums = { readonly [Sum in keyof RatioSums]?: number | undefined };
+
+function ratiosOf(sums: ColumnSums, stated: StatedRatios): PastRatios {
+  const ids = RATIO_IDS.filter((id) => id !== 'velocityGrowth');
+  return Object.fromEntries(ids.map((id) => [id, ratioFrom(id, sums, stated[id])])) as PastRatios;
+}
+
+function ratioFrom(id: RatioId, sums: ColumnSums, stated: number | undefined): Ratio {
+  const { part, less, whole, whenZero } = RATIOS[id];
+  if (sums[whole] === 0) return undefinedBecause(whenZero);
+  if (stated !== undefined) return stated;
+  const unknown = [less, part, whole].find((sum) => sum !== undefined && sums[sum] === undefined);
+  if (unknown !== undefined) return undefinedBecause(NOT_IMPORTED[unknown] ?? 'cards-not-imported');
+  return ratioOfSums(id, sums as RatioSums);
 }

@@ -1,6 +1,8 @@
 /** Reads a line of the file of sprints: what it says, and what is wrong with it alone. Pure. */
 import type { Day } from '../../sprint/calendar.ts';
 import { daysBetween } from '../../sprint/calendar.ts';
+import { RATIOS, type RatioId } from '../../sprint/sprint-ratios.ts';
+import { CSV_COLUMNS } from '../csv/csv-columns.ts';
 import { LineReader } from '../csv/line-reader.ts';
 import type { TableLine } from '../csv/read-table.ts';
 import type { LineProblem } from './import-problem.ts';
@@ -16,10 +18,12 @@ export const MOST_NAME_CHARACTERS = 80;
 const MOST_GOAL_CHARACTERS = 500;
 /** As many as the column of the database holds. */
 const MOST_MEMBER_DAYS = 999_999;
-/** Estimates that far off are a slip; the smallest share that is read. */
-const LEAST_ACCURACY = -1_000;
+/** A ratio beyond it is a slip, above as below 0. */
+const FARTHEST_RATIO = 1_000;
 
 const YES_NO = { yes: ['y', 'true'], no: ['n', 'false'] } as const;
+
+export type StatedRatios = { readonly [Id in RatioId]?: number };
 
 /** Amounts are points; undefined where the line doesn't say. */
 export interface SprintLine extends LinePlace {
@@ -40,8 +44,8 @@ export interface SprintLine extends LinePlace {
   readonly value: number | undefined;
   /** Whether its days are known from answers; undefined: then it follows from whether there are any. */
   readonly dailyAnswers: boolean | undefined;
-  readonly estimateAccuracy: number | undefined;
-  readonly onScaleShare: number | undefined;
+  /** Those that it says itself. */
+  readonly ratios: StatedRatios;
 }
 
 /** A line of which no more than its name could be read. */
@@ -88,8 +92,7 @@ const NOTHING_KNOWN: SprintNumbers = {
   memberDays: undefined,
   value: undefined,
   dailyAnswers: undefined,
-  estimateAccuracy: undefined,
-  onScaleShare: undefined,
+  ratios: {},
 };
 
 function sprintNumbers(read: LineReader<'sprints', LineProblem>): SprintNumbers {
@@ -111,9 +114,18 @@ function sprintNumbers(read: LineReader<'sprints', LineProblem>): SprintNumbers 
     memberDays,
     value: read.number('value'),
     dailyAnswers: dailyAnswers && dailyAnswers === 'yes',
-    estimateAccuracy: read.share('estimate accuracy', LEAST_ACCURACY, 1),
-    onScaleShare: read.share('on-scale share', 0, 1),
+    ratios: statedRatios(read),
   };
+}
+
+function statedRatios(read: LineReader<'sprints', LineProblem>): StatedRatios {
+  const stated = CSV_COLUMNS.sprints.flatMap(({ name, use, ratio }) => {
+    if (ratio === undefined || use !== 'optional') return [];
+    const { low = -FARTHEST_RATIO, high = FARTHEST_RATIO } = RATIOS[ratio].possible;
+    const value = read.share(name, low, high);
+    return value === undefined ? [] : [[ratio, value]];
+  });
+  return Object.fromEntries(stated);
 }
 
 function checkDays(read: LineReader<'sprints', LineProblem>, startsOn: Day, endsOn: Day): void {

@@ -6,7 +6,7 @@
 import { customType } from 'drizzle-orm/pg-core';
 import type { PastRatios } from '../../app/history/past-sprint.ts';
 import type { CoachingNote } from '../../sprint/coaching-note.ts';
-import type { SprintRatios } from '../../sprint/sprint-ratios.ts';
+import { RATIO_IDS, type SprintRatios } from '../../sprint/sprint-ratios.ts';
 import type { SprintSummary } from '../../sprint/summary.ts';
 import type { Ratio, Reason } from '../../sprint/undefined-value.ts';
 import { isDefined, undefinedBecause } from '../../sprint/undefined-value.ts';
@@ -60,9 +60,15 @@ function codedJson<Data, Kept>(write: (data: Data) => Kept, read: (kept: Kept) =
   });
 }
 
+/** What a row says of a ratio that came after it. */
+const NOT_KEPT_YET = Object.fromEntries(
+  RATIO_IDS.map((id) => [id, undefinedBecause('ended-before-ratio')]),
+) as SprintRatios;
+const { velocityGrowth: _changesWithTheBaseline, ...PAST_NOT_KEPT_YET } = NOT_KEPT_YET;
+
 export const codedRatios = codedJson<PastRatios, Stored<PastRatios>>(
   (ratios) => mapped(ratios, storedRatio),
-  (stored) => mapped(stored, ratioOf),
+  (stored) => ({ ...PAST_NOT_KEPT_YET, ...mapped(stored, ratioOf) }),
 );
 
 export const codedSummary = codedJson<SprintSummary, StoredSummary>(
@@ -74,7 +80,7 @@ export const codedSummary = codedJson<SprintSummary, StoredSummary>(
   }),
   ({ ratios, codedNotes, ...summary }) => ({
     ...summary,
-    ratios: mapped(ratios, ratioOf),
+    ratios: { ...NOT_KEPT_YET, ...mapped(ratios, ratioOf) },
     notes: codedNotes,
   }),
 );

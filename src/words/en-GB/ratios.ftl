@@ -25,19 +25,19 @@ ratio-title =
        *[velocityGrowth] Velocity growth
     }
 
-## What a ratio is made of, after its value in brackets
+## What a ratio is made of, after its value in brackets, from the sums in src/sprint/totals.ts
 
-ratio-of-keptShare = { NUMBER($finished) } of { POINTS($committed) } committed
-ratio-of-surpriseRatio = { POINTS($surprise) } of surprise work
-ratio-of-pullInRatio = { POINTS($pulledIn) } pulled in
-ratio-of-planShare = { NUMBER($committed) } of { POINTS($load) } of load planned
-ratio-of-estimateAccuracy = estimates off by { POINTS($off) }
+ratio-of-keptShare = { NUMBER($committedFinishedPoints) } of { POINTS($commitmentPoints) } committed
+ratio-of-surpriseRatio = { POINTS($surprisePoints) } of surprise work
+ratio-of-pullInRatio = { POINTS($pulledInPoints) } pulled in
+ratio-of-planShare = { NUMBER($commitmentPoints) } of { POINTS($loadPoints) } of load planned
+ratio-of-estimateAccuracy = estimates off by { POINTS($estimateErrorPoints) }
 ratio-of-onScaleShare =
-    { $cards ->
-        [one] { NUMBER($onScale) } of { NUMBER($cards) } finished card as large as estimated
-       *[other] { NUMBER($onScale) } of { NUMBER($cards) } finished cards as large as estimated
+    { $finishedCards ->
+        [one] { NUMBER($onScaleCards) } of { NUMBER($finishedCards) } finished card as large as estimated
+       *[other] { NUMBER($onScaleCards) } of { NUMBER($finishedCards) } finished cards as large as estimated
     }
-ratio-of-finishShare = { POINTS($finished) } finished, { NUMBER($worked) } worked
+ratio-of-finishShare = { POINTS($velocityPoints) } finished, { NUMBER($workedPoints) } worked
 ratio-of-velocityGrowth = compared with the baseline sprint
 ratio-fact = { $value } ({ $madeOf })
 

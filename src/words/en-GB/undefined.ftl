@@ -92,6 +92,7 @@ undefined-pulled-in-work-not-imported = The import doesn’t say how much was pu
 undefined-surprise-work-not-imported = The import doesn’t say how much surprise work there was.
 undefined-load-not-imported = The import doesn’t say how much was pulled in, or how much surprise work there was.
 undefined-work-not-imported = The import doesn’t say how much was finished, or how much was worked.
+undefined-ended-before-ratio = The sprint ended before Loadline had this ratio.
 # A sentence that an earlier version posted, shown as it was.
 undefined-as-posted = { $sentence }
 
