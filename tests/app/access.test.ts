@@ -1,4 +1,4 @@
-import { describe, expect, test } from 'vitest';
+import { beforeAll, describe, expect, test } from 'vitest';
 import { askAdvice } from '../../src/app/advice/ask-advice.ts';
 import { forecastForm } from '../../src/app/advice/forecast-form.ts';
 import { shareAdvice } from '../../src/app/advice/share-advice.ts';
@@ -25,10 +25,7 @@ import { measuresForm, setMeasures, setUpTeam, setupForm } from '../../src/app/t
 import type { Actor } from '../../src/app/team/team.ts';
 import { overview } from '../../src/app/watching/overview.ts';
 import { shareStatus, sprintStatus, statusChart } from '../../src/app/watching/sprint-status.ts';
-import { actorOf, CHANNEL, type Harness, harnessForEach, PEOPLE } from '../support/app-harness.ts';
-
-// The sprint runs from Monday 2 to Friday 13 November 2026 in Lisbon, which is on UTC then.
-const harness = harnessForEach('2026-10-30T12:00:00Z');
+import { actorOf, CHANNEL, type Harness, openHarness, PEOPLE } from '../support/app-harness.ts';
 
 /** Real ids, as somebody might have guessed or overheard them. */
 interface Known {
@@ -187,8 +184,14 @@ const READERS_TOO = ['askAdvice by place', 'askAdvice', 'shareAdvice', 'forecast
 
 const ALL: Record<string, Attempt> = { ...BY_PLACE, ...BY_ID };
 
-async function asked(): Promise<{ h: Harness; known: Known }> {
-  const h = harness();
+interface World {
+  readonly h: Harness;
+  readonly known: Known;
+}
+
+/** A sprint from Monday 2 to Friday 13 November 2026 in Lisbon, on UTC then; its members are asked for the first time. */
+async function asked(): Promise<World> {
+  const h = await openHarness({ now: '2026-10-30T12:00:00Z' });
   const team = await h.setUpTeam();
   const { sprint } = await h.plan(team);
   await h.pass('2026-11-02T09:15:00Z');
@@ -206,6 +209,16 @@ async function asked(): Promise<{ h: Harness; known: Known }> {
       threadTs: prompt?.at.ts ?? '',
     },
   };
+}
+
+/** One world for all tests of a block: what is refused must not change it. */
+function sharedWorld(change: Parameters<Harness['setUpTeam']>[0] = {}): () => World {
+  let world: World;
+  beforeAll(async () => {
+    world = await asked();
+    await world.h.setUpTeam(change);
+  });
+  return () => world;
 }
 
 /** Everything that the store holds of the team, to see that nothing of it has changed. */
@@ -230,24 +243,69 @@ async function refusal(attempt: Promise<unknown>): Promise<Refusal> {
   throw outcome instanceof Error ? outcome : new Error(String(outcome));
 }
 
-describe.each(Object.entries(ALL))('%s', (name, attempt) => {
-  test('refuses a stranger and people of another workspace, changes nothing, and tells them nothing of the sprint', async () => {
-    const { h, known } = await asked();
-    const before = await everything(h, known);
-    // Ids are unique in a workspace only: another one may hold the same. There they may set up a team of
-    // their own in a channel that happens to have this id.
-    const elsewhere = ['setupForm', 'setUpTeam'].includes(name) ? [] : (['dayo', 'ana', 'ben'] as const);
-    for (const actor of [actorOf('dayo'), ...elsewhere.map((who) => actorOf(who, 'W2'))]) {
-      const { code, details } = await refusal(attempt(h.deps, actor, known));
-      expect(['not-a-member', 'no-team-here', 'no-team-of-yours']).toContain(code);
-      expect(JSON.stringify(details)).not.toMatch(/Harbour|Tide|Crane|UANA/);
-    }
-    expect(await everything(h, known)).toBe(before);
-  });
+/** A channel without a team is where one is set up, and a thread in which nothing was asked is just a place. */
+const ANYWHERE = ['setupForm', 'setUpTeam', 'answerInWords in the thread of a prompt'];
+const MEMBERS_ONLY = Object.entries(ALL).filter(
+  ([name]) => ![...PRODUCT_OWNERS_TOO, ...READERS_TOO].includes(name),
+);
+const named = (names: readonly string[]) => names.map((name) => [name, ALL[name] as Attempt] as const);
 
-  test('refuses somebody who has left the team', async () => {
-    const { h, known } = await asked();
-    await h.setUpTeam({ memberIds: [PEOPLE.ana, PEOPLE.chi] });
+describe('a team', () => {
+  const world = sharedWorld();
+
+  test.each(Object.entries(ALL))(
+    'refuses to %s for a stranger and people of another workspace, changes nothing, and tells them nothing of the sprint',
+    async (name, attempt) => {
+      const { h, known } = world();
+      const before = await everything(h, known);
+      // Ids are unique in a workspace only: another one may hold the same. There they may set up a team of
+      // their own in a channel that happens to have this id.
+      const elsewhere = ['setupForm', 'setUpTeam'].includes(name) ? [] : (['dayo', 'ana', 'ben'] as const);
+      for (const actor of [actorOf('dayo'), ...elsewhere.map((who) => actorOf(who, 'W2'))]) {
+        const { code, details } = await refusal(attempt(h.deps, actor, known));
+        expect(['not-a-member', 'no-team-here', 'no-team-of-yours']).toContain(code);
+        expect(JSON.stringify(details)).not.toMatch(/Harbour|Tide|Crane|UANA/);
+      }
+      expect(await everything(h, known)).toBe(before);
+    },
+  );
+
+  test.each(Object.entries(ALL).filter(([name]) => !ANYWHERE.includes(name)))(
+    'refuses to %s with ids that belong to nothing',
+    async (_, attempt) => {
+      const { h } = world();
+      const nothing: Known = {
+        teamId: 'no-such-team',
+        sprintId: '00000000-0000-4000-8000-000000000000',
+        cardId: 'no-such-card',
+        place: { channelId: 'C-none', isDirect: false },
+        threadTs: '0.0',
+      };
+      const { code } = await refusal(attempt(h.deps, actorOf('ana'), nothing));
+      expect(['no-team-here', 'no-team-of-yours']).toContain(code);
+    },
+  );
+
+  test.each(named(FACILITATORS_ONLY))(
+    'refuses to %s for a member who is no facilitator, names one, and changes nothing',
+    async (_, attempt) => {
+      const { h, known } = world();
+      const before = await everything(h, known);
+      const { code, details } = await refusal(attempt(h.deps, actorOf('ben'), known));
+      expect([code, (details as { facilitatorIds: unknown }).facilitatorIds]).toEqual([
+        'not-a-facilitator',
+        [PEOPLE.ana],
+      ]);
+      expect(await everything(h, known)).toBe(before);
+    },
+  );
+});
+
+describe('a team that somebody has left', () => {
+  const world = sharedWorld({ memberIds: [PEOPLE.ana, PEOPLE.chi] });
+
+  test.each(Object.entries(ALL))('refuses to %s for them', async (_, attempt) => {
+    const { h, known } = world();
     const before = await everything(h, known);
     const { code } = await refusal(attempt(h.deps, actorOf('ben'), known));
     expect(['not-a-member', 'no-team-of-yours']).toContain(code);
@@ -255,83 +313,49 @@ describe.each(Object.entries(ALL))('%s', (name, attempt) => {
   });
 });
 
-/** A channel without a team is where one is set up, and a thread in which nothing was asked is just a place. */
-const ANYWHERE = ['setupForm', 'setUpTeam', 'answerInWords in the thread of a prompt'];
+describe('a team whose product owner is no member', () => {
+  const world = sharedWorld({ productOwnerId: PEOPLE.dayo });
 
-describe.each(Object.entries(ALL).filter(([name]) => !ANYWHERE.includes(name)))('%s', (_, attempt) => {
-  test('refuses ids that belong to nothing', async () => {
-    const { h } = await asked();
-    const nothing: Known = {
-      teamId: 'no-such-team',
-      sprintId: '00000000-0000-4000-8000-000000000000',
-      cardId: 'no-such-card',
-      place: { channelId: 'C-none', isDirect: false },
-      threadTs: '0.0',
-    };
-    const { code } = await refusal(attempt(h.deps, actorOf('ana'), nothing));
-    expect(['no-team-here', 'no-team-of-yours']).toContain(code);
-  });
-});
+  test.each(MEMBERS_ONLY)(
+    'refuses to %s for the product owner, says that they are one, and changes nothing',
+    async (_, attempt) => {
+      const { h, known } = world();
+      const before = await everything(h, known);
+      const { code, details } = await refusal(attempt(h.deps, actorOf('dayo'), known));
+      expect([code, details]).toEqual(['not-a-member', { teamName: 'Tugboats', isProductOwner: true }]);
+      expect(await everything(h, known)).toBe(before);
+    },
+  );
 
-describe.each(FACILITATORS_ONLY)('%s', (name) => {
-  test('refuses a member who is no facilitator, names one, and changes nothing', async () => {
-    const { h, known } = await asked();
-    const before = await everything(h, known);
-    const { code, details } = await refusal((ALL[name] as Attempt)(h.deps, actorOf('ben'), known));
-    expect([code, (details as { facilitatorIds: unknown }).facilitatorIds]).toEqual([
-      'not-a-facilitator',
-      [PEOPLE.ana],
-    ]);
-    expect(await everything(h, known)).toBe(before);
-  });
-});
+  test.each(named(PRODUCT_OWNERS_TOO))(
+    'refuses to %s for a member who is neither facilitator nor product owner, and lets those in',
+    async (_, attempt) => {
+      const { h, known } = world();
+      const { code } = await refusal(attempt(h.deps, actorOf('ben'), known));
+      expect(code).toBe('not-a-value-keeper');
+      for (const who of ['dayo', 'ana'] as const) {
+        // No sprint has closed yet: only those who are let in come so far.
+        const letIn = await refusal(attempt(h.deps, actorOf(who), known));
+        expect(['no-closed-sprint', 'sprint-not-closed']).toContain(letIn.code);
+      }
+    },
+  );
 
-const MEMBERS_ONLY = Object.entries(ALL).filter(
-  ([name]) => ![...PRODUCT_OWNERS_TOO, ...READERS_TOO].includes(name),
-);
-
-describe.each(MEMBERS_ONLY)('%s', (_, attempt) => {
-  test('refuses the product owner who is no member, says that they are one, and changes nothing', async () => {
-    const { h, known } = await asked();
-    await h.setUpTeam({ productOwnerId: PEOPLE.dayo });
-    const before = await everything(h, known);
-    const { code, details } = await refusal(attempt(h.deps, actorOf('dayo'), known));
-    expect([code, details]).toEqual(['not-a-member', { teamName: 'Tugboats', isProductOwner: true }]);
-    expect(await everything(h, known)).toBe(before);
-  });
-});
-
-describe.each(PRODUCT_OWNERS_TOO)('%s', (name) => {
-  const attempt = ALL[name] as Attempt;
-
-  test('refuses a member who is neither facilitator nor product owner, and lets those in', async () => {
-    const { h, known } = await asked();
-    await h.setUpTeam({ productOwnerId: PEOPLE.dayo });
-    const { code } = await refusal(attempt(h.deps, actorOf('ben'), known));
-    expect(code).toBe('not-a-value-keeper');
-    for (const who of ['dayo', 'ana'] as const) {
-      // No sprint has closed yet: only those who are let in come so far.
-      const letIn = await refusal(attempt(h.deps, actorOf(who), known));
-      expect(['no-closed-sprint', 'sprint-not-closed']).toContain(letIn.code);
-    }
-  });
-});
-
-describe.each(READERS_TOO)('%s', (name) => {
-  test('lets in every member and the product owner, but a product owner of another workspace it does not', async () => {
-    const { h, known } = await asked();
-    await h.setUpTeam({ productOwnerId: PEOPLE.dayo });
-    const attempt = ALL[name] as Attempt;
-    for (const who of ['ana', 'ben', 'dayo'] as const) {
-      const outcome = await attempt(h.deps, actorOf(who), known).then(
-        () => 'done',
-        (error: unknown) => error,
-      );
-      expect(outcome).toBe('done');
-    }
-    const { code } = await refusal(attempt(h.deps, actorOf('dayo', 'W2'), known));
-    expect(['no-team-here', 'no-team-of-yours']).toContain(code);
-  });
+  test.each(named(READERS_TOO))(
+    'lets every member and the product owner %s, but a product owner of another workspace it does not',
+    async (_, attempt) => {
+      const { h, known } = world();
+      for (const who of ['ana', 'ben', 'dayo'] as const) {
+        const outcome = await attempt(h.deps, actorOf(who), known).then(
+          () => 'done',
+          (error: unknown) => error,
+        );
+        expect(outcome).toBe('done');
+      }
+      const { code } = await refusal(attempt(h.deps, actorOf('dayo', 'W2'), known));
+      expect(['no-team-here', 'no-team-of-yours']).toContain(code);
+    },
+  );
 });
 
 describe('what is stored about a person', () => {
