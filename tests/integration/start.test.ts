@@ -110,12 +110,13 @@ describe('npm start', () => {
     expect(bot.output()).toMatch(/lacks the scope files:write, .*Bot Token Scopes/);
   });
 
-  it('serves health, readiness and the command, keeps titles and tokens out of the log, and stops gracefully', {
+  it('serves health, readiness, the command and metrics, names nobody in its log, and stops gracefully', {
     timeout: START_LIMIT_MS * 2,
   }, async () => {
     const platform = await standIn();
-    const bot = start(await environmentFor(platform));
-    const url = `http://127.0.0.1:${(await startedLine(bot)).port}`;
+    const bot = start({ ...(await environmentFor(platform)), LOADLINE_METRICS_PORT: '0' });
+    const { port, metricsPort } = await startedLine(bot);
+    const url = `http://127.0.0.1:${port}`;
     platform.connectBot(`${url}/slack/events`);
     expect((await fetch(`${url}/healthz`)).status).toBe(200);
     expect((await fetch(`${url}/readyz`)).status).toBe(200);
@@ -123,59 +124,37 @@ describe('npm start', () => {
     expect(await platform.command('U0ANA', 'C0TEAM', '/loadline setup')).toEqual({ ok: true });
     await expect.poll(() => platform.viewOf('U0ANA')?.callback_id, { timeout: 20_000 }).toBe('setup-form');
     await platform.submit('U0ANA', platform.viewOf('U0ANA')?.id as string);
+    await platform.command('U0ANA', 'C0TEAM', '/loadline take');
     await platform.command('U0ANA', 'C0TEAM', '/loadline pull Secret berth, 3, @ana');
     // Delivered by the queue of the running process, not by a test's hand.
+    const posted = () => platform.allPosts().map(({ text }) => text);
+    await expect.poll(() => posted().join('\n'), { timeout: 20_000 }).toMatch(/is set up with 1 member/);
+
+    const forged = await fetch(`${url}/slack/events`, { method: 'POST', body: 'forged' });
+    expect(forged.ok).toBe(false);
+    const metrics = async (): Promise<string> =>
+      (await fetch(`http://127.0.0.1:${metricsPort}/metrics`)).text();
     await expect
-      .poll(
-        () =>
-          platform
-            .allPosts()
-            .map(({ text }) => text)
-            .join('\n'),
-        { timeout: 20_000 },
-      )
-      .toMatch(/is set up with 1 member/);
+      .poll(async () => figureIn(await metrics(), 'loadline_queue_posts'), { timeout: 20_000 })
+      .toBe(0);
+    const text = await metrics();
+    const figure = (name: string, labels = {}) => figureIn(text, `loadline_${name}`, labels);
+    expect(figure('posts_delivered_total', { kind: 'team-set-up', how: 'new' })).toBe(1);
+    expect(figure('requests_total', { kind: 'form', outcome: 'done' })).toBe(1);
+    expect(figure('refusals_total', { code: 'bad-argument' })).toBe(1);
+    expect(figure('requests_turned_away_total')).toBe(1);
+    expect(figure('request_duration_seconds_count', { kind: 'command' })).toBe(3);
+    expect(figure('clock_ticks_total', { outcome: 'done' })).toBeGreaterThan(0);
+    expect(figure('database_up')).toBe(1);
+    expect(text).not.toMatch(/U0ANA|C0TEAM|ana|"T0/);
+    // The port for everybody has no metrics.
+    expect((await fetch(`${url}/metrics`)).status).toBe(404);
+
     bot.child.kill('SIGTERM');
     expect(await bot.ended).toBe(0);
     expect(bot.output()).toContain('"stopped"');
     expect(bot.output()).not.toContain('Secret berth');
     expect(bot.output()).not.toContain(BOT_TOKEN);
     expect(bot.output()).not.toContain(SIGNING_SECRET);
-  });
-
-  it('serves metrics on a port of their own, in which the set-up is counted and nobody is named', {
-    timeout: START_LIMIT_MS * 2,
-  }, async () => {
-    const platform = await standIn();
-    const bot = start({ ...(await environmentFor(platform)), LOADLINE_METRICS_PORT: '0' });
-    const { port, metricsPort } = await startedLine(bot);
-    platform.connectBot(`http://127.0.0.1:${port}/slack/events`);
-    await platform.command('U0ANA', 'C0TEAM', '/loadline setup');
-    await expect.poll(() => platform.viewOf('U0ANA')?.callback_id, { timeout: 20_000 }).toBe('setup-form');
-    await platform.submit('U0ANA', platform.viewOf('U0ANA')?.id as string);
-    await platform.command('U0ANA', 'C0TEAM', '/loadline take');
-    await fetch(`http://127.0.0.1:${port}/slack/events`, { method: 'POST', body: 'forged' });
-    const metrics = async (): Promise<string> =>
-      (await fetch(`http://127.0.0.1:${metricsPort}/metrics`)).text();
-    const delivered = { kind: 'team-set-up', how: 'new' };
-    await expect
-      .poll(async () => figureIn(await metrics(), 'loadline_posts_delivered_total', delivered), {
-        timeout: 20_000,
-      })
-      .toBe(1);
-    await expect
-      .poll(async () => figureIn(await metrics(), 'loadline_queue_posts'), { timeout: 20_000 })
-      .toBe(0);
-    const text = await metrics();
-    const figure = (name: string, labels = {}) => figureIn(text, `loadline_${name}`, labels);
-    expect(figure('requests_total', { kind: 'form', outcome: 'done' })).toBe(1);
-    expect(figure('refusals_total', { code: 'bad-argument' })).toBe(1);
-    expect(figure('requests_turned_away_total')).toBe(1);
-    expect(figure('request_duration_seconds_count', { kind: 'command' })).toBe(2);
-    expect(figure('clock_ticks_total', { outcome: 'done' })).toBeGreaterThan(0);
-    expect(figure('database_up')).toBe(1);
-    expect(text).not.toMatch(/U0ANA|C0TEAM|ana|"T0/);
-    // The health routes' port does not tell them.
-    expect((await fetch(`http://127.0.0.1:${port}/metrics`)).status).toBe(404);
   });
 });

@@ -83,6 +83,8 @@ describe('a play agrees with the independent reckoning', () => {
       expect(differences(MARGIN_SCENARIO, played)).toEqual([]);
       expect(played.refusals).toHaveLength(5);
       expect(played.sprints[0]?.workedPoints).toBe(1);
+      // A play is made of the same facts each time, so it comes to the same words.
+      expect(await play(MARGIN_SCENARIO)).toEqual(played);
     },
     PLAY_TIMEOUT_MS,
   );
@@ -103,9 +105,6 @@ test(
     expect(verdict).toContain('2 cards have now been open at the end of two or more sprints in a row.');
     expect(verdict).toContain('• quay-1 Tide tables: open at the end of 2 sprints in a row');
     expect(verdict).toContain('3 of 4 daily prompts were answered');
-    // A play is made of the same facts each time, so it comes to the same words.
-    const again = await play(CARRY_OVER_SCENARIO);
-    expect(again).toEqual(played);
   },
   PLAY_TIMEOUT_MS,
 );
