@@ -87,7 +87,7 @@ pull-title = Pull in a card
 pull-submit = Pull in
 pull-days =
     { $days ->
-        [0] { $sprint }: today is the last working day.
+        [0] { $sprint }: no working day comes after today.
         [one] { $sprint }: { NUMBER($days) } working day comes after today.
        *[other] { $sprint }: { NUMBER($days) } working days come after today.
     }

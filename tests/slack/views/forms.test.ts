@@ -351,7 +351,7 @@ describe('pull, drop, close, cancel', () => {
       <ownerIds> Owners (optional):  – Members of the team. Nobody is asked about a card without an owner."
     `);
     expect(formText(pullFormView({ ...pull, workingDaysLeft: 0 }))).toContain(
-      'today is the last working day',
+      'Harbour 12: no working day comes after today',
     );
   });
 
