@@ -3,7 +3,7 @@
 import type { Clock } from '../app/ports/app-dependencies.ts';
 import type { Messenger } from '../app/ports/messenger.ts';
 import { DeliveryFailure } from '../app/posting/delivery-failure.ts';
-import type { MessageContent } from '../app/posting/message-content.ts';
+import type { MessageContent } from '../app/posting/post-kinds.ts';
 import type { Metrics, PostHow } from './metrics.ts';
 
 type Meter = Pick<Metrics, 'promptSent' | 'postDelivered' | 'postAttemptFailed'>;

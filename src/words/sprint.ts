@@ -1,6 +1,6 @@
 /** A sprint's days and times in words, and closed sprints in a list of choices. */
 import { dayAt, timeAt } from '../app/clock/local-time.ts';
-import type { SprintHeading } from '../app/posting/message-content.ts';
+import type { SprintHeading } from '../app/team/team.ts';
 import { Markup, say } from './say.ts';
 import { shortened } from './typed-text.ts';
 

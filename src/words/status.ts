@@ -1,5 +1,5 @@
 /** The state of a running sprint in sentences, each in the platform's markup. */
-import type { StatusContent } from '../app/posting/message-content.ts';
+import type { StatusContent } from '../app/watching/status-content.ts';
 import { against } from './amounts.ts';
 import { cardName } from './cards.ts';
 import { loadWords } from './load.ts';

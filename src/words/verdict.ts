@@ -1,5 +1,5 @@
 /** The verdict in sentences. They speak of the team's work and of nobody in it. */
-import type { VerdictContent } from '../app/posting/message-content.ts';
+import type { VerdictContent } from '../app/closing/verdict-content.ts';
 import type { SprintSummary } from '../sprint/summary.ts';
 import { isDefined } from '../sprint/undefined-value.ts';
 import type { FailedTest } from '../sprint/verdict.ts';

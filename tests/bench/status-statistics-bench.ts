@@ -9,7 +9,7 @@ import type { PastTrace } from '../../src/app/history/past-sprint.ts';
 import { tracePointAt } from '../../src/app/history/team-history.ts';
 import type { Reading, Transaction } from '../../src/app/ports/store.ts';
 import type { RecordedFact, Sprint, SprintCard, Team } from '../../src/app/team/team.ts';
-import { statusContent } from '../../src/app/watching/sprint-status.ts';
+import { statusContent } from '../../src/app/watching/status-content.ts';
 import { MOST_SPRINTS_BACK } from '../../src/forecast/project-velocity.ts';
 import { sprintSoFar } from '../../src/forecast/sprint-so-far.ts';
 import { burndownOf } from '../../src/sprint/burndown.ts';

@@ -1,5 +1,5 @@
 /** What each verdict should say by the state of the database: made anew, to be held against what stands. */
-import { postWords } from '../../src/app/posting/post-content.ts';
+import { postWords } from '../../src/app/posting/post-kinds.ts';
 import { postMessage } from '../../src/slack/views/post-message.ts';
 import { openDatabase } from '../../src/store/open-database.ts';
 import type { ChaosClock } from './chaos-clock.ts';

@@ -4,7 +4,7 @@ import type { Messenger } from '../../src/app/ports/messenger.ts';
 import type { PromptWriting } from '../../src/app/ports/prompts.ts';
 import type { Store, Transaction } from '../../src/app/ports/store.ts';
 import { DeliveryFailure } from '../../src/app/posting/delivery-failure.ts';
-import type { MessageContent } from '../../src/app/posting/message-content.ts';
+import type { MessageContent } from '../../src/app/posting/post-kinds.ts';
 import { Refusal } from '../../src/app/refusal.ts';
 import { meteredMessenger } from '../../src/metrics/metered-messenger.ts';
 import { meteredStore } from '../../src/metrics/metered-store.ts';

@@ -1,6 +1,6 @@
 /** Posts the answer to a planning question in the team's channel, through the queue. */
-import { randomUUID } from 'node:crypto';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
+import { channelPost } from '../posting/post-kinds.ts';
 import { audienceInTeam, todayOf } from '../team/place.ts';
 import type { Actor } from '../team/team.ts';
 import type { AdviceQuestion } from './advice.ts';
@@ -21,12 +21,7 @@ export async function shareAdvice(
     const on = todayOf(team, deps.clock.now());
     await requireAnswerable(tx.read, team, members, question, on);
     await tx.write.posts.add([
-      {
-        id: randomUUID(),
-        workspaceId: team.workspaceId,
-        recipient: { channelId: team.channelId },
-        subject: { kind: 'shared-advice', teamId: team.id, byUserId: actor.userId, on, question },
-      },
+      channelPost(team, { kind: 'shared-advice', teamId: team.id, byUserId: actor.userId, on, question }),
     ]);
   });
 }

@@ -3,10 +3,9 @@ import { placeInLedger } from '../../sprint/check-answer.ts';
 import type { CardLine } from '../cards/card-line.ts';
 import { cardLine } from '../cards/card-line.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
-import type { SprintHeading } from '../posting/message-content.ts';
 import { Refusal } from '../refusal.ts';
 import type { Place } from '../team/place.ts';
-import type { Actor, RecordedFact, SprintCard, SprintRecords } from '../team/team.ts';
+import type { Actor, RecordedFact, SprintCard, SprintHeading, SprintRecords } from '../team/team.ts';
 import { answeredDay, factsAbout, runningSprintId, takeableStates } from './answered-day.ts';
 import { answerableStates } from './prompt-content.ts';
 

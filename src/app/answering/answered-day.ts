@@ -4,7 +4,6 @@ import type { SprintCardState } from '../cards/card-line.ts';
 import { needsOwner, statesOf } from '../cards/card-line.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
-import type { PromptContent } from '../posting/message-content.ts';
 import { Refusal } from '../refusal.ts';
 import type { Membership, Place } from '../team/place.ts';
 import {
@@ -17,6 +16,7 @@ import {
 } from '../team/place.ts';
 import type { Actor, NewFact, RecordedFact, Sprint, SprintCard, SprintRecords } from '../team/team.ts';
 import { waitForAll } from '../wait-for-all.ts';
+import type { PromptContent } from './prompt-content.ts';
 import { promptContentOf } from './prompt-content.ts';
 
 /** A day of an open sprint about which a member speaks. */

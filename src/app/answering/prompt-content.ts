@@ -1,11 +1,33 @@
 /** The member's day as a message shows it. */
 import type { Day } from '../../sprint/calendar.ts';
 import { whyNotAnswerable } from '../../sprint/check-answer.ts';
-import type { SprintCardState } from '../cards/card-line.ts';
+import type { CardLine, SprintCardState } from '../cards/card-line.ts';
 import { cardLine, statesOf } from '../cards/card-line.ts';
 import { instantOf } from '../clock/local-time.ts';
-import type { AnsweredLine, PromptContent } from '../posting/message-content.ts';
-import type { PromptState, RecordedFact, Sprint, SprintRecords, Team } from '../team/team.ts';
+import type { PromptState, RecordedFact, Sprint, SprintHeading, SprintRecords, Team } from '../team/team.ts';
+
+/** What a member said about one card on the day. */
+export interface AnsweredLine {
+  readonly card: CardLine;
+  readonly workedPoints: number;
+  readonly leftPoints: number;
+  readonly growthPoints: number;
+  readonly surprisePoints: number;
+  readonly driftPoints: number;
+  readonly note: string;
+}
+
+/** The member's day: what is asked, or how it was met. */
+export interface PromptContent extends SprintHeading {
+  readonly userId: string;
+  readonly day: Day;
+  /** When it is the team's time to ask on that day. */
+  readonly dueAt?: Date;
+  readonly state: 'asked' | 'answered' | 'unchanged' | 'away' | 'over';
+  /** The member's cards that were open that morning, in the order in which an answer in words counts them: 1, 2, 3, … */
+  readonly cards: readonly CardLine[];
+  readonly answered: readonly AnsweredLine[];
+}
 
 export function promptContentOf(
   team: Team,

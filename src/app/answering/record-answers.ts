@@ -5,11 +5,11 @@ import type { CardLine } from '../cards/card-line.ts';
 import { cardLine, cardName, statesOf } from '../cards/card-line.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
-import type { PromptContent, SprintHeading } from '../posting/message-content.ts';
 import { refuseIfAny } from '../refusal.ts';
-import type { Actor, NewFact, RecordedFact, SprintRecords } from '../team/team.ts';
+import type { Actor, NewFact, RecordedFact, SprintHeading, SprintRecords } from '../team/team.ts';
 import type { AnsweredDay } from './answered-day.ts';
 import { answeredDay, factsAbout, hasAnswered, meetPrompt, takeableStates } from './answered-day.ts';
+import type { PromptContent } from './prompt-content.ts';
 import type { ReadAnswer, TypedAnswer } from './read-answers.ts';
 import { inputProblem, readAnswers } from './read-answers.ts';
 

@@ -5,11 +5,10 @@ import { runningSummary } from '../../sprint/summary.ts';
 import { refreshOwnersPrompts } from '../answering/refresh-prompt.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
-import type { SprintHeading } from '../posting/message-content.ts';
 import { Refusal } from '../refusal.ts';
 import type { Place, SprintReference } from '../team/place.ts';
 import { openSprint, todayOf } from '../team/place.ts';
-import type { Actor } from '../team/team.ts';
+import type { Actor, SprintHeading } from '../team/team.ts';
 import type { CardLine, SprintCardState } from './card-line.ts';
 import { cardLine, cardName, findCard, isOpenCard, statesOf } from './card-line.ts';
 

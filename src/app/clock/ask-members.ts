@@ -3,14 +3,14 @@
  * due from the database and claims it, so that any number of processes share the work, a missed hour is
  * caught up with, and a missed day is not asked about afterwards.
  */
-import { randomUUID } from 'node:crypto';
 import type { Day } from '../../sprint/calendar.ts';
 import { isOpenCard, statesOf } from '../cards/card-line.ts';
 import { closeNow } from '../closing/end-sprint.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { DueSprint } from '../ports/locks.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
-import type { NewPost, PostSubject } from '../posting/posts.ts';
+import { directPost } from '../posting/post-kinds.ts';
+import type { NewPost } from '../posting/posts.ts';
 import { todayOf } from '../team/place.ts';
 import type { Prompt, SprintRecords, Team } from '../team/team.ts';
 import { instantOf } from './local-time.ts';
@@ -98,7 +98,7 @@ async function membersWithOpenCards(
     return owners
       .filter((userId) => active.get(team.id)?.has(userId))
       .map((userId) => {
-        const post = directPost(team, { kind: 'daily-prompt', sprintId: sprint.id, userId, day });
+        const post = directPost(team, userId, { kind: 'daily-prompt', sprintId: sprint.id, userId, day });
         return { prompt: { sprintId: sprint.id, userId, day, postId: post.id }, post };
       });
   });
@@ -108,10 +108,6 @@ function ownersOfOpenCards(records: SprintRecords | undefined, day: Day): string
   if (!records) return [];
   const open = statesOf(records).filter((state) => isOpenCard(state) && state.card.enteredOn <= day);
   return [...new Set(open.flatMap(({ card }) => card.ownerIds))];
-}
-
-function directPost(team: Team, subject: PostSubject & { readonly userId: string }): NewPost {
-  return { id: randomUUID(), workspaceId: team.workspaceId, recipient: { userId: subject.userId }, subject };
 }
 
 /** Reminds, once, those who have not met today's prompt. */
@@ -161,7 +157,7 @@ async function postToUnanswered(
       state === 'asked' && active.get((teamOf.get(sprintId) as Team).id)?.has(userId),
   );
   const posts = unanswered.map(({ sprintId, userId, day }) =>
-    directPost(teamOf.get(sprintId) as Team, { kind, sprintId, userId, day }),
+    directPost(teamOf.get(sprintId) as Team, userId, { kind, sprintId, userId, day }),
   );
   if (posts.length > 0) await tx.write.posts.add(posts);
 }

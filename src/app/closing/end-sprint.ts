@@ -1,6 +1,5 @@
 /** The end of a sprint: closing, cancelling, and reopening for corrections. */
 
-import { randomUUID } from 'node:crypto';
 import { compareAsc } from 'date-fns/compareAsc';
 import { closingSummary, runningSummary } from '../../sprint/summary.ts';
 import { statesOf } from '../cards/card-line.ts';
@@ -8,8 +7,7 @@ import { reopenUntil } from '../clock/sprint-clock.ts';
 import { pastSprintAtClosing } from '../history/past-sprint-at-closing.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
-import type { SprintHeading, VerdictContent } from '../posting/message-content.ts';
-import type { PostSubject } from '../posting/posts.ts';
+import { channelPost } from '../posting/post-kinds.ts';
 import { Refusal } from '../refusal.ts';
 import type { SprintReference } from '../team/place.ts';
 import {
@@ -20,8 +18,9 @@ import {
   sprintForMember,
   todayOf,
 } from '../team/place.ts';
-import type { Actor, Sprint, Team } from '../team/team.ts';
+import type { Actor, Sprint, SprintHeading, Team } from '../team/team.ts';
 import { sprintHabits } from './sprint-habits.ts';
+import type { VerdictContent } from './verdict-content.ts';
 import { verdictContent } from './verdict-content.ts';
 
 const MAX_REASON_LENGTH = 300;
@@ -38,7 +37,7 @@ export async function closeNow(tx: Transaction, team: Team, sprint: Sprint, now:
   await recordResult(tx, team, closed, now, false);
   await tx.write.sprints.update(closed);
   const stands = await refreshVerdict(tx, sprint.id);
-  if (!stands) await queuePost(tx, team, { kind: 'verdict', sprintId: sprint.id });
+  if (!stands) await tx.write.posts.add([channelPost(team, { kind: 'verdict', sprintId: sprint.id })]);
   return closed;
 }
 
@@ -76,12 +75,6 @@ async function recordResult(
       ? runningSummary(states, yardstick)
       : closingSummary(states, yardstick, await sprintHabits(tx.read, team, sprint, records)),
   });
-}
-
-async function queuePost(tx: Transaction, team: Team, subject: PostSubject): Promise<void> {
-  await tx.write.posts.add([
-    { id: randomUUID(), workspaceId: team.workspaceId, recipient: { channelId: team.channelId }, subject },
-  ]);
 }
 
 /** Closes the sprint before its time, or again after a reopening. Facilitators only. */
@@ -127,7 +120,9 @@ export async function cancelSprint(
     };
     await recordResult(tx, team, cancelled, now, true);
     await tx.write.sprints.update(cancelled);
-    await queuePost(tx, team, { kind: 'cancelled', sprintId: sprint.id, byUserId: actor.userId, reason });
+    await tx.write.posts.add([
+      channelPost(team, { kind: 'cancelled', sprintId: sprint.id, byUserId: actor.userId, reason }),
+    ]);
     await refreshVerdict(tx, sprint.id);
     return verdictContent(tx, team, cancelled, now);
   });

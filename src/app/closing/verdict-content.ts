@@ -1,10 +1,27 @@
 /** The verdict as it is posted, from the stored numbers. */
+import type { SprintSummary } from '../../sprint/summary.ts';
+import type { CardLine } from '../cards/card-line.ts';
 import { cardLine, statesOf } from '../cards/card-line.ts';
 import { reopenUntil } from '../clock/sprint-clock.ts';
 import type { Transaction } from '../ports/store.ts';
-import type { VerdictContent } from '../posting/message-content.ts';
-import type { Sprint, Team } from '../team/team.ts';
+import type { Sprint, SprintHeading, Team } from '../team/team.ts';
+import type { NotesHistory } from './note-history.ts';
 import { notesHistory } from './note-history.ts';
+
+export interface VerdictContent extends SprintHeading {
+  readonly summary: SprintSummary;
+  /** What the team's history says about the notes. */
+  readonly history: NotesHistory;
+  readonly cards: readonly CardLine[];
+  /** Reasons given for dropped cards, by card id. */
+  readonly dropReasons: ReadonlyMap<string, string>;
+  readonly cancelled: boolean;
+  readonly reopened: 'never' | 'open' | 'closed-again';
+  /** Until when the facilitator may reopen it; undefined when that is past or impossible. */
+  readonly reopenUntil: Date | undefined;
+  /** How many versions of the numbers have been posted. */
+  readonly version: number;
+}
 
 /** @throws when the sprint has no result; only finished sprints and reopened ones have one. */
 export async function verdictContent(

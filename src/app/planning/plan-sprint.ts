@@ -6,7 +6,7 @@ import { isOnScale } from '../../sprint/scale.ts';
 import type { UndefinedValue } from '../../sprint/undefined-value.ts';
 import type { Verdict } from '../../sprint/verdict.ts';
 import type { RangeAdvice } from '../advice/advice.ts';
-import { adviceBase } from '../advice/ask-advice.ts';
+import { adviceBase } from '../advice/advice-of.ts';
 import type { BigCards } from '../advice/odds-advice.ts';
 import { bigCardsOf } from '../advice/odds-advice.ts';
 import type { CommitmentReading } from '../advice/range-advice.ts';
@@ -18,11 +18,12 @@ import type { PastSprint } from '../history/past-sprint.ts';
 import { pastSprints } from '../history/team-history.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading } from '../ports/store.ts';
-import type { PlanContent } from '../posting/message-content.ts';
+import { channelPost } from '../posting/post-kinds.ts';
 import { Refusal } from '../refusal.ts';
 import type { Membership } from '../team/place.ts';
 import { membershipInTeam, requireFacilitator, todayOf } from '../team/place.ts';
 import type { Actor, Sprint, SprintCard, Team } from '../team/team.ts';
+import { commitmentOf, type PlanContent } from './plan-content.ts';
 import type { PlanInput } from './plan-input.ts';
 import type { ReadPlan } from './read-plan.ts';
 import { readPlan } from './read-plan.ts';
@@ -125,10 +126,6 @@ function untouched(card: SprintCard): Parameters<typeof cardLine>[0] {
   return statesOf({ cards: [card], facts: [] })[0] as Parameters<typeof cardLine>[0];
 }
 
-function commitmentOf(cards: readonly CardLine[]): number {
-  return cards.reduce((total, { estimatePoints }) => total + estimatePoints, 0);
-}
-
 function warningsOf(cards: readonly CardLine[], team: Team, input: PlanInput): PlanWarning[] {
   const numbers = (some: readonly CardLine[]): number[] => some.map(({ number }) => number);
   const offScale = numbers(cards.filter(({ estimatePoints }) => !isOnScale(estimatePoints, team.scale)));
@@ -202,12 +199,7 @@ export async function commitPlan(
     if (cards.length > 0) await tx.write.cards.insert(cards);
     await tx.drafts.delete(teamId, actor.userId);
     await tx.write.posts.add([
-      {
-        id: randomUUID(),
-        workspaceId: team.workspaceId,
-        recipient: { channelId: team.channelId },
-        subject: { kind: 'plan', sprintId: sprint.id, byUserId: actor.userId },
-      },
+      channelPost(team, { kind: 'plan', sprintId: sprint.id, byUserId: actor.userId }),
     ]);
     const lines = cards.map((card) => cardLine(untouched(card)));
     return { team, sprint, commitmentPoints: commitmentOf(lines), cards: lines, byUserId: actor.userId };

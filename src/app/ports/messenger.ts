@@ -1,6 +1,6 @@
 /** What the use cases need of the chat platform to send posts. */
 
-import type { MessageContent } from '../posting/message-content.ts';
+import type { MessageContent } from '../posting/post-kinds.ts';
 import type { PostedAt, Recipient } from '../posting/posts.ts';
 import type { Picture } from './charts.ts';
 

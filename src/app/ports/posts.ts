@@ -6,7 +6,7 @@ export interface PostReading {
   countUnsentPosts(): Promise<number>;
   postById(postId: string): Promise<Post | undefined>;
   /** The latest post about the sprint of this kind. */
-  postAbout(sprintId: string, kind: Post['subject']['kind']): Promise<Post | undefined>;
+  postAbout(sprintId: string, kind: string): Promise<Post | undefined>;
 }
 
 export interface PostChange {

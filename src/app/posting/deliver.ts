@@ -4,10 +4,15 @@
  * post's key on the platform before sending again. A doubled post is worse than one that comes late.
  */
 
+import { adviceChart } from '../advice/advice-chart.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
+import type { PostImage } from '../ports/messenger.ts';
 import { leaveIfGone } from '../team/leave-if-gone.ts';
+import { todayOf } from '../team/place.ts';
+import { burndownImage } from '../watching/sprint-status.ts';
 import { DeliveryFailure } from './delivery-failure.ts';
-import { chartImage, postWords } from './post-content.ts';
+import type { ChartWanted } from './post-kinds.ts';
+import { postWords } from './post-kinds.ts';
 import type { Post, PostedAt } from './posts.ts';
 
 export type DeliveryOutcome =
@@ -100,6 +105,15 @@ async function beginAttempt(
     await tx.write.posts.update(postId, { state: 'sending', firstAttemptAt });
     return { post, words };
   });
+}
+
+/**
+ * Draws the chart outside of any transaction: it takes longer than a lock should. Undefined: there is nothing to draw.
+ */
+async function chartImage(deps: AppDependencies, wanted: ChartWanted): Promise<PostImage | undefined> {
+  if ('advice' in wanted) return adviceChart(deps, wanted.advice);
+  const { team, sprint, states } = wanted;
+  return burndownImage(deps, team, sprint, states, todayOf(team, deps.clock.now()));
 }
 
 async function findEarlierAttempt(deps: AppDependencies, post: Post): Promise<PostedAt | undefined> {

@@ -6,7 +6,7 @@
 import type { Day } from '../../sprint/calendar.ts';
 import type { AdviceQuestion } from '../advice/advice.ts';
 
-/** Everything that a post may be about; each kind names which of these it needs. */
+/** Everything that a post may be about. */
 export interface SubjectFields {
   readonly sprintId: string;
   readonly teamId: string;
@@ -21,30 +21,8 @@ export interface SubjectFields {
   readonly question: AdviceQuestion;
 }
 
-/**
- * The kinds of post, each with what it is about. The columns of the table, the rule that they are filled and the types
- * follow from this; `message-content.ts` declares what a post of the kind says.
- */
-export const SUBJECT_FIELDS = {
-  'daily-prompt': ['sprintId', 'userId', 'day'],
-  reminder: ['sprintId', 'userId', 'day'],
-  'last-call': ['sprintId', 'userId', 'day'],
-  'team-set-up': ['teamId', 'byUserId'],
-  plan: ['sprintId', 'byUserId'],
-  verdict: ['sprintId'],
-  'owner-needed': ['sprintId'],
-  'shared-status': ['sprintId', 'byUserId', 'on'],
-  'shared-advice': ['teamId', 'byUserId', 'on', 'question'],
-  cancelled: ['sprintId', 'byUserId', 'reason'],
-} as const satisfies Readonly<Record<string, readonly (keyof SubjectFields)[]>>;
-
-export type PostKind = keyof typeof SUBJECT_FIELDS;
-
-/** What a post of the kind is about. */
-export type SubjectOf<Kind extends PostKind> = Kind extends PostKind
-  ? { readonly kind: Kind } & Pick<SubjectFields, (typeof SUBJECT_FIELDS)[Kind][number]>
-  : never;
-export type PostSubject = SubjectOf<PostKind>;
+/** What a post is about: its kind, and the fields that the kind needs. `post-kinds.ts` declares the kinds. */
+export type PostSubject = { readonly kind: string } & Partial<SubjectFields>;
 
 /** Where a post goes: a channel, or a person's direct messages. */
 export type Recipient = { readonly channelId: string } | { readonly userId: string };
@@ -78,5 +56,5 @@ export interface Post {
   readonly firstAttemptAt: Date | undefined;
 }
 
-/** A post to be recorded and queued. */
+/** A post to be recorded and queued; `channelPost` and `directPost` make it. */
 export type NewPost = Pick<Post, 'id' | 'workspaceId' | 'recipient' | 'subject'>;

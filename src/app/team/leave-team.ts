@@ -2,10 +2,9 @@
  * What follows when people are no longer on a team: they are asked nothing more, and their open cards need another
  * owner, which the facilitators hear once. What they said stays. Must not say who left, nor why.
  */
-import { randomUUID } from 'node:crypto';
 import { isOpenCard, statesOf } from '../cards/card-line.ts';
 import type { Transaction } from '../ports/store.ts';
-import type { NewPost } from '../posting/posts.ts';
+import { directPost } from '../posting/post-kinds.ts';
 import { facilitatorIdsOf } from './place.ts';
 import type { Member, Team } from './team.ts';
 
@@ -43,14 +42,7 @@ async function tellFacilitators(
     facilitatorIds.length > 0
       ? facilitatorIds
       : members.filter(({ isActive }) => isActive).map(({ userId }) => userId);
-  const posts = told.map(
-    (userId): NewPost => ({
-      id: randomUUID(),
-      workspaceId: team.workspaceId,
-      recipient: { userId },
-      subject: { kind: 'owner-needed', sprintId },
-    }),
-  );
+  const posts = told.map((userId) => directPost(team, userId, { kind: 'owner-needed', sprintId }));
   if (posts.length > 0) await tx.write.posts.add(posts);
 }
 

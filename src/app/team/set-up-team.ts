@@ -10,6 +10,7 @@ import type { InputProblem, Problem } from '../input-problem.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Directory } from '../ports/directory.ts';
 import type { Transaction } from '../ports/store.ts';
+import { channelPost } from '../posting/post-kinds.ts';
 import { Refusal, refuseIfAny } from '../refusal.ts';
 import { letGo } from './leave-team.ts';
 import type { Place } from './place.ts';
@@ -147,12 +148,7 @@ export async function setUpTeam(deps: AppDependencies, actor: Actor, input: Setu
       await letGo(tx, team, left);
     }
     await tx.write.posts.add([
-      {
-        id: randomUUID(),
-        workspaceId: actor.workspaceId,
-        recipient: { channelId: team.channelId },
-        subject: { kind: 'team-set-up', teamId: team.id, byUserId: actor.userId },
-      },
+      channelPost(team, { kind: 'team-set-up', teamId: team.id, byUserId: actor.userId }),
     ]);
     return team;
   });

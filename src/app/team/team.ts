@@ -72,6 +72,15 @@ export interface Sprint {
   readonly importedAt: Date | undefined;
 }
 
+/** What names a sprint at the head of a message or form. */
+export interface SprintHeading {
+  readonly team: Pick<Team, 'id' | 'name' | 'timeZone'>;
+  readonly sprint: Pick<
+    Sprint,
+    'id' | 'name' | 'goal' | 'startsOn' | 'endsOn' | 'closesAt' | 'closesAtInstant' | 'state'
+  >;
+}
+
 export interface SprintCard extends Card {
   readonly sprintId: string;
   /** What people call the card by in a command: 1, 2, 3, … in the order of entering. */

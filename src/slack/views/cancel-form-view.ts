@@ -1,6 +1,6 @@
 /** Asks before a sprint is cancelled. */
 import type { ModalView } from '@slack/types';
-import type { SprintHeading } from '../../app/posting/message-content.ts';
+import type { SprintHeading } from '../../app/team/team.ts';
 import { mrkdwn, say } from '../../words/say.ts';
 import { encodeContext } from '../form-contexts.ts';
 import { formId } from '../ids.ts';

@@ -1,5 +1,5 @@
 /** Says in the channel that a sprint was cancelled, and what had been done in it. */
-import type { MessageContent } from '../../app/posting/message-content.ts';
+import type { MessageContent } from '../../app/posting/post-kinds.ts';
 import { person } from '../../words/people.ts';
 import { mrkdwn, say } from '../../words/say.ts';
 import { lead, section } from './block-builders.ts';

@@ -1,7 +1,7 @@
 /** Asks before a sprint is closed early. */
 import type { ModalView } from '@slack/types';
 import type { CardLine } from '../../app/cards/card-line.ts';
-import type { SprintHeading } from '../../app/posting/message-content.ts';
+import type { SprintHeading } from '../../app/team/team.ts';
 import type { SprintSummary } from '../../sprint/summary.ts';
 import { mrkdwn, say } from '../../words/say.ts';
 import { closingTime } from '../../words/sprint.ts';

@@ -1,6 +1,5 @@
 /** The one door through which posts get their words: what a post says as data → text and blocks. */
-import type { ContentOf, MessageContent } from '../../app/posting/message-content.ts';
-import type { PostKind } from '../../app/posting/posts.ts';
+import type { ContentOf, MessageContent, PostKind } from '../../app/posting/post-kinds.ts';
 import { sharedAdviceMessage } from './advice-message.ts';
 import { dailyPromptMessage, lastCallMessage, reminderMessage } from './answering/prompt-messages.ts';
 import { cancelledMessage } from './cancelled-message.ts';

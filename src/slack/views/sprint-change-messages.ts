@@ -1,5 +1,7 @@
 /** Replies after a sprint was changed or shared, to the person who did it. The channel gets its own post. */
-import type { SprintHeading, VerdictContent } from '../../app/posting/message-content.ts';
+
+import type { VerdictContent } from '../../app/closing/verdict-content.ts';
+import type { SprintHeading } from '../../app/team/team.ts';
 import { mrkdwn } from '../../words/say.ts';
 import { momentOf } from '../../words/sprint.ts';
 import { verdictSentence } from '../../words/verdict.ts';

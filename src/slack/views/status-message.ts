@@ -3,7 +3,7 @@
  * only: what somebody wrote about growth stays with those who ask for the status themselves.
  */
 import type { KnownBlock, SectionBlock } from '@slack/types';
-import type { StatusContent } from '../../app/posting/message-content.ts';
+import type { StatusContent } from '../../app/watching/status-content.ts';
 import { cardGrowth, cardName } from '../../words/cards.ts';
 import { loadEvidenceWords } from '../../words/load.ts';
 import { person } from '../../words/people.ts';

@@ -4,7 +4,7 @@
  */
 import type { SectionBlock } from '@slack/types';
 import type { CardLine } from '../../app/cards/card-line.ts';
-import type { VerdictContent } from '../../app/posting/message-content.ts';
+import type { VerdictContent } from '../../app/closing/verdict-content.ts';
 import { cardGrowth, cardName, cardProgress } from '../../words/cards.ts';
 import { mrkdwn } from '../../words/say.ts';
 import { bold } from './block-builders.ts';

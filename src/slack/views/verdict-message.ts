@@ -5,7 +5,7 @@
 import type { KnownBlock, SectionBlock } from '@slack/types';
 import type { CardLine } from '../../app/cards/card-line.ts';
 import { ASKS_FOR_A_RANGE } from '../../app/closing/note-history.ts';
-import type { VerdictContent } from '../../app/posting/message-content.ts';
+import type { VerdictContent } from '../../app/closing/verdict-content.ts';
 import type { CarriedOverCard, CoachingNote } from '../../sprint/coaching-note.ts';
 import { cardName } from '../../words/cards.ts';
 import { noteHistoryWords, rangeToTryWords, usuallyKeptWords } from '../../words/note-history.ts';

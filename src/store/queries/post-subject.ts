@@ -1,10 +1,6 @@
 /** What a post is about, between the typed value of the use cases and the columns of the table. */
-import {
-  type PostKind,
-  type PostSubject,
-  SUBJECT_FIELDS,
-  type SubjectFields,
-} from '../../app/posting/posts.ts';
+import { POST_KINDS, type PostKind } from '../../app/posting/post-kinds.ts';
+import type { PostSubject, SubjectFields } from '../../app/posting/posts.ts';
 import type { posts } from '../schema.ts';
 
 type Row = typeof posts.$inferSelect;
@@ -37,7 +33,7 @@ export function columnsOf(subject: PostSubject): SubjectColumns {
 
 /** The check constraint `posts_subject_complete` promises that what the kind needs is there. */
 export function subjectOf(row: SubjectColumns): PostSubject {
-  const fields: readonly (keyof SubjectFields)[] = SUBJECT_FIELDS[row.kind as PostKind];
+  const fields: readonly (keyof SubjectFields)[] = POST_KINDS[row.kind as PostKind].fields;
   const filled = fields.map((name) => [name, row[SUBJECT_COLUMNS[name]]]);
   return { kind: row.kind, ...Object.fromEntries(filled) } as PostSubject;
 }

@@ -1,9 +1,9 @@
 import { sql } from 'drizzle-orm';
 import { describe, expect, test } from 'vitest';
+import type { PromptContent } from '../../../src/app/answering/prompt-content.ts';
 import { recordAway, recordUnchanged } from '../../../src/app/answering/record-answers.ts';
 import { takeCard } from '../../../src/app/cards/change-cards.ts';
 import { runDueWork } from '../../../src/app/clock/ask-members.ts';
-import type { PromptContent } from '../../../src/app/posting/message-content.ts';
 import { setMeasures } from '../../../src/app/team/set-up-team.ts';
 import { actorOf, CHANNEL, harnessForEach, PEOPLE } from '../../support/app-harness.ts';
 

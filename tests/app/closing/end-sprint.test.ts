@@ -6,7 +6,7 @@ import { dropCard } from '../../../src/app/cards/change-cards.ts';
 import { pullLine } from '../../../src/app/cards/pull-card.ts';
 import { closeDueSprints } from '../../../src/app/clock/ask-members.ts';
 import { cancelSprint, closeSprint, reopenSprint } from '../../../src/app/closing/end-sprint.ts';
-import type { VerdictContent } from '../../../src/app/posting/message-content.ts';
+import type { VerdictContent } from '../../../src/app/closing/verdict-content.ts';
 import { sprintStatus } from '../../../src/app/watching/sprint-status.ts';
 import {
   actorOf,

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { cancelSprint, closeSprint, reopenSprint } from '../../../src/app/closing/end-sprint.ts';
 import type { NoteHistory } from '../../../src/app/closing/note-history.ts';
+import type { VerdictContent } from '../../../src/app/closing/verdict-content.ts';
 import { nameBaseline } from '../../../src/app/history/name-baseline.ts';
 import type { PastSprint } from '../../../src/app/history/past-sprint.ts';
 import { commitmentPast } from '../../../src/app/history/team-history.ts';
-import type { VerdictContent } from '../../../src/app/posting/message-content.ts';
 import { commitmentRange } from '../../../src/forecast/commitment-range.ts';
 import type { ControlChart } from '../../../src/forecast/control-chart.ts';
 import type { CoachingNoteId } from '../../../src/sprint/coaching-note.ts';

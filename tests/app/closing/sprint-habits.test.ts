@@ -3,7 +3,7 @@ import { recordAway, recordUnchanged } from '../../../src/app/answering/record-a
 import { dropCard } from '../../../src/app/cards/change-cards.ts';
 import { cancelSprint, closeSprint, reopenSprint } from '../../../src/app/closing/end-sprint.ts';
 import { answerCount, cardIdentity } from '../../../src/app/closing/sprint-habits.ts';
-import type { VerdictContent } from '../../../src/app/posting/message-content.ts';
+import type { VerdictContent } from '../../../src/app/closing/verdict-content.ts';
 import type { Prompt, RecordedFact, Sprint, SprintCard, Team } from '../../../src/app/team/team.ts';
 import { dayPlus } from '../../../src/sprint/calendar.ts';
 import { actorOf, CHANNEL, type Harness, harnessForEach, PEOPLE } from '../../support/app-harness.ts';

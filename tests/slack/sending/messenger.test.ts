@@ -1,7 +1,7 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it, onTestFinished, vi } from 'vitest';
 import type { Messenger } from '../../../src/app/ports/messenger.ts';
 import { DeliveryFailure } from '../../../src/app/posting/delivery-failure.ts';
-import type { MessageContent } from '../../../src/app/posting/message-content.ts';
+import type { MessageContent } from '../../../src/app/posting/post-kinds.ts';
 import { createMessenger } from '../../../src/slack/sending/messenger.ts';
 import { bulkClient } from '../../../src/slack/sending/web-clients.ts';
 import { FakePlatform } from '../support/fake-platform.ts';

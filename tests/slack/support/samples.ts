@@ -3,20 +3,18 @@
 import { bigCardsOf } from '../../../src/app/advice/odds-advice.ts';
 import { readCommitment } from '../../../src/app/advice/range-advice.ts';
 import type { AnswerForm } from '../../../src/app/answering/answer-form.ts';
+import type { PromptContent } from '../../../src/app/answering/prompt-content.ts';
 import type { AnswerOutcome } from '../../../src/app/answering/record-answers.ts';
 import { cardLine, statesOf } from '../../../src/app/cards/card-line.ts';
 import type { PullInCheck } from '../../../src/app/cards/pull-in-check.ts';
+import type { VerdictContent } from '../../../src/app/closing/verdict-content.ts';
 import type { TeamExport } from '../../../src/app/export/export-sprints.ts';
 import type { BaselineForm, BaselineNamed } from '../../../src/app/history/name-baseline.ts';
 import type { ValueForm, ValueRecorded } from '../../../src/app/history/record-value.ts';
 import type { ImportPreview, SprintsImported } from '../../../src/app/import/import-sprints.ts';
 import type { PlanPreview } from '../../../src/app/planning/plan-sprint.ts';
-import type {
-  PromptContent,
-  StatusContent,
-  VerdictContent,
-} from '../../../src/app/posting/message-content.ts';
 import type { RecordedFact, Sprint, SprintCard, Team } from '../../../src/app/team/team.ts';
+import type { StatusContent } from '../../../src/app/watching/status-content.ts';
 import { DEFAULT_SCALE } from '../../../src/sprint/scale.ts';
 import { runningSummary } from '../../../src/sprint/summary.ts';
 import { DEFAULT_THRESHOLDS } from '../../../src/sprint/thresholds.ts';

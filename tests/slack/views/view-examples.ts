@@ -3,24 +3,21 @@
 import { bigCardsOf } from '../../../src/app/advice/odds-advice.ts';
 import { rangeOf, readCommitment } from '../../../src/app/advice/range-advice.ts';
 import type { AnswerForm } from '../../../src/app/answering/answer-form.ts';
+import type { PromptContent } from '../../../src/app/answering/prompt-content.ts';
 import type { AnswerOutcome } from '../../../src/app/answering/record-answers.ts';
 import type { CardLine } from '../../../src/app/cards/card-line.ts';
 import { cardLine, statesOf } from '../../../src/app/cards/card-line.ts';
 import type { PullInCheck, PullInSize } from '../../../src/app/cards/pull-in-check.ts';
+import type { VerdictContent } from '../../../src/app/closing/verdict-content.ts';
 import type { BaselineForm, BaselineNamed } from '../../../src/app/history/name-baseline.ts';
 import type { PastSprint } from '../../../src/app/history/past-sprint.ts';
 import type { ValueForm, ValueRecorded } from '../../../src/app/history/record-value.ts';
+import type { PlanContent } from '../../../src/app/planning/plan-content.ts';
 import type { PlanPreview } from '../../../src/app/planning/plan-sprint.ts';
-import type {
-  PlanContent,
-  PromptContent,
-  SprintHeading,
-  StatusContent,
-  VerdictContent,
-} from '../../../src/app/posting/message-content.ts';
-import type { RecordedFact, Sprint, SprintCard, Team } from '../../../src/app/team/team.ts';
+import type { RecordedFact, Sprint, SprintCard, SprintHeading, Team } from '../../../src/app/team/team.ts';
 import type { ProjectionReading } from '../../../src/app/watching/load-outlook.ts';
 import type { Overview, TeamOverview } from '../../../src/app/watching/overview.ts';
+import type { StatusContent } from '../../../src/app/watching/status-content.ts';
 import { DEFAULT_SCALE } from '../../../src/sprint/scale.ts';
 import { closingSummary, runningSummary } from '../../../src/sprint/summary.ts';
 import { DEFAULT_THRESHOLDS } from '../../../src/sprint/thresholds.ts';

@@ -3,8 +3,8 @@
  * last call before a sprint closes. Only the member sees them.
  */
 import type { ActionsBlock, KnownBlock } from '@slack/types';
+import type { AnsweredLine, PromptContent } from '../../../app/answering/prompt-content.ts';
 import type { CardLine } from '../../../app/cards/card-line.ts';
-import type { AnsweredLine, PromptContent } from '../../../app/posting/message-content.ts';
 import { cardGrowth, cardName } from '../../../words/cards.ts';
 import { mrkdwn, say } from '../../../words/say.ts';
 import { closingTime } from '../../../words/sprint.ts';

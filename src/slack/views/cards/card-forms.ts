@@ -2,7 +2,7 @@
 import type { ModalView } from '@slack/types';
 import type { CardLine } from '../../../app/cards/card-line.ts';
 import type { PullForm } from '../../../app/cards/pull-card.ts';
-import type { SprintHeading } from '../../../app/posting/message-content.ts';
+import type { SprintHeading } from '../../../app/team/team.ts';
 import { numbered } from '../../../words/cards.ts';
 import { loadWords } from '../../../words/load.ts';
 import { pullInCheckWords } from '../../../words/pull-in.ts';

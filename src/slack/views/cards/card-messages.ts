@@ -2,7 +2,7 @@
 import type { CardLine } from '../../../app/cards/card-line.ts';
 import type { CardChange } from '../../../app/cards/change-cards.ts';
 import type { PulledCard } from '../../../app/cards/pull-card.ts';
-import type { SprintHeading } from '../../../app/posting/message-content.ts';
+import type { SprintHeading } from '../../../app/team/team.ts';
 import type { SprintSummary } from '../../../sprint/summary.ts';
 import { isDefined } from '../../../sprint/undefined-value.ts';
 import { cardListLine, cardOwners, moreCardsFrom, numbered } from '../../../words/cards.ts';

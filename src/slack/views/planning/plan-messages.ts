@@ -1,5 +1,5 @@
 /** What the channel and the planner read once the team has committed to a plan. */
-import type { PlanContent } from '../../../app/posting/message-content.ts';
+import type { PlanContent } from '../../../app/planning/plan-content.ts';
 import { moreCardsFrom, plannedCardLine } from '../../../words/cards.ts';
 import { person } from '../../../words/people.ts';
 import { mrkdwn, say } from '../../../words/say.ts';

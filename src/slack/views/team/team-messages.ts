@@ -1,5 +1,5 @@
 /** What the channel reads once a team has been set up, and the replies to the person who set it up or changed it. */
-import type { ContentOf } from '../../../app/posting/message-content.ts';
+import type { ContentOf } from '../../../app/posting/post-kinds.ts';
 import type { Team } from '../../../app/team/team.ts';
 import { people, person } from '../../../words/people.ts';
 import { mrkdwn, say } from '../../../words/say.ts';

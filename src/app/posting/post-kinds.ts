@@ -1,0 +1,211 @@
+/**
+ * The kinds of post. Each is declared once, with the fields that it is about and how what it says is made from the state
+ * at the time of delivery. The columns' check, the types and what is delivered follow from the declaration.
+ */
+import { randomUUID } from 'node:crypto';
+import type { Advice } from '../advice/advice.ts';
+import { adviceOf } from '../advice/advice-of.ts';
+import { type PromptContent, promptContentOf } from '../answering/prompt-content.ts';
+import type { SprintCardState } from '../cards/card-line.ts';
+import { cardLine, needsOwner, statesOf } from '../cards/card-line.ts';
+import { verdictContent } from '../closing/verdict-content.ts';
+import { commitmentOf, type PlanContent } from '../planning/plan-content.ts';
+import type { Transaction } from '../ports/store.ts';
+import { todayOf } from '../team/place.ts';
+import type { Member, Sprint, SprintHeading, SprintRecords, Team } from '../team/team.ts';
+import { waitForAll } from '../wait-for-all.ts';
+import { statusContent } from '../watching/status-content.ts';
+import type { NewPost, Post, SubjectFields } from './posts.ts';
+
+export const POST_KINDS = {
+  'daily-prompt': aboutDay({ skipIfMet: false }),
+  reminder: aboutDay({ skipIfMet: true }),
+  'last-call': aboutDay({ skipIfMet: true }),
+
+  'team-set-up': aboutTeam(['byUserId'], async ({ tx, team }) => {
+    const members = (await tx.read.membersOf(team.id)).filter(({ isActive }) => isActive);
+    return {
+      content: {
+        team,
+        memberIds: members.map(({ userId }) => userId),
+        facilitatorIds: members.filter(({ isFacilitator }) => isFacilitator).map(({ userId }) => userId),
+      },
+    };
+  }),
+
+  plan: aboutSprint(['byUserId'], async ({ team, sprint, states, subject: { byUserId } }) => {
+    const cards = states.filter(({ card }) => card.origin === 'planned').map(cardLine);
+    const plan: PlanContent = { team, sprint, commitmentPoints: commitmentOf(cards), cards, byUserId };
+    return { content: { plan } };
+  }),
+
+  verdict: aboutSprint([], async ({ tx, team, sprint, states, now }) => ({
+    content: { verdict: await verdictContent(tx, team, sprint, now) },
+    chart: { team, sprint, states },
+  })),
+
+  cancelled: aboutSprint(
+    ['byUserId', 'reason'],
+    async ({ tx, team, sprint, states, now, subject: { byUserId, reason } }) => ({
+      content: { verdict: await verdictContent(tx, team, sprint, now), byUserId, reason },
+      chart: { team, sprint, states },
+    }),
+  ),
+
+  'owner-needed': aboutSprint([], async ({ team, sprint, states, post }) => {
+    const cards = sprint.state === 'open' ? states.filter(needsOwner).map(cardLine) : [];
+    if (cards.length === 0 && post.postedAt === undefined) return undefined;
+    const heading: SprintHeading = { team, sprint };
+    return { content: { heading, cards } };
+  }),
+
+  'shared-status': aboutSprint(
+    ['byUserId', 'on'],
+    async ({ tx, team, members, sprint, states, subject: { on, byUserId } }) => ({
+      content: { status: await statusContent(tx, { team, members }, sprint, on), byUserId },
+      chart: { team, sprint, states },
+    }),
+  ),
+
+  'shared-advice': aboutTeam(
+    ['byUserId', 'on', 'question'],
+    async ({ tx, team, subject: { question, on, byUserId } }) => {
+      const advice = await adviceOf(tx, team, await tx.read.membersOf(team.id), question, on);
+      return { content: { advice, byUserId }, chart: { advice } };
+    },
+  ),
+};
+
+export type PostKind = keyof typeof POST_KINDS;
+
+/** What a post of the kind is about. */
+export type SubjectOf<Kind extends PostKind> = Kind extends PostKind
+  ? (typeof POST_KINDS)[Kind] extends KindDeclaration<infer Field, unknown>
+    ? { readonly kind: Kind } & Pick<SubjectFields, Field>
+    : never
+  : never;
+
+/** What a post of the kind says, as data; the chat adapter turns it into words and blocks. */
+export type ContentOf<Kind extends PostKind> = Kind extends PostKind
+  ? (typeof POST_KINDS)[Kind] extends KindDeclaration<infer _, infer Content>
+    ? { readonly kind: Kind } & Content
+    : never
+  : never;
+export type MessageContent = ContentOf<PostKind>;
+
+/** What to draw beside the words: the burndown of a sprint, or the picture of an answer. */
+export type ChartWanted =
+  | { readonly team: Team; readonly sprint: Sprint; readonly states: readonly SprintCardState[] }
+  | { readonly advice: Advice };
+
+/** What a post says and draws. Undefined: there is nothing to say any more. */
+type Made<Content> = { readonly content: Content; readonly chart?: ChartWanted } | undefined;
+
+/** A post that is due, and how to look up what it is about. */
+interface Occasion<Field extends keyof SubjectFields> {
+  readonly tx: Transaction;
+  readonly post: Post;
+  readonly subject: Pick<SubjectFields, Field>;
+  readonly now: Date;
+}
+
+interface KindDeclaration<Field extends keyof SubjectFields, Content> {
+  /** What a post of the kind is about. */
+  readonly fields: readonly Field[];
+  make(occasion: Occasion<Field>): Promise<Made<Content>>;
+}
+
+/** Undefined: there is nothing to say any more, so a post that is not out yet is skipped. */
+export async function postWords(
+  tx: Transaction,
+  post: Post,
+  now: Date,
+): Promise<{ content: MessageContent; chart: ChartWanted | undefined } | undefined> {
+  const { kind } = post.subject;
+  const { make } = POST_KINDS[kind as PostKind] as KindDeclaration<keyof SubjectFields, object>;
+  const made = await make({ tx, post, subject: post.subject as SubjectFields, now });
+  return made && { content: { kind, ...made.content } as MessageContent, chart: made.chart };
+}
+
+/** A post to the team's channel. */
+export function channelPost(team: Team, subject: SubjectOf<PostKind>): NewPost {
+  return newPost(team, { channelId: team.channelId }, subject);
+}
+
+/** A post to a person's direct messages. */
+export function directPost(team: Team, userId: string, subject: SubjectOf<PostKind>): NewPost {
+  return newPost(team, { userId }, subject);
+}
+
+function newPost(
+  { workspaceId }: Team,
+  recipient: NewPost['recipient'],
+  subject: NewPost['subject'],
+): NewPost {
+  return { id: randomUUID(), workspaceId, recipient, subject };
+}
+
+function aboutTeam<Field extends keyof SubjectFields, Content>(
+  fields: readonly Field[],
+  make: (found: Occasion<Field | 'teamId'> & { readonly team: Team }) => Promise<Made<Content>>,
+): KindDeclaration<Field | 'teamId', Content> {
+  return {
+    fields: ['teamId', ...fields],
+    async make(occasion) {
+      const team = await occasion.tx.read.teamById(occasion.subject.teamId);
+      return team && isOurs(occasion.post, team) ? make({ ...occasion, team }) : undefined;
+    },
+  };
+}
+
+interface FoundSprint {
+  readonly team: Team;
+  readonly sprint: Sprint;
+  readonly members: readonly Member[];
+  readonly records: SprintRecords;
+  readonly states: readonly SprintCardState[];
+}
+
+function aboutSprint<Field extends keyof SubjectFields, Content>(
+  fields: readonly Field[],
+  make: (found: Occasion<Field | 'sprintId'> & FoundSprint) => Promise<Made<Content>>,
+): KindDeclaration<Field | 'sprintId', Content> {
+  return {
+    fields: ['sprintId', ...fields],
+    async make(occasion) {
+      const { sprintId } = occasion.subject;
+      const { read } = occasion.tx;
+      const [found, records] = await waitForAll([read.sprintWithTeam(sprintId), read.recordsOf(sprintId)]);
+      if (!found || !isOurs(occasion.post, found.team)) return undefined;
+      return make({ ...occasion, ...found, records, states: statesOf(records) });
+    },
+  };
+}
+
+/** A member's day: the prompt, or what reminds of it and isn't sent once the day is met. */
+function aboutDay({ skipIfMet }: { readonly skipIfMet: boolean }) {
+  return aboutSprint(['userId', 'day'], async ({ tx, post, now, team, sprint, records, subject }) => {
+    const { sprintId, userId, day } = subject;
+    const asked = await tx.read.promptOf(sprintId, userId, day);
+    const prompt: PromptContent = promptContentOf(
+      team,
+      sprint,
+      userId,
+      day,
+      records,
+      asked?.state ?? 'asked',
+    );
+    const isLate = day !== todayOf(team, now) || sprint.state !== 'open';
+    // A co-owner may have finished the member's last card in the meantime.
+    const hasOpenCards = prompt.cards.some(({ state }) => state === 'open');
+    const isMet = prompt.state !== 'asked' || !hasOpenCards;
+    // A prompt that was held up until its day had passed is not asked afterwards.
+    if (post.postedAt === undefined && (isLate || (skipIfMet && isMet))) return undefined;
+    return { content: { prompt } };
+  });
+}
+
+/** Nothing of one workspace is shown in another, whatever a record says. */
+function isOurs(post: Post, team: Team): boolean {
+  return team.workspaceId === post.workspaceId;
+}

@@ -1,0 +1,103 @@
+/** The state of a sprint on a day, as data. */
+import type { Day } from '../../sprint/calendar.ts';
+import type { SprintSummary } from '../../sprint/summary.ts';
+import { runningSummary } from '../../sprint/summary.ts';
+import type { CardLine, SprintCardState } from '../cards/card-line.ts';
+import { cardLine, isOpenCard, statesOf } from '../cards/card-line.ts';
+import { sprintTime } from '../clock/sprint-time.ts';
+import type { Transaction } from '../ports/store.ts';
+import type { Membership } from '../team/place.ts';
+import type { Member, Prompt, RecordedFact, Sprint, SprintHeading } from '../team/team.ts';
+import { waitForAll } from '../wait-for-all.ts';
+import type { LoadOutlook } from './load-outlook.ts';
+import { loadOutlook } from './load-outlook.ts';
+
+export interface StatusContent extends SprintHeading {
+  readonly on: Day;
+  readonly begun: boolean;
+  readonly workingDaysLeft: number;
+  readonly workingDays: number;
+  readonly summary: SprintSummary;
+  readonly cards: readonly CardLine[];
+  /** Answers with growth other than 0, latest first, without who said it. */
+  readonly growth: readonly {
+    readonly card: CardLine;
+    readonly day: Day;
+    readonly surprisePoints: number;
+    readonly driftPoints: number;
+    readonly note: string;
+  }[];
+  /** Members with open cards today and how many of them have met today's prompt. */
+  readonly asked: number;
+  readonly answered: number;
+  readonly load: LoadOutlook;
+}
+
+/** Makes the content from what the store holds. */
+export async function statusContent(
+  tx: Transaction,
+  { team, members }: Pick<Membership, 'team' | 'members'>,
+  sprint: Sprint,
+  on: Day,
+): Promise<StatusContent> {
+  const [records, prompts, baselineVelocityPoints, pastVersion] = await waitForAll([
+    tx.read.recordsOf(sprint.id),
+    tx.read.promptsOf([{ sprintId: sprint.id, day: on }]),
+    tx.read.baselineVelocityPoints(team, sprint.id),
+    tx.read.pastVersion(team.workspaceId),
+  ]);
+  const states = statesOf(records);
+  const counts = answerCounts(states, members, prompts, on);
+  const time = sprintTime(team, sprint, on, counts);
+  return {
+    team,
+    sprint,
+    on,
+    begun: on >= sprint.startsOn,
+    workingDays: time.total,
+    workingDaysLeft: time.left,
+    summary: runningSummary(states, {
+      scale: team.scale,
+      thresholds: team.thresholds,
+      baselineVelocityPoints,
+    }),
+    cards: states.map(cardLine),
+    growth: growthOf(states),
+    ...counts,
+    load: await loadOutlook(tx, team, sprint, states, time, on, pastVersion),
+  };
+}
+
+function growthOf(states: readonly SprintCardState[]): StatusContent['growth'] {
+  return states
+    .flatMap((state) =>
+      state.entries
+        .filter(({ growthPoints }) => growthPoints !== 0)
+        .map((entry) => ({
+          card: cardLine(state),
+          day: entry.answer.day,
+          surprisePoints: entry.surprisePoints,
+          driftPoints: entry.driftPoints,
+          note: (entry.answer as RecordedFact & { kind: 'answer' }).note,
+        })),
+    )
+    .sort((a, b) => (a.day < b.day ? 1 : a.day > b.day ? -1 : 0));
+}
+
+/** How many members have open cards or were asked today, and how many of them have met the day. */
+export function answerCounts(
+  states: readonly SprintCardState[],
+  members: readonly Member[],
+  prompts: readonly Prompt[],
+  on: Day,
+): { asked: number; answered: number } {
+  const active = new Set(members.filter(({ isActive }) => isActive).map(({ userId }) => userId));
+  const owners = states
+    .filter((state) => isOpenCard(state) && state.card.enteredOn <= on)
+    .flatMap(({ card }) => card.ownerIds);
+  const asked = new Set(
+    [...owners, ...prompts.map(({ userId }) => userId)].filter((userId) => active.has(userId)),
+  );
+  const met = prompts.filter(({ userId, state }) => state !== 'asked' && asked.has(userId));
+  return { asked: asked.size, answered: met.length };
+}
