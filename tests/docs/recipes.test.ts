@@ -28,6 +28,7 @@ const EXAMPLES: [title: string, most: number, names: RegExp][] = [
     5,
     /'baseline'|nameBaseline|[bB]aselineForm|[bB]aselineNamed|BASELINE_FIELDS|import \{[^}]*\bbaseline\b/,
   ],
+  ['A kind of post', 4, /'owner-needed'|ownerNeeded/],
   ['A ratio', 4, /on[- ]?scale[- ]?(share|cards)/i],
 ];
 

@@ -294,7 +294,21 @@ const REFUSED: readonly Refusal[] = [
     'a post about nothing',
     CHECK,
     'posts_subject_complete',
-    (tx, saved) => tx.write.posts.add([aPost(saved.sprint.id, { subject: { kind: 'verdict' } as never })]),
+    (tx, saved) => tx.write.posts.add([aPost(saved.sprint.id, { subject: { kind: 'verdict' } })]),
+  ],
+  [
+    'a post of which only a part of what it is about is given',
+    CHECK,
+    'posts_subject_complete',
+    (tx, { sprint }) =>
+      tx.write.posts.add([aPost(sprint.id, { subject: { kind: 'plan', sprintId: sprint.id } })]),
+  ],
+  [
+    'a post of a kind that is not declared',
+    CHECK,
+    'posts_subject_complete',
+    (tx, { sprint }) =>
+      tx.write.posts.add([aPost(sprint.id, { subject: { kind: 'rumour', sprintId: sprint.id } })]),
   ],
 ];
 

@@ -1,21 +1,9 @@
 /** What a post is about, between the typed value of the use cases and the columns of the table. */
 import { POST_KINDS, type PostKind } from '../../app/posting/post-kinds.ts';
 import type { PostSubject, SubjectFields } from '../../app/posting/posts.ts';
-import type { posts } from '../schema.ts';
+import { type posts, SUBJECT_COLUMNS } from '../schema/posts.ts';
 
 type Row = typeof posts.$inferSelect;
-
-/** The column of each field. A day is a day, whatever it says of the post. */
-export const SUBJECT_COLUMNS = {
-  sprintId: 'sprintId',
-  teamId: 'teamId',
-  userId: 'subjectUserId',
-  day: 'subjectDay',
-  on: 'subjectDay',
-  byUserId: 'byUserId',
-  reason: 'reason',
-  question: 'question',
-} as const satisfies Readonly<Record<keyof SubjectFields, keyof Row>>;
 
 export type SubjectColumns = Pick<Row, 'kind' | (typeof SUBJECT_COLUMNS)[keyof SubjectFields]>;
 

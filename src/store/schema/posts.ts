@@ -1,11 +1,36 @@
 /** Posts owed to somebody, the prompts that some of them ask, and events already seen. */
+import type { SQL, SQLWrapper } from 'drizzle-orm';
 import { sql } from 'drizzle-orm';
 import { bigint, check, index, integer, jsonb, primaryKey, text, unique } from 'drizzle-orm/pg-core';
 import type { AdviceQuestion } from '../../app/advice/advice.ts';
-import type { PostState, PostSubject } from '../../app/posting/posts.ts';
+import { POST_KINDS } from '../../app/posting/post-kinds.ts';
+import type { PostState, SubjectFields } from '../../app/posting/posts.ts';
 import type { PromptState } from '../../app/team/team.ts';
 import { day, instant, isNotBlank, loadline } from './columns.ts';
 import { sprints, teams } from './teams.ts';
+
+/** The column of each field of a subject. A day is a day, whatever it says of the post. */
+export const SUBJECT_COLUMNS = {
+  sprintId: 'sprintId',
+  teamId: 'teamId',
+  userId: 'subjectUserId',
+  day: 'subjectDay',
+  on: 'subjectDay',
+  byUserId: 'byUserId',
+  reason: 'reason',
+  question: 'question',
+} as const satisfies Readonly<Record<keyof SubjectFields, string>>;
+
+type SubjectColumn = (typeof SUBJECT_COLUMNS)[keyof SubjectFields];
+
+/** Whether the kind is known and every column that it needs is filled. */
+function isSubjectComplete(post: Readonly<Record<'kind' | SubjectColumn, SQLWrapper>>): SQL {
+  const kinds = Object.entries(POST_KINDS).map(([kind, { fields }]) => {
+    const columns = fields.map((field) => post[SUBJECT_COLUMNS[field]]);
+    return sql`when ${sql.raw(`'${kind}'`)} then num_nulls(${sql.join(columns, sql`, `)}) = 0`;
+  });
+  return sql`case ${post.kind} ${sql.join(kinds, sql` `)} else false end`;
+}
 
 export const posts = loadline.table(
   'posts',
@@ -16,7 +41,7 @@ export const posts = loadline.table(
     workspaceId: text('workspace_id').notNull(),
     channelId: text('channel_id'),
     userId: text('user_id'),
-    kind: text('kind').$type<PostSubject['kind']>().notNull(),
+    kind: text('kind').notNull(),
     sprintId: text('sprint_id').references(() => sprints.id),
     teamId: text('team_id').references(() => teams.id),
     subjectUserId: text('subject_user_id'),
@@ -43,23 +68,7 @@ export const posts = loadline.table(
     index('posts_about_sprint').on(post.sprintId, post.kind, post.entryOrder),
     check('posts_ids_given', sql`${isNotBlank(post.id)} and ${isNotBlank(post.workspaceId)}`),
     check('posts_one_recipient', sql`num_nonnulls(${post.channelId}, ${post.userId}) = 1`),
-    check(
-      'posts_subject_complete',
-      sql`case
-        when ${post.kind} in ('daily-prompt', 'reminder', 'last-call')
-          then ${post.sprintId} is not null and ${post.subjectUserId} is not null and ${post.subjectDay} is not null
-        when ${post.kind} = 'team-set-up' then ${post.teamId} is not null and ${post.byUserId} is not null
-        when ${post.kind} = 'plan' then ${post.sprintId} is not null and ${post.byUserId} is not null
-        when ${post.kind} in ('verdict', 'owner-needed') then ${post.sprintId} is not null
-        when ${post.kind} = 'shared-status'
-          then ${post.sprintId} is not null and ${post.byUserId} is not null and ${post.subjectDay} is not null
-        when ${post.kind} = 'cancelled'
-          then ${post.sprintId} is not null and ${post.byUserId} is not null and ${post.reason} is not null
-        when ${post.kind} = 'shared-advice'
-          then ${post.teamId} is not null and ${post.byUserId} is not null and ${post.subjectDay} is not null
-            and ${post.question} is not null
-        else false end`,
-    ),
+    check('posts_subject_complete', isSubjectComplete(post)),
     check(
       'posts_state_known',
       sql`${post.state} in ('pending', 'sending', 'uncertain', 'sent', 'skipped', 'dead')`,
