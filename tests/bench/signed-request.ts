@@ -1,6 +1,6 @@
 /** Sends requests to a bot as the platform does: signed, over connections that stay open. */
 import { Agent, request as httpRequest } from 'node:http';
-import { requestSignature } from '../../src/rehearsal/stand-in/signature.ts';
+import { requestSignature } from '../../src/rehearsal/stand-in/bot-link.ts';
 import { SIGNING_SECRET } from './app-process.ts';
 import { WORKSPACE_ID } from './quick-platform.ts';
 

@@ -10,7 +10,7 @@ import { bindUseCases } from '../../src/app/use-cases.ts';
 import { writtenOnce } from '../../src/app/written-once.ts';
 import { charts } from '../../src/charts/charts.ts';
 import type { Distribution } from '../../src/config.ts';
-import { requestSignature } from '../../src/rehearsal/stand-in/signature.ts';
+import { requestSignature } from '../../src/rehearsal/stand-in/bot-link.ts';
 import { createMessenger } from '../../src/slack/sending/messenger.ts';
 import { createSlackApp } from '../../src/slack/slack-app.ts';
 import { connectMany } from '../../src/slack/workspaces/connect-many.ts';

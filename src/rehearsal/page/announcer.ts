@@ -3,7 +3,7 @@ import type { PageState, SeenMessage } from '../stand-in/page-state.ts';
 import { placeName } from './crew.ts';
 import { nameOf } from './desk.ts';
 import { element } from './dom.ts';
-import { fileWords } from './message-files.ts';
+import { fileWords } from './file-elements.ts';
 
 /** Longer texts are cut when announced; the message itself can be read in full. */
 const SPOKEN_LENGTH = 400;

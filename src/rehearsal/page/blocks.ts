@@ -2,19 +2,12 @@
  * Shows blocks as DOM nodes. What this page can't show is named, never dropped in silence: somebody who
  * rehearses must not believe that nothing was sent.
  */
-import type {
-  ImageBlock,
-  ImageElement,
-  InputBlock,
-  KnownBlock,
-  SectionBlock,
-  TextObject,
-} from '@slack/types';
+import type { Button, ImageBlock, InputBlock, KnownBlock, SectionBlock, TextObject } from '@slack/types';
 import type { JsonObject } from '../stand-in/page-state.ts';
+import { buttonControl } from './button-elements.ts';
 import { append, element, freshId } from './dom.ts';
-import { controlFor } from './elements.ts';
+import { inputControl } from './input-elements.ts';
 import { mrkdwnNodes } from './mrkdwn-dom.ts';
-import { richTextNodes } from './rich-text.ts';
 import type { Surface } from './surface.ts';
 
 /** Shows a list of blocks. The workspace has given every block an id. */
@@ -32,29 +25,27 @@ function blockNode(block: KnownBlock, blockId: string, surface: Surface): Node {
     case 'divider':
       return element('hr', { class: 'block' });
     case 'section':
-      return sectionNode(block, blockId, surface);
-    case 'context':
+      return sectionNode(block, surface);
+    case 'context': {
+      const texts = block.elements as TextObject[];
       return element(
         'div',
         { class: 'block context' },
-        block.elements.map((part) =>
-          part.type === 'image' ? imageNode(part, surface) : textNode(part, surface),
-        ),
+        texts.map((text) => textNode(text, surface)),
       );
+    }
     case 'actions': {
-      const spot = { surface, blockId, actsAtOnce: true };
+      const buttons = block.elements as Button[];
       return element(
         'div',
         { class: 'block actions' },
-        block.elements.map((control) => controlFor(control, spot)),
+        buttons.map((button) => buttonControl(button, blockId, surface)),
       );
     }
     case 'image':
       return imageNode(block, surface);
     case 'input':
       return inputNode(block, blockId, surface);
-    case 'rich_text':
-      return element('div', { class: 'block prose' }, richTextNodes(block, surface.wording));
     default:
       return element('p', { class: 'block note' }, [
         `(This page can’t show a block of the kind “${block.type}”.)`,
@@ -62,9 +53,8 @@ function blockNode(block: KnownBlock, blockId: string, surface: Surface): Node {
   }
 }
 
-function sectionNode(block: SectionBlock, blockId: string, surface: Surface): Node {
-  const textId = freshId();
-  const words = element('div', { class: 'section-text', id: textId }, [
+function sectionNode(block: SectionBlock, surface: Surface): Node {
+  return element('div', { class: 'block section' }, [
     block.text && textNode(block.text, surface),
     block.fields &&
       element(
@@ -73,14 +63,6 @@ function sectionNode(block: SectionBlock, blockId: string, surface: Surface): No
         block.fields.map((field) => textNode(field, surface)),
       ),
   ]);
-  const accessory = block.accessory;
-  if (!accessory) return element('div', { class: 'block section' }, [words]);
-  const beside =
-    accessory.type === 'image'
-      ? imageNode(accessory, surface)
-      : controlFor(accessory, { surface, blockId, labelledBy: textId, actsAtOnce: true });
-  const side = element('div', { class: 'accessory' }, [beside]);
-  return element('div', { class: 'block section beside' }, [words, side]);
 }
 
 function textNode(text: TextObject, surface: Surface): HTMLElement {
@@ -91,17 +73,11 @@ function textNode(text: TextObject, surface: Surface): HTMLElement {
 }
 
 function inputNode(block: InputBlock, blockId: string, surface: Surface): Node {
-  const [labelId, hintId, errorId] = [freshId(), freshId(), freshId()];
+  const [labelledBy, hintId, errorId] = [freshId(), freshId(), freshId()];
   const error = surface.fieldErrors[blockId];
-  const describedBy = [block.hint && hintId, error && errorId].filter(Boolean).join(' ');
-  const control = controlFor(block.element, {
-    surface,
-    blockId,
-    labelledBy: labelId,
-    ...(describedBy ? { describedBy } : {}),
-    actsAtOnce: block.dispatch_action === true,
-  });
-  const label = element('span', { class: 'label', id: labelId }, [
+  const describedBy = [block.hint && hintId, error && errorId].filter(Boolean).join(' ') || undefined;
+  const control = inputControl(block.element, { surface, blockId, labelledBy, describedBy });
+  const label = element('span', { class: 'label', id: labelledBy }, [
     block.label.text,
     block.optional === true && element('span', { class: 'note' }, [' (optional)']),
   ]);
@@ -115,33 +91,22 @@ function inputNode(block: InputBlock, blockId: string, surface: Surface): Node {
 }
 
 /** An image with its words on demand; when the image can't be loaded the words are shown. */
-function imageNode(image: ImageBlock | ImageElement, surface: Surface): HTMLElement {
-  const isBlock = 'block_id' in image || 'title' in image;
-  const source = imageSource(image);
+function imageNode(image: ImageBlock, surface: Surface): HTMLElement {
+  const { id } = (image as { slack_file: { id: string } }).slack_file;
+  const source = `/page/file/${encodeURIComponent(id)}`;
   const words = image.alt_text;
   const picture = element('img', { alt: words, src: source, loading: 'eager' }, [], {
     error: () => picture.replaceWith(element('p', { class: 'missing' }, [`Image: ${words}`])),
   });
-  const title = isBlock && 'title' in image ? image.title?.text : undefined;
-  if (!isBlock) return element('span', { class: 'small-image' }, [picture]);
   return element('figure', { class: 'block picture', 'data-surface': surface.key }, [
     element('a', { href: source, target: '_blank', rel: 'noreferrer', title: 'Open the image by itself' }, [
       picture,
     ]),
     element('figcaption', {}, [
-      title && element('p', {}, [title]),
       element('details', { class: 'words' }, [
         element('summary', {}, ['The image in words']),
         element('p', {}, [words]),
       ]),
     ]),
   ]);
-}
-
-function imageSource(image: ImageBlock | ImageElement): string | undefined {
-  if ('slack_file' in image && image.slack_file && 'id' in image.slack_file) {
-    return `/page/file/${encodeURIComponent(image.slack_file.id)}`;
-  }
-  const url = 'image_url' in image ? image.image_url : undefined;
-  return url && /^https?:\/\//i.test(url) ? url : undefined;
 }

@@ -1,54 +1,52 @@
-/** Buttons and the menu of further choices: what a person presses. */
-import type { Button, Overflow } from '@slack/types';
-import { confirmed } from './confirm-dialog.ts';
-import { element } from './dom.ts';
-import { isSafeLink } from './mrkdwn-inline.ts';
-import { controlAttributes, type Spot } from './surface.ts';
+/** Buttons: what a person presses, and the question before it that the app may want. */
+import type { Button, ConfirmationDialog } from '@slack/types';
+import { byId, element, freshId } from './dom.ts';
+import { mrkdwnNodes, type Wording } from './mrkdwn-dom.ts';
+import type { Surface } from './surface.ts';
 
-/** A button; one with an address opens it beside the page as well. */
-export function buttonControl(button: Button, spot: Spot): HTMLElement {
+export function buttonControl(button: Button, blockId: string, surface: Surface): HTMLElement {
   const actionId = button.action_id ?? '';
   const attributes = {
     type: 'button',
     class: `button ${button.style ?? ''}`,
-    'data-key': `${spot.surface.key}/${spot.blockId}/${actionId}/${button.value ?? ''}`,
-    'aria-label': button.accessibility_label,
+    'data-key': `${surface.key}/${blockId}/${actionId}/${button.value ?? ''}`,
   };
   const control = element('button', attributes, [button.text.text], {
     click: async () => {
-      if (!(await confirmed(button.confirm, spot.surface.wording))) return;
-      if (button.url && isSafeLink(button.url)) window.open(button.url, '_blank', 'noreferrer');
-      await whileBusy(control, () => spot.surface.act(spot.blockId, actionId, button.value ?? null));
+      if (!(await confirmed(button.confirm, surface.wording))) return;
+      await whileBusy(control, () => surface.press(blockId, actionId, button.value));
     },
   });
   return control;
 }
 
-/** The menu behind "More": a disclosure with one button for each choice. */
-export function overflowControl(menu: Overflow, spot: Spot): HTMLElement {
-  const actionId = menu.action_id ?? '';
-  const choices = menu.options.map((option) => {
-    const choice = element('button', { type: 'button', class: 'choice' }, [option.text.text], {
-      click: async () => {
-        details.open = false;
-        if (!(await confirmed(menu.confirm, spot.surface.wording))) return;
-        if (option.url && isSafeLink(option.url)) window.open(option.url, '_blank', 'noreferrer');
-        await whileBusy(choice, () => spot.surface.act(spot.blockId, actionId, option.value ?? null));
-      },
-    });
-    return element('li', {}, [choice]);
+/** Resolves true when confirmed; Escape counts as "no". Without a question it is true at once. */
+function confirmed(question: ConfirmationDialog | undefined, wording: Wording): Promise<boolean> {
+  if (!question) return Promise.resolve(true);
+  const dialog = byId('confirm-dialog', HTMLDialogElement);
+  const titleId = freshId();
+  const body =
+    question.text.type === 'mrkdwn'
+      ? mrkdwnNodes(question.text.text, wording)
+      : [element('p', {}, [question.text.text])];
+  const answer = (label: string, value: string, style: string) =>
+    element('button', { type: 'submit', value, class: `button ${style}` }, [label]);
+  dialog.setAttribute('aria-labelledby', titleId);
+  dialog.replaceChildren(
+    element('form', { method: 'dialog', class: 'sheet' }, [
+      element('h2', { id: titleId }, [question.title?.text ?? 'Are you sure?']),
+      element('div', { class: 'prose' }, body),
+      element('div', { class: 'sheet-foot' }, [
+        answer(question.deny?.text ?? 'No', 'no', ''),
+        answer(question.confirm?.text ?? 'Yes', 'yes', 'primary'),
+      ]),
+    ]),
+  );
+  dialog.returnValue = '';
+  dialog.showModal();
+  return new Promise((resolve) => {
+    dialog.addEventListener('close', () => resolve(dialog.returnValue === 'yes'), { once: true });
   });
-  const names = controlAttributes(spot, actionId, 'More choices');
-  const summary = element('summary', { class: 'button', 'data-key': names['data-key'] }, ['More …']);
-  const details = element('details', { class: 'menu' }, [summary, element('ul', {}, choices)], {
-    keydown: (event) => {
-      if (event.key !== 'Escape' || !details.open) return;
-      event.stopPropagation();
-      details.open = false;
-      summary.focus();
-    },
-  });
-  return details;
 }
 
 /** Disables a button until the work is done, so that an impatient second press does nothing. */

@@ -1,9 +1,8 @@
 /** What the page knows at the moment: who one is, where one looks, and the last state that was fetched. */
-import type { PageChannel, PageState, PageUser } from '../stand-in/page-state.ts';
+import type { PageChannel, PageState, PageUser, SeenFile, StateValues } from '../stand-in/page-state.ts';
 import { KeptValues } from './kept-values.ts';
 import type { Wording } from './mrkdwn-dom.ts';
-import type { About } from './page-api.ts';
-import { PickedFiles } from './picked-files.ts';
+import { type About, sendFile } from './page-api.ts';
 
 /** The app's Home page, as a place beside the channels. */
 export const HOME = 'home';
@@ -71,4 +70,50 @@ export function nameOf(user: PageUser): string;
 export function nameOf(user: PageUser | undefined): string | undefined;
 export function nameOf(user: PageUser | undefined): string | undefined {
   return user && (user.realName || user.name);
+}
+
+/**
+ * Files that people at the desk have picked for forms. The workspace takes them at once, as on the platform, and a
+ * form holds their ids; so the names are kept here, and survive that a form is drawn again.
+ */
+class PickedFiles {
+  readonly #known = new Map<string, SeenFile>();
+  readonly #underWay = new Set<Promise<unknown>>();
+
+  /** Hands a file to the workspace. @throws Error whose message can be shown */
+  async pick(as: string, file: File): Promise<SeenFile> {
+    const picked = await sendFile(as, file);
+    this.#known.set(picked.id, picked);
+    return picked;
+  }
+
+  /** Marks the work of a field that takes files in, until the field holds them. */
+  async during(work: Promise<void>): Promise<void> {
+    this.#underWay.add(work);
+    try {
+      await work;
+    } finally {
+      this.#underWay.delete(work);
+    }
+  }
+
+  /** Resolves when no file is on its way: a form that is sent off must not leave one behind. */
+  async settled(): Promise<void> {
+    while (this.#underWay.size > 0) await Promise.allSettled(this.#underWay);
+  }
+
+  /** Name and size of a file; only those picked here or named by a form are known. */
+  find(id: string): SeenFile | undefined {
+    return this.#known.get(id);
+  }
+
+  /** Takes over the files that a form holds already. */
+  seed(state: StateValues): void {
+    for (const stated of Object.values(state).flatMap((actions) => Object.values(actions))) {
+      const files = Array.isArray(stated.files)
+        ? (stated.files as { id: string; name: string; size: number }[])
+        : [];
+      for (const { id, name, size } of files) this.#known.set(id, { id, name, sizeBytes: size });
+    }
+  }
 }

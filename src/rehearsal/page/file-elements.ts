@@ -1,20 +1,21 @@
-/**
- * The input for files. What was picked is listed below it and can be taken off again; the browser's own words for
- * it ("no file chosen") are hidden, as they are lost whenever a form is drawn again.
- */
+/** Files: the input that takes them, and the list of those that a message shares. */
 import type { FileInput } from '@slack/types';
-import type { SeenFile } from '../stand-in/page-state.ts';
+import type { SeenFile, SeenMessage } from '../stand-in/page-state.ts';
 import { element, freshId } from './dom.ts';
-import { fileSize } from './file-size.ts';
-import { changeValue, controlAttributes, type Spot, startValue } from './surface.ts';
+import { fileSize } from './format-date.ts';
+import { controlAttributes, keepValue, type Spot, startValue } from './surface.ts';
 
 /** docs.slack.dev/reference/block-kit/block-elements/file-input-element */
 const FILES_MAX = 10;
 
+/**
+ * What was picked is listed below the input and can be taken off again; the browser's own words for it ("no file
+ * chosen") are hidden, as they are lost whenever a form is drawn again.
+ */
 export function fileControl(input: FileInput, spot: Spot): HTMLElement {
   const actionId = input.action_id ?? '';
   const most = input.max_files ?? FILES_MAX;
-  const names = controlAttributes(spot, actionId, 'Files');
+  const names = controlAttributes(spot, actionId);
   const listId = freshId();
   const { files } = spot.surface;
   let chosen: SeenFile[] = idsOf(startValue(spot, actionId, [])).flatMap((id) => files.find(id) ?? []);
@@ -35,9 +36,9 @@ export function fileControl(input: FileInput, spot: Spot): HTMLElement {
       ...(rows.length > 0 ? rows : [element('li', { class: 'note' }, ['Nothing picked yet.'])]),
     );
   };
-  const keep = (): Promise<void> => {
+  const keep = (): void => {
     draw();
-    return changeValue(
+    keepValue(
       spot,
       actionId,
       chosen.map(({ id }) => id),
@@ -45,7 +46,7 @@ export function fileControl(input: FileInput, spot: Spot): HTMLElement {
   };
   const takeOff = (file: SeenFile): void => {
     chosen = chosen.filter((one) => one !== file);
-    void keep();
+    keep();
     control.focus();
   };
   const takeIn = async (wanted: readonly File[]): Promise<void> => {
@@ -60,7 +61,7 @@ export function fileControl(input: FileInput, spot: Spot): HTMLElement {
     }
     trouble.hidden = problems.length === 0;
     trouble.textContent = problems.join(' ');
-    await keep();
+    keep();
   };
   control.addEventListener('change', () => {
     const wanted = [...(control.files ?? [])];
@@ -96,4 +97,26 @@ function pickedRow(file: SeenFile, key: string, takeOff: () => void): HTMLElemen
 
 function idsOf(value: unknown): string[] {
   return Array.isArray(value) ? value.map(String) : [];
+}
+
+/** The files of a message: a name, a size, and a link that saves the file. None is shown in the page itself. */
+export function fileNodes({ files }: SeenMessage, as: string): Node[] {
+  if (files.length === 0) return [];
+  const rows = files.map((file) =>
+    element('li', {}, [
+      element('a', { class: 'file-name', href: addressOf(file, as), download: file.name }, [file.name]),
+      element('span', { class: 'note' }, [fileSize(file.sizeBytes)]),
+    ]),
+  );
+  const name = files.length === 1 ? 'One file' : `${files.length} files`;
+  return [element('ul', { class: 'block files', 'aria-label': name }, rows)];
+}
+
+/** Each file in words, for those who hear a message. */
+export function fileWords({ files }: SeenMessage): string[] {
+  return files.map((file) => `File: ${file.name}, ${fileSize(file.sizeBytes)}`);
+}
+
+function addressOf(file: SeenFile, as: string): string {
+  return `/page/download/${encodeURIComponent(file.id)}?as=${encodeURIComponent(as)}`;
 }

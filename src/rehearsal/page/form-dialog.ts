@@ -8,7 +8,7 @@ import { whileBusy } from './button-elements.ts';
 import type { Desk } from './desk.ts';
 import { element, freshId, keepingFocus } from './dom.ts';
 import { closeForm, submitForm } from './page-api.ts';
-import { type Act, viewSurface } from './surfaces.ts';
+import { type Act, viewSurface } from './surface.ts';
 
 interface Titled {
   text: string;

@@ -14,7 +14,7 @@ import { FormDialog } from './form-dialog.ts';
 import { HintPanel } from './hint-panel.ts';
 import { fetchAbout, fetchState, markRead, openHome, sendClick } from './page-api.ts';
 import { Stream } from './stream.ts';
-import { type Act, viewSurface } from './surfaces.ts';
+import { type Act, viewSurface } from './surface.ts';
 
 const desk = openDesk(location.hash);
 const notice = byId('notice', HTMLElement);

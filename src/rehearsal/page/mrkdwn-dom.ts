@@ -1,8 +1,7 @@
 /** Shows parsed markup as DOM nodes. Names and dates are filled in here. */
 import { type Child, element } from './dom.ts';
 import { fillDateTokens } from './format-date.ts';
-import { parseMrkdwn } from './mrkdwn.ts';
-import type { Inline } from './mrkdwn-inline.ts';
+import { type Inline, parseMrkdwn } from './mrkdwn.ts';
 
 export interface Wording {
   userName(id: string): string;
@@ -66,11 +65,11 @@ function inlineNode(node: Inline, wording: Wording): Node {
 }
 
 /** A mention as it reads in a message. */
-export function mentionNode(label: string): HTMLElement {
+function mentionNode(label: string): HTMLElement {
   return element('span', { class: 'mention' }, [label]);
 }
 
 /** A link that opens beside the page. The address must have been found safe before. */
-export function linkNode(url: string, label: string): HTMLElement {
+function linkNode(url: string, label: string): HTMLElement {
   return element('a', { href: url, target: '_blank', rel: 'noreferrer' }, [label]);
 }

@@ -2,7 +2,7 @@
  * The page's calls to the rehearsal server. Every failure comes out as an Error whose message can be shown
  * to a person as it is.
  */
-import type { InputValue, InputValues, Outcome, PageState, SeenFile } from '../stand-in/page-state.ts';
+import type { InputValues, Outcome, PageState, SeenFile } from '../stand-in/page-state.ts';
 
 /** What the rehearsal is about. Absent when the workspace runs without the rehearsal around it. */
 export interface About {
@@ -57,8 +57,7 @@ export interface Click {
   target: ClickTarget;
   blockId: string;
   actionId: string;
-  value: InputValue;
-  state: InputValues;
+  value: string | undefined;
 }
 
 export const sendClick = ({ target, ...click }: Click) =>

@@ -2,14 +2,14 @@
  * Shows the messages of a place as a log, oldest first. Only what changed is redrawn, so that a message that
  * arrives moves neither the reader's place nor the caret of somebody who fills in an answer.
  */
-import type { JsonObject, PageState, SeenMessage } from '../stand-in/page-state.ts';
+import type { PageState, SeenMessage } from '../stand-in/page-state.ts';
 import { blockNodes } from './blocks.ts';
 import { type Desk, nameOf, wordingOf } from './desk.ts';
 import { element } from './dom.ts';
+import { fileNodes, fileWords } from './file-elements.ts';
 import { longDate, momentOfTs, timeOfDay } from './format-date.ts';
-import { fileNodes, fileWords } from './message-files.ts';
 import { mrkdwnNodes } from './mrkdwn-dom.ts';
-import { type Act, messageSurface } from './surfaces.ts';
+import { type Act, messageSurface } from './surface.ts';
 
 /** How far from the end, in pixels, still counts as reading the newest. */
 const NEAR_END_PX = 60;
@@ -83,8 +83,7 @@ export class Stream {
       const itsDay = longDate(momentOfTs(message.ts), timeZone);
       if (itsDay !== day) nodes.push(this.#dayNode(itsDay));
       day = itsDay;
-      const { state: _typed, ...visible } = message;
-      const drawn = JSON.stringify(visible);
+      const drawn = JSON.stringify(message);
       const kept = this.#rows.get(message.ts);
       const row = kept?.drawn === drawn ? kept : { drawn, node: this.#messageNode(desk, state, message) };
       rows.set(message.ts, row);
@@ -137,18 +136,10 @@ export class Stream {
 
 /** What a screen reader gets: the text, then each image in words. */
 function fallbackNodes(message: SeenMessage): Node[] {
-  const alts = message.blocks.flatMap(imageWords);
+  const alts = message.blocks.filter((block) => block.type === 'image').map((block) => block.alt_text);
   return [
     element('p', { class: 'plain block' }, [message.text || '(This message has no text to read out.)']),
     ...fileWords(message).map((words) => element('p', { class: 'plain block' }, [words])),
     ...alts.map((words) => element('p', { class: 'plain block' }, [`Image: ${words}`])),
   ];
-}
-
-function imageWords(block: JsonObject): string[] {
-  const parts = [block, block.accessory, ...(Array.isArray(block.elements) ? block.elements : [])];
-  return parts.flatMap((part) => {
-    const { type, alt_text: words } = (part ?? {}) as { type?: unknown; alt_text?: unknown };
-    return type === 'image' && typeof words === 'string' ? [words] : [];
-  });
 }

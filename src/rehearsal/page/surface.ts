@@ -1,23 +1,26 @@
 /**
  * What blocks are shown on: one message, one form or one Home page. It carries what a control needs to know
- * its value and to report a click, so that block and element code knows nothing of the rest of the page.
+ * its value and to report a press, so that block and element code knows nothing of the rest of the page.
  */
-import type { InputValue, SeenFile } from '../stand-in/page-state.ts';
+import type {
+  InputValue,
+  JsonObject,
+  PageState,
+  SeenFile,
+  SeenMessage,
+  View,
+} from '../stand-in/page-state.ts';
+import { type Desk, nameOf, wordingOf } from './desk.ts';
 import type { KeptValues } from './kept-values.ts';
 import type { Wording } from './mrkdwn-dom.ts';
-
-/** Something that can be picked from a list of people or places. */
-export interface Pick {
-  value: string;
-  label: string;
-}
+import type { ClickTarget } from './page-api.ts';
 
 export interface Surface {
   /** Unique on the page and stable over updates. */
   key: string;
   wording: Wording;
-  people: Pick[];
-  places: Pick[];
+  /** Everybody who can be picked from a list of people. */
+  people: { value: string; label: string }[];
   values: KeptValues;
   files: {
     /** Hands a file of the member at the desk to the workspace. @throws Error whose message can be shown */
@@ -28,28 +31,68 @@ export interface Surface {
   };
   /** By block id, what is wrong with the field. */
   fieldErrors: Record<string, string>;
-  /** Reports a click or a choice to the app; settles when the app has answered. */
-  act(blockId: string, actionId: string, value: InputValue): Promise<void>;
+  /** Reports a pressed button to the app; settles when the app has answered. */
+  press(blockId: string, actionId: string, value: string | undefined): Promise<void>;
 }
 
-/** Where one control is. */
+/** Reports a pressed button for the person at the desk. */
+export type Act = (
+  target: ClickTarget,
+  click: { blockId: string; actionId: string; value: string | undefined },
+) => Promise<void>;
+
+export function messageSurface(desk: Desk, state: PageState, message: SeenMessage, act: Act): Surface {
+  const key = `${state.me.id}/${message.channel}/${message.ts}`;
+  return surface(desk, state, key, { channel: message.channel, ts: message.ts }, act);
+}
+
+export function viewSurface(desk: Desk, state: PageState, view: View, act: Act): Surface {
+  desk.values.seed(view.id, view.state.values);
+  desk.pickedFiles.seed(view.state.values);
+  const inputs = new Set(view.blocks.map(inputKey));
+  desk.values.keepOnly(view.id, (blockId, actionId) => inputs.has(`${blockId}/${actionId}`));
+  const base = surface(desk, state, view.id, { viewId: view.id }, act);
+  return { ...base, fieldErrors: desk.fieldErrors.get(view.id) ?? {} };
+}
+
+function surface(desk: Desk, state: PageState, key: string, target: ClickTarget, act: Act): Surface {
+  return {
+    key,
+    wording: wordingOf(desk, state),
+    people: state.users
+      .filter((user) => !user.isBot)
+      .map((user) => ({ value: user.id, label: nameOf(user) })),
+    values: desk.values,
+    files: {
+      pick: (file) => desk.pickedFiles.pick(state.me.id, file),
+      find: (id) => desk.pickedFiles.find(id),
+      during: (work) => desk.pickedFiles.during(work),
+    },
+    fieldErrors: {},
+    press: (blockId, actionId, value) => act(target, { blockId, actionId, value }),
+  };
+}
+
+/** `block id/action id` of an input block. */
+function inputKey(block: JsonObject): string {
+  return `${block.block_id}/${(block.element as JsonObject | undefined)?.action_id}`;
+}
+
+/** Where one input is. */
 export interface Spot {
   surface: Surface;
   blockId: string;
-  /** Id of the element that names the control, if there is one. */
-  labelledBy?: string;
+  /** Id of the element that names the control. */
+  labelledBy: string;
   /** Ids of hint and error, separated by spaces. */
-  describedBy?: string;
-  /** True when a choice is reported at once; false when it waits for the form's submit button. */
-  actsAtOnce: boolean;
+  describedBy: string | undefined;
 }
 
-/** Attributes that every control of a spot shares; `name` is its name when it has no label. */
-export function controlAttributes(spot: Spot, actionId: string, name: string) {
+/** Attributes that every input shares. */
+export function controlAttributes(spot: Spot, actionId: string) {
   return {
     'data-key': `${spot.surface.key}/${spot.blockId}/${actionId}`,
     'aria-labelledby': spot.labelledBy,
-    'aria-label': spot.labelledBy ? undefined : name,
     'aria-describedby': spot.describedBy,
     'aria-invalid': spot.surface.fieldErrors[spot.blockId] ? 'true' : undefined,
   };
@@ -69,7 +112,7 @@ export function startChoice(
 ): string | null {
   const value = startValue(spot, actionId, initial);
   if (value === null || (typeof value === 'string' && offered.includes(value))) return value;
-  spot.surface.values.set(spot.surface.key, spot.blockId, actionId, null);
+  keepValue(spot, actionId, null);
   return null;
 }
 
@@ -82,12 +125,10 @@ export function startChoices(
 ): string[] {
   const value = startValue(spot, actionId, initial);
   const kept = Array.isArray(value) ? value.filter((one: string) => offered.includes(one)) : [];
-  spot.surface.values.set(spot.surface.key, spot.blockId, actionId, kept);
+  keepValue(spot, actionId, kept);
   return kept;
 }
 
-/** Keeps a value and, where choices count at once, reports it. */
-export async function changeValue(spot: Spot, actionId: string, value: InputValue): Promise<void> {
+export function keepValue(spot: Spot, actionId: string, value: InputValue): void {
   spot.surface.values.set(spot.surface.key, spot.blockId, actionId, value);
-  if (spot.actsAtOnce) await spot.surface.act(spot.blockId, actionId, value);
 }

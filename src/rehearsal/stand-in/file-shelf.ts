@@ -2,7 +2,7 @@
  * Uploaded files in memory: announced, then filled, then completed, each once; what a person picks is all that
  * at once. Flow: docs.slack.dev/messaging/working-with-files.
  */
-import type { IdMaker } from './id-maker.ts';
+import type { IdMaker } from './ids.ts';
 
 export interface StoredFile {
   id: string;
@@ -19,15 +19,40 @@ export interface StoredFile {
   completedAtMs?: number;
 }
 
-const PICTURE_TYPES: readonly { type: string; mime: string; magic: readonly number[] }[] = [
+interface FileKind {
+  type: string;
+  mime: string;
+}
+
+const PICTURE_TYPES: readonly (FileKind & { magic: readonly number[] })[] = [
   { type: 'png', mime: 'image/png', magic: [0x89, 0x50, 0x4e, 0x47, 0x0d, 0x0a, 0x1a, 0x0a] },
   { type: 'jpg', mime: 'image/jpeg', magic: [0xff, 0xd8, 0xff] },
   { type: 'gif', mime: 'image/gif', magic: [0x47, 0x49, 0x46, 0x38] },
 ];
 
 /** The kind of picture by its first bytes; undefined when it is none that the platform can show. */
-export function pictureType(bytes: Uint8Array): { type: string; mime: string } | undefined {
+export function pictureType(bytes: Uint8Array): FileKind | undefined {
   return PICTURE_TYPES.find((one) => one.magic.every((byte, at) => bytes[at] === byte));
+}
+
+/** The kinds that a rehearsal meets besides pictures, by the ending of the name. */
+const KINDS: Record<string, FileKind> = {
+  csv: { type: 'csv', mime: 'text/csv' },
+  tsv: { type: 'tsv', mime: 'text/tab-separated-values' },
+  txt: { type: 'text', mime: 'text/plain' },
+  json: { type: 'json', mime: 'application/json' },
+};
+const OTHER: FileKind = { type: 'binary', mime: 'application/octet-stream' };
+
+/** The part of a name after its last dot, in small letters; empty when there is none. */
+export function endingOf(name: string): string {
+  return /\.([^.]+)$/.exec(name)?.[1]?.toLowerCase() ?? '';
+}
+
+export function fileKind(file: StoredFile): FileKind {
+  const ending = endingOf(file.name);
+  const named = Object.hasOwn(KINDS, ending) ? KINDS[ending] : undefined;
+  return (file.bytes && pictureType(file.bytes)) ?? named ?? OTHER;
 }
 
 export class FileShelf {
@@ -83,10 +108,9 @@ export class FileShelf {
     return file.completedAtMs !== undefined && this.#nowMs() - file.completedAtMs >= this.#readyAfterMs;
   }
 
-  /** Whether an image block may show this file now. Only files of this workspace, by id or private address. */
-  canShow(reference: { id?: string; url?: string }): boolean {
-    const id = reference.id ?? /\/(F[A-Z0-9]+)\//.exec(reference.url ?? '')?.[1];
-    const file = id === undefined ? undefined : this.#files.get(id);
+  /** Whether an image block may show this file now. */
+  canShow(fileId: string): boolean {
+    const file = this.#files.get(fileId);
     return file?.bytes !== undefined && this.isReady(file) && pictureType(file.bytes) !== undefined;
   }
 }

@@ -6,11 +6,10 @@ import { once } from 'node:events';
 import { createServer, type IncomingMessage, type Server, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { answerCall } from './api/answer-call.ts';
-import { attachmentHeaders } from './attachment.ts';
-import { fileKind } from './file-json.ts';
+import { fileKind } from './file-shelf.ts';
+import { attachmentHeaders, BodyTooLarge, readBody, sendJson } from './http-exchange.ts';
 import { type PageParts, PageRoutes } from './page/page-routes.ts';
 import type { RateLimits } from './rate-limits.ts';
-import { BodyTooLarge, readBody } from './read-body.ts';
 import { answerResponseUrl } from './response-posts.ts';
 
 const CALL_BYTES_MAX = 4_000_000;
@@ -114,14 +113,4 @@ async function formFile(body: Buffer, contentType: string): Promise<Buffer | und
   }).formData();
   const file = [...form.values()].find((value) => typeof value !== 'string');
   return file && Buffer.from(await file.arrayBuffer());
-}
-
-function sendJson(
-  response: ServerResponse,
-  status: number,
-  body: unknown,
-  headers: Record<string, string> = {},
-): void {
-  response.writeHead(status, { 'content-type': 'application/json; charset=utf-8', ...headers });
-  response.end(JSON.stringify(body));
 }

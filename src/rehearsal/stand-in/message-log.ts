@@ -1,6 +1,5 @@
 /**
- * Every message of the workspace, with its changes. Nothing is ever forgotten: a deleted message stays on
- * record, hidden. Must not know who is allowed to see a conversation: the workspace does.
+ * Every message of the workspace, with its changes. Must not know who is allowed to see a conversation: the workspace does.
  */
 import type { JsonObject } from './page-state.ts';
 
@@ -23,10 +22,9 @@ export interface Message extends MessageVersion {
   editedTs?: string;
   /** What it said before each change, oldest first. */
   earlier: MessageVersion[];
-  deleted: boolean;
 }
 
-export type NewMessage = Omit<Message, 'ts' | 'earlier' | 'deleted' | 'editedTs'>;
+export type NewMessage = Omit<Message, 'ts' | 'earlier' | 'editedTs'>;
 
 export class MessageLog {
   readonly #now: () => Date;
@@ -48,7 +46,7 @@ export class MessageLog {
   }
 
   add(message: NewMessage): Message {
-    const added: Message = { ...message, ts: this.nextTs(), earlier: [], deleted: false };
+    const added: Message = { ...message, ts: this.nextTs(), earlier: [] };
     this.#all.push(added);
     return added;
   }
@@ -62,26 +60,23 @@ export class MessageLog {
   }
 
   find(channelId: string, ts: string): Message | undefined {
-    return this.#all.find((one) => one.channelId === channelId && one.ts === ts && !one.deleted);
+    return this.#all.find((one) => one.channelId === channelId && one.ts === ts);
   }
 
-  /** Messages of one conversation that are there now, oldest first; with the ephemeral ones of one person. */
+  /** Messages of one conversation, oldest first; with the ephemeral ones of one person. */
   of(channelId: string, seenBy?: string): Message[] {
     return this.#all.filter(
-      (one) =>
-        one.channelId === channelId &&
-        !one.deleted &&
-        (one.ephemeralFor === undefined || one.ephemeralFor === seenBy),
+      (one) => one.channelId === channelId && (one.ephemeralFor === undefined || one.ephemeralFor === seenBy),
     );
   }
 
   /** Ids of the conversations in which a file is shared now. */
   placesOf(fileId: string): string[] {
-    const sharing = this.#all.filter((one) => !one.deleted && one.fileIds?.includes(fileId));
+    const sharing = this.#all.filter((one) => one.fileIds?.includes(fileId));
     return [...new Set(sharing.map((one) => one.channelId))];
   }
 
-  /** Everything ever posted, in order, deleted messages included. */
+  /** Everything ever posted, in order. */
   all(): readonly Message[] {
     return this.#all;
   }

@@ -7,13 +7,12 @@
 export type JsonObject = { [key: string]: unknown };
 
 /**
- * What a person puts into one input. By kind of element: text, number, url, email: the typed string;
- * select and radio: the value of the option; multi-select and checkboxes: a list of values; people and
- * conversation pickers: an id, or a list of ids; date `YYYY-MM-DD`; time `HH:mm`; date and time: seconds since 1970;
+ * What a person puts into one input. By kind of element: text: the typed string; select: the value of the option;
+ * multi-select and checkboxes: a list of values; people: a list of ids; date `YYYY-MM-DD`; time `HH:mm`;
  * files: a list of ids of files that the person has picked before.
  * `null` empties the input.
  */
-export type InputValue = string | number | null | readonly string[];
+export type InputValue = string | null | readonly string[];
 
 /** Values by block id, then by action id. */
 export type InputValues = Record<string, Record<string, InputValue>>;
@@ -44,8 +43,6 @@ export interface SeenMessage {
   ephemeral: boolean;
   /** Set when the message was changed after it was posted. */
   editedTs?: string;
-  /** What the asking person has put into the inputs of this message: block id, action id, value. */
-  state: StateValues;
 }
 
 /** The platform's state object: block id, action id, then `{type, value | selected_option | …}`. */

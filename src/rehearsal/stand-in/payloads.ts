@@ -2,7 +2,7 @@
  * The bodies of requests to the app. Shapes: docs.slack.dev/reference/interaction-payloads and
  * docs.slack.dev/interactivity/implementing-slash-commands. Builds only; must not change the stage.
  */
-import { messageJson } from './api/message-json.ts';
+import { messageJson } from './message-json.ts';
 import type { Message } from './message-log.ts';
 import type { JsonObject, View } from './page-state.ts';
 import type { Stage } from './stage.ts';
@@ -73,7 +73,7 @@ export function messageClickPayload(
     channel: { id: place.id, name: place.name },
     // An ephemeral message is not stored, so the payload can't hold it.
     ...(ephemeral ? {} : { message: messageJson(message, stage) }),
-    state: { values: stage.messageStates.of(person.id, message) },
+    state: { values: {} },
     response_url: clicked.responseUrl,
     actions: [clicked.action],
   };
@@ -90,24 +90,14 @@ export function viewClickPayload(stage: Stage, person: Person, view: View, click
   };
 }
 
-export function submissionPayload(
-  stage: Stage,
-  person: Person,
-  view: View,
-  triggerId: string,
-  responseUrls: JsonObject[],
-): JsonObject {
+export function submissionPayload(stage: Stage, person: Person, view: View, triggerId: string): JsonObject {
   return {
     type: 'view_submission',
     ...frame(stage, person),
     trigger_id: triggerId,
     view,
-    response_urls: responseUrls,
+    response_urls: [],
   };
-}
-
-export function closedPayload(stage: Stage, person: Person, view: View, isCleared: boolean): JsonObject {
-  return { type: 'view_closed', ...frame(stage, person), view, is_cleared: isCleared };
 }
 
 /** An event in its envelope. `event_id` stays the same when the envelope is sent again. */

@@ -3,14 +3,13 @@
  * docs.slack.dev/surfaces/modals
  */
 import type { BotLink } from './bot-link.ts';
-import { fieldErrors } from './input-rules.ts';
-import { holdsValue } from './input-state.ts';
+import { fieldErrors, type PickedFiles, putIn } from './form-inputs.ts';
+import { fileJson } from './message-json.ts';
 import type { InputValue, InputValues, JsonObject, Outcome, SeenFile, View } from './page-state.ts';
-import { closedPayload, submissionPayload } from './payloads.ts';
-import { pickedBy, putIn } from './person-clicks.ts';
+import { submissionPayload } from './payloads.ts';
 import { failed } from './person-talk.ts';
 import { seenFile } from './seen.ts';
-import { asksForFiles, elementsOf, isViewTooLarge, viewProblems } from './shapes/check-blocks.ts';
+import { asksForFiles, isViewTooLarge, viewProblems } from './shapes/check-blocks.ts';
 import type { Stage } from './stage.ts';
 
 export class PersonForms {
@@ -29,18 +28,19 @@ export class PersonForms {
   fill(userId: string, viewId: string, values: Record<string, InputValue>): void {
     const view = this.#top(userId, viewId);
     if (!view) throw new Error(`the form ${viewId} is not on top for ${userId}`);
-    const inputs = view.blocks.flatMap((block) =>
-      elementsOf(block)
-        .filter(holdsValue)
-        .map((element) => ({ blockId: String(block.block_id), actionId: String(element.action_id) })),
-    );
+    const inputs = view.blocks
+      .filter((block) => block.type === 'input')
+      .map((block) => ({
+        blockId: String(block.block_id),
+        actionId: String((block.element as JsonObject).action_id),
+      }));
     for (const [key, value] of Object.entries(values)) {
       const meant = inputs.filter((one) => one.actionId === key || one.blockId === key);
       const [input] = meant;
       if (!input || meant.length > 1)
         throw new Error(`${key} means ${meant.length} inputs of the form ${viewId}`);
       const values = { [input.blockId]: { [input.actionId]: value } };
-      putIn(view.blocks, view.state.values, values, pickedBy(userId, this.#stage));
+      putIn(view.blocks, view.state.values, values, this.#pickedBy(userId));
     }
     this.#stage.changed();
   }
@@ -58,36 +58,28 @@ export class PersonForms {
     if (!view) return gone();
     if (view.submit === null) return { ok: false, reason: 'This form has nothing to submit.' };
     try {
-      putIn(view.blocks, view.state.values, state, pickedBy(userId, this.#stage));
+      putIn(view.blocks, view.state.values, state, this.#pickedBy(userId));
     } catch (error) {
       return { ok: false, reason: `${error instanceof Error ? error.message : error}.` };
     }
     const errors = fieldErrors(view.blocks, view.state.values);
     if (Object.keys(errors).length > 0)
       return { ok: false, reason: 'Please look at the form again.', fieldErrors: errors };
-    const triggerId = this.#stage.triggers.make(userId, viewId);
-    const urls = this.#responseUrls(userId, view);
-    const reply = await this.#bot.sendInteraction(
-      submissionPayload(this.#stage, person, view, triggerId, urls),
-    );
+    const triggerId = this.#stage.triggers.make(userId);
+    const reply = await this.#bot.sendInteraction(submissionPayload(this.#stage, person, view, triggerId));
     if (!reply.ok) return failed(reply);
     const outcome = this.#apply(userId, view, reply.body);
     this.#stage.changed();
     return outcome;
   }
 
-  /** Closes the form on top, or all of them when it says so; the app hears of it only if it asked to. */
-  async close(userId: string, viewId: string): Promise<Outcome> {
-    const person = this.#stage.workspace.actor(userId);
-    const view = this.#top(userId, viewId);
-    if (!view) return gone();
-    const all = view.clear_on_close === true;
-    if (all) this.#stage.surfaces.clear(userId);
-    else this.#stage.surfaces.pop(userId);
+  /** Closes the form on top. The app does not hear of it: it never asks to. */
+  close(userId: string, viewId: string): Outcome {
+    this.#stage.workspace.actor(userId);
+    if (!this.#top(userId, viewId)) return gone();
+    this.#stage.surfaces.pop(userId);
     this.#stage.changed();
-    if (view.notify_on_close !== true) return { ok: true };
-    const reply = await this.#bot.sendInteraction(closedPayload(this.#stage, person, view, all));
-    return reply.ok ? { ok: true } : failed(reply);
+    return { ok: true };
   }
 
   #top(userId: string, viewId: string): View | undefined {
@@ -95,24 +87,12 @@ export class PersonForms {
     return top?.id === viewId ? top : undefined;
   }
 
-  /** One response URL for each conversation that was chosen in a menu which offers it. */
-  #responseUrls(userId: string, view: View): JsonObject[] {
-    return view.blocks.flatMap((block) =>
-      elementsOf(block)
-        .filter((element) => element.response_url_enabled === true)
-        .flatMap((element) => {
-          const entry = view.state.values[String(block.block_id)]?.[String(element.action_id)];
-          const channelId = entry?.selected_conversation ?? entry?.selected_channel;
-          if (typeof channelId !== 'string') return [];
-          const key = this.#stage.responseUrls.make({ userId, channelId, ts: undefined });
-          const where = {
-            block_id: block.block_id,
-            action_id: element.action_id,
-            channel_id: channelId,
-          };
-          return [{ ...where, response_url: `${this.#stage.url}/respond/${key}` }];
-        }),
-    );
+  /** Files that this person has picked, as the platform describes them in forms. */
+  #pickedBy(userId: string): PickedFiles {
+    return (id) => {
+      const file = this.#stage.files.get(id);
+      return file?.userId === userId ? fileJson(file, this.#stage) : undefined;
+    };
   }
 
   /** Does what the app's answer to a submission says. What the platform refuses leaves the form as it was. */
@@ -135,7 +115,8 @@ export class PersonForms {
         if (isViewTooLarge(given ?? null)) return refused('view_too_large');
         const problems = viewProblems(given, 'modal', this.#stage.files);
         if (problems.length > 0) return refused(problems.join('; '));
-        if (asksForFiles(given) && !this.#stage.scopes.has('files:read')) return refused('missing_scope');
+        if (asksForFiles(given as JsonObject) && !this.#stage.scopes.has('files:read'))
+          return refused('missing_scope');
         if (answer.response_action === 'update') {
           surfaces.update(view, given as JsonObject);
           return { ok: true };

@@ -1,7 +1,7 @@
 /**
  * What a person types: commands and messages; and their looking at the Home page.
  */
-import { ApiFailure } from './api/api-failure.ts';
+import { ApiFailure } from './api/api-method.ts';
 import { requireScope, scopeFor } from './api/conversation-access.ts';
 import type { BotLink, Reply } from './bot-link.ts';
 import type { Message } from './message-log.ts';
@@ -9,8 +9,10 @@ import type { Outcome } from './page-state.ts';
 import { commandFields, eventEnvelope, messageEvent } from './payloads.ts';
 import { respondIn } from './response-posts.ts';
 import type { Stage } from './stage.ts';
-import { typedText } from './typed-text.ts';
-import type { Conversation } from './workspace.ts';
+import type { Conversation, Workspace } from './workspace.ts';
+
+/** Mentions of people and channels that were written out already stay as they are. */
+const MENTION = /(<@[A-Z0-9]+(?:\|[^>]*)?>|<#[A-Z0-9]+(?:\|[^>]*)?>)/;
 
 export class PersonTalk {
   readonly #stage: Stage;
@@ -105,4 +107,32 @@ export function failed(reply: Reply & { ok: false }): Outcome {
 
 function notThere(): Outcome {
   return { ok: false, reason: 'You are not in that channel.' };
+}
+
+/**
+ * What the platform makes of text that a person types in a message or a command: `&`, `<` and `>` are escaped,
+ * handles become mentions. docs.slack.dev/messaging/formatting-message-text
+ * @param withNames commands carry the handle beside the id (`<@U1|ana>`), messages the id alone
+ */
+export function typedText(typed: string, workspace: Workspace, withNames: boolean): string {
+  return typed
+    .split(MENTION)
+    .map((part, index) => (index % 2 === 1 ? part : mentionsOf(escaped(part), workspace, withNames)))
+    .join('');
+}
+
+function escaped(text: string): string {
+  return text.replaceAll('&', '&amp;').replaceAll('<', '&lt;').replaceAll('>', '&gt;');
+}
+
+function mentionsOf(text: string, workspace: Workspace, withNames: boolean): string {
+  const people = new Map([...workspace.people.values()].map((person) => [person.name.toLowerCase(), person]));
+  return text.replaceAll(
+    /(^|[\s,;(])@([\p{L}\p{N}._-]*[\p{L}\p{N}_-])/gu,
+    (whole, before: string, name: string) => {
+      const person = people.get(name.toLowerCase());
+      if (!person) return whole;
+      return `${before}<@${person.id}${withNames ? `|${person.name}` : ''}>`;
+    },
+  );
 }

@@ -2,27 +2,21 @@
  * Posts that answer an interaction in its place: through a response URL, or in the answer to a command.
  * docs.slack.dev/interactivity/handling-user-interaction
  */
-import { ApiArgs } from './api/api-args.ts';
-import { ApiFailure } from './api/api-failure.ts';
+import { ApiArgs, ApiFailure } from './api/api-method.ts';
 import { messageContent } from './api/message-content.ts';
 import type { JsonObject } from './page-state.ts';
 import type { Stage } from './stage.ts';
 import type { ResponsePlace } from './triggers.ts';
 
 /**
- * Shows, replaces or deletes a message. Seen only by the person who acted unless `response_type` is `in_channel`.
+ * Shows or replaces a message. Seen only by the person who acted unless `response_type` is `in_channel`.
  * @throws ApiFailure as `chat.postMessage` does
  */
 export function respondIn(place: ResponsePlace, given: unknown, stage: Stage): void {
   const args = new ApiArgs(typeof given === 'string' ? { text: given } : (given as JsonObject));
   const original = place.ts === undefined ? undefined : stage.log.find(place.channelId, place.ts);
-  if (args.flag('delete_original') && original) {
-    original.deleted = true;
-    stage.changed();
-    if (!args.has('text') && !args.has('blocks')) return;
-  }
   const content = messageContent(args, stage);
-  if (args.flag('replace_original') && original && !original.deleted) {
+  if (args.flag('replace_original') && original) {
     stage.log.change(original, content);
   } else {
     const shared = args.text('response_type') === 'in_channel';

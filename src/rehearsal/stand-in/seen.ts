@@ -29,7 +29,6 @@ export interface Post {
   metadata?: JsonObject;
   /** What it said before each change, oldest first. */
   earlier: { text: string; blocks: JsonObject[] }[];
-  deleted: boolean;
 }
 
 /** When people last looked at a place. */
@@ -63,7 +62,6 @@ export function allPosts(stage: Stage): Post[] {
       files: filesOf(stage, message),
       ...(message.metadata ? { metadata: message.metadata } : {}),
       earlier: message.earlier,
-      deleted: message.deleted,
     });
   });
 }
@@ -81,7 +79,6 @@ export function messagesOf(stage: Stage, userId: string, channelId: string): See
     files: filesOf(stage, message),
     ephemeral: message.ephemeralFor !== undefined,
     ...(message.editedTs ? { editedTs: message.editedTs } : {}),
-    state: structuredClone(stage.messageStates.of(userId, message)),
   }));
 }
 

@@ -3,10 +3,8 @@
  * Holds no behaviour of its own; the API, the app's replies and the people act on it.
  */
 import { FileShelf } from './file-shelf.ts';
-import { IdMaker } from './id-maker.ts';
-import { stateOf } from './input-state.ts';
+import { IdMaker } from './ids.ts';
 import { type Message, MessageLog } from './message-log.ts';
-import type { StateValues } from './page-state.ts';
 import { LOADLINE_SCOPES, type StandInOptions } from './stand-in-options.ts';
 import { Surfaces } from './surfaces.ts';
 import { ResponseUrls, TRIGGER_LIFE_MS, Triggers } from './triggers.ts';
@@ -22,8 +20,6 @@ export interface Stage {
   readonly responseUrls: ResponseUrls;
   readonly ids: IdMaker;
   readonly scopes: ReadonlySet<string>;
-  /** What people have put into the inputs of messages. */
-  readonly messageStates: MessageStates;
   /** Address of the stand-in, known once it listens. */
   url: string;
   realNowMs(): number;
@@ -47,24 +43,8 @@ export function buildStage(options: StandInOptions, hooks: Pick<Stage, 'changed'
     responseUrls: new ResponseUrls(realNowMs),
     ids,
     scopes: new Set(options.scopes ?? LOADLINE_SCOPES),
-    messageStates: new MessageStates(),
     url: '',
     realNowMs,
     ...hooks,
   };
-}
-
-/** Values in the inputs of messages, each person's own. */
-export class MessageStates {
-  readonly #held = new Map<string, StateValues>();
-
-  of(userId: string, message: Message): StateValues {
-    const state = stateOf(message.blocks, this.#held.get(keyOf(userId, message)));
-    this.#held.set(keyOf(userId, message), state);
-    return state;
-  }
-}
-
-function keyOf(userId: string, message: Message): string {
-  return `${userId} ${message.channelId} ${message.ts}`;
 }

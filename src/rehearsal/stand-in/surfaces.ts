@@ -2,9 +2,8 @@
  * Open forms and Home pages. A person's forms lie on a stack of three at most; only the top one is seen.
  * Must not judge a view's content: that is checked before it comes here.
  */
-import type { IdMaker } from './id-maker.ts';
-import { stateOf } from './input-state.ts';
-import { normalBlocks } from './normal-blocks.ts';
+import { stateOf } from './form-inputs.ts';
+import type { IdMaker } from './ids.ts';
 import type { JsonObject, View } from './page-state.ts';
 import type { Workspace } from './workspace.ts';
 
@@ -36,20 +35,10 @@ export class Surfaces {
     return this.#homes.get(userId);
   }
 
-  /** Whose view this is, wherever it lies. */
-  find(viewId: string): { view: View; userId: string } | undefined {
-    for (const [userId, stack] of this.#stacks) {
-      const view = stack.find((one) => one.id === viewId);
-      if (view) return { view, userId };
-    }
-    const home = [...this.#homes].find(([, view]) => view.id === viewId);
-    return home && { view: home[1], userId: home[0] };
-  }
-
-  findExternal(externalId: string): { view: View; userId: string } | undefined {
+  /** The view of this id, in whatever stack it lies. */
+  find(viewId: string): View | undefined {
     const all = [...[...this.#stacks.values()].flat(), ...this.#homes.values()];
-    const found = all.find((one) => one.external_id === externalId);
-    return found && this.find(found.id);
+    return all.find((view) => view.id === viewId);
   }
 
   hasRoom(userId: string): boolean {
@@ -72,7 +61,7 @@ export class Surfaces {
 
   /** Shows other content in the same view; what was typed stays where the ids stay. */
   update(view: View, given: JsonObject): View {
-    const blocks = normalBlocks(given.blocks as JsonObject[], this.#ids);
+    const blocks = this.#ids.withIds(given.blocks as JsonObject[]);
     const fresh = { ...contentOf(given), blocks, state: { values: stateOf(blocks, view.state.values) } };
     Object.assign(view, fresh, { hash: this.#hash() });
     return view;
@@ -97,7 +86,7 @@ export class Surfaces {
 
   #describe(given: JsonObject, stack: readonly View[]): View {
     const id = this.#ids.next('V');
-    const blocks = normalBlocks(given.blocks as JsonObject[], this.#ids);
+    const blocks = this.#ids.withIds(given.blocks as JsonObject[]);
     const state = { values: stateOf(blocks) };
     const place = { previous_view_id: stack.at(-1)?.id ?? null, root_view_id: stack[0]?.id ?? id };
     const team = { team_id: this.#workspace.teamId, app_installed_team_id: this.#workspace.teamId };
@@ -117,10 +106,7 @@ function contentOf(given: JsonObject) {
     type: given.type as 'modal' | 'home',
     callback_id: String(given.callback_id ?? ''),
     private_metadata: String(given.private_metadata ?? ''),
-    external_id: String(given.external_id ?? ''),
     submit: given.submit ?? null,
     close: given.close ?? null,
-    clear_on_close: given.clear_on_close ?? false,
-    notify_on_close: given.notify_on_close ?? false,
   };
 }

@@ -10,8 +10,6 @@ const RESPONSE_URL_USES = 5;
 
 interface Trigger {
   userId: string;
-  /** The form in which the interaction happened; undefined for commands and messages. */
-  viewId: string | undefined;
   madeAtMs: number;
   used: boolean;
 }
@@ -28,20 +26,20 @@ export class Triggers {
     this.#lifeMs = lifeMs;
   }
 
-  make(userId: string, viewId?: string): string {
+  make(userId: string): string {
     const id = `${this.#known.size + 1}.${Math.floor(this.#nowMs())}.${crypto.randomUUID().replaceAll('-', '')}`;
-    this.#known.set(id, { userId, viewId, madeAtMs: this.#nowMs(), used: false });
+    this.#known.set(id, { userId, madeAtMs: this.#nowMs(), used: false });
     return id;
   }
 
   /** Uses a trigger up. An expired one says so even if it was used before. */
-  exchange(id: string): { userId: string; viewId: string | undefined } | { error: TriggerError } {
+  exchange(id: string): { userId: string } | { error: TriggerError } {
     const trigger = this.#known.get(id);
     if (!trigger) return { error: 'invalid_trigger_id' };
     if (this.#nowMs() - trigger.madeAtMs > this.#lifeMs) return { error: 'expired_trigger_id' };
     if (trigger.used) return { error: 'exchanged_trigger_id' };
     trigger.used = true;
-    return { userId: trigger.userId, viewId: trigger.viewId };
+    return { userId: trigger.userId };
   }
 }
 

@@ -51,7 +51,6 @@ export interface TextFieldOptions extends FieldOptions {
   readonly initial?: string | undefined;
   readonly multiline?: boolean;
   readonly maxLength?: number;
-  readonly placeholder?: string;
 }
 
 export function textField(options: TextFieldOptions): InputBlock {
@@ -63,7 +62,6 @@ export function textField(options: TextFieldOptions): InputBlock {
     multiline: options.multiline ?? false,
     max_length: maxLength,
     ...(initial === '' ? {} : { initial_value: visibleText(initial) }),
-    ...(options.placeholder ? { placeholder: plain(options.placeholder, 150) } : {}),
   };
   return inputBlock(options, element);
 }

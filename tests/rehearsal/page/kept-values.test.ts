@@ -45,7 +45,6 @@ describe('the value inside the platform’s state', () => {
     [{ type: 'file_input', files: [{ id: 'F1', name: 'past.csv' }] }, ['F1']],
     [{ type: 'file_input', files: [] }, []],
     [{ type: 'datepicker', selected_date: '2026-11-02' }, '2026-11-02'],
-    [{ type: 'datetimepicker', selected_date_time: 1793610900 }, 1793610900],
   ])('of %o is %o', (stated, value) => {
     expect(inputValueOf(stated)).toEqual(value);
   });

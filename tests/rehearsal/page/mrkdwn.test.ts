@@ -1,6 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { parseMrkdwn } from '../../../src/rehearsal/page/mrkdwn.ts';
-import { type Inline, isSafeLink, parseInline } from '../../../src/rehearsal/page/mrkdwn-inline.ts';
+import { type Inline, isSafeLink, parseInline, parseMrkdwn } from '../../../src/rehearsal/page/mrkdwn.ts';
 
 const text = (words: string): Inline => ({ kind: 'text', text: words });
 

@@ -66,8 +66,8 @@ describe('a message that arrives', () => {
   });
 
   it('does not move a reader who has scrolled up, but says that there is more below', async () => {
-    await open.send('/loadline blocks');
-    await open.page.locator('article').getByText('first thing').waitFor();
+    for (let line = 0; line < 20; line += 1) await open.app.standIn.say('U0BO', 'C0HARBOUR', `line ${line}`);
+    await open.page.locator('article').getByText('line 19').waitFor();
     const stream = open.page.locator('#stream');
     await stream.evaluate((node) => {
       node.scrollTop = 0;
@@ -110,6 +110,6 @@ describe('the message box', () => {
 it('a narrow screen is never pushed sideways', async () => {
   await open.page.setViewportSize({ width: 390, height: 844 });
   await open.send('/loadline blocks');
-  await open.page.locator('article').getByText('first thing').waitFor();
+  await open.page.locator('article').getByRole('img').waitFor();
   expect(await open.page.locator('html').evaluate((node) => node.scrollWidth)).toBe(390);
 });

@@ -97,13 +97,8 @@ function listen(app: App, heard: unknown[]): void {
   });
   app.action<BlockAction>(/.*/, async ({ ack, action, body, client }) => {
     await ack();
-    heard.push({ ...action, stated: body.state });
-    const { view, trigger_id: trigger } = body;
-    if (view && action.type === 'button' && action.action_id === 'add-note') {
-      await client.views.update({ view_id: view.id, view: withNoteField() });
-    } else if (view && action.type === 'button' && action.action_id === 'ask-more') {
-      await client.views.push({ trigger_id: trigger, view: secondForm() });
-    } else if (body.message && body.channel && action.type === 'button') {
+    heard.push(action);
+    if (body.message && body.channel && action.type === 'button') {
       const text = `Noted: ${action.value}.`;
       await client.chat.update({ channel: body.channel.id, ts: body.message.ts, text, blocks: [] });
     }
@@ -111,7 +106,10 @@ function listen(app: App, heard: unknown[]): void {
   app.view('plan', async ({ ack, view }) => {
     const values = view.state.values;
     heard.push(values);
-    if (values.cards?.text?.value?.includes(',')) return ack();
+    const cards = values.cards?.text?.value;
+    if (cards === 'one more field') return ack({ response_action: 'update', view: withNoteField() });
+    if (cards === 'one more form') return ack({ response_action: 'push', view: secondForm() });
+    if (cards?.includes(',')) return ack();
     return ack({ response_action: 'errors', errors: { cards: 'Line 1 has no estimate.' } });
   });
   app.view('files', async ({ ack, view }) => {

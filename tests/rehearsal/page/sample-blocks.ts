@@ -5,7 +5,7 @@ const plain = (text: string) => ({ type: 'plain_text' as const, text });
 const mrkdwn = (text: string) => ({ type: 'mrkdwn' as const, text });
 const option = (value: string, text: string) => ({ value, text: plain(text) });
 
-export const SIZES = [option('1', '1 point'), option('2', '2 points'), option('3', '3 points')];
+const SIZES = [option('1', '1 point'), option('2', '2 points'), option('3', '3 points')];
 
 /** A message of every kind of block. `fileId` is an uploaded picture. */
 export function everyBlock(fileId: string): KnownBlock[] {
@@ -16,11 +16,6 @@ export function everyBlock(fileId: string): KnownBlock[] {
       text: mrkdwn(
         '*Buoy lamp*: had _2 points_ left, ~3 before~. See `LP-1`, <https://example.org/buoy|the drawing> and <@U0BO>.\n• new lens\n• new battery\n> as agreed on Monday',
       ),
-      accessory: {
-        type: 'overflow',
-        action_id: 'more',
-        options: [option('drop', 'Take it out'), option('split', 'Split it')],
-      },
     },
     { type: 'section', fields: [mrkdwn('*Commitment*\n21 points'), mrkdwn('*Left*\n8.5 points')] },
     { type: 'divider' },
@@ -52,67 +47,9 @@ export function everyBlock(fileId: string): KnownBlock[] {
       ],
     },
     {
-      type: 'actions',
-      block_id: 'choices',
-      elements: [
-        { type: 'static_select', action_id: 'size', placeholder: plain('Size'), options: SIZES },
-        {
-          type: 'static_select',
-          action_id: 'reason',
-          placeholder: plain('Why it grew'),
-          option_groups: [
-            { label: plain('Unforeseen'), options: [option('surprise', 'Surprise work')] },
-            { label: plain('Larger'), options: [option('drift', 'Estimate drift')] },
-          ],
-        },
-        { type: 'multi_static_select', action_id: 'sizes', placeholder: plain('Sizes'), options: SIZES },
-        { type: 'users_select', action_id: 'owner', placeholder: plain('Owner') },
-        { type: 'multi_users_select', action_id: 'owners', placeholder: plain('Owners') },
-      ],
-    },
-    {
-      type: 'actions',
-      block_id: 'more-choices',
-      elements: [
-        { type: 'channels_select', action_id: 'channel', placeholder: plain('Channel') },
-        { type: 'conversations_select', action_id: 'place', placeholder: plain('Place') },
-        { type: 'datepicker', action_id: 'day', initial_date: '2026-11-02' },
-        { type: 'timepicker', action_id: 'hour', initial_time: '09:15' },
-        {
-          type: 'radio_buttons',
-          action_id: 'kind',
-          options: [option('plan', 'Planned'), option('new', 'New')],
-        },
-        {
-          type: 'checkboxes',
-          action_id: 'days',
-          options: [option('mon', 'Monday'), option('tue', 'Tuesday')],
-        },
-      ],
-    },
-    {
       type: 'image',
-      title: plain('Burndown'),
       alt_text: 'Burndown: 21 points at the start, 8.5 left after six days.',
       slack_file: { id: fileId },
-    },
-    {
-      type: 'rich_text',
-      elements: [
-        {
-          type: 'rich_text_section',
-          elements: [
-            { type: 'text', text: 'Bold words', style: { bold: true } },
-            { type: 'text', text: ' and ' },
-            { type: 'user', user_id: 'U0BO' },
-          ],
-        },
-        {
-          type: 'rich_text_list',
-          style: 'ordered',
-          elements: [{ type: 'rich_text_section', elements: [{ type: 'text', text: 'first thing' }] }],
-        },
-      ],
     },
   ];
 }
@@ -135,7 +72,6 @@ export function everyInput(): ModalView {
         element: {
           type: 'plain_text_input',
           action_id: 'text',
-          placeholder: plain('Harbour lights'),
           max_length: 40,
         },
       },
@@ -150,7 +86,7 @@ export function everyInput(): ModalView {
         block_id: 'left',
         label: plain('Points left'),
         optional: true,
-        element: { type: 'number_input', action_id: 'number', is_decimal_allowed: true, min_value: '0' },
+        element: { type: 'plain_text_input', action_id: 'number' },
       },
       {
         type: 'input',
@@ -171,7 +107,7 @@ export function everyInput(): ModalView {
         block_id: 'crew',
         label: plain('Members'),
         optional: true,
-        element: { type: 'multi_users_select', action_id: 'people', placeholder: plain('Nobody yet') },
+        element: { type: 'multi_users_select', action_id: 'people' },
       },
       {
         type: 'input',
@@ -179,12 +115,9 @@ export function everyInput(): ModalView {
         label: plain('Why it grew'),
         optional: true,
         element: {
-          type: 'radio_buttons',
+          type: 'multi_static_select',
           action_id: 'choice',
-          options: [
-            { ...option('surprise', 'Surprise work'), description: plain('nobody foresaw it') },
-            { ...option('drift', 'Estimate drift'), description: plain('the same work was larger') },
-          ],
+          options: [option('surprise', 'Surprise work'), option('drift', 'Estimate drift')],
         },
       },
       {
@@ -200,18 +133,17 @@ export function everyInput(): ModalView {
         },
       },
       {
-        type: 'actions',
-        block_id: 'more',
-        elements: [
-          { type: 'button', action_id: 'add-note', text: plain('Add a note field') },
-          { type: 'button', action_id: 'ask-more', text: plain('Open one more form') },
-        ],
+        type: 'input',
+        block_id: 'hour',
+        label: plain('Closes at'),
+        optional: true,
+        element: { type: 'timepicker', action_id: 'time', initial_time: '09:15' },
       },
     ],
   };
 }
 
-/** The form after "Add a note field": one more input, all others as they were. */
+/** The form with one more input, all others as they were. */
 export function withNoteField(): ModalView {
   const view = everyInput();
   const note: KnownBlock = {

@@ -13,11 +13,3 @@ export const input = (element: unknown, more: object = {}) => ({
   ...more,
 });
 export const typed = (more: object = {}) => ({ type: 'plain_text_input', ...more });
-export const image = (more: object = {}) => ({
-  type: 'image',
-  image_url: 'https://example.com/a.png',
-  alt_text: 'a',
-  ...more,
-});
-
-export const number = (more: object) => input({ type: 'number_input', is_decimal_allowed: true, ...more });

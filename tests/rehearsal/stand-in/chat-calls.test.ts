@@ -102,22 +102,15 @@ test('an update with text alone drops the blocks, keeps the metadata, and stays 
   expect(record?.earlier).toMatchObject([{ text: 'before', blocks: [{ type: 'divider' }] }]);
 });
 
-test("only the bot's own messages can be changed or deleted", async () => {
-  const { ts: own } = await post('C1TEAM');
+test("only the bot's own messages can be changed", async () => {
   await scene.standIn.say('U1ANA', 'C1TEAM', 'mine');
   const theirs = String(scene.standIn.messagesOf('U1ANA', 'C1TEAM').at(-1)?.ts);
   const { chat } = scene.client;
   expect((await refusal(chat.update({ channel: 'C1TEAM', ts: theirs, text: 'b' }))).error).toBe(
     'cant_update_message',
   );
-  expect((await refusal(chat.delete({ channel: 'C1TEAM', ts: theirs }))).error).toBe('cant_delete_message');
   expect((await refusal(chat.update({ channel: 'U1ANA', ts: theirs, text: 'b' }))).error).toBe(
     'channel_not_found',
-  );
-  await chat.delete({ channel: 'C1TEAM', ts: String(own) });
-  expect(scene.standIn.messagesOf('U1ANA', 'C1TEAM').map((one) => one.text)).toEqual(['mine']);
-  expect((await refusal(chat.delete({ channel: 'C1TEAM', ts: String(own) }))).error).toBe(
-    'message_not_found',
   );
 });
 

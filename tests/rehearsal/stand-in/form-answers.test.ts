@@ -1,7 +1,7 @@
 /** What the app's answer to a submitted form does; with a real Bolt app as the bot. */
 import { afterEach, describe, expect, test } from 'vitest';
 import type { Scene } from './fixture.ts';
-import { form, input, number, openForm } from './form-fixture.ts';
+import { form, input, openForm, typed } from './form-fixture.ts';
 
 let scene: Scene;
 afterEach(() => scene.stop());
@@ -9,7 +9,7 @@ afterEach(() => scene.stop());
 describe("the app's answer to a submission", () => {
   /** Submits a form of one field to a bot that answers in the given way. */
   async function answered(answer: unknown): Promise<unknown> {
-    const opened = await openForm(form([input('left', number())]), (app) =>
+    const opened = await openForm(form([input('left', typed())]), (app) =>
       app.view('f', async ({ ack }) => ack(answer as never)),
     );
     scene = opened.scene;
@@ -36,16 +36,19 @@ describe("the app's answer to a submission", () => {
   });
 
   test('update shows other content in the same form, and keeps what was typed where the ids stay', async () => {
-    const next = form([input('why', { type: 'plain_text_input' }), input('left', number())]);
+    const next = form([input('why', { type: 'plain_text_input' }), input('left', typed())]);
     expect(await answered({ response_action: 'update', view: next })).toEqual({ ok: true });
     expect(scene.standIn.viewOf('U1ANA')?.blocks).toHaveLength(2);
     expect(held()).toBe('3');
   });
 
   test('a field of the same id but another kind starts empty', async () => {
-    const next = form([input('left', { type: 'plain_text_input' })]);
+    const next = form([input('left', { type: 'multi_users_select' })]);
     await answered({ response_action: 'update', view: next });
-    expect(held()).toBeNull();
+    expect(scene.standIn.viewOf('U1ANA')?.state.values.left?.left_in).toEqual({
+      type: 'multi_users_select',
+      selected_users: [],
+    });
   });
 
   test('push lays a form on top, and closing that one shows the first again', async () => {

@@ -11,7 +11,7 @@ export const input = (id: string, element: object, more: object = {}) => ({
   element: { action_id: `${id}_in`, ...element },
   ...more,
 });
-export const number = (more: object = {}) => ({ type: 'number_input', is_decimal_allowed: true, ...more });
+export const typed = (more: object = {}) => ({ type: 'plain_text_input', ...more });
 export const form = (blocks: object[], more: object = {}): never =>
   ({
     type: 'modal',

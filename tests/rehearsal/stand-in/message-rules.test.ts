@@ -1,6 +1,6 @@
 /** Rules of blocks in messages beyond sizes. Source: docs.slack.dev/reference/block-kit. */
 import { afterAll, beforeAll, expect, test } from 'vitest';
-import { actions, button, image, input, number, option, section, select, typed } from './block-samples.ts';
+import { actions, button, input, option, section, select, typed } from './block-samples.ts';
 import { chars, mrkdwn, plain, refusal, type Scene, startScene } from './fixture.ts';
 
 let scene: Scene;
@@ -44,19 +44,10 @@ const rules: [rule: string, blocks: unknown[], says: string][] = [
   ['a header without text', [{ type: 'header' }], 'missing required field: text [json-pointer:/blocks/0]'],
   [
     'a picture without alternative text',
-    [{ type: 'image', image_url: 'https://example.com/a.png' }],
+    [{ type: 'image', slack_file: { id: 'F404' } }],
     'missing required field: alt_text',
   ],
-  [
-    'a picture from nowhere',
-    [{ type: 'image', alt_text: 'a' }],
-    'must define exactly one of `image_url` or `slack_file`',
-  ],
-  [
-    'a picture from two places',
-    [image({ slack_file: { id: 'F1' } })],
-    'must define exactly one of `image_url` or `slack_file`',
-  ],
+  ['a picture from nowhere', [{ type: 'image', alt_text: 'a' }], 'missing required field: slack_file'],
   [
     'a picture file that was never uploaded',
     [{ type: 'image', alt_text: 'a', slack_file: { id: 'F404' } }],
@@ -75,49 +66,26 @@ const rules: [rule: string, blocks: unknown[], says: string][] = [
     [actions(button({ action_id: 'a' }), button({ action_id: 'a' }))],
     '`action_id` "a" already exists',
   ],
+  ['an input, which belongs into a form', [input(typed())], 'unsupported or missing type'],
+  ['a typed input among buttons', [actions(typed())], 'unsupported or missing type'],
+  // The platform has more than Loadline sends; the page could not show it.
+  ['a menu among buttons', [actions(select({ initial_option: option() }))], 'unsupported or missing type'],
+  ['rich text', [{ type: 'rich_text', elements: [] }], 'unsupported or missing type'],
   [
-    'a first choice that is not on offer',
-    [actions(select({ initial_option: option({ value: '8' }) }))],
-    'initial options must exactly match',
+    'something beside the text of a section',
+    [section({ accessory: button() })],
+    'invalid additional property: accessory',
   ],
   [
-    'options beside option groups',
-    [actions(select({ option_groups: [{ label: plain('a'), options: [option()] }] }))],
-    'must define exactly one of `options` or `option_groups`',
-  ],
-  ['a typed input outside an input block', [actions(typed())], 'unsupported or missing type'],
-  ['a button in an input block', [input(button())], 'unsupported or missing type'],
-  [
-    'a number input that does not say whether decimals are allowed',
-    [input({ type: 'number_input' })],
-    'missing required field: is_decimal_allowed',
+    'a picture from the web',
+    [{ type: 'image', alt_text: 'a', image_url: 'https://example.com/a.png', slack_file: { id: 'F404' } }],
+    'invalid additional property: image_url',
   ],
   [
-    'a smallest number that is not a string',
-    [number({ min_value: 0 })],
-    'must provide a value of type string',
+    'a button that opens a link',
+    [actions(button({ url: 'https://example.com' }))],
+    'invalid additional property: url',
   ],
-  [
-    'a smallest number above the largest',
-    [number({ min_value: '9', max_value: '1' })],
-    '`min_value` cannot be greater than `max_value`',
-  ],
-  [
-    'a first number outside its limits',
-    [number({ initial_value: '9', max_value: '8' })],
-    '`initial_value` must lie between',
-  ],
-  [
-    'a decimal first number where only whole ones are allowed',
-    [number({ is_decimal_allowed: false, initial_value: '0.5' })],
-    '`initial_value` must not be a decimal',
-  ],
-  [
-    'a day that does not exist',
-    [actions({ type: 'datepicker', initial_date: '2026-02-30' })],
-    '[json-pointer:/blocks/0/elements/0/initial_date]',
-  ],
-  ['a link that is no web address', [actions(button({ url: 'javascript:alert(1)' }))], 'must be a valid url'],
 ];
 
 test.each(rules)('refused: %s', async (_rule, blocks, says) => {
@@ -134,14 +102,6 @@ test('action ids may repeat in different blocks', async () => {
 test('every problem is reported at once', async () => {
   const { messages } = await refusal(post([{ type: 'header' }, { type: 'chart' }, section({ extra: 1 })]));
   expect(messages).toHaveLength(3);
-});
-
-test('rich text passes as a tree and is refused with a stray leaf', async () => {
-  const tree = (leaf: object) => [
-    { type: 'rich_text', elements: [{ type: 'rich_text_section', elements: [leaf] }] },
-  ];
-  expect((await post(tree({ type: 'text', text: 'a', style: { bold: true } }))).ok).toBe(true);
-  expect((await refusal(post(tree({ type: 'sound' })))).error).toBe('invalid_blocks');
 });
 
 test('the text of a message has at most 4,000 characters', async () => {

@@ -1,5 +1,5 @@
 import { expect, test } from 'vitest';
-import { requestSignature } from '../../../src/rehearsal/stand-in/signature.ts';
+import { requestSignature } from '../../../src/rehearsal/stand-in/bot-link.ts';
 
 // The platform's documented example: docs.slack.dev/authentication/verifying-requests-from-slack
 const SECRET = '8f742231b10e8888abcd99yyyzzz85a5';

@@ -1,6 +1,6 @@
 /** What the platform makes of typed text. Source: docs.slack.dev/messaging/formatting-message-text. */
 import { expect, test } from 'vitest';
-import { typedText } from '../../../src/rehearsal/stand-in/typed-text.ts';
+import { typedText } from '../../../src/rehearsal/stand-in/person-talk.ts';
 import { Workspace } from '../../../src/rehearsal/stand-in/workspace.ts';
 
 const workspace = new Workspace({

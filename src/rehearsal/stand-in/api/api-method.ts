@@ -1,7 +1,7 @@
+/** What the methods of the Web API share: their shape, their arguments, how they refuse, and how they page. */
 import type { JsonObject } from '../page-state.ts';
 import type { Tier } from '../rate-limits.ts';
 import type { Stage } from '../stage.ts';
-import type { ApiArgs } from './api-args.ts';
 
 /** One method of the Web API. */
 export interface ApiMethod {
@@ -15,3 +15,130 @@ export interface ApiMethod {
 }
 
 export type ApiMethods = Record<string, ApiMethod>;
+
+/** A call that the platform refuses: its error code, and what else its answer holds. */
+export class ApiFailure extends Error {
+  readonly code: string;
+  readonly extra: JsonObject;
+
+  /** @param problems sentences for `response_metadata.messages`, without the `[ERROR]` mark */
+  constructor(code: string, problems: readonly string[] = [], extra: JsonObject = {}) {
+    super(problems.length > 0 ? `${code}: ${problems.join('; ')}` : code);
+    this.name = 'ApiFailure';
+    this.code = code;
+    const messages = problems.map((one) => `[ERROR] ${one}`);
+    this.extra = problems.length > 0 ? { ...extra, response_metadata: { messages } } : extra;
+  }
+}
+
+/**
+ * Arguments of a Web API call, from a form or a JSON body. Values in a form are strings, so what is an object
+ * there comes as JSON in a string; both ways are read alike.
+ */
+export class ApiArgs {
+  readonly #given: JsonObject;
+
+  constructor(given: JsonObject) {
+    this.#given = given;
+  }
+
+  has(name: string): boolean {
+    return this.#given[name] !== undefined && this.#given[name] !== null;
+  }
+
+  /** A text argument; undefined when absent. */
+  text(name: string): string | undefined {
+    const value = this.#given[name];
+    if (value === undefined || value === null) return undefined;
+    if (typeof value === 'object') throw missing(name, 'must be a string');
+    return String(value);
+  }
+
+  requiredText(name: string): string {
+    const value = this.text(name);
+    if (value === undefined || value === '') throw missing(name, `missing required field: ${name}`);
+    return value;
+  }
+
+  flag(name: string): boolean {
+    return ['true', '1'].includes(String(this.#given[name]).toLowerCase());
+  }
+
+  /** A whole number from 1 on; the default when absent. Above the maximum counts as the maximum. */
+  count(name: string, absent: number, max: number): number {
+    const value = this.text(name);
+    if (value === undefined || value === '0') return absent;
+    if (!/^\d+$/.test(value)) throw new ApiFailure('invalid_limit');
+    return Math.min(Number(value), max);
+  }
+
+  /** An object or list, given as such or as JSON; undefined when absent. */
+  json(name: string, malformed: string): unknown {
+    const value = this.#given[name];
+    if (value === undefined || value === null || value === '') return undefined;
+    if (typeof value !== 'string') return value;
+    try {
+      return JSON.parse(value) as unknown;
+    } catch {
+      throw new ApiFailure(malformed, malformed === 'invalid_arguments' ? [`${name} is not valid JSON`] : []);
+    }
+  }
+}
+
+function missing(name: string, sentence: string): ApiFailure {
+  return new ApiFailure('invalid_arguments', [`${sentence} [json-pointer:/${name}]`]);
+}
+
+/** Reads a body by its content type. @throws ApiFailure in the platform's words */
+export function argsOf(contentType: string | undefined, body: Buffer): ApiArgs {
+  const type = (contentType ?? '').split(';')[0]?.trim().toLowerCase();
+  if (type === 'application/x-www-form-urlencoded') {
+    return new ApiArgs(Object.fromEntries(new URLSearchParams(body.toString('utf8'))));
+  }
+  if (type === 'application/json') {
+    let parsed: unknown;
+    try {
+      parsed = JSON.parse(body.toString('utf8'));
+    } catch {
+      throw new ApiFailure('invalid_json');
+    }
+    if (typeof parsed !== 'object' || parsed === null || Array.isArray(parsed))
+      throw new ApiFailure('json_not_object');
+    return new ApiArgs(parsed as JsonObject);
+  }
+  if (body.length === 0) return new ApiArgs({});
+  throw new ApiFailure(type ? 'invalid_post_type' : 'missing_post_type');
+}
+
+export interface Page<T> {
+  items: T[];
+  /** Empty when this was the last page. */
+  nextCursor: string;
+}
+
+/**
+ * Cuts a list into the page that a call asks for. Cursors name the last item seen, so that items added in between
+ * neither repeat nor skip any.
+ * @throws ApiFailure `invalid_cursor`, `invalid_limit`
+ */
+export function pageOf<T>(
+  all: readonly T[],
+  idOf: (item: T) => string,
+  args: ApiArgs,
+  absent = 100,
+): Page<T> {
+  const limit = args.count('limit', absent, 1000);
+  const cursor = args.text('cursor');
+  let start = 0;
+  if (cursor) {
+    const after = Buffer.from(cursor, 'base64url')
+      .toString('utf8')
+      .replace(/^after:/, '');
+    start = all.findIndex((item) => idOf(item) === after) + 1;
+    if (start === 0) throw new ApiFailure('invalid_cursor');
+  }
+  const items = all.slice(start, start + limit);
+  const last = items.at(-1);
+  const more = start + limit < all.length && last !== undefined;
+  return { items, nextCursor: more ? Buffer.from(`after:${idOf(last)}`).toString('base64url') : '' };
+}

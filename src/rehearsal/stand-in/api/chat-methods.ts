@@ -1,12 +1,9 @@
-/** `chat.*`: posting, changing and deleting messages. docs.slack.dev/reference/methods */
-import type { Message } from '../message-log.ts';
-import type { Stage } from '../stage.ts';
-import type { ApiArgs } from './api-args.ts';
-import { ApiFailure } from './api-failure.ts';
-import type { ApiMethods } from './api-method.ts';
+/** `chat.*`: posting and changing messages. docs.slack.dev/reference/methods */
+
+import { messageJson } from '../message-json.ts';
+import { ApiFailure, type ApiMethods } from './api-method.ts';
 import { conversationOf, requirePosting, targetOf } from './conversation-access.ts';
 import { messageContent } from './message-content.ts';
-import { messageJson } from './message-json.ts';
 
 export const chatMethods: ApiMethods = {
   'chat.postMessage': {
@@ -62,7 +59,11 @@ export const chatMethods: ApiMethods = {
     tier: 3,
     scope: 'chat:write',
     answer(args, stage) {
-      const message = ownMessage(args, stage, 'cant_update_message');
+      // Ephemeral messages can't be reached, nor can a person's id be used for the conversation.
+      const conversation = conversationOf(stage, args.requiredText('channel'));
+      const message = stage.log.find(conversation.id, args.requiredText('ts'));
+      if (!message || message.ephemeralFor !== undefined) throw new ApiFailure('message_not_found');
+      if (message.userId !== stage.workspace.bot.id) throw new ApiFailure('cant_update_message');
       // Text without blocks takes the blocks away; metadata that is left out stays.
       stage.log.change(message, messageContent(args, stage));
       stage.changed();
@@ -74,24 +75,4 @@ export const chatMethods: ApiMethods = {
       };
     },
   },
-
-  'chat.delete': {
-    tier: 3,
-    scope: 'chat:write',
-    answer(args, stage) {
-      const message = ownMessage(args, stage, 'cant_delete_message');
-      message.deleted = true;
-      stage.changed();
-      return { channel: message.channelId, ts: message.ts };
-    },
-  },
 };
-
-/** Ephemeral messages can't be reached by these calls, nor can a person's id be used for the conversation. */
-function ownMessage(args: ApiArgs, stage: Stage, notOwn: string): Message {
-  const conversation = conversationOf(stage, args.requiredText('channel'));
-  const message = stage.log.find(conversation.id, args.requiredText('ts'));
-  if (!message || message.ephemeralFor !== undefined) throw new ApiFailure('message_not_found');
-  if (message.userId !== stage.workspace.bot.id) throw new ApiFailure(notOwn);
-  return message;
-}

@@ -1,7 +1,7 @@
 /** Finds conversations for a call and checks that the bot may do there what it wants to do. */
 import type { Stage } from '../stage.ts';
 import type { Conversation } from '../workspace.ts';
-import { ApiFailure } from './api-failure.ts';
+import { ApiFailure } from './api-method.ts';
 
 /** @throws ApiFailure `missing_scope`, telling which one */
 export function requireScope(stage: Stage, scope: string): void {

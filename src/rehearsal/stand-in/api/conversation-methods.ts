@@ -1,38 +1,13 @@
 /** `conversations.*`: where people talk, and what was said. docs.slack.dev/reference/methods */
+
+import { messageJson } from '../message-json.ts';
 import type { JsonObject } from '../page-state.ts';
 import type { Stage } from '../stage.ts';
 import type { Conversation } from '../workspace.ts';
-import type { ApiArgs } from './api-args.ts';
-import { ApiFailure } from './api-failure.ts';
-import type { ApiMethods } from './api-method.ts';
+import { type ApiArgs, ApiFailure, type ApiMethods, pageOf } from './api-method.ts';
 import { conversationOf, requireScope, scopeFor } from './conversation-access.ts';
-import { messageJson } from './message-json.ts';
-import { pageOf } from './paging.ts';
-
-const TYPES = ['public_channel', 'private_channel', 'im', 'mpim'];
 
 export const conversationMethods: ApiMethods = {
-  'conversations.list': {
-    tier: 2,
-    answer(args, stage) {
-      const types = (args.text('types') || 'public_channel').split(',').map((one) => one.trim());
-      if (!types.every((one) => TYPES.includes(one))) throw new ApiFailure('invalid_types');
-      for (const type of types) requireScope(stage, scopeOfType(type));
-      const botId = stage.workspace.bot.id;
-      const visible = [...stage.workspace.conversations.values()].filter(
-        (one) =>
-          types.includes(typeOf(one)) &&
-          (!one.isPrivate || one.memberIds.has(botId)) &&
-          !(one.isArchived && args.flag('exclude_archived')),
-      );
-      const page = pageOf(visible, (one) => one.id, args);
-      return {
-        channels: page.items.map((one) => conversationJson(one, stage)),
-        response_metadata: { next_cursor: page.nextCursor },
-      };
-    },
-  },
-
   'conversations.info': {
     tier: 3,
     answer(args, stage) {
@@ -118,17 +93,6 @@ function moment(args: ApiArgs, name: 'oldest' | 'latest', absent: number): numbe
   if (given === undefined || given === '') return absent;
   if (!/^\d+(\.\d+)?$/.test(given)) throw new ApiFailure(`invalid_ts_${name}`);
   return micros(given);
-}
-
-function typeOf(conversation: Conversation): string {
-  if (conversation.kind === 'dm') return 'im';
-  return conversation.isPrivate ? 'private_channel' : 'public_channel';
-}
-
-function scopeOfType(type: string): string {
-  return (
-    { public_channel: 'channels:read', private_channel: 'groups:read', im: 'im:read' }[type] ?? 'mpim:read'
-  );
 }
 
 function conversationJson(conversation: Conversation, stage: Stage): JsonObject {

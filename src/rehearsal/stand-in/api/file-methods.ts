@@ -1,11 +1,10 @@
 /** `files.*`: upload in three steps, and sharing. docs.slack.dev/messaging/working-with-files */
-import { fileJson } from '../file-json.ts';
+
 import type { StoredFile } from '../file-shelf.ts';
+import { fileJson } from '../message-json.ts';
 import type { Stage } from '../stage.ts';
 import type { Conversation } from '../workspace.ts';
-import type { ApiArgs } from './api-args.ts';
-import { ApiFailure } from './api-failure.ts';
-import type { ApiMethods } from './api-method.ts';
+import { type ApiArgs, ApiFailure, type ApiMethods } from './api-method.ts';
 import { conversationOf } from './conversation-access.ts';
 import { TEXT_MAX } from './message-content.ts';
 

@@ -1,12 +1,10 @@
 /**
  * Checks what a message is to say, however it comes: by a call, a response URL or the answer to a command.
  */
-import { normalBlocks } from '../normal-blocks.ts';
 import type { JsonObject } from '../page-state.ts';
 import { messageProblems } from '../shapes/check-blocks.ts';
 import type { Stage } from '../stage.ts';
-import type { ApiArgs } from './api-args.ts';
-import { ApiFailure } from './api-failure.ts';
+import { type ApiArgs, ApiFailure } from './api-method.ts';
 
 /** The platform asks for 4,000 characters at most and cuts or refuses above; here nothing longer passes. */
 export const TEXT_MAX = 4000;
@@ -31,7 +29,7 @@ export function messageContent(args: ApiArgs, stage: Stage): MessageContent {
   if (text.length > TEXT_MAX) throw new ApiFailure('msg_too_long');
   const problems = given === undefined ? [] : messageProblems(given, stage.files);
   if (problems.length > 0) throw new ApiFailure('invalid_blocks', problems, { errors: problems });
-  const blocks = normalBlocks((given ?? []) as JsonObject[], stage.ids);
+  const blocks = stage.ids.withIds((given ?? []) as JsonObject[]);
   const metadata = metadataOf(args.json('metadata', 'invalid_metadata_format'));
   return metadata === undefined ? { text, blocks } : { text, blocks, metadata };
 }

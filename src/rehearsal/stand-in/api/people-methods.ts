@@ -2,9 +2,7 @@
 import type { JsonObject } from '../page-state.ts';
 import type { Stage } from '../stage.ts';
 import type { Person } from '../workspace.ts';
-import { ApiFailure } from './api-failure.ts';
-import type { ApiMethods } from './api-method.ts';
-import { pageOf } from './paging.ts';
+import { ApiFailure, type ApiMethods, pageOf } from './api-method.ts';
 
 export const peopleMethods: ApiMethods = {
   'auth.test': {

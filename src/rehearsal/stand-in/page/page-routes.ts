@@ -4,25 +4,22 @@
 import type { EventEmitter } from 'node:events';
 import type { IncomingMessage, ServerResponse } from 'node:http';
 import { z } from 'zod';
-import { attachmentHeaders } from '../attachment.ts';
 import { pictureType } from '../file-shelf.ts';
-import { FORM_FILE_BYTES_MAX } from '../input-rules.ts';
+import { FORM_FILE_BYTES_MAX } from '../form-inputs.ts';
+import { attachmentHeaders, BodyTooLarge, readBody, sendJson } from '../http-exchange.ts';
 import type { InputValues, JsonObject } from '../page-state.ts';
 import type { PersonClicks } from '../person-clicks.ts';
 import type { PersonForms } from '../person-forms.ts';
 import type { PersonTalk } from '../person-talk.ts';
-import { BodyTooLarge, readBody } from '../read-body.ts';
 import { pageState, type ReadMarks, readableFile } from '../seen.ts';
 import type { Stage } from '../stage.ts';
-import { PageChanges } from './page-changes.ts';
 import { PAGE_HEADERS, servePageFile } from './page-files.ts';
-import { strangeRequest } from './page-guard.ts';
 
 const BODY_BYTES_MAX = 1_000_000;
 const DEFAULT_PAGE_DIR = new URL('../../page/', import.meta.url);
 
 const id = z.string().min(1).max(255);
-const inputValue = z.union([z.string(), z.number(), z.null(), z.array(z.string())]);
+const inputValue = z.union([z.string(), z.null(), z.array(z.string())]);
 const inputValues = z.record(z.string(), z.record(z.string(), inputValue));
 const typed = z.object({ as: id, channel: id, text: z.string().max(40_000) });
 const place = z.object({ as: id, channel: id });
@@ -33,8 +30,7 @@ const clicked = z.object({
   viewId: id.optional(),
   blockId: id.optional(),
   actionId: id,
-  value: inputValue.optional(),
-  state: inputValues.optional(),
+  value: z.string().optional(),
 });
 const formed = z.object({ as: id, viewId: id, state: inputValues.optional() });
 const PICK_FILE = 'POST /page/pick-file';
@@ -112,12 +108,11 @@ export class PageRoutes {
         return talk.say(as, channel, text);
       },
       'POST /page/click': (input) => {
-        const { as, channel, ts, viewId, actionId, blockId, value, state } = clicked.parse(input);
+        const { as, channel, ts, viewId, actionId, blockId, value } = clicked.parse(input);
         const where = viewId === undefined ? { channel: channel ?? '', ts: ts ?? '' } : { viewId };
         return clicks.click(as, where, actionId, {
           ...(blockId === undefined ? {} : { blockId }),
           ...(value === undefined ? {} : { value }),
-          ...(state === undefined ? {} : { state }),
         });
       },
       'POST /page/submit': (input) => {
@@ -183,6 +178,61 @@ function queryOf(request: IncomingMessage): JsonObject {
 }
 
 function send(response: ServerResponse, status: number, body: unknown): void {
-  response.writeHead(status, { ...PAGE_HEADERS, 'content-type': 'application/json; charset=utf-8' });
-  response.end(JSON.stringify(body ?? { ok: true }));
+  sendJson(response, status, body ?? { ok: true }, PAGE_HEADERS);
+}
+
+/**
+ * Server-sent events for the page: one `change` whenever something visible changed. Carries no content; the page
+ * asks for the state again.
+ */
+class PageChanges {
+  readonly #open = new Set<ServerResponse>();
+  #waiting = false;
+
+  constructor(emitter: EventEmitter) {
+    emitter.on('change', () => this.#announce());
+  }
+
+  serve(request: IncomingMessage, response: ServerResponse): void {
+    response.writeHead(200, { 'content-type': 'text/event-stream', 'cache-control': 'no-store' });
+    response.write('retry: 1000\n\n');
+    this.#open.add(response);
+    request.on('close', () => this.#open.delete(response));
+  }
+
+  stop(): void {
+    for (const response of this.#open) response.end();
+    this.#open.clear();
+  }
+
+  /** Many changes in one turn of the event loop are reported once. */
+  #announce(): void {
+    if (this.#waiting) return;
+    this.#waiting = true;
+    setImmediate(() => {
+      this.#waiting = false;
+      for (const response of this.#open) response.write('event: change\ndata: {}\n\n');
+    });
+  }
+}
+
+/**
+ * What is wrong with a request; undefined when it may be answered. Only the rehearsal's own page may use the page API:
+ * other web sites open in the same browser, and names that someone points at this machine, are turned away.
+ */
+function strangeRequest(request: IncomingMessage, standInUrl: string): string | undefined {
+  const { port } = new URL(standInUrl);
+  const hosts = [`127.0.0.1:${port}`, `localhost:${port}`];
+  const { host, origin } = request.headers;
+  if (!host || !hosts.includes(host)) return 'Open the rehearsal by its own address.';
+  if (origin !== undefined && origin !== `http://${host}`) return 'Other sites may not use the rehearsal.';
+  const site = request.headers['sec-fetch-site'];
+  const top = request.headers['sec-fetch-dest'] === 'document' && request.method === 'GET';
+  if (site !== undefined && !['same-origin', 'none'].includes(String(site)) && !top) {
+    return 'Other sites may not use the rehearsal.';
+  }
+  const type = request.headers['content-type'] ?? '';
+  // A cross-site form can send neither, so a post of another type does not come from the page.
+  const ownType = type.startsWith('application/json') || type === 'application/octet-stream';
+  return request.method === 'POST' && !ownType ? 'Send JSON.' : undefined;
 }

@@ -1,27 +1,25 @@
 /**
  * Checks the blocks of one message or view as a whole: their shapes, ids that must not repeat, and pictures
- * that must exist. Reports every problem at once.
+ * that must exist. Reports every problem at once, in the platform's manner: a sentence and a JSON pointer.
  */
-import { z } from 'zod';
+import type { z } from 'zod';
 import type { JsonObject } from '../page-state.ts';
-import { blockShape, MESSAGE_BLOCKS_MAX } from './block-shapes.ts';
-import { problem, problemsOf } from './problems.ts';
-import { VIEW_BYTES_MAX, viewShape } from './view-shapes.ts';
+import { messageShape, viewShape } from './block-shapes.ts';
+
+/** Largest view as JSON, in bytes; the platform says 250 kB. */
+const VIEW_BYTES_MAX = 250_000;
 
 /** What a check must know of the workspace. */
 export interface FileLookup {
   /** Whether a file's upload is complete, it is a picture, and it can be shown now. */
-  canShow(file: { id?: string; url?: string }): boolean;
+  canShow(fileId: string): boolean;
 }
-
-const messageShape = z.array(blockShape).max(MESSAGE_BLOCKS_MAX);
 
 /** @returns the problems, none when the blocks may be posted as a message. */
 export function messageProblems(blocks: unknown, files: FileLookup): string[] {
   const parsed = messageShape.safeParse(blocks);
   if (!parsed.success) return problemsOf(parsed.error, ['blocks']);
-  const whole = parsed.data as JsonObject[];
-  return [...wholeProblems(whole, ['blocks'], files), ...strayFileInputs(whole, ['blocks'])];
+  return wholeProblems(parsed.data as JsonObject[], ['blocks'], files);
 }
 
 /** @returns the problems, none when the view may be shown as this kind of surface. */
@@ -29,29 +27,12 @@ export function viewProblems(view: unknown, kind: 'modal' | 'home', files: FileL
   const parsed = viewShape.safeParse(view);
   if (!parsed.success) return problemsOf(parsed.error, ['view']);
   if (parsed.data.type !== kind) return [problem(`must be a view of type ${kind}`, ['view', 'type'])];
-  const blocks = parsed.data.blocks as JsonObject[];
-  return [
-    ...wholeProblems(blocks, ['view', 'blocks'], files),
-    ...focusProblems(blocks),
-    ...(kind === 'modal' ? [] : strayFileInputs(blocks, ['view', 'blocks'])),
-  ];
+  return wholeProblems(parsed.data.blocks as JsonObject[], ['view', 'blocks'], files);
 }
 
 /** Whether a view asks for files, for which the app needs a scope of its own (`files:read`). */
-export function asksForFiles(view: unknown): boolean {
-  const { blocks } = view as { blocks?: JsonObject[] };
-  return (blocks ?? []).some(hasFileInput);
-}
-
-function hasFileInput(block: JsonObject): boolean {
-  return elementsOf(block).some((element) => element.type === 'file_input');
-}
-
-/** Files can be asked for in forms only. */
-function strayFileInputs(blocks: JsonObject[], root: string[]): string[] {
-  return blocks.flatMap((block, index) =>
-    hasFileInput(block) ? [problem('unsupported element: file_input', [...root, index, 'element'])] : [],
-  );
+export function asksForFiles(view: JsonObject): boolean {
+  return (view.blocks as JsonObject[]).flatMap(elementsOf).some((element) => element.type === 'file_input');
 }
 
 export function isViewTooLarge(view: unknown): boolean {
@@ -60,15 +41,13 @@ export function isViewTooLarge(view: unknown): boolean {
 
 /** The elements of one block that a person can act on. */
 export function elementsOf(block: JsonObject): JsonObject[] {
-  const found = [block.element, block.accessory, ...(block.type === 'actions' ? asList(block.elements) : [])];
-  return found.filter((one): one is JsonObject => isObject(one) && one.type !== 'image');
+  if (block.type === 'actions') return block.elements as JsonObject[];
+  return block.type === 'input' ? [block.element as JsonObject] : [];
 }
 
-/** Every picture in the blocks: image blocks, accessories and context images. */
+/** Every picture in the blocks. */
 export function imagesOf(blocks: readonly JsonObject[]): JsonObject[] {
-  return blocks
-    .flatMap((block) => [block, block.accessory, ...(block.type === 'context' ? asList(block.elements) : [])])
-    .filter((one): one is JsonObject => isObject(one) && one.type === 'image');
+  return blocks.filter((block) => block.type === 'image');
 }
 
 function wholeProblems(blocks: JsonObject[], root: string[], files: FileLookup): string[] {
@@ -85,24 +64,55 @@ function wholeProblems(blocks: JsonObject[], root: string[], files: FileLookup):
     const repeated = actionIds.find((one, at) => one !== undefined && actionIds.indexOf(one) !== at);
     if (repeated)
       found.push(problem(`\`action_id\` "${repeated}" already exists in this block`, [...root, index]));
-    for (const image of imagesOf([block])) {
-      const file = image.slack_file as { id?: string; url?: string } | undefined;
-      if (file && !files.canShow(file))
-        found.push(problem('invalid slack file', [...root, index, 'slack_file']));
-    }
+    if (block.type === 'image' && !files.canShow((block.slack_file as { id: string }).id))
+      found.push(problem('invalid slack file', [...root, index, 'slack_file']));
   });
   return found;
 }
 
-function focusProblems(blocks: JsonObject[]): string[] {
-  const focused = blocks.flatMap(elementsOf).filter((element) => element.focus_on_load === true);
-  return focused.length > 1 ? [problem('only one element may have `focus_on_load`', ['view', 'blocks'])] : [];
+/** `no more than 25 items allowed [json-pointer:/blocks/1/elements]` */
+function problem(sentence: string, path: readonly PropertyKey[]): string {
+  return `${sentence} [json-pointer:/${path.map(String).join('/')}]`;
 }
 
-function asList(value: unknown): unknown[] {
-  return Array.isArray(value) ? value : [];
+/** One problem for each thing that a shape refused, under the given root. */
+function problemsOf(error: z.ZodError, root: readonly PropertyKey[]): string[] {
+  return error.issues.map((issue) => problemOf(issue, root));
 }
 
-function isObject(value: unknown): value is JsonObject {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
+function problemOf(issue: z.core.$ZodIssue, root: readonly PropertyKey[]): string {
+  const path = [...root, ...issue.path];
+  switch (issue.code) {
+    case 'too_big':
+      return problem(
+        issue.origin === 'string'
+          ? `must be less than ${Number(issue.maximum) + 1} characters`
+          : issue.origin === 'array'
+            ? `no more than ${issue.maximum} items allowed`
+            : `must be at most ${issue.maximum}`,
+        path,
+      );
+    case 'too_small':
+      return problem(
+        issue.origin === 'string'
+          ? `must be more than ${Number(issue.minimum) - 1} characters`
+          : issue.origin === 'array'
+            ? `must provide at least ${issue.minimum} items`
+            : `must be at least ${issue.minimum}`,
+        path,
+      );
+    case 'unrecognized_keys':
+      return problem(`invalid additional property: ${issue.keys.join(', ')}`, path);
+    case 'invalid_union':
+      return problem('unsupported or missing type', path);
+    case 'invalid_type':
+      // The shapes are parsed from JSON, so what is undefined there is absent.
+      return issue.input === undefined && issue.message.endsWith('received undefined')
+        ? problem(`missing required field: ${String(path.at(-1))}`, path.slice(0, -1))
+        : problem(`must provide a value of type ${issue.expected}`, path);
+    case 'invalid_value':
+      return problem(`must be one of: ${issue.values.map(String).join(', ')}`, path);
+    default:
+      return problem(issue.message, path);
+  }
 }
