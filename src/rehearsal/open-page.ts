@@ -82,6 +82,6 @@ async function closingTime({ deps, workspaceId }: Rehearsal, today: string): Pro
     const team = await read.teamByChannel(workspaceId, TEAM_CHANNEL_ID);
     return team && currentSprint(await read.openSprintsOf(team.id), today);
   });
-  if (!sprint) throw new Error('No sprint is running. As the facilitator, plan one with /loadline plan.');
+  if (!sprint) throw new Error(say('rehearsal-no-sprint'));
   return sprint.closesAtInstant;
 }

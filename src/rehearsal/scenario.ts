@@ -12,7 +12,11 @@ import { unreadFields } from './unread-fields.ts';
 
 const day = z.string().refine(isDay, { error: () => say('scenario-day') });
 const time = z.string().refine(isTimeOfDay, { error: () => say('scenario-time') });
-const word = z.string().min(1);
+const word = z.string().min(1, { error: () => say('scenario-empty-text') });
+const isWeekday = { error: () => say('scenario-weekday') };
+const weekday = z.number(isWeekday).refine((value) => [1, 2, 3, 4, 5, 6, 7].includes(value), isWeekday);
+const yes = z.literal(true, { error: () => say('scenario-true') });
+const notEmpty = { error: () => say('scenario-empty-list') };
 const timeZone = z.string().refine(isTimeZone, {
   error: ({ input }) => say('scenario-zone', { zone: String(input) }),
 });
@@ -36,12 +40,12 @@ const event = z
   .object({
     on: day,
     by: word.optional(),
-    answer: z.array(answer).min(1).optional(),
+    answer: z.array(answer).min(1, notEmpty).optional(),
     pull: card.optional(),
     drop: z.object({ card: word, reason: z.string().default('') }).optional(),
     reopen: z.object({ card: word }).optional(),
-    away: z.literal(true).optional(),
-    cancel: z.literal(true).optional(),
+    away: yes.optional(),
+    cancel: yes.optional(),
   })
   .superRefine((value, context) => {
     const kinds = EVENT_KINDS.filter((kind) => value[kind] !== undefined);
@@ -62,11 +66,11 @@ const scenario = z
       timeZone,
       promptAt: time.default('09:15'),
       closesAt: time.optional(),
-      workingDays: z.array(z.number().int().min(1).max(7)).min(1).default([1, 2, 3, 4, 5]),
+      workingDays: z.array(weekday).min(1, notEmpty).default([1, 2, 3, 4, 5]),
       scale: z.array(z.number()).optional(),
       thresholds: z.record(z.string(), z.number()).default({}),
     }),
-    members: z.array(z.object({ id: word, name: word })).min(1),
+    members: z.array(z.object({ id: word, name: word })).min(1, notEmpty),
     sprints: z
       .array(
         z.object({
@@ -79,7 +83,7 @@ const scenario = z
           events: z.array(event).default([]),
         }),
       )
-      .min(1),
+      .min(1, notEmpty),
   })
   .superRefine(({ members }, context) => {
     const ids = members.map(({ id }) => id);
@@ -107,19 +111,11 @@ export class ScenarioError extends Error {
   }
 }
 
-const NAMED_TYPES: readonly unknown[] = ['string', 'number', 'array', 'object'];
-
-function isNamedType(expected: unknown): expected is Messages['scenario-type']['expected'] {
-  return NAMED_TYPES.includes(expected);
-}
-
 /** What is missing or of the wrong type; other problems have messages of their own. */
 function wrongType({ code, expected, input }: { code?: string; expected?: unknown; input?: unknown }) {
   if (code !== 'invalid_type') return undefined;
   if (input === undefined) return say('scenario-missing');
-  return isNamedType(expected)
-    ? say('scenario-type', { expected })
-    : say('scenario-type-other', { expected: String(expected) });
+  return say('scenario-type', { expected: expected as Messages['scenario-type']['expected'] });
 }
 
 /**

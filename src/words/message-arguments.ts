@@ -1568,6 +1568,7 @@ export interface Messages {
   'rehearsal-cards-fields': Record<never, never>;
   'rehearsal-no-member': { readonly member: string };
   'rehearsal-silent': Record<never, never>;
+  'rehearsal-no-sprint': Record<never, never>;
   'rehearsal-no-form': Record<never, never>;
   'rehearsal-sprint-heading': { readonly sprint: string; readonly first: string; readonly last: string };
   'rehearsal-refused-heading': Record<never, never>;
@@ -1586,7 +1587,10 @@ export interface Messages {
   'scenario-unreadable': { readonly reason: string };
   'scenario-missing': Record<never, never>;
   'scenario-type': { readonly expected: 'array' | 'number' | 'object' | 'string' };
-  'scenario-type-other': { readonly expected: string };
+  'scenario-empty-text': Record<never, never>;
+  'scenario-empty-list': Record<never, never>;
+  'scenario-weekday': Record<never, never>;
+  'scenario-true': Record<never, never>;
   'scenario-day': Record<never, never>;
   'scenario-time': Record<never, never>;
   'scenario-zone': { readonly zone: string };

@@ -55,6 +55,45 @@ describe('a scenario file', () => {
     ]);
   });
 
+  const withTeam = (team: object) => ({ ...GOOD, team: { ...GOOD.team, ...team } });
+
+  test.each([
+    ['a list in place of the whole', [], 'the file: must be an object, in curly brackets'],
+    ['a name that is empty', withTeam({ name: '' }), 'team.name: must not be empty'],
+    ['a time that is no text', withTeam({ promptAt: 9 }), 'team.promptAt: must be a text'],
+    ['no working day', withTeam({ workingDays: [] }), 'team.workingDays: must have at least one entry'],
+    ...[0, 8, 1.5, 'Monday', null].map((day): [string, object, string] => [
+      `the working day ${day}`,
+      withTeam({ workingDays: [1, day] }),
+      'team.workingDays.1: must be a number from 1 for Monday to 7 for Sunday',
+    ]),
+    [
+      'thresholds in a list',
+      withTeam({ thresholds: [0.8] }),
+      'team.thresholds: must be an object, in curly brackets',
+    ],
+    [
+      'a threshold in words',
+      withTeam({ thresholds: { keptShareAtLeast: 'most' } }),
+      'team.thresholds.keptShareAtLeast: must be a number',
+    ],
+    ['nobody', { ...GOOD, members: [] }, 'members: must have at least one entry'],
+    ['members in an object', { ...GOOD, members: {} }, 'members: must be a list, in square brackets'],
+    ['no sprint', { ...GOOD, sprints: [] }, 'sprints: must have at least one entry'],
+    [
+      'an answer about no card',
+      withEvent({ on: '2026-11-02', by: 'ines', answer: [] }),
+      'sprints.0.events.0.answer: must have at least one entry',
+    ],
+    [
+      'somebody not away',
+      withEvent({ on: '2026-11-02', by: 'ines', away: false }),
+      'sprints.0.events.0.away: must be true, or be left out',
+    ],
+  ])('is refused with a word on how to correct it for %s', (_what, scenario, problem) => {
+    expect(problemsOf(scenario)).toEqual([problem]);
+  });
+
   test.each(['Mars/Olympus', '+02:00', 'Lisbon'])('is refused for the time zone “%s”', (timeZone) => {
     expect(problemsOf({ ...GOOD, team: { ...GOOD.team, timeZone } })).toEqual([
       `team.timeZone: there is no time zone “${timeZone}”; write one like Europe/Lisbon`,

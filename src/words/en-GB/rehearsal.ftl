@@ -39,6 +39,7 @@ rehearsal-cards-too-long = The cards are too long for the plan form.
 rehearsal-cards-fields = The plan form has too few fields for the cards.
 rehearsal-no-member = The team has no member “{ $member }”.
 rehearsal-silent = The bot opened no form and said nothing.
+rehearsal-no-sprint = No sprint is running. As the facilitator, plan one with /loadline plan.
 rehearsal-no-form = No form is open.
 
 ## A play, printed
@@ -70,10 +71,13 @@ scenario-type =
     { $expected ->
         [string] must be a text
         [number] must be a number
-        [array] must be a list
-       *[object] must be an object
+        [array] must be a list, in square brackets
+       *[object] must be an object, in curly brackets
     }
-scenario-type-other = must be of the type { $expected }
+scenario-empty-text = must not be empty
+scenario-empty-list = must have at least one entry
+scenario-weekday = must be a number from 1 for Monday to 7 for Sunday
+scenario-true = must be true, or be left out
 scenario-day = must be a date that exists, written like 2026-11-04
 scenario-time = must be a time of day, written like 09:15
 scenario-zone = there is no time zone “{ $zone }”; write one like Europe/Lisbon
