@@ -165,7 +165,7 @@ test('the page gives the caution against appraising people and comparing teams',
 
 test('the example of value growth is what the code makes of its numbers', () => {
   const told =
-    /worth (\d+) with (\d+) points finished, and later one worth (\d+) with (\d+) points: the value stands at (\d+%), velocity at (\d+%), and a point brings (\d+%)/.exec(
+    /worth (\d+) with (\d+) points finished, and later one worth (\d+) with (\d+) points: the value is at (\d+%), velocity at (\d+%), and a point brings (\d+%)/.exec(
       PAGE,
     );
   const [value, velocity, laterValue, laterVelocity] = (told ?? []).slice(1, 5).map(Number) as [
