@@ -15,10 +15,8 @@ import { encodeValue } from '../button-values.ts';
 import { ACTIONS, openFormAction } from '../ids.ts';
 import { actions, bold, button, context, lead, section } from './block-builders.ts';
 import { type ChartImage, chartBlocks } from './chart-image.ts';
-import { lineSections } from './line-sections.ts';
-import { type MessageView, messageView } from './message-view.ts';
-
-const LINE_SECTIONS_MAX = 6;
+import { lineList } from './line-sections.ts';
+import { type MessagePart, type MessageView, messageView } from './message-view.ts';
 
 /** What the asker alone sees. */
 export function adviceMessage(advice: Advice, chart?: ChartImage): MessageView {
@@ -53,20 +51,17 @@ function wordsOf(advice: Advice): AdviceWords {
   return historyWords(advice);
 }
 
-function adviceBlocks(words: AdviceWords, chart: ChartImage | undefined): KnownBlock[] {
+function adviceBlocks(words: AdviceWords, chart: ChartImage | undefined): MessagePart[] {
   return [
     lead(words.lead),
-    ...words.evidence.flatMap((part) => (typeof part === 'string' ? [section(part)] : titledSections(part))),
+    ...words.evidence.map((part) => (typeof part === 'string' ? section(part) : titledLines(part))),
     ...chartBlocks(chart),
     ...unknownBlocks(words.unknown),
   ];
 }
 
-function titledSections({ title, lines }: TitledLines): KnownBlock[] {
-  return lineSections(bold(title), lines, {
-    maxSections: LINE_SECTIONS_MAX,
-    more: (count) => mrkdwn('advice-more-lines', { count }),
-  });
+function titledLines({ title, lines }: TitledLines): MessagePart {
+  return lineList(bold(title), lines, (count) => mrkdwn('advice-more-lines', { count }));
 }
 
 function unknownBlocks(sentences: readonly string[]): KnownBlock[] {

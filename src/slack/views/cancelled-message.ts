@@ -8,8 +8,6 @@ import { type MessageView, messageView } from './message-view.ts';
 import { ratioBlocks } from './ratio-blocks.ts';
 import { verdictCardLists } from './verdict-card-lists.ts';
 
-const CARD_SECTIONS_MAX = 40;
-
 export function cancelledMessage(
   { verdict, byUserId, reason }: Extract<MessageContent, { kind: 'cancelled' }>,
   chart?: ChartImage,
@@ -23,7 +21,7 @@ export function cancelledMessage(
     section(mrkdwn('cancelled-counts')),
     ...chartBlocks(chart),
     ...ratioBlocks(verdict.summary),
-    ...verdictCardLists(verdict, CARD_SECTIONS_MAX),
+    ...verdictCardLists(verdict),
     section(mrkdwn('verdict-next-plan')),
   ]);
 }

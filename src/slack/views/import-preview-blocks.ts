@@ -12,7 +12,7 @@ import {
 import { importWarning } from '../../words/import-problems.ts';
 import { mrkdwn } from '../../words/say.ts';
 import { context, lead, section } from './block-builders.ts';
-import { lineSections } from './line-sections.ts';
+import { lineList, lineSections } from './line-sections.ts';
 
 /** The form holds 100 blocks, of which its fields take a few. */
 const PROBLEM_SECTIONS_MAX = 60;
@@ -27,32 +27,30 @@ export function importPreviewBlocks(preview: ImportPreview): KnownBlock[] {
 
 function problemBlocks(preview: ImportPreview): KnownBlock[] {
   return [
-    ...lineSections('', badLines(preview), {
-      maxSections: PROBLEM_SECTIONS_MAX,
-      more: (count) => mrkdwn('import-more-problems', { count }),
-    }),
+    ...lineSections(
+      lineList('', badLines(preview), (count) => mrkdwn('import-more-problems', { count })),
+      { maxSections: PROBLEM_SECTIONS_MAX },
+    ),
     section(mrkdwn('import-correct')),
   ];
 }
 
 function sprintBlocks(preview: ImportPreview): KnownBlock[] {
   const { sprints, leftOut, warnings } = preview;
+  const checks = [...warnings.map((warning) => `• ${importWarning(warning)}`), ...unusedColumns(preview)];
   const more = (count: number): string => mrkdwn('import-more', { count });
   return [
     ...(sprints.length > 0 ? [section(knownOf(preview))] : []),
-    ...lineSections(mrkdwn('import-sprints-head'), sprints.map(previewedSprint), {
-      maxSections: SPRINT_SECTIONS_MAX,
-      more: (count) => mrkdwn('import-more-sprints', { count }),
-    }),
-    ...lineSections(mrkdwn('import-left-out-head'), leftOut.map(leftOutSprint), {
-      maxSections: LEFT_OUT_SECTIONS_MAX,
-      more,
-    }),
     ...lineSections(
-      mrkdwn('import-check-head'),
-      [...warnings.map((warning) => `• ${importWarning(warning)}`), ...unusedColumns(preview)],
-      { maxSections: CHECK_SECTIONS_MAX, more },
+      lineList(mrkdwn('import-sprints-head'), sprints.map(previewedSprint), (count) =>
+        mrkdwn('import-more-sprints', { count }),
+      ),
+      { maxSections: SPRINT_SECTIONS_MAX },
     ),
+    ...lineSections(lineList(mrkdwn('import-left-out-head'), leftOut.map(leftOutSprint), more), {
+      maxSections: LEFT_OUT_SECTIONS_MAX,
+    }),
+    ...lineSections(lineList(mrkdwn('import-check-head'), checks, more), { maxSections: CHECK_SECTIONS_MAX }),
     ...(sprints.length > 0 ? [context(mrkdwn('import-becomes-history'))] : []),
   ];
 }

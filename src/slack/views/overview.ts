@@ -13,10 +13,11 @@ import { type Command, dashed, OVERVIEW_ROWS, type OverviewButton } from '../com
 import { COMMANDS } from '../commands/commands.ts';
 import { ACTIONS, openFormAction } from '../ids.ts';
 import { actions, bold, button, context, lead, section } from './block-builders.ts';
-import { type MessageView, messageView } from './message-view.ts';
+import { BLOCKS_TEXT_MAX_LENGTH, lengthOfTexts, type MessageView, messageView } from './message-view.ts';
 
-const MESSAGE_BLOCKS_MAX = 49;
-const HOME_BLOCKS_MAX = 98;
+/** Below the title. The home page may be as long as it likes. */
+const MESSAGE_ROOM = { maxBlocks: 49, maxLength: BLOCKS_TEXT_MAX_LENGTH - 1_000 };
+const HOME_ROOM = { maxBlocks: 98, maxLength: Number.POSITIVE_INFINITY };
 /** How many more teams there are, setting one up (two blocks), and the help (two blocks). */
 const OTHER_BLOCKS = 5;
 const CARDS_NAMED = 3;
@@ -31,10 +32,7 @@ export const MOST_BUTTONS_IN_ROW = 6;
 
 /** @param hereChannelId the channel in which the command was typed; undefined in direct messages. */
 export function overviewMessage(overview: Overview, hereChannelId?: string): MessageView {
-  return messageView([
-    lead(say('overview-title')),
-    ...overviewBlocks(overview, MESSAGE_BLOCKS_MAX, hereChannelId),
-  ]);
+  return messageView([lead(say('overview-title')), ...overviewBlocks(overview, MESSAGE_ROOM, hereChannelId)]);
 }
 
 export function homeView(overview: Overview): HomeView {
@@ -42,7 +40,7 @@ export function homeView(overview: Overview): HomeView {
     type: 'home',
     blocks: [
       lead(say('overview-title')),
-      ...overviewBlocks(overview, HOME_BLOCKS_MAX, undefined),
+      ...overviewBlocks(overview, HOME_ROOM, undefined),
       context(mrkdwn('caution-set-up')),
     ],
   };
@@ -50,14 +48,15 @@ export function homeView(overview: Overview): HomeView {
 
 function overviewBlocks(
   overview: Overview,
-  maxBlocks: number,
+  { maxBlocks, maxLength }: { readonly maxBlocks: number; readonly maxLength: number },
   hereChannelId: string | undefined,
 ): KnownBlock[] {
   const blocks: KnownBlock[] = [];
   let shown = 0;
   for (const team of overview.teams) {
     const ofTeam = teamBlocks(team);
-    if (blocks.length + ofTeam.length > maxBlocks - OTHER_BLOCKS) break;
+    const withTeam = [...blocks, ...ofTeam];
+    if (withTeam.length > maxBlocks - OTHER_BLOCKS || lengthOfTexts(withTeam) > maxLength) break;
     blocks.push(...ofTeam);
     shown += 1;
   }

@@ -9,10 +9,9 @@ import { encodeContext } from '../form-contexts.ts';
 import { ACTIONS, formId } from '../ids.ts';
 import { actions, button, context, lead, section } from './block-builders.ts';
 import { formView, withReplyTo } from './form-view.ts';
-import { lineSections } from './line-sections.ts';
+import { lineList } from './line-sections.ts';
 import { type MessageView, messageView } from './message-view.ts';
 
-const TEAM_SECTIONS_MAX = 5;
 /** It is always about the person who presses it. */
 const VALUE = 'me';
 
@@ -24,10 +23,9 @@ export function privacyMessage({ kinds, teams }: PrivacyOverview): MessageView {
     lead(say('privacy-stored')),
     section(kinds.map(storedKind).join('\n')),
     section(`${mrkdwn('privacy-why')}\n${mrkdwn('privacy-who-sees-it')}`),
-    ...lineSections(mrkdwn('privacy-how-long'), teams.map(teamKeeps), {
-      maxSections: TEAM_SECTIONS_MAX,
-      more: (count) => mrkdwn('privacy-and-more-teams', { count }),
-    }),
+    lineList(mrkdwn('privacy-how-long'), teams.map(teamKeeps), (count) =>
+      mrkdwn('privacy-and-more-teams', { count }),
+    ),
     actions([
       button(say('privacy-copy-button'), { actionId: ACTIONS.sendMyCopy, value: VALUE }),
       button(say('privacy-erase-button'), { actionId: ACTIONS.openEraseForm, value: VALUE }),

@@ -4,10 +4,8 @@ import type { RefusalWords } from '../../words/refusals.ts';
 import { mrkdwn } from '../../words/say.ts';
 import { typed } from '../../words/typed-text.ts';
 import { bold, section } from './block-builders.ts';
-import { lineSections } from './line-sections.ts';
+import { lineList } from './line-sections.ts';
 import { type MessageView, messageView } from './message-view.ts';
-
-const PROBLEM_SECTIONS_MAX = 40;
 
 /**
  * @param words in the platform's markup
@@ -19,10 +17,10 @@ export function refusalMessage(
 ): MessageView {
   if (problems.length < 2) return messageView([section(`${bold(what)}\n${fix}`)]);
   return messageView([
-    ...lineSections(
+    lineList(
       bold(mrkdwn('refusal-things-wrong', { count: problems.length })),
       problems.map(({ message }) => `• ${typed(message)}`),
-      { maxSections: PROBLEM_SECTIONS_MAX, more: (count) => mrkdwn('refusal-more-things', { count }) },
+      (count) => mrkdwn('refusal-more-things', { count }),
     ),
     section(fix),
   ]);

@@ -2,7 +2,7 @@
  * The state of the sprint, for one person or shared with the channel. The shared one holds sums and cards
  * only: what somebody wrote about growth stays with those who ask for the status themselves.
  */
-import type { KnownBlock, SectionBlock } from '@slack/types';
+import type { KnownBlock } from '@slack/types';
 import type { StatusContent } from '../../app/watching/status-content.ts';
 import { cardGrowth, cardName } from '../../words/cards.ts';
 import { loadEvidenceWords } from '../../words/load.ts';
@@ -14,11 +14,9 @@ import { encodeValue } from '../button-values.ts';
 import { ACTIONS } from '../ids.ts';
 import { actions, bold, button, context, lead, section } from './block-builders.ts';
 import { type ChartImage, chartBlocks } from './chart-image.ts';
-import { lineSections } from './line-sections.ts';
-import { type MessageView, messageView } from './message-view.ts';
+import { lineList } from './line-sections.ts';
+import { type MessagePart, type MessageView, messageView } from './message-view.ts';
 import { ratioBlocks } from './ratio-blocks.ts';
-
-const GROWTH_SECTIONS_MAX = 30;
 
 /** What the caller alone sees, but for the chart: see `statusChartMessage`. */
 export function statusMessage(status: StatusContent): MessageView {
@@ -53,8 +51,8 @@ export function sharedStatusMessage(
 function statusBlocks(
   status: StatusContent,
   chart: ChartImage | undefined,
-  growth: SectionBlock[],
-): KnownBlock[] {
+  growth: MessagePart,
+): MessagePart[] {
   const { sprint, summary, on, cards, workingDays } = status;
   if (!status.begun) {
     return [
@@ -78,7 +76,7 @@ function statusBlocks(
     ...chartBlocks(chart),
     section(bold(mrkdwn('status-ratios-title'))),
     ...ratioBlocks(summary),
-    ...growth,
+    growth,
   ];
 }
 
@@ -87,7 +85,7 @@ function evidenceBlocks({ load }: StatusContent): KnownBlock[] {
   return words === '' ? [] : [context(words)];
 }
 
-function growthByAnswer({ growth }: StatusContent): SectionBlock[] {
+function growthByAnswer({ growth }: StatusContent): MessagePart {
   const lines = growth.map((change) => {
     const args = { day: change.day, card: cardName(change.card), growth: cardGrowth(change) };
     const note = change.note.trim();
@@ -98,7 +96,7 @@ function growthByAnswer({ growth }: StatusContent): SectionBlock[] {
   return growthSections(lines, 'changes');
 }
 
-function growthByCard({ cards }: StatusContent): SectionBlock[] {
+function growthByCard({ cards }: StatusContent): MessagePart {
   const lines = cards.flatMap((card) => {
     const growth = cardGrowth(card);
     return growth.length === 0 ? [] : [mrkdwn('status-growth-card', { card: cardName(card), growth })];
@@ -106,11 +104,11 @@ function growthByCard({ cards }: StatusContent): SectionBlock[] {
   return growthSections(lines, 'cards');
 }
 
-function growthSections(lines: readonly string[], kind: 'changes' | 'cards'): SectionBlock[] {
-  if (lines.length === 0) return [section(mrkdwn('status-growth-none'))];
-  return lineSections(
+function growthSections(lines: readonly string[], kind: 'changes' | 'cards'): MessagePart {
+  if (lines.length === 0) return section(mrkdwn('status-growth-none'));
+  return lineList(
     bold(mrkdwn('status-growth-title')),
     lines.map((line) => `• ${line}`),
-    { maxSections: GROWTH_SECTIONS_MAX, more: (count) => mrkdwn('status-growth-more', { kind, count }) },
+    (count) => mrkdwn('status-growth-more', { kind, count }),
   );
 }

@@ -2,37 +2,28 @@
  * The cards that explain a verdict: those that grew or shrank, were pulled in, were dropped, were left
  * open. No owner is named.
  */
-import type { SectionBlock } from '@slack/types';
 import type { CardLine } from '../../app/cards/card-line.ts';
 import type { VerdictContent } from '../../app/closing/verdict-content.ts';
 import { cardGrowth, cardName, cardProgress } from '../../words/cards.ts';
 import { mrkdwn } from '../../words/say.ts';
 import { bold } from './block-builders.ts';
-import { lineSections } from './line-sections.ts';
+import { type LineList, lineList } from './line-sections.ts';
 
 interface CardList {
   readonly title: string;
   readonly lines: readonly string[];
 }
 
-/** @param maxSections how many sections all lists together may use; four at least. */
-export function verdictCardLists(verdict: VerdictContent, maxSections: number): SectionBlock[] {
-  const lists = cardLists(verdict).filter(({ lines }) => lines.length > 0);
-  const blocks: SectionBlock[] = [];
-  for (const [i, { title, lines }] of lists.entries()) {
-    const forLaterLists = lists.length - 1 - i;
-    blocks.push(
-      ...lineSections(
+export function verdictCardLists(verdict: VerdictContent): LineList[] {
+  return cardLists(verdict)
+    .filter(({ lines }) => lines.length > 0)
+    .map(({ title, lines }) =>
+      lineList(
         bold(title),
         lines.map((line) => `• ${line}`),
-        {
-          maxSections: maxSections - blocks.length - forLaterLists,
-          more: (cards) => mrkdwn('verdict-more-cards', { cards }),
-        },
+        (cards) => mrkdwn('verdict-more-cards', { cards }),
       ),
     );
-  }
-  return blocks;
 }
 
 function cardLists({ cards, dropReasons }: VerdictContent): CardList[] {

@@ -2,7 +2,7 @@
  * The verdict, posted in the channel when a sprint closes and brought up to date in place: what happened,
  * why, and what to try next. It speaks to the team and names nobody.
  */
-import type { KnownBlock, SectionBlock } from '@slack/types';
+import type { KnownBlock } from '@slack/types';
 import type { CardLine } from '../../app/cards/card-line.ts';
 import { ASKS_FOR_A_RANGE } from '../../app/closing/note-history.ts';
 import type { VerdictContent } from '../../app/closing/verdict-content.ts';
@@ -18,26 +18,23 @@ import { encodeValue } from '../button-values.ts';
 import { ACTIONS } from '../ids.ts';
 import { actions, bold, button, confirmation, context, divider, lead, section } from './block-builders.ts';
 import { type ChartImage, chartBlocks } from './chart-image.ts';
-import { lineSections } from './line-sections.ts';
-import { type MessageView, messageView } from './message-view.ts';
+import { lineList } from './line-sections.ts';
+import { type MessagePart, type MessageView, messageView } from './message-view.ts';
 import { ratioBlocks } from './ratio-blocks.ts';
 import { verdictCardLists } from './verdict-card-lists.ts';
 
-const BLOCKS_MAX = 50;
-const CARRIED_OVER_SECTIONS_MAX = 2;
-
 export function verdictMessage(verdict: VerdictContent, chart?: ChartImage): MessageView {
   const { summary, sprint } = verdict;
-  const before: KnownBlock[] = [
+  return messageView([
     lead(say('verdict-title', { sprint: sprint.name, verdict: verdictSentence(summary) })),
     ...sectionOf([reopenedSentence(verdict), ...summary.verdict.failedTests.map(failedTestSentence)]),
     ...chartBlocks(chart),
     ...ratioBlocks(summary),
     ...noteBlocks(verdict),
-  ];
-  const after = [context(`${mrkdwnOf(sprintSpan(sprint))}. ${nextWords(verdict)}`), ...reopenBlocks(verdict)];
-  const lists = verdictCardLists(verdict, BLOCKS_MAX - before.length - after.length);
-  return messageView([...before, ...lists, ...after]);
+    ...verdictCardLists(verdict),
+    context(`${mrkdwnOf(sprintSpan(sprint))}. ${nextWords(verdict)}`),
+    ...reopenBlocks(verdict),
+  ]);
 }
 
 /** One section of the sentences that there are; none when there are none. */
@@ -46,13 +43,13 @@ function sectionOf(sentences: readonly (string | undefined)[]): KnownBlock[] {
   return said.length === 0 ? [] : [section(said.join('\n'))];
 }
 
-function noteBlocks(verdict: VerdictContent): KnownBlock[] {
+function noteBlocks(verdict: VerdictContent): MessagePart[] {
   const { notes } = verdict.summary;
   if (notes.length === 0) return [];
-  return [divider(), ...notes.flatMap((note) => noteSections(note, verdict)), divider()];
+  return [divider(), ...notes.map((note) => noteBlock(note, verdict)), divider()];
 }
 
-function noteSections(note: CoachingNote, { summary, history, cards }: VerdictContent): SectionBlock[] {
+function noteBlock(note: CoachingNote, { summary, history, cards }: VerdictContent): MessagePart {
   const { id } = note;
   const { crossed, mayMean, tryNext } = noteWords(note, summary.verdict.failedTests.length > 0);
   const known = history.notes.find((one) => one.id === id);
@@ -64,7 +61,7 @@ function noteSections(note: CoachingNote, { summary, history, cards }: VerdictCo
     mrkdwn('note-try-next', { try: tryNext }),
     ...(range ? [rangeLine(range, id, summary.totals.commitmentPoints)] : []),
   ].join('\n');
-  return 'cards' in note ? carriedOverSections(words, note.cards, cards) : [section(words)];
+  return 'cards' in note ? carriedOverCards(words, note.cards, cards) : section(words);
 }
 
 function rangeLine(
@@ -78,19 +75,17 @@ function rangeLine(
 }
 
 /** The cards that a note is about, below its words. */
-function carriedOverSections(
+function carriedOverCards(
   words: string,
   carried: readonly CarriedOverCard[],
   cards: readonly CardLine[],
-): SectionBlock[] {
+): MessagePart {
   const lines = carried.flatMap(({ cardId, sprints }) => {
     const card = cards.find((one) => one.cardId === cardId);
     return card ? [`• ${mrkdwn('note-carried-card', { card: cardName(card), sprints })}`] : [];
   });
-  return lineSections(words, lines, {
-    maxSections: CARRIED_OVER_SECTIONS_MAX,
-    more: (cards) => mrkdwn('cards-more', { cards }),
-  });
+  if (lines.length === 0) return section(words);
+  return lineList(words, lines, (cards) => mrkdwn('cards-more', { cards }));
 }
 
 function nextWords({ reopened, reopenUntil, team }: VerdictContent): string {

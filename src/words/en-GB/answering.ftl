@@ -15,7 +15,7 @@ prompt-over-answered = You had answered:
 prompt-no-card = You have no card to answer for.
 # A card in the list, with the number by which an answer in words calls it.
 prompt-card-line = { $place }. { $card }: { $left }
-prompt-more-cards = … and { NUMBER($cards) } more of your cards.
+prompt-more-cards = … and { NUMBER($cards) } more of your cards: `/loadline cards` lists them.
 prompt-answered-line = • { $card }: { SERIES($facts) }
 prompt-answered-line-note = • { $card }: { SERIES($facts) } – { $note }
 prompt-worked = worked { NUMBER($points) }

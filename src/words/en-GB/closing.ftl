@@ -38,7 +38,7 @@ verdict-dropped-card = { $card }: { POINTS($estimate) }
 verdict-dropped-card-reason = { $card }: { POINTS($estimate) } – { $reason }
 verdict-open-title = Not finished
 verdict-open-card = { $card }: { $progress } (estimate { NUMBER($estimate) })
-verdict-more-cards = … and { cards-more-count }, counted in the numbers above.
+verdict-more-cards = … and { cards-more-count }, counted in the numbers above. A facilitator’s `/loadline export` lists them all.
 
 ## A cancelled sprint: the post in the channel
 

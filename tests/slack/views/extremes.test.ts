@@ -7,7 +7,8 @@ import { describe, expect, it } from 'vitest';
 import { parseMrkdwn } from '../../../src/rehearsal/page/mrkdwn.ts';
 import { BUTTONS, FORMS } from '../../../src/slack/commands/commands.ts';
 import { INPUT } from '../../../src/slack/ids.ts';
-import { fullWorld } from './full-world.ts';
+import type { MessageView } from '../../../src/slack/views/message-view.ts';
+import { FULL, fullWorld } from './full-world.ts';
 import { expectFormFits, expectMessageFits, mrkdwnTexts } from './view-checks.ts';
 
 const FILLINGS = {
@@ -85,16 +86,29 @@ describe.each(['pings and links', 'formatting and line ends', 'signs that grow w
   },
 );
 
-describe('100 cards with titles of 200 ordinary characters', () => {
-  const { messages } = fullWorld(FILLINGS['ordinary words']);
+describe('100 cards', () => {
+  const short = fullWorld('Tide gauge ', { ...FULL, titleLength: 30 }).messages;
+  const long = fullWorld(FILLINGS['ordinary words']).messages;
+  const shownIn = (view: MessageView | undefined) =>
+    new Set(JSON.stringify(view?.blocks).match(/ABCDEFGHIJ-1000\d{3}/g)).size;
 
-  it.each(['prompt', 'plan', 'cards', 'verdict'])('are all in the blocks of: %s', (name) => {
-    const blocks = JSON.stringify(messages[name]?.blocks);
-    const missing = Array.from({ length: 100 }, (_, i) => `ABCDEFGHIJ-${1_000_000 + i}`).filter(
-      (key) => !blocks.includes(key),
-    );
-    expect(missing).toEqual([]);
-    expect(blocks).not.toContain('… and');
+  it.each(['prompt', 'plan'])('with titles of 30 characters are all in the blocks of: %s', (name) => {
+    expect(shownIn(short[name])).toBe(100);
+  });
+
+  it.each([
+    ['prompt', /… and (\d+) more of your cards: `\/loadline cards` lists them\./],
+    ['plan', /… and (\d+) more cards?: `\/loadline cards \d+`/],
+    ['cards', /… and (\d+) more cards?: `\/loadline cards \d+`/],
+  ])('with titles of 200 are shown, or counted with a way to see them, in: %s', (name, more) => {
+    const leftOut = Number(more.exec(mrkdwnTexts(long[name]?.blocks ?? []).join('\n'))?.[1]);
+    expect(shownIn(long[name]) + leftOut).toBe(100);
+  });
+
+  it('with titles of 200 are counted list by list in the verdict, which says where they all are', () => {
+    const text = mrkdwnTexts(long.verdict?.blocks ?? []).join('\n');
+    const more = text.match(/… and \d+ more cards?, counted in the numbers above\. .*`\/loadline export`/g);
+    expect(more?.length).toBeGreaterThan(1);
   });
 });
 

@@ -77,9 +77,10 @@ export interface WorldSize {
   readonly pastSprints: number;
   readonly cards: number;
   readonly teams: number;
+  readonly titleLength?: number;
 }
 
-const FULL: WorldSize = { pastSprints: 260, cards: 100, teams: 60 };
+export const FULL: WorldSize = { pastSprints: 260, cards: 100, teams: 60 };
 
 /** Ten years of sprints with every number large, and cards of as many sizes as there are. */
 function historyOf(name: string, { pastSprints, cards }: WorldSize) {
@@ -139,7 +140,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
   const cards = Array.from({ length: size.cards }, (_, i) =>
     card(i + 1, {
       key: `ABCDEFGHIJ-${1_000_000 + i}`,
-      title: filled(filling, 200),
+      title: filled(filling, size.titleLength ?? 200),
       estimatePoints: 999.5,
       origin: i % 2 === 0 ? 'planned' : 'pulled-in',
       ownerIds: i % 5 === 4 ? [] : [ANA, BEN],

@@ -1,10 +1,10 @@
 import fc from 'fast-check';
 import { expect, it } from 'vitest';
-import { lineSections } from '../../../src/slack/views/line-sections.ts';
+import { lineList, lineSections } from '../../../src/slack/views/line-sections.ts';
 
 const more = (count: number, firstLeftOut: number): string => `${count} more from ${firstLeftOut}`;
 const textsOf = (title: string, lines: readonly string[], maxSections: number): string[] =>
-  lineSections(title, lines, { maxSections, more }).map((block) => block.text?.text ?? '');
+  lineSections(lineList(title, lines, more), { maxSections }).map((block) => block.text?.text ?? '');
 
 it('puts short lines into one section under their title', () => {
   expect(textsOf('Cards', ['a', 'b'], 3)).toEqual(['Cards\na\nb']);

@@ -1,7 +1,11 @@
 /** Whether the platform would take a view, judged by the stand-in's shapes, which the views do not know. */
 import type { HomeView, KnownBlock, ModalView } from '@slack/types';
 import { expect } from 'vitest';
-import { messageProblems, viewProblems } from '../../../src/rehearsal/stand-in/shapes/check-blocks.ts';
+import {
+  areTextsTooLong,
+  messageProblems,
+  viewProblems,
+} from '../../../src/rehearsal/stand-in/shapes/check-blocks.ts';
 import type { MessageView } from '../../../src/slack/views/message-view.ts';
 
 const everyFile = { canShow: () => true };
@@ -13,6 +17,7 @@ function wired(value: unknown): unknown {
 
 export function expectMessageFits(view: MessageView): void {
   expect(messageProblems(wired(view.blocks), everyFile)).toEqual([]);
+  expect(areTextsTooLong(wired(view.blocks)), 'texts of all blocks').toBe(false);
   expect(view.text.length).toBeGreaterThan(0);
   expect(view.text.length).toBeLessThanOrEqual(4_000);
 }

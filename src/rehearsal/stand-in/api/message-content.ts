@@ -2,7 +2,7 @@
  * Checks what a message is to say, however it comes: by a call, a response URL or the answer to a command.
  */
 import type { JsonObject } from '../page-state.ts';
-import { messageProblems } from '../shapes/check-blocks.ts';
+import { areTextsTooLong, messageProblems } from '../shapes/check-blocks.ts';
 import type { Stage } from '../stage.ts';
 import { type ApiArgs, ApiFailure } from './api-method.ts';
 
@@ -17,7 +17,7 @@ export interface MessageContent {
 
 /**
  * @throws ApiFailure `no_text`, `msg_too_long`, `invalid_blocks_format`, `invalid_blocks` (with every problem),
- *   `invalid_metadata_format` or `invalid_metadata_schema`
+ *   `msg_blocks_too_long`, `invalid_metadata_format` or `invalid_metadata_schema`
  */
 export function messageContent(args: ApiArgs, stage: Stage): MessageContent {
   if (args.has('attachments')) throw notPlayed('attachments');
@@ -29,6 +29,7 @@ export function messageContent(args: ApiArgs, stage: Stage): MessageContent {
   if (text.length > TEXT_MAX) throw new ApiFailure('msg_too_long');
   const problems = given === undefined ? [] : messageProblems(given, stage.files);
   if (problems.length > 0) throw new ApiFailure('invalid_blocks', problems, { errors: problems });
+  if (areTextsTooLong(given)) throw new ApiFailure('msg_blocks_too_long');
   const blocks = stage.ids.withIds((given ?? []) as JsonObject[]);
   const metadata = metadataOf(args.json('metadata', 'invalid_metadata_format'));
   return metadata === undefined ? { text, blocks } : { text, blocks, metadata };

@@ -15,11 +15,27 @@ export interface FileLookup {
   canShow(fileId: string): boolean;
 }
 
+/**
+ * The platform names no number for `msg_blocks_too_long`: 11,341 characters were refused in one report, some 13,200 in
+ * another (github.com/slackapi/bolt-js issues 2509 and 2867). The strictest of them, rounded down.
+ */
+const MESSAGE_TEXTS_MAX = 11_000;
+
 /** @returns the problems, none when the blocks may be posted as a message. */
 export function messageProblems(blocks: unknown, files: FileLookup): string[] {
   const parsed = messageShape.safeParse(blocks);
   if (!parsed.success) return problemsOf(parsed.error, ['blocks']);
   return wholeProblems(parsed.data as JsonObject[], ['blocks'], files);
+}
+
+/** Whether all texts of a message's blocks together, descriptions of pictures included, are more than it may hold. */
+export function areTextsTooLong(blocks: unknown): boolean {
+  let length = 0;
+  JSON.stringify(blocks ?? [], (key, value: unknown) => {
+    if (typeof value === 'string' && ['text', 'alt_text'].includes(key)) length += value.length;
+    return value;
+  });
+  return length > MESSAGE_TEXTS_MAX;
 }
 
 /** @returns the problems, none when the view may be shown as this kind of surface. */

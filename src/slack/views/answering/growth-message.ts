@@ -6,7 +6,7 @@ import { mrkdwn, say } from '../../../words/say.ts';
 import { encodeAnswers, encodeValue } from '../../button-values.ts';
 import { ACTIONS } from '../../ids.ts';
 import { actions, button, context, lead, section } from '../block-builders.ts';
-import { lineSections } from '../line-sections.ts';
+import { lineList } from '../line-sections.ts';
 import { type MessageView, messageView } from '../message-view.ts';
 
 type GrowthToExplain = Extract<AnswerOutcome, { kind: 'growth-to-explain' }>;
@@ -18,10 +18,7 @@ export function growthMessage(outcome: GrowthToExplain): MessageView {
   );
   return messageView([
     lead(say('growth-title', { cards: grown.length })),
-    ...lineSections('', lines, {
-      maxSections: 20,
-      more: (count) => mrkdwn('cards-more', { cards: count }),
-    }),
+    lineList('', lines, (count) => mrkdwn('cards-more', { cards: count })),
     section(mrkdwn('growth-not-recorded')),
     actions(buttons(outcome)),
     context(mrkdwn('growth-explained')),

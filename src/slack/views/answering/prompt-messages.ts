@@ -2,7 +2,7 @@
  * The daily prompt in every state of its day (it is one message that is updated in place), its one reminder, and the
  * last call before a sprint closes. Only the member sees them.
  */
-import type { ActionsBlock, KnownBlock } from '@slack/types';
+import type { ActionsBlock } from '@slack/types';
 import type { AnsweredLine, PromptContent } from '../../../app/answering/prompt-content.ts';
 import type { CardLine } from '../../../app/cards/card-line.ts';
 import { cardGrowth, cardName } from '../../../words/cards.ts';
@@ -11,8 +11,8 @@ import { closingTime } from '../../../words/sprint.ts';
 import { encodeValue } from '../../button-values.ts';
 import { ACTIONS } from '../../ids.ts';
 import { actions, button, context, lead, section } from '../block-builders.ts';
-import { lineSections } from '../line-sections.ts';
-import { type MessageView, messageView } from '../message-view.ts';
+import { lineList } from '../line-sections.ts';
+import { type MessagePart, type MessageView, messageView } from '../message-view.ts';
 
 export function dailyPromptMessage(prompt: PromptContent): MessageView {
   const { day, sprint, cards, answered } = prompt;
@@ -21,21 +21,21 @@ export function dailyPromptMessage(prompt: PromptContent): MessageView {
     case 'asked':
       return messageView([
         lead(say('prompt-asked', { day })),
-        ...openCardBlocks(mrkdwn('prompt-cards', { sprint: sprint.name, cards: cards.length }), cards),
+        openCards(mrkdwn('prompt-cards', { sprint: sprint.name, cards: cards.length }), cards),
         promptButtons(prompt),
         context(`${wordsHint(cards.length)} ${mrkdwn('prompt-closes', { closing: closingTime(prompt) })}`),
       ]);
     case 'answered':
       return messageView([
         lead(say('prompt-answered', about)),
-        ...answeredBlocks(answered),
-        ...untouchedBlocks(prompt),
+        answeredCards(answered),
+        untouchedCards(prompt),
         ...laterButton(prompt, say('prompt-change-button')),
       ]);
     case 'unchanged':
       return messageView([
         lead(say('prompt-unchanged', about)),
-        ...openCardBlocks(mrkdwn('prompt-still-left'), cards),
+        openCards(mrkdwn('prompt-still-left'), cards),
         ...laterButton(prompt, say('prompt-change-button')),
       ]);
     case 'away':
@@ -48,9 +48,7 @@ export function dailyPromptMessage(prompt: PromptContent): MessageView {
       return messageView([
         lead(say('prompt-over', about)),
         section(mrkdwn('prompt-over-day', { day })),
-        ...(answered.length > 0
-          ? [section(mrkdwn('prompt-over-answered')), ...answeredBlocks(answered)]
-          : []),
+        ...(answered.length > 0 ? [section(mrkdwn('prompt-over-answered')), answeredCards(answered)] : []),
       ]);
   }
 }
@@ -60,7 +58,7 @@ export function reminderMessage(prompt: PromptContent): MessageView {
   if (prompt.state !== 'asked') return dailyPromptMessage(prompt);
   return messageView([
     lead(say('reminder-title', { sprint: prompt.sprint.name })),
-    ...openCardBlocks('', prompt.cards),
+    openCards('', prompt.cards),
     promptButtons(prompt),
     context(`${wordsHint(prompt.cards.length)} ${mrkdwn('reminder-only-one')}`),
   ]);
@@ -72,7 +70,7 @@ export function lastCallMessage(prompt: PromptContent): MessageView {
   return messageView([
     lead(say('last-call-title', { sprint: prompt.sprint.name, closing: closingTime(prompt) })),
     section(mrkdwn('last-call-question')),
-    ...openCardBlocks('', prompt.cards),
+    openCards('', prompt.cards),
     promptButtons(prompt),
     context(wordsHint(prompt.cards.length)),
   ]);
@@ -96,15 +94,12 @@ function wordsHint(cardCount: number): string {
 }
 
 /** The open cards with the numbers by which an answer in words calls them. */
-function openCardBlocks(title: string, cards: readonly CardLine[]): KnownBlock[] {
-  if (cards.length === 0) return [section(mrkdwn('prompt-no-card'))];
+function openCards(title: string, cards: readonly CardLine[]): MessagePart {
+  if (cards.length === 0) return section(mrkdwn('prompt-no-card'));
   const lines = cards.map((card, i) =>
     mrkdwn('prompt-card-line', { place: String(i + 1), card: cardName(card), left: leftOn(card) }),
   );
-  return lineSections(title, lines, {
-    maxSections: 40,
-    more: (count) => mrkdwn('prompt-more-cards', { cards: count }),
-  });
+  return lineList(title, lines, (count) => mrkdwn('prompt-more-cards', { cards: count }));
 }
 
 function leftOn({ leftPoints }: Pick<CardLine, 'leftPoints'>): string {
@@ -118,11 +113,10 @@ function laterButton(prompt: PromptContent, label: string): ActionsBlock[] {
   return [actions([button(label, { actionId: ACTIONS.openAnswerForm, value })])];
 }
 
-function answeredBlocks(answered: readonly AnsweredLine[]): KnownBlock[] {
-  return lineSections('', answered.map(answeredLine), {
-    maxSections: 30,
-    more: (count) => mrkdwn('prompt-more-answers', { answers: count }),
-  });
+function answeredCards(answered: readonly AnsweredLine[]): MessagePart {
+  return lineList('', answered.map(answeredLine), (count) =>
+    mrkdwn('prompt-more-answers', { answers: count }),
+  );
 }
 
 function answeredLine(line: AnsweredLine): string {
@@ -134,13 +128,10 @@ function answeredLine(line: AnsweredLine): string {
 }
 
 /** Open cards that had no answer that day. */
-function untouchedBlocks({ cards, answered }: PromptContent): KnownBlock[] {
+function untouchedCards({ cards, answered }: PromptContent): MessagePart {
   const said = new Set(answered.map(({ card }) => card.cardId));
   const untouched = cards
     .filter(({ cardId }) => !said.has(cardId))
     .map((card) => mrkdwn('prompt-untouched-line', { card: cardName(card), left: leftOn(card) }));
-  return lineSections(mrkdwn('prompt-untouched'), untouched, {
-    maxSections: 10,
-    more: (count) => mrkdwn('cards-more', { cards: count }),
-  });
+  return lineList(mrkdwn('prompt-untouched'), untouched, (count) => mrkdwn('cards-more', { cards: count }));
 }

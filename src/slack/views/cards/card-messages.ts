@@ -11,7 +11,7 @@ import { loadSentence } from '../../../words/ratios.ts';
 import { mrkdwn, say } from '../../../words/say.ts';
 import { mrkdwnOf } from '../../../words/typed-text.ts';
 import { context, lead, section } from '../block-builders.ts';
-import { lineSections } from '../line-sections.ts';
+import { lineList } from '../line-sections.ts';
 import { type MessageView, messageView } from '../message-view.ts';
 
 export interface CardList {
@@ -32,10 +32,7 @@ export function cardsMessage({ heading, cards, summary }: CardList, from = 1): M
   return messageView([
     lead(say('cards-title', { ...title, left: summary.totals.openLeftPoints })),
     section(mrkdwnOf(loadSentence(summary))),
-    ...lineSections('', shown.map(cardListLine), {
-      maxSections: 45,
-      more: (count, index) => moreCardsFrom(count, shown[index]?.number),
-    }),
+    lineList('', shown.map(cardListLine), (count, index) => moreCardsFrom(count, shown[index]?.number)),
     context(mrkdwn('cards-change')),
   ]);
 }
@@ -102,10 +99,7 @@ export function ownerNeededMessage({
   if (!first) return messageView([lead(say('cards-have-owner-title', title))]);
   return messageView([
     lead(say('cards-need-owner-title', title)),
-    ...lineSections('', cards.map(cardListLine), {
-      maxSections: 30,
-      more: (count, index) => moreCardsFrom(count, cards[index]?.number),
-    }),
+    lineList('', cards.map(cardListLine), (count, index) => moreCardsFrom(count, cards[index]?.number)),
     section(mrkdwn('cards-need-owner-next', { cards: cards.length, number: String(first.number) })),
     context(mrkdwn('cards-need-owner-kept')),
   ]);

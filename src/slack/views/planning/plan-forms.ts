@@ -12,7 +12,7 @@ import { cardsField, formId, MAX_CARD_FIELDS } from '../../ids.ts';
 import { bold, context, lead, section } from '../block-builders.ts';
 import { dateField, TEXT_INPUT_MAX_LENGTH, textField, timeField } from '../form-inputs.ts';
 import { formView, withReplyTo } from '../form-view.ts';
-import { lineSections } from '../line-sections.ts';
+import { lineList, lineSections } from '../line-sections.ts';
 import { awayDaysField } from '../range-form-view.ts';
 
 export const PLAN_FIELDS = {
@@ -127,16 +127,20 @@ export function planPreviewView(preview: PlanPreview, replyTo?: string): ModalVi
     lead(say('plan-preview-lead', about)),
     section(mrkdwn('plan-preview-days', days)),
     ...(input.goal.trim() === '' ? [] : [section(mrkdwn('plan-goal-line', { goal: input.goal }))]),
-    ...lineSections(bold(mrkdwn('plan-check-title')), warnings.map(planWarning), {
-      maxSections: 5,
-      more: (count) => mrkdwn('plan-check-more', { warnings: count }),
-    }),
+    ...lineSections(
+      lineList(bold(mrkdwn('plan-check-title')), warnings.map(planWarning), (count) =>
+        mrkdwn('plan-check-more', { warnings: count }),
+      ),
+      { maxSections: 5 },
+    ),
     ...adviceSections(preview),
     section(recentSprints(preview)),
-    ...lineSections(bold(mrkdwn('plan-cards-title')), cards.map(plannedCardLine), {
-      maxSections: CARD_SECTIONS_MAX,
-      more: (count) => mrkdwn('plan-cards-more', { cards: count }),
-    }),
+    ...lineSections(
+      lineList(bold(mrkdwn('plan-cards-title')), cards.map(plannedCardLine), (count) =>
+        mrkdwn('plan-cards-more', { cards: count }),
+      ),
+      { maxSections: CARD_SECTIONS_MAX },
+    ),
     context(mrkdwn('plan-preview-after')),
   ]);
 }

@@ -5,7 +5,7 @@ import { person } from '../../../words/people.ts';
 import { mrkdwn, say } from '../../../words/say.ts';
 import { closingTime, sprintSpan } from '../../../words/sprint.ts';
 import { lead, section } from '../block-builders.ts';
-import { lineSections } from '../line-sections.ts';
+import { lineList } from '../line-sections.ts';
 import { type MessageView, messageView } from '../message-view.ts';
 
 export function planMessage({ sprint, team, cards, commitmentPoints, byUserId }: PlanContent): MessageView {
@@ -31,10 +31,7 @@ export function planMessage({ sprint, team, cards, commitmentPoints, byUserId }:
     lead(say('plan-post-title', about)),
     ...goal,
     when,
-    ...lineSections('', cards.map(plannedCardLine), {
-      maxSections: 40,
-      more: (count, index) => moreCardsFrom(count, cards[index]?.number),
-    }),
+    lineList('', cards.map(plannedCardLine), (count, index) => moreCardsFrom(count, cards[index]?.number)),
     section(mrkdwn('plan-post-next')),
   ]);
 }

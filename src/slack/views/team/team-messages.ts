@@ -5,7 +5,7 @@ import { people, person } from '../../../words/people.ts';
 import { mrkdwn, say } from '../../../words/say.ts';
 import { retentionSentence, weekdayWords } from '../../../words/team.ts';
 import { context, lead, section } from '../block-builders.ts';
-import { lineSections } from '../line-sections.ts';
+import { lineList } from '../line-sections.ts';
 import { type MessageView, messageView } from '../message-view.ts';
 
 export function teamSetUpMessage({ team, memberIds, facilitatorIds }: ContentOf<'team-set-up'>): MessageView {
@@ -17,7 +17,7 @@ export function teamSetUpMessage({ team, memberIds, facilitatorIds }: ContentOf<
   return messageView([
     lead(say('team-set-up-title', { team: team.name, members: memberIds.length })),
     section(mrkdwn('team-set-up-intro', askingTimes(team))),
-    ...lineSections('', takingPart, { maxSections: 5, more: () => mrkdwn('team-more-people') }),
+    lineList('', takingPart, () => mrkdwn('team-more-people')),
     section(`${mrkdwn('team-set-up-privacy')} ${retentionSentence(team.retentionMonths)}`),
     section(mrkdwn('team-set-up-next')),
     context(mrkdwn('caution-set-up')),
