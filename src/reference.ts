@@ -8,7 +8,7 @@ import { randomInt } from 'node:crypto';
 
 /** No letters that are mistaken for digits when read aloud. */
 const ALPHABET = '23456789ABCDEFGHJKMNPQRSTUVWXYZ';
-/** With 8 letters, two in a day of a million requests are alike about once in two days. */
+/** With 8 letters, two in a day of a million requests are the same about once in two days. */
 const LENGTH = 8;
 
 const underWay = new AsyncLocalStorage<string>();

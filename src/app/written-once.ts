@@ -1,7 +1,7 @@
 /**
  * What a request writes is written once, however often and wherever it arrives: its key is recorded in the very
  * transaction that writes first. So a request whose process died before it had written anything is carried out when it
- * comes again, and one that had written is not. Also knows whether a request has written, so that people can be told
+ * comes again, and one that had written is not. Also knows whether a request has written, so that people can hear
  * the truth when something fails afterwards.
  */
 import { AsyncLocalStorage } from 'node:async_hooks';
@@ -19,7 +19,7 @@ export type Written = 'nothing' | 'unsettled' | 'uncertain' | 'kept';
 const SETTLE_LIMIT_MS = 1_000;
 
 interface Request {
-  /** Undefined: nothing tells it from its repetition. */
+  /** Undefined: it looks the same as its repetition. */
   readonly key: string | undefined;
   written: Written;
 }
@@ -38,7 +38,7 @@ export class GivenUp extends Error {
   readonly code = 'given-up';
 }
 
-/** @param key what tells this request from every other; all stores made by `writtenOnce` heed it */
+/** @param key different for every other request; all stores made by `writtenOnce` use it */
 export function asOneRequest<T>(key: string | undefined, work: () => Promise<T>): Promise<T> {
   return underWay.run({ key, written: 'nothing' }, work);
 }

@@ -1,6 +1,6 @@
 /**
  * Keeps text that people typed within what the bundled font can draw. The fonts of the machine are never
- * asked: they differ from host to host, and an empty box in place of a letter tells nobody anything.
+ * asked: they differ from host to host, and an empty box in place of a letter says nothing.
  */
 
 /** What Atkinson Hyperlegible holds of Latin letters, punctuation and signs; from its own character map. */

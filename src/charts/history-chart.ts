@@ -261,7 +261,7 @@ function marked({ values, signalsAt, crossedAt, floor }: ShownRatio): ScatterSer
   ];
 }
 
-/** What the shapes mean, of those that are there: series that draw nothing but their entry in the key. */
+/** What the shapes mean, of those that are there: series that draw only their entry in the key. */
 function keySeries({ past, ratios }: HistoryWindow): ScatterSeriesOption[] {
   const imported = past.filter(({ importedAt }) => importedAt !== undefined).length;
   const isThere = {

@@ -2,7 +2,7 @@
  * The colours of every chart. Nothing here may be the only carrier of a meaning: each mark also has its own
  * shape, line style or hatching, and a direct label.
  *
- * Charts bring their own opaque card, because the chat shows them on light and on dark alike.
+ * Charts bring their own opaque card, because the chat shows them on light and on dark.
  * The hues are from the palette of Okabe and Ito, "Color Universal Design" (2008), which people with any
  * common form of colour blindness can tell apart.
  */

@@ -63,7 +63,7 @@ export function rangeChart(advice: RangeAdvice): ChartPicture {
     xAxis: [
       { ...x, axisLabel: placeLabels(advice, places) },
       { ...x, gridIndex: 1, show: false },
-      // For what lies between places.
+      // For what is between places.
       { type: 'value', show: false, min: -0.5, max: places.count - 0.5 },
     ],
     yAxis: [

@@ -83,7 +83,7 @@ type OwnFinding = {
   [Code in OwnCode]: { readonly code: Code } & Messages[`doctor-${Code}`];
 }[OwnCode];
 
-/** A check that broke, whichever it was. */
+/** Any check that broke. */
 interface FailedCheck {
   readonly code: 'check-failed';
   readonly check: Check;

@@ -28,7 +28,7 @@ export interface RelativeTime {
 /**
  * Time of the coming sprint ÷ time of a past one. Time is member-days where they are known; where they are not,
  * working days × the usual number of members there (the median of the sprints where both are known, else the
- * number when all are there). Without members it is working days, and without those each sprint counts alike.
+ * number when all are there). Without members it is working days, and without those every sprint counts the same.
  *
  * @example relativeTime([{ workingDays: 10, memberDays: 50 }], { workingDays: 10, memberDays: 40, memberDaysWhenAllThere: 50 }).factors[0] === 0.8
  */

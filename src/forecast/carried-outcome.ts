@@ -10,8 +10,8 @@ const STEPS_PER_POINT = 2;
  * Formula: the same share of the open work gets finished. If the past sprint ended with more than it then held (work
  * was pulled in and finished), as many points more than this one holds; if it ended with less than was then finished
  * (cards were reopened), the same share of what is finished. Where the past sprint was not watched, its share of the
- * whole stands in, and no less than is finished already. Rounded to half a point.
- * Units: points, never below 0. A past sprint with nothing open tells nothing of open work: all of it counts as
+ * whole is used, and no less than is finished already. Rounded to half a point.
+ * Units: points, never below 0. A past sprint with nothing open says nothing about open work: all of it counts as
  * finished if any was, else none.
  *
  * @example carriedOutcome({ cardPoints: 10, finishedPoints: 4, underwayPoints: 2 }, 7, { cardPoints: 20, finishedPoints: 6, underwayPoints: 3 }) === 13

@@ -1,4 +1,4 @@
-/** What a closed sprint tells about how much a team can keep and how much it takes in. Draws no conclusion. */
+/** What a closed sprint says about how much a team can keep and how much it takes in. Draws no conclusion. */
 import type { Interval } from './interval.ts';
 
 /** A sprint that is over and wasn't cancelled. Amounts are points; undefined where they were not recorded. */
@@ -28,7 +28,7 @@ function atLeast(points: number): Interval {
  * velocity if work was pulled in, for a team pulls in what it has time for; else it is at least the velocity. Where
  * only the velocity is known, the committed part of it is at least velocity − pulled-in work.
  *
- * @returns bounds in points, `high` infinite where there was time to spare; undefined when the sprint tells nothing.
+ * @returns bounds in points, `high` infinite where there was time to spare; undefined when the sprint says nothing.
  */
 export function finishEvidence(sprint: SprintEvidence): Interval | undefined {
   const { commitmentPoints, pulledInPoints, velocityPoints, committedFinishedPoints } = sprint;

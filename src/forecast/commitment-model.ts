@@ -128,7 +128,7 @@ export function commitmentModel(
     ),
   ) as number;
   const scaledCommitments = used.map((sprint, i) => sprint.commitmentPoints * (factors[i] as number));
-  // Where most sprints finished nothing, the commitment is all that tells the team's scale.
+  // Where most sprints finished nothing, only the commitment shows the team's scale.
   const centrePoints = usual > 0 ? usual : (median(scaledCommitments) as number);
   return {
     finishes: learn(

@@ -162,18 +162,18 @@ export function commitmentRange(
   const lowPoints = lowEnd(model, thresholds.pullInRatioAtMost);
   const highPoints = highEnd(model, thresholds.keptShareAtLeast);
   const isCrossed = typeof lowPoints === 'number' && typeof highPoints === 'number' && lowPoints > highPoints;
-  const told = model.used.filter(({ surprisePoints }) => surprisePoints !== undefined);
+  const known = model.used.filter(({ surprisePoints }) => surprisePoints !== undefined);
   return {
     lowPoints,
     highPoints,
     crossed: isCrossed ? crossing(model, lowPoints, highPoints, thresholds) : undefined,
     sprints: model.used.length,
     surpriseAboveCeiling: {
-      sprints: told.filter(
+      sprints: known.filter(
         (sprint) =>
           (sprint.surprisePoints as number) / sprint.commitmentPoints > thresholds.surpriseRatioAtMost,
       ).length,
-      of: told.length,
+      of: known.length,
     },
     missing: model.missing,
     model,

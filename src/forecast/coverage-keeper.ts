@@ -39,7 +39,7 @@ export interface Intervals {
   readonly wide: Interval;
 }
 
-/** Where an outcome fell in the distribution that had foretold it: the chance of less, and of no more. */
+/** Where an outcome fell in the distribution that had forecast it: the chance of less, and of no more. */
 export interface OutcomePlace {
   readonly lessChance: number;
   readonly atMostChance: number;
@@ -100,7 +100,7 @@ export function intervalsOf(keeper: CoverageKeeper, distribution: WeightedPoints
  * stops just beyond 0 and 1, where an interval can't shrink or grow any more, so that it comes back at once when it can.
  * Source of the rule: Gibbs and Candès, "Adaptive conformal inference under distribution shift", 2021.
  *
- * @param depths of the intervals that had foretold it
+ * @param depths of the intervals that had forecast it
  */
 export function withOutcome(
   keeper: CoverageKeeper,

@@ -40,7 +40,7 @@ export interface VelocityProjection extends Intervals {
   readonly medianPoints: number;
   readonly meanPoints: number;
   readonly ownSprints: number;
-  /** The own sprints, each counted by how alike it is: 0 means that none tells anything. */
+  /** The own sprints, each counted by how alike it is: 0 means that none says anything. */
   readonly alikeSprints: number;
   /**
    * Sprints whose end was held against what had been projected for them, imported ones not among them. Below
@@ -76,7 +76,7 @@ export function projectVelocity(
   team: string,
   now: SprintSoFar,
 ): VelocityProjection {
-  const { outcomes, weights, ownSprints, alikeSprints } = foretold(history, team, now);
+  const { outcomes, weights, ownSprints, alikeSprints } = forecastOf(history, team, now);
   const distribution = weightedPoints(outcomes, weights);
   return {
     distribution,
@@ -89,14 +89,14 @@ export function projectVelocity(
   };
 }
 
-interface Foretold extends Pick<VelocityProjection, 'ownSprints' | 'alikeSprints'> {
+interface Forecast extends Pick<VelocityProjection, 'ownSprints' | 'alikeSprints'> {
   /** Points, and what each of them weighs. */
   readonly outcomes: Float64Array;
   readonly weights: Float64Array;
 }
 
 /** What each past sprint foretells for this one, and the guess. */
-function foretold({ sprints }: ProjectionHistory, team: string, now: SprintSoFar): Foretold {
+function forecastOf({ sprints }: ProjectionHistory, team: string, now: SprintSoFar): Forecast {
   const traits = traitsOf(now);
   const outcomes = new Float64Array(sprints.length + GUESS_SHARES.length);
   const weights = new Float64Array(outcomes.length);
@@ -126,8 +126,8 @@ function foretold({ sprints }: ProjectionHistory, team: string, now: SprintSoFar
   return { outcomes, weights, ownSprints, alikeSprints: ownWeight };
 }
 
-/** Where the outcome fell in what was foretold. Told without making the distribution: this runs for every past sprint. */
-function placeOf({ outcomes, weights }: Foretold, outcomePoints: number): OutcomePlace {
+/** Where the outcome fell in what was forecast. Found without making the distribution: this runs for every past sprint. */
+function placeOf({ outcomes, weights }: Forecast, outcomePoints: number): OutcomePlace {
   let less = 0;
   let same = 0;
   let total = 0;
@@ -154,7 +154,7 @@ export function withEndedSprints(
   for (const { team, soFar, velocityPoints } of ended) {
     // A sprint that was not watched was not projected either.
     if (!('finishedPoints' in soFar)) continue;
-    keeper = withOutcome(keeper, depths, placeOf(foretold(history, team, soFar), velocityPoints));
+    keeper = withOutcome(keeper, depths, placeOf(forecastOf(history, team, soFar), velocityPoints));
   }
   const learnt = ended.map((sprint) => ({ ...sprint, traits: traitsOf(sprint.soFar) }));
   return { sprints: [...history.sprints, ...learnt], keeper };

@@ -1,7 +1,7 @@
 /**
  * How much the team can still finish before the sprint's end. The projection knows the sprint's own work only: where
- * past sprints finished all they held, nothing tells it how much more would have fitted in. That, the team's pace in
- * the same part of past sprints tells.
+ * past sprints finished all they held, it can't know how much more would have fitted in. The team's pace in the same
+ * part of past sprints shows that.
  */
 import { censoredPredictive } from './censored-predictive.ts';
 import type { Interval } from './interval.ts';
@@ -38,10 +38,10 @@ export type Finishable = Pick<PointsDistribution, 'cdf'>;
  * says "at least", and no less than at an even pace):
  * below O, P(X > x) is the larger of P(V − F > x) and P(Y > x), for either alone sees only some of what can be done;
  * from O on it is P(V − F ≥ O) · P(Y > x) ÷ P(Y ≥ O), and no less than P(V − F > x).
- * Units: points. With fewer than three later parts that tell something it is P(V − F > x) throughout: then only work
+ * Units: points. With fewer than three later parts that show something it is P(V − F > x) throughout: then only work
  * that past sprints pulled in speaks for what lies beyond O, and the chances are too low.
  * How it misleads: it counts estimates, so a card that is half done counts whole; how much of the open work is
- * underway tells through the projection only.
+ * underway counts through the projection only.
  * How far off: of 12,960 cards pulled into generated sprints 89% could be finished first where it said 88%, and 39%
  * after the open work where it said 33%: it errs on the side of caution, most where a team commits to little (76 and
  * 65%). A test repeats it on fewer.
@@ -73,12 +73,12 @@ export function stillFinishable(
 }
 
 function laterPace(later: readonly LaterPart[]): PointsDistribution | undefined {
-  const told = later.flatMap(({ finishedPoints, evenPoints, hadTimeToSpare }): Interval[] => {
+  const known = later.flatMap(({ finishedPoints, evenPoints, hadTimeToSpare }): Interval[] => {
     if (!hadTimeToSpare) return [{ low: finishedPoints, high: finishedPoints }];
     const low = Math.max(finishedPoints, evenPoints);
     return low > 0 ? [{ low, high: Number.POSITIVE_INFINITY }] : [];
   });
   const usual = median(later.map(({ evenPoints }) => evenPoints));
-  if (told.length < LEAST_SPRINTS || typeof usual !== 'number' || usual <= 0) return undefined;
-  return censoredPredictive(told, { centrePoints: usual, levelSpread: LEVEL_SPREAD });
+  if (known.length < LEAST_SPRINTS || typeof usual !== 'number' || usual <= 0) return undefined;
+  return censoredPredictive(known, { centrePoints: usual, levelSpread: LEVEL_SPREAD });
 }

@@ -35,7 +35,7 @@ export interface SurpriseOdds {
   readonly borrows: boolean;
   /** How much of the shrunk share comes from the fit over all sizes rather than from this one: 0 to 1. */
   readonly borrowedShare: number;
-  /** The one to tell: `shrunkShare` when the size borrows, else `ownShare`. */
+  /** The one to show: `shrunkShare` when the size borrows, else `ownShare`. */
   readonly likelyShare: number;
   readonly likelyInterval: Interval;
   /** Of the cards that held surprise. Undefined when none did. */
@@ -100,7 +100,7 @@ function oddsOf(estimatePoints: number, cards: readonly ClosedCard[], prior: Bet
  * splits its big cards changes both. And big cards are few, so theirs is the widest interval.
  * Source: intervals as in `wilsonInterval`; shrinking as in any empirical Bayes estimate; 12 is ours.
  *
- * @param askedEstimates sizes to tell about even if no card had them, e.g. those about to be committed to.
+ * @param askedEstimates sizes to include even if no card had them, e.g. those about to be committed to.
  * @example surpriseOdds([]).undefined.code === 'no-closed-card'
  */
 export function surpriseOdds(

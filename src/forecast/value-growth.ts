@@ -28,12 +28,12 @@ export interface GrowthHistory {
  * The growth of the recorded value beside that of the velocity, both measured by the same sprint, so that they
  * can be held against each other.
  *
- * Formula: recorded value ÷ recorded value of the baseline sprint; velocity likewise. The baseline is the first
+ * Formula: recorded value ÷ recorded value of the baseline sprint; velocity in the same way. The baseline is the first
  * sprint, from the team's velocity baseline on, with a velocity and a recorded value above 0.
  * Units: none, 1 means 100%. A value below 0 gives a growth below 0.
  * Undefined before there is a baseline sprint, for sprints before it, where no value was recorded, and, for the
  * value by point, where nothing was finished.
- * How it misleads: value comes late, often sprints after the work, and from much besides the team's work; that
+ * How it misleads: value comes late, often sprints after the work, and depends on more than the team's work; that
  * both grow doesn't say that one made the other grow.
  * Source: common practice, no published source.
  *

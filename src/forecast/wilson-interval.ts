@@ -9,7 +9,7 @@ import { normalQuantile } from './normal-distribution.ts';
  * Formula, with p = successes ÷ trials and z the normal quantile of ½ + confidence ÷ 2:
  * (p + z²/2n ± z·√(p(1−p)/n + z²/4n²)) ÷ (1 + z²/n).
  * Both ends are shares from 0 to 1. Undefined without a trial.
- * How it misleads: it takes the trials for independent and alike. Cards of one sprint are neither quite, so the
+ * How it misleads: it assumes that the trials are independent and of the same kind. Cards of one sprint are neither quite, so the
  * truth is a little less sure than it says. And it is right in so many cases of a hundred on average over shares,
  * not for every single one.
  * Source: Wilson 1927; Newcombe, "Two-sided confidence intervals for the single proportion", 1998.

@@ -1,5 +1,5 @@
 /**
- * The delivery worker's handler: delivers one post and tells the operator what went wrong. A post that
+ * The delivery worker's handler: delivers one post and logs for the operator what went wrong. A post that
  * failed for the last time is set aside by the queue; this is where it is said aloud.
  */
 import type { DeliveryOutcome } from '../app/posting/deliver.ts';

@@ -8,7 +8,7 @@ import type { Metrics, PostHow } from './metrics.ts';
 
 type Meter = Pick<Metrics, 'promptSent' | 'postDelivered' | 'postAttemptFailed'>;
 
-/** @param nowMs for durations only; the clock tells how late a prompt is */
+/** @param nowMs for durations only; how late a prompt is goes by the clock */
 export function meteredMessenger(
   messenger: Messenger,
   meter: Meter,

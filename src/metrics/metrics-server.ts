@@ -72,7 +72,7 @@ async function answer(
   response.end(text);
 }
 
-/** Compares hashes, which are equally long: the time taken tells nothing about the token. */
+/** Compares hashes, which are equally long: the time taken says nothing about the token. */
 function isToken(authorization: string | undefined, token: string): boolean {
   const [, given] = /^Bearer +(\S+)$/i.exec(authorization ?? '') ?? [];
   if (given === undefined) return false;

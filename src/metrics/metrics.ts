@@ -1,5 +1,5 @@
 /**
- * Every metric of the bot, with the functions that count. Nothing but this room knows the metrics library.
+ * Every metric of the bot, with the functions that count. Only this room knows the metrics library.
  * No label may carry the id or name of a person, team, channel or workspace: a reader of the metrics is not
  * always somebody who may read the data.
  */

@@ -1,6 +1,6 @@
 /**
  * The `rotate-keys` command: encrypts the tokens of all workspaces with the first key of LOADLINE_TOKEN_KEYS, so that
- * the former keys can be removed. The bot may run meanwhile, except with a data folder, which only one process may
+ * the former keys can be removed. The bot may go on running, except with a data folder, which only one process may
  * have open.
  */
 import { rotateTokenKeys, tokenKeyProblems } from '../app/workspaces/check-token-keys.ts';

@@ -83,7 +83,7 @@ export class Conversation {
     await this.#hear(this.#standIn.submit(userId, form.id));
   }
 
-  /** Closes whatever forms are open, as a person does who gives up. */
+  /** Closes all open forms, as a person does who gives up. */
   async closeForms(userId: string): Promise<void> {
     for (let form = this.#standIn.viewOf(userId); form; form = this.#standIn.viewOf(userId)) {
       await this.#standIn.closeView(userId, form.id);

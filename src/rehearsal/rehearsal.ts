@@ -52,7 +52,7 @@ export interface Rehearsal {
   readonly workspaceId: string;
   /** Moves the calendar on to the instant; everything due until then happens at its own time. */
   moveTo(instant: Date): Promise<void>;
-  /** Delivers whatever has been caused. */
+  /** Delivers everything that is due. */
   settle(): Promise<void>;
   /** By card number: what the member's answer form for the day would offer. */
   answerOffer(userId: string, day: string): Promise<Map<number, OfferedCard>>;

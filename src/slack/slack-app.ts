@@ -150,7 +150,7 @@ function listenerContext(
     download: (file) => downloadFile({ client, botToken, apiUrl: config.apiUrl, logger }, file),
     shareFiles: (shared) => shareFiles({ client }, shared),
     upload: (image) => uploadImage({ client, wait }, image),
-    // Of its own in each workspace, whatever its mark.
+    // Separate in each workspace, even with the same mark.
     isNew: (eventKey) => deps.store.single.rememberEvent(`${workspaceId} ${eventKey}`, deps.clock.now()),
     giveUp: (eventKey) => giveUp(deps.store, `${workspaceId} ${eventKey}`, deps.clock.now()),
     answerDue: answerDue ?? (() => wait(ANSWER_DUE_MS, undefined, { ref: false })),

@@ -15,7 +15,7 @@ export interface AnswerCount {
  * Formula: prompts met ÷ prompts.
  * Units: none; 0 to 1.
  * Undefined: when nobody was asked.
- * How it misleads: it says how much the other numbers rest on, and nothing about how anybody works. An answer given
+ * How it misleads: it says how much the other numbers are based on, and nothing about how anybody works. An answer given
  * without a look counts as well as a careful one.
  * Source: ours, no published source.
  *

@@ -21,7 +21,7 @@ export function checkDatabaseUrl(databaseUrl: string): void {
   }
 }
 
-/** The error for the operator, in place of whatever the driver threw when it first connected. */
+/** The error for the operator, in place of what the driver threw when it first connected. */
 export function connectionError(error: unknown, databaseUrl: string): StoreError {
   if (error instanceof StoreError) return error;
   const place = placeOf(databaseUrl);

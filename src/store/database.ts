@@ -1,4 +1,4 @@
-/** An open database, whichever kind it is. */
+/** An open database of either kind. */
 import type { Store } from '../app/ports/store.ts';
 import type { SqlSession } from './queries/sql-session.ts';
 import type { QueueHost } from './queue/delivery-queue.ts';

@@ -1,4 +1,4 @@
-/** Reads what the database said out of whatever the drivers and drizzle wrap it in. */
+/** Reads what the database said out of what the drivers and drizzle wrap it in. */
 import { codeOf, errorChain } from '../error-chain.ts';
 
 /** A refusal by the database. */

@@ -1,6 +1,6 @@
 /**
- * Text that a person typed, made safe to show: it can't ping, link, format or break the layout. Whatever
- * came from a form, a message or a profile passes through here before it meets a block.
+ * Text that a person typed, made safe to show: it can't ping, link, format or break the layout. All that
+ * came from a form, a message or a profile passes through here before it goes into a block.
  */
 import { INVISIBLE, visibleText } from '../app/visible-text.ts';
 

@@ -138,7 +138,7 @@ describe('a planning session', () => {
     });
     const shown = JSON.stringify(form()?.blocks);
     expect(shown).toContain('How much to commit to');
-    expect(shown).toContain('This plan of 42 points lies above that');
+    expect(shown).toContain('This plan of 42 points is above that');
     expect(shown).toContain('In this plan: cards 1 and 4');
   });
 });

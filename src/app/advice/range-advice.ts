@@ -34,9 +34,9 @@ export function rangeOf(
 ): Pick<RangeAdvice, 'coming' | 'range' | 'past' | 'thresholds'> {
   const { workingDays, members, awayDays } = coming;
   const allThere = workingDays * members;
-  const told = commitmentPast(past);
+  const commitments = commitmentPast(past);
   const range = commitmentRange(
-    told,
+    commitments,
     {
       workingDays,
       // A team may have shrunk since somebody said who would be away.
@@ -48,7 +48,7 @@ export function rangeOf(
   const used =
     'undefined' in range
       ? past.filter(({ commitmentPoints }) => commitmentPoints > 0).slice(-RECENT_SPRINTS)
-      : past.filter((_, i) => range.model.used.some((sprint) => sprint === told[i]));
+      : past.filter((_, i) => range.model.used.some((sprint) => sprint === commitments[i]));
   return { coming, range, past: used, thresholds };
 }
 
@@ -56,7 +56,7 @@ export function rangeOf(
 export interface CommitmentReading {
   /**
    * `above` the high end or `below` the low end; an end that is not known bounds nothing. `no range` where neither end
-   * is known, or where they cross: then the chances tell.
+   * is known, or where they cross: then look at the chances.
    */
   readonly lies: 'below' | 'within' | 'above' | 'no range';
   /** That its kept share reaches the floor. */

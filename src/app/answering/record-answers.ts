@@ -56,7 +56,7 @@ function newFact(
 /**
  * Whether the answer says what is in force already; recording it again would be noise. The form shows what
  * was answered before, so an answer that nobody touched comes back with it, without its surprise work when
- * a co-owner's correction has meanwhile taken the growth away: what was said of it must not get lost.
+ * a co-owner's correction has since taken the growth away: what was said about it must not get lost.
  */
 function saysNothingNew(
   records: SprintRecords,

@@ -99,7 +99,7 @@ export async function pullCard(
       problems.push({ field: 'ownerIds', problem: { code: 'not-members' } });
     }
     refuseIfAny(problems);
-    // Planning and pulling read a line alike: a leading short name is separated from the title.
+    // Planning and pulling read a line in the same way: a leading short name is separated from the title.
     const parsed = parseCardLine(`"${title.replaceAll('"', '""')}",${estimatePoints}`, []);
     if ('code' in parsed) throw new Refusal('bad-input', { problems: [{ field: 'title', problem: parsed }] });
     return pullIn(deps, tx, actor, found, { ...parsed, ownerIds: [...new Set(input.ownerIds)] });

@@ -142,7 +142,7 @@ function laterPart(sprint: PastSprint, elapsedShare: number): LaterPart | undefi
     return {
       finishedPoints: Math.max(0, velocityPoints - then.finishedPoints),
       evenPoints: velocityPoints * shareLeft,
-      // Whoever pulled work in after that moment had no more time than for that.
+      // Work that was pulled in after that moment had only the time that was left then.
       hadTimeToSpare: end.finishedPoints >= end.cardPoints && end.cardPoints <= then.cardPoints,
     };
   }

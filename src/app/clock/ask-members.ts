@@ -129,7 +129,7 @@ export async function remindDueMembers({ store, clock }: Ports): Promise<number>
   });
 }
 
-/** Tells, before closing on the last day, those who have not met that day's prompt. */
+/** Reminds, before closing on the last day, those who have not answered that day's prompt. */
 export async function sendDueLastCalls({ store, clock }: Ports): Promise<number> {
   return store.transaction(async (tx) => {
     const now = clock.now();

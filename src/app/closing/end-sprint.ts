@@ -36,8 +36,8 @@ export async function closeNow(tx: Transaction, team: Team, sprint: Sprint, now:
   const closed: Sprint = { ...sprint, ...CLOCK_STOPPED, state: 'closed', closedAt: sprint.closedAt ?? now };
   await recordResult(tx, team, closed, now, false);
   await tx.write.sprints.update(closed);
-  const stands = await refreshVerdict(tx, sprint.id);
-  if (!stands) await tx.write.posts.add([channelPost(team, { kind: 'verdict', sprintId: sprint.id })]);
+  const isPosted = await refreshVerdict(tx, sprint.id);
+  if (!isPosted) await tx.write.posts.add([channelPost(team, { kind: 'verdict', sprintId: sprint.id })]);
   return closed;
 }
 

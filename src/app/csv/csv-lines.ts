@@ -25,7 +25,7 @@ const LONGEST_RECORD = 100_000;
 const LINE_END = /\r\n|\n|\r/;
 const RECORD_ENDS = ['\r\n', '\n', '\r'];
 
-/** Blank lines, and lines of nothing but separators as spreadsheets leave them, are passed over. */
+/** Blank lines, and lines of separators only, as spreadsheets leave them, are skipped. */
 export function csvRecords(text: string, separator: Separator): { records: CsvRecord[]; bad: BadRecord[] } {
   const records: CsvRecord[] = [];
   const bad: BadRecord[] = [];

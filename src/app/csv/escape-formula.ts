@@ -5,7 +5,7 @@
 
 /**
  * What makes a spreadsheet take a cell for a formula, or may once a white space was trimmed away, with the full-width
- * forms that some spreadsheets read alike. Apostrophes before it count as well, so that none of a person's own is taken
+ * forms that some spreadsheets read in the same way. Apostrophes before it count as well, so that none of a person's own is taken
  * away on the way back. Source: OWASP, "CSV Injection" (owasp.org/www-community/attacks/CSV_Injection).
  */
 const LIKE_A_FORMULA = /^'*[=+\-@\t\r\n＝＋－＠]/;

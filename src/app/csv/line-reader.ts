@@ -16,7 +16,7 @@ import type { TableLine } from './read-table.ts';
 /** The largest sum of points that is kept. */
 export const MOST_SUM_POINTS = 99_999_999.5;
 
-/** Not more than two decimals: with three, a mark may as well part thousands. */
+/** Not more than two decimals: with three, the mark may as well separate thousands. */
 const HALVES = /^([-−+]?)(\d{1,8})(?:[.,]([05])0?)?$/;
 const COUNT = /^\d{1,6}$/;
 
@@ -122,7 +122,7 @@ export class LineReader<Kind extends CsvKind, More = never> {
     return undefined;
   }
 
-  /** Any number. A point is the decimal mark where commas part the cells, a comma where semicolons do. */
+  /** Any number. A point is the decimal mark where commas separate the cells, a comma where semicolons do. */
   number(column: ColumnName<Kind>): number | undefined {
     const cell = this.#line.cell(column);
     if (cell === '') return undefined;

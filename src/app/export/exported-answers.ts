@@ -1,6 +1,6 @@
 /**
  * A card's answers as they are exported: without who gave them. The answers of one day become one wherever the ledger
- * then says the same of the card; where it would not, they stay apart, told apart by a running number that begins again with
+ * then says the same of the card; where it would not, they stay apart, distinguished by a running number that begins again with
  * every card and day, so that no person can be followed from one to the next.
  */
 import type { Day } from '../../sprint/calendar.ts';
@@ -74,7 +74,7 @@ function mergedAnswers(apart: readonly Amounts[], surpriseSoFarPoints: number): 
   return [...apart];
 }
 
-/** Both as one answer; undefined when the ledger would then tell surprise from drift in another way. */
+/** Both as one answer; undefined when the ledger would then split the growth into surprise and drift in another way. */
 function oneOf(first: Amounts, second: Amounts, surpriseSoFarPoints: number): Amounts | undefined {
   const workedPoints = first.workedPoints + second.workedPoints;
   const surprisePoints = first.surprisePoints + second.surprisePoints;

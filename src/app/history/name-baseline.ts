@@ -64,7 +64,7 @@ export async function baselineForm(deps: AppDependencies, actor: Actor, place: P
 }
 
 /**
- * @param input `first`: from now on the first closed sprint with a velocity, whichever that is.
+ * @param input `first`: from now on the first closed sprint with a velocity, even if that becomes another one.
  * @throws Refusal `not-a-facilitator`, `no-closed-sprint`, `no-such-sprint`, `sprint-not-closed`, `no-velocity`, and
  * those of finding the team.
  */

@@ -22,7 +22,7 @@ export async function pastSprintAtClosing(
   const active = (await read.membersOf(team.id)).filter(({ isActive }) => isActive);
   const members = new Set(active.map(({ userId }) => userId));
   const prompts = await read.promptsOf(days.map((day) => ({ sprintId: sprint.id, day })));
-  // Whoever has left meanwhile is not counted, so neither are the days on which they were away.
+  // People who have left since are not counted, so neither are the days on which they were away.
   const away = prompts.filter(({ state, userId }) => state === 'away' && members.has(userId)).length;
   return {
     sprintId: sprint.id,

@@ -62,7 +62,7 @@ export interface ImportPreview {
   readonly problems: readonly ImportProblem[];
   /** None stops the import. */
   readonly warnings: readonly ImportWarning[];
-  /** Stands for the content of the files: only what was previewed is imported. */
+  /** A mark of the files' content: only what was previewed is imported. */
   readonly fingerprint: string;
 }
 

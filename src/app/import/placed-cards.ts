@@ -10,7 +10,7 @@ import type { SprintLine } from './sprint-line.ts';
 /** What everything that is made of one sprint of an import has in common. */
 export interface ImportContext {
   readonly sprintId: string;
-  /** Whether the answers tell how it went from day to day; else each card has its totals only. */
+  /** Whether the answers say how it went from day to day; else each card has its totals only. */
   readonly isWatched: boolean;
   readonly byUserId: string;
   readonly at: Date;

@@ -1,4 +1,4 @@
-/** Reads all files of an import, line by line, whatever their order. Knows nothing of the team. Pure. */
+/** Reads all files of an import, line by line, in any order. Knows nothing of the team. Pure. */
 import type { CsvKind } from '../csv/csv-columns.ts';
 import type { CsvFile } from '../csv/read-table.ts';
 import { MOST_LINES, readTable } from '../csv/read-table.ts';
@@ -29,7 +29,7 @@ export interface ReadImport {
   readonly changes: readonly ChangeLine[];
 }
 
-/** Blank ones, and those within a cell, included: whatever has to be looked at. */
+/** Blank ones, and those within a cell, included: everything that has to be looked at. */
 export const MOST_LINES_IN_ALL = 4 * MOST_LINES;
 
 export function readImport(files: readonly CsvFile[], problems: ImportProblems): ReadImport {

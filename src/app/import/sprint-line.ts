@@ -67,7 +67,7 @@ export function readSprintLine(
     cancelled: ['canceled'],
     running: ['open'],
   });
-  // Of a sprint that isn't imported no more need be right.
+  // The rest need not be right in a sprint that isn't imported.
   const isLeftOut = state === 'cancelled' || state === 'running';
   const numbers = isLeftOut ? NOTHING_KNOWN : sprintNumbers(read);
   if (startsOn !== undefined && endsOn !== undefined) checkDays(read, startsOn, endsOn);
@@ -157,7 +157,7 @@ function checkSums(read: LineReader<'sprints', LineProblem>, numbers: SprintNumb
   }
 }
 
-/** The name without what doesn't tell names apart: case and spaces. */
+/** The name without case and spaces, which don't make names different. */
 export function alikeName(name: string): string {
   return name.normalize('NFKC').replace(/\s+/g, ' ').trim().toLowerCase();
 }

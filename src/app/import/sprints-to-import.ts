@@ -17,7 +17,7 @@ export interface LeftOutSprint {
 
 export interface PlanContext {
   readonly team: Team;
-  /** All sprints of the team, whatever their state. */
+  /** All sprints of the team, in any state. */
   readonly existing: readonly Sprint[];
   readonly today: Day;
   readonly now: Date;

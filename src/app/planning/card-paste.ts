@@ -1,6 +1,6 @@
 /**
  * Reads cards as people paste them, one a line: `title, estimate, @owner @owner`. Commas, semicolons or
- * tabs part the columns; a title that holds the separator may be put in double quotes. Bad lines are named
+ * tabs separate the columns; a title that holds the separator may be put in double quotes. Bad lines are named
  * by number, and nothing is guessed.
  */
 import { MAX_POINTS, parsePoints } from '../../sprint/points.ts';

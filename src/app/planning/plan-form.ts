@@ -63,7 +63,7 @@ async function freshDraft(
   };
 }
 
-/** What each owner who is still on the team is called by; a name that two people bear gives way to the id. */
+/** What each owner who is still on the team is called by; where two people have the same name, their ids are used. */
 function callableNames(ownerIds: readonly string[], members: readonly Member[]): string[] {
   const active = members.filter(({ isActive }) => isActive);
   return active

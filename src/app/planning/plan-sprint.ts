@@ -69,7 +69,7 @@ export interface PlanPreview {
 }
 
 /**
- * Checks the plan and shows what it means. The input is kept as a draft whatever is wrong with it.
+ * Checks the plan and shows what it means. The input is kept as a draft even when something is wrong with it.
  *
  * @throws Refusal `bad-input` with every problem, `not-a-facilitator`.
  */

@@ -21,7 +21,7 @@ export interface InstallationWriting {
   revoke(workspaceId: string, at: Date, onlyToken?: SealedToken): Promise<boolean>;
   /** Deletes the installation. @returns false when there was none */
   forget(workspaceId: string): Promise<boolean>;
-  /** Puts the same token under another key; false when the stored one has changed meanwhile. */
+  /** Puts the same token under another key; false when the stored one has changed. */
   replaceToken(workspaceId: string, from: SealedToken, to: SealedToken): Promise<boolean>;
   /** Remembers an attempt and forgets expired ones; false when `most` are under way. */
   addAttempt(attempt: InstallAttempt, now: Date, most: number): Promise<boolean>;

@@ -1,4 +1,4 @@
-/** What a transaction holds until it ends, so that nobody else changes it meanwhile. Holding twice is holding once. */
+/** What a transaction holds until it ends, so that nobody else changes it. Holding twice is holding once. */
 import type { Post } from '../posting/posts.ts';
 import type { Actor, Sprint, Team } from '../team/team.ts';
 import type { SprintWithTeam } from './sprints.ts';
@@ -8,7 +8,7 @@ export interface Locks {
   team(teamId: string): Promise<void>;
   /** Locks the sprint's team: what is asked for after it, even beside it, is read under the lock. */
   sprintWithTeam(sprintId: string): Promise<SprintWithTeam | undefined>;
-  /** The person's teams and their open sprints, so that nobody writes of the person meanwhile. */
+  /** The person's teams and their open sprints, so that nobody writes about the person. */
   teamsOfPerson(actor: Actor): Promise<void>;
 }
 

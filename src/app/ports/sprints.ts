@@ -20,7 +20,7 @@ export interface SprintReading {
   teamInChannel(workspaceId: string, channelId: string): Promise<TeamInChannel | undefined>;
   sprintWithTeam(sprintId: string): Promise<SprintWithTeam | undefined>;
   sprintById(sprintId: string): Promise<Sprint | undefined>;
-  /** All sprints of the team, whatever their state, earliest first. */
+  /** All sprints of the team, in any state, earliest first. */
   sprintsOf(teamId: string): Promise<Sprint[]>;
   /** Open sprints of the team, earliest first. */
   openSprintsOf(teamId: string): Promise<Sprint[]>;

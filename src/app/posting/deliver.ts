@@ -1,6 +1,6 @@
 /**
  * Delivers one post. The platform has no idempotency key, so the rule is: write down that an attempt
- * begins, send, write down that it ended. Whoever finds an attempt begun and not ended looks for the
+ * begins, send, write down that it ended. A process that finds an attempt begun and not ended looks for the
  * post's key on the platform before sending again. A doubled post is worse than one that comes late.
  */
 
@@ -37,7 +37,7 @@ const LOOK_BACK_MS = 2 * 3_600_000;
 const SENDING_LIMIT_MS = 25_000;
 
 /**
- * Sends the post or updates it in place, whichever its state calls for.
+ * Sends the post or updates it in place, as its state requires.
  *
  * @returns done, or when to try again.
  * @throws DeliveryFailure `uncertain` or `not-sent`, for the queue to try again later.

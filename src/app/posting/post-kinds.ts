@@ -205,7 +205,7 @@ function aboutDay({ skipIfMet }: { readonly skipIfMet: boolean }) {
   });
 }
 
-/** Nothing of one workspace is shown in another, whatever a record says. */
+/** Nothing of one workspace is shown in another, even if a record says otherwise. */
 function isOurs(post: Post, team: Team): boolean {
   return team.workspaceId === post.workspaceId;
 }

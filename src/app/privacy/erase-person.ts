@@ -11,7 +11,7 @@ import type { Actor } from '../team/team.ts';
 import { countOf } from './personal-data.ts';
 import { leavesNoFacilitator } from './privacy-overview.ts';
 
-/** What a request that was under way wrote meanwhile is erased as well. */
+/** What a request that was under way has written in the meantime is erased as well. */
 const MOST_ROUNDS = 3;
 
 export interface Erased {
@@ -69,7 +69,7 @@ async function eraseOnce(
   known: Known,
   evenLastFacilitator: boolean,
 ): Promise<(Erased & Known) | undefined> {
-  // Whoever saw the person on a team a moment ago and waits for it comes first, and is cleaned up after.
+  // A request that saw the person on a team a moment ago and waits for it comes first, and is cleaned up after.
   for (const teamId of known.teamIds) await tx.lock.team(teamId);
   await tx.lock.teamsOfPerson(actor);
   const data = await tx.read.personalData(actor);

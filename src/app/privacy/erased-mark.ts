@@ -3,7 +3,7 @@
  * ledger needs; everywhere else the same plain mark is used for all, so that nothing links them.
  */
 
-/** Where the ledger does not have to tell one from another. The platform's ids are upper-case letters and digits. */
+/** Where the ledger needs no difference between them. The platform's ids are upper-case letters and digits. */
 export const ERASED = 'erased';
 
 /** What takes the place of a name or a mention in text. */

@@ -18,7 +18,7 @@ export const PERSONAL_KINDS = [
 
 export type PersonalKind = (typeof PERSONAL_KINDS)[number];
 
-/** One record: its team (none for an installation), when it is from, and whatever else it holds. */
+/** One record: its team (none for an installation), when it is from, and what else it holds. */
 export interface PersonalRecord {
   readonly team: string | null;
   /** ISO day, or ISO instant in UTC; null where none is kept. */

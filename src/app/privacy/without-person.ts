@@ -12,7 +12,7 @@ function isTelling(name: string): boolean {
   return /\S\s+\S/.test(name.trim());
 }
 
-/** What a text that tells of the person holds, one of these at least; in lower case. */
+/** A text about the person holds at least one of these; in lower case. */
 export function mayTell({ userId, names }: NamedPerson): string[] {
   const called = names.flatMap((name) => (isTelling(name) ? [name, firstAt(name)] : [`@${name.trim()}`]));
   return [userId, ...called.filter((words) => words.trim() !== '' && words.trim() !== '@')].map((words) =>
@@ -30,7 +30,7 @@ function literally(text: string): string {
 
 /**
  * Mentions, the id anywhere, and the name: of two words or more anywhere, of one word behind an `@`;
- * so is the first word of a name. Whole words only, upper and lower case alike.
+ * so is the first word of a name. Whole words only, in upper or lower case.
  */
 export function withoutPerson(text: string, person: NamedPerson): string {
   const { userId, names } = person;

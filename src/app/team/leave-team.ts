@@ -38,11 +38,11 @@ async function tellFacilitators(
 ): Promise<void> {
   const facilitatorIds = facilitatorIdsOf(members);
   // Without a facilitator, every member acts as one.
-  const told =
+  const notified =
     facilitatorIds.length > 0
       ? facilitatorIds
       : members.filter(({ isActive }) => isActive).map(({ userId }) => userId);
-  const posts = told.map((userId) => directPost(team, userId, { kind: 'owner-needed', sprintId }));
+  const posts = notified.map((userId) => directPost(team, userId, { kind: 'owner-needed', sprintId }));
   if (posts.length > 0) await tx.write.posts.add(posts);
 }
 

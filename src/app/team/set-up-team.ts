@@ -28,7 +28,7 @@ const DEFAULTS = {
 
 const MAX_NAME_LENGTH = 80;
 const REMINDER_MINUTES = { least: 15, most: 720 } as const;
-/** Ten years: longer is as good as without end. */
+/** Ten years: longer means forever in practice. */
 const MAX_RETENTION_MONTHS = 120;
 
 export interface SetupForm {

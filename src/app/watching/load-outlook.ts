@@ -116,7 +116,7 @@ export function projectionReading(
 
 /**
  * How many points have to be finished by the end for the kept share to reach its floor. Only committed cards count for
- * it, so the points still to come are taken to fall on committed and pulled-in cards alike; without pulled-in and
+ * it, so the points still to come are assumed to fall on committed and pulled-in cards equally; without pulled-in and
  * dropped cards it is floor × commitment. Infinite when too many committed cards were dropped; undefined without a
  * commitment.
  */

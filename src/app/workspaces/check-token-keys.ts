@@ -32,7 +32,7 @@ export async function tokenKeyProblems(store: Store, keys: TokenKeys): Promise<T
 }
 
 /**
- * Encrypts all tokens with the first key, one by one, while the bot may run. A token that changes meanwhile is left
+ * Encrypts all tokens with the first key, one by one, while the bot may run. A token that changes in the meantime is left
  * alone: a new installation uses the first key already.
  *
  * @returns how many tokens were moved

@@ -37,7 +37,7 @@ export async function beginAttempt({ store, clock }: Ports): Promise<BegunAttemp
   return isAdded ? { state, browserKey } : undefined;
 }
 
-/** Uses the attempt up, whatever comes of it. @returns whether it is this browser's, and in time */
+/** Uses the attempt up, successful or not. @returns whether it is this browser's, and in time */
 export async function finishAttempt(
   { store, clock }: Ports,
   state: string,

@@ -78,7 +78,7 @@ export function tokenKeys(keys: readonly [TokenKey, ...TokenKey[]]): TokenKeys {
         const shown = decipher.update(bytes.subarray(NONCE_BYTES + TAG_BYTES));
         return Buffer.concat([shown, decipher.final()]).toString('utf8');
       } catch {
-        // Not the cause: it could tell nothing but the same.
+        // Without the cause, which would only say the same.
         throw new TokenKeyError(keyName, 'not opened');
       }
     },

@@ -9,7 +9,7 @@ import { forward, playOn, type Span } from './page-api.ts';
 const STEPS: [string, Span, string][] = [
   ['forward-hour', 'hour', 'An hour has passed.'],
   ['forward-day', 'day', 'A day has passed.'],
-  ['forward-close', 'close', 'The calendar stands at the sprint’s end.'],
+  ['forward-close', 'close', 'The calendar is at the sprint’s end.'],
 ];
 
 export class CalendarBar {

@@ -1,4 +1,4 @@
-/** The panel that tells a first visitor what to try. Once closed, it stays closed for this rehearsal. */
+/** The panel that shows a first visitor what to try. Once closed, it stays closed for this rehearsal. */
 
 import { byId, element } from './dom.ts';
 import type { About } from './page-api.ts';

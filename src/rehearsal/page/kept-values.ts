@@ -35,7 +35,7 @@ export class KeptValues {
     }
   }
 
-  /** Forgets the values of inputs that are gone; `isThere` tells by block id and action id. */
+  /** Forgets the values of inputs that are gone; `isThere` says so by block id and action id. */
   keepOnly(surface: string, isThere: (blockId: string, actionId: string) => boolean): void {
     for (const [blockId, actions] of Object.entries(this.of(surface))) {
       for (const actionId of Object.keys(actions)) if (!isThere(blockId, actionId)) delete actions[actionId];

@@ -29,7 +29,7 @@ const act: Act = async (target, click) => {
 
 const refresh = coalesced(async () => {
   const [state, about] = await Promise.all([firstOrOwnState(), fetchAbout()]);
-  // The member may have been switched meanwhile; the switch fetches for itself.
+  // The member may have been switched since; the switch fetches for itself.
   if (desk.me !== undefined && state.me.id !== desk.me) return;
   desk.state = state;
   desk.about = about;

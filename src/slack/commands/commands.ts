@@ -61,7 +61,7 @@ export interface ParsedCommand {
 /** Longest first, so that `setup measures` is not taken for `setup`. */
 const LONGEST_FIRST = [...COMMANDS].sort((a, b) => b.word.length - a.word.length);
 
-/** Tells the command from what follows its word. */
+/** Separates the command's word from what follows. */
 export function parseCommand(text: string): ParsedCommand {
   const typed = text.trim();
   const lower = typed.toLowerCase().replace(/\s+/g, ' ');

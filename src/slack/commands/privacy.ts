@@ -1,4 +1,4 @@
-/** What is stored about the person who asks, whatever the button holds: shown, handed out or erased. Only ever their own. */
+/** What is stored about the person who asks, never the one that a button names: shown, handed out or erased. Only ever their own. */
 import { Refusal } from '../../app/refusal.ts';
 import { personContext } from '../form-contexts.ts';
 import { ACTIONS } from '../ids.ts';

@@ -36,7 +36,7 @@ export const status = command({
   },
 });
 
-/** @returns what tells it: the words at once, and under them the chart when it can be had */
+/** @returns what sends it: the words at once, and under them the chart when it can be had */
 async function readStatus(
   context: ListenerContext,
   asker: Asker,

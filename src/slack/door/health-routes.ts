@@ -1,4 +1,4 @@
-/** Answers `/healthz` (the process lives) and `/readyz` (it can do its work). Tells no secrets and no numbers. */
+/** Answers `/healthz` (the process lives) and `/readyz` (it can do its work). Shows no secrets and no numbers. */
 import type { IncomingMessage, ServerResponse } from 'node:http';
 
 /** What is not ready, a short phrase each; empty when all is. */

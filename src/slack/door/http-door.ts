@@ -30,7 +30,7 @@ export const EVENTS_PATH = '/slack/events';
 
 /** The longest body of the only request that comes unsigned; with it, three short fields at most. */
 const CERTIFICATE_CHECK_BYTES = 512;
-/** Whoever has not sent a whole request by then is cut off when the door closes. */
+/** A sender whose request is not complete by then is cut off when the door closes. */
 const CLOSING_LIMIT_MS = 5_000;
 
 /** Under a flood of connections, one line says how many there were. */

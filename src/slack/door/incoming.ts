@@ -111,12 +111,12 @@ const addressCheck = z.looseObject({ type: z.literal('url_verification'), challe
 
 const anyRequest = z.union([slashCommand, buttonPress, formSubmission, formClosed, anyEvent, addressCheck]);
 
-/** Whether the platform could have sent this; whatever else comes with a valid signature is turned away. */
+/** Whether the platform could have sent this; everything else that has a valid signature is turned away. */
 export function isFromPlatform(body: unknown): boolean {
   return anyRequest.safeParse(body).success && isOfOneKind(body as Record<string, unknown>);
 }
 
-/** What tells one kind of request from another, for the reader that follows. */
+/** What kind of request it is, for the reader that follows. */
 const KIND_MARKS: ReadonlyMap<unknown, readonly string[]> = new Map([
   ['event_callback', ['event']],
   ['block_actions', ['actions']],

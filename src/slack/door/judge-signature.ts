@@ -1,5 +1,5 @@
 /**
- * Tells the platform's own requests from others by their signature.
+ * Separates the platform's own requests from others by their signature.
  * Scheme: docs.slack.dev/authentication/verifying-requests-from-slack.
  */
 import { createHmac, timingSafeEqual } from 'node:crypto';

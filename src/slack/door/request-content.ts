@@ -1,5 +1,5 @@
 /**
- * What a request's body says. Read once, here: whatever was judged is what the listeners get, so a body that two
+ * What a request's body says. Read once, here: what was judged is what the listeners get, so a body that two
  * readers would understand differently can't get one thing checked and another one done.
  */
 

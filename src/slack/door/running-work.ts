@@ -18,7 +18,7 @@ export class RunningWork {
   }
 
   /**
-   * Waits until nothing runs, work begun meanwhile included, but no longer than `limitMs`.
+   * Waits until nothing runs, new work included, but no longer than `limitMs`.
    *
    * @returns false when something still runs.
    */

@@ -1,5 +1,5 @@
 /**
- * Turns the bytes of a text file into text, whatever program saved it: UTF-8 (what most write today), UTF-16 with a
+ * Turns the bytes of a text file into text, from any program: UTF-8 (what most write today), UTF-16 with a
  * byte order mark ("Unicode text" of spreadsheets), else Windows-1252 (older programs in western Europe). Decoders and
  * names: encoding.spec.whatwg.org. Must not guess further: a wrong guess would change people's words unseen.
  */

@@ -1,6 +1,6 @@
 /**
  * Reads a text file that came with a form. The bot's token goes to the platform only, wherever an address leads; what
- * comes back is read up to a limit, whatever it says about its size. Must not understand what the file holds.
+ * comes back is read up to a limit, even if it claims to be smaller. Must not understand what the file holds.
  * docs.slack.dev/messaging/working-with-files
  */
 import type { WebClient } from '@slack/web-api';

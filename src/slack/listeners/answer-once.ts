@@ -4,12 +4,12 @@ import type { Asker } from './asker.ts';
 import { failureMessage, failureOf } from './failure-words.ts';
 import type { ListenerContext } from './listener-context.ts';
 
-/** Reads, and gives back what tells it. */
+/** Reads, and gives back what sends the answer. */
 export type Reading = () => Promise<() => Promise<void>>;
 
 /**
  * @param during what is being done, for the log: ids of commands and buttons only, no words of people
- * @param eventKey what tells this request from its repetition; undefined when it has no such mark
+ * @param eventKey the same for a repetition of this request only; undefined when there is no such mark
  */
 export async function answerOnce(
   context: ListenerContext,

@@ -14,7 +14,7 @@ export interface Asker {
   /** Undefined when no form can be opened from here: nothing was pressed, words were said. */
   readonly triggerId: string | undefined;
   readonly tell: (message: MessageView) => Promise<void>;
-  /** Shows the message in place of the one whose button was pressed; where that can't be, tells it. */
+  /** Shows the message in place of the one whose button was pressed; where that can't be, sends it. */
   readonly replace: (message: MessageView) => Promise<void>;
 }
 

@@ -56,7 +56,7 @@ export function listenToForms(app: App): void {
 async function answerForm(context: ListenerContext, sent: FormSubmission, ack: Ack): Promise<void> {
   const during = `form ${FORMS.has(sent.view.callback_id) ? sent.view.callback_id : 'unknown'}`;
   const key = triggerKey(sent.trigger_id);
-  // Of its own in each workspace, whatever its mark.
+  // Separate in each workspace, even with the same mark.
   const ownKey = key && `${actorOf(sent).workspaceId} ${key}`;
   const work = asOneRequest(ownKey, () => formResult(context, sent, during, key));
   const inTime = await Promise.race([work, context.answerDue()]);
@@ -78,7 +78,7 @@ function closingMessage(result: FormResult): MessageView | undefined {
   return result.outcome.say;
 }
 
-/** Puts the result in place of "still working". @returns what to tell instead when the form is gone */
+/** Puts the result in place of "still working". @returns what to send instead when the form is gone */
 async function showLate(
   { client, logger }: ListenerContext,
   sent: FormSubmission,

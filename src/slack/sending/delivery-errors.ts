@@ -95,7 +95,7 @@ export function toDeliveryFailure(error: unknown): DeliveryFailure {
   return new DeliveryFailure('uncertain', 'unknown', { cause: error });
 }
 
-/** For steps that come before a post, such as an upload: whatever went wrong, the post was not sent. */
+/** For steps that come before a post, such as an upload: the post was not sent in any case. */
 export function toFailureBeforePost(error: unknown): DeliveryFailure {
   const failure = toDeliveryFailure(error);
   if (failure.kind !== 'uncertain') return failure;

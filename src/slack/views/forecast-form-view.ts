@@ -1,4 +1,4 @@
-/** The form that asks how large a body of work is, to tell when it will be finished. */
+/** The form that asks how large a body of work is, to forecast when it will be finished. */
 import type { ModalView } from '@slack/types';
 import type { AdviceQuestion } from '../../app/advice/advice.ts';
 import type { ForecastForm } from '../../app/advice/forecast-form.ts';

@@ -25,7 +25,7 @@ export function exportComment(exported: TeamExport): string {
   return `${exportDone(exported)} ${caution()}`;
 }
 
-/** Tells the person where they are. */
+/** Says to the person where they are. */
 export function exportedMessage(exported: TeamExport): MessageView {
   return messageView([section(`${exportDone(exported)} ${mrkdwn('export-where')}`), context(caution())]);
 }

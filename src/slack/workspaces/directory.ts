@@ -105,7 +105,7 @@ async function lookUp(client: WebClient, userId: string): Promise<Profile> {
   return profileOf(userId, answer?.user);
 }
 
-/** Somebody whom the platform does not show can't be reached either: as good as deactivated. */
+/** Somebody whom the platform does not show can't be reached either, like a deactivated account. */
 function profileOf(userId: string, person: Person | undefined): Profile {
   const names = [person?.profile?.display_name, person?.profile?.real_name, person?.real_name, person?.name];
   return {

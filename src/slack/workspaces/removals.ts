@@ -44,7 +44,7 @@ export function createRemovals({ ports, keys, clientSettings, logger }: Removals
       if (!installation?.token) return;
       const { token, installedAt } = installation;
       const isOlder = at.getTime() < Math.floor(installedAt.getTime() / 1_000) * 1_000;
-      // Repeated late, or the two clocks differ: then the token itself tells.
+      // Repeated late, or the two clocks differ: then the token itself decides.
       if (isOlder && !(await isRefused(keys.open(workspaceId, token)))) {
         logger.info('A removal from before the present installation was passed over.');
         return;

@@ -1,5 +1,5 @@
 /**
- * Where the bot is installed: each workspace with its own token and clients. Whatever reads or writes on the platform
+ * Where the bot is installed: each workspace with its own token and clients. All that reads or writes on the platform
  * gets its client here, by the workspace that it works for, so that one workspace's token never serves another.
  */
 import type { WebClient } from '@slack/web-api';

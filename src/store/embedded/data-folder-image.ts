@@ -32,7 +32,7 @@ export async function keptImage(folder = IMAGE_FOLDER): Promise<Blob | undefined
 }
 
 /**
- * Makes a folder from an image. The folder appears whole or not at all, wherever the process is stopped meanwhile.
+ * Makes a folder from an image. The folder appears whole or not at all, even when the process is stopped.
  *
  * @param folder must not be there, but its parent must
  * @throws when there is no image or not all of it, or the folder can't be made; nothing is left then
@@ -51,7 +51,7 @@ export async function unpackImage(file: string, folder: string): Promise<void> {
   }
 }
 
-/** Where the image is kept, if it is: another file for whatever would make another database. */
+/** Where the image is kept, if it is: another file for everything that would make another database. */
 export async function imageFile(folder = IMAGE_FOLDER, { migrationsFolder } = MIGRATIONS): Promise<string> {
   const hash = createHash('sha256');
   for (const name of PACKAGES) hash.update(`${name} ${await versionOf(name)}\n`);

@@ -39,7 +39,7 @@ export function peopleWriting(session: SqlSession): PeopleWriting {
       .where(inArray(cards.sprintId, sprintIds(actor)));
 
   /**
-   * All answers of one card and day keep one mark, for corrections hang together by it and the ledger tells the day's
+   * All answers of one card and day keep one mark, because it links corrections and lets the ledger tell the day's
    * answers apart by it. Each card and day gets a mark of its own, so that nobody can be followed further than that.
    */
   async function disownAnswers(actor: Actor): Promise<void> {

@@ -22,7 +22,7 @@ type Given = Readonly<Record<string, string | number | null>>;
 export type FrozenStatement<Of extends Columns> = (session: SqlSession, given: Given) => Promise<RowOf<Of>[]>;
 
 /**
- * @param columns by the names that the rows shall have; an expression is read as it says with `mapWith`
+ * @param columns by the names that the rows get; an expression is read as it says with `mapWith`
  * @param rest from `from` on; what differs from run to run is in it as `sql.placeholder(name)`
  */
 export function frozenSelect<Of extends Columns>(columns: Of, rest: SQL): FrozenStatement<Of> {
@@ -61,7 +61,7 @@ function frozen<Of extends Columns>(columns: Of, statementWith: (list: SQL) => S
       .execute(given);
 }
 
-/** Undefined: the row shall have what the driver gives. */
+/** Undefined: the row gets what the driver gives. */
 function readerOf(column: PgColumn | SQL): ((value: unknown) => unknown) | undefined {
   const decoder = is(column, SQL) ? (column as unknown as { decoder: Decoder }).decoder : column;
   if (decoder.mapFromDriverValue === Column.prototype.mapFromDriverValue) return undefined;

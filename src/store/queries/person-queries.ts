@@ -34,7 +34,7 @@ export function peopleReading(session: SqlSession): PeopleReading {
   const { title } = cards;
   const team = teams.name;
 
-  /** Teams of the workspace, whatever the person is to them. */
+  /** Teams of the workspace, in every role of the person. */
   const inWorkspace = ({ workspaceId }: Actor) => eq(teams.workspaceId, workspaceId);
 
   /** What hangs on a card. */

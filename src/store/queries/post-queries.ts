@@ -125,7 +125,7 @@ export function postWriting(session: SqlSession, sender: JobSender): PostWriting
           state,
           sendingSince: state === 'sending' ? sql`clock_timestamp()` : null,
           ...(postedAt && { postedChannelId: postedAt.channelId, postedTs: postedAt.ts }),
-          // Whoever was slow and ends last knows of an older version.
+          // A slow delivery that ends last knows an older version.
           ...(sentVersion !== undefined && {
             sentVersion: sql`greatest(${posts.sentVersion}, ${sentVersion})`,
           }),

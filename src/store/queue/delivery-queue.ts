@@ -37,7 +37,7 @@ export interface DeliveryQueue {
   queueAgain(postId: string): Promise<void>;
   /**
    * Stops working. Graceful: what is in hand is finished, within 20 seconds. What is not finished is
-   * handed back and tried again within seconds, by whichever process works then.
+   * handed back and tried again within seconds, by any process that works then.
    */
   stop(options: { readonly graceful: boolean }): Promise<void>;
 }

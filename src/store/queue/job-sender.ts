@@ -35,7 +35,7 @@ const DELIVERY_SETTINGS: Omit<Queue, 'name' | 'policy'> = {
 };
 
 /**
- * Time for the queue's timers. It goes on evenly whatever happens to the machine's clock: by that one, a clock set back by an
+ * Time for the queue's timers. It goes on evenly when the machine's clock is set: by that one, a clock set back by an
  * hour would make the workers sleep for an hour. When a job is due the database decides by its own clock.
  */
 export const steadyClock: Clock = {

@@ -13,7 +13,7 @@ export interface QueueState {
 }
 
 /**
- * One statement over the queue's partial index of jobs that have not begun (hence `not blocked`, which none
+ * One statement over the queue's partial index of jobs that have not begun (so `not blocked`, which none
  * of ours is). Those under way are left out: within a minute they end or wait again.
  */
 export function queueStateQuery(session: SqlSession) {

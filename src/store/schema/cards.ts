@@ -15,7 +15,7 @@ import type { CardOrigin } from '../../sprint/card.ts';
 import { day, instant, isHalves, isNotBlank, isPoints, loadline, points } from './columns.ts';
 import { sprints } from './teams.ts';
 
-/** One order for all facts, whichever table they are in. */
+/** One order for all facts, in both tables. */
 export const factOrder = loadline.sequence('fact_order');
 
 export const cards = loadline.table(

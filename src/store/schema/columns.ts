@@ -3,7 +3,7 @@ import type { SQL, SQLWrapper } from 'drizzle-orm';
 import { sql } from 'drizzle-orm';
 import { date, numeric, pgSchema, timestamp } from 'drizzle-orm/pg-core';
 
-/** Everything of ours lives in this database schema, apart from whatever else the database holds. */
+/** Everything of ours lives in this database schema, apart from what else the database holds. */
 export const loadline = pgSchema('loadline');
 
 /** Points of one statement, −999.5 to 999.5 with one decimal. */

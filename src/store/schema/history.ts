@@ -81,7 +81,7 @@ export const pastSprints = loadline.table(
 );
 
 /**
- * By this a process tells whether it has read a workspace's past as it is now: triggers add a row in whatever transaction
+ * By this a process knows whether it has read a workspace's past as it is now: triggers add a row in whatever transaction
  * changes what projections read of it (see the migration 0007). The sum of a workspace's marks is another one afterwards; nobody waits for anybody, as
  * they would for a counter. Older rows are forgotten.
  */

@@ -9,7 +9,7 @@ import type { PromptState } from '../../app/team/team.ts';
 import { day, instant, isNotBlank, loadline } from './columns.ts';
 import { sprints, teams } from './teams.ts';
 
-/** The column of each field of a subject. A day is a day, whatever it says of the post. */
+/** The column of each field of a subject. A day is the same column for every kind of post. */
 export const SUBJECT_COLUMNS = {
   sprintId: 'sprintId',
   teamId: 'teamId',

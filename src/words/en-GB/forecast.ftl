@@ -1,5 +1,5 @@
 ### When a larger body of work will be finished: three dates.
-### “Likely” means the 50% date and nothing else, anywhere; the number stands beside it.
+### “Likely” means the 50% date and nothing else, anywhere; the number is beside it.
 
 ## The sentence that leads the answer
 

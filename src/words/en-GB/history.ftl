@@ -102,4 +102,4 @@ history-basis-imported =
 history-cancelled = Cancelled sprints are left out.
 history-unknown-cause = What changed. A signal says that something did, not what or why: only the team can say.
 history-unknown-target = Whether ordinary variation is good enough. That is what floors and ceilings are for.
-history-unknown-value = Whether one growth caused the other. Value often comes sprints after the work, and from much besides it.
+history-unknown-value = Whether one growth caused the other. Value often comes sprints after the work, and depends on much else.

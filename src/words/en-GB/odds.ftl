@@ -3,7 +3,7 @@
 odds-none = No odds yet: no card of a closed sprint is known.
 odds-none-hint = You don’t have to do anything: when a sprint closes here, each of its cards counts. Until then, ask about every big card what could turn up in it.
 
-## The sentence about one size. It leads the answer and stands beside the big cards of a plan.
+## The sentence about one size. It leads the answer and is beside the big cards of a plan.
 
 odds-size-never = Cards of { POINTS($points) } have held no surprise work so far.
 odds-size-always = Cards of { POINTS($points) } have always held surprise work so far.

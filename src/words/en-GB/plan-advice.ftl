@@ -1,12 +1,12 @@
 ### What a plan means before the team commits to it; in its preview.
 
-## The commitment range, and where this commitment lies
+## The commitment range, and where this commitment is
 
 plan-range-title = How much to commit to
-plan-range-basis = From { NUMBER($sprints) } closed sprints with a commitment; `/loadline range` tells more.
-plan-place-below = This plan of { POINTS($points) } lies below that: the team may run out of work.
-plan-place-above = This plan of { POINTS($points) } lies above that: it may be more than the team can keep.
-plan-place-within = This plan of { POINTS($points) } lies within that.
+plan-range-basis = From { NUMBER($sprints) } closed sprints with a commitment; `/loadline range` says more.
+plan-place-below = This plan of { POINTS($points) } is below that: the team may run out of work.
+plan-place-above = This plan of { POINTS($points) } is above that: it may be more than the team can keep.
+plan-place-within = This plan of { POINTS($points) } is within that.
 plan-place-unknown = This plan has { POINTS($points) }.
 plan-chances = The chances: { LIST($chances) }.
 plan-chance-kept = { IN_TEN($chance) } to keep it (at least { PERCENT($floor) } finished)

@@ -25,7 +25,7 @@ value-is-measure = The growth of value is compared with this sprint. Record the 
 value-no-growth = There is no growth for this sprint.
 value-growth = Compared with { $sprint }, the value is { PERCENT($value) } and velocity is { PERCENT($velocity) }.
 value-growth-point = Compared with { $sprint }, the value is { PERCENT($value) } and velocity is { PERCENT($velocity) }: a point brought { PERCENT($point) } of what it brought then.
-value-not-said = What this doesn’t say: value often comes sprints after the work, and from much besides the team’s work. That both grow doesn’t mean that one made the other grow.
+value-not-said = What this doesn’t say: value often comes sprints after the work, and depends on more than the team’s work. That both grow doesn’t mean that one made the other grow.
 value-another = Record another value
 value-history = History
 

@@ -278,7 +278,7 @@ describe('the history', () => {
       What this doesn’t know
       • What changed. A signal says that something did, not what or why: only the team can say.
       • Whether ordinary variation is good enough. That is what floors and ceilings are for.
-      • Whether one growth caused the other. Value often comes sprints after the work, and from much besides it.
+      • Whether one growth caused the other. Value often comes sprints after the work, and depends on much else.
       Only you see this unless you share it. These numbers are about the team’s plan, not about people: don’t use them to appraise anyone or to compare teams.
       Buttons: Share in the channel, Commitment range, Surprise odds"
     `);

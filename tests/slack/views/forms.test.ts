@@ -159,8 +159,8 @@ describe('plan', () => {
     const beside = planPreviewView({ ...preview, ...besideHistory(STEADY) });
     expect(formText(beside).split('\n').slice(6, 15).join('\n')).toMatchInlineSnapshot(`
       "*How much to commit to*
-      Commit to 24.5 to 28 points. Your last commitment was 21. From 9 closed sprints with a commitment; \`/loadline range\` tells more.
-      This plan of 18 points lies below that: the team may run out of work. The chances: more than 9 in 10 to keep it (at least 80% finished) and more than 9 in 10 to pull in more than 20% on top.
+      Commit to 24.5 to 28 points. Your last commitment was 21. From 9 closed sprints with a commitment; \`/loadline range\` says more.
+      This plan of 18 points is below that: the team may run out of work. The chances: more than 9 in 10 to keep it (at least 80% finished) and more than 9 in 10 to pull in more than 20% on top.
       *Surprise odds of the big cards*
       • Cards of 8 points hold surprise work about 6 times in 10. When they do, 2.5 points is typical. In this plan: card 2.
       • Cards of 5 points are new here; going by the other sizes, they hold surprise work about 3 times in 10. In this plan: card 1.
@@ -171,9 +171,9 @@ describe('plan', () => {
   });
 
   it.each([
-    [10, 'This plan of 10 points lies below that: the team may run out of work.'],
-    [26, 'This plan of 26 points lies within that.'],
-    [40, 'This plan of 40 points lies above that: it may be more than the team can keep.'],
+    [10, 'This plan of 10 points is below that: the team may run out of work.'],
+    [26, 'This plan of 26 points is within that.'],
+    [40, 'This plan of 40 points is above that: it may be more than the team can keep.'],
   ])('of %d points is told by where it lies', (points, sentence) => {
     const { range } = besideHistory(STEADY);
     const commitment = readCommitment(points, range);

@@ -287,7 +287,7 @@ describe('a recorded value', () => {
     expect(valueRecordedMessage(valueRecordedOf()).text).toMatchInlineSnapshot(`
       "Recorded for Harbour 11 (ended 30 October 2026): 12,500. It replaces 1,200, which is kept on record.
       Compared with Harbour 3, the value is 150% and velocity is 120%: a point brought 125% of what it brought then.
-      What this doesn’t say: value often comes sprints after the work, and from much besides the team’s work. That both grow doesn’t mean that one made the other grow.
+      What this doesn’t say: value often comes sprints after the work, and depends on more than the team’s work. That both grow doesn’t mean that one made the other grow.
       Buttons: Record another value, History"
     `);
   });

@@ -86,7 +86,7 @@ function cardBlocks(card: NumberedCard, growth: GrowthToAsk | undefined, isFirst
       card: cardName(card.card),
       before: card.previousLeftPoints,
     }),
-    // Not prefilled: a number that nobody typed must not overwrite what another owner has said meanwhile.
+    // Not prefilled: a number that nobody typed must not overwrite what another owner has said since.
     optional: true,
     initial: start.left,
     maxLength: POINTS_MAX_LENGTH,

@@ -53,7 +53,7 @@ export function dailyPromptMessage(prompt: PromptContent): MessageView {
   }
 }
 
-/** Shows how the day was answered when it has been meanwhile. */
+/** Shows how the day was answered, once it was. */
 export function reminderMessage(prompt: PromptContent): MessageView {
   if (prompt.state !== 'asked') return dailyPromptMessage(prompt);
   return messageView([
@@ -64,7 +64,7 @@ export function reminderMessage(prompt: PromptContent): MessageView {
   ]);
 }
 
-/** Shows how the day was answered when it has been meanwhile. */
+/** Shows how the day was answered, once it was. */
 export function lastCallMessage(prompt: PromptContent): MessageView {
   if (prompt.state !== 'asked') return dailyPromptMessage(prompt);
   return messageView([
