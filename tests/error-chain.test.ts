@@ -4,7 +4,7 @@ import { codeOf, errorChain, firstCodeOf } from '../src/error-chain.ts';
 const coded = (code: unknown, cause?: unknown) => Object.assign(new Error('failed', { cause }), { code });
 
 describe('the chain of an error', () => {
-  it('has the error and its causes, from the outermost inwards, whatever was thrown last', () => {
+  it('has the error and its causes, from the outermost inwards, also when what was thrown last is no error', () => {
     const inner = new Error('inner', { cause: 'a text' });
     const outer = new Error('outer', { cause: inner });
     expect(errorChain(outer)).toEqual([outer, inner, 'a text']);

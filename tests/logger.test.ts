@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { logCatcher } from './slack/support/log-catcher.ts';
 
 describe('the log', () => {
-  it('lets out no token, wherever in an error it stands', () => {
+  it('lets out no token from any part of an error', () => {
     const { logger, text } = logCatcher();
     const cause = new Error('sent xapp-1-A0-SECRET and xoxe.xoxb-1-SECRET');
     logger.error({ err: new Error('token xoxb-12-SECRET refused', { cause }) }, 'Something went wrong.');

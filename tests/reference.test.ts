@@ -14,7 +14,7 @@ describe('a reference', () => {
     for (let n = 0; n < 200; n += 1) expect(newReference()).toMatch(/^[2-9A-HJ-NP-Z]{8}$/);
   });
 
-  it('stands in every log line of its work, and in none of other work that runs at the same time', async () => {
+  it('is in every log line of its work, and in none of other work that runs at the same time', async () => {
     const { logger, entries } = logCatcher();
     const work = async (name: string): Promise<void> => {
       for (let n = 0; n < 3; n += 1) {

@@ -254,7 +254,7 @@ describe('a team', () => {
   const world = sharedWorld();
 
   test.each(Object.entries(ALL))(
-    'refuses to %s for a stranger and people of another workspace, changes nothing, and tells them nothing of the sprint',
+    'refuses to %s for a stranger and people of another workspace, changes nothing, and says nothing to them about the sprint',
     async (name, attempt) => {
       const { h, known } = world();
       const before = await everything(h, known);
@@ -359,12 +359,12 @@ describe('a team whose product owner is no member', () => {
 });
 
 describe('what is stored about a person', () => {
-  test('is told and given to that person only, on a team or not, and never to the same id of another workspace', async () => {
+  test('is shown and given to that person only, on a team or not, and never to the same id of another workspace', async () => {
     const { h } = await asked();
     await h.setUpTeam({ memberIds: [PEOPLE.ana, PEOPLE.chi], productOwnerId: PEOPLE.dayo });
     const kindsFor = async (actor: Actor) =>
       (await privacyOverview(h.deps, actor)).kinds.map(({ kind }) => kind);
-    // Ben has left, Dayo is no member: what is under their ids is theirs to know all the same.
+    // Ben has left, Dayo is no member: they may know what is under their ids anyway.
     expect(await kindsFor(actorOf('ben'))).toContain('prompts');
     expect(await kindsFor(actorOf('dayo'))).toEqual(['productOwnerOf']);
     for (const [who, others] of [
@@ -392,7 +392,7 @@ describe('what is stored about a person', () => {
     await erasePerson(h.deps, actorOf('ben'));
     const members = await h.read((read) => read.membersOf(known.teamId));
     expect(members.map(({ userId }) => userId)).toEqual([PEOPLE.ana, PEOPLE.chi]);
-    // Whoever is erased is a stranger from then on.
+    // A person who is erased is a stranger from then on.
     const { code } = await refusal(sprintStatus(h.deps, actorOf('ben'), CHANNEL));
     expect(code).toBe('not-a-member');
   });

@@ -25,7 +25,7 @@ describe('a number', () => {
     ['0.000001', 0.000001],
     ['999999999999999', 999_999_999_999_999],
     ['００１２', 12],
-  ])('“%s” is read as it stands', (text, value) => {
+  ])('“%s” is read as it is', (text, value) => {
     expect(readNumber(text)).toEqual({ value });
   });
 

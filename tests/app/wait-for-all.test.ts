@@ -28,7 +28,7 @@ it('waits for all of them when one fails', async () => {
   expect(await all).toBe('refused');
 });
 
-it('fails with what failed first, wherever it stands', async () => {
+it('fails with what failed first, at any place in the list', async () => {
   const [one, two] = [settable(), settable()];
   const all = waitForAll([one.promise, two.promise]);
   two.reject(new Error('the cause'));

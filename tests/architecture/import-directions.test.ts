@@ -150,7 +150,7 @@ describe('import directions', () => {
     expect(wrong.map(({ from, target }) => `${from} imports ${target}`)).toEqual([]);
   });
 
-  it('lets nothing but main import the rehearsal', () => {
+  it('lets only main import the rehearsal', () => {
     const importers = imports.filter(({ target, isPackage }) => !isPackage && roomOf(target) === 'rehearsal');
     const outside = importers.map(({ from }) => from).filter((from) => roomOf(from) !== 'rehearsal');
     expect(outside.filter((from) => from !== 'main.js')).toEqual([]);

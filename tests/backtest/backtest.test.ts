@@ -78,14 +78,14 @@ test.each<[string, (dir: string) => string[], RegExp]>([
   ['no file', () => [], /Name the files/],
   ['a file that is not there', (at) => [join(at, 'none.csv')], /none\.csv cannot be read/],
   ['an option that does not exist', () => ['--jason'], /--jason/],
-])('%s is told plainly', async (_, args, words) => {
+])('%s is reported in plain words', async (_, args, words) => {
   const { code, err } = await backtest(...args(dir));
   expect(code).toBe(2);
   expect(err).toMatch(words);
   expect(err).not.toContain('    at ');
 });
 
-test('a file that is malformed is told with its line', async () => {
+test('a file that is malformed is reported with its line', async () => {
   const { code, err } = await backtest(fileWith('bad.csv', `${inventedCsv(2)}\n1,2,3`));
   expect(code).toBe(2);
   expect(err).toContain('line 10');

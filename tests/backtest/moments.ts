@@ -11,7 +11,7 @@ export function committedPoints(row: SprintMoment): number {
   return row.startPoints + row.addedPoints - row.removedPoints;
 }
 
-/** What the file knows of a sprint at a moment. For what was worked off, the cards in work must stand. */
+/** What the file knows of a sprint at a moment. For what was worked off, the cards in work must stay. */
 export function soFarOf(row: SprintMoment): SprintSoFar {
   return {
     cardPoints: committedPoints(row),

@@ -69,7 +69,7 @@ describe('no prediction sees what had not ended', () => {
   });
 
   test('boards that share a sprint are not predicted from each other', () => {
-    // Every sprint on two boards; the later ones are like none before, so that only the twin tells their result.
+    // Every sprint on two boards; the later ones are like none before, so that only the twin shows their result.
     const lines = Array.from({ length: 45 }, (_, i) => {
       const start = i < 40 ? 1 : 4 ** (i - 38);
       return [900, 901].map((board) => `${board},${i},14,0,${start},0,0,${start},0,0,4,${start}`);
@@ -78,7 +78,7 @@ describe('no prediction sees what had not ended', () => {
     expect(sharedSprints(rows).every(({ length }) => length === 2)).toBe(true);
     const [shared] = scoreProjection(rows);
     const [alone] = scoreProjection(rows.map((row, i) => ({ ...row, sprint: i })));
-    // Told apart, the second of each pair is seen coming.
+    // Kept apart, the second of each pair is seen coming.
     const errorOf = (score: typeof alone): number =>
       (score?.meanAbsoluteError as number) * (score?.scored as number);
     expect(errorOf(alone)).toBeLessThan(0.8 * errorOf(shared));

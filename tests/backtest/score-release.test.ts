@@ -23,7 +23,7 @@ describe('the cases of a board', () => {
     expect(scoreRelease(board(900, STEADY.slice(0, 8)))).toEqual([]);
   });
 
-  test('do not exist after nothing but empty sprints', () => {
+  test('do not exist after empty sprints only', () => {
     expect(
       scoreRelease(
         board(

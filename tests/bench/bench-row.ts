@@ -21,7 +21,7 @@ export interface Bound {
 /** A bench of one or more rows. What it opens it closes. */
 export interface Bench {
   readonly name: string;
-  /** Rough time that it takes, for whoever waits. */
+  /** Rough time that it takes, for the person who waits. */
   readonly takesSeconds: number;
   run(): Promise<BenchRow[]>;
 }

@@ -1,5 +1,5 @@
 /**
- * Measures and prints one table: `npm run bench -- [NAME…] [--json]`. Every value stands beside a baseline from the
+ * Measures and prints one table: `npm run bench -- [NAME…] [--json]`. Every value is shown beside a baseline from the
  * same run. Exits with 1 when a bound is exceeded, with 2 when it is not told what to do.
  */
 import { parseArgs } from 'node:util';

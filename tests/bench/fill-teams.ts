@@ -18,7 +18,7 @@ export interface Filling {
   /** Days of the running sprint about which every member has answered for every card; 4 at most. */
   readonly answeredDays: number;
   readonly pastSprints: number;
-  /** Whether today's prompts have been sent and stand in the direct messages; else they are due. */
+  /** Whether today's prompts have been sent to the direct messages; else they are due. */
   readonly prompted: boolean;
 }
 
@@ -32,7 +32,7 @@ export const directChannelId = (userId: string): string => userId.replace(/^U/, 
 export const cardId = (team: number, member: number, card: number): string =>
   `card-${team}-${member}-${card}`;
 
-/** The day on which everything stands still while a bench runs. */
+/** The day that it stays while a bench runs. */
 export function today(): string {
   return formatISO(new Date(), { representation: 'date' });
 }

@@ -130,7 +130,7 @@ function storeOf(
     promptsOf: async () => [],
     baselineVelocityPoints: async () => 20,
     sprintsWithoutPast: async () => [],
-    // So that everything is learnt anew each time.
+    // So that everything is learnt again each time.
     pastVersion: async () => undefined,
     pastTracesOf: async (team, most) => {
       const latest = new Set([

@@ -1,4 +1,4 @@
-/** What people did and what they were told about it: their memory, which the auditor holds against the database. */
+/** What people did and what they were told about it: their memory, which the auditor compares with the database. */
 
 export type ActKind = 'answer' | 'unchanged' | 'away' | 'pull' | 'drop' | 'plan' | 'close' | 'reopen';
 

@@ -33,7 +33,7 @@ export class ApiFaults {
   }
 
   faultFor(method: string): StandInFault | undefined {
-    // A start asks who the bot is; that it refuses to come up without an answer is told elsewhere.
+    // A start asks who the bot is; that it refuses to come up without an answer is tested elsewhere.
     if (method === 'auth.test') return undefined;
     for (const { methods, share, trouble } of this.#windows) {
       if (methods.length > 0 && !methods.includes(method)) continue;

@@ -100,12 +100,12 @@ const firstMessage = FAULTLESS.messages[0] as Evidence['messages'][number];
 const PLANTED: readonly (readonly [fault: string, rule: string, evidence: Partial<Evidence>])[] = [
   [
     'a doubled prompt',
-    'no post stands twice',
+    'no post is there twice',
     { messages: [...FAULTLESS.messages, { ...firstMessage, ts: '9.9' }] },
   ],
   [
     'a message that no post accounts for',
-    'no post stands twice',
+    'no post is there twice',
     { messages: [...FAULTLESS.messages, { ...firstMessage, key: 'nobody' }] },
   ],
   ['a prompt that was never recorded', 'each due prompt is asked exactly once', { prompts: [] }],
@@ -190,21 +190,21 @@ describe('the auditor', () => {
     expect(audit({ ...FAULTLESS, ...change }).map((finding) => finding.rule)).toContain(rule);
   });
 
-  it('lets a verdict be that differs in nothing but the hour and the words of its chart', () => {
+  it('lets a verdict be that differs only in the hour and the words of its chart', () => {
     const text = (chart: string, next: string) => `Missed.\n${chart}\nLoad 12.\nMon to Wed. Next: ${next}`;
     const verdict = { ...VERDICT, shouldSay: text('Chart: –', 'plan.') };
-    const stands = (said: string) => ({
+    const posted = (said: string) => ({
       posts: [...FAULTLESS.posts.slice(0, 2), verdict],
       messages: [
         ...FAULTLESS.messages.slice(0, 2),
         { key: 'p-verdict', channelId: 'C1', ts: '1.3', text: said },
       ],
     });
-    expect(audit({ ...FAULTLESS, ...stands(text('Chart: 3 of 5.', 'reopen until Thu.')) })).toEqual([]);
-    expect(audit({ ...FAULTLESS, ...stands(text('Chart: –', 'plan.').replace('12', '13')) })).toHaveLength(1);
+    expect(audit({ ...FAULTLESS, ...posted(text('Chart: 3 of 5.', 'reopen until Thu.')) })).toEqual([]);
+    expect(audit({ ...FAULTLESS, ...posted(text('Chart: –', 'plan.').replace('12', '13')) })).toHaveLength(1);
   });
 
-  it('lets a prompt be that was held up until its day had passed, unless it stands all the same', () => {
+  it('lets a prompt be that was held up until its day had passed, unless it was posted anyway', () => {
     const posts = [
       post('p-prompt', 'daily-prompt', { state: 'skipped', sentVersion: 0 }),
       ...FAULTLESS.posts.slice(1),

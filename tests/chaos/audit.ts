@@ -15,7 +15,7 @@ export interface Finding {
 type Rule = (evidence: Evidence) => string[];
 
 const RULES: Readonly<Record<string, Rule>> = {
-  'no post stands twice': doubledPosts,
+  'no post is there twice': doubledPosts,
   'each due prompt is asked exactly once': prompts,
   'no reminder or last call twice': repeatedCalls,
   'each closed sprint has one verdict, up to date': verdicts,
@@ -53,7 +53,7 @@ function prompts({ prompts, posts, messages, duePrompts }: Evidence): string[] {
     `${of.sprintId} ${of.userId} ${of.day}`;
   const known = new Set(prompts.map(keyOf));
   const postOf = new Map(posts.map((post) => [post.id, post]));
-  const stands = new Set(messages.map(({ key }) => key));
+  const posted = new Set(messages.map(({ key }) => key));
   const asking = groupBy(
     posts.filter(({ kind }) => kind === 'daily-prompt'),
     ({ sprintId, userId, day }) => `${sprintId} ${userId} ${day}`,
@@ -68,8 +68,8 @@ function prompts({ prompts, posts, messages, duePrompts }: Evidence): string[] {
       if (!post) return [`without its post: ${keyOf(prompt)}`];
       // Held up until its day had passed, it is not asked any more.
       if (post.state === 'skipped')
-        return stands.has(post.id) ? [`skipped, yet it stands: ${keyOf(prompt)}`] : [];
-      return stands.has(post.id)
+        return posted.has(post.id) ? [`skipped, yet it is there: ${keyOf(prompt)}`] : [];
+      return posted.has(post.id)
         ? []
         : [`recorded and not on the platform (${post.state}): ${keyOf(prompt)}`];
     }),
@@ -100,7 +100,7 @@ function verdicts({ sprints, posts, messages }: Evidence): string[] {
     });
 }
 
-/** Lines that hang on the hour or on the chart's own words, or tell how much was cut off. */
+/** Lines that depend on the hour or on the chart's own words, or say how much was cut off. */
 const PASSING = /^(Chart:|Buttons:|The message itself has|.*Next: )/;
 
 /** Whether two texts of a post hold the same numbers; a longer description of its chart cuts one of them short. */
@@ -280,7 +280,7 @@ function sum(numbers: readonly number[]): number {
   return numbers.reduce((total, one) => total + one, 0);
 }
 
-/** By day; within a day a correction stands where the answer stood that it corrects. */
+/** By day; within a day a correction takes the place of the answer that it corrects. */
 function answersInForce(answers: readonly AnswerRow[]): AnswerRow[] {
   const superseded = new Set(answers.map(({ supersedesId }) => supersedesId));
   const byId = new Map(answers.map((row) => [row.id, row]));

@@ -14,7 +14,7 @@ export interface BotProcessOptions {
   readonly environment: Readonly<Record<string, string>>;
   readonly clockFile: string;
   readonly logFile: string;
-  /** It ended though nobody had told it to; `wasReady` tells whether it had come up before. */
+  /** It ended though nobody had told it to; `wasReady`: whether it had come up before. */
   readonly onEndedByItself: (end: { readonly wasReady: boolean; readonly said: string }) => void;
 }
 
@@ -95,7 +95,7 @@ export class BotProcess {
     await exited;
   }
 
-  /** The process stands still and knows nothing of it. */
+  /** The process is frozen and doesn't notice. */
   async freeze(forMs: number): Promise<void> {
     const child = this.#child;
     if (!child || this.#isFrozen) return;

@@ -40,7 +40,7 @@ export class ChaosClock {
 
   #write(): void {
     for (const [bot, file] of this.#files.entries()) {
-      // In place of the other at once: whoever read half a number would believe to be in another year.
+      // Replaces the other at once: a process that read half a number would think that it is another year.
       writeFileSync(`${file}.next`, String(Math.round(this.#aheadMs + (this.#skewsMs[bot] as number))));
       renameSync(`${file}.next`, file);
     }

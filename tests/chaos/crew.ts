@@ -109,7 +109,7 @@ export class Crews {
     this.#leapTo(day, 'plan');
     if (dayOfSprint === 0) await Promise.all(this.#crews.map((crew) => this.#plan(crew, day)));
     if (isOver()) return;
-    // Nobody acts while the day's prompts fall due, so that who must be asked can be told.
+    // Nobody acts while the day's prompts fall due, so that it is known who must be asked.
     const due = await expectations.openOn(day);
     this.#leapTo(day, 'prompt');
     const served = await expectations.nothingDue();
@@ -211,7 +211,7 @@ export class Crews {
 
   #leapTo(day: string, moment: Moment, minutesAfter = 0): void {
     const at = new Date(`${day}T${MOMENTS[moment]}:00Z`);
-    // A second past the moment, so that it has come for whoever's clock is right.
+    // A second past the moment, so that it has come by every clock that is right.
     this.#options.clock.leapTo(new Date(at.getTime() + minutesAfter * 60_000 + 1_000));
   }
 }

@@ -1,4 +1,4 @@
-/** What the auditor judges: what stands on the platform, in the database, and in people's memory. Reads only. */
+/** What the auditor judges: what is on the platform, in the database, and in people's memory. Reads only. */
 import postgres from 'postgres';
 import type { StandIn } from '../../src/rehearsal/stand-in/stand-in.ts';
 import type { Act } from './act.ts';
@@ -22,7 +22,7 @@ export interface PostRow {
   readonly wantedVersion: number;
   readonly sentVersion: number;
   readonly lastError: string | undefined;
-  /** What it should say by the state of the database, where that can be told; undefined otherwise. */
+  /** What it should say by the state of the database, where that is known; undefined otherwise. */
   readonly shouldSay: string | undefined;
 }
 

@@ -1,4 +1,4 @@
-/** Lets one after the other: whoever looks into the database does so while nobody stops it. */
+/** Lets one after the other: nobody stops the database while somebody looks into it. */
 export type InTurn = <T>(work: () => Promise<T>) => Promise<T>;
 
 export function oneAfterTheOther(): InTurn {

@@ -192,7 +192,7 @@ export class Person {
     }
   }
 
-  /** Looks how the sprint stands; nothing depends on it. */
+  /** Looks how the sprint is going; nothing depends on it. */
   async look(): Promise<void> {
     const { standIn, userId, channelId } = this.#options;
     await this.#reply(() => standIn.command(userId, channelId, `${COMMAND} status`));
@@ -245,7 +245,7 @@ export class Person {
 
   /**
    * Sends a form off until it is gone or says what is wrong with it; answers its further steps.
-   * @returns whether there is an end to it, good or bad; false: open it anew and try again
+   * @returns whether there is an end to it, good or bad; false: open it once more and try again
    */
   async #submitted(act: Act | undefined, form: View): Promise<boolean> {
     const { standIn, userId } = this.#options;
@@ -403,7 +403,7 @@ function tellsOf({ leftPoints, workedPoints }: Act, text: string): boolean {
   return new RegExp(`worked ${workedPoints}, ${left} left`).test(text);
 }
 
-/** What was told before is no word about this try. */
+/** What was said before is not about this try. */
 function tryAgain(act: Act): void {
   act.tries += 1;
   act.state = 'open';

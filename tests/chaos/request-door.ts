@@ -67,7 +67,7 @@ export class RequestDoor {
       case 'twice': {
         const both = await Promise.allSettled([send(first), send(second ?? first)]);
         const good = both.flatMap((one) => (one.status === 'fulfilled' ? [one.value] : []));
-        // Whichever of the two the platform listens to.
+        // The one of the two that the platform listens to.
         const heard = this.#random.chance(0.5) ? good : good.reverse();
         const chosen = heard.find(({ status }) => status === 200) ?? heard[0];
         return chosen ? answer(response, chosen) : void response.destroy();

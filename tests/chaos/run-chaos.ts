@@ -175,7 +175,7 @@ export async function runChaos(options: ChaosOptions): Promise<ChaosReport> {
   }
 }
 
-/** For whoever has read the logs. */
+/** For a person who has read the logs. */
 export async function removeLogs({ folder }: Pick<ChaosReport, 'folder'>): Promise<void> {
   await rm(folder, { recursive: true, force: true });
 }

@@ -44,7 +44,7 @@ export class Saboteur {
     this.#makeGood();
   }
 
-  /** Whatever is broken works again. */
+  /** Everything that is broken works again. */
   #makeGood(): void {
     const { bots, wire, door, clock } = this.#options;
     wire.setAway(false);

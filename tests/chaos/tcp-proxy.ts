@@ -1,4 +1,4 @@
-/** A wire that can be cut: passes bytes between whoever connects and one port of this machine. */
+/** A wire that can be cut: passes bytes between its clients and one port of this machine. */
 import { once } from 'node:events';
 import { type AddressInfo, connect, createServer, type Server, type Socket } from 'node:net';
 
@@ -50,7 +50,7 @@ export class TcpProxy {
     if (isAway) this.cut();
   }
 
-  /** While silent, connections stand and no byte gets through. */
+  /** While silent, connections stay open and no byte gets through. */
   setSilent(isSilent: boolean): void {
     this.#isSilent = isSilent;
     for (const { near, far } of this.#pairs) {

@@ -1,4 +1,4 @@
-/** What each verdict should say by the state of the database: made anew, to be held against what stands. */
+/** What each verdict should say by the state of the database: rebuilt, to be compared with what was posted. */
 import { postWords } from '../../src/app/posting/post-kinds.ts';
 import { postMessage } from '../../src/slack/views/post-message.ts';
 import { openDatabase } from '../../src/store/open-database.ts';

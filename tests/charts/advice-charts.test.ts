@@ -63,7 +63,7 @@ describe('the pictures of the planning questions', () => {
     },
   );
 
-  test.each(advice)('%s, %s: no label stands on another or leaves the card', async (_, __, shown) => {
+  test.each(advice)('%s, %s: no label overlaps another or leaves the card', async (_, __, shown) => {
     await lookingAt(laidOut(shown), expectLegible);
   });
 

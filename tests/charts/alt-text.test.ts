@@ -14,7 +14,7 @@ describe('the parts of texts for the ear', () => {
     expect(fittingText([`${'🌊'.repeat(1_500)}`])).toBe(`${'🌊'.repeat(999)}…`);
   });
 
-  test('a name stands on one line and is well formed', () => {
+  test('a name is on one line and well formed', () => {
     expect(spokenName(' Harbour\n  team\t')).toBe('Harbour team');
     expect(spokenName('half \ud83c')).toBe('half \ufffd');
   });

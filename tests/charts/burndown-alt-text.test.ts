@@ -14,7 +14,7 @@ import {
 } from './burndown-examples.ts';
 
 describe('the text for who cannot see the burndown', () => {
-  test('tells the state today, each evening and each addition', () => {
+  test('says the state today, each evening and each addition', () => {
     expect(burndownAltText(midSprint)).toBe(
       'Burndown of the sprint “Harbour lights”, Mon 2 to Fri 13 Nov 2026, 10 working days. ' +
         'The commitment is 34 points, from which the ideal line falls to 0. ' +

@@ -31,7 +31,7 @@ describe('the lines above the burndown', () => {
     [noPlan, 'Mon 2 to Fri 6 Nov 2026 · no commitment · 0 left on Fri 6 Nov'],
     [allFuture, 'Mon 2 to Wed 11 Nov 2026 · commitment 21 points'],
     [burndown('No days', 3, []), 'commitment 3 points'],
-  ])('say where the sprint stands (example %#)', (example, subtitle) => {
+  ])('say how far the sprint is (example %#)', (example, subtitle) => {
     expect(burndownWords.heading(example).subtitle).toBe(subtitle);
   });
 });

@@ -154,13 +154,13 @@ describe('the labels of the burndown', () => {
     );
   });
 
-  test('stand clear of the row of "today" when the line ends at the top of its plot', async () => {
+  test('are clear of the row of "today" when the line ends at the top of its plot', async () => {
     await looking(burndown('High', 40, [[40], [undefined]], { today: '2026-11-02' }), (seen) => {
       expect(boxOf(seen, 'today').bottom).toBeLessThan(boxOf(seen, '40 left').top);
     });
   });
 
-  test('stand clear of the name of the ideal line when nothing is left on the last day but one', async () => {
+  test('are clear of the name of the ideal line when nothing is left on the last day but one', async () => {
     const evenings = [...Array<Evening>(38).fill([20]), [0] as const, [undefined] as const];
     await looking(burndown('Early', 40, evenings), (seen) => {
       const [ideal, left] = [boxOf(seen, 'ideal'), boxOf(seen, '0 left')];
@@ -169,14 +169,14 @@ describe('the labels of the burndown', () => {
     });
   });
 
-  test('stand clear of the numbers of the axis when the line ends near it, below the ideal', async () => {
+  test('are clear of the numbers of the axis when the line ends near it, below the ideal', async () => {
     const evenings = [[30] as const, ...Array<Evening>(39).fill([undefined])];
     await looking(burndown('Leap', 99, evenings), (seen) => {
       expect(boxOf(seen, '30 left').left).toBeGreaterThan(boxOf(seen, '100').right);
     });
   });
 
-  test('stand to the lower left of a falling line, to the lower right of a rising one, below the ideal', async () => {
+  test('are to the lower left of a falling line, to the lower right of a rising one, below the ideal', async () => {
     const side = (evenings: Evening[]) =>
       looking(burndown('Side', 40, [...evenings, ...Array<Evening>(6).fill([undefined])]), (seen) => {
         const [x, y] = seen.at(3, 18);
@@ -188,7 +188,7 @@ describe('the labels of the burndown', () => {
     expect(await side([[30], [12], [18]])).toBe('right');
   });
 
-  test('never overlap each other nor leave the card, whatever the numbers', async () => {
+  test('never overlap each other nor leave the card, for all numbers', async () => {
     const halves = (most: number) => fc.integer({ min: 0, max: most * 2 }).map((count) => count / 2);
     const sprint = fc.record({
       commitmentPoints: fc.oneof(fc.constant(0), halves(20), halves(99_950)),
@@ -211,7 +211,7 @@ describe('the labels of the burndown', () => {
 });
 
 describe('the days under the burndown', () => {
-  /** Of each position, what stands below its place. */
+  /** Of each position, what is below its place. */
   const days = (shown: Burndown) =>
     looking(shown, ({ at, column }) =>
       [...Array(shown.days.length + 1).keys()].map((position) => {

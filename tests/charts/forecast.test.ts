@@ -106,7 +106,7 @@ describe('the forecast picture', () => {
     expect(forecastWords.heading(examples.ordinaryForecast).subtitle).not.toContain('grows');
   });
 
-  test('is told in words with the chance at the end of each sprint', () => {
+  test('is said in words with the chance at the end of each sprint', () => {
     expect(forecastAltText(examples.ordinaryForecast)).toBe(
       'Forecast of the team “Harbour team” for 120 points of work. ' +
         'Optimistic, with a chance of 15%: by 24 Dec 2026, in sprint 3, which runs to 27 Dec 2026. ' +
@@ -118,13 +118,13 @@ describe('the forecast picture', () => {
     );
   });
 
-  test('tells every n-th sprint of a long forecast, and always the last', () => {
+  test('says every n-th sprint of a long forecast, and always the last', () => {
     expect(forecastAltText(examples.longForecast)).toMatch(
       /sprint 20 \(4 Apr 2027\) 9%, 30 .* 60 \(9 Jan 2028\) 79% and 67 \(27 Feb 2028\) 85%\.$/,
     );
   });
 
-  test('no label stands on another, whatever the work and the pace', async () => {
+  test('no label overlaps another, for every amount of work and pace', async () => {
     const velocity = fc.integer({ min: 0, max: 200 }).map((halves) => halves / 2);
     const velocities = fc
       .array(velocity, { minLength: 3, maxLength: 6 })

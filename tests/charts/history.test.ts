@@ -150,7 +150,7 @@ describe('the history picture', () => {
     );
   });
 
-  test('is told in words: latest value, what is ordinary, thresholds, crossings, signals and all values', () => {
+  test('is said in words: latest value, what is ordinary, thresholds, crossings, signals and all values', () => {
     const values = [0.1, 0.12, 0.1, 0.12, none, 0.1, 0.12, 0.1, 0.6, 0.1, 0.12];
     expect(historyAltText(only('pullInRatio', values, 2))).toBe(
       'History of the team “Harbour team”: 11 closed sprints, to 5 Jun 2026, 2 imported. ' +
@@ -167,7 +167,7 @@ describe('the history picture', () => {
     );
   });
 
-  test('no label stands on another and the words fit, whatever the values', async () => {
+  test('no label overlaps another and the words fit, for all values', async () => {
     const value: fc.Arbitrary<Ratio> = fc.oneof(
       fc.constant(none),
       fc.double({ min: 0, max: 1.2, noNaN: true }),

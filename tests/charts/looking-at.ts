@@ -23,7 +23,7 @@ export interface SeenChart {
   readonly texts: readonly string[];
   /** Where a value is, on the first axes or on those of these numbers. */
   at(x: number, y: number, axes?: { readonly x?: number; readonly y?: number }): [number, number];
-  /** The lines of text that stand in one column around `x`, between these heights, from top to bottom. */
+  /** The lines of text in one column around `x`, between these heights, from top to bottom. */
   column(x: number, top: number, bottom?: number): string[];
   /** `#rrggbb` */
   colourAt(x: number, y: number): string;

@@ -68,7 +68,7 @@ describe('the picture of surprise odds', () => {
     );
   });
 
-  test('is told in words with every number that is drawn', () => {
+  test('is said in words with every number that is drawn', () => {
     expect(oddsAltText(oddsAdvice([...cardsOf(3, 24, 4, 1.5), ...cardsOf(8, 1, 1, 4)], [13]))).toBe(
       'Surprise odds by size of the team “Harbour team”. 7 of 25 cards of 9 closed sprints held surprise work (28%). ' +
         'Sizes of fewer than 12 cards borrow from the others. ' +
@@ -79,7 +79,7 @@ describe('the picture of surprise odds', () => {
     );
   });
 
-  test('tells less about each size when many sizes would not fit', () => {
+  test('says less about each size when many sizes would not fit', () => {
     expect(oddsAltText(thirtySizes)).not.toContain('median surprise');
     expect(oddsAltText(thirtySizes)).toContain('30 points: 18% (7% to 39%), 4 of 22 cards.');
   });

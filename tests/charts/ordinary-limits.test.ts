@@ -6,7 +6,7 @@ import { controlChart } from '../../src/forecast/control-chart.ts';
 const limitsOf = (values: readonly number[]) => ordinaryLimits(controlChart(values, { low: 0, high: 1 }));
 
 describe('the limits of what is ordinary', () => {
-  test('are told with the mean', () => {
+  test('are given with the mean', () => {
     // NIST/SEMATECH e-Handbook, pmc322, divided by 100: mean .5081, limits .458159 and .558041.
     const nist = [0.496, 0.476, 0.499, 0.513, 0.478, 0.512, 0.526, 0.524, 0.536, 0.521];
     const limits = limitsOf(nist);

@@ -19,7 +19,7 @@ describe('how a past sprint came out', () => {
     );
   });
 
-  test('rests on the kept share alone when the surprise work was not recorded', () => {
+  test('is by the kept share alone when the surprise work was not recorded', () => {
     expect(verdict({ commitment: 20, committedFinished: 16 })).toBe('kept');
     expect(verdict({ commitment: 20, committedFinished: 10 })).toBe('missed');
   });

@@ -1,4 +1,4 @@
-/** Invented answers to "how much shall we commit to?", made by the range itself. */
+/** Invented answers to "how much should we commit to?", made by the range itself. */
 import type { RangeAdvice } from '../../src/app/advice/advice.ts';
 import type { PastSprint } from '../../src/app/history/past-sprint.ts';
 import { commitmentPast } from '../../src/app/history/team-history.ts';

@@ -103,7 +103,7 @@ describe('the picture of the commitment range', () => {
     );
   });
 
-  test('tells kept and missed by shape and word, and only those that are there', async () => {
+  test('shows kept and missed by shape and word, and only those that are there', async () => {
     expect(await texts(examples.ordinaryRange)).toEqual(expect.arrayContaining(['kept', 'missed']));
     expect(await texts(examples.ordinaryRange)).not.toContain('no plan');
     expect(await texts(examples.patchyRange)).toContain('no plan');
@@ -129,7 +129,7 @@ describe('the picture of the commitment range', () => {
     expect(shown.at(-1)).toBe(examples.hugeRange.past.at(-1));
   });
 
-  test('is told in words with the numbers of each sprint', () => {
+  test('is said in words with the numbers of each sprint', () => {
     expect(rangeAltText({ ...wideRange, past: ordinaryPast.slice(2, 5) })).toBe(
       'Commitment range of the team “Harbour team” for the sprint Mon 11 to Fri 22 May 2026. ' +
         'Commit to 18 to 26 points. Made from 9 sprints with a commitment. ' +
@@ -149,7 +149,7 @@ describe('the picture of the commitment range', () => {
     expect(text).toContain('to 16 Jan 2026: commitment 20');
   });
 
-  test('no label stands on another, whatever the numbers', async () => {
+  test('no label overlaps another, for all numbers', async () => {
     const points = fc
       .oneof(fc.integer({ min: 0, max: 80 }), fc.integer({ min: 0, max: 200_000 }))
       .map((n) => n / 2);

@@ -1,4 +1,4 @@
-/** The alert rules: each is well formed, rests on metrics that exist, and says what to do. */
+/** The alert rules: each is well formed, uses metrics that exist, and says what to do. */
 import { readFile } from 'node:fs/promises';
 import { parser } from '@prometheus-io/lezer-promql';
 import { describe, expect, it } from 'vitest';

@@ -114,7 +114,7 @@ describe('the Dockerfile', () => {
     }
   });
 
-  it('gets from the project’s folder nothing but what it copies, the rehearsal left out', () => {
+  it('gets from the project’s folder only what it copies, without the rehearsal', () => {
     const lines = ignored.split('\n').filter((line) => line !== '' && !line.startsWith('#'));
     expect(lines[0]).toBe('*');
     const letIn = lines.filter((line) => line.startsWith('!')).map((line) => line.slice(1));

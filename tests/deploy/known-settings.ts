@@ -17,7 +17,7 @@ export function settingOf(variable: string): string {
   return variable.replace(/_FILE$/, '');
 }
 
-/** How long a stop may take, as the code says; whoever ends the process from outside must wait longer. */
+/** How long a stop may take, as the code says; what ends the process from outside must wait longer. */
 export async function stopLimitSeconds(): Promise<number> {
   const source = await readFile(new URL('../../src/run-bot.ts', import.meta.url), 'utf8');
   const [, limitMs] = /const STOP_LIMIT_MS = ([\d_]+);/.exec(source) ?? [];

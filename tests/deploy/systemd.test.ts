@@ -1,4 +1,4 @@
-/** The service unit. (What it is worth is told by `systemd-analyze security`, where there is a systemd.) */
+/** The service unit. (`systemd-analyze security` says how much it protects, where there is a systemd.) */
 import { readFile } from 'node:fs/promises';
 import { describe, expect, it } from 'vitest';
 import { knownSettings, settingOf, stopLimitSeconds } from './known-settings.ts';

@@ -32,7 +32,7 @@ describe('docs/privacy.md', () => {
     expect([...personal, ...others].sort()).toEqual([...columns].sort());
   });
 
-  test('counts none among those without personal data whose name tells of a person', () => {
+  test('counts none among those without personal data whose name points to a person', () => {
     const bots = ['installations.bot_user_id'];
     expect(others.filter((column) => TELLING.test(column) && !bots.includes(column))).toEqual([]);
     expect(columns.filter((column) => TELLING.test(column)).length).toBeGreaterThan(15);

@@ -153,7 +153,7 @@ describe('a Postgres', () => {
     }
   });
 
-  it('that is not there, or does not answer, is told from each other', async () => {
+  it('that is not there is told apart from one that does not answer', async () => {
     const missing = new URL(own.databaseUrl);
     missing.pathname = 'nowhere';
     expect(await check(missing.href)).toEqual([expect.stringMatching(/^fix: .*there is no database/)]);

@@ -215,7 +215,7 @@ describe('npm run doctor', () => {
     expect(output).not.toContain('SECRET');
   });
 
-  it('lets out no secret that stands in a file either', async () => {
+  it('lets out no secret that is in a file either', async () => {
     const { url } = await standIn();
     const file = join(folder, 'signing-secret');
     await writeFile(file, `${SECRETS.signingSecret}\n`);

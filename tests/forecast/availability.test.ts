@@ -19,7 +19,7 @@ describe('the working time of the coming sprint beside past ones', () => {
   });
 
   test('takes the usual number of members to have been there where it is not known', () => {
-    // 4 members a day in the only sprint that tells.
+    // 4 members a day in the only sprint that says.
     expect(relativeTime([time(10), time(10, 40), time(5)], COMING)).toEqual({
       factors: [1, 1, 2],
       measuredBy: 'member-days',
@@ -28,7 +28,7 @@ describe('the working time of the coming sprint beside past ones', () => {
     });
   });
 
-  test('takes all members to have been there where no past sprint tells', () => {
+  test('assumes that all members were there where no past sprint says', () => {
     expect(relativeTime([time(10), time(5)], COMING)).toEqual({
       factors: [0.8, 1.6],
       measuredBy: 'member-days',

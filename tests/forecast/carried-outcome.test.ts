@@ -43,7 +43,7 @@ describe('what a past sprint’s end says about this one', () => {
 });
 
 describe('likeness', () => {
-  test('is 1 for sprints that stand alike and the same either way round', () => {
+  test('is 1 for sprints in the same state and the same either way round', () => {
     fc.assert(
       fc.property(anySoFar, anySoFar, (a, b) => {
         expect(likeness(traitsOf(a), traitsOf(a))).toBe(1);

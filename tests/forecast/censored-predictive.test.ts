@@ -92,7 +92,7 @@ describe('the distribution of the next amount', () => {
     }
   });
 
-  test('a bound far beyond the amounts known still tells how far', () => {
+  test('a bound far beyond the amounts known still says how far', () => {
     const medians = [60, 120, 240].map(
       (points) => quantiles([...known(10, 10, 10, 10), atLeast(points)])[2] as number,
     );
@@ -163,7 +163,7 @@ describe('the distribution of the next amount', () => {
     );
   });
 
-  test('whatever was observed, is a distribution: it rises from 0 to 1 and its quantiles turn it round', () => {
+  test('is a distribution for all observations: it rises from 0 to 1 and its quantiles turn it round', () => {
     fc.assert(
       fc.property(someObservations, (observations) => {
         const { cdf, quantile } = censoredPredictive(observations, USUAL);

@@ -57,8 +57,8 @@ describe('how much of a commitment a team would have finished', () => {
       [32, 32],
     ],
     ['nothing, where nothing of it was finished', { committedFinishedPoints: 0, velocityPoints: 3 }, [0, 0]],
-  ])('is %s', (_, told, [low, high]) => {
-    expect(finishEvidence(aPastSprint(told))).toEqual({ low, high });
+  ])('is %s', (_, sprint, [low, high]) => {
+    expect(finishEvidence(aPastSprint(sprint))).toEqual({ low, high });
   });
 
   test.each([
@@ -74,8 +74,8 @@ describe('how much of a commitment a team would have finished', () => {
       'pulled-in work is not known and the velocity above the commitment',
       { pulledInPoints: undefined, committedFinishedPoints: undefined, velocityPoints: 35 },
     ],
-  ])('is not told by a sprint where %s', (_, told) => {
-    expect(finishEvidence(aPastSprint(told))).toBeUndefined();
+  ])('is not known from a sprint where %s', (_, sprint) => {
+    expect(finishEvidence(aPastSprint(sprint))).toBeUndefined();
   });
 });
 
@@ -97,11 +97,11 @@ describe('how much a team takes in', () => {
       { committedFinishedPoints: undefined, velocityPoints: undefined },
       [0, 30],
     ],
-  ])('is %s', (_, told, [low, high]) => {
-    expect(takeInEvidence(aPastSprint(told))).toEqual({ low, high });
+  ])('is %s', (_, sprint, [low, high]) => {
+    expect(takeInEvidence(aPastSprint(sprint))).toEqual({ low, high });
   });
 
-  test('is not told by a sprint without a record of pulled-in work', () => {
+  test('is not known from a sprint without a record of pulled-in work', () => {
     expect(takeInEvidence(aPastSprint({ pulledInPoints: undefined }))).toBeUndefined();
   });
 });

@@ -152,7 +152,7 @@ describe('the range follows the working time', () => {
     expect(range(short).lowPoints).toBe(range(TIMID).lowPoints);
   });
 
-  test('nobody there is told as such', () => {
+  test('with nobody there it says so', () => {
     const none = { undefined: { code: 'nobody-there' } };
     expect(commitmentRange(TIMID, { ...ALL_THERE, memberDays: 0 }, THRESHOLDS)).toEqual(none);
     expect(commitmentRange(TIMID, { ...ALL_THERE, workingDays: 0 }, THRESHOLDS)).toEqual(none);
@@ -291,7 +291,7 @@ describe('the chances behind the range', () => {
     );
   });
 
-  test('whatever happened, the ends are halves of points within what the team has handled, or reasons', () => {
+  test('for every history, the ends are halves of points within what the team has handled, or reasons', () => {
     fc.assert(
       fc.property(fc.array(anySprint, { minLength: 3, maxLength: 12 }), (past) => {
         const { lowPoints, highPoints, crossed } = range(past);

@@ -46,7 +46,7 @@ describe('a control chart', () => {
     }
   });
 
-  test('a value outside the limits is a signal, and the latest one is told as such', () => {
+  test('a value outside the limits is a signal, and the latest one is marked as such', () => {
     const { signals, latest } = chart([10, 14, 9, 15, 10, 14, 9, 15, 10, 14, 30]);
     expect(signals).toEqual([{ kind: 'above the limits', index: 10 }]);
     expect(latest).toEqual({ index: 10, value: 30, reading: 'signal', kinds: ['above the limits'] });
@@ -76,7 +76,7 @@ describe('a control chart', () => {
     expect(signals).toEqual([]);
   });
 
-  test('equal values are ordinary, whatever rounding does to their mean', () => {
+  test('equal values are ordinary, also when their mean is rounded', () => {
     const { limits, signals, latest } = chart(Array.from({ length: 11 }, () => 0.1));
     expect(limits.low).toBeCloseTo(0.1, 12);
     expect(limits.high).toBeCloseTo(0.1, 12);
@@ -104,7 +104,7 @@ describe('a control chart', () => {
     });
   });
 
-  test('below eight values a lone outlier could not be told; from eight on it is', () => {
+  test('below eight values a lone outlier could not be seen; from eight on it is', () => {
     // Reckoned by hand: n − 1 equal values and one d higher in their midst: d·(n−1)/n beyond the mean, limit
     // 3·(2d/(n−1))/1.128 beyond it.
     const outlierIsOutside = (n: number): boolean => (n - 1) / n > (3 * 2) / (n - 1) / 1.128;

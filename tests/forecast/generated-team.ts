@@ -14,7 +14,7 @@ export interface TeamHabit {
 
 export interface GeneratedTeam {
   readonly past: readonly SprintEvidence[];
-  /** The next sprint when so much is committed to, its capacity being the same whatever that is. */
+  /** The next sprint when so much is committed to, its capacity being the same for every amount. */
   readonly nextSprint: (commitmentPoints: number) => SprintEvidence;
 }
 

@@ -14,7 +14,7 @@ test.each([
   expect(loadReading(weightedPoints([15.5, 18, 20], tenths), SPRINT).signal).toBe(signal);
 });
 
-test('both chances are told; an amount that is just reached counts', () => {
+test('both chances are given; an amount that is just reached counts', () => {
   const { keepingChance, allFinishedChance } = loadReading(weightedPoints([15.5, 16, 20], [1, 2, 1]), SPRINT);
   expect([keepingChance, allFinishedChance]).toEqual([0.75, 0.25]);
 });

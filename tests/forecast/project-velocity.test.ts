@@ -31,7 +31,7 @@ function steadyTeam(team: string, sprints: number, share: number, finishedShare 
   });
 }
 
-describe('whatever the history', () => {
+describe('for every history', () => {
   test('the chances add up to 1 and no amount is below 0', () => {
     fc.assert(
       fc.property(anyHistory, anySoFar, (sprints, now) => {

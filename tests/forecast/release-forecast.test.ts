@@ -64,7 +64,7 @@ describe('the dates at 15, 50 and 85%', () => {
     }
   });
 
-  test('are as unsure as the pace wanders and as few sprints tell it: σ² = 0.5² + s² ÷ (n·m²)', () => {
+  test('are as unsure as the pace wanders and as few sprints show it: σ² = 0.5² + s² ÷ (n·m²)', () => {
     // Mean 10, variance (n − 1) 64, of three sprints.
     const velocities = [2, 10, 18];
     const expected = chancesToFinish(

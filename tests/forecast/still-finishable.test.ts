@@ -21,7 +21,7 @@ const atLeast = (points: number, later: readonly LaterPart[], velocity = TWO_END
   1 - stillFinishable(velocity, NOW, later).cdf(points - 0.25);
 
 describe('what can still be finished', () => {
-  test('is the projection less what is finished, where no past sprint tells the pace', () => {
+  test('is the projection less what is finished, where no past sprint shows the pace', () => {
     for (const later of [[], [full(9), full(11)], [spare(0), spare(0), spare(0), full(10)]]) {
       expect(atLeast(6, later)).toBe(1);
       expect(atLeast(6.5, later)).toBe(0.5);
@@ -38,7 +38,7 @@ describe('what can still be finished', () => {
     expect(atLeast(24, later)).toBeLessThan(0.05);
   });
 
-  test('never rises with the points, whatever the history', () => {
+  test('never rises with the points, for every history', () => {
     for (const later of [
       [full(3), full(4), full(2)],
       [spare(12), spare(9), full(20)],

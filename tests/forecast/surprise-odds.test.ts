@@ -52,7 +52,7 @@ describe('the surprise odds by size', () => {
     expect([table.cards, table.withSurprise]).toEqual([68, 14]);
   });
 
-  test('a size with history stands by its own share and its Wilson interval', () => {
+  test('a size with history keeps its own share and its Wilson interval', () => {
     const three = ofSize(3, odds(HISTORY));
     expect(three).toMatchObject({ borrows: false, ownShare: 0.2, likelyShare: 0.2 });
     expect(three.likelyInterval).toEqual(wilsonInterval(4, 20));

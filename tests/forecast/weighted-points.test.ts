@@ -32,7 +32,7 @@ test('equal amounts count once, with their weights together, and amounts without
   expect(meanPoints).toBe(6.75);
 });
 
-describe('whatever the amounts and weights', () => {
+describe('for all amounts and weights', () => {
   test('the chances add up to 1 and the distribution rises from 0 to exactly 1', () => {
     fc.assert(
       fc.property(anyWeighted, ({ values, weights }) => {

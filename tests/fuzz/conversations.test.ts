@@ -1,5 +1,5 @@
 /**
- * Whatever a person, or somebody who forges what the platform sends back, puts into a command, a button, a form or a
+ * What a person, or somebody who forges what the platform sends back, puts into a command, a button, a form or a
  * reply: the bot answers in words, never fails, and stores nothing that no one may be shown.
  */
 
@@ -80,7 +80,7 @@ async function unwantedInDatabase(): Promise<string[]> {
 
 const words = hostileText(40_000);
 
-describe('whatever is typed', () => {
+describe('anything typed', () => {
   it('after the command, the bot answers', async () => {
     const word = fc.constantFrom('', 'nonsense', ...COMMANDS.map((command) => command.word));
     await always(fc.tuple(word, words), async ([command, rest]) => {
@@ -137,7 +137,7 @@ function forged(): fc.Arbitrary<string> {
   );
 }
 
-describe('whatever a button holds', () => {
+describe('anything in a button', () => {
   it('the bot answers', async () => {
     const action = fc.oneof(
       { weight: 9, arbitrary: fc.constantFrom(...[...BUTTONS.keys()]) },
@@ -205,7 +205,7 @@ function contextOf(callbackId: string): object {
   return ofSprint.includes(callbackId) ? { sprintId } : { teamId };
 }
 
-describe('whatever a form holds', () => {
+describe('anything in a form', () => {
   it.each([...FORMS.keys()])('the bot answers: %s', async (callbackId) => {
     const fields = fieldsOf(callbackId);
     const context = fc.oneof(

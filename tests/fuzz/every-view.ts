@@ -1,4 +1,4 @@
-/** Every message, form and text that the bot can show, with one text in all the places where people's words stand. */
+/** Every message, form and text that the bot can show, with one text in all the places where people's words are. */
 
 import { cardLine, statesOf } from '../../src/app/cards/card-line.ts';
 import { Refusal } from '../../src/app/refusal.ts';
@@ -101,7 +101,7 @@ export function everyView(text: string): Record<string, object> {
     cards: 8,
     teams: 2,
   });
-  // Its words stand for our own, which may mention people; below are those that are made of what was typed.
+  // Its words are like our own, which may mention people; below are those that are made of what was typed.
   const { refusal: _one, 'refusal of many things': _many, ...messages } = all;
   const refused = troubleMessage('K7P2QX', 'uncertain');
   const team = { ...exampleTeam, name: text };

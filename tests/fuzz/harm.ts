@@ -21,7 +21,7 @@ export function harmIn(shown: unknown): string[] {
   JSON.stringify(shown, (key, node: unknown) => {
     const { type, text } = (node ?? {}) as { type?: unknown; text?: unknown };
     const read = typeof node === 'object' && type === 'mrkdwn' ? text : key === 'text' ? node : undefined;
-    // Plain text is shown as it is; whatever else is called `text` is read as formatted.
+    // Plain text is shown as it is; everything else called `text` is read as formatted.
     if (typeof read === 'string') found.push(...harmfulNodes(read));
     return type === 'plain_text' ? { ...(node as object), text: '' } : node;
   });

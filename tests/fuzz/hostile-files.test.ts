@@ -98,7 +98,7 @@ describe('a file', () => {
     );
   });
 
-  it('brings nothing into the database that nobody may be shown, whatever stands in its cells', async () => {
+  it('brings nothing into the database that nobody may be shown, with anything in its cells', async () => {
     const searched = search(150);
     let imported = 0;
     const cell = hostileText(150).map((text) => `"${text.replaceAll('"', '""')}"`);
@@ -150,7 +150,7 @@ describe('the largest file', () => {
     ['blank lines of another kind', `${HEADER}\n${filled('\r')}`],
     ['lines of one cell', `${HEADER}\n${filled('x\n')}`],
     ['as many lines of one cell as are looked at', `${HEADER}\n${'x\n'.repeat(199_990)}`],
-    ['lines of nothing but separators', `${HEADER}\n${filled(',\n')}`],
+    ['lines of separators only', `${HEADER}\n${filled(',\n')}`],
     ['marks on one letter', `${HEADER}\n${filled('\u0301')}`],
     ['signs that grow when they are made alike', `${HEADER}\n${filled('\ufdfa')}`],
   ])('is read or refused in time: %s', async (_what, text) => {

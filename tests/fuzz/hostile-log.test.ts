@@ -1,4 +1,4 @@
-/** Whatever gets into the log, at whatever level: one call is one line of JSON, and it shows what it holds. */
+/** Everything that gets into the log, at any level: one call is one line of JSON, and it shows what it holds. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { describeError } from '../../src/logger.ts';

@@ -1,4 +1,4 @@
-/** Whatever people typed, no message, form or answer can ping, link, hide or turn text, and none breaks a limit. */
+/** For everything that people may type: no message, form or answer can ping, link, hide or turn text, and none breaks a limit. */
 import { globSync, readFileSync } from 'node:fs';
 import { Session } from 'node:inspector/promises';
 import { join } from 'node:path';
@@ -57,7 +57,7 @@ describe('every view', () => {
     },
   );
 
-  it('harms nobody, whatever was typed', () => {
+  it('harms nobody', () => {
     fc.assert(
       fc.property(hostileText(), (text) => {
         expect(harmWith(text)).toEqual([]);

@@ -69,7 +69,7 @@ async function expectStillOpen(): Promise<void> {
 }
 
 describe('bytes that are no request', () => {
-  it('are refused, whatever they are', async () => {
+  it('are refused', async () => {
     const line = fc.constantFrom(
       'GET / HTTP/1.1\r\n',
       `POST ${EVENTS_PATH} HTTP/1.1\r\n`,
@@ -189,7 +189,7 @@ describe('a body from a stranger', () => {
     const statuses = answers.flatMap((answer) => answer.statuses).sort();
     expect(statuses).toEqual([408, 408, 429]);
     expect(turnedAway).toContain('no-room');
-    // Whatever was held is free again.
+    // Everything that was held is free again.
     await expectStillOpen();
   });
 

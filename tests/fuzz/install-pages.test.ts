@@ -36,7 +36,7 @@ const value = fc.oneof(
 const pair = fc.tuple(fc.constantFrom('state', 'code', 'error', 'state[]', '__proto__', 'x'), value);
 
 describe('what strangers bring to the page of the return', () => {
-  it('is refused in words, whatever the address and the cookie hold', async () => {
+  it('is refused in words, with anything in the address and the cookie', async () => {
     const query = fc.array(
       pair.map(([name, text]) => `${name}=${encodeURIComponent(text.toWellFormed())}`),
       { maxLength: 5 },

@@ -40,7 +40,7 @@ it('answers no bytes that are no request', async () => {
   );
 });
 
-it('tells nothing to who brings another authorisation, whatever it is', async () => {
+it('shows nothing to a client with any other authorisation', async () => {
   const near = fc.constantFrom(TOKEN.slice(1), `${TOKEN}x`, `${TOKEN} x`, `x ${TOKEN}`, `"${TOKEN}"`, '');
   const word = fc.oneof(
     near,

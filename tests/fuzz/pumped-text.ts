@@ -11,7 +11,7 @@ const FEW_PAIRS = 20;
 /** Of a match: with so few signs of it an expression has begun, and goes on as long as the rest lets it. */
 const PREFIXES = 8;
 
-/** Something that a class or an escape stands for. */
+/** Something that a class or an escape matches. */
 const STANDS_FOR: readonly (readonly [part: RegExp, texts: readonly string[]])[] = [
   [/\\s/, [' ', '\t', '\n', '\u00a0']],
   [/\\S|\\w|\[\^|\./, ['a', '-', ':']],

@@ -63,7 +63,7 @@ function slowText(use: (text: string) => void, source: string, flags: string, lo
   // In small steps at first: where work doubles with each sign, a large one would never end.
   for (const length of [24, 28, 32, 36, 40, 60, 150, 300, 1_000, 3_000, LONGEST_TEXT]) {
     for (const text of pumpedTexts(source, flags, Math.min(length, longest), SEED)) {
-      // The least of three: whatever else the thread had to do is not the expression's fault.
+      // The least of three: other work of the thread is not the expression's fault.
       const once = cpuMs(() => use(text));
       if (
         once > SLOW_MS &&
@@ -97,7 +97,7 @@ describe('the collection', () => {
     expect([...new Set(composed)].sort()).toEqual(Object.keys(COMPOSED).sort());
   });
 
-  it('finds expressions wherever they stand, and those that are put together', () => {
+  it('finds expressions in every place, and those that are put together', () => {
     const { literals: found, composed: parts } = patternsIn(
       'x.ts',
       'const a = { b: [/c+/gu] };\nexport const d = (e: string) => e.split(/f|g/).map(() => new RegExp(e));',

@@ -73,7 +73,7 @@ describeOnBoth('the delivery queue', (database) => {
 
     it('keeps the order of one transaction', async () => {
       const ids = await postsAdded(database(), 100);
-      // Rewritten rows stand elsewhere in the table, which must not matter.
+      // Rewritten rows move in the table, which must not matter.
       await database().session.execute(
         sql`update pgboss.job set priority = 0 where data ->> 'postId' in (${ids[0]}, ${ids[50]})`,
       );
@@ -151,7 +151,7 @@ describeOnBoth('the delivery queue', (database) => {
       expect(await queue.givenUp()).toBe(0);
     });
 
-    it('gives up after the eleventh attempt, tells the last one so, and counts it', async () => {
+    it('gives up after the eleventh attempt, says so to the last one, and counts it', async () => {
       await postsAdded(database(), 1);
       const lasts: boolean[] = [];
       for (let round = 0; round < 12; round += 1) {

@@ -7,7 +7,7 @@ import { describeOnBoth } from '../support/databases.ts';
 import { rowsOf } from '../support/rows-of.ts';
 
 describeOnBoth('the state of the queue', (database) => {
-  it('tells how many deliveries wait and since when, and goes on counting when one is put off', async () => {
+  it('says how many deliveries wait and since when, and goes on counting when one is put off', async () => {
     const { session } = database();
     const none = { waitingCount: 0, oldestSeconds: 0, givenUpCount: 0 };
     expect(await queueState(session)).toEqual(none);

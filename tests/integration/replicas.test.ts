@@ -93,7 +93,7 @@ it('a sprint that one replica holds is passed over by the other, and so is a tea
   expect(afterwards).toHaveLength(3);
 });
 
-it('whoever locks a team waits until the other transaction ends', async () => {
+it('a transaction that locks a team waits until the other one ends', async () => {
   const { team } = await savedSprint(one);
   const events: string[] = [];
   const locked = Promise.withResolvers<void>();

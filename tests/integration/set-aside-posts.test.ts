@@ -57,7 +57,7 @@ describeOnBoth('posts that are tried no more', (database) => {
     ]);
   });
 
-  it('are sent again when the operator says so, and are looked for before when they may stand', async () => {
+  it('are sent again when the operator says so, and are looked for first when they may be there', async () => {
     expect(await sendAgain(database(), [ids.refused, ids.failed, ids.waiting])).toBe(2);
     expect(await setAsidePosts(database().session)).toEqual([]);
     const states = await database().store.read(async (read) => [
@@ -83,7 +83,7 @@ const settings = (databaseUrl: string) => ({
 });
 
 describe('the posts command', () => {
-  it('lists, sends again and drops, and says how it is used; what is wrong with the database is told without its password', async () => {
+  it('lists, sends again and drops, and says how it is used; what is wrong with the database is said without its password', async () => {
     const own = await withPostgres();
     const database = await own.open();
     const ids = await threePosts(database);

@@ -71,7 +71,7 @@ describe('the packages that are shipped', () => {
     expect(packages.filter(({ hasInstallScript }) => hasInstallScript).map(({ name }) => name)).toEqual([]);
   });
 
-  it('stand on the page of licences, which npm run licences brings up to date', async () => {
+  it('are on the page of licences, which npm run licences brings up to date', async () => {
     expect(await readFile(join(ROOT, 'docs/licences.md'), 'utf8')).toBe(licencePage(packages));
   });
 

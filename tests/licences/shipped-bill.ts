@@ -1,6 +1,6 @@
 /**
  * A bill of materials of what is shipped, as `npm sbom` makes it, without development's packages. (npm's own
- * `--omit=dev` leaves out whatever a development package needs as well, even when the program needs it too.)
+ * `--omit=dev` leaves out what a development package needs as well, even when the program needs it too.)
  */
 import { execFile } from 'node:child_process';
 import { promisify } from 'node:util';

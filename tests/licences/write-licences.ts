@@ -1,4 +1,4 @@
-/** `npm run licences`: writes `docs/licences.md` anew. */
+/** `npm run licences`: rewrites `docs/licences.md`. */
 import { writeFile } from 'node:fs/promises';
 import { licencePage } from './licence-page.ts';
 import { shippedPackages } from './shipped-packages.ts';

@@ -36,7 +36,7 @@ describe('the metrics’ own port', () => {
     ['another', `Bearer ${TOKEN}x`],
     ['the right one in another scheme', `Basic ${TOKEN}`],
     ['an empty one', 'Bearer '],
-  ])('tells nothing to who brings %s token', async (_which, authorization) => {
+  ])('shows nothing to a client that brings %s token', async (_which, authorization) => {
     const url = await started(TOKEN, '0.0.0.0');
     const answer = await fetch(`${url}/metrics`, authorization ? { headers: { authorization } } : {});
     expect(answer.status).toBe(401);

@@ -1,4 +1,4 @@
-/** What is counted, under which names, and that nothing in it tells who somebody is. */
+/** What is counted, under which names, and that nothing in it says who somebody is. */
 import { describe, expect, it } from 'vitest';
 import { createMetrics, LATE_AFTER_SECONDS } from '../../src/metrics/metrics.ts';
 import { watchQueue } from '../../src/metrics/queue-gauges.ts';

@@ -1,4 +1,4 @@
-/** Reads one value out of what the metrics say, as whoever collects them would. */
+/** Reads one value out of what the metrics say, as a collector of metrics would. */
 import type { Registry } from 'prom-client';
 
 /** @returns undefined when there is no such series. */

@@ -1,5 +1,5 @@
 /**
- * Delivered − committed points of a real sprint, told to the project's own ledger as cards and facts and
+ * Delivered − committed points of a real sprint, given to the project's own ledger as cards and facts and
  * read back from its totals, so that the open data checks the core and not just this arithmetic.
  */
 import type { Card, CardFact, CardOrigin } from '../../src/sprint/card.ts';
@@ -18,7 +18,7 @@ type Fate = 'finished' | 'open' | 'dropped';
 /**
  * Points committed at a moment (start + added − removed) and points delivered in the end.
  *
- * The rows give sums, not items; so one card stands for each part that shares an origin and a fate.
+ * The rows give sums, not items; so there is one card for each part that shares an origin and a fate.
  * Removed points are taken from the start first. What was delivered beyond the commitment of the moment
  * must have come in later, and is pulled in after it.
  */

@@ -12,7 +12,7 @@ export interface PublishedFigures {
   readonly project: 'a' | 'b' | 'c';
   /** The moment at which the commitment is read, in percent of the planned duration. */
   readonly elapsedPercent: number;
-  /** As printed, so that the decimals tell how far they were rounded. */
+  /** As printed, so that the decimals show how far they were rounded. */
   readonly figures: Readonly<Partial<Record<Statistic, string>>>;
 }
 

@@ -16,7 +16,7 @@ function problemOf(text: string): string {
   return '';
 }
 
-test('a row becomes numbers by the names of its columns, wherever they stand', () => {
+test('a row becomes numbers by the names of its columns, in any order', () => {
   const expected = {
     board: 900,
     sprint: 1,

@@ -24,7 +24,7 @@ type Column = (typeof COLUMNS)[number];
 /** Columns that may be negative: the source has sprints whose unstarted points were overdrawn. */
 const SIGNED: readonly Column[] = ['todoPoints'];
 
-/** A sprint as it stood at one moment. Points as in the source, whole numbers. */
+/** A sprint as it was at one moment. Points as in the source, whole numbers. */
 export type SprintMoment = { readonly [column in Column]: number };
 
 /** The data is not what it should be; the message names line and column. */

@@ -42,7 +42,7 @@ test('figures that differ from the published ones are shown and make the command
   expect(out).toMatch(/\d+ of 27 figures differ from the published ones\./);
 });
 
-test('a folder without the data, or none, is told plainly', async () => {
+test('a folder without the data, or none, is reported in plain words', async () => {
   const none = await verify(join(dir, 'nowhere'));
   expect(none.code).toBe(2);
   expect(none.err).toMatch(/The open data is not there\. Missing: .*project-a\.csv/);
@@ -51,7 +51,7 @@ test('a folder without the data, or none, is told plainly', async () => {
   expect(noArgument.err).toContain('Name the folder');
 });
 
-test('data that cannot be read is told with its line, without a stack', async () => {
+test('data that cannot be read is reported with its line, without a stack', async () => {
   for (const project of ['a', 'b', 'c'])
     writeFileSync(join(dir, `project-${project}.csv`), 'board,sprint\n1,2\n');
   const { code, err } = await verify(dir);

@@ -73,7 +73,7 @@ function handedOver(): Record<string, string> {
 }
 
 describe('import and export in the conversation', () => {
-  it('names the bad lines, keeps what was pasted, and imports once it is mended and was shown', async () => {
+  it('names the bad lines, keeps what was pasted, and imports once it is corrected and was shown', async () => {
     await openImport();
     const bad = `${HEADER}\nPier 1,2026-09-07,2026-09-18,20,2,1,18,21\nPier 2,21.9.2026,02/10/2026,20x,0,0,20,20`;
     await submit({ text: bad });

@@ -1,7 +1,7 @@
 /**
  * What should come of a scenario, worked out a second time from the design alone: one loop over the events,
  * whole half points, its own snapping. It must not import anything from `src/` but the scenario's type, and
- * must not be mended to agree with the product without a reason in the design.
+ * must not be changed to agree with the product without a reason in the design.
  */
 import type {
   Scenario,
@@ -23,7 +23,7 @@ interface Line {
   surprise: number;
 }
 
-/** A card as the record stands, in half points. */
+/** A card as it is on record, in half points. */
 export interface Tally {
   key: string;
   title: string;
@@ -149,7 +149,7 @@ export class SprintBook {
     return localInstantMs(this.sprint.endsOn, closesAt, team.timeZone);
   }
 
-  /** Takes the cards of the plan; false when the plan can't stand. */
+  /** Takes the cards of the plan; false when the plan is refused. */
   plan(): boolean {
     const { startsOn, endsOn, cards } = this.sprint;
     const keys = cards.map(({ key }) => key);
@@ -215,7 +215,7 @@ export class SprintBook {
       const earlier = card.lines.findIndex((old) => isSame(old, line));
       if (earlier < 0) card.lines.push(line);
       else {
-        // Whoever answers again after a reopening says anew whether the card is finished.
+        // An answer after a reopening says again whether the card is finished.
         const later = card.lines.slice(earlier + 1).filter(({ kind }) => kind === 'answer');
         card.lines = [...card.lines.slice(0, earlier), line, ...later];
       }

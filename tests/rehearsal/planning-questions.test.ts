@@ -93,7 +93,7 @@ describe('a planning session', () => {
     expect(high()).toBeLessThan(before);
   });
 
-  it('shares it in the channel under the name of whoever did', async () => {
+  it('shares it in the channel under the name of the person who did', async () => {
     const answer = lastSeen('dm').text;
     await press(ACTIONS.shareAdvice);
     const shared = rehearsal.standIn.allPosts().at(-1);
@@ -104,7 +104,7 @@ describe('a planning session', () => {
     expect(shared?.text).not.toContain('Buttons:');
   });
 
-  it('tells the odds, the history and a forecast, each with its chart', async () => {
+  it('shows the odds, the history and a forecast, each with its chart', async () => {
     await ask('odds');
     expect(lastSeen().text).toMatch(/^(?:Cards of|No surprise work so far)/);
     expect(lastSeen().text).toContain('Of 9 more sprints, the cards aren’t known.');

@@ -38,7 +38,7 @@ function fileTo(userId: string): string {
   return rehearsal.standIn.fileOf(message?.files[0]?.id ?? '')?.toString('utf8') ?? '';
 }
 
-it('tells a member what is stored about them, so that only they see it', async () => {
+it('shows a member what is stored about them, so that only they see it', async () => {
   await rehearsal.conversation.command(petra, 'privacy');
   expect(lastTo(petra)).toMatch(/^What is stored about you\n.*answers about cards, with their notes/s);
   expect(lastTo(petra)).toContain('13 months after its end');

@@ -295,7 +295,7 @@ function numbersFrom(dice: Dice, card: Tally, by: string, on: string): ScenarioA
   };
 }
 
-/** Something that ought to be refused; now and then it happens to be right after all. */
+/** Something that should be refused; now and then it happens to be right. */
 function wrongAnswer(
   dice: Dice,
   scenario: Scenario,

@@ -15,7 +15,7 @@ export function habitsCrossed(sprint: Habits, before: Pick<Habits, 'cards'> | un
   let missed = 0;
   for (const key of sprint.prompts.keys()) {
     if (sprint.heard.has(key)) met += 1;
-    // Whoever has nothing left by the evening has nothing left to say.
+    // A person with nothing left by the evening has nothing to say.
     else if (!sprint.idle.has(key)) missed += 1;
   }
   // Below four in five, without dividing.
@@ -27,7 +27,7 @@ function isOpen({ finished, dropped }: Tally): boolean {
   return !finished && !dropped;
 }
 
-/** The team's own key; a key that the bot would not take for one is not told to it, and then the title counts. */
+/** The team's own key; the bot does not get a key that it would not recognise, and then the title counts. */
 function nameOf({ key, title }: Tally): string {
   const isOwnKey = /^[a-z][a-z0-9]{0,9}-\d{1,7}$/i.test(key);
   return (isOwnKey ? `key ${key}` : `title ${title.trim().replaceAll(/\s+/g, ' ')}`).toLowerCase();

@@ -66,7 +66,7 @@ beforeEach(async () => {
   const { port } = await app.start();
   standIn.connectBot(`http://127.0.0.1:${port}${EVENTS_PATH}`);
 
-  // Stand for a command and a form that take files: both ends of what is tested here.
+  // Like a command and a form that take files: both ends of what is tested here.
   const show: Runs = ({ client: own }, caller) => openForm(own, String(caller.triggerId), form);
   vi.spyOn(drop as Command & { run: Runs }, 'run').mockImplementation(show);
   vi.spyOn(FORMS.get('drop-form') as Form, 'submit').mockImplementation(sendBackInCapitals);
@@ -132,7 +132,7 @@ describe('files given with a form', () => {
     expect(standIn.messagesOf('U1ANA', 'dm')).toEqual([]);
   });
 
-  it('that take longer than the platform waits are read all the same', async () => {
+  it('that take longer than the platform waits are read anyway', async () => {
     const viewId = await openedForm();
     answerDue = async () => {};
     standIn.fill('U1ANA', viewId, { past: [standIn.pickFile('U1ANA', 'a.csv', Buffer.from('a\n'))] });

@@ -9,7 +9,7 @@ function placesOf(ids: readonly string[], asked: readonly string[]): (number | u
   return asked.map((id) => places.placeOf(id));
 }
 
-describe('a card is found wherever the one before stood', () => {
+describe('a card is found after one in any place', () => {
   test('any card after any other, in any order of three', () => {
     const triples = IDS.flatMap((x) => IDS.flatMap((y) => IDS.map((z) => [x, y, z])));
     for (const asked of triples) {

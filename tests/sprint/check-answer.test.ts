@@ -93,7 +93,7 @@ describe('an answer is refused with the first thing that is wrong', () => {
     expect(whyNotAnswer(card, facts, 'ana', WED, said(3, 1, -1))).toBeUndefined();
   });
 
-  test('who may not answer is told so before the numbers are looked at', () => {
+  test('a person who may not answer is told so before the numbers are looked at', () => {
     expect(whyNotAnswer(card, [], 'cyd', TUE, said(-1))).toEqual({ code: 'not-an-owner' });
   });
 });

@@ -125,7 +125,7 @@ describe('a correction', () => {
     expect(state).toMatchObject({ workedPoints: 1, leftPoints: 6, surprisePoints: 2, driftPoints: 0 });
   });
 
-  test('a later quick answer is derived anew from what is now left before it', () => {
+  test('a later quick answer is derived again from what is now left before it', () => {
     const quick = inOrder(
       answer(TUE, 'ana', { worked: 1, left: 4 }),
       answer(WED, 'ana', { left: 2 }),

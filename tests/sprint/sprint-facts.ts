@@ -7,7 +7,7 @@ export const WED = '2026-11-04';
 export const THU = '2026-11-05';
 export const FRI = '2026-11-06';
 
-/** A planned card of 5 points owned by ana and ben, with whatever is given instead. */
+/** A planned card of 5 points owned by ana and ben, with what is given instead. */
 export function aCard(given: Partial<Card> = {}): Card {
   const id = given.id ?? 'card';
   return {

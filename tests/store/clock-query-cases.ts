@@ -46,7 +46,7 @@ export function clockQueryCases(database: () => Database): void {
     },
   );
 
-  it('knows when the clock has something to do next, whatever it is, for open sprints only', async () => {
+  it('knows when the clock has something of any kind to do next, for open sprints only', async () => {
     const nextAfter = async (sprint: Partial<Sprint>) => {
       await savedSprint(database(), { ...NOTHING_DUE, ...sprint });
       return database().store.read((read) => read.nextDueAt());
@@ -59,7 +59,7 @@ export function clockQueryCases(database: () => Database): void {
     expect(await nextAfter({ nextPromptAt: at(1905), state: 'closed', closedAt: at(1905) })).toEqual(
       at(1906),
     );
-    // Out of the way of whatever comes after.
+    // Out of the way of what comes after.
     await database().store.transaction(async (tx) => {
       for (const [claim] of CASES) {
         for (const { sprint } of await tx.claim[claim](at(1910), 10)) {

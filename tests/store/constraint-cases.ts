@@ -1,4 +1,4 @@
-/** What the database itself refuses, whoever asks; run by `queries.test.ts`. */
+/** What the database itself refuses to every caller; run by `queries.test.ts`. */
 import { sql } from 'drizzle-orm';
 import { expect, it } from 'vitest';
 import type { Transaction } from '../../src/app/ports/store.ts';
@@ -76,7 +76,7 @@ const REFUSED: readonly Refusal[] = [
   ['an eighth weekday', CHECK, 'teams_working_days_are_weekdays', team({ workingDays: [1, 8] })],
   ['an empty scale', CHECK, 'teams_scale_rises', team({ scale: [] })],
   ['a scale that does not rise', CHECK, 'teams_scale_rises', team({ scale: [1, 3, 3] })],
-  ['a scale of nothing but 0', CHECK, 'teams_scale_rises', team({ scale: [0] })],
+  ['a scale of 0 only', CHECK, 'teams_scale_rises', team({ scale: [0] })],
   ['a scale beyond 999.5', CHECK, 'teams_scale_rises', team({ scale: [1, 1000] })],
   [
     'a threshold below 0',

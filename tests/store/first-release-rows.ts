@@ -9,7 +9,7 @@ export const FIRST_RELEASE_MIGRATIONS = 3;
 
 const SUMMARY = JSON.stringify(SPOKEN_SUMMARY);
 
-/** @param mark tells one set of rows from another */
+/** @param mark one for each set of rows */
 export function firstReleaseRows(mark: string): string[] {
   return [
     `insert into loadline.teams (id, workspace_id, channel_id, name, time_zone, prompt_at, reminder_after_minutes,

@@ -190,7 +190,7 @@ export function historyQueryCases(database: () => Database): void {
       await saveAll(tx, other, [
         [aSprint(other.id, ends('2026-01-10')), { velocityPoints: 4, committedFinishedPoints: 4 }],
         [aSprint(other.id, ends('2026-01-20')), { velocityPoints: 5, committedFinishedPoints: 5 }],
-        // Nobody watched it, so it tells a projection nothing.
+        // Nobody watched it, so a projection learns nothing from it.
         [aSprint(other.id, { ...ends('2026-01-22'), importedAt: CLOSED_AT }), { trace: [] }],
         [aSprint(other.id, { ...ends('2026-01-24'), state: 'cancelled' })],
       ]);
@@ -218,7 +218,7 @@ export function historyQueryCases(database: () => Database): void {
     });
   });
 
-  it('tells of every change of a workspace’s past by another version, and only of those', async () => {
+  it('shows every change of a workspace’s past by another version, and only of those', async () => {
     const workspaceId = randomUUID();
     const team = { ...aTeam(), workspaceId };
     const sprint = aSprint(team.id, { ...CLOSED, ...month(1) });

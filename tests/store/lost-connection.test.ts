@@ -5,14 +5,14 @@ const failure = (code: string) => Object.assign(new Error('failed'), { code });
 
 describe('a lost connection', () => {
   it.each(['ECONNRESET', 'EPIPE', 'CONNECTION_CLOSED', '57P01', '57P03'])(
-    'is told by %s, also as a cause',
+    'is recognised by %s, also as a cause',
     (code) => {
       expect(isLostConnection(failure(code))).toBe(true);
       expect(isLostConnection(new Error('the query failed', { cause: failure(code) }))).toBe(true);
     },
   );
 
-  it('is not told by anything else, not even a loop of causes', () => {
+  it('is not recognised by anything else, not even a loop of causes', () => {
     const loop = new Error('loop');
     loop.cause = loop;
     for (const other of [

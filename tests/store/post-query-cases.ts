@@ -14,7 +14,7 @@ const NOT_SENT_YET = {
 } as const;
 
 export function postQueryCases(database: () => Database): void {
-  it('takes the beginning of an attempt from the earlier of two clocks, lest a post be looked for in the future', async () => {
+  it('takes the beginning of an attempt from the earlier of two clocks, so that no post is looked for in the future', async () => {
     const { sprint } = await savedSprint(database());
     const post = aPost(sprint.id);
     await database().store.transaction(async (tx) => {
@@ -28,7 +28,7 @@ export function postQueryCases(database: () => Database): void {
     });
   });
 
-  it('keeps the newest version that was sent, whoever ends last', async () => {
+  it('keeps the newest version that was sent, also when an older delivery ends last', async () => {
     const { sprint } = await savedSprint(database());
     const post = aPost(sprint.id);
     const postedAt = { channelId: 'C-quay', ts: '1793612400.000900' };

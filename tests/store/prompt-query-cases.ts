@@ -65,7 +65,7 @@ export function promptQueryCases(database: () => Database): void {
     });
   });
 
-  it('finds the prompt by the post that asked, reminded or called last, wherever it stands', async () => {
+  it('finds the prompt by the post that asked, reminded or called last, in every place', async () => {
     const { sprint } = await savedSprint(database());
     const about = { sprintId: sprint.id, userId: 'U-ana', day: DAY };
     const asked = aPost(sprint.id, { subject: { kind: 'daily-prompt', ...about } });

@@ -19,7 +19,7 @@ export function readingCases(database: () => Database): void {
       return work(tx as unknown as SqlSession);
     });
 
-  it('changes nothing and holds nothing, whatever is asked', async () => {
+  it('changes nothing and holds nothing, for every question', async () => {
     const { team, sprint } = await savedSprint(database());
     const actor = { workspaceId: team.workspaceId, userId: 'U-ana' };
     const day = sprint.startsOn;

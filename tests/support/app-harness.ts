@@ -142,7 +142,7 @@ export class Harness {
     return team;
   }
 
-  /** Two working weeks from Monday 2 November 2026 unless told otherwise. */
+  /** Two working weeks from Monday 2 November 2026 unless given otherwise. */
   planInput(team: Team, change: Partial<PlanInput> = {}): PlanInput {
     return {
       teamId: team.id,
@@ -189,7 +189,7 @@ export class Harness {
     return recordAnswers(this.deps, actorOf(who), { sprintId, day, answers });
   }
 
-  /** What stands in somebody's direct messages, or in a channel, oldest first. */
+  /** What is in somebody's direct messages, or in a channel, oldest first. */
   messagesTo(where: PersonName | Place): MessageContent[] {
     const channelId = typeof where === 'string' ? `D-${PEOPLE[where]}` : where.channelId;
     return this.messenger.messages

@@ -15,7 +15,7 @@ import { type Browser, chromium } from 'playwright-core';
  */
 const ARGUMENTS = ['--no-sandbox', '--disable-gpu'];
 
-/** Starts a headless browser; the caller closes it. @throws Error that says how to mend a missing part */
+/** Starts a headless browser; the caller closes it. @throws Error that says how to get a missing part */
 export async function launchBrowser(): Promise<Browser> {
   try {
     if (process.platform !== 'linux') return await chromium.launch({ channel: 'chrome' });

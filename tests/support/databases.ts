@@ -23,7 +23,7 @@ export interface OwnPostgres {
   readonly databaseUrl: string;
   /** Opens it; several times for several replicas. The caller closes each. */
   open(): Promise<Database>;
-  /** Removes the database, whoever is still connected. */
+  /** Removes the database, even while somebody is connected. */
   drop(): Promise<void>;
 }
 

@@ -15,7 +15,7 @@ import type { MessageContent } from '../../src/app/posting/post-kinds.ts';
 import type { PostedAt, Recipient } from '../../src/app/posting/posts.ts';
 import type { Burndown } from '../../src/sprint/burndown.ts';
 
-/** A message as it stands on the platform. */
+/** A message as it is on the platform. */
 export interface StandingMessage {
   readonly workspaceId: string;
   readonly to: Recipient;
@@ -27,7 +27,7 @@ export interface StandingMessage {
   updates: number;
 }
 
-/** What goes wrong with a call; `gotThrough`: it was done all the same. */
+/** What goes wrong with a call; `gotThrough`: it was done anyway. */
 export interface PlannedFailure {
   readonly on: 'post' | 'find' | 'update';
   readonly kind: DeliveryFailureKind;
@@ -92,7 +92,7 @@ export class RecordingMessenger implements Messenger {
         (other) =>
           other.workspaceId === workspaceId && other.at.ts === at.ts && other.at.channelId === at.channelId,
       );
-      if (!message) throw new Error(`no message stands at ${at.channelId} ${at.ts}`);
+      if (!message) throw new Error(`there is no message at ${at.channelId} ${at.ts}`);
       Object.assign(message, { content, image, updates: message.updates + 1 });
     });
   }

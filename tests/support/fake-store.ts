@@ -1,4 +1,4 @@
-/** A store without a database, for tests of what stands in front of it. */
+/** A store without a database, for tests of what is in front of it. */
 import type { Reading, Store, Transaction } from '../../src/app/ports/store.ts';
 
 /** What the test expects to be asked; anything else fails. */

@@ -200,7 +200,7 @@ export class ManyWorkspacesBot {
     return team;
   }
 
-  /** What stands in a conversation of the workspace, oldest first. */
+  /** The messages in a conversation of the workspace, oldest first. */
   textsIn(teamId: string, channelId: string, userId = 'U0ANA'): string[] {
     return this.platform
       .standIn(teamId)

@@ -106,8 +106,8 @@ export class SharedPlatform {
     const body = Buffer.concat(chunks);
     const { pathname } = new URL(request.url ?? '', this.url);
     const method = pathname.startsWith('/api/') ? pathname.slice('/api/'.length) : undefined;
-    const told = method === undefined ? undefined : this.answers.get(method);
-    if (told) return sendJson(response, told);
+    const canned = method === undefined ? undefined : this.answers.get(method);
+    if (canned) return sendJson(response, canned);
     if (method === 'oauth.v2.access')
       return sendJson(response, this.#grant(new URLSearchParams(body.toString())));
     const token = this.#tokens.get(/^Bearer (.+)$/.exec(request.headers.authorization ?? '')?.[1] ?? '');

@@ -1,6 +1,6 @@
 /**
- * Every message, form and reply in the made-up language: whatever is still English there doesn't come from the message
- * files, and whatever breaks a limit of the platform has no room for a longer language.
+ * Every message, form and reply in the made-up language: what is still English there doesn't come from the message
+ * files, and what breaks a limit of the platform has no room for a longer language.
  */
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
 import { speak } from '../../src/words/say.ts';

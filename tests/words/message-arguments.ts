@@ -70,7 +70,7 @@ class Uses extends Visitor {
  * What every message takes, what the messages that it is made of take included.
  *
  * @param files texts of message files by name
- * @throws Error for whatever the parser of the running bot would pass over in silence
+ * @throws Error for what the parser of the running bot would silently skip
  */
 export function messageArguments(files: ReadonlyMap<string, string>): Map<string, Arguments> {
   const uses = new Map<string, Uses>();

@@ -163,7 +163,7 @@ describe('a commitment that was missed', () => {
 describe('in the verdict', () => {
   const history: NotesHistory = { notes: [historyOf()], rangeToTry: rangeOf({}) };
 
-  it('each note tells its own history, and only over- and under-commitment the range', () => {
+  it('each note gives its own history, and only over- and under-commitment the range', () => {
     const texts = mrkdwnTexts(verdictMessage({ ...missedVerdict, history }).blocks);
     const kept = texts.find((text) => text.includes('On the kept share')) ?? '';
     expect(kept).toContain('Crossed in 3 of the latest 8 sprints');

@@ -16,7 +16,7 @@ const untold = (record = pullInCheckOf().sizes[1]?.record ?? NO_RECORD): PullInC
   pullInCheckOf({ sizes: [{ estimatePoints: 3, chance: TOO_FEW, record }] });
 
 describe('the check before a card is pulled in', () => {
-  it('tells both chances of each size, and puts the sizes that hardly fit into one line', () => {
+  it('says both chances of each size, and puts the sizes that hardly fit into one line', () => {
     expect(pullInCheckWords(pullInCheckOf()).split('\n').slice(0, 5)).toEqual([
       '*Will it be finished?*',
       '• 1 point: 42% chance after the open work, 97% if done first',
@@ -33,7 +33,7 @@ describe('the check before a card is pulled in', () => {
     expect(words).toContain('Of 9 cards pulled in before, 6 were finished in the same sprint.');
   });
 
-  it('tells one chance when nothing else is open', () => {
+  it('says one chance when nothing else is open', () => {
     const words = pullInCheckWords(checkOf(0.8, 0.8, { openPoints: 0 }));
     expect(words).toContain('• 3 points: 80% chance\n');
     expect(words).toContain('Nothing else is open.');
@@ -51,7 +51,7 @@ describe('the check before a card is pulled in', () => {
     expect([shown[0], shown[6]]).toEqual(['• 0.5', '• 15']);
   });
 
-  it('without enough history says what is missing, how to get it, and what the record tells', () => {
+  it('without enough history says what is missing, how to get it, and what the record says', () => {
     expect(pullInCheckWords(untold())).toBe(
       [
         '*Will it be finished?*',
@@ -66,7 +66,7 @@ describe('the check before a card is pulled in', () => {
     [1, 1, 'One card was pulled in before; it was finished in its sprint.'],
     [1, 0, 'One card was pulled in before; it wasn’t finished in its sprint.'],
     [4, 1, 'Of 4 cards pulled in before, 1 was finished in the same sprint.'],
-  ])('tells a record of %i cards with %i finished', (cards, finished, words) => {
+  ])('says of a record of %i cards that %i were finished', (cards, finished, words) => {
     expect(pullInCheckWords(pullInCheckOf({ pulledIn: { cards, finished } }))).toContain(words);
   });
 });

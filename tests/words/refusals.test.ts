@@ -15,7 +15,7 @@ const CODES = Object.keys(EXAMPLES) as RefusalCode[];
 describe.each(CODES)('the refusal %s', (code) => {
   const { what, fix } = wordsOf(code);
 
-  test('says in sentences what was wrong and how to mend it', () => {
+  test('says in sentences what was wrong and how to correct it', () => {
     for (const words of [what, fix]) {
       expect(words).toMatch(/^[A-Z`“].*[.?`]$/s);
       expect(words.length).toBeGreaterThan(10);

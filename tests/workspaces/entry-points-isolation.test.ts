@@ -1,6 +1,6 @@
 /**
  * Nobody of one workspace reaches anything of another by any request that the platform can send: command, button, form,
- * words, home page, file. Everything in North has the same ids as in South, and whoever tries knows all of North's own.
+ * words, home page, file. Everything in North has the same ids as in South, and the intruder knows all of North's own.
  * Buttons, forms and words are taken from the lists that the bot itself works with, so that none is left out.
  */
 

@@ -166,7 +166,7 @@ describe('coming back from the platform', () => {
     expect(html).toContain('was not approved');
   });
 
-  it('shows nothing of what stands in the address, whatever it is', async () => {
+  it('shows nothing of what is in the address', async () => {
     const { authorizeUrl, cookie } = await bot.beginInstall();
     const state = new URL(authorizeUrl).searchParams.get('state');
     const hostile = encodeURIComponent('"><script>alert(1)</script>https://evil.example');

@@ -78,7 +78,7 @@ describe('when a workspace removes the bot', () => {
     expect((await installationOf(NORTH))?.token).toBeDefined();
   });
 
-  it('its clocks stand still while those of others go on', async () => {
+  it('its clocks stop while those of others go on', async () => {
     const north = await teamWithSprint(NORTH);
     await teamWithSprint(SOUTH);
     await bot.removed(NORTH);
@@ -112,7 +112,7 @@ describe('when a workspace removes the bot', () => {
     expect(await rowsOf(database, sql`select 1 from pgboss.job where state < 'completed'`)).toEqual([]);
   });
 
-  it('whoever asks there is told how it can be installed, and nothing is stored', async () => {
+  it('people who ask there are told how it can be installed, and nothing is stored', async () => {
     await bot.removed(NORTH);
     const seen = await rowsOf(database, sql`select * from loadline.seen_events`);
     const answer = await bot.send({
@@ -137,7 +137,7 @@ describe('when a workspace removes the bot', () => {
     expect(await rowsOf(database, sql`select * from loadline.teams`)).toEqual([]);
   });
 
-  it('and nobody said so, the platform’s refusal of the token tells', async () => {
+  it('and nobody said so, the platform’s refusal of the token shows it', async () => {
     await teamWithSprint(NORTH);
     bot.platform.revokeTokens(NORTH);
     await bot.pass('2026-11-03T09:00:00Z');

@@ -124,7 +124,7 @@ describe('a bot for many workspaces', () => {
     standIn.connectBot(`${first.url}/slack/events`);
     expect((await fetch(`${first.url}/readyz`)).status).toBe(200);
     expect(await install(first.url)).toBe(200);
-    // Answered with the workspace's own token. Before the form, which waits three seconds only, whoever comes first.
+    // Answered with the workspace's own token. Before the form, which waits only three seconds, in any order.
     await standIn.say('U0ANA', 'dm', 'help');
     await expect.poll(answers, { timeout: 20_000 }).toBe(1);
     expect(await standIn.command('U0ANA', 'C0TEAM', '/loadline setup')).toEqual({ ok: true });

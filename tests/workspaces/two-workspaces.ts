@@ -1,7 +1,7 @@
 /**
  * Two workspaces in one database in which everything has the same ids: people, channels, direct messages. Each has a
- * team with a closed sprint, a running one, answers, a draft, posts that stand and an installation. North's words bear a
- * mark, so that they can be told wherever they turn up.
+ * team with a closed sprint, a running one, answers, a draft, sent posts and an installation. North's words carry a
+ * mark, so that they are known in every place.
  */
 import { sql } from 'drizzle-orm';
 import { expect } from 'vitest';
@@ -29,7 +29,7 @@ export interface Belongings {
   readonly cardIds: readonly string[];
   readonly cardKey: string;
   readonly postIds: readonly string[];
-  /** Where its daily prompt to Ana stands. */
+  /** Where its daily prompt to Ana is. */
   readonly prompt: { readonly channelId: string; readonly ts: string };
 }
 
@@ -131,7 +131,7 @@ export async function rowsAbout(database: Database, belongings: Belongings): Pro
     (id) => `"${id}"`,
   );
   const rows = await allRows(database);
-  // In a draft is whatever its writer typed, be it an id of somebody else.
+  // A draft holds all that its writer typed, even an id of somebody else.
   const isForeignDraft = (row: string) =>
     row.startsWith('loadline.plan_drafts ') && !row.includes(`"team_id": "${teamId}"`);
   return rows.filter((row) => marks.some((mark) => row.includes(mark)) && !isForeignDraft(row));

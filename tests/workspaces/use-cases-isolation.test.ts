@@ -1,5 +1,5 @@
 /**
- * Nobody of one workspace reaches anything of another, whichever use case they try and whatever ids they have got hold
+ * Nobody of one workspace reaches anything of another, with any use case and with all the ids that they have got hold
  * of. A use case without a case here fails the types and the first test.
  */
 import { sql } from 'drizzle-orm';
@@ -405,7 +405,7 @@ describe('the erasure of a person', () => {
 });
 
 describe('a post', () => {
-  it('that names what belongs to another workspace is not sent, whatever it is about', async () => {
+  it('that names what belongs to another workspace is not sent, for every kind of post', async () => {
     const { deps, database, messenger } = harness;
     const byUserId = ANA;
     const { sprintId, teamId } = north;

@@ -37,7 +37,7 @@ describe('what is known before a forecast', () => {
   });
 });
 
-test('an answer says whether whoever asked may plan next', async () => {
+test('an answer says whether the person who asked may plan next', async () => {
   const h = harness();
   await h.setUpTeam({ productOwnerId: PEOPLE.dayo });
   for (const [name, may] of [

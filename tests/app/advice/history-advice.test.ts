@@ -23,7 +23,7 @@ function ratioOf(
 }
 
 describe('the history', () => {
-  test('tells every ratio in a fixed order, with one value a sprint and the team’s own lines', () => {
+  test('gives every ratio in a fixed order, with one value a sprint and the team’s own lines', () => {
     const team = { ...TEAM, thresholds: { ...DEFAULT_THRESHOLDS, keptShareAtLeast: 0.7 } };
     const { ratios } = historyOf(team, pastSprintsOf([{}, {}]));
     expect(ratios.map(({ ratio, floor, ceiling, marks }) => [ratio, floor, ceiling, marks])).toEqual([
@@ -150,7 +150,7 @@ describe('velocity growth', () => {
 });
 
 describe('value growth', () => {
-  test('stands beside velocity growth, one a sprint, from the baseline sprint on', () => {
+  test('is beside velocity growth, one a sprint, from the baseline sprint on', () => {
     const past = pastSprintsOf([
       { ...finishing(10, 0), recordedValue: 50 },
       { ...finishing(10, 0), recordedValue: 100 },

@@ -36,7 +36,7 @@ function cardsOf(points: number): string {
 }
 
 describe('the plan preview', () => {
-  test('shows the same range as is told when asked for the plan’s days', async () => {
+  test('shows the same range as the answer when asked for the plan’s days', async () => {
     const { h, preview } = await withPast(8);
     const { range } = await preview({ awayDays: '4' });
     expect(range.coming).toEqual({

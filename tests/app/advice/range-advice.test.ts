@@ -117,7 +117,7 @@ describe('a commitment', () => {
     expect(readCommitment(1, oneEnded).chancePulledInTooMuch).toHaveProperty('undefined');
   });
 
-  test('lies in no range where the ends cross, however large it is; its chances still tell', () => {
+  test('is in no range where the ends cross, however large it is; its chances are still known', () => {
     const wavering = pastSprintsOf([4, 30, 8, 26, 3, 33, 6, 28].map((points) => missing(34, points)));
     const crossed = rangeOf(DEFAULT_THRESHOLDS, wavering, { ...COMING, awayDays: 0 });
     expect(crossed.range).toMatchObject({ crossed: { why: { code: 'varies-too-much' } } });

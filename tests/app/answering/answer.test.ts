@@ -45,7 +45,7 @@ function say(h: Harness, who: PersonName, text: string, threadTs?: string) {
 }
 
 describe('an answer', () => {
-  test('is recorded, meets the day’s prompt, and brings the prompt up to date where it stands', async () => {
+  test('is recorded, meets the day’s prompt, and brings the prompt up to date in its place', async () => {
     const { h, sprint } = await askedOnMonday();
     const outcome = await h.answer('ben', sprint.id, '2026-11-02', {
       1: { left: '3', worked: '2', note: ' half of the tables ' },
@@ -381,7 +381,7 @@ describe('one click', () => {
     expect(prompt).toMatchObject({ state: 'answered', answered: [{ leftPoints: 3 }] });
   });
 
-  test('may be followed by numbers all the same', async () => {
+  test('may be followed by numbers anyway', async () => {
     const { h, sprint } = await askedOnMonday();
     await recordUnchanged(h.deps, actorOf('ben'), { sprintId: sprint.id, day: '2026-11-02' });
     const outcome = await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '3' } });

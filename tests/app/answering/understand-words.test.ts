@@ -124,7 +124,7 @@ describe('a card may be named by its place or key', () => {
   });
 });
 
-describe('a word may stand for the whole day', () => {
+describe('a word may answer for the whole day', () => {
   test.each(['same', 'Same.', 'no change', 'nothing changed', ' UNCHANGED! '])(
     '%j: nothing changed',
     (text) => {

@@ -99,7 +99,7 @@ describe('pulling a card in', () => {
   });
 
   test.each(['Fog "horn", 3', '"Fog", 3', 'Fog, 3; 4', '"'])(
-    'a form’s title is a title, whatever it holds: %j',
+    'a form’s title is a title, even if it holds %j',
     async (title) => {
       const { h } = await running();
       const { card } = await pullCard(h.deps, ben, { place: CHANNEL, title, estimate: '3', ownerIds: [] });
@@ -116,7 +116,7 @@ describe('pulling a card in', () => {
     );
   });
 
-  test('with a key that the sprint has already is refused, whatever its case', async () => {
+  test('with a key that the sprint has already is refused, in upper or lower case', async () => {
     const { h } = await running('LP-7: Tide table, 5, @Ben');
     expect(await refusalOf(pull(h, 'lp-7: Fog horn, 3'), 'key-taken')).toEqual({
       key: 'lp-7',
@@ -177,7 +177,7 @@ describe('dropping a card', () => {
     expect(h.messagesTo('ben').at(-1)).toMatchObject({ prompt: { cards: [{ number: 3 }] } });
   });
 
-  test('twice is refused, and so is whatever else would change it', async () => {
+  test('twice is refused, and so is everything else that would change it', async () => {
     const { h } = await running();
     const wanted = { place: CHANNEL, reference: '1' };
     await dropCard(h.deps, ben, { ...wanted, reason: 'not wanted' });

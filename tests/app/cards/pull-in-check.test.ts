@@ -88,7 +88,7 @@ describe('the check before a card is pulled in', () => {
     expect(chanceOf(await checkOf(h), 3).doneFirst).toBeLessThan(plain);
   });
 
-  test('tells the record of cards like it, pulled in with about as much work a day', async () => {
+  test('shows the record of cards like it, pulled in with about as much work a day', async () => {
     const pulledIn = (finished: boolean): PastCard => ({
       estimatePoints: 3,
       surprisePoints: 0,
@@ -129,7 +129,7 @@ describe('the check before a card is pulled in', () => {
   });
 });
 
-test('the reply to a card that was pulled in tells its chance as it was before it came in', async () => {
+test('the reply to a card that was pulled in shows its chance as it was before it came in', async () => {
   const { h } = await running(Array.from({ length: 6 }, () => watched(14)));
   const before = chanceOf(await checkOf(h), 3);
   const { check } = await pullLine(h.deps, ben, { place: CHANNEL, line: 'Fog horn, 3, @Ben' });

@@ -117,7 +117,7 @@ describe('closing by itself', () => {
 });
 
 describe('the numbers of a verdict', () => {
-  test('stand as they were posted, though the team measures otherwise afterwards', async () => {
+  test('stay as they were posted, though the team measures otherwise afterwards', async () => {
     const { h, team, sprint } = await running();
     await h.pass(CLOSING);
     const posted = verdictsIn(h)[0]?.summary;
@@ -329,7 +329,7 @@ describe('cancelling', () => {
     expect((await h.sprint(sprint.id)).state).toBe('cancelled');
   });
 
-  test('of a reopened sprint brings the verdict that stands up to date as well', async () => {
+  test('of a reopened sprint brings the verdict that was posted up to date as well', async () => {
     const { h, sprint } = await running();
     await h.pass(CLOSING);
     await reopenSprint(h.deps, ana, { sprintId: sprint.id });

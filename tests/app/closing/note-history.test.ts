@@ -61,7 +61,7 @@ describe('the reading of a note', () => {
     });
   });
 
-  test('can’t be told below eight sprints, and says so', async () => {
+  test('isn’t known below eight sprints, and says so', async () => {
     const { h } = await closedAfter([keeping(1), keeping(0.5)]);
     expect(historyOf(h, 'kept-share-low')).toEqual({
       id: 'kept-share-low',

@@ -41,7 +41,7 @@ function carriedIn(h: Harness): Record<string, number> {
 }
 
 describe('a card open at the end of several sprints in a row', () => {
-  test('is named with their number, from the second on, whatever its place and estimate', async () => {
+  test('is named with their number, from the second on, also with another place and estimate', async () => {
     const h = harness();
     const team = await h.setUpTeam();
     await close(h, await sprintOf(h, team, 0, 'LP-7: Tide table, 5, @Ben\nCrane log, 3, @Chi'));
@@ -196,7 +196,7 @@ describe('the answer rate of a sprint', () => {
     expect(rateNote(h)).toBeUndefined();
   });
 
-  test('is counted anew when late answers come in after a reopening', async () => {
+  test('is counted again when late answers come in after a reopening', async () => {
     const h = harness();
     const team = await h.setUpTeam();
     const sprint = await sprintOf(h, team, 0, 'Tide table, 5, @Ben');

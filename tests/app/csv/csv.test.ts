@@ -51,7 +51,7 @@ describe('text that begins like a formula', () => {
     expect(escapeFormula(text)).toBe(text);
   });
 
-  test('comes back exactly, whatever apostrophes it had itself', () => {
+  test('comes back exactly, with the apostrophes that it had itself', () => {
     const part = fc.constantFrom(...SIGNS, "'", 'a', ' ', '1');
     fc.assert(
       fc.property(
@@ -93,7 +93,7 @@ describe('a written file', () => {
 });
 
 describe('records', () => {
-  test('are told by the line on which they begin, through cells of several lines and blank lines', () => {
+  test('are named by the line on which they begin, through cells of several lines and blank lines', () => {
     const { records } = csvRecords('a,b\r\n\r\n1,"x\ny"\r\n,,\r\n2,z', ',');
     expect(records.map(({ lineNumber, cells }) => [lineNumber, ...cells])).toEqual([
       [1, 'a', 'b'],
@@ -102,7 +102,7 @@ describe('records', () => {
     ]);
   });
 
-  test.each(['\n', '\r\n', '\r'])('are counted right whatever ends a line: %j', (end) => {
+  test.each(['\n', '\r\n', '\r'])('are counted right when lines end in %j', (end) => {
     const lines = ['', 'a,b', '', '', '1,"x', '', 'y"', '', '"z', '",', '2', '', '', '4,"x"y', '5', ''];
     const { records, bad } = csvRecords(lines.join(end), ',');
     expect(records.map(({ lineNumber }) => lineNumber)).toEqual([2, 5, 9, 11, 15]);
@@ -204,7 +204,7 @@ describe('a table', () => {
   });
 });
 
-describe('whatever a file holds', () => {
+describe('any file', () => {
   test('it is read or refused in words, never a crash', () => {
     const chunk = fc.constantFrom(
       '"',

@@ -47,7 +47,7 @@ describe('an export', () => {
     expect(text).not.toMatch(/UANA|UBEN|UCHI|Ben Ode/);
   });
 
-  test('puts the answers of a day together, and numbers them where the ledger would tell them in another way', async () => {
+  test('puts the answers of a day together, and numbers them where the ledger would read them in another way', async () => {
     const { h, team: into } = await team();
     const { sprint } = await h.plan(into, { cards: 'Lamp, 5, @Ben @Chi\nBell, 5, @Ben @Chi' });
     await h.pass('2026-11-02T09:15:00Z');

@@ -54,7 +54,7 @@ describe('the baseline sprint', () => {
     expect(await stored()).toBe(sprints[2]?.id);
   });
 
-  test('that is the latest sprint leaves no growth to tell', async () => {
+  test('that is the latest sprint leaves no growth to show', async () => {
     const { named } = await withPast();
     expect((await named('Harbour 5')).latest).toBeUndefined();
   });

@@ -82,7 +82,7 @@ describe('what a sprint leaves behind when it closes', () => {
     expect({ ...past?.ratios, velocityGrowth: 1 }).toEqual(posted);
   });
 
-  test('is how it stood before its first working day and on the evening of each', async () => {
+  test('is how it was before its first working day and on the evening of each', async () => {
     const { h, team } = await closed();
     expect((await pastOf(h, team.id))[0]?.trace).toEqual([
       point(10, 0, 0),
@@ -133,7 +133,7 @@ describe('what a sprint leaves behind when it closes', () => {
     expect(past?.trace).toHaveLength(5);
   });
 
-  test('of a sprint closed early spans all of its days, as it stood at the end', async () => {
+  test('of a sprint closed early spans all of its days, as it was at the end', async () => {
     const { h, team } = await played();
     await closeSprint(h.deps, ana, { place: CHANNEL });
     const [past] = await pastOf(h, team.id);

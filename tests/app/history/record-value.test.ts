@@ -61,7 +61,7 @@ describe('a value', () => {
     expect(await values()).toEqual([undefined, undefined, 7]);
   });
 
-  test('recorded again as it stands adds nothing to the record', async () => {
+  test('recorded again with the same number adds nothing to the record', async () => {
     const { h, record, sprints } = await withPast();
     await record('5');
     h.set('2026-10-31T12:00:00Z');
@@ -94,7 +94,7 @@ describe('a value', () => {
     ['Harbour 1', 0],
     ['  harbour   2 ', 1],
     ['HARBOUR 3', 2],
-  ])('is recorded for the sprint named “%s”, whatever the case and spaces', async (name, place) => {
+  ])('is recorded for the sprint named “%s”, in any case and spacing', async (name, place) => {
     const { record, values } = await withPast();
     await record('5', name);
     expect((await values())[place]).toBe(5);
@@ -135,7 +135,7 @@ describe('a value', () => {
     expect(await record('5')).toMatchObject({ sprint: { sprintId: sprint.id } });
   });
 
-  test('waits while a sprint is reopened, and stands when it has closed again', async () => {
+  test('waits while a sprint is reopened, and counts when it has closed again', async () => {
     const { h, team, record, values } = await withPast([]);
     await h.plan(team);
     await h.pass('2026-11-13T17:00:00Z');
@@ -200,7 +200,7 @@ describe('a value in words', () => {
 });
 
 describe('growth', () => {
-  test('of value stands beside that of velocity, both measured by the first sprint with both', async () => {
+  test('of value is shown beside that of velocity, both measured by the first sprint with both', async () => {
     const { record } = await withPast();
     await record('100', 'Harbour 2');
     const { growth, measuredBy } = await record('300', 'Harbour 3');
@@ -216,7 +216,7 @@ describe('growth', () => {
     expect(measuredBy?.name).toBe('Harbour 2');
   });
 
-  test('is told with its reason where there is none', async () => {
+  test('has a reason where there is none', async () => {
     const { record } = await withPast([
       { name: 'Harbour 1', velocityPoints: undefined },
       { name: 'Harbour 2', velocityPoints: 10 },

@@ -43,7 +43,7 @@ test('what is remembered is what would be learnt again, at every share of the ti
   expect(reads()).toBe(3);
 });
 
-test('another version of the past, and another team’s, are read anew', async () => {
+test('another version of the past, and another team’s, are read again', async () => {
   const [before, after] = [randomUUID(), randomUUID()];
   const later = PAST.slice(1);
   await rememberedHistory(storeOf(PAST).tx, TEAM, 0.5, before);

@@ -42,7 +42,7 @@ describe('a first look', () => {
     expect(await past(h, into)).toEqual([]);
   });
 
-  test('is needed anew when the content has changed since', async () => {
+  test('is needed again when the content has changed since', async () => {
     const { h, team: into } = await team();
     const { fingerprint } = await previewed(h, into, { 'sprints.csv': GOOD });
     const outcome = await give(h, into, { 'sprints.csv': GOOD.replace('21.5,20', '21.5,19') }, fingerprint);
@@ -148,7 +148,7 @@ describe('sprints alone', () => {
 });
 
 describe('a second time', () => {
-  test('the same file is told to be there already, and changes nothing', async () => {
+  test('the same file is said to be there already, and changes nothing', async () => {
     const { h, team: into } = await team();
     await imported(h, into, { a: GOOD });
     const before = await past(h, into);
@@ -181,7 +181,7 @@ describe('a second time', () => {
 });
 
 describe('cancelled and running sprints', () => {
-  test('are left out and said to be, with their cards, and whatever their numbers are', async () => {
+  test('are left out and said to be, with their cards, with any numbers', async () => {
     const { h, team: into } = await team();
     const files = {
       'sprints.csv':
@@ -200,7 +200,7 @@ describe('cancelled and running sprints', () => {
   });
 });
 
-describe('every bad line of sprints is named, with how to mend it', () => {
+describe('every bad line of sprints is named, with how to correct it', () => {
   test.each([
     ['an empty name', ',2026-01-05,2026-01-16,20', '“name” is empty'],
     ['no day', 'A,soon,2026-01-16,20', '“soon” in “first day” can’t be read as a day'],

@@ -145,7 +145,7 @@ describe('owners are members of the team', () => {
   });
 });
 
-describe('a key may stand before the title', () => {
+describe('a key may come before the title', () => {
   test.each<[string, unknown[]]>([
     ['LP-7: Tide table, 5', ['LP-7', 'Tide table', 5]],
     ['LP-7:Tide table, 5', ['LP-7', 'Tide table', 5]],
@@ -158,7 +158,7 @@ describe('a key may stand before the title', () => {
     expect(read(line)).toEqual(expected);
   });
 
-  test('the same key on two lines is named by line, whatever its case', () => {
+  test('the same key on two lines is named by line, in upper or lower case', () => {
     const { cards, bad } = parseCards('LP-7: Tides, 5\nCranes, 3\nlp-7: Berths, 2', PEOPLE);
     expect(cards.map(({ lineNumber }) => lineNumber)).toEqual([1, 2]);
     expect(bad).toEqual([{ lineNumber: 3, problem: { code: 'name-twice', name: 'lp-7', line: 1 } }]);

@@ -12,7 +12,7 @@ describe('the next sprint', () => {
     expect(nextSprintDays(WEEKDAYS, none, '2026-11-02')).toEqual(NOVEMBER);
   });
 
-  test('begins on the first working day after the last open one, whatever day it is today, and is as long', () => {
+  test('begins on the first working day after the last open one, on every day of asking, and is as long', () => {
     const planned = { startsOn: '2026-11-16', endsOn: '2026-11-20' };
     const taken = {
       open: [NOVEMBER, planned],
@@ -55,7 +55,7 @@ describe('the next sprint', () => {
 describe('the days from sprint to sprint', () => {
   const starting = (...days: string[]) => days.map((startsOn) => ({ startsOn, endsOn: startsOn }));
 
-  test('are the median distance of their starts, in whatever order they come', () => {
+  test('are the median distance of their starts, in any order', () => {
     expect(sprintRhythmDays(starting('2026-02-23', '2026-01-05', '2026-01-19', '2026-02-02'))).toBe(14);
   });
 

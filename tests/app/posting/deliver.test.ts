@@ -43,7 +43,7 @@ function failureOf(attempt: Promise<unknown>): Promise<unknown> {
 }
 
 describe('a delivery that goes well', () => {
-  test('posts once, with the post’s id as the key, and remembers where it stands', async () => {
+  test('posts once, with the post’s id as the key, and remembers where it is', async () => {
     const { h, postId, deliver } = await owedPrompt();
     expect(await deliver()).toEqual({ done: true });
     expect(await deliver()).toEqual({ done: true });
@@ -53,7 +53,7 @@ describe('a delivery that goes well', () => {
     expect(await post(h, postId)).toMatchObject({ state: 'sent', postedAt: message?.at, sentVersion: 1 });
   });
 
-  test('updates in place when the post should be made anew', async () => {
+  test('updates in place when the post should be rebuilt', async () => {
     const { h, sprint, deliver } = await owedPrompt();
     await deliver();
     await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '4' } });
@@ -79,7 +79,7 @@ describe('in a workspace that removed the bot', () => {
     expect(await post(h, postId)).toMatchObject({ state: 'sent' });
   });
 
-  test('a post of which nobody knows whether it stands is looked for once the bot is back', async () => {
+  test('a post that may or may not have been sent is looked for once the bot is back', async () => {
     const { h, postId, deliver } = await owedPrompt();
     h.messenger.failNext({ on: 'post', kind: 'uncertain', gotThrough: true });
     await failureOf(deliver());
@@ -231,7 +231,7 @@ describe('a platform that does not take the post', () => {
     expect(noted).toEqual([{ state: 'dead', last_error: 'refused_example' }]);
   });
 
-  test('a message that stands keeps its place when an update fails', async () => {
+  test('a message that was posted keeps its place when an update fails', async () => {
     const { h, sprint, postId, deliver } = await owedPrompt();
     await deliver();
     await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '4' } });
@@ -280,7 +280,7 @@ describe('a prompt that has been overtaken', () => {
     expect(h.messenger.calls).toEqual([]);
   });
 
-  test('while nobody knew whether it had got through is looked for, and brought up to date where it stands', async () => {
+  test('while nobody knew whether it had got through is looked for, and brought up to date where it is', async () => {
     const { h, postId, deliver } = await owedPrompt();
     h.messenger.failNext({ on: 'post', kind: 'uncertain', gotThrough: true });
     await failureOf(deliver());
@@ -308,7 +308,7 @@ describe('a prompt that has been overtaken', () => {
     expect((await post(h, postId)).state).toBe('skipped');
   });
 
-  test('by an answer goes out all the same and shows the answer, so that it can be corrected there', async () => {
+  test('by an answer goes out anyway and shows the answer, so that it can be corrected there', async () => {
     const { h, sprint, deliver } = await owedPrompt();
     await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '4' } });
     await deliver();
@@ -316,7 +316,7 @@ describe('a prompt that has been overtaken', () => {
     expect(h.messenger.messages).toMatchObject([{ content: { prompt: { state: 'answered' } } }]);
   });
 
-  test('that stands is still brought up to date on a later day', async () => {
+  test('that was posted is still brought up to date on a later day', async () => {
     const { h, sprint, deliver } = await owedPrompt();
     await deliver();
     h.set('2026-11-04T10:00:00Z');

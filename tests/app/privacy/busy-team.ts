@@ -1,4 +1,4 @@
-/** A team in which Ben has left a trace of every kind: told by others, by himself, by prompts and by posts. */
+/** A team in which Ben has left a trace of every kind: by others, by himself, by prompts and by posts. */
 import { sql } from 'drizzle-orm';
 import { shareAdvice } from '../../../src/app/advice/share-advice.ts';
 import { recordAway } from '../../../src/app/answering/record-answers.ts';
@@ -14,7 +14,7 @@ import { actorOf, CHANNEL, type Harness, PEOPLE } from '../../support/app-harnes
 export const NOW = '2026-10-30T12:00:00Z';
 const ben = actorOf('ben');
 
-/** What tells of Ben wherever it stands: his id, his name, and words that only he wrote. */
+/** What shows Ben in any place: his id, his name, and words that only he wrote. */
 export const BENS_WORDS = [PEOPLE.ben, 'Ben Ode', 'ben’s own words'];
 
 export interface BusyTeam {

@@ -16,7 +16,7 @@ import { numbersOfCards } from './numbers-of-cards.ts';
 
 const ben = actorOf('ben');
 
-/** All numbers of the team's sprints: as posted, as kept for the statistics, and as the ledger makes them anew. */
+/** All numbers of the team's sprints: as posted, as kept for the statistics, and as the ledger makes them again. */
 async function numbersOf(h: Harness, team: Parameters<typeof pastSprints>[1]): Promise<unknown> {
   return h.write(async (tx) => {
     const sprints = await tx.read.sprintsOf(team.id);

@@ -1,6 +1,6 @@
 /**
- * For generated teams, with several owners a card, corrections, drops and reopenings: whoever is erased, every number of
- * every sprint stays, conservation holds, and nothing in the database tells of them. On both kinds of database.
+ * For generated teams, with several owners a card, corrections, drops and reopenings: after an erasure every number of
+ * every sprint stays, conservation holds, and nothing in the database shows the person. On both kinds of database.
  */
 import fc from 'fast-check';
 import { expect, test } from 'vitest';

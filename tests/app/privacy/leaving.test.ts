@@ -1,4 +1,4 @@
-/** Whoever leaves a team in the middle of a sprint, or whose account is gone: what they said stays, nothing more is asked. */
+/** People who leave a team in the middle of a sprint, or whose account is gone: what they said stays, nothing more is asked. */
 import { sql } from 'drizzle-orm';
 import { describe, expect, test } from 'vitest';
 import { setupForm } from '../../../src/app/team/set-up-team.ts';
@@ -74,7 +74,7 @@ describe('a member who is taken off the team in the middle of a sprint', () => {
     expect(JSON.stringify(posts)).not.toContain(PEOPLE.ben);
   });
 
-  test('who owned every card together with others has nobody told', async () => {
+  test('who owned every card together with others: nobody is told', async () => {
     const { h, sprint } = await running();
     await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '0' } });
     await h.setUpTeam(WITHOUT_BEN);

@@ -1,4 +1,4 @@
-/** What a person is told and given of what is stored about them: all of it, and nothing of anybody else's. */
+/** What a person is shown and given of what is stored about them: all of it, and nothing of anybody else's. */
 import { describe, expect, test } from 'vitest';
 import { personalCopy } from '../../../src/app/privacy/personal-copy.ts';
 import type { PersonalData } from '../../../src/app/privacy/personal-data.ts';
@@ -74,7 +74,7 @@ describe('a copy', () => {
     expect(JSON.stringify(copy)).not.toMatch(/UANA|UCHI|Ana Lima|Chi Wen|with <@UBEN|ben>/);
   });
 
-  test('is refused to whoever is stored nowhere, and to the same id in another workspace', async () => {
+  test('is refused to a person who is stored nowhere, and to the same id in another workspace', async () => {
     const h = harness();
     await busyTeam(h);
     for (const actor of [actorOf('dayo'), actorOf('ben', 'W2')]) {
@@ -104,7 +104,7 @@ describe('the overview', () => {
     expect([teams, needFacilitator]).toEqual([[{ name: 'Tugboats', retentionMonths: 13 }], []]);
   });
 
-  test('tells somebody who left what is still stored, and whom an erasure would leave without a facilitator', async () => {
+  test('shows somebody who left what is still stored, and whom an erasure would leave without a facilitator', async () => {
     const h = harness();
     await busyTeam(h);
     await h.setUpTeam({ memberIds: [PEOPLE.ana, PEOPLE.chi], facilitatorIds: [PEOPLE.ana] });

@@ -43,7 +43,7 @@ describe('a text without a person', () => {
     expect(withoutPerson('問 李 小龍', { userId: 'U0LI', names: ['李 小龍'] })).toBe('問 somebody');
   });
 
-  it('is only looked for where the text holds one of the words that may tell', () => {
+  it('is only looked for where the text holds one of the words that may identify them', () => {
     expect(mayTell(ben)).toEqual(['u0ben', 'ben ode', '@ben']);
     expect(mayTell({ userId: 'U0WILL', names: ['Will', ''] })).toEqual(['u0will', '@will']);
   });

@@ -48,7 +48,7 @@ const MEASURES: Omit<MeasuresInput, 'teamId'> = {
 };
 
 describe('the set-up form', () => {
-  test('begins with what channel and caller tell', async () => {
+  test('begins with what is known of channel and caller', async () => {
     const h = harness();
     h.directory.channelNames.set(CHANNEL.channelId, 'tugboats');
     expect(await setupForm(h.deps, ana, CHANNEL)).toEqual({

@@ -52,7 +52,7 @@ async function readingOf(h: Harness): Promise<ProjectionReading> {
 }
 
 describe('the load signal', () => {
-  test('comes from the projection as soon as the team has three closed sprints that tell', async () => {
+  test('comes from the projection as soon as the team has three closed sprints with known numbers', async () => {
     const { h } = await running(Array.from({ length: 3 }, () => finishing(5)));
     expect(await readingOf(h)).toMatchObject({ ownSprints: 3, signal: 'heavy', othersLend: false });
   });

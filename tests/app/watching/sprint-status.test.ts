@@ -26,7 +26,7 @@ async function running() {
 }
 
 describe('the status', () => {
-  test('shows days, answers, growth without names, and, for want of history, the pace', async () => {
+  test('shows days, answers, growth without names, and, without history, the pace', async () => {
     const { h, sprint } = await running();
     await h.answer('ben', sprint.id, '2026-11-02', {
       1: { left: '6', worked: '1', surprise: '2', note: 'a new rule' },

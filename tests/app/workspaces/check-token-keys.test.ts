@@ -60,7 +60,7 @@ describe('rotation', () => {
     expect(await rotateTokenKeys(database.store, both)).toBe(0);
   });
 
-  it('leaves an installation alone that is made anew, or removed, at the same moment', async () => {
+  it('leaves an installation alone that is made again, or removed, at the same moment', async () => {
     for (const name of ['T1', 'T2', 'T3']) await install(name, before);
     const { store } = database;
     let isFirst = true;

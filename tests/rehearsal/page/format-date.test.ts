@@ -13,7 +13,7 @@ const MOMENT = new Date('2026-11-02T09:15:00Z');
 const EPOCH_SECONDS = MOMENT.getTime() / 1000;
 
 describe('moments in words', () => {
-  it('are told in the team’s zone, not in that of the machine', () => {
+  it('are shown in the team’s zone, not in that of the machine', () => {
     expect(timeOfDay(MOMENT, 'America/New_York')).toBe('04:15');
     expect(timeOfDay(MOMENT, 'Australia/Sydney')).toBe('20:15');
   });
@@ -54,6 +54,6 @@ it.each([
   [999_499, '999 kB'],
   [999_500, '1 MB'],
   [10_000_000, '10 MB'],
-])('%i bytes are told as %s', (bytes, words) => {
+])('%i bytes are shown as %s', (bytes, words) => {
   expect(fileSize(bytes)).toBe(words);
 });

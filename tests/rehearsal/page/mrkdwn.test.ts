@@ -99,7 +99,7 @@ describe('entities', () => {
 });
 
 describe('lines', () => {
-  it('of one kind stand together, in order', () => {
+  it('of one kind are together, in order', () => {
     expect(parseMrkdwn('one\n\n> two\n&gt; three\n• four\n- five\nsix')).toEqual([
       { kind: 'paragraph', lines: [[text('one')], []] },
       { kind: 'quote', lines: [[text('two')], [text('three')]] },

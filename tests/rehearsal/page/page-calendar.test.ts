@@ -90,7 +90,7 @@ describe('what to try', () => {
   });
 });
 
-it('a member’s part in the team stands beside the name', async () => {
+it('a member’s part in the team is beside the name', async () => {
   await open.page
     .locator('#members')
     .getByRole('button', { name: /Ana\s*facilitator/ })

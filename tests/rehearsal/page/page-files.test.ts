@@ -72,7 +72,7 @@ describe('a field for files', () => {
     expect(open.app.heard).toEqual([['new.csv', 'a.txt', 'c.txt']]);
   });
 
-  it('keeps its files when the form comes back with an error, and when the page is loaded anew', async () => {
+  it('keeps its files when the form comes back with an error, and when the page is loaded again', async () => {
     const dialog = await form();
     await dialog.getByLabel('Sprints').setInputFiles(csv('bad.csv'));
     await dialog.getByLabel('Notes').setInputFiles(csv('a.txt'));

@@ -50,7 +50,7 @@ describe('being another member', () => {
 });
 
 describe('a message that arrives', () => {
-  it('leaves the typed text, its caret and the focus alone, and is told to a screen reader', async () => {
+  it('leaves the typed text, its caret and the focus alone, and is announced to a screen reader', async () => {
     const box = open.page.locator('#composer-box');
     await box.fill('half a thought');
     await box.evaluate((node) => node.setSelectionRange(4, 4));

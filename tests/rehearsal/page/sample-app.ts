@@ -26,7 +26,7 @@ export const SHARED_NAME = 'sprints of team <b>harbour & quay</b>, the whole yea
 
 export interface SampleApp {
   standIn: StandIn;
-  /** What the app was told: ids of actions with their values, and submitted values. */
+  /** What the app received: ids of actions with their values, and submitted values. */
   heard: unknown[];
   stop(): Promise<void>;
 }

@@ -250,7 +250,7 @@ describe('the health routes', () => {
     const ready = await fetch(`${origin}/readyz`);
     expect([ready.status, await ready.json()]).toEqual([200, { status: 'ready' }]);
     missing = ['the database does not answer'];
-    // Until the answer is a second old, nothing is asked anew: strangers may ask as often as they like.
+    // Until the answer is a second old, nothing is asked again: strangers may ask as often as they like.
     expect((await fetch(`${origin}/readyz`)).status).toBe(200);
     vi.advanceTimersByTime(ANSWER_KEPT_MS);
     const unready = await fetch(`${origin}/readyz`);

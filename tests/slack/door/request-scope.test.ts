@@ -76,7 +76,7 @@ describe('a request', () => {
     expect(lines.filter(({ reference }) => reference === undefined)).toEqual([]);
   });
 
-  it('writes a line each to the log, whatever line ends and control characters it brings', async () => {
+  it('writes a line each to the log, with all its line ends and control characters', async () => {
     const bot = botUnderTest(platform, { logLevel: 'trace' });
     const forged = 'x\n{"level":"error","msg":"forged"}\r\u2028\u0000\u001b[2J';
     const error = Object.assign(new Error(forged), { code: forged });

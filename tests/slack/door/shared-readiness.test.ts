@@ -32,7 +32,7 @@ describe('whether the bot is ready', () => {
     expect(waiting).toHaveLength(1);
   });
 
-  it('is known for a second and asked anew after that', async () => {
+  it('is known for a second and asked again after that', async () => {
     const { readiness, waiting, pass } = counted();
     const first = readiness();
     waiting[0]?.resolve([]);
@@ -45,7 +45,7 @@ describe('whether the bot is ready', () => {
     expect(waiting).toHaveLength(2);
   });
 
-  it('is asked anew after a check that failed', async () => {
+  it('is asked again after a check that failed', async () => {
     const { readiness, waiting, pass } = counted();
     const first = readiness();
     waiting[0]?.reject(new Error('gone'));

@@ -52,11 +52,11 @@ describe('text', () => {
     expect(decodeText(bytes('a\tb\r\nc\rd\ve\f'))).toBe('a\tb\r\nc\rd\ve\f');
   });
 
-  it('keeps a byte order mark that stands later: it belongs to a word', () => {
+  it('keeps a byte order mark that comes later: it belongs to a word', () => {
     expect(decodeText(Buffer.from('a\ufeffb'))).toBe('a\ufeffb');
   });
 
-  it('in UTF-8 comes back whatever it is', () => {
+  it('in UTF-8 always comes back', () => {
     const signs = fc
       .string({ unit: 'grapheme' })
       .filter((text) => !/^\ufeff|[^\P{Cc}\t\n\v\f\r\u0085]/u.test(text));

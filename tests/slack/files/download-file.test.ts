@@ -83,7 +83,7 @@ describe('a file of a form', () => {
     expect((await download(fileAt(`${origin}/files/F1`))).text).toBe(CSV);
   });
 
-  it('is decoded, whatever program saved it', async () => {
+  it('is decoded, from every program', async () => {
     answer = (_request, response) => response.end(Buffer.from('\ufeffEstação', 'utf16le'));
     expect((await download(fileAt(`${origin}/files/F1`))).text).toBe('Estação');
   });

@@ -81,7 +81,7 @@ describe('buttons', () => {
     }
   });
 
-  it('sends a copy to whoever presses, in their direct messages', async () => {
+  it('sends a copy to the person who presses, in their direct messages', async () => {
     const bot = botUnderTest(platform);
     await bot.press(ACTIONS.sendMyCopy, JSON.stringify({ userId: 'U0OLE' }));
     expect(bot.useCases.personalCopy.mock.calls[0]?.[0]).toMatchObject({ userId: MIRA_ID });

@@ -67,7 +67,7 @@ describe('the slash command', () => {
     );
   });
 
-  it('knows every word of the command table, and whatever messages say to type', async () => {
+  it('knows every word of the command table, and everything that messages say to type', async () => {
     const named = namedCommands();
     expect(named).toContain('take berth-3');
     for (const typed of new Set([...COMMANDS.map(({ word }) => word), ...named])) {
@@ -110,7 +110,7 @@ describe('the slash command', () => {
     expect(chart?.blocks).toMatchObject([{ type: 'image', slack_file: { id: 'F1' } }]);
   });
 
-  it('shows the status once when the request comes twice, whatever the second reading comes to', async () => {
+  it('shows the status once when the request comes twice, with any result of the second reading', async () => {
     const bot = botUnderTest(platform);
     const trigger = { trigger_id: 'twice-1' };
     await bot.command('status', trigger);
@@ -159,7 +159,7 @@ describe('the slash command', () => {
     expect(platform.responses[0]?.text).toContain(example);
   });
 
-  it('tells a refusal with its remedy, to the caller only', async () => {
+  it('sends a refusal with its remedy, to the caller only', async () => {
     const bot = botUnderTest(platform);
     bot.useCases.listCards.mockRejectedValue(new Refusal('no-team-here', {}));
     await bot.command('cards');

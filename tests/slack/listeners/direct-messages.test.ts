@@ -124,7 +124,7 @@ describe('the home page', () => {
     event: { type: 'app_home_opened', user: MIRA_ID, tab },
   });
 
-  it('shows all the teams of whoever opens it', async () => {
+  it('shows all the teams of the person who opens it', async () => {
     const bot = botUnderTest(platform);
     await bot.push(opened('home'));
     expect(callsOf(bot.useCases)).toEqual([['overview', undefined]]);

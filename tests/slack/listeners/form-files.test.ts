@@ -34,7 +34,7 @@ const READ = { field: 'past', id: 'F1', name: 'past.csv', sizeBytes: 36, url: FI
 const withFiles = (files: unknown) => sentForm(view, { past: { type: 'file_input', files } });
 const fieldsOf = (files: unknown) => new FormFields(withFiles(files) as never);
 
-/** Lets this handler stand for the one of the form above. */
+/** Replaces the handler of the form above by this one. */
 function handleWith(handler: FormHandler): void {
   vi.spyOn(FORMS.get('drop-form') as Form, 'submit').mockImplementation(handler);
 }

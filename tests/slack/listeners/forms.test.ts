@@ -115,7 +115,7 @@ describe('forms sent off', () => {
     });
   });
 
-  it('erase whoever sent the form off, and nobody whom it might name', async () => {
+  it('erase the person who sent the form off, and nobody whom it might name', async () => {
     const bot = botUnderTest(platform);
     const form = sentForm(eraseFormView(CHANNEL_ID));
     expect(await bot.submit(form)).toEqual([undefined]);
@@ -421,7 +421,7 @@ describe('a form whose work takes longer than the platform waits', () => {
     return bot.submit(view, {}, acknowledged.resolve);
   }
 
-  it('says that work goes on, then shows and tells the result', async () => {
+  it('says that work goes on, then shows and sends the result', async () => {
     const acks = await submitSlowly(sentForm(pull), async () => ({
       heading,
       card: sample.line,
@@ -473,14 +473,14 @@ describe('a form whose work takes longer than the platform waits', () => {
       await acknowledged.promise;
       throw new Refusal('no-draft', {});
     });
-    // A form without fields has no place beside which the refusal could stand.
+    // A form without fields has no place beside which the refusal could be.
     await bot.submit(sentForm(preview), {}, acknowledged.resolve);
     const [{ view }] = platform.callsTo('views.update') as [{ view: { title: { text: string } } }];
     expect(view.title.text).toBe('Not done');
     expect(JSON.stringify(view)).toContain('already been committed to');
   });
 
-  it('tells the refusal when the form was closed meanwhile', async () => {
+  it('sends the refusal when the form was closed in the meantime', async () => {
     platform.refuse('views.update', 'not_found');
     await submitSlowly(sentForm(pull), () => Promise.reject(new Refusal('too-many-cards', { limit: 100 })));
     expect(platform.callsTo('chat.postEphemeral')[0]?.text).toContain('100');

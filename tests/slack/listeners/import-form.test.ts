@@ -82,7 +82,7 @@ describe('the import form, sent off', () => {
       seen: 'print-1',
       files: [{ fileName: 'cards.csv', text: 'text of F2' }, {}],
     });
-    // Where it lies is asked anew: what a form carries is trusted for nothing.
+    // Its place is asked for again: nothing that a form carries is trusted.
     expect(asked).toEqual([
       { field: 'keptFileIds-2', id: 'F2', name: 'cards.csv', sizeBytes: 0, url: undefined },
     ]);
@@ -118,7 +118,7 @@ describe('the import form, sent off', () => {
     await expect(sent(forged, {})).rejects.toBeInstanceOf(StaleControl);
   });
 
-  it('closes once the sprints are imported, and tells who asked', async () => {
+  it('closes once the sprints are imported, and tells the person who asked', async () => {
     const bot = botUnderTest(platform);
     bot.useCases.importSprints.mockResolvedValue({ kind: 'imported', imported: sprintsImported });
     expect(await bot.submit(sentForm(first, { text: typed('a') }))).toEqual([undefined]);
@@ -142,7 +142,7 @@ describe('the export', () => {
     expect(platform.responses).toMatchObject([{ response_type: 'ephemeral' }]);
   });
 
-  it('that could not be handed over is told, not passed over in silence', async () => {
+  it('that could not be handed over is reported', async () => {
     platform.refuse('files.completeUploadExternal', 'not_in_channel');
     const bot = botUnderTest(platform);
     await bot.command('export');

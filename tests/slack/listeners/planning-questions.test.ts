@@ -232,7 +232,7 @@ describe('buttons', () => {
     expect(openedForms()).toMatchObject([{ callback_id: 'range-form' }]);
   });
 
-  it('but open nothing for whoever may not read the team’s numbers', async () => {
+  it('but open nothing for people who may not read the team’s numbers', async () => {
     const bot = botUnderTest(platform);
     bot.useCases.askAdvice.mockRejectedValue(new Refusal('not-a-member', { teamName: 'Pier crew' }));
     await bot.press(ACTIONS.changeRange, asking(range));

@@ -40,7 +40,7 @@ async function failureOf(work: Promise<unknown>): Promise<DeliveryFailure> {
 }
 
 describe('a post', () => {
-  it('carries text, blocks and its key, and says where it stands', async () => {
+  it('carries text, blocks and its key, and says where it is', async () => {
     const { messenger } = messengerUnderTest();
     const at = await messenger.post(WORKSPACE_ID, channel, KEY, CONTENT, undefined, () => true);
     const [args] = platform.callsTo('chat.postMessage');
@@ -114,7 +114,7 @@ describe('a post', () => {
     });
   });
 
-  it('is tried once, whatever happens', async () => {
+  it('is tried once, also after an error', async () => {
     platform.answer('chat.postMessage', () => new Response('', { status: 503 }));
     const { messenger } = messengerUnderTest();
     await failureOf(messenger.post(WORKSPACE_ID, channel, KEY, CONTENT, undefined, () => true));

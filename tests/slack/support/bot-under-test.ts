@@ -1,4 +1,4 @@
-/** The chat side with a real Bolt app: a fake receiver pushes requests in, spies stand for the use cases. */
+/** The chat side with a real Bolt app: a fake receiver pushes requests in, spies are the use cases. */
 import type { App, Receiver, ReceiverEvent } from '@slack/bolt';
 import type { Store } from '../../../src/app/ports/store.ts';
 import { interactiveClient } from '../../../src/slack/sending/web-clients.ts';

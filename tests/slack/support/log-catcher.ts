@@ -8,7 +8,7 @@ export function logCatcher(level: LogLevelName = 'info') {
   const logger = createLogger({ level, destination: { write: (line: string) => void lines.push(line) } });
   return {
     logger,
-    /** Everything logged so far, as it would stand in a file. */
+    /** Everything logged so far, as it would be in a file. */
     text: () => lines.join(''),
     entries: () => lines.map((line) => JSON.parse(line) as Record<string, unknown> & { msg: string }),
   };

@@ -1,4 +1,4 @@
-/** Workspaces for tests: one that is known by its id, or whichever is asked for, with one client for everything. */
+/** Workspaces for tests: one that is known by its id, or any that is asked for, with one client for everything. */
 import type { WebClient } from '@slack/web-api';
 import {
   type ConnectedWorkspace,

@@ -20,7 +20,7 @@ const FIRST_DAY = '2026-01-05';
 const NOT_KNOWN = undefinedBecause('cards-not-imported');
 
 /** What went into a sprint and came out of it, in points. */
-export interface Told {
+export interface PastAmounts {
   readonly commitment: number;
   readonly finished: number;
   readonly pulledIn?: number;
@@ -31,8 +31,8 @@ export interface Told {
 }
 
 /** The n-th sprint from 0, two weeks each; everything that an import may leave out is left out of an imported one. */
-export function pastSprint(place: number, told: Told): PastSprint {
-  const { commitment, finished, pulledIn = 0, surprise = 0, imported = false } = told;
+export function pastSprint(place: number, amounts: PastAmounts): PastSprint {
+  const { commitment, finished, pulledIn = 0, surprise = 0, imported = false } = amounts;
   const startsOn = dayPlus(FIRST_DAY, 14 * place);
   const share = (part: number): Ratio =>
     commitment === 0 ? undefinedBecause('no-commitment') : part / commitment;
@@ -62,8 +62,8 @@ export function pastSprint(place: number, told: Told): PastSprint {
       finishShare: imported ? NOT_KNOWN : (finished + pulledIn) / (finished + pulledIn + surprise),
     },
     trace: [],
-    cards: told.cards ?? [],
-    recordedValue: told.value,
+    cards: amounts.cards ?? [],
+    recordedValue: amounts.value,
   };
 }
 

@@ -174,14 +174,14 @@ describe('plan', () => {
     [10, 'This plan of 10 points is below that: the team may run out of work.'],
     [26, 'This plan of 26 points is within that.'],
     [40, 'This plan of 40 points is above that: it may be more than the team can keep.'],
-  ])('of %d points is told by where it lies', (points, sentence) => {
+  ])('of %d points is compared with the range', (points, sentence) => {
     const { range } = besideHistory(STEADY);
     const commitment = readCommitment(points, range);
     const view = planPreviewView({ ...preview, range, commitment, commitmentPoints: points });
     expect(formText(view)).toContain(sentence);
   });
 
-  it('has no range to lie in where the ends cross, and is told by its chances', () => {
+  it('has no range to be in where the ends cross, and is judged by its chances', () => {
     const range = rangeAdvice(
       [30, 28, 32, 30].map((commitment, i) => pastSprint(i, { commitment, finished: 19, pulledIn: 10 })),
     );

@@ -97,7 +97,7 @@ describe('the preview of an import', () => {
     expect(contextOf(view)?.seen).toBeUndefined();
   });
 
-  it('tells of cards and answers when there are', () => {
+  it('mentions cards and answers when there are any', () => {
     const [first, ...rest] = importPreview.sprints as [ImportPreview['sprints'][number]];
     const some = shown({ sprints: [{ ...first, cards: 4 }, ...rest], cards: 4, answers: 9 });
     expect(formText(some)).toContain(
@@ -105,7 +105,7 @@ describe('the preview of an import', () => {
     );
   });
 
-  it('fits into a form whatever is wrong, with names of any length', () => {
+  it('fits into a form with every problem and names of any length', () => {
     const long = 'ß<&*'.repeat(200);
     const problems = Array.from({ length: 3_000 }, (_, i) => ({
       fileName: long,

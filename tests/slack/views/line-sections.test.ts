@@ -24,7 +24,7 @@ it('says how many lines are left out, and from which one on, when the sections a
   expect(textsOf('', [line, line, line, line], 1)).toEqual([`${line}\n${line}\n2 more from 2`]);
 });
 
-it('accounts for every line and keeps to the limits, whatever the lines', () => {
+it('accounts for every line and keeps to the limits, for all lines', () => {
   fc.assert(
     fc.property(
       fc.array(fc.integer({ min: 1, max: 4_000 }), { minLength: 1, maxLength: 40 }),

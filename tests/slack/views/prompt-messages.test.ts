@@ -125,7 +125,7 @@ describe('reminder and last call', () => {
     expect(view(answeredPrompt)).toEqual(dailyPromptMessage(answeredPrompt));
   });
 
-  it('tells the closing time of a reopened sprint, in the team’s zone', () => {
+  it('shows the closing time of a reopened sprint, in the team’s zone', () => {
     // Lisbon is on UTC in November: tz database 2025c.
     const reopened = { ...sprint, closesAtInstant: new Date('2026-11-14T17:30:00Z') };
     expect(dailyPromptMessage(promptOf({ sprint: reopened })).text).toContain(

@@ -224,7 +224,7 @@ describe('refusals', () => {
     ]);
   });
 
-  it('of our own making give a code for whoever runs the bot', () => {
+  it('of our own making give a code for the operator of the bot', () => {
     expect(troubleMessage('K7P2QX', 'nothing').text).toMatchInlineSnapshot(
       `"Something went wrong on our side, and nothing was recorded. Please try again. If it happens again, give the person who runs this bot the code “K7P2QX”."`,
     );
@@ -292,7 +292,7 @@ describe('a recorded value', () => {
     `);
   });
 
-  it('that is the first of its sprint replaces nothing; one that stands already changes nothing', () => {
+  it('that is the first of its sprint replaces nothing; one that is recorded already changes nothing', () => {
     const first = valueRecordedMessage(valueRecordedOf({ previousValue: undefined })).text;
     expect(first).not.toContain('place of');
     const same = valueRecordedMessage(valueRecordedOf({ previousValue: 12_500 })).text;
@@ -336,13 +336,13 @@ describe('the baseline sprint', () => {
     `);
   });
 
-  it('that is the first says so, and one that stands already changes nothing', () => {
+  it('that is the first says so, and one that is named already changes nothing', () => {
     expect(baselineNamedMessage(baselineNamedOf({ isFirst: true, before: undefined })).text).toBe(
       'Velocity growth of Harbour is compared with Harbour 11 (ended 30 October 2026, 12.5 points finished), the first sprint with a velocity, as before.',
     );
   });
 
-  it('that is the latest sprint tells no growth of it', () => {
+  it('that is the latest sprint shows no growth of it', () => {
     expect(baselineNamedMessage(baselineNamedOf({ latest: undefined })).text).not.toContain('the latest');
   });
 });
@@ -354,7 +354,7 @@ describe('overview', () => {
       ({ label }) => label,
     );
 
-  it('says how things stand and what the caller can do', () => {
+  it('says how things are and what the caller can do', () => {
     expect(overviewMessage(overview).text).toMatchInlineSnapshot(`
       "What you can do now
       Harbour
@@ -479,11 +479,11 @@ describe('overview', () => {
     expect(decodeValue(placeValue, button?.value)).toEqual({ channelId: 'C0QUAY' });
   });
 
-  it('tells somebody without a team how to come by one', () => {
+  it('tells somebody without a team how to get one', () => {
     expect(overviewMessage({ teams: [], canSetUpHere: false }).text).toContain('You aren’t in a team here.');
   });
 
-  it('stands on the home page with the caution', () => {
+  it('is on the home page with the caution', () => {
     const home = homeView(overview);
     expect(mrkdwnTexts(home.blocks).join()).toContain('don’t use them to appraise anyone');
     expect(buttonsOf(home.blocks).map(({ label }) => label)).toContain('Answer');

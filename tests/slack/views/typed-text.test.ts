@@ -23,7 +23,7 @@ describe('typed text', () => {
     expect(typed('tide_table_import 2*3*4')).toBe('tide_table_import 2*3*4');
   });
 
-  it('is read as the very same single line of plain text, whatever it is', () => {
+  it('is always read as the very same single line of plain text', () => {
     fc.assert(
       fc.property(
         fc.string({ unit: 'grapheme' }),

@@ -155,7 +155,7 @@ describe('while the database does not say whether the bot is there', () => {
     expect(log.text()).toContain('no connection');
   });
 
-  it('the answer goes out in time all the same', async () => {
+  it('the answer goes out in time anyway', async () => {
     vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
     const { push } = botWith(() => new Promise(() => {}));
     const answered = push(command);

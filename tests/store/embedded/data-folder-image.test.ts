@@ -56,7 +56,7 @@ describe('a new data folder', () => {
 
   it('is made without the image where that is not whole', async () => {
     vi.mocked(imageFile).mockResolvedValueOnce(await cutShort());
-    const dataFolder = join(folder, 'anew');
+    const dataFolder = join(folder, 'again');
     expect(await identifierIn(dataFolder)).not.toBe(await identifierIn(join(folder, 'third')));
     expect((await readdir(dataFolder)).sort()).toEqual(['database', 'lock']);
   });
