@@ -9,6 +9,9 @@
  */
 export type DeliveryFailureKind = 'rate-limited' | 'uncertain' | 'not-sent' | 'refused' | 'not-installed';
 
+/** Why trying again is useless: what would have to change first. */
+export type RefusalCause = 'place-gone' | 'person-gone' | 'token-gone' | 'permission' | 'our-defect';
+
 export class DeliveryFailure extends Error {
   override readonly name = 'DeliveryFailure';
   readonly kind: DeliveryFailureKind;
@@ -16,15 +19,18 @@ export class DeliveryFailure extends Error {
   readonly code: string;
   /** Only with `rate-limited`. */
   readonly retryAfterMs: number | undefined;
+  /** Only with `refused`. */
+  readonly because: RefusalCause | undefined;
 
   constructor(
     kind: DeliveryFailureKind,
     code: string,
-    options: { retryAfterMs?: number; cause?: unknown } = {},
+    options: { retryAfterMs?: number; because?: RefusalCause; cause?: unknown } = {},
   ) {
     super(`${kind}: ${code}`, { cause: options.cause });
     this.kind = kind;
     this.code = code;
     this.retryAfterMs = options.retryAfterMs;
+    this.because = options.because;
   }
 }

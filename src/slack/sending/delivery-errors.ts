@@ -12,49 +12,7 @@ import {
 } from '@slack/web-api';
 import { DeliveryFailure } from '../../app/posting/delivery-failure.ts';
 import { codeOf, errorChain } from '../../error-chain.ts';
-
-/** The platform answered, but may have carried the call out (docs.slack.dev/reference/methods/chat.postMessage). */
-const MAYBE_DONE = new Set(['fatal_error', 'internal_error', 'service_unavailable']);
-
-/** Trying again is useless until somebody changes something: a place, a person, a token, the bot itself. */
-const USELESS = new Set([
-  'channel_not_found',
-  'not_in_channel',
-  'is_archived',
-  'restricted_action',
-  'restricted_action_read_only_channel',
-  'messages_tab_disabled',
-  'cannot_dm_bot',
-  'user_not_found',
-  'user_not_visible',
-  'user_disabled',
-  'users_not_found',
-  'account_inactive',
-  'token_revoked',
-  'token_expired',
-  'invalid_auth',
-  'not_authed',
-  'no_permission',
-  'org_login_required',
-  'team_access_not_granted',
-  'missing_scope',
-  'not_allowed_token_type',
-  'ekm_access_denied',
-  'accesslimited',
-  'invalid_blocks',
-  'invalid_blocks_format',
-  'invalid_arguments',
-  'invalid_metadata_format',
-  'invalid_metadata_schema',
-  'metadata_too_large',
-  'msg_too_long',
-  'msg_blocks_too_long',
-  'no_text',
-  'message_not_found',
-  'cant_update_message',
-  'edit_window_closed',
-  'unknown_method',
-]);
+import { classOf } from './error-classes.ts';
 
 const SLOW_DOWN = new Set(['ratelimited', 'rate_limited', 'message_limit_exceeded']);
 /** When the platform asks to slow down without saying for how long. */
@@ -95,13 +53,6 @@ export function toDeliveryFailure(error: unknown): DeliveryFailure {
   return new DeliveryFailure('uncertain', 'unknown', { cause: error });
 }
 
-/** For steps that come before a post, such as an upload: the post was not sent in any case. */
-export function toFailureBeforePost(error: unknown): DeliveryFailure {
-  const failure = toDeliveryFailure(error);
-  if (failure.kind !== 'uncertain') return failure;
-  return new DeliveryFailure('not-sent', failure.code, { cause: error });
-}
-
 function fromPlatform(error: WebAPIPlatformError): DeliveryFailure {
   const code = error.data.error;
   const cause = error;
@@ -114,8 +65,12 @@ function fromPlatform(error: WebAPIPlatformError): DeliveryFailure {
     const retryAfterMs = seconds === undefined ? DEFAULT_RETRY_AFTER_MS : seconds * 1000;
     return new DeliveryFailure('rate-limited', code, { retryAfterMs, cause });
   }
-  if (MAYBE_DONE.has(code)) return new DeliveryFailure('uncertain', code, { cause });
-  return new DeliveryFailure(USELESS.has(code) ? 'refused' : 'not-sent', code, { cause });
+  const errorClass = classOf(code);
+  if (errorClass === 'platform-trouble') return new DeliveryFailure('uncertain', code, { cause });
+  if (errorClass === undefined || errorClass === 'try-later') {
+    return new DeliveryFailure('not-sent', code, { cause });
+  }
+  return new DeliveryFailure('refused', code, { because: errorClass, cause });
 }
 
 function fromConnection(original: Error, cause: Error): DeliveryFailure {

@@ -6,12 +6,14 @@
 import type { ConversationsHistoryResponse, WebClient } from '@slack/web-api';
 import type { Messenger, PostImage } from '../../app/ports/messenger.ts';
 import { DeliveryFailure } from '../../app/posting/delivery-failure.ts';
+import type { MessageContent } from '../../app/posting/post-kinds.ts';
 import type { PostedAt, Recipient } from '../../app/posting/posts.ts';
 import type { Logger } from '../../logger.ts';
 import type { ChartImage } from '../views/chart-image.ts';
+import type { MessageView } from '../views/message-view.ts';
 import { postMessage } from '../views/post-message.ts';
 import { VOID_TOKEN_CODES, type Workspaces } from '../workspaces/workspaces.ts';
-import { toDeliveryFailure, toFailureBeforePost } from './delivery-errors.ts';
+import { toDeliveryFailure } from './delivery-errors.ts';
 import { directConversation } from './direct-conversation.ts';
 import { uploadImage } from './upload-image.ts';
 
@@ -19,6 +21,8 @@ const METADATA_EVENT = 'loadline_post';
 /** The platform's clock stamps messages, ours says since when to look: allow for the two to differ. */
 const CLOCK_MARGIN_SECONDS = 300;
 const HISTORY_PAGE = 200;
+/** The platform's answers about the blocks of a message; a picture that can't be shown is one of their causes. */
+const BAD_BLOCKS = new Set(['invalid_blocks', 'invalid_blocks_format', 'msg_blocks_too_long']);
 
 export interface MessengerOptions {
   readonly workspaces: Workspaces;
@@ -51,11 +55,27 @@ export function createMessenger({ workspaces, logger, wait }: MessengerOptions):
     try {
       return { fileId: await uploadImage({ client, wait }, image), altText: image.altText };
     } catch (error) {
-      const failure = toFailureBeforePost(error);
+      const failure = toDeliveryFailure(error);
+      if (failure.kind === 'rate-limited') throw failure;
       // The words hold every number, so a post without its chart is better than none.
-      if (failure.kind !== 'refused') throw failure;
       logger.warn({ err: failure }, 'A chart could not be uploaded; the post goes out without it.');
       return undefined;
+    }
+  }
+
+  /** Sends the words with the chart, or without it when the platform takes the blocks only so. */
+  async function send<T>(
+    content: MessageContent,
+    chart: ChartImage | undefined,
+    call: (view: MessageView) => Promise<T>,
+  ): Promise<T> {
+    try {
+      return await call(postMessage(content, chart));
+    } catch (error) {
+      const failure = toDeliveryFailure(error);
+      if (!chart || !BAD_BLOCKS.has(failure.code)) throw failure;
+      logger.warn({ err: failure }, 'A message was refused with its chart; it goes out without it.');
+      return send(content, undefined, call);
     }
   }
 
@@ -64,19 +84,17 @@ export function createMessenger({ workspaces, logger, wait }: MessengerOptions):
       within(workspaceId, async (client) => {
         const chart = await upload(client, image);
         if (!maySend()) throw new DeliveryFailure('not-sent', 'took_too_long');
-        try {
-          const sent = await client.chat.postMessage({
+        const sent = await send(content, chart, (view) =>
+          client.chat.postMessage({
             channel: 'channelId' in to ? to.channelId : to.userId,
-            ...postMessage(content, chart),
+            ...view,
             metadata: { event_type: METADATA_EVENT, event_payload: { key } },
             unfurl_links: false,
             unfurl_media: false,
-          });
-          if (sent.channel && sent.ts) return { channelId: sent.channel, ts: sent.ts };
-          throw new DeliveryFailure('uncertain', 'unreadable_answer');
-        } catch (error) {
-          throw afterChart(toDeliveryFailure(error), chart);
-        }
+          }),
+        );
+        if (sent.channel && sent.ts) return { channelId: sent.channel, ts: sent.ts };
+        throw new DeliveryFailure('uncertain', 'unreadable_answer');
       }),
 
     find: (workspaceId, to, key, since) =>
@@ -93,19 +111,11 @@ export function createMessenger({ workspaces, logger, wait }: MessengerOptions):
       within(workspaceId, async (client) => {
         const chart = await upload(client, image);
         if (!maySend()) throw new DeliveryFailure('not-sent', 'took_too_long');
-        try {
-          await client.chat.update({ channel: at.channelId, ts: at.ts, ...postMessage(content, chart) });
-        } catch (error) {
-          throw afterChart(toDeliveryFailure(error), chart);
-        }
+        await send(content, chart, (view) =>
+          client.chat.update({ channel: at.channelId, ts: at.ts, ...view }),
+        );
       }),
   };
-}
-
-/** With a chart, blocks are also refused when its file can't be shown yet: worth trying again. */
-function afterChart(failure: DeliveryFailure, chart: ChartImage | undefined): DeliveryFailure {
-  if (chart === undefined || failure.code !== 'invalid_blocks') return failure;
-  return new DeliveryFailure('not-sent', failure.code, { cause: failure.cause });
 }
 
 async function conversationOf(client: WebClient, to: Recipient): Promise<string> {

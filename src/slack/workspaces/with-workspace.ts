@@ -53,9 +53,18 @@ export function withWorkspace(finding: WorkspaceFinding): Middleware<AnyMiddlewa
   };
 }
 
-/** The platform names the workspace in one place or the other; two that differ would be somebody's try. */
+/**
+ * The workspace in which the bot is installed. The platform names it in one place or the other; two that differ would be
+ * somebody's try. A form says it apart, since its `team` is that of the person, who may belong to another workspace when the
+ * channel is shared (github.com/slackapi/bolt-js/issues/1614).
+ */
 function workspaceIdOf(body: unknown): string | undefined {
-  const { team_id, team } = body as { team_id?: unknown; team?: { id?: unknown } | null };
+  const { team_id, team, view } = body as {
+    team_id?: unknown;
+    team?: { id?: unknown } | null;
+    view?: { app_installed_team_id?: unknown } | null;
+  };
+  if (typeof view?.app_installed_team_id === 'string') return view.app_installed_team_id;
   const [id, ...others] = [team_id, team?.id].filter((given) => given !== undefined && given !== null);
   return typeof id === 'string' && others.every((other) => other === id) ? id : undefined;
 }

@@ -82,36 +82,46 @@ describe('a post', () => {
     });
   });
 
-  it('is not sent while its chart can not be shown, and may be tried again', async () => {
-    platform.answer('files.info', { file: { id: 'F1', mimetype: '' } });
-    const { messenger } = messengerUnderTest();
-    const failure = await failureOf(messenger.post(WORKSPACE_ID, channel, KEY, CONTENT, IMAGE, () => true));
-    expect(failure).toMatchObject({ kind: 'not-sent', code: 'file_not_ready' });
-    expect(platform.callsTo('chat.postMessage')).toEqual([]);
-  });
+  const chartsShown = () =>
+    platform.callsTo('chat.postMessage').map(({ blocks }) => JSON.stringify(blocks).includes('"image"'));
 
-  it('goes out without its chart when the upload is refused for good', async () => {
-    platform.refuse('files.getUploadURLExternal', 'missing_scope');
+  it.each<[string, () => void]>([
+    [
+      'the file never becomes ready',
+      () => platform.answer('files.info', { file: { id: 'F1', mimetype: '' } }),
+    ],
+    ['a scope is missing', () => platform.refuse('files.getUploadURLExternal', 'missing_scope')],
+    [
+      'the workspace allows no files',
+      () => platform.refuse('files.getUploadURLExternal', 'file_uploads_disabled'),
+    ],
+    ['its description is too long', () => platform.refuse('files.getUploadURLExternal', 'alt_txt_too_large')],
+    ['the storage is full', () => platform.refuse('files.getUploadURLExternal', 'storage_limit_reached')],
+    ['nobody foresaw the code', () => platform.refuse('files.completeUploadExternal', 'a_new_code')],
+    ['the platform fails', () => platform.refuse('files.completeUploadExternal', 'fatal_error')],
+  ])('goes out without its chart when %s', async (_why, refuse) => {
+    refuse();
     const { messenger, log } = messengerUnderTest();
     await messenger.post(WORKSPACE_ID, channel, KEY, CONTENT, IMAGE, () => true);
-    const blocks = platform.callsTo('chat.postMessage')[0]?.blocks as { type: string }[];
-    expect(blocks.some(({ type }) => type === 'image')).toBe(false);
+    expect(chartsShown()).toEqual([false]);
     expect(log.text()).toContain('without it');
   });
 
-  it('whose chart is taken for missing may be tried again; whose own blocks are bad may not', async () => {
+  it('waits with its chart when the platform asks to slow down', async () => {
+    platform.refuse('files.getUploadURLExternal', 'rate_limited');
+    const { messenger } = messengerUnderTest();
+    const failure = await failureOf(messenger.post(WORKSPACE_ID, channel, KEY, CONTENT, IMAGE, () => true));
+    expect(failure.kind).toBe('rate-limited');
+    expect(chartsShown()).toEqual([]);
+  });
+
+  it('goes out without its chart when its blocks are refused with it; without one it is refused for good', async () => {
     platform.refuse('chat.postMessage', 'invalid_blocks');
     const { messenger } = messengerUnderTest();
     expect(
       await failureOf(messenger.post(WORKSPACE_ID, channel, KEY, CONTENT, IMAGE, () => true)),
-    ).toMatchObject({
-      kind: 'not-sent',
-    });
-    expect(
-      await failureOf(messenger.post(WORKSPACE_ID, channel, KEY, CONTENT, undefined, () => true)),
-    ).toMatchObject({
-      kind: 'refused',
-    });
+    ).toMatchObject({ kind: 'refused', code: 'invalid_blocks' });
+    expect(chartsShown()).toEqual([true, false]);
   });
 
   it('is tried once, also after an error', async () => {
@@ -119,17 +129,6 @@ describe('a post', () => {
     const { messenger } = messengerUnderTest();
     await failureOf(messenger.post(WORKSPACE_ID, channel, KEY, CONTENT, undefined, () => true));
     expect(platform.callsTo('chat.postMessage')).toHaveLength(1);
-  });
-
-  it('was not sent for sure when its chart could not be uploaded, even if that is uncertain', async () => {
-    platform.refuse('files.completeUploadExternal', 'fatal_error');
-    const { messenger } = messengerUnderTest();
-    expect(
-      await failureOf(messenger.post(WORKSPACE_ID, channel, KEY, CONTENT, IMAGE, () => true)),
-    ).toMatchObject({
-      kind: 'not-sent',
-      code: 'fatal_error',
-    });
   });
 });
 

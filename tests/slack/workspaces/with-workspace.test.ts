@@ -182,6 +182,20 @@ describe('in a workspace with the bot', () => {
     expect(events).toEqual([`${WORKSPACE_ID} trigger:trigger-1`]);
   });
 
+  // Source of the shape: github.com/slackapi/bolt-js/issues/1614 and 1615, answered by maintainers.
+  it('a form from a person of another workspace, in a shared channel, is of the workspace that has the bot', async () => {
+    const { push, useCases } = botWith(find);
+    const view = {
+      ...form.view,
+      app_installed_team_id: WORKSPACE_ID,
+      private_metadata: JSON.stringify({ sprintId: 'sprint-1' }),
+    };
+    await push({ ...form, team: { id: 'T0OTHER' }, user: { id: 'U0EXTERN', team_id: 'T0OTHER' }, view });
+    expect(useCases.closeSprint.mock.calls).toEqual([
+      [{ workspaceId: WORKSPACE_ID, userId: 'U0EXTERN' }, { sprintId: 'sprint-1' }],
+    ]);
+  });
+
   it('what the bot says itself is passed over', async () => {
     const { push, useCases, events } = botWith(find);
     await push({ ...event, event: { ...event.event, user: 'U0BOT' } });
