@@ -1,9 +1,9 @@
 /** What may be wrong with what somebody typed, as codes with what their messages need. */
-import type { ScaleProblem } from '../sprint/scale.ts';
 import type { ThresholdsProblem } from '../sprint/thresholds.ts';
 import type { AwayDaysProblem } from './planning/away-days.ts';
 import type { BadLine, CardLineProblem } from './planning/card-paste.ts';
 import type { NumberProblem } from './read-number.ts';
+import type { SettingProblem } from './team/settings.ts';
 
 /** Something wrong with one field of a form, or one part of an event. */
 export interface InputProblem {
@@ -14,7 +14,7 @@ export interface InputProblem {
 
 export type Problem =
   | NumberProblem
-  | ScaleProblem
+  | SettingProblem
   | ThresholdsProblem
   | AwayDaysProblem
   | CardLineProblem
@@ -27,15 +27,11 @@ export type Problem =
 type TeamProblem =
   | { readonly code: 'team-name'; readonly most: number }
   | { readonly code: 'no-time-zone' }
-  | { readonly code: 'no-time'; readonly example: string }
   | { readonly code: 'no-working-day' }
   | { readonly code: 'no-members' }
   | { readonly code: 'no-facilitators' }
   | { readonly code: 'is-bot'; readonly person: string }
   | { readonly code: 'is-deactivated'; readonly person: string }
-  | { readonly code: 'reminder-minutes'; readonly least: number; readonly most: number }
-  | { readonly code: 'retention-months'; readonly most: number }
-  | { readonly code: 'not-a-scale' }
   /** In percent. */
   | { readonly code: 'no-percentage'; readonly most: number; readonly example: number };
 

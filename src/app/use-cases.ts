@@ -19,7 +19,8 @@ import type { AppDependencies } from './ports/app-dependencies.ts';
 import { erasePerson } from './privacy/erase-person.ts';
 import { personalCopy } from './privacy/personal-copy.ts';
 import { privacyOverview } from './privacy/privacy-overview.ts';
-import { measuresForm, setMeasures, setUpTeam, setupForm } from './team/set-up-team.ts';
+import { measuresForm, setMeasures } from './team/set-measures.ts';
+import { setUpTeam, setupForm } from './team/set-up-team.ts';
 import { overview } from './watching/overview.ts';
 import { shareStatus, sprintStatus, statusChart } from './watching/sprint-status.ts';
 

@@ -5,7 +5,7 @@
  */
 import { ACTIONS, ANSWER_PARTS, answerField, cardsField, MAX_CARD_FIELDS } from '../slack/ids.ts';
 import { PLAN_FIELDS } from '../slack/views/planning/plan-forms.ts';
-import { MEASURES_FIELDS, SETUP_FIELDS } from '../slack/views/team/team-forms.ts';
+import { SETUP_FIELDS } from '../slack/views/team/team-forms.ts';
 import type { Thresholds } from '../sprint/thresholds.ts';
 import { DEFAULT_THRESHOLDS } from '../sprint/thresholds.ts';
 import { say } from '../words/say.ts';
@@ -82,8 +82,8 @@ export class Moves {
       String(Number(`${share}e2`)),
     ]);
     await this.#talk.submit(FACILITATOR_ID, {
-      ...(closesAt ? { [MEASURES_FIELDS.closesAt]: closesAt } : {}),
-      ...(scale ? { [MEASURES_FIELDS.scale]: scale.join('; ') } : {}),
+      ...(closesAt ? { closesAt } : {}),
+      ...(scale ? { scale: scale.join('; ') } : {}),
       ...Object.fromEntries(percents),
     });
   }

@@ -1,41 +1,31 @@
 /** The lines that a ratio may cross, each adjustable by the team. Shares and ratios: 1 means 100%. */
 
-export interface Thresholds {
-  readonly keptShareAtLeast: number;
-  readonly surpriseRatioAtMost: number;
-  readonly pullInRatioAtMost: number;
-  readonly planShareAtLeast: number;
-  readonly estimateAccuracyAtLeast: number;
-  readonly estimateAccuracyAtMost: number;
+/**
+ * Each with its usual value, which is common practice without a published source, and the highest that it may have; the
+ * lowest is 0. A share can never exceed 1, so that a threshold above it is most likely a percentage mistyped.
+ */
+export const THRESHOLDS = {
+  keptShareAtLeast: { usual: 0.8, most: 1 },
+  surpriseRatioAtMost: { usual: 0.2, most: 100 },
+  pullInRatioAtMost: { usual: 0.2, most: 100 },
+  planShareAtLeast: { usual: 0.8, most: 1 },
+  estimateAccuracyAtLeast: { usual: 0.8, most: 1 },
+  estimateAccuracyAtMost: { usual: 0.95, most: 1 },
   /** At the first mark most teams can steer themselves. */
-  readonly velocityGrowthFirstMark: number;
+  velocityGrowthFirstMark: { usual: 2.4, most: 100 },
   /** The long-range mark. */
-  readonly velocityGrowthLongRangeMark: number;
-}
-
-/** Common practice, no published source. */
-export const DEFAULT_THRESHOLDS: Thresholds = {
-  keptShareAtLeast: 0.8,
-  surpriseRatioAtMost: 0.2,
-  pullInRatioAtMost: 0.2,
-  planShareAtLeast: 0.8,
-  estimateAccuracyAtLeast: 0.8,
-  estimateAccuracyAtMost: 0.95,
-  velocityGrowthFirstMark: 2.4,
-  velocityGrowthLongRangeMark: 5,
+  velocityGrowthLongRangeMark: { usual: 5, most: 100 },
 };
 
-/** Shares that can never exceed 1, so that a threshold above it is most likely a percentage mistyped. */
-const SHARES: readonly string[] = [
-  'keptShareAtLeast',
-  'planShareAtLeast',
-  'estimateAccuracyAtLeast',
-  'estimateAccuracyAtMost',
-] satisfies readonly (keyof Thresholds)[];
+export type ThresholdName = keyof typeof THRESHOLDS;
+export const THRESHOLD_NAMES = Object.keys(THRESHOLDS) as readonly ThresholdName[];
 
-/** The highest value that a threshold may have; the lowest is 0. */
-export function largestThreshold(name: string): 1 | 100 {
-  return SHARES.includes(name) ? 1 : 100;
+export type Thresholds = { readonly [Name in ThresholdName]: number };
+
+export const DEFAULT_THRESHOLDS = thresholdsFrom((name) => THRESHOLDS[name].usual);
+
+export function thresholdsFrom(make: (name: ThresholdName) => number): Thresholds {
+  return Object.fromEntries(THRESHOLD_NAMES.map((name) => [name, make(name)])) as Thresholds;
 }
 
 export type ThresholdsProblem =
@@ -45,8 +35,9 @@ export type ThresholdsProblem =
 
 /** The reason why a team can't have these thresholds together, or undefined when it can. */
 export function whyNotThresholds(thresholds: Thresholds): ThresholdsProblem | undefined {
-  for (const [name, value] of Object.entries(thresholds)) {
-    const most = largestThreshold(name);
+  for (const name of THRESHOLD_NAMES) {
+    const value = thresholds[name];
+    const { most } = THRESHOLDS[name];
     if (!Number.isFinite(value) || value < 0 || value > most) {
       return { code: 'threshold-out-of-range', name, most };
     }

@@ -1215,7 +1215,7 @@ export interface Messages {
   'problem-is-bot': { readonly person: string };
   'problem-is-deactivated': { readonly person: string };
   'problem-reminder-minutes': { readonly least: number; readonly most: number };
-  'problem-retention-months': { readonly most: number };
+  'problem-retention-months': { readonly least: number; readonly most: number };
   'problem-no-percentage': { readonly most: number; readonly example: number };
   'problem-threshold-out-of-range': { readonly most: number };
   'problem-accuracy-crossed': Record<never, never>;
@@ -1743,31 +1743,31 @@ export interface Messages {
   'measures-title': Record<never, never>;
   'measures-submit': Record<never, never>;
   'measures-intro': { readonly team: string };
-  'measures-closing-time': Record<never, never>;
-  'measures-closing-time-hint': Record<never, never>;
-  'measures-reminder': Record<never, never>;
-  'measures-reminder-hint': Record<never, never>;
-  'measures-scale': Record<never, never>;
-  'measures-scale-hint': Record<never, never>;
-  'measures-retention': Record<never, never>;
-  'measures-retention-hint': Record<never, never>;
+  'setting-label': { readonly setting: 'closesAt' | 'reminderAfterMinutes' | 'retentionMonths' | 'scale' };
+  'setting-hint': { readonly setting: 'closesAt' | 'reminderAfterMinutes' | 'retentionMonths' | 'scale' };
   'measures-thresholds': Record<never, never>;
-  'measures-kept-share': Record<never, never>;
-  'measures-kept-share-hint': Record<never, never>;
-  'measures-surprise-ratio': Record<never, never>;
-  'measures-surprise-ratio-hint': Record<never, never>;
-  'measures-pull-in-ratio': Record<never, never>;
-  'measures-pull-in-ratio-hint': Record<never, never>;
-  'measures-plan-share': Record<never, never>;
-  'measures-plan-share-hint': Record<never, never>;
-  'measures-accuracy-least': Record<never, never>;
-  'measures-accuracy-least-hint': Record<never, never>;
-  'measures-accuracy-most': Record<never, never>;
-  'measures-accuracy-most-hint': Record<never, never>;
-  'measures-growth-first': Record<never, never>;
-  'measures-growth-first-hint': Record<never, never>;
-  'measures-growth-long-range': Record<never, never>;
-  'measures-growth-long-range-hint': Record<never, never>;
+  'threshold-label': {
+    readonly threshold:
+      | 'estimateAccuracyAtLeast'
+      | 'estimateAccuracyAtMost'
+      | 'keptShareAtLeast'
+      | 'planShareAtLeast'
+      | 'pullInRatioAtMost'
+      | 'surpriseRatioAtMost'
+      | 'velocityGrowthFirstMark'
+      | 'velocityGrowthLongRangeMark';
+  };
+  'threshold-hint': {
+    readonly threshold:
+      | 'estimateAccuracyAtLeast'
+      | 'estimateAccuracyAtMost'
+      | 'keptShareAtLeast'
+      | 'planShareAtLeast'
+      | 'pullInRatioAtMost'
+      | 'surpriseRatioAtMost'
+      | 'velocityGrowthFirstMark'
+      | 'velocityGrowthLongRangeMark';
+  };
   'weekday-1': Record<never, never>;
   'weekday-2': Record<never, never>;
   'weekday-3': Record<never, never>;

@@ -1,6 +1,7 @@
 /** What is stored about a person, as they read it. Markup of the chat platform. */
 import type { PersonalKind } from '../app/privacy/personal-data.ts';
 import type { PrivacyOverview, StoredKind } from '../app/privacy/privacy-overview.ts';
+import type { Team } from '../app/team/team.ts';
 import { markup, mrkdwn } from './say.ts';
 import { plainTyped, shortened } from './typed-text.ts';
 
@@ -55,4 +56,9 @@ function shortList(names: readonly string[]): (string | ReturnType<typeof markup
 
 function shortName(name: string): string {
   return shortened(plainTyped(name), TEAM_NAME_MAX_LENGTH);
+}
+
+/** What becomes of the details of the team's sprints, in one sentence. */
+export function retentionSentence({ retentionMonths: months }: Pick<Team, 'retentionMonths'>): string {
+  return months === undefined ? mrkdwn('team-retention-none') : mrkdwn('team-retention', { months });
 }

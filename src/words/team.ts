@@ -1,6 +1,6 @@
 /** A team's settings in words. */
 import type { Weekday } from '../sprint/calendar.ts';
-import { mrkdwn, say } from './say.ts';
+import { say } from './say.ts';
 
 /** ISO weekdays from Monday. */
 export const WEEKDAYS = [1, 2, 3, 4, 5, 6, 7] as const satisfies readonly Weekday[];
@@ -19,9 +19,4 @@ export function weekdayWords(workingDays: readonly Weekday[]): string {
     return say('weekdays-span', { first: weekdayName(first), last: weekdayName(last) });
   }
   return say('weekdays-some', { days: chosen.map(weekdayName) });
-}
-
-/** One sentence of mrkdwn. @param months undefined: without end */
-export function retentionSentence(months: number | undefined): string {
-  return months === undefined ? mrkdwn('team-retention-none') : mrkdwn('team-retention', { months });
 }

@@ -29,6 +29,7 @@ const EXAMPLES: [title: string, most: number, names: RegExp][] = [
     /'baseline'|nameBaseline|[bB]aselineForm|[bB]aselineNamed|BASELINE_FIELDS|import \{[^}]*\bbaseline\b/,
   ],
   ['A kind of post', 4, /'owner-needed'|ownerNeeded/],
+  ['A team setting', 5, /reminderAfterMinutes|reminder_after_minutes|reminder-minutes/],
   ['A ratio', 4, /on[- ]?scale[- ]?(share|cards)/i],
 ];
 

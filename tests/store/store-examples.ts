@@ -19,6 +19,7 @@ export function aTeam(given: Partial<Team> = {}): Team {
     timeZone: 'Europe/Lisbon',
     promptAt: '09:15',
     reminderAfterMinutes: 120,
+    retentionMonths: undefined,
     closesAt: '17:00',
     workingDays: [1, 2, 3, 4, 5],
     scale: [0, 0.5, 1, 2, 3, 5, 8],

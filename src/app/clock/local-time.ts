@@ -5,7 +5,9 @@
  */
 import { Temporal } from 'temporal-polyfill';
 import type { Day } from '../../sprint/calendar.ts';
-import type { TimeOfDay } from '../team/team.ts';
+
+/** A local time of day, `HH:MM`, 24 hours. */
+export type TimeOfDay = string;
 
 const TIME_OF_DAY = /^([01]\d|2[0-3]):[0-5]\d$/;
 

@@ -1,10 +1,7 @@
-/** Sets a team up in its channel, and changes its settings later. */
+/** Sets a team up in its channel, and changes who is on it and when it is asked. */
 import { randomUUID } from 'node:crypto';
-import { parsePoints } from '../../sprint/points.ts';
-import { DEFAULT_SCALE, whyNotAScale } from '../../sprint/scale.ts';
-import type { Thresholds } from '../../sprint/thresholds.ts';
-import { DEFAULT_THRESHOLDS, largestThreshold, whyNotThresholds } from '../../sprint/thresholds.ts';
-import { isTimeOfDay, isTimeZone } from '../clock/local-time.ts';
+import { DEFAULT_THRESHOLDS } from '../../sprint/thresholds.ts';
+import { isTimeOfDay, isTimeZone, type TimeOfDay } from '../clock/local-time.ts';
 import { resetClocks } from '../clock/reset-clocks.ts';
 import type { InputProblem, Problem } from '../input-problem.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
@@ -15,21 +12,12 @@ import { Refusal, refuseIfAny } from '../refusal.ts';
 import { letGo } from './leave-team.ts';
 import type { Place } from './place.ts';
 import { membershipAt, membershipInTeam, requireFacilitator } from './place.ts';
-import type { Actor, Member, Team, TimeOfDay } from './team.ts';
+import { settingsOf, USUAL_SETTINGS } from './settings.ts';
+import type { Actor, Member, Team } from './team.ts';
 
-const DEFAULTS = {
-  promptAt: '09:15',
-  closesAt: '17:00',
-  reminderAfterMinutes: 180,
-  workingDays: [1, 2, 3, 4, 5],
-  /** A year of seasons, and a month to look back at it from. Common practice, no published source. */
-  retentionMonths: 13,
-} as const;
+const DEFAULTS = { promptAt: '09:15', workingDays: [1, 2, 3, 4, 5] } as const;
 
 const MAX_NAME_LENGTH = 80;
-const REMINDER_MINUTES = { least: 15, most: 720 } as const;
-/** Ten years: longer means forever in practice. */
-const MAX_RETENTION_MONTHS = 120;
 
 export interface SetupForm {
   /** Whether the channel has a team already, whose settings these are. */
@@ -134,12 +122,9 @@ export async function setUpTeam(deps: AppDependencies, actor: Actor, input: Setu
       promptAt: input.promptAt,
       workingDays: [...new Set(input.workingDays)].sort((a, b) => a - b),
       productOwnerId: input.productOwnerId,
-      closesAt: before?.closesAt ?? DEFAULTS.closesAt,
-      reminderAfterMinutes: before?.reminderAfterMinutes ?? DEFAULTS.reminderAfterMinutes,
-      scale: before?.scale ?? DEFAULT_SCALE,
       thresholds: before?.thresholds ?? DEFAULT_THRESHOLDS,
       baselineSprintId: before?.baselineSprintId,
-      retentionMonths: before ? before.retentionMonths : DEFAULTS.retentionMonths,
+      ...settingsOf(before ?? USUAL_SETTINGS),
     };
     await tx.write.teams.save(team);
     const left = await saveMembership(tx, team.id, userIds, input.facilitatorIds, names);
@@ -191,105 +176,4 @@ async function saveMembership(
     ...gone.map((member) => ({ ...member, isActive: false, isFacilitator: false })),
   ]);
   return gone.filter(({ isActive }) => isActive).map(({ userId }) => userId);
-}
-
-export interface MeasuresInput {
-  readonly teamId: string;
-  readonly closesAt: string;
-  readonly reminderAfterMinutes: string;
-  /** Sizes parted by commas or spaces. */
-  readonly scale: string;
-  /** Whole months; empty: details are kept without end. */
-  readonly retentionMonths: string;
-  /** Each in percent, as typed. */
-  readonly thresholds: Record<keyof Thresholds, string>;
-}
-
-/** The team whose scale, thresholds and times are about to be changed. */
-export async function measuresForm(deps: AppDependencies, actor: Actor, place: Place): Promise<Team> {
-  return deps.store.read(async (read) => {
-    const membership = await membershipAt(read, actor, place);
-    requireFacilitator(membership, 'change-measures');
-    return membership.team;
-  });
-}
-
-/** Reads sizes parted by commas, semicolons or spaces; `0,5` may be written where spaces or `;` part. */
-function parseScale(text: string): number[] | undefined {
-  const parts = /[;\s]/.test(text.trim()) && !/,\s/.test(text) ? text.split(/[;\s]+/) : text.split(/[;,\s]+/);
-  const sizes = parts.filter((part) => part !== '').map((part) => parsePoints(part));
-  return sizes.some((size) => size === undefined) ? undefined : (sizes as number[]);
-}
-
-/** Moves the decimal point in the text rather than dividing, so that 33.3 becomes exactly what 0.333 is. */
-function parsePercent(text: string): number | undefined {
-  const match = /^(\d{1,4}(?:[.,]\d+)?)\s*%?$/.exec(text.trim());
-  return match ? Number(`${(match[1] as string).replace(',', '.')}e-2`) : undefined;
-}
-
-function isReminderTime(minutes: number): boolean {
-  return Number.isInteger(minutes) && minutes >= REMINDER_MINUTES.least && minutes <= REMINDER_MINUTES.most;
-}
-
-function isRetention(months: number): boolean {
-  return Number.isInteger(months) && months >= 1 && months <= MAX_RETENTION_MONTHS;
-}
-
-/** @throws Refusal `bad-input`, `not-a-facilitator`. */
-export async function setMeasures(deps: AppDependencies, actor: Actor, input: MeasuresInput): Promise<Team> {
-  const problems: InputProblem[] = [];
-  if (!isTimeOfDay(input.closesAt)) {
-    problems.push({ field: 'closesAt', problem: { code: 'no-time', example: '17:00' } });
-  }
-  const reminderAfterMinutes = Number(input.reminderAfterMinutes);
-  if (!isReminderTime(reminderAfterMinutes)) {
-    problems.push({
-      field: 'reminderAfterMinutes',
-      problem: { code: 'reminder-minutes', ...REMINDER_MINUTES },
-    });
-  }
-  const retention = input.retentionMonths.trim();
-  const retentionMonths = retention === '' ? undefined : Number(retention);
-  if (retentionMonths !== undefined && !isRetention(retentionMonths)) {
-    const problem = { code: 'retention-months', most: MAX_RETENTION_MONTHS } as const;
-    problems.push({ field: 'retentionMonths', problem });
-  }
-  const sizes = parseScale(input.scale);
-  const scale = sizes ?? [];
-  const scaleProblem: Problem | undefined = sizes ? whyNotAScale(sizes) : { code: 'not-a-scale' };
-  if (scaleProblem) problems.push({ field: 'scale', problem: scaleProblem });
-  const thresholds = new Map<string, number>();
-  for (const [name, text] of Object.entries(input.thresholds) as [keyof Thresholds, string][]) {
-    const share = parsePercent(text);
-    const most = largestThreshold(name);
-    if (share !== undefined && share <= most) thresholds.set(name, share);
-    else {
-      const example = DEFAULT_THRESHOLDS[name] * 100;
-      problems.push({ field: name, problem: { code: 'no-percentage', most: most * 100, example } });
-    }
-  }
-  refuseIfAny(problems);
-  const complete = { ...DEFAULT_THRESHOLDS, ...Object.fromEntries(thresholds) };
-  const conflict = whyNotThresholds(complete);
-  if (conflict) {
-    const isOfAccuracy = complete.estimateAccuracyAtLeast > complete.estimateAccuracyAtMost;
-    const field = isOfAccuracy ? 'estimateAccuracyAtLeast' : 'velocityGrowthFirstMark';
-    refuseIfAny([{ field, problem: conflict }]);
-  }
-  return deps.store.transaction(async (tx) => {
-    await tx.lock.team(input.teamId);
-    const membership = await membershipInTeam(tx.read, actor, input.teamId);
-    requireFacilitator(membership, 'change-measures');
-    const team: Team = {
-      ...membership.team,
-      closesAt: input.closesAt,
-      reminderAfterMinutes,
-      scale,
-      thresholds: complete,
-      retentionMonths,
-    };
-    await tx.write.teams.save(team);
-    await resetClocks(tx, team, deps.clock.now());
-    return team;
-  });
 }

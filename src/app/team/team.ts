@@ -1,9 +1,10 @@
 /** A team, its people and its sprints, as the use cases know them. */
 import type { Day, Weekday } from '../../sprint/calendar.ts';
 import type { Card, CardFact } from '../../sprint/card.ts';
-import type { Scale } from '../../sprint/scale.ts';
 import type { SprintSummary } from '../../sprint/summary.ts';
 import type { Thresholds } from '../../sprint/thresholds.ts';
+import type { TimeOfDay } from '../clock/local-time.ts';
+import type { TeamSettings } from './settings.ts';
 
 /** Who asks: a person in a workspace, as the platform vouched for. */
 export interface Actor {
@@ -11,10 +12,7 @@ export interface Actor {
   readonly userId: string;
 }
 
-/** A local time of day, `HH:MM`, 24 hours. */
-export type TimeOfDay = string;
-
-export interface Team {
+export interface Team extends TeamSettings {
   readonly id: string;
   readonly workspaceId: string;
   /** The channel in which verdicts are posted; one team a channel. */
@@ -23,19 +21,12 @@ export interface Team {
   /** IANA name, e.g. `Europe/Lisbon`. */
   readonly timeZone: string;
   readonly promptAt: TimeOfDay;
-  /** Minutes after the prompt at which those who have not answered are reminded once. */
-  readonly reminderAfterMinutes: number;
-  /** When a sprint closes on its last day, unless planned otherwise. */
-  readonly closesAt: TimeOfDay;
   /** ISO weekdays, 1 is Monday. */
   readonly workingDays: readonly Weekday[];
-  readonly scale: Scale;
   readonly thresholds: Thresholds;
   readonly productOwnerId: string | undefined;
   /** The sprint that velocity growth is measured by; undefined: the first closed one with a velocity. */
   readonly baselineSprintId: string | undefined;
-  /** After how many months a finished sprint is reduced to its totals; undefined: never. */
-  readonly retentionMonths?: number | undefined;
 }
 
 export interface Member {

@@ -1,5 +1,6 @@
 /** The team and its settings. */
-import { DEFAULT_THRESHOLDS, type Thresholds } from '../../sprint/thresholds.ts';
+import { SETTING_NAMES } from '../../app/team/settings.ts';
+import { THRESHOLD_NAMES } from '../../sprint/thresholds.ts';
 import { setupContext, teamContext } from '../form-contexts.ts';
 import { MEASURES_FIELDS, measuresFormView, SETUP_FIELDS, setupFormView } from '../views/team/team-forms.ts';
 import { measuresSavedReply, teamSavedReply } from '../views/team/team-messages.ts';
@@ -45,15 +46,12 @@ export const setupMeasures = command({
         measuresFormView(await useCases.measuresForm(actor, place), replyTo),
       submit: async (useCases, { actor, fields, context }) => {
         const { teamId } = readHeld(teamContext, context);
-        const names = Object.keys(DEFAULT_THRESHOLDS) as (keyof Thresholds)[];
-        const thresholds = Object.fromEntries(names.map((name) => [name, fields.text(name)]));
+        const typed = <Name extends string>(names: readonly Name[]) =>
+          Object.fromEntries(names.map((name) => [name, fields.text(name)])) as Record<Name, string>;
         const team = await useCases.setMeasures(actor, {
           teamId,
-          closesAt: fields.text(MEASURES_FIELDS.closesAt),
-          reminderAfterMinutes: fields.text(MEASURES_FIELDS.reminderAfterMinutes),
-          scale: fields.text(MEASURES_FIELDS.scale),
-          retentionMonths: fields.text(MEASURES_FIELDS.retentionMonths),
-          thresholds: thresholds as Record<keyof Thresholds, string>,
+          ...typed(SETTING_NAMES),
+          thresholds: typed(THRESHOLD_NAMES),
         });
         return { next: 'close', say: measuresSavedReply(team) };
       },

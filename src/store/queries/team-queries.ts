@@ -2,7 +2,9 @@
 import { and, asc, eq, inArray, sql } from 'drizzle-orm';
 import type { TeamReading, TeamWriting } from '../../app/ports/teams.ts';
 import { Refusal } from '../../app/refusal.ts';
+import { mapSettings, SETTING_NAMES, type SettingName, type TeamSettings } from '../../app/team/settings.ts';
 import type { Member, Team } from '../../app/team/team.ts';
+import { thresholdsFrom } from '../../sprint/thresholds.ts';
 import { members, teams } from '../schema.ts';
 import { SQL_STATE, sqlErrorOf } from '../sql-error.ts';
 import type { SqlSession } from './sql-session.ts';
@@ -15,24 +17,23 @@ export function teamOf(row: typeof teams.$inferSelect): Team {
     name: row.name,
     timeZone: row.timeZone,
     promptAt: row.promptAt,
-    reminderAfterMinutes: row.reminderAfterMinutes,
-    closesAt: row.closingTime,
     workingDays: row.workingDays,
-    scale: row.scale,
-    thresholds: {
-      keptShareAtLeast: row.keptShareAtLeast,
-      surpriseRatioAtMost: row.surpriseRatioAtMost,
-      pullInRatioAtMost: row.pullInRatioAtMost,
-      planShareAtLeast: row.planShareAtLeast,
-      estimateAccuracyAtLeast: row.estimateAccuracyAtLeast,
-      estimateAccuracyAtMost: row.estimateAccuracyAtMost,
-      velocityGrowthFirstMark: row.velocityGrowthFirstMark,
-      velocityGrowthLongRangeMark: row.velocityGrowthLongRangeMark,
-    },
     productOwnerId: row.productOwnerId ?? undefined,
     baselineSprintId: row.baselineSprintId ?? undefined,
-    retentionMonths: row.retentionMonths ?? undefined,
+    thresholds: thresholdsFrom((name) => row[name]),
+    ...settingsIn(row),
   };
+}
+
+/** The columns of the settings: one that a team may leave open is null then. */
+type SettingColumns = {
+  readonly [Name in SettingName]: undefined extends TeamSettings[Name]
+    ? Exclude<TeamSettings[Name], undefined> | null
+    : TeamSettings[Name];
+};
+
+function settingsIn(columns: SettingColumns): TeamSettings {
+  return mapSettings((_, name) => columns[name] ?? undefined);
 }
 
 /** In order of name. */
@@ -43,16 +44,15 @@ export function membersOf(rows: readonly (typeof members.$inferSelect)[]): Membe
 }
 
 function rowOf(team: Team): Omit<typeof teams.$inferInsert, 'createdAt'> {
-  const { closesAt, workingDays, scale, thresholds, productOwnerId, baselineSprintId, ...same } = team;
+  const { workingDays, thresholds, productOwnerId, baselineSprintId, ...same } = team;
+  const settings = SETTING_NAMES.map((name) => [name, team[name] ?? null]);
   return {
     ...same,
     ...thresholds,
-    closingTime: closesAt,
+    ...(Object.fromEntries(settings) as SettingColumns),
     workingDays: [...workingDays],
-    scale: [...scale],
     productOwnerId: productOwnerId ?? null,
     baselineSprintId: baselineSprintId ?? null,
-    retentionMonths: team.retentionMonths ?? null,
   };
 }
 

@@ -14,6 +14,8 @@ import {
   unique,
 } from 'drizzle-orm/pg-core';
 import type { SprintState } from '../../app/team/team.ts';
+import type { Scale } from '../../sprint/scale.ts';
+import { THRESHOLD_NAMES } from '../../sprint/thresholds.ts';
 import { day, instant, isNotBlank, isTimeOfDay, loadline } from './columns.ts';
 
 export const teams = loadline.table(
@@ -26,9 +28,9 @@ export const teams = loadline.table(
     timeZone: text('time_zone').notNull(),
     promptAt: text('prompt_at').notNull(),
     reminderAfterMinutes: integer('reminder_after_minutes').notNull(),
-    closingTime: text('closing_time').notNull(),
+    closesAt: text('closing_time').notNull(),
     workingDays: smallint('working_days').array().notNull(),
-    scale: doublePrecision('scale').array().notNull(),
+    scale: doublePrecision('scale').array().$type<Scale>().notNull(),
     keptShareAtLeast: doublePrecision('kept_share_at_least').notNull(),
     surpriseRatioAtMost: doublePrecision('surprise_ratio_at_most').notNull(),
     pullInRatioAtMost: doublePrecision('pull_in_ratio_at_most').notNull(),
@@ -59,7 +61,7 @@ export const teams = loadline.table(
     check('teams_name_given', isNotBlank(team.name)),
     check('teams_time_zone_given', isNotBlank(team.timeZone)),
     check('teams_prompt_at_is_time', isTimeOfDay(team.promptAt)),
-    check('teams_closing_time_is_time', isTimeOfDay(team.closingTime)),
+    check('teams_closing_time_is_time', isTimeOfDay(team.closesAt)),
     check('teams_retention_in_months', sql`${team.retentionMonths} between 1 and 120`),
     check('teams_reminder_within_day', sql`${team.reminderAfterMinutes} between 0 and 1440`),
     check(
@@ -74,16 +76,7 @@ export const teams = loadline.table(
     check(
       'teams_thresholds_in_range',
       sql.join(
-        [
-          team.keptShareAtLeast,
-          team.surpriseRatioAtMost,
-          team.pullInRatioAtMost,
-          team.planShareAtLeast,
-          team.estimateAccuracyAtLeast,
-          team.estimateAccuracyAtMost,
-          team.velocityGrowthFirstMark,
-          team.velocityGrowthLongRangeMark,
-        ].map((column) => sql`${column} between 0 and 100`),
+        THRESHOLD_NAMES.map((name) => sql`${team[name]} between 0 and 100`),
         sql` and `,
       ),
     ),

@@ -27,31 +27,45 @@ setup-working-days = Working days
 measures-title = Team measures
 measures-submit = Save
 measures-intro = For { $team }. These are the usual values or those the team chose before; change only what you need.
-measures-closing-time = When a sprint closes on its last day
-measures-closing-time-hint = In the team’s time zone. A plan may set another time for its sprint.
-measures-reminder = How many minutes after the daily prompt to remind once
-measures-reminder-hint = From 15 to 720.
-measures-scale = Planning scale
-measures-scale-hint = The sizes that an estimate may have, rising, for example 1, 2, 3, 5, 8, 13, 21.
-measures-retention = How many months to keep the details of a sprint
-measures-retention-hint = From 1 to 120. After that a sprint is reduced to its totals, for good: cards, answers, prompts and posts are deleted; verdicts, ratios and history stay. Leave it empty to keep everything.
+# A field for each setting.
+setting-label =
+    { $setting ->
+        [closesAt] When a sprint closes on its last day
+        [reminderAfterMinutes] How many minutes after the daily prompt to remind once
+        [scale] Planning scale
+       *[retentionMonths] How many months to keep the details of a sprint
+    }
+setting-hint =
+    { $setting ->
+        [closesAt] In the team’s time zone. A plan may set another time for its sprint.
+        [reminderAfterMinutes] From 15 to 720.
+        [scale] The sizes that an estimate may have, rising, for example 1, 2, 3, 5, 8, 13, 21.
+       *[retentionMonths] From 1 to 120. After that a sprint is reduced to its totals, for good: cards, answers, prompts and posts are deleted; verdicts, ratios and history stay. Leave it empty to keep everything.
+    }
 measures-thresholds = Thresholds, in percent
-measures-kept-share = Kept share at least (%)
-measures-kept-share-hint = How much of the commitment must be finished for a sprint to be kept.
-measures-surprise-ratio = Surprise ratio at most (%)
-measures-surprise-ratio-hint = Surprise work as a share of the commitment. Above this the sprint is missed.
-measures-pull-in-ratio = Pull-in ratio at most (%)
-measures-pull-in-ratio-hint = Pulled-in work as a share of the commitment. Above this there is a note.
-measures-plan-share = Plan share at least (%)
-measures-plan-share-hint = How much of what the sprint became had been planned. Below this there is a note.
-measures-accuracy-least = Estimate accuracy at least (%)
-measures-accuracy-least-hint = Below this there is a note.
-measures-accuracy-most = Estimate accuracy at most (%)
-measures-accuracy-most-hint = Above this there is a note: estimating may cost more than it brings.
-measures-growth-first = Velocity growth, first mark (%)
-measures-growth-first-hint = Velocity, compared with the baseline sprint. At this mark there is a note.
-measures-growth-long-range = Velocity growth, long-range mark (%)
-measures-growth-long-range-hint = At this mark there is another note.
+# A field for each threshold.
+threshold-label =
+    { $threshold ->
+        [keptShareAtLeast] Kept share at least (%)
+        [surpriseRatioAtMost] Surprise ratio at most (%)
+        [pullInRatioAtMost] Pull-in ratio at most (%)
+        [planShareAtLeast] Plan share at least (%)
+        [estimateAccuracyAtLeast] Estimate accuracy at least (%)
+        [estimateAccuracyAtMost] Estimate accuracy at most (%)
+        [velocityGrowthFirstMark] Velocity growth, first mark (%)
+       *[velocityGrowthLongRangeMark] Velocity growth, long-range mark (%)
+    }
+threshold-hint =
+    { $threshold ->
+        [keptShareAtLeast] How much of the commitment must be finished for a sprint to be kept.
+        [surpriseRatioAtMost] Surprise work as a share of the commitment. Above this the sprint is missed.
+        [pullInRatioAtMost] Pulled-in work as a share of the commitment. Above this there is a note.
+        [planShareAtLeast] How much of what the sprint became had been planned. Below this there is a note.
+        [estimateAccuracyAtLeast] Below this there is a note.
+        [estimateAccuracyAtMost] Above this there is a note: estimating may cost more than it brings.
+        [velocityGrowthFirstMark] Velocity, compared with the baseline sprint. At this mark there is a note.
+       *[velocityGrowthLongRangeMark] At this mark there is another note.
+    }
 
 ## Days of the week
 

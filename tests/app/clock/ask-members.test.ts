@@ -4,7 +4,7 @@ import type { PromptContent } from '../../../src/app/answering/prompt-content.ts
 import { recordAway, recordUnchanged } from '../../../src/app/answering/record-answers.ts';
 import { takeCard } from '../../../src/app/cards/change-cards.ts';
 import { runDueWork } from '../../../src/app/clock/ask-members.ts';
-import { setMeasures } from '../../../src/app/team/set-up-team.ts';
+import { setMeasures } from '../../../src/app/team/set-measures.ts';
 import { actorOf, CHANNEL, harnessForEach, PEOPLE } from '../../support/app-harness.ts';
 
 // Friday noon before the sprint of Monday 2 to Friday 13 November 2026; Lisbon is on UTC then.

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { baselineForm, nameBaseline } from '../../../src/app/history/name-baseline.ts';
-import { setMeasures } from '../../../src/app/team/set-up-team.ts';
+import { setMeasures } from '../../../src/app/team/set-measures.ts';
 import { actorOf, CHANNEL, harnessForEach, PEOPLE, refusalOf } from '../../support/app-harness.ts';
 import { type GivenSprint, importPast } from '../../support/past-sprints.ts';
 

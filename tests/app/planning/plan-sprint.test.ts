@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { cancelSprint, closeSprint } from '../../../src/app/closing/end-sprint.ts';
 import { planForm } from '../../../src/app/planning/plan-form.ts';
 import { commitPlan, previewPlan } from '../../../src/app/planning/plan-sprint.ts';
-import { setMeasures } from '../../../src/app/team/set-up-team.ts';
+import { setMeasures } from '../../../src/app/team/set-measures.ts';
 import {
   actorOf,
   CHANNEL,

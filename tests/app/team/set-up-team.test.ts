@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
-import type { MeasuresInput, SetupInput } from '../../../src/app/team/set-up-team.ts';
-import { measuresForm, setMeasures, setUpTeam, setupForm } from '../../../src/app/team/set-up-team.ts';
+import type { MeasuresInput } from '../../../src/app/team/set-measures.ts';
+import { measuresForm, setMeasures } from '../../../src/app/team/set-measures.ts';
+import type { SetupInput } from '../../../src/app/team/set-up-team.ts';
+import { setUpTeam, setupForm } from '../../../src/app/team/set-up-team.ts';
 import { DEFAULT_SCALE } from '../../../src/sprint/scale.ts';
 import { DEFAULT_THRESHOLDS } from '../../../src/sprint/thresholds.ts';
 import {

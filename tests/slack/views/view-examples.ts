@@ -37,6 +37,7 @@ export const team: Team = {
   workingDays: [1, 2, 3, 4, 5],
   scale: DEFAULT_SCALE,
   thresholds: DEFAULT_THRESHOLDS,
+  retentionMonths: undefined,
   productOwnerId: undefined,
   baselineSprintId: undefined,
 };

@@ -2,10 +2,12 @@
  * The form that sets a team up in its channel, or changes it, and the form for closing time, reminder, scale and
  * thresholds, in which every field has a usual value already.
  */
-import type { ModalView } from '@slack/types';
+import type { InputBlock, ModalView } from '@slack/types';
 import type { SetupForm } from '../../../app/team/set-up-team.ts';
+import type { Setting, SettingName, TeamSettings } from '../../../app/team/settings.ts';
+import { SETTING_NAMES, SETTINGS } from '../../../app/team/settings.ts';
 import type { Team } from '../../../app/team/team.ts';
-import type { Thresholds } from '../../../sprint/thresholds.ts';
+import { THRESHOLD_NAMES } from '../../../sprint/thresholds.ts';
 import { Markup, mrkdwn, say } from '../../../words/say.ts';
 import { WEEKDAYS, weekdayName } from '../../../words/team.ts';
 import { encodeContext } from '../../form-contexts.ts';
@@ -14,13 +16,10 @@ import { bold, context, section } from '../block-builders.ts';
 import { peopleField, textField, tickField, timeField } from '../form-inputs.ts';
 import { formView, withReplyTo } from '../form-view.ts';
 
-/** Besides these, one field for each threshold, named after it. */
-export const MEASURES_FIELDS = {
-  closesAt: 'closesAt',
-  reminderAfterMinutes: 'reminderAfterMinutes',
-  scale: 'scale',
-  retentionMonths: 'retentionMonths',
-} as const;
+/** A field for each setting and each threshold, named after it. */
+export const MEASURES_FIELDS: Readonly<Record<string, string>> = Object.fromEntries(
+  [...SETTING_NAMES, ...THRESHOLD_NAMES].map((name) => [name, name]),
+);
 
 export const SETUP_FIELDS = {
   name: 'name',
@@ -92,20 +91,7 @@ export function setupFormView(form: SetupForm, replyTo?: string): ModalView {
   ]);
 }
 
-/** Each threshold's field, and its messages: `measures-…` is the label, `measures-…-hint` the hint. */
-const THRESHOLDS = [
-  ['keptShareAtLeast', 'kept-share'],
-  ['surpriseRatioAtMost', 'surprise-ratio'],
-  ['pullInRatioAtMost', 'pull-in-ratio'],
-  ['planShareAtLeast', 'plan-share'],
-  ['estimateAccuracyAtLeast', 'accuracy-least'],
-  ['estimateAccuracyAtMost', 'accuracy-most'],
-  ['velocityGrowthFirstMark', 'growth-first'],
-  ['velocityGrowthLongRangeMark', 'growth-long-range'],
-] as const satisfies readonly (readonly [keyof Thresholds, string])[];
-
 export function measuresFormView(team: Team, replyTo?: string): ModalView {
-  const fields = MEASURES_FIELDS;
   const frame = {
     callbackId: formId('measures'),
     title: say('measures-title'),
@@ -114,45 +100,29 @@ export function measuresFormView(team: Team, replyTo?: string): ModalView {
   };
   return formView(frame, [
     section(mrkdwn('measures-intro', { team: team.name })),
-    timeField({
-      field: fields.closesAt,
-      label: say('measures-closing-time'),
-      hint: say('measures-closing-time-hint'),
-      initial: team.closesAt,
-    }),
-    textField({
-      field: fields.reminderAfterMinutes,
-      label: say('measures-reminder'),
-      hint: say('measures-reminder-hint'),
-      initial: String(team.reminderAfterMinutes),
-      maxLength: 5,
-    }),
-    textField({
-      field: fields.scale,
-      label: say('measures-scale'),
-      hint: say('measures-scale-hint'),
-      initial: team.scale.join(', '),
-      maxLength: 300,
-    }),
-    textField({
-      field: fields.retentionMonths,
-      label: say('measures-retention'),
-      hint: say('measures-retention-hint'),
-      initial: team.retentionMonths === undefined ? '' : String(team.retentionMonths),
-      optional: true,
-      maxLength: 5,
-    }),
+    ...SETTING_NAMES.map((setting) => settingField(setting, team)),
     section(bold(mrkdwn('measures-thresholds'))),
-    ...THRESHOLDS.map(([field, id]) =>
+    ...THRESHOLD_NAMES.map((threshold) =>
       textField({
-        field,
-        label: say(`measures-${id}`),
-        hint: say(`measures-${id}-hint`),
-        initial: percentTyped(team.thresholds[field]),
+        field: threshold,
+        label: say('threshold-label', { threshold }),
+        hint: say('threshold-hint', { threshold }),
+        initial: percentTyped(team.thresholds[threshold]),
         maxLength: 12,
       }),
     ),
   ]);
+}
+
+function settingField<Name extends SettingName>(setting: Name, team: TeamSettings): InputBlock {
+  const { field, typed } = SETTINGS[setting] as unknown as Setting<TeamSettings[Name]>;
+  const options = {
+    field: setting,
+    label: say('setting-label', { setting }),
+    hint: say('setting-hint', { setting }),
+    initial: typed(team[setting]),
+  };
+  return field.kind === 'time' ? timeField(options) : textField({ ...options, ...field });
 }
 
 /** As one would type it: without the sign, and without the dust of binary fractions. */

@@ -2,8 +2,9 @@
 import type { ContentOf } from '../../../app/posting/post-kinds.ts';
 import type { Team } from '../../../app/team/team.ts';
 import { people, person } from '../../../words/people.ts';
+import { retentionSentence } from '../../../words/privacy.ts';
 import { mrkdwn, say } from '../../../words/say.ts';
-import { retentionSentence, weekdayWords } from '../../../words/team.ts';
+import { weekdayWords } from '../../../words/team.ts';
 import { context, lead, section } from '../block-builders.ts';
 import { lineList } from '../line-sections.ts';
 import { type MessageView, messageView } from '../message-view.ts';
@@ -18,7 +19,7 @@ export function teamSetUpMessage({ team, memberIds, facilitatorIds }: ContentOf<
     lead(say('team-set-up-title', { team: team.name, members: memberIds.length })),
     section(mrkdwn('team-set-up-intro', askingTimes(team))),
     lineList('', takingPart, () => mrkdwn('team-more-people')),
-    section(`${mrkdwn('team-set-up-privacy')} ${retentionSentence(team.retentionMonths)}`),
+    section(`${mrkdwn('team-set-up-privacy')} ${retentionSentence(team)}`),
     section(mrkdwn('team-set-up-next')),
     context(mrkdwn('caution-set-up')),
   ]);
@@ -46,7 +47,7 @@ export function measuresSavedReply(team: Team): MessageView {
         scale: team.scale.map(String),
       }),
     ),
-    section(retentionSentence(team.retentionMonths)),
+    section(retentionSentence(team)),
     section(mrkdwn('team-measures-from-when')),
   ]);
 }
