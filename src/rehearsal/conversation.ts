@@ -109,8 +109,5 @@ export class Conversation {
 }
 
 function buttonsOf(blocks: readonly JsonObject[]): JsonObject[] {
-  return blocks.flatMap((block) => [
-    ...((block.elements as JsonObject[] | undefined) ?? []),
-    ...(block.accessory ? [block.accessory as JsonObject] : []),
-  ]);
+  return blocks.flatMap((block) => (block.elements as JsonObject[] | undefined) ?? []);
 }

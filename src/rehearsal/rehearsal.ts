@@ -7,12 +7,11 @@ import { setTimeout as wait } from 'node:timers/promises';
 import { answerForm } from '../app/answering/answer-form.ts';
 import { runDueWork } from '../app/clock/ask-members.ts';
 import { instantOf } from '../app/clock/local-time.ts';
-import type { AppDependencies } from '../app/ports/app-dependencies.ts';
+import type { AppDependencies, Clock } from '../app/ports/app-dependencies.ts';
 import { deliverPost } from '../app/posting/deliver.ts';
 import { Refusal } from '../app/refusal.ts';
 import type { Actor } from '../app/team/team.ts';
-import type { UseCases } from '../app/use-cases.ts';
-import { bindUseCases } from '../app/use-cases.ts';
+import { bindUseCases, type UseCases } from '../app/use-cases.ts';
 import { writtenOnce } from '../app/written-once.ts';
 import { charts } from '../charts/charts.ts';
 import type { Logger } from '../logger.ts';
@@ -25,13 +24,10 @@ import { oneWorkspace } from '../slack/workspaces/workspaces.ts';
 import { openDatabase } from '../store/open-database.ts';
 import { openQueue } from '../store/queue/delivery-queue.ts';
 import { refusalWords } from '../words/refusals.ts';
-import type { Cast } from './cast.ts';
-import { castOf, TEAM_CHANNEL_ID } from './cast.ts';
+import { type Cast, castOf, TEAM_CHANNEL_ID } from './cast.ts';
 import { Conversation } from './conversation.ts';
 import type { Scenario } from './scenario.ts';
-import { SimulatedClock } from './simulated-clock.ts';
-import type { StandIn } from './stand-in/stand-in.ts';
-import { startStandIn } from './stand-in/stand-in.ts';
+import { type StandIn, startStandIn } from './stand-in/stand-in.ts';
 import type { PageRoute } from './stand-in/stand-in-options.ts';
 
 /** How the answer form would offer a card to a member. */
@@ -214,4 +210,22 @@ function notingRefusals(useCases: UseCases, note: (refusal: Refusal) => void): U
     },
   ]);
   return Object.fromEntries(noting) as UseCases;
+}
+
+/** A clock that runs only when it is moved; it never goes back. */
+class SimulatedClock implements Clock {
+  #now: Date;
+
+  constructor(now: Date) {
+    this.#now = now;
+  }
+
+  now(): Date {
+    return new Date(this.#now);
+  }
+
+  /** Moves on to the instant; an earlier one leaves the clock where it is. */
+  moveTo(instant: Date): void {
+    if (instant > this.#now) this.#now = new Date(instant);
+  }
 }

@@ -3,8 +3,7 @@ import { parseArgs } from 'node:util';
 import { createLogger } from '../logger.ts';
 import { say } from '../words/say.ts';
 import { openPage } from './open-page.ts';
-import { playScenario } from './play-file.ts';
-import { printPlay } from './print-play.ts';
+import { playScenario, printPlay } from './play-file.ts';
 import { readScenario, ScenarioError } from './scenario.ts';
 
 const DEFAULT_SCENARIO = new URL('./scenarios/kept.json', import.meta.url);

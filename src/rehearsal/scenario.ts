@@ -8,7 +8,6 @@ import { isTimeOfDay, isTimeZone } from '../app/clock/local-time.ts';
 import { isDay } from '../sprint/calendar.ts';
 import type { Messages } from '../words/message-arguments.ts';
 import { say } from '../words/say.ts';
-import { unreadFields } from './unread-fields.ts';
 
 const day = z.string().refine(isDay, { error: () => say('scenario-day') });
 const time = z.string().refine(isTimeOfDay, { error: () => say('scenario-time') });
@@ -57,7 +56,7 @@ const event = z
     }
   });
 
-export const EVENT_KINDS = ['answer', 'pull', 'drop', 'reopen', 'away', 'cancel'] as const;
+const EVENT_KINDS = ['answer', 'pull', 'drop', 'reopen', 'away', 'cancel'] as const;
 
 const scenario = z
   .object({
@@ -160,4 +159,21 @@ export async function readScenario(
     );
   });
   return parseScenario(text, source, onUnread);
+}
+
+/**
+ * Finds the fields of a file that nobody reads, which are most often misspelled.
+ *
+ * @param given what was in the file.
+ * @param read what was made of it; it lacks the fields that are not known.
+ * @returns paths such as `sprints.0.events.3.answer.0.suprise`
+ */
+export function unreadFields(given: unknown, read: unknown, path: readonly string[] = []): string[] {
+  if (typeof given !== 'object' || given === null || typeof read !== 'object' || read === null) return [];
+  return Object.entries(given).flatMap(([name, value]) => {
+    const here = [...path, name];
+    return Object.hasOwn(read, name)
+      ? unreadFields(value, (read as Record<string, unknown>)[name], here)
+      : [here.join('.')];
+  });
 }

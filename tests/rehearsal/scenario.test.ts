@@ -1,6 +1,5 @@
 import { describe, expect, it, test } from 'vitest';
-import { parseScenario, readScenario, ScenarioError } from '../../src/rehearsal/scenario.ts';
-import { unreadFields } from '../../src/rehearsal/unread-fields.ts';
+import { parseScenario, readScenario, ScenarioError, unreadFields } from '../../src/rehearsal/scenario.ts';
 
 const SPRINT = { name: 'Harbour 1', startsOn: '2026-11-02', endsOn: '2026-11-03', cards: [] };
 const GOOD = {

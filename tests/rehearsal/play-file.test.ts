@@ -1,5 +1,5 @@
 import { expect, it } from 'vitest';
-import { printPlay } from '../../src/rehearsal/print-play.ts';
+import { printPlay } from '../../src/rehearsal/play-file.ts';
 
 it('a post is printed with its images in words and the names of its files', () => {
   const post = {
