@@ -18,9 +18,12 @@ import { withoutReference } from './reference.ts';
 import { readSecretFiles } from './secret-files.ts';
 import { createMessenger } from './slack/sending/messenger.ts';
 import { createSlackApp, PlatformStartError } from './slack/slack-app.ts';
-import { connectMany } from './slack/workspaces/connect-many.ts';
-import { connectOne, endFormerInstallation } from './slack/workspaces/connect-one.ts';
-import { ConnectionRefused } from './slack/workspaces/connection.ts';
+import {
+  ConnectionRefused,
+  connectMany,
+  connectOne,
+  endFormerInstallation,
+} from './slack/workspaces/connect.ts';
 import { createDirectory } from './slack/workspaces/directory.ts';
 import { isLostConnection } from './store/connection-error.ts';
 import type { Database } from './store/database.ts';

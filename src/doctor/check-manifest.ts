@@ -7,8 +7,7 @@ import { z } from 'zod';
 import type { Config } from '../config.ts';
 import { COMMAND } from '../slack/ids.ts';
 import { RETURN_PATH } from '../slack/workspaces/install-pages.ts';
-import { DISTRIBUTION_EVENTS, NEEDED_EVENTS } from '../slack/workspaces/manifest-needs.ts';
-import { NEEDED_SCOPES } from '../slack/workspaces/scopes.ts';
+import { DISTRIBUTION_EVENTS, NEEDED_EVENTS, NEEDED_SCOPES } from '../slack/workspaces/manifest-needs.ts';
 import type { Finding } from './finding.ts';
 
 const manifestShape = z.looseObject({

@@ -3,7 +3,7 @@ import type { Config } from '../config.ts';
 import type { Logger } from '../logger.ts';
 import { interactiveClient } from '../slack/sending/web-clients.ts';
 import { checkPlatform, type PlatformCheck, socketProblem } from '../slack/workspaces/check-platform.ts';
-import { NEEDED_SCOPES } from '../slack/workspaces/scopes.ts';
+import { NEEDED_SCOPES } from '../slack/workspaces/manifest-needs.ts';
 import { clockFinding } from './check-clock.ts';
 import type { Finding } from './finding.ts';
 

@@ -11,19 +11,17 @@ import type { Config } from '../config.ts';
 import type { Logger } from '../logger.ts';
 import { boltLogger } from './bolt-logger.ts';
 import { fairShare } from './door/fair-share.ts';
-import type { Readiness } from './door/health-routes.ts';
 import { HttpDoor } from './door/http-door.ts';
+import { type Readiness, sharedReadiness } from './door/readiness.ts';
 import { type RequestMeter, scopedRequests } from './door/request-scope.ts';
 import { RunningWork } from './door/running-work.ts';
-import { sharedReadiness } from './door/shared-readiness.ts';
 import { SocketDoor } from './door/socket-door.ts';
 import { downloadFile } from './files/download-file.ts';
 import type { ListenerContext } from './listeners/listener-context.ts';
 import { registerListeners } from './listeners/register-listeners.ts';
-import { shareFiles } from './sending/share-files.ts';
-import { uploadImage } from './sending/upload-image.ts';
-import type { DistributionParts } from './workspaces/connection.ts';
-import { removalEvents } from './workspaces/removal-events.ts';
+import { shareFiles, uploadImage } from './sending/upload-files.ts';
+import type { DistributionParts } from './workspaces/connect.ts';
+import { removalEvents } from './workspaces/removals.ts';
 import { withWorkspace } from './workspaces/with-workspace.ts';
 import type { ConnectedWorkspace, Workspaces } from './workspaces/workspaces.ts';
 
@@ -148,7 +146,7 @@ function listenerContext(
     client,
     logger,
     download: (file) => downloadFile({ client, botToken, apiUrl: config.apiUrl, logger }, file),
-    shareFiles: (shared) => shareFiles({ client }, shared),
+    shareFiles: (shared) => shareFiles(client, shared),
     upload: (image) => uploadImage({ client, wait }, image),
     // Separate in each workspace, even with the same mark.
     isNew: (eventKey) => deps.store.single.rememberEvent(`${workspaceId} ${eventKey}`, deps.clock.now()),

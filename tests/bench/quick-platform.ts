@@ -6,7 +6,7 @@ import { EventEmitter, once } from 'node:events';
 import { createServer, type IncomingMessage, type ServerResponse } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { text } from 'node:stream/consumers';
-import { NEEDED_SCOPES } from '../../src/slack/workspaces/scopes.ts';
+import { NEEDED_SCOPES } from '../../src/slack/workspaces/manifest-needs.ts';
 
 export const WORKSPACE_ID = 'T0BENCH';
 

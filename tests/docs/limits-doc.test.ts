@@ -7,7 +7,7 @@ import { MOST_LINES_IN_ALL } from '../../src/app/import/read-import.ts';
 import { HTTP_LIMITS } from '../../src/slack/door/http-limits.ts';
 import { CLOCK_TOLERANCE_SECONDS } from '../../src/slack/door/judge-signature.ts';
 import { DOWNLOAD_BYTES_MAX } from '../../src/slack/files/download-file.ts';
-import { IMPORT_FILES_MAX } from '../../src/slack/views/import-form-view.ts';
+import { IMPORT_FILES_MAX } from '../../src/slack/views/import-views.ts';
 
 const page = readFileSync(join(import.meta.dirname, '../../docs/operating.md'), 'utf8').replace(/\s+/g, ' ');
 

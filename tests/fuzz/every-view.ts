@@ -4,17 +4,17 @@ import { cardLine, statesOf } from '../../src/app/cards/card-line.ts';
 import { Refusal } from '../../src/app/refusal.ts';
 import { sentFile } from '../../src/slack/files/sent-file.ts';
 import { failureMessage } from '../../src/slack/listeners/failure-words.ts';
+import { forecastQuestionMessage } from '../../src/slack/views/advice-forms.ts';
 import { dailyPromptMessage } from '../../src/slack/views/answering/prompt-messages.ts';
 import { dropFormView } from '../../src/slack/views/cards/card-forms.ts';
 import { ownerNeededMessage } from '../../src/slack/views/cards/card-messages.ts';
-import { forecastQuestionMessage } from '../../src/slack/views/forecast-form-view.ts';
 import {
   exportComment,
   exportedMessage,
+  importFormView,
+  importPreviewView,
   sprintsImportedMessage,
-} from '../../src/slack/views/import-export-messages.ts';
-import { importFormView, importPreviewView } from '../../src/slack/views/import-form-view.ts';
-import { notInstalledMessage } from '../../src/slack/views/not-installed-message.ts';
+} from '../../src/slack/views/import-views.ts';
 import {
   copyComment,
   copySentMessage,
@@ -22,11 +22,12 @@ import {
   eraseFormView,
   privacyMessage,
 } from '../../src/slack/views/privacy-message.ts';
-import { refusalMessage } from '../../src/slack/views/refusal-message.ts';
-import { adviceSharedReply, statusSharedReply } from '../../src/slack/views/sprint-change-messages.ts';
+import { adviceSharedReply, statusSharedReply } from '../../src/slack/views/sprint-change-views.ts';
 import { teamSavedReply } from '../../src/slack/views/team/team-messages.ts';
 import {
   doneFormView,
+  notInstalledMessage,
+  refusalMessage,
   refusedFormView,
   sentTwiceMessage,
   troubleMessage,

@@ -5,8 +5,11 @@ import manifestForMany from '../../deploy/app-manifest-many.json' with { type: '
 import { EVENTS_PATH } from '../../src/slack/door/http-door.ts';
 import { COMMAND } from '../../src/slack/ids.ts';
 import { INSTALL_PATH, RETURN_PATH } from '../../src/slack/workspaces/install-pages.ts';
-import { DISTRIBUTION_EVENTS, NEEDED_EVENTS } from '../../src/slack/workspaces/manifest-needs.ts';
-import { NEEDED_SCOPES } from '../../src/slack/workspaces/scopes.ts';
+import {
+  DISTRIBUTION_EVENTS,
+  NEEDED_EVENTS,
+  NEEDED_SCOPES,
+} from '../../src/slack/workspaces/manifest-needs.ts';
 
 /** Limits from docs.slack.dev/reference/app-manifest, for the parts that the manifest uses. */
 const flag = { type: 'boolean' };

@@ -3,11 +3,10 @@
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { type StandIn, startStandIn } from '../../src/rehearsal/stand-in/stand-in.ts';
 import { drop } from '../../src/slack/commands/cards.ts';
-import type { Command, Form } from '../../src/slack/commands/command.ts';
+import type { Command, Form, FormHandler } from '../../src/slack/commands/command.ts';
 import { FORMS } from '../../src/slack/commands/commands.ts';
 import { EVENTS_PATH } from '../../src/slack/door/http-door.ts';
 import { openForm } from '../../src/slack/listeners/asker.ts';
-import type { FormHandler } from '../../src/slack/listeners/form-outcome.ts';
 import { interactiveClient } from '../../src/slack/sending/web-clients.ts';
 import { createSlackApp, type SlackApp } from '../../src/slack/slack-app.ts';
 import { section } from '../../src/slack/views/block-builders.ts';

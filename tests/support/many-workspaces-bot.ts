@@ -13,7 +13,7 @@ import type { Distribution } from '../../src/config.ts';
 import { requestSignature } from '../../src/rehearsal/stand-in/bot-link.ts';
 import { createMessenger } from '../../src/slack/sending/messenger.ts';
 import { createSlackApp } from '../../src/slack/slack-app.ts';
-import { connectMany } from '../../src/slack/workspaces/connect-many.ts';
+import { connectMany } from '../../src/slack/workspaces/connect.ts';
 import { createDirectory } from '../../src/slack/workspaces/directory.ts';
 import type { Workspaces } from '../../src/slack/workspaces/workspaces.ts';
 import type { Database } from '../../src/store/database.ts';

@@ -2,7 +2,7 @@
 import { sql } from 'drizzle-orm';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { commitPlan, previewPlan } from '../../src/app/planning/plan-sprint.ts';
-import { endFormerInstallation } from '../../src/slack/workspaces/connect-one.ts';
+import { endFormerInstallation } from '../../src/slack/workspaces/connect.ts';
 import type { Database } from '../../src/store/database.ts';
 import { emptyDatabase } from '../support/databases.ts';
 import { ManyWorkspacesBot, NORTH, SOUTH } from '../support/many-workspaces-bot.ts';

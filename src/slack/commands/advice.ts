@@ -9,15 +9,23 @@ import { teamContext } from '../form-contexts.ts';
 import { ACTIONS } from '../ids.ts';
 import { type Asker, openForm } from '../listeners/asker.ts';
 import type { ListenerContext } from '../listeners/listener-context.ts';
-import { parseForecastQuestion, readForecastFields } from '../listeners/parse-forecast-question.ts';
-import { parseRangeQuestion } from '../listeners/parse-range-question.ts';
+import {
+  parseForecastQuestion,
+  parseRangeQuestion,
+  readForecastFields,
+} from '../listeners/parse-advice-question.ts';
 import { StaleControl } from '../listeners/stale-control.ts';
+import {
+  FORECAST_FIELDS,
+  forecastFormView,
+  forecastQuestionMessage,
+  RANGE_FIELDS,
+  rangeFormView,
+} from '../views/advice-forms.ts';
 import { adviceMessage } from '../views/advice-message.ts';
 import type { ChartImage } from '../views/chart-image.ts';
-import { FORECAST_FIELDS, forecastFormView, forecastQuestionMessage } from '../views/forecast-form-view.ts';
 import type { MessageView } from '../views/message-view.ts';
-import { RANGE_FIELDS, rangeFormView } from '../views/range-form-view.ts';
-import { adviceSharedReply } from '../views/sprint-change-messages.ts';
+import { adviceSharedReply } from '../views/sprint-change-views.ts';
 import { type Button, command, placeIn, readHeld } from './command.ts';
 
 export const range = command({

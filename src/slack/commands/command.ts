@@ -6,15 +6,18 @@
 import type { ModalView } from '@slack/types';
 import type { z } from 'zod';
 import type { Place } from '../../app/team/place.ts';
+import type { Actor } from '../../app/team/team.ts';
+import type { UseCases } from '../../app/use-cases.ts';
 import type { TeamOverview } from '../../app/watching/overview.ts';
 import type { MessageId } from '../../words/say.ts';
 import { decodeValue, placeValue } from '../button-values.ts';
 import { openFormAction } from '../ids.ts';
 import type { Reading } from '../listeners/answer-once.ts';
 import { type Asker, openForm } from '../listeners/asker.ts';
-import type { FormHandler } from '../listeners/form-outcome.ts';
+import type { FormFields } from '../listeners/form-fields.ts';
 import type { ListenerContext } from '../listeners/listener-context.ts';
 import { StaleControl } from '../listeners/stale-control.ts';
+import type { MessageView } from '../views/message-view.ts';
 
 /** Who may use it; the use cases decide, this is for the help. */
 export type CommandAudience = 'anyone' | 'member' | 'team-and-owner' | 'product-owner' | 'facilitator';
@@ -154,3 +157,24 @@ export function readHeld<T>(schema: z.ZodType<T>, held: string | undefined): T {
 export function placeIn(value: string | undefined): Place {
   return { channelId: readHeld(placeValue, value).channelId, isDirect: false };
 }
+
+/** What becomes of a form that was sent off. */
+export type FormOutcome =
+  /** It closes, and the person gets a message. */
+  | { readonly next: 'close'; readonly say: MessageView }
+  /** It closes with all forms under it, and the person gets a message. */
+  | { readonly next: 'close-all'; readonly say: MessageView }
+  /** Another form takes its place, or comes on top of it. */
+  | { readonly next: 'show'; readonly how: 'in place' | 'on top'; readonly view: ModalView };
+
+export interface SentForm {
+  readonly actor: Actor;
+  readonly fields: FormFields;
+  /** `private_metadata` */
+  readonly context: string;
+}
+
+/** What a handler may do besides calling a use case. The form's answer waits for it, as for the use case. */
+export type FormTools = Pick<ListenerContext, 'download' | 'shareFiles' | 'upload' | 'logger'>;
+
+export type FormHandler = (useCases: UseCases, form: SentForm, tools: FormTools) => Promise<FormOutcome>;

@@ -11,8 +11,7 @@ import {
   baselineNamedMessage,
   FIRST_SPRINT,
 } from '../views/baseline-views.ts';
-import { exportComment, exportedMessage } from '../views/import-export-messages.ts';
-import { importFormView } from '../views/import-form-view.ts';
+import { exportComment, exportedMessage, importFormView } from '../views/import-views.ts';
 import { VALUE_FIELDS, valueFormView, valueRecordedMessage } from '../views/value-views.ts';
 import { type Command, command, placeIn, readHeld, showFirstForm } from './command.ts';
 

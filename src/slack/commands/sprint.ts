@@ -3,16 +3,17 @@ import type { TeamOverview } from '../../app/watching/overview.ts';
 import { sprintValue } from '../button-values.ts';
 import { sprintContext, teamContext } from '../form-contexts.ts';
 import { ACTIONS } from '../ids.ts';
-import { CANCEL_FIELDS, cancelFormView } from '../views/cancel-form-view.ts';
 import { reopenedCardMessage } from '../views/cards/card-messages.ts';
-import { closeFormView } from '../views/close-form-view.ts';
 import { PLAN_FIELDS, planFormView, planPreviewView } from '../views/planning/plan-forms.ts';
 import { planCommittedReply } from '../views/planning/plan-messages.ts';
 import {
+  CANCEL_FIELDS,
+  cancelFormView,
+  closeFormView,
   sprintCancelledReply,
   sprintClosedReply,
   sprintReopenedReply,
-} from '../views/sprint-change-messages.ts';
+} from '../views/sprint-change-views.ts';
 import { command, placeIn, readHeld } from './command.ts';
 
 export const plan = command({

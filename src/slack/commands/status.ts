@@ -4,7 +4,7 @@ import { sprintValue } from '../button-values.ts';
 import { ACTIONS } from '../ids.ts';
 import type { Asker } from '../listeners/asker.ts';
 import type { ListenerContext } from '../listeners/listener-context.ts';
-import { statusSharedReply } from '../views/sprint-change-messages.ts';
+import { statusSharedReply } from '../views/sprint-change-views.ts';
 import { statusChartMessage, statusMessage } from '../views/status-message.ts';
 import { command, placeIn, readHeld } from './command.ts';
 

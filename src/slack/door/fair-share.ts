@@ -4,15 +4,18 @@
  */
 import type { AnyMiddlewareArgs, Middleware } from '@slack/bolt';
 import { Refusal } from '../../app/refusal.ts';
+import type { Cost } from '../commands/command.ts';
+import { BUTTONS, FORMS, parseCommand } from '../commands/commands.ts';
+import { COMMAND } from '../ids.ts';
 import { tellIn } from '../listeners/asker.ts';
-import { contextOf } from '../listeners/context-of.ts';
 import { failureMessage, failureOf } from '../listeners/failure-words.ts';
 import { fieldErrors } from '../listeners/field-errors.ts';
 import { FormFields } from '../listeners/form-fields.ts';
+import { contextOf } from '../listeners/listener-context.ts';
+import { plainWords } from '../plain-words.ts';
 import { refusedFormView } from '../views/trouble-views.ts';
-import { formSubmission } from './incoming.ts';
+import { buttonPress, formSubmission, homeOpened, messageEvent, slashCommand } from './incoming.ts';
 import { RequestAllowance } from './request-allowance.ts';
-import { askedFor } from './request-cost.ts';
 
 type Ack = (answer?: unknown) => Promise<void>;
 
@@ -62,4 +65,56 @@ function isHomePage(body: unknown): boolean {
 function channelOf(body: unknown): string | undefined {
   const { channel, event } = body as { channel?: { id?: string } | null; event?: { channel?: string } };
   return channel?.id ?? event?.channel;
+}
+
+const LIGHT = 1;
+const HEAVY = 5;
+
+function costOf(asked: { readonly cost?: Cost } | undefined): number {
+  return asked?.cost === 'heavy' ? HEAVY : LIGHT;
+}
+
+export interface AskedFor {
+  readonly workspaceId: string;
+  readonly userId: string;
+  readonly cost: number;
+}
+
+/** What a request costs, as its command declares it. @returns undefined for what no person asks for, and for what no listener does anything about */
+export function askedFor(body: unknown): AskedFor | undefined {
+  const command = slashCommand.safeParse(body);
+  if (command.success) {
+    const { team_id, user_id, text } = command.data;
+    return { workspaceId: team_id, userId: user_id, cost: costOfWords(text) };
+  }
+  const press = buttonPress.safeParse(body);
+  if (press.success) {
+    const { user, team, view, actions } = press.data;
+    if (view?.type === 'modal') return undefined;
+    const cost = costOf(BUTTONS.get(actions[0]?.action_id ?? ''));
+    return { workspaceId: team?.id ?? '', userId: user.id, cost };
+  }
+  const form = formSubmission.safeParse(body);
+  if (form.success) {
+    const { user, team, view } = form.data;
+    return { workspaceId: team?.id ?? '', userId: user.id, cost: costOf(FORMS.get(view.callback_id)) };
+  }
+  const home = homeOpened.safeParse(body);
+  if (home.success) {
+    return { workspaceId: home.data.team_id, userId: home.data.event.user, cost: LIGHT };
+  }
+  const message = messageEvent.safeParse(body);
+  if (!message.success) return undefined;
+  // Not what bots write, this one included: nobody would be answered.
+  const { user, bot_id, channel_type, text } = message.data.event;
+  if (user === undefined || bot_id !== undefined || channel_type !== 'im') return undefined;
+  return { workspaceId: message.data.team_id, userId: user, cost: costOfWords(text ?? '') };
+}
+
+function costOfWords(text: string): number {
+  const words = plainWords(text);
+  const { command } = parseCommand(
+    words.toLowerCase().startsWith(COMMAND) ? words.slice(COMMAND.length) : words,
+  );
+  return costOf(command);
 }

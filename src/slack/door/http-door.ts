@@ -17,12 +17,11 @@ import type { Logger } from '../../logger.ts';
 import { withNewReference } from '../../reference.ts';
 import { boltLogger } from '../bolt-logger.ts';
 import type { PageRoutes } from '../workspaces/install-pages.ts';
-import { BodyRoom } from './body-room.ts';
-import { answerHealth, type Readiness } from './health-routes.ts';
 import { HTTP_LIMITS, type HttpLimits } from './http-limits.ts';
 import { isFromPlatform, isHeard } from './incoming.ts';
 import { judgeHeaders, judgeSignature } from './judge-signature.ts';
-import { readBody, type UnreadBody } from './read-body.ts';
+import { BodyRoom, readBody, type UnreadBody } from './read-body.ts';
+import { answerHealth, type Readiness } from './readiness.ts';
 import { contentOf, isForm } from './request-content.ts';
 import type { RequestMeter } from './request-scope.ts';
 

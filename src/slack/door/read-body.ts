@@ -1,6 +1,5 @@
 /** Reads a request's body up to a limit. Must not keep more than the limit in memory, nor fail when the sender does. */
 import type { IncomingMessage } from 'node:http';
-import type { BodyRoom } from './body-room.ts';
 
 /** Why there is no body: the rest of it is then left unread. `cut off`: there is nobody left to answer. */
 export type UnreadBody = 'too large' | 'no room' | 'cut off';
@@ -27,5 +26,30 @@ export async function readBody(
     return 'cut off';
   } finally {
     room.giveBack(lengthBytes);
+  }
+}
+
+/** Counts the memory that unfinished requests hold together. Must not make anybody wait: there is room, or there is not. */
+export class BodyRoom {
+  readonly #limitBytes: number;
+  #takenBytes = 0;
+
+  constructor(limitBytes: number) {
+    this.#limitBytes = limitBytes;
+  }
+
+  /** @returns false, and takes nothing, when there is not that much room left. */
+  take(bytes: number): boolean {
+    if (this.#takenBytes + bytes > this.#limitBytes) return false;
+    this.#takenBytes += bytes;
+    return true;
+  }
+
+  giveBack(bytes: number): void {
+    this.#takenBytes -= bytes;
+  }
+
+  get takenBytes(): number {
+    return this.#takenBytes;
   }
 }

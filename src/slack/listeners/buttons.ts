@@ -5,7 +5,7 @@ import { BUTTONS } from '../commands/commands.ts';
 import { buttonPress } from '../door/incoming.ts';
 import { answerOnce, triggerKey } from './answer-once.ts';
 import { placeOf } from './asker.ts';
-import { contextOf } from './context-of.ts';
+import { contextOf } from './listener-context.ts';
 import { replacing, tellsOnly } from './responses.ts';
 import { StaleControl } from './stale-control.ts';
 

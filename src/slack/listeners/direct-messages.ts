@@ -13,8 +13,7 @@ import type { MessageView } from '../views/message-view.ts';
 import { answerOnce } from './answer-once.ts';
 import { type Asker, placeOf } from './asker.ts';
 import { runCommand } from './commands.ts';
-import { contextOf } from './context-of.ts';
-import type { ListenerContext } from './listener-context.ts';
+import { contextOf, type ListenerContext } from './listener-context.ts';
 
 export function listenToDirectMessages(app: App): void {
   app.event('message', async ({ body, context: bolt }) => {

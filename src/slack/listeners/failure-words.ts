@@ -13,8 +13,7 @@ import { type RefusalWords, refusalWords } from '../../words/refusals.ts';
 import { mrkdwn } from '../../words/say.ts';
 import { noteFailure, noteRefusal } from '../door/request-scope.ts';
 import type { MessageView } from '../views/message-view.ts';
-import { refusalMessage } from '../views/refusal-message.ts';
-import { troubleMessage } from '../views/trouble-views.ts';
+import { refusalMessage, troubleMessage } from '../views/trouble-views.ts';
 import { StaleControl } from './stale-control.ts';
 
 export type Failure =

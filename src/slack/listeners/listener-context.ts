@@ -1,11 +1,13 @@
-/** What every listener works with. */
+/** What every listener works with, and how it reaches the listener from where the workspace of a request is found. */
+
+import type { Context } from '@slack/bolt';
 import type { WebClient } from '@slack/web-api';
 import type { Directory } from '../../app/ports/directory.ts';
 import type { PostImage } from '../../app/ports/messenger.ts';
 import type { UseCases } from '../../app/use-cases.ts';
 import type { Logger } from '../../logger.ts';
 import type { SentFile } from '../files/sent-file.ts';
-import type { SharedFiles } from '../sending/share-files.ts';
+import type { SharedFiles } from '../sending/upload-files.ts';
 
 export interface ListenerContext {
   readonly useCases: UseCases;
@@ -28,4 +30,18 @@ export interface ListenerContext {
   readonly giveUp: (eventKey: string) => Promise<boolean>;
   /** Resolves when a form's answer can't wait for its use case any longer. */
   readonly answerDue: () => Promise<void>;
+}
+
+const NAME = 'loadlineListenerContext';
+
+export function keepContext(bolt: Context, context: ListenerContext): void {
+  (bolt as Record<string, unknown>)[NAME] = context;
+}
+
+/** The context of the request's own workspace. */
+export function contextOf(bolt: Context): ListenerContext {
+  const context = (bolt as Record<string, unknown>)[NAME];
+  if (context === undefined)
+    throw new TypeError('a request came to a listener before its workspace was found');
+  return context as ListenerContext;
 }

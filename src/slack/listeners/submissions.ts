@@ -10,12 +10,13 @@ import { Refusal } from '../../app/refusal.ts';
 import { AlreadyWritten, asOneRequest, GivenUp, settleWritten } from '../../app/written-once.ts';
 import { mrkdwn } from '../../words/say.ts';
 import { decodeValue } from '../button-values.ts';
+import type { FormOutcome } from '../commands/command.ts';
 import { FORMS } from '../commands/commands.ts';
 import { type FormSubmission, formSubmission } from '../door/incoming.ts';
 import type { MessageView } from '../views/message-view.ts';
-import { refusalMessage } from '../views/refusal-message.ts';
 import {
   doneFormView,
+  refusalMessage,
   refusedFormView,
   sentTwiceMessage,
   troubleFormView,
@@ -23,12 +24,10 @@ import {
 } from '../views/trouble-views.ts';
 import { triggerKey } from './answer-once.ts';
 import { tellIn } from './asker.ts';
-import { contextOf } from './context-of.ts';
 import { type Failure, failureMessage, failureOf } from './failure-words.ts';
 import { fieldErrors } from './field-errors.ts';
 import { FormFields } from './form-fields.ts';
-import type { FormOutcome } from './form-outcome.ts';
-import type { ListenerContext } from './listener-context.ts';
+import { contextOf, type ListenerContext } from './listener-context.ts';
 import { refilledForm } from './refilled-form.ts';
 import { StaleControl } from './stale-control.ts';
 

@@ -14,8 +14,7 @@ import type { MessageView } from '../views/message-view.ts';
 import { postMessage } from '../views/post-message.ts';
 import { VOID_TOKEN_CODES, type Workspaces } from '../workspaces/workspaces.ts';
 import { toDeliveryFailure } from './delivery-errors.ts';
-import { directConversation } from './direct-conversation.ts';
-import { uploadImage } from './upload-image.ts';
+import { directConversation, uploadImage } from './upload-files.ts';
 
 const METADATA_EVENT = 'loadline_post';
 /** The platform's clock stamps messages, ours says since when to look: allow for the two to differ. */

@@ -3,7 +3,7 @@
  * not at the first verdict.
  */
 import { WebAPIPlatformError, WebAPIRequestError, type WebClient } from '@slack/web-api';
-import { NEEDED_SCOPES, type NeededScope } from './scopes.ts';
+import { NEEDED_SCOPES, type NeededScope } from './manifest-needs.ts';
 
 /** Who the bot is, as the platform says. */
 export interface BotIdentity {

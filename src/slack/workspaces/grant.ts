@@ -4,7 +4,7 @@
  */
 import { z } from 'zod';
 import type { Granted } from '../../app/workspaces/keep-installation.ts';
-import { NEEDED_SCOPES } from './scopes.ts';
+import { NEEDED_SCOPES } from './manifest-needs.ts';
 
 const PLATFORM_API = 'https://slack.com/api/';
 const CALL_LIMIT_MS = 10_000;

@@ -24,7 +24,7 @@ import {
   staleAttemptPage,
   troublePage,
 } from './install-page.ts';
-import { NEEDED_SCOPES } from './scopes.ts';
+import { NEEDED_SCOPES } from './manifest-needs.ts';
 
 export const INSTALL_PATH = '/slack/install';
 export const RETURN_PATH = '/slack/oauth';

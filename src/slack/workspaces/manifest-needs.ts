@@ -1,4 +1,23 @@
-/** What an app's manifest must hold for the bot to work, beside the scopes; `deploy/app-manifest.json` holds it. */
+/** What an app's manifest must hold for the bot to work; `deploy/app-manifest.json` holds it. */
+import type { Messages } from '../../words/message-arguments.ts';
+
+/** What the bot asks of a workspace, and what for; the app manifest asks for exactly these. */
+export const NEEDED_SCOPES = {
+  'chat:write': 'post',
+  'chat:write.public': 'post-public',
+  'im:write': 'direct',
+  'im:history': 'read-direct',
+  'channels:read': 'see-channels',
+  'channels:history': 'read-channels',
+  'groups:read': 'see-groups',
+  'groups:history': 'read-groups',
+  commands: 'command',
+  'files:write': 'upload',
+  'files:read': 'download',
+  'users:read': 'people',
+} as const satisfies Record<string, Messages['start-scope-missing']['use']>;
+
+export type NeededScope = keyof typeof NEEDED_SCOPES;
 
 /** What the listeners listen to. */
 export const NEEDED_EVENTS = ['app_home_opened', 'message.im'] as const;

@@ -2,11 +2,14 @@
  * Workspaces that removed the bot: the platform says so by an event, and by refusing the token. Must not undo an
  * installation that was made since.
  */
+
+import type { AnyMiddlewareArgs, Middleware } from '@slack/bolt';
 import { WebAPIPlatformError } from '@slack/web-api';
 import type { AppDependencies } from '../../app/ports/app-dependencies.ts';
 import { recordRemoval } from '../../app/workspaces/keep-installation.ts';
 import type { TokenKeys } from '../../app/workspaces/token-keys.ts';
 import type { Logger } from '../../logger.ts';
+import { removalEvent } from '../door/incoming.ts';
 import { interactiveClient, type WebClientSettings } from '../sending/web-clients.ts';
 import { VOID_TOKEN_CODES, type VoidTokenOutcome } from './workspaces.ts';
 
@@ -63,5 +66,17 @@ export function createRemovals({ ports, keys, clientSettings, logger }: Removals
       logger.warn('The platform refuses the token of a workspace; it is erased, and posts wait.');
       return 'removed';
     },
+  };
+}
+
+/** Hears that a workspace removed the bot, or took its token back. Goes before the listeners: they need a token. */
+export function removalEvents(removals: Removals): Middleware<AnyMiddlewareArgs> {
+  return async ({ body, next }) => {
+    const sent = removalEvent.safeParse(body);
+    if (!sent.success) return next();
+    const { team_id, event, event_time } = sent.data;
+    // Tokens of people are of no use here, so the bot has none that could be taken back.
+    if (event.type === 'tokens_revoked' && event.tokens.bot.length === 0) return;
+    await removals.wasRemoved(team_id, new Date(event_time * 1_000));
   };
 }

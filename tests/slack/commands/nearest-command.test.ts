@@ -1,6 +1,6 @@
 import { expect, it } from 'vitest';
 import { COMMANDS } from '../../../src/slack/commands/commands.ts';
-import { nearestCommandWord } from '../../../src/slack/commands/nearest-command.ts';
+import { nearestCommandWord } from '../../../src/slack/listeners/commands.ts';
 
 it.each([
   ['a letter left out', 'staus', 'status'],

@@ -2,7 +2,7 @@
 
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it, vi } from 'vitest';
 import { COMMANDS } from '../../../src/slack/commands/commands.ts';
-import { askedFor } from '../../../src/slack/door/request-cost.ts';
+import { askedFor } from '../../../src/slack/door/fair-share.ts';
 import { ACTIONS } from '../../../src/slack/ids.ts';
 import { DROP_FIELDS } from '../../../src/slack/views/cards/card-forms.ts';
 import { type BotUnderTest, botUnderTest } from '../support/bot-under-test.ts';

@@ -3,7 +3,7 @@ import { connect } from 'node:net';
 import { afterAll, afterEach, beforeAll, describe, expect, it, vi } from 'vitest';
 import { EVENTS_PATH } from '../../../src/slack/door/http-door.ts';
 import { HTTP_LIMITS } from '../../../src/slack/door/http-limits.ts';
-import { ANSWER_KEPT_MS } from '../../../src/slack/door/shared-readiness.ts';
+import { ANSWER_KEPT_MS } from '../../../src/slack/door/readiness.ts';
 import { interactiveClient } from '../../../src/slack/sending/web-clients.ts';
 import { createSlackApp, type SlackApp } from '../../../src/slack/slack-app.ts';
 import { eventMemory, fakeStore } from '../../support/fake-store.ts';

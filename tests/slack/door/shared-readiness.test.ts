@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { ANSWER_KEPT_MS, sharedReadiness } from '../../../src/slack/door/shared-readiness.ts';
+import { ANSWER_KEPT_MS, sharedReadiness } from '../../../src/slack/door/readiness.ts';
 
 function counted() {
   let nowMs = 0;

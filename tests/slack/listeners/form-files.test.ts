@@ -1,10 +1,9 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it, vi } from 'vitest';
 import { Refusal } from '../../../src/app/refusal.ts';
 import { viewProblems } from '../../../src/rehearsal/stand-in/shapes/check-blocks.ts';
-import type { Form } from '../../../src/slack/commands/command.ts';
+import type { Form, FormHandler } from '../../../src/slack/commands/command.ts';
 import { FORMS } from '../../../src/slack/commands/commands.ts';
 import { FormFields } from '../../../src/slack/listeners/form-fields.ts';
-import type { FormHandler } from '../../../src/slack/listeners/form-outcome.ts';
 import { fileField, textField } from '../../../src/slack/views/form-inputs.ts';
 import { formView } from '../../../src/slack/views/form-view.ts';
 import { botUnderTest, sentForm } from '../support/bot-under-test.ts';

@@ -10,11 +10,11 @@ import type { PullInSize } from '../../../src/app/cards/pull-in-check.ts';
 import type { PlanPreview } from '../../../src/app/planning/plan-sprint.ts';
 import { Refusal } from '../../../src/app/refusal.ts';
 import { COMMANDS } from '../../../src/slack/commands/commands.ts';
+import { forecastFormView, rangeFormView } from '../../../src/slack/views/advice-forms.ts';
 import { adviceMessage, sharedAdviceMessage } from '../../../src/slack/views/advice-message.ts';
 import { answerFormView } from '../../../src/slack/views/answering/answer-form.ts';
 import { growthMessage } from '../../../src/slack/views/answering/growth-message.ts';
 import { baselineFormView, baselineNamedMessage } from '../../../src/slack/views/baseline-views.ts';
-import { cancelFormView } from '../../../src/slack/views/cancel-form-view.ts';
 import { dropFormView, pullFormView } from '../../../src/slack/views/cards/card-forms.ts';
 import {
   cardsMessage,
@@ -23,26 +23,25 @@ import {
   reopenedCardMessage,
   takenMessage,
 } from '../../../src/slack/views/cards/card-messages.ts';
-import { closeFormView } from '../../../src/slack/views/close-form-view.ts';
-import { forecastFormView } from '../../../src/slack/views/forecast-form-view.ts';
 import { helpMessage } from '../../../src/slack/views/help.ts';
 import type { MessageView } from '../../../src/slack/views/message-view.ts';
 import { homeView, overviewMessage } from '../../../src/slack/views/overview.ts';
 import { planFormView, planPreviewView } from '../../../src/slack/views/planning/plan-forms.ts';
 import { planCommittedReply } from '../../../src/slack/views/planning/plan-messages.ts';
 import { postMessage } from '../../../src/slack/views/post-message.ts';
-import { rangeFormView } from '../../../src/slack/views/range-form-view.ts';
-import { refusalMessage } from '../../../src/slack/views/refusal-message.ts';
 import {
+  cancelFormView,
+  closeFormView,
   sprintCancelledReply,
   sprintClosedReply,
   sprintReopenedReply,
-} from '../../../src/slack/views/sprint-change-messages.ts';
+} from '../../../src/slack/views/sprint-change-views.ts';
 import { statusChartMessage, statusMessage } from '../../../src/slack/views/status-message.ts';
 import { measuresFormView, setupFormView } from '../../../src/slack/views/team/team-forms.ts';
 import { measuresSavedReply, teamSavedReply } from '../../../src/slack/views/team/team-messages.ts';
 import {
   doneFormView,
+  refusalMessage,
   refusedFormView,
   troubleFormView,
   workingFormView,

@@ -6,9 +6,10 @@ import { ACTIONS } from '../../../src/slack/ids.ts';
 import {
   exportComment,
   exportedMessage,
+  importFormView,
+  importPreviewView,
   sprintsImportedMessage,
-} from '../../../src/slack/views/import-export-messages.ts';
-import { importFormView, importPreviewView } from '../../../src/slack/views/import-form-view.ts';
+} from '../../../src/slack/views/import-views.ts';
 import { lineNumberWords } from '../../../src/words/import.ts';
 import { importPreview, sprintsImported, team, teamExport } from '../support/samples.ts';
 import { formText } from './form-text.ts';

@@ -14,15 +14,14 @@ import {
 import { helpMessage } from '../../../src/slack/views/help.ts';
 import { homeView, overviewMessage } from '../../../src/slack/views/overview.ts';
 import { planCommittedReply } from '../../../src/slack/views/planning/plan-messages.ts';
-import { refusalMessage } from '../../../src/slack/views/refusal-message.ts';
 import {
   sprintCancelledReply,
   sprintClosedReply,
   sprintReopenedReply,
-} from '../../../src/slack/views/sprint-change-messages.ts';
+} from '../../../src/slack/views/sprint-change-views.ts';
 import { statusMessage } from '../../../src/slack/views/status-message.ts';
 import { measuresSavedReply, teamSavedReply } from '../../../src/slack/views/team/team-messages.ts';
-import { troubleMessage } from '../../../src/slack/views/trouble-views.ts';
+import { refusalMessage, troubleMessage } from '../../../src/slack/views/trouble-views.ts';
 import { valueRecordedMessage } from '../../../src/slack/views/value-views.ts';
 import { undefinedBecause } from '../../../src/sprint/undefined-value.ts';
 import { refusalWords } from '../../../src/words/refusals.ts';

@@ -2,7 +2,7 @@ import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { interactiveClient } from '../../../src/slack/sending/web-clients.ts';
 import { createSlackApp } from '../../../src/slack/slack-app.ts';
 import { checkPlatform, type PlatformCheck } from '../../../src/slack/workspaces/check-platform.ts';
-import { NEEDED_SCOPES } from '../../../src/slack/workspaces/scopes.ts';
+import { NEEDED_SCOPES } from '../../../src/slack/workspaces/manifest-needs.ts';
 import { sayCode } from '../../../src/words/say.ts';
 import { fakeStore } from '../../support/fake-store.ts';
 import { FakePlatform } from '../support/fake-platform.ts';

@@ -3,7 +3,7 @@ import type { Receiver, ReceiverEvent } from '@slack/bolt';
 import { afterAll, afterEach, beforeAll, describe, expect, it, vi } from 'vitest';
 import { interactiveClient } from '../../../src/slack/sending/web-clients.ts';
 import { createSlackApp } from '../../../src/slack/slack-app.ts';
-import { notInstalledMessage } from '../../../src/slack/views/not-installed-message.ts';
+import { notInstalledMessage } from '../../../src/slack/views/trouble-views.ts';
 import type { ConnectedWorkspace, Workspaces } from '../../../src/slack/workspaces/workspaces.ts';
 import { fakeStore } from '../../support/fake-store.ts';
 import { FakePlatform } from '../support/fake-platform.ts';

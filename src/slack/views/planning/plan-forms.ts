@@ -9,11 +9,11 @@ import { mrkdwn, say } from '../../../words/say.ts';
 import { sprintSpan } from '../../../words/sprint.ts';
 import { encodeContext } from '../../form-contexts.ts';
 import { cardsField, formId, MAX_CARD_FIELDS } from '../../ids.ts';
+import { awayDaysField } from '../advice-forms.ts';
 import { bold, context, lead, section } from '../block-builders.ts';
 import { dateField, TEXT_INPUT_MAX_LENGTH, textField, timeField } from '../form-inputs.ts';
 import { formView, withReplyTo } from '../form-view.ts';
 import { lineList, lineSections } from '../line-sections.ts';
-import { awayDaysField } from '../range-form-view.ts';
 
 export const PLAN_FIELDS = {
   name: 'name',

@@ -1,6 +1,6 @@
-/** The form that asks how large a body of work is, to forecast when it will be finished. */
+/** The forms of the planning questions. */
 import type { ModalView } from '@slack/types';
-import type { AdviceQuestion } from '../../app/advice/advice.ts';
+import type { AdviceQuestion, RangeAdvice } from '../../app/advice/advice.ts';
 import type { ForecastForm } from '../../app/advice/forecast-form.ts';
 import { number } from '../../words/amounts.ts';
 import { mrkdwn, say } from '../../words/say.ts';
@@ -8,7 +8,7 @@ import { encodeValue } from '../button-values.ts';
 import { encodeContext } from '../form-contexts.ts';
 import { formId, openFormAction } from '../ids.ts';
 import { actions, button, section } from './block-builders.ts';
-import { textField } from './form-inputs.ts';
+import { dateField, textField } from './form-inputs.ts';
 import { formView, withReplyTo } from './form-view.ts';
 import { type MessageView, messageView } from './message-view.ts';
 
@@ -19,7 +19,11 @@ export const FORECAST_FIELDS = {
 
 const POINTS_MAX_LENGTH = 20;
 
-/** @param asked the numbers of the question before, when they are to be changed */
+/**
+ * Asks how large a body of work is, to forecast when it will be finished.
+ *
+ * @param asked the numbers of the question before, when they are to be changed
+ */
 export function forecastFormView(
   { team, velocities }: ForecastForm,
   asked?: Extract<AdviceQuestion, { about: 'forecast' }>,
@@ -67,5 +71,43 @@ export function forecastQuestionMessage({ team }: ForecastForm): MessageView {
         value: encodeValue({ channelId: team.channelId }),
       }),
     ]),
+  ]);
+}
+
+export const RANGE_FIELDS = {
+  startsOn: 'startsOn',
+  endsOn: 'endsOn',
+  awayDays: 'awayDays',
+} as const;
+
+/** In the plan form as well. */
+export function awayDaysField(field: string, initial: string) {
+  return textField({
+    field,
+    label: say('away-days-label'),
+    hint: say('away-days-hint'),
+    optional: true,
+    maxLength: 10,
+    initial,
+  });
+}
+
+/** Asks for the range of another sprint than the next one, or with people away. */
+export function rangeFormView(
+  { team, coming }: Pick<RangeAdvice, 'team' | 'coming'>,
+  replyTo?: string,
+): ModalView {
+  const fields = RANGE_FIELDS;
+  const frame = {
+    callbackId: formId('range'),
+    title: say('range-form-title'),
+    submit: say('range-form-submit'),
+    context: encodeContext(withReplyTo({ teamId: team.id }, replyTo)),
+  };
+  return formView(frame, [
+    section(mrkdwn('range-form-intro', { team: team.name })),
+    dateField({ field: fields.startsOn, label: say('range-form-first-day'), initial: coming.startsOn }),
+    dateField({ field: fields.endsOn, label: say('range-form-last-day'), initial: coming.endsOn }),
+    awayDaysField(fields.awayDays, coming.awayDays === undefined ? '' : String(coming.awayDays)),
   ]);
 }

@@ -1,17 +1,39 @@
 /**
- * The form that brings past sprints in. Sent off once it shows what would be imported, or what is wrong and where, above
- * the same fields; sent off again it imports what it has shown. So nothing that was given is lost on the way.
+ * Bringing past sprints in and taking them out. The form for an import, sent off once, shows what would be imported, or
+ * what is wrong and where, above the same fields; sent off again it imports what it has shown. So nothing that was given
+ * is lost on the way.
  */
-import type { ModalView } from '@slack/types';
-import type { ImportForm, ImportPreview } from '../../app/import/import-sprints.ts';
+import type { KnownBlock, ModalView } from '@slack/types';
+import type { TeamExport } from '../../app/export/export-sprints.ts';
+import type { ImportForm, ImportPreview, SprintsImported } from '../../app/import/import-sprints.ts';
+import {
+  badLines,
+  exportDone,
+  importDone,
+  knownOf,
+  leftOutSprint,
+  previewedSprint,
+  previewLead,
+  unusedColumns,
+} from '../../words/import.ts';
+import { importWarning } from '../../words/import-problems.ts';
 import { mrkdwn, say } from '../../words/say.ts';
 import { plainTyped, shortened } from '../../words/typed-text.ts';
+import { encodeValue } from '../button-values.ts';
 import { encodeContext, type KeptFile } from '../form-contexts.ts';
-import { formId, IMPORT_TEXT_FIELDS, importFilesField, importKeptField, importTextField } from '../ids.ts';
-import { section } from './block-builders.ts';
+import {
+  ACTIONS,
+  formId,
+  IMPORT_TEXT_FIELDS,
+  importFilesField,
+  importKeptField,
+  importTextField,
+} from '../ids.ts';
+import { actions, button, context, lead, section } from './block-builders.ts';
 import { fileField, TEXT_INPUT_MAX_LENGTH, textField, tickField } from './form-inputs.ts';
 import { formView, withReplyTo } from './form-view.ts';
-import { importPreviewBlocks } from './import-preview-blocks.ts';
+import { lineList, lineSections } from './line-sections.ts';
+import { type MessageView, messageView } from './message-view.ts';
 
 /** As many as the platform takes in one field. */
 export const IMPORT_FILES_MAX = 10;
@@ -120,4 +142,72 @@ function pasteFields(texts: readonly string[], isFirst: boolean): ModalView['blo
       initial: texts[i],
     }),
   );
+}
+
+/** The form holds 100 blocks, of which its fields take a few. */
+const PROBLEM_SECTIONS_MAX = 60;
+const SPRINT_SECTIONS_MAX = 4;
+const LEFT_OUT_SECTIONS_MAX = 2;
+const CHECK_SECTIONS_MAX = 3;
+
+/** What an import would bring in, or what is wrong with which lines, as blocks above the form's fields. */
+function importPreviewBlocks(preview: ImportPreview): KnownBlock[] {
+  const blocks = preview.problems.length > 0 ? problemBlocks(preview) : sprintBlocks(preview);
+  return [lead(previewLead(preview)), ...blocks];
+}
+
+function problemBlocks(preview: ImportPreview): KnownBlock[] {
+  return [
+    ...lineSections(
+      lineList('', badLines(preview), (count) => mrkdwn('import-more-problems', { count })),
+      { maxSections: PROBLEM_SECTIONS_MAX },
+    ),
+    section(mrkdwn('import-correct')),
+  ];
+}
+
+function sprintBlocks(preview: ImportPreview): KnownBlock[] {
+  const { sprints, leftOut, warnings } = preview;
+  const checks = [...warnings.map((warning) => `• ${importWarning(warning)}`), ...unusedColumns(preview)];
+  const more = (count: number): string => mrkdwn('import-more', { count });
+  return [
+    ...(sprints.length > 0 ? [section(knownOf(preview))] : []),
+    ...lineSections(
+      lineList(mrkdwn('import-sprints-head'), sprints.map(previewedSprint), (count) =>
+        mrkdwn('import-more-sprints', { count }),
+      ),
+      { maxSections: SPRINT_SECTIONS_MAX },
+    ),
+    ...lineSections(lineList(mrkdwn('import-left-out-head'), leftOut.map(leftOutSprint), more), {
+      maxSections: LEFT_OUT_SECTIONS_MAX,
+    }),
+    ...lineSections(lineList(mrkdwn('import-check-head'), checks, more), { maxSections: CHECK_SECTIONS_MAX }),
+    ...(sprints.length > 0 ? [context(mrkdwn('import-becomes-history'))] : []),
+  ];
+}
+
+export function sprintsImportedMessage(imported: SprintsImported): MessageView {
+  const value = encodeValue({ channelId: imported.team.channelId });
+  return messageView([
+    section(importDone(imported)),
+    actions([
+      button(say('advice-range-button'), { actionId: ACTIONS.showRange, value }),
+      button(say('advice-odds-button'), { actionId: ACTIONS.showOdds, value }),
+      button(say('advice-history-button'), { actionId: ACTIONS.showHistory, value }),
+    ]),
+  ]);
+}
+
+/** What comes with the files, in the person's direct messages. Mrkdwn. */
+export function exportComment(exported: TeamExport): string {
+  return `${exportDone(exported)} ${caution()}`;
+}
+
+/** Says to the person where they are. */
+export function exportedMessage(exported: TeamExport): MessageView {
+  return messageView([section(`${exportDone(exported)} ${mrkdwn('export-where')}`), context(caution())]);
+}
+
+function caution(): string {
+  return `${mrkdwn('export-caution')} ${mrkdwn('caution-people')}`;
 }

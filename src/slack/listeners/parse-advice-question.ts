@@ -1,0 +1,143 @@
+/** Reads the planning questions that come with a command's words, or from the forecast's form. */
+import type { AdviceQuestion } from '../../app/advice/advice.ts';
+import type { InputProblem, Problem } from '../../app/input-problem.ts';
+import { parseAwayDays } from '../../app/planning/away-days.ts';
+import { readNumber } from '../../app/read-number.ts';
+import { Refusal, refuseIfAny } from '../../app/refusal.ts';
+import { FORECAST_FIELDS } from '../views/advice-forms.ts';
+
+type ForecastQuestion = Extract<AdviceQuestion, { about: 'forecast' }>;
+
+/** Reads `spaced` text only, as the next one does: where spaces could be many, so could be the ways to share them out. */
+const GROWING = /(?:^| )(?:and )?(?:growing|grows|growth|grow|\+) ?(?:of|by)?(?: |(?=\d)|$)/i;
+/** What may follow an amount: `points left`, `a sprint`. */
+const UNIT = / ?(?:points?)? ?(?:left|of work)? ?(?:(?:a|an|per|each|every|with each) sprint)? ?[,;.]? ?$/i;
+const FORECAST_EXAMPLE = '120 growing 5';
+
+/**
+ * @example parseForecastQuestion('120 points, growing by 5 a sprint').growthPoints === 5
+ * @throws Refusal `bad-argument`
+ */
+export function parseForecastQuestion(typed: string): ForecastQuestion {
+  const [work = '', growth, ...more] = spaced(typed).split(GROWING);
+  if (more.length > 0) throw unreadForecast({ code: 'growth-twice' });
+  return {
+    about: 'forecast',
+    backlogPoints: amountIn(work, { code: 'no-backlog' }),
+    growthPoints: growth === undefined ? 0 : amountIn(growth, { code: 'no-growth' }),
+  };
+}
+
+/** With one space between words. */
+function spaced(text: string): string {
+  return text.replace(/\s+/g, ' ');
+}
+
+function amountIn(words: string, whenEmpty: Problem): number {
+  const bare = words.replace(UNIT, '').trim();
+  if (bare === '') throw unreadForecast(whenEmpty);
+  const read = readNumber(bare);
+  if ('problem' in read) throw unreadForecast(read.problem);
+  return read.value;
+}
+
+function unreadForecast(problem: Problem): Refusal {
+  return new Refusal('bad-argument', { command: 'forecast', problem, example: FORECAST_EXAMPLE });
+}
+
+/**
+ * The same from the form's two fields; growth that is left empty is none.
+ *
+ * @throws Refusal `bad-input`
+ */
+export function readForecastFields(backlogText: string, growthText: string): ForecastQuestion {
+  const backlog = readNumber(spaced(backlogText).replace(UNIT, ''));
+  const growth = growthText.trim() === '' ? { value: 0 } : readNumber(spaced(growthText).replace(UNIT, ''));
+  const problems: InputProblem[] = [];
+  if ('problem' in backlog) problems.push({ field: FORECAST_FIELDS.backlogPoints, problem: backlog.problem });
+  if ('problem' in growth) problems.push({ field: FORECAST_FIELDS.growthPoints, problem: growth.problem });
+  refuseIfAny(problems);
+  const amount = (read: typeof backlog): number => ('value' in read ? read.value : Number.NaN);
+  return { about: 'forecast', backlogPoints: amount(backlog), growthPoints: amount(growth) };
+}
+
+type RangeQuestion = Extract<AdviceQuestion, { about: 'range' }>;
+
+/** Words that make a sentence and change nothing. */
+const FILLERS = new Set([
+  'from',
+  'to',
+  'until',
+  'till',
+  'through',
+  'and',
+  'with',
+  '-',
+  '–',
+  '—',
+  'day',
+  'days',
+  'working',
+]);
+const AWAY = new Set(['away', 'off', 'absent']);
+const DAY_LIKE = /^\d{4}-\d{1,2}-\d{1,2}$/;
+const RANGE_EXAMPLE = '2026-11-30 2026-12-11 6 away';
+
+/**
+ * Whether a day exists, and whether the sprint makes sense, is for the use case to say.
+ *
+ * @example parseRangeQuestion('2026-11-30 to 2026-12-11, 6 days away').awayDays === 6
+ * @throws Refusal `bad-argument`
+ */
+export function parseRangeQuestion(typed: string): RangeQuestion {
+  const days: string[] = [];
+  let awayDays: number | undefined;
+  let amount: string | undefined;
+  for (const word of words(typed)) {
+    if (AWAY.has(word)) {
+      if (amount === undefined) throw unreadRange({ code: 'away-without-number', typed: word });
+      awayDays = (awayDays ?? 0) + awayDaysIn(amount);
+      amount = undefined;
+    } else if (amount !== undefined) {
+      throw loneAmount(amount);
+    } else if (DAY_LIKE.test(word)) {
+      days.push(word);
+    } else {
+      amount = word;
+    }
+  }
+  if (amount !== undefined) throw loneAmount(amount);
+  if (days.length > 2) throw unreadRange({ code: 'too-many-days' });
+  const [startsOn, endsOn] = days;
+  return {
+    about: 'range',
+    ...(startsOn === undefined ? {} : { startsOn }),
+    ...(endsOn === undefined ? {} : { endsOn }),
+    ...(awayDays === undefined ? {} : { awayDays }),
+  };
+}
+
+function words(typed: string): string[] {
+  return typed
+    .toLowerCase()
+    .split(/\s+/)
+    .map((word) => word.replace(/[,;.:]{1,3}$/, ''))
+    .filter((word) => word !== '' && !FILLERS.has(word));
+}
+
+function awayDaysIn(amount: string): number {
+  const days = parseAwayDays(amount);
+  if (days === undefined) throw unreadRange({ code: 'not-away-days', typed: amount });
+  return days;
+}
+
+/** A word that is neither a day nor followed by “away”. */
+function loneAmount(word: string): Refusal {
+  return parseAwayDays(word) === undefined
+    ? unreadRange({ code: 'lone-word', typed: word })
+    : unreadRange({ code: 'lone-number', typed: word });
+}
+
+function unreadRange(problem: Problem): Refusal {
+  return new Refusal('bad-argument', { command: 'range', problem, example: RANGE_EXAMPLE });
+}

@@ -1,0 +1,113 @@
+/** Changes of a sprint: the forms that ask before it is closed early or cancelled, and the replies to who did it. */
+import type { ModalView } from '@slack/types';
+import type { CardLine } from '../../app/cards/card-line.ts';
+import type { VerdictContent } from '../../app/closing/verdict-content.ts';
+import type { SprintHeading } from '../../app/team/team.ts';
+import type { SprintSummary } from '../../sprint/summary.ts';
+import { mrkdwn, say } from '../../words/say.ts';
+import { closingTime, momentOf } from '../../words/sprint.ts';
+import { verdictSentence } from '../../words/verdict.ts';
+import { encodeContext } from '../form-contexts.ts';
+import { formId } from '../ids.ts';
+import { section } from './block-builders.ts';
+import { textField } from './form-inputs.ts';
+import { formView, withReplyTo } from './form-view.ts';
+import { type MessageView, messageView } from './message-view.ts';
+
+/** To the person who did it; the channel gets its own post. */
+function reply(...sentences: string[]): MessageView {
+  return messageView(sentences.map(section));
+}
+
+export function sprintClosedReply({ sprint, summary }: VerdictContent): MessageView {
+  const verdict = verdictSentence(summary);
+  return reply(mrkdwn('closed-reply', { sprint: sprint.name, verdict }), mrkdwn('closed-reply-next'));
+}
+
+export function sprintCancelledReply({ sprint }: SprintHeading): MessageView {
+  return reply(mrkdwn('cancelled-reply', { sprint: sprint.name }), mrkdwn('cancelled-reply-next'));
+}
+
+export function sprintReopenedReply({
+  heading: { sprint, team },
+  until,
+}: {
+  readonly heading: SprintHeading;
+  readonly until: Date;
+}): MessageView {
+  return reply(
+    mrkdwn('reopened-reply', { sprint: sprint.name, moment: momentOf(until, team.timeZone) }),
+    mrkdwn('reopened-reply-next', { day: sprint.endsOn }),
+  );
+}
+
+export function statusSharedReply(): MessageView {
+  return reply(mrkdwn('status-shared-reply'));
+}
+
+export function adviceSharedReply(): MessageView {
+  return reply(mrkdwn('advice-shared-reply'));
+}
+
+export const CANCEL_FIELDS = {
+  reason: 'reason',
+} as const;
+
+const REASON_MAX_LENGTH = 300;
+
+/** Asks before a sprint is cancelled. */
+export function cancelFormView(
+  { heading }: { readonly heading: SprintHeading },
+  replyTo?: string,
+): ModalView {
+  const frame = {
+    callbackId: formId('cancel'),
+    title: say('cancel-title'),
+    submit: say('cancel-submit'),
+    leave: say('cancel-leave'),
+    context: encodeContext(withReplyTo({ sprintId: heading.sprint.id }, replyTo)),
+  };
+  return formView(frame, [
+    section(mrkdwn('cancel-what-follows', { sprint: heading.sprint.name })),
+    textField({
+      field: CANCEL_FIELDS.reason,
+      label: say('cancel-reason'),
+      hint: say('cancel-reason-hint'),
+      optional: true,
+      maxLength: REASON_MAX_LENGTH,
+    }),
+  ]);
+}
+
+export interface SprintToClose {
+  readonly heading: SprintHeading;
+  readonly cards: readonly CardLine[];
+  readonly summary: SprintSummary;
+}
+
+/** Asks before a sprint is closed early. */
+export function closeFormView({ heading, cards, summary }: SprintToClose, replyTo?: string): ModalView {
+  const { sprint } = heading;
+  const { totals } = summary;
+  const open = cards.filter(({ state }) => state === 'open').length;
+  const frame = {
+    callbackId: formId('close'),
+    title: say('close-title'),
+    submit: say('close-submit'),
+    leave: say('close-leave'),
+    context: encodeContext(withReplyTo({ sprintId: sprint.id }, replyTo)),
+  };
+  const finished = mrkdwn('close-finished', {
+    finished: totals.committedFinishedPoints,
+    committed: totals.commitmentPoints,
+  });
+  const rest =
+    open === 0
+      ? mrkdwn('close-all-finished')
+      : mrkdwn('close-open', { cards: open, left: totals.openLeftPoints });
+  return formView(frame, [
+    section(mrkdwn('close-when', { sprint: sprint.name, closes: closingTime(heading) })),
+    section(`${finished} ${rest}`),
+    section(mrkdwn('close-what-follows')),
+  ]);
+}

@@ -1,0 +1,110 @@
+/** How the bot is connected to the platform: with one workspace's token, or with those of all that installed it. */
+
+import type { AppDependencies } from '../../app/ports/app-dependencies.ts';
+import type { Store } from '../../app/ports/store.ts';
+import { type TokenKeyProblem, tokenKeyProblems } from '../../app/workspaces/check-token-keys.ts';
+import { tokenKeys } from '../../app/workspaces/token-keys.ts';
+import type { Config, Distribution } from '../../config.ts';
+import type { Logger } from '../../logger.ts';
+import { bulkClient, interactiveClient } from '../sending/web-clients.ts';
+import type { MessageView } from '../views/message-view.ts';
+import { notInstalledMessage } from '../views/trouble-views.ts';
+import { checkPlatform, type PlatformProblem } from './check-platform.ts';
+import { INSTALL_PATH, installPages, type PageRoutes } from './install-pages.ts';
+import { installedWorkspaces } from './installed-workspaces.ts';
+import { createRemovals, type Removals } from './removals.ts';
+import { oneWorkspace, type Workspaces } from './workspaces.ts';
+
+export interface Connection {
+  readonly workspaces: Workspaces;
+  /** The same for posts, which nobody waits for: looks them up without taking anything from requests. */
+  readonly bulkWorkspaces: Workspaces;
+  /** Undefined with one workspace, which nobody else can join. */
+  readonly distribution: DistributionParts | undefined;
+  /** For the log. */
+  readonly workspaceName: string | undefined;
+}
+
+/** What belongs to the installation by workspaces themselves. */
+export interface DistributionParts {
+  /** What people read in a workspace without the bot. */
+  readonly notInstalled: MessageView;
+  readonly pages: PageRoutes;
+  readonly removals: Removals;
+}
+
+/** The bot can't be connected: the token or its scopes don't serve, or stored tokens can't be read. */
+export class ConnectionRefused extends Error {
+  override readonly name = 'ConnectionRefused';
+  readonly problems: readonly (PlatformProblem | TokenKeyProblem)[];
+
+  constructor(problems: readonly (PlatformProblem | TokenKeyProblem)[]) {
+    super(problems.map(({ code }) => code).join(', '));
+    this.problems = problems;
+  }
+}
+
+/**
+ * Connects the bot with the one workspace whose token is in the settings.
+ *
+ * @throws ConnectionRefused when the token or its scopes don't serve
+ */
+export async function connectOne(
+  botToken: string,
+  { apiUrl }: Pick<Config, 'apiUrl'>,
+  logger: Logger,
+): Promise<Connection & { readonly workspaceId: string }> {
+  const settings = { botToken, logger, slackApiUrl: apiUrl };
+  const interactive = interactiveClient(settings);
+  const checked = await checkPlatform(interactive);
+  if (!checked.ok) throw new ConnectionRefused(checked.problems);
+  const { workspaceId, workspaceName, botUserId } = checked.identity;
+  const bulk = bulkClient(settings);
+  const workspaces = oneWorkspace({ workspaceId, botUserId, botToken, interactive, bulk });
+  return {
+    workspaces,
+    bulkWorkspaces: workspaces,
+    distribution: undefined,
+    workspaceId,
+    workspaceName,
+  };
+}
+
+/**
+ * A database that served many workspaces may remember that this one had removed the bot. The token in the settings says
+ * otherwise: clocks go on, and what waited is sent.
+ */
+export async function endFormerInstallation(store: Store, workspaceId: string): Promise<void> {
+  await store.transaction(async (tx) => {
+    if (await tx.write.installations.forget(workspaceId)) await tx.write.posts.queueAllOf(workspaceId);
+  });
+}
+
+/**
+ * Connects the bot with all workspaces that installed it, and lets others install it.
+ *
+ * @throws ConnectionRefused when a stored token can't be read with the keys that are given
+ */
+export async function connectMany(
+  distribution: Distribution,
+  { apiUrl }: Pick<Config, 'apiUrl'>,
+  ports: Pick<AppDependencies, 'store' | 'clock'> & { readonly bulkStore: Store },
+  logger: Logger,
+): Promise<Connection> {
+  const keys = tokenKeys(distribution.tokenKeys);
+  const problems = await tokenKeyProblems(ports.store, keys);
+  if (problems.length > 0) throw new ConnectionRefused(problems);
+  const clientSettings = { logger, slackApiUrl: apiUrl };
+  const removals = createRemovals({ ports, keys, clientSettings, logger });
+  const over = (store: Store): Workspaces => installedWorkspaces({ store, keys, removals, clientSettings });
+  return {
+    workspaces: over(ports.store),
+    bulkWorkspaces: over(ports.bulkStore),
+    distribution: {
+      notInstalled: notInstalledMessage(`${distribution.publicUrl}${INSTALL_PATH}`),
+      pages: installPages({ ports, keys, distribution, apiUrl, logger }),
+      removals,
+    },
+    workspaceName: undefined,
+  };
+}
