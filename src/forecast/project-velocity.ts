@@ -43,7 +43,7 @@ export interface VelocityProjection extends Intervals {
   /** The own sprints, each counted by how alike it is: 0 means that none says anything. */
   readonly alikeSprints: number;
   /**
-   * Sprints whose end was held against what had been projected for them, imported ones not among them. Below
+   * Sprints whose end was compared with what had been projected for them, imported ones not among them. Below
    * `LEAST_SCORES` the intervals promise nothing: they span all that is possible.
    */
   readonly watchedSprints: number;

@@ -26,7 +26,7 @@ export interface GrowthHistory {
 
 /**
  * The growth of the recorded value beside that of the velocity, both measured by the same sprint, so that they
- * can be held against each other.
+ * can be compared.
  *
  * Formula: recorded value ÷ recorded value of the baseline sprint; velocity in the same way. The baseline is the first
  * sprint, from the team's velocity baseline on, with a velocity and a recorded value above 0.

@@ -13,7 +13,6 @@ export const THRESHOLDS = {
   estimateAccuracyAtMost: { usual: 0.95, most: 1 },
   /** At the first mark most teams can steer themselves. */
   velocityGrowthFirstMark: { usual: 2.4, most: 100 },
-  /** The long-range mark. */
   velocityGrowthLongRangeMark: { usual: 5, most: 100 },
 };
 

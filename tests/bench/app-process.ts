@@ -1,4 +1,4 @@
-/** A bot as a process of its own, as an operator runs it, or the bare app that it is held against. */
+/** A bot as a process of its own, as an operator runs it, or the bare app that it is compared with. */
 import { type ChildProcess, execFile, spawn } from 'node:child_process';
 import { once } from 'node:events';
 import { fileURLToPath } from 'node:url';

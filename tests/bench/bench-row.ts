@@ -1,10 +1,10 @@
-/** One line of the bench's table: a value, what it is held against, and how far it may go. */
+/** One line of the bench's table: a value, its baseline, and how far it may go. */
 
 export interface BenchRow {
   readonly name: string;
   readonly unit: 'ms' | 's' | 'MB' | 'statements' | 'per second';
   readonly value: number;
-  /** What the value is held against, measured in the same run. */
+  /** What the value is compared with, measured in the same run. */
   readonly baseline: string;
   readonly baselineValue: number;
   /** value ÷ baselineValue */

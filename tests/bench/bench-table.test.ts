@@ -11,7 +11,7 @@ const SLOW = benchRow({
   bound: { of: 'ratio', atMost: 2 },
 });
 
-test('a row is held against its bound by value or by ratio, and the bound itself is within', () => {
+test('a row is compared with its bound by value or by ratio, and the bound itself is within', () => {
   expect(SLOW.ratio).toBe(3);
   expect(isWithin(SLOW)).toBe(false);
   expect(isWithin({ ...SLOW, bound: { of: 'ratio', atMost: 3 } })).toBe(true);

@@ -190,7 +190,7 @@ describe('the auditor', () => {
     expect(audit({ ...FAULTLESS, ...change }).map((finding) => finding.rule)).toContain(rule);
   });
 
-  it('lets a verdict be that differs only in the hour and the words of its chart', () => {
+  it('accepts a verdict that differs only in the hour and the words of its chart', () => {
     const text = (chart: string, next: string) => `Missed.\n${chart}\nLoad 12.\nMon to Wed. Next: ${next}`;
     const verdict = { ...VERDICT, shouldSay: text('Chart: –', 'plan.') };
     const posted = (said: string) => ({
@@ -204,7 +204,7 @@ describe('the auditor', () => {
     expect(audit({ ...FAULTLESS, ...posted(text('Chart: –', 'plan.').replace('12', '13')) })).toHaveLength(1);
   });
 
-  it('lets a prompt be that was held up until its day had passed, unless it was posted anyway', () => {
+  it('accepts a missing prompt that was held up until its day had passed, unless it was posted anyway', () => {
     const posts = [
       post('p-prompt', 'daily-prompt', { state: 'skipped', sentVersion: 0 }),
       ...FAULTLESS.posts.slice(1),

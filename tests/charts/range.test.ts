@@ -18,7 +18,7 @@ const texts = (advice: RangeAdvice) => looking(advice, (seen) => seen.texts);
 const comingPlace = 10;
 
 describe('the picture of the commitment range', () => {
-  test('draws each past sprint as an open hull as high as its commitment, with pulled-in work upon it', async () => {
+  test('draws each past sprint as an open hull as high as its commitment, with pulled-in work on top', async () => {
     await looking(wideRange, ({ at, coloursAlong }) => {
       ordinaryPast.forEach(({ commitmentPoints, pulledInPoints = 0, velocityPoints = 0 }, index) => {
         const [x, deck] = at(index, commitmentPoints);
@@ -30,11 +30,11 @@ describe('the picture of the commitment range', () => {
         if (Math.abs(velocityPoints - commitmentPoints) > 1) {
           expect(coloursAlong([x + 6, deck - 4], [x + 6, deck + 4])).toContain(palette.commitment);
         }
-        const upon = coloursAlong(
+        const onTop = coloursAlong(
           [x, deck - 2],
           [x, at(index, commitmentPoints + Math.max(1, pulledInPoints))[1]],
         );
-        expect(upon.has(palette.pulledIn)).toBe(pulledInPoints > 0);
+        expect(onTop.has(palette.pulledIn)).toBe(pulledInPoints > 0);
         const top = at(index, commitmentPoints + pulledInPoints)[1];
         expect(coloursAlong([x + 5, top - 3], [x + 5, top - 30])).not.toContain(palette.pulledIn);
       });

@@ -88,7 +88,7 @@ describe('the data folder', () => {
     );
   });
 
-  it('that is a file, or where nothing can be written, is to be fixed', async () => {
+  it('that is a file, or where nothing can be written, must be fixed', async () => {
     await writeFile(join(folder, 'file'), '');
     expect(brief(await checkDataFolder(join(folder, 'file')))).toEqual([
       expect.stringMatching(/^fix: .* is not a folder/),
@@ -119,7 +119,7 @@ describe('the libraries', () => {
   it.each([
     ['can not be loaded', () => Promise.reject(new Error('Cannot find native binding.\nmore'))],
     ['draw something that is no PNG', async () => new Uint8Array(64)],
-  ])('that %s are to be installed on this machine', async (_how, draw) => {
+  ])('that %s must be installed on this machine', async (_how, draw) => {
     expect(brief(await checkCharts(draw))).toEqual([expect.stringMatching(/^fix: .*npm ci --omit=dev/)]);
   });
 
@@ -226,7 +226,7 @@ describe('the manifest', () => {
     ],
     ['no home page', (m) => Object.assign(m.features.app_home, { home_tab_enabled: false }), /home page/],
     ['no socket', (m) => Object.assign(m.settings, { socket_mode_enabled: false }), /Socket Mode is off/],
-  ])('with %s is to be fixed', async (_what, change, words) => {
+  ])('with %s must be fixed', async (_what, change, words) => {
     expect(await checked(change)).toEqual([expect.stringMatching(new RegExp(`^fix: .*${words.source}`))]);
   });
 

@@ -183,7 +183,7 @@ describe('a data folder', () => {
   afterEach(() => rm(folder, { recursive: true, force: true }));
   const check = () => checkDatabase({ databaseUrl: undefined, dataFolder: folder });
 
-  it('is looked into while no bot runs on it, and let be while one does', async () => {
+  it('is looked into while no bot runs on it, and left alone while one does', async () => {
     expect(brief(await check())).toEqual([expect.stringMatching(/^ok: None yet/)]);
     const database = await openDatabase({ dataFolder: folder });
     expect(brief(await check())).toEqual([expect.stringMatching(/^ok: In use by a running bot/)]);
@@ -193,7 +193,7 @@ describe('a data folder', () => {
     expect(brief(after)).toContainEqual(expect.stringMatching(/migrations are applied/));
   });
 
-  it('that holds no database any more is to be restored', async () => {
+  it('that holds no database any more must be restored', async () => {
     await mkdir(join(folder, 'database'));
     await writeFile(join(folder, 'database', 'PG_VERSION'), 'broken');
     expect(notOk(await check())).toEqual([expect.stringMatching(/^fix: The database in the data folder/)]);

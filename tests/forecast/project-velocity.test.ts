@@ -133,7 +133,7 @@ test('sprints that ended together are not projected from each other', () => {
   expect(oneByOne.keeper.scores[1]).toBeLessThan(depth);
 });
 
-test('sprints that ended together move the intervals only once all of them have been held against them', () => {
+test('sprints that ended together move the intervals only once all of them have been compared with them', () => {
   const sprint = (velocityPoints: number) => ({
     team: 'a',
     soFar: { cardPoints: 20, finishedPoints: 4, underwayPoints: 2 },

@@ -157,7 +157,7 @@ describe.each([
     await old.run(firstReleaseChanges('bb'));
     await old.run(firstReleaseChanges('a'));
     expect(await old.rows('answers')).toHaveLength(4);
-    // Its start finds more migrations than it knows, and lets them be.
+    // Its start finds more migrations than it knows, and ignores them.
     await old.migrate();
     expect(await old.rows('migrations')).toHaveLength(Object.keys(LANDED_MIGRATIONS).length);
     await old.leave();

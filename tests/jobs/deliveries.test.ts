@@ -73,7 +73,7 @@ describe('the worker’s handler', () => {
     expect(counted).toEqual(['postponed', 'failed', 'given up']);
   });
 
-  test('gives each delivery a reference of its own, which its log lines bear', async () => {
+  test('gives each delivery a reference of its own, which is in its log lines', async () => {
     const { logger, entries } = logCatcher();
     const handle = deliveryHandler(() => Promise.reject(new Error('timed out')), logger);
     await handle('post-1', { isLast: false }).catch(() => undefined);

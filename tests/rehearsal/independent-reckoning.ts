@@ -234,7 +234,7 @@ export class SprintBook {
     const earlier = card.lines.findIndex((old) => isSame(old, line));
     // On the day on which one owner finishes a card the others may still say what they did.
     if (card.finished && card.finishedOn < on) return undefined;
-    // What the answer is held against: the record up to the place where it goes.
+    // What the answer is checked against: the record up to the place where it goes.
     const before: Tally = { ...card, lines: earlier < 0 ? card.lines : card.lines.slice(0, earlier) };
     derive(before);
     const growth = (worked ?? Math.max(0, before.left - left)) + left - before.left;
@@ -382,7 +382,7 @@ function measure(
     finishShare: per(velocity, worked),
     velocityGrowth: baseline === undefined ? undefined : velocity / baseline,
   };
-  // A share is held against its limit without dividing, so that no rounding decides.
+  // A share is compared with its limit without dividing, so that no rounding decides.
   const limit = (name: string): number =>
     Math.round((team.thresholds[name] ?? (DEFAULT_LIMITS[name] as number)) * 1e6);
   const side = (part: number, whole: number, name: string): number =>

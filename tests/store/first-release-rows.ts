@@ -4,7 +4,6 @@
  */
 import { SPOKEN_SUMMARY } from './spoken-summary.ts';
 
-/** The migrations of the first release. */
 export const FIRST_RELEASE_MIGRATIONS = 3;
 
 const SUMMARY = JSON.stringify(SPOKEN_SUMMARY);

@@ -30,13 +30,11 @@ export function isTimeZone(name: string): boolean {
   }
 }
 
-/** The instant of a local day and time in a zone. */
 export function instantOf(day: Day, time: TimeOfDay, timeZone: string): Date {
   const local = Temporal.PlainDateTime.from(`${day}T${time}`);
   return new Date(local.toZonedDateTime(timeZone, { disambiguation: 'compatible' }).epochMilliseconds);
 }
 
-/** The day that it is in the zone at an instant. */
 export function dayAt(instant: Date, timeZone: string): Day {
   return zoned(instant, timeZone).toPlainDate().toString();
 }

@@ -40,7 +40,7 @@ function ratioColumn<Name extends string>(
   return { ...column(...of), ratio };
 }
 
-/** In the order in which they are written. The first eight are what a team that starts afresh will know. */
+/** In the order in which they are written. The first eight are what a team that starts with Loadline will know. */
 const SPRINTS = [
   column('name', 'required', 'the sprint’s name', 'sprint', 'sprint name', 'title'),
   column('first day', 'required', 'date', 'start', 'starts', 'starts on', 'start date', 'begin', 'from'),

@@ -1,5 +1,5 @@
 /**
- * Reads the cells of one line as what they are to be, and keeps what is wrong with each that can't be read. An empty
+ * Reads the cells of one line as what they should be, and keeps what is wrong with each that can't be read. An empty
  * cell is undefined. Nothing is guessed: what can be read in two ways is asked about.
  */
 

@@ -18,7 +18,7 @@ export interface DueSprint {
   readonly sprint: Sprint;
 }
 
-/** What is to be done, and held by nobody else: rows that another process holds are skipped, so none is done twice. */
+/** Work that is due and that nobody else holds: rows that another process holds are skipped, so none is done twice. */
 export interface Claims {
   promptsDue(now: Date, limit: number): Promise<DueSprint[]>;
   remindersDue(now: Date, limit: number): Promise<DueSprint[]>;

@@ -23,7 +23,7 @@ export interface PostWriting {
   /** Raises the wanted version of a post and queues its delivery. */
   refresh(postId: string): Promise<void>;
   update(postId: string, change: PostChange): Promise<void>;
-  /** Marks what was to be sent to these people about the team's sprints, and was not, as skipped. */
+  /** Marks the posts to these people about the team's sprints that were not sent yet as skipped. */
   skipUnsentTo(teamId: string, userIds: readonly string[]): Promise<void>;
   /** Queues the delivery of all posts that the workspace is still owed. @returns how many */
   queueAllOf(workspaceId: string): Promise<number>;

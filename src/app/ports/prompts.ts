@@ -7,7 +7,6 @@ export type AskedPrompt = Pick<Prompt, 'sprintId' | 'userId' | 'day' | 'postId'>
 
 export interface PromptReading {
   promptOf(sprintId: string, userId: string, day: Day): Promise<Prompt | undefined>;
-  /** The prompts of these days of these sprints. */
   promptsOf(days: readonly { sprintId: string; day: Day }[]): Promise<Prompt[]>;
   /** The prompt that a delivered post asked. */
   promptByPost(workspaceId: string, at: PostedAt): Promise<Prompt | undefined>;

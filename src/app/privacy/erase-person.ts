@@ -86,7 +86,7 @@ async function eraseOnce(
     records,
     teamNames: teams.map(({ team }) => team.name),
     names,
-    // In one order for all, as wherever several teams are held.
+    // In one order for all, as everywhere that several teams are locked.
     teamIds: [...teamIds].sort(),
   };
 }

@@ -206,7 +206,6 @@ export function requireBegun(sprint: Sprint, today: Day): void {
     throw new Refusal('sprint-not-begun', { sprintName: sprint.name, startsOn: sprint.startsOn });
 }
 
-/** The day that it is for the team. */
 export function todayOf(team: Pick<Team, 'timeZone'>, now: Date): Day {
   return dayAt(now, team.timeZone);
 }

@@ -70,7 +70,6 @@ export function drawPlaces(
   redraw(list, items);
 }
 
-/** The name of a place as the page says it. */
 export function placeName(channel: PageChannel): string {
   return channel.kind === 'channel' ? `#${channel.name}` : 'Direct messages';
 }

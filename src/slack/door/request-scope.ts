@@ -1,5 +1,5 @@
 /**
- * What is known of the request under way, wherever its work has got to: how it ended is noted where that is
+ * What is known of the request under way, in every part of its work: how it ended is noted where that is
  * understood, and reported once, when all of its work is done. Nothing may be decided by it.
  */
 import { AsyncLocalStorage } from 'node:async_hooks';

@@ -1,5 +1,5 @@
 /**
- * Reads a text file that came with a form. The bot's token goes to the platform only, wherever an address leads; what
+ * Reads a text file that came with a form. The bot's token goes to the platform only, never to another address; what
  * comes back is read up to a limit, even if it claims to be smaller. Must not understand what the file holds.
  * docs.slack.dev/messaging/working-with-files
  */

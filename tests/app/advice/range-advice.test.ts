@@ -107,7 +107,7 @@ describe('a commitment', () => {
     });
   });
 
-  test('is only held against the end that is known', () => {
+  test('is compared only with the end that is known', () => {
     const noPullIns = STEADY.map((sprint) => ({ ...sprint, pulledInPoints: undefined }));
     const oneEnded = rangeOf(DEFAULT_THRESHOLDS, noPullIns, { ...COMING, awayDays: 0 });
     expect(oneEnded.range).toMatchObject({ lowPoints: { undefined: { code: 'few-sprints', known: 0 } } });

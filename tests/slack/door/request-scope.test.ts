@@ -1,4 +1,4 @@
-/** Each request is counted once, by kind and outcome, and all that it logs bears one reference. */
+/** Each request is counted once, by kind and outcome, and all that it logs has one reference. */
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { Refusal } from '../../../src/app/refusal.ts';
 import type { RequestMeter } from '../../../src/slack/door/request-scope.ts';
@@ -62,7 +62,7 @@ describe('a request', () => {
     expect(seen).toEqual(['failed 57P01', 'command failed true']);
   });
 
-  it('shows the person the reference that all of its log lines bear, and no other request’s', async () => {
+  it('shows the person the reference that all of its log lines have, and no other request’s', async () => {
     const bot = botUnderTest(platform);
     bot.useCases.listCards.mockRejectedValue(new TypeError('card is undefined'));
     await Promise.all([bot.command('cards'), bot.command('help')]);

@@ -59,7 +59,6 @@ export class FakePlatform {
     this.#answers.set(method, { ok: false, error });
   }
 
-  /** Calls of one method. */
   callsTo(method: string): Record<string, unknown>[] {
     return this.calls.filter((call) => call.method === method).map(({ args }) => args);
   }

@@ -171,7 +171,6 @@ const inputBlock = z.strictObject({
 const displayedBlock = z.discriminatedUnion('type', [...displayed]);
 const formBlock = z.discriminatedUnion('type', [...displayed, inputBlock]);
 
-/** The blocks of a message. */
 export const messageShape = z.array(displayedBlock).max(50);
 
 const view = {
