@@ -172,7 +172,10 @@ describe('the picture of the commitment range', () => {
           const isCrossed =
             typeof lowPoints === 'number' && typeof highPoints === 'number' && lowPoints > highPoints;
           const compromise = { points: at, chance: 0.5 };
-          const crossed = { why: reason('varies-too-much'), compromise };
+          const crossed =
+            highPoints === 0
+              ? { why: reason('too-little-finished'), compromise: undefined }
+              : { why: reason('varies-too-much'), compromise };
           const advice = examples.rangeAdvice(
             past.map((one, index) => pastSprint(index, one)),
             { lowPoints, highPoints, crossed: isCrossed ? crossed : undefined },
