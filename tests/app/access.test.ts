@@ -20,7 +20,6 @@ import { personalCopy } from '../../src/app/privacy/personal-copy.ts';
 import { privacyOverview } from '../../src/app/privacy/privacy-overview.ts';
 import { Refusal } from '../../src/app/refusal.ts';
 import type { Place } from '../../src/app/team/place.ts';
-import type { MeasuresInput } from '../../src/app/team/set-measures.ts';
 import { measuresForm, setMeasures } from '../../src/app/team/set-measures.ts';
 import type { SetupInput } from '../../src/app/team/set-up-team.ts';
 import { setUpTeam, setupForm } from '../../src/app/team/set-up-team.ts';
@@ -28,6 +27,7 @@ import type { Actor } from '../../src/app/team/team.ts';
 import { overview } from '../../src/app/watching/overview.ts';
 import { shareStatus, sprintStatus, statusChart } from '../../src/app/watching/sprint-status.ts';
 import { actorOf, CHANNEL, type Harness, openHarness, PEOPLE } from '../support/app-harness.ts';
+import { typedMeasures } from '../support/typed-measures.ts';
 
 /** Real ids, as somebody might have guessed or overheard them. */
 interface Known {
@@ -59,22 +59,7 @@ const SETUP: Omit<SetupInput, 'channelId'> = {
   facilitatorIds: [PEOPLE.dayo],
   productOwnerId: undefined,
 };
-const MEASURES: Omit<MeasuresInput, 'teamId'> = {
-  closesAt: '17:00',
-  reminderAfterMinutes: '60',
-  scale: '1',
-  retentionMonths: '',
-  thresholds: {
-    keptShareAtLeast: '0',
-    surpriseRatioAtMost: '0',
-    pullInRatioAtMost: '0',
-    planShareAtLeast: '0',
-    estimateAccuracyAtLeast: '0',
-    estimateAccuracyAtMost: '0',
-    velocityGrowthFirstMark: '0',
-    velocityGrowthLongRangeMark: '0',
-  },
-};
+const MEASURES = typedMeasures();
 
 const PAST = {
   fileName: 'sprints.csv',

@@ -8,13 +8,13 @@ import { statesOf } from '../../src/app/cards/card-line.ts';
 import type { PastTrace } from '../../src/app/history/past-sprint.ts';
 import { tracePointAt } from '../../src/app/history/team-history.ts';
 import type { Reading, Transaction } from '../../src/app/ports/store.ts';
+import { USUAL_SETTINGS } from '../../src/app/team/settings.ts';
 import type { RecordedFact, Sprint, SprintCard, Team } from '../../src/app/team/team.ts';
 import { statusContent } from '../../src/app/watching/status-content.ts';
 import { MOST_SPRINTS_BACK } from '../../src/forecast/project-velocity.ts';
 import { sprintSoFar } from '../../src/forecast/sprint-so-far.ts';
 import { burndownOf } from '../../src/sprint/burndown.ts';
 import { dayPlus } from '../../src/sprint/calendar.ts';
-import { DEFAULT_SCALE } from '../../src/sprint/scale.ts';
 import { DEFAULT_THRESHOLDS } from '../../src/sprint/thresholds.ts';
 import { seededRandom } from '../forecast/seeded-random.ts';
 import type { Bench } from './bench-row.ts';
@@ -91,14 +91,12 @@ const TEAM: Team = {
   name: 'Tugboats',
   timeZone: 'Europe/Lisbon',
   promptAt: '09:15',
-  reminderAfterMinutes: 120,
-  closesAt: '17:00',
+  ...USUAL_SETTINGS,
+  retentionMonths: undefined,
   workingDays: [1, 2, 3, 4, 5],
-  scale: DEFAULT_SCALE,
   thresholds: DEFAULT_THRESHOLDS,
   productOwnerId: undefined,
   baselineSprintId: undefined,
-  retentionMonths: undefined,
 };
 
 const SPRINT: Sprint = {

@@ -1,6 +1,7 @@
 /** Invented teams, sprints and cards for the store's tests. */
 import { randomUUID } from 'node:crypto';
 import type { NewPost } from '../../src/app/posting/posts.ts';
+import { USUAL_SETTINGS } from '../../src/app/team/settings.ts';
 import type { Member, NewFact, Sprint, SprintCard, SprintResult, Team } from '../../src/app/team/team.ts';
 import { ledgerOf } from '../../src/sprint/ledger.ts';
 import { closingSummary } from '../../src/sprint/summary.ts';
@@ -18,9 +19,9 @@ export function aTeam(given: Partial<Team> = {}): Team {
     name: 'Tugboats',
     timeZone: 'Europe/Lisbon',
     promptAt: '09:15',
+    ...USUAL_SETTINGS,
     reminderAfterMinutes: 120,
     retentionMonths: undefined,
-    closesAt: '17:00',
     workingDays: [1, 2, 3, 4, 5],
     scale: [0, 0.5, 1, 2, 3, 5, 8],
     thresholds: { ...DEFAULT_THRESHOLDS, keptShareAtLeast: 0.7 },

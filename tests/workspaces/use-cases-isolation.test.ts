@@ -9,9 +9,9 @@ import { Refusal } from '../../src/app/refusal.ts';
 import type { Place } from '../../src/app/team/place.ts';
 import type { Actor } from '../../src/app/team/team.ts';
 import { bindUseCases, type UseCases } from '../../src/app/use-cases.ts';
-import { DEFAULT_THRESHOLDS } from '../../src/sprint/thresholds.ts';
 import { refusalWords } from '../../src/words/refusals.ts';
 import { type Harness, openHarness } from '../support/app-harness.ts';
+import { typedMeasures } from '../support/typed-measures.ts';
 import {
   ANA,
   allRows,
@@ -79,16 +79,7 @@ function inPlaces(attempt: (use: UseCases, actor: Actor, place: Place) => Promis
 
 const answersFor = (cardId: string) => [{ cardId, left: '1', worked: '', surprise: '', note: '' }];
 const RANGE = { about: 'range' } as const;
-const MEASURES = {
-  closesAt: '12:00',
-  reminderAfterMinutes: '60',
-  scale: '1, 2, 3',
-  retentionMonths: '2',
-  thresholds: Object.fromEntries(Object.keys(DEFAULT_THRESHOLDS).map((name) => [name, '50'])) as Record<
-    keyof typeof DEFAULT_THRESHOLDS,
-    string
-  >,
-};
+const MEASURES = typedMeasures({ closesAt: '12:00', scale: '1, 2, 3', retentionMonths: '2' });
 
 const CASES: { readonly [Name in keyof UseCases]: Cases } = {
   adviceChart: {

@@ -116,7 +116,7 @@ function planningScale(usual: Scale): Setting<Scale> {
   };
 }
 
-/** Reads sizes parted by commas, semicolons or spaces; `0,5` may be written where spaces or `;` part. */
+/** Reads sizes separated by commas, semicolons or spaces; `0,5` may be written where spaces or `;` separate them. */
 function readScale(typed: string): Read<Scale> {
   const parts =
     /[;\s]/.test(typed.trim()) && !/,\s/.test(typed) ? typed.split(/[;\s]+/) : typed.split(/[;,\s]+/);

@@ -6,6 +6,7 @@ import { takeCard } from '../../../src/app/cards/change-cards.ts';
 import { runDueWork } from '../../../src/app/clock/ask-members.ts';
 import { setMeasures } from '../../../src/app/team/set-measures.ts';
 import { actorOf, CHANNEL, harnessForEach, PEOPLE } from '../../support/app-harness.ts';
+import { typedMeasures } from '../../support/typed-measures.ts';
 
 // Friday noon before the sprint of Monday 2 to Friday 13 November 2026; Lisbon is on UTC then.
 const harness = harnessForEach('2026-10-30T12:00:00Z');
@@ -290,20 +291,7 @@ describe('a change of the team’s settings', () => {
     const { h, team, sprint } = await plannedSprint();
     await setMeasures(h.deps, actorOf('ana'), {
       teamId: team.id,
-      closesAt: '18:00',
-      reminderAfterMinutes: '60',
-      scale: '1, 2, 4',
-      retentionMonths: '',
-      thresholds: {
-        keptShareAtLeast: '80',
-        surpriseRatioAtMost: '20',
-        pullInRatioAtMost: '20',
-        planShareAtLeast: '80',
-        estimateAccuracyAtLeast: '80',
-        estimateAccuracyAtMost: '95',
-        velocityGrowthFirstMark: '240',
-        velocityGrowthLongRangeMark: '500',
-      },
+      ...typedMeasures({ closesAt: '18:00', reminderAfterMinutes: '60', scale: '1, 2, 4' }),
     });
     expect((await h.sprint(sprint.id)).closesAtInstant).toEqual(new Date('2026-11-13T17:00:00Z'));
     await h.pass('2026-11-02T09:15:00Z');

@@ -3,6 +3,7 @@ import { baselineForm, nameBaseline } from '../../../src/app/history/name-baseli
 import { setMeasures } from '../../../src/app/team/set-measures.ts';
 import { actorOf, CHANNEL, harnessForEach, PEOPLE, refusalOf } from '../../support/app-harness.ts';
 import { type GivenSprint, importPast } from '../../support/past-sprints.ts';
+import { typedMeasures } from '../../support/typed-measures.ts';
 
 // The sprint runs from Monday 2 to Friday 13 November 2026 in Lisbon, which is on UTC then.
 const harness = harnessForEach('2026-10-30T12:00:00Z');
@@ -136,20 +137,7 @@ describe('the baseline sprint', () => {
     await h.setUpTeam({ name: 'Pilots' });
     await setMeasures(h.deps, ana, {
       teamId: team.id,
-      closesAt: '16:00',
-      reminderAfterMinutes: '60',
-      scale: '1, 2, 3',
-      retentionMonths: '',
-      thresholds: {
-        keptShareAtLeast: '80',
-        surpriseRatioAtMost: '20',
-        pullInRatioAtMost: '20',
-        planShareAtLeast: '80',
-        estimateAccuracyAtLeast: '80',
-        estimateAccuracyAtMost: '95',
-        velocityGrowthFirstMark: '240',
-        velocityGrowthLongRangeMark: '500',
-      },
+      ...typedMeasures({ closesAt: '16:00', scale: '1, 2, 3' }),
     });
     expect(await stored()).toBe(sprints[3]?.id);
   });

@@ -12,6 +12,7 @@ import {
   problemsOf,
   refusalOf,
 } from '../../support/app-harness.ts';
+import { typedMeasures } from '../../support/typed-measures.ts';
 
 // Friday noon in Lisbon, which is on UTC then.
 const harness = harnessForEach('2026-10-30T12:00:00Z');
@@ -326,23 +327,7 @@ describe('committing', () => {
 
   test('measures estimates by the team’s own scale', async () => {
     const { h, team } = await withTeam();
-    await setMeasures(h.deps, ana, {
-      teamId: team.id,
-      closesAt: '17:00',
-      reminderAfterMinutes: '180',
-      scale: '1, 2, 4, 8',
-      retentionMonths: '',
-      thresholds: {
-        keptShareAtLeast: '80',
-        surpriseRatioAtMost: '20',
-        pullInRatioAtMost: '20',
-        planShareAtLeast: '80',
-        estimateAccuracyAtLeast: '80',
-        estimateAccuracyAtMost: '95',
-        velocityGrowthFirstMark: '240',
-        velocityGrowthLongRangeMark: '500',
-      },
-    });
+    await setMeasures(h.deps, ana, { teamId: team.id, ...typedMeasures({ scale: '1, 2, 4, 8' }) });
     const { warnings } = await previewPlan(
       h.deps,
       ana,

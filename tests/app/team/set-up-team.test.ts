@@ -14,6 +14,7 @@ import {
   problemsOf,
   refusalOf,
 } from '../../support/app-harness.ts';
+import { typedMeasures } from '../../support/typed-measures.ts';
 
 const harness = harnessForEach('2026-10-30T12:00:00Z');
 const ana = actorOf('ana');
@@ -32,12 +33,14 @@ function setup(change: Partial<SetupInput> = {}): SetupInput {
   };
 }
 
-const MEASURES: Omit<MeasuresInput, 'teamId'> = {
-  closesAt: '16:30',
-  reminderAfterMinutes: '90',
-  scale: '0,5; 1; 2; 4',
-  retentionMonths: ' 24 ',
-  thresholds: {
+const MEASURES = typedMeasures(
+  {
+    closesAt: '16:30',
+    reminderAfterMinutes: '90',
+    scale: '0,5; 1; 2; 4',
+    retentionMonths: ' 24 ',
+  },
+  {
     keptShareAtLeast: '75%',
     surpriseRatioAtMost: '33.3',
     pullInRatioAtMost: '12,5',
@@ -47,7 +50,7 @@ const MEASURES: Omit<MeasuresInput, 'teamId'> = {
     velocityGrowthFirstMark: '240',
     velocityGrowthLongRangeMark: '500',
   },
-};
+);
 
 describe('the set-up form', () => {
   test('begins with what is known of channel and caller', async () => {

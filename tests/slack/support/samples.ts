@@ -13,9 +13,9 @@ import type { BaselineForm, BaselineNamed } from '../../../src/app/history/name-
 import type { ValueForm, ValueRecorded } from '../../../src/app/history/record-value.ts';
 import type { ImportPreview, SprintsImported } from '../../../src/app/import/import-sprints.ts';
 import type { PlanPreview } from '../../../src/app/planning/plan-sprint.ts';
+import { USUAL_SETTINGS } from '../../../src/app/team/settings.ts';
 import type { RecordedFact, Sprint, SprintCard, Team } from '../../../src/app/team/team.ts';
 import type { StatusContent } from '../../../src/app/watching/status-content.ts';
-import { DEFAULT_SCALE } from '../../../src/sprint/scale.ts';
 import { runningSummary } from '../../../src/sprint/summary.ts';
 import { DEFAULT_THRESHOLDS } from '../../../src/sprint/thresholds.ts';
 import { undefinedBecause } from '../../../src/sprint/undefined-value.ts';
@@ -36,12 +36,10 @@ export const team: Team = {
   name: 'Pier crew',
   timeZone: 'Europe/Lisbon',
   promptAt: '09:15',
-  reminderAfterMinutes: 180,
-  closesAt: '17:00',
-  workingDays: [1, 2, 3, 4, 5],
-  scale: DEFAULT_SCALE,
-  thresholds: DEFAULT_THRESHOLDS,
+  ...USUAL_SETTINGS,
   retentionMonths: undefined,
+  workingDays: [1, 2, 3, 4, 5],
+  thresholds: DEFAULT_THRESHOLDS,
   productOwnerId: undefined,
   baselineSprintId: undefined,
 };

@@ -14,11 +14,11 @@ import type { PastSprint } from '../../../src/app/history/past-sprint.ts';
 import type { ValueForm, ValueRecorded } from '../../../src/app/history/record-value.ts';
 import type { PlanContent } from '../../../src/app/planning/plan-content.ts';
 import type { PlanPreview } from '../../../src/app/planning/plan-sprint.ts';
+import { USUAL_SETTINGS } from '../../../src/app/team/settings.ts';
 import type { RecordedFact, Sprint, SprintCard, SprintHeading, Team } from '../../../src/app/team/team.ts';
 import type { ProjectionReading } from '../../../src/app/watching/load-outlook.ts';
 import type { Overview, TeamOverview } from '../../../src/app/watching/overview.ts';
 import type { StatusContent } from '../../../src/app/watching/status-content.ts';
-import { DEFAULT_SCALE } from '../../../src/sprint/scale.ts';
 import { closingSummary, runningSummary } from '../../../src/sprint/summary.ts';
 import { DEFAULT_THRESHOLDS } from '../../../src/sprint/thresholds.ts';
 
@@ -32,12 +32,10 @@ export const team: Team = {
   name: 'Harbour',
   timeZone: 'Europe/Lisbon',
   promptAt: '09:15',
-  reminderAfterMinutes: 180,
-  closesAt: '17:00',
-  workingDays: [1, 2, 3, 4, 5],
-  scale: DEFAULT_SCALE,
-  thresholds: DEFAULT_THRESHOLDS,
+  ...USUAL_SETTINGS,
   retentionMonths: undefined,
+  workingDays: [1, 2, 3, 4, 5],
+  thresholds: DEFAULT_THRESHOLDS,
   productOwnerId: undefined,
   baselineSprintId: undefined,
 };
