@@ -141,6 +141,7 @@ function listenerContext(
   { workspaceId, botToken, interactive: client }: ConnectedWorkspace,
 ): ListenerContext {
   return {
+    workspaceId,
     useCases,
     directory: deps.directory,
     client,

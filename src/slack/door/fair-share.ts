@@ -28,10 +28,11 @@ export function fairShare(
   return async ({ body, next, context: bolt, ...rest }) => {
     const asked = perMinute > 0 ? askedFor(body) : undefined;
     if (!asked) return next();
-    const taken = allowance.take(`${asked.workspaceId} ${asked.userId}`, asked.cost);
+    const context = contextOf(bolt);
+    const actor = { workspaceId: context.workspaceId, userId: asked.userId };
+    const taken = allowance.take(`${actor.workspaceId} ${actor.userId}`, asked.cost);
     if (taken.isAllowed) return next();
     const { ack } = rest as { ack?: Ack };
-    const context = contextOf(bolt);
     const refusal = new Refusal('too-much-at-once', { waitSeconds: taken.waitSeconds });
     const failure = failureOf(refusal, context.logger, 'counting requests');
     if (taken.isFirst) context.logger.warn('Somebody asks for more than their share.');
@@ -40,14 +41,14 @@ export function fairShare(
     const form = formSubmission.safeParse(body);
     if (form.success) {
       const { blockIds } = new FormFields(form.data.view);
-      const errors = await fieldErrors(failure, blockIds, asked, context.directory);
+      const errors = await fieldErrors(failure, blockIds, actor, context.directory);
       if (errors) return ack?.({ response_action: 'errors', errors });
       return ack?.({ response_action: 'update', view: refusedFormView(message) });
     }
     await ack?.();
     // An answer of ours to each of a script's requests would double what it does.
     if (!taken.isFirst || isHomePage(body)) return;
-    await tellIn(context.client, asked, channelOf(body), message).catch((err: unknown) =>
+    await tellIn(context.client, actor, channelOf(body), message).catch((err: unknown) =>
       context.logger.warn({ err }, 'Nobody could be told.'),
     );
   };
@@ -75,7 +76,6 @@ function costOf(asked: { readonly cost?: Cost } | undefined): number {
 }
 
 export interface AskedFor {
-  readonly workspaceId: string;
   readonly userId: string;
   readonly cost: number;
 }
@@ -84,31 +84,31 @@ export interface AskedFor {
 export function askedFor(body: unknown): AskedFor | undefined {
   const command = slashCommand.safeParse(body);
   if (command.success) {
-    const { team_id, user_id, text } = command.data;
-    return { workspaceId: team_id, userId: user_id, cost: costOfWords(text) };
+    const { user_id, text } = command.data;
+    return { userId: user_id, cost: costOfWords(text) };
   }
   const press = buttonPress.safeParse(body);
   if (press.success) {
-    const { user, team, view, actions } = press.data;
+    const { user, view, actions } = press.data;
     if (view?.type === 'modal') return undefined;
     const cost = costOf(BUTTONS.get(actions[0]?.action_id ?? ''));
-    return { workspaceId: team?.id ?? '', userId: user.id, cost };
+    return { userId: user.id, cost };
   }
   const form = formSubmission.safeParse(body);
   if (form.success) {
-    const { user, team, view } = form.data;
-    return { workspaceId: team?.id ?? '', userId: user.id, cost: costOf(FORMS.get(view.callback_id)) };
+    const { user, view } = form.data;
+    return { userId: user.id, cost: costOf(FORMS.get(view.callback_id)) };
   }
   const home = homeOpened.safeParse(body);
   if (home.success) {
-    return { workspaceId: home.data.team_id, userId: home.data.event.user, cost: LIGHT };
+    return { userId: home.data.event.user, cost: LIGHT };
   }
   const message = messageEvent.safeParse(body);
   if (!message.success) return undefined;
   // Not what bots write, this one included: nobody would be answered.
   const { user, bot_id, channel_type, text } = message.data.event;
   if (user === undefined || bot_id !== undefined || channel_type !== 'im') return undefined;
-  return { workspaceId: message.data.team_id, userId: user, cost: costOfWords(text ?? '') };
+  return { userId: user, cost: costOfWords(text ?? '') };
 }
 
 function costOfWords(text: string): number {

@@ -16,10 +16,10 @@ export function listenToButtons(app: App): void {
     const sent = buttonPress.safeParse(body);
     const action = sent.data?.actions[0];
     if (!sent.success || !action) return;
-    const { user, team, trigger_id, channel, view, response_url } = sent.data;
+    const { user, trigger_id, channel, view, response_url } = sent.data;
     // Choices made in a form are read when it is sent off.
     if (view?.type === 'modal') return;
-    const actor = { workspaceId: team?.id ?? '', userId: user.id };
+    const actor = { workspaceId: context.workspaceId, userId: user.id };
     const reply = response_url === undefined ? undefined : (respond as RespondFn);
     const presser: Presser = {
       actor,

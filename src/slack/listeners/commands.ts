@@ -18,8 +18,8 @@ export function listenToCommand(app: App): void {
     const context = contextOf(bolt);
     const sent = slashCommand.safeParse(body);
     if (!sent.success) return;
-    const { team_id, user_id, channel_id, trigger_id, response_url, text } = sent.data;
-    const actor = { workspaceId: team_id, userId: user_id };
+    const { user_id, channel_id, trigger_id, response_url, text } = sent.data;
+    const actor = { workspaceId: context.workspaceId, userId: user_id };
     const tell = tellsOnly(
       context,
       actor,

@@ -51,8 +51,8 @@ function whatWasSaid({ event }: MessageEvent): { userId: string; text: string } 
 }
 
 function addressed(
-  { client }: ListenerContext,
-  { team_id, event }: MessageEvent,
+  { client, workspaceId }: ListenerContext,
+  { event }: MessageEvent,
   { userId, text }: { userId: string; text: string },
 ): { caller: Asker & { readonly place: Place }; text: string; threadTs: string | undefined } {
   const threadTs = event.thread_ts;
@@ -64,7 +64,7 @@ function addressed(
     });
   };
   const caller = {
-    actor: { workspaceId: team_id, userId },
+    actor: { workspaceId, userId },
     place: placeOf(event.channel),
     replyTo: event.channel,
     triggerId: undefined,

@@ -22,8 +22,8 @@ function listenToHomePage(app: App): void {
   app.event('app_home_opened', async ({ body, context: bolt }) => {
     const sent = homeOpened.safeParse(body);
     if (!sent.success || (sent.data.event.tab ?? 'home') !== 'home') return;
-    const actor = { workspaceId: sent.data.team_id, userId: sent.data.event.user };
-    const { useCases, client, logger } = contextOf(bolt);
+    const { workspaceId, useCases, client, logger } = contextOf(bolt);
+    const actor = { workspaceId, userId: sent.data.event.user };
     try {
       const view = homeView(await useCases.overview(actor, undefined));
       await client.views.publish({ user_id: actor.userId, view });

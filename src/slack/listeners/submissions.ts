@@ -7,6 +7,7 @@ import type { AckFn, App, ViewResponseAction } from '@slack/bolt';
 import type { ModalView } from '@slack/types';
 import { z } from 'zod';
 import { Refusal } from '../../app/refusal.ts';
+import type { Actor } from '../../app/team/team.ts';
 import { AlreadyWritten, asOneRequest, GivenUp, settleWritten } from '../../app/written-once.ts';
 import { mrkdwn } from '../../words/say.ts';
 import { decodeValue } from '../button-values.ts';
@@ -56,7 +57,7 @@ async function answerForm(context: ListenerContext, sent: FormSubmission, ack: A
   const during = `form ${FORMS.has(sent.view.callback_id) ? sent.view.callback_id : 'unknown'}`;
   const key = triggerKey(sent.trigger_id);
   // Separate in each workspace, even with the same mark.
-  const ownKey = key && `${actorOf(sent).workspaceId} ${key}`;
+  const ownKey = key && `${context.workspaceId} ${key}`;
   const work = asOneRequest(ownKey, () => formResult(context, sent, during, key));
   const inTime = await Promise.race([work, context.answerDue()]);
   if (inTime) await answerInTime(inTime, ack);
@@ -66,7 +67,7 @@ async function answerForm(context: ListenerContext, sent: FormSubmission, ack: A
   const unseen = inTime ? undefined : await showLate(context, sent, result);
   const message = closingMessage(result) ?? unseen;
   if (!message) return;
-  await tellIn(context.client, actorOf(sent), replyToOf(sent.view.private_metadata), message).catch(
+  await tellIn(context.client, actorOf(context, sent), replyToOf(sent.view.private_metadata), message).catch(
     (error: unknown) => context.logger.error({ during, err: error }, 'Nobody could be told.'),
   );
 }
@@ -104,7 +105,7 @@ async function formResult(
 ): Promise<FormResult> {
   const { useCases, logger, directory } = context;
   const fields = new FormFields(sent.view);
-  const actor = actorOf(sent);
+  const actor = actorOf(context, sent);
   try {
     const form = FORMS.get(sent.view.callback_id);
     if (!form) throw new StaleControl('form');
@@ -164,6 +165,6 @@ function replyToOf(context: string): string | undefined {
   return decodeValue(z.looseObject({ replyTo: z.string().max(64).optional() }), context)?.replyTo;
 }
 
-function actorOf({ team, user }: FormSubmission) {
-  return { workspaceId: team?.id ?? '', userId: user.id };
+function actorOf({ workspaceId }: ListenerContext, { user }: FormSubmission): Actor {
+  return { workspaceId, userId: user.id };
 }

@@ -118,7 +118,7 @@ describe('what a request costs', () => {
   });
 
   it('is nothing for what bots write, and for what is said where nobody is answered', () => {
-    expect(askedFor(message({}))).toEqual({ workspaceId: WORKSPACE_ID, userId: MIRA_ID, cost: 1 });
+    expect(askedFor(message({}))).toEqual({ userId: MIRA_ID, cost: 1 });
     expect(askedFor(message({ bot_id: 'B0' }))).toBeUndefined();
     expect(askedFor(message({ user: undefined }))).toBeUndefined();
     expect(askedFor(message({ channel_type: 'channel' }))).toBeUndefined();
