@@ -12,8 +12,7 @@ import { type Config, ConfigError, type Distribution, readConfig } from './confi
 import { onceADay, startClock } from './jobs/clock.ts';
 import { deliveryHandler } from './jobs/deliveries.ts';
 import { createLogger, type Logger } from './logger.ts';
-import { meteredMessenger } from './metrics/metered-messenger.ts';
-import { meteredStore } from './metrics/metered-store.ts';
+import { meteredMessenger, meteredStore } from './metrics/metered-ports.ts';
 import { withoutReference } from './reference.ts';
 import { readSecretFiles } from './secret-files.ts';
 import { createMessenger } from './slack/sending/messenger.ts';

@@ -1,8 +1,6 @@
 /** The use cases that conversations lead to, with what they depend on already given. */
 import { adviceChart } from './advice/advice-chart.ts';
-import { askAdvice } from './advice/ask-advice.ts';
-import { forecastForm } from './advice/forecast-form.ts';
-import { shareAdvice } from './advice/share-advice.ts';
+import { askAdvice, forecastForm, shareAdvice } from './advice/ask-advice.ts';
 import { answerForm } from './answering/answer-form.ts';
 import { answerInWords } from './answering/answer-in-words.ts';
 import { recordAnswers, recordAway, recordUnchanged } from './answering/record-answers.ts';
@@ -17,8 +15,7 @@ import { planForm } from './planning/plan-form.ts';
 import { commitPlan, previewPlan } from './planning/plan-sprint.ts';
 import type { AppDependencies } from './ports/app-dependencies.ts';
 import { erasePerson } from './privacy/erase-person.ts';
-import { personalCopy } from './privacy/personal-copy.ts';
-import { privacyOverview } from './privacy/privacy-overview.ts';
+import { personalCopy, privacyOverview } from './privacy/privacy-overview.ts';
 import { measuresForm, setMeasures } from './team/set-measures.ts';
 import { setUpTeam, setupForm } from './team/set-up-team.ts';
 import { overview } from './watching/overview.ts';

@@ -1,5 +1,5 @@
 /** Where axes end, and how labels beside an axis keep apart. Pure. */
-import type { Interval } from '../forecast/interval.ts';
+import type { Interval } from '../forecast/points-distribution.ts';
 
 /** As ECharts takes them. */
 export interface NiceAxis {

@@ -1,9 +1,8 @@
 /** Whether the database can be reached, is recent enough, up to date and writable, and keeps up with the posts. */
-import type { Config } from '../config.ts';
+import type { Access, Config } from '../config.ts';
 import { type DatabaseFacts, dataFolderFacts, postgresFacts } from '../store/database-facts.ts';
 import { StoreError } from '../store/store-error.ts';
 import { clockFinding } from './check-clock.ts';
-import { checkTokenKeys } from './check-token-keys.ts';
 import type { Finding } from './finding.ts';
 
 /** What one process of the bot opens, and a few more. */
@@ -78,4 +77,19 @@ function aboutQueue({ queue, refusedCount }: DatabaseFacts): Finding[] {
   if (givenUpCount > 0) findings.push({ code: 'posts-given-up', count: givenUpCount });
   if (refusedCount > 0) findings.push({ code: 'posts-refused', count: refusedCount });
   return findings;
+}
+
+/**
+ * Whether the settings name the keys with which the tokens of workspaces are stored. Looks at their names only.
+ *
+ * @param storedNames names of the keys with which tokens are encrypted; undefined when their table isn't there yet
+ */
+export function checkTokenKeys(access: Access, storedNames: readonly string[] | undefined): Finding[] {
+  const stored = storedNames ?? [];
+  if (access.kind === 'one-workspace') return stored.length === 0 ? [] : [{ code: 'tokens-unused' }];
+  const given = access.tokenKeys.map(({ name }) => name);
+  const missing = stored.filter((name) => !given.includes(name));
+  if (missing.length > 0) return [{ code: 'keys-missing', names: missing }];
+  const former = stored.filter((name) => name !== given[0]);
+  return [former.length > 0 ? { code: 'keys-former', names: former } : { code: 'keys-fine' }];
 }

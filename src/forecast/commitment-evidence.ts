@@ -1,5 +1,5 @@
 /** What a closed sprint says about how much a team can keep and how much it takes in. Draws no conclusion. */
-import type { Interval } from './interval.ts';
+import type { Interval } from './points-distribution.ts';
 
 /** A sprint that is over and wasn't cancelled. Amounts are points; undefined where they were not recorded. */
 export interface SprintEvidence {

@@ -1,14 +1,9 @@
 /** What a team's closed sprints say about how much of a commitment it finishes and how much work it takes in. */
-import type { UndefinedValue } from '../sprint/undefined-value.ts';
-import { undefinedBecause } from '../sprint/undefined-value.ts';
-import type { ComingTime } from './availability.ts';
-import { relativeTime } from './availability.ts';
-import type { UsualAmount } from './censored-predictive.ts';
-import { censoredPredictive } from './censored-predictive.ts';
-import type { SprintEvidence } from './commitment-evidence.ts';
-import { finishEvidence, takeInEvidence } from './commitment-evidence.ts';
-import type { Interval } from './interval.ts';
-import type { PointsDistribution } from './points-distribution.ts';
+import { type UndefinedValue, undefinedBecause } from '../sprint/undefined-value.ts';
+import { type ComingTime, relativeTime } from './availability.ts';
+import { censoredPredictive, type UsualAmount } from './censored-predictive.ts';
+import { finishEvidence, type SprintEvidence, takeInEvidence } from './commitment-evidence.ts';
+import type { Interval, PointsDistribution } from './points-distribution.ts';
 import { median } from './quantile.ts';
 
 /** With fewer the answer would be more belief than data. */

@@ -1,7 +1,6 @@
 /** Tells a signal from ordinary variation in the history of one number. It says that something changed, not what. */
-import type { Ratio, UndefinedValue } from '../sprint/undefined-value.ts';
-import { isDefined, undefinedBecause } from '../sprint/undefined-value.ts';
-import type { Interval } from './interval.ts';
+import { isDefined, type Ratio, type UndefinedValue, undefinedBecause } from '../sprint/undefined-value.ts';
+import type { Interval } from './points-distribution.ts';
 
 /**
  * The mean moving range of two values from a normal distribution, in standard deviations (2 ÷ √π = 1.128, as

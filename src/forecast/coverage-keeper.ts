@@ -3,8 +3,7 @@
  * sprints that come. It learns how far outside the distributions of the past the outcomes really fell, and corrects
  * itself after each sprint. It never changes the distribution, only how much of it an interval takes in.
  */
-import { conformalRank } from './conformal-rank.ts';
-import type { Interval } from './interval.ts';
+import type { Interval } from './points-distribution.ts';
 import type { WeightedPoints } from './weighted-points.ts';
 
 /** How often the narrow and the wide interval should hold the truth. */
@@ -114,4 +113,21 @@ export function withOutcome(
     narrowLevel: moved(keeper.narrowLevel, NARROW, narrow),
     wideLevel: moved(keeper.wideLevel, WIDE, wide),
   };
+}
+
+/** Against rounding: (9 + 1)·(1 − 0.7) is a hair above 3 in binary, and still means the third. */
+const RANK_SLACK = 1e-9;
+
+/**
+ * Which of n past scores, counted from the smallest, a new one does not exceed with the wanted chance, if all of
+ * them come in no particular order.
+ *
+ * Formula: ⌈(n + 1)·chance⌉. Units: a rank from 1. Above n it says that n scores are too few for such a promise.
+ * How it misleads: sprints of a team that changes do come in a particular order.
+ * Source: split conformal prediction; Vovk, Gammerman and Shafer, "Algorithmic learning in a random world", 2005.
+ *
+ * @example conformalRank(19, 0.9) === 18
+ */
+export function conformalRank(scores: number, chance: number): number {
+  return Math.ceil((scores + 1) * chance - RANK_SLACK);
 }

@@ -1,7 +1,6 @@
 /** How far commitments and estimates of the past were off, so that one can plan with a margin. Judges nobody. */
-import type { Ratio, UndefinedValue } from '../sprint/undefined-value.ts';
-import { isDefined, undefinedBecause } from '../sprint/undefined-value.ts';
-import type { Interval } from './interval.ts';
+import { isDefined, type Ratio, type UndefinedValue, undefinedBecause } from '../sprint/undefined-value.ts';
+import type { Interval } from './points-distribution.ts';
 import { quantile } from './quantile.ts';
 
 /** With fewer the middle eight tenths would be the extremes. */

@@ -8,3 +8,9 @@ export interface PointsDistribution {
   /** The least amount that is not exceeded with this chance (0 to 1). Never below 0 points. */
   readonly quantile: (chance: number) => number;
 }
+
+/** A lower and an upper end. What it holds, and how surely, is for the function that returns it to say. */
+export interface Interval {
+  readonly low: number;
+  readonly high: number;
+}

@@ -1,8 +1,6 @@
 /** Whether a card fits between now and the sprint's end. It gives a chance; the checklist beside it is not its job. */
-import type { UndefinedValue } from '../sprint/undefined-value.ts';
-import { undefinedBecause } from '../sprint/undefined-value.ts';
-import type { Interval } from './interval.ts';
-import type { PointsDistribution } from './points-distribution.ts';
+import { type UndefinedValue, undefinedBecause } from '../sprint/undefined-value.ts';
+import type { Interval, PointsDistribution } from './points-distribution.ts';
 import { wilsonInterval } from './wilson-interval.ts';
 
 /** A smallest step of points, so that "at least" differs from "more than". */

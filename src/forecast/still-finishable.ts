@@ -4,8 +4,7 @@
  * part of past sprints shows that.
  */
 import { censoredPredictive } from './censored-predictive.ts';
-import type { Interval } from './interval.ts';
-import type { PointsDistribution } from './points-distribution.ts';
+import type { Interval, PointsDistribution } from './points-distribution.ts';
 import { median } from './quantile.ts';
 import type { SprintSoFar } from './sprint-so-far.ts';
 

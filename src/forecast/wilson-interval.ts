@@ -1,7 +1,6 @@
-import type { UndefinedValue } from '../sprint/undefined-value.ts';
-import { undefinedBecause } from '../sprint/undefined-value.ts';
-import type { Interval } from './interval.ts';
+import { type UndefinedValue, undefinedBecause } from '../sprint/undefined-value.ts';
 import { normalQuantile } from './normal-distribution.ts';
+import type { Interval } from './points-distribution.ts';
 
 /**
  * How far the true share may lie from the share that was seen: Wilson's score interval.

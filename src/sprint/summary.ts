@@ -1,17 +1,14 @@
 /** Everything that a sprint's cards say about the sprint, in one value. */
 import type { AnswerCount } from './answer-rate.ts';
-import { coachingNotes } from './coaching.ts';
 import type { CoachingNote } from './coaching-note.ts';
-import type { SprintHabits } from './habit-notes.ts';
+import { habitNotes, NO_HABITS_KNOWN, type SprintHabits } from './habit-notes.ts';
 import type { CardState } from './ledger.ts';
 import type { Scale } from './scale.ts';
-import type { SprintRatios } from './sprint-ratios.ts';
-import { sprintRatios } from './sprint-ratios.ts';
+import { type SprintRatios, sprintRatios } from './sprint-ratios.ts';
+import { thresholdNotes } from './threshold-notes.ts';
 import type { Thresholds } from './thresholds.ts';
-import type { SprintTotals } from './totals.ts';
-import { sprintTotals } from './totals.ts';
-import type { VerdictResult } from './verdict.ts';
-import { verdictOf } from './verdict.ts';
+import { type SprintTotals, sprintTotals } from './totals.ts';
+import { type VerdictResult, verdictOf } from './verdict.ts';
 
 export interface SprintSummary {
   readonly totals: SprintTotals;
@@ -58,4 +55,18 @@ export function runningSummary(states: readonly CardState[], yardstick: Yardstic
   const ratios = sprintRatios(totals, yardstick.baselineVelocityPoints);
   const verdict = verdictOf(ratios, yardstick.thresholds);
   return { totals, ratios, verdict, notes: coachingNotes(ratios, yardstick.thresholds) };
+}
+
+/**
+ * Coaching notes: a short, specific suggestion tied to something that was crossed. They are about the team's way of
+ * working, never about a person. What each says is in the messages `note-<id>-…`.
+ *
+ * All notes that a sprint calls for, in a fixed order.
+ */
+export function coachingNotes(
+  ratios: SprintRatios,
+  thresholds: Thresholds,
+  habits: SprintHabits = NO_HABITS_KNOWN,
+): CoachingNote[] {
+  return [...thresholdNotes(ratios, thresholds), ...habitNotes(habits)];
 }

@@ -1,5 +1,5 @@
 /** People, as they are named in messages. */
-import { isErased } from '../app/privacy/erased-mark.ts';
+import { isErased } from '../app/privacy/without-person.ts';
 import { Markup, say } from './say.ts';
 import { typed } from './typed-text.ts';
 

@@ -1,7 +1,5 @@
 import { beforeAll, describe, expect, test } from 'vitest';
-import { askAdvice } from '../../src/app/advice/ask-advice.ts';
-import { forecastForm } from '../../src/app/advice/forecast-form.ts';
-import { shareAdvice } from '../../src/app/advice/share-advice.ts';
+import { askAdvice, forecastForm, shareAdvice } from '../../src/app/advice/ask-advice.ts';
 import { answerForm } from '../../src/app/answering/answer-form.ts';
 import { answerInWords } from '../../src/app/answering/answer-in-words.ts';
 import { recordAnswers, recordAway, recordUnchanged } from '../../src/app/answering/record-answers.ts';
@@ -16,8 +14,7 @@ import { planForm } from '../../src/app/planning/plan-form.ts';
 import { commitPlan, previewPlan } from '../../src/app/planning/plan-sprint.ts';
 import type { AppDependencies } from '../../src/app/ports/app-dependencies.ts';
 import { erasePerson } from '../../src/app/privacy/erase-person.ts';
-import { personalCopy } from '../../src/app/privacy/personal-copy.ts';
-import { privacyOverview } from '../../src/app/privacy/privacy-overview.ts';
+import { personalCopy, privacyOverview } from '../../src/app/privacy/privacy-overview.ts';
 import { Refusal } from '../../src/app/refusal.ts';
 import type { Place } from '../../src/app/team/place.ts';
 import { measuresForm, setMeasures } from '../../src/app/team/set-measures.ts';

@@ -2,17 +2,19 @@
  * How well the projection would have done on past sprints: walks forward in file order, and no prediction sees
  * anything but sprints that had ended. What it scores is the function behind the bot's status.
  */
-import { crps } from '../../src/forecast/crps.ts';
-import type { Interval } from '../../src/forecast/interval.ts';
-import type { EndedSprint, ProjectionHistory } from '../../src/forecast/project-velocity.ts';
+
+import type { Interval } from '../../src/forecast/points-distribution.ts';
 import {
+  type EndedSprint,
   MOST_SPRINTS_BACK,
   NO_HISTORY,
+  type ProjectionHistory,
   projectVelocity,
   withEndedSprints,
 } from '../../src/forecast/project-velocity.ts';
 import { median } from '../../src/forecast/quantile.ts';
 import type { SprintMoment } from '../open-data/read-open-data.ts';
+import { crps } from './crps.ts';
 import {
   committedPoints,
   endedSprintOf,

@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { MOST_LINES } from '../../src/app/csv/read-table.ts';
 import { MOST_LINES_IN_ALL } from '../../src/app/import/read-import.ts';
-import { HTTP_LIMITS } from '../../src/slack/door/http-limits.ts';
+import { HTTP_LIMITS } from '../../src/slack/door/http-door.ts';
 import { CLOCK_TOLERANCE_SECONDS } from '../../src/slack/door/judge-signature.ts';
 import { DOWNLOAD_BYTES_MAX } from '../../src/slack/files/download-file.ts';
 import { IMPORT_FILES_MAX } from '../../src/slack/views/import-views.ts';

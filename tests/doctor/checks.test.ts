@@ -6,10 +6,10 @@ import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import ownManifest from '../../deploy/app-manifest.json' with { type: 'json' };
 import { clockFinding } from '../../src/doctor/check-clock.ts';
 import { checkDataFolder, diskFindings } from '../../src/doctor/check-data-folder.ts';
+import { checkTokenKeys } from '../../src/doctor/check-database.ts';
 import { checkCharts, checkTimeZones, drawDot } from '../../src/doctor/check-libraries.ts';
 import { checkManifest } from '../../src/doctor/check-manifest.ts';
 import { checkSettings } from '../../src/doctor/check-settings.ts';
-import { checkTokenKeys } from '../../src/doctor/check-token-keys.ts';
 import { type Finding, findingWords, kindOf } from '../../src/doctor/finding.ts';
 
 const NOW = new Date('2026-11-04T09:20:00Z');

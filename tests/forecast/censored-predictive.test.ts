@@ -1,9 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { UsualAmount } from '../../src/forecast/censored-predictive.ts';
-import { censoredPredictive } from '../../src/forecast/censored-predictive.ts';
-import type { Interval } from '../../src/forecast/interval.ts';
+import { censoredPredictive, type UsualAmount } from '../../src/forecast/censored-predictive.ts';
 import { normalCdf } from '../../src/forecast/normal-distribution.ts';
+import type { Interval } from '../../src/forecast/points-distribution.ts';
 import { seededRandom } from './seeded-random.ts';
 import { spreadsheet } from './spreadsheet.ts';
 

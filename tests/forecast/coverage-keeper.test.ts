@@ -1,17 +1,17 @@
 import { describe, expect, test } from 'vitest';
-import { conformalRank } from '../../src/forecast/conformal-rank.ts';
-import type { CoverageKeeper, OutcomePlace } from '../../src/forecast/coverage-keeper.ts';
 import {
+  type CoverageKeeper,
+  conformalRank,
   depthOf,
   depthsOf,
   intervalsOf,
   LEAST_SCORES,
   NEW_KEEPER,
+  type OutcomePlace,
   WIDE,
   withOutcome,
 } from '../../src/forecast/coverage-keeper.ts';
-import type { WeightedPoints } from '../../src/forecast/weighted-points.ts';
-import { weightedPoints } from '../../src/forecast/weighted-points.ts';
+import { type WeightedPoints, weightedPoints } from '../../src/forecast/weighted-points.ts';
 import { seededRandom } from './seeded-random.ts';
 
 function alike(values: readonly number[]): ReturnType<typeof weightedPoints> {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { greatest } from '../../src/forecast/greatest.ts';
+import { greatest } from '../../src/forecast/beta-binomial-fit.ts';
 
 test('finds the peak of a lopsided hill to 1e-6, wherever it lies between the ends', () => {
   fc.assert(

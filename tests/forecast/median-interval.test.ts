@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import type { Interval } from '../../src/forecast/interval.ts';
-import { medianInterval } from '../../src/forecast/median-interval.ts';
+import type { Interval } from '../../src/forecast/points-distribution.ts';
+import { medianInterval } from '../../src/forecast/surprise-odds.ts';
 import { spreadsheet } from './spreadsheet.ts';
 
 describe('the interval of a median', () => {

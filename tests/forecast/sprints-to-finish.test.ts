@@ -1,9 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { sprintSums } from '../../src/forecast/sprint-sums.ts';
-import { chancesToFinish } from '../../src/forecast/sprints-to-finish.ts';
-import type { WeightedPoints } from '../../src/forecast/weighted-points.ts';
-import { weightedPoints } from '../../src/forecast/weighted-points.ts';
+import { chancesToFinish, sprintSums } from '../../src/forecast/sprints-to-finish.ts';
+import { type WeightedPoints, weightedPoints } from '../../src/forecast/weighted-points.ts';
 import { spreadsheet } from './spreadsheet.ts';
 
 function alike(...values: number[]): WeightedPoints {

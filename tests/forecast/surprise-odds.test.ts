@@ -2,9 +2,14 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { betaBinomialFit } from '../../src/forecast/beta-binomial-fit.ts';
 import type { BetaParameters } from '../../src/forecast/beta-distribution.ts';
-import type { Interval } from '../../src/forecast/interval.ts';
-import type { ClosedCard, SurpriseOdds, SurpriseOddsBySize } from '../../src/forecast/surprise-odds.ts';
-import { LITTLE_HISTORY_CARDS, surpriseOdds } from '../../src/forecast/surprise-odds.ts';
+import type { Interval } from '../../src/forecast/points-distribution.ts';
+import {
+  type ClosedCard,
+  LITTLE_HISTORY_CARDS,
+  type SurpriseOdds,
+  type SurpriseOddsBySize,
+  surpriseOdds,
+} from '../../src/forecast/surprise-odds.ts';
 import { wilsonInterval } from '../../src/forecast/wilson-interval.ts';
 
 /** So many cards of a size, the first ones with the surprises given. */

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { Interval } from '../../src/forecast/interval.ts';
+import type { Interval } from '../../src/forecast/points-distribution.ts';
 import { wilsonInterval } from '../../src/forecast/wilson-interval.ts';
 import { spreadsheet } from './spreadsheet.ts';
 

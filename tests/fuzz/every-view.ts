@@ -2,7 +2,7 @@
 
 import { cardLine, statesOf } from '../../src/app/cards/card-line.ts';
 import { Refusal } from '../../src/app/refusal.ts';
-import { sentFile } from '../../src/slack/files/sent-file.ts';
+import { sentFile } from '../../src/slack/files/download-file.ts';
 import { failureMessage } from '../../src/slack/listeners/failure-words.ts';
 import { forecastQuestionMessage } from '../../src/slack/views/advice-forms.ts';
 import { dailyPromptMessage } from '../../src/slack/views/answering/prompt-messages.ts';

@@ -9,7 +9,7 @@ import { MOST_CHARACTERS } from '../../src/app/csv/read-table.ts';
 import type { ImportPreview } from '../../src/app/import/import-sprints.ts';
 import { Refusal } from '../../src/app/refusal.ts';
 import type { Team } from '../../src/app/team/team.ts';
-import { decodeText } from '../../src/slack/files/decode-text.ts';
+import { decodeText } from '../../src/slack/files/download-file.ts';
 import { importPreviewView } from '../../src/slack/views/import-views.ts';
 import { GOOD, give, HEADER } from '../app/import/giving-files.ts';
 import { expectFormFits } from '../slack/views/view-checks.ts';

@@ -3,8 +3,7 @@
  * in behind the door, as the platform would have sent them once their signature was found genuine.
  */
 import type { App, Receiver, ReceiverEvent } from '@slack/bolt';
-import type { AppDependencies } from '../../src/app/ports/app-dependencies.ts';
-import type { Directory } from '../../src/app/ports/directory.ts';
+import type { AppDependencies, Directory } from '../../src/app/ports/app-dependencies.ts';
 import { bindUseCases } from '../../src/app/use-cases.ts';
 import { interactiveClient } from '../../src/slack/sending/web-clients.ts';
 import { createSlackApp, type SlackApp } from '../../src/slack/slack-app.ts';

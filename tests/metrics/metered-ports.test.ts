@@ -1,13 +1,12 @@
 /** The store and the messenger that count do what the ones inside do, and count what became of it. */
 import { describe, expect, it } from 'vitest';
 import type { Messenger } from '../../src/app/ports/messenger.ts';
-import type { PromptWriting } from '../../src/app/ports/prompts.ts';
+import type { PromptWriting } from '../../src/app/ports/sprints.ts';
 import type { Store, Transaction } from '../../src/app/ports/store.ts';
 import { DeliveryFailure } from '../../src/app/posting/delivery-failure.ts';
 import type { MessageContent } from '../../src/app/posting/post-kinds.ts';
 import { Refusal } from '../../src/app/refusal.ts';
-import { meteredMessenger } from '../../src/metrics/metered-messenger.ts';
-import { meteredStore } from '../../src/metrics/metered-store.ts';
+import { meteredMessenger, meteredStore } from '../../src/metrics/metered-ports.ts';
 import { createMetrics } from '../../src/metrics/metrics.ts';
 import { fakeStore } from '../support/fake-store.ts';
 import { figureOf } from './read-metrics.ts';

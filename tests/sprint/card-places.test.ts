@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { CardPlaces } from '../../src/sprint/card-places.ts';
+import { CardPlaces } from '../../src/sprint/ledger.ts';
 import { aCard } from './sprint-facts.ts';
 
 const IDS = ['a', 'b', 'c', 'd'];

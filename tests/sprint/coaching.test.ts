@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { coachingNotes } from '../../src/sprint/coaching.ts';
 import type { CoachingNoteId } from '../../src/sprint/coaching-note.ts';
 import type { SprintRatios } from '../../src/sprint/sprint-ratios.ts';
+import { coachingNotes } from '../../src/sprint/summary.ts';
 import { crossingOf } from '../../src/sprint/threshold-notes.ts';
 import { DEFAULT_THRESHOLDS } from '../../src/sprint/thresholds.ts';
 import { undefinedBecause } from '../../src/sprint/undefined-value.ts';

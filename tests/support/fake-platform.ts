@@ -6,11 +6,10 @@ import type {
   OddsAdvice,
   RangeAdvice,
 } from '../../src/app/advice/advice.ts';
+import type { Directory, Profile } from '../../src/app/ports/app-dependencies.ts';
 import type { Charts, Picture } from '../../src/app/ports/charts.ts';
-import type { Directory, Profile } from '../../src/app/ports/directory.ts';
 import type { Messenger, PostImage } from '../../src/app/ports/messenger.ts';
-import type { DeliveryFailureKind } from '../../src/app/posting/delivery-failure.ts';
-import { DeliveryFailure } from '../../src/app/posting/delivery-failure.ts';
+import { DeliveryFailure, type DeliveryFailureKind } from '../../src/app/posting/delivery-failure.ts';
 import type { MessageContent } from '../../src/app/posting/post-kinds.ts';
 import type { PostedAt, Recipient } from '../../src/app/posting/posts.ts';
 import type { Burndown } from '../../src/sprint/burndown.ts';

@@ -2,11 +2,14 @@
  * Answers the planning questions: odds, range, forecast, history. It reads and computes; it changes nothing, and the
  * numbers are the team's only.
  */
+
+import { LATEST_SPRINTS } from '../../forecast/release-forecast.ts';
 import type { Day } from '../../sprint/calendar.ts';
+import { knownVelocities, pastSprints } from '../history/team-history.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading } from '../ports/store.ts';
-import type { Audience, Place } from '../team/place.ts';
-import { audienceAt, audienceInTeam, todayOf } from '../team/place.ts';
+import { channelPost } from '../posting/post-kinds.ts';
+import { type Audience, audienceAt, audienceInTeam, type Place, todayOf } from '../team/place.ts';
 import type { Actor, Member, Team } from '../team/team.ts';
 import type { Advice, AdviceQuestion } from './advice.ts';
 import { adviceOf, spanAsked } from './advice-of.ts';
@@ -54,4 +57,48 @@ export async function requireAnswerable(
     checkDays(question);
     checkRange(question, { team, members, span: await spanAsked(read, team, question, on) }, on);
   }
+}
+
+export interface ForecastForm {
+  readonly team: Team;
+  /** Of the sprints that a forecast is made from, oldest first; fewer or none while few have closed. */
+  readonly velocities: readonly number[];
+}
+
+/**
+ * What one should know before asking when a body of work will be finished. It forecasts nothing itself.
+ *
+ * For members and the product owner. @throws Refusal those of finding the team.
+ */
+export async function forecastForm(
+  deps: AppDependencies,
+  actor: Actor,
+  reference: TeamReference,
+): Promise<ForecastForm> {
+  return deps.store.transaction(async (tx) => {
+    const { team } = await audienceBy(tx.read, actor, reference);
+    return { team, velocities: knownVelocities(await pastSprints(tx, team)).slice(-LATEST_SPRINTS) };
+  });
+}
+
+/**
+ * Posts the answer to a planning question in the team's channel, through the queue.
+ *
+ * Members and the product owner may share.
+ *
+ * @throws Refusal `bad-input` with fields named as in the question, and those of finding the team.
+ */
+export async function shareAdvice(
+  deps: AppDependencies,
+  actor: Actor,
+  { teamId, question }: { readonly teamId: string; readonly question: AdviceQuestion },
+): Promise<void> {
+  await deps.store.transaction(async (tx) => {
+    const { team, members } = await audienceInTeam(tx.read, actor, teamId);
+    const on = todayOf(team, deps.clock.now());
+    await requireAnswerable(tx.read, team, members, question, on);
+    await tx.write.posts.add([
+      channelPost(team, { kind: 'shared-advice', teamId: team.id, byUserId: actor.userId, on, question }),
+    ]);
+  });
 }

@@ -1,13 +1,10 @@
 /** The team's own trend: every ratio over its closed sprints, with what is ordinary and what is not. */
 import { controlChart } from '../../forecast/control-chart.ts';
 import { marginOfError } from '../../forecast/margin-of-error.ts';
-import type { RatioId, RatioLine } from '../../sprint/sprint-ratios.ts';
-import { RATIO_IDS, RATIOS } from '../../sprint/sprint-ratios.ts';
+import { RATIO_IDS, RATIOS, type RatioId, type RatioLine } from '../../sprint/sprint-ratios.ts';
 import type { Thresholds } from '../../sprint/thresholds.ts';
-import type { Ratio } from '../../sprint/undefined-value.ts';
-import { isDefined } from '../../sprint/undefined-value.ts';
-import { baselineIndex } from '../history/baseline-sprint.ts';
-import { growthOfPast } from '../history/growth-of-past.ts';
+import { isDefined, type Ratio } from '../../sprint/undefined-value.ts';
+import { baselineIndex, growthOfPast } from '../history/growth-of-past.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
 import { ratioValues } from '../history/ratio-values.ts';
 import { marginSprints } from '../history/team-history.ts';

@@ -1,9 +1,9 @@
 /** When the clock has something to do with a sprint. Pure; the instants end up in the database. */
 import { addHours } from 'date-fns/addHours';
-import type { Day } from '../../sprint/calendar.ts';
-import { workingDaysFromTo } from '../../sprint/calendar.ts';
+import { type Day, dayPlus, workingDaysFromTo } from '../../sprint/calendar.ts';
+import type { Transaction } from '../ports/store.ts';
 import type { Sprint, Team } from '../team/team.ts';
-import { dayExists, instantOf } from './local-time.ts';
+import { dayAt, dayExists, instantOf } from './local-time.ts';
 
 /** How long before closing the last call goes out. */
 export const LAST_CALL_MINUTES_BEFORE_CLOSING = 60;
@@ -64,4 +64,24 @@ export function reminderAt(
 /** When the last call goes out on the sprint's last day. */
 export function lastCallAt(sprint: Pick<Sprint, 'closesAtInstant'>): Date {
   return new Date(sprint.closesAtInstant.getTime() - LAST_CALL_MINUTES_BEFORE_CLOSING * 60_000);
+}
+
+/** After a change of zone, prompt time or working days: what the clock does next with the open sprints. */
+export async function resetClocks(tx: Transaction, team: Team, now: Date): Promise<void> {
+  for (const sprint of await tx.read.openSprintsOf(team.id)) {
+    // A reopened sprint closes at the end of its 24 hours and asks nobody any more.
+    if (sprint.closedAt !== undefined) continue;
+    const today = dayAt(now, team.timeZone);
+    const closesAtInstant = instantOf(sprint.endsOn, sprint.closesAt, team.timeZone);
+    const moved = { ...sprint, closesAtInstant };
+    const askedToday = (await tx.read.promptsOf([{ sprintId: sprint.id, day: today }])).some(
+      ({ postId }) => postId,
+    );
+    await tx.write.sprints.update({
+      ...moved,
+      // A day that has been asked about is not asked about, nor reminded of, a second time.
+      nextPromptAt: firstPromptAt(team, moved, askedToday ? dayPlus(today, 1) : today),
+      lastCallAt: sprint.lastCallAt === undefined ? undefined : lastCallAt(moved),
+    });
+  }
 }

@@ -3,15 +3,14 @@
  * cell is undefined. Nothing is guessed: what can be read in two ways is asked about.
  */
 
-import type { Day } from '../../sprint/calendar.ts';
-import { isDay } from '../../sprint/calendar.ts';
+import { type Day, isDay } from '../../sprint/calendar.ts';
 import { MAX_POINTS } from '../../sprint/points.ts';
 import { readNumber } from '../read-number.ts';
 import { visibleText } from '../visible-text.ts';
 import type { ColumnName, CsvKind } from './csv-columns.ts';
 import type { CellProblem } from './csv-problem.ts';
-import { unescapeFormula } from './escape-formula.ts';
 import type { TableLine } from './read-table.ts';
+import { unescapeFormula } from './write-csv.ts';
 
 /** The largest sum of points that is kept. */
 export const MOST_SUM_POINTS = 99_999_999.5;

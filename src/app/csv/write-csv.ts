@@ -4,10 +4,7 @@
  */
 import { stringify } from 'csv-stringify/sync';
 import { visibleText } from '../visible-text.ts';
-import type { ColumnName, CsvKind } from './csv-columns.ts';
-import { CSV_COLUMNS } from './csv-columns.ts';
-import { escapeFormula } from './escape-formula.ts';
-import { plainDecimal } from './plain-decimal.ts';
+import { type ColumnName, CSV_COLUMNS, type CsvKind } from './csv-columns.ts';
 
 /** Undefined: the cell is empty. */
 export type CsvCell = string | number | undefined;
@@ -28,4 +25,49 @@ export function writeCsv<Kind extends CsvKind>(kind: Kind, rows: readonly CsvRow
 function cellText(cell: CsvCell): string {
   if (cell === undefined) return '';
   return typeof cell === 'number' ? plainDecimal(cell) : escapeFormula(visibleText(cell));
+}
+
+/**
+ * What makes a spreadsheet take a cell for a formula, or may once a white space was trimmed away, with the full-width
+ * forms that some spreadsheets read in the same way. Apostrophes before it count as well, so that none of a person's own is taken
+ * away on the way back. Source: OWASP, "CSV Injection" (owasp.org/www-community/attacks/CSV_Injection).
+ */
+const LIKE_A_FORMULA = /^'*[=+\-@\t\r\n＝＋－＠]/;
+const ESCAPED = /^'+[=+\-@\t\r\n＝＋－＠]/;
+
+/**
+ * Keeps a spreadsheet from taking text for a formula: text that begins like one gets an apostrophe before it, and
+ * reading takes exactly that apostrophe back. For text only; a number that begins with a minus stays as it is.
+ *
+ * @example escapeFormula('=1+1') === "'=1+1"
+ */
+export function escapeFormula(text: string): string {
+  return LIKE_A_FORMULA.test(text) ? `'${text}` : text;
+}
+
+/** Takes back what `escapeFormula` did. @example unescapeFormula("'=1+1") === '=1+1' */
+export function unescapeFormula(text: string): string {
+  return ESCAPED.test(text) ? text.slice(1) : text;
+}
+
+/**
+ * Writes a number in digits only, as a spreadsheet in any country reads it when the point is the decimal mark.
+ *
+ * The shortest decimal that reads back as the same number, without an exponent.
+ *
+ * @throws RangeError for what is no finite number.
+ * @example plainDecimal(2.5) === '2.5'
+ * @example plainDecimal(1e-7) === '0.0000001'
+ */
+export function plainDecimal(value: number): string {
+  if (!Number.isFinite(value)) throw new RangeError(`${value} has no decimal form`);
+  const text = String(value === 0 ? 0 : value);
+  const [, sign = '', digits = '', decimals = '', exponent] =
+    /^(-?)(\d+)(?:\.(\d+))?(?:e([+-]\d+))?$/.exec(text) ?? [];
+  if (exponent === undefined) return text;
+  const point = digits.length + Number(exponent);
+  const all = `${digits}${decimals}`;
+  if (point <= 0) return `${sign}0.${'0'.repeat(-point)}${all}`;
+  if (point >= all.length) return `${sign}${all}${'0'.repeat(point - all.length)}`;
+  return `${sign}${all.slice(0, point)}.${all.slice(point)}`;
 }

@@ -1,19 +1,15 @@
 /** Hands out everything that is known of a team's sprints, as four CSV files. Reads only. */
 import { ratioOfSums } from '../../sprint/sprint-ratios.ts';
-import type { CsvKind } from '../csv/csv-columns.ts';
-import { CSV_KINDS, fileNameOf } from '../csv/csv-columns.ts';
-import type { CsvRow } from '../csv/write-csv.ts';
-import { writeCsv } from '../csv/write-csv.ts';
-import { baselineIndex } from '../history/baseline-sprint.ts';
+import { CSV_KINDS, type CsvKind, fileNameOf } from '../csv/csv-columns.ts';
+import { type CsvRow, writeCsv } from '../csv/write-csv.ts';
+import { baselineIndex } from '../history/growth-of-past.ts';
 import { pastSprints } from '../history/team-history.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
-import type { Place } from '../team/place.ts';
-import { membershipAt, requireFacilitator } from '../team/place.ts';
+import { membershipAt, type Place, requireFacilitator } from '../team/place.ts';
 import type { Actor, Sprint, Team } from '../team/team.ts';
-import type { ExportedSprint, ExportRows } from './export-rows.ts';
-import { exportRows } from './export-rows.ts';
+import { type ExportedSprint, type ExportRows, exportRows } from './export-rows.ts';
 
 export interface ExportedFile {
   readonly fileName: string;

@@ -1,10 +1,34 @@
-/** The growth of recorded value and of velocity over a team's closed sprints, sprints without a velocity included. */
-import type { Growth, ValuedSprint } from '../../forecast/value-growth.ts';
-import { valueGrowth } from '../../forecast/value-growth.ts';
+/**
+ * Which closed sprint growth is measured by, and how the others grew against it. Pure; the store's
+ * `baselineVelocityPoints` follows the same rule.
+ */
+
+import { type Growth, type ValuedSprint, valueGrowth } from '../../forecast/value-growth.ts';
 import { undefinedBecause } from '../../sprint/undefined-value.ts';
 import type { Team } from '../team/team.ts';
-import { baselineIndex } from './baseline-sprint.ts';
 import type { PastSprint } from './past-sprint.ts';
+
+type Measured = Pick<PastSprint, 'sprintId' | 'velocityPoints'>;
+
+/** Whether something can be measured by the sprint: points were finished in it, and it is known how many. */
+export function canBeBaseline({ velocityPoints }: Pick<PastSprint, 'velocityPoints'>): boolean {
+  return velocityPoints !== undefined && velocityPoints > 0;
+}
+
+/**
+ * The place in the list of the sprint that the team named, else of the first one with a velocity above 0; undefined
+ * when there is none.
+ *
+ * @param past oldest first
+ */
+export function baselineIndex(
+  { baselineSprintId }: Pick<Team, 'baselineSprintId'>,
+  past: readonly Measured[],
+): number | undefined {
+  const named = past.findIndex((sprint) => sprint.sprintId === baselineSprintId && canBeBaseline(sprint));
+  const found = named >= 0 ? named : past.findIndex(canBeBaseline);
+  return found >= 0 ? found : undefined;
+}
 
 export interface GrowthOfPast {
   /** The sprint that both growths are measured by; undefined when there is none. */

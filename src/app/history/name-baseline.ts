@@ -3,12 +3,10 @@
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
-import type { Place } from '../team/place.ts';
-import { membershipAt, membershipInTeam, requireFacilitator } from '../team/place.ts';
+import { membershipAt, membershipInTeam, type Place, requireFacilitator } from '../team/place.ts';
 import type { Actor, Team } from '../team/team.ts';
-import { baselineIndex, canBeBaseline } from './baseline-sprint.ts';
-import type { ClosedSprintReference, TeamReference } from './closed-sprint.ts';
-import { closedSprint } from './closed-sprint.ts';
+import { type ClosedSprintReference, closedSprint, type TeamReference } from './closed-sprint.ts';
+import { baselineIndex, canBeBaseline } from './growth-of-past.ts';
 import type { PastSprint } from './past-sprint.ts';
 import { pastSprints } from './team-history.ts';
 

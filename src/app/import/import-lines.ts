@@ -5,9 +5,7 @@ import { LineReader } from '../csv/line-reader.ts';
 import type { TableLine } from '../csv/read-table.ts';
 import { MAX_NOTE_LENGTH } from '../export/exported-answers.ts';
 import { MAX_TITLE_LENGTH } from '../planning/card-paste.ts';
-import type { LineProblem } from './import-problem.ts';
-import type { ImportProblems, LinePlace } from './import-problems.ts';
-import { handOn, placeOf } from './import-problems.ts';
+import { handOn, type ImportProblems, type LinePlace, type LineProblem, placeOf } from './import-problem.ts';
 import { MOST_NAME_CHARACTERS } from './sprint-line.ts';
 
 const MOST_KEY_CHARACTERS = 40;

@@ -3,23 +3,20 @@
  * that is wrong. Pure but for the ids it makes; nothing is imported here.
  */
 import { randomUUID } from 'node:crypto';
-import type { SprintTotals } from '../../sprint/totals.ts';
-import { sprintTotals } from '../../sprint/totals.ts';
+import { RATIO_IDS, RATIOS, type RatioId, type RatioSums, ratioOfSums } from '../../sprint/sprint-ratios.ts';
+import { type SprintTotals, sprintTotals } from '../../sprint/totals.ts';
+import { type Ratio, type ReasonCode, undefinedBecause } from '../../sprint/undefined-value.ts';
 import { statesOf } from '../cards/card-line.ts';
 import { instantOf } from '../clock/local-time.ts';
 import { promptDays } from '../clock/sprint-clock.ts';
-import type { FromRecords } from '../history/past-sprint-at-closing.ts';
-import { pastSprintOf } from '../history/past-sprint-at-closing.ts';
+import type { PastRatios } from '../history/past-sprint.ts';
+import { type FromRecords, pastSprintOf } from '../history/past-sprint-at-closing.ts';
 import type { Sprint, SprintRecords } from '../team/team.ts';
-import type { ImportProblems } from './import-problems.ts';
-import type { SprintLines } from './imported-records.ts';
-import { importedRecords } from './imported-records.ts';
-import { pastFromColumns } from './past-from-columns.ts';
+import type { ImportProblems } from './import-problem.ts';
+import { importedRecords, type SprintLines } from './imported-records.ts';
 import type { ReadImport } from './read-import.ts';
-import type { SprintLine } from './sprint-line.ts';
-import { alikeName } from './sprint-line.ts';
-import type { LeftOutSprint, PlanContext } from './sprints-to-import.ts';
-import { sprintsToImport } from './sprints-to-import.ts';
+import { alikeName, type SprintLine, type StatedRatios } from './sprint-line.ts';
+import { type LeftOutSprint, type PlanContext, sprintsToImport } from './sprints-to-import.ts';
 
 /** A sprint as it would be recorded. */
 export interface PlannedSprint {
@@ -163,4 +160,77 @@ function checkSums(line: SprintLine, totals: SprintTotals, problems: ImportProbl
   if (differing.length === 0) return;
   const sums = differing.map(([column, said, is]) => ({ column, said: said ?? 0, is }));
   problems.tell(line, { code: 'sums-differ', sums });
+}
+
+export type KnownSums = Pick<
+  SprintLine,
+  | 'commitmentPoints'
+  | 'pulledInPoints'
+  | 'surprisePoints'
+  | 'velocityPoints'
+  | 'workedPoints'
+  | 'committedFinishedPoints'
+  | 'ratios'
+>;
+
+type NotImported = Extract<ReasonCode, `${string}-not-imported`>;
+
+/** Why a sum isn't known; any other is one over cards. */
+const NOT_IMPORTED: { readonly [Sum in keyof RatioSums]?: NotImported } = {
+  committedFinishedPoints: 'finished-commitment-not-imported',
+  pulledInPoints: 'pulled-in-work-not-imported',
+  surprisePoints: 'surprise-work-not-imported',
+  loadPoints: 'load-not-imported',
+  velocityPoints: 'work-not-imported',
+  workedPoints: 'work-not-imported',
+};
+
+/**
+ * What a sprint of which only sums are known leaves behind for the statistics. Pure; nothing unknown is made up.
+ *
+ * @example pastFromColumns({ commitmentPoints: 20, velocityPoints: 10, pulledInPoints: 0, … }).ratios.keptShare === 0.5
+ */
+export function pastFromColumns(sums: KnownSums): FromRecords {
+  const { commitmentPoints, pulledInPoints, surprisePoints, velocityPoints, workedPoints } = sums;
+  const committedFinishedPoints = committedFinished(sums);
+  const loadPoints =
+    pulledInPoints === undefined || surprisePoints === undefined
+      ? undefined
+      : commitmentPoints + pulledInPoints + surprisePoints;
+  const known = {
+    commitmentPoints,
+    pulledInPoints,
+    surprisePoints,
+    velocityPoints,
+    workedPoints,
+    committedFinishedPoints,
+  };
+  return { ...known, ratios: ratiosOf({ ...known, loadPoints }, sums.ratios), trace: [], cards: [] };
+}
+
+/** As it is said, or as it follows from the other sums without any doubt. */
+function committedFinished(sums: KnownSums): number | undefined {
+  const { commitmentPoints, pulledInPoints, velocityPoints, committedFinishedPoints } = sums;
+  if (committedFinishedPoints !== undefined) return committedFinishedPoints;
+  if (commitmentPoints === 0 || velocityPoints === 0) return 0;
+  if (velocityPoints === undefined || pulledInPoints === undefined) return undefined;
+  if (pulledInPoints === 0) return velocityPoints;
+  return velocityPoints === commitmentPoints + pulledInPoints ? commitmentPoints : undefined;
+}
+
+/** The sums that a ratio may be made of, as far as the columns say them. */
+type ColumnSums = { readonly [Sum in keyof RatioSums]?: number | undefined };
+
+function ratiosOf(sums: ColumnSums, stated: StatedRatios): PastRatios {
+  const ids = RATIO_IDS.filter((id) => id !== 'velocityGrowth');
+  return Object.fromEntries(ids.map((id) => [id, ratioFrom(id, sums, stated[id])])) as PastRatios;
+}
+
+function ratioFrom(id: RatioId, sums: ColumnSums, stated: number | undefined): Ratio {
+  const { part, less, whole, whenZero } = RATIOS[id];
+  if (sums[whole] === 0) return undefinedBecause(whenZero);
+  if (stated !== undefined) return stated;
+  const unknown = [less, part, whole].find((sum) => sum !== undefined && sums[sum] === undefined);
+  if (unknown !== undefined) return undefinedBecause(NOT_IMPORTED[unknown] ?? 'cards-not-imported');
+  return ratioOfSums(id, sums as RatioSums);
 }

@@ -9,17 +9,19 @@ import { pastSprints } from '../history/team-history.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
-import type { Membership, Place } from '../team/place.ts';
-import { membershipAt, membershipInTeam, requireFacilitator, todayOf } from '../team/place.ts';
+import {
+  type Membership,
+  membershipAt,
+  membershipInTeam,
+  type Place,
+  requireFacilitator,
+  todayOf,
+} from '../team/place.ts';
 import type { Actor, Team } from '../team/team.ts';
-import type { ImportPlan, PlannedSprint } from './import-plan.ts';
-import { importPlan } from './import-plan.ts';
-import type { ImportWarning } from './import-problem.ts';
-import type { ImportProblem } from './import-problems.ts';
-import { ImportProblems } from './import-problems.ts';
+import { type ImportPlan, importPlan, type PlannedSprint } from './import-plan.ts';
+import { type ImportProblem, ImportProblems, type ImportWarning } from './import-problem.ts';
 import { importWarnings } from './import-warnings.ts';
-import type { ReadFile, ReadImport } from './read-import.ts';
-import { readImport } from './read-import.ts';
+import { type ReadFile, type ReadImport, readImport } from './read-import.ts';
 import type { LeftOutSprint } from './sprints-to-import.ts';
 
 /** What only a facilitator may do. */

@@ -3,7 +3,7 @@ import { randomUUID } from 'node:crypto';
 import type { Day } from '../../sprint/calendar.ts';
 import type { NewFact } from '../team/team.ts';
 import type { AnswerLine, ChangeLine } from './import-lines.ts';
-import type { ImportProblems } from './import-problems.ts';
+import type { ImportProblems } from './import-problem.ts';
 import type { ImportContext, PlacedCard } from './placed-cards.ts';
 import type { SprintLine } from './sprint-line.ts';
 

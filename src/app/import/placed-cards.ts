@@ -4,7 +4,7 @@ import type { Day } from '../../sprint/calendar.ts';
 import { MAX_CARDS } from '../planning/card-paste.ts';
 import type { SprintCard } from '../team/team.ts';
 import type { AnswerLine, CardLine, ChangeLine } from './import-lines.ts';
-import type { ImportProblems } from './import-problems.ts';
+import type { ImportProblems } from './import-problem.ts';
 import type { SprintLine } from './sprint-line.ts';
 
 /** What everything that is made of one sprint of an import has in common. */

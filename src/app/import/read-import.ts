@@ -1,12 +1,16 @@
 /** Reads all files of an import, line by line, in any order. Knows nothing of the team. Pure. */
 import type { CsvKind } from '../csv/csv-columns.ts';
-import type { CsvFile } from '../csv/read-table.ts';
-import { MOST_LINES, readTable } from '../csv/read-table.ts';
-import type { AnswerLine, CardLine, ChangeLine } from './import-lines.ts';
-import { readAnswerLine, readCardLine, readChangeLine } from './import-lines.ts';
-import type { ImportProblems } from './import-problems.ts';
-import type { SprintLine } from './sprint-line.ts';
-import { readSprintLine } from './sprint-line.ts';
+import { type CsvFile, MOST_LINES, readTable } from '../csv/read-table.ts';
+import {
+  type AnswerLine,
+  type CardLine,
+  type ChangeLine,
+  readAnswerLine,
+  readCardLine,
+  readChangeLine,
+} from './import-lines.ts';
+import type { ImportProblems } from './import-problem.ts';
+import { readSprintLine, type SprintLine } from './sprint-line.ts';
 
 /** What became of one file. */
 export interface ReadFile {

@@ -1,13 +1,10 @@
 /** Reads a line of the file of sprints: what it says, and what is wrong with it alone. Pure. */
-import type { Day } from '../../sprint/calendar.ts';
-import { daysBetween } from '../../sprint/calendar.ts';
+import { type Day, daysBetween } from '../../sprint/calendar.ts';
 import { RATIOS, type RatioId } from '../../sprint/sprint-ratios.ts';
 import { CSV_COLUMNS } from '../csv/csv-columns.ts';
 import { LineReader } from '../csv/line-reader.ts';
 import type { TableLine } from '../csv/read-table.ts';
-import type { LineProblem } from './import-problem.ts';
-import type { ImportProblems, LinePlace } from './import-problems.ts';
-import { handOn, placeOf } from './import-problems.ts';
+import { handOn, type ImportProblems, type LinePlace, type LineProblem, placeOf } from './import-problem.ts';
 
 /** A sprint longer than this is surely a typing error. */
 const MOST_SPRINT_DAYS = 92;

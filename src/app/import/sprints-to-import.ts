@@ -2,9 +2,8 @@
 import type { Day } from '../../sprint/calendar.ts';
 import { dayAt, instantOf } from '../clock/local-time.ts';
 import type { Sprint, Team } from '../team/team.ts';
-import type { ImportProblems } from './import-problems.ts';
-import type { SprintLine } from './sprint-line.ts';
-import { alikeName } from './sprint-line.ts';
+import type { ImportProblems } from './import-problem.ts';
+import { alikeName, type SprintLine } from './sprint-line.ts';
 
 /** Ten years of one-week sprints are half of it. */
 export const MOST_SPRINTS = 1_000;

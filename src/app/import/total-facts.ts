@@ -3,7 +3,7 @@ import { MAX_POINTS } from '../../sprint/points.ts';
 import { FROM_TOTALS } from '../export/exported-answers.ts';
 import type { NewFact, SprintCard } from '../team/team.ts';
 import type { AnswerLine, CardLine, ChangeLine } from './import-lines.ts';
-import type { ImportProblems } from './import-problems.ts';
+import type { ImportProblems } from './import-problem.ts';
 import { answerFact, dropOf, factBase, isWithin, markOf } from './imported-facts.ts';
 import type { ImportContext, PlacedCard } from './placed-cards.ts';
 import type { SprintLine } from './sprint-line.ts';

@@ -2,7 +2,7 @@
 import { statesOf } from '../cards/card-line.ts';
 import type { NewFact, RecordedFact } from '../team/team.ts';
 import type { AnswerLine, ChangeLine } from './import-lines.ts';
-import type { ImportProblems } from './import-problems.ts';
+import type { ImportProblems } from './import-problem.ts';
 import { answerFact, dropOf, factBase, isWithin, markOf } from './imported-facts.ts';
 import type { ImportContext, PlacedCard } from './placed-cards.ts';
 import type { SprintLine } from './sprint-line.ts';

@@ -1,6 +1,5 @@
 /** What the use cases need from outside. Adapters implement it; the use cases know nothing else. */
 import type { Charts } from './charts.ts';
-import type { Directory } from './directory.ts';
 import type { Messenger } from './messenger.ts';
 import type { Store } from './store.ts';
 
@@ -15,4 +14,22 @@ export interface AppDependencies {
   readonly directory: Directory;
   readonly charts: Charts;
   readonly messenger: Messenger;
+}
+
+/** What the platform knows of a person. */
+export interface Profile {
+  readonly userId: string;
+  readonly name: string;
+  /** IANA name; undefined when the platform does not say. */
+  readonly timeZone: string | undefined;
+  readonly isBot: boolean;
+  readonly isDeactivated: boolean;
+}
+
+/** What the use cases need to know of people and channels. */
+export interface Directory {
+  profile(workspaceId: string, userId: string): Promise<Profile>;
+  /** People in a channel, bots and deactivated ones left out. */
+  channelMembers(workspaceId: string, channelId: string): Promise<Profile[]>;
+  channelName(workspaceId: string, channelId: string): Promise<string | undefined>;
 }

@@ -1,5 +1,20 @@
-/** Sprints in the store. */
-import type { Member, Sprint, Team } from '../team/team.ts';
+/** Sprints in the store: their cards, who is asked on which day, and what they leave behind. */
+
+import type { Day } from '../../sprint/calendar.ts';
+import type { NewPastSprint, PastSprint, PastTrace, RecordedValue } from '../history/past-sprint.ts';
+import type { PostedAt } from '../posting/posts.ts';
+import type {
+  Member,
+  NewFact,
+  Prompt,
+  PromptState,
+  RecordedFact,
+  Sprint,
+  SprintCard,
+  SprintRecords,
+  SprintResult,
+  Team,
+} from '../team/team.ts';
 
 export interface TeamInChannel {
   readonly team: Team;
@@ -37,4 +52,94 @@ export interface SprintWriting {
   updateClocks(
     sprints: readonly Pick<Sprint, 'id' | 'nextPromptAt' | 'nextReminderAt' | 'lastCallAt'>[],
   ): Promise<void>;
+}
+
+export interface CardReading {
+  recordsOf(sprintId: string): Promise<SprintRecords>;
+  /** The records of many sprints in as few statements as of one. */
+  recordsOfMany(sprintIds: readonly string[]): Promise<Map<string, SprintRecords>>;
+}
+
+export interface CardWriting {
+  insert(cards: readonly SprintCard[]): Promise<void>;
+  addOwner(cardId: string, userId: string): Promise<void>;
+  /** Takes the person off these cards. */
+  removeOwner(cardIds: readonly string[], userId: string): Promise<void>;
+  /** Gives the facts back with their places in the order. */
+  insertFacts(facts: readonly NewFact[]): Promise<RecordedFact[]>;
+}
+
+export type AskedPrompt = Pick<Prompt, 'sprintId' | 'userId' | 'day' | 'postId'>;
+
+/** Who is asked on which day, and how they met it. */
+export interface PromptReading {
+  promptOf(sprintId: string, userId: string, day: Day): Promise<Prompt | undefined>;
+  promptsOf(days: readonly { sprintId: string; day: Day }[]): Promise<Prompt[]>;
+  /** The prompt that a delivered post asked. */
+  promptByPost(workspaceId: string, at: PostedAt): Promise<Prompt | undefined>;
+}
+
+export interface PromptWriting {
+  /** Inserts prompts in state `asked`; gives back those that did not exist yet. */
+  insert(prompts: readonly AskedPrompt[]): Promise<AskedPrompt[]>;
+  /** Inserts the prompt or sets its state. Gives back the post that asked, if one did. */
+  setState(
+    prompt: Pick<Prompt, 'sprintId' | 'userId' | 'day'>,
+    state: PromptState,
+    answeredAt: Date,
+  ): Promise<string | undefined>;
+}
+
+/** A sprint that was closed or cancelled, with its latest result. */
+export interface FinishedSprint {
+  readonly sprint: Sprint;
+  readonly result: SprintResult;
+}
+
+export interface ResultReading {
+  latestResult(sprintId: string): Promise<SprintResult | undefined>;
+  /** Closed (not cancelled) sprints with their latest result, by last day, oldest first. */
+  closedSprintsOf(teamId: string): Promise<FinishedSprint[]>;
+  /**
+   * Velocity of the team's baseline sprint: the named one, else the first closed one with a velocity
+   * above 0; never `exceptSprintId`. Undefined when there is none.
+   */
+  baselineVelocityPoints(team: Team, exceptSprintId: string): Promise<number | undefined>;
+}
+
+export interface ResultWriting {
+  insert(result: SprintResult): Promise<void>;
+}
+
+/** What the statistics learn from. */
+export interface HistoryReading {
+  /** The team's closed sprints (imported ones included, cancelled ones not), by last day, oldest first. */
+  pastSprintsOf(teamId: string): Promise<PastSprint[]>;
+  /**
+   * Closed sprints that have left nothing behind yet: those that closed before there was such a record.
+   *
+   * @param amongLatest look at so many by last day; undefined: at all, which takes the longer the more there are
+   */
+  sprintsWithoutPast(teamId: string, amongLatest?: number): Promise<Sprint[]>;
+  /**
+   * How the latest closed sprints went, oldest first: so many of the team's own, and so many watched ones of the other
+   * teams of its workspace. Of each trace the point at that share of the working days, to the nearest day.
+   */
+  pastTracesOf(
+    team: Pick<Team, 'id' | 'workspaceId'>,
+    most: { readonly own: number; readonly others: number },
+    elapsedShare: number,
+  ): Promise<PastTrace[]>;
+  /**
+   * Another text after every change of what `pastTracesOf` and `sprintsWithoutPast` give for a team of the workspace.
+   * Undefined: not known, as when nothing has changed since there are such texts.
+   */
+  pastVersion(workspaceId: string): Promise<string | undefined>;
+}
+
+export interface HistoryWriting {
+  /** Inserts what a finished sprint leaves behind, or replaces it when the sprint closes again. */
+  savePastSprint(past: NewPastSprint): Promise<void>;
+  /** Records the value of a sprint; a later record counts instead of the earlier ones, which are kept. */
+  recordValue(record: RecordedValue): Promise<void>;
 }

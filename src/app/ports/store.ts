@@ -1,14 +1,22 @@
 /** What the use cases need of the store. */
-import type { CardReading, CardWriting } from './cards.ts';
+
 import type { InstallationReading, InstallationWriting } from './installations.ts';
 import type { Claims, Locks } from './locks.ts';
-import type { PeopleReading, PeopleWriting, RetentionWriting } from './people.ts';
 import type { PostReading, PostWriting } from './posts.ts';
-import type { PromptReading, PromptWriting } from './prompts.ts';
 import type { DraftReading, Drafts, EventReading, SeenEvents } from './repeatable.ts';
-import type { HistoryReading, HistoryWriting, ResultReading, ResultWriting } from './results.ts';
-import type { SprintReading, SprintWriting } from './sprints.ts';
-import type { TeamReading, TeamWriting } from './teams.ts';
+import type {
+  CardReading,
+  CardWriting,
+  HistoryReading,
+  HistoryWriting,
+  PromptReading,
+  PromptWriting,
+  ResultReading,
+  ResultWriting,
+  SprintReading,
+  SprintWriting,
+} from './sprints.ts';
+import type { PeopleReading, PeopleWriting, RetentionWriting, TeamReading, TeamWriting } from './teams.ts';
 
 /** Everything that can be asked of the store. None of it changes or holds anything. */
 export interface Reading

@@ -7,12 +7,11 @@
 import { adviceChart } from '../advice/advice-chart.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { PostImage } from '../ports/messenger.ts';
-import { leaveIfGone } from '../team/leave-if-gone.ts';
+import { leaveIfGone } from '../team/leave-team.ts';
 import { todayOf } from '../team/place.ts';
 import { burndownImage } from '../watching/sprint-status.ts';
 import { DeliveryFailure } from './delivery-failure.ts';
-import type { ChartWanted } from './post-kinds.ts';
-import { postWords } from './post-kinds.ts';
+import { type ChartWanted, postWords } from './post-kinds.ts';
 import type { Post, PostedAt } from './posts.ts';
 
 export type DeliveryOutcome =

@@ -1,8 +1,14 @@
 /** What is stored about the person who asks: by kind, how much, from when to when, in which teams. Reads only. */
 import type { AppDependencies } from '../ports/app-dependencies.ts';
+import { Refusal } from '../refusal.ts';
 import type { Actor, Team } from '../team/team.ts';
-import type { PersonalData, PersonalKind, PersonalRecord } from './personal-data.ts';
-import { PERSONAL_KINDS } from './personal-data.ts';
+import {
+  countOf,
+  PERSONAL_KINDS,
+  type PersonalData,
+  type PersonalKind,
+  type PersonalRecord,
+} from './personal-data.ts';
 
 export interface StoredKind {
   readonly kind: PersonalKind;
@@ -58,4 +64,30 @@ function teamNamesOf(records: readonly PersonalRecord[]): string[] {
   return [...new Set(records.flatMap(({ team }) => (team === null ? [] : [team])))].sort((a, b) =>
     a.localeCompare(b, 'en'),
   );
+}
+
+export interface PersonalCopy {
+  readonly fileName: string;
+  /** JSON, UTF-8. */
+  readonly bytes: Uint8Array;
+  readonly records: number;
+}
+
+/**
+ * A copy of what is stored under a person's id, for that person. Must hold nothing of anybody else's.
+ *
+ * @throws Refusal `nothing-stored`
+ */
+export async function personalCopy(deps: AppDependencies, actor: Actor): Promise<PersonalCopy> {
+  const data = await deps.store.read((read) => read.personalData(actor));
+  const records = countOf(data);
+  if (records === 0) throw new Refusal('nothing-stored', {});
+  const copy = {
+    writtenAt: deps.clock.now().toISOString(),
+    workspaceId: actor.workspaceId,
+    userId: actor.userId,
+    ...data,
+  };
+  const bytes = new TextEncoder().encode(`${JSON.stringify(copy, undefined, 2)}\n`);
+  return { fileName: 'loadline-about-me.json', bytes, records };
 }

@@ -1,5 +1,4 @@
 /** Takes one person out of a text that others typed. Pure. */
-import { SOMEBODY } from './erased-mark.ts';
 
 export interface NamedPerson {
   readonly userId: string;
@@ -46,4 +45,17 @@ export function withoutPerson(text: string, person: NamedPerson): string {
       .replace(new RegExp(`${literally(firstAt(name))}(?![\\p{L}\\p{N}])`, 'giu'), SOMEBODY);
   }
   return left;
+}
+
+/**
+ * What takes the place of an erased person's id. A random mark keeps answers on one card and day apart, which the
+ * ledger needs; everywhere else the same plain mark is used for all, so that nothing links them. The platform's ids are upper-case letters and digits.
+ */
+export const ERASED = 'erased';
+
+/** What takes the place of a name or a mention in text. */
+export const SOMEBODY = 'somebody';
+
+export function isErased(userId: string): boolean {
+  return userId === ERASED || userId.startsWith(`${ERASED}-`);
 }

@@ -3,8 +3,11 @@
  * owner, which the facilitators hear once. What they said stays. Must not say who left, nor why.
  */
 import { isOpenCard, statesOf } from '../cards/card-line.ts';
+import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
+import type { DeliveryFailure } from '../posting/delivery-failure.ts';
 import { directPost } from '../posting/post-kinds.ts';
+import type { Post } from '../posting/posts.ts';
 import { facilitatorIdsOf } from './place.ts';
 import type { Member, Team } from './team.ts';
 
@@ -59,5 +62,35 @@ export async function leaveAllTeams(
     if (!member) continue;
     await tx.write.teams.saveMembers(team.id, [{ ...member, isActive: false, isFacilitator: false }]);
     await letGo(tx, team, [person.userId]);
+  }
+}
+
+/**
+ * The platform's answers that are about the recipient. Others, such as a missing scope or a token that was revoked, are
+ * about the bot, and would otherwise take everybody off every team.
+ */
+const ABOUT_RECIPIENT = new Set([
+  'user_disabled',
+  'user_not_found',
+  'users_not_found',
+  'user_not_visible',
+  'channel_not_found',
+]);
+
+/**
+ * After a direct message was refused: a person whose account is gone leaves their teams. The bot learns it only so, since to
+ * hear of every change of every profile in the workspace would be more than it needs to know.
+ */
+export async function leaveIfGone(
+  deps: Pick<AppDependencies, 'store' | 'directory'>,
+  { workspaceId, recipient }: Pick<Post, 'workspaceId' | 'recipient'>,
+  failure: DeliveryFailure,
+): Promise<void> {
+  if (!('userId' in recipient) || failure.kind !== 'refused' || !ABOUT_RECIPIENT.has(failure.code)) return;
+  const { userId } = recipient;
+  // The account must be gone by the platform's own word; where that can't be had, the next refusal asks again.
+  const profile = await deps.directory.profile(workspaceId, userId).catch(() => undefined);
+  if (profile?.isDeactivated) {
+    await deps.store.transaction((tx) => leaveAllTeams(tx, { workspaceId, userId }));
   }
 }

@@ -1,12 +1,16 @@
 /** Changes how a team works and is measured: its settings and its thresholds. */
-import type { ThresholdName, Thresholds } from '../../sprint/thresholds.ts';
-import { THRESHOLDS, thresholdsFrom, whyNotThresholds } from '../../sprint/thresholds.ts';
-import { resetClocks } from '../clock/reset-clocks.ts';
+import {
+  THRESHOLDS,
+  type ThresholdName,
+  type Thresholds,
+  thresholdsFrom,
+  whyNotThresholds,
+} from '../../sprint/thresholds.ts';
+import { resetClocks } from '../clock/sprint-clock.ts';
 import type { InputProblem } from '../input-problem.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import { refuseIfAny } from '../refusal.ts';
-import type { Place } from './place.ts';
-import { membershipAt, membershipInTeam, requireFacilitator } from './place.ts';
+import { membershipAt, membershipInTeam, type Place, requireFacilitator } from './place.ts';
 import { mapSettings, type SettingName } from './settings.ts';
 import type { Actor, Team } from './team.ts';
 

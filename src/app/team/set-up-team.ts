@@ -2,16 +2,14 @@
 import { randomUUID } from 'node:crypto';
 import { DEFAULT_THRESHOLDS } from '../../sprint/thresholds.ts';
 import { isTimeOfDay, isTimeZone, type TimeOfDay } from '../clock/local-time.ts';
-import { resetClocks } from '../clock/reset-clocks.ts';
+import { resetClocks } from '../clock/sprint-clock.ts';
 import type { InputProblem, Problem } from '../input-problem.ts';
-import type { AppDependencies } from '../ports/app-dependencies.ts';
-import type { Directory } from '../ports/directory.ts';
+import type { AppDependencies, Directory } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
 import { channelPost } from '../posting/post-kinds.ts';
 import { Refusal, refuseIfAny } from '../refusal.ts';
 import { letGo } from './leave-team.ts';
-import type { Place } from './place.ts';
-import { membershipAt, membershipInTeam, requireFacilitator } from './place.ts';
+import { membershipAt, membershipInTeam, type Place, requireFacilitator } from './place.ts';
 import { settingsOf, USUAL_SETTINGS } from './settings.ts';
 import type { Actor, Member, Team } from './team.ts';
 

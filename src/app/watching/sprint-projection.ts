@@ -1,14 +1,15 @@
 /** What a running sprint will have finished by its end, from its state now and the team's history. */
-import type { ProjectionHistory, VelocityProjection } from '../../forecast/project-velocity.ts';
-import { projectVelocity } from '../../forecast/project-velocity.ts';
-import type { SprintSoFar } from '../../forecast/sprint-so-far.ts';
-import { sprintSoFar } from '../../forecast/sprint-so-far.ts';
+import {
+  type ProjectionHistory,
+  projectVelocity,
+  type VelocityProjection,
+} from '../../forecast/project-velocity.ts';
+import { type SprintSoFar, sprintSoFar } from '../../forecast/sprint-so-far.ts';
 import type { Day } from '../../sprint/calendar.ts';
-import type { Reason } from '../../sprint/undefined-value.ts';
-import { reason } from '../../sprint/undefined-value.ts';
+import { type Reason, reason } from '../../sprint/undefined-value.ts';
 import type { SprintCardState } from '../cards/card-line.ts';
 import type { SprintTime } from '../clock/sprint-time.ts';
-import { rememberedHistory } from '../history/remembered-history.ts';
+import { rememberedHistory } from '../history/team-history.ts';
 import type { Transaction } from '../ports/store.ts';
 import type { Sprint, Team } from '../team/team.ts';
 

@@ -4,7 +4,7 @@ import type { TeamReference } from '../../app/advice/ask-advice.ts';
 import { parseAwayDays } from '../../app/planning/away-days.ts';
 import { Refusal } from '../../app/refusal.ts';
 import type { Actor } from '../../app/team/team.ts';
-import { adviceValue } from '../button-values.ts';
+import { adviceValue, StaleControl } from '../button-values.ts';
 import { teamContext } from '../form-contexts.ts';
 import { ACTIONS } from '../ids.ts';
 import { type Asker, openForm } from '../listeners/asker.ts';
@@ -14,7 +14,6 @@ import {
   parseRangeQuestion,
   readForecastFields,
 } from '../listeners/parse-advice-question.ts';
-import { StaleControl } from '../listeners/stale-control.ts';
 import {
   FORECAST_FIELDS,
   forecastFormView,
@@ -23,7 +22,7 @@ import {
   rangeFormView,
 } from '../views/advice-forms.ts';
 import { adviceMessage } from '../views/advice-message.ts';
-import type { ChartImage } from '../views/chart-image.ts';
+import type { ChartImage } from '../views/block-builders.ts';
 import type { MessageView } from '../views/message-view.ts';
 import { adviceSharedReply } from '../views/sprint-change-views.ts';
 import { type Button, command, placeIn, readHeld } from './command.ts';

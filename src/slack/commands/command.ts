@@ -10,13 +10,12 @@ import type { Actor } from '../../app/team/team.ts';
 import type { UseCases } from '../../app/use-cases.ts';
 import type { TeamOverview } from '../../app/watching/overview.ts';
 import type { MessageId } from '../../words/say.ts';
-import { decodeValue, placeValue } from '../button-values.ts';
+import { decodeValue, placeValue, StaleControl } from '../button-values.ts';
 import { openFormAction } from '../ids.ts';
 import type { Reading } from '../listeners/answer-once.ts';
 import { type Asker, openForm } from '../listeners/asker.ts';
 import type { FormFields } from '../listeners/form-fields.ts';
 import type { ListenerContext } from '../listeners/listener-context.ts';
-import { StaleControl } from '../listeners/stale-control.ts';
 import type { MessageView } from '../views/message-view.ts';
 
 /** Who may use it; the use cases decide, this is for the help. */

@@ -17,7 +17,6 @@ import type { Logger } from '../../logger.ts';
 import { withNewReference } from '../../reference.ts';
 import { boltLogger } from '../bolt-logger.ts';
 import type { PageRoutes } from '../workspaces/install-pages.ts';
-import { HTTP_LIMITS, type HttpLimits } from './http-limits.ts';
 import { isFromPlatform, isHeard } from './incoming.ts';
 import { judgeHeaders, judgeSignature } from './judge-signature.ts';
 import { BodyRoom, readBody, type UnreadBody } from './read-body.ts';
@@ -205,3 +204,44 @@ function asJson(request: IncomingMessage, content: unknown): IncomingMessage {
   request.headers['content-type'] = 'application/json';
   return Object.assign(request, { rawBody: Buffer.from(JSON.stringify(content)), url: EVENTS_PATH });
 }
+
+/**
+ * What the HTTP door takes before it knows who is asking, so that a stranger can hold only little memory and few
+ * connections, and each only briefly. `docs/operating.md` states the same values.
+ */
+export interface HttpLimits {
+  /** Longest body of a signed request. */
+  readonly bodyBytes: number;
+  /** All bodies together that are on their way at one moment. */
+  readonly bodiesTogetherBytes: number;
+  /** Request line and headers together. */
+  readonly headerBytes: number;
+  readonly headerCount: number;
+  /** Within this the headers must have come, from the opening of the connection on. */
+  readonly headersMs: number;
+  /** Within this the whole request must have come. */
+  readonly requestMs: number;
+  /** How long a connection may wait for its next request. */
+  readonly idleMs: number;
+  /** How often slow connections are looked for. */
+  readonly checkEveryMs: number;
+  /** Connections open at one moment; more are closed unheard. */
+  readonly connections: number;
+}
+
+export const HTTP_LIMITS: HttpLimits = {
+  // The largest request the platform sends holds a form of at most 250 kB with what was typed in it; a
+  // form-encoded character can take nine bytes.
+  bodyBytes: 1024 * 1024,
+  // Real requests arrive whole at once and have a few kilobytes; only slow senders of large bodies add up to this.
+  bodiesTogetherBytes: 32 * 1024 * 1024,
+  headerBytes: 16 * 1024,
+  headerCount: 100,
+  // The platform itself gives up after 3 s.
+  headersMs: 5_000,
+  requestMs: 10_000,
+  idleMs: 5_000,
+  checkEveryMs: 1_000,
+  // Each of the platform's requests is answered within 3 s, most within 50 ms: enough for hundreds a second.
+  connections: 500,
+};

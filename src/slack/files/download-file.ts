@@ -4,10 +4,10 @@
  * docs.slack.dev/messaging/working-with-files
  */
 import type { WebClient } from '@slack/web-api';
+import { z } from 'zod';
 import { Refusal, type UnreadableFile } from '../../app/refusal.ts';
+import { visibleText } from '../../app/visible-text.ts';
 import type { Logger } from '../../logger.ts';
-import { decodeText } from './decode-text.ts';
-import type { SentFile } from './sent-file.ts';
 
 /** Ten years of a team's answers are a third of it. */
 export const DOWNLOAD_BYTES_MAX = 5_000_000;
@@ -108,4 +108,80 @@ async function readUpTo(response: Response, limitBytes: number): Promise<Buffer 
     chunks.push(chunk);
   }
   return Buffer.concat(chunks);
+}
+
+export interface SentFile {
+  /** The field that it was given in. */
+  readonly field: string;
+  readonly id: string;
+  readonly name: string;
+  readonly sizeBytes: number;
+  /** Address that only those who may read the file can read; undefined when the platform names none. */
+  readonly url: string | undefined;
+}
+
+const stated = z.looseObject({
+  id: z
+    .string()
+    .max(255)
+    .regex(/^[\x21-\x7e]+$/),
+  name: z.string().max(1_000).nullish(),
+  size: z.number().nonnegative().nullish(),
+  url_private_download: z.string().max(3_000).nullish(),
+});
+
+/**
+ * A file that somebody gave with a form, as far as the bot reads what the platform says of it.
+ *
+ * @returns undefined when this is no file
+ */
+export function sentFile(field: string, value: unknown): SentFile | undefined {
+  const parsed = stated.safeParse(value);
+  if (!parsed.success) return undefined;
+  const { id, name, size, url_private_download: url } = parsed.data;
+  return {
+    field,
+    id,
+    name:
+      visibleText(name ?? '')
+        .replace(/\s+/g, ' ')
+        .trim() || 'file',
+    sizeBytes: size ?? 0,
+    url: url || undefined,
+  };
+}
+
+/**
+ * Control characters that no text file holds; tab, line ends, vertical tab and form feed do occur. What Windows-1252
+ * leaves undefined comes out as such characters too.
+ */
+const NO_TEXT = /[^\P{Cc}\t\n\v\f\r\u0085]/u;
+
+/**
+ * Turns the bytes of a text file into text, from any program: UTF-8 (what most write today), UTF-16 with a
+ * byte order mark ("Unicode text" of spreadsheets), else Windows-1252 (older programs in western Europe). Decoders and
+ * names: encoding.spec.whatwg.org. Must not guess further: a wrong guess would change people's words unseen.
+ *
+ * @returns undefined when the bytes are no text; the byte order mark is left out
+ */
+export function decodeText(bytes: Uint8Array): string | undefined {
+  const marked = markedEncoding(bytes);
+  const text = marked
+    ? decodeStrictly(marked, bytes)
+    : (decodeStrictly('utf-8', bytes) ?? decodeStrictly('windows-1252', bytes));
+  return text === undefined || NO_TEXT.test(text) ? undefined : text;
+}
+
+function markedEncoding([first, second, third]: Uint8Array): string | undefined {
+  if (first === 0xff && second === 0xfe) return 'utf-16le';
+  if (first === 0xfe && second === 0xff) return 'utf-16be';
+  return first === 0xef && second === 0xbb && third === 0xbf ? 'utf-8' : undefined;
+}
+
+function decodeStrictly(encoding: string, bytes: Uint8Array): string | undefined {
+  try {
+    return new TextDecoder(encoding, { fatal: true }).decode(bytes);
+  } catch {
+    return undefined;
+  }
 }

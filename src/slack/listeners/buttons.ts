@@ -1,13 +1,12 @@
 /** Buttons on messages and on the home page: acknowledged at once, answered after. */
 import type { App, RespondFn } from '@slack/bolt';
+import { StaleControl } from '../button-values.ts';
 import type { Presser } from '../commands/command.ts';
 import { BUTTONS } from '../commands/commands.ts';
 import { buttonPress } from '../door/incoming.ts';
 import { answerOnce, triggerKey } from './answer-once.ts';
-import { placeOf } from './asker.ts';
+import { placeOf, replacing, tellsOnly } from './asker.ts';
 import { contextOf } from './listener-context.ts';
-import { replacing, tellsOnly } from './responses.ts';
-import { StaleControl } from './stale-control.ts';
 
 export function listenToButtons(app: App): void {
   app.action({ type: 'block_actions' }, async ({ ack, body, respond, context: bolt }) => {

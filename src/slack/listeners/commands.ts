@@ -8,9 +8,8 @@ import { slashCommand } from '../door/incoming.ts';
 import { plainWords } from '../plain-words.ts';
 import { overviewMessage } from '../views/overview.ts';
 import { answerOnce, readAndAnswerOnce, triggerKey } from './answer-once.ts';
-import { type Asker, placeOf } from './asker.ts';
+import { type Asker, placeOf, tellsOnly } from './asker.ts';
 import { contextOf, type ListenerContext } from './listener-context.ts';
-import { tellsOnly } from './responses.ts';
 
 export function listenToCommand(app: App): void {
   app.command(/.*/, async ({ ack, body, respond, context: bolt }) => {

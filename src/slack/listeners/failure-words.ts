@@ -11,10 +11,10 @@ import { currentReference, newReference } from '../../reference.ts';
 import { type FieldProblem, fieldProblem } from '../../words/problems.ts';
 import { type RefusalWords, refusalWords } from '../../words/refusals.ts';
 import { mrkdwn } from '../../words/say.ts';
+import { StaleControl } from '../button-values.ts';
 import { noteFailure, noteRefusal } from '../door/request-scope.ts';
 import type { MessageView } from '../views/message-view.ts';
 import { refusalMessage, troubleMessage } from '../views/trouble-views.ts';
-import { StaleControl } from './stale-control.ts';
 
 export type Failure =
   | {

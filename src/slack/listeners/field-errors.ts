@@ -1,5 +1,5 @@
 /** Puts what is wrong beside the fields of a form, so that the form stays open with what was typed. */
-import type { Directory, Profile } from '../../app/ports/directory.ts';
+import type { Directory, Profile } from '../../app/ports/app-dependencies.ts';
 import type { Actor } from '../../app/team/team.ts';
 import { visibleText } from '../../app/visible-text.ts';
 import { say } from '../../words/say.ts';

@@ -2,10 +2,10 @@
 
 import type { TypedAnswer } from '../../app/answering/read-answers.ts';
 import { visibleText } from '../../app/visible-text.ts';
+import { StaleControl } from '../button-values.ts';
 import type { Surface } from '../door/incoming.ts';
-import { type SentFile, sentFile } from '../files/sent-file.ts';
+import { type SentFile, sentFile } from '../files/download-file.ts';
 import { ANSWER_PARTS, answerField, cardsField, INPUT, MAX_CARD_FIELDS } from '../ids.ts';
-import { StaleControl } from './stale-control.ts';
 
 type Entered = Readonly<Record<string, unknown>>;
 

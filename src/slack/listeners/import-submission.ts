@@ -2,14 +2,13 @@
 import type { CsvFile } from '../../app/csv/read-table.ts';
 import type { UseCases } from '../../app/use-cases.ts';
 import { say } from '../../words/say.ts';
-import { decodeValue } from '../button-values.ts';
+import { decodeValue, StaleControl } from '../button-values.ts';
 import type { FormOutcome, FormTools, SentForm } from '../commands/command.ts';
-import type { SentFile } from '../files/sent-file.ts';
+import type { SentFile } from '../files/download-file.ts';
 import { importContext, type KeptFile } from '../form-contexts.ts';
 import { IMPORT_TEXT_FIELDS, importFilesField, importKeptField, importTextField } from '../ids.ts';
 import { IMPORT_FILES_MAX, importPreviewView, sprintsImportedMessage } from '../views/import-views.ts';
 import type { FormFields } from './form-fields.ts';
-import { StaleControl } from './stale-control.ts';
 
 const KEPT_NAME_MAX_LENGTH = 80;
 

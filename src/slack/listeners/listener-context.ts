@@ -2,11 +2,11 @@
 
 import type { Context } from '@slack/bolt';
 import type { WebClient } from '@slack/web-api';
-import type { Directory } from '../../app/ports/directory.ts';
+import type { Directory } from '../../app/ports/app-dependencies.ts';
 import type { PostImage } from '../../app/ports/messenger.ts';
 import type { UseCases } from '../../app/use-cases.ts';
 import type { Logger } from '../../logger.ts';
-import type { SentFile } from '../files/sent-file.ts';
+import type { SentFile } from '../files/download-file.ts';
 import type { SharedFiles } from '../sending/upload-files.ts';
 
 export interface ListenerContext {

@@ -3,7 +3,7 @@ import type { ModalView } from '@slack/types';
 import { visibleText } from '../../app/visible-text.ts';
 import { say } from '../../words/say.ts';
 import type { Surface } from '../door/incoming.ts';
-import { sentFile } from '../files/sent-file.ts';
+import { sentFile } from '../files/download-file.ts';
 import { INPUT } from '../ids.ts';
 import { plain } from '../views/block-builders.ts';
 import type { MessageView } from '../views/message-view.ts';

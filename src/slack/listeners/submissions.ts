@@ -10,7 +10,7 @@ import { Refusal } from '../../app/refusal.ts';
 import type { Actor } from '../../app/team/team.ts';
 import { AlreadyWritten, asOneRequest, GivenUp, settleWritten } from '../../app/written-once.ts';
 import { mrkdwn } from '../../words/say.ts';
-import { decodeValue } from '../button-values.ts';
+import { decodeValue, StaleControl } from '../button-values.ts';
 import type { FormOutcome } from '../commands/command.ts';
 import { FORMS } from '../commands/commands.ts';
 import { type FormSubmission, formSubmission } from '../door/incoming.ts';
@@ -30,7 +30,6 @@ import { fieldErrors } from './field-errors.ts';
 import { FormFields } from './form-fields.ts';
 import { contextOf, type ListenerContext } from './listener-context.ts';
 import { refilledForm } from './refilled-form.ts';
-import { StaleControl } from './stale-control.ts';
 
 type Ack = AckFn<ViewResponseAction>;
 

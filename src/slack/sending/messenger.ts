@@ -9,7 +9,7 @@ import { DeliveryFailure } from '../../app/posting/delivery-failure.ts';
 import type { MessageContent } from '../../app/posting/post-kinds.ts';
 import type { PostedAt, Recipient } from '../../app/posting/posts.ts';
 import type { Logger } from '../../logger.ts';
-import type { ChartImage } from '../views/chart-image.ts';
+import type { ChartImage } from '../views/block-builders.ts';
 import type { MessageView } from '../views/message-view.ts';
 import { postMessage } from '../views/post-message.ts';
 import { VOID_TOKEN_CODES, type Workspaces } from '../workspaces/workspaces.ts';

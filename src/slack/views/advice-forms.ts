@@ -1,7 +1,7 @@
 /** The forms of the planning questions. */
 import type { ModalView } from '@slack/types';
 import type { AdviceQuestion, RangeAdvice } from '../../app/advice/advice.ts';
-import type { ForecastForm } from '../../app/advice/forecast-form.ts';
+import type { ForecastForm } from '../../app/advice/ask-advice.ts';
 import { number } from '../../words/amounts.ts';
 import { mrkdwn, say } from '../../words/say.ts';
 import { encodeValue } from '../button-values.ts';

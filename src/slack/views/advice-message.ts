@@ -13,8 +13,16 @@ import { rangeWords } from '../../words/range.ts';
 import { Markup, mrkdwn, say } from '../../words/say.ts';
 import { encodeValue } from '../button-values.ts';
 import { ACTIONS, openFormAction } from '../ids.ts';
-import { actions, bold, button, context, lead, section } from './block-builders.ts';
-import { type ChartImage, chartBlocks } from './chart-image.ts';
+import {
+  actions,
+  bold,
+  button,
+  type ChartImage,
+  chartBlocks,
+  context,
+  lead,
+  section,
+} from './block-builders.ts';
 import { lineList } from './line-sections.ts';
 import { type MessagePart, type MessageView, messageView } from './message-view.ts';
 

@@ -9,10 +9,12 @@ import type {
   ContextBlock,
   DividerBlock,
   HeaderBlock,
+  ImageBlock,
   MrkdwnElement,
   PlainTextElement,
   SectionBlock,
 } from '@slack/types';
+import { visibleText } from '../../app/visible-text.ts';
 import { mrkdwnOf, shortened, shortenedMrkdwn } from '../../words/typed-text.ts';
 
 export const SECTION_MAX_LENGTH = 3_000;
@@ -104,4 +106,25 @@ export function confirmation(question: {
     confirm: plain(question.yes, 30),
     deny: plain(question.no, 30),
   };
+}
+
+/** A chart that has been uploaded to the platform. */
+export interface ChartImage {
+  readonly fileId: string;
+  /** What the chart shows, numbers included. */
+  readonly altText: string;
+}
+
+const ALT_TEXT_MAX_LENGTH = 2_000;
+
+/** The block that shows the chart; none when there is no chart. */
+export function chartBlocks(chart: ChartImage | undefined): ImageBlock[] {
+  if (!chart) return [];
+  return [
+    {
+      type: 'image',
+      slack_file: { id: chart.fileId },
+      alt_text: shortened(visibleText(chart.altText), ALT_TEXT_MAX_LENGTH),
+    },
+  ];
 }

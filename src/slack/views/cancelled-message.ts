@@ -2,8 +2,7 @@
 import type { MessageContent } from '../../app/posting/post-kinds.ts';
 import { person } from '../../words/people.ts';
 import { mrkdwn, say } from '../../words/say.ts';
-import { lead, section } from './block-builders.ts';
-import { type ChartImage, chartBlocks } from './chart-image.ts';
+import { type ChartImage, chartBlocks, lead, section } from './block-builders.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { ratioBlocks } from './ratio-blocks.ts';
 import { verdictCardLists } from './verdict-card-lists.ts';

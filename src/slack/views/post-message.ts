@@ -2,9 +2,9 @@
 import type { ContentOf, MessageContent, PostKind } from '../../app/posting/post-kinds.ts';
 import { sharedAdviceMessage } from './advice-message.ts';
 import { dailyPromptMessage, lastCallMessage, reminderMessage } from './answering/prompt-messages.ts';
+import type { ChartImage } from './block-builders.ts';
 import { cancelledMessage } from './cancelled-message.ts';
 import { ownerNeededMessage } from './cards/card-messages.ts';
-import type { ChartImage } from './chart-image.ts';
 import type { MessageView } from './message-view.ts';
 import { planMessage } from './planning/plan-messages.ts';
 import { sharedStatusMessage } from './status-message.ts';

@@ -1,8 +1,7 @@
 /** What is stored about the person who asks, why, who sees it and for how long; a copy of it, and an erasure. */
 import type { ModalView } from '@slack/types';
 import type { Erased } from '../../app/privacy/erase-person.ts';
-import type { PersonalCopy } from '../../app/privacy/personal-copy.ts';
-import type { PrivacyOverview } from '../../app/privacy/privacy-overview.ts';
+import type { PersonalCopy, PrivacyOverview } from '../../app/privacy/privacy-overview.ts';
 import { erasedPerson, storedKind, teamKeeps } from '../../words/privacy.ts';
 import { mrkdwn, say } from '../../words/say.ts';
 import { encodeContext } from '../form-contexts.ts';

@@ -12,8 +12,16 @@ import { sprintSpan } from '../../words/sprint.ts';
 import { statusSentences } from '../../words/status.ts';
 import { encodeValue } from '../button-values.ts';
 import { ACTIONS } from '../ids.ts';
-import { actions, bold, button, context, lead, section } from './block-builders.ts';
-import { type ChartImage, chartBlocks } from './chart-image.ts';
+import {
+  actions,
+  bold,
+  button,
+  type ChartImage,
+  chartBlocks,
+  context,
+  lead,
+  section,
+} from './block-builders.ts';
 import { lineList } from './line-sections.ts';
 import { type MessagePart, type MessageView, messageView } from './message-view.ts';
 import { ratioBlocks } from './ratio-blocks.ts';

@@ -16,8 +16,18 @@ import { mrkdwnOf } from '../../words/typed-text.ts';
 import { failedTestSentence, reopenedSentence, verdictSentence } from '../../words/verdict.ts';
 import { encodeValue } from '../button-values.ts';
 import { ACTIONS } from '../ids.ts';
-import { actions, bold, button, confirmation, context, divider, lead, section } from './block-builders.ts';
-import { type ChartImage, chartBlocks } from './chart-image.ts';
+import {
+  actions,
+  bold,
+  button,
+  type ChartImage,
+  chartBlocks,
+  confirmation,
+  context,
+  divider,
+  lead,
+  section,
+} from './block-builders.ts';
 import { lineList } from './line-sections.ts';
 import { type MessagePart, type MessageView, messageView } from './message-view.ts';
 import { ratioBlocks } from './ratio-blocks.ts';

@@ -1,19 +1,19 @@
 /** How the bot is connected to the platform: with one workspace's token, or with those of all that installed it. */
 
+import type { WebClient } from '@slack/web-api';
 import type { AppDependencies } from '../../app/ports/app-dependencies.ts';
 import type { Store } from '../../app/ports/store.ts';
 import { type TokenKeyProblem, tokenKeyProblems } from '../../app/workspaces/check-token-keys.ts';
-import { tokenKeys } from '../../app/workspaces/token-keys.ts';
+import { type TokenKeys, tokenKeys } from '../../app/workspaces/token-keys.ts';
 import type { Config, Distribution } from '../../config.ts';
 import type { Logger } from '../../logger.ts';
-import { bulkClient, interactiveClient } from '../sending/web-clients.ts';
+import { bulkClient, interactiveClient, type WebClientSettings } from '../sending/web-clients.ts';
 import type { MessageView } from '../views/message-view.ts';
 import { notInstalledMessage } from '../views/trouble-views.ts';
 import { checkPlatform, type PlatformProblem } from './check-platform.ts';
 import { INSTALL_PATH, installPages, type PageRoutes } from './install-pages.ts';
-import { installedWorkspaces } from './installed-workspaces.ts';
 import { createRemovals, type Removals } from './removals.ts';
-import { oneWorkspace, type Workspaces } from './workspaces.ts';
+import { type ConnectedWorkspace, oneWorkspace, type Workspaces } from './workspaces.ts';
 
 export interface Connection {
   readonly workspaces: Workspaces;
@@ -107,4 +107,65 @@ export async function connectMany(
     },
     workspaceName: undefined,
   };
+}
+
+/** A client takes some 25 kB (measured), and is made in a few milliseconds. */
+const KEPT_WORKSPACES = 500;
+
+export interface InstalledWorkspacesOptions {
+  readonly store: Store;
+  readonly keys: TokenKeys;
+  readonly removals: Pick<Removals, 'tokenIsVoid'>;
+  readonly clientSettings: Omit<WebClientSettings, 'botToken'>;
+  readonly keptWorkspaces?: number;
+}
+
+/**
+ * All workspaces that installed the bot. The database says at every turn who is installed and with which token, so that
+ * no replica works with an old one; only clients are kept in memory, and no more than so many. Must not keep a token
+ * whose workspace removed the bot.
+ */
+export function installedWorkspaces(options: InstalledWorkspacesOptions): Workspaces {
+  const { store, keys, removals, clientSettings, keptWorkspaces = KEPT_WORKSPACES } = options;
+  /** In order of their last use. */
+  const kept = new Map<string, { readonly sealed: string; readonly workspace: ConnectedWorkspace }>();
+
+  return {
+    async find(workspaceId) {
+      const installation = await store.read((read) => read.installationOf(workspaceId));
+      const known = kept.get(workspaceId);
+      kept.delete(workspaceId);
+      if (!installation?.token) return undefined;
+      const { token, botUserId } = installation;
+      const isSame = known?.sealed === token.sealed;
+      const workspace = isSame
+        ? known.workspace
+        : connect(workspaceId, botUserId, keys.open(workspaceId, token));
+      kept.set(workspaceId, { sealed: token.sealed, workspace });
+      const oldest = kept.keys().next().value;
+      if (kept.size > keptWorkspaces && oldest !== undefined) kept.delete(oldest);
+      return workspace;
+    },
+    tokenIsVoid: ({ workspaceId, botToken }) => removals.tokenIsVoid(workspaceId, botToken),
+  };
+
+  function connect(workspaceId: string, botUserId: string, botToken: string): ConnectedWorkspace {
+    const settings = { ...clientSettings, botToken };
+    let interactive: WebClient | undefined;
+    let bulk: WebClient | undefined;
+    return {
+      workspaceId,
+      botUserId,
+      botToken,
+      // Made when they are asked for: requests need the one, posts the other.
+      get interactive() {
+        interactive ??= interactiveClient(settings);
+        return interactive;
+      },
+      get bulk() {
+        bulk ??= bulkClient(settings);
+        return bulk;
+      },
+    };
+  }
 }

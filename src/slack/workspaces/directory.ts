@@ -8,7 +8,7 @@ import {
   WebAPIPlatformError,
   type WebClient,
 } from '@slack/web-api';
-import type { Directory, Profile } from '../../app/ports/directory.ts';
+import type { Directory, Profile } from '../../app/ports/app-dependencies.ts';
 import { visibleText } from '../../app/visible-text.ts';
 import { connected, type Workspaces } from './workspaces.ts';
 

@@ -6,8 +6,12 @@
 import type { IncomingMessage, ServerResponse } from 'node:http';
 import type { AppDependencies } from '../../app/ports/app-dependencies.ts';
 import { visibleText } from '../../app/visible-text.ts';
-import { ATTEMPT_LIFE_MS, beginAttempt, finishAttempt } from '../../app/workspaces/install-attempt.ts';
-import { recordInstallation } from '../../app/workspaces/keep-installation.ts';
+import {
+  ATTEMPT_LIFE_MS,
+  beginAttempt,
+  finishAttempt,
+  recordInstallation,
+} from '../../app/workspaces/keep-installation.ts';
 import type { TokenKeys } from '../../app/workspaces/token-keys.ts';
 import type { Distribution } from '../../config.ts';
 import type { Logger } from '../../logger.ts';

@@ -1,13 +1,11 @@
 /** Reads and adds cards and the facts stated about them. Nothing is derived here: that is the ledger's work. */
-import type { SQL } from 'drizzle-orm';
-import { and, eq, getTableColumns, inArray, sql } from 'drizzle-orm';
+import { and, eq, getTableColumns, inArray, type SQL, sql } from 'drizzle-orm';
 import type { PgColumn, PgTable } from 'drizzle-orm/pg-core';
-import type { CardReading, CardWriting } from '../../app/ports/cards.ts';
+import type { CardReading, CardWriting } from '../../app/ports/sprints.ts';
 import type { NewFact, RecordedFact, SprintRecords } from '../../app/team/team.ts';
 import { answers, cardChanges, cardOwners, cards } from '../schema.ts';
 import { frozenChange, frozenSelect } from './frozen-statement.ts';
-import type { SqlSession } from './sql-session.ts';
-import { statementsOf } from './sql-session.ts';
+import { type SqlSession, statementsOf } from './sql-session.ts';
 
 const { factOrder: answerOrder, ...answerColumns } = getTableColumns(answers);
 const { factOrder: changeOrder, ...changeColumns } = getTableColumns(cardChanges);

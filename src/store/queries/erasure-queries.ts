@@ -4,9 +4,8 @@
  */
 import { and, eq, inArray, isNotNull, or, sql } from 'drizzle-orm';
 import type { PgColumn, PgTable } from 'drizzle-orm/pg-core';
-import type { PeopleWriting } from '../../app/ports/people.ts';
-import { ERASED } from '../../app/privacy/erased-mark.ts';
-import { mayTell, withoutPerson } from '../../app/privacy/without-person.ts';
+import type { PeopleWriting } from '../../app/ports/teams.ts';
+import { ERASED, mayTell, withoutPerson } from '../../app/privacy/without-person.ts';
 import type { Actor } from '../../app/team/team.ts';
 import {
   answers,

@@ -1,8 +1,7 @@
 /** Reads and writes what finished sprints leave behind for the statistics. Computes none of it. */
-import type { SQL } from 'drizzle-orm';
-import { and, asc, desc, eq, getTableColumns, sql } from 'drizzle-orm';
+import { and, asc, desc, eq, getTableColumns, type SQL, sql } from 'drizzle-orm';
 import type { PastSprint, PastTrace } from '../../app/history/past-sprint.ts';
-import type { HistoryReading, HistoryWriting } from '../../app/ports/results.ts';
+import type { HistoryReading, HistoryWriting } from '../../app/ports/sprints.ts';
 import { pastChanges, pastSprints, recordedValues, sprints } from '../schema.ts';
 import { frozenSelect } from './frozen-statement.ts';
 import { sprintOf } from './sprint-queries.ts';

@@ -1,8 +1,7 @@
 /** Reads what is stored under one person's id. Must never give a row of anybody else. */
-import type { SQL } from 'drizzle-orm';
-import { and, asc, eq, or, sql } from 'drizzle-orm';
+import { and, asc, eq, or, type SQL, sql } from 'drizzle-orm';
 import type { PgColumn } from 'drizzle-orm/pg-core';
-import type { PeopleReading, PersonsTeam } from '../../app/ports/people.ts';
+import type { PeopleReading, PersonsTeam } from '../../app/ports/teams.ts';
 import type { PersonalData } from '../../app/privacy/personal-data.ts';
 import type { Actor } from '../../app/team/team.ts';
 import {

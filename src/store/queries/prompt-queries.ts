@@ -1,11 +1,10 @@
 /** Reads and writes prompts: that one exists is decided by the unique key of sprint, member and day. */
 import { and, eq, getTableColumns, inArray, sql } from 'drizzle-orm';
-import type { AskedPrompt, PromptReading, PromptWriting } from '../../app/ports/prompts.ts';
+import type { AskedPrompt, PromptReading, PromptWriting } from '../../app/ports/sprints.ts';
 import type { Prompt } from '../../app/team/team.ts';
 import { posts, prompts } from '../schema.ts';
 import { frozenChange, frozenSelect } from './frozen-statement.ts';
-import type { SqlSession } from './sql-session.ts';
-import { statementsOf } from './sql-session.ts';
+import { type SqlSession, statementsOf } from './sql-session.ts';
 
 function promptFrom(row: typeof prompts.$inferSelect): Prompt {
   return { ...row, postId: row.postId ?? undefined, answeredAt: row.answeredAt ?? undefined };

@@ -1,7 +1,6 @@
 /** Reads and adds the numbers of finished sprints as they were posted. Versions are added, never edited. */
-import type { SQL } from 'drizzle-orm';
-import { and, asc, desc, eq, getTableColumns, sql } from 'drizzle-orm';
-import type { ResultReading, ResultWriting } from '../../app/ports/results.ts';
+import { and, asc, desc, eq, getTableColumns, type SQL, sql } from 'drizzle-orm';
+import type { ResultReading, ResultWriting } from '../../app/ports/sprints.ts';
 import type { SprintResult } from '../../app/team/team.ts';
 import { pastSprints, sprintResults, sprints } from '../schema.ts';
 import { frozenSelect } from './frozen-statement.ts';

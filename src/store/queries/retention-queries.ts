@@ -5,8 +5,8 @@
 import { subHours } from 'date-fns/subHours';
 import { and, eq, inArray, isNull, lt, ne, sql } from 'drizzle-orm';
 import type { PgColumn } from 'drizzle-orm/pg-core';
-import type { RetentionWriting } from '../../app/ports/people.ts';
-import { ERASED } from '../../app/privacy/erased-mark.ts';
+import type { RetentionWriting } from '../../app/ports/teams.ts';
+import { ERASED } from '../../app/privacy/without-person.ts';
 import type { Team } from '../../app/team/team.ts';
 import {
   answers,

@@ -2,15 +2,14 @@
 import type { Reading, Transaction } from '../../app/ports/store.ts';
 import type { JobSender } from '../queue/job-sender.ts';
 import { cardReading, cardWriting } from './card-queries.ts';
-import { draftReading, drafts } from './draft-queries.ts';
 import { peopleWriting } from './erasure-queries.ts';
-import { eventMemory, eventReading } from './event-queries.ts';
 import { historyReading, historyWriting } from './history-queries.ts';
 import { installationReading, installationWriting } from './installation-queries.ts';
 import { claims, locks } from './lock-queries.ts';
 import { peopleReading } from './person-queries.ts';
 import { postReading, postWriting } from './post-queries.ts';
 import { promptReading, promptWriting } from './prompt-queries.ts';
+import { draftReading, drafts, eventMemory, eventReading } from './repeatable-queries.ts';
 import { resultReading, resultWriting } from './result-queries.ts';
 import { retentionWriting } from './retention-queries.ts';
 import { sprintReading, sprintWriting } from './sprint-queries.ts';

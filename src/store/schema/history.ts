@@ -13,8 +13,7 @@ import {
   text,
 } from 'drizzle-orm/pg-core';
 import type { PastCard, TracePoint } from '../../app/history/past-sprint.ts';
-import { codedRatios } from './coded-columns.ts';
-import { day, instant, isHalves, isNotBlank, loadline, pointsSum } from './columns.ts';
+import { codedRatios, day, instant, isHalves, isNotBlank, loadline, pointsSum } from './columns.ts';
 import { sprints } from './teams.ts';
 
 /**

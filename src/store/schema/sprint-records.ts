@@ -2,8 +2,7 @@
 import { sql } from 'drizzle-orm';
 import { boolean, check, integer, jsonb, primaryKey, text } from 'drizzle-orm/pg-core';
 import type { PlanInput } from '../../app/planning/plan-input.ts';
-import { codedSummary } from './coded-columns.ts';
-import { instant, isHalves, isNotBlank, loadline, pointsSum } from './columns.ts';
+import { codedSummary, instant, isHalves, isNotBlank, loadline, pointsSum } from './columns.ts';
 import { sprints, teams } from './teams.ts';
 
 export const sprintResults = loadline.table(

@@ -1,8 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import type { Advice, AdviceQuestion } from '../../../src/app/advice/advice.ts';
 import { adviceChart, hasChart } from '../../../src/app/advice/advice-chart.ts';
-import { askAdvice } from '../../../src/app/advice/ask-advice.ts';
-import { shareAdvice } from '../../../src/app/advice/share-advice.ts';
+import { askAdvice, shareAdvice } from '../../../src/app/advice/ask-advice.ts';
 import { cancelSprint } from '../../../src/app/closing/end-sprint.ts';
 import type { Team } from '../../../src/app/team/team.ts';
 import {

@@ -1,6 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { askAdvice } from '../../../src/app/advice/ask-advice.ts';
-import { forecastForm } from '../../../src/app/advice/forecast-form.ts';
+import { askAdvice, forecastForm } from '../../../src/app/advice/ask-advice.ts';
 import { actorOf, CHANNEL, harnessForEach, PEOPLE, refusalOf } from '../../support/app-harness.ts';
 import { finishing, importPast, pastSprintsOf } from '../past-sprints.ts';
 

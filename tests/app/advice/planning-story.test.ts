@@ -4,8 +4,7 @@
  */
 import { expect, test } from 'vitest';
 import type { Advice, AdviceQuestion } from '../../../src/app/advice/advice.ts';
-import { askAdvice } from '../../../src/app/advice/ask-advice.ts';
-import { shareAdvice } from '../../../src/app/advice/share-advice.ts';
+import { askAdvice, shareAdvice } from '../../../src/app/advice/ask-advice.ts';
 import { recordAway } from '../../../src/app/answering/record-answers.ts';
 import { pullLine } from '../../../src/app/cards/pull-card.ts';
 import { previewPlan } from '../../../src/app/planning/plan-sprint.ts';

@@ -3,10 +3,8 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { CSV_COLUMNS, CSV_KINDS } from '../../../src/app/csv/csv-columns.ts';
 import { csvRecords } from '../../../src/app/csv/csv-lines.ts';
-import { escapeFormula, unescapeFormula } from '../../../src/app/csv/escape-formula.ts';
-import { plainDecimal } from '../../../src/app/csv/plain-decimal.ts';
 import { readTable } from '../../../src/app/csv/read-table.ts';
-import { writeCsv } from '../../../src/app/csv/write-csv.ts';
+import { escapeFormula, plainDecimal, unescapeFormula, writeCsv } from '../../../src/app/csv/write-csv.ts';
 import { lineProblemWords } from '../../../src/words/import-problems.ts';
 
 describe('a number in digits', () => {

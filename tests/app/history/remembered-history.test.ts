@@ -1,8 +1,7 @@
 import { randomUUID } from 'node:crypto';
 import { expect, test, vi } from 'vitest';
 import type { PastTrace } from '../../../src/app/history/past-sprint.ts';
-import { rememberedHistory } from '../../../src/app/history/remembered-history.ts';
-import { projectionHistory } from '../../../src/app/history/team-history.ts';
+import { projectionHistory, rememberedHistory } from '../../../src/app/history/team-history.ts';
 import type { Reading, Transaction } from '../../../src/app/ports/store.ts';
 import type { Team } from '../../../src/app/team/team.ts';
 

@@ -1,6 +1,6 @@
 /** A team in which Ben has left a trace of every kind: by others, by himself, by prompts and by posts. */
 import { sql } from 'drizzle-orm';
-import { shareAdvice } from '../../../src/app/advice/share-advice.ts';
+import { shareAdvice } from '../../../src/app/advice/ask-advice.ts';
 import { recordAway } from '../../../src/app/answering/record-answers.ts';
 import { dropCard, reopenCard, takeCard } from '../../../src/app/cards/change-cards.ts';
 import { pullLine } from '../../../src/app/cards/pull-card.ts';

@@ -1,9 +1,7 @@
 /** What a person is shown and given of what is stored about them: all of it, and nothing of anybody else's. */
 import { describe, expect, test } from 'vitest';
-import { personalCopy } from '../../../src/app/privacy/personal-copy.ts';
-import type { PersonalData } from '../../../src/app/privacy/personal-data.ts';
-import { PERSONAL_KINDS } from '../../../src/app/privacy/personal-data.ts';
-import { privacyOverview } from '../../../src/app/privacy/privacy-overview.ts';
+import { PERSONAL_KINDS, type PersonalData } from '../../../src/app/privacy/personal-data.ts';
+import { personalCopy, privacyOverview } from '../../../src/app/privacy/privacy-overview.ts';
 import { actorOf, type Harness, harnessForEach, PEOPLE, refusalOf } from '../../support/app-harness.ts';
 import { wholeDatabase } from '../../support/whole-database.ts';
 import { busyTeam, NOW } from './busy-team.ts';

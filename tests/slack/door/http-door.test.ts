@@ -1,8 +1,7 @@
 import { createHmac } from 'node:crypto';
 import { connect } from 'node:net';
 import { afterAll, afterEach, beforeAll, describe, expect, it, vi } from 'vitest';
-import { EVENTS_PATH } from '../../../src/slack/door/http-door.ts';
-import { HTTP_LIMITS } from '../../../src/slack/door/http-limits.ts';
+import { EVENTS_PATH, HTTP_LIMITS } from '../../../src/slack/door/http-door.ts';
 import { ANSWER_KEPT_MS } from '../../../src/slack/door/readiness.ts';
 import { interactiveClient } from '../../../src/slack/sending/web-clients.ts';
 import { createSlackApp, type SlackApp } from '../../../src/slack/slack-app.ts';

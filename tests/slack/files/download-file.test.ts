@@ -5,8 +5,7 @@ import { HttpResponse, http, passthrough } from 'msw';
 import { setupServer } from 'msw/node';
 import { afterAll, afterEach, beforeAll, beforeEach, describe, expect, it } from 'vitest';
 import { Refusal } from '../../../src/app/refusal.ts';
-import { DOWNLOAD_BYTES_MAX, downloadFile } from '../../../src/slack/files/download-file.ts';
-import type { SentFile } from '../../../src/slack/files/sent-file.ts';
+import { DOWNLOAD_BYTES_MAX, downloadFile, type SentFile } from '../../../src/slack/files/download-file.ts';
 import { interactiveClient } from '../../../src/slack/sending/web-clients.ts';
 import { logCatcher } from '../support/log-catcher.ts';
 

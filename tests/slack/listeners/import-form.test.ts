@@ -1,10 +1,10 @@
 /** What the import form hands to the use case, and what becomes of it. */
 import { afterAll, afterEach, beforeAll, describe, expect, it, vi } from 'vitest';
+import { StaleControl } from '../../../src/slack/button-values.ts';
 import type { FormTools } from '../../../src/slack/commands/command.ts';
-import type { SentFile } from '../../../src/slack/files/sent-file.ts';
+import type { SentFile } from '../../../src/slack/files/download-file.ts';
 import { FormFields } from '../../../src/slack/listeners/form-fields.ts';
 import { submitImport } from '../../../src/slack/listeners/import-submission.ts';
-import { StaleControl } from '../../../src/slack/listeners/stale-control.ts';
 import { importFormView, importPreviewView } from '../../../src/slack/views/import-views.ts';
 import { botUnderTest, sentForm } from '../support/bot-under-test.ts';
 import { FakePlatform } from '../support/fake-platform.ts';

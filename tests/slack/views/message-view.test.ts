@@ -2,12 +2,12 @@ import { expect, it } from 'vitest';
 import {
   actions,
   button,
+  chartBlocks,
   context,
   fieldSections,
   lead,
   section,
 } from '../../../src/slack/views/block-builders.ts';
-import { chartBlocks } from '../../../src/slack/views/chart-image.ts';
 import { messageView } from '../../../src/slack/views/message-view.ts';
 import { typed } from '../../../src/words/typed-text.ts';
 

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import type { Reading } from '../../../src/app/ports/store.ts';
 import type { Installation } from '../../../src/app/workspaces/installation.ts';
 import { TokenKeyError, tokenKeys } from '../../../src/app/workspaces/token-keys.ts';
-import { installedWorkspaces } from '../../../src/slack/workspaces/installed-workspaces.ts';
+import { installedWorkspaces } from '../../../src/slack/workspaces/connect.ts';
 import { fakeStore } from '../../support/fake-store.ts';
 import { logCatcher } from '../support/log-catcher.ts';
 

@@ -1,13 +1,16 @@
-/** A store that counts what was committed and what the database failed. Changes nothing about either. */
+/** The ports that count and time what goes through them. */
 
-import type { PromptWriting } from '../app/ports/prompts.ts';
+import type { Clock } from '../app/ports/app-dependencies.ts';
+import type { Messenger } from '../app/ports/messenger.ts';
+import type { PromptWriting } from '../app/ports/sprints.ts';
 import type { Store } from '../app/ports/store.ts';
 import { DeliveryFailure } from '../app/posting/delivery-failure.ts';
+import type { MessageContent } from '../app/posting/post-kinds.ts';
 import { Refusal } from '../app/refusal.ts';
 import { firstCodeOf } from '../error-chain.ts';
-import type { MetPrompt, Metrics } from './metrics.ts';
+import type { MetPrompt, Metrics, PostHow } from './metrics.ts';
 
-type Meter = Pick<Metrics, 'promptsRecorded' | 'promptMet' | 'databaseFailed' | 'transactionEnded'>;
+type StoreMeter = Pick<Metrics, 'promptsRecorded' | 'promptMet' | 'databaseFailed' | 'transactionEnded'>;
 
 /** What a transaction did; it counts once it is committed. */
 interface Tally {
@@ -16,10 +19,14 @@ interface Tally {
   readonly met: MetPrompt[];
 }
 
-/** @param nowMs for durations only */
+/**
+ * A store that counts what was committed and what the database failed. Changes nothing about either.
+ *
+ * @param nowMs for durations only
+ */
 export function meteredStore(
   store: Store,
-  meter: Meter,
+  meter: StoreMeter,
   nowMs: () => number = () => performance.now(),
 ): Store {
   /** Times it, and counts it when it was the database that failed. */
@@ -80,4 +87,46 @@ function counting(writing: PromptWriting, tally: Tally): PromptWriting {
 /** A refusal by a use case ends its transaction as well, and is no failure of the database. */
 function isDatabaseFailure(error: unknown): boolean {
   return !(error instanceof Refusal) && !(error instanceof DeliveryFailure);
+}
+
+type DeliveryMeter = Pick<Metrics, 'promptSent' | 'postDelivered' | 'postAttemptFailed'>;
+
+/**
+ * A messenger that counts what was delivered, by kind of post. Changes nothing about it.
+ *
+ * @param nowMs for durations only; how late a prompt is goes by the clock
+ */
+export function meteredMessenger(
+  messenger: Messenger,
+  meter: DeliveryMeter,
+  clock: Clock,
+  nowMs: () => number = () => performance.now(),
+): Messenger {
+  async function metered<T>(content: MessageContent, how: PostHow, send: () => Promise<T>): Promise<T> {
+    const beganMs = nowMs();
+    const seconds = () => (nowMs() - beganMs) / 1_000;
+    try {
+      const sent = await send();
+      meter.postDelivered(content.kind, how, seconds());
+      if (content.kind === 'daily-prompt' && how === 'new') {
+        meter.promptSent(delaySeconds(content.prompt.dueAt, clock));
+      }
+      return sent;
+    } catch (error) {
+      const failure = error instanceof DeliveryFailure ? error : undefined;
+      meter.postAttemptFailed(how, failure?.kind ?? 'defect', failure?.code ?? 'unknown', seconds());
+      throw error;
+    }
+  }
+  return {
+    post: (workspaceId, to, key, content, image, maySend) =>
+      metered(content, 'new', () => messenger.post(workspaceId, to, key, content, image, maySend)),
+    find: (workspaceId, to, key, since) => messenger.find(workspaceId, to, key, since),
+    update: (workspaceId, at, content, image, maySend) =>
+      metered(content, 'update', () => messenger.update(workspaceId, at, content, image, maySend)),
+  };
+}
+
+function delaySeconds(dueAt: Date | undefined, clock: Clock): number | undefined {
+  return dueAt && (clock.now().getTime() - dueAt.getTime()) / 1_000;
 }

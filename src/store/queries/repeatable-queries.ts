@@ -1,0 +1,66 @@
+/** What may be stored twice without harm: drafts of the plan form, and which requests and events have come in. */
+import { and, eq, sql } from 'drizzle-orm';
+import type { DraftReading, Drafts, EventReading, SeenEvents } from '../../app/ports/repeatable.ts';
+import { planDrafts, seenEvents } from '../schema.ts';
+import { frozenChange } from './frozen-statement.ts';
+import type { SqlSession } from './sql-session.ts';
+
+function isOf(teamId: string, userId: string) {
+  return and(eq(planDrafts.teamId, teamId), eq(planDrafts.userId, userId));
+}
+
+/** Keeps what somebody typed into the plan form, so that a closed form loses nothing. */
+export function draftReading(session: SqlSession): DraftReading {
+  return {
+    async draftOf(teamId, userId) {
+      const [row] = await session
+        .select({ draft: planDrafts.draft })
+        .from(planDrafts)
+        .where(isOf(teamId, userId));
+      // Drafts of before the plan asked for it do not hold it.
+      return row && { ...row.draft, awayDays: row.draft.awayDays ?? '' };
+    },
+  };
+}
+
+export function drafts(session: SqlSession): Drafts {
+  return {
+    async save(teamId, userId, draft) {
+      await session
+        .insert(planDrafts)
+        .values({ teamId, userId, draft })
+        .onConflictDoUpdate({
+          target: [planDrafts.teamId, planDrafts.userId],
+          set: { draft: sql`excluded.draft`, savedAt: sql`excluded.saved_at` },
+        });
+    },
+
+    async delete(teamId, userId) {
+      await session.delete(planDrafts).where(isOf(teamId, userId));
+    },
+  };
+}
+
+const REMEMBER = frozenChange(
+  { eventId: seenEvents.eventId },
+  sql`insert into ${seenEvents} (event_id, seen_at)
+    values (${sql.placeholder('event')}, ${sql.placeholder('at')}) on conflict do nothing`,
+);
+
+/** Remembers incoming events, which the platform may send more than once. */
+export function eventReading(session: SqlSession): EventReading {
+  return {
+    async knowsEvent(eventId) {
+      return (await session.$count(seenEvents, eq(seenEvents.eventId, eventId))) === 1;
+    },
+  };
+}
+
+export function eventMemory(session: SqlSession): SeenEvents {
+  return {
+    async remember(eventId, at) {
+      const inserted = await REMEMBER(session, { event: eventId, at: at.toISOString() });
+      return inserted.length === 1;
+    },
+  };
+}
