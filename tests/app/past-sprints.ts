@@ -3,6 +3,7 @@ import type { PastSprint } from '../../src/app/history/past-sprint.ts';
 import type { Team } from '../../src/app/team/team.ts';
 import { dayPlus } from '../../src/sprint/calendar.ts';
 import type { Harness } from '../support/app-harness.ts';
+import { pastRatios } from '../support/past-ratios.ts';
 
 /** Twenty points committed to and finished over ten working days by three people, nothing pulled in, no surprise. */
 export function aPastSprint(change: Partial<PastSprint> = {}): PastSprint {
@@ -21,7 +22,7 @@ export function aPastSprint(change: Partial<PastSprint> = {}): PastSprint {
     velocityPoints: 20,
     workedPoints: 20,
     committedFinishedPoints: 20,
-    ratios: {
+    ratios: pastRatios({
       keptShare: 1,
       pullInRatio: 0,
       surpriseRatio: 0,
@@ -29,7 +30,7 @@ export function aPastSprint(change: Partial<PastSprint> = {}): PastSprint {
       estimateAccuracy: 0.9,
       onScaleShare: 0.75,
       finishShare: 1,
-    },
+    }),
     trace: [],
     cards: [],
     recordedValue: undefined,

@@ -4,46 +4,24 @@ import type { PastSprint } from '../../src/app/history/past-sprint.ts';
 import { controlChart } from '../../src/forecast/control-chart.ts';
 import type { Growth } from '../../src/forecast/value-growth.ts';
 import { valueGrowth } from '../../src/forecast/value-growth.ts';
-import type { RatioId } from '../../src/sprint/sprint-ratios.ts';
+import { RATIO_IDS, RATIOS, type RatioId, type RatioLine } from '../../src/sprint/sprint-ratios.ts';
 import { DEFAULT_THRESHOLDS } from '../../src/sprint/thresholds.ts';
 import { isDefined, type Ratio, undefinedBecause } from '../../src/sprint/undefined-value.ts';
 import { exampleTeam, ordinaryPast, pastSprint } from './past-examples.ts';
 
-type Lines = Partial<Pick<RatioHistory, 'floor' | 'ceiling' | 'marks'>> & {
-  range?: { low?: number; high?: number };
-};
-
-const {
-  keptShareAtLeast,
-  surpriseRatioAtMost,
-  pullInRatioAtMost,
-  planShareAtLeast,
-  estimateAccuracyAtLeast,
-  estimateAccuracyAtMost,
-  velocityGrowthFirstMark,
-  velocityGrowthLongRangeMark,
-} = DEFAULT_THRESHOLDS;
-const share = { low: 0, high: 1 };
-const linesOf: Readonly<Record<RatioId, Lines>> = {
-  keptShare: { floor: keptShareAtLeast, range: share },
-  pullInRatio: { ceiling: pullInRatioAtMost, range: { low: 0 } },
-  surpriseRatio: { ceiling: surpriseRatioAtMost, range: { low: 0 } },
-  planShare: { floor: planShareAtLeast, range: share },
-  estimateAccuracy: { floor: estimateAccuracyAtLeast, ceiling: estimateAccuracyAtMost, range: { high: 1 } },
-  onScaleShare: { range: share },
-  finishShare: { range: { low: 0 } },
-  velocityGrowth: { marks: [velocityGrowthFirstMark, velocityGrowthLongRangeMark], range: { low: 0 } },
-};
-
 export function ratioHistory(ratio: RatioId, values: readonly Ratio[]): RatioHistory {
-  const { floor, ceiling, marks = [], range } = linesOf[ratio];
+  const { lines, possible } = RATIOS[ratio];
+  const at = (side: RatioLine['side']): number[] =>
+    lines.flatMap((line) => (line.side === side ? [DEFAULT_THRESHOLDS[line.threshold]] : []));
+  const [floor] = at('floor');
+  const [ceiling] = at('ceiling');
   return {
     ratio,
     values,
     floor,
     ceiling,
-    marks,
-    chart: controlChart(values, range),
+    marks: at('mark'),
+    chart: controlChart(values, possible),
     crossedAt: values.flatMap((value, index) =>
       isDefined(value) &&
       ((floor !== undefined && value < floor) || (ceiling !== undefined && value > ceiling))
@@ -70,14 +48,12 @@ export function historyAdvice(past: readonly PastSprint[], growth?: readonly Gro
     question: { about: 'history' },
     past,
     ratios: [
-      ...(Object.keys(linesOf) as RatioId[])
-        .filter((ratio) => ratio !== 'velocityGrowth')
-        .map((ratio) =>
-          ratioHistory(
-            ratio,
-            past.map(({ ratios }) => ratios[ratio as keyof typeof ratios]),
-          ),
+      ...RATIO_IDS.filter((ratio) => ratio !== 'velocityGrowth').map((ratio) =>
+        ratioHistory(
+          ratio,
+          past.map(({ ratios }) => ratios[ratio as keyof typeof ratios]),
         ),
+      ),
       ratioHistory('velocityGrowth', growths),
     ],
     baselineSprintId: baseline?.sprintId,

@@ -1,7 +1,9 @@
 /** Invented past sprints for the charts of the planning questions, two weeks each. */
+
 import type { PastRatios, PastSprint } from '../../src/app/history/past-sprint.ts';
 import { dayPlus } from '../../src/sprint/calendar.ts';
 import { ratioOf, undefinedBecause } from '../../src/sprint/undefined-value.ts';
+import { pastRatios } from '../support/past-ratios.ts';
 
 export const exampleTeam = { id: 'team', name: 'Harbour team', channelId: 'C1', timeZone: 'Europe/Lisbon' };
 
@@ -40,16 +42,13 @@ export function pastSprint(index: number, amounts: Amounts, firstDay = '2026-01-
     velocityPoints: velocity,
     workedPoints: undefined,
     committedFinishedPoints: committedFinished,
-    ratios: {
+    ratios: pastRatios({
       keptShare: share(committedFinished, commitment),
       pullInRatio: share(pulledIn, commitment),
       surpriseRatio: share(surprise, commitment),
       planShare: share(commitment, load),
-      estimateAccuracy: notRecorded,
-      onScaleShare: notRecorded,
-      finishShare: notRecorded,
       ...amounts.ratios,
-    },
+    }),
     trace: [],
     cards: [],
     recordedValue: undefined,

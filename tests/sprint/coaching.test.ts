@@ -5,16 +5,17 @@ import { coachingNotes } from '../../src/sprint/summary.ts';
 import { crossingOf } from '../../src/sprint/threshold-notes.ts';
 import { DEFAULT_THRESHOLDS } from '../../src/sprint/thresholds.ts';
 import { undefinedBecause } from '../../src/sprint/undefined-value.ts';
+import { pastRatios } from '../support/past-ratios.ts';
 
 /** Every ratio lies exactly on its threshold, but below the marks of the velocity growth. */
 const ON_THE_LINES: SprintRatios = {
-  keptShare: 0.8,
-  surpriseRatio: 0.2,
-  pullInRatio: 0.2,
-  planShare: 0.8,
-  estimateAccuracy: 0.8,
-  onScaleShare: 0,
-  finishShare: 0,
+  ...pastRatios({
+    keptShare: 0.8,
+    surpriseRatio: 0.2,
+    pullInRatio: 0.2,
+    planShare: 0.8,
+    estimateAccuracy: 0.8,
+  }),
   velocityGrowth: 2.39,
 };
 

@@ -10,12 +10,13 @@ import { undefinedBecause } from '../../src/sprint/undefined-value.ts';
 import type { Database } from '../../src/store/database.ts';
 import { pastChanges } from '../../src/store/schema.ts';
 import { sqlErrorOf } from '../../src/store/sql-error.ts';
+import { pastRatios } from '../support/past-ratios.ts';
 import { aMember, aResult, aSprint, aTeam, savedSprint, WORKSPACE } from './store-examples.ts';
 
 const CLOSED_AT = new Date('2026-06-30T17:00:30.000Z');
 const CLOSED = { state: 'closed', closedAt: CLOSED_AT } as const;
 const IMPORTED = { ...CLOSED, importedAt: new Date('2026-11-02T08:00:00.000Z') } as const;
-const RATIOS: NewPastSprint['ratios'] = {
+const RATIOS = pastRatios({
   keptShare: 0.7,
   pullInRatio: 0.3,
   surpriseRatio: undefinedBecause('surprise-work-not-imported'),
@@ -23,7 +24,7 @@ const RATIOS: NewPastSprint['ratios'] = {
   estimateAccuracy: 1,
   onScaleShare: 1,
   finishShare: 0.5,
-};
+});
 
 /** From the first to the tenth of a month of 2026. */
 function month(number: number): Pick<Sprint, 'startsOn' | 'endsOn'> {

@@ -3,10 +3,8 @@ import { randomUUID } from 'node:crypto';
 import type { NewPastSprint } from '../../src/app/history/past-sprint.ts';
 import type { Sprint, Team } from '../../src/app/team/team.ts';
 import { dayPlus } from '../../src/sprint/calendar.ts';
-import { undefinedBecause } from '../../src/sprint/undefined-value.ts';
 import type { Harness } from './app-harness.ts';
-
-const UNKNOWN = undefinedBecause('cards-not-imported');
+import { pastRatios } from './past-ratios.ts';
 
 export interface GivenSprint {
   readonly name: string;
@@ -76,15 +74,7 @@ function pastOf(
     velocityPoints,
     workedPoints: undefined,
     committedFinishedPoints: undefined,
-    ratios: {
-      keptShare: UNKNOWN,
-      pullInRatio: UNKNOWN,
-      surpriseRatio: UNKNOWN,
-      planShare: UNKNOWN,
-      estimateAccuracy: UNKNOWN,
-      onScaleShare: UNKNOWN,
-      finishShare: UNKNOWN,
-    },
+    ratios: pastRatios({}),
     trace: [],
     cards: [],
     recordedAt,

@@ -7,6 +7,7 @@ import type { RatioId } from '../../../src/sprint/sprint-ratios.ts';
 import { thresholdNotes } from '../../../src/sprint/threshold-notes.ts';
 import { DEFAULT_THRESHOLDS } from '../../../src/sprint/thresholds.ts';
 import { undefinedBecause } from '../../../src/sprint/undefined-value.ts';
+import { pastRatios } from '../../support/past-ratios.ts';
 import { aPastSprint, finishing, pastSprintsOf } from '../past-sprints.ts';
 
 const TEAM = { thresholds: DEFAULT_THRESHOLDS, baselineSprintId: undefined };
@@ -94,15 +95,13 @@ describe('a crossed line', () => {
       fc.property(fc.array(anyValue, { minLength: 1, maxLength: 12 }), (values) => {
         const past = pastSprintsOf(
           values.map((value) => ({
-            ratios: {
+            ratios: pastRatios({
               keptShare: Math.min(1, value),
               pullInRatio: value,
               surpriseRatio: value,
               planShare: Math.min(1, value),
               estimateAccuracy: Math.min(1, value),
-              onScaleShare: 1,
-              finishShare: 1,
-            },
+            }),
           })),
         );
         for (const [ratio, ids] of Object.entries(noteIds)) {

@@ -1,4 +1,5 @@
 /** Answers to the planning questions, made by the real statistics from invented sprints of an invented harbour. */
+
 import type {
   AdviceQuestion,
   ForecastAdvice,
@@ -14,6 +15,7 @@ import type { PastCard, PastSprint } from '../../../src/app/history/past-sprint.
 import { dayPlus } from '../../../src/sprint/calendar.ts';
 import type { Ratio } from '../../../src/sprint/undefined-value.ts';
 import { undefinedBecause } from '../../../src/sprint/undefined-value.ts';
+import { pastRatios } from '../../support/past-ratios.ts';
 import { team } from './view-examples.ts';
 
 const FIRST_DAY = '2026-01-05';
@@ -52,7 +54,7 @@ export function pastSprint(place: number, amounts: PastAmounts): PastSprint {
     velocityPoints: finished + pulledIn,
     workedPoints: imported ? undefined : finished + pulledIn + surprise,
     committedFinishedPoints: imported ? undefined : finished,
-    ratios: {
+    ratios: pastRatios({
       keptShare: imported ? NOT_KNOWN : share(finished),
       pullInRatio: share(pulledIn),
       surpriseRatio: share(surprise),
@@ -60,7 +62,7 @@ export function pastSprint(place: number, amounts: PastAmounts): PastSprint {
       estimateAccuracy: imported ? NOT_KNOWN : 1 - surprise / load,
       onScaleShare: imported ? NOT_KNOWN : 0.75,
       finishShare: imported ? NOT_KNOWN : (finished + pulledIn) / (finished + pulledIn + surprise),
-    },
+    }),
     trace: [],
     cards: amounts.cards ?? [],
     recordedValue: amounts.value,
