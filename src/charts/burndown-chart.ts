@@ -3,23 +3,30 @@
  * Position 0 is the start of the sprint, position n the evening of its n-th day. Pure.
  */
 import type { BarSeriesOption, LineSeriesOption } from 'echarts';
-import type { Burndown } from '../sprint/burndown.ts';
-import { dayTicks } from './chart-formats.ts';
-import { burndownWords as words } from './chart-labels.ts';
+import { type Burndown, leftEnd } from '../sprint/burndown.ts';
+import { addedInAll, burndownHeading } from '../words/charts/burndown.ts';
+import { dayTicks } from '../words/charts/day-ticks.ts';
+import { say } from '../words/say.ts';
 import { pointsAxis, spread } from './chart-scales.ts';
-import { axisName, type ChartPicture, cardWidthPx, chartCard, headingPx, text } from './chart-theme.ts';
-import { palette } from './palette.ts';
-import { leftEnd } from './shown-data.ts';
+import {
+  axisName,
+  type ChartPicture,
+  cardWidthPx,
+  chartCard,
+  headingPx,
+  palette,
+  text,
+} from './chart-theme.ts';
 
-const plot = { left: 78, right: 104, top: headingPx + 28, height: 148 };
+const plot = { left: 78, right: 112, top: headingPx + 28, height: 148 };
 /** Equally high, so that one point is equally high in both. */
 const trackPx = 34;
 const pulledInTop = plot.top + plot.height + 24;
 const surpriseTop = pulledInTop + trackPx + 20;
 /** Room above the highest point, for its label. */
 const headroomPx = 22;
-/** About as wide as "99950.5 left" in bold. */
-const longestLabelPx = 100;
+/** About as wide as "99,950.5 left" in bold. */
+const longestLabelPx = 104;
 const labelGapPx = 17;
 /** Room for a day below the axis. */
 const dayPx = 30;
@@ -34,7 +41,7 @@ export function burndownChart(burndown: Burndown): ChartPicture {
   const heights = days.flatMap(({ leftPoints = 0, idealPoints }) => [leftPoints, idealPoints]);
   const highest = Math.max(burndown.commitmentPoints, ...heights);
   const axis = pointsAxis((highest * plot.height) / (plot.height - headroomPx));
-  return chartCard(words.heading(burndown), surpriseTop + trackPx + 72, {
+  return chartCard(burndownHeading(burndown), surpriseTop + trackPx + 72, {
     grid: [
       plot,
       { ...plot, top: pulledInTop, height: trackPx },
@@ -47,9 +54,9 @@ export function burndownChart(burndown: Burndown): ChartPicture {
       { gridIndex: 3, type: 'value', show: false, min: -0.5, max: days.length + 0.5 },
     ],
     yAxis: [
-      { ...axis, ...axisName(words.pointsLeft, 'end', 'right', 14) },
-      ...trackAxes(1, 0, trackPoints, words.pulledIn, words.addedInAll(pulledIn)),
-      ...trackAxes(2, floor, trackPoints, words.surprise, words.addedInAll(surprise)),
+      { ...axis, ...axisName(say('burndown-chart-points'), 'end', 'right', 14) },
+      ...trackAxes(1, 0, trackPoints, say('burndown-chart-pulled-in'), addedInAll(pulledIn)),
+      ...trackAxes(2, floor, trackPoints, say('burndown-chart-surprise'), addedInAll(surprise)),
       { gridIndex: 3, type: 'value', show: false },
     ],
     series: [
@@ -71,7 +78,10 @@ function dayAxis({ days }: Burndown, gridIndex: number, bandPx: number) {
   for (const position of [dates.length, ...(writesAll ? positions : weeks)]) {
     if (shown.every((other) => Math.abs(other - position) * bandPx >= dayPx)) shown.push(position);
   }
-  const ticks = [words.start, ...dayTicks(dates, (index) => shown.includes(index + 1), { weekdays: true })];
+  const ticks = [
+    say('burndown-chart-start'),
+    ...dayTicks(dates, (index) => shown.includes(index + 1), { weekdays: true }),
+  ];
   return {
     type: 'category' as const,
     gridIndex,
@@ -122,14 +132,14 @@ function leftLines(burndown: Burndown, pxPerPoint: number, bandPx: number): Line
     ...(endsLast ? atRightEnd(1) : besideEnd(end, end.leftPoints * pxPerPoint, bandPx)),
     show: true,
     color: palette.left,
-    formatter: words.left(end.leftPoints),
+    formatter: say('burndown-chart-left', { points: end.leftPoints }),
   };
   const ideal: LineSeriesOption = {
     type: 'line',
     data: [commitmentPoints, ...days.map((day) => day.idealPoints)],
     symbol: 'none',
     lineStyle: { color: palette.ideal, width: 1.5, type: [6, 5] },
-    endLabel: { ...text.quiet, ...atRightEnd(0), show: true, formatter: words.ideal },
+    endLabel: { ...text.quiet, ...atRightEnd(0), show: true, formatter: say('burndown-chart-ideal') },
     z: 3,
   };
   const left: LineSeriesOption = {
@@ -177,7 +187,7 @@ function track(amounts: readonly number[], bandPx: number): BarSeriesOption {
       ...text.halo,
       show: true,
       distance: 3,
-      formatter: ({ value }) => words.added(Number(value)),
+      formatter: ({ value }) => say('burndown-chart-added', { points: Number(value) }),
     },
     labelLayout: { hideOverlap: true },
     data: [0, ...amounts].map((amount) => ({
@@ -193,7 +203,13 @@ function todayLine({ days, today }: Burndown): LineSeriesOption[] {
   const next = today === undefined ? -1 : days.findIndex((day) => day.day >= today);
   const isWorkingDay = days[next]?.day === today;
   if (next < 0 || (next === 0 && !isWorkingDay)) return [];
-  const label = { ...text.ink, show: true, formatter: words.today, position: 'end' as const, distance: 4 };
+  const label = {
+    ...text.ink,
+    show: true,
+    formatter: say('burndown-chart-today'),
+    position: 'end' as const,
+    distance: 4,
+  };
   const lineStyle = { color: palette.today, width: 1, type: 'solid' as const };
   const data = [{ xAxis: isWorkingDay ? next + 1 : next + 0.5 }];
   return [{ type: 'line', xAxisIndex: 3, yAxisIndex: 5, markLine: { z: 1, lineStyle, label, data } }];

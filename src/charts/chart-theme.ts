@@ -1,10 +1,44 @@
 /** How all charts look, for ECharts to fill in where a chart says nothing else, and the card that they are drawn on. */
 import type { EChartsOption } from 'echarts';
-import type { Heading } from './chart-labels.ts';
-import { palette } from './palette.ts';
+import type { ChartHeading } from '../words/charts/chart-text.ts';
+import { say } from '../words/say.ts';
+import { chartFont, drawableText } from './chart-font.ts';
 
-/** Atkinson Hyperlegible, under a name of our own, so that one installed on the machine never takes its place. */
-export const chartFont = 'Loadline Chart';
+/**
+ * The colours of every chart. Nothing here may be the only carrier of a meaning: each mark also has its own
+ * shape, line style or hatching, and a direct label.
+ *
+ * Charts bring their own opaque card, because the chat shows them on light and on dark.
+ * The hues are from the palette of Okabe and Ito, "Color Universal Design" (2008), which people with any
+ * common form of colour blindness can tell apart.
+ */
+export const palette = {
+  card: '#ffffff',
+  /** Keeps the card apart from a white chat; it carries nothing. */
+  cardEdge: '#c9d1d6',
+  gridLine: '#e6eaec',
+  ink: '#1d2a33',
+  quietInk: '#56646e',
+  axis: '#7b8790',
+  /** Okabe-Ito blue. */
+  left: '#0072b2',
+  ideal: '#6b7780',
+  /** Okabe-Ito bluish green. */
+  pulledIn: '#009e73',
+  /** Okabe-Ito vermillion. */
+  surprise: '#d55e00',
+  today: '#1d2a33',
+  /** Okabe-Ito blue: what was finished, as in the line of points left. */
+  velocity: '#0072b2',
+  commitment: '#6b7780',
+  /** Okabe-Ito reddish purple: what is advised. */
+  advice: '#cc79a7',
+  adviceFill: '#f8e9f1',
+  /** Okabe-Ito vermillion. */
+  signal: '#d55e00',
+  /** Where ordinary variation lies, behind the line; its edges and words carry it. */
+  ordinaryFill: '#f0f3f5',
+} as const;
 
 const quiet = { color: palette.quietInk, fontSize: 13, lineHeight: 16, fontWeight: 'normal' } as const;
 const ink = { ...quiet, color: palette.ink } as const;
@@ -60,12 +94,13 @@ export const headingPx = 88;
 
 /** A card as high as it needs to be; with a heading alone where that says why there is no picture. */
 export function chartCard(
-  { title, subtitle }: Heading,
+  { title, name, subtitle }: ChartHeading,
   heightPx = headingPx + 14,
   parts: EChartsOption = {},
 ): ChartPicture {
+  const drawableName = drawableText(name);
   const heading = {
-    text: title,
+    text: drawableName === undefined ? title : say('chart-title', { title, name: drawableName }),
     subtext: subtitle,
     top: 14,
     textStyle: { ...text.bold, ...lineWidth, fontSize: 20, lineHeight: 26, overflow: 'truncate' as const },

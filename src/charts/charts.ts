@@ -1,6 +1,10 @@
 /** The `Charts` port: each picture with its words for those who can't see it. */
 import type { Charts, Picture } from '../app/ports/charts.ts';
-import { burndownAltText, forecastAltText, historyAltText, oddsAltText, rangeAltText } from './alt-texts.ts';
+import { burndownAltText } from '../words/charts/burndown.ts';
+import { forecastAltText } from '../words/charts/forecast.ts';
+import { historyAltText } from '../words/charts/history.ts';
+import { oddsAltText } from '../words/charts/odds.ts';
+import { rangeAltText } from '../words/charts/range.ts';
 import { burndownChart } from './burndown-chart.ts';
 import type { ChartPicture } from './chart-theme.ts';
 import { forecastChart } from './forecast-chart.ts';

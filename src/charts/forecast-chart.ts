@@ -2,13 +2,20 @@
 
 import type { LineSeriesOption, ScatterSeriesOption } from 'echarts';
 import type { ForecastAdvice } from '../app/advice/advice.ts';
-import type { ReleaseForecast } from '../forecast/release-forecast.ts';
+import { type NamedDate, namedDates, type ReleaseForecast, sprintEnd } from '../forecast/release-forecast.ts';
 import { wholePercent } from '../words/amounts.ts';
-import { dayTicks } from './chart-formats.ts';
-import { forecastWords as words } from './chart-labels.ts';
-import { axisName, type ChartPicture, cardWidthPx, chartCard, headingPx, text } from './chart-theme.ts';
-import { palette } from './palette.ts';
-import { type NamedDate, namedDates, sprintEnd } from './shown-data.ts';
+import { dayTicks } from '../words/charts/day-ticks.ts';
+import { dateLines, forecastHeading } from '../words/charts/forecast.ts';
+import { say } from '../words/say.ts';
+import {
+  axisName,
+  type ChartPicture,
+  cardWidthPx,
+  chartCard,
+  headingPx,
+  palette,
+  text,
+} from './chart-theme.ts';
 
 const plot = { left: 62, right: 196, top: headingPx + 34, height: 228 };
 const dateSymbols = { optimistic: 'triangle', likely: 'circle', pessimistic: 'rect' } as const;
@@ -16,16 +23,16 @@ const dateSymbols = { optimistic: 'triangle', likely: 'circle', pessimistic: 're
 /** Without a forecast, the heading says why. */
 export function forecastChart(advice: ForecastAdvice): ChartPicture {
   const { forecast } = advice;
-  if ('undefined' in forecast) return chartCard(words.heading(advice));
+  if ('undefined' in forecast) return chartCard(forecastHeading(advice));
   const sprints = Math.max(1, forecast.chanceBySprint.length - 1);
   const bandPx = (cardWidthPx - plot.left - plot.right) / sprints;
   const dates = namedDates(forecast);
-  return chartCard(words.heading(advice), plot.top + plot.height + 84, {
+  return chartCard(forecastHeading(advice), plot.top + plot.height + 84, {
     grid: plot,
     xAxis: sprintAxis(advice, sprints, bandPx),
     yAxis: [
       {
-        ...axisName(words.chance, 'end', 'left', 16),
+        ...axisName(say('forecast-chart-chance'), 'end', 'left', 16),
         nameTextStyle: { ...text.quiet, align: 'left', padding: [0, 0, 0, 16 - plot.left] },
         type: 'value',
         max: 1,
@@ -47,7 +54,7 @@ function sprintAxis(advice: ForecastAdvice, sprints: number, bandPx: number) {
   const labels = dayTicks(ends, isShown, { years: true });
   const customValues = ends.flatMap((_, index) => (isShown(index) ? [index + 1] : []));
   return {
-    ...axisName(words.sprintEnds, 'start', 'right', 14),
+    ...axisName(say('forecast-chart-sprint-ends'), 'start', 'right', 14),
     nameTextStyle: { align: 'right' as const, verticalAlign: 'top' as const, padding: [8, 0, 0, 0] },
     type: 'value' as const,
     max: sprints,
@@ -64,7 +71,7 @@ function sprintAxis(advice: ForecastAdvice, sprints: number, bandPx: number) {
 
 /** The words of the three dates, at the heights of their chances. */
 function datesAxis(dates: readonly NamedDate[], advice: ForecastAdvice) {
-  const texts = new Map(dates.map((named) => [named.chance, words.date(named, advice)]));
+  const texts = new Map(dates.map((named) => [named.chance, dateLines(named, advice)]));
   const formatter = (chance: number) => {
     const [heading, date, sprint] = texts.get(chance) ?? [];
     return `${heading}\n{date|${date}}\n${sprint}`;

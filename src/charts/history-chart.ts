@@ -4,13 +4,23 @@
  */
 import type { EChartsOption, LineSeriesOption, ScatterSeriesOption, SeriesOption } from 'echarts';
 import type { HistoryAdvice } from '../app/advice/advice.ts';
+import { type HistoryWindow, historyWindow, type ShownRatio } from '../app/advice/shown-in-chart.ts';
 import type { PastSprint } from '../app/history/past-sprint.ts';
+import { ordinaryLimits } from '../forecast/control-chart.ts';
 import type { Growth } from '../forecast/value-growth.ts';
 import type { Day } from '../sprint/calendar.ts';
 import { isDefined, type Ratio } from '../sprint/undefined-value.ts';
+import { dayTicks } from '../words/charts/day-ticks.ts';
+import {
+  type HeightText,
+  historyHeading,
+  latestShare,
+  limitTexts,
+  shortShare,
+  thresholdTexts,
+} from '../words/charts/history.ts';
+import { say } from '../words/say.ts';
 import { reasonSentence } from '../words/undefined.ts';
-import { dayTicks } from './chart-formats.ts';
-import { type HeightText, historyWords as words } from './chart-labels.ts';
 import { type NiceAxis, sharesAxis, spread } from './chart-scales.ts';
 import {
   type ChartPicture,
@@ -18,11 +28,10 @@ import {
   chartCard,
   headingPx,
   marginPx,
+  palette,
   symbols,
   text,
 } from './chart-theme.ts';
-import { type HistoryWindow, historyWindow, ordinaryLimits, type ShownRatio } from './history-window.ts';
-import { palette } from './palette.ts';
 
 const rowPx = 152;
 const panelPx = { width: 148, height: 104 };
@@ -69,7 +78,7 @@ export function historyChart(advice: HistoryAdvice): ChartPicture {
   const drawn = panels.flatMap(({ series }, index) =>
     series.map((one) => ({ ...one, xAxisIndex: index, yAxisIndex: 2 * index })),
   );
-  return chartCard(words.heading(advice), bottom + (hasFreePlace ? 14 : 54), {
+  return chartCard(historyHeading(advice), bottom + (hasFreePlace ? 14 : 54), {
     title: panels.flatMap((panel, index) => panelTitles(panel, places[index])),
     grid: places.map((place) => ({ ...panelPx, ...place })),
     xAxis: panels.map((panel, index) => sprintAxis(shown, panel, index, index >= panels.length - 2)),
@@ -86,7 +95,8 @@ export function historyChart(advice: HistoryAdvice): ChartPicture {
 }
 
 function panelTitles({ title, measuredBy, reason }: Panel, { left, top } = { left: 0, top: 0 }) {
-  const note = measuredBy === undefined ? '' : `{note|${words.measuredBy(measuredBy)}}`;
+  const note =
+    measuredBy === undefined ? '' : `{note|${say('history-chart-measured-by', { endsOn: measuredBy })}}`;
   const place = { left: left - numbersPx };
   const textStyle = {
     ...text.bold,
@@ -128,7 +138,7 @@ function heightAxes({ axis, beside, reason }: Panel, gridIndex: number): YAxisOp
   };
   const rich = { bold: { ...text.bold, fontSize: 13 } };
   return [
-    { ...value, axisLabel: { ...text.small, margin: 6, formatter: words.share } },
+    { ...value, axisLabel: { ...text.small, margin: 6, formatter: shortShare } },
     {
       ...value,
       position: 'right',
@@ -140,18 +150,18 @@ function heightAxes({ axis, beside, reason }: Panel, gridIndex: number): YAxisOp
 type YAxisOption = Extract<EChartsOption['yAxis'], { type?: 'value' }>;
 
 function ratioPanel(shown: ShownRatio, past: readonly PastSprint[]): Panel {
-  const title = words.ratio(shown.ratio);
+  const title = say('ratio-title', { ratio: shown.ratio });
   const values = shown.values.filter(isDefined);
   const last = shown.values.at(-1);
-  if (last === undefined) return emptyPanel(title, words.noSprint);
+  if (last === undefined) return emptyPanel(title, say('history-chart-no-sprint'));
   if (values.length === 0) return emptyPanel(title, isDefined(last) ? '' : reasonSentence(last.undefined));
-  const thresholds = words.thresholds(shown);
+  const thresholds = thresholdTexts(shown);
   const highest = Math.max(1, ...values) * farTimes;
   const near = thresholds.filter(({ value }) => value <= highest);
   const far = thresholds.filter(({ value }) => value > highest);
   const band = 'undefined' in shown.chart ? undefined : shown.chart.limits;
   const ordinary = ordinaryLimits(shown.chart);
-  const texts = ordinary === undefined ? [] : words.limits(ordinary);
+  const texts = ordinary === undefined ? [] : limitTexts(ordinary);
   const lines = [
     ...texts.map(({ value }) => ({
       yAxis: value,
@@ -166,10 +176,10 @@ function ratioPanel(shown: ShownRatio, past: readonly PastSprint[]): Panel {
     title,
     axis,
     beside: [
-      ...far.map((line) => ({ text: words.above(line), value: axis.max })),
+      ...far.map((line) => ({ text: say('history-chart-above', { line: line.text }), value: axis.max })),
       ...texts,
       ...near,
-      ...(isDefined(last) ? [{ text: words.latest(last, shown), value: last, bold: true }] : []),
+      ...(isDefined(last) ? [{ text: latestShare(last, shown), value: last, bold: true }] : []),
     ],
     series: [
       {
@@ -190,18 +200,20 @@ function growthPanel(growth: readonly Growth[]): Panel {
   const velocity = growth.map(({ velocityGrowth }) => velocityGrowth);
   const value = growth.map(({ valueGrowth }) => valueGrowth);
   const known = [...velocity, ...value].filter(isDefined);
-  const title = words.valueAndVelocity;
+  const title = say('history-chart-value-and-velocity');
   if (known.length === 0) {
     const last = value.at(-1);
     return emptyPanel(
       title,
-      last === undefined || isDefined(last) ? words.noValue : reasonSentence(last.undefined),
+      last === undefined || isDefined(last) ? say('history-chart-no-value') : reasonSentence(last.undefined),
     );
   }
   /** Where the line ends, which may be before the last sprint. */
   const latest = (what: 'velocity' | 'value', shares: readonly Ratio[]) => {
     const share = shares.findLast(isDefined);
-    return share === undefined ? [] : [{ text: words.growth(what, share), value: share, bold: true }];
+    return share === undefined
+      ? []
+      : [{ text: say(`history-chart-${what}`, { share: shortShare(share) }), value: share, bold: true }];
   };
   return {
     title,
@@ -273,5 +285,5 @@ function keySeries({ past, ratios }: HistoryWindow): ScatterSeriesOption[] {
     signal: ratios.some(({ signalsAt }) => signalsAt.size > 0),
   };
   const entries = (Object.keys(isThere) as (keyof typeof isThere)[]).filter((entry) => isThere[entry]);
-  return entries.map((entry) => ({ ...looks[entry], name: words[entry], data: [] }));
+  return entries.map((entry) => ({ ...looks[entry], name: say(`history-chart-${entry}`), data: [] }));
 }

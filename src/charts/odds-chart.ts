@@ -2,21 +2,21 @@
 
 import type { ScatterSeriesOption } from 'echarts';
 import type { OddsAdvice } from '../app/advice/advice.ts';
-import type { SurpriseOdds } from '../forecast/surprise-odds.ts';
-import { percentSpan, wholePercent } from '../words/amounts.ts';
-import { pointsText } from './chart-formats.ts';
-import { oddsWords as words } from './chart-labels.ts';
+import { MOST_SIZES_SHOWN, sizesOfMostCards } from '../app/advice/shown-in-chart.ts';
+import { LITTLE_HISTORY_CARDS, type SurpriseOdds } from '../forecast/surprise-odds.ts';
+import { percentSpan, points, wholePercent } from '../words/amounts.ts';
+import { heldWords, medianWords, oddsHeading } from '../words/charts/odds.ts';
+import { say } from '../words/say.ts';
 import {
   axisName,
   type ChartPicture,
   cardWidthPx,
   chartCard,
   headingPx,
+  palette,
   symbols,
   text,
 } from './chart-theme.ts';
-import { palette } from './palette.ts';
-import { shownOdds } from './shown-data.ts';
 
 const leftPx = 96;
 const plotWidthPx = 196;
@@ -26,8 +26,8 @@ const columnsPx = { chance: 18, cards: 154, median: 264 };
 /** Without odds, the heading says why. */
 export function oddsChart(advice: OddsAdvice): ChartPicture {
   const { odds } = advice;
-  if ('undefined' in odds) return chartCard(words.heading(advice));
-  const shown = shownOdds(odds.sizes);
+  if ('undefined' in odds) return chartCard(oddsHeading(advice));
+  const shown = sizesOfMostCards(odds.sizes, MOST_SIZES_SHOWN);
   const rowPx = Math.max(24, Math.min(40, 400 / shown.length));
   const plot = { top: headingPx + 46, height: Math.round(rowPx * shown.length) };
   const legendTop = plot.top + plot.height + 32;
@@ -38,21 +38,21 @@ export function oddsChart(advice: OddsAdvice): ChartPicture {
     ({ likelyShare, likelyInterval }) =>
       `{chance|${wholePercent(likelyShare)}}{interval|${percentSpan(likelyInterval)}}`,
   );
-  return chartCard(words.heading(advice), legendTop + 24 * dotSeries.length + 34, {
+  return chartCard(oddsHeading(advice), legendTop + 24 * dotSeries.length + 34, {
     grid: { ...plot, left: leftPx, right: cardWidthPx - leftPx - plotWidthPx },
     xAxis: { type: 'value', max: 1, interval: 0.25, splitLine, axisLabel: { formatter: wholePercent } },
     yAxis: [
       {
         ...rows,
-        ...axisName(words.estimate, 'start', 'right', 18),
+        ...axisName(say('odds-chart-estimate'), 'start', 'right', 18),
         nameTextStyle: { ...text.quiet, align: 'right', padding: [0, 8, 0, 0] },
-        data: shown.map(({ estimatePoints }) => pointsText(estimatePoints)),
+        data: shown.map(({ estimatePoints }) => points(estimatePoints)),
         axisLabel: text.ink,
         splitLine,
       },
-      { ...rows, ...column(words.chance, columnsPx.chance), data: chances },
-      { ...rows, ...column(words.cards, columnsPx.cards), data: shown.map(words.held) },
-      { ...rows, ...column(words.median, columnsPx.median), data: shown.map(words.medianOf) },
+      { ...rows, ...column(say('odds-chart-chance'), columnsPx.chance), data: chances },
+      { ...rows, ...column(say('odds-chart-cards'), columnsPx.cards), data: shown.map(heldWords) },
+      { ...rows, ...column(say('odds-chart-median'), columnsPx.median), data: shown.map(medianWords) },
     ],
     series: [...dotSeries, whiskers(shown), allSizes(odds.withSurprise / odds.cards)],
     legend: { left: leftPx - 7, top: legendTop, orient: 'vertical', itemGap: 8 },
@@ -79,12 +79,12 @@ function dots(shown: readonly SurpriseOdds[], borrowing: boolean): ScatterSeries
   const outline = { borderColor: palette.surprise, borderWidth: 2 };
   const look = borrowing
     ? {
-        name: words.borrows,
+        name: say('odds-chart-borrows', { cards: LITTLE_HISTORY_CARDS }),
         symbol: 'diamond',
         symbolSize: 14,
         itemStyle: { ...outline, color: palette.card },
       }
-    : { name: words.own, symbolSize: 12, itemStyle: { ...outline, color: palette.surprise } };
+    : { name: say('odds-chart-own'), symbolSize: 12, itemStyle: { ...outline, color: palette.surprise } };
   return data.length === 0 ? [] : [{ ...look, type: 'scatter', data, z: 4 }];
 }
 
@@ -97,7 +97,7 @@ function whiskers(shown: readonly SurpriseOdds[]): ScatterSeriesOption {
   const lineStyle = { color: palette.surprise, width: 2, type: 'solid' as const };
   return {
     type: 'scatter',
-    name: words.interval,
+    name: say('odds-chart-interval'),
     symbol: symbols.whiskers,
     itemStyle: { color: palette.surprise },
     markLine: { symbol: 'rect', symbolSize: [2, 11], symbolRotate: 0, lineStyle, data: ends, z: 3 },
@@ -110,7 +110,7 @@ interface Coord {
 /** A dashed upright line. */
 function allSizes(share: number): ScatterSeriesOption {
   const align: 'left' | 'right' | 'center' = share < 0.25 ? 'left' : share > 0.75 ? 'right' : 'center';
-  const formatter = words.allSizes(share);
+  const formatter = say('odds-chart-all-sizes', { share });
   const label = { ...text.quiet, show: true, formatter, position: 'start' as const, distance: 6, align };
   const lineStyle = { color: palette.ideal, width: 1.5, type: [6, 5] };
   return { type: 'scatter', markLine: { z: 1, lineStyle, label, data: [{ xAxis: share }] } };

@@ -5,10 +5,13 @@
  */
 import type { BarSeriesOption, ScatterSeriesOption } from 'echarts';
 import type { RangeAdvice } from '../app/advice/advice.ts';
-import type { PastSprint } from '../app/history/past-sprint.ts';
-import { advisedRange } from '../forecast/advised-range.ts';
-import { dayTicks, pointsNumber } from './chart-formats.ts';
-import { rangeWords as words } from './chart-labels.ts';
+import { shownSprints } from '../app/advice/shown-in-chart.ts';
+import { type PastSprint, pastVerdict } from '../app/history/past-sprint.ts';
+import { advisedRange, type RangeEnd, rangeEnds } from '../forecast/advised-range.ts';
+import { number } from '../words/amounts.ts';
+import { dayTicks } from '../words/charts/day-ticks.ts';
+import { advisedPoints, rangeHeading, tablePoints, verdictWord } from '../words/charts/range.ts';
+import { say } from '../words/say.ts';
 import { pointsAxis, spread } from './chart-scales.ts';
 import {
   axisName,
@@ -16,11 +19,10 @@ import {
   cardWidthPx,
   chartCard,
   headingPx,
+  palette,
   symbols,
   text,
 } from './chart-theme.ts';
-import { palette } from './palette.ts';
-import { pastVerdict, type RangeEnd, rangeEnds, shownSprints } from './shown-data.ts';
 
 const plot = { left: 96, right: 128, top: headingPx + 34, height: 216 };
 const table = { ...plot, top: plot.top + plot.height + 56, height: 88 };
@@ -50,15 +52,15 @@ export function rangeChart(advice: RangeAdvice): ChartPicture {
   ]);
   const points = pointsAxis(Math.max(0, ...heights, ...ends.map((end) => end.points)));
   const x = { type: 'category' as const, data: Array.from({ length: places.count }, (_, place) => place) };
-  const data = [words.commitment, words.pulledIn, words.velocity, words.verdict];
+  const words = rowWords();
   const rows = {
     type: 'category' as const,
     inverse: true,
-    data,
+    data: Object.values(words),
     axisLine: { show: false },
     axisLabel: text.ink,
   };
-  return chartCard(words.heading(advice), table.top + table.height + 46, {
+  return chartCard(rangeHeading(advice), table.top + table.height + 46, {
     grid: [plot, table],
     xAxis: [
       { ...x, axisLabel: placeLabels(advice, places) },
@@ -67,7 +69,11 @@ export function rangeChart(advice: RangeAdvice): ChartPicture {
       { type: 'value', show: false, min: -0.5, max: places.count - 0.5 },
     ],
     yAxis: [
-      { ...points, ...axisName(words.points, 'end', 'right', 14), axisLabel: { formatter: pointsNumber } },
+      {
+        ...points,
+        ...axisName(say('range-chart-points'), 'end', 'right', 14),
+        axisLabel: { formatter: number },
+      },
       { ...rows, gridIndex: 1 },
     ],
     series: [
@@ -84,10 +90,20 @@ export function rangeChart(advice: RangeAdvice): ChartPicture {
         words.commitment,
         words.pulledIn,
         { name: words.velocity, icon: symbols.thickLine },
-        ...Object.values(words.verdicts),
+        ...(['kept', 'missed', 'no plan'] as const).map(verdictWord),
       ],
     },
   });
+}
+
+/** What is drawn of each past sprint, and written below it. */
+function rowWords() {
+  return {
+    commitment: say('range-chart-commitment'),
+    pulledIn: say('range-chart-pulled-in'),
+    velocity: say('range-chart-velocity'),
+    verdict: say('range-chart-verdict'),
+  };
 }
 
 /** Under each past sprint its last day, under the coming one what it is and its days. */
@@ -97,8 +113,10 @@ function placeLabels(advice: RangeAdvice, { first, coming }: Places) {
     () => true,
     { years: true },
   );
+  const { startsOn: from, endsOn: to } = advice.coming;
+  const comingLabel = `{coming|${say('range-chart-coming')}}\n${say('range-chart-coming-days', { from, to })}`;
   const formatter = (_: string, place: number) =>
-    place === coming ? `{coming|${words.coming}}\n${words.comingDays(advice)}` : (dates[place - first] ?? '');
+    place === coming ? comingLabel : (dates[place - first] ?? '');
   return { formatter, rich: { coming: text.ink } };
 }
 
@@ -106,6 +124,7 @@ function hulls(
   past: readonly PastSprint[],
   { first, widthPx }: Places,
 ): (BarSeriesOption | ScatterSeriesOption)[] {
+  const words = rowWords();
   const barWidth = Math.min(28, widthPx * 0.62);
   const bar = { type: 'bar' as const, stack: 'hull', barWidth };
   const open = { color: 'transparent', borderColor: palette.commitment, borderWidth: 2 };
@@ -149,12 +168,12 @@ const stripes = {
 function comingRange(ends: readonly RangeEnd[], { left, coming, right }: Places): ScatterSeriesOption {
   const heights = (...kinds: RangeEnd['kind'][]) =>
     ends.filter(({ kind }) => kinds.includes(kind)).map(({ points }) => points);
-  const advised = heights('at least', 'at most', 'exactly');
+  const advised = heights('at-least', 'at-most', 'exactly');
   const middle = heights('about');
   const lines = (from: number, to: number, all: readonly number[], lineStyle: object) =>
     all.map((points) => [{ coord: [from, points], lineStyle }, { coord: [to, points] }]);
   /** The way on which the range is open or goes on. */
-  const goesDown = heights('no low end', 'low end').length > 0;
+  const goesDown = heights('no-low-end', 'low-end').length > 0;
   const arrow = {
     symbol: symbols.arrow,
     symbolSize: [12, 28],
@@ -171,7 +190,7 @@ function comingRange(ends: readonly RangeEnd[], { left, coming, right }: Places)
   const drawn = [
     ...lines(-0.5, left, [...advised, ...middle], { color: palette.advice, width: 1.5, type: [7, 4] }),
     ...lines(left, right, advised, { color: palette.advice, width: 4, type: 'solid' }),
-    ...lines(left, right, heights('low end', 'high end'), { color: palette.ideal, width: 2, type: [3, 3] }),
+    ...lines(left, right, heights('low-end', 'high-end'), { color: palette.ideal, width: 2, type: [3, 3] }),
   ];
   return {
     type: 'scatter',
@@ -184,7 +203,7 @@ function comingRange(ends: readonly RangeEnd[], { left, coming, right }: Places)
 
 /** Beside the ends, moved apart where they would touch. */
 function endWords(ends: readonly RangeEnd[], pxPerPoint: number, { right }: Places): ScatterSeriesOption {
-  const stepPx: Partial<Record<RangeEnd['kind'], number>> = { 'no low end': -30, 'no high end': 30 };
+  const stepPx: Partial<Record<RangeEnd['kind'], number>> = { 'no-low-end': -30, 'no-high-end': 30 };
   const wanted = ends.map(({ points, kind }) => points * pxPerPoint + (stepPx[kind] ?? 0));
   const heights = spread(wanted, endGapPx, { low: 6, high: plot.height });
   const data = ends.map((end, index) => ({
@@ -193,7 +212,7 @@ function endWords(ends: readonly RangeEnd[], pxPerPoint: number, { right }: Plac
       ...(end.kind.endsWith('end') ? text.quiet : text.bold),
       ...text.halo,
       show: true,
-      formatter: words.end(end),
+      formatter: say('range-chart-end', end),
     },
   }));
   return { type: 'scatter', xAxisIndex: 2, symbolSize: 0, label: { position: 'right', distance: 8 }, data };
@@ -210,11 +229,14 @@ function tableCells(advice: RangeAdvice, { first, coming }: Places): ScatterSeri
   });
   const past = shownSprints(advice).flatMap((sprint, index) => {
     const amounts = [sprint.commitmentPoints, sprint.pulledInPoints, sprint.velocityPoints];
-    const verdict = pastVerdict(sprint, advice.thresholds) === 'not known' ? [undefined] : [];
-    return [...amounts, ...verdict].map((points, row) => cell(first + index, row, words.cell(points)));
+    const verdict = pastVerdict(sprint, advice.thresholds) === 'not-known' ? [undefined] : [];
+    return [...amounts, ...verdict].map((points, row) => cell(first + index, row, tablePoints(points)));
   });
-  const chance = advised.kind === 'middle way' ? [cell(coming, 3, words.keptChance(advised.chance))] : [];
-  const data = [...past, cell(coming, 0, words.advised(advised), text.bold), ...chance];
+  const chance =
+    advised.kind === 'middle way'
+      ? [cell(coming, 3, say('range-chart-kept-chance', { chance: advised.chance }))]
+      : [];
+  const data = [...past, cell(coming, 0, advisedPoints(advised), text.bold), ...chance];
   return {
     ...inTable,
     symbolSize: 0,
@@ -236,6 +258,6 @@ function verdicts(advice: RangeAdvice, { first }: Places): ScatterSeriesOption[]
   ] as const;
   return looks.flatMap(({ verdict, ...look }) => {
     const data = past.flatMap((one, index) => (one === verdict ? [[first + index, 3]] : []));
-    return data.length === 0 ? [] : [{ ...look, ...inTable, name: words.verdicts[verdict], data }];
+    return data.length === 0 ? [] : [{ ...look, ...inTable, name: verdictWord(verdict), data }];
   });
 }

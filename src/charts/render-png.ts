@@ -4,10 +4,10 @@
  *
  * Both libraries are loaded when the first chart is drawn, so that the bot starts quickly.
  */
-import { createRequire } from 'node:module';
 import type { Canvas } from '@napi-rs/canvas';
 import type { EChartsOption, EChartsType } from 'echarts';
-import { chartFont, chartTheme } from './chart-theme.ts';
+import { chartFont, chartFontFiles } from './chart-font.ts';
+import { chartTheme } from './chart-theme.ts';
 
 /** What ECharts' types ask for; the canvas here has all of it that drawing needs. */
 type PageCanvas = ReturnType<
@@ -21,14 +21,6 @@ export interface ChartSize {
 
 /** Lengths inside an option are in layout pixels; the image has twice as many each way. */
 export const pixelDensity = 2;
-
-/** Absolute paths of the regular and the bold cut. Throws when the package is not installed. */
-export function chartFontFiles(): string[] {
-  const { resolve } = createRequire(import.meta.url);
-  return ['400Regular/AtkinsonHyperlegible_400Regular.ttf', '700Bold/AtkinsonHyperlegible_700Bold.ttf'].map(
-    (file) => resolve(`@expo-google-fonts/atkinson-hyperlegible/${file}`),
-  );
-}
 
 /**
  * Canvases that nobody draws on just now. Some megabytes each, and giving them back made the collector go through all

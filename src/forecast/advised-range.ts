@@ -51,3 +51,42 @@ function crossedRange(
     ? { kind: 'crossed', ...ends }
     : { kind: 'middle way', ...ends, ...compromise };
 }
+
+/** An end of the coming range, or what takes the place of one. */
+export interface RangeEnd {
+  readonly kind:
+    | 'at-least'
+    | 'at-most'
+    | 'exactly'
+    | 'about'
+    | 'low-end'
+    | 'high-end'
+    | 'no-low-end'
+    | 'no-high-end';
+  readonly points: number;
+}
+
+/** From low to high. */
+export function rangeEnds(advised: AdvisedRange): RangeEnd[] {
+  const ends = (...all: [RangeEnd['kind'], number][]) => all.map(([kind, points]) => ({ kind, points }));
+  switch (advised.kind) {
+    case 'range': {
+      const { lowPoints: low, highPoints: high } = advised;
+      return low === high ? ends(['exactly', low]) : ends(['at-least', low], ['at-most', high]);
+    }
+    case 'at most':
+      return ends(['no-low-end', advised.highPoints], ['at-most', advised.highPoints]);
+    case 'at least':
+      return ends(['at-least', advised.lowPoints], ['no-high-end', advised.lowPoints]);
+    case 'crossed':
+      return ends(['at-most', advised.highPoints], ['low-end', advised.lowPoints]);
+    case 'middle way':
+      return ends(
+        ['high-end', advised.highPoints],
+        ['about', advised.points],
+        ['low-end', advised.lowPoints],
+      );
+    case 'none':
+      return [];
+  }
+}

@@ -121,3 +121,23 @@ export function controlChart(
     },
   };
 }
+
+/** Mean and limits of a control chart that are shown: not those at which the number itself ends. Shares: 1 means 100%. */
+export interface OrdinaryLimits {
+  readonly mean: number;
+  /** Undefined where the number ends before its variation does (at 0 or 100%), or where nothing varies. */
+  readonly low: number | undefined;
+  readonly high: number | undefined;
+}
+
+/** Undefined where there are too few values. */
+export function ordinaryLimits(chart: ControlChart | UndefinedValue): OrdinaryLimits | undefined {
+  if ('undefined' in chart) return undefined;
+  const { mean, limits, meanMovingRange } = chart;
+  if (meanMovingRange === 0) return { mean, low: undefined, high: undefined };
+  return {
+    mean,
+    low: limits.low === 0 ? undefined : limits.low,
+    high: limits.high === 1 ? undefined : limits.high,
+  };
+}

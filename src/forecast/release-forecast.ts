@@ -121,3 +121,32 @@ function dateOf(
   const sprints = sprint - 1 + (chance - before) / (after - before);
   return { chance, sprints, on: dayPlus(startsOn, Math.max(1, Math.ceil(sprints * sprintLengthDays)) - 1) };
 }
+
+/** In the order of `RELEASE_CHANCES`. */
+const DATE_NAMES = ['optimistic', 'likely', 'pessimistic'] as const;
+
+export interface NamedDate {
+  readonly name: (typeof DATE_NAMES)[number];
+  readonly chance: number;
+  readonly date: ReleaseDate | UndefinedValue;
+}
+
+export function namedDates({ dates }: ReleaseForecast): NamedDate[] {
+  return DATE_NAMES.flatMap((name, place): NamedDate[] => {
+    const [date, chance] = [dates[place], RELEASE_CHANCES[place]];
+    return date === undefined || chance === undefined ? [] : [{ name, chance, date }];
+  });
+}
+
+type SprintRhythm = Pick<ReleaseQuestion, 'startsOn' | 'sprintLengthDays'>;
+
+/** The last day before the next sprint starts. @param sprint from 1 */
+export function sprintEnd({ startsOn, sprintLengthDays }: SprintRhythm, sprint: number): Day {
+  return dayPlus(startsOn, sprint * sprintLengthDays - 1);
+}
+
+/** The sprint that holds the day, from 1, and its end. */
+export function holdingSprint(date: ReleaseDate, rhythm: SprintRhythm) {
+  const sprint = Math.max(1, Math.ceil(date.sprints));
+  return { sprint, endsOn: sprintEnd(rhythm, sprint) };
+}

@@ -80,3 +80,17 @@ export function burndownOf(states: readonly CardState[], span: BurndownSpan): Bu
   });
   return { sprintName: span.sprintName, commitmentPoints, days: rows, today: span.today };
 }
+
+/** Where the line of points left ends: position 0 is the start of the sprint, n the evening of its n-th day. */
+export function leftEnd({ commitmentPoints, days }: Burndown) {
+  const index = days.findLastIndex((day) => day.leftPoints !== undefined);
+  const leftPoints = days[index]?.leftPoints ?? commitmentPoints;
+  return {
+    position: index + 1,
+    day: days[index]?.day,
+    leftPoints,
+    idealPoints: days[index]?.idealPoints ?? commitmentPoints,
+    /** Whether the line came up to its end from below. */
+    rising: leftPoints > (days[index - 1]?.leftPoints ?? commitmentPoints),
+  };
+}

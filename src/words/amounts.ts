@@ -1,4 +1,5 @@
 /** Amounts as bare text, for the few places that need one outside a message. */
+import type { Day } from '../sprint/calendar.ts';
 import { say, spokenLanguage } from './say.ts';
 
 const MOST_DECIMALS = 9;
@@ -26,6 +27,21 @@ export function number(amount: number): string {
 /** `1 point`, `2.5 points` */
 export function points(amount: number): string {
   return say('amount-points', { amount });
+}
+
+/** With one decimal at most: points are halves, but means of them and ideal lines pass through anything. */
+export function toTenths(amount: number): number {
+  return Math.round(amount * 10) / 10;
+}
+
+/** `3 Nov 2026` */
+export function shortDate(day: Day): string {
+  return say('amount-short-date', { day });
+}
+
+/** `3 Nov` */
+export function shortDateNoYear(day: Day): string {
+  return say('amount-short-date-no-year', { day });
 }
 
 /** A value, the threshold beside it and the distance between them. */

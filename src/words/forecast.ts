@@ -1,13 +1,17 @@
 /** When a body of work will be finished: three dates first, then which of them to promise. */
 import type { ForecastAdvice } from '../app/advice/advice.ts';
 import {
+  holdingSprint,
   MOST_SPRINTS,
+  type NamedDate,
+  namedDates,
   RELEASE_CHANCES,
   type ReleaseDate,
   type ReleaseForecast,
 } from '../forecast/release-forecast.ts';
 import type { UndefinedValue } from '../sprint/undefined-value.ts';
 import type { AdviceWords } from './advice.ts';
+import { toTenths } from './amounts.ts';
 import { marginWords } from './margin.ts';
 import { mrkdwn, say } from './say.ts';
 import { noAnswer, reasonSentence } from './undefined.ts';
@@ -27,7 +31,9 @@ export function forecastWords(advice: ForecastAdvice): AdviceWords {
   return {
     lead: leadOf(advice, forecast),
     evidence: [
-      forecast.dates.map(dateLine).join('\n'),
+      namedDates(forecast)
+        .map((named) => dateLine(named, advice))
+        .join('\n'),
       mrkdwn('undefined' in (forecast.dates[2] as Dated) ? 'forecast-promise-none' : 'forecast-promise'),
       basisWords(advice, forecast),
       marginWords(margin),
@@ -56,25 +62,17 @@ function leadOf({ question }: ForecastAdvice, { dates }: ReleaseForecast): strin
     : say('forecast-lead', { ...both, pessimistic: pessimistic.on, pessimisticChance });
 }
 
-/** In the order of `RELEASE_CHANCES`. */
-const NAMES = ['optimistic', 'likely', 'pessimistic'] as const;
-
-function dateLine(date: Dated, place: number): string {
-  const name = NAMES[place] as (typeof NAMES)[number];
-  return 'undefined' in date
-    ? `• ${mrkdwn('forecast-date-none', { name })} ${reasonSentence(date.undefined)}`
-    : `• ${mrkdwn('forecast-date', { name, on: date.on, sprint: sprintOf(date), chance: date.chance })}`;
-}
-
-/** The sprint that holds the day, from 1. */
-function sprintOf({ sprints }: ReleaseDate): number {
-  return Math.max(1, Math.ceil(sprints));
+function dateLine({ name, date }: NamedDate, advice: ForecastAdvice): string {
+  if ('undefined' in date)
+    return `• ${mrkdwn('forecast-date-none', { name })} ${reasonSentence(date.undefined)}`;
+  const { sprint } = holdingSprint(date, advice);
+  return `• ${mrkdwn('forecast-date', { name, on: date.on, sprint, chance: date.chance })}`;
 }
 
 function basisWords(advice: ForecastAdvice, { sprintsUsed, meanVelocityPoints }: ReleaseForecast): string {
   const { question, startsOn, sprintLengthDays: days, sprints, importedSprints: imported } = advice;
   return [
-    mrkdwn('forecast-basis', { sprints: sprintsUsed, meanPoints: Math.round(meanVelocityPoints * 10) / 10 }),
+    mrkdwn('forecast-basis', { sprints: sprintsUsed, meanPoints: toTenths(meanVelocityPoints) }),
     ...(imported === 0 ? [] : [mrkdwn('forecast-basis-imported', { sprints, imported })]),
     mrkdwn('forecast-rhythm', { startsOn, days }),
     mrkdwn('forecast-growth', {

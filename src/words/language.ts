@@ -152,6 +152,14 @@ const FUNCTIONS = {
   /** `Wed 4 Nov` */
   DAY: ([value]: FluentValue[]) =>
     new FormattedDay(String(value), { weekday: 'short', day: 'numeric', month: 'short' }),
+  /** `4 Nov 2026`, where room is scarce */
+  SHORT_DATE: ([value]: FluentValue[]) =>
+    new FormattedDay(String(value), { day: 'numeric', month: 'short', year: 'numeric' }),
+  /** `4 Nov` */
+  SHORT_DATE_NO_YEAR: ([value]: FluentValue[]) =>
+    new FormattedDay(String(value), { day: 'numeric', month: 'short' }),
+  /** `2026` */
+  YEAR: ([value]: FluentValue[]) => new FormattedDay(String(value), { year: 'numeric' }),
   /** `4 November 2026`: for days that may lie months ahead or years back */
   DATE: ([value]: FluentValue[]) =>
     new FormattedDay(String(value), { day: 'numeric', month: 'long', year: 'numeric' }),
@@ -187,6 +195,9 @@ export const ARGUMENT_TYPES: Readonly<
   IN_TEN: 'number',
   TIMES_IN_TEN: 'number',
   DAY: 'string',
+  SHORT_DATE: 'string',
+  SHORT_DATE_NO_YEAR: 'string',
+  YEAR: 'string',
   DATE: 'string',
   DATE_BESIDE: 'string',
   LIST: 'readonly string[]',

@@ -163,6 +163,188 @@ export interface Messages {
   'drop-choice': { readonly number: string; readonly card: string; readonly points: number };
   'drop-reason': Record<never, never>;
   'drop-reason-hint': Record<never, never>;
+  'chart-title': { readonly title: string; readonly name: string };
+  'chart-unknown': Record<never, never>;
+  'burndown-chart-title': Record<never, never>;
+  'burndown-chart-points': Record<never, never>;
+  'burndown-chart-ideal': Record<never, never>;
+  'burndown-chart-start': Record<never, never>;
+  'burndown-chart-today': Record<never, never>;
+  'burndown-chart-pulled-in': Record<never, never>;
+  'burndown-chart-surprise': Record<never, never>;
+  'burndown-chart-left': { readonly points: number };
+  'burndown-chart-added': { readonly points: number };
+  'burndown-chart-added-none': Record<never, never>;
+  'burndown-chart-added-in-all': { readonly points: number };
+  'burndown-chart-no-days': Record<never, never>;
+  'burndown-chart-one-day': { readonly day: string };
+  'burndown-chart-days': { readonly from: string; readonly to: string; readonly days: number };
+  'burndown-chart-commitment': { readonly points: number };
+  'burndown-chart-state': {
+    readonly beside: 'fewer' | 'more' | 'no-ideal' | 'same';
+    readonly points: number;
+    readonly day: string;
+    readonly gap: number;
+    readonly ideal: number;
+  };
+  'burndown-chart-no-state': Record<never, never>;
+  'burndown-alt-subject': { readonly sprint: string };
+  'burndown-alt-today': { readonly day: string };
+  'burndown-alt-added': {
+    readonly happened: 'both' | 'nothing' | 'pulled-in' | 'surprise';
+    readonly pulledIn: number;
+    readonly surprise: number;
+  };
+  'burndown-alt-days': Record<never, never>;
+  'burndown-alt-day': { readonly day: string; readonly facts: readonly string[] };
+  'burndown-alt-day-left': { readonly points: number };
+  'burndown-alt-day-pulled-in': { readonly points: number };
+  'burndown-alt-day-surprise': { readonly points: number };
+  'burndown-alt-day-not-needed': { readonly points: number };
+  'burndown-alt-days-left-out': { readonly days: number };
+  'range-chart-title': Record<never, never>;
+  'range-chart-points': Record<never, never>;
+  'range-chart-commitment': Record<never, never>;
+  'range-chart-pulled-in': Record<never, never>;
+  'range-chart-velocity': Record<never, never>;
+  'range-chart-verdict': Record<never, never>;
+  'range-chart-kept': Record<never, never>;
+  'range-chart-missed': Record<never, never>;
+  'range-chart-no-plan': Record<never, never>;
+  'range-chart-coming': Record<never, never>;
+  'range-chart-coming-days': { readonly from: string; readonly to: string };
+  'range-chart-advised': {
+    readonly kind: 'about' | 'at-least' | 'at-most' | 'between' | 'exactly' | 'none';
+    readonly low: number;
+    readonly high: number;
+  };
+  'range-chart-kept-chance': { readonly chance: number };
+  'range-chart-end': {
+    readonly kind:
+      | 'about'
+      | 'at-least'
+      | 'at-most'
+      | 'exactly'
+      | 'high-end'
+      | 'low-end'
+      | 'no-high-end'
+      | 'no-low-end';
+    readonly points: number;
+  };
+  'range-chart-basis': { readonly sprints: number };
+  'range-chart-imported': { readonly sprints: number };
+  'range-alt-subject': { readonly team: string; readonly from: string; readonly to: string };
+  'range-alt-crossed': { readonly low: number };
+  'range-alt-compromise': { readonly low: number; readonly high: number; readonly chance: number };
+  'range-alt-no-sprints': Record<never, never>;
+  'range-alt-sprints': Record<never, never>;
+  'range-alt-sprint': { readonly on: string; readonly facts: readonly string[] };
+  'range-alt-named-sprint': { readonly name: string; readonly on: string; readonly facts: readonly string[] };
+  'range-alt-sprint-commitment': { readonly points: number };
+  'range-alt-sprint-pulled-in': { readonly points: number };
+  'range-alt-sprint-pulled-in-unknown': Record<never, never>;
+  'range-alt-sprint-verdict-unknown': Record<never, never>;
+  'range-alt-sprint-imported': Record<never, never>;
+  'range-alt-sprints-left-out': { readonly sprints: number };
+  'odds-chart-title': Record<never, never>;
+  'odds-chart-estimate': Record<never, never>;
+  'odds-chart-chance': Record<never, never>;
+  'odds-chart-cards': Record<never, never>;
+  'odds-chart-median': Record<never, never>;
+  'odds-chart-all-sizes': { readonly share: number };
+  'odds-chart-held': { readonly withSurprise: number; readonly cards: number };
+  'odds-chart-held-borrows': { readonly withSurprise: number; readonly cards: number };
+  'odds-chart-none-borrows': Record<never, never>;
+  'odds-chart-own': Record<never, never>;
+  'odds-chart-borrows': { readonly cards: number };
+  'odds-chart-interval': Record<never, never>;
+  'odds-chart-sizes': { readonly shown: number; readonly of: number };
+  'odds-alt-subject': { readonly team: string };
+  'odds-alt-borrowing': { readonly cards: number };
+  'odds-alt-sizes': Record<never, never>;
+  'odds-alt-size': {
+    readonly points: number;
+    readonly share: number;
+    readonly low: number;
+    readonly high: number;
+    readonly facts: readonly string[];
+  };
+  'odds-alt-size-held': { readonly cards: number; readonly withSurprise: number };
+  'odds-alt-size-borrows': Record<never, never>;
+  'odds-alt-size-median': { readonly points: number };
+  'odds-alt-sizes-left-out': { readonly sizes: number };
+  'forecast-chart-title': { readonly points: number };
+  'forecast-chart-chance': Record<never, never>;
+  'forecast-chart-sprint-ends': Record<never, never>;
+  'forecast-chart-date-chance': {
+    readonly name: 'likely' | 'optimistic' | 'pessimistic';
+    readonly chance: number;
+  };
+  'forecast-chart-date-sprint': { readonly sprint: number; readonly endsOn: string };
+  'forecast-chart-no-date': Record<never, never>;
+  'forecast-chart-not-within': { readonly sprints: number };
+  'forecast-chart-work': { readonly growth: number; readonly startsOn: string };
+  'forecast-alt-subject': { readonly team: string; readonly points: number };
+  'forecast-alt-date': {
+    readonly name: 'likely' | 'optimistic' | 'pessimistic';
+    readonly chance: number;
+    readonly on: string;
+    readonly sprint: number;
+    readonly endsOn: string;
+  };
+  'forecast-alt-no-date': { readonly name: 'likely' | 'optimistic' | 'pessimistic'; readonly chance: number };
+  'forecast-alt-chances': { readonly chances: readonly string[] };
+  'forecast-alt-chance': { readonly sprint: number; readonly on: string; readonly chance: number };
+  'forecast-alt-chances-left-out': { readonly sprints: number };
+  'history-chart-title': Record<never, never>;
+  'history-chart-value-and-velocity': Record<never, never>;
+  'history-chart-no-value': Record<never, never>;
+  'history-chart-measured-by': { readonly endsOn: string };
+  'history-chart-sprint': Record<never, never>;
+  'history-chart-imported': Record<never, never>;
+  'history-chart-ordinary': Record<never, never>;
+  'history-chart-threshold': Record<never, never>;
+  'history-chart-crossed': Record<never, never>;
+  'history-chart-signal': Record<never, never>;
+  'history-chart-at-least': { readonly share: number };
+  'history-chart-at-most': { readonly share: number };
+  'history-chart-mark': { readonly share: number };
+  'history-chart-above': { readonly line: string };
+  'history-chart-limit': { readonly share: string };
+  'history-chart-mean': { readonly share: string };
+  'history-chart-velocity': { readonly share: string };
+  'history-chart-value': { readonly share: string };
+  'history-chart-times': { readonly times: number };
+  'history-chart-no-sprint': Record<never, never>;
+  'history-chart-sprints': { readonly sprints: number; readonly endsOn: string };
+  'history-chart-sprints-imported': { readonly sprints: number };
+  'history-chart-latest-shown': { readonly sprints: number };
+  'history-chart-usual-from': { readonly sprints: number };
+  'history-alt-subject': { readonly team: string };
+  'history-alt-imported': { readonly sprints: number; readonly to: string };
+  'history-alt-ratio': { readonly ratio: string; readonly facts: readonly string[] };
+  'history-alt-latest': { readonly share: string };
+  'history-alt-latest-none': Record<never, never>;
+  'history-alt-no-sprint': Record<never, never>;
+  'history-alt-mean': { readonly share: number };
+  'history-alt-usual': {
+    readonly limits: 'both' | 'high' | 'low';
+    readonly low: number;
+    readonly high: number;
+  };
+  'history-alt-marks': { readonly marks: readonly string[] };
+  'history-alt-crossed': { readonly sprints: number; readonly ends: readonly string[] };
+  'history-alt-crossed-often': { readonly sprints: number; readonly last: string };
+  'history-alt-signal': { readonly sprints: number; readonly ends: readonly string[] };
+  'history-alt-signal-often': { readonly sprints: number; readonly last: string };
+  'history-alt-value-growth': Record<never, never>;
+  'history-alt-velocity-growth': Record<never, never>;
+  'history-alt-last-known': { readonly share: number };
+  'history-alt-all-values': { readonly values: readonly string[] };
+  'history-alt-latest-values': { readonly count: number; readonly values: readonly string[] };
+  'history-alt-no-value': Record<never, never>;
+  'history-alt-ratios-left-out': { readonly ratios: number };
+  'history-alt-values-left-out': { readonly values: number };
   'verdict-title': { readonly sprint: string; readonly verdict: string };
   'verdict-sentence': {
     readonly verdict: 'kept' | 'missed';
@@ -493,6 +675,8 @@ export interface Messages {
   'amount-whole-percent': { readonly share: number };
   'amount-whole-percent-span': { readonly low: number; readonly high: number };
   'amount-number': { readonly amount: number };
+  'amount-short-date': { readonly day: string };
+  'amount-short-date-no-year': { readonly day: string };
   'amount-percentage-points': { readonly count: number; readonly amount: string };
   'history-none': Record<never, never>;
   'history-one-signal': Record<never, never>;

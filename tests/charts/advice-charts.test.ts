@@ -8,6 +8,7 @@ import { historyChart } from '../../src/charts/history-chart.ts';
 import { oddsChart } from '../../src/charts/odds-chart.ts';
 import { rangeChart } from '../../src/charts/range-chart.ts';
 import { pixelDensity } from '../../src/charts/render-png.ts';
+import { ALT_TEXT_MAX_LENGTH } from '../../src/words/charts/chart-text.ts';
 import { decodedPng } from './decoded-png.ts';
 import * as forecastExamples from './forecast-examples.ts';
 import * as historyExamples from './history-examples.ts';
@@ -56,8 +57,7 @@ describe('the pictures of the planning questions', () => {
       expect(heightPx).toBeLessThan(2560);
       expect(opaque).toBe(true);
       expect(png.length).toBeLessThan(700_000);
-      // The limit: docs.slack.dev, image block, alt_text.
-      expect(altText.length).toBeLessThanOrEqual(2_000);
+      expect(altText.length).toBeLessThanOrEqual(ALT_TEXT_MAX_LENGTH);
       expect(altText).toContain('“Harbour team”');
       expect(altText).not.toMatch(/undefined|NaN|Infinity|\[object/);
     },
@@ -97,7 +97,7 @@ describe('the pictures of the planning questions', () => {
         team: { ...shown.team, name: 'Ahoy 🌊 '.repeat(400) },
       });
       expect((await decodedPng(png)).widthPx).toBe(1280);
-      expect(altText.length).toBeLessThanOrEqual(2_000);
+      expect(altText.length).toBeLessThanOrEqual(ALT_TEXT_MAX_LENGTH);
       expect(altText.isWellFormed()).toBe(true);
     },
   );

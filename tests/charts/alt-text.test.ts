@@ -1,21 +1,30 @@
 import { describe, expect, test } from 'vitest';
-import { fittingText, spokenName } from '../../src/charts/alt-texts.ts';
+import { altTextOf, shortName } from '../../src/words/charts/chart-text.ts';
 
-describe('the parts of texts for the ear', () => {
-  test('the first version that fits is taken', () => {
-    const long = 'a'.repeat(2_001);
-    expect(fittingText([long, 'b'.repeat(2_000), 'c'])).toBe('b'.repeat(2_000));
+describe('the description of a picture', () => {
+  const withDetails = (length: number) => (details: number) =>
+    Array.from({ length: details + 1 }, () => 'a'.repeat(length));
+
+  test('has all its details where these fit into 1,000 characters', () => {
+    // Ten sentences of 99 and nine blanks between them are 999 characters.
+    expect(altTextOf(9, withDetails(99))).toHaveLength(999);
   });
 
-  test('a last version that is too long is cut to 2,000 characters, never within a sign', () => {
-    expect(fittingText(['a'.repeat(3_000)])).toBe(`${'a'.repeat(1_999)}…`);
-    const cut = fittingText([`a${'🌊'.repeat(1_500)}`]);
-    expect(cut).toBe(`a${'🌊'.repeat(999)}…`);
-    expect(fittingText([`${'🌊'.repeat(1_500)}`])).toBe(`${'🌊'.repeat(999)}…`);
+  test('has as many as fit, else none', () => {
+    expect(altTextOf(9, withDetails(100))).toHaveLength(9 * 100 + 8);
+    expect(altTextOf(9, withDetails(600))).toHaveLength(600);
+    expect(altTextOf(0, withDetails(100))).toHaveLength(100);
   });
 
-  test('a name is on one line and well formed', () => {
-    expect(spokenName(' Harbour\n  team\t')).toBe('Harbour team');
-    expect(spokenName('half \ud83c')).toBe('half \ufffd');
+  test('is cut only where even its summary is too long', () => {
+    expect(altTextOf(9, withDetails(1_001))).toBe(`${'a'.repeat(999)}…`);
+  });
+
+  test('has names on one line, well formed and of 80 characters at most', () => {
+    expect(shortName(' Harbour\n  team\t')).toBe('Harbour team');
+    expect(shortName('half \ud83c')).toBe('half \ufffd');
+    expect(shortName('a'.repeat(80))).toBe('a'.repeat(80));
+    expect(shortName('a'.repeat(81))).toBe(`${'a'.repeat(79)}…`);
+    expect(shortName('🌊'.repeat(41))).toBe(`${'🌊'.repeat(39)}…`);
   });
 });

@@ -1,7 +1,6 @@
 import { readFileSync } from 'node:fs';
 import { describe, expect, test } from 'vitest';
-import { drawableText } from '../../src/charts/drawable-text.ts';
-import { chartFontFiles } from '../../src/charts/render-png.ts';
+import { chartFontFiles, drawableText } from '../../src/charts/chart-font.ts';
 
 /**
  * The characters a TrueType font maps, from the segments of its format 4 table

@@ -1,12 +1,11 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { ForecastAdvice } from '../../src/app/advice/advice.ts';
-import { forecastAltText } from '../../src/charts/alt-texts.ts';
-import { forecastWords } from '../../src/charts/chart-labels.ts';
+import { palette } from '../../src/charts/chart-theme.ts';
 import { forecastChart } from '../../src/charts/forecast-chart.ts';
-import { palette } from '../../src/charts/palette.ts';
-import { sprintEnd } from '../../src/charts/shown-data.ts';
-import type { ReleaseForecast } from '../../src/forecast/release-forecast.ts';
+import { type ReleaseForecast, sprintEnd } from '../../src/forecast/release-forecast.ts';
+import { ALT_TEXT_MAX_LENGTH } from '../../src/words/charts/chart-text.ts';
+import { forecastAltText, forecastHeading } from '../../src/words/charts/forecast.ts';
 import * as examples from './forecast-examples.ts';
 import { expectLegible, lookingAt, type SeenChart } from './looking-at.ts';
 
@@ -77,7 +76,7 @@ describe('the forecast picture', () => {
   test('says that a date lies beyond 130 sprints instead of drawing it at the edge', async () => {
     const lines = await texts(examples.beyondAll);
     expect(lines.filter((text) => text === 'no date')).toHaveLength(2);
-    expect(lines).toContain('10 Sep 2029');
+    expect(lines).toContain('10 Sept 2029');
     const never = await texts(examples.neverFinished);
     expect(never.filter((text) => text === 'not within 130 sprints')).toHaveLength(3);
   });
@@ -95,32 +94,33 @@ describe('the forecast picture', () => {
   test('holds the reason instead when there is no forecast', async () => {
     expect((await texts(examples.tooFew)).at(-1)).toContain('This needs 3 closed sprints; there are 2.');
     expect(forecastAltText(examples.tooFew)).toBe(
-      'Forecast of the team “Harbour team” for 80 points of work: none. This needs 3 closed sprints; there are 2.',
+      'Forecast of the team “Harbour team” for 80 points of work. No forecast yet. This needs 3 closed sprints; there are 2.',
     );
   });
 
   test('says in its subtitle what it is made from and how the work grows', () => {
-    expect(forecastWords.heading(examples.growingScope).subtitle).toContain(
-      'from the latest 5 sprints: 25.2 points each on average · work starts 16 Nov 2026 · the work grows by 8 points a sprint',
+    expect(forecastHeading(examples.growingScope).subtitle).toContain(
+      'Based on your latest 5 sprints, which finished 25.2 points on average. Work starts on 16 Nov 2026 and grows by 8 points a sprint.',
     );
-    expect(forecastWords.heading(examples.ordinaryForecast).subtitle).not.toContain('grows');
+    expect(forecastHeading(examples.ordinaryForecast).subtitle).not.toContain('grows');
   });
 
-  test('is said in words with the chance at the end of each sprint', () => {
+  test('is described with the chance at the end of each sprint', () => {
     expect(forecastAltText(examples.ordinaryForecast)).toBe(
       'Forecast of the team “Harbour team” for 120 points of work. ' +
         'Optimistic, with a chance of 15%: by 24 Dec 2026, in sprint 3, which runs to 27 Dec 2026. ' +
         'Likely, with a chance of 50%: by 21 Jan 2027, in sprint 5, which runs to 24 Jan 2027. ' +
         'Pessimistic, with a chance of 85%: by 8 Mar 2027, in sprint 9, which runs to 21 Mar 2027. ' +
-        'Made from the latest 5 sprints, 25.2 points each on average; work starts on 16 Nov 2026; the work is taken not to grow. ' +
+        'Based on your latest 5 sprints, which finished 25.2 points on average. ' +
+        'Work starts on 16 Nov 2026 and is assumed not to grow. ' +
         'Chance to be finished by the end of sprint 2 (13 Dec 2026) 4%, 3 (27 Dec 2026) 18%, 4 (10 Jan 2027) 36%, ' +
         '5 (24 Jan 2027) 54%, 6 (7 Feb 2027) 68%, 7 (21 Feb 2027) 78%, 8 (7 Mar 2027) 85% and 9 (21 Mar 2027) 90%.',
     );
   });
 
-  test('says every n-th sprint of a long forecast, and always the last', () => {
+  test('is described with every n-th sprint when it is long, always with the last, and says how many are left out', () => {
     expect(forecastAltText(examples.longForecast)).toMatch(
-      /sprint 20 \(4 Apr 2027\) 9%, 30 .* 60 \(9 Jan 2028\) 79% and 67 \(27 Feb 2028\) 85%\.$/,
+      /sprint 20 \(4 Apr 2027\) 9%, 30 .* 60 \(9 Jan 2028\) 79% and 67 \(27 Feb 2028\) 85%\. 49 sprints in between are left out here\.$/,
     );
   });
 
@@ -141,7 +141,7 @@ describe('the forecast picture', () => {
         async (points, all, growthPoints, sprintLengthDays) => {
           const advice = examples.forecastAdvice(points, all, { growthPoints, sprintLengthDays });
           await looking(advice, expectLegible);
-          expect(forecastAltText(advice).length).toBeLessThanOrEqual(2_000);
+          expect(forecastAltText(advice).length).toBeLessThanOrEqual(ALT_TEXT_MAX_LENGTH);
         },
       ),
       { numRuns: 40 },

@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { HistoryAdvice } from '../../src/app/advice/advice.ts';
-import { historyAltText } from '../../src/charts/alt-texts.ts';
-import { historyWords } from '../../src/charts/chart-labels.ts';
+import { historyWindow } from '../../src/app/advice/shown-in-chart.ts';
+import { palette } from '../../src/charts/chart-theme.ts';
 import { historyChart } from '../../src/charts/history-chart.ts';
-import { historyWindow } from '../../src/charts/history-window.ts';
-import { palette } from '../../src/charts/palette.ts';
 import type { RatioId } from '../../src/sprint/sprint-ratios.ts';
 import { type Ratio, undefinedBecause } from '../../src/sprint/undefined-value.ts';
+import { ALT_TEXT_MAX_LENGTH } from '../../src/words/charts/chart-text.ts';
+import { historyAltText, historyHeading } from '../../src/words/charts/history.ts';
 import * as examples from './history-examples.ts';
 import { expectLegible, lookingAt, type SeenChart } from './looking-at.ts';
 import { pastSprint } from './past-examples.ts';
@@ -106,10 +106,10 @@ describe('the history picture', () => {
 
   test('what is ordinary is left out below eight values, and said to come', async () => {
     expect((await texts(examples.shortHistory)).some((text) => text.startsWith('mean'))).toBe(false);
-    expect(historyWords.heading(examples.shortHistory).subtitle).toContain(
-      'what is ordinary shows from 8 on',
+    expect(historyHeading(examples.shortHistory).subtitle).toContain(
+      'What is ordinary shows from 8 sprints on.',
     );
-    expect(historyWords.heading(examples.ordinaryHistory).subtitle).not.toContain('from 8 on');
+    expect(historyHeading(examples.ordinaryHistory).subtitle).not.toContain('from 8');
   });
 
   test('a mark far above every value is named, but does not press the values flat', async () => {
@@ -137,7 +137,7 @@ describe('the history picture', () => {
     const growth = shown.ratios.find(({ ratio }) => ratio === 'velocityGrowth');
     expect(growth?.signalsAt.size).toBe(26);
     expect(historyAltText(examples.tenYears)).toContain(
-      '260 closed sprints, to 19 Dec 2025, 250 imported, the latest 26 shown.',
+      '260 closed sprints, to 19 Dec 2025. 250 were imported: all up to 1 Aug. The latest 26 are shown.',
     );
   });
 
@@ -150,20 +150,45 @@ describe('the history picture', () => {
     );
   });
 
-  test('is said in words: latest value, what is ordinary, thresholds, crossings, signals and all values', () => {
+  test('is described: latest value, what is ordinary, thresholds, crossings, signals and all values', () => {
     const values = [0.1, 0.12, 0.1, 0.12, none, 0.1, 0.12, 0.1, 0.6, 0.1, 0.12];
     expect(historyAltText(only('pullInRatio', values, 2))).toBe(
-      'History of the team “Harbour team”: 11 closed sprints, to 5 Jun 2026, 2 imported. ' +
-        'Those up to 30 Jan were imported. ' +
-        'Pull-in ratio: latest 12%; mean 16%; ordinarily up to 49%; at most 20%; ' +
-        'crossed in the sprint that ended 8 May; signal in the sprint that ended 8 May. ' +
-        'Oldest first: 10, 12, 10, 12, none, 10, 12, 10, 60, 10, 12%.',
+      'History of the team “Harbour team”. 11 closed sprints, to 5 Jun 2026. ' +
+        '2 were imported: all up to 30 Jan. ' +
+        'Pull-in ratio: latest 12%, mean 16%, ordinarily up to 49%, at most 20%, ' +
+        'crossed in the sprint to 8 May, signal in the sprint to 8 May. ' +
+        'Oldest first, in percent: 10, 12, 10, 12, none, 10, 12, 10, 60, 10, 12.',
     );
   });
 
   test('counts crossings and signals when they are many', () => {
     expect(historyAltText(only('keptShare', Array(6).fill(0.5)))).toContain(
-      'crossed in 6 of these sprints, last 27 Mar',
+      'crossed in 6 of these sprints, last in that to 27 Mar',
+    );
+  });
+
+  test('is described with fewer values when not all fit, and says how many are left out', () => {
+    const many = only('keptShare', Array(26).fill(0.905));
+    const ratios = Array.from({ length: 6 }, () => many.ratios[0] as (typeof many.ratios)[number]);
+    const text = historyAltText({ ...many, ratios });
+    expect(text.length).toBeLessThanOrEqual(ALT_TEXT_MAX_LENGTH);
+    const [, said] = /The latest (\d+), in percent: 9[01]/.exec(text) ?? [];
+    expect(text).toMatch(
+      new RegExp(`\\. Of each, ${26 - Number(said)} earlier values are left out here\\.$`),
+    );
+  });
+
+  test('is described with the latest value of each ratio at least, the most of them in full', () => {
+    const named = (name: string) => ({ ...examples.tenYears, team: { ...examples.tenYears.team, name } });
+    const text = historyAltText(named('long '.repeat(40)));
+    expect(text.length).toBeLessThanOrEqual(ALT_TEXT_MAX_LENGTH);
+    expect(text.match(/: latest/g)).toHaveLength(8);
+    const said = text.match(/, mean/g)?.length ?? 0;
+    expect(said).toBeGreaterThan(2);
+    expect(text).toMatch(
+      new RegExp(
+        `What is ordinary for ${8 - said} of these ratios is left out here, and so are the earlier values of all\\.$`,
+      ),
     );
   });
 
@@ -182,7 +207,7 @@ describe('the history picture', () => {
         async (values, at, imported) => {
           const advice = only(names[at] as RatioId, values, imported);
           await looking(advice, expectLegible);
-          expect(historyAltText(advice).length).toBeLessThanOrEqual(2_000);
+          expect(historyAltText(advice).length).toBeLessThanOrEqual(ALT_TEXT_MAX_LENGTH);
         },
       ),
       { numRuns: 40 },

@@ -1,10 +1,10 @@
 import { describe, expect, test } from 'vitest';
-import { oddsAltText } from '../../src/charts/alt-texts.ts';
-import { oddsWords } from '../../src/charts/chart-labels.ts';
+import { sizesOfMostCards } from '../../src/app/advice/shown-in-chart.ts';
+import { palette } from '../../src/charts/chart-theme.ts';
 import { oddsChart } from '../../src/charts/odds-chart.ts';
-import { palette } from '../../src/charts/palette.ts';
-import { shownOdds } from '../../src/charts/shown-data.ts';
 import type { SurpriseOddsBySize } from '../../src/forecast/surprise-odds.ts';
+import { ALT_TEXT_MAX_LENGTH } from '../../src/words/charts/chart-text.ts';
+import { oddsAltText, oddsHeading } from '../../src/words/charts/odds.ts';
 import { lookingAt } from './looking-at.ts';
 import { cardsOf, manySizes, noCards, oddsAdvice, ordinaryOdds, thirtySizes } from './odds-examples.ts';
 
@@ -47,7 +47,7 @@ describe('the picture of surprise odds', () => {
 
   test('shows thirty sizes at most, those of most cards, and says so', () => {
     const { sizes } = known(manySizes);
-    const shown = shownOdds(sizes);
+    const shown = sizesOfMostCards(sizes, 30);
     expect(shown).toHaveLength(30);
     const fewestShown = Math.min(...shown.map(({ cards }) => cards));
     const left = sizes.filter((size) => !shown.includes(size));
@@ -56,31 +56,37 @@ describe('the picture of surprise odds', () => {
     expect(shown.map(({ estimatePoints }) => estimatePoints)).toEqual(
       shown.map(({ estimatePoints }) => estimatePoints).toSorted((a, b) => a - b),
     );
-    expect(oddsWords.heading(manySizes).subtitle).toContain('the 30 sizes of most cards, of 42');
-    expect(shownOdds(known(thirtySizes).sizes)).toHaveLength(30);
-    expect(oddsAltText(manySizes)).toContain('12 sizes of fewer cards are not shown.');
+    expect(oddsHeading(manySizes).subtitle).toContain('The 30 sizes of most cards are shown, of 42.');
+    expect(oddsHeading(thirtySizes).subtitle).not.toContain('are shown');
   });
 
   test('holds the reason instead when there are no odds', async () => {
-    expect((await textsOf(noCards)).at(-1)).toContain('There is no card of a closed sprint yet.');
+    expect((await textsOf(noCards)).at(-1)).toContain('No odds yet: no card of a closed sprint is known.');
     expect(oddsAltText(noCards)).toBe(
-      'Surprise odds by size of the team “Harbour team”: none. There is no card of a closed sprint yet.',
+      'Surprise odds by size, of the team “Harbour team”. No odds yet: no card of a closed sprint is known.',
     );
   });
 
-  test('is said in words with every number that is drawn', () => {
+  test('is described with every number that is drawn', () => {
     expect(oddsAltText(oddsAdvice([...cardsOf(3, 24, 4, 1.5), ...cardsOf(8, 1, 1, 4)], [13]))).toBe(
-      'Surprise odds by size of the team “Harbour team”. 7 of 25 cards of 9 closed sprints held surprise work (28%). ' +
+      'Surprise odds by size, of the team “Harbour team”. Based on 25 cards of 9 closed sprints; 7 of them held surprise work (28%). ' +
         'Sizes of fewer than 12 cards borrow from the others. ' +
-        'The chance that a card holds surprise work, and where the true chance lies 19 times in 20: ' +
+        'The chance of surprise work in a card, and where the true chance lies 19 times in 20: ' +
         '3 points: 25% (12% to 45%), 6 of 24 cards, median surprise 1.5 points. ' +
         '8 points: 37% (17% to 59%), 1 of 1 card, borrows, median surprise 4 points. ' +
         '13 points: 33% (14% to 56%), no card yet, borrows.',
     );
   });
 
-  test('says less about each size when many sizes would not fit', () => {
-    expect(oddsAltText(thirtySizes)).not.toContain('median surprise');
-    expect(oddsAltText(thirtySizes)).toContain('30 points: 18% (7% to 39%), 4 of 22 cards.');
+  test('is described with the sizes of most cards, by size, when not all of them fit', () => {
+    const text = oddsAltText(manySizes);
+    expect(text.length).toBeLessThanOrEqual(ALT_TEXT_MAX_LENGTH);
+    const said = [...text.matchAll(/([\d.]+) points: [^.]*, \d+ of (\d+) cards/g)].map(([, size, cards]) => ({
+      estimatePoints: Number(size),
+      cards: Number(cards),
+    }));
+    const shown = sizesOfMostCards(known(manySizes).sizes, said.length);
+    expect(said).toEqual(shown.map(({ estimatePoints, cards }) => ({ estimatePoints, cards })));
+    expect(text).toMatch(new RegExp(`\\. ${42 - said.length} sizes of fewer cards are left out here\\.$`));
   });
 });

@@ -1,7 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { ordinaryText } from '../../src/charts/alt-texts.ts';
-import { ordinaryLimits } from '../../src/charts/history-window.ts';
-import { controlChart } from '../../src/forecast/control-chart.ts';
+import { controlChart, ordinaryLimits } from '../../src/forecast/control-chart.ts';
+import { usualFact } from '../../src/words/charts/history.ts';
 
 const limitsOf = (values: readonly number[]) => ordinaryLimits(controlChart(values, { low: 0, high: 1 }));
 
@@ -13,22 +12,22 @@ describe('the limits of what is ordinary', () => {
     expect(limits?.mean).toBeCloseTo(0.5081, 9);
     expect(limits?.low).toBeCloseTo(0.458159, 6);
     expect(limits?.high).toBeCloseTo(0.558041, 6);
-    expect(limits && ordinaryText(limits)).toBe('46% to 56%');
+    expect(limits && usualFact(limits)).toEqual(['ordinarily 46% to 56%']);
   });
 
   test('are left out where the number itself ends before', () => {
     const high = limitsOf([0.9, 1, 0.9, 1, 0.9, 1, 0.9, 1]);
     expect(high?.high).toBeUndefined();
-    expect(high && ordinaryText(high)).toBe('68% or more');
+    expect(high && usualFact(high)).toEqual(['ordinarily 68% or more']);
     const low = limitsOf([0.1, 0, 0.1, 0, 0.1, 0, 0.1, 0]);
     expect(low?.low).toBeUndefined();
-    expect(low && ordinaryText(low)).toBe('up to 32%');
+    expect(low && usualFact(low)).toEqual(['ordinarily up to 32%']);
   });
 
   test('are left out where nothing varies or both ends are cut', () => {
     const still = limitsOf(Array(8).fill(0.5));
     expect(still).toEqual({ mean: 0.5, low: undefined, high: undefined });
-    expect(still && ordinaryText(still)).toBeUndefined();
+    expect(still && usualFact(still)).toEqual([]);
     expect(limitsOf([0, 1, 0, 1, 0, 1, 0, 1])).toEqual({ mean: 0.5, low: undefined, high: undefined });
   });
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { palette } from '../../src/charts/palette.ts';
+import { palette } from '../../src/charts/chart-theme.ts';
 
 /** Colours in which text is set, and of marks that mean something. */
 const textColours = [palette.ink, palette.quietInk, palette.left];

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { pastVerdict } from '../../src/charts/shown-data.ts';
+import { pastVerdict } from '../../src/app/history/past-sprint.ts';
 import { DEFAULT_THRESHOLDS } from '../../src/sprint/thresholds.ts';
 import { type Amounts, pastSprint } from './past-examples.ts';
 
@@ -25,7 +25,7 @@ describe('how a past sprint came out', () => {
   });
 
   test('is not known when it was not recorded what was finished of the commitment', () => {
-    expect(verdict({ commitment: 20, velocity: 20, surprise: 0 })).toBe('not known');
+    expect(verdict({ commitment: 20, velocity: 20, surprise: 0 })).toBe('not-known');
   });
 
   test('is no plan without a commitment', () => {

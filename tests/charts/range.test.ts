@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import type { RangeAdvice } from '../../src/app/advice/advice.ts';
-import { rangeAltText } from '../../src/charts/alt-texts.ts';
-import { rangeWords } from '../../src/charts/chart-labels.ts';
-import { palette } from '../../src/charts/palette.ts';
+import { shownSprints } from '../../src/app/advice/shown-in-chart.ts';
+import { palette } from '../../src/charts/chart-theme.ts';
 import { rangeChart } from '../../src/charts/range-chart.ts';
-import { shownSprints } from '../../src/charts/shown-data.ts';
 import { reason, undefinedBecause } from '../../src/sprint/undefined-value.ts';
+import { ALT_TEXT_MAX_LENGTH } from '../../src/words/charts/chart-text.ts';
+import { rangeAltText, rangeHeading } from '../../src/words/charts/range.ts';
 import { expectLegible, lookingAt, type SeenChart } from './looking-at.ts';
 import { ordinaryPast, pastSprint } from './past-examples.ts';
 import * as examples from './range-examples.ts';
@@ -95,11 +95,11 @@ describe('the picture of the commitment range', () => {
   });
 
   test('says why when there is no range', () => {
-    expect(rangeWords.heading(examples.oneSprintRange).subtitle).toContain(
-      'no range yet: This needs 3 closed sprints with a commitment; there is 1',
+    expect(rangeHeading(examples.oneSprintRange).subtitle).toContain(
+      'No range yet. This needs 3 closed sprints with a commitment; there is 1.',
     );
     expect(rangeAltText(examples.nothingKept)).toContain(
-      'There is no range. No commitment would be kept in 8 of 10 sprints',
+      'No range. No commitment would be kept in 8 of 10 sprints',
     );
   });
 
@@ -129,24 +129,63 @@ describe('the picture of the commitment range', () => {
     expect(shown.at(-1)).toBe(examples.hugeRange.past.at(-1));
   });
 
-  test('is said in words with the numbers of each sprint', () => {
+  test('is described with the numbers of each sprint, latest first', () => {
     expect(rangeAltText({ ...wideRange, past: ordinaryPast.slice(2, 5) })).toBe(
-      'Commitment range of the team “Harbour team” for the sprint Mon 11 to Fri 22 May 2026. ' +
-        'Commit to 18 to 26 points. Made from 9 sprints with a commitment. ' +
-        'Past sprints, oldest first, in points: ' +
-        '“Sprint 3” to 13 Feb 2026: commitment 21, pulled in 5, velocity 26, kept, imported. ' +
-        '“Sprint 4” to 27 Feb 2026: commitment 22, pulled in 8, velocity 27, kept. ' +
-        '“Sprint 5” to 13 Mar 2026: commitment 28, pulled in 0, velocity 21, missed.',
+      'Commitment range of the team “Harbour team” for the sprint Mon 11 May to Fri 22 May 2026. ' +
+        'Commit to 18 to 26 points. Based on 9 sprints with a commitment. ' +
+        'Past sprints in points, latest first. ' +
+        '“Sprint 5”, to 13 Mar 2026: commitment 28, pulled in 0, velocity 21, missed. ' +
+        '“Sprint 4”, to 27 Feb 2026: commitment 22, pulled in 8, velocity 27, kept. ' +
+        '“Sprint 3”, to 13 Feb 2026: commitment 21, pulled in 5, velocity 26, kept, imported.',
     );
   });
 
-  test('drops the names of sprints from its words when they do not fit', () => {
-    const past = Array.from({ length: 12 }, (_, index) =>
-      pastSprint(index, { commitment: 20, name: `${index} ${'long '.repeat(40)}` }),
+  test.each([
+    [examples.onlyHigh, 'Commit to at most 24 points. The low end isn’t known. This needs 3 closed sprints'],
+    [
+      examples.onlyLow,
+      'Commit to at least 21.5 points. The high end isn’t known. This needs 3 closed sprints',
+    ],
+    [examples.equalEnds, 'Commit to 24 points. Based on'],
+    [
+      examples.crossedRange,
+      'Commit to at most 20 points. The low end, 27.5, is above that. No commitment is both small enough',
+    ],
+    [
+      examples.middleWay,
+      'Commit to about 24 points as a compromise. The low end, 27, is above the high end, 21. ' +
+        'At the compromise, the chance to keep it and the chance not to pull in too much are 60% each. ' +
+        'No commitment is both small enough',
+    ],
+  ])('is described with what is known of the ends (example %#)', (advice, sentences) => {
+    expect(rangeAltText(advice)).toContain(sentences);
+  });
+
+  test('is described without the names of sprints when these do not fit', () => {
+    const past = Array.from({ length: 9 }, (_, index) =>
+      pastSprint(index, {
+        commitment: 20,
+        pulledIn: 0,
+        velocity: 20,
+        name: `${index} ${'long '.repeat(40)}`,
+      }),
     );
     const text = rangeAltText(examples.rangeAdvice(past));
     expect(text).not.toContain('long');
-    expect(text).toContain('to 16 Jan 2026: commitment 20');
+    expect(text).toContain('To 16 Jan 2026: commitment 20');
+    expect(text).not.toContain('left out');
+  });
+
+  test('is described without the earliest sprints when even then not all fit, and says how many', () => {
+    const past = Array.from({ length: 12 }, (_, index) =>
+      pastSprint(index, { commitment: 12_345.5, pulledIn: 1_234.5, velocity: 23_456.5, imported: true }),
+    );
+    const advice = { ...examples.middleWay, past };
+    const text = rangeAltText({ ...advice, team: { ...advice.team, name: 'long '.repeat(40) } });
+    expect(text.length).toBeLessThanOrEqual(ALT_TEXT_MAX_LENGTH);
+    const said = text.match(/: commitment/g)?.length ?? 0;
+    expect(said).toBeGreaterThan(2);
+    expect(text).toMatch(new RegExp(`\\. ${12 - said} earlier sprints are left out here\\.$`));
   });
 
   test('no label overlaps another, for all numbers', async () => {

@@ -5,7 +5,7 @@
 import { describe, expect, it } from 'vitest';
 import { withoutPerson } from '../../src/app/privacy/without-person.ts';
 import { visibleText } from '../../src/app/visible-text.ts';
-import { drawableText } from '../../src/charts/drawable-text.ts';
+import { drawableText } from '../../src/charts/chart-font.ts';
 import { parseCommand } from '../../src/slack/commands/commands.ts';
 import { plainTyped } from '../../src/words/typed-text.ts';
 import { share } from '../support/search-width.ts';
@@ -33,7 +33,7 @@ const COMPOSED: Readonly<Record<string, (text: string) => unknown>> = {
   'app/visible-text.ts': visibleText,
   'app/privacy/without-person.ts': (text) =>
     withoutPerson(text, { userId: 'U0ANA', names: ['Ana Lima', 'Ana'] }),
-  'charts/drawable-text.ts': drawableText,
+  'charts/chart-font.ts': drawableText,
   'slack/commands/commands.ts': parseCommand,
   'words/typed-text.ts': plainTyped,
 };

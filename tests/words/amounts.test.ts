@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { against, percent, percentSpan, wholePercent } from '../../src/words/amounts.ts';
+import { against, percent, percentSpan, toTenths, wholePercent } from '../../src/words/amounts.ts';
 
 test.each([
   [0, '0%'],
@@ -22,6 +22,15 @@ test('estimates are whole percents with a true minus sign, and nothing is never 
     '0%',
     '2,340%',
   ]);
+});
+
+test.each([
+  [3.5, 3.5],
+  [20 / 3, 6.7],
+  [2.96, 3],
+  [-1.5, -1.5],
+])('%s points in tenths are %s', (points, tenths) => {
+  expect(toTenths(points)).toBe(tenths);
 });
 
 test('a span is a single number where both ends are the same', () => {

@@ -6,8 +6,6 @@ import type { FilesGetUploadURLExternalResponse, WebClient } from '@slack/web-ap
 import type { PostImage } from '../../app/ports/messenger.ts';
 import { DeliveryFailure } from '../../app/posting/delivery-failure.ts';
 
-/** docs.slack.dev/reference/block-kit/blocks/image-block */
-const ALT_TEXT_MAX_LENGTH = 2_000;
 const UPLOAD_TIMEOUT_MS = 30_000;
 
 interface UploadedBytes {
@@ -15,7 +13,7 @@ interface UploadedBytes {
   /** At least one byte: the platform takes no empty file. */
   readonly bytes: Uint8Array;
   readonly mimeType: string;
-  /** Of an image. */
+  /** Of an image; 1,000 characters at most. */
   readonly altText?: string;
 }
 
@@ -31,7 +29,7 @@ async function uploadBytes(
   const ticket = await client.apiCall('files.getUploadURLExternal', {
     filename: fileName,
     length: bytes.byteLength,
-    ...(altText === undefined ? {} : { alt_txt: altText.slice(0, ALT_TEXT_MAX_LENGTH) }),
+    ...(altText === undefined ? {} : { alt_txt: altText }),
   });
   const { upload_url: address, file_id: fileId } = ticket as FilesGetUploadURLExternalResponse;
   if (!address || !fileId) throw new DeliveryFailure('not-sent', 'upload_failed');

@@ -138,6 +138,17 @@ describe('files', () => {
     expect(answer.ok).toBe(true);
   });
 
+  test('the description of an upload holds 1,000 characters, half of what an image block holds', async () => {
+    const announce = (length: number) =>
+      scene.client.apiCall('files.getUploadURLExternal', {
+        filename: 'a.png',
+        length: PNG.length,
+        alt_txt: 'a'.repeat(length),
+      });
+    expect((await announce(1_000)).ok).toBe(true);
+    expect((await refusal(announce(1_001))).error).toBe('alt_txt_too_large');
+  });
+
   test('an upload of another length, to another address, or completed twice is refused', async () => {
     const ticket = await scene.client.files.getUploadURLExternal({ filename: 'a.png', length: PNG.length });
     const send = (url: string, bytes: Buffer) => fetch(url, { method: 'POST', body: new Uint8Array(bytes) });

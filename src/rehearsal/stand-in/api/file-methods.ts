@@ -8,8 +8,8 @@ import { type ApiArgs, ApiFailure, type ApiMethods } from './api-method.ts';
 import { conversationOf } from './conversation-access.ts';
 import { TEXT_MAX } from './message-content.ts';
 
-/** Longest description of a picture, as for image blocks. */
-const ALT_TEXT_MAX = 2000;
+/** Longest description of a picture: half of what an image block may say. */
+const ALT_TEXT_MAX = 1000;
 /**
  * Only the id of a conversation, never a person's: their direct messages must be opened first. The platform's own
  * pattern (github.com/slackapi/bolt-js/issues/2115) also asks for nine characters; ids of a rehearsal may be shorter.

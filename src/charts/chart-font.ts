@@ -1,7 +1,19 @@
 /**
- * Keeps text that people typed within what the bundled font can draw. The fonts of the machine are never
- * asked: they differ from host to host, and an empty box in place of a letter says nothing.
+ * The bundled font, and what it can draw. The fonts of the machine are never asked: they differ from host to host, and an
+ * empty box in place of a letter says nothing.
  */
+import { createRequire } from 'node:module';
+
+/** Atkinson Hyperlegible, under a name of our own, so that one installed on the machine never takes its place. */
+export const chartFont = 'Loadline Chart';
+
+/** Absolute paths of the regular and the bold cut. Throws when the package is not installed. */
+export function chartFontFiles(): string[] {
+  const { resolve } = createRequire(import.meta.url);
+  return ['400Regular/AtkinsonHyperlegible_400Regular.ttf', '700Bold/AtkinsonHyperlegible_700Bold.ttf'].map(
+    (file) => resolve(`@expo-google-fonts/atkinson-hyperlegible/${file}`),
+  );
+}
 
 /** What Atkinson Hyperlegible holds of Latin letters, punctuation and signs; from its own character map. */
 const inFont = new RegExp(

@@ -1,10 +1,26 @@
-/** The latest sprints of a history, since a picture has no room for all, and what is ordinary in them. Pure. */
-import type { HistoryAdvice, RatioHistory } from '../app/advice/advice.ts';
-import type { PastSprint } from '../app/history/past-sprint.ts';
-import type { ControlChart } from '../forecast/control-chart.ts';
-import type { Growth } from '../forecast/value-growth.ts';
-import type { Day } from '../sprint/calendar.ts';
-import { isDefined, type UndefinedValue } from '../sprint/undefined-value.ts';
+/** How much of an answer its chart has room for, in the picture and in its alternative text. Pure. */
+import type { SurpriseOdds } from '../../forecast/surprise-odds.ts';
+import type { Growth } from '../../forecast/value-growth.ts';
+import type { Day } from '../../sprint/calendar.ts';
+import { isDefined } from '../../sprint/undefined-value.ts';
+import type { PastSprint } from '../history/past-sprint.ts';
+import type { HistoryAdvice, RangeAdvice, RatioHistory } from './advice.ts';
+
+/** As many as the range is made from. */
+export const mostPastSprints = 12;
+
+export function shownSprints({ past }: Pick<RangeAdvice, 'past'>): readonly PastSprint[] {
+  return past.slice(-mostPastSprints);
+}
+
+/** More rows would be too small to read. */
+export const MOST_SIZES_SHOWN = 30;
+
+/** The sizes of most cards, by size. */
+export function sizesOfMostCards(sizes: readonly SurpriseOdds[], most: number): readonly SurpriseOdds[] {
+  const mostCards = sizes.toSorted((a, b) => b.cards - a.cards || a.estimatePoints - b.estimatePoints);
+  return mostCards.slice(0, most).toSorted((a, b) => a.estimatePoints - b.estimatePoints);
+}
 
 /** A year of two-week sprints. */
 export const mostHistorySprints = 26;
@@ -49,25 +65,5 @@ function shownRatio(history: RatioHistory, earlier: number): ShownRatio {
     values: values.slice(earlier),
     signalsAt: placed('undefined' in chart ? [] : chart.signals.map(({ index }) => index)),
     crossedAt: placed(crossedAt),
-  };
-}
-
-/** Mean and limits of a control chart that are shown: not those at which the number itself ends. Shares: 1 means 100%. */
-export interface OrdinaryLimits {
-  readonly mean: number;
-  /** Undefined where the number ends before its variation does (at 0 or 100%), or where nothing varies. */
-  readonly low: number | undefined;
-  readonly high: number | undefined;
-}
-
-/** Undefined where there are too few values. */
-export function ordinaryLimits(chart: ControlChart | UndefinedValue): OrdinaryLimits | undefined {
-  if ('undefined' in chart) return undefined;
-  const { mean, limits, meanMovingRange } = chart;
-  if (meanMovingRange === 0) return { mean, low: undefined, high: undefined };
-  return {
-    mean,
-    low: limits.low === 0 ? undefined : limits.low,
-    high: limits.high === 1 ? undefined : limits.high,
   };
 }

@@ -1,0 +1,209 @@
+/** The words of the history: above it, beside its lines, and in place of it. */
+import type { HistoryAdvice } from '../../app/advice/advice.ts';
+import { type HistoryWindow, historyWindow, type ShownRatio } from '../../app/advice/shown-in-chart.ts';
+import type { PastSprint } from '../../app/history/past-sprint.ts';
+import { LEAST_CHART_VALUES, type OrdinaryLimits, ordinaryLimits } from '../../forecast/control-chart.ts';
+import { isDefined, type Ratio } from '../../sprint/undefined-value.ts';
+import { against, number, percent, shortDateNoYear, wholePercent } from '../amounts.ts';
+import { say } from '../say.ts';
+import { reasonSentence } from '../undefined.ts';
+import { altTextOf, type ChartHeading, shortName } from './chart-text.ts';
+
+/** Words beside a height of a panel. Shares: 1 means 100%. */
+export interface HeightText {
+  readonly value: number;
+  readonly text: string;
+  readonly bold?: boolean;
+}
+
+/** More sprints than these are counted instead of named. */
+const MOST_NAMED = 4;
+
+export function historyHeading(advice: HistoryAdvice): ChartHeading {
+  const sentences = basisSentences(advice);
+  return { title: say('history-chart-title'), name: advice.team.name, subtitle: sentences.join(' ') };
+}
+
+function basisSentences(advice: HistoryAdvice): string[] {
+  const imported = importedOf(advice.past);
+  return [
+    sprintsSentence(advice),
+    ...(imported === 0 ? [] : [say('history-chart-sprints-imported', { sprints: imported })]),
+    ...windowSentences(advice),
+  ];
+}
+
+function importedOf(past: readonly PastSprint[]): number {
+  return past.filter(({ importedAt }) => importedAt !== undefined).length;
+}
+
+function sprintsSentence({ past }: HistoryAdvice): string {
+  const last = past.at(-1);
+  return last === undefined
+    ? say('history-chart-no-sprint')
+    : say('history-chart-sprints', { sprints: past.length, endsOn: last.endsOn });
+}
+
+/** How many of the sprints are shown, and whether they are too few for more. */
+function windowSentences(advice: HistoryAdvice): string[] {
+  const { past, earlier } = historyWindow(advice);
+  return [
+    ...(earlier === 0 ? [] : [say('history-chart-latest-shown', { sprints: past.length })]),
+    ...(past.length < LEAST_CHART_VALUES
+      ? [say('history-chart-usual-from', { sprints: LEAST_CHART_VALUES })]
+      : []),
+  ];
+}
+
+/** As a percentage, or from 10,000% on as so many times: `150×`. Keeps the words beside an axis short. */
+export function shortShare(share: number): string {
+  return Math.abs(share) < 100
+    ? wholePercent(share)
+    : say('history-chart-times', { times: Math.round(share) });
+}
+
+/** A value that crosses a threshold never looks as if it lay on it. */
+export function latestShare(
+  latest: number,
+  { floor, ceiling }: Pick<ShownRatio, 'floor' | 'ceiling'>,
+): string {
+  if (floor !== undefined && latest < floor) return against(latest, floor).value;
+  if (ceiling !== undefined && latest > ceiling) return against(latest, ceiling).value;
+  return percent(latest);
+}
+
+export function thresholdTexts({ floor, ceiling, marks }: ShownRatio): HeightText[] {
+  return [
+    ...(floor === undefined ? [] : [{ text: say('history-chart-at-least', { share: floor }), value: floor }]),
+    ...(ceiling === undefined
+      ? []
+      : [{ text: say('history-chart-at-most', { share: ceiling }), value: ceiling }]),
+    ...marks.map((mark) => ({ text: say('history-chart-mark', { share: mark }), value: mark })),
+  ];
+}
+
+export function limitTexts({ mean, low, high }: OrdinaryLimits): HeightText[] {
+  const limit = (value: number | undefined): HeightText[] =>
+    value === undefined ? [] : [{ text: say('history-chart-limit', { share: shortShare(value) }), value }];
+  const meanText = { text: say('history-chart-mean', { share: shortShare(mean) }), value: mean };
+  return [...limit(high), meanText, ...limit(low)];
+}
+
+/** What is said of each ratio in full, and how many of its latest values there are at most, are the details. */
+export function historyAltText(advice: HistoryAdvice): string {
+  const shown = historyWindow(advice);
+  const { past, ratios } = shown;
+  const subject = say('history-alt-subject', { team: shortName(advice.team.name) });
+  const summary = [
+    subject,
+    sprintsSentence(advice),
+    ...importedSentence(advice.past),
+    ...windowSentences(advice),
+  ];
+  // One value alone is the latest, which is said anyway.
+  const mostValues = past.length < 2 ? 0 : past.length - 1;
+  return altTextOf(ratios.length + mostValues, (details) => {
+    const full = Math.min(details, ratios.length);
+    const values = details > full ? details - full + 1 : 0;
+    return [
+      ...summary,
+      ...ratios.map((ratio, index) =>
+        [ratioSentence(ratio, past, index < full), ...valuesSentence(ratio.values, values)].join(' '),
+      ),
+      ...growthSentences(shown, values),
+      ...leftOutSentence({ ratios: ratios.length - full, values: past.length - Math.max(1, values) }),
+    ];
+  });
+}
+
+function leftOutSentence({ ratios, values }: { ratios: number; values: number }): string[] {
+  if (ratios > 0) return [say('history-alt-ratios-left-out', { ratios })];
+  return values > 0 ? [say('history-alt-values-left-out', { values })] : [];
+}
+
+/** How many were imported, and up to when where all of them came before the others. */
+function importedSentence(past: readonly PastSprint[]): string[] {
+  const imported = importedOf(past);
+  if (imported === 0) return [];
+  const last = past[imported - 1];
+  return last && importedOf(past.slice(0, imported)) === imported
+    ? [say('history-alt-imported', { sprints: imported, to: last.endsOn })]
+    : [say('history-chart-sprints-imported', { sprints: imported })];
+}
+
+function ratioSentence(shown: ShownRatio, past: readonly PastSprint[], isFull: boolean): string {
+  const { ratio, values, marks } = shown;
+  const title = say('ratio-title', { ratio });
+  const last = values.at(-1);
+  if (!isFull || !values.some(isDefined)) {
+    const sentence = say('history-alt-ratio', { ratio: title, facts: [latestFact(shown)] });
+    const isUnknown = !values.some(isDefined) && last !== undefined && !isDefined(last);
+    return isFull && isUnknown ? `${sentence} ${reasonSentence(last.undefined)}` : sentence;
+  }
+  const ordinary = ordinaryLimits(shown.chart);
+  const facts = [
+    latestFact(shown),
+    ...(ordinary ? [say('history-alt-mean', { share: ordinary.mean }), ...usualFact(ordinary)] : []),
+    ...thresholdTexts({ ...shown, marks: [] }).map(({ text }) => text),
+    ...(marks.length === 0 ? [] : [say('history-alt-marks', { marks: marks.map(percent) })]),
+    ...sprintsFact('crossed', shown.crossedAt, past),
+    ...sprintsFact('signal', shown.signalsAt, past),
+  ];
+  return say('history-alt-ratio', { ratio: title, facts });
+}
+
+function latestFact(ratio: ShownRatio): string {
+  const latest = ratio.values.at(-1);
+  if (latest === undefined) return say('history-alt-no-sprint');
+  return isDefined(latest)
+    ? say('history-alt-latest', { share: latestShare(latest, ratio) })
+    : say('history-alt-latest-none');
+}
+
+/** `ordinarily 74% or more`, `ordinarily up to 35%`, `ordinarily 60% to 96%`; nothing where no limit is shown. */
+export function usualFact({ low, high }: OrdinaryLimits): string[] {
+  if (low === undefined && high === undefined) return [];
+  const limits = low === undefined ? 'high' : high === undefined ? 'low' : 'both';
+  return [say('history-alt-usual', { limits, low: low ?? 0, high: high ?? 0 })];
+}
+
+/** `crossed in the sprints that ended 9 Jan and 6 Feb`, `signal in 12 of these sprints, last 6 Feb` */
+function sprintsFact(
+  what: 'crossed' | 'signal',
+  places: ReadonlySet<number>,
+  past: readonly PastSprint[],
+): string[] {
+  const days = past.flatMap(({ endsOn }, place) => (places.has(place) ? [endsOn] : []));
+  const [sprints, last] = [days.length, days.at(-1)];
+  if (last === undefined) return [];
+  return sprints <= MOST_NAMED
+    ? [say(`history-alt-${what}`, { sprints, ends: days.map(shortDateNoYear) })]
+    : [say(`history-alt-${what}-often`, { sprints, last })];
+}
+
+/** So many of the latest values. */
+function valuesSentence(values: readonly Ratio[], most: number): string[] {
+  const given = most === 0 ? [] : values.slice(-most);
+  if (given.length < 2 || !values.some(isDefined)) return [];
+  const texts = given.map((value) =>
+    isDefined(value) ? number(Math.round(value * 100)) : say('history-alt-no-value'),
+  );
+  return given.length === values.length
+    ? [say('history-alt-all-values', { values: texts })]
+    : [say('history-alt-latest-values', { count: given.length, values: texts })];
+}
+
+function growthSentences({ growth }: HistoryWindow, values: number): string[] {
+  if (growth === undefined) return [];
+  const lines = [
+    { name: say('history-alt-value-growth'), shares: growth.map(({ valueGrowth }) => valueGrowth) },
+    { name: say('history-alt-velocity-growth'), shares: growth.map(({ velocityGrowth }) => velocityGrowth) },
+  ];
+  return lines.flatMap(({ name, shares }) => {
+    const last = shares.findLast(isDefined);
+    const fact =
+      last === undefined ? say('history-alt-latest-none') : say('history-alt-last-known', { share: last });
+    const sentence = say('history-alt-ratio', { ratio: name, facts: [fact] });
+    return [sentence, ...valuesSentence(shares, values)];
+  });
+}

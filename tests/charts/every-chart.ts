@@ -1,0 +1,58 @@
+/** Every example of every chart, with its picture and its description in the language that is spoken. */
+import type { ForecastAdvice, HistoryAdvice, OddsAdvice, RangeAdvice } from '../../src/app/advice/advice.ts';
+import { burndownChart } from '../../src/charts/burndown-chart.ts';
+import type { ChartPicture } from '../../src/charts/chart-theme.ts';
+import { forecastChart } from '../../src/charts/forecast-chart.ts';
+import { historyChart } from '../../src/charts/history-chart.ts';
+import { oddsChart } from '../../src/charts/odds-chart.ts';
+import { rangeChart } from '../../src/charts/range-chart.ts';
+import type { Burndown } from '../../src/sprint/burndown.ts';
+import { burndownAltText } from '../../src/words/charts/burndown.ts';
+import { forecastAltText } from '../../src/words/charts/forecast.ts';
+import { historyAltText } from '../../src/words/charts/history.ts';
+import { oddsAltText } from '../../src/words/charts/odds.ts';
+import { rangeAltText } from '../../src/words/charts/range.ts';
+import * as burndowns from './burndown-examples.ts';
+import * as forecasts from './forecast-examples.ts';
+import * as histories from './history-examples.ts';
+import * as odds from './odds-examples.ts';
+import * as ranges from './range-examples.ts';
+
+export interface ChartExample {
+  readonly name: string;
+  readonly picture: ChartPicture;
+  readonly altText: string;
+}
+
+/** @param typedName in place of the names of teams and sprints */
+export function everyChart(typedName: string): ChartExample[] {
+  const named = <Shown extends OddsAdvice | RangeAdvice | ForecastAdvice | HistoryAdvice>(shown: Shown) => ({
+    ...shown,
+    team: { ...shown.team, name: typedName },
+  });
+  return [
+    ...examples<Burndown>('burndown', burndowns, burndownChart, burndownAltText, (shown) => ({
+      ...shown,
+      sprintName: typedName,
+    })),
+    ...examples<OddsAdvice>('odds', odds, oddsChart, oddsAltText, named),
+    ...examples<RangeAdvice>('range', ranges, rangeChart, rangeAltText, named),
+    ...examples<ForecastAdvice>('forecast', forecasts, forecastChart, forecastAltText, named),
+    ...examples<HistoryAdvice>('history', histories, historyChart, historyAltText, named),
+  ];
+}
+
+function examples<Shown>(
+  kind: string,
+  found: object,
+  picture: (shown: Shown) => ChartPicture,
+  altText: (shown: Shown) => string,
+  named: (shown: Shown) => Shown,
+): ChartExample[] {
+  return Object.entries(found)
+    .filter(([, example]) => typeof example !== 'function')
+    .map(([name, example]) => {
+      const shown = named(example as Shown);
+      return { name: `${kind} ${name}`, picture: picture(shown), altText: altText(shown) };
+    });
+}
