@@ -9,6 +9,9 @@ import type { InputProblem, Problem } from './input-problem.ts';
 export interface RefusalDetails {
   'no-team-here': Record<never, never>;
   'set-up-in-channel': Record<never, never>;
+  /** The bot can't see the channel: it is private, and the bot was not invited. */
+  'channel-not-seen': Record<never, never>;
+  'channel-archived': Record<never, never>;
   'no-team-of-yours': Record<never, never>;
   'several-teams': { readonly teamNames: readonly string[] };
   'not-a-member': {

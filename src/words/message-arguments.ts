@@ -1614,6 +1614,10 @@ export interface Messages {
   'refusal-no-team-here-fix': Record<never, never>;
   'refusal-set-up-in-channel': Record<never, never>;
   'refusal-set-up-in-channel-fix': Record<never, never>;
+  'refusal-channel-not-seen': Record<never, never>;
+  'refusal-channel-not-seen-fix': Record<never, never>;
+  'refusal-channel-archived': Record<never, never>;
+  'refusal-channel-archived-fix': Record<never, never>;
   'refusal-no-team-of-yours': Record<never, never>;
   'refusal-no-team-of-yours-fix': Record<never, never>;
   'refusal-several-teams': { readonly count: number; readonly teams: readonly string[] };

@@ -50,6 +50,8 @@ function askPeople(speak: Speak, userIds: readonly (string | undefined)[]): stri
 const TOLD: Told = {
   'no-team-here': (_, speak) => both(speak, 'no-team-here'),
   'set-up-in-channel': (_, speak) => both(speak, 'set-up-in-channel'),
+  'channel-not-seen': (_, speak) => both(speak, 'channel-not-seen'),
+  'channel-archived': (_, speak) => both(speak, 'channel-archived'),
   'no-team-of-yours': (_, speak) => both(speak, 'no-team-of-yours'),
   'several-teams': ({ teamNames }, speak) =>
     both(speak, 'several-teams', { count: teamNames.length, teams: teamNames }),

@@ -6,6 +6,8 @@ const sprintName = 'Harbour 12';
 export const REFUSAL_EXAMPLES: { readonly [Code in RefusalCode]: RefusalDetails[Code] } = {
   'no-team-here': {},
   'set-up-in-channel': {},
+  'channel-not-seen': {},
+  'channel-archived': {},
   'no-team-of-yours': {},
   'several-teams': { teamNames: ['Tugboats', 'Pilots'] },
   'not-a-member': { teamName: 'Tugboats' },

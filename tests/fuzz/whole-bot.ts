@@ -50,7 +50,7 @@ function forgiving(directory: Harness['directory']): Directory {
         ? directory.profile(workspaceId, userId)
         : { userId, name: userId, timeZone: undefined, isBot: false, isDeactivated: true },
     channelMembers: () => directory.channelMembers(),
-    channelName: (workspaceId, channelId) => directory.channelName(workspaceId, channelId),
+    channel: (workspaceId, channelId) => directory.channel(workspaceId, channelId),
   };
 }
 

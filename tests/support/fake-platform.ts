@@ -6,7 +6,7 @@ import type {
   OddsAdvice,
   RangeAdvice,
 } from '../../src/app/advice/advice.ts';
-import type { Directory, Profile } from '../../src/app/ports/app-dependencies.ts';
+import type { Channel, Directory, Profile } from '../../src/app/ports/app-dependencies.ts';
 import type { Charts, Picture } from '../../src/app/ports/charts.ts';
 import type { Messenger, PostImage } from '../../src/app/ports/messenger.ts';
 import { DeliveryFailure, type DeliveryFailureKind } from '../../src/app/posting/delivery-failure.ts';
@@ -118,7 +118,8 @@ export class RecordingMessenger implements Messenger {
 /** People of one invented workspace; every channel holds all of them. */
 export class FakeDirectory implements Directory {
   readonly people: Map<string, Profile>;
-  channelNames = new Map<string, string>();
+  /** Channels that are not as usual: unnamed, seen and in use. */
+  readonly channels = new Map<string, Channel | undefined>();
 
   constructor(people: readonly Profile[]) {
     this.people = new Map(people.map((person) => [person.userId, person]));
@@ -134,8 +135,9 @@ export class FakeDirectory implements Directory {
     return [...this.people.values()].filter(({ isBot, isDeactivated }) => !isBot && !isDeactivated);
   }
 
-  async channelName(_workspaceId: string, channelId: string): Promise<string | undefined> {
-    return this.channelNames.get(channelId);
+  async channel(_workspaceId: string, channelId: string): Promise<Channel | undefined> {
+    const usual = { name: undefined, isArchived: false };
+    return this.channels.has(channelId) ? this.channels.get(channelId) : usual;
   }
 }
 

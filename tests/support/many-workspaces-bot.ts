@@ -79,12 +79,13 @@ export class ManyWorkspacesBot {
     database: Database,
     now: string,
     distribution: Distribution = DISTRIBUTION,
+    more: Partial<WorkspaceOptions> = {},
   ): Promise<ManyWorkspacesBot> {
     const time = { now: new Date(now) };
     const clock = { now: () => time.now };
     const { clientId, clientSecret, publicUrl } = distribution;
     const platform = new SharedPlatform({ clientId, clientSecret, redirectUri: `${publicUrl}/slack/oauth` });
-    await platform.start([NORTH, SOUTH].map((teamId) => workspaceOf(teamId, clock.now)));
+    await platform.start([NORTH, SOUTH].map((teamId) => ({ ...workspaceOf(teamId, clock.now), ...more })));
     const apiUrl = `${platform.url}/api/`;
     const log = logCatcher();
     const { store, bulkStore } = database;

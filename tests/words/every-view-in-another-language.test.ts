@@ -16,7 +16,7 @@ const TYPED = 'Ж 7';
 
 /** What is the same in every language: what one types or copies to the letter, ids, zones, names of things. */
 const SAME_EVERYWHERE =
-  /`[^`]*`|“[^“”]*”|\/loadline[^.,;:()]*|<[^<>]*>|&[a-z]+;|https?:\S+|[A-Z][a-z]+(?:\/[A-Z]\w+)+|\b(?:CSV|Loadline|UTC|UTF-8|Slack)\b|\b\w+\.(?:csv|json)\b|ABCDEFGHIJ-\d+|@\w+|\b(?:worked|away)\b/g;
+  /`[^`]*`|“[^“”]*”|\/(?:loadline[^.,;:()]*|invite)|<[^<>]*>|&[a-z]+;|https?:\S+|[A-Z][a-z]+(?:\/[A-Z]\w+)+|\b(?:CSV|Loadline|UTC|UTF-8|Slack)\b|\b\w+\.(?:csv|json)\b|ABCDEFGHIJ-\d+|@\w+|\b(?:worked|away)\b/g;
 
 /** Texts that a person reads: not the ids and values that travel along. */
 function readIn(node: unknown): string[] {

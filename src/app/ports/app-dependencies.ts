@@ -26,10 +26,17 @@ export interface Profile {
   readonly isDeactivated: boolean;
 }
 
+/** What the platform knows of a channel that the bot can post in. */
+export interface Channel {
+  readonly name: string | undefined;
+  readonly isArchived: boolean;
+}
+
 /** What the use cases need to know of people and channels. */
 export interface Directory {
   profile(workspaceId: string, userId: string): Promise<Profile>;
   /** People in a channel, bots and deactivated ones left out. */
   channelMembers(workspaceId: string, channelId: string): Promise<Profile[]>;
-  channelName(workspaceId: string, channelId: string): Promise<string | undefined>;
+  /** Undefined: the bot can't see it, for example a private channel that it was not invited to. */
+  channel(workspaceId: string, channelId: string): Promise<Channel | undefined>;
 }

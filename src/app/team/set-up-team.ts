@@ -4,10 +4,11 @@ import { DEFAULT_THRESHOLDS } from '../../sprint/thresholds.ts';
 import { isTimeOfDay, isTimeZone, type TimeOfDay } from '../clock/local-time.ts';
 import { resetClocks } from '../clock/sprint-clock.ts';
 import type { InputProblem, Problem } from '../input-problem.ts';
-import type { AppDependencies, Directory } from '../ports/app-dependencies.ts';
+import type { AppDependencies, Channel, Directory } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
 import { channelPost } from '../posting/post-kinds.ts';
 import { Refusal, refuseIfAny } from '../refusal.ts';
+import { waitForAll } from '../wait-for-all.ts';
 import { letGo } from './leave-team.ts';
 import { membershipAt, membershipInTeam, type Place, requireFacilitator } from './place.ts';
 import { settingsOf, USUAL_SETTINGS } from './settings.ts';
@@ -36,13 +37,19 @@ export type SetupInput = Omit<SetupForm, 'existing'>;
 /** What the set-up form shows at first: the team's settings, or defaults from channel and caller. */
 export async function setupForm(deps: AppDependencies, actor: Actor, place: Place): Promise<SetupForm> {
   if (place.isDirect) throw new Refusal('set-up-in-channel', {});
-  const existing = await deps.store.read(async (read) => {
-    const team = await read.teamByChannel(actor.workspaceId, place.channelId);
-    if (!team) return undefined;
-    const membership = await membershipAt(read, actor, place);
-    requireFacilitator(membership, 'change-settings');
-    return membership;
-  });
+  const { directory } = deps;
+  const [existing, channel] = await waitForAll([
+    deps.store.read(async (read) => {
+      const team = await read.teamByChannel(actor.workspaceId, place.channelId);
+      if (!team) return undefined;
+      const membership = await membershipAt(read, actor, place);
+      requireFacilitator(membership, 'change-settings');
+      return membership;
+    }),
+    // The form opens without an answer as well: the channel is checked again when the form is sent.
+    directory.channel(actor.workspaceId, place.channelId).catch(() => 'unknown' as const),
+  ]);
+  if (channel !== 'unknown') requireReachable(channel);
   if (existing) {
     const active = existing.members.filter(({ isActive }) => isActive);
     return {
@@ -52,15 +59,14 @@ export async function setupForm(deps: AppDependencies, actor: Actor, place: Plac
       facilitatorIds: active.filter(({ isFacilitator }) => isFacilitator).map(({ userId }) => userId),
     };
   }
-  const [caller, people, channelName] = await Promise.all([
-    deps.directory.profile(actor.workspaceId, actor.userId),
-    deps.directory.channelMembers(actor.workspaceId, place.channelId),
-    deps.directory.channelName(actor.workspaceId, place.channelId),
+  const [caller, people] = await Promise.all([
+    directory.profile(actor.workspaceId, actor.userId),
+    directory.channelMembers(actor.workspaceId, place.channelId),
   ]);
   return {
     existing: false,
     channelId: place.channelId,
-    name: channelName ?? '',
+    name: channel === 'unknown' ? '' : (channel?.name ?? ''),
     timeZone: caller.timeZone ?? 'UTC',
     promptAt: DEFAULTS.promptAt,
     workingDays: DEFAULTS.workingDays,
@@ -68,6 +74,12 @@ export async function setupForm(deps: AppDependencies, actor: Actor, place: Plac
     facilitatorIds: [actor.userId],
     productOwnerId: undefined,
   };
+}
+
+/** Posts into a channel that the bot is not in may seem to succeed although nobody reads them. */
+function requireReachable(channel: Channel | undefined): void {
+  if (!channel) throw new Refusal('channel-not-seen', {});
+  if (channel.isArchived) throw new Refusal('channel-archived', {});
 }
 
 function problemsOf(input: SetupInput): InputProblem[] {
@@ -95,12 +107,16 @@ function problemsOf(input: SetupInput): InputProblem[] {
  * Creates the channel's team or changes its settings. People who are no longer among the members or
  * facilitators become inactive; their answers stay.
  *
- * @throws Refusal `bad-input`, `not-a-facilitator`, `not-a-member`.
+ * @throws Refusal `bad-input`, `channel-not-seen`, `channel-archived`, `not-a-facilitator`, `not-a-member`.
  */
 export async function setUpTeam(deps: AppDependencies, actor: Actor, input: SetupInput): Promise<Team> {
   refuseIfAny(problemsOf(input));
   const userIds = [...new Set([...input.memberIds, ...input.facilitatorIds])];
-  const names = await namesOf(deps.directory, actor.workspaceId, userIds);
+  const [channel, names] = await waitForAll([
+    deps.directory.channel(actor.workspaceId, input.channelId),
+    namesOf(deps.directory, actor.workspaceId, userIds),
+  ]);
+  requireReachable(channel);
   return deps.store.transaction(async (tx) => {
     const existing = await tx.read.teamByChannel(actor.workspaceId, input.channelId);
     let before: Team | undefined;

@@ -87,10 +87,12 @@ export function createDirectory({ workspaces, nowMs }: DirectoryOptions): Direct
       return people.filter(({ isBot, isDeactivated }) => !isBot && !isDeactivated);
     },
 
-    async channelName(workspaceId, channelId) {
+    async channel(workspaceId, channelId) {
       const client = await clientOf(workspaceId);
-      const answer = await client.conversations.info({ channel: channelId }).catch(nothingIfUnseen);
-      return shownName(answer?.channel?.name) || undefined;
+      const { channel } =
+        (await client.conversations.info({ channel: channelId }).catch(nothingIfUnseen)) ?? {};
+      if (!channel || (channel.is_private && !channel.is_member)) return undefined;
+      return { name: shownName(channel.name) || undefined, isArchived: channel.is_archived === true };
     },
   };
 }

@@ -7,6 +7,12 @@ refusal-no-team-here-fix = Set one up here with `/loadline setup`, or use the co
 refusal-set-up-in-channel = A team is set up in its channel, not in direct messages.
 refusal-set-up-in-channel-fix = Go to the team’s channel and type `/loadline setup` there.
 
+refusal-channel-not-seen = I can’t see this channel: it’s private and I’m not in it, so nobody would read what I post.
+refusal-channel-not-seen-fix = Type `/invite @loadline` in the channel, then set up the team again.
+
+refusal-channel-archived = This channel is archived, so I can’t post in it.
+refusal-channel-archived-fix = Take the channel out of the archive, or set up the team in another channel.
+
 refusal-no-team-of-yours = You aren’t on the team that this belongs to.
 refusal-no-team-of-yours-fix = Ask the team’s facilitator to add you with `/loadline setup`, or set up a team in its channel.
 

@@ -55,7 +55,7 @@ const MEASURES = typedMeasures(
 describe('the set-up form', () => {
   test('begins with what is known of channel and caller', async () => {
     const h = harness();
-    h.directory.channelNames.set(CHANNEL.channelId, 'tugboats');
+    h.directory.channels.set(CHANNEL.channelId, { name: 'tugboats', isArchived: false });
     expect(await setupForm(h.deps, ana, CHANNEL)).toEqual({
       existing: false,
       channelId: CHANNEL.channelId,
@@ -90,6 +90,24 @@ describe('the set-up form', () => {
     await refusalOf(setupForm(harness().deps, ana, directMessagesOf('ana')), 'set-up-in-channel');
   });
 
+  test('opens even if the platform does not answer about the channel', async () => {
+    const h = harness();
+    h.directory.channel = () => Promise.reject(new Error('no answer'));
+    expect(await setupForm(h.deps, ana, CHANNEL)).toMatchObject({ existing: false, name: '' });
+  });
+
+  test('is refused in a private channel without the bot, and in an archived one, team or not', async () => {
+    const h = harness();
+    for (const prepare of [async () => undefined, () => h.setUpTeam()]) {
+      h.directory.channels.clear();
+      await prepare();
+      h.directory.channels.set(CHANNEL.channelId, undefined);
+      await refusalOf(setupForm(h.deps, ana, CHANNEL), 'channel-not-seen');
+      h.directory.channels.set(CHANNEL.channelId, { name: 'tugboats', isArchived: true });
+      await refusalOf(setupForm(h.deps, ana, CHANNEL), 'channel-archived');
+    }
+  });
+
   test('of a team that exists is for its facilitators', async () => {
     const h = harness();
     await h.setUpTeam();
@@ -103,6 +121,24 @@ describe('the set-up form', () => {
 });
 
 describe('setting up', () => {
+  test('is refused in a private channel without the bot, and in an archived one: nothing is recorded', async () => {
+    const h = harness();
+    h.directory.channels.set(CHANNEL.channelId, undefined);
+    await refusalOf(setUpTeam(h.deps, ana, setup()), 'channel-not-seen');
+    h.directory.channels.set(CHANNEL.channelId, { name: 'tugboats', isArchived: true });
+    await refusalOf(setUpTeam(h.deps, ana, setup()), 'channel-archived');
+    expect(await h.read((read) => read.teamByChannel('W1', CHANNEL.channelId))).toBeUndefined();
+    h.directory.channels.clear();
+    await setUpTeam(h.deps, ana, setup());
+  });
+
+  test('is not carried out while the platform does not answer about the channel', async () => {
+    const h = harness();
+    h.directory.channel = () => Promise.reject(new Error('no answer'));
+    await expect(setUpTeam(h.deps, ana, setup())).rejects.toThrow('no answer');
+    expect(await h.read((read) => read.teamByChannel('W1', CHANNEL.channelId))).toBeUndefined();
+  });
+
   test('keeps the team with the default measures, and tells the channel', async () => {
     const h = harness();
     const team = await setUpTeam(

@@ -33,7 +33,7 @@ beforeAll(async () => {
     deps: {
       store: fakeStore(eventMemory()),
       clock: { now: () => new Date(NOW_SECONDS * 1000) },
-      directory: { profile: unexpected, channelMembers: unexpected, channelName: unexpected },
+      directory: { profile: unexpected, channelMembers: unexpected, channel: unexpected },
     },
     useCases,
     logger: log.logger,

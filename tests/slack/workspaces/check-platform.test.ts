@@ -102,7 +102,7 @@ describe('opening the socket', () => {
         directory: {
           profile: () => Promise.reject(new Error('not expected here')),
           channelMembers: () => Promise.reject(new Error('not expected here')),
-          channelName: () => Promise.reject(new Error('not expected here')),
+          channel: () => Promise.reject(new Error('not expected here')),
         },
       },
       useCases: spyUseCases(),

@@ -103,19 +103,29 @@ describe('channelMembers', () => {
     expect(platform.callsTo('users.info')).toEqual([]);
   });
 
-  it('is empty for a channel that the bot can not see, which has no name either', async () => {
+  it('is empty for a channel that the bot can not see', async () => {
     const { directory } = directoryUnderTest();
     platform.refuse('conversations.members', 'channel_not_found');
-    platform.refuse('conversations.info', 'channel_not_found');
     expect(await directory.channelMembers(WORKSPACE_ID, CHANNEL_ID)).toEqual([]);
-    expect(await directory.channelName(WORKSPACE_ID, CHANNEL_ID)).toBeUndefined();
   });
 });
 
-describe('channelName', () => {
-  it('is the channel’s own', async () => {
-    const { directory } = directoryUnderTest();
-    platform.answer('conversations.info', { channel: { id: CHANNEL_ID, name: 'pier' } });
-    expect(await directory.channelName(WORKSPACE_ID, CHANNEL_ID)).toBe('pier');
+describe('channel', () => {
+  const about = async (channel: object) => {
+    platform.answer('conversations.info', { channel: { id: CHANNEL_ID, name: 'pier', ...channel } });
+    return directoryUnderTest().directory.channel(WORKSPACE_ID, CHANNEL_ID);
+  };
+
+  it('has its own name, and is archived or not', async () => {
+    expect(await about({})).toEqual({ name: 'pier', isArchived: false });
+    expect(await about({ is_archived: true })).toEqual({ name: 'pier', isArchived: true });
+  });
+
+  it('is not seen when it is private and the bot is no member', async () => {
+    platform.refuse('conversations.info', 'channel_not_found');
+    expect(await directoryUnderTest().directory.channel(WORKSPACE_ID, CHANNEL_ID)).toBeUndefined();
+    expect(await about({ is_private: true, is_member: false })).toBeUndefined();
+    expect(await about({ is_private: true, is_member: true })).toMatchObject({ name: 'pier' });
+    expect(await about({ is_private: false, is_member: false })).toMatchObject({ name: 'pier' });
   });
 });
