@@ -1,15 +1,16 @@
-/** The `rehearse` command: a page to play in, or a scenario file played without one. */
+/** The `rehearse` command: a page to play in, a scenario file played without one, or the stand-in alone. */
 import { parseArgs } from 'node:util';
 import { createLogger } from '../logger.ts';
 import { say } from '../words/say.ts';
 import { openPage } from './open-page.ts';
+import { openStandIn } from './open-stand-in.ts';
 import { playScenario, printPlay } from './play-file.ts';
 import { readScenario, ScenarioError } from './scenario.ts';
 
 const DEFAULT_SCENARIO = new URL('./scenarios/kept.json', import.meta.url);
 const DEFAULT_PORT = 4747;
 
-/** @returns the exit code, or undefined while the page is being served */
+/** @returns the exit code, or undefined while something is being served */
 export async function rehearse(args: readonly string[]): Promise<number | undefined> {
   const options = readArguments(args);
   if (typeof options === 'string') {
@@ -22,6 +23,11 @@ export async function rehearse(args: readonly string[]): Promise<number | undefi
   }
   const logger = createLogger({ level: 'warn', destination: process.stderr });
   try {
+    if (options['stand-in-only']) {
+      const { facts } = await openStandIn(Number(options.port ?? 0));
+      console.log(JSON.stringify(facts));
+      return undefined;
+    }
     if (options.play === undefined) {
       const scenario = await readScenario(options.load ?? DEFAULT_SCENARIO, warnOfUnread);
       await openPage({ scenario, logger, port: Number(options.port ?? DEFAULT_PORT) });
@@ -61,6 +67,7 @@ function readArguments(args: readonly string[]) {
         load: { type: 'string' },
         json: { type: 'boolean' },
         port: { type: 'string' },
+        'stand-in-only': { type: 'boolean' },
         help: { type: 'boolean', short: 'h' },
       },
     });

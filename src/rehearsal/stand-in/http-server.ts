@@ -49,10 +49,11 @@ export class HttpServer {
 
   async #serve(request: IncomingMessage, response: ServerResponse): Promise<void> {
     try {
-      const path = new URL(request.url ?? '/', 'http://stand-in').pathname;
+      const { pathname, search } = new URL(`http://stand-in${request.url ?? '/'}`);
+      const path = pathname.replaceAll(/\/{2,}/g, '/');
       const [, area, first = '', second = ''] = path.split('/');
       const posted = request.method === 'POST';
-      if (posted && area === 'api') await this.#call(request, response, first);
+      if (area === 'api') await this.#call(request, response, first, search);
       else if (posted && area === 'upload') await this.#upload(request, response, first, second);
       else if (posted && area === 'respond') {
         const answer = answerResponseUrl(first, await readBody(request, CALL_BYTES_MAX), this.#parts.stage);
@@ -68,10 +69,15 @@ export class HttpServer {
     }
   }
 
-  async #call(request: IncomingMessage, response: ServerResponse, method: string): Promise<void> {
+  async #call(
+    request: IncomingMessage,
+    response: ServerResponse,
+    method: string,
+    query: string,
+  ): Promise<void> {
     const { 'content-type': contentType, authorization } = request.headers;
     const body = await readBody(request, CALL_BYTES_MAX);
-    const call = { method, contentType, authorization, body };
+    const call = { method, query, contentType, authorization, body };
     const answer = await answerCall(call, this.#parts.stage, this.#parts.limits);
     if (answer === 'drop') request.socket.destroy();
     else sendJson(response, answer.status, answer.body, answer.headers);

@@ -7,7 +7,8 @@ rehearsal-usage =
     { "  " }npm run rehearse                           open a workspace with a page to play in
     { "  " }npm run rehearse -- --load FILE            the same, with a scenario file preloaded
     { "  " }npm run rehearse -- --play FILE [--json]   play a scenario file and print every post, or the results as JSON
-    { "  " }npm run rehearse -- --port NUMBER          serve the page on this port
+    { "  " }npm run rehearse -- --stand-in-only        open the stand-in for the chat platform without the bot, and print its addresses as JSON
+    { "  " }npm run rehearse -- --port NUMBER          serve the page, or the stand-in, on this port
 rehearsal-unread = These fields are not known and have no effect, perhaps misspelled: { SERIES($fields) }.
 rehearsal-port-in-use = Port { $port } is in use, perhaps by another rehearsal. Choose one: npm run rehearse -- --port { $next }
 rehearsal-json-alone = --json goes with --play FILE.

@@ -24,6 +24,8 @@ const METHODS: ApiMethods = {
 
 export interface ApiRequest {
   method: string;
+  /** Arguments in the address, as calls by GET have them. */
+  query: string;
   contentType: string | undefined;
   authorization: string | undefined;
   body: Buffer;
@@ -50,7 +52,7 @@ function applyCall(request: ApiRequest, stage: Stage, limits: RateLimits): ApiAn
   const headers: Record<string, string> = { 'x-oauth-scopes': [...stage.scopes].join(',') };
   if (method?.scope) headers['x-accepted-oauth-scopes'] = method.scope;
   try {
-    const args = argsOf(request.contentType, request.body);
+    const args = argsOf(request);
     requireToken(request, args, stage);
     if (!method) throw new ApiFailure('unknown_method', [], { req_method: request.method });
     const waitSeconds = limits.take(request.method, method.tier, method.limitedChannel?.(args, stage));

@@ -89,11 +89,17 @@ function missing(name: string, sentence: string): ApiFailure {
   return new ApiFailure('invalid_arguments', [`${sentence} [json-pointer:/${name}]`]);
 }
 
-/** Reads a body by its content type. @throws ApiFailure in the platform's words */
-export function argsOf(contentType: string | undefined, body: Buffer): ApiArgs {
+/** Reads the arguments in the address and in the body, which goes first. @throws ApiFailure in the platform's words */
+export function argsOf(request: { query: string; contentType: string | undefined; body: Buffer }): ApiArgs {
+  const { query, contentType, body } = request;
+  const given = { ...Object.fromEntries(new URLSearchParams(query)), ...bodyArgs(contentType, body) };
+  return new ApiArgs(given);
+}
+
+function bodyArgs(contentType: string | undefined, body: Buffer): JsonObject {
   const type = (contentType ?? '').split(';')[0]?.trim().toLowerCase();
   if (type === 'application/x-www-form-urlencoded') {
-    return new ApiArgs(Object.fromEntries(new URLSearchParams(body.toString('utf8'))));
+    return Object.fromEntries(new URLSearchParams(body.toString('utf8')));
   }
   if (type === 'application/json') {
     let parsed: unknown;
@@ -104,9 +110,9 @@ export function argsOf(contentType: string | undefined, body: Buffer): ApiArgs {
     }
     if (typeof parsed !== 'object' || parsed === null || Array.isArray(parsed))
       throw new ApiFailure('json_not_object');
-    return new ApiArgs(parsed as JsonObject);
+    return parsed as JsonObject;
   }
-  if (body.length === 0) return new ApiArgs({});
+  if (body.length === 0) return {};
   throw new ApiFailure(type ? 'invalid_post_type' : 'missing_post_type');
 }
 
