@@ -67,7 +67,7 @@ export class RateLimits {
 }
 
 /**
- * A clock for the limits of a rehearsal: it moves on by whichever went further since the last look, the real or
+ * A clock for the limits of a rehearsal: it moves on by the one that went further since the last look, the real or
  * the simulated time. So calls that lie a simulated day apart are a day apart, while a burst within one simulated
  * moment still has to keep to the limits in real time.
  */

@@ -35,7 +35,7 @@ export class Surfaces {
     return this.#homes.get(userId);
   }
 
-  /** The view of this id, in whatever stack it lies. */
+  /** The view of this id, in any stack. */
   find(viewId: string): View | undefined {
     const all = [...[...this.#stacks.values()].flat(), ...this.#homes.values()];
     return all.find((view) => view.id === viewId);

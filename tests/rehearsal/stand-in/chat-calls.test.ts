@@ -47,7 +47,7 @@ test('a missing argument is named', async () => {
   expect(messages[0]).toContain('missing required field: channel');
 });
 
-test('a post carries the simulated time, and later posts later timestamps, even if the calendar stands still', async () => {
+test('a post carries the simulated time, and later posts later timestamps, even if the calendar doesn’t move', async () => {
   const first = await post('C1TEAM');
   const second = await post('C1TEAM');
   expect(first.ts).toBe(`${MONDAY_MS / 1000}.000000`);
@@ -131,7 +131,7 @@ test('the record names pictures by their alternative text, and pictures must be 
   ]);
 });
 
-test('whoever watches hears of a change', async () => {
+test('everybody who watches hears of a change', async () => {
   let changes = 0;
   const end = scene.standIn.on('change', () => {
     changes += 1;

@@ -172,7 +172,7 @@ describe('an input for files', () => {
     expect([error, data.needed]).toEqual(['missing_scope', 'files:read']);
   });
 
-  test('can not stand in a message, on a Home page, or outside an input block', async () => {
+  test('can not be in a message, on a Home page, or outside an input block', async () => {
     scene = await startScene();
     const element = { type: 'file_input', action_id: 'a' };
     const asked = input('past', element);

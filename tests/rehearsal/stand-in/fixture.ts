@@ -72,7 +72,7 @@ export async function startScene(
   listen?: (app: App) => void,
 ): Promise<Scene> {
   const calendar = new TestClock(MONDAY_MS);
-  // Bolt compares signatures with the real time, so this clock starts there; it stands still, so that nothing
+  // Bolt compares signatures with the real time, so this clock starts there; it doesn't move, so that nothing
   // expires because a machine is busy.
   const realClock = new TestClock(Date.now());
   const standIn = await startStandIn({

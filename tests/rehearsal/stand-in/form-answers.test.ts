@@ -23,7 +23,7 @@ describe("the app's answer to a submission", () => {
     expect(scene.standIn.viewOf('U1ANA')).toBeUndefined();
   });
 
-  test('errors stand at their fields and what was typed stays', async () => {
+  test('errors are at their fields and what was typed stays', async () => {
     const outcome = await answered({ response_action: 'errors', errors: { left: 'More than there was.' } });
     expect(outcome).toMatchObject({ ok: false, fieldErrors: { left: 'More than there was.' } });
     expect(held()).toBe('3');

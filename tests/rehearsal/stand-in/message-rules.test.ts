@@ -34,7 +34,7 @@ const rules: [rule: string, blocks: unknown[], says: string][] = [
     'invalid additional property: emoji',
   ],
   [
-    'formatted text where only plain text may stand',
+    'formatted text where only plain text may be',
     [{ type: 'header', text: mrkdwn('a') }],
     'must be one of: plain_text',
   ],

@@ -150,7 +150,7 @@ describe('what one person does', () => {
   });
 });
 
-test('whoever listens for changes is told of one', async () => {
+test('everybody who listens for changes is told of one', async () => {
   const response = await fetch(`${scene.standIn.url}/page/changes`);
   expect(response.headers.get('content-type')).toBe('text/event-stream');
   const reader = (response.body as ReadableStream<Uint8Array>).getReader();

@@ -38,7 +38,7 @@ describe('files shared with a conversation', () => {
     expect(scene.standIn.allPosts()).toMatchObject([{ memberId: 'U1ANA', text: 'All that is kept.', files }]);
   });
 
-  test('are told in the history and know where they are shared', async () => {
+  test('are in the history and know where they are shared', async () => {
     const [id, cabin] = [await upload('sprints.csv'), 'C5CABIN'];
     await complete([id], { channel_id: cabin });
     const { messages } = await scene.client.conversations.history({ channel: cabin });

@@ -22,7 +22,7 @@ interface BareBot {
   stop(): void;
 }
 
-/** A bot that is no Bolt app: answers every request as told and keeps what it got. */
+/** A bot that is no Bolt app: answers every request as it is set to and keeps what it got. */
 async function bareBot(status: (attempt: number) => number, answer = ''): Promise<BareBot> {
   const [got, heads]: [JsonObject[], JsonObject[]] = [[], []];
   const { promise: first, resolve: came } = Promise.withResolvers<void>();
@@ -87,7 +87,7 @@ describe('commands', () => {
     expect(scene.standIn.messagesOf('U2BEN', 'C1TEAM').map((one) => one.text)).toEqual(['for all']);
   });
 
-  test('an answer that the platform refuses is told', async () => {
+  test('an answer that the platform refuses is reported', async () => {
     await play((app) =>
       app.command('/loadline', ({ ack }) => ack({ blocks: [{ type: 'header' }] as never })),
     );

@@ -33,7 +33,7 @@ export class ApiFailure extends Error {
 
 /**
  * Arguments of a Web API call, from a form or a JSON body. Values in a form are strings, so what is an object
- * there comes as JSON in a string; both ways are read alike.
+ * there comes as JSON in a string; both are read in the same way.
  */
 export class ApiArgs {
   readonly #given: JsonObject;

@@ -1,7 +1,7 @@
 /**
  * Messages, forms and Home pages as the platform takes them, with its limits
  * (docs.slack.dev/reference/block-kit, docs.slack.dev/reference/views). Pure: no state of the workspace.
- * Only what Loadline sends is here. Whatever else the platform has (menus of people and places, radio buttons, rich
+ * Only what Loadline sends is here. What else the platform has (menus of people and places, radio buttons, rich
  * text, pictures from the web, …) is refused as unsupported, so that nothing is sent that the rehearsal's page could
  * not show.
  */
