@@ -82,7 +82,7 @@ async function start(config: Config, logger: Logger): Promise<() => Promise<void
   const { port } = await app.start();
   const { bulkStore } = database;
   const bulk: AppDependencies = { ...deps, store: metrics ? meteredStore(bulkStore, metrics) : bulkStore };
-  await queue.work(deliveryHandler((postId) => deliverPost(bulk, postId), logger, metrics));
+  await queue.work(deliveryHandler((postId, isLast) => deliverPost(bulk, postId, isLast), logger, metrics));
   const reduceDaily = onceADay(clock.now, () => reduceSprints(bulk));
   const ticking = startClock(
     async () => {

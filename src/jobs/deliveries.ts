@@ -17,13 +17,13 @@ export interface DeliveryMeter {
  * @returns a handler for the queue; it rethrows, so that the queue tries again.
  */
 export function deliveryHandler(
-  deliver: (postId: string) => Promise<DeliveryOutcome>,
+  deliver: (postId: string, isLast: boolean) => Promise<DeliveryOutcome>,
   log: JobLog,
   meter?: DeliveryMeter,
 ): (postId: string, attempt: { readonly isLast: boolean }) => Promise<DeliveryOutcome> {
   const attempt = async (postId: string, isLast: boolean): Promise<DeliveryOutcome> => {
     try {
-      const outcome = await deliver(postId);
+      const outcome = await deliver(postId, isLast);
       if ('retryAfterMs' in outcome) meter?.deliveryRetried('postponed');
       else if (outcome.refusedWith !== undefined) {
         log.error({ postId, code: outcome.refusedWith }, 'post set aside: the platform will never take it');

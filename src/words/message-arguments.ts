@@ -1333,6 +1333,29 @@ export interface Messages {
   };
   'plan-post-none': Record<never, never>;
   'plan-post-next': Record<never, never>;
+  'channel-unreachable-title': { readonly team: string };
+  'channel-unreachable-why': {
+    readonly cause:
+      | 'our-defect'
+      | 'permission'
+      | 'person-gone'
+      | 'place-gone'
+      | 'token-gone'
+      | 'tries-failed';
+    readonly channel: string;
+  };
+  'member-unreachable-title': { readonly team: string };
+  'member-unreachable-why': {
+    readonly cause:
+      | 'our-defect'
+      | 'permission'
+      | 'person-gone'
+      | 'place-gone'
+      | 'token-gone'
+      | 'tries-failed';
+    readonly person: string;
+  };
+  'unreachable-again': Record<never, never>;
   'privacy-nothing': Record<never, never>;
   'privacy-nothing-others': Record<never, never>;
   'privacy-stored': Record<never, never>;

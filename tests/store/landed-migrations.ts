@@ -13,4 +13,5 @@ export const LANDED_MIGRATIONS: Readonly<Record<string, string>> = {
   '0007_past_changes.sql': '166ab5dd1e2bbd1fcee76c855da32ce44d49848ac682f8f2f4d3dacabf88e855',
   '0008_codes.sql': '901bbdbfe352bedb36e8025eddc5878b7d01c03ce23462fe32a695c9c3691033',
   '0009_post_kinds.sql': '3803b56a3de2e4acba8a6443825dc57f49eb356799916ef8bceef709104ff480',
+  '0010_unreachable.sql': 'b5b18b288dd38881b1c7bfde159f83ee08ffda36c5beb3e84650f4c84cc0ebc2',
 };

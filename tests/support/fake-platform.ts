@@ -9,7 +9,8 @@ import type {
 import type { Channel, Directory, Profile } from '../../src/app/ports/app-dependencies.ts';
 import type { Charts, Picture } from '../../src/app/ports/charts.ts';
 import type { Messenger, PostImage } from '../../src/app/ports/messenger.ts';
-import { DeliveryFailure, type DeliveryFailureKind } from '../../src/app/posting/delivery-failure.ts';
+import type { DeliveryFailureKind, RefusalCause } from '../../src/app/posting/delivery-failure.ts';
+import { DeliveryFailure } from '../../src/app/posting/delivery-failure.ts';
 import type { MessageContent } from '../../src/app/posting/post-kinds.ts';
 import type { PostedAt, Recipient } from '../../src/app/posting/posts.ts';
 import type { Burndown } from '../../src/sprint/burndown.ts';
@@ -34,6 +35,7 @@ export interface PlannedFailure {
   readonly retryAfterMs?: number;
   /** The platform's own code. */
   readonly code?: string;
+  readonly because?: RefusalCause;
 }
 
 export class RecordingMessenger implements Messenger {
@@ -105,12 +107,11 @@ export class RecordingMessenger implements Messenger {
     const [failure] = index < 0 ? [] : this.#failures.splice(index, 1);
     if (!failure || failure.gotThrough) work();
     if (failure) {
-      const { retryAfterMs } = failure;
-      throw new DeliveryFailure(
-        failure.kind,
-        failure.code ?? `${failure.kind}_example`,
-        retryAfterMs === undefined ? {} : { retryAfterMs },
-      );
+      const { retryAfterMs, because } = failure;
+      throw new DeliveryFailure(failure.kind, failure.code ?? `${failure.kind}_example`, {
+        ...(retryAfterMs === undefined ? {} : { retryAfterMs }),
+        ...(because === undefined ? {} : { because }),
+      });
     }
   }
 }

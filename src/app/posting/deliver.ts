@@ -10,9 +10,10 @@ import type { PostImage } from '../ports/messenger.ts';
 import { leaveIfGone } from '../team/leave-team.ts';
 import { todayOf } from '../team/place.ts';
 import { burndownImage } from '../watching/sprint-status.ts';
-import { DeliveryFailure } from './delivery-failure.ts';
+import { DeliveryFailure, type UndeliveredCause } from './delivery-failure.ts';
 import { type ChartWanted, postWords } from './post-kinds.ts';
 import type { Post, PostedAt } from './posts.ts';
+import { tellUndelivered } from './tell-undelivered.ts';
 
 export type DeliveryOutcome =
   /** `refusedWith`: the platform will never take it, and why. */
@@ -38,10 +39,15 @@ const SENDING_LIMIT_MS = 25_000;
 /**
  * Sends the post or updates it in place, as its state requires.
  *
+ * @param isLast the queue won't try again
  * @returns done, or when to try again.
  * @throws DeliveryFailure `uncertain` or `not-sent`, for the queue to try again later.
  */
-export async function deliverPost(deps: AppDependencies, postId: string): Promise<DeliveryOutcome> {
+export async function deliverPost(
+  deps: AppDependencies,
+  postId: string,
+  isLast = false,
+): Promise<DeliveryOutcome> {
   const beganMs = performance.now();
   const maySend = (): boolean => performance.now() - beganMs < SENDING_LIMIT_MS;
   const begun = await beginAttempt(deps, postId);
@@ -71,9 +77,11 @@ export async function deliverPost(deps: AppDependencies, postId: string): Promis
       await afterDefect(deps, post.id, postedAt, mayStandUnseen || isSending);
       throw error;
     }
-    const outcome = await afterFailure(deps, post.id, error, postedAt, mayStandUnseen);
-    await leaveIfGone(deps, post, error);
-    return outcome;
+    await noteFailure(deps, post.id, error, postedAt, mayStandUnseen);
+    const hasLeft = await leaveIfGone(deps, post, error);
+    const cause = undeliveredCause(error, isLast);
+    if (cause && !hasLeft) await tellUndelivered(deps, post, cause);
+    return outcomeOf(error);
   }
 }
 
@@ -137,13 +145,13 @@ async function endAttempt(deps: AppDependencies, post: Post, postedAt: PostedAt)
 }
 
 /** @param mayStandUnseen an earlier attempt's post was not looked for yet, so the next attempt must. */
-async function afterFailure(
+async function noteFailure(
   deps: AppDependencies,
   postId: string,
   failure: DeliveryFailure,
   postedAt: PostedAt | undefined,
   mayStandUnseen: boolean,
-): Promise<DeliveryOutcome> {
+): Promise<void> {
   const asBefore = postedAt ? 'sent' : mayStandUnseen ? 'uncertain' : 'pending';
   const stateAfter = {
     'rate-limited': asBefore,
@@ -159,6 +167,16 @@ async function afterFailure(
     lastError: failure.code,
     ...(postedAt && { postedAt }),
   });
+}
+
+/** Undefined while there is hope. */
+function undeliveredCause({ kind, because }: DeliveryFailure, isLast: boolean): UndeliveredCause | undefined {
+  if (kind === 'refused') return because;
+  return isLast && (kind === 'uncertain' || kind === 'not-sent') ? 'tries-failed' : undefined;
+}
+
+/** @throws DeliveryFailure the failure, for the queue to try again later */
+function outcomeOf(failure: DeliveryFailure): DeliveryOutcome {
   if (failure.kind === 'rate-limited') return { retryAfterMs: failure.retryAfterMs ?? 30_000 };
   if (failure.kind === 'refused') return { done: true, refusedWith: failure.code };
   if (failure.kind === 'not-installed') return DONE;

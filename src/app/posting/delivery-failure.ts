@@ -12,6 +12,9 @@ export type DeliveryFailureKind = 'rate-limited' | 'uncertain' | 'not-sent' | 'r
 /** Why trying again is useless: what would have to change first. */
 export type RefusalCause = 'place-gone' | 'person-gone' | 'token-gone' | 'permission' | 'our-defect';
 
+/** Why a post can't be delivered: the platform refused it, or all tries failed. */
+export type UndeliveredCause = RefusalCause | 'tries-failed';
+
 export class DeliveryFailure extends Error {
   override readonly name = 'DeliveryFailure';
   readonly kind: DeliveryFailureKind;

@@ -15,6 +15,7 @@ import { todayOf } from '../team/place.ts';
 import type { Member, Sprint, SprintHeading, SprintRecords, Team } from '../team/team.ts';
 import { waitForAll } from '../wait-for-all.ts';
 import { statusContent } from '../watching/status-content.ts';
+import type { UndeliveredCause } from './delivery-failure.ts';
 import type { NewPost, Post, SubjectFields } from './posts.ts';
 
 export const POST_KINDS = {
@@ -58,6 +59,14 @@ export const POST_KINDS = {
     const heading: SprintHeading = { team, sprint };
     return { content: { heading, cards } };
   }),
+
+  'channel-unreachable': aboutTeam(['reason'], async ({ team, subject: { reason } }) => ({
+    content: { team, cause: reason as UndeliveredCause },
+  })),
+
+  'member-unreachable': aboutTeam(['userId', 'reason'], async ({ team, subject: { userId, reason } }) => ({
+    content: { team, userId, cause: reason as UndeliveredCause },
+  })),
 
   'shared-status': aboutSprint(
     ['byUserId', 'on'],

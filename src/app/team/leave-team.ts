@@ -8,7 +8,7 @@ import type { Transaction } from '../ports/store.ts';
 import type { DeliveryFailure } from '../posting/delivery-failure.ts';
 import { directPost } from '../posting/post-kinds.ts';
 import type { Post } from '../posting/posts.ts';
-import { facilitatorIdsOf } from './place.ts';
+import { facilitatorsOrMembers } from './place.ts';
 import type { Member, Team } from './team.ts';
 
 /** The team must be locked, and its members saved as they are now. */
@@ -39,13 +39,9 @@ async function tellFacilitators(
   members: readonly Member[],
   sprintId: string,
 ): Promise<void> {
-  const facilitatorIds = facilitatorIdsOf(members);
-  // Without a facilitator, every member acts as one.
-  const notified =
-    facilitatorIds.length > 0
-      ? facilitatorIds
-      : members.filter(({ isActive }) => isActive).map(({ userId }) => userId);
-  const posts = notified.map((userId) => directPost(team, userId, { kind: 'owner-needed', sprintId }));
+  const posts = facilitatorsOrMembers(members).map((userId) =>
+    directPost(team, userId, { kind: 'owner-needed', sprintId }),
+  );
   if (posts.length > 0) await tx.write.posts.add(posts);
 }
 
@@ -85,12 +81,13 @@ export async function leaveIfGone(
   deps: Pick<AppDependencies, 'store' | 'directory'>,
   { workspaceId, recipient }: Pick<Post, 'workspaceId' | 'recipient'>,
   failure: DeliveryFailure,
-): Promise<void> {
-  if (!('userId' in recipient) || failure.kind !== 'refused' || !ABOUT_RECIPIENT.has(failure.code)) return;
+): Promise<boolean> {
+  if (!('userId' in recipient) || failure.kind !== 'refused' || !ABOUT_RECIPIENT.has(failure.code))
+    return false;
   const { userId } = recipient;
   // The account must be gone by the platform's own word; where that can't be had, the next refusal asks again.
   const profile = await deps.directory.profile(workspaceId, userId).catch(() => undefined);
-  if (profile?.isDeactivated) {
-    await deps.store.transaction((tx) => leaveAllTeams(tx, { workspaceId, userId }));
-  }
+  if (!profile?.isDeactivated) return false;
+  await deps.store.transaction((tx) => leaveAllTeams(tx, { workspaceId, userId }));
+  return true;
 }

@@ -163,6 +163,13 @@ export function facilitatorIdsOf(members: readonly Member[]): string[] {
     .map(({ userId }) => userId);
 }
 
+/** The facilitators; without one, every member acts as one. */
+export function facilitatorsOrMembers(members: readonly Member[]): string[] {
+  const facilitatorIds = facilitatorIdsOf(members);
+  if (facilitatorIds.length > 0) return facilitatorIds;
+  return members.filter(({ isActive }) => isActive).map(({ userId }) => userId);
+}
+
 /** Where a use case finds its sprint: the running one of a place's team, or one named by id. */
 export type SprintReference = { readonly place: Place } | { readonly sprintId: string };
 

@@ -9,6 +9,7 @@ import type { MessageView } from './message-view.ts';
 import { planMessage } from './planning/plan-messages.ts';
 import { sharedStatusMessage } from './status-message.ts';
 import { teamSetUpMessage } from './team/team-messages.ts';
+import { channelUnreachableMessage, memberUnreachableMessage } from './unreachable-messages.ts';
 import { verdictMessage } from './verdict-message.ts';
 
 const VIEWS: { readonly [Kind in PostKind]: (content: ContentOf<Kind>, chart?: ChartImage) => MessageView } =
@@ -20,6 +21,8 @@ const VIEWS: { readonly [Kind in PostKind]: (content: ContentOf<Kind>, chart?: C
     plan: ({ plan }) => planMessage(plan),
     verdict: ({ verdict }, chart) => verdictMessage(verdict, chart),
     'owner-needed': ownerNeededMessage,
+    'channel-unreachable': channelUnreachableMessage,
+    'member-unreachable': memberUnreachableMessage,
     'shared-status': ({ status, byUserId }, chart) => sharedStatusMessage(status, byUserId, chart),
     'shared-advice': ({ advice, byUserId }, chart) => sharedAdviceMessage(advice, byUserId, chart),
     cancelled: cancelledMessage,

@@ -8,6 +8,7 @@ import type { Advice } from '../../../src/app/advice/advice.ts';
 import type { CardLine } from '../../../src/app/cards/card-line.ts';
 import type { PullInSize } from '../../../src/app/cards/pull-in-check.ts';
 import type { PlanPreview } from '../../../src/app/planning/plan-sprint.ts';
+import type { UndeliveredCause } from '../../../src/app/posting/delivery-failure.ts';
 import { Refusal } from '../../../src/app/refusal.ts';
 import { COMMANDS } from '../../../src/slack/commands/commands.ts';
 import { forecastFormView, rangeFormView } from '../../../src/slack/views/advice-forms.ts';
@@ -78,6 +79,15 @@ export interface WorldSize {
   readonly teams: number;
   readonly titleLength?: number;
 }
+
+const UNDELIVERED_CAUSES = [
+  'place-gone',
+  'person-gone',
+  'token-gone',
+  'permission',
+  'our-defect',
+  'tries-failed',
+] as const satisfies readonly UndeliveredCause[];
 
 export const FULL: WorldSize = { pastSprints: 260, cards: 100, teams: 60 };
 
@@ -259,6 +269,18 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
       kind: 'daily-prompt',
       prompt: { ...prompt, state: 'answered', answered },
     }),
+    ...Object.fromEntries(
+      UNDELIVERED_CAUSES.flatMap((cause) => [
+        [
+          `channel unreachable, ${cause}`,
+          postMessage({ kind: 'channel-unreachable', team: heading.team, cause }),
+        ],
+        [
+          `member unreachable, ${cause}`,
+          postMessage({ kind: 'member-unreachable', team: heading.team, userId: BEN, cause }),
+        ],
+      ]),
+    ),
     'half answered prompt': postMessage({
       kind: 'daily-prompt',
       prompt: { ...prompt, state: 'answered', answered: answered.slice(50) },

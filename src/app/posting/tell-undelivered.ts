@@ -1,0 +1,48 @@
+/**
+ * A post that can't be delivered must not be lost in silence: the team's facilitators hear of it, each in their direct messages,
+ * with what to do. Once a week for each place and cause, however many posts fail there.
+ */
+import type { AppDependencies } from '../ports/app-dependencies.ts';
+import type { Transaction } from '../ports/store.ts';
+import { facilitatorsOrMembers } from '../team/place.ts';
+import type { Team } from '../team/team.ts';
+import type { UndeliveredCause } from './delivery-failure.ts';
+import { directPost, type PostKind, type SubjectOf } from './post-kinds.ts';
+import type { Post } from './posts.ts';
+
+const WEEK_MS = 7 * 86_400_000;
+/** Would be told of themselves. */
+const TELLS_OF_IT: readonly string[] = [
+  'channel-unreachable',
+  'member-unreachable',
+] satisfies readonly PostKind[];
+
+export async function tellUndelivered(
+  { store, clock }: Pick<AppDependencies, 'store' | 'clock'>,
+  post: Post,
+  cause: UndeliveredCause,
+): Promise<void> {
+  if (TELLS_OF_IT.includes(post.subject.kind)) return;
+  const now = clock.now();
+  await store.transaction(async (tx) => {
+    const team = await teamOf(tx, post);
+    if (!team) return;
+    const where = 'userId' in post.recipient ? post.recipient.userId : post.recipient.channelId;
+    const week = Math.floor(now.getTime() / WEEK_MS);
+    if (!(await tx.events.remember(`undelivered ${team.id} ${where} ${cause} ${week}`, now))) return;
+    const others = facilitatorsOrMembers(await tx.read.membersOf(team.id)).filter((id) => id !== where);
+    const posts = others.map((userId) => directPost(team, userId, subjectOf(team, post, cause)));
+    if (posts.length > 0) await tx.write.posts.add(posts);
+  });
+}
+
+function subjectOf({ id: teamId }: Team, { recipient }: Post, cause: UndeliveredCause): SubjectOf<PostKind> {
+  return 'userId' in recipient
+    ? { kind: 'member-unreachable', teamId, userId: recipient.userId, reason: cause }
+    : { kind: 'channel-unreachable', teamId, reason: cause };
+}
+
+async function teamOf({ read }: Transaction, { subject }: Post): Promise<Team | undefined> {
+  if (subject.teamId !== undefined) return read.teamById(subject.teamId);
+  return subject.sprintId === undefined ? undefined : (await read.sprintWithTeam(subject.sprintId))?.team;
+}

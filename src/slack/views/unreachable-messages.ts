@@ -1,0 +1,28 @@
+/** To a facilitator: something that the bot had to say can't be delivered, and what to do about it. */
+import type { ContentOf } from '../../app/posting/post-kinds.ts';
+import { mention } from '../../words/people.ts';
+import { Markup, mrkdwn, say } from '../../words/say.ts';
+import { context, lead, section } from './block-builders.ts';
+import { type MessageView, messageView } from './message-view.ts';
+
+export function channelUnreachableMessage({ team, cause }: ContentOf<'channel-unreachable'>): MessageView {
+  const channel = new Markup(`<#${team.channelId}>`);
+  return messageView([
+    lead(say('channel-unreachable-title', { team: team.name })),
+    section(mrkdwn('channel-unreachable-why', { channel, cause })),
+    context(mrkdwn('unreachable-again')),
+  ]);
+}
+
+export function memberUnreachableMessage({
+  team,
+  userId,
+  cause,
+}: ContentOf<'member-unreachable'>): MessageView {
+  const person = new Markup(mention(userId));
+  return messageView([
+    lead(say('member-unreachable-title', { team: team.name })),
+    section(mrkdwn('member-unreachable-why', { person, cause })),
+    context(mrkdwn('unreachable-again')),
+  ]);
+}

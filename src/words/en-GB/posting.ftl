@@ -1,0 +1,25 @@
+## To a facilitator: something can’t be delivered
+
+channel-unreachable-title = I can’t post in the channel of { $team }
+# $cause: why the platform refused it.
+channel-unreachable-why =
+    { $cause ->
+        [place-gone] { $channel } is closed to me: it was archived or deleted, or I am not in it. If it is a private channel, type `/invite @loadline` there. If it is gone, set the team up in another channel: `/loadline setup`.
+        [permission] Your workspace doesn’t let me post in { $channel }. Ask somebody who administers the workspace or the channel to allow it.
+        [token-gone] My access to your workspace has ended. Ask the person who runs Loadline to install it again.
+        [tries-failed] { $channel } could not be reached, although I tried for hours. Ask the person who runs Loadline what is wrong.
+        [person-gone] Whom I post to in { $channel } is gone. Ask the person who runs Loadline what is wrong.
+       *[our-defect] A message for { $channel } was refused as faulty. That is a mistake of mine: tell the person who runs Loadline.
+    }
+member-unreachable-title = I can’t reach a member of { $team }
+member-unreachable-why =
+    { $cause ->
+        [person-gone] { $person } can’t be written to, so nobody asks them about their cards. If they have left, take them off the team: `/loadline setup`.
+        [place-gone] { $person } can’t be written to, so nobody asks them about their cards. If they have left, take them off the team: `/loadline setup`.
+        [permission] Your workspace doesn’t let me write to { $person }, so nobody asks them about their cards. Ask somebody who administers the workspace to turn my messages tab on.
+        [token-gone] My access to your workspace has ended, so { $person } isn’t asked. Ask the person who runs Loadline to install it again.
+        [tries-failed] { $person } could not be reached, although I tried for hours. Ask the person who runs Loadline what is wrong.
+       *[our-defect] A message to { $person } was refused as faulty. That is a mistake of mine: tell the person who runs Loadline.
+    }
+# Below either of the two.
+unreachable-again = Nothing that was recorded is lost. Once this is fixed, the person who runs Loadline sends what is missing with `npm run posts -- retry all`.
