@@ -4,12 +4,17 @@ import { emptyDatabase } from '../support/databases.ts';
 import { DISTRIBUTION, ManyWorkspacesBot, NORTH } from '../support/many-workspaces-bot.ts';
 
 const PEOPLE = ['U0ANA', 'U0BEN', 'U0CHI'];
+/** With those three, 50,000 people. */
+const COMPANY = Array.from({ length: 49_997 }, (_, i) => ({ id: `U9${i}`, name: `person${i}` }));
+const EVERYBODY = [...PEOPLE, ...COMPANY.map(({ id }) => id)];
 const SECRET = 'C0SECRET';
 
 let bot: ManyWorkspacesBot;
 beforeEach(async () => {
   bot = await ManyWorkspacesBot.start(await emptyDatabase('PGlite'), '2026-11-02T07:00:00Z', DISTRIBUTION, {
+    users: [...PEOPLE.map((id) => ({ id, name: id.slice(2).toLowerCase() })), ...COMPANY],
     channels: [
+      { id: 'C0ALL', name: 'all', memberIds: EVERYBODY },
       { id: 'C0TEAM', name: 'team', memberIds: PEOPLE },
       { id: SECRET, name: 'secret', memberIds: PEOPLE, isPrivate: true, botIsMember: false },
     ],
@@ -49,5 +54,47 @@ describe('in a private channel that the bot was not invited to', () => {
     expect(await standIn().submit('U0ANA', viewId as string)).toEqual({ ok: true });
     await bot.settle();
     expect(await teamIn('C0TEAM')).toMatchObject({ name: 'Night shift' });
+  });
+});
+
+describe('in a company of 50,000 people', () => {
+  /** How often each method was called by what follows. */
+  async function callsOf(work: () => Promise<unknown>): Promise<Record<string, number>> {
+    const before = bot.platform.calls.length;
+    await work();
+    const calls = Object.groupBy(bot.platform.calls.slice(before), ({ method }) => method);
+    return Object.fromEntries(Object.entries(calls).map(([method, made]) => [method, made?.length ?? 0]));
+  }
+
+  it('the form opens after a few calls, and offers the people of a small channel', async () => {
+    // Three people and the bot.
+    expect(await callsOf(() => typeSetUp('C0TEAM'))).toEqual({
+      'conversations.info': 1,
+      'conversations.members': 1,
+      'users.info': 4,
+      'views.open': 1,
+    });
+  });
+
+  it('the form opens after as few calls in the channel of all, and offers its caller', async () => {
+    let viewId: string | undefined;
+    const opening = await callsOf(async () => {
+      viewId = await typeSetUp('C0ALL');
+    });
+    expect(opening).toEqual({
+      'conversations.info': 1,
+      'conversations.members': 1,
+      'users.info': 1,
+      'views.open': 1,
+    });
+
+    standIn().fill('U0ANA', viewId as string, { memberIds: ['U0ANA', 'U942', 'U949996'] });
+    const sending = await callsOf(() => standIn().submit('U0ANA', viewId as string));
+    expect(sending).toMatchObject({ 'conversations.info': 1, 'users.info': 2 });
+    expect(Object.keys(sending)).not.toContain('users.list');
+    await bot.settle();
+    const team = await teamIn('C0ALL');
+    const members = await bot.deps.store.read((read) => read.membersOf(team?.id as string));
+    expect(members.map(({ name }) => name)).toEqual(['ana', 'person42', 'person49996']);
   });
 });

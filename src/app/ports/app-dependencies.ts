@@ -35,7 +35,7 @@ export interface Channel {
 /** What the use cases need to know of people and channels. */
 export interface Directory {
   profile(workspaceId: string, userId: string): Promise<Profile>;
-  /** People in a channel, bots and deactivated ones left out. */
+  /** People in a channel, bots and deactivated ones left out; nobody when there are more than a team's. */
   channelMembers(workspaceId: string, channelId: string): Promise<Profile[]>;
   /** Undefined: the bot can't see it, for example a private channel that it was not invited to. */
   channel(workspaceId: string, channelId: string): Promise<Channel | undefined>;

@@ -38,18 +38,24 @@ export type SetupInput = Omit<SetupForm, 'existing'>;
 export async function setupForm(deps: AppDependencies, actor: Actor, place: Place): Promise<SetupForm> {
   if (place.isDirect) throw new Refusal('set-up-in-channel', {});
   const { directory } = deps;
-  const [existing, channel] = await waitForAll([
-    deps.store.read(async (read) => {
-      const team = await read.teamByChannel(actor.workspaceId, place.channelId);
-      if (!team) return undefined;
-      const membership = await membershipAt(read, actor, place);
-      requireFacilitator(membership, 'change-settings');
-      return membership;
-    }),
-    // The form opens without an answer as well: the channel is checked again when the form is sent.
-    directory.channel(actor.workspaceId, place.channelId).catch(() => 'unknown' as const),
+  const existing = await deps.store.read(async (read) => {
+    const team = await read.teamByChannel(actor.workspaceId, place.channelId);
+    if (!team) return undefined;
+    const membership = await membershipAt(read, actor, place);
+    requireFacilitator(membership, 'change-settings');
+    return membership;
+  });
+  // The form opens without an answer as well: channel and people are looked up again when it is sent.
+  const unknown = () => undefined;
+  const channelLookup = directory
+    .channel(actor.workspaceId, place.channelId)
+    .then((channel) => ({ channel }), unknown);
+  const [lookup, caller, people] = await waitForAll([
+    channelLookup,
+    existing ? undefined : directory.profile(actor.workspaceId, actor.userId).catch(unknown),
+    existing ? undefined : directory.channelMembers(actor.workspaceId, place.channelId).catch(unknown),
   ]);
-  if (channel !== 'unknown') requireReachable(channel);
+  if (lookup) requireReachable(lookup.channel);
   if (existing) {
     const active = existing.members.filter(({ isActive }) => isActive);
     return {
@@ -59,18 +65,15 @@ export async function setupForm(deps: AppDependencies, actor: Actor, place: Plac
       facilitatorIds: active.filter(({ isFacilitator }) => isFacilitator).map(({ userId }) => userId),
     };
   }
-  const [caller, people] = await Promise.all([
-    directory.profile(actor.workspaceId, actor.userId),
-    directory.channelMembers(actor.workspaceId, place.channelId),
-  ]);
+  const memberIds = people?.map(({ userId }) => userId) ?? [];
   return {
     existing: false,
     channelId: place.channelId,
-    name: channel === 'unknown' ? '' : (channel?.name ?? ''),
-    timeZone: caller.timeZone ?? 'UTC',
+    name: lookup?.channel?.name ?? '',
+    timeZone: caller?.timeZone ?? 'UTC',
     promptAt: DEFAULTS.promptAt,
     workingDays: DEFAULTS.workingDays,
-    memberIds: people.map(({ userId }) => userId),
+    memberIds: memberIds.length > 0 ? memberIds : [actor.userId],
     facilitatorIds: [actor.userId],
     productOwnerId: undefined,
   };

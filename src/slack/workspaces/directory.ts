@@ -2,12 +2,7 @@
  * What the platform knows of people and channels, remembered for a few minutes. Must not keep more of a
  * person than name, time zone and whether they are there.
  */
-import {
-  type UsersInfoResponse,
-  type UsersListResponse,
-  WebAPIPlatformError,
-  type WebClient,
-} from '@slack/web-api';
+import { type UsersInfoResponse, WebAPIPlatformError, type WebClient } from '@slack/web-api';
 import type { Directory, Profile } from '../../app/ports/app-dependencies.ts';
 import { visibleText } from '../../app/visible-text.ts';
 import { connected, type Workspaces } from './workspaces.ts';
@@ -15,10 +10,9 @@ import { connected, type Workspaces } from './workspaces.ts';
 /** Long enough for a form and its submission, short enough for a changed time zone to be seen the same day. */
 const KEPT_MS = 5 * 60_000;
 const KEPT_ENTRIES = 5_000;
-const MEMBERS_PAGE = 1_000;
-const USERS_PAGE = 200;
-/** People looked up one by one; for more, the list of all people takes fewer calls (tier 4 against tier 2). */
-const MOST_SINGLE_LOOKUPS = 40;
+/** Each takes a call while somebody waits for a form, for which the platform gives three seconds. */
+const MOST_MEMBERS = 40;
+const MEMBERS_PAGE = 100;
 /** The platform's answers for somebody or something that the bot can't see. */
 const UNSEEN = new Set([
   'user_not_found',
@@ -33,7 +27,7 @@ export interface DirectoryOptions {
   readonly nowMs: () => number;
 }
 
-type Person = NonNullable<UsersInfoResponse['user']> | NonNullable<UsersListResponse['members']>[number];
+type Person = NonNullable<UsersInfoResponse['user']>;
 
 export function createDirectory({ workspaces, nowMs }: DirectoryOptions): Directory {
   const clientOf = async (workspaceId: string): Promise<WebClient> =>
@@ -61,28 +55,11 @@ export function createDirectory({ workspaces, nowMs }: DirectoryOptions): Direct
     return remembered(workspaceId, userId) ?? remember(workspaceId, userId, lookedUp());
   }
 
-  /** Fills the memory from the list of all people, until everybody wanted is in it. */
-  async function readList(workspaceId: string, wanted: readonly string[]): Promise<void> {
-    const client = await clientOf(workspaceId);
-    const missing = new Set(wanted);
-    let cursor: string | undefined;
-    do {
-      const page = await client.users.list({ limit: USERS_PAGE, ...(cursor ? { cursor } : {}) });
-      for (const person of page.members ?? []) {
-        if (!person.id || !missing.delete(person.id)) continue;
-        remember(workspaceId, person.id, Promise.resolve(profileOf(person.id, person)));
-      }
-      cursor = page.response_metadata?.next_cursor || undefined;
-    } while (cursor && missing.size > 0);
-  }
-
   return {
     profile,
 
     async channelMembers(workspaceId, channelId) {
-      const ids = await memberIds(await clientOf(workspaceId), channelId);
-      const unknown = ids.filter((id) => remembered(workspaceId, id) === undefined);
-      if (unknown.length > MOST_SINGLE_LOOKUPS) await readList(workspaceId, unknown);
+      const ids = await fewMemberIds(await clientOf(workspaceId), channelId);
       const people = await Promise.all(ids.map((id) => profile(workspaceId, id)));
       return people.filter(({ isBot, isDeactivated }) => !isBot && !isDeactivated);
     },
@@ -126,18 +103,14 @@ function shownName(name: string | undefined): string {
     .trim();
 }
 
-/** Everybody in the channel; nobody when the bot can't see it. */
-async function memberIds(client: WebClient, channelId: string): Promise<string[]> {
-  const ids: string[] = [];
-  let cursor: string | undefined;
-  do {
-    const page = await client.conversations
-      .members({ channel: channelId, limit: MEMBERS_PAGE, ...(cursor ? { cursor } : {}) })
-      .catch(nothingIfUnseen);
-    ids.push(...(page?.members ?? []));
-    cursor = page?.response_metadata?.next_cursor || undefined;
-  } while (cursor);
-  return ids;
+/** Everybody in the channel; nobody when they are many, or the bot can't see it. */
+async function fewMemberIds(client: WebClient, channelId: string): Promise<string[]> {
+  const page = await client.conversations
+    .members({ channel: channelId, limit: MEMBERS_PAGE })
+    .catch(nothingIfUnseen);
+  const ids = page?.members ?? [];
+  const areMany = ids.length > MOST_MEMBERS || page?.response_metadata?.next_cursor;
+  return areMany ? [] : ids;
 }
 
 function nothingIfUnseen(error: unknown): undefined {

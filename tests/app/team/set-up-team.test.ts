@@ -90,10 +90,22 @@ describe('the set-up form', () => {
     await refusalOf(setupForm(harness().deps, ana, directMessagesOf('ana')), 'set-up-in-channel');
   });
 
-  test('opens even if the platform does not answer about the channel', async () => {
+  test('opens even if the platform does not answer about the channel and its people', async () => {
     const h = harness();
-    h.directory.channel = () => Promise.reject(new Error('no answer'));
-    expect(await setupForm(h.deps, ana, CHANNEL)).toMatchObject({ existing: false, name: '' });
+    const noAnswer = () => Promise.reject(new Error('no answer'));
+    Object.assign(h.directory, { channel: noAnswer, channelMembers: noAnswer, profile: noAnswer });
+    expect(await setupForm(h.deps, ana, CHANNEL)).toMatchObject({
+      existing: false,
+      name: '',
+      timeZone: 'UTC',
+      memberIds: [PEOPLE.ana],
+    });
+  });
+
+  test('begins with its caller alone where the channel has more people than a team', async () => {
+    const h = harness();
+    h.directory.channelMembers = async () => [];
+    expect(await setupForm(h.deps, ana, CHANNEL)).toMatchObject({ memberIds: [PEOPLE.ana] });
   });
 
   test('is refused in a private channel without the bot, and in an archived one, team or not', async () => {
