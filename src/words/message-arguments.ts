@@ -164,6 +164,7 @@ export interface Messages {
   'drop-reason': Record<never, never>;
   'drop-reason-hint': Record<never, never>;
   'chart-title': { readonly title: string; readonly name: string };
+  'chart-sprints-imported': { readonly sprints: number };
   'chart-unknown': Record<never, never>;
   'burndown-chart-title': Record<never, never>;
   'burndown-chart-points': Record<never, never>;
@@ -232,7 +233,6 @@ export interface Messages {
     readonly points: number;
   };
   'range-chart-basis': { readonly sprints: number };
-  'range-chart-imported': { readonly sprints: number };
   'range-alt-subject': { readonly team: string; readonly from: string; readonly to: string };
   'range-alt-crossed': { readonly low: number };
   'range-alt-compromise': { readonly low: number; readonly high: number; readonly chance: number };
@@ -317,7 +317,6 @@ export interface Messages {
   'history-chart-times': { readonly times: number };
   'history-chart-no-sprint': Record<never, never>;
   'history-chart-sprints': { readonly sprints: number; readonly endsOn: string };
-  'history-chart-sprints-imported': { readonly sprints: number };
   'history-chart-latest-shown': { readonly sprints: number };
   'history-chart-usual-from': { readonly sprints: number };
   'history-alt-subject': { readonly team: string };

@@ -7,10 +7,10 @@ import type { PastSprint } from '../history/past-sprint.ts';
 import type { HistoryAdvice, RangeAdvice, RatioHistory } from './advice.ts';
 
 /** As many as the range is made from. */
-export const mostPastSprints = 12;
+const MOST_PAST_SPRINTS = 12;
 
 export function shownSprints({ past }: Pick<RangeAdvice, 'past'>): readonly PastSprint[] {
-  return past.slice(-mostPastSprints);
+  return past.slice(-MOST_PAST_SPRINTS);
 }
 
 /** More rows would be too small to read. */
@@ -23,7 +23,7 @@ export function sizesOfMostCards(sizes: readonly SurpriseOdds[], most: number): 
 }
 
 /** A year of two-week sprints. */
-export const mostHistorySprints = 26;
+const MOST_HISTORY_SPRINTS = 26;
 
 /** Places count from the first sprint shown. Limits and signals come from all sprints, shown or not. */
 export interface ShownRatio extends Omit<RatioHistory, 'crossedAt'> {
@@ -42,7 +42,7 @@ export interface HistoryWindow {
 }
 
 export function historyWindow({ past, ratios, growth, baselineSprintId }: HistoryAdvice): HistoryWindow {
-  const earlier = Math.max(0, past.length - mostHistorySprints);
+  const earlier = Math.max(0, past.length - MOST_HISTORY_SPRINTS);
   const shown = past.slice(earlier);
   return {
     past: shown,

@@ -28,7 +28,7 @@ function basisSentences(advice: HistoryAdvice): string[] {
   const imported = importedOf(advice.past);
   return [
     sprintsSentence(advice),
-    ...(imported === 0 ? [] : [say('history-chart-sprints-imported', { sprints: imported })]),
+    ...(imported === 0 ? [] : [say('chart-sprints-imported', { sprints: imported })]),
     ...windowSentences(advice),
   ];
 }
@@ -128,7 +128,7 @@ function importedSentence(past: readonly PastSprint[]): string[] {
   const last = past[imported - 1];
   return last && importedOf(past.slice(0, imported)) === imported
     ? [say('history-alt-imported', { sprints: imported, to: last.endsOn })]
-    : [say('history-chart-sprints-imported', { sprints: imported })];
+    : [say('chart-sprints-imported', { sprints: imported })];
 }
 
 function ratioSentence(shown: ShownRatio, past: readonly PastSprint[], isFull: boolean): string {

@@ -13,7 +13,7 @@ export function rangeHeading(advice: RangeAdvice): ChartHeading {
   const { range, team } = advice;
   const advised = advisedRange(range);
   const imported = shownSprints(advice).filter(({ importedAt }) => importedAt !== undefined).length;
-  const importedSentences = imported === 0 ? [] : [say('range-chart-imported', { sprints: imported })];
+  const importedSentences = imported === 0 ? [] : [say('chart-sprints-imported', { sprints: imported })];
   const sentences = [
     advisedSentence(advised),
     // Why there is no range takes all the room there is.

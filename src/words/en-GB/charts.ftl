@@ -3,6 +3,12 @@
 
 # Above a chart: what it shows, and the name of the team or the sprint.
 chart-title = { $title }: { $name }
+# How many of the sprints that a chart is about, below its title.
+chart-sprints-imported =
+    { $sprints ->
+        [one] { NUMBER($sprints) } was imported.
+       *[other] { NUMBER($sprints) } were imported.
+    }
 # Of an amount that isn't known.
 chart-unknown = –
 
@@ -109,11 +115,6 @@ range-chart-basis =
     { $sprints ->
         [one] Based on { NUMBER($sprints) } sprint with a commitment.
        *[other] Based on { NUMBER($sprints) } sprints with a commitment.
-    }
-range-chart-imported =
-    { $sprints ->
-        [one] { NUMBER($sprints) } of those shown was imported.
-       *[other] { NUMBER($sprints) } of those shown were imported.
     }
 
 range-alt-subject = Commitment range of the team “{ $team }” for the sprint { DAY($from) } to { DAY($to) } { YEAR($to) }.
@@ -259,11 +260,6 @@ history-chart-sprints =
     { $sprints ->
         [one] { NUMBER($sprints) } closed sprint, to { SHORT_DATE($endsOn) }.
        *[other] { NUMBER($sprints) } closed sprints, to { SHORT_DATE($endsOn) }.
-    }
-history-chart-sprints-imported =
-    { $sprints ->
-        [one] { NUMBER($sprints) } was imported.
-       *[other] { NUMBER($sprints) } were imported.
     }
 history-chart-latest-shown = The latest { NUMBER($sprints) } are shown.
 history-chart-usual-from = What is ordinary shows from { NUMBER($sprints) } sprints on.
