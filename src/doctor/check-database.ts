@@ -2,7 +2,7 @@
 import type { Access, Config } from '../config.ts';
 import { type DatabaseFacts, dataFolderFacts, postgresFacts } from '../store/database-facts.ts';
 import { StoreError } from '../store/store-error.ts';
-import { clockFinding } from './check-clock.ts';
+import { clockFinding } from './check-machine.ts';
 import type { Finding } from './finding.ts';
 
 /** What one process of the bot opens, and a few more. */

@@ -4,7 +4,7 @@ import type { Logger } from '../logger.ts';
 import { interactiveClient } from '../slack/sending/web-clients.ts';
 import { checkPlatform, type PlatformCheck, socketProblem } from '../slack/workspaces/check-platform.ts';
 import { NEEDED_SCOPES } from '../slack/workspaces/manifest-needs.ts';
-import { clockFinding } from './check-clock.ts';
+import { clockFinding } from './check-machine.ts';
 import type { Finding } from './finding.ts';
 
 const PLATFORM_API = 'https://slack.com/api/';

@@ -2,10 +2,9 @@
 import { describeError, type Logger, withoutSecrets } from '../logger.ts';
 import { checkDataFolder } from './check-data-folder.ts';
 import { checkDatabase } from './check-database.ts';
-import { checkCharts, checkTimeZones } from './check-libraries.ts';
+import { checkCharts, checkPort, checkTimeZones } from './check-machine.ts';
 import { checkManifest } from './check-manifest.ts';
 import { checkPlatformSide } from './check-platform-side.ts';
-import { checkPort } from './check-port.ts';
 import { checkSettings } from './check-settings.ts';
 import { type Check, type Finding, findingWords, type Kind, kindOf } from './finding.ts';
 

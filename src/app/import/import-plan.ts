@@ -12,7 +12,7 @@ import { promptDays } from '../clock/sprint-clock.ts';
 import type { PastRatios } from '../history/past-sprint.ts';
 import { type FromRecords, pastSprintOf } from '../history/past-sprint-at-closing.ts';
 import type { Sprint, SprintRecords } from '../team/team.ts';
-import type { ImportProblems } from './import-problem.ts';
+import type { ImportProblems, ImportWarning } from './import-problem.ts';
 import { importedRecords, type SprintLines } from './imported-records.ts';
 import type { ReadImport } from './read-import.ts';
 import { alikeName, type SprintLine, type StatedRatios } from './sprint-line.ts';
@@ -233,4 +233,24 @@ function ratioFrom(id: RatioId, sums: ColumnSums, stated: number | undefined): R
   const unknown = [less, part, whole].find((sum) => sum !== undefined && sums[sum] === undefined);
   if (unknown !== undefined) return undefinedBecause(NOT_IMPORTED[unknown] ?? 'cards-not-imported');
   return ratioOfSums(id, sums as RatioSums);
+}
+
+/** What may be a slip in an import, or will leave questions open later. Pure. */
+export function importWarnings(planned: readonly PlannedSprint[]): ImportWarning[] {
+  const warning = (code: ImportWarning['code'], some: readonly PlannedSprint[]): ImportWarning[] =>
+    some.length === 0 ? [] : [{ code, sprints: some.map(({ sprint }) => sprint.name) }];
+  const sameName = [...Map.groupBy(planned, ({ sprint }) => alikeName(sprint.name)).values()]
+    .filter(({ length }) => length > 1)
+    .flatMap(([first]) => (first ? [first] : []));
+  return [
+    ...warning('same-name', sameName),
+    ...warning(
+      'no-finished',
+      planned.filter(({ past }) => past.velocityPoints === undefined),
+    ),
+    ...warning(
+      'no-working-day',
+      planned.filter(({ workingDays }) => workingDays === 0),
+    ),
+  ];
 }

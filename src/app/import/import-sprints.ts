@@ -18,9 +18,8 @@ import {
   todayOf,
 } from '../team/place.ts';
 import type { Actor, Team } from '../team/team.ts';
-import { type ImportPlan, importPlan, type PlannedSprint } from './import-plan.ts';
+import { type ImportPlan, importPlan, importWarnings, type PlannedSprint } from './import-plan.ts';
 import { type ImportProblem, ImportProblems, type ImportWarning } from './import-problem.ts';
-import { importWarnings } from './import-warnings.ts';
 import { type ReadFile, type ReadImport, readImport } from './read-import.ts';
 import type { LeftOutSprint } from './sprints-to-import.ts';
 

@@ -15,8 +15,7 @@ export interface StoredFile {
   /** Secret part of the address to upload to. */
   ticket: string;
   bytes?: Buffer;
-  /** Set when completed; real time, ms. */
-  completedAtMs?: number;
+  isComplete: boolean;
 }
 
 interface FileKind {
@@ -57,19 +56,15 @@ export function fileKind(file: StoredFile): FileKind {
 
 export class FileShelf {
   readonly #ids: IdMaker;
-  readonly #nowMs: () => number;
-  readonly #readyAfterMs: number;
   readonly #files = new Map<string, StoredFile>();
 
-  constructor(ids: IdMaker, nowMs: () => number, readyAfterMs: number) {
+  constructor(ids: IdMaker) {
     this.#ids = ids;
-    this.#nowMs = nowMs;
-    this.#readyAfterMs = readyAfterMs;
   }
 
   announce(file: { name: string; userId: string; lengthBytes: number; altText: string }): StoredFile {
     const id = this.#ids.next('F');
-    const stored = { ...file, id, title: file.name, ticket: crypto.randomUUID() };
+    const stored = { ...file, id, title: file.name, ticket: crypto.randomUUID(), isComplete: false };
     this.#files.set(id, stored);
     return stored;
   }
@@ -78,7 +73,7 @@ export class FileShelf {
   pick(file: { name: string; userId: string; bytes: Buffer }): StoredFile {
     const { bytes, ...rest } = file;
     const stored: StoredFile = this.announce({ ...rest, lengthBytes: bytes.length, altText: '' });
-    return Object.assign(stored, { bytes, completedAtMs: this.#nowMs() });
+    return Object.assign(stored, { bytes, isComplete: true });
   }
 
   get(id: string): StoredFile | undefined {
@@ -88,7 +83,7 @@ export class FileShelf {
   /** @returns false when no upload with this ticket awaits exactly these bytes. */
   fill(id: string, ticket: string, bytes: Buffer): boolean {
     const file = this.#files.get(id);
-    if (!file || file.ticket !== ticket || file.completedAtMs !== undefined) return false;
+    if (!file || file.ticket !== ticket || file.isComplete) return false;
     if (bytes.length !== file.lengthBytes) return false;
     file.bytes = bytes;
     return true;
@@ -96,21 +91,17 @@ export class FileShelf {
 
   /** False when nothing was uploaded, or it is complete already. */
   canComplete(file: StoredFile): boolean {
-    return file.bytes !== undefined && file.completedAtMs === undefined;
+    return file.bytes !== undefined && !file.isComplete;
   }
 
   complete(file: StoredFile, title: string | undefined): void {
-    file.completedAtMs = this.#nowMs();
+    file.isComplete = true;
     if (title) file.title = title;
-  }
-
-  isReady(file: StoredFile): boolean {
-    return file.completedAtMs !== undefined && this.#nowMs() - file.completedAtMs >= this.#readyAfterMs;
   }
 
   /** Whether an image block may show this file now. */
   canShow(fileId: string): boolean {
     const file = this.#files.get(fileId);
-    return file?.bytes !== undefined && this.isReady(file) && pictureType(file.bytes) !== undefined;
+    return file?.bytes !== undefined && file.isComplete && pictureType(file.bytes) !== undefined;
   }
 }

@@ -83,17 +83,14 @@ export class HttpServer {
     else sendJson(response, answer.status, answer.body, answer.headers);
   }
 
-  /** Takes the bytes as they are, or as the one file of a multipart form; clients do either. */
   async #upload(
     request: IncomingMessage,
     response: ServerResponse,
     id: string,
     ticket: string,
   ): Promise<void> {
-    const body = await readBody(request, FILE_BYTES_MAX);
-    const type = request.headers['content-type'] ?? '';
-    const bytes = type.startsWith('multipart/form-data') ? await formFile(body, type) : body;
-    const taken = bytes !== undefined && this.#parts.stage.files.fill(id, ticket, bytes);
+    const bytes = await readBody(request, FILE_BYTES_MAX);
+    const taken = this.#parts.stage.files.fill(id, ticket, bytes);
     response.writeHead(taken ? 200 : 400, { 'content-type': 'text/plain' });
     response.end(taken ? `OK - ${bytes.length}` : 'upload refused');
   }
@@ -105,18 +102,10 @@ export class HttpServer {
     const knownToken = request.headers.authorization === `Bearer ${stage.options.botToken}`;
     if (!knownToken || !stage.scopes.has('files:read')) {
       response.writeHead(200, { 'content-type': 'text/html; charset=utf-8' }).end(SIGN_IN_PAGE);
-    } else if (file?.bytes && file.completedAtMs !== undefined) {
+    } else if (file?.bytes && file.isComplete) {
       const type = fileKind(file).mime;
       const headers = { 'content-type': type, ...attachmentHeaders(file.name) };
       response.writeHead(200, headers).end(file.bytes);
     } else sendJson(response, 404, { ok: false, error: 'file_not_found' });
   }
-}
-
-async function formFile(body: Buffer, contentType: string): Promise<Buffer | undefined> {
-  const form = await new Response(new Uint8Array(body), {
-    headers: { 'content-type': contentType },
-  }).formData();
-  const file = [...form.values()].find((value) => typeof value !== 'string');
-  return file && Buffer.from(await file.arrayBuffer());
 }

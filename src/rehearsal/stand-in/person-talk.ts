@@ -1,8 +1,7 @@
 /**
  * What a person types: commands and messages; and their looking at the Home page.
  */
-import { ApiFailure } from './api/api-method.ts';
-import { requireScope, scopeFor } from './api/conversation-access.ts';
+import { ApiFailure, requireScope, scopeFor } from './api/api-method.ts';
 import type { BotLink, Reply } from './bot-link.ts';
 import type { Message } from './message-log.ts';
 import type { Outcome } from './page-state.ts';

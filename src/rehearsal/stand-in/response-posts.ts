@@ -20,14 +20,13 @@ export function respondIn(place: ResponsePlace, given: unknown, stage: Stage): v
     stage.log.change(original, content);
   } else {
     const shared = args.text('response_type') === 'in_channel';
-    const message = stage.log.add({
+    stage.log.add({
       ...content,
       channelId: place.channelId,
       userId: stage.workspace.bot.id,
       byBot: true,
       ...(shared ? {} : { ephemeralFor: place.userId }),
     });
-    if (shared) stage.posted(message);
   }
   stage.changed();
 }

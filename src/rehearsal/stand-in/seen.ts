@@ -96,7 +96,7 @@ export function seenFile({ id, name, lengthBytes }: StoredFile): SeenFile {
 /** A file that this person may read: it is their own, or shared where they are. */
 export function readableFile(stage: Stage, userId: string, fileId: string): StoredFile | undefined {
   const file = stage.files.get(fileId);
-  if (file?.completedAtMs === undefined) return undefined;
+  if (!file?.isComplete) return undefined;
   const isShared = stage.log.placesOf(fileId).some((id) => stage.workspace.placeOf(userId, id) !== undefined);
   return file.userId === userId || isShared ? file : undefined;
 }

@@ -4,7 +4,7 @@
  */
 import { FileShelf } from './file-shelf.ts';
 import { IdMaker } from './ids.ts';
-import { type Message, MessageLog } from './message-log.ts';
+import { MessageLog } from './message-log.ts';
 import { LOADLINE_SCOPES, type StandInOptions } from './stand-in-options.ts';
 import { Surfaces } from './surfaces.ts';
 import { ResponseUrls, TRIGGER_LIFE_MS, Triggers } from './triggers.ts';
@@ -25,11 +25,9 @@ export interface Stage {
   realNowMs(): number;
   /** Tells everybody who watches that something can be seen that could not be seen before. */
   changed(): void;
-  /** Called after each post by the bot. */
-  posted(message: Message): void;
 }
 
-export function buildStage(options: StandInOptions, hooks: Pick<Stage, 'changed' | 'posted'>): Stage {
+export function buildStage(options: StandInOptions, changed: () => void): Stage {
   const realNowMs = options.realNowMs ?? Date.now;
   const ids = new IdMaker();
   const workspace = new Workspace(options);
@@ -37,7 +35,7 @@ export function buildStage(options: StandInOptions, hooks: Pick<Stage, 'changed'
     options,
     workspace,
     log: new MessageLog(options.now),
-    files: new FileShelf(ids, realNowMs, options.fileReadyAfterMs ?? 0),
+    files: new FileShelf(ids),
     surfaces: new Surfaces(ids, workspace, options.now),
     triggers: new Triggers(realNowMs, options.triggerLifeMs ?? TRIGGER_LIFE_MS),
     responseUrls: new ResponseUrls(realNowMs),
@@ -45,6 +43,6 @@ export function buildStage(options: StandInOptions, hooks: Pick<Stage, 'changed'
     scopes: new Set(options.scopes ?? LOADLINE_SCOPES),
     url: '',
     realNowMs,
-    ...hooks,
+    changed,
   };
 }

@@ -1,3 +1,4 @@
+import { NEEDED_SCOPES } from '../../slack/workspaces/manifest-needs.ts';
 import type { JsonObject } from './page-state.ts';
 
 /** A person (or another bot) of the workspace. */
@@ -8,8 +9,6 @@ export interface StandInUser {
   realName?: string;
   /** IANA zone, `Etc/UTC` when left out. */
   timeZone?: string;
-  /** For example `en-GB` (the default). */
-  locale?: string;
   isBot?: boolean;
   deleted?: boolean;
 }
@@ -50,8 +49,6 @@ export interface StandInOptions {
   teamId?: string;
   teamName?: string;
   botUserId?: string;
-  /** The bot's handle. */
-  botName?: string;
   users: readonly StandInUser[];
   channels: readonly StandInChannel[];
   /** Simulated time: stamps messages and events. */
@@ -71,10 +68,6 @@ export interface StandInOptions {
   triggerLifeMs?: number;
   /** Waits before an event that failed is sent again; the platform's 0, 60,000 and 300,000 when left out. */
   eventRetryDelaysMs?: readonly number[];
-  /** How long after its upload a file can't be shown yet; 0 when left out. The platform takes about a second. */
-  fileReadyAfterMs?: number;
-  /** Whether the bot gets events about its own posts, as it would; off when left out, to keep rehearsals quick. */
-  echoOwnPosts?: boolean;
   /** Extra routes of the page, by method and path: `'POST /page/forward'`. */
   routes?: Record<string, PageRoute>;
   /** Folder of the web page. */
@@ -83,18 +76,5 @@ export interface StandInOptions {
   port?: number;
 }
 
-/** Scopes that `docs` and the app manifest name for Loadline. */
-export const LOADLINE_SCOPES = [
-  'chat:write',
-  'chat:write.public',
-  'im:write',
-  'im:history',
-  'channels:read',
-  'channels:history',
-  'groups:read',
-  'groups:history',
-  'commands',
-  'files:write',
-  'files:read',
-  'users:read',
-] as const;
+/** Scopes that the app manifest asks for. */
+export const LOADLINE_SCOPES: readonly string[] = Object.keys(NEEDED_SCOPES);

@@ -49,13 +49,7 @@ export interface StandIn {
 export async function startStandIn(options: StandInOptions): Promise<StandIn> {
   const emitter = new EventEmitter().setMaxListeners(0);
   const changed = () => void emitter.emit('change');
-  const stage: Stage = buildStage(options, {
-    changed,
-    posted: (message) => {
-      const place = stage.workspace.conversations.get(message.channelId);
-      if (options.echoOwnPosts && place) void talk.hear(message, place);
-    },
-  });
+  const stage = buildStage(options, changed);
   const bot = new BotLink(stage);
   const talk = new PersonTalk(stage, bot);
   const clicks = new PersonClicks(stage, bot);

@@ -8,7 +8,6 @@ export interface Person {
   name: string;
   realName: string;
   timeZone: string;
-  locale: string;
   isBot: boolean;
   deleted: boolean;
 }
@@ -43,7 +42,7 @@ export class Workspace {
     this.botId = `B${botUserId.slice(1)}`;
     this.bot = personOf({
       id: botUserId,
-      name: options.botName ?? 'loadline',
+      name: 'loadline',
       realName: 'Loadline',
       isBot: true,
     });
@@ -107,7 +106,6 @@ function personOf(user: StandInUser): Person {
     name: user.name,
     realName: user.realName ?? user.name,
     timeZone: user.timeZone ?? 'Etc/UTC',
-    locale: user.locale ?? 'en-GB',
     isBot: user.isBot ?? false,
     deleted: user.deleted ?? false,
   };

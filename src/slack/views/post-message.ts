@@ -3,10 +3,10 @@ import type { ContentOf, MessageContent, PostKind } from '../../app/posting/post
 import { sharedAdviceMessage } from './advice-message.ts';
 import { dailyPromptMessage, lastCallMessage, reminderMessage } from './answering/prompt-messages.ts';
 import type { ChartImage } from './block-builders.ts';
-import { cancelledMessage } from './cancelled-message.ts';
 import { ownerNeededMessage } from './cards/card-messages.ts';
 import type { MessageView } from './message-view.ts';
 import { planMessage } from './planning/plan-messages.ts';
+import { cancelledMessage } from './sprint-change-views.ts';
 import { sharedStatusMessage } from './status-message.ts';
 import { teamSetUpMessage } from './team/team-messages.ts';
 import { channelUnreachableMessage, memberUnreachableMessage } from './unreachable-messages.ts';

@@ -2,17 +2,21 @@
 import type { ModalView } from '@slack/types';
 import type { CardLine } from '../../app/cards/card-line.ts';
 import type { VerdictContent } from '../../app/closing/verdict-content.ts';
+import type { MessageContent } from '../../app/posting/post-kinds.ts';
 import type { SprintHeading } from '../../app/team/team.ts';
 import type { SprintSummary } from '../../sprint/summary.ts';
+import { person } from '../../words/people.ts';
 import { mrkdwn, say } from '../../words/say.ts';
 import { closingTime, momentOf } from '../../words/sprint.ts';
 import { verdictSentence } from '../../words/verdict.ts';
 import { encodeContext } from '../form-contexts.ts';
 import { formId } from '../ids.ts';
-import { section } from './block-builders.ts';
+import { type ChartImage, chartBlocks, lead, section } from './block-builders.ts';
 import { textField } from './form-inputs.ts';
 import { formView, withReplyTo } from './form-view.ts';
 import { type MessageView, messageView } from './message-view.ts';
+import { ratioBlocks } from './ratio-blocks.ts';
+import { verdictCardLists } from './verdict-card-lists.ts';
 
 /** To the person who did it; the channel gets its own post. */
 function reply(...sentences: string[]): MessageView {
@@ -109,5 +113,24 @@ export function closeFormView({ heading, cards, summary }: SprintToClose, replyT
     section(mrkdwn('close-when', { sprint: sprint.name, closes: closingTime(heading) })),
     section(`${finished} ${rest}`),
     section(mrkdwn('close-what-follows')),
+  ]);
+}
+
+/** Says in the channel that a sprint was cancelled, and what had been done in it. */
+export function cancelledMessage(
+  { verdict, byUserId, reason }: Extract<MessageContent, { kind: 'cancelled' }>,
+  chart?: ChartImage,
+): MessageView {
+  const by = { person: person(byUserId) };
+  return messageView([
+    lead(say('cancelled-title', { sprint: verdict.sprint.name })),
+    section(
+      reason.trim() === '' ? mrkdwn('cancelled-by', by) : mrkdwn('cancelled-by-reason', { ...by, reason }),
+    ),
+    section(mrkdwn('cancelled-counts')),
+    ...chartBlocks(chart),
+    ...ratioBlocks(verdict.summary),
+    ...verdictCardLists(verdict),
+    section(mrkdwn('verdict-next-plan')),
   ]);
 }

@@ -4,15 +4,14 @@
  */
 import { and, desc, eq, getTableColumns, inArray, lt, notInArray, sql } from 'drizzle-orm';
 import type { PostReading, PostWriting } from '../../app/ports/posts.ts';
-import type { Post, Recipient } from '../../app/posting/posts.ts';
+import { POST_KINDS, type PostKind } from '../../app/posting/post-kinds.ts';
+import type { Post, PostSubject, Recipient, SubjectFields } from '../../app/posting/posts.ts';
 import { waitForAll } from '../../app/wait-for-all.ts';
-import type { DeliveryJob, JobSender } from '../queue/job-sender.ts';
-import { DELIVERY_TIMEOUT_SECONDS } from '../queue/job-sender.ts';
+import { DELIVERY_TIMEOUT_SECONDS, type DeliveryJob, type JobSender } from '../queue/job-sender.ts';
+import { SUBJECT_COLUMNS } from '../schema/posts.ts';
 import { posts, sprints } from '../schema.ts';
 import { frozenChange, frozenSelect } from './frozen-statement.ts';
-import { columnsOf, subjectOf } from './post-subject.ts';
-import type { SqlSession } from './sql-session.ts';
-import { statementsOf } from './sql-session.ts';
+import { type SqlSession, statementsOf } from './sql-session.ts';
 
 function recipientOf(row: typeof posts.$inferSelect): Recipient {
   return row.channelId === null ? { userId: row.userId as string } : { channelId: row.channelId };
@@ -172,4 +171,28 @@ export function postWriting(session: SqlSession, sender: JobSender): PostWriting
       return owed.length;
     },
   };
+}
+
+type Row = typeof posts.$inferSelect;
+
+/** What a post is about, between the typed value of the use cases and the columns of the table. */
+export type SubjectColumns = Pick<Row, 'kind' | (typeof SUBJECT_COLUMNS)[keyof SubjectFields]>;
+
+const NO_SUBJECT = Object.fromEntries(Object.values(SUBJECT_COLUMNS).map((column) => [column, null]));
+
+/** Columns that do not belong to the kind are null. */
+export function columnsOf(subject: PostSubject): SubjectColumns {
+  const { kind, ...fields } = subject;
+  const filled = Object.entries(fields).map(([name, value]) => [
+    SUBJECT_COLUMNS[name as keyof SubjectFields],
+    value,
+  ]);
+  return { kind, ...NO_SUBJECT, ...Object.fromEntries(filled) } as SubjectColumns;
+}
+
+/** The check constraint `posts_subject_complete` promises that what the kind needs is there. */
+export function subjectOf(row: SubjectColumns): PostSubject {
+  const fields: readonly (keyof SubjectFields)[] = POST_KINDS[row.kind as PostKind].fields;
+  const filled = fields.map((name) => [name, row[SUBJECT_COLUMNS[name]]]);
+  return { kind: row.kind, ...Object.fromEntries(filled) } as PostSubject;
 }

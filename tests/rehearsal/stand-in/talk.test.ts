@@ -217,15 +217,6 @@ describe('messages', () => {
     bot.stop();
     scene = await startScene();
   });
-
-  test('the app hears its own posts when the stand-in is told so', async () => {
-    scene = await startScene({ echoOwnPosts: true });
-    const bot = await bareBot(() => 200);
-    await scene.client.chat.postMessage({ channel: 'U1ANA', text: 'mine' });
-    await bot.first;
-    expect(bot.got[0]?.event).toMatchObject({ type: 'message', user: 'U0LOADLINE', bot_id: 'B0LOADLINE' });
-    bot.stop();
-  });
 });
 
 describe('addresses and Home pages', () => {

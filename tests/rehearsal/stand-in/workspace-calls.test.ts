@@ -1,6 +1,6 @@
 /** People, conversations, history and files with the real client. docs.slack.dev/reference/methods */
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { many, PNG, refusal, type Scene, startScene, TestClock, TOKEN, uploadPicture } from './fixture.ts';
+import { many, PNG, refusal, type Scene, startScene, TOKEN, uploadPicture } from './fixture.ts';
 
 let scene: Scene;
 beforeEach(async () => {
@@ -10,9 +10,9 @@ afterEach(() => scene.stop());
 
 describe('people', () => {
   test('a person comes with their zone and its offset at the simulated time', async () => {
-    const { user } = await scene.client.users.info({ user: 'U3CLEO', include_locale: true });
+    const { user } = await scene.client.users.info({ user: 'U3CLEO' });
     // Kathmandu is at +5:45 (IANA tz 2025c).
-    expect(user).toMatchObject({ tz: 'Asia/Kathmandu', tz_offset: 20_700, locale: 'en-GB', name: 'cleo' });
+    expect(user).toMatchObject({ tz: 'Asia/Kathmandu', tz_offset: 20_700, name: 'cleo' });
     // New York leaves summer time on 2026-11-01 at 06:00Z (IANA tz 2025c).
     scene.calendar.ms = Date.UTC(2026, 9, 31);
     expect((await scene.client.users.info({ user: 'U2BEN' })).user?.tz_offset).toBe(-4 * 3600);
@@ -38,11 +38,8 @@ describe('conversations', () => {
   test('members and facts of a channel', async () => {
     const { members } = await scene.client.conversations.members({ channel: 'C1TEAM' });
     expect(members).toEqual(['U1ANA', 'U2BEN', 'U0LOADLINE']);
-    const { channel } = await scene.client.conversations.info({
-      channel: 'C1TEAM',
-      include_num_members: true,
-    });
-    expect(channel).toMatchObject({ name: 'team-harbour', is_private: false, num_members: 3 });
+    const { channel } = await scene.client.conversations.info({ channel: 'C1TEAM' });
+    expect(channel).toMatchObject({ name: 'team-harbour', is_private: false });
     const hidden = scene.client.conversations.members({ channel: 'C4SECRET' });
     expect((await refusal(hidden)).error).toBe('channel_not_found');
   });
@@ -77,11 +74,11 @@ describe('history', () => {
     expect((await refusal(history({ cursor: 'bm9wZQ' }))).error).toBe('invalid_cursor');
   });
 
-  test('bounds are left out unless they are asked for', async () => {
+  test('the bound is left out unless it is asked for', async () => {
     const stamps = (await history()).messages?.map((one) => String(one.ts)) ?? [];
-    const bounds = { oldest: stamps[3], latest: stamps[1] };
-    expect((await history(bounds)).messages).toHaveLength(1);
-    expect((await history({ ...bounds, inclusive: true })).messages).toHaveLength(3);
+    const bound = { oldest: stamps[3] };
+    expect((await history(bound)).messages).toHaveLength(3);
+    expect((await history({ ...bound, inclusive: true })).messages).toHaveLength(4);
   });
 
   test('metadata comes only when asked for', async () => {
@@ -133,11 +130,6 @@ describe('files', () => {
     expect(await stranger.text()).not.toContain('PNG');
   });
 
-  test("the client's own way of uploading works as well", async () => {
-    const answer = await scene.client.files.uploadV2({ file: PNG, filename: 'a.png' });
-    expect(answer.ok).toBe(true);
-  });
-
   test('the description of an upload holds 1,000 characters, half of what an image block holds', async () => {
     const announce = (length: number) =>
       scene.client.apiCall('files.getUploadURLExternal', {
@@ -162,21 +154,13 @@ describe('files', () => {
     expect((await refusal(complete())).error).toBe('file_update_failed');
   });
 
-  test('a picture that is not ready yet, or that is none, can not be shown', async () => {
-    const clock = new TestClock(0);
-    const slow = await startScene({ fileReadyAfterMs: 1000, realNowMs: clock.nowMs });
-    const id = await uploadPicture(slow.client);
+  test('a file that is no picture can not be shown, a picture can', async () => {
     const show = (file: string) => {
       const blocks = [{ type: 'image', alt_text: 'a', slack_file: { id: file } }] as never;
-      return slow.client.chat.postMessage({ channel: 'C1TEAM', text: 'a', blocks });
+      return scene.client.chat.postMessage({ channel: 'C1TEAM', text: 'a', blocks });
     };
-    expect((await refusal(show(id))).error).toBe('invalid_blocks');
-    expect((await slow.client.files.info({ file: id })).file?.mimetype).toBe('');
-    clock.ms = 1000;
-    expect((await show(id)).ok).toBe(true);
-    const words = await uploadPicture(slow.client, Buffer.from('no picture'));
-    clock.ms = 2000;
+    expect((await show(await uploadPicture(scene.client))).ok).toBe(true);
+    const words = await uploadPicture(scene.client, Buffer.from('no picture'));
     expect((await refusal(show(words))).error).toBe('invalid_blocks');
-    await slow.stop();
   });
 });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { RunningWork } from '../../../src/slack/door/running-work.ts';
+import { RunningWork } from '../../../src/slack/slack-app.ts';
 
 describe('RunningWork', () => {
   it('is settled when nothing runs', async () => {

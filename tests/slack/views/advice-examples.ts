@@ -7,7 +7,7 @@ import type {
   OddsAdvice,
   RangeAdvice,
 } from '../../../src/app/advice/advice.ts';
-import { forecastOf } from '../../../src/app/advice/forecast-advice.ts';
+import { forecastOf } from '../../../src/app/advice/advice-of.ts';
 import { historyOf } from '../../../src/app/advice/history-advice.ts';
 import { oddsOf } from '../../../src/app/advice/odds-advice.ts';
 import { rangeOf } from '../../../src/app/advice/range-advice.ts';

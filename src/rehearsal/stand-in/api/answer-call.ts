@@ -6,9 +6,15 @@ import { setTimeout as wait } from 'node:timers/promises';
 import type { JsonObject } from '../page-state.ts';
 import type { RateLimits } from '../rate-limits.ts';
 import type { Stage } from '../stage.ts';
-import { type ApiArgs, ApiFailure, type ApiMethod, type ApiMethods, argsOf } from './api-method.ts';
+import {
+  type ApiArgs,
+  ApiFailure,
+  type ApiMethod,
+  type ApiMethods,
+  argsOf,
+  requireScope,
+} from './api-method.ts';
 import { chatMethods } from './chat-methods.ts';
-import { requireScope } from './conversation-access.ts';
 import { conversationMethods } from './conversation-methods.ts';
 import { fileMethods } from './file-methods.ts';
 import { peopleMethods } from './people-methods.ts';

@@ -1,8 +1,7 @@
 /** `chat.*`: posting and changing messages. docs.slack.dev/reference/methods */
 
 import { messageJson } from '../message-json.ts';
-import { ApiFailure, type ApiMethods } from './api-method.ts';
-import { conversationOf, requirePosting, targetOf } from './conversation-access.ts';
+import { ApiFailure, type ApiMethods, conversationOf, requirePosting, targetOf } from './api-method.ts';
 import { messageContent } from './message-content.ts';
 
 export const chatMethods: ApiMethods = {
@@ -22,7 +21,6 @@ export const chatMethods: ApiMethods = {
         userId: stage.workspace.bot.id,
         byBot: true,
       });
-      stage.posted(message);
       stage.changed();
       return {
         channel: conversation.id,

@@ -4,8 +4,7 @@ import type { StoredFile } from '../file-shelf.ts';
 import { fileJson } from '../message-json.ts';
 import type { Stage } from '../stage.ts';
 import type { Conversation } from '../workspace.ts';
-import { type ApiArgs, ApiFailure, type ApiMethods } from './api-method.ts';
-import { conversationOf } from './conversation-access.ts';
+import { type ApiArgs, ApiFailure, type ApiMethods, conversationOf } from './api-method.ts';
 import { TEXT_MAX } from './message-content.ts';
 
 /** Longest description of a picture: half of what an image block may say. */
@@ -60,7 +59,7 @@ export const fileMethods: ApiMethods = {
     scope: 'files:read',
     answer(args, stage) {
       const file = stage.files.get(args.requiredText('file'));
-      if (file?.completedAtMs === undefined) throw new ApiFailure('file_not_found');
+      if (!file?.isComplete) throw new ApiFailure('file_not_found');
       return { file: fileJson(file, stage), comments: [], response_metadata: { next_cursor: '' } };
     },
   },
@@ -111,7 +110,7 @@ function notPlayed(name: string): string {
 }
 
 function share(to: Conversation, comment: string, wanted: readonly WantedFile[], stage: Stage): void {
-  const message = stage.log.add({
+  stage.log.add({
     text: comment,
     blocks: [],
     fileIds: wanted.map(({ file }) => file.id),
@@ -119,6 +118,5 @@ function share(to: Conversation, comment: string, wanted: readonly WantedFile[],
     userId: stage.workspace.bot.id,
     byBot: true,
   });
-  stage.posted(message);
   stage.changed();
 }

@@ -27,7 +27,7 @@ export const peopleMethods: ApiMethods = {
     answer(args, stage) {
       const person = stage.workspace.people.get(args.requiredText('user'));
       if (!person) throw new ApiFailure('user_not_found');
-      return { user: personJson(person, stage, args.flag('include_locale')) };
+      return { user: personJson(person, stage) };
     },
   },
 
@@ -36,13 +36,13 @@ export const peopleMethods: ApiMethods = {
     scope: 'users:read',
     answer(args, stage) {
       const page = pageOf([...stage.workspace.people.values()], (person) => person.id, args, 1000);
-      const members = page.items.map((person) => personJson(person, stage, args.flag('include_locale')));
+      const members = page.items.map((person) => personJson(person, stage));
       return { members, response_metadata: { next_cursor: page.nextCursor } };
     },
   },
 };
 
-function personJson(person: Person, stage: Stage, withLocale: boolean): JsonObject {
+function personJson(person: Person, stage: Stage): JsonObject {
   const names = { real_name: person.realName, display_name: person.name };
   return {
     id: person.id,
@@ -50,16 +50,11 @@ function personJson(person: Person, stage: Stage, withLocale: boolean): JsonObje
     name: person.name,
     deleted: person.deleted,
     is_bot: person.isBot,
-    is_app_user: person.isBot,
-    is_admin: false,
-    is_owner: false,
-    updated: 0,
     profile: { ...names, real_name_normalized: person.realName, display_name_normalized: person.name },
     // The platform leaves these out for people who have left.
     ...(person.deleted
       ? {}
       : { real_name: person.realName, ...zoneOf(person.timeZone, stage.options.now()) }),
-    ...(withLocale ? { locale: person.locale } : {}),
   };
 }
 

@@ -2,8 +2,7 @@
 import type { JsonObject } from '../page-state.ts';
 import { asksForFiles, isViewTooLarge, viewProblems } from '../shapes/check-blocks.ts';
 import type { Stage } from '../stage.ts';
-import { type ApiArgs, ApiFailure, type ApiMethods } from './api-method.ts';
-import { requireScope } from './conversation-access.ts';
+import { type ApiArgs, ApiFailure, type ApiMethods, requireScope } from './api-method.ts';
 
 export const viewMethods: ApiMethods = {
   'views.open': {
