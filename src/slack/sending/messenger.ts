@@ -32,6 +32,8 @@ export interface MessengerOptions {
 type FoundMessage = NonNullable<ConversationsHistoryResponse['messages']>[number];
 
 export function createMessenger({ workspaces, logger, wait }: MessengerOptions): Messenger {
+  const searchedTo = new Map<string, string>();
+
   /** Works with the workspace's own client. Without the bot there, or after its removal, nothing is sent. */
   async function within<T>(workspaceId: string, work: (client: WebClient) => Promise<T>): Promise<T> {
     const workspace = await workspaces.find(workspaceId).catch((cause: unknown) => {
@@ -100,7 +102,7 @@ export function createMessenger({ workspaces, logger, wait }: MessengerOptions):
       within(workspaceId, async (client) => {
         try {
           const channelId = await conversationOf(client, to);
-          return await findInHistory(client, channelId, key, since);
+          return await findInHistory(client, channelId, key, since, searchedTo);
         } catch (error) {
           throw toDeliveryFailure(error);
         }
@@ -122,23 +124,40 @@ async function conversationOf(client: WebClient, to: Recipient): Promise<string>
   return directConversation(client, to.userId);
 }
 
+/**
+ * @param searchedTo by the post's key, where a search goes on that had to wait: an app that is distributed may read one page of
+ *   15 messages a minute, and would never get beyond the first if it began again each time
+ *   (docs.slack.dev/apis/web-api/rate-limits)
+ */
 async function findInHistory(
   client: WebClient,
   channelId: string,
   key: string,
   since: Date,
+  searchedTo: Map<string, string>,
 ): Promise<PostedAt | undefined> {
   const oldest = String(Math.floor(since.getTime() / 1000) - CLOCK_MARGIN_SECONDS);
-  let cursor: string | undefined;
+  let cursor = searchedTo.get(key);
   do {
-    const page = await client.conversations.history({
-      channel: channelId,
-      oldest,
-      inclusive: true,
-      include_all_metadata: true,
-      limit: HISTORY_PAGE,
-      ...(cursor ? { cursor } : {}),
-    });
+    // Forgotten by the next search, if this page fails for another reason than the pace.
+    searchedTo.delete(key);
+    const page = await client.conversations
+      .history({
+        channel: channelId,
+        oldest,
+        inclusive: true,
+        include_all_metadata: true,
+        limit: HISTORY_PAGE,
+        ...(cursor ? { cursor } : {}),
+      })
+      .catch((error: unknown) => {
+        const failure = toDeliveryFailure(error);
+        if (cursor && failure.kind === 'rate-limited') searchedTo.set(key, cursor);
+        // Cursors don't live for ever.
+        throw cursor && failure.code === 'invalid_cursor'
+          ? new DeliveryFailure('not-sent', failure.code, { cause: error })
+          : failure;
+      });
     const found = page.messages?.find((message) => carries(message, key));
     if (found?.ts) return { channelId, ts: found.ts };
     cursor = page.response_metadata?.next_cursor || undefined;

@@ -218,6 +218,57 @@ describe('finding a post', () => {
   const other = { ts: '9.9', metadata: { event_type: 'loadline_post', event_payload: { key: 'another' } } };
   const mine = { ts: '5.5', metadata: { event_type: 'loadline_post', event_payload: { key: KEY } } };
 
+  // Source of the pace: docs.slack.dev/apis/web-api/rate-limits, for distributed apps.
+  it('gets on by a page a minute where the platform allows no more', async () => {
+    const pages: Record<string, object> = {
+      '': { messages: [other], response_metadata: { next_cursor: 'second' } },
+      second: { messages: [other], response_metadata: { next_cursor: 'third' } },
+      third: { messages: [mine], response_metadata: { next_cursor: '' } },
+    };
+    let isAllowed = true;
+    platform.answer('conversations.history', ({ cursor = '' }) => {
+      if (!isAllowed) return { ok: false, error: 'rate_limited' };
+      isAllowed = false;
+      return pages[String(cursor)] ?? { ok: false, error: 'invalid_cursor' };
+    });
+    const { messenger } = messengerUnderTest();
+    vi.useFakeTimers({ toFake: ['performance'] });
+    onTestFinished(() => void vi.useRealTimers());
+    const minutes: unknown[] = [];
+    while (minutes.length < 5 && !minutes.some((found) => found !== 'rate-limited')) {
+      isAllowed = true;
+      vi.advanceTimersByTime(60_000);
+      minutes.push(
+        await messenger
+          .find(WORKSPACE_ID, channel, KEY, SINCE)
+          .catch((failure: DeliveryFailure) => failure.kind),
+      );
+    }
+    expect(minutes).toEqual(['rate-limited', 'rate-limited', { channelId: CHANNEL_ID, ts: '5.5' }]);
+  });
+
+  it('begins again when its place in the history has expired', async () => {
+    let attempt = 0;
+    platform.answer('conversations.history', ({ cursor }) => {
+      attempt += 1;
+      if (attempt === 2) return { ok: false, error: 'rate_limited' };
+      if (cursor === 'old') return { ok: false, error: 'invalid_cursor' };
+      return attempt === 1
+        ? { messages: [other], response_metadata: { next_cursor: 'old' } }
+        : { messages: [mine] };
+    });
+    const { messenger } = messengerUnderTest();
+    vi.useFakeTimers({ toFake: ['performance'] });
+    onTestFinished(() => void vi.useRealTimers());
+    const search = async () => {
+      vi.advanceTimersByTime(60_000);
+      return messenger.find(WORKSPACE_ID, channel, KEY, SINCE);
+    };
+    expect((await failureOf(search())).kind).toBe('rate-limited');
+    expect(await failureOf(search())).toMatchObject({ kind: 'not-sent', code: 'invalid_cursor' });
+    expect(await search()).toEqual({ channelId: CHANNEL_ID, ts: '5.5' });
+  });
+
   it('reads page after page of the history, metadata included', async () => {
     platform.answer('conversations.history', ({ cursor }) =>
       cursor === 'next'
