@@ -92,7 +92,7 @@ export function limitTexts({ mean, low, high }: OrdinaryLimits): HeightText[] {
 /** What is said of each ratio in full, and how many of its latest values there are at most, are the details. */
 export function historyAltText(advice: HistoryAdvice): string {
   const shown = historyWindow(advice);
-  const { past, ratios } = shown;
+  const { past } = shown;
   const subject = say('history-alt-subject', { team: shortName(advice.team.name) });
   const summary = [
     subject,
@@ -100,6 +100,12 @@ export function historyAltText(advice: HistoryAdvice): string {
     ...importedSentence(advice.past),
     ...windowSentences(advice),
   ];
+  const ratios = shown.ratios.map((ratio) => ({
+    short: ratioSentence(ratio, [latestFact(ratio)]),
+    full: fullSentence(ratio, past),
+    values: percentTexts(ratio.values),
+  }));
+  const growth = growthTexts(shown);
   // One value alone is the latest, which is said anyway.
   const mostValues = past.length < 2 ? 0 : past.length - 1;
   return altTextOf(ratios.length + mostValues, (details) => {
@@ -107,10 +113,11 @@ export function historyAltText(advice: HistoryAdvice): string {
     const values = details > full ? details - full + 1 : 0;
     return [
       ...summary,
-      ...ratios.map((ratio, index) =>
-        [ratioSentence(ratio, past, index < full), ...valuesSentence(ratio.values, values)].join(' '),
-      ),
-      ...growthSentences(shown, values),
+      ...ratios.flatMap((ratio, index) => [
+        index < full ? ratio.full : ratio.short,
+        ...valuesSentence(ratio.values, values),
+      ]),
+      ...growth.flatMap((line) => [line.sentence, ...valuesSentence(line.values, values)]),
       ...leftOutSentence({ ratios: ratios.length - full, values: past.length - Math.max(1, values) }),
     ];
   });
@@ -131,25 +138,26 @@ function importedSentence(past: readonly PastSprint[]): string[] {
     : [say('chart-sprints-imported', { sprints: imported })];
 }
 
-function ratioSentence(shown: ShownRatio, past: readonly PastSprint[], isFull: boolean): string {
-  const { ratio, values, marks } = shown;
-  const title = say('ratio-title', { ratio });
+function ratioSentence({ ratio }: ShownRatio, facts: readonly string[]): string {
+  return say('history-alt-ratio', { ratio: say('ratio-title', { ratio }), facts });
+}
+
+function fullSentence(shown: ShownRatio, past: readonly PastSprint[]): string {
+  const { values, marks } = shown;
   const last = values.at(-1);
-  if (!isFull || !values.some(isDefined)) {
-    const sentence = say('history-alt-ratio', { ratio: title, facts: [latestFact(shown)] });
-    const isUnknown = !values.some(isDefined) && last !== undefined && !isDefined(last);
-    return isFull && isUnknown ? `${sentence} ${reasonSentence(last.undefined)}` : sentence;
+  if (!values.some(isDefined)) {
+    const sentence = ratioSentence(shown, [latestFact(shown)]);
+    return last === undefined || isDefined(last) ? sentence : `${sentence} ${reasonSentence(last.undefined)}`;
   }
   const ordinary = ordinaryLimits(shown.chart);
-  const facts = [
+  return ratioSentence(shown, [
     latestFact(shown),
     ...(ordinary ? [say('history-alt-mean', { share: ordinary.mean }), ...usualFact(ordinary)] : []),
     ...thresholdTexts({ ...shown, marks: [] }).map(({ text }) => text),
     ...(marks.length === 0 ? [] : [say('history-alt-marks', { marks: marks.map(percent) })]),
     ...sprintsFact('crossed', shown.crossedAt, past),
     ...sprintsFact('signal', shown.signalsAt, past),
-  ];
-  return say('history-alt-ratio', { ratio: title, facts });
+  ]);
 }
 
 function latestFact(ratio: ShownRatio): string {
@@ -181,29 +189,33 @@ function sprintsFact(
     : [say(`history-alt-${what}-often`, { sprints, last })];
 }
 
-/** So many of the latest values. */
-function valuesSentence(values: readonly Ratio[], most: number): string[] {
-  const given = most === 0 ? [] : values.slice(-most);
-  if (given.length < 2 || !values.some(isDefined)) return [];
-  const texts = given.map((value) =>
+/** Percentages without their sign; none where no value is known. */
+function percentTexts(values: readonly Ratio[]): string[] {
+  if (!values.some(isDefined)) return [];
+  return values.map((value) =>
     isDefined(value) ? number(Math.round(value * 100)) : say('history-alt-no-value'),
   );
-  return given.length === values.length
-    ? [say('history-alt-all-values', { values: texts })]
-    : [say('history-alt-latest-values', { count: given.length, values: texts })];
 }
 
-function growthSentences({ growth }: HistoryWindow, values: number): string[] {
-  if (growth === undefined) return [];
+/** So many of the latest values. */
+function valuesSentence(percents: readonly string[], most: number): string[] {
+  const values = most === 0 ? [] : percents.slice(-most);
+  if (values.length < 2) return [];
+  return values.length === percents.length
+    ? [say('history-alt-all-values', { values })]
+    : [say('history-alt-latest-values', { count: values.length, values })];
+}
+
+function growthTexts({ growth = [] }: HistoryWindow): { sentence: string; values: string[] }[] {
+  if (growth.length === 0) return [];
   const lines = [
-    { name: say('history-alt-value-growth'), shares: growth.map(({ valueGrowth }) => valueGrowth) },
-    { name: say('history-alt-velocity-growth'), shares: growth.map(({ velocityGrowth }) => velocityGrowth) },
+    { ratio: say('history-alt-value-growth'), shares: growth.map(({ valueGrowth }) => valueGrowth) },
+    { ratio: say('history-alt-velocity-growth'), shares: growth.map(({ velocityGrowth }) => velocityGrowth) },
   ];
-  return lines.flatMap(({ name, shares }) => {
+  return lines.map(({ ratio, shares }) => {
     const last = shares.findLast(isDefined);
     const fact =
       last === undefined ? say('history-alt-latest-none') : say('history-alt-last-known', { share: last });
-    const sentence = say('history-alt-ratio', { ratio: name, facts: [fact] });
-    return [sentence, ...valuesSentence(shares, values)];
+    return { sentence: say('history-alt-ratio', { ratio, facts: [fact] }), values: percentTexts(shares) };
   });
 }
