@@ -1,6 +1,5 @@
 /** How much working time a sprint holds beside another one. */
-import type { Ratio } from '../sprint/undefined-value.ts';
-import { isDefined } from '../sprint/undefined-value.ts';
+import { isDefined, type Ratio } from '../sprint/undefined-value.ts';
 import { median } from './quantile.ts';
 
 export interface WorkingTime {

@@ -2,12 +2,10 @@
  * How much to commit to: enough not to idle, little enough to keep. It advises; the team decides.
  */
 import type { Thresholds } from '../sprint/thresholds.ts';
-import type { Reason, UndefinedValue } from '../sprint/undefined-value.ts';
-import { reason, undefinedBecause } from '../sprint/undefined-value.ts';
+import { type Reason, reason, type UndefinedValue, undefinedBecause } from '../sprint/undefined-value.ts';
 import type { ComingTime } from './availability.ts';
 import type { SprintEvidence } from './commitment-evidence.ts';
-import type { CommitmentModel } from './commitment-model.ts';
-import { commitmentModel } from './commitment-model.ts';
+import { type CommitmentModel, commitmentModel } from './commitment-model.ts';
 
 /** The chance of being kept that the range aims for; that of pulling in too much is the rest up to 1. */
 export const KEPT_CHANCE = 0.8;

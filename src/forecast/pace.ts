@@ -2,8 +2,7 @@
  * A plain reading of the sprint's pace so far: what will be left at its end if the team goes on as it did.
  * It knows nothing of the team's history.
  */
-import type { Reason } from '../sprint/undefined-value.ts';
-import { reason } from '../sprint/undefined-value.ts';
+import { type Reason, reason } from '../sprint/undefined-value.ts';
 
 export type LoadSignal = 'light' | 'on the line' | 'heavy';
 

@@ -1,5 +1,4 @@
-import type { UndefinedValue } from '../sprint/undefined-value.ts';
-import { undefinedBecause } from '../sprint/undefined-value.ts';
+import { type UndefinedValue, undefinedBecause } from '../sprint/undefined-value.ts';
 
 /** Hyndman and Fan's number for how a quantile lies between two values. */
 export type QuantileType = 6 | 7 | 8;

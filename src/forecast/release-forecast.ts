@@ -2,10 +2,8 @@
  * When a larger body of work will be finished, as three dates. What a sprint brings comes from the team's latest
  * sprints; how sure that is, from how much the pace of teams has been seen to wander.
  */
-import type { Day } from '../sprint/calendar.ts';
-import { dayPlus } from '../sprint/calendar.ts';
-import type { UndefinedValue } from '../sprint/undefined-value.ts';
-import { undefinedBecause } from '../sprint/undefined-value.ts';
+import { type Day, dayPlus } from '../sprint/calendar.ts';
+import { type UndefinedValue, undefinedBecause } from '../sprint/undefined-value.ts';
 import { chancesToFinish } from './sprints-to-finish.ts';
 import { weightedPoints } from './weighted-points.ts';
 

@@ -1,6 +1,5 @@
 /** Whether the value that the work brings grows with the team's output. It knows no currency and no unit. */
-import type { Ratio } from '../sprint/undefined-value.ts';
-import { isDefined, ratioOf, undefinedBecause } from '../sprint/undefined-value.ts';
+import { isDefined, type Ratio, ratioOf, undefinedBecause } from '../sprint/undefined-value.ts';
 
 /** A closed sprint, in order. */
 export interface ValuedSprint {

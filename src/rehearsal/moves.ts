@@ -6,12 +6,10 @@
 import { ACTIONS, ANSWER_PARTS, answerField, cardsField, MAX_CARD_FIELDS } from '../slack/ids.ts';
 import { PLAN_FIELDS } from '../slack/views/planning/plan-forms.ts';
 import { SETUP_FIELDS } from '../slack/views/team/team-forms.ts';
-import type { Thresholds } from '../sprint/thresholds.ts';
-import { DEFAULT_THRESHOLDS } from '../sprint/thresholds.ts';
+import { DEFAULT_THRESHOLDS, type Thresholds } from '../sprint/thresholds.ts';
 import { say } from '../words/say.ts';
 import { FACILITATOR_ID } from './cast.ts';
-import type { Conversation } from './conversation.ts';
-import { Unheard } from './conversation.ts';
+import { type Conversation, Unheard } from './conversation.ts';
 import type { OfferedCard, Rehearsal } from './rehearsal.ts';
 import type { Scenario, ScenarioAnswer, ScenarioCard, ScenarioEvent, ScenarioSprint } from './scenario.ts';
 

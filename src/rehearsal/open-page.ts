@@ -8,8 +8,7 @@ import { dayPlus } from '../sprint/calendar.ts';
 import { say } from '../words/say.ts';
 import { TEAM_CHANNEL_ID } from './cast.ts';
 import { Player } from './player.ts';
-import type { Rehearsal } from './rehearsal.ts';
-import { startRehearsal } from './rehearsal.ts';
+import { type Rehearsal, startRehearsal } from './rehearsal.ts';
 import type { Scenario } from './scenario.ts';
 import type { PageRoute } from './stand-in/stand-in-options.ts';
 

@@ -1,12 +1,10 @@
 /** What came of a play: for each sprint its numbers by the names of the code, and every post. */
 
-import type { SprintCardState } from '../app/cards/card-line.ts';
-import { statesOf } from '../app/cards/card-line.ts';
+import { type SprintCardState, statesOf } from '../app/cards/card-line.ts';
 import type { Sprint, SprintResult } from '../app/team/team.ts';
 import { RATIO_IDS, type RatioId, type SprintRatios } from '../sprint/sprint-ratios.ts';
 import type { SprintTotals } from '../sprint/totals.ts';
-import type { Ratio } from '../sprint/undefined-value.ts';
-import { isDefined } from '../sprint/undefined-value.ts';
+import { isDefined, type Ratio } from '../sprint/undefined-value.ts';
 import type { Verdict } from '../sprint/verdict.ts';
 import { reasonSentence } from '../words/undefined.ts';
 import { TEAM_CHANNEL_ID } from './cast.ts';

@@ -4,8 +4,7 @@
  */
 import { LogLevel } from '@slack/bolt';
 import type { Logger as LibraryLogger } from '@slack/web-api';
-import type { Logger } from '../logger.ts';
-import { describeError, withoutSecrets } from '../logger.ts';
+import { describeError, type Logger, withoutSecrets } from '../logger.ts';
 
 export function boltLogger(logger: Logger): LibraryLogger {
   let name = 'platform';

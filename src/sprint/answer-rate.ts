@@ -1,5 +1,4 @@
-import type { Ratio } from './undefined-value.ts';
-import { ratioOf } from './undefined-value.ts';
+import { type Ratio, ratioOf } from './undefined-value.ts';
 
 /** Daily prompts of a sprint, all members together. */
 export interface AnswerCount {

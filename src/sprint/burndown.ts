@@ -1,6 +1,5 @@
 /** The burndown: what was left on each day of the sprint, and what the day added to the load. */
-import type { Day, Weekday } from './calendar.ts';
-import { daysFromTo, workingDaysFromTo } from './calendar.ts';
+import { type Day, daysFromTo, type Weekday, workingDaysFromTo } from './calendar.ts';
 import type { CardState } from './ledger.ts';
 
 /**

@@ -1,7 +1,6 @@
 /** How far a card's true size lies from its estimate. */
 import type { CardState } from './ledger.ts';
-import type { Scale } from './scale.ts';
-import { snap } from './scale.ts';
+import { type Scale, snap } from './scale.ts';
 
 type Sized = Pick<CardState, 'trueSizePoints' | 'card'>;
 

@@ -1,6 +1,5 @@
 /** The notes on habits that no ratio shows: cards carried over again and again, and prompts left unanswered. */
-import type { AnswerCount } from './answer-rate.ts';
-import { answerRate } from './answer-rate.ts';
+import { type AnswerCount, answerRate } from './answer-rate.ts';
 import type { CarriedOverCard, CoachingNote } from './coaching-note.ts';
 import { isDefined } from './undefined-value.ts';
 

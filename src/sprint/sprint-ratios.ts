@@ -5,8 +5,7 @@
 import type { ThresholdNote } from './coaching-note.ts';
 import type { Thresholds } from './thresholds.ts';
 import type { SprintTotals } from './totals.ts';
-import type { Ratio, ReasonCode } from './undefined-value.ts';
-import { ratioOf } from './undefined-value.ts';
+import { type Ratio, type ReasonCode, ratioOf } from './undefined-value.ts';
 
 /** What ratios are made of. */
 export interface RatioSums extends SprintTotals {

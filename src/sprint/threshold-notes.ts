@@ -1,7 +1,6 @@
 /** The notes on ratios that crossed a threshold of the team. Other notes are not its business. */
 import type { CoachingNoteId, ThresholdNote } from './coaching-note.ts';
-import type { RatioId, RatioLine, SprintRatios } from './sprint-ratios.ts';
-import { RATIO_IDS, RATIOS } from './sprint-ratios.ts';
+import { RATIO_IDS, RATIOS, type RatioId, type RatioLine, type SprintRatios } from './sprint-ratios.ts';
 import type { Thresholds } from './thresholds.ts';
 import { isDefined } from './undefined-value.ts';
 

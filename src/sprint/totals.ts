@@ -2,8 +2,7 @@
 
 import { estimateErrorPoints, plainEstimateErrorPoints } from './estimate-error.ts';
 import type { CardState } from './ledger.ts';
-import type { Scale } from './scale.ts';
-import { snap } from './scale.ts';
+import { type Scale, snap } from './scale.ts';
 
 /** All amounts are points unless the name says otherwise. */
 export interface SprintTotals {

@@ -1,6 +1,5 @@
 /** How far off commitments and estimates were so far. It judges nobody. */
-import type { Margin, MarginOfError } from '../forecast/margin-of-error.ts';
-import { LEAST_SPRINTS_FOR_MARGIN } from '../forecast/margin-of-error.ts';
+import { LEAST_SPRINTS_FOR_MARGIN, type Margin, type MarginOfError } from '../forecast/margin-of-error.ts';
 import type { UndefinedValue } from '../sprint/undefined-value.ts';
 import { mrkdwn } from './say.ts';
 import { reasonSentence } from './undefined.ts';

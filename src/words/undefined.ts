@@ -1,6 +1,5 @@
 /** What is said in place of a number that doesn't exist. */
-import type { Ratio, Reason } from '../sprint/undefined-value.ts';
-import { isDefined } from '../sprint/undefined-value.ts';
+import { isDefined, type Ratio, type Reason } from '../sprint/undefined-value.ts';
 import { percent } from './amounts.ts';
 import { say, sayCode } from './say.ts';
 

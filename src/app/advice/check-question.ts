@@ -1,6 +1,5 @@
 /** Checks a planning question as it came from outside: typed, in a form, or in a button that anybody may have forged. */
-import type { Day } from '../../sprint/calendar.ts';
-import { daysBetween, isDay } from '../../sprint/calendar.ts';
+import { type Day, daysBetween, isDay } from '../../sprint/calendar.ts';
 import type { InputProblem, Problem } from '../input-problem.ts';
 import { whyNotAwayDays } from '../planning/away-days.ts';
 import { MAX_SPRINT_DAYS } from '../planning/read-plan.ts';

@@ -1,6 +1,5 @@
 /** How often cards of each size held surprise work: for planning as a whole, and for the big cards of a plan. */
-import type { SurpriseOdds } from '../../forecast/surprise-odds.ts';
-import { surpriseOdds } from '../../forecast/surprise-odds.ts';
+import { type SurpriseOdds, surpriseOdds } from '../../forecast/surprise-odds.ts';
 import type { UndefinedValue } from '../../sprint/undefined-value.ts';
 import type { CardLine } from '../cards/card-line.ts';
 import type { PastSprint } from '../history/past-sprint.ts';

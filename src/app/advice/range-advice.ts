@@ -1,7 +1,11 @@
 /** How much to commit to in a coming sprint, and what a given commitment means beside it. */
 import { RECENT_SPRINTS } from '../../forecast/commitment-model.ts';
-import type { CommitmentRange } from '../../forecast/commitment-range.ts';
-import { chanceKept, chancePulledInTooMuch, commitmentRange } from '../../forecast/commitment-range.ts';
+import {
+  type CommitmentRange,
+  chanceKept,
+  chancePulledInTooMuch,
+  commitmentRange,
+} from '../../forecast/commitment-range.ts';
 import type { Thresholds } from '../../sprint/thresholds.ts';
 import type { UndefinedValue } from '../../sprint/undefined-value.ts';
 import { promptDays } from '../clock/sprint-clock.ts';

@@ -1,7 +1,6 @@
 /** The form in which a member answers for their cards, as data. */
 import { placeInLedger } from '../../sprint/check-answer.ts';
-import type { CardLine } from '../cards/card-line.ts';
-import { cardLine } from '../cards/card-line.ts';
+import { type CardLine, cardLine } from '../cards/card-line.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import { Refusal } from '../refusal.ts';
 import type { Place } from '../team/place.ts';

@@ -7,8 +7,7 @@ import type { Actor, SprintCard } from '../team/team.ts';
 import { answeredDay, runningSprintId } from './answered-day.ts';
 import { answerableStates } from './prompt-content.ts';
 import type { TypedAnswer } from './read-answers.ts';
-import type { AnswerOutcome } from './record-answers.ts';
-import { recordAnswers, recordAway, recordUnchanged } from './record-answers.ts';
+import { type AnswerOutcome, recordAnswers, recordAway, recordUnchanged } from './record-answers.ts';
 import { understandWords } from './understand-words.ts';
 
 export interface AnswerInWords {

@@ -1,14 +1,14 @@
 /** The sprint and the day that a member speaks about, and how that day's prompt is met. */
 import { isDay } from '../../sprint/calendar.ts';
-import type { SprintCardState } from '../cards/card-line.ts';
-import { needsOwner, statesOf } from '../cards/card-line.ts';
+import { needsOwner, type SprintCardState, statesOf } from '../cards/card-line.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
-import type { Membership, Place } from '../team/place.ts';
 import {
   currentSprint,
+  type Membership,
   membershipAt,
+  type Place,
   requireBegun,
   requireOpen,
   sprintForMemberLocked,
@@ -16,8 +16,7 @@ import {
 } from '../team/place.ts';
 import type { Actor, NewFact, RecordedFact, Sprint, SprintCard, SprintRecords } from '../team/team.ts';
 import { waitForAll } from '../wait-for-all.ts';
-import type { PromptContent } from './prompt-content.ts';
-import { promptContentOf } from './prompt-content.ts';
+import { type PromptContent, promptContentOf } from './prompt-content.ts';
 
 /** A day of an open sprint about which a member speaks. */
 export interface AnsweredDay extends Membership {

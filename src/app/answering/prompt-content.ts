@@ -1,8 +1,7 @@
 /** The member's day as a message shows it. */
 import type { Day } from '../../sprint/calendar.ts';
 import { whyNotAnswerable } from '../../sprint/check-answer.ts';
-import type { CardLine, SprintCardState } from '../cards/card-line.ts';
-import { cardLine, statesOf } from '../cards/card-line.ts';
+import { type CardLine, cardLine, type SprintCardState, statesOf } from '../cards/card-line.ts';
 import { instantOf } from '../clock/local-time.ts';
 import type { PromptState, RecordedFact, Sprint, SprintHeading, SprintRecords, Team } from '../team/team.ts';
 

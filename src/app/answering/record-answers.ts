@@ -1,17 +1,21 @@
 /** Records what a member says about their day: numbers, "nothing changed", or "away". */
 import { randomUUID } from 'node:crypto';
 import { growthOf, placeInLedger, whyNotAnswer } from '../../sprint/check-answer.ts';
-import type { CardLine } from '../cards/card-line.ts';
-import { cardLine, cardName, statesOf } from '../cards/card-line.ts';
+import { type CardLine, cardLine, cardName, statesOf } from '../cards/card-line.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
 import { refuseIfAny } from '../refusal.ts';
 import type { Actor, NewFact, RecordedFact, SprintHeading, SprintRecords } from '../team/team.ts';
-import type { AnsweredDay } from './answered-day.ts';
-import { answeredDay, factsAbout, hasAnswered, meetPrompt, takeableStates } from './answered-day.ts';
+import {
+  type AnsweredDay,
+  answeredDay,
+  factsAbout,
+  hasAnswered,
+  meetPrompt,
+  takeableStates,
+} from './answered-day.ts';
 import type { PromptContent } from './prompt-content.ts';
-import type { ReadAnswer, TypedAnswer } from './read-answers.ts';
-import { inputProblem, readAnswers } from './read-answers.ts';
+import { inputProblem, type ReadAnswer, readAnswers, type TypedAnswer } from './read-answers.ts';
 
 export interface GrownCard {
   readonly card: CardLine;

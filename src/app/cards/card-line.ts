@@ -1,6 +1,5 @@
 /** From the ledger to the card as messages show it. */
-import type { CardState } from '../../sprint/ledger.ts';
-import { ledgerOf } from '../../sprint/ledger.ts';
+import { type CardState, ledgerOf } from '../../sprint/ledger.ts';
 import { Refusal } from '../refusal.ts';
 import type { SprintCard, SprintRecords } from '../team/team.ts';
 

@@ -1,16 +1,21 @@
 /** Changes to a card that is in the sprint: drop, take, reopen; and the list of them all. */
 import { randomUUID } from 'node:crypto';
-import type { SprintSummary } from '../../sprint/summary.ts';
-import { runningSummary } from '../../sprint/summary.ts';
+import { runningSummary, type SprintSummary } from '../../sprint/summary.ts';
 import { refreshOwnersPrompts } from '../answering/refresh-prompt.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
-import type { Place, SprintReference } from '../team/place.ts';
-import { openSprint, todayOf } from '../team/place.ts';
+import { openSprint, type Place, type SprintReference, todayOf } from '../team/place.ts';
 import type { Actor, SprintHeading } from '../team/team.ts';
-import type { CardLine, SprintCardState } from './card-line.ts';
-import { cardLine, cardName, findCard, isOpenCard, statesOf } from './card-line.ts';
+import {
+  type CardLine,
+  cardLine,
+  cardName,
+  findCard,
+  isOpenCard,
+  type SprintCardState,
+  statesOf,
+} from './card-line.ts';
 
 const MAX_REASON_LENGTH = 300;
 

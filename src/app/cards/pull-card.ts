@@ -1,27 +1,28 @@
 /** Brings work into a running sprint after planning, with what to weigh before. */
 import { randomUUID } from 'node:crypto';
 import { MAX_POINTS, parsePoints } from '../../sprint/points.ts';
-import type { SprintSummary } from '../../sprint/summary.ts';
-import { runningSummary } from '../../sprint/summary.ts';
+import { runningSummary, type SprintSummary } from '../../sprint/summary.ts';
 import { refreshOwnersPrompts } from '../answering/refresh-prompt.ts';
-import type { SprintTime } from '../clock/sprint-time.ts';
-import { sprintTime } from '../clock/sprint-time.ts';
+import { type SprintTime, sprintTime } from '../clock/sprint-time.ts';
 import type { InputProblem } from '../input-problem.ts';
 import { MAX_CARDS, MAX_TITLE_LENGTH, parseCardLine } from '../planning/card-paste.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
 import { Refusal, refuseIfAny } from '../refusal.ts';
-import type { Membership, Place, SprintReference } from '../team/place.ts';
-import { openSprint, requireBegun, todayOf } from '../team/place.ts';
+import {
+  type Membership,
+  openSprint,
+  type Place,
+  requireBegun,
+  type SprintReference,
+  todayOf,
+} from '../team/place.ts';
 import type { Actor, Sprint, SprintCard, SprintHeading, SprintRecords, Team } from '../team/team.ts';
-import type { LoadOutlook } from '../watching/load-outlook.ts';
-import { loadOutlook } from '../watching/load-outlook.ts';
+import { type LoadOutlook, loadOutlook } from '../watching/load-outlook.ts';
 import { answerCounts } from '../watching/status-content.ts';
-import type { SprintCardState } from './card-line.ts';
-import { cardLine, statesOf } from './card-line.ts';
+import { cardLine, type SprintCardState, statesOf } from './card-line.ts';
 import type { CardChange } from './change-cards.ts';
-import type { PullInCheck } from './pull-in-check.ts';
-import { pullInCheck } from './pull-in-check.ts';
+import { type PullInCheck, pullInCheck } from './pull-in-check.ts';
 
 export interface PullForm {
   readonly heading: SprintHeading;

@@ -1,23 +1,28 @@
 /** Whether a card fits between now and the sprint's end: chances and the record of cards like it. Forbids nothing. */
 import { relativeTime } from '../../forecast/availability.ts';
 import { RECENT_SPRINTS } from '../../forecast/commitment-model.ts';
-import type { PullInChance, PullInRecord } from '../../forecast/pull-in-chance.ts';
-import { pullInChance, pullInRecord } from '../../forecast/pull-in-chance.ts';
+import {
+  type PullInChance,
+  type PullInRecord,
+  pullInChance,
+  pullInRecord,
+} from '../../forecast/pull-in-chance.ts';
 import { median } from '../../forecast/quantile.ts';
-import type { LaterPart } from '../../forecast/still-finishable.ts';
-import { stillFinishable } from '../../forecast/still-finishable.ts';
-import type { ClosedCard } from '../../forecast/surprise-odds.ts';
-import { surpriseOdds } from '../../forecast/surprise-odds.ts';
+import { type LaterPart, stillFinishable } from '../../forecast/still-finishable.ts';
+import { type ClosedCard, surpriseOdds } from '../../forecast/surprise-odds.ts';
 import type { Day } from '../../sprint/calendar.ts';
-import type { Reason, UndefinedValue } from '../../sprint/undefined-value.ts';
-import { reason } from '../../sprint/undefined-value.ts';
+import { type Reason, reason, type UndefinedValue } from '../../sprint/undefined-value.ts';
 import type { SprintTime } from '../clock/sprint-time.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
 import { closedCards, pastSprints, pulledInCards, tracePointAt } from '../history/team-history.ts';
 import type { Transaction } from '../ports/store.ts';
 import type { Sprint, Team } from '../team/team.ts';
-import type { SprintProjection } from '../watching/sprint-projection.ts';
-import { LEAST_OWN_SPRINTS, sprintProjection, whyNoTimeAhead } from '../watching/sprint-projection.ts';
+import {
+  LEAST_OWN_SPRINTS,
+  type SprintProjection,
+  sprintProjection,
+  whyNoTimeAhead,
+} from '../watching/sprint-projection.ts';
 import type { SprintCardState } from './card-line.ts';
 
 /** One size of card, as it would fare when pulled in now. */

@@ -9,19 +9,18 @@ import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
 import { channelPost } from '../posting/post-kinds.ts';
 import { Refusal } from '../refusal.ts';
-import type { SprintReference } from '../team/place.ts';
 import {
   membershipAt,
   openSprint,
   requireBegun,
   requireFacilitator,
+  type SprintReference,
   sprintForMember,
   todayOf,
 } from '../team/place.ts';
 import type { Actor, Sprint, SprintHeading, Team } from '../team/team.ts';
 import { sprintHabits } from './sprint-habits.ts';
-import type { VerdictContent } from './verdict-content.ts';
-import { verdictContent } from './verdict-content.ts';
+import { type VerdictContent, verdictContent } from './verdict-content.ts';
 
 const MAX_REASON_LENGTH = 300;
 

@@ -3,18 +3,15 @@
  * variation, how often it was crossed lately, and how much to commit to next. It looks at sprints up to this one only,
  * so that a post that is brought up to date later says the same.
  */
-import type { CommitmentRange } from '../../forecast/commitment-range.ts';
-import { commitmentRange } from '../../forecast/commitment-range.ts';
-import type { ControlChart } from '../../forecast/control-chart.ts';
-import { controlChart } from '../../forecast/control-chart.ts';
+import { type CommitmentRange, commitmentRange } from '../../forecast/commitment-range.ts';
+import { type ControlChart, controlChart } from '../../forecast/control-chart.ts';
 import { answerRate } from '../../sprint/answer-rate.ts';
 import type { CoachingNoteId } from '../../sprint/coaching-note.ts';
 import { ANSWER_RATE_AT_LEAST } from '../../sprint/habit-notes.ts';
 import { RATIOS } from '../../sprint/sprint-ratios.ts';
 import type { SprintSummary } from '../../sprint/summary.ts';
 import { crossingOf } from '../../sprint/threshold-notes.ts';
-import type { Ratio, UndefinedValue } from '../../sprint/undefined-value.ts';
-import { isDefined } from '../../sprint/undefined-value.ts';
+import { isDefined, type Ratio, type UndefinedValue } from '../../sprint/undefined-value.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
 import { pastSprintAtClosing } from '../history/past-sprint-at-closing.ts';
 import { ratioValues } from '../history/ratio-values.ts';

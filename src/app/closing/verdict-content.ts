@@ -1,12 +1,10 @@
 /** The verdict as it is posted, from the stored numbers. */
 import type { SprintSummary } from '../../sprint/summary.ts';
-import type { CardLine } from '../cards/card-line.ts';
-import { cardLine, statesOf } from '../cards/card-line.ts';
+import { type CardLine, cardLine, statesOf } from '../cards/card-line.ts';
 import { reopenUntil } from '../clock/sprint-clock.ts';
 import type { Transaction } from '../ports/store.ts';
 import type { Sprint, SprintHeading, Team } from '../team/team.ts';
-import type { NotesHistory } from './note-history.ts';
-import { notesHistory } from './note-history.ts';
+import { type NotesHistory, notesHistory } from './note-history.ts';
 
 export interface VerdictContent extends SprintHeading {
   readonly summary: SprintSummary;

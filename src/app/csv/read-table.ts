@@ -2,10 +2,15 @@
  * Reads one file: finds out which of the four it is and how its columns are parted, and gives its lines by column.
  * Columns may come in any order, under any of their names. What the cells mean is read elsewhere.
  */
-import type { ColumnName, CsvColumn, CsvKind } from './csv-columns.ts';
-import { alikeColumn, CSV_COLUMNS, CSV_KINDS } from './csv-columns.ts';
-import type { BadRecord, CsvRecord, Separator } from './csv-lines.ts';
-import { csvRecords } from './csv-lines.ts';
+import {
+  alikeColumn,
+  type ColumnName,
+  CSV_COLUMNS,
+  CSV_KINDS,
+  type CsvColumn,
+  type CsvKind,
+} from './csv-columns.ts';
+import { type BadRecord, type CsvRecord, csvRecords, type Separator } from './csv-lines.ts';
 import type { CsvProblem, FileProblem } from './csv-problem.ts';
 
 /** Ten years of a team's sprints with all their answers are a third of it. */

@@ -1,21 +1,16 @@
 /** From a team's records to the lines of the four files. Holds no person: no id, no name, no sum by member. */
 import type { RatioId } from '../../sprint/sprint-ratios.ts';
 import type { SprintSummary } from '../../sprint/summary.ts';
-import type { SprintTotals } from '../../sprint/totals.ts';
-import { sprintTotals } from '../../sprint/totals.ts';
-import type { Ratio } from '../../sprint/undefined-value.ts';
-import { isDefined } from '../../sprint/undefined-value.ts';
-import type { Verdict } from '../../sprint/verdict.ts';
-import { verdictOf } from '../../sprint/verdict.ts';
-import type { SprintCardState } from '../cards/card-line.ts';
-import { statesOf } from '../cards/card-line.ts';
+import { type SprintTotals, sprintTotals } from '../../sprint/totals.ts';
+import { isDefined, type Ratio } from '../../sprint/undefined-value.ts';
+import { type Verdict, verdictOf } from '../../sprint/verdict.ts';
+import { type SprintCardState, statesOf } from '../cards/card-line.ts';
 import { dayAt } from '../clock/local-time.ts';
 import { promptDays } from '../clock/sprint-clock.ts';
 import { CSV_COLUMNS } from '../csv/csv-columns.ts';
 import type { CsvRow } from '../csv/write-csv.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
-import type { FromRecords } from '../history/past-sprint-at-closing.ts';
-import { pastSprintOf } from '../history/past-sprint-at-closing.ts';
+import { type FromRecords, pastSprintOf } from '../history/past-sprint-at-closing.ts';
 import type { Sprint, SprintRecords, Team } from '../team/team.ts';
 import { exportedAnswers, exportedChanges } from './exported-answers.ts';
 

@@ -4,8 +4,7 @@
  * every card and day, so that no person can be followed from one to the next.
  */
 import type { Day } from '../../sprint/calendar.ts';
-import type { LedgerEntry } from '../../sprint/ledger.ts';
-import { surpriseWithin } from '../../sprint/ledger.ts';
+import { type LedgerEntry, surpriseWithin } from '../../sprint/ledger.ts';
 import { MAX_POINTS } from '../../sprint/points.ts';
 import type { SprintCardState } from '../cards/card-line.ts';
 import type { RecordedFact } from '../team/team.ts';

@@ -2,8 +2,7 @@
 
 import type { Reading, Transaction } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
-import type { Audience, Place } from '../team/place.ts';
-import { audienceAt, audienceInTeam } from '../team/place.ts';
+import { type Audience, audienceAt, audienceInTeam, type Place } from '../team/place.ts';
 import type { Actor, Team } from '../team/team.ts';
 import type { PastSprint } from './past-sprint.ts';
 

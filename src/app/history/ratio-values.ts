@@ -1,6 +1,5 @@
 import { type RatioId, ratioOfSums } from '../../sprint/sprint-ratios.ts';
-import type { Ratio } from '../../sprint/undefined-value.ts';
-import { undefinedBecause } from '../../sprint/undefined-value.ts';
+import { type Ratio, undefinedBecause } from '../../sprint/undefined-value.ts';
 import type { PastSprint } from './past-sprint.ts';
 
 /** One ratio over the closed sprints, in their order. Velocity growth is measured by the baseline sprint of today. */

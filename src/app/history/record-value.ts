@@ -3,11 +3,14 @@ import type { Growth } from '../../forecast/value-growth.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import { readNumber } from '../read-number.ts';
 import { Refusal } from '../refusal.ts';
-import type { Audience, Place } from '../team/place.ts';
-import { audienceAt, facilitatorIdsOf } from '../team/place.ts';
+import { type Audience, audienceAt, facilitatorIdsOf, type Place } from '../team/place.ts';
 import type { Actor, Team } from '../team/team.ts';
-import type { ClosedSprintReference, TeamReference } from './closed-sprint.ts';
-import { closedSprint, lockedAudience } from './closed-sprint.ts';
+import {
+  type ClosedSprintReference,
+  closedSprint,
+  lockedAudience,
+  type TeamReference,
+} from './closed-sprint.ts';
 import { growthOfPast } from './growth-of-past.ts';
 import type { PastSprint } from './past-sprint.ts';
 import { pastSprints } from './team-history.ts';

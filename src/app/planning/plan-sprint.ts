@@ -1,18 +1,14 @@
 /** Shows what a plan means, and commits to it. */
 import { randomUUID } from 'node:crypto';
-import type { Day } from '../../sprint/calendar.ts';
-import { workingDaysFromTo } from '../../sprint/calendar.ts';
+import { type Day, workingDaysFromTo } from '../../sprint/calendar.ts';
 import { isOnScale } from '../../sprint/scale.ts';
 import type { UndefinedValue } from '../../sprint/undefined-value.ts';
 import type { Verdict } from '../../sprint/verdict.ts';
 import type { RangeAdvice } from '../advice/advice.ts';
 import { adviceBase } from '../advice/advice-of.ts';
-import type { BigCards } from '../advice/odds-advice.ts';
-import { bigCardsOf } from '../advice/odds-advice.ts';
-import type { CommitmentReading } from '../advice/range-advice.ts';
-import { comingSprint, rangeOf, readCommitment } from '../advice/range-advice.ts';
-import type { CardLine } from '../cards/card-line.ts';
-import { cardLine, statesOf } from '../cards/card-line.ts';
+import { type BigCards, bigCardsOf } from '../advice/odds-advice.ts';
+import { type CommitmentReading, comingSprint, rangeOf, readCommitment } from '../advice/range-advice.ts';
+import { type CardLine, cardLine, statesOf } from '../cards/card-line.ts';
 import { firstPromptAt, lastCallAt } from '../clock/sprint-clock.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
 import { pastSprints } from '../history/team-history.ts';
@@ -20,13 +16,11 @@ import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading } from '../ports/store.ts';
 import { channelPost } from '../posting/post-kinds.ts';
 import { Refusal } from '../refusal.ts';
-import type { Membership } from '../team/place.ts';
-import { membershipInTeam, requireFacilitator, todayOf } from '../team/place.ts';
+import { type Membership, membershipInTeam, requireFacilitator, todayOf } from '../team/place.ts';
 import type { Actor, Sprint, SprintCard, Team } from '../team/team.ts';
 import { commitmentOf, type PlanContent } from './plan-content.ts';
 import type { PlanInput } from './plan-input.ts';
-import type { ReadPlan } from './read-plan.ts';
-import { readPlan } from './read-plan.ts';
+import { type ReadPlan, readPlan } from './read-plan.ts';
 
 /** How many of the latest closed sprints are shown beside a plan. */
 const RECENT_SPRINTS = 3;

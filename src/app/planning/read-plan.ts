@@ -7,8 +7,7 @@ import type { Reading } from '../ports/store.ts';
 import { refuseIfAny } from '../refusal.ts';
 import type { Membership } from '../team/place.ts';
 import { parseAwayDays, whyNotAwayDays } from './away-days.ts';
-import type { PastedCard } from './card-paste.ts';
-import { MAX_CARDS, parseCards } from './card-paste.ts';
+import { MAX_CARDS, type PastedCard, parseCards } from './card-paste.ts';
 import type { PlanInput } from './plan-input.ts';
 
 /** A sprint longer than this is surely a typing error. */

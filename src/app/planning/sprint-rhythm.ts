@@ -1,7 +1,6 @@
 /** When the team's next sprint may begin, and how far apart its sprints lie. Pure; it plans nothing. */
 import { median } from '../../forecast/quantile.ts';
-import type { Day } from '../../sprint/calendar.ts';
-import { dayPlus, daysBetween, workingDaysFromTo } from '../../sprint/calendar.ts';
+import { type Day, dayPlus, daysBetween, workingDaysFromTo } from '../../sprint/calendar.ts';
 import type { Sprint, Team } from '../team/team.ts';
 
 /** From the start of a sprint to the start of the next, where nothing is known of the team: two weeks are common. */

@@ -4,8 +4,7 @@
  * words are in the messages `setting-label` and `setting-hint`. The thresholds are declared in `sprint/thresholds.ts`.
  */
 import { parsePoints } from '../../sprint/points.ts';
-import type { Scale, ScaleProblem } from '../../sprint/scale.ts';
-import { DEFAULT_SCALE, whyNotAScale } from '../../sprint/scale.ts';
+import { DEFAULT_SCALE, type Scale, type ScaleProblem, whyNotAScale } from '../../sprint/scale.ts';
 import { isTimeOfDay, type TimeOfDay } from '../clock/local-time.ts';
 
 export const SETTINGS = {

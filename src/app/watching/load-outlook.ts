@@ -3,21 +3,22 @@
  * the load, not the people who carry it.
  */
 import { loadReading } from '../../forecast/load-signal.ts';
-import type { LoadSignal, Pace } from '../../forecast/pace.ts';
-import { paceOf } from '../../forecast/pace.ts';
+import { type LoadSignal, type Pace, paceOf } from '../../forecast/pace.ts';
 import type { VelocityProjection } from '../../forecast/project-velocity.ts';
 import { sprintSoFar } from '../../forecast/sprint-so-far.ts';
 import type { Day } from '../../sprint/calendar.ts';
 import { sprintTotals } from '../../sprint/totals.ts';
-import type { Reason } from '../../sprint/undefined-value.ts';
-import { reason } from '../../sprint/undefined-value.ts';
-import type { SprintCardState } from '../cards/card-line.ts';
-import { isOpenCard } from '../cards/card-line.ts';
+import { type Reason, reason } from '../../sprint/undefined-value.ts';
+import { isOpenCard, type SprintCardState } from '../cards/card-line.ts';
 import type { SprintTime } from '../clock/sprint-time.ts';
 import type { Transaction } from '../ports/store.ts';
 import type { Sprint, Team } from '../team/team.ts';
-import type { SprintProjection } from './sprint-projection.ts';
-import { LEAST_OWN_SPRINTS, sprintProjection, whyNoTimeAhead } from './sprint-projection.ts';
+import {
+  LEAST_OWN_SPRINTS,
+  type SprintProjection,
+  sprintProjection,
+  whyNoTimeAhead,
+} from './sprint-projection.ts';
 
 /** Against rounding. */
 const SLACK = 1e-9;

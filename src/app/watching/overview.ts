@@ -1,12 +1,10 @@
 /** What the caller can do now, here. */
 
-import type { CardLine } from '../cards/card-line.ts';
-import { cardLine, isOpenCard, statesOf } from '../cards/card-line.ts';
+import { type CardLine, cardLine, isOpenCard, statesOf } from '../cards/card-line.ts';
 import { reopenUntil } from '../clock/sprint-clock.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading } from '../ports/store.ts';
-import type { Place } from '../team/place.ts';
-import { currentSprint, facilitates, teamsReadBy, todayOf } from '../team/place.ts';
+import { currentSprint, facilitates, type Place, teamsReadBy, todayOf } from '../team/place.ts';
 import type { Actor, PromptState, Sprint, Team } from '../team/team.ts';
 
 export interface TeamOverview {

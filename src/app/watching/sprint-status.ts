@@ -1,14 +1,19 @@
 /** The state of the sprint now, for the caller or shared with the channel. */
 import { burndownOf } from '../../sprint/burndown.ts';
 import type { Day } from '../../sprint/calendar.ts';
-import type { SprintCardState } from '../cards/card-line.ts';
-import { statesOf } from '../cards/card-line.ts';
+import { type SprintCardState, statesOf } from '../cards/card-line.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { PostImage } from '../ports/messenger.ts';
 import { channelPost } from '../posting/post-kinds.ts';
 import { Refusal } from '../refusal.ts';
-import type { Place } from '../team/place.ts';
-import { currentSprint, membershipAt, openSprint, sprintForMember, todayOf } from '../team/place.ts';
+import {
+  currentSprint,
+  membershipAt,
+  openSprint,
+  type Place,
+  sprintForMember,
+  todayOf,
+} from '../team/place.ts';
 import type { Actor, Sprint, Team } from '../team/team.ts';
 import { waitForAll } from '../wait-for-all.ts';
 import { type StatusContent, statusContent } from './status-content.ts';

@@ -1,16 +1,13 @@
 /** The state of a sprint on a day, as data. */
 import type { Day } from '../../sprint/calendar.ts';
-import type { SprintSummary } from '../../sprint/summary.ts';
-import { runningSummary } from '../../sprint/summary.ts';
-import type { CardLine, SprintCardState } from '../cards/card-line.ts';
-import { cardLine, isOpenCard, statesOf } from '../cards/card-line.ts';
+import { runningSummary, type SprintSummary } from '../../sprint/summary.ts';
+import { type CardLine, cardLine, isOpenCard, type SprintCardState, statesOf } from '../cards/card-line.ts';
 import { sprintTime } from '../clock/sprint-time.ts';
 import type { Transaction } from '../ports/store.ts';
 import type { Membership } from '../team/place.ts';
 import type { Member, Prompt, RecordedFact, Sprint, SprintHeading } from '../team/team.ts';
 import { waitForAll } from '../wait-for-all.ts';
-import type { LoadOutlook } from './load-outlook.ts';
-import { loadOutlook } from './load-outlook.ts';
+import { type LoadOutlook, loadOutlook } from './load-outlook.ts';
 
 export interface StatusContent extends SprintHeading {
   readonly on: Day;

@@ -3,10 +3,8 @@
  * and looks up how to read each cell of each row. Measured: to read a team takes 0.3 ms like this, 0.8 ms through drizzle; an
  * answer takes a sixth less time.
  */
-import type { GetColumnData } from 'drizzle-orm';
-import { Column, is, Placeholder, SQL, sql } from 'drizzle-orm';
-import type { PgColumn } from 'drizzle-orm/pg-core';
-import { PgDialect } from 'drizzle-orm/pg-core';
+import { Column, type GetColumnData, is, Placeholder, SQL, sql } from 'drizzle-orm';
+import { type PgColumn, PgDialect } from 'drizzle-orm/pg-core';
 import type { SqlSession } from './sql-session.ts';
 
 type Columns = Readonly<Record<string, PgColumn | SQL>>;

@@ -2,8 +2,7 @@
  * Holds rows until the transaction ends. A claim holds the sprint and its team, so that nobody answers, closes or prompts
  * at the same time; what another transaction holds is passed over and comes up again at the next tick.
  */
-import type { SQL } from 'drizzle-orm';
-import { and, asc, eq, lte, or, sql } from 'drizzle-orm';
+import { and, asc, eq, lte, or, type SQL, sql } from 'drizzle-orm';
 import type { PgColumn } from 'drizzle-orm/pg-core';
 import type { Claims, DueSprint, Locks } from '../../app/ports/locks.ts';
 import { sprints, teams } from '../schema.ts';

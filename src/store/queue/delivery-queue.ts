@@ -3,11 +3,17 @@
  * whether it was done before, is the handler's business, for a job may run twice (after a crash, or
  * when its process was too slow).
  */
-import type { Job, JobResult, JobWithMetadata } from 'pg-boss';
-import { PgBoss } from 'pg-boss';
+import { type Job, type JobResult, type JobWithMetadata, PgBoss } from 'pg-boss';
 import type { DeliveryOutcome } from '../../app/posting/deliver.ts';
-import type { BackgroundErrorListener, DeliveryJob, QueueConnection } from './job-sender.ts';
-import { DELIVERY_QUEUE, GIVEN_UP_QUEUE, QUEUE_SCHEMA, steadyClock } from './job-sender.ts';
+import {
+  type BackgroundErrorListener,
+  DELIVERY_QUEUE,
+  type DeliveryJob,
+  GIVEN_UP_QUEUE,
+  QUEUE_SCHEMA,
+  type QueueConnection,
+  steadyClock,
+} from './job-sender.ts';
 
 export interface DeliveryAttempt {
   /** True when a failure now is the last: the job then goes to those given up. */

@@ -3,8 +3,7 @@
  * `delivery-queue.ts`. Both share the names and settings below.
  */
 import { sql } from 'drizzle-orm';
-import type { Clock, Db, DrizzleTransactionLike, Queue } from 'pg-boss';
-import { fromDrizzle, PgBoss } from 'pg-boss';
+import { type Clock, type Db, type DrizzleTransactionLike, fromDrizzle, PgBoss, type Queue } from 'pg-boss';
 import type { SqlSession } from '../queries/sql-session.ts';
 
 export const QUEUE_SCHEMA = 'pgboss';

@@ -1,6 +1,5 @@
 /** Posts owed to somebody, the prompts that some of them ask, and events already seen. */
-import type { SQL, SQLWrapper } from 'drizzle-orm';
-import { sql } from 'drizzle-orm';
+import { type SQL, type SQLWrapper, sql } from 'drizzle-orm';
 import { bigint, check, index, integer, jsonb, primaryKey, text, unique } from 'drizzle-orm/pg-core';
 import type { AdviceQuestion } from '../../app/advice/advice.ts';
 import { POST_KINDS } from '../../app/posting/post-kinds.ts';

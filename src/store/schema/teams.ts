@@ -1,7 +1,7 @@
 /** Teams, their members and their sprints: a team names its baseline sprint, so they share a module. */
 import { sql } from 'drizzle-orm';
-import type { AnyPgColumn } from 'drizzle-orm/pg-core';
 import {
+  type AnyPgColumn,
   boolean,
   check,
   doublePrecision,

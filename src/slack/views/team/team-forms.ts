@@ -4,8 +4,13 @@
  */
 import type { InputBlock, ModalView } from '@slack/types';
 import type { SetupForm } from '../../../app/team/set-up-team.ts';
-import type { Setting, SettingName, TeamSettings } from '../../../app/team/settings.ts';
-import { SETTING_NAMES, SETTINGS } from '../../../app/team/settings.ts';
+import {
+  SETTING_NAMES,
+  SETTINGS,
+  type Setting,
+  type SettingName,
+  type TeamSettings,
+} from '../../../app/team/settings.ts';
 import type { Team } from '../../../app/team/team.ts';
 import { THRESHOLD_NAMES } from '../../../sprint/thresholds.ts';
 import { Markup, mrkdwn, say } from '../../../words/say.ts';
