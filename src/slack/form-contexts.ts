@@ -28,16 +28,12 @@ export const importContext = z.strictObject({
 });
 
 export type KeptFile = z.infer<typeof keptFile>;
-export type ImportContext = z.infer<typeof importContext>;
-export type SetupContext = z.infer<typeof setupContext>;
-export type PersonContext = z.infer<typeof personContext>;
-export type TeamContext = z.infer<typeof teamContext>;
-export type SprintContext = z.infer<typeof sprintContext>;
-export type AnswerContext = z.infer<typeof answerContext>;
 
-/** Writes a form's context. */
-export function encodeContext(
-  context: SetupContext | PersonContext | TeamContext | SprintContext | AnswerContext | ImportContext,
-): string {
-  return JSON.stringify(context);
-}
+export type FormContext = z.infer<
+  | typeof setupContext
+  | typeof personContext
+  | typeof teamContext
+  | typeof sprintContext
+  | typeof answerContext
+  | typeof importContext
+>;

@@ -1,5 +1,4 @@
 /** A member's answer for all their cards in one form: a point of work on each. */
-import { encodeContext } from '../../src/slack/form-contexts.ts';
 import { answerField } from '../../src/slack/ids.ts';
 import type { Filling } from './fill-teams.ts';
 import { cardId, memberId, sprintId, today } from './fill-teams.ts';
@@ -30,7 +29,7 @@ export async function submitAnswers(
   const fields = submissionFields({
     userId: memberId(team, member),
     callbackId: 'answer-form',
-    context: encodeContext({ sprintId: sprintId(team), day: today() }),
+    context: JSON.stringify({ sprintId: sprintId(team), day: today() }),
     values: Object.fromEntries(values.flat()),
   });
   const exchange = await sendSigned(eventsUrl, fields);

@@ -5,11 +5,10 @@ import type { ForecastForm } from '../../app/advice/ask-advice.ts';
 import { number } from '../../words/amounts.ts';
 import { mrkdwn, say } from '../../words/say.ts';
 import { encodeValue } from '../button-values.ts';
-import { encodeContext } from '../form-contexts.ts';
-import { formId, openFormAction } from '../ids.ts';
+import { openFormAction } from '../ids.ts';
 import { actions, button, section } from './block-builders.ts';
 import { dateField, textField } from './form-inputs.ts';
-import { formView, withReplyTo } from './form-view.ts';
+import { formView } from './form-view.ts';
 import { type MessageView, messageView } from './message-view.ts';
 
 export const FORECAST_FIELDS = {
@@ -31,10 +30,11 @@ export function forecastFormView(
 ): ModalView {
   const fields = FORECAST_FIELDS;
   const frame = {
-    callbackId: formId('forecast'),
+    form: 'forecast',
     title: say('forecast-form-title'),
     submit: say('forecast-form-submit'),
-    context: encodeContext(withReplyTo({ teamId: team.id }, replyTo)),
+    context: { teamId: team.id },
+    replyTo,
   };
   return formView(frame, [
     section(
@@ -99,10 +99,11 @@ export function rangeFormView(
 ): ModalView {
   const fields = RANGE_FIELDS;
   const frame = {
-    callbackId: formId('range'),
+    form: 'range',
     title: say('range-form-title'),
     submit: say('range-form-submit'),
-    context: encodeContext(withReplyTo({ teamId: team.id }, replyTo)),
+    context: { teamId: team.id },
+    replyTo,
   };
   return formView(frame, [
     section(mrkdwn('range-form-intro', { team: team.name })),

@@ -4,11 +4,9 @@ import type { BaselineChoice, BaselineForm, BaselineNamed } from '../../app/hist
 import { points } from '../../words/amounts.ts';
 import { markup, mrkdwn, say } from '../../words/say.ts';
 import { pastSprintChoice } from '../../words/sprint.ts';
-import { encodeContext } from '../form-contexts.ts';
-import { formId } from '../ids.ts';
 import { context, section } from './block-builders.ts';
 import { choiceField } from './form-inputs.ts';
-import { formView, withReplyTo } from './form-view.ts';
+import { formView } from './form-view.ts';
 import { type MessageView, messageView } from './message-view.ts';
 
 export const BASELINE_FIELDS = {
@@ -21,10 +19,11 @@ export const FIRST_SPRINT = 'first';
 export function baselineFormView(form: BaselineForm, replyTo?: string): ModalView {
   const { team, choices, first, named, leftOut } = form;
   const frame = {
-    callbackId: formId('baseline'),
+    form: 'baseline',
     title: say('baseline-title'),
     submit: say('baseline-submit'),
-    context: encodeContext(withReplyTo({ teamId: team.id }, replyTo)),
+    context: { teamId: team.id },
+    replyTo,
   };
   return formView(frame, [
     section(mrkdwn('baseline-intro', { team: team.name })),

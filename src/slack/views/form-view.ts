@@ -1,19 +1,24 @@
 /** The frame of a form. */
 import type { ModalView } from '@slack/types';
 import { say } from '../../words/say.ts';
+import type { FormContext } from '../form-contexts.ts';
+import { formId } from '../ids.ts';
 import { plain } from './block-builders.ts';
 
 const TITLE_MAX_LENGTH = 24;
 const BLOCKS_MAX = 100;
 
 export interface FormFrame {
-  readonly callbackId: string;
+  /** Its name, as in the command's declaration. */
+  readonly form: string;
   readonly title: string;
   readonly submit: string;
   /** What the button that leaves without doing anything says. */
   readonly leave?: string;
-  /** `encodeContext(…)` */
-  readonly context: string;
+  /** What it is about. */
+  readonly context: FormContext;
+  /** Where the reply belongs; undefined: the person's own conversation. */
+  readonly replyTo?: string | undefined;
 }
 
 /** @throws RangeError when there are more blocks than a form may have: the view must budget. */
@@ -21,11 +26,11 @@ export function formView(frame: FormFrame, blocks: ModalView['blocks']): ModalVi
   if (blocks.length > BLOCKS_MAX) throw new RangeError(`${blocks.length} blocks are too many for a form`);
   return {
     type: 'modal',
-    callback_id: frame.callbackId,
+    callback_id: formId(frame.form),
     title: plain(frame.title, TITLE_MAX_LENGTH),
     submit: plain(frame.submit, TITLE_MAX_LENGTH),
     close: plain(frame.leave ?? say('form-cancel'), TITLE_MAX_LENGTH),
-    private_metadata: frame.context,
+    private_metadata: JSON.stringify({ ...frame.context, replyTo: frame.replyTo }),
     blocks,
   };
 }
@@ -38,12 +43,4 @@ export function noticeView(title: string, blocks: ModalView['blocks']): ModalVie
     close: plain(say('form-close'), TITLE_MAX_LENGTH),
     blocks,
   };
-}
-
-/** Leaves a key out when there is no value for it. */
-export function withReplyTo<T extends object>(
-  context: T,
-  replyTo: string | undefined,
-): T & { replyTo?: string } {
-  return replyTo === undefined ? context : { ...context, replyTo };
 }

@@ -20,18 +20,11 @@ import { importWarning } from '../../words/import-problems.ts';
 import { mrkdwn, say } from '../../words/say.ts';
 import { plainTyped, shortened } from '../../words/typed-text.ts';
 import { encodeValue } from '../button-values.ts';
-import { encodeContext, type KeptFile } from '../form-contexts.ts';
-import {
-  ACTIONS,
-  formId,
-  IMPORT_TEXT_FIELDS,
-  importFilesField,
-  importKeptField,
-  importTextField,
-} from '../ids.ts';
+import type { KeptFile } from '../form-contexts.ts';
+import { ACTIONS, IMPORT_TEXT_FIELDS, importFilesField, importKeptField, importTextField } from '../ids.ts';
 import { actions, button, context, lead, section } from './block-builders.ts';
 import { fileField, TEXT_INPUT_MAX_LENGTH, textField, tickField } from './form-inputs.ts';
-import { formView, withReplyTo } from './form-view.ts';
+import { formView } from './form-view.ts';
 import { lineList, lineSections } from './line-sections.ts';
 import { type MessageView, messageView } from './message-view.ts';
 
@@ -84,10 +77,11 @@ function view(
   const seen = preview && mayImport(preview) ? preview.fingerprint : undefined;
   const context = { teamId, round, files: [...files], ...(seen === undefined ? {} : { seen }) };
   const frame = {
-    callbackId: formId('import'),
+    form: 'import',
     title: say('import-title'),
     submit: say(seen !== undefined ? 'import-submit' : preview ? 'import-check-again' : 'import-check'),
-    context: encodeContext(withReplyTo(context, replyTo)),
+    context,
+    replyTo,
   };
   return formView(frame, [...head, ...givenFields(given)]);
 }

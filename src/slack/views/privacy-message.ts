@@ -4,10 +4,9 @@ import type { Erased } from '../../app/privacy/erase-person.ts';
 import type { PersonalCopy, PrivacyOverview } from '../../app/privacy/privacy-overview.ts';
 import { erasedPerson, storedKind, teamKeeps } from '../../words/privacy.ts';
 import { mrkdwn, say } from '../../words/say.ts';
-import { encodeContext } from '../form-contexts.ts';
-import { ACTIONS, formId } from '../ids.ts';
+import { ACTIONS } from '../ids.ts';
 import { actions, button, context, lead, section } from './block-builders.ts';
-import { formView, withReplyTo } from './form-view.ts';
+import { formView } from './form-view.ts';
 import { lineList } from './line-sections.ts';
 import { type MessageView, messageView } from './message-view.ts';
 
@@ -45,11 +44,12 @@ export function copySentMessage({ records }: PersonalCopy): MessageView {
 /** Asks before a person is erased, and says all that will happen. Nothing is typed in it. */
 export function eraseFormView(replyTo?: string): ModalView {
   const frame = {
-    callbackId: formId('erase'),
+    form: 'erase',
     title: say('privacy-erase-title'),
     submit: say('privacy-erase-submit'),
     leave: say('privacy-erase-keep'),
-    context: encodeContext(withReplyTo({}, replyTo)),
+    context: {},
+    replyTo,
   };
   return formView(frame, [
     section(`${mrkdwn('privacy-erase-goes-head')}\n${mrkdwn('privacy-erase-goes')}`),

@@ -9,11 +9,9 @@ import { person } from '../../words/people.ts';
 import { mrkdwn, say } from '../../words/say.ts';
 import { closingTime, momentOf } from '../../words/sprint.ts';
 import { verdictSentence } from '../../words/verdict.ts';
-import { encodeContext } from '../form-contexts.ts';
-import { formId } from '../ids.ts';
 import { type ChartImage, chartBlocks, lead, section } from './block-builders.ts';
 import { textField } from './form-inputs.ts';
-import { formView, withReplyTo } from './form-view.ts';
+import { formView } from './form-view.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { ratioBlocks } from './ratio-blocks.ts';
 import { verdictCardLists } from './verdict-card-lists.ts';
@@ -65,11 +63,12 @@ export function cancelFormView(
   replyTo?: string,
 ): ModalView {
   const frame = {
-    callbackId: formId('cancel'),
+    form: 'cancel',
     title: say('cancel-title'),
     submit: say('cancel-submit'),
     leave: say('cancel-leave'),
-    context: encodeContext(withReplyTo({ sprintId: heading.sprint.id }, replyTo)),
+    context: { sprintId: heading.sprint.id },
+    replyTo,
   };
   return formView(frame, [
     section(mrkdwn('cancel-what-follows', { sprint: heading.sprint.name })),
@@ -95,11 +94,12 @@ export function closeFormView({ heading, cards, summary }: SprintToClose, replyT
   const { totals } = summary;
   const open = cards.filter(({ state }) => state === 'open').length;
   const frame = {
-    callbackId: formId('close'),
+    form: 'close',
     title: say('close-title'),
     submit: say('close-submit'),
     leave: say('close-leave'),
-    context: encodeContext(withReplyTo({ sprintId: sprint.id }, replyTo)),
+    context: { sprintId: sprint.id },
+    replyTo,
   };
   const finished = mrkdwn('close-finished', {
     finished: totals.committedFinishedPoints,

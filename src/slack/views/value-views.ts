@@ -7,11 +7,10 @@ import { mrkdwn, say } from '../../words/say.ts';
 import { pastSprintChoice } from '../../words/sprint.ts';
 import { reasonSentence } from '../../words/undefined.ts';
 import { encodeValue } from '../button-values.ts';
-import { encodeContext } from '../form-contexts.ts';
-import { ACTIONS, formId, openFormAction } from '../ids.ts';
+import { ACTIONS, openFormAction } from '../ids.ts';
 import { actions, button, context, section } from './block-builders.ts';
 import { choiceField, textField } from './form-inputs.ts';
-import { formView, withReplyTo } from './form-view.ts';
+import { formView } from './form-view.ts';
 import { type MessageView, messageView } from './message-view.ts';
 
 export const VALUE_FIELDS = {
@@ -23,10 +22,11 @@ const VALUE_MAX_LENGTH = 40;
 
 export function valueFormView({ team, sprints }: ValueForm, replyTo?: string): ModalView {
   const frame = {
-    callbackId: formId('value'),
+    form: 'value',
     title: say('value-title'),
     submit: say('value-submit'),
-    context: encodeContext(withReplyTo({ teamId: team.id }, replyTo)),
+    context: { teamId: team.id },
+    replyTo,
   };
   const present = (value: number | undefined) =>
     value === undefined ? say('value-none-yet') : number(value);

@@ -17,7 +17,7 @@ afterEach(() => {
 });
 afterAll(() => platform.close());
 
-const view = formView({ callbackId: 'drop-form', title: 'Past sprints', submit: 'Read', context: '' }, [
+const view = formView({ form: 'drop', title: 'Past sprints', submit: 'Read', context: {} }, [
   textField({ field: 'lines', label: 'Lines', optional: true }),
   fileField({ field: 'past', label: 'File', hint: 'As CSV.', fileTypes: ['csv', 'txt'], maxFiles: 1 }),
 ]);

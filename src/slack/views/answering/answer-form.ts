@@ -9,11 +9,10 @@ import type { AnswerOutcome } from '../../../app/answering/record-answers.ts';
 import { impliedWorkedPoints } from '../../../sprint/ledger.ts';
 import { cardName } from '../../../words/cards.ts';
 import { mrkdwn, say } from '../../../words/say.ts';
-import { encodeContext } from '../../form-contexts.ts';
-import { answerField, formId } from '../../ids.ts';
+import { answerField } from '../../ids.ts';
 import { context, divider, section } from '../block-builders.ts';
 import { choicesField, textField } from '../form-inputs.ts';
-import { formView, withReplyTo } from '../form-view.ts';
+import { formView } from '../form-view.ts';
 
 /** Besides this, the fields of `answerField` for each card. */
 export const ANSWER_FIELDS = {
@@ -37,10 +36,11 @@ export function answerFormView(form: AnswerForm, growth?: GrowthToAsk, replyTo?:
   const { heading, day, takeable } = form;
   const shown = shownCards(form, growth);
   const frame = {
-    callbackId: formId('answer'),
+    form: 'answer',
     title: say(growth ? 'answer-title-growth' : 'answer-title'),
     submit: say('answer-submit'),
-    context: encodeContext(withReplyTo({ sprintId: heading.sprint.id, day }, replyTo)),
+    context: { sprintId: heading.sprint.id, day },
+    replyTo,
   };
   return formView(frame, [
     section(introWords(form, growth)),

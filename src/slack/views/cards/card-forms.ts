@@ -7,11 +7,9 @@ import { numbered } from '../../../words/cards.ts';
 import { loadWords } from '../../../words/load.ts';
 import { pullInCheckWords } from '../../../words/pull-in.ts';
 import { mrkdwn, say } from '../../../words/say.ts';
-import { encodeContext } from '../../form-contexts.ts';
-import { formId } from '../../ids.ts';
 import { bold, section } from '../block-builders.ts';
 import { choiceField, peopleField, textField } from '../form-inputs.ts';
-import { formView, noticeView, withReplyTo } from '../form-view.ts';
+import { formView, noticeView } from '../form-view.ts';
 
 export const DROP_FIELDS = {
   reference: 'reference',
@@ -33,10 +31,11 @@ export function pullFormView(
 ): ModalView {
   const fields = PULL_FIELDS;
   const frame = {
-    callbackId: formId('pull'),
+    form: 'pull',
     title: say('pull-title'),
     submit: say('pull-submit'),
-    context: encodeContext(withReplyTo({ sprintId: heading.sprint.id }, replyTo)),
+    context: { sprintId: heading.sprint.id },
+    replyTo,
   };
   const days = mrkdwn('pull-days', { sprint: heading.sprint.name, days: workingDaysLeft });
   return formView(frame, [
@@ -88,10 +87,11 @@ export function dropFormView(
     return noticeView(say('drop-title'), [section(mrkdwn('drop-nothing', about))]);
   }
   const frame = {
-    callbackId: formId('drop'),
+    form: 'drop',
     title: say('drop-title'),
     submit: say('drop-submit'),
-    context: encodeContext(withReplyTo({ sprintId: heading.sprint.id }, replyTo)),
+    context: { sprintId: heading.sprint.id },
+    replyTo,
   };
   return formView(frame, [
     section(mrkdwn('drop-intro', about)),

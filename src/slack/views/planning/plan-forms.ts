@@ -7,12 +7,11 @@ import { planOddsWords, planRangeWords } from '../../../words/plan-advice.ts';
 import { planWarning, recentSprint } from '../../../words/planning.ts';
 import { mrkdwn, say } from '../../../words/say.ts';
 import { sprintSpan } from '../../../words/sprint.ts';
-import { encodeContext } from '../../form-contexts.ts';
-import { cardsField, formId, MAX_CARD_FIELDS } from '../../ids.ts';
+import { cardsField, MAX_CARD_FIELDS } from '../../ids.ts';
 import { awayDaysField } from '../advice-forms.ts';
 import { bold, context, lead, section } from '../block-builders.ts';
 import { dateField, TEXT_INPUT_MAX_LENGTH, textField, timeField } from '../form-inputs.ts';
-import { formView, withReplyTo } from '../form-view.ts';
+import { formView } from '../form-view.ts';
 import { lineList, lineSections } from '../line-sections.ts';
 
 export const PLAN_FIELDS = {
@@ -34,10 +33,11 @@ const CARD_FIELDS_AT_FIRST = 3;
 export function planFormView({ team, draft, leftOver }: PlanForm, replyTo?: string): ModalView {
   const fields = PLAN_FIELDS;
   const frame = {
-    callbackId: formId('plan'),
+    form: 'plan',
     title: say('plan-title'),
     submit: say('plan-submit'),
-    context: encodeContext(withReplyTo({ teamId: team.id }, replyTo)),
+    context: { teamId: team.id },
+    replyTo,
   };
   const intro = [
     mrkdwn('plan-intro', { team: team.name }),
@@ -110,11 +110,12 @@ function textsFor(cards: string): string[] {
 export function planPreviewView(preview: PlanPreview, replyTo?: string): ModalView {
   const { team, input, cards, commitmentPoints, warnings } = preview;
   const frame = {
-    callbackId: formId('plan-preview'),
+    form: 'plan-preview',
     title: say('plan-preview-title'),
     submit: say('plan-preview-submit'),
     leave: say('plan-preview-back'),
-    context: encodeContext(withReplyTo({ teamId: team.id }, replyTo)),
+    context: { teamId: team.id },
+    replyTo,
   };
   const about = { sprint: input.name, points: commitmentPoints, cards: cards.length };
   const days = {

@@ -15,11 +15,9 @@ import type { Team } from '../../../app/team/team.ts';
 import { THRESHOLD_NAMES } from '../../../sprint/thresholds.ts';
 import { Markup, mrkdwn, say } from '../../../words/say.ts';
 import { WEEKDAYS, weekdayName } from '../../../words/team.ts';
-import { encodeContext } from '../../form-contexts.ts';
-import { formId } from '../../ids.ts';
 import { bold, context, section } from '../block-builders.ts';
 import { peopleField, textField, tickField, timeField } from '../form-inputs.ts';
-import { formView, withReplyTo } from '../form-view.ts';
+import { formView } from '../form-view.ts';
 
 /** A field for each setting and each threshold, named after it. */
 export const MEASURES_FIELDS: Readonly<Record<string, string>> = Object.fromEntries(
@@ -41,10 +39,11 @@ const NAME_MAX_LENGTH = 80;
 export function setupFormView(form: SetupForm, replyTo?: string): ModalView {
   const fields = SETUP_FIELDS;
   const frame = {
-    callbackId: formId('setup'),
+    form: 'setup',
     title: say(form.existing ? 'setup-title-change' : 'setup-title'),
     submit: say(form.existing ? 'setup-submit-change' : 'setup-submit'),
-    context: encodeContext(withReplyTo({ channelId: form.channelId }, replyTo)),
+    context: { channelId: form.channelId },
+    replyTo,
   };
   return formView(frame, [
     section(mrkdwn('setup-intro', { channel: new Markup(`<#${form.channelId}>`) })),
@@ -98,10 +97,11 @@ export function setupFormView(form: SetupForm, replyTo?: string): ModalView {
 
 export function measuresFormView(team: Team, replyTo?: string): ModalView {
   const frame = {
-    callbackId: formId('measures'),
+    form: 'measures',
     title: say('measures-title'),
     submit: say('measures-submit'),
-    context: encodeContext(withReplyTo({ teamId: team.id }, replyTo)),
+    context: { teamId: team.id },
+    replyTo,
   };
   return formView(frame, [
     section(mrkdwn('measures-intro', { team: team.name })),
