@@ -7,7 +7,7 @@ import { historyChart } from '../../src/charts/history-chart.ts';
 import type { RatioId } from '../../src/sprint/sprint-ratios.ts';
 import { type Ratio, undefinedBecause } from '../../src/sprint/undefined-value.ts';
 import { ALT_TEXT_MAX_LENGTH } from '../../src/words/charts/chart-text.ts';
-import { historyAltText, historyHeading } from '../../src/words/charts/history.ts';
+import { historyAltText, historyHeading, shortShare } from '../../src/words/charts/history.ts';
 import * as examples from './history-examples.ts';
 import { expectLegible, lookingAt, type SeenChart } from './looking-at.ts';
 import { pastSprint } from './past-examples.ts';
@@ -110,6 +110,16 @@ describe('the history picture', () => {
       'What is ordinary shows from 8 sprints on.',
     );
     expect(historyHeading(examples.ordinaryHistory).subtitle).not.toContain('from 8');
+  });
+
+  test('shares become so many times from 10,000% on, where room is scarce', () => {
+    expect([0.5, 99.99, 100, 2_400.4, -150].map(shortShare)).toEqual([
+      '50%',
+      '9,999%',
+      '100×',
+      '2,400×',
+      '-150×',
+    ]);
   });
 
   test('a mark far above every value is named, but does not press the values flat', async () => {

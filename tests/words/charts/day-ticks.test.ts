@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { dayTicks } from '../../src/words/charts/day-ticks.ts';
+import { dayTicks } from '../../../src/words/charts/day-ticks.ts';
 
 describe('days under an axis', () => {
   const all = () => true;

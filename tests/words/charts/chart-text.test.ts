@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { altTextOf, shortName } from '../../src/words/charts/chart-text.ts';
+import { altTextOf, shortName } from '../../../src/words/charts/chart-text.ts';
 
 describe('the description of a picture', () => {
   const withDetails = (length: number) => (details: number) =>

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { burndownAltText } from '../../src/words/charts/burndown.ts';
-import { ALT_TEXT_MAX_LENGTH } from '../../src/words/charts/chart-text.ts';
+import { burndownAltText } from '../../../src/words/charts/burndown.ts';
+import { ALT_TEXT_MAX_LENGTH } from '../../../src/words/charts/chart-text.ts';
 import {
   allFuture,
   burndown,
@@ -13,7 +13,7 @@ import {
   noPlan,
   oneDay,
   unneededSurprise,
-} from './burndown-examples.ts';
+} from '../../charts/burndown-examples.ts';
 
 /** Four weeks in which work is pulled in and surprise work comes up each day. */
 const busyMonth = (name: string, left = 31.5) =>

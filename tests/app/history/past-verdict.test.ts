@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { pastVerdict } from '../../src/app/history/past-sprint.ts';
-import { DEFAULT_THRESHOLDS } from '../../src/sprint/thresholds.ts';
-import { type Amounts, pastSprint } from './past-examples.ts';
+import { pastVerdict } from '../../../src/app/history/past-sprint.ts';
+import { DEFAULT_THRESHOLDS } from '../../../src/sprint/thresholds.ts';
+import { type Amounts, pastSprint } from '../../charts/past-examples.ts';
 
 const verdict = (amounts: Amounts, change = {}) =>
   pastVerdict(pastSprint(0, amounts), { ...DEFAULT_THRESHOLDS, ...change });
