@@ -11,7 +11,15 @@ const ACK_LIMIT_MS = 3_000;
 const EVENT_RETRY_DELAYS_MS = [0, 60_000, 300_000];
 
 /** `body` is what the app answered: parsed JSON, a text, or undefined when it was empty. */
-export type Reply = { ok: true; body: unknown } | { ok: false; reason: string; retryReason: string };
+export type Reply =
+  | { ok: true; body: unknown }
+  | {
+      ok: false;
+      reason: string;
+      retryReason: string;
+      /** The app asked not to be sent this event again. */
+      isFinal?: boolean;
+    };
 
 export class BotLink {
   readonly #stage: Stage;
@@ -43,15 +51,15 @@ export class BotLink {
    * longer than nothing go on in the background.
    */
   async sendEvent(envelope: JsonObject): Promise<Reply> {
-    let reply = await this.#sendJson(envelope, {});
+    let reply = await this.#sendEvent(envelope, {});
     const delaysMs = this.#stage.options.eventRetryDelaysMs ?? EVENT_RETRY_DELAYS_MS;
     for (const [index, delayMs] of delaysMs.entries()) {
-      if (reply.ok) break;
+      if (reply.ok || reply.isFinal) break;
       if (delayMs > 0) {
         this.#inBackground(this.#retryLater(envelope, delaysMs, index, reply.retryReason));
         break;
       }
-      reply = await this.#sendJson(envelope, retryHeaders(index + 1, reply.retryReason));
+      reply = await this.#sendEvent(envelope, retryHeaders(index + 1, reply.retryReason));
     }
     return reply;
   }
@@ -91,8 +99,8 @@ export class BotLink {
       } catch {
         return; // stopped
       }
-      const reply = await this.#sendJson(envelope, retryHeaders(index + 1, retryReason));
-      if (reply.ok) return;
+      const reply = await this.#sendEvent(envelope, retryHeaders(index + 1, retryReason));
+      if (reply.ok || reply.isFinal) return;
       retryReason = reply.retryReason;
     }
   }
@@ -101,7 +109,18 @@ export class BotLink {
     return this.#send(JSON.stringify(body), 'application/json', headers);
   }
 
-  async #send(body: string, contentType: string, extra: Record<string, string>): Promise<Reply> {
+  /** Events take any answer of success, all else exactly 200. */
+  #sendEvent(envelope: JsonObject, headers: Record<string, string>): Promise<Reply> {
+    const isTaken = (status: number) => status >= 200 && status < 300;
+    return this.#send(JSON.stringify(envelope), 'application/json', headers, isTaken);
+  }
+
+  async #send(
+    body: string,
+    contentType: string,
+    extra: Record<string, string>,
+    isTaken = (status: number): boolean => status === 200,
+  ): Promise<Reply> {
     if (!this.#botUrl) return { ok: false, reason: 'no app is connected', retryReason: 'connection_failed' };
     const limitMs = this.#stage.options.ackLimitMs ?? ACK_LIMIT_MS;
     const timestamp = Math.floor(this.#stage.realNowMs() / 1000);
@@ -121,11 +140,12 @@ export class BotLink {
         signal,
       });
       const text = await response.text();
-      if (response.status !== 200) {
+      if (!isTaken(response.status)) {
         return {
           ok: false,
           reason: `the app answered with status ${response.status}`,
           retryReason: 'http_error',
+          isFinal: response.headers.get('x-slack-no-retry') === '1',
         };
       }
       return { ok: true, body: parsed(text, response.headers.get('content-type')) };

@@ -11,7 +11,7 @@ import type { Stage } from './stage.ts';
 export function messageJson(
   message: Message,
   stage: Stage,
-  options: { metadata?: boolean } = {},
+  options: { metadata?: 'whole' | 'type' } = {},
 ): JsonObject {
   const { teamId, botId, appId } = stage.workspace;
   return {
@@ -23,11 +23,16 @@ export function messageJson(
     ...(message.byBot ? { bot_id: botId, app_id: appId } : {}),
     ...(message.blocks.length > 0 ? { blocks: message.blocks } : {}),
     ...(message.fileIds ? { files: filesOf(message, stage), upload: true } : {}),
+    ...(message.threadTs ? { thread_ts: message.threadTs } : {}),
     ...(message.editedTs ? { edited: { user: message.userId, ts: message.editedTs } } : {}),
     ...(options.metadata && message.metadata && 'event_type' in message.metadata
-      ? { metadata: message.metadata }
+      ? { metadata: options.metadata === 'whole' ? message.metadata : typeOf(message.metadata) }
       : {}),
   };
+}
+
+function typeOf({ event_type }: JsonObject): JsonObject {
+  return { event_type };
 }
 
 function filesOf(message: Message, stage: Stage): JsonObject[] {

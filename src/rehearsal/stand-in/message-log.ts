@@ -17,6 +17,8 @@ export interface Message extends MessageVersion {
   /** The only person who sees it; undefined when everybody in the conversation does. */
   ephemeralFor?: string;
   metadata?: JsonObject;
+  /** The message under which this one is a reply. */
+  threadTs?: string;
   /** Ids of the files that it shares; changes of its words leave them. */
   fileIds?: readonly string[];
   editedTs?: string;

@@ -5,9 +5,17 @@
  * POST_BURST posts in a row to one channel (our own reading).
  */
 
-export type Tier = 1 | 2 | 3 | 4 | 'post' | 'none';
+/** `history` is tier 3, or tier 1 for an app that is sold outside the platform's marketplace. */
+export type Tier = 1 | 2 | 3 | 4 | 'post' | 'history' | 'none';
 
-const CALLS_A_MINUTE: Record<Exclude<Tier, 'none'>, number> = { 1: 1, 2: 20, 3: 50, 4: 100, post: 300 };
+const CALLS_A_MINUTE: Record<Exclude<Tier, 'none'>, number> = {
+  1: 1,
+  2: 20,
+  3: 50,
+  4: 100,
+  post: 300,
+  history: 50,
+};
 const POSTS_A_CHANNEL_A_MINUTE = 60;
 const POST_BURST = 5;
 

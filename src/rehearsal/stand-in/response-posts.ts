@@ -3,7 +3,7 @@
  * docs.slack.dev/interactivity/handling-user-interaction
  */
 import { ApiArgs, ApiFailure } from './api/api-method.ts';
-import { messageContent } from './api/message-content.ts';
+import { shortMessageContent } from './api/message-content.ts';
 import type { JsonObject } from './page-state.ts';
 import type { Stage } from './stage.ts';
 import type { ResponsePlace } from './triggers.ts';
@@ -15,7 +15,7 @@ import type { ResponsePlace } from './triggers.ts';
 export function respondIn(place: ResponsePlace, given: unknown, stage: Stage): void {
   const args = new ApiArgs(typeof given === 'string' ? { text: given } : (given as JsonObject));
   const original = place.ts === undefined ? undefined : stage.log.find(place.channelId, place.ts);
-  const content = messageContent(args, stage);
+  const content = shortMessageContent(args, stage);
   if (args.flag('replace_original') && original) {
     stage.log.change(original, content);
   } else {

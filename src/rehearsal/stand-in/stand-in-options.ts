@@ -13,6 +13,13 @@ export interface StandInUser {
   deleted?: boolean;
 }
 
+/** A channel's own rule about posts; the platform's error code is `restricted_action_` and this. */
+export type PostingRule =
+  | 'read_only_channel'
+  | 'thread_only_channel'
+  | 'thread_locked'
+  | 'non_threadable_channel';
+
 export interface StandInChannel {
   id: string;
   name: string;
@@ -21,6 +28,7 @@ export interface StandInChannel {
   botIsMember?: boolean;
   isPrivate?: boolean;
   isArchived?: boolean;
+  rule?: PostingRule;
 }
 
 /** Something that goes wrong with one Web API call, for tests of delivery. */
@@ -68,6 +76,10 @@ export interface StandInOptions {
   triggerLifeMs?: number;
   /** Waits before an event that failed is sent again; the platform's 0, 60,000 and 300,000 when left out. */
   eventRetryDelaysMs?: readonly number[];
+  /** How old a message may be for its author to change it; for ever when left out. */
+  editWindowMs?: number;
+  /** Whether reading messages is limited as for an app that is sold outside the platform's marketplace. */
+  isHistoryRestricted?: boolean;
   /** Extra routes of the page, by method and path: `'POST /page/forward'`. */
   routes?: Record<string, PageRoute>;
   /** Folder of the web page. */

@@ -1,7 +1,7 @@
 /**
  * People and conversations of the workspace. Holds who may see what; must not hold messages or forms.
  */
-import type { StandInOptions, StandInUser } from './stand-in-options.ts';
+import type { PostingRule, StandInOptions, StandInUser } from './stand-in-options.ts';
 
 export interface Person {
   id: string;
@@ -20,6 +20,9 @@ export interface Conversation {
   isPrivate: boolean;
   isArchived: boolean;
   memberIds: Set<string>;
+  rule?: PostingRule;
+  /** Of a direct message: whether it has been opened. */
+  isOpen: boolean;
   /** The person on the other side of a direct message with the bot. */
   partnerId?: string;
 }
@@ -59,15 +62,19 @@ export class Workspace {
         kind: 'channel',
         isPrivate: channel.isPrivate ?? false,
         isArchived: channel.isArchived ?? false,
+        isOpen: true,
         memberIds,
+        ...(channel.rule ? { rule: channel.rule } : {}),
       });
     }
     for (const person of this.people.values()) {
-      if (person.isBot || person.deleted) continue;
+      // People who have left keep theirs.
+      if (person.isBot) continue;
       const id = `D${person.id.replace(/^[UW]/, '')}`;
       const memberIds = new Set([person.id, this.bot.id]);
-      const dm = { id, name: 'directmessage', kind: 'dm' as const, isPrivate: true, isArchived: false };
-      this.conversations.set(id, { ...dm, memberIds, partnerId: person.id });
+      const dm = { id, name: 'directmessage', kind: 'dm' as const, isPrivate: true };
+      const state = { isArchived: false, isOpen: false };
+      this.conversations.set(id, { ...dm, ...state, memberIds, partnerId: person.id });
     }
   }
 

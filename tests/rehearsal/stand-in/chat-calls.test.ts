@@ -1,5 +1,6 @@
 /** Posting, changing and finding messages with the real client. docs.slack.dev/reference/methods */
 import { afterEach, beforeEach, expect, test } from 'vitest';
+import type { PostingRule } from '../../../src/rehearsal/stand-in/stand-in-options.ts';
 import { BOT, clientOf, MONDAY_MS, refusal, type Scene, startScene, uploadPicture } from './fixture.ts';
 
 let scene: Scene;
@@ -69,7 +70,65 @@ test('posts go to public channels without an invitation, and nowhere else uninvi
   expect((await refusal(post('C3OLD'))).error).toBe('is_archived');
   expect((await refusal(post('C4SECRET'))).error).toBe('channel_not_found');
   expect((await refusal(post('C404'))).error).toBe('channel_not_found');
-  expect((await refusal(post('U9GONE'))).error).toBe('user_disabled');
+});
+
+test('a channel’s own rule refuses by its own code', async () => {
+  const ruled = (rule: PostingRule) => ({ id: 'C6RULED', name: 'ruled', memberIds: ['U1ANA'], rule });
+  const codes: [PostingRule, string | undefined, string | undefined][] = [
+    ['read_only_channel', 'restricted_action_read_only_channel', 'restricted_action_read_only_channel'],
+    ['thread_only_channel', 'restricted_action_thread_only_channel', undefined],
+    ['thread_locked', undefined, 'restricted_action_thread_locked'],
+    ['non_threadable_channel', undefined, 'restricted_action_non_threadable_channel'],
+  ];
+  for (const [rule, ofPost, ofReply] of codes) {
+    const { client, stop } = await startScene({ channels: [ruled(rule)] });
+    const codeOf = (more: object) =>
+      client.chat.postMessage({ channel: 'C6RULED', text: 'a', ...more }).then(
+        () => undefined,
+        (error: { data: { error: string } }) => error.data.error,
+      );
+    expect([rule, await codeOf({}), await codeOf({ thread_ts: '1.000000' })]).toEqual([
+      rule,
+      ofPost,
+      ofReply,
+    ]);
+    await stop();
+  }
+});
+
+test('posts to somebody who has left succeed, though their conversation can’t be opened', async () => {
+  expect(await post('U9GONE')).toMatchObject({ ok: true, channel: 'D9GONE' });
+  expect((await post('D9GONE')).ok).toBe(true);
+  const open = scene.client.conversations.open({ users: 'U9GONE' });
+  expect((await refusal(open)).error).toBe('user_disabled');
+});
+
+test('nothing can be changed in an archived channel, nor after the edit window', async () => {
+  const old = scene.client.chat.update({ channel: 'C3OLD', ts: '1.000000', text: 'b' });
+  expect((await refusal(old)).error).toBe('is_inactive');
+  const hurried = await startScene({ editWindowMs: 60_000 });
+  const { ts } = await hurried.client.chat.postMessage({ channel: 'C1TEAM', text: 'a' });
+  const change = () => hurried.client.chat.update({ channel: 'C1TEAM', ts: String(ts), text: 'b' });
+  hurried.calendar.ms += 60_000;
+  expect((await change()).ok).toBe(true);
+  hurried.calendar.ms += 1;
+  expect((await refusal(change())).error).toBe('edit_window_closed');
+  await hurried.stop();
+});
+
+test('a reply belongs to its thread and is read there, oldest first', async () => {
+  const first = String((await post('C1TEAM', 'first')).ts);
+  await post('C1TEAM', 'second');
+  await post('C1TEAM', 'reply one', { thread_ts: first });
+  const reply = await post('C1TEAM', 'reply two', { thread_ts: first });
+  const { conversations } = scene.client;
+  const texts = (answer: { messages?: { text?: string }[] }) => answer.messages?.map(({ text }) => text);
+  expect(texts(await conversations.history({ channel: 'C1TEAM' }))).toEqual(['second', 'first']);
+  const thread = ['first', 'reply one', 'reply two'];
+  expect(texts(await conversations.replies({ channel: 'C1TEAM', ts: first }))).toEqual(thread);
+  expect(texts(await conversations.replies({ channel: 'C1TEAM', ts: String(reply.ts) }))).toEqual(thread);
+  const unknown = conversations.replies({ channel: 'C1TEAM', ts: '1.000000' });
+  expect((await refusal(unknown)).error).toBe('thread_not_found');
 });
 
 test('without chat:write.public an uninvited post is refused', async () => {
@@ -100,6 +159,19 @@ test('an update with text alone drops the blocks, keeps the metadata, and stays 
   const [record] = scene.standIn.allPosts();
   expect(record?.metadata).toEqual(metadata);
   expect(record?.earlier).toMatchObject([{ text: 'before', blocks: [{ type: 'divider' }] }]);
+});
+
+test('an update without words leaves the words; empty metadata is taken away', async () => {
+  const metadata = { event_type: 'key', event_payload: { key: 'k-1' } };
+  const { ts } = await post('C1TEAM', 'before', { blocks: divider, metadata });
+  const change = { channel: 'C1TEAM', ts: String(ts), metadata: {} };
+  await scene.client.apiCall('chat.update', change);
+  const { messages } = await scene.client.conversations.history({
+    channel: 'C1TEAM',
+    include_all_metadata: true,
+  });
+  expect(messages).toMatchObject([{ text: 'before', blocks: [{ type: 'divider' }] }]);
+  expect(messages?.[0]).not.toHaveProperty('metadata');
 });
 
 test("only the bot's own messages can be changed", async () => {

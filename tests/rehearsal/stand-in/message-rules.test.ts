@@ -104,12 +104,16 @@ test('every problem is reported at once', async () => {
   expect(messages).toHaveLength(3);
 });
 
-test('the text of a message has at most 4,000 characters', async () => {
-  const { client } = scene;
-  expect((await client.chat.postMessage({ channel: 'C1TEAM', text: chars(4000) })).ok).toBe(true);
-  expect((await refusal(client.chat.postMessage({ channel: 'C1TEAM', text: chars(4001) }))).error).toBe(
-    'msg_too_long',
-  );
+test('a posted text is cut at 40,000 characters, a changed one refused above 4,000', async () => {
+  const { chat } = scene.client;
+  const longest = await chat.postMessage({ channel: 'C1TEAM', text: chars(40_001) });
+  expect(longest.message?.text).toHaveLength(40_000);
+  const { ts } = await chat.postMessage({ channel: 'C1TEAM', text: chars(4001) });
+  const change = (length: number) => chat.update({ channel: 'C1TEAM', ts: String(ts), text: chars(length) });
+  expect((await change(4000)).ok).toBe(true);
+  expect((await refusal(change(4001))).error).toBe('msg_too_long');
+  const aside = { channel: 'C1TEAM', user: 'U1ANA' };
+  expect((await refusal(chat.postEphemeral({ ...aside, text: chars(4001) }))).error).toBe('msg_too_long');
 });
 
 test('a message of nothing is refused', async () => {

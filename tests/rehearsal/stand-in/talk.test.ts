@@ -23,7 +23,11 @@ interface BareBot {
 }
 
 /** A bot that is no Bolt app: answers every request as it is set to and keeps what it got. */
-async function bareBot(status: (attempt: number) => number, answer = ''): Promise<BareBot> {
+async function bareBot(
+  status: (attempt: number) => number,
+  answer = '',
+  headers: Record<string, string> = {},
+): Promise<BareBot> {
   const [got, heads]: [JsonObject[], JsonObject[]] = [[], []];
   const { promise: first, resolve: came } = Promise.withResolvers<void>();
   const server = createServer((request, response) => {
@@ -35,7 +39,7 @@ async function bareBot(status: (attempt: number) => number, answer = ''): Promis
     request.on('end', () => {
       got.push(JSON.parse(body) as JsonObject);
       heads.push({ ...request.headers });
-      response.writeHead(status(got.length)).end(answer);
+      response.writeHead(status(got.length), headers).end(answer);
       came();
     });
   });
@@ -203,6 +207,22 @@ describe('messages', () => {
     expect(bot.got[0]?.event_id).toBe(bot.got[1]?.event_id);
     expect(bot.heads[0]).not.toHaveProperty('x-slack-retry-num');
     expect(bot.heads[1]).toMatchObject({ 'x-slack-retry-num': '1', 'x-slack-retry-reason': 'http_error' });
+    bot.stop();
+  });
+
+  test('an event counts as delivered after any answer of success', async () => {
+    scene = await startScene();
+    const bot = await bareBot(() => 204);
+    expect(await scene.standIn.say('U1ANA', 'dm', 'a')).toEqual({ ok: true });
+    expect(bot.got).toHaveLength(1);
+    bot.stop();
+  });
+
+  test('an event is not sent again when the app asks for that', async () => {
+    scene = await startScene();
+    const bot = await bareBot(() => 500, '', { 'x-slack-no-retry': '1' });
+    expect(await scene.standIn.say('U1ANA', 'dm', 'a')).toMatchObject({ ok: false });
+    expect(bot.got).toHaveLength(1);
     bot.stop();
   });
 

@@ -82,15 +82,15 @@ const limits: [rule: string, most: object, beyond: object, says: string][] = [
     'no more than 100 items allowed',
   ],
   [
+    'an option value has at most 150 characters',
+    withInput(select({ options: [option({ value: chars(150) })] })),
+    withInput(select({ options: [option({ value: chars(151) })] })),
+    'must be less than 151 characters',
+  ],
+  [
     'an option text has at most 75 characters',
     withInput(select({ options: [option({ text: plain(chars(75)) })] })),
     withInput(select({ options: [option({ text: plain(chars(76)) })] })),
-    'must be less than 76 characters',
-  ],
-  [
-    'an option value has at most 75 characters',
-    withInput(select({ options: [option({ value: chars(75) })] })),
-    withInput(select({ options: [option({ value: chars(76) })] })),
     'must be less than 76 characters',
   ],
   [

@@ -48,8 +48,23 @@ describe('conversations', () => {
     const first = await scene.client.conversations.open({ users: 'U1ANA' });
     const second = await scene.client.conversations.open({ users: 'U1ANA' });
     expect(first.channel?.id).toBe(second.channel?.id);
+    expect(first).not.toHaveProperty('already_open');
+    expect(second).toMatchObject({ ok: true, already_open: true, no_op: true });
     expect((await refusal(scene.client.conversations.open({ users: 'U9GONE' }))).error).toBe('user_disabled');
     expect((await refusal(scene.client.conversations.open({ users: 'U404' }))).error).toBe('user_not_found');
+  });
+});
+
+describe('joining', () => {
+  test('the bot joins public channels only, and may do it again', async () => {
+    const { client, stop } = await startScene({ scopes: ['channels:join', 'channels:read'] });
+    const join = (channel: string) => client.conversations.join({ channel });
+    expect(await join('C2OTHER')).toMatchObject({ ok: true, channel: { is_member: true } });
+    expect(await join('C2OTHER')).toMatchObject({ ok: true, warning: 'already_in_channel' });
+    expect((await refusal(join('C4SECRET'))).error).toBe('method_not_supported_for_channel_type');
+    expect((await refusal(join('C3OLD'))).error).toBe('is_archived');
+    expect((await refusal(join('C404'))).error).toBe('channel_not_found');
+    await stop();
   });
 });
 
@@ -74,15 +89,43 @@ describe('history', () => {
     expect((await refusal(history({ cursor: 'bm9wZQ' }))).error).toBe('invalid_cursor');
   });
 
-  test('the bound is left out unless it is asked for', async () => {
-    const stamps = (await history()).messages?.map((one) => String(one.ts)) ?? [];
-    const bound = { oldest: stamps[3] };
-    expect((await history(bound)).messages).toHaveLength(3);
-    expect((await history({ ...bound, inclusive: true })).messages).toHaveLength(4);
+  test('a page has 100 messages unless asked otherwise, and never more than 999', async () => {
+    const { client, stop } = await startScene();
+    for (const index of many(1000, (at) => at))
+      await client.chat.postMessage({ channel: 'C1TEAM', text: `post ${index}` });
+    const sizeOf = async (more: object) =>
+      (await client.conversations.history({ channel: 'C1TEAM', ...more })).messages?.length;
+    expect(await sizeOf({})).toBe(100);
+    expect(await sizeOf({ limit: 5000 })).toBe(999);
+    await stop();
   });
 
-  test('metadata comes only when asked for', async () => {
-    expect((await history({ limit: 1 })).messages?.[0]).not.toHaveProperty('metadata');
+  test('an app sold outside the marketplace reads 15 messages once a minute', async () => {
+    const { client, calendar, stop } = await startScene({
+      isHistoryRestricted: true,
+      rateLimits: 'enforced',
+    });
+    for (const index of many(20, (at) => at)) {
+      await client.chat.postMessage({ channel: 'C1TEAM', text: `post ${index}` });
+      calendar.ms += 60_000;
+    }
+    const read = () => client.conversations.history({ channel: 'C1TEAM', limit: 200 });
+    expect((await read()).messages).toHaveLength(15);
+    await expect(read()).rejects.toMatchObject({ retryAfter: 60 });
+    calendar.ms += 60_000;
+    expect((await read()).messages).toHaveLength(15);
+    await stop();
+  });
+
+  test('bounds are left out unless they are asked for', async () => {
+    const stamps = (await history()).messages?.map((one) => String(one.ts)) ?? [];
+    const bounds = { oldest: stamps[3], latest: stamps[1] };
+    expect((await history(bounds)).messages).toHaveLength(1);
+    expect((await history({ ...bounds, inclusive: true })).messages).toHaveLength(3);
+  });
+
+  test('the payload of metadata comes only when asked for, its type always', async () => {
+    expect((await history({ limit: 1 })).messages?.[0]?.metadata).toEqual({ event_type: 'key' });
     const [newest] = (await history({ limit: 1, include_all_metadata: true })).messages ?? [];
     expect(newest?.metadata).toEqual({ event_type: 'key', event_payload: { index: 4 } });
   });
@@ -128,6 +171,11 @@ describe('files', () => {
     const stranger = await fetch(String(file?.url_private));
     expect(stranger.headers.get('content-type')).toBe('text/html; charset=utf-8');
     expect(await stranger.text()).not.toContain('PNG');
+  });
+
+  test('a file of no bytes is refused', async () => {
+    const empty = scene.client.files.getUploadURLExternal({ filename: 'a.png', length: 0 });
+    expect((await refusal(empty)).error).toBe('missing_argument');
   });
 
   test('the description of an upload holds 1,000 characters, half of what an image block holds', async () => {

@@ -4,7 +4,7 @@
  */
 import { setTimeout as wait } from 'node:timers/promises';
 import type { JsonObject } from '../page-state.ts';
-import type { RateLimits } from '../rate-limits.ts';
+import type { RateLimits, Tier } from '../rate-limits.ts';
 import type { Stage } from '../stage.ts';
 import {
   type ApiArgs,
@@ -61,7 +61,11 @@ function applyCall(request: ApiRequest, stage: Stage, limits: RateLimits): ApiAn
     const args = argsOf(request);
     requireToken(request, args, stage);
     if (!method) throw new ApiFailure('unknown_method', [], { req_method: request.method });
-    const waitSeconds = limits.take(request.method, method.tier, method.limitedChannel?.(args, stage));
+    const waitSeconds = limits.take(
+      request.method,
+      tierOf(method, stage),
+      method.limitedChannel?.(args, stage),
+    );
     if (waitSeconds !== undefined) {
       const body = { ok: false, error: 'ratelimited' };
       return { status: 429, headers: { ...headers, 'retry-after': String(waitSeconds) }, body };
@@ -80,6 +84,10 @@ function applyCall(request: ApiRequest, stage: Stage, limits: RateLimits): ApiAn
       body: { ok: false, error: 'internal_error', response_metadata: { messages } },
     };
   }
+}
+
+function tierOf({ tier }: ApiMethod, stage: Stage): Tier {
+  return tier === 'history' && stage.options.isHistoryRestricted ? 1 : tier;
 }
 
 function applyMethod(method: ApiMethod, args: ApiArgs, stage: Stage): JsonObject {

@@ -2,6 +2,7 @@
 import type { JsonObject } from '../page-state.ts';
 import type { Tier } from '../rate-limits.ts';
 import type { Stage } from '../stage.ts';
+import type { PostingRule } from '../stand-in-options.ts';
 import type { Conversation } from '../workspace.ts';
 
 /** One method of the Web API. */
@@ -132,9 +133,9 @@ export function pageOf<T>(
   all: readonly T[],
   idOf: (item: T) => string,
   args: ApiArgs,
-  absent = 100,
+  { absent = 100, most = 999 } = {},
 ): Page<T> {
-  const limit = args.count('limit', absent, 1000);
+  const limit = args.count('limit', Math.min(absent, most), most);
   const cursor = args.text('cursor');
   let start = 0;
   if (cursor) {
@@ -172,14 +173,25 @@ export function conversationOf(stage: Stage, id: string): Conversation {
 
 /** As `conversationOf`, and the id of a person opens the direct message with them. */
 export function targetOf(stage: Stage, id: string): Conversation {
-  const person = stage.workspace.people.get(id);
-  if (person?.deleted) throw new ApiFailure('user_disabled');
-  return (person && stage.workspace.dmOf(id)) ?? conversationOf(stage, id);
+  const dm = stage.workspace.dmOf(id);
+  // A post to somebody who has left succeeds nevertheless (github.com/slackapi/python-slack-sdk/issues/1156).
+  if (dm) dm.isOpen = true;
+  return dm ?? conversationOf(stage, id);
 }
 
-/** @throws ApiFailure `is_archived` or `not_in_channel` */
-export function requirePosting(stage: Stage, conversation: Conversation): void {
+/** What the rule of a channel refuses, by whether the post is a reply. */
+const RULES: Record<PostingRule, (isReply: boolean) => boolean> = {
+  read_only_channel: () => true,
+  thread_only_channel: (isReply) => !isReply,
+  thread_locked: (isReply) => isReply,
+  non_threadable_channel: (isReply) => isReply,
+};
+
+/** @throws ApiFailure `is_archived`, `not_in_channel` or the code of the channel's own rule */
+export function requirePosting(stage: Stage, conversation: Conversation, threadTs?: string): void {
   if (conversation.isArchived) throw new ApiFailure('is_archived');
+  const { rule } = conversation;
+  if (rule && RULES[rule](threadTs !== undefined)) throw new ApiFailure(`restricted_action_${rule}`);
   const invited = conversation.memberIds.has(stage.workspace.bot.id);
   if (!invited && !stage.scopes.has('chat:write.public')) throw new ApiFailure('not_in_channel');
 }

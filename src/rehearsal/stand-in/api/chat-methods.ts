@@ -2,7 +2,7 @@
 
 import { messageJson } from '../message-json.ts';
 import { ApiFailure, type ApiMethods, conversationOf, requirePosting, targetOf } from './api-method.ts';
-import { messageContent } from './message-content.ts';
+import { messageContent, metadataOf, POSTED_TEXT_MAX, shortMessageContent } from './message-content.ts';
 
 export const chatMethods: ApiMethods = {
   'chat.postMessage': {
@@ -14,9 +14,11 @@ export const chatMethods: ApiMethods = {
     },
     answer(args, stage) {
       const conversation = targetOf(stage, args.requiredText('channel'));
-      requirePosting(stage, conversation);
+      const content = messageContent(args, stage);
+      requirePosting(stage, conversation, content.threadTs);
       const message = stage.log.add({
-        ...messageContent(args, stage),
+        ...content,
+        text: content.text.slice(0, POSTED_TEXT_MAX),
         channelId: conversation.id,
         userId: stage.workspace.bot.id,
         byBot: true,
@@ -25,7 +27,7 @@ export const chatMethods: ApiMethods = {
       return {
         channel: conversation.id,
         ts: message.ts,
-        message: messageJson(message, stage, { metadata: true }),
+        message: messageJson(message, stage, { metadata: 'whole' }),
       };
     },
   },
@@ -39,7 +41,7 @@ export const chatMethods: ApiMethods = {
       if (conversation.isArchived) throw new ApiFailure('is_archived');
       if (!conversation.memberIds.has(stage.workspace.bot.id)) throw new ApiFailure('not_in_channel');
       if (!conversation.memberIds.has(userId)) throw new ApiFailure('user_not_in_channel');
-      const { text, blocks } = messageContent(args, stage);
+      const { text, blocks } = shortMessageContent(args, stage);
       const by = { userId: stage.workspace.bot.id, byBot: true };
       const message = stage.log.add({
         text,
@@ -60,16 +62,23 @@ export const chatMethods: ApiMethods = {
       // Ephemeral messages can't be reached, nor can a person's id be used for the conversation.
       const conversation = conversationOf(stage, args.requiredText('channel'));
       const message = stage.log.find(conversation.id, args.requiredText('ts'));
+      if (conversation.isArchived) throw new ApiFailure('is_inactive');
       if (!message || message.ephemeralFor !== undefined) throw new ApiFailure('message_not_found');
       if (message.userId !== stage.workspace.bot.id) throw new ApiFailure('cant_update_message');
-      // Text without blocks takes the blocks away; metadata that is left out stays.
-      stage.log.change(message, messageContent(args, stage));
+      const ageMs = stage.options.now().getTime() - Number(message.ts) * 1000;
+      if (ageMs > (stage.options.editWindowMs ?? Number.POSITIVE_INFINITY))
+        throw new ApiFailure('edit_window_closed');
+      // Text without blocks takes the blocks away, neither leaves both; metadata that is left out stays.
+      const metadata = metadataOf(args);
+      const kept = { text: message.text, blocks: message.blocks, ...(metadata ? { metadata } : {}) };
+      const saysMore = args.has('text') || args.has('blocks');
+      stage.log.change(message, saysMore ? shortMessageContent(args, stage) : kept);
       stage.changed();
       return {
         channel: message.channelId,
         ts: message.ts,
         text: message.text,
-        message: messageJson(message, stage, { metadata: true }),
+        message: messageJson(message, stage, { metadata: 'whole' }),
       };
     },
   },

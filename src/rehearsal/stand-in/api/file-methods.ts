@@ -20,7 +20,8 @@ export const fileMethods: ApiMethods = {
     tier: 4,
     scope: 'files:write',
     answer(args, stage) {
-      const length = args.requiredText('length');
+      const length = args.text('length') ?? '0';
+      if (length === '0') throw new ApiFailure('missing_argument');
       if (!/^[1-9]\d*$/.test(length)) {
         throw new ApiFailure('invalid_arguments', ['must be a whole number of bytes [json-pointer:/length]']);
       }

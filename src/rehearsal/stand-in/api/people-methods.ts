@@ -35,7 +35,10 @@ export const peopleMethods: ApiMethods = {
     tier: 2,
     scope: 'users:read',
     answer(args, stage) {
-      const page = pageOf([...stage.workspace.people.values()], (person) => person.id, args, 1000);
+      const page = pageOf([...stage.workspace.people.values()], (person) => person.id, args, {
+        absent: 1000,
+        most: 1000,
+      });
       const members = page.items.map((person) => personJson(person, stage));
       return { members, response_metadata: { next_cursor: page.nextCursor } };
     },

@@ -8,7 +8,8 @@
 import { z } from 'zod';
 
 const TEXT_MAX = 3000;
-const OPTION_MAX = 75;
+const OPTION_TEXT_MAX = 75;
+const OPTION_VALUE_MAX = 150;
 
 const id = z.string().min(1).max(255);
 
@@ -50,7 +51,10 @@ const button = z.strictObject({
   confirm: confirmDialog.optional(),
 });
 
-const option = z.strictObject({ text: plainText(OPTION_MAX), value: z.string().min(1).max(OPTION_MAX) });
+const option = z.strictObject({
+  text: plainText(OPTION_TEXT_MAX),
+  value: z.string().min(1).max(OPTION_VALUE_MAX),
+});
 type Option = z.infer<typeof option>;
 
 function checkInitial(
