@@ -107,7 +107,7 @@ export async function startRehearsal({
   const deps: AppDependencies = {
     store: writtenOnce(database.store, clock),
     clock,
-    directory: createDirectory({ workspaces, nowMs: Date.now }),
+    directory: createDirectory({ workspaces, nowMs: () => clock.now().getTime() }),
     charts,
     messenger: createMessenger({ workspaces, logger, wait }),
   };

@@ -7,6 +7,7 @@ import { setTimeout as wait } from 'node:timers/promises';
 import postgres from 'postgres';
 import { runDueWork } from '../../src/app/clock/ask-members.ts';
 import { startStandIn } from '../../src/rehearsal/stand-in/stand-in.ts';
+import { FakeDirectory } from '../support/fake-platform.ts';
 import { submitAnswers } from './answer-submission.ts';
 import { type AppProcess, BOT_TOKEN, MAIN, SIGNING_SECRET, startApp } from './app-process.ts';
 import { openBenchDatabase, startBenchDatabases } from './bench-database.ts';
@@ -101,7 +102,11 @@ async function askEverybody(databaseUrl: string): Promise<Asked> {
     await client`create extension pg_stat_statements`;
     await client`select pg_stat_statements_reset()`;
     const beganMs = performance.now();
-    const served = await runDueWork({ store: database.store, clock: { now: () => new Date() } });
+    const served = await runDueWork({
+      store: database.store,
+      clock: { now: () => new Date() },
+      directory: new FakeDirectory([]),
+    });
     const tookMs = performance.now() - beganMs;
     const [counted] = await client`select sum(calls)::int as statements from pg_stat_statements
       where query not like '%pg_stat_statements%' and query not like '%FOR KEY SHARE OF x'

@@ -94,7 +94,7 @@ export class ManyWorkspacesBot {
     const deps: AppDependencies = {
       store: writtenOnce(store, clock),
       clock,
-      directory: createDirectory({ workspaces, nowMs: Date.now }),
+      directory: createDirectory({ workspaces, nowMs: () => time.now.getTime() }),
       charts,
       messenger: createMessenger({ workspaces: bulkWorkspaces, logger: log.logger, wait }),
     };

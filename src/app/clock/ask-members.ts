@@ -13,6 +13,7 @@ import { directPost } from '../posting/post-kinds.ts';
 import type { NewPost } from '../posting/posts.ts';
 import { todayOf } from '../team/place.ts';
 import type { Prompt, SprintRecords, Team } from '../team/team.ts';
+import { letLeaversGo } from './let-leavers-go.ts';
 import { instantOf } from './local-time.ts';
 import { nextPromptAt, promptDays, reminderAt } from './sprint-clock.ts';
 
@@ -25,11 +26,12 @@ const CLOSING_BATCH = 20;
 type Ports = Pick<AppDependencies, 'store' | 'clock'>;
 
 /** Does all that is due now. Returns how many sprints were served. */
-export async function runDueWork(ports: Ports): Promise<number> {
+export async function runDueWork(ports: Ports & Pick<AppDependencies, 'directory'>): Promise<number> {
   let served = 0;
   // Closing first: nobody is asked about a sprint that is over. Asking last: those who
   // are asked only now, because the bot was down, need no reminder as well.
   for (const serve of [closeDueSprints, remindDueMembers, sendDueLastCalls, askDueMembers]) {
+    if (serve === askDueMembers) await letLeaversGo(ports);
     for (let claimed = await serve(ports); claimed > 0; claimed = await serve(ports)) served += claimed;
   }
   return served;

@@ -25,6 +25,16 @@ export interface Claims {
   lastCallsDue(now: Date, limit: number): Promise<DueSprint[]>;
   closingsDue(now: Date, limit: number): Promise<DueSprint[]>;
   /**
+   * Teams that are asked until then and whose people were not looked up on this day of UTC; marks them as looked up.
+   *
+   * @param limit of all workspaces, and of each
+   */
+  teamsToLookUp(
+    now: Date,
+    until: Date,
+    limit: { readonly all: number; readonly ofWorkspace: number },
+  ): Promise<Pick<Team, 'id' | 'workspaceId'>[]>;
+  /**
    * Undefined when another deliverer has the post: the row is locked, or it is `sending` since less than a minute by the
    * database's own clock.
    */

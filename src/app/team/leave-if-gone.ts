@@ -1,7 +1,4 @@
-/**
- * After a direct message was refused: a person whose account is gone leaves their teams. The bot learns it only so, since to
- * hear of every change of every profile in the workspace would be more than it needs to know.
- */
+/** After a direct message was refused: a person whose account is gone leaves their teams, without waiting for the daily look-up. */
 
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { DeliveryFailure } from '../posting/delivery-failure.ts';

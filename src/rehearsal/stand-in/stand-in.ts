@@ -32,6 +32,8 @@ export interface StandIn {
   submit(userId: string, viewId: string, state?: InputValues): Promise<Outcome>;
   closeView(userId: string, viewId: string): Outcome;
   openHome(userId: string): Promise<Outcome>;
+  /** Somebody leaves the company, or comes back. */
+  setDeactivated(userId: string, isDeactivated: boolean): void;
   /** The form on top; undefined when none is open. */
   viewOf(userId: string): View | undefined;
   homeOf(userId: string): View | undefined;
@@ -81,6 +83,12 @@ export async function startStandIn(options: StandInOptions): Promise<StandIn> {
     submit: (userId, viewId, state) => forms.submit(userId, viewId, state),
     closeView: (userId, viewId) => forms.close(userId, viewId),
     openHome: (userId) => talk.openHome(userId),
+    setDeactivated: (userId, isDeactivated) => {
+      const person = stage.workspace.people.get(userId);
+      if (!person) throw new Error(`nobody here has the id ${userId}`);
+      person.deleted = isDeactivated;
+      stage.changed();
+    },
     viewOf: (userId) => copy(stage.surfaces.topOf(userId)),
     homeOf: (userId) => copy(stage.surfaces.homeOf(userId)),
     messagesOf: (userId, channelId) => messagesOf(stage, userId, channelId),

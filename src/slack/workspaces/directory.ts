@@ -13,14 +13,8 @@ const KEPT_ENTRIES = 5_000;
 /** Each takes a call while somebody waits for a form, for which the platform gives three seconds. */
 const MOST_MEMBERS = 40;
 const MEMBERS_PAGE = 100;
-/** The platform's answers for somebody or something that the bot can't see. */
-const UNSEEN = new Set([
-  'user_not_found',
-  'user_not_visible',
-  'channel_not_found',
-  'not_in_channel',
-  'missing_scope',
-]);
+/** The platform's answers for a channel that the bot can't see. */
+const UNSEEN_CHANNEL = ['channel_not_found', 'not_in_channel', 'missing_scope'];
 
 export interface DirectoryOptions {
   readonly workspaces: Workspaces;
@@ -67,7 +61,7 @@ export function createDirectory({ workspaces, nowMs }: DirectoryOptions): Direct
     async channel(workspaceId, channelId) {
       const client = await clientOf(workspaceId);
       const { channel } =
-        (await client.conversations.info({ channel: channelId }).catch(nothingIfUnseen)) ?? {};
+        (await client.conversations.info({ channel: channelId }).catch(nothingFor(UNSEEN_CHANNEL))) ?? {};
       if (!channel || (channel.is_private && !channel.is_member)) return undefined;
       return { name: shownName(channel.name) || undefined, isArchived: channel.is_archived === true };
     },
@@ -80,11 +74,11 @@ function keyOf(workspaceId: string, userId: string): string {
 }
 
 async function lookUp(client: WebClient, userId: string): Promise<Profile> {
-  const answer = await client.users.info({ user: userId }).catch(nothingIfUnseen);
+  const answer = await client.users.info({ user: userId }).catch(nothingFor(['user_not_found']));
   return profileOf(userId, answer?.user);
 }
 
-/** Somebody whom the platform does not show can't be reached either, like a deactivated account. */
+/** Somebody whom the platform doesn't know can't be reached either, like a deactivated account. */
 function profileOf(userId: string, person: Person | undefined): Profile {
   const names = [person?.profile?.display_name, person?.profile?.real_name, person?.real_name, person?.name];
   return {
@@ -107,13 +101,15 @@ function shownName(name: string | undefined): string {
 async function fewMemberIds(client: WebClient, channelId: string): Promise<string[]> {
   const page = await client.conversations
     .members({ channel: channelId, limit: MEMBERS_PAGE })
-    .catch(nothingIfUnseen);
+    .catch(nothingFor(UNSEEN_CHANNEL));
   const ids = page?.members ?? [];
   const areMany = ids.length > MOST_MEMBERS || page?.response_metadata?.next_cursor;
   return areMany ? [] : ids;
 }
 
-function nothingIfUnseen(error: unknown): undefined {
-  if (error instanceof WebAPIPlatformError && UNSEEN.has(error.data.error)) return undefined;
-  throw error;
+function nothingFor(codes: readonly string[]): (error: unknown) => undefined {
+  return (error) => {
+    if (error instanceof WebAPIPlatformError && codes.includes(error.data.error)) return undefined;
+    throw error;
+  };
 }

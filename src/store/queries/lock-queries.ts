@@ -5,7 +5,8 @@
 import { and, asc, eq, lte, or, type SQL, sql } from 'drizzle-orm';
 import type { PgColumn } from 'drizzle-orm/pg-core';
 import type { Claims, DueSprint, Locks } from '../../app/ports/locks.ts';
-import { sprints, teams } from '../schema.ts';
+import type { Team } from '../../app/team/team.ts';
+import { seenEvents, sprints, teams } from '../schema.ts';
 import { claimedPost } from './post-queries.ts';
 import { claimedSprintsToReduce } from './retention-queries.ts';
 import { isServed, lockedSprintWithTeam, sprintOf } from './sprint-queries.ts';
@@ -57,7 +58,51 @@ export function claims(session: SqlSession): Claims {
     return rows.map((row) => ({ sprint: sprintOf(row.sprint), team: teamOf(row.team) }));
   }
 
+  /** What was marked by another process meanwhile is left to it. */
+  async function teamsToLookUp(
+    now: Date,
+    until: Date,
+    limit: { readonly all: number; readonly ofWorkspace: number },
+  ): Promise<Pick<Team, 'id' | 'workspaceId'>[]> {
+    const event = sql`concat('people ', ${teams.id}, ${` ${now.toISOString().slice(0, 10)}`}::text)`;
+    const ranked = session
+      .selectDistinctOn([teams.id], {
+        id: teams.id,
+        workspaceId: teams.workspaceId,
+        event: sql<string>`${event}`.as('event'),
+        at: sprints.nextPromptAt,
+      })
+      .from(sprints)
+      .innerJoin(teams, eq(teams.id, sprints.teamId))
+      .where(
+        and(
+          eq(sprints.state, 'open'),
+          lte(sprints.nextPromptAt, until),
+          isServed,
+          sql`not exists (select from ${seenEvents} where ${seenEvents.eventId} = ${event})`,
+        ),
+      )
+      .orderBy(teams.id, asc(sprints.nextPromptAt))
+      .as('waiting');
+    const place = sql<number>`row_number() over (partition by ${ranked.workspaceId} order by ${ranked.at}, random())`;
+    const waiting = await session
+      .select({ id: ranked.id, workspaceId: ranked.workspaceId, event: ranked.event, place })
+      .from(ranked)
+      .orderBy(asc(place), asc(ranked.at))
+      .limit(limit.all);
+    const chosen = waiting.filter((team) => team.place <= limit.ofWorkspace);
+    if (chosen.length === 0) return [];
+    const marked = await session
+      .insert(seenEvents)
+      .values(chosen.map((team) => ({ eventId: team.event, seenAt: now })))
+      .onConflictDoNothing()
+      .returning({ event: seenEvents.eventId });
+    const ours = new Set(marked.map((row) => row.event));
+    return chosen.filter((team) => ours.has(team.event)).map(({ id, workspaceId }) => ({ id, workspaceId }));
+  }
+
   return {
+    teamsToLookUp,
     promptsDue: (now, limit) => claimDue(sprints.nextPromptAt, now, limit),
     remindersDue: (now, limit) => claimDue(sprints.nextReminderAt, now, limit),
     lastCallsDue: (now, limit) => claimDue(sprints.lastCallAt, now, limit),

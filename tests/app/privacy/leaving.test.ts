@@ -25,8 +25,9 @@ async function ownersIn(h: Harness, sprintId: string): Promise<(readonly string[
   return (await h.records(sprintId)).cards.map(({ ownerIds }) => ownerIds);
 }
 
-/** Ben's account is gone: the platform takes no message to him any more, and says so of him. */
-function deactivateBen(h: Harness, code = 'user_disabled'): void {
+/** After the look-up of that day Ben's account is gone: the platform refuses the next message to him, and says so of him. */
+async function deactivateBen(h: Harness, code = 'user_disabled'): Promise<void> {
+  await h.pass('2026-11-03T09:00:00Z');
   const ben = h.directory.people.get(PEOPLE.ben);
   if (ben) h.directory.people.set(PEOPLE.ben, { ...ben, isDeactivated: true });
   h.messenger.failNext({ on: 'post', kind: 'refused', code });
@@ -86,7 +87,7 @@ describe('a member who is taken off the team in the middle of a sprint', () => {
 describe('a member whose account is gone', () => {
   test('is off the team once a message to them is refused, and the facilitator is told once', async () => {
     const { h, team, sprint } = await running();
-    deactivateBen(h);
+    await deactivateBen(h);
     h.messenger.messages.length = 0;
     await h.pass('2026-11-03T09:15:00Z');
     await h.drain();
@@ -107,7 +108,7 @@ describe('a member whose account is gone', () => {
     'is not taken to be gone by a refusal that is about the bot: %s',
     async (code) => {
       const { h, team } = await running();
-      deactivateBen(h, code);
+      await deactivateBen(h, code);
       await h.pass('2026-11-03T09:15:00Z');
       const members = await h.read((read) => read.membersOf(team.id));
       expect(members.every(({ isActive }) => isActive)).toBe(true);

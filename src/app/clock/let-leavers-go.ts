@@ -1,0 +1,42 @@
+/**
+ * Looks, once a day and team and shortly before its prompts, whether the accounts of its members are still there. The platform
+ * takes messages to somebody who has left as if they were read, so that a leaver would be asked, and own cards, for good. To
+ * hear of every change of every profile in the workspace instead would be more than the bot needs to know.
+ */
+import type { AppDependencies } from '../ports/app-dependencies.ts';
+import { leaveAllTeams } from '../team/leave-team.ts';
+import type { Actor } from '../team/team.ts';
+
+type Ports = Pick<AppDependencies, 'store' | 'clock' | 'directory'>;
+
+/** How long before the prompts a team's turn may come, so that the look-ups of many teams are spread over many ticks. */
+const AHEAD_MS = 30 * 60_000;
+/** The platform allows about a hundred look-ups a minute in each workspace, and people who wait for a form need some of them. */
+const TEAMS_AT_ONCE = { all: 200, ofWorkspace: 5 };
+/** A slow platform must not delay the prompts: who was not looked up by then is looked up tomorrow. */
+const LONGEST_MS = 20_000;
+
+/** A look-up that fails changes nothing. */
+export async function letLeaversGo({ store, clock, directory }: Ports): Promise<void> {
+  const beganMs = performance.now();
+  const now = clock.now();
+  const people = await store.transaction(async (tx) => {
+    const until = new Date(now.getTime() + AHEAD_MS);
+    const teams = await tx.claim.teamsToLookUp(now, until, TEAMS_AT_ONCE);
+    const active = await tx.read.activeMemberIds(teams.map(({ id }) => id));
+    return teams.flatMap(({ id, workspaceId }) =>
+      [...(active.get(id) ?? [])].map((userId): Actor => ({ workspaceId, userId })),
+    );
+  });
+  const lookUp = async (person: Actor): Promise<void> => {
+    if (performance.now() - beganMs > LONGEST_MS) return;
+    const profile = await directory.profile(person.workspaceId, person.userId).catch(() => undefined);
+    if (profile?.isDeactivated) await store.transaction((tx) => leaveAllTeams(tx, person));
+  };
+  const workspaces = Map.groupBy(people, ({ workspaceId }) => workspaceId);
+  await Promise.all(
+    [...workspaces.values()].map(async (members) => {
+      for (const person of members) await lookUp(person);
+    }),
+  );
+}
