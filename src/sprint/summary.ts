@@ -10,12 +10,20 @@ import type { Thresholds } from './thresholds.ts';
 import { type SprintTotals, sprintTotals } from './totals.ts';
 import { type VerdictResult, verdictOf } from './verdict.ts';
 
+/** The sprint that velocity growth compares with. */
+export interface Baseline {
+  readonly name: string;
+  readonly velocityPoints: number;
+}
+
 export interface SprintSummary {
   readonly totals: SprintTotals;
   readonly ratios: SprintRatios;
   /** What the verdict would be if the sprint ended now. */
   readonly verdict: VerdictResult;
   readonly notes: readonly CoachingNote[];
+  /** What velocity growth compares with; missing where it wasn't noted yet, and where there is no baseline. */
+  readonly baseline?: 'itself' | Pick<Baseline, 'name'>;
   /** The daily prompts; missing while the sprint runs, and where they were not counted yet. */
   readonly answers?: AnswerCount;
 }
@@ -24,10 +32,8 @@ export interface SprintSummary {
 export interface Yardstick {
   readonly scale: Scale;
   readonly thresholds: Thresholds;
-  /**
-   * Velocity of the team's baseline sprint; undefined when this sprint may become the baseline itself.
-   */
-  readonly baselineVelocityPoints: number | undefined;
+  /** Undefined when this sprint may become the baseline itself. */
+  readonly baseline: Baseline | undefined;
 }
 
 /**
@@ -41,9 +47,10 @@ export function closingSummary(
   habits?: SprintHabits,
 ): SprintSummary {
   const { velocityPoints } = sprintTotals(states, yardstick.scale);
-  const baselineVelocityPoints =
-    yardstick.baselineVelocityPoints ?? (velocityPoints > 0 ? velocityPoints : undefined);
-  const summary = runningSummary(states, { ...yardstick, baselineVelocityPoints });
+  const summary: SprintSummary =
+    yardstick.baseline || velocityPoints === 0
+      ? runningSummary(states, yardstick)
+      : { ...summaryAgainst(states, yardstick, velocityPoints), baseline: 'itself' };
   if (!habits) return summary;
   const notes = coachingNotes(summary.ratios, yardstick.thresholds, habits);
   return { ...summary, notes, answers: habits.answers };
@@ -51,8 +58,18 @@ export function closingSummary(
 
 /** The same for a sprint that is still running: velocity growth needs an earlier baseline. */
 export function runningSummary(states: readonly CardState[], yardstick: Yardstick): SprintSummary {
+  const { baseline } = yardstick;
+  const summary = summaryAgainst(states, yardstick, baseline?.velocityPoints);
+  return baseline ? { ...summary, baseline: { name: baseline.name } } : summary;
+}
+
+function summaryAgainst(
+  states: readonly CardState[],
+  yardstick: Pick<Yardstick, 'scale' | 'thresholds'>,
+  baselineVelocityPoints: number | undefined,
+): SprintSummary {
   const totals = sprintTotals(states, yardstick.scale);
-  const ratios = sprintRatios(totals, yardstick.baselineVelocityPoints);
+  const ratios = sprintRatios(totals, baselineVelocityPoints);
   const verdict = verdictOf(ratios, yardstick.thresholds);
   return { totals, ratios, verdict, notes: coachingNotes(ratios, yardstick.thresholds) };
 }

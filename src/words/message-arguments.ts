@@ -1623,7 +1623,10 @@ export interface Messages {
   'ratio-of-estimateAccuracy': { readonly estimateErrorPoints: number };
   'ratio-of-onScaleShare': { readonly finishedCards: number; readonly onScaleCards: number };
   'ratio-of-finishShare': { readonly velocityPoints: number; readonly workedPoints: number };
-  'ratio-of-velocityGrowth': Record<never, never>;
+  'ratio-of-velocityGrowth': {
+    readonly baseline: 'itself' | 'named' | 'not-noted';
+    readonly baselineName: string;
+  };
   'ratio-fact': { readonly value: string; readonly madeOf: string };
   'ratio-load': {
     readonly load: number;

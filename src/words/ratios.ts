@@ -13,20 +13,27 @@ export interface RatioFact {
   readonly fact: string;
 }
 
-/** Each ratio's message takes what it needs of a sprint's sums. */
-type MadeOf = { [Id in RatioId]: { readonly code: Id } & SprintTotals }[RatioId];
+/** Each ratio's message takes what it needs of a sprint's sums, and of what it is compared with. */
+type MadeOf = {
+  [Id in RatioId]: { readonly code: Id } & SprintTotals & {
+      readonly baseline: 'itself' | 'named' | 'not-noted';
+      readonly baselineName: string;
+    };
+}[RatioId];
 
 /** One for each ratio, as plain text. */
 export function ratioFacts(summary: SprintSummary): RatioFact[] {
   return RATIO_IDS.map((ratio) => ({ title: say('ratio-title', { ratio }), fact: fact(ratio, summary) }));
 }
 
-function fact(id: RatioId, { ratios, verdict, totals }: SprintSummary): string {
+function fact(id: RatioId, { ratios, verdict, totals, baseline }: SprintSummary): string {
   const ratio = ratios[id];
   if (!isDefined(ratio)) return ratioText(ratio);
   const failed = verdict.failedTests.find((test) => test.id === id);
   const value = failed ? against(failed.value, failed.threshold).value : ratioText(ratio);
-  const made = { code: id, ...totals } as MadeOf;
+  const [known, baselineName] =
+    typeof baseline === 'object' ? ['named', baseline.name] : [baseline ?? 'not-noted', ''];
+  const made = { code: id, ...totals, baseline: known, baselineName } as MadeOf;
   return say('ratio-fact', { value, madeOf: sayCode('ratio-of', made) });
 }
 

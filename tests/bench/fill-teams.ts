@@ -170,7 +170,7 @@ async function addPastSprints(sql: Sql, sprints: number, cards: number): Promise
   const summary = closingSummary([], {
     scale: DEFAULT_SCALE,
     thresholds: DEFAULT_THRESHOLDS,
-    baselineVelocityPoints: undefined,
+    baseline: undefined,
   });
   await sql`insert into loadline.sprint_results (sprint_id, version, recorded_at, cancelled, summary, commitment_points,
       pulled_in_points, surprise_points, drift_points, worked_points, velocity_points, load_points)

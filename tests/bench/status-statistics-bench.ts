@@ -126,7 +126,7 @@ function storeOf(
   const read: Partial<Reading> = {
     recordsOf: async () => ({ cards, facts }),
     promptsOf: async () => [],
-    baselineVelocityPoints: async () => 20,
+    baselineOf: async () => ({ name: 'Harbour 1', velocityPoints: 20 }),
     sprintsWithoutPast: async () => [],
     // So that everything is learnt again each time.
     pastVersion: async () => undefined,

@@ -41,12 +41,15 @@ const facts = said.map((row, order): CardFact => {
   };
 });
 
-const baselineVelocityPoints = Number(/baseline sprint was ([\d.]+) points/.exec(PAGE)?.[1]);
+const baseline = {
+  name: 'Harbour 1',
+  velocityPoints: Number(/baseline sprint was ([\d.]+) points/.exec(PAGE)?.[1]),
+};
 const states = ledgerOf(cards, facts);
 const summary = closingSummary(states, {
   scale: DEFAULT_SCALE,
   thresholds: DEFAULT_THRESHOLDS,
-  baselineVelocityPoints,
+  baseline,
 });
 
 describe('the example sprint of the page', () => {
@@ -121,7 +124,7 @@ describe('the example sprint of the page', () => {
     const nothing = closingSummary([], {
       scale: DEFAULT_SCALE,
       thresholds: DEFAULT_THRESHOLDS,
-      baselineVelocityPoints: undefined,
+      baseline: undefined,
     });
     const reasons = nothing.ratios as unknown as Record<string, Exclude<Ratio, number>>;
     for (const row of tableBelow(PAGE, 'Ratios')) {

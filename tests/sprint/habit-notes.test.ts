@@ -50,7 +50,7 @@ test('a sprint that is over gets them after the notes on its ratios, and keeps t
   const yardstick = {
     scale: DEFAULT_SCALE,
     thresholds: DEFAULT_THRESHOLDS,
-    baselineVelocityPoints: undefined,
+    baseline: undefined,
   };
   const answers = { met: 1, prompts: 4 };
   const summary = closingSummary(ledgerOf([aCard()], []), yardstick, { answers, carriedOver: carried(2) });

@@ -5,12 +5,13 @@ import { closingSummary, runningSummary } from '../../src/sprint/summary.ts';
 import { DEFAULT_THRESHOLDS } from '../../src/sprint/thresholds.ts';
 import { aCard, answer, inOrder, TUE } from './sprint-facts.ts';
 
-const yardstick = { scale: DEFAULT_SCALE, thresholds: DEFAULT_THRESHOLDS, baselineVelocityPoints: undefined };
+const yardstick = { scale: DEFAULT_SCALE, thresholds: DEFAULT_THRESHOLDS, baseline: undefined };
 const finished = ledgerOf([aCard()], inOrder(answer(TUE, 'ana', { worked: 5, left: 0 })));
 
 describe('the first sprint with a velocity is its own baseline', () => {
   test('once it is over', () => {
-    expect(closingSummary(finished, yardstick).ratios.velocityGrowth).toBe(1);
+    const { ratios, baseline } = closingSummary(finished, yardstick);
+    expect([ratios.velocityGrowth, baseline]).toEqual([1, 'itself']);
   });
 
   test('but not while it runs', () => {
@@ -25,9 +26,9 @@ describe('the first sprint with a velocity is its own baseline', () => {
 });
 
 test('a sprint is measured by the earlier baseline when there is one', () => {
-  const later = { ...yardstick, baselineVelocityPoints: 2 };
+  const later = { ...yardstick, baseline: { name: 'Harbour 1', velocityPoints: 2 } };
   const summary = closingSummary(finished, later);
-  expect(summary.ratios.velocityGrowth).toBe(2.5);
+  expect([summary.ratios.velocityGrowth, summary.baseline]).toEqual([2.5, { name: 'Harbour 1' }]);
   expect(summary.notes.map((note) => note.id)).toEqual([
     'estimate-accuracy-high',
     'velocity-growth-first-mark',

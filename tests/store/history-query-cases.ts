@@ -382,13 +382,13 @@ export function historyQueryCases(database: () => Database): void {
       // Only its result is known: it closed before sprints left anything behind.
       await tx.write.results.insert(aResult(run.id, 5));
       const named = (sprint: Sprint) => ({ ...team, baselineSprintId: sprint.id });
-      expect(await tx.read.baselineVelocityPoints(team, 'none')).toBe(8.5);
-      expect(await tx.read.baselineVelocityPoints(team, imported.id)).toBe(5);
-      expect(await tx.read.baselineVelocityPoints(named(imported), run.id)).toBe(8.5);
-      expect(await tx.read.baselineVelocityPoints(named(run), imported.id)).toBe(5);
-      expect(await tx.read.baselineVelocityPoints(named(imported), imported.id)).toBeUndefined();
+      expect((await tx.read.baselineOf(team, 'none'))?.velocityPoints).toBe(8.5);
+      expect((await tx.read.baselineOf(team, imported.id))?.velocityPoints).toBe(5);
+      expect((await tx.read.baselineOf(named(imported), run.id))?.velocityPoints).toBe(8.5);
+      expect((await tx.read.baselineOf(named(run), imported.id))?.velocityPoints).toBe(5);
+      expect(await tx.read.baselineOf(named(imported), imported.id)).toBeUndefined();
       // Nothing can be measured by it, so it is as if none were named.
-      expect(await tx.read.baselineVelocityPoints(named(bare), 'none')).toBe(8.5);
+      expect((await tx.read.baselineOf(named(bare), 'none'))?.velocityPoints).toBe(8.5);
     });
   });
 
@@ -406,11 +406,11 @@ export function historyQueryCases(database: () => Database): void {
         [second, { velocityPoints: 8 }],
       ]);
       await tx.write.results.insert(aResult(cancelled.id, 7, { cancelled: true }));
-      expect(await tx.read.baselineVelocityPoints(team, 'none')).toBe(9);
+      expect((await tx.read.baselineOf(team, 'none'))?.velocityPoints).toBe(9);
       await tx.write.sprints.update({ ...reopened, state: 'open', reopenedAt: CLOSED_AT });
-      expect(await tx.read.baselineVelocityPoints(team, 'none')).toBe(8);
+      expect((await tx.read.baselineOf(team, 'none'))?.velocityPoints).toBe(8);
       const named = { ...team, baselineSprintId: reopened.id };
-      expect(await tx.read.baselineVelocityPoints(named, 'none')).toBe(8);
+      expect((await tx.read.baselineOf(named, 'none'))?.velocityPoints).toBe(8);
     });
   });
 

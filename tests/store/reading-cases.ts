@@ -40,7 +40,7 @@ export function readingCases(database: () => Database): void {
       nextDueAt: [],
       latestResult: [sprint.id],
       closedSprintsOf: [team.id],
-      baselineVelocityPoints: [team, 'none'],
+      baselineOf: [team, 'none'],
       pastSprintsOf: [team.id],
       sprintsWithoutPast: [team.id, 3],
       pastTracesOf: [team, { own: 3, others: 3 }, 0.5],

@@ -123,17 +123,17 @@ export function sprintQueryCases(database: () => Database): void {
     const second = aSprint(team.id, { ...CLOSED, ...span('03') });
     await database().store.transaction(async (tx) => {
       await tx.write.teams.save(team);
-      expect(await tx.read.baselineVelocityPoints(team, 'none')).toBeUndefined();
+      expect(await tx.read.baselineOf(team, 'none')).toBeUndefined();
       for (const sprint of [idle, first, second]) await tx.write.sprints.insert(sprint);
       await tx.write.results.insert(aResult(idle.id, 0));
       await tx.write.results.insert(aResult(first.id, 3));
       await tx.write.results.insert(aResult(first.id, 2.5, { version: 2 }));
       await tx.write.results.insert(aResult(second.id, 8));
       const named = { ...team, baselineSprintId: second.id };
-      expect(await tx.read.baselineVelocityPoints(team, 'none')).toBe(2.5);
-      expect(await tx.read.baselineVelocityPoints(team, first.id)).toBe(8);
-      expect(await tx.read.baselineVelocityPoints(named, first.id)).toBe(8);
-      expect(await tx.read.baselineVelocityPoints(named, second.id)).toBeUndefined();
+      expect((await tx.read.baselineOf(team, 'none'))?.velocityPoints).toBe(2.5);
+      expect((await tx.read.baselineOf(team, first.id))?.velocityPoints).toBe(8);
+      expect((await tx.read.baselineOf(named, first.id))?.velocityPoints).toBe(8);
+      expect(await tx.read.baselineOf(named, second.id)).toBeUndefined();
     });
   });
 }

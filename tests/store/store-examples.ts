@@ -123,7 +123,7 @@ export function aResult(
     summary: closingSummary(states, {
       scale: [1, 2, 3, 5, 8],
       thresholds: DEFAULT_THRESHOLDS,
-      baselineVelocityPoints: undefined,
+      baseline: undefined,
     }),
     ...given,
   };

@@ -118,7 +118,7 @@ export async function listCards(
   return deps.store.transaction(async (tx) => {
     const { team, sprint } = await openSprint(tx, actor, { place }, deps.clock.now());
     const states = statesOf(await tx.read.recordsOf(sprint.id));
-    const baselineVelocityPoints = await tx.read.baselineVelocityPoints(team, sprint.id);
+    const baseline = await tx.read.baselineOf(team, sprint.id);
     return {
       heading: { team, sprint },
       cards: states.map(cardLine),
@@ -126,7 +126,7 @@ export async function listCards(
       summary: runningSummary(states, {
         scale: team.scale,
         thresholds: team.thresholds,
-        baselineVelocityPoints,
+        baseline,
       }),
     };
   });

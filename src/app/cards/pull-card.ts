@@ -175,14 +175,14 @@ async function pulledCard(
   check: PullInCheck,
 ): Promise<PulledCard> {
   const states = statesOf(records);
-  const baselineVelocityPoints = await read.baselineVelocityPoints(team, sprint.id);
+  const baseline = await read.baselineOf(team, sprint.id);
   return {
     heading: { team, sprint },
     card: cardLine(states.find((state) => state.card.id === card.id) as SprintCardState),
     summary: runningSummary(states, {
       scale: team.scale,
       thresholds: team.thresholds,
-      baselineVelocityPoints,
+      baseline,
     }),
     check,
   };

@@ -59,7 +59,7 @@ async function recordResult(
   const yardstick = {
     scale: team.scale,
     thresholds: team.thresholds,
-    baselineVelocityPoints: await tx.read.baselineVelocityPoints(team, sprint.id),
+    baseline: await tx.read.baselineOf(team, sprint.id),
   };
   if (!cancelled)
     await tx.write.history.savePastSprint(await pastSprintAtClosing(tx.read, team, sprint, now));

@@ -50,12 +50,12 @@ export async function notesHistory(
   if (summary.notes.length === 0 || sprint.state === 'cancelled') return { notes: [], rangeToTry: undefined };
   const known = await pastSprints(tx, team);
   const before = known.filter(({ sprintId, endsOn }) => sprintId !== sprint.id && endsOn <= sprint.endsOn);
-  const baselineVelocityPoints = await tx.read.baselineVelocityPoints(team, sprint.id);
+  const baseline = await tx.read.baselineOf(team, sprint.id);
   const notes: NoteHistory[] = [];
   for (const { id } of summary.notes) {
     const crossing = crossingOf(id, team.thresholds);
     if (crossing) {
-      const values = ratioValues(crossing.ratio, before, baselineVelocityPoints);
+      const values = ratioValues(crossing.ratio, before, baseline?.velocityPoints);
       const all = [...values, summary.ratios[crossing.ratio]];
       notes.push({
         id,

@@ -1,6 +1,7 @@
 /** Sprints in the store: their cards, who is asked on which day, and what they leave behind. */
 
 import type { Day } from '../../sprint/calendar.ts';
+import type { Baseline } from '../../sprint/summary.ts';
 import type { NewPastSprint, PastSprint, PastTrace, RecordedValue } from '../history/past-sprint.ts';
 import type { PostedAt } from '../posting/posts.ts';
 import type {
@@ -101,10 +102,10 @@ export interface ResultReading {
   /** Closed (not cancelled) sprints with their latest result, by last day, oldest first. */
   closedSprintsOf(teamId: string): Promise<FinishedSprint[]>;
   /**
-   * Velocity of the team's baseline sprint: the named one, else the first closed one with a velocity
-   * above 0; never `exceptSprintId`. Undefined when there is none.
+   * The team's baseline sprint: the named one, else the first closed one with a velocity above 0; never
+   * `exceptSprintId`. Undefined when there is none.
    */
-  baselineVelocityPoints(team: Team, exceptSprintId: string): Promise<number | undefined>;
+  baselineOf(team: Team, exceptSprintId: string): Promise<Baseline | undefined>;
 }
 
 export interface ResultWriting {

@@ -37,10 +37,10 @@ export async function statusContent(
   sprint: Sprint,
   on: Day,
 ): Promise<StatusContent> {
-  const [records, prompts, baselineVelocityPoints, pastVersion] = await waitForAll([
+  const [records, prompts, baseline, pastVersion] = await waitForAll([
     tx.read.recordsOf(sprint.id),
     tx.read.promptsOf([{ sprintId: sprint.id, day: on }]),
-    tx.read.baselineVelocityPoints(team, sprint.id),
+    tx.read.baselineOf(team, sprint.id),
     tx.read.pastVersion(team.workspaceId),
   ]);
   const states = statesOf(records);
@@ -56,7 +56,7 @@ export async function statusContent(
     summary: runningSummary(states, {
       scale: team.scale,
       thresholds: team.thresholds,
-      baselineVelocityPoints,
+      baseline,
     }),
     cards: states.map(cardLine),
     growth: growthOf(states),

@@ -27,7 +27,7 @@ const velocity = sql<number>`coalesce(
 /** Closed sprints of the team with a velocity. */
 function closedSprints(which: SQL) {
   return frozenSelect(
-    { velocityPoints: velocity.mapWith(Number) },
+    { name: sprints.name, velocityPoints: velocity.mapWith(Number) },
     sql`from ${sprints} left join ${pastSprints} on ${pastSprints.sprintId} = ${sprints.id}
       where ${sprints.teamId} = ${sql.placeholder('team')} and ${sprints.state} = 'closed' and ${velocity} > 0
         and ${which}`,
@@ -64,16 +64,16 @@ export function resultReading(session: SqlSession): ResultReading {
       return rows.map((row) => ({ sprint: sprintOf(row.sprint), result: resultOf(row.result) }));
     },
 
-    async baselineVelocityPoints(team, exceptSprintId) {
+    async baselineOf(team, exceptSprintId) {
       const { baselineSprintId } = team;
       // The named sprint is its own baseline.
       if (baselineSprintId === exceptSprintId) return undefined;
       if (baselineSprintId !== undefined) {
         const [named] = await NAMED_BASELINE(session, { team: team.id, sprint: baselineSprintId });
-        if (named) return named.velocityPoints;
+        if (named) return named;
       }
       const [first] = await FIRST_BASELINE(session, { team: team.id, except: exceptSprintId });
-      return first?.velocityPoints;
+      return first;
     },
   };
 }

@@ -38,7 +38,13 @@ ratio-of-onScaleShare =
        *[other] { NUMBER($onScaleCards) } of { NUMBER($finishedCards) } finished cards as large as estimated
     }
 ratio-of-finishShare = { POINTS($velocityPoints) } finished, { NUMBER($workedPoints) } worked
-ratio-of-velocityGrowth = compared with the baseline sprint
+# $baselineName: the sprint that it is compared with.
+ratio-of-velocityGrowth =
+    { $baseline ->
+        [itself] this is the baseline sprint
+        [named] compared with { $baselineName }
+       *[not-noted] compared with the baseline sprint
+    }
 ratio-fact = { $value } ({ $madeOf })
 
 # All the work of a sprint.

@@ -251,9 +251,9 @@ describe('the history', () => {
       const { ratios, baselineSprintId } = await ask(h, { about: 'history' });
       const last = ratios.find(({ ratio }) => ratio === 'velocityGrowth')?.values.at(-1);
       const measured = await h.read(async (read) =>
-        read.baselineVelocityPoints((await read.teamById(team.id)) as Team, 'a running sprint'),
+        read.baselineOf((await read.teamById(team.id)) as Team, 'a running sprint'),
       );
-      return { last, baselineSprintId, byVerdicts: 20 / (measured as number) };
+      return { last, baselineSprintId, byVerdicts: 20 / (measured?.velocityPoints ?? 0) };
     };
     expect(await growth()).toEqual({ last: 2.5, baselineSprintId: second?.sprintId, byVerdicts: 2.5 });
     const [, , third] = (await ask(h, { about: 'history' })).past;

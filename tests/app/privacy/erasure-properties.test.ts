@@ -30,7 +30,7 @@ async function numbersOf(tx: Transaction, team: Team): Promise<unknown[]> {
   const numbers: unknown[] = past.map(({ name: _typed, ...sprint }) => sprint);
   for (const { id } of await tx.read.sprintsOf(team.id)) {
     const states = statesOf(await tx.read.recordsOf(id));
-    const yardstick = { scale: team.scale, thresholds: team.thresholds, baselineVelocityPoints: undefined };
+    const yardstick = { scale: team.scale, thresholds: team.thresholds, baseline: undefined };
     numbers.push(closingSummary(states, yardstick), numbersOfCards(states));
     for (const { card, surprisePoints, driftPoints, workedPoints, leftPoints } of states) {
       expect(card.estimatePoints + surprisePoints + driftPoints).toBe(workedPoints + leftPoints);

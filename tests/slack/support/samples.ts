@@ -97,7 +97,7 @@ export const heading = { team, sprint };
 export const summary = runningSummary(states, {
   scale: team.scale,
   thresholds: team.thresholds,
-  baselineVelocityPoints: undefined,
+  baseline: undefined,
 });
 
 export const prompt: PromptContent = {

@@ -85,7 +85,7 @@ describe('verdict', () => {
       Finish share
       84.2% (16 points finished, 19 worked)
       Velocity growth
-      133.3% (compared with the baseline sprint)
+      133.3% (compared with Harbour 1)
       Load 23 points: 18 committed, 3 pulled in, 2 surprise work. Velocity 16 points.
       On the kept share
       The team committed to more than the sprint could hold, or started many cards and finished few.
@@ -249,7 +249,7 @@ describe('shared status', () => {
       Finish share
       71.4% (5 points finished, 7 worked)
       Velocity growth
-      41.7% (compared with the baseline sprint)
+      41.7% (compared with Harbour 1)
       Load 23 points: 18 committed, 3 pulled in, 2 surprise work. Velocity 5 points.
       What grew or shrank
       • LP-1 Import tide tables: surprise work +2

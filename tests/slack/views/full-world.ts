@@ -180,7 +180,11 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
         ]
       : []),
   ]);
-  const verdict = verdictOf(cards, facts, heading);
+  const closed = verdictOf(cards, facts, heading);
+  const verdict = {
+    ...closed,
+    summary: { ...closed.summary, baseline: { name: filled(filling, 80) } },
+  };
   const lines = verdict.cards;
   const one = lines[0] as CardLine;
   const answers = lines.map(({ cardId }) => ({

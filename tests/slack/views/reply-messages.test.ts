@@ -71,7 +71,7 @@ describe('status', () => {
       Finish share
       71.4% (5 points finished, 7 worked)
       Velocity growth
-      41.7% (compared with the baseline sprint)
+      41.7% (compared with Harbour 1)
       Load 23 points: 18 committed, 3 pulled in, 2 surprise work. Velocity 5 points.
       What grew or shrank
       • Wed 4 Nov, LP-1 Import tide tables: surprise work +2 – The tables come in two formats

@@ -136,7 +136,11 @@ export function linesOf(cards: readonly SprintCard[], facts: readonly RecordedFa
   return statesOf({ cards, facts }).map(cardLine);
 }
 
-const yardstick = { scale: team.scale, thresholds: team.thresholds, baselineVelocityPoints: 12 };
+const yardstick = {
+  scale: team.scale,
+  thresholds: team.thresholds,
+  baseline: { name: 'Harbour 1', velocityPoints: 12 },
+};
 
 export function verdictOf(
   cards: readonly SprintCard[],
