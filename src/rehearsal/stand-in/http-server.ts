@@ -83,14 +83,17 @@ export class HttpServer {
     else sendJson(response, answer.status, answer.body, answer.headers);
   }
 
+  /** Takes the bytes as they are, or as the one file of a multipart form; clients do either. */
   async #upload(
     request: IncomingMessage,
     response: ServerResponse,
     id: string,
     ticket: string,
   ): Promise<void> {
-    const bytes = await readBody(request, FILE_BYTES_MAX);
-    const taken = this.#parts.stage.files.fill(id, ticket, bytes);
+    const body = await readBody(request, FILE_BYTES_MAX);
+    const type = request.headers['content-type'] ?? '';
+    const bytes = type.startsWith('multipart/form-data') ? await formFile(body, type) : body;
+    const taken = bytes !== undefined && this.#parts.stage.files.fill(id, ticket, bytes);
     response.writeHead(taken ? 200 : 400, { 'content-type': 'text/plain' });
     response.end(taken ? `OK - ${bytes.length}` : 'upload refused');
   }
@@ -108,4 +111,11 @@ export class HttpServer {
       response.writeHead(200, headers).end(file.bytes);
     } else sendJson(response, 404, { ok: false, error: 'file_not_found' });
   }
+}
+
+async function formFile(body: Buffer, contentType: string): Promise<Buffer | undefined> {
+  const headers = { 'content-type': contentType };
+  const form = await new Response(new Uint8Array(body), { headers }).formData();
+  const file = [...form.values()].find((value) => typeof value !== 'string');
+  return file && Buffer.from(await file.arrayBuffer());
 }

@@ -24,9 +24,11 @@ export interface Message extends MessageVersion {
   editedTs?: string;
   /** What it said before each change, oldest first. */
   earlier: MessageVersion[];
+  /** It stays on record, hidden. */
+  deleted: boolean;
 }
 
-export type NewMessage = Omit<Message, 'ts' | 'earlier' | 'editedTs'>;
+export type NewMessage = Omit<Message, 'ts' | 'earlier' | 'editedTs' | 'deleted'>;
 
 export class MessageLog {
   readonly #now: () => Date;
@@ -48,7 +50,7 @@ export class MessageLog {
   }
 
   add(message: NewMessage): Message {
-    const added: Message = { ...message, ts: this.nextTs(), earlier: [] };
+    const added: Message = { ...message, ts: this.nextTs(), earlier: [], deleted: false };
     this.#all.push(added);
     return added;
   }
@@ -62,19 +64,22 @@ export class MessageLog {
   }
 
   find(channelId: string, ts: string): Message | undefined {
-    return this.#all.find((one) => one.channelId === channelId && one.ts === ts);
+    return this.#all.find((one) => one.channelId === channelId && one.ts === ts && !one.deleted);
   }
 
   /** Messages of one conversation, oldest first; with the ephemeral ones of one person. */
   of(channelId: string, seenBy?: string): Message[] {
     return this.#all.filter(
-      (one) => one.channelId === channelId && (one.ephemeralFor === undefined || one.ephemeralFor === seenBy),
+      (one) =>
+        one.channelId === channelId &&
+        !one.deleted &&
+        (one.ephemeralFor === undefined || one.ephemeralFor === seenBy),
     );
   }
 
   /** Ids of the conversations in which a file is shared now. */
   placesOf(fileId: string): string[] {
-    const sharing = this.#all.filter((one) => one.fileIds?.includes(fileId));
+    const sharing = this.#all.filter((one) => !one.deleted && one.fileIds?.includes(fileId));
     return [...new Set(sharing.map((one) => one.channelId))];
   }
 

@@ -100,6 +100,10 @@ export function submissionPayload(stage: Stage, person: Person, view: View, trig
   };
 }
 
+export function closedPayload(stage: Stage, person: Person, view: View, isCleared: boolean): JsonObject {
+  return { type: 'view_closed', ...frame(stage, person), view, is_cleared: isCleared };
+}
+
 /** An event in its envelope. `event_id` stays the same when the envelope is sent again. */
 export function eventEnvelope(stage: Stage, event: JsonObject): JsonObject {
   const { workspace } = stage;

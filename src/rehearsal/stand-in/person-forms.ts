@@ -6,7 +6,7 @@ import type { BotLink } from './bot-link.ts';
 import { fieldErrors, type PickedFiles, putIn } from './form-inputs.ts';
 import { fileJson } from './message-json.ts';
 import type { InputValue, InputValues, JsonObject, Outcome, SeenFile, View } from './page-state.ts';
-import { submissionPayload } from './payloads.ts';
+import { closedPayload, submissionPayload } from './payloads.ts';
 import { failed } from './person-talk.ts';
 import { seenFile } from './seen.ts';
 import { asksForFiles, isViewTooLarge, viewProblems } from './shapes/check-blocks.ts';
@@ -73,13 +73,18 @@ export class PersonForms {
     return outcome;
   }
 
-  /** Closes the form on top. The app does not hear of it: it never asks to. */
-  close(userId: string, viewId: string): Outcome {
-    this.#stage.workspace.actor(userId);
-    if (!this.#top(userId, viewId)) return gone();
-    this.#stage.surfaces.pop(userId);
+  /** Closes the form on top, or all of them when it says so; the app hears of it only if it asked to. */
+  async close(userId: string, viewId: string): Promise<Outcome> {
+    const person = this.#stage.workspace.actor(userId);
+    const view = this.#top(userId, viewId);
+    if (!view) return gone();
+    const all = view.clear_on_close === true;
+    if (all) this.#stage.surfaces.clear(userId);
+    else this.#stage.surfaces.pop(userId);
     this.#stage.changed();
-    return { ok: true };
+    if (view.notify_on_close !== true) return { ok: true };
+    const reply = await this.#bot.sendInteraction(closedPayload(this.#stage, person, view, all));
+    return reply.ok ? { ok: true } : failed(reply);
   }
 
   #top(userId: string, viewId: string): View | undefined {

@@ -9,14 +9,19 @@ import type { Stage } from './stage.ts';
 import type { ResponsePlace } from './triggers.ts';
 
 /**
- * Shows or replaces a message. Seen only by the person who acted unless `response_type` is `in_channel`.
+ * Shows, replaces or deletes a message. Seen only by the person who acted unless `response_type` is `in_channel`.
  * @throws ApiFailure as `chat.postMessage` does
  */
 export function respondIn(place: ResponsePlace, given: unknown, stage: Stage): void {
   const args = new ApiArgs(typeof given === 'string' ? { text: given } : (given as JsonObject));
   const original = place.ts === undefined ? undefined : stage.log.find(place.channelId, place.ts);
+  if (args.flag('delete_original') && original) {
+    original.deleted = true;
+    stage.changed();
+    if (!args.has('text') && !args.has('blocks')) return;
+  }
   const content = shortMessageContent(args, stage);
-  if (args.flag('replace_original') && original) {
+  if (args.flag('replace_original') && original && !original.deleted) {
     stage.log.change(original, content);
   } else {
     const shared = args.text('response_type') === 'in_channel';

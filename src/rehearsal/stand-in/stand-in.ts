@@ -30,7 +30,7 @@ export interface StandIn {
   /** Puts values into the form on top, by action id or block id. @throws Error when an id means no input */
   fill(userId: string, viewId: string, values: Record<string, InputValue>): void;
   submit(userId: string, viewId: string, state?: InputValues): Promise<Outcome>;
-  closeView(userId: string, viewId: string): Outcome;
+  closeView(userId: string, viewId: string): Promise<Outcome>;
   openHome(userId: string): Promise<Outcome>;
   /** Somebody leaves the company, or comes back. */
   setDeactivated(userId: string, isDeactivated: boolean): void;

@@ -35,10 +35,9 @@ export class Surfaces {
     return this.#homes.get(userId);
   }
 
-  /** The view of this id, in any stack. */
-  find(viewId: string): View | undefined {
-    const all = [...[...this.#stacks.values()].flat(), ...this.#homes.values()];
-    return all.find((view) => view.id === viewId);
+  /** A view wherever it is, under others or on a Home page. */
+  find(isWanted: (view: View) => boolean): View | undefined {
+    return [...[...this.#stacks.values()].flat(), ...this.#homes.values()].find(isWanted);
   }
 
   hasRoom(userId: string): boolean {
@@ -106,7 +105,10 @@ function contentOf(given: JsonObject) {
     type: given.type as 'modal' | 'home',
     callback_id: String(given.callback_id ?? ''),
     private_metadata: String(given.private_metadata ?? ''),
+    external_id: String(given.external_id ?? ''),
     submit: given.submit ?? null,
     close: given.close ?? null,
+    clear_on_close: given.clear_on_close ?? false,
+    notify_on_close: given.notify_on_close ?? false,
   };
 }

@@ -174,10 +174,17 @@ test('an update without words leaves the words; empty metadata is taken away', a
   expect(messages?.[0]).not.toHaveProperty('metadata');
 });
 
-test("only the bot's own messages can be changed", async () => {
+test("only the bot's own messages can be changed or deleted", async () => {
   await scene.standIn.say('U1ANA', 'C1TEAM', 'mine');
   const theirs = String(scene.standIn.messagesOf('U1ANA', 'C1TEAM').at(-1)?.ts);
   const { chat } = scene.client;
+  expect((await refusal(chat.delete({ channel: 'C1TEAM', ts: theirs }))).error).toBe('cant_delete_message');
+  const { ts: own } = await post('C1TEAM');
+  await chat.delete({ channel: 'C1TEAM', ts: String(own) });
+  expect(scene.standIn.messagesOf('U1ANA', 'C1TEAM').map((one) => one.text)).toEqual(['mine']);
+  expect((await refusal(chat.delete({ channel: 'C1TEAM', ts: String(own) }))).error).toBe(
+    'message_not_found',
+  );
   expect((await refusal(chat.update({ channel: 'C1TEAM', ts: theirs, text: 'b' }))).error).toBe(
     'cant_update_message',
   );

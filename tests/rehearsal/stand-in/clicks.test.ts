@@ -83,9 +83,10 @@ test('what is not there, or not for this person, can not be clicked', async () =
   });
 });
 
-test('an answer in place replaces, or adds for one person or all', async () => {
+test('an answer in place replaces, deletes, or adds for one person or all', async () => {
   const answers: Record<string, RespondArguments> = {
     replace: { replace_original: true, text: 'replaced' },
+    remove: { delete_original: true } as RespondArguments,
     whisper: { text: 'whispered' },
     shout: { response_type: 'in_channel', text: 'shouted' },
   };
@@ -97,12 +98,12 @@ test('an answer in place replaces, or adds for one person or all', async () => {
   });
   const named = (action_id: string) => button({ action_id });
   const replaced = await post([actions(named('replace'))]);
-  const kept = await post([actions(named('whisper'), named('shout'))]);
+  const removed = await post([actions(named('remove'), named('whisper'), named('shout'))]);
   await scene.standIn.click('U1ANA', replaced, 'replace');
-  for (const name of ['whisper', 'shout']) await scene.standIn.click('U1ANA', kept, name);
+  for (const name of ['whisper', 'shout', 'remove']) await scene.standIn.click('U1ANA', removed, name);
   const texts = (user: string) => scene.standIn.messagesOf(user, 'C1TEAM').map((one) => one.text);
-  expect(texts('U1ANA')).toEqual(['replaced', 'a', 'whispered', 'shouted']);
-  expect(texts('U2BEN')).toEqual(['replaced', 'a', 'shouted']);
+  expect(texts('U1ANA')).toEqual(['replaced', 'whispered', 'shouted']);
+  expect(texts('U2BEN')).toEqual(['replaced', 'shouted']);
 });
 
 test('a Home page is clicked like a form', async () => {

@@ -1,4 +1,5 @@
 /** Forms: triggers, filling in, the stack; with a real Bolt app as the bot. */
+import type { App } from '@slack/bolt';
 import { afterEach, describe, expect, test } from 'vitest';
 import type { InputValue, JsonObject } from '../../../src/rehearsal/stand-in/page-state.ts';
 import { plain, refusal, type Scene, TestClock } from './fixture.ts';
@@ -136,21 +137,62 @@ describe('the stack', () => {
     expect(outcomes).toEqual([true, true, false]);
   });
 
+  test('a push needs a trigger and an open form, and counts like one that answers a submission', async () => {
+    const view = form([]);
+    const { triggers, viewId } = await openForm(view);
+    await scene.standIn.command('U2BEN', 'C1TEAM', '/loadline later');
+    const push = () => scene.client.views.push({ trigger_id: String(triggers.at(-1)), view });
+    expect((await refusal(push())).error).toBe('not_found');
+    for (const error of [undefined, undefined, 'push_limit_reached']) {
+      await scene.standIn.command('U1ANA', 'C1TEAM', '/loadline later');
+      if (error) expect((await refusal(push())).error).toBe(error);
+      else expect((await push()).view).toMatchObject({ root_view_id: viewId });
+    }
+  });
+
+  test('closing is told to the app only when it asked for it', async () => {
+    const closed: unknown[] = [];
+    const listen = (app: App) =>
+      app.view({ callback_id: 'f', type: 'view_closed' }, async ({ ack, body }) => {
+        closed.push((body as { is_cleared?: boolean }).is_cleared);
+        await ack();
+      });
+    const first = await openForm(form([]), listen);
+    await scene.standIn.closeView('U1ANA', first.viewId);
+    expect(closed).toEqual([]);
+    await scene.stop();
+    const second = await openForm(form([], { notify_on_close: true, clear_on_close: true }), listen);
+    await scene.standIn.closeView('U1ANA', second.viewId);
+    expect(closed).toEqual([true]);
+  });
+
   test('a form that is not on top can be neither sent off nor closed', async () => {
     const { viewId } = await openForm(form([]));
-    expect(scene.standIn.closeView('U1ANA', viewId)).toEqual({ ok: true });
+    expect(await scene.standIn.closeView('U1ANA', viewId)).toEqual({ ok: true });
     const gone = { ok: false, reason: 'That form is not on top.' };
     expect(await scene.standIn.submit('U1ANA', viewId)).toEqual(gone);
-    expect(scene.standIn.closeView('U1ANA', viewId)).toEqual(gone);
+    expect(await scene.standIn.closeView('U1ANA', viewId)).toEqual(gone);
   });
 });
 
-test('a form that is open can be updated by its id, a closed one is not found', async () => {
-  const { viewId } = await openForm(form([]));
-  const hash = scene.standIn.viewOf('U1ANA')?.hash;
-  const update = () => scene.client.views.update({ view_id: viewId, view: form([]) });
-  expect((await update()).view).toMatchObject({ id: viewId });
-  expect(scene.standIn.viewOf('U1ANA')?.hash).not.toBe(hash);
-  scene.standIn.closeView('U1ANA', viewId);
-  expect((await refusal(update())).error).toBe('not_found');
+describe('updating', () => {
+  test('a stale hash is a conflict, a closed form is not found, and ids of our own must be unique', async () => {
+    const { viewId, triggers } = await openForm(form([], { external_id: 'mine' }));
+    const hash = String(scene.standIn.viewOf('U1ANA')?.hash);
+    const update = (more: object) =>
+      scene.client.views.update({ view: form([], { external_id: 'mine' }), ...more } as never);
+    const fresh = await update({ view_id: viewId, hash });
+    expect(fresh.view?.hash).not.toBe(hash);
+    expect((await refusal(update({ view_id: viewId, hash }))).error).toBe('hash_conflict');
+    expect((await update({ external_id: 'mine' })).view?.id).toBe(viewId);
+    expect((await refusal(update({ view_id: viewId, external_id: 'mine' }))).error).toBe('invalid_arguments');
+    await scene.standIn.command('U2BEN', 'C1TEAM', '/loadline later');
+    const again = scene.client.views.open({
+      trigger_id: String(triggers.at(-1)),
+      view: form([], { external_id: 'mine' }),
+    });
+    expect((await refusal(again)).error).toBe('duplicate_external_id');
+    await scene.standIn.closeView('U1ANA', viewId);
+    expect((await refusal(update({ view_id: viewId }))).error).toBe('not_found');
+  });
 });

@@ -124,13 +124,16 @@ describe('a member at the page', () => {
     });
   });
 
-  test('gets neither a file that was shared elsewhere, nor a private one', async () => {
+  test('gets neither a file that was shared elsewhere, nor a private one, nor one taken back', async () => {
     const [elsewhere, hidden, shared] = [await upload('a.csv'), await upload('b.csv'), await upload('c.csv')];
     await complete([elsewhere], { channel_id: await directWith('U2BEN') });
     await complete([hidden], {});
     await complete([shared], { channel_id: 'C1TEAM' });
     const seen = () => fetch(address(`/page/download/${shared}?as=U1ANA`));
     expect((await seen()).status).toBe(200);
+    const ts = String(scene.standIn.messagesOf('U1ANA', 'C1TEAM')[0]?.ts);
+    await scene.client.chat.delete({ channel: 'C1TEAM', ts });
+    expect((await seen()).status).toBe(404);
     for (const query of [`${elsewhere}?as=U1ANA`, `${hidden}?as=U1ANA`, `${elsewhere}`, 'F404?as=U1ANA'])
       expect((await fetch(address(`/page/download/${query}`))).status).toBe(404);
   });

@@ -64,6 +64,12 @@ const limits: [rule: string, most: object, beyond: object, says: string][] = [
     'must be less than 256 characters',
   ],
   [
+    'an external id has at most 255 characters',
+    { external_id: chars(255) },
+    { external_id: chars(256) },
+    'must be less than 256 characters',
+  ],
+  [
     'a form with inputs has a submit button',
     withInput(typed()),
     { ...withInput(typed()), submit: undefined },
@@ -176,8 +182,12 @@ test('a view that is no JSON is refused', async () => {
 });
 
 describe('Home pages', () => {
-  const publish = (view: object) =>
-    scene.client.views.publish({ user_id: 'U1ANA', view: { type: 'home', blocks: [], ...view } as never });
+  const publish = (view: object, more: object = {}) =>
+    scene.client.views.publish({
+      user_id: 'U1ANA',
+      view: { type: 'home', blocks: [], ...view } as never,
+      ...more,
+    });
 
   test('a Home page has at most 100 blocks and no title', async () => {
     expect((await publish({ blocks: many(100, divider) })).ok).toBe(true);
@@ -185,12 +195,12 @@ describe('Home pages', () => {
     expect((await refusal(publish({ title: plain('a') }))).error).toBe('invalid_arguments');
   });
 
-  test('publishing again replaces the page', async () => {
+  test('publishing again replaces the page, and a stale hash is a conflict', async () => {
     const first = await publish({ callback_id: 'first' });
-    const second = await publish({ callback_id: 'second' });
+    const second = await publish({ callback_id: 'second' }, { hash: first.view?.hash });
     expect(second.view?.id).toBe(first.view?.id);
-    expect(second.view?.hash).not.toBe(first.view?.hash);
     expect(scene.standIn.homeOf('U1ANA')?.callback_id).toBe('second');
+    expect((await refusal(publish({}, { hash: first.view?.hash }))).error).toBe('hash_conflict');
   });
 
   test('only people of the workspace have one', async () => {

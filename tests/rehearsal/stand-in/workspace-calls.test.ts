@@ -189,6 +189,11 @@ describe('files', () => {
     expect((await refusal(announce(1_001))).error).toBe('alt_txt_too_large');
   });
 
+  test("the client's own way of uploading works as well", async () => {
+    const answer = await scene.client.files.uploadV2({ file: PNG, filename: 'a.png' });
+    expect(answer.ok).toBe(true);
+  });
+
   test('an upload of another length, to another address, or completed twice is refused', async () => {
     const ticket = await scene.client.files.getUploadURLExternal({ filename: 'a.png', length: PNG.length });
     const send = (url: string, bytes: Buffer) => fetch(url, { method: 'POST', body: new Uint8Array(bytes) });

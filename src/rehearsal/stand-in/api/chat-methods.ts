@@ -1,7 +1,16 @@
-/** `chat.*`: posting and changing messages. docs.slack.dev/reference/methods */
+/** `chat.*`: posting, changing and deleting messages. docs.slack.dev/reference/methods */
 
 import { messageJson } from '../message-json.ts';
-import { ApiFailure, type ApiMethods, conversationOf, requirePosting, targetOf } from './api-method.ts';
+import type { Message } from '../message-log.ts';
+import type { Stage } from '../stage.ts';
+import {
+  type ApiArgs,
+  ApiFailure,
+  type ApiMethods,
+  conversationOf,
+  requirePosting,
+  targetOf,
+} from './api-method.ts';
 import { messageContent, metadataOf, POSTED_TEXT_MAX, shortMessageContent } from './message-content.ts';
 
 export const chatMethods: ApiMethods = {
@@ -59,12 +68,7 @@ export const chatMethods: ApiMethods = {
     tier: 3,
     scope: 'chat:write',
     answer(args, stage) {
-      // Ephemeral messages can't be reached, nor can a person's id be used for the conversation.
-      const conversation = conversationOf(stage, args.requiredText('channel'));
-      const message = stage.log.find(conversation.id, args.requiredText('ts'));
-      if (conversation.isArchived) throw new ApiFailure('is_inactive');
-      if (!message || message.ephemeralFor !== undefined) throw new ApiFailure('message_not_found');
-      if (message.userId !== stage.workspace.bot.id) throw new ApiFailure('cant_update_message');
+      const message = ownMessage(args, stage, 'cant_update_message');
       const ageMs = stage.options.now().getTime() - Number(message.ts) * 1000;
       if (ageMs > (stage.options.editWindowMs ?? Number.POSITIVE_INFINITY))
         throw new ApiFailure('edit_window_closed');
@@ -82,4 +86,26 @@ export const chatMethods: ApiMethods = {
       };
     },
   },
+
+  'chat.delete': {
+    tier: 3,
+    scope: 'chat:write',
+    answer(args, stage) {
+      const message = ownMessage(args, stage, 'cant_delete_message');
+      message.deleted = true;
+      stage.changed();
+      return { channel: message.channelId, ts: message.ts };
+    },
+  },
 };
+
+/** Ephemeral messages can't be reached by these calls, nor can a person's id be used for the conversation. */
+function ownMessage(args: ApiArgs, stage: Stage, notOwn: string): Message {
+  const conversation = conversationOf(stage, args.requiredText('channel'));
+  const message = stage.log.find(conversation.id, args.requiredText('ts'));
+  // What deleting says in an archive is not documented.
+  if (conversation.isArchived && notOwn === 'cant_update_message') throw new ApiFailure('is_inactive');
+  if (!message || message.ephemeralFor !== undefined) throw new ApiFailure('message_not_found');
+  if (message.userId !== stage.workspace.bot.id) throw new ApiFailure(notOwn);
+  return message;
+}

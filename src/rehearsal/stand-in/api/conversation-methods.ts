@@ -159,13 +159,20 @@ function moment(args: ApiArgs, name: 'oldest' | 'latest', absent: number): numbe
 }
 
 function conversationJson(conversation: Conversation, stage: Stage): JsonObject {
-  const common = { id: conversation.id, is_archived: conversation.isArchived };
+  const common = { id: conversation.id, created: 0, is_archived: conversation.isArchived };
   if (conversation.kind === 'dm') return { ...common, is_im: true, user: conversation.partnerId };
   return {
     ...common,
     name: conversation.name,
+    name_normalized: conversation.name,
+    is_channel: !conversation.isPrivate,
+    is_group: conversation.isPrivate,
     is_im: false,
+    is_mpim: false,
     is_private: conversation.isPrivate,
+    is_general: false,
     is_member: conversation.memberIds.has(stage.workspace.bot.id),
+    topic: { value: '', creator: '', last_set: 0 },
+    purpose: { value: '', creator: '', last_set: 0 },
   };
 }

@@ -53,6 +53,10 @@ function personJson(person: Person, stage: Stage): JsonObject {
     name: person.name,
     deleted: person.deleted,
     is_bot: person.isBot,
+    is_app_user: person.isBot,
+    is_admin: false,
+    is_owner: false,
+    updated: 0,
     profile: { ...names, real_name_normalized: person.realName, display_name_normalized: person.name },
     // The platform leaves these out for people who have left.
     ...(person.deleted

@@ -180,6 +180,7 @@ export const messageShape = z.array(displayedBlock).max(50);
 const view = {
   private_metadata: z.string().max(3000).optional(),
   callback_id: z.string().max(255).optional(),
+  external_id: z.string().max(255).optional(),
 };
 
 export const viewShape = z.discriminatedUnion('type', [
@@ -191,6 +192,8 @@ export const viewShape = z.discriminatedUnion('type', [
       title: plainText(24),
       submit: plainText(24).optional(),
       close: plainText(24).optional(),
+      clear_on_close: z.boolean().optional(),
+      notify_on_close: z.boolean().optional(),
     })
     .refine(
       (form) => form.submit !== undefined || !form.blocks.some((block) => block.type === 'input'),
