@@ -37,6 +37,7 @@ export async function openStandIn(port = 0): Promise<{ standIn: StandIn; facts: 
     now: () => new Date(),
     // The bot doesn't join channels, but the documentation of joining can be checked too.
     scopes: [...LOADLINE_SCOPES, 'channels:join'],
+    fileReadyAfterMs: 1_000,
     port,
   });
   const facts = {

@@ -16,6 +16,8 @@ export interface StoredFile {
   ticket: string;
   bytes?: Buffer;
   isComplete: boolean;
+  /** Real time from which it can be shown, once it is complete. */
+  readyAtMs?: number;
 }
 
 interface FileKind {
@@ -56,10 +58,14 @@ export function fileKind(file: StoredFile): FileKind {
 
 export class FileShelf {
   readonly #ids: IdMaker;
+  readonly #nowMs: () => number;
+  readonly #readyAfterMs: number;
   readonly #files = new Map<string, StoredFile>();
 
-  constructor(ids: IdMaker) {
+  constructor(ids: IdMaker, nowMs: () => number, readyAfterMs: number) {
     this.#ids = ids;
+    this.#nowMs = nowMs;
+    this.#readyAfterMs = readyAfterMs;
   }
 
   announce(file: { name: string; userId: string; lengthBytes: number; altText: string }): StoredFile {
@@ -96,12 +102,18 @@ export class FileShelf {
 
   complete(file: StoredFile, title: string | undefined): void {
     file.isComplete = true;
+    file.readyAtMs = this.#nowMs() + this.#readyAfterMs;
     if (title) file.title = title;
+  }
+
+  /** False while the platform still works on a file that is complete. */
+  isReady({ isComplete, readyAtMs = 0 }: StoredFile): boolean {
+    return isComplete && this.#nowMs() >= readyAtMs;
   }
 
   /** Whether an image block may show this file now. */
   canShow(fileId: string): boolean {
     const file = this.#files.get(fileId);
-    return file?.bytes !== undefined && file.isComplete && pictureType(file.bytes) !== undefined;
+    return file?.bytes !== undefined && this.isReady(file) && pictureType(file.bytes) !== undefined;
   }
 }

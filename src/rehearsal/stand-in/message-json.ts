@@ -42,8 +42,9 @@ function filesOf(message: Message, stage: Stage): JsonObject[] {
   });
 }
 
+/** A file that is still being worked on has no type yet. */
 export function fileJson(file: StoredFile, stage: Stage): JsonObject {
-  const kind = fileKind(file);
+  const kind = stage.files.isReady(file) ? fileKind(file) : undefined;
   const places = stage.log.placesOf(file.id);
   const kindOf = (id: string) => stage.workspace.conversations.get(id)?.kind;
   const isPrivate = (id: string) => stage.workspace.conversations.get(id)?.isPrivate ?? true;
@@ -53,8 +54,8 @@ export function fileJson(file: StoredFile, stage: Stage): JsonObject {
     name: file.name,
     title: file.title,
     alt_txt: file.altText,
-    mimetype: kind.mime,
-    filetype: kind.type,
+    mimetype: kind?.mime ?? '',
+    filetype: kind?.type ?? '',
     size: file.lengthBytes,
     mode: 'hosted',
     user: file.userId,

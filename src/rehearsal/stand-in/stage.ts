@@ -35,7 +35,7 @@ export function buildStage(options: StandInOptions, changed: () => void): Stage 
     options,
     workspace,
     log: new MessageLog(options.now),
-    files: new FileShelf(ids),
+    files: new FileShelf(ids, realNowMs, options.fileReadyAfterMs ?? 0),
     surfaces: new Surfaces(ids, workspace, options.now),
     triggers: new Triggers(realNowMs, options.triggerLifeMs ?? TRIGGER_LIFE_MS),
     responseUrls: new ResponseUrls(realNowMs),

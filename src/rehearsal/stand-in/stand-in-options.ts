@@ -76,6 +76,10 @@ export interface StandInOptions {
   triggerLifeMs?: number;
   /** Waits before an event that failed is sent again; the platform's 0, 60,000 and 300,000 when left out. */
   eventRetryDelaysMs?: readonly number[];
+  /** How long after its upload a picture can't be shown yet; 0 when left out. The platform takes about a second. */
+  fileReadyAfterMs?: number;
+  /** Parts of the app that the workspace can't open. */
+  tabsOff?: readonly ('home' | 'messages')[];
   /** How old a message may be for its author to change it; for ever when left out. */
   editWindowMs?: number;
   /** Whether reading messages is limited as for an app that is sold outside the platform's marketplace. */

@@ -112,5 +112,6 @@ test('a Home page is clicked like a form', async () => {
   const { view: home } = await scene.client.views.publish({ user_id: 'U1ANA', view });
   expect(await scene.standIn.click('U1ANA', { viewId: String(home?.id) }, 'go')).toEqual({ ok: true });
   expect(clicks).toMatchObject([{ container: { type: 'view' }, view: { type: 'home', id: home?.id } }]);
+  expect(clicks[0]).not.toHaveProperty('response_url');
   expect(await scene.standIn.click('U2BEN', { viewId: String(home?.id) }, 'go')).toMatchObject({ ok: false });
 });

@@ -103,3 +103,9 @@ test('an alternative text has at most 2,000 characters', async () => {
   expect((await post(picture(2000))).ok).toBe(true);
   expect((await refusal(post(picture(2001)))).messages.join()).toContain('must be less than 2001 characters');
 });
+
+test('all texts of a message’s blocks together have at most 11,000 characters', async () => {
+  const sections = (...lengths: number[]) => lengths.map((length) => section({ text: plain(chars(length)) }));
+  expect((await post(sections(3000, 3000, 3000, 2000))).ok).toBe(true);
+  expect((await refusal(post(sections(3000, 3000, 3000, 2001)))).error).toBe('msg_blocks_too_long');
+});

@@ -71,6 +71,7 @@ describe('commands', () => {
       channel_id: 'C1TEAM',
       channel_name: 'team-harbour',
     });
+    expect(got).not.toHaveProperty('thread_ts');
     await scene.standIn.command('U1ANA', 'dm', '/loadline');
     expect(got).toMatchObject({ text: '', channel_id: 'D1ANA', channel_name: 'directmessage' });
     expect(scene.standIn.messagesOf('U1ANA', 'C1TEAM')).toEqual([]);

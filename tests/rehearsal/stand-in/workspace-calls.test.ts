@@ -1,6 +1,6 @@
 /** People, conversations, history and files with the real client. docs.slack.dev/reference/methods */
 import { afterEach, beforeEach, describe, expect, test } from 'vitest';
-import { many, PNG, refusal, type Scene, startScene, TOKEN, uploadPicture } from './fixture.ts';
+import { many, PNG, refusal, type Scene, startScene, TestClock, TOKEN, uploadPicture } from './fixture.ts';
 
 let scene: Scene;
 beforeEach(async () => {
@@ -216,4 +216,29 @@ describe('files', () => {
     const words = await uploadPicture(scene.client, Buffer.from('no picture'));
     expect((await refusal(show(words))).error).toBe('invalid_blocks');
   });
+
+  test('a picture can be shown once the platform has worked on it', async () => {
+    const clock = new TestClock(0);
+    const slow = await startScene({ fileReadyAfterMs: 1000, realNowMs: clock.nowMs });
+    const id = await uploadPicture(slow.client);
+    const show = () => {
+      const blocks = [{ type: 'image', alt_text: 'a', slack_file: { id } }] as never;
+      return slow.client.chat.postMessage({ channel: 'C1TEAM', text: 'a', blocks });
+    };
+    expect((await refusal(show())).error).toBe('invalid_blocks');
+    expect((await slow.client.files.info({ file: id })).file?.mimetype).toBe('');
+    clock.ms = 1000;
+    expect((await slow.client.files.info({ file: id })).file?.mimetype).toBe('image/png');
+    expect((await show()).ok).toBe(true);
+    await slow.stop();
+  });
+});
+
+test('what the switched-off tabs of the app would show is refused', async () => {
+  const { client, stop } = await startScene({ tabsOff: ['home', 'messages'] });
+  const view = { type: 'home' as const, blocks: [] };
+  expect((await refusal(client.views.publish({ user_id: 'U1ANA', view }))).error).toBe('not_enabled');
+  const post = client.chat.postMessage({ channel: 'U1ANA', text: 'a' });
+  expect((await refusal(post)).error).toBe('messages_tab_disabled');
+  await stop();
 });

@@ -187,9 +187,11 @@ const RULES: Record<PostingRule, (isReply: boolean) => boolean> = {
   non_threadable_channel: (isReply) => isReply,
 };
 
-/** @throws ApiFailure `is_archived`, `not_in_channel` or the code of the channel's own rule */
+/** @throws ApiFailure `is_archived`, `messages_tab_disabled`, `not_in_channel` or the code of the channel's own rule */
 export function requirePosting(stage: Stage, conversation: Conversation, threadTs?: string): void {
   if (conversation.isArchived) throw new ApiFailure('is_archived');
+  if (conversation.kind === 'dm' && stage.options.tabsOff?.includes('messages'))
+    throw new ApiFailure('messages_tab_disabled');
   const { rule } = conversation;
   if (rule && RULES[rule](threadTs !== undefined)) throw new ApiFailure(`restricted_action_${rule}`);
   const invited = conversation.memberIds.has(stage.workspace.bot.id);

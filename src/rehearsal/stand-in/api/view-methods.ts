@@ -50,6 +50,7 @@ export const viewMethods: ApiMethods = {
     answer(args, stage) {
       const userId = args.requiredText('user_id');
       if (!stage.workspace.people.has(userId)) throw new ApiFailure('user_not_found');
+      if (stage.options.tabsOff?.includes('home')) throw new ApiFailure('not_enabled');
       const given = checkedView(args, stage, 'home');
       requireFresh(given, args, stage, stage.surfaces.homeOf(userId));
       const view = stage.surfaces.publishHome(userId, given);
