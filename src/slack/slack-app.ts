@@ -5,6 +5,7 @@
 import { setTimeout as wait } from 'node:timers/promises';
 import { App, type Receiver } from '@slack/bolt';
 import type { AppDependencies } from '../app/ports/app-dependencies.ts';
+import { watchChannel } from '../app/team/watch-channel.ts';
 import type { UseCases } from '../app/use-cases.ts';
 import { giveUp } from '../app/written-once.ts';
 import type { Config } from '../config.ts';
@@ -151,6 +152,7 @@ function listenerContext(
     // Separate in each workspace, even with the same mark.
     isNew: (eventKey) => deps.store.single.rememberEvent(`${workspaceId} ${eventKey}`, deps.clock.now()),
     giveUp: (eventKey) => giveUp(deps.store, `${workspaceId} ${eventKey}`, deps.clock.now()),
+    watchChannel: (change) => watchChannel(deps, workspaceId, change),
     answerDue: answerDue ?? (() => wait(ANSWER_DUE_MS, undefined, { ref: false })),
   };
 }

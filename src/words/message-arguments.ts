@@ -1335,6 +1335,7 @@ export interface Messages {
   'channel-unreachable-title': { readonly team: string };
   'channel-unreachable-why': {
     readonly cause:
+      | 'bot-left'
       | 'our-defect'
       | 'permission'
       | 'person-gone'

@@ -216,7 +216,7 @@ describe('the manifest', () => {
     [
       'an event less',
       (m) => m.settings.event_subscriptions.bot_events.pop(),
-      /Events are missing: message\.im\./,
+      /Events are missing: channel_id_changed\./,
     ],
     [
       'no buttons',

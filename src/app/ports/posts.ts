@@ -25,6 +25,8 @@ export interface PostWriting {
   update(postId: string, change: PostChange): Promise<void>;
   /** Marks the posts to these people about the team's sprints that were not sent yet as skipped. */
   skipUnsentTo(teamId: string, userIds: readonly string[]): Promise<void>;
+  /** The channel got another id: its posts, sent or not, are there now. */
+  moveChannel(workspaceId: string, channelId: string, newChannelId: string): Promise<void>;
   /** Queues the delivery of all posts that the workspace is still owed. @returns how many */
   queueAllOf(workspaceId: string): Promise<number>;
 }

@@ -15,6 +15,9 @@ export type RefusalCause = 'place-gone' | 'person-gone' | 'token-gone' | 'permis
 /** Why a post can't be delivered: the platform refused it, or all tries failed. */
 export type UndeliveredCause = RefusalCause | 'tries-failed';
 
+/** What is wrong with a channel: posts there fail, or the bot was taken out of it. */
+export type ChannelCause = UndeliveredCause | 'bot-left';
+
 export class DeliveryFailure extends Error {
   override readonly name = 'DeliveryFailure';
   readonly kind: DeliveryFailureKind;

@@ -14,7 +14,7 @@ import { todayOf } from '../team/place.ts';
 import type { Member, Sprint, SprintHeading, SprintRecords, Team } from '../team/team.ts';
 import { waitForAll } from '../wait-for-all.ts';
 import { statusContent } from '../watching/status-content.ts';
-import type { UndeliveredCause } from './delivery-failure.ts';
+import type { ChannelCause, UndeliveredCause } from './delivery-failure.ts';
 import type { NewPost, Post, SubjectFields } from './posts.ts';
 
 export const POST_KINDS = {
@@ -60,7 +60,7 @@ export const POST_KINDS = {
   }),
 
   'channel-unreachable': aboutTeam(['reason'], async ({ team, subject: { reason } }) => ({
-    content: { team, cause: reason as UndeliveredCause },
+    content: { team, cause: reason as ChannelCause },
   })),
 
   'member-unreachable': aboutTeam(['userId', 'reason'], async ({ team, subject: { userId, reason } }) => ({

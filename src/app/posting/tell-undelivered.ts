@@ -6,7 +6,7 @@ import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
 import { facilitatorsOrMembers } from '../team/place.ts';
 import type { Team } from '../team/team.ts';
-import type { UndeliveredCause } from './delivery-failure.ts';
+import type { ChannelCause, UndeliveredCause } from './delivery-failure.ts';
 import { directPost, type PostKind, type SubjectOf } from './post-kinds.ts';
 import type { Post } from './posts.ts';
 
@@ -23,23 +23,45 @@ export async function tellUndelivered(
   cause: UndeliveredCause,
 ): Promise<void> {
   if (TELLS_OF_IT.includes(post.subject.kind)) return;
-  const now = clock.now();
   await store.transaction(async (tx) => {
     const team = await teamOf(tx, post);
     if (!team) return;
-    const where = 'userId' in post.recipient ? post.recipient.userId : post.recipient.channelId;
-    const week = Math.floor(now.getTime() / WEEK_MS);
-    if (!(await tx.events.remember(`undelivered ${team.id} ${where} ${cause} ${week}`, now))) return;
-    const others = facilitatorsOrMembers(await tx.read.membersOf(team.id)).filter((id) => id !== where);
-    const posts = others.map((userId) => directPost(team, userId, subjectOf(team, post, cause)));
-    if (posts.length > 0) await tx.write.posts.add(posts);
+    if (!('userId' in post.recipient)) return tellOfChannel(tx, team, cause, clock.now());
+    const { userId } = post.recipient;
+    const about = { kind: 'member-unreachable', teamId: team.id, userId, reason: cause } as const;
+    await tellOnceAWeek(tx, team, { where: userId, cause, about }, clock.now());
   });
 }
 
-function subjectOf({ id: teamId }: Team, { recipient }: Post, cause: UndeliveredCause): SubjectOf<PostKind> {
-  return 'userId' in recipient
-    ? { kind: 'member-unreachable', teamId, userId: recipient.userId, reason: cause }
-    : { kind: 'channel-unreachable', teamId, reason: cause };
+/** The same for a channel, whether a post failed there or the platform said that it is closed to the bot. */
+export async function tellOfChannel(
+  tx: Transaction,
+  team: Team,
+  cause: ChannelCause,
+  now: Date,
+): Promise<void> {
+  const about = { kind: 'channel-unreachable', teamId: team.id, reason: cause } as const;
+  await tellOnceAWeek(tx, team, { where: team.channelId, cause, about }, now);
+}
+
+interface Trouble {
+  /** A person or a channel. */
+  readonly where: string;
+  readonly cause: string;
+  readonly about: SubjectOf<PostKind>;
+}
+
+async function tellOnceAWeek(
+  tx: Transaction,
+  team: Team,
+  { where, cause, about }: Trouble,
+  now: Date,
+): Promise<void> {
+  const week = Math.floor(now.getTime() / WEEK_MS);
+  if (!(await tx.events.remember(`undelivered ${team.id} ${where} ${cause} ${week}`, now))) return;
+  const others = facilitatorsOrMembers(await tx.read.membersOf(team.id)).filter((id) => id !== where);
+  const posts = others.map((userId) => directPost(team, userId, about));
+  if (posts.length > 0) await tx.write.posts.add(posts);
 }
 
 async function teamOf({ read }: Transaction, { subject }: Post): Promise<Team | undefined> {

@@ -94,6 +94,23 @@ export const homeOpened = anyEvent.extend({
 });
 export type HomeOpened = z.infer<typeof homeOpened>;
 
+export const CHANNEL_CLOSED_EVENTS = [
+  'channel_archive',
+  'group_archive',
+  'channel_deleted',
+  'group_deleted',
+] as const;
+/** Of people who leave a channel, only the bot itself gets as far as a listener. */
+const BOT_LEFT_EVENTS = ['channel_left', 'group_left', 'member_left_channel'] as const;
+export const CHANNEL_EVENTS = [...CHANNEL_CLOSED_EVENTS, ...BOT_LEFT_EVENTS, 'channel_id_changed'] as const;
+
+export const channelEvent = anyEvent.extend({
+  event: z.union([
+    z.looseObject({ type: z.enum([...CHANNEL_CLOSED_EVENTS, ...BOT_LEFT_EVENTS]), channel: id }),
+    z.looseObject({ type: z.literal('channel_id_changed'), old_channel_id: id, new_channel_id: id }),
+  ]),
+});
+
 /** The bot was removed, or tokens were taken back. */
 export const removalEvent = anyEvent.extend({
   // What a date can hold, in seconds.
@@ -136,7 +153,7 @@ function isOfOneKind(body: Record<string, unknown>): boolean {
 const plainEvent = anyEvent.extend({
   event: z.looseObject({ type: z.enum(['app_uninstalled', 'tokens_revoked']) }),
 });
-const heardEvent = z.union([messageEvent, homeOpened, plainEvent]);
+const heardEvent = z.union([messageEvent, homeOpened, channelEvent, plainEvent]);
 
 /** Whether a listener waits for this; what else the app is subscribed to is nothing that anybody here asked for. */
 export function isHeard(body: unknown): boolean {

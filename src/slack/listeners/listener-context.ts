@@ -4,6 +4,7 @@ import type { Context } from '@slack/bolt';
 import type { WebClient } from '@slack/web-api';
 import type { Directory } from '../../app/ports/app-dependencies.ts';
 import type { PostImage } from '../../app/ports/messenger.ts';
+import type { ChannelChange } from '../../app/team/watch-channel.ts';
 import type { UseCases } from '../../app/use-cases.ts';
 import type { Logger } from '../../logger.ts';
 import type { SentFile } from '../files/download-file.ts';
@@ -30,6 +31,8 @@ export interface ListenerContext {
   readonly isNew: (eventKey: string) => Promise<boolean>;
   /** Sees to it that a form which failed is not carried out when it comes again; false when it came before. */
   readonly giveUp: (eventKey: string) => Promise<boolean>;
+  /** Sees to what follows from a change of a channel. */
+  readonly watchChannel: (change: ChannelChange) => Promise<void>;
   /** Resolves when a form's answer can't wait for its use case any longer. */
   readonly answerDue: () => Promise<void>;
 }

@@ -3,6 +3,7 @@ import type { App } from '@slack/bolt';
 import { homeOpened } from '../door/incoming.ts';
 import { homeView } from '../views/overview.ts';
 import { listenToButtons } from './buttons.ts';
+import { listenToChannels } from './channel-events.ts';
 import { listenToCommand } from './commands.ts';
 import { listenToDirectMessages } from './direct-messages.ts';
 import { failureMessage, failureOf } from './failure-words.ts';
@@ -15,6 +16,7 @@ export function registerListeners(app: App): void {
   listenToForms(app);
   listenToDirectMessages(app);
   listenToHomePage(app);
+  listenToChannels(app);
 }
 
 /** The bot's home page: built each time somebody opens it. */

@@ -1,5 +1,6 @@
 /** What an app's manifest must hold for the bot to work; `deploy/app-manifest.json` holds it. */
 import type { Messages } from '../../words/message-arguments.ts';
+import { CHANNEL_EVENTS } from '../door/incoming.ts';
 
 /** What the bot asks of a workspace, and what for; the app manifest asks for exactly these. */
 export const NEEDED_SCOPES = {
@@ -20,7 +21,7 @@ export const NEEDED_SCOPES = {
 export type NeededScope = keyof typeof NEEDED_SCOPES;
 
 /** What the listeners listen to. */
-export const NEEDED_EVENTS = ['app_home_opened', 'message.im'] as const;
+export const NEEDED_EVENTS = ['app_home_opened', 'message.im', ...CHANNEL_EVENTS] as const;
 
 /** What it listens to besides where workspaces install it by themselves. */
 export const DISTRIBUTION_EVENTS = ['app_uninstalled', 'tokens_revoked'] as const;

@@ -44,9 +44,10 @@ export function withWorkspace(finding: WorkspaceFinding): Middleware<AnyMiddlewa
       logger.warn('A request from a workspace without the bot was passed over.');
       return answerWithoutToken(body, rest as Answering, notInstalled, logger);
     }
-    const { event } = body as { event?: { user?: unknown } };
-    // The bot hears of what it does itself, too.
-    if (event?.user === workspace.botUserId) return;
+    const { event } = body as { event?: { type?: unknown; user?: unknown } };
+    // The bot hears of what it does itself, too. Of those who leave a channel, only itself matters.
+    const isByBot = event?.user === workspace.botUserId;
+    if (isByBot !== (event?.type === 'member_left_channel')) return;
     keepContext(context, contextFor(workspace));
     await next();
   };

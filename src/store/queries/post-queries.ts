@@ -155,6 +155,15 @@ export function postWriting(session: SqlSession, sender: JobSender): PostWriting
         );
     },
 
+    async moveChannel(workspaceId, channelId, newChannelId) {
+      for (const name of ['channelId', 'postedChannelId'] as const) {
+        await session
+          .update(posts)
+          .set({ [name]: newChannelId })
+          .where(and(eq(posts.workspaceId, workspaceId), eq(posts[name], channelId)));
+      }
+    },
+
     async queueAllOf(workspaceId) {
       const owed = await session
         .select({ postId: posts.id, entryOrder: posts.entryOrder })

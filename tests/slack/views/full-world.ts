@@ -273,6 +273,11 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
       kind: 'daily-prompt',
       prompt: { ...prompt, state: 'answered', answered },
     }),
+    'channel unreachable, bot-left': postMessage({
+      kind: 'channel-unreachable',
+      team: heading.team,
+      cause: 'bot-left',
+    }),
     ...Object.fromEntries(
       UNDELIVERED_CAUSES.flatMap((cause) => [
         [
