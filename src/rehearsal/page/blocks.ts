@@ -2,7 +2,7 @@
  * Shows blocks as DOM nodes. What this page can't show is named, never dropped in silence: somebody who
  * rehearses must not believe that nothing was sent.
  */
-import type { Button, ImageBlock, InputBlock, KnownBlock, SectionBlock, TextObject } from '@slack/types';
+import type { ImageBlock, InputBlock, KnownBlock, SectionBlock, TextObject } from '@slack/types';
 import type { JsonObject } from '../stand-in/page-state.ts';
 import { buttonControl } from './button-elements.ts';
 import { append, element, freshId } from './dom.ts';
@@ -25,21 +25,25 @@ function blockNode(block: KnownBlock, blockId: string, surface: Surface): Node {
     case 'divider':
       return element('hr', { class: 'block' });
     case 'section':
-      return sectionNode(block, surface);
+      return sectionNode(block, blockId, surface);
     case 'context': {
-      const texts = block.elements as TextObject[];
       return element(
         'div',
         { class: 'block context' },
-        texts.map((text) => textNode(text, surface)),
+        block.elements.map((part) =>
+          part.type === 'image'
+            ? notShown(`image of ${part.alt_text}`)
+            : textNode(part as TextObject, surface),
+        ),
       );
     }
     case 'actions': {
-      const buttons = block.elements as Button[];
       return element(
         'div',
         { class: 'block actions' },
-        buttons.map((button) => buttonControl(button, blockId, surface)),
+        block.elements.map((part) =>
+          part.type === 'button' ? buttonControl(part, blockId, surface) : notShown(part.type),
+        ),
       );
     }
     case 'image':
@@ -47,13 +51,16 @@ function blockNode(block: KnownBlock, blockId: string, surface: Surface): Node {
     case 'input':
       return inputNode(block, blockId, surface);
     default:
-      return element('p', { class: 'block note' }, [
-        `(This page can’t show a block of the kind “${block.type}”.)`,
-      ]);
+      return notShown(block.type);
   }
 }
 
-function sectionNode(block: SectionBlock, surface: Surface): Node {
+function notShown(kind: string): HTMLElement {
+  return element('span', { class: 'note' }, [`(This page can’t show a “${kind}”.)`]);
+}
+
+function sectionNode(block: SectionBlock, blockId: string, surface: Surface): Node {
+  const beside = block.accessory;
   return element('div', { class: 'block section' }, [
     block.text && textNode(block.text, surface),
     block.fields &&
@@ -62,6 +69,7 @@ function sectionNode(block: SectionBlock, surface: Surface): Node {
         { class: 'fields' },
         block.fields.map((field) => textNode(field, surface)),
       ),
+    beside && (beside.type === 'button' ? buttonControl(beside, blockId, surface) : notShown(beside.type)),
   ]);
 }
 
@@ -92,8 +100,8 @@ function inputNode(block: InputBlock, blockId: string, surface: Surface): Node {
 
 /** An image with its words on demand; when the image can't be loaded the words are shown. */
 function imageNode(image: ImageBlock, surface: Surface): HTMLElement {
-  const { id } = (image as { slack_file: { id: string } }).slack_file;
-  const source = `/page/file/${encodeURIComponent(id)}`;
+  const { slack_file: file, image_url: url } = image as { slack_file?: { id: string }; image_url?: string };
+  const source = file ? `/page/file/${encodeURIComponent(file.id)}` : url;
   const words = image.alt_text;
   const picture = element('img', { alt: words, src: source, loading: 'eager' }, [], {
     error: () => picture.replaceWith(element('p', { class: 'missing' }, [`Image: ${words}`])),
@@ -103,6 +111,7 @@ function imageNode(image: ImageBlock, surface: Surface): HTMLElement {
       picture,
     ]),
     element('figcaption', {}, [
+      image.title && element('p', {}, [image.title.text]),
       element('details', { class: 'words' }, [
         element('summary', {}, ['The image in words']),
         element('p', {}, [words]),

@@ -19,6 +19,7 @@ const KINDS: Record<string, { field: string; initial: string }> = {
   multi_users_select: { field: 'selected_users', initial: 'initial_users' },
   datepicker: { field: 'selected_date', initial: 'initial_date' },
   timepicker: { field: 'selected_time', initial: 'initial_time' },
+  radio_buttons: { field: 'selected_option', initial: 'initial_option' },
   file_input: { field: 'files', initial: 'initial_files' },
 };
 

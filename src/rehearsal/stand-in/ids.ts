@@ -23,7 +23,8 @@ export class IdMaker {
       if (block.type === 'input') return { ...whole, element: named(block.element as JsonObject) };
       if (block.type === 'actions')
         return { ...whole, elements: (block.elements as JsonObject[]).map(named) };
-      return whole;
+      const accessory = block.accessory as JsonObject | undefined;
+      return accessory && accessory.type !== 'image' ? { ...whole, accessory: named(accessory) } : whole;
     });
   }
 }

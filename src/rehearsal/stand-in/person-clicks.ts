@@ -79,7 +79,7 @@ function actionsOf(
   const named = blocks
     .filter((block) => blockId === undefined || block.block_id === blockId)
     .flatMap((block) => elementsOf(block).map((element) => ({ block_id: block.block_id, ...element })))
-    .filter((element: JsonObject) => element.action_id === actionId);
+    .filter((element: JsonObject) => element.type === 'button' && element.action_id === actionId);
   const ofValue = named.filter((element: JsonObject) => element.value === value);
   return named.length > 1 && ofValue.length > 0 ? ofValue : named;
 }

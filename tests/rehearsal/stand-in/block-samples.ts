@@ -13,3 +13,9 @@ export const input = (element: unknown, more: object = {}) => ({
   ...more,
 });
 export const typed = (more: object = {}) => ({ type: 'plain_text_input', ...more });
+export const image = (more: object = {}) => ({
+  type: 'image',
+  image_url: 'https://example.com/a.png',
+  alt_text: 'a',
+  ...more,
+});

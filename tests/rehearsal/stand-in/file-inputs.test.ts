@@ -179,11 +179,11 @@ describe('an input for files', () => {
     const { client } = scene;
     const message = client.chat.postMessage({ channel: 'C1TEAM', text: 'a', blocks: [asked] as never });
     expect((await refusal(message)).messages).toEqual([
-      '[ERROR] unsupported or missing type [json-pointer:/blocks/0/type]',
+      '[ERROR] unsupported element: file_input [json-pointer:/blocks/0/element]',
     ]);
     const home = { type: 'home', blocks: [asked] } as never;
     expect((await refusal(client.views.publish({ user_id: 'U1ANA', view: home }))).messages).toEqual([
-      '[ERROR] unsupported or missing type [json-pointer:/view/blocks/0/type]',
+      '[ERROR] unsupported element: file_input [json-pointer:/view/blocks/0/element]',
     ]);
     const opened = client.views.open({
       trigger_id: 'none',

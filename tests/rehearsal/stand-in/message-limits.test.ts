@@ -1,7 +1,7 @@
 /** Limits of blocks in messages. Numbers: docs.slack.dev/reference/block-kit (blocks and block elements). */
 import { afterAll, beforeAll, describe, expect, test } from 'vitest';
-import { actions, button, section } from './block-samples.ts';
-import { chars, many, mrkdwn, plain, refusal, type Scene, startScene, uploadPicture } from './fixture.ts';
+import { actions, button, image, input, option, section, select, typed } from './block-samples.ts';
+import { chars, many, mrkdwn, plain, refusal, type Scene, startScene } from './fixture.ts';
 
 let scene: Scene;
 beforeAll(async () => {
@@ -81,6 +81,66 @@ const limits: [rule: string, most: unknown[], beyond: unknown[], says: string][]
     'must be less than 2001 characters',
   ],
   [
+    'a select has at most 100 options',
+    [actions(select({ options: many(100, () => option()) }))],
+    [actions(select({ options: many(101, () => option()) }))],
+    'no more than 100 items allowed',
+  ],
+  [
+    'an option text has at most 75 characters',
+    [actions(select({ options: [option({ text: plain(chars(75)) })] }))],
+    [actions(select({ options: [option({ text: plain(chars(76)) })] }))],
+    'must be less than 76 characters',
+  ],
+  [
+    'an option value has at most 150 characters',
+    [actions(select({ options: [option({ value: chars(150) })] }))],
+    [actions(select({ options: [option({ value: chars(151) })] }))],
+    'must be less than 151 characters',
+  ],
+  [
+    'radio buttons have at most 10 options',
+    [actions({ type: 'radio_buttons', options: many(10, () => option()) })],
+    [actions({ type: 'radio_buttons', options: many(11, () => option()) })],
+    'no more than 10 items allowed',
+  ],
+  [
+    'checkboxes have at most 10 options',
+    [actions({ type: 'checkboxes', options: many(10, () => option()) })],
+    [actions({ type: 'checkboxes', options: many(11, () => option()) })],
+    'no more than 10 items allowed',
+  ],
+  [
+    'an overflow menu has at most 5 options',
+    [section({ accessory: { type: 'overflow', options: many(5, () => option()) } })],
+    [section({ accessory: { type: 'overflow', options: many(6, () => option()) } })],
+    'no more than 5 items allowed [json-pointer:/blocks/0/accessory/options]',
+  ],
+  [
+    'a placeholder has at most 150 characters',
+    [actions(select({ placeholder: plain(chars(150)) }))],
+    [actions(select({ placeholder: plain(chars(151)) }))],
+    'must be less than 151 characters',
+  ],
+  [
+    'a label has at most 2,000 characters',
+    [input(typed(), { label: plain(chars(2000)) })],
+    [input(typed(), { label: plain(chars(2001)) })],
+    'must be less than 2001 characters',
+  ],
+  [
+    'a hint has at most 2,000 characters',
+    [input(typed(), { hint: plain(chars(2000)) })],
+    [input(typed(), { hint: plain(chars(2001)) })],
+    'must be less than 2001 characters',
+  ],
+  [
+    'an alternative text has at most 2,000 characters',
+    [image({ alt_text: chars(2000) })],
+    [image({ alt_text: chars(2001) })],
+    'must be less than 2001 characters',
+  ],
+  [
     'a confirmation text has at most 300 characters',
     [actions(button({ confirm: { text: plain(chars(300)) } }))],
     [actions(button({ confirm: { text: plain(chars(301)) } }))],
@@ -95,13 +155,6 @@ describe('the largest thing that is allowed passes, one step beyond is refused',
     expect(error).toBe('invalid_blocks');
     expect(messages.join('\n')).toContain(`[ERROR] ${says}`);
   });
-});
-
-test('an alternative text has at most 2,000 characters', async () => {
-  const id = await uploadPicture(scene.client);
-  const picture = (length: number) => [{ type: 'image', slack_file: { id }, alt_text: chars(length) }];
-  expect((await post(picture(2000))).ok).toBe(true);
-  expect((await refusal(post(picture(2001)))).messages.join()).toContain('must be less than 2001 characters');
 });
 
 test('all texts of a message’s blocks together have at most 11,000 characters', async () => {

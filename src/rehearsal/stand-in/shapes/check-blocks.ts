@@ -25,7 +25,8 @@ const MESSAGE_TEXTS_MAX = 11_000;
 export function messageProblems(blocks: unknown, files: FileLookup): string[] {
   const parsed = messageShape.safeParse(blocks);
   if (!parsed.success) return problemsOf(parsed.error, ['blocks']);
-  return wholeProblems(parsed.data as JsonObject[], ['blocks'], files);
+  const whole = parsed.data as JsonObject[];
+  return [...wholeProblems(whole, ['blocks'], files), ...strayFileInputs(whole, ['blocks'])];
 }
 
 /** Whether all texts of a message's blocks together, descriptions of pictures included, are more than it may hold. */
@@ -43,7 +44,9 @@ export function viewProblems(view: unknown, kind: 'modal' | 'home', files: FileL
   const parsed = viewShape.safeParse(view);
   if (!parsed.success) return problemsOf(parsed.error, ['view']);
   if (parsed.data.type !== kind) return [problem(`must be a view of type ${kind}`, ['view', 'type'])];
-  return wholeProblems(parsed.data.blocks as JsonObject[], ['view', 'blocks'], files);
+  const blocks = parsed.data.blocks as JsonObject[];
+  const root = ['view', 'blocks'];
+  return [...wholeProblems(blocks, root, files), ...(kind === 'modal' ? [] : strayFileInputs(blocks, root))];
 }
 
 /** Whether a view asks for files, for which the app needs a scope of its own (`files:read`). */
@@ -57,13 +60,27 @@ export function isViewTooLarge(view: unknown): boolean {
 
 /** The elements of one block that a person can act on. */
 export function elementsOf(block: JsonObject): JsonObject[] {
-  if (block.type === 'actions') return block.elements as JsonObject[];
-  return block.type === 'input' ? [block.element as JsonObject] : [];
+  const elements = block.type === 'actions' ? block.elements : [block.element, block.accessory];
+  return (elements as (JsonObject | undefined)[]).filter(
+    (one) => one !== undefined && one.type !== 'image',
+  ) as JsonObject[];
+}
+
+/** Files can be asked for in forms only. */
+function strayFileInputs(blocks: JsonObject[], root: string[]): string[] {
+  return blocks.flatMap((block, index) =>
+    elementsOf(block).some(({ type }) => type === 'file_input')
+      ? [problem('unsupported element: file_input', [...root, index, 'element'])]
+      : [],
+  );
 }
 
 /** Every picture in the blocks. */
 export function imagesOf(blocks: readonly JsonObject[]): JsonObject[] {
-  return blocks.filter((block) => block.type === 'image');
+  const context = (block: JsonObject) => (block.type === 'context' ? (block.elements as JsonObject[]) : []);
+  return blocks
+    .flatMap((block) => [block, block.accessory as JsonObject | undefined, ...context(block)])
+    .filter((one): one is JsonObject => one?.type === 'image');
 }
 
 function wholeProblems(blocks: JsonObject[], root: string[], files: FileLookup): string[] {
@@ -80,8 +97,11 @@ function wholeProblems(blocks: JsonObject[], root: string[], files: FileLookup):
     const repeated = actionIds.find((one, at) => one !== undefined && actionIds.indexOf(one) !== at);
     if (repeated)
       found.push(problem(`\`action_id\` "${repeated}" already exists in this block`, [...root, index]));
-    if (block.type === 'image' && !files.canShow((block.slack_file as { id: string }).id))
-      found.push(problem('invalid slack file', [...root, index, 'slack_file']));
+    for (const image of imagesOf([block])) {
+      const file = image.slack_file as { id: string } | undefined;
+      if (file && !files.canShow(file.id))
+        found.push(problem('invalid slack file', [...root, index, 'slack_file']));
+    }
   });
   return found;
 }
