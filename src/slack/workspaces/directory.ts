@@ -14,7 +14,7 @@ const KEPT_ENTRIES = 5_000;
 const MOST_MEMBERS = 40;
 const MEMBERS_PAGE = 100;
 /** The platform's answers for a channel that the bot can't see. */
-const UNSEEN_CHANNEL = ['channel_not_found', 'not_in_channel', 'missing_scope'];
+const UNSEEN_CHANNEL = new Set(['channel_not_found', 'not_in_channel', 'missing_scope']);
 
 export interface DirectoryOptions {
   readonly workspaces: Workspaces;
@@ -61,7 +61,7 @@ export function createDirectory({ workspaces, nowMs }: DirectoryOptions): Direct
     async channel(workspaceId, channelId) {
       const client = await clientOf(workspaceId);
       const { channel } =
-        (await client.conversations.info({ channel: channelId }).catch(nothingFor(UNSEEN_CHANNEL))) ?? {};
+        (await client.conversations.info({ channel: channelId }).catch(nothingIfUnseen)) ?? {};
       if (!channel || (channel.is_private && !channel.is_member)) return undefined;
       return { name: shownName(channel.name) || undefined, isArchived: channel.is_archived === true };
     },
@@ -74,19 +74,25 @@ function keyOf(workspaceId: string, userId: string): string {
 }
 
 async function lookUp(client: WebClient, userId: string): Promise<Profile> {
-  const answer = await client.users.info({ user: userId }).catch(nothingFor(['user_not_found']));
-  return profileOf(userId, answer?.user);
+  try {
+    const { user } = await client.users.info({ user: userId });
+    return profileOf(userId, user, user === undefined || user.deleted === true);
+  } catch (error) {
+    const code = error instanceof WebAPIPlatformError ? error.data.error : undefined;
+    // Whom the platform doesn't know can't be reached either. Whom it hides may well be there.
+    if (code !== 'user_not_found' && code !== 'user_not_visible') throw error;
+    return profileOf(userId, undefined, code === 'user_not_found');
+  }
 }
 
-/** Somebody whom the platform doesn't know can't be reached either, like a deactivated account. */
-function profileOf(userId: string, person: Person | undefined): Profile {
+function profileOf(userId: string, person: Person | undefined, isDeactivated: boolean): Profile {
   const names = [person?.profile?.display_name, person?.profile?.real_name, person?.real_name, person?.name];
   return {
     userId,
     name: names.map(shownName).find((name) => name !== '') ?? userId,
     timeZone: person?.tz || undefined,
     isBot: person?.is_bot === true || userId === 'USLACKBOT',
-    isDeactivated: person === undefined || person.deleted === true,
+    isDeactivated,
   };
 }
 
@@ -101,15 +107,13 @@ function shownName(name: string | undefined): string {
 async function fewMemberIds(client: WebClient, channelId: string): Promise<string[]> {
   const page = await client.conversations
     .members({ channel: channelId, limit: MEMBERS_PAGE })
-    .catch(nothingFor(UNSEEN_CHANNEL));
+    .catch(nothingIfUnseen);
   const ids = page?.members ?? [];
   const areMany = ids.length > MOST_MEMBERS || page?.response_metadata?.next_cursor;
   return areMany ? [] : ids;
 }
 
-function nothingFor(codes: readonly string[]): (error: unknown) => undefined {
-  return (error) => {
-    if (error instanceof WebAPIPlatformError && codes.includes(error.data.error)) return undefined;
-    throw error;
-  };
+function nothingIfUnseen(error: unknown): undefined {
+  if (error instanceof WebAPIPlatformError && UNSEEN_CHANNEL.has(error.data.error)) return undefined;
+  throw error;
 }

@@ -59,6 +59,12 @@ describe('profile', () => {
     expect(await directory.profile(WORKSPACE_ID, 'U9')).toMatchObject({ name: 'U9', isDeactivated: true });
   });
 
+  it('does not take somebody whom the platform hides for deactivated', async () => {
+    const { directory } = directoryUnderTest();
+    platform.refuse('users.info', 'user_not_visible');
+    expect(await directory.profile(WORKSPACE_ID, 'U1')).toMatchObject({ name: 'U1', isDeactivated: false });
+  });
+
   it('is looked up once in five minutes, even when asked for at the same time', async () => {
     const { directory, pass } = directoryUnderTest();
     await Promise.all([directory.profile(WORKSPACE_ID, 'U1'), directory.profile(WORKSPACE_ID, 'U1')]);
