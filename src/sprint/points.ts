@@ -36,8 +36,3 @@ export function parsePoints(text: string): number | undefined {
 export function formatPoints(points: number): string {
   return String(points);
 }
-
-/** Points with their unit: `1 point`, `0.5 points`, `3 points`. */
-export function formatPointsWithUnit(points: number): string {
-  return `${formatPoints(points)} ${points === 1 ? 'point' : 'points'}`;
-}

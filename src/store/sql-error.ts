@@ -11,10 +11,6 @@ export interface SqlError {
 
 export const SQL_STATE = {
   uniqueViolation: '23505',
-  foreignKeyViolation: '23503',
-  checkViolation: '23514',
-  exclusionViolation: '23P01',
-  restrictViolation: '23001',
   insufficientPrivilege: '42501',
   serializationFailure: '40001',
   deadlockDetected: '40P01',

@@ -76,7 +76,7 @@ export function nameOf(user: PageUser | undefined): string | undefined {
  * Files that people at the desk have picked for forms. The workspace takes them at once, as on the platform, and a
  * form holds their ids; so the names are kept here, and survive that a form is drawn again.
  */
-class PickedFiles {
+export class PickedFiles {
   readonly #known = new Map<string, SeenFile>();
   readonly #underWay = new Set<Promise<unknown>>();
 
@@ -87,7 +87,7 @@ class PickedFiles {
     return picked;
   }
 
-  /** Marks the work of a field that takes files in, until the field holds them. */
+  /** Marks the work of a field that takes files in; a form is not sent off before the field holds them. */
   async during(work: Promise<void>): Promise<void> {
     this.#underWay.add(work);
     try {

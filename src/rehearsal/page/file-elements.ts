@@ -17,7 +17,7 @@ export function fileControl(input: FileInput, spot: Spot): HTMLElement {
   const most = input.max_files ?? FILES_MAX;
   const names = controlAttributes(spot, actionId);
   const listId = freshId();
-  const { files } = spot.surface;
+  const { as, files } = spot.surface;
   let chosen: SeenFile[] = idsOf(startValue(spot, actionId, [])).flatMap((id) => files.find(id) ?? []);
 
   const control = element('input', {
@@ -53,7 +53,7 @@ export function fileControl(input: FileInput, spot: Spot): HTMLElement {
     const problems: string[] = [];
     for (const file of wanted) {
       try {
-        const picked = await files.pick(file);
+        const picked = await files.pick(as, file);
         chosen = most === 1 ? [picked] : [...chosen, picked];
       } catch (error) {
         problems.push(`${file.name}: ${error instanceof Error ? error.message : error}`);

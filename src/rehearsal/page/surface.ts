@@ -2,15 +2,8 @@
  * What blocks are shown on: one message, one form or one Home page. It carries what a control needs to know
  * its value and to report a press, so that block and element code knows nothing of the rest of the page.
  */
-import type {
-  InputValue,
-  JsonObject,
-  PageState,
-  SeenFile,
-  SeenMessage,
-  View,
-} from '../stand-in/page-state.ts';
-import { type Desk, nameOf, wordingOf } from './desk.ts';
+import type { InputValue, JsonObject, PageState, SeenMessage, View } from '../stand-in/page-state.ts';
+import { type Desk, nameOf, type PickedFiles, wordingOf } from './desk.ts';
 import type { KeptValues } from './kept-values.ts';
 import type { Wording } from './mrkdwn-dom.ts';
 import type { ClickTarget } from './page-api.ts';
@@ -22,13 +15,9 @@ export interface Surface {
   /** Everybody who can be picked from a list of people. */
   people: { value: string; label: string }[];
   values: KeptValues;
-  files: {
-    /** Hands a file of the member at the desk to the workspace. @throws Error whose message can be shown */
-    pick(file: File): Promise<SeenFile>;
-    find(id: string): SeenFile | undefined;
-    /** Marks work after which a field holds the files that were picked; a form is not sent off before. */
-    during(work: Promise<void>): Promise<void>;
-  };
+  /** Who is at the desk. */
+  as: string;
+  files: PickedFiles;
   /** By block id, what is wrong with the field. */
   fieldErrors: Record<string, string>;
   /** Reports a pressed button to the app; settles when the app has answered. */
@@ -63,11 +52,8 @@ function surface(desk: Desk, state: PageState, key: string, target: ClickTarget,
       .filter((user) => !user.isBot)
       .map((user) => ({ value: user.id, label: nameOf(user) })),
     values: desk.values,
-    files: {
-      pick: (file) => desk.pickedFiles.pick(state.me.id, file),
-      find: (id) => desk.pickedFiles.find(id),
-      during: (work) => desk.pickedFiles.during(work),
-    },
+    as: state.me.id,
+    files: desk.pickedFiles,
     fieldErrors: {},
     press: (blockId, actionId, value) => act(target, { blockId, actionId, value }),
   };

@@ -3,32 +3,21 @@
  */
 import type { StoredFile } from './file-shelf.ts';
 import type { Message } from './message-log.ts';
-import type { JsonObject, PageState, PageUser, SeenFile, SeenMessage } from './page-state.ts';
+import type { PageState, PageUser, SeenFile, SeenMessage } from './page-state.ts';
 import { imagesOf } from './shapes/check-blocks.ts';
 import type { Stage } from './stage.ts';
 import type { Person } from './workspace.ts';
 
 /** One message with its history, for those who check what the bot said. */
-export interface Post {
-  ts: string;
-  channelId: string;
+export interface Post extends Message {
   /** Set for messages in a channel. */
   channelName?: string;
   /** Set for direct messages: the person who talks with the bot. */
   memberId?: string;
-  userId: string;
-  byBot: boolean;
-  /** The only person who saw it. */
-  ephemeralFor?: string;
-  text: string;
-  blocks: JsonObject[];
   /** Alternative texts of all pictures in it, in order. */
   altTexts: string[];
   /** Files that it shares, in order. */
   files: SeenFile[];
-  metadata?: JsonObject;
-  /** What it said before each change, oldest first. */
-  earlier: { text: string; blocks: JsonObject[] }[];
 }
 
 /** When people last looked at a place. */
@@ -50,18 +39,10 @@ export function allPosts(stage: Stage): Post[] {
   return stage.log.all().map((message) => {
     const place = stage.workspace.conversations.get(message.channelId);
     return structuredClone({
-      ts: message.ts,
-      channelId: message.channelId,
+      ...message,
       ...(place?.partnerId ? { memberId: place.partnerId } : { channelName: place?.name ?? '' }),
-      userId: message.userId,
-      byBot: message.byBot,
-      ...(message.ephemeralFor ? { ephemeralFor: message.ephemeralFor } : {}),
-      text: message.text,
-      blocks: message.blocks,
       altTexts: imagesOf(message.blocks).map((image) => String(image.alt_text)),
       files: filesOf(stage, message),
-      ...(message.metadata ? { metadata: message.metadata } : {}),
-      earlier: message.earlier,
     });
   });
 }

@@ -52,7 +52,6 @@ export const buttonPress = z.looseObject({
   response_url: responseUrl.optional(),
   actions: z.array(z.looseObject({ action_id: id, value: z.string().max(2_000).optional() })).min(1),
 });
-export type ButtonPress = z.infer<typeof buttonPress>;
 
 export const formSubmission = z.looseObject({
   ...interaction,
@@ -92,7 +91,6 @@ export type MessageEvent = z.infer<typeof messageEvent>;
 export const homeOpened = anyEvent.extend({
   event: z.looseObject({ type: z.literal('app_home_opened'), user: id, tab: z.string().optional() }),
 });
-export type HomeOpened = z.infer<typeof homeOpened>;
 
 export const CHANNEL_CLOSED_EVENTS = [
   'channel_archive',
