@@ -25,8 +25,23 @@ describe('people', () => {
     for await (const page of scene.client.paginate('users.list', { limit: 2 })) {
       found.push(...(page as unknown as { members: { id: string }[] }).members);
     }
-    expect(found.map((one) => one.id)).toEqual(['U1ANA', 'U2BEN', 'U3CLEO', 'U9GONE', 'U0LOADLINE']);
+    expect(found.map((one) => one.id)).toEqual([
+      'U1ANA',
+      'U2BEN',
+      'U3CLEO',
+      'U9GONE',
+      'U0LOADLINE',
+      'USLACKBOT',
+    ]);
     expect(found.filter((one) => one.deleted).map((one) => one.id)).toEqual(['U9GONE']);
+  });
+
+  test('a large workspace is listed only by pages', async () => {
+    const users = many(1000, (at) => ({ id: `U1${at}`, name: `person-${at}` }));
+    const { client, stop } = await startScene({ users, channels: [] });
+    expect((await refusal(client.users.list({}))).error).toBe('limit_required');
+    expect((await client.users.list({ limit: 200 })).members).toHaveLength(200);
+    await stop();
   });
 
   test('strangers are not found', async () => {

@@ -24,7 +24,9 @@ export interface MessageContent {
  *   `msg_blocks_too_long`, `invalid_metadata_format` or `invalid_metadata_schema`
  */
 export function messageContent(args: ApiArgs, stage: Stage): MessageContent {
-  if (args.has('attachments')) throw notPlayed('attachments');
+  // An empty list takes away attachments, of which there are none.
+  const attachments = args.json('attachments', 'invalid_attachments') ?? [];
+  if (!Array.isArray(attachments) || attachments.length > 0) throw notPlayed('attachments');
   const text = args.text('text') ?? '';
   const given = args.json('blocks', 'invalid_blocks_format');
   if (given !== undefined && !Array.isArray(given)) throw new ApiFailure('invalid_blocks_format');

@@ -4,6 +4,18 @@ import type { Stage } from '../stage.ts';
 import type { Person } from '../workspace.ts';
 import { ApiFailure, type ApiMethods, pageOf } from './api-method.ts';
 
+/** The platform's own helper: in every list of people, and said to be no bot. */
+const PLATFORM_BOT: Person = {
+  id: 'USLACKBOT',
+  name: 'slackbot',
+  realName: 'Slackbot',
+  timeZone: 'Etc/UTC',
+  isBot: false,
+  deleted: false,
+};
+/** Without a limit everybody comes at once, if the workspace is not large; from where on is not documented. */
+const UNPAGED_PEOPLE = 1000;
+
 export const peopleMethods: ApiMethods = {
   'auth.test': {
     tier: 'none',
@@ -35,10 +47,9 @@ export const peopleMethods: ApiMethods = {
     tier: 2,
     scope: 'users:read',
     answer(args, stage) {
-      const page = pageOf([...stage.workspace.people.values()], (person) => person.id, args, {
-        absent: 1000,
-        most: 1000,
-      });
+      const everybody = [...stage.workspace.people.values(), PLATFORM_BOT];
+      if (!args.has('limit') && everybody.length > UNPAGED_PEOPLE) throw new ApiFailure('limit_required');
+      const page = pageOf(everybody, (person) => person.id, args, { absent: UNPAGED_PEOPLE, most: 1000 });
       const members = page.items.map((person) => personJson(person, stage));
       return { members, response_metadata: { next_cursor: page.nextCursor } };
     },
