@@ -17,7 +17,7 @@ import type { Logger } from '../../logger.ts';
 import { withNewReference } from '../../reference.ts';
 import { boltLogger } from '../bolt-logger.ts';
 import type { PageRoutes } from '../workspaces/install-pages.ts';
-import { isFromPlatform, isHeard } from './incoming.ts';
+import { isFromPlatform, isHeard, saysEventsAreHeldBack } from './incoming.ts';
 import { judgeHeaders, judgeSignature } from './judge-signature.ts';
 import { BodyRoom, readBody, type UnreadBody } from './read-body.ts';
 import { answerHealth, type Readiness } from './readiness.ts';
@@ -126,6 +126,10 @@ export class HttpDoor implements Receiver {
     if (verdict !== 'genuine') return this.#turnAway(response, 401, verdict);
     const content = contentOf(header(request, 'content-type'), rawBody);
     if (!isFromPlatform(content)) return this.#turnAway(response, 400, 'malformed');
+    if (saysEventsAreHeldBack(content)) {
+      this.#options.logger.warn('The platform holds events back, as there are too many.');
+      return refuse(response, 200);
+    }
     if (!isHeard(content)) return refuse(response, 200);
     this.#bolt.requestListener(asJson(request, content), response);
   }

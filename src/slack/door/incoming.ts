@@ -124,7 +124,18 @@ export const removalEvent = anyEvent.extend({
 
 const addressCheck = z.looseObject({ type: z.literal('url_verification'), challenge: z.string().max(1_000) });
 
-const anyRequest = z.union([slashCommand, buttonPress, formSubmission, formClosed, anyEvent, addressCheck]);
+/** The platform held events back, as there were too many; it says so once a minute. */
+const eventsHeldBack = z.looseObject({ type: z.literal('app_rate_limited'), team_id: id });
+
+const anyRequest = z.union([
+  slashCommand,
+  buttonPress,
+  formSubmission,
+  formClosed,
+  anyEvent,
+  addressCheck,
+  eventsHeldBack,
+]);
 
 /** Whether the platform could have sent this; everything else that has a valid signature is turned away. */
 export function isFromPlatform(body: unknown): boolean {
@@ -138,6 +149,7 @@ const KIND_MARKS: ReadonlyMap<unknown, readonly string[]> = new Map([
   ['view_submission', []],
   ['view_closed', []],
   ['url_verification', []],
+  ['app_rate_limited', []],
 ]);
 const ALL_MARKS = ['event', 'command', 'name', 'actions'];
 
@@ -152,6 +164,10 @@ const plainEvent = anyEvent.extend({
   event: z.looseObject({ type: z.enum(['app_uninstalled', 'tokens_revoked']) }),
 });
 const heardEvent = z.union([messageEvent, homeOpened, channelEvent, plainEvent]);
+
+export function saysEventsAreHeldBack(body: unknown): boolean {
+  return eventsHeldBack.safeParse(body).success;
+}
 
 /** Whether a listener waits for this; what else the app is subscribed to is nothing that anybody here asked for. */
 export function isHeard(body: unknown): boolean {

@@ -126,6 +126,14 @@ describe('a genuine request', () => {
     expect(await response.json()).toEqual({ challenge: 'c-1' });
   });
 
+  it('that events were held back is acknowledged and logged, and does nothing', async () => {
+    const notice = { type: 'app_rate_limited', team_id: WORKSPACE_ID, minute_rate_limited: 1, token: 't' };
+    const response = await send(JSON.stringify(notice), { type: 'application/json' });
+    expect(response.status).toBe(200);
+    expect(log.text()).toContain('holds events back');
+    expect(callsOf(useCases)).toEqual([]);
+  });
+
   it('that only checks the certificate is answered without a signature, and does nothing', async () => {
     const response = await send('ssl_check=1&token=t', { signature: undefined });
     expect(response.status).toBe(200);
