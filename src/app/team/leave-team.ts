@@ -74,8 +74,10 @@ const ABOUT_RECIPIENT = new Set([
 ]);
 
 /**
- * After a direct message was refused: a person whose account is gone leaves their teams. The bot learns it only so, since to
- * hear of every change of every profile in the workspace would be more than it needs to know.
+ * After a direct message was refused: a person whose account is gone leaves their teams, without waiting for the daily
+ * look-up.
+ *
+ * @returns whether the person left
  */
 export async function leaveIfGone(
   deps: Pick<AppDependencies, 'store' | 'directory'>,
