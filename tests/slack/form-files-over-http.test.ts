@@ -38,8 +38,8 @@ beforeEach(async () => {
     signingSecret: SECRET,
     botToken: TOKEN,
     teamId: 'T1',
-    users: [{ id: 'U1ANA', name: 'ana', realName: 'Ana' }],
-    channels: [{ id: 'C1QUAY', name: 'quay', memberIds: ['U1ANA'] }],
+    users: [{ id: 'U1ANA0000', name: 'ana', realName: 'Ana' }],
+    channels: [{ id: 'C1QUAY', name: 'quay', memberIds: ['U1ANA0000'] }],
     now: () => NOW,
     rateLimits: 'off',
     ackLimitMs: 20_000,
@@ -85,23 +85,23 @@ const sendBackInCapitals: FormHandler = async (_useCases, { actor, fields }, { d
 };
 
 async function openedForm(): Promise<string> {
-  expect(await standIn.command('U1ANA', 'C1QUAY', '/loadline drop')).toEqual({ ok: true });
+  expect(await standIn.command('U1ANA0000', 'C1QUAY', '/loadline drop')).toEqual({ ok: true });
   await app.idle();
-  return String(standIn.viewOf('U1ANA')?.id);
+  return String(standIn.viewOf('U1ANA0000')?.id);
 }
 
-const said = () => standIn.messagesOf('U1ANA', 'C1QUAY').map(({ text }) => text);
+const said = () => standIn.messagesOf('U1ANA0000', 'C1QUAY').map(({ text }) => text);
 
 describe('files given with a form', () => {
   it('are read by the bot and come back in one message to the person alone', async () => {
     const viewId = await openedForm();
-    const first = standIn.pickFile('U1ANA', 'a.csv', Buffer.from('\ufeffestação\n', 'utf16le'));
-    const second = standIn.pickFile('U1ANA', 'b.csv', Buffer.from('maré\n'));
-    standIn.fill('U1ANA', viewId, { past: [first, second] });
-    expect(await standIn.submit('U1ANA', viewId)).toEqual({ ok: true });
+    const first = standIn.pickFile('U1ANA0000', 'a.csv', Buffer.from('\ufeffestação\n', 'utf16le'));
+    const second = standIn.pickFile('U1ANA0000', 'b.csv', Buffer.from('maré\n'));
+    standIn.fill('U1ANA0000', viewId, { past: [first, second] });
+    expect(await standIn.submit('U1ANA0000', viewId)).toEqual({ ok: true });
     await app.idle();
 
-    const [message, ...others] = standIn.messagesOf('U1ANA', 'dm');
+    const [message, ...others] = standIn.messagesOf('U1ANA0000', 'dm');
     expect(others).toEqual([]);
     expect(message).toMatchObject({ byBot: true, text: 'Here they are.' });
     const texts = message?.files.map(({ id, name }) => [name, standIn.fileOf(id)?.toString()]);
@@ -110,32 +110,32 @@ describe('files given with a form', () => {
       ['loud b.csv', 'MARÉ\n'],
     ]);
     expect(said()).toEqual([expect.stringContaining('2 files were read.')]);
-    expect(standIn.viewOf('U1ANA')).toBeUndefined();
+    expect(standIn.viewOf('U1ANA0000')).toBeUndefined();
   });
 
   it('that can not be read are named at their field; the form keeps them, and nothing is sent', async () => {
     const viewId = await openedForm();
-    const good = standIn.pickFile('U1ANA', 'a.csv', Buffer.from('a\n'));
-    const bad = standIn.pickFile('U1ANA', 'sheet.csv', Buffer.from([0x50, 0x4b, 3, 4, 0, 0]));
-    standIn.fill('U1ANA', viewId, { past: [good, bad] });
-    const outcome = await standIn.submit('U1ANA', viewId);
+    const good = standIn.pickFile('U1ANA0000', 'a.csv', Buffer.from('a\n'));
+    const bad = standIn.pickFile('U1ANA0000', 'sheet.csv', Buffer.from([0x50, 0x4b, 3, 4, 0, 0]));
+    standIn.fill('U1ANA0000', viewId, { past: [good, bad] });
+    const outcome = await standIn.submit('U1ANA0000', viewId);
     expect(outcome).toMatchObject({
       fieldErrors: { past: expect.stringContaining('“sheet.csv” is not a text') },
     });
-    expect(standIn.viewOf('U1ANA')?.state.values.past?.value?.files).toMatchObject([
+    expect(standIn.viewOf('U1ANA0000')?.state.values.past?.value?.files).toMatchObject([
       { id: good },
       { id: bad },
     ]);
-    expect(standIn.messagesOf('U1ANA', 'dm')).toEqual([]);
+    expect(standIn.messagesOf('U1ANA0000', 'dm')).toEqual([]);
   });
 
   it('that take longer than the platform waits are read anyway', async () => {
     const viewId = await openedForm();
     answerDue = async () => {};
-    standIn.fill('U1ANA', viewId, { past: [standIn.pickFile('U1ANA', 'a.csv', Buffer.from('a\n'))] });
-    expect(await standIn.submit('U1ANA', viewId)).toEqual({ ok: true });
+    standIn.fill('U1ANA0000', viewId, { past: [standIn.pickFile('U1ANA0000', 'a.csv', Buffer.from('a\n'))] });
+    expect(await standIn.submit('U1ANA0000', viewId)).toEqual({ ok: true });
     await app.idle();
-    expect(JSON.stringify(standIn.viewOf('U1ANA')?.blocks)).toContain('1 files were read.');
-    expect(standIn.messagesOf('U1ANA', 'dm')).toMatchObject([{ files: [{ name: 'loud a.csv' }] }]);
+    expect(JSON.stringify(standIn.viewOf('U1ANA0000')?.blocks)).toContain('1 files were read.');
+    expect(standIn.messagesOf('U1ANA0000', 'dm')).toMatchObject([{ files: [{ name: 'loud a.csv' }] }]);
   });
 });

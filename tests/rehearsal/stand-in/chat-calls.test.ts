@@ -35,9 +35,9 @@ test('a JSON body is read like a form', async () => {
   const send = (body: string) =>
     fetch(`${scene.standIn.url}/api/chat.postMessage`, { method: 'POST', headers, body });
   const good = await send(
-    JSON.stringify({ channel: 'C1TEAM', text: 'as JSON', blocks: [{ type: 'divider' }] }),
+    JSON.stringify({ channel: 'C1TEAM0000', text: 'as JSON', blocks: [{ type: 'divider' }] }),
   );
-  expect(await good.json()).toMatchObject({ ok: true, channel: 'C1TEAM' });
+  expect(await good.json()).toMatchObject({ ok: true, channel: 'C1TEAM0000' });
   expect(await (await send('{')).json()).toMatchObject({ error: 'invalid_json' });
   expect(await (await send('[]')).json()).toMatchObject({ error: 'json_not_object' });
 });
@@ -49,31 +49,31 @@ test('a missing argument is named', async () => {
 });
 
 test('a post carries the simulated time, and later posts later timestamps, even if the calendar doesn’t move', async () => {
-  const first = await post('C1TEAM');
-  const second = await post('C1TEAM');
+  const first = await post('C1TEAM0000');
+  const second = await post('C1TEAM0000');
   expect(first.ts).toBe(`${MONDAY_MS / 1000}.000000`);
   expect(second.ts).toBe(`${MONDAY_MS / 1000}.000001`);
   scene.calendar.ms -= 60_000;
-  expect((await post('C1TEAM')).ts).toBe(`${MONDAY_MS / 1000}.000002`);
+  expect((await post('C1TEAM0000')).ts).toBe(`${MONDAY_MS / 1000}.000002`);
 });
 
 test("a person's id opens the direct message, which only they see", async () => {
-  const answer = await post('U2BEN', 'for Ben');
-  expect(answer.channel).toBe('D2BEN');
-  expect(scene.standIn.messagesOf('U2BEN', 'dm').map((one) => one.text)).toEqual(['for Ben']);
-  expect(scene.standIn.messagesOf('U1ANA', 'dm')).toEqual([]);
-  expect(() => scene.standIn.messagesOf('U1ANA', 'D2BEN')).toThrow('is not in');
+  const answer = await post('U2BEN0000', 'for Ben');
+  expect(answer.channel).toBe('D2BEN0000');
+  expect(scene.standIn.messagesOf('U2BEN0000', 'dm').map((one) => one.text)).toEqual(['for Ben']);
+  expect(scene.standIn.messagesOf('U1ANA0000', 'dm')).toEqual([]);
+  expect(() => scene.standIn.messagesOf('U1ANA0000', 'D2BEN0000')).toThrow('is not in');
 });
 
 test('posts go to public channels without an invitation, and nowhere else uninvited', async () => {
-  expect((await post('C2OTHER')).ok).toBe(true);
-  expect((await refusal(post('C3OLD'))).error).toBe('is_archived');
-  expect((await refusal(post('C4SECRET'))).error).toBe('channel_not_found');
+  expect((await post('C2OTHER0000')).ok).toBe(true);
+  expect((await refusal(post('C3OLD0000'))).error).toBe('is_archived');
+  expect((await refusal(post('C4SECRET0000'))).error).toBe('channel_not_found');
   expect((await refusal(post('C404'))).error).toBe('channel_not_found');
 });
 
 test('a channel’s own rule refuses by its own code', async () => {
-  const ruled = (rule: PostingRule) => ({ id: 'C6RULED', name: 'ruled', memberIds: ['U1ANA'], rule });
+  const ruled = (rule: PostingRule) => ({ id: 'C6RULED0000', name: 'ruled', memberIds: ['U1ANA0000'], rule });
   const codes: [PostingRule, string | undefined, string | undefined][] = [
     ['read_only_channel', 'restricted_action_read_only_channel', 'restricted_action_read_only_channel'],
     ['thread_only_channel', 'restricted_action_thread_only_channel', undefined],
@@ -83,7 +83,7 @@ test('a channel’s own rule refuses by its own code', async () => {
   for (const [rule, ofPost, ofReply] of codes) {
     const { client, stop } = await startScene({ channels: [ruled(rule)] });
     const codeOf = (more: object) =>
-      client.chat.postMessage({ channel: 'C6RULED', text: 'a', ...more }).then(
+      client.chat.postMessage({ channel: 'C6RULED0000', text: 'a', ...more }).then(
         () => undefined,
         (error: { data: { error: string } }) => error.data.error,
       );
@@ -97,18 +97,18 @@ test('a channel’s own rule refuses by its own code', async () => {
 });
 
 test('posts to somebody who has left succeed, though their conversation can’t be opened', async () => {
-  expect(await post('U9GONE')).toMatchObject({ ok: true, channel: 'D9GONE' });
-  expect((await post('D9GONE')).ok).toBe(true);
-  const open = scene.client.conversations.open({ users: 'U9GONE' });
+  expect(await post('U9GONE0000')).toMatchObject({ ok: true, channel: 'D9GONE0000' });
+  expect((await post('D9GONE0000')).ok).toBe(true);
+  const open = scene.client.conversations.open({ users: 'U9GONE0000' });
   expect((await refusal(open)).error).toBe('user_disabled');
 });
 
 test('nothing can be changed in an archived channel, nor after the edit window', async () => {
-  const old = scene.client.chat.update({ channel: 'C3OLD', ts: '1.000000', text: 'b' });
+  const old = scene.client.chat.update({ channel: 'C3OLD0000', ts: '1.000000', text: 'b' });
   expect((await refusal(old)).error).toBe('is_inactive');
   const hurried = await startScene({ editWindowMs: 60_000 });
-  const { ts } = await hurried.client.chat.postMessage({ channel: 'C1TEAM', text: 'a' });
-  const change = () => hurried.client.chat.update({ channel: 'C1TEAM', ts: String(ts), text: 'b' });
+  const { ts } = await hurried.client.chat.postMessage({ channel: 'C1TEAM0000', text: 'a' });
+  const change = () => hurried.client.chat.update({ channel: 'C1TEAM0000', ts: String(ts), text: 'b' });
   hurried.calendar.ms += 60_000;
   expect((await change()).ok).toBe(true);
   hurried.calendar.ms += 1;
@@ -117,44 +117,54 @@ test('nothing can be changed in an archived channel, nor after the edit window',
 });
 
 test('a reply belongs to its thread and is read there, oldest first', async () => {
-  const first = String((await post('C1TEAM', 'first')).ts);
-  await post('C1TEAM', 'second');
-  await post('C1TEAM', 'reply one', { thread_ts: first });
-  const reply = await post('C1TEAM', 'reply two', { thread_ts: first });
+  const first = String((await post('C1TEAM0000', 'first')).ts);
+  await post('C1TEAM0000', 'second');
+  await post('C1TEAM0000', 'reply one', { thread_ts: first });
+  const reply = await post('C1TEAM0000', 'reply two', { thread_ts: first });
   const { conversations } = scene.client;
   const texts = (answer: { messages?: { text?: string }[] }) => answer.messages?.map(({ text }) => text);
-  expect(texts(await conversations.history({ channel: 'C1TEAM' }))).toEqual(['second', 'first']);
+  expect(texts(await conversations.history({ channel: 'C1TEAM0000' }))).toEqual(['second', 'first']);
   const thread = ['first', 'reply one', 'reply two'];
-  expect(texts(await conversations.replies({ channel: 'C1TEAM', ts: first }))).toEqual(thread);
-  expect(texts(await conversations.replies({ channel: 'C1TEAM', ts: String(reply.ts) }))).toEqual(thread);
-  const unknown = conversations.replies({ channel: 'C1TEAM', ts: '1.000000' });
+  expect(texts(await conversations.replies({ channel: 'C1TEAM0000', ts: first }))).toEqual(thread);
+  expect(texts(await conversations.replies({ channel: 'C1TEAM0000', ts: String(reply.ts) }))).toEqual(thread);
+  const unknown = conversations.replies({ channel: 'C1TEAM0000', ts: '1.000000' });
   expect((await refusal(unknown)).error).toBe('thread_not_found');
 });
 
 test('without chat:write.public an uninvited post is refused', async () => {
   const narrow = await startScene({ scopes: ['chat:write'] });
-  const call = narrow.client.chat.postMessage({ channel: 'C2OTHER', text: 'a' });
+  const call = narrow.client.chat.postMessage({ channel: 'C2OTHER0000', text: 'a' });
   expect((await refusal(call)).error).toBe('not_in_channel');
   await narrow.stop();
 });
 
 test('an ephemeral message is seen by one person only and can not be changed', async () => {
-  const answer = await scene.client.chat.postEphemeral({ channel: 'C1TEAM', user: 'U1ANA', text: 'psst' });
-  expect(scene.standIn.messagesOf('U1ANA', 'C1TEAM')).toMatchObject([{ text: 'psst', ephemeral: true }]);
-  expect(scene.standIn.messagesOf('U2BEN', 'C1TEAM')).toEqual([]);
-  const change = scene.client.chat.update({ channel: 'C1TEAM', ts: String(answer.message_ts), text: 'b' });
+  const answer = await scene.client.chat.postEphemeral({
+    channel: 'C1TEAM0000',
+    user: 'U1ANA0000',
+    text: 'psst',
+  });
+  expect(scene.standIn.messagesOf('U1ANA0000', 'C1TEAM0000')).toMatchObject([
+    { text: 'psst', ephemeral: true },
+  ]);
+  expect(scene.standIn.messagesOf('U2BEN0000', 'C1TEAM0000')).toEqual([]);
+  const change = scene.client.chat.update({
+    channel: 'C1TEAM0000',
+    ts: String(answer.message_ts),
+    text: 'b',
+  });
   expect((await refusal(change)).error).toBe('message_not_found');
-  const stranger = scene.client.chat.postEphemeral({ channel: 'C1TEAM', user: 'U3CLEO', text: 'a' });
+  const stranger = scene.client.chat.postEphemeral({ channel: 'C1TEAM0000', user: 'U3CLEO0000', text: 'a' });
   expect((await refusal(stranger)).error).toBe('user_not_in_channel');
-  const uninvited = scene.client.chat.postEphemeral({ channel: 'C2OTHER', user: 'U1ANA', text: 'a' });
+  const uninvited = scene.client.chat.postEphemeral({ channel: 'C2OTHER0000', user: 'U1ANA0000', text: 'a' });
   expect((await refusal(uninvited)).error).toBe('not_in_channel');
 });
 
 test('an update with text alone drops the blocks, keeps the metadata, and stays on record', async () => {
   const metadata = { event_type: 'key', event_payload: { key: 'k-1' } };
-  const { ts } = await post('C1TEAM', 'before', { blocks: divider, metadata });
-  await scene.client.chat.update({ channel: 'C1TEAM', ts: String(ts), text: 'after' });
-  const [seen] = scene.standIn.messagesOf('U1ANA', 'C1TEAM');
+  const { ts } = await post('C1TEAM0000', 'before', { blocks: divider, metadata });
+  await scene.client.chat.update({ channel: 'C1TEAM0000', ts: String(ts), text: 'after' });
+  const [seen] = scene.standIn.messagesOf('U1ANA0000', 'C1TEAM0000');
   expect(seen).toMatchObject({ text: 'after', blocks: [], editedTs: expect.any(String) });
   const [record] = scene.standIn.allPosts();
   expect(record?.metadata).toEqual(metadata);
@@ -163,11 +173,11 @@ test('an update with text alone drops the blocks, keeps the metadata, and stays 
 
 test('an update without words leaves the words; empty metadata is taken away', async () => {
   const metadata = { event_type: 'key', event_payload: { key: 'k-1' } };
-  const { ts } = await post('C1TEAM', 'before', { blocks: divider, metadata });
-  const change = { channel: 'C1TEAM', ts: String(ts), metadata: {} };
+  const { ts } = await post('C1TEAM0000', 'before', { blocks: divider, metadata });
+  const change = { channel: 'C1TEAM0000', ts: String(ts), metadata: {} };
   await scene.client.apiCall('chat.update', change);
   const { messages } = await scene.client.conversations.history({
-    channel: 'C1TEAM',
+    channel: 'C1TEAM0000',
     include_all_metadata: true,
   });
   expect(messages).toMatchObject([{ text: 'before', blocks: [{ type: 'divider' }] }]);
@@ -175,28 +185,30 @@ test('an update without words leaves the words; empty metadata is taken away', a
 });
 
 test("only the bot's own messages can be changed or deleted", async () => {
-  await scene.standIn.say('U1ANA', 'C1TEAM', 'mine');
-  const theirs = String(scene.standIn.messagesOf('U1ANA', 'C1TEAM').at(-1)?.ts);
+  await scene.standIn.say('U1ANA0000', 'C1TEAM0000', 'mine');
+  const theirs = String(scene.standIn.messagesOf('U1ANA0000', 'C1TEAM0000').at(-1)?.ts);
   const { chat } = scene.client;
-  expect((await refusal(chat.delete({ channel: 'C1TEAM', ts: theirs }))).error).toBe('cant_delete_message');
-  const { ts: own } = await post('C1TEAM');
-  await chat.delete({ channel: 'C1TEAM', ts: String(own) });
-  expect(scene.standIn.messagesOf('U1ANA', 'C1TEAM').map((one) => one.text)).toEqual(['mine']);
-  expect((await refusal(chat.delete({ channel: 'C1TEAM', ts: String(own) }))).error).toBe(
+  expect((await refusal(chat.delete({ channel: 'C1TEAM0000', ts: theirs }))).error).toBe(
+    'cant_delete_message',
+  );
+  const { ts: own } = await post('C1TEAM0000');
+  await chat.delete({ channel: 'C1TEAM0000', ts: String(own) });
+  expect(scene.standIn.messagesOf('U1ANA0000', 'C1TEAM0000').map((one) => one.text)).toEqual(['mine']);
+  expect((await refusal(chat.delete({ channel: 'C1TEAM0000', ts: String(own) }))).error).toBe(
     'message_not_found',
   );
-  expect((await refusal(chat.update({ channel: 'C1TEAM', ts: theirs, text: 'b' }))).error).toBe(
+  expect((await refusal(chat.update({ channel: 'C1TEAM0000', ts: theirs, text: 'b' }))).error).toBe(
     'cant_update_message',
   );
-  expect((await refusal(chat.update({ channel: 'U1ANA', ts: theirs, text: 'b' }))).error).toBe(
+  expect((await refusal(chat.update({ channel: 'U1ANA0000', ts: theirs, text: 'b' }))).error).toBe(
     'channel_not_found',
   );
 });
 
 test('metadata must be a type and a payload', async () => {
-  const wrong = post('C1TEAM', 'a', { metadata: { event_type: 'key' } as never });
+  const wrong = post('C1TEAM0000', 'a', { metadata: { event_type: 'key' } as never });
   expect((await refusal(wrong)).error).toBe('invalid_metadata_schema');
-  expect((await refusal(post('C1TEAM', 'a', { metadata: '{' as never }))).error).toBe(
+  expect((await refusal(post('C1TEAM0000', 'a', { metadata: '{' as never }))).error).toBe(
     'invalid_metadata_format',
   );
 });
@@ -204,7 +216,7 @@ test('metadata must be a type and a payload', async () => {
 test('the record names pictures by their alternative text, and pictures must be uploaded first', async () => {
   const id = await uploadPicture(scene.client);
   const picture = { type: 'image', slack_file: { id }, alt_text: '8 of 13 points left' };
-  await post('C1TEAM', 'chart', { blocks: [picture] });
+  await post('C1TEAM0000', 'chart', { blocks: [picture] });
   expect(scene.standIn.allPosts()).toMatchObject([
     { channelName: 'team-harbour', altTexts: ['8 of 13 points left'] },
   ]);
@@ -215,9 +227,9 @@ test('everybody who watches hears of a change', async () => {
   const end = scene.standIn.on('change', () => {
     changes += 1;
   });
-  await post('C1TEAM');
+  await post('C1TEAM0000');
   expect(changes).toBe(1);
   end();
-  await post('C1TEAM');
+  await post('C1TEAM0000');
   expect(changes).toBe(1);
 });

@@ -21,7 +21,7 @@ async function play(): Promise<BlockAction[]> {
   return clicks;
 }
 
-async function post(blocks: object[], channel = 'C1TEAM'): Promise<{ ts: string; channel: string }> {
+async function post(blocks: object[], channel = 'C1TEAM0000'): Promise<{ ts: string; channel: string }> {
   const answer = await scene.client.chat.postMessage({ channel, text: 'a', blocks: blocks as never });
   return { ts: String(answer.ts), channel: String(answer.channel) };
 }
@@ -29,11 +29,11 @@ async function post(blocks: object[], channel = 'C1TEAM'): Promise<{ ts: string;
 test('a click carries the button, the message, the place and who clicked', async () => {
   const clicks = await play();
   const where = await post([{ ...actions(button({ value: 'card-1' })), block_id: 'b' }]);
-  expect(await scene.standIn.click('U2BEN', where, 'go')).toEqual({ ok: true });
+  expect(await scene.standIn.click('U2BEN0000', where, 'go')).toEqual({ ok: true });
   expect(clicks).toMatchObject([
     {
-      user: { id: 'U2BEN', username: 'ben' },
-      channel: { id: 'C1TEAM' },
+      user: { id: 'U2BEN0000', username: 'ben' },
+      channel: { id: 'C1TEAM0000' },
       container: { type: 'message', message_ts: where.ts, is_ephemeral: false },
       message: { ts: where.ts, blocks: [{ block_id: 'b' }] },
       actions: [{ type: 'button', action_id: 'go', block_id: 'b', value: 'card-1' }],
@@ -48,11 +48,11 @@ test('several buttons of one name need a block or a value', async () => {
     { ...actions(button({ value: 'one' })), block_id: 'first' },
     { ...actions(button({ value: 'two' })), block_id: 'second' },
   ]);
-  expect(await scene.standIn.click('U1ANA', where, 'go')).toMatchObject({
+  expect(await scene.standIn.click('U1ANA0000', where, 'go')).toMatchObject({
     reason: expect.stringContaining('several'),
   });
-  await scene.standIn.click('U1ANA', where, 'go', { blockId: 'second' });
-  await scene.standIn.click('U1ANA', where, 'go', { value: 'one' });
+  await scene.standIn.click('U1ANA0000', where, 'go', { blockId: 'second' });
+  await scene.standIn.click('U1ANA0000', where, 'go', { value: 'one' });
   expect(clicks.map((one) => (one.actions[0] as { value?: string }).value)).toEqual(['two', 'one']);
 });
 
@@ -60,25 +60,25 @@ test('what is not there, or not for this person, can not be clicked', async () =
   const clicks = await play();
   const where = await post([actions(button())]);
   const whisper = await scene.client.chat.postEphemeral({
-    channel: 'C1TEAM',
-    user: 'U1ANA',
+    channel: 'C1TEAM0000',
+    user: 'U1ANA0000',
     text: 'psst',
     blocks: [actions(button())] as never,
   });
-  const hidden = { channel: 'C1TEAM', ts: String(whisper.message_ts) };
-  expect(await scene.standIn.click('U1ANA', where, 'stop')).toMatchObject({
+  const hidden = { channel: 'C1TEAM0000', ts: String(whisper.message_ts) };
+  expect(await scene.standIn.click('U1ANA0000', where, 'stop')).toMatchObject({
     reason: expect.stringContaining('nothing called stop'),
   });
-  expect(await scene.standIn.click('U2BEN', hidden, 'go')).toMatchObject({
+  expect(await scene.standIn.click('U2BEN0000', hidden, 'go')).toMatchObject({
     reason: expect.stringContaining('not there'),
   });
-  expect(await scene.standIn.click('U3CLEO', where, 'go')).toMatchObject({
+  expect(await scene.standIn.click('U3CLEO0000', where, 'go')).toMatchObject({
     reason: expect.stringContaining('not there'),
   });
-  expect(await scene.standIn.click('U1ANA', hidden, 'go')).toEqual({ ok: true });
+  expect(await scene.standIn.click('U1ANA0000', hidden, 'go')).toEqual({ ok: true });
   expect(clicks).toMatchObject([{ container: { is_ephemeral: true } }]);
   expect(clicks[0]).not.toHaveProperty('message');
-  expect(await scene.standIn.click('U1ANA', { channel: 'C1TEAM', ts: '1.0' }, 'go')).toMatchObject({
+  expect(await scene.standIn.click('U1ANA0000', { channel: 'C1TEAM0000', ts: '1.0' }, 'go')).toMatchObject({
     reason: expect.stringContaining('not there'),
   });
 });
@@ -99,19 +99,21 @@ test('an answer in place replaces, deletes, or adds for one person or all', asyn
   const named = (action_id: string) => button({ action_id });
   const replaced = await post([actions(named('replace'))]);
   const removed = await post([actions(named('remove'), named('whisper'), named('shout'))]);
-  await scene.standIn.click('U1ANA', replaced, 'replace');
-  for (const name of ['whisper', 'shout', 'remove']) await scene.standIn.click('U1ANA', removed, name);
-  const texts = (user: string) => scene.standIn.messagesOf(user, 'C1TEAM').map((one) => one.text);
-  expect(texts('U1ANA')).toEqual(['replaced', 'whispered', 'shouted']);
-  expect(texts('U2BEN')).toEqual(['replaced', 'shouted']);
+  await scene.standIn.click('U1ANA0000', replaced, 'replace');
+  for (const name of ['whisper', 'shout', 'remove']) await scene.standIn.click('U1ANA0000', removed, name);
+  const texts = (user: string) => scene.standIn.messagesOf(user, 'C1TEAM0000').map((one) => one.text);
+  expect(texts('U1ANA0000')).toEqual(['replaced', 'whispered', 'shouted']);
+  expect(texts('U2BEN0000')).toEqual(['replaced', 'shouted']);
 });
 
 test('a Home page is clicked like a form', async () => {
   const clicks = await play();
   const view = { type: 'home', blocks: [actions(button())] } as never;
-  const { view: home } = await scene.client.views.publish({ user_id: 'U1ANA', view });
-  expect(await scene.standIn.click('U1ANA', { viewId: String(home?.id) }, 'go')).toEqual({ ok: true });
+  const { view: home } = await scene.client.views.publish({ user_id: 'U1ANA0000', view });
+  expect(await scene.standIn.click('U1ANA0000', { viewId: String(home?.id) }, 'go')).toEqual({ ok: true });
   expect(clicks).toMatchObject([{ container: { type: 'view' }, view: { type: 'home', id: home?.id } }]);
   expect(clicks[0]).not.toHaveProperty('response_url');
-  expect(await scene.standIn.click('U2BEN', { viewId: String(home?.id) }, 'go')).toMatchObject({ ok: false });
+  expect(await scene.standIn.click('U2BEN0000', { viewId: String(home?.id) }, 'go')).toMatchObject({
+    ok: false,
+  });
 });

@@ -19,7 +19,7 @@ async function withFault(fault: Fault, check: (scene: Scene) => Promise<void>): 
     await scene.stop();
   }
 }
-const post = (scene: Scene) => scene.client.chat.postMessage({ channel: 'C1TEAM', text: 'a' });
+const post = (scene: Scene) => scene.client.chat.postMessage({ channel: 'C1TEAM0000', text: 'a' });
 
 test.each<['before' | 'after', number]>([
   ['before', 0],

@@ -22,9 +22,9 @@ async function sentWith(names: readonly string[], element: object = {}, more: ob
   const opened = await openForm(form([input('past', { type: 'file_input', ...element }, more)]), listen);
   scene = opened.scene;
   const { standIn } = scene;
-  const ids = names.map((name) => standIn.pickFile('U1ANA', name, CSV));
-  standIn.fill('U1ANA', opened.viewId, { past: ids });
-  return { outcome: await standIn.submit('U1ANA', opened.viewId), heard, ids, viewId: opened.viewId };
+  const ids = names.map((name) => standIn.pickFile('U1ANA0000', name, CSV));
+  standIn.fill('U1ANA0000', opened.viewId, { past: ids });
+  return { outcome: await standIn.submit('U1ANA0000', opened.viewId), heard, ids, viewId: opened.viewId };
 }
 
 describe('a form that asks for files', () => {
@@ -49,7 +49,7 @@ describe('a form that asks for files', () => {
                 filetype: 'csv',
                 size: CSV.length,
                 mode: 'hosted',
-                user: 'U1ANA',
+                user: 'U1ANA0000',
                 url_private: `${url}/past%20sprints.csv`,
                 url_private_download: `${url}/download/past%20sprints.csv`,
               },
@@ -85,15 +85,15 @@ describe('a form that asks for files', () => {
 
   test('is held back with a file of more than 10 MB', async () => {
     const { viewId } = await sentWith([]);
-    const large = String(scene?.standIn.pickFile('U1ANA', 'large.csv', Buffer.alloc(10_000_001)));
-    const outcome = await scene?.standIn.submit('U1ANA', viewId, { past: { past_in: [large] } });
+    const large = String(scene?.standIn.pickFile('U1ANA0000', 'large.csv', Buffer.alloc(10_000_001)));
+    const outcome = await scene?.standIn.submit('U1ANA0000', viewId, { past: { past_in: [large] } });
     expect(outcome).toMatchObject({ fieldErrors: { past: '“large.csv” is too large: 10 MB at most.' } });
   });
 
   test('takes no file that somebody else picked', async () => {
     const { viewId } = await sentWith([]);
-    const other = String(scene?.standIn.pickFile('U2BEN', 'a.csv', CSV));
-    expect(() => scene?.standIn.fill('U1ANA', viewId, { past: [other] })).toThrow('there is no file');
+    const other = String(scene?.standIn.pickFile('U2BEN0000', 'a.csv', CSV));
+    expect(() => scene?.standIn.fill('U1ANA0000', viewId, { past: [other] })).toThrow('there is no file');
   });
 
   test('keeps the files when it comes back with an error', async () => {
@@ -104,12 +104,12 @@ describe('a form that asks for files', () => {
       ),
     );
     scene = opened.scene;
-    const id = scene.standIn.pickFile('U1ANA', 'a.csv', CSV);
-    scene.standIn.fill('U1ANA', opened.viewId, { past: [id] });
-    expect(await scene.standIn.submit('U1ANA', opened.viewId)).toMatchObject({
+    const id = scene.standIn.pickFile('U1ANA0000', 'a.csv', CSV);
+    scene.standIn.fill('U1ANA0000', opened.viewId, { past: [id] });
+    expect(await scene.standIn.submit('U1ANA0000', opened.viewId)).toMatchObject({
       fieldErrors: { past: 'Line 2 is bad.' },
     });
-    expect(scene.standIn.viewOf('U1ANA')?.state.values.past?.past_in?.files).toMatchObject([{ id }]);
+    expect(scene.standIn.viewOf('U1ANA0000')?.state.values.past?.past_in?.files).toMatchObject([{ id }]);
   });
 });
 
@@ -177,12 +177,12 @@ describe('an input for files', () => {
     const element = { type: 'file_input', action_id: 'a' };
     const asked = input('past', element);
     const { client } = scene;
-    const message = client.chat.postMessage({ channel: 'C1TEAM', text: 'a', blocks: [asked] as never });
+    const message = client.chat.postMessage({ channel: 'C1TEAM0000', text: 'a', blocks: [asked] as never });
     expect((await refusal(message)).messages).toEqual([
       '[ERROR] unsupported element: file_input [json-pointer:/blocks/0/element]',
     ]);
     const home = { type: 'home', blocks: [asked] } as never;
-    expect((await refusal(client.views.publish({ user_id: 'U1ANA', view: home }))).messages).toEqual([
+    expect((await refusal(client.views.publish({ user_id: 'U1ANA0000', view: home }))).messages).toEqual([
       '[ERROR] unsupported element: file_input [json-pointer:/view/blocks/0/element]',
     ]);
     const opened = client.views.open({

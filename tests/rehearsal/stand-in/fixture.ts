@@ -44,17 +44,17 @@ export interface Scene {
 }
 
 const people = [
-  { id: 'U1ANA', name: 'ana', realName: 'Ana Duarte', timeZone: 'Europe/Lisbon' },
-  { id: 'U2BEN', name: 'ben', realName: 'Ben Okoro', timeZone: 'America/New_York' },
-  { id: 'U3CLEO', name: 'cleo', realName: 'Cleo Lind', timeZone: 'Asia/Kathmandu' },
-  { id: 'U9GONE', name: 'gone', realName: 'Gone Away', deleted: true },
+  { id: 'U1ANA0000', name: 'ana', realName: 'Ana Duarte', timeZone: 'Europe/Lisbon' },
+  { id: 'U2BEN0000', name: 'ben', realName: 'Ben Okoro', timeZone: 'America/New_York' },
+  { id: 'U3CLEO0000', name: 'cleo', realName: 'Cleo Lind', timeZone: 'Asia/Kathmandu' },
+  { id: 'U9GONE0000', name: 'gone', realName: 'Gone Away', deleted: true },
 ];
 const channels = [
-  { id: 'C1TEAM', name: 'team-harbour', memberIds: ['U1ANA', 'U2BEN'] },
-  { id: 'C2OTHER', name: 'other', memberIds: ['U1ANA'], botIsMember: false },
-  { id: 'C3OLD', name: 'old', memberIds: ['U1ANA'], isArchived: true },
-  { id: 'C4SECRET', name: 'secret', memberIds: ['U3CLEO'], isPrivate: true, botIsMember: false },
-  { id: 'C5CABIN', name: 'cabin', memberIds: ['U1ANA', 'U3CLEO'], isPrivate: true },
+  { id: 'C1TEAM0000', name: 'team-harbour', memberIds: ['U1ANA0000', 'U2BEN0000'] },
+  { id: 'C2OTHER0000', name: 'other', memberIds: ['U1ANA0000'], botIsMember: false },
+  { id: 'C3OLD0000', name: 'old', memberIds: ['U1ANA0000'], isArchived: true },
+  { id: 'C4SECRET0000', name: 'secret', memberIds: ['U3CLEO0000'], isPrivate: true, botIsMember: false },
+  { id: 'C5CABIN0000', name: 'cabin', memberIds: ['U1ANA0000', 'U3CLEO0000'], isPrivate: true },
 ];
 
 export function clientOf(

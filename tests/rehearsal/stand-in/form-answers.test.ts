@@ -13,14 +13,14 @@ describe("the app's answer to a submission", () => {
       app.view('f', async ({ ack }) => ack(answer as never)),
     );
     scene = opened.scene;
-    scene.standIn.fill('U1ANA', opened.viewId, { left: '3' });
-    return scene.standIn.submit('U1ANA', opened.viewId);
+    scene.standIn.fill('U1ANA0000', opened.viewId, { left: '3' });
+    return scene.standIn.submit('U1ANA0000', opened.viewId);
   }
-  const held = () => scene.standIn.viewOf('U1ANA')?.state.values.left?.left_in?.value;
+  const held = () => scene.standIn.viewOf('U1ANA0000')?.state.values.left?.left_in?.value;
 
   test('nothing closes the form', async () => {
     expect(await answered(undefined)).toEqual({ ok: true });
-    expect(scene.standIn.viewOf('U1ANA')).toBeUndefined();
+    expect(scene.standIn.viewOf('U1ANA0000')).toBeUndefined();
   });
 
   test('errors are at their fields and what was typed stays', async () => {
@@ -38,14 +38,14 @@ describe("the app's answer to a submission", () => {
   test('update shows other content in the same form, and keeps what was typed where the ids stay', async () => {
     const next = form([input('why', { type: 'plain_text_input' }), input('left', typed())]);
     expect(await answered({ response_action: 'update', view: next })).toEqual({ ok: true });
-    expect(scene.standIn.viewOf('U1ANA')?.blocks).toHaveLength(2);
+    expect(scene.standIn.viewOf('U1ANA0000')?.blocks).toHaveLength(2);
     expect(held()).toBe('3');
   });
 
   test('a field of the same id but another kind starts empty', async () => {
     const next = form([input('left', { type: 'multi_users_select' })]);
     await answered({ response_action: 'update', view: next });
-    expect(scene.standIn.viewOf('U1ANA')?.state.values.left?.left_in).toEqual({
+    expect(scene.standIn.viewOf('U1ANA0000')?.state.values.left?.left_in).toEqual({
       type: 'multi_users_select',
       selected_users: [],
     });
@@ -55,15 +55,15 @@ describe("the app's answer to a submission", () => {
     expect(await answered({ response_action: 'push', view: form([], { callback_id: 'why' }) })).toEqual({
       ok: true,
     });
-    const top = scene.standIn.viewOf('U1ANA');
+    const top = scene.standIn.viewOf('U1ANA0000');
     expect(top?.callback_id).toBe('why');
-    await scene.standIn.closeView('U1ANA', String(top?.id));
-    expect(scene.standIn.viewOf('U1ANA')).toMatchObject({ callback_id: 'f', id: top?.previous_view_id });
+    await scene.standIn.closeView('U1ANA0000', String(top?.id));
+    expect(scene.standIn.viewOf('U1ANA0000')).toMatchObject({ callback_id: 'f', id: top?.previous_view_id });
   });
 
   test('clear closes all', async () => {
     expect(await answered({ response_action: 'clear' })).toEqual({ ok: true });
-    expect(scene.standIn.viewOf('U1ANA')).toBeUndefined();
+    expect(scene.standIn.viewOf('U1ANA0000')).toBeUndefined();
   });
 
   test.each([

@@ -37,7 +37,7 @@ export async function openForm(
     });
     more(app);
   });
-  const outcome = await scene.standIn.command('U1ANA', 'C1TEAM', '/loadline');
+  const outcome = await scene.standIn.command('U1ANA0000', 'C1TEAM0000', '/loadline');
   expect(outcome).toEqual({ ok: true });
-  return { scene, triggers, viewId: String(scene.standIn.viewOf('U1ANA')?.id) };
+  return { scene, triggers, viewId: String(scene.standIn.viewOf('U1ANA0000')?.id) };
 }

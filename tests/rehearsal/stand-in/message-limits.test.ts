@@ -10,7 +10,7 @@ beforeAll(async () => {
 afterAll(() => scene.stop());
 
 const post = (blocks: unknown) =>
-  scene.client.chat.postMessage({ channel: 'C1TEAM', text: 'fallback', blocks: blocks as never });
+  scene.client.chat.postMessage({ channel: 'C1TEAM0000', text: 'fallback', blocks: blocks as never });
 
 /** Each row: the rule, the largest thing that passes, one step beyond, and what the refusal says. */
 const limits: [rule: string, most: unknown[], beyond: unknown[], says: string][] = [

@@ -10,7 +10,7 @@ beforeAll(async () => {
 afterAll(() => scene.stop());
 
 const post = (blocks: unknown) =>
-  scene.client.chat.postMessage({ channel: 'C1TEAM', text: 'fallback', blocks: blocks as never });
+  scene.client.chat.postMessage({ channel: 'C1TEAM0000', text: 'fallback', blocks: blocks as never });
 
 const rules: [rule: string, blocks: unknown[], says: string][] = [
   [
@@ -115,18 +115,19 @@ test('every problem is reported at once', async () => {
 
 test('a posted text is cut at 40,000 characters, a changed one refused above 4,000', async () => {
   const { chat } = scene.client;
-  const longest = await chat.postMessage({ channel: 'C1TEAM', text: chars(40_001) });
+  const longest = await chat.postMessage({ channel: 'C1TEAM0000', text: chars(40_001) });
   expect(longest.message?.text).toHaveLength(40_000);
-  const { ts } = await chat.postMessage({ channel: 'C1TEAM', text: chars(4001) });
-  const change = (length: number) => chat.update({ channel: 'C1TEAM', ts: String(ts), text: chars(length) });
+  const { ts } = await chat.postMessage({ channel: 'C1TEAM0000', text: chars(4001) });
+  const change = (length: number) =>
+    chat.update({ channel: 'C1TEAM0000', ts: String(ts), text: chars(length) });
   expect((await change(4000)).ok).toBe(true);
   expect((await refusal(change(4001))).error).toBe('msg_too_long');
-  const aside = { channel: 'C1TEAM', user: 'U1ANA' };
+  const aside = { channel: 'C1TEAM0000', user: 'U1ANA0000' };
   expect((await refusal(chat.postEphemeral({ ...aside, text: chars(4001) }))).error).toBe('msg_too_long');
 });
 
 test('a message of nothing is refused', async () => {
-  expect((await refusal(scene.client.chat.postMessage({ channel: 'C1TEAM', text: ' ' }))).error).toBe(
+  expect((await refusal(scene.client.chat.postMessage({ channel: 'C1TEAM0000', text: ' ' }))).error).toBe(
     'no_text',
   );
 });

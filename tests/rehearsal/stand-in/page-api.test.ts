@@ -45,7 +45,7 @@ async function post(path: string, body: JsonObject): Promise<[number, JsonObject
   });
   return [response.status, (await response.json()) as JsonObject];
 }
-async function state(as = 'U1ANA'): Promise<PageState> {
+async function state(as = 'U1ANA0000'): Promise<PageState> {
   return (await (await fetch(`${scene.standIn.url}/page/state?as=${as}`)).json()) as PageState;
 }
 
@@ -64,35 +64,42 @@ function raw(path: string, headers: Record<string, string>, method = 'GET'): Pro
 
 describe('what one person sees', () => {
   test('themselves, the people, their places and their messages', async () => {
-    await scene.standIn.say('U2BEN', 'C1TEAM', 'hello');
+    await scene.standIn.say('U2BEN0000', 'C1TEAM0000', 'hello');
     const seen = await state();
     expect(seen).toMatchObject({
       now: '2026-11-02T09:00:00.000Z',
-      me: { id: 'U1ANA', realName: 'Ana Duarte', timeZone: 'Europe/Lisbon' },
+      me: { id: 'U1ANA0000', realName: 'Ana Duarte', timeZone: 'Europe/Lisbon' },
       view: null,
       viewDepth: 0,
       home: null,
     });
-    expect(seen.users.map((one) => one.id)).toEqual(['U1ANA', 'U2BEN', 'U3CLEO', 'U0LOADLINE']);
-    expect(seen.channels.find((one) => one.kind === 'dm')).toMatchObject({ id: 'D1ANA', name: 'Loadline' });
-    expect(seen.messages.C1TEAM).toMatchObject([{ user: 'U2BEN', text: 'hello', ephemeral: false }]);
-    expect(Object.keys((await state('U3CLEO')).messages).sort()).toEqual(['C4SECRET', 'C5CABIN', 'D3CLEO']);
+    expect(seen.users.map((one) => one.id)).toEqual(['U1ANA0000', 'U2BEN0000', 'U3CLEO0000', 'U0LOADLINE']);
+    expect(seen.channels.find((one) => one.kind === 'dm')).toMatchObject({
+      id: 'D1ANA0000',
+      name: 'Loadline',
+    });
+    expect(seen.messages.C1TEAM0000).toMatchObject([{ user: 'U2BEN0000', text: 'hello', ephemeral: false }]);
+    expect(Object.keys((await state('U3CLEO0000')).messages).sort()).toEqual([
+      'C4SECRET0000',
+      'C5CABIN0000',
+      'D3CLEO0000',
+    ]);
   });
 
   test('places have unread messages of others until they are read', async () => {
-    const unread = async () => (await state()).channels.find((one) => one.id === 'C1TEAM')?.unread;
-    await scene.standIn.say('U2BEN', 'C1TEAM', 'a');
-    await scene.standIn.say('U1ANA', 'C1TEAM', 'b');
+    const unread = async () => (await state()).channels.find((one) => one.id === 'C1TEAM0000')?.unread;
+    await scene.standIn.say('U2BEN0000', 'C1TEAM0000', 'a');
+    await scene.standIn.say('U1ANA0000', 'C1TEAM0000', 'b');
     expect(await unread()).toBe(1);
-    expect(await post('/page/read', { as: 'U1ANA', channel: 'C1TEAM' })).toEqual([200, { ok: true }]);
+    expect(await post('/page/read', { as: 'U1ANA0000', channel: 'C1TEAM0000' })).toEqual([200, { ok: true }]);
     expect(await unread()).toBe(0);
-    await scene.standIn.say('U2BEN', 'C1TEAM', 'c');
+    await scene.standIn.say('U2BEN0000', 'C1TEAM0000', 'c');
     expect(await unread()).toBe(1);
   });
 
   test('a page that does not say who it is starts as the first person', async () => {
     const response = await fetch(`${scene.standIn.url}/page/state`);
-    expect(((await response.json()) as PageState).me.id).toBe('U1ANA');
+    expect(((await response.json()) as PageState).me.id).toBe('U1ANA0000');
   });
 
   test('nobody is nobody', async () => {
@@ -103,25 +110,27 @@ describe('what one person sees', () => {
 
 describe('what one person does', () => {
   test('a command opens a form, whose errors come back by field and whose input stays', async () => {
-    const command = { as: 'U1ANA', channel: 'C1TEAM', text: '/loadline plan' };
+    const command = { as: 'U1ANA0000', channel: 'C1TEAM0000', text: '/loadline plan' };
     expect(await post('/page/command', command)).toEqual([200, { ok: true }]);
     const viewId = (await state()).view?.id;
-    const [, outcome] = await post('/page/submit', { as: 'U1ANA', viewId, state: { b: { a: 'rest' } } });
+    const [, outcome] = await post('/page/submit', { as: 'U1ANA0000', viewId, state: { b: { a: 'rest' } } });
     expect(outcome).toMatchObject({ ok: false, fieldErrors: { b: 'No rest.' } });
     const after = await state();
     expect(after.viewDepth).toBe(1);
     expect(after.view?.state.values).toMatchObject({ b: { a: { value: 'rest' } } });
-    expect(await post('/page/close', { as: 'U1ANA', viewId })).toEqual([200, { ok: true }]);
+    expect(await post('/page/close', { as: 'U1ANA0000', viewId })).toEqual([200, { ok: true }]);
     expect((await state()).view).toBeNull();
   });
 
   test('a message is said and a button clicked', async () => {
-    expect((await post('/page/say', { as: 'U1ANA', channel: 'dm', text: 'hi' }))[1]).toEqual({ ok: true });
+    expect((await post('/page/say', { as: 'U1ANA0000', channel: 'dm', text: 'hi' }))[1]).toEqual({
+      ok: true,
+    });
     const blocks = [
       { type: 'actions', block_id: 'b', elements: [{ type: 'button', action_id: 'go', text: plain('Go') }] },
     ];
     const { ts } = await scene.client.chat.postMessage({
-      channel: 'C1TEAM',
+      channel: 'C1TEAM0000',
       text: 'a',
       blocks: blocks as never,
     });
@@ -129,17 +138,17 @@ describe('what one person does', () => {
       (resolve) =>
         void scene.standIn.on(
           'change',
-          () => scene.standIn.messagesOf('U1ANA', 'C1TEAM').length > 1 && resolve(),
+          () => scene.standIn.messagesOf('U1ANA0000', 'C1TEAM0000').length > 1 && resolve(),
         ),
     );
-    const click = { as: 'U1ANA', channel: 'C1TEAM', ts, blockId: 'b', actionId: 'go' };
+    const click = { as: 'U1ANA0000', channel: 'C1TEAM0000', ts, blockId: 'b', actionId: 'go' };
     expect((await post('/page/click', click))[1]).toEqual({ ok: true });
     await heard;
-    expect((await state()).messages.C1TEAM?.at(-1)).toMatchObject({ text: 'clicked', ephemeral: true });
+    expect((await state()).messages.C1TEAM0000?.at(-1)).toMatchObject({ text: 'clicked', ephemeral: true });
   });
 
   test('a request of the wrong form is refused in words', async () => {
-    const [status, answer] = await post('/page/say', { as: 'U1ANA' });
+    const [status, answer] = await post('/page/say', { as: 'U1ANA0000' });
     expect([status, String(answer.error)]).toEqual([400, expect.stringContaining('channel')]);
   });
 
@@ -154,7 +163,7 @@ test('everybody who listens for changes is told of one', async () => {
   const response = await fetch(`${scene.standIn.url}/page/changes`);
   expect(response.headers.get('content-type')).toBe('text/event-stream');
   const reader = (response.body as ReadableStream<Uint8Array>).getReader();
-  await scene.standIn.say('U1ANA', 'C1TEAM', 'hello');
+  await scene.standIn.say('U1ANA0000', 'C1TEAM0000', 'hello');
   let heard = '';
   while (!heard.includes('event: change')) heard += new TextDecoder().decode((await reader.read()).value);
   expect(heard).toContain('event: change\ndata: {}\n\n');
@@ -200,7 +209,7 @@ describe('strangers', () => {
   test('the page itself is let in', async () => {
     const { url } = scene.standIn;
     expect(
-      await raw('/page/state?as=U1ANA', { ...own(), origin: url, 'sec-fetch-site': 'same-origin' }),
+      await raw('/page/state?as=U1ANA0000', { ...own(), origin: url, 'sec-fetch-site': 'same-origin' }),
     ).toBe(200);
     expect(await raw('/', { ...own(), 'sec-fetch-site': 'cross-site', 'sec-fetch-dest': 'document' })).toBe(
       200,
@@ -214,7 +223,7 @@ describe('strangers', () => {
     ['a frame that hides its name', { origin: 'null', ...json }, 'POST'],
     ['a form of another site', { 'content-type': 'application/x-www-form-urlencoded' }, 'POST'],
   ])('%s is turned away', async (_who, headers, method) => {
-    const path = method === 'GET' ? '/page/state?as=U1ANA' : '/page/say';
+    const path = method === 'GET' ? '/page/state?as=U1ANA0000' : '/page/say';
     expect(await raw(path, { ...own(), ...headers }, method)).toBe(403);
   });
 });

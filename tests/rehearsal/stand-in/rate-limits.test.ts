@@ -63,13 +63,13 @@ describe('rate limits', () => {
 test('a call above the limit gets status 429 and Retry-After, which the real client understands', async () => {
   const clock = new TestClock(0);
   const scene = await startScene({ rateLimits: 'enforced', realNowMs: clock.nowMs });
-  const post = () => scene.client.chat.postMessage({ channel: 'U1ANA', text: 'a' });
+  const post = () => scene.client.chat.postMessage({ channel: 'U1ANA0000', text: 'a' });
   for (const _ of many(5, () => 0)) await post();
   await expect(post()).rejects.toMatchObject({ code: ErrorCode.RateLimitedError, retryAfter: 1 });
   // The same conversation by its own id shares the limit.
-  const byId = scene.client.chat.postMessage({ channel: 'D1ANA', text: 'a' });
+  const byId = scene.client.chat.postMessage({ channel: 'D1ANA0000', text: 'a' });
   await expect(byId).rejects.toMatchObject({ retryAfter: 1 });
-  expect((await scene.client.users.info({ user: 'U1ANA' })).ok).toBe(true);
+  expect((await scene.client.users.info({ user: 'U1ANA0000' })).ok).toBe(true);
   scene.calendar.ms += 3_600_000;
   expect((await post()).ok).toBe(true);
   expect(scene.standIn.allPosts()).toHaveLength(6);
@@ -79,7 +79,7 @@ test('a call above the limit gets status 429 and Retry-After, which the real cli
 test('limits can be widened', async () => {
   const clock = new TestClock(0);
   const scene = await startScene({ rateLimits: { scale: 2 }, realNowMs: clock.nowMs });
-  const post = () => scene.client.chat.postMessage({ channel: 'C1TEAM', text: 'a' });
+  const post = () => scene.client.chat.postMessage({ channel: 'C1TEAM0000', text: 'a' });
   for (const _ of many(10, () => 0)) await post();
   await expect(post()).rejects.toMatchObject({ code: ErrorCode.RateLimitedError });
   await scene.stop();

@@ -24,22 +24,24 @@ async function directWith(users: string): Promise<string> {
 
 describe('files shared with a conversation', () => {
   test('several of one call are one message by the bot, seen by who is there and nobody else', async () => {
-    const channel = await directWith('U1ANA');
+    const channel = await directWith('U1ANA0000');
     const ids = [await upload('sprints.csv'), await upload('cards.csv')];
     await complete(ids, { channel_id: channel, initial_comment: 'All that is kept.' });
     const files = [
       { id: ids[0], name: 'sprints.csv', sizeBytes: CSV.length },
       { id: ids[1], name: 'cards.csv', sizeBytes: CSV.length },
     ];
-    expect(scene.standIn.messagesOf('U1ANA', 'dm')).toMatchObject([
+    expect(scene.standIn.messagesOf('U1ANA0000', 'dm')).toMatchObject([
       { user: BOT, byBot: true, text: 'All that is kept.', files },
     ]);
-    expect(scene.standIn.messagesOf('U2BEN', 'dm')).toEqual([]);
-    expect(scene.standIn.allPosts()).toMatchObject([{ memberId: 'U1ANA', text: 'All that is kept.', files }]);
+    expect(scene.standIn.messagesOf('U2BEN0000', 'dm')).toEqual([]);
+    expect(scene.standIn.allPosts()).toMatchObject([
+      { memberId: 'U1ANA0000', text: 'All that is kept.', files },
+    ]);
   });
 
   test('are in the history and know where they are shared', async () => {
-    const [id, cabin] = [await upload('sprints.csv'), 'C5CABIN'];
+    const [id, cabin] = [await upload('sprints.csv'), 'C5CABIN0000'];
     await complete([id], { channel_id: cabin });
     const { messages } = await scene.client.conversations.history({ channel: cabin });
     expect(messages).toMatchObject([
@@ -58,24 +60,24 @@ describe('files shared with a conversation', () => {
 
   test('can not be sent by the id of a person: their direct messages are opened first', async () => {
     const id = await upload('sprints.csv');
-    const { error, messages } = await refusal(complete([id], { channel_id: 'U1ANA' }));
+    const { error, messages } = await refusal(complete([id], { channel_id: 'U1ANA0000' }));
     expect(error).toBe('invalid_arguments');
     // Words of the platform: github.com/slackapi/bolt-js/issues/2115
     expect(messages.join()).toMatch(/input must match regex pattern: .* \[json-pointer:\/channel_id\]/);
-    await complete([id], { channel_id: await directWith('U1ANA') });
-    expect(scene.standIn.messagesOf('U1ANA', 'dm')).toHaveLength(1);
+    await complete([id], { channel_id: await directWith('U1ANA0000') });
+    expect(scene.standIn.messagesOf('U1ANA0000', 'dm')).toHaveLength(1);
   });
 
   test.each([
-    ['a channel without the bot, even a public one', 'C2OTHER', 'not_in_channel'],
-    ['a private channel without the bot', 'C4SECRET', 'channel_not_found'],
-    ['an archived channel', 'C3OLD', 'is_archived'],
-    ['a channel that is not there', 'C404', 'channel_not_found'],
+    ['a channel without the bot, even a public one', 'C2OTHER0000', 'not_in_channel'],
+    ['a private channel without the bot', 'C4SECRET0000', 'channel_not_found'],
+    ['an archived channel', 'C3OLD0000', 'is_archived'],
+    ['a channel that is not there', 'C404000000', 'channel_not_found'],
   ])('to %s are refused, and may be completed elsewhere after that', async (_what, channel, code) => {
     const id = await upload('sprints.csv');
     expect((await refusal(complete([id], { channel_id: channel }))).error).toBe(code);
     expect(scene.standIn.allPosts()).toEqual([]);
-    expect((await complete([id], { channel_id: 'C1TEAM' })).ok).toBe(true);
+    expect((await complete([id], { channel_id: 'C1TEAM0000' })).ok).toBe(true);
   });
 
   test('are all refused when one of them was not uploaded, or is named twice', async () => {
@@ -85,19 +87,19 @@ describe('files shared with a conversation', () => {
       [id, String(empty)],
       [id, id],
     ]) {
-      const { error } = await refusal(complete(ids, { channel_id: 'C1TEAM' }));
+      const { error } = await refusal(complete(ids, { channel_id: 'C1TEAM0000' }));
       expect(error).toBe('file_update_failed');
     }
     expect(scene.standIn.allPosts()).toEqual([]);
-    expect((await complete([id], { channel_id: 'C1TEAM' })).ok).toBe(true);
+    expect((await complete([id], { channel_id: 'C1TEAM0000' })).ok).toBe(true);
   });
 
   test.each([
     ['thread_ts', '1.2'],
-    ['channels', 'C1TEAM'],
+    ['channels', 'C1TEAM0000'],
     ['blocks', '[]'],
   ])('with %s, which a rehearsal can not show, are refused', async (name, value) => {
-    const call = complete([await upload('sprints.csv')], { channel_id: 'C1TEAM', [name]: value });
+    const call = complete([await upload('sprints.csv')], { channel_id: 'C1TEAM0000', [name]: value });
     expect((await refusal(call)).messages.join()).toContain(`[json-pointer:/${name}]`);
   });
 });
@@ -113,8 +115,8 @@ describe('a member at the page', () => {
 
   test('saves a file that was shared with them; it is never shown as a page', async () => {
     const id = await upload('<b>ü".html', Buffer.from('<script>1</script>'));
-    await complete([id], { channel_id: await directWith('U1ANA') });
-    const response = await fetch(address(`/page/download/${id}?as=U1ANA`));
+    await complete([id], { channel_id: await directWith('U1ANA0000') });
+    const response = await fetch(address(`/page/download/${id}?as=U1ANA0000`));
     expect(await response.text()).toBe('<script>1</script>');
     expect(Object.fromEntries(response.headers)).toMatchObject({
       'content-type': 'application/octet-stream',
@@ -126,30 +128,35 @@ describe('a member at the page', () => {
 
   test('gets neither a file that was shared elsewhere, nor a private one, nor one taken back', async () => {
     const [elsewhere, hidden, shared] = [await upload('a.csv'), await upload('b.csv'), await upload('c.csv')];
-    await complete([elsewhere], { channel_id: await directWith('U2BEN') });
+    await complete([elsewhere], { channel_id: await directWith('U2BEN0000') });
     await complete([hidden], {});
-    await complete([shared], { channel_id: 'C1TEAM' });
-    const seen = () => fetch(address(`/page/download/${shared}?as=U1ANA`));
+    await complete([shared], { channel_id: 'C1TEAM0000' });
+    const seen = () => fetch(address(`/page/download/${shared}?as=U1ANA0000`));
     expect((await seen()).status).toBe(200);
-    const ts = String(scene.standIn.messagesOf('U1ANA', 'C1TEAM')[0]?.ts);
-    await scene.client.chat.delete({ channel: 'C1TEAM', ts });
+    const ts = String(scene.standIn.messagesOf('U1ANA0000', 'C1TEAM0000')[0]?.ts);
+    await scene.client.chat.delete({ channel: 'C1TEAM0000', ts });
     expect((await seen()).status).toBe(404);
-    for (const query of [`${elsewhere}?as=U1ANA`, `${hidden}?as=U1ANA`, `${elsewhere}`, 'F404?as=U1ANA'])
+    for (const query of [
+      `${elsewhere}?as=U1ANA0000`,
+      `${hidden}?as=U1ANA0000`,
+      `${elsewhere}`,
+      'F404?as=U1ANA0000',
+    ])
       expect((await fetch(address(`/page/download/${query}`))).status).toBe(404);
   });
 
   test('picks a file, which only they can read back', async () => {
-    const response = await pick(`as=U1ANA&name=${encodeURIComponent('past.csv')}`);
+    const response = await pick(`as=U1ANA0000&name=${encodeURIComponent('past.csv')}`);
     const { id, ...rest } = (await response.json()) as { id: string };
     expect(rest).toEqual({ name: 'past.csv', sizeBytes: CSV.length });
-    expect((await fetch(address(`/page/download/${id}?as=U1ANA`))).status).toBe(200);
-    expect((await fetch(address(`/page/download/${id}?as=U2BEN`))).status).toBe(404);
+    expect((await fetch(address(`/page/download/${id}?as=U1ANA0000`))).status).toBe(200);
+    expect((await fetch(address(`/page/download/${id}?as=U2BEN0000`))).status).toBe(404);
   });
 
   test.each([
     ['nobody here', 'as=U404&name=a.csv', 'nobody here has the id U404'],
     ['the bot', `as=${BOT}&name=a.csv`, 'nobody here has the id'],
-    ['no name', 'as=U1ANA', 'name'],
+    ['no name', 'as=U1ANA0000', 'name'],
   ])('%s picks no file', async (_what, query, words) => {
     const response = await pick(query);
     expect(response.status).toBe(400);
@@ -157,8 +164,8 @@ describe('a member at the page', () => {
   });
 
   test('picks no file of more than 10 MB, and none through a form of another site', async () => {
-    expect((await pick('as=U1ANA&name=a.csv', Buffer.alloc(10_000_001))).status).toBe(413);
-    expect((await pick('as=U1ANA&name=a.csv', CSV, 'text/plain')).status).toBe(403);
-    expect((await pick('as=U1ANA&name=a.csv', CSV, 'multipart/form-data')).status).toBe(403);
+    expect((await pick('as=U1ANA0000&name=a.csv', Buffer.alloc(10_000_001))).status).toBe(413);
+    expect((await pick('as=U1ANA0000&name=a.csv', CSV, 'text/plain')).status).toBe(403);
+    expect((await pick('as=U1ANA0000&name=a.csv', CSV, 'multipart/form-data')).status).toBe(403);
   });
 });

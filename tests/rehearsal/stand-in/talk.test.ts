@@ -62,19 +62,19 @@ describe('commands', () => {
       }),
     );
     expect(
-      await scene.standIn.command('U1ANA', 'C1TEAM', '/loadline  pull A & B <x>, 5, @ben @nobody'),
+      await scene.standIn.command('U1ANA0000', 'C1TEAM0000', '/loadline  pull A & B <x>, 5, @ben @nobody'),
     ).toEqual({ ok: true });
     expect(got).toMatchObject({
       command: '/loadline',
-      text: 'pull A &amp; B &lt;x&gt;, 5, <@U2BEN|ben> @nobody',
-      user_id: 'U1ANA',
-      channel_id: 'C1TEAM',
+      text: 'pull A &amp; B &lt;x&gt;, 5, <@U2BEN0000|ben> @nobody',
+      user_id: 'U1ANA0000',
+      channel_id: 'C1TEAM0000',
       channel_name: 'team-harbour',
     });
     expect(got).not.toHaveProperty('thread_ts');
-    await scene.standIn.command('U1ANA', 'dm', '/loadline');
-    expect(got).toMatchObject({ text: '', channel_id: 'D1ANA', channel_name: 'directmessage' });
-    expect(scene.standIn.messagesOf('U1ANA', 'C1TEAM')).toEqual([]);
+    await scene.standIn.command('U1ANA0000', 'dm', '/loadline');
+    expect(got).toMatchObject({ text: '', channel_id: 'D1ANA0000', channel_name: 'directmessage' });
+    expect(scene.standIn.messagesOf('U1ANA0000', 'C1TEAM0000')).toEqual([]);
   });
 
   test('an answer is seen by the caller only, unless it is for the channel', async () => {
@@ -83,50 +83,50 @@ describe('commands', () => {
         command.text === 'aloud' ? ack({ response_type: 'in_channel', text: 'for all' }) : ack('for you'),
       ),
     );
-    await scene.standIn.command('U1ANA', 'C1TEAM', '/loadline');
-    await scene.standIn.command('U1ANA', 'C1TEAM', '/loadline aloud');
-    expect(scene.standIn.messagesOf('U1ANA', 'C1TEAM').map((one) => one.text)).toEqual([
+    await scene.standIn.command('U1ANA0000', 'C1TEAM0000', '/loadline');
+    await scene.standIn.command('U1ANA0000', 'C1TEAM0000', '/loadline aloud');
+    expect(scene.standIn.messagesOf('U1ANA0000', 'C1TEAM0000').map((one) => one.text)).toEqual([
       'for you',
       'for all',
     ]);
-    expect(scene.standIn.messagesOf('U2BEN', 'C1TEAM').map((one) => one.text)).toEqual(['for all']);
+    expect(scene.standIn.messagesOf('U2BEN0000', 'C1TEAM0000').map((one) => one.text)).toEqual(['for all']);
   });
 
   test('an answer that the platform refuses is reported', async () => {
     await play((app) =>
       app.command('/loadline', ({ ack }) => ack({ blocks: [{ type: 'header' }] as never })),
     );
-    const outcome = await scene.standIn.command('U1ANA', 'C1TEAM', '/loadline');
+    const outcome = await scene.standIn.command('U1ANA0000', 'C1TEAM0000', '/loadline');
     expect(outcome).toMatchObject({ ok: false, reason: expect.stringContaining('invalid_blocks') });
   });
 
   test('an unknown command, a place one is not in, and a missing scope are refused', async () => {
     await play(() => {}, { scopes: [] });
-    expect(await scene.standIn.command('U1ANA', 'C1TEAM', '/other')).toMatchObject({
+    expect(await scene.standIn.command('U1ANA0000', 'C1TEAM0000', '/other')).toMatchObject({
       reason: expect.stringContaining('/other is not a command'),
     });
-    expect(await scene.standIn.command('U3CLEO', 'C1TEAM', '/loadline')).toMatchObject({
+    expect(await scene.standIn.command('U3CLEO0000', 'C1TEAM0000', '/loadline')).toMatchObject({
       reason: 'You are not in that channel.',
     });
-    expect(await scene.standIn.command('U1ANA', 'C1TEAM', '/loadline')).toMatchObject({
+    expect(await scene.standIn.command('U1ANA0000', 'C1TEAM0000', '/loadline')).toMatchObject({
       reason: 'The app may not have commands here.',
     });
   });
 
   test('an app that does not answer in time is reported', async () => {
     await play((app) => app.command('/loadline', async () => {}), { ackLimitMs: 60 });
-    const outcome = await scene.standIn.command('U1ANA', 'C1TEAM', '/loadline');
+    const outcome = await scene.standIn.command('U1ANA0000', 'C1TEAM0000', '/loadline');
     expect(outcome).toEqual({ ok: false, reason: 'The app did not answer in time.' });
   });
 
   test('an app that is not there, or is not connected, is reported', async () => {
     scene = await startScene();
-    expect(await scene.standIn.command('U1ANA', 'C1TEAM', '/loadline')).toMatchObject({
+    expect(await scene.standIn.command('U1ANA0000', 'C1TEAM0000', '/loadline')).toMatchObject({
       reason: 'No app is connected.',
     });
     const bot = await bareBot(() => 200);
     bot.stop();
-    expect(await scene.standIn.command('U1ANA', 'C1TEAM', '/loadline')).toMatchObject({
+    expect(await scene.standIn.command('U1ANA0000', 'C1TEAM0000', '/loadline')).toMatchObject({
       reason: 'The app can not be reached.',
     });
   });
@@ -150,14 +150,19 @@ describe('response URLs', () => {
       const response = await fetch(String(url), { method: 'POST', body: text });
       return [response.status, ((await response.json()) as JsonObject).error];
     };
-    await scene.standIn.command('U1ANA', 'C1TEAM', '/loadline');
-    await scene.standIn.command('U1ANA', 'C1TEAM', '/loadline');
+    await scene.standIn.command('U1ANA0000', 'C1TEAM0000', '/loadline');
+    await scene.standIn.command('U1ANA0000', 'C1TEAM0000', '/loadline');
     expect(await respond(urls[0], '{')).toEqual([400, 'invalid_payload']);
     expect(await respond(urls[0], { text: '' })).toEqual([400, 'no_text']);
     for (const text of ['2', '3', '4', '5'])
       expect(await respond(urls[0], { text })).toEqual([200, undefined]);
     expect(await respond(urls[0], { text: '6' })).toEqual([404, 'used_url']);
-    expect(scene.standIn.messagesOf('U1ANA', 'C1TEAM').map((one) => one.text)).toEqual(['2', '3', '4', '5']);
+    expect(scene.standIn.messagesOf('U1ANA0000', 'C1TEAM0000').map((one) => one.text)).toEqual([
+      '2',
+      '3',
+      '4',
+      '5',
+    ]);
     clock.ms += 30 * 60_000;
     expect(await respond(urls[1], { text: 'late' })).toEqual([200, undefined]);
     clock.ms += 1;
@@ -175,14 +180,19 @@ describe('messages', () => {
         await say('noted');
       }),
     );
-    await scene.standIn.say('U1ANA', 'dm', '2: 3 <worked 1> @ben');
-    await scene.standIn.say('U1ANA', 'C1TEAM', 'hello');
-    await scene.standIn.say('U1ANA', 'C2OTHER', 'unheard');
+    await scene.standIn.say('U1ANA0000', 'dm', '2: 3 <worked 1> @ben');
+    await scene.standIn.say('U1ANA0000', 'C1TEAM0000', 'hello');
+    await scene.standIn.say('U1ANA0000', 'C2OTHER0000', 'unheard');
     expect(heard).toMatchObject([
-      { channel: 'D1ANA', channel_type: 'im', user: 'U1ANA', text: '2: 3 &lt;worked 1&gt; <@U2BEN>' },
-      { channel: 'C1TEAM', channel_type: 'channel', text: 'hello' },
+      {
+        channel: 'D1ANA0000',
+        channel_type: 'im',
+        user: 'U1ANA0000',
+        text: '2: 3 &lt;worked 1&gt; <@U2BEN0000>',
+      },
+      { channel: 'C1TEAM0000', channel_type: 'channel', text: 'hello' },
     ]);
-    expect(scene.standIn.messagesOf('U1ANA', 'dm').map((one) => [one.user, one.text])).toContainEqual([
+    expect(scene.standIn.messagesOf('U1ANA0000', 'dm').map((one) => [one.user, one.text])).toContainEqual([
       'U0LOADLINE',
       'noted',
     ]);
@@ -195,15 +205,15 @@ describe('messages', () => {
         heard += 1;
       });
     await play(count, { scopes: ['chat:write', 'channels:history'] });
-    await scene.standIn.say('U1ANA', 'dm', 'a');
-    await scene.standIn.say('U1ANA', 'C1TEAM', 'b');
+    await scene.standIn.say('U1ANA0000', 'dm', 'a');
+    await scene.standIn.say('U1ANA0000', 'C1TEAM0000', 'b');
     expect(heard).toBe(1);
   });
 
   test('an event that failed is sent again at once with the same id, and then counts as delivered', async () => {
     scene = await startScene();
     const bot = await bareBot((attempt) => (attempt === 1 ? 500 : 200));
-    expect(await scene.standIn.say('U1ANA', 'dm', 'a')).toEqual({ ok: true });
+    expect(await scene.standIn.say('U1ANA0000', 'dm', 'a')).toEqual({ ok: true });
     expect(bot.got).toHaveLength(2);
     expect(bot.got[0]?.event_id).toBe(bot.got[1]?.event_id);
     expect(bot.heads[0]).not.toHaveProperty('x-slack-retry-num');
@@ -214,7 +224,7 @@ describe('messages', () => {
   test('an event counts as delivered after any answer of success', async () => {
     scene = await startScene();
     const bot = await bareBot(() => 204);
-    expect(await scene.standIn.say('U1ANA', 'dm', 'a')).toEqual({ ok: true });
+    expect(await scene.standIn.say('U1ANA0000', 'dm', 'a')).toEqual({ ok: true });
     expect(bot.got).toHaveLength(1);
     bot.stop();
   });
@@ -222,7 +232,7 @@ describe('messages', () => {
   test('an event is not sent again when the app asks for that', async () => {
     scene = await startScene();
     const bot = await bareBot(() => 500, '', { 'x-slack-no-retry': '1' });
-    expect(await scene.standIn.say('U1ANA', 'dm', 'a')).toMatchObject({ ok: false });
+    expect(await scene.standIn.say('U1ANA0000', 'dm', 'a')).toMatchObject({ ok: false });
     expect(bot.got).toHaveLength(1);
     bot.stop();
   });
@@ -230,7 +240,7 @@ describe('messages', () => {
   test('stopping ends the retries that still wait', async () => {
     scene = await startScene({ eventRetryDelaysMs: [60_000] });
     const bot = await bareBot(() => 500);
-    expect(await scene.standIn.say('U1ANA', 'dm', 'a')).toMatchObject({
+    expect(await scene.standIn.say('U1ANA0000', 'dm', 'a')).toMatchObject({
       reason: 'The app answered with status 500.',
     });
     await scene.standIn.stop();
@@ -251,7 +261,7 @@ describe('addresses and Home pages', () => {
 
   test('a wrong signing secret is turned away by the app', async () => {
     await play((app) => app.command('/loadline', ({ ack }) => ack()), { signingSecret: 'another-secret' });
-    const outcome = await scene.standIn.command('U1ANA', 'C1TEAM', '/loadline');
+    const outcome = await scene.standIn.command('U1ANA0000', 'C1TEAM0000', '/loadline');
     expect(outcome).toMatchObject({ reason: 'The app answered with status 401.' });
   });
 
@@ -263,11 +273,11 @@ describe('addresses and Home pages', () => {
       }),
     );
     const seen = new Promise<void>((resolve) => {
-      scene.standIn.on('change', () => scene.standIn.homeOf('U2BEN') && resolve());
+      scene.standIn.on('change', () => scene.standIn.homeOf('U2BEN0000') && resolve());
     });
-    expect(await scene.standIn.openHome('U2BEN')).toEqual({ ok: true });
+    expect(await scene.standIn.openHome('U2BEN0000')).toEqual({ ok: true });
     await seen;
-    expect(scene.standIn.homeOf('U2BEN')?.blocks).toMatchObject([{ type: 'header' }]);
-    expect(scene.standIn.homeOf('U1ANA')).toBeUndefined();
+    expect(scene.standIn.homeOf('U2BEN0000')?.blocks).toMatchObject([{ type: 'header' }]);
+    expect(scene.standIn.homeOf('U1ANA0000')).toBeUndefined();
   });
 });

@@ -6,22 +6,22 @@ import { Workspace } from '../../../src/rehearsal/stand-in/workspace.ts';
 const workspace = new Workspace({
   signingSecret: 'a',
   botToken: 'a',
-  users: [{ id: 'U1ANA', name: 'ana' }],
+  users: [{ id: 'U1ANA0000', name: 'ana' }],
   channels: [],
   now: () => new Date(0),
 });
 
 test.each([
-  ['ask @ana, then (@Ana)', 'ask <@U1ANA>, then (<@U1ANA>)'],
+  ['ask @ana, then (@Ana)', 'ask <@U1ANA0000>, then (<@U1ANA0000>)'],
   ['mail ana@ana.example', 'mail ana@ana.example'],
   ['@anabel', '@anabel'],
   ['a < b & c > d', 'a &lt; b &amp; c &gt; d'],
-  ['<@U1ANA> & <#C1TEAM|team>', '<@U1ANA> &amp; <#C1TEAM|team>'],
-  ['<@U1ANA|ana> <script>', '<@U1ANA|ana> &lt;script&gt;'],
+  ['<@U1ANA0000> & <#C1TEAM0000|team>', '<@U1ANA0000> &amp; <#C1TEAM0000|team>'],
+  ['<@U1ANA0000|ana> <script>', '<@U1ANA0000|ana> &lt;script&gt;'],
 ])('%s becomes %s', (typed, text) => {
   expect(typedText(typed, workspace, false)).toBe(text);
 });
 
 test('commands carry the handle beside the id', () => {
-  expect(typedText('@ana', workspace, true)).toBe('<@U1ANA|ana>');
+  expect(typedText('@ana', workspace, true)).toBe('<@U1ANA0000|ana>');
 });

@@ -184,7 +184,7 @@ test('a view that is no JSON is refused', async () => {
 describe('Home pages', () => {
   const publish = (view: object, more: object = {}) =>
     scene.client.views.publish({
-      user_id: 'U1ANA',
+      user_id: 'U1ANA0000',
       view: { type: 'home', blocks: [], ...view } as never,
       ...more,
     });
@@ -199,7 +199,7 @@ describe('Home pages', () => {
     const first = await publish({ callback_id: 'first' });
     const second = await publish({ callback_id: 'second' }, { hash: first.view?.hash });
     expect(second.view?.id).toBe(first.view?.id);
-    expect(scene.standIn.homeOf('U1ANA')?.callback_id).toBe('second');
+    expect(scene.standIn.homeOf('U1ANA0000')?.callback_id).toBe('second');
     expect((await refusal(publish({}, { hash: first.view?.hash }))).error).toBe('hash_conflict');
   });
 

@@ -10,14 +10,14 @@ afterEach(() => scene.stop());
 
 describe('people', () => {
   test('a person comes with their zone and its offset at the simulated time', async () => {
-    const { user } = await scene.client.users.info({ user: 'U3CLEO' });
+    const { user } = await scene.client.users.info({ user: 'U3CLEO0000' });
     // Kathmandu is at +5:45 (IANA tz 2025c).
     expect(user).toMatchObject({ tz: 'Asia/Kathmandu', tz_offset: 20_700, name: 'cleo' });
     // New York leaves summer time on 2026-11-01 at 06:00Z (IANA tz 2025c).
     scene.calendar.ms = Date.UTC(2026, 9, 31);
-    expect((await scene.client.users.info({ user: 'U2BEN' })).user?.tz_offset).toBe(-4 * 3600);
+    expect((await scene.client.users.info({ user: 'U2BEN0000' })).user?.tz_offset).toBe(-4 * 3600);
     scene.calendar.ms = Date.UTC(2026, 10, 2);
-    expect((await scene.client.users.info({ user: 'U2BEN' })).user?.tz_offset).toBe(-5 * 3600);
+    expect((await scene.client.users.info({ user: 'U2BEN0000' })).user?.tz_offset).toBe(-5 * 3600);
   });
 
   test('everybody is listed, page by page, the gone ones marked', async () => {
@@ -26,14 +26,14 @@ describe('people', () => {
       found.push(...(page as unknown as { members: { id: string }[] }).members);
     }
     expect(found.map((one) => one.id)).toEqual([
-      'U1ANA',
-      'U2BEN',
-      'U3CLEO',
-      'U9GONE',
+      'U1ANA0000',
+      'U2BEN0000',
+      'U3CLEO0000',
+      'U9GONE0000',
       'U0LOADLINE',
       'USLACKBOT',
     ]);
-    expect(found.filter((one) => one.deleted).map((one) => one.id)).toEqual(['U9GONE']);
+    expect(found.filter((one) => one.deleted).map((one) => one.id)).toEqual(['U9GONE0000']);
   });
 
   test('a large workspace is listed only by pages', async () => {
@@ -51,21 +51,23 @@ describe('people', () => {
 
 describe('conversations', () => {
   test('members and facts of a channel', async () => {
-    const { members } = await scene.client.conversations.members({ channel: 'C1TEAM' });
-    expect(members).toEqual(['U1ANA', 'U2BEN', 'U0LOADLINE']);
-    const { channel } = await scene.client.conversations.info({ channel: 'C1TEAM' });
+    const { members } = await scene.client.conversations.members({ channel: 'C1TEAM0000' });
+    expect(members).toEqual(['U1ANA0000', 'U2BEN0000', 'U0LOADLINE']);
+    const { channel } = await scene.client.conversations.info({ channel: 'C1TEAM0000' });
     expect(channel).toMatchObject({ name: 'team-harbour', is_private: false });
-    const hidden = scene.client.conversations.members({ channel: 'C4SECRET' });
+    const hidden = scene.client.conversations.members({ channel: 'C4SECRET0000' });
     expect((await refusal(hidden)).error).toBe('channel_not_found');
   });
 
   test('a direct message is opened by a person, once', async () => {
-    const first = await scene.client.conversations.open({ users: 'U1ANA' });
-    const second = await scene.client.conversations.open({ users: 'U1ANA' });
+    const first = await scene.client.conversations.open({ users: 'U1ANA0000' });
+    const second = await scene.client.conversations.open({ users: 'U1ANA0000' });
     expect(first.channel?.id).toBe(second.channel?.id);
     expect(first).not.toHaveProperty('already_open');
     expect(second).toMatchObject({ ok: true, already_open: true, no_op: true });
-    expect((await refusal(scene.client.conversations.open({ users: 'U9GONE' }))).error).toBe('user_disabled');
+    expect((await refusal(scene.client.conversations.open({ users: 'U9GONE0000' }))).error).toBe(
+      'user_disabled',
+    );
     expect((await refusal(scene.client.conversations.open({ users: 'U404' }))).error).toBe('user_not_found');
   });
 });
@@ -74,22 +76,23 @@ describe('joining', () => {
   test('the bot joins public channels only, and may do it again', async () => {
     const { client, stop } = await startScene({ scopes: ['channels:join', 'channels:read'] });
     const join = (channel: string) => client.conversations.join({ channel });
-    expect(await join('C2OTHER')).toMatchObject({ ok: true, channel: { is_member: true } });
-    expect(await join('C2OTHER')).toMatchObject({ ok: true, warning: 'already_in_channel' });
-    expect((await refusal(join('C4SECRET'))).error).toBe('method_not_supported_for_channel_type');
-    expect((await refusal(join('C3OLD'))).error).toBe('is_archived');
+    expect(await join('C2OTHER0000')).toMatchObject({ ok: true, channel: { is_member: true } });
+    expect(await join('C2OTHER0000')).toMatchObject({ ok: true, warning: 'already_in_channel' });
+    expect((await refusal(join('C4SECRET0000'))).error).toBe('method_not_supported_for_channel_type');
+    expect((await refusal(join('C3OLD0000'))).error).toBe('is_archived');
     expect((await refusal(join('C404'))).error).toBe('channel_not_found');
     await stop();
   });
 });
 
 describe('history', () => {
-  const history = (more: object = {}) => scene.client.conversations.history({ channel: 'C1TEAM', ...more });
+  const history = (more: object = {}) =>
+    scene.client.conversations.history({ channel: 'C1TEAM0000', ...more });
 
   beforeEach(async () => {
     for (const index of many(5, (at) => at)) {
       const metadata = { event_type: 'key', event_payload: { index } };
-      await scene.client.chat.postMessage({ channel: 'C1TEAM', text: `post ${index}`, metadata });
+      await scene.client.chat.postMessage({ channel: 'C1TEAM0000', text: `post ${index}`, metadata });
       scene.calendar.ms += 60_000;
     }
   });
@@ -107,9 +110,9 @@ describe('history', () => {
   test('a page has 100 messages unless asked otherwise, and never more than 999', async () => {
     const { client, stop } = await startScene();
     for (const index of many(1000, (at) => at))
-      await client.chat.postMessage({ channel: 'C1TEAM', text: `post ${index}` });
+      await client.chat.postMessage({ channel: 'C1TEAM0000', text: `post ${index}` });
     const sizeOf = async (more: object) =>
-      (await client.conversations.history({ channel: 'C1TEAM', ...more })).messages?.length;
+      (await client.conversations.history({ channel: 'C1TEAM0000', ...more })).messages?.length;
     expect(await sizeOf({})).toBe(100);
     expect(await sizeOf({ limit: 5000 })).toBe(999);
     await stop();
@@ -121,10 +124,10 @@ describe('history', () => {
       rateLimits: 'enforced',
     });
     for (const index of many(20, (at) => at)) {
-      await client.chat.postMessage({ channel: 'C1TEAM', text: `post ${index}` });
+      await client.chat.postMessage({ channel: 'C1TEAM0000', text: `post ${index}` });
       calendar.ms += 60_000;
     }
-    const read = () => client.conversations.history({ channel: 'C1TEAM', limit: 200 });
+    const read = () => client.conversations.history({ channel: 'C1TEAM0000', limit: 200 });
     expect((await read()).messages).toHaveLength(15);
     await expect(read()).rejects.toMatchObject({ retryAfter: 60 });
     calendar.ms += 60_000;
@@ -146,23 +149,23 @@ describe('history', () => {
   });
 
   test('the bot must be in the channel, and ephemeral messages are not kept', async () => {
-    await scene.client.chat.postEphemeral({ channel: 'C1TEAM', user: 'U1ANA', text: 'psst' });
+    await scene.client.chat.postEphemeral({ channel: 'C1TEAM0000', user: 'U1ANA0000', text: 'psst' });
     expect((await history()).messages).toHaveLength(5);
-    const uninvited = scene.client.conversations.history({ channel: 'C2OTHER' });
+    const uninvited = scene.client.conversations.history({ channel: 'C2OTHER0000' });
     expect((await refusal(uninvited)).error).toBe('not_in_channel');
   });
 });
 
 describe('scopes', () => {
   test.each([
-    ['chat:write', (one: Scene) => one.client.chat.postMessage({ channel: 'C1TEAM', text: 'a' })],
-    ['users:read', (one: Scene) => one.client.users.info({ user: 'U1ANA' })],
-    ['channels:read', (one: Scene) => one.client.conversations.info({ channel: 'C1TEAM' })],
-    ['groups:read', (one: Scene) => one.client.conversations.info({ channel: 'C5CABIN' })],
-    ['channels:history', (one: Scene) => one.client.conversations.history({ channel: 'C1TEAM' })],
-    ['groups:history', (one: Scene) => one.client.conversations.history({ channel: 'C5CABIN' })],
-    ['im:history', (one: Scene) => one.client.conversations.history({ channel: 'D1ANA' })],
-    ['im:write', (one: Scene) => one.client.conversations.open({ users: 'U1ANA' })],
+    ['chat:write', (one: Scene) => one.client.chat.postMessage({ channel: 'C1TEAM0000', text: 'a' })],
+    ['users:read', (one: Scene) => one.client.users.info({ user: 'U1ANA0000' })],
+    ['channels:read', (one: Scene) => one.client.conversations.info({ channel: 'C1TEAM0000' })],
+    ['groups:read', (one: Scene) => one.client.conversations.info({ channel: 'C5CABIN0000' })],
+    ['channels:history', (one: Scene) => one.client.conversations.history({ channel: 'C1TEAM0000' })],
+    ['groups:history', (one: Scene) => one.client.conversations.history({ channel: 'C5CABIN0000' })],
+    ['im:history', (one: Scene) => one.client.conversations.history({ channel: 'D1ANA0000' })],
+    ['im:write', (one: Scene) => one.client.conversations.open({ users: 'U1ANA0000' })],
     ['files:write', (one: Scene) => one.client.files.getUploadURLExternal({ filename: 'a', length: 1 })],
     ['files:read', (one: Scene) => one.client.files.info({ file: 'F1' })],
   ])('without %s the call is refused and says so', async (scope, call) => {
@@ -225,7 +228,7 @@ describe('files', () => {
   test('a file that is no picture can not be shown, a picture can', async () => {
     const show = (file: string) => {
       const blocks = [{ type: 'image', alt_text: 'a', slack_file: { id: file } }] as never;
-      return scene.client.chat.postMessage({ channel: 'C1TEAM', text: 'a', blocks });
+      return scene.client.chat.postMessage({ channel: 'C1TEAM0000', text: 'a', blocks });
     };
     expect((await show(await uploadPicture(scene.client))).ok).toBe(true);
     const words = await uploadPicture(scene.client, Buffer.from('no picture'));
@@ -238,7 +241,7 @@ describe('files', () => {
     const id = await uploadPicture(slow.client);
     const show = () => {
       const blocks = [{ type: 'image', alt_text: 'a', slack_file: { id } }] as never;
-      return slow.client.chat.postMessage({ channel: 'C1TEAM', text: 'a', blocks });
+      return slow.client.chat.postMessage({ channel: 'C1TEAM0000', text: 'a', blocks });
     };
     expect((await refusal(show())).error).toBe('invalid_blocks');
     expect((await slow.client.files.info({ file: id })).file?.mimetype).toBe('');
@@ -252,8 +255,8 @@ describe('files', () => {
 test('what the switched-off tabs of the app would show is refused', async () => {
   const { client, stop } = await startScene({ tabsOff: ['home', 'messages'] });
   const view = { type: 'home' as const, blocks: [] };
-  expect((await refusal(client.views.publish({ user_id: 'U1ANA', view }))).error).toBe('not_enabled');
-  const post = client.chat.postMessage({ channel: 'U1ANA', text: 'a' });
+  expect((await refusal(client.views.publish({ user_id: 'U1ANA0000', view }))).error).toBe('not_enabled');
+  const post = client.chat.postMessage({ channel: 'U1ANA0000', text: 'a' });
   expect((await refusal(post)).error).toBe('messages_tab_disabled');
   await stop();
 });

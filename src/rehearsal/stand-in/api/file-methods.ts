@@ -10,10 +10,10 @@ import { TEXT_MAX } from './message-content.ts';
 /** Longest description of a picture: half of what an image block may say. */
 const ALT_TEXT_MAX = 1000;
 /**
- * Only the id of a conversation, never a person's: their direct messages must be opened first. The platform's own
- * pattern (github.com/slackapi/bolt-js/issues/2115) also asks for nine characters; ids of a rehearsal may be shorter.
+ * Only the id of a conversation, never a person's: their direct messages must be opened first
+ * (github.com/slackapi/bolt-js/issues/2115).
  */
-const CONVERSATION_ID = /^[CGDZ][A-Z0-9]+$/;
+const CONVERSATION_ID = /^[CGDZ][A-Z0-9]{8,}$/;
 
 export const fileMethods: ApiMethods = {
   'files.getUploadURLExternal': {
