@@ -41,7 +41,7 @@ describe('the value inside the platform’s state', () => {
     [{ type: 'static_select', selected_option: { value: '2' } }, '2'],
     [{ type: 'static_select', selected_option: null }, null],
     [{ type: 'checkboxes', selected_options: [{ value: 'mon' }, { value: 'tue' }] }, ['mon', 'tue']],
-    [{ type: 'multi_users_select', selected_users: ['U0ANA'] }, ['U0ANA']],
+    [{ type: 'multi_users_select', selected_users: ['U0ANA0000'] }, ['U0ANA0000']],
     [{ type: 'file_input', files: [{ id: 'F1', name: 'past.csv' }] }, ['F1']],
     [{ type: 'file_input', files: [] }, []],
     [{ type: 'datepicker', selected_date: '2026-11-02' }, '2026-11-02'],

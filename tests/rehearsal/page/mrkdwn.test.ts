@@ -52,7 +52,7 @@ describe('angle brackets', () => {
     ],
     ['<https://example.org>', { kind: 'link', url: 'https://example.org', label: 'https://example.org' }],
     ['<mailto:ana@example.org|Ana>', { kind: 'link', url: 'mailto:ana@example.org', label: 'Ana' }],
-    ['<@U0ANA>', { kind: 'user', id: 'U0ANA' }],
+    ['<@U0ANA0000>', { kind: 'user', id: 'U0ANA0000' }],
     ['<#C0HARBOUR|harbour>', { kind: 'channel', id: 'C0HARBOUR', label: 'harbour' }],
     ['<!here>', { kind: 'broadcast', label: '@here' }],
     ['<!subteam^S0CREW|@crew>', { kind: 'broadcast', label: '@crew' }],

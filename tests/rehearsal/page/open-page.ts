@@ -10,7 +10,7 @@ export interface OpenPage {
   app: SampleApp;
   /** Writes a line in the message box and sends it. */
   send(line: string): Promise<void>;
-  /** Loads the page again as this member, at this place: `#as=U0BO&at=dm`. */
+  /** Loads the page again as this member, at this place: `#as=U0BO00000&at=dm`. */
   goTo(address: string): Promise<void>;
 }
 
@@ -42,7 +42,7 @@ export function withOpenPage(more: Partial<StandInOptions> = {}): OpenPage {
       await open.page.goto(`${open.app.standIn.url}/${address}`);
       await open.page.locator('#members [aria-pressed=true]').waitFor();
     };
-    await open.goTo('#as=U0ANA');
+    await open.goTo('#as=U0ANA0000');
   });
   afterEach(async () => {
     await open.page.close();

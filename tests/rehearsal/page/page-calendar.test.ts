@@ -16,7 +16,7 @@ const open = withOpenPage({
       canPlayOn,
       timeZone: 'America/New_York',
       examples: ['/loadline status'],
-      roles: { U0ANA: 'facilitator' },
+      roles: { U0ANA0000: 'facilitator' },
     }),
     'POST /page/forward': (input) => {
       asked.push(input);

@@ -82,7 +82,7 @@ describe('a field for files', () => {
     expect(await listed(dialog, 'main')).toEqual(['bad.csv']);
     expect(await listed(dialog, 'more')).toEqual(['a.txt']);
     expect(await dialog.getByLabel('Sprints').getAttribute('aria-invalid')).toBe('true');
-    await open.goTo('#as=U0ANA');
+    await open.goTo('#as=U0ANA0000');
     await dialog.waitFor();
     expect(await listed(dialog, 'main')).toEqual(['bad.csv']);
     await dialog.getByLabel('Sprints').setInputFiles(csv('good.csv'));

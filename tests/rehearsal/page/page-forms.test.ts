@@ -60,7 +60,7 @@ describe('a form', () => {
       cards: { text: { value: 'Buoy lamp, 3' } },
       left: { number: { value: '2.5' } },
       size: { choice: { selected_option: { value: '3' } } },
-      crew: { people: { selected_users: ['U0BO'] } },
+      crew: { people: { selected_users: ['U0BO00000'] } },
       why: { choice: { selected_options: [{ value: 'drift' }] } },
       days: { choice: { selected_options: [{ value: 'mon' }, { value: 'tue' }] } },
     });
@@ -102,7 +102,7 @@ describe('a form', () => {
     expect(await dialog.getByLabel('Sprint name').inputValue()).toBe('Lamps');
     await open.page.keyboard.press('Escape');
     await dialog.waitFor({ state: 'hidden' });
-    expect(open.app.standIn.viewOf('U0ANA')).toBeUndefined();
+    expect(open.app.standIn.viewOf('U0ANA0000')).toBeUndefined();
   });
 
   it('holds the focus: Tab never reaches the page behind it', async () => {

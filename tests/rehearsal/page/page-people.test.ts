@@ -54,7 +54,7 @@ describe('a message that arrives', () => {
     const box = open.page.locator('#composer-box');
     await box.fill('half a thought');
     await box.evaluate((node) => node.setSelectionRange(4, 4));
-    await open.app.standIn.say('U0BO', 'C0HARBOUR', 'Good morning');
+    await open.app.standIn.say('U0BO00000', 'C0HARBOUR', 'Good morning');
     await open.page
       .locator('#spoken')
       .getByText('Bo in #harbour: Good morning')
@@ -66,13 +66,14 @@ describe('a message that arrives', () => {
   });
 
   it('does not move a reader who has scrolled up, but says that there is more below', async () => {
-    for (let line = 0; line < 20; line += 1) await open.app.standIn.say('U0BO', 'C0HARBOUR', `line ${line}`);
+    for (let line = 0; line < 20; line += 1)
+      await open.app.standIn.say('U0BO00000', 'C0HARBOUR', `line ${line}`);
     await open.page.locator('article').getByText('line 19').waitFor();
     const stream = open.page.locator('#stream');
     await stream.evaluate((node) => {
       node.scrollTop = 0;
     });
-    await open.app.standIn.say('U0BO', 'C0HARBOUR', 'A late word');
+    await open.app.standIn.say('U0BO00000', 'C0HARBOUR', 'A late word');
     await open.page.getByRole('button', { name: 'New messages below' }).click();
     expect(
       await stream.evaluate((node) => node.scrollHeight - node.scrollTop - node.clientHeight),
@@ -80,7 +81,8 @@ describe('a message that arrives', () => {
   });
 
   it('is scrolled to when the reader was at the end', async () => {
-    for (let line = 0; line < 20; line += 1) await open.app.standIn.say('U0BO', 'C0HARBOUR', `line ${line}`);
+    for (let line = 0; line < 20; line += 1)
+      await open.app.standIn.say('U0BO00000', 'C0HARBOUR', `line ${line}`);
     await open.page.locator('article').getByText('line 19').waitFor();
     const stream = open.page.locator('#stream');
     expect(await stream.evaluate((node) => node.scrollHeight > node.clientHeight)).toBe(true);

@@ -36,10 +36,10 @@ export async function startSampleApp(more: Partial<StandInOptions> = {}): Promis
     signingSecret: SIGNING_SECRET,
     botToken: 'xoxb-sample',
     users: [
-      { id: 'U0ANA', name: 'ana', realName: 'Ana', timeZone: 'Europe/Lisbon' },
-      { id: 'U0BO', name: 'bo', realName: 'Bo', timeZone: 'Europe/Lisbon' },
+      { id: 'U0ANA0000', name: 'ana', realName: 'Ana', timeZone: 'Europe/Lisbon' },
+      { id: 'U0BO00000', name: 'bo', realName: 'Bo', timeZone: 'Europe/Lisbon' },
     ],
-    channels: [{ id: CHANNEL, name: 'harbour', memberIds: ['U0ANA', 'U0BO'] }],
+    channels: [{ id: CHANNEL, name: 'harbour', memberIds: ['U0ANA0000', 'U0BO00000'] }],
     now: () => new Date('2026-11-02T09:15:00Z'),
     ...more,
   });
@@ -89,7 +89,7 @@ function listen(app: App, heard: unknown[]): void {
         await client.chat.postMessage({ channel: command.channel_id, text: HOSTILE_TEXT });
         return;
       case 'direct':
-        await client.chat.postMessage({ channel: 'U0BO', text: 'Good morning, Bo.' });
+        await client.chat.postMessage({ channel: 'U0BO00000', text: 'Good morning, Bo.' });
         return;
       default:
         await respond({ text: `I don’t know “${command.text}”.`, response_type: 'ephemeral' });

@@ -14,7 +14,7 @@ export function everyBlock(fileId: string): KnownBlock[] {
     {
       type: 'section',
       text: mrkdwn(
-        '*Buoy lamp*: had _2 points_ left, ~3 before~. See `LP-1`, <https://example.org/buoy|the drawing> and <@U0BO>.\n• new lens\n• new battery\n> as agreed on Monday',
+        '*Buoy lamp*: had _2 points_ left, ~3 before~. See `LP-1`, <https://example.org/buoy|the drawing> and <@U0BO00000>.\n• new lens\n• new battery\n> as agreed on Monday',
       ),
     },
     { type: 'section', fields: [mrkdwn('*Commitment*\n21 points'), mrkdwn('*Left*\n8.5 points')] },
