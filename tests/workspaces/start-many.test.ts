@@ -1,10 +1,9 @@
 /** `npm start` and `npm run rotate-keys` for many workspaces, as an operator runs them: processes of their own. */
 import { type ChildProcess, spawn } from 'node:child_process';
 import { once } from 'node:events';
-import { mkdtemp, rm } from 'node:fs/promises';
-import { tmpdir } from 'node:os';
-import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { rotateKeys } from '../../src/operator/rotate-keys.ts';
+import { type OwnPostgres, withPostgres } from '../support/databases.ts';
 import { SharedPlatform } from '../support/shared-platform.ts';
 
 const MAIN = new URL('../../src/main.js', import.meta.url).pathname;
@@ -14,7 +13,6 @@ const PUBLIC_URL = 'https://loadline.example.org';
 const SPRING = Buffer.alloc(32, 1).toString('base64');
 const AUTUMN = Buffer.alloc(32, 2).toString('base64');
 const NORTH = 'T0NORTH';
-/** The embedded database takes its time to come up on a busy machine. */
 const START_LIMIT_MS = 90_000;
 
 interface Running {
@@ -24,11 +22,11 @@ interface Running {
 }
 
 const running: Running[] = [];
-let folder: string;
+let own: OwnPostgres;
 let platform: SharedPlatform;
 
 beforeEach(async () => {
-  folder = await mkdtemp(join(tmpdir(), 'loadline-many-'));
+  own = await withPostgres('nothing');
   platform = new SharedPlatform({
     clientId: '1234.5678',
     clientSecret: CLIENT_SECRET,
@@ -48,7 +46,7 @@ beforeEach(async () => {
 afterEach(async () => {
   for (const { child } of running.splice(0)) child.kill('SIGKILL');
   await platform.stop();
-  await rm(folder, { recursive: true, force: true });
+  await own.drop();
 });
 
 function run(command: readonly string[], more: Record<string, string | undefined>): Running {
@@ -60,7 +58,7 @@ function run(command: readonly string[], more: Record<string, string | undefined
     LOADLINE_CLIENT_SECRET: CLIENT_SECRET,
     LOADLINE_PUBLIC_URL: PUBLIC_URL,
     LOADLINE_API_URL: `${platform.url}/api/`,
-    LOADLINE_DATA_FOLDER: join(folder, 'data'),
+    DATABASE_URL: own.databaseUrl,
     PORT: '0',
     ...more,
   };
@@ -163,13 +161,10 @@ describe('a bot for many workspaces', () => {
   });
 
   it('has no keys to rotate when it serves one workspace', async () => {
-    const one = run(['rotate-keys'], {
-      LOADLINE_BOT_TOKEN: 'xoxb-1',
-      LOADLINE_CLIENT_ID: undefined,
-      LOADLINE_CLIENT_SECRET: undefined,
-      LOADLINE_PUBLIC_URL: undefined,
+    const settings = { LOADLINE_BOT_TOKEN: 'xoxb-1', LOADLINE_APP_TOKEN: 'xapp-1' };
+    expect(await rotateKeys([], settings)).toEqual({
+      code: 1,
+      stderr: 'There are no keys to rotate: LOADLINE_TOKEN_KEYS is not set.',
     });
-    expect(await one.ended).toBe(1);
-    expect(one.output().trim()).toBe('There are no keys to rotate: LOADLINE_TOKEN_KEYS is not set.');
   });
 });
