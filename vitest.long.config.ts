@@ -9,6 +9,8 @@ export default defineConfig({
       'tests/fuzz/**/*.test.ts',
       'tests/rehearsal/play-against-reckoning.test.ts',
       'tests/app/privacy/**/*.test.ts',
+      'tests/app/import/round-trip-properties.test.ts',
+      'tests/charts/**/*.test.ts',
     ],
     env: { LOADLINE_SEARCH_TIMES: '4' },
     testTimeout: 600_000,

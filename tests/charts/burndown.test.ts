@@ -4,6 +4,7 @@ import { burndownChart } from '../../src/charts/burndown-chart.ts';
 import { palette } from '../../src/charts/chart-theme.ts';
 import { charts } from '../../src/charts/charts.ts';
 import type { Burndown } from '../../src/sprint/burndown.ts';
+import { search } from '../support/search-width.ts';
 import * as examples from './burndown-examples.ts';
 import {
   burndown,
@@ -205,7 +206,7 @@ describe('the labels of the burndown', () => {
         const today = new Date(Date.UTC(2026, 10, 1 + todayIndex)).toISOString().slice(0, 10);
         await looking(burndown('Any', commitmentPoints, evenings, { today }), expectLegible);
       }),
-      { numRuns: 60 },
+      search(15),
     );
   });
 });

@@ -6,6 +6,7 @@ import { forecastChart } from '../../src/charts/forecast-chart.ts';
 import { type ReleaseForecast, sprintEnd } from '../../src/forecast/release-forecast.ts';
 import { ALT_TEXT_MAX_LENGTH } from '../../src/words/charts/chart-text.ts';
 import { forecastAltText, forecastHeading } from '../../src/words/charts/forecast.ts';
+import { search } from '../support/search-width.ts';
 import * as examples from './forecast-examples.ts';
 import { expectLegible, lookingAt, type SeenChart } from './looking-at.ts';
 
@@ -144,7 +145,7 @@ describe('the forecast picture', () => {
           expect(forecastAltText(advice).length).toBeLessThanOrEqual(ALT_TEXT_MAX_LENGTH);
         },
       ),
-      { numRuns: 40 },
+      search(10),
     );
   });
 });

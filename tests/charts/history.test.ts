@@ -8,6 +8,7 @@ import type { RatioId } from '../../src/sprint/sprint-ratios.ts';
 import { type Ratio, undefinedBecause } from '../../src/sprint/undefined-value.ts';
 import { ALT_TEXT_MAX_LENGTH } from '../../src/words/charts/chart-text.ts';
 import { historyAltText, historyHeading, shortShare } from '../../src/words/charts/history.ts';
+import { search } from '../support/search-width.ts';
 import * as examples from './history-examples.ts';
 import { expectLegible, lookingAt, type SeenChart } from './looking-at.ts';
 import { pastSprint } from './past-examples.ts';
@@ -220,7 +221,7 @@ describe('the history picture', () => {
           expect(historyAltText(advice).length).toBeLessThanOrEqual(ALT_TEXT_MAX_LENGTH);
         },
       ),
-      { numRuns: 40 },
+      search(10),
     );
   });
 });

@@ -7,6 +7,7 @@ import { rangeChart } from '../../src/charts/range-chart.ts';
 import { reason, undefinedBecause } from '../../src/sprint/undefined-value.ts';
 import { ALT_TEXT_MAX_LENGTH } from '../../src/words/charts/chart-text.ts';
 import { rangeAltText, rangeHeading } from '../../src/words/charts/range.ts';
+import { search } from '../support/search-width.ts';
 import { expectLegible, lookingAt, type SeenChart } from './looking-at.ts';
 import { ordinaryPast, pastSprint } from './past-examples.ts';
 import * as examples from './range-examples.ts';
@@ -222,7 +223,7 @@ describe('the picture of the commitment range', () => {
           await looking(advice, expectLegible);
         },
       ),
-      { numRuns: 40 },
+      search(10),
     );
   });
 });

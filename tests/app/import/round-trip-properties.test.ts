@@ -10,6 +10,7 @@ import { ImportProblems } from '../../../src/app/import/import-problem.ts';
 import { readImport } from '../../../src/app/import/read-import.ts';
 import type { Sprint, SprintRecords } from '../../../src/app/team/team.ts';
 import { aTeam } from '../../store/store-examples.ts';
+import { search } from '../../support/search-width.ts';
 import { anySprint, historyOf, type RandomSprint } from './random-team.ts';
 
 const TEAM = aTeam();
@@ -69,7 +70,7 @@ describe('an export, imported', () => {
         expect(problems.inOrder([])).toEqual([]);
         expect(sprints.map(({ past }) => past)).toEqual(all.map(({ past }) => past));
       }),
-      { numRuns: 300 },
+      search(75),
     );
   });
 
@@ -79,7 +80,7 @@ describe('an export, imported', () => {
         const files = filesOf(held(given));
         expect(filesOf([...planned(files).sprints])).toEqual(files);
       }),
-      { numRuns: 300 },
+      search(75),
     );
   });
 
@@ -103,7 +104,7 @@ describe('an export, imported', () => {
           expect(records).toEqual({ cards: [], facts: [] });
         }
       }),
-      { numRuns: 100 },
+      search(25),
     );
   });
 
@@ -129,7 +130,7 @@ describe('an export, imported', () => {
         expect(planned(files).problems.inOrder([])).toEqual([]);
         expect(filesOf([...planned(files).sprints])).toEqual(files);
       }),
-      { numRuns: 200 },
+      search(50),
     );
   });
 });
@@ -141,7 +142,7 @@ describe('the exported files', () => {
         const text = Object.values(filesOf(held(given))).join('');
         expect(text).not.toMatch(/UANA|UBEN|UCHI|UPO/);
       }),
-      { numRuns: 100 },
+      search(25),
     );
   });
 });
