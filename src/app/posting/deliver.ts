@@ -77,10 +77,11 @@ export async function deliverPost(
       await afterDefect(deps, post.id, postedAt, mayStandUnseen || isSending);
       throw error;
     }
-    await noteFailure(deps, post.id, error, postedAt, mayStandUnseen);
+    // Before the failure is noted: a process that dies in between tries again, and nobody is told twice.
     const hasLeft = await leaveIfGone(deps, post, error);
     const cause = undeliveredCause(error, isLast);
     if (cause && !hasLeft) await tellUndelivered(deps, post, cause);
+    await noteFailure(deps, post.id, error, postedAt, mayStandUnseen);
     return outcomeOf(error);
   }
 }

@@ -1,6 +1,6 @@
 /** To a facilitator: something that the bot had to say can't be delivered, and what to do about it. */
 import type { ContentOf } from '../../app/posting/post-kinds.ts';
-import { mention } from '../../words/people.ts';
+import { person } from '../../words/people.ts';
 import { Markup, mrkdwn, say } from '../../words/say.ts';
 import { context, lead, section } from './block-builders.ts';
 import { type MessageView, messageView } from './message-view.ts';
@@ -19,10 +19,9 @@ export function memberUnreachableMessage({
   userId,
   cause,
 }: ContentOf<'member-unreachable'>): MessageView {
-  const person = new Markup(mention(userId));
   return messageView([
     lead(say('member-unreachable-title', { team: team.name })),
-    section(mrkdwn('member-unreachable-why', { person, cause })),
+    section(mrkdwn('member-unreachable-why', { person: person(userId), cause })),
     context(mrkdwn('unreachable-again')),
   ]);
 }

@@ -8,8 +8,8 @@ channel-unreachable-why =
         [bot-left] I was removed from { $channel }. Type `/invite @loadline` there, so that I can go on posting.
         [permission] Your workspace doesn’t let me post in { $channel }. Ask somebody who administers the workspace or the channel to allow it.
         [token-gone] My access to your workspace has ended. Ask the person who runs Loadline to install it again.
-        [tries-failed] { $channel } could not be reached, although I tried for hours. Ask the person who runs Loadline what is wrong.
-        [person-gone] Whom I post to in { $channel } is gone. Ask the person who runs Loadline what is wrong.
+        [tries-failed] { $channel } could not be reached, even after many tries. Ask the person who runs Loadline what is wrong.
+        [person-gone] { $channel } can’t be posted to. Ask the person who runs Loadline what is wrong.
        *[our-defect] A message for { $channel } was refused as faulty. That is a mistake of mine: tell the person who runs Loadline.
     }
 member-unreachable-title = I can’t reach a member of { $team }
@@ -19,7 +19,7 @@ member-unreachable-why =
         [place-gone] { $person } can’t be written to, so nobody asks them about their cards. If they have left, take them off the team: `/loadline setup`.
         [permission] Your workspace doesn’t let me write to { $person }, so nobody asks them about their cards. Ask somebody who administers the workspace to turn my messages tab on.
         [token-gone] My access to your workspace has ended, so { $person } isn’t asked. Ask the person who runs Loadline to install it again.
-        [tries-failed] { $person } could not be reached, although I tried for hours. Ask the person who runs Loadline what is wrong.
+        [tries-failed] { $person } could not be reached, even after many tries. Ask the person who runs Loadline what is wrong.
        *[our-defect] A message to { $person } was refused as faulty. That is a mistake of mine: tell the person who runs Loadline.
     }
 # Below either of the two.

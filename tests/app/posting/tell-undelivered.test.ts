@@ -31,6 +31,17 @@ describe('a post that the channel refuses', () => {
     expect([toldTo(h, 'ben'), toldTo(h, 'chi'), h.messagesTo(CHANNEL)]).toEqual([[], [], []]);
   });
 
+  test('is told also when the process dies before it has noted the refusal', async () => {
+    const h = await owedPlan();
+    const [planId = ''] = await h.owedPostIds();
+    h.messenger.failNext(ARCHIVED);
+    const { store } = h.deps;
+    const updatePost = () => Promise.reject(new Error('the process died'));
+    const dying = { ...h.deps, store: { ...store, single: { ...store.single, updatePost } } };
+    await expect(deliverPost(dying, planId)).rejects.toThrow('the process died');
+    expect(await h.owedKinds()).toContain('channel-unreachable');
+  });
+
   test('is told once for each cause in a week, however many posts fail, and again in the next', async () => {
     const h = await owedPlan();
     const refused = async (failure: typeof ARCHIVED | typeof FORBIDDEN, now: string) => {
