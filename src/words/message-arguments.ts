@@ -1074,6 +1074,8 @@ export interface Messages {
   'margin-commitments-unknown': Record<never, never>;
   'margin-estimates-unknown': Record<never, never>;
   'message-more-lines': { readonly lines: number };
+  'message-replaces': Record<never, never>;
+  'message-replaces-linked': { readonly link: string };
   'message-chart': { readonly words: string };
   'message-buttons': { readonly labels: readonly string[] };
   'form-cancel': Record<never, never>;

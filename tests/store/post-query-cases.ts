@@ -8,6 +8,7 @@ import { aPost, savedSprint } from './store-examples.ts';
 const NOT_SENT_YET = {
   state: 'pending',
   postedAt: undefined,
+  replaces: undefined,
   wantedVersion: 1,
   sentVersion: 0,
   firstAttemptAt: undefined,
@@ -125,10 +126,38 @@ export function postQueryCases(database: () => Database): void {
         firstAttemptAt,
       });
       await tx.write.posts.update(post.id, { state: 'sent', postedAt, sentVersion: 1, lastError: 'none' });
-      const sent = { ...post, state: 'sent', postedAt, wantedVersion: 1, sentVersion: 1, firstAttemptAt };
+      const sent = {
+        ...post,
+        ...NOT_SENT_YET,
+        state: 'sent',
+        postedAt,
+        sentVersion: 1,
+        firstAttemptAt,
+      };
       expect(await tx.read.postById(post.id)).toEqual(sent);
       await tx.write.posts.update(post.id, { state: 'dead', lastError: 'is_archived' });
       expect(await tx.read.postById(post.id)).toEqual({ ...sent, state: 'dead' });
+    });
+  });
+
+  it('remembers which message a post is sent again in place of, from a first attempt of its own', async () => {
+    const { sprint } = await savedSprint(database());
+    const post = aPost(sprint.id);
+    const replaces = { channelId: 'C-pier', ts: `${sprint.id}.1` };
+    const postedAt = { channelId: 'C-pier', ts: `${sprint.id}.2` };
+    await database().store.transaction(async (tx) => {
+      await tx.write.posts.add([post]);
+      const firstAttemptAt = new Date('2026-11-13T17:00:31Z');
+      await tx.write.posts.update(post.id, { state: 'sending', firstAttemptAt });
+      await tx.write.posts.update(post.id, { state: 'sent', postedAt: replaces, sentVersion: 1 });
+      await tx.write.posts.refresh(post.id);
+      await tx.write.posts.update(post.id, { state: 'pending', replaces });
+      const waiting = { ...post, ...NOT_SENT_YET, replaces, wantedVersion: 2, sentVersion: 1 };
+      expect(await tx.read.postById(post.id)).toEqual(waiting);
+      await tx.write.posts.update(post.id, { state: 'sent', postedAt, sentVersion: 2 });
+      expect(await tx.read.postById(post.id)).toMatchObject({ replaces, postedAt });
+      await tx.write.posts.moveChannel(post.workspaceId, 'C-pier', 'C-mole');
+      expect((await tx.read.postById(post.id))?.replaces?.channelId).toBe('C-mole');
     });
   });
 

@@ -12,6 +12,8 @@ export interface PostReading {
 export interface PostChange {
   readonly state: PostState;
   readonly postedAt?: PostedAt;
+  /** From now on the post is not anywhere: it is sent again, in place of this message. */
+  readonly replaces?: PostedAt;
   readonly sentVersion?: number;
   readonly firstAttemptAt?: Date;
   readonly lastError?: string;

@@ -11,7 +11,7 @@ import { leaveIfGone } from '../team/leave-team.ts';
 import { todayOf } from '../team/place.ts';
 import { burndownImage } from '../watching/sprint-status.ts';
 import { DeliveryFailure, type UndeliveredCause } from './delivery-failure.ts';
-import { type ChartWanted, postWords } from './post-kinds.ts';
+import { type ChartWanted, mayStayAsItIs, postWords } from './post-kinds.ts';
 import type { Post, PostedAt } from './posts.ts';
 import { tellUndelivered } from './tell-undelivered.ts';
 
@@ -68,7 +68,14 @@ export async function deliverPost(
       await deps.messenger.update(workspaceId, postedAt, words.content, image, maySend);
     } else {
       isSending = true;
-      postedAt = await deps.messenger.post(workspaceId, recipient, post.id, words.content, image, maySend);
+      postedAt = await deps.messenger.post(
+        workspaceId,
+        recipient,
+        keyOf(post),
+        words.content,
+        image,
+        maySend,
+      );
     }
     await endAttempt(deps, post, postedAt);
     return DONE;
@@ -77,6 +84,7 @@ export async function deliverPost(
       await afterDefect(deps, post.id, postedAt, mayStandUnseen || isSending);
       throw error;
     }
+    if (postedAt && UNCHANGEABLE.has(error.code)) return await afterUnchangeable(deps, post, postedAt);
     // Before the failure is noted: a process that dies in between tries again, and nobody is told twice.
     const hasLeft = await leaveIfGone(deps, post, error);
     const cause = undeliveredCause(error, isLast);
@@ -84,6 +92,14 @@ export async function deliverPost(
     await noteFailure(deps, post.id, error, postedAt, mayStandUnseen);
     return outcomeOf(error);
   }
+}
+
+/** The message that is to be changed was deleted, is too old to be changed, or is another bot user's since a new installation. */
+const UNCHANGEABLE = new Set(['message_not_found', 'edit_window_closed', 'cant_update_message']);
+
+/** What a post's present message is found by. One that was sent in place of another must not be taken for that one. */
+function keyOf({ id, replaces }: Post): string {
+  return replaces ? `${id} ${replaces.ts}` : id;
 }
 
 /** Without words: only to be looked for. */
@@ -127,7 +143,7 @@ async function chartImage(deps: AppDependencies, wanted: ChartWanted): Promise<P
 async function findEarlierAttempt(deps: AppDependencies, post: Post): Promise<PostedAt | undefined> {
   if (post.firstAttemptAt === undefined) return undefined;
   const since = new Date(post.firstAttemptAt.getTime() - LOOK_BACK_MS);
-  return deps.messenger.find(post.workspaceId, post.recipient, post.id, since);
+  return deps.messenger.find(post.workspaceId, post.recipient, keyOf(post), since);
 }
 
 /** There is nothing to say any more. What was posted anyway is brought up to date next; else the post is skipped. */
@@ -143,6 +159,21 @@ async function afterLook(
 async function endAttempt(deps: AppDependencies, post: Post, postedAt: PostedAt): Promise<void> {
   const { wantedVersion: sentVersion } = post;
   await deps.store.single.updatePost(post.id, { state: 'sent', postedAt, sentVersion });
+}
+
+/** A correction goes out as a new message, which is the place for further ones. Where nothing is wrong, the message stays. */
+async function afterUnchangeable(
+  deps: AppDependencies,
+  post: Post,
+  postedAt: PostedAt,
+): Promise<DeliveryOutcome> {
+  const isCorrection = post.wantedVersion > 1 && !mayStayAsItIs(post);
+  if (!isCorrection) {
+    await endAttempt(deps, post, postedAt);
+    return DONE;
+  }
+  await deps.store.single.updatePost(post.id, { state: 'pending', replaces: postedAt });
+  return { retryAfterMs: 0 };
 }
 
 /** @param mayStandUnseen an earlier attempt's post was not looked for yet, so the next attempt must. */

@@ -15,7 +15,7 @@ import type { Member, Sprint, SprintHeading, SprintRecords, Team } from '../team
 import { waitForAll } from '../wait-for-all.ts';
 import { statusContent } from '../watching/status-content.ts';
 import type { ChannelCause, UndeliveredCause } from './delivery-failure.ts';
-import type { NewPost, Post, SubjectFields } from './posts.ts';
+import type { NewPost, Post, PostedAt, SubjectFields } from './posts.ts';
 
 export const POST_KINDS = {
   'daily-prompt': aboutDay({ skipIfMet: false }),
@@ -93,10 +93,13 @@ export type SubjectOf<Kind extends PostKind> = Kind extends PostKind
     : never
   : never;
 
-/** What a post of the kind says, as data; the chat adapter turns it into words and blocks. */
+/**
+ * What a post of the kind says, as data; the chat adapter turns it into words and blocks. `replaces`: it says that it
+ * was sent in place of this message.
+ */
 export type ContentOf<Kind extends PostKind> = Kind extends PostKind
   ? (typeof POST_KINDS)[Kind] extends KindDeclaration<infer _, infer Content>
-    ? { readonly kind: Kind } & Content
+    ? { readonly kind: Kind; readonly replaces?: PostedAt } & Content
     : never
   : never;
 export type MessageContent = ContentOf<PostKind>;
@@ -120,6 +123,8 @@ interface Occasion<Field extends keyof SubjectFields> {
 interface KindDeclaration<Field extends keyof SubjectFields, Content> {
   /** What a post of the kind is about. */
   readonly fields: readonly Field[];
+  /** Nobody needs it brought up to date: what the message that can't be changed says is not wrong, only old. */
+  readonly mayStayAsItIs?: true;
   make(occasion: Occasion<Field>): Promise<Made<Content>>;
 }
 
@@ -132,7 +137,15 @@ export async function postWords(
   const { kind } = post.subject;
   const { make } = POST_KINDS[kind as PostKind] as KindDeclaration<keyof SubjectFields, object>;
   const made = await make({ tx, post, subject: post.subject as SubjectFields, now });
-  return made && { content: { kind, ...made.content } as MessageContent, chart: made.chart };
+  if (!made) return undefined;
+  const replaces = post.replaces && { replaces: post.replaces };
+  return { content: { kind, ...replaces, ...made.content } as MessageContent, chart: made.chart };
+}
+
+/** Whether its message may stay as it is when the platform lets nobody change it any more. */
+export function mayStayAsItIs({ subject }: Post): boolean {
+  const declaration: { readonly mayStayAsItIs?: true } = POST_KINDS[subject.kind as PostKind];
+  return declaration.mayStayAsItIs ?? false;
 }
 
 /** A post to the team's channel. */
@@ -190,27 +203,34 @@ function aboutSprint<Field extends keyof SubjectFields, Content>(
   };
 }
 
-/** A member's day: the prompt, or what reminds of it and isn't sent once the day is met. */
+/**
+ * A member's day: the prompt, or what reminds of it and isn't sent once the day is met. A prompt that can't be changed any
+ * more still takes answers, and the person who answered has just been told so.
+ */
 function aboutDay({ skipIfMet }: { readonly skipIfMet: boolean }) {
-  return aboutSprint(['userId', 'day'], async ({ tx, post, now, team, sprint, records, subject }) => {
-    const { sprintId, userId, day } = subject;
-    const asked = await tx.read.promptOf(sprintId, userId, day);
-    const prompt: PromptContent = promptContentOf(
-      team,
-      sprint,
-      userId,
-      day,
-      records,
-      asked?.state ?? 'asked',
-    );
-    const isLate = day !== todayOf(team, now) || sprint.state !== 'open';
-    // A co-owner may have finished the member's last card in the meantime.
-    const hasOpenCards = prompt.cards.some(({ state }) => state === 'open');
-    const isMet = prompt.state !== 'asked' || !hasOpenCards;
-    // A prompt that was held up until its day had passed is not asked afterwards.
-    if (post.postedAt === undefined && (isLate || (skipIfMet && isMet))) return undefined;
-    return { content: { prompt } };
-  });
+  const declaration = aboutSprint(
+    ['userId', 'day'],
+    async ({ tx, post, now, team, sprint, records, subject }) => {
+      const { sprintId, userId, day } = subject;
+      const asked = await tx.read.promptOf(sprintId, userId, day);
+      const prompt: PromptContent = promptContentOf(
+        team,
+        sprint,
+        userId,
+        day,
+        records,
+        asked?.state ?? 'asked',
+      );
+      const isLate = day !== todayOf(team, now) || sprint.state !== 'open';
+      // A co-owner may have finished the member's last card in the meantime.
+      const hasOpenCards = prompt.cards.some(({ state }) => state === 'open');
+      const isMet = prompt.state !== 'asked' || !hasOpenCards;
+      // A prompt that was held up until its day had passed is not asked afterwards.
+      if (post.postedAt === undefined && (isLate || (skipIfMet && isMet))) return undefined;
+      return { content: { prompt } };
+    },
+  );
+  return { ...declaration, mayStayAsItIs: true } as const;
 }
 
 /** Nothing of one workspace is shown in another, even if a record says otherwise. */

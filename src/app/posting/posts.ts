@@ -48,6 +48,8 @@ export interface Post {
   readonly subject: PostSubject;
   readonly state: PostState;
   readonly postedAt: PostedAt | undefined;
+  /** The message that this one is sent in place of, since that one can't be changed any more. */
+  readonly replaces: PostedAt | undefined;
   /** Rises whenever the post should be made again. */
   readonly wantedVersion: number;
   /** The version that is on the platform; 0 before the first delivery. */

@@ -29,6 +29,12 @@ export interface MessengerOptions {
   readonly wait: (ms: number) => Promise<unknown>;
 }
 
+/** What was asked of the platform for a message before it is sent. */
+interface Shown {
+  readonly chart?: ChartImage | undefined;
+  readonly replacedLink: string | undefined;
+}
+
 type FoundMessage = NonNullable<ConversationsHistoryResponse['messages']>[number];
 
 export function createMessenger({ workspaces, logger, wait }: MessengerOptions): Messenger {
@@ -64,28 +70,39 @@ export function createMessenger({ workspaces, logger, wait }: MessengerOptions):
     }
   }
 
+  async function prepared(
+    client: WebClient,
+    { replaces }: MessageContent,
+    image: PostImage | undefined,
+  ): Promise<Shown> {
+    return {
+      chart: await upload(client, image),
+      replacedLink: replaces && (await linkTo(client, replaces)),
+    };
+  }
+
   /** Sends the words with the chart, or without it when the platform takes the blocks only so. */
   async function send<T>(
     content: MessageContent,
-    chart: ChartImage | undefined,
+    { chart, replacedLink }: Shown,
     call: (view: MessageView) => Promise<T>,
   ): Promise<T> {
     try {
-      return await call(postMessage(content, chart));
+      return await call(postMessage(content, chart, replacedLink));
     } catch (error) {
       const failure = toDeliveryFailure(error);
       if (!chart || !BAD_BLOCKS.has(failure.code)) throw failure;
       logger.warn({ err: failure }, 'A message was refused with its chart; it goes out without it.');
-      return send(content, undefined, call);
+      return send(content, { replacedLink }, call);
     }
   }
 
   return {
     post: (workspaceId, to, key, content, image, maySend) =>
       within(workspaceId, async (client) => {
-        const chart = await upload(client, image);
+        const shown = await prepared(client, content, image);
         if (!maySend()) throw new DeliveryFailure('not-sent', 'took_too_long');
-        const sent = await send(content, chart, (view) =>
+        const sent = await send(content, shown, (view) =>
           client.chat.postMessage({
             channel: 'channelId' in to ? to.channelId : to.userId,
             ...view,
@@ -110,13 +127,21 @@ export function createMessenger({ workspaces, logger, wait }: MessengerOptions):
 
     update: (workspaceId, at, content, image, maySend) =>
       within(workspaceId, async (client) => {
-        const chart = await upload(client, image);
+        const shown = await prepared(client, content, image);
         if (!maySend()) throw new DeliveryFailure('not-sent', 'took_too_long');
-        await send(content, chart, (view) =>
+        await send(content, shown, (view) =>
           client.chat.update({ channel: at.channelId, ts: at.ts, ...view }),
         );
       }),
   };
+}
+
+/** Undefined for a message that was deleted, and whenever the platform gives none: the words do without it. */
+async function linkTo(client: WebClient, at: PostedAt): Promise<string | undefined> {
+  const answer = await client.chat
+    .getPermalink({ channel: at.channelId, message_ts: at.ts })
+    .catch(() => undefined);
+  return answer?.permalink;
 }
 
 async function conversationOf(client: WebClient, to: Recipient): Promise<string> {

@@ -1,10 +1,11 @@
 /** The one door through which posts get their words: what a post says as data → text and blocks. */
 import type { ContentOf, MessageContent, PostKind } from '../../app/posting/post-kinds.ts';
+import { Markup, mrkdwn } from '../../words/say.ts';
 import { sharedAdviceMessage } from './advice-message.ts';
 import { dailyPromptMessage, lastCallMessage, reminderMessage } from './answering/prompt-messages.ts';
-import type { ChartImage } from './block-builders.ts';
+import { type ChartImage, context } from './block-builders.ts';
 import { ownerNeededMessage } from './cards/card-messages.ts';
-import type { MessageView } from './message-view.ts';
+import { type MessageView, messageView } from './message-view.ts';
 import { planMessage } from './planning/plan-messages.ts';
 import { cancelledMessage } from './sprint-change-views.ts';
 import { sharedStatusMessage } from './status-message.ts';
@@ -28,8 +29,20 @@ const VIEWS: { readonly [Kind in PostKind]: (content: ContentOf<Kind>, chart?: C
     cancelled: cancelledMessage,
   };
 
-/** @param chart the chart of a verdict, a status or an answer, once it has been uploaded. */
-export function postMessage(content: MessageContent, chart?: ChartImage): MessageView {
+/**
+ * @param chart the chart of a verdict, a status or an answer, once it has been uploaded
+ * @param replacedLink where the message that this one replaces can be read
+ */
+export function postMessage(content: MessageContent, chart?: ChartImage, replacedLink?: string): MessageView {
   const view = VIEWS[content.kind] as (content: MessageContent, chart?: ChartImage) => MessageView;
-  return view(content, chart);
+  const message = view(content, chart);
+  return content.replaces ? replacing(message, replacedLink) : message;
+}
+
+/** Says so below what the message leads with, which a notification shows. */
+function replacing({ blocks: [first, ...others] }: MessageView, link: string | undefined): MessageView {
+  const note = link
+    ? mrkdwn('message-replaces-linked', { link: new Markup(link) })
+    : mrkdwn('message-replaces');
+  return messageView([...(first ? [first] : []), context(note), ...others]);
 }

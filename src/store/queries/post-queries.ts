@@ -5,7 +5,7 @@
 import { and, desc, eq, getTableColumns, inArray, lt, notInArray, sql } from 'drizzle-orm';
 import type { PostReading, PostWriting } from '../../app/ports/posts.ts';
 import { POST_KINDS, type PostKind } from '../../app/posting/post-kinds.ts';
-import type { Post, PostSubject, Recipient, SubjectFields } from '../../app/posting/posts.ts';
+import type { Post, PostedAt, PostSubject, Recipient, SubjectFields } from '../../app/posting/posts.ts';
 import { waitForAll } from '../../app/wait-for-all.ts';
 import { DELIVERY_TIMEOUT_SECONDS, type DeliveryJob, type JobSender } from '../queue/job-sender.ts';
 import { SUBJECT_COLUMNS } from '../schema/posts.ts';
@@ -18,21 +18,22 @@ function recipientOf(row: typeof posts.$inferSelect): Recipient {
 }
 
 function postOf(row: typeof posts.$inferSelect): Post {
-  const { postedChannelId, postedTs } = row;
   return {
     id: row.id,
     workspaceId: row.workspaceId,
     recipient: recipientOf(row),
     subject: subjectOf(row),
     state: row.state,
-    postedAt:
-      postedChannelId === null || postedTs === null
-        ? undefined
-        : { channelId: postedChannelId, ts: postedTs },
+    postedAt: placeOf(row.postedChannelId, row.postedTs),
+    replaces: placeOf(row.replacedChannelId, row.replacedTs),
     wantedVersion: row.wantedVersion,
     sentVersion: row.sentVersion,
     firstAttemptAt: row.firstAttemptAt ?? undefined,
   };
+}
+
+function placeOf(channelId: string | null, ts: string | null): PostedAt | undefined {
+  return channelId === null || ts === null ? undefined : { channelId, ts };
 }
 
 function noSuchPost(postId: string): RangeError {
@@ -117,13 +118,20 @@ export function postWriting(session: SqlSession, sender: JobSender): PostWriting
     },
 
     async update(postId, change) {
-      const { state, postedAt, sentVersion, firstAttemptAt, lastError } = change;
+      const { state, postedAt, replaces, sentVersion, firstAttemptAt, lastError } = change;
       const updated = await session
         .update(posts)
         .set({
           state,
           sendingSince: state === 'sending' ? sql`clock_timestamp()` : null,
           ...(postedAt && { postedChannelId: postedAt.channelId, postedTs: postedAt.ts }),
+          ...(replaces && {
+            replacedChannelId: replaces.channelId,
+            replacedTs: replaces.ts,
+            postedChannelId: null,
+            postedTs: null,
+            firstAttemptAt: null,
+          }),
           // A slow delivery that ends last knows an older version.
           ...(sentVersion !== undefined && {
             sentVersion: sql`greatest(${posts.sentVersion}, ${sentVersion})`,
@@ -156,7 +164,7 @@ export function postWriting(session: SqlSession, sender: JobSender): PostWriting
     },
 
     async moveChannel(workspaceId, channelId, newChannelId) {
-      for (const name of ['channelId', 'postedChannelId'] as const) {
+      for (const name of ['channelId', 'postedChannelId', 'replacedChannelId'] as const) {
         await session
           .update(posts)
           .set({ [name]: newChannelId })

@@ -51,6 +51,9 @@ export const posts = loadline.table(
     state: text('state').$type<PostState>().notNull(),
     postedChannelId: text('posted_channel_id'),
     postedTs: text('posted_ts'),
+    /** The message that this one was sent in place of, since that one could not be changed any more. */
+    replacedChannelId: text('replaced_channel_id'),
+    replacedTs: text('replaced_ts'),
     wantedVersion: integer('wanted_version').notNull(),
     sentVersion: integer('sent_version').notNull(),
     /** By the database's clock: since when the present attempt has been under way. */
@@ -74,6 +77,7 @@ export const posts = loadline.table(
     ),
     check('posts_sending_since_known', sql`(${post.state} = 'sending') = (${post.sendingSince} is not null)`),
     check('posts_standing_complete', sql`num_nonnulls(${post.postedChannelId}, ${post.postedTs}) <> 1`),
+    check('posts_replaced_complete', sql`num_nonnulls(${post.replacedChannelId}, ${post.replacedTs}) <> 1`),
     check('posts_sent_stands', sql`${post.state} <> 'sent' or ${post.postedTs} is not null`),
     check(
       'posts_versions_in_order',

@@ -5,6 +5,10 @@ message-more-lines =
         [one] The message itself has { NUMBER($lines) } more line.
        *[other] The message itself has { NUMBER($lines) } more lines.
     }
+# Where a message that was wrong can’t be changed: in the new one, below its title.
+message-replaces = This replaces an earlier message, which can’t be changed any more.
+# $link: the address of the earlier message; the words after the bar are what one clicks.
+message-replaces-linked = This replaces <{ $link }|an earlier message>, which can’t be changed any more.
 message-chart = Chart: { $words }
 message-buttons = Buttons: { SERIES($labels) }
 form-cancel = Cancel

@@ -116,6 +116,16 @@ test('nothing can be changed in an archived channel, nor after the edit window',
   await hurried.stop();
 });
 
+test('a message has an address, until it is deleted', async () => {
+  const ts = String((await post('C1TEAM0000')).ts);
+  const addressOf = () => scene.client.chat.getPermalink({ channel: 'C1TEAM0000', message_ts: ts });
+  expect((await addressOf()).permalink).toMatch(
+    new RegExp(`^https://[a-z-]+\\.slack\\.com/archives/C1TEAM0000/p${ts.replace('.', '')}$`),
+  );
+  await scene.client.chat.delete({ channel: 'C1TEAM0000', ts });
+  expect((await refusal(addressOf())).error).toBe('message_not_found');
+});
+
 test('a reply belongs to its thread and is read there, oldest first', async () => {
   const first = String((await post('C1TEAM0000', 'first')).ts);
   await post('C1TEAM0000', 'second');

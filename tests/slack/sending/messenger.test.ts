@@ -214,6 +214,42 @@ describe('an update', () => {
   });
 });
 
+describe('a post in place of a message that can’t be changed', () => {
+  const replacing: MessageContent = { ...CONTENT, replaces: { channelId: CHANNEL_ID, ts: '1.2' } };
+  const linked = `https://harbour.example/archives/${CHANNEL_ID}/p12`;
+  const said = (method: string) => platform.callsTo(method)[0] as { text: string; blocks: object[] };
+
+  it('leads with its own words, then says so with a link to the message', async () => {
+    platform.answer('chat.getPermalink', { permalink: linked });
+    const { messenger } = messengerUnderTest();
+    await messenger.post(WORKSPACE_ID, channel, KEY, replacing, undefined, () => true);
+    expect(platform.callsTo('chat.getPermalink')).toEqual([{ channel: CHANNEL_ID, message_ts: '1.2' }]);
+    const { text, blocks } = said('chat.postMessage');
+    expect(text.split('\n')[1]).toBe(
+      `This replaces <${linked}|an earlier message>, which can’t be changed any more.`,
+    );
+    expect(JSON.stringify(blocks[1])).toContain(linked);
+    expect(JSON.stringify(blocks[0])).toContain('Harbour 12');
+  });
+
+  it('still says so when it is changed later', async () => {
+    platform.answer('chat.getPermalink', { permalink: linked });
+    const { messenger } = messengerUnderTest();
+    const at = { channelId: CHANNEL_ID, ts: '3.4' };
+    await messenger.update(WORKSPACE_ID, at, replacing, undefined, () => true);
+    expect(said('chat.update').text).toContain(`<${linked}|an earlier message>`);
+  });
+
+  it('has no link when the message was deleted', async () => {
+    platform.refuse('chat.getPermalink', 'message_not_found');
+    const { messenger } = messengerUnderTest();
+    await messenger.post(WORKSPACE_ID, channel, KEY, replacing, undefined, () => true);
+    expect(said('chat.postMessage').text).toContain(
+      'This replaces an earlier message, which can’t be changed any more.',
+    );
+  });
+});
+
 describe('finding a post', () => {
   const other = { ts: '9.9', metadata: { event_type: 'loadline_post', event_payload: { key: 'another' } } };
   const mine = { ts: '5.5', metadata: { event_type: 'loadline_post', event_payload: { key: KEY } } };

@@ -87,6 +87,18 @@ export const chatMethods: ApiMethods = {
     },
   },
 
+  'chat.getPermalink': {
+    tier: 4,
+    answer(args, stage) {
+      const conversation = conversationOf(stage, args.requiredText('channel'));
+      const message = stage.log.find(conversation.id, args.requiredText('message_ts'));
+      if (!message || message.ephemeralFor !== undefined) throw new ApiFailure('message_not_found');
+      const { id: channel } = conversation;
+      const path = `archives/${channel}/p${message.ts.replace('.', '')}`;
+      return { channel, permalink: `https://${stage.workspace.teamDomain}.slack.com/${path}` };
+    },
+  },
+
   'chat.delete': {
     tier: 3,
     scope: 'chat:write',
