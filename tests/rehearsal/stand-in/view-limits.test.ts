@@ -208,3 +208,24 @@ describe('Home pages', () => {
     expect((await refusal(call)).error).toBe('user_not_found');
   });
 });
+
+describe('blocks.validate', () => {
+  const validate = (content: object) => scene.client.apiCall('blocks.validate', { ...content });
+  const sections = (count: number) => many(count, () => ({ type: 'section', text: mrkdwn('x') }));
+
+  test.each([
+    ['invalid_blocks', { blocks: sections(50) }, { blocks: sections(51) }],
+    ['invalid_message', { message: { blocks: sections(50) } }, { message: { blocks: sections(51) } }],
+    ['invalid_view', { view: modal({ blocks: sections(100) }) }, { view: modal({ blocks: sections(101) }) }],
+  ])('shows nothing, takes what would be taken and else says %s', async (code, most, beyond) => {
+    expect(await validate(most)).toMatchObject({ ok: true });
+    expect((await refusal(validate(beyond))).error).toBe(code);
+    expect(scene.standIn.allPosts()).toEqual([]);
+  });
+
+  test('checks one thing at a time', async () => {
+    const both = { blocks: sections(1), view: modal() };
+    expect((await refusal(validate(both))).error).toBe('invalid_arguments');
+    expect((await refusal(validate({}))).error).toBe('invalid_arguments');
+  });
+});

@@ -1,6 +1,6 @@
-/** `views.*`: forms and Home pages. docs.slack.dev/reference/methods, docs.slack.dev/surfaces/modals */
+/** `views.*`: forms and Home pages; `blocks.validate`, which shows nothing. docs.slack.dev/reference/methods, docs.slack.dev/surfaces/modals */
 import type { JsonObject, View } from '../page-state.ts';
-import { asksForFiles, isViewTooLarge, viewProblems } from '../shapes/check-blocks.ts';
+import { asksForFiles, isViewTooLarge, messageProblems, viewProblems } from '../shapes/check-blocks.ts';
 import type { Stage } from '../stage.ts';
 import { type ApiArgs, ApiFailure, type ApiMethods, requireScope } from './api-method.ts';
 
@@ -56,6 +56,24 @@ export const viewMethods: ApiMethods = {
       const view = stage.surfaces.publishHome(userId, given);
       stage.changed();
       return { view };
+    },
+  },
+
+  'blocks.validate': {
+    tier: 4,
+    answer(args, stage) {
+      const kinds = (['blocks', 'view', 'message'] as const).filter((kind) => args.has(kind));
+      const [kind] = kinds;
+      if (kind === undefined || kinds.length > 1) {
+        throw new ApiFailure('invalid_arguments', ['provide exactly one of `blocks`, `view` and `message`']);
+      }
+      const given = args.json(kind, 'invalid_arguments') as JsonObject;
+      const problems =
+        kind === 'view'
+          ? viewProblems(given, given.type === 'home' ? 'home' : 'modal', stage.files)
+          : messageProblems(kind === 'message' ? given.blocks : given, stage.files);
+      if (problems.length > 0) throw new ApiFailure(`invalid_${kind}`, problems);
+      return {};
     },
   },
 };
