@@ -38,7 +38,10 @@ export async function checkPlatformSide({ config, logger, nowMs }: PlatformSide)
 
 function tokenFindings(checked: PlatformCheck): readonly Finding[] {
   if (!checked.ok) return checked.problems;
-  return [{ code: 'token-fine', workspace: checked.identity.workspaceName }, { code: 'scopes-fine' }];
+  const token: Finding = { code: 'token-fine', workspace: checked.identity.workspaceName };
+  const { lacking } = checked;
+  if (lacking.length === 0) return [token, { code: 'scopes-fine' }];
+  return [token, ...lacking.map((one): Finding => ({ code: 'scope-lacking', ...one }))];
 }
 
 /** A stolen token does less harm when it can do only what the bot needs. */

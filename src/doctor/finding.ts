@@ -45,6 +45,7 @@ const KINDS = {
   'disk-full': ['data-folder', 'fix'],
   'token-fine': ['tokens', 'ok'],
   'scopes-fine': ['scopes', 'ok'],
+  'scope-lacking': ['scopes', 'warning'],
   'scopes-unneeded': ['scopes', 'warning'],
   'signing-secret-set': ['tokens', 'ok'],
   'socket-opens': ['tokens', 'ok'],

@@ -565,6 +565,23 @@ export interface Messages {
   'doctor-disk-full': { readonly megabytes: number; readonly folder: string };
   'doctor-token-fine': { readonly workspace: string };
   'doctor-scopes-fine': Record<never, never>;
+  'doctor-scope-lacking': {
+    readonly scope: string;
+    readonly use:
+      | 'command'
+      | 'direct'
+      | 'download'
+      | 'join-channels'
+      | 'people'
+      | 'post'
+      | 'post-public'
+      | 'read-channels'
+      | 'read-direct'
+      | 'read-groups'
+      | 'see-channels'
+      | 'see-groups'
+      | 'upload';
+  };
   'doctor-scopes-unneeded': { readonly scopes: readonly string[] };
   'doctor-signing-secret-set': Record<never, never>;
   'doctor-socket-opens': Record<never, never>;
@@ -1874,6 +1891,7 @@ export interface Messages {
       | 'command'
       | 'direct'
       | 'download'
+      | 'join-channels'
       | 'people'
       | 'post'
       | 'post-public'

@@ -172,6 +172,21 @@ describe('npm run doctor', () => {
     expect(all).toContainEqual(expect.objectContaining({ check: 'charts', level: 'ok' }));
   });
 
+  it('warns of a scope that the bot can do without, and how to get it', async () => {
+    const { url } = await standIn(
+      {},
+      LOADLINE_SCOPES.filter((scope) => scope !== 'channels:join'),
+    );
+    const { code, findings: all } = await findings(http(url));
+    expect(code).toBe(0);
+    expect(all).toContainEqual({
+      check: 'scopes',
+      level: 'warning',
+      code: 'scope-lacking',
+      words: expect.stringMatching(/channels:join.*OAuth & Permissions.*works without it\.$/),
+    });
+  });
+
   it('says what to fix of the platform: token, scopes granted and not needed, socket, clock', async () => {
     const scopes = [...LOADLINE_SCOPES.filter((scope) => scope !== 'files:write'), 'channels:manage'];
     const late = new Date(Date.now() - 3_600_000).toUTCString();

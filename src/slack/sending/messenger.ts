@@ -119,7 +119,12 @@ export function createMessenger({ workspaces, logger, wait }: MessengerOptions):
       within(workspaceId, async (client) => {
         try {
           const channelId = await conversationOf(client, to);
-          return await findInHistory(client, channelId, key, since, searchedTo);
+          const look = () => findInHistory(client, channelId, key, since, searchedTo);
+          return await look().catch(async (error: DeliveryFailure) => {
+            if (error.code !== 'not_in_channel') throw error;
+            await join(client, channelId, error);
+            return look();
+          });
         } catch (error) {
           throw toDeliveryFailure(error);
         }
@@ -147,6 +152,18 @@ async function linkTo(client: WebClient, at: PostedAt): Promise<string | undefin
 async function conversationOf(client: WebClient, to: Recipient): Promise<string> {
   if ('channelId' in to) return to.channelId;
   return directConversation(client, to.userId);
+}
+
+/**
+ * A public channel can be posted to by anybody, but only read by its members.
+ *
+ * @param outside what to fail with when it can't be joined
+ */
+async function join(client: WebClient, channelId: string, outside: DeliveryFailure): Promise<void> {
+  await client.conversations.join({ channel: channelId }).catch((error: unknown) => {
+    const failure = toDeliveryFailure(error);
+    throw failure.kind === 'refused' ? outside : failure;
+  });
 }
 
 /**

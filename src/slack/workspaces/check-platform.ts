@@ -3,7 +3,7 @@
  * not at the first verdict.
  */
 import { WebAPIPlatformError, WebAPIRequestError, type WebClient } from '@slack/web-api';
-import { NEEDED_SCOPES, type NeededScope } from './manifest-needs.ts';
+import { DISPENSABLE_SCOPES, NEEDED_SCOPES, type NeededScope } from './manifest-needs.ts';
 
 /** Who the bot is, as the platform says. */
 export interface BotIdentity {
@@ -14,7 +14,12 @@ export interface BotIdentity {
 }
 
 export type PlatformCheck =
-  | { readonly ok: true; readonly identity: BotIdentity }
+  | {
+      readonly ok: true;
+      readonly identity: BotIdentity;
+      /** Scopes that the bot can do without. */
+      readonly lacking: readonly MissingScope[];
+    }
   | { readonly ok: false; readonly problems: readonly PlatformProblem[] };
 
 /** Why the bot can't work with the platform. */
@@ -33,11 +38,12 @@ export type PlatformProblem =
         | 'socket-unreachable';
     }
   | { readonly code: 'token-refused' | 'app-token-refused' | 'platform-odd-answer'; readonly reason: string }
-  | {
-      readonly code: 'scope-missing';
-      readonly scope: NeededScope;
-      readonly use: (typeof NEEDED_SCOPES)[NeededScope];
-    };
+  | ({ readonly code: 'scope-missing' } & MissingScope);
+
+export interface MissingScope {
+  readonly scope: NeededScope;
+  readonly use: (typeof NEEDED_SCOPES)[NeededScope];
+}
 
 /** What the platform answers for a token that it does not accept (docs.slack.dev/reference/methods/auth.test). */
 const TOKEN_PROBLEMS: Readonly<Record<string, PlatformProblem>> = {
@@ -61,15 +67,16 @@ export async function checkPlatform(client: WebClient): Promise<PlatformCheck> {
   >;
   if (!team_id || !user_id || !bot_id) return refused({ code: 'token-of-person' });
   const granted = response_metadata?.scopes ?? [];
-  const missing = (Object.keys(NEEDED_SCOPES) as NeededScope[]).filter((scope) => !granted.includes(scope));
-  if (missing.length > 0) {
-    return refused(
-      ...missing.map((scope) => ({ code: 'scope-missing', scope, use: NEEDED_SCOPES[scope] }) as const),
-    );
+  const missing = (Object.keys(NEEDED_SCOPES) as NeededScope[])
+    .filter((scope) => !granted.includes(scope))
+    .map((scope): MissingScope => ({ scope, use: NEEDED_SCOPES[scope] }));
+  if (missing.some(({ scope }) => !DISPENSABLE_SCOPES.has(scope))) {
+    return refused(...missing.map((one) => ({ code: 'scope-missing', ...one }) as const));
   }
   return {
     ok: true,
     identity: { workspaceId: team_id, workspaceName: team ?? team_id, botUserId: user_id, botId: bot_id },
+    lacking: missing,
   };
 }
 

@@ -58,6 +58,7 @@ export async function connectOne(
   const interactive = interactiveClient(settings);
   const checked = await checkPlatform(interactive);
   if (!checked.ok) throw new ConnectionRefused(checked.problems);
+  for (const { scope } of checked.lacking) logger.warn({ scope }, 'a scope is missing; see npm run doctor');
   const { workspaceId, workspaceName, botUserId } = checked.identity;
   const bulk = bulkClient(settings);
   const workspaces = oneWorkspace({ workspaceId, botUserId, botToken, interactive, bulk });

@@ -10,6 +10,7 @@ export const NEEDED_SCOPES = {
   'im:history': 'read-direct',
   'channels:read': 'see-channels',
   'channels:history': 'read-channels',
+  'channels:join': 'join-channels',
   'groups:read': 'see-groups',
   'groups:history': 'read-groups',
   commands: 'command',
@@ -19,6 +20,9 @@ export const NEEDED_SCOPES = {
 } as const satisfies Record<string, Messages['start-scope-missing']['use']>;
 
 export type NeededScope = keyof typeof NEEDED_SCOPES;
+
+/** An app that was made before the bot asked for them works without, though worse. */
+export const DISPENSABLE_SCOPES: ReadonlySet<NeededScope> = new Set(['channels:join']);
 
 /** What the listeners listen to. */
 export const NEEDED_EVENTS = ['app_home_opened', 'message.im', ...CHANNEL_EVENTS] as const;

@@ -114,6 +114,7 @@ doctor-disk-full = { NUMBER($megabytes) } MB are left on the disk of { $folder }
 
 doctor-token-fine = The bot token is valid for the workspace { $workspace }.
 doctor-scopes-fine = All that the bot needs are granted.
+doctor-scope-lacking = { start-scope-missing } Until then the bot works without it.
 doctor-scopes-unneeded = The bot token may do more than the bot needs: { SERIES($scopes) }. Remove these under OAuth & Permissions, Bot Token Scopes, and install the app to the workspace again.
 doctor-signing-secret-set = A signing secret is set. Whether it is the right one shows with the first request: type /loadline.
 doctor-socket-opens = The app-level token opens a socket.

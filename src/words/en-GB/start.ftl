@@ -63,6 +63,7 @@ start-scope-missing =
         [read-direct] to read answers in words and to find its own prompts again
         [see-channels] to know who is in a public channel
         [read-channels] to find its own posts in a public channel again
+        [join-channels] to look in a public channel that it is not in whether a post got through
         [see-groups] to know who is in a private channel
         [read-groups] to find its own posts in a private channel again
         [command] to receive /loadline

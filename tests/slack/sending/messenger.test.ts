@@ -343,11 +343,49 @@ describe('finding a post', () => {
   });
 
   it('fails with a DeliveryFailure when the history can not be read', async () => {
-    platform.refuse('conversations.history', 'not_in_channel');
+    platform.refuse('conversations.history', 'no_permission');
     const { messenger } = messengerUnderTest();
     expect(await failureOf(messenger.find(WORKSPACE_ID, channel, KEY, SINCE))).toMatchObject({
-      code: 'not_in_channel',
+      code: 'no_permission',
     });
+    expect(platform.callsTo('conversations.join')).toEqual([]);
+  });
+
+  it('in a public channel that the bot is not in joins it first', async () => {
+    let isIn = false;
+    platform.answer('conversations.history', () =>
+      isIn ? { messages: [mine] } : { ok: false, error: 'not_in_channel' },
+    );
+    platform.answer('conversations.join', ({ channel: joined }) => {
+      isIn = joined === CHANNEL_ID;
+      return {};
+    });
+    const { messenger } = messengerUnderTest();
+    expect(await messenger.find(WORKSPACE_ID, channel, KEY, SINCE)).toEqual({
+      channelId: CHANNEL_ID,
+      ts: '5.5',
+    });
+  });
+
+  it.each(['missing_scope', 'method_not_supported_for_channel_type', 'is_archived', 'restricted_action'])(
+    'is refused as not in the channel when joining is (%s): nobody knows whether the post is there',
+    async (code) => {
+      platform.refuse('conversations.history', 'not_in_channel');
+      platform.refuse('conversations.join', code);
+      const { messenger } = messengerUnderTest();
+      expect(await failureOf(messenger.find(WORKSPACE_ID, channel, KEY, SINCE))).toMatchObject({
+        kind: 'refused',
+        code: 'not_in_channel',
+        because: 'place-gone',
+      });
+    },
+  );
+
+  it('is tried again when joining only failed for now', async () => {
+    platform.refuse('conversations.history', 'not_in_channel');
+    platform.refuse('conversations.join', 'rate_limited');
+    const { messenger } = messengerUnderTest();
+    expect((await failureOf(messenger.find(WORKSPACE_ID, channel, KEY, SINCE))).kind).toBe('rate-limited');
   });
 });
 

@@ -46,6 +46,15 @@ describe('checkPlatform', () => {
     expect(await check()).toEqual({
       ok: true,
       identity: { workspaceId: WORKSPACE_ID, workspaceName: 'Harbour', botUserId: 'U0BOT', botId: 'B0BOT' },
+      lacking: [],
+    });
+  });
+
+  it('lets a bot start whose app was made before the bot asked to join channels, and says what it lacks', async () => {
+    answerWith(ALL.filter((scope) => scope !== 'channels:join'));
+    expect(await check()).toMatchObject({
+      ok: true,
+      lacking: [{ scope: 'channels:join', use: 'join-channels' }],
     });
   });
 
