@@ -4,6 +4,7 @@ import { type DatabaseFacts, dataFolderFacts, postgresFacts } from '../store/dat
 import { StoreError } from '../store/store-error.ts';
 import { clockFinding } from './check-machine.ts';
 import type { Finding } from './finding.ts';
+import { undeliveredByCause } from './undelivered.ts';
 
 /** What one process of the bot opens, and a few more. */
 const CONNECTIONS_A_PROCESS = 20;
@@ -66,17 +67,15 @@ function aboutConnections({ freeConnections: free }: DatabaseFacts): Finding[] {
   return [{ code: 'few-connections', free, needed: CONNECTIONS_A_PROCESS }];
 }
 
-function aboutQueue({ queue, refusedCount }: DatabaseFacts): Finding[] {
+function aboutQueue({ queue, setAside }: DatabaseFacts): Finding[] {
   if (!queue) return [];
-  const { waitingCount, oldestSeconds, givenUpCount } = queue;
-  const findings: Finding[] = [
+  const { waitingCount, oldestSeconds } = queue;
+  return [
     oldestSeconds > OLD_POST_SECONDS
       ? { code: 'posts-late', count: waitingCount, minutes: Math.round(oldestSeconds / 60) }
       : { code: 'posts-waiting', count: waitingCount },
+    ...undeliveredByCause(setAside).map((group): Finding => ({ code: 'posts-undelivered', ...group })),
   ];
-  if (givenUpCount > 0) findings.push({ code: 'posts-given-up', count: givenUpCount });
-  if (refusedCount > 0) findings.push({ code: 'posts-refused', count: refusedCount });
-  return findings;
 }
 
 /**

@@ -2,6 +2,7 @@
  * The `posts` command: lists posts that are no longer tried, sends them again once the cause is fixed, or drops them. With a data
  * folder the bot must be stopped, since only one process may have it open.
  */
+import { undeliveredByCause } from '../doctor/undelivered.ts';
 import type { Database } from '../store/database.ts';
 import { giveUp, type SetAsidePost, sendAgain, setAsidePosts } from '../store/queue/set-aside-posts.ts';
 import { say } from '../words/say.ts';
@@ -18,7 +19,9 @@ function line({ id, kind, workspaceId, channelId, reason, lastError }: SetAsideP
 async function run(database: Database, word: string, ids: readonly string[]): Promise<string> {
   if (word === 'list') {
     const listed = await setAsidePosts(database.session);
-    return listed.length === 0 ? say('operator-posts-none') : listed.map(line).join('\n');
+    if (listed.length === 0) return say('operator-posts-none');
+    const why = undeliveredByCause(listed).map((group) => say('operator-undelivered', group));
+    return [...listed.map(line), '', ...why].join('\n');
   }
   return word === 'retry'
     ? say('operator-posts-retried', { count: await sendAgain(database, ids) })

@@ -17,7 +17,7 @@ import { refuseOldServer } from './postgres/postgres-database.ts';
 import type { SqlSession } from './queries/sql-session.ts';
 import { QUEUE_SCHEMA } from './queue/job-sender.ts';
 import { type QueueState, queueState } from './queue/queue-state.ts';
-import { setAsidePosts } from './queue/set-aside-posts.ts';
+import { type SetAsidePost, setAsidePosts } from './queue/set-aside-posts.ts';
 import { installations } from './schema.ts';
 import { sqlErrorOf } from './sql-error.ts';
 import { StoreError } from './store-error.ts';
@@ -47,8 +47,7 @@ export interface DatabaseFacts {
   readonly freeConnections: number | undefined;
   /** Undefined before the first start. */
   readonly queue: QueueState | undefined;
-  /** Posts that the platform refused for good. */
-  readonly refusedCount: number;
+  readonly setAside: readonly SetAsidePost[];
   /** Names of the keys under which tokens of workspaces are stored; undefined before there is a table for them. */
   readonly tokenKeyNames?: readonly string[] | undefined;
 }
@@ -122,7 +121,7 @@ async function factsOf(session: SqlSession): Promise<Omit<DatabaseFacts, 'freeCo
     writeRefusal: await writeRefusal(session, server.hasMigrations),
     migrations: server.hasMigrations ? await migrationFacts(session) : undefined,
     queue: server.hasQueue ? await queueState(session) : undefined,
-    refusedCount: server.hasMigrations && server.hasQueue ? await refusedCount(session) : 0,
+    setAside: server.hasMigrations && server.hasQueue ? await setAsidePosts(session) : [],
     tokenKeyNames: server.hasInstallations ? await tokenKeyNames(session) : undefined,
   };
 }
@@ -135,10 +134,6 @@ async function tokenKeyNames(session: SqlSession): Promise<string[]> {
     .where(isNotNull(keyName))
     .orderBy(keyName);
   return rows.map((row) => row.keyName ?? '');
-}
-
-async function refusedCount(session: SqlSession): Promise<number> {
-  return (await setAsidePosts(session)).filter(({ reason }) => reason === 'refused').length;
 }
 
 async function migrationFacts(session: SqlSession): Promise<MigrationFacts> {

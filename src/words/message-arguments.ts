@@ -550,8 +550,17 @@ export interface Messages {
   'doctor-few-connections': { readonly free: number; readonly needed: number };
   'doctor-posts-waiting': { readonly count: number };
   'doctor-posts-late': { readonly count: number; readonly minutes: number };
-  'doctor-posts-given-up': { readonly count: number };
-  'doctor-posts-refused': { readonly count: number };
+  'doctor-posts-undelivered': {
+    readonly count: number;
+    readonly cause:
+      | 'our-defect'
+      | 'permission'
+      | 'person-gone'
+      | 'place-gone'
+      | 'token-gone'
+      | 'tries-failed';
+    readonly codes: readonly string[];
+  };
   'doctor-tokens-unused': Record<never, never>;
   'doctor-keys-missing': { readonly names: readonly string[] };
   'doctor-keys-former': { readonly names: readonly string[] };
@@ -1259,6 +1268,17 @@ export interface Messages {
     readonly error: string;
   };
   'operator-post-direct': Record<never, never>;
+  'operator-undelivered': {
+    readonly count: number;
+    readonly cause:
+      | 'our-defect'
+      | 'permission'
+      | 'person-gone'
+      | 'place-gone'
+      | 'token-gone'
+      | 'tries-failed';
+    readonly codes: readonly string[];
+  };
   'operator-posts-retried': { readonly count: number };
   'operator-posts-dropped': { readonly count: number };
   'operator-no-keys': Record<never, never>;

@@ -8,6 +8,7 @@ import { checkDatabase, judge } from '../../src/doctor/check-database.ts';
 import { type Finding, findingWords, kindOf } from '../../src/doctor/finding.ts';
 import type { DatabaseFacts } from '../../src/store/database-facts.ts';
 import { openDatabase } from '../../src/store/open-database.ts';
+import type { SetAsidePost } from '../../src/store/queue/set-aside-posts.ts';
 import { type OwnPostgres, withPostgres } from '../support/databases.ts';
 
 const NOW = new Date('2026-11-04T09:20:00Z');
@@ -20,8 +21,17 @@ const WELL: DatabaseFacts = {
   writeRefusal: undefined,
   freeConnections: 100,
   queue: { waitingCount: 0, oldestSeconds: 0, givenUpCount: 0 },
-  refusedCount: 0,
+  setAside: [],
 };
+
+const post = (reason: SetAsidePost['reason'], lastError: string): SetAsidePost => ({
+  id: 'of-the-test',
+  kind: 'verdict',
+  workspaceId: 'T1',
+  channelId: 'C1',
+  reason,
+  lastError,
+});
 
 const brief = (findings: readonly Finding[]): string[] =>
   findings.map((finding) => `${kindOf(finding).level}: ${findingWords(finding)}`);
@@ -41,10 +51,34 @@ describe('what is said of a database', () => {
     ],
     [
       'with posts that were given up',
-      { queue: { waitingCount: 0, oldestSeconds: 0, givenUpCount: 3 } },
-      /^warning: 3 posts were given up/,
+      { setAside: [post('failed', 'http_503'), post('failed', 'ECONNRESET')] },
+      /^warning: 2 posts were not delivered although .* an hour \(ECONNRESET, http_503\).*the log.*retry all/,
     ],
-    ['with posts that the platform refused', { refusedCount: 2 }, /^warning: 2 posts were refused/],
+    [
+      'with posts to channels that are closed',
+      { setAside: [post('refused', 'is_archived'), post('refused', 'is_archived')] },
+      /^warning: 2 posts were not delivered because the channel .* closed to the bot \(is_archived\)/,
+    ],
+    [
+      'with a post that the workspace doesn’t allow',
+      { setAside: [post('refused', 'missing_scope')] },
+      /^warning: 1 post was not delivered because the workspace doesn’t allow it \(missing_scope\)/,
+    ],
+    [
+      'with a post for which the token is void',
+      { setAside: [post('refused', 'token_revoked')] },
+      /^warning: 1 post was not .*void \(token_revoked\)\. Install the app/,
+    ],
+    [
+      'with a post to somebody who is gone',
+      { setAside: [post('refused', 'user_disabled')] },
+      /^warning: 1 post was not .*can’t be written to \(user_disabled\).*off the team/,
+    ],
+    [
+      'with a post that was faulty',
+      { setAside: [post('refused', 'invalid_blocks')] },
+      /^warning: 1 post was not .*faulty \(invalid_blocks\).*report/,
+    ],
     ['that is nearly out of connections', { freeConnections: 19 }, /^warning: The server has 19 connections/],
     [
       'whose clock is off',
@@ -53,6 +87,19 @@ describe('what is said of a database', () => {
     ],
   ])('%s: what to look at', (_which, facts, words) => {
     expect(notOk(judge({ ...WELL, ...facts }))).toEqual([expect.stringMatching(words)]);
+  });
+
+  it('has a line for each cause of undelivered posts', () => {
+    const setAside = [
+      post('refused', 'is_archived'),
+      post('failed', 'http_500'),
+      post('refused', 'not_in_channel'),
+    ];
+    const lines = notOk(judge({ ...WELL, setAside }));
+    expect(lines).toEqual([
+      expect.stringMatching(/^warning: 2 posts .*\(is_archived, not_in_channel\)/),
+      expect.stringMatching(/^warning: 1 post .*\(http_500\)/),
+    ]);
   });
 
   it('does not raise an alarm at the limits themselves', () => {

@@ -92,6 +92,7 @@ describe('the posts command', () => {
     const { stdout } = await run('list');
     expect(stdout).toContain(`${ids.refused}  `);
     expect(stdout).toContain('refused, is_archived');
+    expect(stdout).toMatch(/1 post was not delivered because the channel .*is_archived.*1 post .*http_500/s);
     expect((await run('retry', ids.failed)).stdout).toContain('1 post is queued again.');
     expect((await run('drop', ids.refused)).stdout).toContain('1 post was dropped.');
     expect((await run('list')).stdout).toContain('No posts need attention.');

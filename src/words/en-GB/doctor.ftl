@@ -82,16 +82,7 @@ doctor-posts-late =
         [one] { NUMBER($count) } post has been waiting to be delivered for { NUMBER($minutes) } minutes. Check that the bot runs and the platform answers; the log says why deliveries fail.
        *[other] { NUMBER($count) } posts are waiting to be delivered, one of them for { NUMBER($minutes) } minutes. Check that the bot runs and the platform answers; the log says why deliveries fail.
     }
-doctor-posts-given-up =
-    { $count ->
-        [one] { NUMBER($count) } post was given up after its last attempt failed. Look for "post given up" in the log; npm run posts -- list names it, and docs/operating.md says how to send it again.
-       *[other] { NUMBER($count) } posts were given up after their last attempt failed. Look for "post given up" in the log; npm run posts -- list names them, and docs/operating.md says how to send them again.
-    }
-doctor-posts-refused =
-    { $count ->
-        [one] { NUMBER($count) } post was refused by the platform for good. npm run posts -- list says why: fix the cause and send it again, or drop it.
-       *[other] { NUMBER($count) } posts were refused by the platform for good. npm run posts -- list says why: fix the cause and send them again, or drop them.
-    }
+doctor-posts-undelivered = { operator-undelivered } npm run posts -- list names each.
 
 ## Keys of the stored tokens
 

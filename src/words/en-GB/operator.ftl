@@ -18,6 +18,19 @@ operator-posts-none = No posts need attention.
 operator-post = { $id }  { $kind }, { $workspace }, { $channel }: { $reason }
 operator-post-error = { $id }  { $kind }, { $workspace }, { $channel }: { $reason }, { $error }
 operator-post-direct = a direct message
+# Below the list, and in what the doctor says: why posts were not delivered, and what to do. $codes: the platform’s own, or ours.
+operator-undelivered =
+    { $count ->
+        [one] { NUMBER($count) } post was not delivered
+       *[other] { NUMBER($count) } posts were not delivered
+    } { $cause ->
+        [place-gone] because the channel or message is gone or closed to the bot ({ SERIES($codes) }). A facilitator has to invite the bot there, or to set the team up in another channel; they were told.
+        [person-gone] because the person can’t be written to ({ SERIES($codes) }). If they have left, a facilitator has to take them off the team.
+        [token-gone] because the bot’s token is void ({ SERIES($codes) }). Install the app to the workspace again and give the new token.
+        [permission] because the workspace doesn’t allow it ({ SERIES($codes) }). Ask somebody who administers the workspace; a scope that is missing is added under OAuth & Permissions.
+        [our-defect] because the platform found it faulty ({ SERIES($codes) }). That is a defect of Loadline: please report it with these codes.
+       *[tries-failed] although it was tried for about an hour ({ SERIES($codes) }). Look for "post given up" in the log.
+    } Then send what is missing with npm run posts -- retry all, or drop it with npm run posts -- drop ID.
 operator-posts-retried =
     { $count ->
         [one] { NUMBER($count) } post is queued again.
