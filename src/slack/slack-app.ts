@@ -138,10 +138,11 @@ export function createSlackApp(options: SlackAppOptions): SlackApp {
 /** The means of one workspace. */
 function listenerContext(
   { config, useCases, deps, logger, answerDue }: SlackAppOptions,
-  { workspaceId, botToken, interactive: client }: ConnectedWorkspace,
+  { workspaceId, botUserId, botToken, interactive: client }: ConnectedWorkspace,
 ): ListenerContext {
   return {
     workspaceId,
+    botUserId,
     useCases,
     directory: deps.directory,
     client,

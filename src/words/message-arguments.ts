@@ -581,6 +581,7 @@ export interface Messages {
       | 'direct'
       | 'download'
       | 'join-channels'
+      | 'mentions'
       | 'people'
       | 'post'
       | 'post-public'
@@ -1106,6 +1107,8 @@ export interface Messages {
   'message-buttons': { readonly labels: readonly string[] };
   'form-cancel': Record<never, never>;
   'form-close': Record<never, never>;
+  'form-to-open': Record<never, never>;
+  'form-open-button': Record<never, never>;
   'note-kept-share-low-crossed': {
     readonly value: string;
     readonly distance: string;
@@ -1912,6 +1915,7 @@ export interface Messages {
       | 'direct'
       | 'download'
       | 'join-channels'
+      | 'mentions'
       | 'people'
       | 'post'
       | 'post-public'

@@ -20,7 +20,11 @@ export const answer = command({
   run: async (context, caller, rest) => {
     const { actor, place } = caller;
     if (!rest.includes(':')) {
-      return showForm(context, caller, () => answerForm(context, caller, { place, ...dayIn(rest) }));
+      const make = () => answerForm(context, caller, { place, ...dayIn(rest) });
+      return showForm(context, caller, make, ({ private_metadata: held }) => {
+        const { sprintId, day } = readHeld(answerContext, held);
+        return { actionId: ACTIONS.openAnswerForm, value: encodeValue({ sprintId, day }) };
+      });
     }
     const outcome = await context.useCases.answerInWords(actor, { text: rest, place, numbering: 'sprint' });
     await caller.tell(outcomeMessage(outcome));

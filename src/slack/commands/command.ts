@@ -10,12 +10,13 @@ import type { Actor } from '../../app/team/team.ts';
 import type { UseCases } from '../../app/use-cases.ts';
 import type { TeamOverview } from '../../app/watching/overview.ts';
 import type { MessageId } from '../../words/say.ts';
-import { decodeValue, placeValue, StaleControl } from '../button-values.ts';
+import { decodeValue, encodeValue, placeValue, StaleControl } from '../button-values.ts';
 import { openFormAction } from '../ids.ts';
 import type { Reading } from '../listeners/answer-once.ts';
 import { type Asker, openForm } from '../listeners/asker.ts';
 import type { FormFields } from '../listeners/form-fields.ts';
 import type { ListenerContext } from '../listeners/listener-context.ts';
+import { formButtonMessage } from '../views/form-view.ts';
 import type { MessageView } from '../views/message-view.ts';
 
 /** Who may use it; the use cases decide, this is for the help. */
@@ -110,14 +111,22 @@ export function dashed(word: string): string {
   return word.replaceAll(' ', '-');
 }
 
-/** Opens a form, or shows the overview where no form can be opened. */
+/**
+ * Opens a form. From words alone none can be opened: then a button is shown that does. In direct messages it isn't known of
+ * which team, so that there it is the overview.
+ */
 export async function showForm(
   context: ListenerContext,
   caller: Caller,
   make: () => Promise<ModalView>,
+  opener: (made: ModalView) => { readonly actionId: string; readonly value: string },
 ): Promise<void> {
-  if (caller.triggerId === undefined) return caller.showOverview();
-  await openForm(context.client, caller.triggerId, await make());
+  const { triggerId, place } = caller;
+  if (triggerId === undefined && place.isDirect) return caller.showOverview();
+  // Made here too: who may not have the form reads why.
+  const form = await make();
+  if (triggerId === undefined) return caller.tell(formButtonMessage(opener(form)));
+  await openForm(context.client, triggerId, form);
 }
 
 /** Opens the first of the command's forms. */
@@ -126,9 +135,17 @@ export async function showFirstForm(
   context: ListenerContext,
   caller: Caller,
 ): Promise<void> {
-  const make = forms?.[0]?.make;
+  const first = forms?.[0];
+  const make = first?.make;
   if (!make) throw new TypeError(`the command ${word} does nothing`);
-  await showForm(context, caller, () => make(context, caller, caller.place));
+  const { channelId } = caller.place;
+  const opener = { actionId: openFormAction(first.name), value: encodeValue({ channelId }) };
+  await showForm(
+    context,
+    caller,
+    () => make(context, caller, caller.place),
+    () => opener,
+  );
 }
 
 /** Every button of a command by `action_id`, those that open its forms included. */

@@ -1,5 +1,5 @@
 /** All commands, in the order in which the help and the overview show them, and what is looked up in them. */
-import { ACTIONS, formId } from '../ids.ts';
+import { ACTIONS, COMMAND, formId } from '../ids.ts';
 import { helpMessage } from '../views/help.ts';
 import { forecast, history, odds, range } from './advice.ts';
 import { answer } from './answer.ts';
@@ -60,6 +60,11 @@ export interface ParsedCommand {
 
 /** Longest first, so that `setup measures` is not taken for `setup`. */
 const LONGEST_FIRST = [...COMMANDS].sort((a, b) => b.word.length - a.word.length);
+
+/** The slash command may be written out where its words alone do. */
+export function withoutSlash(text: string): string {
+  return text.toLowerCase().startsWith(COMMAND) ? text.slice(COMMAND.length).trim() : text;
+}
 
 /** Separates the command's word from what follows. */
 export function parseCommand(text: string): ParsedCommand {

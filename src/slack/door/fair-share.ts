@@ -3,10 +3,10 @@
  * done. Each process counts for itself. Must lose nothing that was typed: a form stays open as it is.
  */
 import type { AnyMiddlewareArgs, Middleware } from '@slack/bolt';
+import { z } from 'zod';
 import { Refusal } from '../../app/refusal.ts';
 import type { Cost } from '../commands/command.ts';
-import { BUTTONS, FORMS, parseCommand } from '../commands/commands.ts';
-import { COMMAND } from '../ids.ts';
+import { BUTTONS, FORMS, parseCommand, withoutSlash } from '../commands/commands.ts';
 import { tellIn } from '../listeners/asker.ts';
 import { failureMessage, failureOf } from '../listeners/failure-words.ts';
 import { fieldErrors } from '../listeners/field-errors.ts';
@@ -14,7 +14,14 @@ import { FormFields } from '../listeners/form-fields.ts';
 import { contextOf } from '../listeners/listener-context.ts';
 import { plainWords } from '../plain-words.ts';
 import { refusedFormView } from '../views/trouble-views.ts';
-import { buttonPress, formSubmission, homeOpened, messageEvent, slashCommand } from './incoming.ts';
+import {
+  buttonPress,
+  formSubmission,
+  homeOpened,
+  mentionEvent,
+  messageEvent,
+  slashCommand,
+} from './incoming.ts';
 import { RequestAllowance } from './request-allowance.ts';
 
 type Ack = (answer?: unknown) => Promise<void>;
@@ -48,7 +55,8 @@ export function fairShare(
     await ack?.();
     // An answer of ours to each of a script's requests would double what it does.
     if (!taken.isFirst || isHomePage(body)) return;
-    await tellIn(context.client, actor, channelOf(body), message).catch((err: unknown) =>
+    const { thread_ts } = (body as { event?: { thread_ts?: string } }).event ?? {};
+    await tellIn(context.client, actor, channelOf(body), message, thread_ts).catch((err: unknown) =>
       context.logger.warn({ err }, 'Nobody could be told.'),
     );
   };
@@ -103,18 +111,18 @@ export function askedFor(body: unknown): AskedFor | undefined {
   if (home.success) {
     return { userId: home.data.event.user, cost: LIGHT };
   }
-  const message = messageEvent.safeParse(body);
+  const message = z.union([messageEvent, mentionEvent]).safeParse(body);
   if (!message.success) return undefined;
+  const { event } = message.data;
+  if (event.type === 'message' && event.channel_type !== 'im') return undefined;
   // Not what bots write, this one included: nobody would be answered.
-  const { user, bot_id, channel_type, text } = message.data.event;
-  if (user === undefined || bot_id !== undefined || channel_type !== 'im') return undefined;
+  const { user, bot_id, text } = event;
+  if (user === undefined || bot_id !== undefined) return undefined;
   return { userId: user, cost: costOfWords(text ?? '') };
 }
 
 function costOfWords(text: string): number {
-  const words = plainWords(text);
-  const { command } = parseCommand(
-    words.toLowerCase().startsWith(COMMAND) ? words.slice(COMMAND.length) : words,
-  );
+  const words = plainWords(text).replaceAll(/<@\w+>[\s,:]*/g, '');
+  const { command } = parseCommand(withoutSlash(words));
   return costOf(command);
 }

@@ -50,6 +50,8 @@ export const buttonPress = z.looseObject({
   channel: z.looseObject({ id }).nullish(),
   view: z.looseObject({ id, type: z.string() }).nullish(),
   response_url: responseUrl.optional(),
+  /** Where the button is: a message in a thread says which. */
+  container: z.looseObject({ thread_ts: id.optional() }).nullish(),
   actions: z.array(z.looseObject({ action_id: id, value: z.string().max(2_000).optional() })).min(1),
 });
 
@@ -87,6 +89,21 @@ export const messageEvent = anyEvent.extend({
   }),
 });
 export type MessageEvent = z.infer<typeof messageEvent>;
+
+/** Somebody names the bot in a channel; in direct messages the platform tells of messages only. */
+export const mentionEvent = anyEvent.extend({
+  event: z.looseObject({
+    type: z.literal('app_mention'),
+    channel: id,
+    ts: id,
+    subtype: z.string().optional(),
+    user: id.optional(),
+    bot_id: z.string().optional(),
+    text: words.optional(),
+    thread_ts: id.optional(),
+    edited: z.looseObject({}).nullish(),
+  }),
+});
 
 export const homeOpened = anyEvent.extend({
   event: z.looseObject({ type: z.literal('app_home_opened'), user: id, tab: z.string().optional() }),
@@ -163,7 +180,7 @@ function isOfOneKind(body: Record<string, unknown>): boolean {
 const plainEvent = anyEvent.extend({
   event: z.looseObject({ type: z.enum(['app_uninstalled', 'tokens_revoked']) }),
 });
-const heardEvent = z.union([messageEvent, homeOpened, channelEvent, plainEvent]);
+const heardEvent = z.union([messageEvent, mentionEvent, homeOpened, channelEvent, plainEvent]);
 
 export function saysEventsAreHeldBack(body: unknown): boolean {
   return eventsHeldBack.safeParse(body).success;

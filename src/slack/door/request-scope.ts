@@ -68,7 +68,7 @@ function kindOf(body: unknown): RequestKind {
   if (typeof command === 'string') return 'command';
   if (type === 'block_actions') return 'button';
   if (type === 'view_submission') return 'form';
-  if (event?.type === 'message') return 'message';
+  if (event?.type === 'message' || event?.type === 'app_mention') return 'message';
   if (event?.type === 'app_home_opened') return 'home';
   return 'other';
 }

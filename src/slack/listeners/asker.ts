@@ -41,16 +41,19 @@ const NOT_THERE = new Set([
  * Shows a message to one person where they are, and directly where that is not possible.
  *
  * @param channelId undefined: directly
+ * @param threadTs of a thread with replies: in another one the platform doesn’t show what only one person sees
  */
 export async function tellIn(
   client: WebClient,
   actor: Actor,
   channelId: string | undefined,
   message: MessageView,
+  threadTs?: string,
 ): Promise<void> {
   if (channelId !== undefined) {
+    const place = { channel: channelId, ...(threadTs === undefined ? {} : { thread_ts: threadTs }) };
     try {
-      await client.chat.postEphemeral({ channel: channelId, user: actor.userId, ...message });
+      await client.chat.postEphemeral({ ...place, user: actor.userId, ...message });
       return;
     } catch (error) {
       if (!(error instanceof WebAPIPlatformError) || !NOT_THERE.has(error.data.error)) throw error;
@@ -70,8 +73,9 @@ export function tellsOnly(
   actor: Actor,
   channelId: string | undefined,
   respond: RespondFn | undefined,
+  threadTs?: string,
 ): Asker['tell'] {
-  return answering(context, actor, channelId, respond, false);
+  return answering(context, actor, { channelId, threadTs }, respond, false);
 }
 
 /** Puts a message in place of the one that was answered. */
@@ -80,20 +84,22 @@ export function replacing(
   actor: Actor,
   channelId: string | undefined,
   respond: RespondFn | undefined,
+  threadTs?: string,
 ): Asker['replace'] {
-  return answering(context, actor, channelId, respond, true);
+  return answering(context, actor, { channelId, threadTs }, respond, true);
 }
 
 /** Answers through the address that came with a command or a press, and directly when that fails. */
 function answering(
   context: ListenerContext,
   actor: Actor,
-  channelId: string | undefined,
+  { channelId, threadTs }: { readonly channelId: string | undefined; readonly threadTs: string | undefined },
   respond: RespondFn | undefined,
   inPlace: boolean,
 ): (message: MessageView) => Promise<void> {
   return async (message) => {
-    if (respond) {
+    // What it shows to one person only can't go into a thread.
+    if (respond && (inPlace || threadTs === undefined)) {
       try {
         await respond(
           inPlace
@@ -106,6 +112,6 @@ function answering(
         context.logger.info({ err: error }, 'An answer goes out directly: its address did not take it.');
       }
     }
-    await tellIn(context.client, actor, channelId, message);
+    await tellIn(context.client, actor, channelId, message, threadTs);
   };
 }

@@ -15,18 +15,20 @@ export function listenToButtons(app: App): void {
     const sent = buttonPress.safeParse(body);
     const action = sent.data?.actions[0];
     if (!sent.success || !action) return;
-    const { user, trigger_id, channel, view, response_url } = sent.data;
+    const { user, trigger_id, channel, view, response_url, container } = sent.data;
     // Choices made in a form are read when it is sent off.
     if (view?.type === 'modal') return;
     const actor = { workspaceId: context.workspaceId, userId: user.id };
     const reply = response_url === undefined ? undefined : (respond as RespondFn);
+    const place = channel ? placeOf(channel.id) : undefined;
+    const threadTs = place?.isDirect ? undefined : container?.thread_ts;
     const presser: Presser = {
       actor,
-      place: channel ? placeOf(channel.id) : undefined,
+      place,
       replyTo: channel?.id,
       triggerId: trigger_id ?? '',
-      tell: tellsOnly(context, actor, channel?.id, reply),
-      replace: replacing(context, actor, channel?.id, reply),
+      tell: tellsOnly(context, actor, channel?.id, reply, threadTs),
+      replace: replacing(context, actor, channel?.id, reply, threadTs),
     };
     const button = BUTTONS.get(action.action_id);
     const during = `button ${button ? action.action_id : 'unknown'}`;

@@ -5,27 +5,27 @@
 import type { App } from '@slack/bolt';
 import type { Place } from '../../app/team/place.ts';
 import { outcomeMessage } from '../commands/answer.ts';
-import { parseCommand } from '../commands/commands.ts';
+import { parseCommand, withoutSlash } from '../commands/commands.ts';
 import { type MessageEvent, messageEvent } from '../door/incoming.ts';
-import { COMMAND } from '../ids.ts';
 import { plainWords } from '../plain-words.ts';
 import type { MessageView } from '../views/message-view.ts';
 import { answerOnce } from './answer-once.ts';
 import { type Asker, placeOf } from './asker.ts';
 import { runCommand } from './commands.ts';
 import { contextOf, type ListenerContext } from './listener-context.ts';
+import { withoutLeadingMention } from './mentions.ts';
 
 export function listenToDirectMessages(app: App): void {
   app.event('message', async ({ body, context: bolt }) => {
     const context = contextOf(bolt);
     const sent = messageEvent.safeParse(body);
     if (!sent.success) return;
-    const said = whatWasSaid(sent.data);
+    const said = whatWasSaid(sent.data, context.botUserId);
     if (!said) return;
     const { caller, text, threadTs } = addressed(context, sent.data, said);
     const key = `event:${sent.data.event_id}`;
-    const command = text.toLowerCase().startsWith(COMMAND) ? text.slice(COMMAND.length).trim() : text;
-    if (command !== text || parseCommand(text).command !== undefined) {
+    const command = withoutSlash(text);
+    if (text === '' || command !== text || parseCommand(text).command !== undefined) {
       return runCommand(context, caller, command, key);
     }
     await answerOnce(context, caller, 'words', key, async () => {
@@ -40,14 +40,17 @@ export function listenToDirectMessages(app: App): void {
 }
 
 /** Who said what, when it was a person and meant for the bot. */
-function whatWasSaid({ event }: MessageEvent): { userId: string; text: string } | undefined {
+function whatWasSaid(
+  { event }: MessageEvent,
+  botUserId: string,
+): { userId: string; text: string } | undefined {
   const { channel_type, subtype, bot_id, user, text } = event;
   if (channel_type !== 'im' || bot_id !== undefined || user === undefined || text === undefined)
     return undefined;
   // A message with a file is a message; every other subtype is a notice about one.
   if (subtype !== undefined && subtype !== 'file_share') return undefined;
   const words = plainWords(text);
-  return words === '' ? undefined : { userId: user, text: words };
+  return words === '' ? undefined : { userId: user, text: withoutLeadingMention(words, botUserId) };
 }
 
 function addressed(

@@ -13,6 +13,8 @@ import type { SharedFiles } from '../sending/upload-files.ts';
 export interface ListenerContext {
   /** Whose bot was asked. Everybody who asks it acts there, also people of other workspaces in a shared channel. */
   readonly workspaceId: string;
+  /** The bot itself, as people mention it. */
+  readonly botUserId: string;
   readonly useCases: UseCases;
   readonly directory: Directory;
   /** The client for what a person waits for. */

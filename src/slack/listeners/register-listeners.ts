@@ -8,6 +8,7 @@ import { listenToCommand } from './commands.ts';
 import { listenToDirectMessages } from './direct-messages.ts';
 import { failureMessage, failureOf } from './failure-words.ts';
 import { contextOf } from './listener-context.ts';
+import { listenToMentions } from './mentions.ts';
 import { listenToForms } from './submissions.ts';
 
 export function registerListeners(app: App): void {
@@ -15,6 +16,7 @@ export function registerListeners(app: App): void {
   listenToButtons(app);
   listenToForms(app);
   listenToDirectMessages(app);
+  listenToMentions(app);
   listenToHomePage(app);
   listenToChannels(app);
 }

@@ -1,9 +1,10 @@
 /** The frame of a form. */
 import type { ModalView } from '@slack/types';
-import { say } from '../../words/say.ts';
+import { mrkdwn, say } from '../../words/say.ts';
 import type { FormContext } from '../form-contexts.ts';
 import { formId } from '../ids.ts';
-import { plain } from './block-builders.ts';
+import { actions, type ButtonOptions, button, plain, section } from './block-builders.ts';
+import { type MessageView, messageView } from './message-view.ts';
 
 const TITLE_MAX_LENGTH = 24;
 const BLOCKS_MAX = 100;
@@ -43,4 +44,9 @@ export function noticeView(title: string, blocks: ModalView['blocks']): ModalVie
     close: plain(say('form-close'), TITLE_MAX_LENGTH),
     blocks,
   };
+}
+
+/** Where words asked for a form, which only a press can open. */
+export function formButtonMessage(opener: ButtonOptions): MessageView {
+  return messageView([section(mrkdwn('form-to-open')), actions([button(say('form-open-button'), opener)])]);
 }

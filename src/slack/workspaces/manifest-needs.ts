@@ -6,6 +6,7 @@ import { CHANNEL_EVENTS } from '../door/incoming.ts';
 export const NEEDED_SCOPES = {
   'chat:write': 'post',
   'chat:write.public': 'post-public',
+  'app_mentions:read': 'mentions',
   'im:write': 'direct',
   'im:history': 'read-direct',
   'channels:read': 'see-channels',
@@ -25,7 +26,7 @@ export type NeededScope = keyof typeof NEEDED_SCOPES;
 export const DISPENSABLE_SCOPES: ReadonlySet<NeededScope> = new Set(['channels:join']);
 
 /** What the listeners listen to. */
-export const NEEDED_EVENTS = ['app_home_opened', 'message.im', ...CHANNEL_EVENTS] as const;
+export const NEEDED_EVENTS = ['app_home_opened', 'message.im', 'app_mention', ...CHANNEL_EVENTS] as const;
 
 /** What it listens to besides where workspaces install it by themselves. */
 export const DISTRIBUTION_EVENTS = ['app_uninstalled', 'tokens_revoked'] as const;

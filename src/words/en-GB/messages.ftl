@@ -13,3 +13,6 @@ message-chart = Chart: { $words }
 message-buttons = Buttons: { SERIES($labels) }
 form-cancel = Cancel
 form-close = Close
+# Where somebody mentioned the bot with a word that opens a form; below it is the button.
+form-to-open = This one has a form. Words alone can’t open it, the button can.
+form-open-button = Open the form

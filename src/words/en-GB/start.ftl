@@ -59,6 +59,7 @@ start-scope-missing =
     The bot lacks the scope { $scope }, which it needs { $use ->
         [post] to post prompts and verdicts
         [post-public] to post verdicts in a public channel without being invited first
+        [mentions] to answer where people mention it
         [direct] to open a direct message with a member
         [read-direct] to read answers in words and to find its own prompts again
         [see-channels] to know who is in a public channel
