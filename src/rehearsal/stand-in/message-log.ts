@@ -77,6 +77,11 @@ export class MessageLog {
     );
   }
 
+  /** The messages under one, oldest first; those that one person alone sees are no replies. */
+  repliesTo(channelId: string, ts: string): Message[] {
+    return this.of(channelId).filter((one) => one.threadTs === ts);
+  }
+
   /** Ids of the conversations in which a file is shared now. */
   placesOf(fileId: string): string[] {
     const sharing = this.#all.filter((one) => !one.deleted && one.fileIds?.includes(fileId));

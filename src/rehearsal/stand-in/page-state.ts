@@ -41,6 +41,8 @@ export interface SeenMessage {
   files: SeenFile[];
   /** True when only the asking person sees it. */
   ephemeral: boolean;
+  /** The message under which this one is a reply. */
+  threadTs?: string;
   /** Set when the message was changed after it was posted. */
   editedTs?: string;
 }

@@ -68,7 +68,13 @@ export function messageClickPayload(
   return {
     type: 'block_actions',
     ...frame(stage, person),
-    container: { type: 'message', message_ts: message.ts, channel_id: place.id, is_ephemeral: ephemeral },
+    container: {
+      type: 'message',
+      message_ts: message.ts,
+      channel_id: place.id,
+      is_ephemeral: ephemeral,
+      ...(message.threadTs ? { thread_ts: message.threadTs } : {}),
+    },
     trigger_id: clicked.triggerId,
     channel: { id: place.id, name: place.name },
     // An ephemeral message is not stored, so the payload can't hold it.
@@ -129,6 +135,16 @@ export function messageEvent(stage: Stage, message: Message, place: Conversation
     ...(message.fileIds ? { subtype: 'file_share' } : {}),
     channel: place.id,
     channel_type: kind,
+    event_ts: message.ts,
+  };
+}
+
+/** docs.slack.dev/reference/events/app_mention */
+export function mentionEvent(stage: Stage, message: Message, place: Conversation): JsonObject {
+  return {
+    ...messageJson(message, stage),
+    type: 'app_mention',
+    channel: place.id,
     event_ts: message.ts,
   };
 }

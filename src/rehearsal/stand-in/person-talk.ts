@@ -1,11 +1,11 @@
 /**
  * What a person types: commands and messages; and their looking at the Home page.
  */
-import { ApiFailure, requireScope, scopeFor } from './api/api-method.ts';
+import { ApiFailure, scopeFor } from './api/api-method.ts';
 import type { BotLink, Reply } from './bot-link.ts';
 import type { Message } from './message-log.ts';
-import type { Outcome } from './page-state.ts';
-import { commandFields, eventEnvelope, messageEvent } from './payloads.ts';
+import type { JsonObject, Outcome } from './page-state.ts';
+import { commandFields, eventEnvelope, mentionEvent, messageEvent } from './payloads.ts';
 import { respondIn } from './response-posts.ts';
 import type { Stage } from './stage.ts';
 import type { Conversation, Workspace } from './workspace.ts';
@@ -53,16 +53,23 @@ export class PersonTalk {
     }
   }
 
-  /** A message. The app hears it when it has been invited and may read that kind of place. */
-  async say(userId: string, channelId: string, typed: string): Promise<Outcome> {
+  /**
+   * A message, or a reply under one. The app hears it when it has been invited and may read that kind of place, or is
+   * mentioned.
+   */
+  async say(userId: string, channelId: string, typed: string, threadTs?: string): Promise<Outcome> {
     const { workspace, log } = this.#stage;
     workspace.actor(userId);
     const place = workspace.placeOf(userId, channelId);
     if (!place) return notThere();
     if (place.isArchived) return { ok: false, reason: 'This channel is archived.' };
     if (typed.trim() === '') return { ok: false, reason: 'There is nothing to send.' };
+    const first = threadTs === undefined ? undefined : log.find(place.id, threadTs);
+    if (threadTs !== undefined && (!first || first.ephemeralFor !== undefined))
+      return { ok: false, reason: 'Nobody can reply to that message.' };
     const text = typedText(typed, workspace, false);
-    const message = log.add({ text, blocks: [], channelId: place.id, userId, byBot: false });
+    const thread = first ? { threadTs: first.threadTs ?? first.ts } : {};
+    const message = log.add({ text, blocks: [], channelId: place.id, userId, byBot: false, ...thread });
     this.#stage.changed();
     return this.hear(message, place);
   }
@@ -70,14 +77,18 @@ export class PersonTalk {
   /** Tells the app of a message if it would hear of it. */
   async hear(message: Message, place: Conversation): Promise<Outcome> {
     const stage = this.#stage;
-    if (!place.memberIds.has(stage.workspace.bot.id)) return { ok: true };
-    try {
-      requireScope(stage, scopeFor(place, 'history'));
-    } catch {
-      return { ok: true };
+    const { bot } = stage.workspace;
+    if (!place.memberIds.has(bot.id)) return { ok: true };
+    const events: JsonObject[] = [];
+    // In direct messages no mention is told of.
+    const isMention = place.kind === 'channel' && message.text.includes(`<@${bot.id}>`);
+    if (isMention && stage.scopes.has('app_mentions:read')) events.push(mentionEvent(stage, message, place));
+    if (stage.scopes.has(scopeFor(place, 'history'))) events.push(messageEvent(stage, message, place));
+    for (const event of events) {
+      const reply = await this.#bot.sendEvent(eventEnvelope(stage, event));
+      if (!reply.ok) return failed(reply);
     }
-    const reply = await this.#bot.sendEvent(eventEnvelope(stage, messageEvent(stage, message, place)));
-    return reply.ok ? { ok: true } : failed(reply);
+    return { ok: true };
   }
 
   /** The person opens the bot's Home page. */

@@ -59,6 +59,7 @@ export function messagesOf(stage: Stage, userId: string, channelId: string): See
     blocks: structuredClone(message.blocks),
     files: filesOf(stage, message),
     ephemeral: message.ephemeralFor !== undefined,
+    ...(message.threadTs ? { threadTs: message.threadTs } : {}),
     ...(message.editedTs ? { editedTs: message.editedTs } : {}),
   }));
 }

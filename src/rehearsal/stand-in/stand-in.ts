@@ -23,7 +23,8 @@ export interface StandIn {
   verifyBot(): Promise<Outcome>;
   /** `typed` begins with the command: `/loadline status`. `channelId` may be `dm`, here and below. */
   command(userId: string, channelId: string, typed: string): Promise<Outcome>;
-  say(userId: string, channelId: string, typed: string): Promise<Outcome>;
+  /** @param threadTs the message to reply to */
+  say(userId: string, channelId: string, typed: string, threadTs?: string): Promise<Outcome>;
   click(userId: string, where: ClickPlace, actionId: string, options?: ClickOptions): Promise<Outcome>;
   /** A file that a person picks from their machine. @returns its id, for `fill` */
   pickFile(userId: string, name: string, bytes: Uint8Array): string;
@@ -76,7 +77,7 @@ export async function startStandIn(options: StandInOptions): Promise<StandIn> {
       return reply.ok ? { ok: true } : failed(reply);
     },
     command: (userId, channelId, typed) => talk.command(userId, channelId, typed),
-    say: (userId, channelId, typed) => talk.say(userId, channelId, typed),
+    say: (userId, channelId, typed, threadTs) => talk.say(userId, channelId, typed, threadTs),
     click: (userId, where, actionId, more) => clicks.click(userId, where, actionId, more),
     pickFile: (userId, name, bytes) => forms.pickFile(userId, name, Buffer.from(bytes)).id,
     fill: (userId, viewId, values) => forms.fill(userId, viewId, values),

@@ -50,7 +50,7 @@ export const chatMethods: ApiMethods = {
       if (conversation.isArchived) throw new ApiFailure('is_archived');
       if (!conversation.memberIds.has(stage.workspace.bot.id)) throw new ApiFailure('not_in_channel');
       if (!conversation.memberIds.has(userId)) throw new ApiFailure('user_not_in_channel');
-      const { text, blocks } = shortMessageContent(args, stage);
+      const { text, blocks, threadTs } = shortMessageContent(args, stage);
       const by = { userId: stage.workspace.bot.id, byBot: true };
       const message = stage.log.add({
         text,
@@ -58,7 +58,11 @@ export const chatMethods: ApiMethods = {
         ...by,
         channelId: conversation.id,
         ephemeralFor: userId,
+        ...(threadTs === undefined ? {} : { threadTs }),
       });
+      // In a thread without replies nobody sees it, and the answer doesn't say so.
+      if (threadTs !== undefined && stage.log.repliesTo(conversation.id, threadTs).length === 0)
+        message.deleted = true;
       stage.changed();
       return { message_ts: message.ts };
     },

@@ -22,6 +22,7 @@ const id = z.string().min(1).max(255);
 const inputValue = z.union([z.string(), z.null(), z.array(z.string())]);
 const inputValues = z.record(z.string(), z.record(z.string(), inputValue));
 const typed = z.object({ as: id, channel: id, text: z.string().max(40_000) });
+const said = typed.extend({ threadTs: id.optional() });
 const place = z.object({ as: id, channel: id });
 const clicked = z.object({
   as: id,
@@ -104,8 +105,8 @@ export class PageRoutes {
         return talk.command(as, channel, text);
       },
       'POST /page/say': (input) => {
-        const { as, channel, text } = typed.parse(input);
-        return talk.say(as, channel, text);
+        const { as, channel, text, threadTs } = said.parse(input);
+        return talk.say(as, channel, text, threadTs);
       },
       'POST /page/click': (input) => {
         const { as, channel, ts, viewId, actionId, blockId, value } = clicked.parse(input);
