@@ -23,7 +23,7 @@ export const NEEDED_SCOPES = {
 export type NeededScope = keyof typeof NEEDED_SCOPES;
 
 /** An app that was made before the bot asked for them works without, though worse. */
-export const DISPENSABLE_SCOPES: ReadonlySet<NeededScope> = new Set(['channels:join']);
+export const DISPENSABLE_SCOPES: ReadonlySet<NeededScope> = new Set(['app_mentions:read', 'channels:join']);
 
 /** What the listeners listen to. */
 export const NEEDED_EVENTS = ['app_home_opened', 'message.im', 'app_mention', ...CHANNEL_EVENTS] as const;
