@@ -18,6 +18,7 @@ export type SettingProblem = { readonly variable: string } & (
       readonly code:
         | 'bot-token-missing'
         | 'bot-token-wrong'
+        | 'bot-token-rotates'
         | 'bot-token-beside-many'
         | 'app-token-missing'
         | 'app-token-wrong'
@@ -90,9 +91,17 @@ export function problemsIn(result: { readonly error?: z.ZodError } | undefined):
   });
 }
 
-export const botToken = required({ code: 'bot-token-missing' }).refine((token) => token.startsWith('xoxb-'), {
-  params: { code: 'bot-token-wrong' } satisfies RuleProblem,
-});
+/** How the tokens of an app with token rotation begin (docs.slack.dev/authentication/using-token-rotation). */
+export const ROTATING_TOKEN = /^xoxe[.-]/;
+
+export const botToken = required({ code: 'bot-token-missing' })
+  .refine((token) => !ROTATING_TOKEN.test(token), {
+    params: { code: 'bot-token-rotates' } satisfies RuleProblem,
+    abort: true,
+  })
+  .refine((token) => token.startsWith('xoxb-'), {
+    params: { code: 'bot-token-wrong' } satisfies RuleProblem,
+  });
 
 export const appToken = required({ code: 'app-token-missing' }).refine((token) => token.startsWith('xapp-'), {
   params: { code: 'app-token-wrong' } satisfies RuleProblem,

@@ -96,6 +96,8 @@ describe('readConfig', () => {
 
   it.each([
     ['the bot token', { ...SOCKET, LOADLINE_BOT_TOKEN: 'xapp-swapped' }, 'LOADLINE_BOT_TOKEN'],
+    ['a token that expires', { ...SOCKET, LOADLINE_BOT_TOKEN: 'xoxe.xoxb-1-abc' }, 'LOADLINE_BOT_TOKEN'],
+    ['a refresh token', { ...SOCKET, LOADLINE_BOT_TOKEN: 'xoxe-1-abc' }, 'LOADLINE_BOT_TOKEN'],
     ['the app token', { ...SOCKET, LOADLINE_APP_TOKEN: 'xoxb-swapped' }, 'LOADLINE_APP_TOKEN'],
     ['a missing signing secret', { ...HTTP, LOADLINE_SIGNING_SECRET: undefined }, 'LOADLINE_SIGNING_SECRET'],
     ['a signing secret cut short', { ...HTTP, LOADLINE_SIGNING_SECRET: '0123' }, 'LOADLINE_SIGNING_SECRET'],
@@ -113,6 +115,15 @@ describe('readConfig', () => {
     expect(problems).toHaveLength(1);
     expect(problems[0]).toMatch(new RegExp(`^${variable} `));
   });
+
+  it.each(['xoxe.xoxb-1-abc', 'xoxe-1-abc'])(
+    'says of a token of an app with token rotation that another app is needed: %s',
+    (token) => {
+      expect(problemsOf({ ...SOCKET, LOADLINE_BOT_TOKEN: token })).toEqual([
+        expect.stringMatching(/^LOADLINE_BOT_TOKEN holds a token that expires\..*Create another app/),
+      ]);
+    },
+  );
 
   it('prints no value of any variable in its problems', () => {
     const secrets = {

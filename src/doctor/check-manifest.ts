@@ -45,6 +45,7 @@ const manifestShape = z.looseObject({
         .looseObject({ is_enabled: z.boolean().default(false), request_url: z.string().optional() })
         .prefault({}),
       socket_mode_enabled: z.boolean().default(false),
+      token_rotation_enabled: z.boolean().default(false),
     })
     .prefault({}),
 });
@@ -92,6 +93,7 @@ function lacking({ features, oauth_config, settings }: Manifest, neededEvents: r
   if (!settings.interactivity.is_enabled) findings.push({ code: 'manifest-buttons' });
   if (!features.app_home?.home_tab_enabled || !features.app_home.messages_tab_enabled)
     findings.push({ code: 'manifest-home' });
+  if (settings.token_rotation_enabled) findings.push({ code: 'manifest-rotation' });
   return findings;
 }
 

@@ -67,6 +67,7 @@ const KINDS = {
   'manifest-events': ['manifest', 'fix'],
   'manifest-buttons': ['manifest', 'fix'],
   'manifest-home': ['manifest', 'fix'],
+  'manifest-rotation': ['manifest', 'fix'],
   'manifest-return': ['manifest', 'fix'],
   'manifest-socket-off': ['manifest', 'fix'],
   'manifest-socket-on': ['manifest', 'fix'],

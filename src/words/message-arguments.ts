@@ -629,6 +629,7 @@ export interface Messages {
   'doctor-manifest-events': { readonly events: readonly string[] };
   'doctor-manifest-buttons': Record<never, never>;
   'doctor-manifest-home': Record<never, never>;
+  'doctor-manifest-rotation': Record<never, never>;
   'doctor-manifest-return': { readonly address: string };
   'doctor-manifest-socket-off': Record<never, never>;
   'doctor-manifest-socket-on': Record<never, never>;
@@ -1059,6 +1060,7 @@ export interface Messages {
   'install-code-refused-what': Record<never, never>;
   'install-settings-refused-title': Record<never, never>;
   'install-settings-refused-what': Record<never, never>;
+  'install-tokens-rotate-what': Record<never, never>;
   'install-organisation-title': Record<never, never>;
   'install-organisation-what': Record<never, never>;
   'install-scopes-title': Record<never, never>;
@@ -1863,6 +1865,8 @@ export interface Messages {
   'start-port-in-use': { readonly port: string };
   'start-bot-token-missing': { readonly variable: string };
   'start-bot-token-wrong': { readonly variable: string };
+  'start-no-rotation': Record<never, never>;
+  'start-bot-token-rotates': { readonly variable: string };
   'start-bot-token-beside-many': { readonly variable: string };
   'start-app-token-missing': { readonly variable: string };
   'start-app-token-wrong': { readonly variable: string };

@@ -224,6 +224,11 @@ describe('the manifest', () => {
       /Buttons and forms are off/,
     ],
     ['no home page', (m) => Object.assign(m.features.app_home, { home_tab_enabled: false }), /home page/],
+    [
+      'tokens that expire',
+      (m) => Object.assign(m.settings, { token_rotation_enabled: true }),
+      /Token rotation is switched on.*Create another app/,
+    ],
     ['no socket', (m) => Object.assign(m.settings, { socket_mode_enabled: false }), /Socket Mode is off/],
   ])('with %s must be fixed', async (_what, change, words) => {
     expect(await checked(change)).toEqual([expect.stringMatching(new RegExp(`^fix: .*${words.source}`))]);

@@ -194,6 +194,9 @@ describe('coming back from the platform', () => {
   it.each([
     ['fewer scopes', { scope: 'chat:write,commands' }, 400, /were not granted: .*files:write/],
     ['the whole organisation', { is_enterprise_install: true, team: null }, 400, /workspace by workspace/],
+    ['a token that expires', { access_token: 'xoxe.xoxb-1' }, 500, /Token rotation is switched on/],
+    ['a refresh token', { refresh_token: 'xoxe-1-r' }, 500, /Token rotation is switched on/],
+    ['a time after which it ends', { expires_in: 43_200 }, 500, /person who runs this bot has to create/],
     ['a token of a person', { token_type: 'user' }, 502, /platform didn’t answer/],
     ['something that is no bot’s token', { access_token: 'xoxp-1' }, 502, /platform didn’t answer/],
     [
@@ -210,6 +213,8 @@ describe('coming back from the platform', () => {
     expect(page.status).toBe(status);
     expect(page.html).toMatch(words);
     expect(await rowsIn('installations')).toEqual([]);
+    expect(bot.log.text()).not.toMatch(/xoxe|xoxb-/);
+    if (status === 500) expect(bot.log.text()).toMatch(/"level":"error".*tokens rotate/);
   });
 
   it.each([

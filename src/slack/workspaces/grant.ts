@@ -22,11 +22,12 @@ export interface GrantRequest {
  * - `no answer`: the platform can't be reached, or answers with something else; nobody is at fault.
  * - `code refused`: it was used before, or is too old.
  * - `settings refused`: client ID, secret or redirect address are not the app's; `code` says which.
+ * - `tokens rotate`: the app's tokens expire, which the platform doesn't let anybody switch off again.
  * - `whole organisation`: it was meant for all workspaces of an organisation at once.
  * - `scopes missing`: named in `scopes`.
  */
 export type GrantProblem =
-  | { readonly why: 'no answer' | 'code refused' | 'whole organisation' }
+  | { readonly why: 'no answer' | 'code refused' | 'tokens rotate' | 'whole organisation' }
   | { readonly why: 'settings refused'; readonly code: string }
   | { readonly why: 'scopes missing'; readonly scopes: readonly string[] };
 
@@ -47,7 +48,12 @@ const accessAnswer = z.discriminatedUnion('ok', [
   z.looseObject({ ok: z.literal(false), error: z.string().max(100) }),
   z.looseObject({
     ok: z.literal(true),
-    access_token: z.string().startsWith('xoxb-').max(1_000),
+    access_token: z
+      .string()
+      .regex(/^xox(?:b-|e[.-])/)
+      .max(1_000),
+    refresh_token: z.string().nullish(),
+    expires_in: z.number().nullish(),
     token_type: z.literal('bot'),
     scope: z.string().max(10_000),
     bot_user_id: id,
@@ -75,7 +81,11 @@ export async function requestGrant(request: GrantRequest): Promise<Granted | Gra
     const { error } = access.data;
     return CODE_REFUSED.has(error) ? { why: 'code refused' } : { why: 'settings refused', code: error };
   }
-  const { access_token, scope, bot_user_id, team, enterprise, authed_user } = access.data;
+  const { access_token, refresh_token, expires_in } = access.data;
+  if (!access_token.startsWith('xoxb-') || refresh_token != null || expires_in != null) {
+    return { why: 'tokens rotate' };
+  }
+  const { scope, bot_user_id, team, enterprise, authed_user } = access.data;
   if (access.data.is_enterprise_install || !team) return { why: 'whole organisation' };
   const scopes = scope.split(',').map((one) => one.trim());
   const missing = Object.keys(NEEDED_SCOPES).filter((needed) => !scopes.includes(needed));

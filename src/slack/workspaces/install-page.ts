@@ -66,6 +66,8 @@ export function problemPage(problem: GrantProblem, installUrl: string): InstallP
       ]);
     case 'settings refused':
       return page(500, say('install-settings-refused-title'), [say('install-settings-refused-what')]);
+    case 'tokens rotate':
+      return page(500, say('install-settings-refused-title'), [say('install-tokens-rotate-what')]);
     case 'whole organisation':
       return page(400, say('install-organisation-title'), [
         say('install-organisation-what'),

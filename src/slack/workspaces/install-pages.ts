@@ -85,7 +85,8 @@ export function installPages(options: InstallPagesOptions): PageRoutes {
     const { clientId, clientSecret } = distribution;
     const granted = await requestGrant({ apiUrl, clientId, clientSecret, code, redirectUri });
     if ('why' in granted) {
-      const level = granted.why === 'settings refused' ? 'error' : 'warn';
+      // What only the operator can change.
+      const level = granted.why === 'settings refused' || granted.why === 'tokens rotate' ? 'error' : 'warn';
       logger[level]({ problem: granted }, 'A workspace could not install the bot.');
       return problemPage(granted, installUrl);
     }

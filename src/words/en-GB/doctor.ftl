@@ -154,6 +154,7 @@ doctor-manifest-scopes = Scopes are missing: { SERIES($scopes) }. Add them under
 doctor-manifest-events = Events are missing: { SERIES($events) }. Add them under settings.event_subscriptions.bot_events on the page App Manifest of your app. { doctor-manifest-apply }
 doctor-manifest-buttons = Buttons and forms are off. Set settings.interactivity.is_enabled to true on the page App Manifest of your app. { doctor-manifest-apply }
 doctor-manifest-home = The home page or the direct messages of the bot are off. Set home_tab_enabled and messages_tab_enabled under features.app_home to true on the page App Manifest of your app. { doctor-manifest-apply }
+doctor-manifest-rotation = { start-no-rotation }
 doctor-manifest-return = The address to which browsers come back after an installation is missing. Add { $address } under oauth_config.redirect_urls on the page App Manifest of your app, and save.
 doctor-manifest-socket-off = Socket Mode is off in the manifest, and the settings say socket. Switch it on, on the page Socket Mode of your app, or set LOADLINE_MODE=http.
 doctor-manifest-socket-on = Socket Mode is on in the manifest, and the settings say HTTP: requests would not arrive. Switch it off, on the page Socket Mode of your app, or set LOADLINE_MODE=socket.

@@ -30,6 +30,7 @@ install-code-refused-title = The chat platform refused the code
 install-code-refused-what = It was used before, or it took too long. { install-nothing }
 install-settings-refused-title = This bot is not set up for installations
 install-settings-refused-what = Its settings don’t fit its app. The person who runs it finds the reason in its log. { install-nothing }
+install-tokens-rotate-what = Token rotation is switched on for its app, so the access that you gave would end within hours. The person who runs this bot has to create another app without it. { install-nothing }
 install-organisation-title = Loadline is installed workspace by workspace
 install-organisation-what = The request was for a whole organisation at once, which Loadline doesn’t support. { install-nothing }
 install-scopes-title = Loadline lacks permissions

@@ -10,6 +10,8 @@ start-port-in-use = Port { $port } is in use. Stop the program that uses it, or 
 # Names of pages, such as OAuth & Permissions, are the chat platform’s own.
 start-bot-token-missing = { $variable } is missing. Set it to the Bot User OAuth Token from the page OAuth & Permissions of your app; it begins with xoxb-.
 start-bot-token-wrong = { $variable } doesn’t hold a bot token, which begins with xoxb-. Copy it from the page OAuth & Permissions of your app.
+start-no-rotation = Token rotation is switched on for the app, so its tokens expire within hours. Loadline can’t work with that, and the platform doesn’t let you switch it off again. Create another app from the manifest in deploy/, leave token rotation off, and use the tokens of that app.
+start-bot-token-rotates = { $variable } holds a token that expires. { start-no-rotation }
 start-bot-token-beside-many = { $variable } is set together with settings for many workspaces. Remove it, or remove LOADLINE_CLIENT_ID, LOADLINE_CLIENT_SECRET, LOADLINE_TOKEN_KEYS and LOADLINE_PUBLIC_URL.
 start-app-token-missing = { $variable } is missing. Create an app-level token with the scope connections:write on the page Basic Information of your app; it begins with xapp-. Without one, set LOADLINE_MODE=http.
 start-app-token-wrong = { $variable } doesn’t hold an app-level token, which begins with xapp-. Create one on the page Basic Information of your app.
@@ -49,7 +51,7 @@ start-new-app-token = Create an app-level token with the scope connections:write
 start-token-not-sent = The bot token was not sent. { start-new-token }
 start-token-unknown = The platform doesn’t know the bot token. { start-new-token }
 start-token-revoked = The bot token was revoked. { start-new-token }
-start-token-expired = The bot token has expired. { start-new-token }
+start-token-expired = The bot token has expired. { start-no-rotation }
 start-bot-removed = The bot was removed from the workspace, so its token is void. { start-new-token }
 start-token-refused = The platform refused the bot token ({ $reason }). { start-new-token }
 start-token-of-person = The token in LOADLINE_BOT_TOKEN is not a bot’s. { start-new-token }

@@ -77,6 +77,13 @@ describe('checkPlatform', () => {
     },
   );
 
+  it('says of a token that has expired that the app must be another one', async () => {
+    platform.refuse('auth.test', 'token_expired');
+    expect(problemsOf(await check())).toEqual([
+      expect.stringMatching(/has expired\. Token rotation is switched on.*Create another app/),
+    ]);
+  });
+
   it('tells a person’s token from a bot’s', async () => {
     answerWith(ALL, { bot_id: undefined });
     expect(problemsOf(await check())[0]).toContain('not a bot’s');
