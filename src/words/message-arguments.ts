@@ -1932,6 +1932,7 @@ export interface Messages {
   };
   'start-app-token-scope': Record<never, never>;
   'start-socket-mode-off': Record<never, never>;
+  'start-sockets-taken': Record<never, never>;
   'start-app-token-refused': { readonly reason: string };
   'start-socket-unreachable': Record<never, never>;
   'start-key-missing': { readonly name: string };

@@ -3,7 +3,8 @@ import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import type { Transport } from '../../src/config.ts';
 import { EVENTS_PATH } from '../../src/slack/door/http-door.ts';
 import { interactiveClient } from '../../src/slack/sending/web-clients.ts';
-import { createSlackApp } from '../../src/slack/slack-app.ts';
+import { createSlackApp, type PlatformStartError } from '../../src/slack/slack-app.ts';
+import { say } from '../../src/words/say.ts';
 import { eventMemory, fakeStore } from '../support/fake-store.ts';
 import { FakePlatform } from './support/fake-platform.ts';
 import { fakeSocketServer } from './support/fake-socket-server.ts';
@@ -119,5 +120,36 @@ describe('socket mode', () => {
     expect(await app.stop()).toBe(true);
     await socket.stop();
     expect(log.text()).not.toMatch(/xapp-|xoxb-/);
+  });
+
+  const TOO_MANY = { type: 'disconnect', reason: 'too_many_websockets', debug_info: { host: 'applink-10' } };
+
+  it('is refused at the start where ten processes have a socket already, and says so', async () => {
+    const socket = await fakeSocketServer(TOO_MANY);
+    platform.answer('apps.connections.open', { url: socket.url });
+    const { app } = appUnderTest({ mode: 'socket', appToken: 'xapp-0000-test-only' });
+    const thrown = await app.start().then(
+      () => undefined,
+      (error: unknown) => error as PlatformStartError,
+    );
+    expect(thrown?.problem).toEqual({ code: 'sockets-taken' });
+    expect(say('start-sockets-taken')).toMatch(/Ten processes.*Stop one.*LOADLINE_MODE=http/);
+    await socket.stop();
+  });
+
+  it('says in the log that its socket was closed because there are too many, and not when people type that', async () => {
+    const socket = await fakeSocketServer();
+    platform.answer('apps.connections.open', { url: socket.url });
+    const { app, log } = appUnderTest({ mode: 'socket', appToken: 'xapp-0000-test-only' });
+    await app.start();
+    const envelope = { envelope_id: 'e-1', type: 'slash_commands', accepts_response_payload: true };
+    await socket.send({ ...envelope, payload: { ...command, text: 'too_many_websockets' } });
+    expect(log.text()).not.toContain('ten processes');
+    const closed = socket.closed();
+    socket.send(TOO_MANY);
+    await closed;
+    expect(log.text()).toMatch(/"level":"error".*ten processes of the app/);
+    await app.stop();
+    await socket.stop();
   });
 });

@@ -6,7 +6,7 @@ import { type App, type Receiver, SocketModeReceiver } from '@slack/bolt';
 import { WebAPIPlatformError } from '@slack/web-api';
 import type { Logger } from '../../logger.ts';
 import { boltLogger } from '../bolt-logger.ts';
-import { type PlatformProblem, socketProblem } from '../workspaces/check-platform.ts';
+import { type PlatformProblem, socketProblem, TOO_MANY_SOCKETS } from '../workspaces/check-platform.ts';
 
 /** Answers after which it makes sense to try again; every other one stays as it is until somebody acts. */
 const PASSING = new Set([
@@ -53,6 +53,12 @@ export class SocketDoor implements Receiver {
         },
       },
     });
+    this.#socket.client.on('ws_message', (data: unknown) => {
+      if (!saysTooMany(data)) return;
+      // While the bot runs, the library goes on trying; another process may have stopped by then.
+      logger.error('The platform closed the socket: ten processes of the app have one already.');
+      if (!this.#isConnected) this.#refused.reject(refusal(TOO_MANY_SOCKETS));
+    });
     this.#socket.client.on('connected', () => {
       this.#isConnected = true;
     });
@@ -95,8 +101,20 @@ export class SocketDoor implements Receiver {
       .catch(() => undefined);
     const code = (answer as { error?: unknown } | null | undefined)?.error;
     if (typeof code === 'string' && !PASSING.has(code)) {
-      this.#refused.reject(new WebAPIPlatformError({ ok: false, error: code }));
+      this.#refused.reject(refusal(code));
     }
     return response;
   }
+}
+
+function refusal(code: string): WebAPIPlatformError {
+  return new WebAPIPlatformError({ ok: false, error: code });
+}
+
+/** Sent in place of a greeting, or later: slackapi/node-slack-sdk#1762. */
+function saysTooMany(data: unknown): boolean {
+  if (typeof data !== 'string' || !data.includes(TOO_MANY_SOCKETS)) return false;
+  // What people typed may hold the same word.
+  const { type, reason } = JSON.parse(data) as { type?: unknown; reason?: unknown };
+  return type === 'disconnect' && reason === TOO_MANY_SOCKETS;
 }

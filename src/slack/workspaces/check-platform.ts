@@ -35,6 +35,7 @@ export type PlatformProblem =
         | 'platform-unreachable'
         | 'app-token-scope'
         | 'socket-mode-off'
+        | 'sockets-taken'
         | 'socket-unreachable';
     }
   | { readonly code: 'token-refused' | 'app-token-refused' | 'platform-odd-answer'; readonly reason: string }
@@ -84,6 +85,9 @@ function refused(...problems: PlatformProblem[]): PlatformCheck {
   return { ok: false, problems };
 }
 
+/** The platform's word when an app has ten sockets open (docs.slack.dev/apis/events-api/using-socket-mode). */
+export const TOO_MANY_SOCKETS = 'too_many_websockets';
+
 /**
  * Why the socket did not open.
  *
@@ -93,5 +97,6 @@ export function socketProblem(code: string | undefined): PlatformProblem {
   if (code === undefined) return { code: 'socket-unreachable' };
   if (code === 'missing_scope' || code === 'not_allowed_token_type') return { code: 'app-token-scope' };
   if (code === 'forbidden_team' || code === 'socket_mode_not_enabled') return { code: 'socket-mode-off' };
+  if (code === TOO_MANY_SOCKETS) return { code: 'sockets-taken' };
   return { code: 'app-token-refused', reason: code };
 }

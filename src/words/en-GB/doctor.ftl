@@ -108,7 +108,7 @@ doctor-scopes-fine = All that the bot needs are granted.
 doctor-scope-lacking = { start-scope-missing } Until then the bot works without it.
 doctor-scopes-unneeded = The bot token may do more than the bot needs: { SERIES($scopes) }. Remove these under OAuth & Permissions, Bot Token Scopes, and install the app to the workspace again.
 doctor-signing-secret-set = A signing secret is set. Whether it is the right one shows with the first request: type /loadline.
-doctor-socket-opens = The app-level token opens a socket.
+doctor-socket-opens = The app-level token opens a socket. The platform allows ten at once, so at most ten processes of the bot can run in socket mode.
 
 ## Clock
 

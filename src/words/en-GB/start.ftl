@@ -76,6 +76,7 @@ start-scope-missing =
     }. Add it under OAuth & Permissions, Bot Token Scopes, and install the app to the workspace again.
 start-app-token-scope = The app-level token lacks the scope connections:write. { start-new-app-token }
 start-socket-mode-off = Socket Mode is off for the app. Switch it on, on the page Socket Mode of your app.
+start-sockets-taken = Ten processes have a socket open for the app, and the platform allows no more. Stop one of them, or run the bot in HTTP mode (LOADLINE_MODE=http), which has no such limit.
 start-app-token-refused = The platform refused the app-level token ({ $reason }). { start-new-app-token }
 start-socket-unreachable = The socket to the platform could not be opened. Check that this machine’s proxy and firewall allow connections to slack.com on port 443.
 

@@ -12,10 +12,15 @@ export interface FakeSocketServer {
   readonly url: string;
   /** Sends an envelope to the bot. @returns what the bot says next, parsed */
   send(envelope: object): Promise<unknown>;
+  /** Once the bot closes its socket. */
+  closed(): Promise<void>;
   stop(): Promise<void>;
 }
 
-export async function fakeSocketServer(): Promise<FakeSocketServer> {
+const HELLO = { type: 'hello', num_connections: 1 };
+
+/** @param greeting what a new socket hears first */
+export async function fakeSocketServer(greeting: object = HELLO): Promise<FakeSocketServer> {
   let heard = Promise.withResolvers<unknown>();
   const sockets = new Set<Duplex>();
   const server = createServer();
@@ -37,7 +42,7 @@ export async function fakeSocketServer(): Promise<FakeSocketServer> {
         if (frame.opcode === 0x8) socket.end(Buffer.from([0x88, 0]));
       }
     });
-    socket.write(textFrame(JSON.stringify({ type: 'hello', num_connections: 1 })));
+    socket.write(textFrame(JSON.stringify(greeting)));
   });
   server.listen(0, '127.0.0.1');
   await once(server, 'listening');
@@ -47,6 +52,9 @@ export async function fakeSocketServer(): Promise<FakeSocketServer> {
       heard = Promise.withResolvers();
       for (const socket of sockets) socket.write(textFrame(JSON.stringify(envelope)));
       return heard.promise;
+    },
+    closed: async () => {
+      for (const socket of sockets) await once(socket, 'close');
     },
     stop: async () => {
       for (const socket of sockets) socket.destroy();
