@@ -13,6 +13,10 @@ const id = z
 /** What a person typed, as it can be seen. */
 const words = z.string().max(40_000).transform(visibleText);
 const responseUrl = z.url({ protocol: /^https?$/ }).max(3_000);
+/** An empty text is the same as none. */
+function maybe<T extends z.ZodType>(schema: T) {
+  return z.preprocess((value) => (value === '' ? undefined : value), schema.optional());
+}
 
 export const slashCommand = z.looseObject({
   command: z.string().max(255),
@@ -21,7 +25,7 @@ export const slashCommand = z.looseObject({
   user_id: id,
   channel_id: id,
   trigger_id: id,
-  response_url: responseUrl.optional(),
+  response_url: maybe(responseUrl),
 });
 export type SlashCommand = z.infer<typeof slashCommand>;
 
@@ -29,7 +33,7 @@ const interaction = {
   user: z.looseObject({ id }),
   /** Null in an organisation-wide installation. */
   team: z.looseObject({ id }).nullish(),
-  trigger_id: id.optional(),
+  trigger_id: maybe(id),
 };
 
 const surface = z.looseObject({
@@ -49,9 +53,9 @@ export const buttonPress = z.looseObject({
   type: z.literal('block_actions'),
   channel: z.looseObject({ id }).nullish(),
   view: z.looseObject({ id, type: z.string() }).nullish(),
-  response_url: responseUrl.optional(),
+  response_url: maybe(responseUrl),
   /** Where the button is: a message in a thread says which. */
-  container: z.looseObject({ thread_ts: id.optional() }).nullish(),
+  container: z.looseObject({ thread_ts: maybe(id) }).nullish(),
   actions: z.array(z.looseObject({ action_id: id, value: z.string().max(2_000).optional() })).min(1),
 });
 
@@ -81,14 +85,22 @@ export const messageEvent = anyEvent.extend({
     channel: id,
     channel_type: z.string().optional(),
     ts: id,
-    subtype: z.string().optional(),
-    user: id.optional(),
-    bot_id: z.string().optional(),
+    subtype: maybe(z.string()),
+    user: maybe(id),
+    bot_id: maybe(z.string()),
     text: words.optional(),
-    thread_ts: id.optional(),
+    thread_ts: maybe(id),
   }),
 });
 export type MessageEvent = z.infer<typeof messageEvent>;
+
+/** Besides plain words: with a file, or in a thread and shown to all too. Every other subtype is a notice about a message. */
+const SAID_SUBTYPES: readonly (string | undefined)[] = [undefined, 'file_share', 'thread_broadcast'];
+
+/** Whether somebody said this just now. */
+export function isSaid(subtype: string | undefined): boolean {
+  return SAID_SUBTYPES.includes(subtype);
+}
 
 /** Somebody names the bot in a channel; in direct messages the platform tells of messages only. */
 export const mentionEvent = anyEvent.extend({
@@ -96,11 +108,11 @@ export const mentionEvent = anyEvent.extend({
     type: z.literal('app_mention'),
     channel: id,
     ts: id,
-    subtype: z.string().optional(),
-    user: id.optional(),
-    bot_id: z.string().optional(),
+    subtype: maybe(z.string()),
+    user: maybe(id),
+    bot_id: maybe(z.string()),
     text: words.optional(),
-    thread_ts: id.optional(),
+    thread_ts: maybe(id),
     edited: z.looseObject({}).nullish(),
   }),
 });

@@ -12,7 +12,7 @@ export function isForm(contentType: string | undefined): boolean {
 }
 
 /**
- * JSON, or a form, or a form with JSON as its `payload`.
+ * JSON, or a form, or a form with JSON as its `payload`. Without nulls, as `withoutNulls` says.
  *
  * @returns undefined when it is not readable, names a form's key twice, or nests too deeply
  */
@@ -25,7 +25,7 @@ export function contentOf(contentType: string | undefined, rawBody: Buffer): unk
   if (json === undefined) return Object.fromEntries(fields);
   try {
     const value: unknown = JSON.parse(json);
-    return nestsDeeply(value) ? undefined : value;
+    return nestsDeeply(value) ? undefined : withoutNulls(value);
   } catch {
     return undefined;
   }
@@ -39,4 +39,17 @@ function nestsDeeply(value: unknown): boolean {
     level = level.flatMap((node) => (typeof node === 'object' && node !== null ? Object.values(node) : []));
   }
   return false;
+}
+
+/**
+ * The platform leaves a field out or sends null, and means the same; the library stumbles over some nulls. What a form's
+ * `state` holds stays as it is: there null is a field that was emptied.
+ */
+export function withoutNulls(value: unknown): unknown {
+  if (Array.isArray(value)) return value.map(withoutNulls);
+  if (typeof value !== 'object' || value === null) return value;
+  const given = Object.entries(value).filter(([, inner]) => inner !== null);
+  return Object.fromEntries(
+    given.map(([name, inner]) => [name, name === 'state' ? inner : withoutNulls(inner)]),
+  );
 }

@@ -6,7 +6,7 @@ import type { App } from '@slack/bolt';
 import type { Place } from '../../app/team/place.ts';
 import { outcomeMessage } from '../commands/answer.ts';
 import { parseCommand, withoutSlash } from '../commands/commands.ts';
-import { type MessageEvent, messageEvent } from '../door/incoming.ts';
+import { isSaid, type MessageEvent, messageEvent } from '../door/incoming.ts';
 import { plainWords } from '../plain-words.ts';
 import type { MessageView } from '../views/message-view.ts';
 import { answerOnce } from './answer-once.ts';
@@ -47,8 +47,7 @@ function whatWasSaid(
   const { channel_type, subtype, bot_id, user, text } = event;
   if (channel_type !== 'im' || bot_id !== undefined || user === undefined || text === undefined)
     return undefined;
-  // A message with a file is a message; every other subtype is a notice about one.
-  if (subtype !== undefined && subtype !== 'file_share') return undefined;
+  if (!isSaid(subtype)) return undefined;
   const words = plainWords(text);
   return words === '' ? undefined : { userId: user, text: withoutLeadingMention(words, botUserId) };
 }

@@ -4,15 +4,12 @@
  */
 import type { App } from '@slack/bolt';
 import { parseCommand, withoutSlash } from '../commands/commands.ts';
-import { mentionEvent } from '../door/incoming.ts';
+import { isSaid, mentionEvent } from '../door/incoming.ts';
 import { plainWords } from '../plain-words.ts';
 import type { MessageView } from '../views/message-view.ts';
 import { placeOf, tellIn } from './asker.ts';
 import { runCommand } from './commands.ts';
 import { contextOf } from './listener-context.ts';
-
-/** A mention in a message with a file, or in a reply that is shown in the channel too, is one; else it is a notice. */
-const SAID: readonly (string | undefined)[] = [undefined, 'file_share', 'thread_broadcast'];
 
 export function listenToMentions(app: App): void {
   app.event('app_mention', async ({ body, context: bolt }) => {
@@ -22,7 +19,7 @@ export function listenToMentions(app: App): void {
     const { channel, user, text, bot_id, subtype, edited, thread_ts } = sent.data.event;
     // Who changes a message has been answered already.
     if (user === undefined || text === undefined || bot_id !== undefined || edited) return;
-    if (!SAID.includes(subtype)) return;
+    if (!isSaid(subtype)) return;
     const words = wordsTo(context.botUserId, text);
     if (words === undefined) return;
     const actor = { workspaceId: context.workspaceId, userId: user };

@@ -134,6 +134,39 @@ describe('a genuine request', () => {
     expect(callsOf(useCases)).toEqual([]);
   });
 
+  it('with null in place of absent fields is carried out', async () => {
+    const event = {
+      type: 'message',
+      channel: 'D0MIRA',
+      channel_type: 'im',
+      user: MIRA_ID,
+      ts: '1.1',
+      text: 'cards',
+    };
+    const nulls = { bot_id: null, subtype: null, thread_ts: null, files: null };
+    const envelope = {
+      type: 'event_callback',
+      team_id: WORKSPACE_ID,
+      event_id: 'Ev-null',
+      authorizations: null,
+    };
+    const body = JSON.stringify({ ...envelope, event: { ...event, ...nulls } });
+    expect((await send(body, { type: 'application/json' })).status).toBe(200);
+    await app.idle();
+    expect(callsOf(useCases)).toEqual([['listCards', { channelId: 'D0MIRA', isDirect: true }]]);
+  });
+
+  it('that an event has no person is acknowledged', async () => {
+    const event = { type: 'channel_archive', channel: 'C0NOTEAM', user: null };
+    const body = JSON.stringify({
+      type: 'event_callback',
+      team_id: WORKSPACE_ID,
+      event_id: 'Ev-nobody',
+      event,
+    });
+    expect((await send(body, { type: 'application/json' })).status).toBe(200);
+  });
+
   it('that only checks the certificate is answered without a signature, and does nothing', async () => {
     const response = await send('ssl_check=1&token=t', { signature: undefined });
     expect(response.status).toBe(200);

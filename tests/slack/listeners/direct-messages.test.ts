@@ -26,6 +26,16 @@ describe('direct messages', () => {
     expect(platform.callsTo('chat.postMessage')[0]).toMatchObject({ channel: DIRECT_ID });
   });
 
+  it.each([
+    ['with empty fields about bots, threads and kinds', { bot_id: '', subtype: '', thread_ts: '' }],
+    ['with a file', { subtype: 'file_share' }],
+    ['in a thread, shown to the whole conversation too', { subtype: 'thread_broadcast' }],
+  ])('%s are answered as well', async (_what, more) => {
+    const bot = botUnderTest(platform);
+    await bot.say('3', more);
+    expect(callsOf(bot.useCases)).toEqual([['answerInWords', { text: '3', place: direct }]]);
+  });
+
   it('in the thread of a prompt say which prompt, and are answered in the thread', async () => {
     const bot = botUnderTest(platform);
     await bot.say('3', { thread_ts: '1762160400.000100' });
