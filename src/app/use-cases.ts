@@ -18,6 +18,7 @@ import { erasePerson } from './privacy/erase-person.ts';
 import { personalCopy, privacyOverview } from './privacy/privacy-overview.ts';
 import { measuresForm, setMeasures } from './team/set-measures.ts';
 import { setUpTeam, setupForm } from './team/set-up-team.ts';
+import { openHomePage, refreshHomePage } from './watching/home-page.ts';
 import { overview } from './watching/overview.ts';
 import { shareStatus, sprintStatus, statusChart } from './watching/sprint-status.ts';
 
@@ -39,6 +40,7 @@ const ALL = {
   listCards,
   measuresForm,
   nameBaseline,
+  openHomePage,
   overview,
   personalCopy,
   planForm,
@@ -52,6 +54,7 @@ const ALL = {
   recordUnchanged,
   recordValue,
   recordValueLine,
+  refreshHomePage,
   reopenCard,
   reopenSprint,
   setMeasures,

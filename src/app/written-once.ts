@@ -48,6 +48,12 @@ export function writtenSoFar(): Written {
   return underWay.getStore()?.written ?? 'nothing';
 }
 
+/** Whether something that it wrote is stored, or may be. */
+export function mayHaveWritten(): boolean {
+  const written = writtenSoFar();
+  return written === 'kept' || written === 'uncertain';
+}
+
 /**
  * For a request that failed, before its person hears that nothing was recorded: this is only true when its repetition,
  * which another process may be carrying out, writes nothing either. When that can't be had in time, `writtenSoFar` is

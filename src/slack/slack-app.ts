@@ -17,6 +17,7 @@ import { type Readiness, sharedReadiness } from './door/readiness.ts';
 import { type RequestMeter, scopedRequests } from './door/request-scope.ts';
 import { SocketDoor } from './door/socket-door.ts';
 import { downloadFile } from './files/download-file.ts';
+import { HomePages } from './listeners/home-page.ts';
 import type { ListenerContext } from './listeners/listener-context.ts';
 import { registerListeners } from './listeners/register-listeners.ts';
 import { shareFiles, uploadImage } from './sending/upload-files.ts';
@@ -68,6 +69,7 @@ export interface SlackApp {
 export function createSlackApp(options: SlackAppOptions): SlackApp {
   const { config, distribution, logger, nowMs = Date.now } = options;
   const running = new RunningWork();
+  const homePages = new HomePages(options.useCases, logger);
   const { transport } = config;
   const socket =
     options.receiver === undefined && transport.mode === 'socket'
@@ -106,7 +108,7 @@ export function createSlackApp(options: SlackAppOptions): SlackApp {
   bolt.use(
     withWorkspace({
       workspaces: options.workspaces,
-      contextFor: (workspace) => listenerContext(options, workspace),
+      contextFor: (workspace) => listenerContext(options, workspace, homePages, running),
       notInstalled: distribution?.notInstalled,
       logger,
     }),
@@ -138,7 +140,9 @@ export function createSlackApp(options: SlackAppOptions): SlackApp {
 /** The means of one workspace. */
 function listenerContext(
   { config, useCases, deps, logger, answerDue }: SlackAppOptions,
-  { workspaceId, botUserId, botToken, interactive: client }: ConnectedWorkspace,
+  { workspaceId, botUserId, botToken, interactive: client, bulk }: ConnectedWorkspace,
+  homePages: HomePages,
+  running: RunningWork,
 ): ListenerContext {
   return {
     workspaceId,
@@ -154,6 +158,8 @@ function listenerContext(
     isNew: (eventKey) => deps.store.single.rememberEvent(`${workspaceId} ${eventKey}`, deps.clock.now()),
     giveUp: (eventKey) => giveUp(deps.store, `${workspaceId} ${eventKey}`, deps.clock.now()),
     watchChannel: (change) => watchChannel(deps, workspaceId, change),
+    openHome: (actor) => homePages.open(client, actor),
+    refreshHome: (actor) => running.track(() => homePages.refresh(bulk, actor)),
     answerDue: answerDue ?? (() => wait(ANSWER_DUE_MS, undefined, { ref: false })),
   };
 }

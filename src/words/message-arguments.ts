@@ -836,6 +836,13 @@ export interface Messages {
   'history-unknown-cause': Record<never, never>;
   'history-unknown-target': Record<never, never>;
   'history-unknown-value': Record<never, never>;
+  'home-team': { readonly team: string };
+  'home-team-sprint': { readonly team: string; readonly sprint: string };
+  'home-cards': { readonly cards: number };
+  'home-card': { readonly card: string; readonly left: string };
+  'home-cards-more': { readonly cards: number };
+  'home-not-asked': { readonly when: 'later' | 'today'; readonly time: string };
+  'home-next-question': { readonly at: string };
   'file-no-csv': Record<never, never>;
   'file-too-many-characters': { readonly count: number; readonly most: number };
   'file-empty': Record<never, never>;
@@ -1414,6 +1421,7 @@ export interface Messages {
   'privacy-recorded-values': { readonly count: number };
   'privacy-messages-to-you': { readonly count: number };
   'privacy-posts-by-you': { readonly count: number };
+  'privacy-visits': { readonly count: number };
   'privacy-installations': { readonly count: number };
   'privacy-kind': {
     readonly span: 'day' | 'days' | 'undated';

@@ -20,6 +20,7 @@ const KINDS = {
   recordedValues: 'privacy-recorded-values',
   messagesToYou: 'privacy-messages-to-you',
   postsByYou: 'privacy-posts-by-you',
+  visits: 'privacy-visits',
   installations: 'privacy-installations',
 } as const satisfies Record<PersonalKind, string>;
 

@@ -14,7 +14,12 @@ export function sprintSpan({
 
 /** When the sprint closes by itself, in the team's zone: `Fri 13 Nov at 17:00`. Moves when it is reopened. */
 export function closingTime({ sprint, team }: SprintHeading): string {
-  return say('sprint-closing-time', at(sprint.closesAtInstant, team.timeZone));
+  return teamTime(sprint.closesAtInstant, team.timeZone);
+}
+
+/** An instant in the team's zone: `Fri 13 Nov at 17:00`. */
+export function teamTime(instant: Date, timeZone: string): string {
+  return say('sprint-closing-time', at(instant, timeZone));
 }
 
 /** An instant that each reader sees in their own zone, and in the team's zone where that can't be. */

@@ -59,6 +59,7 @@ export function readingCases(database: () => Database): void {
       sealedInstallations: [{ limit: 10 }],
       draftOf: [team.id, actor.userId],
       knowsEvent: ['nothing'],
+      homeOpenedBy: [team.workspaceId, [actor.userId]],
     };
     await readOnly(async (session) => {
       const read = readingOver(session) as unknown as Record<

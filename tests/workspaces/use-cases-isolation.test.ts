@@ -180,12 +180,10 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
     },
     own: {},
   },
+  openHomePage: { refused: {}, own: { 'of the same id': (use, actor) => use.openHomePage(actor) } },
   overview: {
     refused: {},
-    own: {
-      ...inPlaces((use, actor, place) => use.overview(actor, place)),
-      'on the home page': (use, actor) => use.overview(actor, undefined),
-    },
+    own: inPlaces((use, actor, place) => use.overview(actor, place)),
   },
   personalCopy: { refused: {}, own: { 'of the same id': (use, actor) => use.personalCopy(actor) } },
   planForm: { refused: {}, own: inPlaces((use, actor, place) => use.planForm(actor, place)) },
@@ -256,6 +254,7 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
     },
     own: {},
   },
+  refreshHomePage: { refused: {}, own: { 'of the same id': (use, actor) => use.refreshHomePage(actor) } },
   reopenCard: {
     refused: {
       'the sprint': (use, actor, { sprintId }) => use.reopenCard(actor, { sprintId, reference: '1' }),

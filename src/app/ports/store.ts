@@ -3,7 +3,7 @@
 import type { InstallationReading, InstallationWriting } from './installations.ts';
 import type { Claims, Locks } from './locks.ts';
 import type { PostReading, PostWriting } from './posts.ts';
-import type { DraftReading, Drafts, EventReading, SeenEvents } from './repeatable.ts';
+import type { DraftReading, Drafts, EventReading, SeenEvents, VisitReading, Visits } from './repeatable.ts';
 import type {
   CardReading,
   CardWriting,
@@ -30,7 +30,8 @@ export interface Reading
     PeopleReading,
     InstallationReading,
     DraftReading,
-    EventReading {}
+    EventReading,
+    VisitReading {}
 
 /** Everything that changes what is recorded. What holds for every write hangs on the whole of it (`written-once.ts`). */
 export interface Writing {
@@ -54,6 +55,7 @@ export interface Transaction {
   readonly write: Writing;
   readonly drafts: Drafts;
   readonly events: SeenEvents;
+  readonly visits: Visits;
 }
 
 export interface Store {

@@ -13,12 +13,13 @@ export const PERSONAL_KINDS = [
   'recordedValues',
   'messagesToYou',
   'postsByYou',
+  'visits',
   'installations',
 ] as const;
 
 export type PersonalKind = (typeof PERSONAL_KINDS)[number];
 
-/** One record: its team (none for an installation), when it is from, and what else it holds. */
+/** One record: its team (none for a visit or an installation), when it is from, and what else it holds. */
 export interface PersonalRecord {
   readonly team: string | null;
   /** ISO day, or ISO instant in UTC; null where none is kept. */

@@ -33,16 +33,11 @@ export interface Overview {
   readonly canSetUpHere: boolean;
 }
 
-/** @param place undefined on the bot's home page: all the caller's teams. */
-export async function overview(
-  deps: AppDependencies,
-  actor: Actor,
-  place: Place | undefined,
-): Promise<Overview> {
+export async function overview(deps: AppDependencies, actor: Actor, place: Place): Promise<Overview> {
   const now = deps.clock.now();
   return deps.store.read(async (read) => {
     const mine = await teamsReadBy(read, actor);
-    const channel = place && !place.isDirect ? place.channelId : undefined;
+    const channel = place.isDirect ? undefined : place.channelId;
     const here = channel === undefined ? undefined : await read.teamByChannel(actor.workspaceId, channel);
     const shown = channel === undefined ? mine : mine.filter(({ channelId }) => channelId === channel);
     const teams: TeamOverview[] = [];
@@ -51,7 +46,12 @@ export async function overview(
   });
 }
 
-async function teamOverview(read: Reading, actor: Actor, team: Team, now: Date): Promise<TeamOverview> {
+export async function teamOverview(
+  read: Reading,
+  actor: Actor,
+  team: Team,
+  now: Date,
+): Promise<TeamOverview> {
   const members = await read.membersOf(team.id);
   const last = await read.latestFinishedSprint(team.id);
   const until = last?.state === 'closed' ? reopenUntil(last) : undefined;

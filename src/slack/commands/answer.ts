@@ -41,7 +41,9 @@ export const answer = command({
           answers: fields.answers(),
           takeCardIds: fields.choices(ANSWER_FIELDS.takeCardIds),
         });
-        if (outcome.kind === 'recorded') return { next: 'close', say: dailyPromptMessage(outcome.prompt) };
+        if (outcome.kind === 'recorded') {
+          return { next: 'close', say: dailyPromptMessage(outcome.prompt), isOnHome: true };
+        }
         const form = await useCases.answerForm(actor, { sprintId, day });
         return { next: 'show', how: 'in place', view: answerFormView(form, outcome, replyTo) };
       },

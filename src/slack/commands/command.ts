@@ -176,8 +176,8 @@ export function placeIn(value: string | undefined): Place {
 
 /** What becomes of a form that was sent off. */
 export type FormOutcome =
-  /** It closes, and the person gets a message. */
-  | { readonly next: 'close'; readonly say: MessageView }
+  /** It closes, and the person gets a message, unless the home page from which it was opened shows as much. */
+  | { readonly next: 'close'; readonly say: MessageView; readonly isOnHome?: boolean }
   /** It closes with all forms under it, and the person gets a message. */
   | { readonly next: 'close-all'; readonly say: MessageView }
   /** Another form takes its place, or comes on top of it. */

@@ -1,5 +1,5 @@
 /** Runs what somebody asked for, once, and never leaves them without an answer. */
-import { asOneRequest, settleWritten } from '../../app/written-once.ts';
+import { asOneRequest, mayHaveWritten, settleWritten } from '../../app/written-once.ts';
 import type { Asker } from './asker.ts';
 import { failureMessage, failureOf } from './failure-words.ts';
 import type { ListenerContext } from './listener-context.ts';
@@ -56,6 +56,8 @@ export async function readAndAnswerOnce(
         logger.error({ during, err: cause }, 'Nobody could be told.');
       });
     }
+    // Nobody waits for it.
+    if (mayHaveWritten() && !asker.isHomeFresh?.()) void context.refreshHome(asker.actor);
   });
 }
 

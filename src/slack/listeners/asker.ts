@@ -19,7 +19,12 @@ export interface Asker {
   readonly tell: (message: MessageView) => Promise<void>;
   /** Shows the message in place of the one whose button was pressed; where that can't be, sends it. */
   readonly replace: (message: MessageView) => Promise<void>;
+  /** Whether the request itself has brought the person's home page up to date. */
+  readonly isHomeFresh?: () => boolean;
 }
+
+/** In place of a conversation: a form that was opened from the home page, which shows what comes of it. */
+export const ON_HOME = 'home';
 
 /** Direct conversations have ids of their own kind. */
 export function placeOf(channelId: string): Place {
@@ -50,7 +55,7 @@ export async function tellIn(
   message: MessageView,
   threadTs?: string,
 ): Promise<void> {
-  if (channelId !== undefined) {
+  if (channelId !== undefined && channelId !== ON_HOME) {
     const place = { channel: channelId, ...(threadTs === undefined ? {} : { thread_ts: threadTs }) };
     try {
       await client.chat.postEphemeral({ ...place, user: actor.userId, ...message });

@@ -1,12 +1,13 @@
 /** Buttons on messages and on the home page: acknowledged at once, answered after. */
 import type { App, RespondFn } from '@slack/bolt';
+import type { Actor } from '../../app/team/team.ts';
 import { StaleControl } from '../button-values.ts';
 import type { Presser } from '../commands/command.ts';
 import { BUTTONS } from '../commands/commands.ts';
 import { buttonPress } from '../door/incoming.ts';
 import { answerOnce, triggerKey } from './answer-once.ts';
-import { placeOf, replacing, tellsOnly } from './asker.ts';
-import { contextOf } from './listener-context.ts';
+import { ON_HOME, placeOf, replacing, tellIn, tellsOnly } from './asker.ts';
+import { contextOf, type ListenerContext } from './listener-context.ts';
 
 export function listenToButtons(app: App): void {
   app.action({ type: 'block_actions' }, async ({ ack, body, respond, context: bolt }) => {
@@ -29,6 +30,7 @@ export function listenToButtons(app: App): void {
       triggerId: trigger_id ?? '',
       tell: tellsOnly(context, actor, channel?.id, reply, threadTs),
       replace: replacing(context, actor, channel?.id, reply, threadTs),
+      ...(view?.type === 'home' ? shownOnHome(context, actor) : {}),
     };
     const button = BUTTONS.get(action.action_id);
     const during = `button ${button ? action.action_id : 'unknown'}`;
@@ -37,4 +39,20 @@ export function listenToButtons(app: App): void {
       await button.press(context, presser, action.value);
     });
   });
+}
+
+/** On the home page, the page itself shows what was done. */
+function shownOnHome(
+  context: ListenerContext,
+  actor: Actor,
+): Pick<Presser, 'replyTo' | 'replace' | 'isHomeFresh'> {
+  let isFresh = false;
+  return {
+    replyTo: ON_HOME,
+    replace: async (message) => {
+      isFresh = await context.refreshHome(actor);
+      if (!isFresh) await tellIn(context.client, actor, undefined, message);
+    },
+    isHomeFresh: () => isFresh,
+  };
 }

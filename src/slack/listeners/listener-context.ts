@@ -4,6 +4,7 @@ import type { Context } from '@slack/bolt';
 import type { WebClient } from '@slack/web-api';
 import type { Directory } from '../../app/ports/app-dependencies.ts';
 import type { PostImage } from '../../app/ports/messenger.ts';
+import type { Actor } from '../../app/team/team.ts';
 import type { ChannelChange } from '../../app/team/watch-channel.ts';
 import type { UseCases } from '../../app/use-cases.ts';
 import type { Logger } from '../../logger.ts';
@@ -35,6 +36,13 @@ export interface ListenerContext {
   readonly giveUp: (eventKey: string) => Promise<boolean>;
   /** Sees to what follows from a change of a channel. */
   readonly watchChannel: (change: ChannelChange) => Promise<void>;
+  /** Shows the home page to somebody who has opened it. */
+  readonly openHome: (actor: Actor) => Promise<void>;
+  /**
+   * Brings the person's home page up to date, if they have ever opened it. Never throws.
+   * @returns whether they find it up to date
+   */
+  readonly refreshHome: (actor: Actor) => Promise<boolean>;
   /** Resolves when a form's answer can't wait for its use case any longer. */
   readonly answerDue: () => Promise<void>;
 }

@@ -8,7 +8,13 @@ import type { ModalView } from '@slack/types';
 import { z } from 'zod';
 import { Refusal } from '../../app/refusal.ts';
 import type { Actor } from '../../app/team/team.ts';
-import { AlreadyWritten, asOneRequest, GivenUp, settleWritten } from '../../app/written-once.ts';
+import {
+  AlreadyWritten,
+  asOneRequest,
+  GivenUp,
+  mayHaveWritten,
+  settleWritten,
+} from '../../app/written-once.ts';
 import { mrkdwn } from '../../words/say.ts';
 import { decodeValue, StaleControl } from '../button-values.ts';
 import type { FormOutcome } from '../commands/command.ts';
@@ -24,7 +30,7 @@ import {
   workingFormView,
 } from '../views/trouble-views.ts';
 import { triggerKey } from './answer-once.ts';
-import { tellIn } from './asker.ts';
+import { ON_HOME, tellIn } from './asker.ts';
 import { type Failure, failureMessage, failureOf } from './failure-words.ts';
 import { fieldErrors } from './field-errors.ts';
 import { FormFields } from './form-fields.ts';
@@ -35,11 +41,12 @@ type Ack = AckFn<ViewResponseAction>;
 
 type FormResult =
   | { readonly kind: 'repeated' }
-  | { readonly kind: 'outcome'; readonly outcome: FormOutcome }
+  | { readonly kind: 'outcome'; readonly outcome: FormOutcome; readonly hasWritten: boolean }
   | {
       readonly kind: 'failure';
       readonly failure: Failure;
       readonly errors: Record<string, string> | undefined;
+      readonly hasWritten: boolean;
     };
 
 export function listenToForms(app: App): void {
@@ -64,11 +71,19 @@ async function answerForm(context: ListenerContext, sent: FormSubmission, ack: A
   const result = await work;
   context.logger.info({ during, outcome: result.kind, inTime: inTime !== undefined }, 'A form was sent off.');
   const unseen = inTime ? undefined : await showLate(context, sent, result);
+  const actor = actorOf(context, sent);
+  const replyTo = replyToOf(sent.view.private_metadata);
   const message = closingMessage(result) ?? unseen;
-  if (!message) return;
-  await tellIn(context.client, actorOf(context, sent), replyToOf(sent.view.private_metadata), message).catch(
-    (error: unknown) => context.logger.error({ during, err: error }, 'Nobody could be told.'),
+  const refreshed = result.kind !== 'repeated' && result.hasWritten && context.refreshHome(actor);
+  if (!message || (replyTo === ON_HOME && isOnHome(result) && (await refreshed))) return;
+  await tellIn(context.client, actor, replyTo, message).catch((error: unknown) =>
+    context.logger.error({ during, err: error }, 'Nobody could be told.'),
   );
+}
+
+/** Whether the home page shows what was done. */
+function isOnHome(result: FormResult): boolean {
+  return result.kind === 'outcome' && result.outcome.next === 'close' && result.outcome.isOnHome === true;
 }
 
 /** What the person reads when the form closes; undefined when it stays open. */
@@ -110,7 +125,7 @@ async function formResult(
     if (!form) throw new StaleControl('form');
     const held = { actor, fields, context: sent.view.private_metadata };
     const outcome = await form.submit(useCases, held, context);
-    return { kind: 'outcome', outcome };
+    return { kind: 'outcome', outcome, hasWritten: mayHaveWritten() };
   } catch (error) {
     if (error instanceof AlreadyWritten) return { kind: 'repeated' };
     // What is wrong with these is wrong with their repetition too.
@@ -119,7 +134,7 @@ async function formResult(
     if (!isFinal) await settleWritten(() => context.giveUp(key));
     const failure = failureOf(error, logger, during);
     const errors = await fieldErrors(failure, fields.blockIds, actor, directory);
-    return { kind: 'failure', failure, errors };
+    return { kind: 'failure', failure, errors, hasWritten: mayHaveWritten() };
   }
 }
 

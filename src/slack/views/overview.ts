@@ -1,8 +1,8 @@
 /**
- * What somebody can do now: the reply to the command alone, and the bot's home page. Buttons are offered to those who
- * may use them; whether somebody may is decided by the use case behind the button.
+ * What somebody can do now: the reply to the command alone. Buttons are offered to those who may use them; whether somebody
+ * may is decided by the use case behind the button.
  */
-import type { Button, HomeView, KnownBlock } from '@slack/types';
+import type { Button, KnownBlock } from '@slack/types';
 import type { Overview, TeamOverview } from '../../app/watching/overview.ts';
 import { cardName } from '../../words/cards.ts';
 import { mrkdwn, say } from '../../words/say.ts';
@@ -12,12 +12,12 @@ import { encodeValue } from '../button-values.ts';
 import { type Command, dashed, OVERVIEW_ROWS, type OverviewButton } from '../commands/command.ts';
 import { COMMANDS } from '../commands/commands.ts';
 import { ACTIONS, openFormAction } from '../ids.ts';
-import { actions, bold, button, context, lead, section } from './block-builders.ts';
+import { actions, bold, button, lead, section } from './block-builders.ts';
 import { BLOCKS_TEXT_MAX_LENGTH, lengthOfTexts, type MessageView, messageView } from './message-view.ts';
 
-/** Below the title. The home page may be as long as it likes. */
-const MESSAGE_ROOM = { maxBlocks: 49, maxLength: BLOCKS_TEXT_MAX_LENGTH - 1_000 };
-const HOME_ROOM = { maxBlocks: 98, maxLength: Number.POSITIVE_INFINITY };
+/** Below the title. */
+const MAX_BLOCKS = 49;
+const MAX_LENGTH = BLOCKS_TEXT_MAX_LENGTH - 1_000;
 /** How many more teams there are, setting one up (two blocks), and the help (two blocks). */
 const OTHER_BLOCKS = 5;
 const CARDS_NAMED = 3;
@@ -32,31 +32,16 @@ export const MOST_BUTTONS_IN_ROW = 6;
 
 /** @param hereChannelId the channel in which the command was typed; undefined in direct messages. */
 export function overviewMessage(overview: Overview, hereChannelId?: string): MessageView {
-  return messageView([lead(say('overview-title')), ...overviewBlocks(overview, MESSAGE_ROOM, hereChannelId)]);
+  return messageView([lead(say('overview-title')), ...overviewBlocks(overview, hereChannelId)]);
 }
 
-export function homeView(overview: Overview): HomeView {
-  return {
-    type: 'home',
-    blocks: [
-      lead(say('overview-title')),
-      ...overviewBlocks(overview, HOME_ROOM, undefined),
-      context(mrkdwn('caution-set-up')),
-    ],
-  };
-}
-
-function overviewBlocks(
-  overview: Overview,
-  { maxBlocks, maxLength }: { readonly maxBlocks: number; readonly maxLength: number },
-  hereChannelId: string | undefined,
-): KnownBlock[] {
+function overviewBlocks(overview: Overview, hereChannelId: string | undefined): KnownBlock[] {
   const blocks: KnownBlock[] = [];
   let shown = 0;
   for (const team of overview.teams) {
     const ofTeam = teamBlocks(team);
     const withTeam = [...blocks, ...ofTeam];
-    if (withTeam.length > maxBlocks - OTHER_BLOCKS || lengthOfTexts(withTeam) > maxLength) break;
+    if (withTeam.length > MAX_BLOCKS - OTHER_BLOCKS || lengthOfTexts(withTeam) > MAX_LENGTH) break;
     blocks.push(...ofTeam);
     shown += 1;
   }
@@ -66,14 +51,17 @@ function overviewBlocks(
   if (overview.teams.length === 0 && !overview.canSetUpHere) {
     blocks.push(section(mrkdwn('overview-no-team')));
   }
-  blocks.push(
+  return [...blocks, ...helpBlocks()];
+}
+
+export function helpBlocks(): KnownBlock[] {
+  return [
     section(mrkdwn('overview-help')),
     actions([
       button(say('overview-help-button'), { actionId: ACTIONS.showHelp, value: HELP_VALUE }),
       button(say('overview-privacy-button'), { actionId: ACTIONS.showPrivacy, value: PRIVACY_VALUE }),
     ]),
-  );
-  return blocks;
+  ];
 }
 
 function setUpBlocks(hereChannelId: string | undefined): KnownBlock[] {

@@ -20,6 +20,7 @@ import {
   recordedValues,
   sprints,
   teams,
+  visits,
 } from '../schema.ts';
 import type { SqlSession } from './sql-session.ts';
 
@@ -95,6 +96,7 @@ export function peopleWriting(session: SqlSession): PeopleWriting {
     await session
       .delete(members)
       .where(and(eq(members.userId, userId), inArray(members.teamId, teamIds(actor))));
+    await session.delete(visits).where(and(eq(visits.workspaceId, workspaceId), eq(visits.userId, userId)));
   }
 
   /** Takes the person out of one column of what others typed. */

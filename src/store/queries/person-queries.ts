@@ -17,6 +17,7 @@ import {
   recordedValues,
   sprints,
   teams,
+  visits,
 } from '../schema.ts';
 import type { SqlSession } from './sql-session.ts';
 import { teamOf } from './team-queries.ts';
@@ -183,6 +184,17 @@ export function peopleReading(session: SqlSession): PeopleReading {
           .where(isUser(recordedValues.recordedBy))
           .orderBy(asc(recordedValues.recordedAt)),
         ...(await postRecords(actor)),
+        visits: await session
+          .select({
+            team: nothing,
+            on: sql<
+              string | null
+            >`coalesce(${instantText(visits.homeOpenedAt)}, ${instantText(visits.welcomedAt)})`,
+            homeOpenedAt: instantText(visits.homeOpenedAt),
+            welcomedAt: instantText(visits.welcomedAt),
+          })
+          .from(visits)
+          .where(and(eq(visits.workspaceId, actor.workspaceId), eq(visits.userId, actor.userId))),
         installations: await session
           .select({
             team: nothing,

@@ -1,7 +1,15 @@
-/** What may be stored twice without harm: drafts of the plan form, and which requests and events have come in. */
-import { and, eq, sql } from 'drizzle-orm';
-import type { DraftReading, Drafts, EventReading, SeenEvents } from '../../app/ports/repeatable.ts';
-import { planDrafts, seenEvents } from '../schema.ts';
+/** What may be stored twice without harm: drafts of the plan form, which requests and events have come in, and who came. */
+import { and, eq, inArray, isNotNull, isNull, sql } from 'drizzle-orm';
+import type {
+  DraftReading,
+  Drafts,
+  EventReading,
+  SeenEvents,
+  VisitReading,
+  Visits,
+} from '../../app/ports/repeatable.ts';
+import type { Actor } from '../../app/team/team.ts';
+import { planDrafts, seenEvents, visits } from '../schema.ts';
 import { frozenChange } from './frozen-statement.ts';
 import type { SqlSession } from './sql-session.ts';
 
@@ -61,6 +69,59 @@ export function eventMemory(session: SqlSession): SeenEvents {
     async remember(eventId, at) {
       const inserted = await REMEMBER(session, { event: eventId, at: at.toISOString() });
       return inserted.length === 1;
+    },
+  };
+}
+
+export function visitReading(session: SqlSession): VisitReading {
+  return {
+    async homeOpenedBy(workspaceId, userIds) {
+      const rows = await session
+        .select({ userId: visits.userId })
+        .from(visits)
+        .where(
+          and(
+            eq(visits.workspaceId, workspaceId),
+            inArray(visits.userId, [...userIds]),
+            isNotNull(visits.homeOpenedAt),
+          ),
+        );
+      return rows.map(({ userId }) => userId);
+    },
+  };
+}
+
+export function visitMemory(session: SqlSession): Visits {
+  const isOfPerson = ({ workspaceId, userId }: Actor) =>
+    and(eq(visits.workspaceId, workspaceId), eq(visits.userId, userId));
+  return {
+    async homeOpened(actor, homeOpenedAt) {
+      await session
+        .insert(visits)
+        .values({ workspaceId: actor.workspaceId, userId: actor.userId, homeOpenedAt })
+        .onConflictDoUpdate({
+          target: [visits.workspaceId, visits.userId],
+          set: { homeOpenedAt },
+          setWhere: isNull(visits.homeOpenedAt),
+        });
+    },
+
+    async welcomed(actor, welcomedAt) {
+      const rows = await session
+        .insert(visits)
+        .values({ workspaceId: actor.workspaceId, userId: actor.userId, welcomedAt })
+        .onConflictDoUpdate({
+          target: [visits.workspaceId, visits.userId],
+          set: { welcomedAt },
+          setWhere: isNull(visits.welcomedAt),
+        })
+        .returning({ userId: visits.userId });
+      return rows.length === 1;
+    },
+
+    async notWelcomed(actor) {
+      await session.delete(visits).where(and(isOfPerson(actor), isNull(visits.homeOpenedAt)));
+      await session.update(visits).set({ welcomedAt: null }).where(isOfPerson(actor));
     },
   };
 }

@@ -3,6 +3,7 @@
  * checks that the sprint is over and that its totals are kept; see the migration of that name.
  */
 import { subHours } from 'date-fns/subHours';
+import { subMonths } from 'date-fns/subMonths';
 import { and, eq, inArray, isNull, lt, ne, sql } from 'drizzle-orm';
 import type { PgColumn } from 'drizzle-orm/pg-core';
 import type { RetentionWriting } from '../../app/ports/teams.ts';
@@ -22,6 +23,7 @@ import {
   seenEvents,
   sprints,
   teams,
+  visits,
 } from '../schema.ts';
 import type { SqlSession } from './sql-session.ts';
 import { teamOf } from './team-queries.ts';
@@ -31,6 +33,9 @@ const AFTER_CLOSING_DAYS = 2;
 
 /** What comes twice comes within minutes; a day is ample, and the table stays small. */
 const EVENTS_REMEMBERED_HOURS = 24;
+
+/** That somebody who is on no team once looked in. */
+const VISITS_KEPT_MONTHS = 12;
 
 /** Each that goes makes everybody read that workspace's past once more. */
 const CHANGES_KEPT_HOURS = 24;
@@ -116,7 +121,14 @@ export function retentionWriting(session: SqlSession): RetentionWriting {
         .delete(pastChanges)
         .where(sql`(${pastChanges.workspaceId}, ${pastChanges.mark}) in (${overtakenChanges(now, limit)})`)
         .returning({ mark: pastChanges.mark });
-      return drafts.length + gonePosts.length + goneMembers.length + goneEvents.length + goneChanges.length;
+      const goneVisits = await session
+        .delete(visits)
+        .where(sql`(${visits.workspaceId}, ${visits.userId}) in (${oldVisitsOfStrangers(now, limit)})`)
+        .returning({ userId: visits.userId });
+      return [drafts, gonePosts, goneMembers, goneEvents, goneChanges, goneVisits].reduce(
+        (sum, { length }) => sum + length,
+        0,
+      );
     },
   };
 }
@@ -127,6 +139,15 @@ function overtakenChanges(now: Date, limit: number) {
     where old.changed_at < ${subHours(now, CHANGES_KEPT_HOURS).toISOString()}::timestamptz and exists (
       select from loadline.past_changes as later
       where later.workspace_id = old.workspace_id and later.changed_at > old.changed_at)
+    limit ${limit}`;
+}
+
+function oldVisitsOfStrangers(now: Date, limit: number) {
+  return sql`select v.workspace_id, v.user_id from loadline.visits as v
+    where greatest(v.home_opened_at, v.welcomed_at) < ${subMonths(now, VISITS_KEPT_MONTHS).toISOString()}::timestamptz
+      and not exists (select from loadline.teams as t left join loadline.members as m on m.team_id = t.id
+        where t.workspace_id = v.workspace_id
+          and (t.product_owner_id = v.user_id or (m.user_id = v.user_id and m.is_active)))
     limit ${limit}`;
 }
 

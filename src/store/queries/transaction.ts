@@ -9,7 +9,14 @@ import { claims, locks } from './lock-queries.ts';
 import { peopleReading } from './person-queries.ts';
 import { postReading, postWriting } from './post-queries.ts';
 import { promptReading, promptWriting } from './prompt-queries.ts';
-import { draftReading, drafts, eventMemory, eventReading } from './repeatable-queries.ts';
+import {
+  draftReading,
+  drafts,
+  eventMemory,
+  eventReading,
+  visitMemory,
+  visitReading,
+} from './repeatable-queries.ts';
 import { resultReading, resultWriting } from './result-queries.ts';
 import { retentionWriting } from './retention-queries.ts';
 import { sprintReading, sprintWriting } from './sprint-queries.ts';
@@ -29,6 +36,7 @@ export function readingOver(session: SqlSession): Reading {
     ...installationReading(session),
     ...draftReading(session),
     ...eventReading(session),
+    ...visitReading(session),
   };
 }
 
@@ -51,5 +59,6 @@ export function transactionOver(session: SqlSession, sender: JobSender): Transac
     },
     drafts: drafts(session),
     events: eventMemory(session),
+    visits: visitMemory(session),
   };
 }

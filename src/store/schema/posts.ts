@@ -1,4 +1,4 @@
-/** Posts owed to somebody, the prompts that some of them ask, and events already seen. */
+/** Posts owed to somebody, the prompts that some of them ask, events already seen, and who has looked in on the bot. */
 import { type SQL, type SQLWrapper, sql } from 'drizzle-orm';
 import { bigint, check, index, integer, jsonb, primaryKey, text, unique } from 'drizzle-orm/pg-core';
 import type { AdviceQuestion } from '../../app/advice/advice.ts';
@@ -114,4 +114,22 @@ export const seenEvents = loadline.table(
   'seen_events',
   { eventId: text('event_id').primaryKey(), seenAt: instant('seen_at').notNull() },
   (event) => [index('seen_events_by_time').on(event.seenAt)],
+);
+
+/** Who has opened the bot's home page or its messages, on a team or not. */
+export const visits = loadline.table(
+  'visits',
+  {
+    workspaceId: text('workspace_id').notNull(),
+    userId: text('user_id').notNull(),
+    /** When the home page was first opened: from then on it is kept up to date. */
+    homeOpenedAt: instant('home_opened_at'),
+    /** When the person was welcomed in the direct messages. */
+    welcomedAt: instant('welcomed_at'),
+  },
+  (visit) => [
+    primaryKey({ name: 'visits_pk', columns: [visit.workspaceId, visit.userId] }),
+    check('visits_ids_given', sql`${isNotBlank(visit.workspaceId)} and ${isNotBlank(visit.userId)}`),
+    check('visits_something_happened', sql`num_nonnulls(${visit.homeOpenedAt}, ${visit.welcomedAt}) > 0`),
+  ],
 );

@@ -1,4 +1,4 @@
-### What one can do: the overview (`/loadline` alone, and the home page) and the help. What each command does.
+### What one can do: the overview (`/loadline` alone) and the help. What each command does.
 
 overview-title = What you can do now
 overview-more-teams =

@@ -61,6 +61,11 @@ privacy-posts-by-you =
         [one] { NUMBER($count) } record of a post that you caused
        *[other] { NUMBER($count) } records of posts that you caused
     }
+privacy-visits =
+    { $count ->
+        [one] { NUMBER($count) } note of when you first opened Loadline’s home page or messages
+       *[other] { NUMBER($count) } notes of when you first opened Loadline’s home page or messages
+    }
 privacy-installations =
     { $count ->
         [one] { NUMBER($count) } installation of Loadline by you

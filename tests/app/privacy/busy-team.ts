@@ -8,6 +8,7 @@ import { cancelSprint } from '../../../src/app/closing/end-sprint.ts';
 import { recordValue } from '../../../src/app/history/record-value.ts';
 import { previewPlan } from '../../../src/app/planning/plan-sprint.ts';
 import type { Team } from '../../../src/app/team/team.ts';
+import { openHomePage } from '../../../src/app/watching/home-page.ts';
 import { shareStatus } from '../../../src/app/watching/sprint-status.ts';
 import { actorOf, CHANNEL, type Harness, PEOPLE } from '../../support/app-harness.ts';
 
@@ -66,6 +67,7 @@ export async function busyTeam(h: Harness): Promise<BusyTeam> {
   const draft = h.planInput(team, { name: 'Quay 4', startsOn: '2026-12-07', endsOn: '2026-12-18' });
   await previewPlan(h.deps, actorOf('ana'), draft);
   await previewPlan(h.deps, ben, draft);
+  await openHomePage(h.deps, ben);
   // The next day's prompt waits to be sent; a delivery of the day before failed and says what it had in hand.
   h.set('2026-11-24T09:15:00Z');
   await h.tick();

@@ -58,6 +58,7 @@ describeOnPostgresFirst('erasing a member', (_database, kind) => {
       'loadline.recorded_values',
       'loadline.sprints',
       'loadline.teams',
+      'loadline.visits',
       'pgboss.job',
       'pgboss.job_common',
     ]);

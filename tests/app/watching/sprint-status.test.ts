@@ -126,7 +126,7 @@ describe('the overview', () => {
         reopenable: false,
       },
     ]);
-    const anas = (await overview(h.deps, actorOf('ana'), undefined)).teams[0];
+    const anas = (await overview(h.deps, actorOf('ana'), directMessagesOf('ana'))).teams[0];
     expect(anas).toMatchObject({ isFacilitator: true, myOpenCards: [], promptState: undefined });
   });
 
@@ -140,7 +140,7 @@ describe('the overview', () => {
   test('shows the product owner who is no member the team, without cards and answers', async () => {
     const { h, team, sprint } = await running();
     await h.setUpTeam({ productOwnerId: PEOPLE.dayo });
-    for (const place of [CHANNEL, directMessagesOf('dayo'), undefined]) {
+    for (const place of [CHANNEL, directMessagesOf('dayo')]) {
       const { teams, canSetUpHere } = await overview(h.deps, actorOf('dayo'), place);
       expect(canSetUpHere).toBe(false);
       expect(teams).toMatchObject([
@@ -161,9 +161,9 @@ describe('the overview', () => {
   test('shows a member who is the product owner once, as both', async () => {
     const { h } = await running();
     await h.setUpTeam({ productOwnerId: PEOPLE.ben });
-    const { teams } = await overview(h.deps, ben, undefined);
+    const { teams } = await overview(h.deps, ben, directMessagesOf('ben'));
     expect(teams).toMatchObject([{ isMember: true, isProductOwner: true, myOpenCards: [{}, {}] }]);
-    expect((await overview(h.deps, actorOf('ana'), undefined)).teams).toMatchObject([
+    expect((await overview(h.deps, actorOf('ana'), directMessagesOf('ana'))).teams).toMatchObject([
       { isMember: true, isProductOwner: false },
     ]);
   });
@@ -186,7 +186,7 @@ describe('the overview', () => {
 
   test('shows a stranger nothing', async () => {
     const { h } = await running();
-    for (const place of [CHANNEL, directMessagesOf('dayo'), undefined]) {
+    for (const place of [CHANNEL, directMessagesOf('dayo')]) {
       expect(await overview(h.deps, actorOf('dayo'), place)).toEqual({ teams: [], canSetUpHere: false });
     }
   });

@@ -125,33 +125,3 @@ describe('direct messages', () => {
     expect(bot.useCases.answerInWords).toHaveBeenCalledTimes(1);
   });
 });
-
-describe('the home page', () => {
-  const opened = (tab: string) => ({
-    type: 'event_callback',
-    team_id: WORKSPACE_ID,
-    event_id: `Ev-${tab}`,
-    event: { type: 'app_home_opened', user: MIRA_ID, tab },
-  });
-
-  it('shows all the teams of the person who opens it', async () => {
-    const bot = botUnderTest(platform);
-    await bot.push(opened('home'));
-    expect(callsOf(bot.useCases)).toEqual([['overview', undefined]]);
-    expect(platform.callsTo('views.publish')[0]).toMatchObject({ user_id: MIRA_ID, view: { type: 'home' } });
-  });
-
-  it('is not made for the messages tab', async () => {
-    const bot = botUnderTest(platform);
-    await bot.push(opened('messages'));
-    expect(platform.calls).toEqual([]);
-  });
-
-  it('shows a code when it can not be made', async () => {
-    const bot = botUnderTest(platform);
-    bot.useCases.overview.mockRejectedValue(new Error('the database is gone'));
-    await bot.push(opened('home'));
-    const logged = bot.log.entries().find(({ errorId }) => errorId !== undefined);
-    expect(JSON.stringify(platform.callsTo('views.publish')[0]?.view)).toContain(String(logged?.errorId));
-  });
-});

@@ -1,10 +1,28 @@
 /** Use cases that record how they were called and answer with samples. */
 import { vi } from 'vitest';
 import type { UseCases } from '../../../src/app/use-cases.ts';
+import type { HomePage } from '../../../src/app/watching/home-page.ts';
+import type { TeamOverview } from '../../../src/app/watching/overview.ts';
 import { rangeAdvice, STEADY } from '../views/advice-examples.ts';
 import * as sample from './samples.ts';
 
 const { heading, summary, cards, line, team, verdict } = sample;
+
+const TEAM_OVERVIEW: TeamOverview = {
+  team,
+  sprint: sample.sprint,
+  begun: true,
+  isMember: true,
+  isFacilitator: true,
+  isProductOwner: false,
+  myOpenCards: cards,
+  promptState: 'asked',
+  today: '2026-11-04',
+  reopenable: false,
+  hasFinishedSprint: true,
+};
+
+const HOME_PAGE: HomePage = { teams: [{ ...TEAM_OVERVIEW, isPromptDay: true }] };
 
 const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[Name]>> } = {
   adviceChart: { png: sample.PNG, fileName: 'range.png', altText: 'Commit to 24.5 to 28 points.' },
@@ -24,24 +42,8 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   listCards: { heading, cards, openCount: 1, summary },
   measuresForm: team,
   nameBaseline: sample.baselineNamed,
-  overview: {
-    teams: [
-      {
-        team,
-        sprint: sample.sprint,
-        begun: true,
-        isMember: true,
-        isFacilitator: true,
-        isProductOwner: false,
-        myOpenCards: cards,
-        promptState: 'asked',
-        today: '2026-11-04',
-        reopenable: false,
-        hasFinishedSprint: true,
-      },
-    ],
-    canSetUpHere: false,
-  },
+  openHomePage: HOME_PAGE,
+  overview: { teams: [TEAM_OVERVIEW], canSetUpHere: false },
   personalCopy: { fileName: 'loadline-about-me.json', bytes: new TextEncoder().encode('{}'), records: 24 },
   planForm: { team, draft: sample.planInput, leftOver: 0 },
   previewPlan: sample.preview,
@@ -64,6 +66,7 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   recordUnchanged: { ...sample.prompt, state: 'unchanged' },
   recordValue: sample.valueRecorded,
   recordValueLine: sample.valueRecorded,
+  refreshHomePage: HOME_PAGE,
   reopenCard: { heading, card: line },
   reopenSprint: { heading, until: new Date('2026-11-14T17:00:00Z') },
   setMeasures: team,

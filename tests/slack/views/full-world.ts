@@ -25,8 +25,9 @@ import {
   takenMessage,
 } from '../../../src/slack/views/cards/card-messages.ts';
 import { helpMessage } from '../../../src/slack/views/help.ts';
+import { homeView } from '../../../src/slack/views/home-page.ts';
 import type { MessageView } from '../../../src/slack/views/message-view.ts';
-import { homeView, overviewMessage } from '../../../src/slack/views/overview.ts';
+import { overviewMessage } from '../../../src/slack/views/overview.ts';
 import { planFormView, planPreviewView } from '../../../src/slack/views/planning/plan-forms.ts';
 import { planCommittedReply } from '../../../src/slack/views/planning/plan-messages.ts';
 import { postMessage } from '../../../src/slack/views/post-message.ts';
@@ -391,7 +392,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
       'D1',
     ),
     cancel: cancelFormView(list, 'D1'),
-    home: homeView(overview),
+    home: homeView({ teams: overview.teams.map((about) => ({ ...about, isPromptDay: true })) }),
     trouble: troubleFormView('K7P2QX', 'uncertain'),
     working: workingFormView(),
     done: doneFormView(refusalMessage(words)),

@@ -12,7 +12,7 @@ import {
   takenMessage,
 } from '../../../src/slack/views/cards/card-messages.ts';
 import { helpMessage } from '../../../src/slack/views/help.ts';
-import { homeView, overviewMessage } from '../../../src/slack/views/overview.ts';
+import { overviewMessage } from '../../../src/slack/views/overview.ts';
 import { planCommittedReply } from '../../../src/slack/views/planning/plan-messages.ts';
 import {
   sprintCancelledReply,
@@ -480,12 +480,6 @@ describe('overview', () => {
 
   it('tells somebody without a team how to get one', () => {
     expect(overviewMessage({ teams: [], canSetUpHere: false }).text).toContain('You aren’t in a team here.');
-  });
-
-  it('is on the home page with the caution', () => {
-    const home = homeView(overview);
-    expect(mrkdwnTexts(home.blocks).join()).toContain('don’t use them to appraise anyone');
-    expect(buttonsOf(home.blocks).map(({ label }) => label)).toContain('Answer');
   });
 
   it('names three open cards and counts the others', () => {

@@ -16,6 +16,7 @@ import type { PlanContent } from '../../../src/app/planning/plan-content.ts';
 import type { PlanPreview } from '../../../src/app/planning/plan-sprint.ts';
 import { USUAL_SETTINGS } from '../../../src/app/team/settings.ts';
 import type { RecordedFact, Sprint, SprintCard, SprintHeading, Team } from '../../../src/app/team/team.ts';
+import type { HomeTeam } from '../../../src/app/watching/home-page.ts';
 import type { ProjectionReading } from '../../../src/app/watching/load-outlook.ts';
 import type { Overview, TeamOverview } from '../../../src/app/watching/overview.ts';
 import type { StatusContent } from '../../../src/app/watching/status-content.ts';
@@ -423,6 +424,10 @@ export function teamOverview(over: Partial<TeamOverview> = {}): TeamOverview {
     hasFinishedSprint: false,
     ...over,
   };
+}
+
+export function homeTeam(over: Partial<HomeTeam> = {}): HomeTeam {
+  return { ...teamOverview(), isPromptDay: true, ...over };
 }
 
 export const overview: Overview = { teams: [teamOverview()], canSetUpHere: false };
