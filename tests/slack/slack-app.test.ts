@@ -122,6 +122,40 @@ describe('socket mode', () => {
     expect(log.text()).not.toMatch(/xapp-|xoxb-/);
   });
 
+  it('takes null for absent, and acknowledges what nobody listens for', async () => {
+    const socket = await fakeSocketServer();
+    platform.answer('apps.connections.open', { url: socket.url });
+    const { app, useCases, log } = appUnderTest({ mode: 'socket', appToken: 'xapp-0000-test-only' });
+    await app.start();
+    const said = {
+      type: 'message',
+      channel: 'D0MIRA',
+      channel_type: 'im',
+      user: MIRA_ID,
+      ts: '1.1',
+      text: 'cards',
+    };
+    const event = { ...said, bot_id: null, subtype: null, thread_ts: null };
+    const envelope = {
+      type: 'event_callback',
+      team_id: WORKSPACE_ID,
+      event_id: 'Ev-1',
+      authorizations: null,
+    };
+    expect(
+      await socket.send({ envelope_id: 'e-1', type: 'events_api', payload: { ...envelope, event } }),
+    ).toMatchObject({ envelope_id: 'e-1' });
+    await app.idle();
+    expect(useCases.listCards).toHaveBeenCalledTimes(1);
+    const unknown = { type: 'message_of_tomorrow', user: { id: MIRA_ID }, team: { id: WORKSPACE_ID } };
+    expect(await socket.send({ envelope_id: 'e-2', type: 'interactive', payload: unknown })).toMatchObject({
+      envelope_id: 'e-2',
+    });
+    await app.stop();
+    await socket.stop();
+    expect(log.text()).not.toMatch(/"level":"(warn|error)"/);
+  });
+
   const TOO_MANY = { type: 'disconnect', reason: 'too_many_websockets', debug_info: { host: 'applink-10' } };
 
   it('is refused at the start where ten processes have a socket already, and says so', async () => {

@@ -156,21 +156,6 @@ const addressCheck = z.looseObject({ type: z.literal('url_verification'), challe
 /** The platform held events back, as there were too many; it says so once a minute. */
 const eventsHeldBack = z.looseObject({ type: z.literal('app_rate_limited'), team_id: id });
 
-const anyRequest = z.union([
-  slashCommand,
-  buttonPress,
-  formSubmission,
-  formClosed,
-  anyEvent,
-  addressCheck,
-  eventsHeldBack,
-]);
-
-/** Whether the platform could have sent this; everything else that has a valid signature is turned away. */
-export function isFromPlatform(body: unknown): boolean {
-  return anyRequest.safeParse(body).success && isOfOneKind(body as Record<string, unknown>);
-}
-
 /** What kind of request it is, for the reader that follows. */
 const KIND_MARKS: ReadonlyMap<unknown, readonly string[]> = new Map([
   ['event_callback', ['event']],
@@ -180,12 +165,35 @@ const KIND_MARKS: ReadonlyMap<unknown, readonly string[]> = new Map([
   ['url_verification', []],
   ['app_rate_limited', []],
 ]);
+
+/** Of a kind that no listener waits for, or that the platform has invented since. */
+const otherInteraction = z.looseObject({
+  ...interaction,
+  type: id.refine((type) => !KIND_MARKS.has(type)),
+});
+
+const anyRequest = z.union([
+  slashCommand,
+  buttonPress,
+  formSubmission,
+  formClosed,
+  anyEvent,
+  addressCheck,
+  eventsHeldBack,
+  otherInteraction,
+]);
+
+/** Whether the platform could have sent this; everything else that has a valid signature is turned away. */
+export function isFromPlatform(body: unknown): boolean {
+  return anyRequest.safeParse(body).success && isOfOneKind(body as Record<string, unknown>);
+}
+
 const ALL_MARKS = ['event', 'command', 'name', 'actions'];
 
 /** A request with the marks of two kinds could be judged as one and done as the other. */
 function isOfOneKind(body: Record<string, unknown>): boolean {
   const marks = ALL_MARKS.filter((mark) => body[mark] !== undefined);
-  const expected = KIND_MARKS.get(body.type) ?? ['command'];
+  const expected = KIND_MARKS.get(body.type) ?? (body.type === undefined ? ['command'] : []);
   return marks.join() === expected.join();
 }
 
@@ -200,5 +208,6 @@ export function saysEventsAreHeldBack(body: unknown): boolean {
 
 /** Whether a listener waits for this; what else the app is subscribed to is nothing that anybody here asked for. */
 export function isHeard(body: unknown): boolean {
+  if (otherInteraction.safeParse(body).success || saysEventsAreHeldBack(body)) return false;
   return (body as { event?: unknown }).event === undefined || heardEvent.safeParse(body).success;
 }

@@ -7,6 +7,7 @@ import { WebAPIPlatformError } from '@slack/web-api';
 import type { Logger } from '../../logger.ts';
 import { boltLogger } from '../bolt-logger.ts';
 import { type PlatformProblem, socketProblem, TOO_MANY_SOCKETS } from '../workspaces/check-platform.ts';
+import { isHeard } from './incoming.ts';
 import { withoutNulls } from './request-content.ts';
 
 /** Answers after which it makes sense to try again; every other one stays as it is until somebody acts. */
@@ -76,8 +77,10 @@ export class SocketDoor implements Receiver {
 
   init(app: App): void {
     // The library calls nothing else of it.
-    const processEvent: App['processEvent'] = (event) =>
-      app.processEvent({ ...event, body: withoutNulls(event.body) as typeof event.body });
+    const processEvent: App['processEvent'] = async (event) => {
+      const body = withoutNulls(event.body) as typeof event.body;
+      await (isHeard(body) ? app.processEvent({ ...event, body }) : event.ack());
+    };
     this.#socket.init({ processEvent } as App);
   }
 

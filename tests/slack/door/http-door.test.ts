@@ -167,6 +167,19 @@ describe('a genuine request', () => {
     expect((await send(body, { type: 'application/json' })).status).toBe(200);
   });
 
+  it.each([
+    ['an interaction', { type: 'message_of_tomorrow', user: { id: MIRA_ID }, team: { id: WORKSPACE_ID } }],
+    [
+      'an event',
+      { type: 'event_callback', team_id: WORKSPACE_ID, event_id: 'Ev-new', event: { type: 'moon_rose' } },
+    ],
+  ])('of a kind that nobody listens for is acknowledged, and does nothing: %s', async (_what, body) => {
+    const payload = new URLSearchParams({ payload: JSON.stringify(body) }).toString();
+    expect((await send(payload)).status).toBe(200);
+    await app.idle();
+    expect(callsOf(useCases)).toEqual([]);
+  });
+
   it('that only checks the certificate is answered without a signature, and does nothing', async () => {
     const response = await send('ssl_check=1&token=t', { signature: undefined });
     expect(response.status).toBe(200);
