@@ -7,12 +7,14 @@ import { CheckedBot } from './checked-bot.ts';
 import type { Finding } from './finding.ts';
 import { readSamples, type Samples, SamplesError } from './read-samples.ts';
 import { sendEvents } from './send-events.ts';
+import { sendInteractions } from './send-interactions.ts';
 
 async function allFindings(samples: Samples): Promise<Record<string, readonly Finding[]>> {
   const bot = await CheckedBot.start();
   try {
     return {
       'Events, sent to the bot': await sendEvents(bot, samples.events),
+      'Interactions, sent to the bot': await sendInteractions(bot, samples.interactions),
       'App manifests': checkManifests(samples.manifestSchema),
     };
   } finally {

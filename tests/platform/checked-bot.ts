@@ -9,6 +9,8 @@ import { openDatabase } from '../../src/store/open-database.ts';
 import { ManyWorkspacesBot, NORTH, SIGNING_SECRET } from '../support/many-workspaces-bot.ts';
 
 export const ANA = 'U0ANA';
+/** Where Ana and the bot write to each other. */
+export const DIRECT = 'D0ANA';
 const CHANNELS = 90;
 
 export class CheckedBot {

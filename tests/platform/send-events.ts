@@ -2,12 +2,11 @@
 import type { JsonObject } from '../../src/rehearsal/stand-in/page-state.ts';
 import { NEEDED_EVENTS } from '../../src/slack/workspaces/manifest-needs.ts';
 import { NORTH } from '../support/many-workspaces-bot.ts';
-import { ANA, type CheckedBot } from './checked-bot.ts';
+import { ANA, type CheckedBot, DIRECT } from './checked-bot.ts';
 import { fillSample, WAYS, type Way } from './fill-sample.ts';
 import type { Finding } from './finding.ts';
 import type { EventSample, Samples } from './read-samples.ts';
 
-const DIRECT = 'D0ANA';
 const BOT_USER = 'U0LOADLINE';
 
 interface Case {
