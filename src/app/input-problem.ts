@@ -31,7 +31,7 @@ type TeamProblem =
   | { readonly code: 'no-members' }
   | { readonly code: 'no-facilitators' }
   | { readonly code: 'is-bot'; readonly person: string }
-  | { readonly code: 'is-deactivated'; readonly person: string }
+  | { readonly code: 'is-deactivated' | 'is-outsider' | 'is-guest'; readonly person: string }
   /** In percent. */
   | { readonly code: 'no-percentage'; readonly most: number; readonly example: number };
 

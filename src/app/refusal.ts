@@ -29,6 +29,9 @@ export interface RefusalDetails {
     readonly productOwnerId: string | undefined;
     readonly facilitatorIds: readonly string[];
   };
+  /** The person belongs to another workspace. */
+  outsider: Record<never, never>;
+  'guest-set-up': Record<never, never>;
   'nothing-stored': Record<never, never>;
   'last-facilitator': { readonly teamNames: readonly string[] };
   'channel-has-a-team': { readonly teamName: string };

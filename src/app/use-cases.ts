@@ -16,8 +16,10 @@ import { commitPlan, previewPlan } from './planning/plan-sprint.ts';
 import type { AppDependencies } from './ports/app-dependencies.ts';
 import { erasePerson } from './privacy/erase-person.ts';
 import { personalCopy, privacyOverview } from './privacy/privacy-overview.ts';
+import { explainedToOutsiders } from './team/belonging.ts';
 import { measuresForm, setMeasures } from './team/set-measures.ts';
 import { setUpTeam, setupForm } from './team/set-up-team.ts';
+import type { Actor } from './team/team.ts';
 import { openHomePage, refreshHomePage } from './watching/home-page.ts';
 import { overview } from './watching/overview.ts';
 import { shareStatus, sprintStatus, statusChart } from './watching/sprint-status.ts';
@@ -78,7 +80,10 @@ export type UseCases = { readonly [Name in keyof typeof ALL]: Bound<(typeof ALL)
 export function bindUseCases(deps: AppDependencies): UseCases {
   const bound = Object.entries(ALL).map(([name, useCase]) => [
     name,
-    (...rest: unknown[]) => (useCase as (...all: unknown[]) => unknown)(deps, ...rest),
+    (actor: Actor, ...rest: unknown[]) =>
+      explainedToOutsiders(deps, actor, () =>
+        (useCase as (...all: unknown[]) => Promise<unknown>)(deps, actor, ...rest),
+      ),
   ]);
   return Object.freeze(Object.fromEntries(bound)) as UseCases;
 }

@@ -1473,6 +1473,8 @@ export interface Messages {
   'problem-no-facilitators': Record<never, never>;
   'problem-is-bot': { readonly person: string };
   'problem-is-deactivated': { readonly person: string };
+  'problem-is-outsider': { readonly person: string };
+  'problem-is-guest': { readonly person: string };
   'problem-reminder-minutes': { readonly least: number; readonly most: number };
   'problem-retention-months': { readonly least: number; readonly most: number };
   'problem-no-percentage': { readonly most: number; readonly example: number };
@@ -1692,6 +1694,10 @@ export interface Messages {
   'refusal-no-team-here-fix': Record<never, never>;
   'refusal-set-up-in-channel': Record<never, never>;
   'refusal-set-up-in-channel-fix': Record<never, never>;
+  'refusal-outsider': Record<never, never>;
+  'refusal-outsider-fix': Record<never, never>;
+  'refusal-guest-set-up': Record<never, never>;
+  'refusal-guest-set-up-fix': Record<never, never>;
   'refusal-channel-not-seen': Record<never, never>;
   'refusal-channel-not-seen-fix': Record<never, never>;
   'refusal-channel-archived': Record<never, never>;

@@ -70,6 +70,8 @@ const TOLD: Told = {
     what: speak('refusal-not-a-value-keeper', { team: teamName }),
     fix: askPeople(speak, [productOwnerId, ...facilitatorIds]),
   }),
+  outsider: (_, speak) => both(speak, 'outsider'),
+  'guest-set-up': (_, speak) => both(speak, 'guest-set-up'),
   'nothing-stored': (_, speak) => both(speak, 'nothing-stored'),
   'last-facilitator': ({ teamNames }, speak) => both(speak, 'last-facilitator', { teams: teamNames }),
   'channel-has-a-team': ({ teamName }, speak) => both(speak, 'channel-has-a-team', { team: teamName }),

@@ -13,6 +13,8 @@ export const REFUSAL_EXAMPLES: { readonly [Code in RefusalCode]: RefusalDetails[
   'not-a-member': { teamName: 'Tugboats' },
   'not-a-facilitator': { teamName: 'Tugboats', facilitatorIds: ['U1', 'U2'], act: 'plan' },
   'not-a-value-keeper': { teamName: 'Tugboats', productOwnerId: 'U3', facilitatorIds: ['U1', 'U3'] },
+  outsider: {},
+  'guest-set-up': {},
   'nothing-stored': {},
   'last-facilitator': { teamNames: ['Tugboats', 'Ferries'] },
   'channel-has-a-team': { teamName: 'Tugboats' },

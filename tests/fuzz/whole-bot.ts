@@ -48,7 +48,15 @@ function forgiving(directory: Harness['directory']): Directory {
     profile: async (workspaceId, userId) =>
       directory.people.has(userId)
         ? directory.profile(workspaceId, userId)
-        : { userId, name: userId, timeZone: undefined, isBot: false, isDeactivated: true },
+        : {
+            userId,
+            name: userId,
+            timeZone: undefined,
+            isBot: false,
+            isDeactivated: true,
+            isGuest: false,
+            isOutsider: false,
+          },
     channelMembers: () => directory.channelMembers(),
     channel: (workspaceId, channelId) => directory.channel(workspaceId, channelId),
   };

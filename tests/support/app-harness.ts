@@ -66,6 +66,8 @@ export class Harness {
         timeZone: 'Europe/Lisbon',
         isBot: false,
         isDeactivated: false,
+        isGuest: false,
+        isOutsider: false,
       })),
     );
     this.deps = {

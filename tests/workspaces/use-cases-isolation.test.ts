@@ -48,6 +48,8 @@ beforeAll(async () => {
       timeZone: 'Etc/UTC',
       isBot: false,
       isDeactivated: false,
+      isGuest: false,
+      isOutsider: false,
     });
   }
   const { deps, database } = harness;

@@ -24,6 +24,10 @@ export interface Profile {
   readonly timeZone: string | undefined;
   readonly isBot: boolean;
   readonly isDeactivated: boolean;
+  /** Let into some channels of the workspace only. */
+  readonly isGuest: boolean;
+  /** Of another workspace, which shares a channel with this one. */
+  readonly isOutsider: boolean;
 }
 
 /** What the platform knows of a channel that the bot can post in. */

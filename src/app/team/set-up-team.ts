@@ -9,6 +9,7 @@ import type { Transaction } from '../ports/store.ts';
 import { channelPost } from '../posting/post-kinds.ts';
 import { Refusal, refuseIfAny } from '../refusal.ts';
 import { waitForAll } from '../wait-for-all.ts';
+import { type Role, requireMaySetUp, whyNot } from './belonging.ts';
 import { letGo } from './leave-team.ts';
 import { membershipAt, membershipInTeam, type Place, requireFacilitator } from './place.ts';
 import { settingsOf, USUAL_SETTINGS } from './settings.ts';
@@ -56,6 +57,7 @@ export async function setupForm(deps: AppDependencies, actor: Actor, place: Plac
     existing ? undefined : directory.channelMembers(actor.workspaceId, place.channelId).catch(unknown),
   ]);
   if (lookup) requireReachable(lookup.channel);
+  if (caller) requireMaySetUp(caller);
   if (existing) {
     const active = existing.members.filter(({ isActive }) => isActive);
     return {
@@ -65,7 +67,7 @@ export async function setupForm(deps: AppDependencies, actor: Actor, place: Plac
       facilitatorIds: active.filter(({ isFacilitator }) => isFacilitator).map(({ userId }) => userId),
     };
   }
-  const memberIds = people?.map(({ userId }) => userId) ?? [];
+  const memberIds = (people ?? []).filter((one) => !whyNot(one, 'member')).map(({ userId }) => userId);
   return {
     existing: false,
     channelId: place.channelId,
@@ -115,9 +117,10 @@ function problemsOf(input: SetupInput): InputProblem[] {
 export async function setUpTeam(deps: AppDependencies, actor: Actor, input: SetupInput): Promise<Team> {
   refuseIfAny(problemsOf(input));
   const userIds = [...new Set([...input.memberIds, ...input.facilitatorIds])];
-  const [channel, names] = await waitForAll([
+  const [caller, channel, names] = await waitForAll([
+    deps.directory.profile(actor.workspaceId, actor.userId),
     deps.directory.channel(actor.workspaceId, input.channelId),
-    namesOf(deps.directory, actor.workspaceId, userIds),
+    namesOf(deps.directory, actor.workspaceId, input),
   ]);
   requireReachable(channel);
   return deps.store.transaction(async (tx) => {
@@ -129,6 +132,8 @@ export async function setUpTeam(deps: AppDependencies, actor: Actor, input: Setu
       requireFacilitator(membership, 'change-settings');
       // As it is under the lock: what the other form sets must not be taken back.
       before = membership.team;
+    } else {
+      requireMaySetUp(caller);
     }
     const team: Team = {
       id: before?.id ?? randomUUID(),
@@ -159,16 +164,28 @@ export async function setUpTeam(deps: AppDependencies, actor: Actor, input: Setu
 async function namesOf(
   directory: Directory,
   workspaceId: string,
-  userIds: readonly string[],
+  { memberIds, facilitatorIds, productOwnerId }: SetupInput,
 ): Promise<Map<string, string>> {
-  const profiles = await Promise.all(userIds.map((userId) => directory.profile(workspaceId, userId)));
-  refuseIfAny(
-    profiles.flatMap(({ name: person, isBot, isDeactivated }): InputProblem[] => {
-      if (isBot) return [{ field: 'memberIds', problem: { code: 'is-bot', person } }];
-      return isDeactivated ? [{ field: 'memberIds', problem: { code: 'is-deactivated', person } }] : [];
-    }),
-  );
-  return new Map(profiles.map(({ userId, name }) => [userId, name]));
+  const names = new Map<string, string>();
+  const wanted = async (
+    field: keyof SetupInput,
+    role: Role,
+    userIds: readonly string[],
+  ): Promise<InputProblem[]> => {
+    const profiles = await Promise.all(userIds.map((userId) => directory.profile(workspaceId, userId)));
+    return profiles.flatMap((profile): InputProblem[] => {
+      names.set(profile.userId, profile.name);
+      const code = whyNot(profile, role);
+      return code ? [{ field, problem: { code, person: profile.name } }] : [];
+    });
+  };
+  const problems = await Promise.all([
+    wanted('memberIds', 'member', memberIds),
+    wanted('facilitatorIds', 'facilitator', facilitatorIds),
+    wanted('productOwnerId', 'product-owner', productOwnerId === undefined ? [] : [productOwnerId]),
+  ]);
+  refuseIfAny(problems.flat());
+  return names;
 }
 
 /** @returns who was on the team and is no longer */

@@ -4,6 +4,7 @@ import { type CardLine, cardLine, isOpenCard, statesOf } from '../cards/card-lin
 import { reopenUntil } from '../clock/sprint-clock.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading } from '../ports/store.ts';
+import { refuseOutsider } from '../team/belonging.ts';
 import { currentSprint, facilitates, type Place, teamsReadBy, todayOf } from '../team/place.ts';
 import type { Actor, PromptState, Sprint, Team } from '../team/team.ts';
 
@@ -33,9 +34,10 @@ export interface Overview {
   readonly canSetUpHere: boolean;
 }
 
+/** @throws Refusal `outsider` */
 export async function overview(deps: AppDependencies, actor: Actor, place: Place): Promise<Overview> {
   const now = deps.clock.now();
-  return deps.store.read(async (read) => {
+  const found = await deps.store.read(async (read): Promise<Overview> => {
     const mine = await teamsReadBy(read, actor);
     const channel = place.isDirect ? undefined : place.channelId;
     const here = channel === undefined ? undefined : await read.teamByChannel(actor.workspaceId, channel);
@@ -44,6 +46,8 @@ export async function overview(deps: AppDependencies, actor: Actor, place: Place
     for (const team of shown) teams.push(await teamOverview(read, actor, team, now));
     return { teams, canSetUpHere: channel !== undefined && here === undefined };
   });
+  if (found.teams.length === 0) await refuseOutsider(deps.directory, actor);
+  return found;
 }
 
 export async function teamOverview(

@@ -13,7 +13,7 @@ function frame(stage: Stage, person: Person): JsonObject {
   const { workspace } = stage;
   return {
     team: { id: workspace.teamId, domain: workspace.teamDomain },
-    user: { id: person.id, username: person.name, name: person.name, team_id: workspace.teamId },
+    user: { id: person.id, username: person.name, name: person.name, team_id: person.teamId },
     api_app_id: workspace.appId,
     token: 'stand-in',
     enterprise: null,
@@ -100,14 +100,26 @@ export function submissionPayload(stage: Stage, person: Person, view: View, trig
   return {
     type: 'view_submission',
     ...frame(stage, person),
+    ...personsOwnTeam(stage, person),
     trigger_id: triggerId,
     view,
     response_urls: [],
   };
 }
 
+/** A form names the workspace of the person, and in `app_installed_team_id` the app's: slackapi/bolt-js#1614. */
+function personsOwnTeam({ workspace }: Stage, person: Person): JsonObject {
+  return workspace.isOutsider(person) ? { team: { id: person.teamId, domain: 'elsewhere' } } : {};
+}
+
 export function closedPayload(stage: Stage, person: Person, view: View, isCleared: boolean): JsonObject {
-  return { type: 'view_closed', ...frame(stage, person), view, is_cleared: isCleared };
+  return {
+    type: 'view_closed',
+    ...frame(stage, person),
+    ...personsOwnTeam(stage, person),
+    view,
+    is_cleared: isCleared,
+  };
 }
 
 /** An event in its envelope. `event_id` stays the same when the envelope is sent again. */

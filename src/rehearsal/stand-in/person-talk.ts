@@ -32,6 +32,8 @@ export class PersonTalk {
     if (!(stage.options.commands ?? ['/loadline']).includes(command)) {
       return { ok: false, reason: `${command || 'That'} is not a command of this workspace.` };
     }
+    if (stage.workspace.isOutsider(person))
+      return { ok: false, reason: `${command} is not a command of your workspace.` };
     if (!stage.scopes.has('commands')) return { ok: false, reason: 'The app may not have commands here.' };
     const responsePlace = { userId, channelId: place.id, ts: undefined };
     const reply = await this.#bot.sendCommand(

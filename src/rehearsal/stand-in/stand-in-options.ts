@@ -11,6 +11,9 @@ export interface StandInUser {
   timeZone?: string;
   isBot?: boolean;
   deleted?: boolean;
+  isGuest?: boolean;
+  /** Of another workspace that shares the channels which the person is in. */
+  outsideTeamId?: string;
 }
 
 /** A channel's own rule about posts; the platform's error code is `restricted_action_` and this. */

@@ -10,6 +10,9 @@ export interface Person {
   timeZone: string;
   isBot: boolean;
   deleted: boolean;
+  isGuest: boolean;
+  /** Their own workspace, which for outsiders is another one. */
+  teamId: string;
 }
 
 export interface Conversation {
@@ -43,13 +46,13 @@ export class Workspace {
     this.teamDomain = this.teamName.toLowerCase().replaceAll(/[^a-z0-9]+/g, '-');
     const botUserId = options.botUserId ?? 'U0LOADLINE';
     this.botId = `B${botUserId.slice(1)}`;
-    this.bot = personOf({
+    this.bot = personOf(this.teamId, {
       id: botUserId,
       name: 'loadline',
       realName: 'Loadline',
       isBot: true,
     });
-    for (const user of options.users) this.people.set(user.id, personOf(user));
+    for (const user of options.users) this.people.set(user.id, personOf(this.teamId, user));
     this.people.set(this.bot.id, this.bot);
     for (const channel of options.channels) {
       const memberIds = new Set(channel.memberIds);
@@ -68,8 +71,8 @@ export class Workspace {
       });
     }
     for (const person of this.people.values()) {
-      // People who have left keep theirs.
-      if (person.isBot) continue;
+      // People who have left keep theirs. Outsiders have none: the app isn't installed in their workspace.
+      if (person.isBot || this.isOutsider(person)) continue;
       const id = `D${person.id.replace(/^[UW]/, '')}`;
       const memberIds = new Set([person.id, this.bot.id]);
       const dm = { id, name: 'directmessage', kind: 'dm' as const, isPrivate: true };
@@ -92,6 +95,10 @@ export class Workspace {
     return first;
   }
 
+  isOutsider({ teamId }: Person): boolean {
+    return teamId !== this.teamId;
+  }
+
   dmOf(userId: string): Conversation | undefined {
     return [...this.conversations.values()].find((one) => one.partnerId === userId);
   }
@@ -107,7 +114,7 @@ export class Workspace {
   }
 }
 
-function personOf(user: StandInUser): Person {
+function personOf(teamId: string, user: StandInUser): Person {
   return {
     id: user.id,
     name: user.name,
@@ -115,5 +122,7 @@ function personOf(user: StandInUser): Person {
     timeZone: user.timeZone ?? 'Etc/UTC',
     isBot: user.isBot ?? false,
     deleted: user.deleted ?? false,
+    isGuest: user.isGuest ?? false,
+    teamId: user.outsideTeamId ?? teamId,
   };
 }

@@ -45,7 +45,7 @@ export function createDirectory({ workspaces, nowMs }: DirectoryOptions): Direct
   }
 
   function profile(workspaceId: string, userId: string): Promise<Profile> {
-    const lookedUp = () => clientOf(workspaceId).then((client) => lookUp(client, userId));
+    const lookedUp = () => clientOf(workspaceId).then((client) => lookUp(client, workspaceId, userId));
     return remembered(workspaceId, userId) ?? remember(workspaceId, userId, lookedUp());
   }
 
@@ -73,27 +73,43 @@ function keyOf(workspaceId: string, userId: string): string {
   return `${workspaceId} ${userId}`;
 }
 
-async function lookUp(client: WebClient, userId: string): Promise<Profile> {
+async function lookUp(client: WebClient, workspaceId: string, userId: string): Promise<Profile> {
   try {
     const { user } = await client.users.info({ user: userId });
-    return profileOf(userId, user, user === undefined || user.deleted === true);
+    return profileOf(userId, user, {
+      isDeactivated: user === undefined || user.deleted === true,
+      isOutsider: user !== undefined && isOfAnother(workspaceId, user),
+    });
   } catch (error) {
     const code = error instanceof WebAPIPlatformError ? error.data.error : undefined;
     // Whom the platform doesn't know can't be reached either. Whom it hides may well be there.
     if (code !== 'user_not_found' && code !== 'user_not_visible') throw error;
-    return profileOf(userId, undefined, code === 'user_not_found');
+    return profileOf(userId, undefined, { isDeactivated: code === 'user_not_found', isOutsider: false });
   }
 }
 
-function profileOf(userId: string, person: Person | undefined, isDeactivated: boolean): Profile {
+function profileOf(
+  userId: string,
+  person: Person | undefined,
+  judged: Pick<Profile, 'isDeactivated' | 'isOutsider'>,
+): Profile {
   const names = [person?.profile?.display_name, person?.profile?.real_name, person?.real_name, person?.name];
   return {
     userId,
     name: names.map(shownName).find((name) => name !== '') ?? userId,
     timeZone: person?.tz || undefined,
     isBot: person?.is_bot === true || userId === 'USLACKBOT',
-    isDeactivated,
+    isGuest: person?.is_restricted === true || person?.is_ultra_restricted === true,
+    ...judged,
   };
+}
+
+/** An organisation's person has one home workspace, and may work in others of it (docs.slack.dev/reference/objects/user-object). */
+function isOfAnother(workspaceId: string, { team_id, enterprise_user, is_stranger }: Person): boolean {
+  if (is_stranger) return true;
+  const ofOrganisation = enterprise_user?.teams;
+  if (ofOrganisation?.length) return !ofOrganisation.includes(workspaceId);
+  return Boolean(team_id) && team_id !== workspaceId;
 }
 
 /** People name themselves and their channels as they like. */

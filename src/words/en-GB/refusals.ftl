@@ -7,6 +7,13 @@ refusal-no-team-here-fix = Set one up here with `/loadline setup`, or use the co
 refusal-set-up-in-channel = A team is set up in its channel, not in direct messages.
 refusal-set-up-in-channel-fix = Go to the team’s channel and type `/loadline setup` there.
 
+# To somebody of another workspace, in a channel that the two share.
+refusal-outsider = You belong to another workspace than this team, so I can’t add you to it or show you its sprint.
+refusal-outsider-fix = Ask the team in this channel. To use me in your own workspace, ask somebody there to install me.
+
+refusal-guest-set-up = You are a guest in this workspace, and guests can’t set up a team.
+refusal-guest-set-up-fix = Ask a colleague in this channel to type `/loadline setup` and to add you as a member.
+
 refusal-channel-not-seen = I can’t see this channel: it’s private and I’m not in it, so nobody would read what I post.
 refusal-channel-not-seen-fix = Type `/invite @loadline` in the channel, then set up the team again.
 

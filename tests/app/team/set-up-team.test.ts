@@ -275,6 +275,8 @@ describe('setting up', () => {
       timeZone: undefined,
       isBot: true,
       isDeactivated: false,
+      isGuest: false,
+      isOutsider: false,
     });
     const attempt = setUpTeam(h.deps, ana, setup({ memberIds: [PEOPLE.ana, 'UBOT'] }));
     expect(await problemsOf(attempt)).toEqual({ memberIds: 'Foghorn is a bot; choose people only.' });
@@ -288,6 +290,8 @@ describe('setting up', () => {
       timeZone: undefined,
       isBot: false,
       isDeactivated: true,
+      isGuest: false,
+      isOutsider: false,
     });
     const attempt = setUpTeam(h.deps, ana, setup({ memberIds: [PEOPLE.ana, PEOPLE.chi] }));
     expect(await problemsOf(attempt)).toEqual({

@@ -47,6 +47,8 @@ describe('profile', () => {
       timeZone: 'Europe/Lisbon',
       isBot: false,
       isDeactivated: false,
+      isGuest: false,
+      isOutsider: false,
     });
     expect(await directory.profile(WORKSPACE_ID, 'U2')).toMatchObject({
       name: 'Ole Vik',
@@ -63,6 +65,32 @@ describe('profile', () => {
     const { directory } = directoryUnderTest();
     platform.refuse('users.info', 'user_not_visible');
     expect(await directory.profile(WORKSPACE_ID, 'U1')).toMatchObject({ name: 'U1', isDeactivated: false });
+  });
+
+  // Fields: docs.slack.dev/reference/objects/user-object.
+  it.each<[string, object, boolean, boolean]>([
+    ['a multi-channel guest', { is_restricted: true }, true, false],
+    ['a single-channel guest', { is_restricted: true, is_ultra_restricted: true }, true, false],
+    ['somebody of another workspace', { team_id: 'T0ELSE' }, false, true],
+    ['a stranger', { team_id: WORKSPACE_ID, is_stranger: true }, false, true],
+    ['a colleague', { team_id: WORKSPACE_ID }, false, false],
+    ['somebody of whom no workspace is known', { team_id: '' }, false, false],
+    [
+      'a colleague from another workspace of the organisation',
+      { team_id: 'T0HOME', enterprise_user: { teams: ['T0HOME', WORKSPACE_ID] } },
+      false,
+      false,
+    ],
+    [
+      'somebody of another organisation',
+      { team_id: 'T0ELSE', enterprise_user: { teams: ['T0ELSE'] } },
+      false,
+      true,
+    ],
+  ])('says of %s how they belong here', async (_who, fields, isGuest, isOutsider) => {
+    const { directory } = directoryUnderTest();
+    platform.answer('users.info', { user: { id: 'U7', name: 'mira', ...fields } });
+    expect(await directory.profile(WORKSPACE_ID, 'U7')).toMatchObject({ isGuest, isOutsider });
   });
 
   it('is looked up once in five minutes, even when asked for at the same time', async () => {

@@ -5,13 +5,14 @@ import type { Person } from '../workspace.ts';
 import { ApiFailure, type ApiMethods, pageOf } from './api-method.ts';
 
 /** The platform's own helper: in every list of people, and said to be no bot. */
-const PLATFORM_BOT: Person = {
+const PLATFORM_BOT: Omit<Person, 'teamId'> = {
   id: 'USLACKBOT',
   name: 'slackbot',
   realName: 'Slackbot',
   timeZone: 'Etc/UTC',
   isBot: false,
   deleted: false,
+  isGuest: false,
 };
 /** Without a limit everybody comes at once, if the workspace is not large; from where on is not documented. */
 const UNPAGED_PEOPLE = 1000;
@@ -47,7 +48,9 @@ export const peopleMethods: ApiMethods = {
     tier: 2,
     scope: 'users:read',
     answer(args, stage) {
-      const everybody = [...stage.workspace.people.values(), PLATFORM_BOT];
+      const { workspace } = stage;
+      const own = [...workspace.people.values()].filter((person) => !workspace.isOutsider(person));
+      const everybody = [...own, { ...PLATFORM_BOT, teamId: workspace.teamId }];
       if (!args.has('limit') && everybody.length > UNPAGED_PEOPLE) throw new ApiFailure('limit_required');
       const page = pageOf(everybody, (person) => person.id, args, { absent: UNPAGED_PEOPLE, most: 1000 });
       const members = page.items.map((person) => personJson(person, stage));
@@ -60,13 +63,15 @@ function personJson(person: Person, stage: Stage): JsonObject {
   const names = { real_name: person.realName, display_name: person.name };
   return {
     id: person.id,
-    team_id: stage.workspace.teamId,
+    team_id: person.teamId,
     name: person.name,
     deleted: person.deleted,
     is_bot: person.isBot,
     is_app_user: person.isBot,
     is_admin: false,
     is_owner: false,
+    is_restricted: person.isGuest,
+    is_ultra_restricted: false,
     updated: 0,
     profile: { ...names, real_name_normalized: person.realName, display_name_normalized: person.name },
     // The platform leaves these out for people who have left.
