@@ -49,6 +49,7 @@ describe('an outsider', () => {
         const view = {
           type: 'modal' as const,
           callback_id: 'f',
+          submit: { type: 'plain_text' as const, text: 'Send' },
           title: { type: 'plain_text' as const, text: 'F' },
           blocks: [],
         };
@@ -71,7 +72,8 @@ describe('an outsider', () => {
     expect(await shared.standIn.click('U3OLU0000', where, 'open')).toEqual({ ok: true });
     const teamId = 'T0STANDIN';
     expect(clicked).toMatchObject({ team: { id: teamId }, user: { team_id: ELSEWHERE } });
-    await shared.standIn.submit('U3OLU0000', shared.standIn.viewOf('U3OLU0000')?.id as string);
+    const viewId = shared.standIn.viewOf('U3OLU0000')?.id as string;
+    expect(await shared.standIn.submit('U3OLU0000', viewId)).toEqual({ ok: true });
     expect(sent).toMatchObject({ team: { id: ELSEWHERE }, view: { app_installed_team_id: teamId } });
     await shared.stop();
   });
