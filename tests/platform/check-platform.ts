@@ -5,6 +5,7 @@
 import { checkManifests } from './check-manifests.ts';
 import { CheckedBot } from './checked-bot.ts';
 import type { Finding } from './finding.ts';
+import { readResponses } from './read-responses.ts';
 import { readSamples, type Samples, SamplesError } from './read-samples.ts';
 import { sendEvents } from './send-events.ts';
 import { sendInteractions } from './send-interactions.ts';
@@ -15,6 +16,7 @@ async function allFindings(samples: Samples): Promise<Record<string, readonly Fi
     return {
       'Events, sent to the bot': await sendEvents(bot, samples.events),
       'Interactions, sent to the bot': await sendInteractions(bot, samples.interactions),
+      'Responses, read by the bot’s client': await readResponses(samples.responses),
       'App manifests': checkManifests(samples.manifestSchema),
     };
   } finally {

@@ -44,6 +44,17 @@ describe('an installation', () => {
     expect(await bot.workspaces.find(SOUTH)).toBeUndefined();
   });
 
+  it.each([
+    ['null', { enterprise: null, authed_user: null, refresh_token: null, expires_in: null }],
+    ['empty', { enterprise: { id: '', name: '' }, authed_user: { id: '' }, refresh_token: '' }],
+  ])('ends well where what the platform needn’t say is %s', async (_what, more) => {
+    bot.platform.grantMore = more;
+    const { authorizeUrl, cookie } = await bot.beginInstall();
+    const page = await bot.comeBack(bot.platform.agree(authorizeUrl, NORTH, 'U0BEN'), cookie);
+    expect(page.status).toBe(200);
+    expect((await rowsIn('installations'))[0]).toMatchObject({ enterprise_id: null, installed_by: null });
+  });
+
   it('leaves neither token nor code nor secret in the log', async () => {
     await bot.install(NORTH);
     expect(bot.log.text()).toContain('A workspace installed the bot.');

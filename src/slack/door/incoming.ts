@@ -14,7 +14,7 @@ const id = z
 const words = z.string().max(40_000).transform(visibleText);
 const responseUrl = z.url({ protocol: /^https?$/ }).max(3_000);
 /** An empty text is the same as none. */
-function maybe<T extends z.ZodType>(schema: T) {
+export function maybe<T extends z.ZodType>(schema: T) {
   return z.preprocess((value) => (value === '' ? undefined : value), schema.optional());
 }
 

@@ -4,6 +4,8 @@
  */
 import { z } from 'zod';
 import type { Granted } from '../../app/workspaces/keep-installation.ts';
+import { maybe } from '../door/incoming.ts';
+import { withoutNulls } from '../door/request-content.ts';
 import { NEEDED_SCOPES } from './manifest-needs.ts';
 
 const PLATFORM_API = 'https://slack.com/api/';
@@ -52,15 +54,15 @@ const accessAnswer = z.discriminatedUnion('ok', [
       .string()
       .regex(/^xox(?:b-|e[.-])/)
       .max(1_000),
-    refresh_token: z.string().nullish(),
-    expires_in: z.number().nullish(),
+    refresh_token: maybe(z.string()),
+    expires_in: z.number().optional(),
     token_type: z.literal('bot'),
     scope: z.string().max(10_000),
     bot_user_id: id,
     is_enterprise_install: z.boolean().default(false),
-    team: z.looseObject({ id, name: z.string().max(500).default('') }).nullable(),
-    enterprise: z.looseObject({ id }).nullish(),
-    authed_user: z.looseObject({ id: id.optional() }).nullish(),
+    team: z.looseObject({ id, name: z.string().max(500).default('') }).optional(),
+    enterprise: z.looseObject({ id: maybe(id) }).optional(),
+    authed_user: z.looseObject({ id: maybe(id) }).optional(),
   }),
 ]);
 
@@ -82,7 +84,7 @@ export async function requestGrant(request: GrantRequest): Promise<Granted | Gra
     return CODE_REFUSED.has(error) ? { why: 'code refused' } : { why: 'settings refused', code: error };
   }
   const { access_token, refresh_token, expires_in } = access.data;
-  if (!access_token.startsWith('xoxb-') || refresh_token != null || expires_in != null) {
+  if (!access_token.startsWith('xoxb-') || refresh_token !== undefined || expires_in !== undefined) {
     return { why: 'tokens rotate' };
   }
   const { scope, bot_user_id, team, enterprise, authed_user } = access.data;
@@ -123,7 +125,7 @@ async function call(
       // Secrets go where the settings say, and nowhere else.
       redirect: 'error',
     });
-    return await response.json();
+    return withoutNulls(await response.json());
   } catch {
     return undefined;
   }
