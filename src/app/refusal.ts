@@ -34,6 +34,11 @@ export interface RefusalDetails {
   'guest-set-up': Record<never, never>;
   'nothing-stored': Record<never, never>;
   'last-facilitator': { readonly teamNames: readonly string[] };
+  /** A team is moved to where it is asked, so not from direct messages. */
+  'move-in-channel': Record<never, never>;
+  'team-is-here': { readonly teamName: string };
+  /** The teams that the person facilitates. */
+  'which-team-moves': { readonly teamNames: readonly string[] };
   'channel-has-a-team': { readonly teamName: string };
   'bad-input': { readonly problems: readonly InputProblem[] };
   'no-sprint-running': Record<never, never>;
@@ -88,6 +93,7 @@ export type FacilitatorAct =
   | 'cancel'
   | 'reopen'
   | 'change-settings'
+  | 'move'
   | 'change-measures'
   | 'choose-baseline'
   | 'import'

@@ -17,6 +17,7 @@ import type { AppDependencies } from './ports/app-dependencies.ts';
 import { erasePerson } from './privacy/erase-person.ts';
 import { personalCopy, privacyOverview } from './privacy/privacy-overview.ts';
 import { explainedToOutsiders } from './team/belonging.ts';
+import { moveTeam } from './team/move-team.ts';
 import { measuresForm, setMeasures } from './team/set-measures.ts';
 import { setUpTeam, setupForm } from './team/set-up-team.ts';
 import type { Actor } from './team/team.ts';
@@ -41,6 +42,7 @@ const ALL = {
   importSprints,
   listCards,
   measuresForm,
+  moveTeam,
   nameBaseline,
   openHomePage,
   overview,

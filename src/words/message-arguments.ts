@@ -500,6 +500,8 @@ export interface Messages {
   'command-export-summary': Record<never, never>;
   'command-setup-usage': Record<never, never>;
   'command-setup-summary': Record<never, never>;
+  'command-move-usage': Record<never, never>;
+  'command-move-summary': Record<never, never>;
   'command-setup-measures-usage': Record<never, never>;
   'command-setup-measures-summary': Record<never, never>;
   'command-privacy-usage': Record<never, never>;
@@ -1719,6 +1721,7 @@ export interface Messages {
       | 'close'
       | 'export'
       | 'import'
+      | 'move'
       | 'plan'
       | 'reopen';
     readonly team: string;
@@ -1730,6 +1733,12 @@ export interface Messages {
   'refusal-nothing-stored-fix': Record<never, never>;
   'refusal-last-facilitator': { readonly teams: readonly string[] };
   'refusal-last-facilitator-fix': Record<never, never>;
+  'refusal-move-in-channel': Record<never, never>;
+  'refusal-move-in-channel-fix': Record<never, never>;
+  'refusal-team-is-here': { readonly team: string };
+  'refusal-team-is-here-fix': Record<never, never>;
+  'refusal-which-team-moves': { readonly teams: readonly string[] };
+  'refusal-which-team-moves-fix': { readonly example: string };
   'refusal-channel-has-a-team': { readonly team: string };
   'refusal-channel-has-a-team-fix': Record<never, never>;
   'refusal-bad-input': { readonly problems: string };
@@ -2055,6 +2064,11 @@ export interface Messages {
   'weekdays-all': Record<never, never>;
   'weekdays-span': { readonly first: string; readonly last: string };
   'weekdays-some': { readonly days: readonly string[] };
+  'team-moved-here-title': { readonly team: string };
+  'team-moved-here': { readonly person: string };
+  'team-moved-reply': { readonly team: string };
+  'team-moved-away-title': { readonly team: string };
+  'team-moved-away': { readonly person: string; readonly channel: string };
   'team-set-up-title': { readonly members: number; readonly team: string };
   'team-set-up-intro': { readonly days: string; readonly time: string; readonly timeZone: string };
   'team-members': { readonly people: readonly string[] };

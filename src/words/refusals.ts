@@ -74,6 +74,12 @@ const TOLD: Told = {
   'guest-set-up': (_, speak) => both(speak, 'guest-set-up'),
   'nothing-stored': (_, speak) => both(speak, 'nothing-stored'),
   'last-facilitator': ({ teamNames }, speak) => both(speak, 'last-facilitator', { teams: teamNames }),
+  'move-in-channel': (_, speak) => both(speak, 'move-in-channel'),
+  'team-is-here': ({ teamName }, speak) => both(speak, 'team-is-here', { team: teamName }),
+  'which-team-moves': ({ teamNames }, speak) => ({
+    what: speak('refusal-which-team-moves', { teams: teamNames }),
+    fix: speak('refusal-which-team-moves-fix', { example: teamNames[0] ?? '' }),
+  }),
   'channel-has-a-team': ({ teamName }, speak) => both(speak, 'channel-has-a-team', { team: teamName }),
   'bad-input': ({ problems }, speak) => ({
     what: speak('refusal-bad-input', {

@@ -51,6 +51,7 @@ export function postQueryCases(database: () => Database): void {
       { kind: 'reminder', ...about },
       { kind: 'last-call', ...about },
       { kind: 'team-set-up', teamId: team.id, byUserId },
+      { kind: 'team-moved', teamId: team.id, byUserId },
       { kind: 'plan', sprintId: sprint.id, byUserId },
       { kind: 'verdict', sprintId: sprint.id },
       { kind: 'shared-status', sprintId: sprint.id, byUserId, on: '2026-11-04' },

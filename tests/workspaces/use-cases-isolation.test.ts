@@ -172,6 +172,10 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
   },
   listCards: { refused: {}, own: inPlaces((use, actor, place) => use.listCards(actor, place)) },
   measuresForm: { refused: {}, own: inPlaces((use, actor, place) => use.measuresForm(actor, place)) },
+  moveTeam: {
+    refused: {},
+    own: { 'to where it is': (use, actor) => use.moveTeam(actor, { place: HERE, teamName: '' }) },
+  },
   nameBaseline: {
     refused: {
       'the team': (use, actor, { teamId }) => use.nameBaseline(actor, { teamId, sprint: 'first' }),
@@ -405,6 +409,7 @@ describe('a post', () => {
     const subjects = [
       { kind: 'daily-prompt', ...about },
       { kind: 'team-set-up', teamId, byUserId },
+      { kind: 'team-moved', teamId, byUserId },
       { kind: 'plan', sprintId, byUserId },
       { kind: 'verdict', sprintId: north.closedSprintId },
       { kind: 'shared-status', sprintId, byUserId, on: TODAY },

@@ -84,7 +84,8 @@ export async function deliverPost(
       await afterDefect(deps, post.id, postedAt, mayStandUnseen || isSending);
       throw error;
     }
-    if (postedAt && UNCHANGEABLE.has(error.code)) return await afterUnchangeable(deps, post, postedAt);
+    if (postedAt && isUnchangeable(post, postedAt, error))
+      return await afterUnchangeable(deps, post, postedAt);
     // Before the failure is noted: a process that dies in between tries again, and nobody is told twice.
     const hasLeft = await leaveIfGone(deps, post, error);
     const cause = undeliveredCause(error, isLast);
@@ -96,6 +97,16 @@ export async function deliverPost(
 
 /** The message that is to be changed was deleted, is too old to be changed, or is another bot user's since a new installation. */
 const UNCHANGEABLE = new Set(['message_not_found', 'edit_window_closed', 'cant_update_message']);
+
+/** What was posted in a channel that the team has left is as good as gone once that channel is closed. */
+function isUnchangeable(
+  { recipient }: Post,
+  postedAt: PostedAt,
+  { code, because }: DeliveryFailure,
+): boolean {
+  const hasMoved = 'channelId' in recipient && recipient.channelId !== postedAt.channelId;
+  return UNCHANGEABLE.has(code) || (hasMoved && because === 'place-gone');
+}
 
 /** What a post's present message is found by. One that was sent in place of another must not be taken for that one. */
 function keyOf({ id, replaces }: Post): string {

@@ -33,6 +33,10 @@ export const POST_KINDS = {
     };
   }),
 
+  'team-moved': aboutTeam(['byUserId'], async ({ team, post: { recipient }, subject: { byUserId } }) => ({
+    content: { team, byUserId, isHere: 'channelId' in recipient && recipient.channelId === team.channelId },
+  })),
+
   plan: aboutSprint(['byUserId'], async ({ team, sprint, states, subject: { byUserId } }) => {
     const cards = states.filter(({ card }) => card.origin === 'planned').map(cardLine);
     const plan: PlanContent = { team, sprint, commitmentPoints: commitmentOf(cards), cards, byUserId };

@@ -26,11 +26,17 @@ export async function tellUndelivered(
   await store.transaction(async (tx) => {
     const team = await teamOf(tx, post);
     if (!team) return;
+    if (isFarewell(post, team)) return;
     if (!('userId' in post.recipient)) return tellOfChannel(tx, team, cause, clock.now());
     const { userId } = post.recipient;
     const about = { kind: 'member-unreachable', teamId: team.id, userId, reason: cause } as const;
     await tellOnceAWeek(tx, team, { where: userId, cause, about }, clock.now());
   });
+}
+
+/** Nobody needs to hear that a channel which the team has left didn't hear of it. */
+function isFarewell({ subject, recipient }: Post, { channelId }: Team): boolean {
+  return subject.kind === 'team-moved' && 'channelId' in recipient && recipient.channelId !== channelId;
 }
 
 /** The same for a channel, whether a post failed there or the platform said that it is closed to the bot. */

@@ -81,8 +81,12 @@ export async function setupForm(deps: AppDependencies, actor: Actor, place: Plac
   };
 }
 
-/** Posts into a channel that the bot is not in may seem to succeed although nobody reads them. */
-function requireReachable(channel: Channel | undefined): void {
+/**
+ * Posts into a channel that the bot is not in may seem to succeed although nobody reads them.
+ *
+ * @throws Refusal `channel-not-seen`, `channel-archived`
+ */
+export function requireReachable(channel: Channel | undefined): void {
   if (!channel) throw new Refusal('channel-not-seen', {});
   if (channel.isArchived) throw new Refusal('channel-archived', {});
 }

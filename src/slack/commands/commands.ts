@@ -9,7 +9,7 @@ import { baseline, exportSprints, importSprints, value } from './numbers.ts';
 import { privacy } from './privacy.ts';
 import { cancel, close, plan, reopen } from './sprint.ts';
 import { status } from './status.ts';
-import { setup, setupMeasures } from './team.ts';
+import { move, setup, setupMeasures } from './team.ts';
 
 const help = command({
   word: 'help',
@@ -38,6 +38,7 @@ export const COMMANDS: readonly Command[] = [
   importSprints,
   exportSprints,
   setup,
+  move,
   setupMeasures,
   privacy,
   help,

@@ -3,7 +3,7 @@ import { SETTING_NAMES } from '../../app/team/settings.ts';
 import { THRESHOLD_NAMES } from '../../sprint/thresholds.ts';
 import { setupContext, teamContext } from '../form-contexts.ts';
 import { MEASURES_FIELDS, measuresFormView, SETUP_FIELDS, setupFormView } from '../views/team/team-forms.ts';
-import { measuresSavedReply, teamSavedReply } from '../views/team/team-messages.ts';
+import { measuresSavedReply, teamMovedReply, teamSavedReply } from '../views/team/team-messages.ts';
 import { command, readHeld } from './command.ts';
 
 export const setup = command({
@@ -33,6 +33,13 @@ export const setup = command({
     },
   ],
   inOverview: { row: 'sprint', when: ({ isFacilitator }) => isFacilitator },
+});
+
+export const move = command({
+  word: 'move',
+  who: 'facilitator',
+  run: async ({ useCases }, { actor, place, tell }, rest) =>
+    tell(teamMovedReply(await useCases.moveTeam(actor, { place, teamName: rest }))),
 });
 
 export const setupMeasures = command({

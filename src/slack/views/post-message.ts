@@ -9,7 +9,7 @@ import { type MessageView, messageView } from './message-view.ts';
 import { planMessage } from './planning/plan-messages.ts';
 import { cancelledMessage } from './sprint-change-views.ts';
 import { sharedStatusMessage } from './status-message.ts';
-import { teamSetUpMessage } from './team/team-messages.ts';
+import { teamMovedMessage, teamSetUpMessage } from './team/team-messages.ts';
 import { channelUnreachableMessage, memberUnreachableMessage } from './unreachable-messages.ts';
 import { verdictMessage } from './verdict-message.ts';
 
@@ -19,6 +19,7 @@ const VIEWS: { readonly [Kind in PostKind]: (content: ContentOf<Kind>, chart?: C
     reminder: ({ prompt }) => reminderMessage(prompt),
     'last-call': ({ prompt }) => lastCallMessage(prompt),
     'team-set-up': teamSetUpMessage,
+    'team-moved': teamMovedMessage,
     plan: ({ plan }) => planMessage(plan),
     verdict: ({ verdict }, chart) => verdictMessage(verdict, chart),
     'owner-needed': ownerNeededMessage,

@@ -172,6 +172,14 @@ export function postWriting(session: SqlSession, sender: JobSender): PostWriting
       }
     },
 
+    async redirect(workspaceId, channelId, newChannelId) {
+      const isSure = notInArray(posts.state, ['sending', 'uncertain']);
+      await session
+        .update(posts)
+        .set({ channelId: newChannelId })
+        .where(and(eq(posts.workspaceId, workspaceId), eq(posts.channelId, channelId), isSure));
+    },
+
     async queueAllOf(workspaceId) {
       const owed = await session
         .select({ postId: posts.id, entryOrder: posts.entryOrder })

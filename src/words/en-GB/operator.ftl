@@ -24,7 +24,7 @@ operator-undelivered =
         [one] { NUMBER($count) } post was not delivered
        *[other] { NUMBER($count) } posts were not delivered
     } { $cause ->
-        [place-gone] because the channel or message is gone or closed to the bot ({ SERIES($codes) }). A facilitator has to invite the bot there, or to set the team up in another channel; they were told.
+        [place-gone] because the channel or message is gone or closed to the bot ({ SERIES($codes) }). A facilitator has to invite the bot there, or to move the team: /loadline move in another channel. They were told.
         [person-gone] because the person can’t be written to ({ SERIES($codes) }). If they have left, a facilitator has to take them off the team.
         [token-gone] because the bot’s token is void ({ SERIES($codes) }). Install the app to the workspace again and give the new token.
         [permission] because the workspace doesn’t allow it ({ SERIES($codes) }). Ask somebody who administers the workspace; a scope that is missing is added under OAuth & Permissions.

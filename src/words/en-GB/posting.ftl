@@ -4,7 +4,7 @@ channel-unreachable-title = I can’t post in the channel of { $team }
 # $cause: why the platform refused it.
 channel-unreachable-why =
     { $cause ->
-        [place-gone] { $channel } is closed to me: it was archived or deleted, or I am not in it. If it is still in use, type `/invite @loadline` there. If it is gone, set the team up in another channel: `/loadline setup`.
+        [place-gone] { $channel } is closed to me: it was archived or deleted, or I am not in it. If it is still in use, type `/invite @loadline` there. If it is gone, move the team: type `/loadline move` in another channel.
         [bot-left] I was removed from { $channel }. Type `/invite @loadline` there, so that I can go on posting.
         [permission] Your workspace doesn’t let me post in { $channel }. Ask somebody who administers the workspace or the channel to allow it.
         [token-gone] My access to your workspace has ended. Ask the person who runs Loadline to install it again.

@@ -15,10 +15,10 @@ refusal-guest-set-up = You are a guest in this workspace, and guests can’t set
 refusal-guest-set-up-fix = Ask a colleague in this channel to type `/loadline setup` and to add you as a member.
 
 refusal-channel-not-seen = I can’t see this channel: it’s private and I’m not in it, so nobody would read what I post.
-refusal-channel-not-seen-fix = Type `/invite @loadline` in the channel, then set up the team again.
+refusal-channel-not-seen-fix = Type `/invite @loadline` in the channel, then try again.
 
 refusal-channel-archived = This channel is archived, so I can’t post in it.
-refusal-channel-archived-fix = Take the channel out of the archive, or set up the team in another channel.
+refusal-channel-archived-fix = Take the channel out of the archive, or use another channel for the team.
 
 refusal-no-team-of-yours = You aren’t on the team that this belongs to.
 refusal-no-team-of-yours-fix = Ask the team’s facilitator to add you with `/loadline setup`, or set up a team in its channel.
@@ -39,6 +39,7 @@ refusal-not-a-facilitator =
         [close] Only a facilitator of { $team } can close a sprint.
         [cancel] Only a facilitator of { $team } can cancel a sprint.
         [reopen] Only a facilitator of { $team } can reopen a sprint.
+        [move] Only a facilitator of { $team } can move the team to another channel.
         [change-settings] Only a facilitator of { $team } can change the team’s settings.
         [change-measures] Only a facilitator of { $team } can change how the team measures.
         [choose-baseline] Only a facilitator of { $team } can choose the baseline sprint.
@@ -57,6 +58,16 @@ refusal-nothing-stored-fix = There is nothing to copy and nothing to erase.
 
 refusal-last-facilitator = You are the only facilitator of { LIST($teams) }. Without one, nobody could plan or close its sprints.
 refusal-last-facilitator-fix = Choose another facilitator with `/loadline setup` in the team’s channel, then ask for your erasure again.
+
+refusal-move-in-channel = A team is moved from the channel that it moves to, not from direct messages.
+refusal-move-in-channel-fix = Go to the team’s new channel and type `/loadline move` there.
+
+refusal-team-is-here = { $team } is in this channel already.
+refusal-team-is-here-fix = To move it, type `/loadline move` in the channel that it moves to.
+
+# $teams: those that the person facilitates. $example: one of them.
+refusal-which-team-moves = You are a facilitator of { SERIES($teams) }, so it isn’t clear which team moves here.
+refusal-which-team-moves-fix = Type the team’s name as well, for example `/loadline move { $example }`.
 
 refusal-channel-has-a-team = This channel already belongs to { $team }.
 refusal-channel-has-a-team-fix = Change that team with `/loadline setup`, or set up the new one in a channel of its own.

@@ -82,6 +82,14 @@ weekdays-some = { SERIES($days) }
 
 ## In the channel, and to the person who set the team up
 
+# In the channel that the team moved to.
+team-moved-here-title = { $team } has moved here
+team-moved-here = { $person } moved the team to this channel. Plans and verdicts are posted here from now on; what was posted before stays where it is.
+# To the person who moved it.
+team-moved-reply = { $team } is in this channel now. I say so here, and in the channel that it left.
+# In the channel that it left.
+team-moved-away-title = { $team } has moved
+team-moved-away = { $person } moved the team to { $channel }. Plans and verdicts are posted there from now on; what was posted here stays.
 team-set-up-title =
     { $members ->
         [one] { $team } is set up with { NUMBER($members) } member

@@ -41,6 +41,7 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   importSprints: { kind: 'preview', preview: sample.importPreview },
   listCards: { heading, cards, openCount: 1, summary },
   measuresForm: team,
+  moveTeam: team,
   nameBaseline: sample.baselineNamed,
   openHomePage: HOME_PAGE,
   overview: { teams: [TEAM_OVERVIEW], canSetUpHere: false },

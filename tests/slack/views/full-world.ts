@@ -40,7 +40,11 @@ import {
 } from '../../../src/slack/views/sprint-change-views.ts';
 import { statusChartMessage, statusMessage } from '../../../src/slack/views/status-message.ts';
 import { measuresFormView, setupFormView } from '../../../src/slack/views/team/team-forms.ts';
-import { measuresSavedReply, teamSavedReply } from '../../../src/slack/views/team/team-messages.ts';
+import {
+  measuresSavedReply,
+  teamMovedReply,
+  teamSavedReply,
+} from '../../../src/slack/views/team/team-messages.ts';
 import {
   doneFormView,
   refusalMessage,
@@ -308,6 +312,9 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
       memberIds: people,
       facilitatorIds: people,
     }),
+    'team moved here': postMessage({ kind: 'team-moved', team: fullTeam, byUserId: BEN, isHere: true }),
+    'team moved away': postMessage({ kind: 'team-moved', team: fullTeam, byUserId: BEN, isHere: false }),
+    'reply to the mover': teamMovedReply(fullTeam),
     plan: postMessage({ kind: 'plan', plan }),
     verdict: postMessage({ kind: 'verdict', verdict }, chart),
     cancelled: postMessage(

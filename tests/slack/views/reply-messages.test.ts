@@ -263,6 +263,7 @@ describe('help', () => {
       • /loadline baseline [sprint | first]: Choose the closed sprint that velocity growth is compared with. For example /loadline baseline Harbour 3 or /loadline baseline first.
       • /loadline import: Bring in past sprints from a spreadsheet or an export; you see what would be imported first.
       • /loadline export: Get the team’s sprints, cards, answers and changes as files, without who said what.
+      • /loadline move [team]: Move your team to this channel: type it in the new channel.
       • /loadline setup measures: Change closing time, reminder, planning scale and thresholds.
       For anyone
       • /loadline setup: Set up a team in its channel, or change its people and times.

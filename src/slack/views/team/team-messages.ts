@@ -3,7 +3,7 @@ import type { ContentOf } from '../../../app/posting/post-kinds.ts';
 import type { Team } from '../../../app/team/team.ts';
 import { people, person } from '../../../words/people.ts';
 import { retentionSentence } from '../../../words/privacy.ts';
-import { mrkdwn, say } from '../../../words/say.ts';
+import { Markup, mrkdwn, say } from '../../../words/say.ts';
 import { weekdayWords } from '../../../words/team.ts';
 import { context, lead, section } from '../block-builders.ts';
 import { lineList } from '../line-sections.ts';
@@ -23,6 +23,25 @@ export function teamSetUpMessage({ team, memberIds, facilitatorIds }: ContentOf<
     section(mrkdwn('team-set-up-next')),
     context(mrkdwn('caution-set-up')),
   ]);
+}
+
+export function teamMovedMessage({ team, byUserId, isHere }: ContentOf<'team-moved'>): MessageView {
+  const by = { person: person(byUserId) };
+  if (isHere) {
+    return messageView([
+      lead(say('team-moved-here-title', { team: team.name })),
+      section(mrkdwn('team-moved-here', by)),
+    ]);
+  }
+  const channel = new Markup(`<#${team.channelId}>`);
+  return messageView([
+    lead(say('team-moved-away-title', { team: team.name })),
+    section(mrkdwn('team-moved-away', { ...by, channel })),
+  ]);
+}
+
+export function teamMovedReply({ name }: Team): MessageView {
+  return messageView([section(mrkdwn('team-moved-reply', { team: name }))]);
 }
 
 export function teamSavedReply(team: Team, existed: boolean): MessageView {
