@@ -24,6 +24,7 @@ import type { Actor } from './team/team.ts';
 import { openHomePage, refreshHomePage } from './watching/home-page.ts';
 import { overview } from './watching/overview.ts';
 import { shareStatus, sprintStatus, statusChart } from './watching/sprint-status.ts';
+import { beginWelcome, takeBackWelcome } from './watching/welcome.ts';
 
 const ALL = {
   adviceChart,
@@ -31,6 +32,7 @@ const ALL = {
   answerInWords,
   askAdvice,
   baselineForm,
+  beginWelcome,
   cancelSprint,
   closeSprint,
   commitPlan,
@@ -68,6 +70,7 @@ const ALL = {
   shareStatus,
   sprintStatus,
   statusChart,
+  takeBackWelcome,
   takeCard,
   valueForm,
 } as const;

@@ -2203,4 +2203,9 @@ export interface Messages {
   'baseline-unchanged': { readonly team: string; readonly baseline: string };
   'baseline-changed': { readonly team: string; readonly baseline: string; readonly before: string };
   'baseline-latest': { readonly sprint: string; readonly after: number; readonly before: number };
+  'welcome-title': Record<never, never>;
+  'welcome-team': { readonly teams: readonly string[] };
+  'welcome-team-type': Record<never, never>;
+  'welcome-no-team': Record<never, never>;
+  'welcome-no-team-type': Record<never, never>;
 }

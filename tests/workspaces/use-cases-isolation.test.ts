@@ -131,6 +131,7 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
     own: inPlaces((use, actor, place) => use.askAdvice(actor, { place }, { about: 'history' })),
   },
   baselineForm: { refused: {}, own: inPlaces((use, actor, place) => use.baselineForm(actor, place)) },
+  beginWelcome: { refused: {}, own: { 'of the same id': (use, actor) => use.beginWelcome(actor) } },
   cancelSprint: {
     refused: {
       'the sprint': (use, actor, { sprintId }) => use.cancelSprint(actor, { sprintId, reason: 'stolen' }),
@@ -313,6 +314,7 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
     },
     own: {},
   },
+  takeBackWelcome: { refused: {}, own: { 'of the same id': (use, actor) => use.takeBackWelcome(actor) } },
   takeCard: {
     refused: {
       'the sprint': (use, actor, { sprintId }) => use.takeCard(actor, { sprintId, reference: '2' }),

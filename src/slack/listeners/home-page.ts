@@ -1,6 +1,7 @@
 /**
- * The bot's home page: made when somebody opens it, and again after what they did. The pages of others are made when they
- * open them, and when a sprint begins or ends: the platform says of each visit, so only an open page can be out of date.
+ * What people see when they open the bot: the home page, and once a welcome in the direct messages. The page is made when
+ * somebody opens it, and again after what they did; not after what others did, as the platform says of each visit, so that
+ * only a page that stays open can be out of date.
  */
 import type { App } from '@slack/bolt';
 import type { HomeView } from '@slack/types';
@@ -10,16 +11,32 @@ import type { UseCases } from '../../app/use-cases.ts';
 import type { Logger } from '../../logger.ts';
 import { homeOpened } from '../door/incoming.ts';
 import { homeView } from '../views/home-page.ts';
+import { welcomeMessage } from '../views/welcome-message.ts';
 import { failureMessage, failureOf } from './failure-words.ts';
-import { contextOf } from './listener-context.ts';
+import { contextOf, type ListenerContext } from './listener-context.ts';
 
 export function listenToHomePage(app: App): void {
   app.event('app_home_opened', async ({ body, context: bolt }) => {
     const sent = homeOpened.safeParse(body);
-    if (!sent.success || (sent.data.event.tab ?? 'home') !== 'home') return;
-    const { workspaceId, openHome } = contextOf(bolt);
-    await openHome({ workspaceId, userId: sent.data.event.user });
+    if (!sent.success) return;
+    const context = contextOf(bolt);
+    const { tab = 'home', user: userId } = sent.data.event;
+    const actor = { workspaceId: context.workspaceId, userId };
+    if (tab === 'home') await context.openHome(actor);
+    if (tab === 'messages') await welcome(context, actor);
   });
+}
+
+/** The platform says of each visit to the direct messages; the first is welcomed. */
+async function welcome({ client, useCases, logger }: ListenerContext, actor: Actor): Promise<void> {
+  const begun = await useCases.beginWelcome(actor);
+  if (!begun) return;
+  try {
+    await client.chat.postMessage({ channel: actor.userId, ...welcomeMessage(begun) });
+  } catch (error) {
+    logger.warn({ err: error }, 'Somebody was not welcomed; they are on their next visit.');
+    await useCases.takeBackWelcome(actor);
+  }
 }
 
 export class HomePages {

@@ -165,3 +165,35 @@ describe('a button of the home page', () => {
     expect(platform.callsTo('chat.postEphemeral')).toEqual([]);
   });
 });
+
+describe('the welcome', () => {
+  it('comes when somebody opens the direct messages, and not when the page is opened', async () => {
+    const bot = botUnderTest(platform);
+    await bot.push(opened('home'));
+    expect(platform.callsTo('chat.postMessage')).toEqual([]);
+    await bot.push(opened('messages'));
+    const [welcome] = platform.callsTo('chat.postMessage');
+    expect(welcome).toMatchObject({ channel: MIRA_ID, text: expect.stringContaining('Pier crew') });
+  });
+
+  it('says to somebody without a team how to begin', async () => {
+    const bot = botUnderTest(platform);
+    bot.useCases.beginWelcome.mockResolvedValue({ teamNames: [] });
+    await bot.push(opened('messages'));
+    expect(platform.callsTo('chat.postMessage')[0]?.text).toContain('/loadline setup');
+  });
+
+  it('does not come again', async () => {
+    const bot = botUnderTest(platform);
+    bot.useCases.beginWelcome.mockResolvedValue(undefined);
+    await bot.push(opened('messages'));
+    expect(platform.calls).toEqual([]);
+  });
+
+  it('is taken back when it could not be sent', async () => {
+    const bot = botUnderTest(platform);
+    platform.refuse('chat.postMessage', 'messages_tab_disabled');
+    await bot.push(opened('messages'));
+    expect(callsOf(bot.useCases)).toEqual([['beginWelcome'], ['takeBackWelcome']]);
+  });
+});

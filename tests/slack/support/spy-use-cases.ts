@@ -30,6 +30,7 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   answerInWords: sample.recorded,
   askAdvice: { ...rangeAdvice(STEADY), askerIsFacilitator: true },
   baselineForm: sample.baselineForm,
+  beginWelcome: { teamNames: ['Pier crew'] },
   cancelSprint: { ...verdict, cancelled: true },
   closeSprint: verdict,
   commitPlan: { ...heading, commitmentPoints: 5, cards, byUserId: sample.MIRA_ID },
@@ -87,6 +88,7 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   shareStatus: undefined,
   sprintStatus: sample.status,
   statusChart: { png: sample.PNG, fileName: 'harbour-12.png', altText: 'Burndown: 3 of 5 points are left.' },
+  takeBackWelcome: undefined,
   takeCard: { heading, card: line },
   valueForm: sample.valueForm,
 };

@@ -53,6 +53,7 @@ import {
   workingFormView,
 } from '../../../src/slack/views/trouble-views.ts';
 import { valueFormView, valueRecordedMessage } from '../../../src/slack/views/value-views.ts';
+import { welcomeMessage } from '../../../src/slack/views/welcome-message.ts';
 import { refusalWords } from '../../../src/words/refusals.ts';
 import { forecastAdvice, historyAdvice, oddsAdvice, pastSprint, rangeAdvice } from './advice-examples.ts';
 import {
@@ -328,6 +329,8 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     growth: growthMessage({ kind: 'growth-to-explain', heading, day: '2026-11-04', answers, grown }),
     help: helpMessage(COMMANDS),
     overview: overviewMessage(overview, team.channelId),
+    welcome: welcomeMessage({ teamNames: overview.teams.map(({ team: { name } }) => name) }),
+    'welcome, no team': welcomeMessage({ teamNames: [] }),
     pulled: pulledMessage({ ...list, card: one, check: pullInCheckOf() }),
     dropped: droppedMessage({ heading, card: one }, filled(filling, 300)),
     taken: takenMessage({ heading, card: one }),
