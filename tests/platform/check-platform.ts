@@ -3,6 +3,7 @@
  * something differs, with 2 when there are no samples.
  */
 import { checkManifests } from './check-manifests.ts';
+import { checkStandIn } from './check-stand-in.ts';
 import { CheckedBot } from './checked-bot.ts';
 import type { Finding } from './finding.ts';
 import { readResponses } from './read-responses.ts';
@@ -17,6 +18,7 @@ async function allFindings(samples: Samples): Promise<Record<string, readonly Fi
       'Events, sent to the bot': await sendEvents(bot, samples.events),
       'Interactions, sent to the bot': await sendInteractions(bot, samples.interactions),
       'Responses, read by the bot’s client': await readResponses(samples.responses),
+      'What the stand-in sends': await checkStandIn(samples),
       'App manifests': checkManifests(samples.manifestSchema),
     };
   } finally {

@@ -20,7 +20,7 @@ export function messageJson(
     ts: message.ts,
     text: message.text,
     team: teamId,
-    ...(message.byBot ? { bot_id: botId, app_id: appId } : {}),
+    ...(message.byBot ? { bot_id: botId, app_id: appId, bot_profile: botProfile(stage) } : {}),
     ...(message.blocks.length > 0 ? { blocks: message.blocks } : {}),
     ...(message.fileIds ? { files: filesOf(message, stage), upload: true } : {}),
     ...(message.threadTs ? { thread_ts: message.threadTs } : {}),
@@ -29,6 +29,10 @@ export function messageJson(
       ? { metadata: options.metadata === 'whole' ? message.metadata : typeOf(message.metadata) }
       : {}),
   };
+}
+
+function botProfile({ workspace: { botId, appId, teamId, bot } }: Stage): JsonObject {
+  return { id: botId, deleted: false, name: bot.name, updated: 0, app_id: appId, icons: {}, team_id: teamId };
 }
 
 function typeOf({ event_type }: JsonObject): JsonObject {
@@ -56,9 +60,24 @@ export function fileJson(file: StoredFile, stage: Stage): JsonObject {
     alt_txt: file.altText,
     mimetype: kind?.mime ?? '',
     filetype: kind?.type ?? '',
+    pretty_type: kind?.type.toUpperCase() ?? '',
+    created: 0,
+    timestamp: 0,
     size: file.lengthBytes,
+    editable: false,
     mode: 'hosted',
     user: file.userId,
+    user_team: stage.workspace.teamId,
+    username: '',
+    display_as_bot: false,
+    file_access: 'visible',
+    media_display_type: 'unknown',
+    has_rich_preview: false,
+    external_type: '',
+    public_url_shared: false,
+    comments_count: 0,
+    permalink: `${stage.url}/files/${file.id}/${name}`,
+    permalink_public: `${stage.url}/files/${file.id}/public/${name}`,
     is_public: places.some((id) => !isPrivate(id)),
     is_external: false,
     url_private: `${stage.url}/files/${file.id}/${name}`,

@@ -103,7 +103,6 @@ export function submissionPayload(stage: Stage, person: Person, view: View, trig
     ...personsOwnTeam(stage, person),
     trigger_id: triggerId,
     view,
-    response_urls: [],
   };
 }
 
@@ -134,8 +133,15 @@ export function eventEnvelope(stage: Stage, event: JsonObject): JsonObject {
     event_id: stage.ids.next('Ev'),
     event_time: Math.floor(stage.options.now().getTime() / 1000),
     authorizations: [
-      { team_id: workspace.teamId, user_id: workspace.bot.id, is_bot: true, enterprise_id: null },
+      {
+        team_id: workspace.teamId,
+        user_id: workspace.bot.id,
+        is_bot: true,
+        enterprise_id: null,
+        is_enterprise_install: false,
+      },
     ],
+    event_context: `4-${stage.ids.next('EC')}`,
     is_ext_shared_channel: false,
   };
 }

@@ -110,5 +110,6 @@ function contentOf(given: JsonObject) {
     close: given.close ?? null,
     clear_on_close: given.clear_on_close ?? false,
     notify_on_close: given.notify_on_close ?? false,
+    submit_disabled: given.submit_disabled ?? false,
   };
 }

@@ -82,11 +82,12 @@ export const chatMethods: ApiMethods = {
       const saysMore = args.has('text') || args.has('blocks');
       stage.log.change(message, saysMore ? shortMessageContent(args, stage) : kept);
       stage.changed();
+      const { ts: _ts, ...described } = messageJson(message, stage, { metadata: 'whole' });
       return {
         channel: message.channelId,
         ts: message.ts,
         text: message.text,
-        message: messageJson(message, stage, { metadata: 'whole' }),
+        message: described,
       };
     },
   },

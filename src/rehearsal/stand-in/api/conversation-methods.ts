@@ -159,8 +159,18 @@ function moment(args: ApiArgs, name: 'oldest' | 'latest', absent: number): numbe
 }
 
 function conversationJson(conversation: Conversation, stage: Stage): JsonObject {
-  const common = { id: conversation.id, created: 0, is_archived: conversation.isArchived };
-  if (conversation.kind === 'dm') return { ...common, is_im: true, user: conversation.partnerId };
+  const common = {
+    id: conversation.id,
+    created: 0,
+    updated: 0,
+    is_archived: conversation.isArchived,
+    is_org_shared: false,
+    context_team_id: stage.workspace.teamId,
+  };
+  if (conversation.kind === 'dm') {
+    const { isOpen, partnerId } = conversation;
+    return { ...common, is_im: true, is_open: isOpen, user: partnerId, priority: 0 };
+  }
   return {
     ...common,
     name: conversation.name,
@@ -171,6 +181,15 @@ function conversationJson(conversation: Conversation, stage: Stage): JsonObject 
     is_mpim: false,
     is_private: conversation.isPrivate,
     is_general: false,
+    is_shared: false,
+    is_ext_shared: false,
+    is_pending_ext_shared: false,
+    shared_team_ids: [stage.workspace.teamId],
+    pending_shared: [],
+    pending_connected_team_ids: [],
+    previous_names: [],
+    creator: [...conversation.memberIds][0] ?? stage.workspace.bot.id,
+    unlinked: 0,
     is_member: conversation.memberIds.has(stage.workspace.bot.id),
     topic: { value: '', creator: '', last_set: 0 },
     purpose: { value: '', creator: '', last_set: 0 },

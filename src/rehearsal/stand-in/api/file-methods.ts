@@ -61,7 +61,7 @@ export const fileMethods: ApiMethods = {
     answer(args, stage) {
       const file = stage.files.get(args.requiredText('file'));
       if (!file?.isComplete) throw new ApiFailure('file_not_found');
-      return { file: fileJson(file, stage), comments: [], response_metadata: { next_cursor: '' } };
+      return { file: fileJson(file, stage), comments: [] };
     },
   },
 };

@@ -54,7 +54,8 @@ export const peopleMethods: ApiMethods = {
       if (!args.has('limit') && everybody.length > UNPAGED_PEOPLE) throw new ApiFailure('limit_required');
       const page = pageOf(everybody, (person) => person.id, args, { absent: UNPAGED_PEOPLE, most: 1000 });
       const members = page.items.map((person) => personJson(person, stage));
-      return { members, response_metadata: { next_cursor: page.nextCursor } };
+      const cache_ts = Math.floor(stage.options.now().getTime() / 1000);
+      return { members, cache_ts, response_metadata: { next_cursor: page.nextCursor } };
     },
   },
 };
@@ -70,16 +71,42 @@ function personJson(person: Person, stage: Stage): JsonObject {
     is_app_user: person.isBot,
     is_admin: false,
     is_owner: false,
+    is_primary_owner: false,
     is_restricted: person.isGuest,
     is_ultra_restricted: false,
     updated: 0,
-    profile: { ...names, real_name_normalized: person.realName, display_name_normalized: person.name },
+    profile: {
+      ...names,
+      real_name_normalized: person.realName,
+      display_name_normalized: person.name,
+      ...NOTHING_TOLD,
+      team: person.teamId,
+    },
     // The platform leaves these out for people who have left.
     ...(person.deleted
       ? {}
-      : { real_name: person.realName, ...zoneOf(person.timeZone, stage.options.now()) }),
+      : {
+          color: '9f69e7',
+          is_email_confirmed: true,
+          who_can_share_contact_card: 'EVERYONE',
+          real_name: person.realName,
+          ...zoneOf(person.timeZone, stage.options.now()),
+        }),
   };
 }
+
+/** What somebody has not said of themselves is there, and empty. */
+const NOTHING_TOLD = {
+  title: '',
+  phone: '',
+  skype: '',
+  status_text: '',
+  status_text_canonical: '',
+  status_emoji: '',
+  status_emoji_display_info: [],
+  status_expiration: 0,
+  avatar_hash: '',
+};
 
 /** Offset in seconds at the given moment, as clock changes move it. */
 function zoneOf(timeZone: string, now: Date): JsonObject {
