@@ -107,7 +107,7 @@ function profileOf(
 /** An organisation's person has one home workspace, and may work in others of it (docs.slack.dev/reference/objects/user-object). */
 function isOfAnother(workspaceId: string, { team_id, enterprise_user, is_stranger }: Person): boolean {
   if (is_stranger) return true;
-  const ofOrganisation = enterprise_user?.teams;
+  const ofOrganisation = enterprise_user?.teams?.filter((id) => id !== '');
   if (ofOrganisation?.length) return !ofOrganisation.includes(workspaceId);
   return Boolean(team_id) && team_id !== workspaceId;
 }
