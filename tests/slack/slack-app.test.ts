@@ -156,6 +156,40 @@ describe('socket mode', () => {
     expect(log.text()).not.toMatch(/"level":"(warn|error)"/);
   });
 
+  it.each(['warning', 'refresh_requested'])(
+    'opens another socket when the platform renews it (%s), and loses nothing that was asked',
+    async (reason) => {
+      const socket = await fakeSocketServer();
+      platform.answer('apps.connections.open', { url: socket.url });
+      const { app, useCases } = appUnderTest({ mode: 'socket', appToken: 'xapp-0000-test-only' });
+      await app.start();
+      const [begun, mayEnd] = [Promise.withResolvers<void>(), Promise.withResolvers<void>()];
+      useCases.listCards.mockImplementationOnce(async () => {
+        begun.resolve();
+        await mayEnd.promise;
+        return { heading, cards: [], openCount: 0, summary };
+      });
+      const envelope = { type: 'slash_commands', accepts_response_payload: true };
+      await socket.send({ ...envelope, envelope_id: 'e-1', payload: command });
+      await begun.promise;
+      const opened = socket.opened();
+      void socket.send({ type: 'disconnect', reason, debug_info: { host: 'applink-10' } });
+      await opened;
+      mayEnd.resolve();
+      await app.idle();
+      expect(platform.responses).toHaveLength(1);
+      const again = { ...command, trigger_id: 'trigger-2' };
+      expect(await socket.send({ ...envelope, envelope_id: 'e-2', payload: again })).toEqual({
+        envelope_id: 'e-2',
+        payload: {},
+      });
+      await app.idle();
+      expect(platform.responses).toHaveLength(2);
+      await app.stop();
+      await socket.stop();
+    },
+  );
+
   const TOO_MANY = { type: 'disconnect', reason: 'too_many_websockets', debug_info: { host: 'applink-10' } };
 
   it('is refused at the start where ten processes have a socket already, and says so', async () => {

@@ -8,6 +8,8 @@ import type { JsonObject } from './page-state.ts';
 import type { Stage } from './stage.ts';
 
 const ACK_LIMIT_MS = 3_000;
+/** How often an event follows where the app sends it on; everything else doesn't. */
+const EVENT_REDIRECTS = 2;
 const EVENT_RETRY_DELAYS_MS = [0, 60_000, 300_000];
 
 /** `body` is what the app answered: parsed JSON, a text, or undefined when it was empty. */
@@ -112,7 +114,7 @@ export class BotLink {
   /** Events take any answer of success, all else exactly 200. */
   #sendEvent(envelope: JsonObject, headers: Record<string, string>): Promise<Reply> {
     const isTaken = (status: number) => status >= 200 && status < 300;
-    return this.#send(JSON.stringify(envelope), 'application/json', headers, isTaken);
+    return this.#send(JSON.stringify(envelope), 'application/json', headers, isTaken, EVENT_REDIRECTS);
   }
 
   async #send(
@@ -120,6 +122,7 @@ export class BotLink {
     contentType: string,
     extra: Record<string, string>,
     isTaken = (status: number): boolean => status === 200,
+    redirects = 0,
   ): Promise<Reply> {
     if (!this.#botUrl) return { ok: false, reason: 'no app is connected', retryReason: 'connection_failed' };
     const limitMs = this.#stage.options.ackLimitMs ?? ACK_LIMIT_MS;
@@ -132,13 +135,7 @@ export class BotLink {
     };
     try {
       const signal = AbortSignal.timeout(limitMs);
-      const response = await fetch(this.#botUrl, {
-        method: 'POST',
-        headers,
-        body,
-        redirect: 'error',
-        signal,
-      });
+      const response = await post(this.#botUrl, { method: 'POST', headers, body, signal }, redirects);
       const text = await response.text();
       if (!isTaken(response.status)) {
         return {
@@ -156,6 +153,15 @@ export class BotLink {
         : { ok: false, reason: 'the app can not be reached', retryReason: 'connection_failed' };
     }
   }
+}
+
+/** @param redirects how many are followed at most */
+async function post(url: string, request: RequestInit, redirects: number): Promise<Response> {
+  const response = await fetch(url, { ...request, redirect: 'manual' });
+  const next = response.headers.get('location');
+  if (response.status < 300 || response.status > 399 || next === null || redirects === 0) return response;
+  await response.body?.cancel();
+  return post(new URL(next, url).href, request, redirects - 1);
 }
 
 function retryHeaders(attempt: number, reason: string): Record<string, string> {

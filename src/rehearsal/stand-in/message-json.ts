@@ -21,6 +21,7 @@ export function messageJson(
     text: message.text,
     team: teamId,
     ...(message.byBot ? { bot_id: botId, app_id: appId, bot_profile: botProfile(stage) } : {}),
+    ...(message.isPlaceholder ? { subtype: 'tombstone' } : {}),
     ...(message.blocks.length > 0 ? { blocks: message.blocks } : {}),
     ...(message.fileIds ? { files: filesOf(message, stage), upload: true } : {}),
     ...(message.threadTs ? { thread_ts: message.threadTs } : {}),

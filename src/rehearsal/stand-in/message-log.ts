@@ -26,6 +26,8 @@ export interface Message extends MessageVersion {
   earlier: MessageVersion[];
   /** It stays on record, hidden. */
   deleted: boolean;
+  /** It was deleted, and holds the place for its replies. */
+  isPlaceholder?: boolean;
 }
 
 export type NewMessage = Omit<Message, 'ts' | 'earlier' | 'editedTs' | 'deleted'>;
@@ -61,6 +63,21 @@ export class MessageLog {
     message.blocks = next.blocks;
     if (next.metadata !== undefined) message.metadata = next.metadata;
     message.editedTs = this.nextTs();
+  }
+
+  /** With replies, a placeholder stays in its place (docs.slack.dev/reference/methods/chat.delete). */
+  delete(message: Message): void {
+    const { channelId, ts } = message;
+    message.isPlaceholder = this.of(channelId).some(({ threadTs }) => threadTs === ts);
+    message.deleted = !message.isPlaceholder;
+    if (!message.isPlaceholder) return;
+    message.earlier.push({ text: message.text, blocks: message.blocks });
+    Object.assign(message, {
+      text: 'This message was deleted.',
+      blocks: [],
+      userId: 'USLACKBOT',
+      byBot: false,
+    });
   }
 
   find(channelId: string, ts: string): Message | undefined {

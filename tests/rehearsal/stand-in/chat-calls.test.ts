@@ -215,6 +215,21 @@ test("only the bot's own messages can be changed or deleted", async () => {
   );
 });
 
+test('deleting the first message of a thread leaves a placeholder, and the replies', async () => {
+  const { chat, conversations } = scene.client;
+  const first = String((await post('C1TEAM0000', 'first')).ts);
+  await post('C1TEAM0000', 'reply', { thread_ts: first });
+  await chat.delete({ channel: 'C1TEAM0000', ts: first });
+  const { messages } = await conversations.replies({ channel: 'C1TEAM0000', ts: first });
+  expect(messages).toMatchObject([
+    { subtype: 'tombstone', user: 'USLACKBOT', text: 'This message was deleted.' },
+    { user: BOT, text: 'reply' },
+  ]);
+  expect((await refusal(chat.delete({ channel: 'C1TEAM0000', ts: first }))).error).toBe(
+    'cant_delete_message',
+  );
+});
+
 test('metadata must be a type and a payload', async () => {
   const wrong = post('C1TEAM0000', 'a', { metadata: { event_type: 'key' } as never });
   expect((await refusal(wrong)).error).toBe('invalid_metadata_schema');

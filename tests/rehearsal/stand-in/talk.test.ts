@@ -15,6 +15,7 @@ async function play(listen: (app: App) => void, options: Partial<StandInOptions>
 }
 
 interface BareBot {
+  url: string;
   got: JsonObject[];
   heads: JsonObject[];
   /** Settles once the first request has come. */
@@ -44,12 +45,13 @@ async function bareBot(
     });
   });
   await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
-  scene.standIn.connectBot(`http://127.0.0.1:${(server.address() as AddressInfo).port}/slack/events`);
+  const url = `http://127.0.0.1:${(server.address() as AddressInfo).port}/slack/events`;
+  scene.standIn.connectBot(url);
   const stop = () => {
     server.close();
     server.closeAllConnections();
   };
-  return { got, heads, first, stop };
+  return { url, got, heads, first, stop };
 }
 
 describe('commands', () => {
@@ -227,6 +229,21 @@ describe('messages', () => {
     expect(await scene.standIn.say('U1ANA0000', 'dm', 'a')).toEqual({ ok: true });
     expect(bot.got).toHaveLength(1);
     bot.stop();
+  });
+
+  test('an event follows two redirects, and no third', async () => {
+    scene = await startScene({ eventRetryDelaysMs: [] });
+    const end = await bareBot(() => 200);
+    const second = await bareBot(() => 307, '', { location: end.url });
+    const first = await bareBot(() => 307, '', { location: second.url });
+    const before = await bareBot(() => 307, '', { location: first.url });
+    scene.standIn.connectBot(first.url);
+    expect(await scene.standIn.say('U1ANA0000', 'dm', 'a')).toEqual({ ok: true });
+    expect(end.got).toHaveLength(1);
+    scene.standIn.connectBot(before.url);
+    expect(await scene.standIn.say('U1ANA0000', 'dm', 'b')).toMatchObject({ ok: false });
+    expect(end.got).toHaveLength(1);
+    for (const bot of [end, second, first, before]) bot.stop();
   });
 
   test('an event is not sent again when the app asks for that', async () => {

@@ -12,6 +12,8 @@ export interface FakeSocketServer {
   readonly url: string;
   /** Sends an envelope to the bot. @returns what the bot says next, parsed */
   send(envelope: object): Promise<unknown>;
+  /** Once the bot has opened another socket. */
+  opened(): Promise<void>;
   /** Once the bot closes its socket. */
   closed(): Promise<void>;
   stop(): Promise<void>;
@@ -22,6 +24,7 @@ const HELLO = { type: 'hello', num_connections: 1 };
 /** @param greeting what a new socket hears first */
 export async function fakeSocketServer(greeting: object = HELLO): Promise<FakeSocketServer> {
   let heard = Promise.withResolvers<unknown>();
+  let opened = Promise.withResolvers<void>();
   const sockets = new Set<Duplex>();
   const server = createServer();
   server.on('upgrade', (request, socket) => {
@@ -43,6 +46,7 @@ export async function fakeSocketServer(greeting: object = HELLO): Promise<FakeSo
       }
     });
     socket.write(textFrame(JSON.stringify(greeting)));
+    opened.resolve();
   });
   server.listen(0, '127.0.0.1');
   await once(server, 'listening');
@@ -52,6 +56,10 @@ export async function fakeSocketServer(greeting: object = HELLO): Promise<FakeSo
       heard = Promise.withResolvers();
       for (const socket of sockets) socket.write(textFrame(JSON.stringify(envelope)));
       return heard.promise;
+    },
+    opened: () => {
+      opened = Promise.withResolvers();
+      return opened.promise;
     },
     closed: async () => {
       for (const socket of sockets) await once(socket, 'close');

@@ -109,7 +109,7 @@ export const chatMethods: ApiMethods = {
     scope: 'chat:write',
     answer(args, stage) {
       const message = ownMessage(args, stage, 'cant_delete_message');
-      message.deleted = true;
+      stage.log.delete(message);
       stage.changed();
       return { channel: message.channelId, ts: message.ts };
     },
