@@ -43,6 +43,9 @@ export const ACTIONS = {
   changeForecast: 'change-forecast',
 } as const;
 
+/** `callback_id` of a shortcut, as the app's manifest names it. */
+export const SHORTCUTS = { answerForMyCards: 'answer-for-my-cards' } as const;
+
 /** `callback_id` of a form; what its `private_metadata` holds is said in `form-contexts.ts`. */
 export function formId(name: string): string {
   return `${name}-form`;

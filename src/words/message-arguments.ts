@@ -78,6 +78,10 @@ export interface Messages {
   'answer-note': Record<never, never>;
   'answer-note-hint': Record<never, never>;
   'answer-too-many': { readonly shown: number; readonly cards: number };
+  'answer-choose': Record<never, never>;
+  'answer-choose-sprint': Record<never, never>;
+  'answer-choose-choice': { readonly team: string; readonly sprint: string };
+  'answer-choose-submit': Record<never, never>;
   'answer-take': Record<never, never>;
   'answer-take-hint': Record<never, never>;
   'answer-take-choice': { readonly left: number; readonly card: string };

@@ -2,6 +2,7 @@ import { Ajv } from 'ajv';
 import { describe, expect, it } from 'vitest';
 import manifest from '../../deploy/app-manifest.json' with { type: 'json' };
 import manifestForMany from '../../deploy/app-manifest-many.json' with { type: 'json' };
+import { SHORTCUT_ACTIONS } from '../../src/slack/commands/commands.ts';
 import { EVENTS_PATH } from '../../src/slack/door/http-door.ts';
 import { COMMAND } from '../../src/slack/ids.ts';
 import { INSTALL_PATH, RETURN_PATH } from '../../src/slack/workspaces/install-pages.ts';
@@ -39,6 +40,16 @@ const LIMITS = strict({
       display_name: { type: 'string', pattern: '^[a-z0-9._-]{1,80}$' },
       always_online: flag,
     }),
+    shortcuts: {
+      type: 'array',
+      maxItems: 10,
+      items: strict({
+        name: text(1, 24),
+        type: { enum: ['global', 'message'] },
+        callback_id: text(1, 255),
+        description: text(1, 150),
+      }),
+    },
     slash_commands: {
       type: 'array',
       minItems: 1,
@@ -85,6 +96,11 @@ describe('the app manifest', () => {
     expect(manifest.features.slash_commands).toEqual([
       expect.objectContaining({ command: COMMAND, should_escape: true }),
     ]);
+  });
+
+  it('offers every shortcut that is answered, under its id', () => {
+    const ids = manifest.features.shortcuts.map(({ callback_id }) => callback_id);
+    expect(ids.toSorted()).toEqual([...SHORTCUT_ACTIONS.keys()].toSorted());
   });
 
   it('switches on what the listeners listen to', () => {

@@ -85,6 +85,18 @@ export function messageClickPayload(
   };
 }
 
+/** A shortcut chosen from the menu that is offered everywhere: no channel, no response address. */
+export function shortcutPayload(stage: Stage, person: Person, callbackId: string): JsonObject {
+  const { api_app_id: _, ...common } = frame(stage, person);
+  return {
+    type: 'shortcut',
+    ...common,
+    action_ts: stage.log.nextTs(),
+    callback_id: callbackId,
+    trigger_id: stage.triggers.make(person.id),
+  };
+}
+
 export function viewClickPayload(stage: Stage, person: Person, view: View, clicked: Clicked): JsonObject {
   return {
     type: 'block_actions',

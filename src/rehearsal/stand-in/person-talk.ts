@@ -5,7 +5,7 @@ import { ApiFailure, scopeFor } from './api/api-method.ts';
 import type { BotLink, Reply } from './bot-link.ts';
 import type { Message } from './message-log.ts';
 import type { JsonObject, Outcome } from './page-state.ts';
-import { commandFields, eventEnvelope, mentionEvent, messageEvent } from './payloads.ts';
+import { commandFields, eventEnvelope, mentionEvent, messageEvent, shortcutPayload } from './payloads.ts';
 import { respondIn } from './response-posts.ts';
 import type { Stage } from './stage.ts';
 import type { Conversation, Workspace } from './workspace.ts';
@@ -93,17 +93,28 @@ export class PersonTalk {
     return { ok: true };
   }
 
-  /** The person opens the bot's Home page. */
-  async openHome(userId: string): Promise<Outcome> {
+  /** The person chooses a shortcut of the app from the menu that is offered everywhere. */
+  async shortcut(userId: string, callbackId: string): Promise<Outcome> {
+    const stage = this.#stage;
+    const person = stage.workspace.actor(userId);
+    if (stage.workspace.isOutsider(person))
+      return { ok: false, reason: 'Your workspace has no such shortcut.' };
+    if (!stage.scopes.has('commands')) return { ok: false, reason: 'The app may not have shortcuts here.' };
+    const reply = await this.#bot.sendInteraction(shortcutPayload(stage, person, callbackId));
+    return reply.ok ? { ok: true } : failed(reply);
+  }
+
+  /** The person opens the bot's Home page, or the direct messages with it. Only the page comes with what it shows. */
+  async openHome(userId: string, tab: 'home' | 'messages' = 'home'): Promise<Outcome> {
     const stage = this.#stage;
     stage.workspace.actor(userId);
-    const view = stage.surfaces.homeOf(userId);
+    const view = tab === 'home' ? stage.surfaces.homeOf(userId) : undefined;
     const reply = await this.#bot.sendEvent(
       eventEnvelope(stage, {
         type: 'app_home_opened',
         user: userId,
         channel: stage.workspace.dmOf(userId)?.id,
-        tab: 'home',
+        tab,
         event_ts: stage.log.nextTs(),
         ...(view ? { view } : {}),
       }),

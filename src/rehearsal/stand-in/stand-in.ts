@@ -32,7 +32,9 @@ export interface StandIn {
   fill(userId: string, viewId: string, values: Record<string, InputValue>): void;
   submit(userId: string, viewId: string, state?: InputValues): Promise<Outcome>;
   closeView(userId: string, viewId: string): Promise<Outcome>;
-  openHome(userId: string): Promise<Outcome>;
+  openHome(userId: string, tab?: 'home' | 'messages'): Promise<Outcome>;
+  /** Chosen from the menu that is offered everywhere. */
+  shortcut(userId: string, callbackId: string): Promise<Outcome>;
   /** Somebody leaves the company, or comes back. */
   setDeactivated(userId: string, isDeactivated: boolean): void;
   /** The form on top; undefined when none is open. */
@@ -83,7 +85,8 @@ export async function startStandIn(options: StandInOptions): Promise<StandIn> {
     fill: (userId, viewId, values) => forms.fill(userId, viewId, values),
     submit: (userId, viewId, state) => forms.submit(userId, viewId, state),
     closeView: (userId, viewId) => forms.close(userId, viewId),
-    openHome: (userId) => talk.openHome(userId),
+    openHome: (userId, tab) => talk.openHome(userId, tab),
+    shortcut: (userId, callbackId) => talk.shortcut(userId, callbackId),
     setDeactivated: (userId, isDeactivated) => {
       const person = stage.workspace.people.get(userId);
       if (!person) throw new Error(`nobody here has the id ${userId}`);

@@ -6,13 +6,18 @@ import type { TeamOverview } from '../../app/watching/overview.ts';
 import { isDay } from '../../sprint/calendar.ts';
 import { answersValue, decodeValue, encodeValue, StaleControl, sprintDayValue } from '../button-values.ts';
 import { answerContext } from '../form-contexts.ts';
-import { ACTIONS } from '../ids.ts';
+import { ACTIONS, SHORTCUTS } from '../ids.ts';
 import { type Asker, openForm } from '../listeners/asker.ts';
 import type { ListenerContext } from '../listeners/listener-context.ts';
 import { ANSWER_FIELDS, answerFormView } from '../views/answering/answer-form.ts';
+import {
+  CHOOSE_SPRINT,
+  CHOOSE_SPRINT_FIELDS,
+  chooseSprintFormView,
+} from '../views/answering/choose-sprint-form.ts';
 import { growthMessage } from '../views/answering/growth-message.ts';
 import { dailyPromptMessage } from '../views/answering/prompt-messages.ts';
-import { type Button, command, readHeld, showForm } from './command.ts';
+import { type Button, command, type Presser, readHeld, showForm } from './command.ts';
 
 export const answer = command({
   word: 'answer',
@@ -48,7 +53,18 @@ export const answer = command({
         return { next: 'show', how: 'in place', view: answerFormView(form, outcome, replyTo) };
       },
     },
+    {
+      name: CHOOSE_SPRINT,
+      fields: CHOOSE_SPRINT_FIELDS,
+      submit: async (useCases, { actor, fields }) => {
+        const form = await useCases.answerForm(actor, {
+          sprintId: fields.text(CHOOSE_SPRINT_FIELDS.sprintId),
+        });
+        return { next: 'show', how: 'in place', view: answerFormView(form) };
+      },
+    },
   ],
+  shortcuts: { [SHORTCUTS.answerForMyCards]: { choose: chooseAnswer } },
   buttons: {
     [ACTIONS.openAnswerForm]: { press: pressAnswer },
     [ACTIONS.recordUnchanged]: recordsDay('recordUnchanged'),
@@ -97,6 +113,24 @@ async function pressAnswer(...[context, presser, value]: Parameters<Button['pres
   const where = day === undefined ? { sprintId } : { sprintId, day };
   await openForm(context.client, presser.triggerId, await answerForm(context, presser, where));
 }
+
+/** The sprint in which the person has cards to answer for; when there are several, they choose. */
+async function chooseAnswer({ useCases, client }: ListenerContext, presser: Presser): Promise<void> {
+  const { actor, triggerId } = presser;
+  const { teams } = await useCases.overview(actor, DIRECT);
+  const running = teams.filter(({ begun, isMember }) => isMember && begun);
+  const asked = running.filter(({ myOpenCards }) => myOpenCards.length > 0);
+  const choices = (asked.length > 0 ? asked : running).flatMap(({ team, sprint }) =>
+    sprint ? [{ team, sprint }] : [],
+  );
+  const [only, ...others] = choices;
+  if (others.length > 0) return openForm(client, triggerId, chooseSprintFormView(choices));
+  const where = only ? { sprintId: only.sprint.id } : { place: DIRECT };
+  await openForm(client, triggerId, answerFormView(await useCases.answerForm(actor, where)));
+}
+
+/** A shortcut says of no place, so it is about all teams of the person, as in direct messages. */
+const DIRECT: Place = { channelId: 'direct', isDirect: true };
 
 /** The whole day, by one press. */
 function recordsDay(useCase: 'recordUnchanged' | 'recordAway'): Button {

@@ -54,6 +54,11 @@ export interface Button {
   readonly cost?: Cost;
 }
 
+/** Chosen from the platform's menu, wherever somebody is. */
+export interface Shortcut {
+  readonly choose: (context: ListenerContext, presser: Presser) => Promise<void>;
+}
+
 /** The rows of buttons that the overview shows of a team, in order. */
 export const OVERVIEW_ROWS = ['daily', 'planning', 'sprint', 'numbers'] as const;
 
@@ -86,6 +91,8 @@ export interface Command {
   readonly forms?: readonly Form[];
   /** By `action_id`, besides those that open its forms. */
   readonly buttons?: Readonly<Record<string, Button>>;
+  /** By `callback_id`. */
+  readonly shortcuts?: Readonly<Record<string, Shortcut>>;
   readonly inOverview?: OverviewButton;
 }
 

@@ -48,6 +48,9 @@ export const COMMANDS: readonly Command[] = [
 export const BUTTONS = new Map(COMMANDS.flatMap(buttonsOf));
 
 /** By `callback_id`. */
+export const SHORTCUT_ACTIONS = new Map(COMMANDS.flatMap(({ shortcuts = {} }) => Object.entries(shortcuts)));
+
+/** By `callback_id`. */
 export const FORMS = new Map(
   COMMANDS.flatMap(({ forms = [] }) => forms).map((form) => [formId(form.name), form]),
 );

@@ -17,6 +17,7 @@ import { refusedFormView } from '../views/trouble-views.ts';
 import {
   buttonPress,
   formSubmission,
+  globalShortcut,
   homeOpened,
   mentionEvent,
   messageEvent,
@@ -102,6 +103,8 @@ export function askedFor(body: unknown): AskedFor | undefined {
     const cost = costOf(BUTTONS.get(actions[0]?.action_id ?? ''));
     return { userId: user.id, cost };
   }
+  const shortcut = globalShortcut.safeParse(body);
+  if (shortcut.success) return { userId: shortcut.data.user.id, cost: LIGHT };
   const form = formSubmission.safeParse(body);
   if (form.success) {
     const { user, view } = form.data;

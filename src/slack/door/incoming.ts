@@ -59,6 +59,14 @@ export const buttonPress = z.looseObject({
   actions: z.array(z.looseObject({ action_id: id, value: z.string().max(2_000).optional() })).min(1),
 });
 
+/** Chosen from the menu that the platform offers everywhere: it says of no channel, and gives nowhere to answer. */
+export const globalShortcut = z.looseObject({
+  ...interaction,
+  type: z.literal('shortcut'),
+  callback_id: z.string().max(255),
+  trigger_id: id,
+});
+
 export const formSubmission = z.looseObject({
   ...interaction,
   type: z.literal('view_submission'),
@@ -160,6 +168,7 @@ const eventsHeldBack = z.looseObject({ type: z.literal('app_rate_limited'), team
 const KIND_MARKS: ReadonlyMap<unknown, readonly string[]> = new Map([
   ['event_callback', ['event']],
   ['block_actions', ['actions']],
+  ['shortcut', []],
   ['view_submission', []],
   ['view_closed', []],
   ['url_verification', []],
@@ -175,6 +184,7 @@ const otherInteraction = z.looseObject({
 const anyRequest = z.union([
   slashCommand,
   buttonPress,
+  globalShortcut,
   formSubmission,
   formClosed,
   anyEvent,

@@ -90,6 +90,11 @@ answer-surprise-hint-before = { POINTS($points) } of surprise work on this card 
 answer-note = What came up?
 answer-note-hint = A few words about the work. Your team can read them in the status.
 answer-too-many = This form shows { NUMBER($shown) } of { cards-count }. Record these, then open the form again for the others, or answer those in words.
+# In place of the form, when the shortcut was used by somebody who has cards in several teams.
+answer-choose = You have cards in the sprints of several teams.
+answer-choose-sprint = Answer for
+answer-choose-choice = { $team }: { $sprint }
+answer-choose-submit = Next
 answer-take = Take cards that nobody owns yet
 answer-take-hint = You become their owner and are asked about them from now on.
 answer-take-choice = { NUMBER($left) } left: { $card }

@@ -297,4 +297,32 @@ describe('addresses and Home pages', () => {
     expect(scene.standIn.homeOf('U2BEN0000')?.blocks).toMatchObject([{ type: 'header' }]);
     expect(scene.standIn.homeOf('U1ANA0000')).toBeUndefined();
   });
+
+  test('opening the direct messages tells the app of that tab, without what the page shows', async () => {
+    const heard: unknown[] = [];
+    await play((app) => app.event('app_home_opened', async ({ event }) => void heard.push(event)));
+    expect(await scene.standIn.openHome('U2BEN0000', 'messages')).toEqual({ ok: true });
+    await expect.poll(() => heard).toMatchObject([{ user: 'U2BEN0000', tab: 'messages' }]);
+    expect(heard[0]).not.toHaveProperty('view');
+  });
+
+  test('a shortcut brings a trigger, and neither a channel nor an address to answer to', async () => {
+    const heard: Record<string, unknown>[] = [];
+    await play((app) =>
+      app.shortcut('anything', async ({ ack, body }) => {
+        heard.push(body as never);
+        await ack();
+      }),
+    );
+    expect(await scene.standIn.shortcut('U2BEN0000', 'anything')).toEqual({ ok: true });
+    expect(heard).toMatchObject([
+      {
+        type: 'shortcut',
+        callback_id: 'anything',
+        user: { id: 'U2BEN0000' },
+        trigger_id: expect.any(String),
+      },
+    ]);
+    for (const field of ['channel', 'response_url', 'message']) expect(heard[0]).not.toHaveProperty(field);
+  });
 });

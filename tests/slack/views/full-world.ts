@@ -14,6 +14,7 @@ import { COMMANDS } from '../../../src/slack/commands/commands.ts';
 import { forecastFormView, rangeFormView } from '../../../src/slack/views/advice-forms.ts';
 import { adviceMessage, sharedAdviceMessage } from '../../../src/slack/views/advice-message.ts';
 import { answerFormView } from '../../../src/slack/views/answering/answer-form.ts';
+import { chooseSprintFormView } from '../../../src/slack/views/answering/choose-sprint-form.ts';
 import { growthMessage } from '../../../src/slack/views/answering/growth-message.ts';
 import { baselineFormView, baselineNamedMessage } from '../../../src/slack/views/baseline-views.ts';
 import { dropFormView, pullFormView } from '../../../src/slack/views/cards/card-forms.ts';
@@ -402,6 +403,9 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
       'D1',
     ),
     cancel: cancelFormView(list, 'D1'),
+    'choose sprint': chooseSprintFormView(
+      Array.from({ length: 100 }, () => ({ team: fullTeam, sprint: heading.sprint })),
+    ),
     home: homeView({ teams: overview.teams.map((about) => ({ ...about, isPromptDay: true })) }),
     trouble: troubleFormView('K7P2QX', 'uncertain'),
     working: workingFormView(),
