@@ -1,15 +1,22 @@
 /** A card in words. */
 import type { CardLine } from '../app/cards/card-line.ts';
 import { people } from './people.ts';
-import { type Markup, markup, mrkdwn, say } from './say.ts';
-import { plainTyped } from './typed-text.ts';
+import { Markup, markup, mrkdwn, say } from './say.ts';
+import { escaped, mrkdwnOf, plainTyped } from './typed-text.ts';
 
 type Named = Pick<CardLine, 'number' | 'key' | 'title'>;
+type Linked = Named & Pick<CardLine, 'link'>;
 
 /** `berth-3 Title`; the title alone when the card has no short name of the team's own and is called by its number. */
 export function cardName({ number, key, title }: Named): string {
   const hasShortName = key !== '' && key !== String(number) && key !== `#${number}`;
   return hasShortName ? `${plainTyped(key)} ${plainTyped(title)}` : plainTyped(title);
+}
+
+/** The same, leading to the card's link where it has one. */
+export function linkedCardName(card: Linked): string | Markup {
+  const name = cardName(card);
+  return card.link === undefined ? name : new Markup(`<${escaped(card.link)}|${mrkdwnOf(name)}>`);
 }
 
 /** `@ana, @ben`, or `nobody yet` */
@@ -48,15 +55,15 @@ export function cardListLine(card: CardLine): string {
 
 /** `3. berth-3 Title: 5 points (@ana)`, in mrkdwn */
 export function plannedCardLine(
-  card: Named & { readonly estimatePoints: number; readonly ownerIds: readonly string[] },
+  card: Linked & { readonly estimatePoints: number; readonly ownerIds: readonly string[] },
 ): string {
   const owners = cardOwners(card.ownerIds);
   return mrkdwn('cards-planned-line', { ...numbered(card), points: card.estimatePoints, owners });
 }
 
 /** What messages about one card name it by. */
-export function numbered(card: Named): { number: string; card: string } {
-  return { number: String(card.number), card: cardName(card) };
+export function numbered(card: Linked): { number: string; card: string | Markup } {
+  return { number: String(card.number), card: linkedCardName(card) };
 }
 
 /** The last line of a list of cards that is cut off. @param from number of the first card left out */

@@ -18,6 +18,7 @@ export interface CardLine {
   readonly number: number;
   readonly key: string;
   readonly title: string;
+  readonly link?: string | undefined;
   readonly estimatePoints: number;
   readonly workedPoints: number;
   readonly leftPoints: number;
@@ -35,6 +36,7 @@ export function cardLine(state: SprintCardState): CardLine {
     number: card.number,
     key: card.key,
     title: card.title,
+    link: card.link,
     estimatePoints: card.estimatePoints,
     workedPoints: state.workedPoints,
     leftPoints: state.leftPoints,

@@ -5,7 +5,7 @@ import { runningSummary, type SprintSummary } from '../../sprint/summary.ts';
 import { refreshOwnersPrompts } from '../answering/refresh-prompt.ts';
 import { type SprintTime, sprintTime } from '../clock/sprint-time.ts';
 import type { InputProblem } from '../input-problem.ts';
-import { MAX_CARDS, MAX_TITLE_LENGTH, parseCardLine } from '../planning/card-paste.ts';
+import { MAX_CARDS, MAX_TITLE_LENGTH, type PastedCard, parseCardLine } from '../planning/card-paste.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
 import { Refusal, refuseIfAny } from '../refusal.ts';
@@ -21,6 +21,7 @@ import type { Actor, Sprint, SprintCard, SprintHeading, SprintRecords, Team } fr
 import { type LoadOutlook, loadOutlook } from '../watching/load-outlook.ts';
 import { answerCounts } from '../watching/status-content.ts';
 import { cardLine, type SprintCardState, statesOf } from './card-line.ts';
+import { cardLink, MAX_LINK_LENGTH } from './card-link.ts';
 import type { CardChange } from './change-cards.ts';
 import { type PullInCheck, pullInCheck } from './pull-in-check.ts';
 
@@ -71,13 +72,15 @@ async function timeOf(
 /**
  * Brings a card into the running sprint.
  *
- * @throws Refusal `bad-input` (title, estimate, ownerIds), `too-many-cards`, `sprint-not-begun`.
+ * @throws Refusal `bad-input` (title, link, estimate, ownerIds), `too-many-cards`, `sprint-not-begun`.
  */
 export async function pullCard(
   deps: AppDependencies,
   actor: Actor,
   input: SprintReference & {
     readonly title: string;
+    /** As typed; may be empty. An address in the title is the link otherwise. */
+    readonly link?: string;
     readonly estimate: string;
     readonly ownerIds: readonly string[];
   },
@@ -85,10 +88,15 @@ export async function pullCard(
   return deps.store.transaction(async (tx) => {
     const found = await openSprint(tx, actor, input, deps.clock.now());
     const title = input.title.replace(/\s+/g, ' ').trim();
+    const { link: typedLink = '' } = input;
+    const link = cardLink(typedLink);
     const estimatePoints = parsePoints(input.estimate);
     const problems: InputProblem[] = [];
     if (title === '' || title.length > MAX_TITLE_LENGTH) {
       problems.push({ field: 'title', problem: { code: 'card-title', most: MAX_TITLE_LENGTH } });
+    }
+    if (typedLink.trim() !== '' && link === undefined) {
+      problems.push({ field: 'link', problem: { code: 'card-link', most: MAX_LINK_LENGTH } });
     }
     if (estimatePoints === undefined) {
       problems.push({ field: 'estimate', problem: { code: 'not-points', most: MAX_POINTS } });
@@ -101,7 +109,7 @@ export async function pullCard(
     }
     refuseIfAny(problems);
     // Planning and pulling read a line in the same way: a leading short name is separated from the title.
-    const parsed = parseCardLine(`"${title.replaceAll('"', '""')}",${estimatePoints}`, []);
+    const parsed = parseCardLine(`"${title.replaceAll('"', '""')}",${estimatePoints}`, [], link);
     if ('code' in parsed) throw new Refusal('bad-input', { problems: [{ field: 'title', problem: parsed }] });
     return pullIn(deps, tx, actor, found, { ...parsed, ownerIds: [...new Set(input.ownerIds)] });
   });
@@ -131,7 +139,7 @@ async function pullIn(
   tx: Transaction,
   actor: Actor,
   found: OpenSprint,
-  wanted: { key: string | undefined; title: string; estimatePoints: number; ownerIds: readonly string[] },
+  wanted: Omit<PastedCard, 'lineNumber'>,
 ): Promise<PulledCard> {
   const { team, sprint } = found;
   const today = todayOf(team, deps.clock.now());
@@ -154,6 +162,7 @@ async function pullIn(
     number,
     key: wanted.key ?? (keys.has(String(number)) ? `#${number}` : String(number)),
     title: wanted.title,
+    link: wanted.link,
     estimatePoints: wanted.estimatePoints,
     origin: 'pulled-in',
     // A reopened sprint takes late entries for its last day.

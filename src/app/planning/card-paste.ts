@@ -1,9 +1,10 @@
 /**
  * Reads cards as people paste them, one a line: `title, estimate, @owner @owner`. Commas, semicolons or
- * tabs separate the columns; a title that holds the separator may be put in double quotes. Bad lines are named
- * by number, and nothing is guessed.
+ * tabs separate the columns; a title that holds the separator may be put in double quotes. A web address anywhere in the
+ * line becomes the card's link. Bad lines are named by number, and nothing is guessed.
  */
 import { MAX_POINTS, parsePoints } from '../../sprint/points.ts';
+import { cardLink, linksIn, MAX_LINK_LENGTH, titleOfLink } from '../cards/card-link.ts';
 
 export const MAX_CARDS = 100;
 export const MAX_TITLE_LENGTH = 200;
@@ -14,6 +15,7 @@ export interface PastedCard {
   /** The team's own short name at the start of the title (`berth-7: Title`), if there is one. */
   readonly key: string | undefined;
   readonly title: string;
+  readonly link?: string | undefined;
   readonly estimatePoints: number;
   readonly ownerIds: readonly string[];
 }
@@ -22,6 +24,7 @@ export type CardLineProblem =
   | { readonly code: 'name-twice'; readonly name: string; readonly line: number }
   | { readonly code: 'no-title' }
   | { readonly code: 'title-too-long'; readonly length: number; readonly most: number }
+  | { readonly code: 'card-link'; readonly most: number }
   | { readonly code: 'no-estimate' }
   | { readonly code: 'not-an-estimate'; readonly typed: string; readonly most: number }
   | { readonly code: 'open-quote' }
@@ -85,15 +88,45 @@ export function parseCards(
   return { cards, bad };
 }
 
-/** Reads one line, or says what is wrong with it. */
+/**
+ * Reads one line, or says what is wrong with it.
+ *
+ * @param link where it is known already; then the line may hold other addresses
+ */
 export function parseCardLine(
   line: string,
   people: readonly KnownPerson[],
+  link?: string,
 ): Omit<PastedCard, 'lineNumber'> | CardLineProblem {
-  const columns = readColumns(line.trim());
+  if (link !== undefined) {
+    const card = parseWithoutLink(line.trim(), people);
+    return 'code' in card ? card : { ...card, link };
+  }
+  let firstProblem: CardLineProblem | undefined;
+  for (const { address, rest } of linksIn(line)) {
+    const link = cardLink(address);
+    const card =
+      link === undefined
+        ? ({ code: 'card-link', most: MAX_LINK_LENGTH } as const)
+        : parseWithoutLink(rest.replace(/^ +/, '').trimEnd(), people, titleOfLink(link, MAX_TITLE_LENGTH));
+    if (!('code' in card)) return { ...card, link };
+    firstProblem ??= card;
+  }
+  return firstProblem ?? parseWithoutLink(line.trim(), people);
+}
+
+/** @param titleOfLink what it is called when there is nothing but its link, which was taken out of the line */
+function parseWithoutLink(
+  line: string,
+  people: readonly KnownPerson[],
+  titleOfLink?: string,
+): Omit<PastedCard, 'lineNumber'> | CardLineProblem {
+  const columns = readColumns(line);
   if ('code' in columns) return columns;
   const { title: rawTitle, estimatePoints, owners } = columns;
-  const cleanTitle = rawTitle.replace(/\s+/g, ' ').trim();
+  const oneLine = rawTitle.replace(/\s+/g, ' ').trim();
+  const cleanTitle =
+    titleOfLink === undefined ? oneLine : oneLine.replace(/^[:–—-]+ | ?[:–—-]+$/g, '') || titleOfLink;
   const withKey = KEY_AND_TITLE.exec(cleanTitle);
   const title = withKey?.[3] ?? cleanTitle;
   if (title === '') return { code: 'no-title' };
@@ -243,12 +276,13 @@ function personCalled(called: string, people: readonly KnownPerson[]): KnownPers
  * @param owners names that tell the people apart, or ids; a leading `@` is put before each.
  */
 export function formatCardLine(
-  card: Pick<PastedCard, 'key' | 'title'>,
+  card: Pick<PastedCard, 'key' | 'title' | 'link'>,
   estimate: string,
   owners: readonly string[],
 ): string {
   const title = card.key === undefined ? card.title : `${card.key}: ${card.title}`;
   const flat = title.replace(/\s+/g, ' ').trim();
   const field = flat.startsWith('"') ? `"${flat.replaceAll('"', '""')}"` : flat;
-  return [field, estimate, ...owners.map((owner) => `@${owner}`)].join('\t');
+  const link = card.link === undefined ? [] : [card.link];
+  return [field, estimate, ...owners.map((owner) => `@${owner}`), ...link].join('\t');
 }

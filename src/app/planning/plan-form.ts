@@ -43,7 +43,7 @@ async function freshDraft(
     .filter(({ leftPoints }) => leftPoints > 0)
     .map(({ card, leftPoints }) =>
       formatCardLine(
-        { key: hasOwnKey(card) ? card.key : undefined, title: card.title },
+        { key: hasOwnKey(card) ? card.key : undefined, title: card.title, link: card.link },
         formatPoints(leftPoints),
         callableNames(card.ownerIds, members),
       ),

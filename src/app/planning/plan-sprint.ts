@@ -143,6 +143,7 @@ function sprintCards(sprintId: string, addedBy: string, plan: ReadPlan): SprintC
     number: i + 1,
     key: card.key ?? freeKey(i + 1, taken),
     title: card.title,
+    link: card.link,
     estimatePoints: card.estimatePoints,
     origin: 'planned',
     enteredOn: plan.input.startsOn,

@@ -73,6 +73,8 @@ export interface SprintHeading {
 }
 
 export interface SprintCard extends Card {
+  /** A web address, as `cardLink` makes it. */
+  readonly link?: string | undefined;
   readonly sprintId: string;
   /** What people call the card by in a command: 1, 2, 3, … in the order of entering. */
   readonly number: number;

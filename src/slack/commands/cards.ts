@@ -43,6 +43,7 @@ export const pull: Command = command({
         const pulled = await useCases.pullCard(actor, {
           sprintId,
           title: fields.text(PULL_FIELDS.title),
+          link: fields.text(PULL_FIELDS.link),
           estimate: fields.text(PULL_FIELDS.estimate),
           ownerIds: fields.choices(PULL_FIELDS.ownerIds),
         });

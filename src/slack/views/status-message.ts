@@ -4,7 +4,7 @@
  */
 import type { KnownBlock } from '@slack/types';
 import type { StatusContent } from '../../app/watching/status-content.ts';
-import { cardGrowth, cardName } from '../../words/cards.ts';
+import { cardGrowth, linkedCardName } from '../../words/cards.ts';
 import { loadEvidenceWords } from '../../words/load.ts';
 import { person } from '../../words/people.ts';
 import { mrkdwn, say } from '../../words/say.ts';
@@ -95,7 +95,7 @@ function evidenceBlocks({ load }: StatusContent): KnownBlock[] {
 
 function growthByAnswer({ growth }: StatusContent): MessagePart {
   const lines = growth.map((change) => {
-    const args = { day: change.day, card: cardName(change.card), growth: cardGrowth(change) };
+    const args = { day: change.day, card: linkedCardName(change.card), growth: cardGrowth(change) };
     const note = change.note.trim();
     return note === ''
       ? mrkdwn('status-growth-answer', args)
@@ -107,7 +107,7 @@ function growthByAnswer({ growth }: StatusContent): MessagePart {
 function growthByCard({ cards }: StatusContent): MessagePart {
   const lines = cards.flatMap((card) => {
     const growth = cardGrowth(card);
-    return growth.length === 0 ? [] : [mrkdwn('status-growth-card', { card: cardName(card), growth })];
+    return growth.length === 0 ? [] : [mrkdwn('status-growth-card', { card: linkedCardName(card), growth })];
   });
   return growthSections(lines, 'cards');
 }

@@ -4,7 +4,7 @@
  */
 import type { CardLine } from '../../app/cards/card-line.ts';
 import type { VerdictContent } from '../../app/closing/verdict-content.ts';
-import { cardGrowth, cardName, cardProgress } from '../../words/cards.ts';
+import { cardGrowth, cardProgress, linkedCardName } from '../../words/cards.ts';
 import { mrkdwn } from '../../words/say.ts';
 import { bold } from './block-builders.ts';
 import { type LineList, lineList } from './line-sections.ts';
@@ -30,7 +30,7 @@ function cardLists({ cards, dropReasons }: VerdictContent): CardList[] {
   const change = ({ surprisePoints, driftPoints }: CardLine): number =>
     Math.abs(surprisePoints) + Math.abs(driftPoints);
   const changed = cards.filter((card) => change(card) > 0).sort((a, b) => change(b) - change(a));
-  const named = (card: CardLine) => ({ card: cardName(card), estimate: card.estimatePoints });
+  const named = (card: CardLine) => ({ card: linkedCardName(card), estimate: card.estimatePoints });
   return [
     {
       title: mrkdwn('verdict-changed-title'),

@@ -7,7 +7,7 @@ import type { CardLine } from '../../app/cards/card-line.ts';
 import { ASKS_FOR_A_RANGE } from '../../app/closing/note-history.ts';
 import type { VerdictContent } from '../../app/closing/verdict-content.ts';
 import type { CarriedOverCard, CoachingNote } from '../../sprint/coaching-note.ts';
-import { cardName } from '../../words/cards.ts';
+import { linkedCardName } from '../../words/cards.ts';
 import { noteHistoryWords, rangeToTryWords, usuallyKeptWords } from '../../words/note-history.ts';
 import { noteWords } from '../../words/notes.ts';
 import { mrkdwn, say } from '../../words/say.ts';
@@ -92,7 +92,7 @@ function carriedOverCards(
 ): MessagePart {
   const lines = carried.flatMap(({ cardId, sprints }) => {
     const card = cards.find((one) => one.cardId === cardId);
-    return card ? [`• ${mrkdwn('note-carried-card', { card: cardName(card), sprints })}`] : [];
+    return card ? [`• ${mrkdwn('note-carried-card', { card: linkedCardName(card), sprints })}`] : [];
   });
   if (lines.length === 0) return section(words);
   return lineList(words, lines, (cards) => mrkdwn('cards-more', { cards }));

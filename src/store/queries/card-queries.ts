@@ -92,7 +92,7 @@ export function cardReading(session: SqlSession): CardReading {
       sprintIds.map((sprintId) => [
         sprintId,
         {
-          cards: cardsOf.get(sprintId) ?? [],
+          cards: (cardsOf.get(sprintId) ?? []).map((card) => ({ ...card, link: card.link ?? undefined })),
           facts: [
             ...(answersOf.get(sprintId) ?? []).map(answerOf),
             ...(changesOf.get(sprintId) ?? []).map(changeOf),

@@ -129,6 +129,7 @@ export function peopleWriting(session: SqlSession): PeopleWriting {
     await rewrite(sprints, sprints.id, sprints.name, inArray(sprints.id, ofSprints), person);
     await rewrite(sprints, sprints.id, sprints.goal, inArray(sprints.id, ofSprints), person);
     await rewrite(cards, cards.id, cards.title, inArray(cards.sprintId, ofSprints), person);
+    await rewrite(cards, cards.id, cards.link, inArray(cards.sprintId, ofSprints), person);
     await rewrite(answers, answers.id, answers.note, inArray(answers.cardId, ofCards), person);
     await rewrite(
       cardChanges,

@@ -31,7 +31,7 @@ export function peopleReading(session: SqlSession): PeopleReading {
   const nothing = sql<null>`null`;
   const sprint = sprints.name;
   const card = cards.key;
-  const { title } = cards;
+  const { title, link } = cards;
   const team = teams.name;
 
   /** Teams of the workspace, in every role of the person. */
@@ -44,7 +44,7 @@ export function peopleReading(session: SqlSession): PeopleReading {
     const estimate = cards.estimatePoints;
     return {
       cardsOwned: await session
-        .select({ team, on: cards.enteredOn, sprint, card, title, estimate })
+        .select({ team, on: cards.enteredOn, sprint, card, title, link, estimate })
         .from(cardOwners)
         .innerJoin(cards, eq(cards.id, cardOwners.cardId))
         .innerJoin(sprints, eq(sprints.id, cards.sprintId))
@@ -52,7 +52,7 @@ export function peopleReading(session: SqlSession): PeopleReading {
         .where(ofCards(actor, eq(cardOwners.userId, actor.userId)))
         .orderBy(asc(cards.enteredOn), asc(cards.number)),
       cardsAdded: await session
-        .select({ team, on: cards.enteredOn, sprint, card, title, estimate })
+        .select({ team, on: cards.enteredOn, sprint, card, title, link, estimate })
         .from(cards)
         .innerJoin(sprints, eq(sprints.id, cards.sprintId))
         .innerJoin(teams, eq(teams.id, sprints.teamId))

@@ -12,7 +12,7 @@ import {
   uniqueIndex,
 } from 'drizzle-orm/pg-core';
 import type { CardOrigin } from '../../sprint/card.ts';
-import { day, instant, isHalves, isNotBlank, isPoints, loadline, points } from './columns.ts';
+import { day, instant, isHalves, isNotBlank, isPoints, isSafeLink, loadline, points } from './columns.ts';
 import { sprints } from './teams.ts';
 
 /** One order for all facts, in both tables. */
@@ -28,6 +28,7 @@ export const cards = loadline.table(
     number: integer('number').notNull(),
     key: text('key').notNull(),
     title: text('title').notNull(),
+    link: text('link'),
     estimatePoints: points('estimate_points').notNull(),
     origin: text('origin').$type<CardOrigin>().notNull(),
     enteredOn: day('entered_on').notNull(),
@@ -38,6 +39,7 @@ export const cards = loadline.table(
     unique('cards_key_unique').on(card.sprintId, card.key),
     index('cards_added_by').on(card.addedBy),
     check('cards_ids_given', sql`${isNotBlank(card.id)} and ${isNotBlank(card.key)}`),
+    check('cards_link_is_safe', isSafeLink(card.link)),
     check('cards_number_from_1', sql`${card.number} >= 1`),
     check('cards_estimate_is_points', isPoints(card.estimatePoints)),
     check('cards_origin_known', sql`${card.origin} in ('planned', 'pulled-in')`),

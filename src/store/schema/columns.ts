@@ -37,6 +37,11 @@ export function isHalves(column: SQLWrapper): SQL {
   return sql`mod(${column} * 2, 1) = 0`;
 }
 
+/** A web address that means nothing else in the platform's markup. */
+export function isSafeLink(column: SQLWrapper): SQL {
+  return sql`length(${column}) <= 500 and ${column} ~ '^https?://[^[:space:]<>|"\u0060*]+$'`;
+}
+
 /** A local time of day, `HH:MM`. */
 export function isTimeOfDay(column: SQLWrapper): SQL {
   return sql`${column} ~ '^([01][0-9]|2[0-3]):[0-5][0-9]$'`;

@@ -74,6 +74,7 @@ problem-person-and-id = { $person } (@{ $id })
 problem-no-such-person = { $typed } isn’t a member of the team. Members: { SERIES($people) }.
 
 # Cards.
+problem-card-link = A link begins with https:// or http://, holds no user name and no password, and has { NUMBER($most) } characters at most.
 problem-card-title = Give the card a title of 1 to { NUMBER($most) } characters.
 problem-not-members = Choose members of the team only.
 problem-several-cards = Bring in one card at a time.

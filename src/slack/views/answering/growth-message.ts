@@ -1,7 +1,7 @@
 /** Asks why cards grew, after an answer in words. Nothing has been recorded when this is shown. */
 import type { TypedAnswer } from '../../../app/answering/read-answers.ts';
 import type { AnswerOutcome } from '../../../app/answering/record-answers.ts';
-import { cardName } from '../../../words/cards.ts';
+import { linkedCardName } from '../../../words/cards.ts';
 import { mrkdwn, say } from '../../../words/say.ts';
 import { encodeAnswers, encodeValue } from '../../button-values.ts';
 import { ACTIONS } from '../../ids.ts';
@@ -14,7 +14,7 @@ type GrowthToExplain = Extract<AnswerOutcome, { kind: 'growth-to-explain' }>;
 export function growthMessage(outcome: GrowthToExplain): MessageView {
   const { grown } = outcome;
   const lines = grown.map(({ card, growthPoints }) =>
-    mrkdwn('growth-line', { card: cardName(card), points: growthPoints }),
+    mrkdwn('growth-line', { card: linkedCardName(card), points: growthPoints }),
   );
   return messageView([
     lead(say('growth-title', { cards: grown.length })),

@@ -5,7 +5,7 @@
 import type { ActionsBlock } from '@slack/types';
 import type { AnsweredLine, PromptContent } from '../../../app/answering/prompt-content.ts';
 import type { CardLine } from '../../../app/cards/card-line.ts';
-import { cardGrowth, cardName } from '../../../words/cards.ts';
+import { cardGrowth, linkedCardName } from '../../../words/cards.ts';
 import { mrkdwn, say } from '../../../words/say.ts';
 import { closingTime } from '../../../words/sprint.ts';
 import { encodeValue } from '../../button-values.ts';
@@ -97,7 +97,7 @@ function wordsHint(cardCount: number): string {
 function openCards(title: string, cards: readonly CardLine[]): MessagePart {
   if (cards.length === 0) return section(mrkdwn('prompt-no-card'));
   const lines = cards.map((card, i) =>
-    mrkdwn('prompt-card-line', { place: String(i + 1), card: cardName(card), left: leftOn(card) }),
+    mrkdwn('prompt-card-line', { place: String(i + 1), card: linkedCardName(card), left: leftOn(card) }),
   );
   return lineList(title, lines, (count) => mrkdwn('prompt-more-cards', { cards: count }));
 }
@@ -121,7 +121,7 @@ function answeredCards(answered: readonly AnsweredLine[]): MessagePart {
 
 function answeredLine(line: AnsweredLine): string {
   const facts = [say('prompt-worked', { points: line.workedPoints }), leftOn(line), ...cardGrowth(line)];
-  const card = cardName(line.card);
+  const card = linkedCardName(line.card);
   return line.note.trim() === ''
     ? mrkdwn('prompt-answered-line', { card, facts })
     : mrkdwn('prompt-answered-line-note', { card, facts, note: line.note });
@@ -132,6 +132,6 @@ function untouchedCards({ cards, answered }: PromptContent): MessagePart {
   const said = new Set(answered.map(({ card }) => card.cardId));
   const untouched = cards
     .filter(({ cardId }) => !said.has(cardId))
-    .map((card) => mrkdwn('prompt-untouched-line', { card: cardName(card), left: leftOn(card) }));
+    .map((card) => mrkdwn('prompt-untouched-line', { card: linkedCardName(card), left: leftOn(card) }));
   return lineList(mrkdwn('prompt-untouched'), untouched, (count) => mrkdwn('cards-more', { cards: count }));
 }

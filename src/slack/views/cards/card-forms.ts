@@ -1,9 +1,10 @@
 /** The form that brings a card in after planning, with what to weigh before, and the form that drops a card. */
 import type { ModalView } from '@slack/types';
 import type { CardLine } from '../../../app/cards/card-line.ts';
+import { MAX_LINK_LENGTH } from '../../../app/cards/card-link.ts';
 import type { PullForm } from '../../../app/cards/pull-card.ts';
 import type { SprintHeading } from '../../../app/team/team.ts';
-import { numbered } from '../../../words/cards.ts';
+import { cardName } from '../../../words/cards.ts';
 import { loadWords } from '../../../words/load.ts';
 import { pullInCheckWords } from '../../../words/pull-in.ts';
 import { mrkdwn, say } from '../../../words/say.ts';
@@ -18,6 +19,7 @@ export const DROP_FIELDS = {
 
 export const PULL_FIELDS = {
   title: 'title',
+  link: 'link',
   estimate: 'estimate',
   ownerIds: 'ownerIds',
 } as const;
@@ -47,6 +49,13 @@ export function pullFormView(
       label: say('pull-card-title'),
       hint: say('pull-card-title-hint'),
       maxLength: TITLE_MAX_LENGTH,
+    }),
+    textField({
+      field: fields.link,
+      label: say('pull-link'),
+      hint: say('pull-link-hint'),
+      optional: true,
+      maxLength: MAX_LINK_LENGTH,
     }),
     textField({
       field: fields.estimate,
@@ -100,7 +109,11 @@ export function dropFormView(
       label: say('drop-card'),
       choices: droppable.map((card) => ({
         value: String(card.number),
-        label: say('drop-choice', { ...numbered(card), points: card.estimatePoints }),
+        label: say('drop-choice', {
+          number: String(card.number),
+          card: cardName(card),
+          points: card.estimatePoints,
+        }),
       })),
     }),
     textField({
