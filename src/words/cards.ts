@@ -2,7 +2,7 @@
 import type { CardLine } from '../app/cards/card-line.ts';
 import { people } from './people.ts';
 import { Markup, markup, mrkdwn, say } from './say.ts';
-import { escaped, mrkdwnOf, plainTyped } from './typed-text.ts';
+import { escaped, mrkdwnOf, plainTyped, shortened } from './typed-text.ts';
 
 type Named = Pick<CardLine, 'number' | 'key' | 'title'>;
 type Linked = Named & Pick<CardLine, 'link'>;
@@ -13,9 +13,9 @@ export function cardName({ number, key, title }: Named): string {
   return hasShortName ? `${plainTyped(key)} ${plainTyped(title)}` : plainTyped(title);
 }
 
-/** The same, leading to the card's link where it has one. */
-export function linkedCardName(card: Linked): string | Markup {
-  const name = cardName(card);
+/** The same, leading to the card's link where it has one. @param mostCharacters of the name */
+export function linkedCardName(card: Linked, mostCharacters = Number.POSITIVE_INFINITY): string | Markup {
+  const name = shortened(cardName(card), mostCharacters);
   return card.link === undefined ? name : new Markup(`<${escaped(card.link)}|${mrkdwnOf(name)}>`);
 }
 

@@ -4,11 +4,11 @@
  */
 import type { ActionsBlock, HomeView, KnownBlock } from '@slack/types';
 import type { HomePage, HomeTeam } from '../../app/watching/home-page.ts';
-import { cardName } from '../../words/cards.ts';
+import { linkedCardName } from '../../words/cards.ts';
 import { todaySentences } from '../../words/home.ts';
 import { mrkdwn, say } from '../../words/say.ts';
 import { closingTime, sprintSpan } from '../../words/sprint.ts';
-import { shortened, typed } from '../../words/typed-text.ts';
+import { typed } from '../../words/typed-text.ts';
 import { encodeValue } from '../button-values.ts';
 import { ACTIONS } from '../ids.ts';
 import { actions, button, context, lead, section } from './block-builders.ts';
@@ -76,7 +76,7 @@ function dayBlocks(about: HomeTeam): KnownBlock[] {
   const today = todaySentences(about).join(' ');
   const cards = myOpenCards.map((card) =>
     mrkdwn('home-card', {
-      card: shortened(cardName(card), CARD_NAME_MAX_LENGTH),
+      card: linkedCardName(card, CARD_NAME_MAX_LENGTH),
       left: say('cards-left', { points: card.leftPoints }),
     }),
   );

@@ -4,10 +4,10 @@
  */
 import type { Button, KnownBlock } from '@slack/types';
 import type { Overview, TeamOverview } from '../../app/watching/overview.ts';
-import { cardName } from '../../words/cards.ts';
+import { linkedCardName } from '../../words/cards.ts';
 import { mrkdwn, say } from '../../words/say.ts';
 import { closingTime, sprintSpan } from '../../words/sprint.ts';
-import { shortened, typed } from '../../words/typed-text.ts';
+import { typed } from '../../words/typed-text.ts';
 import { encodeValue } from '../button-values.ts';
 import { type Command, dashed, OVERVIEW_ROWS, type OverviewButton } from '../commands/command.ts';
 import { COMMANDS } from '../commands/commands.ts';
@@ -96,9 +96,7 @@ function sprintLines(overview: TeamOverview): string[] {
   const running = mrkdwn('overview-running', { ...about, closing: closingTime({ sprint, team }) });
   if (!isMember) return [running];
   if (myOpenCards.length === 0) return [running, mrkdwn('overview-no-card')];
-  const named = myOpenCards
-    .slice(0, CARDS_NAMED)
-    .map((card) => shortened(cardName(card), CARD_NAME_MAX_LENGTH));
+  const named = myOpenCards.slice(0, CARDS_NAMED).map((card) => linkedCardName(card, CARD_NAME_MAX_LENGTH));
   const more = myOpenCards.length - named.length;
   const all = [...named, ...(more > 0 ? [say('overview-cards-more', { cards: more })] : [])];
   return [

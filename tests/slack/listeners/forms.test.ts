@@ -258,7 +258,7 @@ describe('forms sent off', () => {
       ['cancelSprint', { sprintId: 'sprint-1', reason: 'goal obsolete' }],
       ['closeSprint', { sprintId: 'sprint-1' }],
       ['dropCard', { sprintId: 'sprint-1', reference: '1', reason: 'withdrawn' }],
-      ['pullCard', { sprintId: 'sprint-1', title: 'Mend nets', estimate: '½', ownerIds: [OLE_ID] }],
+      ['pullCard', { sprintId: 'sprint-1', title: 'Mend nets', link: '', estimate: '½', ownerIds: [OLE_ID] }],
     ]);
   });
 

@@ -4,6 +4,7 @@
  */
 
 import { describe, expect, it } from 'vitest';
+import { cardLink } from '../../../src/app/cards/card-link.ts';
 import { parseMrkdwn } from '../../../src/rehearsal/page/mrkdwn.ts';
 import { BUTTONS, FORMS } from '../../../src/slack/commands/commands.ts';
 import { INPUT } from '../../../src/slack/ids.ts';
@@ -123,3 +124,35 @@ describe('what does not fit', () => {
     expect(Number(rest?.[2])).toBe(shown + 1);
   });
 });
+
+describe.each(['pings and links', 'formatting and line ends', 'signs that grow when escaped'] as const)(
+  'links of cards, with %s around them',
+  (name) => {
+    const typed = `https://tracker.example/a&b/*c*/_d_|e>f<!channel>\`g\`?q="<@U0EVIL>&${'x'.repeat(380)}`;
+    const { messages } = fullWorld(FILLINGS[name], { ...FULL, link: typed });
+
+    it.each(Object.entries(messages))('lead to their address and break nothing in: %s', (_message, view) => {
+      expectMessageFits(view);
+      const links: unknown[] = [];
+      const foreign = mrkdwnTexts(view.blocks)
+        .filter(() => !/^(?:refus|done)/.test(_message))
+        .flatMap((text) => {
+          JSON.stringify(parseMrkdwn(text), (_key, node) => {
+            if (node?.kind === 'link') links.push(node.url);
+            return node;
+          });
+          return madeOf(text);
+        })
+        .filter((made) => made !== 'link' && !OURS.test(made));
+      expect(foreign).toEqual([]);
+      expect(links.filter((url) => url !== cardLink(typed))).toEqual([]);
+    });
+
+    it('are in the messages that name cards, and in no text for screen readers', () => {
+      for (const message of ['prompt', 'plan', 'cards']) {
+        expect(JSON.stringify(messages[message]?.blocks)).toContain('<https://tracker.example/a&amp;b/');
+        expect(messages[message]?.text).not.toContain('https://tracker.example');
+      }
+    });
+  },
+);

@@ -6,6 +6,7 @@
 import type { HomeView, ModalView } from '@slack/types';
 import type { Advice } from '../../../src/app/advice/advice.ts';
 import type { CardLine } from '../../../src/app/cards/card-line.ts';
+import { cardLink } from '../../../src/app/cards/card-link.ts';
 import type { PullInSize } from '../../../src/app/cards/pull-in-check.ts';
 import type { PlanPreview } from '../../../src/app/planning/plan-sprint.ts';
 import type { UndeliveredCause } from '../../../src/app/posting/delivery-failure.ts';
@@ -85,6 +86,8 @@ export interface WorldSize {
   readonly cards: number;
   readonly teams: number;
   readonly titleLength?: number;
+  /** Of every card, as it was typed. */
+  readonly link?: string;
 }
 
 const UNDELIVERED_CAUSES = [
@@ -157,6 +160,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     card(i + 1, {
       key: `ABCDEFGHIJ-${1_000_000 + i}`,
       title: filled(filling, size.titleLength ?? 200),
+      link: size.link === undefined ? undefined : cardLink(size.link),
       estimatePoints: 999.5,
       origin: i % 2 === 0 ? 'planned' : 'pulled-in',
       ownerIds: i % 5 === 4 ? [] : [ANA, BEN],
