@@ -155,6 +155,8 @@ export interface Messages {
   'pull-checklist-testable': Record<never, never>;
   'pull-card-title': Record<never, never>;
   'pull-card-title-hint': Record<never, never>;
+  'pull-link': Record<never, never>;
+  'pull-link-hint': Record<never, never>;
   'pull-estimate': Record<never, never>;
   'pull-estimate-hint': Record<never, never>;
   'pull-owners': Record<never, never>;
@@ -1520,6 +1522,7 @@ export interface Messages {
   'problem-several-people': { readonly typed: string; readonly people: readonly string[] };
   'problem-person-and-id': { readonly person: string; readonly id: string };
   'problem-no-such-person': { readonly typed: string; readonly people: readonly string[] };
+  'problem-card-link': { readonly most: number };
   'problem-card-title': { readonly most: number };
   'problem-not-members': Record<never, never>;
   'problem-several-cards': Record<never, never>;

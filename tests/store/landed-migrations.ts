@@ -17,4 +17,5 @@ export const LANDED_MIGRATIONS: Readonly<Record<string, string>> = {
   '0011_replaced_messages.sql': '469a54eef0d7d19900a78c88bbcf0f564c04dcbd4b35df1525f672073b79a308',
   '0012_visits.sql': '6dfbdf013d0cca5a98a5704602a1539e01874a5347dd98338e0e2e34e4496649',
   '0013_team_moved.sql': '9f47dac52d6e313d5cfe877c5fa062aa56c87c8c9358975ed51132c20a10ebf6',
+  '0014_card_links.sql': 'a0b87a2efa2401a62261b2f91143788d4540ef7e4bc92c1fcaa99a38c2c09ab1',
 };

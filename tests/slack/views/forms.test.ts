@@ -345,7 +345,7 @@ describe('pull, drop, close, cancel', () => {
       • Small: does it fit into the time that is left?
       • Testable: how will you see that it is finished?
       <title> Title:  – May begin with a short name of your own, such as berth-3.
-      <link> Link:  – A web address, such as the card’s page in your tracker. It is shown with the title.
+      <link> Link (optional):  – A web address, such as the card’s page in your tracker. It is shown with the title.
       <estimate> Estimate, in points:  – Halves are fine, such as 0.5.
       <ownerIds> Owners (optional):  – Members of the team. Nobody is asked about a card without an owner."
     `);
