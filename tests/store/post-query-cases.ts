@@ -91,6 +91,25 @@ export function postQueryCases(database: () => Database): void {
     });
   });
 
+  it('tries a post again that was refused when it is to be brought up to date, after looking for one that may be there', async () => {
+    const { sprint } = await savedSprint(database());
+    const [never, tried, posted] = [aPost(sprint.id), aPost(sprint.id), aPost(sprint.id)];
+    const postedAt = { channelId: 'C-quay', ts: `${sprint.id}.7` };
+    const firstAttemptAt = new Date('2026-11-13T17:00:31Z');
+    await database().store.transaction(async (tx) => {
+      await tx.write.posts.add([never, tried, posted]);
+      await tx.write.posts.update(tried.id, { state: 'sending', firstAttemptAt });
+      await tx.write.posts.update(posted.id, { state: 'sent', postedAt, sentVersion: 1 });
+      const states: unknown[] = [];
+      for (const { id } of [never, tried, posted]) {
+        await tx.write.posts.update(id, { state: 'dead', lastError: 'is_archived' });
+        await tx.write.posts.refresh(id);
+        states.push((await tx.read.postById(id))?.state);
+      }
+      expect(states).toEqual(['pending', 'uncertain', 'sent']);
+    });
+  });
+
   it('counts posts that are not sent, or not in the version wanted, until nothing more will come of them', async () => {
     const { sprint } = await savedSprint(database());
     const [first, second] = [aPost(sprint.id), aPost(sprint.id)];

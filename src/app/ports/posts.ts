@@ -22,7 +22,10 @@ export interface PostChange {
 export interface PostWriting {
   /** Records the posts and queues their delivery, in this transaction. */
   add(posts: readonly NewPost[]): Promise<void>;
-  /** Raises the wanted version of a post and queues its delivery. */
+  /**
+   * Raises the wanted version of a post and queues its delivery. One that was refused is tried again: what it says now may
+   * be taken, and its channel may be open again.
+   */
   refresh(postId: string): Promise<void>;
   update(postId: string, change: PostChange): Promise<void>;
   /** Marks the posts to these people about the team's sprints that were not sent yet as skipped. */

@@ -49,7 +49,9 @@ const CLAIMED_POST = frozenSelect(
 
 const RAISE_WANTED_VERSION = frozenChange(
   { id: posts.id },
-  sql`update ${posts} set wanted_version = wanted_version + 1 where ${posts.id} = ${sql.placeholder('post')}`,
+  sql`update ${posts} set wanted_version = wanted_version + 1, state = case when state = 'dead' then
+    case when posted_ts is not null then 'sent' when first_attempt_at is null then 'pending' else 'uncertain' end
+    else state end where ${posts.id} = ${sql.placeholder('post')}`,
 );
 
 export async function claimedPost(session: SqlSession, postId: string): Promise<Post | undefined> {

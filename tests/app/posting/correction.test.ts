@@ -94,6 +94,22 @@ describe('a corrected verdict whose message can’t be changed', () => {
   });
 });
 
+describe('a verdict that the closed channel refused', () => {
+  test('is posted once it is corrected and the channel is open again', async () => {
+    const h = harness();
+    const { sprint } = await h.plan(await h.setUpTeam());
+    await h.drain();
+    h.messenger.failNext({ on: 'post', kind: 'refused', code: 'is_archived', because: 'place-gone' });
+    await h.pass('2026-11-13T17:00:00Z');
+    const verdicts = () => h.messenger.messages.filter(({ content }) => content.kind === 'verdict');
+    expect(verdicts()).toEqual([]);
+    await reopenSprint(h.deps, ana, { sprintId: sprint.id });
+    await closeSprint(h.deps, ana, { sprintId: sprint.id });
+    await h.drain();
+    expect(verdicts()).toMatchObject([{ content: { verdict: { version: 2 } } }]);
+  });
+});
+
 describe('a message that can’t be changed and isn’t wrong', () => {
   test('stays: an answered prompt is not sent again', async () => {
     const h = harness();

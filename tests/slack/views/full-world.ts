@@ -26,6 +26,7 @@ import {
   reopenedCardMessage,
   takenMessage,
 } from '../../../src/slack/views/cards/card-messages.ts';
+import { formButtonMessage } from '../../../src/slack/views/form-view.ts';
 import { helpMessage } from '../../../src/slack/views/help.ts';
 import { homeView } from '../../../src/slack/views/home-page.ts';
 import type { MessageView } from '../../../src/slack/views/message-view.ts';
@@ -344,6 +345,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     'cancelled, reply': sprintCancelledReply(heading),
     reopened: sprintReopenedReply({ heading, until: new Date('2026-11-14T17:00:00Z') }),
     planned: planCommittedReply(plan),
+    'form to open': formButtonMessage({ actionId: 'open-plan-form', value: team.channelId }),
     'team saved': teamSavedReply(fullTeam, false),
     'measures saved': measuresSavedReply(fullTeam),
     'value recorded': valueRecordedMessage(
