@@ -204,6 +204,11 @@ export const FIELD_RULES: readonly FieldRule[] = [
       'people have no bot, threads are few; what was sent through the Web API has no id of a client and no blocks',
   },
   {
+    place: /^MessageChanged\.event\.(message|previous_message)$/,
+    always: ['type', 'user', 'team', 'text', 'ts'],
+    because: 'the rest is of bots, threads, files and clients',
+  },
+  {
     place: /^AppMention\.event$/,
     always: ['type', 'user', 'text', 'ts', 'team', 'channel', 'event_ts'],
     because: 'as above',

@@ -96,6 +96,8 @@ async function responses(standIn: StandIn): Promise<SentPayload[]> {
   const metadata = { event_type: 'one', event_payload: { key: '1' } };
   const posted = await note('chat.postMessage', { channel: CHANNEL, text: 'one', blocks: BUTTONS, metadata });
   await note('chat.update', { channel: CHANNEL, ts: posted.ts, text: 'two', blocks: BUTTONS });
+  const own = await call(standIn, 'chat.postMessage', { channel: ANA, text: 'one' });
+  await call(standIn, 'chat.update', { channel: own.channel, ts: own.ts, text: 'two' });
   await note('chat.postMessage', { channel: CHANNEL, text: 'reply', thread_ts: posted.ts });
   await note('conversations.replies', { channel: CHANNEL, ts: posted.ts });
   const bytes = Buffer.from('some text');
@@ -123,7 +125,6 @@ async function requests(standIn: StandIn, recorder: Recorder): Promise<SentPaylo
     sent.push({ in: 'interactions', name: String(payload.type ?? 'slash_command'), payload });
     return payload;
   };
-  recorder.taken();
   await standIn.say(ANA, 'dm', 'hello');
   await standIn.say(ANA, CHANNEL, '<@U0LOADLINE> status');
   await standIn.openHome(ANA);

@@ -66,6 +66,11 @@ export class BotLink {
     return reply;
   }
 
+  /** As `sendEvent`, without anybody waiting for it. */
+  announce(envelope: JsonObject): void {
+    if (this.#botUrl) this.#inBackground(this.sendEvent(envelope).then(() => {}));
+  }
+
   /** Asks the address to prove that an app listens there: it must send the challenge back. */
   async verify(): Promise<Reply> {
     const challenge = crypto.randomUUID();

@@ -159,13 +159,37 @@ export function eventEnvelope(stage: Stage, event: JsonObject): JsonObject {
 }
 
 export function messageEvent(stage: Stage, message: Message, place: Conversation): JsonObject {
-  const kind = place.kind === 'dm' ? 'im' : place.isPrivate ? 'group' : 'channel';
+  // Events name the app in the bot's profile only.
+  const { app_id: _app, ...described } = messageJson(message, stage);
   return {
-    ...messageJson(message, stage),
+    ...described,
     ...(message.fileIds ? { subtype: 'file_share' } : {}),
     channel: place.id,
-    channel_type: kind,
+    channel_type: kindOf(place),
     event_ts: message.ts,
+  };
+}
+
+/** @param previous how the message was described before */
+export function changedMessageEvent(
+  stage: Stage,
+  message: Message,
+  place: Conversation,
+  previous: JsonObject,
+): JsonObject {
+  const { app_id: _app, ...described } = messageJson(message, stage);
+  const { app_id: _before, ...before } = previous;
+  const eventTs = message.editedTs ?? message.ts;
+  return {
+    type: 'message',
+    subtype: 'message_changed',
+    hidden: true,
+    message: described,
+    previous_message: before,
+    channel: place.id,
+    channel_type: kindOf(place),
+    ts: eventTs,
+    event_ts: eventTs,
   };
 }
 
@@ -177,4 +201,8 @@ export function mentionEvent(stage: Stage, message: Message, place: Conversation
     channel: place.id,
     event_ts: message.ts,
   };
+}
+
+function kindOf({ kind, isPrivate }: Conversation): string {
+  return kind === 'dm' ? 'im' : isPrivate ? 'group' : 'channel';
 }

@@ -2,9 +2,11 @@
  * Everything that the parts of the stand-in share: the workspace, what was posted, what is open, and the clocks.
  * Holds no behaviour of its own; the API, the app's replies and the people act on it.
  */
+
 import { FileShelf } from './file-shelf.ts';
 import { IdMaker } from './ids.ts';
 import { MessageLog } from './message-log.ts';
+import type { JsonObject } from './page-state.ts';
 import { LOADLINE_SCOPES, type StandInOptions } from './stand-in-options.ts';
 import { Surfaces } from './surfaces.ts';
 import { ResponseUrls, TRIGGER_LIFE_MS, Triggers } from './triggers.ts';
@@ -23,6 +25,8 @@ export interface Stage {
   /** Address of the stand-in, known once it listens. */
   url: string;
   realNowMs(): number;
+  /** Sends the app an event that it caused itself; nobody waits for it. */
+  announce(event: JsonObject): void;
   /** Tells everybody who watches that something can be seen that could not be seen before. */
   changed(): void;
 }
@@ -43,6 +47,7 @@ export function buildStage(options: StandInOptions, changed: () => void): Stage 
     scopes: new Set(options.scopes ?? LOADLINE_SCOPES),
     url: '',
     realNowMs,
+    announce: () => {},
     changed,
   };
 }

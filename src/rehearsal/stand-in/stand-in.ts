@@ -6,6 +6,7 @@ import { EventEmitter } from 'node:events';
 import { BotLink } from './bot-link.ts';
 import { HttpServer } from './http-server.ts';
 import type { InputValue, InputValues, JsonObject, Outcome, SeenMessage, View } from './page-state.ts';
+import { eventEnvelope } from './payloads.ts';
 import { type ClickOptions, type ClickPlace, PersonClicks } from './person-clicks.ts';
 import { PersonForms } from './person-forms.ts';
 import { failed, PersonTalk } from './person-talk.ts';
@@ -56,6 +57,7 @@ export async function startStandIn(options: StandInOptions): Promise<StandIn> {
   const changed = () => void emitter.emit('change');
   const stage = buildStage(options, changed);
   const bot = new BotLink(stage);
+  stage.announce = (event) => bot.announce(eventEnvelope(stage, event));
   const talk = new PersonTalk(stage, bot);
   const clicks = new PersonClicks(stage, bot);
   const forms = new PersonForms(stage, bot);

@@ -2,7 +2,9 @@
 
 import { messageJson } from '../message-json.ts';
 import type { Message } from '../message-log.ts';
+import { changedMessageEvent, messageEvent } from '../payloads.ts';
 import type { Stage } from '../stage.ts';
+import type { Conversation } from '../workspace.ts';
 import {
   type ApiArgs,
   ApiFailure,
@@ -32,6 +34,7 @@ export const chatMethods: ApiMethods = {
         userId: stage.workspace.bot.id,
         byBot: true,
       });
+      if (hearsOf(conversation, stage)) stage.announce(messageEvent(stage, message, conversation));
       stage.changed();
       return {
         channel: conversation.id,
@@ -80,7 +83,10 @@ export const chatMethods: ApiMethods = {
       const metadata = metadataOf(args);
       const kept = { text: message.text, blocks: message.blocks, ...(metadata ? { metadata } : {}) };
       const saysMore = args.has('text') || args.has('blocks');
+      const previous = messageJson(message, stage);
       stage.log.change(message, saysMore ? shortMessageContent(args, stage) : kept);
+      const place = conversationOf(stage, message.channelId);
+      if (hearsOf(place, stage)) stage.announce(changedMessageEvent(stage, message, place, previous));
       stage.changed();
       const { ts: _ts, ...described } = messageJson(message, stage, { metadata: 'whole' });
       return {
@@ -125,4 +131,9 @@ function ownMessage(args: ApiArgs, stage: Stage, notOwn: string): Message {
   if (!message || message.ephemeralFor !== undefined) throw new ApiFailure('message_not_found');
   if (message.userId !== stage.workspace.bot.id) throw new ApiFailure(notOwn);
   return message;
+}
+
+/** The app hears of its own messages where it hears of people's: it subscribes to those of direct messages. */
+function hearsOf({ kind }: Conversation, stage: Stage): boolean {
+  return kind === 'dm' && stage.scopes.has('im:history');
 }
