@@ -24,6 +24,8 @@ export const ACTIONS = {
   showCards: 'show-cards',
   showStatus: 'show-status',
   showHelp: 'show-help',
+  /** All of a team's buttons on the home page. */
+  showMore: 'show-more',
   /** What is stored about the person who presses it, as of the two that follow; the value says nothing. */
   showPrivacy: 'show-privacy',
   sendMyCopy: 'send-my-copy',
@@ -36,6 +38,7 @@ export const ACTIONS = {
   reopenLastSprint: 'reopen-last-sprint',
   /** Value: SprintValue, as of what follows. */
   shareStatus: 'share-status',
+  showBurndown: 'show-burndown',
   reopenSprint: 'reopen-sprint',
   /** Value: AdviceValue, as of what follows. */
   shareAdvice: 'share-advice',

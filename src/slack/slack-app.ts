@@ -159,7 +159,7 @@ function listenerContext(
     giveUp: (eventKey) => giveUp(deps.store, `${workspaceId} ${eventKey}`, deps.clock.now()),
     watchChannel: (change) => watchChannel(deps, workspaceId, change),
     openHome: (actor) => homePages.open(client, actor),
-    refreshHome: (actor) => running.track(() => homePages.refresh(bulk, actor)),
+    refreshHome: (actor, openChannelId) => running.track(() => homePages.refresh(bulk, actor, openChannelId)),
     answerDue: answerDue ?? (() => wait(ANSWER_DUE_MS, undefined, { ref: false })),
   };
 }

@@ -21,6 +21,11 @@ export function loadWords(load: LoadOutlook): string {
   }
 }
 
+/** The reading in one sentence. */
+export function loadSentence(load: LoadOutlook): string {
+  return load.from === 'projection' ? signalSentence(load.reading) : loadWords(load);
+}
+
 /** What the reading is based on and doesn't know; empty when there is none. */
 export function loadEvidenceWords(load: LoadOutlook): string {
   switch (load.from) {

@@ -1,15 +1,48 @@
 /** The bot's home page as a place to work: for each of a person's teams, what they have to do in it now. */
+import { burndownOf, leftEnd } from '../../sprint/burndown.ts';
+import { needsOwner, type SprintCardState, statesOf } from '../cards/card-line.ts';
 import { promptDays } from '../clock/sprint-clock.ts';
+import { type SprintTime, sprintTime } from '../clock/sprint-time.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
-import type { Reading } from '../ports/store.ts';
+import type { Reading, Transaction } from '../ports/store.ts';
 import { teamsReadBy } from '../team/place.ts';
-import type { Actor } from '../team/team.ts';
+import type { Actor, Sprint } from '../team/team.ts';
+import { type LoadOutlook, loadOutlook } from './load-outlook.ts';
 import { type TeamOverview, teamOverview } from './overview.ts';
+import { answerCounts } from './status-content.ts';
 
 export interface HomeTeam extends TeamOverview {
   /** Whether today is a day of the sprint on which members are asked. */
   readonly isPromptDay: boolean;
+  /** For members, once the sprint has begun. */
+  readonly progress: HomeProgress | undefined;
+  /** For facilitators, the most urgent first. */
+  readonly nextSteps: readonly NextStep[];
 }
+
+/** How the team's sprint goes: sums only. */
+export interface HomeProgress {
+  readonly workingDays: number;
+  /** Today included. */
+  readonly workingDaysLeft: number;
+  readonly commitmentPoints: number;
+  readonly leftPoints: number;
+  /** Where a steady pace would be this evening. */
+  readonly idealPoints: number;
+  readonly load: LoadOutlook;
+}
+
+/** What a facilitator has to do next. */
+export type NextStep =
+  /** Open cards that nobody owns, about which nobody is asked. */
+  | { readonly code: 'find-owners'; readonly cards: number }
+  /** The sprint was reopened. */
+  | { readonly code: 'finish-corrections' }
+  | { readonly code: 'finish-draft'; readonly sprint: string }
+  | { readonly code: 'plan'; readonly when: 'now' | 'soon' };
+
+/** Working days left, today included, from which on the next sprint should be planned. */
+const PLAN_FROM_DAYS_LEFT = 2;
 
 export interface HomePage {
   readonly teams: readonly HomeTeam[];
@@ -21,7 +54,7 @@ export async function openHomePage(deps: AppDependencies, actor: Actor): Promise
     const now = deps.clock.now();
     const isFirst = (await tx.read.homeOpenedBy(actor.workspaceId, [actor.userId])).length === 0;
     if (isFirst) await tx.visits.homeOpened(actor, now);
-    return homePageOf(tx.read, actor, now);
+    return homePageOf(tx, actor, now);
   });
 }
 
@@ -29,16 +62,76 @@ export async function openHomePage(deps: AppDependencies, actor: Actor): Promise
 export async function refreshHomePage(deps: AppDependencies, actor: Actor): Promise<HomePage | undefined> {
   return deps.store.transaction(async (tx) => {
     const isSeen = (await tx.read.homeOpenedBy(actor.workspaceId, [actor.userId])).length > 0;
-    return isSeen ? homePageOf(tx.read, actor, deps.clock.now()) : undefined;
+    return isSeen ? homePageOf(tx, actor, deps.clock.now()) : undefined;
   });
 }
 
-async function homePageOf(read: Reading, actor: Actor, now: Date): Promise<HomePage> {
+async function homePageOf(tx: Transaction, actor: Actor, now: Date): Promise<HomePage> {
   const teams: HomeTeam[] = [];
-  for (const team of await teamsReadBy(read, actor)) {
-    const about = await teamOverview(read, actor, team, now);
-    const { sprint, today } = about;
-    teams.push({ ...about, isPromptDay: sprint !== undefined && promptDays(team, sprint).includes(today) });
+  for (const team of await teamsReadBy(tx.read, actor)) {
+    const about = await teamOverview(tx.read, actor, team, now);
+    const { sprint, begun, isMember } = about;
+    const states = sprint && isMember ? statesOf(await tx.read.recordsOf(sprint.id)) : [];
+    const running = begun && isMember ? sprint : undefined;
+    const time = running && (await timeOf(tx.read, about, running, states));
+    teams.push({
+      ...about,
+      isPromptDay: sprint !== undefined && promptDays(team, sprint).includes(about.today),
+      progress: running && time && (await progressOf(tx, about, running, states, time)),
+      nextSteps: about.isFacilitator ? await nextSteps(tx.read, actor, about, states, time) : [],
+    });
   }
   return { teams };
+}
+
+async function timeOf(
+  read: Reading,
+  { team, today }: TeamOverview,
+  sprint: Sprint,
+  states: readonly SprintCardState[],
+): Promise<SprintTime> {
+  const members = await read.membersOf(team.id);
+  const prompts = await read.promptsOf([{ sprintId: sprint.id, day: today }]);
+  return sprintTime(team, sprint, today, answerCounts(states, members, prompts, today));
+}
+
+async function progressOf(
+  tx: Transaction,
+  { team, today }: TeamOverview,
+  sprint: Sprint,
+  states: readonly SprintCardState[],
+  time: SprintTime,
+): Promise<HomeProgress> {
+  const { name: sprintName, startsOn, endsOn } = sprint;
+  const span = { sprintName, startsOn, endsOn, workingDays: team.workingDays };
+  const burndown = burndownOf(states, { ...span, today: today <= endsOn ? today : undefined });
+  const { leftPoints, idealPoints } = leftEnd(burndown);
+  return {
+    workingDays: time.total,
+    workingDaysLeft: time.leftWithToday,
+    commitmentPoints: burndown.commitmentPoints,
+    leftPoints,
+    idealPoints,
+    load: await loadOutlook(tx, team, sprint, states, time, today),
+  };
+}
+
+async function nextSteps(
+  read: Reading,
+  actor: Actor,
+  { team, sprint }: TeamOverview,
+  states: readonly SprintCardState[],
+  time: SprintTime | undefined,
+): Promise<NextStep[]> {
+  const ownerless = states.filter(needsOwner).length;
+  const isEnding = time !== undefined && time.leftWithToday <= PLAN_FROM_DAYS_LEFT;
+  const isLast = (await read.openSprintsOf(team.id)).length <= 1;
+  const draft = await read.draftOf(team.id, actor.userId);
+  const isPlanningDue = !sprint || (isEnding && isLast);
+  return [
+    ...(sprint?.reopenedAt === undefined ? [] : [{ code: 'finish-corrections' } as const]),
+    ...(ownerless === 0 ? [] : [{ code: 'find-owners', cards: ownerless } as const]),
+    ...(draft ? [{ code: 'finish-draft', sprint: draft.name } as const] : []),
+    ...(isPlanningDue && !draft ? [{ code: 'plan', when: sprint ? 'soon' : 'now' } as const] : []),
+  ];
 }

@@ -4,7 +4,7 @@ import { helpMessage } from '../views/help.ts';
 import { forecast, history, odds, range } from './advice.ts';
 import { answer } from './answer.ts';
 import { cards, drop, pull, take } from './cards.ts';
-import { buttonsOf, type Command, command } from './command.ts';
+import { buttonsOf, type Command, command, placeIn } from './command.ts';
 import { baseline, exportSprints, importSprints, value } from './numbers.ts';
 import { privacy } from './privacy.ts';
 import { cancel, close, plan, reopen } from './sprint.ts';
@@ -15,7 +15,15 @@ const help = command({
   word: 'help',
   who: 'anyone',
   run: (_context, caller) => caller.tell(helpMessage(COMMANDS)),
-  buttons: { [ACTIONS.showHelp]: { press: (_context, presser) => presser.tell(helpMessage(COMMANDS)) } },
+  buttons: {
+    [ACTIONS.showHelp]: { press: (_context, presser) => presser.tell(helpMessage(COMMANDS)) },
+    [ACTIONS.showMore]: {
+      press: async (context, { actor, tell }, value) => {
+        const isShown = await context.refreshHome(actor, placeIn(value).channelId);
+        if (!isShown) await tell(helpMessage(COMMANDS));
+      },
+    },
+  },
 });
 
 export const COMMANDS: readonly Command[] = [

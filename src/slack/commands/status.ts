@@ -21,6 +21,13 @@ export const status = command({
         await tell();
       },
     },
+    [ACTIONS.showBurndown]: {
+      cost: 'heavy',
+      press: async ({ useCases, upload }, { actor, tell }, value) => {
+        const image = await useCases.statusChart(actor, readHeld(sprintValue, value).sprintId);
+        await tell(statusChartMessage({ fileId: await upload(image), altText: image.altText }));
+      },
+    },
     [ACTIONS.shareStatus]: {
       cost: 'heavy',
       press: async ({ useCases }, presser, value) => {

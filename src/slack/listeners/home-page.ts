@@ -64,11 +64,11 @@ export class HomePages {
    * @param client that of the posts, which waits where the platform asks for it: somebody's form must not
    * @returns whether the person, having opened the page before, finds it up to date
    */
-  async refresh(client: WebClient, actor: Actor): Promise<boolean> {
+  async refresh(client: WebClient, actor: Actor, openChannelId?: string): Promise<boolean> {
     return this.#inTurn(actor, async () => {
       try {
         const page = await this.#useCases.refreshHomePage(actor);
-        if (page) await client.views.publish({ user_id: actor.userId, view: homeView(page) });
+        if (page) await client.views.publish({ user_id: actor.userId, view: homeView(page, openChannelId) });
         return page !== undefined;
       } catch (error) {
         this.#logger.info({ err: error }, 'A home page was not brought up to date.');

@@ -40,9 +40,11 @@ export interface ListenerContext {
   readonly openHome: (actor: Actor) => Promise<void>;
   /**
    * Brings the person's home page up to date, if they have ever opened it. Never throws.
+   *
+   * @param openChannelId the team of this channel is shown with all its buttons
    * @returns whether they find it up to date
    */
-  readonly refreshHome: (actor: Actor) => Promise<boolean>;
+  readonly refreshHome: (actor: Actor, openChannelId?: string) => Promise<boolean>;
   /** Resolves when a form's answer can't wait for its use case any longer. */
   readonly answerDue: () => Promise<void>;
 }

@@ -20,3 +20,45 @@ home-not-asked =
        *[later] No question today.
     }
 home-next-question = The next question comes on { $at }.
+
+## The team's sprint
+
+home-goal = *Goal:* { $goal }
+home-days =
+    { $left ->
+        [0] No working day is left
+        [one] { NUMBER($left) } of { NUMBER($of) } working days left, today included
+       *[other] { NUMBER($left) } of { NUMBER($of) } working days left, today included
+    }; it closes on { $closing }.
+# The burndown in words.
+home-burndown = { POINTS($left) } left. { NUMBER($committed) } were committed; a steady pace would leave { NUMBER($ideal) } this evening.
+home-burndown-no-plan = { POINTS($left) } left. There was no commitment.
+
+## What a facilitator has to do next, each beside its button
+
+home-next-find-owners =
+    { $cards ->
+        [one] *Next:* find an owner for { cards-open-count }. Nobody is asked about it.
+       *[other] *Next:* find owners for { cards-open-count }. Nobody is asked about them.
+    }
+home-next-finish-corrections = *Next:* the sprint is open for corrections. Close it when they are done; else it closes by itself.
+home-next-finish-draft = *Next:* finish your plan for { $sprint }. It is kept as you left it.
+home-next-plan =
+    { $when ->
+        [now] *Next:* plan the next sprint.
+       *[soon] *Next:* the sprint is about to end. Plan the next one.
+    }
+
+## Buttons
+
+home-burndown-button = Show burndown
+home-more-button = More
+home-owners-button = Show cards
+home-close-button = Close the sprint
+home-plan-button = Plan a sprint
+home-draft-button = Go on planning
+
+## For somebody who is on no team
+
+home-no-team-title = Welcome to Loadline
+home-no-team = Loadline helps a team commit to the work that it will keep. On each working day of a sprint it asks every member what is left on their cards, and at the end it posts in the team’s channel how the sprint went. Numbers about people don’t exist.

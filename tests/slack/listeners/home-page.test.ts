@@ -5,7 +5,7 @@ import { encodeValue } from '../../../src/slack/button-values.ts';
 import { ACTIONS } from '../../../src/slack/ids.ts';
 import { type BotUnderTest, botUnderTest, NOW, sentForm } from '../support/bot-under-test.ts';
 import { FakePlatform } from '../support/fake-platform.ts';
-import { DIRECT_ID, MIRA_ID, recorded, WORKSPACE_ID } from '../support/samples.ts';
+import { CHANNEL_ID, DIRECT_ID, MIRA_ID, recorded, WORKSPACE_ID } from '../support/samples.ts';
 import { callsOf } from '../support/spy-use-cases.ts';
 
 const platform = new FakePlatform();
@@ -143,6 +143,24 @@ describe('a button of the home page', () => {
     await bot.press(ACTIONS.recordUnchanged, day, ON_HOME);
     await bot.app.idle();
     expect(platform.callsTo('chat.postMessage')).toMatchObject([{ channel: MIRA_ID }]);
+  });
+
+  it('shows all buttons of a team in place, and the help when the page can not be published', async () => {
+    const bot = botUnderTest(platform);
+    const place = encodeValue({ channelId: CHANNEL_ID });
+    await bot.press(ACTIONS.showMore, place, ON_HOME);
+    expect(JSON.stringify(published()[0]?.view)).toContain('Team and times');
+    platform.refuse('views.publish', 'internal_error');
+    await bot.press(ACTIONS.showMore, place, ON_HOME);
+    expect(platform.callsTo('chat.postMessage')).toMatchObject([{ channel: MIRA_ID }]);
+  });
+
+  it('sends the burndown by direct message', async () => {
+    const bot = botUnderTest(platform);
+    await bot.press(ACTIONS.showBurndown, encodeValue({ sprintId: 'sprint-1' }), ON_HOME);
+    expect(platform.callsTo('chat.postMessage')).toMatchObject([
+      { channel: MIRA_ID, blocks: [{ type: 'image', alt_text: expect.stringContaining('Burndown') }] },
+    ]);
   });
 
   it('opens a form of which the page shows what came', async () => {

@@ -22,7 +22,9 @@ const TEAM_OVERVIEW: TeamOverview = {
   hasFinishedSprint: true,
 };
 
-const HOME_PAGE: HomePage = { teams: [{ ...TEAM_OVERVIEW, isPromptDay: true }] };
+const HOME_PAGE: HomePage = {
+  teams: [{ ...TEAM_OVERVIEW, isPromptDay: true, progress: undefined, nextSteps: [] }],
+};
 
 const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[Name]>> } = {
   adviceChart: { png: sample.PNG, fileName: 'range.png', altText: 'Commit to 24.5 to 28 points.' },

@@ -11,6 +11,7 @@ import type { PullInSize } from '../../../src/app/cards/pull-in-check.ts';
 import type { PlanPreview } from '../../../src/app/planning/plan-sprint.ts';
 import type { UndeliveredCause } from '../../../src/app/posting/delivery-failure.ts';
 import { Refusal } from '../../../src/app/refusal.ts';
+import type { HomePage } from '../../../src/app/watching/home-page.ts';
 import { COMMANDS } from '../../../src/slack/commands/commands.ts';
 import { forecastFormView, rangeFormView } from '../../../src/slack/views/advice-forms.ts';
 import { adviceMessage, sharedAdviceMessage } from '../../../src/slack/views/advice-message.ts';
@@ -67,6 +68,7 @@ import {
   card,
   closedSprint,
   fact,
+  homeTeam,
   preview,
   promptOf,
   pullInCheckOf,
@@ -381,6 +383,18 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     })),
   });
   const answerForm = { heading, userId: ANA, day: '2026-11-04', cards: formCards, takeable: lines };
+  const homePage: HomePage = {
+    teams: overview.teams.map((about) => ({
+      ...homeTeam(),
+      ...about,
+      nextSteps: [
+        { code: 'find-owners', cards: 100 },
+        { code: 'finish-corrections' },
+        { code: 'finish-draft', sprint: heading.sprint.name },
+        { code: 'plan', when: 'soon' },
+      ],
+    })),
+  };
   const forms: Record<string, ModalView | HomeView> = {
     setup: setupFormView(
       { ...fullTeam, existing: true, memberIds: people, facilitatorIds: people, productOwnerId: ANA },
@@ -412,7 +426,9 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     'choose sprint': chooseSprintFormView(
       Array.from({ length: 100 }, () => ({ team: fullTeam, sprint: heading.sprint })),
     ),
-    home: homeView({ teams: overview.teams.map((about) => ({ ...about, isPromptDay: true })) }),
+    home: homeView(homePage),
+    'home, one team’s buttons': homeView(homePage, team.channelId),
+    'home, no team': homeView({ teams: [] }),
     trouble: troubleFormView('K7P2QX', 'uncertain'),
     working: workingFormView(),
     done: doneFormView(refusalMessage(words)),

@@ -51,12 +51,54 @@ describe('the home page', () => {
     );
   });
 
+  it('says the goal, the days left, the burndown in words, and the load in one sentence', () => {
+    const words = wordsOf({ sprint: { ...sprint, goal: 'Ferries *berth*' } });
+    expect(words).toContain('*Goal:* Ferries ∗berth∗');
+    expect(words).toContain('8 of 10 working days left, today included');
+    expect(words).toContain(
+      '16 points left. 21 were committed; a steady pace would leave 14.5 this evening.',
+    );
+    expect(words).toContain('The load is heavy: at the pace so far, about 4 points will be left at the end.');
+    expect(JSON.stringify(viewOf().blocks)).toContain('Show burndown');
+  });
+
+  it('keeps a team’s other buttons behind one, and shows them in place', () => {
+    expect(labels({ isFacilitator: true })).not.toContain('Team and times');
+    const open = homeView({ teams: [homeTeam({ isFacilitator: true })] }, homeTeam().team.channelId);
+    const opened = buttonsOf(open.blocks).map(({ label }) => label);
+    expect(opened).toContain('Team and times');
+    expect(opened).not.toContain('More');
+    expect(opened.filter((label) => label === 'Answer')).toHaveLength(1);
+  });
+
+  it.each([
+    [{ code: 'find-owners', cards: 2 }, 'find owners for 2 open cards', 'show-cards'],
+    [{ code: 'finish-corrections' }, 'open for corrections', 'open-close-form'],
+    [{ code: 'finish-draft', sprint: 'Quay 4' }, 'finish your plan for Quay 4', 'open-plan-form'],
+    [{ code: 'plan', when: 'now' }, 'plan the next sprint', 'open-plan-form'],
+    [{ code: 'plan', when: 'soon' }, 'about to end', 'open-plan-form'],
+  ] as const)('says what a facilitator has to do next, with its button: %o', (step, words, actionId) => {
+    const { blocks } = viewOf({ nextSteps: [step] });
+    expect(mrkdwnTexts(blocks).join('\n')).toContain(words);
+    const accessories = blocks.flatMap((block) => ('accessory' in block && block.accessory) || []);
+    expect(accessories.map((element) => 'action_id' in element && element.action_id)).toContain(actionId);
+  });
+
+  it('fits a phone’s screen for a member with five cards', () => {
+    const myOpenCards = linesOf([1, 2, 3, 4, 5].map((number) => card(number)));
+    const { blocks } = viewOf({ myOpenCards, isFacilitator: false });
+    const lines = mrkdwnTexts(blocks).join('\n').split('\n').length;
+    expect(lines + blocks.filter(({ type }) => type === 'actions').length).toBeLessThanOrEqual(20);
+  });
+
   it('carries the caution', () => {
     expect(wordsOf()).toContain('don’t use them to appraise anyone');
   });
 
-  it('tells somebody without a team how to get one', () => {
-    expect(mrkdwnTexts(homeView({ teams: [] }).blocks).join()).toContain('You aren’t in a team here.');
+  it('tells somebody without a team what this is and how to begin', () => {
+    const words = mrkdwnTexts(homeView({ teams: [] }).blocks).join();
+    expect(words).toContain('Loadline helps a team commit');
+    expect(words).toContain('/loadline setup');
   });
 
   it('holds as many teams as fit, and counts the others', () => {

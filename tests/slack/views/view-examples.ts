@@ -427,7 +427,25 @@ export function teamOverview(over: Partial<TeamOverview> = {}): TeamOverview {
 }
 
 export function homeTeam(over: Partial<HomeTeam> = {}): HomeTeam {
-  return { ...teamOverview(), isPromptDay: true, ...over };
+  return {
+    ...teamOverview(),
+    isPromptDay: true,
+    progress: {
+      workingDays: 10,
+      workingDaysLeft: 8,
+      commitmentPoints: 21,
+      leftPoints: 16,
+      idealPoints: 14.7,
+      load: {
+        from: 'pace',
+        pace: { signal: 'heavy', projectedLeftPoints: 4 },
+        ownSprints: 0,
+        neededSprints: 3,
+      },
+    },
+    nextSteps: [],
+    ...over,
+  };
 }
 
 export const overview: Overview = { teams: [teamOverview()], canSetUpHere: false };
