@@ -13,6 +13,12 @@ export const setupContext = z.strictObject({ channelId: id, replyTo });
 export const personContext = z.strictObject({ replyTo });
 export const teamContext = z.strictObject({ teamId: id, replyTo });
 export const sprintContext = z.strictObject({ sprintId: id, replyTo });
+/** A card that is to be made of a message; the team isn't chosen yet. */
+export const cardDraftContext = z.strictObject({
+  title: z.string().max(200).transform(visibleText),
+  link: z.string().max(500).optional(),
+  replyTo,
+});
 export const answerContext = z.strictObject({ sprintId: id, day, replyTo });
 
 /** A file that was given in an earlier round of a form. */
@@ -34,6 +40,7 @@ export type FormContext = z.infer<
   | typeof personContext
   | typeof teamContext
   | typeof sprintContext
+  | typeof cardDraftContext
   | typeof answerContext
   | typeof importContext
 >;

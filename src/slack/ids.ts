@@ -47,7 +47,11 @@ export const ACTIONS = {
 } as const;
 
 /** `callback_id` of a shortcut, as the app's manifest names it. */
-export const SHORTCUTS = { answerForMyCards: 'answer-for-my-cards' } as const;
+export const SHORTCUTS = {
+  answerForMyCards: 'answer-for-my-cards',
+  /** On a message. */
+  pullMessageIn: 'pull-message-in',
+} as const;
 
 /** `callback_id` of a form; what its `private_metadata` holds is said in `form-contexts.ts`. */
 export function formId(name: string): string {

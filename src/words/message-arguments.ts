@@ -157,6 +157,9 @@ export interface Messages {
   'pull-card-title-hint': Record<never, never>;
   'pull-link': Record<never, never>;
   'pull-link-hint': Record<never, never>;
+  'pull-message-without-link': Record<never, never>;
+  'pull-choose-team': Record<never, never>;
+  'pull-team': Record<never, never>;
   'pull-estimate': Record<never, never>;
   'pull-estimate-hint': Record<never, never>;
   'pull-owners': Record<never, never>;

@@ -97,6 +97,28 @@ export function shortcutPayload(stage: Stage, person: Person, callbackId: string
   };
 }
 
+/** A shortcut chosen from the menu of a message: docs.slack.dev/reference/interaction-payloads/shortcuts-interaction-payload */
+export function messageShortcutPayload(
+  stage: Stage,
+  person: Person,
+  message: Message,
+  place: Conversation,
+  chosen: { callbackId: string; triggerId: string; responseUrl: string },
+): JsonObject {
+  const { api_app_id: _, ...common } = frame(stage, person);
+  return {
+    type: 'message_action',
+    ...common,
+    action_ts: stage.log.nextTs(),
+    callback_id: chosen.callbackId,
+    trigger_id: chosen.triggerId,
+    response_url: chosen.responseUrl,
+    message_ts: message.ts,
+    channel: { id: place.id, name: place.name },
+    message: messageJson(message, stage),
+  };
+}
+
 export function viewClickPayload(stage: Stage, person: Person, view: View, clicked: Clicked): JsonObject {
   return {
     type: 'block_actions',

@@ -5,7 +5,14 @@ import { ApiFailure, scopeFor } from './api/api-method.ts';
 import type { BotLink, Reply } from './bot-link.ts';
 import type { Message } from './message-log.ts';
 import type { JsonObject, Outcome } from './page-state.ts';
-import { commandFields, eventEnvelope, mentionEvent, messageEvent, shortcutPayload } from './payloads.ts';
+import {
+  commandFields,
+  eventEnvelope,
+  mentionEvent,
+  messageEvent,
+  messageShortcutPayload,
+  shortcutPayload,
+} from './payloads.ts';
 import { respondIn } from './response-posts.ts';
 import type { Stage } from './stage.ts';
 import type { Conversation, Workspace } from './workspace.ts';
@@ -101,6 +108,28 @@ export class PersonTalk {
       return { ok: false, reason: 'Your workspace has no such shortcut.' };
     if (!stage.scopes.has('commands')) return { ok: false, reason: 'The app may not have shortcuts here.' };
     const reply = await this.#bot.sendInteraction(shortcutPayload(stage, person, callbackId));
+    return reply.ok ? { ok: true } : failed(reply);
+  }
+
+  /** The person chooses a shortcut of the app from the menu of a message; those that one person alone sees have none. */
+  async messageShortcut(userId: string, channelId: string, ts: string, callbackId: string): Promise<Outcome> {
+    const stage = this.#stage;
+    const person = stage.workspace.actor(userId);
+    const place = stage.workspace.placeOf(userId, channelId);
+    const message = place && stage.log.find(place.id, ts);
+    if (!place || !message || message.ephemeralFor !== undefined)
+      return { ok: false, reason: 'That message has no menu.' };
+    if (stage.workspace.isOutsider(person))
+      return { ok: false, reason: 'Your workspace has no such shortcut.' };
+    if (!stage.scopes.has('commands')) return { ok: false, reason: 'The app may not have shortcuts here.' };
+    const key = stage.responseUrls.make({ userId, channelId: place.id, ts });
+    const chosen = {
+      callbackId,
+      triggerId: stage.triggers.make(userId),
+      responseUrl: `${stage.url}/respond/${key}`,
+    };
+    const payload = messageShortcutPayload(stage, person, message, place, chosen);
+    const reply = await this.#bot.sendInteraction(payload);
     return reply.ok ? { ok: true } : failed(reply);
   }
 

@@ -36,6 +36,8 @@ export interface StandIn {
   openHome(userId: string, tab?: 'home' | 'messages'): Promise<Outcome>;
   /** Chosen from the menu that is offered everywhere. */
   shortcut(userId: string, callbackId: string): Promise<Outcome>;
+  /** The same from the menu of a message. */
+  messageShortcut(userId: string, channelId: string, ts: string, callbackId: string): Promise<Outcome>;
   /** Somebody leaves the company, or comes back. */
   setDeactivated(userId: string, isDeactivated: boolean): void;
   /** The form on top; undefined when none is open. */
@@ -89,6 +91,8 @@ export async function startStandIn(options: StandInOptions): Promise<StandIn> {
     closeView: (userId, viewId) => forms.close(userId, viewId),
     openHome: (userId, tab) => talk.openHome(userId, tab),
     shortcut: (userId, callbackId) => talk.shortcut(userId, callbackId),
+    messageShortcut: (userId, channelId, ts, callbackId) =>
+      talk.messageShortcut(userId, channelId, ts, callbackId),
     setDeactivated: (userId, isDeactivated) => {
       const person = stage.workspace.people.get(userId);
       if (!person) throw new Error(`nobody here has the id ${userId}`);

@@ -1,11 +1,19 @@
 /** The cards of the sprint: listing, pulling in, taking and dropping them. */
 import { Refusal } from '../../app/refusal.ts';
 import type { TeamOverview } from '../../app/watching/overview.ts';
-import { sprintContext } from '../form-contexts.ts';
-import { ACTIONS } from '../ids.ts';
-import { DROP_FIELDS, dropFormView, PULL_FIELDS, pullFormView } from '../views/cards/card-forms.ts';
+import { cardDraftContext, sprintContext } from '../form-contexts.ts';
+import { ACTIONS, SHORTCUTS } from '../ids.ts';
+import {
+  DROP_FIELDS,
+  dropFormView,
+  PULL_FIELDS,
+  PULL_TEAM,
+  PULL_TEAM_FIELDS,
+  pullFormView,
+} from '../views/cards/card-forms.ts';
 import { cardsMessage, droppedMessage, pulledMessage, takenMessage } from '../views/cards/card-messages.ts';
 import { type Command, command, placeIn, readHeld, showFirstForm } from './command.ts';
+import { chooseMessage } from './pull-message.ts';
 
 export const cards = command({
   word: 'cards',
@@ -50,7 +58,18 @@ export const pull: Command = command({
         return { next: 'close', say: pulledMessage(pulled) };
       },
     },
+    {
+      name: PULL_TEAM,
+      fields: PULL_TEAM_FIELDS,
+      submit: async (useCases, { actor, fields, context }) => {
+        const { replyTo, title, link } = readHeld(cardDraftContext, context);
+        const place = { channelId: fields.text(PULL_TEAM_FIELDS.channelId), isDirect: false };
+        const form = await useCases.pullForm(actor, place);
+        return { next: 'show', how: 'in place', view: pullFormView(form, replyTo, { title, link }) };
+      },
+    },
   ],
+  shortcuts: { [SHORTCUTS.pullMessageIn]: { choose: chooseMessage } },
   inOverview: { row: 'daily', when: (team) => hasSprint(team) && team.begun },
 });
 

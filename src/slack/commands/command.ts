@@ -11,6 +11,7 @@ import type { UseCases } from '../../app/use-cases.ts';
 import type { TeamOverview } from '../../app/watching/overview.ts';
 import type { MessageId } from '../../words/say.ts';
 import { decodeValue, encodeValue, placeValue, StaleControl } from '../button-values.ts';
+import type { MessageShortcut } from '../door/incoming.ts';
 import { openFormAction } from '../ids.ts';
 import type { Reading } from '../listeners/answer-once.ts';
 import { type Asker, openForm } from '../listeners/asker.ts';
@@ -56,7 +57,12 @@ export interface Button {
 
 /** Chosen from the platform's menu, wherever somebody is. */
 export interface Shortcut {
-  readonly choose: (context: ListenerContext, presser: Presser) => Promise<void>;
+  /** @param message on which it was chosen; undefined for one that is offered everywhere */
+  readonly choose: (
+    context: ListenerContext,
+    presser: Presser,
+    message: MessageShortcut | undefined,
+  ) => Promise<void>;
 }
 
 /** The rows of buttons that the overview shows of a team, in order. */

@@ -21,6 +21,7 @@ import {
   homeOpened,
   mentionEvent,
   messageEvent,
+  messageShortcut,
   slashCommand,
 } from './incoming.ts';
 import { RequestAllowance } from './request-allowance.ts';
@@ -103,7 +104,7 @@ export function askedFor(body: unknown): AskedFor | undefined {
     const cost = costOf(BUTTONS.get(actions[0]?.action_id ?? ''));
     return { userId: user.id, cost };
   }
-  const shortcut = globalShortcut.safeParse(body);
+  const shortcut = z.union([globalShortcut, messageShortcut]).safeParse(body);
   if (shortcut.success) return { userId: shortcut.data.user.id, cost: LIGHT };
   const form = formSubmission.safeParse(body);
   if (form.success) {

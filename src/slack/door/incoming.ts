@@ -67,6 +67,18 @@ export const globalShortcut = z.looseObject({
   trigger_id: id,
 });
 
+/** Chosen from the menu of a message, which may hold anything that anybody or another app posts. */
+export const messageShortcut = z.looseObject({
+  ...interaction,
+  type: z.literal('message_action'),
+  callback_id: z.string().max(255),
+  trigger_id: id,
+  channel: z.looseObject({ id }),
+  message_ts: maybe(id),
+  message: z.looseObject({ ts: maybe(id), text: maybe(words), thread_ts: maybe(id) }),
+});
+export type MessageShortcut = z.infer<typeof messageShortcut>;
+
 export const formSubmission = z.looseObject({
   ...interaction,
   type: z.literal('view_submission'),
@@ -169,6 +181,7 @@ const KIND_MARKS: ReadonlyMap<unknown, readonly string[]> = new Map([
   ['event_callback', ['event']],
   ['block_actions', ['actions']],
   ['shortcut', []],
+  ['message_action', []],
   ['view_submission', []],
   ['view_closed', []],
   ['url_verification', []],
@@ -185,6 +198,7 @@ const anyRequest = z.union([
   slashCommand,
   buttonPress,
   globalShortcut,
+  messageShortcut,
   formSubmission,
   formClosed,
   anyEvent,

@@ -5,17 +5,18 @@
 import type { App } from '@slack/bolt';
 import type { Presser } from '../commands/command.ts';
 import { SHORTCUT_ACTIONS } from '../commands/commands.ts';
-import { globalShortcut } from '../door/incoming.ts';
+import { globalShortcut, messageShortcut } from '../door/incoming.ts';
 import type { MessageView } from '../views/message-view.ts';
 import { refusedFormView } from '../views/trouble-views.ts';
 import { answerOnce, triggerKey } from './answer-once.ts';
-import { openForm, tellIn } from './asker.ts';
+import { openForm, placeOf, tellIn } from './asker.ts';
 import { contextOf } from './listener-context.ts';
 
 export function listenToShortcuts(app: App): void {
-  app.shortcut({ type: 'shortcut' }, async ({ ack, body, context: bolt }) => {
+  app.shortcut(/.*/, async ({ ack, body, context: bolt }) => {
     await ack();
-    const sent = globalShortcut.safeParse(body);
+    const onMessage = messageShortcut.safeParse(body);
+    const sent = onMessage.success ? onMessage : globalShortcut.safeParse(body);
     const shortcut = sent.success ? SHORTCUT_ACTIONS.get(sent.data.callback_id) : undefined;
     if (!sent.success || !shortcut) return;
     const context = contextOf(bolt);
@@ -29,9 +30,11 @@ export function listenToShortcuts(app: App): void {
         await tellIn(context.client, actor, undefined, message);
       }
     };
-    const presser: Presser = { actor, place: undefined, replyTo: undefined, triggerId, tell, replace: tell };
+    const channelId = onMessage.data?.channel.id;
+    const place = channelId === undefined ? undefined : placeOf(channelId);
+    const presser: Presser = { actor, place, replyTo: channelId, triggerId, tell, replace: tell };
     await answerOnce(context, presser, `shortcut ${callback_id}`, triggerKey(triggerId), () =>
-      shortcut.choose(context, presser),
+      shortcut.choose(context, presser, onMessage.data),
     );
   });
 }

@@ -109,13 +109,13 @@ function wordsOf(block: KnownBlock | Block): string[] {
 }
 
 /**
- * Takes our own formatting away: bold, and dates and links, of which the words stay. What one types to the letter comes
+ * Takes our own formatting away: bold, and dates, of which the words stay. What one types to the letter comes
  * in quotes, unless it is a command, which its slash tells apart.
  */
 function textWords(text: { readonly type: string; readonly text: string }): string {
   if (text.type !== 'mrkdwn') return mrkdwnOf(text.text);
   return text.text
-    .replace(/<(?:!date\^|https?:)[^<>|]*\|([^<>]*)>/g, '$1')
+    .replace(/<!date\^[^<>|]*\|([^<>]*)>/g, '$1')
     .replace(/`(\/[^`\n]*)`/g, '$1')
     .replace(/`([^`\n]*)`/g, '“$1”')
     .replace(/(?<![\p{L}\p{N}])\*([^*\n]+)\*(?![\p{L}\p{N}])/gu, '$1');

@@ -98,7 +98,7 @@ async function answerWithoutToken(
     return ack?.({ response_action: 'update', view: refusedFormView(message) });
   }
   await ack?.();
-  if (type !== 'block_actions') return;
+  if (type !== 'block_actions' && type !== 'message_action') return;
   await respond?.({ response_type: 'ephemeral', replace_original: false, ...message })?.catch(
     (err: unknown) => logger.info({ err }, 'Nobody could be told.'),
   );

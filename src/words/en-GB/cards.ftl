@@ -107,6 +107,10 @@ pull-card-title = Title
 pull-card-title-hint = May begin with a short name of your own, such as berth-3.
 pull-link = Link
 pull-link-hint = A web address, such as the card’s page in your tracker. It is shown with the title.
+# Where a message is to become a card.
+pull-message-without-link = The message’s address isn’t known here, so the card has no link yet. Paste one, or go on without.
+pull-choose-team = You are on several teams with a running sprint.
+pull-team = Pull in for
 pull-estimate = Estimate, in points
 pull-estimate-hint = Halves are fine, such as 0.5.
 pull-owners = Owners

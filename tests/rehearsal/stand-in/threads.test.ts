@@ -3,7 +3,7 @@ import type { App } from '@slack/bolt';
 import { afterEach, describe, expect, test } from 'vitest';
 import type { JsonObject } from '../../../src/rehearsal/stand-in/page-state.ts';
 import type { StandInOptions } from '../../../src/rehearsal/stand-in/stand-in-options.ts';
-import { BOT, type Scene, startScene } from './fixture.ts';
+import { BOT, refusal, type Scene, startScene } from './fixture.ts';
 
 const ANA = 'U1ANA0000';
 const TEAM = 'C1TEAM0000';
@@ -117,4 +117,41 @@ describe('an answer for one person in a thread', () => {
 test('nobody can reply to what is not there', async () => {
   await listening();
   expect(await scene.standIn.say(ANA, TEAM, 'hm', '1.000001')).toMatchObject({ ok: false });
+});
+
+describe('a message', () => {
+  test('has an address, which names its thread', async () => {
+    await listening();
+    await scene.standIn.say(ANA, TEAM, 'Who knows the tides?');
+    const first = seenBy(ANA)[0]?.ts as string;
+    await scene.standIn.say(ANA, TEAM, 'Anybody?', first);
+    const reply = seenBy(ANA)[1]?.ts as string;
+    const link = async (message_ts: string, channel = TEAM) =>
+      (await scene.client.chat.getPermalink({ channel, message_ts })).permalink;
+    expect(await link(first)).toMatch(/^http.*\/archives\/C1TEAM0000\/p\d{16}$/);
+    expect(await link(reply)).toMatch(/\?thread_ts=[\d.]+&cid=C1TEAM0000$/);
+    expect((await refusal(link('1.000001'))).error).toBe('message_not_found');
+    expect((await refusal(link(first, 'C4SECRET0000'))).error).toBe('channel_not_found');
+  });
+
+  test('has a menu with the app’s shortcut, which tells of message, place and person', async () => {
+    let got: JsonObject | undefined;
+    scene = await startScene({}, (app) => {
+      app.shortcut('pull-message-in', async ({ ack, body }) => {
+        got = body as unknown as JsonObject;
+        await ack();
+      });
+    });
+    await scene.standIn.say(ANA, TEAM, 'Who knows the tides?');
+    const ts = seenBy(ANA)[0]?.ts as string;
+    expect(await scene.standIn.messageShortcut(ANA, TEAM, ts, 'pull-message-in')).toEqual({ ok: true });
+    expect(got).toMatchObject({
+      type: 'message_action',
+      user: { id: ANA },
+      team: { id: 'T0STANDIN' },
+      channel: { id: TEAM, name: 'team-harbour' },
+      message_ts: ts,
+      message: { text: 'Who knows the tides?', ts, user: ANA },
+    });
+  });
 });

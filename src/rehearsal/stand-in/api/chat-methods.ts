@@ -71,6 +71,20 @@ export const chatMethods: ApiMethods = {
     },
   },
 
+  'chat.getPermalink': {
+    // Hundreds a minute, the platform says.
+    tier: 'none',
+    answer(args, stage) {
+      const conversation = conversationOf(stage, args.requiredText('channel'));
+      const message = stage.log.find(conversation.id, args.requiredText('message_ts'));
+      if (!message || message.ephemeralFor !== undefined) throw new ApiFailure('message_not_found');
+      const { threadTs: thread_ts, channelId: cid } = message;
+      const query = thread_ts === undefined ? '' : `?${new URLSearchParams({ thread_ts, cid })}`;
+      const permalink = `${stage.url}/archives/${cid}/p${message.ts.replace('.', '')}${query}`;
+      return { channel: conversation.id, permalink };
+    },
+  },
+
   'chat.update': {
     tier: 3,
     scope: 'chat:write',

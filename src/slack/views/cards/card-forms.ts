@@ -3,7 +3,7 @@ import type { ModalView } from '@slack/types';
 import type { CardLine } from '../../../app/cards/card-line.ts';
 import { MAX_LINK_LENGTH } from '../../../app/cards/card-link.ts';
 import type { PullForm } from '../../../app/cards/pull-card.ts';
-import type { SprintHeading } from '../../../app/team/team.ts';
+import type { SprintHeading, Team } from '../../../app/team/team.ts';
 import { cardName } from '../../../words/cards.ts';
 import { loadWords } from '../../../words/load.ts';
 import { pullInCheckWords } from '../../../words/pull-in.ts';
@@ -27,9 +27,44 @@ export const PULL_FIELDS = {
 const TITLE_MAX_LENGTH = 200;
 const REASON_MAX_LENGTH = 300;
 
+/** A card as a message makes it. */
+export interface CardDraft {
+  readonly title: string;
+  /** Undefined: it can't be had. */
+  readonly link: string | undefined;
+}
+
+export const PULL_TEAM = 'pull-team';
+export const PULL_TEAM_FIELDS = { channelId: 'channelId' } as const;
+
+/** Asks for which of several teams a message becomes a card. */
+export function pullTeamFormView(
+  draft: CardDraft,
+  teams: readonly Pick<Team, 'name' | 'channelId'>[],
+  replyTo?: string,
+): ModalView {
+  const frame = {
+    form: PULL_TEAM,
+    title: say('pull-title'),
+    submit: say('answer-choose-submit'),
+    context: draft,
+    replyTo,
+  };
+  return formView(frame, [
+    section(mrkdwn('pull-choose-team')),
+    choiceField({
+      field: PULL_TEAM_FIELDS.channelId,
+      label: say('pull-team'),
+      choices: teams.map(({ name, channelId }) => ({ value: channelId, label: name })),
+    }),
+  ]);
+}
+
+/** @param draft what it begins with */
 export function pullFormView(
   { heading, load, check, workingDaysLeft }: PullForm,
   replyTo?: string,
+  draft?: CardDraft,
 ): ModalView {
   const fields = PULL_FIELDS;
   const frame = {
@@ -40,7 +75,9 @@ export function pullFormView(
     replyTo,
   };
   const days = mrkdwn('pull-days', { sprint: heading.sprint.name, days: workingDaysLeft });
+  const linkless = draft && draft.link === undefined ? [section(mrkdwn('pull-message-without-link'))] : [];
   return formView(frame, [
+    ...linkless,
     section(`${days} ${loadWords(load)}`),
     section(pullInCheckWords(check)),
     section(checklist(workingDaysLeft)),
@@ -48,12 +85,14 @@ export function pullFormView(
       field: fields.title,
       label: say('pull-card-title'),
       hint: say('pull-card-title-hint'),
+      initial: draft?.title ?? '',
       maxLength: TITLE_MAX_LENGTH,
     }),
     textField({
       field: fields.link,
       label: say('pull-link'),
       hint: say('pull-link-hint'),
+      initial: draft?.link ?? '',
       optional: true,
       maxLength: MAX_LINK_LENGTH,
     }),
