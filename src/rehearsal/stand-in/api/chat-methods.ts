@@ -71,20 +71,6 @@ export const chatMethods: ApiMethods = {
     },
   },
 
-  'chat.getPermalink': {
-    // Hundreds a minute, the platform says.
-    tier: 'none',
-    answer(args, stage) {
-      const conversation = conversationOf(stage, args.requiredText('channel'));
-      const message = stage.log.find(conversation.id, args.requiredText('message_ts'));
-      if (!message || message.ephemeralFor !== undefined) throw new ApiFailure('message_not_found');
-      const { threadTs: thread_ts, channelId: cid } = message;
-      const query = thread_ts === undefined ? '' : `?${new URLSearchParams({ thread_ts, cid })}`;
-      const permalink = `${stage.url}/archives/${cid}/p${message.ts.replace('.', '')}${query}`;
-      return { channel: conversation.id, permalink };
-    },
-  },
-
   'chat.update': {
     tier: 3,
     scope: 'chat:write',
@@ -120,7 +106,9 @@ export const chatMethods: ApiMethods = {
       if (!message || message.ephemeralFor !== undefined) throw new ApiFailure('message_not_found');
       const { id: channel } = conversation;
       const path = `archives/${channel}/p${message.ts.replace('.', '')}`;
-      return { channel, permalink: `https://${stage.workspace.teamDomain}.slack.com/${path}` };
+      const { threadTs: thread_ts } = message;
+      const query = thread_ts === undefined ? '' : `?${new URLSearchParams({ thread_ts, cid: channel })}`;
+      return { channel, permalink: `https://${stage.workspace.teamDomain}.slack.com/${path}${query}` };
     },
   },
 
