@@ -4,6 +4,7 @@ import { addHours } from 'date-fns/addHours';
 import { dayAt, instantOf } from '../app/clock/local-time.ts';
 import { currentSprint } from '../app/team/place.ts';
 import type { Logger } from '../logger.ts';
+import { SHORTCUTS } from '../slack/ids.ts';
 import { dayPlus } from '../sprint/calendar.ts';
 import { say } from '../words/say.ts';
 import { TEAM_CHANNEL_ID } from './cast.ts';
@@ -38,6 +39,7 @@ export async function openPage({ scenario, logger, port }: PageOptions): Promise
       canPlayOn: !isDone,
       timeZone: scenario.team.timeZone,
       roles: rehearsal.cast.roles,
+      shortcuts: [{ callbackId: SHORTCUTS.answerForMyCards, name: say('rehearsal-shortcut-answer') }],
       examples: ['/loadline', '/loadline status', '/loadline cards', '/loadline help'],
     }),
     'POST /page/forward': ({ by }) => inTurn(() => forward(rehearsal, scenario, by)),

@@ -1861,6 +1861,7 @@ export interface Messages {
   'rehearsal-json-alone': Record<never, never>;
   'rehearsal-port-wrong': Record<never, never>;
   'rehearsal-open': { readonly url: string };
+  'rehearsal-shortcut-answer': Record<never, never>;
   'rehearsal-hint': Record<never, never>;
   'rehearsal-set-up': { readonly team: string };
   'rehearsal-planned': { readonly sprint: string };

@@ -53,6 +53,28 @@ describe('a sprint in the rehearsal page', () => {
     await sees('Tue 3 Nov: what is left on your cards?');
   });
 
+  it('welcomes a member who opens the direct messages for the first time', async () => {
+    await sees('Hello, I’m Loadline');
+  });
+
+  it('has a Home page to work on, whose buttons change it in place', async () => {
+    await be('Ines');
+    await goTo('Home page');
+    await sees(/Your open card/);
+    await press('Away today');
+    await sees('You are away today.');
+    await press('More');
+    await page.locator('#stream').getByRole('button', { name: 'History', exact: true }).waitFor(WAIT);
+    await goTo('Direct messages');
+    await be('Odd');
+  });
+
+  it('has a shortcut that opens the answer form from anywhere', async () => {
+    await page.locator('#shortcuts').getByRole('button', { name: 'Answer for my cards' }).click();
+    await form().getByRole('heading', { name: 'What is left?' }).waitFor(WAIT);
+    await form().getByRole('button', { name: 'Cancel' }).click();
+  });
+
   it('lets a member answer in the form, asks why a card grew, and brings the prompt up to date', async () => {
     await press('Answer');
     await form().getByRole('heading', { name: 'What is left?' }).waitFor(WAIT);

@@ -70,6 +70,24 @@ export function drawPlaces(
   redraw(list, items);
 }
 
+/** Draws the app's shortcuts, which the platform offers wherever somebody is; hidden when there are none. */
+export function drawShortcuts(part: HTMLElement, desk: Desk, choose: (callbackId: string) => void): void {
+  const shortcuts = desk.about?.shortcuts ?? [];
+  part.hidden = shortcuts.length === 0;
+  const list = part.querySelector('ul');
+  if (!list) return;
+  const items = shortcuts.map(({ callbackId, name }) => {
+    const button = element(
+      'button',
+      { type: 'button', class: 'pick', 'data-key': `shortcut/${callbackId}` },
+      [element('span', { class: 'pick-name' }, [name])],
+      { click: () => choose(callbackId) },
+    );
+    return element('li', {}, [button]);
+  });
+  redraw(list, items);
+}
+
 export function placeName(channel: PageChannel): string {
   return channel.kind === 'channel' ? `#${channel.name}` : 'Direct messages';
 }

@@ -7,12 +7,12 @@ import { Announcer } from './announcer.ts';
 import { blockNodes } from './blocks.ts';
 import { CalendarBar } from './calendar-bar.ts';
 import { Composer } from './composer.ts';
-import { drawMembers, drawPlaces, placeName, unreadOf } from './crew.ts';
-import { HOME, nameOf, openDesk, placeAt, placeKey } from './desk.ts';
+import { drawMembers, drawPlaces, drawShortcuts, placeName, unreadOf } from './crew.ts';
+import { DIRECT, HOME, nameOf, openDesk, placeAt, placeKey } from './desk.ts';
 import { byId, element, keepingFocus } from './dom.ts';
 import { FormDialog } from './form-dialog.ts';
 import { HintPanel } from './hint-panel.ts';
-import { fetchAbout, fetchState, markRead, openHome, sendClick } from './page-api.ts';
+import { fetchAbout, fetchState, markRead, openApp, sendClick, sendShortcut } from './page-api.ts';
 import { Stream } from './stream.ts';
 import { type Act, viewSurface } from './surface.ts';
 
@@ -88,6 +88,7 @@ function draw(state: PageState): void {
     .join(' · ');
   drawMembers(byId('members', HTMLElement), desk, state, switchMember);
   drawPlaces(byId('places', HTMLElement), desk, state, switchPlace);
+  drawShortcuts(byId('shortcuts', HTMLElement), desk, chooseShortcut);
   calendar.draw(desk, state);
   hint.draw(desk.about);
   composer.draw();
@@ -110,7 +111,12 @@ function drawHome(state: PageState): void {
 function switchMember(id: string): void {
   if (id === desk.me) return;
   desk.me = id;
-  void refreshOrSay().then(arriveHome);
+  void refreshOrSay().then(arrive);
+}
+
+/** The member may have been switched since the last state came. */
+function chooseShortcut(callbackId: string): void {
+  if (desk.me) void settle(sendShortcut(desk.me, callbackId));
 }
 
 function switchPlace(id: string): void {
@@ -118,13 +124,15 @@ function switchPlace(id: string): void {
   desk.place = id;
   say('');
   if (desk.state) draw(desk.state);
-  arriveHome();
+  arrive();
   if (desk.state) readPlace(desk.state);
 }
 
-/** The app draws the Home page when somebody opens it. */
-function arriveHome(): void {
-  if (desk.place === HOME && desk.me) void settle(openHome(desk.me));
+/** The app hears when somebody opens its Home page, which it then draws, or their direct messages with it. */
+function arrive(): void {
+  if (!desk.me) return;
+  if (desk.place === HOME) void settle(openApp(desk.me, 'home'));
+  if (desk.place === DIRECT) void settle(openApp(desk.me, 'messages'));
 }
 
 function readPlace(state: PageState): void {
@@ -208,4 +216,4 @@ changes.addEventListener('open', () => {
   lost.hidden = true;
   void refreshOrSay();
 });
-void refreshOrSay().then(arriveHome);
+void refreshOrSay().then(arrive);

@@ -15,6 +15,8 @@ export interface About {
   timeZone?: string;
   /** Commands to offer as examples. */
   examples?: string[];
+  /** The app's shortcuts, which the platform offers wherever somebody is. */
+  shortcuts?: { callbackId: string; name: string }[];
   /** By member id, their part in the team, for example `facilitator`. */
   roles?: Record<string, string>;
 }
@@ -38,7 +40,10 @@ export const sendCommand = (as: string, channel: string, text: string) =>
 export const sendMessage = (as: string, channel: string, text: string) =>
   post<Outcome>('/page/say', { as, channel, text });
 export const markRead = (as: string, channel: string) => post<unknown>('/page/read', { as, channel });
-export const openHome = (as: string) => post<Outcome>('/page/home', { as });
+/** Somebody opens the app's Home page, or their direct messages with it. */
+export const openApp = (as: string, tab: 'home' | 'messages') => post<Outcome>('/page/home', { as, tab });
+export const sendShortcut = (as: string, callbackId: string) =>
+  post<Outcome>('/page/shortcut', { as, callbackId });
 export const submitForm = (as: string, viewId: string, state: InputValues) =>
   post<Outcome>('/page/submit', { as, viewId, state });
 export const closeForm = (as: string, viewId: string) => post<Outcome>('/page/close', { as, viewId });

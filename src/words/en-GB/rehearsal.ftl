@@ -17,6 +17,8 @@ rehearsal-open = The rehearsal is open at { $url } (stop it with Ctrl+C).
 
 ## The page
 
+# As in the app's manifest.
+rehearsal-shortcut-answer = Answer for my cards
 rehearsal-hint =
     It is the second morning of the sprint. Choose a member on the left, open their direct messages and answer the prompt.
     In the channel, as any member, try /loadline status; as the facilitator, /loadline on its own shows what you can do.

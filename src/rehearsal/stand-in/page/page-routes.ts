@@ -36,7 +36,8 @@ const clicked = z.object({
 const formed = z.object({ as: id, viewId: id, state: inputValues.optional() });
 const PICK_FILE = 'POST /page/pick-file';
 const picked = z.object({ as: id, name: z.string().min(1).max(255) });
-const person = z.object({ as: id });
+const opened = z.object({ as: id, tab: z.enum(['home', 'messages']).default('home') });
+const shortcutChosen = z.object({ as: id, callbackId: id });
 /** A page that opens for the first time knows nobody yet. */
 const viewer = z.object({ as: id.optional() });
 
@@ -124,7 +125,14 @@ export class PageRoutes {
         const { as, viewId } = formed.parse(input);
         return forms.close(as, viewId);
       },
-      'POST /page/home': (input) => talk.openHome(person.parse(input).as),
+      'POST /page/home': (input) => {
+        const { as, tab } = opened.parse(input);
+        return talk.openHome(as, tab);
+      },
+      'POST /page/shortcut': (input) => {
+        const { as, callbackId } = shortcutChosen.parse(input);
+        return talk.shortcut(as, callbackId);
+      },
     };
   }
 
