@@ -210,11 +210,10 @@ export async function readResponses(samples: Samples['responses']): Promise<Find
   const server = await startServer(answers);
   try {
     const findings: Finding[] = [];
-    for (const [method, sample] of Object.entries(samples)) {
-      const one = CASES[method];
-      const problems = one
-        ? await readInEveryWay(method, one, samples, server.url, answers)
-        : [`no case reads ${JSON.stringify(Object.keys(sample))}`];
+    for (const method of Object.keys(samples)) {
+      // What isn't among the cases the bot doesn't call.
+      const one = CASES[method] ?? NOT_READ;
+      const problems = await readInEveryWay(method, one, samples, server.url, answers);
       const seen = one === NOT_READ ? 'taken; the bot reads nothing of it' : 'read';
       findings.push({ what: method, seen, problems });
     }

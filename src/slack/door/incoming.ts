@@ -217,8 +217,9 @@ const ALL_MARKS = ['event', 'command', 'name', 'actions'];
 /** A request with the marks of two kinds could be judged as one and done as the other. */
 function isOfOneKind(body: Record<string, unknown>): boolean {
   const marks = ALL_MARKS.filter((mark) => body[mark] !== undefined);
-  const expected = KIND_MARKS.get(body.type) ?? (body.type === undefined ? ['command'] : []);
-  return marks.join() === expected.join();
+  const expected = KIND_MARKS.get(body.type) ?? ['command'];
+  // Nobody does anything about another interaction, whatever it holds.
+  return marks.join() === expected.join() || otherInteraction.safeParse(body).success;
 }
 
 const plainEvent = anyEvent.extend({

@@ -173,6 +173,10 @@ describe('a genuine request', () => {
       'an event',
       { type: 'event_callback', team_id: WORKSPACE_ID, event_id: 'Ev-new', event: { type: 'moon_rose' } },
     ],
+    [
+      'an interaction with actions and a name',
+      { type: 'message_of_old', name: 'a', actions: [{}], user: { id: MIRA_ID }, team: { id: WORKSPACE_ID } },
+    ],
   ])('of a kind that nobody listens for is acknowledged, and does nothing: %s', async (_what, body) => {
     const payload = new URLSearchParams({ payload: JSON.stringify(body) }).toString();
     expect((await send(payload)).status).toBe(200);
