@@ -7,6 +7,12 @@ import { type Desk, HOME } from './desk.ts';
 import { byId, element } from './dom.ts';
 import { sendCommand, sendMessage } from './page-api.ts';
 
+/** The platform takes none in threads. */
+const NO_COMMAND_HERE: Outcome = {
+  ok: false,
+  reason: 'Commands don’t work in threads. Write @loadline and the words instead, such as @loadline status.',
+};
+
 export class Composer {
   readonly #form = byId('composer', HTMLFormElement);
   readonly #box = byId('composer-box', HTMLTextAreaElement);
@@ -34,7 +40,7 @@ export class Composer {
   /** Shows the draft of the place, and the examples. */
   draw(): void {
     this.#form.hidden = this.#desk.place === HOME;
-    const shown = `${this.#desk.me}/${this.#desk.place}`;
+    const shown = `${this.#desk.me}/${this.#desk.place}/${this.#desk.thread ?? ''}`;
     if (shown !== this.#shown) {
       this.#shown = shown;
       this.#box.value = this.#drafts.get(shown) ?? '';
@@ -65,12 +71,16 @@ export class Composer {
 
   async #send(): Promise<void> {
     const text = this.#box.value.trim();
-    const { me, place } = this.#desk;
+    const { me, place, thread } = this.#desk;
     if (text === '' || !me || !place || this.#form.getAttribute('aria-busy') === 'true') return;
     const draft = this.#shown;
     this.#form.setAttribute('aria-busy', 'true');
-    const send = text.startsWith('/') ? sendCommand : sendMessage;
-    const taken = await this.#settle(send(me, place, text));
+    const sent = !text.startsWith('/')
+      ? sendMessage(me, place, text, thread)
+      : thread === undefined
+        ? sendCommand(me, place, text)
+        : Promise.resolve(NO_COMMAND_HERE);
+    const taken = await this.#settle(sent);
     this.#form.removeAttribute('aria-busy');
     if (!taken) return;
     this.#drafts.delete(draft);

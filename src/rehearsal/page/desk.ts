@@ -13,6 +13,8 @@ export interface Desk {
   me: string | undefined;
   /** Id of a channel, `DIRECT` or `HOME`. */
   place: string | undefined;
+  /** The message whose thread one reads; undefined for the place as a whole. */
+  thread: string | undefined;
   state: PageState | undefined;
   about: About | undefined;
   values: KeptValues;
@@ -31,6 +33,7 @@ export function openDesk(address: string): Desk {
   return {
     me: wanted.get('as') ?? undefined,
     place: wanted.get('at') ?? undefined,
+    thread: undefined,
     state: undefined,
     about: undefined,
     values: new KeptValues(),

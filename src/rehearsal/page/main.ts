@@ -12,7 +12,15 @@ import { DIRECT, HOME, nameOf, openDesk, placeAt, placeKey } from './desk.ts';
 import { byId, element, keepingFocus } from './dom.ts';
 import { FormDialog } from './form-dialog.ts';
 import { HintPanel } from './hint-panel.ts';
-import { fetchAbout, fetchState, markRead, openApp, sendClick, sendShortcut } from './page-api.ts';
+import {
+  fetchAbout,
+  fetchState,
+  markRead,
+  openApp,
+  pullMessageIn,
+  sendClick,
+  sendShortcut,
+} from './page-api.ts';
 import { Stream } from './stream.ts';
 import { type Act, viewSurface } from './surface.ts';
 
@@ -21,6 +29,7 @@ const notice = byId('notice', HTMLElement);
 const noticeText = byId('notice-text', HTMLElement);
 const toNewest = byId('to-newest', HTMLButtonElement);
 const asText = byId('as-text', HTMLButtonElement);
+const fromThread = byId('from-thread', HTMLButtonElement);
 
 const act: Act = async (target, click) => {
   if (!desk.me) return;
@@ -39,7 +48,10 @@ const refresh = coalesced(async () => {
   readPlace(state);
 });
 
-const stream = new Stream(byId('stream', HTMLElement), act);
+const stream = new Stream(byId('stream', HTMLElement), act, {
+  openThread: showThread,
+  pullIn: ({ channel, ts }) => desk.me && void settle(pullMessageIn(desk.me, channel, ts)),
+});
 const dialog = new FormDialog(byId('form-dialog', HTMLDialogElement), desk, act, () => refreshOrSay());
 const calendar = new CalendarBar(() => refreshOrSay());
 const composer = new Composer(desk, settle);
@@ -79,7 +91,8 @@ function draw(state: PageState): void {
   const place = placeAt(desk, state);
   const label = place ? placeName(place) : 'Home page';
   history.replaceState(null, '', `#as=${state.me.id}&at=${desk.place}`);
-  byId('place-title', HTMLElement).textContent = label;
+  byId('place-title', HTMLElement).textContent = desk.thread === undefined ? label : `Thread in ${label}`;
+  fromThread.hidden = desk.thread === undefined;
   byId('place-note', HTMLElement).textContent = place
     ? `seen by ${nameOf(state.me)}`
     : `what the app shows to ${nameOf(state.me)}`;
@@ -111,6 +124,7 @@ function drawHome(state: PageState): void {
 function switchMember(id: string): void {
   if (id === desk.me) return;
   desk.me = id;
+  desk.thread = undefined;
   void refreshOrSay().then(arrive);
 }
 
@@ -119,9 +133,18 @@ function chooseShortcut(callbackId: string): void {
   if (desk.me) void settle(sendShortcut(desk.me, callbackId));
 }
 
+/** @param ts undefined: back to the whole place */
+function showThread(ts: string | undefined): void {
+  desk.thread = ts;
+  say('');
+  if (desk.state) draw(desk.state);
+  byId('composer-box', HTMLTextAreaElement).focus();
+}
+
 function switchPlace(id: string): void {
-  if (id === desk.place) return;
+  if (id === desk.place && desk.thread === undefined) return;
   desk.place = id;
+  desk.thread = undefined;
   say('');
   if (desk.state) draw(desk.state);
   arrive();
@@ -199,6 +222,7 @@ toNewest.addEventListener('click', () => {
 byId('stream', HTMLElement).addEventListener('scroll', () => {
   if (stream.isAtEnd()) toNewest.hidden = true;
 });
+fromThread.addEventListener('click', () => showThread(undefined));
 asText.addEventListener('click', () => {
   desk.asText = !desk.asText;
   asText.setAttribute('aria-pressed', String(desk.asText));

@@ -37,8 +37,11 @@ export async function fetchAbout(): Promise<About | undefined> {
 
 export const sendCommand = (as: string, channel: string, text: string) =>
   post<Outcome>('/page/command', { as, channel, text });
-export const sendMessage = (as: string, channel: string, text: string) =>
-  post<Outcome>('/page/say', { as, channel, text });
+export const sendMessage = (as: string, channel: string, text: string, threadTs: string | undefined) =>
+  post<Outcome>('/page/say', { as, channel, text, threadTs });
+/** The app's shortcut in the menu of a message. */
+export const pullMessageIn = (as: string, channel: string, ts: string) =>
+  post<Outcome>('/page/message-shortcut', { as, channel, ts, callbackId: 'pull-message-in' });
 export const markRead = (as: string, channel: string) => post<unknown>('/page/read', { as, channel });
 /** Somebody opens the app's Home page, or their direct messages with it. */
 export const openApp = (as: string, tab: 'home' | 'messages') => post<Outcome>('/page/home', { as, tab });

@@ -4,7 +4,7 @@
  */
 import type { PageState, SeenMessage } from '../stand-in/page-state.ts';
 import { blockNodes } from './blocks.ts';
-import { type Desk, nameOf, wordingOf } from './desk.ts';
+import { type Desk, DIRECT, nameOf, wordingOf } from './desk.ts';
 import { element } from './dom.ts';
 import { fileNodes, fileWords } from './file-elements.ts';
 import { longDate, momentOfTs, timeOfDay } from './format-date.ts';
@@ -19,15 +19,23 @@ interface Row {
   node: HTMLElement;
 }
 
+/** What one can do with a message besides pressing its own buttons. */
+export interface MessageMenu {
+  openThread(ts: string): void;
+  pullIn(message: SeenMessage): void;
+}
+
 export class Stream {
   readonly #box: HTMLElement;
   readonly #act: Act;
+  readonly #menu: MessageMenu;
   #rows = new Map<string, Row>();
   #shown = '';
 
-  constructor(box: HTMLElement, act: Act) {
+  constructor(box: HTMLElement, act: Act, menu: MessageMenu) {
     this.#box = box;
     this.#act = act;
+    this.#menu = menu;
     // Some browsers let the keyboard scroll only what can hold the focus.
     box.tabIndex = 0;
     // An image that arrives late makes the log longer; who read the newest goes on reading the newest.
@@ -50,13 +58,19 @@ export class Stream {
 
   /** Shows a place; true when messages came that the reader, who has scrolled up, does not see. */
   draw(desk: Desk, state: PageState, place: string): boolean {
-    const shown = `${state.me.id}/${place}/${desk.asText}`;
+    const shown = `${state.me.id}/${place}/${desk.thread ?? ''}/${desk.asText}`;
     const wasAtEnd = this.#stayAtEnd;
     const isOtherPlace = shown !== this.#shown;
     if (isOtherPlace) this.#rows = new Map();
     this.#shown = shown;
     const known = this.#rows.size;
-    this.#place(this.#nodes(desk, state, state.messages[place] ?? []));
+    const all = state.messages[place] ?? [];
+    const { thread } = desk;
+    const read = all.filter(({ ts, threadTs }) =>
+      thread === undefined ? threadTs === undefined : ts === thread || threadTs === thread,
+    );
+    const replies = Map.groupBy(all, ({ threadTs }) => threadTs);
+    this.#place(this.#nodes(desk, state, read, (ts) => replies.get(ts)?.length ?? 0));
     if (isOtherPlace || wasAtEnd) this.toEnd();
     return !isOtherPlace && !wasAtEnd && this.#rows.size > known;
   }
@@ -71,7 +85,7 @@ export class Stream {
     this.#stayAtEnd = false;
   }
 
-  #nodes(desk: Desk, state: PageState, messages: SeenMessage[]): Node[] {
+  #nodes(desk: Desk, state: PageState, messages: SeenMessage[], repliesTo: (ts: string) => number): Node[] {
     if (messages.length === 0) {
       return [element('p', { class: 'empty' }, ['Nothing has been written here yet.'])];
     }
@@ -83,9 +97,11 @@ export class Stream {
       const itsDay = longDate(momentOfTs(message.ts), timeZone);
       if (itsDay !== day) nodes.push(this.#dayNode(itsDay));
       day = itsDay;
-      const drawn = JSON.stringify(message);
+      const replies = repliesTo(message.ts);
+      const drawn = JSON.stringify([message, replies]);
       const kept = this.#rows.get(message.ts);
-      const row = kept?.drawn === drawn ? kept : { drawn, node: this.#messageNode(desk, state, message) };
+      const row =
+        kept?.drawn === drawn ? kept : { drawn, node: this.#messageNode(desk, state, message, replies) };
       rows.set(message.ts, row);
       nodes.push(row.node);
     }
@@ -97,7 +113,7 @@ export class Stream {
     return element('h3', { class: 'day' }, [element('span', {}, [day])]);
   }
 
-  #messageNode(desk: Desk, state: PageState, message: SeenMessage): HTMLElement {
+  #messageNode(desk: Desk, state: PageState, message: SeenMessage, replies: number): HTMLElement {
     const wording = wordingOf(desk, state);
     const moment = momentOfTs(message.ts);
     const author = nameOf(state.users.find((user) => user.id === message.user)) ?? message.user;
@@ -119,8 +135,49 @@ export class Stream {
     const kind = `entry${message.ephemeral ? ' ephemeral' : ''}${message.byBot ? ' by-app' : ''}`;
     return element('article', { class: kind, 'data-ts': message.ts }, [
       element('time', { datetime: moment.toISOString() }, [timeOfDay(moment, wording.timeZone)]),
-      element('div', { class: 'entry-body' }, [head, ...body, ...files]),
+      element('div', { class: 'entry-body' }, [
+        head,
+        ...body,
+        ...files,
+        ...this.#menuNodes(desk, message, author, replies),
+      ]),
     ]);
+  }
+
+  /** What one person alone sees has no menu on the platform. */
+  #menuNodes(desk: Desk, message: SeenMessage, author: string, replies: number): Node[] {
+    if (message.ephemeral) return [];
+    const about = `, message of ${author}, ${timeOfDay(momentOfTs(message.ts), 'UTC')}`;
+    const inChannel = desk.place !== DIRECT && desk.thread === undefined;
+    const count = replies === 1 ? '1 reply' : `${replies} replies`;
+    const items: [string, string, () => void][] = [
+      ...(inChannel
+        ? [
+            ['thread', replies > 0 ? count : 'Reply in thread', () => this.#menu.openThread(message.ts)] as [
+              string,
+              string,
+              () => void,
+            ],
+          ]
+        : []),
+      ['pull', 'Pull this in as a card', () => this.#menu.pullIn(message)],
+    ];
+    const buttons = items.map(([key, words, click]) =>
+      element(
+        'button',
+        { type: 'button', class: 'button quiet', 'data-key': `${key}/${message.ts}` },
+        [words, element('span', { class: 'unseen' }, [about])],
+        { click },
+      ),
+    );
+    const menu = element('details', { class: 'message-menu' }, [
+      element('summary', { 'data-key': `menu/${message.ts}` }, [
+        replies > 0 && inChannel ? `More (${count})` : 'More',
+        element('span', { class: 'unseen' }, [about]),
+      ]),
+      element('div', {}, buttons),
+    ]);
+    return [menu];
   }
 
   /** Puts the nodes in order without touching those that are where they should be. */

@@ -120,6 +120,19 @@ function listen(app: App, heard: unknown[]): void {
       return ack({ response_action: 'errors', errors: { main: 'Line 2 is bad.' } });
     return ack();
   });
+  app.event('app_mention', async ({ event, client }) => {
+    const { channel, user = '', thread_ts } = event;
+    const text = `You asked: ${event.text.replace(/<@\w+>\s*/, '')}`;
+    await client.chat.postEphemeral({ channel, user, text, ...(thread_ts ? { thread_ts } : {}) });
+  });
+  app.shortcut('pull-message-in', async ({ ack, body, client }) => {
+    await ack();
+    const said = (body as unknown as { message: { text: string } }).message.text;
+    const text = { type: 'plain_text' as const, text: `A card of: ${said}` };
+    const title = { type: 'plain_text' as const, text: 'Pull in' };
+    const view = { type: 'modal' as const, title, blocks: [{ type: 'section' as const, text }] };
+    await client.views.open({ trigger_id: body.trigger_id, view });
+  });
   app.event('app_home_opened', async ({ event, client }) => {
     const text = { type: 'mrkdwn' as const, text: `Home of <@${event.user}>` };
     await client.views.publish({

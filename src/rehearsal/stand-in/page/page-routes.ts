@@ -22,6 +22,7 @@ const id = z.string().min(1).max(255);
 const inputValue = z.union([z.string(), z.null(), z.array(z.string())]);
 const inputValues = z.record(z.string(), z.record(z.string(), inputValue));
 const typed = z.object({ as: id, channel: id, text: z.string().max(40_000) });
+const onMessage = z.object({ as: id, channel: id, ts: id, callbackId: id });
 const said = typed.extend({ threadTs: id.optional() });
 const place = z.object({ as: id, channel: id });
 const clicked = z.object({
@@ -108,6 +109,10 @@ export class PageRoutes {
       'POST /page/say': (input) => {
         const { as, channel, text, threadTs } = said.parse(input);
         return talk.say(as, channel, text, threadTs);
+      },
+      'POST /page/message-shortcut': (input) => {
+        const { as, channel, ts, callbackId } = onMessage.parse(input);
+        return talk.messageShortcut(as, channel, ts, callbackId);
       },
       'POST /page/click': (input) => {
         const { as, channel, ts, viewId, actionId, blockId, value } = clicked.parse(input);
