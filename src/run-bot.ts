@@ -6,6 +6,7 @@ import type { AppDependencies } from './app/ports/app-dependencies.ts';
 import { deliverPost } from './app/posting/deliver.ts';
 import { reduceSprints } from './app/privacy/reduce-sprints.ts';
 import { bindUseCases } from './app/use-cases.ts';
+import { homesTouchedBy } from './app/watching/homes-touched.ts';
 import { writtenOnce } from './app/written-once.ts';
 import { charts } from './charts/charts.ts';
 import { type Config, ConfigError, type Distribution, readConfig } from './config.ts';
@@ -82,7 +83,17 @@ async function start(config: Config, logger: Logger): Promise<() => Promise<void
   const { port } = await app.start();
   const { bulkStore } = database;
   const bulk: AppDependencies = { ...deps, store: metrics ? meteredStore(bulkStore, metrics) : bulkStore };
-  await queue.work(deliveryHandler((postId, isLast) => deliverPost(bulk, postId, isLast), logger, metrics));
+  const deliver = async (postId: string, isLast: boolean) => {
+    const outcome = await deliverPost(bulk, postId, isLast);
+    // Nobody waits for it, and nothing is lost when it fails: a page is made again when it is opened.
+    if ('done' in outcome) {
+      homesTouchedBy(bulk, postId).then(app.refreshHomes, (error: unknown) =>
+        logger.info({ err: error }, 'Home pages were not brought up to date.'),
+      );
+    }
+    return outcome;
+  };
+  await queue.work(deliveryHandler(deliver, logger, metrics));
   const reduceDaily = onceADay(clock.now, () => reduceSprints(bulk));
   const ticking = startClock(
     async () => {

@@ -12,6 +12,7 @@ import { deliverPost } from '../app/posting/deliver.ts';
 import { Refusal } from '../app/refusal.ts';
 import type { Actor } from '../app/team/team.ts';
 import { bindUseCases, type UseCases } from '../app/use-cases.ts';
+import { homesTouchedBy } from '../app/watching/homes-touched.ts';
 import { writtenOnce } from '../app/written-once.ts';
 import { charts } from '../charts/charts.ts';
 import type { Logger } from '../logger.ts';
@@ -132,7 +133,11 @@ export async function startRehearsal({
 
   async function settle(): Promise<void> {
     for (let waitedMs = 0; ; waitedMs += WAIT_STEP_MS) {
-      await queue.drain((postId) => deliverPost(deps, postId));
+      await queue.drain(async (postId) => {
+        const outcome = await deliverPost(deps, postId);
+        await app.refreshHomes(await homesTouchedBy(deps, postId));
+        return outcome;
+      });
       const waiting = await database.store.read((read) => read.countUnsentPosts());
       // A rate limit holds deliveries back for a moment of real time.
       if (waiting === 0 || waitedMs >= LONGEST_WAIT_MS) return;

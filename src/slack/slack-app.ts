@@ -5,6 +5,7 @@
 import { setTimeout as wait } from 'node:timers/promises';
 import { App, type Receiver } from '@slack/bolt';
 import type { AppDependencies } from '../app/ports/app-dependencies.ts';
+import type { Actor } from '../app/team/team.ts';
 import { watchChannel } from '../app/team/watch-channel.ts';
 import type { UseCases } from '../app/use-cases.ts';
 import { giveUp } from '../app/written-once.ts';
@@ -60,6 +61,8 @@ export interface SlackApp {
    * @throws PlatformStartError
    */
   start(): Promise<{ readonly port: number }>;
+  /** Brings the home pages of these people up to date, one after the other. Never throws. */
+  refreshHomes(people: readonly Actor[]): Promise<void>;
   /** Resolves when no request is being worked on, those that were acknowledged included. */
   idle(): Promise<boolean>;
   /** Takes no new request and waits for the work in hand. @returns false when some was still running. */
@@ -127,6 +130,13 @@ export function createSlackApp(options: SlackAppOptions): SlackApp {
       }
       return { port };
     },
+    refreshHomes: (people) =>
+      running.track(async () => {
+        for (const actor of people) {
+          const workspace = await options.workspaces.find(actor.workspaceId).catch(() => undefined);
+          if (workspace) await homePages.refresh(workspace.bulk, actor);
+        }
+      }),
     idle: () => running.settled(STOP_LIMIT_MS),
     async stop() {
       isStopping = true;

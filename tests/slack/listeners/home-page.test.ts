@@ -128,6 +128,16 @@ describe('after something was done, the home page of the person', () => {
   });
 });
 
+describe('when a sprint begins or ends', () => {
+  it('publishes the pages of several people, whatever becomes of one of them', async () => {
+    const bot = botUnderTest(platform);
+    bot.useCases.refreshHomePage.mockRejectedValueOnce(new Error('the database is gone'));
+    const people = ['U0ANA', MIRA_ID].map((userId) => ({ workspaceId: WORKSPACE_ID, userId }));
+    await bot.app.refreshHomes([...people, { workspaceId: 'T0OTHER', userId: 'U0BEN' }]);
+    expect(published()).toMatchObject([{ user_id: MIRA_ID }]);
+  });
+});
+
 describe('a button of the home page', () => {
   it('is answered by the page, which is published once', async () => {
     const bot = writingBot();

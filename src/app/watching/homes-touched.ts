@@ -1,0 +1,31 @@
+/** Whose home pages a delivered post makes out of date: those of a sprint's team when it is planned, begins or ends. */
+import { promptDays } from '../clock/sprint-clock.ts';
+import type { AppDependencies } from '../ports/app-dependencies.ts';
+import type { PostKind } from '../posting/post-kinds.ts';
+import type { Actor } from '../team/team.ts';
+
+/** Posts to the channel that say of a sprint's beginning or end. */
+const ABOUT_SPRINT: readonly string[] = ['plan', 'verdict', 'cancelled'] satisfies readonly PostKind[];
+
+/** Only people who have ever opened their page. */
+export async function homesTouchedBy(
+  { store }: Pick<AppDependencies, 'store'>,
+  postId: string,
+): Promise<Actor[]> {
+  return store.read(async (read) => {
+    const post = await read.postById(postId);
+    if (!post || !('sprintId' in post.subject)) return [];
+    const { kind } = post.subject;
+    if (!ABOUT_SPRINT.includes(kind) && kind !== 'daily-prompt') return [];
+    const found = await read.sprintWithTeam(String(post.subject.sprintId));
+    if (!found) return [];
+    const { team, sprint, members } = found;
+    const { workspaceId } = team;
+    if (kind === 'daily-prompt' && post.subject.day !== promptDays(team, sprint)[0]) return [];
+    const userIds =
+      'userId' in post.recipient
+        ? [post.recipient.userId]
+        : members.filter(({ isActive }) => isActive).map(({ userId }) => userId);
+    return (await read.homeOpenedBy(workspaceId, userIds)).map((userId) => ({ workspaceId, userId }));
+  });
+}
