@@ -134,7 +134,7 @@ export const FIELD_RULES: readonly FieldRule[] = [
     because: 'the rest is of messages with files, calls and threads of assistants',
   },
   {
-    place: /^(chat\.postMessage\.message|block_actions\.message)$/,
+    place: /^(chat\.postMessage|block_actions|message_action)\.message$/,
     always: ['type', 'user', 'ts', 'text', 'team', 'bot_id', 'bot_profile', 'app_id'],
     because: 'a message without blocks, thread, file or change has none of the rest',
   },
@@ -238,7 +238,7 @@ export const FIELD_RULES: readonly FieldRule[] = [
     because: 'functions only; only a closed form was cleared or not',
   },
   {
-    place: /^(block_actions|view_submission|view_closed)\.team$/,
+    place: /^(block_actions|message_action|view_submission|view_closed)\.team$/,
     always: ['id', 'domain'],
     because: 'organisations only',
   },

@@ -96,6 +96,18 @@ const CASES: readonly Case[] = [
   },
   {
     sample: 'message_action',
+    effect: 'a form opens',
+    prepare: async ({ bot, record }) => {
+      const channel = bot.freeChannel();
+      await bot.standIn.say('U0BEN', channel, SAID.text);
+      await bot.bot.settle();
+      const { ts } = bot.standIn.messagesOf(ANA, channel).at(-1) ?? { ts: '' };
+      const given = await record(() => bot.standIn.messageShortcut(ANA, channel, ts, 'pull-message-in'));
+      return { given, look: () => bot.standIn.viewOf(ANA)?.id };
+    },
+  },
+  {
+    sample: 'message_action',
     what: 'message_action, of no shortcut of ours',
     effect: NOTHING,
     prepare: async ({ bot }) => ({

@@ -136,6 +136,8 @@ async function requests(standIn: StandIn, recorder: Recorder): Promise<SentPaylo
   interaction();
   await standIn.click(ANA, { viewId: standIn.homeOf(ANA)?.id ?? '' }, 'press');
   interaction();
+  await standIn.messageShortcut(ANA, CHANNEL, ts, 'pull-message-in');
+  interaction();
   const opened = await call(standIn, 'views.open', { trigger_id, view: FORM });
   sent.push({ in: 'responses', name: 'views.open', payload: opened });
   const { id } = opened.view as { id: string };

@@ -109,6 +109,7 @@ export function messageShortcutPayload(
   return {
     type: 'message_action',
     ...common,
+    user: { id: person.id, name: person.name, team_id: person.teamId },
     action_ts: stage.log.nextTs(),
     callback_id: chosen.callbackId,
     trigger_id: chosen.triggerId,
