@@ -115,10 +115,11 @@ export class Moves {
   }
 
   /** A card as it is pasted: parted by tabs, with its key in front of the title. */
-  #cardLine({ key, title, estimate, owners }: ScenarioCard): string {
+  #cardLine({ key, title, link, estimate, owners }: ScenarioCard): string {
     const named = /^[A-Za-z][A-Za-z0-9]{0,9}-\d{1,7}$/.test(key) ? `${key}: ${title}` : title;
     const mentions = owners.map((id) => this.#mention(id)).join(' ');
-    return [named.replaceAll(/\s+/g, ' '), String(estimate), mentions].join('\t');
+    const columns = [named.replaceAll(/\s+/g, ' '), String(estimate), mentions];
+    return [...columns, ...(link === undefined ? [] : [link])].join('\t');
   }
 
   #mention(memberId: string): string {

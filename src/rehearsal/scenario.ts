@@ -23,6 +23,7 @@ const timeZone = z.string().refine(isTimeZone, {
 const card = z.object({
   key: word,
   title: z.string(),
+  link: z.string().optional(),
   estimate: z.number(),
   owners: z.array(word).default([]),
 });

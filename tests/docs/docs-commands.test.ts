@@ -66,6 +66,8 @@ describe('the pages', () => {
       surpriseRatio: 2 / 8,
       verdict: 'missed',
     });
+    const posted = JSON.stringify(sprints[0]?.posts.map(({ text }) => text));
+    expect(posted).toContain('<https://tracker.example/quay-2|quay-2 Tide chart>');
   });
 
   it('list every setting that the program reads, with its default', async () => {
