@@ -1,6 +1,13 @@
 /** The burndown: what was left on each day of the sprint, and what the day added to the load. */
-import { type Day, daysFromTo, type Weekday, workingDaysFromTo } from './calendar.ts';
+import { type Day, daysFromTo } from './calendar.ts';
 import type { CardState } from './ledger.ts';
+import {
+  memberDaysOf,
+  type OwnCalendar,
+  teamShareOf,
+  type WorkCalendar,
+  workingDaysOf,
+} from './work-calendar.ts';
 
 /**
  * One day of a burndown: what was left in the evening, and what the day added to the load.
@@ -9,7 +16,7 @@ import type { CardState } from './ledger.ts';
 export interface BurndownDay {
   /** ISO date, e.g. `2026-11-04`. */
   readonly day: Day;
-  /** Where a steady pace from the commitment to nothing would be this evening. */
+  /** Where a steady pace from the commitment to nothing would be this evening: as many points for each member-day. */
   readonly idealPoints: number;
   /** Points left on all cards this evening; undefined for days that have not come yet. */
   readonly leftPoints: number | undefined;
@@ -34,7 +41,9 @@ export interface BurndownSpan {
   readonly sprintName: string;
   readonly startsOn: Day;
   readonly endsOn: Day;
-  readonly workingDays: readonly Weekday[];
+  readonly calendar: WorkCalendar;
+  /** Those who work on the sprint; with none, each working day counts the same. */
+  readonly members: readonly OwnCalendar[];
   /** Undefined once the sprint is over; then every day has a value. */
   readonly today: Day | undefined;
 }
@@ -54,11 +63,12 @@ function leftOn(states: readonly CardState[], day: Day): number {
  * that has no working day shows its calendar days.
  */
 export function burndownOf(states: readonly CardState[], span: BurndownSpan): Burndown {
-  const working = workingDaysFromTo(span.startsOn, span.endsOn, span.workingDays);
+  const working = workingDaysOf(span.calendar, span.startsOn, span.endsOn);
   const days = working.length > 0 ? working : daysFromTo(span.startsOn, span.endsOn);
   const commitmentPoints = states
     .filter(({ card }) => card.origin === 'planned')
     .reduce((total, { card }) => total + card.estimatePoints, 0);
+  const remaining = remainingShares(days, span);
   const entries = states.flatMap((state) => state.entries);
   const rows = days.map((day, i): BurndownDay => {
     const isLast = i === days.length - 1;
@@ -67,7 +77,7 @@ export function burndownOf(states: readonly CardState[], span: BurndownSpan): Bu
     const within = (other: Day): boolean => other > previous && other <= until;
     return {
       day,
-      idealPoints: (commitmentPoints * (days.length - 1 - i)) / days.length,
+      idealPoints: commitmentPoints * (remaining[i] as number),
       leftPoints: span.today !== undefined && day > span.today ? undefined : leftOn(states, until),
       pulledInPoints: states
         .filter(({ card }) => card.origin === 'pulled-in' && within(card.enteredOn))
@@ -78,6 +88,18 @@ export function burndownOf(states: readonly CardState[], span: BurndownSpan): Bu
     };
   });
   return { sprintName: span.sprintName, commitmentPoints, days: rows, today: span.today };
+}
+
+/** Which share of the sprint's working time is still to come on the evening of each day. */
+function remainingShares(days: readonly Day[], { calendar, members }: BurndownSpan): number[] {
+  const byMembers = days.map((day) => memberDaysOf(calendar, members, [day]));
+  const times = sumOf(byMembers) > 0 ? byMembers : days.map((day) => teamShareOf(calendar, day) || 1);
+  const total = sumOf(times);
+  return days.map((_, i) => sumOf(times.slice(i + 1)) / total);
+}
+
+function sumOf(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0);
 }
 
 /** Where the line of points left ends: position 0 is the start of the sprint, n the evening of its n-th day. */

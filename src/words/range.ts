@@ -105,13 +105,14 @@ function endsWords(range: CommitmentRange, thresholds: Thresholds): string[] {
 
 /** `For Mon 30 Nov to Fri 11 Dec: 10 working days, 5 members and 6 days off or away.` */
 function comingWords({ coming }: RangeAdvice): string {
-  const { workingDays, members, awayDays } = coming;
+  const { workingDays, members, memberDays, awayDays } = coming;
+  const daysAway = workingDays * members - memberDays + (awayDays ?? 0);
   return mrkdwn('range-coming', {
     span: sprintSpan(coming),
     facts: [
       say('range-working-days', { count: workingDays }),
       say('range-members', { count: members }),
-      ...(awayDays === undefined ? [] : [say('range-days-away', { count: awayDays })]),
+      say('range-days-away', { count: daysAway }),
     ],
   });
 }

@@ -3,6 +3,7 @@
  * cards, by the very function behind the command, over a store that has everything at hand; against a plain loop over the
  * same data.
  */
+
 import type { SprintCardState } from '../../src/app/cards/card-line.ts';
 import { statesOf } from '../../src/app/cards/card-line.ts';
 import type { PastTrace } from '../../src/app/history/past-sprint.ts';
@@ -16,6 +17,7 @@ import { sprintSoFar } from '../../src/forecast/sprint-so-far.ts';
 import { burndownOf } from '../../src/sprint/burndown.ts';
 import { dayPlus } from '../../src/sprint/calendar.ts';
 import { DEFAULT_THRESHOLDS } from '../../src/sprint/thresholds.ts';
+import { NO_DAYS_OFF } from '../../src/sprint/work-calendar.ts';
 import { seededRandom } from '../forecast/seeded-random.ts';
 import type { Bench } from './bench-row.ts';
 import { benchRow } from './bench-row.ts';
@@ -94,6 +96,7 @@ const TEAM: Team = {
   ...USUAL_SETTINGS,
   retentionMonths: undefined,
   workingDays: [1, 2, 3, 4, 5],
+  daysOff: NO_DAYS_OFF,
   thresholds: DEFAULT_THRESHOLDS,
   productOwnerId: undefined,
   baselineSprintId: undefined,
@@ -167,8 +170,9 @@ export const statusStatisticsBench: Bench = {
     const read = await tx.read.pastTracesOf(TEAM, MOST_SPRINTS_BACK, ELAPSED_SHARE);
     const everything = async () => {
       await statusContent(tx, { team: TEAM, members: [] }, SPRINT, TODAY);
-      const { sprintName, startsOn, endsOn, workingDays } = { sprintName: SPRINT.name, ...SPRINT, ...TEAM };
-      burndownOf(statesOf({ cards, facts }), { sprintName, startsOn, endsOn, workingDays, today: TODAY });
+      const { name: sprintName, startsOn, endsOn } = SPRINT;
+      const span = { sprintName, startsOn, endsOn, calendar: TEAM, members: [], today: TODAY };
+      burndownOf(statesOf({ cards, facts }), span);
     };
     const { load } = await statusContent(tx, { team: TEAM, members: [] }, SPRINT, TODAY);
     if (load.from !== 'projection')

@@ -19,7 +19,7 @@ export function rangeAdvice(past: readonly PastSprint[], change: Partial<Commitm
     sprints: past.length,
     importedSprints: past.filter(({ importedAt }) => importedAt !== undefined).length,
     question: { about: 'range' },
-    coming: { startsOn, endsOn, workingDays: 10, members: 5, awayDays: undefined },
+    coming: { startsOn, endsOn, workingDays: 10, members: 5, memberDays: 50, awayDays: undefined },
     range: 'undefined' in range ? range : { ...range, ...change },
     past,
     thresholds: DEFAULT_THRESHOLDS,

@@ -5,7 +5,7 @@ import { waitForAll } from '../../src/app/wait-for-all.ts';
 import type { Database } from '../../src/store/database.ts';
 import { openQueue } from '../../src/store/queue/delivery-queue.ts';
 import { sqlErrorOf } from '../../src/store/sql-error.ts';
-import { aCard, anAnswer, aPost, aSprint, aTeam, savedSprint } from '../store/store-examples.ts';
+import { aCard, aMember, anAnswer, aPost, aSprint, aTeam, savedSprint } from '../store/store-examples.ts';
 import type { OwnPostgres } from '../support/databases.ts';
 import { withPostgres } from '../support/databases.ts';
 
@@ -117,7 +117,7 @@ it('a transaction that locks a team waits until the other one ends', async () =>
 
 it('what is asked for beside a lock is read under it', async () => {
   const { team, sprint } = await savedSprint(one);
-  const member = { userId: 'U-ana', name: 'Ana', isFacilitator: false, isActive: true };
+  const member = aMember();
   const held = Promise.withResolvers<void>();
   const changing = one.store.transaction(async (tx) => {
     await tx.lock.team(team.id);

@@ -301,11 +301,18 @@ export function reckon(scenario: Scenario): Reckoning {
     const closesAtMs = book.closesAtMs;
     const measured = measure(book.cards, scenario, baseline);
     const before = sprints.findLast((earlier) => !earlier.cancelled);
-    measured.crossed.push(...habitsCrossed({ cards: book.cards, prompts, heard, idle }, before));
+    measured.crossed.push(
+      ...habitsCrossed({ cards: book.cards, prompts, heard, idle }, before, firstMorningOf(scenario, sprint)),
+    );
     sprints.push({ sprint, cards: book.cards, cancelled, prompts, heard, idle, closesAtMs, ...measured });
     if (cancelled) Object.assign(sprints.at(-1) ?? {}, { verdict: null, failed: [], crossed: [] });
   }
   return { sprints, refused };
+}
+
+function firstMorningOf({ team }: Scenario, { startsOn, endsOn }: ScenarioSprint): string | undefined {
+  if (Number(team.promptAt.slice(0, 2)) >= 12) return undefined;
+  return daysBetween(startsOn, endsOn).find((day) => team.workingDays.includes(weekdayOf(day)));
 }
 
 function notePrompts(scenario: Scenario, book: SprintBook, day: string, prompts: Map<string, number>): void {

@@ -104,7 +104,7 @@ test(
       .find((text) => text.includes('in a row'));
     expect(verdict).toContain('2 cards have now been open at the end of two or more sprints in a row.');
     expect(verdict).toContain('• quay-1 Tide tables: open at the end of 2 sprints in a row');
-    expect(verdict).toContain('3 of 4 daily prompts were answered');
+    expect(verdict).toContain('1 of 2 daily prompts was answered');
   },
   PLAY_TIMEOUT_MS,
 );

@@ -18,4 +18,5 @@ export const LANDED_MIGRATIONS: Readonly<Record<string, string>> = {
   '0012_visits.sql': '6dfbdf013d0cca5a98a5704602a1539e01874a5347dd98338e0e2e34e4496649',
   '0013_team_moved.sql': '9f47dac52d6e313d5cfe877c5fa062aa56c87c8c9358975ed51132c20a10ebf6',
   '0014_card_links.sql': 'a0b87a2efa2401a62261b2f91143788d4540ef7e4bc92c1fcaa99a38c2c09ab1',
+  '0015_days_off.sql': '16f75619819f902a5c0fdd131c304b17d192177a67aef9e02c1a61bf4739cf65',
 };

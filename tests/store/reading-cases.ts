@@ -31,7 +31,7 @@ export function readingCases(database: () => Database): void {
       teamsOf: [actor],
       teamsOwnedBy: [actor],
       membersOf: [team.id],
-      activeMemberIds: [[team.id]],
+      peopleOf: [[team.id]],
       sprintWithTeam: [sprint.id],
       sprintById: [sprint.id],
       sprintsOf: [team.id],

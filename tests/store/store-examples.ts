@@ -1,4 +1,5 @@
 /** Invented teams, sprints and cards for the store's tests. */
+
 import { randomUUID } from 'node:crypto';
 import type { NewPost } from '../../src/app/posting/posts.ts';
 import { USUAL_SETTINGS } from '../../src/app/team/settings.ts';
@@ -6,6 +7,7 @@ import type { Member, NewFact, Sprint, SprintCard, SprintResult, Team } from '..
 import { ledgerOf } from '../../src/sprint/ledger.ts';
 import { closingSummary } from '../../src/sprint/summary.ts';
 import { DEFAULT_THRESHOLDS } from '../../src/sprint/thresholds.ts';
+import { NO_DAYS_OFF } from '../../src/sprint/work-calendar.ts';
 import type { Database } from '../../src/store/database.ts';
 
 export const WORKSPACE = 'W-harbour';
@@ -23,6 +25,7 @@ export function aTeam(given: Partial<Team> = {}): Team {
     reminderAfterMinutes: 120,
     retentionMonths: undefined,
     workingDays: [1, 2, 3, 4, 5],
+    daysOff: NO_DAYS_OFF,
     scale: [0, 0.5, 1, 2, 3, 5, 8],
     thresholds: { ...DEFAULT_THRESHOLDS, keptShareAtLeast: 0.7 },
     productOwnerId: undefined,
@@ -32,7 +35,18 @@ export function aTeam(given: Partial<Team> = {}): Team {
 }
 
 export function aMember(given: Partial<Member> = {}): Member {
-  return { userId: 'U-ana', name: 'Ana', isFacilitator: false, isActive: true, ...given };
+  return {
+    userId: 'U-ana',
+    name: 'Ana',
+    isFacilitator: false,
+    isMember: true,
+    isActive: true,
+    worksOn: undefined,
+    daysOff: NO_DAYS_OFF,
+    joinedOn: undefined,
+    leftOn: undefined,
+    ...given,
+  };
 }
 
 export function aSprint(teamId: string, given: Partial<Sprint> = {}): Sprint {

@@ -69,10 +69,10 @@ export function teamQueryCases(database: () => Database): void {
       await tx.write.teams.saveMembers(team.id, [left]);
       await tx.write.teams.saveMembers(team.id, []);
       expect(await tx.read.membersOf(team.id)).toEqual([ana, bo, left]);
-      expect(await tx.read.activeMemberIds([team.id, 'nobody'])).toEqual(
+      expect(await tx.read.peopleOf([team.id, 'nobody'])).toEqual(
         new Map([
-          [team.id, new Set(['U-2', 'U-3'])],
-          ['nobody', new Set()],
+          [team.id, [ana, bo]],
+          ['nobody', []],
         ]),
       );
     });

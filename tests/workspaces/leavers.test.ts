@@ -42,8 +42,13 @@ describe('a leaver', () => {
     await bot.pass('2026-11-03T09:15:00Z');
     expect(bensMessages()).toHaveLength(before);
     expect(anasMessages().at(-1)).toMatch(/Tide table|needs? an owner/);
-    const active = await bot.deps.store.read((read) => read.activeMemberIds([teamId]));
-    expect([...(active.get(teamId) ?? [])].sort()).toEqual(['U0ANA', 'U0CHI']);
+    const people = await bot.deps.store.read((read) => read.peopleOf([teamId]));
+    expect(
+      people
+        .get(teamId)
+        ?.map(({ userId }) => userId)
+        .sort(),
+    ).toEqual(['U0ANA', 'U0CHI']);
   });
 
   it.each(['missing_scope', 'ratelimited', 'user_not_visible', 'fatal_error'])(

@@ -59,6 +59,9 @@ export interface ComingSprint {
   readonly workingDays: number;
   readonly members: number;
   /** Undefined when nobody said who will be away. */
+  /** By the calendars of team and members. */
+  readonly memberDays: number;
+  /** Days away beyond those. */
   readonly awayDays: number | undefined;
 }
 

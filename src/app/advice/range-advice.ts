@@ -1,4 +1,5 @@
 /** How much to commit to in a coming sprint, and what a given commitment means beside it. */
+
 import { RECENT_SPRINTS } from '../../forecast/commitment-model.ts';
 import {
   type CommitmentRange,
@@ -8,24 +9,28 @@ import {
 } from '../../forecast/commitment-range.ts';
 import type { Thresholds } from '../../sprint/thresholds.ts';
 import type { UndefinedValue } from '../../sprint/undefined-value.ts';
-import { promptDays } from '../clock/sprint-clock.ts';
+import { memberDaysOf } from '../../sprint/work-calendar.ts';
+import { sprintDays } from '../clock/sprint-clock.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
 import { commitmentPast } from '../history/team-history.ts';
-import type { Member, Sprint, Team } from '../team/team.ts';
+import { activeMembers, type Member, type Sprint, type Team } from '../team/team.ts';
 import type { ComingSprint, RangeAdvice } from './advice.ts';
 
 /** The sprint with its working time, as far as it is known. */
 export function comingSprint(
-  team: Pick<Team, 'timeZone' | 'workingDays'>,
-  members: readonly Pick<Member, 'isActive'>[],
+  team: Pick<Team, 'timeZone' | 'workingDays' | 'daysOff'>,
+  people: readonly Member[],
   { startsOn, endsOn }: Pick<Sprint, 'startsOn' | 'endsOn'>,
   awayDays: number | undefined,
 ): ComingSprint {
+  const members = activeMembers(people);
+  const days = sprintDays(team, { startsOn, endsOn });
   return {
     startsOn,
     endsOn,
-    workingDays: promptDays(team, { startsOn, endsOn }).length,
-    members: members.filter(({ isActive }) => isActive).length,
+    workingDays: days.length,
+    members: members.length,
+    memberDays: memberDaysOf(team, members, days),
     awayDays,
   };
 }
@@ -36,7 +41,7 @@ export function rangeOf(
   past: readonly PastSprint[],
   coming: ComingSprint,
 ): Pick<RangeAdvice, 'coming' | 'range' | 'past' | 'thresholds'> {
-  const { workingDays, members, awayDays } = coming;
+  const { workingDays, members, memberDays, awayDays } = coming;
   const allThere = workingDays * members;
   const commitments = commitmentPast(past);
   const range = commitmentRange(
@@ -44,7 +49,7 @@ export function rangeOf(
     {
       workingDays,
       // A team may have shrunk since somebody said who would be away.
-      memberDays: awayDays === undefined ? undefined : Math.max(0, allThere - awayDays),
+      memberDays: Math.max(0, memberDays - (awayDays ?? 0)),
       memberDaysWhenAllThere: allThere,
     },
     thresholds,

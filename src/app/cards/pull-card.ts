@@ -17,7 +17,15 @@ import {
   type SprintReference,
   todayOf,
 } from '../team/place.ts';
-import type { Actor, Sprint, SprintCard, SprintHeading, SprintRecords, Team } from '../team/team.ts';
+import {
+  type Actor,
+  activeMembers,
+  type Sprint,
+  type SprintCard,
+  type SprintHeading,
+  type SprintRecords,
+  type Team,
+} from '../team/team.ts';
 import { type LoadOutlook, loadOutlook } from '../watching/load-outlook.ts';
 import { answerCounts } from '../watching/status-content.ts';
 import { cardLine, type SprintCardState, statesOf } from './card-line.ts';
@@ -54,7 +62,7 @@ export async function pullForm(deps: AppDependencies, actor: Actor, place: Place
       load: await loadOutlook(tx, team, sprint, states, time, today),
       check: await pullInCheck(tx, team, sprint, { states, time, on: today }, team.scale),
       workingDaysLeft: time.left,
-      memberIds: members.filter(({ isActive }) => isActive).map(({ userId }) => userId),
+      memberIds: activeMembers(members).map(({ userId }) => userId),
     };
   });
 }
@@ -66,7 +74,7 @@ async function timeOf(
   today: string,
 ): Promise<SprintTime> {
   const prompts = await read.promptsOf([{ sprintId: sprint.id, day: today }]);
-  return sprintTime(team, sprint, today, answerCounts(states, members, prompts, today));
+  return sprintTime(team, sprint, today, answerCounts(team, sprint, members, { states, prompts, on: today }));
 }
 
 /**
@@ -102,7 +110,7 @@ export async function pullCard(
       problems.push({ field: 'estimate', problem: { code: 'not-points', most: MAX_POINTS } });
     }
     const strangers = input.ownerIds.filter(
-      (id) => !found.members.some(({ userId, isActive }) => userId === id && isActive),
+      (id) => !activeMembers(found.members).some(({ userId }) => userId === id),
     );
     if (strangers.length > 0) {
       problems.push({ field: 'ownerIds', problem: { code: 'not-members' } });
@@ -123,7 +131,7 @@ export async function pullLine(
 ): Promise<PulledCard> {
   return deps.store.transaction(async (tx) => {
     const found = await openSprint(tx, actor, { place }, deps.clock.now());
-    const people = found.members.filter(({ isActive }) => isActive);
+    const people = activeMembers(found.members);
     const parsed = /[\r\n]/.test(line.trim())
       ? ({ code: 'several-cards' } as const)
       : parseCardLine(line, people);

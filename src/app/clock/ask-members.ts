@@ -4,6 +4,7 @@
  * caught up with, and a missed day is not asked about afterwards.
  */
 import type { Day } from '../../sprint/calendar.ts';
+import { memberShareOf } from '../../sprint/work-calendar.ts';
 import { isOpenCard, statesOf } from '../cards/card-line.ts';
 import { closeNow } from '../closing/end-sprint.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
@@ -12,10 +13,10 @@ import type { Reading, Transaction } from '../ports/store.ts';
 import { directPost } from '../posting/post-kinds.ts';
 import type { NewPost } from '../posting/posts.ts';
 import { todayOf } from '../team/place.ts';
-import type { Prompt, SprintRecords, Team } from '../team/team.ts';
+import { activeMembers, type Member, type Prompt, type SprintRecords, type Team } from '../team/team.ts';
 import { letLeaversGo } from './let-leavers-go.ts';
 import { instantOf } from './local-time.ts';
-import { nextPromptAt, promptDays, reminderAt } from './sprint-clock.ts';
+import { nextPromptAt, reminderAt, sprintDays } from './sprint-clock.ts';
 
 /** How many sprints one transaction takes: a batch costs the same few statements as one sprint. */
 const BATCH = 500;
@@ -78,7 +79,7 @@ export async function askDueMembers({ store, clock }: Ports): Promise<number> {
 /** A prompt is for its own day: after days of standing still only today's is asked, if its time has come. */
 function isAskedToday({ team, sprint }: DueSprint, now: Date): boolean {
   const today = todayOf(team, now);
-  const isPromptDay = promptDays(team, sprint).includes(today);
+  const isPromptDay = sprintDays(team, sprint).includes(today);
   return isPromptDay && instantOf(today, team.promptAt, team.timeZone) <= now && now < sprint.closesAtInstant;
 }
 
@@ -93,17 +94,24 @@ async function membersWithOpenCards(
   now: Date,
 ): Promise<WantedPrompt[]> {
   const records = await read.recordsOfMany(due.map(({ sprint }) => sprint.id));
-  const active = await read.activeMemberIds(due.map(({ team }) => team.id));
+  const people = await read.peopleOf(due.map(({ team }) => team.id));
   return due.flatMap(({ team, sprint }) => {
     const day = todayOf(team, now);
     const owners = ownersOfOpenCards(records.get(sprint.id), day);
+    const working = workingIds(team, people.get(team.id), day);
     return owners
-      .filter((userId) => active.get(team.id)?.has(userId))
+      .filter((userId) => working.has(userId))
       .map((userId) => {
         const post = directPost(team, userId, { kind: 'daily-prompt', sprintId: sprint.id, userId, day });
         return { prompt: { sprintId: sprint.id, userId, day, postId: post.id }, post };
       });
   });
+}
+
+/** Members who work on the day, if only half of it. */
+function workingIds(team: Team, people: readonly Member[] = [], day: Day): Set<string> {
+  const working = activeMembers(people).filter((member) => memberShareOf(team, member, day) > 0);
+  return new Set(working.map(({ userId }) => userId));
 }
 
 function ownersOfOpenCards(records: SprintRecords | undefined, day: Day): string[] {
@@ -153,11 +161,11 @@ async function postToUnanswered(
   if (due.length === 0) return;
   const teamOf = new Map(due.map(({ team, sprint }) => [sprint.id, team]));
   const days = due.map(({ team, sprint }) => ({ sprintId: sprint.id, day: todayOf(team, now) }));
-  const active = await tx.read.activeMemberIds(due.map(({ team }) => team.id));
-  const unanswered = (await tx.read.promptsOf(days)).filter(
-    ({ state, sprintId, userId }) =>
-      state === 'asked' && active.get((teamOf.get(sprintId) as Team).id)?.has(userId),
-  );
+  const people = await tx.read.peopleOf(due.map(({ team }) => team.id));
+  const unanswered = (await tx.read.promptsOf(days)).filter(({ state, sprintId, userId, day }) => {
+    const team = teamOf.get(sprintId) as Team;
+    return state === 'asked' && workingIds(team, people.get(team.id), day).has(userId);
+  });
   const posts = unanswered.map(({ sprintId, userId, day }) =>
     directPost(teamOf.get(sprintId) as Team, userId, { kind, sprintId, userId, day }),
   );

@@ -20,20 +20,20 @@ const LONGEST_MS = 20_000;
 export async function letLeaversGo({ store, clock, directory }: Ports): Promise<void> {
   const beganMs = performance.now();
   const now = clock.now();
-  const people = await store.transaction(async (tx) => {
+  const accounts = await store.transaction(async (tx) => {
     const until = new Date(now.getTime() + AHEAD_MS);
     const teams = await tx.claim.teamsToLookUp(now, until, TEAMS_AT_ONCE);
-    const active = await tx.read.activeMemberIds(teams.map(({ id }) => id));
+    const people = await tx.read.peopleOf(teams.map(({ id }) => id));
     return teams.flatMap(({ id, workspaceId }) =>
-      [...(active.get(id) ?? [])].map((userId): Actor => ({ workspaceId, userId })),
+      (people.get(id) ?? []).map(({ userId }): Actor => ({ workspaceId, userId })),
     );
   });
   const lookUp = async (person: Actor): Promise<void> => {
     if (performance.now() - beganMs > LONGEST_MS) return;
     const profile = await directory.profile(person.workspaceId, person.userId).catch(() => undefined);
-    if (profile?.isDeactivated) await store.transaction((tx) => leaveAllTeams(tx, person));
+    if (profile?.isDeactivated) await store.transaction((tx) => leaveAllTeams(tx, person, now));
   };
-  const workspaces = Map.groupBy(people, ({ workspaceId }) => workspaceId);
+  const workspaces = Map.groupBy(accounts, ({ workspaceId }) => workspaceId);
   await Promise.all(
     [...workspaces.values()].map(async (members) => {
       for (const person of members) await lookUp(person);

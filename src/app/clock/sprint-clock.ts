@@ -1,6 +1,7 @@
 /** When the clock has something to do with a sprint. Pure; the instants end up in the database. */
 import { addHours } from 'date-fns/addHours';
-import { type Day, dayPlus, workingDaysFromTo } from '../../sprint/calendar.ts';
+import { type Day, dayPlus } from '../../sprint/calendar.ts';
+import { workingDaysOf } from '../../sprint/work-calendar.ts';
 import type { Transaction } from '../ports/store.ts';
 import type { Sprint, Team } from '../team/team.ts';
 import { dayAt, dayExists, instantOf } from './local-time.ts';
@@ -20,22 +21,32 @@ export function reopenUntil(sprint: Pick<Sprint, 'closedAt' | 'importedAt'>): Da
   return addHours(sprint.closedAt, REOPEN_WINDOW_HOURS);
 }
 
-type Rhythm = Pick<Team, 'timeZone' | 'promptAt' | 'workingDays'>;
+type Calendar = Pick<Team, 'timeZone' | 'workingDays' | 'daysOff'>;
+type Rhythm = Calendar & Pick<Team, 'promptAt'>;
 type Span = Pick<Sprint, 'startsOn' | 'endsOn' | 'closesAtInstant'>;
 
-/** The days of the sprint on which members are asked. */
-export function promptDays(
-  team: Pick<Team, 'timeZone' | 'workingDays'>,
+/** The days of the sprint on which the team works. */
+export function sprintDays(team: Calendar, sprint: Pick<Sprint, 'startsOn' | 'endsOn'>): Day[] {
+  return workingDaysOf(team, sprint.startsOn, sprint.endsOn).filter((day) => dayExists(day, team.timeZone));
+}
+
+/** Noon: before it, nobody has worked on the first day yet. */
+const NOON = '12:00';
+
+/**
+ * The days on which members are asked what is left. On the first morning the message only lists their cards, since there
+ * is nothing to report yet.
+ */
+export function questionDays(
+  team: Calendar & Pick<Team, 'promptAt'>,
   sprint: Pick<Sprint, 'startsOn' | 'endsOn'>,
 ): Day[] {
-  return workingDaysFromTo(sprint.startsOn, sprint.endsOn, team.workingDays).filter((day) =>
-    dayExists(day, team.timeZone),
-  );
+  return sprintDays(team, sprint).slice(team.promptAt < NOON ? 1 : 0);
 }
 
 /** The first prompt of the sprint that comes after `after` and before closing; undefined: none does. */
 export function nextPromptAt(team: Rhythm, sprint: Span, after: Date): Date | undefined {
-  return promptDays(team, sprint)
+  return sprintDays(team, sprint)
     .map((day) => instantOf(day, team.promptAt, team.timeZone))
     .find((at) => at > after && at < sprint.closesAtInstant);
 }
@@ -45,18 +56,19 @@ export function nextPromptAt(team: Rhythm, sprint: Span, after: Date): Date | un
  * planned in the middle of its first day.
  */
 export function firstPromptAt(team: Rhythm, sprint: Span, today: Day): Date | undefined {
-  return promptDays(team, sprint)
+  return sprintDays(team, sprint)
     .filter((day) => day >= today)
     .map((day) => instantOf(day, team.promptAt, team.timeZone))
     .find((at) => at < sprint.closesAtInstant);
 }
 
-/** When those who have not answered a prompt are reminded; undefined when the sprint closes before. */
+/** When those who have not answered a prompt are reminded; undefined when nothing was asked or the sprint closes before. */
 export function reminderAt(
-  team: Pick<Team, 'reminderAfterMinutes'>,
+  team: Rhythm & Pick<Team, 'reminderAfterMinutes'>,
   sprint: Span,
   promptedAt: Date,
 ): Date | undefined {
+  if (!questionDays(team, sprint).includes(dayAt(promptedAt, team.timeZone))) return undefined;
   const at = new Date(promptedAt.getTime() + team.reminderAfterMinutes * 60_000);
   return at < sprint.closesAtInstant ? at : undefined;
 }

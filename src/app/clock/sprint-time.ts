@@ -1,7 +1,7 @@
 /** How much of a sprint's working time is over. Knows nothing of its work. */
 import type { Day } from '../../sprint/calendar.ts';
 import type { Sprint, Team } from '../team/team.ts';
-import { promptDays } from './sprint-clock.ts';
+import { sprintDays } from './sprint-clock.ts';
 
 /** Working days. */
 export interface SprintTime {
@@ -21,12 +21,12 @@ export interface SprintTime {
  * would make the team look late.
  */
 export function sprintTime(
-  team: Pick<Team, 'timeZone' | 'workingDays'>,
+  team: Pick<Team, 'timeZone' | 'workingDays' | 'daysOff'>,
   sprint: Pick<Sprint, 'startsOn' | 'endsOn'>,
   today: Day,
   { asked, answered }: { readonly asked: number; readonly answered: number },
 ): SprintTime {
-  const days = promptDays(team, sprint);
+  const days = sprintDays(team, sprint);
   const isTodayOver = answered > 0 && 2 * answered >= asked;
   const gone = days.filter((day) => day < today || (day === today && isTodayOver)).length;
   return {

@@ -17,7 +17,7 @@ import { pastSprintAtClosing } from '../history/past-sprint-at-closing.ts';
 import { ratioValues } from '../history/ratio-values.ts';
 import { commitmentPast, pastSprints } from '../history/team-history.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
-import type { Sprint, Team } from '../team/team.ts';
+import { activeMembers, type Sprint, type Team } from '../team/team.ts';
 
 /** How many sprints "lately" means, this one included. */
 export const LATELY_SPRINTS = 8;
@@ -104,7 +104,7 @@ async function rangeAfter(
   stored: PastSprint | undefined,
 ): Promise<CommitmentRange | UndefinedValue> {
   const time = stored ?? (await pastSprintAtClosing(read, team, sprint, sprint.closedAt ?? new Date(0)));
-  const members = (await read.membersOf(team.id)).filter(({ isActive }) => isActive).length;
+  const members = activeMembers(await read.membersOf(team.id)).length;
   return commitmentRange(
     [
       ...commitmentPast(before),

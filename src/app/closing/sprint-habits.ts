@@ -4,7 +4,7 @@ import type { CarriedOverCard } from '../../sprint/coaching-note.ts';
 import type { SprintHabits } from '../../sprint/habit-notes.ts';
 import { hasOwnKey, isOpenCard, statesOf } from '../cards/card-line.ts';
 import { dayAt, instantOf } from '../clock/local-time.ts';
-import { promptDays } from '../clock/sprint-clock.ts';
+import { questionDays } from '../clock/sprint-clock.ts';
 import type { Reading } from '../ports/store.ts';
 import type { Prompt, Sprint, SprintCard, SprintRecords, Team } from '../team/team.ts';
 
@@ -14,7 +14,7 @@ export async function sprintHabits(
   sprint: Sprint,
   records: SprintRecords,
 ): Promise<SprintHabits> {
-  const days = promptDays(team, sprint);
+  const days = questionDays(team, sprint);
   const prompts = await read.promptsOf(days.map((day) => ({ sprintId: sprint.id, day })));
   return {
     answers: answerCount(team, sprint, prompts, records),
@@ -23,13 +23,13 @@ export async function sprintHabits(
 }
 
 /**
- * The prompts of a sprint's working days that there was something to say to, and how many of them were met.
+ * The questions of a sprint that there was something to say to, and how many of them were met.
  *
  * A day that somebody met before the prompt's time counts as one met; an answer that nobody had asked for does not
  * count. Left out are prompts not met by somebody whose cards were all finished or dropped by that evening, and those
  * of the day on which the sprint was closed before its time.
  *
- * @param prompts those of the sprint's working days
+ * @param prompts those of the days on which something was asked
  */
 export function answerCount(
   team: Pick<Team, 'timeZone' | 'promptAt'>,

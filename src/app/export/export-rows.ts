@@ -6,7 +6,7 @@ import { isDefined, type Ratio } from '../../sprint/undefined-value.ts';
 import { type Verdict, verdictOf } from '../../sprint/verdict.ts';
 import { type SprintCardState, statesOf } from '../cards/card-line.ts';
 import { dayAt } from '../clock/local-time.ts';
-import { promptDays } from '../clock/sprint-clock.ts';
+import { sprintDays } from '../clock/sprint-clock.ts';
 import { CSV_COLUMNS } from '../csv/csv-columns.ts';
 import type { CsvRow } from '../csv/write-csv.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
@@ -113,7 +113,7 @@ function sprintRow(
   { sprint, records, past, postedVerdict, posted, velocityGrowth }: ExportedSprint,
   states: readonly SprintCardState[],
 ): CsvRow<'sprints'> {
-  const days = promptDays(team, sprint);
+  const days = sprintDays(team, sprint);
   const known = past ?? {
     ...(states.length === 0 && posted ? fromPosted(posted) : pastSprintOf(team, days, records)),
     memberDays: undefined,

@@ -3,10 +3,11 @@ import { sprintSoFar } from '../../forecast/sprint-so-far.ts';
 import type { Day } from '../../sprint/calendar.ts';
 import { sprintRatios } from '../../sprint/sprint-ratios.ts';
 import { sprintTotals } from '../../sprint/totals.ts';
+import { memberDaysOf } from '../../sprint/work-calendar.ts';
 import { type SprintCardState, statesOf } from '../cards/card-line.ts';
-import { promptDays } from '../clock/sprint-clock.ts';
+import { sprintDays } from '../clock/sprint-clock.ts';
 import type { Reading } from '../ports/store.ts';
-import type { Sprint, SprintRecords, Team } from '../team/team.ts';
+import type { Member, Prompt, Sprint, SprintRecords, Team } from '../team/team.ts';
 import type { NewPastSprint, PastCard, PastSprint, TracePoint } from './past-sprint.ts';
 
 /** Reads what is needed and makes it. */
@@ -17,22 +18,34 @@ export async function pastSprintAtClosing(
   now: Date,
 ): Promise<NewPastSprint> {
   const records = await read.recordsOf(sprint.id);
-  const days = promptDays(team, sprint);
-  const active = (await read.membersOf(team.id)).filter(({ isActive }) => isActive);
-  const members = new Set(active.map(({ userId }) => userId));
+  const days = sprintDays(team, sprint);
   const prompts = await read.promptsOf(days.map((day) => ({ sprintId: sprint.id, day })));
-  // People who have left since are not counted, so neither are the days on which they were away.
-  const away = prompts.filter(({ state, userId }) => state === 'away' && members.has(userId)).length;
   return {
     sprintId: sprint.id,
     teamId: team.id,
     workspaceId: team.workspaceId,
     endsOn: sprint.endsOn,
     workingDays: days.length,
-    memberDays: days.length * members.size - away,
+    memberDays: memberDaysBy(team, await read.membersOf(team.id), days, prompts),
     ...pastSprintOf(team, days, records),
     recordedAt: now,
   };
+}
+
+/** Member-days of a sprint: its prompts know who was away. Those who left before that was kept are not counted. */
+export function memberDaysBy(
+  team: Team,
+  people: readonly Member[],
+  days: readonly Day[],
+  prompts: readonly Pick<Prompt, 'userId' | 'day' | 'state'>[],
+): number {
+  const away = new Set(
+    prompts.filter(({ state }) => state === 'away').map(({ userId, day }) => `${userId} ${day}`),
+  );
+  const members = people.filter(
+    ({ isMember, isActive, leftOn }) => isMember && (isActive || leftOn !== undefined),
+  );
+  return memberDaysOf(team, members, days, ({ userId }, day) => away.has(`${userId} ${day}`));
 }
 
 /** What the records of a sprint say of it. */

@@ -8,7 +8,7 @@ import { type SprintTotals, sprintTotals } from '../../sprint/totals.ts';
 import { type Ratio, type ReasonCode, undefinedBecause } from '../../sprint/undefined-value.ts';
 import { statesOf } from '../cards/card-line.ts';
 import { instantOf } from '../clock/local-time.ts';
-import { promptDays } from '../clock/sprint-clock.ts';
+import { sprintDays } from '../clock/sprint-clock.ts';
 import type { PastRatios } from '../history/past-sprint.ts';
 import { type FromRecords, pastSprintOf } from '../history/past-sprint-at-closing.ts';
 import type { Sprint, SprintRecords } from '../team/team.ts';
@@ -95,7 +95,7 @@ function plannedSprint(
   const { team, now } = context;
   const line = lines.sprint;
   const sprint = closedSprintOf(line, context);
-  const days = promptDays(team, sprint);
+  const days = sprintDays(team, sprint);
   const base = { sprint, workingDays: days.length, memberDays: line.memberDays, value: line.value };
   const isEmpty = line.commitmentPoints === 0 && (line.pulledInPoints ?? 0) === 0;
   const areCardsKnown = read.hasCards && (lines.cards.length > 0 || isEmpty);

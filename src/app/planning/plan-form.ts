@@ -4,7 +4,7 @@ import { hasOwnKey, isOpenCard, statesOf } from '../cards/card-line.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading } from '../ports/store.ts';
 import { type Membership, membershipAt, type Place, requireFacilitator, todayOf } from '../team/place.ts';
-import type { Actor, Member, Team } from '../team/team.ts';
+import { type Actor, activeMembers, type Member, type Team } from '../team/team.ts';
 import { formatCardLine } from './card-paste.ts';
 import type { PlanInput } from './plan-input.ts';
 import { nextSprintDays } from './sprint-rhythm.ts';
@@ -64,7 +64,7 @@ async function freshDraft(
 
 /** What each owner who is still on the team is called by; where two people have the same name, their ids are used. */
 function callableNames(ownerIds: readonly string[], members: readonly Member[]): string[] {
-  const active = members.filter(({ isActive }) => isActive);
+  const active = activeMembers(members);
   return active
     .filter(({ userId }) => ownerIds.includes(userId))
     .map(({ userId, name }) => {

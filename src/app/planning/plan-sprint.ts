@@ -1,9 +1,11 @@
 /** Shows what a plan means, and commits to it. */
+
 import { randomUUID } from 'node:crypto';
-import { type Day, workingDaysFromTo } from '../../sprint/calendar.ts';
+import type { Day } from '../../sprint/calendar.ts';
 import { isOnScale } from '../../sprint/scale.ts';
 import type { UndefinedValue } from '../../sprint/undefined-value.ts';
 import type { Verdict } from '../../sprint/verdict.ts';
+import { workingDaysOf } from '../../sprint/work-calendar.ts';
 import type { RangeAdvice } from '../advice/advice.ts';
 import { adviceBase } from '../advice/advice-of.ts';
 import { type BigCards, bigCardsOf } from '../advice/odds-advice.ts';
@@ -86,7 +88,7 @@ export async function previewPlan(deps: AppDependencies, actor: Actor, raw: Plan
       input: plan.input,
       cards,
       commitmentPoints,
-      workingDays: workingDaysFromTo(plan.input.startsOn, plan.input.endsOn, team.workingDays).length,
+      workingDays: workingDaysOf(team, plan.input.startsOn, plan.input.endsOn).length,
       warnings: warningsOf(cards, team, plan.input),
       recent: await recentSprints(tx.read, past),
       range,
@@ -124,7 +126,7 @@ function warningsOf(cards: readonly CardLine[], team: Team, input: PlanInput): P
   const numbers = (some: readonly CardLine[]): number[] => some.map(({ number }) => number);
   const offScale = numbers(cards.filter(({ estimatePoints }) => !isOnScale(estimatePoints, team.scale)));
   const ownerless = numbers(cards.filter(({ ownerIds }) => ownerIds.length === 0));
-  const workingDays = workingDaysFromTo(input.startsOn, input.endsOn, team.workingDays);
+  const workingDays = workingDaysOf(team, input.startsOn, input.endsOn);
   return [
     ...(offScale.length > 0
       ? [{ code: 'off-scale', cardNumbers: offScale, scale: team.scale } as const]

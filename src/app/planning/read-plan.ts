@@ -1,11 +1,13 @@
 /** Reads a plan as it was typed, or says everything that is wrong with it. */
+
 import { daysBetween, isDay } from '../../sprint/calendar.ts';
 import { instantOf, isTimeOfDay } from '../clock/local-time.ts';
-import { promptDays } from '../clock/sprint-clock.ts';
+import { sprintDays } from '../clock/sprint-clock.ts';
 import type { InputProblem, Problem } from '../input-problem.ts';
 import type { Reading } from '../ports/store.ts';
 import { refuseIfAny } from '../refusal.ts';
 import type { Membership } from '../team/place.ts';
+import { activeMembers } from '../team/team.ts';
 import { parseAwayDays, whyNotAwayDays } from './away-days.ts';
 import { MAX_CARDS, type PastedCard, parseCards } from './card-paste.ts';
 import type { PlanInput } from './plan-input.ts';
@@ -66,7 +68,7 @@ export async function readPlan(
       most: MAX_SPRINT_DAYS,
       days: lengthDays,
     });
-    if (lengthDays >= 1 && lengthDays <= MAX_SPRINT_DAYS) workingDays = promptDays(team, input).length;
+    if (lengthDays >= 1 && lengthDays <= MAX_SPRINT_DAYS) workingDays = sprintDays(team, input).length;
     const isPast = lengthDays >= 1 && closesAtInstant <= now;
     check(!isPast, 'endsOn', {
       code: 'sprint-over-already',
@@ -81,7 +83,7 @@ export async function readPlan(
       check(false, 'startsOn', { code: 'overlap', sprint, first, last });
     }
   }
-  const active = members.filter(({ isActive }) => isActive);
+  const active = activeMembers(members);
   const awayDays = input.awayDays === '' ? undefined : (parseAwayDays(input.awayDays) ?? Number.NaN);
   if (awayDays !== undefined) {
     const problem = whyNotAwayDays(awayDays, workingDays, active.length);

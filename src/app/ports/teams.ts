@@ -13,7 +13,7 @@ export interface TeamReading {
   /** All members, those who left included, in order of name. */
   membersOf(teamId: string): Promise<Member[]>;
   /** The ids of the active members of each of these teams, in one statement. */
-  activeMemberIds(teamIds: readonly string[]): Promise<Map<string, ReadonlySet<string>>>;
+  peopleOf(teamIds: readonly string[]): Promise<Map<string, Member[]>>;
 }
 
 export interface TeamWriting {

@@ -147,8 +147,7 @@ async function beginAttempt(
  */
 async function chartImage(deps: AppDependencies, wanted: ChartWanted): Promise<PostImage | undefined> {
   if ('advice' in wanted) return adviceChart(deps, wanted.advice);
-  const { team, sprint, states } = wanted;
-  return burndownImage(deps, team, sprint, states, todayOf(team, deps.clock.now()));
+  return burndownImage(deps, wanted, todayOf(wanted.team, deps.clock.now()));
 }
 
 async function findEarlierAttempt(deps: AppDependencies, post: Post): Promise<PostedAt | undefined> {

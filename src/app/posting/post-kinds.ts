@@ -2,18 +2,19 @@
  * The kinds of post. Each is declared once, with the fields that it is about and how what it says is made from the state
  * at the time of delivery. The columns' check, the types and what is delivered follow from the declaration.
  */
+
 import { randomUUID } from 'node:crypto';
 import type { Advice } from '../advice/advice.ts';
 import { adviceOf } from '../advice/advice-of.ts';
 import { type PromptContent, promptContentOf } from '../answering/prompt-content.ts';
-import { cardLine, needsOwner, type SprintCardState, statesOf } from '../cards/card-line.ts';
+import { cardLine, needsOwner, statesOf } from '../cards/card-line.ts';
 import { verdictContent } from '../closing/verdict-content.ts';
 import { commitmentOf, type PlanContent } from '../planning/plan-content.ts';
 import type { Transaction } from '../ports/store.ts';
 import { todayOf } from '../team/place.ts';
-import type { Member, Sprint, SprintHeading, SprintRecords, Team } from '../team/team.ts';
+import type { SprintHeading, SprintRecords, Team } from '../team/team.ts';
 import { waitForAll } from '../wait-for-all.ts';
-import { statusContent } from '../watching/status-content.ts';
+import { type DrawnSprint, statusContent } from '../watching/status-content.ts';
 import type { ChannelCause, UndeliveredCause } from './delivery-failure.ts';
 import type { NewPost, Post, PostedAt, SubjectFields } from './posts.ts';
 
@@ -43,16 +44,16 @@ export const POST_KINDS = {
     return { content: { plan } };
   }),
 
-  verdict: aboutSprint([], async ({ tx, team, sprint, states, now }) => ({
+  verdict: aboutSprint([], async ({ tx, team, members, sprint, states, now }) => ({
     content: { verdict: await verdictContent(tx, team, sprint, now) },
-    chart: { team, sprint, states },
+    chart: { team, members, sprint, states },
   })),
 
   cancelled: aboutSprint(
     ['byUserId', 'reason'],
-    async ({ tx, team, sprint, states, now, subject: { byUserId, reason } }) => ({
+    async ({ tx, team, members, sprint, states, now, subject: { byUserId, reason } }) => ({
       content: { verdict: await verdictContent(tx, team, sprint, now), byUserId, reason },
-      chart: { team, sprint, states },
+      chart: { team, members, sprint, states },
     }),
   ),
 
@@ -75,7 +76,7 @@ export const POST_KINDS = {
     ['byUserId', 'on'],
     async ({ tx, team, members, sprint, states, subject: { on, byUserId } }) => ({
       content: { status: await statusContent(tx, { team, members }, sprint, on), byUserId },
-      chart: { team, sprint, states },
+      chart: { team, members, sprint, states },
     }),
   ),
 
@@ -109,9 +110,7 @@ export type ContentOf<Kind extends PostKind> = Kind extends PostKind
 export type MessageContent = ContentOf<PostKind>;
 
 /** What to draw beside the words: the burndown of a sprint, or the picture of an answer. */
-export type ChartWanted =
-  | { readonly team: Team; readonly sprint: Sprint; readonly states: readonly SprintCardState[] }
-  | { readonly advice: Advice };
+export type ChartWanted = DrawnSprint | { readonly advice: Advice };
 
 /** What a post says and draws. Undefined: there is nothing to say any more. */
 type Made<Content> = { readonly content: Content; readonly chart?: ChartWanted } | undefined;
@@ -183,12 +182,8 @@ function aboutTeam<Field extends keyof SubjectFields, Content>(
   };
 }
 
-interface FoundSprint {
-  readonly team: Team;
-  readonly sprint: Sprint;
-  readonly members: readonly Member[];
+interface FoundSprint extends DrawnSprint {
   readonly records: SprintRecords;
-  readonly states: readonly SprintCardState[];
 }
 
 function aboutSprint<Field extends keyof SubjectFields, Content>(

@@ -2,13 +2,14 @@
  * What follows when people are no longer on a team: they are asked nothing more, and their open cards need another
  * owner, which the facilitators hear once. What they said stays. Must not say who left, nor why.
  */
+import type { Day } from '../../sprint/calendar.ts';
 import { isOpenCard, statesOf } from '../cards/card-line.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
 import type { DeliveryFailure } from '../posting/delivery-failure.ts';
 import { directPost } from '../posting/post-kinds.ts';
 import type { Post } from '../posting/posts.ts';
-import { facilitatorsOrMembers } from './place.ts';
+import { facilitatorsOrMembers, todayOf } from './place.ts';
 import type { Member, Team } from './team.ts';
 
 /** The team must be locked, and its members saved as they are now. */
@@ -45,10 +46,16 @@ async function tellFacilitators(
   if (posts.length > 0) await tx.write.posts.add(posts);
 }
 
+/** As somebody is kept who is no longer on the team: their answers stay, and so do the days on which they were there. */
+export function gonePerson(person: Member, leftOn: Day | undefined): Member {
+  return { ...person, isActive: false, isFacilitator: false, leftOn };
+}
+
 /** Takes somebody whose account is gone off every team of the workspace that they are on. */
 export async function leaveAllTeams(
   tx: Transaction,
   person: { readonly workspaceId: string; readonly userId: string },
+  now: Date,
 ): Promise<void> {
   await tx.lock.teamsOfPerson(person);
   for (const { team } of await tx.read.teamsOfPerson(person)) {
@@ -56,7 +63,7 @@ export async function leaveAllTeams(
       ({ userId, isActive }) => userId === person.userId && isActive,
     );
     if (!member) continue;
-    await tx.write.teams.saveMembers(team.id, [{ ...member, isActive: false, isFacilitator: false }]);
+    await tx.write.teams.saveMembers(team.id, [gonePerson(member, todayOf(team, now))]);
     await letGo(tx, team, [person.userId]);
   }
 }
@@ -80,7 +87,7 @@ const ABOUT_RECIPIENT = new Set([
  * @returns whether the person left
  */
 export async function leaveIfGone(
-  deps: Pick<AppDependencies, 'store' | 'directory'>,
+  deps: Pick<AppDependencies, 'store' | 'directory' | 'clock'>,
   { workspaceId, recipient }: Pick<Post, 'workspaceId' | 'recipient'>,
   failure: DeliveryFailure,
 ): Promise<boolean> {
@@ -90,6 +97,6 @@ export async function leaveIfGone(
   // The account must be gone by the platform's own word; where that can't be had, the next refusal asks again.
   const profile = await deps.directory.profile(workspaceId, userId).catch(() => undefined);
   if (!profile?.isDeactivated) return false;
-  await deps.store.transaction((tx) => leaveAllTeams(tx, { workspaceId, userId }));
+  await deps.store.transaction((tx) => leaveAllTeams(tx, { workspaceId, userId }, deps.clock.now()));
   return true;
 }

@@ -1,6 +1,9 @@
 /** Sets a team up in its channel, and changes who is on it and when it is asked. */
+
 import { randomUUID } from 'node:crypto';
+import type { Day } from '../../sprint/calendar.ts';
 import { DEFAULT_THRESHOLDS } from '../../sprint/thresholds.ts';
+import { NO_DAYS_OFF } from '../../sprint/work-calendar.ts';
 import { isTimeOfDay, isTimeZone, type TimeOfDay } from '../clock/local-time.ts';
 import { resetClocks } from '../clock/sprint-clock.ts';
 import type { InputProblem, Problem } from '../input-problem.ts';
@@ -10,10 +13,10 @@ import { channelPost } from '../posting/post-kinds.ts';
 import { Refusal, refuseIfAny } from '../refusal.ts';
 import { waitForAll } from '../wait-for-all.ts';
 import { type Role, requireMaySetUp, whyNot } from './belonging.ts';
-import { letGo } from './leave-team.ts';
-import { membershipAt, membershipInTeam, type Place, requireFacilitator } from './place.ts';
+import { gonePerson, letGo } from './leave-team.ts';
+import { membershipAt, membershipInTeam, type Place, requireFacilitator, todayOf } from './place.ts';
 import { settingsOf, USUAL_SETTINGS } from './settings.ts';
-import type { Actor, Member, Team } from './team.ts';
+import { type Actor, activeMembers, type Member, type Team } from './team.ts';
 
 const DEFAULTS = { promptAt: '09:15', workingDays: [1, 2, 3, 4, 5] } as const;
 
@@ -63,7 +66,7 @@ export async function setupForm(deps: AppDependencies, actor: Actor, place: Plac
     return {
       ...existing.team,
       existing: true,
-      memberIds: active.map(({ userId }) => userId),
+      memberIds: activeMembers(active).map(({ userId }) => userId),
       facilitatorIds: active.filter(({ isFacilitator }) => isFacilitator).map(({ userId }) => userId),
     };
   }
@@ -120,7 +123,6 @@ function problemsOf(input: SetupInput): InputProblem[] {
  */
 export async function setUpTeam(deps: AppDependencies, actor: Actor, input: SetupInput): Promise<Team> {
   refuseIfAny(problemsOf(input));
-  const userIds = [...new Set([...input.memberIds, ...input.facilitatorIds])];
   const [caller, channel, names] = await waitForAll([
     deps.directory.profile(actor.workspaceId, actor.userId),
     deps.directory.channel(actor.workspaceId, input.channelId),
@@ -147,13 +149,15 @@ export async function setUpTeam(deps: AppDependencies, actor: Actor, input: Setu
       timeZone: input.timeZone.trim(),
       promptAt: input.promptAt,
       workingDays: [...new Set(input.workingDays)].sort((a, b) => a - b),
+      daysOff: before?.daysOff ?? NO_DAYS_OFF,
       productOwnerId: input.productOwnerId,
       thresholds: before?.thresholds ?? DEFAULT_THRESHOLDS,
       baselineSprintId: before?.baselineSprintId,
       ...settingsOf(before ?? USUAL_SETTINGS),
     };
     await tx.write.teams.save(team);
-    const left = await saveMembership(tx, team.id, userIds, input.facilitatorIds, names);
+    const today = before && todayOf(team, deps.clock.now());
+    const left = await saveMembership(tx, team.id, input, names, today);
     if (before) {
       await resetClocks(tx, team, deps.clock.now());
       await letGo(tx, team, left);
@@ -192,26 +196,35 @@ async function namesOf(
   return names;
 }
 
-/** @returns who was on the team and is no longer */
+/**
+ * @param today undefined for a new team, whose people count from its beginning
+ * @returns who was on the team and is no longer
+ */
 async function saveMembership(
   tx: Transaction,
   teamId: string,
-  userIds: readonly string[],
-  facilitatorIds: readonly string[],
+  { memberIds, facilitatorIds }: Pick<SetupInput, 'memberIds' | 'facilitatorIds'>,
   names: ReadonlyMap<string, string>,
+  today: Day | undefined,
 ): Promise<string[]> {
-  const gone = (await tx.read.membersOf(teamId)).filter(({ userId }) => !userIds.includes(userId));
-  const present = userIds.map(
-    (userId): Member => ({
+  const before = new Map((await tx.read.membersOf(teamId)).map((member) => [member.userId, member]));
+  // The product owner need not be on the team.
+  const userIds = new Set([...memberIds, ...facilitatorIds]);
+  const present = [...userIds].map((userId): Member => {
+    const known = before.get(userId);
+    return {
       userId,
       name: names.get(userId) ?? userId,
       isFacilitator: facilitatorIds.includes(userId),
+      isMember: memberIds.includes(userId),
       isActive: true,
-    }),
-  );
-  await tx.write.teams.saveMembers(teamId, [
-    ...present,
-    ...gone.map((member) => ({ ...member, isActive: false, isFacilitator: false })),
-  ]);
-  return gone.filter(({ isActive }) => isActive).map(({ userId }) => userId);
+      worksOn: known?.worksOn,
+      daysOff: known?.daysOff ?? NO_DAYS_OFF,
+      joinedOn: known?.isActive ? known.joinedOn : today,
+      leftOn: undefined,
+    };
+  });
+  const gone = [...before.values()].filter(({ userId, isActive }) => isActive && !userIds.has(userId));
+  await tx.write.teams.saveMembers(teamId, [...present, ...gone.map((member) => gonePerson(member, today))]);
+  return gone.map(({ userId }) => userId);
 }

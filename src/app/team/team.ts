@@ -1,8 +1,9 @@
 /** A team, its people and its sprints, as the use cases know them. */
-import type { Day, Weekday } from '../../sprint/calendar.ts';
+import type { Day } from '../../sprint/calendar.ts';
 import type { Card, CardFact } from '../../sprint/card.ts';
 import type { SprintSummary } from '../../sprint/summary.ts';
 import type { Thresholds } from '../../sprint/thresholds.ts';
+import type { OwnCalendar, WorkCalendar } from '../../sprint/work-calendar.ts';
 import type { TimeOfDay } from '../clock/local-time.ts';
 import type { TeamSettings } from './settings.ts';
 
@@ -12,7 +13,7 @@ export interface Actor {
   readonly userId: string;
 }
 
-export interface Team extends TeamSettings {
+export interface Team extends TeamSettings, WorkCalendar {
   readonly id: string;
   readonly workspaceId: string;
   /** The channel in which verdicts are posted; one team a channel. */
@@ -21,20 +22,27 @@ export interface Team extends TeamSettings {
   /** IANA name, e.g. `Europe/Lisbon`. */
   readonly timeZone: string;
   readonly promptAt: TimeOfDay;
-  /** ISO weekdays, 1 is Monday. */
-  readonly workingDays: readonly Weekday[];
   readonly thresholds: Thresholds;
   readonly productOwnerId: string | undefined;
   /** The sprint that velocity growth is measured by; undefined: the first closed one with a velocity. */
   readonly baselineSprintId: string | undefined;
 }
 
-export interface Member {
+export interface Member extends OwnCalendar {
   readonly userId: string;
   readonly name: string;
   readonly isFacilitator: boolean;
+  /** False for a facilitator who has no part in the team's work: not asked, and not counted in its working time. */
+  readonly isMember: boolean;
   /** False after leaving the team; their answers stay. */
   readonly isActive: boolean;
+}
+
+/** Those who do the team's work now. */
+export function activeMembers<Person extends Pick<Member, 'isActive' | 'isMember'>>(
+  people: readonly Person[],
+): Person[] {
+  return people.filter(({ isActive, isMember }) => isActive && isMember);
 }
 
 /** `open` from planning until it is closed; a reopened sprint is open again. */

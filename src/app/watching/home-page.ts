@@ -1,12 +1,12 @@
 /** The bot's home page as a place to work: for each of a person's teams, what they have to do in it now. */
 import { burndownOf, leftEnd } from '../../sprint/burndown.ts';
 import { needsOwner, type SprintCardState, statesOf } from '../cards/card-line.ts';
-import { promptDays } from '../clock/sprint-clock.ts';
+import { sprintDays } from '../clock/sprint-clock.ts';
 import { type SprintTime, sprintTime } from '../clock/sprint-time.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
 import { teamsReadBy } from '../team/place.ts';
-import type { Actor, Sprint } from '../team/team.ts';
+import { type Actor, activeMembers, type Sprint } from '../team/team.ts';
 import { type LoadOutlook, loadOutlook } from './load-outlook.ts';
 import { type TeamOverview, teamOverview } from './overview.ts';
 import { answerCounts } from './status-content.ts';
@@ -76,7 +76,7 @@ async function homePageOf(tx: Transaction, actor: Actor, now: Date): Promise<Hom
     const time = running && (await timeOf(tx.read, about, running, states));
     teams.push({
       ...about,
-      isPromptDay: sprint !== undefined && promptDays(team, sprint).includes(about.today),
+      isPromptDay: sprint !== undefined && sprintDays(team, sprint).includes(about.today),
       progress: running && time && (await progressOf(tx, about, running, states, time)),
       nextSteps: about.isFacilitator ? await nextSteps(tx.read, actor, about, states, time) : [],
     });
@@ -92,7 +92,7 @@ async function timeOf(
 ): Promise<SprintTime> {
   const members = await read.membersOf(team.id);
   const prompts = await read.promptsOf([{ sprintId: sprint.id, day: today }]);
-  return sprintTime(team, sprint, today, answerCounts(states, members, prompts, today));
+  return sprintTime(team, sprint, today, answerCounts(team, sprint, members, { states, prompts, on: today }));
 }
 
 async function progressOf(
@@ -103,7 +103,8 @@ async function progressOf(
   time: SprintTime,
 ): Promise<HomeProgress> {
   const { name: sprintName, startsOn, endsOn } = sprint;
-  const span = { sprintName, startsOn, endsOn, workingDays: team.workingDays };
+  const members = activeMembers(await tx.read.membersOf(team.id));
+  const span = { sprintName, startsOn, endsOn, calendar: team, members };
   const burndown = burndownOf(states, { ...span, today: today <= endsOn ? today : undefined });
   const { leftPoints, idealPoints } = leftEnd(burndown);
   return {

@@ -1,5 +1,5 @@
 /** Whose home pages a delivered post makes out of date: those of a sprint's team when it is planned, begins or ends. */
-import { promptDays } from '../clock/sprint-clock.ts';
+import { sprintDays } from '../clock/sprint-clock.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { PostKind } from '../posting/post-kinds.ts';
 import type { Actor } from '../team/team.ts';
@@ -21,7 +21,7 @@ export async function homesTouchedBy(
     if (!found) return [];
     const { team, sprint, members } = found;
     const { workspaceId } = team;
-    if (kind === 'daily-prompt' && post.subject.day !== promptDays(team, sprint)[0]) return [];
+    if (kind === 'daily-prompt' && post.subject.day !== sprintDays(team, sprint)[0]) return [];
     const userIds =
       'userId' in post.recipient
         ? [post.recipient.userId]

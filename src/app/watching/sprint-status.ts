@@ -1,7 +1,7 @@
 /** The state of the sprint now, for the caller or shared with the channel. */
 import { burndownOf } from '../../sprint/burndown.ts';
 import type { Day } from '../../sprint/calendar.ts';
-import { type SprintCardState, statesOf } from '../cards/card-line.ts';
+import { statesOf } from '../cards/card-line.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { PostImage } from '../ports/messenger.ts';
 import { channelPost } from '../posting/post-kinds.ts';
@@ -14,9 +14,9 @@ import {
   sprintForMember,
   todayOf,
 } from '../team/place.ts';
-import type { Actor, Sprint, Team } from '../team/team.ts';
+import { type Actor, activeMembers } from '../team/team.ts';
 import { waitForAll } from '../wait-for-all.ts';
-import { type StatusContent, statusContent } from './status-content.ts';
+import { type DrawnSprint, type StatusContent, statusContent } from './status-content.ts';
 
 /** @throws Refusal `no-sprint-running` and those of finding the team. */
 export async function sprintStatus(
@@ -36,16 +36,15 @@ export async function sprintStatus(
 /** The burndown of a sprint as an image with its words. */
 export async function burndownImage(
   deps: AppDependencies,
-  team: Team,
-  sprint: Sprint,
-  states: readonly SprintCardState[],
+  { team, members, sprint, states }: DrawnSprint,
   on: Day,
 ): Promise<PostImage> {
   const burndown = burndownOf(states, {
     sprintName: sprint.name,
     startsOn: sprint.startsOn,
     endsOn: sprint.endsOn,
-    workingDays: team.workingDays,
+    calendar: team,
+    members: activeMembers(members),
     today: sprint.state === 'open' && on <= sprint.endsOn ? on : undefined,
   });
   return { ...(await deps.charts.burndown(burndown)), fileName: 'burndown.png' };
@@ -53,14 +52,14 @@ export async function burndownImage(
 
 /** The burndown for those who may see the sprint. */
 export async function statusChart(deps: AppDependencies, actor: Actor, sprintId: string): Promise<PostImage> {
-  const { team, sprint, states } = await deps.store.read(async (read) => {
+  const found = await deps.store.read(async (read) => {
     const [found, records] = await waitForAll([
       sprintForMember(read, actor, sprintId),
       read.recordsOf(sprintId),
     ]);
     return { ...found, states: statesOf(records) };
   });
-  return burndownImage(deps, team, sprint, states, todayOf(team, deps.clock.now()));
+  return burndownImage(deps, found, todayOf(found.team, deps.clock.now()));
 }
 
 /** Posts the status in the team's channel, through the queue. */

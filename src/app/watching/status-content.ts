@@ -1,11 +1,21 @@
 /** The state of a sprint on a day, as data. */
 import type { Day } from '../../sprint/calendar.ts';
 import { runningSummary, type SprintSummary } from '../../sprint/summary.ts';
+import { memberShareOf } from '../../sprint/work-calendar.ts';
 import { type CardLine, cardLine, isOpenCard, type SprintCardState, statesOf } from '../cards/card-line.ts';
+import { questionDays } from '../clock/sprint-clock.ts';
 import { sprintTime } from '../clock/sprint-time.ts';
 import type { Transaction } from '../ports/store.ts';
 import type { Membership } from '../team/place.ts';
-import type { Member, Prompt, RecordedFact, Sprint, SprintHeading } from '../team/team.ts';
+import {
+  activeMembers,
+  type Member,
+  type Prompt,
+  type RecordedFact,
+  type Sprint,
+  type SprintHeading,
+  type Team,
+} from '../team/team.ts';
 import { waitForAll } from '../wait-for-all.ts';
 import { type LoadOutlook, loadOutlook } from './load-outlook.ts';
 
@@ -30,6 +40,14 @@ export interface StatusContent extends SprintHeading {
   readonly load: LoadOutlook;
 }
 
+/** What a burndown is drawn from. */
+export interface DrawnSprint {
+  readonly team: Team;
+  readonly members: readonly Member[];
+  readonly sprint: Sprint;
+  readonly states: readonly SprintCardState[];
+}
+
 /** Makes the content from what the store holds. */
 export async function statusContent(
   tx: Transaction,
@@ -44,7 +62,7 @@ export async function statusContent(
     tx.read.pastVersion(team.workspaceId),
   ]);
   const states = statesOf(records);
-  const counts = answerCounts(states, members, prompts, on);
+  const counts = answerCounts(team, sprint, members, { states, prompts, on });
   const time = sprintTime(team, sprint, on, counts);
   return {
     team,
@@ -83,12 +101,22 @@ function growthOf(states: readonly SprintCardState[]): StatusContent['growth'] {
 
 /** How many members have open cards or were asked today, and how many of them have met the day. */
 export function answerCounts(
-  states: readonly SprintCardState[],
+  team: Team,
+  sprint: Pick<Sprint, 'startsOn' | 'endsOn'>,
   members: readonly Member[],
-  prompts: readonly Prompt[],
-  on: Day,
+  {
+    states,
+    prompts,
+    on,
+  }: {
+    readonly states: readonly SprintCardState[];
+    readonly prompts: readonly Prompt[];
+    readonly on: Day;
+  },
 ): { asked: number; answered: number } {
-  const active = new Set(members.filter(({ isActive }) => isActive).map(({ userId }) => userId));
+  if (!questionDays(team, sprint).includes(on)) return { asked: 0, answered: 0 };
+  const working = activeMembers(members).filter((member) => memberShareOf(team, member, on) > 0);
+  const active = new Set(working.map(({ userId }) => userId));
   const owners = states
     .filter((state) => isOpenCard(state) && state.card.enteredOn <= on)
     .flatMap(({ card }) => card.ownerIds);

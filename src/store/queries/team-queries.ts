@@ -18,6 +18,7 @@ export function teamOf(row: typeof teams.$inferSelect): Team {
     timeZone: row.timeZone,
     promptAt: row.promptAt,
     workingDays: row.workingDays,
+    daysOff: row.daysOff,
     productOwnerId: row.productOwnerId ?? undefined,
     baselineSprintId: row.baselineSprintId ?? undefined,
     thresholds: thresholdsFrom((name) => row[name]),
@@ -39,7 +40,14 @@ function settingsIn(columns: SettingColumns): TeamSettings {
 /** In order of name. */
 export function membersOf(rows: readonly (typeof members.$inferSelect)[]): Member[] {
   return rows
-    .map(({ teamId: _, ...member }): Member => member)
+    .map(
+      ({ teamId: _, worksOn, joinedOn, leftOn, ...member }): Member => ({
+        ...member,
+        worksOn: worksOn ?? undefined,
+        joinedOn: joinedOn ?? undefined,
+        leftOn: leftOn ?? undefined,
+      }),
+    )
     .sort((a, b) => a.name.localeCompare(b.name, 'en') || (a.userId < b.userId ? -1 : 1));
 }
 
@@ -100,16 +108,14 @@ export function teamReading(session: SqlSession): TeamReading {
       return membersOf(await session.select().from(members).where(eq(members.teamId, teamId)));
     },
 
-    async activeMemberIds(teamIds) {
+    async peopleOf(teamIds) {
       if (teamIds.length === 0) return new Map();
       const rows = await session
-        .select({ teamId: members.teamId, userId: members.userId })
+        .select()
         .from(members)
         .where(and(inArray(members.teamId, [...teamIds]), eq(members.isActive, true)));
       const byTeam = Map.groupBy(rows, (row) => row.teamId);
-      return new Map(
-        teamIds.map((teamId) => [teamId, new Set((byTeam.get(teamId) ?? []).map((row) => row.userId))]),
-      );
+      return new Map(teamIds.map((teamId) => [teamId, membersOf(byTeam.get(teamId) ?? [])]));
     },
   };
 }
@@ -150,12 +156,12 @@ export function teamWriting(session: SqlSession): TeamWriting {
       await session
         .insert(members)
         .values(
-          saved.map(({ userId, name, isFacilitator, isActive }) => ({
+          saved.map(({ worksOn, joinedOn, leftOn, ...member }) => ({
+            ...member,
             teamId,
-            userId,
-            name,
-            isFacilitator,
-            isActive,
+            worksOn: worksOn === undefined ? null : [...worksOn],
+            joinedOn: joinedOn ?? null,
+            leftOn: leftOn ?? null,
           })),
         )
         .onConflictDoUpdate({
@@ -163,7 +169,12 @@ export function teamWriting(session: SqlSession): TeamWriting {
           set: {
             name: sql`excluded.name`,
             isFacilitator: sql`excluded.is_facilitator`,
+            isMember: sql`excluded.is_member`,
             isActive: sql`excluded.is_active`,
+            worksOn: sql`excluded.works_on`,
+            daysOff: sql`excluded.days_off`,
+            joinedOn: sql`excluded.joined_on`,
+            leftOn: sql`excluded.left_on`,
           },
         });
     },

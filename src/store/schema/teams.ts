@@ -8,6 +8,7 @@ import {
   foreignKey,
   index,
   integer,
+  jsonb,
   primaryKey,
   smallint,
   text,
@@ -16,6 +17,7 @@ import {
 import type { SprintState } from '../../app/team/team.ts';
 import type { Scale } from '../../sprint/scale.ts';
 import { THRESHOLD_NAMES } from '../../sprint/thresholds.ts';
+import { type DaysOff, NO_DAYS_OFF } from '../../sprint/work-calendar.ts';
 import { day, instant, isNotBlank, isTimeOfDay, loadline } from './columns.ts';
 
 export const teams = loadline.table(
@@ -30,6 +32,8 @@ export const teams = loadline.table(
     reminderAfterMinutes: integer('reminder_after_minutes').notNull(),
     closesAt: text('closing_time').notNull(),
     workingDays: smallint('working_days').array().notNull(),
+    /** Days on which nobody of the team works. */
+    daysOff: jsonb('days_off').$type<DaysOff>().notNull().default(NO_DAYS_OFF),
     scale: doublePrecision('scale').array().$type<Scale>().notNull(),
     keptShareAtLeast: doublePrecision('kept_share_at_least').notNull(),
     surpriseRatioAtMost: doublePrecision('surprise_ratio_at_most').notNull(),
@@ -97,12 +101,23 @@ export const members = loadline.table(
     userId: text('user_id').notNull(),
     name: text('name').notNull(),
     isFacilitator: boolean('is_facilitator').notNull(),
+    isMember: boolean('is_member').notNull().default(true),
     isActive: boolean('is_active').notNull(),
+    /** ISO weekdays; null: the team's. */
+    worksOn: smallint('works_on').array(),
+    daysOff: jsonb('days_off').$type<DaysOff>().notNull().default(NO_DAYS_OFF),
+    /** Null for those who were there before it was kept. */
+    joinedOn: day('joined_on'),
+    leftOn: day('left_on'),
   },
   (member) => [
     primaryKey({ name: 'members_pk', columns: [member.teamId, member.userId] }),
     index('members_active_user').on(member.userId).where(sql`${member.isActive}`),
     check('members_user_given', isNotBlank(member.userId)),
+    check(
+      'members_works_on_weekdays',
+      sql`cardinality(${member.worksOn}) between 1 and 7 and ${member.worksOn} <@ '{1,2,3,4,5,6,7}'::smallint[]`,
+    ),
   ],
 );
 

@@ -40,7 +40,7 @@ range-members =
     }
 range-days-away =
     { $count ->
-        [0] nobody off or away
+        [0] no days off known
         [one] { NUMBER($count) } day off or away
        *[other] { NUMBER($count) } days off or away
     }

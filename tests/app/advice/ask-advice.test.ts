@@ -132,6 +132,7 @@ describe('the range', () => {
       endsOn: '2026-11-27',
       workingDays: 10,
       members: 3,
+      memberDays: 30,
       awayDays: undefined,
     });
   });
@@ -149,6 +150,7 @@ describe('the range', () => {
       endsOn: '2026-12-31',
       workingDays: 9,
       members: 3,
+      memberDays: 27,
       awayDays: 7.5,
     });
     const open = await ask(h, { about: 'range', startsOn: '2026-12-07' });

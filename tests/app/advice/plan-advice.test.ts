@@ -44,6 +44,7 @@ describe('the plan preview', () => {
       endsOn: '2026-11-13',
       workingDays: 10,
       members: 3,
+      memberDays: 30,
       awayDays: 4,
     });
     const { startsOn, endsOn } = range.coming;

@@ -2,10 +2,17 @@ import { describe, expect, test } from 'vitest';
 import { comingSprint, rangeOf, readCommitment } from '../../../src/app/advice/range-advice.ts';
 import { commitmentRange } from '../../../src/forecast/commitment-range.ts';
 import { DEFAULT_THRESHOLDS } from '../../../src/sprint/thresholds.ts';
+import { NO_DAYS_OFF } from '../../../src/sprint/work-calendar.ts';
+import { aMember } from '../../store/store-examples.ts';
 import { finishing, missing, pastSprintsOf } from '../past-sprints.ts';
 
-const TEAM = { timeZone: 'Europe/Lisbon', workingDays: [1, 2, 3, 4, 5] };
-const THREE = [{ isActive: true }, { isActive: true }, { isActive: false }, { isActive: true }];
+const TEAM = { timeZone: 'Europe/Lisbon', workingDays: [1, 2, 3, 4, 5], daysOff: NO_DAYS_OFF };
+const THREE = [
+  { ...aMember(), isActive: true },
+  { ...aMember(), isActive: true },
+  { ...aMember(), isActive: false },
+  { ...aMember(), isActive: true },
+];
 const DAYS = { startsOn: '2026-11-02', endsOn: '2026-11-13' };
 const COMING = comingSprint(TEAM, THREE, DAYS, undefined);
 
@@ -14,7 +21,7 @@ const STEADY = pastSprintsOf([3.5, 4, 4.5, 4, 3.5, 4.5, 4, 4].map((pulledIn) => 
 
 describe('the coming sprint', () => {
   test('counts the working days of its span and the members of today', () => {
-    expect(COMING).toEqual({ ...DAYS, workingDays: 10, members: 3, awayDays: undefined });
+    expect(COMING).toEqual({ ...DAYS, workingDays: 10, members: 3, memberDays: 30, awayDays: undefined });
   });
 
   test('has no day that the team’s zone leaves out', () => {
@@ -44,13 +51,18 @@ describe('the range', () => {
     expect(high(15) / high(0)).toBeCloseTo(0.5, 1);
   });
 
-  test('takes nobody said to be away for not known, which is another thing than nobody away', () => {
-    const unknown = rangeOf(DEFAULT_THRESHOLDS, STEADY, COMING).range;
-    const none = rangeOf(DEFAULT_THRESHOLDS, STEADY, { ...COMING, awayDays: 0 }).range;
-    expect(unknown).toMatchObject({
-      missing: [{ code: 'coming-absence-unknown' }],
-    });
-    expect(none).toMatchObject({ missing: [] });
+  test('goes by the members of today and their calendars, whether anybody was said to be away or not', () => {
+    const highOf = (team: typeof TEAM, people: typeof THREE): number => {
+      const { range } = rangeOf(DEFAULT_THRESHOLDS, STEADY, comingSprint(team, people, DAYS, undefined));
+      return 'undefined' in range ? Number.NaN : (range.highPoints as number);
+    };
+    const whole = highOf(TEAM, THREE);
+    const halfTime = THREE.map((person) => ({ ...person, worksOn: [1, 2] }));
+    const oneWeekOff = { full: ['02', '03', '04', '05', '06'].map((day) => `2026-11-${day}`), half: [] };
+    expect(highOf(TEAM, halfTime) / whole).toBeCloseTo(0.4, 1);
+    expect(highOf({ ...TEAM, daysOff: oneWeekOff }, THREE) / whole).toBeCloseTo(0.5, 1);
+    expect(highOf(TEAM, [...THREE, ...THREE]) / whole).toBeCloseTo(2, 1);
+    expect(rangeOf(DEFAULT_THRESHOLDS, STEADY, COMING).range).toMatchObject({ missing: [] });
   });
 
   test('does not exist when everybody is away, also when members have left since they were counted', () => {

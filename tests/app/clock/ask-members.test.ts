@@ -165,15 +165,15 @@ describe('the daily prompt', () => {
 describe('the reminder', () => {
   test('goes once, after the team’s minutes, to who has not met the day', async () => {
     const { h, sprint } = await plannedSprint();
-    await h.pass('2026-11-02T09:15:00Z');
-    await h.answer('chi', sprint.id, '2026-11-02', { 2: { left: '2' }, 3: { left: '2' } });
-    await h.pass('2026-11-02T12:14:00Z');
+    await h.pass('2026-11-03T09:15:00Z');
+    await h.answer('chi', sprint.id, '2026-11-03', { 2: { left: '2' }, 3: { left: '2' } });
+    await h.pass('2026-11-03T12:14:00Z');
     expect(h.kindsTo('ben')).toEqual(['daily-prompt']);
-    h.set('2026-11-02T12:15:00Z');
+    h.set('2026-11-03T12:15:00Z');
     await h.tick();
     // One for Ben; none is so much as recorded for Chi.
     expect(await h.owedKinds()).toEqual(['reminder']);
-    await h.pass('2026-11-02T16:00:00Z');
+    await h.pass('2026-11-03T16:00:00Z');
     expect([h.kindsTo('ben'), h.kindsTo('chi')]).toEqual([['daily-prompt', 'reminder'], ['daily-prompt']]);
   });
 
@@ -182,18 +182,18 @@ describe('the reminder', () => {
     ['unchanged', recordUnchanged],
   ])('spares who said %s', async (_, record) => {
     const { h, sprint } = await plannedSprint();
-    await h.pass('2026-11-02T09:15:00Z');
-    await record(h.deps, actorOf('ben'), { sprintId: sprint.id, day: '2026-11-02' });
-    await h.pass('2026-11-02T12:15:00Z');
+    await h.pass('2026-11-03T09:15:00Z');
+    await record(h.deps, actorOf('ben'), { sprintId: sprint.id, day: '2026-11-03' });
+    await h.pass('2026-11-03T12:15:00Z');
     expect(h.kindsTo('ben')).toEqual(['daily-prompt']);
   });
 
   test('is skipped when the answer came before it was delivered', async () => {
     const { h, sprint } = await plannedSprint();
-    await h.pass('2026-11-02T09:15:00Z');
-    h.set('2026-11-02T12:15:00Z');
+    await h.pass('2026-11-03T09:15:00Z');
+    h.set('2026-11-03T12:15:00Z');
     await h.tick();
-    await recordUnchanged(h.deps, actorOf('ben'), { sprintId: sprint.id, day: '2026-11-02' });
+    await recordUnchanged(h.deps, actorOf('ben'), { sprintId: sprint.id, day: '2026-11-03' });
     await h.drain();
     expect([h.kindsTo('ben'), h.kindsTo('chi')]).toEqual([['daily-prompt'], ['daily-prompt', 'reminder']]);
   });
@@ -202,39 +202,39 @@ describe('the reminder', () => {
     const h = harness();
     const team = await h.setUpTeam();
     const { sprint } = await h.plan(team, { cards: 'Pilot roster, 2, @Ben @Chi' });
-    await h.pass('2026-11-02T09:15:00Z');
-    await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '0' } });
-    await h.pass('2026-11-02T12:15:00Z');
+    await h.pass('2026-11-03T09:15:00Z');
+    await h.answer('ben', sprint.id, '2026-11-03', { 1: { left: '0' } });
+    await h.pass('2026-11-03T12:15:00Z');
     expect(h.kindsTo('chi')).toEqual(['daily-prompt']);
   });
 
   test('counts from the prompt when that came late, and does not come with it', async () => {
     const { h } = await plannedSprint();
-    await h.pass('2026-11-02T13:00:00Z');
+    await h.pass('2026-11-03T13:00:00Z');
     expect(h.kindsTo('ben')).toEqual(['daily-prompt']);
-    await h.pass('2026-11-02T15:59:00Z');
+    await h.pass('2026-11-03T15:59:00Z');
     expect(h.kindsTo('ben')).toEqual(['daily-prompt']);
-    await h.pass('2026-11-02T16:00:00Z');
+    await h.pass('2026-11-03T16:00:00Z');
     expect(h.kindsTo('ben')).toEqual(['daily-prompt', 'reminder']);
   });
 
   test('of a day that has passed is not sent', async () => {
     const { h } = await plannedSprint();
-    await h.pass('2026-11-02T09:15:00Z');
-    await h.pass('2026-11-03T08:00:00Z');
+    await h.pass('2026-11-03T09:15:00Z');
+    await h.pass('2026-11-04T08:00:00Z');
     expect(h.kindsTo('ben')).toEqual(['daily-prompt']);
   });
 
   test('does not come a second time when the prompt time is moved to later on the same day', async () => {
     const { h } = await plannedSprint();
-    await h.pass('2026-11-02T09:15:00Z');
-    await h.pass('2026-11-02T12:15:00Z');
+    await h.pass('2026-11-03T09:15:00Z');
+    await h.pass('2026-11-03T12:15:00Z');
     const before = h.kindsTo('ben');
     await h.setUpTeam({ promptAt: '14:00' });
-    await h.pass('2026-11-02T14:00:00Z');
-    await h.pass('2026-11-02T17:30:00Z');
-    expect([before, h.kindsTo('ben')]).toEqual([['daily-prompt', 'reminder'], []]);
     await h.pass('2026-11-03T14:00:00Z');
+    await h.pass('2026-11-03T17:30:00Z');
+    expect([before, h.kindsTo('ben')]).toEqual([['daily-prompt', 'reminder'], []]);
+    await h.pass('2026-11-04T14:00:00Z');
     expect(h.kindsTo('ben')).toEqual(['daily-prompt']);
   });
 });
@@ -294,8 +294,8 @@ describe('a change of the team’s settings', () => {
       ...typedMeasures({ closesAt: '18:00', reminderAfterMinutes: '60', scale: '1, 2, 4' }),
     });
     expect((await h.sprint(sprint.id)).closesAtInstant).toEqual(new Date('2026-11-13T17:00:00Z'));
-    await h.pass('2026-11-02T09:15:00Z');
-    await h.pass('2026-11-02T10:15:00Z');
+    await h.pass('2026-11-03T09:15:00Z');
+    await h.pass('2026-11-03T10:15:00Z');
     expect(h.kindsTo('ben')).toEqual(['daily-prompt', 'reminder']);
   });
 });

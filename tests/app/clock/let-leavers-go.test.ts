@@ -32,8 +32,8 @@ function countLookUps(h: Harness): string[] {
 }
 
 async function activeIn(h: Harness, teamId: string): Promise<string[]> {
-  const active = await h.read((read) => read.activeMemberIds([teamId]));
-  return [...(active.get(teamId) ?? [])].sort();
+  const people = await h.read((read) => read.peopleOf([teamId]));
+  return (people.get(teamId) ?? []).map(({ userId }) => userId).sort();
 }
 
 describe('somebody whose account is gone', () => {

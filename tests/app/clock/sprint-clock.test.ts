@@ -4,10 +4,11 @@ import {
   firstPromptAt,
   lastCallAt,
   nextPromptAt,
-  promptDays,
   reminderAt,
   reopenUntil,
+  sprintDays,
 } from '../../../src/app/clock/sprint-clock.ts';
+import { NO_DAYS_OFF } from '../../../src/sprint/work-calendar.ts';
 
 const zoneBefore = process.env.TZ;
 
@@ -16,7 +17,12 @@ afterEach(() => {
   else process.env.TZ = zoneBefore;
 });
 
-const LISBON = { timeZone: 'Europe/Lisbon', promptAt: '09:15', workingDays: [1, 2, 3, 4, 5] };
+const LISBON = {
+  timeZone: 'Europe/Lisbon',
+  promptAt: '09:15',
+  workingDays: [1, 2, 3, 4, 5],
+  daysOff: NO_DAYS_OFF,
+};
 
 function span(startsOn: string, endsOn: string, timeZone: string, closesAt = '17:00') {
   return { startsOn, endsOn, closesAtInstant: instantOf(endsOn, closesAt, timeZone) };
@@ -61,28 +67,28 @@ describe.each(['UTC', 'Pacific/Apia', 'Australia/Lord_Howe', 'America/New_York']
       ],
       [
         'a prompt time that is skipped comes with the offset before the gap', // RFC 5545, 3.3.5
-        { timeZone: 'America/New_York', promptAt: '02:30', workingDays: [6, 7, 1] },
+        { timeZone: 'America/New_York', promptAt: '02:30', workingDays: [6, 7, 1], daysOff: NO_DAYS_OFF },
         '2026-03-07',
         '2026-03-09',
         ['2026-03-07T07:30Z', '2026-03-08T07:30Z', '2026-03-09T06:30Z'],
       ],
       [
         'a prompt time that is repeated comes once, the first time', // RFC 5545, 3.3.5
-        { timeZone: 'America/New_York', promptAt: '01:30', workingDays: [6, 7, 1] },
+        { timeZone: 'America/New_York', promptAt: '01:30', workingDays: [6, 7, 1], daysOff: NO_DAYS_OFF },
         '2026-10-31',
         '2026-11-02',
         ['2026-10-31T05:30Z', '2026-11-01T05:30Z', '2026-11-02T06:30Z'],
       ],
       [
         'a clock that moves by half an hour', // IANA tz 2025c
-        { timeZone: 'Australia/Lord_Howe', promptAt: '02:15', workingDays: [6, 7, 1] },
+        { timeZone: 'Australia/Lord_Howe', promptAt: '02:15', workingDays: [6, 7, 1], daysOff: NO_DAYS_OFF },
         '2026-10-03',
         '2026-10-05',
         ['2026-10-02T15:45Z', '2026-10-03T15:45Z', '2026-10-04T15:15Z'],
       ],
       [
         'a day that begins at one in the morning', // IANA tz 2025c: Cairo 2026-04-24
-        { timeZone: 'Africa/Cairo', promptAt: '00:30', workingDays: [4, 5, 6] },
+        { timeZone: 'Africa/Cairo', promptAt: '00:30', workingDays: [4, 5, 6], daysOff: NO_DAYS_OFF },
         '2026-04-23',
         '2026-04-25',
         ['2026-04-22T22:30Z', '2026-04-23T22:30Z', '2026-04-24T21:30Z'],
@@ -103,7 +109,7 @@ describe.each(['UTC', 'Pacific/Apia', 'Australia/Lord_Howe', 'America/New_York']
 
 describe('a sprint without anybody to ask', () => {
   test('that lies on days off has no prompt at all', () => {
-    expect(promptDays(LISBON, { startsOn: '2026-11-07', endsOn: '2026-11-08' })).toEqual([]);
+    expect(sprintDays(LISBON, { startsOn: '2026-11-07', endsOn: '2026-11-08' })).toEqual([]);
     expect(allPrompts(LISBON, '2026-11-07', '2026-11-08')).toEqual([]);
   });
 
@@ -142,7 +148,7 @@ describe('reminder, last call and reopening', () => {
   const sprint = span('2026-11-02', '2026-11-06', LISBON.timeZone);
 
   test('the reminder comes the team’s minutes after the prompt, unless the sprint closes before', () => {
-    const team = { reminderAfterMinutes: 180 };
+    const team = { ...LISBON, reminderAfterMinutes: 180 };
     expect(reminderAt(team, sprint, new Date('2026-11-06T13:59Z'))).toEqual(new Date('2026-11-06T16:59Z'));
     expect(reminderAt(team, sprint, new Date('2026-11-06T14:00Z'))).toBeUndefined();
   });

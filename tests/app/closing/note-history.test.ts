@@ -30,6 +30,8 @@ async function closedAfter(past: readonly Partial<PastSprint>[]) {
   const { sprint } = await h.plan(team);
   await h.pass('2026-11-02T09:15:00Z');
   await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '0' } });
+  // The first question that counts.
+  await h.pass('2026-11-03T09:15:00Z');
   await h.pass('2026-11-13T17:00:00Z');
   return { h, team, sprint, imported };
 }
@@ -99,7 +101,7 @@ describe('the reading of a note', () => {
   test('of the answer rate goes by the sprints in which prompts were counted', async () => {
     const { h, team } = await closedAfter([keeping(1), keeping(1)]);
     await h.plan(team, { name: 'Harbour 13', startsOn: '2026-11-16', endsOn: '2026-11-20' });
-    await h.pass('2026-11-16T09:15:00Z');
+    await h.pass('2026-11-17T09:15:00Z');
     await h.pass('2026-11-20T17:00:00Z');
     expect(historyOf(h, 'answer-rate-low').crossed).toEqual({ sprints: 2, of: 2 });
   });

@@ -178,13 +178,13 @@ describe('the answer rate of a sprint', () => {
       if (day <= '2026-11-04') await recordAway(h.deps, actorOf('chi'), { sprintId: sprint.id, day });
     }
     await close(h, sprint);
-    // Ten working days for two members; five and three of them met.
-    expect(lastVerdict(h).summary.answers).toEqual({ prompts: 20, met: 8 });
+    // Nine working days after the first for two members; four and two of them met.
+    expect(lastVerdict(h).summary.answers).toEqual({ prompts: 18, met: 6 });
     expect(rateNote(h)).toEqual({
       id: 'answer-rate-low',
-      value: 0.4,
+      value: 6 / 18,
       threshold: 0.8,
-      answers: { prompts: 20, met: 8 },
+      answers: { prompts: 18, met: 6 },
     });
   });
 
@@ -200,7 +200,8 @@ describe('the answer rate of a sprint', () => {
     const h = harness();
     const team = await h.setUpTeam();
     const sprint = await sprintOf(h, team, 0, 'Tide table, 5, @Ben');
-    for (const day of ['2026-11-02', '2026-11-03', '2026-11-04']) await h.pass(`${day}T09:15:00Z`);
+    for (const day of ['2026-11-02', '2026-11-03', '2026-11-04', '2026-11-05'])
+      await h.pass(`${day}T09:15:00Z`);
     await closeSprint(h.deps, ana, { place: CHANNEL });
     await h.drain();
     expect(lastVerdict(h).summary.answers).toEqual({ prompts: 2, met: 0 });

@@ -200,7 +200,7 @@ describe('what a sprint left behind', () => {
     expect(await pastOf(h, team.id)).toEqual(before);
   });
 
-  test('counts the days of those who are members when it closes, and of nobody who has left', async () => {
+  test('counts the days of the members, of those who left only the days before that', async () => {
     const { h, team, sprint } = await played();
     const away = (who: 'ana' | 'chi', day: string) =>
       recordAway(h.deps, actorOf(who), { sprintId: sprint.id, day: `2026-11-${day}` });
@@ -208,7 +208,7 @@ describe('what a sprint left behind', () => {
     await away('ana', '10');
     await h.setUpTeam({ memberIds: [PEOPLE.ana, PEOPLE.ben] });
     await h.pass('2026-11-13T17:00:00Z');
-    // Ana and Ben on ten days, without the one day that Ana was away; Chi has left.
-    expect((await pastOf(h, team.id))[0]?.memberDays).toBe(19);
+    // Ana and Ben on ten days, without the one day that Ana was away; Chi on the six before she left, less five away.
+    expect((await pastOf(h, team.id))[0]?.memberDays).toBe(20);
   });
 });

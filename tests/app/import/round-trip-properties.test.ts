@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { promptDays } from '../../../src/app/clock/sprint-clock.ts';
+import { sprintDays } from '../../../src/app/clock/sprint-clock.ts';
 import { CSV_KINDS, fileNameOf } from '../../../src/app/csv/csv-columns.ts';
 import { writeCsv } from '../../../src/app/csv/write-csv.ts';
 import { type ExportedSprint, exportRows } from '../../../src/app/export/export-rows.ts';
@@ -31,7 +31,7 @@ function held(given: readonly RandomSprint[]): Held[] {
     sprint,
     records,
     value,
-    past: pastSprintOf(TEAM, promptDays(TEAM, sprint), records),
+    past: pastSprintOf(TEAM, sprintDays(TEAM, sprint), records),
   }));
 }
 

@@ -1,7 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { nextSprintDays, sprintRhythmDays } from '../../../src/app/planning/sprint-rhythm.ts';
+import { NO_DAYS_OFF } from '../../../src/sprint/work-calendar.ts';
 
-const WEEKDAYS = { workingDays: [1, 2, 3, 4, 5] };
+const WEEKDAYS = { workingDays: [1, 2, 3, 4, 5], daysOff: NO_DAYS_OFF };
 // Monday to Friday of the week after.
 const NOVEMBER = { startsOn: '2026-11-02', endsOn: '2026-11-13' };
 
@@ -44,7 +45,7 @@ describe('the next sprint', () => {
   });
 
   test('knows the team’s own working days', () => {
-    const sundays = { workingDays: [7, 1, 2, 3, 4] };
+    const sundays = { workingDays: [7, 1, 2, 3, 4], daysOff: NO_DAYS_OFF };
     // A Friday.
     expect(nextSprintDays(sundays, { open: [], lastFinished: NOVEMBER }, '2026-11-20').startsOn).toBe(
       '2026-11-22',

@@ -1,8 +1,10 @@
 /** People who leave a team in the middle of a sprint, or whose account is gone: what they said stays, nothing more is asked. */
+
 import { sql } from 'drizzle-orm';
 import { describe, expect, test } from 'vitest';
 import { setupForm } from '../../../src/app/team/set-up-team.ts';
 import { overview } from '../../../src/app/watching/overview.ts';
+import { aMember } from '../../store/store-examples.ts';
 import { actorOf, CHANNEL, type Harness, harnessForEach, PEOPLE } from '../../support/app-harness.ts';
 import { rowsOf } from '../../support/rows-of.ts';
 
@@ -132,7 +134,7 @@ describe('a team whose last facilitator is gone', () => {
     expect((await overview(h.deps, actorOf('chi'), CHANNEL)).teams[0]?.isFacilitator).toBe(false);
     await h.write((tx) =>
       tx.write.teams.saveMembers(team.id, [
-        { userId: PEOPLE.ben, name: 'Ben Ode', isFacilitator: false, isActive: false },
+        aMember({ userId: PEOPLE.ben, name: 'Ben Ode', isActive: false }),
       ]),
     );
     expect((await overview(h.deps, actorOf('chi'), CHANNEL)).teams[0]?.isFacilitator).toBe(true);

@@ -5,6 +5,8 @@ import type { SetupInput } from '../../../src/app/team/set-up-team.ts';
 import { setUpTeam, setupForm } from '../../../src/app/team/set-up-team.ts';
 import { DEFAULT_SCALE } from '../../../src/sprint/scale.ts';
 import { DEFAULT_THRESHOLDS } from '../../../src/sprint/thresholds.ts';
+import { NO_DAYS_OFF } from '../../../src/sprint/work-calendar.ts';
+import { aMember } from '../../store/store-examples.ts';
 import {
   actorOf,
   CHANNEL,
@@ -169,6 +171,7 @@ describe('setting up', () => {
       reminderAfterMinutes: 180,
       closesAt: '17:00',
       workingDays: [1, 3, 5],
+      daysOff: NO_DAYS_OFF,
       scale: DEFAULT_SCALE,
       retentionMonths: 13,
       thresholds: DEFAULT_THRESHOLDS,
@@ -180,14 +183,16 @@ describe('setting up', () => {
     ]);
   });
 
-  test('makes a facilitator a member as well', async () => {
+  test('lets a facilitator look after the team without doing its work', async () => {
     const h = harness();
     const team = await setUpTeam(h.deps, ana, setup({ memberIds: [PEOPLE.ben] }));
     const members = await h.read((read) => read.membersOf(team.id));
     expect(members).toEqual([
-      { userId: PEOPLE.ana, name: 'Ana Lima', isFacilitator: true, isActive: true },
-      { userId: PEOPLE.ben, name: 'Ben Ode', isFacilitator: false, isActive: true },
+      aMember({ userId: PEOPLE.ana, name: 'Ana Lima', isFacilitator: true, isMember: false }),
+      aMember({ userId: PEOPLE.ben, name: 'Ben Ode' }),
     ]);
+    const form = await setupForm(h.deps, ana, CHANNEL);
+    expect([form.memberIds, form.facilitatorIds]).toEqual([[PEOPLE.ben], [PEOPLE.ana]]);
   });
 
   test('again changes the same team; who is left out becomes inactive and loses every right', async () => {

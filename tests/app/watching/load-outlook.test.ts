@@ -10,6 +10,7 @@ import type { LoadOutlook, ProjectionReading } from '../../../src/app/watching/l
 import { pointsToKeep } from '../../../src/app/watching/load-outlook.ts';
 import { shareStatus, sprintStatus } from '../../../src/app/watching/sprint-status.ts';
 import type { Reason } from '../../../src/sprint/undefined-value.ts';
+import { NO_DAYS_OFF } from '../../../src/sprint/work-calendar.ts';
 import { actorOf, CHANNEL, type Harness, harnessForEach, PEOPLE } from '../../support/app-harness.ts';
 import { importPast, missing, pastSprintsOf } from '../past-sprints.ts';
 
@@ -119,7 +120,7 @@ describe('the load signal', () => {
     await h.answer('ben', sprint.id, '2026-11-06', {});
     // An evening later with still nothing finished.
     expect((await readingOf(h)).medianPoints).toBeLessThanOrEqual(morning.medianPoints);
-    const days = { timeZone: 'Europe/Lisbon', workingDays: [1, 2, 3, 4, 5] };
+    const days = { timeZone: 'Europe/Lisbon', workingDays: [1, 2, 3, 4, 5], daysOff: NO_DAYS_OFF };
     const gone = (asked: number, answered: number) =>
       sprintTime(days, sprint, '2026-11-06', { asked, answered }).gone;
     expect([gone(5, 0), gone(5, 2), gone(5, 3), gone(0, 0), gone(2, 1)]).toEqual([4, 4, 5, 4, 5]);

@@ -19,6 +19,7 @@ import type { StatusContent } from '../../../src/app/watching/status-content.ts'
 import { runningSummary } from '../../../src/sprint/summary.ts';
 import { DEFAULT_THRESHOLDS } from '../../../src/sprint/thresholds.ts';
 import { undefinedBecause } from '../../../src/sprint/undefined-value.ts';
+import { NO_DAYS_OFF } from '../../../src/sprint/work-calendar.ts';
 import { rangeAdvice } from '../views/advice-examples.ts';
 
 export const WORKSPACE_ID = 'T0HARBOUR';
@@ -39,6 +40,7 @@ export const team: Team = {
   ...USUAL_SETTINGS,
   retentionMonths: undefined,
   workingDays: [1, 2, 3, 4, 5],
+  daysOff: NO_DAYS_OFF,
   thresholds: DEFAULT_THRESHOLDS,
   productOwnerId: undefined,
   baselineSprintId: undefined,

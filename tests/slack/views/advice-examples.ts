@@ -117,7 +117,7 @@ function known(past: readonly PastSprint[]) {
   };
 }
 
-const coming = { startsOn: '2026-11-30', endsOn: '2026-12-11', workingDays: 10, members: 5 };
+const coming = { startsOn: '2026-11-30', endsOn: '2026-12-11', workingDays: 10, members: 5, memberDays: 50 };
 
 export function rangeAdvice(past: readonly PastSprint[], awayDays?: number): RangeAdvice {
   const question: AdviceQuestion = { about: 'range', ...(awayDays === undefined ? {} : { awayDays }) };

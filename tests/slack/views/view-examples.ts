@@ -22,6 +22,7 @@ import type { Overview, TeamOverview } from '../../../src/app/watching/overview.
 import type { StatusContent } from '../../../src/app/watching/status-content.ts';
 import { closingSummary, runningSummary } from '../../../src/sprint/summary.ts';
 import { DEFAULT_THRESHOLDS } from '../../../src/sprint/thresholds.ts';
+import { NO_DAYS_OFF } from '../../../src/sprint/work-calendar.ts';
 
 export const ANA = 'U0ANA';
 export const BEN = 'U0BEN';
@@ -36,6 +37,7 @@ export const team: Team = {
   ...USUAL_SETTINGS,
   retentionMonths: undefined,
   workingDays: [1, 2, 3, 4, 5],
+  daysOff: NO_DAYS_OFF,
   thresholds: DEFAULT_THRESHOLDS,
   productOwnerId: undefined,
   baselineSprintId: undefined,
@@ -333,6 +335,7 @@ export function besideHistory(
     endsOn: sprint.endsOn,
     workingDays: 10,
     members: 5,
+    memberDays: 50,
     awayDays: undefined,
   };
   const range = {

@@ -1,0 +1,95 @@
+/** When a team and its members work: their weekdays, less the days and half days that they have off. */
+import { type Day, type Weekday, weekdayOf, workingDaysFromTo } from './calendar.ts';
+
+/** Days without work, each in ascending order; no day is in both. */
+export interface DaysOff {
+  readonly full: readonly Day[];
+  readonly half: readonly Day[];
+}
+
+export const NO_DAYS_OFF: DaysOff = { full: [], half: [] };
+
+export interface WorkCalendar {
+  /** ISO weekdays, 1 is Monday. */
+  readonly workingDays: readonly Weekday[];
+  readonly daysOff: DaysOff;
+}
+
+/** What a member's own calendar adds to the team's. */
+export interface OwnCalendar {
+  /** ISO weekdays on which the member works; undefined: all of the team's. */
+  readonly worksOn: readonly Weekday[] | undefined;
+  readonly daysOff: DaysOff;
+  /** The first day on the team; undefined: from before it was kept. */
+  readonly joinedOn: Day | undefined;
+  /** The first day no more on the team; undefined: still on it. */
+  readonly leftOn: Day | undefined;
+}
+
+/** How much of the day is work: a whole day, half of one, or none. */
+export type DayShare = 0 | 0.5 | 1;
+
+function shareLeft({ full, half }: DaysOff, day: Day): DayShare {
+  if (full.includes(day)) return 0;
+  return half.includes(day) ? 0.5 : 1;
+}
+
+export function teamShareOf({ workingDays, daysOff }: WorkCalendar, day: Day): DayShare {
+  return workingDays.includes(weekdayOf(day)) ? shareLeft(daysOff, day) : 0;
+}
+
+/** The days from `from` to `to`, both included, on which the team works; half days too. */
+export function workingDaysOf(calendar: WorkCalendar, from: Day, to: Day): Day[] {
+  return workingDaysFromTo(from, to, calendar.workingDays).filter(
+    (day) => !calendar.daysOff.full.includes(day),
+  );
+}
+
+/** A member's share of a day: none before joining and from leaving on, on other weekdays, and on days off. */
+export function memberShareOf(team: WorkCalendar, member: OwnCalendar, day: Day): DayShare {
+  const { worksOn, daysOff, joinedOn, leftOn } = member;
+  if (joinedOn !== undefined && day < joinedOn) return 0;
+  if (leftOn !== undefined && day >= leftOn) return 0;
+  if (worksOn !== undefined && !worksOn.includes(weekdayOf(day))) return 0;
+  // Half a day off of the team's and half a day off of one's own are taken for the same half.
+  return Math.min(teamShareOf(team, day), shareLeft(daysOff, day)) as DayShare;
+}
+
+/**
+ * Working days of all members together, in whole and half days.
+ *
+ * @param days the days that count
+ * @param isAway whether a member said on the day that they were away
+ */
+export function memberDaysOf<Member extends OwnCalendar>(
+  team: WorkCalendar,
+  members: readonly Member[],
+  days: readonly Day[],
+  isAway: (member: Member, day: Day) => boolean = () => false,
+): number {
+  let sum = 0;
+  for (const member of members) {
+    for (const day of days) if (!isAway(member, day)) sum += memberShareOf(team, member, day);
+  }
+  return sum;
+}
+
+/** With these days off added: what is off entirely stays so, whatever is said of half of it. */
+export function withDaysOff({ full, half }: DaysOff, days: readonly Day[], isHalf: boolean): DaysOff {
+  const allFull = isHalf ? full : [...full, ...days];
+  const allHalf = isHalf ? [...half, ...days] : half;
+  return daysOffOf(allFull, allHalf);
+}
+
+/** Without these days: they are worked again. */
+export function withoutDaysOff({ full, half }: DaysOff, days: readonly Day[]): DaysOff {
+  return daysOffOf(
+    full.filter((day) => !days.includes(day)),
+    half.filter((day) => !days.includes(day)),
+  );
+}
+
+function daysOffOf(full: readonly Day[], half: readonly Day[]): DaysOff {
+  const whole = new Set(full);
+  return { full: [...whole].sort(), half: [...new Set(half)].filter((day) => !whole.has(day)).sort() };
+}

@@ -1,0 +1,73 @@
+/** When a team and its members work. No source: the rules are the project's own. */
+import { describe, expect, test } from 'vitest';
+import {
+  memberDaysOf,
+  memberShareOf,
+  NO_DAYS_OFF,
+  type OwnCalendar,
+  teamShareOf,
+  withDaysOff,
+  withoutDaysOff,
+  workingDaysOf,
+} from '../../src/sprint/work-calendar.ts';
+
+const [MON, TUE, WED, THU, FRI, SAT] = ['02', '03', '04', '05', '06', '07'].map(
+  (day) => `2026-11-${day}`,
+) as [string, string, string, string, string, string];
+const WEEK = [MON, TUE, WED, THU, FRI];
+const TEAM = { workingDays: [1, 2, 3, 4, 5], daysOff: { full: [TUE], half: [THU] } };
+const FULL_TIME: OwnCalendar = {
+  worksOn: undefined,
+  daysOff: NO_DAYS_OFF,
+  joinedOn: undefined,
+  leftOn: undefined,
+};
+
+describe('a team', () => {
+  test('works on its weekdays, without days off, and on half days by half', () => {
+    expect([MON, TUE, THU, SAT].map((day) => teamShareOf(TEAM, day))).toEqual([1, 0, 0.5, 0]);
+    expect(workingDaysOf(TEAM, MON, SAT)).toEqual([MON, WED, THU, FRI]);
+  });
+});
+
+describe('a member', () => {
+  const shares = (member: Partial<OwnCalendar>) =>
+    WEEK.map((day) => memberShareOf(TEAM, { ...FULL_TIME, ...member }, day));
+
+  test.each<[string, Partial<OwnCalendar>, number[]]>([
+    ['works when the team does', {}, [1, 0, 1, 0.5, 1]],
+    ['works on own weekdays only', { worksOn: [1, 2, 3] }, [1, 0, 1, 0, 0]],
+    ['does not work where the team does not', { worksOn: [1, 6] }, [1, 0, 0, 0, 0]],
+    ['has days and half days off', { daysOff: { full: [MON], half: [WED] } }, [0, 0, 0.5, 0.5, 1]],
+    [
+      'takes the half day of the team’s for the own one',
+      { daysOff: { full: [], half: [THU] } },
+      [1, 0, 1, 0.5, 1],
+    ],
+    ['counts from the day of joining', { joinedOn: WED }, [0, 0, 1, 0.5, 1]],
+    ['counts until the day before leaving', { leftOn: THU }, [1, 0, 1, 0, 0]],
+  ])('%s', (_rule, member, expected) => {
+    expect(shares(member)).toEqual(expected);
+  });
+});
+
+describe('member-days', () => {
+  test('are the sum of all members’ shares, without days said away', () => {
+    const members = [FULL_TIME, { ...FULL_TIME, worksOn: [1, 2] }];
+    expect(memberDaysOf(TEAM, members, WEEK)).toBe(3.5 + 1);
+    expect(memberDaysOf(TEAM, members, WEEK, (member, day) => member === FULL_TIME && day === FRI)).toBe(3.5);
+    expect(memberDaysOf(TEAM, [], WEEK)).toBe(0);
+  });
+});
+
+describe('days off', () => {
+  test('are added in order and once; half of a whole day off is still the whole', () => {
+    const off = withDaysOff(withDaysOff(NO_DAYS_OFF, [WED, MON, WED], false), [MON, TUE], true);
+    expect(off).toEqual({ full: [MON, WED], half: [TUE] });
+    expect(withDaysOff(off, [TUE], false)).toEqual({ full: [MON, TUE, WED], half: [] });
+  });
+
+  test('are taken back, whole and half', () => {
+    expect(withoutDaysOff({ full: [MON, WED], half: [TUE] }, [TUE, WED])).toEqual({ full: [MON], half: [] });
+  });
+});
