@@ -109,7 +109,7 @@ export interface Choice {
 }
 
 function option({ value, label }: Choice): PlainTextOption {
-  return { text: plain(label, OPTION_MAX_LENGTH), value };
+  return { text: plain(visibleText(label), OPTION_MAX_LENGTH), value };
 }
 
 export function tickField(

@@ -12,6 +12,7 @@ import type { PlanPreview } from '../../../src/app/planning/plan-sprint.ts';
 import type { UndeliveredCause } from '../../../src/app/posting/delivery-failure.ts';
 import { Refusal } from '../../../src/app/refusal.ts';
 import type { HomePage } from '../../../src/app/watching/home-page.ts';
+import { titleOf } from '../../../src/slack/chosen-message.ts';
 import { COMMANDS } from '../../../src/slack/commands/commands.ts';
 import { forecastFormView, rangeFormView } from '../../../src/slack/views/advice-forms.ts';
 import { adviceMessage, sharedAdviceMessage } from '../../../src/slack/views/advice-message.ts';
@@ -19,7 +20,7 @@ import { answerFormView } from '../../../src/slack/views/answering/answer-form.t
 import { chooseSprintFormView } from '../../../src/slack/views/answering/choose-sprint-form.ts';
 import { growthMessage } from '../../../src/slack/views/answering/growth-message.ts';
 import { baselineFormView, baselineNamedMessage } from '../../../src/slack/views/baseline-views.ts';
-import { dropFormView, pullFormView } from '../../../src/slack/views/cards/card-forms.ts';
+import { dropFormView, pullFormView, pullTeamFormView } from '../../../src/slack/views/cards/card-forms.ts';
 import {
   cardsMessage,
   droppedMessage,
@@ -413,6 +414,11 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     'answer, second step': answerFormView(answerForm, { answers, grown }, 'D1'),
     pull: pullFormView(
       { heading, load: status.load, check: fullCheck, workingDaysLeft: 0, memberIds: people },
+      'D1',
+    ),
+    'pull, choosing a team': pullTeamFormView(
+      { title: titleOf({ text: filled(filling, 200) }, new Map(), 200), link: one.link },
+      Array.from({ length: size.teams }, () => heading.team),
       'D1',
     ),
     drop: dropFormView(list, 'D1'),
