@@ -24,7 +24,7 @@ export function cardLink(typed: string): string | undefined {
 const WRITTEN_OUT = /<(https?:\/\/[^\s|<>]+)(?:\|([^<>]*))?>/i;
 const BARE = /https?:\/\/[^\s<>"]+/i;
 /** What ends a sentence or brackets around the address isn't part of it. */
-const AFTER_ADDRESS = /[.,;:!?)\]}'’”]+$/;
+const AFTER_ADDRESS = new Set(".,;:!?)]}'’”");
 
 /** A line with an address in it, parted. */
 export interface FoundLink {
@@ -46,11 +46,21 @@ export function linksIn(line: string): FoundLink[] {
   }
   const [whole] = BARE.exec(line) ?? [];
   if (whole === undefined) return [];
-  const addresses = [whole, whole.split(/[,;]/)[0] ?? whole].map((one) => one.replace(AFTER_ADDRESS, ''));
+  const addresses = [whole, whole.split(/[,;]/)[0] ?? whole].map((one) =>
+    withoutEnds(one, AFTER_ADDRESS, 'end'),
+  );
   return [...new Set(addresses)].map((address) => ({
     address,
     rest: line.replace(address, () => '').replace(/\(\s*\)|\[\s*\]/, ''),
   }));
+}
+
+/** The text without these signs at its end, or at both; in one pass, where an expression would begin anew at each sign. */
+export function withoutEnds(text: string, signs: ReadonlySet<string>, where: 'end' | 'both ends'): string {
+  let [from, to] = [0, text.length];
+  while (to > from && signs.has(text.charAt(to - 1))) to -= 1;
+  while (where === 'both ends' && from < to && signs.has(text.charAt(from))) from += 1;
+  return text.slice(from, to);
 }
 
 /** What a card is called that has nothing but a link. */

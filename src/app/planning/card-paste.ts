@@ -4,7 +4,7 @@
  * line becomes the card's link. Bad lines are named by number, and nothing is guessed.
  */
 import { MAX_POINTS, parsePoints } from '../../sprint/points.ts';
-import { cardLink, linksIn, MAX_LINK_LENGTH, titleOfLink } from '../cards/card-link.ts';
+import { cardLink, linksIn, MAX_LINK_LENGTH, titleOfLink, withoutEnds } from '../cards/card-link.ts';
 
 export const MAX_CARDS = 100;
 export const MAX_TITLE_LENGTH = 200;
@@ -49,6 +49,9 @@ export interface KnownPerson {
 type Separator = '\t' | ';' | ',';
 
 /** A line is parted by the first of these that makes sense of it, so a title may hold the later ones. */
+/** What parted a title from the link that was taken out of its line. */
+const BESIDE_LINK = new Set(' :–—-');
+
 const SEPARATORS: readonly Separator[] = ['\t', ';', ','];
 
 /**
@@ -126,7 +129,7 @@ function parseWithoutLink(
   const { title: rawTitle, estimatePoints, owners } = columns;
   const oneLine = rawTitle.replace(/\s+/g, ' ').trim();
   const cleanTitle =
-    titleOfLink === undefined ? oneLine : oneLine.replace(/^[:–—-]+ | ?[:–—-]+$/g, '') || titleOfLink;
+    titleOfLink === undefined ? oneLine : withoutEnds(oneLine, BESIDE_LINK, 'both ends') || titleOfLink;
   const withKey = KEY_AND_TITLE.exec(cleanTitle);
   const title = withKey?.[3] ?? cleanTitle;
   if (title === '') return { code: 'no-title' };
