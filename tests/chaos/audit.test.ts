@@ -182,6 +182,20 @@ const PLANTED: readonly (readonly [fault: string, rule: string, evidence: Partia
 ];
 
 describe('the auditor', () => {
+  it('holds the sums of a reopened sprint to nothing before it closes again', () => {
+    const [sprint] = FAULTLESS.sprints as [Evidence['sprints'][number]];
+    const answers = [{ ...ANSWER, surprisePoints: 1 }];
+    const conservation = (state: string) =>
+      audit({ ...FAULTLESS, answers, sprints: [{ ...sprint, state }] }).some(
+        ({ rule }) => rule === 'conservation holds',
+      );
+    expect([conservation('open'), conservation('closed'), conservation('cancelled')]).toEqual([
+      false,
+      true,
+      true,
+    ]);
+  });
+
   it('finds nothing where nothing is wrong', () => {
     expect(audit(FAULTLESS)).toEqual([]);
   });

@@ -222,8 +222,9 @@ function untrueWords({ acts, answers, cards }: Evidence): string[] {
  */
 function conservation({ sprints, cards, answers }: Evidence): string[] {
   const inForce = answersInForce(answers);
-  return sprints.flatMap(({ id, name, result }) => {
-    if (!result) return [];
+  return sprints.flatMap(({ id, name, state, result }) => {
+    // The sums of a reopened sprint are of its last closing; what was answered since is not in them.
+    if (!result || state === 'open') return [];
     const own = cards.filter(({ sprintId }) => sprintId === id);
     const ownIds = new Set(own.map((card) => card.id));
     const given = inForce.filter(({ cardId }) => ownIds.has(cardId));
