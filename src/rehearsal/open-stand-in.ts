@@ -1,7 +1,6 @@
 /** Serves the stand-in alone, without the bot, for anybody to hold against the platform's documentation. */
 import { randomBytes } from 'node:crypto';
 import { type StandIn, startStandIn } from './stand-in/stand-in.ts';
-import { LOADLINE_SCOPES } from './stand-in/stand-in-options.ts';
 
 /** What a caller must know to make plain HTTP calls; `rehearse --stand-in-only` prints it. */
 export interface StandInFacts {
@@ -35,8 +34,6 @@ export async function openStandIn(port = 0): Promise<{ standIn: StandIn; facts: 
       { id: PRIVATE_CHANNEL_ID, name: 'cabin', memberIds: [MEMBER_ID], isPrivate: true, botIsMember: false },
     ],
     now: () => new Date(),
-    // The bot doesn't join channels, but the documentation of joining can be checked too.
-    scopes: [...LOADLINE_SCOPES, 'channels:join'],
     fileReadyAfterMs: 1_000,
     port,
   });

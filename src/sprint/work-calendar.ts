@@ -73,23 +73,3 @@ export function memberDaysOf<Member extends OwnCalendar>(
   }
   return sum;
 }
-
-/** With these days off added: what is off entirely stays so, whatever is said of half of it. */
-export function withDaysOff({ full, half }: DaysOff, days: readonly Day[], isHalf: boolean): DaysOff {
-  const allFull = isHalf ? full : [...full, ...days];
-  const allHalf = isHalf ? [...half, ...days] : half;
-  return daysOffOf(allFull, allHalf);
-}
-
-/** Without these days: they are worked again. */
-export function withoutDaysOff({ full, half }: DaysOff, days: readonly Day[]): DaysOff {
-  return daysOffOf(
-    full.filter((day) => !days.includes(day)),
-    half.filter((day) => !days.includes(day)),
-  );
-}
-
-function daysOffOf(full: readonly Day[], half: readonly Day[]): DaysOff {
-  const whole = new Set(full);
-  return { full: [...whole].sort(), half: [...new Set(half)].filter((day) => !whole.has(day)).sort() };
-}

@@ -6,8 +6,6 @@ import {
   NO_DAYS_OFF,
   type OwnCalendar,
   teamShareOf,
-  withDaysOff,
-  withoutDaysOff,
   workingDaysOf,
 } from '../../src/sprint/work-calendar.ts';
 
@@ -57,17 +55,5 @@ describe('member-days', () => {
     expect(memberDaysOf(TEAM, members, WEEK)).toBe(3.5 + 1);
     expect(memberDaysOf(TEAM, members, WEEK, (member, day) => member === FULL_TIME && day === FRI)).toBe(3.5);
     expect(memberDaysOf(TEAM, [], WEEK)).toBe(0);
-  });
-});
-
-describe('days off', () => {
-  test('are added in order and once; half of a whole day off is still the whole', () => {
-    const off = withDaysOff(withDaysOff(NO_DAYS_OFF, [WED, MON, WED], false), [MON, TUE], true);
-    expect(off).toEqual({ full: [MON, WED], half: [TUE] });
-    expect(withDaysOff(off, [TUE], false)).toEqual({ full: [MON, TUE, WED], half: [] });
-  });
-
-  test('are taken back, whole and half', () => {
-    expect(withoutDaysOff({ full: [MON, WED], half: [TUE] }, [TUE, WED])).toEqual({ full: [MON], half: [] });
   });
 });

@@ -2,7 +2,6 @@
 import type { App } from '@slack/bolt';
 import { describe, expect, it } from 'vitest';
 import type { StandIn } from '../../src/rehearsal/stand-in/stand-in.ts';
-import { LOADLINE_SCOPES } from '../../src/rehearsal/stand-in/stand-in-options.ts';
 import { clientOf, PNG, startScene, TestClock } from '../rehearsal/stand-in/fixture.ts';
 import { allSteps } from './all-steps.ts';
 import { largestTaken } from './message-steps.ts';
@@ -77,10 +76,7 @@ async function resultsOf(steps: readonly TrialStep[]): Promise<StepResult[]> {
 }
 
 async function disposableScene(realClock: TestClock, listen: (app: App) => void) {
-  const scene = await startScene(
-    { realNowMs: realClock.nowMs, scopes: [...LOADLINE_SCOPES, 'channels:join'], fileReadyAfterMs: 1_000 },
-    listen,
-  );
+  const scene = await startScene({ realNowMs: realClock.nowMs, fileReadyAfterMs: 1_000 }, listen);
   return { ...scene, [Symbol.asyncDispose]: () => scene.stop() };
 }
 

@@ -12,7 +12,7 @@ export interface TeamReading {
   teamsOwnedBy(actor: Actor): Promise<Team[]>;
   /** All members, those who left included, in order of name. */
   membersOf(teamId: string): Promise<Member[]>;
-  /** The ids of the active members of each of these teams, in one statement. */
+  /** Those who are on each of these teams now, in order of name; in one statement. */
   peopleOf(teamIds: readonly string[]): Promise<Map<string, Member[]>>;
 }
 

@@ -14,5 +14,5 @@ message-buttons = Buttons: { SERIES($labels) }
 form-cancel = Cancel
 form-close = Close
 # Where somebody mentioned the bot with a word that opens a form; below it is the button.
-form-to-open = This one has a form. Words alone can’t open it, the button can.
+form-to-open = This command has a form. Press the button to open it.
 form-open-button = Open the form
