@@ -1,7 +1,8 @@
 /** What came of a play: for each sprint its numbers by the names of the code, and every post. */
 
 import { type SprintCardState, statesOf } from '../app/cards/card-line.ts';
-import type { Sprint, SprintResult } from '../app/team/team.ts';
+import { reopenUntil } from '../app/clock/sprint-clock.ts';
+import type { Sprint, SprintResult, Team } from '../app/team/team.ts';
 import { RATIO_IDS, type RatioId, type SprintRatios } from '../sprint/sprint-ratios.ts';
 import type { SprintTotals } from '../sprint/totals.ts';
 import { isDefined, type Ratio } from '../sprint/undefined-value.ts';
@@ -59,6 +60,8 @@ export type PlayedSprint = SprintTotals &
     readonly verdict: Verdict | null;
     readonly failedTests: readonly string[];
     readonly noteIds: readonly string[];
+    /** Until when its numbers can be corrected, ISO 8601; `null` for a cancelled sprint, which can't be reopened. */
+    readonly reopenableUntil: string | null;
     readonly cards: readonly PlayedCard[];
     readonly posts: readonly PlayedPost[];
   };
@@ -90,6 +93,7 @@ export async function playResult(rehearsal: Rehearsal, { refusals, plans }: Play
     team: team?.name ?? '',
     sprints: sprints.map(({ sprint, result, states }, i) => ({
       ...playedSprint(sprint, result),
+      reopenableUntil: reopenableUntil(team, sprint),
       cards: states.map((state) => playedCard(state, plans[i], cast.memberIdOf)),
       posts: postsBetween(plans[i]?.firstPost, plans[i + 1]?.firstPost),
     })),
@@ -101,7 +105,7 @@ export async function playResult(rehearsal: Rehearsal, { refusals, plans }: Play
 function playedSprint(
   sprint: Sprint,
   result: SprintResult | undefined,
-): Omit<PlayedSprint, 'cards' | 'posts'> {
+): Omit<PlayedSprint, 'cards' | 'posts' | 'reopenableUntil'> {
   if (!result) throw new Error(`${sprint.name} has no result: it was not closed.`);
   const { totals, ratios, verdict, notes } = result.summary;
   const { name, startsOn, endsOn, state } = sprint;
@@ -117,6 +121,11 @@ function playedSprint(
     failedTests: result.cancelled ? [] : verdict.failedTests.map(({ id }) => id),
     noteIds: result.cancelled ? [] : notes.map(({ id }) => id),
   };
+}
+
+function reopenableUntil(team: Team | undefined, sprint: Sprint): string | null {
+  const until = team && sprint.state === 'closed' ? reopenUntil(team, sprint) : undefined;
+  return until?.toISOString() ?? null;
 }
 
 function playedRatios(ratios: SprintRatios): Record<RatioId, PlayedRatio> {

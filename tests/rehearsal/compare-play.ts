@@ -53,6 +53,7 @@ function compareSprint(sprint: PlayedSprint, reckoned: ReckonedSprint, check: Ch
   check('name', sprint.name, reckoned.sprint.name);
   check('state', sprint.state, reckoned.cancelled ? 'cancelled' : 'closed');
   check('verdict', sprint.verdict, reckoned.verdict);
+  check('reopenable until', sprint.reopenableUntil, reckoned.reopenableUntil);
   check('failed tests', sprint.failedTests.map((id) => FAILED_TESTS[id] ?? id).sort(), reckoned.failed);
   for (const [part, crossed] of NOTES) {
     const hasNote = sprint.noteIds.some((id) => id.includes(part));

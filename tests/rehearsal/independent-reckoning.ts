@@ -59,6 +59,8 @@ export interface ReckonedSprint {
   /** `member day` of everybody whose cards were all brought to an end in the course of the day. */
   idle: Set<string>;
   closesAtMs: number;
+  /** Closing time on the team's next working day; `null` for a cancelled sprint. */
+  reopenableUntil: string | null;
 }
 
 export interface Reckoning {
@@ -304,10 +306,31 @@ export function reckon(scenario: Scenario): Reckoning {
     measured.crossed.push(
       ...habitsCrossed({ cards: book.cards, prompts, heard, idle }, before, firstMorningOf(scenario, sprint)),
     );
-    sprints.push({ sprint, cards: book.cards, cancelled, prompts, heard, idle, closesAtMs, ...measured });
+    const reopenableUntil = cancelled ? null : nextClosing(scenario, sprint);
+    sprints.push({
+      sprint,
+      cards: book.cards,
+      cancelled,
+      prompts,
+      heard,
+      idle,
+      closesAtMs,
+      reopenableUntil,
+      ...measured,
+    });
     if (cancelled) Object.assign(sprints.at(-1) ?? {}, { verdict: null, failed: [], crossed: [] });
   }
   return { sprints, refused };
+}
+
+/** Closing time on the first working day after the sprint's last day. */
+function nextClosing({ team }: Scenario, { endsOn, closesAt }: ScenarioSprint): string {
+  const aWeekOn = new Date(Date.parse(`${endsOn}T00:00:00Z`) + 7 * 86_400_000).toISOString().slice(0, 10);
+  const day = daysBetween(endsOn, aWeekOn).find(
+    (one) => one > endsOn && team.workingDays.includes(weekdayOf(one)),
+  ) as string;
+  const time = closesAt ?? team.closesAt ?? '17:00';
+  return new Date(localInstantMs(day, time, team.timeZone)).toISOString();
 }
 
 function firstMorningOf({ team }: Scenario, { startsOn, endsOn }: ScenarioSprint): string | undefined {

@@ -1,25 +1,12 @@
 /** When the clock has something to do with a sprint. Pure; the instants end up in the database. */
-import { addHours } from 'date-fns/addHours';
 import { type Day, dayPlus } from '../../sprint/calendar.ts';
-import { workingDaysOf } from '../../sprint/work-calendar.ts';
+import { teamShareOf, workingDaysOf } from '../../sprint/work-calendar.ts';
 import type { Transaction } from '../ports/store.ts';
 import type { Sprint, Team } from '../team/team.ts';
 import { dayAt, dayExists, instantOf } from './local-time.ts';
 
 /** How long before closing the last call goes out. */
 export const LAST_CALL_MINUTES_BEFORE_CLOSING = 60;
-
-/** How long after its first closing a sprint may be reopened, and how long it may then stay open. */
-export const REOPEN_WINDOW_HOURS = 24;
-
-/**
- * Until when a closed sprint may be reopened, and until when it then stays open; undefined before closing, and for
- * an imported sprint, of which nobody is here to correct the answers.
- */
-export function reopenUntil(sprint: Pick<Sprint, 'closedAt' | 'importedAt'>): Date | undefined {
-  if (sprint.closedAt === undefined || sprint.importedAt !== undefined) return undefined;
-  return addHours(sprint.closedAt, REOPEN_WINDOW_HOURS);
-}
 
 type Calendar = Pick<Team, 'timeZone' | 'workingDays' | 'daysOff'>;
 type Rhythm = Calendar & Pick<Team, 'promptAt'>;
@@ -28,6 +15,21 @@ type Span = Pick<Sprint, 'startsOn' | 'endsOn' | 'closesAtInstant'>;
 /** The days of the sprint on which the team works. */
 export function sprintDays(team: Calendar, sprint: Pick<Sprint, 'startsOn' | 'endsOn'>): Day[] {
   return workingDaysOf(team, sprint.startsOn, sprint.endsOn).filter((day) => dayExists(day, team.timeZone));
+}
+
+/**
+ * Until when a closed sprint may be reopened, and until when it then stays open: closing time on the team's next working
+ * day after its first closing. Undefined before closing, and for an imported sprint, of which nobody is here to correct
+ * the answers.
+ */
+export function reopenUntil(
+  team: Calendar,
+  { closedAt, closesAt, importedAt }: Pick<Sprint, 'closedAt' | 'closesAt' | 'importedAt'>,
+): Date | undefined {
+  if (closedAt === undefined || importedAt !== undefined) return undefined;
+  let day = dayPlus(dayAt(closedAt, team.timeZone), 1);
+  while (teamShareOf(team, day) === 0 || !dayExists(day, team.timeZone)) day = dayPlus(day, 1);
+  return instantOf(day, closesAt, team.timeZone);
 }
 
 /** Noon: before it, nobody has worked on the first day yet. */
@@ -81,7 +83,7 @@ export function lastCallAt(sprint: Pick<Sprint, 'closesAtInstant'>): Date {
 /** After a change of zone, prompt time or working days: what the clock does next with the open sprints. */
 export async function resetClocks(tx: Transaction, team: Team, now: Date): Promise<void> {
   for (const sprint of await tx.read.openSprintsOf(team.id)) {
-    // A reopened sprint closes at the end of its 24 hours and asks nobody any more.
+    // A reopened sprint closes when its time for corrections is over, and asks nobody any more.
     if (sprint.closedAt !== undefined) continue;
     const today = dayAt(now, team.timeZone);
     const closesAtInstant = instantOf(sprint.endsOn, sprint.closesAt, team.timeZone);

@@ -134,7 +134,7 @@ async function lastClosedSprint(read: Reading, teamId: string): Promise<Sprint |
 }
 
 /**
- * Opens the sprint that closed last for corrections; it closes by itself 24 hours after its first closing.
+ * Opens the sprint that closed last for corrections; it closes by itself at closing time on the working day after its first closing.
  *
  * @throws Refusal `no-sprint-to-reopen`, `reopen-too-late`, `days-taken`, `not-a-facilitator`.
  */
@@ -155,7 +155,7 @@ export async function reopenSprint(
       'sprintId' in reference
         ? await tx.read.sprintById(reference.sprintId)
         : await lastClosedSprint(tx.read, team.id);
-    const until = sprint && reopenUntil(sprint);
+    const until = sprint && reopenUntil(team, sprint);
     if (!sprint || !until || sprint.state !== 'closed') throw new Refusal('no-sprint-to-reopen', {});
     const now = deps.clock.now();
     if (now >= until)

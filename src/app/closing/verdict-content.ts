@@ -32,7 +32,7 @@ export async function verdictContent(
   if (!result) throw new Error(`sprint ${sprint.id} has no result to post`);
   const records = await tx.read.recordsOf(sprint.id);
   const drops = records.facts.filter(({ kind }) => kind === 'drop');
-  const until = reopenUntil(sprint);
+  const until = reopenUntil(team, sprint);
   return {
     team,
     sprint,

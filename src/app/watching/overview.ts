@@ -58,7 +58,7 @@ export async function teamOverview(
 ): Promise<TeamOverview> {
   const members = await read.membersOf(team.id);
   const last = await read.latestFinishedSprint(team.id);
-  const until = last?.state === 'closed' ? reopenUntil(last) : undefined;
+  const until = last?.state === 'closed' ? reopenUntil(team, last) : undefined;
   const today = todayOf(team, now);
   const sprint = currentSprint(await read.openSprintsOf(team.id), today);
   const member = members.find(({ userId, isActive }) => userId === actor.userId && isActive);

@@ -60,7 +60,7 @@ close-open =
         [one] { cards-count } with { POINTS($left) } left will count as not finished.
        *[other] { cards-count } with { POINTS($left) } left will count as not finished.
     }
-close-what-follows = The verdict is posted in the channel. A facilitator can reopen the sprint for 24 hours.
+close-what-follows = The verdict is posted in the channel. A facilitator can reopen the sprint until closing time on the next working day.
 cancel-title = Cancel the sprint?
 cancel-submit = Cancel it
 cancel-leave = Keep it
@@ -71,7 +71,7 @@ cancel-reason-hint = The channel reads it.
 ## Replies to the person who did it
 
 closed-reply = { $sprint } is closed: { $verdict }
-closed-reply-next = The verdict goes to the team’s channel. If a number is wrong, reopen the sprint within 24 hours: `/loadline reopen`.
+closed-reply-next = The verdict goes to the team’s channel. If a number is wrong, reopen the sprint by closing time on the next working day: `/loadline reopen`.
 cancelled-reply = { $sprint } is cancelled, and the channel will see it. Its numbers are kept, and never count as history.
 cancelled-reply-next = Plan the next one: `/loadline plan`.
 reopened-reply = { $sprint } is open again for corrections. It closes by itself on { $moment }, or earlier with `/loadline close`.

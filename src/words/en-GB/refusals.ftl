@@ -89,7 +89,7 @@ refusal-sprint-over =
     }
 refusal-sprint-over-fix =
     { $state ->
-        [closed] Within 24 hours of closing, a facilitator can reopen it for corrections with `/loadline reopen`.
+        [closed] Until closing time on the next working day, a facilitator can reopen it for corrections with `/loadline reopen`.
        *[cancelled] A facilitator can plan a new sprint with `/loadline plan`.
     }
 
@@ -178,7 +178,7 @@ refusal-no-velocity-fix = Choose a closed sprint in which something was finished
 refusal-days-taken = { $sprint } can’t be open at the same time as { $other }: they share some days.
 refusal-days-taken-fix = Close or cancel { $other } first, or bring the correction up at the retrospective.
 
-refusal-reopen-too-late = { $sprint } closed more than 24 hours ago, so its numbers are final.
+refusal-reopen-too-late = { $sprint } could be reopened until closing time on the working day after it. That’s over, so its numbers are final.
 refusal-reopen-too-late-fix = Bring up at the retrospective what was wrong with them.
 
 refusal-unknown-command = There is no command “{ $word }”.

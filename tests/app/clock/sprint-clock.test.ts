@@ -157,11 +157,30 @@ describe('reminder, last call and reopening', () => {
     expect(lastCallAt(sprint)).toEqual(new Date('2026-11-06T16:00Z'));
   });
 
-  test('a sprint may be reopened until 24 hours after its first closing, through a clock change as well', () => {
-    expect(reopenUntil({ closedAt: undefined, importedAt: undefined })).toBeUndefined();
-    // Lisbon's clocks go back at 2026-10-25T01:00Z (IANA tz 2025c); hours are hours.
-    expect(reopenUntil({ closedAt: new Date('2026-10-24T16:00Z'), importedAt: undefined })).toEqual(
-      new Date('2026-10-25T16:00Z'),
-    );
+  test('a sprint may be reopened until closing time on the next working day, Friday’s until Monday', () => {
+    const closing = (closedAt: string) => ({
+      closedAt: new Date(closedAt),
+      closesAt: '17:00',
+      importedAt: undefined,
+    });
+    expect(reopenUntil(LISBON, closing('2026-11-05T17:00Z'))).toEqual(new Date('2026-11-06T17:00Z'));
+    expect(reopenUntil(LISBON, closing('2026-11-06T17:00Z'))).toEqual(new Date('2026-11-09T17:00Z'));
+    // Closed early by hand: the day counts, not the hour.
+    expect(reopenUntil(LISBON, closing('2026-11-06T10:30Z'))).toEqual(new Date('2026-11-09T17:00Z'));
+    // Lisbon's clocks go back on Sunday 2026-10-25 (IANA tz 2025c); closing time is local.
+    expect(reopenUntil(LISBON, closing('2026-10-23T16:00Z'))).toEqual(new Date('2026-10-26T17:00Z'));
+  });
+
+  test('a team’s days off are left out of the time for reopening, half days are not', () => {
+    const team = { ...LISBON, daysOff: { full: ['2026-11-09'], half: ['2026-11-10'] } };
+    const closed = { closedAt: new Date('2026-11-06T17:00Z'), closesAt: '17:00', importedAt: undefined };
+    expect(reopenUntil(team, closed)).toEqual(new Date('2026-11-10T17:00Z'));
+  });
+
+  test('a sprint that is open, or that was imported, can’t be reopened at all', () => {
+    const open = { closedAt: undefined, closesAt: '17:00', importedAt: undefined };
+    expect(reopenUntil(LISBON, open)).toBeUndefined();
+    const at = new Date('2026-11-06T17:00Z');
+    expect(reopenUntil(LISBON, { ...open, closedAt: at, importedAt: at })).toBeUndefined();
   });
 });

@@ -58,7 +58,7 @@ describe('closing by itself', () => {
       {
         cancelled: false,
         reopened: 'never',
-        reopenUntil: new Date('2026-11-14T17:00:00Z'),
+        reopenUntil: new Date('2026-11-16T17:00:00Z'),
         version: 1,
         // 7 of 10 points kept: below 80%.
         summary: { verdict: { verdict: 'missed' }, ratios: { keptShare: 0.7 } },
@@ -171,20 +171,20 @@ describe('closing before its time', () => {
 });
 
 describe('reopening', () => {
-  test('within 24 hours brings the post up to date, takes corrections, and closes by itself again', async () => {
+  test('until the next working day’s closing time brings the post up to date, takes corrections, and closes by itself again', async () => {
     const { h, sprint } = await running();
     await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '0' }, 3: { left: '0' } });
     await h.pass(CLOSING);
-    await h.pass('2026-11-14T16:59:00Z');
+    await h.pass('2026-11-16T16:59:00Z');
     const { until } = await reopenSprint(h.deps, ana, { place: CHANNEL });
     await h.drain();
-    expect(until).toEqual(new Date('2026-11-14T17:00:00Z'));
+    expect(until).toEqual(new Date('2026-11-16T17:00:00Z'));
     expect(verdictsIn(h)).toMatchObject([{ reopened: 'open', reopenUntil: undefined, version: 1 }]);
 
     const form = await answerForm(h.deps, actorOf('chi'), { place: CHANNEL });
     expect(form.day).toBe('2026-11-13');
     await h.answer('chi', sprint.id, '2026-11-13', { 2: { left: '0' } });
-    await h.pass('2026-11-14T17:00:00Z');
+    await h.pass('2026-11-16T17:00:00Z');
     expect(verdictsIn(h)).toMatchObject([
       {
         reopened: 'closed-again',
@@ -226,20 +226,20 @@ describe('reopening', () => {
     expect(h.kindsTo('ben')).toEqual([]);
   });
 
-  test('a second time counts its 24 hours from the first closing', async () => {
+  test('a second time counts from the first closing', async () => {
     const { h, sprint } = await running();
     await h.pass(CLOSING);
     h.set('2026-11-14T10:00:00Z');
     await reopenSprint(h.deps, ana, { sprintId: sprint.id });
     await closeSprint(h.deps, ana, { sprintId: sprint.id });
     const { until } = await reopenSprint(h.deps, ana, { sprintId: sprint.id });
-    expect(until).toEqual(new Date('2026-11-14T17:00:00Z'));
+    expect(until).toEqual(new Date('2026-11-16T17:00:00Z'));
   });
 
-  test('after 24 hours is too late', async () => {
+  test('after closing time on the next working day is too late', async () => {
     const { h, sprint } = await running();
     await h.pass(CLOSING);
-    h.set('2026-11-14T17:00:00Z');
+    h.set('2026-11-16T17:00:00Z');
     expect(await refusalOf(reopenSprint(h.deps, ana, { place: CHANNEL }), 'reopen-too-late')).toMatchObject({
       sprintName: 'Harbour 12',
     });

@@ -191,13 +191,13 @@ describe('the overview', () => {
     }
   });
 
-  test('offers reopening for 24 hours', async () => {
+  test('offers reopening until closing time on the next working day', async () => {
     const { h } = await running();
     await pullLine(h.deps, ben, { place: CHANNEL, line: 'Fog horn, 3, @Ben' });
     await closeSprint(h.deps, actorOf('ana'), { place: CHANNEL });
     const isReopenable = async () => (await overview(h.deps, actorOf('ana'), CHANNEL)).teams[0]?.reopenable;
     expect(await isReopenable()).toBe(true);
-    h.set('2026-11-04T09:15:00Z');
+    h.set('2026-11-04T17:00:00Z');
     expect(await isReopenable()).toBe(false);
   });
 });

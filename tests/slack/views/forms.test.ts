@@ -380,7 +380,7 @@ describe('pull, drop, close, cancel', () => {
       "[Close the sprint? | Close now | Keep it open] {"sprintId":"sprint-12"}
       Harbour 12 would close by itself on Fri 13 Nov at 17:00.
       Finished so far: 5 of 18 points committed. 4 cards with 16 points left will count as not finished.
-      The verdict is posted in the channel. A facilitator can reopen the sprint for 24 hours."
+      The verdict is posted in the channel. A facilitator can reopen the sprint until closing time on the next working day."
     `);
     expect(formText(cancelFormView({ heading }))).toMatchInlineSnapshot(`
       "[Cancel the sprint? | Cancel it | Keep it] {"sprintId":"sprint-12"}

@@ -167,7 +167,7 @@ describe('changes of sprint and team', () => {
   it('closed, cancelled, reopened', () => {
     expect(sprintClosedReply(missedVerdict).text).toMatchInlineSnapshot(`
       "Harbour 12 is closed: missed. Finished 13 of 18 points committed (72.2%).
-      The verdict goes to the team’s channel. If a number is wrong, reopen the sprint within 24 hours: /loadline reopen."
+      The verdict goes to the team’s channel. If a number is wrong, reopen the sprint by closing time on the next working day: /loadline reopen."
     `);
     expect(sprintCancelledReply(heading).text).toMatchInlineSnapshot(`
       "Harbour 12 is cancelled, and the channel will see it. Its numbers are kept, and never count as history.
