@@ -1,6 +1,8 @@
+import { execFile } from 'node:child_process';
 import { once } from 'node:events';
 import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
+import { promisify } from 'node:util';
 import { afterEach, expect, it, vi } from 'vitest';
 import { rehearse } from '../../src/rehearsal/rehearse.ts';
 
@@ -37,3 +39,10 @@ it('names a scenario file that can not be read, and ends with code 2', async () 
   expect(await rehearse(['--play', 'no-such-file.json'])).toBe(2);
   expect(said()).toMatch(/no-such-file\.json can’t be played:\n- .*ENOENT/);
 });
+
+it('prints with --json one document and nothing else to standard output, also when npm runs it', async () => {
+  const file = 'src/rehearsal/scenarios/no-plan.json';
+  const play = promisify(execFile)('npm', ['run', 'rehearse', '--', '--play', file, '--json']);
+  const { stdout } = await play;
+  expect(JSON.parse(stdout)).toMatchObject({ sprints: [{ verdict: 'no plan' }] });
+}, 60_000);
