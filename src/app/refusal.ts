@@ -2,7 +2,7 @@
  * A refusal: the bot will not do what was asked, and says why and what to do. Its code is stable;
  * `src/words/refusals.ts` maps it to sentences.
  */
-import type { Unclear } from './answering/understand-words.ts';
+import type { Unclear } from './answering/understand-part.ts';
 import type { InputProblem, Problem } from './input-problem.ts';
 
 /** Every code with the details that its sentence needs. */
@@ -58,7 +58,12 @@ export interface RefusalDetails {
   'not-card-owner': { readonly card: string };
   'too-many-cards': { readonly limit: number };
   'no-cards-of-yours': { readonly sprintName: string };
-  'unclear-words': { readonly problems: readonly Unclear[]; readonly cardCount: number };
+  'unclear-words': {
+    readonly problems: readonly Unclear[];
+    readonly cardCount: number;
+    /** A card of the person, for an example that they can send. */
+    readonly example: { readonly reference: string; readonly title: string; readonly leftPoints: number };
+  };
   'no-sprint-to-reopen': Record<never, never>;
   'nothing-to-export': { readonly teamName: string };
   'no-closed-sprint': { readonly teamName: string; readonly withVelocity: boolean };

@@ -1560,8 +1560,15 @@ export interface Messages {
   'problem-surprise-of-shrinking': { readonly shrunk: number; readonly least: number };
   'problem-growth-unexplained': { readonly growth: number };
   'problem-answer-day': Record<never, never>;
-  'unclear-two-ways': Record<never, never>;
+  'unclear-comma-two-ways': { readonly typed: string; readonly half: string; readonly two: string };
+  'unclear-space-two-ways': { readonly typed: string; readonly card: string; readonly left: string };
+  'unclear-number-two-ways': { readonly typed: string; readonly place: string };
+  'unclear-done-two-ways': { readonly typed: string };
+  'unclear-nothing-two-ways': { readonly typed: string };
+  'unclear-which-done': Record<never, never>;
   'unclear-not-an-answer': { readonly typed: string };
+  'unclear-not-halves': { readonly typed: string };
+  'unclear-too-many-points': { readonly typed: string; readonly most: number };
   'unclear-not-points': { readonly typed: string };
   'unclear-no-such-card': { readonly typed: string };
   'unclear-said-twice': { readonly what: 'surprise' | 'worked'; readonly typed: string };
@@ -1801,7 +1808,12 @@ export interface Messages {
   'refusal-no-cards-of-yours': { readonly sprint: string };
   'refusal-no-cards-of-yours-fix': Record<never, never>;
   'refusal-unclear-words': { readonly problems: string };
-  'refusal-unclear-words-fix': { readonly cards: 'several' | 'single' };
+  'refusal-unclear-words-fix': {
+    readonly cards: 'several' | 'single';
+    readonly card: string;
+    readonly left: number;
+    readonly reference: string;
+  };
   'refusal-no-sprint-to-reopen': Record<never, never>;
   'refusal-no-sprint-to-reopen-fix': Record<never, never>;
   'refusal-nothing-to-export': { readonly team: string };

@@ -1,5 +1,5 @@
 /** What is wrong with what somebody typed, as they read it. */
-import type { Unclear } from '../app/answering/understand-words.ts';
+import type { Unclear } from '../app/answering/understand-part.ts';
 import type { InputProblem, Problem } from '../app/input-problem.ts';
 import type { BadLine } from '../app/planning/card-paste.ts';
 import type { Form } from './language.ts';

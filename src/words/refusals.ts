@@ -113,11 +113,16 @@ const TOLD: Told = {
   'not-card-owner': ({ card }, speak) => both(speak, 'not-card-owner', { card }),
   'too-many-cards': ({ limit }, speak) => both(speak, 'too-many-cards', { limit }),
   'no-cards-of-yours': ({ sprintName }, speak) => both(speak, 'no-cards-of-yours', { sprint: sprintName }),
-  'unclear-words': ({ problems, cardCount }, speak) => ({
+  'unclear-words': ({ problems, cardCount, example: { reference, title, leftPoints } }, speak) => ({
     what: speak('refusal-unclear-words', {
       problems: asIs(problems.map((problem) => unclearWords(problem, formOf(speak)))),
     }),
-    fix: speak('refusal-unclear-words-fix', { cards: cardCount === 1 ? 'single' : 'several' }),
+    fix: speak('refusal-unclear-words-fix', {
+      cards: cardCount === 1 ? 'single' : 'several',
+      reference,
+      card: title,
+      left: leftPoints > 1 ? leftPoints - 1 : leftPoints,
+    }),
   }),
   'no-sprint-to-reopen': (_, speak) => both(speak, 'no-sprint-to-reopen'),
   'nothing-to-export': ({ teamName }, speak) => both(speak, 'nothing-to-export', { team: teamName }),

@@ -34,7 +34,11 @@ export const REFUSAL_EXAMPLES: { readonly [Code in RefusalCode]: RefusalDetails[
   'not-card-owner': { card: '3 (Tide table)' },
   'too-many-cards': { limit: 100 },
   'no-cards-of-yours': { sprintName },
-  'unclear-words': { problems: [{ code: 'not-points', typed: 'lots' }], cardCount: 2 },
+  'unclear-words': {
+    problems: [{ code: 'not-points', typed: 'lots' }],
+    cardCount: 2,
+    example: { reference: '1', title: 'Tide table', leftPoints: 5 },
+  },
   'no-sprint-to-reopen': {},
   'nothing-to-export': { teamName: 'Tugboats' },
   'no-closed-sprint': { teamName: 'Tugboats', withVelocity: true },

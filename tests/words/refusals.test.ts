@@ -109,12 +109,12 @@ describe('the words hold what the person needs', () => {
   });
 
   test('the example for an answer in words fits the number of cards', () => {
-    expect(wordsOf('unclear-words', { problems: [{ code: 'no-number' }], cardCount: 1 }).fix).toContain(
-      '`3`',
-    );
-    expect(wordsOf('unclear-words', { problems: [{ code: 'no-number' }], cardCount: 2 }).fix).toContain(
-      '`2, 0`',
-    );
+    const unclear = {
+      problems: [{ code: 'no-number' }],
+      example: { reference: 'LP-7', title: 'Tide table', leftPoints: 5 },
+    } as const;
+    expect(wordsOf('unclear-words', { ...unclear, cardCount: 1 }).fix).toContain('`4`');
+    expect(wordsOf('unclear-words', { ...unclear, cardCount: 2 }).fix).toContain('`LP-7: 4`');
   });
 
   test('a mistyped command suggests one that is near, when there is one', () => {

@@ -1,5 +1,6 @@
 /** An answer in words, in direct messages or after the command. */
 import { formatPoints } from '../../sprint/points.ts';
+import { hasOwnKey, isOpenCard, type SprintCardState } from '../cards/card-line.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import { Refusal } from '../refusal.ts';
 import type { Place } from '../team/place.ts';
@@ -44,7 +45,8 @@ export async function answerInWords(
     return answeredDay(deps, tx, actor, sprintId, prompt?.day);
   });
   const where = { sprintId: sprint.id, day };
-  const list = answerableStates(records, actor.userId, day).map(({ card }) => card);
+  const states = answerableStates(records, actor.userId, day);
+  const list = states.map(({ card }) => card);
   // Cards of others follow the member's own, so that naming one gets the reason why it can't be answered.
   const named = [...list, ...records.cards.filter((card) => !list.includes(card))];
   const numbered = input.numbering === 'sprint' ? records.cards : list;
@@ -57,13 +59,21 @@ export async function answerInWords(
     const found = byNumber ?? named[byKey];
     return found && named.indexOf(found) + 1;
   };
-  const understood = understandWords(input.text, list.length, positionOf);
+  const open = states.flatMap((state, i) => (isOpenCard(state) ? [i + 1] : []));
+  const understood = understandWords(input.text, { count: list.length, open, positionOf });
   if (understood.kind === 'unchanged')
     return { kind: 'recorded', prompt: await recordUnchanged(deps, actor, where) };
   if (understood.kind === 'away') return { kind: 'recorded', prompt: await recordAway(deps, actor, where) };
   if (understood.kind === 'unclear') {
     if (list.length === 0) throw new Refusal('no-cards-of-yours', { sprintName: sprint.name });
-    throw new Refusal('unclear-words', { problems: understood.problems, cardCount: list.length });
+    const place = Math.max(states.findIndex(isOpenCard), 0);
+    const { card, leftPoints } = states[place] as SprintCardState;
+    const number = String(numbered === list ? place + 1 : card.number);
+    throw new Refusal('unclear-words', {
+      problems: understood.problems,
+      cardCount: list.length,
+      example: { reference: hasOwnKey(card) ? card.key : number, title: card.title, leftPoints },
+    });
   }
   const answers = understood.answers.map(
     ({ position, leftPoints, workedPoints, surprisePoints }): TypedAnswer => {

@@ -158,34 +158,28 @@ async function recordChecked(
   return { kind: 'recorded', prompt };
 }
 
-async function recordWithoutNumbers(
-  deps: AppDependencies,
-  actor: Actor,
-  input: { readonly sprintId: string; readonly day: string },
-  state: 'unchanged' | 'away',
-): Promise<PromptContent> {
-  return deps.store.transaction(async (tx) => {
-    const context = await answeredDay(deps, tx, actor, input.sprintId, input.day);
-    // Numbers that were given stay in force; a click on an old button must not seem to take them back.
-    const said = hasAnswered(context.records, actor.userId, context.day) ? 'answered' : state;
-    return meetPrompt(deps, tx, actor, context, said);
-  });
-}
-
 /** "Nothing changed": the day's prompt is met, the ledger stays as it is. */
 export async function recordUnchanged(
   deps: AppDependencies,
   actor: Actor,
   input: { readonly sprintId: string; readonly day: string },
 ): Promise<PromptContent> {
-  return recordWithoutNumbers(deps, actor, input, 'unchanged');
+  return deps.store.transaction(async (tx) => {
+    const context = await answeredDay(deps, tx, actor, input.sprintId, input.day);
+    // Numbers that were given stay in force; a click on an old button must not seem to take them back.
+    const isAnswered = hasAnswered(context.records, actor.userId, context.day);
+    return meetPrompt(deps, tx, actor, context, isAnswered ? 'answered' : 'unchanged');
+  });
 }
 
-/** "Away today": the member is not asked again on that day. */
+/** "Away today": the member is not asked again on that day. Numbers that they gave before stay in force. */
 export async function recordAway(
   deps: AppDependencies,
   actor: Actor,
   input: { readonly sprintId: string; readonly day: string },
 ): Promise<PromptContent> {
-  return recordWithoutNumbers(deps, actor, input, 'away');
+  return deps.store.transaction(async (tx) => {
+    const context = await answeredDay(deps, tx, actor, input.sprintId, input.day);
+    return meetPrompt(deps, tx, actor, context, 'away');
+  });
 }

@@ -1,26 +1,19 @@
 /**
- * Understands an answer in words: `3` (one card), `2, 0` (in order), `2: 3` (card 2 has 3 left),
- * `2: 3 worked 1 surprise 2`, `berth-7: 3`, several parted by commas, semicolons or lines; `same` and `away`.
+ * Understands an answer in words: `3` (one card), `2, 0` (in order), `2: 3` (card 2 has 3 left), `2 done`, `berth-7 3`,
+ * `2: 3 worked 1 surprise 2`, several parted by commas, semicolons or lines; `same` and `away`. What can be read in two ways
+ * is not guessed.
  */
 import { parsePoints } from '../../sprint/points.ts';
-
-/** What was said about the card at a place in the prompt's list, 1 for the first. */
-export interface WordsForCard {
-  readonly position: number;
-  readonly leftPoints: number;
-  readonly workedPoints: number | undefined;
-  readonly surprisePoints: number | undefined;
-}
-
-export type Unclear =
-  | { readonly code: 'two-ways' }
-  | { readonly code: 'not-an-answer'; readonly typed: string }
-  | { readonly code: 'not-points'; readonly typed: string }
-  | { readonly code: 'no-such-card'; readonly typed: string }
-  | { readonly code: 'said-twice'; readonly typed: string; readonly what: 'worked' | 'surprise' }
-  | { readonly code: 'answered-twice'; readonly card: string }
-  | { readonly code: 'no-number' }
-  | { readonly code: 'wrong-count'; readonly cards: number; readonly numbers: number };
+import { type AnswerVocabulary, ENGLISH } from './answer-vocabulary.ts';
+import {
+  type CardsToAnswer,
+  plainly,
+  type Said,
+  type Unclear,
+  understandPart,
+  type WordsForCard,
+  wordsOf,
+} from './understand-part.ts';
 
 export type Understood =
   | { readonly kind: 'answers'; readonly answers: readonly WordsForCard[] }
@@ -28,89 +21,119 @@ export type Understood =
   | { readonly kind: 'away' }
   | { readonly kind: 'unclear'; readonly problems: readonly Unclear[] };
 
-const UNCHANGED = /^(?:same|no change|nothing changed|unchanged|nothing)[.!]?$/i;
-const AWAY = /^(?:away|away today|i am away|i['’]m away|off today)[.!]?$/i;
 /** More would be a wall of text; correcting the first ones corrects most. */
 const MAX_PROBLEMS = 5;
-const ANSWER =
-  /^(?:(?:card\s+)?([^\s:]{1,40})\s*:\s*)?(\S+?)(?:\s+(?:points?\s+)?left)?((?:\s+(?:worked|surprise)\s+\S+)*)$/i;
-
 /** `2,5` may be two and a half, or 2 and 5. A space, as in `2, 5`, or a name, as in `2: 3,5`, settles it. */
 const UNSETTLED_COMMA = /(?<=\d),(?=5(?!\s*:|[\d.½]))/;
 const SETTLED_SEPARATOR = /[;\n\r]+|,(?!5(?!\s*:|[\d.½]))|(?<!\d),/;
+/** A number with a decimal comma, whatever follows. */
+const DECIMAL_COMMA = /^(\d+),(\d+)(?![\d.½])/;
 
-/**
- * @param cardCount how many open cards the prompt listed.
- * @param positionOf finds a card's place by what comes before the colon; undefined when there is none.
- */
 export function understandWords(
   text: string,
-  cardCount: number,
-  positionOf: (reference: string) => number | undefined,
+  cards: CardsToAnswer,
+  vocabulary: AnswerVocabulary = ENGLISH,
 ): Understood {
-  const said = text.trim();
-  if (UNCHANGED.test(said)) return { kind: 'unchanged' };
-  if (AWAY.test(said)) return { kind: 'away' };
-  const parts = splitParts(said, cardCount);
-  if (parts === undefined) return { kind: 'unclear', problems: [{ code: 'two-ways' }] };
+  const plain = plainly(text);
+  const isAnyOf = (phrases: readonly string[]): boolean =>
+    phrases.some((phrase) => plain === phrase || vocabulary.preamble.some((i) => plain === `${i} ${phrase}`));
+  if (isAnyOf(vocabulary.unchanged)) return { kind: 'unchanged' };
+  if (isAnyOf(vocabulary.away)) return { kind: 'away' };
+  if (isAnyOf(vocabulary.allDone)) return { kind: 'answers', answers: allDone(cards) };
+  const parts = splitParts(text.trim(), cards, vocabulary);
+  if ('code' in parts) return { kind: 'unclear', problems: [parts] };
   const problems: Unclear[] = [];
-  const answers: (WordsForCard & { called: string })[] = [];
+  const answers: Said[] = [];
   for (const [i, part] of parts.entries()) {
-    const answer = understandPart(part, i + 1, positionOf);
+    const place = { text: part, place: i + 1, isAlone: parts.length === 1 };
+    const answer = understandPart(place, cards, vocabulary);
     if ('code' in answer) problems.push(answer);
-    else answers.push(answer);
+    else answers.push(...answer);
   }
-  const anyNamed = parts.some((part) => part.includes(':'));
+  problems.push(...problemsOfAll(answers, cards, problems.length > 0));
+  if (problems.length > 0) return { kind: 'unclear', problems: problems.slice(0, MAX_PROBLEMS) };
+  return { kind: 'answers', answers: answers.map(({ called: _, typed: __, ...answer }) => answer) };
+}
+
+function allDone({ count, open }: CardsToAnswer): WordsForCard[] {
+  const places = open.length > 0 ? open : Array.from({ length: count }, (_, i) => i + 1);
+  return places.map((position) => ({
+    ...{ position, leftPoints: 0 },
+    ...{ workedPoints: undefined, surprisePoints: undefined },
+  }));
+}
+
+/** What only shows when the parts are seen together. */
+function problemsOfAll(answers: readonly Said[], cards: CardsToAnswer, hasProblems: boolean): Unclear[] {
   const positions = answers.map(({ position }) => position);
   const twice = answers.find(({ position }, i) => positions.indexOf(position) !== i);
-  if (twice) problems.push({ code: 'answered-twice', card: twice.called });
-  if (problems.length === 0 && answers.length === 0) problems.push({ code: 'no-number' });
-  if (problems.length === 0 && !anyNamed && answers.length !== cardCount) {
-    problems.push({ code: 'wrong-count', cards: cardCount, numbers: answers.length });
+  // `1, 2 done` may be about two cards, or say 1 of the first card and `done` of the second.
+  const isDoneNamed = answers.some(({ called, typed }) => called !== undefined && !isNumber(typed));
+  const unsettled = answers.find(
+    ({ called, typed }) => isDoneNamed && called === undefined && isOwn(typed, cards),
+  );
+  if (unsettled) {
+    return [{ code: 'number-two-ways', typed: unsettled.typed, place: String(unsettled.position) }];
   }
-  if (problems.length > 0) return { kind: 'unclear', problems: problems.slice(0, MAX_PROBLEMS) };
-  return { kind: 'answers', answers: answers.map(({ called: _, ...answer }) => answer) };
+  if (twice) return [{ code: 'answered-twice', card: twice.called ?? String(twice.position) }];
+  if (hasProblems) return [];
+  if (answers.length === 0) return [{ code: 'no-number' }];
+  const isAnyNamed = answers.some(({ called }) => called !== undefined);
+  if (isAnyNamed || answers.length === cards.count) return [];
+  return [{ code: 'wrong-count', cards: cards.count, numbers: answers.length }];
 }
 
-/** In order, each with what it is about; undefined when a comma might be a decimal comma. */
-function splitParts(text: string, cardCount: number): string[] | undefined {
+/** Whether it calls one of the cards that the prompt listed. */
+function isOwn(reference: string, { count, positionOf }: CardsToAnswer): boolean {
+  return (positionOf(reference) ?? Number.POSITIVE_INFINITY) <= count;
+}
+
+function isNumber(typed: string): boolean {
+  return parsePoints(typed) !== undefined;
+}
+
+/** In order, each with what it is about. */
+function splitParts(
+  text: string,
+  cards: CardsToAnswer,
+  vocabulary: AnswerVocabulary,
+): readonly string[] | Unclear {
   const inParts = (some: readonly string[]): string[] =>
     some.map((part) => part.trim()).filter((part) => part !== '');
+  const decimal = DECIMAL_COMMA.exec(text);
+  if (decimal && cards.count === 1 && decimal[0] === text) return [text];
   const withHalves = inParts(text.split(SETTLED_SEPARATOR));
-  if (text.includes(':')) return withHalves;
+  const [first = '', ...others] = withHalves;
+  if (withHalves.some((part) => namesCard(part, cards, vocabulary))) return withHalves;
+  const comma = DECIMAL_COMMA.exec(first);
+  const twoWays = (before: string): Unclear => ({
+    code: 'comma-two-ways',
+    ...{ typed: text, half: `${before}${comma?.[1] ?? 2}.5`, two: `${comma?.[1] ?? 2}, 5` },
+  });
+  // One number alone may be about one of two cards, or there are two numbers.
+  const isOneNumber = comma?.[2] === '5' && others.length === 0 && first.split(',').length === 2;
+  if (isOneNumber && cards.count === 2) return twoWays('1: ');
+  const inOrder = wordsOf(text);
+  if (
+    others.length === 0 &&
+    inOrder.length > 1 &&
+    inOrder.length === cards.count &&
+    inOrder.every(isNumber)
+  ) {
+    const [card = '', left = ''] = inOrder;
+    const mayBeCard = cards.count === 2 && isOwn(card, cards);
+    return mayBeCard ? { code: 'space-two-ways', typed: text, card, left } : inOrder;
+  }
   const withoutHalves = inParts(withHalves.flatMap((part) => part.split(UNSETTLED_COMMA)));
   // As many numbers as there are cards is what people mean.
-  if (withoutHalves.length === cardCount) return withoutHalves;
-  const isBetween = withHalves.length < cardCount && cardCount < withoutHalves.length;
-  return isBetween ? undefined : withHalves;
+  if (withoutHalves.length === cards.count) return withoutHalves;
+  const isBetween = withHalves.length < cards.count && cards.count < withoutHalves.length;
+  return isBetween ? twoWays('') : withHalves;
 }
 
-function understandPart(
-  part: string,
-  place: number,
-  positionOf: (reference: string) => number | undefined,
-): (WordsForCard & { called: string }) | Unclear {
-  const match = ANSWER.exec(part);
-  const leftPoints = match?.[2] === undefined ? undefined : parsePoints(match[2]);
-  if (!match || leftPoints === undefined) {
-    return { code: 'not-an-answer', typed: part };
-  }
-  const name = match[1];
-  const position = name === undefined ? place : positionOf(name);
-  if (position === undefined) return { code: 'no-such-card', typed: name ?? '' };
-  const extras = new Map<string, number>();
-  for (const [, word, amount] of (match[3] ?? '').matchAll(/(worked|surprise)\s+(\S+)/gi)) {
-    const points = parsePoints((amount as string).replace(/^[-−]/, ''));
-    if (points === undefined) return { code: 'not-points', typed: amount as string };
-    const extra = (word as string).toLowerCase() as 'worked' | 'surprise';
-    if (extras.has(extra)) return { code: 'said-twice', typed: part, what: extra };
-    extras.set(extra, /^[-−]/.test(amount as string) ? 0 - points : points);
-  }
-  return {
-    called: name ?? String(place),
-    position,
-    leftPoints,
-    workedPoints: extras.get('worked'),
-    surprisePoints: extras.get('surprise'),
-  };
+/** Whether the part begins with a card. A number alone is none. */
+function namesCard(part: string, cards: CardsToAnswer, { card }: AnswerVocabulary): boolean {
+  const [first = '', second] = wordsOf(part);
+  if (part.includes(':') || card.includes(first.toLowerCase())) return true;
+  return second !== undefined && !isNumber(first) && cards.positionOf(first) !== undefined;
 }

@@ -19,13 +19,17 @@ import { growthMessage } from '../views/answering/growth-message.ts';
 import { dailyPromptMessage } from '../views/answering/prompt-messages.ts';
 import { type Button, command, type Presser, readHeld, showForm } from './command.ts';
 
+/** `2026-02-30`, `4.11.`, `04/11`, `yesterday` */
+const LIKE_A_DAY = /^(?:\d{4}-\S*|\d{1,2}[./]\d{1,2}[./]\d*|\d{1,2}\/\d{1,2}|yesterday|tomorrow)$/i;
+
 export const answer = command({
   word: 'answer',
   who: 'member',
   run: async (context, caller, rest) => {
     const { actor, place } = caller;
-    if (!rest.includes(':')) {
-      const make = () => answerForm(context, caller, { place, ...dayIn(rest) });
+    const asked = dayIn(rest);
+    if (asked) {
+      const make = () => answerForm(context, caller, { place, ...asked });
       return showForm(context, caller, make, ({ private_metadata: held }) => {
         const { sprintId, day } = readHeld(answerContext, held);
         return { actionId: ACTIONS.openAnswerForm, value: encodeValue({ sprintId, day }) };
@@ -156,9 +160,11 @@ export function outcomeMessage(outcome: AnswerOutcome) {
   return outcome.kind === 'recorded' ? dailyPromptMessage(outcome.prompt) : growthMessage(outcome);
 }
 
-function dayIn(rest: string): { day?: string } {
+/** The day for which the form is wanted; undefined when it is an answer in words. */
+function dayIn(rest: string): { day?: string } | undefined {
   if (rest === '' || rest.toLowerCase() === 'today') return {};
   if (isDay(rest)) return { day: rest };
+  if (!LIKE_A_DAY.test(rest)) return undefined;
   throw new Refusal('bad-argument', {
     command: 'answer',
     problem: { code: 'answer-day' },

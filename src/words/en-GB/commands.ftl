@@ -68,7 +68,7 @@ help-privacy = The channel sees the team’s sums and its cards, never who answe
 ## What each command does, as the help lists it: first what may follow its word, then what it does
 
 command-answer-usage = answer [day | card: left]
-command-answer-summary = Say what is left on your cards, today or on an earlier day of the sprint; in a form or in words. For example `/loadline answer 2026-11-04` or `/loadline answer 3: 2 worked 1`.
+command-answer-summary = Say what is left on your cards, today or on an earlier day of the sprint; in a form or in words. For example `/loadline answer 2026-11-04`, `/loadline answer 3: 2 worked 1` or `/loadline answer 3 done`.
 command-cards-usage = cards [first number]
 command-cards-summary = List the cards of the sprint, all of them or from one number on. For example `/loadline cards 40`.
 command-status-usage = status

@@ -97,8 +97,15 @@ problem-growth-unexplained = The card grew by { POINTS($growth) }: say how many 
 problem-answer-day = Write the day as year, month and day.
 
 # An answer in words.
-unclear-two-ways = A comma before a 5 can be read in two ways; write 2.5 for two and a half, or 2, 5 for two numbers.
-unclear-not-an-answer = “{ $typed }” isn’t an amount of points; write for example 3, 0.5 or 2: 3.
+unclear-comma-two-ways = “{ $typed }” can be read in two ways: write `{ $half }` for a number with a half, or `{ $two }` for two numbers.
+unclear-space-two-ways = “{ $typed }” can be read in two ways: write `{ $card }: { $left }` for what is left on card { $card }, or `{ $card }, { $left }` for two cards.
+unclear-number-two-ways = “{ $typed }” can be a card or what is left: write `{ $typed } done` if card { $typed } is finished, or `{ $place }: { $typed }` for what is left on card { $place }.
+unclear-done-two-ways = “{ $typed }” can be the card or points: write `done` if your card is finished, or the points that are left.
+unclear-nothing-two-ways = “{ $typed }” can be read in two ways: write `done` if nothing is left, or `same` if nothing has changed.
+unclear-which-done = Which card is done? Name it, or write `all done`.
+unclear-not-an-answer = “{ $typed }” isn’t an answer about a card.
+unclear-not-halves = “{ $typed }” isn’t possible: points go in halves, such as 2, 2.5 or 3.
+unclear-too-many-points = “{ $typed }” is too much: a card has { POINTS($most) } at most.
 unclear-not-points = “{ $typed }” isn’t an amount of points.
 unclear-no-such-card = There is no card “{ $typed }” in your list.
 unclear-said-twice =

@@ -130,10 +130,11 @@ refusal-no-cards-of-yours-fix = Become an owner of one with `/loadline take` and
 
 # $problems are whole sentences.
 refusal-unclear-words = Not recorded. { $problems }
+# The card is one of the person's own. The numbers are what to type.
 refusal-unclear-words-fix =
     { $cards ->
-        [single] Write what is left, for example `3`, or `3 worked 1`. `same` and `away` work too.
-       *[several] Write what is left in the order of the list, for example `2, 0`, or name the card, for example `2: 3 worked 1`. `same` and `away` work too.
+        [single] For “{ $card }” with { POINTS($left) } left, write `{ NUMBER($left) }`; if it’s finished, `done`. `same` and `away` work too.
+       *[several] For “{ $card }” with { POINTS($left) } left, write `{ $reference }: { NUMBER($left) }`; if it’s finished, `{ $reference } done`. `same` and `away` work too.
     }
 
 refusal-no-sprint-to-reopen = There is no closed sprint to reopen.

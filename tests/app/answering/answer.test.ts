@@ -377,8 +377,16 @@ describe('one click', () => {
   test('on an old button after numbers were given takes none of them back', async () => {
     const { h, sprint } = await askedOnMonday();
     await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '3' } });
-    const prompt = await recordAway(h.deps, actorOf('ben'), { sprintId: sprint.id, day: '2026-11-02' });
+    const prompt = await recordUnchanged(h.deps, actorOf('ben'), { sprintId: sprint.id, day: '2026-11-02' });
     expect(prompt).toMatchObject({ state: 'answered', answered: [{ leftPoints: 3 }] });
+  });
+
+  test('“away” after numbers keeps them: who goes home ill has worked before', async () => {
+    const { h, sprint } = await askedOnMonday();
+    await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '3' } });
+    const prompt = await recordAway(h.deps, actorOf('ben'), { sprintId: sprint.id, day: '2026-11-02' });
+    expect(prompt).toMatchObject({ state: 'away', answered: [{ leftPoints: 3 }] });
+    expect(await standing(h, sprint.id, 1)).toMatchObject({ worked: 2, left: 3 });
   });
 
   test('may be followed by numbers anyway', async () => {
@@ -486,9 +494,35 @@ describe('an answer in words', () => {
     await refusalOf(say(h, 'ben', '4'), 'no-sprint-running');
   });
 
+  test('“done” is about the only card that is still open', async () => {
+    const { h, sprint } = await askedOnMonday();
+    expect(await refusalOf(say(h, 'ben', 'done'), 'unclear-words')).toMatchObject({
+      problems: [{ code: 'which-done' }],
+    });
+    await say(h, 'ben', '1 done');
+    await say(h, 'ben', 'done');
+    expect(await standing(h, sprint.id, 1)).toMatchObject({ finished: true });
+    expect(await standing(h, sprint.id, 3)).toMatchObject({ finished: true });
+  });
+
+  test('may name a card by its key without a colon', async () => {
+    const { h, sprint } = await askedOnMonday('LP-7: Tide table, 5, @Ben\nCrane log, 3, @Ben');
+    await say(h, 'ben', 'lp-7 2');
+    expect(await standing(h, sprint.id, 1)).toMatchObject({ left: 2 });
+  });
+
+  test('that is not clear comes with an example made of an open card of theirs', async () => {
+    const { h } = await askedOnMonday('LP-7: Tide table, 5, @Ben\nCrane log, 3, @Ben');
+    const exampleNow = async () => (await refusalOf(say(h, 'ben', 'fine'), 'unclear-words')).example;
+    expect(await exampleNow()).toEqual({ reference: 'LP-7', title: 'Tide table', leftPoints: 5 });
+    await say(h, 'ben', 'lp-7 done');
+    expect(await exampleNow()).toEqual({ reference: '2', title: 'Crane log', leftPoints: 3 });
+  });
+
   test.each([
     ['same', 'unchanged'],
     ['away', 'away'],
+    ['sick today', 'away'],
   ])('“%s” is %s', async (text, state) => {
     const { h } = await askedOnMonday();
     expect(await say(h, 'ben', text)).toMatchObject({ kind: 'recorded', prompt: { state } });

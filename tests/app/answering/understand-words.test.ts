@@ -8,13 +8,17 @@ import { unclearWords } from '../../../src/words/problems.ts';
 /** The keys of the cards in the list, in order. */
 const KEYS = ['LP-7', 'lp-8', 'LP-9', 'LP-10'];
 
-function understand(text: string, cardCount: number): Understood {
+/** @param open places of the cards that are still open; all of them when left out */
+function understand(text: string, cardCount: number, open?: readonly number[]): Understood {
   const keys = KEYS.slice(0, cardCount).map((key) => key.toLowerCase());
-  return understandWords(text, cardCount, (reference) => {
-    const byKey = keys.indexOf(reference.toLowerCase());
-    const byPlace = Array.from({ length: cardCount }, (_, i) => String(i + 1)).indexOf(reference);
-    const found = byKey >= 0 ? byKey : byPlace;
-    return found < 0 ? undefined : found + 1;
+  const places = Array.from({ length: cardCount }, (_, i) => i + 1);
+  return understandWords(text, {
+    count: cardCount,
+    open: open ?? places,
+    positionOf: (reference) => {
+      const byKey = keys.indexOf(reference.toLowerCase());
+      return byKey >= 0 ? byKey + 1 : places.find((place) => String(place) === reference);
+    },
   });
 }
 
@@ -68,7 +72,6 @@ describe('numbers alone are what is left, in the order of the list', () => {
 describe('a comma before a 5 is read as fits the number of cards', () => {
   test.each<[string, number, unknown]>([
     ['2,5', 1, [{ 1: 2.5 }]],
-    ['2,5', 2, [{ 1: 2 }, { 2: 5 }]],
     ['2, 5', 2, [{ 1: 2 }, { 2: 5 }]],
     ['2,5, 3', 2, [{ 1: 2.5 }, { 2: 3 }]],
     ['2,5,3', 2, [{ 1: 2.5 }, { 2: 3 }]],
@@ -86,17 +89,25 @@ describe('a comma before a 5 is read as fits the number of cards', () => {
     expect(answers(text, cardCount)).toEqual(expected);
   });
 
-  test.each<[string, number]>([
-    ['2,5;3,5', 3],
-    ['2,5,5', 2],
-  ])('%j with %i cards is not guessed', (text, cardCount) => {
+  test.each<[string, number, string, string]>([
+    ['0,5', 2, '1: 0.5', '0, 5'],
+    ['2,5', 2, '1: 2.5', '2, 5'],
+    ['0,5 left', 2, '1: 0.5', '0, 5'],
+    ['2,5;3,5', 3, '2.5', '2, 5'],
+    ['2,5,5', 2, '2.5', '2, 5'],
+  ])('%j with %i cards asks which is meant', (text, cardCount, half, two) => {
     expect(problems(text, cardCount)).toEqual([
-      'A comma before a 5 can be read in two ways; write 2.5 for two and a half, or 2, 5 for two numbers.',
+      `“${text}” can be read in two ways: write “${half}” for a number with a half, or “${two}” for two numbers.`,
     ]);
   });
 
+  test('one card takes a decimal comma before any digit', () => {
+    expect(answers('2,0', 1)).toEqual([{ 1: 2 }]);
+    expect(problems('2,3', 1)).toEqual(['“2,3” isn’t possible: points go in halves, such as 2, 2.5 or 3.']);
+  });
+
   test('a comma before the place of a card is no decimal comma', () => {
-    const understood = understandWords('1: 2,5: 3', 6, Number);
+    const understood = understand('1: 2,5: 3', 6);
     expect(understood).toMatchObject({
       answers: [
         { position: 1, leftPoints: 2 },
@@ -124,15 +135,130 @@ describe('a card may be named by its place or key', () => {
   });
 });
 
-describe('a word may answer for the whole day', () => {
-  test.each(['same', 'Same.', 'no change', 'nothing changed', ' UNCHANGED! '])(
-    '%j: nothing changed',
-    (text) => {
-      expect(understand(text, 2)).toEqual({ kind: 'unchanged' });
+describe('a short name needs no colon', () => {
+  test.each<[string, unknown]>([
+    ['LP-7 2', [{ 1: 2 }]],
+    ['lp-8: 2 left', [{ 2: 2 }]],
+    ['LP-8 has 2 left', [{ 2: 2 }]],
+    ['LP-8 still 2 points to go', [{ 2: 2 }]],
+    ['LP-7 2,5', [{ 1: 2.5 }]],
+    ['LP-7 2, LP-9 0.5 worked 1', [{ 1: 2 }, { 3: 0.5, worked: 1 }]],
+    ['card 2 3', [{ 2: 3 }]],
+    ['2 = 3', [{ 2: 3 }]],
+    ['2 has 3', [{ 2: 3 }]],
+    ['2 3', [{ 2: 3 }]],
+    ['LP-7 and LP-9: 1', [{ 1: 1 }, { 3: 1 }]],
+  ])('%j with three cards', (text, expected) => {
+    expect(answers(text, 3)).toEqual(expected);
+  });
+
+  test.each<[string, number, unknown]>([
+    ['1 3', 1, [{ 1: 3 }]],
+    ['3 0', 2, [{ 1: 3 }, { 2: 0 }]],
+    ['3 0 5', 3, [{ 1: 3 }, { 2: 0 }, { 3: 5 }]],
+  ])(
+    'numbers with spaces between them are in order where that is the only reading: %j, %i cards',
+    (text, cardCount, expected) => {
+      expect(answers(text, cardCount)).toEqual(expected);
     },
   );
 
-  test.each(['away', 'Away today', 'I am away', 'I’m away', "i'm away."])('%j: away', (text) => {
+  test('two numbers of which the first may be a card are not guessed', () => {
+    expect(problems('2 3', 2)).toEqual([
+      '“2 3” can be read in two ways: write “2: 3” for what is left on card 2, or “2, 3” for two cards.',
+    ]);
+  });
+});
+
+describe('what is done has nothing left', () => {
+  test.each<[string, number, unknown]>([
+    ['done', 1, [{ 1: 0 }]],
+    ['Done!', 1, [{ 1: 0 }]],
+    ['it’s done', 1, [{ 1: 0 }]],
+    ['none', 1, [{ 1: 0 }]],
+    ['none left', 1, [{ 1: 0 }]],
+    ['nothing left', 1, [{ 1: 0 }]],
+    ['done worked 3', 1, [{ 1: 0, worked: 3 }]],
+    ['2 done', 2, [{ 2: 0 }]],
+    ['2 is done', 2, [{ 2: 0 }]],
+    ['2: done', 2, [{ 2: 0 }]],
+    ['card 2 finished', 2, [{ 2: 0 }]],
+    ['done with 2', 2, [{ 2: 0 }]],
+    ['done: 2', 2, [{ 2: 0 }]],
+    ['LP-8 done', 2, [{ 2: 0 }]],
+    ['lp-8: none', 2, [{ 2: 0 }]],
+    ['lp-8: nothing', 2, [{ 2: 0 }]],
+    ['2 done worked 1', 2, [{ 2: 0, worked: 1 }]],
+    ['1 and 3 done', 3, [{ 1: 0 }, { 3: 0 }]],
+    ['1 done, 3: 2', 3, [{ 1: 0 }, { 3: 2 }]],
+    ['done, 3', 2, [{ 1: 0 }, { 2: 3 }]],
+    ['0, 2 done', 2, [{ 1: 0 }, { 2: 0 }]],
+    ['all done', 2, [{ 1: 0 }, { 2: 0 }]],
+    ['Everything is done.', 2, [{ 1: 0 }, { 2: 0 }]],
+  ])('%j with %i cards', (text, cardCount, expected) => {
+    expect(answers(text, cardCount)).toEqual(expected);
+  });
+
+  test('the only card that is still open is meant, and all done is about those that are', () => {
+    expect(understand('done', 2, [2])).toMatchObject({ answers: [{ position: 2, leftPoints: 0 }] });
+    expect(understand('all done', 3, [2, 3])).toMatchObject({ answers: [{ position: 2 }, { position: 3 }] });
+  });
+
+  test.each<[string, number, string]>([
+    ['done', 2, 'Which card is done? Name it, or write “all done”.'],
+    ['none', 2, 'Which card is done? Name it, or write “all done”.'],
+    [
+      '2 done',
+      1,
+      '“2 done” can be the card or points: write “done” if your card is finished, or the points that are left.',
+    ],
+    [
+      '1 done',
+      1,
+      '“1 done” can be the card or points: write “done” if your card is finished, or the points that are left.',
+    ],
+    [
+      'nothing',
+      1,
+      '“nothing” can be read in two ways: write “done” if nothing is left, or “same” if nothing has changed.',
+    ],
+    [
+      '1, 2 done',
+      2,
+      '“1” can be a card or what is left: write “1 done” if card 1 is finished, or “1: 1” for what is left on card 1.',
+    ],
+    ['2 points done', 2, '“2 points done” isn’t an answer about a card.'],
+    ['5 done', 2, 'There is no card “5” in your list.'],
+  ])('%j with %i cards is not guessed', (text, cardCount, expected) => {
+    expect(problems(text, cardCount)).toEqual([expected]);
+  });
+});
+
+describe('a word may answer for the whole day', () => {
+  test.each([
+    'same',
+    'Same.',
+    'same as yesterday',
+    'still the same',
+    'no change',
+    'nothing changed',
+    ' UNCHANGED! ',
+  ])('%j: nothing changed', (text) => {
+    expect(understand(text, 2)).toEqual({ kind: 'unchanged' });
+  });
+
+  test.each([
+    'away',
+    'Away today',
+    'I am away',
+    'I’m away',
+    "i'm away.",
+    'sick today',
+    'I’m sick',
+    'out sick',
+    'day off',
+    'off today',
+  ])('%j: away', (text) => {
     expect(understand(text, 2)).toEqual({ kind: 'away' });
   });
 });
@@ -141,10 +267,13 @@ describe('what is not clear is named, and nothing is taken from it', () => {
   test.each<[string, number, string[]]>([
     ['', 1, ['The message holds no number.']],
     [' , ', 1, ['The message holds no number.']],
-    ['hello there', 1, ['“hello there” isn’t an amount of points; write for example 3, 0.5 or 2: 3.']],
-    ['-1', 1, ['“-1” isn’t an amount of points; write for example 3, 0.5 or 2: 3.']],
-    ['0.3', 1, ['“0.3” isn’t an amount of points; write for example 3, 0.5 or 2: 3.']],
-    ['1000', 1, ['“1000” isn’t an amount of points; write for example 3, 0.5 or 2: 3.']],
+    ['hello there', 1, ['“hello there” isn’t an answer about a card.']],
+    ['-1', 1, ['“-1” isn’t an answer about a card.']],
+    ['0.3', 1, ['“0.3” isn’t possible: points go in halves, such as 2, 2.5 or 3.']],
+    ['LP-7: 2.3', 1, ['“2.3” isn’t possible: points go in halves, such as 2, 2.5 or 3.']],
+    ['3 worked 1.2', 1, ['“1.2” isn’t possible: points go in halves, such as 2, 2.5 or 3.']],
+    ['hello 3', 2, ['There is no card “hello” in your list.']],
+    ['1000', 1, ['“1000” is too much: a card has 999.5 points at most.']],
     ['3 worked lots', 1, ['“lots” isn’t an amount of points.']],
     ['3 worked 1 worked 2', 1, ['“3 worked 1 worked 2” says twice what was worked.']],
     ['9: 3', 2, ['There is no card “9” in your list.']],
@@ -153,7 +282,7 @@ describe('what is not clear is named, and nothing is taken from it', () => {
     ['3', 2, ['You have 2 open cards, but the message gives 1 number.']],
     ['3, 4', 1, ['You have 1 open card, but the message gives 2 numbers.']],
     ['2,5', 3, ['You have 3 open cards, but the message gives 1 number.']],
-    ['same, 3', 2, ['“same” isn’t an amount of points; write for example 3, 0.5 or 2: 3.']],
+    ['same, 3', 2, ['“same” isn’t an answer about a card.']],
   ])('%j with %i cards', (text, cardCount, expected) => {
     expect(problems(text, cardCount)).toEqual(expected);
   });
@@ -169,7 +298,7 @@ test('any numbers written with points and parted by commas and spaces read back 
   const points = fc.integer({ min: 0, max: 1_999 }).map((halves) => halves / 2);
   fc.assert(
     fc.property(fc.array(points, { minLength: 1, maxLength: 12 }), (some) => {
-      const understood = understandWords(some.map(formatPoints).join(', '), some.length, Number);
+      const understood = understand(some.map(formatPoints).join(', '), some.length);
       expect(understood).toMatchObject({
         answers: some.map((leftPoints, i) => ({ position: i + 1, leftPoints })),
       });

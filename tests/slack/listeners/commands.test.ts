@@ -148,7 +148,8 @@ describe('the slash command', () => {
   });
 
   it.each([
-    ['answer soon', 'answer 2026-11-04'],
+    ['answer 4.11.', 'answer 2026-11-04'],
+    ['answer yesterday', 'answer 2026-11-04'],
     ['answer 2026-02-30', 'answer 2026-11-04'],
     ['cards all', 'cards 40'],
     ['take', 'take 3'],
@@ -157,6 +158,12 @@ describe('the slash command', () => {
     await bot.command(typed);
     expect(callsOf(bot.useCases)).toEqual([]);
     expect(platform.responses[0]?.text).toContain(example);
+  });
+
+  it.each(['2 done', 'LP-7 2', 'done', 'same', '2.5', 'soon'])('takes `answer %s` as words', async (text) => {
+    const bot = botUnderTest(platform);
+    await bot.command(`answer ${text}`);
+    expect(callsOf(bot.useCases)).toEqual([['answerInWords', { text, place: here, numbering: 'sprint' }]]);
   });
 
   it('sends a refusal with its remedy, to the caller only', async () => {

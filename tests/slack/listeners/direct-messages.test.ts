@@ -77,10 +77,16 @@ describe('direct messages', () => {
   it('that are refused are told why', async () => {
     const bot = botUnderTest(platform);
     bot.useCases.answerInWords.mockRejectedValue(
-      new Refusal('unclear-words', { problems: [{ code: 'not-points', typed: 'lots' }], cardCount: 2 }),
+      new Refusal('unclear-words', {
+        problems: [{ code: 'not-points', typed: 'lots' }],
+        cardCount: 2,
+        example: { reference: '1', title: 'Tide table', leftPoints: 5 },
+      }),
     );
     await bot.say('lots');
-    expect(platform.callsTo('chat.postMessage')[0]?.text).toContain('“lots” isn’t an amount of points.');
+    const { text } = platform.callsTo('chat.postMessage')[0] ?? {};
+    expect(text).toContain('“lots” isn’t an amount of points.');
+    expect(text).toContain('For “Tide table” with 4 points left, write “1: 4”; if it’s finished, “1 done”.');
   });
 
   it('are commands of a product owner who writes directly', async () => {

@@ -79,6 +79,11 @@ describe('the daily prompt', () => {
     `);
   });
 
+  it('shows to somebody away what they answered before', () => {
+    const { text } = dailyPromptMessage({ ...answeredPrompt, state: 'away' });
+    expect(text).toContain('You had answered:\n• LP-1 Import tide tables: worked 1, 4 points left');
+  });
+
   it('asks nothing any more when the sprint is over', () => {
     const view = dailyPromptMessage(promptOf({ state: 'over', sprint: closed }));
     expect(view.text).toMatchInlineSnapshot(`

@@ -242,7 +242,7 @@ describe('help', () => {
       "What you can ask of Loadline
       Each working day of a sprint I ask you in a direct message what is left on your cards; a click or a number is enough. /loadline alone shows what you can do now. Words after it do more:
       For everyone on the team
-      • /loadline answer [day | card: left]: Say what is left on your cards, today or on an earlier day of the sprint; in a form or in words. For example /loadline answer 2026-11-04 or /loadline answer 3: 2 worked 1.
+      • /loadline answer [day | card: left]: Say what is left on your cards, today or on an earlier day of the sprint; in a form or in words. For example /loadline answer 2026-11-04, /loadline answer 3: 2 worked 1 or /loadline answer 3 done.
       • /loadline status: See how the sprint is going. Only you see it, unless you share it.
       • /loadline cards [first number]: List the cards of the sprint, all of them or from one number on. For example /loadline cards 40.
       • /loadline pull [title, estimate, @owner]: Bring in a card after planning. For example /loadline pull Repair the tide gauge, 3, @ana.

@@ -41,6 +41,7 @@ export function dailyPromptMessage(prompt: PromptContent): MessageView {
     case 'away':
       return messageView([
         lead(say('prompt-away', about)),
+        ...answeredBefore(answered),
         section(mrkdwn('prompt-away-next')),
         ...laterButton(prompt, say('prompt-after-all-button')),
       ]);
@@ -48,9 +49,13 @@ export function dailyPromptMessage(prompt: PromptContent): MessageView {
       return messageView([
         lead(say('prompt-over', about)),
         section(mrkdwn('prompt-over-day', { day })),
-        ...(answered.length > 0 ? [section(mrkdwn('prompt-over-answered')), answeredCards(answered)] : []),
+        ...answeredBefore(answered),
       ]);
   }
+}
+
+function answeredBefore(answered: readonly AnsweredLine[]): MessagePart[] {
+  return answered.length > 0 ? [section(mrkdwn('prompt-over-answered')), answeredCards(answered)] : [];
 }
 
 /** Shows how the day was answered, once it was. */

@@ -1,0 +1,93 @@
+/** The words that people answer with. Another language is another table of this type. */
+export interface AnswerVocabulary {
+  /** May precede what is said of the whole message. */
+  readonly preamble: readonly string[];
+  /** The whole message: the cards are as they were. */
+  readonly unchanged: readonly string[];
+  /** The whole message: not working today. */
+  readonly away: readonly string[];
+  /** The whole message: every card is finished. */
+  readonly allDone: readonly string[];
+  /** In place of a number: nothing is left. */
+  readonly done: readonly string[];
+  /** Nothing is left, where a word such as `left` follows; by itself it may also mean that nothing changed. */
+  readonly nothing: readonly string[];
+  /** Follow a number. */
+  readonly points: readonly string[];
+  /** Follow a number of what is left. */
+  readonly left: readonly string[];
+  /** Precede a number of points worked. */
+  readonly worked: readonly string[];
+  /** Precede a number of points that were surprise work. */
+  readonly surprise: readonly string[];
+  /** Precede a card's number or short name. */
+  readonly card: readonly string[];
+  /** Part a card from what is said about it. */
+  readonly has: readonly string[];
+  /** Between cards about which the same is said. */
+  readonly and: readonly string[];
+  /** Say nothing about cards or numbers. */
+  readonly filler: readonly string[];
+}
+
+export const ENGLISH: AnswerVocabulary = {
+  preamble: ['i am', 'i’m', 'im', 'it’s', 'still', 'i have', 'i’ve', 'they’re', 'i was'],
+  unchanged: [
+    'same',
+    'the same',
+    'all the same',
+    'same as before',
+    'same as yesterday',
+    'as yesterday',
+    'as before',
+    'no change',
+    'no changes',
+    'no change today',
+    'not changed',
+    'nothing changed',
+    'nothing has changed',
+    'nothing new',
+    'unchanged',
+  ],
+  away: [
+    'away',
+    'away today',
+    'off today',
+    'out today',
+    'out sick',
+    'off sick',
+    'sick',
+    'sick today',
+    'sick day',
+    'ill',
+    'ill today',
+    'day off',
+    'not in today',
+    'not working',
+    'not working today',
+    'on holiday',
+    'on vacation',
+    'on leave',
+  ],
+  allDone: [
+    'all done',
+    'all are done',
+    'all of them are done',
+    'all finished',
+    'both done',
+    'both finished',
+    'everything done',
+    'everything is done',
+    'everything finished',
+  ],
+  done: ['done', 'finished', 'complete', 'completed', 'none', 'zero'],
+  nothing: ['nothing'],
+  points: ['point', 'points', 'pt', 'pts', 'p'],
+  left: ['left', 'remaining', 'to go', 'to do'],
+  worked: ['worked'],
+  surprise: ['surprise'],
+  card: ['card'],
+  has: ['has', 'have', 'is', 'are', 'at', 'with'],
+  and: ['and', '&', '+'],
+  filler: ['i', 'i’m', 'am', 'i’ve', 'it', 'it’s', 'still', 'now', 'about', 'only', 'just'],
+};

@@ -1,0 +1,189 @@
+/** Understands what an answer in words says about one card, or about several of which it says the same. */
+import { MAX_POINTS, parsePoints } from '../../sprint/points.ts';
+import { withoutEnds } from '../cards/card-link.ts';
+import type { AnswerVocabulary } from './answer-vocabulary.ts';
+
+/** What was said about the card at a place in the prompt's list, 1 for the first. */
+export interface WordsForCard {
+  readonly position: number;
+  readonly leftPoints: number;
+  readonly workedPoints: number | undefined;
+  readonly surprisePoints: number | undefined;
+}
+
+/** The cards that may be meant. */
+export interface CardsToAnswer {
+  /** How many the prompt listed. */
+  readonly count: number;
+  /** Places of those that are still open. */
+  readonly open: readonly number[];
+  /** Finds a card's place by its number or short name; undefined when there is none. */
+  readonly positionOf: (reference: string) => number | undefined;
+}
+
+export type Unclear =
+  | { readonly code: 'comma-two-ways'; readonly typed: string; readonly half: string; readonly two: string }
+  | { readonly code: 'space-two-ways'; readonly typed: string; readonly card: string; readonly left: string }
+  | { readonly code: 'number-two-ways'; readonly typed: string; readonly place: string }
+  | { readonly code: 'done-two-ways'; readonly typed: string }
+  | { readonly code: 'nothing-two-ways'; readonly typed: string }
+  | { readonly code: 'which-done' }
+  | { readonly code: 'not-an-answer'; readonly typed: string }
+  | { readonly code: 'not-halves'; readonly typed: string }
+  | { readonly code: 'too-many-points'; readonly typed: string; readonly most: number }
+  | { readonly code: 'not-points'; readonly typed: string }
+  | { readonly code: 'no-such-card'; readonly typed: string }
+  | { readonly code: 'said-twice'; readonly typed: string; readonly what: 'worked' | 'surprise' }
+  | { readonly code: 'answered-twice'; readonly card: string }
+  | { readonly code: 'no-number' }
+  | { readonly code: 'wrong-count'; readonly cards: number; readonly numbers: number };
+
+/** An answer, and what about its wording counts when it is held against the others. */
+export interface Said extends WordsForCard {
+  /** By what its card was called; undefined when it is meant by its place. */
+  readonly called: string | undefined;
+  /** What is left as it was typed, a number or a word such as `done`. */
+  readonly typed: string;
+}
+
+export interface PartOfAnswer {
+  readonly text: string;
+  /** 1 for the first part of the message. */
+  readonly place: number;
+  /** Whether the message has no other parts. */
+  readonly isAlone: boolean;
+}
+
+type Kind = keyof AnswerVocabulary;
+
+const NUMBER = /^\d+(?:[.,]\d+)?$/;
+const SIGN = /^[:=]$/;
+const FULL_STOPS = new Set('.!');
+
+/** In small letters, with one kind of apostrophe, and without full stops at the end. */
+export function plainly(text: string): string {
+  return wordsOf(text).join(' ').toLowerCase().replaceAll("'", '’');
+}
+
+export function wordsOf(text: string): string[] {
+  return withoutEnds(text.trim(), FULL_STOPS, 'end').replaceAll(':', ' : ').trim().split(/\s+/);
+}
+
+export function understandPart(
+  { text, place, isAlone }: PartOfAnswer,
+  cards: CardsToAnswer,
+  vocabulary: AnswerVocabulary,
+): readonly Said[] | Unclear {
+  const is = (word: string | undefined, kind: Kind): boolean =>
+    word !== undefined && vocabulary[kind].includes(plainly(word));
+  const isCard = (word: string): boolean => cards.positionOf(word) !== undefined;
+  const notAnAnswer: Unclear = { code: 'not-an-answer', typed: text };
+
+  const words = wordsOf(text);
+  const extrasAt = words.findIndex((word) => is(word, 'worked') || is(word, 'surprise'));
+  const extras = readExtras(text, extrasAt < 0 ? [] : words.slice(extrasAt), is);
+  if ('code' in extras) return extras;
+  const head = withoutLeft(extrasAt < 0 ? words : words.slice(0, extrasAt), vocabulary);
+  const telling = head.words.filter((word) => isCard(word) || !is(word, 'filler'));
+  const { names, amounts } = namesAndAmounts(telling, is);
+  const amount = amounts[0];
+  if (amount === undefined || amounts.length > 1) return notAnAnswer;
+
+  const isNothing = is(amount, 'nothing');
+  if (isNothing && names.length === 0 && !head.saysLeft) return { code: 'nothing-two-ways', typed: text };
+  const isDone = isNothing || is(amount, 'done');
+  const leftPoints = isDone ? 0 : parsePoints(amount);
+  if (leftPoints === undefined) return whyNotPoints(amount) ?? notAnAnswer;
+  const said = (position: number, called?: string): Said => ({
+    ...{ position, leftPoints, called, typed: amount },
+    ...{ workedPoints: extras.worked, surprisePoints: extras.surprise },
+  });
+
+  const isMarked = is(names[0], 'card');
+  const called = isMarked ? names.slice(1) : names;
+  if (called.length === 0) {
+    if (isMarked) return notAnAnswer;
+    if (!isDone || !isAlone || cards.count <= 1) return [said(place)];
+    const [only, ...others] = cards.open;
+    return only !== undefined && others.length === 0 ? [said(only, String(only))] : { code: 'which-done' };
+  }
+  // One card, or several with a word such as `and` between them.
+  const isList = called.length % 2 === 1 && called.every((word, i) => is(word, 'and') === (i % 2 === 1));
+  if (!isList) return notAnAnswer;
+  const references = called.filter((_, i) => i % 2 === 0);
+  const mayBePoints = !isMarked && parsePoints(references[0] ?? '') !== undefined;
+  if (isDone && mayBePoints && cards.count === 1) return { code: 'done-two-ways', typed: text };
+  const unknown = references.find((reference) => !isCard(reference));
+  if (unknown !== undefined) return { code: 'no-such-card', typed: unknown };
+  return references.map((reference) => said(cards.positionOf(reference) ?? 0, reference));
+}
+
+/** What cards are called by, and what is said about them: `2: 3`, `2 has 3`, `berth-7 3`, `done with 2`, `3`. */
+function namesAndAmounts(
+  words: readonly string[],
+  is: (word: string | undefined, kind: Kind) => boolean,
+): { readonly names: readonly string[]; readonly amounts: readonly string[] } {
+  const parts = (word: string): boolean => SIGN.test(word) || is(word, 'has');
+  const first = words.findIndex((word) => !parts(word));
+  const told = words.slice(first < 0 ? words.length : first);
+  if (told.length > 1 && is(told[0], 'done')) {
+    return { names: told.slice(1).filter((word) => !parts(word)), amounts: told.slice(0, 1) };
+  }
+  const partedAt = told.findIndex(parts);
+  const amountsAt = partedAt < 0 ? told.length - 1 : partedAt;
+  return {
+    names: told.slice(0, Math.max(amountsAt, 0)),
+    amounts: told.slice(Math.max(amountsAt, 0)).filter((word) => !parts(word)),
+  };
+}
+
+/** Takes `points`, `left`, `to go` and the like off the end. */
+function withoutLeft(
+  words: readonly string[],
+  vocabulary: AnswerVocabulary,
+): { readonly words: readonly string[]; readonly saysLeft: boolean } {
+  let [count, saysLeft] = [words.length, false];
+  for (;;) {
+    const endsWith = (length: number, phrases: readonly string[]): boolean =>
+      count > length && phrases.includes(plainly(words.slice(count - length, count).join(' ')));
+    const leftWords = [2, 1].find((length) => endsWith(length, vocabulary.left));
+    if (leftWords === undefined && !endsWith(1, vocabulary.points)) break;
+    saysLeft ||= leftWords !== undefined;
+    count -= leftWords ?? 1;
+  }
+  return { words: words.slice(0, count), saysLeft };
+}
+
+interface Extras {
+  readonly worked?: number;
+  readonly surprise?: number;
+}
+
+/** `worked 1 surprise 2`, in any order. */
+function readExtras(
+  text: string,
+  words: readonly string[],
+  is: (word: string | undefined, kind: Kind) => boolean,
+): Extras | Unclear {
+  const extras: { worked?: number; surprise?: number } = {};
+  const telling = words.filter((word) => !is(word, 'points') && !is(word, 'and'));
+  for (let i = 0; i < telling.length; i += 2) {
+    const [word, amount = ''] = telling.slice(i, i + 2);
+    const what = (['worked', 'surprise'] as const).find((kind) => is(word, kind));
+    if (what === undefined || amount === '') return { code: 'not-an-answer', typed: text };
+    if (extras[what] !== undefined) return { code: 'said-twice', typed: text, what };
+    const isMinus = /^[-−]/.test(amount);
+    const size = isMinus ? amount.slice(1) : amount;
+    const points = parsePoints(size);
+    if (points === undefined) return whyNotPoints(size) ?? { code: 'not-points', typed: amount };
+    extras[what] = isMinus ? 0 - points : points;
+  }
+  return extras;
+}
+
+/** Why a number is none of points; undefined for what is no number at all. */
+function whyNotPoints(typed: string): Unclear | undefined {
+  if (!NUMBER.test(typed)) return undefined;
+  const isTooMany = Number(typed.replace(',', '.')) > MAX_POINTS;
+  return isTooMany ? { code: 'too-many-points', typed, most: MAX_POINTS } : { code: 'not-halves', typed };
+}
