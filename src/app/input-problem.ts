@@ -53,6 +53,7 @@ type CardProblem =
   | { readonly code: 'not-members' }
   | { readonly code: 'several-cards' }
   | { readonly code: 'which-card' }
+  | { readonly code: 'which-people' }
   | { readonly code: 'first-card' }
   | { readonly code: 'drop-reason'; readonly most: number }
   | { readonly code: 'cancel-reason'; readonly most: number };

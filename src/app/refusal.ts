@@ -55,7 +55,8 @@ export interface RefusalDetails {
   'card-dropped': { readonly card: string };
   'card-not-finished': { readonly card: string };
   'already-owner': { readonly card: string };
-  'not-card-owner': { readonly card: string };
+  'card-not-dropped': { readonly card: string };
+  'not-card-owner': { readonly card: string; readonly act: 'reopen' | 'give' };
   'too-many-cards': { readonly limit: number };
   'no-cards-of-yours': { readonly sprintName: string };
   'unclear-words': {
@@ -97,6 +98,7 @@ export type FacilitatorAct =
   | 'close'
   | 'cancel'
   | 'reopen'
+  | 'undrop'
   | 'change-settings'
   | 'move'
   | 'change-measures'

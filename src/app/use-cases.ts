@@ -4,7 +4,8 @@ import { askAdvice, forecastForm, shareAdvice } from './advice/ask-advice.ts';
 import { answerForm } from './answering/answer-form.ts';
 import { answerInWords } from './answering/answer-in-words.ts';
 import { recordAnswers, recordAway, recordUnchanged } from './answering/record-answers.ts';
-import { dropCard, listCards, reopenCard, takeCard } from './cards/change-cards.ts';
+import { dropCard, listCards, reopenCard, takeCard, undropCard } from './cards/change-cards.ts';
+import { giveCards } from './cards/change-owners.ts';
 import { pullCard, pullForm, pullLine } from './cards/pull-card.ts';
 import { cancelSprint, closeSprint, reopenSprint } from './closing/end-sprint.ts';
 import { exportSprints } from './export/export-sprints.ts';
@@ -40,6 +41,7 @@ const ALL = {
   erasePerson,
   exportSprints,
   forecastForm,
+  giveCards,
   importForm,
   importSprints,
   listCards,
@@ -72,6 +74,7 @@ const ALL = {
   statusChart,
   takeBackWelcome,
   takeCard,
+  undropCard,
   valueForm,
 } as const;
 

@@ -1,6 +1,6 @@
 /**
  * What people do in a scenario, each as they would do it in the chat: set up the team, plan a sprint, answer, pull,
- * drop, reopen, be away, cancel. It knows by which number the bot calls each card. When something happens, and what
+ * drop, give, reopen, be away, cancel. It knows by which number the bot calls each card. When something happens, and what
  * becomes of a refusal, is the player's business.
  */
 import { ACTIONS, ANSWER_PARTS, answerField, cardsField, MAX_CARD_FIELDS } from '../slack/ids.ts';
@@ -136,6 +136,12 @@ export class Moves {
     if (event.pull) return this.#pull(userId, event.pull);
     if (event.drop)
       return this.#talk.command(userId, `drop ${this.#number(event.drop.card)} ${event.drop.reason}`);
+    if (event.undrop) return this.#talk.command(userId, `undrop ${this.#number(event.undrop.card)}`);
+    if (event.give) {
+      const { card, to } = event.give;
+      const people = to.map((id) => this.#mention(id)).join(' ');
+      return this.#talk.command(userId, `give ${this.#number(card)} ${people}`);
+    }
     if (event.reopen) return this.#talk.command(userId, `reopen ${this.#number(event.reopen.card)}`);
     if (event.away) return this.#away(userId, event.on);
     await this.#talk.formAfter(userId, () => this.#talk.command(userId, 'cancel'));

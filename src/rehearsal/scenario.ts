@@ -43,6 +43,8 @@ const event = z
     answer: z.array(answer).min(1, notEmpty).optional(),
     pull: card.optional(),
     drop: z.object({ card: word, reason: z.string().default('') }).optional(),
+    undrop: z.object({ card: word }).optional(),
+    give: z.object({ card: word, to: z.array(word) }).optional(),
     reopen: z.object({ card: word }).optional(),
     away: yes.optional(),
     cancel: yes.optional(),
@@ -57,7 +59,7 @@ const event = z
     }
   });
 
-const EVENT_KINDS = ['answer', 'pull', 'drop', 'reopen', 'away', 'cancel'] as const;
+const EVENT_KINDS = ['answer', 'pull', 'drop', 'undrop', 'give', 'reopen', 'away', 'cancel'] as const;
 
 const scenario = z
   .object({

@@ -50,9 +50,10 @@ export interface BurndownSpan {
 
 /** Left on the cards that were in the sprint on the evening of `day`. */
 function leftOn(states: readonly CardState[], day: Day): number {
-  return states.reduce((total, { card, entries, droppedOn }) => {
+  return states.reduce((total, { card, entries, outOfSprint }) => {
     if (card.origin === 'pulled-in' && card.enteredOn > day) return total;
-    if (droppedOn !== undefined && droppedOn <= day) return total;
+    if (outOfSprint.some(({ from, until }) => from <= day && (until === undefined || day < until)))
+      return total;
     const last = entries.findLast(({ answer }) => answer.day <= day);
     return total + (last?.leftPoints ?? card.estimatePoints);
   }, 0);

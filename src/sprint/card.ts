@@ -47,4 +47,9 @@ export interface DropFact extends Fact {
   readonly kind: 'drop';
 }
 
-export type CardFact = AnswerFact | ReopenFact | DropFact;
+/** The card was dropped by mistake, and is in the sprint again with what was left on it. */
+export interface UndropFact extends Fact {
+  readonly kind: 'undrop';
+}
+
+export type CardFact = AnswerFact | ReopenFact | DropFact | UndropFact;

@@ -4,7 +4,7 @@
  * recorded, and a later correction may change what an earlier fact now means.
  */
 import type { Day } from './calendar.ts';
-import type { AnswerFact, Card, CardFact, DropFact, ReopenFact } from './card.ts';
+import type { AnswerFact, Card, CardFact } from './card.ts';
 
 /** One answer with what follows from it. All amounts are points. */
 export interface LedgerEntry {
@@ -38,7 +38,16 @@ export interface CardState extends Standing {
   readonly finished: boolean;
   /** The day of the last answer, which left nothing; undefined while the card is open. */
   readonly finishedOn: Day | undefined;
+  /** Undefined also when the drop was taken back. */
   readonly droppedOn: Day | undefined;
+  /** When it was out of the sprint: from the day of a drop until the day on which that was taken back. */
+  readonly outOfSprint: readonly OutOfSprint[];
+}
+
+export interface OutOfSprint {
+  readonly from: Day;
+  /** Undefined: it is still out. */
+  readonly until: Day | undefined;
 }
 
 /**
@@ -171,12 +180,28 @@ function isReopened(changes: readonly CardFact[], inForce: readonly AnswerFact[]
   );
 }
 
+function outOfSprint(changes: readonly CardChangeFact[] | undefined): readonly OutOfSprint[] {
+  if (changes === undefined) return NEVER_OUT;
+  const spans: OutOfSprint[] = [];
+  for (const { kind, day } of changes) {
+    const last = spans.at(-1);
+    const isOut = last !== undefined && last.until === undefined;
+    if (kind === 'drop' && !isOut) spans.push({ from: day, until: undefined });
+    if (kind === 'undrop' && isOut) spans[spans.length - 1] = { from: last.from, until: day };
+  }
+  return spans;
+}
+
+const NEVER_OUT: readonly OutOfSprint[] = [];
+
+type CardChangeFact = Exclude<CardFact, AnswerFact>;
+
 /** What is known of a card, put in order. */
 interface CardRecord {
   readonly card: Card;
   readonly inForce: AnswerFact[];
   /** Mostly none. */
-  changes: (ReopenFact | DropFact)[] | undefined;
+  changes: CardChangeFact[] | undefined;
 }
 
 function takeFact(record: CardRecord, fact: CardFact): void {
@@ -196,6 +221,7 @@ class FoldedCard implements CardState {
   readonly finished: boolean;
   readonly finishedOn: Day | undefined;
   readonly droppedOn: Day | undefined;
+  readonly outOfSprint: readonly OutOfSprint[];
   private readonly inForce: readonly AnswerFact[];
 
   constructor({ card, inForce, changes }: CardRecord) {
@@ -206,7 +232,9 @@ class FoldedCard implements CardState {
     this.surprisePoints = surprisePoints;
     this.driftPoints = driftPoints;
     this.trueSizePoints = workedPoints + leftPoints;
-    this.droppedOn = changes?.find(({ kind }) => kind === 'drop')?.day;
+    this.outOfSprint = outOfSprint(changes);
+    const lastOut = this.outOfSprint.at(-1);
+    this.droppedOn = lastOut?.until === undefined ? lastOut?.from : undefined;
     // A card estimated at 0 points is not finished before somebody says so.
     const saidDone = inForce.length > 0 && leftPoints === 0;
     this.finished =

@@ -137,6 +137,14 @@ export interface Messages {
     readonly owners: string;
   };
   'card-taken-next': Record<never, never>;
+  'card-undropped': {
+    readonly number: string;
+    readonly sprint: string;
+    readonly card: string;
+    readonly left: string;
+  };
+  'cards-given-title': { readonly cards: number; readonly sprint: string };
+  'cards-given-next': Record<never, never>;
   'card-reopened': { readonly number: string; readonly sprint: string; readonly card: string };
   'card-reopened-next': Record<never, never>;
   'cards-need-owner-title': { readonly cards: number; readonly sprint: string };
@@ -481,6 +489,10 @@ export interface Messages {
   'command-pull-summary': Record<never, never>;
   'command-take-usage': Record<never, never>;
   'command-take-summary': Record<never, never>;
+  'command-give-usage': Record<never, never>;
+  'command-give-summary': Record<never, never>;
+  'command-undrop-usage': Record<never, never>;
+  'command-undrop-summary': Record<never, never>;
   'command-drop-usage': Record<never, never>;
   'command-drop-summary': Record<never, never>;
   'command-reopen-usage': Record<never, never>;
@@ -1546,6 +1558,7 @@ export interface Messages {
   'problem-not-members': Record<never, never>;
   'problem-several-cards': Record<never, never>;
   'problem-which-card': Record<never, never>;
+  'problem-which-people': Record<never, never>;
   'problem-first-card': Record<never, never>;
   'problem-drop-reason': { readonly most: number };
   'problem-cancel-reason': { readonly most: number };
@@ -1756,7 +1769,8 @@ export interface Messages {
       | 'import'
       | 'move'
       | 'plan'
-      | 'reopen';
+      | 'reopen'
+      | 'undrop';
     readonly team: string;
   };
   'refusal-not-a-value-keeper': { readonly team: string };
@@ -1801,7 +1815,9 @@ export interface Messages {
   'refusal-card-not-finished-fix': Record<never, never>;
   'refusal-already-owner': { readonly card: string };
   'refusal-already-owner-fix': Record<never, never>;
-  'refusal-not-card-owner': { readonly card: string };
+  'refusal-card-not-dropped': { readonly card: string };
+  'refusal-card-not-dropped-fix': Record<never, never>;
+  'refusal-not-card-owner': { readonly act: 'give' | 'reopen'; readonly card: string };
   'refusal-not-card-owner-fix': Record<never, never>;
   'refusal-too-many-cards': { readonly limit: number };
   'refusal-too-many-cards-fix': Record<never, never>;
@@ -1837,6 +1853,7 @@ export interface Messages {
   'refusal-bad-argument': { readonly command: string; readonly problem: string };
   'refusal-bad-argument-fix': { readonly command: string; readonly example: string };
   'refusal-drop-example': Record<never, never>;
+  'refusal-give-example': Record<never, never>;
   'refusal-pull-example': Record<never, never>;
   'refusal-cancel-example': Record<never, never>;
   'refusal-key-taken': { readonly sprint: string; readonly name: string };

@@ -110,7 +110,11 @@ const TOLD: Told = {
   'card-dropped': ({ card }, speak) => both(speak, 'card-dropped', { card }),
   'card-not-finished': ({ card }, speak) => both(speak, 'card-not-finished', { card }),
   'already-owner': ({ card }, speak) => both(speak, 'already-owner', { card }),
-  'not-card-owner': ({ card }, speak) => both(speak, 'not-card-owner', { card }),
+  'card-not-dropped': ({ card }, speak) => both(speak, 'card-not-dropped', { card }),
+  'not-card-owner': ({ card, act }, speak) => ({
+    what: speak('refusal-not-card-owner', { card, act }),
+    fix: speak('refusal-not-card-owner-fix'),
+  }),
   'too-many-cards': ({ limit }, speak) => both(speak, 'too-many-cards', { limit }),
   'no-cards-of-yours': ({ sprintName }, speak) => both(speak, 'no-cards-of-yours', { sprint: sprintName }),
   'unclear-words': ({ problems, cardCount, example: { reference, title, leftPoints } }, speak) => ({
@@ -182,6 +186,7 @@ const TOLD: Told = {
 /** What may follow a command word, where words are part of it. */
 function exampleOf(command: string): string {
   if (command === 'drop') return say('refusal-drop-example');
+  if (command === 'give') return say('refusal-give-example');
   return command === 'pull' ? say('refusal-pull-example') : say('refusal-cancel-example');
 }
 

@@ -31,7 +31,8 @@ export const REFUSAL_EXAMPLES: { readonly [Code in RefusalCode]: RefusalDetails[
   'card-dropped': { card: '3 (Tide table)' },
   'card-not-finished': { card: '3 (Tide table)' },
   'already-owner': { card: '3 (Tide table)' },
-  'not-card-owner': { card: '3 (Tide table)' },
+  'card-not-dropped': { card: '3 (Tide table)' },
+  'not-card-owner': { card: '3 (Tide table)', act: 'reopen' },
   'too-many-cards': { limit: 100 },
   'no-cards-of-yours': { sprintName },
   'unclear-words': {

@@ -55,8 +55,8 @@ it('is erased too, though the person was seen on the team before and it was writ
             ...tx.write,
             cards: {
               ...tx.write.cards,
-              addOwner: async (...given) => {
-                await tx.write.cards.addOwner(...given);
+              changeOwners: async (...given) => {
+                await tx.write.cards.changeOwners(...given);
                 await waitedFor.comes;
               },
             },

@@ -39,6 +39,8 @@ export interface Tally {
   /** The day of the answer that left nothing to do. */
   finishedOn: string;
   dropped: boolean;
+  /** Who dropped it last, and may take that back. */
+  droppedBy: string | undefined;
 }
 
 export interface ReckonedSprint {
@@ -187,17 +189,32 @@ export class SprintBook {
       this.cards.push(tallyOf(event.pull, true));
       return true;
     }
-    const named = (event.drop ?? event.reopen) as { card: string };
+    const named = (event.drop ?? event.undrop ?? event.give ?? event.reopen) as { card: string };
     const card = this.cards.find(({ key }) => key === named.card);
+    if (event.undrop) {
+      if (!card?.dropped || card.droppedBy !== event.by) return false;
+      card.dropped = false;
+      return true;
+    }
     if (!card || card.dropped) return false;
     if (event.drop) {
       if (event.drop.reason.trim() === '') return false;
       card.dropped = true;
+      card.droppedBy = event.by;
       return true;
     }
+    if (event.give) return this.#give(card, event.by as string, event.give.to);
     if (!card.finished || !card.owners.includes(event.by as string)) return false;
     card.lines.push({ kind: 'reopen', by: event.by, on: event.on, worked: 0, left: 0, surprise: 0 });
     derive(card);
+    return true;
+  }
+
+  /** Who gives puts others in their own place among the owners. */
+  #give(card: Tally, by: string, to: readonly string[]): boolean {
+    const at = card.owners.indexOf(by);
+    if (at < 0 || to.length === 0 || !to.every((id) => this.#memberIds.has(id))) return false;
+    card.owners = [...new Set([...card.owners.slice(0, at), ...to, ...card.owners.slice(at + 1)])];
     return true;
   }
 
@@ -266,6 +283,7 @@ function tallyOf({ key, title, estimate, owners }: ScenarioCard, pulledIn: boole
     finished: false,
     finishedOn: '',
     dropped: false,
+    droppedBy: undefined,
   };
 }
 

@@ -254,10 +254,26 @@ function eventsFrom(
     if (card.lines.some((line) => line.on === on)) return [];
     return [{ on, by: dice.chance(0.8) ? dice.pick(card.owners) : by, reopen: { card: card.key } }];
   }
+  if (roll >= 90) return [handOver(dice, scenario, book, on)].filter((event) => event !== undefined);
   if (roll === 21) return dice.chance(0.3) ? [{ on, cancel: true }] : [];
   if (roll <= 32) return [wrongAnswer(dice, scenario, book, on)].filter((event) => event !== undefined);
   const event = answerFrom(dice, scenario, book, on);
   return event ? [event] : [];
+}
+
+/** A drop taken back, or a card given to others; now and then by somebody who may not. */
+function handOver(dice: Dice, scenario: Scenario, book: SprintBook, on: string): ScenarioEvent | undefined {
+  const anybody = dice.pick(scenario.members).id;
+  const dropped = book.cards.filter(({ dropped }) => dropped);
+  if (dropped.length > 0 && dice.chance(0.7)) {
+    const card = dice.pick(dropped);
+    return { on, by: dice.chance(0.8) ? (card.droppedBy ?? anybody) : anybody, undrop: { card: card.key } };
+  }
+  if (book.cards.length === 0) return undefined;
+  const card = dice.pick(book.cards);
+  const to = scenario.members.filter(() => dice.chance(0.4)).map(({ id }) => id);
+  if (dice.chance(0.1)) to.push('nobody');
+  return { on, by: dice.chance(0.8) ? dice.pick(card.owners) : anybody, give: { card: card.key, to } };
 }
 
 /** An answer by an owner for some of their open cards, or a correction of one given earlier that day. */

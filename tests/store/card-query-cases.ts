@@ -1,6 +1,8 @@
 /** What the store promises of cards and facts; run by `queries.test.ts`. */
+import { sql } from 'drizzle-orm';
 import { expect, it } from 'vitest';
 import type { Database } from '../../src/store/database.ts';
+import { rowsOf } from '../support/rows-of.ts';
 import { aCard, aChange, anAnswer, savedSprint } from './store-examples.ts';
 
 export function cardQueryCases(database: () => Database): void {
@@ -42,16 +44,29 @@ export function cardQueryCases(database: () => Database): void {
     ]);
   });
 
-  it('adds an owner at the end, once', async () => {
+  it('changes owners, in order, and keeps who came and went, by whom and when', async () => {
     const { sprint } = await savedSprint(database());
     const card = aCard(sprint.id, 1, { ownerIds: ['U-zoe'] });
     await database().store.transaction(async (tx) => {
       await tx.write.cards.insert([card]);
-      await tx.write.cards.addOwner(card.id, 'U-ana');
-      await tx.write.cards.addOwner(card.id, 'U-bo');
-      await tx.write.cards.addOwner(card.id, 'U-ana');
-      expect((await tx.read.recordsOf(sprint.id)).cards[0]?.ownerIds).toEqual(['U-zoe', 'U-ana', 'U-bo']);
+      const by = { userId: 'U-cy', day: '2026-11-03', at: new Date('2026-11-03T09:15:00Z') };
+      await tx.write.cards.changeOwners([{ card, ownerIds: ['U-bo', 'U-ana'], by }]);
+      const records = await tx.read.recordsOf(sprint.id);
+      expect(records.cards[0]?.ownerIds).toEqual(['U-bo', 'U-ana']);
+      expect(records.facts).toEqual([]);
+      await tx.write.cards.changeOwners([
+        { card: { ...card, ownerIds: ['U-bo', 'U-ana'] }, ownerIds: ['U-ana'], by: undefined },
+      ]);
     });
+    const kept = await rowsOf(
+      database(),
+      sql`select kind, user_id, member_id, day::text from loadline.card_changes where card_id = ${card.id} order by fact_order`,
+    );
+    expect(kept).toEqual([
+      { kind: 'owner-removed', user_id: 'U-zoe', member_id: 'U-cy', day: '2026-11-03' },
+      { kind: 'owner-added', user_id: 'U-bo', member_id: 'U-cy', day: '2026-11-03' },
+      { kind: 'owner-added', user_id: 'U-ana', member_id: 'U-cy', day: '2026-11-03' },
+    ]);
   });
 
   it('reads many sprints at once, those without cards included, and keeps them apart', async () => {

@@ -229,13 +229,13 @@ const REFUSED: readonly Refusal[] = [
     },
   ],
   [
-    'a card dropped twice',
-    UNIQUE,
-    'card_changes_one_drop',
+    'a new owner that is not named',
+    CHECK,
+    'card_changes_owner_given',
     async (tx, saved) => {
-      const dropped = aCard(saved.sprint.id, 1);
-      await tx.write.cards.insert([dropped]);
-      await tx.write.cards.insertFacts([aChange(dropped.id, 'drop'), aChange(dropped.id, 'drop')]);
+      const given = aCard(saved.sprint.id, 1);
+      await tx.write.cards.insert([given]);
+      await tx.write.cards.insertFacts([aChange(given.id, 'owner-added' as never)]);
     },
   ],
   [

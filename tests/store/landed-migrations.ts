@@ -19,4 +19,5 @@ export const LANDED_MIGRATIONS: Readonly<Record<string, string>> = {
   '0013_team_moved.sql': '9f47dac52d6e313d5cfe877c5fa062aa56c87c8c9358975ed51132c20a10ebf6',
   '0014_card_links.sql': 'a0b87a2efa2401a62261b2f91143788d4540ef7e4bc92c1fcaa99a38c2c09ab1',
   '0015_days_off.sql': '16f75619819f902a5c0fdd131c304b17d192177a67aef9e02c1a61bf4739cf65',
+  '0016_card_owner_changes.sql': '48a7346052dbcfd58ea3e73ce19e36cfe6c1dd052b42cf9f3eb638782226974d',
 };

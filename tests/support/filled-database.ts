@@ -18,7 +18,8 @@ export async function fillDatabase(database: Database): Promise<{ sprintId: stri
       aMember({ userId: 'U-ben', name: 'Ben', isActive: false }),
     ]);
     await tx.write.cards.insert(cards);
-    await tx.write.cards.addOwner(second.id, 'U-ben');
+    const by = { userId: 'U-ana', day: '2026-11-03', at: AT };
+    await tx.write.cards.changeOwners([{ card: second, ownerIds: ['U-ben'], by }]);
     await tx.write.cards.insertFacts([answer]);
     await tx.write.cards.insertFacts([anAnswer(first.id, { leftPoints: 2, supersedesId: answer.id })]);
     await tx.write.cards.insertFacts([aChange(second.id, 'drop')]);

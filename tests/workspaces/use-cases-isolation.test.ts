@@ -163,6 +163,13 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
     refused: { 'the team': (use, actor, { teamId }) => use.forecastForm(actor, { teamId }) },
     own: inPlaces((use, actor, place) => use.forecastForm(actor, { place })),
   },
+  giveCards: {
+    refused: {
+      'the key of a card': (use, actor, { cardKey }) =>
+        use.giveCards(actor, { place: HERE, words: `${cardKey} <@${BEN}>` }),
+    },
+    own: {},
+  },
   importForm: { refused: {}, own: inPlaces((use, actor, place) => use.importForm(actor, place)) },
   importSprints: {
     refused: {
@@ -320,6 +327,14 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
       'the sprint': (use, actor, { sprintId }) => use.takeCard(actor, { sprintId, reference: '2' }),
       'the key of a card': (use, actor, { cardKey }) =>
         use.takeCard(actor, { place: HERE, reference: cardKey }),
+    },
+    own: {},
+  },
+  undropCard: {
+    refused: {
+      'the sprint': (use, actor, { sprintId }) => use.undropCard(actor, { sprintId, reference: '1' }),
+      'the key of a card': (use, actor, { cardKey }) =>
+        use.undropCard(actor, { place: HERE, reference: cardKey }),
     },
     own: {},
   },

@@ -146,7 +146,8 @@ async function recordChecked(
     return { kind: 'growth-to-explain', heading: { team, sprint }, day, answers: given, grown };
   }
   const taken = takeableStates(records).filter(({ card }) => takeCardIds.includes(card.id));
-  for (const { card } of taken) await tx.write.cards.addOwner(card.id, actor.userId);
+  const by = { userId: actor.userId, day, at: deps.clock.now() };
+  await tx.write.cards.changeOwners(taken.map(({ card }) => ({ card, ownerIds: [actor.userId], by })));
   const takenIds = new Set(taken.map(({ card }) => card.id));
   const cards = records.cards.map((card) =>
     takenIds.has(card.id) ? { ...card, ownerIds: [actor.userId] } : card,

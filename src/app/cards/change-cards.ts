@@ -1,12 +1,20 @@
-/** Changes to a card that is in the sprint: drop, take, reopen; and the list of them all. */
+/** Changes to a card of the sprint: drop and take that back, take, reopen; and the list of them all. */
 import { randomUUID } from 'node:crypto';
 import { runningSummary, type SprintSummary } from '../../sprint/summary.ts';
 import { refreshOwnersPrompts } from '../answering/refresh-prompt.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
-import { openSprint, type Place, type SprintReference, todayOf } from '../team/place.ts';
-import type { Actor, SprintHeading } from '../team/team.ts';
+import {
+  dayWithin,
+  type Membership,
+  openSprint,
+  type Place,
+  requireFacilitator,
+  type SprintReference,
+  todayOf,
+} from '../team/place.ts';
+import type { Actor, RecordedFact, SprintHeading } from '../team/team.ts';
 import {
   type CardLine,
   cardLine,
@@ -43,16 +51,42 @@ export async function dropCard(
   });
 }
 
+/**
+ * Takes a drop back: the card is open again with what was left on it.
+ *
+ * @throws Refusal `no-such-card`, `card-not-dropped`, `not-a-facilitator`
+ */
+export async function undropCard(
+  deps: AppDependencies,
+  actor: Actor,
+  input: SprintReference & { readonly reference: string },
+): Promise<CardChange> {
+  return changeCard(
+    deps,
+    actor,
+    input,
+    async (tx, { state, day, facts, membership }) => {
+      const drop = facts.findLast(({ kind, cardId }) => kind === 'drop' && cardId === state.card.id);
+      const isOwn = drop?.memberId === actor.userId;
+      if (!isOwn && membership.team.productOwnerId !== actor.userId) requireFacilitator(membership, 'undrop');
+      await tx.write.cards.insertFacts([{ ...factBase(deps, actor, state, day), kind: 'undrop', note: '' }]);
+    },
+    'dropped',
+  );
+}
+
 /** Takes a share in a card: the actor becomes one of its owners. @throws Refusal `already-owner`. */
 export async function takeCard(
   deps: AppDependencies,
   actor: Actor,
   input: SprintReference & { readonly reference: string },
 ): Promise<CardChange> {
-  return changeCard(deps, actor, input, async (tx, { state }) => {
+  return changeCard(deps, actor, input, async (tx, { state, day }) => {
     if (state.card.ownerIds.includes(actor.userId))
       throw new Refusal('already-owner', { card: cardName(state.card) });
-    await tx.write.cards.addOwner(state.card.id, actor.userId);
+    const ownerIds = [...state.card.ownerIds, actor.userId];
+    const by = { userId: actor.userId, day, at: deps.clock.now() };
+    await tx.write.cards.changeOwners([{ card: state.card, ownerIds, by }]);
   });
 }
 
@@ -66,11 +100,11 @@ export async function reopenCard(
   actor: Actor,
   input: SprintReference & { readonly reference: string },
 ): Promise<CardChange> {
-  return changeCard(deps, actor, input, async (tx, { state, day, isFacilitator }) => {
+  return changeCard(deps, actor, input, async (tx, { state, day, membership }) => {
     const card = cardName(state.card);
     if (!state.finished) throw new Refusal('card-not-finished', { card });
-    if (!isFacilitator && !state.card.ownerIds.includes(actor.userId))
-      throw new Refusal('not-card-owner', { card });
+    if (!membership.member.isFacilitator && !state.card.ownerIds.includes(actor.userId))
+      throw new Refusal('not-card-owner', { card, act: 'reopen' });
     await tx.write.cards.insertFacts([{ ...factBase(deps, actor, state, day), kind: 'reopen', note: '' }]);
   });
 }
@@ -86,22 +120,32 @@ function factBase(deps: AppDependencies, actor: Actor, state: SprintCardState, d
   };
 }
 
+interface ChangeContext {
+  readonly state: SprintCardState;
+  readonly day: string;
+  readonly facts: readonly RecordedFact[];
+  readonly membership: Membership;
+}
+
 async function changeCard(
   deps: AppDependencies,
   actor: Actor,
   input: SprintReference & { readonly reference: string },
-  change: (
-    tx: Transaction,
-    context: { state: SprintCardState; day: string; isFacilitator: boolean },
-  ) => Promise<void>,
+  change: (tx: Transaction, context: ChangeContext) => Promise<void>,
+  expected: 'in-sprint' | 'dropped' = 'in-sprint',
 ): Promise<CardChange> {
   return deps.store.transaction(async (tx) => {
-    const { team, sprint, member } = await openSprint(tx, actor, input, deps.clock.now());
+    const membership = await openSprint(tx, actor, input, deps.clock.now());
+    const { team, sprint } = membership;
     const today = todayOf(team, deps.clock.now());
-    const day = today > sprint.endsOn ? sprint.endsOn : today < sprint.startsOn ? sprint.startsOn : today;
-    const state = findCard(statesOf(await tx.read.recordsOf(sprint.id)), input.reference);
-    if (state.droppedOn !== undefined) throw new Refusal('card-dropped', { card: cardName(state.card) });
-    await change(tx, { state, day, isFacilitator: member.isFacilitator });
+    const day = dayWithin(sprint, today);
+    const records = await tx.read.recordsOf(sprint.id);
+    const state = findCard(statesOf(records), input.reference);
+    const isDropped = state.droppedOn !== undefined;
+    if (isDropped !== (expected === 'dropped')) {
+      throw new Refusal(isDropped ? 'card-dropped' : 'card-not-dropped', { card: cardName(state.card) });
+    }
+    await change(tx, { state, day, facts: records.facts, membership });
     const states = statesOf(await tx.read.recordsOf(sprint.id));
     const after = states.find(({ card }) => card.id === state.card.id) as SprintCardState;
     await refreshOwnersPrompts(tx, after.card, today);

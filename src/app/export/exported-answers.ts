@@ -86,7 +86,7 @@ function oneOf(first: Amounts, second: Amounts, surpriseSoFarPoints: number): Am
 }
 
 /**
- * Drops and reopenings in order. Whether a reopening still counts depends on whether an answer of its day came after
+ * Drops and reopenings in order, without drops that were taken back. Whether a reopening still counts depends on whether an answer of its day came after
  * it, and on nothing else of that day, so it goes before all of them or after all.
  *
  * @param facts of this card only
@@ -96,9 +96,11 @@ export function exportedChanges(
   facts: readonly RecordedFact[],
   answers: readonly ExportedAnswer[],
 ): ExportedChange[] {
+  const lastUndrop = Math.max(0, ...facts.filter(({ kind }) => kind === 'undrop').map(({ order }) => order));
   return facts
     .flatMap((fact): ExportedChange[] => {
-      if (fact.kind === 'answer') return [];
+      if (fact.kind === 'answer' || fact.kind === 'undrop') return [];
+      if (fact.kind === 'drop' && fact.order < lastUndrop) return [];
       const isAnsweredSince = state.entries.some(
         ({ answer }) => answer.day === fact.day && answer.order > fact.order,
       );

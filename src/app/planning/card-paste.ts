@@ -253,6 +253,11 @@ function findOwners(fields: readonly string[], people: readonly KnownPerson[]): 
   return ownerIds;
 }
 
+/** People as they are called in a row: `@ana @ben`, `Ana and Ben`. */
+export function peopleCalled(text: string, people: readonly KnownPerson[]): string[] | CardLineProblem {
+  return findOwners([text], people);
+}
+
 /** The member that is meant, or why that can't be said. */
 function personCalled(called: string, people: readonly KnownPerson[]): KnownPerson | CardLineProblem {
   const mentioned = MENTION.exec(called)?.[1];

@@ -61,11 +61,18 @@ export interface CardReading {
   recordsOfMany(sprintIds: readonly string[]): Promise<Map<string, SprintRecords>>;
 }
 
+export interface OwnerChange {
+  readonly card: Pick<SprintCard, 'id' | 'ownerIds'>;
+  /** In the order in which they are listed. */
+  readonly ownerIds: readonly string[];
+  /** Who changed it and when; undefined where somebody is erased, of whom nothing is to be kept. */
+  readonly by: { readonly userId: string; readonly day: Day; readonly at: Date } | undefined;
+}
+
 export interface CardWriting {
   insert(cards: readonly SprintCard[]): Promise<void>;
-  addOwner(cardId: string, userId: string): Promise<void>;
-  /** Takes the person off these cards. */
-  removeOwner(cardIds: readonly string[], userId: string): Promise<void>;
+  /** Who owns these cards from now on; who came and went is recorded. */
+  changeOwners(changes: readonly OwnerChange[]): Promise<void>;
   /** Gives the facts back with their places in the order. */
   insertFacts(facts: readonly NewFact[]): Promise<RecordedFact[]>;
 }

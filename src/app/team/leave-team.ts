@@ -9,24 +9,39 @@ import type { Transaction } from '../ports/store.ts';
 import type { DeliveryFailure } from '../posting/delivery-failure.ts';
 import { directPost } from '../posting/post-kinds.ts';
 import type { Post } from '../posting/posts.ts';
-import { facilitatorsOrMembers, todayOf } from './place.ts';
+import { dayWithin, facilitatorsOrMembers, todayOf } from './place.ts';
 import type { Member, Team } from './team.ts';
 
-/** The team must be locked, and its members saved as they are now. */
-export async function letGo(tx: Transaction, team: Team, userIds: readonly string[]): Promise<void> {
+/**
+ * The team must be locked, and its members saved as they are now.
+ *
+ * @param at undefined: they are erased, and so that they went isn't recorded
+ * @param byUserId who took them off the team; undefined: they left
+ */
+export async function letGo(
+  tx: Transaction,
+  team: Team,
+  userIds: readonly string[],
+  { at, byUserId }: { readonly at?: Date; readonly byUserId?: string } = {},
+): Promise<void> {
   if (userIds.length === 0) return;
   const gone = new Set(userIds);
   await tx.write.posts.skipUnsentTo(team.id, userIds);
   const staying = (await tx.read.membersOf(team.id)).filter(({ userId }) => !gone.has(userId));
   for (const sprint of await tx.read.openSprintsOf(team.id)) {
     const open = statesOf(await tx.read.recordsOf(sprint.id)).filter(isOpenCard);
-    for (const userId of gone) {
-      const theirs = open.filter(({ card }) => card.ownerIds.includes(userId));
-      await tx.write.cards.removeOwner(
-        theirs.map(({ card }) => card.id),
-        userId,
-      );
-    }
+    const theirs = open.filter(({ card }) => card.ownerIds.some((id) => gone.has(id)));
+    await tx.write.cards.changeOwners(
+      theirs.map(({ card }) => ({
+        card,
+        ownerIds: card.ownerIds.filter((id) => !gone.has(id)),
+        by: at && {
+          userId: byUserId ?? (card.ownerIds.find((id) => gone.has(id)) as string),
+          day: dayWithin(sprint, todayOf(team, at)),
+          at,
+        },
+      })),
+    );
     const needsOwner = open.some(
       ({ card }) => card.ownerIds.length > 0 && card.ownerIds.every((id) => gone.has(id)),
     );
@@ -64,7 +79,7 @@ export async function leaveAllTeams(
     );
     if (!member) continue;
     await tx.write.teams.saveMembers(team.id, [gonePerson(member, todayOf(team, now))]);
-    await letGo(tx, team, [person.userId]);
+    await letGo(tx, team, [person.userId], { at: now });
   }
 }
 

@@ -213,6 +213,11 @@ export function requireBegun(sprint: Sprint, today: Day): void {
     throw new Refusal('sprint-not-begun', { sprintName: sprint.name, startsOn: sprint.startsOn });
 }
 
+/** A reopened sprint takes late entries for its last day, one that is still to begin for its first. */
+export function dayWithin({ startsOn, endsOn }: Pick<Sprint, 'startsOn' | 'endsOn'>, today: Day): Day {
+  return today > endsOn ? endsOn : today < startsOn ? startsOn : today;
+}
+
 export function todayOf(team: Pick<Team, 'timeZone'>, now: Date): Day {
   return dayAt(now, team.timeZone);
 }

@@ -160,7 +160,7 @@ export async function setUpTeam(deps: AppDependencies, actor: Actor, input: Setu
     const left = await saveMembership(tx, team.id, input, names, today);
     if (before) {
       await resetClocks(tx, team, deps.clock.now());
-      await letGo(tx, team, left);
+      await letGo(tx, team, left, { at: deps.clock.now(), byUserId: actor.userId });
     }
     await tx.write.posts.add([
       channelPost(team, { kind: 'team-set-up', teamId: team.id, byUserId: actor.userId }),

@@ -1,4 +1,4 @@
-/** The cards of the sprint: listing, pulling in, taking and dropping them. */
+/** The cards of the sprint: listing, pulling in, taking, giving and dropping them. */
 import { Refusal } from '../../app/refusal.ts';
 import type { TeamOverview } from '../../app/watching/overview.ts';
 import { cardDraftContext, sprintContext } from '../form-contexts.ts';
@@ -11,7 +11,14 @@ import {
   PULL_TEAM_FIELDS,
   pullFormView,
 } from '../views/cards/card-forms.ts';
-import { cardsMessage, droppedMessage, pulledMessage, takenMessage } from '../views/cards/card-messages.ts';
+import {
+  cardsMessage,
+  droppedMessage,
+  givenMessage,
+  pulledMessage,
+  takenMessage,
+  undroppedMessage,
+} from '../views/cards/card-messages.ts';
 import { type Command, command, placeIn, readHeld, showFirstForm } from './command.ts';
 import { chooseMessage } from './pull-message.ts';
 
@@ -115,6 +122,22 @@ export const drop: Command = command({
     },
   ],
   inOverview: { row: 'daily', when: hasSprint },
+});
+
+export const undrop = command({
+  word: 'undrop',
+  who: 'team-and-owner',
+  run: async ({ useCases }, { actor, place, tell }, rest) => {
+    await tell(undroppedMessage(await useCases.undropCard(actor, { place, reference: rest })));
+  },
+});
+
+export const give = command({
+  word: 'give',
+  who: 'member',
+  run: async ({ useCases }, { actor, place, tell }, rest) => {
+    await tell(givenMessage(await useCases.giveCards(actor, { place, words: rest })));
+  },
 });
 
 function hasSprint({ isMember, sprint }: TeamOverview): boolean {

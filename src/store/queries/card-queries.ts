@@ -1,14 +1,20 @@
 /** Reads and adds cards and the facts stated about them. Nothing is derived here: that is the ledger's work. */
-import { and, eq, getTableColumns, inArray, type SQL, sql } from 'drizzle-orm';
+import { randomUUID } from 'node:crypto';
+import { getTableColumns, inArray, type SQL, sql } from 'drizzle-orm';
 import type { PgColumn, PgTable } from 'drizzle-orm/pg-core';
-import type { CardReading, CardWriting } from '../../app/ports/sprints.ts';
+import type { CardReading, CardWriting, OwnerChange } from '../../app/ports/sprints.ts';
 import type { NewFact, RecordedFact, SprintRecords } from '../../app/team/team.ts';
 import { answers, cardChanges, cardOwners, cards } from '../schema.ts';
 import { frozenChange, frozenSelect } from './frozen-statement.ts';
 import { type SqlSession, statementsOf } from './sql-session.ts';
 
 const { factOrder: answerOrder, ...answerColumns } = getTableColumns(answers);
-const { factOrder: changeOrder, ...changeColumns } = getTableColumns(cardChanges);
+const {
+  factOrder: changeOrder,
+  userId: _,
+  kind: changeKind,
+  ...changeColumns
+} = getTableColumns(cardChanges);
 
 const ownerIds = sql<string[]>`array(select ${cardOwners.userId} from ${cardOwners}
   where ${cardOwners.cardId} = ${cards.id} order by ${cardOwners.position}, ${cardOwners.userId})`;
@@ -27,8 +33,13 @@ function recordsSelects(isOfSprint: SQL) {
       ofCards(answers, answers.cardId),
     ),
     changes: frozenSelect(
-      { ...changeColumns, order: changeOrder, sprintId: cards.sprintId },
-      ofCards(cardChanges, cardChanges.cardId),
+      {
+        ...changeColumns,
+        kind: sql<'reopen' | 'drop' | 'undrop'>`${changeKind}`,
+        order: changeOrder,
+        sprintId: cards.sprintId,
+      },
+      sql`${ofCards(cardChanges, cardChanges.cardId)} and ${changeKind} in ('reopen', 'drop', 'undrop')`,
     ),
   };
 }
@@ -131,16 +142,16 @@ export function cardWriting(session: SqlSession): CardWriting {
       for (const rows of statementsOf(owners)) await session.insert(cardOwners).values(rows);
     },
 
-    async addOwner(cardId, userId) {
-      const last = sql`(select coalesce(max(position) + 1, 0) from loadline.card_owners where card_id = ${cardId})`;
-      await session.insert(cardOwners).values({ cardId, userId, position: last }).onConflictDoNothing();
-    },
-
-    async removeOwner(ids, userId) {
-      if (ids.length === 0) return;
-      await session
-        .delete(cardOwners)
-        .where(and(eq(cardOwners.userId, userId), inArray(cardOwners.cardId, [...ids])));
+    async changeOwners(changes) {
+      if (changes.length === 0) return;
+      const ids = changes.map(({ card }) => card.id);
+      await session.delete(cardOwners).where(inArray(cardOwners.cardId, ids));
+      const owners = changes.flatMap(({ card, ownerIds }) =>
+        ownerIds.map((userId, position) => ({ cardId: card.id, userId, position })),
+      );
+      for (const rows of statementsOf(owners)) await session.insert(cardOwners).values(rows);
+      for (const rows of statementsOf(changes.flatMap(ownerRowsOf)))
+        await session.insert(cardChanges).values(rows);
     },
 
     async insertFacts(facts) {
@@ -175,6 +186,26 @@ export function cardWriting(session: SqlSession): CardWriting {
 /** Half a character, which only a forged request has, is no text to the database. */
 function wellFormed(_name: string, value: unknown): unknown {
   return typeof value === 'string' ? value.toWellFormed() : value;
+}
+
+/** Who came, and who went. */
+function ownerRowsOf({ card, ownerIds, by }: OwnerChange) {
+  if (!by) return [];
+  const row = (kind: 'owner-added' | 'owner-removed', userId: string) => ({
+    id: randomUUID(),
+    cardId: card.id,
+    kind,
+    memberId: by.userId,
+    userId,
+    day: by.day,
+    factOrder: sql`nextval('loadline.fact_order')`,
+    note: '',
+    recordedAt: by.at,
+  });
+  return [
+    ...card.ownerIds.filter((id) => !ownerIds.includes(id)).map((id) => row('owner-removed', id)),
+    ...ownerIds.filter((id) => !card.ownerIds.includes(id)).map((id) => row('owner-added', id)),
+  ];
 }
 
 function changeRowOf(fact: NewFact, factOrder: number | undefined) {

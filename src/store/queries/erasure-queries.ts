@@ -59,6 +59,10 @@ export function peopleWriting(session: SqlSession): PeopleWriting {
       .set({ memberId: ERASED, note: '' })
       .where(and(eq(cardChanges.memberId, userId), inArray(cardChanges.cardId, cardIds(actor))));
     await session
+      .update(cardChanges)
+      .set({ userId: ERASED })
+      .where(and(eq(cardChanges.userId, userId), inArray(cardChanges.cardId, cardIds(actor))));
+    await session
       .update(cards)
       .set({ addedBy: ERASED })
       .where(and(eq(cards.addedBy, userId), inArray(cards.sprintId, sprintIds(actor))));

@@ -38,7 +38,7 @@ export function peopleReading(session: SqlSession): PeopleReading {
   const inWorkspace = ({ workspaceId }: Actor) => eq(teams.workspaceId, workspaceId);
 
   /** What hangs on a card. */
-  const ofCards = (actor: Actor, isTheirs: SQL) => and(inWorkspace(actor), isTheirs);
+  const ofCards = (actor: Actor, isTheirs: SQL | undefined) => and(inWorkspace(actor), isTheirs);
 
   async function cardRecords(actor: Actor): Promise<Pick<PersonalData, 'cardsOwned' | 'cardsAdded'>> {
     const estimate = cards.estimatePoints;
@@ -91,14 +91,19 @@ export function peopleReading(session: SqlSession): PeopleReading {
           card,
           title,
           change: cardChanges.kind,
-          reason: cardChanges.note,
+          // What it was: theirs to say, or about them.
+          byYou: sql<boolean>`${cardChanges.memberId} = ${actor.userId}`,
+          aboutYou: sql<boolean>`${cardChanges.userId} is not distinct from ${actor.userId}`,
+          reason: sql<string>`case when ${cardChanges.memberId} = ${actor.userId} then ${cardChanges.note} else '' end`,
           recordedAt: instantText(cardChanges.recordedAt),
         })
         .from(cardChanges)
         .innerJoin(cards, eq(cards.id, cardChanges.cardId))
         .innerJoin(sprints, eq(sprints.id, cards.sprintId))
         .innerJoin(teams, eq(teams.id, sprints.teamId))
-        .where(ofCards(actor, eq(cardChanges.memberId, actor.userId)))
+        .where(
+          ofCards(actor, or(eq(cardChanges.memberId, actor.userId), eq(cardChanges.userId, actor.userId))),
+        )
         .orderBy(asc(cardChanges.factOrder)),
     };
   }

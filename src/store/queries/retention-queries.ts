@@ -159,6 +159,7 @@ function membersOfWhomNothingIsLeft(limit: number) {
   return sql`select m.team_id, m.user_id from loadline.members as m join loadline.teams as t on t.id = m.team_id
     where not m.is_active and t.retention_months is not null and t.product_owner_id is distinct from m.user_id
       and not ${onCards('answers', 'member_id')} and not ${onCards('card_changes', 'member_id')}
+      and not ${onCards('card_changes', 'user_id')}
       and not ${onCards('card_owners', 'user_id')}
       and not exists (select from loadline.cards as c join loadline.sprints as s on s.id = c.sprint_id
         where s.team_id = m.team_id and c.added_by = m.user_id)

@@ -104,6 +104,9 @@ export const answers = loadline.table(
   ],
 );
 
+/** What changed about a card besides answers: facts that the ledger folds, and who owned it. */
+type CardChangeKind = 'reopen' | 'drop' | 'undrop' | 'owner-added' | 'owner-removed';
+
 export const cardChanges = loadline.table(
   'card_changes',
   {
@@ -111,8 +114,11 @@ export const cardChanges = loadline.table(
     cardId: text('card_id')
       .notNull()
       .references(() => cards.id),
-    kind: text('kind').$type<'reopen' | 'drop'>().notNull(),
+    kind: text('kind').$type<CardChangeKind>().notNull(),
+    /** Who changed it. */
     memberId: text('member_id').notNull(),
+    /** Who became an owner of the card, or no longer is one. */
+    userId: text('user_id'),
     day: day('day').notNull(),
     factOrder: bigint('fact_order', { mode: 'number' }).notNull(),
     note: text('note').notNull(),
@@ -120,9 +126,15 @@ export const cardChanges = loadline.table(
   },
   (change) => [
     unique('card_changes_fact_order_unique').on(change.factOrder),
-    uniqueIndex('card_changes_one_drop').on(change.cardId).where(sql`kind = 'drop'`),
     index('card_changes_of_card').on(change.cardId),
     check('card_changes_ids_given', sql`${isNotBlank(change.id)} and ${isNotBlank(change.memberId)}`),
-    check('card_changes_kind_known', sql`${change.kind} in ('reopen', 'drop')`),
+    check(
+      'card_changes_kind_known',
+      sql`${change.kind} in ('reopen', 'drop', 'undrop', 'owner-added', 'owner-removed')`,
+    ),
+    check(
+      'card_changes_owner_given',
+      sql`(${change.kind} in ('owner-added', 'owner-removed')) = (${change.userId} is not null)`,
+    ),
   ],
 );

@@ -47,7 +47,7 @@ cards-title = { $sprint }: { cards-count }, { POINTS($left) } left
 cards-title-none = { $sprint }: { cards-count }
 cards-none = No card is in the sprint yet. Bring one in with `/loadline pull`.
 cards-none-from = No card has the number { $from } or a higher one. See them all with `/loadline cards`.
-cards-change = Change a card by its number: `/loadline take 3`, `/loadline drop 3 reason`, `/loadline reopen 3`.
+cards-change = Change a card by its number: `/loadline take 3`, `/loadline give 3 @name`, `/loadline drop 3 reason`, `/loadline reopen 3`.
 
 ## Replies
 
@@ -64,6 +64,13 @@ card-dropped-counts =
     }
 card-taken = You now own card { $number } of { $sprint }, { $card }: { $left } ({ $owners }).
 card-taken-next = The daily prompt will ask you about it. To answer now: `/loadline answer`.
+card-undropped = The drop is taken back: card { $number } of { $sprint }, { $card }, is in the sprint again, with { $left }.
+cards-given-title =
+    { $cards ->
+        [one] { $sprint }: this card has changed hands
+       *[other] { $sprint }: these cards have changed hands
+    }
+cards-given-next = The daily prompt asks the owners shown here. Nothing that was said about the cards has changed.
 card-reopened = Card { $number } of { $sprint }, { $card }, is open again.
 card-reopened-next = Say what is left on it: `/loadline answer`. Until then it counts as having nothing left.
 
@@ -121,7 +128,7 @@ pull-owners-hint = Members of the team. Nobody is asked about a card without an 
 drop-title = Drop a card
 drop-submit = Drop
 drop-nothing = { $sprint } has no card to drop. See its cards with `/loadline cards`.
-drop-intro = A card dropped from { $sprint } still counts with its estimate, as not finished, and is listed with your reason. It can’t be brought back.
+drop-intro = A card dropped from { $sprint } still counts with its estimate, as not finished, and is listed with your reason. If it was a mistake, it can be taken back.
 drop-card = Card
 drop-choice = { $number }. { $card } ({ POINTS($points) })
 drop-reason = Reason

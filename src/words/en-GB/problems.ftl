@@ -79,6 +79,7 @@ problem-card-title = Give the card a title of 1 to { NUMBER($most) } characters.
 problem-not-members = Choose members of the team only.
 problem-several-cards = Bring in one card at a time.
 problem-which-card = Say which card, by its number or short name.
+problem-which-people = Say to whom, for example @ana.
 problem-first-card = Write the number of the first card to show.
 problem-drop-reason = Say in up to { NUMBER($most) } characters why the card is dropped.
 problem-cancel-reason = Keep the reason within { NUMBER($most) } characters.

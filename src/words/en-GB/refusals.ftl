@@ -39,6 +39,7 @@ refusal-not-a-facilitator =
         [close] Only a facilitator of { $team } can close a sprint.
         [cancel] Only a facilitator of { $team } can cancel a sprint.
         [reopen] Only a facilitator of { $team } can reopen a sprint.
+        [undrop] Only a facilitator of { $team }, its product owner or the person who dropped the card can take that back.
         [move] Only a facilitator of { $team } can move the team to another channel.
         [change-settings] Only a facilitator of { $team } can change the team’s settings.
         [change-measures] Only a facilitator of { $team } can change how the team measures.
@@ -111,7 +112,7 @@ refusal-no-such-card-fix =
 refusal-no-cards-at-all-fix = The sprint has no cards yet; bring one in with `/loadline pull`.
 
 refusal-card-dropped = Card { $card } was dropped from the sprint.
-refusal-card-dropped-fix = If you want it after all, bring it in as a new card with `/loadline pull`.
+refusal-card-dropped-fix = If that was a mistake, a facilitator can take it back with `/loadline undrop`.
 
 refusal-card-not-finished = Card { $card } isn’t finished, so there is nothing to reopen.
 refusal-card-not-finished-fix = Say what is left on it with `/loadline answer`.
@@ -119,7 +120,14 @@ refusal-card-not-finished-fix = Say what is left on it with `/loadline answer`.
 refusal-already-owner = Card { $card } is already yours.
 refusal-already-owner-fix = Answer for it with `/loadline answer`.
 
-refusal-not-card-owner = Only an owner of card { $card } or a facilitator can reopen it.
+refusal-card-not-dropped = Card { $card } wasn’t dropped, so there is nothing to take back.
+refusal-card-not-dropped-fix = `/loadline cards` shows which cards were dropped.
+
+refusal-not-card-owner =
+    { $act ->
+        [reopen] Only an owner of card { $card } or a facilitator can reopen it.
+       *[give] Only an owner of card { $card } or a facilitator can give it to others.
+    }
 refusal-not-card-owner-fix = Ask one of them, or become an owner first with `/loadline take`.
 
 refusal-too-many-cards = A sprint holds at most { NUMBER($limit) } cards.
@@ -191,6 +199,7 @@ refusal-bad-argument = `/loadline { $command }` isn’t clear. { $problem }
 refusal-bad-argument-fix = Write it like this, for example: `/loadline { $command } { $example }`
 # What may follow the command word.
 refusal-drop-example = 3 the harbour office withdrew the wish
+refusal-give-example = 3 @name
 refusal-pull-example = Berth calendar shows tides, 5, @name
 refusal-cancel-example = the sprint goal became obsolete
 

@@ -40,6 +40,7 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   erasePerson: { records: 24, teamNames: ['Pier crew'] },
   exportSprints: sample.teamExport,
   forecastForm: { team, velocities: [22, 25, 21] },
+  giveCards: { heading, cards: [line] },
   importForm: { team, knownSprints: 0 },
   importSprints: { kind: 'preview', preview: sample.importPreview },
   listCards: { heading, cards, openCount: 1, summary },
@@ -92,6 +93,7 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   statusChart: { png: sample.PNG, fileName: 'harbour-12.png', altText: 'Burndown: 3 of 5 points are left.' },
   takeBackWelcome: undefined,
   takeCard: { heading, card: line },
+  undropCard: { heading, card: line },
   valueForm: sample.valueForm,
 };
 

@@ -1,6 +1,7 @@
 /** The cards of a sprint as a list, the replies after one was changed, and the notice that some have no owner. */
 import type { CardLine } from '../../../app/cards/card-line.ts';
 import type { CardChange } from '../../../app/cards/change-cards.ts';
+import type { OwnersChange } from '../../../app/cards/change-owners.ts';
 import type { PulledCard } from '../../../app/cards/pull-card.ts';
 import type { SprintHeading } from '../../../app/team/team.ts';
 import type { SprintSummary } from '../../../sprint/summary.ts';
@@ -72,6 +73,22 @@ export function takenMessage({ heading, card }: CardChange): MessageView {
   return messageView([
     section(mrkdwn('card-taken', { ...aboutCard(heading, card), left, owners: cardOwners(card.ownerIds) })),
     section(mrkdwn('card-taken-next')),
+  ]);
+}
+
+export function undroppedMessage({ heading, card }: CardChange): MessageView {
+  const left = say('cards-left', { points: card.leftPoints });
+  return messageView([section(mrkdwn('card-undropped', { ...aboutCard(heading, card), left }))]);
+}
+
+export function givenMessage({ heading, cards }: OwnersChange): MessageView {
+  return messageView([
+    lineList(
+      mrkdwn('cards-given-title', { sprint: heading.sprint.name, cards: cards.length }),
+      cards.map(cardListLine),
+      (count, index) => moreCardsFrom(count, cards[index]?.number),
+    ),
+    section(mrkdwn('cards-given-next')),
   ]);
 }
 
