@@ -23,7 +23,7 @@ const PLAY_TIMEOUT_MS = 120_000;
  * Between them: a prompt at a local time that is skipped or said twice (Lord Howe, New York, Berlin), a day
  * that begins at 01:00 (Cairo, Santiago), and every kind of event, right and wrong.
  */
-const SEEDS = [84, 435, 401, 29, 247, 91];
+const SEEDS = [2205, 84, 435, 401, 29, 247, 91];
 
 let memoryImage: Blob;
 

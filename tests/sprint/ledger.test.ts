@@ -1,4 +1,5 @@
 import { describe, expect, test } from 'vitest';
+import { burndownOf } from '../../src/sprint/burndown.ts';
 import {
   answersInForce,
   cardState,
@@ -6,7 +7,7 @@ import {
   ledgerOf,
   surpriseWithin,
 } from '../../src/sprint/ledger.ts';
-import { aCard, answer, drop, FRI, inOrder, MON, reopen, THU, TUE, WED } from './sprint-facts.ts';
+import { aCard, answer, drop, FRI, inOrder, MON, reopen, THU, TUE, undrop, WED } from './sprint-facts.ts';
 
 const card = aCard({ estimatePoints: 5 });
 
@@ -235,6 +236,29 @@ describe('finished, reopened, dropped', () => {
     const before = cardState(card, inOrder(drop(MON), answer(TUE, 'ana', { left: 0 })));
     expect(before).toMatchObject({ finished: false, droppedOn: MON });
   });
+});
+
+test('a drop that is taken back leaves the card as it was, until it is dropped again', () => {
+  const facts = inOrder(answer(TUE, 'ana', { left: 2 }), drop(TUE), undrop(WED), drop(FRI));
+  const back = cardState(card, facts.slice(0, 3));
+  expect(back).toMatchObject({ droppedOn: undefined, finished: false, workedPoints: 3, leftPoints: 2 });
+  expect(cardState(card, facts)).toMatchObject({
+    droppedOn: FRI,
+    outOfSprint: [
+      { from: TUE, until: WED },
+      { from: FRI, until: undefined },
+    ],
+  });
+  const done = cardState(card, inOrder(answer(TUE, 'ana', { left: 0 }), drop(WED), undrop(WED)));
+  expect(done).toMatchObject({ finished: true, finishedOn: TUE });
+});
+
+test('a burndown leaves a card out on the evenings on which it was dropped', () => {
+  const facts = inOrder(answer(MON, 'ana', { left: 2 }), drop(TUE), undrop(FRI));
+  const calendar = { workingDays: [1, 2, 3, 4, 5], daysOff: { full: [], half: [] } };
+  const span = { sprintName: 'S', startsOn: MON, endsOn: FRI, calendar, members: [], today: undefined };
+  const { days } = burndownOf([cardState(card, facts)], span);
+  expect(days.map(({ leftPoints }) => leftPoints)).toEqual([2, 0, 0, 0, 2]);
 });
 
 test('ledgerOf gives each card its own facts, in the order of the cards', () => {

@@ -53,7 +53,10 @@ function looseFact(cardId: string): fc.Arbitrary<Omit<CardFact, 'order'>> {
       }),
     },
     { weight: 1, arbitrary: fc.record({ kind: fc.constant('reopen' as const), ...about }) },
-    { weight: 1, arbitrary: fc.record({ kind: fc.constant('drop' as const), ...about }) },
+    {
+      weight: 1,
+      arbitrary: fc.record({ kind: fc.constantFrom('drop' as const, 'undrop' as const), ...about }),
+    },
   );
 }
 

@@ -52,6 +52,10 @@ export function drop(day: string, card = 'card'): Loose<CardFact> {
   return { kind: 'drop', cardId: card, day, memberId: 'fay' };
 }
 
+export function undrop(day: string, card = 'card'): Loose<CardFact> {
+  return { kind: 'undrop', cardId: card, day, memberId: 'fay' };
+}
+
 /** The facts as recorded one after another. */
 export function inOrder(...facts: readonly Loose<CardFact>[]): CardFact[] {
   return facts.map((fact, i) => ({ ...fact, order: i + 1 }) as CardFact);

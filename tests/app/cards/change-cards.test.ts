@@ -239,7 +239,7 @@ describe('reopening a card', () => {
   test('by another member is refused', async () => {
     const { h, wanted } = await finished();
     const attempt = reopenCard(h.deps, actorOf('chi'), wanted);
-    expect(await refusalOf(attempt, 'not-card-owner')).toEqual({ card: '1 (Tide table)' });
+    expect(await refusalOf(attempt, 'not-card-owner')).toEqual({ card: '1 (Tide table)', act: 'reopen' });
   });
 });
 

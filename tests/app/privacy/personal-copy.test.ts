@@ -46,7 +46,9 @@ describe('a copy', () => {
     expect(copy.cardChanges.map(({ change, reason }) => [change, reason])).toEqual([
       ['drop', 'Ben’s own words'],
       ['reopen', ''],
+      ['owner-added', ''],
     ]);
+    expect(copy.cardChanges[2]).toMatchObject({ byYou: true, aboutYou: true });
     expect(copy.recordedValues).toMatchObject([{ sprint: 'Harbour 12', value: 1200 }]);
     expect(copy.cardsAdded.map(({ title }) => title)).toEqual(['Fog horn for <@UBEN>']);
     expect(copy.drafts).toMatchObject([{ draft: { name: 'Quay 4' } }]);

@@ -112,7 +112,7 @@ describe('cards', () => {
       3. LP-3 Print the harbour map: estimate 2, dropped (<@U0BEN>)
       4. Warn of low water: estimate 3, 3 points left (nobody yet)
       5. LP-5 Repair the tide gauge: estimate 3, finished, pulled in (<@U0ANA>)
-      Change a card by its number: /loadline take 3, /loadline drop 3 reason, /loadline reopen 3."
+      Change a card by its number: /loadline take 3, /loadline give 3 @name, /loadline drop 3 reason, /loadline reopen 3."
     `);
   });
 
@@ -247,9 +247,11 @@ describe('help', () => {
       • /loadline cards [first number]: List the cards of the sprint, all of them or from one number on. For example /loadline cards 40.
       • /loadline pull [title, estimate, @owner]: Bring in a card after planning. For example /loadline pull Repair the tide gauge, 3, @ana.
       • /loadline take card: Take a share in a card: you become one of its owners. For example /loadline take 3 or /loadline take berth-3.
+      • /loadline give card … @name …: Give your place on cards to others; co-owners stay. For example /loadline give 3 @ana or /loadline give 3 5 @ana @ben.
       • /loadline drop [card reason]: Take a card out of the sprint, with a reason. For example /loadline drop 3 no longer wanted.
       • /loadline reopen [card]: Open a finished card again; without a card, open the closed sprint again for corrections. For example /loadline reopen 3.
       For everyone on the team and its product owner
+      • /loadline undrop card: Take back a drop that was a mistake, as a facilitator, as the product owner, or as the person who dropped the card. For example /loadline undrop 3.
       • /loadline range [first day] [last day] [N away]: See how much to commit to in the coming sprint; N is the days off and away of all members together. For example /loadline range 2026-11-30 2026-12-11 6 away or /loadline range 2.5 away.
       • /loadline odds: See which sizes of card tend to hold surprise work.
       • /loadline forecast [points] [growing N]: See when a body of work will be finished; N is by how many points it grows with each sprint. For example /loadline forecast 120 or /loadline forecast 120 growing 5.

@@ -1,0 +1,129 @@
+import { describe, expect, test } from 'vitest';
+import { dropCard, undropCard } from '../../../src/app/cards/change-cards.ts';
+import { giveCards } from '../../../src/app/cards/change-owners.ts';
+import {
+  actorOf,
+  CHANNEL,
+  harnessForEach,
+  PEOPLE,
+  type PersonName,
+  refusalOf,
+} from '../../support/app-harness.ts';
+
+// The sprint runs from Monday 2 to Friday 13 November 2026 in Lisbon, which is on UTC then.
+const harness = harnessForEach('2026-10-30T12:00:00Z');
+
+/** Card 1 is Ben’s, card 2 Chi’s, card 3 both’s; Ana facilitates and owns none. */
+async function running() {
+  const h = harness();
+  const team = await h.setUpTeam();
+  const { sprint } = await h.plan(team);
+  await h.pass('2026-11-04T10:00:00Z');
+  const ownersOf = async (): Promise<(readonly string[])[]> =>
+    (await h.records(sprint.id)).cards.map(({ ownerIds }) => ownerIds);
+  const give = (who: PersonName, words: string) => giveCards(h.deps, actorOf(who), { place: CHANNEL, words });
+  return { h, team, sprint, ownersOf, give };
+}
+
+describe('giving cards', () => {
+  test('puts others in the giver’s place, and co-owners stay', async () => {
+    const { give, ownersOf } = await running();
+    const { cards } = await give('ben', `1, 3 to <@${PEOPLE.ana}>`);
+    expect(cards.map(({ number }) => number)).toEqual([1, 3]);
+    expect(await ownersOf()).toEqual([[PEOPLE.ana], [PEOPLE.chi], [PEOPLE.ana, PEOPLE.chi]]);
+  });
+
+  test('hands a card over whole when a facilitator gives it who doesn’t own it', async () => {
+    const { give, ownersOf } = await running();
+    await give('ana', '3 @Ana');
+    expect((await ownersOf())[2]).toEqual([PEOPLE.ana]);
+  });
+
+  test('takes several people, names without a sign, and the giver again', async () => {
+    const { give, ownersOf } = await running();
+    await give('ben', '1 Chi and Ana');
+    expect((await ownersOf())[0]).toEqual([PEOPLE.chi, PEOPLE.ana]);
+    await give('chi', '2 @chi @ana');
+    expect((await ownersOf())[1]).toEqual([PEOPLE.chi, PEOPLE.ana]);
+    await give('ben', '3 @chi');
+    expect((await ownersOf())[2]).toEqual([PEOPLE.chi]);
+  });
+
+  test('asks the new owners from the next day on, and the former ones no more', async () => {
+    const { h, give } = await running();
+    await give('ben', '1 3 @ana');
+    const before = [h.kindsTo('ana').length, h.kindsTo('ben').length];
+    await h.pass('2026-11-05T09:15:00Z');
+    expect([h.kindsTo('ana').length, h.kindsTo('ben').length]).toEqual([
+      (before[0] as number) + 1,
+      before[1],
+    ]);
+  });
+
+  test('brings the open prompts of both up to date at once', async () => {
+    const { h, give } = await running();
+    await give('ben', '1 @chi');
+    await h.drain();
+    const listed = (who: PersonName) =>
+      h
+        .messagesTo(who)
+        .flatMap((content) => (content.kind === 'daily-prompt' ? [content.prompt] : []))
+        .find(({ day }) => day === '2026-11-04')
+        ?.cards.map(({ number }) => number);
+    expect([listed('ben'), listed('chi')]).toEqual([[3], [1, 2, 3]]);
+  });
+
+  test.each([
+    ['somebody else’s card', 'chi', '1 @chi', 'not-card-owner'],
+    ['a card that isn’t there', 'ben', '9 @chi', 'no-such-card'],
+    ['no card', 'ben', '@chi', 'bad-argument'],
+    ['no people', 'ben', '1', 'bad-argument'],
+    ['somebody who isn’t on the team', 'ben', '1 @zoe', 'bad-argument'],
+  ] as const)('is refused for %s, and then nothing of it is done', async (_, who, words, code) => {
+    const { give, ownersOf } = await running();
+    const before = await ownersOf();
+    await refusalOf(give(who, words), code);
+    expect(await ownersOf()).toEqual(before);
+  });
+
+  test('is refused for a dropped card', async () => {
+    const { h, give } = await running();
+    await dropCard(h.deps, actorOf('ben'), { place: CHANNEL, reference: '1', reason: 'not wanted' });
+    await refusalOf(give('ben', '1 @chi'), 'card-dropped');
+  });
+});
+
+describe('taking a drop back', () => {
+  const one = { place: CHANNEL, reference: '1' };
+
+  async function dropped() {
+    const { h, sprint, team } = await running();
+    await h.answer('ben', sprint.id, '2026-11-04', { 1: { left: '2' } });
+    await dropCard(h.deps, actorOf('ben'), { ...one, reason: 'not wanted' });
+    return { h, sprint, team };
+  }
+
+  test('leaves the card open with what was left, as often as it happens', async () => {
+    const { h } = await dropped();
+    expect((await undropCard(h.deps, actorOf('ana'), one)).card).toMatchObject({
+      state: 'open',
+      leftPoints: 2,
+    });
+    await refusalOf(undropCard(h.deps, actorOf('ana'), one), 'card-not-dropped');
+    const again = await dropCard(h.deps, actorOf('ben'), { ...one, reason: 'really' });
+    expect(again.card.state).toBe('dropped');
+    expect((await undropCard(h.deps, actorOf('ana'), one)).card.state).toBe('open');
+  });
+
+  test('is for the person who dropped the card, and for a facilitator', async () => {
+    const { h } = await dropped();
+    await refusalOf(undropCard(h.deps, actorOf('chi'), one), 'not-a-facilitator');
+    expect((await undropCard(h.deps, actorOf('ben'), one)).card.state).toBe('open');
+  });
+
+  test('is for the product owner', async () => {
+    const { h } = await dropped();
+    await h.setUpTeam({ productOwnerId: PEOPLE.chi });
+    expect((await undropCard(h.deps, actorOf('chi'), one)).card.state).toBe('open');
+  });
+});
