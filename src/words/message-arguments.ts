@@ -53,6 +53,21 @@ export interface Messages {
   'reminder-only-one': Record<never, never>;
   'last-call-title': { readonly sprint: string; readonly closing: string };
   'last-call-question': Record<never, never>;
+  'last-call-line-never': { readonly place: string; readonly card: string; readonly left: string };
+  'last-call-line': {
+    readonly place: string;
+    readonly card: string;
+    readonly left: string;
+    readonly moment: string;
+  };
+  'last-call-line-other': {
+    readonly place: string;
+    readonly card: string;
+    readonly left: string;
+    readonly who: string;
+    readonly moment: string;
+  };
+  'last-call-still-so-button': Record<never, never>;
   'growth-title': { readonly cards: number };
   'growth-line': { readonly card: string; readonly points: number };
   'growth-not-recorded': Record<never, never>;

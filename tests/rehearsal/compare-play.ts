@@ -106,6 +106,7 @@ function promptProblems(sprint: PlayedSprint, reckoned: ReckonedSprint, { team }
     if (counts.get(key) === 2) found.push(`${sprint.name}: a second ${key}`);
   };
   const prompted = new Set<string>();
+  const called = new Set<string>();
   for (const post of sprint.posts) {
     if (post.onlyForThem || !('member' in post.to)) continue;
     const atMs = Date.parse(post.at);
@@ -122,12 +123,15 @@ function promptProblems(sprint: PlayedSprint, reckoned: ReckonedSprint, { team }
       else if (dueMs !== atMs) {
         found.push(`${sprint.name}: prompt for ${key} at ${post.at}, not ${new Date(dueMs).toISOString()}`);
       }
+    } else if (kind === 'last call') {
+      called.add(key);
+      if (!reckoned.lastCalls.has(key)) found.push(`${sprint.name}: no last call was due for ${key}`);
     } else if (reckoned.heard.has(key)) {
       found.push(`${sprint.name}: ${kind} for ${key}, who had spoken`);
     } else if (reckoned.idle.has(key)) {
       found.push(`${sprint.name}: ${kind} for ${key}, who has no open card: ${first.slice(0, 120)}`);
     }
-    if (!team.workingDays.includes(isoWeekday(day)) && kind !== 'last call') {
+    if (!team.workingDays.includes(isoWeekday(day))) {
       found.push(`${sprint.name}: ${kind} for ${key}, a day off`);
     }
   }
@@ -135,6 +139,9 @@ function promptProblems(sprint: PlayedSprint, reckoned: ReckonedSprint, { team }
     if (!prompted.has(key)) {
       found.push(`${sprint.name}: no prompt for ${key} at ${new Date(atMs).toISOString()}`);
     }
+  }
+  for (const key of reckoned.lastCalls) {
+    if (!called.has(key)) found.push(`${sprint.name}: no last call for ${key}`);
   }
   const verdicts = sprint.posts.filter(
     (post) => 'channel' in post.to && !post.onlyForThem && VERDICT.test(post.text.slice(sprint.name.length)),

@@ -10,7 +10,7 @@ import type {
   ScenarioEvent,
   ScenarioSprint,
 } from '../../src/rehearsal/scenario.ts';
-import { daysBetween, localInstantMs, weekdayOf } from './local-instants.ts';
+import { daysBetween, localInstantMs, wallClock, weekdayOf } from './local-instants.ts';
 import { habitsCrossed } from './reckoned-habits.ts';
 
 /** One line of a card's record, in half points. */
@@ -56,6 +56,8 @@ export interface ReckonedSprint {
   crossed: string[];
   /** `member day` → the instant at which the prompt is due. */
   prompts: Map<string, number>;
+  /** `member day` of everybody who is asked an hour before closing whether what they said still holds. */
+  lastCalls: Set<string>;
   /** `member day` of everybody who answered or was away, in the order of the day's events. */
   heard: Set<string>;
   /** `member day` of everybody whose cards were all brought to an end in the course of the day. */
@@ -303,13 +305,19 @@ export function reckon(scenario: Scenario): Reckoning {
       ...daysBetween(sprint.startsOn, sprint.endsOn),
       ...sprint.events.map(({ on }) => on),
     ]);
+    const answered = new Set<string>();
+    let lastCalls = new Set<string>();
     for (const day of [...days].sort()) {
       if (planned) notePrompts(scenario, book, day, prompts);
+      const call = planned ? lastCallOn(scenario, book, day) : 'none';
+      if (call === 'before the prompt') lastCalls = calledLast(scenario, book, day, heard, answered);
       for (const event of sprint.events.filter(({ on }) => on === day)) {
         const taken = planned && book.take(event);
         if (!taken) refused.push(event);
         else if (event.answer || event.away) heard.add(`${event.by} ${day}`);
+        if (taken && event.answer) answered.add(`${event.by} ${day}`);
       }
+      if (call === 'after the prompt') lastCalls = calledLast(scenario, book, day, heard, answered);
       for (const { id } of scenario.members) {
         if (!hasOpenCards(book, id)) idle.add(`${id} ${day}`);
       }
@@ -330,6 +338,7 @@ export function reckon(scenario: Scenario): Reckoning {
       cards: book.cards,
       cancelled,
       prompts,
+      lastCalls,
       heard,
       idle,
       closesAtMs,
@@ -339,6 +348,38 @@ export function reckon(scenario: Scenario): Reckoning {
     if (cancelled) Object.assign(sprints.at(-1) ?? {}, { verdict: null, failed: [], crossed: [] });
   }
   return { sprints, refused };
+}
+
+const HOUR_MS = 3_600_000;
+
+/** Whether the day's last call comes before or after what people say at prompt time; a prompt at its time replaces it. */
+function lastCallOn(
+  { team }: Scenario,
+  book: SprintBook,
+  day: string,
+): 'before the prompt' | 'after the prompt' | 'none' {
+  const callMs = Math.max(
+    book.closesAtMs - HOUR_MS,
+    localInstantMs(book.sprint.startsOn, '00:00', team.timeZone),
+  );
+  const promptMs = localInstantMs(day, team.promptAt, team.timeZone);
+  if (!wallClock(callMs, team.timeZone).startsWith(day) || callMs >= book.closesAtMs) return 'none';
+  if (!team.workingDays.includes(weekdayOf(day)) || callMs === promptMs) return 'none';
+  return callMs < promptMs ? 'before the prompt' : 'after the prompt';
+}
+
+/** Those with open cards, but not who is away, nor who answered in the hour before. */
+function calledLast(
+  { team, members }: Scenario,
+  book: SprintBook,
+  day: string,
+  heard: ReadonlySet<string>,
+  answered: ReadonlySet<string>,
+): Set<string> {
+  if (book.cancelledOn !== undefined) return new Set();
+  const isFresh = localInstantMs(day, team.promptAt, team.timeZone) >= book.closesAtMs - 2 * HOUR_MS;
+  const keys = members.filter(({ id }) => hasOpenCards(book, id)).map(({ id }) => `${id} ${day}`);
+  return new Set(keys.filter((key) => (answered.has(key) ? !isFresh : !heard.has(key))));
 }
 
 /** Closing time on the first working day after the sprint's last day. */

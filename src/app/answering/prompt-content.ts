@@ -3,7 +3,16 @@ import type { Day } from '../../sprint/calendar.ts';
 import { whyNotAnswerable } from '../../sprint/check-answer.ts';
 import { type CardLine, cardLine, type SprintCardState, statesOf } from '../cards/card-line.ts';
 import { instantOf } from '../clock/local-time.ts';
-import type { PromptState, RecordedFact, Sprint, SprintHeading, SprintRecords, Team } from '../team/team.ts';
+import { lastCallAsksBefore } from '../clock/sprint-clock.ts';
+import type {
+  Prompt,
+  PromptState,
+  RecordedFact,
+  Sprint,
+  SprintHeading,
+  SprintRecords,
+  Team,
+} from '../team/team.ts';
 
 /** What a member said about one card on the day. */
 export interface AnsweredLine {
@@ -16,6 +25,11 @@ export interface AnsweredLine {
   readonly note: string;
 }
 
+/** A card with the answer about it that counts, the latest of any owner; undefined: there is none yet. */
+export interface PromptCard extends CardLine {
+  readonly saidLast?: { readonly userId: string; readonly at: Date } | undefined;
+}
+
 /** The member's day: what is asked, or how it was met. */
 export interface PromptContent extends SprintHeading {
   readonly userId: string;
@@ -24,8 +38,24 @@ export interface PromptContent extends SprintHeading {
   readonly dueAt?: Date;
   readonly state: 'asked' | 'answered' | 'unchanged' | 'away' | 'over';
   /** The member's cards that were open that morning, in the order in which an answer in words counts them: 1, 2, 3, … */
-  readonly cards: readonly CardLine[];
+  readonly cards: readonly PromptCard[];
   readonly answered: readonly AnsweredLine[];
+}
+
+/** Whether the last call has nothing to ask the member: they are away, or said in the hour before it how things are. */
+export function needsNoLastCall(
+  team: Pick<Team, 'timeZone'>,
+  sprint: Sprint,
+  userId: string,
+  { facts }: Pick<SprintRecords, 'facts'>,
+  prompt: Pick<Prompt, 'state' | 'answeredAt'> | undefined,
+): boolean {
+  const askedBefore = lastCallAsksBefore(team, sprint);
+  return (
+    prompt?.state === 'away' ||
+    (prompt?.answeredAt !== undefined && prompt.answeredAt >= askedBefore) ||
+    facts.some((fact) => fact.kind === 'answer' && fact.memberId === userId && fact.recordedAt >= askedBefore)
+  );
 }
 
 export function promptContentOf(
@@ -44,7 +74,7 @@ export function promptContentOf(
     day,
     dueAt: instantOf(day, team.promptAt, team.timeZone),
     state: isOver ? 'over' : state,
-    cards: answerableStates(records, userId, day).map(cardLine),
+    cards: answerableStates(records, userId, day).map(promptCard),
     answered: answeredLines(records, userId, day),
   };
 }
@@ -60,6 +90,11 @@ export function answerableStates(records: SprintRecords, userId: string, day: Da
       card.enteredOn <= day &&
       whyNotAnswerable(card, factsOfCard.get(card.id) ?? [], userId, day) === undefined,
   );
+}
+
+function promptCard(state: SprintCardState): PromptCard {
+  const last = state.entries.at(-1)?.answer as (RecordedFact & { kind: 'answer' }) | undefined;
+  return { ...cardLine(state), saidLast: last && { userId: last.memberId, at: last.recordedAt } };
 }
 
 function answeredLines(records: SprintRecords, userId: string, day: Day): AnsweredLine[] {

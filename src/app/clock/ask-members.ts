@@ -5,15 +5,17 @@
  */
 import type { Day } from '../../sprint/calendar.ts';
 import { memberShareOf } from '../../sprint/work-calendar.ts';
+import { needsNoLastCall } from '../answering/prompt-content.ts';
 import { isOpenCard, statesOf } from '../cards/card-line.ts';
 import { closeNow } from '../closing/end-sprint.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { DueSprint } from '../ports/locks.ts';
+import type { AskedPrompt } from '../ports/sprints.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
 import { directPost } from '../posting/post-kinds.ts';
 import type { NewPost } from '../posting/posts.ts';
 import { todayOf } from '../team/place.ts';
-import { activeMembers, type Member, type Prompt, type SprintRecords, type Team } from '../team/team.ts';
+import { activeMembers, type Member, type Sprint, type SprintRecords, type Team } from '../team/team.ts';
 import { letLeaversGo } from './let-leavers-go.ts';
 import { instantOf } from './local-time.ts';
 import { nextPromptAt, reminderAt, sprintDays } from './sprint-clock.ts';
@@ -58,7 +60,7 @@ export async function askDueMembers({ store, clock }: Ports): Promise<number> {
     const due = await tx.claim.promptsDue(now, BATCH);
     if (due.length === 0) return 0;
     const asking = due.filter((entry) => isAskedToday(entry, now));
-    const wanted = await membersWithOpenCards(tx.read, asking, now);
+    const wanted = (await membersWithOpenCards(tx.read, asking, now)).map(wantedPrompt);
     const fresh = await tx.write.prompts.insert(wanted.map(({ prompt }) => prompt));
     const freshIds = new Set(fresh.map(({ postId }) => postId));
     const posts = wanted.filter(({ post }) => freshIds.has(post.id)).map(({ post }) => post);
@@ -83,28 +85,34 @@ function isAskedToday({ team, sprint }: DueSprint, now: Date): boolean {
   return isPromptDay && instantOf(today, team.promptAt, team.timeZone) <= now && now < sprint.closesAtInstant;
 }
 
-interface WantedPrompt {
-  readonly prompt: Pick<Prompt, 'sprintId' | 'userId' | 'day' | 'postId'>;
-  readonly post: NewPost;
+/** A member who works today and has open cards. */
+interface BusyMember {
+  readonly team: Team;
+  readonly sprint: Sprint;
+  readonly userId: string;
+  readonly day: Day;
+  readonly records: SprintRecords;
+}
+
+function wantedPrompt({ team, sprint, userId, day }: BusyMember): { prompt: AskedPrompt; post: NewPost } {
+  const post = directPost(team, userId, { kind: 'daily-prompt', sprintId: sprint.id, userId, day });
+  return { prompt: { sprintId: sprint.id, userId, day, postId: post.id }, post };
 }
 
 async function membersWithOpenCards(
   read: Reading,
   due: readonly DueSprint[],
   now: Date,
-): Promise<WantedPrompt[]> {
+): Promise<BusyMember[]> {
   const records = await read.recordsOfMany(due.map(({ sprint }) => sprint.id));
   const people = await read.peopleOf(due.map(({ team }) => team.id));
   return due.flatMap(({ team, sprint }) => {
     const day = todayOf(team, now);
-    const owners = ownersOfOpenCards(records.get(sprint.id), day);
+    const own = records.get(sprint.id) ?? { cards: [], facts: [] };
     const working = workingIds(team, people.get(team.id), day);
-    return owners
+    return ownersOfOpenCards(own, day)
       .filter((userId) => working.has(userId))
-      .map((userId) => {
-        const post = directPost(team, userId, { kind: 'daily-prompt', sprintId: sprint.id, userId, day });
-        return { prompt: { sprintId: sprint.id, userId, day, postId: post.id }, post };
-      });
+      .map((userId) => ({ team, sprint, userId, day, records: own }));
   });
 }
 
@@ -114,8 +122,7 @@ function workingIds(team: Team, people: readonly Member[] = [], day: Day): Set<s
   return new Set(working.map(({ userId }) => userId));
 }
 
-function ownersOfOpenCards(records: SprintRecords | undefined, day: Day): string[] {
-  if (!records) return [];
+function ownersOfOpenCards(records: SprintRecords, day: Day): string[] {
   const open = statesOf(records).filter((state) => isOpenCard(state) && state.card.enteredOn <= day);
   return [...new Set(open.flatMap(({ card }) => card.ownerIds))];
 }
@@ -133,31 +140,44 @@ export async function remindDueMembers({ store, clock }: Ports): Promise<number>
         todayOf(team, sprint.nextReminderAt) === todayOf(team, now) &&
         !(sprint.lastCallAt && sprint.lastCallAt <= now),
     );
-    await postToUnanswered(tx, inTime, 'reminder', now);
+    await remindUnanswered(tx, inTime, now);
     await tx.write.sprints.updateClocks(due.map(({ sprint }) => ({ ...sprint, nextReminderAt: undefined })));
     return due.length;
   });
 }
 
-/** Reminds, before closing on the last day, those who have not answered that day's prompt. */
+/**
+ * Asks everybody with open cards, before closing on the last day, whether what they said still holds. Not those who said so
+ * in the hour before, and not together with a prompt that is late.
+ */
 export async function sendDueLastCalls({ store, clock }: Ports): Promise<number> {
   return store.transaction(async (tx) => {
     const now = clock.now();
     const due = await tx.claim.lastCallsDue(now, BATCH);
     if (due.length === 0) return 0;
-    const inTime = due.filter(({ sprint }) => now < sprint.closesAtInstant);
-    await postToUnanswered(tx, inTime, 'last-call', now);
+    const inTime = due.filter(
+      ({ sprint }) => now < sprint.closesAtInstant && !(sprint.nextPromptAt && sprint.nextPromptAt <= now),
+    );
+    const busy = await membersWithOpenCards(tx.read, inTime, now);
+    const prompts = await tx.read.promptsOf(
+      inTime.map(({ team, sprint }) => ({ sprintId: sprint.id, day: todayOf(team, now) })),
+    );
+    const promptOf = new Map(prompts.map((prompt) => [`${prompt.sprintId} ${prompt.userId}`, prompt]));
+    const posts = busy
+      .filter(({ team, sprint, userId, records }) => {
+        const prompt = promptOf.get(`${sprint.id} ${userId}`);
+        return !needsNoLastCall(team, sprint, userId, records, prompt);
+      })
+      .map(({ team, sprint, userId, day }) =>
+        directPost(team, userId, { kind: 'last-call', sprintId: sprint.id, userId, day }),
+      );
+    if (posts.length > 0) await tx.write.posts.add(posts);
     await tx.write.sprints.updateClocks(due.map(({ sprint }) => ({ ...sprint, lastCallAt: undefined })));
     return due.length;
   });
 }
 
-async function postToUnanswered(
-  tx: Transaction,
-  due: readonly DueSprint[],
-  kind: 'reminder' | 'last-call',
-  now: Date,
-): Promise<void> {
+async function remindUnanswered(tx: Transaction, due: readonly DueSprint[], now: Date): Promise<void> {
   if (due.length === 0) return;
   const teamOf = new Map(due.map(({ team, sprint }) => [sprint.id, team]));
   const days = due.map(({ team, sprint }) => ({ sprintId: sprint.id, day: todayOf(team, now) }));
@@ -167,7 +187,7 @@ async function postToUnanswered(
     return state === 'asked' && workingIds(team, people.get(team.id), day).has(userId);
   });
   const posts = unanswered.map(({ sprintId, userId, day }) =>
-    directPost(teamOf.get(sprintId) as Team, userId, { kind, sprintId, userId, day }),
+    directPost(teamOf.get(sprintId) as Team, userId, { kind: 'reminder', sprintId, userId, day }),
   );
   if (posts.length > 0) await tx.write.posts.add(posts);
 }

@@ -80,6 +80,16 @@ export function lastCallAt(sprint: Pick<Sprint, 'closesAtInstant'>): Date {
   return new Date(sprint.closesAtInstant.getTime() - LAST_CALL_MINUTES_BEFORE_CLOSING * 60_000);
 }
 
+/** Answers from before that are more than an hour old when the last call goes out, so it asks about them again. */
+export function lastCallAsksBefore(
+  { timeZone }: Pick<Team, 'timeZone'>,
+  { endsOn, closesAt }: Pick<Sprint, 'endsOn' | 'closesAt'>,
+): Date {
+  // Not by the instant of closing, which moves when the sprint is reopened.
+  const closesFirst = instantOf(endsOn, closesAt, timeZone).getTime();
+  return new Date(closesFirst - (LAST_CALL_MINUTES_BEFORE_CLOSING + 60) * 60_000);
+}
+
 /** After a change of zone, prompt time or working days: what the clock does next with the open sprints. */
 export async function resetClocks(tx: Transaction, team: Team, now: Date): Promise<void> {
   for (const sprint of await tx.read.openSprintsOf(team.id)) {

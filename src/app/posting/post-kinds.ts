@@ -6,7 +6,7 @@
 import { randomUUID } from 'node:crypto';
 import type { Advice } from '../advice/advice.ts';
 import { adviceOf } from '../advice/advice-of.ts';
-import { type PromptContent, promptContentOf } from '../answering/prompt-content.ts';
+import { needsNoLastCall, type PromptContent, promptContentOf } from '../answering/prompt-content.ts';
 import { cardLine, needsOwner, statesOf } from '../cards/card-line.ts';
 import { verdictContent } from '../closing/verdict-content.ts';
 import { commitmentOf, type PlanContent } from '../planning/plan-content.ts';
@@ -21,7 +21,7 @@ import type { NewPost, Post, PostedAt, SubjectFields } from './posts.ts';
 export const POST_KINDS = {
   'daily-prompt': aboutDay({ skipIfMet: false }),
   reminder: aboutDay({ skipIfMet: true }),
-  'last-call': aboutDay({ skipIfMet: true }),
+  'last-call': aboutDay({ skipIfMet: true, isMet: needsNoLastCall }),
 
   'team-set-up': aboutTeam(['byUserId'], async ({ tx, team }) => {
     const members = (await tx.read.membersOf(team.id)).filter(({ isActive }) => isActive);
@@ -205,27 +205,30 @@ function aboutSprint<Field extends keyof SubjectFields, Content>(
 /**
  * A member's day: the prompt, or what reminds of it and isn't sent once the day is met. A prompt that can't be changed any
  * more still takes answers, and the person who answered has just been told so.
+ *
+ * @param isMet whether there is nothing more to ask, as far as this post is concerned
  */
-function aboutDay({ skipIfMet }: { readonly skipIfMet: boolean }) {
+function aboutDay({
+  skipIfMet,
+  isMet = (_team, _sprint, _userId, _records, prompt) => prompt !== undefined && prompt.state !== 'asked',
+}: {
+  readonly skipIfMet: boolean;
+  readonly isMet?: typeof needsNoLastCall;
+}) {
   const declaration = aboutSprint(
     ['userId', 'day'],
     async ({ tx, post, now, team, sprint, records, subject }) => {
       const { sprintId, userId, day } = subject;
       const asked = await tx.read.promptOf(sprintId, userId, day);
-      const prompt: PromptContent = promptContentOf(
-        team,
-        sprint,
-        userId,
-        day,
-        records,
-        asked?.state ?? 'asked',
-      );
+      const isDone = isMet(team, sprint, userId, records, asked);
+      const state = isDone ? (asked?.state ?? 'asked') : 'asked';
+      const prompt: PromptContent = promptContentOf(team, sprint, userId, day, records, state);
       const isLate = day !== todayOf(team, now) || sprint.state !== 'open';
       // A co-owner may have finished the member's last card in the meantime.
-      const hasOpenCards = prompt.cards.some(({ state }) => state === 'open');
-      const isMet = prompt.state !== 'asked' || !hasOpenCards;
+      const hasOpenCards = prompt.cards.some((card) => card.state === 'open');
       // A prompt that was held up until its day had passed is not asked afterwards.
-      if (post.postedAt === undefined && (isLate || (skipIfMet && isMet))) return undefined;
+      if (post.postedAt === undefined && (isLate || (skipIfMet && (isDone || !hasOpenCards))))
+        return undefined;
       return { content: { prompt } };
     },
   );

@@ -24,13 +24,15 @@ const PROMPTS_OF_DAYS = frozenSelect(
     order by ${prompts.sprintId}, ${prompts.day}, ${prompts.userId}`,
 );
 
+/** A day that was met before anybody asked stays so: the answer rate counts it. */
 const SET_STATE = frozenChange(
   { postId: prompts.postId },
   sql`insert into ${prompts} (sprint_id, user_id, day, state, answered_at)
     values (${sql.placeholder('sprint')}, ${sql.placeholder('user')}, ${sql.placeholder('day')},
       ${sql.placeholder('state')}, ${sql.placeholder('answeredAt')})
     on conflict (sprint_id, user_id, day) do update
-      set state = excluded.state, answered_at = excluded.answered_at`,
+      set state = excluded.state, answered_at = case when ${prompts.postId} is null
+        then least(${prompts.answeredAt}, excluded.answered_at) else excluded.answered_at end`,
 );
 
 export function promptReading(session: SqlSession): PromptReading {

@@ -49,7 +49,13 @@ prompt-after-all-button = Answer after all
 reminder-title = Reminder: what is left on your cards in { $sprint }?
 reminder-only-one = There is no second reminder today.
 last-call-title = Last call: { $sprint } closes on { $closing }
-last-call-question = What is still left on your cards? Without an answer they count as listed here:
+last-call-question = Is this still so? Without an answer your cards count as listed here:
+# A card that nobody has answered for yet.
+last-call-line-never = { $place }. { $card }: { $left }, as nobody has answered for it yet
+# What the person who reads it said.
+last-call-line = { $place }. { $card }: { $left }, you said on { $moment }
+last-call-line-other = { $place }. { $card }: { $left }, { $who } said on { $moment }
+last-call-still-so-button = Still so
 
 ## Why a card grew, after an answer in words
 

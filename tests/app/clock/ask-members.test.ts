@@ -240,17 +240,73 @@ describe('the reminder', () => {
 });
 
 describe('the last call', () => {
-  test('goes an hour before closing on the last day to who has not met it, once', async () => {
+  test('goes an hour before closing on the last day to everybody with open cards, once', async () => {
     const { h, sprint } = await plannedSprint();
     await h.pass('2026-11-13T09:15:00Z');
-    await recordUnchanged(h.deps, actorOf('chi'), { sprintId: sprint.id, day: '2026-11-13' });
+    await h.answer('chi', sprint.id, '2026-11-13', { 2: { left: '2' } });
     await h.pass('2026-11-13T12:15:00Z');
     await h.pass('2026-11-13T15:59:00Z');
     expect(h.kindsTo('ben')).toEqual(['daily-prompt', 'reminder']);
     await h.pass('2026-11-13T16:00:00Z');
     await h.pass('2026-11-13T16:30:00Z');
     expect(h.kindsTo('ben')).toEqual(['daily-prompt', 'reminder', 'last-call']);
-    expect(h.kindsTo('chi')).toEqual(['daily-prompt']);
+    expect(h.kindsTo('chi')).toEqual(['daily-prompt', 'last-call']);
+    const [call] = h.messagesTo('chi').filter(({ kind }) => kind === 'last-call');
+    expect(call).toMatchObject({
+      prompt: {
+        state: 'asked',
+        cards: [
+          { leftPoints: 2, saidLast: { userId: PEOPLE.chi, at: new Date('2026-11-13T09:15:00Z') } },
+          { saidLast: undefined },
+        ],
+      },
+    });
+  });
+
+  test('spares who answered in the hour before it, who is away, and whose cards are done', async () => {
+    const { h, sprint } = await plannedSprint();
+    await h.pass('2026-11-13T09:15:00Z');
+    await recordAway(h.deps, actorOf('ben'), { sprintId: sprint.id, day: '2026-11-13' });
+    h.set('2026-11-13T15:00:00Z');
+    await recordUnchanged(h.deps, actorOf('chi'), { sprintId: sprint.id, day: '2026-11-13' });
+    await h.pass('2026-11-13T16:00:00Z');
+    expect([h.kindsTo('ben'), h.kindsTo('chi')]).toEqual([['daily-prompt'], ['daily-prompt']]);
+  });
+
+  test('spares who has the day off, and comes on no day on which the team doesn’t work', async () => {
+    const h = harness();
+    const team = await h.setUpTeam();
+    await h.plan(team, { endsOn: '2026-11-14' });
+    await h.pass('2026-11-14T16:00:00Z');
+    expect(h.kindsTo('ben')).not.toContain('last-call');
+  });
+
+  test('is met by “still so”, which counts as an answer and in no answer rate', async () => {
+    const { h, sprint } = await plannedSprint();
+    await h.pass('2026-11-13T09:15:00Z');
+    await h.answer('chi', sprint.id, '2026-11-13', { 2: { left: '2' }, 3: { left: '1' } });
+    await h.pass('2026-11-13T16:00:00Z');
+    const prompts = () => h.read((read) => read.promptsOf([{ sprintId: sprint.id, day: '2026-11-13' }]));
+    const before = await prompts();
+    await recordUnchanged(h.deps, actorOf('chi'), { sprintId: sprint.id, day: '2026-11-13' });
+    const after = await prompts();
+    expect(after).toHaveLength(before.length);
+    expect(after.find(({ userId }) => userId === PEOPLE.chi)).toMatchObject({
+      state: 'answered',
+      answeredAt: new Date('2026-11-13T16:00:00Z'),
+    });
+  });
+
+  test('leaves a day that was met before it was asked as one met early, so that it keeps its place in the answer rate', async () => {
+    const { h, sprint } = await plannedSprint();
+    h.set('2026-11-13T08:00:00Z');
+    await recordUnchanged(h.deps, actorOf('chi'), { sprintId: sprint.id, day: '2026-11-13' });
+    await h.pass('2026-11-13T09:15:00Z');
+    await h.pass('2026-11-13T16:00:00Z');
+    expect(h.kindsTo('chi')).toEqual(['last-call']);
+    await recordUnchanged(h.deps, actorOf('chi'), { sprintId: sprint.id, day: '2026-11-13' });
+    const prompt = await h.read((read) => read.promptOf(sprint.id, PEOPLE.chi, '2026-11-13'));
+    expect(prompt).toMatchObject({ postId: undefined, answeredAt: new Date('2026-11-13T08:00:00Z') });
   });
 
   test('comes instead of the reminder when both are overdue', async () => {

@@ -115,13 +115,21 @@ describe('reminder and last call', () => {
   });
 
   it('says when the sprint closes and what counts without an answer', () => {
-    expect(lastCallMessage(promptOf({ day: '2026-11-13' })).text).toMatchInlineSnapshot(`
+    const prompt = promptOf({ day: '2026-11-13' });
+    const saidBy = [prompt.userId, 'U0INES', undefined];
+    const cards = prompt.cards.map((card, i) => {
+      const userId = saidBy[i];
+      return userId === undefined
+        ? card
+        : { ...card, saidLast: { userId, at: new Date('2026-11-13T09:20:00Z') } };
+    });
+    expect(lastCallMessage({ ...prompt, cards }).text).toMatchInlineSnapshot(`
       "Last call: Harbour 12 closes on Fri 13 Nov at 17:00
-      What is still left on your cards? Without an answer they count as listed here:
-      1. LP-1 Import tide tables: 3 points left
-      2. LP-2 Show tides in the berth calendar: 8 points left
-      3. LP-5 Repair the tide gauge: 3 points left
-      Buttons: Answer, Nothing changed, Away today
+      Is this still so? Without an answer your cards count as listed here:
+      1. LP-1 Import tide tables: 3 points left, you said on Fri 13 Nov at 09:20
+      2. LP-2 Show tides in the berth calendar: 8 points left, <@U0INES> said on Fri 13 Nov at 09:20
+      3. LP-5 Repair the tide gauge: 3 points left, as nobody has answered for it yet
+      Buttons: Answer, Still so, Away today
       Or write here what is left: “3, 0, 5” in this order, or “2: 3” for card 2 alone. To say what you worked as well: “2: 3 worked 1”."
     `);
   });

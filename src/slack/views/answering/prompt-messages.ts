@@ -3,11 +3,12 @@
  * last call before a sprint closes. Only the member sees them.
  */
 import type { ActionsBlock } from '@slack/types';
-import type { AnsweredLine, PromptContent } from '../../../app/answering/prompt-content.ts';
+import type { AnsweredLine, PromptCard, PromptContent } from '../../../app/answering/prompt-content.ts';
 import type { CardLine } from '../../../app/cards/card-line.ts';
 import { cardGrowth, linkedCardName } from '../../../words/cards.ts';
+import { person } from '../../../words/people.ts';
 import { mrkdwn, say } from '../../../words/say.ts';
-import { closingTime } from '../../../words/sprint.ts';
+import { closingTime, teamTime } from '../../../words/sprint.ts';
 import { encodeValue } from '../../button-values.ts';
 import { ACTIONS } from '../../ids.ts';
 import { actions, button, context, lead, section } from '../block-builders.ts';
@@ -69,23 +70,38 @@ export function reminderMessage(prompt: PromptContent): MessageView {
   ]);
 }
 
-/** Shows how the day was answered, once it was. */
+/** Asks whether what was said still holds. Shows how the day was answered, once it was in the last hour. */
 export function lastCallMessage(prompt: PromptContent): MessageView {
   if (prompt.state !== 'asked') return dailyPromptMessage(prompt);
   return messageView([
     lead(say('last-call-title', { sprint: prompt.sprint.name, closing: closingTime(prompt) })),
     section(mrkdwn('last-call-question')),
-    openCards('', prompt.cards),
-    promptButtons(prompt),
+    cardList(
+      '',
+      prompt.cards.map((card, i) => lastCallLine(card, i + 1, prompt)),
+    ),
+    promptButtons(prompt, say('last-call-still-so-button')),
     context(wordsHint(prompt.cards.length)),
   ]);
 }
 
-function promptButtons(prompt: PromptContent): ActionsBlock {
+function lastCallLine(card: PromptCard, place: number, { userId, team }: PromptContent): string {
+  const about = { place: String(place), card: linkedCardName(card), left: leftOn(card) };
+  const { saidLast } = card;
+  if (!saidLast) return mrkdwn('last-call-line-never', about);
+  const moment = teamTime(saidLast.at, team.timeZone);
+  if (saidLast.userId === userId) return mrkdwn('last-call-line', { ...about, moment });
+  return mrkdwn('last-call-line-other', { ...about, moment, who: person(saidLast.userId) });
+}
+
+function promptButtons(
+  prompt: PromptContent,
+  unchanged: string = say('prompt-unchanged-button'),
+): ActionsBlock {
   const value = encodeValue({ sprintId: prompt.sprint.id, day: prompt.day });
   return actions([
     button(say('prompt-answer-button'), { actionId: ACTIONS.openAnswerForm, value, primary: true }),
-    button(say('prompt-unchanged-button'), { actionId: ACTIONS.recordUnchanged, value }),
+    button(unchanged, { actionId: ACTIONS.recordUnchanged, value }),
     button(say('prompt-away-button'), { actionId: ACTIONS.recordAway, value }),
   ]);
 }
@@ -100,10 +116,14 @@ function wordsHint(cardCount: number): string {
 
 /** The open cards with the numbers by which an answer in words calls them. */
 function openCards(title: string, cards: readonly CardLine[]): MessagePart {
-  if (cards.length === 0) return section(mrkdwn('prompt-no-card'));
   const lines = cards.map((card, i) =>
     mrkdwn('prompt-card-line', { place: String(i + 1), card: linkedCardName(card), left: leftOn(card) }),
   );
+  return cardList(title, lines);
+}
+
+function cardList(title: string, lines: readonly string[]): MessagePart {
+  if (lines.length === 0) return section(mrkdwn('prompt-no-card'));
   return lineList(title, lines, (count) => mrkdwn('prompt-more-cards', { cards: count }));
 }
 
