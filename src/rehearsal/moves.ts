@@ -37,6 +37,11 @@ export class Moves {
     return this.#cardKeys;
   }
 
+  /** The number by which the bot calls the card; undefined when the sprint has no such card. */
+  cardNumber(key: string): number | undefined {
+    return this.#cardNumbers.get(key);
+  }
+
   closesAt(sprint: ScenarioSprint): string {
     return sprint.closesAt ?? this.#scenario.team.closesAt ?? '17:00';
   }
@@ -159,7 +164,8 @@ export class Moves {
     const before = this.#rehearsal.refusals.length;
     await this.#talk.command(userId, `pull ${this.#cardLine(card)}`);
     if (this.#rehearsal.refusals.length > before) return;
-    const number = this.#cardKeys.size + 1;
+    // Somebody at the page may have pulled in cards as well.
+    const number = (await this.#rehearsal.openSprint())?.records.cards.length ?? 0;
     this.#cardKeys.set(number, card.key);
     this.#cardNumbers.set(card.key, number);
   }

@@ -24,7 +24,7 @@ export async function playScenario({
   const rehearsal = await startRehearsal({ scenario, logger, memoryImage });
   try {
     const player = new Player(rehearsal, scenario);
-    for await (const { did } of player.steps()) onStep?.(did);
+    await player.playAll(onStep);
     return await playResult(rehearsal, player);
   } finally {
     await rehearsal.stop();

@@ -4,7 +4,6 @@
  * with its event and its words, and play goes on.
  */
 import { instantOf } from '../app/clock/local-time.ts';
-import { daysFromTo } from '../sprint/calendar.ts';
 import { say } from '../words/say.ts';
 import { Unheard } from './conversation.ts';
 import { Moves } from './moves.ts';
@@ -28,13 +27,19 @@ export interface PlayedPlan {
   readonly keys: ReadonlyMap<number, string>;
 }
 
-/** One step that was played. */
+/** What comes next in a scenario. */
 export interface PlayStep {
-  /** What happened, as a sentence. */
-  readonly did: string;
-  /** Undefined before the first sprint. */
-  readonly sprint: ScenarioSprint | undefined;
+  /** When it happens. */
+  readonly at: Date;
+  /** Makes it happen; the calendar moves on to its time. @returns what happened, as a sentence */
+  play(): Promise<string>;
 }
+
+/** Plays an event: all of it, a part, or nothing. */
+export type PlayEvent = (
+  event: ScenarioEvent,
+  play: (event: ScenarioEvent) => Promise<void>,
+) => Promise<void>;
 
 export class Player {
   readonly refusals: PlayRefusal[] = [];
@@ -43,48 +48,84 @@ export class Player {
   readonly #rehearsal: Rehearsal;
   readonly #scenario: Scenario;
   readonly #moves: Moves;
+  readonly #playEvent: PlayEvent;
 
-  constructor(rehearsal: Rehearsal, scenario: Scenario) {
+  /** @param playEvent decides what of an event is played; everything when left out */
+  constructor(rehearsal: Rehearsal, scenario: Scenario, playEvent: PlayEvent = (event, play) => play(event)) {
     this.#rehearsal = rehearsal;
     this.#scenario = scenario;
     this.#moves = new Moves(rehearsal, scenario);
+    this.#playEvent = playEvent;
   }
 
-  /** The steps in order; each is played when it is asked for. */
+  /** @param onStep hears of each step once it is played */
+  async playAll(onStep: (did: string) => void = () => undefined): Promise<void> {
+    for await (const step of this.steps()) onStep(await step.play());
+  }
+
+  /** The steps in order; each is to be played before the next is asked for. */
   async *steps(): AsyncGenerator<PlayStep, void, undefined> {
     const { team, sprints } = this.#scenario;
-    await this.#try('', { setup: true }, () => this.#moves.setUp());
-    yield { did: say('rehearsal-set-up', { team: team.name }), sprint: undefined };
+    yield {
+      at: this.#rehearsal.deps.clock.now(),
+      play: async () => {
+        await this.#try('', { setup: true }, () => this.#moves.setUp());
+        return say('rehearsal-set-up', { team: team.name });
+      },
+    };
     for (const sprint of sprints) yield* this.#sprintSteps(sprint);
+  }
+
+  /** The number by which the bot calls a card of the sprint being played. */
+  cardNumber(key: string): number | undefined {
+    return this.#moves.cardNumber(key);
   }
 
   async *#sprintSteps(sprint: ScenarioSprint): AsyncGenerator<PlayStep, void, undefined> {
     const { timeZone } = this.#scenario.team;
     const keys = this.#moves.turnTo(sprint);
-    const days = daysOf(sprint);
+    const days = [...new Set(sprint.events.map(({ on }) => on))].sort();
     // What is said before the first day is said before the sprint is planned, so that the bot refuses it.
-    for (const day of days.filter((one) => one < sprint.startsOn)) yield* this.#daySteps(sprint, day);
-    await this.#rehearsal.moveTo(instantOf(sprint.startsOn, '00:00', timeZone));
-    const firstPost = this.#rehearsal.standIn.allPosts().length;
-    const planned = await this.#try(sprint.name, { plan: sprint.name }, () => this.#moves.plan(sprint));
-    if (planned) this.plans.push({ firstPost, keys });
-    const did = say(planned ? 'rehearsal-planned' : 'rehearsal-not-planned', { sprint: sprint.name });
-    yield { did, sprint };
-    for (const day of days.filter((one) => one >= sprint.startsOn)) yield* this.#daySteps(sprint, day);
-    await this.#rehearsal.moveTo(instantOf(sprint.endsOn, this.#moves.closesAt(sprint), timeZone));
-    yield { did: say('rehearsal-closed', { sprint: sprint.name }), sprint };
+    for (const day of days.filter((one) => one < sprint.startsOn)) yield this.#messagesStep(sprint, day);
+    const firstDay = instantOf(sprint.startsOn, '00:00', timeZone);
+    yield {
+      at: firstDay,
+      play: async () => {
+        await this.#rehearsal.moveTo(firstDay);
+        const firstPost = this.#rehearsal.standIn.allPosts().length;
+        const planned = await this.#try(sprint.name, { plan: sprint.name }, () => this.#moves.plan(sprint));
+        if (planned) this.plans.push({ firstPost, keys });
+        return say(planned ? 'rehearsal-planned' : 'rehearsal-not-planned', { sprint: sprint.name });
+      },
+    };
+    for (const day of days.filter((one) => one >= sprint.startsOn)) yield this.#messagesStep(sprint, day);
+    const closing = instantOf(sprint.endsOn, this.#moves.closesAt(sprint), timeZone);
+    yield {
+      at: closing,
+      play: async () => {
+        await this.#rehearsal.moveTo(closing);
+        return say('rehearsal-closed', { sprint: sprint.name });
+      },
+    };
   }
 
-  async *#daySteps(sprint: ScenarioSprint, day: string): AsyncGenerator<PlayStep, void, undefined> {
+  /** What people say on a day, at the time of its prompt. */
+  #messagesStep(sprint: ScenarioSprint, day: string): PlayStep {
     const { timeZone, promptAt } = this.#scenario.team;
-    await this.#rehearsal.moveTo(instantOf(day, promptAt, timeZone));
+    const at = instantOf(day, promptAt, timeZone);
     const events = sprint.events.filter(({ on }) => on === day);
-    if (day >= sprint.startsOn && day <= sprint.endsOn) {
-      yield { did: say('rehearsal-day', { day, time: promptAt }), sprint };
-    }
-    if (events.length === 0) return;
-    for (const event of events) await this.#try(sprint.name, event, () => this.#moves.act(event));
-    yield { did: say('rehearsal-said', { day, people: this.#peopleOf(events) }), sprint };
+    return {
+      at,
+      play: async () => {
+        await this.#rehearsal.moveTo(at);
+        for (const event of events) {
+          await this.#playEvent(event, async (one) => {
+            await this.#try(sprint.name, one, () => this.#moves.act(one));
+          });
+        }
+        return say('rehearsal-said', { day, people: this.#peopleOf(events) });
+      },
+    };
   }
 
   #peopleOf(events: readonly ScenarioEvent[]): string[] {
@@ -110,10 +151,4 @@ export class Player {
     await this.#rehearsal.settle();
     return refused === undefined;
   }
-}
-
-/** The sprint's days, and other days on which the file has events; in order. */
-function daysOf(sprint: ScenarioSprint): string[] {
-  const span = daysFromTo(sprint.startsOn, sprint.endsOn);
-  return [...new Set([...span, ...sprint.events.map(({ on }) => on)])].sort();
 }

@@ -6,11 +6,12 @@ import { randomBytes } from 'node:crypto';
 import { setTimeout as wait } from 'node:timers/promises';
 import { answerForm } from '../app/answering/answer-form.ts';
 import { runDueWork } from '../app/clock/ask-members.ts';
-import { instantOf } from '../app/clock/local-time.ts';
+import { dayAt, instantOf } from '../app/clock/local-time.ts';
 import type { AppDependencies, Clock } from '../app/ports/app-dependencies.ts';
 import { deliverPost } from '../app/posting/deliver.ts';
 import { Refusal } from '../app/refusal.ts';
-import type { Actor } from '../app/team/team.ts';
+import { currentSprint } from '../app/team/place.ts';
+import type { Actor, Sprint, SprintRecords } from '../app/team/team.ts';
 import { bindUseCases, type UseCases } from '../app/use-cases.ts';
 import { homesTouchedBy } from '../app/watching/homes-touched.ts';
 import { writtenOnce } from '../app/written-once.ts';
@@ -39,6 +40,11 @@ export interface OfferedCard {
   readonly asksSurprise: boolean;
 }
 
+export interface OpenSprint {
+  readonly sprint: Sprint;
+  readonly records: SprintRecords;
+}
+
 export interface Rehearsal {
   readonly standIn: StandIn;
   readonly deps: AppDependencies;
@@ -51,6 +57,8 @@ export interface Rehearsal {
   moveTo(instant: Date): Promise<void>;
   /** Delivers everything that is due. */
   settle(): Promise<void>;
+  /** The sprint that is under way in the channel, else the next one. */
+  openSprint(channelId?: string): Promise<OpenSprint | undefined>;
   /** By card number: what the member's answer form for the day would offer. */
   answerOffer(userId: string, day: string): Promise<Map<number, OfferedCard>>;
   stop(): Promise<void>;
@@ -69,6 +77,8 @@ export interface RehearsalOptions {
 /** A retry that is due later than this is not waited for. */
 const LONGEST_WAIT_MS = 90_000;
 const WAIT_STEP_MS = 250;
+/** The platform's three seconds say nothing about the bot on a machine that is busy with other things. */
+const PATIENCE_MS = 60_000;
 
 export async function startRehearsal({
   scenario,
@@ -93,6 +103,8 @@ export async function startRehearsal({
       { id: TEAM_CHANNEL_ID, name: channelNameOf(team.name), memberIds: cast.users.map(({ id }) => id) },
     ],
     now: () => clock.now(),
+    ackLimitMs: PATIENCE_MS,
+    triggerLifeMs: PATIENCE_MS,
     ...(routes ? { routes } : {}),
     ...(port === undefined ? {} : { port }),
   });
@@ -166,6 +178,13 @@ export async function startRehearsal({
     workspaceId: identity.workspaceId,
     moveTo,
     settle,
+    openSprint: (channelId = TEAM_CHANNEL_ID) =>
+      deps.store.read(async (read) => {
+        const team = await read.teamByChannel(identity.workspaceId, channelId);
+        if (!team) return undefined;
+        const sprint = currentSprint(await read.openSprintsOf(team.id), dayAt(clock.now(), team.timeZone));
+        return sprint && { sprint, records: await read.recordsOf(sprint.id) };
+      }),
     async answerOffer(userId, day) {
       const actor: Actor = { workspaceId: identity.workspaceId, userId };
       const place = { channelId: TEAM_CHANNEL_ID, isDirect: false };

@@ -1907,14 +1907,14 @@ export interface Messages {
   'rehearsal-open': { readonly url: string };
   'rehearsal-shortcut-answer': Record<never, never>;
   'rehearsal-hint': Record<never, never>;
+  'rehearsal-wrote': { readonly people: readonly string[]; readonly day: string; readonly time: string };
+  'rehearsal-day': { readonly day: string; readonly time: string };
   'rehearsal-set-up': { readonly team: string };
   'rehearsal-planned': { readonly sprint: string };
   'rehearsal-not-planned': { readonly sprint: string };
-  'rehearsal-day': { readonly day: string; readonly time: string };
   'rehearsal-said': { readonly day: string; readonly people: readonly string[] };
   'rehearsal-facilitator': Record<never, never>;
   'rehearsal-closed': { readonly sprint: string };
-  'rehearsal-over': Record<never, never>;
   'rehearsal-threshold-unknown': { readonly names: readonly string[]; readonly known: readonly string[] };
   'rehearsal-cards-too-long': Record<never, never>;
   'rehearsal-cards-fields': Record<never, never>;

@@ -28,10 +28,11 @@ await page.locator('#places').getByRole('button', { name: 'Direct messages' }).c
 await page.getByText('Tue 3 Nov: what is left on your cards?').waitFor();
 await page.screenshot({ path: `${DOCS}prompt.png` });
 
-await page.locator('#places').getByRole('button', { name: '#quayside' }).click();
-const playOn =
-  "fetch('/page/play-on', { method: 'POST', headers: { 'content-type': 'application/json' }, body: '{}' }).then((r) => r.json())";
-while (!(await page.evaluate<{ done: boolean }>(playOn)).done);
+await press('To the sprint’s end');
+await page
+  .locator('#stream')
+  .getByText(/^Harbour 12: kept/)
+  .waitFor();
 await page.setViewportSize({ width: 1120, height: 1800 });
 await page.locator('#stream img').last().waitFor();
 // The day's heading sticks to the top and would cover the post.

@@ -36,8 +36,7 @@ beforeAll(async () => {
   const scenario = parseScenario(SCENARIO, 'a scenario of this test');
   const logger = createLogger({ level: 'error', destination: process.stderr });
   rehearsal = await startRehearsal({ scenario, logger, memoryImage: await newPgliteImage() });
-  const steps = new Player(rehearsal, scenario).steps();
-  while (!(await steps.next()).done);
+  await new Player(rehearsal, scenario).playAll();
 });
 afterAll(() => rehearsal?.stop());
 

@@ -36,8 +36,7 @@ describe('a planning session', () => {
       logger: createLogger({ level: 'error', destination: process.stderr }),
       memoryImage: await newPgliteImage(),
     });
-    const steps = new Player(rehearsal, scenario).steps();
-    while (!(await steps.next()).done);
+    await new Player(rehearsal, scenario).playAll();
   }, 120_000);
 
   afterAll(() => rehearsal?.stop());

@@ -20,7 +20,7 @@ beforeAll(async () => {
     logger: createLogger({ level: 'error', destination: process.stderr }),
     memoryImage: await newPgliteImage(),
   });
-  for await (const _step of new Player(rehearsal, scenario).steps());
+  await new Player(rehearsal, scenario).playAll();
   petra = rehearsal.cast.userIdOf('petra');
 }, 120_000);
 

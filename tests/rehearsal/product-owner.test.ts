@@ -21,7 +21,7 @@ describe('a product owner who is no member', () => {
       logger: createLogger({ level: 'error', destination: process.stderr }),
       memoryImage: await newPgliteImage(),
     });
-    for await (const _step of new Player(rehearsal, scenario).steps());
+    await new Player(rehearsal, scenario).playAll();
     owner = rehearsal.cast.userIdOf('odd');
     const { conversation } = rehearsal;
     await conversation.formAfter(FACILITATOR_ID, () => conversation.command(FACILITATOR_ID, 'setup'));

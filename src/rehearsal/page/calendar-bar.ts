@@ -1,44 +1,35 @@
-/** The simulated calendar: shows the team's date and time, moves it on, and plays the preloaded sprint. */
+/** The simulated calendar: shows the team's date and time, and moves it on. */
 import type { PageState } from '../stand-in/page-state.ts';
 import { whileBusy } from './button-elements.ts';
 import { type Desk, zoneOf } from './desk.ts';
 import { byId, element } from './dom.ts';
 import { longDate, shortDate, timeOfDay } from './format-date.ts';
-import { forward, playOn, type Span } from './page-api.ts';
+import { forward, type Span } from './page-api.ts';
 
-const STEPS: [string, Span, string][] = [
-  ['forward-hour', 'hour', 'An hour has passed.'],
-  ['forward-day', 'day', 'A day has passed.'],
-  ['forward-close', 'close', 'The calendar is at the sprint’s end.'],
+const STEPS: [string, Span][] = [
+  ['forward-hour', 'hour'],
+  ['forward-day', 'day'],
+  ['forward-close', 'close'],
 ];
 
 export class CalendarBar {
   readonly #bar = byId('calendar', HTMLElement);
   readonly #clock = byId('clock', HTMLElement);
   readonly #said = byId('calendar-said', HTMLElement);
-  readonly #play = byId('play-on', HTMLButtonElement);
-  readonly #refresh: () => Promise<void>;
-  #isDone = false;
   #clockText = '';
 
-  constructor(refresh: () => Promise<void>) {
-    this.#refresh = refresh;
-    for (const [id, span, done] of STEPS) {
+  /** @param arrive shows the new state, and the place where something happened */
+  constructor(arrive: (place: string | undefined) => Promise<void>) {
+    for (const [id, span] of STEPS) {
       const button = byId(id, HTMLButtonElement);
       button.addEventListener('click', () =>
-        this.#run(button, 'The calendar moves on …', async () => {
-          await forward(span);
-          return done;
+        this.#run(button, async () => {
+          const { did, place } = await forward(span);
+          await arrive(place);
+          return did;
         }),
       );
     }
-    this.#play.addEventListener('click', () =>
-      this.#run(this.#play, 'The next step is being played …', async () => {
-        const { did, done } = await playOn();
-        this.#isDone = done;
-        return did;
-      }),
-    );
   }
 
   draw(desk: Desk, state: PageState): void {
@@ -56,25 +47,20 @@ export class CalendarBar {
       this.#clock.setAttribute('datetime', now.toISOString());
     }
     this.#bar.classList.toggle('still', !desk.about);
-    this.#play.hidden = !desk.about || (!desk.about.canPlayOn && !this.#isDone);
-    this.#play.disabled = this.#isDone && !desk.about?.canPlayOn;
   }
 
-  async #run(button: HTMLButtonElement, meanwhile: string, work: () => Promise<string>): Promise<void> {
+  async #run(button: HTMLButtonElement, work: () => Promise<string>): Promise<void> {
     if (this.#bar.getAttribute('aria-busy') === 'true') return;
     this.#bar.setAttribute('aria-busy', 'true');
-    this.#say(meanwhile, false);
+    this.#say('The calendar moves on …', false);
     await whileBusy(button, async () => {
       try {
-        const did = await work();
-        await this.#refresh();
-        this.#say(did, false);
+        this.#say(await work(), false);
       } catch (error) {
         this.#say(error instanceof Error ? error.message : String(error), true);
       }
     });
     this.#bar.removeAttribute('aria-busy');
-    if (this.#isDone) this.#play.disabled = true;
   }
 
   #say(words: string, isProblem: boolean): void {

@@ -53,7 +53,10 @@ const stream = new Stream(byId('stream', HTMLElement), act, {
   pullIn: ({ channel, ts }) => desk.me && void settle(pullMessageIn(desk.me, channel, ts)),
 });
 const dialog = new FormDialog(byId('form-dialog', HTMLDialogElement), desk, act, () => refreshOrSay());
-const calendar = new CalendarBar(() => refreshOrSay());
+const calendar = new CalendarBar(async (place) => {
+  await refreshOrSay();
+  if (place !== undefined) switchPlace(place);
+});
 const composer = new Composer(desk, settle);
 const announcer = new Announcer(byId('spoken', HTMLElement));
 const hint = new HintPanel();

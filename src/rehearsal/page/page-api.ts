@@ -10,7 +10,6 @@ export interface About {
   scenario: string;
   /** What to try first, one suggestion a line. */
   hint: string;
-  canPlayOn: boolean;
   /** IANA zone of the team; the member's own zone when left out. */
   timeZone?: string;
   /** Commands to offer as examples. */
@@ -21,7 +20,7 @@ export interface About {
   roles?: Record<string, string>;
 }
 
-export type Span = 'hour' | 'day' | 'week' | 'close';
+export type Span = 'hour' | 'day' | 'close';
 export type ClickTarget = { channel: string; ts: string } | { viewId: string };
 
 /** Everything that a member sees; the server picks a member when none is named. */
@@ -50,8 +49,8 @@ export const sendShortcut = (as: string, callbackId: string) =>
 export const submitForm = (as: string, viewId: string, state: InputValues) =>
   post<Outcome>('/page/submit', { as, viewId, state });
 export const closeForm = (as: string, viewId: string) => post<Outcome>('/page/close', { as, viewId });
-export const forward = (by: Span) => post<{ now: string }>('/page/forward', { by });
-export const playOn = () => post<{ did: string; done: boolean }>('/page/play-on', {});
+/** Moves the calendar on. `place` is where something came in that one should see. */
+export const forward = (by: Span) => post<{ did: string; place?: string }>('/page/forward', { by });
 
 /** A file that this member picks from their machine. */
 export function sendFile(as: string, file: File): Promise<SeenFile> {

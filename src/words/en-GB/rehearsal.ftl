@@ -20,20 +20,22 @@ rehearsal-open = The rehearsal is open at { $url } (stop it with Ctrl+C).
 # As in the app's manifest.
 rehearsal-shortcut-answer = Answer for my cards
 rehearsal-hint =
-    It is the second morning of the sprint. Choose a member on the left, open their direct messages and answer the prompt.
+    It is the second morning of the sprint. Be any member, and answer the question in their direct messages.
     In the channel, as any member, try /loadline status; as the facilitator, /loadline on its own shows what you can do.
-    “Play the next step” plays what the others say next; “To the sprint’s end” brings the verdict.
+    The others answer as the calendar moves on. “To the sprint’s end” brings the verdict.
+
+# After the calendar was moved on.
+rehearsal-wrote = { LIST($people) } wrote. It is { DAY($day) }, { $time }.
+rehearsal-day = It is { DAY($day) }, { $time }.
 
 ## Steps of a scenario
 
 rehearsal-set-up = The facilitator set up { $team }.
 rehearsal-planned = The facilitator planned { $sprint }.
 rehearsal-not-planned = { $sprint } could not be planned.
-rehearsal-day = It is { DAY($day) }, { $time }.
 rehearsal-said = { DAY($day) }: messages from { LIST($people) }.
 rehearsal-facilitator = the facilitator
 rehearsal-closed = { $sprint } reached its closing time.
-rehearsal-over = The scenario is played to its end.
 
 ## A scenario that can't go on
 

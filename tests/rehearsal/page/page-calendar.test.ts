@@ -4,7 +4,6 @@ import { withOpenPage } from './open-page.ts';
 const START = '2026-11-02T09:15:00Z';
 let now = new Date(START);
 let asked: unknown[] = [];
-let canPlayOn = true;
 
 const open = withOpenPage({
   now: () => now,
@@ -13,7 +12,6 @@ const open = withOpenPage({
       teamName: 'Harbour crew',
       scenario: 'Lamps and buoys',
       hint: 'Play a step.\nBe somebody else.\nMove the calendar on.',
-      canPlayOn,
       timeZone: 'America/New_York',
       examples: ['/loadline status'],
       roles: { U0ANA0000: 'facilitator' },
@@ -22,11 +20,7 @@ const open = withOpenPage({
       asked.push(input);
       if (input.by === 'close') throw new Error('No sprint is open, so there is no end to go to.');
       now = new Date(now.getTime() + 24 * 60 * 60 * 1000);
-      return { now: now.toISOString() };
-    },
-    'POST /page/play-on': () => {
-      canPlayOn = false;
-      return { did: 'Bo answered: 2 points left on the buoy lamp.', done: true };
+      return { did: 'Bo wrote. It is Tue 3 Nov, 04:15.', ...(input.by === 'hour' ? { place: 'home' } : {}) };
     },
   },
 });
@@ -36,7 +30,6 @@ beforeEach(() => {
 });
 afterEach(() => {
   now = new Date(START);
-  canPlayOn = true;
 });
 
 const button = (name: string) => open.page.getByRole('button', { name });
@@ -59,10 +52,14 @@ describe('the calendar', () => {
     expect(await button('To the sprint’s end').isEnabled()).toBe(true);
   });
 
-  it('says what the next step was, and stops offering steps after the last one', async () => {
-    await button('Play the next step').click();
-    await open.page.getByRole('status').getByText('Bo answered: 2 points left on the buoy lamp.').waitFor();
-    expect(await button('Play the next step').isDisabled()).toBe(true);
+  it('says what happened meanwhile', async () => {
+    await button('Next day').click();
+    await open.page.getByRole('status').getByText('Bo wrote. It is Tue 3 Nov, 04:15.').waitFor();
+  });
+
+  it('shows the place where something came in that one should see', async () => {
+    await button('+1 hour').click();
+    await open.page.getByRole('heading', { name: 'Home page' }).waitFor();
   });
 });
 
