@@ -56,7 +56,8 @@ type CardProblem =
   | { readonly code: 'which-people' }
   | { readonly code: 'first-card' }
   | { readonly code: 'drop-reason'; readonly most: number }
-  | { readonly code: 'cancel-reason'; readonly most: number };
+  | { readonly code: 'cancel-reason'; readonly most: number }
+  | { readonly code: 'blocked-on'; readonly most: number };
 
 type AnswerInputProblem =
   | { readonly code: 'note-length'; readonly most: number }

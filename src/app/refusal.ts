@@ -54,9 +54,12 @@ export interface RefusalDetails {
   'no-such-card': { readonly reference: string; readonly known: readonly string[] };
   'card-dropped': { readonly card: string };
   'card-not-finished': { readonly card: string };
+  /** It can't be blocked. */
+  'card-finished': { readonly card: string };
+  'card-not-blocked': { readonly card: string };
   'already-owner': { readonly card: string };
   'card-not-dropped': { readonly card: string };
-  'not-card-owner': { readonly card: string; readonly act: 'reopen' | 'give' };
+  'not-card-owner': { readonly card: string; readonly act: 'reopen' | 'block' | 'give' };
   'too-many-cards': { readonly limit: number };
   'no-cards-of-yours': { readonly sprintName: string };
   'unclear-words': {

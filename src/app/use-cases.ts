@@ -4,7 +4,15 @@ import { askAdvice, forecastForm, shareAdvice } from './advice/ask-advice.ts';
 import { answerForm } from './answering/answer-form.ts';
 import { answerInWords } from './answering/answer-in-words.ts';
 import { recordAnswers, recordAway, recordUnchanged } from './answering/record-answers.ts';
-import { dropCard, listCards, reopenCard, takeCard, undropCard } from './cards/change-cards.ts';
+import {
+  blockCard,
+  dropCard,
+  listCards,
+  reopenCard,
+  takeCard,
+  unblockCard,
+  undropCard,
+} from './cards/change-cards.ts';
 import { giveCards } from './cards/change-owners.ts';
 import { pullCard, pullForm, pullLine } from './cards/pull-card.ts';
 import { cancelSprint, closeSprint, reopenSprint } from './closing/end-sprint.ts';
@@ -34,6 +42,7 @@ const ALL = {
   askAdvice,
   baselineForm,
   beginWelcome,
+  blockCard,
   cancelSprint,
   closeSprint,
   commitPlan,
@@ -74,6 +83,7 @@ const ALL = {
   statusChart,
   takeBackWelcome,
   takeCard,
+  unblockCard,
   undropCard,
   valueForm,
 } as const;

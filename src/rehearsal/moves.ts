@@ -1,6 +1,6 @@
 /**
  * What people do in a scenario, each as they would do it in the chat: set up the team, plan a sprint, answer, pull,
- * drop, give, reopen, be away, cancel. It knows by which number the bot calls each card. When something happens, and what
+ * drop, give, reopen, be blocked and move again, be away, cancel. It knows by which number the bot calls each card. When something happens, and what
  * becomes of a refusal, is the player's business.
  */
 import { ACTIONS, ANSWER_PARTS, answerField, cardsField, MAX_CARD_FIELDS } from '../slack/ids.ts';
@@ -148,6 +148,11 @@ export class Moves {
       return this.#talk.command(userId, `give ${this.#number(card)} ${people}`);
     }
     if (event.reopen) return this.#talk.command(userId, `reopen ${this.#number(event.reopen.card)}`);
+    if (event.blocked) {
+      const { card, on } = event.blocked;
+      return this.#talk.command(userId, `blocked ${this.#number(card)} ${on}`);
+    }
+    if (event.moving) return this.#talk.command(userId, `moving ${this.#number(event.moving.card)}`);
     if (event.away) return this.#away(userId, event.on);
     await this.#talk.formAfter(userId, () => this.#talk.command(userId, 'cancel'));
     return this.#talk.submit(userId, {});

@@ -56,6 +56,8 @@ export type PlayedSprint = SprintTotals &
     readonly state: Sprint['state'];
     /** Sum of the estimates of all cards: commitment + pulled-in work. */
     readonly estimatePoints: number;
+    /** Pairs of card and working day at whose evening the card was blocked. */
+    readonly blockedCardDays: number;
     /** `null` while the sprint is open, and for a cancelled one. */
     readonly verdict: Verdict | null;
     readonly failedTests: readonly string[];
@@ -117,6 +119,7 @@ function playedSprint(
     ...totals,
     ...playedRatios(ratios),
     estimatePoints: totals.commitmentPoints + totals.pulledInPoints,
+    blockedCardDays: result.summary.blockedCardDays ?? 0,
     verdict: result.cancelled ? null : verdict.verdict,
     failedTests: result.cancelled ? [] : verdict.failedTests.map(({ id }) => id),
     noteIds: result.cancelled ? [] : notes.map(({ id }) => id),

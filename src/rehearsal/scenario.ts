@@ -46,6 +46,8 @@ const event = z
     undrop: z.object({ card: word }).optional(),
     give: z.object({ card: word, to: z.array(word) }).optional(),
     reopen: z.object({ card: word }).optional(),
+    blocked: z.object({ card: word, on: z.string().default('') }).optional(),
+    moving: z.object({ card: word }).optional(),
     away: yes.optional(),
     cancel: yes.optional(),
   })
@@ -59,7 +61,18 @@ const event = z
     }
   });
 
-const EVENT_KINDS = ['answer', 'pull', 'drop', 'undrop', 'give', 'reopen', 'away', 'cancel'] as const;
+const EVENT_KINDS = [
+  'answer',
+  'pull',
+  'drop',
+  'undrop',
+  'give',
+  'reopen',
+  'blocked',
+  'moving',
+  'away',
+  'cancel',
+] as const;
 
 const scenario = z
   .object({

@@ -52,4 +52,17 @@ export interface UndropFact extends Fact {
   readonly kind: 'undrop';
 }
 
-export type CardFact = AnswerFact | ReopenFact | DropFact | UndropFact;
+/** The card is stuck, until it moves again or the next answer about it. */
+export interface BlockedFact extends Fact {
+  readonly kind: 'blocked';
+}
+
+/** The card is no longer blocked. */
+export interface MovingFact extends Fact {
+  readonly kind: 'moving';
+}
+
+/** What is said about a card besides answers. */
+export type CardChangeFact = ReopenFact | DropFact | UndropFact | BlockedFact | MovingFact;
+
+export type CardFact = AnswerFact | CardChangeFact;

@@ -3,8 +3,9 @@
  * card grew. It never refuses: what a member may say is decided in `check-answer.ts` before a fact is
  * recorded, and a later correction may change what an earlier fact now means.
  */
+import { type Block, blocksOf } from './blocks.ts';
 import type { Day } from './calendar.ts';
-import type { AnswerFact, Card, CardFact } from './card.ts';
+import type { AnswerFact, Card, CardChangeFact, CardFact } from './card.ts';
 
 /** One answer with what follows from it. All amounts are points. */
 export interface LedgerEntry {
@@ -40,6 +41,8 @@ export interface CardState extends Standing {
   readonly finishedOn: Day | undefined;
   /** Undefined also when the drop was taken back. */
   readonly droppedOn: Day | undefined;
+  /** In order; the last one is not ended while the card is blocked. */
+  readonly blocks: readonly Block[];
   /** When it was out of the sprint: from the day of a drop until the day on which that was taken back. */
   readonly outOfSprint: readonly OutOfSprint[];
 }
@@ -194,8 +197,6 @@ function outOfSprint(changes: readonly CardChangeFact[] | undefined): readonly O
 
 const NEVER_OUT: readonly OutOfSprint[] = [];
 
-type CardChangeFact = Exclude<CardFact, AnswerFact>;
-
 /** What is known of a card, put in order. */
 interface CardRecord {
   readonly card: Card;
@@ -210,7 +211,7 @@ function takeFact(record: CardRecord, fact: CardFact): void {
   else record.changes = [fact];
 }
 
-/** A class, so that `entries` can wait until somebody looks: sums need none of it, and it is most of the work. */
+/** A class, so that `entries` and `blocks` can wait until somebody looks: sums need none of it, and it is most of the work. */
 class FoldedCard implements CardState {
   readonly card: Card;
   readonly workedPoints: number;
@@ -223,6 +224,7 @@ class FoldedCard implements CardState {
   readonly droppedOn: Day | undefined;
   readonly outOfSprint: readonly OutOfSprint[];
   private readonly inForce: readonly AnswerFact[];
+  private readonly changes: readonly CardChangeFact[] | undefined;
 
   constructor({ card, inForce, changes }: CardRecord) {
     const { workedPoints, leftPoints, surprisePoints, driftPoints } = standingAfter(card, inForce);
@@ -241,10 +243,15 @@ class FoldedCard implements CardState {
       saidDone && this.droppedOn === undefined && !(changes !== undefined && isReopened(changes, inForce));
     this.finishedOn = this.finished ? (inForce.at(-1) as AnswerFact).day : undefined;
     this.inForce = inForce;
+    this.changes = changes;
   }
 
   get entries(): readonly LedgerEntry[] {
     return entriesOf(this.card, this.inForce);
+  }
+
+  get blocks(): readonly Block[] {
+    return this.changes === undefined ? [] : blocksOf(this.inForce, this.changes, this.finishedOn);
   }
 }
 

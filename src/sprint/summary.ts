@@ -26,6 +26,8 @@ export interface SprintSummary {
   readonly baseline?: 'itself' | Pick<Baseline, 'name'>;
   /** The daily prompts; missing while the sprint runs, and where they were not counted yet. */
   readonly answers?: AnswerCount;
+  /** On how many evenings cards were blocked, all cards together; missing where it was not counted yet. */
+  readonly blockedCardDays?: number;
 }
 
 /** How a team measures itself. */

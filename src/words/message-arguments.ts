@@ -162,6 +162,19 @@ export interface Messages {
   'cards-given-next': Record<never, never>;
   'card-reopened': { readonly number: string; readonly sprint: string; readonly card: string };
   'card-reopened-next': Record<never, never>;
+  'card-blocked': {
+    readonly number: string;
+    readonly sprint: string;
+    readonly card: string;
+    readonly reason: string;
+  };
+  'card-blocked-next': { readonly number: string };
+  'card-moving': {
+    readonly number: string;
+    readonly sprint: string;
+    readonly card: string;
+    readonly left: string;
+  };
   'cards-need-owner-title': { readonly cards: number; readonly sprint: string };
   'cards-have-owner-title': { readonly sprint: string };
   'cards-need-owner-next': { readonly cards: number; readonly number: string };
@@ -508,6 +521,10 @@ export interface Messages {
   'command-give-summary': Record<never, never>;
   'command-undrop-usage': Record<never, never>;
   'command-undrop-summary': Record<never, never>;
+  'command-blocked-usage': Record<never, never>;
+  'command-blocked-summary': Record<never, never>;
+  'command-moving-usage': Record<never, never>;
+  'command-moving-summary': Record<never, never>;
   'command-drop-usage': Record<never, never>;
   'command-drop-summary': Record<never, never>;
   'command-reopen-usage': Record<never, never>;
@@ -1012,7 +1029,7 @@ export interface Messages {
     readonly said: number;
   };
   'file-dropped-twice': { readonly line: number };
-  'file-reopened-alone': Record<never, never>;
+  'file-change-alone': Record<never, never>;
   'file-after-answer': { readonly said: number; readonly answers: number };
   'import-warning-same-name': { readonly sprints: readonly string[] };
   'import-warning-no-finished': { readonly count: number; readonly sprints: readonly string[] };
@@ -1576,6 +1593,7 @@ export interface Messages {
   'problem-which-people': Record<never, never>;
   'problem-first-card': Record<never, never>;
   'problem-drop-reason': { readonly most: number };
+  'problem-blocked-on': { readonly most: number };
   'problem-cancel-reason': { readonly most: number };
   'problem-note-length': { readonly most: number };
   'problem-not-your-card': { readonly card: string; readonly number: string };
@@ -1828,11 +1846,15 @@ export interface Messages {
   'refusal-card-dropped-fix': Record<never, never>;
   'refusal-card-not-finished': { readonly card: string };
   'refusal-card-not-finished-fix': Record<never, never>;
+  'refusal-card-finished': { readonly card: string };
+  'refusal-card-finished-fix': Record<never, never>;
+  'refusal-card-not-blocked': { readonly card: string };
+  'refusal-card-not-blocked-fix': Record<never, never>;
   'refusal-already-owner': { readonly card: string };
   'refusal-already-owner-fix': Record<never, never>;
   'refusal-card-not-dropped': { readonly card: string };
   'refusal-card-not-dropped-fix': Record<never, never>;
-  'refusal-not-card-owner': { readonly act: 'give' | 'reopen'; readonly card: string };
+  'refusal-not-card-owner': { readonly act: 'block' | 'give' | 'reopen'; readonly card: string };
   'refusal-not-card-owner-fix': Record<never, never>;
   'refusal-too-many-cards': { readonly limit: number };
   'refusal-too-many-cards-fix': Record<never, never>;

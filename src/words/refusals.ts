@@ -109,6 +109,8 @@ const TOLD: Told = {
   }),
   'card-dropped': ({ card }, speak) => both(speak, 'card-dropped', { card }),
   'card-not-finished': ({ card }, speak) => both(speak, 'card-not-finished', { card }),
+  'card-finished': ({ card }, speak) => both(speak, 'card-finished', { card }),
+  'card-not-blocked': ({ card }, speak) => both(speak, 'card-not-blocked', { card }),
   'already-owner': ({ card }, speak) => both(speak, 'already-owner', { card }),
   'card-not-dropped': ({ card }, speak) => both(speak, 'card-not-dropped', { card }),
   'not-card-owner': ({ card, act }, speak) => ({

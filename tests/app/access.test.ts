@@ -3,7 +3,14 @@ import { askAdvice, forecastForm, shareAdvice } from '../../src/app/advice/ask-a
 import { answerForm } from '../../src/app/answering/answer-form.ts';
 import { answerInWords } from '../../src/app/answering/answer-in-words.ts';
 import { recordAnswers, recordAway, recordUnchanged } from '../../src/app/answering/record-answers.ts';
-import { dropCard, listCards, reopenCard, takeCard } from '../../src/app/cards/change-cards.ts';
+import {
+  blockCard,
+  dropCard,
+  listCards,
+  reopenCard,
+  takeCard,
+  unblockCard,
+} from '../../src/app/cards/change-cards.ts';
 import { pullCard, pullForm, pullLine } from '../../src/app/cards/pull-card.ts';
 import { cancelSprint, closeSprint, reopenSprint } from '../../src/app/closing/end-sprint.ts';
 import { exportSprints } from '../../src/app/export/export-sprints.ts';
@@ -87,6 +94,9 @@ const BY_PLACE: Record<string, Attempt> = {
     dropCard(deps, actor, { place, reference: '1', reason: 'x' }),
   'takeCard by place': (deps, actor, { place }) => takeCard(deps, actor, { place, reference: '1' }),
   'reopenCard by place': (deps, actor, { place }) => reopenCard(deps, actor, { place, reference: '1' }),
+  'blockCard by place': (deps, actor, { place }) =>
+    blockCard(deps, actor, { place, reference: '1', on: 'x' }),
+  'unblockCard by place': (deps, actor, { place }) => unblockCard(deps, actor, { place, reference: '1' }),
   importForm: (deps, actor, { place }) => importForm(deps, actor, place),
   exportSprints: (deps, actor, { place }) => exportSprints(deps, actor, place),
   'closeSprint by place': (deps, actor, { place }) => closeSprint(deps, actor, { place }),
@@ -122,6 +132,8 @@ const BY_ID: Record<string, Attempt> = {
   dropCard: (deps, actor, { sprintId }) => dropCard(deps, actor, { sprintId, reference: '1', reason: 'x' }),
   takeCard: (deps, actor, { sprintId }) => takeCard(deps, actor, { sprintId, reference: '1' }),
   reopenCard: (deps, actor, { sprintId }) => reopenCard(deps, actor, { sprintId, reference: '1' }),
+  blockCard: (deps, actor, { sprintId }) => blockCard(deps, actor, { sprintId, reference: '1', on: 'x' }),
+  unblockCard: (deps, actor, { sprintId }) => unblockCard(deps, actor, { sprintId, reference: '1' }),
   statusChart: (deps, actor, { sprintId }) => statusChart(deps, actor, sprintId),
   shareStatus: (deps, actor, { sprintId }) => shareStatus(deps, actor, { sprintId }),
   closeSprint: (deps, actor, { sprintId }) => closeSprint(deps, actor, { sprintId }),

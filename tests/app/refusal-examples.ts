@@ -30,6 +30,8 @@ export const REFUSAL_EXAMPLES: { readonly [Code in RefusalCode]: RefusalDetails[
   'no-such-card': { reference: 'berth-99', known: ['1', '2 berth-7'] },
   'card-dropped': { card: '3 (Tide table)' },
   'card-not-finished': { card: '3 (Tide table)' },
+  'card-finished': { card: '3 (Tide table)' },
+  'card-not-blocked': { card: '3 (Tide table)' },
   'already-owner': { card: '3 (Tide table)' },
   'card-not-dropped': { card: '3 (Tide table)' },
   'not-card-owner': { card: '3 (Tide table)', act: 'reopen' },

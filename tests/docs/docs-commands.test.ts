@@ -62,6 +62,7 @@ describe('the pages', () => {
     expect(sprints[0]).toMatchObject({
       commitmentPoints: 8,
       pulledInPoints: 1,
+      blockedCardDays: 1,
       keptShare: 5 / 8,
       surpriseRatio: 2 / 8,
       verdict: 'missed',

@@ -41,6 +41,7 @@ export interface Tally {
   dropped: boolean;
   /** Who dropped it last, and may take that back. */
   droppedBy: string | undefined;
+  blocked: boolean;
 }
 
 export interface ReckonedSprint {
@@ -191,7 +192,12 @@ export class SprintBook {
       this.cards.push(tallyOf(event.pull, true));
       return true;
     }
-    const named = (event.drop ?? event.undrop ?? event.give ?? event.reopen) as { card: string };
+    const named = (event.drop ??
+      event.undrop ??
+      event.give ??
+      event.reopen ??
+      event.blocked ??
+      event.moving) as { card: string };
     const card = this.cards.find(({ key }) => key === named.card);
     if (event.undrop) {
       if (!card?.dropped || card.droppedBy !== event.by) return false;
@@ -203,6 +209,18 @@ export class SprintBook {
       if (event.drop.reason.trim() === '') return false;
       card.dropped = true;
       card.droppedBy = event.by;
+      card.blocked = false;
+      return true;
+    }
+    if (event.blocked) {
+      const isSaid = event.blocked.on.trim() !== '';
+      if (!isSaid || card.finished || !card.owners.includes(event.by as string)) return false;
+      card.blocked = true;
+      return true;
+    }
+    if (event.moving) {
+      if (!card.blocked || !card.owners.includes(event.by as string)) return false;
+      card.blocked = false;
       return true;
     }
     if (event.give) return this.#give(card, event.by as string, event.give.to);
@@ -241,6 +259,7 @@ export class SprintBook {
         card.lines = [...card.lines.slice(0, earlier), line, ...later];
       }
       derive(card);
+      card.blocked = false;
     }
     return true;
   }
@@ -286,6 +305,7 @@ function tallyOf({ key, title, estimate, owners }: ScenarioCard, pulledIn: boole
     finishedOn: '',
     dropped: false,
     droppedBy: undefined,
+    blocked: false,
   };
 }
 
@@ -301,6 +321,7 @@ export function reckon(scenario: Scenario): Reckoning {
     const prompts = new Map<string, number>();
     const heard = new Set<string>();
     const idle = new Set<string>();
+    let blockedCardDays = 0;
     const days = new Set([
       ...daysBetween(sprint.startsOn, sprint.endsOn),
       ...sprint.events.map(({ on }) => on),
@@ -321,6 +342,10 @@ export function reckon(scenario: Scenario): Reckoning {
       for (const { id } of scenario.members) {
         if (!hasOpenCards(book, id)) idle.add(`${id} ${day}`);
       }
+      const isWorkingDay = scenario.team.workingDays.includes(weekdayOf(day));
+      if (isWorkingDay && day >= sprint.startsOn && day <= sprint.endsOn && book.cancelledOn === undefined) {
+        blockedCardDays += book.cards.filter(({ blocked }) => blocked).length;
+      }
     }
     if (!planned) continue;
     const cancelled = book.cancelledOn !== undefined;
@@ -328,6 +353,7 @@ export function reckon(scenario: Scenario): Reckoning {
     if (!cancelled && velocity > 0) baseline ??= velocity;
     const closesAtMs = book.closesAtMs;
     const measured = measure(book.cards, scenario, baseline);
+    Object.assign(measured.numbers, { blockedCardDays });
     const before = sprints.findLast((earlier) => !earlier.cancelled);
     measured.crossed.push(
       ...habitsCrossed({ cards: book.cards, prompts, heard, idle }, before, firstMorningOf(scenario, sprint)),

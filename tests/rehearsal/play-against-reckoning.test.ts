@@ -124,14 +124,16 @@ describe('the generated scenarios', () => {
     expect([...taken].sort()).toEqual([
       'answer',
       'away',
+      'blocked',
       'cancel',
       'drop',
       'give',
+      'moving',
       'pull',
       'reopen',
       'undrop',
     ]);
-    expect([...refused]).toEqual(expect.arrayContaining(['answer', 'give', 'undrop']));
+    expect([...refused]).toEqual(expect.arrayContaining(['answer', 'blocked', 'give', 'moving', 'undrop']));
   });
 
   test('hold corrections, surprise work given back, and sprints in a row', () => {

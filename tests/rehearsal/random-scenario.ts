@@ -126,6 +126,8 @@ const MEMBER_IDS = ['ana', 'bo', 'Čeněk', 'd e', 'u-4', '7', 'x.y@example.org'
 /** @returns a scenario that follows from the seed alone */
 export function randomScenario(seed: number, size: ScenarioSize): Scenario {
   const dice = new Dice(seed);
+  // Dice of their own, so that a seed keeps what else it brings.
+  const blockDice = new Dice(seed + 1_000_000);
   const place = dice.pick(PLACES);
   const members = Array.from({ length: dice.whole(1, 4) }, (_, i) => i + dice.whole(0, 4)).map((n, i) => ({
     id: i === 0 ? 'ana' : `${MEMBER_IDS[n]}${i}`,
@@ -149,7 +151,7 @@ export function randomScenario(seed: number, size: ScenarioSize): Scenario {
   let startsOn = plusDays(place.near, -dice.whole(0, 3));
   for (let i = dice.whole(1, size.sprints); i > 0; i -= 1) {
     const endsOn = plusDays(startsOn, dice.whole(dice.chance(0.1) ? 0 : 3, size.days));
-    const sprint = sprintFrom(dice, scenario, size, startsOn, endsOn, scenario.sprints.length);
+    const sprint = sprintFrom(dice, blockDice, scenario, size, startsOn, endsOn, scenario.sprints.length);
     scenario.sprints.push(sprint);
     startsOn = plusDays(endsOn, dice.whole(1, 4));
   }
@@ -173,6 +175,7 @@ function plusDays(day: string, days: number): string {
 
 function sprintFrom(
   dice: Dice,
+  blockDice: Dice,
   scenario: Scenario,
   size: ScenarioSize,
   startsOn: string,
@@ -200,7 +203,8 @@ function sprintFrom(
   for (const day of daysBetween(startsOn, endsOn)) {
     const isBusy = scenario.team.workingDays.includes(weekdayOf(day)) || dice.chance(0.2);
     for (let i = isBusy ? dice.whole(0, scenario.members.length + 2) : 0; i > 0; i -= 1) {
-      for (const event of eventsFrom(dice, scenario, book, day, newCard)) {
+      const events = eventsFrom(dice, scenario, book, day, newCard);
+      for (const event of [...blockFrom(blockDice, scenario, book, day), ...events]) {
         sprint.events.push(event);
         book.take(event);
       }
@@ -274,6 +278,21 @@ function handOver(dice: Dice, scenario: Scenario, book: SprintBook, on: string):
   const to = scenario.members.filter(() => dice.chance(0.4)).map(({ id }) => id);
   if (dice.chance(0.1)) to.push('nobody');
   return { on, by: dice.chance(0.8) ? dice.pick(card.owners) : anybody, give: { card: card.key, to } };
+}
+
+/** Now and then a card is blocked, or moves again; sometimes wrongly. */
+function blockFrom(dice: Dice, { members }: Scenario, book: SprintBook, on: string): ScenarioEvent[] {
+  const says = dice.pick(['blocked', 'blocked', 'moving', undefined, undefined, undefined] as const);
+  if (!says || book.cards.length === 0) return [];
+  const fitting = book.cards.filter(
+    (card) => !card.finished && !card.dropped && card.blocked === (says === 'moving'),
+  );
+  const card = dice.pick(fitting.length > 0 && dice.chance(0.9) ? fitting : book.cards);
+  const by = dice.chance(0.9) ? dice.pick(card.owners) : dice.pick(members).id;
+  if (says === 'moving') return [{ on, by, moving: { card: card.key } }];
+  return [
+    { on, by, blocked: { card: card.key, on: dice.pick(['the key', '<!here> & "x"', '2: 3, left', ' ']) } },
+  ];
 }
 
 /** An answer by an owner for some of their open cards, or a correction of one given earlier that day. */

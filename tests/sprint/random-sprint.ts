@@ -57,6 +57,10 @@ function looseFact(cardId: string): fc.Arbitrary<Omit<CardFact, 'order'>> {
       weight: 1,
       arbitrary: fc.record({ kind: fc.constantFrom('drop' as const, 'undrop' as const), ...about }),
     },
+    {
+      weight: 2,
+      arbitrary: fc.record({ kind: fc.constantFrom('blocked' as const, 'moving' as const), ...about }),
+    },
   );
 }
 

@@ -23,7 +23,7 @@ export function aCard(given: Partial<Card> = {}): Card {
 }
 
 /** A fact whose order is its place in the list that `inOrder` makes of it. */
-type Loose<F> = Omit<F, 'order'>;
+export type Loose<F> = Omit<F, 'order'>;
 
 interface Said {
   readonly worked?: number;
@@ -54,6 +54,14 @@ export function drop(day: string, card = 'card'): Loose<CardFact> {
 
 export function undrop(day: string, card = 'card'): Loose<CardFact> {
   return { kind: 'undrop', cardId: card, day, memberId: 'fay' };
+}
+
+export function blocked(day: string, card = 'card'): Loose<CardFact> {
+  return { kind: 'blocked', cardId: card, day, memberId: 'fay' };
+}
+
+export function moving(day: string, card = 'card'): Loose<CardFact> {
+  return { kind: 'moving', cardId: card, day, memberId: 'fay' };
 }
 
 /** The facts as recorded one after another. */

@@ -269,6 +269,22 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
     own: {},
   },
   refreshHomePage: { refused: {}, own: { 'of the same id': (use, actor) => use.refreshHomePage(actor) } },
+  blockCard: {
+    refused: {
+      'the sprint': (use, actor, { sprintId }) => use.blockCard(actor, { sprintId, reference: '1', on: 'x' }),
+      'the key of a card': (use, actor, { cardKey }) =>
+        use.blockCard(actor, { place: HERE, reference: cardKey, on: 'x' }),
+    },
+    own: {},
+  },
+  unblockCard: {
+    refused: {
+      'the sprint': (use, actor, { sprintId }) => use.unblockCard(actor, { sprintId, reference: '1' }),
+      'the key of a card': (use, actor, { cardKey }) =>
+        use.unblockCard(actor, { place: HERE, reference: cardKey }),
+    },
+    own: {},
+  },
   reopenCard: {
     refused: {
       'the sprint': (use, actor, { sprintId }) => use.reopenCard(actor, { sprintId, reference: '1' }),

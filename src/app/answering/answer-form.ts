@@ -1,4 +1,5 @@
 /** The form in which a member answers for their cards, as data. */
+import { isBlockedSince } from '../../sprint/blocks.ts';
 import { placeInLedger } from '../../sprint/check-answer.ts';
 import { type CardLine, cardLine } from '../cards/card-line.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
@@ -12,7 +13,7 @@ export interface AnswerFormCard {
   readonly card: CardLine;
   /** Left before this member's answer for the day. */
   readonly previousLeftPoints: number;
-  /** What the member has answered for the day already. */
+  /** What the member has answered for the day already, unless the card was blocked after it. */
   readonly given:
     | {
         readonly worked: number | undefined;
@@ -46,12 +47,15 @@ function answerableCards(
       form: {
         card: cardLine(state),
         previousLeftPoints: context.previousLeftPoints,
-        given: given && {
-          worked: given.workedPoints,
-          left: given.leftPoints,
-          surprise: given.surprisePoints,
-          note: given.note,
-        },
+        given:
+          given && !isBlockedSince(state, given)
+            ? {
+                worked: given.workedPoints,
+                left: given.leftPoints,
+                surprise: given.surprisePoints,
+                note: given.note,
+              }
+            : undefined,
       },
     };
   });

@@ -1,6 +1,8 @@
 /** Records what a member says about their day: numbers, "nothing changed", or "away". */
 import { randomUUID } from 'node:crypto';
+import { isBlockedSince } from '../../sprint/blocks.ts';
 import { growthOf, placeInLedger, whyNotAnswer } from '../../sprint/check-answer.ts';
+import { cardState } from '../../sprint/ledger.ts';
 import { type CardLine, cardLine, cardName, statesOf } from '../cards/card-line.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
@@ -68,12 +70,14 @@ function saysNothingNew(
   day: string,
   { card, typed, input }: ReadAnswer,
 ): boolean {
-  const context = placeInLedger(card, factsAbout(records, card), actor.userId, day);
+  const facts = factsAbout(records, card);
+  const context = placeInLedger(card, facts, actor.userId, day);
   const given = context.corrects as (RecordedFact & { kind: 'answer' }) | undefined;
   const isUnexplained =
     input.surprisePoints === undefined && growthOf(input, context.previousLeftPoints) === 0;
   return (
     given !== undefined &&
+    !isBlockedSince(cardState(card, facts), given) &&
     given.leftPoints === input.leftPoints &&
     given.workedPoints === input.workedPoints &&
     (isUnexplained || given.surprisePoints === (input.surprisePoints ?? 0)) &&

@@ -1,10 +1,11 @@
-/** Changes to a card of the sprint: drop and take that back, take, reopen; and the list of them all. */
+/** Changes to a card of the sprint: drop and take that back, take, reopen, blocked, moving again; and the list of them all. */
 import { randomUUID } from 'node:crypto';
+import { currentBlock } from '../../sprint/blocks.ts';
 import { runningSummary, type SprintSummary } from '../../sprint/summary.ts';
 import { refreshOwnersPrompts } from '../answering/refresh-prompt.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
-import { Refusal } from '../refusal.ts';
+import { Refusal, type RefusalDetails } from '../refusal.ts';
 import {
   dayWithin,
   type Membership,
@@ -101,12 +102,62 @@ export async function reopenCard(
   input: SprintReference & { readonly reference: string },
 ): Promise<CardChange> {
   return changeCard(deps, actor, input, async (tx, { state, day, membership }) => {
-    const card = cardName(state.card);
-    if (!state.finished) throw new Refusal('card-not-finished', { card });
-    if (!membership.member.isFacilitator && !state.card.ownerIds.includes(actor.userId))
-      throw new Refusal('not-card-owner', { card, act: 'reopen' });
+    if (!state.finished) throw new Refusal('card-not-finished', { card: cardName(state.card) });
+    requireOwner(actor, state, membership, 'reopen');
     await tx.write.cards.insertFacts([{ ...factBase(deps, actor, state, day), kind: 'reopen', note: '' }]);
   });
+}
+
+/**
+ * Says that a card is stuck, and on what; only its owners and facilitators may.
+ *
+ * @throws Refusal `card-finished`, `not-card-owner`, `bad-argument`.
+ */
+export async function blockCard(
+  deps: AppDependencies,
+  actor: Actor,
+  input: SprintReference & { readonly reference: string; readonly on: string },
+): Promise<CardChange> {
+  const on = input.on.trim();
+  if (on === '' || on.length > MAX_REASON_LENGTH) {
+    throw new Refusal('bad-argument', {
+      command: 'blocked',
+      problem: { code: 'blocked-on', most: MAX_REASON_LENGTH },
+      example: undefined,
+    });
+  }
+  return changeCard(deps, actor, input, async (tx, { state, day, membership }) => {
+    if (state.finished) throw new Refusal('card-finished', { card: cardName(state.card) });
+    requireOwner(actor, state, membership, 'block');
+    await tx.write.cards.insertFacts([{ ...factBase(deps, actor, state, day), kind: 'blocked', note: on }]);
+  });
+}
+
+/**
+ * Says that a blocked card is moving again; only its owners and facilitators may.
+ *
+ * @throws Refusal `card-not-blocked`, `not-card-owner`.
+ */
+export async function unblockCard(
+  deps: AppDependencies,
+  actor: Actor,
+  input: SprintReference & { readonly reference: string },
+): Promise<CardChange> {
+  return changeCard(deps, actor, input, async (tx, { state, day, membership }) => {
+    if (!currentBlock(state)) throw new Refusal('card-not-blocked', { card: cardName(state.card) });
+    requireOwner(actor, state, membership, 'block');
+    await tx.write.cards.insertFacts([{ ...factBase(deps, actor, state, day), kind: 'moving', note: '' }]);
+  });
+}
+
+function requireOwner(
+  { userId }: Actor,
+  { card }: SprintCardState,
+  { member }: Membership,
+  act: RefusalDetails['not-card-owner']['act'],
+): void {
+  if (!member.isFacilitator && !card.ownerIds.includes(userId))
+    throw new Refusal('not-card-owner', { card: cardName(card), act });
 }
 
 function factBase(deps: AppDependencies, actor: Actor, state: SprintCardState, day: string) {

@@ -32,6 +32,20 @@ export function reopenUntil(
   return instantOf(day, closesAt, team.timeZone);
 }
 
+/**
+ * The sprint's working days whose evening has come. The closing of a sprint is the evening of its day; a sprint that was
+ * cancelled has no evening on that day.
+ */
+export function eveningsOf(
+  team: Calendar,
+  sprint: Pick<Sprint, 'startsOn' | 'endsOn' | 'state' | 'closedAt'>,
+  now: Date,
+): Day[] {
+  const { state, closedAt } = sprint;
+  const last = dayAt(state === 'open' || closedAt === undefined ? now : closedAt, team.timeZone);
+  return sprintDays(team, sprint).filter((day) => day < last || (day === last && state === 'closed'));
+}
+
 /** Noon: before it, nobody has worked on the first day yet. */
 const NOON = '12:00';
 

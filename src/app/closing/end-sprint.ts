@@ -1,9 +1,10 @@
 /** The end of a sprint: closing, cancelling, and reopening for corrections. */
 
 import { compareAsc } from 'date-fns/compareAsc';
+import { blockedCardDays } from '../../sprint/blocks.ts';
 import { closingSummary, runningSummary } from '../../sprint/summary.ts';
 import { statesOf } from '../cards/card-line.ts';
-import { reopenUntil } from '../clock/sprint-clock.ts';
+import { eveningsOf, reopenUntil } from '../clock/sprint-clock.ts';
 import { pastSprintAtClosing } from '../history/past-sprint-at-closing.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
@@ -69,10 +70,13 @@ async function recordResult(
     version: (before?.version ?? 0) + 1,
     recordedAt: now,
     cancelled,
-    // A cancelled sprint never enters the history, so it can't be its own baseline.
-    summary: cancelled
-      ? runningSummary(states, yardstick)
-      : closingSummary(states, yardstick, await sprintHabits(tx.read, team, sprint, records)),
+    summary: {
+      // A cancelled sprint never enters the history, so it can't be its own baseline.
+      ...(cancelled
+        ? runningSummary(states, yardstick)
+        : closingSummary(states, yardstick, await sprintHabits(tx.read, team, sprint, records))),
+      blockedCardDays: blockedCardDays(states, eveningsOf(team, sprint, now)),
+    },
   });
 }
 

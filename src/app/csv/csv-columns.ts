@@ -172,7 +172,12 @@ const ANSWERS = [
 
 const CHANGES = [
   ...CARD_REFERENCE,
-  column('change', 'required', '`dropped`, or `reopened` after it was finished', 'kind'),
+  column(
+    'change',
+    'required',
+    '`dropped`, `reopened` after it was finished, `blocked`, or `moving` again',
+    'kind',
+  ),
   column(
     'after answer',
     'optional',

@@ -35,6 +35,9 @@ export interface ExportRows {
   readonly changes: CsvRow<'changes'>[];
 }
 
+/** What the column `change` says. */
+const CHANGE_WORDS = { drop: 'dropped', reopen: 'reopened', blocked: 'blocked', moving: 'moving' } as const;
+
 const STATE_WORDS = { open: 'running', closed: 'closed', cancelled: 'cancelled' } as const;
 
 /** @param all in the order in which they are written */
@@ -75,7 +78,7 @@ function sprintRows(team: Team, exported: ExportedSprint): ExportRows {
         (change): CsvRow<'changes'> => ({
           ...card,
           day: change.day,
-          change: change.kind === 'drop' ? 'dropped' : 'reopened',
+          change: CHANGE_WORDS[change.kind],
           'after answer': change.afterAnswers,
           reason: withoutMentions(change.reason),
         }),

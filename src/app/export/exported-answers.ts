@@ -4,6 +4,7 @@
  * every card and day, so that no person can be followed from one to the next.
  */
 import type { Day } from '../../sprint/calendar.ts';
+import type { CardChangeFact } from '../../sprint/card.ts';
 import { type LedgerEntry, surpriseWithin } from '../../sprint/ledger.ts';
 import { MAX_POINTS } from '../../sprint/points.ts';
 import type { SprintCardState } from '../cards/card-line.ts';
@@ -31,7 +32,7 @@ export interface ExportedAnswer {
 
 export interface ExportedChange {
   readonly day: Day;
-  readonly kind: 'reopen' | 'drop';
+  readonly kind: Exclude<CardChangeFact['kind'], 'undrop'>;
   /** How many of the day's exported answers come before it. */
   readonly afterAnswers: number;
   readonly reason: string;
@@ -86,8 +87,9 @@ function oneOf(first: Amounts, second: Amounts, surpriseSoFarPoints: number): Am
 }
 
 /**
- * Drops and reopenings in order, without drops that were taken back. Whether a reopening still counts depends on whether an answer of its day came after
- * it, and on nothing else of that day, so it goes before all of them or after all.
+ * Drops, reopenings and blocks in order, without drops that were taken back; where one ended a block, the card moves
+ * again. Whether a reopening or a block still counts depends on whether an answer of its day came after it, and on nothing
+ * else of that day, so it goes before all of them or after all.
  *
  * @param facts of this card only
  */
@@ -100,13 +102,15 @@ export function exportedChanges(
   return facts
     .flatMap((fact): ExportedChange[] => {
       if (fact.kind === 'answer' || fact.kind === 'undrop') return [];
-      if (fact.kind === 'drop' && fact.order < lastUndrop) return [];
+      const isTakenBack = fact.kind === 'drop' && fact.order < lastUndrop;
+      if (isTakenBack && !state.blocks.some(({ until }) => until === fact.day)) return [];
+      const kind = isTakenBack ? 'moving' : fact.kind;
       const isAnsweredSince = state.entries.some(
         ({ answer }) => answer.day === fact.day && answer.order > fact.order,
       );
       const ofDay = answers.filter(({ day }) => day === fact.day).length;
-      const afterAnswers = fact.kind === 'reopen' && isAnsweredSince ? 0 : ofDay;
-      return [{ day: fact.day, kind: fact.kind, afterAnswers, reason: fact.note }];
+      const afterAnswers = kind !== 'drop' && isAnsweredSince ? 0 : ofDay;
+      return [{ day: fact.day, kind, afterAnswers, reason: isTakenBack ? '' : fact.note }];
     })
     .sort((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : a.afterAnswers - b.afterAnswers));
 }

@@ -1,6 +1,6 @@
 /** Reads a line of the files of cards, answers and changes: what it says, and what is wrong with it alone. Pure. */
 import type { Day } from '../../sprint/calendar.ts';
-import type { CardOrigin } from '../../sprint/card.ts';
+import type { CardChangeFact, CardOrigin } from '../../sprint/card.ts';
 import { LineReader } from '../csv/line-reader.ts';
 import type { TableLine } from '../csv/read-table.ts';
 import { MAX_NOTE_LENGTH } from '../export/exported-answers.ts';
@@ -47,7 +47,7 @@ export interface AnswerLine extends CardMention {
 }
 
 export interface ChangeLine extends CardMention {
-  readonly kind: 'drop' | 'reopen';
+  readonly kind: Exclude<CardChangeFact['kind'], 'undrop'>;
   readonly afterAnswers: number | undefined;
   readonly reason: string;
 }
@@ -95,15 +95,17 @@ export function readAnswerLine(line: TableLine<'answers'>, problems: ImportProbl
   return handOn(read, line, problems) ? undefined : answer;
 }
 
+const CHANGE_KINDS = { dropped: 'drop', reopened: 'reopen', blocked: 'blocked', moving: 'moving' } as const;
+
 export function readChangeLine(line: TableLine<'changes'>, problems: ImportProblems): ChangeLine | undefined {
   const read = new LineReader(line);
   const mention = cardMention(read);
-  const kind = read.choice('change', { dropped: ['drop'], reopened: ['reopen'] });
+  const kind = read.choice('change', { dropped: ['drop'], reopened: ['reopen'], blocked: [], moving: [] });
   if (kind === undefined && read.problems.length === 0) read.requiredText('change', MOST_NAME_CHARACTERS);
   const change = {
     ...placeOf(line),
     ...mention,
-    kind: kind === 'dropped' ? ('drop' as const) : ('reopen' as const),
+    kind: CHANGE_KINDS[kind ?? 'dropped'],
     afterAnswers: read.count('after answer'),
     reason: read.longText('reason', MAX_NOTE_LENGTH),
   };

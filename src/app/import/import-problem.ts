@@ -106,7 +106,7 @@ type AnswerProblem =
 
 type ChangeProblem =
   | { readonly code: 'dropped-twice'; readonly line: number }
-  | { readonly code: 'reopened-alone' }
+  | { readonly code: 'change-alone' }
   | { readonly code: 'after-answer'; readonly said: number; readonly answers: number };
 
 /** What may be a slip, or will leave questions open later. None of it stops the import. */

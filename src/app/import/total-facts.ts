@@ -17,10 +17,8 @@ export function totalFacts(
   problems: ImportProblems,
 ): NewFact[] {
   const { line, card } = placed;
-  const reopened = changes.find(({ kind }) => kind === 'reopen');
-  if (reopened) {
-    problems.tell(reopened, { code: 'reopened-alone' });
-  }
+  const placeless = changes.find(({ kind }) => kind !== 'drop');
+  if (placeless) problems.tell(placeless, { code: 'change-alone' });
   const drop = dropOf(sprint, placed, changes, problems);
   const isFine = drop === undefined || isWithin(sprint, placed, drop, drop, problems);
   const dropFacts: NewFact[] =

@@ -12,9 +12,11 @@ import {
   pullFormView,
 } from '../views/cards/card-forms.ts';
 import {
+  blockedMessage,
   cardsMessage,
   droppedMessage,
   givenMessage,
+  movingMessage,
   pulledMessage,
   takenMessage,
   undroppedMessage,
@@ -84,15 +86,30 @@ export const take = command({
   word: 'take',
   who: 'member',
   run: async ({ useCases }, caller, rest) => {
-    if (rest === '') {
-      throw new Refusal('bad-argument', {
-        command: 'take',
-        problem: { code: 'which-card' },
-        example: '3',
-      });
-    }
+    if (rest === '') throw whichCard('take');
     const { actor, place } = caller;
     await caller.tell(takenMessage(await useCases.takeCard(actor, { place, reference: rest })));
+  },
+});
+
+export const blocked = command({
+  word: 'blocked',
+  who: 'member',
+  run: async ({ useCases }, caller, rest) => {
+    if (rest === '') throw whichCard('blocked');
+    const { reference, reason: on } = referenceAndReason(rest);
+    const { actor, place } = caller;
+    await caller.tell(blockedMessage(await useCases.blockCard(actor, { place, reference, on }), on));
+  },
+});
+
+export const moving = command({
+  word: 'moving',
+  who: 'member',
+  run: async ({ useCases }, caller, rest) => {
+    if (rest === '') throw whichCard('moving');
+    const { actor, place } = caller;
+    await caller.tell(movingMessage(await useCases.unblockCard(actor, { place, reference: rest })));
   },
 });
 
@@ -142,6 +159,10 @@ export const give = command({
 
 function hasSprint({ isMember, sprint }: TeamOverview): boolean {
   return isMember && sprint !== undefined;
+}
+
+function whichCard(command: string): Refusal {
+  return new Refusal('bad-argument', { command, problem: { code: 'which-card' }, example: '3' });
 }
 
 function firstNumberIn(rest: string): number | undefined {

@@ -4,6 +4,7 @@ import { getTableColumns, inArray, type SQL, sql } from 'drizzle-orm';
 import type { PgColumn, PgTable } from 'drizzle-orm/pg-core';
 import type { CardReading, CardWriting, OwnerChange } from '../../app/ports/sprints.ts';
 import type { NewFact, RecordedFact, SprintRecords } from '../../app/team/team.ts';
+import type { CardChangeFact } from '../../sprint/card.ts';
 import { answers, cardChanges, cardOwners, cards } from '../schema.ts';
 import { frozenChange, frozenSelect } from './frozen-statement.ts';
 import { type SqlSession, statementsOf } from './sql-session.ts';
@@ -35,11 +36,11 @@ function recordsSelects(isOfSprint: SQL) {
     changes: frozenSelect(
       {
         ...changeColumns,
-        kind: sql<'reopen' | 'drop' | 'undrop'>`${changeKind}`,
+        kind: sql<CardChangeFact['kind']>`${changeKind}`,
         order: changeOrder,
         sprintId: cards.sprintId,
       },
-      sql`${ofCards(cardChanges, cardChanges.cardId)} and ${changeKind} in ('reopen', 'drop', 'undrop')`,
+      sql`${ofCards(cardChanges, cardChanges.cardId)} and ${changeKind} not in ('owner-added', 'owner-removed')`,
     ),
   };
 }

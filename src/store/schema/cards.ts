@@ -11,7 +11,7 @@ import {
   unique,
   uniqueIndex,
 } from 'drizzle-orm/pg-core';
-import type { CardOrigin } from '../../sprint/card.ts';
+import type { CardChangeFact, CardOrigin } from '../../sprint/card.ts';
 import { day, instant, isHalves, isNotBlank, isPoints, isSafeLink, loadline, points } from './columns.ts';
 import { sprints } from './teams.ts';
 
@@ -105,7 +105,7 @@ export const answers = loadline.table(
 );
 
 /** What changed about a card besides answers: facts that the ledger folds, and who owned it. */
-type CardChangeKind = 'reopen' | 'drop' | 'undrop' | 'owner-added' | 'owner-removed';
+type CardChangeKind = CardChangeFact['kind'] | 'owner-added' | 'owner-removed';
 
 export const cardChanges = loadline.table(
   'card_changes',
@@ -130,7 +130,7 @@ export const cardChanges = loadline.table(
     check('card_changes_ids_given', sql`${isNotBlank(change.id)} and ${isNotBlank(change.memberId)}`),
     check(
       'card_changes_kind_known',
-      sql`${change.kind} in ('reopen', 'drop', 'undrop', 'owner-added', 'owner-removed')`,
+      sql`${change.kind} in ('reopen', 'drop', 'undrop', 'blocked', 'moving', 'owner-added', 'owner-removed')`,
     ),
     check(
       'card_changes_owner_given',

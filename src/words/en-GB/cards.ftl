@@ -73,6 +73,9 @@ cards-given-title =
 cards-given-next = The daily prompt asks the owners shown here. Nothing that was said about the cards has changed.
 card-reopened = Card { $number } of { $sprint }, { $card }, is open again.
 card-reopened-next = Say what is left on it: `/loadline answer`. Until then it counts as having nothing left.
+card-blocked = Card { $number } of { $sprint }, { $card }, is blocked: { $reason }
+card-blocked-next = The next answer about it ends that, or `/loadline moving { $number }`.
+card-moving = Card { $number } of { $sprint }, { $card }, is moving again: { $left }.
 
 ## To a facilitator: open cards without an owner
 

@@ -119,7 +119,7 @@ file-answer-twice = answer { NUMBER($answer) } about this card on { $day } is al
 file-surprise-differs = worked { NUMBER($worked) } + left { NUMBER($left) } − left before { NUMBER($before) } makes a growth of { NUMBER($growth) }, of which { NUMBER($said) } can’t be surprise work; { NUMBER($most) } can.
 file-growth-differs = worked { NUMBER($worked) } + left { NUMBER($left) } − left before { NUMBER($before) } makes a growth of { NUMBER($growth) }, which must be surprise + drift; they are { NUMBER($said) }.
 file-dropped-twice = the card is already dropped on line { NUMBER($line) }.
-file-reopened-alone = a reopening has its place among answers; give the sprint’s answers.csv as well.
+file-change-alone = a change like this has its place among answers; give the sprint’s answers.csv as well.
 file-after-answer = “after answer” is { NUMBER($said) }, but that day has { NUMBER($answers) } answers about the card.
 
 # What may be a slip. $sprints are names.

@@ -82,6 +82,7 @@ problem-which-card = Say which card, by its number or short name.
 problem-which-people = Say to whom, for example @ana.
 problem-first-card = Write the number of the first card to show.
 problem-drop-reason = Say in up to { NUMBER($most) } characters why the card is dropped.
+problem-blocked-on = Say in up to { NUMBER($most) } characters what it is waiting for.
 problem-cancel-reason = Keep the reason within { NUMBER($most) } characters.
 
 # An answer. $card is the card's name.

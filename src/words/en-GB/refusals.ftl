@@ -117,6 +117,12 @@ refusal-card-dropped-fix = If that was a mistake, a facilitator can take it back
 refusal-card-not-finished = Card { $card } isn’t finished, so there is nothing to reopen.
 refusal-card-not-finished-fix = Say what is left on it with `/loadline answer`.
 
+refusal-card-finished = Card { $card } is finished, so it can’t be blocked.
+refusal-card-finished-fix = If it isn’t done after all, reopen it first with `/loadline reopen`.
+
+refusal-card-not-blocked = Card { $card } isn’t blocked.
+refusal-card-not-blocked-fix = `/loadline cards` shows which cards are.
+
 refusal-already-owner = Card { $card } is already yours.
 refusal-already-owner-fix = Answer for it with `/loadline answer`.
 
@@ -126,6 +132,7 @@ refusal-card-not-dropped-fix = `/loadline cards` shows which cards were dropped.
 refusal-not-card-owner =
     { $act ->
         [reopen] Only an owner of card { $card } or a facilitator can reopen it.
+        [block] Only an owner of card { $card } or a facilitator can say that it is blocked or moving again.
        *[give] Only an owner of card { $card } or a facilitator can give it to others.
     }
 refusal-not-card-owner-fix = Ask one of them, or become an owner first with `/loadline take`.

@@ -1,7 +1,17 @@
 import { describe, expect, test } from 'vitest';
-import { dropCard, listCards, reopenCard, takeCard } from '../../../src/app/cards/change-cards.ts';
+import { answerForm } from '../../../src/app/answering/answer-form.ts';
+import { statesOf } from '../../../src/app/cards/card-line.ts';
+import {
+  blockCard,
+  dropCard,
+  listCards,
+  reopenCard,
+  takeCard,
+  unblockCard,
+} from '../../../src/app/cards/change-cards.ts';
 import { pullCard, pullForm, pullLine } from '../../../src/app/cards/pull-card.ts';
 import type { Problem } from '../../../src/app/input-problem.ts';
+import type { RecordedFact } from '../../../src/app/team/team.ts';
 import { problemWords } from '../../../src/words/problems.ts';
 import {
   actorOf,
@@ -240,6 +250,72 @@ describe('reopening a card', () => {
     const { h, wanted } = await finished();
     const attempt = reopenCard(h.deps, actorOf('chi'), wanted);
     expect(await refusalOf(attempt, 'not-card-owner')).toEqual({ card: '1 (Tide table)', act: 'reopen' });
+  });
+});
+
+describe('a blocked card', () => {
+  const wanted = { place: CHANNEL, reference: '1' };
+  const on = 'waiting for the key';
+
+  async function blocksOf(h: Harness, sprintId: string) {
+    const [state] = statesOf(await h.records(sprintId));
+    return state?.blocks.map(({ since, until, said }) => [since, until, (said as RecordedFact).note]);
+  }
+
+  test.each(['ben', 'ana'] as const)(
+    'is named by an owner or a facilitator, and moves again: %s',
+    async (who) => {
+      const { h, sprint } = await running();
+      await blockCard(h.deps, actorOf(who), { ...wanted, on: ` ${on} ` });
+      expect(await blocksOf(h, sprint.id)).toEqual([['2026-11-04', undefined, on]]);
+      await unblockCard(h.deps, actorOf(who), wanted);
+      expect(await blocksOf(h, sprint.id)).toEqual([['2026-11-04', '2026-11-04', on]]);
+      expect(await refusalOf(unblockCard(h.deps, actorOf(who), wanted), 'card-not-blocked')).toEqual({
+        card: '1 (Tide table)',
+      });
+    },
+  );
+
+  test('is moving again with the next answer', async () => {
+    const { h, sprint } = await running();
+    await blockCard(h.deps, ben, { ...wanted, on });
+    await h.answer('ben', sprint.id, '2026-11-04', { 1: { left: '4' } });
+    expect(await blocksOf(h, sprint.id)).toEqual([['2026-11-04', '2026-11-04', on]]);
+  });
+
+  test('is moving again with the answer of that morning, given once more', async () => {
+    const { h, sprint } = await running();
+    await h.answer('ben', sprint.id, '2026-11-04', { 1: { left: '4' } });
+    await blockCard(h.deps, ben, { ...wanted, on });
+    const { cards } = await answerForm(h.deps, ben, { sprintId: sprint.id });
+    // What the form offers comes back with it, and must not end the block by itself.
+    expect(cards[0]?.given).toBeUndefined();
+    await h.answer('ben', sprint.id, '2026-11-04', { 1: { left: '4' } });
+    expect(await blocksOf(h, sprint.id)).toEqual([['2026-11-04', '2026-11-04', on]]);
+  });
+
+  test('is not named by another member, nor said by one to move', async () => {
+    const { h } = await running();
+    const refused = { card: '1 (Tide table)', act: 'block' };
+    expect(await refusalOf(blockCard(h.deps, actorOf('chi'), { ...wanted, on }), 'not-card-owner')).toEqual(
+      refused,
+    );
+    await blockCard(h.deps, ben, { ...wanted, on });
+    expect(await refusalOf(unblockCard(h.deps, actorOf('chi'), wanted), 'not-card-owner')).toEqual(refused);
+  });
+
+  test.each(['', '  ', 'x'.repeat(301)])('on %j is refused', async (text) => {
+    const { h } = await running();
+    const attempt = blockCard(h.deps, ben, { ...wanted, on: text });
+    expect(await refusalOf(attempt, 'bad-argument')).toMatchObject({ command: 'blocked' });
+  });
+
+  test('that is finished or dropped is refused', async () => {
+    const { h, sprint } = await running();
+    await h.answer('ben', sprint.id, '2026-11-04', { 1: { left: '0' } });
+    await refusalOf(blockCard(h.deps, ben, { ...wanted, on }), 'card-finished');
+    await dropCard(h.deps, ben, { place: CHANNEL, reference: '3', reason: 'not wanted' });
+    await refusalOf(blockCard(h.deps, ben, { place: CHANNEL, reference: '3', on }), 'card-dropped');
   });
 });
 

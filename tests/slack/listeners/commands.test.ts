@@ -32,6 +32,12 @@ const ROUTES: [typed: string, useCase: string, input: unknown[], form?: string][
     'dropCard',
     [{ place: here, reference: 'LP-7', reason: 'no longer wanted' }],
   ],
+  [
+    'blocked 3 waiting for the key',
+    'blockCard',
+    [{ place: here, reference: '3', on: 'waiting for the key' }],
+  ],
+  ['moving 3', 'unblockCard', [{ place: here, reference: '3' }]],
   ['reopen', 'reopenSprint', [{ place: here }]],
   ['reopen 3', 'reopenCard', [{ place: here, reference: '3' }]],
   ['plan', 'planForm', [here], 'plan-form'],

@@ -73,6 +73,8 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   recordValueLine: sample.valueRecorded,
   refreshHomePage: HOME_PAGE,
   reopenCard: { heading, card: line },
+  blockCard: { heading, card: line },
+  unblockCard: { heading, card: line },
   reopenSprint: { heading, until: new Date('2026-11-14T17:00:00Z') },
   setMeasures: team,
   setUpTeam: team,

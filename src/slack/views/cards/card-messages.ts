@@ -99,6 +99,19 @@ export function reopenedCardMessage({ heading, card }: CardChange): MessageView 
   ]);
 }
 
+export function blockedMessage({ heading, card }: CardChange, reason: string): MessageView {
+  const about = aboutCard(heading, card);
+  return messageView([
+    section(mrkdwn('card-blocked', { ...about, reason })),
+    section(mrkdwn('card-blocked-next', { number: about.number })),
+  ]);
+}
+
+export function movingMessage({ heading, card }: CardChange): MessageView {
+  const left = say('cards-left', { points: card.leftPoints });
+  return messageView([section(mrkdwn('card-moving', { ...aboutCard(heading, card), left }))]);
+}
+
 function aboutCard({ sprint }: SprintHeading, card: CardLine) {
   return { sprint: sprint.name, ...numbered(card) };
 }

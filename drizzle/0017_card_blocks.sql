@@ -1,0 +1,2 @@
+ALTER TABLE "loadline"."card_changes" DROP CONSTRAINT "card_changes_kind_known";--> statement-breakpoint
+ALTER TABLE "loadline"."card_changes" ADD CONSTRAINT "card_changes_kind_known" CHECK ("loadline"."card_changes"."kind" in ('reopen', 'drop', 'undrop', 'blocked', 'moving', 'owner-added', 'owner-removed'));
