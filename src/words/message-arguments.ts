@@ -18,6 +18,9 @@ export interface Messages {
   'caution-set-up': Record<never, never>;
   'prompt-asked': { readonly day: string };
   'prompt-cards': { readonly sprint: string; readonly cards: number };
+  'prompt-listed': { readonly day: string; readonly sprint: string };
+  'prompt-listed-cards': { readonly cards: number };
+  'prompt-listed-next': { readonly rest: 'more' | 'none' };
   'prompt-answered': { readonly day: string; readonly sprint: string };
   'prompt-unchanged': { readonly day: string; readonly sprint: string };
   'prompt-still-left': Record<never, never>;

@@ -116,7 +116,10 @@ function promptProblems(sprint: PlayedSprint, reckoned: ReckonedSprint, { team }
     if (!kind) continue;
     const key = `${post.to.member} ${day}`;
     count(kind, post.to.member, day);
-    if (kind === 'prompt') {
+    if (kind === 'prompt' || kind === 'list') {
+      if ((kind === 'list') !== (day === reckoned.firstMorning)) {
+        found.push(`${sprint.name}: ${kind} for ${key}`);
+      }
       prompted.add(key);
       const dueMs = reckoned.prompts.get(key);
       if (dueMs === undefined) found.push(`${sprint.name}: no prompt was due for ${key} (${time})`);
@@ -160,6 +163,7 @@ function promptProblems(sprint: PlayedSprint, reckoned: ReckonedSprint, { team }
 const VERDICT = /^[^\n]*: (?:kept|missed|no plan)\b/;
 
 const KINDS = [
+  ['list', /^\w{3} \d{1,2} \w{3,4}: .* begins/],
   ['prompt', /^\w{3} \d{1,2} \w{3,4}: what is left/],
   ['reminder', /^Reminder:/],
   ['last call', /^Last call:/],

@@ -57,6 +57,8 @@ export interface ReckonedSprint {
   crossed: string[];
   /** `member day` → the instant at which the prompt is due. */
   prompts: Map<string, number>;
+  /** The day on which the message only lists the cards. */
+  firstMorning: string | undefined;
   /** `member day` of everybody who is asked an hour before closing whether what they said still holds. */
   lastCalls: Set<string>;
   /** `member day` of everybody who answered or was away, in the order of the day's events. */
@@ -354,9 +356,10 @@ export function reckon(scenario: Scenario): Reckoning {
     const closesAtMs = book.closesAtMs;
     const measured = measure(book.cards, scenario, baseline);
     Object.assign(measured.numbers, { blockedCardDays });
+    const firstMorning = firstMorningOf(scenario, sprint);
     const before = sprints.findLast((earlier) => !earlier.cancelled);
     measured.crossed.push(
-      ...habitsCrossed({ cards: book.cards, prompts, heard, idle }, before, firstMorningOf(scenario, sprint)),
+      ...habitsCrossed({ cards: book.cards, prompts, heard, idle }, before, firstMorning),
     );
     const reopenableUntil = cancelled ? null : nextClosing(scenario, sprint);
     sprints.push({
@@ -364,6 +367,7 @@ export function reckon(scenario: Scenario): Reckoning {
       cards: book.cards,
       cancelled,
       prompts,
+      firstMorning,
       lastCalls,
       heard,
       idle,

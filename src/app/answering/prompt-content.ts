@@ -36,7 +36,8 @@ export interface PromptContent extends SprintHeading {
   readonly day: Day;
   /** When it is the team's time to ask on that day. */
   readonly dueAt?: Date;
-  readonly state: 'asked' | 'answered' | 'unchanged' | 'away' | 'over';
+  /** `listed`: on the first morning there is nothing to ask yet. */
+  readonly state: 'listed' | PromptState | 'over';
   /** The member's cards that were open that morning, in the order in which an answer in words counts them: 1, 2, 3, … */
   readonly cards: readonly PromptCard[];
   readonly answered: readonly AnsweredLine[];

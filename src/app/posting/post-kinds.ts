@@ -8,6 +8,7 @@ import type { Advice } from '../advice/advice.ts';
 import { adviceOf } from '../advice/advice-of.ts';
 import { needsNoLastCall, type PromptContent, promptContentOf } from '../answering/prompt-content.ts';
 import { cardLine, needsOwner, statesOf } from '../cards/card-line.ts';
+import { questionDays } from '../clock/sprint-clock.ts';
 import { verdictContent } from '../closing/verdict-content.ts';
 import { commitmentOf, type PlanContent } from '../planning/plan-content.ts';
 import type { Transaction } from '../ports/store.ts';
@@ -222,7 +223,9 @@ function aboutDay({
       const asked = await tx.read.promptOf(sprintId, userId, day);
       const isDone = isMet(team, sprint, userId, records, asked);
       const state = isDone ? (asked?.state ?? 'asked') : 'asked';
-      const prompt: PromptContent = promptContentOf(team, sprint, userId, day, records, state);
+      const met = promptContentOf(team, sprint, userId, day, records, state);
+      const isListed = !skipIfMet && met.state === 'asked' && !questionDays(team, sprint).includes(day);
+      const prompt: PromptContent = isListed ? { ...met, state: 'listed' } : met;
       const isLate = day !== todayOf(team, now) || sprint.state !== 'open';
       // A co-owner may have finished the member's last card in the meantime.
       const hasOpenCards = prompt.cards.some((card) => card.state === 'open');

@@ -4,6 +4,14 @@
 
 prompt-asked = { DAY($day) }: what is left on your cards?
 prompt-cards = In { $sprint } you have { cards-count }:
+# On the sprint's first morning: a list, and no question.
+prompt-listed = { DAY($day) }: { $sprint } begins
+prompt-listed-cards = You have { cards-count }:
+prompt-listed-next =
+    { $rest ->
+        [more] Nothing to answer yet: from the next working day on I ask what is left. If you know more already, answer here.
+       *[none] Nothing to answer yet. If you know more already, answer here.
+    }
 prompt-answered = Recorded for { DAY($day) } in { $sprint }
 prompt-unchanged = Recorded for { DAY($day) } in { $sprint }: nothing changed
 prompt-still-left = Still left:

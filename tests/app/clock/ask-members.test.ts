@@ -32,9 +32,26 @@ describe('the daily prompt', () => {
     await h.pass('2026-11-02T09:15:00Z');
     expect(
       promptsTo(h, 'ben').map(({ day, state, cards }) => [day, state, cards.map(({ number }) => number)]),
-    ).toEqual([['2026-11-02', 'asked', [1, 3]]]);
+    ).toEqual([['2026-11-02', 'listed', [1, 3]]]);
     expect(promptsTo(h, 'chi')[0]?.cards.map(({ title }) => title)).toEqual(['Crane log', 'Pilot roster']);
     expect(h.kindsTo('ana')).toEqual([]);
+  });
+
+  test('only lists the cards on the first morning, and asks from the next day on', async () => {
+    const { h } = await plannedSprint();
+    await h.pass('2026-11-02T09:15:00Z');
+    await h.pass('2026-11-02T16:00:00Z');
+    await h.pass('2026-11-03T09:15:00Z');
+    expect(promptsTo(h, 'ben').map(({ state }) => state)).toEqual(['listed', 'asked']);
+    expect(h.kindsTo('ben')).toEqual(['daily-prompt', 'daily-prompt']);
+  });
+
+  test('asks on the first day already when its time is noon or later', async () => {
+    const h = harness();
+    const team = await h.setUpTeam({ promptAt: '12:00' });
+    await h.plan(team);
+    await h.pass('2026-11-02T12:00:00Z');
+    expect(promptsTo(h, 'ben').map(({ state }) => state)).toEqual(['asked']);
   });
 
   test('does not go to somebody who is no member any more, even while a card is still theirs', async () => {

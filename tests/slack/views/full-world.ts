@@ -284,6 +284,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
   const words = refusalWords(new Refusal('unknown-command', { word: asTyped, near: asTyped }));
   const messages: Record<string, MessageView> = {
     prompt: postMessage({ kind: 'daily-prompt', prompt }),
+    'first morning': postMessage({ kind: 'daily-prompt', prompt: { ...prompt, state: 'listed' } }),
     'answered prompt': postMessage({
       kind: 'daily-prompt',
       prompt: { ...prompt, state: 'answered', answered },

@@ -102,6 +102,27 @@ describe('the daily prompt', () => {
   );
 });
 
+describe('the first morning', () => {
+  it('lists the cards, asks nothing, and offers only to answer', () => {
+    expect(dailyPromptMessage({ ...promptOf(), state: 'listed' }).text).toMatchInlineSnapshot(`
+      "Wed 4 Nov: Harbour 12 begins
+      You have 3 cards:
+      1. LP-1 Import tide tables: 3 points left
+      2. LP-2 Show tides in the berth calendar: 8 points left
+      3. LP-5 Repair the tide gauge: 3 points left
+      Buttons: Answer
+      Nothing to answer yet: from the next working day on I ask what is left. If you know more already, answer here. The sprint closes on Fri 13 Nov at 17:00."
+    `);
+  });
+
+  it('speaks of no next day when the sprint has none', () => {
+    const day = sprint.endsOn;
+    expect(dailyPromptMessage({ ...promptOf(), day, state: 'listed' }).text).not.toContain(
+      'next working day',
+    );
+  });
+});
+
 describe('reminder and last call', () => {
   it('reminds once and says so', () => {
     expect(reminderMessage(promptOf()).text).toMatchInlineSnapshot(`

@@ -19,6 +19,15 @@ export function dailyPromptMessage(prompt: PromptContent): MessageView {
   const { day, sprint, cards, answered } = prompt;
   const about = { day, sprint: sprint.name };
   switch (prompt.state) {
+    case 'listed':
+      return messageView([
+        lead(say('prompt-listed', about)),
+        openCards(mrkdwn('prompt-listed-cards', { cards: cards.length }), cards),
+        ...laterButton(prompt, say('prompt-answer-button')),
+        context(
+          `${mrkdwn('prompt-listed-next', { rest: day < sprint.endsOn ? 'more' : 'none' })} ${mrkdwn('prompt-closes', { closing: closingTime(prompt) })}`,
+        ),
+      ]);
     case 'asked':
       return messageView([
         lead(say('prompt-asked', { day })),
