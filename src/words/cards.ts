@@ -50,7 +50,13 @@ export function cardListLine(card: CardLine): string {
     ...(card.origin === 'pulled-in' ? [say('cards-pulled-in')] : []),
     ...cardGrowth(card),
   ];
-  return mrkdwn('cards-line', { ...numbered(card), facts, owners: cardOwners(card.ownerIds) });
+  const line = mrkdwn('cards-line', { ...numbered(card), facts, owners: cardOwners(card.ownerIds) });
+  return card.blocked === undefined ? line : `${line}. ${blockedWords(card.blocked)}`;
+}
+
+/** `Blocked since Wed 4 Nov: waiting for the key`, in mrkdwn */
+export function blockedWords({ since, on }: NonNullable<CardLine['blocked']>): string {
+  return on === '' ? mrkdwn('cards-blocked-unsaid', { since }) : mrkdwn('cards-blocked', { since, on });
 }
 
 /** `3. berth-3 Title: 5 points (@ana)`, in mrkdwn */

@@ -114,6 +114,8 @@ export interface Messages {
     readonly facts: readonly string[];
     readonly owners: string;
   };
+  'cards-blocked': { readonly since: string; readonly on: string };
+  'cards-blocked-unsaid': { readonly since: string };
   'cards-planned-line': {
     readonly number: string;
     readonly card: string;
@@ -2090,6 +2092,16 @@ export interface Messages {
   'status-no-owner-more': { readonly count: number };
   'status-days': { readonly left: number; readonly closes: string; readonly of: number };
   'status-answered': { readonly asked: number; readonly answered: number };
+  'status-blocked-title': { readonly cards: number };
+  'status-blocked-card': { readonly number: string; readonly card: string; readonly since: string };
+  'status-blocked-card-on': {
+    readonly number: string;
+    readonly card: string;
+    readonly on: string;
+    readonly since: string;
+  };
+  'status-blocked-more': { readonly cards: number };
+  'status-blocked-days': { readonly days: number };
   'status-ratios-title': Record<never, never>;
   'status-growth-title': Record<never, never>;
   'status-growth-none': Record<never, never>;

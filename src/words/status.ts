@@ -15,6 +15,7 @@ export function statusSentences(status: StatusContent): string[] {
     finishedSentence(status),
     loadWords(status.load),
     ...surpriseSentences(status),
+    ...blockedSentences(status),
     ...ownerlessSentences(status),
     daysSentence(status),
     mrkdwn('status-answered', { asked: status.asked, answered: status.answered }),
@@ -37,6 +38,10 @@ function surpriseSentences({ summary, load }: StatusContent): string[] {
   if (!failed || load.from === 'nothing') return [];
   const { value, threshold } = against(failed.value, failed.threshold);
   return [mrkdwn('status-surprise', { value, threshold })];
+}
+
+function blockedSentences({ summary: { blockedCardDays = 0 } }: StatusContent): string[] {
+  return blockedCardDays === 0 ? [] : [mrkdwn('status-blocked-days', { days: blockedCardDays })];
 }
 
 /** Nobody is asked about these, so they would not be missed before the sprint ends. */

@@ -1,7 +1,9 @@
 /** From the ledger to the card as messages show it. */
+import { currentBlock } from '../../sprint/blocks.ts';
+import type { Day } from '../../sprint/calendar.ts';
 import { type CardState, ledgerOf } from '../../sprint/ledger.ts';
 import { Refusal } from '../refusal.ts';
-import type { SprintCard, SprintRecords } from '../team/team.ts';
+import type { RecordedFact, SprintCard, SprintRecords } from '../team/team.ts';
 
 /** A card's standing together with its number in the sprint. */
 export type SprintCardState = CardState & { readonly card: SprintCard };
@@ -27,10 +29,13 @@ export interface CardLine {
   readonly origin: 'planned' | 'pulled-in';
   readonly ownerIds: readonly string[];
   readonly state: 'open' | 'finished' | 'dropped';
+  /** Undefined: the card isn't blocked. `on` is empty when the words of the person who said it were erased. */
+  readonly blocked?: { readonly since: Day; readonly on: string } | undefined;
 }
 
 export function cardLine(state: SprintCardState): CardLine {
   const { card } = state;
+  const block = currentBlock(state);
   return {
     cardId: card.id,
     number: card.number,
@@ -45,6 +50,8 @@ export function cardLine(state: SprintCardState): CardLine {
     origin: card.origin,
     ownerIds: card.ownerIds,
     state: state.droppedOn !== undefined ? 'dropped' : state.finished ? 'finished' : 'open',
+    // The ledger hands back the very facts that it was given.
+    blocked: block && { since: block.since, on: (block.said as RecordedFact & { kind: 'blocked' }).note },
   };
 }
 

@@ -1,9 +1,11 @@
 /** The state of a sprint on a day, as data. */
+import { blockedCardDays } from '../../sprint/blocks.ts';
 import type { Day } from '../../sprint/calendar.ts';
 import { runningSummary, type SprintSummary } from '../../sprint/summary.ts';
 import { memberShareOf } from '../../sprint/work-calendar.ts';
 import { type CardLine, cardLine, isOpenCard, type SprintCardState, statesOf } from '../cards/card-line.ts';
-import { questionDays } from '../clock/sprint-clock.ts';
+import { instantOf } from '../clock/local-time.ts';
+import { eveningsOf, questionDays } from '../clock/sprint-clock.ts';
 import { sprintTime } from '../clock/sprint-time.ts';
 import type { Transaction } from '../ports/store.ts';
 import type { Membership } from '../team/place.ts';
@@ -71,11 +73,13 @@ export async function statusContent(
     begun: on >= sprint.startsOn,
     workingDays: time.total,
     workingDaysLeft: time.left,
-    summary: runningSummary(states, {
-      scale: team.scale,
-      thresholds: team.thresholds,
-      baseline,
-    }),
+    summary: {
+      ...runningSummary(states, { scale: team.scale, thresholds: team.thresholds, baseline }),
+      blockedCardDays: blockedCardDays(
+        states,
+        eveningsOf(team, sprint, instantOf(on, '00:00', team.timeZone)),
+      ),
+    },
     cards: states.map(cardLine),
     growth: growthOf(states),
     ...counts,

@@ -4,7 +4,7 @@
  */
 import type { KnownBlock } from '@slack/types';
 import type { StatusContent } from '../../app/watching/status-content.ts';
-import { cardGrowth, linkedCardName } from '../../words/cards.ts';
+import { cardGrowth, linkedCardName, numbered } from '../../words/cards.ts';
 import { loadEvidenceWords } from '../../words/load.ts';
 import { person } from '../../words/people.ts';
 import { mrkdwn, say } from '../../words/say.ts';
@@ -33,7 +33,10 @@ export function statusMessage(status: StatusContent): MessageView {
     value: encodeValue({ sprintId: status.sprint.id }),
   });
   return messageView([
-    ...statusBlocks(status, undefined, growthByAnswer(status)),
+    ...statusBlocks(status, undefined, {
+      blocked: blockedCards(status, 'with what'),
+      growth: growthByAnswer(status),
+    }),
     context(mrkdwn('status-only-you')),
     actions([share]),
   ]);
@@ -51,7 +54,10 @@ export function sharedStatusMessage(
   chart?: ChartImage,
 ): MessageView {
   return messageView([
-    ...statusBlocks(status, chart, growthByCard(status)),
+    ...statusBlocks(status, chart, {
+      blocked: blockedCards(status, 'cards only'),
+      growth: growthByCard(status),
+    }),
     context(mrkdwn('status-shared-by', { person: person(byUserId) })),
   ]);
 }
@@ -59,7 +65,7 @@ export function sharedStatusMessage(
 function statusBlocks(
   status: StatusContent,
   chart: ChartImage | undefined,
-  growth: MessagePart,
+  { blocked, growth }: { readonly blocked: readonly MessagePart[]; readonly growth: MessagePart },
 ): MessagePart[] {
   const { sprint, summary, on, cards, workingDays } = status;
   if (!status.begun) {
@@ -79,12 +85,33 @@ function statusBlocks(
   const left = summary.totals.openLeftPoints;
   return [
     lead(say('status-title', { sprint: sprint.name, day: on, left, cards: open })),
+    ...blocked,
     section(statusSentences(status).join('\n')),
     ...evidenceBlocks(status),
     ...chartBlocks(chart),
     section(bold(mrkdwn('status-ratios-title'))),
     ...ratioBlocks(summary),
     growth,
+  ];
+}
+
+/** @param told whether what a card is blocked on is said as well */
+function blockedCards({ cards }: StatusContent, told: 'with what' | 'cards only'): MessagePart[] {
+  const lines = cards.flatMap((card) => {
+    if (!card.blocked) return [];
+    const { since, on } = card.blocked;
+    const about = { ...numbered(card), since };
+    return [
+      on === '' || told === 'cards only'
+        ? mrkdwn('status-blocked-card', about)
+        : mrkdwn('status-blocked-card-on', { ...about, on }),
+    ];
+  });
+  if (lines.length === 0) return [];
+  return [
+    lineList(bold(mrkdwn('status-blocked-title', { cards: lines.length })), lines, (cards) =>
+      mrkdwn('status-blocked-more', { cards }),
+    ),
   ];
 }
 

@@ -25,6 +25,9 @@ cards-more-from = … and { cards-more-count }: `/loadline cards { $from }`
 ## One card, as a line of a list
 
 cards-line = { $number }. { $card }: { SERIES($facts) } ({ $owners })
+# $on is empty when the words of the person who said it were erased.
+cards-blocked = Blocked since { DAY($since) }: { $on }
+cards-blocked-unsaid = Blocked since { DAY($since) }.
 # A card of a plan.
 cards-planned-line = { $number }. { $card }: { POINTS($points) } ({ $owners })
 cards-estimate = estimate { NUMBER($points) }

@@ -29,6 +29,19 @@ status-answered =
         [one] { NUMBER($answered) } of { NUMBER($asked) } member with open cards has answered today.
        *[other] { NUMBER($answered) } of { NUMBER($asked) } members with open cards have answered today.
     }
+# At the top, before everything else.
+status-blocked-title =
+    { $cards ->
+        [one] { NUMBER($cards) } card is blocked
+       *[other] { NUMBER($cards) } cards are blocked
+    }
+status-blocked-card = { $number }. { $card }: since { DAY($since) }
+status-blocked-card-on = { $number }. { $card }: { $on } (since { DAY($since) })
+status-blocked-more = … and { cards-more-count }: `/loadline cards`
+status-blocked-days = Cards were blocked on { $days ->
+        [one] { NUMBER($days) } card-day
+       *[other] { NUMBER($days) } card-days
+    } so far.
 status-ratios-title = Ratios so far
 status-growth-title = What grew or shrank
 status-growth-none = No card has grown or shrunk so far.

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { recordAway } from '../../../src/app/answering/record-answers.ts';
+import { blockCard } from '../../../src/app/cards/change-cards.ts';
 import { pullLine } from '../../../src/app/cards/pull-card.ts';
 import { closeSprint } from '../../../src/app/closing/end-sprint.ts';
 import { overview } from '../../../src/app/watching/overview.ts';
@@ -48,6 +49,22 @@ describe('the status', () => {
       { number: 1, day: '2026-11-03', surprisePoints: 0, driftPoints: -1, note: 'easier' },
       { number: 1, day: '2026-11-02', surprisePoints: 2, driftPoints: 0, note: 'a new rule' },
     ]);
+  });
+
+  test('says which cards are blocked, on what, and on how many evenings cards were', async () => {
+    const { h } = await running();
+    await blockCard(h.deps, ben, { place: CHANNEL, reference: '1', on: 'waiting for the key' });
+    const before = await sprintStatus(h.deps, ben, CHANNEL);
+    expect(before.summary.blockedCardDays).toBe(0);
+    await h.pass('2026-11-05T09:15:00Z');
+    const status = await sprintStatus(h.deps, ben, CHANNEL);
+    expect(status.cards.map(({ blocked }) => blocked)).toEqual([
+      { since: '2026-11-03', on: 'waiting for the key' },
+      undefined,
+      undefined,
+    ]);
+    // The evenings of Tuesday and Wednesday.
+    expect(status.summary.blockedCardDays).toBe(2);
   });
 
   test('counts who is away as having met the day', async () => {

@@ -179,10 +179,10 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
       surprisePoints: 500,
       note: filled(filling, 500),
     }),
-    ...(i % 3 === 0
+    ...(i % 3 !== 2
       ? [
           {
-            kind: 'drop' as const,
+            kind: i % 3 === 0 ? ('drop' as const) : ('blocked' as const),
             cardId: id,
             day: '2026-11-05',
             order: 2 * i + 1,

@@ -19,7 +19,7 @@ import {
   sprintClosedReply,
   sprintReopenedReply,
 } from '../../../src/slack/views/sprint-change-views.ts';
-import { statusMessage } from '../../../src/slack/views/status-message.ts';
+import { sharedStatusMessage, statusMessage } from '../../../src/slack/views/status-message.ts';
 import { measuresSavedReply, teamSavedReply } from '../../../src/slack/views/team/team-messages.ts';
 import { refusalMessage, troubleMessage } from '../../../src/slack/views/trouble-views.ts';
 import { valueRecordedMessage } from '../../../src/slack/views/value-views.ts';
@@ -80,6 +80,25 @@ describe('status', () => {
     `);
   });
 
+  it('begins with the blocked cards, and says to the channel which they are, not on what', () => {
+    const plain = statusOf();
+    const status = statusOf({
+      cards: plain.cards.map((line) =>
+        line.number === 2 ? { ...line, blocked: { since: '2026-11-04', on: 'the key of shed 3' } } : line,
+      ),
+      summary: { ...plain.summary, blockedCardDays: 2 },
+    });
+    const lines = statusMessage(status).text.split('\n');
+    expect(lines.slice(1, 3)).toEqual([
+      '1 card is blocked',
+      '2. LP-2 Show tides in the berth calendar: the key of shed 3 (since Wed 4 Nov)',
+    ]);
+    expect(lines).toContain('Cards were blocked on 2 card-days so far.');
+    const shared = sharedStatusMessage(status, 'U0ANA').text;
+    expect(shared).toContain('2. LP-2 Show tides in the berth calendar: since Wed 4 Nov\n');
+    expect(shared).not.toContain('shed 3');
+  });
+
   it('can be shared by a button', () => {
     const [button] = buttonsOf(statusMessage(statusOf()).blocks);
     expect(button).toMatchObject({ label: 'Share in the channel', actionId: ACTIONS.shareStatus });
@@ -114,6 +133,15 @@ describe('cards', () => {
       5. LP-5 Repair the tide gauge: estimate 3, finished, pulled in (<@U0ANA>)
       Change a card by its number: /loadline take 3, /loadline give 3 @name, /loadline drop 3 reason, /loadline reopen 3."
     `);
+  });
+
+  it('say which is blocked, on what and since when', () => {
+    const blocked = { since: '2026-11-04', on: 'the key' };
+    const [said, unsaid] = [blocked, { ...blocked, on: '' }].map(
+      (block) => cardsMessage({ ...list, cards: [{ ...fourth, blocked: block }] }).text,
+    );
+    expect(said).toContain('3 points left (nobody yet). Blocked since Wed 4 Nov: the key\n');
+    expect(unsaid).toContain('3 points left (nobody yet). Blocked since Wed 4 Nov.\n');
   });
 
   it('can be listed from a number on', () => {
@@ -248,6 +276,8 @@ describe('help', () => {
       • /loadline pull [title, estimate, @owner]: Bring in a card after planning. For example /loadline pull Repair the tide gauge, 3, @ana.
       • /loadline take card: Take a share in a card: you become one of its owners. For example /loadline take 3 or /loadline take berth-3.
       • /loadline give card … @name …: Give your place on cards to others; co-owners stay. For example /loadline give 3 @ana or /loadline give 3 5 @ana @ben.
+      • /loadline blocked card reason: Say that a card is stuck, and on what. For example /loadline blocked 2 waiting for the key.
+      • /loadline moving card: Say that a blocked card is moving again. For example /loadline moving 2.
       • /loadline drop [card reason]: Take a card out of the sprint, with a reason. For example /loadline drop 3 no longer wanted.
       • /loadline reopen [card]: Open a finished card again; without a card, open the closed sprint again for corrections. For example /loadline reopen 3.
       For everyone on the team and its product owner
