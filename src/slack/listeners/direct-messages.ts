@@ -3,6 +3,7 @@
  * by bots, and changes to earlier messages are nothing that anybody asked for.
  */
 import type { App } from '@slack/bolt';
+import { Refusal } from '../../app/refusal.ts';
 import type { Place } from '../../app/team/place.ts';
 import { outcomeMessage } from '../commands/answer.ts';
 import { parseCommand, withoutSlash } from '../commands/commands.ts';
@@ -11,7 +12,7 @@ import { plainWords } from '../plain-words.ts';
 import type { MessageView } from '../views/message-view.ts';
 import { answerOnce } from './answer-once.ts';
 import { type Asker, placeOf } from './asker.ts';
-import { runCommand } from './commands.ts';
+import { nearestCommandWord, runCommand } from './commands.ts';
 import { contextOf, type ListenerContext } from './listener-context.ts';
 import { withoutLeadingMention } from './mentions.ts';
 
@@ -29,14 +30,27 @@ export function listenToDirectMessages(app: App): void {
       return runCommand(context, caller, command, key);
     }
     await answerOnce(context, caller, 'words', key, async () => {
-      const outcome = await context.useCases.answerInWords(caller.actor, {
-        text,
-        place: caller.place,
-        ...(threadTs === undefined ? {} : { threadTs }),
-      });
+      const input = { text, place: caller.place, ...(threadTs === undefined ? {} : { threadTs }) };
+      const outcome = await context.useCases
+        .answerInWords(caller.actor, input)
+        .catch((refusal: unknown) => Promise.reject(asMistypedCommand(refusal, text)));
       await caller.tell(outcomeMessage(outcome));
     });
   });
+}
+
+/** Most words that a mistyped command with what follows it has. */
+const COMMAND_WORDS_MAX = 3;
+
+/** The refusal that says which command is near, where the words are no answer but nearly one of a command. */
+function asMistypedCommand(refusal: unknown, text: string): unknown {
+  const words = text.split(/\s+/);
+  const [word = ''] = words;
+  if (!(refusal instanceof Refusal) || words.length > COMMAND_WORDS_MAX || !/^\p{L}+$/u.test(word))
+    return refusal;
+  const isNoAnswer = refusal.code === 'unclear-words' || refusal.code === 'no-cards-of-yours';
+  const near = isNoAnswer ? nearestCommandWord(word) : undefined;
+  return near === undefined ? refusal : new Refusal('unknown-command', { word, near });
 }
 
 /** Who said what, when it was a person and meant for the bot. */

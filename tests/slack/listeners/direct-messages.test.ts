@@ -89,6 +89,31 @@ describe('direct messages', () => {
     expect(text).toContain('For “Tide table” with 4 points left, write “1: 4”; if it’s finished, “1 done”.');
   });
 
+  it.each([
+    ['stauts', '/loadline status'],
+    ['rnage', '/loadline range'],
+    ['cardz 40', '/loadline cards'],
+  ])('name the nearest command when they are nearly one: %s', async (text, near) => {
+    const bot = botUnderTest(platform);
+    bot.useCases.answerInWords.mockRejectedValue(
+      new Refusal('no-cards-of-yours', { sprintName: 'Harbour 12' }),
+    );
+    await bot.say(text);
+    expect(platform.callsTo('chat.postMessage')[0]?.text).toContain(near);
+  });
+
+  it.each(['hello there', 'what is it', '3 worked lots', 'who'])(
+    'name none when they are near none: %s',
+    async (text) => {
+      const bot = botUnderTest(platform);
+      bot.useCases.answerInWords.mockRejectedValue(
+        new Refusal('no-cards-of-yours', { sprintName: 'Harbour 12' }),
+      );
+      await bot.say(text);
+      expect(platform.callsTo('chat.postMessage')[0]?.text).not.toContain('Did you mean');
+    },
+  );
+
   it('are commands of a product owner who writes directly', async () => {
     const bot = botUnderTest(platform);
     await bot.say('value Harbour 12: 1200');
