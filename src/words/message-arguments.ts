@@ -1582,6 +1582,7 @@ export interface Messages {
   'problem-bad-line': { readonly line: number; readonly problem: string };
   'problem-more-bad-lines': { readonly count: number; readonly lines: readonly string[] };
   'problem-name-twice': { readonly name: string; readonly line: number };
+  'problem-title-twice': { readonly typed: string; readonly line: number };
   'problem-no-title': Record<never, never>;
   'problem-title-too-long': { readonly length: number; readonly most: number };
   'problem-no-estimate': Record<never, never>;

@@ -52,7 +52,7 @@ function badLines(lines: readonly BadLine[], form: Form): string {
   const more = lines.slice(BAD_LINES_SAID).map(({ lineNumber }) => String(lineNumber));
   const rest =
     more.length === 0 ? [] : [speak('problem-more-bad-lines', { count: more.length, lines: more })];
-  return [...shown, ...rest].join(' ');
+  return [...shown, ...rest].join('\n');
 }
 
 /** Why an answer in words could not be understood. */

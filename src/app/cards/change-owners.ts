@@ -2,7 +2,7 @@
 
 import { refreshPrompt } from '../answering/refresh-prompt.ts';
 import type { Problem } from '../input-problem.ts';
-import { peopleCalled } from '../planning/card-paste.ts';
+import { peopleCalled } from '../planning/card-owners.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import { Refusal } from '../refusal.ts';
 import { dayWithin, type Membership, openSprint, type Place, todayOf } from '../team/place.ts';

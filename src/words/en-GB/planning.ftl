@@ -19,7 +19,7 @@ plan-last-day = Last day
 plan-closing-time = Closing time on the last day
 plan-closing-time-hint = In the team’s time zone, { $timeZone }.
 plan-cards = Cards, one a line
-plan-cards-hint = title, estimate, @owner. Rows pasted from a spreadsheet work as well. A title may begin with a short name such as berth-3. No cards: leave it empty.
+plan-cards-hint = title, estimate, @owner, or title (estimate) @owner. Lists, tables and rows of a spreadsheet work as well. A title may begin with a short name such as berth-3. No cards: leave it empty.
 plan-more-cards = More cards (field { NUMBER($place) } of { NUMBER($fields) })
 plan-more-cards-hint = If they don’t all fit above: a field holds 3,000 characters. Lines are counted on through all fields.
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { KnownPerson } from '../../../src/app/planning/card-paste.ts';
+import type { KnownPerson } from '../../../src/app/planning/card-owners.ts';
 import { formatCardLine, parseCardLine, parseCards } from '../../../src/app/planning/card-paste.ts';
 import { problemWords } from '../../../src/words/problems.ts';
 
@@ -40,6 +40,134 @@ describe('columns are parted by tabs, semicolons or commas', () => {
     ['Sort by time, height\t5\t@Ben', ['Sort by time, height', 5, 'U2']],
   ])('a title may hold what parts columns: %j', (line, expected) => {
     expect(read(line)).toEqual(expected);
+  });
+});
+
+describe('a list has marks before its entries', () => {
+  test.each([
+    '- Tide table, 5, @Ben',
+    '* Tide table, 5, @Ben',
+    '• Tide table, 5, @Ben',
+    '– Tide table, 5, @Ben',
+    '1. Tide table, 5, @Ben',
+    '12) Tide table, 5, @Ben',
+    '(3) Tide table, 5, @Ben',
+    '[ ] Tide table, 5, @Ben',
+    '- [x] Tide table, 5, @Ben',
+    '  - 2. Tide table, 5, @Ben',
+    '- Tide table (5) @Ben',
+  ])('%j', (line) => {
+    expect(read(line)).toEqual(['Tide table', 5, 'U2']);
+  });
+
+  test.each<[string, unknown[]]>([
+    ['-Tide table, 5', ['-Tide table', 5]],
+    ['2 tide tables, 5', ['2 tide tables', 5]],
+    ['"- Tide table", 5', ['- Tide table', 5]],
+    ['2.5 hours of tides, 5', ['2.5 hours of tides', 5]],
+  ])('what only looks like one is part of the title: %j', (line, expected) => {
+    expect(read(line)).toEqual(expected);
+  });
+});
+
+describe('an estimate may be in brackets or have its unit', () => {
+  test.each([
+    'Tide table (5)',
+    'Tide table [5]',
+    'Tide table {5}',
+    'Tide table (5 pts)',
+    'Tide table ( 5 points )',
+    'Tide table - 5 pts',
+    'Tide table: 5 points',
+    'Tide table 5 story points',
+    'Tide table – 5SP',
+    '(5) Tide table',
+    '[5 pts] Tide table',
+    '5 points: Tide table',
+    'Tide table, (5)',
+    'Tide table, 5 pts',
+    'Tide table\t5p',
+  ])('%j', (line) => {
+    expect(read(line)).toEqual(['Tide table', 5]);
+  });
+
+  test.each<[string, unknown[]]>([
+    ['Tide table (0,5)', ['Tide table', 0.5]],
+    ['Tide table, 0,5 pts', ['Tide table', 0.5]],
+    ['Tide table (½)', ['Tide table', 0.5]],
+    ['Tide table (5) @Ben', ['Tide table', 5, 'U2']],
+    ['Tide table (5), Ben', ['Tide table', 5, 'U2']],
+    ['Tide table (5) - <@U2|ben> <@U3>', ['Tide table', 5, 'U2', 'U3']],
+    ['Tide table @Ben (5)', ['Tide table', 5, 'U2']],
+    ['[5] Tide table @Ben', ['Tide table', 5, 'U2']],
+    ['Sort by time, height (5) @Ben', ['Sort by time, height', 5, 'U2']],
+    ['LP-7: Tide table (5)', ['LP-7', 'Tide table', 5]],
+    ['Tide table (big) (5)', ['Tide table (big)', 5]],
+    ['Berths (3), 5', ['Berths (3)', 5]],
+  ])('%j', (line, expected) => {
+    expect(read(line)).toEqual(expected);
+  });
+
+  test.each(['Tide table 5', 'Tide table - 5', 'Tide table (5) for ships', 'Sort 3 berths'])(
+    '%j is not guessed',
+    (line) => {
+      expect(read(line)).toBe('The estimate is missing. Write: title, estimate, @owner.');
+    },
+  );
+
+  test('an owner behind it who is none is named', () => {
+    expect(read('Tide table (5) @Zed')).toMatch(/^@Zed isn’t a member/);
+  });
+});
+
+describe('rows of a table', () => {
+  test.each<[string, unknown[]]>([
+    ['| Tide table | 5 | @Ben |', ['Tide table', 5, 'U2']],
+    ['|Tide table|5|', ['Tide table', 5]],
+    ['Tide table | 5 | Ben Ode', ['Tide table', 5, 'U2']],
+    ['| Tide table | 5 pts | <@U2|ben> |', ['Tide table', 5, 'U2']],
+    ['| LP-7 | Tide table | 5 |', ['LP-7', 'Tide table', 5]],
+    ['| 1 | Tide table | 5 | Ben |', ['Tide table', 5, 'U2']],
+    ['1\tTide table\t5\tBen', ['Tide table', 5, 'U2']],
+    ['Tide table\tBen Ode\t5', ['Tide table', 5, 'U2']],
+    ['Tide table, @Ben, 5', ['Tide table', 5, 'U2']],
+    ['Import | export, 5', ['Import | export', 5]],
+    ['Talk to Ben, 5', ['Talk to Ben', 5]],
+  ])('%j', (line, expected) => {
+    expect(read(line)).toEqual(expected);
+  });
+
+  test('with the names of the columns and a rule hold as many cards as the rows below', () => {
+    const text = '| Title | Points | Owner |\n|---|:-:|---|\n| Tides | 5 | Ben |\n| Cranes | x | Ben |';
+    const { cards, bad } = parseCards(text, PEOPLE);
+    expect(cards).toMatchObject([{ lineNumber: 3, title: 'Tides', estimatePoints: 5, ownerIds: ['U2'] }]);
+    expect(bad).toMatchObject([{ lineNumber: 4, problem: { code: 'not-an-estimate', typed: 'x' } }]);
+  });
+
+  test('names of columns anywhere else are a line like any other', () => {
+    expect(parseCards('Tides, 5\nTitle, Points', PEOPLE).bad).toMatchObject([{ lineNumber: 2 }]);
+  });
+});
+
+describe('a card that is there twice', () => {
+  test.each(['tide table, 5', 'Tide  Table., 5', '- Tide table!, 3', '| TIDE TABLE… | 2 |'])(
+    'is named in disguise too: %j',
+    (line) => {
+      const { cards, bad } = parseCards(`Tide table, 5\nCranes, 3\n${line}`, PEOPLE);
+      expect(cards).toHaveLength(2);
+      expect(bad.map(({ lineNumber, problem }) => [lineNumber, problemWords(problem)])).toEqual([
+        [3, expect.stringMatching(/^“Tide .*” is already on line 1\. Take one of them out/i)],
+      ]);
+    },
+  );
+
+  test('may have the same title where short names tell them apart', () => {
+    expect(parseCards('LP-7: Tides, 5\nLP-8: Tides, 3', PEOPLE).bad).toEqual([]);
+    expect(parseCards('LP-7: Tides, 5\nTides, 3', PEOPLE).bad).toMatchObject([{ lineNumber: 2 }]);
+  });
+
+  test('titles with other words or signs are other cards', () => {
+    expect(parseCards('C++, 5\nC#, 3\nC, 1', PEOPLE).bad).toEqual([]);
   });
 });
 
@@ -278,6 +406,13 @@ describe('a long line takes no longer than its length asks for', () => {
     ['mentions', `a, 5, ${'<@U1>'.repeat(LENGTH / 5)}`],
     ['half a key', `${'A1'.repeat(LENGTH / 2)}-${'1'.repeat(9)}, 5`],
     ['open brackets', `a, 5, ${'<@U1|'.repeat(LENGTH / 5)}`],
+    ['round brackets', '('.repeat(LENGTH)],
+    ['estimates in brackets', `${'(5)'.repeat(LENGTH / 3)} x`],
+    ['estimates with a unit', `${'5 pts '.repeat(LENGTH / 6)} x`],
+    ['list marks', '- '.repeat(LENGTH / 2)],
+    ['rules', `${'-'.repeat(LENGTH)}x`],
+    ['strokes', '| '.repeat(LENGTH / 2)],
+    ['lines', 'Tide table, 5\n'.repeat(LENGTH / 14)],
   ])('%s', (_, line) => {
     const before = process.cpuUsage();
     parseCards(line, PEOPLE);

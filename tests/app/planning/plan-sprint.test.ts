@@ -188,8 +188,8 @@ describe('the preview', () => {
     const cards = 'Tide table, 5\r\n\r\nCrane log\r\nPilot roster, 0.3\r\nFog horn, 2, @Dayo';
     const { cards: message } = await problemsOf(previewPlan(h.deps, ana, h.planInput(team, { cards })));
     expect(message).toBe(
-      'Line 3: The estimate is missing. Write: title, estimate, @owner. ' +
-        'Line 4: “0.3” isn’t an estimate; it must be a multiple of 0.5 from 0 to 999.5. ' +
+      'Line 3: The estimate is missing. Write: title, estimate, @owner.\n' +
+        'Line 4: “0.3” isn’t an estimate; it must be a multiple of 0.5 from 0 to 999.5.\n' +
         'Line 5: @Dayo isn’t a member of the team. Members: Ana Lima, Ben Ode, Chi Wen.',
     );
   });
@@ -198,7 +198,7 @@ describe('the preview', () => {
     const { h, team } = await withTeam();
     const cards = Array.from({ length: 10 }, (_, i) => `Card ${i + 1}`).join('\n');
     const { cards: message } = await problemsOf(previewPlan(h.deps, ana, h.planInput(team, { cards })));
-    expect(message).toMatch(/^Line 1: .* Line 8: .* And 2 more lines: 9, 10\.$/);
+    expect(message).toMatch(/^Line 1: .*\n(?:Line \d: .*\n){6}Line 8: .*\nAnd 2 more lines: 9, 10\.$/);
   });
 
   test('takes a hundred cards, and refuses a hundred and one', async () => {

@@ -1,0 +1,233 @@
+/**
+ * Parts a pasted line into title, estimate and owners: columns of a sheet or a table, a list with marks, or an estimate in
+ * brackets or with its unit behind the title. Nothing is guessed: a bare number at a title's end is part of it.
+ */
+import { MAX_POINTS, parsePoints } from '../../sprint/points.ts';
+import { withoutEnds } from '../cards/card-link.ts';
+
+export interface Columns {
+  readonly title: string;
+  readonly estimatePoints: number;
+  readonly owners: readonly string[];
+}
+
+export type ColumnProblem =
+  | { readonly code: 'no-estimate' }
+  | { readonly code: 'not-an-estimate'; readonly typed: string; readonly most: number }
+  | { readonly code: 'open-quote' };
+
+/** Whether the words name members, and nobody else. */
+export type AreOwners = (words: string) => boolean;
+
+type Separator = '\t' | '|' | ';' | ',';
+
+/** A line is parted by the first of these that makes sense of it, so a title may hold the later ones. */
+const SEPARATORS: readonly Separator[] = ['\t', '|', ';', ','];
+/** `- `, `• `, `1. `, `2) `, `[ ] ` before the text of a list's entry. */
+const LIST_MARK = /^(?:[-*+•◦▪‣·–—]|\d{1,3}[.)]|\[[ xX]?\]|[☐☑☒✓✔])\s+/;
+/** `(3) ` may be a list's number or the estimate. */
+const BRACKETED_MARK = /^[([]\d{1,3}[)\]]\s*/;
+const TABLE_RULE = /^[\s|:+=_-]{3,}$/;
+const ROW_NUMBER = /^#?\d{1,4}[.)]?$/;
+const BRACKETS = /^[([{]([^()[\]{}]*)[)\]}]$/;
+const UNIT = / ?(?:(?:story )?points?|pts?|sp|p)$/i;
+const BRACKETED_ESTIMATE = /[([{][^()[\]{}]{1,24}[)\]}]/g;
+const ESTIMATE_WITH_UNIT =
+  /(?<![\d.,½])(?:\d{1,3}(?:[.,]\d{1,2})?|\d{0,3}½) ?(?:(?:story )?points?|pts?|sp)(?![\p{L}\d])/giu;
+/** Brackets may follow the estimate, as part of an owner's name. */
+const LAST_ESTIMATES = 3;
+/** What parts a title, an estimate behind it and owners. */
+const BETWEEN = new Set(' \t|,;:–—-=');
+/** What columns of estimates and of titles are called. */
+const ESTIMATE_HEADINGS = new Set(['estimate', 'points', 'story points', 'pts', 'sp', 'size', 'effort']);
+const TITLE_HEADINGS = new Set(['title', 'card', 'name', 'summary', 'task', 'story', 'item', 'description']);
+
+/** Whether the line is a table's rule or a line between parts, such as `|---|---|`, and holds nothing. */
+export function isRule(line: string): boolean {
+  return TABLE_RULE.test(line) && /[-=_]{3}/.test(line.replace(/[\s:]+/g, ''));
+}
+
+/** Whether the line names the columns below it. */
+export function isHeading(line: string): boolean {
+  const fields = line.split(/[\t|;,]/).map((field) => field.trim().toLowerCase());
+  return (
+    fields.some((field) => ESTIMATE_HEADINGS.has(field)) && fields.some((field) => TITLE_HEADINGS.has(field))
+  );
+}
+
+/** Whether a title would lose its beginning, were it not in quotes. */
+export function needsQuotes(title: string): boolean {
+  return (
+    title.startsWith('"') ||
+    title.startsWith('|') ||
+    LIST_MARK.test(`${title} `) ||
+    BRACKETED_MARK.test(title)
+  );
+}
+
+export function readLine(typed: string, areOwners: AreOwners): Columns | ColumnProblem {
+  const line = withoutListMarks(typed);
+  const columns = readColumns(line.replace(BRACKETED_MARK, ''), areOwners);
+  if (!('code' in columns) && columns.title !== '') return columns;
+  return withEstimateBeside(line, areOwners) ?? columns;
+}
+
+/** A list's entry may have several marks: `- 1. [ ] Title`. */
+function withoutListMarks(line: string): string {
+  let [rest, marks] = [line, 0];
+  while (marks < 3 && LIST_MARK.test(rest)) {
+    rest = rest.replace(LIST_MARK, '');
+    marks += 1;
+  }
+  return rest;
+}
+
+/** The line in columns, or what is wrong with it as its first separator would have it. */
+function readColumns(line: string, areOwners: AreOwners): Columns | ColumnProblem {
+  let firstProblem: ColumnProblem | undefined;
+  for (const separator of SEPARATORS) {
+    if (separator === '|' && !isTableRow(line)) continue;
+    const fields = splitFields(separator === '|' ? withoutFrame(line) : line, separator);
+    if (fields === undefined) return { code: 'open-quote' };
+    if (fields.length === 1) continue;
+    const columns = findColumns(separator === ',' ? joinDecimalCommas(fields) : fields, separator, areOwners);
+    if (!('code' in columns)) return columns;
+    firstProblem ??= columns;
+  }
+  return firstProblem ?? estimateProblem([]);
+}
+
+function isTableRow(line: string): boolean {
+  return line.startsWith('|') || line.endsWith('|') || line.includes(' | ');
+}
+
+function withoutFrame(line: string): string {
+  return line.replace(/^\|/, '').replace(/\|$/, '');
+}
+
+/**
+ * Splits at the separator outside of double quotes. Quotes count when they hold a whole field; a doubled
+ * quote in them is a quote. Others, as in `5" screen` or `"Big" button`, are part of the text.
+ */
+function splitFields(line: string, separator: Separator): string[] | undefined {
+  const fields: string[] = [];
+  let from = 0;
+  while (from <= line.length) {
+    const quoted = quotedField(line, from);
+    if (quoted === 'unclosed') return undefined;
+    const next = line.indexOf(separator, quoted?.end ?? from);
+    const end = next < 0 ? line.length : next;
+    fields.push(quoted?.end === end ? quoted.text : line.slice(from, end));
+    from = end + 1;
+  }
+  return fields;
+}
+
+/** The quoted field that begins here, with the place where it ends: at a separator or the line's end. */
+function quotedField(line: string, from: number): { text: string; end: number } | 'unclosed' | undefined {
+  const open = endOfSpaces(line, from);
+  if (line[open] !== '"') return undefined;
+  let close = line.indexOf('"', open + 1);
+  while (close >= 0 && line[close + 1] === '"') close = line.indexOf('"', close + 2);
+  if (close < 0) return 'unclosed';
+  const end = endOfSpaces(line, close + 1);
+  if (end < line.length && !isSeparator(line[end])) return undefined;
+  return { text: line.slice(open + 1, close).replaceAll('""', '"'), end };
+}
+
+function isSeparator(char: string | undefined): boolean {
+  return SEPARATORS.some((separator) => separator === char);
+}
+
+/** The next place that holds a separator or anything but white space. */
+function endOfSpaces(line: string, from: number): number {
+  let place = from;
+  while (place < line.length && !isSeparator(line[place]) && /\s/.test(line[place] as string)) place += 1;
+  return place;
+}
+
+/** With commas as separators `, 0,5` arrives as two fields, without a space between; puts them together. */
+function joinDecimalCommas(fields: readonly string[]): string[] {
+  const joined: string[] = [];
+  for (const field of fields) {
+    const before = joined.at(-1);
+    const plain = field.trimEnd().replace(UNIT, '');
+    const isAfterNumber = joined.length > 1 && before !== undefined && /^\s*\d{1,3}$/.test(before);
+    // In `Title: 1,5 pts` the comma parts no columns.
+    const isInTitle = plain !== field.trimEnd() && before !== undefined && /\d$/.test(before);
+    const isHalf = plain === '5' && (isAfterNumber || isInTitle);
+    if (isHalf) joined[joined.length - 1] = `${before},${field}`;
+    else joined.push(field);
+  }
+  return joined;
+}
+
+/** `5`, and where that is wanted `(5)`, `[5]`, `5 pts` as well. */
+function estimateOf(field: string): number | undefined {
+  return parsePoints((BRACKETS.exec(field.trim())?.[1] ?? field).trim().replace(UNIT, ''));
+}
+
+/**
+ * The estimate is the last field that is an amount of points; what comes before it is the title (so an unquoted comma in a
+ * title does no harm), what comes after it the owners. In sheets and tables owners may come before it, and a row's number
+ * before the title.
+ */
+function findColumns(
+  rawFields: readonly string[],
+  separator: Separator,
+  areOwners: AreOwners,
+): Columns | ColumnProblem {
+  const isTable = separator === '\t' || separator === '|';
+  const all = rawFields.map((field) => field.trim());
+  const hasRowNumber =
+    isTable && all.length > 2 && ROW_NUMBER.test(all[0] ?? '') && parsePoints(all[1] ?? '') === undefined;
+  const fields = hasRowNumber ? all.slice(1) : all;
+  const bare = fields.findLastIndex((field, i) => i > 0 && parsePoints(field) !== undefined);
+  const last = bare > 0 ? bare : fields.findLastIndex((field, i) => i > 0 && estimateOf(field) !== undefined);
+  const estimatePoints = estimateOf(fields[last] ?? '');
+  if (estimatePoints === undefined) return estimateProblem(fields);
+  const isOwner = (field: string, i: number): boolean =>
+    i > 0 && field !== '' && (isTable || /^<?@/.test(field)) && areOwners(field);
+  const before = fields.slice(0, last);
+  const title = before.filter((field, i) => !isOwner(field, i) && !(isTable && field === ''));
+  return {
+    title: title.join(isTable ? ' ' : `${separator} `),
+    estimatePoints,
+    owners: [...before.filter(isOwner), ...fields.slice(last + 1)],
+  };
+}
+
+function estimateProblem(fields: readonly string[]): ColumnProblem {
+  const candidate = fields
+    .slice(1)
+    .find((field) => field !== '' && !field.startsWith('@') && !field.startsWith('<@'));
+  if (candidate === undefined) return { code: 'no-estimate' };
+  return { code: 'not-an-estimate', typed: candidate, most: MAX_POINTS };
+}
+
+/** `Title (5) @owner`, `Title: 5 pts`, `[5] Title @owner` */
+function withEstimateBeside(line: string, areOwners: AreOwners): Columns | undefined {
+  const found = [...line.matchAll(BRACKETED_ESTIMATE), ...line.matchAll(ESTIMATE_WITH_UNIT)].sort(
+    (a, b) => b.index - a.index,
+  );
+  // It is at the end, before the owners, or at the beginning.
+  const likely = found.filter(({ index }, i) => i < LAST_ESTIMATES || index === 0);
+  for (const { 0: typed, index } of likely) {
+    const estimatePoints = estimateOf(typed);
+    if (estimatePoints === undefined) continue;
+    const before = withoutEnds(line.slice(0, index), BETWEEN, 'both ends');
+    const after = withoutEnds(line.slice(index + typed.length), BETWEEN, 'both ends');
+    if (before === '' || after === '')
+      return { ...titleAndOwners(before || after, areOwners), estimatePoints };
+    if (/^<?@/.test(after) || areOwners(after)) return { title: before, estimatePoints, owners: [after] };
+  }
+  return undefined;
+}
+
+/** Members at the end of a title, each with an `@`, are the owners. */
+function titleAndOwners(text: string, areOwners: AreOwners): { title: string; owners: string[] } {
+  const at = / <?@/.exec(text)?.index ?? -1;
+  const owners = text.slice(at + 1);
+  if (at < 0 || !areOwners(owners)) return { title: text, owners: [] };
+  return { title: withoutEnds(text.slice(0, at), BETWEEN, 'end'), owners: [owners] };
+}
