@@ -26,15 +26,18 @@ export async function openPage({ scenario, logger, port }: PageOptions): Promise
     underWay = result.catch(() => undefined);
     return result;
   };
+  let verdictIsIn = false;
+  const firstMember = scenario.members[0]?.name ?? '';
   const routes: Record<string, PageRoute> = {
     'GET /page/about': () => ({
       teamName: scenario.team.name,
       scenario: scenario.sprints.map(({ name }) => name).join(', '),
-      hint: say('rehearsal-hint'),
+      hint: verdictIsIn ? say('rehearsal-hint-after') : say('rehearsal-hint', { member: firstMember }),
+      startPlace: 'dm',
       timeZone: scenario.team.timeZone,
       roles: rehearsal.cast.roles,
       shortcuts: [{ callbackId: SHORTCUTS.answerForMyCards, name: say('rehearsal-shortcut-answer') }],
-      examples: ['/loadline', '/loadline status', '/loadline cards', '/loadline help'],
+      examples: ['/loadline', '/loadline status'],
     }),
     'POST /page/forward': ({ by }) => inTurn(() => forward(by)),
   };
@@ -58,6 +61,7 @@ export async function openPage({ scenario, logger, port }: PageOptions): Promise
     else if (by === 'day') await moveTo(nextPrompt(now, dayAt(now, timeZone)));
     else if (by === 'close') await moveTo(await closingTime());
     else throw new Error('The calendar moves on by hour, day or close.');
+    verdictIsIn ||= (await rehearsal.openSprint()) === undefined;
     const at = rehearsal.deps.clock.now();
     const names = script.takeWriters().map((id) => scenario.members.find((one) => one.id === id)?.name ?? id);
     const moved = { day: dayAt(at, timeZone), time: timeAt(at, timeZone) };
@@ -84,6 +88,11 @@ export async function openPage({ scenario, logger, port }: PageOptions): Promise
 
   const { startsOn, endsOn } = scenario.sprints[0] as ScenarioSprint;
   const [firstDay = startsOn, secondDay = firstDay] = workingDaysFromTo(startsOn, endsOn, workingDays);
+  await script.playNext();
+  // The members have said hello already: a visitor's first screen shows what is asked today.
+  for (const { id } of scenario.members) {
+    await rehearsal.standIn.openHome(rehearsal.cast.userIdOf(id), 'messages');
+  }
   await moveTo(instantOf(secondDay, promptAt, timeZone));
   script.takeWriters();
   console.log(say('rehearsal-open', { url: `${rehearsal.standIn.url}/` }));

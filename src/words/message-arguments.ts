@@ -1934,7 +1934,8 @@ export interface Messages {
   'rehearsal-port-wrong': Record<never, never>;
   'rehearsal-open': { readonly url: string };
   'rehearsal-shortcut-answer': Record<never, never>;
-  'rehearsal-hint': Record<never, never>;
+  'rehearsal-hint': { readonly member: string };
+  'rehearsal-hint-after': Record<never, never>;
   'rehearsal-wrote': { readonly people: readonly string[]; readonly day: string; readonly time: string };
   'rehearsal-day': { readonly day: string; readonly time: string };
   'rehearsal-set-up': { readonly team: string };

@@ -46,14 +46,15 @@ describe('a sprint in the rehearsal page', () => {
   const form = () => page.locator('dialog[open]');
   const sees = (words: string | RegExp) => page.locator('#stream').getByText(words).last().waitFor(WAIT);
 
-  it('begins in an invented sprint on its second morning, with a prompt for each member', async () => {
+  it('begins in an invented sprint on its second morning, at a member’s question for today', async () => {
     await page.getByText('What to try').first().waitFor(WAIT);
-    await be('Odd');
-    await goTo('Direct messages');
     await sees('Tue 3 Nov: what is left on your cards?');
+    const answer = page.locator('#stream').getByRole('button', { name: 'Answer', exact: true }).last();
+    expect(await answer.evaluate((button) => button.getBoundingClientRect().bottom)).toBeLessThan(700);
   });
 
-  it('welcomes a member who opens the direct messages for the first time', async () => {
+  it('welcomes somebody who opens the direct messages for the first time', async () => {
+    await be('Facilitator');
     await sees('Hello, I’m Loadline');
   });
 
@@ -67,6 +68,7 @@ describe('a sprint in the rehearsal page', () => {
     await page.locator('#stream').getByRole('button', { name: 'History', exact: true }).waitFor(WAIT);
     await goTo('Direct messages');
     await be('Odd');
+    await sees('Tue 3 Nov: what is left on your cards?');
   });
 
   it('has a shortcut that opens the answer form from anywhere', async () => {
@@ -128,8 +130,10 @@ describe('a sprint in the rehearsal page', () => {
     expect(await page.locator('#stream img').count()).toBe(0);
   });
 
-  it('closes the sprint by itself and posts the verdict with its chart in the channel', async () => {
+  it('closes the sprint by itself and shows the verdict with its chart in the channel', async () => {
+    await goTo('Direct messages');
     await press('To the sprint’s end');
+    await page.getByRole('heading', { name: '#quayside' }).waitFor(WAIT);
     await sees(/^Harbour 12: kept/);
     const chart = page.locator('#stream img').last();
     await chart.waitFor(WAIT);

@@ -3,6 +3,20 @@ import type { PageChannel, PageState } from '../stand-in/page-state.ts';
 import { type Desk, HOME, nameOf, placeKey } from './desk.ts';
 import { element, keepingFocus } from './dom.ts';
 
+/** Draws the line that stands for the lists in a narrow window, and opens them. */
+export function drawSideLine(button: HTMLElement, desk: Desk, state: PageState): void {
+  const here = state.channels.find((channel) => placeKey(channel) === desk.place);
+  const elsewhere = state.channels.filter((channel) => channel !== here);
+  const unread = elsewhere.reduce((sum, channel) => sum + channel.unread, 0);
+  button.replaceChildren(
+    element('span', { class: 'unseen' }, ['You are ']),
+    element('b', {}, [nameOf(state.me)]),
+    ' in ',
+    element('b', {}, [here ? placeName(here) : 'Home page']),
+    unreadMark(unread) ?? '',
+  );
+}
+
 /** Draws the members; people only, as nobody can be the app. */
 export function drawMembers(
   list: HTMLElement,

@@ -26,7 +26,9 @@ export class HintPanel {
 
   #show(open: boolean): void {
     this.#reveal(open);
-    if (!open) this.#opener.focus();
+    // In a narrow window the opener is in lists that are closed.
+    const isSeen = this.#opener.checkVisibility();
+    if (!open) (isSeen ? this.#opener : byId('side-open', HTMLElement)).focus();
     try {
       localStorage.setItem(this.#key, open ? 'open' : 'closed');
     } catch {

@@ -7,7 +7,7 @@ import { Announcer } from './announcer.ts';
 import { blockNodes } from './blocks.ts';
 import { CalendarBar } from './calendar-bar.ts';
 import { Composer } from './composer.ts';
-import { drawMembers, drawPlaces, drawShortcuts, placeName, unreadOf } from './crew.ts';
+import { drawMembers, drawPlaces, drawShortcuts, drawSideLine, placeName, unreadOf } from './crew.ts';
 import { DIRECT, HOME, nameOf, openDesk, placeAt, placeKey } from './desk.ts';
 import { byId, element, keepingFocus } from './dom.ts';
 import { FormDialog } from './form-dialog.ts';
@@ -30,6 +30,7 @@ const noticeText = byId('notice-text', HTMLElement);
 const toNewest = byId('to-newest', HTMLButtonElement);
 const asText = byId('as-text', HTMLButtonElement);
 const fromThread = byId('from-thread', HTMLButtonElement);
+const sideOpen = byId('side-open', HTMLButtonElement);
 
 const act: Act = async (target, click) => {
   if (!desk.me) return;
@@ -90,6 +91,7 @@ async function settle(work: Promise<Outcome>): Promise<boolean> {
 
 function draw(state: PageState): void {
   const first = state.channels[0];
+  desk.place ??= desk.about?.startPlace;
   if (!placeAt(desk, state) && desk.place !== HOME) desk.place = first ? placeKey(first) : HOME;
   const place = placeAt(desk, state);
   const label = place ? placeName(place) : 'Home page';
@@ -105,10 +107,10 @@ function draw(state: PageState): void {
   drawMembers(byId('members', HTMLElement), desk, state, switchMember);
   drawPlaces(byId('places', HTMLElement), desk, state, switchPlace);
   drawShortcuts(byId('shortcuts', HTMLElement), desk, chooseShortcut);
+  drawSideLine(sideOpen, desk, state);
   calendar.draw(desk, state);
   hint.draw(desk.about);
   composer.draw();
-  asText.hidden = !place;
   keepingFocus(() => {
     if (place) toNewest.hidden = !stream.draw(desk, state, place.id) && (toNewest.hidden || stream.isAtEnd());
     else drawHome(state);
@@ -125,14 +127,23 @@ function drawHome(state: PageState): void {
 }
 
 function switchMember(id: string): void {
+  closeSide();
   if (id === desk.me) return;
   desk.me = id;
   desk.thread = undefined;
   void refreshOrSay().then(arrive);
 }
 
+/** In a narrow window, where the choice hides the lists, the focus goes back to what opened them. */
+function closeSide(): void {
+  if (sideOpen.getAttribute('aria-expanded') !== 'true') return;
+  sideOpen.setAttribute('aria-expanded', 'false');
+  sideOpen.focus();
+}
+
 /** The member may have been switched since the last state came. */
 function chooseShortcut(callbackId: string): void {
+  closeSide();
   if (desk.me) void settle(sendShortcut(desk.me, callbackId));
 }
 
@@ -145,6 +156,7 @@ function showThread(ts: string | undefined): void {
 }
 
 function switchPlace(id: string): void {
+  closeSide();
   if (id === desk.place && desk.thread === undefined) return;
   desk.place = id;
   desk.thread = undefined;
@@ -224,6 +236,10 @@ toNewest.addEventListener('click', () => {
 });
 byId('stream', HTMLElement).addEventListener('scroll', () => {
   if (stream.isAtEnd()) toNewest.hidden = true;
+});
+sideOpen.addEventListener('click', () => {
+  const isOpen = sideOpen.getAttribute('aria-expanded') === 'true';
+  sideOpen.setAttribute('aria-expanded', String(!isOpen));
 });
 fromThread.addEventListener('click', () => showThread(undefined));
 asText.addEventListener('click', () => {

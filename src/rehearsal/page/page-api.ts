@@ -10,6 +10,8 @@ export interface About {
   scenario: string;
   /** What to try first, one suggestion a line. */
   hint: string;
+  /** Where a visitor looks first; the first channel when left out. */
+  startPlace?: string;
   /** IANA zone of the team; the member's own zone when left out. */
   timeZone?: string;
   /** Commands to offer as examples. */

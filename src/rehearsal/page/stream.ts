@@ -41,18 +41,26 @@ export class Stream {
     // An image that arrives late makes the log longer; who read the newest goes on reading the newest.
     box.addEventListener('load', () => this.#stayAtEnd && this.toEnd(), true);
     box.addEventListener('scroll', () => {
-      this.#stayAtEnd = this.isAtEnd();
+      if (this.#scrolledTo !== box.scrollTop) this.#stayAtEnd = this.isAtEnd();
     });
   }
 
   #stayAtEnd = true;
+  /** Where `toEnd` scrolled, to tell that from the reader's own scrolling. */
+  #scrolledTo = 0;
 
   isAtEnd(): boolean {
     return this.#box.scrollHeight - this.#box.scrollTop - this.#box.clientHeight < NEAR_END_PX;
   }
 
+  /** To the newest message; to its beginning when it is too long to be seen as a whole. */
   toEnd(): void {
-    this.#box.scrollTop = this.#box.scrollHeight;
+    const newest = this.#box.lastElementChild as HTMLElement | null;
+    const heading = this.#box.querySelector<HTMLElement>('.day')?.offsetHeight ?? 0;
+    const room = this.#box.clientHeight - heading;
+    const isLong = newest !== null && newest.offsetHeight > room;
+    this.#box.scrollTop = isLong ? newest.offsetTop - heading : this.#box.scrollHeight;
+    this.#scrolledTo = this.#box.scrollTop;
     this.#stayAtEnd = true;
   }
 

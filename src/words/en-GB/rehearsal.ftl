@@ -20,9 +20,12 @@ rehearsal-open = The rehearsal is open at { $url } (stop it with Ctrl+C).
 # As in the app's manifest.
 rehearsal-shortcut-answer = Answer for my cards
 rehearsal-hint =
-    It is the second morning of the sprint. Be any member, and answer the question in their direct messages.
-    In the channel, as any member, try /loadline status; as the facilitator, /loadline on its own shows what you can do.
-    The others answer as the calendar moves on. “To the sprint’s end” brings the verdict.
+    It is the second morning of a sprint. Answer for { $member } below, or be somebody else.
+    “To the sprint’s end” plays what the others say, and brings the verdict.
+# Once the first sprint has ended.
+rehearsal-hint-after =
+    The verdict is in the channel; its thread says more.
+    Be the facilitator and plan the next sprint: /loadline plan.
 
 # After the calendar was moved on.
 rehearsal-wrote = { LIST($people) } wrote. It is { DAY($day) }, { $time }.
