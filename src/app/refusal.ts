@@ -59,7 +59,7 @@ export interface RefusalDetails {
   'card-not-blocked': { readonly card: string };
   'already-owner': { readonly card: string };
   'card-not-dropped': { readonly card: string };
-  'not-card-owner': { readonly card: string; readonly act: 'reopen' | 'block' | 'give' };
+  'not-card-owner': { readonly card: string; readonly act: 'reopen' | 'block' | 'give' | 'release' };
   'too-many-cards': { readonly limit: number };
   'no-cards-of-yours': { readonly sprintName: string };
   'unclear-words': {
@@ -102,6 +102,7 @@ export type FacilitatorAct =
   | 'cancel'
   | 'reopen'
   | 'undrop'
+  | 'assign'
   | 'change-settings'
   | 'move'
   | 'change-measures'

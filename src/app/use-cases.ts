@@ -4,16 +4,8 @@ import { askAdvice, forecastForm, shareAdvice } from './advice/ask-advice.ts';
 import { answerForm } from './answering/answer-form.ts';
 import { answerInWords } from './answering/answer-in-words.ts';
 import { recordAnswers, recordAway, recordUnchanged } from './answering/record-answers.ts';
-import {
-  blockCard,
-  dropCard,
-  listCards,
-  reopenCard,
-  takeCard,
-  unblockCard,
-  undropCard,
-} from './cards/change-cards.ts';
-import { giveCards } from './cards/change-owners.ts';
+import { blockCard, dropCard, listCards, reopenCard, unblockCard, undropCard } from './cards/change-cards.ts';
+import { assignCards, giveCards, releaseCards, takeCards } from './cards/change-owners.ts';
 import { pullCard, pullForm, pullLine } from './cards/pull-card.ts';
 import { cancelSprint, closeSprint, reopenSprint } from './closing/end-sprint.ts';
 import { exportSprints } from './export/export-sprints.ts';
@@ -40,6 +32,7 @@ const ALL = {
   answerForm,
   answerInWords,
   askAdvice,
+  assignCards,
   baselineForm,
   beginWelcome,
   blockCard,
@@ -72,6 +65,7 @@ const ALL = {
   recordValue,
   recordValueLine,
   refreshHomePage,
+  releaseCards,
   reopenCard,
   reopenSprint,
   setMeasures,
@@ -82,7 +76,7 @@ const ALL = {
   sprintStatus,
   statusChart,
   takeBackWelcome,
-  takeCard,
+  takeCards,
   unblockCard,
   undropCard,
   valueForm,

@@ -149,22 +149,29 @@ export interface Messages {
   'card-dropped': { readonly sprint: string; readonly number: string; readonly card: string };
   'card-dropped-reason': { readonly reason: string };
   'card-dropped-counts': { readonly part: 'planned' | 'pulled-in'; readonly points: number };
-  'card-taken': {
-    readonly number: string;
-    readonly sprint: string;
-    readonly card: string;
-    readonly left: string;
-    readonly owners: string;
-  };
-  'card-taken-next': Record<never, never>;
   'card-undropped': {
     readonly number: string;
     readonly sprint: string;
     readonly card: string;
     readonly left: string;
   };
-  'cards-given-title': { readonly cards: number; readonly sprint: string };
-  'cards-given-next': Record<never, never>;
+  'cards-owners-title': {
+    readonly act: 'give' | 'release' | 'take';
+    readonly cards: number;
+    readonly sprint: string;
+  };
+  'cards-taken-next': Record<never, never>;
+  'cards-owners-next': Record<never, never>;
+  'cards-given-title': { readonly cards: number; readonly by: string; readonly sprint: string };
+  'card-dropped-by': {
+    readonly by: string;
+    readonly number: string;
+    readonly sprint: string;
+    readonly card: string;
+  };
+  'card-dropped-take-back': { readonly number: string };
+  'card-dropped-taken-back': Record<never, never>;
+  'card-dropped-gone': { readonly sprint: string };
   'card-reopened': { readonly number: string; readonly sprint: string; readonly card: string };
   'card-reopened-next': Record<never, never>;
   'card-blocked': {
@@ -524,6 +531,10 @@ export interface Messages {
   'command-take-summary': Record<never, never>;
   'command-give-usage': Record<never, never>;
   'command-give-summary': Record<never, never>;
+  'command-release-usage': Record<never, never>;
+  'command-release-summary': Record<never, never>;
+  'command-assign-usage': Record<never, never>;
+  'command-assign-summary': Record<never, never>;
   'command-undrop-usage': Record<never, never>;
   'command-undrop-summary': Record<never, never>;
   'command-blocked-usage': Record<never, never>;
@@ -1799,6 +1810,7 @@ export interface Messages {
   'refusal-owner-not-a-member-fix': Record<never, never>;
   'refusal-not-a-facilitator': {
     readonly act:
+      | 'assign'
       | 'cancel'
       | 'change-measures'
       | 'change-settings'
@@ -1860,7 +1872,7 @@ export interface Messages {
   'refusal-already-owner-fix': Record<never, never>;
   'refusal-card-not-dropped': { readonly card: string };
   'refusal-card-not-dropped-fix': Record<never, never>;
-  'refusal-not-card-owner': { readonly act: 'block' | 'give' | 'reopen'; readonly card: string };
+  'refusal-not-card-owner': { readonly act: 'block' | 'give' | 'release' | 'reopen'; readonly card: string };
   'refusal-not-card-owner-fix': Record<never, never>;
   'refusal-too-many-cards': { readonly limit: number };
   'refusal-too-many-cards-fix': Record<never, never>;
@@ -1896,7 +1908,6 @@ export interface Messages {
   'refusal-bad-argument': { readonly command: string; readonly problem: string };
   'refusal-bad-argument-fix': { readonly command: string; readonly example: string };
   'refusal-drop-example': Record<never, never>;
-  'refusal-give-example': Record<never, never>;
   'refusal-pull-example': Record<never, never>;
   'refusal-cancel-example': Record<never, never>;
   'refusal-key-taken': { readonly sprint: string; readonly name: string };

@@ -188,7 +188,6 @@ const TOLD: Told = {
 /** What may follow a command word, where words are part of it. */
 function exampleOf(command: string): string {
   if (command === 'drop') return say('refusal-drop-example');
-  if (command === 'give') return say('refusal-give-example');
   return command === 'pull' ? say('refusal-pull-example') : say('refusal-cancel-example');
 }
 

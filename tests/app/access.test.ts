@@ -8,9 +8,10 @@ import {
   dropCard,
   listCards,
   reopenCard,
-  takeCard,
   unblockCard,
+  undropCard,
 } from '../../src/app/cards/change-cards.ts';
+import { assignCards, giveCards, releaseCards, takeCards } from '../../src/app/cards/change-owners.ts';
 import { pullCard, pullForm, pullLine } from '../../src/app/cards/pull-card.ts';
 import { cancelSprint, closeSprint, reopenSprint } from '../../src/app/closing/end-sprint.ts';
 import { exportSprints } from '../../src/app/export/export-sprints.ts';
@@ -92,7 +93,11 @@ const BY_PLACE: Record<string, Attempt> = {
   sprintStatus: (deps, actor, { place }) => sprintStatus(deps, actor, place),
   'dropCard by place': (deps, actor, { place }) =>
     dropCard(deps, actor, { place, reference: '1', reason: 'x' }),
-  'takeCard by place': (deps, actor, { place }) => takeCard(deps, actor, { place, reference: '1' }),
+  'takeCards by place': (deps, actor, { place }) => takeCards(deps, actor, { place, words: '1' }),
+  'giveCards by place': (deps, actor, { place }) => giveCards(deps, actor, { place, words: '1 @ana' }),
+  'releaseCards by place': (deps, actor, { place }) => releaseCards(deps, actor, { place, words: '1' }),
+  'assignCards by place': (deps, actor, { place }) => assignCards(deps, actor, { place, words: '1 @ana' }),
+  'undropCard by place': (deps, actor, { place }) => undropCard(deps, actor, { place, reference: '1' }),
   'reopenCard by place': (deps, actor, { place }) => reopenCard(deps, actor, { place, reference: '1' }),
   'blockCard by place': (deps, actor, { place }) =>
     blockCard(deps, actor, { place, reference: '1', on: 'x' }),
@@ -130,7 +135,7 @@ const BY_ID: Record<string, Attempt> = {
   pullCard: (deps, actor, { sprintId }) =>
     pullCard(deps, actor, { sprintId, title: 'Fog horn', estimate: '3', ownerIds: [] }),
   dropCard: (deps, actor, { sprintId }) => dropCard(deps, actor, { sprintId, reference: '1', reason: 'x' }),
-  takeCard: (deps, actor, { sprintId }) => takeCard(deps, actor, { sprintId, reference: '1' }),
+  undropCard: (deps, actor, { sprintId }) => undropCard(deps, actor, { sprintId, reference: '1' }),
   reopenCard: (deps, actor, { sprintId }) => reopenCard(deps, actor, { sprintId, reference: '1' }),
   blockCard: (deps, actor, { sprintId }) => blockCard(deps, actor, { sprintId, reference: '1', on: 'x' }),
   unblockCard: (deps, actor, { sprintId }) => unblockCard(deps, actor, { sprintId, reference: '1' }),

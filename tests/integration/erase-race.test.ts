@@ -1,6 +1,6 @@
 /** What somebody does in the very moment in which they are erased, on a real Postgres: it leaves nothing of them either. */
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { takeCard } from '../../src/app/cards/change-cards.ts';
+import { takeCards } from '../../src/app/cards/change-owners.ts';
 import type { Store } from '../../src/app/ports/store.ts';
 import { erasePerson } from '../../src/app/privacy/erase-person.ts';
 import type { Database } from '../../src/store/database.ts';
@@ -96,9 +96,9 @@ it('is erased too, though the person was seen on the team before and it was writ
     },
   };
 
-  const taken = takeCard({ ...h.deps, store: taking }, actorOf('ben'), { place: CHANNEL, reference: '1' });
+  const taken = takeCards({ ...h.deps, store: taking }, actorOf('ben'), { place: CHANNEL, words: '1' });
   await seen.comes;
   await erasePerson({ store: erasing }, actorOf('ben'));
-  expect((await taken).card.ownerIds).toContain(PEOPLE.ben);
+  expect((await taken).cards[0]?.ownerIds).toContain(PEOPLE.ben);
   expect(await rowsWith(database, [PEOPLE.ben, 'Ben Ode'])).toEqual([]);
 });

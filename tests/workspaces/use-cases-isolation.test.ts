@@ -163,6 +163,20 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
     refused: { 'the team': (use, actor, { teamId }) => use.forecastForm(actor, { teamId }) },
     own: inPlaces((use, actor, place) => use.forecastForm(actor, { place })),
   },
+  assignCards: {
+    refused: {
+      'the key of a card': (use, actor, { cardKey }) =>
+        use.assignCards(actor, { place: HERE, words: `${cardKey} <@${BEN}>` }),
+    },
+    own: {},
+  },
+  releaseCards: {
+    refused: {
+      'the key of a card': (use, actor, { cardKey }) =>
+        use.releaseCards(actor, { place: HERE, words: cardKey }),
+    },
+    own: {},
+  },
   giveCards: {
     refused: {
       'the key of a card': (use, actor, { cardKey }) =>
@@ -338,11 +352,9 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
     own: {},
   },
   takeBackWelcome: { refused: {}, own: { 'of the same id': (use, actor) => use.takeBackWelcome(actor) } },
-  takeCard: {
+  takeCards: {
     refused: {
-      'the sprint': (use, actor, { sprintId }) => use.takeCard(actor, { sprintId, reference: '2' }),
-      'the key of a card': (use, actor, { cardKey }) =>
-        use.takeCard(actor, { place: HERE, reference: cardKey }),
+      'the key of a card': (use, actor, { cardKey }) => use.takeCards(actor, { place: HERE, words: cardKey }),
     },
     own: {},
   },

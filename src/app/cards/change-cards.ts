@@ -1,10 +1,11 @@
-/** Changes to a card of the sprint: drop and take that back, take, reopen, blocked, moving again; and the list of them all. */
+/** Changes to a card of the sprint: drop it and take that back, reopen it, blocked, moving again; and the list of them all. */
 import { randomUUID } from 'node:crypto';
 import { currentBlock } from '../../sprint/blocks.ts';
 import { runningSummary, type SprintSummary } from '../../sprint/summary.ts';
 import { refreshOwnersPrompts } from '../answering/refresh-prompt.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
+import { directPost } from '../posting/post-kinds.ts';
 import { Refusal, type RefusalDetails } from '../refusal.ts';
 import {
   dayWithin,
@@ -15,7 +16,7 @@ import {
   type SprintReference,
   todayOf,
 } from '../team/place.ts';
-import type { Actor, RecordedFact, SprintHeading } from '../team/team.ts';
+import type { Actor, RecordedFact, Sprint, SprintHeading } from '../team/team.ts';
 import {
   type CardLine,
   cardLine,
@@ -47,8 +48,12 @@ export async function dropCard(
       example: undefined,
     });
   }
-  return changeCard(deps, actor, input, async (tx, { state, day }) => {
+  return changeCard(deps, actor, input, async (tx, { state, day, membership: { team, sprint } }) => {
     await tx.write.cards.insertFacts([{ ...factBase(deps, actor, state, day), kind: 'drop', note: reason }]);
+    const { productOwnerId } = team;
+    if (productOwnerId === undefined || productOwnerId === actor.userId) return;
+    const about = { sprintId: sprint.id, cardIds: [state.card.id], byUserId: actor.userId, reason };
+    await tx.write.posts.add([directPost(team, productOwnerId, { kind: 'cards-dropped', ...about })]);
   });
 }
 
@@ -71,24 +76,10 @@ export async function undropCard(
       const isOwn = drop?.memberId === actor.userId;
       if (!isOwn && membership.team.productOwnerId !== actor.userId) requireFacilitator(membership, 'undrop');
       await tx.write.cards.insertFacts([{ ...factBase(deps, actor, state, day), kind: 'undrop', note: '' }]);
+      await tx.write.posts.refreshSent(membership.sprint.id, 'cards-dropped');
     },
     'dropped',
   );
-}
-
-/** Takes a share in a card: the actor becomes one of its owners. @throws Refusal `already-owner`. */
-export async function takeCard(
-  deps: AppDependencies,
-  actor: Actor,
-  input: SprintReference & { readonly reference: string },
-): Promise<CardChange> {
-  return changeCard(deps, actor, input, async (tx, { state, day }) => {
-    if (state.card.ownerIds.includes(actor.userId))
-      throw new Refusal('already-owner', { card: cardName(state.card) });
-    const ownerIds = [...state.card.ownerIds, actor.userId];
-    const by = { userId: actor.userId, day, at: deps.clock.now() };
-    await tx.write.cards.changeOwners([{ card: state.card, ownerIds, by }]);
-  });
 }
 
 /**
@@ -175,7 +166,7 @@ interface ChangeContext {
   readonly state: SprintCardState;
   readonly day: string;
   readonly facts: readonly RecordedFact[];
-  readonly membership: Membership;
+  readonly membership: Membership & { readonly sprint: Sprint };
 }
 
 async function changeCard(

@@ -1,13 +1,42 @@
-/** Cards change hands: an owner gives them away, a facilitator may as well. */
+/**
+ * Cards change hands: an owner gives them to others or back to nobody, a facilitator assigns them, and a member takes them.
+ * Each takes several cards at once, all or none of them.
+ */
 
 import { refreshPrompt } from '../answering/refresh-prompt.ts';
 import type { Problem } from '../input-problem.ts';
 import { peopleCalled } from '../planning/card-owners.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
+import type { OwnerChange } from '../ports/sprints.ts';
+import type { Transaction } from '../ports/store.ts';
+import { directPost } from '../posting/post-kinds.ts';
 import { Refusal } from '../refusal.ts';
-import { dayWithin, type Membership, openSprint, type Place, todayOf } from '../team/place.ts';
-import { type Actor, activeMembers, type SprintHeading } from '../team/team.ts';
-import { type CardLine, cardLine, cardName, findCard, type SprintCardState, statesOf } from './card-line.ts';
+import { tellOfOwnerless } from '../team/leave-team.ts';
+import {
+  dayWithin,
+  type Membership,
+  openSprint,
+  type Place,
+  requireFacilitator,
+  todayOf,
+} from '../team/place.ts';
+import { type Actor, activeMembers, type Sprint, type SprintHeading } from '../team/team.ts';
+import {
+  type CardLine,
+  cardLine,
+  cardName,
+  findCard,
+  isOpenCard,
+  type SprintCardState,
+  statesOf,
+} from './card-line.ts';
+
+/** Which cards, and for some to whom, as somebody typed it. */
+export interface TypedCards {
+  readonly place: Place;
+  /** `3 5 @ana @ben`, `3, 5 to Ana and Ben` */
+  readonly words: string;
+}
 
 /** Cards that changed hands together. */
 export interface OwnersChange {
@@ -24,24 +53,75 @@ export interface OwnersChange {
 export async function giveCards(
   deps: AppDependencies,
   actor: Actor,
-  { place, words }: { readonly place: Place; readonly words: string },
+  { place, words }: TypedCards,
 ): Promise<OwnersChange> {
-  return changeOwners(deps, actor, place, (states, { member, members }) => {
-    const { cards, people } = cardsAndPeople('give', words, states, members);
-    return cards.map((state): NewOwners => {
-      const { ownerIds } = state.card;
-      if (ownerIds.includes(actor.userId))
-        return { state, ownerIds: replaced(ownerIds, actor.userId, people) };
-      if (!member.isFacilitator)
-        throw new Refusal('not-card-owner', { card: cardName(state.card), act: 'give' });
-      return { state, ownerIds: people };
-    });
+  return changeOwners(deps, actor, place, (states, membership) => {
+    const { cards, people } = cardsAndPeople('give', words, states, membership.members);
+    return cards.map((state) => ({ state, ownerIds: ownPlaceGiven(state, membership, people, 'give') }));
   });
 }
 
-/** In the place of the one who gives. */
-function replaced(ownerIds: readonly string[], giver: string, to: readonly string[]): string[] {
-  return [...new Set(ownerIds.flatMap((id) => (id === giver ? to : [id])))];
+/**
+ * Gives cards back to nobody: an owner gives up their own place; a facilitator who doesn't own the card takes everybody off.
+ *
+ * @throws Refusal `bad-argument`, `no-such-card`, `card-dropped`, `not-card-owner`
+ */
+export async function releaseCards(
+  deps: AppDependencies,
+  actor: Actor,
+  { place, words }: TypedCards,
+): Promise<OwnersChange> {
+  return changeOwners(deps, actor, place, (states, membership) =>
+    cardsNamed('release', words, states).map((state) => ({
+      state,
+      ownerIds: ownPlaceGiven(state, membership, [], 'release'),
+    })),
+  );
+}
+
+/**
+ * Says whose cards are; for facilitators.
+ *
+ * @throws Refusal `bad-argument`, `no-such-card`, `card-dropped`, `not-a-facilitator`
+ */
+export async function assignCards(
+  deps: AppDependencies,
+  actor: Actor,
+  { place, words }: TypedCards,
+): Promise<OwnersChange> {
+  return changeOwners(deps, actor, place, (states, membership) => {
+    requireFacilitator(membership, 'assign');
+    const { cards, people } = cardsAndPeople('assign', words, states, membership.members);
+    return cards.map((state) => ({ state, ownerIds: people }));
+  });
+}
+
+/** Takes a share in cards: the actor becomes one of their owners. @throws Refusal `already-owner`, and as above */
+export async function takeCards(
+  deps: AppDependencies,
+  actor: Actor,
+  { place, words }: TypedCards,
+): Promise<OwnersChange> {
+  return changeOwners(deps, actor, place, (states) =>
+    cardsNamed('take', words, states).map((state) => {
+      const { card } = state;
+      if (card.ownerIds.includes(actor.userId)) throw new Refusal('already-owner', { card: cardName(card) });
+      return { state, ownerIds: [...card.ownerIds, actor.userId] };
+    }),
+  );
+}
+
+/** Others, or nobody, in the place of the one who gives. */
+function ownPlaceGiven(
+  { card }: SprintCardState,
+  { member }: Membership,
+  to: readonly string[],
+  act: 'give' | 'release',
+): readonly string[] {
+  if (card.ownerIds.includes(member.userId))
+    return [...new Set(card.ownerIds.flatMap((id) => (id === member.userId ? to : [id])))];
+  if (!member.isFacilitator) throw new Refusal('not-card-owner', { card: cardName(card), act });
+  return to;
 }
 
 interface NewOwners {
@@ -66,6 +146,11 @@ async function changeOwners(
     await tx.write.cards.changeOwners(changes.map((change) => ({ ...change, by })));
     const concerned = new Set(changes.flatMap(({ card, ownerIds }) => [...card.ownerIds, ...ownerIds]));
     for (const userId of concerned) await refreshPrompt(tx, sprint.id, userId, today);
+    await tellNewOwners(tx, found, changes);
+    const isLeft = wanted.some(
+      ({ state, ownerIds }) => ownerIds.length === 0 && state.card.ownerIds.length > 0 && isOpenCard(state),
+    );
+    if (isLeft) await tellOfOwnerless(tx, team, found.members, sprint.id, actor.userId);
     const states = statesOf(await tx.read.recordsOf(sprint.id));
     const changedIds = new Set(changes.map(({ card }) => card.id));
     return {
@@ -75,15 +160,48 @@ async function changeOwners(
   });
 }
 
-/** `3 5 @ana @ben`, `3, 5 to Ana and Ben` */
+/** Those who got cards by somebody else's doing, in one message each. */
+async function tellNewOwners(
+  tx: Transaction,
+  { team, sprint, member }: Membership & { readonly sprint: Sprint },
+  changes: readonly Pick<OwnerChange, 'card' | 'ownerIds'>[],
+): Promise<void> {
+  const cardsOf = new Map<string, string[]>();
+  for (const { card, ownerIds } of changes) {
+    for (const userId of ownerIds) {
+      if (userId === member.userId || card.ownerIds.includes(userId)) continue;
+      cardsOf.set(userId, [...(cardsOf.get(userId) ?? []), card.id]);
+    }
+  }
+  const posts = [...cardsOf].map(([userId, cardIds]) =>
+    directPost(team, userId, {
+      kind: 'cards-given',
+      sprintId: sprint.id,
+      byUserId: member.userId,
+      cardIds,
+    }),
+  );
+  if (posts.length > 0) await tx.write.posts.add(posts);
+}
+
+function cardsNamed(
+  command: 'release' | 'take',
+  words: string,
+  states: readonly SprintCardState[],
+): SprintCardState[] {
+  const cards = namedCards(words, states);
+  if (cards.length > 0) return cards;
+  throw new Refusal('bad-argument', { command, problem: { code: 'which-card' }, example: '3' });
+}
+
 function cardsAndPeople(
-  command: 'give',
+  command: 'give' | 'assign',
   words: string,
   states: readonly SprintCardState[],
   members: Membership['members'],
 ): { cards: SprintCardState[]; people: string[] } {
   const refuse = (problem: Problem): Refusal =>
-    new Refusal('bad-argument', { command, problem, example: undefined });
+    new Refusal('bad-argument', { command, problem, example: '3 @ana' });
   const [cardWords = '', peopleWords = ''] = partedAtPeople(words, states);
   const cards = namedCards(cardWords, states);
   if (cards.length === 0) throw refuse({ code: 'which-card' });

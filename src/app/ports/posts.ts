@@ -27,6 +27,8 @@ export interface PostWriting {
    * be taken, and its channel may be open again.
    */
   refresh(postId: string): Promise<void>;
+  /** The same for all posts of the kind about the sprint that were sent. */
+  refreshSent(sprintId: string, kind: string): Promise<void>;
   update(postId: string, change: PostChange): Promise<void>;
   /** Marks the posts to these people about the team's sprints that were not sent yet as skipped. */
   skipUnsentTo(teamId: string, userIds: readonly string[]): Promise<void>;

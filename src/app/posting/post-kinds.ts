@@ -7,7 +7,7 @@ import { randomUUID } from 'node:crypto';
 import type { Advice } from '../advice/advice.ts';
 import { adviceOf } from '../advice/advice-of.ts';
 import { needsNoLastCall, type PromptContent, promptContentOf } from '../answering/prompt-content.ts';
-import { cardLine, needsOwner, statesOf } from '../cards/card-line.ts';
+import { cardLine, isOpenCard, needsOwner, statesOf } from '../cards/card-line.ts';
 import { questionDays } from '../clock/sprint-clock.ts';
 import { verdictContent } from '../closing/verdict-content.ts';
 import { commitmentOf, type PlanContent } from '../planning/plan-content.ts';
@@ -64,6 +64,31 @@ export const POST_KINDS = {
     const heading: SprintHeading = { team, sprint };
     return { content: { heading, cards } };
   }),
+
+  'cards-given': aboutSprint(
+    ['byUserId', 'cardIds'],
+    async ({ team, sprint, states, post, subject: { byUserId, cardIds } }) => {
+      const { userId } = post.recipient as { readonly userId: string };
+      const cards = states
+        .filter((state) => cardIds.includes(state.card.id) && isOpenCard(state))
+        .map(cardLine)
+        .filter(({ ownerIds }) => ownerIds.includes(userId));
+      if (post.postedAt === undefined && (cards.length === 0 || sprint.state !== 'open')) return undefined;
+      const heading: SprintHeading = { team, sprint };
+      return { content: { heading, cards, byUserId } };
+    },
+  ),
+
+  'cards-dropped': aboutSprint(
+    ['byUserId', 'cardIds', 'reason'],
+    async ({ team, sprint, states, post, subject: { byUserId, cardIds, reason } }) => {
+      const cards = states.map(cardLine).filter(({ cardId }) => cardIds.includes(cardId));
+      const isTakenBack = cards.every(({ state }) => state !== 'dropped');
+      if (post.postedAt === undefined && isTakenBack) return undefined;
+      const heading: SprintHeading = { team, sprint };
+      return { content: { heading, cards, byUserId, reason, isTakenBack } };
+    },
+  ),
 
   'channel-unreachable': aboutTeam(['reason'], async ({ team, subject: { reason } }) => ({
     content: { team, cause: reason as ChannelCause },

@@ -19,6 +19,7 @@ export interface SubjectFields {
   readonly on: Day;
   readonly reason: string;
   readonly question: AdviceQuestion;
+  readonly cardIds: readonly string[];
 }
 
 /** What a post is about: its kind, and the fields that the kind needs. `post-kinds.ts` declares the kinds. */

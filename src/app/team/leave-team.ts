@@ -45,19 +45,21 @@ export async function letGo(
     const needsOwner = open.some(
       ({ card }) => card.ownerIds.length > 0 && card.ownerIds.every((id) => gone.has(id)),
     );
-    if (needsOwner) await tellFacilitators(tx, team, staying, sprint.id);
+    if (needsOwner) await tellOfOwnerless(tx, team, staying, sprint.id);
   }
 }
 
-async function tellFacilitators(
+/** Tells the facilitators that open cards are nobody's. @param exceptUserId who knows already */
+export async function tellOfOwnerless(
   tx: Transaction,
   team: Team,
   members: readonly Member[],
   sprintId: string,
+  exceptUserId?: string,
 ): Promise<void> {
-  const posts = facilitatorsOrMembers(members).map((userId) =>
-    directPost(team, userId, { kind: 'owner-needed', sprintId }),
-  );
+  const posts = facilitatorsOrMembers(members)
+    .filter((userId) => userId !== exceptUserId)
+    .map((userId) => directPost(team, userId, { kind: 'owner-needed', sprintId }));
   if (posts.length > 0) await tx.write.posts.add(posts);
 }
 

@@ -15,10 +15,9 @@ import {
   blockedMessage,
   cardsMessage,
   droppedMessage,
-  givenMessage,
   movingMessage,
+  ownersMessage,
   pulledMessage,
-  takenMessage,
   undroppedMessage,
 } from '../views/cards/card-messages.ts';
 import { type Command, command, placeIn, readHeld, showFirstForm } from './command.ts';
@@ -85,10 +84,8 @@ export const pull: Command = command({
 export const take = command({
   word: 'take',
   who: 'member',
-  run: async ({ useCases }, caller, rest) => {
-    if (rest === '') throw whichCard('take');
-    const { actor, place } = caller;
-    await caller.tell(takenMessage(await useCases.takeCard(actor, { place, reference: rest })));
+  run: async ({ useCases }, { actor, place, tell }, rest) => {
+    await tell(ownersMessage(await useCases.takeCards(actor, { place, words: rest }), 'take'));
   },
 });
 
@@ -153,7 +150,23 @@ export const give = command({
   word: 'give',
   who: 'member',
   run: async ({ useCases }, { actor, place, tell }, rest) => {
-    await tell(givenMessage(await useCases.giveCards(actor, { place, words: rest })));
+    await tell(ownersMessage(await useCases.giveCards(actor, { place, words: rest }), 'give'));
+  },
+});
+
+export const release = command({
+  word: 'release',
+  who: 'member',
+  run: async ({ useCases }, { actor, place, tell }, rest) => {
+    await tell(ownersMessage(await useCases.releaseCards(actor, { place, words: rest }), 'release'));
+  },
+});
+
+export const assign = command({
+  word: 'assign',
+  who: 'facilitator',
+  run: async ({ useCases }, { actor, place, tell }, rest) => {
+    await tell(ownersMessage(await useCases.assignCards(actor, { place, words: rest }), 'give'));
   },
 });
 

@@ -3,7 +3,7 @@ import { ACTIONS, COMMAND, formId } from '../ids.ts';
 import { helpMessage } from '../views/help.ts';
 import { forecast, history, odds, range } from './advice.ts';
 import { answer } from './answer.ts';
-import { blocked, cards, drop, give, moving, pull, take, undrop } from './cards.ts';
+import { assign, blocked, cards, drop, give, moving, pull, release, take, undrop } from './cards.ts';
 import { buttonsOf, type Command, command, placeIn } from './command.ts';
 import { baseline, exportSprints, importSprints, value } from './numbers.ts';
 import { privacy } from './privacy.ts';
@@ -33,6 +33,8 @@ export const COMMANDS: readonly Command[] = [
   pull,
   take,
   give,
+  release,
+  assign,
   blocked,
   moving,
   drop,

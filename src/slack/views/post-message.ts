@@ -4,7 +4,7 @@ import { Markup, mrkdwn } from '../../words/say.ts';
 import { sharedAdviceMessage } from './advice-message.ts';
 import { dailyPromptMessage, lastCallMessage, reminderMessage } from './answering/prompt-messages.ts';
 import { type ChartImage, context } from './block-builders.ts';
-import { ownerNeededMessage } from './cards/card-messages.ts';
+import { cardsDroppedMessage, cardsGivenMessage, ownerNeededMessage } from './cards/card-messages.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { planMessage } from './planning/plan-messages.ts';
 import { cancelledMessage } from './sprint-change-views.ts';
@@ -23,6 +23,8 @@ const VIEWS: { readonly [Kind in PostKind]: (content: ContentOf<Kind>, chart?: C
     plan: ({ plan }) => planMessage(plan),
     verdict: ({ verdict }, chart) => verdictMessage(verdict, chart),
     'owner-needed': ownerNeededMessage,
+    'cards-given': cardsGivenMessage,
+    'cards-dropped': cardsDroppedMessage,
     'channel-unreachable': channelUnreachableMessage,
     'member-unreachable': memberUnreachableMessage,
     'shared-status': ({ status, byUserId }, chart) => sharedStatusMessage(status, byUserId, chart),

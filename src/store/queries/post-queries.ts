@@ -2,7 +2,7 @@
  * Records posts and queues their delivery in the same transaction: a post without a job would never go
  * out, and a job without its post would be about something that never happened.
  */
-import { and, desc, eq, getTableColumns, inArray, lt, notInArray, sql } from 'drizzle-orm';
+import { and, desc, eq, getTableColumns, inArray, isNotNull, lt, notInArray, sql } from 'drizzle-orm';
 import type { PostReading, PostWriting } from '../../app/ports/posts.ts';
 import { POST_KINDS, type PostKind } from '../../app/posting/post-kinds.ts';
 import type { Post, PostedAt, PostSubject, Recipient, SubjectFields } from '../../app/posting/posts.ts';
@@ -86,6 +86,15 @@ export function postReading(session: SqlSession): PostReading {
 }
 
 export function postWriting(session: SqlSession, sender: JobSender): PostWriting {
+  async function refresh(postId: string): Promise<void> {
+    const [refreshed] = await waitForAll([
+      RAISE_WANTED_VERSION(session, { post: postId }),
+      // Always a job of its own: one that is queued already may be read before this commits.
+      sender.send(session, [{ postId }]),
+    ]);
+    if (refreshed.length === 0) throw noSuchPost(postId);
+  }
+
   return {
     async add(added) {
       const jobs: DeliveryJob[] = [];
@@ -110,14 +119,13 @@ export function postWriting(session: SqlSession, sender: JobSender): PostWriting
       await sender.send(session, jobs);
     },
 
-    async refresh(postId) {
-      const [refreshed] = await waitForAll([
-        RAISE_WANTED_VERSION(session, { post: postId }),
-        // Always a job of its own: one that is queued already may be read before this commits.
-        sender.send(session, [{ postId }]),
-      ]);
-      if (refreshed.length === 0) throw noSuchPost(postId);
+    async refreshSent(sprintId, kind) {
+      const isSent = and(eq(posts.sprintId, sprintId), eq(posts.kind, kind), isNotNull(posts.postedTs));
+      for (const { id } of await session.select({ id: posts.id }).from(posts).where(isSent))
+        await refresh(id);
     },
+
+    refresh,
 
     async update(postId, change) {
       const { state, postedAt, replaces, sentVersion, firstAttemptAt, lastError } = change;

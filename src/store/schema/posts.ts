@@ -18,6 +18,7 @@ export const SUBJECT_COLUMNS = {
   byUserId: 'byUserId',
   reason: 'reason',
   question: 'question',
+  cardIds: 'cardIds',
 } as const satisfies Readonly<Record<keyof SubjectFields, string>>;
 
 type SubjectColumn = (typeof SUBJECT_COLUMNS)[keyof SubjectFields];
@@ -48,6 +49,7 @@ export const posts = loadline.table(
     byUserId: text('by_user_id'),
     reason: text('reason'),
     question: jsonb('question').$type<AdviceQuestion>(),
+    cardIds: jsonb('card_ids').$type<readonly string[]>(),
     state: text('state').$type<PostState>().notNull(),
     postedChannelId: text('posted_channel_id'),
     postedTs: text('posted_ts'),

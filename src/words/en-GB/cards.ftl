@@ -65,15 +65,40 @@ card-dropped-counts =
         [planned] It keeps its { POINTS($points) } in the commitment and counts as not finished.
        *[pulled-in] It keeps its { POINTS($points) } in the pulled-in work and counts as not finished.
     }
-card-taken = You now own card { $number } of { $sprint }, { $card }: { $left } ({ $owners }).
-card-taken-next = The daily prompt will ask you about it. To answer now: `/loadline answer`.
 card-undropped = The drop is taken back: card { $number } of { $sprint }, { $card }, is in the sprint again, with { $left }.
+
+# Over the list of the cards.
+cards-owners-title =
+    { $act ->
+        [take] { $cards ->
+            [one] { $sprint }: this card is now yours
+           *[other] { $sprint }: these cards are now yours
+        }
+        [release] { $cards ->
+            [one] { $sprint }: this card was given back
+           *[other] { $sprint }: these cards were given back
+        }
+       *[give] { $cards ->
+            [one] { $sprint }: this card has changed hands
+           *[other] { $sprint }: these cards have changed hands
+        }
+    }
+cards-taken-next = The daily prompt will ask you. To answer now: `/loadline answer`.
+cards-owners-next = The daily prompt asks the owners shown here. Nothing that was said about the cards has changed.
+
+# To somebody who got cards: $by is who gave them.
 cards-given-title =
     { $cards ->
-        [one] { $sprint }: this card has changed hands
-       *[other] { $sprint }: these cards have changed hands
+        [one] { $by } gave you a card of { $sprint }
+       *[other] { $by } gave you { NUMBER($cards) } cards of { $sprint }
     }
-cards-given-next = The daily prompt asks the owners shown here. Nothing that was said about the cards has changed.
+
+# To the product owner.
+card-dropped-by = { $by } dropped card { $number } of { $sprint }, { $card }.
+card-dropped-take-back = If that was a mistake, take it back in the team’s channel: `/loadline undrop { $number }`.
+card-dropped-taken-back = The drop was taken back: the card is in the sprint again.
+card-dropped-gone = A card of { $sprint } was dropped.
+
 card-reopened = Card { $number } of { $sprint }, { $card }, is open again.
 card-reopened-next = Say what is left on it: `/loadline answer`. Until then it counts as having nothing left.
 card-blocked = Card { $number } of { $sprint }, { $card }, is blocked: { $reason }

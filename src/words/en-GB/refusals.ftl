@@ -39,6 +39,7 @@ refusal-not-a-facilitator =
         [close] Only a facilitator of { $team } can close a sprint.
         [cancel] Only a facilitator of { $team } can cancel a sprint.
         [reopen] Only a facilitator of { $team } can reopen a sprint.
+        [assign] Only a facilitator of { $team } can say whose a card is.
         [undrop] Only a facilitator of { $team }, its product owner or the person who dropped the card can take that back.
         [move] Only a facilitator of { $team } can move the team to another channel.
         [change-settings] Only a facilitator of { $team } can change the team’s settings.
@@ -133,6 +134,7 @@ refusal-not-card-owner =
     { $act ->
         [reopen] Only an owner of card { $card } or a facilitator can reopen it.
         [block] Only an owner of card { $card } or a facilitator can say that it is blocked or moving again.
+        [release] Only an owner of card { $card } or a facilitator can give it back.
        *[give] Only an owner of card { $card } or a facilitator can give it to others.
     }
 refusal-not-card-owner-fix = Ask one of them, or become an owner first with `/loadline take`.
@@ -206,7 +208,6 @@ refusal-bad-argument = `/loadline { $command }` isn’t clear. { $problem }
 refusal-bad-argument-fix = Write it like this, for example: `/loadline { $command } { $example }`
 # What may follow the command word.
 refusal-drop-example = 3 the harbour office withdrew the wish
-refusal-give-example = 3 @name
 refusal-pull-example = Berth calendar shows tides, 5, @name
 refusal-cancel-example = the sprint goal became obsolete
 

@@ -6,9 +6,9 @@ import {
   dropCard,
   listCards,
   reopenCard,
-  takeCard,
   unblockCard,
 } from '../../../src/app/cards/change-cards.ts';
+import { takeCards } from '../../../src/app/cards/change-owners.ts';
 import { pullCard, pullForm, pullLine } from '../../../src/app/cards/pull-card.ts';
 import type { Problem } from '../../../src/app/input-problem.ts';
 import type { RecordedFact } from '../../../src/app/team/team.ts';
@@ -16,7 +16,6 @@ import { problemWords } from '../../../src/words/problems.ts';
 import {
   actorOf,
   CHANNEL,
-  directMessagesOf,
   type Harness,
   harnessForEach,
   PEOPLE,
@@ -193,7 +192,7 @@ describe('dropping a card', () => {
     await dropCard(h.deps, ben, { ...wanted, reason: 'not wanted' });
     const again = dropCard(h.deps, ben, { ...wanted, reason: 'not wanted' });
     expect(await refusalOf(again, 'card-dropped')).toEqual({ card: '1 (Tide table)' });
-    await refusalOf(takeCard(h.deps, ben, wanted), 'card-dropped');
+    await refusalOf(takeCards(h.deps, ben, { place: CHANNEL, words: wanted.reference }), 'card-dropped');
     await refusalOf(reopenCard(h.deps, ben, wanted), 'card-dropped');
   });
 
@@ -217,18 +216,6 @@ describe('dropping a card', () => {
     await dropCard(h.deps, ben, { sprintId: sprint.id, reference: '2', reason: 'not wanted' });
     const { facts } = await h.records(sprint.id);
     expect(facts.map(({ day }) => day)).toEqual(['2026-11-02', '2026-11-02']);
-  });
-});
-
-describe('taking a share in a card', () => {
-  test('makes the caller one of its owners, once', async () => {
-    const { h } = await running();
-    const wanted = { place: directMessagesOf('ben'), reference: '2' };
-    const { card } = await takeCard(h.deps, ben, wanted);
-    expect(card.ownerIds).toEqual([PEOPLE.chi, PEOPLE.ben]);
-    expect(await refusalOf(takeCard(h.deps, ben, wanted), 'already-owner')).toEqual({
-      card: '2 (Crane log)',
-    });
   });
 });
 

@@ -1,9 +1,10 @@
 import { describe, expect, test } from 'vitest';
 import { dropCard, undropCard } from '../../../src/app/cards/change-cards.ts';
-import { giveCards } from '../../../src/app/cards/change-owners.ts';
+import { assignCards, giveCards, releaseCards, takeCards } from '../../../src/app/cards/change-owners.ts';
 import {
   actorOf,
   CHANNEL,
+  directMessagesOf,
   harnessForEach,
   PEOPLE,
   type PersonName,
@@ -14,9 +15,9 @@ import {
 const harness = harnessForEach('2026-10-30T12:00:00Z');
 
 /** Card 1 is Ben’s, card 2 Chi’s, card 3 both’s; Ana facilitates and owns none. */
-async function running() {
+async function running(productOwnerId?: string) {
   const h = harness();
-  const team = await h.setUpTeam();
+  const team = await h.setUpTeam({ productOwnerId });
   const { sprint } = await h.plan(team);
   await h.pass('2026-11-04T10:00:00Z');
   const ownersOf = async (): Promise<(readonly string[])[]> =>
@@ -52,12 +53,10 @@ describe('giving cards', () => {
   test('asks the new owners from the next day on, and the former ones no more', async () => {
     const { h, give } = await running();
     await give('ben', '1 3 @ana');
-    const before = [h.kindsTo('ana').length, h.kindsTo('ben').length];
+    const asked = (who: PersonName) => h.kindsTo(who).filter((kind) => kind === 'daily-prompt').length;
+    const before = [asked('ana'), asked('ben')];
     await h.pass('2026-11-05T09:15:00Z');
-    expect([h.kindsTo('ana').length, h.kindsTo('ben').length]).toEqual([
-      (before[0] as number) + 1,
-      before[1],
-    ]);
+    expect([asked('ana'), asked('ben')]).toEqual([(before[0] as number) + 1, before[1]]);
   });
 
   test('brings the open prompts of both up to date at once', async () => {
@@ -90,6 +89,80 @@ describe('giving cards', () => {
     const { h, give } = await running();
     await dropCard(h.deps, actorOf('ben'), { place: CHANNEL, reference: '1', reason: 'not wanted' });
     await refusalOf(give('ben', '1 @chi'), 'card-dropped');
+  });
+});
+
+describe('taking a share in cards', () => {
+  test('makes the caller one of their owners, once, and tells nobody', async () => {
+    const { h, ownersOf } = await running();
+    const wanted = { place: directMessagesOf('ben'), words: '2' };
+    const { cards } = await takeCards(h.deps, actorOf('ben'), wanted);
+    expect(cards.map(({ ownerIds }) => ownerIds)).toEqual([[PEOPLE.chi, PEOPLE.ben]]);
+    expect(await refusalOf(takeCards(h.deps, actorOf('ben'), wanted), 'already-owner')).toEqual({
+      card: '2 (Crane log)',
+    });
+    await refusalOf(takeCards(h.deps, actorOf('ben'), { ...wanted, words: '' }), 'bad-argument');
+    await takeCards(h.deps, actorOf('ana'), { place: CHANNEL, words: '1 2, 3' });
+    expect((await ownersOf()).every((ids) => ids.includes(PEOPLE.ana))).toBe(true);
+    await h.drain();
+    expect(h.kindsTo('ana')).not.toContain('cards-given');
+  });
+});
+
+describe('releasing cards', () => {
+  test('takes the caller off, leaves co-owners, and tells facilitators of cards that are nobody’s then', async () => {
+    const { h, ownersOf } = await running();
+    await releaseCards(h.deps, actorOf('ben'), { place: CHANNEL, words: '3' });
+    await h.drain();
+    expect([(await ownersOf())[2], h.kindsTo('ana')]).toEqual([[PEOPLE.chi], []]);
+    await releaseCards(h.deps, actorOf('ben'), { place: CHANNEL, words: '1' });
+    await h.drain();
+    expect([(await ownersOf())[0], h.kindsTo('ana')]).toEqual([[], ['owner-needed']]);
+  });
+
+  test('is for its owners; a facilitator takes everybody off, and is told nothing', async () => {
+    const { h, ownersOf } = await running();
+    await refusalOf(releaseCards(h.deps, actorOf('chi'), { place: CHANNEL, words: '1' }), 'not-card-owner');
+    await releaseCards(h.deps, actorOf('ana'), { place: CHANNEL, words: '1 3' });
+    await h.drain();
+    expect([await ownersOf(), h.kindsTo('ana')]).toEqual([[[], [PEOPLE.chi], []], []]);
+    await refusalOf(releaseCards(h.deps, actorOf('ben'), { place: CHANNEL, words: '' }), 'bad-argument');
+  });
+});
+
+describe('assigning cards', () => {
+  test('is for facilitators, and puts the named people in place of the owners', async () => {
+    const { h, ownersOf } = await running();
+    const wanted = { place: CHANNEL, words: '1 3 @chi' };
+    await refusalOf(assignCards(h.deps, actorOf('ben'), wanted), 'not-a-facilitator');
+    await assignCards(h.deps, actorOf('ana'), wanted);
+    expect(await ownersOf()).toEqual([[PEOPLE.chi], [PEOPLE.chi], [PEOPLE.chi]]);
+  });
+
+  test('tells those who got cards, once, in one message each', async () => {
+    const { h } = await running();
+    await assignCards(h.deps, actorOf('ana'), { place: CHANNEL, words: '1 3 @chi @ana' });
+    await h.drain();
+    const told = h.messagesTo('chi').filter(({ kind }) => kind === 'cards-given');
+    expect(told).toMatchObject([{ byUserId: PEOPLE.ana, cards: [{ number: 1 }] }]);
+    expect(h.kindsTo('ana')).not.toContain('cards-given');
+    expect(h.kindsTo('ben')).not.toContain('cards-given');
+  });
+});
+
+describe('a dropped card', () => {
+  test('is told to the product owner, unless they dropped it, and brought up to date when it is taken back', async () => {
+    const { h } = await running(PEOPLE.chi);
+    await dropCard(h.deps, actorOf('chi'), { place: CHANNEL, reference: '2', reason: 'not wanted' });
+    await dropCard(h.deps, actorOf('ben'), { place: CHANNEL, reference: '1', reason: 'no data' });
+    await h.drain();
+    const told = () => h.messagesTo('chi').filter(({ kind }) => kind === 'cards-dropped');
+    expect(told()).toMatchObject([
+      { byUserId: PEOPLE.ben, reason: 'no data', cards: [{ number: 1 }], isTakenBack: false },
+    ]);
+    await undropCard(h.deps, actorOf('ben'), { place: CHANNEL, reference: '1' });
+    await h.drain();
+    expect(told()).toMatchObject([{ isTakenBack: true }]);
   });
 });
 

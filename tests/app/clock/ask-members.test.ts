@@ -2,7 +2,7 @@ import { sql } from 'drizzle-orm';
 import { describe, expect, test } from 'vitest';
 import type { PromptContent } from '../../../src/app/answering/prompt-content.ts';
 import { recordAway, recordUnchanged } from '../../../src/app/answering/record-answers.ts';
-import { takeCard } from '../../../src/app/cards/change-cards.ts';
+import { takeCards } from '../../../src/app/cards/change-owners.ts';
 import { runDueWork } from '../../../src/app/clock/ask-members.ts';
 import { setMeasures } from '../../../src/app/team/set-measures.ts';
 import { actorOf, CHANNEL, harnessForEach, PEOPLE } from '../../support/app-harness.ts';
@@ -161,7 +161,7 @@ describe('the daily prompt', () => {
     await h.plan(team, { cards: 'Tide table, 5' });
     await h.pass('2026-11-02T09:15:00Z');
     expect(h.messenger.messages.map(({ content }) => content.kind)).toEqual(['plan']);
-    await takeCard(h.deps, actorOf('chi'), { place: CHANNEL, reference: '1' });
+    await takeCards(h.deps, actorOf('chi'), { place: CHANNEL, words: '1' });
     await h.pass('2026-11-03T09:15:00Z');
     expect(h.kindsTo('chi')).toEqual(['daily-prompt']);
   });

@@ -2,7 +2,8 @@
 import { sql } from 'drizzle-orm';
 import { shareAdvice } from '../../../src/app/advice/ask-advice.ts';
 import { recordAway } from '../../../src/app/answering/record-answers.ts';
-import { dropCard, reopenCard, takeCard } from '../../../src/app/cards/change-cards.ts';
+import { dropCard, reopenCard } from '../../../src/app/cards/change-cards.ts';
+import { takeCards } from '../../../src/app/cards/change-owners.ts';
 import { pullLine } from '../../../src/app/cards/pull-card.ts';
 import { cancelSprint } from '../../../src/app/closing/end-sprint.ts';
 import { recordValue } from '../../../src/app/history/record-value.ts';
@@ -63,7 +64,7 @@ export async function busyTeam(h: Harness): Promise<BusyTeam> {
   await h.pass('2026-11-23T09:15:00Z');
   await h.answer('ben', third.sprint.id, '2026-11-23', { 1: { left: '4', note: 'Ben’s own words' } });
   await h.answer('chi', third.sprint.id, '2026-11-23', { 2: { left: '1' } });
-  await takeCard(h.deps, ben, { place: CHANNEL, reference: '2' });
+  await takeCards(h.deps, ben, { place: CHANNEL, words: '2' });
   const draft = h.planInput(team, { name: 'Quay 4', startsOn: '2026-12-07', endsOn: '2026-12-18' });
   await previewPlan(h.deps, actorOf('ana'), draft);
   await previewPlan(h.deps, ben, draft);

@@ -199,7 +199,7 @@ describe('a genuine request', () => {
     expect((await send(body)).status).toBe(200);
     await app.idle();
     expect(log.text()).toContain('passed over');
-    expect(useCases.takeCard).toHaveBeenCalledTimes(1);
+    expect(useCases.takeCards).toHaveBeenCalledTimes(1);
   });
 });
 

@@ -24,7 +24,11 @@ const ROUTES: [typed: string, useCase: string, input: unknown[], form?: string][
   ['pull', 'pullForm', [here], 'pull-form'],
   ['pull Repair it, 3, <@U0OLE|ole>', 'pullLine', [{ place: here, line: 'Repair it, 3, <@U0OLE>' }]],
   ['pull Nuts &amp; bolts, 0,5', 'pullLine', [{ place: here, line: 'Nuts & bolts, 0,5' }]],
-  ['take 3', 'takeCard', [{ place: here, reference: '3' }]],
+  ['take 3', 'takeCards', [{ place: here, words: '3' }]],
+  ['give 3 <@U0ANA>', 'giveCards', [{ place: here, words: '3 <@U0ANA>' }]],
+  ['release 3', 'releaseCards', [{ place: here, words: '3' }]],
+  ['assign 3 @ana', 'assignCards', [{ place: here, words: '3 @ana' }]],
+  ['undrop 3', 'undropCard', [{ place: here, reference: '3' }]],
   ['drop', 'listCards', [here], 'drop-form'],
   ['drop 3, no longer wanted', 'dropCard', [{ place: here, reference: '3', reason: 'no longer wanted' }]],
   [
@@ -75,7 +79,7 @@ describe('the slash command', () => {
 
   it('knows every word of the command table, and everything that messages say to type', async () => {
     const named = namedCommands();
-    expect(named).toContain('take berth-3');
+    expect(named).toContain('take 4 berth-3');
     for (const typed of new Set([...COMMANDS.map(({ word }) => word), ...named])) {
       const bot = botUnderTest(platform);
       await bot.command(typed);
@@ -158,7 +162,6 @@ describe('the slash command', () => {
     ['answer yesterday', 'answer 2026-11-04'],
     ['answer 2026-02-30', 'answer 2026-11-04'],
     ['cards all', 'cards 40'],
-    ['take', 'take 3'],
   ])('refuses `%s` and shows how it is written', async (typed, example) => {
     const bot = botUnderTest(platform);
     await bot.command(typed);

@@ -59,7 +59,7 @@ describe('direct messages', () => {
     ['status', 'sprintStatus'],
     ['Cards', 'listCards'],
     ['/loadline cards', 'listCards'],
-    ['take 3', 'takeCard'],
+    ['take 3', 'takeCards'],
   ])('may be a word of the command: %s', async (text, useCase) => {
     const bot = botUnderTest(platform);
     await bot.say(text);

@@ -44,7 +44,7 @@ describe('a mention', () => {
   it.each([
     [`${BOT} cards`, 'listCards'],
     [`  ${BOT}: Cards`, 'listCards'],
-    [`<@U0BOT|loadline>, take 3`, 'takeCard'],
+    [`<@U0BOT|loadline>, take 3`, 'takeCards'],
     [`${BOT} ${BOT} status`, 'sprintStatus'],
     [`${BOT} /loadline cards`, 'listCards'],
     [`cards ${BOT}`, 'listCards'],
@@ -57,7 +57,7 @@ describe('a mention', () => {
       userId: MIRA_ID,
     });
     expect(bot.useCases[useCase as 'listCards'].mock.calls[0]?.[1]).toMatchObject(
-      useCase === 'takeCard' ? { place: here, reference: '3' } : here,
+      useCase === 'takeCards' ? { place: here, reference: '3' } : here,
     );
   });
 
@@ -108,7 +108,7 @@ describe('a mention', () => {
     await bot.push(event(`${BOT} take 3`, {}, 'Ev-same'));
     await bot.push(event(`${BOT} take 3`, {}, 'Ev-same'));
     await bot.app.idle();
-    expect(bot.useCases.takeCard).toHaveBeenCalledTimes(1);
+    expect(bot.useCases.takeCards).toHaveBeenCalledTimes(1);
     expect(told()).toHaveLength(1);
   });
 

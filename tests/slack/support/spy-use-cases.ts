@@ -40,6 +40,8 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   erasePerson: { records: 24, teamNames: ['Pier crew'] },
   exportSprints: sample.teamExport,
   forecastForm: { team, velocities: [22, 25, 21] },
+  assignCards: { heading, cards: [line] },
+  releaseCards: { heading, cards: [line] },
   giveCards: { heading, cards: [line] },
   importForm: { team, knownSprints: 0 },
   importSprints: { kind: 'preview', preview: sample.importPreview },
@@ -94,7 +96,7 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   sprintStatus: sample.status,
   statusChart: { png: sample.PNG, fileName: 'harbour-12.png', altText: 'Burndown: 3 of 5 points are left.' },
   takeBackWelcome: undefined,
-  takeCard: { heading, card: line },
+  takeCards: { heading, cards: [line] },
   undropCard: { heading, card: line },
   valueForm: sample.valueForm,
 };

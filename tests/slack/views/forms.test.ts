@@ -357,7 +357,7 @@ describe('pull, drop, close, cancel', () => {
   it('drop: a card and a reason', () => {
     expect(formText(dropFormView({ heading, cards: plan.cards }))).toMatchInlineSnapshot(`
       "[Drop a card | Drop | Cancel] {"sprintId":"sprint-12"}
-      A card dropped from Harbour 12 still counts with its estimate, as not finished, and is listed with your reason. It can’t be brought back.
+      A card dropped from Harbour 12 still counts with its estimate, as not finished, and is listed with your reason. If it was a mistake, it can be taken back.
       <reference> Card: ["1=1. LP-1 Import tide tables (5 points)","2=2. LP-2 Show tides in the berth calendar (8 points)","3=3. LP-3 Print the harbour map (2 points)","4=4. Warn of low water (3 points)"]
       <reason> Reason:  – The channel reads it with the verdict."
     `);

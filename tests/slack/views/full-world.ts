@@ -22,11 +22,14 @@ import { growthMessage } from '../../../src/slack/views/answering/growth-message
 import { baselineFormView, baselineNamedMessage } from '../../../src/slack/views/baseline-views.ts';
 import { dropFormView, pullFormView, pullTeamFormView } from '../../../src/slack/views/cards/card-forms.ts';
 import {
+  cardsDroppedMessage,
+  cardsGivenMessage,
   cardsMessage,
   droppedMessage,
+  ownersMessage,
   pulledMessage,
   reopenedCardMessage,
-  takenMessage,
+  undroppedMessage,
 } from '../../../src/slack/views/cards/card-messages.ts';
 import { formButtonMessage } from '../../../src/slack/views/form-view.ts';
 import { helpMessage } from '../../../src/slack/views/help.ts';
@@ -343,7 +346,23 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     'welcome, no team': welcomeMessage({ teamNames: [] }),
     pulled: pulledMessage({ ...list, card: one, check: pullInCheckOf() }),
     dropped: droppedMessage({ heading, card: one }, filled(filling, 300)),
-    taken: takenMessage({ heading, card: one }),
+    undropped: undroppedMessage({ heading, card: one }),
+    taken: ownersMessage({ heading, cards: lines }, 'take'),
+    given: ownersMessage({ heading, cards: lines }, 'give'),
+    'given to you': cardsGivenMessage({
+      kind: 'cards-given',
+      heading,
+      cards: [...lines],
+      byUserId: one.ownerIds[0] ?? '',
+    }),
+    'dropped by somebody': cardsDroppedMessage({
+      kind: 'cards-dropped',
+      heading,
+      cards: [one],
+      byUserId: one.ownerIds[0] ?? '',
+      reason: filled(filling, 300),
+      isTakenBack: false,
+    }),
     'reopened card': reopenedCardMessage({ heading, card: one }),
     closed: sprintClosedReply(verdict),
     'cancelled, reply': sprintCancelledReply(heading),

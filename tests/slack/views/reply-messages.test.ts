@@ -5,11 +5,14 @@ import { COMMANDS } from '../../../src/slack/commands/commands.ts';
 import { ACTIONS } from '../../../src/slack/ids.ts';
 import { baselineNamedMessage } from '../../../src/slack/views/baseline-views.ts';
 import {
+  cardsDroppedMessage,
+  cardsGivenMessage,
   cardsMessage,
   droppedMessage,
+  ownersMessage,
   pulledMessage,
   reopenedCardMessage,
-  takenMessage,
+  undroppedMessage,
 } from '../../../src/slack/views/cards/card-messages.ts';
 import { helpMessage } from '../../../src/slack/views/help.ts';
 import { overviewMessage } from '../../../src/slack/views/overview.ts';
@@ -179,10 +182,52 @@ describe('changes of cards', () => {
     expect(droppedMessage({ heading, card: fifth }).text).toContain('in the pulled-in work');
   });
 
+  it('given away or back, and given to you: whose they are now, and what to do next', () => {
+    expect(ownersMessage({ heading, cards: [fourth, fifth] }, 'give').text).toMatchInlineSnapshot(`
+      "Harbour 12: these cards have changed hands
+      4. Warn of low water: estimate 3, 3 points left (nobody yet)
+      5. LP-5 Repair the tide gauge: estimate 3, finished, pulled in (<@U0ANA>)
+      The daily prompt asks the owners shown here. Nothing that was said about the cards has changed."
+    `);
+    expect(ownersMessage({ heading, cards: [fourth] }, 'release').text).toMatchInlineSnapshot(`
+      "Harbour 12: this card was given back
+      4. Warn of low water: estimate 3, 3 points left (nobody yet)
+      The daily prompt asks the owners shown here. Nothing that was said about the cards has changed."
+    `);
+    const given = { kind: 'cards-given' as const, heading, cards: [fourth], byUserId: 'U0BEN' };
+    expect(cardsGivenMessage(given).text).toMatchInlineSnapshot(`
+      "<@U0BEN> gave you a card of Harbour 12
+      4. Warn of low water: estimate 3, 3 points left (nobody yet)
+      The daily prompt will ask you. To answer now: /loadline answer."
+    `);
+  });
+
+  it('dropped, as the product owner reads it, and taken back', () => {
+    const dropped = {
+      kind: 'cards-dropped' as const,
+      heading,
+      cards: [fourth],
+      byUserId: 'U0BEN',
+      reason: 'no <data>',
+    };
+    expect(cardsDroppedMessage({ ...dropped, isTakenBack: false }).text).toMatchInlineSnapshot(`
+      "<@U0BEN> dropped card 4 of Harbour 12, Warn of low water. Reason: no &lt;data&gt;
+      If that was a mistake, take it back in the team’s channel: /loadline undrop 4."
+    `);
+    expect(cardsDroppedMessage({ ...dropped, isTakenBack: true }).text).toMatchInlineSnapshot(`
+      "<@U0BEN> dropped card 4 of Harbour 12, Warn of low water. Reason: no &lt;data&gt;
+      The drop was taken back: the card is in the sprint again."
+    `);
+    expect(undroppedMessage({ heading, card: fourth }).text).toMatchInlineSnapshot(
+      `"The drop is taken back: card 4 of Harbour 12, Warn of low water, is in the sprint again, with 3 points left."`,
+    );
+  });
+
   it('taken and reopened: what to do next', () => {
-    expect(takenMessage({ heading, card: fourth }).text).toMatchInlineSnapshot(`
-      "You now own card 4 of Harbour 12, Warn of low water: 3 points left (nobody yet).
-      The daily prompt will ask you about it. To answer now: /loadline answer."
+    expect(ownersMessage({ heading, cards: [fourth] }, 'take').text).toMatchInlineSnapshot(`
+      "Harbour 12: this card is now yours
+      4. Warn of low water: estimate 3, 3 points left (nobody yet)
+      The daily prompt will ask you. To answer now: /loadline answer."
     `);
     expect(reopenedCardMessage({ heading, card: fifth }).text).toMatchInlineSnapshot(`
       "Card 5 of Harbour 12, LP-5 Repair the tide gauge, is open again.
@@ -274,8 +319,9 @@ describe('help', () => {
       • /loadline status: See how the sprint is going. Only you see it, unless you share it.
       • /loadline cards [first number]: List the cards of the sprint, all of them or from one number on. For example /loadline cards 40.
       • /loadline pull [title, estimate, @owner]: Bring in a card after planning. For example /loadline pull Repair the tide gauge, 3, @ana.
-      • /loadline take card: Take a share in a card: you become one of its owners. For example /loadline take 3 or /loadline take berth-3.
+      • /loadline take card …: Take a share in cards: you become one of their owners. For example /loadline take 3 or /loadline take 4 berth-3.
       • /loadline give card … @name …: Give your place on cards to others; co-owners stay. For example /loadline give 3 @ana or /loadline give 3 5 @ana @ben.
+      • /loadline release card …: Give cards back: you no longer own them, and co-owners stay. For example /loadline release 3.
       • /loadline blocked card reason: Say that a card is stuck, and on what. For example /loadline blocked 2 waiting for the key.
       • /loadline moving card: Say that a blocked card is moving again. For example /loadline moving 2.
       • /loadline drop [card reason]: Take a card out of the sprint, with a reason. For example /loadline drop 3 no longer wanted.
@@ -289,6 +335,7 @@ describe('help', () => {
       For product owners and facilitators
       • /loadline value [sprint:] [number]: Record what a closed sprint was worth, as one number in a unit of your choice: revenue, users, anything. For example /loadline value 1200 or /loadline value Harbour 12: 1200.
       For facilitators
+      • /loadline assign card … @name …: Say whose cards are, in place of their owners so far. For example /loadline assign 3 5 @ana.
       • /loadline plan: Plan the next sprint and commit to its cards.
       • /loadline close: Close the sprint now, before its closing time.
       • /loadline cancel: Cancel the sprint. Its numbers are kept, and never count as history.
@@ -301,8 +348,7 @@ describe('help', () => {
       • /loadline setup: Set up a team in its channel, or change its people and times.
       • /loadline privacy: See what is stored about you, get a copy of it, or have it erased.
       • /loadline help: Show this list.
-      Buttons: What is stored about me
-      The channel sees the team’s sums and its cards, never who answered what. [ ] marks what may be left out."
+      The message itself has 2 more lines."
     `);
     for (const { word } of COMMANDS)
       expect(helpMessage(COMMANDS).text).toMatch(

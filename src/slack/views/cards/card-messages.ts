@@ -3,16 +3,18 @@ import type { CardLine } from '../../../app/cards/card-line.ts';
 import type { CardChange } from '../../../app/cards/change-cards.ts';
 import type { OwnersChange } from '../../../app/cards/change-owners.ts';
 import type { PulledCard } from '../../../app/cards/pull-card.ts';
+import type { ContentOf } from '../../../app/posting/post-kinds.ts';
 import type { SprintHeading } from '../../../app/team/team.ts';
 import type { SprintSummary } from '../../../sprint/summary.ts';
 import { isDefined } from '../../../sprint/undefined-value.ts';
 import { cardListLine, cardOwners, moreCardsFrom, numbered } from '../../../words/cards.ts';
+import { person } from '../../../words/people.ts';
 import { pulledCardWords } from '../../../words/pull-in.ts';
 import { loadSentence } from '../../../words/ratios.ts';
 import { mrkdwn, say } from '../../../words/say.ts';
 import { mrkdwnOf } from '../../../words/typed-text.ts';
 import { context, lead, section } from '../block-builders.ts';
-import { lineList } from '../line-sections.ts';
+import { type LineList, lineList } from '../line-sections.ts';
 import { type MessageView, messageView } from '../message-view.ts';
 
 export interface CardList {
@@ -68,28 +70,53 @@ export function droppedMessage({ heading, card }: CardChange, reason = ''): Mess
   ]);
 }
 
-export function takenMessage({ heading, card }: CardChange): MessageView {
-  const left = say('cards-left', { points: card.leftPoints });
-  return messageView([
-    section(mrkdwn('card-taken', { ...aboutCard(heading, card), left, owners: cardOwners(card.ownerIds) })),
-    section(mrkdwn('card-taken-next')),
-  ]);
-}
-
 export function undroppedMessage({ heading, card }: CardChange): MessageView {
   const left = say('cards-left', { points: card.leftPoints });
   return messageView([section(mrkdwn('card-undropped', { ...aboutCard(heading, card), left }))]);
 }
 
-export function givenMessage({ heading, cards }: OwnersChange): MessageView {
+/** @param act what the reader did */
+export function ownersMessage(
+  { heading, cards }: OwnersChange,
+  act: 'take' | 'give' | 'release',
+): MessageView {
+  const next = act === 'take' ? 'cards-taken-next' : 'cards-owners-next';
   return messageView([
-    lineList(
-      mrkdwn('cards-given-title', { sprint: heading.sprint.name, cards: cards.length }),
-      cards.map(cardListLine),
-      (count, index) => moreCardsFrom(count, cards[index]?.number),
+    cardsUnder(
+      mrkdwn('cards-owners-title', { sprint: heading.sprint.name, cards: cards.length, act }),
+      cards,
     ),
-    section(mrkdwn('cards-given-next')),
+    section(mrkdwn(next)),
   ]);
+}
+
+function cardsUnder(title: string, cards: readonly CardLine[]): LineList {
+  return lineList(title, cards.map(cardListLine), (count, index) =>
+    moreCardsFrom(count, cards[index]?.number),
+  );
+}
+
+/** To somebody who got cards by somebody else's doing. */
+export function cardsGivenMessage({ heading, cards, byUserId }: ContentOf<'cards-given'>): MessageView {
+  const title = { by: person(byUserId), sprint: heading.sprint.name, cards: cards.length };
+  return messageView([
+    cardsUnder(mrkdwn('cards-given-title', title), cards),
+    section(mrkdwn('cards-taken-next')),
+  ]);
+}
+
+/** To the product owner. */
+export function cardsDroppedMessage(content: ContentOf<'cards-dropped'>): MessageView {
+  const { heading, cards, byUserId, reason, isTakenBack } = content;
+  const [card] = cards;
+  if (!card) return messageView([section(mrkdwn('card-dropped-gone', { sprint: heading.sprint.name }))]);
+  const about = aboutCard(heading, card);
+  const dropped = mrkdwn('card-dropped-by', { ...about, by: person(byUserId) });
+  const why = reason.trim() === '' ? [] : [mrkdwn('card-dropped-reason', { reason })];
+  const next = isTakenBack
+    ? mrkdwn('card-dropped-taken-back')
+    : mrkdwn('card-dropped-take-back', { number: about.number });
+  return messageView([section([dropped, ...why].join(' ')), section(next)]);
 }
 
 export function reopenedCardMessage({ heading, card }: CardChange): MessageView {
