@@ -6,6 +6,7 @@ import { getTableConfig, PgTable } from 'drizzle-orm/pg-core';
 import { describe, expect, test } from 'vitest';
 import { SETTINGS } from '../../src/app/team/settings.ts';
 import * as schema from '../../src/store/schema.ts';
+import { say } from '../../src/words/say.ts';
 import { tableBelow } from './markdown-tables.ts';
 
 const ROOT = join(import.meta.dirname, '../..');
@@ -26,6 +27,16 @@ const others = tableBelow(page, 'Columns without').flatMap((row) =>
 /** Columns whose names say that they hold an id of a person, or words that a person typed. */
 const TELLING =
   /user|member_id|_by$|owner_id|note|reason|\.draft$|(?:members|teams|sprints)\.name|title|goal|answered_at/;
+
+test('each page and message that says who sees answers says so of a single owner’s numbers', () => {
+  const readme = readFileSync(join(ROOT, 'README.md'), 'utf8');
+  const said = [
+    say('welcome-team', { teams: ['Tugboats'] }),
+    say('privacy-who-sees-it'),
+    say('help-privacy'),
+  ];
+  for (const text of [page, readme, ...said]) expect(text).toMatch(/owns? alone/);
+});
 
 describe('docs/privacy.md', () => {
   test('has every column of every table in one of its two lists, once, and no other', () => {

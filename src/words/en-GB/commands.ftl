@@ -63,7 +63,7 @@ help-product-owner = For product owners and facilitators
 help-facilitator = For facilitators
 help-anyone = For anyone
 help-command = • `/loadline { $usage }`: { $summary }
-help-privacy = The channel sees the team’s sums and its cards, never who answered what. [ ] marks what may be left out.
+help-privacy = The channel sees the team’s sums and its cards, never who answered what. On a card that somebody owns alone, the team sees that person’s numbers. [ ] marks what may be left out.
 
 ## What each command does, as the help lists it: first what may follow its word, then what it does
 
