@@ -1,5 +1,6 @@
 /** What may be wrong with what somebody typed, as codes with what their messages need. */
 import type { ThresholdsProblem } from '../sprint/thresholds.ts';
+import type { DaysOffProblem } from './days-off/read-days-off.ts';
 import type { AwayDaysProblem } from './planning/away-days.ts';
 import type { BadLine, CardLineProblem } from './planning/card-paste.ts';
 import type { NumberProblem } from './read-number.ts';
@@ -17,6 +18,7 @@ export type Problem =
   | SettingProblem
   | ThresholdsProblem
   | AwayDaysProblem
+  | DaysOffProblem
   | CardLineProblem
   | TeamProblem
   | PlanProblem
@@ -28,6 +30,7 @@ type TeamProblem =
   | { readonly code: 'team-name'; readonly most: number }
   | { readonly code: 'no-time-zone' }
   | { readonly code: 'no-working-day' }
+  | { readonly code: 'not-weekdays' }
   | { readonly code: 'no-members' }
   | { readonly code: 'no-facilitators' }
   | { readonly code: 'is-bot'; readonly person: string }

@@ -32,6 +32,8 @@ export interface RefusalDetails {
   /** The person belongs to another workspace. */
   outsider: Record<never, never>;
   'guest-set-up': Record<never, never>;
+  /** The person works on no team's cards: they may look after one. */
+  'no-work-to-be-off': Record<never, never>;
   'nothing-stored': Record<never, never>;
   'last-facilitator': { readonly teamNames: readonly string[] };
   /** A team is moved to where it is asked, so not from direct messages. */
@@ -107,6 +109,7 @@ export type FacilitatorAct =
   | 'move'
   | 'change-measures'
   | 'choose-baseline'
+  | 'days-off'
   | 'import'
   | 'export';
 

@@ -8,6 +8,8 @@ import { blockCard, dropCard, listCards, reopenCard, unblockCard, undropCard } f
 import { assignCards, giveCards, releaseCards, takeCards } from './cards/change-owners.ts';
 import { pullCard, pullForm, pullLine } from './cards/pull-card.ts';
 import { cancelSprint, closeSprint, reopenSprint } from './closing/end-sprint.ts';
+import { sayDaysOff } from './days-off/say-days-off.ts';
+import { sayWeekdays } from './days-off/say-weekdays.ts';
 import { exportSprints } from './export/export-sprints.ts';
 import { baselineForm, nameBaseline } from './history/name-baseline.ts';
 import { recordValue, recordValueLine, valueForm } from './history/record-value.ts';
@@ -68,6 +70,8 @@ const ALL = {
   releaseCards,
   reopenCard,
   reopenSprint,
+  sayDaysOff,
+  sayWeekdays,
   setMeasures,
   setUpTeam,
   setupForm,

@@ -8,13 +8,17 @@ import { PLAN_FIELDS } from '../slack/views/planning/plan-forms.ts';
 import { SETUP_FIELDS } from '../slack/views/team/team-forms.ts';
 import { DEFAULT_THRESHOLDS, type Thresholds } from '../sprint/thresholds.ts';
 import { say } from '../words/say.ts';
-import { FACILITATOR_ID } from './cast.ts';
 import { type Conversation, Unheard } from './conversation.ts';
 import type { OfferedCard, Rehearsal } from './rehearsal.ts';
 import type { Scenario, ScenarioAnswer, ScenarioCard, ScenarioEvent, ScenarioSprint } from './scenario.ts';
 
 /** The text of a plan's field for cards must stay below the platform's limit. */
 const CARD_FIELD_LENGTH = 2_900;
+
+/** Who is off when nobody works. */
+const THE_TEAM = 'team';
+
+type ScenarioDaysOff = NonNullable<ScenarioEvent['off']>;
 
 export class Moves {
   readonly #rehearsal: Rehearsal;
@@ -47,28 +51,34 @@ export class Moves {
   }
 
   userOf(memberId: string | undefined): string {
-    if (memberId === undefined) return FACILITATOR_ID;
+    const [facilitatorId] = this.#rehearsal.cast.facilitatorIds;
+    if (memberId === undefined) return facilitatorId;
     try {
       return this.#rehearsal.cast.userIdOf(memberId);
     } catch {
-      return FACILITATOR_ID;
+      return facilitatorId;
     }
   }
 
   async setUp(): Promise<void> {
     const { team, members } = this.#scenario;
+    const { facilitatorIds, productOwnerId } = this.#rehearsal.cast;
     const fields = SETUP_FIELDS;
-    await this.#talk.formAfter(FACILITATOR_ID, () => this.#talk.command(FACILITATOR_ID, 'setup'));
-    await this.#talk.submit(FACILITATOR_ID, {
+    const facilitatorId = this.userOf(undefined);
+    await this.#talk.formAfter(facilitatorId, () => this.#talk.command(facilitatorId, 'setup'));
+    await this.#talk.submit(facilitatorId, {
       [fields.name]: team.name,
       [fields.timeZone]: team.timeZone,
       [fields.promptAt]: team.promptAt,
       [fields.workingDays]: team.workingDays.map(String),
       [fields.memberIds]: members.map(({ id }) => this.userOf(id)),
-      [fields.facilitatorIds]: [FACILITATOR_ID],
-      [fields.productOwnerId]: [FACILITATOR_ID],
+      [fields.facilitatorIds]: [...facilitatorIds],
+      [fields.productOwnerId]: productOwnerId === undefined ? [] : [productOwnerId],
     });
     await this.#setMeasures();
+    for (const { id, worksOn } of members) {
+      if (worksOn) await this.#talk.command(this.userOf(id), `works ${worksOn.map(weekdayWord).join(' ')}`);
+    }
   }
 
   async #setMeasures(): Promise<void> {
@@ -79,12 +89,13 @@ export class Moves {
       const known = Object.keys(DEFAULT_THRESHOLDS);
       throw new Unheard(say('rehearsal-threshold-unknown', { names: unknown, known }));
     }
-    await this.#talk.formAfter(FACILITATOR_ID, () => this.#talk.command(FACILITATOR_ID, 'setup measures'));
+    const facilitatorId = this.userOf(undefined);
+    await this.#talk.formAfter(facilitatorId, () => this.#talk.command(facilitatorId, 'setup measures'));
     const percents = Object.entries(thresholds as Partial<Thresholds>).map(([name, share]) => [
       name,
       String(Number(`${share}e2`)),
     ]);
-    await this.#talk.submit(FACILITATOR_ID, {
+    await this.#talk.submit(facilitatorId, {
       ...(closesAt ? { closesAt } : {}),
       ...(scale ? { scale: scale.join('; ') } : {}),
       ...Object.fromEntries(percents),
@@ -94,16 +105,17 @@ export class Moves {
   /** A long plan is sent in as far as it fits; the form then comes back with more fields. */
   async plan(sprint: ScenarioSprint): Promise<void> {
     const texts = inPortions(sprint.cards.map((card) => this.#cardLine(card)));
+    const facilitatorId = this.userOf(undefined);
     if (texts.length > MAX_CARD_FIELDS) throw new Unheard(say('rehearsal-cards-too-long'));
     for (let sent = -1; sent < texts.length; ) {
-      await this.#talk.formAfter(FACILITATOR_ID, () => this.#talk.command(FACILITATOR_ID, 'plan'));
-      const fits = texts.findIndex((_, i) => !this.#talk.hasField(FACILITATOR_ID, cardsField(i + 1)));
+      await this.#talk.formAfter(facilitatorId, () => this.#talk.command(facilitatorId, 'plan'));
+      const fits = texts.findIndex((_, i) => !this.#talk.hasField(facilitatorId, cardsField(i + 1)));
       const sending = fits < 0 ? texts.length : fits;
       if (sending <= sent) throw new Unheard(say('rehearsal-cards-fields'));
       sent = sending;
-      await this.#talk.submit(FACILITATOR_ID, this.#planFields(sprint, texts.slice(0, sent)));
+      await this.#talk.submit(facilitatorId, this.#planFields(sprint, texts.slice(0, sent)));
     }
-    await this.#talk.submit(FACILITATOR_ID, {});
+    await this.#talk.submit(facilitatorId, {});
   }
 
   #planFields(sprint: ScenarioSprint, texts: readonly string[]): Record<string, string> {
@@ -133,10 +145,12 @@ export class Moves {
   }
 
   async act(event: ScenarioEvent): Promise<void> {
-    const isMember = this.#scenario.members.some(({ id }) => id === event.by);
-    if (event.by !== undefined && !isMember)
+    if (event.off && event.by === THE_TEAM)
+      return this.#off(this.userOf(undefined), event.off, `${THE_TEAM} `);
+    if (event.by !== undefined && !this.#isKnown(event.by))
       throw new Unheard(say('rehearsal-no-member', { member: event.by }));
     const userId = this.userOf(event.by);
+    if (event.off) return this.#off(userId, event.off, '');
     if (event.answer) return this.#answer(userId, event.on, lastOfEachCard(event.answer));
     if (event.pull) return this.#pull(userId, event.pull);
     if (event.drop)
@@ -156,6 +170,17 @@ export class Moves {
     if (event.away) return this.#away(userId, event.on);
     await this.#talk.formAfter(userId, () => this.#talk.command(userId, 'cancel'));
     return this.#talk.submit(userId, {});
+  }
+
+  /** Whether somebody of the scenario has the id: a member, or a person with a role. */
+  #isKnown(personId: string): boolean {
+    const { members, roles } = this.#scenario;
+    const isMember = members.some(({ id }) => id === personId);
+    return isMember || roles?.productOwner === personId || roles?.facilitators?.includes(personId) === true;
+  }
+
+  async #off(userId: string, { from, to = from, half }: ScenarioDaysOff, whose: string): Promise<void> {
+    await this.#talk.command(userId, `off ${whose}${from} to ${to}${half ? ' half' : ''}`);
   }
 
   /** The card's number; a key that no card has goes to the bot as a word, to be refused there. */
@@ -219,6 +244,11 @@ export class Moves {
     const workedWords = worked === undefined ? '' : ` worked ${worked}`;
     return `${this.#number(card)}: ${left}${workedWords} surprise ${surprise ?? 0}`;
   }
+}
+
+/** A weekday as one types it. */
+function weekdayWord(weekday: number): string {
+  return ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'][weekday - 1] as string;
 }
 
 /** Of two answers for the same card the second corrects the first, so it is the one to give. */

@@ -1,7 +1,10 @@
 /** What came of a play: for each sprint its numbers by the names of the code, and every post. */
 
 import { type SprintCardState, statesOf } from '../app/cards/card-line.ts';
-import { reopenUntil } from '../app/clock/sprint-clock.ts';
+import { questionDays, reopenUntil, sprintDays } from '../app/clock/sprint-clock.ts';
+import { askedPrompts } from '../app/closing/sprint-habits.ts';
+import { memberDaysBy } from '../app/history/past-sprint-at-closing.ts';
+import type { Reading } from '../app/ports/store.ts';
 import type { Sprint, SprintResult, Team } from '../app/team/team.ts';
 import { RATIO_IDS, type RatioId, type SprintRatios } from '../sprint/sprint-ratios.ts';
 import type { SprintTotals } from '../sprint/totals.ts';
@@ -54,6 +57,11 @@ export type PlayedSprint = SprintTotals &
     readonly startsOn: string;
     readonly endsOn: string;
     readonly state: Sprint['state'];
+    /** Working days of all members together, less the days off and away. */
+    readonly memberDays: number;
+    /** Questions to members on days on which they work, and how many of them were met. */
+    readonly askedPrompts: number;
+    readonly answeredPrompts: number;
     /** Sum of the estimates of all cards: commitment + pulled-in work. */
     readonly estimatePoints: number;
     /** Pairs of card and working day at whose evening the card was blocked. */
@@ -87,15 +95,18 @@ export async function playResult(rehearsal: Rehearsal, { refusals, plans }: Play
     const withRecords = [];
     for (const sprint of all) {
       const result = await read.latestResult(sprint.id);
-      withRecords.push({ sprint, result, states: statesOf(await read.recordsOf(sprint.id)) });
+      const states = statesOf(await read.recordsOf(sprint.id));
+      const days = await playedDays(read, found as Team, sprint);
+      withRecords.push({ sprint, result, states, days });
     }
     return { team: found, sprints: withRecords };
   });
   return {
     team: team?.name ?? '',
-    sprints: sprints.map(({ sprint, result, states }, i) => ({
+    sprints: sprints.map(({ sprint, result, states, days }, i) => ({
       ...playedSprint(sprint, result),
       reopenableUntil: reopenableUntil(team, sprint),
+      ...days,
       cards: states.map((state) => playedCard(state, plans[i], cast.memberIdOf)),
       posts: postsBetween(plans[i]?.firstPost, plans[i + 1]?.firstPost),
     })),
@@ -104,10 +115,30 @@ export async function playResult(rehearsal: Rehearsal, { refusals, plans }: Play
   };
 }
 
+type PlayedDays = Pick<PlayedSprint, 'memberDays' | 'askedPrompts' | 'answeredPrompts'>;
+
+/** How much working time the sprint had, and how its questions were met. */
+async function playedDays(read: Reading, team: Team, sprint: Sprint): Promise<PlayedDays> {
+  const days = sprintDays(team, sprint);
+  const members = await read.membersOf(team.id);
+  const prompts = await read.promptsOf(days.map((day) => ({ sprintId: sprint.id, day })));
+  const asking = new Set(questionDays(team, sprint));
+  const asked = askedPrompts(
+    team,
+    members,
+    prompts.filter(({ day }) => asking.has(day)),
+  );
+  return {
+    memberDays: memberDaysBy(team, members, days, prompts),
+    askedPrompts: asked.length,
+    answeredPrompts: asked.filter(({ state }) => state !== 'asked').length,
+  };
+}
+
 function playedSprint(
   sprint: Sprint,
   result: SprintResult | undefined,
-): Omit<PlayedSprint, 'cards' | 'posts' | 'reopenableUntil'> {
+): Omit<PlayedSprint, 'cards' | 'posts' | 'reopenableUntil' | keyof PlayedDays> {
   if (!result) throw new Error(`${sprint.name} has no result: it was not closed.`);
   const { totals, ratios, verdict, notes } = result.summary;
   const { name, startsOn, endsOn, state } = sprint;

@@ -49,6 +49,7 @@ const event = z
     blocked: z.object({ card: word, on: z.string().default('') }).optional(),
     moving: z.object({ card: word }).optional(),
     away: yes.optional(),
+    off: z.object({ from: day, to: day.optional(), half: z.boolean().optional() }).optional(),
     cancel: yes.optional(),
   })
   .superRefine((value, context) => {
@@ -71,6 +72,7 @@ const EVENT_KINDS = [
   'blocked',
   'moving',
   'away',
+  'off',
   'cancel',
 ] as const;
 
@@ -85,7 +87,12 @@ const scenario = z
       scale: z.array(z.number()).optional(),
       thresholds: z.record(z.string(), z.number()).default({}),
     }),
-    members: z.array(z.object({ id: word, name: word })).min(1, notEmpty),
+    members: z
+      .array(z.object({ id: word, name: word, worksOn: z.array(weekday).min(1, notEmpty).optional() }))
+      .min(1, notEmpty),
+    roles: z
+      .object({ facilitators: z.array(word).min(1, notEmpty).optional(), productOwner: word.optional() })
+      .optional(),
     sprints: z
       .array(
         z.object({

@@ -9,6 +9,20 @@ export interface DaysOff {
 
 export const NO_DAYS_OFF: DaysOff = { full: [], half: [] };
 
+/** How much of the day is work: a whole day, half of one, or none. */
+export type DayShare = 0 | 0.5 | 1;
+
+/** With these days taken off in whole or half, or worked again (1); what was said of them before no longer counts. */
+export function withDaysOff({ full, half }: DaysOff, days: readonly Day[], share: DayShare): DaysOff {
+  const said = new Set(days);
+  const others = (list: readonly Day[]): Day[] => list.filter((day) => !said.has(day));
+  const sorted = (list: readonly Day[]): Day[] => [...new Set(list)].sort();
+  return {
+    full: sorted(share === 0 ? [...others(full), ...days] : others(full)),
+    half: sorted(share === 0.5 ? [...others(half), ...days] : others(half)),
+  };
+}
+
 export interface WorkCalendar {
   /** ISO weekdays, 1 is Monday. */
   readonly workingDays: readonly Weekday[];
@@ -25,9 +39,6 @@ export interface OwnCalendar {
   /** The first day no more on the team; undefined: still on it. */
   readonly leftOn: Day | undefined;
 }
-
-/** How much of the day is work: a whole day, half of one, or none. */
-export type DayShare = 0 | 0.5 | 1;
 
 function shareLeft({ full, half }: DaysOff, day: Day): DayShare {
   if (full.includes(day)) return 0;

@@ -553,6 +553,10 @@ export interface Messages {
   'command-forecast-summary': Record<never, never>;
   'command-history-usage': Record<never, never>;
   'command-history-summary': Record<never, never>;
+  'command-off-usage': Record<never, never>;
+  'command-off-summary': Record<never, never>;
+  'command-works-usage': Record<never, never>;
+  'command-works-summary': Record<never, never>;
   'command-plan-usage': Record<never, never>;
   'command-plan-summary': Record<never, never>;
   'command-close-usage': Record<never, never>;
@@ -577,6 +581,17 @@ export interface Messages {
   'command-privacy-summary': Record<never, never>;
   'command-help-usage': Record<never, never>;
   'command-help-summary': Record<never, never>;
+  'days-off-day': { readonly first: string };
+  'days-off-span': { readonly first: string; readonly last: string };
+  'days-off-own': { readonly share: 'all' | 'half' | 'none'; readonly days: readonly string[] };
+  'days-off-team': {
+    readonly share: 'all' | 'half' | 'none';
+    readonly team: string;
+    readonly days: readonly string[];
+  };
+  'days-off-several-teams': { readonly teams: readonly string[] };
+  'weekdays-own': { readonly team: string; readonly days: string };
+  'weekdays-own-all': { readonly team: string; readonly days: string };
   'doctor-level': { readonly level: 'fix' | 'ok' | 'warning' };
   'doctor-check': {
     readonly check:
@@ -1574,6 +1589,12 @@ export interface Messages {
   'problem-scale-no-size': { readonly size: number; readonly most: number };
   'problem-scale-not-rising': { readonly size: number; readonly before: number };
   'problem-scale-only-zero': Record<never, never>;
+  'problem-not-weekdays': Record<never, never>;
+  'problem-off-no-day': Record<never, never>;
+  'problem-off-not-a-day': { readonly typed: string };
+  'problem-off-reversed': { readonly last: string; readonly first: string };
+  'problem-off-too-long': { readonly most: number };
+  'problem-off-gone-by': { readonly last: string };
   'problem-sprint-name': { readonly most: number };
   'problem-goal-length': { readonly most: number };
   'problem-no-first-day': Record<never, never>;
@@ -1816,6 +1837,7 @@ export interface Messages {
       | 'change-settings'
       | 'choose-baseline'
       | 'close'
+      | 'days-off'
       | 'export'
       | 'import'
       | 'move'
@@ -1827,6 +1849,8 @@ export interface Messages {
   'refusal-not-a-value-keeper': { readonly team: string };
   'refusal-ask-people': { readonly people: readonly string[] };
   'refusal-nobody-to-ask': Record<never, never>;
+  'refusal-no-work-to-be-off': Record<never, never>;
+  'refusal-no-work-to-be-off-fix': Record<never, never>;
   'refusal-nothing-stored': Record<never, never>;
   'refusal-nothing-stored-fix': Record<never, never>;
   'refusal-last-facilitator': { readonly teams: readonly string[] };
@@ -1908,6 +1932,7 @@ export interface Messages {
   'refusal-bad-argument': { readonly command: string; readonly problem: string };
   'refusal-bad-argument-fix': { readonly command: string; readonly example: string };
   'refusal-drop-example': Record<never, never>;
+  'refusal-off-example': Record<never, never>;
   'refusal-pull-example': Record<never, never>;
   'refusal-cancel-example': Record<never, never>;
   'refusal-key-taken': { readonly sprint: string; readonly name: string };

@@ -72,6 +72,7 @@ const TOLD: Told = {
   }),
   outsider: (_, speak) => both(speak, 'outsider'),
   'guest-set-up': (_, speak) => both(speak, 'guest-set-up'),
+  'no-work-to-be-off': (_, speak) => both(speak, 'no-work-to-be-off'),
   'nothing-stored': (_, speak) => both(speak, 'nothing-stored'),
   'last-facilitator': ({ teamNames }, speak) => both(speak, 'last-facilitator', { teams: teamNames }),
   'move-in-channel': (_, speak) => both(speak, 'move-in-channel'),
@@ -188,6 +189,7 @@ const TOLD: Told = {
 /** What may follow a command word, where words are part of it. */
 function exampleOf(command: string): string {
   if (command === 'drop') return say('refusal-drop-example');
+  if (command === 'off') return say('refusal-off-example');
   return command === 'pull' ? say('refusal-pull-example') : say('refusal-cancel-example');
 }
 

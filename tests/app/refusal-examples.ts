@@ -15,6 +15,7 @@ export const REFUSAL_EXAMPLES: { readonly [Code in RefusalCode]: RefusalDetails[
   'not-a-value-keeper': { teamName: 'Tugboats', productOwnerId: 'U3', facilitatorIds: ['U1', 'U3'] },
   outsider: {},
   'guest-set-up': {},
+  'no-work-to-be-off': {},
   'nothing-stored': {},
   'last-facilitator': { teamNames: ['Tugboats', 'Ferries'] },
   'move-in-channel': {},

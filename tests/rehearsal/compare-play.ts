@@ -134,6 +134,8 @@ function promptProblems(sprint: PlayedSprint, reckoned: ReckonedSprint, { team }
     } else if (reckoned.idle.has(key)) {
       found.push(`${sprint.name}: ${kind} for ${key}, who has no open card: ${first.slice(0, 120)}`);
     }
+    if (kind !== 'prompt' && reckoned.off.has(key))
+      found.push(`${sprint.name}: ${kind} for ${key}, who is off`);
     if (!team.workingDays.includes(isoWeekday(day))) {
       found.push(`${sprint.name}: ${kind} for ${key}, a day off`);
     }

@@ -10,7 +10,8 @@ import type {
   ScenarioEvent,
   ScenarioSprint,
 } from '../../src/rehearsal/scenario.ts';
-import { daysBetween, localInstantMs, wallClock, weekdayOf } from './local-instants.ts';
+import { daysBetween, localInstantMs, wallClock } from './local-instants.ts';
+import { ReckonedDays } from './reckoned-days.ts';
 import { habitsCrossed } from './reckoned-habits.ts';
 
 /** One line of a card's record, in half points. */
@@ -65,6 +66,8 @@ export interface ReckonedSprint {
   heard: Set<string>;
   /** `member day` of everybody whose cards were all brought to an end in the course of the day. */
   idle: Set<string>;
+  /** `member day` of everybody who was known to be off by the evening. */
+  off: Set<string>;
   closesAtMs: number;
   /** Closing time on the team's next working day; `null` for a cancelled sprint. */
   reopenableUntil: string | null;
@@ -143,19 +146,30 @@ export class SprintBook {
   readonly sprint: ScenarioSprint;
   readonly cards: Tally[] = [];
   cancelledOn: string | undefined;
+  /** `member day` of those who said that they were away, and have not answered since. */
+  readonly away = new Set<string>();
   readonly #memberIds: Set<string>;
+  readonly #facilitatorIds: Set<string>;
   readonly #scenario: Scenario;
 
   constructor(scenario: Scenario, sprint: ScenarioSprint) {
     this.sprint = sprint;
     this.#scenario = scenario;
     this.#memberIds = new Set(scenario.members.map(({ id }) => id));
+    this.#facilitatorIds = new Set(scenario.roles?.facilitators ?? []);
   }
 
   get closesAtMs(): number {
     const { team } = this.#scenario;
     const closesAt = this.sprint.closesAt ?? team.closesAt ?? '17:00';
     return localInstantMs(this.sprint.endsOn, closesAt, team.timeZone);
+  }
+
+  /** Whether the sprint is open at the prompt time of the day. */
+  isOpenOn(day: string): boolean {
+    const { promptAt, timeZone } = this.#scenario.team;
+    if (day < this.sprint.startsOn || this.cancelledOn !== undefined) return false;
+    return localInstantMs(day, promptAt, timeZone) < this.closesAtMs;
   }
 
   /** Takes the cards of the plan; false when the plan is refused. */
@@ -178,16 +192,28 @@ export class SprintBook {
   take(event: ScenarioEvent): boolean {
     const { team } = this.#scenario;
     const { startsOn, endsOn } = this.sprint;
-    if (event.by !== undefined && !this.#memberIds.has(event.by)) return false;
+    const isFacilitator = event.by === undefined || this.#facilitatorIds.has(event.by);
+    if (event.by !== undefined && !isFacilitator && !this.#memberIds.has(event.by)) return false;
     if (event.on < startsOn || event.on > endsOn || this.cancelledOn !== undefined) return false;
     if (localInstantMs(event.on, team.promptAt, team.timeZone) >= this.closesAtMs) return false;
     if (event.cancel) {
-      if (event.by !== undefined) return false;
+      if (!isFacilitator) return false;
       this.cancelledOn = event.on;
       return true;
     }
-    if (event.away) return true;
-    if (event.answer) return this.#takeAnswers(event.by as string, event.on, event.answer);
+    if (event.away) {
+      const isAnswered = this.cards.some(({ lines }) =>
+        lines.some((line) => isSame(line, { by: event.by, on: event.on })),
+      );
+      if (!isAnswered) this.away.add(`${event.by} ${event.on}`);
+      return true;
+    }
+    if (event.answer) {
+      const isTaken = this.#takeAnswers(event.by as string, event.on, event.answer);
+      // Somebody who answers after all is not away.
+      if (isTaken) this.away.delete(`${event.by} ${event.on}`);
+      return isTaken;
+    }
     if (event.pull) {
       const { key } = event.pull;
       if (!this.#canStand(event.pull) || this.cards.some((card) => card.key === key)) return false;
@@ -202,7 +228,7 @@ export class SprintBook {
       event.moving) as { card: string };
     const card = this.cards.find(({ key }) => key === named.card);
     if (event.undrop) {
-      if (!card?.dropped || card.droppedBy !== event.by) return false;
+      if (!card?.dropped || (!isFacilitator && card.droppedBy !== event.by)) return false;
       card.dropped = false;
       return true;
     }
@@ -225,18 +251,20 @@ export class SprintBook {
       card.blocked = false;
       return true;
     }
-    if (event.give) return this.#give(card, event.by as string, event.give.to);
-    if (!card.finished || !card.owners.includes(event.by as string)) return false;
+    if (event.give) return this.#give(card, event.by as string, event.give.to, isFacilitator);
+    if (!card.finished || (!isFacilitator && !card.owners.includes(event.by as string))) return false;
     card.lines.push({ kind: 'reopen', by: event.by, on: event.on, worked: 0, left: 0, surprise: 0 });
     derive(card);
     return true;
   }
 
-  /** Who gives puts others in their own place among the owners. */
-  #give(card: Tally, by: string, to: readonly string[]): boolean {
+  /** Who gives puts others in their own place among the owners; a facilitator who has none gives all of it. */
+  #give(card: Tally, by: string, to: readonly string[], isFacilitator: boolean): boolean {
     const at = card.owners.indexOf(by);
-    if (at < 0 || to.length === 0 || !to.every((id) => this.#memberIds.has(id))) return false;
-    card.owners = [...new Set([...card.owners.slice(0, at), ...to, ...card.owners.slice(at + 1)])];
+    if ((at < 0 && !isFacilitator) || to.length === 0 || !to.every((id) => this.#memberIds.has(id)))
+      return false;
+    const others = at < 0 ? [] : card.owners;
+    card.owners = [...new Set([...others.slice(0, at), ...to, ...others.slice(at + 1)])];
     return true;
   }
 
@@ -286,7 +314,7 @@ export class SprintBook {
   }
 }
 
-function isSame(old: Line, line: Line): boolean {
+function isSame(old: Line, line: Pick<Line, 'by' | 'on'>): boolean {
   return old.kind === 'answer' && old.by === line.by && old.on === line.on;
 }
 
@@ -315,6 +343,7 @@ function tallyOf({ key, title, estimate, owners }: ScenarioCard, pulledIn: boole
 export function reckon(scenario: Scenario): Reckoning {
   const sprints: ReckonedSprint[] = [];
   const refused: Reckoning['refused'] = [];
+  const work = new ReckonedDays(scenario);
   let baseline: number | undefined;
   for (const sprint of scenario.sprints) {
     const book = new SprintBook(scenario, sprint);
@@ -323,7 +352,8 @@ export function reckon(scenario: Scenario): Reckoning {
     const prompts = new Map<string, number>();
     const heard = new Set<string>();
     const idle = new Set<string>();
-    let blockedCardDays = 0;
+    const off = new Set<string>();
+    const blocked = new Map<string, number>();
     const days = new Set([
       ...daysBetween(sprint.startsOn, sprint.endsOn),
       ...sprint.events.map(({ on }) => on),
@@ -331,22 +361,24 @@ export function reckon(scenario: Scenario): Reckoning {
     const answered = new Set<string>();
     let lastCalls = new Set<string>();
     for (const day of [...days].sort()) {
-      if (planned) notePrompts(scenario, book, day, prompts);
-      const call = planned ? lastCallOn(scenario, book, day) : 'none';
-      if (call === 'before the prompt') lastCalls = calledLast(scenario, book, day, heard, answered);
+      if (planned) notePrompts(scenario, book, work, day, prompts);
+      const call = planned ? lastCallOn(scenario, book, work, day) : 'none';
+      if (call === 'before the prompt') lastCalls = calledLast(scenario, book, work, day, heard, answered);
       for (const event of sprint.events.filter(({ on }) => on === day)) {
-        const taken = planned && book.take(event);
+        const isOpen = planned && book.isOpenOn(day);
+        const earliest = isOpen && sprint.startsOn < day ? sprint.startsOn : day;
+        const taken = event.off ? work.take(event, earliest) : planned && book.take(event);
         if (!taken) refused.push(event);
         else if (event.answer || event.away) heard.add(`${event.by} ${day}`);
         if (taken && event.answer) answered.add(`${event.by} ${day}`);
       }
-      if (call === 'after the prompt') lastCalls = calledLast(scenario, book, day, heard, answered);
+      if (call === 'after the prompt') lastCalls = calledLast(scenario, book, work, day, heard, answered);
       for (const { id } of scenario.members) {
         if (!hasOpenCards(book, id)) idle.add(`${id} ${day}`);
+        if (work.share(id, day) === 0) off.add(`${id} ${day}`);
       }
-      const isWorkingDay = scenario.team.workingDays.includes(weekdayOf(day));
-      if (isWorkingDay && day >= sprint.startsOn && day <= sprint.endsOn && book.cancelledOn === undefined) {
-        blockedCardDays += book.cards.filter(({ blocked }) => blocked).length;
+      if (day >= sprint.startsOn && day <= sprint.endsOn && book.cancelledOn === undefined) {
+        blocked.set(day, book.cards.filter((card) => card.blocked).length);
       }
     }
     if (!planned) continue;
@@ -355,13 +387,17 @@ export function reckon(scenario: Scenario): Reckoning {
     if (!cancelled && velocity > 0) baseline ??= velocity;
     const closesAtMs = book.closesAtMs;
     const measured = measure(book.cards, scenario, baseline);
+    const blockedCardDays = sumOf([...blocked], ([day, cards]) => (work.isWorkingDay(day) ? cards : 0));
     Object.assign(measured.numbers, { blockedCardDays });
-    const firstMorning = firstMorningOf(scenario, sprint);
+    const firstMorning = firstMorningOf(scenario, sprint, work);
     const before = sprints.findLast((earlier) => !earlier.cancelled);
-    measured.crossed.push(
-      ...habitsCrossed({ cards: book.cards, prompts, heard, idle }, before, firstMorning),
-    );
-    const reopenableUntil = cancelled ? null : nextClosing(scenario, sprint);
+    const asked = questionsOf(scenario, sprint, work, prompts);
+    Object.assign(measured.numbers, {
+      memberDays: memberDaysOf(scenario, sprint, work, book.away),
+      askedPrompts: asked.length,
+      answeredPrompts: asked.filter((key) => heard.has(key)).length,
+    });
+    measured.crossed.push(...habitsCrossed({ cards: book.cards, asked, heard, idle }, before));
     sprints.push({
       sprint,
       cards: book.cards,
@@ -371,11 +407,16 @@ export function reckon(scenario: Scenario): Reckoning {
       lastCalls,
       heard,
       idle,
+      off,
       closesAtMs,
-      reopenableUntil,
+      reopenableUntil: null,
       ...measured,
     });
     if (cancelled) Object.assign(sprints.at(-1) ?? {}, { verdict: null, failed: [], crossed: [] });
+  }
+  // As the team's calendar is in the end: days off may be said after a sprint.
+  for (const one of sprints) {
+    if (!one.cancelled) one.reopenableUntil = nextClosing(scenario, one.sprint, work);
   }
   return { sprints, refused };
 }
@@ -386,6 +427,7 @@ const HOUR_MS = 3_600_000;
 function lastCallOn(
   { team }: Scenario,
   book: SprintBook,
+  work: ReckonedDays,
   day: string,
 ): 'before the prompt' | 'after the prompt' | 'none' {
   const callMs = Math.max(
@@ -394,7 +436,7 @@ function lastCallOn(
   );
   const promptMs = localInstantMs(day, team.promptAt, team.timeZone);
   if (!wallClock(callMs, team.timeZone).startsWith(day) || callMs >= book.closesAtMs) return 'none';
-  if (!team.workingDays.includes(weekdayOf(day)) || callMs === promptMs) return 'none';
+  if (!work.isWorkingDay(day) || callMs === promptMs) return 'none';
   return callMs < promptMs ? 'before the prompt' : 'after the prompt';
 }
 
@@ -402,40 +444,76 @@ function lastCallOn(
 function calledLast(
   { team, members }: Scenario,
   book: SprintBook,
+  work: ReckonedDays,
   day: string,
   heard: ReadonlySet<string>,
   answered: ReadonlySet<string>,
 ): Set<string> {
   if (book.cancelledOn !== undefined) return new Set();
   const isFresh = localInstantMs(day, team.promptAt, team.timeZone) >= book.closesAtMs - 2 * HOUR_MS;
-  const keys = members.filter(({ id }) => hasOpenCards(book, id)).map(({ id }) => `${id} ${day}`);
+  const called = members.filter(({ id }) => work.share(id, day) > 0 && hasOpenCards(book, id));
+  const keys = called.map(({ id }) => `${id} ${day}`);
   return new Set(keys.filter((key) => (answered.has(key) ? !isFresh : !heard.has(key))));
 }
 
 /** Closing time on the first working day after the sprint's last day. */
-function nextClosing({ team }: Scenario, { endsOn, closesAt }: ScenarioSprint): string {
-  const aWeekOn = new Date(Date.parse(`${endsOn}T00:00:00Z`) + 7 * 86_400_000).toISOString().slice(0, 10);
-  const day = daysBetween(endsOn, aWeekOn).find(
-    (one) => one > endsOn && team.workingDays.includes(weekdayOf(one)),
-  ) as string;
+function nextClosing({ team }: Scenario, { endsOn, closesAt }: ScenarioSprint, work: ReckonedDays): string {
+  const aMonthOn = new Date(Date.parse(`${endsOn}T00:00:00Z`) + 31 * 86_400_000).toISOString().slice(0, 10);
+  const day = daysBetween(endsOn, aMonthOn).find((one) => one > endsOn && work.isWorkingDay(one)) as string;
   const time = closesAt ?? team.closesAt ?? '17:00';
   return new Date(localInstantMs(day, time, team.timeZone)).toISOString();
 }
 
-function firstMorningOf({ team }: Scenario, { startsOn, endsOn }: ScenarioSprint): string | undefined {
+/** The day on whose morning cards are only listed. */
+function firstMorningOf(
+  { team }: Scenario,
+  { startsOn, endsOn }: ScenarioSprint,
+  work: ReckonedDays,
+): string | undefined {
   if (Number(team.promptAt.slice(0, 2)) >= 12) return undefined;
-  return daysBetween(startsOn, endsOn).find((day) => team.workingDays.includes(weekdayOf(day)));
+  return daysBetween(startsOn, endsOn).find((day) => work.isWorkingDay(day));
 }
 
-function notePrompts(scenario: Scenario, book: SprintBook, day: string, prompts: Map<string, number>): void {
-  const { timeZone, promptAt, workingDays } = scenario.team;
+/** The prompts that were questions: not those of the first morning, nor those on days that turned out to be off. */
+function questionsOf(
+  scenario: Scenario,
+  sprint: ScenarioSprint,
+  work: ReckonedDays,
+  prompts: ReadonlyMap<string, number>,
+): string[] {
+  const first = firstMorningOf(scenario, sprint, work);
+  return [...prompts.keys()].filter((key) => {
+    const at = key.lastIndexOf(' ');
+    const day = key.slice(at + 1);
+    return work.share(key.slice(0, at), day) > 0 && day !== first;
+  });
+}
+
+function memberDaysOf(
+  { members }: Scenario,
+  { startsOn, endsOn }: ScenarioSprint,
+  work: ReckonedDays,
+  away: ReadonlySet<string>,
+): number {
+  return sumOf(daysBetween(startsOn, endsOn), (day) =>
+    sumOf(members, ({ id }) => (away.has(`${id} ${day}`) ? 0 : work.share(id, day))),
+  );
+}
+
+function notePrompts(
+  scenario: Scenario,
+  book: SprintBook,
+  work: ReckonedDays,
+  day: string,
+  prompts: Map<string, number>,
+): void {
+  const { timeZone, promptAt } = scenario.team;
   const { startsOn, endsOn } = book.sprint;
   if (day < startsOn || day > endsOn || book.cancelledOn !== undefined) return;
-  if (!workingDays.includes(weekdayOf(day))) return;
   const atMs = localInstantMs(day, promptAt, timeZone);
   if (atMs >= book.closesAtMs) return;
   for (const { id } of scenario.members) {
-    if (hasOpenCards(book, id)) prompts.set(`${id} ${day}`, atMs);
+    if (work.share(id, day) > 0 && hasOpenCards(book, id)) prompts.set(`${id} ${day}`, atMs);
   }
 }
 

@@ -129,6 +129,7 @@ describe('the generated scenarios', () => {
       'drop',
       'give',
       'moving',
+      'off',
       'pull',
       'reopen',
       'undrop',

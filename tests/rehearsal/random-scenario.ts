@@ -155,7 +155,38 @@ export function randomScenario(seed: number, size: ScenarioSize): Scenario {
     scenario.sprints.push(sprint);
     startsOn = plusDays(endsOn, dice.whole(1, 4));
   }
+  giveCalendars(new Dice(seed + 1_000_003), scenario);
   return scenario;
+}
+
+/** Part-time, roles and days off, from dice of their own: whether somebody works changes nothing of the rest. */
+function giveCalendars(dice: Dice, scenario: Scenario): void {
+  for (const member of scenario.members) {
+    const weekdays = scenario.team.workingDays.filter(() => dice.chance(0.7));
+    if (dice.chance(0.3) && weekdays.length > 0) member.worksOn = weekdays;
+  }
+  if (dice.chance(0.4)) {
+    const member = dice.pick(scenario.members).id;
+    const facilitators = dice.chance(0.5) ? ['Lena'] : ['Lena', member];
+    scenario.roles = {
+      facilitators,
+      ...(dice.chance(0.5) ? { productOwner: dice.pick(['Lena', member, 'Pia']) } : {}),
+    };
+  }
+  for (const sprint of scenario.sprints) {
+    const span = daysBetween(sprint.startsOn, sprint.endsOn);
+    for (let i = dice.whole(0, 3); i > 0; i -= 1) {
+      const on = dice.pick(span);
+      const from = plusDays(on, dice.whole(-2, 5));
+      const off = {
+        from,
+        ...(dice.chance(0.6) ? { to: plusDays(from, dice.whole(dice.chance(0.1) ? -1 : 0, 4)) } : {}),
+        ...(dice.chance(0.4) ? { half: dice.chance(0.8) } : {}),
+      };
+      const by = dice.chance(0.2) ? 'team' : dice.chance(0.05) ? 'nobody' : dice.pick(scenario.members).id;
+      sprint.events.splice(dice.whole(0, sprint.events.length), 0, { on, by, off });
+    }
+  }
 }
 
 function thresholdsFrom(dice: Dice): Record<string, number> {

@@ -4,24 +4,21 @@
  */
 import type { ReckonedSprint, Tally } from './independent-reckoning.ts';
 
-type Habits = Pick<ReckonedSprint, 'cards' | 'prompts' | 'heard' | 'idle'>;
+type Habits = Pick<ReckonedSprint, 'cards' | 'heard' | 'idle'> & {
+  /** `member day` of every question. */
+  readonly asked: readonly string[];
+};
 
 /**
  * @param before the last sprint before this one that was not cancelled; undefined for the first
- * @param firstMorning the day on whose morning cards are only listed, which is no question
  */
-export function habitsCrossed(
-  sprint: Habits,
-  before: Pick<Habits, 'cards'> | undefined,
-  firstMorning: string | undefined,
-): string[] {
+export function habitsCrossed(sprint: Habits, before: Pick<Habits, 'cards'> | undefined): string[] {
   const crossed: string[] = [];
   const openThen = new Set((before?.cards ?? []).filter(isOpen).map(nameOf));
   if (sprint.cards.some((card) => isOpen(card) && openThen.has(nameOf(card)))) crossed.push('carry-over');
   let met = 0;
   let missed = 0;
-  for (const key of sprint.prompts.keys()) {
-    if (firstMorning !== undefined && key.endsWith(` ${firstMorning}`)) continue;
+  for (const key of sprint.asked) {
     if (sprint.heard.has(key)) met += 1;
     // A person with nothing left by the evening has nothing to say.
     else if (!sprint.idle.has(key)) missed += 1;

@@ -314,6 +314,14 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
     },
     own: {},
   },
+  sayDaysOff: {
+    refused: {},
+    own: inPlaces((use, actor, place) => use.sayDaysOff(actor, { place, words: '24 Dec' })),
+  },
+  sayWeekdays: {
+    refused: {},
+    own: inPlaces((use, actor, place) => use.sayWeekdays(actor, { place, words: 'mon-thu' })),
+  },
   setMeasures: {
     refused: { 'the team': (use, actor, { teamId }) => use.setMeasures(actor, { teamId, ...MEASURES }) },
     own: {},

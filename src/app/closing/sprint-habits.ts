@@ -2,11 +2,12 @@
 import type { AnswerCount } from '../../sprint/answer-rate.ts';
 import type { CarriedOverCard } from '../../sprint/coaching-note.ts';
 import type { SprintHabits } from '../../sprint/habit-notes.ts';
+import { memberShareOf } from '../../sprint/work-calendar.ts';
 import { hasOwnKey, isOpenCard, statesOf } from '../cards/card-line.ts';
 import { dayAt, instantOf } from '../clock/local-time.ts';
 import { questionDays } from '../clock/sprint-clock.ts';
 import type { Reading } from '../ports/store.ts';
-import type { Prompt, Sprint, SprintCard, SprintRecords, Team } from '../team/team.ts';
+import type { Member, Prompt, Sprint, SprintCard, SprintRecords, Team } from '../team/team.ts';
 
 export async function sprintHabits(
   read: Reading,
@@ -16,32 +17,49 @@ export async function sprintHabits(
 ): Promise<SprintHabits> {
   const days = questionDays(team, sprint);
   const prompts = await read.promptsOf(days.map((day) => ({ sprintId: sprint.id, day })));
+  const asked = askedPrompts(team, await read.membersOf(team.id), prompts);
   return {
-    answers: answerCount(team, sprint, prompts, records),
+    answers: answerCount(team, sprint, asked, records),
     carriedOver: await carriedOver(read, sprint, records),
   };
 }
 
 /**
- * The questions of a sprint that there was something to say to, and how many of them were met.
+ * The questions that members were asked on days on which they work.
  *
- * A day that somebody met before the prompt's time counts as one met; an answer that nobody had asked for does not
- * count. Left out are prompts not met by somebody whose cards were all finished or dropped by that evening, and those
- * of the day on which the sprint was closed before its time.
+ * A day that somebody met before the prompt's time counts as one asked; an answer that nobody had asked for does not
+ * count. A day off is no question, even if it was said only after asking.
  *
  * @param prompts those of the days on which something was asked
  */
-export function answerCount(
-  team: Pick<Team, 'timeZone' | 'promptAt'>,
-  sprint: Pick<Sprint, 'endsOn' | 'closesAt' | 'closedAt'>,
+export function askedPrompts(
+  team: Pick<Team, 'timeZone' | 'promptAt' | 'workingDays' | 'daysOff'>,
+  members: readonly Member[],
   prompts: readonly Prompt[],
+): Prompt[] {
+  const memberOf = new Map(members.map((member) => [member.userId, member]));
+  return prompts.filter(({ userId, postId, day, answeredAt }) => {
+    const member = memberOf.get(userId);
+    if (member && memberShareOf(team, member, day) === 0) return false;
+    return (
+      postId !== undefined ||
+      (answeredAt !== undefined && answeredAt < instantOf(day, team.promptAt, team.timeZone))
+    );
+  });
+}
+
+/**
+ * The questions of a sprint that there was something to say to, and how many of them were met.
+ *
+ * Left out are prompts not met by somebody whose cards were all finished or dropped by that evening, and those of the day on
+ * which the sprint was closed before its time.
+ */
+export function answerCount(
+  team: Pick<Team, 'timeZone'>,
+  sprint: Pick<Sprint, 'endsOn' | 'closesAt' | 'closedAt'>,
+  asked: readonly Prompt[],
   records: SprintRecords,
 ): AnswerCount {
-  const asked = prompts.filter(
-    ({ postId, day, answeredAt }) =>
-      postId !== undefined ||
-      (answeredAt !== undefined && answeredAt < instantOf(day, team.promptAt, team.timeZone)),
-  );
   const met = asked.filter(({ state }) => state !== 'asked');
   const closedEarlyOn = earlyClosingDay(team, sprint);
   const unmet = asked.filter(

@@ -13,7 +13,7 @@ import { verdictContent } from '../closing/verdict-content.ts';
 import { commitmentOf, type PlanContent } from '../planning/plan-content.ts';
 import type { Transaction } from '../ports/store.ts';
 import { todayOf } from '../team/place.ts';
-import type { SprintHeading, SprintRecords, Team } from '../team/team.ts';
+import { activeMembers, type SprintHeading, type SprintRecords, type Team } from '../team/team.ts';
 import { waitForAll } from '../wait-for-all.ts';
 import { type DrawnSprint, statusContent } from '../watching/status-content.ts';
 import type { ChannelCause, UndeliveredCause } from './delivery-failure.ts';
@@ -29,7 +29,7 @@ export const POST_KINDS = {
     return {
       content: {
         team,
-        memberIds: members.map(({ userId }) => userId),
+        memberIds: activeMembers(members).map(({ userId }) => userId),
         facilitatorIds: members.filter(({ isFacilitator }) => isFacilitator).map(({ userId }) => userId),
       },
     };

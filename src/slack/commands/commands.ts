@@ -5,6 +5,7 @@ import { forecast, history, odds, range } from './advice.ts';
 import { answer } from './answer.ts';
 import { assign, blocked, cards, drop, give, moving, pull, release, take, undrop } from './cards.ts';
 import { buttonsOf, type Command, command, placeIn } from './command.ts';
+import { off, works } from './days-off.ts';
 import { baseline, exportSprints, importSprints, value } from './numbers.ts';
 import { privacy } from './privacy.ts';
 import { cancel, close, plan, reopen } from './sprint.ts';
@@ -39,6 +40,8 @@ export const COMMANDS: readonly Command[] = [
   moving,
   drop,
   undrop,
+  off,
+  works,
   plan,
   range,
   odds,

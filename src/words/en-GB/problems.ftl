@@ -32,6 +32,14 @@ problem-scale-too-long = A scale may have { NUMBER($most) } sizes at most.
 problem-scale-no-size = { NUMBER($size) } isn’t a size: sizes are multiples of 0.5 from 0 to { NUMBER($most) }.
 problem-scale-not-rising = A scale must rise, but { NUMBER($size) } comes after { NUMBER($before) }.
 problem-scale-only-zero = A scale needs a size above 0.
+problem-not-weekdays = Name weekdays on which the team works.
+
+# Days off.
+problem-off-no-day = Say which days.
+problem-off-not-a-day = “{ $typed }” isn’t a day. Write it as 24 Dec or 2026-12-24.
+problem-off-reversed = { DAY($last) } comes before { DAY($first) }. Name the first day first.
+problem-off-too-long = That is more than { NUMBER($most) } days at once.
+problem-off-gone-by = { DAY($last) } has gone by. Name coming days.
 
 # The plan of a sprint.
 problem-sprint-name = Give the sprint a name of 1 to { NUMBER($most) } characters.

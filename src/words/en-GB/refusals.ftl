@@ -45,6 +45,7 @@ refusal-not-a-facilitator =
         [change-settings] Only a facilitator of { $team } can change the team’s settings.
         [change-measures] Only a facilitator of { $team } can change how the team measures.
         [choose-baseline] Only a facilitator of { $team } can choose the baseline sprint.
+        [days-off] Only a facilitator of { $team } can say when the whole team is off.
         [import] Only a facilitator of { $team } can import past sprints.
        *[export] Only a facilitator of { $team } can export its sprints.
     }
@@ -54,6 +55,9 @@ refusal-not-a-value-keeper = Only the product owner of { $team } or a facilitato
 # Who can do it instead. $people are mentions.
 refusal-ask-people = Ask { OR_LIST($people) }.
 refusal-nobody-to-ask = The team no longer has anybody who can. Ask the person who runs Loadline for you.
+
+refusal-no-work-to-be-off = You work on no team’s cards, so I don’t ask you anything.
+refusal-no-work-to-be-off-fix = To say when the whole team is off, write for example `/loadline off team 24 Dec`.
 
 refusal-nothing-stored = Nothing is stored about you here.
 refusal-nothing-stored-fix = There is nothing to copy and nothing to erase.
@@ -208,6 +212,7 @@ refusal-bad-argument = `/loadline { $command }` isn’t clear. { $problem }
 refusal-bad-argument-fix = Write it like this, for example: `/loadline { $command } { $example }`
 # What may follow the command word.
 refusal-drop-example = 3 the harbour office withdrew the wish
+refusal-off-example = 24 Dec to 2 Jan
 refusal-pull-example = Berth calendar shows tides, 5, @name
 refusal-cancel-example = the sprint goal became obsolete
 

@@ -2,10 +2,11 @@ import { describe, expect, test } from 'vitest';
 import { recordAway, recordUnchanged } from '../../../src/app/answering/record-answers.ts';
 import { dropCard } from '../../../src/app/cards/change-cards.ts';
 import { cancelSprint, closeSprint, reopenSprint } from '../../../src/app/closing/end-sprint.ts';
-import { answerCount, cardIdentity } from '../../../src/app/closing/sprint-habits.ts';
+import { answerCount, askedPrompts, cardIdentity } from '../../../src/app/closing/sprint-habits.ts';
 import type { VerdictContent } from '../../../src/app/closing/verdict-content.ts';
 import type { Prompt, RecordedFact, Sprint, SprintCard, Team } from '../../../src/app/team/team.ts';
 import { dayPlus } from '../../../src/sprint/calendar.ts';
+import { NO_DAYS_OFF } from '../../../src/sprint/work-calendar.ts';
 import { actorOf, CHANNEL, type Harness, harnessForEach, PEOPLE } from '../../support/app-harness.ts';
 import { importPast, pastSprintsOf } from '../past-sprints.ts';
 
@@ -91,7 +92,12 @@ describe('by what a card is known again', () => {
   });
 });
 
-const TEAM = { timeZone: 'Europe/Lisbon', promptAt: '09:15' };
+const TEAM = {
+  timeZone: 'Europe/Lisbon',
+  promptAt: '09:15',
+  workingDays: [1, 2, 3, 4, 5],
+  daysOff: NO_DAYS_OFF,
+};
 const SPRINT = { endsOn: '2026-11-13', closesAt: '17:00', closedAt: new Date('2026-11-13T17:00:00Z') };
 const CARD: SprintCard = {
   id: 'card',
@@ -131,7 +137,7 @@ const finishedOn = (day: string): RecordedFact => ({
 
 describe('prompts and those met', () => {
   const count = (prompts: Prompt[], facts: RecordedFact[] = [], sprint = SPRINT) =>
-    answerCount(TEAM, sprint, prompts, { cards: [CARD], facts });
+    answerCount(TEAM, sprint, askedPrompts(TEAM, [], prompts), { cards: [CARD], facts });
 
   test('answered, unchanged and away are met', () => {
     const states = (['answered', 'unchanged', 'away', 'asked'] as const).map((state, i) =>

@@ -78,6 +78,13 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   blockCard: { heading, card: line },
   unblockCard: { heading, card: line },
   reopenSprint: { heading, until: new Date('2026-11-14T17:00:00Z') },
+  sayDaysOff: {
+    whose: 'own',
+    teams: [team],
+    spans: [{ from: '2026-12-24', to: '2027-01-02' }],
+    share: 0,
+  },
+  sayWeekdays: { team, worksOn: [1, 2, 3, 4] },
   setMeasures: team,
   setUpTeam: team,
   setupForm: {

@@ -325,30 +325,29 @@ describe('help', () => {
       • /loadline blocked card reason: Say that a card is stuck, and on what. For example /loadline blocked 2 waiting for the key.
       • /loadline moving card: Say that a blocked card is moving again. For example /loadline moving 2.
       • /loadline drop [card reason]: Take a card out of the sprint, with a reason. For example /loadline drop 3 no longer wanted.
+      • /loadline off days [half]: Say days off in advance, as a facilitator also the team’s. For example /loadline off 24 Dec to 2 Jan or /loadline off team 1 May.
+      • /loadline works weekdays: Say on which weekdays you work. For example /loadline works mon-thu.
       • /loadline reopen [card]: Open a finished card again; without a card, open the closed sprint again for corrections. For example /loadline reopen 3.
       For everyone on the team and its product owner
       • /loadline undrop card: Take back a drop that was a mistake, as a facilitator, as the product owner, or as the person who dropped the card. For example /loadline undrop 3.
-      • /loadline range [first day] [last day] [N away]: See how much to commit to in the coming sprint; N is the days off and away of all members together. For example /loadline range 2026-11-30 2026-12-11 6 away or /loadline range 2.5 away.
+      • /loadline range [first day] [last day] [N away]: See how much to commit to in the coming sprint; N is the days off and away of all members together. For example /loadline range 2026-11-30 2026-12-11 6 away.
       • /loadline odds: See which sizes of card tend to hold surprise work.
-      • /loadline forecast [points] [growing N]: See when a body of work will be finished; N is by how many points it grows with each sprint. For example /loadline forecast 120 or /loadline forecast 120 growing 5.
+      • /loadline forecast [points] [growing N]: See when a body of work will be finished; N is by how many points it grows with each sprint. For example /loadline forecast 120 growing 5.
       • /loadline history: See the team’s own trend: each ratio, what is usual, and what is a signal.
       For product owners and facilitators
-      • /loadline value [sprint:] [number]: Record what a closed sprint was worth, as one number in a unit of your choice: revenue, users, anything. For example /loadline value 1200 or /loadline value Harbour 12: 1200.
+      • /loadline value [sprint:] [number]: Record what a closed sprint was worth, as one number in a unit of your choice: revenue, users, anything. For example /loadline value Harbour 12: 1200.
       For facilitators
       • /loadline assign card … @name …: Say whose cards are, in place of their owners so far. For example /loadline assign 3 5 @ana.
       • /loadline plan: Plan the next sprint and commit to its cards.
       • /loadline close: Close the sprint now, before its closing time.
       • /loadline cancel: Cancel the sprint. Its numbers are kept, and never count as history.
-      • /loadline baseline [sprint | first]: Choose the closed sprint that velocity growth is compared with. For example /loadline baseline Harbour 3 or /loadline baseline first.
+      • /loadline baseline [sprint | first]: Choose the closed sprint that velocity growth is compared with. For example /loadline baseline Harbour 3.
       • /loadline import: Bring in past sprints from a spreadsheet or an export; you see what would be imported first.
       • /loadline export: Get the team’s sprints, cards, answers and changes as files, without who said what.
       • /loadline move [team]: Move your team to this channel: type it in the new channel.
       • /loadline setup measures: Change closing time, reminder, planning scale and thresholds.
       For anyone
-      • /loadline setup: Set up a team in its channel, or change its people and times.
-      • /loadline privacy: See what is stored about you, get a copy of it, or have it erased.
-      • /loadline help: Show this list.
-      The message itself has 2 more lines."
+      The message itself has 5 more lines."
     `);
     for (const { word } of COMMANDS)
       expect(helpMessage(COMMANDS).text).toMatch(

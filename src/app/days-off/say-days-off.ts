@@ -1,0 +1,145 @@
+/**
+ * Takes days off that people say in advance: a member their own, for all of their teams; a facilitator the team's. No reason
+ * is asked. From then on nobody is asked on these days, and working time counts without them.
+ */
+import { type Day, daysFromTo } from '../../sprint/calendar.ts';
+import { type DayShare, type DaysOff, memberShareOf, withDaysOff } from '../../sprint/work-calendar.ts';
+import { resetClocks } from '../clock/sprint-clock.ts';
+import type { AppDependencies } from '../ports/app-dependencies.ts';
+import type { Transaction } from '../ports/store.ts';
+import { Refusal } from '../refusal.ts';
+import { membershipAt, membershipInTeam, type Place, requireFacilitator, todayOf } from '../team/place.ts';
+import type { Actor, Member, Team } from '../team/team.ts';
+import { type DaySpan, type DaysOffProblem, readDaysOff, whyNotSpan } from './read-days-off.ts';
+
+export interface DaysOffSaid {
+  readonly whose: 'own' | 'team';
+  /** The teams that the days count for. */
+  readonly teams: readonly Team[];
+  readonly spans: readonly DaySpan[];
+  /** How much of these days is worked; 1: they are taken back. */
+  readonly share: DayShare;
+}
+
+/** @throws Refusal `bad-argument`, `not-a-facilitator`, `no-work-to-be-off`, and those of finding the team. */
+export async function sayDaysOff(
+  deps: AppDependencies,
+  actor: Actor,
+  { place, words }: { readonly place: Place; readonly words: string },
+): Promise<DaysOffSaid> {
+  const now = deps.clock.now();
+  return deps.store.transaction(async (tx) => {
+    const own = await ownTeams(tx, actor);
+    const first = own[0]?.team ?? (await membershipAt(tx.read, actor, place)).team;
+    const reading = readDaysOff(words, todayOf(first, now));
+    if ('problem' in reading) throw unread(reading.problem);
+    const { whose, spans, isHalf } = reading.read;
+    const share = isHalf ? 0.5 : 0;
+    if (whose === 'own') return takeOwn(tx, own, { spans, share }, now);
+    const { team } = await membershipAt(tx.read, actor, place);
+    return takeTeams(tx, actor, team.id, { spans, share }, now);
+  });
+}
+
+type Taken = Pick<DaysOffSaid, 'spans' | 'share'>;
+
+/** A team on which the person works. */
+interface OwnTeam {
+  readonly team: Team;
+  readonly member: Member;
+}
+
+async function ownTeams(tx: Transaction, actor: Actor): Promise<OwnTeam[]> {
+  await tx.lock.teamsOfPerson(actor);
+  const own: OwnTeam[] = [];
+  for (const team of await tx.read.teamsOf(actor)) {
+    const member = (await tx.read.membersOf(team.id)).find(({ userId }) => userId === actor.userId);
+    if (member?.isMember) own.push({ team, member });
+  }
+  return own;
+}
+
+async function takeOwn(
+  tx: Transaction,
+  own: readonly OwnTeam[],
+  { spans, share }: Taken,
+  now: Date,
+): Promise<DaysOffSaid> {
+  if (own.length === 0) throw new Refusal('no-work-to-be-off', {});
+  let taken: readonly DaySpan[] = [];
+  for (const { team, member } of own) {
+    taken = await spansToTake(tx, team, spans, now);
+    const daysOff = withSpans(member.daysOff, taken, share);
+    await tx.write.teams.saveMembers(team.id, [{ ...member, daysOff }]);
+    await freeToday(tx, team, [{ ...member, daysOff }], now);
+  }
+  return { whose: 'own', teams: own.map(({ team }) => team), spans: taken, share };
+}
+
+async function takeTeams(
+  tx: Transaction,
+  actor: Actor,
+  teamId: string,
+  { spans, share }: Taken,
+  now: Date,
+): Promise<DaysOffSaid> {
+  await tx.lock.team(teamId);
+  const membership = await membershipInTeam(tx.read, actor, teamId);
+  requireFacilitator(membership, 'days-off');
+  const { members } = membership;
+  const taken = await spansToTake(tx, membership.team, spans, now);
+  const team = { ...membership.team, daysOff: withSpans(membership.team.daysOff, taken, share) };
+  await tx.write.teams.save(team);
+  await resetClocks(tx, team, now);
+  await freeToday(tx, team, members, now);
+  return { whose: 'team', teams: [team], spans: taken, share };
+}
+
+function withSpans(daysOff: DaysOff, spans: readonly DaySpan[], share: DayShare): DaysOff {
+  return withDaysOff(
+    daysOff,
+    spans.flatMap(({ from, to }) => daysFromTo(from, to)),
+    share,
+  );
+}
+
+/**
+ * The spans, checked, from the first day on that still matters: today, or the first day of a sprint that is open, of which
+ * somebody may say afterwards that they were off.
+ *
+ * @throws Refusal `bad-argument`
+ */
+async function spansToTake(
+  tx: Transaction,
+  team: Team,
+  spans: readonly DaySpan[],
+  now: Date,
+): Promise<DaySpan[]> {
+  const starts = (await tx.read.openSprintsOf(team.id)).map(({ startsOn }) => startsOn);
+  const earliest = [todayOf(team, now), ...starts].sort()[0] as Day;
+  return spans.map((span) => {
+    const problem = whyNotSpan(span);
+    if (problem) throw unread(problem);
+    if (span.to < earliest) throw unread({ code: 'off-gone-by', last: span.to });
+    return span.from < earliest ? { ...span, from: earliest } : span;
+  });
+}
+
+function unread(problem: DaysOffProblem): Refusal {
+  return new Refusal('bad-argument', { command: 'off', problem, example: undefined });
+}
+
+/** Those who are off today and were asked already are taken for away: their question waits for no answer any more. */
+async function freeToday(tx: Transaction, team: Team, members: readonly Member[], now: Date): Promise<void> {
+  const day = todayOf(team, now);
+  const off = new Set(
+    members.filter((member) => memberShareOf(team, member, day) === 0).map(({ userId }) => userId),
+  );
+  const sprints = await tx.read.openSprintsOf(team.id);
+  const prompts = await tx.read.promptsOf(sprints.map(({ id }) => ({ sprintId: id, day })));
+  for (const prompt of prompts) {
+    if (prompt.state !== 'asked' || !off.has(prompt.userId)) continue;
+    const postId = await tx.write.prompts.setState(prompt, 'away', now);
+    if (postId !== undefined) await tx.write.posts.refresh(postId);
+  }
+}

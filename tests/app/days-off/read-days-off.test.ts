@@ -1,0 +1,74 @@
+import { describe, expect, test } from 'vitest';
+import { readDaysOff, readWeekdays, whyNotSpan } from '../../../src/app/days-off/read-days-off.ts';
+
+/** A Wednesday. */
+const TODAY = '2026-11-18';
+
+function spansIn(words: string): string[] {
+  const reading = readDaysOff(words, TODAY);
+  if ('problem' in reading) throw new Error(reading.problem.code);
+  const { whose, spans, isHalf } = reading.read;
+  const said = spans.map(({ from, to }) => (from === to ? from : `${from}/${to}`));
+  return [...(whose === 'team' ? ['team'] : []), ...said, ...(isHalf ? ['half'] : [])];
+}
+
+describe('days off in words', () => {
+  test.each([
+    ['2026-12-24', ['2026-12-24']],
+    ['24 Dec', ['2026-12-24']],
+    ['on 24th December', ['2026-12-24']],
+    ['Dec 24', ['2026-12-24']],
+    ['24. Dec 2027', ['2027-12-24']],
+    ['today', ['2026-11-18']],
+    ['tomorrow half', ['2026-11-19', 'half']],
+    ['Friday morning', ['2026-11-20', 'half']],
+    ['wed', ['2026-11-18']],
+    ['2026-12-24 to 2027-01-02', ['2026-12-24/2027-01-02']],
+    ['from 24 Dec until 2 Jan', ['2026-12-24/2027-01-02']],
+    ['24 Dec - 2 Jan', ['2026-12-24/2027-01-02']],
+    ['24 Dec–2 Jan', ['2026-12-24/2027-01-02']],
+    ['24-31 Dec', ['2026-12-24/2026-12-31']],
+    ['24 Dec, 28 Dec to 30 Dec and 4 Jan', ['2026-12-24', '2026-12-28/2026-12-30', '2027-01-04']],
+    ['team 1 May', ['team', '2027-05-01']],
+    ['the whole team 24 Dec half day', ['team', '2026-12-24', 'half']],
+  ])('“%s”', (words, expected) => expect(spansIn(words)).toEqual(expected));
+
+  test('a day without a year is the next one from today on', () => {
+    expect(spansIn('18 Nov')).toEqual(['2026-11-18']);
+    expect(spansIn('17 Nov')).toEqual(['2027-11-17']);
+    expect(spansIn('29 Feb')).toEqual(['2028-02-29']);
+  });
+
+  test.each([
+    ['', 'off-no-day'],
+    ['half', 'off-no-day'],
+    ['sometime', 'off-not-a-day'],
+    ['24/12', 'off-not-a-day'],
+    ['31 Feb', 'off-not-a-day'],
+    ['31 Feb 2027', 'off-not-a-day'],
+    ['24 Dec to soon', 'off-not-a-day'],
+    ['1 Dec to 3 Dec to 5 Dec', 'off-not-a-day'],
+  ])('“%s” names no days', (words, code) => {
+    expect(readDaysOff(words, TODAY)).toMatchObject({ problem: { code } });
+  });
+
+  test('a span goes forward and no further than a year', () => {
+    expect(whyNotSpan({ from: '2026-12-02', to: '2026-12-01' })?.code).toBe('off-reversed');
+    expect(whyNotSpan({ from: '2026-01-01', to: '2027-01-01' })).toBeUndefined();
+    expect(whyNotSpan({ from: '2026-01-01', to: '2027-01-02' })?.code).toBe('off-too-long');
+  });
+});
+
+describe('weekdays in words', () => {
+  test.each([
+    ['mon-thu', [1, 2, 3, 4]],
+    ['Mon, Tue and Thursday', [1, 2, 4]],
+    ['Monday to Wednesday', [1, 2, 3]],
+    ['mondays', [1]],
+    ['fri-mon', [1, 5, 6, 7]],
+    ['3 1 2', [1, 2, 3]],
+    ['mo di', undefined],
+    ['', undefined],
+    ['all', 'team'],
+  ])('“%s”', (words, expected) => expect(readWeekdays(words)).toEqual(expected));
+});
