@@ -74,6 +74,7 @@ export interface Messages {
   'growth-title': { readonly cards: number };
   'growth-line': { readonly card: string; readonly points: number };
   'growth-not-recorded': Record<never, never>;
+  'growth-recorded': Record<never, never>;
   'growth-explained': Record<never, never>;
   'growth-surprise-button': Record<never, never>;
   'growth-drift-button': Record<never, never>;

@@ -100,9 +100,12 @@ export class Person {
     });
     for (let tried = 0; tried < TRIES && !isOver(); tried += 1) {
       tryAgain(act);
-      const reply = await this.#reply(
-        () => this.#options.standIn.say(userId, 'dm', words),
-        (text) => /^Recorded for/.test(text) && !tellsOf(act, text),
+      const before = new Set(this.#seen().map(({ ts }) => ts));
+      await this.#options.standIn.say(userId, 'dm', words);
+      const reply = await this.#until(
+        () =>
+          this.#toldIn(prompt.message, act) ??
+          this.#newIn(before, (text) => /^Recorded for/.test(text) && !tellsOf(act, text)),
       );
       act.lastWords = reply?.text ?? '';
       if (reply && /^Recorded for/.test(reply.text)) {
@@ -110,13 +113,13 @@ export class Person {
         return;
       }
       if (reply && !NOTHING_RECORDED.test(reply.text)) return;
-      if (reply && /grew/.test(reply.text)) return this.#explain(act, reply);
+      if (reply && /grew/.test(reply.text)) return this.#explain(act, reply, prompt.message);
       act.state = reply ? 'denied' : 'open';
       await this.#pause();
     }
   }
 
-  async #explain(act: Act, asked: SeenMessage): Promise<void> {
+  async #explain(act: Act, asked: SeenMessage, prompt: SeenMessage): Promise<void> {
     const { standIn, userId } = this.#options;
     for (let tried = 0; tried < TRIES && !this.#options.isOver(); tried += 1) {
       tryAgain(act);
@@ -127,8 +130,9 @@ export class Person {
         return now && now.text !== asked.text ? now : undefined;
       });
       act.lastWords = shown?.text ?? '';
-      if (shown && /^Recorded for/.test(shown.text)) {
-        if (tellsOf(act, shown.text)) act.state = 'acknowledged';
+      if (shown && /^Recorded/.test(shown.text)) {
+        const isTold = tellsOf(act, shown.text) || (await this.#until(() => this.#toldIn(prompt, act)));
+        if (isTold) act.state = 'acknowledged';
         return;
       }
       if (shown) return;
@@ -349,6 +353,12 @@ export class Person {
       this.#options.standIn.allPosts().flatMap(({ ts, metadata }) => (metadata ? [ts] : [])),
     );
     return fresh.find(({ ts }) => !posts.has(ts));
+  }
+
+  /** The prompt, once it shows this answer. */
+  #toldIn(prompt: SeenMessage, act: Act): SeenMessage | undefined {
+    const now = this.#messages().find(({ ts }) => ts === prompt.ts);
+    return now && /^Recorded for/.test(now.text) && tellsOf(act, now.text) ? now : undefined;
   }
 
   #seen(): SeenMessage[] {

@@ -103,5 +103,6 @@ export async function meetPrompt(
   // The clock may ask at this very moment.
   if (postId !== undefined && postId !== askedByPostId) await tx.write.posts.refresh(postId);
   const now = { ...records, facts: [...records.facts, ...added] };
-  return promptContentOf(team, sprint, userId, day, now, state);
+  const isInPrompt = postId !== undefined && day === todayOf(team, deps.clock.now());
+  return { ...promptContentOf(team, sprint, userId, day, now, state), isInPrompt };
 }

@@ -41,6 +41,8 @@ export interface PromptContent extends SprintHeading {
   /** The member's cards that were open that morning, in the order in which an answer in words counts them: 1, 2, 3, … */
   readonly cards: readonly PromptCard[];
   readonly answered: readonly AnsweredLine[];
+  /** Today's prompt is brought up to date with it, so the person needs no other message that says the same. */
+  readonly isInPrompt?: boolean;
 }
 
 /** Whether the last call has nothing to ask the member: they are away, or said in the hour before it how things are. */

@@ -229,8 +229,7 @@ function aboutSprint<Field extends keyof SubjectFields, Content>(
 }
 
 /**
- * A member's day: the prompt, or what reminds of it and isn't sent once the day is met. A prompt that can't be changed any
- * more still takes answers, and the person who answered has just been told so.
+ * A member's day: the prompt, or what reminds of it and isn't sent once the day is met.
  *
  * @param isMet whether there is nothing more to ask, as far as this post is concerned
  */
@@ -260,7 +259,8 @@ function aboutDay({
       return { content: { prompt } };
     },
   );
-  return { ...declaration, mayStayAsItIs: true } as const;
+  // A prompt confirms the answer to it, so that one in a message that can't be changed is confirmed in a new one.
+  return skipIfMet ? ({ ...declaration, mayStayAsItIs: true } as const) : declaration;
 }
 
 /** Nothing of one workspace is shown in another, even if a record says otherwise. */

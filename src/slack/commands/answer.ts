@@ -15,7 +15,7 @@ import {
   CHOOSE_SPRINT_FIELDS,
   chooseSprintFormView,
 } from '../views/answering/choose-sprint-form.ts';
-import { growthMessage } from '../views/answering/growth-message.ts';
+import { growthExplainedMessage, growthMessage } from '../views/answering/growth-message.ts';
 import { dailyPromptMessage } from '../views/answering/prompt-messages.ts';
 import { type Button, command, type Presser, readHeld, showForm } from './command.ts';
 
@@ -51,7 +51,9 @@ export const answer = command({
           takeCardIds: fields.choices(ANSWER_FIELDS.takeCardIds),
         });
         if (outcome.kind === 'recorded') {
-          return { next: 'close', say: dailyPromptMessage(outcome.prompt), isOnHome: true };
+          const { prompt } = outcome;
+          const isShown = prompt.isInPrompt === true;
+          return { next: 'close', say: dailyPromptMessage(prompt), isOnHome: true, isShown };
         }
         const form = await useCases.answerForm(actor, { sprintId, day });
         return { next: 'show', how: 'in place', view: answerFormView(form, outcome, replyTo) };
@@ -152,7 +154,8 @@ async function recordExplained(
   ...[{ useCases }, presser, value]: Parameters<Button['press']>
 ): Promise<void> {
   const outcome = await useCases.recordAnswers(presser.actor, readHeld(answersValue, value));
-  await presser.replace(outcomeMessage(outcome));
+  const isShown = outcome.kind === 'recorded' && outcome.prompt.isInPrompt;
+  await presser.replace(isShown ? growthExplainedMessage() : outcomeMessage(outcome));
 }
 
 /** What follows an answer that was not given in a form. */

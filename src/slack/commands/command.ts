@@ -190,7 +190,14 @@ export function placeIn(value: string | undefined): Place {
 /** What becomes of a form that was sent off. */
 export type FormOutcome =
   /** It closes, and the person gets a message, unless the home page from which it was opened shows as much. */
-  | { readonly next: 'close'; readonly say: MessageView; readonly isOnHome?: boolean }
+  | {
+      readonly next: 'close';
+      readonly say: MessageView;
+      /** Whether the home page shows what was done. */
+      readonly isOnHome?: boolean;
+      /** Whether a message that the person has shows what was done. */
+      readonly isShown?: boolean;
+    }
   /** It closes with all forms under it, and the person gets a message. */
   | { readonly next: 'close-all'; readonly say: MessageView }
   /** Another form takes its place, or comes on top of it. */

@@ -34,6 +34,8 @@ export function listenToDirectMessages(app: App): void {
       const outcome = await context.useCases
         .answerInWords(caller.actor, input)
         .catch((refusal: unknown) => Promise.reject(asMistypedCommand(refusal, text)));
+      // The day's prompt, brought up to date, is the confirmation.
+      if (outcome.kind === 'recorded' && outcome.prompt.isInPrompt) return;
       await caller.tell(outcomeMessage(outcome));
     });
   });

@@ -89,7 +89,8 @@ function isOnHome(result: FormResult): boolean {
 /** What the person reads when the form closes; undefined when it stays open. */
 function closingMessage(result: FormResult): MessageView | undefined {
   if (result.kind !== 'outcome' || result.outcome.next === 'show') return undefined;
-  return result.outcome.say;
+  const { outcome } = result;
+  return outcome.next === 'close' && outcome.isShown ? undefined : outcome.say;
 }
 
 /** Puts the result in place of "still working". @returns what to send instead when the form is gone */

@@ -74,6 +74,8 @@ growth-title =
     }
 growth-line = • { $card }: grew by { POINTS($points) }
 growth-not-recorded = Nothing is recorded yet. Say why, and it will be:
+# In place of the question; the day's prompt shows what was recorded.
+growth-recorded = Recorded. Today’s message above shows your answers.
 growth-explained = Surprise work: nobody foresaw it, and the card can’t be accepted without it. Estimate drift: the same work turned out larger than estimated.
 growth-surprise-button = All surprise work
 growth-drift-button = All estimate drift

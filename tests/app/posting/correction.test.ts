@@ -111,7 +111,7 @@ describe('a verdict that the closed channel refused', () => {
 });
 
 describe('a message that can’t be changed and isn’t wrong', () => {
-  test('stays: an answered prompt is not sent again', async () => {
+  test('doesn’t stay when it is a prompt: a new message confirms the answer', async () => {
     const h = harness();
     const team = await h.setUpTeam();
     const { sprint } = await h.plan(team, { cards: 'Tide table, 5, @Ben' });
@@ -120,7 +120,10 @@ describe('a message that can’t be changed and isn’t wrong', () => {
     const before = h.messenger.messages.length;
     h.messenger.failNext({ on: 'update', kind: 'refused', code: 'edit_window_closed' });
     await h.drain();
-    expect(h.messenger.messages).toHaveLength(before);
+    await h.drain();
+    expect(h.messenger.messages.slice(before)).toMatchObject([
+      { content: { kind: 'daily-prompt', prompt: { state: 'answered', answered: [{ leftPoints: 4 }] } } },
+    ]);
     expect(await h.read((read) => read.countUnsentPosts())).toBe(0);
     expect(await h.owedKinds()).toEqual([]);
   });

@@ -262,7 +262,7 @@ describe('several at the same post', () => {
       await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '4' } });
     };
     await deliver();
-    expect(h.messenger.messages).toMatchObject([{ content: { prompt: { state: 'asked' } } }]);
+    expect(h.messenger.messages).toMatchObject([{ content: { prompt: { state: 'listed' } } }]);
     expect(await post(h, postId)).toMatchObject({ sentVersion: 1, wantedVersion: 2 });
     await deliver();
     expect(h.messenger.messages).toMatchObject([{ updates: 1, content: { prompt: { state: 'answered' } } }]);

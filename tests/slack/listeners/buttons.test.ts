@@ -6,7 +6,7 @@ import { ACTIONS } from '../../../src/slack/ids.ts';
 import { fakeStore } from '../../support/fake-store.ts';
 import { botUnderTest } from '../support/bot-under-test.ts';
 import { FakePlatform } from '../support/fake-platform.ts';
-import { CHANNEL_ID, DIRECT_ID, grown, MIRA_ID } from '../support/samples.ts';
+import { CHANNEL_ID, DIRECT_ID, grown, MIRA_ID, recordedInPrompt } from '../support/samples.ts';
 import { callsOf } from '../support/spy-use-cases.ts';
 
 const platform = new FakePlatform();
@@ -102,6 +102,15 @@ describe('buttons', () => {
       ['statusChart', 'sprint-1'],
     ]);
     expect(platform.responses.at(-1)?.text).toContain('setup measures');
+  });
+
+  it('why a card grew leave the day’s prompt to confirm the answer', async () => {
+    const bot = botUnderTest(platform);
+    bot.useCases.recordAnswers.mockResolvedValue(recordedInPrompt);
+    await bot.press(ACTIONS.growthAllDrift, answers);
+    expect(platform.responses).toMatchObject([
+      { replace_original: true, text: 'Recorded. Today’s message above shows your answers.' },
+    ]);
   });
 
   it('“some of each” records nothing and asks in the form with what was typed', async () => {

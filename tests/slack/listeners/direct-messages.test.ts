@@ -3,7 +3,7 @@ import { Refusal } from '../../../src/app/refusal.ts';
 import { ACTIONS } from '../../../src/slack/ids.ts';
 import { botUnderTest } from '../support/bot-under-test.ts';
 import { FakePlatform } from '../support/fake-platform.ts';
-import { DIRECT_ID, grown, MIRA_ID, WORKSPACE_ID } from '../support/samples.ts';
+import { DIRECT_ID, grown, MIRA_ID, recordedInPrompt, WORKSPACE_ID } from '../support/samples.ts';
 import { callsOf } from '../support/spy-use-cases.ts';
 
 const platform = new FakePlatform();
@@ -24,6 +24,13 @@ describe('direct messages', () => {
       ],
     ]);
     expect(platform.callsTo('chat.postMessage')[0]).toMatchObject({ channel: DIRECT_ID });
+  });
+
+  it('are confirmed by the day’s prompt alone, when there is one', async () => {
+    const bot = botUnderTest(platform);
+    bot.useCases.answerInWords.mockResolvedValue(recordedInPrompt);
+    await bot.say('3');
+    expect(platform.callsTo('chat.postMessage')).toEqual([]);
   });
 
   it.each([

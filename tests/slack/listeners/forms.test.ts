@@ -226,6 +226,13 @@ describe('forms sent off', () => {
     expect(bot.useCases.recordAnswers.mock.calls[1]?.[1].answers).toEqual([]);
   });
 
+  it('say nothing more about an answer that the day’s prompt shows', async () => {
+    const bot = botUnderTest(platform);
+    bot.useCases.recordAnswers.mockResolvedValue(sample.recordedInPrompt);
+    expect(await bot.submit(sentForm(answer, { 'left:card-1': text('2') }))).toEqual([undefined]);
+    expect([...platform.callsTo('chat.postMessage'), ...platform.callsTo('chat.postEphemeral')]).toEqual([]);
+  });
+
   it('ask why a card grew in the same form, with its fields kept', async () => {
     const bot = botUnderTest(platform);
     bot.useCases.recordAnswers.mockResolvedValue(sample.grown);

@@ -123,6 +123,8 @@ export const prompt: PromptContent = {
 
 export const recorded: AnswerOutcome = { kind: 'recorded', prompt };
 
+export const recordedInPrompt: AnswerOutcome = { kind: 'recorded', prompt: { ...prompt, isInPrompt: true } };
+
 export const grown: AnswerOutcome = {
   kind: 'growth-to-explain',
   heading,

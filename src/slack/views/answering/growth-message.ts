@@ -25,6 +25,11 @@ export function growthMessage(outcome: GrowthToExplain): MessageView {
   ]);
 }
 
+/** In place of the question once it is answered, when the day's prompt shows the rest. */
+export function growthExplainedMessage(): MessageView {
+  return messageView([lead(say('growth-recorded'))]);
+}
+
 function buttons(outcome: GrowthToExplain) {
   const { heading, day, answers, grown } = outcome;
   const sprintId = heading.sprint.id;
