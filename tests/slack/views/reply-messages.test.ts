@@ -315,21 +315,21 @@ describe('help', () => {
       "What you can ask of Loadline
       Each working day of a sprint I ask you in a direct message what is left on your cards; a click or a number is enough. /loadline alone shows what you can do now. Words after it do more:
       For everyone on the team
-      • /loadline answer [day | card: left]: Say what is left on your cards, today or on an earlier day of the sprint; in a form or in words. For example /loadline answer 2026-11-04, /loadline answer 3: 2 worked 1 or /loadline answer 3 done.
+      • /loadline answer [day | card: left]: Say what is left on your cards, today or on an earlier day of the sprint; in a form or in words. For example /loadline answer 3: 2 worked 1 or /loadline answer 3 done.
       • /loadline status: See how the sprint is going. Only you see it, unless you share it.
-      • /loadline cards [first number]: List the cards of the sprint, all of them or from one number on. For example /loadline cards 40.
+      • /loadline cards [first number]: List the cards of the sprint, all of them or from one number on.
       • /loadline pull [title, estimate, @owner]: Bring in a card after planning. For example /loadline pull Repair the tide gauge, 3, @ana.
-      • /loadline take card …: Take a share in cards: you become one of their owners. For example /loadline take 3 or /loadline take 4 berth-3.
-      • /loadline give card … @name …: Give your place on cards to others; co-owners stay. For example /loadline give 3 @ana or /loadline give 3 5 @ana @ben.
-      • /loadline release card …: Give cards back: you no longer own them, and co-owners stay. For example /loadline release 3.
+      • /loadline take card …: Take a share in cards: you become one of their owners. For example /loadline take 4 berth-3.
+      • /loadline give card … @name …: Give your place on cards to others; co-owners stay. For example /loadline give 3 5 @ana.
+      • /loadline release card …: Give cards back: you no longer own them, and co-owners stay.
       • /loadline blocked card reason: Say that a card is stuck, and on what. For example /loadline blocked 2 waiting for the key.
-      • /loadline moving card: Say that a blocked card is moving again. For example /loadline moving 2.
+      • /loadline moving card: Say that a blocked card is moving again.
       • /loadline drop [card reason]: Take a card out of the sprint, with a reason. For example /loadline drop 3 no longer wanted.
       • /loadline off days [half]: Say days off in advance, as a facilitator also the team’s. For example /loadline off 24 Dec to 2 Jan or /loadline off team 1 May.
       • /loadline works weekdays: Say on which weekdays you work. For example /loadline works mon-thu.
-      • /loadline reopen [card]: Open a finished card again; without a card, open the closed sprint again for corrections. For example /loadline reopen 3.
+      • /loadline reopen [card]: Open a finished card again; without a card, open the closed sprint again for corrections.
       For everyone on the team and its product owner
-      • /loadline undrop card: Take back a drop that was a mistake, as a facilitator, as the product owner, or as the person who dropped the card. For example /loadline undrop 3.
+      • /loadline undrop card: Take back a drop that was a mistake: your own, or any as a facilitator or product owner.
       • /loadline range [first day] [last day] [N away]: See how much to commit to in the coming sprint; N is the days off and away of all members together. For example /loadline range 2026-11-30 2026-12-11 6 away.
       • /loadline odds: See which sizes of card tend to hold surprise work.
       • /loadline forecast [points] [growing N]: See when a body of work will be finished; N is by how many points it grows with each sprint. For example /loadline forecast 120 growing 5.
@@ -337,17 +337,21 @@ describe('help', () => {
       For product owners and facilitators
       • /loadline value [sprint:] [number]: Record what a closed sprint was worth, as one number in a unit of your choice: revenue, users, anything. For example /loadline value Harbour 12: 1200.
       For facilitators
-      • /loadline assign card … @name …: Say whose cards are, in place of their owners so far. For example /loadline assign 3 5 @ana.
+      • /loadline assign card … @name …: Say whose cards are, in place of their owners so far.
       • /loadline plan: Plan the next sprint and commit to its cards.
       • /loadline close: Close the sprint now, before its closing time.
       • /loadline cancel: Cancel the sprint. Its numbers are kept, and never count as history.
-      • /loadline baseline [sprint | first]: Choose the closed sprint that velocity growth is compared with. For example /loadline baseline Harbour 3.
+      • /loadline baseline [sprint | first]: Choose the closed sprint that velocity growth is compared with.
       • /loadline import: Bring in past sprints from a spreadsheet or an export; you see what would be imported first.
       • /loadline export: Get the team’s sprints, cards, answers and changes as files, without who said what.
       • /loadline move [team]: Move your team to this channel: type it in the new channel.
       • /loadline setup measures: Change closing time, reminder, planning scale and thresholds.
       For anyone
-      The message itself has 5 more lines."
+      • /loadline setup: Set up a team in its channel, or change its people and times.
+      • /loadline privacy: See what is stored about you, get a copy of it, or have it erased.
+      • /loadline help: Show this list.
+      Buttons: What is stored about me
+      The channel sees the team’s sums and its cards, never who answered what. On a card that somebody owns alone, the team sees that person’s numbers. [ ] marks what may be left out."
     `);
     for (const { word } of COMMANDS)
       expect(helpMessage(COMMANDS).text).toMatch(
