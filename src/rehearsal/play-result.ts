@@ -2,7 +2,9 @@
 
 import { type SprintCardState, statesOf } from '../app/cards/card-line.ts';
 import { questionDays, reopenUntil, sprintDays } from '../app/clock/sprint-clock.ts';
+import type { LeadingNoteId } from '../app/closing/leading-note.ts';
 import { askedPrompts } from '../app/closing/sprint-habits.ts';
+import { verdictContent } from '../app/closing/verdict-content.ts';
 import { memberDaysBy } from '../app/history/past-sprint-at-closing.ts';
 import type { Reading } from '../app/ports/store.ts';
 import type { Sprint, SprintResult, Team } from '../app/team/team.ts';
@@ -29,6 +31,8 @@ export interface PlayedPost {
   readonly fileNames: readonly string[];
   /** What it said before each update, oldest first. */
   readonly earlierTexts: readonly string[];
+  /** True for a reply in the thread of another post. */
+  readonly inThread: boolean;
   /** True for an answer that only this person saw. */
   readonly onlyForThem: boolean;
 }
@@ -70,6 +74,8 @@ export type PlayedSprint = SprintTotals &
     readonly verdict: Verdict | null;
     readonly failedTests: readonly string[];
     readonly noteIds: readonly string[];
+    /** The note that the verdict leads with; `null` while there is no verdict, and for a cancelled sprint. */
+    readonly leadingNoteId: LeadingNoteId | null;
     /** Until when its numbers can be corrected, ISO 8601; `null` for a cancelled sprint, which can't be reopened. */
     readonly reopenableUntil: string | null;
     readonly cards: readonly PlayedCard[];
@@ -89,7 +95,8 @@ export async function playResult(rehearsal: Rehearsal, { refusals, plans }: Play
   const posts = playedPosts(rehearsal);
   const postsBetween = (from: number | undefined, to: number | undefined): PlayedPost[] =>
     posts.slice(from, to).filter((post) => post !== undefined);
-  const { team, sprints } = await deps.store.read(async (read) => {
+  const { team, sprints } = await deps.store.transaction(async (tx) => {
+    const { read } = tx;
     const found = await read.teamByChannel(workspaceId, TEAM_CHANNEL_ID);
     const all = found ? await read.sprintsOf(found.id) : [];
     const withRecords = [];
@@ -97,14 +104,17 @@ export async function playResult(rehearsal: Rehearsal, { refusals, plans }: Play
       const result = await read.latestResult(sprint.id);
       const states = statesOf(await read.recordsOf(sprint.id));
       const days = await playedDays(read, found as Team, sprint);
-      withRecords.push({ sprint, result, states, days });
+      const isClosed = found && sprint.state === 'closed';
+      const verdict = isClosed && (await verdictContent(tx, found, sprint, deps.clock.now()));
+      withRecords.push({ sprint, result, states, days, leadingNoteId: verdict ? verdict.leadingNoteId : null });
     }
     return { team: found, sprints: withRecords };
   });
   return {
     team: team?.name ?? '',
-    sprints: sprints.map(({ sprint, result, states, days }, i) => ({
+    sprints: sprints.map(({ sprint, result, states, days, leadingNoteId }, i) => ({
       ...playedSprint(sprint, result),
+      leadingNoteId,
       reopenableUntil: reopenableUntil(team, sprint),
       ...days,
       cards: states.map((state) => playedCard(state, plans[i], cast.memberIdOf)),
@@ -138,7 +148,7 @@ async function playedDays(read: Reading, team: Team, sprint: Sprint): Promise<Pl
 function playedSprint(
   sprint: Sprint,
   result: SprintResult | undefined,
-): Omit<PlayedSprint, 'cards' | 'posts' | 'reopenableUntil' | keyof PlayedDays> {
+): Omit<PlayedSprint, 'cards' | 'posts' | 'leadingNoteId' | 'reopenableUntil'> {
   if (!result) throw new Error(`${sprint.name} has no result: it was not closed.`);
   const { totals, ratios, verdict, notes } = result.summary;
   const { name, startsOn, endsOn, state } = sprint;
@@ -206,6 +216,7 @@ function playedPosts({ standIn, cast }: Rehearsal): (PlayedPost | undefined)[] {
       altTexts: post.altTexts,
       fileNames: post.files.map(({ name }) => name),
       earlierTexts: post.earlier.map(({ text }) => text),
+      inThread: post.threadTs !== undefined,
       onlyForThem: post.ephemeralFor !== undefined,
     };
   });

@@ -403,19 +403,54 @@ export interface Messages {
   'history-alt-ratios-left-out': { readonly ratios: number };
   'history-alt-values-left-out': { readonly values: number };
   'verdict-title': { readonly sprint: string; readonly verdict: string };
-  'verdict-sentence': {
-    readonly verdict: 'kept' | 'missed';
+  'verdict-kept': { readonly finished: number; readonly committed: number; readonly share: string };
+  'verdict-missed': {
+    readonly failed: 'both' | 'keptShare' | 'surpriseRatio';
     readonly finished: number;
     readonly committed: number;
     readonly share: string;
+    readonly surprise: number;
   };
   'verdict-no-plan': { readonly finished: number };
-  'verdict-failed': {
-    readonly test: 'keptShare' | 'surpriseRatio';
+  'verdict-goal': { readonly goal: string };
+  'verdict-finished': {
+    readonly is: 'beyond' | 'within';
+    readonly finished: number;
+    readonly committed: number;
     readonly value: string;
-    readonly distance: string;
     readonly threshold: string;
+    readonly distance: string;
   };
+  'verdict-finished-no-plan': { readonly finished: number };
+  'verdict-surprise': {
+    readonly is: 'beyond' | 'within';
+    readonly points: number;
+    readonly value: string;
+    readonly threshold: string;
+    readonly distance: string;
+  };
+  'verdict-surprise-no-plan': { readonly points: number };
+  'verdict-pulled-in': {
+    readonly is: 'beyond' | 'within';
+    readonly points: number;
+    readonly value: string;
+    readonly threshold: string;
+    readonly distance: string;
+  };
+  'verdict-pulled-in-no-plan': { readonly points: number };
+  'verdict-velocity': {
+    readonly baseline: 'itself' | 'named' | 'none';
+    readonly points: number;
+    readonly value: string;
+    readonly baselineName: string;
+  };
+  'verdict-try-title': Record<never, never>;
+  'verdict-in-thread': Record<never, never>;
+  'verdict-numbers-title': { readonly sprint: string };
+  'verdict-cards-title': { readonly sprint: string };
+  'verdict-notes-title': { readonly sprint: string };
+  'verdict-cards-as-planned': Record<never, never>;
+  'verdict-no-notes': Record<never, never>;
   'verdict-open-again': Record<never, never>;
   'verdict-corrected': { readonly version: number };
   'verdict-next-plan': Record<never, never>;
@@ -725,6 +760,69 @@ export interface Messages {
   'doctor-charts-broken': { readonly reason: string };
   'doctor-zones-fine': Record<never, never>;
   'doctor-zones-unknown': Record<never, never>;
+  'evidence-pulled-in-before': { readonly pulledInPoints: number; readonly unfinishedPoints: number };
+  'evidence-pulled-in-before-ask': Record<never, never>;
+  'evidence-pulled-in-before-try': Record<never, never>;
+  'evidence-dropped': { readonly cards: number; readonly points: number; readonly unfinishedPoints: number };
+  'evidence-dropped-ask': Record<never, never>;
+  'evidence-dropped-try': Record<never, never>;
+  'evidence-one-card': {
+    readonly part: 'all' | 'some';
+    readonly after: 'nothing' | 'surprise';
+    readonly points: number;
+    readonly card: string;
+    readonly leftPoints: number;
+    readonly surprisePoints: number;
+    readonly unfinishedPoints: number;
+  };
+  'evidence-one-card-ask': Record<never, never>;
+  'evidence-one-card-try': Record<never, never>;
+  'evidence-never-begun': {
+    readonly cards: number;
+    readonly points: number;
+    readonly unfinishedPoints: number;
+  };
+  'evidence-never-begun-ask': Record<never, never>;
+  'evidence-never-begun-try': Record<never, never>;
+  'evidence-open-on-last-morning': { readonly cards: number; readonly of: number };
+  'evidence-open-on-last-morning-ask': Record<never, never>;
+  'evidence-open-on-last-morning-try': Record<never, never>;
+  'evidence-worked-less': { readonly workedPoints: number; readonly commitmentPoints: number };
+  'evidence-worked-less-ask': Record<never, never>;
+  'evidence-worked-less-try': Record<never, never>;
+  'evidence-surprise-one-card': {
+    readonly part: 'all' | 'some';
+    readonly surprisePoints: number;
+    readonly card: string;
+    readonly allPoints: number;
+  };
+  'evidence-surprise-one-card-ask': Record<never, never>;
+  'evidence-surprise-one-card-try': Record<never, never>;
+  'evidence-surprise-large-cards': {
+    readonly cards: number;
+    readonly surprisePoints: number;
+    readonly allPoints: number;
+    readonly sizePoints: number;
+  };
+  'evidence-surprise-large-cards-ask': Record<never, never>;
+  'evidence-surprise-large-cards-try': Record<never, never>;
+  'evidence-surprise-spread': { readonly cards: number; readonly of: number };
+  'evidence-surprise-spread-ask': Record<never, never>;
+  'evidence-surprise-spread-try': Record<never, never>;
+  'evidence-pulled-in-after': { readonly points: number; readonly allPoints: number };
+  'evidence-pulled-in-after-ask': Record<never, never>;
+  'evidence-pulled-in-after-try': Record<never, never>;
+  'evidence-pulled-in-while-open': { readonly points: number; readonly allPoints: number };
+  'evidence-pulled-in-while-open-ask': Record<never, never>;
+  'evidence-pulled-in-while-open-try': Record<never, never>;
+  'evidence-all-finished': { readonly daysLeft: number; readonly day: string; readonly cards: number };
+  'evidence-all-cards': { readonly cards: number };
+  'evidence-nothing-grew': Record<never, never>;
+  'evidence-little-surprise': { readonly surprisePoints: number; readonly commitmentPoints: number };
+  'evidence-went-well-try': Record<never, never>;
+  'evidence-no-plan': { readonly velocityPoints: number };
+  'evidence-no-plan-ask': Record<never, never>;
+  'evidence-no-plan-try': Record<never, never>;
   'forecast-lead': {
     readonly points: number;
     readonly likely: string;
@@ -1226,7 +1324,6 @@ export interface Messages {
     readonly distance: string;
     readonly threshold: string;
   };
-  'note-kept-share-low-again': Record<never, never>;
   'note-kept-share-low-may-mean': Record<never, never>;
   'note-kept-share-low-try': Record<never, never>;
   'note-surprise-ratio-high-crossed': {
@@ -1234,7 +1331,6 @@ export interface Messages {
     readonly distance: string;
     readonly threshold: string;
   };
-  'note-surprise-ratio-high-again': Record<never, never>;
   'note-surprise-ratio-high-may-mean': Record<never, never>;
   'note-surprise-ratio-high-try': Record<never, never>;
   'note-pull-in-ratio-high-crossed': {
@@ -1306,12 +1402,13 @@ export interface Messages {
     readonly high: number;
     readonly mean: number;
   };
-  'note-history-ordinary': {
+  'note-history-usual': {
     readonly low: number;
     readonly high: number;
     readonly sprints: number;
     readonly so: 'mark' | 'often' | 'seldom';
   };
+  'note-history-ordinary': Record<never, never>;
   'note-range-basis': { readonly sprints: number; readonly committed: number };
   'note-range-between': { readonly lowPoints: number; readonly highPoints: number; readonly basis: string };
   'note-range-about': { readonly points: number; readonly basis: string };

@@ -12,14 +12,15 @@ import { reasonSentence } from './undefined.ts';
 /** Lines that are good to reach. */
 const MARKS: readonly CoachingNoteId[] = ['velocity-growth-first-mark', 'velocity-growth-long-range-mark'];
 
-/** How often lately, and whether it is a signal: two or three sentences, as plain text. */
+/** How often lately, and what is usual or that it is a signal: one to three sentences, as plain text. */
 export function noteHistoryWords({ id, chart, crossed }: NoteHistory): string {
   const isMark = MARKS.includes(id);
   const often =
     crossed.of === 1
       ? say('note-history-first')
       : say('note-history-often', { line: isMark ? 'mark' : 'threshold', ...crossed });
-  return `${often} ${'undefined' in chart ? reasonSentence(chart.undefined) : readingWords(chart, crossed, isMark)}`;
+  if (!('undefined' in chart)) return `${often} ${readingWords(chart, crossed, isMark)}`;
+  return chart.undefined.code === 'no-signal-yet' ? often : `${often} ${reasonSentence(chart.undefined)}`;
 }
 
 function readingWords(chart: ControlChart, crossed: NoteHistory['crossed'], isMark: boolean): string {
@@ -29,7 +30,25 @@ function readingWords(chart: ControlChart, crossed: NoteHistory['crossed'], isMa
   // A line that is crossed in most sprints says nothing of this one, and much of how the team works.
   const isOften = 2 * crossed.sprints >= crossed.of;
   const so = isMark ? 'mark' : isOften ? 'often' : 'seldom';
-  return say('note-history-ordinary', { so, sprints: values, ...limits });
+  return say('note-history-usual', { so, sprints: values, ...limits });
+}
+
+/** What holds for all notes that are no signal, said once; undefined when each is a signal, or isn't about a number. */
+export function ordinaryWords(notes: readonly NoteHistory[]): string | undefined {
+  const charts = notes.map(({ chart }) => chart);
+  const unknown = charts.flatMap((chart) =>
+    'undefined' in chart && chart.undefined.code === 'no-signal-yet' ? [chart.undefined] : [],
+  );
+  const isOrdinary = charts.some((chart) => !('undefined' in chart) && chart.latest.reading !== 'signal');
+  const furthest = unknown.reduce<(typeof unknown)[number] | undefined>(
+    (most, one) => (most && most.known >= one.known ? most : one),
+    undefined,
+  );
+  const sentences = [
+    ...(isOrdinary ? [say('note-history-ordinary')] : []),
+    ...(furthest ? [reasonSentence(furthest)] : []),
+  ];
+  return sentences.length === 0 ? undefined : sentences.join(' ');
 }
 
 /** How much to commit to next, in one sentence or two, as plain text. @param committed points in the sprint that is over */

@@ -11,15 +11,12 @@ export interface NoteWords {
   readonly tryNext: string;
 }
 
-/** @param isSaidAbove whether the verdict has said already which number was crossed */
-export function noteWords(note: CoachingNote, isSaidAbove = false): NoteWords {
+export function noteWords(note: CoachingNote): NoteWords {
   if (note.id === 'as-posted') return note;
-  const { id } = note;
-  const isRepeated = isSaidAbove && (id === 'kept-share-low' || id === 'surprise-ratio-high');
   return {
-    crossed: isRepeated ? say(`note-${id}-again`) : crossedWords(note),
-    mayMean: say(`note-${id}-may-mean`),
-    tryNext: say(`note-${id}-try`),
+    crossed: crossedWords(note),
+    mayMean: say(`note-${note.id}-may-mean`),
+    tryNext: say(`note-${note.id}-try`),
   };
 }
 

@@ -1,9 +1,10 @@
 /** The verdict in sentences. They speak of the team's work and of nobody in it. */
 import type { VerdictContent } from '../app/closing/verdict-content.ts';
 import type { SprintSummary } from '../sprint/summary.ts';
-import { isDefined } from '../sprint/undefined-value.ts';
+import type { Thresholds } from '../sprint/thresholds.ts';
+import { isDefined, type Ratio } from '../sprint/undefined-value.ts';
 import type { FailedTest } from '../sprint/verdict.ts';
-import { against, percent } from './amounts.ts';
+import { type AgainstText, against, percent } from './amounts.ts';
 import { say } from './say.ts';
 
 /** `kept. Finished 23 of 25 points committed (92%).`, as plain text. */
@@ -11,22 +12,64 @@ export function verdictSentence({ verdict, totals, ratios }: SprintSummary): str
   if (verdict.verdict === 'no plan' || !isDefined(ratios.keptShare)) {
     return say('verdict-no-plan', { finished: totals.velocityPoints });
   }
-  const failed = verdict.failedTests.find(({ id }) => id === 'keptShare');
-  return say('verdict-sentence', {
-    verdict: verdict.verdict,
+  const keptShare = verdict.failedTests.find(({ id }) => id === 'keptShare');
+  const finished = {
     finished: totals.committedFinishedPoints,
     committed: totals.commitmentPoints,
-    share: failed ? against(failed.value, failed.threshold).value : percent(ratios.keptShare),
-  });
-}
-
-/** `The kept share is 60%, 20 percentage points below its floor of 80%.`, as plain text. */
-export function failedTestSentence({ id, value, threshold }: FailedTest): string {
-  return say('verdict-failed', { test: id, ...against(value, threshold) });
+    share: keptShare ? against(keptShare.value, keptShare.threshold).value : percent(ratios.keptShare),
+  };
+  const [first, second] = verdict.failedTests;
+  if (!first) return say('verdict-kept', finished);
+  const failed = second ? 'both' : first.id;
+  return say('verdict-missed', { ...finished, failed, surprise: totals.surprisePoints });
 }
 
 /** Whether the numbers are the last word; undefined when the sprint was closed once and for all. */
 export function reopenedSentence({ reopened, version }: VerdictContent): string | undefined {
   if (reopened === 'open') return say('verdict-open-again');
   return reopened === 'closed-again' ? say('verdict-corrected', { version }) : undefined;
+}
+
+/** What was finished, surprise, what was pulled in, velocity: a line each with its limit, as plain text. */
+export function fourNumbers({ summary, thresholds }: VerdictContent): string[] {
+  const { totals, ratios, verdict, baseline } = summary;
+  const test = (id: FailedTest['id'], name: keyof Thresholds): Judged | undefined => {
+    const failed = verdict.failedTests.find((one) => one.id === id);
+    if (failed) return { is: 'beyond', ...against(failed.value, failed.threshold) };
+    return isDefined(ratios[id]) ? { is: 'within', ...against(ratios[id], thresholds[name]) } : undefined;
+  };
+  const finished = test('keptShare', 'keptShareAtLeast');
+  const surprise = test('surpriseRatio', 'surpriseRatioAtMost');
+  const pulledIn = belowCeiling(ratios.pullInRatio, thresholds.pullInRatioAtMost);
+  const { committedFinishedPoints, commitmentPoints, surprisePoints, pulledInPoints, velocityPoints } =
+    totals;
+  return [
+    finished
+      ? say('verdict-finished', {
+          ...finished,
+          finished: committedFinishedPoints,
+          committed: commitmentPoints,
+        })
+      : say('verdict-finished-no-plan', { finished: velocityPoints }),
+    surprise
+      ? say('verdict-surprise', { ...surprise, points: surprisePoints })
+      : say('verdict-surprise-no-plan', { points: surprisePoints }),
+    pulledIn
+      ? say('verdict-pulled-in', { ...pulledIn, points: pulledInPoints })
+      : say('verdict-pulled-in-no-plan', { points: pulledInPoints }),
+    say('verdict-velocity', {
+      points: velocityPoints,
+      value: isDefined(ratios.velocityGrowth) ? percent(ratios.velocityGrowth) : '',
+      baseline: baseline === 'itself' ? 'itself' : baseline ? 'named' : 'none',
+      baselineName: typeof baseline === 'object' ? baseline.name : '',
+    }),
+  ];
+}
+
+/** A number beside its limit. */
+type Judged = AgainstText & { readonly is: 'within' | 'beyond' };
+
+function belowCeiling(ratio: Ratio, ceiling: number): Judged | undefined {
+  if (!isDefined(ratio)) return undefined;
+  return { is: ratio > ceiling ? 'beyond' : 'within', ...against(ratio, ceiling) };
 }

@@ -133,7 +133,7 @@ function apiFault(random: SeededRandom): Fault {
   const methods = random.pick([
     ['chat.postMessage'],
     ['chat.postMessage', 'chat.update'],
-    ['conversations.history', 'conversations.open'],
+    ['conversations.history', 'conversations.replies', 'conversations.open'],
     ['files.getUploadURLExternal', 'files.completeUploadExternal', 'files.info'],
     ['views.open', 'views.update', 'chat.postEphemeral'],
     [],

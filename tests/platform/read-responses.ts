@@ -144,7 +144,15 @@ const CASES: Readonly<Record<string, Case>> = {
     read: ({ client }) => directConversation(client, 'U0MIRA'),
     expected: 'D0MIRA',
   },
-  'conversations.replies': NOT_READ,
+  'conversations.replies': {
+    given: () => ({
+      messages: [{ ts: TS, metadata: { event_type: 'loadline_post', event_payload: { key: KEY } } }],
+      response_metadata: { next_cursor: '' },
+    }),
+    read: ({ messenger }) =>
+      messenger.find(TEAM, { channelId: CHANNEL, threadTs: '1793600000.000100' }, KEY, new Date(0)),
+    expected: { channelId: CHANNEL, ts: TS },
+  },
   'files.completeUploadExternal': { given: () => ({}), read: upload, expected: 'F0PICTURE' },
   'files.getUploadURLExternal': {
     given: (url) => ({ upload_url: `${url}/upload`, file_id: 'F0PICTURE' }),

@@ -9,6 +9,7 @@ it('a post is printed with its images in words and the names of its files', () =
     altTexts: ['Burndown: 3 of 5 points are left.'],
     fileNames: ['sprints.csv', 'cards.csv'],
     earlierTexts: [],
+    inThread: false,
     onlyForThem: false,
   };
   expect(printPlay({ team: 'Quayside', sprints: [], refusals: [], posts: [post] }).split('\n')).toEqual([

@@ -2,10 +2,15 @@ import { describe, expect, it } from 'vitest';
 import type { NoteHistory, NotesHistory } from '../../src/app/closing/note-history.ts';
 import type { CommitmentRange } from '../../src/forecast/commitment-range.ts';
 import type { ControlChart, SignalKind } from '../../src/forecast/control-chart.ts';
-import { verdictMessage } from '../../src/slack/views/verdict-message.ts';
+import { verdictNotesMessage } from '../../src/slack/views/verdict-thread.ts';
 import type { CoachingNote } from '../../src/sprint/coaching-note.ts';
 import { undefinedBecause } from '../../src/sprint/undefined-value.ts';
-import { noteHistoryWords, rangeToTryWords, usuallyKeptWords } from '../../src/words/note-history.ts';
+import {
+  noteHistoryWords,
+  ordinaryWords,
+  rangeToTryWords,
+  usuallyKeptWords,
+} from '../../src/words/note-history.ts';
 import { expectMessageFits, mrkdwnTexts } from '../slack/views/view-checks.ts';
 import { card, missedVerdict, verdictOf } from '../slack/views/view-examples.ts';
 
@@ -32,16 +37,16 @@ function historyOf(over: Partial<NoteHistory> = {}): NoteHistory {
 describe('what history says about a note', () => {
   it('of ordinary variation: one sprint proves little, so look at the way of working', () => {
     expect(noteHistoryWords(historyOf())).toBe(
-      'Crossed in 3 of the latest 8 sprints, this one included. That is ordinary variation for the team (48% to 100% over 12 sprints): one sprint proves little, so look at the way of working behind all of them rather than at this one.',
+      'Crossed in 3 of the latest 8 sprints, this one included. Usual for the team: 48% to 100% (over 12 sprints). So this is no signal.',
     );
   });
 
   it('of ordinary variation that crosses the line as a rule: only the way of working will move it', () => {
     const words = noteHistoryWords(historyOf({ crossed: { sprints: 4, of: 8 } }));
     expect(words).toContain(
-      'it usually goes like this, so only a change in the way of working will change it.',
+      'It usually goes like this, so only a change in the way of working will change it.',
     );
-    expect(words).not.toContain('proves little');
+    expect(words).not.toContain('no signal');
   });
 
   it.each<[SignalKind, string]>([
@@ -55,10 +60,10 @@ describe('what history says about a note', () => {
     );
   });
 
-  it('of too little history: says what is missing', () => {
+  it('of too little history is nothing but how often', () => {
     const chart = undefinedBecause('no-signal-yet', { needed: 8, known: 3 });
     expect(noteHistoryWords(historyOf({ chart, crossed: { sprints: 1, of: 3 } }))).toBe(
-      'Crossed in 1 of the latest 3 sprints, this one included. It takes 8 sprints with this number to tell a signal from ordinary variation; there are 3.',
+      'Crossed in 1 of the latest 3 sprints, this one included.',
     );
     expect(noteHistoryWords(historyOf({ crossed: { sprints: 1, of: 1 } }))).toContain(
       'This is the first sprint with this number.',
@@ -68,8 +73,29 @@ describe('what history says about a note', () => {
   it('of a mark: it is reached, not crossed, and nothing went wrong', () => {
     const words = noteHistoryWords(historyOf({ id: 'velocity-growth-first-mark' }));
     expect(words).toContain('Reached in 3 of the latest 8 sprints');
-    expect(words).toContain('see whether the next ones reach it as well.');
+    expect(words).toContain('See whether the next sprints reach it as well.');
     expect(words).not.toContain('wrong');
+  });
+});
+
+describe('what is said once for all notes', () => {
+  const unknown = (known: number) =>
+    historyOf({ chart: undefinedBecause('no-signal-yet', { needed: 8, known }) });
+
+  it('is that one sprint proves little, when a note is no signal', () => {
+    expect(ordinaryWords([historyOf({ chart: chartOf(['below the limits']) }), historyOf()])).toMatch(
+      /^What is usual for a team is ordinary variation: one sprint proves little/,
+    );
+  });
+
+  it('is how many sprints it takes, by the number with most of them', () => {
+    expect(ordinaryWords([unknown(2), unknown(3)])).toBe(
+      'It takes 8 sprints with this number to tell a signal from ordinary variation; there are 3.',
+    );
+  });
+
+  it('is nothing when there are only signals', () => {
+    expect(ordinaryWords([historyOf({ chart: chartOf(['below the limits']) })])).toBeUndefined();
   });
 });
 
@@ -164,8 +190,8 @@ describe('in the verdict', () => {
   const history: NotesHistory = { notes: [historyOf()], rangeToTry: rangeOf({}) };
 
   it('each note gives its own history, and only over- and under-commitment the range', () => {
-    const texts = mrkdwnTexts(verdictMessage({ ...missedVerdict, history }).blocks);
-    const kept = texts.find((text) => text.includes('On the kept share')) ?? '';
+    const texts = mrkdwnTexts(verdictNotesMessage({ ...missedVerdict, history }).blocks);
+    const kept = texts.find((text) => text.includes('The kept share is')) ?? '';
     expect(kept).toContain('Crossed in 3 of the latest 8 sprints');
     expect(kept).toContain('Commit to 26 to 31 points next (from 8 sprints; this time it was 18).');
     // 18 points were missed that the team usually keeps: less of them is not the cure.
@@ -181,8 +207,7 @@ describe('in the verdict', () => {
       id: 'carry-over-repeated',
       cards: cards.map(({ id }, i) => ({ cardId: id, sprints: i + 2 })),
     };
-    const verdict = verdictOf(cards, []);
-    return verdictMessage({ ...verdict, summary: { ...verdict.summary, notes: [note] } });
+    return verdictNotesMessage(verdictOf(cards, [], { notes: [note] }));
   };
 
   it('cards carried over are named with the number of sprints, and nobody is', () => {
@@ -205,6 +230,6 @@ describe('in the verdict', () => {
     const ids = missedVerdict.summary.notes.map(({ id }) => id);
     const kinds: SignalKind[] = ['below the limits', 'run below the mean'];
     const notes = ids.map((id) => historyOf({ id, chart: chartOf(kinds) }));
-    expectMessageFits(verdictMessage({ ...missedVerdict, history: { notes, rangeToTry: rangeOf({}) } }));
+    expectMessageFits(verdictNotesMessage({ ...missedVerdict, history: { notes, rangeToTry: rangeOf({}) } }));
   });
 });

@@ -74,10 +74,3 @@ describe('every note', () => {
     );
   });
 });
-
-test('the verdict’s two tests are not said again', () => {
-  expect(noteWords({ id: 'kept-share-low', value: 0.5, threshold: 0.8 }, true).crossed).toBe(
-    'On the kept share',
-  );
-  expect(noteWords({ id: 'plan-share-low', value: 0.5, threshold: 0.8 }, true).crossed).toContain('50%');
-});

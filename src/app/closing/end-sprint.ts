@@ -8,7 +8,7 @@ import { eveningsOf, reopenUntil } from '../clock/sprint-clock.ts';
 import { pastSprintAtClosing } from '../history/past-sprint-at-closing.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
-import { channelPost } from '../posting/post-kinds.ts';
+import { channelPost, refreshThread } from '../posting/post-kinds.ts';
 import { Refusal } from '../refusal.ts';
 import {
   membershipAt,
@@ -41,10 +41,13 @@ export async function closeNow(tx: Transaction, team: Team, sprint: Sprint, now:
   return closed;
 }
 
-/** Brings the posted verdict up to date in place; false when there is none. */
+/** Brings the posted verdict and its thread up to date in place; false when there is none. */
 async function refreshVerdict(tx: Transaction, sprintId: string): Promise<boolean> {
   const verdict = await tx.read.postAbout(sprintId, 'verdict');
-  if (verdict) await tx.write.posts.refresh(verdict.id);
+  if (verdict) {
+    await tx.write.posts.refresh(verdict.id);
+    await refreshThread(tx, verdict);
+  }
   return verdict !== undefined;
 }
 

@@ -1,15 +1,27 @@
 /** The verdict as it is posted, from the stored numbers. */
+import type { CoachingNote, CoachingNoteId } from '../../sprint/coaching-note.ts';
+import { type Cause, type GoodSign, whatWentWell } from '../../sprint/evidence.ts';
 import type { SprintSummary } from '../../sprint/summary.ts';
+import type { Thresholds } from '../../sprint/thresholds.ts';
 import { type CardLine, cardLine, statesOf } from '../cards/card-line.ts';
-import { reopenUntil } from '../clock/sprint-clock.ts';
+import { reopenUntil, sprintDays } from '../clock/sprint-clock.ts';
 import type { Transaction } from '../ports/store.ts';
 import type { Sprint, SprintHeading, Team } from '../team/team.ts';
+import { causesOf, isSignal, type LeadingNoteId, leadingNote } from './leading-note.ts';
 import { type NotesHistory, notesHistory } from './note-history.ts';
 
 export interface VerdictContent extends SprintHeading {
   readonly summary: SprintSummary;
+  /** Those of the summary that the team's history supports. */
+  readonly notes: readonly CoachingNote[];
+  readonly leadingNoteId: LeadingNoteId;
+  /** What the ledger shows about each note. */
+  readonly causes: ReadonlyMap<CoachingNoteId, readonly Cause[]>;
   /** What the team's history says about the notes. */
   readonly history: NotesHistory;
+  /** Of a kept sprint; the most telling first. */
+  readonly wentWell: readonly GoodSign[];
+  readonly thresholds: Thresholds;
   readonly cards: readonly CardLine[];
   /** Reasons given for dropped cards, by card id. */
   readonly dropReasons: ReadonlyMap<string, string>;
@@ -33,16 +45,33 @@ export async function verdictContent(
   const records = await tx.read.recordsOf(sprint.id);
   const drops = records.facts.filter(({ kind }) => kind === 'drop');
   const until = reopenUntil(team, sprint);
+  const { summary } = result;
+  const history = await notesHistory(tx, team, sprint, summary);
+  const notes = supportedNotes(summary, history);
+  const states = statesOf(records);
+  const days = sprintDays(team, sprint);
   return {
     team,
     sprint,
-    summary: result.summary,
-    history: await notesHistory(tx, team, sprint, result.summary),
-    cards: statesOf(records).map(cardLine),
+    summary,
+    notes,
+    history,
+    leadingNoteId: leadingNote(summary.verdict, notes, history),
+    causes: new Map(notes.map(({ id }) => [id, causesOf(id, states, days)])),
+    wentWell: summary.verdict.verdict === 'kept' ? whatWentWell(states, days) : [],
+    thresholds: team.thresholds,
+    cards: states.map(cardLine),
     dropReasons: new Map(drops.map(({ cardId, note }) => [cardId, note])),
     cancelled: sprint.state === 'cancelled',
     reopened: sprint.reopenedAt === undefined ? 'never' : sprint.state === 'open' ? 'open' : 'closed-again',
     reopenUntil: sprint.state === 'closed' && until && until > now ? until : undefined,
     version: result.version,
   };
+}
+
+/** Estimates that were near once may have been lucky: only over several sprints do they tell of too much care. */
+export function supportedNotes({ notes }: SprintSummary, history: NotesHistory): readonly CoachingNote[] {
+  return notes.filter(
+    ({ id }) => id !== 'estimate-accuracy-high' || isSignal(history.notes.find((known) => known.id === id)),
+  );
 }

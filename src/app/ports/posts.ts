@@ -34,7 +34,7 @@ export interface PostWriting {
   skipUnsentTo(teamId: string, userIds: readonly string[]): Promise<void>;
   /** The channel got another id: its posts, sent or not, are there now. */
   moveChannel(workspaceId: string, channelId: string, newChannelId: string): Promise<void>;
-  /** Posts to the channel go to another one from now on. What was posted stays there, or is looked for there if that is unsure. */
+  /** Posts to the channel go to another one from now on, but for those in threads. What was posted stays there, or is looked for there if that is unsure. */
   redirect(workspaceId: string, channelId: string, newChannelId: string): Promise<void>;
   /** Queues the delivery of all posts that the workspace is still owed. @returns how many */
   queueAllOf(workspaceId: string): Promise<number>;

@@ -11,7 +11,7 @@ import { leaveIfGone } from '../team/leave-team.ts';
 import { todayOf } from '../team/place.ts';
 import { burndownImage } from '../watching/sprint-status.ts';
 import { DeliveryFailure, type UndeliveredCause } from './delivery-failure.ts';
-import { type ChartWanted, mayStayAsItIs, postWords } from './post-kinds.ts';
+import { type ChartWanted, hasThread, mayStayAsItIs, postWords, refreshThread } from './post-kinds.ts';
 import type { Post, PostedAt } from './posts.ts';
 import { tellUndelivered } from './tell-undelivered.ts';
 
@@ -88,7 +88,7 @@ export async function deliverPost(
       return await afterUnchangeable(deps, post, postedAt);
     // Before the failure is noted: a process that dies in between tries again, and nobody is told twice.
     const hasLeft = await leaveIfGone(deps, post, error);
-    const cause = undeliveredCause(error, isLast);
+    const cause = isThreadGone(post, error) ? undefined : undeliveredCause(error, isLast);
     if (cause && !hasLeft) await tellUndelivered(deps, post, cause);
     await noteFailure(deps, post.id, error, postedAt, mayStandUnseen);
     return outcomeOf(error);
@@ -168,7 +168,14 @@ async function afterLook(
 
 async function endAttempt(deps: AppDependencies, post: Post, postedAt: PostedAt): Promise<void> {
   const { wantedVersion: sentVersion } = post;
-  await deps.store.single.updatePost(post.id, { state: 'sent', postedAt, sentVersion });
+  const change = { state: 'sent', postedAt, sentVersion } as const;
+  // Its replies are owed from the moment when there is something to reply to.
+  const isNew = post.postedAt === undefined && hasThread(post.subject);
+  if (!isNew) return deps.store.single.updatePost(post.id, change);
+  await deps.store.transaction(async (tx) => {
+    await tx.write.posts.update(post.id, change);
+    await refreshThread(tx, { ...post, postedAt });
+  });
 }
 
 /** A correction goes out as a new message, which is the place for further ones. Where nothing is wrong, the message stays. */
@@ -209,6 +216,11 @@ async function noteFailure(
     lastError: failure.code,
     ...(postedAt && { postedAt }),
   });
+}
+
+/** A reply goes with the message that it was below: where that is gone, nobody misses it. */
+function isThreadGone({ recipient }: Post, { because }: DeliveryFailure): boolean {
+  return 'channelId' in recipient && recipient.threadTs !== undefined && because === 'place-gone';
 }
 
 /** Undefined while there is hope. */

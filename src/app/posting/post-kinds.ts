@@ -7,9 +7,9 @@ import { randomUUID } from 'node:crypto';
 import type { Advice } from '../advice/advice.ts';
 import { adviceOf } from '../advice/advice-of.ts';
 import { needsNoLastCall, type PromptContent, promptContentOf } from '../answering/prompt-content.ts';
-import { cardLine, isOpenCard, needsOwner, statesOf } from '../cards/card-line.ts';
+import { type CardLine, cardLine, isOpenCard, needsOwner, statesOf } from '../cards/card-line.ts';
 import { questionDays } from '../clock/sprint-clock.ts';
-import { verdictContent } from '../closing/verdict-content.ts';
+import { type VerdictContent, verdictContent } from '../closing/verdict-content.ts';
 import { commitmentOf, type PlanContent } from '../planning/plan-content.ts';
 import type { Transaction } from '../ports/store.ts';
 import { todayOf } from '../team/place.ts';
@@ -17,7 +17,7 @@ import { activeMembers, type SprintHeading, type SprintRecords, type Team } from
 import { waitForAll } from '../wait-for-all.ts';
 import { type DrawnSprint, statusContent } from '../watching/status-content.ts';
 import type { ChannelCause, UndeliveredCause } from './delivery-failure.ts';
-import type { NewPost, Post, PostedAt, SubjectFields } from './posts.ts';
+import type { NewPost, Post, PostedAt, PostSubject, Recipient, SubjectFields } from './posts.ts';
 
 export const POST_KINDS = {
   'daily-prompt': aboutDay({ skipIfMet: false }),
@@ -49,6 +49,9 @@ export const POST_KINDS = {
     content: { verdict: await verdictContent(tx, team, sprint, now) },
     chart: { team, members, sprint, states },
   })),
+  'verdict-numbers': underVerdict(() => true),
+  'verdict-cards': underVerdict(({ cards }) => cards.some(isNotAsPlanned)),
+  'verdict-notes': underVerdict(({ notes }) => notes.length > 0),
 
   cancelled: aboutSprint(
     ['byUserId', 'reason'],
@@ -117,6 +120,11 @@ export const POST_KINDS = {
 
 export type PostKind = keyof typeof POST_KINDS;
 
+/** What goes into the thread of a post, by its kind. */
+const THREADS = {
+  verdict: ['verdict-numbers', 'verdict-cards', 'verdict-notes'],
+} as const satisfies { readonly [Kind in PostKind]?: readonly PostKind[] };
+
 /** What a post of the kind is about. */
 export type SubjectOf<Kind extends PostKind> = Kind extends PostKind
   ? (typeof POST_KINDS)[Kind] extends KindDeclaration<infer Field, unknown>
@@ -182,6 +190,38 @@ export function channelPost(team: Team, subject: SubjectOf<PostKind>): NewPost {
   return newPost(team, { channelId: team.channelId }, subject);
 }
 
+/**
+ * Owes the thread of a message that is out what belongs there, and brings up to date what is there already. Parts that
+ * had nothing to say may have now.
+ *
+ * @param post its words may be on their way; only what is out has a thread
+ */
+export async function refreshThread(
+  tx: Transaction,
+  { subject, workspaceId, postedAt }: Post,
+): Promise<void> {
+  if (!postedAt || !hasThread(subject)) return;
+  const { kind: first, sprintId } = subject;
+  const recipient = { channelId: postedAt.channelId, threadTs: postedAt.ts };
+  for (const kind of THREADS[first]) {
+    const part = await tx.read.postAbout(sprintId, kind);
+    const isThere = part && part.state !== 'skipped' && isIn(part.recipient, recipient);
+    if (isThere) await tx.write.posts.refresh(part.id);
+    else
+      await tx.write.posts.add([{ id: randomUUID(), workspaceId, recipient, subject: { kind, sprintId } }]);
+  }
+}
+
+export function hasThread(
+  subject: PostSubject,
+): subject is { readonly kind: keyof typeof THREADS; readonly sprintId: string } {
+  return subject.kind in THREADS;
+}
+
+function isIn(recipient: Recipient, thread: { readonly threadTs: string }): boolean {
+  return 'channelId' in recipient && recipient.threadTs === thread.threadTs;
+}
+
 /** A post to a person's direct messages. */
 export function directPost(team: Team, userId: string, subject: SubjectOf<PostKind>): NewPost {
   return newPost(team, { userId }, subject);
@@ -226,6 +266,18 @@ function aboutSprint<Field extends keyof SubjectFields, Content>(
       return make({ ...occasion, ...found, records, states: statesOf(records) });
     },
   };
+}
+
+/** A reply below the verdict; skipped while there is nothing to say. */
+function underVerdict(hasWords: (verdict: VerdictContent) => boolean) {
+  return aboutSprint([], async ({ tx, team, sprint, post, now }) => {
+    const verdict = await verdictContent(tx, team, sprint, now);
+    return hasWords(verdict) || post.postedAt ? { content: { verdict } } : undefined;
+  });
+}
+
+function isNotAsPlanned({ surprisePoints, driftPoints, origin, state }: CardLine): boolean {
+  return surprisePoints !== 0 || driftPoints !== 0 || origin === 'pulled-in' || state !== 'finished';
 }
 
 /**

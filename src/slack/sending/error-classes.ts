@@ -20,6 +20,7 @@ const CODES = {
     'fatal_error',
     'file_update_failed',
     'internal_error',
+    'list_record_comment_fetch_failed',
     'service_unavailable',
     'unable_to_share_files',
     'update_failed',
@@ -39,6 +40,7 @@ const CODES = {
     'not_found',
     'not_in_channel',
     'team_not_found',
+    'thread_not_found',
   ]),
   /** The account is gone, or can't be written to. */
   'person-gone': new Set([

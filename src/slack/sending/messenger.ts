@@ -104,7 +104,7 @@ export function createMessenger({ workspaces, logger, wait }: MessengerOptions):
         if (!maySend()) throw new DeliveryFailure('not-sent', 'took_too_long');
         const sent = await send(content, shown, (view) =>
           client.chat.postMessage({
-            channel: 'channelId' in to ? to.channelId : to.userId,
+            ...destination(to),
             ...view,
             metadata: { event_type: METADATA_EVENT, event_payload: { key } },
             unfurl_links: false,
@@ -119,7 +119,8 @@ export function createMessenger({ workspaces, logger, wait }: MessengerOptions):
       within(workspaceId, async (client) => {
         try {
           const channelId = await conversationOf(client, to);
-          const look = () => findInHistory(client, channelId, key, since, searchedTo);
+          const threadTs = 'channelId' in to ? to.threadTs : undefined;
+          const look = () => findInHistory(client, { channelId, threadTs }, key, since, searchedTo);
           return await look().catch(async (error: DeliveryFailure) => {
             if (error.code !== 'not_in_channel') throw error;
             await join(client, channelId, error);
@@ -149,6 +150,11 @@ async function linkTo(client: WebClient, at: PostedAt): Promise<string | undefin
   return answer?.permalink;
 }
 
+function destination(to: Recipient): { channel: string; thread_ts?: string } {
+  if ('userId' in to) return { channel: to.userId };
+  return { channel: to.channelId, ...(to.threadTs === undefined ? {} : { thread_ts: to.threadTs }) };
+}
+
 async function conversationOf(client: WebClient, to: Recipient): Promise<string> {
   if ('channelId' in to) return to.channelId;
   return directConversation(client, to.userId);
@@ -173,7 +179,7 @@ async function join(client: WebClient, channelId: string, outside: DeliveryFailu
  */
 async function findInHistory(
   client: WebClient,
-  channelId: string,
+  { channelId, threadTs }: { readonly channelId: string; readonly threadTs: string | undefined },
   key: string,
   since: Date,
   searchedTo: Map<string, string>,
@@ -183,23 +189,26 @@ async function findInHistory(
   do {
     // Forgotten by the next search, if this page fails for another reason than the pace.
     searchedTo.delete(key);
-    const page = await client.conversations
-      .history({
-        channel: channelId,
-        oldest,
-        inclusive: true,
-        include_all_metadata: true,
-        limit: HISTORY_PAGE,
-        ...(cursor ? { cursor } : {}),
-      })
-      .catch((error: unknown) => {
-        const failure = toDeliveryFailure(error);
-        if (cursor && failure.kind === 'rate-limited') searchedTo.set(key, cursor);
-        // Cursors don't live for ever.
-        throw cursor && failure.code === 'invalid_cursor'
-          ? new DeliveryFailure('not-sent', failure.code, { cause: error })
-          : failure;
-      });
+    const asked = {
+      channel: channelId,
+      oldest,
+      inclusive: true,
+      include_all_metadata: true,
+      limit: HISTORY_PAGE,
+      ...(cursor ? { cursor } : {}),
+    };
+    const reading =
+      threadTs === undefined
+        ? client.conversations.history(asked)
+        : client.conversations.replies({ ...asked, ts: threadTs });
+    const page = await reading.catch((error: unknown) => {
+      const failure = toDeliveryFailure(error);
+      if (cursor && failure.kind === 'rate-limited') searchedTo.set(key, cursor);
+      // Cursors don't live for ever.
+      throw cursor && failure.code === 'invalid_cursor'
+        ? new DeliveryFailure('not-sent', failure.code, { cause: error })
+        : failure;
+    });
     const found = page.messages?.find((message) => carries(message, key));
     if (found?.ts) return { channelId, ts: found.ts };
     cursor = page.response_metadata?.next_cursor || undefined;

@@ -12,6 +12,7 @@ import { sharedStatusMessage } from './status-message.ts';
 import { teamMovedMessage, teamSetUpMessage } from './team/team-messages.ts';
 import { channelUnreachableMessage, memberUnreachableMessage } from './unreachable-messages.ts';
 import { verdictMessage } from './verdict-message.ts';
+import { verdictCardsMessage, verdictNotesMessage, verdictNumbersMessage } from './verdict-thread.ts';
 
 const VIEWS: { readonly [Kind in PostKind]: (content: ContentOf<Kind>, chart?: ChartImage) => MessageView } =
   {
@@ -22,6 +23,9 @@ const VIEWS: { readonly [Kind in PostKind]: (content: ContentOf<Kind>, chart?: C
     'team-moved': teamMovedMessage,
     plan: ({ plan }) => planMessage(plan),
     verdict: ({ verdict }, chart) => verdictMessage(verdict, chart),
+    'verdict-numbers': ({ verdict }) => verdictNumbersMessage(verdict),
+    'verdict-cards': ({ verdict }) => verdictCardsMessage(verdict),
+    'verdict-notes': ({ verdict }) => verdictNotesMessage(verdict),
     'owner-needed': ownerNeededMessage,
     'cards-given': cardsGivenMessage,
     'cards-dropped': cardsDroppedMessage,

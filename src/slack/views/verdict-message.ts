@@ -1,19 +1,14 @@
 /**
- * The verdict, posted in the channel when a sprint closes and brought up to date in place: what happened,
- * why, and what to try next. It speaks to the team and names nobody.
+ * The verdict, posted in the channel when a sprint closes and brought up to date in place: what happened, why, and one
+ * thing to try. It speaks to the team and names nobody. What it leaves out is in its thread (`verdict-thread.ts`).
  */
 import type { KnownBlock } from '@slack/types';
-import type { CardLine } from '../../app/cards/card-line.ts';
-import { ASKS_FOR_A_RANGE } from '../../app/closing/note-history.ts';
 import type { VerdictContent } from '../../app/closing/verdict-content.ts';
-import type { CarriedOverCard, CoachingNote } from '../../sprint/coaching-note.ts';
-import { linkedCardName } from '../../words/cards.ts';
-import { noteHistoryWords, rangeToTryWords, usuallyKeptWords } from '../../words/note-history.ts';
-import { noteWords } from '../../words/notes.ts';
+import { evidenceSentence } from '../../words/evidence.ts';
 import { mrkdwn, say } from '../../words/say.ts';
 import { momentOf, sprintSpan } from '../../words/sprint.ts';
 import { mrkdwnOf } from '../../words/typed-text.ts';
-import { failedTestSentence, reopenedSentence, verdictSentence } from '../../words/verdict.ts';
+import { fourNumbers, reopenedSentence, verdictSentence } from '../../words/verdict.ts';
 import { encodeValue } from '../button-values.ts';
 import { ACTIONS } from '../ids.ts';
 import {
@@ -24,83 +19,66 @@ import {
   chartBlocks,
   confirmation,
   context,
-  divider,
   lead,
   section,
 } from './block-builders.ts';
-import { lineList } from './line-sections.ts';
-import { type MessagePart, type MessageView, messageView } from './message-view.ts';
-import { ratioBlocks } from './ratio-blocks.ts';
-import { verdictCardLists } from './verdict-card-lists.ts';
+import { type MessageView, messageView } from './message-view.ts';
+import { noteLines } from './verdict-thread.ts';
 
 export function verdictMessage(verdict: VerdictContent, chart?: ChartImage): MessageView {
   const { summary, sprint } = verdict;
+  const reopened = reopenedSentence(verdict);
   return messageView([
     lead(say('verdict-title', { sprint: sprint.name, verdict: verdictSentence(summary) })),
-    ...sectionOf([reopenedSentence(verdict), ...summary.verdict.failedTests.map(failedTestSentence)]),
+    ...linesOf([
+      reopened && mrkdwnOf(reopened),
+      sprint.goal.trim() === '' ? undefined : mrkdwn('verdict-goal', { goal: sprint.goal }),
+    ]),
     ...chartBlocks(chart),
-    ...ratioBlocks(summary),
-    ...noteBlocks(verdict),
-    ...verdictCardLists(verdict),
+    section(fourNumbers(verdict).map(mrkdwnOf).join('\n')),
+    ...linesOf(leadLines(verdict)),
     context(`${mrkdwnOf(sprintSpan(sprint))}. ${nextWords(verdict)}`),
     ...reopenBlocks(verdict),
   ]);
 }
 
-/** One section of the sentences that there are; none when there are none. */
-function sectionOf(sentences: readonly (string | undefined)[]): KnownBlock[] {
-  const said = sentences.filter((sentence) => sentence !== undefined).map(mrkdwnOf);
+/** One section of the lines that there are; none when there are none. */
+function linesOf(lines: readonly (string | undefined)[]): KnownBlock[] {
+  const said = lines.filter((line) => line !== undefined);
   return said.length === 0 ? [] : [section(said.join('\n'))];
 }
 
-function noteBlocks(verdict: VerdictContent): MessagePart[] {
-  const { notes } = verdict.summary;
-  if (notes.length === 0) return [];
-  return [divider(), ...notes.map((note) => noteBlock(note, verdict)), divider()];
+/** What went well, what the leading note says with the ledger's evidence, and one thing to try. */
+function leadLines(verdict: VerdictContent): string[] {
+  const { wentWell, cards } = verdict;
+  const well = wentWell.map((sign) => evidenceSentence(sign, cards)).join(' ');
+  const { said, tryNext } = leadWords(verdict);
+  return [
+    ...(well === '' ? [] : [well]),
+    ...(said === undefined ? [] : [said]),
+    bold(mrkdwn('verdict-try-title')),
+    tryNext,
+  ];
 }
 
-function noteBlock(note: CoachingNote, { summary, history, cards }: VerdictContent): MessagePart {
-  const { id } = note;
-  const { crossed, mayMean, tryNext } = noteWords(note, summary.verdict.failedTests.length > 0);
-  const known = history.notes.find((one) => one.id === id);
-  const range = ASKS_FOR_A_RANGE.includes(id) ? history.rangeToTry : undefined;
-  const words = [
-    bold(mrkdwnOf(crossed)),
-    mrkdwnOf(mayMean),
-    ...(known ? [mrkdwnOf(noteHistoryWords(known))] : []),
-    mrkdwn('note-try-next', { try: tryNext }),
-    ...(range ? [rangeLine(range, id, summary.totals.commitmentPoints)] : []),
-  ].join('\n');
-  return 'cards' in note ? carriedOverCards(words, note.cards, cards) : section(words);
-}
-
-function rangeLine(
-  range: NonNullable<VerdictContent['history']['rangeToTry']>,
-  id: CoachingNote['id'],
-  committedPoints: number,
-): string {
-  const usual = id === 'kept-share-low' ? usuallyKeptWords(range, committedPoints) : undefined;
-  const sentences = [rangeToTryWords(range, committedPoints), ...(usual === undefined ? [] : [usual])];
-  return mrkdwnOf(sentences.join(' '));
-}
-
-/** The cards that a note is about, below its words. */
-function carriedOverCards(
-  words: string,
-  carried: readonly CarriedOverCard[],
-  cards: readonly CardLine[],
-): MessagePart {
-  const lines = carried.flatMap(({ cardId, sprints }) => {
-    const card = cards.find((one) => one.cardId === cardId);
-    return card ? [`• ${mrkdwn('note-carried-card', { card: linkedCardName(card), sprints })}`] : [];
-  });
-  if (lines.length === 0) return section(words);
-  return lineList(words, lines, (cards) => mrkdwn('cards-more', { cards }));
+function leadWords(verdict: VerdictContent): { said: string | undefined; tryNext: string } {
+  const { leadingNoteId, notes, summary } = verdict;
+  if (leadingNoteId === 'no-plan') {
+    const { velocityPoints } = summary.totals;
+    const said = `${mrkdwn('evidence-no-plan', { velocityPoints })} ${mrkdwn('evidence-no-plan-ask')}`;
+    return { said, tryNext: mrkdwn('evidence-no-plan-try') };
+  }
+  const note = notes.find(({ id }) => id === leadingNoteId);
+  if (!note) return { said: undefined, tryNext: mrkdwn('evidence-went-well-try') };
+  const { crossed, evidence, tryNext } = noteLines(note, verdict);
+  // What failed has been said with the numbers.
+  return { said: evidence ?? crossed, tryNext };
 }
 
 function nextWords({ reopened, reopenUntil, team }: VerdictContent): string {
-  if (reopened === 'open') return mrkdwn('verdict-next-correct');
-  const plan = mrkdwn('verdict-next-plan');
+  const inThread = mrkdwn('verdict-in-thread');
+  if (reopened === 'open') return `${inThread} ${mrkdwn('verdict-next-correct')}`;
+  const plan = `${inThread} ${mrkdwn('verdict-next-plan')}`;
   if (!reopenUntil) return plan;
   return `${plan} ${mrkdwn('verdict-reopen-until', { moment: momentOf(reopenUntil, team.timeZone) })}`;
 }

@@ -2,7 +2,7 @@
  * Records posts and queues their delivery in the same transaction: a post without a job would never go
  * out, and a job without its post would be about something that never happened.
  */
-import { and, desc, eq, getTableColumns, inArray, isNotNull, lt, notInArray, sql } from 'drizzle-orm';
+import { and, desc, eq, getTableColumns, inArray, isNotNull, isNull, lt, notInArray, sql } from 'drizzle-orm';
 import type { PostReading, PostWriting } from '../../app/ports/posts.ts';
 import { POST_KINDS, type PostKind } from '../../app/posting/post-kinds.ts';
 import type { Post, PostedAt, PostSubject, Recipient, SubjectFields } from '../../app/posting/posts.ts';
@@ -14,7 +14,8 @@ import { frozenChange, frozenSelect } from './frozen-statement.ts';
 import { type SqlSession, statementsOf } from './sql-session.ts';
 
 function recipientOf(row: typeof posts.$inferSelect): Recipient {
-  return row.channelId === null ? { userId: row.userId as string } : { channelId: row.channelId };
+  if (row.channelId === null) return { userId: row.userId as string };
+  return { channelId: row.channelId, ...(row.threadTs === null ? {} : { threadTs: row.threadTs }) };
 }
 
 function postOf(row: typeof posts.$inferSelect): Post {
@@ -106,6 +107,7 @@ export function postWriting(session: SqlSession, sender: JobSender): PostWriting
               id,
               workspaceId,
               channelId: 'channelId' in recipient ? recipient.channelId : null,
+              threadTs: 'channelId' in recipient ? recipient.threadTs : null,
               userId: 'userId' in recipient ? recipient.userId : null,
               ...columnsOf(subject),
               state: 'pending' as const,
@@ -187,7 +189,15 @@ export function postWriting(session: SqlSession, sender: JobSender): PostWriting
       await session
         .update(posts)
         .set({ channelId: newChannelId })
-        .where(and(eq(posts.workspaceId, workspaceId), eq(posts.channelId, channelId), isSure));
+        .where(
+          and(
+            eq(posts.workspaceId, workspaceId),
+            eq(posts.channelId, channelId),
+            isSure,
+            // The message above a thread stays where it is.
+            isNull(posts.threadTs),
+          ),
+        );
     },
 
     async queueAllOf(workspaceId) {

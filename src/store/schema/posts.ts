@@ -40,6 +40,8 @@ export const posts = loadline.table(
     entryOrder: bigint('entry_order', { mode: 'number' }).generatedAlwaysAsIdentity(),
     workspaceId: text('workspace_id').notNull(),
     channelId: text('channel_id'),
+    /** The message in whose thread it goes. */
+    threadTs: text('thread_ts'),
     userId: text('user_id'),
     kind: text('kind').notNull(),
     sprintId: text('sprint_id').references(() => sprints.id),
@@ -72,6 +74,7 @@ export const posts = loadline.table(
     index('posts_about_sprint').on(post.sprintId, post.kind, post.entryOrder),
     check('posts_ids_given', sql`${isNotBlank(post.id)} and ${isNotBlank(post.workspaceId)}`),
     check('posts_one_recipient', sql`num_nonnulls(${post.channelId}, ${post.userId}) = 1`),
+    check('posts_thread_in_channel', sql`${post.threadTs} is null or ${post.channelId} is not null`),
     check('posts_subject_complete', isSubjectComplete(post)),
     check(
       'posts_state_known',

@@ -3,19 +3,53 @@
 ## The verdict: the post in the channel
 
 verdict-title = { $sprint }: { $verdict }
-# After the name of the sprint and a colon. $share is the percentage.
-verdict-sentence =
-    { $verdict ->
-        [kept] kept. Finished { NUMBER($finished) } of { POINTS($committed) } committed ({ $share }).
-       *[missed] missed. Finished { NUMBER($finished) } of { POINTS($committed) } committed ({ $share }).
+# After the name of the sprint and a colon. $share: of the commitment. $failed: which of the two tests failed.
+verdict-kept = kept. Finished { NUMBER($finished) } of { POINTS($committed) } committed ({ $share }).
+verdict-missed =
+    { $failed ->
+        [keptShare] missed. Finished { NUMBER($finished) } of { POINTS($committed) } committed ({ $share }).
+        [surpriseRatio] missed for its surprise work alone. Finished { NUMBER($finished) } of { POINTS($committed) } committed ({ $share }).
+       *[both] missed. Finished { NUMBER($finished) } of { POINTS($committed) } committed ({ $share }), with { POINTS($surprise) } of surprise work.
     }
 verdict-no-plan = no plan. There was no commitment. Finished: { POINTS($finished) }.
-# $distance: "20 percentage points"
-verdict-failed =
-    { $test ->
-        [keptShare] The kept share is { $value }, { $distance } below its floor of { $threshold }.
-       *[surpriseRatio] The surprise ratio is { $value }, { $distance } above its ceiling of { $threshold }.
+verdict-goal = Goal: { $goal }
+
+## The four numbers, each with its limit
+
+verdict-finished =
+    { $is ->
+        [within] Finished: { NUMBER($finished) } of { POINTS($committed) } committed, { $value } (floor { $threshold })
+       *[beyond] Finished: { NUMBER($finished) } of { POINTS($committed) } committed, { $value } – { $distance } below the floor of { $threshold }
     }
+verdict-finished-no-plan = Finished: { POINTS($finished) }, nothing committed
+verdict-surprise =
+    { $is ->
+        [within] Surprise work: { POINTS($points) }, { $value } of the commitment (ceiling { $threshold })
+       *[beyond] Surprise work: { POINTS($points) }, { $value } of the commitment – { $distance } above the ceiling of { $threshold }
+    }
+verdict-surprise-no-plan = Surprise work: { POINTS($points) }
+verdict-pulled-in =
+    { $is ->
+        [within] Pulled in: { POINTS($points) }, { $value } of the commitment (ceiling { $threshold })
+       *[beyond] Pulled in: { POINTS($points) }, { $value } of the commitment – { $distance } above the ceiling of { $threshold }
+    }
+verdict-pulled-in-no-plan = Pulled in: { POINTS($points) }
+# $value: of the baseline sprint's velocity, or why there is no such number.
+verdict-velocity =
+    { $baseline ->
+        [itself] Velocity: { POINTS($points) }; this is the baseline sprint
+        [named] Velocity: { POINTS($points) }, { $value } of { $baselineName } (baseline)
+       *[none] Velocity: { POINTS($points) }
+    }
+
+verdict-try-title = One thing to try
+verdict-in-thread = All numbers, cards and notes are in this post’s thread.
+verdict-numbers-title = { $sprint }: all numbers
+verdict-cards-title = { $sprint }: the cards
+verdict-notes-title = { $sprint }: notes
+verdict-cards-as-planned = Every card was finished at the size of its estimate, and nothing was pulled in or dropped.
+verdict-no-notes = Nothing crossed a line of the team.
+
 verdict-open-again = Open again for corrections, so these numbers may still change.
 verdict-corrected = Reopened for corrections. These are the corrected numbers (version { NUMBER($version) }).
 verdict-next-plan = Next: plan the coming sprint with `/loadline plan`.

@@ -3,13 +3,10 @@
 ### $value, $threshold: percentages; $distance: percentage points between them, with their unit.
 
 note-kept-share-low-crossed = The kept share is { $value }, { $distance } below its floor of { $threshold }.
-# The heading where the verdict has already said the number.
-note-kept-share-low-again = On the kept share
 note-kept-share-low-may-mean = The team committed to more than the sprint could hold, or started many cards and finished few.
 note-kept-share-low-try = At the next planning, stop adding cards at what the team has lately finished, not at what it wishes for. And finish a card before starting another.
 
 note-surprise-ratio-high-crossed = The surprise ratio is { $value }, { $distance } above its ceiling of { $threshold }.
-note-surprise-ratio-high-again = On the surprise work
 note-surprise-ratio-high-may-mean = Cards held work that nobody could see at planning: a dependency, old code, a rule that nobody asked about.
 note-surprise-ratio-high-try = Look at the cards that held surprises and write down the question that would have revealed each one. Ask those questions about the big cards at the next planning.
 
@@ -86,11 +83,13 @@ note-history-signal =
         [above-and-run] That is a signal: it’s above what is usual for the team ({ PERCENT_SPAN($low, $high) }), and for eight sprints or more it has been above the team’s own mean of { WHOLE_PERCENT($mean) }.
        *[below-and-run] That is a signal: it’s below what is usual for the team ({ PERCENT_SPAN($low, $high) }), and for eight sprints or more it has been below the team’s own mean of { WHOLE_PERCENT($mean) }.
     } Something has changed; what was different?
-note-history-ordinary = That is ordinary variation for the team ({ PERCENT_SPAN($low, $high) } over { NUMBER($sprints) } sprints): { $so ->
-        [mark] one sprint proves little, so see whether the next ones reach it as well.
-        [often] it usually goes like this, so only a change in the way of working will change it.
-       *[seldom] one sprint proves little, so look at the way of working behind all of them rather than at this one.
+note-history-usual = Usual for the team: { PERCENT_SPAN($low, $high) } (over { NUMBER($sprints) } sprints). { $so ->
+        [mark] See whether the next sprints reach it as well.
+        [often] It usually goes like this, so only a change in the way of working will change it.
+       *[seldom] So this is no signal.
     }
+# Once, below all notes.
+note-history-ordinary = What is usual for a team is ordinary variation: one sprint proves little, so look at the way of working behind all of them rather than at this one.
 
 ## How much to commit to next
 

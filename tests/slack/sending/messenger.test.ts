@@ -324,6 +324,26 @@ describe('finding a post', () => {
     });
   });
 
+  it('in a thread reads the replies there', async () => {
+    platform.answer('conversations.replies', ({ cursor }) =>
+      cursor === 'next'
+        ? { messages: [mine] }
+        : { messages: [other], response_metadata: { next_cursor: 'next' } },
+    );
+    const { messenger } = messengerUnderTest();
+    const thread = { channelId: CHANNEL_ID, threadTs: '4.4' };
+    expect(await messenger.find(WORKSPACE_ID, thread, KEY, SINCE)).toEqual({
+      channelId: CHANNEL_ID,
+      ts: '5.5',
+    });
+    expect(platform.callsTo('conversations.replies')[0]).toMatchObject({
+      channel: CHANNEL_ID,
+      ts: '4.4',
+      include_all_metadata: 'true',
+    });
+    expect(platform.callsTo('conversations.history')).toEqual([]);
+  });
+
   it('in direct messages opens the conversation first', async () => {
     platform.answer('conversations.open', { channel: { id: 'D0MIRA' } });
     platform.answer('conversations.history', { messages: [mine] });

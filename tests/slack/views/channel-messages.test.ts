@@ -66,10 +66,26 @@ describe('plan', () => {
 });
 
 describe('verdict', () => {
-  it('of a missed sprint leads with what was finished, then the failed test, ratios, notes and cards', () => {
+  it('of a missed sprint is one look: what was finished, four numbers with their limits, why, and one thing to try', () => {
     expect(postMessage({ kind: 'verdict', verdict: missedVerdict }, chart).text).toMatchInlineSnapshot(`
       "Harbour 12: missed. Finished 13 of 18 points committed (72.2%).
-      The kept share is 72.2%, 7.8 percentage points below its floor of 80%.
+      Goal: Skippers see tides before they book a berth.
+      Finished: 13 of 18 points committed, 72.2% – 7.8 percentage points below the floor of 80%
+      Surprise work: 2 points, 11.1% of the commitment (ceiling 20%)
+      Pulled in: 3 points, 16.7% of the commitment (ceiling 20%)
+      Velocity: 16 points, 133.3% of Harbour 1 (baseline)
+      3 points of work went into pulled-in cards, while 5 points of the commitment were not finished. 3 of the 5 points not finished are one card, Warn of low water: 3 points left. Could the pulled-in work have waited?
+      One thing to try
+      Before you pull a card in, ask whether everything committed is safe.
+      Mon 2 Nov to Fri 13 Nov. All numbers, cards and notes are in this post’s thread. Next: plan the coming sprint with /loadline plan. If a number is wrong, a facilitator can reopen the sprint until Sat 14 Nov at 17:00 (Europe/Lisbon).
+      Buttons: Reopen for corrections
+      Chart: Burndown of Harbour 12: 3 points left."
+    `);
+  });
+
+  it('has its numbers, cards and notes in its thread, a message each', () => {
+    expect(postMessage({ kind: 'verdict-numbers', verdict: missedVerdict }).text).toMatchInlineSnapshot(`
+      "Harbour 12: all numbers
       Kept share
       72.2% (13 of 18 points committed)
       Surprise ratio
@@ -86,13 +102,10 @@ describe('verdict', () => {
       84.2% (16 points finished, 19 worked)
       Velocity growth
       133.3% (compared with Harbour 1)
-      Load 23 points: 18 committed, 3 pulled in, 2 surprise work. Velocity 16 points.
-      On the kept share
-      The team committed to more than the sprint could hold, or started many cards and finished few.
-      Try next: At the next planning, stop adding cards at what the team has lately finished, not at what it wishes for. And finish a card before starting another.
-      The plan share is 78.3%, 1.7 percentage points below its floor of 80%.
-      A good part of the sprint was work that planning didn’t see, so the plan steered less than it should.
-      Try next: Split the unplanned part into pulled-in work and surprise work, and discuss only the larger of the two at the retrospective.
+      Load 23 points: 18 committed, 3 pulled in, 2 surprise work. Velocity 16 points."
+    `);
+    expect(postMessage({ kind: 'verdict-cards', verdict: missedVerdict }).text).toMatchInlineSnapshot(`
+      "Harbour 12: the cards
       Cards that turned out larger or smaller
       • LP-1 Import tide tables: estimate 5, true size 7 (surprise work +2)
       • LP-2 Show tides in the berth calendar: estimate 8, true size 9 (estimate drift +1)
@@ -101,11 +114,51 @@ describe('verdict', () => {
       Dropped
       • LP-3 Print the harbour map: 2 points – The printer has left the quay
       Not finished
-      • Warn of low water: 3 points left (estimate 3)
-      Mon 2 Nov to Fri 13 Nov. Next: plan the coming sprint with /loadline plan. If a number is wrong, a facilitator can reopen the sprint until Sat 14 Nov at 17:00 (Europe/Lisbon).
-      Buttons: Reopen for corrections
-      Chart: Burndown of Harbour 12: 3 points left."
+      • Warn of low water: 3 points left (estimate 3)"
     `);
+    expect(postMessage({ kind: 'verdict-notes', verdict: missedVerdict }).text).toMatchInlineSnapshot(`
+      "Harbour 12: notes
+      The kept share is 72.2%, 7.8 percentage points below its floor of 80%.
+      3 points of work went into pulled-in cards, while 5 points of the commitment were not finished. 3 of the 5 points not finished are one card, Warn of low water: 3 points left. Could the pulled-in work have waited?
+      Try next: Before you pull a card in, ask whether everything committed is safe.
+      The plan share is 78.3%, 1.7 percentage points below its floor of 80%.
+      3 of 3 points pulled in came while committed cards were still open. All 2 points of surprise work came in one card, LP-1 Import tide tables. Could it have been planned, or did it come from outside?
+      Try next: Agree who lets work in, and keep room for what can’t be planned."
+    `);
+  });
+
+  it('says in the thread when there is nothing to say any more', () => {
+    const nothing = { ...keptVerdict, notes: [] };
+    expect(postMessage({ kind: 'verdict-cards', verdict: nothing }).text).toContain(
+      'Every card was finished at the size of its estimate',
+    );
+    expect(postMessage({ kind: 'verdict-notes', verdict: nothing }).text).toContain('Nothing crossed a line');
+  });
+
+  it('of a kept sprint says what went well, and what to do again', () => {
+    expect(
+      postMessage({ kind: 'verdict', verdict: { ...keptVerdict, leadingNoteId: 'went-well' } }).text,
+    ).toMatchInlineSnapshot(`
+      "Harbour 12: kept. Finished 13 of 13 points committed (100%).
+      Goal: Skippers see tides before they book a berth.
+      Finished: 13 of 13 points committed, 100% (floor 80%)
+      Surprise work: 0 points, 0% of the commitment (ceiling 20%)
+      Pulled in: 0 points, 0% of the commitment (ceiling 20%)
+      Velocity: 13 points, 108.3% of Harbour 1 (baseline)
+      All 2 committed cards were finished by Wed 11 Nov, 2 working days before the end. No card grew.
+      One thing to try
+      Ask at the retrospective what made it hold, and do that again.
+      Mon 2 Nov to Fri 13 Nov. All numbers, cards and notes are in this post’s thread. Next: plan the coming sprint with /loadline plan. If a number is wrong, a facilitator can reopen the sprint until Sat 14 Nov at 17:00 (Europe/Lisbon).
+      Buttons: Reopen for corrections"
+    `);
+  });
+
+  it('has at most 12 lines', () => {
+    for (const verdict of [missedVerdict, keptVerdict, noPlanVerdict]) {
+      const view = verdictMessage({ ...verdict, reopened: 'closed-again', version: 2 });
+      const lines = view.text.split('\n').filter((line) => !line.startsWith('Buttons:'));
+      expect(lines.length).toBeLessThanOrEqual(12);
+    }
   });
 
   it('of a kept sprint says so in its first sentence', () => {
@@ -114,30 +167,32 @@ describe('verdict', () => {
     );
   });
 
-  it('of a sprint without a commitment gives reasons in place of ratios', () => {
-    expect(verdictMessage(noPlanVerdict).text.split('\n').slice(0, 9)).toMatchInlineSnapshot(`
-      [
-        "Harbour 12: no plan. There was no commitment. Finished: 3 points.",
-        "Kept share",
-        "None. There was no commitment.",
-        "Surprise ratio",
-        "None. There was no commitment.",
-        "Pull-in ratio",
-        "None. There was no commitment.",
-        "Plan share",
-        "0% (0 of 3 points of load planned)",
-      ]
+  it('of a sprint without a commitment has notes of its own', () => {
+    expect(verdictMessage(noPlanVerdict).text).toMatchInlineSnapshot(`
+      "Harbour 12: no plan. There was no commitment. Finished: 3 points.
+      Goal: Skippers see tides before they book a berth.
+      Finished: 3 points, nothing committed
+      Surprise work: 0 points
+      Pulled in: 3 points
+      Velocity: 3 points, 25% of Harbour 1 (baseline)
+      There was no commitment, so there was nothing to keep: 3 points were finished. What kept the team from planning?
+      One thing to try
+      Commit to what the team can finish, even if it is little: /loadline plan.
+      Mon 2 Nov to Fri 13 Nov. All numbers, cards and notes are in this post’s thread. Next: plan the coming sprint with /loadline plan. If a number is wrong, a facilitator can reopen the sprint until Sat 14 Nov at 17:00 (Europe/Lisbon).
+      Buttons: Reopen for corrections"
     `);
   });
 
   it('shows a share beside its threshold with as many decimals as it takes to tell them apart', () => {
     // 799.5 of 1000 points lie half a tenth of a percent below 80%.
     const cards = [card(1, { estimatePoints: 799.5 }), card(2, { estimatePoints: 200.5 })];
-    const [lead, failed] = verdictMessage(
+    const [lead, , failed] = verdictMessage(
       verdictOf(cards, [fact(1, { cardId: 'card-1', day: '2026-11-05', leftPoints: 0 })]),
     ).text.split('\n');
     expect(lead).toBe('Harbour 12: missed. Finished 799.5 of 1,000 points committed (79.95%).');
-    expect(failed).toBe('The kept share is 79.95%, 0.05 percentage points below its floor of 80%.');
+    expect(failed).toBe(
+      'Finished: 799.5 of 1,000 points committed, 79.95% – 0.05 percentage points below the floor of 80%',
+    );
   });
 
   it('names every failed test', () => {
@@ -149,14 +204,29 @@ describe('verdict', () => {
       surprisePoints: 2,
     });
     const text = verdictMessage(verdictOf([card(1)], [grown])).text;
-    expect(text).toContain('The kept share is 0%, 80 percentage points below its floor of 80%.');
-    expect(text).toContain('The surprise ratio is 40%, 20 percentage points above its ceiling of 20%.');
+    expect(text).toContain('missed. Finished 0 of 5 points committed (0%), with 2 points of surprise work.');
+    expect(text).toContain('0% – 80 percentage points below the floor of 80%');
+    expect(text).toContain('40% of the commitment – 20 percentage points above the ceiling of 20%');
+  });
+
+  it('missed for its surprise work alone says so', () => {
+    const grown = fact(1, {
+      cardId: 'card-1',
+      day: '2026-11-05',
+      workedPoints: 7,
+      leftPoints: 0,
+      surprisePoints: 2,
+    });
+    expect(verdictMessage(verdictOf([card(1)], [grown])).text.split('\n')[0]).toBe(
+      'Harbour 12: missed for its surprise work alone. Finished 5 of 5 points committed (100%).',
+    );
   });
 
   it('names nobody', () => {
-    const texts = mrkdwnTexts(verdictMessage(missedVerdict, chart).blocks).join('\n');
-    expect(texts).toContain('Repair the tide gauge');
-    expect(texts).not.toContain('<@');
+    for (const kind of ['verdict', 'verdict-numbers', 'verdict-cards', 'verdict-notes'] as const) {
+      const texts = mrkdwnTexts(postMessage({ kind, verdict: missedVerdict }, chart).blocks).join('\n');
+      expect(texts).not.toContain('<@');
+    }
   });
 
   it('shows the chart with its words', () => {

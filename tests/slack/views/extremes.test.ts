@@ -106,8 +106,8 @@ describe('100 cards', () => {
     expect(shownIn(long[name]) + leftOut).toBe(100);
   });
 
-  it('with titles of 200 are counted list by list in the verdict, which says where they all are', () => {
-    const text = mrkdwnTexts(long.verdict?.blocks ?? []).join('\n');
+  it('with titles of 200 are counted list by list below the verdict, which says where they all are', () => {
+    const text = mrkdwnTexts(long.verdictCards?.blocks ?? []).join('\n');
     const more = text.match(/… and \d+ more cards?, counted in the numbers above\. .*`\/loadline export`/g);
     expect(more?.length).toBeGreaterThan(1);
   });

@@ -331,6 +331,10 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     'reply to the mover': teamMovedReply(fullTeam),
     plan: postMessage({ kind: 'plan', plan }),
     verdict: postMessage({ kind: 'verdict', verdict }, chart),
+    verdictNumbers: postMessage({ kind: 'verdict-numbers', verdict }),
+    verdictCards: postMessage({ kind: 'verdict-cards', verdict }),
+    verdictNotes: postMessage({ kind: 'verdict-notes', verdict }),
+    keptVerdict: postMessage({ kind: 'verdict', verdict: { ...verdict, leadingNoteId: 'went-well' } }, chart),
     cancelled: postMessage(
       { kind: 'cancelled', verdict, byUserId: BEN, reason: filled(filling, 300) },
       chart,

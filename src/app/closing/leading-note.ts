@@ -1,0 +1,60 @@
+/** Chooses the one note that a verdict leads with, and finds what the ledger shows about each. */
+import type { Day } from '../../sprint/calendar.ts';
+import type { CoachingNote, CoachingNoteId } from '../../sprint/coaching-note.ts';
+import { type Cause, whenPulledIn, whereSurpriseCame, whyUnfinished } from '../../sprint/evidence.ts';
+import type { CardState } from '../../sprint/ledger.ts';
+import type { FailedTest, VerdictResult } from '../../sprint/verdict.ts';
+import type { NoteHistory, NotesHistory } from './note-history.ts';
+
+/** `went-well`: the commitment was kept and nothing calls for a note; `no-plan`: there was none. */
+export type LeadingNoteId = CoachingNoteId | 'went-well' | 'no-plan';
+
+const NOTE_OF: Readonly<Record<FailedTest['id'], CoachingNoteId>> = {
+  keptShare: 'kept-share-low',
+  surpriseRatio: 'surprise-ratio-high',
+};
+
+const HABITS: readonly CoachingNoteId[] = ['carry-over-repeated', 'answer-rate-low'];
+
+/**
+ * The first of these that there is: the note on the failed test that is furthest from its threshold (both tests are shares
+ * of the commitment), a signal, a habit, another crossed threshold; else what went well. Without a commitment, that is the
+ * note.
+ */
+export function leadingNote(
+  { verdict, failedTests }: VerdictResult,
+  notes: readonly CoachingNote[],
+  history: NotesHistory,
+): LeadingNoteId {
+  if (verdict === 'no plan') return 'no-plan';
+  const [furthest] = [...failedTests].sort((a, b) => b.distance - a.distance);
+  if (furthest) return NOTE_OF[furthest.id];
+  const ids = notes.map(({ id }) => id);
+  const signal = ids.find((id) => isSignal(history.notes.find((one) => one.id === id)));
+  return signal ?? ids.find((id) => HABITS.includes(id)) ?? ids[0] ?? 'went-well';
+}
+
+/** Whether the note's number is beyond what is usual for the team. */
+export function isSignal(known: NoteHistory | undefined): boolean {
+  return known !== undefined && !('undefined' in known.chart) && known.chart.latest.reading === 'signal';
+}
+
+/**
+ * What the ledger shows about a note, the most telling first; empty where it shows nothing.
+ *
+ * @param days the sprint's working days, ascending
+ */
+export function causesOf(id: CoachingNoteId, states: readonly CardState[], days: readonly Day[]): Cause[] {
+  switch (id) {
+    case 'kept-share-low':
+      return whyUnfinished(states, days);
+    case 'surprise-ratio-high':
+      return whereSurpriseCame(states);
+    case 'pull-in-ratio-high':
+      return whenPulledIn(states);
+    case 'plan-share-low':
+      return [...whenPulledIn(states), ...whereSurpriseCame(states)];
+    default:
+      return [];
+  }
+}

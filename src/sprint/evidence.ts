@@ -1,0 +1,216 @@
+/**
+ * What the ledger shows about how a sprint went: which cards, how many points, on which day. Facts, of which the first
+ * explains most; what caused them is for the team to find. Nothing here is about a person.
+ */
+import type { Day } from './calendar.ts';
+import type { CardState } from './ledger.ts';
+
+/** What may have caused a crossed threshold. All amounts are points. */
+interface CauseDetails {
+  /** Committed cards were worked on less than what was pulled in after planning. */
+  'pulled-in-before': { readonly pulledInPoints: number; readonly unfinishedPoints: number };
+  dropped: { readonly cards: number; readonly points: number; readonly unfinishedPoints: number };
+  /** One card holds at least half of what was not finished. */
+  'one-card': {
+    readonly cardId: string;
+    readonly points: number;
+    readonly unfinishedPoints: number;
+    readonly leftPoints: number;
+    readonly surprisePoints: number;
+    readonly driftPoints: number;
+  };
+  'never-begun': { readonly cards: number; readonly points: number; readonly unfinishedPoints: number };
+  'open-on-last-morning': { readonly cards: number; readonly of: number };
+  /** What was worked on committed cards against what was committed. */
+  'worked-less': { readonly workedPoints: number; readonly commitmentPoints: number };
+  'surprise-one-card': {
+    readonly cardId: string;
+    readonly surprisePoints: number;
+    readonly allPoints: number;
+  };
+  /** Nearly all of the surprise work came in the cards of this size and larger. */
+  'surprise-large-cards': {
+    readonly sizePoints: number;
+    readonly cards: number;
+    readonly surprisePoints: number;
+    readonly allPoints: number;
+  };
+  'surprise-spread': { readonly cards: number; readonly of: number };
+  'pulled-in-after': { readonly points: number; readonly allPoints: number };
+  'pulled-in-while-open': { readonly points: number; readonly allPoints: number };
+}
+
+/** What a kept sprint can show. */
+interface GoodSignDetails {
+  'all-finished': {
+    readonly cards: number;
+    readonly day: Day;
+    /** Working days of the sprint after that one. */
+    readonly daysLeft: number;
+  };
+  'nothing-grew': { readonly cards: number };
+  'little-surprise': { readonly surprisePoints: number; readonly commitmentPoints: number };
+}
+
+type Coded<Details> = { [Code in keyof Details]: { readonly code: Code } & Details[Code] }[keyof Details];
+
+export type Cause = Coded<CauseDetails>;
+export type GoodSign = Coded<GoodSignDetails>;
+
+/** A part of the whole explains it when it is at least this much. Ours, no published source. */
+const EXPLAINS_AT_LEAST = 0.5;
+/** "Nearly all". Ours, no published source. */
+const NEARLY_ALL = 0.8;
+/** With fewer cards, many of them open says nothing. */
+const MANY_CARDS = 3;
+
+/**
+ * Why part of the commitment was not finished, the most telling first: what the team did in its place, what was taken out,
+ * one card, cards that nobody began, too many open at once, and else that less was worked than committed to.
+ * Empty when everything committed was finished.
+ *
+ * @param days the sprint's working days, ascending
+ */
+export function whyUnfinished(states: readonly CardState[], days: readonly Day[]): Cause[] {
+  const committed = states.filter(({ card }) => card.origin === 'planned');
+  const unfinished = committed.filter(({ finished }) => !finished);
+  const unfinishedPoints = estimatesOf(unfinished);
+  if (unfinishedPoints === 0) return [];
+  const explains = (points: number): boolean => points >= EXPLAINS_AT_LEAST * unfinishedPoints;
+  const found: Cause[] = [];
+
+  const pulledInPoints = workedOn(states.filter(({ card }) => card.origin === 'pulled-in'));
+  if (explains(pulledInPoints)) found.push({ code: 'pulled-in-before', pulledInPoints, unfinishedPoints });
+
+  const dropped = unfinished.filter(({ droppedOn }) => droppedOn !== undefined);
+  if (explains(estimatesOf(dropped))) {
+    found.push({ code: 'dropped', cards: dropped.length, points: estimatesOf(dropped), unfinishedPoints });
+  }
+
+  const open = unfinished.filter(({ droppedOn }) => droppedOn === undefined);
+  const largest = mostBy(open, ({ card }) => card.estimatePoints);
+  if (largest && explains(largest.card.estimatePoints)) {
+    const { card, leftPoints, surprisePoints, driftPoints } = largest;
+    const points = card.estimatePoints;
+    const left = { leftPoints, surprisePoints, driftPoints };
+    found.push({ code: 'one-card', cardId: card.id, points, unfinishedPoints, ...left });
+  }
+
+  const notBegun = open.filter(({ workedPoints }) => workedPoints === 0);
+  if (notBegun.length > 1 && explains(estimatesOf(notBegun))) {
+    found.push({
+      code: 'never-begun',
+      cards: notBegun.length,
+      points: estimatesOf(notBegun),
+      unfinishedPoints,
+    });
+  }
+
+  const openAtTheEnd = openOnLastMorning(committed, days);
+  if (openAtTheEnd >= MANY_CARDS && openAtTheEnd >= EXPLAINS_AT_LEAST * committed.length) {
+    found.push({ code: 'open-on-last-morning', cards: openAtTheEnd, of: committed.length });
+  }
+
+  if (found.length > 0) return found;
+  return [
+    {
+      code: 'worked-less',
+      workedPoints: workedOn(committed),
+      commitmentPoints: estimatesOf(committed),
+    },
+  ];
+}
+
+function openOnLastMorning(committed: readonly CardState[], days: readonly Day[]): number {
+  const lastDay = days.at(-1);
+  if (lastDay === undefined) return 0;
+  const isOver = (day: Day | undefined): boolean => day !== undefined && day < lastDay;
+  return committed.filter(({ finishedOn, droppedOn }) => !isOver(finishedOn) && !isOver(droppedOn)).length;
+}
+
+/** Where the surprise work came from. Empty when there was none. */
+export function whereSurpriseCame(states: readonly CardState[]): Cause[] {
+  const held = states.filter(({ surprisePoints }) => surprisePoints > 0);
+  const allPoints = surpriseOf(held);
+  if (allPoints === 0) return [];
+  const most = mostBy(held, ({ surprisePoints }) => surprisePoints) as CardState;
+  if (most.surprisePoints >= EXPLAINS_AT_LEAST * allPoints) {
+    const { card, surprisePoints } = most;
+    return [{ code: 'surprise-one-card', cardId: card.id, surprisePoints, allPoints }];
+  }
+  return [
+    largeCardsWith(states, allPoints) ?? { code: 'surprise-spread', cards: held.length, of: states.length },
+  ];
+}
+
+/** The largest size from which on cards hold nearly all surprise work, when they are at most half of the cards. */
+function largeCardsWith(states: readonly CardState[], allPoints: number): Cause | undefined {
+  const sizes = [...new Set(states.map(({ card }) => card.estimatePoints))].sort((a, b) => b - a);
+  for (const sizePoints of sizes) {
+    const large = states.filter(({ card }) => card.estimatePoints >= sizePoints);
+    const surprisePoints = surpriseOf(large);
+    if (surprisePoints < NEARLY_ALL * allPoints) continue;
+    if (large.length > states.length / 2) return undefined;
+    return { code: 'surprise-large-cards', sizePoints, cards: large.length, surprisePoints, allPoints };
+  }
+  return undefined;
+}
+
+/** Whether work was pulled in when the committed cards were finished, or while they were open. Empty without such work. */
+export function whenPulledIn(states: readonly CardState[]): Cause[] {
+  const pulledIn = states.filter(({ card }) => card.origin === 'pulled-in');
+  const allPoints = estimatesOf(pulledIn);
+  if (allPoints === 0) return [];
+  const committed = states.filter(({ card }) => card.origin === 'planned');
+  const isOver = ({ finishedOn, droppedOn }: CardState, day: Day): boolean =>
+    (finishedOn ?? droppedOn ?? '9') <= day;
+  const after = pulledIn.filter(({ card }) => committed.every((state) => isOver(state, card.enteredOn)));
+  const points = estimatesOf(after);
+  if (points >= EXPLAINS_AT_LEAST * allPoints) return [{ code: 'pulled-in-after', points, allPoints }];
+  return [{ code: 'pulled-in-while-open', points: allPoints - points, allPoints }];
+}
+
+/**
+ * What went well, the most telling first. Empty when nothing was committed to.
+ *
+ * @param days the sprint's working days, ascending
+ */
+export function whatWentWell(states: readonly CardState[], days: readonly Day[]): GoodSign[] {
+  const committed = states.filter(({ card }) => card.origin === 'planned');
+  if (committed.length === 0) return [];
+  const found: GoodSign[] = [];
+  const finishedOn = committed.map((state) => state.finishedOn);
+  if (finishedOn.every((day) => day !== undefined)) {
+    const day = finishedOn.reduce((latest, one) => (one > latest ? one : latest));
+    found.push({
+      code: 'all-finished',
+      cards: committed.length,
+      day,
+      daysLeft: days.filter((other) => other > day).length,
+    });
+  }
+  const grew = states.some(({ surprisePoints, driftPoints }) => surprisePoints + driftPoints > 0);
+  const surprisePoints = surpriseOf(states);
+  if (!grew) found.push({ code: 'nothing-grew', cards: states.length });
+  else found.push({ code: 'little-surprise', surprisePoints, commitmentPoints: estimatesOf(committed) });
+  return found;
+}
+
+function estimatesOf(states: readonly CardState[]): number {
+  return states.reduce((sum, { card }) => sum + card.estimatePoints, 0);
+}
+
+function workedOn(states: readonly CardState[]): number {
+  return states.reduce((sum, { workedPoints }) => sum + workedPoints, 0);
+}
+
+function surpriseOf(states: readonly CardState[]): number {
+  return states.reduce((sum, { surprisePoints }) => sum + surprisePoints, 0);
+}
+
+function mostBy(states: readonly CardState[], value: (state: CardState) => number): CardState | undefined {
+  return states.reduce<CardState | undefined>(
+    (most, state) => (most === undefined || value(state) > value(most) ? state : most),
+    undefined,
+  );
+}

@@ -1,0 +1,98 @@
+### What the ledger shows about how a sprint went, in the verdict: a fact ("evidence-…"), a question to the team
+### ("evidence-…-ask"), and one thing to try ("evidence-…-try"). Causes are asked about and never asserted, and nobody is
+### named. $unfinished: points of the commitment that were not finished.
+
+evidence-pulled-in-before = { POINTS($pulledInPoints) } of work went into pulled-in cards, while { POINTS($unfinishedPoints) } of the commitment were not finished.
+evidence-pulled-in-before-ask = Could the pulled-in work have waited?
+evidence-pulled-in-before-try = Before you pull a card in, ask whether everything committed is safe.
+
+evidence-dropped =
+    { $cards ->
+        [one] A committed card with { POINTS($points) } was dropped; { POINTS($unfinishedPoints) } were not finished in all.
+       *[other] { NUMBER($cards) } committed cards with { POINTS($points) } were dropped; { POINTS($unfinishedPoints) } were not finished in all.
+    }
+evidence-dropped-ask = What would have shown at planning that they were not ready, or not needed?
+evidence-dropped-try = At the next planning, ask of each card what would make you drop it. Leave out the ones that wait for an answer.
+
+# $part: whether it is everything that was not finished. $after: whether it grew by surprise work.
+evidence-one-card =
+    { $part ->
+        [all] { $after ->
+            [surprise] All { POINTS($points) } not finished are one card, { $card }: { POINTS($leftPoints) } left, after { POINTS($surprisePoints) } of surprise work.
+           *[nothing] All { POINTS($points) } not finished are one card, { $card }: { POINTS($leftPoints) } left.
+        }
+       *[some] { $after ->
+            [surprise] { NUMBER($points) } of the { POINTS($unfinishedPoints) } not finished are one card, { $card }: { POINTS($leftPoints) } left, after { POINTS($surprisePoints) } of surprise work.
+           *[nothing] { NUMBER($points) } of the { POINTS($unfinishedPoints) } not finished are one card, { $card }: { POINTS($leftPoints) } left.
+        }
+    }
+evidence-one-card-ask = Could a part of it have been finished by itself?
+evidence-one-card-try = At the next planning, split cards as large as that into parts that can each be finished.
+
+evidence-never-begun = { NUMBER($cards) } committed cards with { POINTS($points) } were never begun; { POINTS($unfinishedPoints) } were not finished in all.
+evidence-never-begun-ask = Was there room for them when the team committed?
+evidence-never-begun-try = At the next planning, stop adding cards at what the team has lately finished.
+
+evidence-open-on-last-morning = { NUMBER($cards) } of { NUMBER($of) } committed cards were still open on the last morning.
+evidence-open-on-last-morning-ask = Were more cards in work at once than needed?
+evidence-open-on-last-morning-try = Finish a card before starting another: agree how many may be in work at once.
+
+evidence-worked-less = { POINTS($workedPoints) } were worked on a commitment of { NUMBER($commitmentPoints) }.
+evidence-worked-less-ask = What else took the team’s time?
+evidence-worked-less-try = At the next planning, stop adding cards at what the team has lately finished.
+
+# $part: whether it is all of the surprise work.
+evidence-surprise-one-card =
+    { $part ->
+        [all] All { POINTS($surprisePoints) } of surprise work came in one card, { $card }.
+       *[some] { NUMBER($surprisePoints) } of the { POINTS($allPoints) } of surprise work came in one card, { $card }.
+    }
+evidence-surprise-one-card-ask = Which question at planning would have shown it?
+evidence-surprise-one-card-try = Write that question down, and ask it about the large cards at the next planning.
+
+# $sizePoints: the smallest of these cards.
+evidence-surprise-large-cards =
+    { $cards ->
+        [one] { NUMBER($surprisePoints) } of the { POINTS($allPoints) } of surprise work came in the one card of { POINTS($sizePoints) } or more.
+       *[other] { NUMBER($surprisePoints) } of the { POINTS($allPoints) } of surprise work came in the { NUMBER($cards) } cards of { POINTS($sizePoints) } or more.
+    }
+evidence-surprise-large-cards-ask = What did those cards hide at planning?
+evidence-surprise-large-cards-try = Split cards of that size before you estimate them.
+
+evidence-surprise-spread = Surprise work came up in { NUMBER($cards) } of { NUMBER($of) } cards, with no card holding half of it.
+evidence-surprise-spread-ask = What do these cards have in common?
+evidence-surprise-spread-try = Write down the question that would have shown each surprise. Ask the best of them at the next planning.
+
+evidence-pulled-in-after = { NUMBER($points) } of { POINTS($allPoints) } pulled in came when everything committed was finished.
+evidence-pulled-in-after-ask = Could the team have committed to that work?
+evidence-pulled-in-after-try = Commit to a little more next time.
+
+evidence-pulled-in-while-open = { NUMBER($points) } of { POINTS($allPoints) } pulled in came while committed cards were still open.
+evidence-pulled-in-while-open-ask = Could it have been planned, or did it come from outside?
+evidence-pulled-in-while-open-try = Agree who lets work in, and keep room for what can’t be planned.
+
+evidence-all-finished =
+    { $daysLeft ->
+        [0] { evidence-all-cards } finished, the last on { DAY($day) }, the last day.
+        [one] { evidence-all-cards } finished by { DAY($day) }, { NUMBER($daysLeft) } working day before the end.
+       *[other] { evidence-all-cards } finished by { DAY($day) }, { NUMBER($daysLeft) } working days before the end.
+    }
+evidence-all-cards =
+    { $cards ->
+        [one] The committed card was
+        [2] Both committed cards were
+       *[other] All { NUMBER($cards) } committed cards were
+    }
+evidence-nothing-grew = No card grew.
+evidence-little-surprise =
+    { $surprisePoints ->
+        [0] There was no surprise work.
+       *[other] Surprise work stayed at { POINTS($surprisePoints) } of { NUMBER($commitmentPoints) } committed.
+    }
+
+## Leading notes without evidence of one card or one day
+
+evidence-went-well-try = Ask at the retrospective what made it hold, and do that again.
+evidence-no-plan = There was no commitment, so there was nothing to keep: { POINTS($velocityPoints) } were finished.
+evidence-no-plan-ask = What kept the team from planning?
+evidence-no-plan-try = Commit to what the team can finish, even if it is little: `/loadline plan`.

@@ -1,0 +1,43 @@
+/** What the ledger shows about how a sprint went, as sentences. They speak of cards and of nobody. */
+import type { CardLine } from '../app/cards/card-line.ts';
+import type { Cause, GoodSign } from '../sprint/evidence.ts';
+import { linkedCardName } from './cards.ts';
+import { type Markup, mrkdwn, sayCode } from './say.ts';
+
+/** In mrkdwn, for the card may have a link. @param cards of the sprint */
+export function evidenceSentence(evidence: Cause | GoodSign, cards: readonly CardLine[]): string {
+  switch (evidence.code) {
+    case 'one-card': {
+      const { cardId, driftPoints: _, ...points } = evidence;
+      return mrkdwn('evidence-one-card', {
+        ...withoutCode(points),
+        card: nameOf(cardId, cards),
+        part: evidence.points === evidence.unfinishedPoints ? 'all' : 'some',
+        after: evidence.surprisePoints > 0 ? 'surprise' : 'nothing',
+      });
+    }
+    case 'surprise-one-card': {
+      const { cardId, ...points } = evidence;
+      return mrkdwn('evidence-surprise-one-card', {
+        ...withoutCode(points),
+        card: nameOf(cardId, cards),
+        part: evidence.surprisePoints === evidence.allPoints ? 'all' : 'some',
+      });
+    }
+    default:
+      return sayCode('evidence', evidence, 'mrkdwn');
+  }
+}
+
+function withoutCode<Coded extends { readonly code: string }>({
+  code: _,
+  ...details
+}: Coded): Omit<Coded, 'code'> {
+  return details;
+}
+
+/** A card can't be gone from its own sprint; without a name the sentence would be odd, but not wrong. */
+function nameOf(cardId: string, cards: readonly CardLine[]): string | Markup {
+  const card = cards.find((one) => one.cardId === cardId);
+  return card ? linkedCardName(card) : '';
+}
