@@ -2,11 +2,20 @@
  * What the ledger shows about how a sprint went: which cards, how many points, on which day. Facts, of which the first
  * explains most; what caused them is for the team to find. Nothing here is about a person.
  */
+import { blockedCardDays } from './blocks.ts';
 import type { Day } from './calendar.ts';
 import type { CardState } from './ledger.ts';
 
 /** What may have caused a crossed threshold. All amounts are points. */
 interface CauseDetails {
+  /** Unfinished cards that were blocked on two evenings or more. `cardId`: the one that was for longest. */
+  blocked: {
+    readonly cardId: string;
+    readonly cards: number;
+    readonly cardDays: number;
+    readonly points: number;
+    readonly unfinishedPoints: number;
+  };
   /** Committed cards were worked on less than what was pulled in after planning. */
   'pulled-in-before': { readonly pulledInPoints: number; readonly unfinishedPoints: number };
   dropped: { readonly cards: number; readonly points: number; readonly unfinishedPoints: number };
@@ -61,11 +70,13 @@ export type GoodSign = Coded<GoodSignDetails>;
 const EXPLAINS_AT_LEAST = 0.5;
 /** "Nearly all". Ours, no published source. */
 const NEARLY_ALL = 0.8;
+/** One evening is soon over. Ours, no published source. */
+const BLOCKED_EVENINGS = 2;
 /** With fewer cards, many of them open says nothing. */
 const MANY_CARDS = 3;
 
 /**
- * Why part of the commitment was not finished, the most telling first: what the team did in its place, what was taken out,
+ * Why part of the commitment was not finished, the most telling first: blocks, what the team did in its place, what was taken out,
  * one card, cards that nobody began, too many open at once, and else that less was worked than committed to.
  * Empty when everything committed was finished.
  *
@@ -78,6 +89,20 @@ export function whyUnfinished(states: readonly CardState[], days: readonly Day[]
   if (unfinishedPoints === 0) return [];
   const explains = (points: number): boolean => points >= EXPLAINS_AT_LEAST * unfinishedPoints;
   const found: Cause[] = [];
+
+  const evenings = (state: CardState): number => blockedCardDays([state], days);
+  const blocked = unfinished.filter((state) => evenings(state) >= BLOCKED_EVENINGS);
+  const longest = mostBy(blocked, evenings);
+  if (longest && explains(estimatesOf(blocked))) {
+    found.push({
+      code: 'blocked',
+      cardId: longest.card.id,
+      cards: blocked.length,
+      cardDays: blockedCardDays(blocked, days),
+      points: estimatesOf(blocked),
+      unfinishedPoints,
+    });
+  }
 
   const pulledInPoints = workedOn(states.filter(({ card }) => card.origin === 'pulled-in'));
   if (explains(pulledInPoints)) found.push({ code: 'pulled-in-before', pulledInPoints, unfinishedPoints });

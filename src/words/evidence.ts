@@ -16,6 +16,10 @@ export function evidenceSentence(evidence: Cause | GoodSign, cards: readonly Car
         after: evidence.surprisePoints > 0 ? 'surprise' : 'nothing',
       });
     }
+    case 'blocked': {
+      const { cardId, ...counts } = evidence;
+      return mrkdwn('evidence-blocked', { ...withoutCode(counts), card: nameOf(cardId, cards) });
+    }
     case 'surprise-one-card': {
       const { cardId, ...points } = evidence;
       return mrkdwn('evidence-surprise-one-card', {

@@ -760,6 +760,15 @@ export interface Messages {
   'doctor-charts-broken': { readonly reason: string };
   'doctor-zones-fine': Record<never, never>;
   'doctor-zones-unknown': Record<never, never>;
+  'evidence-blocked': {
+    readonly cards: number;
+    readonly card: string;
+    readonly cardDays: number;
+    readonly points: number;
+    readonly unfinishedPoints: number;
+  };
+  'evidence-blocked-ask': Record<never, never>;
+  'evidence-blocked-try': Record<never, never>;
   'evidence-pulled-in-before': { readonly pulledInPoints: number; readonly unfinishedPoints: number };
   'evidence-pulled-in-before-ask': Record<never, never>;
   'evidence-pulled-in-before-try': Record<never, never>;

@@ -50,6 +50,27 @@ describe('why part of the commitment was not finished', () => {
     expect(why([planned('a', 3)], [left('a', TUE, 0)])).toEqual([]);
   });
 
+  it('leads with cards that were blocked on two evenings or more, when they hold half of it', () => {
+    const blocked = (cardId: string, day: string): CardFact => {
+      order += 1;
+      return { kind: 'blocked', cardId, day, order, memberId: 'm' };
+    };
+    const cards = [planned('a', 5), planned('b', 3), planned('c', 8)];
+    const facts = [left('a', MON, 4), blocked('a', TUE), left('b', MON, 1), left('c', MON, 0)];
+    expect(why(cards, facts)[0]).toEqual({
+      code: 'blocked',
+      cardId: 'a',
+      cards: 1,
+      cardDays: 4,
+      points: 5,
+      unfinishedPoints: 8,
+    });
+    // On the last day alone it is no cause.
+    expect(
+      why(cards, [left('a', MON, 4), left('b', MON, 1), left('c', MON, 0), blocked('a', FRI)])[0]?.code,
+    ).toBe('one-card');
+  });
+
   it('leads with the one card that holds at least half of it', () => {
     const facts = [left('a', WED, 6, { worked: 4, surprise: 2 }), left('b', TUE, 0), left('c', THU, 1)];
     expect(why([planned('a', 8), planned('b', 5), planned('c', 2)], facts)[0]).toEqual({

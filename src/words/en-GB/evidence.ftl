@@ -2,6 +2,15 @@
 ### ("evidence-…-ask"), and one thing to try ("evidence-…-try"). Causes are asked about and never asserted, and nobody is
 ### named. $unfinished: points of the commitment that were not finished.
 
+# $card: the one that was blocked for longest. $cardDays: evenings on which it was blocked, of all cards together.
+evidence-blocked =
+    { $cards ->
+        [one] { $card } was blocked on { NUMBER($cardDays) } evenings; it has { NUMBER($points) } of the { POINTS($unfinishedPoints) } not finished.
+       *[other] { NUMBER($cards) } cards with { NUMBER($points) } of the { POINTS($unfinishedPoints) } not finished were blocked, for { NUMBER($cardDays) } card-days in all; for longest { $card }.
+    }
+evidence-blocked-ask = What would have got it moving sooner?
+evidence-blocked-try = When a card is blocked in the evening, take it up together the next morning.
+
 evidence-pulled-in-before = { POINTS($pulledInPoints) } of work went into pulled-in cards, while { POINTS($unfinishedPoints) } of the commitment were not finished.
 evidence-pulled-in-before-ask = Could the pulled-in work have waited?
 evidence-pulled-in-before-try = Before you pull a card in, ask whether everything committed is safe.

@@ -145,7 +145,7 @@ describe('verdict', () => {
       Surprise work: 0 points, 0% of the commitment (ceiling 20%)
       Pulled in: 0 points, 0% of the commitment (ceiling 20%)
       Velocity: 13 points, 108.3% of Harbour 1 (baseline)
-      All 2 committed cards were finished by Wed 11 Nov, 2 working days before the end. No card grew.
+      Both committed cards were finished by Wed 11 Nov, 2 working days before the end. No card grew.
       One thing to try
       Ask at the retrospective what made it hold, and do that again.
       Mon 2 Nov to Fri 13 Nov. All numbers, cards and notes are in this post’s thread. Next: plan the coming sprint with /loadline plan. If a number is wrong, a facilitator can reopen the sprint until Sat 14 Nov at 17:00 (Europe/Lisbon).
