@@ -106,7 +106,13 @@ export async function playResult(rehearsal: Rehearsal, { refusals, plans }: Play
       const days = await playedDays(read, found as Team, sprint);
       const isClosed = found && sprint.state === 'closed';
       const verdict = isClosed && (await verdictContent(tx, found, sprint, deps.clock.now()));
-      withRecords.push({ sprint, result, states, days, leadingNoteId: verdict ? verdict.leadingNoteId : null });
+      withRecords.push({
+        sprint,
+        result,
+        states,
+        days,
+        leadingNoteId: verdict ? verdict.leadingNoteId : null,
+      });
     }
     return { team: found, sprints: withRecords };
   });
@@ -148,7 +154,7 @@ async function playedDays(read: Reading, team: Team, sprint: Sprint): Promise<Pl
 function playedSprint(
   sprint: Sprint,
   result: SprintResult | undefined,
-): Omit<PlayedSprint, 'cards' | 'posts' | 'leadingNoteId' | 'reopenableUntil'> {
+): Omit<PlayedSprint, 'cards' | 'posts' | 'leadingNoteId' | 'reopenableUntil' | keyof PlayedDays> {
   if (!result) throw new Error(`${sprint.name} has no result: it was not closed.`);
   const { totals, ratios, verdict, notes } = result.summary;
   const { name, startsOn, endsOn, state } = sprint;
