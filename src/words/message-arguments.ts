@@ -419,7 +419,6 @@ export interface Messages {
     readonly committed: number;
     readonly value: string;
     readonly threshold: string;
-    readonly distance: string;
   };
   'verdict-finished-no-plan': { readonly finished: number };
   'verdict-surprise': {
@@ -427,7 +426,6 @@ export interface Messages {
     readonly points: number;
     readonly value: string;
     readonly threshold: string;
-    readonly distance: string;
   };
   'verdict-surprise-no-plan': { readonly points: number };
   'verdict-pulled-in': {
@@ -435,7 +433,6 @@ export interface Messages {
     readonly points: number;
     readonly value: string;
     readonly threshold: string;
-    readonly distance: string;
   };
   'verdict-pulled-in-no-plan': { readonly points: number };
   'verdict-velocity': {

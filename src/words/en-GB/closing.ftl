@@ -19,19 +19,19 @@ verdict-goal = Goal: { $goal }
 verdict-finished =
     { $is ->
         [within] Finished: { NUMBER($finished) } of { POINTS($committed) } committed, { $value } (floor { $threshold })
-       *[beyond] Finished: { NUMBER($finished) } of { POINTS($committed) } committed, { $value } – { $distance } below the floor of { $threshold }
+       *[beyond] Finished: { NUMBER($finished) } of { POINTS($committed) } committed, { $value }: below the floor of { $threshold }
     }
 verdict-finished-no-plan = Finished: { POINTS($finished) }, nothing committed
 verdict-surprise =
     { $is ->
         [within] Surprise work: { POINTS($points) }, { $value } of the commitment (ceiling { $threshold })
-       *[beyond] Surprise work: { POINTS($points) }, { $value } of the commitment – { $distance } above the ceiling of { $threshold }
+       *[beyond] Surprise work: { POINTS($points) }, { $value } of the commitment: above the ceiling of { $threshold }
     }
 verdict-surprise-no-plan = Surprise work: { POINTS($points) }
 verdict-pulled-in =
     { $is ->
         [within] Pulled in: { POINTS($points) }, { $value } of the commitment (ceiling { $threshold })
-       *[beyond] Pulled in: { POINTS($points) }, { $value } of the commitment – { $distance } above the ceiling of { $threshold }
+       *[beyond] Pulled in: { POINTS($points) }, { $value } of the commitment: above the ceiling of { $threshold }
     }
 verdict-pulled-in-no-plan = Pulled in: { POINTS($points) }
 # $value: of the baseline sprint's velocity, or why there is no such number.

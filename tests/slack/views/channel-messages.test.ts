@@ -70,7 +70,7 @@ describe('verdict', () => {
     expect(postMessage({ kind: 'verdict', verdict: missedVerdict }, chart).text).toMatchInlineSnapshot(`
       "Harbour 12: missed. Finished 13 of 18 points committed (72.2%).
       Goal: Skippers see tides before they book a berth.
-      Finished: 13 of 18 points committed, 72.2% – 7.8 percentage points below the floor of 80%
+      Finished: 13 of 18 points committed, 72.2%: below the floor of 80%
       Surprise work: 2 points, 11.1% of the commitment (ceiling 20%)
       Pulled in: 3 points, 16.7% of the commitment (ceiling 20%)
       Velocity: 16 points, 133.3% of Harbour 1 (baseline)
@@ -190,9 +190,7 @@ describe('verdict', () => {
       verdictOf(cards, [fact(1, { cardId: 'card-1', day: '2026-11-05', leftPoints: 0 })]),
     ).text.split('\n');
     expect(lead).toBe('Harbour 12: missed. Finished 799.5 of 1,000 points committed (79.95%).');
-    expect(failed).toBe(
-      'Finished: 799.5 of 1,000 points committed, 79.95% – 0.05 percentage points below the floor of 80%',
-    );
+    expect(failed).toBe('Finished: 799.5 of 1,000 points committed, 79.95%: below the floor of 80%');
   });
 
   it('names every failed test', () => {
@@ -205,8 +203,8 @@ describe('verdict', () => {
     });
     const text = verdictMessage(verdictOf([card(1)], [grown])).text;
     expect(text).toContain('missed. Finished 0 of 5 points committed (0%), with 2 points of surprise work.');
-    expect(text).toContain('0% – 80 percentage points below the floor of 80%');
-    expect(text).toContain('40% of the commitment – 20 percentage points above the ceiling of 20%');
+    expect(text).toContain('0%: below the floor of 80%');
+    expect(text).toContain('40% of the commitment: above the ceiling of 20%');
   });
 
   it('missed for its surprise work alone says so', () => {
