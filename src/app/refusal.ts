@@ -89,6 +89,7 @@ export interface RefusalDetails {
   'no-draft': Record<never, never>;
   'too-much-at-once': { readonly waitSeconds: number };
   'sprint-changed': Record<never, never>;
+  'answered-since': { readonly card: string };
   'file-unreadable': {
     /** Of the form, so that the refusal can be shown there. */
     readonly field: string;

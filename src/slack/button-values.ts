@@ -58,6 +58,8 @@ export const answersValue = z.strictObject({
         .transform(([cardId, worked, left, surprise, note]) => ({ cardId, worked, left, surprise, note })),
     )
     .min(1),
+  /** The order of the latest answer about these cards when it was asked. */
+  asOf: z.int().min(0).optional(),
 });
 export type AnswersValue = z.infer<typeof answersValue>;
 
@@ -67,7 +69,7 @@ export function encodeValue(value: SprintDayValue | SprintValue | PlaceValue | A
 }
 
 /** Writes answers as a button's value, or gives undefined when they are too long for one. */
-export function encodeAnswers({ sprintId, day, answers }: AnswersValue): string | undefined {
+export function encodeAnswers({ sprintId, day, answers, asOf }: AnswersValue): string | undefined {
   const rows = answers.map(({ cardId, worked, left, surprise, note }) => [
     cardId,
     worked,
@@ -75,7 +77,7 @@ export function encodeAnswers({ sprintId, day, answers }: AnswersValue): string 
     surprise,
     note,
   ]);
-  const value = JSON.stringify({ sprintId, day, answers: rows });
+  const value = JSON.stringify({ sprintId, day, answers: rows, asOf });
   return value.length <= BUTTON_VALUE_MAX_LENGTH ? value : undefined;
 }
 

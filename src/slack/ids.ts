@@ -18,6 +18,8 @@ export const ACTIONS = {
   growthAllSurprise: 'growth-all-surprise',
   /** Value: AnswersValue; the answers hold the explanation already. */
   growthAllDrift: 'growth-all-drift',
+  /** Value: AnswersValue without the cards of which another owner's number stays, or SprintDayValue when there is none left. */
+  growthKeepOther: 'growth-keep-other',
   /** Value: AnswersValue without explanations, or SprintDayValue when they are too long for a button. */
   growthSomeOfEach: 'growth-some-of-each',
   /** Value: PlaceValue, as of all that follow unless said otherwise. */

@@ -72,6 +72,15 @@ export interface Messages {
   };
   'last-call-still-so-button': Record<never, never>;
   'growth-title': { readonly cards: number };
+  'growth-title-other': Record<never, never>;
+  'growth-line-other': {
+    readonly card: string;
+    readonly who: string;
+    readonly left: string;
+    readonly moment: string;
+    readonly points: number;
+  };
+  'growth-keep-other-button': Record<never, never>;
   'growth-line': { readonly card: string; readonly points: number };
   'growth-not-recorded': Record<never, never>;
   'growth-recorded': Record<never, never>;
@@ -86,6 +95,7 @@ export interface Messages {
   'answer-intro': { readonly sprint: string; readonly day: string };
   'answer-intro-none': { readonly sprint: string; readonly day: string };
   'answer-intro-growth': { readonly cards: number };
+  'answer-said-by-other': { readonly who: string; readonly left: string; readonly moment: string };
   'answer-left': { readonly place: string; readonly card: string; readonly before: number };
   'answer-worked': Record<never, never>;
   'answer-worked-hint': Record<never, never>;
@@ -2045,6 +2055,8 @@ export interface Messages {
   'refusal-no-draft-fix': Record<never, never>;
   'refusal-sprint-changed': Record<never, never>;
   'refusal-sprint-changed-fix': Record<never, never>;
+  'refusal-answered-since': { readonly card: string };
+  'refusal-answered-since-fix': Record<never, never>;
   'refusal-too-much-at-once': Record<never, never>;
   'refusal-too-much-at-once-fix': { readonly seconds: number };
   'refusal-file-too-large': { readonly file: string };

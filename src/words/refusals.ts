@@ -175,6 +175,7 @@ const TOLD: Told = {
   'key-taken': ({ key, sprintName }, speak) => both(speak, 'key-taken', { name: key, sprint: sprintName }),
   'no-draft': (_, speak) => both(speak, 'no-draft'),
   'sprint-changed': (_, speak) => both(speak, 'sprint-changed'),
+  'answered-since': ({ card }, speak) => both(speak, 'answered-since', { card }),
   'too-much-at-once': ({ waitSeconds }, speak) => ({
     what: speak('refusal-too-much-at-once'),
     fix: speak('refusal-too-much-at-once-fix', { seconds: waitSeconds }),

@@ -57,6 +57,7 @@ export const REFUSAL_EXAMPLES: { readonly [Code in RefusalCode]: RefusalDetails[
     problem: { code: 'not-an-estimate', typed: '0.3', most: 999.5 },
     example: undefined,
   },
+  'answered-since': { card: '3 (Tide table)' },
   'key-taken': { key: 'berth-7', sprintName },
   'no-draft': {},
   'sprint-changed': {},

@@ -17,6 +17,7 @@ import {
 import type { Actor, NewFact, RecordedFact, Sprint, SprintCard, SprintRecords } from '../team/team.ts';
 import { waitForAll } from '../wait-for-all.ts';
 import { type PromptContent, promptContentOf } from './prompt-content.ts';
+import { refreshPrompt } from './refresh-prompt.ts';
 
 /** A day of an open sprint about which a member speaks. */
 export interface AnsweredDay extends Membership {
@@ -103,6 +104,12 @@ export async function meetPrompt(
   // The clock may ask at this very moment.
   if (postId !== undefined && postId !== askedByPostId) await tx.write.posts.refresh(postId);
   const now = { ...records, facts: [...records.facts, ...added] };
-  const isInPrompt = postId !== undefined && day === todayOf(team, deps.clock.now());
+  const today = todayOf(team, deps.clock.now());
+  // The others who work on these cards answer by what their prompts say is left.
+  const answeredIds = new Set(facts.map(({ cardId }) => cardId));
+  const answered = records.cards.filter(({ id }) => answeredIds.has(id));
+  const others = new Set(answered.flatMap(({ ownerIds }) => ownerIds).filter((id) => id !== userId));
+  for (const other of others) await refreshPrompt(tx, sprint.id, other, today);
+  const isInPrompt = postId !== undefined && day === today;
   return { ...promptContentOf(team, sprint, userId, day, now, state), isInPrompt };
 }

@@ -27,7 +27,7 @@ export interface AnsweredLine {
 
 /** A card with the answer about it that counts, the latest of any owner; undefined: there is none yet. */
 export interface PromptCard extends CardLine {
-  readonly saidLast?: { readonly userId: string; readonly at: Date } | undefined;
+  readonly saidLast?: { readonly userId: string; readonly day: Day; readonly at: Date } | undefined;
 }
 
 /** The member's day: what is asked, or how it was met. */
@@ -97,7 +97,10 @@ export function answerableStates(records: SprintRecords, userId: string, day: Da
 
 function promptCard(state: SprintCardState): PromptCard {
   const last = state.entries.at(-1)?.answer as (RecordedFact & { kind: 'answer' }) | undefined;
-  return { ...cardLine(state), saidLast: last && { userId: last.memberId, at: last.recordedAt } };
+  return {
+    ...cardLine(state),
+    saidLast: last && { userId: last.memberId, day: last.day, at: last.recordedAt },
+  };
 }
 
 function answeredLines(records: SprintRecords, userId: string, day: Day): AnsweredLine[] {

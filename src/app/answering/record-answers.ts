@@ -2,12 +2,12 @@
 import { randomUUID } from 'node:crypto';
 import { isBlockedSince } from '../../sprint/blocks.ts';
 import { growthOf, placeInLedger, whyNotAnswer } from '../../sprint/check-answer.ts';
-import { cardState } from '../../sprint/ledger.ts';
+import { answersInForce, cardState } from '../../sprint/ledger.ts';
 import { type CardLine, cardLine, cardName, statesOf } from '../cards/card-line.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
-import { refuseIfAny } from '../refusal.ts';
-import type { Actor, NewFact, RecordedFact, SprintHeading, SprintRecords } from '../team/team.ts';
+import { Refusal, refuseIfAny } from '../refusal.ts';
+import type { Actor, NewFact, RecordedFact, SprintCard, SprintHeading, SprintRecords } from '../team/team.ts';
 import {
   type AnsweredDay,
   answeredDay,
@@ -22,6 +22,10 @@ import { inputProblem, type ReadAnswer, readAnswers, type TypedAnswer } from './
 export interface GrownCard {
   readonly card: CardLine;
   readonly growthPoints: number;
+  /** What another owner said about the same day before: the number may be older than theirs. */
+  readonly saidByOther?:
+    | { readonly userId: string; readonly leftPoints: number; readonly at: Date }
+    | undefined;
 }
 
 export type AnswerOutcome =
@@ -32,6 +36,8 @@ export type AnswerOutcome =
       readonly day: string;
       readonly answers: readonly TypedAnswer[];
       readonly grown: readonly GrownCard[];
+      /** The order of the latest answer about the cards: the question is over once there is a later one. */
+      readonly asOf?: number;
     };
 
 function newFact(
@@ -90,7 +96,7 @@ function saysNothingNew(
  * is recorded and the outcome asks.
  *
  * @throws Refusal `bad-input` (fields `left:`, `worked:`, `surprise:`, `note:` + card id), `sprint-changed`,
- *   and the refusals of finding team, sprint and day.
+ *   `answered-since`, and the refusals of finding team, sprint and day.
  */
 export async function recordAnswers(
   deps: AppDependencies,
@@ -100,12 +106,45 @@ export async function recordAnswers(
     readonly day: string;
     readonly answers: readonly TypedAnswer[];
     readonly takeCardIds?: readonly string[];
+    /** For the answer to a question about growth: the `asOf` of the question. */
+    readonly asOf?: number | undefined;
   },
 ): Promise<AnswerOutcome> {
   return deps.store.transaction(async (tx) => {
     const context = await answeredDay(deps, tx, actor, input.sprintId, input.day);
+    refuseIfAnsweredSince(context.records, input.answers, input.asOf);
     return recordChecked(deps, tx, actor, context, input.answers, input.takeCardIds ?? []);
   });
+}
+
+/** A button that was made before the latest answer would take that answer back. */
+function refuseIfAnsweredSince(
+  records: SprintRecords,
+  answers: readonly TypedAnswer[],
+  asOf: number | undefined,
+): void {
+  if (asOf === undefined) return;
+  const later = answersAbout(records, answers).find(({ order }) => order > asOf);
+  const card = later && records.cards.find(({ id }) => id === later.cardId);
+  if (card) throw new Refusal('answered-since', { card: cardName(card) });
+}
+
+function answersAbout({ facts }: SprintRecords, answers: readonly TypedAnswer[]): RecordedFact[] {
+  const cardIds = new Set(answers.map(({ cardId }) => cardId));
+  return facts.filter(({ kind, cardId }) => kind === 'answer' && cardIds.has(cardId));
+}
+
+/** What another owner said last about the card and the day, unless the member's own answer is corrected. */
+function saidByOther(
+  card: SprintCard,
+  facts: readonly RecordedFact[],
+  userId: string,
+  day: string,
+): GrownCard['saidByOther'] {
+  if (placeInLedger(card, facts, userId, day).corrects) return undefined;
+  const last = answersInForce(facts).at(-1) as (RecordedFact & { kind: 'answer' }) | undefined;
+  if (!last || last.memberId === userId || last.day !== day) return undefined;
+  return { userId: last.memberId, leftPoints: last.leftPoints, at: last.recordedAt };
 }
 
 async function recordChecked(
@@ -140,14 +179,19 @@ async function recordChecked(
     if (problem.code === 'surprise-out-of-range' && !fresh.includes(answer)) continue;
     if (problem.code === 'growth-unexplained') {
       const state = statesOf({ cards: [card], facts })[0];
-      if (state) grown.push({ card: cardLine(state), growthPoints: problem.growthPoints });
+      const { growthPoints } = problem;
+      if (state) {
+        const other = saidByOther(card, facts, actor.userId, day);
+        grown.push({ card: cardLine(state), growthPoints, saidByOther: other });
+      }
     } else {
       problems.push(inputProblem(problem, card));
     }
   }
   refuseIfAny(problems);
   if (grown.length > 0) {
-    return { kind: 'growth-to-explain', heading: { team, sprint }, day, answers: given, grown };
+    const asOf = Math.max(0, ...answersAbout(records, given).map(({ order }) => order));
+    return { kind: 'growth-to-explain', heading: { team, sprint }, day, answers: given, grown, asOf };
   }
   const taken = takeableStates(records).filter(({ card }) => takeCardIds.includes(card.id));
   const by = { userId: actor.userId, day, at: deps.clock.now() };

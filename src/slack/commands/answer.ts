@@ -77,6 +77,12 @@ export const answer = command({
     [ACTIONS.recordAway]: recordsDay('recordAway'),
     [ACTIONS.growthAllSurprise]: { press: recordExplained },
     [ACTIONS.growthAllDrift]: { press: recordExplained },
+    [ACTIONS.growthKeepOther]: {
+      press: (context, presser, value) =>
+        decodeValue(answersValue, value)
+          ? recordExplained(context, presser, value)
+          : recordsDay('recordUnchanged').press(context, presser, value),
+    },
     [ACTIONS.growthSomeOfEach]: {
       press: async (context, presser, value) => {
         const input = decodeValue(answersValue, value);

@@ -72,6 +72,10 @@ growth-title =
         [one] A card grew. Why?
        *[other] { cards-count } grew. Why?
     }
+# In place of the title, when another owner has said another number on the same day.
+growth-title-other = Which number is later?
+growth-line-other = • { $card }: { $who } said { $left } on { $moment }. Is yours after that? Then it grew by { POINTS($points) }.
+growth-keep-other-button = No, keep theirs
 growth-line = • { $card }: grew by { POINTS($points) }
 growth-not-recorded = Nothing is recorded yet. Say why, and it will be:
 # In place of the question; the day's prompt shows what was recorded.
@@ -94,6 +98,8 @@ answer-intro-growth =
         [one] A card grew, so please say why. Nothing is recorded yet.
        *[other] { cards-count } grew, so please say why. Nothing is recorded yet.
     }
+# Below the field of a card, when another owner has said another number on the same day.
+answer-said-by-other = { $who } said { $left } on { $moment }. If your number is from before that, empty the field: theirs stays.
 # Label of a card's first field.
 answer-left = { $place }. { $card }: points left (was { NUMBER($before) })
 answer-worked = Points worked since the last answer

@@ -225,6 +225,9 @@ refusal-no-draft-fix = `/loadline status` shows the running sprint; `/loadline p
 refusal-sprint-changed = Not recorded: the sprint’s cards have changed since this form was opened.
 refusal-sprint-changed-fix = Open the form again with `/loadline answer`.
 
+refusal-answered-since = There is a later answer about card { $card }, so this question is over and nothing was changed.
+refusal-answered-since-fix = If the later answer is wrong, change it with `/loadline answer`.
+
 refusal-too-much-at-once = That was too much at once, so it wasn’t done.
 refusal-too-much-at-once-fix =
     { $seconds ->

@@ -239,6 +239,43 @@ describe('growth must be explained', () => {
     });
   });
 
+  test('is asked about no longer once there is a later answer about the card, which stays', async () => {
+    const { h, sprint } = await askedOnMonday('Tide table, 5, @Ben');
+    const asked = await say(h, 'ben', '7');
+    if (asked.kind !== 'growth-to-explain') throw new Error('nothing was asked');
+    const explained = asked.answers.map((answer) => ({ ...answer, surprise: '2' }));
+    const press = () =>
+      recordAnswers(h.deps, actorOf('ben'), {
+        sprintId: sprint.id,
+        day: asked.day,
+        answers: explained,
+        asOf: asked.asOf,
+      });
+    await say(h, 'ben', '4');
+    expect(await refusalOf(press(), 'answered-since')).toEqual({ card: '1 (Tide table)' });
+    expect(await standing(h, sprint.id, 1)).toMatchObject({ worked: 1, left: 4, surprise: 0 });
+  });
+
+  test('names what a co-owner said since morning, and their prompts show it', async () => {
+    const { h } = await askedOnMonday('Tide table, 8, @Ben @Chi');
+    h.set('2026-11-02T10:00:00Z');
+    await say(h, 'chi', '4');
+    await h.drain();
+    const prompt = h.messagesTo('ben').find(({ kind }) => kind === 'daily-prompt');
+    expect(prompt).toMatchObject({
+      prompt: { cards: [{ leftPoints: 4, saidLast: { userId: PEOPLE.chi, day: '2026-11-02' } }] },
+    });
+    expect(await say(h, 'ben', '6')).toMatchObject({
+      kind: 'growth-to-explain',
+      grown: [
+        {
+          growthPoints: 2,
+          saidByOther: { userId: PEOPLE.chi, leftPoints: 4, at: new Date('2026-11-02T10:00:00Z') },
+        },
+      ],
+    });
+  });
+
   test.each([
     ['3', { surprise: 3, drift: 0 }],
     ['1.5', { surprise: 1.5, drift: 1.5 }],

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { decodeValue, sprintDayValue } from '../../../src/slack/button-values.ts';
+import { answersValue, decodeValue, sprintDayValue } from '../../../src/slack/button-values.ts';
 import { ACTIONS } from '../../../src/slack/ids.ts';
 import { growthMessage } from '../../../src/slack/views/answering/growth-message.ts';
 import {
@@ -142,7 +142,7 @@ describe('reminder and last call', () => {
       const userId = saidBy[i];
       return userId === undefined
         ? card
-        : { ...card, saidLast: { userId, at: new Date('2026-11-13T09:20:00Z') } };
+        : { ...card, saidLast: { userId, day: '2026-11-13', at: new Date('2026-11-13T09:20:00Z') } };
     });
     expect(lastCallMessage({ ...prompt, cards }).text).toMatchInlineSnapshot(`
       "Last call: Harbour 12 closes on Fri 13 Nov at 17:00
@@ -194,6 +194,22 @@ describe('the question why a card grew', () => {
     expect(parsed(drift?.value)).toEqual(expected('0'));
     expect(some?.actionId).toBe(ACTIONS.growthSomeOfEach);
     expect(parsed(some?.value)).toEqual(expected(''));
+  });
+
+  it('asks whether a number is later than a co-owner’s, who may keep theirs', () => {
+    const at = new Date('2026-11-04T09:20:00Z');
+    const grown = growth.grown.map((card) => ({
+      ...card,
+      saidByOther: { userId: 'U0INES', leftPoints: 4, at },
+    }));
+    const message = growthMessage({ ...growth, grown, asOf: 7 });
+    expect(message.text).toContain('Which number is later?');
+    expect(message.text).toContain(
+      '<@U0INES> said 4 points left on Wed 4 Nov at 09:20. Is yours after that?',
+    );
+    const keep = buttonsOf(message.blocks).find(({ actionId }) => actionId === ACTIONS.growthKeepOther);
+    const value = decodeValue(answersValue, String(keep?.value));
+    expect(value).toMatchObject({ asOf: 7, answers: [{ cardId: 'card-2' }] });
   });
 
   it('offers the form alone when the answers are too long for a button', () => {

@@ -5,10 +5,12 @@
 import type { KnownBlock, ModalView } from '@slack/types';
 import type { AnswerForm, AnswerFormCard } from '../../../app/answering/answer-form.ts';
 import type { TypedAnswer } from '../../../app/answering/read-answers.ts';
-import type { AnswerOutcome } from '../../../app/answering/record-answers.ts';
+import type { AnswerOutcome, GrownCard } from '../../../app/answering/record-answers.ts';
 import { impliedWorkedPoints } from '../../../sprint/ledger.ts';
 import { cardName } from '../../../words/cards.ts';
+import { person } from '../../../words/people.ts';
 import { mrkdwn, say } from '../../../words/say.ts';
+import { teamTime } from '../../../words/sprint.ts';
 import { answerField } from '../../ids.ts';
 import { context, divider, section } from '../block-builders.ts';
 import { choicesField, textField } from '../form-inputs.ts';
@@ -44,7 +46,10 @@ export function answerFormView(form: AnswerForm, growth?: GrowthToAsk, replyTo?:
   };
   return formView(frame, [
     section(introWords(form, growth)),
-    ...shown.flatMap((card, i) => [...(i === 0 ? [] : [divider()]), ...cardBlocks(card, growth, i === 0)]),
+    ...shown.flatMap((card, i) => [
+      ...(i === 0 ? [] : [divider()]),
+      ...cardBlocks(card, growth, i === 0, heading.team.timeZone),
+    ]),
     ...tooManyBlocks(growth ? growth.answers.length : form.cards.length, shown.length),
     ...takeBlocks(takeable),
   ]);
@@ -74,7 +79,12 @@ function introWords({ heading, day, cards }: AnswerForm, growth: GrowthToAsk | u
 }
 
 /** The first card's field explains itself; the others need no repeating. */
-function cardBlocks(card: NumberedCard, growth: GrowthToAsk | undefined, isFirst: boolean): KnownBlock[] {
+function cardBlocks(
+  card: NumberedCard,
+  growth: GrowthToAsk | undefined,
+  isFirst: boolean,
+  timeZone: string,
+): KnownBlock[] {
   const { cardId } = card.card;
   const grown = growth?.grown.find((one) => one.card.cardId === cardId);
   const typedBefore = growth?.answers.find((answer) => answer.cardId === cardId);
@@ -99,7 +109,15 @@ function cardBlocks(card: NumberedCard, growth: GrowthToAsk | undefined, isFirst
     initial: start.worked,
     maxLength: POINTS_MAX_LENGTH,
   });
-  return [left, worked, ...growthFields(card, start, grown?.growthPoints)];
+  return [left, ...otherWords(grown, timeZone), worked, ...growthFields(card, start, grown)];
+}
+
+function otherWords(grown: GrownCard | undefined, timeZone: string): KnownBlock[] {
+  const other = grown?.saidByOther;
+  if (!other) return [];
+  const who = person(other.userId);
+  const left = say('cards-left', { points: other.leftPoints });
+  return [context(mrkdwn('answer-said-by-other', { who, left, moment: teamTime(other.at, timeZone) }))];
 }
 
 /** What is in the fields at first: what was typed a moment ago, else what was answered for the day before. */
@@ -136,8 +154,9 @@ function formatTyped(points: number | undefined): string {
 function growthFields(
   { card, given }: NumberedCard,
   start: ReturnType<typeof startValues>,
-  growthPoints: number | undefined,
+  grown: GrownCard | undefined,
 ): KnownBlock[] {
+  const growthPoints = grown?.growthPoints;
   const mayGiveBack = card.surprisePoints > 0;
   const asksSurprise = growthPoints !== undefined || mayGiveBack || start.surprise !== '';
   // Where one may say how much was surprise work, one may say what it was.
@@ -152,7 +171,7 @@ function growthFields(
                 ? say('answer-surprise')
                 : say('answer-surprise-grown', { growth: growthPoints }),
             hint: surpriseHint(card.surprisePoints, growthPoints),
-            optional: growthPoints === undefined,
+            optional: growthPoints === undefined || grown?.saidByOther !== undefined,
             initial: start.surprise,
             maxLength: POINTS_MAX_LENGTH,
           }),

@@ -31,7 +31,7 @@ export function dailyPromptMessage(prompt: PromptContent): MessageView {
     case 'asked':
       return messageView([
         lead(say('prompt-asked', { day })),
-        openCards(mrkdwn('prompt-cards', { sprint: sprint.name, cards: cards.length }), cards),
+        openCards(mrkdwn('prompt-cards', { sprint: sprint.name, cards: cards.length }), cards, prompt),
         promptButtons(prompt),
         context(`${wordsHint(cards.length)} ${mrkdwn('prompt-closes', { closing: closingTime(prompt) })}`),
       ]);
@@ -87,14 +87,14 @@ export function lastCallMessage(prompt: PromptContent): MessageView {
     section(mrkdwn('last-call-question')),
     cardList(
       '',
-      prompt.cards.map((card, i) => lastCallLine(card, i + 1, prompt)),
+      prompt.cards.map((card, i) => saidLine(card, i + 1, prompt)),
     ),
     promptButtons(prompt, say('last-call-still-so-button')),
     context(wordsHint(prompt.cards.length)),
   ]);
 }
 
-function lastCallLine(card: PromptCard, place: number, { userId, team }: PromptContent): string {
+function saidLine(card: PromptCard, place: number, { userId, team }: PromptContent): string {
   const about = { place: String(place), card: linkedCardName(card), left: leftOn(card) };
   const { saidLast } = card;
   if (!saidLast) return mrkdwn('last-call-line-never', about);
@@ -123,10 +123,18 @@ function wordsHint(cardCount: number): string {
   return mrkdwn(cardCount === 3 ? 'prompt-words-three' : 'prompt-words-several');
 }
 
-/** The open cards with the numbers by which an answer in words calls them. */
-function openCards(title: string, cards: readonly CardLine[]): MessagePart {
+/**
+ * The open cards with the numbers by which an answer in words calls them.
+ *
+ * @param asked names another owner who has answered since morning
+ */
+function openCards(title: string, cards: readonly PromptCard[], asked?: PromptContent): MessagePart {
+  const isNews = ({ saidLast }: PromptCard): boolean =>
+    saidLast !== undefined && saidLast.day === asked?.day && saidLast.userId !== asked.userId;
   const lines = cards.map((card, i) =>
-    mrkdwn('prompt-card-line', { place: String(i + 1), card: linkedCardName(card), left: leftOn(card) }),
+    asked && isNews(card)
+      ? saidLine(card, i + 1, asked)
+      : mrkdwn('prompt-card-line', { place: String(i + 1), card: linkedCardName(card), left: leftOn(card) }),
   );
   return cardList(title, lines);
 }
