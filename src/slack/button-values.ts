@@ -24,6 +24,10 @@ export type SprintDayValue = z.infer<typeof sprintDayValue>;
 export const sprintValue = z.strictObject({ sprintId: id });
 export type SprintValue = z.infer<typeof sprintValue>;
 
+/** A card of a sprint, by its number. */
+export const sprintCardValue = z.strictObject({ sprintId: id, card: z.string().regex(/^\d{1,4}$/) });
+export type SprintCardValue = z.infer<typeof sprintCardValue>;
+
 /** The channel of the team that is meant, wherever the button was pressed. */
 export const placeValue = z.strictObject({ channelId: id });
 export type PlaceValue = z.infer<typeof placeValue>;
@@ -64,7 +68,9 @@ export const answersValue = z.strictObject({
 export type AnswersValue = z.infer<typeof answersValue>;
 
 /** Writes a button's value. */
-export function encodeValue(value: SprintDayValue | SprintValue | PlaceValue | AdviceValue): string {
+export function encodeValue(
+  value: SprintDayValue | SprintValue | SprintCardValue | PlaceValue | AdviceValue,
+): string {
   return JSON.stringify(value);
 }
 

@@ -23,6 +23,8 @@ export const ACTIONS = {
   /** Value: AnswersValue without explanations, or SprintDayValue when they are too long for a button. */
   growthSomeOfEach: 'growth-some-of-each',
   /** Value: PlaceValue, as of all that follow unless said otherwise. */
+  /** Value: SprintCardValue. */
+  takeDropBack: 'take-drop-back',
   showCards: 'show-cards',
   showStatus: 'show-status',
   showHelp: 'show-help',

@@ -180,7 +180,8 @@ export interface Messages {
     readonly sprint: string;
     readonly card: string;
   };
-  'card-dropped-take-back': { readonly number: string };
+  'card-dropped-take-back': Record<never, never>;
+  'card-take-drop-back': Record<never, never>;
   'card-dropped-taken-back': Record<never, never>;
   'card-dropped-gone': { readonly sprint: string };
   'card-reopened': { readonly number: string; readonly sprint: string; readonly card: string };

@@ -181,7 +181,19 @@ const FACILITATORS_ONLY = [
 const PRODUCT_OWNERS_TOO = ['valueForm', 'recordValueLine', 'recordValue by place', 'recordValue'];
 
 /** What everybody who may read the team's numbers may do. */
-const READERS_TOO = ['askAdvice by place', 'askAdvice', 'shareAdvice', 'forecastForm'];
+const READERS_TOO = [
+  'askAdvice by place',
+  'askAdvice',
+  'shareAdvice',
+  'forecastForm',
+  'listCards',
+  'sprintStatus',
+  'statusChart',
+  'shareStatus',
+];
+
+/** What the product owner may do with the cards. */
+const DROPS = ['dropCard by place', 'dropCard', 'undropCard by place', 'undropCard'];
 
 const ALL: Record<string, Attempt> = { ...BY_PLACE, ...BY_ID };
 
@@ -247,7 +259,7 @@ async function refusal(attempt: Promise<unknown>): Promise<Refusal> {
 /** A channel without a team is where one is set up, and a thread in which nothing was asked is just a place. */
 const ANYWHERE = ['setupForm', 'setUpTeam', 'answerInWords in the thread of a prompt'];
 const MEMBERS_ONLY = Object.entries(ALL).filter(
-  ([name]) => ![...PRODUCT_OWNERS_TOO, ...READERS_TOO].includes(name),
+  ([name]) => ![...PRODUCT_OWNERS_TOO, ...READERS_TOO, ...DROPS].includes(name),
 );
 const named = (names: readonly string[]) => names.map((name) => [name, ALL[name] as Attempt] as const);
 
@@ -341,6 +353,17 @@ describe('a team whose product owner is no member', () => {
       }
     },
   );
+
+  test.each(named(DROPS))('lets the product owner %s', async (_, attempt) => {
+    const { h, known } = world();
+    const outcome = await attempt(h.deps, actorOf('dayo'), known).then(
+      () => 'done',
+      (error: Refusal) => error.code,
+    );
+    // In the shared sprint the card may have been dropped before, or not yet.
+    expect(['done', 'card-dropped', 'card-not-dropped']).toContain(outcome);
+    expect((await refusal(attempt(h.deps, actorOf('dayo', 'W2'), known))).code).toMatch(/^no-team/);
+  });
 
   test.each(named(READERS_TOO))(
     'lets every member and the product owner %s, but a product owner of another workspace it does not',

@@ -1,7 +1,7 @@
 /** The member's day as a message shows it. */
 import type { Day } from '../../sprint/calendar.ts';
 import { whyNotAnswerable } from '../../sprint/check-answer.ts';
-import { type CardLine, cardLine, type SprintCardState, statesOf } from '../cards/card-line.ts';
+import { type CardLine, cardLine, isOpenCard, type SprintCardState, statesOf } from '../cards/card-line.ts';
 import { instantOf } from '../clock/local-time.ts';
 import { lastCallAsksBefore } from '../clock/sprint-clock.ts';
 import type {
@@ -50,8 +50,8 @@ export function needsNoLastCall(
   team: Pick<Team, 'timeZone'>,
   sprint: Sprint,
   userId: string,
-  { facts }: Pick<SprintRecords, 'facts'>,
-  prompt: Pick<Prompt, 'state' | 'answeredAt'> | undefined,
+  { facts }: SprintRecords,
+  prompt: Prompt | undefined,
 ): boolean {
   const askedBefore = lastCallAsksBefore(team, sprint);
   return (
@@ -59,6 +59,25 @@ export function needsNoLastCall(
     (prompt?.answeredAt !== undefined && prompt.answeredAt >= askedBefore) ||
     facts.some((fact) => fact.kind === 'answer' && fact.memberId === userId && fact.recordedAt >= askedBefore)
   );
+}
+
+/** The day was met, or co-owners have said today what is left on each of the member's open cards. */
+export function needsNoReminder(
+  _team: Pick<Team, 'timeZone'>,
+  _sprint: Sprint,
+  userId: string,
+  records: SprintRecords,
+  prompt: Prompt | undefined,
+): boolean {
+  if (prompt === undefined) return false;
+  if (prompt.state !== 'asked') return true;
+  const { day } = prompt;
+  const answered = new Set(
+    records.facts.filter((fact) => fact.kind === 'answer' && fact.day === day).map(({ cardId }) => cardId),
+  );
+  return answerableStates(records, userId, day)
+    .filter(isOpenCard)
+    .every(({ card }) => answered.has(card.id));
 }
 
 export function promptContentOf(

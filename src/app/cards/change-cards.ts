@@ -8,6 +8,7 @@ import type { Transaction } from '../ports/store.ts';
 import { directPost } from '../posting/post-kinds.ts';
 import { Refusal, type RefusalDetails } from '../refusal.ts';
 import {
+  type Admitted,
   dayWithin,
   type Membership,
   openSprint,
@@ -48,13 +49,15 @@ export async function dropCard(
       example: undefined,
     });
   }
-  return changeCard(deps, actor, input, async (tx, { state, day, membership: { team, sprint } }) => {
+  const drop = async (tx: Transaction, { state, day, membership }: ChangeContext): Promise<void> => {
+    const { team, sprint } = membership;
     await tx.write.cards.insertFacts([{ ...factBase(deps, actor, state, day), kind: 'drop', note: reason }]);
     const { productOwnerId } = team;
     if (productOwnerId === undefined || productOwnerId === actor.userId) return;
     const about = { sprintId: sprint.id, cardIds: [state.card.id], byUserId: actor.userId, reason };
     await tx.write.posts.add([directPost(team, productOwnerId, { kind: 'cards-dropped', ...about })]);
-  });
+  };
+  return changeCard(deps, actor, input, drop, { admitted: 'product-owner-too' });
 }
 
 /**
@@ -78,7 +81,7 @@ export async function undropCard(
       await tx.write.cards.insertFacts([{ ...factBase(deps, actor, state, day), kind: 'undrop', note: '' }]);
       await tx.write.posts.refreshSent(membership.sprint.id, 'cards-dropped');
     },
-    'dropped',
+    { expected: 'dropped', admitted: 'product-owner-too' },
   );
 }
 
@@ -174,10 +177,13 @@ async function changeCard(
   actor: Actor,
   input: SprintReference & { readonly reference: string },
   change: (tx: Transaction, context: ChangeContext) => Promise<void>,
-  expected: 'in-sprint' | 'dropped' = 'in-sprint',
+  {
+    expected = 'in-sprint',
+    admitted = 'members',
+  }: { readonly expected?: 'in-sprint' | 'dropped'; readonly admitted?: Admitted } = {},
 ): Promise<CardChange> {
   return deps.store.transaction(async (tx) => {
-    const membership = await openSprint(tx, actor, input, deps.clock.now());
+    const membership = await openSprint(tx, actor, input, deps.clock.now(), admitted);
     const { team, sprint } = membership;
     const today = todayOf(team, deps.clock.now());
     const day = dayWithin(sprint, today);
@@ -202,7 +208,8 @@ export async function listCards(
   place: Place,
 ): Promise<{ heading: SprintHeading; cards: CardLine[]; openCount: number; summary: SprintSummary }> {
   return deps.store.transaction(async (tx) => {
-    const { team, sprint } = await openSprint(tx, actor, { place }, deps.clock.now());
+    const now = deps.clock.now();
+    const { team, sprint } = await openSprint(tx, actor, { place }, now, 'product-owner-too');
     const states = statesOf(await tx.read.recordsOf(sprint.id));
     const baseline = await tx.read.baselineOf(team, sprint.id);
     return {

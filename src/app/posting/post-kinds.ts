@@ -6,7 +6,12 @@
 import { randomUUID } from 'node:crypto';
 import type { Advice } from '../advice/advice.ts';
 import { adviceOf } from '../advice/advice-of.ts';
-import { needsNoLastCall, type PromptContent, promptContentOf } from '../answering/prompt-content.ts';
+import {
+  needsNoLastCall,
+  needsNoReminder,
+  type PromptContent,
+  promptContentOf,
+} from '../answering/prompt-content.ts';
 import { type CardLine, cardLine, isOpenCard, needsOwner, statesOf } from '../cards/card-line.ts';
 import { questionDays } from '../clock/sprint-clock.ts';
 import { type VerdictContent, verdictContent } from '../closing/verdict-content.ts';
@@ -21,7 +26,7 @@ import type { NewPost, Post, PostedAt, PostSubject, Recipient, SubjectFields } f
 
 export const POST_KINDS = {
   'daily-prompt': aboutDay({ skipIfMet: false }),
-  reminder: aboutDay({ skipIfMet: true }),
+  reminder: aboutDay({ skipIfMet: true, isMet: needsNoReminder }),
   'last-call': aboutDay({ skipIfMet: true, isMet: needsNoLastCall }),
 
   'team-set-up': aboutTeam(['byUserId'], async ({ tx, team }) => {

@@ -1,5 +1,6 @@
 /** Finds the team, the sprint and the right to touch them. Every use case that takes an actor starts here. */
 import type { Day } from '../../sprint/calendar.ts';
+import { NO_DAYS_OFF } from '../../sprint/work-calendar.ts';
 import { dayAt } from '../clock/local-time.ts';
 import type { SprintWithTeam } from '../ports/sprints.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
@@ -21,9 +22,12 @@ export interface Membership {
   readonly members: readonly Member[];
 }
 
+/** Who is let in: those on the team; or its product owner as well, who sees everything of a sprint and may drop cards. */
+export type Admitted = 'members' | 'product-owner-too';
+
 /**
  * The team of a place (the channel's, or in direct messages the person's only one), and its open sprints,
- * earliest first.
+ * earliest first. A product owner who is let in is in nobody's list of members.
  *
  * @throws Refusal `no-team-here`, `no-team-of-yours`, `several-teams`, `not-a-member`.
  */
@@ -31,18 +35,20 @@ export async function membershipAt(
   read: Reading,
   actor: Actor,
   place: Place,
+  admitted: Admitted = 'members',
 ): Promise<Membership & { readonly openSprints: readonly Sprint[] }> {
   if (!place.isDirect) {
     const found = await read.teamInChannel(actor.workspaceId, place.channelId);
     if (!found) throw new Refusal('no-team-here', {});
-    return { ...membershipOf(actor, found.team, found.members), openSprints: found.openSprints };
+    return { ...membershipOf(actor, found.team, found.members, admitted), openSprints: found.openSprints };
   }
-  const teams = await read.teamsOf(actor);
+  const own = await read.teamsOf(actor);
+  const teams = own.length === 0 && admitted === 'product-owner-too' ? await read.teamsOwnedBy(actor) : own;
   const [only, ...others] = teams;
   if (!only) throw await nonMembers(read, actor);
   if (others.length > 0) throw new Refusal('several-teams', { teamNames: teams.map((team) => team.name) });
   const [members, openSprints] = await waitForAll([read.membersOf(only.id), read.openSprintsOf(only.id)]);
-  return { ...membershipOf(actor, only, members), openSprints };
+  return { ...membershipOf(actor, only, members, admitted), openSprints };
 }
 
 /** @throws Refusal `not-a-member`, also for a team of another workspace. */
@@ -60,8 +66,9 @@ export async function sprintForMember(
   read: Reading,
   actor: Actor,
   sprintId: string,
+  admitted: Admitted = 'members',
 ): Promise<Membership & { sprint: Sprint }> {
-  return memberOfSprint(actor, await read.sprintWithTeam(sprintId));
+  return memberOfSprint(actor, await read.sprintWithTeam(sprintId), admitted);
 }
 
 /** The same, with the team locked against other changes. */
@@ -69,13 +76,18 @@ export async function sprintForMemberLocked(
   tx: Transaction,
   actor: Actor,
   sprintId: string,
+  admitted: Admitted = 'members',
 ): Promise<Membership & { sprint: Sprint }> {
-  return memberOfSprint(actor, await tx.lock.sprintWithTeam(sprintId));
+  return memberOfSprint(actor, await tx.lock.sprintWithTeam(sprintId), admitted);
 }
 
-function memberOfSprint(actor: Actor, found: SprintWithTeam | undefined): Membership & { sprint: Sprint } {
+function memberOfSprint(
+  actor: Actor,
+  found: SprintWithTeam | undefined,
+  admitted: Admitted,
+): Membership & { sprint: Sprint } {
   if (!found || found.team.workspaceId !== actor.workspaceId) throw new Refusal('no-team-of-yours', {});
-  return { ...membershipOf(actor, found.team, found.members), sprint: found.sprint };
+  return { ...membershipOf(actor, found.team, found.members, admitted), sprint: found.sprint };
 }
 
 /** What somebody without a team reads; a product owner reads what they can do instead. */
@@ -85,13 +97,36 @@ async function nonMembers(read: Reading, actor: Actor): Promise<Refusal> {
   return new Refusal('not-a-member', { teamName: owned.name, isProductOwner: true });
 }
 
-function membershipOf(actor: Actor, team: Team, members: readonly Member[]): Membership {
+function membershipOf(
+  actor: Actor,
+  team: Team,
+  members: readonly Member[],
+  admitted: Admitted = 'members',
+): Membership {
   const member = members.find(({ userId, isActive }) => userId === actor.userId && isActive);
+  const isProductOwner = team.productOwnerId === actor.userId;
+  if (!member && isProductOwner && admitted === 'product-owner-too') {
+    return { team, member: outsideMember(actor), members };
+  }
   if (!member) {
-    const isProductOwner = team.productOwnerId === actor.userId;
     throw new Refusal('not-a-member', { teamName: team.name, isProductOwner });
   }
   return { team, member: { ...member, isFacilitator: facilitates(member, members) }, members };
+}
+
+/** The product owner as one of the team in nothing but name. */
+function outsideMember({ userId }: Actor): Member {
+  return {
+    userId,
+    name: '',
+    isFacilitator: false,
+    isMember: false,
+    isActive: false,
+    worksOn: undefined,
+    daysOff: NO_DAYS_OFF,
+    joinedOn: undefined,
+    leftOn: undefined,
+  };
 }
 
 /** A team whose last facilitator is gone must not be stuck: until it names one, each of its members may act as one. */
@@ -179,13 +214,14 @@ export async function openSprint(
   actor: Actor,
   reference: SprintReference,
   now: Date,
+  admitted: Admitted = 'members',
 ): Promise<Membership & { sprint: Sprint }> {
   if ('sprintId' in reference) {
-    const found = await sprintForMemberLocked(tx, actor, reference.sprintId);
+    const found = await sprintForMemberLocked(tx, actor, reference.sprintId, admitted);
     requireOpen(found.sprint);
     return found;
   }
-  const found = await membershipAt(tx.read, actor, reference.place);
+  const found = await membershipAt(tx.read, actor, reference.place, admitted);
   // One after the other on the way, though nobody waits in between: what is read is read under the lock.
   const [, open] = await waitForAll([tx.lock.team(found.team.id), tx.read.openSprintsOf(found.team.id)]);
   const sprint = currentSprint(open, todayOf(found.team, now));

@@ -70,9 +70,10 @@ async function homePageOf(tx: Transaction, actor: Actor, now: Date): Promise<Hom
   const teams: HomeTeam[] = [];
   for (const team of await teamsReadBy(tx.read, actor)) {
     const about = await teamOverview(tx.read, actor, team, now);
-    const { sprint, begun, isMember } = about;
-    const states = sprint && isMember ? statesOf(await tx.read.recordsOf(sprint.id)) : [];
-    const running = begun && isMember ? sprint : undefined;
+    const { sprint, begun } = about;
+    const seesSprint = about.isMember || about.isProductOwner;
+    const states = sprint && seesSprint ? statesOf(await tx.read.recordsOf(sprint.id)) : [];
+    const running = begun && seesSprint ? sprint : undefined;
     const time = running && (await timeOf(tx.read, about, running, states));
     teams.push({
       ...about,

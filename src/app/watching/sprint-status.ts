@@ -25,7 +25,7 @@ export async function sprintStatus(
   place: Place,
 ): Promise<StatusContent> {
   return deps.store.transaction(async (tx) => {
-    const membership = await membershipAt(tx.read, actor, place);
+    const membership = await membershipAt(tx.read, actor, place, 'product-owner-too');
     const today = todayOf(membership.team, deps.clock.now());
     const sprint = currentSprint(membership.openSprints, today);
     if (!sprint) throw new Refusal('no-sprint-running', {});
@@ -54,7 +54,7 @@ export async function burndownImage(
 export async function statusChart(deps: AppDependencies, actor: Actor, sprintId: string): Promise<PostImage> {
   const found = await deps.store.read(async (read) => {
     const [found, records] = await waitForAll([
-      sprintForMember(read, actor, sprintId),
+      sprintForMember(read, actor, sprintId, 'product-owner-too'),
       read.recordsOf(sprintId),
     ]);
     return { ...found, states: statesOf(records) };
@@ -69,7 +69,7 @@ export async function shareStatus(
   { sprintId }: { readonly sprintId: string },
 ): Promise<void> {
   await deps.store.transaction(async (tx) => {
-    const { team, sprint } = await openSprint(tx, actor, { sprintId }, deps.clock.now());
+    const { team, sprint } = await openSprint(tx, actor, { sprintId }, deps.clock.now(), 'product-owner-too');
     const on = todayOf(team, deps.clock.now());
     const subject = { kind: 'shared-status', sprintId: sprint.id, byUserId: actor.userId, on } as const;
     await tx.write.posts.add([channelPost(team, subject)]);

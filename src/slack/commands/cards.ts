@@ -1,6 +1,7 @@
 /** The cards of the sprint: listing, pulling in, taking, giving and dropping them. */
 import { Refusal } from '../../app/refusal.ts';
 import type { TeamOverview } from '../../app/watching/overview.ts';
+import { sprintCardValue } from '../button-values.ts';
 import { cardDraftContext, sprintContext } from '../form-contexts.ts';
 import { ACTIONS, SHORTCUTS } from '../ids.ts';
 import {
@@ -25,7 +26,7 @@ import { chooseMessage } from './pull-message.ts';
 
 export const cards = command({
   word: 'cards',
-  who: 'member',
+  who: 'team-and-owner',
   run: async ({ useCases }, caller, rest) => {
     const from = firstNumberIn(rest);
     await caller.tell(cardsMessage(await useCases.listCards(caller.actor, caller.place), from));
@@ -37,7 +38,7 @@ export const cards = command({
       },
     },
   },
-  inOverview: { row: 'daily', when: hasSprint, actionId: ACTIONS.showCards },
+  inOverview: { row: 'daily', when: seesSprint, actionId: ACTIONS.showCards },
 });
 
 export const pull: Command = command({
@@ -112,7 +113,7 @@ export const moving = command({
 
 export const drop: Command = command({
   word: 'drop',
-  who: 'member',
+  who: 'team-and-owner',
   run: async (context, caller, rest) => {
     if (rest === '') return showFirstForm(drop, context, caller);
     const { reference, reason } = referenceAndReason(rest);
@@ -135,7 +136,7 @@ export const drop: Command = command({
       },
     },
   ],
-  inOverview: { row: 'daily', when: hasSprint },
+  inOverview: { row: 'daily', when: seesSprint },
 });
 
 export const undrop = command({
@@ -143,6 +144,14 @@ export const undrop = command({
   who: 'team-and-owner',
   run: async ({ useCases }, { actor, place, tell }, rest) => {
     await tell(undroppedMessage(await useCases.undropCard(actor, { place, reference: rest })));
+  },
+  buttons: {
+    [ACTIONS.takeDropBack]: {
+      press: async ({ useCases }, { actor, tell }, value) => {
+        const { sprintId, card } = readHeld(sprintCardValue, value);
+        await tell(undroppedMessage(await useCases.undropCard(actor, { sprintId, reference: card })));
+      },
+    },
   },
 });
 
@@ -172,6 +181,11 @@ export const assign = command({
 
 function hasSprint({ isMember, sprint }: TeamOverview): boolean {
   return isMember && sprint !== undefined;
+}
+
+/** The product owner sees the sprint, and may drop cards. */
+function seesSprint({ isMember, isProductOwner, sprint }: TeamOverview): boolean {
+  return (isMember || isProductOwner) && sprint !== undefined;
 }
 
 function whichCard(command: string): Refusal {

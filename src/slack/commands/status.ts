@@ -10,7 +10,7 @@ import { command, placeIn, readHeld } from './command.ts';
 
 export const status = command({
   word: 'status',
-  who: 'member',
+  who: 'team-and-owner',
   cost: 'heavy',
   read: (context, caller) => readStatus(context, caller, caller.place),
   buttons: {
@@ -38,7 +38,7 @@ export const status = command({
   },
   inOverview: {
     row: 'daily',
-    when: ({ isMember, sprint }) => isMember && sprint !== undefined,
+    when: ({ isMember, isProductOwner, sprint }) => (isMember || isProductOwner) && sprint !== undefined,
     actionId: ACTIONS.showStatus,
   },
 });

@@ -106,7 +106,7 @@ function moreButtons(about: HomeTeam, isOpen: boolean): ActionsBlock[] {
     .map((row) => row.filter(({ action_id }) => action_id !== ACTIONS.openAnswerForm))
     .filter((row) => row.length > 0);
   if (isOpen) return rows.map(actions);
-  const daily = about.isMember && about.sprint ? (rows[0] ?? []) : [];
+  const daily = (about.isMember || about.isProductOwner) && about.sprint ? (rows[0] ?? []) : [];
   const more = button(say('home-more-button'), {
     actionId: ACTIONS.showMore,
     value: encodeValue({ channelId: about.team.channelId }),

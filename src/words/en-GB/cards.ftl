@@ -95,7 +95,9 @@ cards-given-title =
 
 # To the product owner.
 card-dropped-by = { $by } dropped card { $number } of { $sprint }, { $card }.
-card-dropped-take-back = If that was a mistake, take it back in the team’s channel: `/loadline undrop { $number }`.
+card-dropped-take-back = If that was a mistake, you can take it back.
+# A button under the message that a card was dropped.
+card-take-drop-back = Take it back
 card-dropped-taken-back = The drop was taken back: the card is in the sprint again.
 card-dropped-gone = A card of { $sprint } was dropped.
 

@@ -9,7 +9,7 @@ overview-more-teams =
 overview-no-team = You aren’t in a team here. To set one up, type `/loadline setup` in the team’s channel; to join one, ask its facilitator to add you there.
 overview-set-up = This channel has no team yet. Set one up with `/loadline setup`.
 overview-help = All commands: `/loadline help`.
-overview-product-owner = You are its product owner, so this is about its past sprints. Cards and answers are for its members.
+overview-product-owner = You are its product owner, so you see its sprints and may drop cards. Answers are for its members.
 overview-no-sprint =
     { $role ->
         [facilitator] No sprint is running. Plan one when the team is ready.

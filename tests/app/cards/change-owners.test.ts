@@ -194,9 +194,12 @@ describe('taking a drop back', () => {
     expect((await undropCard(h.deps, actorOf('ben'), one)).card.state).toBe('open');
   });
 
-  test('is for the product owner', async () => {
+  test('is for the product owner, who may drop cards as well without being a member', async () => {
     const { h } = await dropped();
-    await h.setUpTeam({ productOwnerId: PEOPLE.chi });
-    expect((await undropCard(h.deps, actorOf('chi'), one)).card.state).toBe('open');
+    await h.setUpTeam({ productOwnerId: PEOPLE.dayo });
+    expect((await undropCard(h.deps, actorOf('dayo'), one)).card.state).toBe('open');
+    const again = { ...one, reason: 'not wanted' };
+    expect((await dropCard(h.deps, actorOf('dayo'), again)).card.state).toBe('dropped');
+    await refusalOf(takeCards(h.deps, actorOf('dayo'), { place: CHANNEL, words: '2' }), 'not-a-member');
   });
 });

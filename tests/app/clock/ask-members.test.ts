@@ -205,6 +205,21 @@ describe('the reminder', () => {
     expect(h.kindsTo('ben')).toEqual(['daily-prompt']);
   });
 
+  test('spares a member whose open cards have all been answered for by a co-owner on that day', async () => {
+    const h = harness();
+    const team = await h.setUpTeam();
+    const { sprint } = await h.plan(team, { cards: 'Tide table, 5, @Ben @Chi\nCrane log, 3, @Chi' });
+    await h.pass('2026-11-03T09:15:00Z');
+    await h.answer('chi', sprint.id, '2026-11-03', { 1: { left: '4' } });
+    await h.pass('2026-11-03T12:15:00Z');
+    expect(h.kindsTo('ben')).not.toContain('reminder');
+    // What was said on the day before is no answer for this one.
+    await h.pass('2026-11-04T09:15:00Z');
+    await h.answer('chi', sprint.id, '2026-11-04', { 2: { left: '2' } });
+    await h.pass('2026-11-04T12:15:00Z');
+    expect(h.kindsTo('ben')).toContain('reminder');
+  });
+
   test('is skipped when the answer came before it was delivered', async () => {
     const { h, sprint } = await plannedSprint();
     await h.pass('2026-11-03T09:15:00Z');

@@ -41,7 +41,7 @@ describe('the home page', () => {
     ]);
   });
 
-  test('sums up the team’s sprint for members, and gives away no number of anybody else', async () => {
+  test('sums up the team’s sprint for members and the product owner, and gives away no number of anybody else', async () => {
     const h = harness();
     const { sprint } = await h.plan(await h.setUpTeam());
     await h.pass('2026-11-03T09:20:00Z');
@@ -53,7 +53,9 @@ describe('the home page', () => {
     expect(page.teams[0]?.myOpenCards.every(({ ownerIds }) => ownerIds.includes(ben.userId))).toBe(true);
     expect(JSON.stringify(page)).not.toContain('said by Chi');
     await h.setUpTeam({ productOwnerId: actorOf('dayo').userId });
-    expect((await openHomePage(h.deps, actorOf('dayo'))).teams).toMatchObject([{ progress: undefined }]);
+    expect((await openHomePage(h.deps, actorOf('dayo'))).teams).toMatchObject([
+      { progress: { leftPoints: 9 }, myOpenCards: [] },
+    ]);
   });
 
   test('says to facilitators only what is to be done next', async () => {

@@ -499,8 +499,9 @@ describe('overview', () => {
     expect(text).toContain('Harbour 12 is running');
     expect(text).not.toContain('open card');
     const offered = labels(over);
-    expect(offered).toContain('Record a value');
-    for (const label of ['Answer', 'Status', 'Cards', 'Drop a card', 'Baseline sprint', 'Team and times'])
+    for (const label of ['Record a value', 'Status', 'Cards', 'Drop a card'])
+      expect(offered).toContain(label);
+    for (const label of ['Answer', 'Pull in a card', 'Baseline sprint', 'Team and times'])
       expect(offered).not.toContain(label);
     expect(labels({ ...over, hasFinishedSprint: false })).not.toContain('Record a value');
   });

@@ -1,4 +1,5 @@
 /** The cards of a sprint as a list, the replies after one was changed, and the notice that some have no owner. */
+import type { Button } from '@slack/types';
 import type { CardLine } from '../../../app/cards/card-line.ts';
 import type { CardChange } from '../../../app/cards/change-cards.ts';
 import type { OwnersChange } from '../../../app/cards/change-owners.ts';
@@ -13,7 +14,9 @@ import { pulledCardWords } from '../../../words/pull-in.ts';
 import { loadSentence } from '../../../words/ratios.ts';
 import { mrkdwn, say } from '../../../words/say.ts';
 import { mrkdwnOf } from '../../../words/typed-text.ts';
-import { context, lead, section } from '../block-builders.ts';
+import { encodeValue } from '../../button-values.ts';
+import { ACTIONS } from '../../ids.ts';
+import { actions, button, context, lead, section } from '../block-builders.ts';
 import { type LineList, lineList } from '../line-sections.ts';
 import { type MessageView, messageView } from '../message-view.ts';
 
@@ -67,7 +70,13 @@ export function droppedMessage({ heading, card }: CardChange, reason = ''): Mess
   return messageView([
     section([dropped, ...why].join(' ')),
     section(mrkdwn('card-dropped-counts', { part: card.origin, points: card.estimatePoints })),
+    actions([takeBackButton(heading, card)]),
   ]);
+}
+
+function takeBackButton({ sprint }: SprintHeading, { number }: CardLine): Button {
+  const value = encodeValue({ sprintId: sprint.id, card: String(number) });
+  return button(say('card-take-drop-back'), { actionId: ACTIONS.takeDropBack, value });
 }
 
 export function undroppedMessage({ heading, card }: CardChange): MessageView {
@@ -113,10 +122,9 @@ export function cardsDroppedMessage(content: ContentOf<'cards-dropped'>): Messag
   const about = aboutCard(heading, card);
   const dropped = mrkdwn('card-dropped-by', { ...about, by: person(byUserId) });
   const why = reason.trim() === '' ? [] : [mrkdwn('card-dropped-reason', { reason })];
-  const next = isTakenBack
-    ? mrkdwn('card-dropped-taken-back')
-    : mrkdwn('card-dropped-take-back', { number: about.number });
-  return messageView([section([dropped, ...why].join(' ')), section(next)]);
+  const next = isTakenBack ? mrkdwn('card-dropped-taken-back') : mrkdwn('card-dropped-take-back');
+  const takeBack = isTakenBack ? [] : [actions([takeBackButton(heading, card)])];
+  return messageView([section([dropped, ...why].join(' ')), section(next), ...takeBack]);
 }
 
 export function reopenedCardMessage({ heading, card }: CardChange): MessageView {
