@@ -177,7 +177,8 @@ describe('changes of cards', () => {
   it('dropped: where its estimate stays, and the reason', () => {
     expect(droppedMessage({ heading, card: first }, 'No longer wanted').text).toMatchInlineSnapshot(`
       "Dropped from Harbour 12: card 1, LP-1 Import tide tables. Reason: No longer wanted
-      It keeps its 5 points in the commitment and counts as not finished."
+      It keeps its 5 points in the commitment and counts as not finished.
+      Buttons: Take it back"
     `);
     expect(droppedMessage({ heading, card: fifth }).text).toContain('in the pulled-in work');
   });
@@ -212,7 +213,8 @@ describe('changes of cards', () => {
     };
     expect(cardsDroppedMessage({ ...dropped, isTakenBack: false }).text).toMatchInlineSnapshot(`
       "<@U0BEN> dropped card 4 of Harbour 12, Warn of low water. Reason: no &lt;data&gt;
-      If that was a mistake, take it back in the team’s channel: /loadline undrop 4."
+      If that was a mistake, you can take it back.
+      Buttons: Take it back"
     `);
     expect(cardsDroppedMessage({ ...dropped, isTakenBack: true }).text).toMatchInlineSnapshot(`
       "<@U0BEN> dropped card 4 of Harbour 12, Warn of low water. Reason: no &lt;data&gt;
@@ -316,19 +318,19 @@ describe('help', () => {
       Each working day of a sprint I ask you in a direct message what is left on your cards; a click or a number is enough. /loadline alone shows what you can do now. Words after it do more:
       For everyone on the team
       • /loadline answer [day | card: left]: Say what is left on your cards, today or on an earlier day of the sprint; in a form or in words. For example /loadline answer 3: 2 worked 1 or /loadline answer 3 done.
-      • /loadline status: See how the sprint is going. Only you see it, unless you share it.
-      • /loadline cards [first number]: List the cards of the sprint, all of them or from one number on.
       • /loadline pull [title, estimate, @owner]: Bring in a card after planning. For example /loadline pull Repair the tide gauge, 3, @ana.
       • /loadline take card …: Take a share in cards: you become one of their owners. For example /loadline take 4 berth-3.
       • /loadline give card … @name …: Give your place on cards to others; co-owners stay. For example /loadline give 3 5 @ana.
       • /loadline release card …: Give cards back: you no longer own them, and co-owners stay.
       • /loadline blocked card reason: Say that a card is stuck, and on what. For example /loadline blocked 2 waiting for the key.
       • /loadline moving card: Say that a blocked card is moving again.
-      • /loadline drop [card reason]: Take a card out of the sprint, with a reason. For example /loadline drop 3 no longer wanted.
       • /loadline off days [half]: Say days off in advance, as a facilitator also the team’s. For example /loadline off 24 Dec to 2 Jan or /loadline off team 1 May.
       • /loadline works weekdays: Say on which weekdays you work. For example /loadline works mon-thu.
       • /loadline reopen [card]: Open a finished card again; without a card, open the closed sprint again for corrections.
       For everyone on the team and its product owner
+      • /loadline status: See how the sprint is going. Only you see it, unless you share it.
+      • /loadline cards [first number]: List the cards of the sprint, all of them or from one number on.
+      • /loadline drop [card reason]: Take a card out of the sprint, with a reason. For example /loadline drop 3 no longer wanted.
       • /loadline undrop card: Take back a drop that was a mistake: your own, or any as a facilitator or product owner.
       • /loadline range [first day] [last day] [N away]: See how much to commit to in the coming sprint; N is the days off and away of all members together. For example /loadline range 2026-11-30 2026-12-11 6 away.
       • /loadline odds: See which sizes of card tend to hold surprise work.
