@@ -46,7 +46,12 @@ type PlanProblem =
   | { readonly code: 'days-reversed'; readonly first: string; readonly last: string }
   | { readonly code: 'sprint-too-long'; readonly most: number; readonly days: number }
   | { readonly code: 'sprint-over-already'; readonly last: string; readonly time: string }
-  | { readonly code: 'overlap'; readonly sprint: string; readonly first: string; readonly last: string }
+  | {
+      readonly code: 'overlap' | 'overlap-at-end';
+      readonly sprint: string;
+      readonly first: string;
+      readonly last: string;
+    }
   | { readonly code: 'bad-lines'; readonly lines: readonly BadLine[] }
   | { readonly code: 'too-many-cards'; readonly most: number; readonly cards: number };
 
@@ -58,6 +63,8 @@ type CardProblem =
   | { readonly code: 'which-card' }
   | { readonly code: 'which-people' }
   | { readonly code: 'first-card' }
+  | { readonly code: 'card-key' }
+  | { readonly code: 'goal-word' }
   | { readonly code: 'drop-reason'; readonly most: number }
   | { readonly code: 'cancel-reason'; readonly most: number }
   | { readonly code: 'blocked-on'; readonly most: number };

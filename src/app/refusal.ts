@@ -29,6 +29,11 @@ export interface RefusalDetails {
     readonly productOwnerId: string | undefined;
     readonly facilitatorIds: readonly string[];
   };
+  'not-a-goal-keeper': {
+    readonly teamName: string;
+    readonly productOwnerId: string | undefined;
+    readonly facilitatorIds: readonly string[];
+  };
   /** The person belongs to another workspace. */
   outsider: Record<never, never>;
   'guest-set-up': Record<never, never>;
@@ -86,6 +91,14 @@ export interface RefusalDetails {
     readonly example: string | undefined;
   };
   'key-taken': { readonly key: string; readonly sprintName: string };
+  /** The estimate of a card counts as committed and can't be corrected any more. */
+  'estimate-is-fixed': {
+    readonly card: string;
+    readonly number: string;
+    readonly why: 'answered' | 'first-day-over';
+  };
+  /** A sprint that was reopened closes again when it does. */
+  'sprint-was-closed': { readonly sprintName: string };
   'no-draft': Record<never, never>;
   'too-much-at-once': { readonly waitSeconds: number };
   'sprint-changed': Record<never, never>;
@@ -101,6 +114,7 @@ export interface RefusalDetails {
 /** What only a facilitator may do. */
 export type FacilitatorAct =
   | 'plan'
+  | 'edit'
   | 'close'
   | 'cancel'
   | 'reopen'

@@ -8,12 +8,15 @@ import { blockCard, dropCard, listCards, reopenCard, unblockCard, undropCard } f
 import { assignCards, giveCards, releaseCards, takeCards } from './cards/change-owners.ts';
 import { pullCard, pullForm, pullLine } from './cards/pull-card.ts';
 import { cancelSprint, closeSprint, reopenSprint } from './closing/end-sprint.ts';
+import { recordGoal } from './closing/record-goal.ts';
 import { sayDaysOff } from './days-off/say-days-off.ts';
 import { sayWeekdays } from './days-off/say-weekdays.ts';
 import { exportSprints } from './export/export-sprints.ts';
 import { baselineForm, nameBaseline } from './history/name-baseline.ts';
 import { recordValue, recordValueLine, valueForm } from './history/record-value.ts';
 import { importForm, importSprints } from './import/import-sprints.ts';
+import { cardToEdit, editCard } from './planning/edit-card.ts';
+import { editSprint, sprintToEdit } from './planning/edit-sprint.ts';
 import { planForm } from './planning/plan-form.ts';
 import { commitPlan, previewPlan } from './planning/plan-sprint.ts';
 import type { AppDependencies } from './ports/app-dependencies.ts';
@@ -39,9 +42,12 @@ const ALL = {
   beginWelcome,
   blockCard,
   cancelSprint,
+  cardToEdit,
   closeSprint,
   commitPlan,
   dropCard,
+  editCard,
+  editSprint,
   erasePerson,
   exportSprints,
   forecastForm,
@@ -63,6 +69,7 @@ const ALL = {
   pullLine,
   recordAnswers,
   recordAway,
+  recordGoal,
   recordUnchanged,
   recordValue,
   recordValueLine,
@@ -78,6 +85,7 @@ const ALL = {
   shareAdvice,
   shareStatus,
   sprintStatus,
+  sprintToEdit,
   statusChart,
   takeBackWelcome,
   takeCards,

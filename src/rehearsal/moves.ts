@@ -4,6 +4,7 @@
  * becomes of a refusal, is the player's business.
  */
 import { ACTIONS, ANSWER_PARTS, answerField, cardsField, MAX_CARD_FIELDS } from '../slack/ids.ts';
+import { EDIT_CARD_FIELDS } from '../slack/views/planning/edit-views.ts';
 import { PLAN_FIELDS } from '../slack/views/planning/plan-forms.ts';
 import { SETUP_FIELDS } from '../slack/views/team/team-forms.ts';
 import { DEFAULT_THRESHOLDS, type Thresholds } from '../sprint/thresholds.ts';
@@ -168,6 +169,9 @@ export class Moves {
     }
     if (event.moving) return this.#talk.command(userId, `moving ${this.#number(event.moving.card)}`);
     if (event.away) return this.#away(userId, event.on);
+    if (event.edit) return this.#edit(userId, event.edit);
+    if (event.extend) return this.#extend(userId, event.extend);
+    if (event.goalMet) return this.#talk.command(userId, `goal ${event.goalMet}`);
     await this.#talk.formAfter(userId, () => this.#talk.command(userId, 'cancel'));
     return this.#talk.submit(userId, {});
   }
@@ -177,6 +181,32 @@ export class Moves {
     const { members, roles } = this.#scenario;
     const isMember = members.some(({ id }) => id === personId);
     return isMember || roles?.productOwner === personId || roles?.facilitators?.includes(personId) === true;
+  }
+
+  async #edit(
+    userId: string,
+    { card, estimate, ...texts }: NonNullable<ScenarioEvent['edit']>,
+  ): Promise<void> {
+    const number = this.#number(card);
+    const typed = estimate === undefined ? {} : { estimate: String(estimate) };
+    await this.#talk.formAfter(userId, () => this.#talk.command(userId, `edit ${number}`));
+    if (estimate !== undefined && !this.#talk.hasField(userId, EDIT_CARD_FIELDS.estimate)) {
+      // The form no longer offers it; asked in words, the bot says why.
+      return this.#talk.command(userId, `edit ${number} estimate ${estimate}`);
+    }
+    const before = this.#rehearsal.refusals.length;
+    await this.#talk.submit(userId, given({ ...texts, ...typed }));
+    if (texts.key === undefined || this.#rehearsal.refusals.length > before) return;
+    // From now on the card goes by its new name, in the file as well.
+    const key = texts.key.trim() || card;
+    this.#cardNumbers.delete(card);
+    this.#cardNumbers.set(key, Number(number));
+    this.#cardKeys.set(Number(number), key);
+  }
+
+  async #extend(userId: string, changed: NonNullable<ScenarioEvent['extend']>): Promise<void> {
+    await this.#talk.formAfter(userId, () => this.#talk.command(userId, 'edit'));
+    await this.#talk.submit(userId, given(changed));
   }
 
   async #off(userId: string, { from, to = from, half }: ScenarioDaysOff, whose: string): Promise<void> {
@@ -244,6 +274,13 @@ export class Moves {
     const workedWords = worked === undefined ? '' : ` worked ${worked}`;
     return `${this.#number(card)}: ${left}${workedWords} surprise ${surprise ?? 0}`;
   }
+}
+
+/** The fields that the file gives. */
+function given(fields: Readonly<Record<string, string | undefined>>): Record<string, string> {
+  return Object.fromEntries(
+    Object.entries(fields).filter((field): field is [string, string] => field[1] !== undefined),
+  );
 }
 
 /** A weekday as one types it. */

@@ -7,7 +7,7 @@ import { askedPrompts } from '../app/closing/sprint-habits.ts';
 import { verdictContent } from '../app/closing/verdict-content.ts';
 import { memberDaysBy } from '../app/history/past-sprint-at-closing.ts';
 import type { Reading } from '../app/ports/store.ts';
-import type { Sprint, SprintResult, Team } from '../app/team/team.ts';
+import type { GoalMet, Sprint, SprintResult, Team } from '../app/team/team.ts';
 import { RATIO_IDS, type RatioId, type SprintRatios } from '../sprint/sprint-ratios.ts';
 import type { SprintTotals } from '../sprint/totals.ts';
 import { isDefined, type Ratio } from '../sprint/undefined-value.ts';
@@ -40,6 +40,7 @@ export interface PlayedPost {
 export interface PlayedCard {
   readonly key: string;
   readonly title: string;
+  readonly link?: string | undefined;
   readonly origin: 'planned' | 'pulled-in';
   readonly owners: readonly string[];
   readonly estimatePoints: number;
@@ -61,6 +62,8 @@ export type PlayedSprint = SprintTotals &
     readonly startsOn: string;
     readonly endsOn: string;
     readonly state: Sprint['state'];
+    /** Whether its goal was met; `null` while nobody has said. */
+    readonly goalMet: GoalMet | null;
     /** Working days of all members together, less the days off and away. */
     readonly memberDays: number;
     /** Questions to members on days on which they work, and how many of them were met. */
@@ -163,6 +166,7 @@ function playedSprint(
     startsOn,
     endsOn,
     state,
+    goalMet: sprint.goalOutcome?.met ?? null,
     ...totals,
     ...playedRatios(ratios),
     estimatePoints: totals.commitmentPoints + totals.pulledInPoints,
@@ -194,6 +198,7 @@ function playedCard(
   return {
     key: plan?.keys.get(card.number) ?? card.key,
     title: card.title,
+    ...(card.link === undefined ? {} : { link: card.link }),
     origin: card.origin,
     owners: card.ownerIds.map((userId) => memberIdOf(userId) ?? userId),
     estimatePoints: card.estimatePoints,

@@ -49,6 +49,8 @@ export class Player {
   readonly #scenario: Scenario;
   readonly #moves: Moves;
   readonly #playEvent: PlayEvent;
+  /** When the sprint being played ends; moves when it is extended. */
+  #end = { endsOn: '', closesAt: '' };
 
   /** @param playEvent decides what of an event is played; everything when left out */
   constructor(rehearsal: Rehearsal, scenario: Scenario, playEvent: PlayEvent = (event, play) => play(event)) {
@@ -84,6 +86,7 @@ export class Player {
   async *#sprintSteps(sprint: ScenarioSprint): AsyncGenerator<PlayStep, void, undefined> {
     const { timeZone } = this.#scenario.team;
     const keys = this.#moves.turnTo(sprint);
+    this.#end = { endsOn: sprint.endsOn, closesAt: this.#moves.closesAt(sprint) };
     const days = [...new Set(sprint.events.map(({ on }) => on))].sort();
     // What is said before the first day is said before the sprint is planned, so that the bot refuses it.
     for (const day of days.filter((one) => one < sprint.startsOn)) yield this.#messagesStep(sprint, day);
@@ -99,7 +102,7 @@ export class Player {
       },
     };
     for (const day of days.filter((one) => one >= sprint.startsOn)) yield this.#messagesStep(sprint, day);
-    const closing = instantOf(sprint.endsOn, this.#moves.closesAt(sprint), timeZone);
+    const closing = instantOf(this.#end.endsOn, this.#end.closesAt, timeZone);
     yield {
       at: closing,
       play: async () => {
@@ -120,7 +123,8 @@ export class Player {
         await this.#rehearsal.moveTo(at);
         for (const event of events) {
           await this.#playEvent(event, async (one) => {
-            await this.#try(sprint.name, one, () => this.#moves.act(one));
+            const taken = await this.#try(sprint.name, one, () => this.#moves.act(one));
+            if (taken) Object.assign(this.#end, one.extend);
           });
         }
         return say('rehearsal-said', { day, people: this.#peopleOf(events) });

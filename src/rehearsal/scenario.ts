@@ -51,13 +51,29 @@ const event = z
     away: yes.optional(),
     off: z.object({ from: day, to: day.optional(), half: z.boolean().optional() }).optional(),
     cancel: yes.optional(),
+    edit: z
+      .object({
+        card: word,
+        title: z.string().optional(),
+        link: z.string().optional(),
+        key: z.string().optional(),
+        estimate: z.number().optional(),
+      })
+      .optional(),
+    extend: z
+      .object({ endsOn: day.optional(), closesAt: time.optional() })
+      .refine(({ endsOn, closesAt }) => endsOn !== undefined || closesAt !== undefined, {
+        error: () => say('scenario-extend-nothing'),
+      })
+      .optional(),
+    goalMet: z.enum(['yes', 'partly', 'no'], { error: () => say('scenario-goal-met') }).optional(),
   })
   .superRefine((value, context) => {
     const kinds = EVENT_KINDS.filter((kind) => value[kind] !== undefined);
     if (kinds.length === 0) context.addIssue(say('scenario-event-none', { kinds: EVENT_KINDS }));
     else if (kinds.length > 1) {
       context.addIssue(say('scenario-event-several', { kinds: EVENT_KINDS, found: kinds }));
-    } else if (value.by === undefined && kinds[0] !== 'cancel') {
+    } else if (value.by === undefined && !OF_FACILITATOR.includes(kinds[0] ?? '')) {
       context.addIssue(say('scenario-event-nobody'));
     }
   });
@@ -74,7 +90,13 @@ const EVENT_KINDS = [
   'away',
   'off',
   'cancel',
+  'edit',
+  'extend',
+  'goalMet',
 ] as const;
+
+/** What a facilitator says, when nobody is named. */
+const OF_FACILITATOR: readonly string[] = ['cancel', 'edit', 'extend', 'goalMet'];
 
 const scenario = z
   .object({

@@ -32,6 +32,13 @@ export type SprintCardValue = z.infer<typeof sprintCardValue>;
 export const placeValue = z.strictObject({ channelId: id });
 export type PlaceValue = z.infer<typeof placeValue>;
 
+/** A card as somebody called it, of the team in a channel. */
+export const cardValue = z.strictObject({
+  channelId: id,
+  reference: z.string().max(64).transform(visibleText),
+});
+export type CardValue = z.infer<typeof cardValue>;
+
 const points = z.number().min(0).max(1e9);
 
 /** A planning question; whether its days and amounts make sense the use case decides. */
@@ -69,7 +76,7 @@ export type AnswersValue = z.infer<typeof answersValue>;
 
 /** Writes a button's value. */
 export function encodeValue(
-  value: SprintDayValue | SprintValue | SprintCardValue | PlaceValue | AdviceValue,
+  value: SprintDayValue | SprintValue | SprintCardValue | PlaceValue | CardValue | AdviceValue,
 ): string {
   return JSON.stringify(value);
 }

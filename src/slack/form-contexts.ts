@@ -13,6 +13,7 @@ export const setupContext = z.strictObject({ channelId: id, replyTo });
 export const personContext = z.strictObject({ replyTo });
 export const teamContext = z.strictObject({ teamId: id, replyTo });
 export const sprintContext = z.strictObject({ sprintId: id, replyTo });
+export const cardContext = z.strictObject({ sprintId: id, number: z.int().min(1).max(10_000), replyTo });
 /** A card that is to be made of a message; the team isn't chosen yet. */
 export const cardDraftContext = z.strictObject({
   title: z.string().max(200).transform(visibleText),
@@ -40,6 +41,7 @@ export type FormContext = z.infer<
   | typeof personContext
   | typeof teamContext
   | typeof sprintContext
+  | typeof cardContext
   | typeof cardDraftContext
   | typeof answerContext
   | typeof importContext

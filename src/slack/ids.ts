@@ -27,6 +27,8 @@ export const ACTIONS = {
   takeDropBack: 'take-drop-back',
   showCards: 'show-cards',
   showStatus: 'show-status',
+  /** Value: CardValue. */
+  editCard: 'edit-card',
   showHelp: 'show-help',
   /** All of a team's buttons on the home page. */
   showMore: 'show-more',

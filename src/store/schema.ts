@@ -5,5 +5,5 @@ export { loadline } from './schema/columns.ts';
 export { pastChanges, pastSprints, recordedValues } from './schema/history.ts';
 export { installAttempts, installations } from './schema/installations.ts';
 export { posts, prompts, seenEvents, visits } from './schema/posts.ts';
-export { planDrafts, sprintResults } from './schema/sprint-records.ts';
+export { planChanges, planDrafts, sprintResults } from './schema/sprint-records.ts';
 export { members, sprints, teams } from './schema/teams.ts';

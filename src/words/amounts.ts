@@ -34,6 +34,11 @@ export function toTenths(amount: number): number {
   return Math.round(amount * 10) / 10;
 }
 
+/** `Tue 3 Nov` */
+export function dayName(day: Day): string {
+  return say('amount-day', { day });
+}
+
 /** `3 Nov 2026` */
 export function shortDate(day: Day): string {
   return say('amount-short-date', { day });

@@ -423,7 +423,9 @@ export interface Messages {
     readonly surprise: number;
   };
   'verdict-no-plan': { readonly finished: number };
-  'verdict-goal': { readonly goal: string };
+  'verdict-goal': { readonly met: 'no' | 'partly' | 'unsaid' | 'yes'; readonly goal: string };
+  'verdict-goal-unnamed': { readonly met: 'no' | 'partly' | 'yes' };
+  'verdict-goal-note': { readonly note: string };
   'verdict-finished': {
     readonly is: 'beyond' | 'within';
     readonly finished: number;
@@ -506,6 +508,8 @@ export interface Messages {
   'cancel-what-follows': { readonly sprint: string };
   'cancel-reason': Record<never, never>;
   'cancel-reason-hint': Record<never, never>;
+  'goal-recorded': { readonly met: 'no' | 'partly' | 'yes'; readonly sprint: string };
+  'goal-recorded-next': Record<never, never>;
   'closed-reply': { readonly sprint: string; readonly verdict: string };
   'closed-reply-next': Record<never, never>;
   'cancelled-reply': { readonly sprint: string };
@@ -545,6 +549,7 @@ export interface Messages {
   'overview-odds-button': Record<never, never>;
   'overview-forecast-button': Record<never, never>;
   'overview-history-button': Record<never, never>;
+  'overview-edit-button': Record<never, never>;
   'overview-close-button': Record<never, never>;
   'overview-cancel-button': Record<never, never>;
   'overview-reopen-button': Record<never, never>;
@@ -603,6 +608,10 @@ export interface Messages {
   'command-works-summary': Record<never, never>;
   'command-plan-usage': Record<never, never>;
   'command-plan-summary': Record<never, never>;
+  'command-edit-usage': Record<never, never>;
+  'command-edit-summary': Record<never, never>;
+  'command-goal-usage': Record<never, never>;
+  'command-goal-summary': Record<never, never>;
   'command-close-usage': Record<never, never>;
   'command-close-summary': Record<never, never>;
   'command-cancel-usage': Record<never, never>;
@@ -904,6 +913,7 @@ export interface Messages {
   'amount-whole-percent': { readonly share: number };
   'amount-whole-percent-span': { readonly low: number; readonly high: number };
   'amount-number': { readonly amount: number };
+  'amount-day': { readonly day: string };
   'amount-short-date': { readonly day: string };
   'amount-short-date-no-year': { readonly day: string };
   'amount-percentage-points': { readonly count: number; readonly amount: string };
@@ -1530,6 +1540,40 @@ export interface Messages {
   'plan-odds-cards': { readonly count: number; readonly numbers: readonly string[] };
   'plan-odds-more-cards': { readonly count: number };
   'plan-odds-advice': Record<never, never>;
+  'edit-card-title': Record<never, never>;
+  'edit-submit': Record<never, never>;
+  'edit-card-intro': { readonly number: string; readonly sprint: string; readonly card: string };
+  'edit-card-name': Record<never, never>;
+  'edit-card-link': Record<never, never>;
+  'edit-card-link-hint': Record<never, never>;
+  'edit-card-key': Record<never, never>;
+  'edit-card-key-hint': Record<never, never>;
+  'edit-card-estimate': Record<never, never>;
+  'edit-card-estimate-hint': Record<never, never>;
+  'edit-card-estimate-fixed': Record<never, never>;
+  'edit-sprint-title': Record<never, never>;
+  'edit-sprint-intro': { readonly sprint: string; readonly startsOn: string };
+  'edit-sprint-next': Record<never, never>;
+  'edit-card-saved': { readonly sprint: string; readonly number: string; readonly card: string };
+  'edit-sprint-saved': { readonly sprint: string; readonly endsOn: string; readonly closesAt: string };
+  'edit-nothing': Record<never, never>;
+  'edit-next': Record<never, never>;
+  'plan-changed': { readonly days: readonly string[] };
+  'plan-change-line': { readonly change: string };
+  'plan-change-line-by': { readonly day: string; readonly person: string; readonly change: string };
+  'plan-change-title': { readonly card: string; readonly was: string };
+  'plan-change-link': { readonly change: 'added' | 'changed' | 'removed'; readonly card: string };
+  'plan-change-key': {
+    readonly change: 'added' | 'changed' | 'removed';
+    readonly card: string;
+    readonly became: string;
+    readonly was: string;
+  };
+  'plan-change-estimate': { readonly card: string; readonly became: number; readonly was: number };
+  'plan-change-goal': { readonly change: 'added' | 'changed' | 'removed'; readonly was: string };
+  'plan-change-ends': { readonly became: string; readonly was: string };
+  'plan-change-closes': { readonly became: string; readonly was: string };
+  'plan-changes-more': { readonly changes: number };
   'plan-title': Record<never, never>;
   'plan-submit': Record<never, never>;
   'plan-intro': { readonly team: string };
@@ -1635,6 +1679,8 @@ export interface Messages {
   'privacy-cards-added': { readonly count: number };
   'privacy-card-changes': { readonly count: number };
   'privacy-drafts': { readonly count: number };
+  'privacy-plan-changes': { readonly count: number };
+  'privacy-goals-judged': { readonly count: number };
   'privacy-recorded-values': { readonly count: number };
   'privacy-messages-to-you': { readonly count: number };
   'privacy-posts-by-you': { readonly count: number };
@@ -1718,6 +1764,7 @@ export interface Messages {
   'problem-sprint-too-long': { readonly most: number; readonly days: number };
   'problem-sprint-over-already': { readonly last: string; readonly time: string };
   'problem-overlap': { readonly sprint: string; readonly first: string; readonly last: string };
+  'problem-overlap-at-end': { readonly sprint: string; readonly first: string; readonly last: string };
   'problem-too-many-cards': { readonly most: number; readonly cards: number };
   'problem-no-away-days': Record<never, never>;
   'problem-too-many-away-days': {
@@ -1744,6 +1791,8 @@ export interface Messages {
   'problem-several-cards': Record<never, never>;
   'problem-which-card': Record<never, never>;
   'problem-which-people': Record<never, never>;
+  'problem-card-key': Record<never, never>;
+  'problem-goal-word': Record<never, never>;
   'problem-first-card': Record<never, never>;
   'problem-drop-reason': { readonly most: number };
   'problem-blocked-on': { readonly most: number };
@@ -1953,6 +2002,7 @@ export interface Messages {
       | 'choose-baseline'
       | 'close'
       | 'days-off'
+      | 'edit'
       | 'export'
       | 'import'
       | 'move'
@@ -1961,6 +2011,7 @@ export interface Messages {
       | 'undrop';
     readonly team: string;
   };
+  'refusal-not-a-goal-keeper': { readonly team: string };
   'refusal-not-a-value-keeper': { readonly team: string };
   'refusal-ask-people': { readonly people: readonly string[] };
   'refusal-nobody-to-ask': Record<never, never>;
@@ -2052,6 +2103,10 @@ export interface Messages {
   'refusal-cancel-example': Record<never, never>;
   'refusal-key-taken': { readonly sprint: string; readonly name: string };
   'refusal-key-taken-fix': Record<never, never>;
+  'refusal-estimate-is-fixed': { readonly why: 'answered' | 'first-day-over'; readonly card: string };
+  'refusal-estimate-is-fixed-fix': { readonly number: string };
+  'refusal-sprint-was-closed': { readonly sprint: string };
+  'refusal-sprint-was-closed-fix': Record<never, never>;
   'refusal-no-draft': Record<never, never>;
   'refusal-no-draft-fix': Record<never, never>;
   'refusal-sprint-changed': Record<never, never>;
@@ -2130,6 +2185,8 @@ export interface Messages {
   'scenario-zone': { readonly zone: string };
   'scenario-event-none': { readonly kinds: readonly string[] };
   'scenario-event-several': { readonly kinds: readonly string[]; readonly found: readonly string[] };
+  'scenario-extend-nothing': Record<never, never>;
+  'scenario-goal-met': Record<never, never>;
   'scenario-event-nobody': Record<never, never>;
   'scenario-member-twice': { readonly member: string };
   'sprint-span': { readonly days: 'several' | 'single'; readonly from: string; readonly to: string };

@@ -17,6 +17,8 @@ const KINDS = {
   cardsAdded: 'privacy-cards-added',
   cardChanges: 'privacy-card-changes',
   drafts: 'privacy-drafts',
+  planChanges: 'privacy-plan-changes',
+  goalsJudged: 'privacy-goals-judged',
   recordedValues: 'privacy-recorded-values',
   messagesToYou: 'privacy-messages-to-you',
   postsByYou: 'privacy-posts-by-you',

@@ -70,6 +70,10 @@ const TOLD: Told = {
     what: speak('refusal-not-a-value-keeper', { team: teamName }),
     fix: askPeople(speak, [productOwnerId, ...facilitatorIds]),
   }),
+  'not-a-goal-keeper': ({ teamName, productOwnerId, facilitatorIds }, speak) => ({
+    what: speak('refusal-not-a-goal-keeper', { team: teamName }),
+    fix: askPeople(speak, [productOwnerId, ...facilitatorIds]),
+  }),
   outsider: (_, speak) => both(speak, 'outsider'),
   'guest-set-up': (_, speak) => both(speak, 'guest-set-up'),
   'no-work-to-be-off': (_, speak) => both(speak, 'no-work-to-be-off'),
@@ -173,6 +177,11 @@ const TOLD: Told = {
     }),
   }),
   'key-taken': ({ key, sprintName }, speak) => both(speak, 'key-taken', { name: key, sprint: sprintName }),
+  'estimate-is-fixed': ({ card, number, why }, speak) => ({
+    what: speak('refusal-estimate-is-fixed', { card, why }),
+    fix: speak('refusal-estimate-is-fixed-fix', { number }),
+  }),
+  'sprint-was-closed': ({ sprintName }, speak) => both(speak, 'sprint-was-closed', { sprint: sprintName }),
   'no-draft': (_, speak) => both(speak, 'no-draft'),
   'sprint-changed': (_, speak) => both(speak, 'sprint-changed'),
   'answered-since': ({ card }, speak) => both(speak, 'answered-since', { card }),

@@ -24,6 +24,17 @@ export function verdictSentence({ verdict, totals, ratios }: SprintSummary): str
   return say('verdict-missed', { ...finished, failed, surprise: totals.surprisePoints });
 }
 
+/** `Sprint goal met: Skippers see the tide`; undefined when there is no goal, and nobody has said anything of it. */
+export function goalSentence({ goalOutcome, sprint: { goal } }: VerdictContent): string | undefined {
+  const { met, note = '' } = goalOutcome ?? {};
+  if (goal.trim() === '' && met === undefined) return undefined;
+  const words =
+    goal.trim() === '' && met !== undefined
+      ? say('verdict-goal-unnamed', { met })
+      : say('verdict-goal', { met: met ?? 'unsaid', goal });
+  return note === '' ? words : `${words} ${say('verdict-goal-note', { note })}`;
+}
+
 /** Whether the numbers are the last word; undefined when the sprint was closed once and for all. */
 export function reopenedSentence({ reopened, version }: VerdictContent): string | undefined {
   if (reopened === 'open') return say('verdict-open-again');

@@ -52,6 +52,8 @@ function compareSprint(sprint: PlayedSprint, reckoned: ReckonedSprint, check: Ch
   }
   check('name', sprint.name, reckoned.sprint.name);
   check('state', sprint.state, reckoned.cancelled ? 'cancelled' : 'closed');
+  check('last day', sprint.endsOn, reckoned.endsOn);
+  check('goal', sprint.goalMet, reckoned.goalMet);
   check('verdict', sprint.verdict, reckoned.verdict);
   check('reopenable until', sprint.reopenableUntil, reckoned.reopenableUntil);
   check('failed tests', sprint.failedTests.map((id) => FAILED_TESTS[id] ?? id).sort(), reckoned.failed);
@@ -69,6 +71,7 @@ function compareSprint(sprint: PlayedSprint, reckoned: ReckonedSprint, check: Ch
     if (!is) continue;
     const shouldBe: Partial<typeof is> = {
       title: card.title.trim().replaceAll(/\s+/g, ' '),
+      link: card.link,
       origin: card.pulledIn ? 'pulled-in' : 'planned',
       estimatePoints: card.estimate / 2,
       workedPoints: card.worked / 2,

@@ -28,6 +28,7 @@ interface Line {
 export interface Tally {
   key: string;
   title: string;
+  link: string | undefined;
   owners: string[];
   pulledIn: boolean;
   estimate: number;
@@ -49,6 +50,9 @@ export interface ReckonedSprint {
   sprint: ScenarioSprint;
   cards: Tally[];
   cancelled: boolean;
+  endsOn: string;
+  closesAt: string;
+  goalMet: 'yes' | 'partly' | 'no' | null;
   /** Every number by its name in the results; `undefined` where there is none. */
   numbers: Record<string, number | undefined>;
   verdict: 'kept' | 'missed' | 'no plan' | null;
@@ -148,6 +152,10 @@ export class SprintBook {
   cancelledOn: string | undefined;
   /** `member day` of those who said that they were away, and have not answered since. */
   readonly away = new Set<string>();
+  goalMet: 'yes' | 'partly' | 'no' | null = null;
+  /** Moves when the sprint is extended. */
+  endsOn: string;
+  closesAt: string;
   readonly #memberIds: Set<string>;
   readonly #facilitatorIds: Set<string>;
   readonly #scenario: Scenario;
@@ -155,14 +163,14 @@ export class SprintBook {
   constructor(scenario: Scenario, sprint: ScenarioSprint) {
     this.sprint = sprint;
     this.#scenario = scenario;
+    this.endsOn = sprint.endsOn;
+    this.closesAt = sprint.closesAt ?? scenario.team.closesAt ?? '17:00';
     this.#memberIds = new Set(scenario.members.map(({ id }) => id));
     this.#facilitatorIds = new Set(scenario.roles?.facilitators ?? []);
   }
 
   get closesAtMs(): number {
-    const { team } = this.#scenario;
-    const closesAt = this.sprint.closesAt ?? team.closesAt ?? '17:00';
-    return localInstantMs(this.sprint.endsOn, closesAt, team.timeZone);
+    return localInstantMs(this.endsOn, this.closesAt, this.#scenario.team.timeZone);
   }
 
   /** Whether the sprint is open at the prompt time of the day. */
@@ -189,13 +197,20 @@ export class SprintBook {
   }
 
   /** Takes an event; false when it must be refused, and then nothing of it counts. */
-  take(event: ScenarioEvent): boolean {
-    const { team } = this.#scenario;
-    const { startsOn, endsOn } = this.sprint;
+  take(event: ScenarioEvent, isWorkingDay: (day: string) => boolean = () => true): boolean {
+    const { team, roles } = this.#scenario;
     const isFacilitator = event.by === undefined || this.#facilitatorIds.has(event.by);
+    const isOwner = event.by !== undefined && event.by === roles?.productOwner;
+    if (event.on < this.sprint.startsOn || this.cancelledOn !== undefined) return false;
+    if (event.goalMet) {
+      if (isFacilitator || isOwner) this.goalMet = event.goalMet;
+      return isFacilitator || isOwner;
+    }
     if (event.by !== undefined && !isFacilitator && !this.#memberIds.has(event.by)) return false;
-    if (event.on < startsOn || event.on > endsOn || this.cancelledOn !== undefined) return false;
-    if (localInstantMs(event.on, team.promptAt, team.timeZone) >= this.closesAtMs) return false;
+    const nowMs = localInstantMs(event.on, team.promptAt, team.timeZone);
+    if (event.on > this.endsOn || nowMs >= this.closesAtMs) return false;
+    if (event.edit) return isFacilitator && this.#takeEdit(event.on, event.edit, isWorkingDay);
+    if (event.extend) return isFacilitator && this.#takeExtension(nowMs, event.extend);
     if (event.cancel) {
       if (!isFacilitator) return false;
       this.cancelledOn = event.on;
@@ -268,6 +283,48 @@ export class SprintBook {
     return true;
   }
 
+  /** All of it or nothing. An estimate only on the first working day, and before anybody has answered. */
+  #takeEdit(
+    on: string,
+    { card: key, ...to }: NonNullable<ScenarioEvent['edit']>,
+    isWorkingDay: (day: string) => boolean,
+  ): boolean {
+    const card = this.cards.find((one) => one.key === key);
+    if (!card) return false;
+    const title = to.title?.trim().replaceAll(/\s+/g, ' ') ?? card.title;
+    const estimate = to.estimate === undefined ? card.estimate : halves(to.estimate);
+    if (title === '' || title.length > 200 || estimate === undefined) return false;
+    const days = daysBetween(this.sprint.startsOn, this.endsOn);
+    const firstDay = days.find(isWorkingDay) ?? this.sprint.startsOn;
+    const isFixed = on > firstDay || card.lines.some(({ kind }) => kind === 'answer');
+    if (estimate !== card.estimate && isFixed) return false;
+    if (to.key !== undefined && to.key !== key) {
+      const isWellFormed = /^[a-z][a-z0-9]{0,9}-\d{1,7}$/i.test(to.key);
+      if (!isWellFormed || this.cards.some((one) => one.key.toLowerCase() === to.key?.toLowerCase()))
+        return false;
+    }
+    if (to.link !== undefined && to.link !== '' && !/^https?:\/\/\S+$/.test(to.link)) return false;
+    card.title = title;
+    card.key = to.key ?? card.key;
+    card.link = to.link === undefined ? card.link : to.link || undefined;
+    card.estimate = estimate;
+    derive(card);
+    return true;
+  }
+
+  #takeExtension(nowMs: number, to: NonNullable<ScenarioEvent['extend']>): boolean {
+    const { timeZone } = this.#scenario.team;
+    const endsOn = to.endsOn ?? this.endsOn;
+    const closesAt = to.closesAt ?? this.closesAt;
+    const days = daysBetween(this.sprint.startsOn, endsOn).length;
+    if (days < 1 || days > 92) return false;
+    const isSame = endsOn === this.endsOn && closesAt === this.closesAt;
+    if (!isSame && localInstantMs(endsOn, closesAt, timeZone) <= nowMs) return false;
+    this.endsOn = endsOn;
+    this.closesAt = closesAt;
+    return true;
+  }
+
   /** One bad answer refuses them all; a second one for the same card corrects the first. */
   #takeAnswers(by: string, on: string, answers: readonly ScenarioAnswer[]): boolean {
     const before = new Map(this.cards.map((card) => [card, [...card.lines]]));
@@ -318,11 +375,12 @@ function isSame(old: Line, line: Pick<Line, 'by' | 'on'>): boolean {
   return old.kind === 'answer' && old.by === line.by && old.on === line.on;
 }
 
-function tallyOf({ key, title, estimate, owners }: ScenarioCard, pulledIn: boolean): Tally {
+function tallyOf({ key, title, link, estimate, owners }: ScenarioCard, pulledIn: boolean): Tally {
   const half = estimate * 2;
   return {
     key,
     title,
+    link,
     owners: [...new Set(owners)],
     pulledIn,
     estimate: half,
@@ -354,30 +412,35 @@ export function reckon(scenario: Scenario): Reckoning {
     const idle = new Set<string>();
     const off = new Set<string>();
     const blocked = new Map<string, number>();
-    const days = new Set([
-      ...daysBetween(sprint.startsOn, sprint.endsOn),
-      ...sprint.events.map(({ on }) => on),
-    ]);
     const answered = new Set<string>();
-    let lastCalls = new Set<string>();
-    for (const day of [...days].sort()) {
+    const lastCalls = new Set<string>();
+    const gone = new Set<string>();
+    for (let day = nextDay(book, gone); day !== undefined; day = nextDay(book, gone)) {
+      gone.add(day);
+      const today = day;
       if (planned) notePrompts(scenario, book, work, day, prompts);
-      const call = planned ? lastCallOn(scenario, book, work, day) : 'none';
-      if (call === 'before the prompt') lastCalls = calledLast(scenario, book, work, day, heard, answered);
-      for (const event of sprint.events.filter(({ on }) => on === day)) {
+      const call = (): void => {
+        for (const key of calledLast(scenario, book, work, today, heard, answered)) lastCalls.add(key);
+      };
+      const isCalledFirst = planned && lastCallOn(scenario, book, work, day) === 'before the prompt';
+      if (isCalledFirst) call();
+      for (const event of sprint.events.filter(({ on }) => on === today)) {
         const isOpen = planned && book.isOpenOn(day);
         const earliest = isOpen && sprint.startsOn < day ? sprint.startsOn : day;
-        const taken = event.off ? work.take(event, earliest) : planned && book.take(event);
+        const taken = event.off
+          ? work.take(event, earliest)
+          : planned && book.take(event, (one) => work.isWorkingDay(one));
         if (!taken) refused.push(event);
         else if (event.answer || event.away) heard.add(`${event.by} ${day}`);
         if (taken && event.answer) answered.add(`${event.by} ${day}`);
       }
-      if (call === 'after the prompt') lastCalls = calledLast(scenario, book, work, day, heard, answered);
+      // Also late, when the sprint was shortened so that it has begun to close.
+      if (planned && !isCalledFirst && lastCallOn(scenario, book, work, day) !== 'none') call();
       for (const { id } of scenario.members) {
         if (!hasOpenCards(book, id)) idle.add(`${id} ${day}`);
         if (work.share(id, day) === 0) off.add(`${id} ${day}`);
       }
-      if (day >= sprint.startsOn && day <= sprint.endsOn && book.cancelledOn === undefined) {
+      if (day >= sprint.startsOn && day <= book.endsOn && book.cancelledOn === undefined) {
         blocked.set(day, book.cards.filter((card) => card.blocked).length);
       }
     }
@@ -389,11 +452,13 @@ export function reckon(scenario: Scenario): Reckoning {
     const measured = measure(book.cards, scenario, baseline);
     const blockedCardDays = sumOf([...blocked], ([day, cards]) => (work.isWorkingDay(day) ? cards : 0));
     Object.assign(measured.numbers, { blockedCardDays });
-    const firstMorning = firstMorningOf(scenario, sprint, work);
+    const { endsOn, closesAt, goalMet } = book;
+    const span = { startsOn: sprint.startsOn, endsOn };
+    const firstMorning = firstMorningOf(scenario, span, work);
     const before = sprints.findLast((earlier) => !earlier.cancelled);
-    const asked = questionsOf(scenario, sprint, work, prompts);
+    const asked = questionsOf(scenario, span, work, prompts);
     Object.assign(measured.numbers, {
-      memberDays: memberDaysOf(scenario, sprint, work, book.away),
+      memberDays: memberDaysOf(scenario, span, work, book.away),
       askedPrompts: asked.length,
       answeredPrompts: asked.filter((key) => heard.has(key)).length,
     });
@@ -402,6 +467,9 @@ export function reckon(scenario: Scenario): Reckoning {
       sprint,
       cards: book.cards,
       cancelled,
+      endsOn,
+      closesAt,
+      goalMet,
       prompts,
       firstMorning,
       lastCalls,
@@ -416,7 +484,7 @@ export function reckon(scenario: Scenario): Reckoning {
   }
   // As the team's calendar is in the end: days off may be said after a sprint.
   for (const one of sprints) {
-    if (!one.cancelled) one.reopenableUntil = nextClosing(scenario, one.sprint, work);
+    if (!one.cancelled) one.reopenableUntil = nextClosing(scenario, one, work);
   }
   return { sprints, refused };
 }
@@ -457,17 +525,31 @@ function calledLast(
 }
 
 /** Closing time on the first working day after the sprint's last day. */
-function nextClosing({ team }: Scenario, { endsOn, closesAt }: ScenarioSprint, work: ReckonedDays): string {
+function nextClosing(
+  { team }: Scenario,
+  { endsOn, closesAt }: Pick<ReckonedSprint, 'endsOn' | 'closesAt'>,
+  work: ReckonedDays,
+): string {
   const aMonthOn = new Date(Date.parse(`${endsOn}T00:00:00Z`) + 31 * 86_400_000).toISOString().slice(0, 10);
   const day = daysBetween(endsOn, aMonthOn).find((one) => one > endsOn && work.isWorkingDay(one)) as string;
-  const time = closesAt ?? team.closesAt ?? '17:00';
-  return new Date(localInstantMs(day, time, team.timeZone)).toISOString();
+  return new Date(localInstantMs(day, closesAt, team.timeZone)).toISOString();
+}
+
+/** The sprint's days, and others of which the file tells, in order; the sprint may have been extended since the last one. */
+function nextDay({ sprint, endsOn }: SprintBook, gone: ReadonlySet<string>): string | undefined {
+  const days = [...daysBetween(sprint.startsOn, endsOn), ...sprint.events.map(({ on }) => on)];
+  return days.sort().find((day) => !gone.has(day));
+}
+
+interface Span {
+  readonly startsOn: string;
+  readonly endsOn: string;
 }
 
 /** The day on whose morning cards are only listed. */
 function firstMorningOf(
   { team }: Scenario,
-  { startsOn, endsOn }: ScenarioSprint,
+  { startsOn, endsOn }: Span,
   work: ReckonedDays,
 ): string | undefined {
   if (Number(team.promptAt.slice(0, 2)) >= 12) return undefined;
@@ -477,11 +559,11 @@ function firstMorningOf(
 /** The prompts that were questions: not those of the first morning, nor those on days that turned out to be off. */
 function questionsOf(
   scenario: Scenario,
-  sprint: ScenarioSprint,
+  span: Span,
   work: ReckonedDays,
   prompts: ReadonlyMap<string, number>,
 ): string[] {
-  const first = firstMorningOf(scenario, sprint, work);
+  const first = firstMorningOf(scenario, span, work);
   return [...prompts.keys()].filter((key) => {
     const at = key.lastIndexOf(' ');
     const day = key.slice(at + 1);
@@ -491,7 +573,7 @@ function questionsOf(
 
 function memberDaysOf(
   { members }: Scenario,
-  { startsOn, endsOn }: ScenarioSprint,
+  { startsOn, endsOn }: Span,
   work: ReckonedDays,
   away: ReadonlySet<string>,
 ): number {
@@ -508,7 +590,8 @@ function notePrompts(
   prompts: Map<string, number>,
 ): void {
   const { timeZone, promptAt } = scenario.team;
-  const { startsOn, endsOn } = book.sprint;
+  const { endsOn } = book;
+  const { startsOn } = book.sprint;
   if (day < startsOn || day > endsOn || book.cancelledOn !== undefined) return;
   const atMs = localInstantMs(day, promptAt, timeZone);
   if (atMs >= book.closesAtMs) return;

@@ -127,14 +127,19 @@ describe('the generated scenarios', () => {
       'blocked',
       'cancel',
       'drop',
+      'edit',
+      'extend',
       'give',
+      'goalMet',
       'moving',
       'off',
       'pull',
       'reopen',
       'undrop',
     ]);
-    expect([...refused]).toEqual(expect.arrayContaining(['answer', 'blocked', 'give', 'moving', 'undrop']));
+    expect([...refused]).toEqual(
+      expect.arrayContaining(['answer', 'blocked', 'edit', 'extend', 'give', 'goalMet', 'moving', 'undrop']),
+    );
   });
 
   test('hold corrections, surprise work given back, and sprints in a row', () => {

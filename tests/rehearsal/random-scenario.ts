@@ -12,6 +12,7 @@ import type {
 import type { Tally } from './independent-reckoning.ts';
 import { SprintBook } from './independent-reckoning.ts';
 import { daysBetween, weekdayOf } from './local-instants.ts';
+import { addCorrections } from './random-corrections.ts';
 
 export interface ScenarioSize {
   /** Sprints in a row, at most. */
@@ -32,7 +33,7 @@ function randomFrom(seed: number): () => number {
   };
 }
 
-class Dice {
+export class Dice {
   readonly #next: () => number;
 
   constructor(seed: number) {
@@ -156,6 +157,8 @@ export function randomScenario(seed: number, size: ScenarioSize): Scenario {
     startsOn = plusDays(endsOn, dice.whole(1, 4));
   }
   giveCalendars(new Dice(seed + 1_000_003), scenario);
+  // With dice of their own as well, so that the rest stays what it was.
+  addCorrections(new Dice(seed + 2_000_003), scenario);
   return scenario;
 }
 

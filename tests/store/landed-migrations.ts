@@ -23,4 +23,5 @@ export const LANDED_MIGRATIONS: Readonly<Record<string, string>> = {
   '0017_card_blocks.sql': '549ed1ccdc6b0a7642028f696f42081c9ff5e482fede3c1cddda4a625b216786',
   '0018_cards_given.sql': '598b32472e85102ed2f0f0e0c94c4830591b17cfe549037585a76a8378dab133',
   '0019_verdict_thread.sql': '210592ff524059a06273d09bd046fabd63312f7e95477217947f5bd8488f6648',
+  '0020_plan_changes.sql': 'f6e5a890247812955a517a27f6674947d911fc9098572aacd230d72e528990fe',
 };

@@ -36,6 +36,7 @@ export function readingCases(database: () => Database): void {
       sprintById: [sprint.id],
       sprintsOf: [team.id],
       openSprintsOf: [team.id],
+      planChangesOf: [sprint.id],
       latestFinishedSprint: [team.id],
       nextDueAt: [],
       latestResult: [sprint.id],

@@ -138,6 +138,13 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
     },
     own: {},
   },
+  cardToEdit: {
+    refused: {
+      'the key of a card': (use, actor, { cardKey }) =>
+        use.cardToEdit(actor, { place: HERE, reference: cardKey }),
+    },
+    own: inPlaces((use, actor, place) => use.cardToEdit(actor, { place, reference: '1' })),
+  },
   closeSprint: {
     refused: { 'the sprint': (use, actor, { sprintId }) => use.closeSprint(actor, { sprintId }) },
     own: {},
@@ -154,6 +161,22 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
         use.dropCard(actor, { place: HERE, reference: cardKey, reason: 'stolen' }),
       'the id of a card': (use, actor, { cardIds }) =>
         use.dropCard(actor, { place: HERE, reference: cardIds[0] ?? '', reason: 'stolen' }),
+    },
+    own: {},
+  },
+  editCard: {
+    refused: {
+      'the sprint': (use, actor, { sprintId }) =>
+        use.editCard(actor, { sprintId, reference: '1', edit: { title: 'stolen' } }),
+      'the key of a card': (use, actor, { cardKey }) =>
+        use.editCard(actor, { place: HERE, reference: cardKey, edit: { title: 'stolen' } }),
+    },
+    own: {},
+  },
+  editSprint: {
+    refused: {
+      'the sprint': (use, actor, { sprintId }) =>
+        use.editSprint(actor, { sprintId, edit: { goal: 'stolen' } }),
     },
     own: {},
   },
@@ -260,6 +283,10 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
     refused: { 'the sprint': (use, actor, { sprintId }) => use.recordAway(actor, { sprintId, day: TODAY }) },
     own: {},
   },
+  recordGoal: {
+    refused: {},
+    own: inPlaces((use, actor, place) => use.recordGoal(actor, { place, line: 'yes' })),
+  },
   recordUnchanged: {
     refused: {
       'the sprint': (use, actor, { sprintId }) => use.recordUnchanged(actor, { sprintId, day: TODAY }),
@@ -351,6 +378,7 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
     refused: { 'the sprint': (use, actor, { sprintId }) => use.shareStatus(actor, { sprintId }) },
     own: {},
   },
+  sprintToEdit: { refused: {}, own: inPlaces((use, actor, place) => use.sprintToEdit(actor, place)) },
   sprintStatus: { refused: {}, own: inPlaces((use, actor, place) => use.sprintStatus(actor, place)) },
   statusChart: {
     refused: {

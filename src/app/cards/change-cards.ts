@@ -3,6 +3,7 @@ import { randomUUID } from 'node:crypto';
 import { currentBlock } from '../../sprint/blocks.ts';
 import { runningSummary, type SprintSummary } from '../../sprint/summary.ts';
 import { refreshOwnersPrompts } from '../answering/refresh-prompt.ts';
+import type { PlanChange } from '../planning/plan-change.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
 import { directPost } from '../posting/post-kinds.ts';
@@ -206,7 +207,13 @@ export async function listCards(
   deps: AppDependencies,
   actor: Actor,
   place: Place,
-): Promise<{ heading: SprintHeading; cards: CardLine[]; openCount: number; summary: SprintSummary }> {
+): Promise<{
+  heading: SprintHeading;
+  cards: CardLine[];
+  openCount: number;
+  summary: SprintSummary;
+  planChanges: PlanChange[];
+}> {
   return deps.store.transaction(async (tx) => {
     const now = deps.clock.now();
     const { team, sprint } = await openSprint(tx, actor, { place }, now, 'product-owner-too');
@@ -221,6 +228,7 @@ export async function listCards(
         thresholds: team.thresholds,
         baseline,
       }),
+      planChanges: await tx.read.planChangesOf(sprint.id),
     };
   });
 }

@@ -5,8 +5,9 @@ import type { SprintSummary } from '../../sprint/summary.ts';
 import type { Thresholds } from '../../sprint/thresholds.ts';
 import { type CardLine, cardLine, statesOf } from '../cards/card-line.ts';
 import { reopenUntil, sprintDays } from '../clock/sprint-clock.ts';
+import type { PlanChange } from '../planning/plan-change.ts';
 import type { Transaction } from '../ports/store.ts';
-import type { Sprint, SprintHeading, Team } from '../team/team.ts';
+import type { GoalOutcome, Sprint, SprintHeading, Team } from '../team/team.ts';
 import { causesOf, isSignal, type LeadingNoteId, leadingNote } from './leading-note.ts';
 import { type NotesHistory, notesHistory } from './note-history.ts';
 
@@ -25,6 +26,10 @@ export interface VerdictContent extends SprintHeading {
   readonly cards: readonly CardLine[];
   /** Reasons given for dropped cards, by card id. */
   readonly dropReasons: ReadonlyMap<string, string>;
+  /** What was corrected in the plan, in order. */
+  readonly planChanges: readonly PlanChange[];
+  /** Undefined while nobody has said whether the goal was met. */
+  readonly goalOutcome: GoalOutcome | undefined;
   readonly cancelled: boolean;
   readonly reopened: 'never' | 'open' | 'closed-again';
   /** Until when the facilitator may reopen it; undefined when that is past or impossible. */
@@ -62,6 +67,8 @@ export async function verdictContent(
     thresholds: team.thresholds,
     cards: states.map(cardLine),
     dropReasons: new Map(drops.map(({ cardId, note }) => [cardId, note])),
+    planChanges: await tx.read.planChangesOf(sprint.id),
+    goalOutcome: sprint.goalOutcome,
     cancelled: sprint.state === 'cancelled',
     reopened: sprint.reopenedAt === undefined ? 'never' : sprint.state === 'open' ? 'open' : 'closed-again',
     reopenUntil: sprint.state === 'closed' && until && until > now ? until : undefined,

@@ -44,6 +44,12 @@ const BESIDE_LINK = new Set(' :–—-');
  * title as well.
  */
 const KEY_AND_TITLE = /^(?:([A-Za-z][A-Za-z0-9]{0,9}-\d{1,7}):\s*|([A-Z][A-Z0-9]{0,9}-\d{1,7})\s+)(\S.*)$/;
+const KEY = /^[A-Za-z][A-Za-z0-9]{0,9}-\d{1,7}$/;
+
+/** Whether it may be a card's own short name, as in `berth-7`. */
+export function isCardKey(typed: string): boolean {
+  return KEY.test(typed);
+}
 
 /**
  * Reads a whole pasted text; `cards` holds the good lines. Blank lines, a table's rules and the names of its columns hold no

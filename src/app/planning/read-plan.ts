@@ -7,7 +7,7 @@ import type { InputProblem, Problem } from '../input-problem.ts';
 import type { Reading } from '../ports/store.ts';
 import { refuseIfAny } from '../refusal.ts';
 import type { Membership } from '../team/place.ts';
-import { activeMembers } from '../team/team.ts';
+import { activeMembers, type Team } from '../team/team.ts';
 import { parseAwayDays, whyNotAwayDays } from './away-days.ts';
 import { MAX_CARDS, type PastedCard, parseCards } from './card-paste.ts';
 import type { PlanInput } from './plan-input.ts';
@@ -45,48 +45,13 @@ export async function readPlan(
   };
   const nameIsFine = input.name.length > 0 && input.name.length <= MAX_NAME_LENGTH;
   check(nameIsFine, 'name', { code: 'sprint-name', most: MAX_NAME_LENGTH });
-  check(input.goal.length <= MAX_GOAL_LENGTH, 'goal', {
-    code: 'goal-length',
-    most: MAX_GOAL_LENGTH,
-  });
-  check(isDay(input.startsOn), 'startsOn', { code: 'no-first-day' });
-  check(isDay(input.endsOn), 'endsOn', { code: 'no-last-day' });
-  check(isTimeOfDay(input.closesAt), 'closesAt', { code: 'no-time', example: '17:00' });
-  const datesAreRead = isDay(input.startsOn) && isDay(input.endsOn) && isTimeOfDay(input.closesAt);
-  const closesAtInstant = datesAreRead ? instantOf(input.endsOn, input.closesAt, team.timeZone) : now;
-  // While the days are not known, so many may be off or away as one likes.
-  let workingDays = Number.POSITIVE_INFINITY;
-  if (datesAreRead) {
-    const lengthDays = daysBetween(input.startsOn, input.endsOn) + 1;
-    check(lengthDays >= 1, 'endsOn', {
-      code: 'days-reversed',
-      first: input.startsOn,
-      last: input.endsOn,
-    });
-    check(lengthDays <= MAX_SPRINT_DAYS, 'endsOn', {
-      code: 'sprint-too-long',
-      most: MAX_SPRINT_DAYS,
-      days: lengthDays,
-    });
-    if (lengthDays >= 1 && lengthDays <= MAX_SPRINT_DAYS) workingDays = sprintDays(team, input).length;
-    const isPast = lengthDays >= 1 && closesAtInstant <= now;
-    check(!isPast, 'endsOn', {
-      code: 'sprint-over-already',
-      last: input.endsOn,
-      time: input.closesAt,
-    });
-    const overlap = (await read.openSprintsOf(team.id)).find(
-      (other) => other.startsOn <= input.endsOn && input.startsOn <= other.endsOn,
-    );
-    if (overlap) {
-      const { name: sprint, startsOn: first, endsOn: last } = overlap;
-      check(false, 'startsOn', { code: 'overlap', sprint, first, last });
-    }
-  }
+  problems.push(...goalProblems(input.goal));
+  const span = await readSpan(read, team, input, now);
+  problems.push(...span.problems);
   const active = activeMembers(members);
   const awayDays = input.awayDays === '' ? undefined : (parseAwayDays(input.awayDays) ?? Number.NaN);
   if (awayDays !== undefined) {
-    const problem = whyNotAwayDays(awayDays, workingDays, active.length);
+    const problem = whyNotAwayDays(awayDays, span.workingDays, active.length);
     if (problem !== undefined) problems.push({ field: 'awayDays', problem });
   }
   const { cards, bad } = parseCards(input.cards, active);
@@ -97,5 +62,55 @@ export async function readPlan(
     cards: cards.length,
   });
   refuseIfAny(problems);
-  return { input, cards, awayDays, closesAtInstant };
+  return { input, cards, awayDays, closesAtInstant: span.closesAtInstant };
+}
+
+export function goalProblems(goal: string): InputProblem[] {
+  if (goal.length <= MAX_GOAL_LENGTH) return [];
+  return [{ field: 'goal', problem: { code: 'goal-length', most: MAX_GOAL_LENGTH } }];
+}
+
+/**
+ * The days and the closing time of a sprint, as typed.
+ *
+ * @param sprintId of the sprint whose days these are, when it is there already
+ */
+export async function readSpan(
+  read: Reading,
+  team: Team,
+  { startsOn, endsOn, closesAt }: Pick<PlanInput, 'startsOn' | 'endsOn' | 'closesAt'>,
+  now: Date,
+  sprintId?: string,
+): Promise<{
+  readonly problems: InputProblem[];
+  /** While the days are not known, so many may be off or away as one likes. */
+  readonly workingDays: number;
+  readonly closesAtInstant: Date;
+}> {
+  const problems: InputProblem[] = [];
+  const check = (fine: boolean, field: keyof PlanInput, problem: Problem): void => {
+    if (!fine) problems.push({ field, problem });
+  };
+  check(isDay(startsOn), 'startsOn', { code: 'no-first-day' });
+  check(isDay(endsOn), 'endsOn', { code: 'no-last-day' });
+  check(isTimeOfDay(closesAt), 'closesAt', { code: 'no-time', example: '17:00' });
+  if (problems.length > 0) return { problems, workingDays: Number.POSITIVE_INFINITY, closesAtInstant: now };
+  const closesAtInstant = instantOf(endsOn, closesAt, team.timeZone);
+  const days = daysBetween(startsOn, endsOn) + 1;
+  check(days >= 1, 'endsOn', { code: 'days-reversed', first: startsOn, last: endsOn });
+  check(days <= MAX_SPRINT_DAYS, 'endsOn', { code: 'sprint-too-long', most: MAX_SPRINT_DAYS, days });
+  const isSpan = problems.length === 0;
+  const isPast = days >= 1 && closesAtInstant <= now;
+  check(!isPast, 'endsOn', { code: 'sprint-over-already', last: endsOn, time: closesAt });
+  const overlap = (await read.openSprintsOf(team.id)).find(
+    (other) => other.id !== sprintId && other.startsOn <= endsOn && startsOn <= other.endsOn,
+  );
+  if (overlap) {
+    const { name: sprint, startsOn: first, endsOn: last } = overlap;
+    // Whose first day is given already is at odds with the other at its end.
+    const field = sprintId === undefined ? 'startsOn' : 'endsOn';
+    check(false, field, { code: sprintId === undefined ? 'overlap' : 'overlap-at-end', sprint, first, last });
+  }
+  const workingDays = isSpan ? sprintDays(team, { startsOn, endsOn }).length : Number.POSITIVE_INFINITY;
+  return { problems, workingDays, closesAtInstant };
 }

@@ -3,6 +3,7 @@
 import type { Day } from '../../sprint/calendar.ts';
 import type { Baseline } from '../../sprint/summary.ts';
 import type { NewPastSprint, PastSprint, PastTrace, RecordedValue } from '../history/past-sprint.ts';
+import type { PlanChange } from '../planning/plan-change.ts';
 import type { PostedAt } from '../posting/posts.ts';
 import type {
   Member,
@@ -42,6 +43,8 @@ export interface SprintReading {
   openSprintsOf(teamId: string): Promise<Sprint[]>;
   /** The closed or cancelled sprint with the latest last day. */
   latestFinishedSprint(teamId: string): Promise<Sprint | undefined>;
+  /** What was corrected in the sprint's plan, in order. */
+  planChangesOf(sprintId: string): Promise<PlanChange[]>;
   /** When the clock has something to do next; undefined: nothing is planned. */
   nextDueAt(): Promise<Date | undefined>;
 }
@@ -49,6 +52,7 @@ export interface SprintReading {
 export interface SprintWriting {
   insert(sprint: Sprint): Promise<void>;
   update(sprint: Sprint): Promise<void>;
+  recordPlanChanges(changes: readonly PlanChange[]): Promise<void>;
   /** Writes the clock's fields of many sprints in one statement. */
   updateClocks(
     sprints: readonly Pick<Sprint, 'id' | 'nextPromptAt' | 'nextReminderAt' | 'lastCallAt'>[],
@@ -71,6 +75,8 @@ export interface OwnerChange {
 
 export interface CardWriting {
   insert(cards: readonly SprintCard[]): Promise<void>;
+  /** What the card is called, and its estimate as long as nobody has answered for it. */
+  correct(card: Pick<SprintCard, 'id' | 'title' | 'link' | 'key' | 'estimatePoints'>): Promise<void>;
   /** Who owns these cards from now on; who came and went is recorded. */
   changeOwners(changes: readonly OwnerChange[]): Promise<void>;
   /** Gives the facts back with their places in the order. */

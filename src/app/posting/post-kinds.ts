@@ -55,7 +55,9 @@ export const POST_KINDS = {
     chart: { team, members, sprint, states },
   })),
   'verdict-numbers': underVerdict(() => true),
-  'verdict-cards': underVerdict(({ cards }) => cards.some(isNotAsPlanned)),
+  'verdict-cards': underVerdict(
+    ({ cards, planChanges }) => cards.some(isNotAsPlanned) || planChanges.length > 0,
+  ),
   'verdict-notes': underVerdict(({ notes }) => notes.length > 0),
 
   cancelled: aboutSprint(

@@ -9,6 +9,8 @@ export const PERSONAL_KINDS = [
   'cardsOwned',
   'cardsAdded',
   'cardChanges',
+  'planChanges',
+  'goalsJudged',
   'drafts',
   'recordedValues',
   'messagesToYou',

@@ -48,6 +48,17 @@ export function activeMembers<Person extends Pick<Member, 'isActive' | 'isMember
 /** `open` from planning until it is closed; a reopened sprint is open again. */
 export type SprintState = 'open' | 'closed' | 'cancelled';
 
+export type GoalMet = 'yes' | 'partly' | 'no';
+
+/** Whether the sprint's goal was met, in the view of its product owner or a facilitator. */
+export interface GoalOutcome {
+  readonly met: GoalMet;
+  /** In their words; may be empty. */
+  readonly note: string;
+  readonly saidBy: string;
+  readonly saidAt: Date;
+}
+
 export interface Sprint {
   readonly id: string;
   readonly teamId: string;
@@ -69,6 +80,8 @@ export interface Sprint {
   readonly lastCallAt: Date | undefined;
   /** When it was imported; undefined for a sprint that Loadline ran itself. An imported one is closed and stays so. */
   readonly importedAt: Date | undefined;
+  /** Undefined while nobody has said. */
+  readonly goalOutcome?: GoalOutcome | undefined;
 }
 
 /** What names a sprint at the head of a message or form. */

@@ -6,9 +6,10 @@ import { answer } from './answer.ts';
 import { assign, blocked, cards, drop, give, moving, pull, release, take, undrop } from './cards.ts';
 import { buttonsOf, type Command, command, placeIn } from './command.ts';
 import { off, works } from './days-off.ts';
+import { edit } from './edit.ts';
 import { baseline, exportSprints, importSprints, value } from './numbers.ts';
 import { privacy } from './privacy.ts';
-import { cancel, close, plan, reopen } from './sprint.ts';
+import { cancel, close, goal, plan, reopen } from './sprint.ts';
 import { status } from './status.ts';
 import { move, setup, setupMeasures } from './team.ts';
 
@@ -47,6 +48,8 @@ export const COMMANDS: readonly Command[] = [
   odds,
   forecast,
   history,
+  edit,
+  goal,
   close,
   cancel,
   reopen,

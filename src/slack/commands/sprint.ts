@@ -10,6 +10,7 @@ import {
   CANCEL_FIELDS,
   cancelFormView,
   closeFormView,
+  goalRecordedReply,
   sprintCancelledReply,
   sprintClosedReply,
   sprintReopenedReply,
@@ -53,6 +54,15 @@ export const plan = command({
     when: isFacilitator,
     label: ({ sprint }) => (sprint ? 'overview-plan-another-button' : 'overview-plan-button'),
     primary: ({ sprint }) => !sprint,
+  },
+});
+
+/** Whether the sprint's goal was met. */
+export const goal = command({
+  word: 'goal',
+  who: 'product-owner',
+  run: async ({ useCases }, { actor, place, tell }, rest) => {
+    await tell(goalRecordedReply(await useCases.recordGoal(actor, { place, line: rest })));
   },
 });
 

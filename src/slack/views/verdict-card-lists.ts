@@ -5,6 +5,7 @@
 import type { CardLine } from '../../app/cards/card-line.ts';
 import type { VerdictContent } from '../../app/closing/verdict-content.ts';
 import { cardGrowth, cardProgress, linkedCardName } from '../../words/cards.ts';
+import { planChangedTitle, planChangeLines } from '../../words/plan-changes.ts';
 import { mrkdwn } from '../../words/say.ts';
 import { bold } from './block-builders.ts';
 import { type LineList, lineList } from './line-sections.ts';
@@ -15,6 +16,13 @@ interface CardList {
 }
 
 export function verdictCardLists(verdict: VerdictContent): LineList[] {
+  const changes = lineList(bold(planChangedTitle(verdict)), planChangeLines(verdict), (count) =>
+    mrkdwn('plan-changes-more', { changes: count }),
+  );
+  return verdict.planChanges.length === 0 ? listsOfCards(verdict) : [...listsOfCards(verdict), changes];
+}
+
+function listsOfCards(verdict: VerdictContent): LineList[] {
   return cardLists(verdict)
     .filter(({ lines }) => lines.length > 0)
     .map(({ title, lines }) =>

@@ -8,7 +8,7 @@ import { evidenceSentence } from '../../words/evidence.ts';
 import { mrkdwn, say } from '../../words/say.ts';
 import { momentOf, sprintSpan } from '../../words/sprint.ts';
 import { mrkdwnOf } from '../../words/typed-text.ts';
-import { fourNumbers, reopenedSentence, verdictSentence } from '../../words/verdict.ts';
+import { fourNumbers, goalSentence, reopenedSentence, verdictSentence } from '../../words/verdict.ts';
 import { encodeValue } from '../button-values.ts';
 import { ACTIONS } from '../ids.ts';
 import {
@@ -28,12 +28,10 @@ import { noteLines } from './verdict-thread.ts';
 export function verdictMessage(verdict: VerdictContent, chart?: ChartImage): MessageView {
   const { summary, sprint } = verdict;
   const reopened = reopenedSentence(verdict);
+  const goal = goalSentence(verdict);
   return messageView([
     lead(say('verdict-title', { sprint: sprint.name, verdict: verdictSentence(summary) })),
-    ...linesOf([
-      reopened && mrkdwnOf(reopened),
-      sprint.goal.trim() === '' ? undefined : mrkdwn('verdict-goal', { goal: sprint.goal }),
-    ]),
+    ...linesOf([reopened && mrkdwnOf(reopened), goal && mrkdwnOf(goal)]),
     ...chartBlocks(chart),
     section(fourNumbers(verdict).map(mrkdwnOf).join('\n')),
     ...linesOf(leadLines(verdict)),

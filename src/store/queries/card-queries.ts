@@ -1,6 +1,6 @@
 /** Reads and adds cards and the facts stated about them. Nothing is derived here: that is the ledger's work. */
 import { randomUUID } from 'node:crypto';
-import { getTableColumns, inArray, type SQL, sql } from 'drizzle-orm';
+import { eq, getTableColumns, inArray, type SQL, sql } from 'drizzle-orm';
 import type { PgColumn, PgTable } from 'drizzle-orm/pg-core';
 import type { CardReading, CardWriting, OwnerChange } from '../../app/ports/sprints.ts';
 import type { NewFact, RecordedFact, SprintRecords } from '../../app/team/team.ts';
@@ -141,6 +141,13 @@ export function cardWriting(session: SqlSession): CardWriting {
         card.ownerIds.map((userId, position) => ({ cardId: card.id, userId, position })),
       );
       for (const rows of statementsOf(owners)) await session.insert(cardOwners).values(rows);
+    },
+
+    async correct({ id, title, link, key, estimatePoints }) {
+      await session
+        .update(cards)
+        .set({ title, link: link ?? null, key, estimatePoints })
+        .where(eq(cards.id, id));
     },
 
     async changeOwners(changes) {

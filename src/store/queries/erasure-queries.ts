@@ -14,6 +14,7 @@ import {
   cards,
   installations,
   members,
+  planChanges,
   planDrafts,
   posts,
   prompts,
@@ -66,6 +67,14 @@ export function peopleWriting(session: SqlSession): PeopleWriting {
       .update(cards)
       .set({ addedBy: ERASED })
       .where(and(eq(cards.addedBy, userId), inArray(cards.sprintId, sprintIds(actor))));
+    await session
+      .update(planChanges)
+      .set({ changedBy: ERASED })
+      .where(and(eq(planChanges.changedBy, userId), inArray(planChanges.sprintId, sprintIds(actor))));
+    await session
+      .update(sprints)
+      .set({ goalSaidBy: ERASED, goalNote: '' })
+      .where(and(eq(sprints.goalSaidBy, userId), inArray(sprints.teamId, teamIds(actor))));
     await session
       .update(recordedValues)
       .set({ recordedBy: ERASED })
@@ -132,6 +141,10 @@ export function peopleWriting(session: SqlSession): PeopleWriting {
     await rewrite(teams, teams.id, teams.name, inArray(teams.id, ofTeams), person);
     await rewrite(sprints, sprints.id, sprints.name, inArray(sprints.id, ofSprints), person);
     await rewrite(sprints, sprints.id, sprints.goal, inArray(sprints.id, ofSprints), person);
+    await rewrite(sprints, sprints.id, sprints.goalNote, inArray(sprints.id, ofSprints), person);
+    for (const text of [planChanges.was, planChanges.became]) {
+      await rewrite(planChanges, planChanges.id, text, inArray(planChanges.sprintId, ofSprints), person);
+    }
     await rewrite(cards, cards.id, cards.title, inArray(cards.sprintId, ofSprints), person);
     await rewrite(cards, cards.id, cards.link, inArray(cards.sprintId, ofSprints), person);
     await rewrite(answers, answers.id, answers.note, inArray(answers.cardId, ofCards), person);

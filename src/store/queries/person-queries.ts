@@ -11,6 +11,7 @@ import {
   cards,
   installations,
   members,
+  planChanges,
   planDrafts,
   posts,
   prompts,
@@ -181,6 +182,35 @@ export function peopleReading(session: SqlSession): PeopleReading {
           .innerJoin(teams, eq(teams.id, planDrafts.teamId))
           .where(isUser(planDrafts.userId))
           .orderBy(asc(teams.name), asc(teams.id)),
+        planChanges: await session
+          .select({
+            team,
+            on: instantText(planChanges.changedAt),
+            sprint,
+            card: cards.key,
+            part: planChanges.part,
+            was: planChanges.was,
+            became: planChanges.became,
+          })
+          .from(planChanges)
+          .leftJoin(cards, eq(cards.id, planChanges.cardId))
+          .innerJoin(sprints, eq(sprints.id, planChanges.sprintId))
+          .innerJoin(teams, eq(teams.id, sprints.teamId))
+          .where(isUser(planChanges.changedBy))
+          .orderBy(asc(planChanges.entryOrder)),
+        goalsJudged: await session
+          .select({
+            team,
+            on: instantText(sprints.goalSaidAt),
+            sprint,
+            goal: sprints.goal,
+            met: sprints.goalMet,
+            note: sprints.goalNote,
+          })
+          .from(sprints)
+          .innerJoin(teams, eq(teams.id, sprints.teamId))
+          .where(isUser(sprints.goalSaidBy))
+          .orderBy(asc(sprints.goalSaidAt)),
         recordedValues: await session
           .select({ team, on: instantText(recordedValues.recordedAt), sprint, value: recordedValues.value })
           .from(recordedValues)

@@ -16,6 +16,7 @@ import {
   cards,
   members,
   pastChanges,
+  planChanges,
   planDrafts,
   posts,
   prompts,
@@ -78,13 +79,22 @@ export function retentionWriting(session: SqlSession): RetentionWriting {
       await session.delete(posts).where(eq(posts.sprintId, sprintId));
       await session.delete(answers).where(inArray(answers.cardId, ofSprint));
       await session.delete(cardChanges).where(inArray(cardChanges.cardId, ofSprint));
+      await session.delete(planChanges).where(eq(planChanges.sprintId, sprintId));
       await session.delete(cardOwners).where(inArray(cardOwners.cardId, ofSprint));
       await session.delete(cards).where(eq(cards.sprintId, sprintId));
       await session
         .update(recordedValues)
         .set({ recordedBy: ERASED })
         .where(eq(recordedValues.sprintId, sprintId));
-      await session.update(sprints).set({ reducedAt: at, goal: '' }).where(eq(sprints.id, sprintId));
+      await session
+        .update(sprints)
+        .set({
+          reducedAt: at,
+          goal: '',
+          goalNote: '',
+          goalSaidBy: sql`case when ${sprints.goalSaidBy} is null then null else ${ERASED} end`,
+        })
+        .where(eq(sprints.id, sprintId));
     },
 
     async dropOldRecords(now, limit) {
@@ -163,6 +173,10 @@ function membersOfWhomNothingIsLeft(limit: number) {
       and not ${onCards('card_owners', 'user_id')}
       and not exists (select from loadline.cards as c join loadline.sprints as s on s.id = c.sprint_id
         where s.team_id = m.team_id and c.added_by = m.user_id)
+      and not exists (select from loadline.plan_changes as c join loadline.sprints as s on s.id = c.sprint_id
+        where s.team_id = m.team_id and c.changed_by = m.user_id)
+      and not exists (select from loadline.sprints as s
+        where s.team_id = m.team_id and s.goal_said_by = m.user_id)
       and not exists (select from loadline.prompts as p join loadline.sprints as s on s.id = p.sprint_id
         where s.team_id = m.team_id and p.user_id = m.user_id)
       and not exists (select from loadline.plan_drafts as d

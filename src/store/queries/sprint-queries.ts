@@ -1,8 +1,8 @@
 /** Reads and writes sprints. What state a sprint goes to, and when, is decided elsewhere. */
 import { and, asc, desc, eq, getTableColumns, ne, sql } from 'drizzle-orm';
 import type { SprintReading, SprintWithTeam, SprintWriting } from '../../app/ports/sprints.ts';
-import type { Sprint } from '../../app/team/team.ts';
-import { installations, members, sprints, teams } from '../schema.ts';
+import type { GoalOutcome, Sprint } from '../../app/team/team.ts';
+import { installations, members, planChanges, sprints, teams } from '../schema.ts';
 import { frozenSelect } from './frozen-statement.ts';
 import type { SqlSession } from './sql-session.ts';
 import { membersOf, teamOf } from './team-queries.ts';
@@ -24,11 +24,22 @@ export function sprintOf(row: typeof sprints.$inferSelect): Sprint {
     nextReminderAt: row.nextReminderAt ?? undefined,
     lastCallAt: row.lastCallAt ?? undefined,
     importedAt: row.importedAt ?? undefined,
+    goalOutcome: goalOutcomeOf(row),
   };
 }
 
+function goalOutcomeOf({
+  goalMet,
+  goalNote,
+  goalSaidBy,
+  goalSaidAt,
+}: typeof sprints.$inferSelect): GoalOutcome | undefined {
+  if (goalMet === null || goalSaidBy === null || goalSaidAt === null) return undefined;
+  return { met: goalMet, note: goalNote, saidBy: goalSaidBy, saidAt: goalSaidAt };
+}
+
 function rowOf(sprint: Sprint): Omit<typeof sprints.$inferInsert, 'createdAt'> {
-  const { closesAt, closesAtInstant, ...same } = sprint;
+  const { closesAt, closesAtInstant, goalOutcome, ...same } = sprint;
   return {
     ...same,
     closingTime: closesAt,
@@ -39,6 +50,10 @@ function rowOf(sprint: Sprint): Omit<typeof sprints.$inferInsert, 'createdAt'> {
     nextReminderAt: sprint.nextReminderAt ?? null,
     lastCallAt: sprint.lastCallAt ?? null,
     importedAt: sprint.importedAt ?? null,
+    goalMet: goalOutcome?.met ?? null,
+    goalNote: goalOutcome?.note ?? '',
+    goalSaidBy: goalOutcome?.saidBy ?? null,
+    goalSaidAt: goalOutcome?.saidAt ?? null,
   };
 }
 
@@ -150,6 +165,15 @@ export function sprintReading(session: SqlSession): SprintReading {
       return row && sprintOf(row);
     },
 
+    async planChangesOf(sprintId) {
+      const rows = await session
+        .select()
+        .from(planChanges)
+        .where(eq(planChanges.sprintId, sprintId))
+        .orderBy(asc(planChanges.entryOrder));
+      return rows.map(({ entryOrder: _, cardId, ...row }) => ({ ...row, cardId: cardId ?? undefined }));
+    },
+
     async nextDueAt() {
       const { nextPromptAt, nextReminderAt, lastCallAt, closesAt } = sprints;
       // LEAST passes over nulls.
@@ -178,6 +202,10 @@ export function sprintWriting(session: SqlSession): SprintWriting {
         .where(eq(sprints.id, id))
         .returning({ id: sprints.id });
       if (updated.length === 0) throw new RangeError(`There is no sprint ${id} to update.`);
+    },
+
+    async recordPlanChanges(changes) {
+      if (changes.length > 0) await session.insert(planChanges).values([...changes]);
     },
 
     async updateClocks(changed) {

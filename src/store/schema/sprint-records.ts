@@ -1,7 +1,9 @@
-/** What is kept beside a sprint: drafts of plans, and the numbers of each sprint as they were posted. */
+/** What is kept beside a sprint: drafts of plans, changes of a plan, and the numbers of each sprint as they were posted. */
 import { sql } from 'drizzle-orm';
-import { boolean, check, integer, jsonb, primaryKey, text } from 'drizzle-orm/pg-core';
+import { bigint, boolean, check, index, integer, jsonb, primaryKey, text } from 'drizzle-orm/pg-core';
+import { PLAN_PARTS, type PlanPart } from '../../app/planning/plan-change.ts';
 import type { PlanInput } from '../../app/planning/plan-input.ts';
+import { cards } from './cards.ts';
 import { codedSummary, instant, isHalves, isNotBlank, loadline, pointsSum } from './columns.ts';
 import { sprints, teams } from './teams.ts';
 
@@ -69,3 +71,38 @@ export const planDrafts = loadline.table(
     check('plan_drafts_user_given', isNotBlank(draft.userId)),
   ],
 );
+
+/** What was corrected in a plan after it was committed to. Rows are only added: see the migrations. */
+export const planChanges = loadline.table(
+  'plan_changes',
+  {
+    id: text('id').primaryKey(),
+    entryOrder: bigint('entry_order', { mode: 'number' }).generatedAlwaysAsIdentity(),
+    sprintId: text('sprint_id')
+      .notNull()
+      .references(() => sprints.id),
+    /** Null for what is the sprint's own. */
+    cardId: text('card_id').references(() => cards.id),
+    part: text('part').$type<PlanPart>().notNull(),
+    was: text('was').notNull(),
+    became: text('became').notNull(),
+    changedBy: text('changed_by').notNull(),
+    changedAt: instant('changed_at').notNull(),
+  },
+  (change) => [
+    index('plan_changes_of_sprint').on(change.sprintId, change.entryOrder),
+    index('plan_changes_of_card').on(change.cardId),
+    index('plan_changes_by').on(change.changedBy),
+    check('plan_changes_ids_given', sql`${isNotBlank(change.id)} and ${isNotBlank(change.changedBy)}`),
+    check(
+      'plan_changes_part_known',
+      sql.raw(
+        `case when card_id is null then part in (${quoted(PLAN_PARTS.sprint)}) else part in (${quoted(PLAN_PARTS.card)}) end`,
+      ),
+    ),
+  ],
+);
+
+function quoted(words: readonly string[]): string {
+  return words.map((word) => `'${word}'`).join(', ');
+}

@@ -14,7 +14,7 @@ import {
   text,
   unique,
 } from 'drizzle-orm/pg-core';
-import type { SprintState } from '../../app/team/team.ts';
+import type { GoalMet, SprintState } from '../../app/team/team.ts';
 import type { Scale } from '../../sprint/scale.ts';
 import { THRESHOLD_NAMES } from '../../sprint/thresholds.ts';
 import { type DaysOff, NO_DAYS_OFF } from '../../sprint/work-calendar.ts';
@@ -142,6 +142,11 @@ export const sprints = loadline.table(
     nextReminderAt: instant('next_reminder_at'),
     lastCallAt: instant('last_call_at'),
     importedAt: instant('imported_at'),
+    /** Whether the goal was met, as its product owner or a facilitator said. */
+    goalMet: text('goal_met').$type<GoalMet>(),
+    goalNote: text('goal_note').notNull().default(''),
+    goalSaidBy: text('goal_said_by'),
+    goalSaidAt: instant('goal_said_at'),
     /** When all but its totals was deleted, by the team's retention setting. */
     reducedAt: instant('reduced_at'),
     createdAt: instant('created_at').notNull().defaultNow(),
@@ -165,6 +170,11 @@ export const sprints = loadline.table(
     ),
     index('sprints_to_reduce').on(sprint.endsOn).where(sql`reduced_at is null and state <> 'open'`),
     check('sprints_reduced_is_over', sql`${sprint.reducedAt} is null or ${sprint.state} <> 'open'`),
+    check('sprints_goal_met_known', sql`${sprint.goalMet} in ('yes', 'partly', 'no')`),
+    check(
+      'sprints_goal_said_complete',
+      sql`num_nulls(${sprint.goalMet}, ${sprint.goalSaidBy}, ${sprint.goalSaidAt}) in (0, 3)`,
+    ),
     check('sprints_imported_is_closed', sql`${sprint.importedAt} is null or ${sprint.state} = 'closed'`),
   ],
 );

@@ -12,7 +12,21 @@ verdict-missed =
        *[both] missed. Finished { NUMBER($finished) } of { POINTS($committed) } committed ({ $share }), with { POINTS($surprise) } of surprise work.
     }
 verdict-no-plan = no plan. There was no commitment. Finished: { POINTS($finished) }.
-verdict-goal = Goal: { $goal }
+# $note: a sentence that somebody typed.
+verdict-goal =
+    { $met ->
+        [yes] Sprint goal met: { $goal }
+        [partly] Sprint goal partly met: { $goal }
+        [no] Sprint goal not met: { $goal }
+       *[unsaid] Goal: { $goal }
+    }
+verdict-goal-unnamed =
+    { $met ->
+        [yes] Sprint goal met.
+        [partly] Sprint goal partly met.
+       *[no] Sprint goal not met.
+    }
+verdict-goal-note = “{ $note }”
 
 ## The four numbers, each with its limit
 
@@ -104,6 +118,13 @@ cancel-reason-hint = The channel reads it.
 
 ## Replies to the person who did it
 
+goal-recorded =
+    { $met ->
+        [yes] Recorded for { $sprint }: the goal was met.
+        [partly] Recorded for { $sprint }: the goal was partly met.
+       *[no] Recorded for { $sprint }: the goal was not met.
+    }
+goal-recorded-next = The verdict shows it. To change it, say it again.
 closed-reply = { $sprint } is closed: { $verdict }
 closed-reply-next = The verdict goes to the team’s channel. If a number is wrong, reopen the sprint by closing time on the next working day: `/loadline reopen`.
 cancelled-reply = { $sprint } is cancelled, and the channel will see it. Its numbers are kept, and never count as history.

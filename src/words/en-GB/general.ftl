@@ -34,6 +34,7 @@ amount-percent = { PERCENT($share) }
 amount-whole-percent = { WHOLE_PERCENT($share) }
 amount-whole-percent-span = { PERCENT_SPAN($low, $high) }
 amount-number = { NUMBER($amount) }
+amount-day = { DAY($day) }
 amount-short-date = { SHORT_DATE($day) }
 amount-short-date-no-year = { SHORT_DATE_NO_YEAR($day) }
 # The distance between two percentages. $amount: $count, with as many decimals as are needed.

@@ -46,6 +46,16 @@ privacy-drafts =
         [one] { NUMBER($count) } draft of a plan
        *[other] { NUMBER($count) } drafts of plans
     }
+privacy-plan-changes =
+    { $count ->
+        [one] { NUMBER($count) } change that you made to a plan
+       *[other] { NUMBER($count) } changes that you made to plans
+    }
+privacy-goals-judged =
+    { $count ->
+        [one] { NUMBER($count) } sprint goal of which you said whether it was met
+       *[other] { NUMBER($count) } sprint goals of which you said whether they were met
+    }
 privacy-recorded-values =
     { $count ->
         [one] { NUMBER($count) } value that you recorded

@@ -36,6 +36,7 @@ refusal-owner-not-a-member-fix = You can use `/loadline status`, `/loadline card
 refusal-not-a-facilitator =
     { $act ->
         [plan] Only a facilitator of { $team } can plan a sprint.
+        [edit] Only a facilitator of { $team } can change the plan of a sprint.
         [close] Only a facilitator of { $team } can close a sprint.
         [cancel] Only a facilitator of { $team } can cancel a sprint.
         [reopen] Only a facilitator of { $team } can reopen a sprint.
@@ -49,6 +50,8 @@ refusal-not-a-facilitator =
         [import] Only a facilitator of { $team } can import past sprints.
        *[export] Only a facilitator of { $team } can export its sprints.
     }
+
+refusal-not-a-goal-keeper = Only the product owner of { $team } or a facilitator can say whether the sprint goal was met.
 
 refusal-not-a-value-keeper = Only the product owner of { $team } or a facilitator can record what a sprint was worth.
 
@@ -218,6 +221,16 @@ refusal-cancel-example = the sprint goal became obsolete
 
 refusal-key-taken = { $sprint } already has a card { $name }.
 refusal-key-taken-fix = Give the new card a short name of its own.
+
+refusal-estimate-is-fixed =
+    { $why ->
+        [answered] Somebody has answered about card { $card }, so its estimate is part of the commitment and stays.
+       *[first-day-over] The first working day is over, so the estimate of card { $card } is part of the commitment and stays.
+    }
+refusal-estimate-is-fixed-fix = If the work is larger or smaller than estimated, say so with the next answer. If it isn’t wanted, drop it: `/loadline drop { $number } reason`.
+
+refusal-sprint-was-closed = { $sprint } was closed and is open for corrections only, so its days stay as they were.
+refusal-sprint-was-closed-fix = Plan the time after it as a sprint of its own: `/loadline plan`.
 
 refusal-no-draft = This plan has already been committed to, or its draft is gone.
 refusal-no-draft-fix = `/loadline status` shows the running sprint; `/loadline plan` begins a new plan.

@@ -91,5 +91,7 @@ scenario-time = must be a time of day, written like 09:15
 scenario-zone = there is no time zone “{ $zone }”; write one like Europe/Lisbon
 scenario-event-none = must be exactly one of { SERIES($kinds) }; it is none
 scenario-event-several = must be exactly one of { SERIES($kinds) }; it is { LIST($found) }
+scenario-extend-nothing = must give endsOn, closesAt or both
+scenario-goal-met = must be "yes", "partly" or "no"
 scenario-event-nobody = must say who does it, as "by": the id of a member
 scenario-member-twice = has two members with the id { $member }

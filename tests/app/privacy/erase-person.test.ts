@@ -52,6 +52,7 @@ describeOnPostgresFirst('erasing a member', (_database, kind) => {
       'loadline.card_owners',
       'loadline.cards',
       'loadline.members',
+      'loadline.plan_changes',
       'loadline.plan_drafts',
       'loadline.posts',
       'loadline.prompts',

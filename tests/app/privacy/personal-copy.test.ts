@@ -49,6 +49,13 @@ describe('a copy', () => {
       ['owner-added', ''],
     ]);
     expect(copy.cardChanges[2]).toMatchObject({ byYou: true, aboutYou: true });
+    expect(copy.planChanges).toMatchObject([
+      { sprint: 'Harbour 12', card: '1', part: 'title', was: 'Tide table', became: 'Tide table of Ben Ode' },
+      { was: 'Tide table of Ben Ode', became: 'Tide table' },
+    ]);
+    expect(copy.goalsJudged).toMatchObject([
+      { met: 'partly', note: 'Ben’s own words', on: '2026-11-02T12:15:00Z' },
+    ]);
     expect(copy.recordedValues).toMatchObject([{ sprint: 'Harbour 12', value: 1200 }]);
     expect(copy.cardsAdded.map(({ title }) => title)).toEqual(['Fog horn for <@UBEN>']);
     expect(copy.drafts).toMatchObject([{ draft: { name: 'Quay 4' } }]);

@@ -64,6 +64,8 @@ describe('forms sent off', () => {
       'choose-sprint-form',
       'close-form',
       'drop-form',
+      'edit-card-form',
+      'edit-sprint-form',
       'erase-form',
       'forecast-form',
       'import-form',

@@ -153,6 +153,8 @@ export const verdict: VerdictContent = {
   thresholds: team.thresholds,
   cards,
   dropReasons: new Map(),
+  planChanges: [],
+  goalOutcome: undefined,
   cancelled: false,
   reopened: 'never',
   reopenUntil: new Date('2026-11-14T17:00:00Z'),

@@ -8,6 +8,7 @@ import type { Advice } from '../../../src/app/advice/advice.ts';
 import type { CardLine } from '../../../src/app/cards/card-line.ts';
 import { cardLink } from '../../../src/app/cards/card-link.ts';
 import type { PullInSize } from '../../../src/app/cards/pull-in-check.ts';
+import type { PlanChange, PlanPart } from '../../../src/app/planning/plan-change.ts';
 import type { PlanPreview } from '../../../src/app/planning/plan-sprint.ts';
 import type { UndeliveredCause } from '../../../src/app/posting/delivery-failure.ts';
 import { Refusal } from '../../../src/app/refusal.ts';
@@ -36,12 +37,19 @@ import { helpMessage } from '../../../src/slack/views/help.ts';
 import { homeView } from '../../../src/slack/views/home-page.ts';
 import type { MessageView } from '../../../src/slack/views/message-view.ts';
 import { overviewMessage } from '../../../src/slack/views/overview.ts';
+import {
+  cardEditedMessage,
+  editCardFormView,
+  editSprintFormView,
+  sprintEditedMessage,
+} from '../../../src/slack/views/planning/edit-views.ts';
 import { planFormView, planPreviewView } from '../../../src/slack/views/planning/plan-forms.ts';
 import { planCommittedReply } from '../../../src/slack/views/planning/plan-messages.ts';
 import { postMessage } from '../../../src/slack/views/post-message.ts';
 import {
   cancelFormView,
   closeFormView,
+  goalRecordedReply,
   sprintCancelledReply,
   sprintClosedReply,
   sprintReopenedReply,
@@ -198,7 +206,32 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
         ]
       : []),
   ]);
-  const closed = verdictOf(cards, facts, heading);
+  const changed = (part: PlanPart, was: string, became: string, cardId?: string): PlanChange => ({
+    id: `${part}-${cardId}`,
+    sprintId: heading.sprint.id,
+    cardId,
+    part,
+    was,
+    became,
+    changedBy: BEN,
+    changedAt: new Date('2026-11-04T09:00:00Z'),
+  });
+  const planChanges = [
+    ...cards.flatMap(({ id }) => [
+      changed('title', filled(filling, 200), filled(filling, 200), id),
+      changed('link', '', 'https://tracker.example/1', id),
+      changed('key', 'ABCDEFGHIJ-1000000', 'ABCDEFGHIJ-1000001', id),
+      changed('estimate', '999.5', '998.5', id),
+    ]),
+    changed('goal', filled(filling, 500), filled(filling, 500)),
+    changed('endsOn', '2026-11-11', '2026-11-13'),
+    changed('closesAt', '17:00', '18:00'),
+  ];
+  const closed = verdictOf(cards, facts, {
+    ...heading,
+    planChanges,
+    goalOutcome: { met: 'partly', note: filled(filling, 300), saidBy: BEN, saidAt: new Date(0) },
+  });
   const verdict = {
     ...closed,
     summary: { ...closed.summary, baseline: { name: filled(filling, 80) } },
@@ -234,7 +267,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     driftPoints: 499.5,
     note: given.note,
   }));
-  const list = { heading, cards: lines, summary: verdict.summary };
+  const list = { heading, cards: lines, summary: verdict.summary, planChanges };
   const people = Array.from({ length: 100 }, (_, i) => `U${String(i).padStart(10, '0')}`);
   const fullTeam = { ...heading.team, scale: Array.from({ length: 30 }, (_, i) => 900.5 + i) };
   const overview = {
@@ -350,6 +383,13 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     'welcome, no team': welcomeMessage({ teamNames: [] }),
     pulled: pulledMessage({ ...list, card: one, check: pullInCheckOf() }),
     dropped: droppedMessage({ heading, card: one }, filled(filling, 300)),
+    'card edited': cardEditedMessage({ heading, card: one, changes: planChanges.slice(0, 1) }),
+    'sprint edited': sprintEditedMessage({ heading, changes: planChanges.slice(-1) }),
+    'nothing edited': sprintEditedMessage({ heading, changes: [] }),
+    'goal recorded': goalRecordedReply({
+      heading,
+      outcome: { met: 'partly', note: filled(filling, 300), saidBy: BEN, saidAt: new Date(0) },
+    }),
     undropped: undroppedMessage({ heading, card: one }),
     taken: ownersMessage({ heading, cards: lines }, 'take'),
     given: ownersMessage({ heading, cards: lines }, 'give'),
@@ -446,6 +486,12 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
       'D1',
     ),
     drop: dropFormView(list, 'D1'),
+    'edit a card': editCardFormView({ heading, card: one, key: one.key, mayChangeEstimate: true }, 'D1'),
+    'edit a card, estimate fixed': editCardFormView(
+      { heading, card: one, key: one.key, mayChangeEstimate: false },
+      'D1',
+    ),
+    'edit the sprint': editSprintFormView(heading, 'D1'),
     close: closeFormView(list, 'D1'),
     value: valueFormView({ team: fullTeam, sprints: pastSprints.slice(0, 24) }, 'D1'),
     baseline: baselineFormView(

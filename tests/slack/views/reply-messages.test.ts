@@ -44,7 +44,7 @@ import {
   valueRecordedOf,
 } from './view-examples.ts';
 
-const list = { heading, cards: missedVerdict.cards, summary: missedVerdict.summary };
+const list = { heading, cards: missedVerdict.cards, summary: missedVerdict.summary, planChanges: [] };
 const [first, , , fourth, fifth] = missedVerdict.cards;
 if (!first || !fourth || !fifth) throw new Error('the example has five cards');
 
@@ -320,31 +320,33 @@ describe('help', () => {
       • /loadline answer [day | card: left]: Say what is left on your cards, today or on an earlier day of the sprint; in a form or in words. For example /loadline answer 3: 2 worked 1 or /loadline answer 3 done.
       • /loadline pull [title, estimate, @owner]: Bring in a card after planning. For example /loadline pull Repair the tide gauge, 3, @ana.
       • /loadline take card …: Take a share in cards: you become one of their owners. For example /loadline take 4 berth-3.
-      • /loadline give card … @name …: Give your place on cards to others; co-owners stay. For example /loadline give 3 5 @ana.
+      • /loadline give card … @name …: Give your place on cards to others; co-owners stay.
       • /loadline release card …: Give cards back: you no longer own them, and co-owners stay.
       • /loadline blocked card reason: Say that a card is stuck, and on what. For example /loadline blocked 2 waiting for the key.
       • /loadline moving card: Say that a blocked card is moving again.
       • /loadline off days [half]: Say days off in advance, as a facilitator also the team’s. For example /loadline off 24 Dec to 2 Jan or /loadline off team 1 May.
-      • /loadline works weekdays: Say on which weekdays you work. For example /loadline works mon-thu.
+      • /loadline works weekdays: Say on which weekdays you work.
       • /loadline reopen [card]: Open a finished card again; without a card, open the closed sprint again for corrections.
       For everyone on the team and its product owner
       • /loadline status: See how the sprint is going. Only you see it, unless you share it.
       • /loadline cards [first number]: List the cards of the sprint, all of them or from one number on.
-      • /loadline drop [card reason]: Take a card out of the sprint, with a reason. For example /loadline drop 3 no longer wanted.
+      • /loadline drop [card reason]: Take a card out of the sprint, with a reason.
       • /loadline undrop card: Take back a drop that was a mistake: your own, or any as a facilitator or product owner.
-      • /loadline range [first day] [last day] [N away]: See how much to commit to in the coming sprint; N is the days off and away of all members together. For example /loadline range 2026-11-30 2026-12-11 6 away.
+      • /loadline range [first day] [last day] [N away]: See how much to commit to next; N is the days off and away of all members together. For example /loadline range 2026-11-30 2026-12-11 6 away.
       • /loadline odds: See which sizes of card tend to hold surprise work.
-      • /loadline forecast [points] [growing N]: See when a body of work will be finished; N is by how many points it grows with each sprint. For example /loadline forecast 120 growing 5.
+      • /loadline forecast [points] [growing N]: See when a body of work will be finished; N is by how many points it grows with each sprint.
       • /loadline history: See the team’s own trend: each ratio, what is usual, and what is a signal.
       For product owners and facilitators
-      • /loadline value [sprint:] [number]: Record what a closed sprint was worth, as one number in a unit of your choice: revenue, users, anything. For example /loadline value Harbour 12: 1200.
+      • /loadline goal yes | partly | no [sentence]: Say whether the sprint goal was met.
+      • /loadline value [sprint:] [number]: Record what a closed sprint was worth, as one number: revenue, users, anything. For example /loadline value Harbour 12: 1200.
       For facilitators
       • /loadline assign card … @name …: Say whose cards are, in place of their owners so far.
       • /loadline plan: Plan the next sprint and commit to its cards.
+      • /loadline edit [card]: Correct the sprint’s goal, last day or closing time, or a card.
       • /loadline close: Close the sprint now, before its closing time.
       • /loadline cancel: Cancel the sprint. Its numbers are kept, and never count as history.
       • /loadline baseline [sprint | first]: Choose the closed sprint that velocity growth is compared with.
-      • /loadline import: Bring in past sprints from a spreadsheet or an export; you see what would be imported first.
+      • /loadline import: Bring in past sprints from a spreadsheet or an export; you see them first.
       • /loadline export: Get the team’s sprints, cards, answers and changes as files, without who said what.
       • /loadline move [team]: Move your team to this channel: type it in the new channel.
       • /loadline setup measures: Change closing time, reminder, planning scale and thresholds.
@@ -446,7 +448,7 @@ describe('overview', () => {
       Today’s question is waiting for your answer.
       Buttons: Answer, Status, Cards, Pull in a card, Drop a card
       Buttons: Plan another sprint, Commitment range, Surprise odds, Forecast, History
-      Buttons: Close the sprint, Cancel the sprint, Team and times, Scale and thresholds
+      Buttons: Edit the sprint, Close the sprint, Cancel the sprint, Team and times, Scale and thresholds
       Buttons: Import past sprints
       All commands: /loadline help.
       Buttons: Help, What is stored about me"

@@ -173,6 +173,8 @@ export function verdictOf(
     dropReasons: new Map(
       facts.filter(({ kind }) => kind === 'drop').map(({ cardId, note }) => [cardId, note]),
     ),
+    planChanges: [],
+    goalOutcome: undefined,
     cancelled: false,
     reopened: 'never',
     reopenUntil: new Date('2026-11-14T17:00:00Z'),

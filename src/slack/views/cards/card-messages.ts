@@ -4,19 +4,21 @@ import type { CardLine } from '../../../app/cards/card-line.ts';
 import type { CardChange } from '../../../app/cards/change-cards.ts';
 import type { OwnersChange } from '../../../app/cards/change-owners.ts';
 import type { PulledCard } from '../../../app/cards/pull-card.ts';
+import type { PlanChange } from '../../../app/planning/plan-change.ts';
 import type { ContentOf } from '../../../app/posting/post-kinds.ts';
 import type { SprintHeading } from '../../../app/team/team.ts';
 import type { SprintSummary } from '../../../sprint/summary.ts';
 import { isDefined } from '../../../sprint/undefined-value.ts';
 import { cardListLine, cardOwners, moreCardsFrom, numbered } from '../../../words/cards.ts';
 import { person } from '../../../words/people.ts';
+import { planChangedTitle, planChangeLinesBy } from '../../../words/plan-changes.ts';
 import { pulledCardWords } from '../../../words/pull-in.ts';
 import { loadSentence } from '../../../words/ratios.ts';
 import { mrkdwn, say } from '../../../words/say.ts';
 import { mrkdwnOf } from '../../../words/typed-text.ts';
 import { encodeValue } from '../../button-values.ts';
 import { ACTIONS } from '../../ids.ts';
-import { actions, button, context, lead, section } from '../block-builders.ts';
+import { actions, bold, button, context, lead, section } from '../block-builders.ts';
 import { type LineList, lineList } from '../line-sections.ts';
 import { type MessageView, messageView } from '../message-view.ts';
 
@@ -24,10 +26,12 @@ export interface CardList {
   readonly heading: SprintHeading;
   readonly cards: readonly CardLine[];
   readonly summary: SprintSummary;
+  readonly planChanges: readonly PlanChange[];
 }
 
 /** @param from show the cards from this number on. */
-export function cardsMessage({ heading, cards, summary }: CardList, from = 1): MessageView {
+export function cardsMessage({ heading, cards, summary, planChanges }: CardList, from = 1): MessageView {
+  const changed = { team: heading.team, cards, planChanges };
   const title = { sprint: heading.sprint.name, cards: cards.length };
   const shown = cards.filter(({ number }) => number >= from);
   if (shown.length === 0) {
@@ -39,6 +43,13 @@ export function cardsMessage({ heading, cards, summary }: CardList, from = 1): M
     lead(say('cards-title', { ...title, left: summary.totals.openLeftPoints })),
     section(mrkdwnOf(loadSentence(summary))),
     lineList('', shown.map(cardListLine), (count, index) => moreCardsFrom(count, shown[index]?.number)),
+    ...(planChanges.length === 0
+      ? []
+      : [
+          lineList(bold(planChangedTitle(changed)), planChangeLinesBy(changed), (count) =>
+            mrkdwn('plan-changes-more', { changes: count }),
+          ),
+        ]),
     context(mrkdwn('cards-change')),
   ]);
 }
