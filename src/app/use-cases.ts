@@ -9,6 +9,7 @@ import { assignCards, giveCards, releaseCards, takeCards } from './cards/change-
 import { pullCard, pullForm, pullLine } from './cards/pull-card.ts';
 import { cancelSprint, closeSprint, reopenSprint } from './closing/end-sprint.ts';
 import { recordGoal } from './closing/record-goal.ts';
+import { daysOffForm, saveDaysOff } from './days-off/days-off-form.ts';
 import { sayDaysOff } from './days-off/say-days-off.ts';
 import { sayWeekdays } from './days-off/say-weekdays.ts';
 import { exportSprints } from './export/export-sprints.ts';
@@ -45,6 +46,7 @@ const ALL = {
   cardToEdit,
   closeSprint,
   commitPlan,
+  daysOffForm,
   dropCard,
   editCard,
   editSprint,
@@ -77,6 +79,7 @@ const ALL = {
   releaseCards,
   reopenCard,
   reopenSprint,
+  saveDaysOff,
   sayDaysOff,
   sayWeekdays,
   setMeasures,

@@ -1,4 +1,6 @@
 /** Days off and weekdays in words. */
+import type { SpanOff } from '../app/days-off/days-ahead.ts';
+import type { DaysOffSaved } from '../app/days-off/days-off-form.ts';
 import type { DaySpan } from '../app/days-off/read-days-off.ts';
 import type { DaysOffSaid } from '../app/days-off/say-days-off.ts';
 import type { WeekdaysSaid } from '../app/days-off/say-weekdays.ts';
@@ -27,4 +29,32 @@ export function weekdaysSaidSentence({ team, worksOn }: WeekdaysSaid): string {
   const days = weekdayWords(worksOn ?? team.workingDays);
   const id = worksOn === undefined ? 'weekdays-own-all' : 'weekdays-own';
   return mrkdwn(id, { team: team.name, days });
+}
+
+/** `Thu 24 Dec to Sat 2 Jan`, `Mon 4 Jan (half)` */
+export function spanOffWords({ from, to, isHalf }: SpanOff): string {
+  if (!isHalf) return spanWords({ from, to });
+  return from === to
+    ? say('days-off-half-day', { first: from })
+    : say('days-off-half-span', { first: from, last: to });
+}
+
+/** Most spans that a sentence lists. */
+const SPANS_LISTED = 6;
+
+function listedSpans(spans: readonly SpanOff[]): string[] {
+  return spans.slice(0, SPANS_LISTED).map(spanOffWords);
+}
+
+export function daysOffSavedSentence({ own, ofTeam }: DaysOffSaved): string {
+  const mine =
+    own.length === 0 ? mrkdwn('days-off-saved-none') : mrkdwn('days-off-saved', { days: listedSpans(own) });
+  if (ofTeam.length === 0) return mine;
+  return `${mine} ${mrkdwn('days-off-saved-team', { days: listedSpans(ofTeam) })}`;
+}
+
+export function daysOffOnHome(spans: readonly SpanOff[]): string {
+  return spans.length === 0
+    ? mrkdwn('days-off-home-none')
+    : mrkdwn('days-off-home', { days: listedSpans(spans) });
 }

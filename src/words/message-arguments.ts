@@ -636,6 +636,8 @@ export interface Messages {
   'command-help-summary': Record<never, never>;
   'days-off-day': { readonly first: string };
   'days-off-span': { readonly first: string; readonly last: string };
+  'days-off-half-day': { readonly first: string };
+  'days-off-half-span': { readonly first: string; readonly last: string };
   'days-off-own': { readonly share: 'all' | 'half' | 'none'; readonly days: readonly string[] };
   'days-off-team': {
     readonly share: 'all' | 'half' | 'none';
@@ -645,6 +647,28 @@ export interface Messages {
   'days-off-several-teams': { readonly teams: readonly string[] };
   'weekdays-own': { readonly team: string; readonly days: string };
   'weekdays-own-all': { readonly team: string; readonly days: string };
+  'days-off-title': Record<never, never>;
+  'days-off-submit': Record<never, never>;
+  'days-off-intro': { readonly team: string };
+  'days-off-whose': Record<never, never>;
+  'days-off-whose-own': Record<never, never>;
+  'days-off-whose-team': Record<never, never>;
+  'days-off-from': Record<never, never>;
+  'days-off-to': Record<never, never>;
+  'days-off-to-hint': Record<never, never>;
+  'days-off-is-half': Record<never, never>;
+  'days-off-is-half-yes': Record<never, never>;
+  'days-off-take-back': Record<never, never>;
+  'days-off-take-back-own': { readonly days: string };
+  'days-off-take-back-team': { readonly days: string };
+  'days-off-weekdays': Record<never, never>;
+  'days-off-saved': { readonly days: readonly string[] };
+  'days-off-saved-none': Record<never, never>;
+  'days-off-saved-team': { readonly days: readonly string[] };
+  'days-off-home': { readonly days: readonly string[] };
+  'days-off-home-none': Record<never, never>;
+  'days-off-home-button': Record<never, never>;
+  'days-off-today': Record<never, never>;
   'doctor-level': { readonly level: 'fix' | 'ok' | 'warning' };
   'doctor-check': {
     readonly check:

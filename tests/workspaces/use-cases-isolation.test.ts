@@ -153,6 +153,7 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
     refused: { 'the team, with its draft': (use, actor, { teamId }) => use.commitPlan(actor, { teamId }) },
     own: {},
   },
+  daysOffForm: { refused: {}, own: inPlaces((use, actor, place) => use.daysOffForm(actor, place)) },
   dropCard: {
     refused: {
       'the sprint': (use, actor, { sprintId }) =>
@@ -338,6 +339,21 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
     refused: {
       'the closed sprint': (use, actor, { closedSprintId }) =>
         use.reopenSprint(actor, { sprintId: closedSprintId }),
+    },
+    own: {},
+  },
+  saveDaysOff: {
+    refused: {
+      'the team': (use, actor, { teamId }) =>
+        use.saveDaysOff(actor, {
+          teamId,
+          whose: 'team',
+          from: '2026-12-24',
+          to: '',
+          isHalf: false,
+          takeBack: [],
+          weekdays: undefined,
+        }),
     },
     own: {},
   },

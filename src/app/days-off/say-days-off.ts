@@ -41,6 +41,18 @@ export async function sayDaysOff(
   });
 }
 
+/** The same for a form that has read the days. The person's teams are locked. */
+export async function takeDaysOff(
+  tx: Transaction,
+  actor: Actor,
+  teamId: string,
+  { whose, ...taken }: Pick<DaysOffSaid, 'whose' | 'spans' | 'share'>,
+  now: Date,
+): Promise<DaysOffSaid> {
+  const own = await ownTeams(tx, actor);
+  return whose === 'own' ? takeOwn(tx, own, taken, now) : takeTeams(tx, actor, teamId, taken, now);
+}
+
 type Taken = Pick<DaysOffSaid, 'spans' | 'share'>;
 
 /** A team on which the person works. */

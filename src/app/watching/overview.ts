@@ -1,7 +1,9 @@
 /** What the caller can do now, here. */
 
+import { type DayShare, memberShareOf } from '../../sprint/work-calendar.ts';
 import { type CardLine, cardLine, isOpenCard, statesOf } from '../cards/card-line.ts';
 import { reopenUntil } from '../clock/sprint-clock.ts';
+import { type SpanOff, spansOff } from '../days-off/days-ahead.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading } from '../ports/store.ts';
 import { refuseOutsider } from '../team/belonging.ts';
@@ -21,6 +23,10 @@ export interface TeamOverview {
   /** How the caller met today's prompt; undefined when there was none. */
   readonly promptState: PromptState | undefined;
   readonly today: string;
+  /** How much of today the person works, as far as was said in advance. */
+  readonly todayShare: DayShare;
+  /** Their days off to come; undefined for somebody who does none of the team's work. */
+  readonly daysOff: readonly SpanOff[] | undefined;
   /** Whether the last sprint may still be reopened for corrections. */
   readonly reopenable: boolean;
   /** Whether there is a sprint that is over, run here or imported. */
@@ -76,6 +82,8 @@ export async function teamOverview(
       .map(cardLine),
     promptState: prompt?.state,
     today,
+    todayShare: member ? memberShareOf(team, member, today) : 0,
+    daysOff: member?.isMember ? spansOff(member.daysOff, today) : undefined,
     reopenable: until !== undefined && until > now,
     hasFinishedSprint: last !== undefined,
   };

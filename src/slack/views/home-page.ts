@@ -5,6 +5,7 @@
 import type { ActionsBlock, Button, HomeView, KnownBlock, SectionBlock } from '@slack/types';
 import type { HomePage, HomeTeam, NextStep } from '../../app/watching/home-page.ts';
 import { linkedCardName } from '../../words/cards.ts';
+import { daysOffOnHome } from '../../words/days-off.ts';
 import { nextStepSentence, progressSentences, todaySentences } from '../../words/home.ts';
 import { mrkdwn, say } from '../../words/say.ts';
 import { closingTime, sprintSpan } from '../../words/sprint.ts';
@@ -52,6 +53,7 @@ function teamBlocks(about: HomeTeam, isOpen: boolean): KnownBlock[] {
         : say('home-team', { team: team.name }),
     ),
     ...dayBlocks(about),
+    ...daysOffBlocks(about),
     ...sprintBlocks(about),
     ...about.nextSteps.map((step) => withButton(nextStepSentence(step), nextStepButton(step, about))),
     ...moreButtons(about, isOpen),
@@ -118,7 +120,7 @@ function moreButtons(about: HomeTeam, isOpen: boolean): ActionsBlock[] {
 function dayBlocks(about: HomeTeam): KnownBlock[] {
   const { begun, isMember, sprint, myOpenCards } = about;
   if (!begun || !isMember || !sprint) return [];
-  const today = todaySentences(about).join(' ');
+  const today = isOff(about) ? mrkdwn('days-off-today') : todaySentences(about).join(' ');
   const cards = myOpenCards.map((card) =>
     mrkdwn('home-card', {
       card: linkedCardName(card, CARD_NAME_MAX_LENGTH),
@@ -136,8 +138,22 @@ function dayBlocks(about: HomeTeam): KnownBlock[] {
           {},
         )),
     ...(today === '' ? [] : [context(today)]),
-    ...answerButtons(about),
+    ...(isOff(about) ? [] : answerButtons(about)),
   ];
+}
+
+/** On a day off nothing is asked; what was answered before can still be changed. */
+function isOff({ isPromptDay, todayShare, promptState }: HomeTeam): boolean {
+  return isPromptDay && todayShare === 0 && (promptState === undefined || promptState === 'asked');
+}
+
+function daysOffBlocks({ team, daysOff }: HomeTeam): KnownBlock[] {
+  if (daysOff === undefined) return [];
+  const open = button(say('days-off-home-button'), {
+    actionId: openFormAction('days-off'),
+    value: encodeValue({ channelId: team.channelId }),
+  });
+  return [withButton(daysOffOnHome(daysOff), open)];
 }
 
 function answerButtons({ sprint, promptState, myOpenCards, today }: HomeTeam): ActionsBlock[] {

@@ -151,6 +151,10 @@ export function peopleReading(session: SqlSession): PeopleReading {
             name: members.name,
             facilitator: members.isFacilitator,
             onTheTeam: members.isActive,
+            worksOn: members.worksOn,
+            daysOff: members.daysOff,
+            joinedOn: members.joinedOn,
+            leftOn: members.leftOn,
           })
           .from(members)
           .innerJoin(teams, eq(teams.id, members.teamId))

@@ -3,6 +3,8 @@
 # A day, or the first and the last of several; each is an item of a list of days.
 days-off-day = { DAY($first) }
 days-off-span = { DAY($first) } to { DAY($last) }
+days-off-half-day = { DAY($first) } (half)
+days-off-half-span = { DAY($first) } to { DAY($last) } (half days)
 
 # The reply to the person who said it. $days is a list of the messages above.
 days-off-own =
@@ -22,3 +24,33 @@ days-off-several-teams = This counts for all of your teams: { LIST($teams) }.
 # The reply to a member who said on which weekdays they work. $days is a message of the weekdays.
 weekdays-own = In { $team } you work { $days }. I’ll ask you on these days only.
 weekdays-own-all = In { $team } you work on all of the team’s days: { $days }.
+
+## The form: /loadline off
+
+days-off-title = Days off
+days-off-submit = Save
+days-off-intro = Nobody is asked on a day off, and the team’s working time counts without it. No reason is asked. For { $team }, and your other teams if you have any.
+days-off-whose = Whose days off
+days-off-whose-own = Mine
+days-off-whose-team = The whole team’s
+days-off-from = First day
+days-off-to = Last day
+days-off-to-hint = Leave it empty for a single day.
+days-off-is-half = Half days
+days-off-is-half-yes = Only half of each day
+days-off-take-back = Take back
+# An item of that list. $days is one of the messages above.
+days-off-take-back-own = Mine: { $days }
+days-off-take-back-team = Team: { $days }
+days-off-weekdays = You work on
+days-off-saved = Saved. Days off to come: { LIST($days) }.
+days-off-saved-none = Saved. You have no days off to come.
+days-off-saved-team = The team is off: { LIST($days) }.
+
+## On the home page
+
+days-off-home = *Your days off:* { LIST($days) }
+days-off-home-none = *Your days off:* none to come
+days-off-home-button = Days off
+# In place of the day's question.
+days-off-today = You’re off today.

@@ -24,7 +24,17 @@ describe('a copy', () => {
     expect(missing).toEqual(['installations']);
     expect([copy.workspaceId, copy.userId]).toEqual([ben.workspaceId, ben.userId]);
     expect(copy.memberships).toEqual([
-      { team: 'Tugboats', on: null, name: 'Ben Ode', facilitator: true, onTheTeam: true },
+      {
+        team: 'Tugboats',
+        on: null,
+        name: 'Ben Ode',
+        facilitator: true,
+        onTheTeam: true,
+        worksOn: null,
+        daysOff: { full: [], half: [] },
+        joinedOn: null,
+        leftOn: null,
+      },
     ]);
     expect(copy.answers[0]).toEqual({
       team: 'Tugboats',

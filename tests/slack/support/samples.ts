@@ -8,6 +8,7 @@ import type { AnswerOutcome } from '../../../src/app/answering/record-answers.ts
 import { cardLine, statesOf } from '../../../src/app/cards/card-line.ts';
 import type { PullInCheck } from '../../../src/app/cards/pull-in-check.ts';
 import type { VerdictContent } from '../../../src/app/closing/verdict-content.ts';
+import type { DaysOffForm } from '../../../src/app/days-off/days-off-form.ts';
 import type { TeamExport } from '../../../src/app/export/export-sprints.ts';
 import type { BaselineForm, BaselineNamed } from '../../../src/app/history/name-baseline.ts';
 import type { ValueForm, ValueRecorded } from '../../../src/app/history/record-value.ts';
@@ -311,4 +312,16 @@ export const teamExport: TeamExport = {
   lines: { sprints: 3, cards: 12, answers: 1, changes: 0 },
   running: 1,
   cancelled: 0,
+};
+
+export const daysOffForm: DaysOffForm = {
+  team,
+  today: '2026-11-04',
+  whose: ['own', 'team'],
+  own: [
+    { from: '2026-12-24', to: '2027-01-02', isHalf: false },
+    { from: '2027-01-04', to: '2027-01-04', isHalf: true },
+  ],
+  ofTeam: [{ from: '2026-12-25', to: '2026-12-26', isHalf: false }],
+  weekdays: [1, 2, 3, 4],
 };

@@ -18,6 +18,8 @@ const TEAM_OVERVIEW: TeamOverview = {
   myOpenCards: cards,
   promptState: 'asked',
   today: '2026-11-04',
+  todayShare: 1,
+  daysOff: [],
   reopenable: false,
   hasFinishedSprint: true,
 };
@@ -37,6 +39,7 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   cardToEdit: { heading, card: line, key: line.key, mayChangeEstimate: true },
   closeSprint: verdict,
   commitPlan: { ...heading, commitmentPoints: 5, cards, byUserId: sample.MIRA_ID },
+  daysOffForm: sample.daysOffForm,
   dropCard: { heading, card: { ...line, state: 'dropped' } },
   editCard: { heading, card: line, changes: [] },
   editSprint: { heading, changes: [] },
@@ -85,6 +88,7 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   blockCard: { heading, card: line },
   unblockCard: { heading, card: line },
   reopenSprint: { heading, until: new Date('2026-11-14T17:00:00Z') },
+  saveDaysOff: sample.daysOffForm,
   sayDaysOff: {
     whose: 'own',
     teams: [team],

@@ -324,7 +324,7 @@ describe('help', () => {
       • /loadline release card …: Give cards back: you no longer own them, and co-owners stay.
       • /loadline blocked card reason: Say that a card is stuck, and on what. For example /loadline blocked 2 waiting for the key.
       • /loadline moving card: Say that a blocked card is moving again.
-      • /loadline off days [half]: Say days off in advance, as a facilitator also the team’s. For example /loadline off 24 Dec to 2 Jan or /loadline off team 1 May.
+      • /loadline off [days] [half]: Say days off in advance, as a facilitator also the team’s. For example /loadline off 24 Dec to 2 Jan or /loadline off team 1 May.
       • /loadline works weekdays: Say on which weekdays you work.
       • /loadline reopen [card]: Open a finished card again; without a card, open the closed sprint again for corrections.
       For everyone on the team and its product owner

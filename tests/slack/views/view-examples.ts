@@ -438,6 +438,8 @@ export function teamOverview(over: Partial<TeamOverview> = {}): TeamOverview {
     myOpenCards: promptOf().cards,
     promptState: 'asked',
     today: '2026-11-04',
+    todayShare: 1,
+    daysOff: [],
     reopenable: false,
     hasFinishedSprint: false,
     ...over,

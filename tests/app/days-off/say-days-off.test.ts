@@ -1,0 +1,101 @@
+import { describe, expect, test } from 'vitest';
+import { daysOffForm, saveDaysOff } from '../../../src/app/days-off/days-off-form.ts';
+import { sayDaysOff } from '../../../src/app/days-off/say-days-off.ts';
+import { sayWeekdays } from '../../../src/app/days-off/say-weekdays.ts';
+import type { Team } from '../../../src/app/team/team.ts';
+import { daysFromTo } from '../../../src/sprint/calendar.ts';
+import { actorOf, CHANNEL, type Harness, harnessForEach } from '../../support/app-harness.ts';
+
+// Monday 2 to Friday 13 November 2026, in Lisbon, which is on UTC then.
+const harness = harnessForEach('2026-11-02T08:00:00Z');
+const ana = actorOf('ana');
+const ben = actorOf('ben');
+const HERE = CHANNEL;
+
+async function running(h: Harness): Promise<Team> {
+  const team = await h.setUpTeam();
+  await h.plan(team, {
+    startsOn: '2026-11-02',
+    endsOn: '2026-11-13',
+    cards: 'Buoy, 3, @Ben\nCrane, 5, @Chi',
+  });
+  return team;
+}
+
+const off = (h: Harness, actor: typeof ana, words: string) =>
+  sayDaysOff(h.deps, actor, { place: HERE, words });
+
+/** Days of the month on which the person was asked or told. */
+function promptDays(h: Harness, userId: 'ben' | 'chi'): number[] {
+  return h
+    .messagesTo(userId)
+    .flatMap((content) => (content.kind === 'daily-prompt' ? [Number(content.prompt.day.slice(8))] : []));
+}
+
+/** A missed day is not asked about afterwards, so each noon is passed. */
+async function passUntil(h: Harness, last: string): Promise<void> {
+  for (const day of daysFromTo('2026-11-02', last)) await h.pass(`${day}T12:00:00Z`);
+}
+
+describe('days off', () => {
+  test('nobody is asked on one, and everybody on half a one', async () => {
+    const h = harness();
+    await running(h);
+    await off(h, ben, '4 Nov to 5 Nov');
+    await off(h, ben, '6 Nov half');
+    await off(h, ana, 'team 9 Nov');
+    await passUntil(h, '2026-11-10');
+    expect(promptDays(h, 'ben')).toEqual([2, 3, 6, 10]);
+    expect(promptDays(h, 'chi')).toEqual([2, 3, 4, 5, 6, 10]);
+  });
+
+  test('a day taken back is asked about again', async () => {
+    const h = harness();
+    const team = await running(h);
+    await off(h, ben, '4 Nov to 6 Nov');
+    const span = { from: '2026-11-04', to: '2026-11-06' };
+    expect((await daysOffForm(h.deps, ben, HERE)).own).toEqual([{ ...span, isHalf: false }]);
+    const saved = await saveDaysOff(h.deps, ben, {
+      teamId: team.id,
+      whose: 'own',
+      from: '2026-11-05',
+      to: '',
+      isHalf: true,
+      takeBack: [{ whose: 'own', span }],
+      weekdays: [1, 2, 3, 4],
+    });
+    expect(saved.own).toEqual([{ from: '2026-11-05', to: '2026-11-05', isHalf: true }]);
+    expect(saved.weekdays).toEqual([1, 2, 3, 4]);
+    await passUntil(h, '2026-11-06');
+    expect(promptDays(h, 'ben')).toEqual([2, 3, 4, 5]);
+  });
+
+  test('one said today, after the question, is taken for away: nobody is reminded', async () => {
+    const h = harness();
+    await running(h);
+    await h.pass('2026-11-03T10:00:00Z');
+    await off(h, ben, 'today');
+    await h.pass('2026-11-03T20:00:00Z');
+    expect(h.messagesTo('ben').filter(({ kind }) => kind === 'reminder')).toEqual([]);
+    expect(h.messagesTo('chi').filter(({ kind }) => kind === 'reminder')).toHaveLength(1);
+  });
+
+  test('only a facilitator says those of the team, and nobody those that are long gone', async () => {
+    const h = harness();
+    await running(h);
+    await expect(off(h, ben, 'team 9 Nov')).rejects.toMatchObject({ code: 'not-a-facilitator' });
+    await expect(off(h, ben, '2026-10-30')).rejects.toMatchObject({ code: 'bad-argument' });
+    await expect(off(h, ben, '6 Nov 2026 to 5 Nov 2026')).rejects.toMatchObject({ code: 'bad-argument' });
+  });
+
+  test('a member is asked on the weekdays on which they work', async () => {
+    const h = harness();
+    await running(h);
+    await sayWeekdays(h.deps, ben, { place: HERE, words: 'mon-wed' });
+    await expect(sayWeekdays(h.deps, ben, { place: HERE, words: 'sat sun' })).rejects.toMatchObject({
+      code: 'bad-argument',
+    });
+    await passUntil(h, '2026-11-10');
+    expect(promptDays(h, 'ben')).toEqual([2, 3, 4, 9, 10]);
+  });
+});
