@@ -67,7 +67,8 @@ type CardProblem =
   | { readonly code: 'goal-word' }
   | { readonly code: 'drop-reason'; readonly most: number }
   | { readonly code: 'cancel-reason'; readonly most: number }
-  | { readonly code: 'blocked-on'; readonly most: number };
+  | { readonly code: 'blocked-on'; readonly most: number }
+  | { readonly code: 'blocked-finished'; readonly card: string };
 
 type AnswerInputProblem =
   | { readonly code: 'note-length'; readonly most: number }

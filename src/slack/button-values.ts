@@ -21,6 +21,10 @@ const typed = z.string().max(3_000).transform(visibleText);
 export const sprintDayValue = z.strictObject({ sprintId: id, day: day.optional() });
 export type SprintDayValue = z.infer<typeof sprintDayValue>;
 
+/** A card by its short name or number, and the day of the message. */
+export const cardDayValue = z.strictObject({ sprintId: id, day, card: z.string().min(1).max(100) });
+export type CardDayValue = z.infer<typeof cardDayValue>;
+
 export const sprintValue = z.strictObject({ sprintId: id });
 export type SprintValue = z.infer<typeof sprintValue>;
 
@@ -58,15 +62,18 @@ const question = z.discriminatedUnion('about', [
 export const adviceValue = z.strictObject({ teamId: id, question });
 export type AdviceValue = z.infer<typeof adviceValue>;
 
-/** Answers as they were typed, on their way through a button: card, worked, left, surprise, note. */
+/** Answers as they were typed, on their way through a button: card, worked, left, surprise, note, and why it is blocked. */
 export const answersValue = z.strictObject({
   sprintId: id,
   day,
   answers: z
     .array(
       z
-        .tuple([id, typed, typed, typed, typed])
-        .transform(([cardId, worked, left, surprise, note]) => ({ cardId, worked, left, surprise, note })),
+        .tuple([id, typed, typed, typed, typed], typed)
+        .transform(([cardId, worked, left, surprise, note, blocked]) => ({
+          ...{ cardId, worked, left, surprise, note },
+          ...(blocked !== undefined && { blocked }),
+        })),
     )
     .min(1),
   /** The order of the latest answer about these cards when it was asked. */
@@ -76,19 +83,16 @@ export type AnswersValue = z.infer<typeof answersValue>;
 
 /** Writes a button's value. */
 export function encodeValue(
-  value: SprintDayValue | SprintValue | SprintCardValue | PlaceValue | CardValue | AdviceValue,
+  value: SprintDayValue | CardDayValue | SprintValue | SprintCardValue | PlaceValue | CardValue | AdviceValue,
 ): string {
   return JSON.stringify(value);
 }
 
 /** Writes answers as a button's value, or gives undefined when they are too long for one. */
 export function encodeAnswers({ sprintId, day, answers, asOf }: AnswersValue): string | undefined {
-  const rows = answers.map(({ cardId, worked, left, surprise, note }) => [
-    cardId,
-    worked,
-    left,
-    surprise,
-    note,
+  const rows = answers.map(({ cardId, worked, left, surprise, note, blocked }) => [
+    ...[cardId, worked, left, surprise, note],
+    ...(blocked ? [blocked] : []),
   ]);
   const value = JSON.stringify({ sprintId, day, answers: rows, asOf });
   return value.length <= BUTTON_VALUE_MAX_LENGTH ? value : undefined;

@@ -14,6 +14,7 @@ export const ACTIONS = {
   recordUnchanged: 'record-unchanged',
   /** Value: SprintDayValue with a day. */
   recordAway: 'record-away',
+  cardMoving: 'card-moving',
   /** Value: AnswersValue; the answers hold the explanation already. */
   growthAllSurprise: 'growth-all-surprise',
   /** Value: AnswersValue; the answers hold the explanation already. */

@@ -4,6 +4,9 @@ import { people } from './people.ts';
 import { Markup, markup, mrkdwn, say } from './say.ts';
 import { escaped, mrkdwnOf, plainTyped, shortened } from './typed-text.ts';
 
+/** In lists of cards; the notice to the facilitators says all of it. */
+const BLOCKED_ON_MAX_LENGTH = 40;
+
 type Named = Pick<CardLine, 'number' | 'key' | 'title'>;
 type Linked = Named & Pick<CardLine, 'link'>;
 
@@ -51,12 +54,18 @@ export function cardListLine(card: CardLine): string {
     ...cardGrowth(card),
   ];
   const line = mrkdwn('cards-line', { ...numbered(card), facts, owners: cardOwners(card.ownerIds) });
-  return card.blocked === undefined ? line : `${line}. ${blockedWords(card.blocked)}`;
+  return withBlock(line, card);
 }
 
-/** `Blocked since Wed 4 Nov: waiting for the key`, in mrkdwn */
-export function blockedWords({ since, on }: NonNullable<CardLine['blocked']>): string {
-  return on === '' ? mrkdwn('cards-blocked-unsaid', { since }) : mrkdwn('cards-blocked', { since, on });
+/** A line about a card, and `. Blocked since Wed 4 Nov: waiting for the key` where it is; in mrkdwn */
+export function withBlock(line: string, { blocked }: Pick<CardLine, 'blocked'>): string {
+  if (blocked === undefined) return line;
+  const { since, on } = blocked;
+  const words =
+    on === ''
+      ? mrkdwn('cards-blocked-unsaid', { since })
+      : mrkdwn('cards-blocked', { since, on: shortened(on, BLOCKED_ON_MAX_LENGTH) });
+  return `${line}. ${words}`;
 }
 
 /** `3. berth-3 Title: 5 points (@ana)`, in mrkdwn */

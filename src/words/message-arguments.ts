@@ -47,6 +47,7 @@ export interface Messages {
   'prompt-words-two': Record<never, never>;
   'prompt-words-three': Record<never, never>;
   'prompt-words-several': Record<never, never>;
+  'prompt-moving-button': { readonly cards: 'only' | 'several'; readonly place: string };
   'prompt-answer-button': Record<never, never>;
   'prompt-unchanged-button': Record<never, never>;
   'prompt-away-button': Record<never, never>;
@@ -1820,6 +1821,7 @@ export interface Messages {
   'problem-first-card': Record<never, never>;
   'problem-drop-reason': { readonly most: number };
   'problem-blocked-on': { readonly most: number };
+  'problem-blocked-finished': { readonly card: string };
   'problem-cancel-reason': { readonly most: number };
   'problem-note-length': { readonly most: number };
   'problem-not-your-card': { readonly card: string; readonly number: string };
@@ -1837,6 +1839,9 @@ export interface Messages {
   'unclear-number-two-ways': { readonly typed: string; readonly place: string };
   'unclear-done-two-ways': { readonly typed: string };
   'unclear-nothing-two-ways': { readonly typed: string };
+  'unclear-blocked-two-ways': { readonly typed: string };
+  'unclear-which-blocked': Record<never, never>;
+  'unclear-blocked-on-what': Record<never, never>;
   'unclear-which-done': Record<never, never>;
   'unclear-not-an-answer': { readonly typed: string };
   'unclear-not-halves': { readonly typed: string };

@@ -76,14 +76,15 @@ export async function answerInWords(
     });
   }
   const answers = understood.answers.map(
-    ({ position, leftPoints, workedPoints, surprisePoints }): TypedAnswer => {
+    ({ position, leftPoints, workedPoints, surprisePoints, blockedOn = '', note = '' }): TypedAnswer => {
       const card = named[position - 1] as SprintCard;
       return {
         cardId: card.id,
-        left: formatPoints(leftPoints),
+        left: leftPoints === undefined ? '' : formatPoints(leftPoints),
         worked: workedPoints === undefined ? '' : formatPoints(workedPoints),
         surprise: surprisePoints === undefined ? '' : formatPoints(surprisePoints),
-        note: '',
+        note,
+        blocked: blockedOn,
       };
     },
   );

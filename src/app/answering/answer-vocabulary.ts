@@ -20,6 +20,10 @@ export interface AnswerVocabulary {
   readonly worked: readonly string[];
   /** Precede a number of points that were surprise work. */
   readonly surprise: readonly string[];
+  /** Precede what a card is waiting for. Plain letters, as the words for a note. */
+  readonly blocked: readonly string[];
+  /** Precede a note. */
+  readonly note: readonly string[];
   /** Precede a card's number or short name. */
   readonly card: readonly string[];
   /** Part a card from what is said about it. */
@@ -86,6 +90,8 @@ export const ENGLISH: AnswerVocabulary = {
   left: ['left', 'remaining', 'to go', 'to do'],
   worked: ['worked'],
   surprise: ['surprise'],
+  blocked: ['blocked', 'stuck'],
+  note: ['note'],
   card: ['card'],
   has: ['has', 'have', 'is', 'are', 'at', 'with'],
   and: ['and', '&', '+'],

@@ -17,6 +17,8 @@ export interface TypedAnswer {
   readonly left: string;
   readonly surprise: string;
   readonly note: string;
+  /** On what the card is blocked. */
+  readonly blocked?: string;
 }
 
 /** An answer that could be read. */

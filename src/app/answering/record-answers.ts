@@ -18,6 +18,7 @@ import {
 } from './answered-day.ts';
 import type { PromptContent } from './prompt-content.ts';
 import { inputProblem, type ReadAnswer, readAnswers, type TypedAnswer } from './read-answers.ts';
+import { blockFacts, readBlocks } from './said-blocks.ts';
 
 export interface GrownCard {
   readonly card: CardLine;
@@ -156,11 +157,13 @@ async function recordChecked(
   takeCardIds: readonly string[],
 ): Promise<AnswerOutcome> {
   const { team, sprint, day, records } = context;
-  // A card about which nothing was typed is not answered for; a note alone asks for its number.
-  const given = answers.filter(
-    ({ left, worked, surprise, note }) => `${left}${worked}${surprise}${note}`.trim() !== '',
-  );
-  const { read, problems } = readAnswers(records, given);
+  // A card about which nothing was typed is not answered for; a note alone asks for its number, a block doesn't.
+  const isNumbered = ({ left, worked, surprise, note }: TypedAnswer) =>
+    `${left}${worked}${surprise}${note}`.trim() !== '';
+  const given = answers.filter((answer) => isNumbered(answer) || (answer.blocked ?? '').trim() !== '');
+  const { read, problems } = readAnswers(records, given.filter(isNumbered));
+  const said = readBlocks(records, actor, day, given);
+  problems.push(...said.problems);
   const grown: GrownCard[] = [];
   const fresh = read.filter((answer) => !saysNothingNew(records, actor, day, answer));
   for (const answer of read) {
@@ -200,10 +203,15 @@ async function recordChecked(
   const cards = records.cards.map((card) =>
     takenIds.has(card.id) ? { ...card, ownerIds: [actor.userId] } : card,
   );
-  const said = read.length > 0 || hasAnswered(records, actor.userId, day) ? 'answered' : 'unchanged';
-  const facts = fresh.map((answer) => newFact(deps, actor, day, answer, records));
+  const isAnswered = read.length > 0 || said.blocks.length > 0 || hasAnswered(records, actor.userId, day);
+  const state = isAnswered ? 'answered' : 'unchanged';
+  const freshIds = new Set(fresh.map(({ card }) => card.id));
+  const facts = [
+    ...fresh.map((answer) => newFact(deps, actor, day, answer, records)),
+    ...blockFacts(records, actor, by, said.blocks, freshIds),
+  ];
   const answered = { ...context, records: { ...records, cards } };
-  const prompt = await meetPrompt(deps, tx, actor, answered, said, facts);
+  const prompt = await meetPrompt(deps, tx, actor, answered, state, facts);
   return { kind: 'recorded', prompt };
 }
 

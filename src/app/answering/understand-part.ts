@@ -6,9 +6,13 @@ import type { AnswerVocabulary } from './answer-vocabulary.ts';
 /** What was said about the card at a place in the prompt's list, 1 for the first. */
 export interface WordsForCard {
   readonly position: number;
-  readonly leftPoints: number;
+  /** Undefined: only that the card is blocked was said. */
+  readonly leftPoints: number | undefined;
   readonly workedPoints: number | undefined;
   readonly surprisePoints: number | undefined;
+  /** On what the card is blocked. */
+  readonly blockedOn?: string;
+  readonly note?: string;
 }
 
 /** The cards that may be meant. */
@@ -27,7 +31,8 @@ export type Unclear =
   | { readonly code: 'number-two-ways'; readonly typed: string; readonly place: string }
   | { readonly code: 'done-two-ways'; readonly typed: string }
   | { readonly code: 'nothing-two-ways'; readonly typed: string }
-  | { readonly code: 'which-done' }
+  | { readonly code: 'blocked-two-ways'; readonly typed: string }
+  | { readonly code: 'which-done' | 'which-blocked' | 'blocked-on-what' }
   | { readonly code: 'not-an-answer'; readonly typed: string }
   | { readonly code: 'not-halves'; readonly typed: string }
   | { readonly code: 'too-many-points'; readonly typed: string; readonly most: number }
@@ -52,6 +57,8 @@ export interface PartOfAnswer {
   readonly place: number;
   /** Whether the message has no other parts. */
   readonly isAlone: boolean;
+  /** Whether it is also said that the card is blocked, which needs no number. */
+  readonly isBlocked?: boolean;
 }
 
 type Kind = keyof AnswerVocabulary;
@@ -70,7 +77,7 @@ export function wordsOf(text: string): string[] {
 }
 
 export function understandPart(
-  { text, place, isAlone }: PartOfAnswer,
+  { text, place, isAlone, isBlocked = false }: PartOfAnswer,
   cards: CardsToAnswer,
   vocabulary: AnswerVocabulary,
 ): readonly Said[] | Unclear {
@@ -86,6 +93,10 @@ export function understandPart(
   const head = withoutLeft(extrasAt < 0 ? words : words.slice(0, extrasAt), vocabulary);
   const telling = head.words.filter((word) => isCard(word) || !is(word, 'filler'));
   const { names, amounts } = namesAndAmounts(telling, is);
+  if (isBlocked) {
+    const blocked = blockedAlone({ names, amounts }, isAlone, cards, is);
+    if (blocked) return blocked;
+  }
   const amount = amounts[0];
   if (amount === undefined || amounts.length > 1) return notAnAnswer;
 
@@ -114,6 +125,38 @@ export function understandPart(
   const mayBePoints = !isMarked && parsePoints(references[0] ?? '') !== undefined;
   if (isDone && mayBePoints && cards.count === 1) return { code: 'done-two-ways', typed: text };
   const unknown = references.find((reference) => !isCard(reference));
+  if (unknown !== undefined) return { code: 'no-such-card', typed: unknown };
+  return references.map((reference) => said(cards.positionOf(reference) ?? 0, reference));
+}
+
+/** What is said only to be blocked: `2:`, `card 2`, `berth-7`, `1 and 2`, or nothing at all. Undefined: a number is said too. */
+function blockedAlone(
+  { names, amounts }: { readonly names: readonly string[]; readonly amounts: readonly string[] },
+  isAlone: boolean,
+  cards: CardsToAnswer,
+  is: (word: string | undefined, kind: Kind) => boolean,
+): readonly Said[] | Unclear | undefined {
+  const words = [...names, ...amounts].filter((word) => word !== '');
+  const isMarked = is(words[0], 'card');
+  const called = isMarked ? words.slice(1) : words;
+  const said = (position: number, name: string): Said => ({
+    ...{ position, called: name, typed: name },
+    ...{ leftPoints: undefined, workedPoints: undefined, surprisePoints: undefined },
+  });
+  if (called.length === 0) {
+    const [only, ...others] = cards.open;
+    return only !== undefined && others.length === 0 ? [said(only, String(only))] : { code: 'which-blocked' };
+  }
+  const isList = called.length % 2 === 1 && called.every((word, i) => is(word, 'and') === (i % 2 === 1));
+  if (!isList) return undefined;
+  const first = called[0] as string;
+  const isNumber = called.length === 1 && (parsePoints(first) !== undefined || is(first, 'done'));
+  if (isNumber && amounts.length > 0 && !isMarked) {
+    const mayBeCard = isAlone && cards.count > 1 && cards.positionOf(first) !== undefined;
+    return mayBeCard ? { code: 'blocked-two-ways', typed: first } : undefined;
+  }
+  const references = called.filter((_, i) => i % 2 === 0);
+  const unknown = references.find((reference) => cards.positionOf(reference) === undefined);
   if (unknown !== undefined) return { code: 'no-such-card', typed: unknown };
   return references.map((reference) => said(cards.positionOf(reference) ?? 0, reference));
 }

@@ -1,10 +1,11 @@
 /**
  * Understands an answer in words: `3` (one card), `2, 0` (in order), `2: 3` (card 2 has 3 left), `2 done`, `berth-7 3`,
- * `2: 3 worked 1 surprise 2`, several parted by commas, semicolons or lines; `same` and `away`. What can be read in two ways
+ * `2: 3 worked 1 surprise 2`, `2: 3 blocked: the key note: ask Bo`, several parted by commas, semicolons or lines; `same` and `away`. What can be read in two ways
  * is not guessed.
  */
 import { parsePoints } from '../../sprint/points.ts';
 import { type AnswerVocabulary, ENGLISH } from './answer-vocabulary.ts';
+import { type FreeKind, takeFreeTexts, withoutKeywords } from './free-texts.ts';
 import {
   type CardsToAnswer,
   plainly,
@@ -40,15 +41,30 @@ export function understandWords(
   if (isAnyOf(vocabulary.unchanged)) return { kind: 'unchanged' };
   if (isAnyOf(vocabulary.away)) return { kind: 'away' };
   if (isAnyOf(vocabulary.allDone)) return { kind: 'answers', answers: allDone(cards) };
-  const parts = splitParts(text.trim(), cards, vocabulary);
+  const told = takeFreeTexts(text.trim(), vocabulary);
+  const parts = splitParts(told.text, cards, vocabulary);
   if ('code' in parts) return { kind: 'unclear', problems: [parts] };
   const problems: Unclear[] = [];
   const answers: Said[] = [];
+  const texts = [...told.texts];
   for (const [i, part] of parts.entries()) {
-    const place = { text: part, place: i + 1, isAlone: parts.length === 1 };
+    const { rest, kinds } = withoutKeywords(part, vocabulary);
+    const own = texts.splice(0, kinds.length);
+    const wordsOfKind = (wanted: FreeKind) => own.find(({ kind }) => kind === wanted)?.words;
+    const [blockedOn, note] = [wordsOfKind('blocked'), wordsOfKind('note')];
+    const place = {
+      text: rest,
+      place: i + 1,
+      isAlone: parts.length === 1,
+      isBlocked: blockedOn !== undefined,
+    };
     const answer = understandPart(place, cards, vocabulary);
     if ('code' in answer) problems.push(answer);
-    else answers.push(...answer);
+    else if (blockedOn === '') problems.push({ code: 'blocked-on-what' });
+    else
+      answers.push(
+        ...answer.map((said) => ({ ...said, ...(blockedOn && { blockedOn }), ...(note && { note }) })),
+      );
   }
   problems.push(...problemsOfAll(answers, cards, problems.length > 0));
   if (problems.length > 0) return { kind: 'unclear', problems: problems.slice(0, MAX_PROBLEMS) };

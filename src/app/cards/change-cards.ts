@@ -29,12 +29,16 @@ import {
   statesOf,
 } from './card-line.ts';
 
-const MAX_REASON_LENGTH = 300;
+/** Why a card was dropped, or on what it is blocked. */
+export const MAX_REASON_LENGTH = 300;
 
 export interface CardChange {
   readonly heading: SprintHeading;
   readonly card: CardLine;
 }
+
+/** With the sprint's day that it is about. */
+export type DatedChange = CardChange & { readonly day: string };
 
 /** Takes a card out of the sprint. @throws Refusal `no-such-card`, `card-dropped`, `bad-argument`. */
 export async function dropCard(
@@ -137,7 +141,7 @@ export async function unblockCard(
   deps: AppDependencies,
   actor: Actor,
   input: SprintReference & { readonly reference: string },
-): Promise<CardChange> {
+): Promise<DatedChange> {
   return changeCard(deps, actor, input, async (tx, { state, day, membership }) => {
     if (!currentBlock(state)) throw new Refusal('card-not-blocked', { card: cardName(state.card) });
     requireOwner(actor, state, membership, 'block');
@@ -182,7 +186,7 @@ async function changeCard(
     expected = 'in-sprint',
     admitted = 'members',
   }: { readonly expected?: 'in-sprint' | 'dropped'; readonly admitted?: Admitted } = {},
-): Promise<CardChange> {
+): Promise<DatedChange> {
   return deps.store.transaction(async (tx) => {
     const membership = await openSprint(tx, actor, input, deps.clock.now(), admitted);
     const { team, sprint } = membership;
@@ -198,7 +202,7 @@ async function changeCard(
     const states = statesOf(await tx.read.recordsOf(sprint.id));
     const after = states.find(({ card }) => card.id === state.card.id) as SprintCardState;
     await refreshOwnersPrompts(tx, after.card, today);
-    return { heading: { team, sprint }, card: cardLine(after) };
+    return { heading: { team, sprint }, card: cardLine(after), day };
   });
 }
 

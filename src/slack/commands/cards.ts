@@ -1,7 +1,7 @@
 /** The cards of the sprint: listing, pulling in, taking, giving and dropping them. */
 import { Refusal } from '../../app/refusal.ts';
 import type { TeamOverview } from '../../app/watching/overview.ts';
-import { sprintCardValue } from '../button-values.ts';
+import { cardDayValue, sprintCardValue } from '../button-values.ts';
 import { cardDraftContext, sprintContext } from '../form-contexts.ts';
 import { ACTIONS, SHORTCUTS } from '../ids.ts';
 import {
@@ -108,6 +108,16 @@ export const moving = command({
     if (rest === '') throw whichCard('moving');
     const { actor, place } = caller;
     await caller.tell(movingMessage(await useCases.unblockCard(actor, { place, reference: rest })));
+  },
+  buttons: {
+    [ACTIONS.cardMoving]: {
+      press: async ({ useCases }, presser, value) => {
+        const { sprintId, day, card: reference } = readHeld(cardDayValue, value);
+        const change = await useCases.unblockCard(presser.actor, { sprintId, reference });
+        // The prompt of its own day is brought up to date, which says as much.
+        if (change.day !== day) await presser.tell(movingMessage(change));
+      },
+    },
   },
 });
 

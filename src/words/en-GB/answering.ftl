@@ -39,13 +39,19 @@ prompt-closes = The sprint closes on { $closing }.
 
 ## How to answer in words
 
-prompt-words-one = Or write here what is left, for example `3`. To say what you worked as well: `3 worked 1`.
-prompt-words-two = Or write here what is left: `3, 0` in this order, or `2: 3` for card 2 alone. To say what you worked as well: `2: 3 worked 1`.
-prompt-words-three = Or write here what is left: `3, 0, 5` in this order, or `2: 3` for card 2 alone. To say what you worked as well: `2: 3 worked 1`.
-prompt-words-several = Or write here what is left: `2: 3` for card 2 alone. To say what you worked as well: `2: 3 worked 1`.
+prompt-words-one = Or write here what is left, for example `3`. To say what you worked as well: `3 worked 1`. Stuck? `3 blocked reason`.
+prompt-words-two = Or write here what is left: `3, 0` in this order, or `2: 3` for card 2 alone. To say what you worked as well: `2: 3 worked 1`. Stuck? `2: 3 blocked reason`.
+prompt-words-three = Or write here what is left: `3, 0, 5` in this order, or `2: 3` for card 2 alone. To say what you worked as well: `2: 3 worked 1`. Stuck? `2: 3 blocked reason`.
+prompt-words-several = Or write here what is left: `2: 3` for card 2 alone. To say what you worked as well: `2: 3 worked 1`. Stuck? `2: 3 blocked reason`.
 
 ## Buttons
 
+# $place is the card's number in the list above; one blocked card needs no number.
+prompt-moving-button =
+    { $cards ->
+        [only] Moving again
+       *[several] Card { $place } is moving again
+    }
 prompt-answer-button = Answer
 prompt-unchanged-button = Nothing changed
 prompt-away-button = Away today

@@ -95,6 +95,7 @@ problem-goal-word = Say yes, partly or no, and a sentence if you like.
 problem-first-card = Write the number of the first card to show.
 problem-drop-reason = Say in up to { NUMBER($most) } characters why the card is dropped.
 problem-blocked-on = Say in up to { NUMBER($most) } characters what it is waiting for.
+problem-blocked-finished = { $card } has nothing left, so it can’t be blocked.
 problem-cancel-reason = Keep the reason within { NUMBER($most) } characters.
 
 # An answer. $card is the card's name.
@@ -116,6 +117,9 @@ unclear-space-two-ways = “{ $typed }” can be read in two ways: write `{ $car
 unclear-number-two-ways = “{ $typed }” can be a card or what is left: write `{ $typed } done` if card { $typed } is finished, or `{ $place }: { $typed }` for what is left on card { $place }.
 unclear-done-two-ways = “{ $typed }” can be the card or points: write `done` if your card is finished, or the points that are left.
 unclear-nothing-two-ways = “{ $typed }” can be read in two ways: write `done` if nothing is left, or `same` if nothing has changed.
+unclear-blocked-two-ways = “{ $typed }” can be a card or what is left: write `{ $typed }: blocked reason` if card { $typed } is blocked, or name the card as well, `1: { $typed } blocked reason`.
+unclear-which-blocked = Which card is blocked? Name it: `1: blocked reason`.
+unclear-blocked-on-what = Say what the card is waiting for: `1: 2 blocked reason`.
 unclear-which-done = Which card is done? Name it, or write `all done`.
 unclear-not-an-answer = “{ $typed }” isn’t an answer about a card.
 unclear-not-halves = “{ $typed }” isn’t possible: points go in halves, such as 2, 2.5 or 3.

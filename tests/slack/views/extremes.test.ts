@@ -64,7 +64,7 @@ function signature(node: { kind: string; id?: string; text?: string }): string {
 }
 
 const OURS =
-  /^(?:paragraph|list|text|bold|date|user U0ANA|user U0BEN|user U0{7}\d{3}|channel|code (?:\/loadline.*|\/invite @loadline|npm run posts -- retry all|[\d:, ]+(?: worked 1)?|[A-Z0-9]{6}))$/;
+  /^(?:paragraph|list|text|bold|date|user U0ANA|user U0BEN|user U0{7}\d{3}|channel|code (?:\/loadline.*|\/invite @loadline|npm run posts -- retry all|[\d:, ]+(?: worked 1| blocked reason)?|[A-Z0-9]{6}))$/;
 
 describe.each(['pings and links', 'formatting and line ends', 'signs that grow when escaped'] as const)(
   '%s in every field',

@@ -21,7 +21,7 @@ describe('the daily prompt', () => {
       2. LP-2 Show tides in the berth calendar: 8 points left
       3. LP-5 Repair the tide gauge: 3 points left
       Buttons: Answer, Nothing changed, Away today
-      Or write here what is left: “3, 0, 5” in this order, or “2: 3” for card 2 alone. To say what you worked as well: “2: 3 worked 1”. The sprint closes on Fri 13 Nov at 17:00."
+      Or write here what is left: “3, 0, 5” in this order, or “2: 3” for card 2 alone. To say what you worked as well: “2: 3 worked 1”. Stuck? “2: 3 blocked reason”. The sprint closes on Fri 13 Nov at 17:00."
     `);
   });
 
@@ -131,7 +131,7 @@ describe('reminder and last call', () => {
       2. LP-2 Show tides in the berth calendar: 8 points left
       3. LP-5 Repair the tide gauge: 3 points left
       Buttons: Answer, Nothing changed, Away today
-      Or write here what is left: “3, 0, 5” in this order, or “2: 3” for card 2 alone. To say what you worked as well: “2: 3 worked 1”. There is no second reminder today."
+      Or write here what is left: “3, 0, 5” in this order, or “2: 3” for card 2 alone. To say what you worked as well: “2: 3 worked 1”. Stuck? “2: 3 blocked reason”. There is no second reminder today."
     `);
   });
 
@@ -151,7 +151,7 @@ describe('reminder and last call', () => {
       2. LP-2 Show tides in the berth calendar: 8 points left, <@U0INES> said on Fri 13 Nov at 09:20
       3. LP-5 Repair the tide gauge: 3 points left, as nobody has answered for it yet
       Buttons: Answer, Still so, Away today
-      Or write here what is left: “3, 0, 5” in this order, or “2: 3” for card 2 alone. To say what you worked as well: “2: 3 worked 1”."
+      Or write here what is left: “3, 0, 5” in this order, or “2: 3” for card 2 alone. To say what you worked as well: “2: 3 worked 1”. Stuck? “2: 3 blocked reason”."
     `);
   });
 

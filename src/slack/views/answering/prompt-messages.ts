@@ -5,7 +5,7 @@
 import type { ActionsBlock } from '@slack/types';
 import type { AnsweredLine, PromptCard, PromptContent } from '../../../app/answering/prompt-content.ts';
 import type { CardLine } from '../../../app/cards/card-line.ts';
-import { cardGrowth, linkedCardName } from '../../../words/cards.ts';
+import { cardGrowth, linkedCardName, withBlock } from '../../../words/cards.ts';
 import { person } from '../../../words/people.ts';
 import { mrkdwn, say } from '../../../words/say.ts';
 import { closingTime, teamTime } from '../../../words/sprint.ts';
@@ -14,6 +14,9 @@ import { ACTIONS } from '../../ids.ts';
 import { actions, button, context, lead, section } from '../block-builders.ts';
 import { lineList } from '../line-sections.ts';
 import { type MessagePart, type MessageView, messageView } from '../message-view.ts';
+
+/** Who has more blocked cards names the others in words. */
+const MOVING_BUTTONS_MAX = 5;
 
 export function dailyPromptMessage(prompt: PromptContent): MessageView {
   const { day, sprint, cards, answered } = prompt;
@@ -24,6 +27,7 @@ export function dailyPromptMessage(prompt: PromptContent): MessageView {
         lead(say('prompt-listed', about)),
         openCards(mrkdwn('prompt-listed-cards', { cards: cards.length }), cards),
         ...laterButton(prompt, say('prompt-answer-button')),
+        ...movingButtons(prompt),
         context(
           `${mrkdwn('prompt-listed-next', { rest: day < sprint.endsOn ? 'more' : 'none' })} ${mrkdwn('prompt-closes', { closing: closingTime(prompt) })}`,
         ),
@@ -33,6 +37,7 @@ export function dailyPromptMessage(prompt: PromptContent): MessageView {
         lead(say('prompt-asked', { day })),
         openCards(mrkdwn('prompt-cards', { sprint: sprint.name, cards: cards.length }), cards, prompt),
         promptButtons(prompt),
+        ...movingButtons(prompt),
         context(`${wordsHint(cards.length)} ${mrkdwn('prompt-closes', { closing: closingTime(prompt) })}`),
       ]);
     case 'answered':
@@ -41,12 +46,14 @@ export function dailyPromptMessage(prompt: PromptContent): MessageView {
         answeredCards(answered),
         untouchedCards(prompt),
         ...laterButton(prompt, say('prompt-change-button')),
+        ...movingButtons(prompt),
       ]);
     case 'unchanged':
       return messageView([
         lead(say('prompt-unchanged', about)),
         openCards(mrkdwn('prompt-still-left'), cards),
         ...laterButton(prompt, say('prompt-change-button')),
+        ...movingButtons(prompt),
       ]);
     case 'away':
       return messageView([
@@ -97,10 +104,10 @@ export function lastCallMessage(prompt: PromptContent): MessageView {
 function saidLine(card: PromptCard, place: number, { userId, team }: PromptContent): string {
   const about = { place: String(place), card: linkedCardName(card), left: leftOn(card) };
   const { saidLast } = card;
-  if (!saidLast) return mrkdwn('last-call-line-never', about);
+  if (!saidLast) return withBlock(mrkdwn('last-call-line-never', about), card);
   const moment = teamTime(saidLast.at, team.timeZone);
-  if (saidLast.userId === userId) return mrkdwn('last-call-line', { ...about, moment });
-  return mrkdwn('last-call-line-other', { ...about, moment, who: person(saidLast.userId) });
+  if (saidLast.userId === userId) return withBlock(mrkdwn('last-call-line', { ...about, moment }), card);
+  return withBlock(mrkdwn('last-call-line-other', { ...about, moment, who: person(saidLast.userId) }), card);
 }
 
 function promptButtons(
@@ -113,6 +120,17 @@ function promptButtons(
     button(unchanged, { actionId: ACTIONS.recordUnchanged, value }),
     button(say('prompt-away-button'), { actionId: ACTIONS.recordAway, value }),
   ]);
+}
+
+/** Below the others. One block each, since an action may be in a block once only. */
+function movingButtons({ sprint, day, cards }: PromptContent): ActionsBlock[] {
+  if (sprint.state !== 'open') return [];
+  const blocked = cards.flatMap((card, i) => (card.blocked ? [{ key: card.key, place: String(i + 1) }] : []));
+  return blocked.slice(0, MOVING_BUTTONS_MAX).map(({ key, place }) => {
+    const label = say('prompt-moving-button', { cards: blocked.length === 1 ? 'only' : 'several', place });
+    const value = encodeValue({ sprintId: sprint.id, day, card: key });
+    return actions([button(label, { actionId: ACTIONS.cardMoving, value })]);
+  });
 }
 
 /** How to answer in words, with examples that fit the number of cards. */
@@ -131,11 +149,11 @@ function wordsHint(cardCount: number): string {
 function openCards(title: string, cards: readonly PromptCard[], asked?: PromptContent): MessagePart {
   const isNews = ({ saidLast }: PromptCard): boolean =>
     saidLast !== undefined && saidLast.day === asked?.day && saidLast.userId !== asked.userId;
-  const lines = cards.map((card, i) =>
-    asked && isNews(card)
-      ? saidLine(card, i + 1, asked)
-      : mrkdwn('prompt-card-line', { place: String(i + 1), card: linkedCardName(card), left: leftOn(card) }),
-  );
+  const lines = cards.map((card, i) => {
+    if (asked && isNews(card)) return saidLine(card, i + 1, asked);
+    const about = { place: String(i + 1), card: linkedCardName(card), left: leftOn(card) };
+    return withBlock(mrkdwn('prompt-card-line', about), card);
+  });
   return cardList(title, lines);
 }
 
@@ -164,9 +182,11 @@ function answeredCards(answered: readonly AnsweredLine[]): MessagePart {
 function answeredLine(line: AnsweredLine): string {
   const facts = [say('prompt-worked', { points: line.workedPoints }), leftOn(line), ...cardGrowth(line)];
   const card = linkedCardName(line.card);
-  return line.note.trim() === ''
-    ? mrkdwn('prompt-answered-line', { card, facts })
-    : mrkdwn('prompt-answered-line-note', { card, facts, note: line.note });
+  const said =
+    line.note.trim() === ''
+      ? mrkdwn('prompt-answered-line', { card, facts })
+      : mrkdwn('prompt-answered-line-note', { card, facts, note: line.note });
+  return withBlock(said, line.card);
 }
 
 /** Open cards that had no answer that day. */
@@ -174,6 +194,9 @@ function untouchedCards({ cards, answered }: PromptContent): MessagePart {
   const said = new Set(answered.map(({ card }) => card.cardId));
   const untouched = cards
     .filter(({ cardId }) => !said.has(cardId))
-    .map((card) => mrkdwn('prompt-untouched-line', { card: linkedCardName(card), left: leftOn(card) }));
+    .map((card) => {
+      const about = { card: linkedCardName(card), left: leftOn(card) };
+      return withBlock(mrkdwn('prompt-untouched-line', about), card);
+    });
   return lineList(mrkdwn('prompt-untouched'), untouched, (count) => mrkdwn('cards-more', { cards: count }));
 }

@@ -1,0 +1,69 @@
+/** Takes out of an answer in words what people say freely: on what a card is blocked, and notes. */
+import type { AnswerVocabulary } from './answer-vocabulary.ts';
+import { wordsOf } from './understand-part.ts';
+
+/** What a free text says. */
+export type FreeKind = 'blocked' | 'note';
+export interface FreeText {
+  readonly kind: FreeKind;
+  readonly words: string;
+}
+
+/**
+ * A free text goes on to the end of the line or to a semicolon, commas included. Its keyword stays in its place.
+ *
+ * @returns `2 left blocked`, and on what, for `2 left, blocked: the key, then the door`
+ */
+export function takeFreeTexts(
+  text: string,
+  vocabulary: AnswerVocabulary,
+): { readonly text: string; readonly texts: readonly FreeText[] } {
+  const texts: FreeText[] = [];
+  const rest = text.split(/([;\n\r]+)/).map((line) => {
+    const first = keywordIn(line, vocabulary, '(?=[\\s:,]|$)');
+    if (!first) return line;
+    const kinds = [first.kind];
+    let told = first.after;
+    // A second keyword counts only with its colon: the words may hold it themselves.
+    const second = keywordIn(told, vocabulary, '\\s*:');
+    if (second && second.kind !== first.kind) {
+      told = second.before;
+      kinds.push(second.kind);
+    }
+    texts.push({ kind: first.kind, words: freeWords(told) });
+    if (second && second.kind !== first.kind)
+      texts.push({ kind: second.kind, words: freeWords(second.after) });
+    return [first.before.replace(/[\s,]+$/, ''), ...kinds.map((kind) => vocabulary[kind][0])].join(' ');
+  });
+  return { text: rest.join(''), texts };
+}
+
+function keywordIn(text: string, vocabulary: AnswerVocabulary, follows: string) {
+  const words = [...vocabulary.blocked, ...vocabulary.note].join('|');
+  const found = new RegExp(`(?:^|[\\s,:])(${words})${follows}`, 'i').exec(text);
+  if (!found) return undefined;
+  const word = found[1] as string;
+  const kind: FreeKind = vocabulary.note.includes(word.toLowerCase()) ? 'note' : 'blocked';
+  const at = found.index + found[0].toLowerCase().indexOf(word.toLowerCase());
+  return { kind, before: text.slice(0, at), after: text.slice(at + word.length) };
+}
+
+function freeWords(text: string): string {
+  return text.replace(/^[\s:,]+|[\s,]+$/g, '');
+}
+
+/** The part without the keywords at its end, and which they were. */
+export function withoutKeywords(
+  part: string,
+  vocabulary: AnswerVocabulary,
+): { readonly rest: string; readonly kinds: readonly FreeKind[] } {
+  const words = wordsOf(part);
+  const kinds: FreeKind[] = [];
+  for (let last = words.at(-1); last !== undefined; last = words.at(-1)) {
+    const kind = (['blocked', 'note'] as const).find((one) => last === vocabulary[one][0]);
+    if (!kind) break;
+    kinds.unshift(kind);
+    words.pop();
+  }
+  return kinds.length === 0 ? { rest: part, kinds } : { rest: words.join(' '), kinds };
+}
