@@ -20,6 +20,7 @@ const place = encodeValue({ channelId: CHANNEL_ID });
 const here = { channelId: CHANNEL_ID, isDirect: false };
 const typed = { cardId: 'card-1', worked: '', left: '6', surprise: '3', note: '' };
 const answers = encodeAnswers({ sprintId: 'sprint-1', day: '2026-11-04', answers: [typed] }) as string;
+const cardDay = encodeValue({ sprintId: 'sprint-1', day: '2026-11-03', card: '3' });
 const dayInput = { sprintId: 'sprint-1', day: '2026-11-04' };
 
 /** What each button leads to, and what the person sees: a form, a message, or a message in place of the old one. */
@@ -28,6 +29,8 @@ const ROUTES: [action: string, value: string, useCase: string, input: unknown, s
   [ACTIONS.openAnswerForm, sprint, 'answerForm', { sprintId: 'sprint-1' }, 'answer-form'],
   [ACTIONS.recordUnchanged, day, 'recordUnchanged', dayInput, 'in place'],
   [ACTIONS.recordAway, day, 'recordAway', dayInput, 'in place'],
+  // Of another day than the spy's, whose prompt says as much.
+  [ACTIONS.cardMoving, cardDay, 'unblockCard', { sprintId: 'sprint-1', reference: '3' }, 'told'],
   [ACTIONS.growthAllSurprise, answers, 'recordAnswers', { ...dayInput, answers: [typed] }, 'in place'],
   [ACTIONS.growthAllDrift, answers, 'recordAnswers', { ...dayInput, answers: [typed] }, 'in place'],
   [ACTIONS.growthSomeOfEach, day, 'answerForm', dayInput, 'answer-form'],
