@@ -24,6 +24,7 @@ import type { AppDependencies } from './ports/app-dependencies.ts';
 import { erasePerson } from './privacy/erase-person.ts';
 import { personalCopy, privacyOverview } from './privacy/privacy-overview.ts';
 import { explainedToOutsiders } from './team/belonging.ts';
+import { leaveForm, leaveTeam } from './team/leave-team.ts';
 import { moveTeam } from './team/move-team.ts';
 import { measuresForm, setMeasures } from './team/set-measures.ts';
 import { setUpTeam, setupForm } from './team/set-up-team.ts';
@@ -56,6 +57,8 @@ const ALL = {
   giveCards,
   importForm,
   importSprints,
+  leaveForm,
+  leaveTeam,
   listCards,
   measuresForm,
   moveTeam,

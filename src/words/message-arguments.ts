@@ -631,6 +631,8 @@ export interface Messages {
   'command-move-summary': Record<never, never>;
   'command-setup-measures-usage': Record<never, never>;
   'command-setup-measures-summary': Record<never, never>;
+  'command-leave-usage': Record<never, never>;
+  'command-leave-summary': Record<never, never>;
   'command-privacy-usage': Record<never, never>;
   'command-privacy-summary': Record<never, never>;
   'command-help-usage': Record<never, never>;
@@ -2443,6 +2445,15 @@ export interface Messages {
     readonly scale: readonly string[];
   };
   'team-measures-from-when': Record<never, never>;
+  'leave-title': Record<never, never>;
+  'leave-submit': Record<never, never>;
+  'leave-asked-no-more': { readonly team: string };
+  'leave-alone': { readonly cards: number };
+  'leave-shared': { readonly cards: number };
+  'leave-last-facilitator': Record<never, never>;
+  'leave-answers-stay': Record<never, never>;
+  'team-left': { readonly team: string };
+  'team-left-privacy': Record<never, never>;
   'trouble-nothing': { readonly reference: string };
   'trouble-uncertain': { readonly reference: string };
   'trouble-kept': { readonly reference: string };

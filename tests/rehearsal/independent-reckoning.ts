@@ -206,7 +206,9 @@ export class SprintBook {
       if (isFacilitator || isOwner) this.goalMet = event.goalMet;
       return isFacilitator || isOwner;
     }
-    if (event.by !== undefined && !isFacilitator && !this.#memberIds.has(event.by)) return false;
+    // A product owner who is nothing else on the team may drop cards, and take that back.
+    const mayDrop = isOwner && (event.drop !== undefined || event.undrop !== undefined);
+    if (event.by !== undefined && !isFacilitator && !mayDrop && !this.#memberIds.has(event.by)) return false;
     const nowMs = localInstantMs(event.on, team.promptAt, team.timeZone);
     if (event.on > this.endsOn || nowMs >= this.closesAtMs) return false;
     if (event.edit) return isFacilitator && this.#takeEdit(event.on, event.edit, isWorkingDay);
@@ -243,7 +245,7 @@ export class SprintBook {
       event.moving) as { card: string };
     const card = this.cards.find(({ key }) => key === named.card);
     if (event.undrop) {
-      if (!card?.dropped || (!isFacilitator && card.droppedBy !== event.by)) return false;
+      if (!card?.dropped || (!isFacilitator && !isOwner && card.droppedBy !== event.by)) return false;
       card.dropped = false;
       return true;
     }

@@ -216,6 +216,11 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
     },
     own: {},
   },
+  leaveForm: { refused: {}, own: inPlaces((use, actor, place) => use.leaveForm(actor, place)) },
+  leaveTeam: {
+    refused: { 'the team': (use, actor, { teamId }) => use.leaveTeam(actor, { teamId }) },
+    own: {},
+  },
   listCards: { refused: {}, own: inPlaces((use, actor, place) => use.listCards(actor, place)) },
   measuresForm: { refused: {}, own: inPlaces((use, actor, place) => use.measuresForm(actor, place)) },
   moveTeam: {

@@ -9,8 +9,16 @@ import type { Transaction } from '../ports/store.ts';
 import type { DeliveryFailure } from '../posting/delivery-failure.ts';
 import { directPost } from '../posting/post-kinds.ts';
 import type { Post } from '../posting/posts.ts';
-import { dayWithin, facilitatorsOrMembers, todayOf } from './place.ts';
-import type { Member, Team } from './team.ts';
+import {
+  dayWithin,
+  facilitatorIdsOf,
+  facilitatorsOrMembers,
+  membershipAt,
+  membershipInTeam,
+  type Place,
+  todayOf,
+} from './place.ts';
+import type { Actor, Member, Team } from './team.ts';
 
 /**
  * The team must be locked, and its members saved as they are now.
@@ -61,6 +69,56 @@ export async function tellOfOwnerless(
     .filter((userId) => userId !== exceptUserId)
     .map((userId) => directPost(team, userId, { kind: 'owner-needed', sprintId }));
   if (posts.length > 0) await tx.write.posts.add(posts);
+}
+
+/** What somebody reads before they leave. */
+export interface LeaveForm {
+  readonly team: Team;
+  /** Their open cards that nobody else owns: those will be nobody's. */
+  readonly leftAlone: number;
+  /** Their other open cards. */
+  readonly shared: number;
+  /** Nobody else facilitates, so each of those who stay may then act as a facilitator. */
+  readonly isLastFacilitator: boolean;
+}
+
+/** @throws Refusal those of finding the team */
+export async function leaveForm(deps: AppDependencies, actor: Actor, place: Place): Promise<LeaveForm> {
+  return deps.store.read(async (read) => {
+    const { team, member, members, openSprints } = await membershipAt(read, actor, place);
+    const records = await read.recordsOfMany(openSprints.map(({ id }) => id));
+    const cards = [...records.values()]
+      .flatMap((one) => statesOf(one).filter(isOpenCard))
+      .filter(({ card }) => card.ownerIds.includes(actor.userId));
+    const leftAlone = cards.filter(({ card }) => card.ownerIds.length === 1).length;
+    const isLast = facilitatorIdsOf(members).every((userId) => userId === actor.userId);
+    return {
+      team,
+      leftAlone,
+      shared: cards.length - leftAlone,
+      isLastFacilitator: member.isFacilitator && isLast,
+    };
+  });
+}
+
+/** Takes the one who asks off the team. What they said stays. @throws Refusal `not-a-member`, `no-team-of-yours` */
+export async function leaveTeam(
+  deps: AppDependencies,
+  actor: Actor,
+  { teamId }: { readonly teamId: string },
+): Promise<Team> {
+  return deps.store.transaction(async (tx) => {
+    await tx.lock.team(teamId);
+    const { team, members } = await membershipInTeam(tx.read, actor, teamId);
+    const now = deps.clock.now();
+    const leavers = members.filter(({ userId }) => userId === actor.userId);
+    await tx.write.teams.saveMembers(
+      teamId,
+      leavers.map((leaver) => gonePerson(leaver, todayOf(team, now))),
+    );
+    await letGo(tx, team, [actor.userId], { at: now });
+    return team;
+  });
 }
 
 /** As somebody is kept who is no longer on the team: their answers stay, and so do the days on which they were there. */

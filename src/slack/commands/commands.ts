@@ -11,7 +11,7 @@ import { baseline, exportSprints, importSprints, value } from './numbers.ts';
 import { privacy } from './privacy.ts';
 import { cancel, close, goal, plan, reopen } from './sprint.ts';
 import { status } from './status.ts';
-import { move, setup, setupMeasures } from './team.ts';
+import { leave, move, setup, setupMeasures } from './team.ts';
 
 const help = command({
   word: 'help',
@@ -60,6 +60,7 @@ export const COMMANDS: readonly Command[] = [
   setup,
   move,
   setupMeasures,
+  leave,
   privacy,
   help,
 ];

@@ -2,8 +2,19 @@
 import { SETTING_NAMES } from '../../app/team/settings.ts';
 import { THRESHOLD_NAMES } from '../../sprint/thresholds.ts';
 import { setupContext, teamContext } from '../form-contexts.ts';
-import { MEASURES_FIELDS, measuresFormView, SETUP_FIELDS, setupFormView } from '../views/team/team-forms.ts';
-import { measuresSavedReply, teamMovedReply, teamSavedReply } from '../views/team/team-messages.ts';
+import {
+  leaveFormView,
+  MEASURES_FIELDS,
+  measuresFormView,
+  SETUP_FIELDS,
+  setupFormView,
+} from '../views/team/team-forms.ts';
+import {
+  measuresSavedReply,
+  teamLeftReply,
+  teamMovedReply,
+  teamSavedReply,
+} from '../views/team/team-messages.ts';
 import { command, readHeld } from './command.ts';
 
 export const setup = command({
@@ -40,6 +51,22 @@ export const move = command({
   who: 'facilitator',
   run: async ({ useCases }, { actor, place, tell }, rest) =>
     tell(teamMovedReply(await useCases.moveTeam(actor, { place, teamName: rest }))),
+});
+
+export const leave = command({
+  word: 'leave',
+  who: 'member',
+  forms: [
+    {
+      name: 'leave',
+      make: async ({ useCases }, { actor, replyTo }, place) =>
+        leaveFormView(await useCases.leaveForm(actor, place), replyTo),
+      submit: async (useCases, { actor, context }) => {
+        const { teamId } = readHeld(teamContext, context);
+        return { next: 'close', say: teamLeftReply(await useCases.leaveTeam(actor, { teamId })) };
+      },
+    },
+  ],
 });
 
 export const setupMeasures = command({

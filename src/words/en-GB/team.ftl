@@ -124,3 +124,23 @@ team-measures-saved =
        *[other] Saved for { $team }. Sprints close at { $time }, the reminder comes { NUMBER($minutes) } minutes after the prompt, and the scale is { SERIES($scale) }.
     }
 team-measures-from-when = A sprint that is already planned keeps its closing time. The new thresholds count from the next closing on.
+
+## Leaving the team: /loadline leave
+
+leave-title = Leave the team
+leave-submit = Leave
+leave-asked-no-more = • You are asked nothing more about { $team }, from now on.
+leave-alone =
+    { $cards ->
+        [one] • { NUMBER($cards) } open card that only you own becomes nobody’s, and the facilitators hear of it. To hand it over first: `/loadline give`.
+       *[other] • { NUMBER($cards) } open cards that only you own become nobody’s, and the facilitators hear of it. To hand them over first: `/loadline give`.
+    }
+leave-shared =
+    { $cards ->
+        [one] • { NUMBER($cards) } open card stays with its other owners.
+       *[other] • { NUMBER($cards) } open cards stay with their other owners.
+    }
+leave-last-facilitator = • Nobody else facilitates: until somebody is named, each member may act as a facilitator.
+leave-answers-stay = • What you said about cards stays. To have your name taken out of it: `/loadline privacy`.
+team-left = You have left { $team }, and are asked nothing more about it.
+team-left-privacy = What is still stored about you: `/loadline privacy`. A facilitator can add you again with `/loadline setup`.

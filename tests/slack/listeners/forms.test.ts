@@ -69,6 +69,7 @@ describe('forms sent off', () => {
       'erase-form',
       'forecast-form',
       'import-form',
+      'leave-form',
       'measures-form',
       'plan-form',
       'plan-preview-form',

@@ -51,6 +51,8 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   giveCards: { heading, cards: [line] },
   importForm: { team, knownSprints: 0 },
   importSprints: { kind: 'preview', preview: sample.importPreview },
+  leaveForm: { team, leftAlone: 1, shared: 0, isLastFacilitator: false },
+  leaveTeam: team,
   listCards: { heading, cards, openCount: 1, summary, planChanges: [] },
   measuresForm: team,
   moveTeam: team,

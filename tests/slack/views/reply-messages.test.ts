@@ -327,6 +327,7 @@ describe('help', () => {
       • /loadline off [days] [half]: Say days off in advance, as a facilitator also the team’s. For example /loadline off 24 Dec to 2 Jan or /loadline off team 1 May.
       • /loadline works weekdays: Say on which weekdays you work.
       • /loadline reopen [card]: Open a finished card again; without a card, open the closed sprint again for corrections.
+      • /loadline leave: Leave the team; you see first what that means.
       For everyone on the team and its product owner
       • /loadline status: See how the sprint is going. Only you see it, unless you share it.
       • /loadline cards [first number]: List the cards of the sprint, all of them or from one number on.
@@ -355,7 +356,7 @@ describe('help', () => {
       • /loadline privacy: See what is stored about you, get a copy of it, or have it erased.
       • /loadline help: Show this list.
       Buttons: What is stored about me
-      The channel sees the team’s sums and its cards, never who answered what. On a card that somebody owns alone, the team sees that person’s numbers. [ ] marks what may be left out."
+      The message itself has 1 more line."
     `);
     for (const { word } of COMMANDS)
       expect(helpMessage(COMMANDS).text).toMatch(

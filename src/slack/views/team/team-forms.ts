@@ -3,6 +3,7 @@
  * thresholds, in which every field has a usual value already.
  */
 import type { InputBlock, ModalView } from '@slack/types';
+import type { LeaveForm } from '../../../app/team/leave-team.ts';
 import type { SetupForm } from '../../../app/team/set-up-team.ts';
 import {
   SETTING_NAMES,
@@ -133,4 +134,26 @@ function settingField<Name extends SettingName>(setting: Name, team: TeamSetting
 /** As one would type it: without the sign, and without the dust of binary fractions. */
 function percentTyped(share: number): string {
   return String(Math.round(share * 1e10) / 1e8);
+}
+
+/** Says what follows before somebody leaves. */
+export function leaveFormView(
+  { team, leftAlone, shared, isLastFacilitator }: LeaveForm,
+  replyTo?: string,
+): ModalView {
+  const frame = {
+    form: 'leave',
+    title: say('leave-title'),
+    submit: say('leave-submit'),
+    context: { teamId: team.id },
+    replyTo,
+  };
+  const follows = [
+    mrkdwn('leave-asked-no-more', { team: team.name }),
+    ...(leftAlone === 0 ? [] : [mrkdwn('leave-alone', { cards: leftAlone })]),
+    ...(shared === 0 ? [] : [mrkdwn('leave-shared', { cards: shared })]),
+    ...(isLastFacilitator ? [mrkdwn('leave-last-facilitator')] : []),
+    mrkdwn('leave-answers-stay'),
+  ];
+  return formView(frame, [section(follows.join('\n'))]);
 }

@@ -70,3 +70,7 @@ export function measuresSavedReply(team: Team): MessageView {
     section(mrkdwn('team-measures-from-when')),
   ]);
 }
+
+export function teamLeftReply({ name }: Team): MessageView {
+  return messageView([section(mrkdwn('team-left', { team: name })), context(mrkdwn('team-left-privacy'))]);
+}
