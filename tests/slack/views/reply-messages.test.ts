@@ -319,20 +319,20 @@ describe('help', () => {
       For everyone on the team
       • /loadline answer [day | card: left]: Say what is left on your cards, today or on an earlier day of the sprint; in a form or in words. For example /loadline answer 3: 2 worked 1 or /loadline answer 3 done.
       • /loadline pull [title, estimate, @owner]: Bring in a card after planning. For example /loadline pull Repair the tide gauge, 3, @ana.
-      • /loadline take card …: Take a share in cards: you become one of their owners. For example /loadline take 4 berth-3.
+      • /loadline take card …: Become an owner of cards. For example /loadline take 4 berth-3.
       • /loadline give card … @name …: Give your place on cards to others; co-owners stay.
-      • /loadline release card …: Give cards back: you no longer own them, and co-owners stay.
+      • /loadline release card …: Give up your place on cards.
       • /loadline blocked card reason: Say that a card is stuck, and on what. For example /loadline blocked 2 waiting for the key.
       • /loadline moving card: Say that a blocked card is moving again.
       • /loadline off [days] [half]: Say days off in advance, as a facilitator also the team’s. For example /loadline off 24 Dec to 2 Jan or /loadline off team 1 May.
       • /loadline works weekdays: Say on which weekdays you work.
       • /loadline reopen [card]: Open a finished card again; without a card, open the closed sprint again for corrections.
-      • /loadline leave: Leave the team; you see first what that means.
+      • /loadline leave: Leave the team.
       For everyone on the team and its product owner
       • /loadline status: See how the sprint is going. Only you see it, unless you share it.
       • /loadline cards [first number]: List the cards of the sprint, all of them or from one number on.
       • /loadline drop [card reason]: Take a card out of the sprint, with a reason.
-      • /loadline undrop card: Take back a drop that was a mistake: your own, or any as a facilitator or product owner.
+      • /loadline undrop card: Take back a drop that was a mistake.
       • /loadline range [first day] [last day] [N away]: See how much to commit to next; N is the days off and away of all members together. For example /loadline range 2026-11-30 2026-12-11 6 away.
       • /loadline odds: See which sizes of card tend to hold surprise work.
       • /loadline forecast [points] [growing N]: See when a body of work will be finished; N is by how many points it grows with each sprint.
@@ -341,7 +341,7 @@ describe('help', () => {
       • /loadline goal yes | partly | no [sentence]: Say whether the sprint goal was met.
       • /loadline value [sprint:] [number]: Record what a closed sprint was worth, as one number: revenue, users, anything. For example /loadline value Harbour 12: 1200.
       For facilitators
-      • /loadline assign card … @name …: Say whose cards are, in place of their owners so far.
+      • /loadline assign card … @name …: Say whose cards are.
       • /loadline plan: Plan the next sprint and commit to its cards.
       • /loadline edit [card]: Correct the sprint’s goal, last day or closing time, or a card.
       • /loadline close: Close the sprint now, before its closing time.
@@ -356,7 +356,7 @@ describe('help', () => {
       • /loadline privacy: See what is stored about you, get a copy of it, or have it erased.
       • /loadline help: Show this list.
       Buttons: What is stored about me
-      The message itself has 1 more line."
+      The channel sees the team’s sums and its cards, never who answered what. On a card that somebody owns alone, the team sees that person’s numbers. [ ] marks what may be left out."
     `);
     for (const { word } of COMMANDS)
       expect(helpMessage(COMMANDS).text).toMatch(
