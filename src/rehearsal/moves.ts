@@ -4,6 +4,7 @@
  * becomes of a refusal, is the player's business.
  */
 import { ACTIONS, ANSWER_PARTS, answerField, cardsField, MAX_CARD_FIELDS } from '../slack/ids.ts';
+import { ANSWER_FIELDS } from '../slack/views/answering/answer-form.ts';
 import { EDIT_CARD_FIELDS } from '../slack/views/planning/edit-views.ts';
 import { PLAN_FIELDS } from '../slack/views/planning/plan-forms.ts';
 import { SETUP_FIELDS } from '../slack/views/team/team-forms.ts';
@@ -256,14 +257,18 @@ export class Moves {
       return this.#answerInWords(userId, answers);
     }
     const values = answers.flatMap((answer, i) => fieldValues((cards[i] as OfferedCard).cardId, answer));
+    const moreCardIds = answers.flatMap((answer, i) =>
+      saysMore(answer) ? [(cards[i] as OfferedCard).cardId] : [],
+    );
+    const all = [...values, [ANSWER_FIELDS.moreCardIds, moreCardIds] as const];
     const fill = (): Promise<void> =>
       this.#talk.submit(
         userId,
-        Object.fromEntries(values.filter(([field]) => this.#talk.hasField(userId, field))),
+        Object.fromEntries(all.filter(([field]) => this.#talk.hasField(userId, field))),
       );
     await fill();
-    // When a card grew the form is still open, and asks why: its second step.
-    if (this.#rehearsal.standIn.viewOf(userId)) await fill();
+    // The form is still open while it asks for more: the other fields of these cards, and why a card grew.
+    for (let step = 2; step <= 3 && this.#rehearsal.standIn.viewOf(userId); step += 1) await fill();
   }
 
   async #answerInWords(userId: string, answers: readonly ScenarioAnswer[]): Promise<void> {
@@ -291,6 +296,11 @@ function weekdayWord(weekday: number): string {
 /** Of two answers for the same card the second corrects the first, so it is the one to give. */
 function lastOfEachCard(answers: readonly ScenarioAnswer[]): ScenarioAnswer[] {
   return [...new Map(answers.map((answer) => [answer.card, answer])).values()];
+}
+
+/** Whether the answer needs other fields than the one that asks what is left. */
+function saysMore({ worked, surprise = 0, note = '' }: ScenarioAnswer): boolean {
+  return worked !== undefined || surprise !== 0 || note !== '';
 }
 
 /** Whether the answer can be given in the form. */

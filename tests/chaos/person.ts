@@ -7,6 +7,7 @@ import { setTimeout as wait } from 'node:timers/promises';
 import type { JsonObject, Outcome, SeenMessage, View } from '../../src/rehearsal/stand-in/page-state.ts';
 import type { StandIn } from '../../src/rehearsal/stand-in/stand-in.ts';
 import { ACTIONS, answerField, COMMAND } from '../../src/slack/ids.ts';
+import { ANSWER_FIELDS } from '../../src/slack/views/answering/answer-form.ts';
 import { PLAN_FIELDS } from '../../src/slack/views/planning/plan-forms.ts';
 import type { Act, ActBook } from './act.ts';
 import type { SeededRandom } from './seeded-random.ts';
@@ -288,7 +289,10 @@ export class Person {
         settle(NOTHING_RECORDED.test(words) || titleOf(next) === 'Not done' ? 'denied' : 'open', words);
         return titleOf(next) === 'Not done';
       }
-      if (next.callback_id === 'answer-form' && act) this.#fillSurprise(next);
+      if (next.callback_id === 'answer-form' && act) {
+        this.#fillAnswer(next, act);
+        this.#fillSurprise(next);
+      }
       view = next;
     }
     return false;
@@ -316,7 +320,9 @@ export class Person {
     if (!fields.has(answerField('left', cardId))) return false;
     standIn.fill(userId, form.id, {
       [answerField('left', cardId)]: String(leftPoints),
-      [answerField('worked', cardId)]: String(workedPoints),
+      ...(fields.has(answerField('worked', cardId))
+        ? { [answerField('worked', cardId)]: String(workedPoints) }
+        : { [ANSWER_FIELDS.moreCardIds]: [cardId] }),
     });
     return true;
   }

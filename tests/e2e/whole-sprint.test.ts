@@ -106,7 +106,7 @@ describe('a sprint in the rehearsal page', () => {
       .getByLabel(/how many were surprise work/)
       .fill('1');
     await form()
-      .getByLabel(/What came up/)
+      .getByLabel(/what came up/)
       .fill('The mail server wants a signature');
     await form().getByRole('button', { name: 'Record' }).click();
     await form().waitFor({ state: 'hidden' });

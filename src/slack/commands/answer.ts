@@ -6,7 +6,7 @@ import type { TeamOverview } from '../../app/watching/overview.ts';
 import { isDay } from '../../sprint/calendar.ts';
 import { answersValue, decodeValue, encodeValue, StaleControl, sprintDayValue } from '../button-values.ts';
 import { answerContext } from '../form-contexts.ts';
-import { ACTIONS, SHORTCUTS } from '../ids.ts';
+import { ACTIONS, answerField, SHORTCUTS } from '../ids.ts';
 import { type Asker, openForm } from '../listeners/asker.ts';
 import type { ListenerContext } from '../listeners/listener-context.ts';
 import { ANSWER_FIELDS, answerFormView } from '../views/answering/answer-form.ts';
@@ -44,10 +44,18 @@ export const answer = command({
       fields: ANSWER_FIELDS,
       submit: async (useCases, { actor, fields, context }) => {
         const { sprintId, day, replyTo } = readHeld(answerContext, context);
+        const answers = fields.answers();
+        const isOpen = (cardId: string): boolean => fields.blockIds.includes(answerField('worked', cardId));
+        const cardIds = fields.choices(ANSWER_FIELDS.moreCardIds);
+        if (!cardIds.every(isOpen)) {
+          const form = await useCases.answerForm(actor, { sprintId, day });
+          const view = answerFormView(form, undefined, replyTo, { answers, cardIds });
+          return { next: 'show', how: 'in place', view };
+        }
         const outcome = await useCases.recordAnswers(actor, {
           sprintId,
           day,
-          answers: fields.answers(),
+          answers,
           takeCardIds: fields.choices(ANSWER_FIELDS.takeCardIds),
         });
         if (outcome.kind === 'recorded') {

@@ -108,15 +108,18 @@ answer-intro-growth =
 answer-said-by-other = { $who } said { $left } on { $moment }. If your number is from before that, empty the field: theirs stays.
 # Label of a card's first field.
 answer-left = { $place }. { $card }: points left (was { NUMBER($before) })
-answer-worked = Points worked since the last answer
-answer-worked-hint = Only needed when it isn’t simply the difference. The same goes for all cards.
-answer-surprise = Surprise work in this change, in points
-answer-surprise-grown = Of the { POINTS($growth) } of growth, how many were surprise work?
+answer-worked = { $card }: points worked since the last answer
+answer-worked-hint = Only needed when it isn’t simply the difference.
+answer-surprise = { $card }: surprise work in this change, in points
+answer-surprise-grown = { $card }: of the { POINTS($growth) } of growth, how many were surprise work?
 answer-surprise-hint = The rest of the growth counts as estimate drift.
 answer-surprise-hint-grown = From 0 to { NUMBER($growth) }; the rest counts as estimate drift.
 answer-surprise-hint-before = { POINTS($points) } of surprise work on this card so far. If some wasn’t needed after all, write it with a minus, such as -1.
-answer-note = What came up?
+answer-note = { $card }: what came up?
 answer-note-hint = A few words about the work. Your team can read them in the status.
+# Opens the fields of the chosen cards in the same form.
+answer-more = More to say about
+answer-more-hint = Points worked, a note, or surprise work that wasn’t needed: the form then asks about these cards, and keeps what you typed.
 answer-too-many = This form shows { NUMBER($shown) } of { cards-count }. Record these, then open the form again for the others, or answer those in words.
 # In place of the form, when the shortcut was used by somebody who has cards in several teams.
 answer-choose = You have cards in the sprints of several teams.

@@ -208,7 +208,11 @@ describe('forms sent off', () => {
 
   it('record answers and cards taken; cards of which nothing was said are left out', async () => {
     const bot = botUnderTest(platform);
-    const form = sentForm(answer, {
+    const opened = answerFormView(sample.answerForm, undefined, CHANNEL_ID, {
+      answers: [],
+      cardIds: ['card-1'],
+    });
+    const form = sentForm(opened, {
       'left:card-1': text('2'),
       'worked:card-1': text('1'),
       takeCardIds: { selected_options: [{ value: 'card-2' }] },
@@ -227,6 +231,33 @@ describe('forms sent off', () => {
     ]);
     await bot.submit(sentForm(answer, { 'left:card-1': { value: null } }));
     expect(bot.useCases.recordAnswers.mock.calls[1]?.[1].answers).toEqual([]);
+  });
+
+  it('open more fields for the chosen cards before anything is recorded', async () => {
+    const bot = botUnderTest(platform);
+    const form = sentForm(answer, {
+      'left:card-1': text('2'),
+      moreCardIds: { selected_options: [{ value: 'card-1' }] },
+    });
+    const [ack] = (await bot.submit(form)) as [
+      {
+        response_action: string;
+        view: { blocks: { block_id?: string; element?: { initial_value?: string } }[] };
+      },
+    ];
+    expect(ack.response_action).toBe('update');
+    const fieldOf = (name: string) => ack.view.blocks.find(({ block_id }) => block_id === name);
+    expect(fieldOf('left:card-1')?.element?.initial_value).toBe('2');
+    expect(fieldOf('worked:card-1')).toBeDefined();
+    expect(callsOf(bot.useCases).map(([useCase]) => useCase)).toEqual(['answerForm']);
+    // Once they are open, the same choice records.
+    const opened = sentForm(ack.view as never, {
+      'left:card-1': text('2'),
+      'worked:card-1': text('1'),
+      moreCardIds: { selected_options: [{ value: 'card-1' }] },
+    });
+    await bot.submit(opened);
+    expect(bot.useCases.recordAnswers.mock.calls[0]?.[1].answers).toMatchObject([{ left: '2', worked: '1' }]);
   });
 
   it('say nothing more about an answer that the day’s prompt shows', async () => {

@@ -224,13 +224,9 @@ describe('answer', () => {
       "[What is left? | Record | Cancel] {"sprintId":"sprint-12","day":"2026-11-04"}
       Harbour 12, Wed 4 Nov. Fill in what has changed; a card that you leave empty stays as it is. Points go in halves, such as 2.5.
       <left:card-1> 1. LP-1 Import tide tables: points left (was 3) (optional): 
-      <worked:card-1> Points worked since the last answer (optional):  – Only needed when it isn’t simply the difference. The same goes for all cards.
-      ---
       <left:card-2> 2. LP-2 Show tides in the berth calendar: points left (was 8) (optional): 
-      <worked:card-2> Points worked since the last answer (optional): 
-      ---
       <left:card-5> 3. LP-5 Repair the tide gauge: points left (was 3) (optional): 
-      <worked:card-5> Points worked since the last answer (optional): 
+      <moreCardIds> More to say about (optional): ["card-1=LP-1 Import tide tables","card-2=LP-2 Show tides in the berth calendar","card-5=LP-5 Repair the tide gauge"] – Points worked, a note, or surprise work that wasn’t needed: the form then asks about these cards, and keeps what you typed.
       ---
       <takeCardIds> Take cards that nobody owns yet (optional): ["card-4=3 left: Warn of low water"] – You become their owner and are asked about them from now on."
     `);
@@ -241,21 +237,18 @@ describe('answer', () => {
       "[Why did it grow? | Record | Cancel] {"sprintId":"sprint-12","day":"2026-11-04"}
       A card grew, so please say why. Nothing is recorded yet. Surprise work: nobody foresaw it, and the card can’t be accepted without it. Estimate drift: the same work turned out larger than estimated.
       <left:card-1> 1. LP-1 Import tide tables: points left (was 3) (optional): "4"
-      <worked:card-1> Points worked since the last answer (optional): "1" – Only needed when it isn’t simply the difference. The same goes for all cards.
-      <surprise:card-1> Of the 2 points of growth, how many were surprise work?:  – From 0 to 2; the rest counts as estimate drift.
-      <note:card-1> What came up? (optional):  – A few words about the work. Your team can read them in the status.
-      ---
+      <worked:card-1> LP-1 Import tide tables: points worked since the last answer (optional): "1" – Only needed when it isn’t simply the difference.
+      <surprise:card-1> LP-1 Import tide tables: of the 2 points of growth, how many were surprise work?:  – From 0 to 2; the rest counts as estimate drift.
+      <note:card-1> LP-1 Import tide tables: what came up? (optional):  – A few words about the work. Your team can read them in the status.
       <left:card-2> 2. LP-2 Show tides in the berth calendar: points left (was 8) (optional): "6"
-      <worked:card-2> Points worked since the last answer (optional): 
       ---
       <takeCardIds> Take cards that nobody owns yet (optional): ["card-4=3 left: Warn of low water"] – You become their owner and are asked about them from now on."
     `);
     const names = (view: ReturnType<typeof answerFormView>): string[] =>
       view.blocks.flatMap((block) => ('block_id' in block && block.block_id ? [block.block_id] : []));
     const answered = { ...answerForm, cards: answerForm.cards.slice(0, 2) };
-    expect(names(answerFormView(answered, growth))).toEqual(
-      expect.arrayContaining(names(answerFormView(answered))),
-    );
+    const first = names(answerFormView(answered)).filter((name) => name !== 'moreCardIds');
+    expect(names(answerFormView(answered, growth))).toEqual(expect.arrayContaining(first));
   });
 
   it('shows an answer given before, with its explanation', () => {
@@ -265,23 +258,52 @@ describe('answer', () => {
       "[What is left? | Record | Cancel] {"sprintId":"sprint-12","day":"2026-11-04"}
       Harbour 12, Wed 4 Nov. Fill in what has changed; a card that you leave empty stays as it is. Points go in halves, such as 2.5.
       <left:card-1> 1. LP-1 Import tide tables: points left (was 3) (optional): "4"
-      <worked:card-1> Points worked since the last answer (optional): "1" – Only needed when it isn’t simply the difference. The same goes for all cards.
-      <surprise:card-1> Surprise work in this change, in points (optional): "2" – The rest of the growth counts as estimate drift.
-      <note:card-1> What came up? (optional): "Two formats" – A few words about the work. Your team can read them in the status."
+      <worked:card-1> LP-1 Import tide tables: points worked since the last answer (optional): "1" – Only needed when it isn’t simply the difference.
+      <surprise:card-1> LP-1 Import tide tables: surprise work in this change, in points (optional): "2" – The rest of the growth counts as estimate drift.
+      <note:card-1> LP-1 Import tide tables: what came up? (optional): "Two formats" – A few words about the work. Your team can read them in the status.
+      <moreCardIds> More to say about (optional): ["card-1=LP-1 Import tide tables"] – Points worked, a note, or surprise work that wasn’t needed: the form then asks about these cards, and keeps what you typed."
     `);
   });
 
   it('keeps the explanation “all drift” of an answer given before', () => {
     const given = { worked: undefined, left: 5, surprise: 0, note: '' };
     const text = formText(answerFormView({ ...answerForm, cards: [{ ...firstCard, given }] }));
-    expect(text).toContain('<surprise:card-1> Surprise work in this change, in points (optional): "0"');
+    expect(text).toContain('surprise work in this change, in points (optional): "0"');
   });
 
   it('lets surprise work be given back on a card that holds some', () => {
     const holding = { ...firstCard, card: { ...firstCard.card, surprisePoints: 2 } };
-    const text = formText(answerFormView({ ...answerForm, cards: [holding, ...otherCards] }));
+    const more = { answers: [], cardIds: [holding.card.cardId] };
+    const form = { ...answerForm, cards: [holding, ...otherCards] };
+    const text = formText(answerFormView(form, undefined, undefined, more));
     expect(text).toContain('2 points of surprise work on this card so far. If some wasn’t needed after all');
     expect(text.match(/<surprise:/g)).toHaveLength(1);
+  });
+
+  it('takes 15 numbers for 15 cards: one field each, until more is opened', () => {
+    const cards = linesOf(Array.from({ length: 15 }, (_, i) => card(i + 1))).map((line) => ({
+      card: line,
+      previousLeftPoints: 5,
+      given: undefined,
+    }));
+    const form = { ...answerForm, cards, takeable: [] };
+    const fields = (view: ReturnType<typeof answerFormView>): string[] =>
+      view.blocks.flatMap(({ block_id }) =>
+        block_id?.includes(':') ? [block_id.split(':')[0] as string] : [],
+      );
+    expect(fields(answerFormView(form))).toEqual(cards.map(() => 'left'));
+    const more = { answers: [], cardIds: cards.map(({ card: { cardId } }) => cardId) };
+    const opened = answerFormView(form, undefined, undefined, more);
+    expect(fields(opened)).toEqual(cards.flatMap(() => ['left', 'worked', 'note']));
+    expect(opened.blocks.length).toBeLessThanOrEqual(100);
+  });
+
+  it('keeps what was typed when the fields of a card are opened', () => {
+    const answers = [{ cardId: firstCard.card.cardId, worked: '', left: '2.5', surprise: '', note: '' }];
+    const more = { answers, cardIds: [firstCard.card.cardId] };
+    const text = formText(answerFormView(answerForm, undefined, undefined, more));
+    expect(text).toContain('<left:card-1> 1. LP-1 Import tide tables: points left (was 3) (optional): "2.5"');
+    expect(text.match(/<worked:/g)).toHaveLength(1);
   });
 
   it('shows 15 cards at most, those without an answer first, and says so', () => {

@@ -19,6 +19,8 @@ import { formView } from '../form-view.ts';
 /** Besides this, the fields of `answerField` for each card. */
 export const ANSWER_FIELDS = {
   takeCardIds: 'takeCardIds',
+  /** Cards about which there is more to say than what is left. */
+  moreCardIds: 'moreCardIds',
 } as const;
 
 /** Cards that one form shows; more would be unwieldy and outgrow the platform's 100 blocks. */
@@ -34,7 +36,18 @@ interface NumberedCard extends AnswerFormCard {
   readonly place: number;
 }
 
-export function answerFormView(form: AnswerForm, growth?: GrowthToAsk, replyTo?: string): ModalView {
+/** What was typed before the fields of these cards were opened. */
+export interface MoreToSay {
+  readonly answers: readonly TypedAnswer[];
+  readonly cardIds: readonly string[];
+}
+
+export function answerFormView(
+  form: AnswerForm,
+  growth?: GrowthToAsk,
+  replyTo?: string,
+  more?: MoreToSay,
+): ModalView {
   const { heading, day, takeable } = form;
   const shown = shownCards(form, growth);
   const frame = {
@@ -46,10 +59,8 @@ export function answerFormView(form: AnswerForm, growth?: GrowthToAsk, replyTo?:
   };
   return formView(frame, [
     section(introWords(form, growth)),
-    ...shown.flatMap((card, i) => [
-      ...(i === 0 ? [] : [divider()]),
-      ...cardBlocks(card, growth, i === 0, heading.team.timeZone),
-    ]),
+    ...shown.flatMap((card) => cardBlocks(card, { growth, more, timeZone: heading.team.timeZone })),
+    ...moreBlocks(growth ? [] : shown),
     ...tooManyBlocks(growth ? growth.answers.length : form.cards.length, shown.length),
     ...takeBlocks(takeable),
   ]);
@@ -78,22 +89,25 @@ function introWords({ heading, day, cards }: AnswerForm, growth: GrowthToAsk | u
   return mrkdwn(cards.length === 0 ? 'answer-intro-none' : 'answer-intro', about);
 }
 
-/** The first card's field explains itself; the others need no repeating. */
 function cardBlocks(
   card: NumberedCard,
-  growth: GrowthToAsk | undefined,
-  isFirst: boolean,
-  timeZone: string,
+  {
+    growth,
+    more,
+    timeZone,
+  }: { growth: GrowthToAsk | undefined; more: MoreToSay | undefined; timeZone: string },
 ): KnownBlock[] {
   const { cardId } = card.card;
+  const name = cardName(card.card);
   const grown = growth?.grown.find((one) => one.card.cardId === cardId);
-  const typedBefore = growth?.answers.find((answer) => answer.cardId === cardId);
+  const isOpened = grown !== undefined || more?.cardIds.includes(cardId) === true;
+  const typedBefore = (growth ?? more)?.answers.find((answer) => answer.cardId === cardId);
   const start = startValues(card, typedBefore);
   const left = textField({
     field: answerField('left', cardId),
     label: say('answer-left', {
       place: String(card.place),
-      card: cardName(card.card),
+      card: name,
       before: card.previousLeftPoints,
     }),
     // Not prefilled: a number that nobody typed must not overwrite what another owner has said since.
@@ -103,13 +117,18 @@ function cardBlocks(
   });
   const worked = textField({
     field: answerField('worked', cardId),
-    label: say('answer-worked'),
-    ...(isFirst ? { hint: say('answer-worked-hint') } : {}),
+    label: say('answer-worked', { card: name }),
+    hint: say('answer-worked-hint'),
     optional: true,
     initial: start.worked,
     maxLength: POINTS_MAX_LENGTH,
   });
-  return [left, ...otherWords(grown, timeZone), worked, ...growthFields(card, start, grown)];
+  return [
+    left,
+    ...otherWords(grown, timeZone),
+    ...(isOpened || start.worked !== '' ? [worked] : []),
+    ...growthFields(card, start, grown, isOpened),
+  ];
 }
 
 function otherWords(grown: GrownCard | undefined, timeZone: string): KnownBlock[] {
@@ -147,20 +166,35 @@ function formatTyped(points: number | undefined): string {
   return points === undefined ? '' : String(points);
 }
 
+/** Lets the other fields of some cards be opened: most answers need none of them. */
+function moreBlocks(shown: readonly NumberedCard[]): KnownBlock[] {
+  if (shown.length === 0) return [];
+  return [
+    choicesField({
+      field: ANSWER_FIELDS.moreCardIds,
+      label: say('answer-more'),
+      hint: say('answer-more-hint'),
+      optional: true,
+      choices: shown.map(({ card }) => ({ value: card.cardId, label: cardName(card) })),
+    }),
+  ];
+}
+
 /**
- * Surprise work and note, where they are called for: the card grew, an earlier answer explained a growth,
- * or the card holds surprise work that may turn out not to be needed.
+ * Surprise work, where the card grew, an earlier answer explained a growth, or the card holds some that may turn out not to
+ * be needed; and a note.
  */
 function growthFields(
   { card, given }: NumberedCard,
   start: ReturnType<typeof startValues>,
   grown: GrownCard | undefined,
+  isOpened: boolean,
 ): KnownBlock[] {
+  const name = cardName(card);
   const growthPoints = grown?.growthPoints;
-  const mayGiveBack = card.surprisePoints > 0;
+  const mayGiveBack = isOpened && card.surprisePoints > 0;
   const asksSurprise = growthPoints !== undefined || mayGiveBack || start.surprise !== '';
-  // Where one may say how much was surprise work, one may say what it was.
-  const asksNote = asksSurprise || (given?.note ?? '') !== '';
+  const asksNote = isOpened || asksSurprise || (given?.note ?? '') !== '' || start.note !== '';
   return [
     ...(asksSurprise
       ? [
@@ -168,8 +202,8 @@ function growthFields(
             field: answerField('surprise', card.cardId),
             label:
               growthPoints === undefined
-                ? say('answer-surprise')
-                : say('answer-surprise-grown', { growth: growthPoints }),
+                ? say('answer-surprise', { card: name })
+                : say('answer-surprise-grown', { card: name, growth: growthPoints }),
             hint: surpriseHint(card.surprisePoints, growthPoints),
             optional: growthPoints === undefined || grown?.saidByOther !== undefined,
             initial: start.surprise,
@@ -181,7 +215,7 @@ function growthFields(
       ? [
           textField({
             field: answerField('note', card.cardId),
-            label: say('answer-note'),
+            label: say('answer-note', { card: name }),
             hint: say('answer-note-hint'),
             optional: true,
             initial: start.note,
