@@ -4,7 +4,9 @@ import type { DaysOffSaved } from '../app/days-off/days-off-form.ts';
 import type { DaySpan } from '../app/days-off/read-days-off.ts';
 import type { DaysOffSaid } from '../app/days-off/say-days-off.ts';
 import type { WeekdaysSaid } from '../app/days-off/say-weekdays.ts';
+import type { PlanTime } from '../app/planning/plan-time.ts';
 import type { DayShare } from '../sprint/work-calendar.ts';
+import { person } from './people.ts';
 import { mrkdwn, say } from './say.ts';
 import { weekdayWords } from './team.ts';
 
@@ -57,4 +59,19 @@ export function daysOffOnHome(spans: readonly SpanOff[]): string {
   return spans.length === 0
     ? mrkdwn('days-off-home-none')
     : mrkdwn('days-off-home', { days: listedSpans(spans) });
+}
+
+/** How much time the sprint holds, and a line for each who is off or works part-time. */
+export function planTimeLines({ memberDays, teamOff, people }: PlanTime): { lead: string; lines: string[] } {
+  const ofTeam = teamOff.length === 0 ? [] : [mrkdwn('plan-time-team-off', { days: listedSpans(teamOff) })];
+  const ofPeople = people.map(({ userId, off, worksOn }) => {
+    const who = { person: person(userId) };
+    const days = listedSpans(off);
+    if (worksOn === undefined) return mrkdwn('plan-time-person-off', { ...who, days });
+    const part = { ...who, weekdays: weekdayWords(worksOn) };
+    return off.length === 0
+      ? mrkdwn('plan-time-person-part', part)
+      : mrkdwn('plan-time-person-both', { ...part, days });
+  });
+  return { lead: mrkdwn('plan-time', { days: memberDays }), lines: [...ofTeam, ...ofPeople] };
 }

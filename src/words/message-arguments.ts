@@ -674,6 +674,16 @@ export interface Messages {
   'days-off-home-none': Record<never, never>;
   'days-off-home-button': Record<never, never>;
   'days-off-today': Record<never, never>;
+  'plan-time': { readonly days: number };
+  'plan-time-team-off': { readonly days: readonly string[] };
+  'plan-time-person-off': { readonly person: string; readonly days: readonly string[] };
+  'plan-time-person-part': { readonly person: string; readonly weekdays: string };
+  'plan-time-person-both': {
+    readonly person: string;
+    readonly weekdays: string;
+    readonly days: readonly string[];
+  };
+  'plan-time-more': { readonly count: number };
   'doctor-level': { readonly level: 'fix' | 'ok' | 'warning' };
   'doctor-check': {
     readonly check:

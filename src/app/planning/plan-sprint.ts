@@ -22,6 +22,7 @@ import { type Membership, membershipInTeam, requireFacilitator, todayOf } from '
 import type { Actor, Sprint, SprintCard, Team } from '../team/team.ts';
 import { commitmentOf, type PlanContent } from './plan-content.ts';
 import type { PlanInput } from './plan-input.ts';
+import { type PlanTime, planTime } from './plan-time.ts';
 import { type ReadPlan, readPlan } from './read-plan.ts';
 
 /** How many of the latest closed sprints are shown beside a plan. */
@@ -52,6 +53,7 @@ export interface PlanPreview {
   readonly cards: readonly CardLine[];
   readonly commitmentPoints: number;
   readonly workingDays: number;
+  readonly time: PlanTime;
   /** What may be a slip; none stops the plan. */
   readonly warnings: readonly PlanWarning[];
   /** The latest closed sprints, latest first, three at most. */
@@ -89,6 +91,7 @@ export async function previewPlan(deps: AppDependencies, actor: Actor, raw: Plan
       cards,
       commitmentPoints,
       workingDays: workingDaysOf(team, plan.input.startsOn, plan.input.endsOn).length,
+      time: planTime(team, membership.members, plan.input),
       warnings: warningsOf(cards, team, plan.input),
       recent: await recentSprints(tx.read, past),
       range,

@@ -54,3 +54,20 @@ days-off-home-none = *Your days off:* none to come
 days-off-home-button = Days off
 # In place of the day's question.
 days-off-today = You’re off today.
+
+## In the preview of a plan, to the facilitator only
+
+plan-time =
+    { $days ->
+        [one] { NUMBER($days) } working day of all members together.
+       *[other] { NUMBER($days) } working days of all members together.
+    }
+plan-time-team-off = • The team is off { LIST($days) }.
+plan-time-person-off = • { $person } is off { LIST($days) }.
+plan-time-person-part = • { $person } works { $weekdays }.
+plan-time-person-both = • { $person } works { $weekdays }, and is off { LIST($days) }.
+plan-time-more =
+    { $count ->
+        [one] … and { NUMBER($count) } more person.
+       *[other] … and { NUMBER($count) } more people.
+    }

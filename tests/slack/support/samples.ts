@@ -248,6 +248,17 @@ export const preview: PlanPreview = {
   cards,
   commitmentPoints: 5,
   workingDays: 10,
+  time: {
+    memberDays: 26.5,
+    teamOff: [],
+    people: [
+      {
+        userId: 'U0INES00001',
+        off: [{ from: '2026-11-09', to: '2026-11-10', isHalf: false }],
+        worksOn: [1, 2, 3, 4],
+      },
+    ],
+  },
   warnings: [],
   recent: [],
   range: rangeAdvice([]),

@@ -135,6 +135,8 @@ describe('plan', () => {
       "[Commit to this? | Commit | Back] {"teamId":"team-harbour"}
       # Harbour 12: 18 points on 4 cards
       Mon 2 Nov to Fri 13 Nov, 10 working days. It closes at 17:00 on its last day (Europe/Lisbon).
+      26.5 working days of all members together.
+      • <@U0INES00001> works Monday to Thursday, and is off Mon 9 Nov to Tue 10 Nov.
       Goal: Skippers see tides before they book a berth.
       *Please check*
       • Card 4 has no owner yet, so nobody is asked about it until somebody takes it.
@@ -156,15 +158,15 @@ describe('plan', () => {
   it('is previewed beside the range, with its chances and the odds of its big cards', () => {
     const beside = planPreviewView({ ...preview, ...besideHistory(STEADY) });
     expect(formText(beside).split('\n').slice(6, 15).join('\n')).toMatchInlineSnapshot(`
-      "*How much to commit to*
+      "*Please check*
+      • Card 4 has no owner yet, so nobody is asked about it until somebody takes it.
+      *How much to commit to*
       Commit to 24.5 to 28 points. Your last commitment was 21. From 9 closed sprints with a commitment; \`/loadline range\` says more.
       This plan of 18 points is below that: the team may run out of work. The chances: more than 9 in 10 to keep it (at least 80% finished) and more than 9 in 10 to pull in more than 20% on top.
       *Surprise odds of the big cards*
       • Cards of 8 points hold surprise work about 6 times in 10. When they do, 2.5 points is typical. In this plan: card 2.
       • Cards of 5 points are new here; going by the other sizes, they hold surprise work about 3 times in 10. In this plan: card 1.
-      • Cards of 3 points hold surprise work about 1 time in 10. When they do, 1 point is typical. In this plan: card 4.
-      Before you commit to those that often hold some: ask what could turn up, split them, or timebox a first look inside.
-      *The team’s latest sprints*"
+      • Cards of 3 points hold surprise work about 1 time in 10. When they do, 1 point is typical. In this plan: card 4."
     `);
   });
 
@@ -207,6 +209,8 @@ describe('plan', () => {
       "[Commit to this? | Commit | Back] {"teamId":"team-harbour"}
       # Harbour 12: 0 points on 0 cards
       Mon 2 Nov to Fri 13 Nov, 10 working days. It closes at 17:00 on its last day (Europe/Lisbon).
+      26.5 working days of all members together.
+      • <@U0INES00001> works Monday to Thursday, and is off Mon 9 Nov to Tue 10 Nov.
       Goal: Skippers see tides before they book a berth.
       *How much to commit to*
       No range yet. This needs 3 closed sprints with a commitment; there are 0. Every sprint that closes here adds one. You don’t have to wait: a facilitator can bring in past sprints with \`/loadline import\`.

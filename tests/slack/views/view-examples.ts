@@ -335,6 +335,17 @@ export const preview: PlanPreview = {
   cards: plan.cards,
   commitmentPoints: 18,
   workingDays: 10,
+  time: {
+    memberDays: 26.5,
+    teamOff: [],
+    people: [
+      {
+        userId: 'U0INES00001',
+        off: [{ from: '2026-11-09', to: '2026-11-10', isHalf: false }],
+        worksOn: [1, 2, 3, 4],
+      },
+    ],
+  },
   warnings: [{ code: 'no-owner', cardNumbers: [4] }],
   recent: [{ sprintName: 'Harbour 11', commitmentPoints: 20, velocityPoints: 17, verdict: 'kept' }],
   ...besideHistory([]),

@@ -3,6 +3,7 @@ import type { InputBlock, ModalView, SectionBlock } from '@slack/types';
 import type { PlanForm } from '../../../app/planning/plan-form.ts';
 import type { PlanPreview } from '../../../app/planning/plan-sprint.ts';
 import { plannedCardLine } from '../../../words/cards.ts';
+import { planTimeLines } from '../../../words/days-off.ts';
 import { planOddsWords, planRangeWords } from '../../../words/plan-advice.ts';
 import { planWarning, recentSprint } from '../../../words/planning.ts';
 import { mrkdwn, say } from '../../../words/say.ts';
@@ -127,6 +128,7 @@ export function planPreviewView(preview: PlanPreview, replyTo?: string): ModalVi
   return formView(frame, [
     lead(say('plan-preview-lead', about)),
     section(mrkdwn('plan-preview-days', days)),
+    ...timeSections(preview),
     ...(input.goal.trim() === '' ? [] : [section(mrkdwn('plan-goal-line', { goal: input.goal }))]),
     ...lineSections(
       lineList(bold(mrkdwn('plan-check-title')), warnings.map(planWarning), (count) =>
@@ -144,6 +146,16 @@ export function planPreviewView(preview: PlanPreview, replyTo?: string): ModalVi
     ),
     context(mrkdwn('plan-preview-after')),
   ]);
+}
+
+/** A form is seen by the person who opened it: who is off when is not for the channel. */
+function timeSections({ time }: PlanPreview): SectionBlock[] {
+  const { lead: first, lines } = planTimeLines(time);
+  if (lines.length === 0) return [section(first)];
+  return lineSections(
+    lineList(first, lines, (count) => mrkdwn('plan-time-more', { count })),
+    { maxSections: 3 },
+  );
 }
 
 /** The range, where this commitment lies, and the odds of the big cards. */

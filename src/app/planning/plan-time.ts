@@ -1,0 +1,38 @@
+/** How much time a planned sprint really holds, and who is off when: for the facilitator who plans, not for the channel. */
+import type { Day, Weekday } from '../../sprint/calendar.ts';
+import { memberDaysOf } from '../../sprint/work-calendar.ts';
+import { sprintDays } from '../clock/sprint-clock.ts';
+import { type SpanOff, spansOff } from '../days-off/days-ahead.ts';
+import { activeMembers, type Member, type Team } from '../team/team.ts';
+
+export interface PlanTime {
+  /** Working days of all members together, less days off. */
+  readonly memberDays: number;
+  readonly teamOff: readonly SpanOff[];
+  /** Those who are off or work part-time in the sprint. */
+  readonly people: readonly {
+    readonly userId: string;
+    readonly off: readonly SpanOff[];
+    /** Undefined: all of the team's. */
+    readonly worksOn: readonly Weekday[] | undefined;
+  }[];
+}
+
+export function planTime(
+  team: Team,
+  members: readonly Member[],
+  span: { readonly startsOn: Day; readonly endsOn: Day },
+): PlanTime {
+  const working = activeMembers(members);
+  const { startsOn, endsOn } = span;
+  const people = working.map(({ userId, daysOff, worksOn }) => ({
+    userId,
+    off: spansOff(daysOff, startsOn, endsOn),
+    worksOn,
+  }));
+  return {
+    memberDays: memberDaysOf(team, working, sprintDays(team, span)),
+    teamOff: spansOff(team.daysOff, startsOn, endsOn),
+    people: people.filter(({ off, worksOn }) => off.length > 0 || worksOn !== undefined),
+  };
+}
