@@ -1184,6 +1184,7 @@ export interface Messages {
   'file-sums-differ': { readonly sums: readonly string[] };
   'file-sum-differs': { readonly column: string; readonly said: number; readonly is: number };
   'file-too-many-cards': { readonly cards: number; readonly most: number };
+  'file-card-link': { readonly most: number };
   'file-number-zero': Record<never, never>;
   'file-number-twice': { readonly number: number; readonly sprint: string; readonly line: number };
   'file-name-twice': { readonly name: string; readonly line: number };

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { plainWords } from '../../src/slack/plain-words.ts';
+import { plainWords, wordsWithLinks } from '../../src/slack/plain-words.ts';
 
 describe('plainWords', () => {
   it.each([
@@ -17,5 +17,16 @@ describe('plainWords', () => {
     ['a < b', 'a < b'],
   ])('%s becomes %s', (delivered, words) => {
     expect(plainWords(delivered)).toBe(words);
+  });
+});
+
+describe('wordsWithLinks', () => {
+  it.each([
+    ['<https://harbour.example/7|the tide table>, 3', '<https://harbour.example/7|the tide table>, 3'],
+    ['Ask <@U0OLE|ole> at <https://harbour.example|harbour.example>', 'Ask <@U0OLE> at harbour.example'],
+    ['see <https://harbour.example/a?b=1&amp;c=2>', 'see https://harbour.example/a?b=1&c=2'],
+    ['<mailto:ole@harbour.example|ole@harbour.example>', 'ole@harbour.example'],
+  ])('%s becomes %s', (delivered, words) => {
+    expect(wordsWithLinks(delivered)).toBe(words);
   });
 });

@@ -131,6 +131,7 @@ const CARDS = [
   column('card', 'optional', 'the card’s number in its sprint; left out, the order counts', 'number', 'no'),
   column('key', 'optional', 'the team’s short name of it, such as berth-7'),
   column('title', 'required', 'the card’s title', 'name'),
+  column('link', 'optional', 'a web address, such as the card’s page in your tracker', 'url', 'address'),
   column('estimate', 'required', 'points', 'estimate points', 'points'),
   column('came in', 'optional', '`planned` or `pulled in`; left out, planned', 'origin'),
   column(

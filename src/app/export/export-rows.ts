@@ -98,6 +98,7 @@ function cardCells(state: SprintCardState): CsvRow<'cards'> {
   return {
     key: card.key,
     title: withoutMentions(card.title),
+    link: card.link,
     estimate: card.estimatePoints,
     'came in': card.origin === 'planned' ? 'planned' : 'pulled in',
     'came in on': card.enteredOn,

@@ -1,6 +1,8 @@
 /** Reads a line of the files of cards, answers and changes: what it says, and what is wrong with it alone. Pure. */
+
 import type { Day } from '../../sprint/calendar.ts';
 import type { CardChangeFact, CardOrigin } from '../../sprint/card.ts';
+import { cardLink, MAX_LINK_LENGTH } from '../cards/card-link.ts';
 import { LineReader } from '../csv/line-reader.ts';
 import type { TableLine } from '../csv/read-table.ts';
 import { MAX_NOTE_LENGTH } from '../export/exported-answers.ts';
@@ -19,6 +21,7 @@ export interface CardLine extends SprintMention {
   readonly number: number | undefined;
   readonly key: string;
   readonly title: string;
+  readonly link: string | undefined;
   readonly estimatePoints: number;
   readonly origin: CardOrigin;
   readonly enteredOn: Day | undefined;
@@ -57,12 +60,16 @@ export function readCardLine(line: TableLine<'cards'>, problems: ImportProblems)
   const state = read.choice('state', { open: ['running'], finished: ['done', 'closed'], dropped: [] });
   const origin = read.choice('came in', { planned: ['committed'], 'pulled in': [] });
   const estimatePoints = read.requiredPoints('estimate');
+  const typedLink = read.text('link', MAX_LINK_LENGTH);
+  const link = cardLink(typedLink);
+  if (typedLink !== '' && link === undefined) read.tell({ code: 'card-link', most: MAX_LINK_LENGTH });
   const card = {
     ...placeOf(line),
     ...sprintMention(read),
     number: read.count('card'),
     key: read.text('key', MOST_KEY_CHARACTERS),
     title: read.requiredText('title', MAX_TITLE_LENGTH),
+    link,
     estimatePoints: estimatePoints ?? 0,
     origin: origin === 'pulled in' ? ('pulled-in' as const) : ('planned' as const),
     enteredOn: read.day('came in on'),

@@ -61,6 +61,7 @@ type SprintProblem =
 
 type CardProblem =
   | { readonly code: 'too-many-cards'; readonly cards: number; readonly most: number }
+  | { readonly code: 'card-link'; readonly most: number }
   | { readonly code: 'number-zero' }
   | { readonly code: 'number-twice'; readonly number: number; readonly sprint: string; readonly line: number }
   | { readonly code: 'name-twice'; readonly name: string; readonly line: number }

@@ -57,8 +57,8 @@ export function placedCards(
     lineOfNumber.set(number, line);
     lineOfKey.set(key.toLowerCase(), line);
     const enteredOn = enteringDay(sprint, line, problems);
-    const { title, estimatePoints, origin } = line;
-    const card = { id: randomUUID(), sprintId, number, key, title, estimatePoints, origin, enteredOn };
+    const { title, link, estimatePoints, origin } = line;
+    const card = { id: randomUUID(), sprintId, number, key, title, link, estimatePoints, origin, enteredOn };
     return [{ line, card: { ...card, ownerIds: [], addedBy: byUserId } }];
   });
 }

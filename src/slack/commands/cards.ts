@@ -44,6 +44,7 @@ export const cards = command({
 export const pull: Command = command({
   word: 'pull',
   who: 'member',
+  takesLinks: true,
   run: async (context, caller, rest) => {
     if (rest === '') return showFirstForm(pull, context, caller);
     const { actor, place } = caller;

@@ -5,7 +5,7 @@ import type { Place } from '../../app/team/place.ts';
 import { type Caller, showFirstForm } from '../commands/command.ts';
 import { COMMANDS, parseCommand } from '../commands/commands.ts';
 import { slashCommand } from '../door/incoming.ts';
-import { plainWords } from '../plain-words.ts';
+import { plainWords, wordsWithLinks } from '../plain-words.ts';
 import { overviewMessage } from '../views/overview.ts';
 import { answerOnce, readAndAnswerOnce, triggerKey } from './answer-once.ts';
 import { type Asker, placeOf, tellsOnly } from './asker.ts';
@@ -33,7 +33,9 @@ export function listenToCommand(app: App): void {
       tell,
       replace: tell,
     };
-    await runCommand(context, caller, plainWords(text), triggerKey(trigger_id));
+    const words = plainWords(text);
+    const { takesLinks } = parseCommand(words).command ?? {};
+    await runCommand(context, caller, takesLinks ? wordsWithLinks(text) : words, triggerKey(trigger_id));
   });
 }
 

@@ -93,6 +93,7 @@ file-sum-differs = “{ $column }” is { NUMBER($said) } but its cards add up t
 
 # A card.
 file-too-many-cards = it has { NUMBER($cards) } cards in the file of cards; a sprint holds { NUMBER($most) } at most.
+file-card-link = “link” must be a web address of { NUMBER($most) } characters at most that begins with https:// or http://, without a user name or password.
 file-number-zero = “card” must be 1 or more.
 file-number-twice = card { NUMBER($number) } of { $sprint } is already on line { NUMBER($line) }.
 file-name-twice = a card with the short name { $name } is already on line { NUMBER($line) }; each card of a sprint needs its own.

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { harnessForEach } from '../../support/app-harness.ts';
+import { exportSprints } from '../../../src/app/export/export-sprints.ts';
+import { actorOf, CHANNEL, harnessForEach } from '../../support/app-harness.ts';
 import {
   type Files,
   imported,
@@ -50,6 +51,25 @@ describe('cards with their answers', () => {
     ]);
     expect(new Set(facts.map(({ memberId }) => memberId))).toEqual(new Set(['import-1']));
     expect(facts.map(({ kind }) => kind)).toEqual(['answer', 'answer', 'answer', 'drop', 'answer']);
+  });
+
+  test('keep their links, and go out with them again', async () => {
+    const { h, team: into } = await team();
+    const cards = CARDS.replace('title,', 'title,url,')
+      .replace('Lamp,', 'Lamp,https://tracker.example/1,')
+      .replace('Bell,', 'Bell,,')
+      .replace('Buoy,', 'Buoy,,');
+    await imported(h, into, { ...WHOLE, 'cards.csv': cards });
+    const [only] = await past(h, into);
+    const records = await h.records(only?.sprintId ?? '');
+    expect(records.cards.map(({ link }) => link)).toEqual([
+      'https://tracker.example/1',
+      undefined,
+      undefined,
+    ]);
+    const { files } = await exportSprints(h.deps, actorOf('ana'), CHANNEL);
+    const bytes = files.find(({ fileName }) => fileName === 'cards.csv')?.bytes;
+    expect(Buffer.from(bytes ?? []).toString()).toContain('Lamp,https://tracker.example/1,5');
   });
 
   test('without answers have their end from their own lines; how it went is then unknown', async () => {
@@ -129,9 +149,14 @@ describe('cards with their answers', () => {
     ],
     ['more than a card can have left', changed('answers.csv', '1,4,2', '1,1000,2'), '3: “1000” in “left”'],
     [
+      'a link that is no web address',
+      { ...WHOLE, 'cards.csv': 'sprint,title,link,estimate\nA,Lamp,ftp://tracker.example,8' },
+      '2: “link” must be a web address',
+    ],
+    [
       'no change that is known',
       changed('changes.csv', 'dropped', 'eaten'),
-      '2: “eaten” in “change” isn’t known; write “dropped” or “reopened”',
+      '2: “eaten” in “change” isn’t known; write “dropped”, “reopened”, “blocked” or “moving”',
     ],
     [
       'sums that are not those of the cards',
