@@ -176,6 +176,9 @@ export interface Messages {
   };
   'cards-taken-next': Record<never, never>;
   'cards-owners-next': Record<never, never>;
+  'cards-blocked-title': { readonly cards: number; readonly sprint: string };
+  'cards-blocked-over': { readonly sprint: string };
+  'cards-blocked-next': Record<never, never>;
   'cards-given-title': { readonly cards: number; readonly by: string; readonly sprint: string };
   'card-dropped-by': {
     readonly by: string;

@@ -24,4 +24,5 @@ export const LANDED_MIGRATIONS: Readonly<Record<string, string>> = {
   '0018_cards_given.sql': '598b32472e85102ed2f0f0e0c94c4830591b17cfe549037585a76a8378dab133',
   '0019_verdict_thread.sql': '210592ff524059a06273d09bd046fabd63312f7e95477217947f5bd8488f6648',
   '0020_plan_changes.sql': 'f6e5a890247812955a517a27f6674947d911fc9098572aacd230d72e528990fe',
+  '0021_blocked_posts.sql': 'a65193a76c7f3214214af600cf0ea71657a5b3e595c9ec2e58c87e8472593b35',
 };

@@ -4,6 +4,7 @@ import { isBlockedSince } from '../../sprint/blocks.ts';
 import { growthOf, placeInLedger, whyNotAnswer } from '../../sprint/check-answer.ts';
 import { answersInForce, cardState } from '../../sprint/ledger.ts';
 import { type CardLine, cardLine, cardName, statesOf } from '../cards/card-line.ts';
+import { tellOfBlocks } from '../cards/tell-of-blocks.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
 import { Refusal, refuseIfAny } from '../refusal.ts';
@@ -210,6 +211,9 @@ async function recordChecked(
     ...fresh.map((answer) => newFact(deps, actor, day, answer, records)),
     ...blockFacts(records, actor, by, said.blocks, freshIds),
   ];
+  const nowBlocked = new Set(said.blocks.map(({ card }) => card.id));
+  const before = statesOf(records).filter(({ card }) => nowBlocked.has(card.id));
+  await tellOfBlocks(tx, context, actor, before);
   const answered = { ...context, records: { ...records, cards } };
   const prompt = await meetPrompt(deps, tx, actor, answered, state, facts);
   return { kind: 'recorded', prompt };

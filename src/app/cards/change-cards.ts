@@ -28,6 +28,7 @@ import {
   type SprintCardState,
   statesOf,
 } from './card-line.ts';
+import { tellOfBlocks } from './tell-of-blocks.ts';
 
 /** Why a card was dropped, or on what it is blocked. */
 export const MAX_REASON_LENGTH = 300;
@@ -129,6 +130,7 @@ export async function blockCard(
     if (state.finished) throw new Refusal('card-finished', { card: cardName(state.card) });
     requireOwner(actor, state, membership, 'block');
     await tx.write.cards.insertFacts([{ ...factBase(deps, actor, state, day), kind: 'blocked', note: on }]);
+    await tellOfBlocks(tx, membership, actor, [state]);
   });
 }
 

@@ -89,6 +89,15 @@ export const POST_KINDS = {
     },
   ),
 
+  'cards-blocked': aboutSprint(['cardIds'], async ({ team, sprint, states, post, subject: { cardIds } }) => {
+    const cards = states
+      .map(cardLine)
+      .filter(({ cardId, blocked }) => blocked !== undefined && cardIds.includes(cardId));
+    if (post.postedAt === undefined && (cards.length === 0 || sprint.state !== 'open')) return undefined;
+    const heading: SprintHeading = { team, sprint };
+    return { content: { heading, cards } };
+  }),
+
   'cards-dropped': aboutSprint(
     ['byUserId', 'cardIds', 'reason'],
     async ({ team, sprint, states, post, subject: { byUserId, cardIds, reason } }) => {

@@ -4,7 +4,12 @@ import { Markup, mrkdwn } from '../../words/say.ts';
 import { sharedAdviceMessage } from './advice-message.ts';
 import { dailyPromptMessage, lastCallMessage, reminderMessage } from './answering/prompt-messages.ts';
 import { type ChartImage, context } from './block-builders.ts';
-import { cardsDroppedMessage, cardsGivenMessage, ownerNeededMessage } from './cards/card-messages.ts';
+import {
+  cardsBlockedMessage,
+  cardsDroppedMessage,
+  cardsGivenMessage,
+  ownerNeededMessage,
+} from './cards/card-messages.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { planMessage } from './planning/plan-messages.ts';
 import { cancelledMessage } from './sprint-change-views.ts';
@@ -28,6 +33,7 @@ const VIEWS: { readonly [Kind in PostKind]: (content: ContentOf<Kind>, chart?: C
     'verdict-notes': ({ verdict }) => verdictNotesMessage(verdict),
     'owner-needed': ownerNeededMessage,
     'cards-given': cardsGivenMessage,
+    'cards-blocked': cardsBlockedMessage,
     'cards-dropped': cardsDroppedMessage,
     'channel-unreachable': channelUnreachableMessage,
     'member-unreachable': memberUnreachableMessage,

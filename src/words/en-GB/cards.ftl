@@ -86,6 +86,15 @@ cards-owners-title =
 cards-taken-next = The daily prompt will ask you. To answer now: `/loadline answer`.
 cards-owners-next = The daily prompt asks the owners shown here. Nothing that was said about the cards has changed.
 
+# To a facilitator.
+cards-blocked-title =
+    { $cards ->
+        [one] A card of { $sprint } is blocked
+       *[other] { NUMBER($cards) } cards of { $sprint } are blocked
+    }
+cards-blocked-over = The card of { $sprint } that was blocked is moving again.
+cards-blocked-next = `/loadline status` begins with all blocked cards.
+
 # To somebody who got cards: $by is who gave them.
 cards-given-title =
     { $cards ->

@@ -263,6 +263,27 @@ describe('a blocked card', () => {
     },
   );
 
+  test('is told to the facilitators once for each block, without who said it', async () => {
+    const { h } = await running();
+    await blockCard(h.deps, ben, { ...wanted, on });
+    await blockCard(h.deps, ben, { ...wanted, on: 'the other key' });
+    await h.drain();
+    const told = () => h.messagesTo('ana').filter(({ kind }) => kind === 'cards-blocked');
+    expect(told()).toMatchObject([{ cards: [{ number: 1, blocked: { on: 'the other key' } }] }]);
+    expect(JSON.stringify(told())).not.toContain('byUserId');
+    await unblockCard(h.deps, ben, wanted);
+    await blockCard(h.deps, ben, { ...wanted, on });
+    await h.drain();
+    expect(told()).toHaveLength(2);
+  });
+
+  test('is not told to the facilitator who said it', async () => {
+    const { h } = await running();
+    await blockCard(h.deps, actorOf('ana'), { ...wanted, on });
+    await h.drain();
+    expect(h.kindsTo('ana')).not.toContain('cards-blocked');
+  });
+
   test('is moving again with the next answer', async () => {
     const { h, sprint } = await running();
     await blockCard(h.deps, ben, { ...wanted, on });

@@ -23,6 +23,7 @@ import { growthMessage } from '../../../src/slack/views/answering/growth-message
 import { baselineFormView, baselineNamedMessage } from '../../../src/slack/views/baseline-views.ts';
 import { dropFormView, pullFormView, pullTeamFormView } from '../../../src/slack/views/cards/card-forms.ts';
 import {
+  cardsBlockedMessage,
   cardsDroppedMessage,
   cardsGivenMessage,
   cardsMessage,
@@ -398,6 +399,11 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
       heading,
       cards: [...lines],
       byUserId: one.ownerIds[0] ?? '',
+    }),
+    'blocked, to a facilitator': cardsBlockedMessage({
+      kind: 'cards-blocked',
+      heading,
+      cards: lines.filter(({ blocked }) => blocked),
     }),
     'dropped by somebody': cardsDroppedMessage({
       kind: 'cards-dropped',

@@ -125,6 +125,24 @@ export function cardsGivenMessage({ heading, cards, byUserId }: ContentOf<'cards
   ]);
 }
 
+/** To a facilitator. Must not say who said so. */
+export function cardsBlockedMessage({ heading, cards }: ContentOf<'cards-blocked'>): MessageView {
+  const sprint = heading.sprint.name;
+  if (cards.length === 0) return messageView([section(mrkdwn('cards-blocked-over', { sprint }))]);
+  const lines = cards.map((card) => {
+    const { since = '', on = '' } = card.blocked ?? {};
+    const about = { ...numbered(card), since };
+    return on === ''
+      ? mrkdwn('status-blocked-card', about)
+      : mrkdwn('status-blocked-card-on', { ...about, on });
+  });
+  return messageView([
+    lead(say('cards-blocked-title', { sprint, cards: cards.length })),
+    lineList('', lines, (count) => mrkdwn('status-blocked-more', { cards: count })),
+    context(mrkdwn('cards-blocked-next')),
+  ]);
+}
+
 /** To the product owner. */
 export function cardsDroppedMessage(content: ContentOf<'cards-dropped'>): MessageView {
   const { heading, cards, byUserId, reason, isTakenBack } = content;
