@@ -6,7 +6,7 @@ import { answerInWords } from './answering/answer-in-words.ts';
 import { recordAnswers, recordAway, recordUnchanged } from './answering/record-answers.ts';
 import { blockCard, dropCard, listCards, reopenCard, unblockCard, undropCard } from './cards/change-cards.ts';
 import { assignCards, giveCards, releaseCards, takeCards } from './cards/change-owners.ts';
-import { pullCard, pullForm, pullLine } from './cards/pull-card.ts';
+import { pullCard, pullForm, pullLine, pullLines } from './cards/pull-card.ts';
 import { cancelSprint, closeSprint, reopenSprint } from './closing/end-sprint.ts';
 import { recordGoal } from './closing/record-goal.ts';
 import { daysOffForm, saveDaysOff } from './days-off/days-off-form.ts';
@@ -72,6 +72,7 @@ const ALL = {
   pullCard,
   pullForm,
   pullLine,
+  pullLines,
   recordAnswers,
   recordAway,
   recordGoal,

@@ -157,6 +157,7 @@ export interface Messages {
     readonly points: number;
     readonly owners: string;
   };
+  'cards-pulled-title': { readonly cards: number; readonly sprint: string };
   'card-pulled-total': { readonly points: number };
   'card-pulled-total-share': { readonly points: number; readonly share: number };
   'card-pulled-no-owner': { readonly number: string };

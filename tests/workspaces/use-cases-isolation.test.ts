@@ -269,6 +269,10 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
     own: {},
   },
   pullForm: { refused: {}, own: inPlaces((use, actor, place) => use.pullForm(actor, place)) },
+  pullLines: {
+    refused: {},
+    own: inPlaces((use, actor, place) => use.pullLines(actor, { place, text: 'Fog horn, 3\nBuoy, 2' })),
+  },
   pullLine: {
     refused: {},
     own: inPlaces((use, actor, place) => use.pullLine(actor, { place, line: `own ${place.channelId}, 1` })),

@@ -5,7 +5,13 @@ import { runningSummary, type SprintSummary } from '../../sprint/summary.ts';
 import { refreshOwnersPrompts } from '../answering/refresh-prompt.ts';
 import { type SprintTime, sprintTime } from '../clock/sprint-time.ts';
 import type { InputProblem } from '../input-problem.ts';
-import { MAX_CARDS, MAX_TITLE_LENGTH, type PastedCard, parseCardLine } from '../planning/card-paste.ts';
+import {
+  MAX_CARDS,
+  MAX_TITLE_LENGTH,
+  type PastedCard,
+  parseCardLine,
+  parseCards,
+} from '../planning/card-paste.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
 import { Refusal, refuseIfAny } from '../refusal.ts';
@@ -28,7 +34,7 @@ import {
 } from '../team/team.ts';
 import { type LoadOutlook, loadOutlook } from '../watching/load-outlook.ts';
 import { answerCounts } from '../watching/status-content.ts';
-import { cardLine, type SprintCardState, statesOf } from './card-line.ts';
+import { type CardLine, cardLine, type SprintCardState, statesOf } from './card-line.ts';
 import { cardLink, MAX_LINK_LENGTH } from './card-link.ts';
 import type { CardChange } from './change-cards.ts';
 import { type PullInCheck, pullInCheck } from './pull-in-check.ts';
@@ -139,6 +145,37 @@ export async function pullLine(
       throw new Refusal('bad-argument', { command: 'pull', problem: parsed, example: undefined });
     }
     return pullIn(deps, tx, actor, found, parsed);
+  });
+}
+
+/** Cards that came in together. */
+export interface PulledCards {
+  readonly heading: SprintHeading;
+  readonly cards: readonly CardLine[];
+  readonly summary: SprintSummary;
+}
+
+/** Several cards at once, one a line, all or none of them. @throws Refusal as above */
+export async function pullLines(
+  deps: AppDependencies,
+  actor: Actor,
+  { place, text }: { readonly place: Place; readonly text: string },
+): Promise<PulledCards> {
+  return deps.store.transaction(async (tx) => {
+    const found = await openSprint(tx, actor, { place }, deps.clock.now());
+    const { cards, bad } = parseCards(text, activeMembers(found.members));
+    if (bad.length > 0) {
+      const problem = { code: 'bad-lines', lines: bad } as const;
+      throw new Refusal('bad-argument', { command: 'pull', problem, example: undefined });
+    }
+    const pulled: PulledCard[] = [];
+    for (const { lineNumber: _, ...card } of cards) pulled.push(await pullIn(deps, tx, actor, found, card));
+    const last = pulled.at(-1);
+    if (!last) {
+      const problem = { code: 'no-title' } as const;
+      throw new Refusal('bad-argument', { command: 'pull', problem, example: undefined });
+    }
+    return { heading: last.heading, summary: last.summary, cards: pulled.map(({ card }) => card) };
   });
 }
 

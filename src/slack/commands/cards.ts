@@ -19,6 +19,7 @@ import {
   movingMessage,
   ownersMessage,
   pulledMessage,
+  severalPulledMessage,
   undroppedMessage,
 } from '../views/cards/card-messages.ts';
 import { type Command, command, placeIn, readHeld, showFirstForm } from './command.ts';
@@ -48,6 +49,10 @@ export const pull: Command = command({
   run: async (context, caller, rest) => {
     if (rest === '') return showFirstForm(pull, context, caller);
     const { actor, place } = caller;
+    if (/[\r\n]/.test(rest)) {
+      const pulled = await context.useCases.pullLines(actor, { place, text: rest });
+      return caller.tell(severalPulledMessage(pulled));
+    }
     await caller.tell(pulledMessage(await context.useCases.pullLine(actor, { place, line: rest })));
   },
   forms: [

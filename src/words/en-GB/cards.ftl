@@ -55,6 +55,12 @@ cards-change = Change a card by its number: `/loadline take 3`, `/loadline give 
 ## Replies
 
 card-pulled = Pulled into { $sprint } as card { $number }: { $card }, { POINTS($points) } ({ $owners }).
+# Over the list of the cards.
+cards-pulled-title =
+    { $cards ->
+        [one] Pulled into { $sprint }: { NUMBER($cards) } card
+       *[other] Pulled into { $sprint }: { NUMBER($cards) } cards
+    }
 card-pulled-total = Pulled-in work is now { POINTS($points) }.
 card-pulled-total-share = Pulled-in work is now { POINTS($points) }, { PERCENT($share) } of the commitment.
 card-pulled-no-owner = Nobody is asked about it until somebody takes it: `/loadline take { $number }`.

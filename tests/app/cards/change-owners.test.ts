@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { dropCard, undropCard } from '../../../src/app/cards/change-cards.ts';
 import { assignCards, giveCards, releaseCards, takeCards } from '../../../src/app/cards/change-owners.ts';
+import { pullLines } from '../../../src/app/cards/pull-card.ts';
 import {
   actorOf,
   CHANNEL,
@@ -106,6 +107,22 @@ describe('taking a share in cards', () => {
     expect((await ownersOf()).every((ids) => ids.includes(PEOPLE.ana))).toBe(true);
     await h.drain();
     expect(h.kindsTo('ana')).not.toContain('cards-given');
+  });
+});
+
+describe('pulling in several cards', () => {
+  test('takes one a line, all or none, and names the bad lines', async () => {
+    const { h, sprint } = await running();
+    const pull = (text: string) => pullLines(h.deps, actorOf('ben'), { place: CHANNEL, text });
+    const refused = await refusalOf(pull('Fog horn, 3, @Ben\nBuoy'), 'bad-argument');
+    expect(refused).toMatchObject({ problem: { code: 'bad-lines', lines: [{ lineNumber: 2 }] } });
+    expect((await h.records(sprint.id)).cards).toHaveLength(3);
+    const { cards, summary } = await pull('Fog horn, 3, @Ben\n\nBuoy, 2');
+    expect(cards.map(({ number, title, origin }) => [number, title, origin])).toEqual([
+      [4, 'Fog horn', 'pulled-in'],
+      [5, 'Buoy', 'pulled-in'],
+    ]);
+    expect(summary.totals.pulledInPoints).toBe(5);
   });
 });
 

@@ -75,6 +75,7 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
     workingDaysLeft: 8,
     memberIds: [sample.MIRA_ID],
   },
+  pullLines: { heading, cards: [line], summary },
   pullLine: { heading, card: { ...line, origin: 'pulled-in' }, summary, check: sample.pullInCheck },
   recordAnswers: sample.recorded,
   recordAway: { ...sample.prompt, state: 'away' },

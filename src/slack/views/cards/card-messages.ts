@@ -3,7 +3,7 @@ import type { Button } from '@slack/types';
 import type { CardLine } from '../../../app/cards/card-line.ts';
 import type { CardChange } from '../../../app/cards/change-cards.ts';
 import type { OwnersChange } from '../../../app/cards/change-owners.ts';
-import type { PulledCard } from '../../../app/cards/pull-card.ts';
+import type { PulledCard, PulledCards } from '../../../app/cards/pull-card.ts';
 import type { PlanChange } from '../../../app/planning/plan-change.ts';
 import type { ContentOf } from '../../../app/posting/post-kinds.ts';
 import type { SprintHeading } from '../../../app/team/team.ts';
@@ -54,12 +54,19 @@ export function cardsMessage({ heading, cards, summary, planChanges }: CardList,
   ]);
 }
 
-export function pulledMessage({ heading, card, summary, check }: PulledCard): MessageView {
-  const points = summary.totals.pulledInPoints;
-  const { pullInRatio } = summary.ratios;
-  const total = isDefined(pullInRatio)
-    ? mrkdwn('card-pulled-total-share', { points, share: pullInRatio })
+export function severalPulledMessage({ heading, cards, summary }: PulledCards): MessageView {
+  const about = { sprint: heading.sprint.name, cards: cards.length };
+  return messageView([cardsUnder(mrkdwn('cards-pulled-title', about), cards), section(pulledTotal(summary))]);
+}
+
+function pulledTotal({ totals, ratios }: SprintSummary): string {
+  const points = totals.pulledInPoints;
+  return isDefined(ratios.pullInRatio)
+    ? mrkdwn('card-pulled-total-share', { points, share: ratios.pullInRatio })
     : mrkdwn('card-pulled-total', { points });
+}
+
+export function pulledMessage({ heading, card, summary, check }: PulledCard): MessageView {
   const about = aboutCard(heading, card);
   const nobody = card.ownerIds.length === 0 ? [mrkdwn('card-pulled-no-owner', about)] : [];
   return messageView([
@@ -70,7 +77,7 @@ export function pulledMessage({ heading, card, summary, check }: PulledCard): Me
         owners: cardOwners(card.ownerIds),
       }),
     ),
-    section([total, ...nobody].join(' ')),
+    section([pulledTotal(summary), ...nobody].join(' ')),
     section(pulledCardWords(check)),
   ]);
 }
