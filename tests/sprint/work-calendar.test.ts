@@ -6,6 +6,7 @@ import {
   NO_DAYS_OFF,
   type OwnCalendar,
   teamShareOf,
+  withDaysOff,
   workingDaysOf,
 } from '../../src/sprint/work-calendar.ts';
 
@@ -56,4 +57,12 @@ describe('member-days', () => {
     expect(memberDaysOf(TEAM, members, WEEK, (member, day) => member === FULL_TIME && day === FRI)).toBe(3.5);
     expect(memberDaysOf(TEAM, [], WEEK)).toBe(0);
   });
+});
+
+test('what is said of a day last counts: off in whole, in half, or worked after all', () => {
+  const off = withDaysOff(NO_DAYS_OFF, ['2026-11-05', '2026-11-04'], 0);
+  expect(off).toEqual({ full: ['2026-11-04', '2026-11-05'], half: [] });
+  const half = withDaysOff(off, ['2026-11-05', '2026-11-06'], 0.5);
+  expect(half).toEqual({ full: ['2026-11-04'], half: ['2026-11-05', '2026-11-06'] });
+  expect(withDaysOff(half, ['2026-11-04', '2026-11-06'], 1)).toEqual({ full: [], half: ['2026-11-05'] });
 });
