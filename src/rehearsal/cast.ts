@@ -4,6 +4,9 @@ import type { StandInUser } from './stand-in/stand-in-options.ts';
 
 export const TEAM_CHANNEL_ID = 'CTEAM00001';
 
+/** Where a visitor of the page can set up a team from nothing. */
+export const FREE_CHANNEL = { id: 'CFREE00001', name: 'your-team' };
+
 /** Plays the facilitator and the product owner where a scenario gives these roles to nobody; not one of its members. */
 export const FACILITATOR_ID = 'UFACILITATE';
 

@@ -6,7 +6,7 @@ import type { Logger } from '../logger.ts';
 import { SHORTCUTS } from '../slack/ids.ts';
 import { dayPlus, type Weekday, workingDaysFromTo } from '../sprint/calendar.ts';
 import { say } from '../words/say.ts';
-import { TEAM_CHANNEL_ID } from './cast.ts';
+import { FREE_CHANNEL, TEAM_CHANNEL_ID } from './cast.ts';
 import { type Rehearsal, startRehearsal } from './rehearsal.ts';
 import type { Scenario, ScenarioSprint } from './scenario.ts';
 import { Script } from './script.ts';
@@ -32,17 +32,22 @@ export async function openPage({ scenario, logger, port }: PageOptions): Promise
     'GET /page/about': () => ({
       teamName: scenario.team.name,
       scenario: scenario.sprints.map(({ name }) => name).join(', '),
-      hint: verdictIsIn ? say('rehearsal-hint-after') : say('rehearsal-hint', { member: firstMember }),
+      hint: verdictIsIn
+        ? say('rehearsal-hint-after', { channel: FREE_CHANNEL.name })
+        : say('rehearsal-hint', { member: firstMember }),
       startPlace: 'dm',
       timeZone: scenario.team.timeZone,
       roles: rehearsal.cast.roles,
       shortcuts: [{ callbackId: SHORTCUTS.answerForMyCards, name: say('rehearsal-shortcut-answer') }],
       examples: ['/loadline', '/loadline status'],
+      examplesAt: { [FREE_CHANNEL.id]: ['/loadline setup', '/loadline import', '/loadline plan'] },
+      exampleFiles: ['past-sprints.csv'],
     }),
     'POST /page/forward': ({ by }) => inTurn(() => forward(by)),
   };
-  const rehearsal = await startRehearsal({ scenario, logger, routes, port });
-  rehearsal.standIn.on('change', () => void inTurn(() => rehearsal.settle()));
+  const onWork = () => void inTurn(() => rehearsal.settle());
+  const moreChannels = [FREE_CHANNEL];
+  const rehearsal = await startRehearsal({ scenario, logger, routes, moreChannels, onWork, port });
   const script = new Script(rehearsal, scenario);
   const { timeZone, promptAt } = scenario.team;
   const workingDays = scenario.team.workingDays as Weekday[];
@@ -57,17 +62,21 @@ export async function openPage({ scenario, logger, port }: PageOptions): Promise
 
   async function forward(by: unknown): Promise<{ did: string; place?: string }> {
     const now = rehearsal.deps.clock.now();
+    let place: string | undefined;
     if (by === 'hour') await moveTo(addHours(now, 1));
     else if (by === 'day') await moveTo(nextPrompt(now, dayAt(now, timeZone)));
-    else if (by === 'close') await moveTo(await closingTime());
-    else throw new Error('The calendar moves on by hour, day or close.');
+    else if (by === 'close') {
+      const closing = await nextClosing();
+      place = closing.channelId;
+      await moveTo(closing.at);
+    } else throw new Error('The calendar moves on by hour, day or close.');
     verdictIsIn ||= (await rehearsal.openSprint()) === undefined;
     const at = rehearsal.deps.clock.now();
     const names = script.takeWriters().map((id) => scenario.members.find((one) => one.id === id)?.name ?? id);
     const moved = { day: dayAt(at, timeZone), time: timeAt(at, timeZone) };
     const did =
       names.length > 0 ? say('rehearsal-wrote', { people: names, ...moved }) : say('rehearsal-day', moved);
-    return by === 'close' ? { did, place: TEAM_CHANNEL_ID } : { did };
+    return place === undefined ? { did } : { did, place };
   }
 
   /** The next morning's prompt, where a day begins for a member. */
@@ -76,11 +85,17 @@ export async function openPage({ scenario, logger, port }: PageOptions): Promise
     return times.find((at) => at > now) ?? addDays(now, 1);
   }
 
-  /** When the sprint ends that is under way, else the scenario's next one. */
-  async function closingTime(): Promise<Date> {
+  /** When and where the sprint ends that is under way, else the scenario's next one. */
+  async function nextClosing(): Promise<{ at: Date; channelId: string }> {
     for (;;) {
-      const open = await rehearsal.openSprint();
-      if (open) return open.sprint.closesAtInstant;
+      const closings = await Promise.all(
+        [TEAM_CHANNEL_ID, FREE_CHANNEL.id].map(async (channelId) => {
+          const open = await rehearsal.openSprint(channelId);
+          return open ? [{ at: open.sprint.closesAtInstant, channelId }] : [];
+        }),
+      );
+      const next = closings.flat().sort((a, b) => a.at.getTime() - b.at.getTime())[0];
+      if (next) return next;
       if (!(await script.nextAt())) throw new Error(say('rehearsal-no-sprint'));
       await script.playNext();
     }

@@ -68,6 +68,10 @@ export interface RehearsalOptions {
   readonly scenario: Scenario;
   readonly logger: Logger;
   readonly routes?: Record<string, PageRoute>;
+  /** Channels besides the team's, in which everybody is. */
+  readonly moreChannels?: readonly { id: string; name: string }[];
+  /** Called whenever the bot has done something, after which posts may be due. */
+  readonly onWork?: () => void;
   /** Port of the page; a free one when left out. */
   readonly port?: number;
   /** An image (PGlite's dump) for the database to start from: it saves some seconds. */
@@ -84,6 +88,8 @@ export async function startRehearsal({
   scenario,
   logger,
   routes,
+  moreChannels = [],
+  onWork = () => undefined,
   port,
   memoryImage,
 }: RehearsalOptions): Promise<Rehearsal> {
@@ -99,9 +105,10 @@ export async function startRehearsal({
   const standIn = await startStandIn({
     ...secrets,
     users: cast.users,
-    channels: [
-      { id: TEAM_CHANNEL_ID, name: channelNameOf(team.name), memberIds: cast.users.map(({ id }) => id) },
-    ],
+    channels: [{ id: TEAM_CHANNEL_ID, name: channelNameOf(team.name) }, ...moreChannels].map((channel) => ({
+      ...channel,
+      memberIds: cast.users.map(({ id }) => id),
+    })),
     now: () => clock.now(),
     ackLimitMs: PATIENCE_MS,
     triggerLifeMs: PATIENCE_MS,
@@ -134,9 +141,12 @@ export async function startRehearsal({
     },
     workspaces,
     deps,
-    useCases: notingRefusals(bindUseCases(deps), (refusal) => {
-      const { what, fix } = refusalWords(refusal, 'plain');
-      refusals.push(`${what} ${fix}`);
+    useCases: watched(bindUseCases(deps), {
+      onRefusal: (refusal) => {
+        const { what, fix } = refusalWords(refusal, 'plain');
+        refusals.push(`${what} ${fix}`);
+      },
+      onWork,
     }),
     logger,
   });
@@ -221,19 +231,24 @@ function channelNameOf(teamName: string): string {
   return name || 'team';
 }
 
-function notingRefusals(useCases: UseCases, note: (refusal: Refusal) => void): UseCases {
-  const noting = Object.entries(useCases).map(([name, useCase]) => [
+function watched(
+  useCases: UseCases,
+  { onRefusal, onWork }: { onRefusal: (refusal: Refusal) => void; onWork: () => void },
+): UseCases {
+  const watching = Object.entries(useCases).map(([name, useCase]) => [
     name,
     async (...input: unknown[]) => {
       try {
         return await (useCase as (...all: unknown[]) => Promise<unknown>)(...input);
       } catch (error) {
-        if (error instanceof Refusal) note(error);
+        if (error instanceof Refusal) onRefusal(error);
         throw error;
+      } finally {
+        onWork();
       }
     },
   ]);
-  return Object.fromEntries(noting) as UseCases;
+  return Object.fromEntries(watching) as UseCases;
 }
 
 /** A clock that runs only when it is moved; it never goes back. */

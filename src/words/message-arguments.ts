@@ -2191,7 +2191,7 @@ export interface Messages {
   'rehearsal-open': { readonly url: string };
   'rehearsal-shortcut-answer': Record<never, never>;
   'rehearsal-hint': { readonly member: string };
-  'rehearsal-hint-after': Record<never, never>;
+  'rehearsal-hint-after': { readonly channel: string };
   'rehearsal-wrote': { readonly people: readonly string[]; readonly day: string; readonly time: string };
   'rehearsal-day': { readonly day: string; readonly time: string };
   'rehearsal-set-up': { readonly team: string };

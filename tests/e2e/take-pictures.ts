@@ -1,4 +1,5 @@
 /** Takes the README's pictures from the rehearsal page: `npm run pictures`. */
+import { readFile } from 'node:fs/promises';
 import { createLogger } from '../../src/logger.ts';
 import { FACILITATOR_ID } from '../../src/rehearsal/cast.ts';
 import { openPage } from '../../src/rehearsal/open-page.ts';
@@ -6,6 +7,7 @@ import { readScenario } from '../../src/rehearsal/scenario.ts';
 import { launchBrowser } from '../support/browser.ts';
 
 const SCENARIO = new URL('../../src/rehearsal/scenarios/kept.json', import.meta.url);
+const PAST_SPRINTS = new URL('../../src/rehearsal/page/examples/past-sprints.csv', import.meta.url);
 const DOCS = new URL('../../docs/', import.meta.url).pathname;
 
 const rehearsal = await openPage({
@@ -43,20 +45,9 @@ await page
   .screenshot({ path: `${DOCS}verdict.png` });
 
 // At the next planning, with invented sprints of before brought in.
-const before = [
-  'name,first day,last day,commitment,pulled in,surprise,finished',
-  'Pier 1,2026-06-15,2026-06-26,22,2,2,22',
-  'Pier 2,2026-06-29,2026-07-10,24,0,3,23',
-  'Pier 3,2026-07-13,2026-07-24,23,4,2,27',
-  'Pier 4,2026-07-27,2026-08-07,26,0,4,24',
-  'Pier 5,2026-08-10,2026-08-21,24,2,2,26',
-  'Pier 6,2026-08-24,2026-09-04,25,1,6,24',
-  'Pier 7,2026-09-07,2026-09-18,25,3,2,28',
-  'Pier 8,2026-09-21,2026-10-02,26,2,2,27',
-].join('\n');
 const { conversation } = rehearsal;
 await conversation.formAfter(FACILITATOR_ID, () => conversation.command(FACILITATOR_ID, 'import'));
-await conversation.submit(FACILITATOR_ID, { text: before });
+await conversation.submit(FACILITATOR_ID, { text: await readFile(PAST_SPRINTS, 'utf8') });
 await conversation.submit(FACILITATOR_ID, {});
 await page.locator('#members button').first().click();
 await page.locator('#places').getByRole('button', { name: '#quayside' }).click();

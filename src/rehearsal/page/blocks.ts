@@ -85,11 +85,14 @@ function inputNode(block: InputBlock, blockId: string, surface: Surface): Node {
   const error = surface.fieldErrors[blockId];
   const describedBy = [block.hint && hintId, error && errorId].filter(Boolean).join(' ') || undefined;
   const control = inputControl(block.element, { surface, blockId, labelledBy, describedBy });
-  const label = element('span', { class: 'label', id: labelledBy }, [
-    block.label.text,
-    block.optional === true && element('span', { class: 'note' }, [' (optional)']),
-  ]);
-  label.addEventListener('click', () => control.focus());
+  const isField = /^(INPUT|TEXTAREA|SELECT)$/.test(control.tagName);
+  if (isField) control.id = freshId();
+  const label = element(
+    isField ? 'label' : 'span',
+    { class: 'label', id: labelledBy, for: control.id || undefined },
+    [block.label.text, block.optional === true && element('span', { class: 'note' }, [' (optional)'])],
+  );
+  if (!isField) label.addEventListener('click', () => control.focus());
   return element('div', { class: `block field${error ? ' wrong' : ''}`, 'data-block': blockId }, [
     label,
     control,

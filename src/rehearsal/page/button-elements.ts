@@ -49,17 +49,16 @@ function confirmed(question: ConfirmationDialog | undefined, wording: Wording): 
   });
 }
 
-/** Disables a button until the work is done, so that an impatient second press does nothing. */
+/**
+ * Marks a button as busy until the work is done; an impatient second press does nothing. It is not disabled: that would
+ * take the keyboard focus away from it.
+ */
 export async function whileBusy(button: HTMLButtonElement, work: () => Promise<void>): Promise<void> {
-  if (button.disabled) return;
-  const hadFocus = document.activeElement === button;
-  button.disabled = true;
-  button.setAttribute('aria-busy', 'true');
+  if (button.ariaBusy === 'true') return;
+  button.ariaBusy = button.ariaDisabled = 'true';
   try {
     await work();
   } finally {
-    button.disabled = false;
-    button.removeAttribute('aria-busy');
-    if (hadFocus && document.activeElement === document.body) button.focus();
+    button.ariaBusy = button.ariaDisabled = null;
   }
 }

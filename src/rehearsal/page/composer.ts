@@ -46,10 +46,12 @@ export class Composer {
       this.#box.value = this.#drafts.get(shown) ?? '';
       this.#typed();
     }
-    const examples = this.#desk.about?.examples ?? [];
-    if (this.#examples.childElementCount !== examples.length) {
-      this.#examples.replaceChildren(...examples.map((text) => this.#example(text)));
-    }
+    const { about, place = '' } = this.#desk;
+    const examples = about?.examplesAt?.[place] ?? about?.examples ?? [];
+    const offered = examples.join('\n');
+    if (this.#examples.dataset.offered === offered) return;
+    this.#examples.dataset.offered = offered;
+    this.#examples.replaceChildren(...examples.map((text) => this.#example(text)));
   }
 
   #example(text: string): HTMLElement {

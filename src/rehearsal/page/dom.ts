@@ -53,16 +53,32 @@ export function freshId(): string {
  * where it was: a message that arrives must not interrupt somebody's typing.
  */
 export function keepingFocus(redraw: () => void): void {
-  const before = document.activeElement;
-  const key = before instanceof HTMLElement ? before.dataset.key : undefined;
-  const caret = caretOf(before);
+  const putBack = rememberFocus();
   redraw();
-  if (!key || document.activeElement === before) return;
-  const after = [...document.querySelectorAll<HTMLElement>('[data-key]')].find((n) => n.dataset.key === key);
-  after?.focus({ preventScroll: true });
-  if (caret && (after instanceof HTMLInputElement || after instanceof HTMLTextAreaElement)) {
-    after.setSelectionRange(caret[0], caret[1]);
-  }
+  putBack();
+}
+
+/**
+ * Remembers where the keyboard focus is. The function that it gives back puts it there again; when the element is gone,
+ * on the first one in the same message, else in the message box.
+ */
+export function rememberFocus(): () => void {
+  const before = document.activeElement;
+  const { key } = before instanceof HTMLElement ? before.dataset : {};
+  const message = before?.closest<HTMLElement>('[data-ts]')?.dataset.ts;
+  const caret = caretOf(before);
+  return () => {
+    if (!key || (document.activeElement === before && before?.isConnected)) return;
+    const withKeys = [...document.querySelectorAll<HTMLElement>('[data-key]')];
+    const after =
+      withKeys.find(({ dataset }) => dataset.key === key) ??
+      withKeys.find((one) => message && one.closest<HTMLElement>('[data-ts]')?.dataset.ts === message) ??
+      withKeys.find(({ id }) => id === 'composer-box');
+    after?.focus({ preventScroll: true });
+    if (caret && (after instanceof HTMLInputElement || after instanceof HTMLTextAreaElement)) {
+      after.setSelectionRange(caret[0], caret[1]);
+    }
+  };
 }
 
 function caretOf(node: Element | null): [number, number] | undefined {

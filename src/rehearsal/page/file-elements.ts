@@ -3,6 +3,7 @@ import type { FileInput } from '@slack/types';
 import type { SeenFile, SeenMessage } from '../stand-in/page-state.ts';
 import { element, freshId } from './dom.ts';
 import { fileSize } from './format-date.ts';
+import { fetchExample } from './page-api.ts';
 import { controlAttributes, keepValue, type Spot, startValue } from './surface.ts';
 
 /** docs.slack.dev/reference/block-kit/block-elements/file-input-element */
@@ -49,14 +50,14 @@ export function fileControl(input: FileInput, spot: Spot): HTMLElement {
     keep();
     control.focus();
   };
-  const takeIn = async (wanted: readonly File[]): Promise<void> => {
+  const takeIn = async (wanted: readonly { name: string; open: () => Promise<File> }[]): Promise<void> => {
     const problems: string[] = [];
-    for (const file of wanted) {
+    for (const { name, open } of wanted) {
       try {
-        const picked = await files.pick(as, file);
+        const picked = await files.pick(as, await open());
         chosen = most === 1 ? [picked] : [...chosen, picked];
       } catch (error) {
-        problems.push(`${file.name}: ${error instanceof Error ? error.message : error}`);
+        problems.push(`${name}: ${error instanceof Error ? error.message : error}`);
       }
     }
     trouble.hidden = problems.length === 0;
@@ -64,13 +65,25 @@ export function fileControl(input: FileInput, spot: Spot): HTMLElement {
     keep();
   };
   control.addEventListener('change', () => {
-    const wanted = [...(control.files ?? [])];
+    const wanted = [...(control.files ?? [])].map((file) => ({ name: file.name, open: async () => file }));
     // So that the same file can be picked again after it was changed.
     control.value = '';
     void files.during(takeIn(wanted));
   });
   draw();
-  const box = element('div', { class: 'files-input' }, [control, list, trouble]);
+  const { exampleFiles } = spot.surface;
+  const fitting = exampleFiles.filter((name) =>
+    input.filetypes?.some((ending) => name.endsWith(`.${ending}`)),
+  );
+  const examples = fitting.map((name) =>
+    element(
+      'button',
+      { type: 'button', class: 'button quiet', 'data-key': `${names['data-key']}/${name}` },
+      [`Take the example ${name}`],
+      { click: () => void files.during(takeIn([{ name, open: () => fetchExample(name) }])) },
+    ),
+  );
+  const box = element('div', { class: 'files-input' }, [control, ...examples, list, trouble]);
   // The field's label gives its focus to the control, which here is a part of the box.
   box.focus = () => control.focus();
   return box;

@@ -6,7 +6,7 @@ import type { Outcome, PageState, View } from '../stand-in/page-state.ts';
 import { blockNodes } from './blocks.ts';
 import { whileBusy } from './button-elements.ts';
 import type { Desk } from './desk.ts';
-import { element, freshId, keepingFocus } from './dom.ts';
+import { element, freshId, keepingFocus, rememberFocus } from './dom.ts';
 import { closeForm, submitForm } from './page-api.ts';
 import { type Act, viewSurface } from './surface.ts';
 
@@ -22,6 +22,7 @@ export class FormDialog {
   #drawn = '';
   #viewId = '';
   #problem = '';
+  #putFocusBack = (): void => undefined;
 
   constructor(dialog: HTMLDialogElement, desk: Desk, act: Act, refresh: () => Promise<void>) {
     this.#dialog = dialog;
@@ -48,7 +49,9 @@ export class FormDialog {
     const view = state.view;
     if (!view) {
       this.#viewId = this.#drawn = this.#problem = '';
-      if (this.#dialog.open) this.#dialog.close();
+      if (!this.#dialog.open) return;
+      this.#dialog.close();
+      this.#putFocusBack();
       return;
     }
     const isOther = view.id !== this.#viewId;
@@ -60,7 +63,10 @@ export class FormDialog {
     this.#viewId = view.id;
     const scrolled = this.#dialog.querySelector('.sheet-body')?.scrollTop ?? 0;
     keepingFocus(() => this.#dialog.replaceChildren(this.#sheet(state, view)));
-    if (!this.#dialog.open) this.#dialog.showModal();
+    if (!this.#dialog.open) {
+      this.#putFocusBack = rememberFocus();
+      this.#dialog.showModal();
+    }
     const body = this.#dialog.querySelector('.sheet-body');
     if (body) body.scrollTop = isOther ? 0 : scrolled;
     if (isOther) this.#focusFirst('.sheet-body [data-key]');

@@ -131,6 +131,8 @@ function switchMember(id: string): void {
   if (id === desk.me) return;
   desk.me = id;
   desk.thread = undefined;
+  // At once: what is typed from now on is this member's.
+  composer.draw();
   void refreshOrSay().then(arrive);
 }
 
@@ -147,12 +149,14 @@ function chooseShortcut(callbackId: string): void {
   if (desk.me) void settle(sendShortcut(desk.me, callbackId));
 }
 
-/** @param ts undefined: back to the whole place */
+/** @param ts undefined: back to the whole place, and to the message that one came from */
 function showThread(ts: string | undefined): void {
+  const from = desk.thread;
   desk.thread = ts;
   say('');
   if (desk.state) draw(desk.state);
-  byId('composer-box', HTMLTextAreaElement).focus();
+  const message = ts === undefined && document.querySelector<HTMLElement>(`[data-ts="${from}"] summary`);
+  (message || byId('composer-box', HTMLTextAreaElement)).focus();
 }
 
 function switchPlace(id: string): void {

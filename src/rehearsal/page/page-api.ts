@@ -14,8 +14,11 @@ export interface About {
   startPlace?: string;
   /** IANA zone of the team; the member's own zone when left out. */
   timeZone?: string;
-  /** Commands to offer as examples. */
+  /** Commands to offer as examples, and others at some places, by channel id. */
   examples?: string[];
+  examplesAt?: Record<string, string[]>;
+  /** Names of files that a form can be given as examples. */
+  exampleFiles?: string[];
   /** The app's shortcuts, which the platform offers wherever somebody is. */
   shortcuts?: { callbackId: string; name: string }[];
   /** By member id, their part in the team, for example `facilitator`. */
@@ -59,6 +62,13 @@ export function sendFile(as: string, file: File): Promise<SeenFile> {
   const query = new URLSearchParams({ as, name: file.name });
   const headers = { 'content-type': 'application/octet-stream' };
   return call(`/page/pick-file?${query}`, { method: 'POST', headers, body: file });
+}
+
+/** One of the files that the rehearsal has as examples. */
+export async function fetchExample(name: string): Promise<File> {
+  const response = await reach(`/examples/${name}`);
+  if (!response.ok) throw new Error(`The rehearsal answered with status ${response.status}.`);
+  return new File([await response.blob()], name);
 }
 
 export interface Click {

@@ -26,6 +26,7 @@ rehearsal-hint =
 rehearsal-hint-after =
     The verdict is in the channel; its thread says more.
     Be the facilitator and plan the next sprint: /loadline plan.
+    Or set up a team from nothing in #{ $channel }: /loadline setup. The form of /loadline import has a file with past sprints.
 
 # After the calendar was moved on.
 rehearsal-wrote = { LIST($people) } wrote. It is { DAY($day) }, { $time }.

@@ -12,6 +12,7 @@ const KINDS: Record<string, string> = {
   css: 'text/css; charset=utf-8',
   ts: 'text/javascript; charset=utf-8',
   svg: 'image/svg+xml',
+  csv: 'text/csv; charset=utf-8',
   png: 'image/png',
   woff2: 'font/woff2',
 };
