@@ -463,6 +463,7 @@ export interface Messages {
   };
   'verdict-try-title': Record<never, never>;
   'verdict-in-thread': Record<never, never>;
+  'verdict-blocked-days': { readonly days: number };
   'verdict-numbers-title': { readonly sprint: string };
   'verdict-cards-title': { readonly sprint: string };
   'verdict-notes-title': { readonly sprint: string };

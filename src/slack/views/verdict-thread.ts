@@ -24,7 +24,12 @@ import { verdictCardLists } from './verdict-card-lists.ts';
 const CAUSES_SHOWN = 2;
 
 export function verdictNumbersMessage({ summary, sprint }: VerdictContent): MessageView {
-  return messageView([lead(say('verdict-numbers-title', { sprint: sprint.name })), ...ratioBlocks(summary)]);
+  const { blockedCardDays: days = 0 } = summary;
+  return messageView([
+    lead(say('verdict-numbers-title', { sprint: sprint.name })),
+    ...ratioBlocks(summary),
+    ...(days === 0 ? [] : [section(mrkdwn('verdict-blocked-days', { days }))]),
+  ]);
 }
 
 export function verdictCardsMessage(verdict: VerdictContent): MessageView {

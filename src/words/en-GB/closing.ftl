@@ -58,6 +58,12 @@ verdict-velocity =
 
 verdict-try-title = One thing to try
 verdict-in-thread = All numbers, cards and notes are in this post’s thread.
+# A card-day is a card that was blocked in the evening of a working day.
+verdict-blocked-days =
+    { $days ->
+        [one] Cards were blocked on { NUMBER($days) } card-day.
+       *[other] Cards were blocked on { NUMBER($days) } card-days.
+    }
 verdict-numbers-title = { $sprint }: all numbers
 verdict-cards-title = { $sprint }: the cards
 verdict-notes-title = { $sprint }: notes

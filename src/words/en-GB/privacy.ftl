@@ -38,8 +38,8 @@ privacy-cards-added =
     }
 privacy-card-changes =
     { $count ->
-        [one] { NUMBER($count) } card dropped, brought back, reopened or given from hand to hand, with your reason
-       *[other] { NUMBER($count) } cards dropped, brought back, reopened or given from hand to hand, with your reasons
+        [one] { NUMBER($count) } card dropped, brought back, reopened, blocked, moving again or given from hand to hand, with your reason
+       *[other] { NUMBER($count) } cards dropped, brought back, reopened, blocked, moving again or given from hand to hand, with your reasons
     }
 privacy-drafts =
     { $count ->
