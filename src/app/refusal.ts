@@ -125,6 +125,7 @@ export type FacilitatorAct =
   | 'change-measures'
   | 'choose-baseline'
   | 'days-off'
+  | 'watch'
   | 'import'
   | 'export';
 

@@ -31,6 +31,7 @@ import { setUpTeam, setupForm } from './team/set-up-team.ts';
 import type { Actor } from './team/team.ts';
 import { openHomePage, refreshHomePage } from './watching/home-page.ts';
 import { overview } from './watching/overview.ts';
+import { digestForm, setDigest } from './watching/set-digest.ts';
 import { shareStatus, sprintStatus, statusChart } from './watching/sprint-status.ts';
 import { beginWelcome, takeBackWelcome } from './watching/welcome.ts';
 
@@ -48,6 +49,7 @@ const ALL = {
   closeSprint,
   commitPlan,
   daysOffForm,
+  digestForm,
   dropCard,
   editCard,
   editSprint,
@@ -86,6 +88,7 @@ const ALL = {
   saveDaysOff,
   sayDaysOff,
   sayWeekdays,
+  setDigest,
   setMeasures,
   setUpTeam,
   setupForm,

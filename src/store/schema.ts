@@ -7,3 +7,4 @@ export { installAttempts, installations } from './schema/installations.ts';
 export { posts, prompts, seenEvents, visits } from './schema/posts.ts';
 export { planChanges, planDrafts, sprintResults } from './schema/sprint-records.ts';
 export { members, sprints, teams } from './schema/teams.ts';
+export { watches } from './schema/watches.ts';

@@ -564,6 +564,7 @@ export interface Messages {
   'overview-setup-button': Record<never, never>;
   'overview-setup-measures-button': Record<never, never>;
   'overview-value-button': Record<never, never>;
+  'overview-digest-button': Record<never, never>;
   'overview-baseline-button': Record<never, never>;
   'overview-import-button': Record<never, never>;
   'overview-export-button': Record<never, never>;
@@ -626,6 +627,8 @@ export interface Messages {
   'command-cancel-summary': Record<never, never>;
   'command-value-usage': Record<never, never>;
   'command-value-summary': Record<never, never>;
+  'command-digest-usage': Record<never, never>;
+  'command-digest-summary': Record<never, never>;
   'command-baseline-usage': Record<never, never>;
   'command-baseline-summary': Record<never, never>;
   'command-import-usage': Record<never, never>;
@@ -689,6 +692,33 @@ export interface Messages {
     readonly days: readonly string[];
   };
   'plan-time-more': { readonly count: number };
+  'digest-title': { readonly sprint: string; readonly day: string };
+  'digest-change': { readonly before: 'heavy' | 'light' | 'none' | 'on-the-line' | 'same' };
+  'digest-surprise': { readonly points: number; readonly value: string; readonly threshold: string };
+  'digest-surprise-no-plan': { readonly points: number };
+  'digest-blocked-title': Record<never, never>;
+  'digest-blocked': { readonly card: string; readonly since: string };
+  'digest-blocked-on': { readonly card: string; readonly since: string; readonly on: string };
+  'digest-still-title': Record<never, never>;
+  'digest-still': { readonly days: number; readonly card: string; readonly left: number };
+  'digest-more': { readonly cards: number };
+  'digest-none-still': Record<never, never>;
+  'digest-how': Record<never, never>;
+  'watch-turned-light': { readonly sprint: string };
+  'watch-turned-on-the-line': { readonly sprint: string };
+  'watch-turned-heavy': { readonly sprint: string };
+  'watch-above-surpriseRatio': { readonly sprint: string };
+  'watch-above-pullInRatio': { readonly sprint: string };
+  'watch-ratio': { readonly value: string; readonly threshold: string };
+  'watch-next': Record<never, never>;
+  'digest-form-title': Record<never, never>;
+  'digest-submit': Record<never, never>;
+  'digest-intro': { readonly team: string };
+  'digest-at': Record<never, never>;
+  'digest-at-hint': { readonly zone: string };
+  'digest-set': { readonly team: string; readonly time: string };
+  'digest-off': { readonly team: string };
+  'digest-off-next': Record<never, never>;
   'doctor-level': { readonly level: 'fix' | 'ok' | 'warning' };
   'doctor-check': {
     readonly check:
@@ -2057,7 +2087,8 @@ export interface Messages {
       | 'move'
       | 'plan'
       | 'reopen'
-      | 'undrop';
+      | 'undrop'
+      | 'watch';
     readonly team: string;
   };
   'refusal-not-a-goal-keeper': { readonly team: string };

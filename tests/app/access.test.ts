@@ -30,6 +30,7 @@ import type { SetupInput } from '../../src/app/team/set-up-team.ts';
 import { setUpTeam, setupForm } from '../../src/app/team/set-up-team.ts';
 import type { Actor } from '../../src/app/team/team.ts';
 import { overview } from '../../src/app/watching/overview.ts';
+import { digestForm, setDigest } from '../../src/app/watching/set-digest.ts';
 import { shareStatus, sprintStatus, statusChart } from '../../src/app/watching/sprint-status.ts';
 import { actorOf, CHANNEL, type Harness, openHarness, PEOPLE } from '../support/app-harness.ts';
 import { typedMeasures } from '../support/typed-measures.ts';
@@ -114,6 +115,8 @@ const BY_PLACE: Record<string, Attempt> = {
   'recordValue by place': (deps, actor, { place }) =>
     recordValue(deps, actor, { place, value: '5', sprint: undefined }),
   baselineForm: (deps, actor, { place }) => baselineForm(deps, actor, place),
+  digestForm: (deps, actor, { place }) => digestForm(deps, actor, place),
+  'setDigest by place': (deps, actor, { place }) => setDigest(deps, actor, { place, digestAt: '' }),
   'nameBaseline by place': (deps, actor, { place }) => nameBaseline(deps, actor, { place, sprint: 'first' }),
 };
 
@@ -150,6 +153,7 @@ const BY_ID: Record<string, Attempt> = {
   shareAdvice: (deps, actor, { teamId }) => shareAdvice(deps, actor, { teamId, question: { about: 'odds' } }),
   recordValue: (deps, actor, { teamId, sprintId }) =>
     recordValue(deps, actor, { teamId, value: '5', sprint: { sprintId } }),
+  setDigest: (deps, actor, { teamId }) => setDigest(deps, actor, { teamId, digestAt: '08:30' }),
   nameBaseline: (deps, actor, { teamId, sprintId }) =>
     nameBaseline(deps, actor, { teamId, sprint: { sprintId } }),
 };
@@ -173,6 +177,9 @@ const FACILITATORS_ONLY = [
   'importForm',
   'importSprints',
   'exportSprints',
+  'digestForm',
+  'setDigest by place',
+  'setDigest',
   'nameBaseline by place',
   'nameBaseline',
 ];

@@ -25,4 +25,5 @@ export const LANDED_MIGRATIONS: Readonly<Record<string, string>> = {
   '0019_verdict_thread.sql': '210592ff524059a06273d09bd046fabd63312f7e95477217947f5bd8488f6648',
   '0020_plan_changes.sql': 'f6e5a890247812955a517a27f6674947d911fc9098572aacd230d72e528990fe',
   '0021_blocked_posts.sql': 'a65193a76c7f3214214af600cf0ea71657a5b3e595c9ec2e58c87e8472593b35',
+  '0022_digests.sql': '49edcfc1cf7053658eb4cb57be3d9789c62858c42442038065e97bd203eb8686',
 };

@@ -227,6 +227,11 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
     refused: {},
     own: { 'to where it is': (use, actor) => use.moveTeam(actor, { place: HERE, teamName: '' }) },
   },
+  digestForm: { refused: {}, own: inPlaces((use, actor, place) => use.digestForm(actor, place)) },
+  setDigest: {
+    refused: { 'the team': (use, actor, { teamId }) => use.setDigest(actor, { teamId, digestAt: '08:30' }) },
+    own: {},
+  },
   nameBaseline: {
     refused: {
       'the team': (use, actor, { teamId }) => use.nameBaseline(actor, { teamId, sprint: 'first' }),

@@ -19,6 +19,7 @@ import { activeMembers, type Member, type Sprint, type SprintRecords, type Team 
 import { letLeaversGo } from './let-leavers-go.ts';
 import { instantOf } from './local-time.ts';
 import { nextPromptAt, reminderAt, sprintDays } from './sprint-clock.ts';
+import { watchDueSprints } from './watch-sprints.ts';
 
 /** How many sprints one transaction takes: a batch costs the same few statements as one sprint. */
 const BATCH = 500;
@@ -33,7 +34,7 @@ export async function runDueWork(ports: Ports & Pick<AppDependencies, 'directory
   let served = 0;
   // Closing first: nobody is asked about a sprint that is over. Asking last: those who
   // are asked only now, because the bot was down, need no reminder as well.
-  for (const serve of [closeDueSprints, remindDueMembers, sendDueLastCalls, askDueMembers]) {
+  for (const serve of [closeDueSprints, remindDueMembers, sendDueLastCalls, watchDueSprints, askDueMembers]) {
     if (serve === askDueMembers) await letLeaversGo(ports);
     for (let claimed = await serve(ports); claimed > 0; claimed = await serve(ports)) served += claimed;
   }

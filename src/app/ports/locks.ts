@@ -2,6 +2,7 @@
 import type { Post } from '../posting/posts.ts';
 import type { Actor, Sprint, Team } from '../team/team.ts';
 import type { SprintWithTeam } from './sprints.ts';
+import type { Watch } from './watches.ts';
 
 /** Each waits until no other transaction holds it. */
 export interface Locks {
@@ -18,12 +19,18 @@ export interface DueSprint {
   readonly sprint: Sprint;
 }
 
+/** A watched sprint that is to be looked at. */
+export interface DueWatch extends DueSprint {
+  readonly watch: Watch;
+}
+
 /** Work that is due and that nobody else holds: rows that another process holds are skipped, so none is done twice. */
 export interface Claims {
   promptsDue(now: Date, limit: number): Promise<DueSprint[]>;
   remindersDue(now: Date, limit: number): Promise<DueSprint[]>;
   lastCallsDue(now: Date, limit: number): Promise<DueSprint[]>;
   closingsDue(now: Date, limit: number): Promise<DueSprint[]>;
+  watchesDue(now: Date, limit: number): Promise<DueWatch[]>;
   /**
    * Teams that are asked until then and whose people were not looked up on this day of UTC; marks them as looked up.
    *

@@ -17,6 +17,7 @@ import type {
   SprintWriting,
 } from './sprints.ts';
 import type { PeopleReading, PeopleWriting, RetentionWriting, TeamReading, TeamWriting } from './teams.ts';
+import type { WatchWriting } from './watches.ts';
 
 /** Everything that can be asked of the store. None of it changes or holds anything. */
 export interface Reading
@@ -37,6 +38,7 @@ export interface Reading
 export interface Writing {
   readonly teams: TeamWriting;
   readonly sprints: SprintWriting;
+  readonly watches: WatchWriting;
   readonly results: ResultWriting;
   readonly history: HistoryWriting;
   readonly cards: CardWriting;

@@ -20,7 +20,9 @@ import type { Transaction } from '../ports/store.ts';
 import { todayOf } from '../team/place.ts';
 import { activeMembers, type SprintHeading, type SprintRecords, type Team } from '../team/team.ts';
 import { waitForAll } from '../wait-for-all.ts';
+import { digestContent } from '../watching/digest-content.ts';
 import { type DrawnSprint, statusContent } from '../watching/status-content.ts';
+import { crossing, type Word } from '../watching/watch.ts';
 import type { ChannelCause, UndeliveredCause } from './delivery-failure.ts';
 import type { NewPost, Post, PostedAt, PostSubject, Recipient, SubjectFields } from './posts.ts';
 
@@ -106,6 +108,23 @@ export const POST_KINDS = {
       if (post.postedAt === undefined && isTakenBack) return undefined;
       const heading: SprintHeading = { team, sprint };
       return { content: { heading, cards, byUserId, reason, isTakenBack } };
+    },
+  ),
+
+  digest: aboutSprint(['on'], async ({ tx, team, members, sprint, records, now, post, subject: { on } }) => {
+    const isLate = sprint.state !== 'open' || todayOf(team, now) !== on;
+    if (post.postedAt === undefined && isLate) return undefined;
+    return { content: { digest: await digestContent(tx, { team, members, sprint, records }, on) } };
+  }),
+
+  'watch-word': aboutSprint(
+    ['on', 'reason'],
+    async ({ tx, team, members, sprint, now, post, subject: { on, reason } }) => {
+      const isLate = sprint.state !== 'open' || todayOf(team, now) !== on;
+      if (post.postedAt === undefined && isLate) return undefined;
+      const status = await statusContent(tx, { team, members }, sprint, on);
+      const word = reason as Word;
+      return { content: { status, word, crossed: crossing(word, status.summary, team.thresholds) } };
     },
   ),
 

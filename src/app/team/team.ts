@@ -34,6 +34,8 @@ export interface Member extends OwnCalendar {
   readonly isFacilitator: boolean;
   /** False for a facilitator who has no part in the team's work: not asked, and not counted in its working time. */
   readonly isMember: boolean;
+  /** When the morning digest goes to a facilitator; undefined: none is wanted. */
+  readonly digestAt?: TimeOfDay | undefined;
   /** False after leaving the team; their answers stay. */
   readonly isActive: boolean;
 }
@@ -43,6 +45,13 @@ export function activeMembers<Person extends Pick<Member, 'isActive' | 'isMember
   people: readonly Person[],
 ): Person[] {
   return people.filter(({ isActive, isMember }) => isActive && isMember);
+}
+
+/** Whether they hear of the team's sprints by themselves. */
+export function wantsDigest<Person extends Member>(
+  person: Person,
+): person is Person & { readonly digestAt: TimeOfDay } {
+  return person.isActive && person.isFacilitator && person.digestAt !== undefined;
 }
 
 /** `open` from planning until it is closed; a reopened sprint is open again. */

@@ -6,6 +6,7 @@ import { answer } from './answer.ts';
 import { assign, blocked, cards, drop, give, moving, pull, release, take, undrop } from './cards.ts';
 import { buttonsOf, type Command, command, placeIn } from './command.ts';
 import { off, works } from './days-off.ts';
+import { digest } from './digest.ts';
 import { edit } from './edit.ts';
 import { baseline, exportSprints, importSprints, value } from './numbers.ts';
 import { privacy } from './privacy.ts';
@@ -55,6 +56,7 @@ export const COMMANDS: readonly Command[] = [
   reopen,
   value,
   baseline,
+  digest,
   importSprints,
   exportSprints,
   setup,

@@ -10,6 +10,7 @@ import {
   cardsGivenMessage,
   ownerNeededMessage,
 } from './cards/card-messages.ts';
+import { digestMessage, watchWordMessage } from './digest-views.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { planMessage } from './planning/plan-messages.ts';
 import { cancelledMessage } from './sprint-change-views.ts';
@@ -35,6 +36,8 @@ const VIEWS: { readonly [Kind in PostKind]: (content: ContentOf<Kind>, chart?: C
     'cards-given': cardsGivenMessage,
     'cards-blocked': cardsBlockedMessage,
     'cards-dropped': cardsDroppedMessage,
+    digest: digestMessage,
+    'watch-word': watchWordMessage,
     'channel-unreachable': channelUnreachableMessage,
     'member-unreachable': memberUnreachableMessage,
     'shared-status': ({ status, byUserId }, chart) => sharedStatusMessage(status, byUserId, chart),

@@ -4,14 +4,15 @@
  */
 import { and, asc, eq, lte, or, type SQL, sql } from 'drizzle-orm';
 import type { PgColumn } from 'drizzle-orm/pg-core';
-import type { Claims, DueSprint, Locks } from '../../app/ports/locks.ts';
+import type { Claims, DueSprint, DueWatch, Locks } from '../../app/ports/locks.ts';
 import type { Team } from '../../app/team/team.ts';
-import { seenEvents, sprints, teams } from '../schema.ts';
+import { seenEvents, sprints, teams, watches } from '../schema.ts';
 import { claimedPost } from './post-queries.ts';
 import { claimedSprintsToReduce } from './retention-queries.ts';
 import { isServed, lockedSprintWithTeam, sprintOf } from './sprint-queries.ts';
 import type { SqlSession } from './sql-session.ts';
 import { teamOf } from './team-queries.ts';
+import { watchOf } from './watch-queries.ts';
 
 export function locks(session: SqlSession): Locks {
   return {
@@ -56,6 +57,23 @@ export function claims(session: SqlSession): Claims {
       .limit(limit)
       .for('no key update', { skipLocked: true });
     return rows.map((row) => ({ sprint: sprintOf(row.sprint), team: teamOf(row.team) }));
+  }
+
+  async function watchesDue(now: Date, limit: number): Promise<DueWatch[]> {
+    const rows = await session
+      .select({ watch: watches, sprint: sprints, team: teams })
+      .from(watches)
+      .innerJoin(sprints, eq(sprints.id, watches.sprintId))
+      .innerJoin(teams, eq(teams.id, sprints.teamId))
+      .where(and(lte(watches.nextAt, now), eq(sprints.state, 'open'), isServed))
+      .orderBy(asc(watches.nextAt), asc(watches.sprintId))
+      .limit(limit)
+      .for('no key update', { skipLocked: true });
+    return rows.map(({ watch, sprint, team }) => ({
+      watch: watchOf(watch),
+      sprint: sprintOf(sprint),
+      team: teamOf(team),
+    }));
   }
 
   /** What was marked by another process meanwhile is left to it. */
@@ -106,6 +124,7 @@ export function claims(session: SqlSession): Claims {
     promptsDue: (now, limit) => claimDue(sprints.nextPromptAt, now, limit),
     remindersDue: (now, limit) => claimDue(sprints.nextReminderAt, now, limit),
     lastCallsDue: (now, limit) => claimDue(sprints.lastCallAt, now, limit),
+    watchesDue,
     closingsDue: (now, limit) => claimDue(sprints.closesAt, now, limit),
     post: (postId) => claimedPost(session, postId),
     sprintsToReduce: (now, limit) => claimedSprintsToReduce(session, now, limit),

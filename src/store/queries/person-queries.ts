@@ -150,6 +150,7 @@ export function peopleReading(session: SqlSession): PeopleReading {
             on: nothing,
             name: members.name,
             facilitator: members.isFacilitator,
+            morningDigestAt: members.digestAt,
             onTheTeam: members.isActive,
             worksOn: members.worksOn,
             daysOff: members.daysOff,

@@ -2,7 +2,7 @@
 import { and, asc, desc, eq, getTableColumns, ne, sql } from 'drizzle-orm';
 import type { SprintReading, SprintWithTeam, SprintWriting } from '../../app/ports/sprints.ts';
 import type { GoalOutcome, Sprint } from '../../app/team/team.ts';
-import { installations, members, planChanges, sprints, teams } from '../schema.ts';
+import { installations, members, planChanges, sprints, teams, watches } from '../schema.ts';
 import { frozenSelect } from './frozen-statement.ts';
 import type { SqlSession } from './sql-session.ts';
 import { membersOf, teamOf } from './team-queries.ts';
@@ -177,11 +177,12 @@ export function sprintReading(session: SqlSession): SprintReading {
     async nextDueAt() {
       const { nextPromptAt, nextReminderAt, lastCallAt, closesAt } = sprints;
       // LEAST passes over nulls.
-      const earliest = sql<Date | null>`min(least(${nextPromptAt}, ${nextReminderAt}, ${lastCallAt}, ${closesAt}))`;
+      const earliest = sql<Date | null>`min(least(${nextPromptAt}, ${nextReminderAt}, ${lastCallAt}, ${closesAt}, ${watches.nextAt}))`;
       const [row] = await session
         .select({ at: earliest.mapWith(closesAt) })
         .from(sprints)
         .innerJoin(teams, eq(teams.id, sprints.teamId))
+        .leftJoin(watches, eq(watches.sprintId, sprints.id))
         .where(and(eq(sprints.state, 'open'), isServed));
       return row?.at ?? undefined;
     },

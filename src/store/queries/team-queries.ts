@@ -41,9 +41,10 @@ function settingsIn(columns: SettingColumns): TeamSettings {
 export function membersOf(rows: readonly (typeof members.$inferSelect)[]): Member[] {
   return rows
     .map(
-      ({ teamId: _, worksOn, joinedOn, leftOn, ...member }): Member => ({
+      ({ teamId: _, worksOn, digestAt, joinedOn, leftOn, ...member }): Member => ({
         ...member,
         worksOn: worksOn ?? undefined,
+        digestAt: digestAt ?? undefined,
         joinedOn: joinedOn ?? undefined,
         leftOn: leftOn ?? undefined,
       }),
@@ -156,10 +157,11 @@ export function teamWriting(session: SqlSession): TeamWriting {
       await session
         .insert(members)
         .values(
-          saved.map(({ worksOn, joinedOn, leftOn, ...member }) => ({
+          saved.map(({ worksOn, digestAt, joinedOn, leftOn, ...member }) => ({
             ...member,
             teamId,
             worksOn: worksOn === undefined ? null : [...worksOn],
+            digestAt: digestAt ?? null,
             joinedOn: joinedOn ?? null,
             leftOn: leftOn ?? null,
           })),
@@ -173,6 +175,7 @@ export function teamWriting(session: SqlSession): TeamWriting {
             isActive: sql`excluded.is_active`,
             worksOn: sql`excluded.works_on`,
             daysOff: sql`excluded.days_off`,
+            digestAt: sql`excluded.digest_at`,
             joinedOn: sql`excluded.joined_on`,
             leftOn: sql`excluded.left_on`,
           },

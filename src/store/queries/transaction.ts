@@ -22,6 +22,7 @@ import { retentionWriting } from './retention-queries.ts';
 import { sprintReading, sprintWriting } from './sprint-queries.ts';
 import type { SqlSession } from './sql-session.ts';
 import { teamReading, teamWriting } from './team-queries.ts';
+import { watchWriting } from './watch-queries.ts';
 
 export function readingOver(session: SqlSession): Reading {
   return {
@@ -48,6 +49,7 @@ export function transactionOver(session: SqlSession, sender: JobSender): Transac
     write: {
       teams: teamWriting(session),
       sprints: sprintWriting(session),
+      watches: watchWriting(session),
       results: resultWriting(session),
       history: historyWriting(session),
       cards: cardWriting(session),

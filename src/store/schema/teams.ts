@@ -106,6 +106,8 @@ export const members = loadline.table(
     /** ISO weekdays; null: the team's. */
     worksOn: smallint('works_on').array(),
     daysOff: jsonb('days_off').$type<DaysOff>().notNull().default(NO_DAYS_OFF),
+    /** When the morning digest goes to a facilitator; null: none is wanted. */
+    digestAt: text('digest_at'),
     /** Null for those who were there before it was kept. */
     joinedOn: day('joined_on'),
     leftOn: day('left_on'),
@@ -114,6 +116,7 @@ export const members = loadline.table(
     primaryKey({ name: 'members_pk', columns: [member.teamId, member.userId] }),
     index('members_active_user').on(member.userId).where(sql`${member.isActive}`),
     check('members_user_given', isNotBlank(member.userId)),
+    check('members_digest_at_is_time', isTimeOfDay(member.digestAt)),
     check(
       'members_works_on_weekdays',
       sql`cardinality(${member.worksOn}) between 1 and 7 and ${member.worksOn} <@ '{1,2,3,4,5,6,7}'::smallint[]`,

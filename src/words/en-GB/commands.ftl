@@ -50,6 +50,7 @@ overview-reopen-button = Reopen the last sprint
 overview-setup-button = Team and times
 overview-setup-measures-button = Scale and thresholds
 overview-value-button = Record a value
+overview-digest-button = Morning digest
 overview-baseline-button = Baseline sprint
 overview-import-button = Import past sprints
 overview-export-button = Export
@@ -64,7 +65,7 @@ help-product-owner = For product owners and facilitators
 help-facilitator = For facilitators
 help-anyone = For anyone
 help-command = • `/loadline { $usage }`: { $summary }
-help-privacy = The channel sees the team’s sums and its cards, never who answered what. On a card that somebody owns alone, the team sees that person’s numbers. [ ] marks what may be left out.
+help-privacy = The channel sees sums and cards, never who answered; what you own alone, the team sees with your numbers. [ ]: may be left out.
 
 ## What each command does, as the help lists it: first what may follow its word, then what it does
 
@@ -118,6 +119,8 @@ command-cancel-usage = cancel
 command-cancel-summary = Cancel the sprint. Its numbers are kept, and never count as history.
 command-value-usage = value [sprint:] [number]
 command-value-summary = Record what a closed sprint was worth, as one number: revenue, users, anything. For example `/loadline value Harbour 12: 1200`.
+command-digest-usage = digest [time]
+command-digest-summary = Hear of the sprint each morning.
 command-baseline-usage = baseline [sprint | first]
 command-baseline-summary = Choose the closed sprint that velocity growth is compared with.
 command-import-usage = import

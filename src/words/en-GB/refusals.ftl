@@ -46,6 +46,7 @@ refusal-not-a-facilitator =
         [change-settings] Only a facilitator of { $team } can change the team’s settings.
         [change-measures] Only a facilitator of { $team } can change how the team measures.
         [choose-baseline] Only a facilitator of { $team } can choose the baseline sprint.
+        [watch] Only a facilitator of { $team } can get its morning digest.
         [days-off] Only a facilitator of { $team } can say when the whole team is off.
         [import] Only a facilitator of { $team } can import past sprints.
        *[export] Only a facilitator of { $team } can export its sprints.

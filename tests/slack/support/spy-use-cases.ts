@@ -40,6 +40,8 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   closeSprint: verdict,
   commitPlan: { ...heading, commitmentPoints: 5, cards, byUserId: sample.MIRA_ID },
   daysOffForm: sample.daysOffForm,
+  digestForm: { team, digestAt: '08:30' },
+  setDigest: { team, digestAt: '08:30' },
   dropCard: { heading, card: { ...line, state: 'dropped' } },
   editCard: { heading, card: line, changes: [] },
   editSprint: { heading, changes: [] },

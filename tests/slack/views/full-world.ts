@@ -33,6 +33,7 @@ import {
   reopenedCardMessage,
   undroppedMessage,
 } from '../../../src/slack/views/cards/card-messages.ts';
+import { digestFormView, digestSetMessage } from '../../../src/slack/views/digest-views.ts';
 import { formButtonMessage } from '../../../src/slack/views/form-view.ts';
 import { helpMessage } from '../../../src/slack/views/help.ts';
 import { homeView } from '../../../src/slack/views/home-page.ts';
@@ -374,6 +375,17 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
       chart,
     ),
     'shared status': postMessage({ kind: 'shared-status', status, byUserId: BEN }, chart),
+    digest: postMessage({
+      kind: 'digest',
+      digest: {
+        status,
+        surpriseCeiling: 0.2,
+        signalBefore: 'heavy',
+        still: lines.map((line) => ({ card: line, days: 3 })),
+      },
+    }),
+    'watch word': postMessage({ kind: 'watch-word', status, word: 'turned-heavy', crossed: undefined }),
+    'digest set': digestSetMessage({ team, digestAt: '08:30' }),
     status: statusMessage(status),
     statusChart: statusChartMessage(chart),
     cards: cardsMessage(list),
@@ -500,6 +512,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     'edit the sprint': editSprintFormView(heading, 'D1'),
     close: closeFormView(list, 'D1'),
     value: valueFormView({ team: fullTeam, sprints: pastSprints.slice(0, 24) }, 'D1'),
+    digestForm: digestFormView({ team, digestAt: '08:30' }),
     baseline: baselineFormView(
       { team: fullTeam, choices: pastSprints, first: pastSprint, named: pastSprint, leftOut: 1_000 },
       'D1',

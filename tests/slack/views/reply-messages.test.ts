@@ -347,6 +347,7 @@ describe('help', () => {
       • /loadline close: Close the sprint now, before its closing time.
       • /loadline cancel: Cancel the sprint. Its numbers are kept, and never count as history.
       • /loadline baseline [sprint | first]: Choose the closed sprint that velocity growth is compared with.
+      • /loadline digest [time]: Hear of the sprint each morning.
       • /loadline import: Bring in past sprints from a spreadsheet or an export; you see them first.
       • /loadline export: Get the team’s sprints, cards, answers and changes as files, without who said what.
       • /loadline move [team]: Move your team to this channel: type it in the new channel.
@@ -356,7 +357,7 @@ describe('help', () => {
       • /loadline privacy: See what is stored about you, get a copy of it, or have it erased.
       • /loadline help: Show this list.
       Buttons: What is stored about me
-      The channel sees the team’s sums and its cards, never who answered what. On a card that somebody owns alone, the team sees that person’s numbers. [ ] marks what may be left out."
+      The channel sees sums and cards, never who answered; what you own alone, the team sees with your numbers. [ ]: may be left out."
     `);
     for (const { word } of COMMANDS)
       expect(helpMessage(COMMANDS).text).toMatch(
@@ -449,7 +450,7 @@ describe('overview', () => {
       Today’s question is waiting for your answer.
       Buttons: Answer, Status, Cards, Pull in a card, Drop a card
       Buttons: Plan another sprint, Commitment range, Surprise odds, Forecast, History
-      Buttons: Edit the sprint, Close the sprint, Cancel the sprint, Team and times, Scale and thresholds
+      Buttons: Edit the sprint, Close the sprint, Cancel the sprint, Morning digest, Team and times, Scale and thresholds
       Buttons: Import past sprints
       All commands: /loadline help.
       Buttons: Help, What is stored about me"
@@ -542,6 +543,7 @@ describe('overview', () => {
       'Plan a sprint',
       ...QUESTIONS,
       'Reopen the last sprint',
+      'Morning digest',
       'Team and times',
       'Scale and thresholds',
       'Import past sprints',

@@ -1,0 +1,152 @@
+import { describe, expect, test } from 'vitest';
+import { dropCard } from '../../../src/app/cards/change-cards.ts';
+import { pullLine } from '../../../src/app/cards/pull-card.ts';
+import type { LoadOutlook } from '../../../src/app/watching/load-outlook.ts';
+import { setDigest } from '../../../src/app/watching/set-digest.ts';
+import { newWords } from '../../../src/app/watching/watch.ts';
+import type { LoadSignal } from '../../../src/forecast/pace.ts';
+import { undefinedBecause } from '../../../src/sprint/undefined-value.ts';
+import { actorOf, CHANNEL, harnessForEach, problemsOf, refusalOf } from '../../support/app-harness.ts';
+
+// The sprint runs from Monday 2 to Friday 13 November 2026 in Lisbon, which is on UTC then.
+const harness = harnessForEach('2026-10-30T12:00:00Z');
+const ana = actorOf('ana');
+
+async function watched(digestAt = '08:30') {
+  const h = harness();
+  const team = await h.setUpTeam();
+  const { sprint } = await h.plan(team);
+  await setDigest(h.deps, ana, { teamId: team.id, digestAt });
+  return { h, team, sprint };
+}
+
+const digestsTo = (h: Awaited<ReturnType<typeof watched>>['h']) =>
+  h.messagesTo('ana').flatMap((content) => (content.kind === 'digest' ? [content.digest] : []));
+
+describe('the morning digest', () => {
+  test('comes at the time that the facilitator chose, once on each working day of the sprint', async () => {
+    const { h } = await watched();
+    for (const at of ['2026-11-02T08:29:00Z', '2026-11-02T08:30:00Z', '2026-11-02T10:00:00Z'])
+      await h.pass(at);
+    await h.pass('2026-11-03T08:30:00Z');
+    await h.pass('2026-11-07T08:30:00Z');
+    await h.pass('2026-11-09T08:30:00Z');
+    expect(digestsTo(h).map(({ status }) => status.on)).toEqual(['2026-11-02', '2026-11-03', '2026-11-09']);
+    expect(h.kindsTo('ben')).not.toContain('digest');
+  });
+
+  test('comes to nobody who has not asked for it, and to nobody any more who ended it', async () => {
+    const h = harness();
+    const team = await h.setUpTeam();
+    await h.plan(team);
+    await h.pass('2026-11-02T09:15:00Z');
+    expect(h.kindsTo('ana')).not.toContain('digest');
+    await setDigest(h.deps, ana, { place: CHANNEL, digestAt: '8:30' });
+    await h.pass('2026-11-03T08:30:00Z');
+    await setDigest(h.deps, ana, { place: CHANNEL, digestAt: '' });
+    await h.pass('2026-11-04T08:30:00Z');
+    expect(digestsTo(h)).toHaveLength(1);
+  });
+
+  test('comes of a sprint that is planned later as well', async () => {
+    const h = harness();
+    const team = await h.setUpTeam();
+    await setDigest(h.deps, ana, { teamId: team.id, digestAt: '08:30' });
+    await h.plan(team);
+    await h.pass('2026-11-02T08:00:00Z');
+    await h.pass('2026-11-02T08:30:00Z');
+    expect(digestsTo(h)).toHaveLength(1);
+  });
+
+  test('names open cards that have not moved for three working days, and no others', async () => {
+    const { h, sprint } = await watched();
+    await h.pass('2026-11-03T08:30:00Z');
+    await h.answer('ben', sprint.id, '2026-11-03', { 1: { left: '3' } });
+    await h.pass('2026-11-05T08:30:00Z');
+    expect(
+      digestsTo(h)
+        .at(-1)
+        ?.still.map(({ card, days }) => [card.number, days]),
+    ).toEqual([
+      [2, 3],
+      [3, 3],
+    ]);
+    await dropCard(h.deps, ana, { place: CHANNEL, reference: '2', reason: 'the office withdrew it' });
+    await h.pass('2026-11-09T08:30:00Z');
+    expect(
+      digestsTo(h)
+        .at(-1)
+        ?.still.map(({ card, days }) => [card.number, days]),
+    ).toEqual([
+      [3, 5],
+      [1, 3],
+    ]);
+  });
+
+  test('is refused to members who don’t facilitate, and at a time that is none', async () => {
+    const { h, team } = await watched();
+    await refusalOf(
+      setDigest(h.deps, actorOf('ben'), { teamId: team.id, digestAt: '08:30' }),
+      'not-a-facilitator',
+    );
+    expect(await problemsOf(setDigest(h.deps, ana, { teamId: team.id, digestAt: 'soon' }))).toHaveProperty(
+      'digestAt',
+    );
+  });
+});
+
+describe('a word in between', () => {
+  test('says once that a ceiling is crossed, within the hour', async () => {
+    const { h } = await watched();
+    await h.pass('2026-11-02T08:30:00Z');
+    await pullLine(h.deps, ana, { place: CHANNEL, line: 'Fog horn, 5, @Ben' });
+    await h.pass('2026-11-02T09:30:00Z');
+    await h.pass('2026-11-02T10:30:00Z');
+    await h.pass('2026-11-03T10:30:00Z');
+    const words = h.messagesTo('ana').filter(({ kind }) => kind === 'watch-word');
+    expect(words).toMatchObject([{ word: 'above-pullInRatio', crossed: { value: 0.5, ceiling: 0.2 } }]);
+  });
+
+  const none = {
+    ratios: {
+      surpriseRatio: undefinedBecause('no-commitment'),
+      pullInRatio: undefinedBecause('no-commitment'),
+    },
+  };
+  const THRESHOLDS = { surpriseRatioAtMost: 0.2, pullInRatioAtMost: 0.2 };
+  const watch = {
+    sprintId: 'sprint-12',
+    nextAt: new Date('2026-11-03T10:00:00Z'),
+    lastAt: new Date('2026-11-03T09:00:00Z'),
+    signal: 'light' as LoadSignal | undefined,
+    signalToldOn: undefined as string | undefined,
+    ceilingsTold: [],
+  };
+  const pace = (signal: LoadSignal): LoadOutlook => ({
+    from: 'pace',
+    pace: { signal, projectedLeftPoints: 0 },
+    ownSprints: 0,
+    neededSprints: 3,
+  });
+  const look = (before: typeof watch, day: string, signal: LoadSignal) =>
+    newWords(before, day, pace(signal), none as never, THRESHOLDS as never);
+
+  test('says that the load signal has turned, and what is first seen is no turn', () => {
+    expect(look({ ...watch, signal: undefined }, '2026-11-03', 'heavy')).toMatchObject({
+      words: [],
+      watch: { signal: 'heavy' },
+    });
+    expect(look(watch, '2026-11-03', 'heavy').words).toEqual(['turned-heavy']);
+    expect(look(watch, '2026-11-03', 'light').words).toEqual([]);
+  });
+
+  test('of a signal that wavers comes once a day at most', () => {
+    const first = look(watch, '2026-11-03', 'on the line');
+    expect(first.words).toEqual(['turned-on-the-line']);
+    const back = look(first.watch as typeof watch, '2026-11-03', 'light');
+    const forth = look(back.watch as typeof watch, '2026-11-03', 'on the line');
+    expect([back.words, forth.words]).toEqual([[], []]);
+    expect(look(forth.watch as typeof watch, '2026-11-04', 'on the line').words).toEqual([]);
+    expect(look(back.watch as typeof watch, '2026-11-04', 'light').words).toEqual(['turned-light']);
+  });
+});
