@@ -63,6 +63,7 @@ describe('forms sent off', () => {
       'cancel-form',
       'choose-sprint-form',
       'close-form',
+      'days-off-form',
       'drop-form',
       'edit-card-form',
       'edit-sprint-form',

@@ -57,7 +57,7 @@ describe('a mention', () => {
       userId: MIRA_ID,
     });
     expect(bot.useCases[useCase as 'listCards'].mock.calls[0]?.[1]).toMatchObject(
-      useCase === 'takeCards' ? { place: here, reference: '3' } : here,
+      useCase === 'takeCards' ? { place: here, words: '3' } : here,
     );
   });
 

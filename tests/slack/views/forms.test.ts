@@ -136,7 +136,7 @@ describe('plan', () => {
       # Harbour 12: 18 points on 4 cards
       Mon 2 Nov to Fri 13 Nov, 10 working days. It closes at 17:00 on its last day (Europe/Lisbon).
       26.5 working days of all members together.
-      • <@U0INES00001> works Monday to Thursday, and is off Mon 9 Nov to Tue 10 Nov.
+      • <@U0ANA> works Monday to Thursday, and is off Mon 9 Nov to Tue 10 Nov.
       Goal: Skippers see tides before they book a berth.
       *Please check*
       • Card 4 has no owner yet, so nobody is asked about it until somebody takes it.
@@ -210,7 +210,7 @@ describe('plan', () => {
       # Harbour 12: 0 points on 0 cards
       Mon 2 Nov to Fri 13 Nov, 10 working days. It closes at 17:00 on its last day (Europe/Lisbon).
       26.5 working days of all members together.
-      • <@U0INES00001> works Monday to Thursday, and is off Mon 9 Nov to Tue 10 Nov.
+      • <@U0ANA> works Monday to Thursday, and is off Mon 9 Nov to Tue 10 Nov.
       Goal: Skippers see tides before they book a berth.
       *How much to commit to*
       No range yet. This needs 3 closed sprints with a commitment; there are 0. Every sprint that closes here adds one. You don’t have to wait: a facilitator can bring in past sprints with \`/loadline import\`.

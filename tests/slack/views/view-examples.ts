@@ -340,7 +340,7 @@ export const preview: PlanPreview = {
     teamOff: [],
     people: [
       {
-        userId: 'U0INES00001',
+        userId: ANA,
         off: [{ from: '2026-11-09', to: '2026-11-10', isHalf: false }],
         worksOn: [1, 2, 3, 4],
       },
