@@ -219,10 +219,7 @@ export class SprintBook {
       return true;
     }
     if (event.away) {
-      const isAnswered = this.cards.some(({ lines }) =>
-        lines.some((line) => isSame(line, { by: event.by, on: event.on })),
-      );
-      if (!isAnswered) this.away.add(`${event.by} ${event.on}`);
+      this.away.add(`${event.by} ${event.on}`);
       return true;
     }
     if (event.answer) {
