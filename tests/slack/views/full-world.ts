@@ -385,7 +385,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
       },
     }),
     'watch word': postMessage({ kind: 'watch-word', status, word: 'turned-heavy', crossed: undefined }),
-    'digest set': digestSetMessage({ team, digestAt: '08:30' }),
+    'digest set': digestSetMessage({ team: fullTeam, digestAt: '08:30' }),
     status: statusMessage(status),
     statusChart: statusChartMessage(chart),
     cards: cardsMessage(list),
@@ -512,7 +512,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     'edit the sprint': editSprintFormView(heading, 'D1'),
     close: closeFormView(list, 'D1'),
     value: valueFormView({ team: fullTeam, sprints: pastSprints.slice(0, 24) }, 'D1'),
-    digestForm: digestFormView({ team, digestAt: '08:30' }),
+    digestForm: digestFormView({ team: fullTeam, digestAt: '08:30' }),
     baseline: baselineFormView(
       { team: fullTeam, choices: pastSprints, first: pastSprint, named: pastSprint, leftOut: 1_000 },
       'D1',
