@@ -21,6 +21,8 @@ const page = await browser.newPage({
   locale: 'en-GB',
   bypassCSP: true,
 });
+// The whole sprint is played on the way.
+page.setDefaultTimeout(120_000);
 const press = (name: string) => page.getByRole('button', { name, exact: true }).last().click();
 
 await page.goto(`${rehearsal.standIn.url}/`);
