@@ -1676,6 +1676,7 @@ export interface Messages {
   };
   'plan-goal-line': { readonly goal: string };
   'plan-check-title': Record<never, never>;
+  'plan-check-alike': { readonly cards: readonly string[] };
   'plan-check-off-scale': {
     readonly count: number;
     readonly cards: readonly string[];
@@ -1851,7 +1852,6 @@ export interface Messages {
   'problem-bad-line': { readonly line: number; readonly problem: string };
   'problem-more-bad-lines': { readonly count: number; readonly lines: readonly string[] };
   'problem-name-twice': { readonly name: string; readonly line: number };
-  'problem-title-twice': { readonly typed: string; readonly line: number };
   'problem-no-title': Record<never, never>;
   'problem-title-too-long': { readonly length: number; readonly most: number };
   'problem-no-estimate': Record<never, never>;

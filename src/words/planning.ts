@@ -9,6 +9,8 @@ export function planWarning(warning: PlanWarning): string {
         ...named(warning.cardNumbers),
         scale: warning.scale.map(String),
       });
+    case 'alike':
+      return mrkdwn('plan-check-alike', named(warning.cardNumbers));
     case 'no-owner':
       return mrkdwn('plan-check-no-owner', named(warning.cardNumbers));
     default:

@@ -2,6 +2,7 @@
  * Reads cards as people paste them, one a line: `title, estimate, @owner @owner`, rows of a sheet or a table, or a list. A web
  * address anywhere in the line becomes the card's link. Bad lines are named by number, and nothing is guessed.
  */
+
 import { cardLink, linksIn, MAX_LINK_LENGTH, titleOfLink, withoutEnds } from '../cards/card-link.ts';
 import { type ColumnProblem, isHeading, isRule, needsQuotes, readLine } from './card-columns.ts';
 import { findOwners, type KnownPerson, type OwnerProblem, peopleCalled } from './card-owners.ts';
@@ -24,7 +25,6 @@ export type CardLineProblem =
   | ColumnProblem
   | OwnerProblem
   | { readonly code: 'name-twice'; readonly name: string; readonly line: number }
-  | { readonly code: 'title-twice'; readonly typed: string; readonly line: number }
   | { readonly code: 'no-title' }
   | { readonly code: 'title-too-long'; readonly length: number; readonly most: number }
   | { readonly code: 'card-link'; readonly most: number };
@@ -62,14 +62,9 @@ export function parseCards(
   const cards: PastedCard[] = [];
   const bad: BadLine[] = [];
   const ofKey = new Map<string, PastedCard>();
-  const ofTitle = new Map<string, PastedCard>();
-  const whyTwice = ({ key, title }: PastedCard): CardLineProblem | undefined => {
+  const whyTwice = ({ key }: PastedCard): CardLineProblem | undefined => {
     const sameKey = key === undefined ? undefined : ofKey.get(key.toLowerCase());
-    if (sameKey) return { code: 'name-twice', name: key ?? '', line: sameKey.lineNumber };
-    const sameTitle = ofTitle.get(titleAtHeart(title));
-    // Short names of their own tell cards apart.
-    if (!sameTitle || (key !== undefined && sameTitle.key !== undefined)) return undefined;
-    return { code: 'title-twice', typed: title, line: sameTitle.lineNumber };
+    return sameKey && { code: 'name-twice', name: key ?? '', line: sameKey.lineNumber };
   };
   let isFirst = true;
   for (const [i, line] of text.split(/\r\n|\n|\r/).entries()) {
@@ -85,14 +80,12 @@ export function parseCards(
     if ('code' in card || problem) continue;
     cards.push(card);
     if (card.key !== undefined) ofKey.set(card.key.toLowerCase(), card);
-    const title = titleAtHeart(card.title);
-    if (!ofTitle.has(title)) ofTitle.set(title, card);
   }
   return { cards, bad };
 }
 
 /** Two titles that differ in capitals, spaces or the marks at their end only are the same to a reader. */
-function titleAtHeart(title: string): string {
+export function titleAtHeart(title: string): string {
   const plain = title.normalize('NFKC').toLowerCase().replace(/\s+/g, ' ');
   return withoutEnds(plain, SENTENCE_MARKS, 'both ends') || plain;
 }

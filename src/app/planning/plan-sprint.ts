@@ -10,7 +10,7 @@ import type { RangeAdvice } from '../advice/advice.ts';
 import { adviceBase } from '../advice/advice-of.ts';
 import { type BigCards, bigCardsOf } from '../advice/odds-advice.ts';
 import { type CommitmentReading, comingSprint, rangeOf, readCommitment } from '../advice/range-advice.ts';
-import { type CardLine, cardLine, statesOf } from '../cards/card-line.ts';
+import { type CardLine, cardLine, hasOwnKey, statesOf } from '../cards/card-line.ts';
 import { firstPromptAt, lastCallAt } from '../clock/sprint-clock.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
 import { pastSprints } from '../history/team-history.ts';
@@ -20,6 +20,7 @@ import { channelPost } from '../posting/post-kinds.ts';
 import { Refusal } from '../refusal.ts';
 import { type Membership, membershipInTeam, requireFacilitator, todayOf } from '../team/place.ts';
 import { type Actor, type Sprint, type SprintCard, type Team, wantsDigest } from '../team/team.ts';
+import { titleAtHeart } from './card-paste.ts';
 import { commitmentOf, type PlanContent } from './plan-content.ts';
 import type { PlanInput } from './plan-input.ts';
 import { type PlanTime, planTime } from './plan-time.ts';
@@ -44,6 +45,7 @@ export type PlanWarning =
       readonly cardNumbers: readonly number[];
       readonly scale: readonly number[];
     }
+  | { readonly code: 'alike'; readonly cardNumbers: readonly number[] }
   | { readonly code: 'no-owner'; readonly cardNumbers: readonly number[] }
   | { readonly code: 'no-card' | 'no-working-day' };
 
@@ -129,8 +131,10 @@ function warningsOf(cards: readonly CardLine[], team: Team, input: PlanInput): P
   const numbers = (some: readonly CardLine[]): number[] => some.map(({ number }) => number);
   const offScale = numbers(cards.filter(({ estimatePoints }) => !isOnScale(estimatePoints, team.scale)));
   const ownerless = numbers(cards.filter(({ ownerIds }) => ownerIds.length === 0));
+  const alike = alikeCards(cards);
   const workingDays = workingDaysOf(team, input.startsOn, input.endsOn);
   return [
+    ...(alike.length > 0 ? [{ code: 'alike', cardNumbers: alike } as const] : []),
     ...(offScale.length > 0
       ? [{ code: 'off-scale', cardNumbers: offScale, scale: team.scale } as const]
       : []),
@@ -138,6 +142,15 @@ function warningsOf(cards: readonly CardLine[], team: Team, input: PlanInput): P
     ...(cards.length === 0 ? [{ code: 'no-card' } as const] : []),
     ...(workingDays.length === 0 ? [{ code: 'no-working-day' } as const] : []),
   ];
+}
+
+/** The numbers of cards that another one may be a copy of: with the same title, and no short names to tell them apart. */
+export function alikeCards(cards: readonly Pick<SprintCard, 'number' | 'key' | 'title'>[]): number[] {
+  const ofTitle = Map.groupBy(cards, ({ title }) => titleAtHeart(title));
+  return [...ofTitle.values()]
+    .filter((same) => same.length > 1 && !same.every(hasOwnKey))
+    .flatMap((same) => same.map(({ number }) => number))
+    .sort((a, b) => a - b);
 }
 
 function sprintCards(sprintId: string, addedBy: string, plan: ReadPlan): SprintCard[] {

@@ -36,6 +36,7 @@ plan-preview-days =
     } It closes at { $time } on its last day ({ $timeZone }).
 plan-goal-line = Goal: { $goal }
 plan-check-title = Please check
+plan-check-alike = • Cards { SERIES($cards) } have the same title as another one. If one is a copy, take it out.
 plan-check-off-scale =
     { $count ->
         [one] • The estimate of card { SERIES($cards) } isn’t on your scale ({ SERIES($scale) }), so the on-scale share can never count it.

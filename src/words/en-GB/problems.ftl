@@ -72,7 +72,6 @@ problem-more-bad-lines =
        *[other] And { NUMBER($count) } more lines: { SERIES($lines) }.
     }
 problem-name-twice = { $name } is already on line { NUMBER($line) }; each card needs a short name of its own.
-problem-title-twice = “{ $typed }” is already on line { NUMBER($line) }. Take one of them out, or tell them apart.
 problem-no-title = The title is missing. Write: title, estimate, @owner.
 problem-title-too-long = The title has { NUMBER($length) } characters; { NUMBER($most) } is the most.
 problem-no-estimate = The estimate is missing. Write: title, estimate, @owner.
