@@ -1,13 +1,25 @@
 /** Every message, form and text that the bot can show, with one text in all the places where people's words are. */
 
-import { cardLine, statesOf } from '../../src/app/cards/card-line.ts';
+import { type CardLine, cardLine, statesOf } from '../../src/app/cards/card-line.ts';
 import { Refusal } from '../../src/app/refusal.ts';
 import { sentFile } from '../../src/slack/files/download-file.ts';
 import { failureMessage } from '../../src/slack/listeners/failure-words.ts';
 import { forecastQuestionMessage } from '../../src/slack/views/advice-forms.ts';
+import { growthExplainedMessage } from '../../src/slack/views/answering/growth-message.ts';
 import { dailyPromptMessage } from '../../src/slack/views/answering/prompt-messages.ts';
 import { dropFormView } from '../../src/slack/views/cards/card-forms.ts';
-import { ownerNeededMessage } from '../../src/slack/views/cards/card-messages.ts';
+import {
+  blockedMessage,
+  movingMessage,
+  ownerNeededMessage,
+  severalPulledMessage,
+} from '../../src/slack/views/cards/card-messages.ts';
+import {
+  daysOffFormView,
+  daysOffSaidMessage,
+  daysOffSavedMessage,
+  weekdaysSaidMessage,
+} from '../../src/slack/views/days-off-views.ts';
 import {
   exportComment,
   exportedMessage,
@@ -23,7 +35,8 @@ import {
   privacyMessage,
 } from '../../src/slack/views/privacy-message.ts';
 import { adviceSharedReply, statusSharedReply } from '../../src/slack/views/sprint-change-views.ts';
-import { teamSavedReply } from '../../src/slack/views/team/team-messages.ts';
+import { leaveFormView } from '../../src/slack/views/team/team-forms.ts';
+import { teamLeftReply, teamSavedReply } from '../../src/slack/views/team/team-messages.ts';
 import {
   doneFormView,
   notInstalledMessage,
@@ -34,7 +47,13 @@ import {
 } from '../../src/slack/views/trouble-views.ts';
 import { refusalWords } from '../../src/words/refusals.ts';
 import { REFUSAL_EXAMPLES } from '../app/refusal-examples.ts';
-import { importPreview, sprintsImported, teamExport } from '../slack/support/samples.ts';
+import {
+  daysOffForm,
+  importPreview,
+  sprintsImported,
+  summary,
+  teamExport,
+} from '../slack/support/samples.ts';
 import { fullWorld } from '../slack/views/full-world.ts';
 import { card, team as exampleTeam, promptOf, sprint } from '../slack/views/view-examples.ts';
 
@@ -165,6 +184,21 @@ export function everyView(text: string): Record<string, object> {
     }),
     'copy of personal data': copySentMessage({ records: 3 } as never),
     'comment on a copy': { text: copyComment({ records: 3 } as never) },
+    'days off': daysOffFormView({ ...daysOffForm, team }),
+    'days off said': daysOffSaidMessage({
+      whose: 'own',
+      teams: [team, team],
+      spans: [{ from: '2026-12-24', to: '2027-01-02' }],
+      share: 0.5,
+    }),
+    'days off saved': daysOffSavedMessage({ ...daysOffForm, team }),
+    'weekdays said': weekdaysSaidMessage({ team, worksOn: [1, 2, 4] }),
+    leave: leaveFormView({ team, leftAlone: 2, shared: 1, isLastFacilitator: true }),
+    left: teamLeftReply(team),
+    'several pulled in': severalPulledMessage({ heading: typedHeading, cards: typedCards, summary }),
+    blocked: blockedMessage({ heading: typedHeading, card: typedCards[0] as CardLine }, text),
+    moving: movingMessage({ heading: typedHeading, card: typedCards[0] as CardLine }),
+    'growth explained': growthExplainedMessage(),
     erased: erasedMessage(personal as never),
     erase: eraseFormView('D1'),
   };

@@ -3,6 +3,8 @@
  * with what makes a badly built one stumble; the time is the processor's, so that a busy machine fails no test.
  */
 import { describe, expect, it } from 'vitest';
+import { ENGLISH } from '../../src/app/answering/answer-vocabulary.ts';
+import { takeFreeTexts } from '../../src/app/answering/free-texts.ts';
 import { withoutPerson } from '../../src/app/privacy/without-person.ts';
 import { visibleText } from '../../src/app/visible-text.ts';
 import { drawableText } from '../../src/charts/chart-font.ts';
@@ -30,6 +32,7 @@ const SHORT: Readonly<Record<string, number>> = {
 
 /** What is put together from parts, and the function that is fed instead. */
 const COMPOSED: Readonly<Record<string, (text: string) => unknown>> = {
+  'app/answering/free-texts.ts': (text) => takeFreeTexts(text, ENGLISH),
   'app/visible-text.ts': visibleText,
   'app/privacy/without-person.ts': (text) =>
     withoutPerson(text, { userId: 'U0ANA', names: ['Ana Lima', 'Ana'] }),

@@ -170,12 +170,15 @@ describe('when it installs the bot again', () => {
     await bot.settle();
     expect(prompts(NORTH)).toEqual([]);
     await bot.pass('2026-11-16T08:01:00Z');
-    expect(bot.textsIn(NORTH, 'C0TEAM').at(-1)).toMatch(/Harbour 12.*missed/);
+    expect(bot.textsIn(NORTH, 'C0TEAM').join('\n')).toMatch(/Harbour 12: missed/);
     expect(await statesOfPosts(NORTH)).toEqual([
       'team-set-up sent',
       'plan sent',
       'daily-prompt skipped',
       'verdict sent',
+      'verdict-numbers sent',
+      'verdict-cards sent',
+      'verdict-notes sent',
     ]);
   });
 

@@ -1,6 +1,12 @@
 /** Takes out of an answer in words what people say freely: on what a card is blocked, and notes. */
+import { withoutEnds } from '../cards/card-link.ts';
 import type { AnswerVocabulary } from './answer-vocabulary.ts';
 import { wordsOf } from './understand-part.ts';
+
+/** What parts a free text from what is before it. */
+const GAPS = new Set(' \t\u00a0,');
+/** What parts it from its keyword. */
+const BETWEEN = new Set([...GAPS, ':']);
 
 /** What a free text says. */
 export type FreeKind = 'blocked' | 'note';
@@ -33,7 +39,7 @@ export function takeFreeTexts(
     texts.push({ kind: first.kind, words: freeWords(told) });
     if (second && second.kind !== first.kind)
       texts.push({ kind: second.kind, words: freeWords(second.after) });
-    return [first.before.replace(/[\s,]+$/, ''), ...kinds.map((kind) => vocabulary[kind][0])].join(' ');
+    return [withoutEnds(first.before, GAPS, 'end'), ...kinds.map((kind) => vocabulary[kind][0])].join(' ');
   });
   return { text: rest.join(''), texts };
 }
@@ -49,7 +55,7 @@ function keywordIn(text: string, vocabulary: AnswerVocabulary, follows: string) 
 }
 
 function freeWords(text: string): string {
-  return text.replace(/^[\s:,]+|[\s,]+$/g, '');
+  return withoutEnds(text, BETWEEN, 'both ends');
 }
 
 /** The part without the keywords at its end, and which they were. */

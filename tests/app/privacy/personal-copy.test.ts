@@ -34,6 +34,7 @@ describe('a copy', () => {
         daysOff: { full: [], half: [] },
         joinedOn: null,
         leftOn: null,
+        morningDigestAt: null,
       },
     ]);
     expect(copy.answers[0]).toEqual({
