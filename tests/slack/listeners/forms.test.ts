@@ -64,6 +64,7 @@ describe('forms sent off', () => {
       'choose-sprint-form',
       'close-form',
       'days-off-form',
+      'digest-form',
       'drop-form',
       'edit-card-form',
       'edit-sprint-form',
