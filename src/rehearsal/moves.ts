@@ -189,13 +189,15 @@ export class Moves {
     { card, estimate, ...texts }: NonNullable<ScenarioEvent['edit']>,
   ): Promise<void> {
     const number = this.#number(card);
-    const typed = estimate === undefined ? {} : { estimate: String(estimate) };
     await this.#talk.formAfter(userId, () => this.#talk.command(userId, `edit ${number}`));
-    if (estimate !== undefined && !this.#talk.hasField(userId, EDIT_CARD_FIELDS.estimate)) {
-      // The form no longer offers it; asked in words, the bot says why.
-      return this.#talk.command(userId, `edit ${number} estimate ${estimate}`);
-    }
+    const isOffered = this.#talk.hasField(userId, EDIT_CARD_FIELDS.estimate);
+    const typed = estimate === undefined || !isOffered ? {} : { estimate: String(estimate) };
     const before = this.#rehearsal.refusals.length;
+    if (estimate !== undefined && !isOffered) {
+      // The form no longer offers it; asked in words, the bot says why, unless that is the estimate already.
+      await this.#talk.command(userId, `edit ${number} estimate ${estimate}`);
+      if (this.#rehearsal.refusals.length > before || Object.keys(texts).length === 0) return;
+    }
     await this.#talk.submit(userId, given({ ...texts, ...typed }));
     if (texts.key === undefined || this.#rehearsal.refusals.length > before) return;
     // From now on the card goes by its new name, in the file as well.
