@@ -319,6 +319,7 @@ function fieldValues(cardId: string, answer: ScenarioAnswer): (readonly [string,
     worked: answer.worked === undefined ? '' : String(answer.worked),
     surprise: String(answer.surprise ?? 0),
     note: answer.note ?? '',
+    blocked: '',
   };
   return ANSWER_PARTS.map((part) => [answerField(part, cardId), texts[part]] as const);
 }

@@ -105,7 +105,7 @@ export function importKeptField(round: number): string {
 }
 
 /** What the answer form asks of each card. */
-export const ANSWER_PARTS = ['left', 'worked', 'surprise', 'note'] as const;
+export const ANSWER_PARTS = ['left', 'worked', 'surprise', 'note', 'blocked'] as const;
 export type AnswerPart = (typeof ANSWER_PARTS)[number];
 
 /** `block_id` of a card's field in the answer form. */

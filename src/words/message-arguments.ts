@@ -107,6 +107,8 @@ export interface Messages {
   'answer-surprise-hint-before': { readonly points: number };
   'answer-note': { readonly card: string };
   'answer-note-hint': Record<never, never>;
+  'answer-blocked': { readonly card: string };
+  'answer-blocked-hint': { readonly state: 'blocked' | 'moving' };
   'answer-more': Record<never, never>;
   'answer-more-hint': Record<never, never>;
   'answer-too-many': { readonly shown: number; readonly cards: number };
@@ -869,10 +871,10 @@ export interface Messages {
   'evidence-one-card': {
     readonly part: 'all' | 'some';
     readonly after: 'nothing' | 'surprise';
-    readonly points: number;
     readonly card: string;
     readonly leftPoints: number;
     readonly surprisePoints: number;
+    readonly points: number;
     readonly unfinishedPoints: number;
   };
   'evidence-one-card-ask': Record<never, never>;
@@ -892,8 +894,8 @@ export interface Messages {
   'evidence-worked-less-try': Record<never, never>;
   'evidence-surprise-one-card': {
     readonly part: 'all' | 'some';
-    readonly surprisePoints: number;
     readonly card: string;
+    readonly surprisePoints: number;
     readonly allPoints: number;
   };
   'evidence-surprise-one-card-ask': Record<never, never>;
@@ -920,7 +922,7 @@ export interface Messages {
   'evidence-nothing-grew': Record<never, never>;
   'evidence-little-surprise': { readonly surprisePoints: number; readonly commitmentPoints: number };
   'evidence-went-well-try': Record<never, never>;
-  'evidence-no-plan': { readonly velocityPoints: number };
+  'evidence-no-plan': Record<never, never>;
   'evidence-no-plan-ask': Record<never, never>;
   'evidence-no-plan-try': Record<never, never>;
   'forecast-lead': {

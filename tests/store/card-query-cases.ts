@@ -67,6 +67,12 @@ export function cardQueryCases(database: () => Database): void {
       { kind: 'owner-added', user_id: 'U-bo', member_id: 'U-cy', day: '2026-11-03' },
       { kind: 'owner-added', user_id: 'U-ana', member_id: 'U-cy', day: '2026-11-03' },
     ]);
+    const moves = await database().store.read((read) => read.ownerMovesOf(sprint.id));
+    expect(moves).toEqual([
+      { cardId: card.id, userId: 'U-zoe', kind: 'removed', day: '2026-11-03' },
+      { cardId: card.id, userId: 'U-bo', kind: 'added', day: '2026-11-03' },
+      { cardId: card.id, userId: 'U-ana', kind: 'added', day: '2026-11-03' },
+    ]);
   });
 
   it('reads many sprints at once, those without cards included, and keeps them apart', async () => {

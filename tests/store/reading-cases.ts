@@ -48,6 +48,7 @@ export function readingCases(database: () => Database): void {
       pastVersion: [team.workspaceId],
       recordsOf: [sprint.id],
       recordsOfMany: [[sprint.id, 'another']],
+      ownerMovesOf: [sprint.id],
       promptOf: [sprint.id, actor.userId, day],
       promptsOf: [[{ sprintId: sprint.id, day }]],
       promptByPost: [team.workspaceId, { channelId: team.channelId, ts: '1.0' }],

@@ -118,10 +118,8 @@ export function understandPart(
     const [only, ...others] = cards.open;
     return only !== undefined && others.length === 0 ? [said(only, String(only))] : { code: 'which-done' };
   }
-  // One card, or several with a word such as `and` between them.
-  const isList = called.length % 2 === 1 && called.every((word, i) => is(word, 'and') === (i % 2 === 1));
-  if (!isList) return notAnAnswer;
-  const references = called.filter((_, i) => i % 2 === 0);
+  const references = referencesIn(called, is);
+  if (!references) return notAnAnswer;
   const mayBePoints = !isMarked && parsePoints(references[0] ?? '') !== undefined;
   if (isDone && mayBePoints && cards.count === 1) return { code: 'done-two-ways', typed: text };
   const unknown = references.find((reference) => !isCard(reference));
@@ -147,18 +145,26 @@ function blockedAlone(
     const [only, ...others] = cards.open;
     return only !== undefined && others.length === 0 ? [said(only, String(only))] : { code: 'which-blocked' };
   }
-  const isList = called.length % 2 === 1 && called.every((word, i) => is(word, 'and') === (i % 2 === 1));
-  if (!isList) return undefined;
+  const references = referencesIn(called, is);
+  if (!references) return undefined;
   const first = called[0] as string;
   const isNumber = called.length === 1 && (parsePoints(first) !== undefined || is(first, 'done'));
   if (isNumber && amounts.length > 0 && !isMarked) {
     const mayBeCard = isAlone && cards.count > 1 && cards.positionOf(first) !== undefined;
     return mayBeCard ? { code: 'blocked-two-ways', typed: first } : undefined;
   }
-  const references = called.filter((_, i) => i % 2 === 0);
   const unknown = references.find((reference) => cards.positionOf(reference) === undefined);
   if (unknown !== undefined) return { code: 'no-such-card', typed: unknown };
   return references.map((reference) => said(cards.positionOf(reference) ?? 0, reference));
+}
+
+/** One card, or several with a word such as `and` between them; undefined: something else. */
+function referencesIn(
+  called: readonly string[],
+  is: (word: string | undefined, kind: Kind) => boolean,
+): readonly string[] | undefined {
+  const isList = called.length % 2 === 1 && called.every((word, i) => is(word, 'and') === (i % 2 === 1));
+  return isList ? called.filter((_, i) => i % 2 === 0) : undefined;
 }
 
 /** What cards are called by, and what is said about them: `2: 3`, `2 has 3`, `berth-7 3`, `done with 2`, `3`. */

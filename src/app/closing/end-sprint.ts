@@ -8,7 +8,8 @@ import { eveningsOf, reopenUntil } from '../clock/sprint-clock.ts';
 import { pastSprintAtClosing } from '../history/past-sprint-at-closing.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
-import { channelPost, refreshThread } from '../posting/post-kinds.ts';
+import { channelPost } from '../posting/post-kinds.ts';
+import { refreshVerdict } from '../posting/thread.ts';
 import { Refusal } from '../refusal.ts';
 import {
   membershipAt,
@@ -39,16 +40,6 @@ export async function closeNow(tx: Transaction, team: Team, sprint: Sprint, now:
   const isPosted = await refreshVerdict(tx, sprint.id);
   if (!isPosted) await tx.write.posts.add([channelPost(team, { kind: 'verdict', sprintId: sprint.id })]);
   return closed;
-}
-
-/** Brings the posted verdict and its thread up to date in place; false when there is none. */
-async function refreshVerdict(tx: Transaction, sprintId: string): Promise<boolean> {
-  const verdict = await tx.read.postAbout(sprintId, 'verdict');
-  if (verdict) {
-    await tx.write.posts.refresh(verdict.id);
-    await refreshThread(tx, verdict);
-  }
-  return verdict !== undefined;
 }
 
 async function recordResult(

@@ -1,5 +1,6 @@
 /** Whether the sprint's goal was met: said by the product owner or a facilitator, in the sprint or after its end. */
 import type { AppDependencies } from '../ports/app-dependencies.ts';
+import { refreshVerdict } from '../posting/thread.ts';
 import { Refusal } from '../refusal.ts';
 import { audienceAt, currentSprint, facilitatorIdsOf, type Place, todayOf } from '../team/place.ts';
 import type { Actor, GoalMet, GoalOutcome, SprintHeading } from '../team/team.ts';
@@ -52,8 +53,7 @@ export async function recordGoal(
     }
     const outcome: GoalOutcome = { met, note, saidBy: actor.userId, saidAt: now };
     await tx.write.sprints.update({ ...sprint, goalOutcome: outcome });
-    const verdict = await tx.read.postAbout(sprint.id, 'verdict');
-    if (verdict) await tx.write.posts.refresh(verdict.id);
+    await refreshVerdict(tx, sprint.id);
     return { heading: { team, sprint }, outcome };
   });
 }

@@ -6,6 +6,7 @@ import { memberShareOf } from '../../sprint/work-calendar.ts';
 import { hasOwnKey, isOpenCard, statesOf } from '../cards/card-line.ts';
 import { dayAt, instantOf } from '../clock/local-time.ts';
 import { questionDays } from '../clock/sprint-clock.ts';
+import type { OwnerMove } from '../ports/sprints.ts';
 import type { Reading } from '../ports/store.ts';
 import type { Member, Prompt, Sprint, SprintCard, SprintRecords, Team } from '../team/team.ts';
 
@@ -19,7 +20,7 @@ export async function sprintHabits(
   const prompts = await read.promptsOf(days.map((day) => ({ sprintId: sprint.id, day })));
   const asked = askedPrompts(team, await read.membersOf(team.id), prompts);
   return {
-    answers: answerCount(team, sprint, asked, records),
+    answers: answerCount(team, sprint, asked, records, await read.ownerMovesOf(sprint.id)),
     carriedOver: await carriedOver(read, sprint, records),
   };
 }
@@ -51,14 +52,17 @@ export function askedPrompts(
 /**
  * The questions of a sprint that there was something to say to, and how many of them were met.
  *
- * Left out are prompts not met by somebody whose cards were all finished or dropped by that evening, and those of the day on
- * which the sprint was closed before its time.
+ * Left out are prompts not met by somebody whose cards were all finished, dropped or given away by that evening, and those of
+ * the day on which the sprint was closed before its time.
+ *
+ * @param ownerMoves in order; without them, the cards had the same owners all the time
  */
 export function answerCount(
   team: Pick<Team, 'timeZone'>,
   sprint: Pick<Sprint, 'endsOn' | 'closesAt' | 'closedAt'>,
   asked: readonly Prompt[],
   records: SprintRecords,
+  ownerMoves: readonly OwnerMove[] = [],
 ): AnswerCount {
   const met = asked.filter(({ state }) => state !== 'asked');
   const closedEarlyOn = earlyClosingDay(team, sprint);
@@ -66,7 +70,7 @@ export function answerCount(
     (prompt) =>
       prompt.state === 'asked' &&
       !(closedEarlyOn !== undefined && prompt.day >= closedEarlyOn) &&
-      hasOpenCardsAtEvening(prompt, records),
+      hasOpenCardsAtEvening(prompt, records, ownerMoves),
   );
   return { prompts: met.length + unmet.length, met: met.length };
 }
@@ -83,8 +87,14 @@ function earlyClosingDay(
 function hasOpenCardsAtEvening(
   { userId, day }: Pick<Prompt, 'userId' | 'day'>,
   { cards, facts }: SprintRecords,
+  ownerMoves: readonly OwnerMove[],
 ): boolean {
-  const mine = cards.filter(({ ownerIds, enteredOn }) => ownerIds.includes(userId) && enteredOn <= day);
+  // The first move after that evening says how it was before; without one, it is as it is now.
+  const isMine = ({ id, ownerIds }: SprintCard): boolean => {
+    const next = ownerMoves.find((move) => move.cardId === id && move.userId === userId && move.day > day);
+    return next ? next.kind === 'removed' : ownerIds.includes(userId);
+  };
+  const mine = cards.filter((card) => card.enteredOn <= day && isMine(card));
   const ids = new Set(mine.map(({ id }) => id));
   const said = facts.filter((fact) => ids.has(fact.cardId) && fact.day <= day);
   return statesOf({ cards: mine, facts: said }).some(isOpenCard);

@@ -3,13 +3,13 @@ import { type Day, isDay, type Weekday } from '../../sprint/calendar.ts';
 import type { DayShare } from '../../sprint/work-calendar.ts';
 import type { InputProblem } from '../input-problem.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
-import type { Transaction } from '../ports/store.ts';
 import { Refusal, refuseIfAny } from '../refusal.ts';
 import { type Membership, membershipAt, membershipInTeam, type Place, todayOf } from '../team/place.ts';
 import type { Actor, Team } from '../team/team.ts';
 import { type SpanOff, spansOff } from './days-ahead.ts';
 import { type DaySpan, whyNotSpan } from './read-days-off.ts';
 import { takeDaysOff } from './say-days-off.ts';
+import { saveWeekdays } from './say-weekdays.ts';
 
 export type Whose = 'own' | 'team';
 
@@ -78,7 +78,9 @@ export async function saveDaysOff(
       const share: DayShare = input.isHalf ? 0.5 : 0;
       await takeDaysOff(tx, actor, input.teamId, { whose: input.whose, spans: [span], share }, now);
     }
-    await setWeekdays(tx, actor, input);
+    if (input.weekdays !== undefined && !(await saveWeekdays(tx, actor, input.teamId, input.weekdays))) {
+      refuseIfAny([{ field: 'weekdays', problem: { code: 'not-weekdays' } }]);
+    }
     return formOf(await membershipInTeam(tx.read, actor, input.teamId), now);
   });
 }
@@ -93,16 +95,4 @@ function spanOf({ from, to }: DaysOffInput): DaySpan | undefined {
   const problem = whyNotSpan(span);
   if (problem) refuseIfAny([{ field: 'to', problem }]);
   return span;
-}
-
-async function setWeekdays(tx: Transaction, actor: Actor, { teamId, weekdays }: DaysOffInput): Promise<void> {
-  if (weekdays === undefined) return;
-  const { team, member } = await membershipInTeam(tx.read, actor, teamId);
-  if (!member.isMember) return;
-  if (!weekdays.some((day) => team.workingDays.includes(day))) {
-    refuseIfAny([{ field: 'weekdays', problem: { code: 'not-weekdays' } }]);
-  }
-  const isAll = team.workingDays.every((day) => weekdays.includes(day));
-  const worksOn = isAll ? undefined : [...weekdays].sort((a, b) => a - b);
-  await tx.write.teams.saveMembers(teamId, [{ ...member, worksOn }]);
 }

@@ -1,6 +1,7 @@
 /** Takes the weekdays on which a member works, where these are fewer than the team's. */
 import type { Weekday } from '../../sprint/calendar.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
+import type { Transaction } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
 import { membershipAt, membershipInTeam, type Place } from '../team/place.ts';
 import type { Actor, Team } from '../team/team.ts';
@@ -20,18 +21,33 @@ export async function sayWeekdays(
 ): Promise<WeekdaysSaid> {
   const read = readWeekdays(words);
   return deps.store.transaction(async (tx) => {
-    const found = await membershipAt(tx.read, actor, place);
-    await tx.lock.team(found.team.id);
-    const { team, member } = await membershipInTeam(tx.read, actor, found.team.id);
-    if (!member.isMember) throw new Refusal('no-work-to-be-off', {});
-    const isOfTeam =
-      read !== undefined && (read === 'team' || read.some((day) => team.workingDays.includes(day)));
-    if (!isOfTeam) {
-      const problem = { code: 'not-weekdays' } as const;
-      throw new Refusal('bad-argument', { command: 'works', problem, example: 'mon-thu' });
-    }
-    const worksOn = read === 'team' ? undefined : read;
-    await tx.write.teams.saveMembers(team.id, [{ ...member, worksOn }]);
-    return { team, worksOn };
+    const { team } = await membershipAt(tx.read, actor, place);
+    const said = read && (await saveWeekdays(tx, actor, team.id, read));
+    if (said) return said;
+    const problem = { code: 'not-weekdays' } as const;
+    throw new Refusal('bad-argument', { command: 'works', problem, example: 'mon-thu' });
   });
+}
+
+/**
+ * Saves on which weekdays the actor works. All of the team's are kept as the team's, so that they follow a change of these.
+ * Undefined: none of them is one of the team's, and nothing was saved.
+ *
+ * @throws Refusal `no-work-to-be-off`, and those of finding the team.
+ */
+export async function saveWeekdays(
+  tx: Transaction,
+  actor: Actor,
+  teamId: string,
+  weekdays: readonly Weekday[] | 'team',
+): Promise<WeekdaysSaid | undefined> {
+  await tx.lock.team(teamId);
+  const { team, member } = await membershipInTeam(tx.read, actor, teamId);
+  if (!member.isMember) throw new Refusal('no-work-to-be-off', {});
+  const isNone = weekdays !== 'team' && !weekdays.some((day) => team.workingDays.includes(day));
+  if (isNone) return undefined;
+  const isAll = weekdays === 'team' || team.workingDays.every((day) => weekdays.includes(day));
+  const worksOn = isAll ? undefined : [...weekdays].sort((a, b) => a - b);
+  await tx.write.teams.saveMembers(team.id, [{ ...member, worksOn }]);
+  return { team, worksOn };
 }

@@ -1,7 +1,7 @@
 /** Keeps who corrected what in a plan and when, and brings up to date what was posted about it. */
 import { randomUUID } from 'node:crypto';
 import type { Transaction } from '../ports/store.ts';
-import { refreshThread } from '../posting/post-kinds.ts';
+import { refreshVerdict } from '../posting/thread.ts';
 import type { Sprint } from '../team/team.ts';
 import type { PlanChange } from './plan-change.ts';
 
@@ -19,10 +19,6 @@ export async function recordPlanChanges(
   await tx.write.sprints.recordPlanChanges(changes);
   const plan = await tx.read.postAbout(sprint.id, 'plan');
   if (plan) await tx.write.posts.refresh(plan.id);
-  const verdict = await tx.read.postAbout(sprint.id, 'verdict');
-  if (verdict) {
-    await tx.write.posts.refresh(verdict.id);
-    await refreshThread(tx, verdict);
-  }
+  await refreshVerdict(tx, sprint.id);
   return changes;
 }

@@ -63,6 +63,16 @@ export interface CardReading {
   recordsOf(sprintId: string): Promise<SprintRecords>;
   /** The records of many sprints in as few statements as of one. */
   recordsOfMany(sprintIds: readonly string[]): Promise<Map<string, SprintRecords>>;
+  /** Who came and went as owners of the sprint's cards, in order. */
+  ownerMovesOf(sprintId: string): Promise<OwnerMove[]>;
+}
+
+/** Somebody became an owner of a card, or no longer is one. */
+export interface OwnerMove {
+  readonly cardId: string;
+  readonly userId: string;
+  readonly kind: 'added' | 'removed';
+  readonly day: Day;
 }
 
 export interface OwnerChange {

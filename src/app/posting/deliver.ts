@@ -11,9 +11,10 @@ import { leaveIfGone } from '../team/leave-team.ts';
 import { todayOf } from '../team/place.ts';
 import { burndownImage } from '../watching/sprint-status.ts';
 import { DeliveryFailure, type UndeliveredCause } from './delivery-failure.ts';
-import { type ChartWanted, hasThread, mayStayAsItIs, postWords, refreshThread } from './post-kinds.ts';
+import { type ChartWanted, mayStayAsItIs, postWords } from './post-kinds.ts';
 import type { Post, PostedAt } from './posts.ts';
 import { tellUndelivered } from './tell-undelivered.ts';
+import { hasThread, refreshThread } from './thread.ts';
 
 export type DeliveryOutcome =
   /** `refusedWith`: the platform will never take it, and why. */

@@ -24,7 +24,7 @@ import { digestContent } from '../watching/digest-content.ts';
 import { type DrawnSprint, statusContent } from '../watching/status-content.ts';
 import { crossing, type Word } from '../watching/watch.ts';
 import type { ChannelCause, UndeliveredCause } from './delivery-failure.ts';
-import type { NewPost, Post, PostedAt, PostSubject, Recipient, SubjectFields } from './posts.ts';
+import type { NewPost, Post, PostedAt, SubjectFields } from './posts.ts';
 
 export const POST_KINDS = {
   'daily-prompt': aboutDay({ skipIfMet: false }),
@@ -155,11 +155,6 @@ export const POST_KINDS = {
 
 export type PostKind = keyof typeof POST_KINDS;
 
-/** What goes into the thread of a post, by its kind. */
-const THREADS = {
-  verdict: ['verdict-numbers', 'verdict-cards', 'verdict-notes'],
-} as const satisfies { readonly [Kind in PostKind]?: readonly PostKind[] };
-
 /** What a post of the kind is about. */
 export type SubjectOf<Kind extends PostKind> = Kind extends PostKind
   ? (typeof POST_KINDS)[Kind] extends KindDeclaration<infer Field, unknown>
@@ -223,38 +218,6 @@ export function mayStayAsItIs({ subject }: Post): boolean {
 /** A post to the team's channel. */
 export function channelPost(team: Team, subject: SubjectOf<PostKind>): NewPost {
   return newPost(team, { channelId: team.channelId }, subject);
-}
-
-/**
- * Owes the thread of a message that is out what belongs there, and brings up to date what is there already. Parts that
- * had nothing to say may have now.
- *
- * @param post its words may be on their way; only what is out has a thread
- */
-export async function refreshThread(
-  tx: Transaction,
-  { subject, workspaceId, postedAt }: Post,
-): Promise<void> {
-  if (!postedAt || !hasThread(subject)) return;
-  const { kind: first, sprintId } = subject;
-  const recipient = { channelId: postedAt.channelId, threadTs: postedAt.ts };
-  for (const kind of THREADS[first]) {
-    const part = await tx.read.postAbout(sprintId, kind);
-    const isThere = part && part.state !== 'skipped' && isIn(part.recipient, recipient);
-    if (isThere) await tx.write.posts.refresh(part.id);
-    else
-      await tx.write.posts.add([{ id: randomUUID(), workspaceId, recipient, subject: { kind, sprintId } }]);
-  }
-}
-
-export function hasThread(
-  subject: PostSubject,
-): subject is { readonly kind: keyof typeof THREADS; readonly sprintId: string } {
-  return subject.kind in THREADS;
-}
-
-function isIn(recipient: Recipient, thread: { readonly threadTs: string }): boolean {
-  return 'channelId' in recipient && recipient.threadTs === thread.threadTs;
 }
 
 /** A post to a person's direct messages. */

@@ -5,7 +5,7 @@ import { visibleText } from '../../app/visible-text.ts';
 import { StaleControl } from '../button-values.ts';
 import type { Surface } from '../door/incoming.ts';
 import { type SentFile, sentFile } from '../files/download-file.ts';
-import { ANSWER_PARTS, answerField, cardsField, INPUT, MAX_CARD_FIELDS } from '../ids.ts';
+import { ANSWER_PARTS, type AnswerPart, answerField, cardsField, INPUT, MAX_CARD_FIELDS } from '../ids.ts';
 
 type Entered = Readonly<Record<string, unknown>>;
 
@@ -79,14 +79,10 @@ export class FormFields {
     const cardIds = this.#blockIds.filter((id) => id.startsWith(prefix)).map((id) => id.slice(prefix.length));
     return cardIds
       .map((cardId) => {
-        const [left, worked, surprise, note] = ANSWER_PARTS.map((part) =>
-          this.text(answerField(part, cardId)),
-        );
-        return { cardId, worked: worked ?? '', left: left ?? '', surprise: surprise ?? '', note: note ?? '' };
+        const texts = ANSWER_PARTS.map((part) => [part, this.text(answerField(part, cardId))]);
+        return { cardId, ...(Object.fromEntries(texts) as Record<AnswerPart, string>) };
       })
-      .filter(({ worked, left, surprise, note }) =>
-        [worked, left, surprise, note].some((text) => text.trim() !== ''),
-      );
+      .filter((answer) => ANSWER_PARTS.some((part) => answer[part].trim() !== ''));
   }
 
   #entered(field: string): Entered {

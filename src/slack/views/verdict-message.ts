@@ -60,10 +60,9 @@ function leadLines(verdict: VerdictContent): string[] {
 }
 
 function leadWords(verdict: VerdictContent): { said: string | undefined; tryNext: string } {
-  const { leadingNoteId, notes, summary } = verdict;
+  const { leadingNoteId, notes } = verdict;
   if (leadingNoteId === 'no-plan') {
-    const { velocityPoints } = summary.totals;
-    const said = `${mrkdwn('evidence-no-plan', { velocityPoints })} ${mrkdwn('evidence-no-plan-ask')}`;
+    const said = `${mrkdwn('evidence-no-plan')} ${mrkdwn('evidence-no-plan-ask')}`;
     return { said, tryNext: mrkdwn('evidence-no-plan-try') };
   }
   const note = notes.find(({ id }) => id === leadingNoteId);

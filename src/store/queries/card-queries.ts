@@ -1,6 +1,6 @@
 /** Reads and adds cards and the facts stated about them. Nothing is derived here: that is the ledger's work. */
 import { randomUUID } from 'node:crypto';
-import { eq, getTableColumns, inArray, type SQL, sql } from 'drizzle-orm';
+import { and, asc, eq, getTableColumns, inArray, isNotNull, type SQL, sql } from 'drizzle-orm';
 import type { PgColumn, PgTable } from 'drizzle-orm/pg-core';
 import type { CardReading, CardWriting, OwnerChange } from '../../app/ports/sprints.ts';
 import type { NewFact, RecordedFact, SprintRecords } from '../../app/team/team.ts';
@@ -119,6 +119,25 @@ export function cardReading(session: SqlSession): CardReading {
 
     async recordsOf(sprintId) {
       return (await recordsOfMany([sprintId])).get(sprintId) as SprintRecords;
+    },
+
+    async ownerMovesOf(sprintId) {
+      const rows = await session
+        .select({
+          cardId: cardChanges.cardId,
+          userId: cardChanges.userId,
+          kind: changeKind,
+          day: cardChanges.day,
+        })
+        .from(cardChanges)
+        .innerJoin(cards, eq(cards.id, cardChanges.cardId))
+        .where(and(eq(cards.sprintId, sprintId), isNotNull(cardChanges.userId)))
+        .orderBy(asc(changeOrder));
+      return rows.map(({ userId, kind, ...move }) => ({
+        ...move,
+        userId: userId as string,
+        kind: kind === 'owner-added' ? 'added' : 'removed',
+      }));
     },
   };
 }

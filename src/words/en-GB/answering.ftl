@@ -117,9 +117,15 @@ answer-surprise-hint-grown = From 0 to { NUMBER($growth) }; the rest counts as e
 answer-surprise-hint-before = { POINTS($points) } of surprise work on this card so far. If some wasn’t needed after all, write it with a minus, such as -1.
 answer-note = { $card }: what came up?
 answer-note-hint = A few words about the work. Your team can read them in the status.
+answer-blocked = { $card }: blocked, and on what?
+answer-blocked-hint =
+    { $state ->
+        [blocked] It is blocked now. Left empty, your answer says that it is moving again.
+       *[moving] Only when the card is stuck. The facilitator hears of it today.
+    }
 # Opens the fields of the chosen cards in the same form.
 answer-more = More to say about
-answer-more-hint = Points worked, a note, or surprise work that wasn’t needed: the form then asks about these cards, and keeps what you typed.
+answer-more-hint = Points worked, a note, a block, or surprise work that wasn’t needed: the form then asks about these cards, and keeps what you typed.
 answer-too-many = This form shows { NUMBER($shown) } of { cards-count }. Record these, then open the form again for the others, or answer those in words.
 # In place of the form, when the shortcut was used by somebody who has cards in several teams.
 answer-choose = You have cards in the sprints of several teams.

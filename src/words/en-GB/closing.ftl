@@ -61,14 +61,14 @@ verdict-in-thread = All numbers, cards and notes are in this post’s thread.
 # A card-day is a card that was blocked in the evening of a working day.
 verdict-blocked-days =
     { $days ->
-        [one] Cards were blocked on { NUMBER($days) } card-day.
-       *[other] Cards were blocked on { NUMBER($days) } card-days.
+        [one] Blocked cards: { NUMBER($days) } card-day.
+       *[other] Blocked cards: { NUMBER($days) } card-days.
     }
 verdict-numbers-title = { $sprint }: all numbers
 verdict-cards-title = { $sprint }: the cards
 verdict-notes-title = { $sprint }: notes
 verdict-cards-as-planned = Every card was finished at the size of its estimate, and nothing was pulled in or dropped.
-verdict-no-notes = Nothing crossed a line of the team.
+verdict-no-notes = No number crossed one of the team’s limits.
 
 verdict-open-again = Open again for corrections, so these numbers may still change.
 verdict-corrected = Reopened for corrections. These are the corrected numbers (version { NUMBER($version) }).

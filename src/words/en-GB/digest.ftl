@@ -21,12 +21,12 @@ digest-still =
        *[other] { $card }: { NUMBER($days) } working days, { POINTS($left) } left
     }
 digest-more = … and { cards-more-count }.
-digest-none-still = No card is blocked, and none has stood still for three working days.
+digest-none-still = No card is blocked, and each has moved in the last three working days.
 digest-how = Only you see this. Change the time or end it with `/loadline digest`.
 
-watch-turned-light = { $sprint }: the load signal has turned to light
-watch-turned-on-the-line = { $sprint }: the load signal has turned to on the line
-watch-turned-heavy = { $sprint }: the load signal has turned to heavy
+watch-turned-light = { $sprint }: the load signal is now light
+watch-turned-on-the-line = { $sprint }: the load signal is now on the line
+watch-turned-heavy = { $sprint }: the load signal is now heavy
 watch-above-surpriseRatio = { $sprint }: surprise work has crossed its ceiling
 watch-above-pullInRatio = { $sprint }: pulled-in work has crossed its ceiling
 watch-ratio = It is { $value } of the commitment; the ceiling is { $threshold }.

@@ -11,14 +11,14 @@ evidence-blocked =
 evidence-blocked-ask = What would have got it moving sooner?
 evidence-blocked-try = When a card is blocked in the evening, take it up together the next morning.
 
-evidence-pulled-in-before = { POINTS($pulledInPoints) } of work went into pulled-in cards, while { POINTS($unfinishedPoints) } of the commitment were not finished.
+evidence-pulled-in-before = { POINTS($pulledInPoints) } of work went into pulled-in cards, while { POINTS($unfinishedPoints) } of the commitment stayed unfinished.
 evidence-pulled-in-before-ask = Could the pulled-in work have waited?
 evidence-pulled-in-before-try = Before you pull a card in, ask whether everything committed is safe.
 
 evidence-dropped =
     { $cards ->
-        [one] A committed card with { POINTS($points) } was dropped; { POINTS($unfinishedPoints) } were not finished in all.
-       *[other] { NUMBER($cards) } committed cards with { POINTS($points) } were dropped; { POINTS($unfinishedPoints) } were not finished in all.
+        [one] A committed card with { POINTS($points) } was dropped; in all, { POINTS($unfinishedPoints) } stayed unfinished.
+       *[other] { NUMBER($cards) } committed cards with { POINTS($points) } were dropped; in all, { POINTS($unfinishedPoints) } stayed unfinished.
     }
 evidence-dropped-ask = What would have shown at planning that they were not ready, or not needed?
 evidence-dropped-try = At the next planning, ask of each card what would make you drop it. Leave out the ones that wait for an answer.
@@ -27,18 +27,18 @@ evidence-dropped-try = At the next planning, ask of each card what would make yo
 evidence-one-card =
     { $part ->
         [all] { $after ->
-            [surprise] All { POINTS($points) } not finished are one card, { $card }: { POINTS($leftPoints) } left, after { POINTS($surprisePoints) } of surprise work.
-           *[nothing] All { POINTS($points) } not finished are one card, { $card }: { POINTS($leftPoints) } left.
+            [surprise] All that stayed unfinished is one card, { $card }: { POINTS($leftPoints) } left, after { POINTS($surprisePoints) } of surprise work.
+           *[nothing] All that stayed unfinished is one card, { $card }: { POINTS($leftPoints) } left.
         }
        *[some] { $after ->
-            [surprise] { NUMBER($points) } of the { POINTS($unfinishedPoints) } not finished are one card, { $card }: { POINTS($leftPoints) } left, after { POINTS($surprisePoints) } of surprise work.
-           *[nothing] { NUMBER($points) } of the { POINTS($unfinishedPoints) } not finished are one card, { $card }: { POINTS($leftPoints) } left.
+            [surprise] One card holds { NUMBER($points) } of the { POINTS($unfinishedPoints) } not finished, { $card }: { POINTS($leftPoints) } left, after { POINTS($surprisePoints) } of surprise work.
+           *[nothing] One card holds { NUMBER($points) } of the { POINTS($unfinishedPoints) } not finished, { $card }: { POINTS($leftPoints) } left.
         }
     }
 evidence-one-card-ask = Could a part of it have been finished by itself?
 evidence-one-card-try = At the next planning, split cards as large as that into parts that can each be finished.
 
-evidence-never-begun = { NUMBER($cards) } committed cards with { POINTS($points) } were never begun; { POINTS($unfinishedPoints) } were not finished in all.
+evidence-never-begun = { NUMBER($cards) } committed cards with { POINTS($points) } were never begun; in all, { POINTS($unfinishedPoints) } stayed unfinished.
 evidence-never-begun-ask = Was there room for them when the team committed?
 evidence-never-begun-try = At the next planning, stop adding cards at what the team has lately finished.
 
@@ -46,14 +46,14 @@ evidence-open-on-last-morning = { NUMBER($cards) } of { NUMBER($of) } committed 
 evidence-open-on-last-morning-ask = Were more cards in work at once than needed?
 evidence-open-on-last-morning-try = Finish a card before starting another: agree how many may be in work at once.
 
-evidence-worked-less = { POINTS($workedPoints) } were worked on a commitment of { NUMBER($commitmentPoints) }.
+evidence-worked-less = The team worked { POINTS($workedPoints) } on a commitment of { NUMBER($commitmentPoints) }.
 evidence-worked-less-ask = What else took the team’s time?
 evidence-worked-less-try = At the next planning, stop adding cards at what the team has lately finished.
 
 # $part: whether it is all of the surprise work.
 evidence-surprise-one-card =
     { $part ->
-        [all] All { POINTS($surprisePoints) } of surprise work came in one card, { $card }.
+        [all] All of the surprise work came in one card, { $card }.
        *[some] { NUMBER($surprisePoints) } of the { POINTS($allPoints) } of surprise work came in one card, { $card }.
     }
 evidence-surprise-one-card-ask = Which question at planning would have shown it?
@@ -102,6 +102,6 @@ evidence-little-surprise =
 ## Leading notes without evidence of one card or one day
 
 evidence-went-well-try = Ask at the retrospective what made it hold, and do that again.
-evidence-no-plan = There was no commitment, so there was nothing to keep: { POINTS($velocityPoints) } were finished.
+evidence-no-plan = There was no commitment, so there was nothing to keep.
 evidence-no-plan-ask = What kept the team from planning?
 evidence-no-plan-try = Commit to what the team can finish, even if it is little: `/loadline plan`.

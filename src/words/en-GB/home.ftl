@@ -61,4 +61,4 @@ home-draft-button = Go on planning
 ## For somebody who is on no team
 
 home-no-team-title = Welcome to Loadline
-home-no-team = Loadline helps a team commit to the work that it will keep. On each working day of a sprint it asks every member what is left on their cards, and at the end it posts in the team’s channel how the sprint went. It makes no statistics about single people.
+home-no-team = Loadline helps a team make commitments that it keeps. On each working day of a sprint it asks every member what is left on their cards, and at the end it posts in the team’s channel how the sprint went. It makes no statistics about single people.

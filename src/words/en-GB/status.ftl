@@ -38,7 +38,7 @@ status-blocked-title =
 status-blocked-card = { $number }. { $card }: since { DAY($since) }
 status-blocked-card-on = { $number }. { $card }: { $on } (since { DAY($since) })
 status-blocked-more = … and { cards-more-count }: `/loadline cards`
-status-blocked-days = Cards were blocked on { $days ->
+status-blocked-days = Blocked cards: { $days ->
         [one] { NUMBER($days) } card-day
        *[other] { NUMBER($days) } card-days
     } so far.

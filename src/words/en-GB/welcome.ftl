@@ -1,7 +1,7 @@
 ### The first message in the direct messages, when somebody opens them for the first time.
 
 welcome-title = Hello, I’m Loadline
-welcome-team = I help { LIST($teams) } commit to the work that the team will keep. On each working day of a sprint I ask you here what is left on your cards. Your answers are shown by card and in the team’s sums, never by person. On a card that you own alone, the team sees your numbers.
+welcome-team = I help { LIST($teams) } make commitments that the team keeps. On each working day of a sprint I ask you here what is left on your cards. Your answers are shown by card and in the team’s sums, never by person. On a card that you own alone, the team sees your numbers.
 welcome-team-type =
     You can type here, for example:
     • `2: 3` to say that your card 2 has 3 points left

@@ -158,6 +158,17 @@ describe('prompts and those met', () => {
     expect(count(prompts, [finishedOn('2026-11-04')])).toEqual({ prompts: 1, met: 0 });
   });
 
+  test('a card is its owner’s of that evening, though it was given away or taken since', () => {
+    const prompts = [promptOf('2026-11-03'), promptOf('2026-11-04')];
+    const counted = (ownerIds: readonly string[], kind: 'added' | 'removed') => {
+      const moves = [{ cardId: CARD.id, userId: PEOPLE.ben, kind, day: '2026-11-04' }];
+      const records = { cards: [{ ...CARD, ownerIds }], facts: [] };
+      return answerCount(TEAM, SPRINT, askedPrompts(TEAM, [], prompts), records, moves);
+    };
+    expect(counted([], 'removed')).toEqual({ prompts: 1, met: 0 });
+    expect(counted([PEOPLE.ben], 'added')).toEqual({ prompts: 1, met: 0 });
+  });
+
   test('the day of a closing before its time is left out unless it was met', () => {
     const early = { ...SPRINT, closedAt: new Date('2026-11-04T10:00:00Z') };
     const prompts = [promptOf('2026-11-03'), promptOf('2026-11-04')];

@@ -217,6 +217,7 @@ describe('forms sent off', () => {
     const form = sentForm(opened, {
       'left:card-1': text('2'),
       'worked:card-1': text('1'),
+      'blocked:card-1': text('waiting for the key'),
       takeCardIds: { selected_options: [{ value: 'card-2' }] },
     });
     expect(await bot.submit(form)).toEqual([undefined]);
@@ -226,7 +227,16 @@ describe('forms sent off', () => {
         {
           sprintId: 'sprint-1',
           day: '2026-11-04',
-          answers: [{ cardId: 'card-1', worked: '1', left: '2', surprise: '', note: '' }],
+          answers: [
+            {
+              cardId: 'card-1',
+              worked: '1',
+              left: '2',
+              surprise: '',
+              note: '',
+              blocked: 'waiting for the key',
+            },
+          ],
           takeCardIds: ['card-2'],
         },
       ],

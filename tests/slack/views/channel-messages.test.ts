@@ -74,7 +74,7 @@ describe('verdict', () => {
       Surprise work: 2 points, 11.1% of the commitment (ceiling 20%)
       Pulled in: 3 points, 16.7% of the commitment (ceiling 20%)
       Velocity: 16 points, 133.3% of Harbour 1 (baseline)
-      3 points of work went into pulled-in cards, while 5 points of the commitment were not finished. 3 of the 5 points not finished are one card, Warn of low water: 3 points left. Could the pulled-in work have waited?
+      3 points of work went into pulled-in cards, while 5 points of the commitment stayed unfinished. One card holds 3 of the 5 points not finished, Warn of low water: 3 points left. Could the pulled-in work have waited?
       One thing to try
       Before you pull a card in, ask whether everything committed is safe.
       Mon 2 Nov to Fri 13 Nov. All numbers, cards and notes are in this post’s thread. Next: plan the coming sprint with /loadline plan. If a number is wrong, a facilitator can reopen the sprint until Sat 14 Nov at 17:00 (Europe/Lisbon).
@@ -119,10 +119,10 @@ describe('verdict', () => {
     expect(postMessage({ kind: 'verdict-notes', verdict: missedVerdict }).text).toMatchInlineSnapshot(`
       "Harbour 12: notes
       The kept share is 72.2%, 7.8 percentage points below its floor of 80%.
-      3 points of work went into pulled-in cards, while 5 points of the commitment were not finished. 3 of the 5 points not finished are one card, Warn of low water: 3 points left. Could the pulled-in work have waited?
+      3 points of work went into pulled-in cards, while 5 points of the commitment stayed unfinished. One card holds 3 of the 5 points not finished, Warn of low water: 3 points left. Could the pulled-in work have waited?
       Try next: Before you pull a card in, ask whether everything committed is safe.
       The plan share is 78.3%, 1.7 percentage points below its floor of 80%.
-      3 of 3 points pulled in came while committed cards were still open. All 2 points of surprise work came in one card, LP-1 Import tide tables. Could it have been planned, or did it come from outside?
+      3 of 3 points pulled in came while committed cards were still open. All of the surprise work came in one card, LP-1 Import tide tables. Could it have been planned, or did it come from outside?
       Try next: Agree who lets work in, and keep room for what can’t be planned."
     `);
   });
@@ -132,7 +132,7 @@ describe('verdict', () => {
     expect(postMessage({ kind: 'verdict-cards', verdict: nothing }).text).toContain(
       'Every card was finished at the size of its estimate',
     );
-    expect(postMessage({ kind: 'verdict-notes', verdict: nothing }).text).toContain('Nothing crossed a line');
+    expect(postMessage({ kind: 'verdict-notes', verdict: nothing }).text).toContain('No number crossed');
   });
 
   it('of a kept sprint says what went well, and what to do again', () => {
@@ -175,7 +175,7 @@ describe('verdict', () => {
       Surprise work: 0 points
       Pulled in: 3 points
       Velocity: 3 points, 25% of Harbour 1 (baseline)
-      There was no commitment, so there was nothing to keep: 3 points were finished. What kept the team from planning?
+      There was no commitment, so there was nothing to keep. What kept the team from planning?
       One thing to try
       Commit to what the team can finish, even if it is little: /loadline plan.
       Mon 2 Nov to Fri 13 Nov. All numbers, cards and notes are in this post’s thread. Next: plan the coming sprint with /loadline plan. If a number is wrong, a facilitator can reopen the sprint until Sat 14 Nov at 17:00 (Europe/Lisbon).

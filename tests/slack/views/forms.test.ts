@@ -230,7 +230,7 @@ describe('answer', () => {
       <left:card-1> 1. LP-1 Import tide tables: points left (was 3) (optional): 
       <left:card-2> 2. LP-2 Show tides in the berth calendar: points left (was 8) (optional): 
       <left:card-5> 3. LP-5 Repair the tide gauge: points left (was 3) (optional): 
-      <moreCardIds> More to say about (optional): ["card-1=LP-1 Import tide tables","card-2=LP-2 Show tides in the berth calendar","card-5=LP-5 Repair the tide gauge"] – Points worked, a note, or surprise work that wasn’t needed: the form then asks about these cards, and keeps what you typed.
+      <moreCardIds> More to say about (optional): ["card-1=LP-1 Import tide tables","card-2=LP-2 Show tides in the berth calendar","card-5=LP-5 Repair the tide gauge"] – Points worked, a note, a block, or surprise work that wasn’t needed: the form then asks about these cards, and keeps what you typed.
       ---
       <takeCardIds> Take cards that nobody owns yet (optional): ["card-4=3 left: Warn of low water"] – You become their owner and are asked about them from now on."
     `);
@@ -244,6 +244,7 @@ describe('answer', () => {
       <worked:card-1> LP-1 Import tide tables: points worked since the last answer (optional): "1" – Only needed when it isn’t simply the difference.
       <surprise:card-1> LP-1 Import tide tables: of the 2 points of growth, how many were surprise work?:  – From 0 to 2; the rest counts as estimate drift.
       <note:card-1> LP-1 Import tide tables: what came up? (optional):  – A few words about the work. Your team can read them in the status.
+      <blocked:card-1> LP-1 Import tide tables: blocked, and on what? (optional):  – Only when the card is stuck. The facilitator hears of it today.
       <left:card-2> 2. LP-2 Show tides in the berth calendar: points left (was 8) (optional): "6"
       ---
       <takeCardIds> Take cards that nobody owns yet (optional): ["card-4=3 left: Warn of low water"] – You become their owner and are asked about them from now on."
@@ -265,7 +266,7 @@ describe('answer', () => {
       <worked:card-1> LP-1 Import tide tables: points worked since the last answer (optional): "1" – Only needed when it isn’t simply the difference.
       <surprise:card-1> LP-1 Import tide tables: surprise work in this change, in points (optional): "2" – The rest of the growth counts as estimate drift.
       <note:card-1> LP-1 Import tide tables: what came up? (optional): "Two formats" – A few words about the work. Your team can read them in the status.
-      <moreCardIds> More to say about (optional): ["card-1=LP-1 Import tide tables"] – Points worked, a note, or surprise work that wasn’t needed: the form then asks about these cards, and keeps what you typed."
+      <moreCardIds> More to say about (optional): ["card-1=LP-1 Import tide tables"] – Points worked, a note, a block, or surprise work that wasn’t needed: the form then asks about these cards, and keeps what you typed."
     `);
   });
 
@@ -298,7 +299,7 @@ describe('answer', () => {
     expect(fields(answerFormView(form))).toEqual(cards.map(() => 'left'));
     const more = { answers: [], cardIds: cards.map(({ card: { cardId } }) => cardId) };
     const opened = answerFormView(form, undefined, undefined, more);
-    expect(fields(opened)).toEqual(cards.flatMap(() => ['left', 'worked', 'note']));
+    expect(fields(opened)).toEqual(cards.flatMap(() => ['left', 'worked', 'note', 'blocked']));
     expect(opened.blocks.length).toBeLessThanOrEqual(100);
   });
 

@@ -97,7 +97,7 @@ describe('the home page', () => {
 
   it('tells somebody without a team what this is and how to begin', () => {
     const words = mrkdwnTexts(homeView({ teams: [] }).blocks).join();
-    expect(words).toContain('Loadline helps a team commit');
+    expect(words).toContain('Loadline helps a team make commitments');
     expect(words).toContain('/loadline setup');
   });
 

@@ -96,7 +96,7 @@ describe('status', () => {
       '1 card is blocked',
       '2. LP-2 Show tides in the berth calendar: the key of shed 3 (since Wed 4 Nov)',
     ]);
-    expect(lines).toContain('Cards were blocked on 2 card-days so far.');
+    expect(lines).toContain('Blocked cards: 2 card-days so far.');
     const shared = sharedStatusMessage(status, 'U0ANA').text;
     expect(shared).toContain('2. LP-2 Show tides in the berth calendar: since Wed 4 Nov\n');
     expect(shared).not.toContain('shed 3');

@@ -27,6 +27,7 @@ export const ANSWER_FIELDS = {
 export const ANSWER_FORM_CARDS_MAX = 15;
 const POINTS_MAX_LENGTH = 10;
 const NOTE_MAX_LENGTH = 500;
+const BLOCKED_MAX_LENGTH = 300;
 
 /** What the second step explains: the outcome of submitting the first. */
 export type GrowthToAsk = Pick<Extract<AnswerOutcome, { kind: 'growth-to-explain' }>, 'answers' | 'grown'>;
@@ -128,7 +129,20 @@ function cardBlocks(
     ...otherWords(grown, timeZone),
     ...(isOpened || start.worked !== '' ? [worked] : []),
     ...growthFields(card, start, grown, isOpened),
+    ...(isOpened || start.blocked !== '' ? [blockedField(card, start.blocked)] : []),
   ];
+}
+
+/** Empty even for a card that is blocked: the answer ends a block unless it says so again. */
+function blockedField({ card }: NumberedCard, initial: string): KnownBlock {
+  return textField({
+    field: answerField('blocked', card.cardId),
+    label: say('answer-blocked', { card: cardName(card) }),
+    hint: say('answer-blocked-hint', { state: card.blocked ? 'blocked' : 'moving' }),
+    optional: true,
+    initial,
+    maxLength: BLOCKED_MAX_LENGTH,
+  });
 }
 
 function otherWords(grown: GrownCard | undefined, timeZone: string): KnownBlock[] {
@@ -146,6 +160,7 @@ function startValues({ given, previousLeftPoints }: AnswerFormCard, typedBefore:
     worked: formatTyped(given?.worked),
     surprise: given && givenGrowth(given, previousLeftPoints) !== 0 ? formatTyped(given.surprise) : '',
     note: given?.note ?? '',
+    blocked: '',
   };
   if (!typedBefore) return answered;
   return {
@@ -153,6 +168,7 @@ function startValues({ given, previousLeftPoints }: AnswerFormCard, typedBefore:
     worked: typedBefore.worked,
     surprise: typedBefore.surprise || answered.surprise,
     note: typedBefore.note || answered.note,
+    blocked: typedBefore.blocked ?? '',
   };
 }
 
