@@ -25,7 +25,8 @@ export function thresholdNotes(ratios: SprintRatios, thresholds: Thresholds): Th
   const notes = RULES.flatMap((rule): ThresholdNote[] => {
     const value = ratios[rule.ratio];
     const threshold = thresholds[rule.threshold];
-    return isDefined(value) && crosses(rule, value, threshold) ? [{ id: rule.note, value, threshold }] : [];
+    if (threshold === undefined || !isDefined(value) || !crosses(rule, value, threshold)) return [];
+    return [{ id: rule.note, value, threshold }];
   });
   const passedBoth = notes.some(({ id }) => id === 'velocity-growth-long-range-mark');
   return notes.filter(({ id }) => !passedBoth || id !== 'velocity-growth-first-mark');
@@ -37,10 +38,8 @@ export function crossingOf(
   thresholds: Thresholds,
 ): { readonly ratio: RatioId; readonly isCrossedBy: (value: number) => boolean } | undefined {
   const rule = RULES.find(({ note }) => note === id);
-  return (
-    rule && {
-      ratio: rule.ratio,
-      isCrossedBy: (value) => crosses(rule, value, thresholds[rule.threshold]),
-    }
-  );
+  if (!rule) return undefined;
+  const threshold = thresholds[rule.threshold];
+  if (threshold === undefined) return undefined;
+  return { ratio: rule.ratio, isCrossedBy: (value) => crosses(rule, value, threshold) };
 }

@@ -1,9 +1,12 @@
 /** The lines that a ratio may cross, each adjustable by the team. Shares and ratios: 1 means 100%. */
 
-/**
- * Each with its usual value, which is common practice without a published source, and the highest that it may have; the
- * lowest is 0. A share can never exceed 1, so that a threshold above it is most likely a percentage mistyped.
- */
+interface Threshold {
+  /** Common practice without a published source; undefined: off until a team sets it. */
+  readonly usual: number | undefined;
+  /** The lowest is 0. A share can never exceed 1, so that a threshold above it is most likely a percentage mistyped. */
+  readonly most: number;
+}
+
 export const THRESHOLDS = {
   keptShareAtLeast: { usual: 0.8, most: 1 },
   surpriseRatioAtMost: { usual: 0.2, most: 100 },
@@ -11,20 +14,29 @@ export const THRESHOLDS = {
   planShareAtLeast: { usual: 0.8, most: 1 },
   estimateAccuracyAtLeast: { usual: 0.8, most: 1 },
   estimateAccuracyAtMost: { usual: 0.95, most: 1 },
-  /** At the first mark most teams can steer themselves. */
-  velocityGrowthFirstMark: { usual: 2.4, most: 100 },
-  velocityGrowthLongRangeMark: { usual: 5, most: 100 },
-};
+  /** A team that knows why its velocity grows may set marks for it; points that only stretch would reach them too. */
+  velocityGrowthFirstMark: { usual: undefined, most: 100 },
+  velocityGrowthLongRangeMark: { usual: undefined, most: 100 },
+} as const satisfies Record<string, Threshold>;
 
 export type ThresholdName = keyof typeof THRESHOLDS;
 export const THRESHOLD_NAMES = Object.keys(THRESHOLDS) as readonly ThresholdName[];
 
-export type Thresholds = { readonly [Name in ThresholdName]: number };
+export type Thresholds = {
+  readonly [Name in ThresholdName]: (typeof THRESHOLDS)[Name]['usual'] extends number
+    ? number
+    : number | undefined;
+};
 
 export const DEFAULT_THRESHOLDS = thresholdsFrom((name) => THRESHOLDS[name].usual);
 
-export function thresholdsFrom(make: (name: ThresholdName) => number): Thresholds {
+/** @param make undefined for one that is off */
+export function thresholdsFrom(make: (name: ThresholdName) => number | undefined): Thresholds {
   return Object.fromEntries(THRESHOLD_NAMES.map((name) => [name, make(name)])) as Thresholds;
+}
+
+export function canBeOff(name: ThresholdName): boolean {
+  return THRESHOLDS[name].usual === undefined;
 }
 
 export type ThresholdsProblem =
@@ -37,14 +49,16 @@ export function whyNotThresholds(thresholds: Thresholds): ThresholdsProblem | un
   for (const name of THRESHOLD_NAMES) {
     const value = thresholds[name];
     const { most } = THRESHOLDS[name];
-    if (!Number.isFinite(value) || value < 0 || value > most) {
+    if (value === undefined && canBeOff(name)) continue;
+    if (value === undefined || !Number.isFinite(value) || value < 0 || value > most) {
       return { code: 'threshold-out-of-range', name, most };
     }
   }
   if (thresholds.estimateAccuracyAtLeast > thresholds.estimateAccuracyAtMost) {
     return { code: 'accuracy-crossed' };
   }
-  if (thresholds.velocityGrowthFirstMark > thresholds.velocityGrowthLongRangeMark) {
+  const { velocityGrowthFirstMark: first = 0, velocityGrowthLongRangeMark: longRange = first } = thresholds;
+  if (first > longRange) {
     return { code: 'growth-marks-crossed' };
   }
   return undefined;

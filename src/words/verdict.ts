@@ -1,7 +1,6 @@
 /** The verdict in sentences. They speak of the team's work and of nobody in it. */
 import type { VerdictContent } from '../app/closing/verdict-content.ts';
 import type { SprintSummary } from '../sprint/summary.ts';
-import type { Thresholds } from '../sprint/thresholds.ts';
 import { isDefined, type Ratio } from '../sprint/undefined-value.ts';
 import type { FailedTest } from '../sprint/verdict.ts';
 import { type AgainstText, against, percent } from './amounts.ts';
@@ -44,7 +43,10 @@ export function reopenedSentence({ reopened, version }: VerdictContent): string 
 /** What was finished, surprise, what was pulled in, velocity: a line each with its limit, as plain text. */
 export function fourNumbers({ summary, thresholds }: VerdictContent): string[] {
   const { totals, ratios, verdict, baseline } = summary;
-  const test = (id: FailedTest['id'], name: keyof Thresholds): Judged | undefined => {
+  const test = (
+    id: FailedTest['id'],
+    name: 'keptShareAtLeast' | 'surpriseRatioAtMost',
+  ): Judged | undefined => {
     const failed = verdict.failedTests.find((one) => one.id === id);
     if (failed) return { is: 'beyond', ...against(failed.value, failed.threshold) };
     return isDefined(ratios[id]) ? { is: 'within', ...against(ratios[id], thresholds[name]) } : undefined;

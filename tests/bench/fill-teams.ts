@@ -81,17 +81,13 @@ async function addTeams(sql: Sql, membersATeam: number): Promise<void> {
     planShareAtLeast,
     estimateAccuracyAtLeast,
     estimateAccuracyAtMost,
-    velocityGrowthFirstMark,
-    velocityGrowthLongRangeMark,
   } = DEFAULT_THRESHOLDS;
   await sql`insert into loadline.teams (id, workspace_id, channel_id, name, time_zone, prompt_at,
       reminder_after_minutes, closing_time, working_days, scale, kept_share_at_least, surprise_ratio_at_most,
-      pull_in_ratio_at_most, plan_share_at_least, estimate_accuracy_at_least, estimate_accuracy_at_most,
-      velocity_growth_first_mark, velocity_growth_long_range_mark)
+      pull_in_ratio_at_most, plan_share_at_least, estimate_accuracy_at_least, estimate_accuracy_at_most)
     select 'team-' || t, ${WORKSPACE_ID}, 'C' || t, 'Tugboats ' || t, 'Etc/UTC', '00:00', 1440, '23:59',
       '{1,2,3,4,5,6,7}', ${[...DEFAULT_SCALE]}::float8[], ${keptShareAtLeast}, ${surpriseRatioAtMost},
-      ${pullInRatioAtMost}, ${planShareAtLeast}, ${estimateAccuracyAtLeast}, ${estimateAccuracyAtMost},
-      ${velocityGrowthFirstMark}, ${velocityGrowthLongRangeMark} from numbers`;
+      ${pullInRatioAtMost}, ${planShareAtLeast}, ${estimateAccuracyAtLeast}, ${estimateAccuracyAtMost} from numbers`;
   await sql`insert into loadline.members (team_id, user_id, name, is_facilitator, is_active)
     select 'team-' || t, 'U' || t || 'M' || m, 'Deckhand ' || m, m = 1, true
     from numbers, generate_series(1, ${membersATeam}::int) as m`;

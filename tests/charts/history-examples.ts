@@ -9,10 +9,12 @@ import { DEFAULT_THRESHOLDS } from '../../src/sprint/thresholds.ts';
 import { isDefined, type Ratio, undefinedBecause } from '../../src/sprint/undefined-value.ts';
 import { exampleTeam, ordinaryPast, pastSprint } from './past-examples.ts';
 
+const WITH_MARKS = { ...DEFAULT_THRESHOLDS, velocityGrowthFirstMark: 2.4, velocityGrowthLongRangeMark: 5 };
+
 export function ratioHistory(ratio: RatioId, values: readonly Ratio[]): RatioHistory {
   const { lines, possible } = RATIOS[ratio];
   const at = (side: RatioLine['side']): number[] =>
-    lines.flatMap((line) => (line.side === side ? [DEFAULT_THRESHOLDS[line.threshold]] : []));
+    lines.flatMap((line) => (line.side === side ? (WITH_MARKS[line.threshold] ?? []) : []));
   const [floor] = at('floor');
   const [ceiling] = at('ceiling');
   return {

@@ -7,6 +7,8 @@ import { DEFAULT_THRESHOLDS } from '../../src/sprint/thresholds.ts';
 import { undefinedBecause } from '../../src/sprint/undefined-value.ts';
 import { pastRatios } from '../support/past-ratios.ts';
 
+const WITH_MARKS = { ...DEFAULT_THRESHOLDS, velocityGrowthFirstMark: 2.4, velocityGrowthLongRangeMark: 5 };
+
 /** Every ratio lies exactly on its threshold, but below the marks of the velocity growth. */
 const ON_THE_LINES: SprintRatios = {
   ...pastRatios({
@@ -20,7 +22,7 @@ const ON_THE_LINES: SprintRatios = {
 };
 
 function notesFor(ratios: Partial<SprintRatios>) {
-  return coachingNotes({ ...ON_THE_LINES, ...ratios }, DEFAULT_THRESHOLDS);
+  return coachingNotes({ ...ON_THE_LINES, ...ratios }, WITH_MARKS);
 }
 
 test('a ratio on its threshold crosses nothing', () => {
@@ -46,6 +48,10 @@ test.each<[CoachingNoteId, Partial<SprintRatios>, number, number]>([
 
 test('of the two marks of the velocity growth only the higher one reached gets a note', () => {
   expect(notesFor({ velocityGrowth: 5 }).map((note) => note.id)).toEqual(['velocity-growth-long-range-mark']);
+});
+
+test('the marks of the velocity growth are off until the team sets them', () => {
+  expect(coachingNotes({ ...ON_THE_LINES, velocityGrowth: 9 }, DEFAULT_THRESHOLDS)).toEqual([]);
 });
 
 test('a ratio that does not exist crosses nothing', () => {
@@ -83,12 +89,13 @@ describe('what a note is about', () => {
     const crossing = crossingOf('pull-in-ratio-high', DEFAULT_THRESHOLDS);
     expect(crossing?.ratio).toBe('pullInRatio');
     expect([0.2, 0.21].map((value) => crossing?.isCrossedBy(value))).toEqual([false, true]);
-    const mark = crossingOf('velocity-growth-first-mark', DEFAULT_THRESHOLDS);
+    const mark = crossingOf('velocity-growth-first-mark', WITH_MARKS);
     expect([2.39, 2.4].map((value) => mark?.isCrossedBy(value))).toEqual([false, true]);
   });
 
-  test('is no ratio for a note on a habit', () => {
+  test('is no ratio for a note on a habit, or for a mark that is off', () => {
     expect(crossingOf('carry-over-repeated', DEFAULT_THRESHOLDS)).toBeUndefined();
     expect(crossingOf('answer-rate-low', DEFAULT_THRESHOLDS)).toBeUndefined();
+    expect(crossingOf('velocity-growth-first-mark', DEFAULT_THRESHOLDS)).toBeUndefined();
   });
 });

@@ -29,10 +29,7 @@ test('a sprint is measured by the earlier baseline when there is one', () => {
   const later = { ...yardstick, baseline: { name: 'Harbour 1', velocityPoints: 2 } };
   const summary = closingSummary(finished, later);
   expect([summary.ratios.velocityGrowth, summary.baseline]).toEqual([2.5, { name: 'Harbour 1' }]);
-  expect(summary.notes.map((note) => note.id)).toEqual([
-    'estimate-accuracy-high',
-    'velocity-growth-first-mark',
-  ]);
+  expect(summary.notes.map((note) => note.id)).toEqual(['estimate-accuracy-high']);
 });
 
 test('verdict, ratios, totals and notes are those of the same cards, scale and thresholds', () => {

@@ -10,8 +10,8 @@ test('the defaults are those of common practice (no published source)', () => {
     planShareAtLeast: 0.8,
     estimateAccuracyAtLeast: 0.8,
     estimateAccuracyAtMost: 0.95,
-    velocityGrowthFirstMark: 2.4,
-    velocityGrowthLongRangeMark: 5,
+    velocityGrowthFirstMark: undefined,
+    velocityGrowthLongRangeMark: undefined,
   });
   expect(whyNotThresholds(DEFAULT_THRESHOLDS)).toBeUndefined();
 });
@@ -34,7 +34,7 @@ describe('thresholds that no team can have are refused by name', () => {
       outOfRange('velocityGrowthLongRangeMark', 100),
     ],
     [{ estimateAccuracyAtLeast: 0.96 }, { code: 'accuracy-crossed' }],
-    [{ velocityGrowthFirstMark: 6 }, { code: 'growth-marks-crossed' }],
+    [{ velocityGrowthFirstMark: 6, velocityGrowthLongRangeMark: 5 }, { code: 'growth-marks-crossed' }],
   ];
   test.each(cases)('%j', (given, problem) => {
     expect(whyNotThresholds({ ...DEFAULT_THRESHOLDS, ...given })).toEqual(problem);
@@ -44,4 +44,11 @@ describe('thresholds that no team can have are refused by name', () => {
     const ends = { keptShareAtLeast: 1, planShareAtLeast: 0, pullInRatioAtMost: 100, surpriseRatioAtMost: 0 };
     expect(whyNotThresholds({ ...DEFAULT_THRESHOLDS, ...ends })).toBeUndefined();
   });
+
+  test.each<Partial<Thresholds>>([{ velocityGrowthFirstMark: 6 }, { velocityGrowthLongRangeMark: 2 }])(
+    'one mark alone is allowed: %j',
+    (mark) => {
+      expect(whyNotThresholds({ ...DEFAULT_THRESHOLDS, ...mark })).toBeUndefined();
+    },
+  );
 });

@@ -94,7 +94,9 @@ const REFUSED: readonly Refusal[] = [
     'the first mark above the second',
     CHECK,
     'teams_threshold_pairs_in_order',
-    team({ thresholds: { ...DEFAULT_THRESHOLDS, velocityGrowthFirstMark: 6 } }),
+    team({
+      thresholds: { ...DEFAULT_THRESHOLDS, velocityGrowthFirstMark: 6, velocityGrowthLongRangeMark: 5 },
+    }),
   ],
   [
     "another team's sprint as baseline",

@@ -19,10 +19,14 @@ export function typedMeasures(
     const { typed, usual } = SETTINGS[name] as unknown as Setting<TeamSettings[SettingName]>;
     return [name, typed(usual)];
   });
-  const shares = THRESHOLD_NAMES.map((name) => [name, String(THRESHOLDS[name].usual * 100)]);
+  const shares = THRESHOLD_NAMES.map((name) => [name, percentOf(THRESHOLDS[name].usual)]);
   return {
     ...(Object.fromEntries(settings) as Record<SettingName, string>),
     ...change,
     thresholds: { ...(Object.fromEntries(shares) as Typed['thresholds']), ...thresholds },
   };
+}
+
+function percentOf(share: number | undefined): string {
+  return share === undefined ? '' : String(share * 100);
 }

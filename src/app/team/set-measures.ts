@@ -1,5 +1,6 @@
 /** Changes how a team works and is measured: its settings and its thresholds. */
 import {
+  canBeOff,
   THRESHOLDS,
   type ThresholdName,
   type Thresholds,
@@ -40,10 +41,12 @@ export async function setMeasures(deps: AppDependencies, actor: Actor, input: Me
     return usual;
   });
   const thresholds = thresholdsFrom((name) => {
-    const share = parsePercent(input.thresholds[name]);
+    const typed = input.thresholds[name].trim();
+    if (typed === '' && canBeOff(name)) return undefined;
+    const share = parsePercent(typed);
     const { usual, most } = THRESHOLDS[name];
     if (share !== undefined && share <= most) return share;
-    const problem = { code: 'no-percentage', most: most * 100, example: usual * 100 } as const;
+    const problem = { code: 'no-percentage', most: most * 100, example: (usual ?? 2) * 100 } as const;
     problems.push({ field: name, problem });
     return usual;
   });
@@ -66,7 +69,7 @@ export async function setMeasures(deps: AppDependencies, actor: Actor, input: Me
 
 /** Moves the decimal point in the text rather than dividing, so that 33.3 becomes exactly what 0.333 is. */
 function parsePercent(text: string): number | undefined {
-  const match = /^(\d{1,4}(?:[.,]\d+)?)\s*%?$/.exec(text.trim());
+  const match = /^(\d{1,4}(?:[.,]\d+)?)\s*%?$/.exec(text);
   return match ? Number(`${(match[1] as string).replace(',', '.')}e-2`) : undefined;
 }
 

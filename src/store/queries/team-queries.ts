@@ -2,9 +2,9 @@
 import { and, asc, eq, inArray, sql } from 'drizzle-orm';
 import type { TeamReading, TeamWriting } from '../../app/ports/teams.ts';
 import { Refusal } from '../../app/refusal.ts';
-import { mapSettings, SETTING_NAMES, type SettingName, type TeamSettings } from '../../app/team/settings.ts';
+import { mapSettings, SETTING_NAMES, type TeamSettings } from '../../app/team/settings.ts';
 import type { Member, Team } from '../../app/team/team.ts';
-import { thresholdsFrom } from '../../sprint/thresholds.ts';
+import { THRESHOLD_NAMES, type Thresholds, thresholdsFrom } from '../../sprint/thresholds.ts';
 import { members, teams } from '../schema.ts';
 import { SQL_STATE, sqlErrorOf } from '../sql-error.ts';
 import type { SqlSession } from './sql-session.ts';
@@ -21,17 +21,26 @@ export function teamOf(row: typeof teams.$inferSelect): Team {
     daysOff: row.daysOff,
     productOwnerId: row.productOwnerId ?? undefined,
     baselineSprintId: row.baselineSprintId ?? undefined,
-    thresholds: thresholdsFrom((name) => row[name]),
+    thresholds: thresholdsFrom((name) => row[name] ?? undefined),
     ...settingsIn(row),
   };
 }
 
-/** The columns of the settings: one that a team may leave open is null then. */
-type SettingColumns = {
-  readonly [Name in SettingName]: undefined extends TeamSettings[Name]
-    ? Exclude<TeamSettings[Name], undefined> | null
-    : TeamSettings[Name];
+/** The columns of settings or thresholds: one that a team may leave open is null then. */
+type ColumnsOf<Values> = {
+  readonly [Name in keyof Values]: undefined extends Values[Name]
+    ? Exclude<Values[Name], undefined> | null
+    : Values[Name];
 };
+type SettingColumns = ColumnsOf<TeamSettings>;
+
+/** A value that is open is null in its column. */
+function columnsOf<Values extends object>(
+  names: readonly (keyof Values)[],
+  values: Values,
+): ColumnsOf<Values> {
+  return Object.fromEntries(names.map((name) => [name, values[name] ?? null])) as ColumnsOf<Values>;
+}
 
 function settingsIn(columns: SettingColumns): TeamSettings {
   return mapSettings((_, name) => columns[name] ?? undefined);
@@ -54,11 +63,10 @@ export function membersOf(rows: readonly (typeof members.$inferSelect)[]): Membe
 
 function rowOf(team: Team): Omit<typeof teams.$inferInsert, 'createdAt'> {
   const { workingDays, thresholds, productOwnerId, baselineSprintId, ...same } = team;
-  const settings = SETTING_NAMES.map((name) => [name, team[name] ?? null]);
   return {
     ...same,
-    ...thresholds,
-    ...(Object.fromEntries(settings) as SettingColumns),
+    ...columnsOf<Thresholds>(THRESHOLD_NAMES, thresholds),
+    ...columnsOf<TeamSettings>(SETTING_NAMES, team),
     workingDays: [...workingDays],
     productOwnerId: productOwnerId ?? null,
     baselineSprintId: baselineSprintId ?? null,

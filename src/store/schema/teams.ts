@@ -41,8 +41,10 @@ export const teams = loadline.table(
     planShareAtLeast: doublePrecision('plan_share_at_least').notNull(),
     estimateAccuracyAtLeast: doublePrecision('estimate_accuracy_at_least').notNull(),
     estimateAccuracyAtMost: doublePrecision('estimate_accuracy_at_most').notNull(),
-    velocityGrowthFirstMark: doublePrecision('velocity_growth_first_mark').notNull(),
-    velocityGrowthLongRangeMark: doublePrecision('velocity_growth_long_range_mark').notNull(),
+    /** Null: no mark. */
+    velocityGrowthFirstMark: doublePrecision('velocity_growth_first_mark'),
+    /** Null: no mark. */
+    velocityGrowthLongRangeMark: doublePrecision('velocity_growth_long_range_mark'),
     productOwnerId: text('product_owner_id'),
     baselineSprintId: text('baseline_sprint_id'),
     /** After how many months a sprint is reduced to its totals; null: never. */

@@ -63,8 +63,8 @@ threshold-hint =
         [planShareAtLeast] How much of what the sprint became had been planned. Below this there is a note.
         [estimateAccuracyAtLeast] Below this there is a note.
         [estimateAccuracyAtMost] Above this there is a note: estimating may cost more than it brings.
-        [velocityGrowthFirstMark] Velocity, compared with the baseline sprint. At this mark there is a note.
-       *[velocityGrowthLongRangeMark] At this mark there is another note.
+        [velocityGrowthFirstMark] Velocity, compared with the baseline sprint. At this mark there is a note. Leave it empty for no mark.
+       *[velocityGrowthLongRangeMark] At this mark there is another note. Leave it empty for no mark.
     }
 
 ## Days of the week

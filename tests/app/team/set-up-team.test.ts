@@ -328,6 +328,14 @@ describe('the measures', () => {
     });
   });
 
+  test('switch the marks of the velocity growth off again when their fields are left empty', async () => {
+    const h = harness();
+    const { id: teamId } = await h.setUpTeam();
+    await setMeasures(h.deps, ana, { teamId, ...MEASURES });
+    await setMeasures(h.deps, ana, { teamId, ...typedMeasures() });
+    expect((await measuresForm(h.deps, ana, directMessagesOf('ana'))).thresholds).toEqual(DEFAULT_THRESHOLDS);
+  });
+
   test('keep details without end when no number of months is given', async () => {
     const h = harness();
     const { id: teamId } = await h.setUpTeam();
@@ -383,7 +391,7 @@ describe('the measures', () => {
     [
       'velocityGrowthFirstMark',
       { velocityGrowthFirstMark: 'x' },
-      'Write a percentage from 0 to 10,000, for example 240.',
+      'Write a percentage from 0 to 10,000, for example 200.',
     ],
     [
       'estimateAccuracyAtLeast',
@@ -392,7 +400,7 @@ describe('the measures', () => {
     ],
     [
       'velocityGrowthFirstMark',
-      { velocityGrowthFirstMark: '600' },
+      { velocityGrowthFirstMark: '600', velocityGrowthLongRangeMark: '500' },
       'The first mark of the velocity growth is above the long-range mark.',
     ],
   ])('the threshold %s in %j is refused', async (field, change, message) => {

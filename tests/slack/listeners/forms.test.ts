@@ -115,8 +115,8 @@ describe('forms sent off', () => {
         planShareAtLeast: '80',
         estimateAccuracyAtLeast: '80',
         estimateAccuracyAtMost: '95',
-        velocityGrowthFirstMark: '240',
-        velocityGrowthLongRangeMark: '500',
+        velocityGrowthFirstMark: '',
+        velocityGrowthLongRangeMark: '',
       },
     });
   });

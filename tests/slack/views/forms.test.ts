@@ -86,8 +86,8 @@ describe('measures', () => {
       <planShareAtLeast> Plan share at least (%): "80" – How much of what the sprint became had been planned. Below this there is a note.
       <estimateAccuracyAtLeast> Estimate accuracy at least (%): "80" – Below this there is a note.
       <estimateAccuracyAtMost> Estimate accuracy at most (%): "95" – Above this there is a note: estimating may cost more than it brings.
-      <velocityGrowthFirstMark> Velocity growth, first mark (%): "240" – Velocity, compared with the baseline sprint. At this mark there is a note.
-      <velocityGrowthLongRangeMark> Velocity growth, long-range mark (%): "500" – At this mark there is another note."
+      <velocityGrowthFirstMark> Velocity growth, first mark (%) (optional):  – Velocity, compared with the baseline sprint. At this mark there is a note. Leave it empty for no mark.
+      <velocityGrowthLongRangeMark> Velocity growth, long-range mark (%) (optional):  – At this mark there is another note. Leave it empty for no mark."
     `);
   });
 

@@ -13,7 +13,7 @@ import {
   type TeamSettings,
 } from '../../../app/team/settings.ts';
 import type { Team } from '../../../app/team/team.ts';
-import { THRESHOLD_NAMES } from '../../../sprint/thresholds.ts';
+import { canBeOff, THRESHOLD_NAMES } from '../../../sprint/thresholds.ts';
 import { Markup, mrkdwn, say } from '../../../words/say.ts';
 import { WEEKDAYS, weekdayName } from '../../../words/team.ts';
 import { bold, context, section } from '../block-builders.ts';
@@ -114,6 +114,7 @@ export function measuresFormView(team: Team, replyTo?: string): ModalView {
         label: say('threshold-label', { threshold }),
         hint: say('threshold-hint', { threshold }),
         initial: percentTyped(team.thresholds[threshold]),
+        optional: canBeOff(threshold),
         maxLength: 12,
       }),
     ),
@@ -132,8 +133,8 @@ function settingField<Name extends SettingName>(setting: Name, team: TeamSetting
 }
 
 /** As one would type it: without the sign, and without the dust of binary fractions. */
-function percentTyped(share: number): string {
-  return String(Math.round(share * 1e10) / 1e8);
+function percentTyped(share: number | undefined): string {
+  return share === undefined ? '' : String(Math.round(share * 1e10) / 1e8);
 }
 
 /** Says what follows before somebody leaves. */
