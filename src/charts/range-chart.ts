@@ -229,7 +229,7 @@ function tableCells(advice: RangeAdvice, { first, coming }: Places): ScatterSeri
   });
   const past = shownSprints(advice).flatMap((sprint, index) => {
     const amounts = [sprint.commitmentPoints, sprint.pulledInPoints, sprint.velocityPoints];
-    const verdict = pastVerdict(sprint, advice.thresholds) === 'not-known' ? [undefined] : [];
+    const verdict = pastVerdict(sprint, advice) === 'not-known' ? [undefined] : [];
     return [...amounts, ...verdict].map((points, row) => cell(first + index, row, tablePoints(points)));
   });
   const chance =
@@ -248,7 +248,7 @@ function tableCells(advice: RangeAdvice, { first, coming }: Places): ScatterSeri
 
 /** Each verdict that there is has a symbol of its own, and its word in the key. */
 function verdicts(advice: RangeAdvice, { first }: Places): ScatterSeriesOption[] {
-  const past = shownSprints(advice).map((sprint) => pastVerdict(sprint, advice.thresholds));
+  const past = shownSprints(advice).map((sprint) => pastVerdict(sprint, advice));
   const filled = { symbolSize: 12, itemStyle: { color: palette.ink } };
   const open = { color: palette.card, borderColor: palette.ink, borderWidth: 1.5 };
   const looks = [

@@ -8,7 +8,7 @@ import { type SprintRatios, sprintRatios } from './sprint-ratios.ts';
 import { thresholdNotes } from './threshold-notes.ts';
 import type { Thresholds } from './thresholds.ts';
 import { type SprintTotals, sprintTotals } from './totals.ts';
-import { type VerdictResult, verdictOf } from './verdict.ts';
+import { type VerdictResult, type VerdictRules, verdictOf } from './verdict.ts';
 
 /** The sprint that velocity growth compares with. */
 export interface Baseline {
@@ -31,7 +31,7 @@ export interface SprintSummary {
 }
 
 /** How a team measures itself. */
-export interface Yardstick {
+export interface Yardstick extends VerdictRules {
   readonly scale: Scale;
   readonly thresholds: Thresholds;
   /** Undefined when this sprint may become the baseline itself. */
@@ -67,12 +67,12 @@ export function runningSummary(states: readonly CardState[], yardstick: Yardstic
 
 function summaryAgainst(
   states: readonly CardState[],
-  yardstick: Pick<Yardstick, 'scale' | 'thresholds'>,
+  yardstick: VerdictRules & Pick<Yardstick, 'scale' | 'thresholds'>,
   baselineVelocityPoints: number | undefined,
 ): SprintSummary {
   const totals = sprintTotals(states, yardstick.scale);
   const ratios = sprintRatios(totals, baselineVelocityPoints);
-  const verdict = verdictOf(ratios, yardstick.thresholds);
+  const verdict = verdictOf(ratios, yardstick);
   return { totals, ratios, verdict, notes: coachingNotes(ratios, yardstick.thresholds) };
 }
 

@@ -19,13 +19,20 @@ export interface VerdictResult {
   readonly failedTests: readonly FailedTest[];
 }
 
+/** What a team judges its sprints by. */
+export interface VerdictRules {
+  readonly thresholds: Pick<Thresholds, 'keptShareAtLeast' | 'surpriseRatioAtMost'>;
+  /** False: the kept share alone decides. Missing: surprise work counts. */
+  readonly surpriseInVerdict?: boolean | undefined;
+}
+
 /**
- * `kept` when the kept share reaches its floor and the surprise ratio stays within its ceiling, otherwise
- * `missed`; `no plan` when there was no commitment. A value that lies on its threshold passes.
+ * `kept` when the kept share reaches its floor and the surprise ratio, where it counts, stays within its ceiling,
+ * otherwise `missed`; `no plan` when there was no commitment. A value that lies on its threshold passes.
  */
 export function verdictOf(
   ratios: Pick<SprintRatios, 'keptShare' | 'surpriseRatio'>,
-  thresholds: Pick<Thresholds, 'keptShareAtLeast' | 'surpriseRatioAtMost'>,
+  { thresholds, surpriseInVerdict = true }: VerdictRules,
 ): VerdictResult {
   const { keptShare, surpriseRatio } = ratios;
   if (!isDefined(keptShare) || !isDefined(surpriseRatio)) return { verdict: 'no plan', failedTests: [] };
@@ -35,7 +42,7 @@ export function verdictOf(
     failedTests.push({ id: 'keptShare', value: keptShare, threshold: floor, distance: floor - keptShare });
   }
   const ceiling = thresholds.surpriseRatioAtMost;
-  if (surpriseRatio > ceiling) {
+  if (surpriseInVerdict && surpriseRatio > ceiling) {
     failedTests.push({
       id: 'surpriseRatio',
       value: surpriseRatio,

@@ -448,8 +448,9 @@ export interface Messages {
     readonly points: number;
     readonly value: string;
     readonly threshold: string;
+    readonly drift: number;
   };
-  'verdict-surprise-no-plan': { readonly points: number };
+  'verdict-surprise-no-plan': { readonly points: number; readonly drift: number };
   'verdict-pulled-in': {
     readonly is: 'beyond' | 'within';
     readonly points: number;
@@ -696,8 +697,13 @@ export interface Messages {
   'plan-time-more': { readonly count: number };
   'digest-title': { readonly sprint: string; readonly day: string };
   'digest-change': { readonly before: 'heavy' | 'light' | 'none' | 'on-the-line' | 'same' };
-  'digest-surprise': { readonly points: number; readonly value: string; readonly threshold: string };
-  'digest-surprise-no-plan': { readonly points: number };
+  'digest-surprise': {
+    readonly points: number;
+    readonly value: string;
+    readonly threshold: string;
+    readonly drift: number;
+  };
+  'digest-surprise-no-plan': { readonly points: number; readonly drift: number };
   'digest-blocked-title': Record<never, never>;
   'digest-blocked': { readonly card: string; readonly since: string };
   'digest-blocked-on': { readonly card: string; readonly since: string; readonly on: string };
@@ -1808,6 +1814,7 @@ export interface Messages {
   'problem-not-points': { readonly most: number };
   'problem-team-name': { readonly most: number };
   'problem-no-time-zone': Record<never, never>;
+  'problem-no-choice': Record<never, never>;
   'problem-no-time': { readonly example: string };
   'problem-no-working-day': Record<never, never>;
   'problem-no-members': Record<never, never>;
@@ -2431,8 +2438,25 @@ export interface Messages {
   'measures-title': Record<never, never>;
   'measures-submit': Record<never, never>;
   'measures-intro': { readonly team: string };
-  'setting-label': { readonly setting: 'closesAt' | 'reminderAfterMinutes' | 'retentionMonths' | 'scale' };
-  'setting-hint': { readonly setting: 'closesAt' | 'reminderAfterMinutes' | 'retentionMonths' | 'scale' };
+  'setting-label': {
+    readonly setting:
+      | 'carriedOver'
+      | 'closesAt'
+      | 'reminderAfterMinutes'
+      | 'retentionMonths'
+      | 'scale'
+      | 'surpriseInVerdict';
+  };
+  'setting-hint': {
+    readonly setting:
+      | 'carriedOver'
+      | 'closesAt'
+      | 'reminderAfterMinutes'
+      | 'retentionMonths'
+      | 'scale'
+      | 'surpriseInVerdict';
+  };
+  'setting-choice': { readonly choice: 'left' | 'new-estimate' | 'no' | 'yes' };
   'measures-thresholds': Record<never, never>;
   'threshold-label': {
     readonly threshold:

@@ -24,7 +24,7 @@ export function rangeWords(advice: RangeAdvice): AdviceWords {
       ...endsWords(range, thresholds),
       `${comingWords(advice)} ${mrkdwn('range-scaled')}`,
       basisWords(range, past),
-      ...surpriseWords(range, thresholds),
+      ...(advice.surpriseInVerdict === false ? [] : surpriseWords(range, thresholds)),
     ],
     unknown: [
       ...range.missing.map((missing) => sayCode('range-missing', missing, 'mrkdwn')),

@@ -52,10 +52,16 @@ export function fourNumbers({ summary, thresholds }: VerdictContent): string[] {
     return isDefined(ratios[id]) ? { is: 'within', ...against(ratios[id], thresholds[name]) } : undefined;
   };
   const finished = test('keptShare', 'keptShareAtLeast');
-  const surprise = test('surpriseRatio', 'surpriseRatioAtMost');
+  const surprise = belowCeiling(ratios.surpriseRatio, thresholds.surpriseRatioAtMost);
   const pulledIn = belowCeiling(ratios.pullInRatio, thresholds.pullInRatioAtMost);
-  const { committedFinishedPoints, commitmentPoints, surprisePoints, pulledInPoints, velocityPoints } =
-    totals;
+  const {
+    committedFinishedPoints,
+    commitmentPoints,
+    surprisePoints,
+    driftPoints,
+    pulledInPoints,
+    velocityPoints,
+  } = totals;
   return [
     finished
       ? say('verdict-finished', {
@@ -65,8 +71,8 @@ export function fourNumbers({ summary, thresholds }: VerdictContent): string[] {
         })
       : say('verdict-finished-no-plan', { finished: velocityPoints }),
     surprise
-      ? say('verdict-surprise', { ...surprise, points: surprisePoints })
-      : say('verdict-surprise-no-plan', { points: surprisePoints }),
+      ? say('verdict-surprise', { ...surprise, points: surprisePoints, drift: driftPoints })
+      : say('verdict-surprise-no-plan', { points: surprisePoints, drift: driftPoints }),
     pulledIn
       ? say('verdict-pulled-in', { ...pulledIn, points: pulledInPoints })
       : say('verdict-pulled-in-no-plan', { points: pulledInPoints }),

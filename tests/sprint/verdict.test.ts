@@ -4,7 +4,7 @@ import { undefinedBecause } from '../../src/sprint/undefined-value.ts';
 import { verdictOf } from '../../src/sprint/verdict.ts';
 
 function verdict(keptShare: number, surpriseRatio: number) {
-  return verdictOf({ keptShare, surpriseRatio }, DEFAULT_THRESHOLDS);
+  return verdictOf({ keptShare, surpriseRatio }, { thresholds: DEFAULT_THRESHOLDS });
 }
 
 describe('the verdict', () => {
@@ -40,16 +40,27 @@ describe('the verdict', () => {
 
   test('is no plan when there was no commitment', () => {
     const none = undefinedBecause('no-commitment');
-    expect(verdictOf({ keptShare: none, surpriseRatio: none }, DEFAULT_THRESHOLDS)).toEqual({
+    expect(verdictOf({ keptShare: none, surpriseRatio: none }, { thresholds: DEFAULT_THRESHOLDS })).toEqual({
       verdict: 'no plan',
       failedTests: [],
     });
   });
 
   test("goes by the team's own thresholds", () => {
-    const thresholds = { keptShareAtLeast: 0.5, surpriseRatioAtMost: 0 };
-    expect(verdictOf({ keptShare: 0.5, surpriseRatio: 0 }, thresholds).verdict).toBe('kept');
-    expect(verdictOf({ keptShare: 0.5, surpriseRatio: 0.01 }, thresholds).verdict).toBe('missed');
+    const rules = { thresholds: { keptShareAtLeast: 0.5, surpriseRatioAtMost: 0 } };
+    expect(verdictOf({ keptShare: 0.5, surpriseRatio: 0 }, rules).verdict).toBe('kept');
+    expect(verdictOf({ keptShare: 0.5, surpriseRatio: 0.01 }, rules).verdict).toBe('missed');
+  });
+
+  test('leaves surprise work out where the team says so', () => {
+    const rules = { thresholds: DEFAULT_THRESHOLDS, surpriseInVerdict: false };
+    expect(verdictOf({ keptShare: 0.8, surpriseRatio: 3 }, rules)).toEqual({
+      verdict: 'kept',
+      failedTests: [],
+    });
+    expect(verdictOf({ keptShare: 0.7, surpriseRatio: 3 }, rules).failedTests.map(({ id }) => id)).toEqual([
+      'keptShare',
+    ]);
   });
 
   test('a share that equals its threshold as a fraction equals it as a number', () => {

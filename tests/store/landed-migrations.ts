@@ -27,4 +27,5 @@ export const LANDED_MIGRATIONS: Readonly<Record<string, string>> = {
   '0021_blocked_posts.sql': 'a65193a76c7f3214214af600cf0ea71657a5b3e595c9ec2e58c87e8472593b35',
   '0022_digests.sql': '49edcfc1cf7053658eb4cb57be3d9789c62858c42442038065e97bd203eb8686',
   '0023_marks_off.sql': '9752b999d04fedfbf735d78cccd81fc7ff3e6eec76f977eaf6d4997a63e15529',
+  '0024_fair_measures.sql': '456ff24c34e37f9a88e635119d290689f29350087ae53bb5a65f3761f84e63cd',
 };

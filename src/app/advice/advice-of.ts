@@ -33,7 +33,7 @@ export async function adviceOf(
     case 'range': {
       const span = await spanAsked(tx.read, team, question, on);
       const coming = comingSprint(team, members, span, question.awayDays);
-      return { ...base, question, ...rangeOf(team.thresholds, past, coming) };
+      return { ...base, question, ...rangeOf(team, past, coming) };
     }
     case 'forecast': {
       const { startsOn } = await spanAsked(tx.read, team, question, on);

@@ -12,6 +12,7 @@ import type { Day } from '../../sprint/calendar.ts';
 import type { RatioId } from '../../sprint/sprint-ratios.ts';
 import type { Thresholds } from '../../sprint/thresholds.ts';
 import type { Ratio, UndefinedValue } from '../../sprint/undefined-value.ts';
+import type { VerdictRules } from '../../sprint/verdict.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
 import type { Team } from '../team/team.ts';
 
@@ -65,7 +66,7 @@ export interface ComingSprint {
   readonly awayDays: number | undefined;
 }
 
-export interface RangeAdvice extends AdviceBase {
+export interface RangeAdvice extends AdviceBase, VerdictRules {
   readonly question: Extract<AdviceQuestion, { about: 'range' }>;
   readonly coming: ComingSprint;
   readonly range: CommitmentRange | UndefinedValue;

@@ -7,7 +7,6 @@ import {
   chancePulledInTooMuch,
   commitmentRange,
 } from '../../forecast/commitment-range.ts';
-import type { Thresholds } from '../../sprint/thresholds.ts';
 import type { UndefinedValue } from '../../sprint/undefined-value.ts';
 import { memberDaysOf } from '../../sprint/work-calendar.ts';
 import { sprintDays } from '../clock/sprint-clock.ts';
@@ -35,12 +34,15 @@ export function comingSprint(
   };
 }
 
+/** What a team judges by. */
+type RangeRules = Pick<RangeAdvice, 'thresholds' | 'surpriseInVerdict'>;
+
 /** @param past oldest first */
 export function rangeOf(
-  thresholds: Thresholds,
+  { thresholds, surpriseInVerdict }: RangeRules,
   past: readonly PastSprint[],
   coming: ComingSprint,
-): Pick<RangeAdvice, 'coming' | 'range' | 'past' | 'thresholds'> {
+): Pick<RangeAdvice, 'coming' | 'range' | 'past'> & RangeRules {
   const { workingDays, members, memberDays, awayDays } = coming;
   const allThere = workingDays * members;
   const commitments = commitmentPast(past);
@@ -58,7 +60,7 @@ export function rangeOf(
     'undefined' in range
       ? past.filter(({ commitmentPoints }) => commitmentPoints > 0).slice(-RECENT_SPRINTS)
       : past.filter((_, i) => range.model.used.some((sprint) => sprint === commitments[i]));
-  return { coming, range, past: used, thresholds };
+  return { coming, range, past: used, thresholds, surpriseInVerdict };
 }
 
 /** A commitment beside the range. Chances from 0 to 1. */

@@ -229,11 +229,7 @@ export async function listCards(
       heading: { team, sprint },
       cards: states.map(cardLine),
       openCount: states.filter(isOpenCard).length,
-      summary: runningSummary(states, {
-        scale: team.scale,
-        thresholds: team.thresholds,
-        baseline,
-      }),
+      summary: runningSummary(states, { ...team, baseline }),
       planChanges: await tx.read.planChangesOf(sprint.id),
     };
   });

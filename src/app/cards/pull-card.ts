@@ -233,11 +233,7 @@ async function pulledCard(
   return {
     heading: { team, sprint },
     card: cardLine(states.find((state) => state.card.id === card.id) as SprintCardState),
-    summary: runningSummary(states, {
-      scale: team.scale,
-      thresholds: team.thresholds,
-      baseline,
-    }),
+    summary: runningSummary(states, { ...team, baseline }),
     check,
   };
 }

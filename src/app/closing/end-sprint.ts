@@ -51,11 +51,7 @@ async function recordResult(
 ): Promise<void> {
   const records = await tx.read.recordsOf(sprint.id);
   const states = statesOf(records);
-  const yardstick = {
-    scale: team.scale,
-    thresholds: team.thresholds,
-    baseline: await tx.read.baselineOf(team, sprint.id),
-  };
+  const yardstick = { ...team, baseline: await tx.read.baselineOf(team, sprint.id) };
   if (!cancelled)
     await tx.write.history.savePastSprint(await pastSprintAtClosing(tx.read, team, sprint, now));
   const before = await tx.read.latestResult(sprint.id);

@@ -155,14 +155,14 @@ function fromPosted({ totals, ratios }: SprintSummary): FromRecords {
   return { ...totals, ratios, trace: [], cards: [] };
 }
 
-/** By the team's thresholds of today; undefined when what it would be judged by isn't known. */
+/** By the team's rules of today; undefined when what it would be judged by isn't known. */
 function verdictNow(
-  { thresholds }: Team,
+  rules: Team,
   { commitmentPoints, ratios }: Pick<PastSprint, 'commitmentPoints' | 'ratios'>,
 ): Verdict | undefined {
   const isKnown = isDefined(ratios.keptShare) && isDefined(ratios.surpriseRatio);
   if (commitmentPoints > 0 && !isKnown) return undefined;
-  return verdictOf(ratios, thresholds).verdict;
+  return verdictOf(ratios, rules).verdict;
 }
 
 function ratioCells(ratios: { readonly [Id in RatioId]: Ratio | undefined }): CsvRow<'sprints'> {

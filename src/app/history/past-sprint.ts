@@ -2,9 +2,8 @@
 import type { SprintSoFar } from '../../forecast/sprint-so-far.ts';
 import type { Day } from '../../sprint/calendar.ts';
 import type { SprintRatios } from '../../sprint/sprint-ratios.ts';
-import type { Thresholds } from '../../sprint/thresholds.ts';
 import { isDefined } from '../../sprint/undefined-value.ts';
-import { type Verdict, verdictOf } from '../../sprint/verdict.ts';
+import { type Verdict, type VerdictRules, verdictOf } from '../../sprint/verdict.ts';
 import type { Sprint } from '../team/team.ts';
 
 /** The state of the sprint on one of its evenings. */
@@ -70,16 +69,15 @@ export interface RecordedValue {
 export type PastVerdict = Verdict | 'not-known';
 
 /**
- * By today's thresholds. An import may leave out how much of the commitment was finished (then it is `not-known`), or
+ * By today's rules. An import may leave out how much of the commitment was finished (then it is `not-known`), or
  * the surprise work (then the kept share alone decides).
  */
 export function pastVerdict(
   { commitmentPoints, ratios }: Pick<PastSprint, 'commitmentPoints' | 'ratios'>,
-  thresholds: Thresholds,
+  rules: VerdictRules,
 ): PastVerdict {
   if (commitmentPoints === 0) return 'no plan';
   const { keptShare, surpriseRatio } = ratios;
   if (!isDefined(keptShare)) return 'not-known';
-  return verdictOf({ keptShare, surpriseRatio: isDefined(surpriseRatio) ? surpriseRatio : 0 }, thresholds)
-    .verdict;
+  return verdictOf({ keptShare, surpriseRatio: isDefined(surpriseRatio) ? surpriseRatio : 0 }, rules).verdict;
 }

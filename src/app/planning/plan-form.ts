@@ -44,7 +44,8 @@ async function freshDraft(
     .map(({ card, leftPoints }) =>
       formatCardLine(
         { key: hasOwnKey(card) ? card.key : undefined, title: card.title, link: card.link },
-        formatPoints(leftPoints),
+        // A question mark has to be replaced before the plan can be committed.
+        team.carriedOver === 'left' ? formatPoints(leftPoints) : '?',
         callableNames(card.ownerIds, members),
       ),
     );

@@ -111,7 +111,7 @@ function rangeForPlan(
 ): RangeAdvice {
   const coming = comingSprint(team, members, { startsOn, endsOn }, awayDays);
   const question = { about: 'range', startsOn, endsOn, awayDays } as const;
-  return { ...adviceBase(team, past, on), question, ...rangeOf(team.thresholds, past, coming) };
+  return { ...adviceBase(team, past, on), question, ...rangeOf(team, past, coming) };
 }
 
 async function recentSprints(read: Reading, past: readonly PastSprint[]): Promise<RecentSprint[]> {

@@ -17,6 +17,10 @@ export const SETTINGS = {
    * After how many months a finished sprint is reduced to its totals; undefined: never. Usually a year of seasons, and a
    * month to look back at it from: common practice, no published source. Ten years mean forever in practice.
    */
+  /** Whether surprise work above its ceiling makes a sprint missed. */
+  surpriseInVerdict: yesOrNo(true),
+  /** What an unfinished card is planned with in the next sprint: what is left of it, or an estimate still to be made. */
+  carriedOver: oneOf('left', ['left', 'new-estimate']),
   retentionMonths: orNone(wholeNumber({ usual: 13, least: 1, most: 120, problem: 'retention-months' })),
 };
 
@@ -32,6 +36,7 @@ export type SettingProblem =
   | { readonly code: 'no-time'; readonly example: string }
   | { readonly code: 'reminder-minutes'; readonly least: number; readonly most: number }
   | { readonly code: 'retention-months'; readonly least: number; readonly most: number }
+  | { readonly code: 'no-choice' }
   | { readonly code: 'not-a-scale' }
   | ScaleProblem;
 
@@ -40,11 +45,18 @@ export interface Setting<Value> {
   readonly usual: Value;
   readonly field:
     | { readonly kind: 'time' }
+    | { readonly kind: 'choice'; readonly choices: readonly SettingChoice[] }
     | { readonly kind: 'text'; readonly maxLength: number; readonly optional?: boolean };
   /** As it is typed into its field. */
   readonly typed: (value: Value) => string;
   readonly read: (typed: string) => Read<Value>;
 }
+
+/** The choices of settings, as the message `setting-choice` knows them. */
+export type SettingChoice = 'yes' | 'no' | CarriedOver;
+
+/** See `SETTINGS.carriedOver`. */
+export type CarriedOver = 'left' | 'new-estimate';
 
 type Read<Value> = { readonly value: Value } | { readonly problem: SettingProblem };
 
@@ -103,6 +115,32 @@ function orNone<Value>(setting: Setting<Value>): Setting<Value | undefined> {
     field: setting.field.kind === 'text' ? { ...setting.field, optional: true } : setting.field,
     typed: (value) => (value === undefined ? '' : setting.typed(value)),
     read: (typed) => (typed.trim() === '' ? { value: undefined } : setting.read(typed)),
+  };
+}
+
+function oneOf<Value extends SettingChoice>(usual: Value, choices: readonly Value[]): Setting<Value> {
+  return {
+    usual,
+    field: { kind: 'choice', choices },
+    typed: (value) => value,
+    read(typed) {
+      const value = choices.find((choice) => choice === typed);
+      return value === undefined ? { problem: { code: 'no-choice' } } : { value };
+    },
+  };
+}
+
+function yesOrNo(usual: boolean): Setting<boolean> {
+  const typed = (value: boolean) => (value ? 'yes' : 'no');
+  const { field, read } = oneOf<'yes' | 'no'>(typed(usual), ['yes', 'no']);
+  return {
+    usual,
+    field,
+    typed,
+    read(text) {
+      const choice = read(text);
+      return 'value' in choice ? { value: choice.value === 'yes' } : choice;
+    },
   };
 }
 

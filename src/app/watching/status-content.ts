@@ -74,7 +74,7 @@ export async function statusContent(
     workingDays: time.total,
     workingDaysLeft: time.left,
     summary: {
-      ...runningSummary(states, { scale: team.scale, thresholds: team.thresholds, baseline }),
+      ...runningSummary(states, { ...team, baseline }),
       blockedCardDays: blockedCardDays(
         states,
         eveningsOf(team, sprint, instantOf(on, '00:00', team.timeZone)),

@@ -45,9 +45,9 @@ function changeSentence({ status, signalBefore }: DigestContent): string {
 
 function surpriseSentence({ status, surpriseCeiling }: DigestContent): string {
   const { totals, ratios } = status.summary;
-  const points = totals.surprisePoints;
-  if (!isDefined(ratios.surpriseRatio)) return mrkdwn('digest-surprise-no-plan', { points });
-  return mrkdwn('digest-surprise', { points, ...against(ratios.surpriseRatio, surpriseCeiling) });
+  const growth = { points: totals.surprisePoints, drift: totals.driftPoints };
+  if (!isDefined(ratios.surpriseRatio)) return mrkdwn('digest-surprise-no-plan', growth);
+  return mrkdwn('digest-surprise', { ...growth, ...against(ratios.surpriseRatio, surpriseCeiling) });
 }
 
 function blockedLine(card: CardLine): string {

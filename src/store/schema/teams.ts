@@ -14,6 +14,7 @@ import {
   text,
   unique,
 } from 'drizzle-orm/pg-core';
+import type { CarriedOver } from '../../app/team/settings.ts';
 import type { GoalMet, SprintState } from '../../app/team/team.ts';
 import type { Scale } from '../../sprint/scale.ts';
 import { THRESHOLD_NAMES } from '../../sprint/thresholds.ts';
@@ -49,6 +50,8 @@ export const teams = loadline.table(
     baselineSprintId: text('baseline_sprint_id'),
     /** After how many months a sprint is reduced to its totals; null: never. */
     retentionMonths: integer('retention_months'),
+    surpriseInVerdict: boolean('surprise_in_verdict').notNull().default(true),
+    carriedOver: text('carried_over').$type<CarriedOver>().notNull().default('left'),
     createdAt: instant('created_at').notNull().defaultNow(),
   },
   (team) => [
@@ -69,6 +72,7 @@ export const teams = loadline.table(
     check('teams_prompt_at_is_time', isTimeOfDay(team.promptAt)),
     check('teams_closing_time_is_time', isTimeOfDay(team.closesAt)),
     check('teams_retention_in_months', sql`${team.retentionMonths} between 1 and 120`),
+    check('teams_carried_over_known', sql`${team.carriedOver} in ('left', 'new-estimate')`),
     check('teams_reminder_within_day', sql`${team.reminderAfterMinutes} between 0 and 1440`),
     check(
       'teams_working_days_are_weekdays',

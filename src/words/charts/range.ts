@@ -97,7 +97,7 @@ function endsSentences(advised: AdvisedRange): string[] {
   }
 }
 
-function sprintSentence(sprint: PastSprint, { thresholds }: RangeAdvice, isNamed: boolean): string {
+function sprintSentence(sprint: PastSprint, advice: RangeAdvice, isNamed: boolean): string {
   const { name, endsOn: on, commitmentPoints, pulledInPoints, velocityPoints, importedAt } = sprint;
   const facts = [
     say('range-alt-sprint-commitment', { points: commitmentPoints }),
@@ -107,7 +107,7 @@ function sprintSentence(sprint: PastSprint, { thresholds }: RangeAdvice, isNamed
     velocityPoints === undefined
       ? say('range-past-velocity-unknown')
       : say('range-past-velocity', { points: velocityPoints }),
-    verdictWord(pastVerdict(sprint, thresholds)),
+    verdictWord(pastVerdict(sprint, advice)),
     ...(importedAt === undefined ? [] : [say('range-alt-sprint-imported')]),
   ];
   return isNamed

@@ -38,10 +38,19 @@ verdict-finished =
 verdict-finished-no-plan = Finished: { POINTS($finished) }, nothing committed
 verdict-surprise =
     { $is ->
-        [within] Surprise work: { POINTS($points) }, { $value } of the commitment (ceiling { $threshold })
-       *[beyond] Surprise work: { POINTS($points) }, { $value } of the commitment: above the ceiling of { $threshold }
+        [within] Surprise work: { POINTS($points) }, { $value } of the commitment (ceiling { $threshold }){ $drift ->
+            [0] {""}
+           *[other] ; estimate drift { SIGNED($drift) }
+        }
+       *[beyond] Surprise work: { POINTS($points) }, { $value } of the commitment: above the ceiling of { $threshold }{ $drift ->
+            [0] {""}
+           *[other] ; estimate drift { SIGNED($drift) }
+        }
     }
-verdict-surprise-no-plan = Surprise work: { POINTS($points) }
+verdict-surprise-no-plan = Surprise work: { POINTS($points) }{ $drift ->
+        [0] {""}
+       *[other] ; estimate drift { SIGNED($drift) }
+    }
 verdict-pulled-in =
     { $is ->
         [within] Pulled in: { POINTS($points) }, { $value } of the commitment (ceiling { $threshold })

@@ -9,8 +9,14 @@ digest-change =
         [same] The load signal is the same as the working day before.
        *[none] There was no load signal the working day before.
     }
-digest-surprise = Surprise work so far: { POINTS($points) }, { $value } of the commitment; its ceiling is { $threshold }.
-digest-surprise-no-plan = Surprise work so far: { POINTS($points) }. There was no commitment to compare it with.
+digest-surprise = Surprise work so far: { POINTS($points) }, { $value } of the commitment; its ceiling is { $threshold }.{ $drift ->
+        [0] {""}
+       *[other] {" "}Estimate drift: { SIGNED($drift) }.
+    }
+digest-surprise-no-plan = Surprise work so far: { POINTS($points) }. There was no commitment to compare it with.{ $drift ->
+        [0] {""}
+       *[other] {" "}Estimate drift: { SIGNED($drift) }.
+    }
 digest-blocked-title = Blocked
 digest-blocked = { $card } since { DAY($since) }
 digest-blocked-on = { $card } since { DAY($since) }: { $on }

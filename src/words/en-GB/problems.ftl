@@ -12,6 +12,7 @@ problem-not-points = Write points in halves from 0 to { NUMBER($most) }, for exa
 # The team's settings.
 problem-team-name = Give the team a name of 1 to { NUMBER($most) } characters.
 problem-no-time-zone = This isn’t a time zone. Write it as region and city, for example Europe/Lisbon or America/New_York.
+problem-no-choice = Choose one of the list.
 problem-no-time = Write the time as hours and minutes, for example { $example }.
 problem-no-working-day = Choose at least one working day.
 problem-no-members = Choose at least one member.

@@ -33,6 +33,8 @@ setting-label =
         [closesAt] When a sprint closes on its last day
         [reminderAfterMinutes] How many minutes after the daily prompt to remind once
         [scale] Planning scale
+        [surpriseInVerdict] Whether surprise work counts in the verdict
+        [carriedOver] What an unfinished card is planned with in the next sprint
        *[retentionMonths] How many months to keep the details of a sprint
     }
 setting-hint =
@@ -40,7 +42,16 @@ setting-hint =
         [closesAt] In the team’s time zone. A plan may set another time for its sprint.
         [reminderAfterMinutes] From 15 to 720.
         [scale] The sizes that an estimate may have, rising, for example 1, 2, 3, 5, 8, 13, 21.
+        [surpriseInVerdict] If it doesn’t, the kept share alone decides. Surprise work and estimate drift are shown either way.
+        [carriedOver] The next plan begins with these cards; you can change each line.
        *[retentionMonths] From 1 to 120. After that a sprint is reduced to its totals, for good: cards, answers, prompts and posts are deleted; verdicts, ratios and history stay. Leave it empty to keep everything.
+    }
+setting-choice =
+    { $choice ->
+        [yes] Yes
+        [no] No
+        [left] What is left of it
+       *[new-estimate] A new estimate
     }
 measures-thresholds = Thresholds, in percent
 # A field for each threshold.
@@ -58,7 +69,7 @@ threshold-label =
 threshold-hint =
     { $threshold ->
         [keptShareAtLeast] How much of the commitment must be finished for a sprint to be kept.
-        [surpriseRatioAtMost] Surprise work as a share of the commitment. Above this the sprint is missed.
+        [surpriseRatioAtMost] Surprise work as a share of the commitment. Above this the sprint is missed, if surprise work counts in the verdict.
         [pullInRatioAtMost] Pulled-in work as a share of the commitment. Above this there is a note.
         [planShareAtLeast] How much of what the sprint became had been planned. Below this there is a note.
         [estimateAccuracyAtLeast] Below this there is a note.

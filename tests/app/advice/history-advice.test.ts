@@ -10,6 +10,7 @@ import { undefinedBecause } from '../../../src/sprint/undefined-value.ts';
 import { pastRatios } from '../../support/past-ratios.ts';
 import { aPastSprint, finishing, pastSprintsOf } from '../past-sprints.ts';
 
+const WITH_MARKS = { ...DEFAULT_THRESHOLDS, velocityGrowthFirstMark: 2.4, velocityGrowthLongRangeMark: 5 };
 const TEAM = { thresholds: DEFAULT_THRESHOLDS, baselineSprintId: undefined };
 const UNKNOWN = { undefined: { code: 'velocity-unknown' } };
 
@@ -25,7 +26,7 @@ function ratioOf(
 
 describe('the history', () => {
   test('gives every ratio in a fixed order, with one value a sprint and the team’s own lines', () => {
-    const team = { ...TEAM, thresholds: { ...DEFAULT_THRESHOLDS, keptShareAtLeast: 0.7 } };
+    const team = { ...TEAM, thresholds: { ...WITH_MARKS, keptShareAtLeast: 0.7 } };
     const { ratios } = historyOf(team, pastSprintsOf([{}, {}]));
     expect(ratios.map(({ ratio, floor, ceiling, marks }) => [ratio, floor, ceiling, marks])).toEqual([
       ['keptShare', 0.7, undefined, []],

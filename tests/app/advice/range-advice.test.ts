@@ -6,6 +6,8 @@ import { NO_DAYS_OFF } from '../../../src/sprint/work-calendar.ts';
 import { aMember } from '../../store/store-examples.ts';
 import { finishing, missing, pastSprintsOf } from '../past-sprints.ts';
 
+const RULES = { thresholds: DEFAULT_THRESHOLDS };
+
 const TEAM = { timeZone: 'Europe/Lisbon', workingDays: [1, 2, 3, 4, 5], daysOff: NO_DAYS_OFF };
 const THREE = [
   { ...aMember(), isActive: true },
@@ -33,7 +35,7 @@ describe('the coming sprint', () => {
 
 describe('the range', () => {
   test('is that of the statistics, for the members and days that there will be', () => {
-    const { range } = rangeOf(DEFAULT_THRESHOLDS, STEADY, { ...COMING, awayDays: 6 });
+    const { range } = rangeOf(RULES, STEADY, { ...COMING, awayDays: 6 });
     const reckoned = commitmentRange(
       STEADY,
       { workingDays: 10, memberDays: 24, memberDaysWhenAllThere: 30 },
@@ -45,7 +47,7 @@ describe('the range', () => {
 
   test('is as much narrower as people are away', () => {
     const high = (awayDays: number): number => {
-      const { range } = rangeOf(DEFAULT_THRESHOLDS, STEADY, { ...COMING, awayDays });
+      const { range } = rangeOf(RULES, STEADY, { ...COMING, awayDays });
       return 'undefined' in range ? Number.NaN : (range.highPoints as number);
     };
     expect(high(15) / high(0)).toBeCloseTo(0.5, 1);
@@ -53,7 +55,7 @@ describe('the range', () => {
 
   test('goes by the members of today and their calendars, whether anybody was said to be away or not', () => {
     const highOf = (team: typeof TEAM, people: typeof THREE): number => {
-      const { range } = rangeOf(DEFAULT_THRESHOLDS, STEADY, comingSprint(team, people, DAYS, undefined));
+      const { range } = rangeOf(RULES, STEADY, comingSprint(team, people, DAYS, undefined));
       return 'undefined' in range ? Number.NaN : (range.highPoints as number);
     };
     const whole = highOf(TEAM, THREE);
@@ -62,19 +64,19 @@ describe('the range', () => {
     expect(highOf(TEAM, halfTime) / whole).toBeCloseTo(0.4, 1);
     expect(highOf({ ...TEAM, daysOff: oneWeekOff }, THREE) / whole).toBeCloseTo(0.5, 1);
     expect(highOf(TEAM, [...THREE, ...THREE]) / whole).toBeCloseTo(2, 1);
-    expect(rangeOf(DEFAULT_THRESHOLDS, STEADY, COMING).range).toMatchObject({ missing: [] });
+    expect(rangeOf(RULES, STEADY, COMING).range).toMatchObject({ missing: [] });
   });
 
   test('does not exist when everybody is away, also when members have left since they were counted', () => {
     const empty = { undefined: { code: 'nobody-there' } };
     for (const awayDays of [30, 40]) {
-      expect(rangeOf(DEFAULT_THRESHOLDS, STEADY, { ...COMING, awayDays }).range).toEqual(empty);
+      expect(rangeOf(RULES, STEADY, { ...COMING, awayDays }).range).toEqual(empty);
     }
   });
 
   test('comes with the sprints that it is made from: the latest twelve with a commitment', () => {
     const many = pastSprintsOf(Array.from({ length: 20 }, (_, i) => finishing(i === 17 ? 0 : 20, 4)));
-    const { past } = rangeOf(DEFAULT_THRESHOLDS, many, COMING);
+    const { past } = rangeOf(RULES, many, COMING);
     expect(past.map(({ name }) => name)).toEqual(
       [8, 9, 10, 11, 12, 13, 14, 15, 16, 17, 19, 20].map((n) => `Harbour ${n}`),
     );
@@ -82,7 +84,7 @@ describe('the range', () => {
 
   test('comes with the sprints that there are when they are too few', () => {
     const few = pastSprintsOf([finishing(20, 4), finishing(0, 12), finishing(18, 0)]);
-    const { past, range } = rangeOf(DEFAULT_THRESHOLDS, few, COMING);
+    const { past, range } = rangeOf(RULES, few, COMING);
     expect(range).toEqual({
       undefined: { code: 'few-sprints', needed: 3, known: 2, having: 'commitment' },
     });
@@ -91,7 +93,7 @@ describe('the range', () => {
 });
 
 describe('a commitment', () => {
-  const advice = rangeOf(DEFAULT_THRESHOLDS, STEADY, { ...COMING, awayDays: 0 });
+  const advice = rangeOf(RULES, STEADY, { ...COMING, awayDays: 0 });
   const ends = 'undefined' in advice.range ? undefined : advice.range;
   const [low, high] = [ends?.lowPoints as number, ends?.highPoints as number];
 
@@ -121,7 +123,7 @@ describe('a commitment', () => {
 
   test('is compared only with the end that is known', () => {
     const noPullIns = STEADY.map((sprint) => ({ ...sprint, pulledInPoints: undefined }));
-    const oneEnded = rangeOf(DEFAULT_THRESHOLDS, noPullIns, { ...COMING, awayDays: 0 });
+    const oneEnded = rangeOf(RULES, noPullIns, { ...COMING, awayDays: 0 });
     expect(oneEnded.range).toMatchObject({ lowPoints: { undefined: { code: 'few-sprints', known: 0 } } });
     const highPoints = 'undefined' in oneEnded.range ? Number.NaN : (oneEnded.range.highPoints as number);
     expect(readCommitment(1, oneEnded).lies).toBe('within');
@@ -131,14 +133,14 @@ describe('a commitment', () => {
 
   test('is in no range where the ends cross, however large it is; its chances are still known', () => {
     const wavering = pastSprintsOf([4, 30, 8, 26, 3, 33, 6, 28].map((points) => missing(34, points)));
-    const crossed = rangeOf(DEFAULT_THRESHOLDS, wavering, { ...COMING, awayDays: 0 });
+    const crossed = rangeOf(RULES, wavering, { ...COMING, awayDays: 0 });
     expect(crossed.range).toMatchObject({ crossed: { why: { code: 'varies-too-much' } } });
     for (const points of [1, 20, 100]) expect(readCommitment(points, crossed).lies).toBe('no range');
     expect(readCommitment(100, crossed).chanceKept).toBeLessThan(0.1);
   });
 
   test('has no chances before there is a range, for the same reason', () => {
-    const { range } = rangeOf(DEFAULT_THRESHOLDS, [], COMING);
+    const { range } = rangeOf(RULES, [], COMING);
     expect(readCommitment(20, { range, thresholds: DEFAULT_THRESHOLDS })).toEqual({
       lies: 'no range',
       chanceKept: range,

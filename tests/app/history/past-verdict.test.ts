@@ -4,7 +4,7 @@ import { DEFAULT_THRESHOLDS } from '../../../src/sprint/thresholds.ts';
 import { type Amounts, pastSprint } from '../../charts/past-examples.ts';
 
 const verdict = (amounts: Amounts, change = {}) =>
-  pastVerdict(pastSprint(0, amounts), { ...DEFAULT_THRESHOLDS, ...change });
+  pastVerdict(pastSprint(0, amounts), { thresholds: { ...DEFAULT_THRESHOLDS, ...change } });
 
 describe('how a past sprint came out', () => {
   test('follows both tests of the verdict', () => {

@@ -78,6 +78,20 @@ describe('the plan form', () => {
     ]);
   });
 
+  test('asks for a new estimate of each of them where the team wants that', async () => {
+    const { h, team } = await withTeam();
+    await setMeasures(h.deps, ana, { teamId: team.id, ...typedMeasures({ carriedOver: 'new-estimate' }) });
+    await h.plan(team, { cards: 'Tide table, 5, <@UBEN>' });
+    await h.pass('2026-11-13T17:00:00Z');
+    const { draft } = await planForm(h.deps, ana, CHANNEL);
+    expect(draft.cards).toBe('Tide table\t?\t@Ben Ode');
+    expect(await problemsOf(previewPlan(h.deps, ana, draft))).toEqual({
+      cards: expect.stringContaining('“?” isn’t an estimate'),
+    });
+    const { cards } = await previewPlan(h.deps, ana, { ...draft, cards: draft.cards.replace('?', '8') });
+    expect(cards).toMatchObject([{ title: 'Tide table', estimatePoints: 8 }]);
+  });
+
   test('leaves out owners who are not on the team any more', async () => {
     const { h, team } = await withTeam();
     await h.plan(team);

@@ -174,6 +174,8 @@ describe('setting up', () => {
       daysOff: NO_DAYS_OFF,
       scale: DEFAULT_SCALE,
       retentionMonths: 13,
+      surpriseInVerdict: true,
+      carriedOver: 'left',
       thresholds: DEFAULT_THRESHOLDS,
       productOwnerId: undefined,
       baselineSprintId: undefined,

@@ -12,6 +12,8 @@ const OTHERS: TeamSettings = {
   closesAt: '00:00',
   reminderAfterMinutes: 15,
   scale: [0, 0.5, 1, 3],
+  surpriseInVerdict: false,
+  carriedOver: 'new-estimate',
   retentionMonths: undefined,
 };
 

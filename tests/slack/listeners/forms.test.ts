@@ -108,6 +108,8 @@ describe('forms sent off', () => {
       reminderAfterMinutes: '180',
       scale: '1, 2, 4',
       retentionMonths: '',
+      surpriseInVerdict: 'yes',
+      carriedOver: 'left',
       thresholds: {
         keptShareAtLeast: '75',
         surpriseRatioAtMost: '20',

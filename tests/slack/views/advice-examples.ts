@@ -121,7 +121,7 @@ const coming = { startsOn: '2026-11-30', endsOn: '2026-12-11', workingDays: 10, 
 
 export function rangeAdvice(past: readonly PastSprint[], awayDays?: number): RangeAdvice {
   const question: AdviceQuestion = { about: 'range', ...(awayDays === undefined ? {} : { awayDays }) };
-  return { ...base, ...known(past), question, ...rangeOf(team.thresholds, past, { ...coming, awayDays }) };
+  return { ...base, ...known(past), question, ...rangeOf(team, past, { ...coming, awayDays }) };
 }
 
 export function oddsAdvice(past: readonly PastSprint[]): OddsAdvice {

@@ -100,6 +100,11 @@ describe('the commitment range', () => {
     `);
   });
 
+  it('leaves surprise work out where it doesn’t count in the verdict', () => {
+    const advice = { ...rangeAdvice(STEADY, 6), surpriseInVerdict: false };
+    expect(text(advice)).not.toContain('surprise work');
+  });
+
   it('with one end only says which, and what the other would take', () => {
     const silent = STEADY.map((sprint) => ({ ...sprint, pulledInPoints: undefined }));
     expect(text(rangeAdvice(silent)).split('\n').slice(0, 3).join('\n')).toMatchInlineSnapshot(`
@@ -268,7 +273,7 @@ describe('the history', () => {
       • Estimate accuracy: 93.5%. Mean 91% of 5 sprints. Never outside its range of 80% to 95% in the last 5 sprints.
       • On-scale share: 75%. Mean 75% of 5 sprints.
       • Finish share: 93.5%. Mean 91% of 5 sprints.
-      • Velocity growth: 116%. Mean 107%, usually 93% to 120%: ordinary variation. Marks to reach: 240% and 500%.
+      • Velocity growth: 116%. Mean 107%, usually 93% to 120%: ordinary variation.
       “Usually” shows how far a number goes up and down without any special cause. Outside of that, or 8 sprints in a row on one side of the mean, is a signal. What is usual for a number is known from 8 sprints on.
       Velocity growth is compared with Harbour 1: 100% is what that sprint finished. In Harbour 9 the recorded value was 190% of that in Harbour 6, and velocity was 107.4%: a point brought 176.9% of what it brought then.
       How far off the team was so far

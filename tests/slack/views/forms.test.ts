@@ -78,10 +78,12 @@ describe('measures', () => {
       <closesAt> When a sprint closes on its last day: "17:00" – In the team’s time zone. A plan may set another time for its sprint.
       <reminderAfterMinutes> How many minutes after the daily prompt to remind once: "180" – From 15 to 720.
       <scale> Planning scale: "1, 2, 3, 5, 8, 13, 21" – The sizes that an estimate may have, rising, for example 1, 2, 3, 5, 8, 13, 21.
+      <surpriseInVerdict> Whether surprise work counts in the verdict: ["yes=Yes","no=No"] "yes=Yes" – If it doesn’t, the kept share alone decides. Surprise work and estimate drift are shown either way.
+      <carriedOver> What an unfinished card is planned with in the next sprint: ["left=What is left of it","new-estimate=A new estimate"] "left=What is left of it" – The next plan begins with these cards; you can change each line.
       <retentionMonths> How many months to keep the details of a sprint (optional):  – From 1 to 120. After that a sprint is reduced to its totals, for good: cards, answers, prompts and posts are deleted; verdicts, ratios and history stay. Leave it empty to keep everything.
       *Thresholds, in percent*
       <keptShareAtLeast> Kept share at least (%): "80" – How much of the commitment must be finished for a sprint to be kept.
-      <surpriseRatioAtMost> Surprise ratio at most (%): "20" – Surprise work as a share of the commitment. Above this the sprint is missed.
+      <surpriseRatioAtMost> Surprise ratio at most (%): "20" – Surprise work as a share of the commitment. Above this the sprint is missed, if surprise work counts in the verdict.
       <pullInRatioAtMost> Pull-in ratio at most (%): "20" – Pulled-in work as a share of the commitment. Above this there is a note.
       <planShareAtLeast> Plan share at least (%): "80" – How much of what the sprint became had been planned. Below this there is a note.
       <estimateAccuracyAtLeast> Estimate accuracy at least (%): "80" – Below this there is a note.

@@ -370,7 +370,7 @@ export function besideHistory(
     sprints: past.length,
     importedSprints: 0,
     question,
-    ...rangeOf(team.thresholds, past, coming),
+    ...rangeOf(team, past, coming),
   };
   return { range, commitment: readCommitment(18, range), bigCards: bigCardsOf(plan.cards, past) };
 }

@@ -9,6 +9,7 @@ import {
   SETTING_NAMES,
   SETTINGS,
   type Setting,
+  type SettingChoice,
   type SettingName,
   type TeamSettings,
 } from '../../../app/team/settings.ts';
@@ -17,7 +18,7 @@ import { canBeOff, THRESHOLD_NAMES } from '../../../sprint/thresholds.ts';
 import { Markup, mrkdwn, say } from '../../../words/say.ts';
 import { WEEKDAYS, weekdayName } from '../../../words/team.ts';
 import { bold, context, section } from '../block-builders.ts';
-import { peopleField, textField, tickField, timeField } from '../form-inputs.ts';
+import { type Choice, choiceField, peopleField, textField, tickField, timeField } from '../form-inputs.ts';
 import { formView } from '../form-view.ts';
 
 /** A field for each setting and each threshold, named after it. */
@@ -122,14 +123,25 @@ export function measuresFormView(team: Team, replyTo?: string): ModalView {
 }
 
 function settingField<Name extends SettingName>(setting: Name, team: TeamSettings): InputBlock {
-  const { field, typed } = SETTINGS[setting] as unknown as Setting<TeamSettings[Name]>;
+  const { field, typed } = SETTINGS[setting as SettingName] as unknown as Setting<TeamSettings[Name]>;
   const options = {
     field: setting,
     label: say('setting-label', { setting }),
     hint: say('setting-hint', { setting }),
     initial: typed(team[setting]),
   };
-  return field.kind === 'time' ? timeField(options) : textField({ ...options, ...field });
+  switch (field.kind) {
+    case 'time':
+      return timeField(options);
+    case 'choice':
+      return choiceField({ ...options, choices: field.choices.map(settingChoice) });
+    case 'text':
+      return textField({ ...options, ...field });
+  }
+}
+
+function settingChoice(choice: SettingChoice): Choice {
+  return { value: choice, label: say('setting-choice', { choice }) };
 }
 
 /** As one would type it: without the sign, and without the dust of binary fractions. */
