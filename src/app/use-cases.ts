@@ -8,7 +8,7 @@ import { blockCard, dropCard, listCards, reopenCard, unblockCard, undropCard } f
 import { assignCards, giveCards, releaseCards, takeCards } from './cards/change-owners.ts';
 import { pullCard, pullForm, pullLine, pullLines } from './cards/pull-card.ts';
 import { cancelSprint, closeSprint, reopenSprint } from './closing/end-sprint.ts';
-import { recordGoal } from './closing/record-goal.ts';
+import { goalForm, recordGoal } from './closing/record-goal.ts';
 import { daysOffForm, saveDaysOff } from './days-off/days-off-form.ts';
 import { sayDaysOff } from './days-off/say-days-off.ts';
 import { sayWeekdays } from './days-off/say-weekdays.ts';
@@ -57,6 +57,7 @@ const ALL = {
   exportSprints,
   forecastForm,
   giveCards,
+  goalForm,
   importForm,
   importSprints,
   leaveForm,

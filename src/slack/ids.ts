@@ -47,6 +47,10 @@ export const ACTIONS = {
   shareStatus: 'share-status',
   showBurndown: 'show-burndown',
   reopenSprint: 'reopen-sprint',
+  goalYes: 'goal-yes',
+  goalPartly: 'goal-partly',
+  goalNo: 'goal-no',
+  explainGoal: 'explain-goal',
   /** Value: AdviceValue, as of what follows. */
   shareAdvice: 'share-advice',
   changeRange: 'change-range',

@@ -422,6 +422,18 @@ export interface Messages {
   'history-alt-no-value': Record<never, never>;
   'history-alt-ratios-left-out': { readonly ratios: number };
   'history-alt-values-left-out': { readonly values: number };
+  'goal-question': { readonly sprint: string };
+  'goal-question-goal': { readonly goal: string; readonly closes: string };
+  'goal-question-shown': Record<never, never>;
+  'goal-answer': { readonly met: 'no' | 'partly' | 'yes' };
+  'goal-explain': Record<never, never>;
+  'goal-title': Record<never, never>;
+  'goal-submit': Record<never, never>;
+  'goal-form': { readonly sprint: string; readonly goal: string };
+  'goal-form-unnamed': { readonly sprint: string };
+  'goal-met': Record<never, never>;
+  'goal-note': Record<never, never>;
+  'goal-note-hint': Record<never, never>;
   'verdict-title': { readonly sprint: string; readonly verdict: string };
   'verdict-kept': { readonly finished: number; readonly committed: number; readonly share: string };
   'verdict-missed': {

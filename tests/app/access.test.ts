@@ -14,6 +14,7 @@ import {
 import { assignCards, giveCards, releaseCards, takeCards } from '../../src/app/cards/change-owners.ts';
 import { pullCard, pullForm, pullLine } from '../../src/app/cards/pull-card.ts';
 import { cancelSprint, closeSprint, reopenSprint } from '../../src/app/closing/end-sprint.ts';
+import { goalForm, recordGoal } from '../../src/app/closing/record-goal.ts';
 import { exportSprints } from '../../src/app/export/export-sprints.ts';
 import { baselineForm, nameBaseline } from '../../src/app/history/name-baseline.ts';
 import { recordValue, recordValueLine, valueForm } from '../../src/app/history/record-value.ts';
@@ -115,6 +116,8 @@ const BY_PLACE: Record<string, Attempt> = {
   'recordValue by place': (deps, actor, { place }) =>
     recordValue(deps, actor, { place, value: '5', sprint: undefined }),
   baselineForm: (deps, actor, { place }) => baselineForm(deps, actor, place),
+  'goalForm by place': (deps, actor, { place }) => goalForm(deps, actor, { place }),
+  'recordGoal by place': (deps, actor, { place }) => recordGoal(deps, actor, { place, line: 'yes' }),
   digestForm: (deps, actor, { place }) => digestForm(deps, actor, place),
   'setDigest by place': (deps, actor, { place }) => setDigest(deps, actor, { place, digestAt: '' }),
   'nameBaseline by place': (deps, actor, { place }) => nameBaseline(deps, actor, { place, sprint: 'first' }),
@@ -153,6 +156,8 @@ const BY_ID: Record<string, Attempt> = {
   shareAdvice: (deps, actor, { teamId }) => shareAdvice(deps, actor, { teamId, question: { about: 'odds' } }),
   recordValue: (deps, actor, { teamId, sprintId }) =>
     recordValue(deps, actor, { teamId, value: '5', sprint: { sprintId } }),
+  goalForm: (deps, actor, { sprintId }) => goalForm(deps, actor, { sprintId }),
+  recordGoal: (deps, actor, { sprintId }) => recordGoal(deps, actor, { sprintId, met: 'yes', note: '' }),
   setDigest: (deps, actor, { teamId }) => setDigest(deps, actor, { teamId, digestAt: '08:30' }),
   nameBaseline: (deps, actor, { teamId, sprintId }) =>
     nameBaseline(deps, actor, { teamId, sprint: { sprintId } }),
@@ -186,6 +191,9 @@ const FACILITATORS_ONLY = [
 
 /** What the product owner may do without being a member, besides reading the planning questions' answers. */
 const PRODUCT_OWNERS_TOO = ['valueForm', 'recordValueLine', 'recordValue by place', 'recordValue'];
+
+/** What the product owner and facilitators may do of the goal. */
+const GOAL_KEEPERS = ['goalForm by place', 'goalForm', 'recordGoal by place', 'recordGoal'];
 
 /** What everybody who may read the team's numbers may do. */
 const READERS_TOO = [
@@ -266,7 +274,7 @@ async function refusal(attempt: Promise<unknown>): Promise<Refusal> {
 /** A channel without a team is where one is set up, and a thread in which nothing was asked is just a place. */
 const ANYWHERE = ['setupForm', 'setUpTeam', 'answerInWords in the thread of a prompt'];
 const MEMBERS_ONLY = Object.entries(ALL).filter(
-  ([name]) => ![...PRODUCT_OWNERS_TOO, ...READERS_TOO, ...DROPS].includes(name),
+  ([name]) => ![...PRODUCT_OWNERS_TOO, ...GOAL_KEEPERS, ...READERS_TOO, ...DROPS].includes(name),
 );
 const named = (names: readonly string[]) => names.map((name) => [name, ALL[name] as Attempt] as const);
 
@@ -357,6 +365,20 @@ describe('a team whose product owner is no member', () => {
         // No sprint has closed yet: only those who are let in come so far.
         const letIn = await refusal(attempt(h.deps, actorOf(who), known));
         expect(['no-closed-sprint', 'sprint-not-closed']).toContain(letIn.code);
+      }
+    },
+  );
+
+  test.each(named(GOAL_KEEPERS))(
+    'refuses to %s for a member who is neither facilitator nor product owner, and lets those in',
+    async (_, attempt) => {
+      const { h, known } = world();
+      const { code } = await refusal(attempt(h.deps, actorOf('ben'), known));
+      expect(code).toBe('not-a-goal-keeper');
+      for (const who of ['dayo', 'ana'] as const) {
+        expect(await attempt(h.deps, actorOf(who), known)).toMatchObject({
+          heading: { sprint: { id: known.sprintId } },
+        });
       }
     },
   );

@@ -227,6 +227,10 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
     refused: {},
     own: { 'to where it is': (use, actor) => use.moveTeam(actor, { place: HERE, teamName: '' }) },
   },
+  goalForm: {
+    refused: { 'the sprint': (use, actor, { sprintId }) => use.goalForm(actor, { sprintId }) },
+    own: inPlaces((use, actor, place) => use.goalForm(actor, { place })),
+  },
   digestForm: { refused: {}, own: inPlaces((use, actor, place) => use.digestForm(actor, place)) },
   setDigest: {
     refused: { 'the team': (use, actor, { teamId }) => use.setDigest(actor, { teamId, digestAt: '08:30' }) },
@@ -299,7 +303,10 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
     own: {},
   },
   recordGoal: {
-    refused: {},
+    refused: {
+      'the sprint': (use, actor, { sprintId }) =>
+        use.recordGoal(actor, { sprintId, met: 'yes', note: 'stolen' }),
+    },
     own: inPlaces((use, actor, place) => use.recordGoal(actor, { place, line: 'yes' })),
   },
   recordUnchanged: {

@@ -7,6 +7,7 @@ import type { Day } from '../../sprint/calendar.ts';
 import { memberShareOf } from '../../sprint/work-calendar.ts';
 import { needsNoLastCall } from '../answering/prompt-content.ts';
 import { isOpenCard, statesOf } from '../cards/card-line.ts';
+import { goalQuestions } from '../closing/ask-goal.ts';
 import { closeNow } from '../closing/end-sprint.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { DueSprint } from '../ports/locks.ts';
@@ -149,22 +150,21 @@ export async function remindDueMembers({ store, clock }: Ports): Promise<number>
 
 /**
  * Asks everybody with open cards, before closing on the last day, whether what they said still holds. Not those who said so
- * in the hour before, and not together with a prompt that is late.
+ * in the hour before, and not together with a prompt that is late. With it goes the question whether the goal was met.
  */
 export async function sendDueLastCalls({ store, clock }: Ports): Promise<number> {
   return store.transaction(async (tx) => {
     const now = clock.now();
     const due = await tx.claim.lastCallsDue(now, BATCH);
     if (due.length === 0) return 0;
-    const inTime = due.filter(
-      ({ sprint }) => now < sprint.closesAtInstant && !(sprint.nextPromptAt && sprint.nextPromptAt <= now),
-    );
+    const closing = due.filter(({ sprint }) => now < sprint.closesAtInstant);
+    const inTime = closing.filter(({ sprint }) => !(sprint.nextPromptAt && sprint.nextPromptAt <= now));
     const busy = await membersWithOpenCards(tx.read, inTime, now);
     const prompts = await tx.read.promptsOf(
       inTime.map(({ team, sprint }) => ({ sprintId: sprint.id, day: todayOf(team, now) })),
     );
     const promptOf = new Map(prompts.map((prompt) => [`${prompt.sprintId} ${prompt.userId}`, prompt]));
-    const posts = busy
+    const calls = busy
       .filter(({ team, sprint, userId, records }) => {
         const prompt = promptOf.get(`${sprint.id} ${userId}`);
         return !needsNoLastCall(team, sprint, userId, records, prompt);
@@ -172,6 +172,7 @@ export async function sendDueLastCalls({ store, clock }: Ports): Promise<number>
       .map(({ team, sprint, userId, day }) =>
         directPost(team, userId, { kind: 'last-call', sprintId: sprint.id, userId, day }),
       );
+    const posts = [...calls, ...(await goalQuestions(tx.read, closing, now))];
     if (posts.length > 0) await tx.write.posts.add(posts);
     await tx.write.sprints.updateClocks(due.map(({ sprint }) => ({ ...sprint, lastCallAt: undefined })));
     return due.length;

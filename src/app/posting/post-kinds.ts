@@ -52,6 +52,13 @@ export const POST_KINDS = {
     return { content: { plan } };
   }),
 
+  'goal-question': aboutSprint([], async ({ team, sprint, post }) => {
+    const { goalOutcome: outcome, state } = sprint;
+    if (post.postedAt === undefined && (outcome || state === 'cancelled')) return undefined;
+    const heading: SprintHeading = { team, sprint };
+    return { content: { heading, outcome } };
+  }),
+
   verdict: aboutSprint([], async ({ tx, team, members, sprint, states, now }) => ({
     content: { verdict: await verdictContent(tx, team, sprint, now) },
     chart: { team, members, sprint, states },

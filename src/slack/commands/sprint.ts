@@ -1,21 +1,23 @@
 /** The sprint as a whole: planning, closing, cancelling and reopening it. */
+import type { GoalMet } from '../../app/team/team.ts';
 import type { TeamOverview } from '../../app/watching/overview.ts';
 import { sprintValue } from '../button-values.ts';
 import { sprintContext, teamContext } from '../form-contexts.ts';
 import { ACTIONS } from '../ids.ts';
+import { openForm } from '../listeners/asker.ts';
 import { reopenedCardMessage } from '../views/cards/card-messages.ts';
+import { GOAL_FIELDS, goalFormView, goalRecordedReply } from '../views/goal-views.ts';
 import { PLAN_FIELDS, planFormView, planPreviewView } from '../views/planning/plan-forms.ts';
 import { planCommittedReply } from '../views/planning/plan-messages.ts';
 import {
   CANCEL_FIELDS,
   cancelFormView,
   closeFormView,
-  goalRecordedReply,
   sprintCancelledReply,
   sprintClosedReply,
   sprintReopenedReply,
 } from '../views/sprint-change-views.ts';
-import { command, placeIn, readHeld } from './command.ts';
+import { type Button, type Command, command, placeIn, readHeld, showFirstForm } from './command.ts';
 
 export const plan = command({
   word: 'plan',
@@ -58,13 +60,48 @@ export const plan = command({
 });
 
 /** Whether the sprint's goal was met. */
-export const goal = command({
+export const goal: Command = command({
   word: 'goal',
   who: 'product-owner',
-  run: async ({ useCases }, { actor, place, tell }, rest) => {
-    await tell(goalRecordedReply(await useCases.recordGoal(actor, { place, line: rest })));
+  run: async (context, caller, rest) => {
+    if (rest === '') return showFirstForm(goal, context, caller);
+    const { actor, place } = caller;
+    await caller.tell(goalRecordedReply(await context.useCases.recordGoal(actor, { place, line: rest })));
+  },
+  forms: [
+    {
+      name: 'goal',
+      fields: GOAL_FIELDS,
+      make: async ({ useCases }, { actor, replyTo }, place) =>
+        goalFormView(await useCases.goalForm(actor, { place }), replyTo),
+      submit: async (useCases, { actor, fields, context }) => {
+        const { sprintId } = readHeld(sprintContext, context);
+        const answer = { sprintId, met: fields.text(GOAL_FIELDS.met), note: fields.text(GOAL_FIELDS.note) };
+        return { next: 'close', say: goalRecordedReply(await useCases.recordGoal(actor, answer)) };
+      },
+    },
+  ],
+  buttons: {
+    [ACTIONS.goalYes]: goalAnswer('yes'),
+    [ACTIONS.goalPartly]: goalAnswer('partly'),
+    [ACTIONS.goalNo]: goalAnswer('no'),
+    [ACTIONS.explainGoal]: {
+      press: async ({ useCases, client }, { actor, replyTo, triggerId }, value) => {
+        const form = await useCases.goalForm(actor, readHeld(sprintValue, value));
+        await openForm(client, triggerId, goalFormView(form, replyTo));
+      },
+    },
   },
 });
+
+/** The question itself is brought up to date, and says what was recorded. */
+function goalAnswer(met: GoalMet): Button {
+  return {
+    press: async ({ useCases }, { actor }, value) => {
+      await useCases.recordGoal(actor, { ...readHeld(sprintValue, value), met, note: '' });
+    },
+  };
+}
 
 export const close = command({
   word: 'close',

@@ -11,6 +11,7 @@ import {
   ownerNeededMessage,
 } from './cards/card-messages.ts';
 import { digestMessage, watchWordMessage } from './digest-views.ts';
+import { goalQuestionMessage } from './goal-views.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { planMessage } from './planning/plan-messages.ts';
 import { cancelledMessage } from './sprint-change-views.ts';
@@ -28,6 +29,7 @@ const VIEWS: { readonly [Kind in PostKind]: (content: ContentOf<Kind>, chart?: C
     'team-set-up': teamSetUpMessage,
     'team-moved': teamMovedMessage,
     plan: ({ plan }) => planMessage(plan),
+    'goal-question': goalQuestionMessage,
     verdict: ({ verdict }, chart) => verdictMessage(verdict, chart),
     'verdict-numbers': ({ verdict }) => verdictNumbersMessage(verdict),
     'verdict-cards': ({ verdict }) => verdictCardsMessage(verdict),

@@ -1,7 +1,6 @@
 /** Changes of a sprint: the forms that ask before it is closed early or cancelled, and the replies to who did it. */
 import type { ModalView } from '@slack/types';
 import type { CardLine } from '../../app/cards/card-line.ts';
-import type { RecordedGoal } from '../../app/closing/record-goal.ts';
 import type { VerdictContent } from '../../app/closing/verdict-content.ts';
 import type { MessageContent } from '../../app/posting/post-kinds.ts';
 import type { SprintHeading } from '../../app/team/team.ts';
@@ -29,10 +28,6 @@ export function sprintClosedReply({ sprint, summary }: VerdictContent): MessageV
 
 export function sprintCancelledReply({ sprint }: SprintHeading): MessageView {
   return reply(mrkdwn('cancelled-reply', { sprint: sprint.name }), mrkdwn('cancelled-reply-next'));
-}
-
-export function goalRecordedReply({ heading: { sprint }, outcome: { met } }: RecordedGoal): MessageView {
-  return reply(mrkdwn('goal-recorded', { sprint: sprint.name, met }), mrkdwn('goal-recorded-next'));
 }
 
 export function sprintReopenedReply({

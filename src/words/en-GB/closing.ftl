@@ -1,5 +1,26 @@
 ### The end of a sprint: its verdict, closing it early, cancelling and reopening it.
 
+## Whether the sprint goal was met: the question an hour before closing, and its form
+
+goal-question = { $sprint }: was the sprint goal met?
+goal-question-goal = Goal: { $goal }. The sprint closes on { $closes }.
+goal-question-shown = The verdict shows your answer. It changes none of the numbers.
+# On a button, and as a choice in the form.
+goal-answer =
+    { $met ->
+        [yes] Yes
+        [partly] Partly
+       *[no] No
+    }
+goal-explain = Change or explain
+goal-title = Sprint goal
+goal-submit = Record
+goal-form = Goal of { $sprint }: { $goal }
+goal-form-unnamed = { $sprint } was planned without a goal.
+goal-met = Was it met?
+goal-note = In a sentence
+goal-note-hint = The verdict shows it in the channel.
+
 ## The verdict: the post in the channel
 
 verdict-title = { $sprint }: { $verdict }

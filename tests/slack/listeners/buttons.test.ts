@@ -41,6 +41,8 @@ const ROUTES: [action: string, value: string, useCase: string, input: unknown, s
   ['open-drop-form', place, 'listCards', here, 'drop-form'],
   ['open-close-form', place, 'listCards', here, 'close-form'],
   ['open-cancel-form', place, 'listCards', here, 'cancel-form'],
+  [ACTIONS.explainGoal, sprint, 'goalForm', { sprintId: 'sprint-1' }, 'goal-form'],
+  ['open-goal-form', place, 'goalForm', { place: here }, 'goal-form'],
   ['open-value-form', place, 'valueForm', here, 'value-form'],
   ['open-baseline-form', place, 'baselineForm', here, 'baseline-form'],
   ['open-import-form', place, 'importForm', here, 'import-form'],
@@ -91,6 +93,20 @@ describe('buttons', () => {
     expect(platform.callsTo('conversations.open')[0]).toMatchObject({ users: MIRA_ID });
     expect(platform.callsTo('files.completeUploadExternal')).toHaveLength(1);
   });
+
+  it.each([
+    [ACTIONS.goalYes, 'yes'],
+    [ACTIONS.goalPartly, 'partly'],
+    [ACTIONS.goalNo, 'no'],
+  ])(
+    '%s records the answer in one click; the question itself says what was recorded',
+    async (action, met) => {
+      const bot = botUnderTest(platform);
+      await bot.press(action, sprint);
+      expect(callsOf(bot.useCases)).toEqual([['recordGoal', { sprintId: 'sprint-1', met, note: '' }]]);
+      expect(platform.responses).toEqual([]);
+    },
+  );
 
   it('has a handler for every button', () => {
     expect([...BUTTONS.keys()]).toEqual(expect.arrayContaining(Object.values(ACTIONS)));

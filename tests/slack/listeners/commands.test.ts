@@ -47,6 +47,8 @@ const ROUTES: [typed: string, useCase: string, input: unknown[], form?: string][
   ['plan', 'planForm', [here], 'plan-form'],
   ['close', 'listCards', [here], 'close-form'],
   ['cancel', 'listCards', [here], 'cancel-form'],
+  ['goal', 'goalForm', [{ place: here }], 'goal-form'],
+  ['goal no, not yet', 'recordGoal', [{ place: here, line: 'no, not yet' }]],
   ['value', 'valueForm', [here], 'value-form'],
   ['value 1,200', 'recordValueLine', [{ place: here, line: '1,200' }]],
   ['value Harbour 12: 1200', 'recordValueLine', [{ place: here, line: 'Harbour 12: 1200' }]],

@@ -7,6 +7,7 @@ import { FORMS } from '../../../src/slack/commands/commands.ts';
 import { answerFormView } from '../../../src/slack/views/answering/answer-form.ts';
 import { baselineFormView } from '../../../src/slack/views/baseline-views.ts';
 import { dropFormView, pullFormView } from '../../../src/slack/views/cards/card-forms.ts';
+import { goalFormView } from '../../../src/slack/views/goal-views.ts';
 import { planFormView, planPreviewView } from '../../../src/slack/views/planning/plan-forms.ts';
 import { eraseFormView } from '../../../src/slack/views/privacy-message.ts';
 import { cancelFormView, closeFormView } from '../../../src/slack/views/sprint-change-views.ts';
@@ -70,6 +71,7 @@ describe('forms sent off', () => {
       'edit-sprint-form',
       'erase-form',
       'forecast-form',
+      'goal-form',
       'import-form',
       'leave-form',
       'measures-form',
@@ -140,6 +142,17 @@ describe('forms sent off', () => {
     bot.useCases.erasePerson.mockRejectedValue(new Refusal('last-facilitator', { teamNames: ['Pier crew'] }));
     const [answer] = await bot.submit(sentForm(eraseFormView(CHANNEL_ID)));
     expect(JSON.stringify(answer)).toContain('You are the only facilitator of Pier crew');
+  });
+
+  it('record whether the sprint goal was met, with a sentence', async () => {
+    const bot = botUnderTest(platform);
+    const outcome = { met: 'no', note: '', saidBy: MIRA_ID, saidAt: new Date(0) } as const;
+    const form = goalFormView({ heading: sample.heading, outcome }, CHANNEL_ID);
+    await bot.submit(sentForm(form, { note: text('Two of three piers') }));
+    expect(callsOf(bot.useCases)).toEqual([
+      ['recordGoal', { sprintId: 'sprint-1', met: 'no', note: 'Two of three piers' }],
+    ]);
+    expect(platform.callsTo('chat.postEphemeral')[0]?.text).toContain('the goal was met');
   });
 
   it('record the value of the chosen sprint, as typed, and say how it has grown', async () => {

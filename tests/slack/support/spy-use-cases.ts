@@ -81,6 +81,7 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   pullLine: { heading, card: { ...line, origin: 'pulled-in' }, summary, check: sample.pullInCheck },
   recordAnswers: sample.recorded,
   recordAway: { ...sample.prompt, state: 'away' },
+  goalForm: { heading, outcome: undefined },
   recordGoal: {
     heading,
     outcome: { met: 'yes', note: '', saidBy: sample.MIRA_ID, saidAt: new Date('2026-11-13T16:00:00Z') },

@@ -35,6 +35,7 @@ import {
 } from '../../../src/slack/views/cards/card-messages.ts';
 import { digestFormView, digestSetMessage } from '../../../src/slack/views/digest-views.ts';
 import { formButtonMessage } from '../../../src/slack/views/form-view.ts';
+import { goalFormView, goalRecordedReply } from '../../../src/slack/views/goal-views.ts';
 import { helpMessage } from '../../../src/slack/views/help.ts';
 import { homeView } from '../../../src/slack/views/home-page.ts';
 import type { MessageView } from '../../../src/slack/views/message-view.ts';
@@ -51,7 +52,6 @@ import { postMessage } from '../../../src/slack/views/post-message.ts';
 import {
   cancelFormView,
   closeFormView,
-  goalRecordedReply,
   sprintCancelledReply,
   sprintClosedReply,
   sprintReopenedReply,
@@ -399,6 +399,12 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     'card edited': cardEditedMessage({ heading, card: one, changes: planChanges.slice(0, 1) }),
     'sprint edited': sprintEditedMessage({ heading, changes: planChanges.slice(-1) }),
     'nothing edited': sprintEditedMessage({ heading, changes: [] }),
+    'goal question': postMessage({ kind: 'goal-question', heading, outcome: undefined }),
+    'goal question, answered': postMessage({
+      kind: 'goal-question',
+      heading,
+      outcome: { met: 'no', note: filled(filling, 300), saidBy: BEN, saidAt: new Date(0) },
+    }),
     'goal recorded': goalRecordedReply({
       heading,
       outcome: { met: 'partly', note: filled(filling, 300), saidBy: BEN, saidAt: new Date(0) },
@@ -512,6 +518,13 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     'edit the sprint': editSprintFormView(heading, 'D1'),
     close: closeFormView(list, 'D1'),
     value: valueFormView({ team: fullTeam, sprints: pastSprints.slice(0, 24) }, 'D1'),
+    goal: goalFormView(
+      {
+        heading,
+        outcome: { met: 'no', note: filled(filling, 300), saidBy: BEN, saidAt: new Date(0) },
+      },
+      'D1',
+    ),
     digestForm: digestFormView({ team: fullTeam, digestAt: '08:30' }),
     baseline: baselineFormView(
       { team: fullTeam, choices: pastSprints, first: pastSprint, named: pastSprint, leftOut: 1_000 },

@@ -338,7 +338,7 @@ describe('help', () => {
       • /loadline forecast [points] [growing N]: See when a body of work will be finished; N is by how many points it grows with each sprint.
       • /loadline history: See the team’s own trend: each ratio, what is usual, and what is a signal.
       For product owners and facilitators
-      • /loadline goal yes | partly | no [sentence]: Say whether the sprint goal was met.
+      • /loadline goal [yes | partly | no] [sentence]: Say whether the sprint goal was met.
       • /loadline value [sprint:] [number]: Record what a closed sprint was worth, as one number: revenue, users, anything. For example /loadline value Harbour 12: 1200.
       For facilitators
       • /loadline assign card … @name …: Say whose cards are.
