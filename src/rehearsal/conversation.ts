@@ -90,13 +90,14 @@ export class Conversation {
     }
   }
 
-  /** Presses the latest button with this action in the person's direct messages; false when there is none. */
+  /** Presses the latest button with this action, in the person's direct messages or a channel; false when there is none. */
   async press(
     userId: string,
     actionId: string,
     accept: (value: string) => boolean = () => true,
+    place = 'dm',
   ): Promise<boolean> {
-    for (const message of this.#standIn.messagesOf(userId, 'dm').toReversed()) {
+    for (const message of this.#standIn.messagesOf(userId, place).toReversed()) {
       const button = buttonsOf(message.blocks).find(
         ({ action_id, value }) => action_id === actionId && accept(String(value ?? '')),
       );

@@ -53,6 +53,7 @@ export const ACTIONS = {
   explainGoal: 'explain-goal',
   /** Value: AdviceValue, as of what follows. */
   shareAdvice: 'share-advice',
+  explainAdvice: 'explain-advice',
   changeRange: 'change-range',
   changeForecast: 'change-forecast',
 } as const;

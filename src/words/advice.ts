@@ -10,8 +10,10 @@ export interface TitledLines {
 export interface AdviceWords {
   /** The sentence that matters, as plain text. */
   readonly lead: string;
-  /** Paragraphs in mrkdwn. */
+  /** Paragraphs in mrkdwn: as much as fits on the screen of a phone. */
   readonly evidence: readonly (string | TitledLines)[];
+  /** How the answer was made, for the people who ask for it. */
+  readonly details: readonly (string | TitledLines)[];
   /** False where too little is known to answer; the evidence then says what is missing and how to get it. */
   readonly isAnswered: boolean;
   /** What the answer doesn't know, in sentences of mrkdwn. */

@@ -24,6 +24,7 @@ export function forecastWords(advice: ForecastAdvice): AdviceWords {
     return {
       lead: noAnswer('forecast', forecast.undefined),
       evidence: [mrkdwn('advice-import-hint'), marginWords(margin)],
+      details: [],
       unknown: [],
       isAnswered: false,
     };
@@ -31,10 +32,13 @@ export function forecastWords(advice: ForecastAdvice): AdviceWords {
   return {
     lead: leadOf(advice, forecast),
     evidence: [
+      mrkdwn('undefined' in (forecast.dates[2] as Dated) ? 'forecast-promise-none' : 'forecast-promise'),
+      `${sprintsWords(forecast)} ${growthWords(advice, forecast)}`,
+    ],
+    details: [
       namedDates(forecast)
         .map((named) => dateLine(named, advice))
         .join('\n'),
-      mrkdwn('undefined' in (forecast.dates[2] as Dated) ? 'forecast-promise-none' : 'forecast-promise'),
       basisWords(advice, forecast),
       marginWords(margin),
     ],
@@ -69,16 +73,22 @@ function dateLine({ name, date }: NamedDate, advice: ForecastAdvice): string {
   return `• ${mrkdwn('forecast-date', { name, on: date.on, sprint, chance: date.chance })}`;
 }
 
-function basisWords(advice: ForecastAdvice, { sprintsUsed, meanVelocityPoints }: ReleaseForecast): string {
-  const { question, startsOn, sprintLengthDays: days, sprints, importedSprints: imported } = advice;
+function sprintsWords({ sprintsUsed, meanVelocityPoints }: ReleaseForecast): string {
+  return mrkdwn('forecast-basis', { sprints: sprintsUsed, meanPoints: toTenths(meanVelocityPoints) });
+}
+
+function growthWords({ question }: ForecastAdvice, { meanVelocityPoints }: ReleaseForecast): string {
+  const points = question.growthPoints;
+  return mrkdwn('forecast-growth', { points, pace: growthPace(points, meanVelocityPoints) });
+}
+
+function basisWords(advice: ForecastAdvice, forecast: ReleaseForecast): string {
+  const { startsOn, sprintLengthDays: days, sprints, importedSprints: imported } = advice;
   return [
-    mrkdwn('forecast-basis', { sprints: sprintsUsed, meanPoints: toTenths(meanVelocityPoints) }),
+    sprintsWords(forecast),
     ...(imported === 0 ? [] : [mrkdwn('forecast-basis-imported', { sprints, imported })]),
     mrkdwn('forecast-rhythm', { startsOn, days }),
-    mrkdwn('forecast-growth', {
-      points: question.growthPoints,
-      pace: growthPace(question.growthPoints, meanVelocityPoints),
-    }),
+    growthWords(advice, forecast),
     mrkdwn('forecast-mid-sprint'),
   ].join(' ');
 }

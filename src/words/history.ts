@@ -7,6 +7,7 @@ import {
   RUN_LENGTH,
   type SignalKind,
 } from '../forecast/control-chart.ts';
+import type { RatioId } from '../sprint/sprint-ratios.ts';
 import { isDefined } from '../sprint/undefined-value.ts';
 import type { AdviceWords } from './advice.ts';
 import { percent } from './amounts.ts';
@@ -14,6 +15,10 @@ import { marginWords } from './margin.ts';
 import { mrkdwn, say } from './say.ts';
 import { mrkdwnOf } from './typed-text.ts';
 import { reasonSentence } from './undefined.ts';
+
+/** What the short answer shows; all of it is in the details. */
+const AT_A_GLANCE: readonly RatioId[] = ['keptShare', 'surpriseRatio', 'pullInRatio', 'velocityGrowth'];
+const OFTEN_AT_A_GLANCE = 2;
 
 interface Charted extends RatioHistory {
   readonly chart: ControlChart;
@@ -25,17 +30,24 @@ export function historyWords(advice: HistoryAdvice): AdviceWords {
     return {
       lead: say('history-none'),
       evidence: [mrkdwn('advice-import-hint')],
+      details: [],
       unknown: [],
       isAnswered: false,
     };
   }
   const charted = ratios.filter((ratio): ratio is Charted => !('undefined' in ratio.chart));
   const signals = charted.filter(({ chart }) => chart.latest.reading === 'signal');
+  const often = oftenCrossed(charted, signals);
   return {
     lead: leadOf(past.length, charted, signals),
     evidence: [
-      ...signalWords(signals),
-      ...oftenCrossedWords(charted, signals),
+      ...signals.slice(0, 1).map((first) => signalWords(first, signals.length)),
+      ...(signals.length > 0 ? [] : oftenCrossedWords(often.slice(0, OFTEN_AT_A_GLANCE))),
+      { title: mrkdwn('history-glance-title'), lines: ratios.flatMap(glanceLine) },
+    ],
+    details: [
+      ...(signals.length > 1 ? [signals.map(signalLine).join('\n')] : []),
+      ...(signals.length > 0 || often.length > OFTEN_AT_A_GLANCE ? oftenCrossedWords(often) : []),
       { title: mrkdwn('history-lines-title'), lines: ratios.map(ratioLine) },
       readingWords(charted.length, ratios.length),
       `${velocityWords(advice)} ${valueWords(past, growth)}`,
@@ -80,24 +92,36 @@ export function signalKind(kinds: readonly SignalKind[]) {
   return kinds.includes('run above the mean') ? 'run-above' : 'run-below';
 }
 
-/** The sentences of several signals, and what to do with one. */
-function signalWords(signals: readonly Charted[]): string[] {
-  if (signals.length === 0) return [];
-  const lines = signals.length === 1 ? [] : signals.map((signal) => `• ${mrkdwnOf(signalSentence(signal))}`);
-  return [[...lines, mrkdwn('history-ask')].join('\n')];
+/** The first of several signals, and what to do with one; the sentence of the only one leads the answer. */
+function signalWords(first: Charted, signals: number): string {
+  return [...(signals > 1 ? [signalLine(first)] : []), mrkdwn('history-ask')].join('\n');
+}
+
+function signalLine(signal: Charted): string {
+  return `• ${mrkdwnOf(signalSentence(signal))}`;
 }
 
 /** Ordinary doesn't mean on target: lines that are crossed in half of the latest sprints or more. */
-function oftenCrossedWords(charted: readonly Charted[], signals: readonly Charted[]): string[] {
-  const often = charted.filter((ratio) => {
+function oftenCrossed(charted: readonly Charted[], signals: readonly Charted[]): Charted[] {
+  return charted.filter((ratio) => {
     const { sprints, of } = crossedLately(ratio);
     return !signals.includes(ratio) && sprints > 0 && 2 * sprints >= of;
   });
+}
+
+function oftenCrossedWords(often: readonly Charted[]): string[] {
   const ratios = often.flatMap((ratio) => {
     const lines = linesOf(ratio);
     return lines ? [say('history-often', { ratio: ratio.ratio, ...lines, ...crossedLately(ratio) })] : [];
   });
   return ratios.length === 0 ? [] : [mrkdwn('history-often-crossed', { ratios })];
+}
+
+/** `• Kept share: 92%, mean 84%`, of the ratios that the verdict shows. */
+function glanceLine({ ratio, values }: RatioHistory): string[] {
+  const latest = values.at(-1);
+  if (!AT_A_GLANCE.includes(ratio) || latest === undefined || !isDefined(latest)) return [];
+  return [`• ${mrkdwn('history-glance', { ratio, value: latest, mean: meanOf(values.filter(isDefined)) })}`];
 }
 
 /** `• Kept share: 92%. Mean 84%, usually 62% to 100%: ordinary variation. Below its floor of 80% in 3 of …` */
@@ -117,10 +141,13 @@ function usualSentence({ chart, values }: RatioHistory): string {
     return mrkdwn('history-usual', { reading, mean: chart.mean, ...chart.limits });
   }
   const known = values.filter(isDefined);
-  const mean = known.reduce((sum, value) => sum + value, 0) / known.length;
   return known.length === 1
     ? mrkdwn('history-first')
-    : mrkdwn('history-mean', { mean, sprints: known.length });
+    : mrkdwn('history-mean', { mean: meanOf(known), sprints: known.length });
+}
+
+function meanOf(values: readonly number[]): number {
+  return values.reduce((sum, value) => sum + value, 0) / values.length;
 }
 
 /** Which lines there are, and how often they were crossed lately. */

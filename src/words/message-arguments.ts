@@ -2,12 +2,12 @@
 
 export interface Messages {
   'advice-only-you': Record<never, never>;
-  'advice-only-you-share': Record<never, never>;
   'advice-shared': { readonly person: string; readonly on: string; readonly command: string };
   'advice-unknown-title': Record<never, never>;
   'advice-more-lines': { readonly count: number };
   'advice-import-hint': Record<never, never>;
   'advice-share-button': Record<never, never>;
+  'advice-details-button': Record<never, never>;
   'advice-odds-button': Record<never, never>;
   'advice-range-button': Record<never, never>;
   'advice-history-button': Record<never, never>;
@@ -1052,6 +1052,20 @@ export interface Messages {
       | 'surpriseRatio'
       | 'velocityGrowth';
   };
+  'history-glance-title': Record<never, never>;
+  'history-glance': {
+    readonly value: number;
+    readonly mean: number;
+    readonly ratio:
+      | 'estimateAccuracy'
+      | 'finishShare'
+      | 'keptShare'
+      | 'onScaleShare'
+      | 'planShare'
+      | 'pullInRatio'
+      | 'surpriseRatio'
+      | 'velocityGrowth';
+  };
   'history-lines-title': Record<never, never>;
   'history-latest': {
     readonly value: number;
@@ -1551,6 +1565,12 @@ export interface Messages {
   'odds-typical': { readonly points: number };
   'odds-no-surprise': { readonly cards: number };
   'odds-sizes-title': Record<never, never>;
+  'odds-line-short': {
+    readonly cards: number;
+    readonly points: number;
+    readonly withSurprise: number;
+    readonly share: number;
+  };
   'odds-line': {
     readonly cards: number;
     readonly points: number;
@@ -1985,7 +2005,7 @@ export interface Messages {
   'range-low-end': { readonly points: number; readonly ceiling: number };
   'range-low-end-unknown': Record<never, never>;
   'range-high-end-unknown': Record<never, never>;
-  'range-compromise': { readonly points: number; readonly chance: number; readonly ceiling: number };
+  'range-compromise': { readonly points: number; readonly chance: number };
   'range-finish-first': Record<never, never>;
   'range-finish-anything': Record<never, never>;
   'range-coming': { readonly span: string; readonly facts: readonly string[] };

@@ -10,12 +10,15 @@ import type { AdviceWords } from './advice.ts';
 import { mrkdwn, say } from './say.ts';
 import { mrkdwnOf } from './typed-text.ts';
 
+const SIZES_AT_A_GLANCE = 4;
+
 export function oddsWords(advice: OddsAdvice): AdviceWords {
   const { odds } = advice;
   if ('undefined' in odds) {
     return {
       lead: say('odds-none'),
       evidence: [mrkdwn('odds-none-hint')],
+      details: [],
       unknown: [],
       isAnswered: false,
     };
@@ -23,9 +26,12 @@ export function oddsWords(advice: OddsAdvice): AdviceWords {
   return {
     lead: leadOf(odds),
     evidence: [
+      { title: mrkdwn('odds-sizes-title'), lines: mostSurprising(odds).map(shortLine) },
+      mrkdwn('odds-advice'),
+    ],
+    details: [
       { title: mrkdwn('odds-sizes-title'), lines: odds.sizes.map(sizeLine) },
       readingWords(odds),
-      mrkdwn('odds-advice'),
       basisWords(advice, odds),
     ],
     unknown: [mrkdwn('odds-unknown-kind'), mrkdwn('odds-unknown-drift'), mrkdwn('odds-unknown-changes')],
@@ -55,6 +61,22 @@ function sizeSentence({ borrows, cards, likelyShare: share, estimatePoints: poin
   return cards === 0
     ? say('odds-size-unseen', { points, share })
     : say('odds-size-little-seen', { points, share, cards });
+}
+
+/** The sizes that hold surprise work most often, as many as are read at a glance. */
+function mostSurprising({ sizes }: SurpriseOddsBySize): SurpriseOdds[] {
+  return sizes
+    .toSorted((a, b) => b.likelyShare - a.likelyShare || a.estimatePoints - b.estimatePoints)
+    .slice(0, SIZES_AT_A_GLANCE);
+}
+
+function shortLine({
+  estimatePoints: points,
+  cards,
+  withSurprise,
+  likelyShare: share,
+}: SurpriseOdds): string {
+  return `• ${mrkdwn('odds-line-short', { points, cards, withSurprise, share })}`;
 }
 
 /** `• 8 points: 7 of 12 cards (58%, span 32% to 81%); typically 3 points` */

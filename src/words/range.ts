@@ -16,13 +16,14 @@ export function rangeWords(advice: RangeAdvice): AdviceWords {
   const lead = rangeLead(advice);
   if ('undefined' in range) {
     const evidence = [comingWords(advice), mrkdwn('advice-import-hint'), ...pastLines(past)];
-    return { lead, evidence, unknown: [], isAnswered: false };
+    return { lead, evidence, details: [], unknown: [], isAnswered: false };
   }
   return {
     lead,
-    evidence: [
-      ...endsWords(range, thresholds),
-      `${comingWords(advice)} ${mrkdwn('range-scaled')}`,
+    evidence: [...endsWords(range, thresholds), comingWords(advice)],
+    details: [
+      ...endsBesideCompromise(range, thresholds),
+      mrkdwn('range-scaled'),
       basisWords(range, past),
       ...(advice.surpriseInVerdict === false ? [] : surpriseWords(range, thresholds)),
     ],
@@ -72,10 +73,8 @@ export function commitSentence(advised: Exclude<AdvisedRange, { kind: 'none' }>)
 /** What the ends of the range mean, or why there are none; a paragraph each. */
 function endsWords(range: CommitmentRange, thresholds: Thresholds): string[] {
   const advised = advisedRange(range);
-  const ceiling = thresholds.pullInRatioAtMost;
-  const high = (points: number): string =>
-    `• ${mrkdwn('range-high-end', { points, floor: thresholds.keptShareAtLeast })}`;
-  const low = (points: number): string => `• ${mrkdwn('range-low-end', { points, ceiling })}`;
+  const high = (points: number): string => highEnd(points, thresholds);
+  const low = (points: number): string => lowEnd(points, thresholds);
   switch (advised.kind) {
     case 'range':
       return [`${high(advised.highPoints)}\n${low(advised.lowPoints)}`];
@@ -88,19 +87,31 @@ function endsWords(range: CommitmentRange, thresholds: Thresholds): string[] {
         `${low(advised.lowPoints)}\n• ${mrkdwn('range-high-end-unknown')} ${reasonSentence(advised.why)}`,
       ];
     case 'crossed':
-      return [
-        `${reasonSentence(advised.why)} ${mrkdwn('range-finish-first')}`,
-        `${high(advised.highPoints)}\n${low(advised.lowPoints)}`,
-      ];
+      return [`${reasonSentence(advised.why)} ${mrkdwn('range-finish-first')}`];
     case 'middle way':
       return [
         reasonSentence(advised.why),
-        mrkdwn('range-compromise', { points: advised.points, chance: advised.chance, ceiling }),
-        `${high(advised.highPoints)}\n${low(advised.lowPoints)}`,
+        mrkdwn('range-compromise', { points: advised.points, chance: advised.chance }),
       ];
     case 'none':
       return [range.crossed ? mrkdwn('range-finish-anything') : mrkdwn('advice-import-hint')];
   }
+}
+
+/** Where they exclude each other, the ends are no advice. */
+function endsBesideCompromise(range: CommitmentRange, thresholds: Thresholds): string[] {
+  const advised = advisedRange(range);
+  return advised.kind === 'crossed' || advised.kind === 'middle way'
+    ? [`${highEnd(advised.highPoints, thresholds)}\n${lowEnd(advised.lowPoints, thresholds)}`]
+    : [];
+}
+
+function highEnd(points: number, { keptShareAtLeast: floor }: Thresholds): string {
+  return `• ${mrkdwn('range-high-end', { points, floor })}`;
+}
+
+function lowEnd(points: number, { pullInRatioAtMost: ceiling }: Thresholds): string {
+  return `• ${mrkdwn('range-low-end', { points, ceiling })}`;
 }
 
 /** `For Mon 30 Nov to Fri 11 Dec: 10 working days, 5 members and 6 days off or away.` */

@@ -54,6 +54,12 @@ describe('a planning session', () => {
     expect(await rehearsal.conversation.press(FACILITATOR_ID, actionId)).toBe(true);
     await rehearsal.settle();
   };
+  /** Asks how the answer was made that was seen last in the channel. */
+  const askHow = async (): Promise<void> => {
+    expect(
+      await rehearsal.conversation.press(FACILITATOR_ID, ACTIONS.explainAdvice, undefined, TEAM_CHANNEL_ID),
+    ).toBe(true);
+  };
   const form = () => rehearsal.standIn.viewOf(FACILITATOR_ID);
   const hasChart = ({ blocks }: SeenMessage): boolean => blocks.some(({ type }) => type === 'image');
 
@@ -73,9 +79,13 @@ describe('a planning session', () => {
     await ask('range');
     const answer = lastSeen();
     expect(answer.text).toMatch(/^Commit to [\d.]+ to [\d.]+ points\. Your last commitment was 2\d\.\n/);
-    expect(answer.text).toContain('Based on your latest 10 sprints with a commitment, 9 of them imported.');
     expect([answer.ephemeral, hasChart(answer)]).toEqual([true, true]);
     expect(answer.text).toMatch(/Chart: Commitment range/);
+    await askHow();
+    expect(lastSeen().text).toContain(
+      'Based on your latest 10 sprints with a commitment, 9 of them imported.',
+    );
+    expect([lastSeen().ephemeral, hasChart(lastSeen())]).toEqual([true, false]);
   });
 
   it('asks again for other days and with people away, and the range is lower', async () => {
@@ -100,14 +110,15 @@ describe('a planning session', () => {
     expect(shared?.text.split('\n')[0]).toBe(answer.split('\n')[0]);
     expect(shared?.text).toContain(`Shared by <@${FACILITATOR_ID}> on `);
     expect(shared?.text).toContain('8 days off or away');
-    expect(shared?.text).not.toContain('Buttons:');
+    expect(shared?.text).toContain('Buttons: How it’s made');
   });
 
   it('shows the odds, the history and a forecast, each with its chart', async () => {
     await ask('odds');
     expect(lastSeen().text).toMatch(/^(?:Cards of|No surprise work so far)/);
-    expect(lastSeen().text).toContain('Of 9 more sprints, the cards aren’t known.');
     expect(hasChart(lastSeen())).toBe(true);
+    await askHow();
+    expect(lastSeen().text).toContain('Of 9 more sprints, the cards aren’t known.');
     await ask('history');
     expect(lastSeen().text).toMatch(/^(?:No signal|A signal|Signals in)/);
     expect(hasChart(lastSeen())).toBe(true);

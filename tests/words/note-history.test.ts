@@ -146,7 +146,7 @@ describe('the range to try next', () => {
           compromise: { points: 32.5, chance: 0.7 },
         },
       },
-      'No commitment is both small enough to be kept in 8 of 10 sprints and large enough to leave little room for more work: how much the team finishes and takes in differs too much from sprint to sprint, or is known from too few sprints. As a compromise, commit to about 32.5 points (from 8 sprints; this time it was 21).',
+      'No commitment is both kept in 8 of 10 sprints and large enough to leave little room for more work: your sprints differ too much for that, or are too few. As a compromise, commit to about 32.5 points (from 8 sprints; this time it was 21).',
     ],
     [
       'crossed ends without one',
@@ -157,7 +157,7 @@ describe('the range to try next', () => {
           compromise: undefined,
         },
       },
-      'No commitment is both small enough to be kept in 8 of 10 sprints and large enough to leave little room for more work: in 5 of 8 sprints, work was pulled in while committed work was still open. The better guide is what gets finished: commit to at most 31 points (from 8 sprints; this time it was 21).',
+      'No commitment is both kept in 8 of 10 sprints and large enough to leave little room for more work: in 5 of 8 sprints, work was pulled in while committed work was still open. The better guide is what gets finished: commit to at most 31 points (from 8 sprints; this time it was 21).',
     ],
   ])('with %s', (_what, over, words) => {
     expect(rangeToTryWords(rangeOf(over), 21)).toBe(words);

@@ -21,7 +21,7 @@ import {
   RANGE_FIELDS,
   rangeFormView,
 } from '../views/advice-forms.ts';
-import { adviceMessage } from '../views/advice-message.ts';
+import { adviceDetailsMessage, adviceMessage } from '../views/advice-message.ts';
 import type { ChartImage } from '../views/block-builders.ts';
 import type { MessageView } from '../views/message-view.ts';
 import { adviceSharedReply } from '../views/sprint-change-views.ts';
@@ -64,6 +64,13 @@ export const range = command({
       },
     },
     // Under the answers to all of these questions.
+    [ACTIONS.explainAdvice]: {
+      cost: 'heavy',
+      press: async ({ useCases }, { actor, tell }, value) => {
+        const { teamId, question } = readHeld(adviceValue, value);
+        await tell(adviceDetailsMessage(await useCases.askAdvice(actor, { teamId }, question)));
+      },
+    },
     [ACTIONS.shareAdvice]: {
       cost: 'heavy',
       press: async ({ useCases }, presser, value) => {

@@ -1,6 +1,6 @@
 /**
- * The answer to a planning question, in one frame for all four: the sentence that matters, the evidence, the chart, and
- * what it does not know. The asker's own answer has buttons; the one that is shared says who shared it.
+ * The answer to a planning question, in one frame for all four: the sentence that matters, the evidence and the chart, on
+ * one screen of a phone. How it was made and what it doesn't know are a message of their own, behind a button.
  */
 import type { Button, KnownBlock } from '@slack/types';
 import type { Advice } from '../../app/advice/advice.ts';
@@ -30,7 +30,7 @@ import { type MessagePart, type MessageView, messageView } from './message-view.
 export function adviceMessage(advice: Advice, chart?: ChartImage): MessageView {
   const words = wordsOf(advice);
   const note = words.isAnswered
-    ? `${mrkdwn('advice-only-you-share')} ${mrkdwn('caution-people')}`
+    ? `${mrkdwn('advice-only-you')} ${mrkdwn('caution-people')}`
     : mrkdwn('advice-only-you');
   return messageView([
     ...adviceBlocks(words, chart),
@@ -49,6 +49,19 @@ export function sharedAdviceMessage(advice: Advice, byUserId: string, chart?: Ch
   return messageView([
     ...adviceBlocks(wordsOf(advice), chart),
     context(`${shared} ${mrkdwn('caution-people')}`),
+    actions([detailsButton(advice)]),
+  ]);
+}
+
+/** How the answer was made, for one person who asked that. */
+export function adviceDetailsMessage(advice: Advice): MessageView {
+  const { lead: answer, evidence, details, unknown } = wordsOf(advice);
+  return messageView([
+    lead(answer),
+    // An answer that could be given then, and can't any more, says why.
+    ...(details.length > 0 ? details : evidence).map(paragraph),
+    ...unknownBlocks(unknown),
+    context(mrkdwn('advice-only-you')),
   ]);
 }
 
@@ -60,21 +73,24 @@ function wordsOf(advice: Advice): AdviceWords {
 }
 
 function adviceBlocks(words: AdviceWords, chart: ChartImage | undefined): MessagePart[] {
-  return [
-    lead(words.lead),
-    ...words.evidence.map((part) => (typeof part === 'string' ? section(part) : titledLines(part))),
-    ...chartBlocks(chart),
-    ...unknownBlocks(words.unknown),
-  ];
+  return [lead(words.lead), ...words.evidence.map(paragraph), ...chartBlocks(chart)];
 }
 
-function titledLines({ title, lines }: TitledLines): MessagePart {
-  return lineList(bold(title), lines, (count) => mrkdwn('advice-more-lines', { count }));
+function paragraph(part: string | TitledLines): MessagePart {
+  if (typeof part === 'string') return section(part);
+  return lineList(bold(part.title), part.lines, (count) => mrkdwn('advice-more-lines', { count }));
 }
 
 function unknownBlocks(sentences: readonly string[]): KnownBlock[] {
   if (sentences.length === 0) return [];
   return [section([bold(mrkdwn('advice-unknown-title')), ...sentences.map((one) => `• ${one}`)].join('\n'))];
+}
+
+function detailsButton({ team, question }: Advice): Button {
+  return button(say('advice-details-button'), {
+    actionId: ACTIONS.explainAdvice,
+    value: encodeValue({ teamId: team.id, question }),
+  });
 }
 
 /** Sharing, changing the question, and what one would ask next. Nobody is offered what they may not do. */
@@ -88,7 +104,9 @@ function buttonsOf(advice: Advice, isAnswered: boolean): Button[] {
   const history = () => next(say('advice-history-button'), ACTIONS.showHistory);
   const change = (label: string, actionId: string): Button => button(label, { actionId, value });
   const plan = askerIsFacilitator ? [next(say('advice-plan-button'), openFormAction('plan'))] : [];
-  const share = isAnswered ? [change(say('advice-share-button'), ACTIONS.shareAdvice)] : [];
+  const share = isAnswered
+    ? [change(say('advice-share-button'), ACTIONS.shareAdvice), detailsButton(advice)]
+    : [];
   switch (question.about) {
     case 'odds':
       return [...share, range(), ...plan];

@@ -2,7 +2,6 @@
 
 # Below an answer that only the asker sees.
 advice-only-you = Only you see this.
-advice-only-you-share = Only you see this unless you share it.
 # Below an answer in the channel.
 advice-shared = Shared by { $person } on { DATE($on) }. Ask any time with `/loadline { $command }`.
 # Above the list of what the answer can't take into account.
@@ -15,6 +14,8 @@ advice-import-hint = Every sprint that closes here adds one. You don’t have to
 ## Buttons
 
 advice-share-button = Share in the channel
+# Shows how the answer was made, and what it doesn't know.
+advice-details-button = How it’s made
 advice-odds-button = Surprise odds
 advice-range-button = Commitment range
 advice-history-button = History
@@ -25,6 +26,6 @@ advice-change-forecast-button = Change the numbers
 ## Cautions
 
 # Wherever a trend is shown.
-caution-people = These numbers are about the team’s plan, not about people: don’t use them to appraise anyone or to compare teams.
+caution-people = These numbers are about the plan: don’t use them to appraise anyone or to compare teams.
 # Before the bot is switched on.
-caution-set-up = { caution-people } Asking people about their work every day may be regulated where you are. Before you switch this on, check local law and works agreements, and ask the person responsible for data protection.
+caution-set-up = These numbers are about the team’s plan, not about people: don’t use them to appraise anyone or to compare teams. Asking people about their work every day may be regulated where you are. Before you switch this on, check local law and works agreements, and ask the person responsible for data protection.

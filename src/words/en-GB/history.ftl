@@ -28,7 +28,7 @@ history-ask = Something has changed, for better or worse. Ask the team what was 
 
 ## Lines that are often crossed, although that is ordinary for the team
 
-history-often-crossed = Ordinary doesn’t mean on target. In at least half of the latest sprints, these ratios crossed their line: { LIST($ratios) }. No single sprint explains that; it takes a change in how the team plans or works.
+history-often-crossed = Ordinary doesn’t mean on target. Often crossed lately: { LIST($ratios) }. That takes a change in how the team plans or works.
 # One of those ratios.
 history-often =
     { $line ->
@@ -36,6 +36,11 @@ history-often =
         [ceiling] { ratio-name } (above its ceiling of { PERCENT($ceiling) } in { NUMBER($sprints) } of { NUMBER($of) })
        *[band] { ratio-name } (outside its range of { PERCENT($floor) } to { PERCENT($ceiling) } in { NUMBER($sprints) } of { NUMBER($of) })
     }
+
+## The short answer's lines: the latest value of a ratio
+
+history-glance-title = Latest sprint
+history-glance = { ratio-title }: { PERCENT($value) }, mean { WHOLE_PERCENT($mean) }
 
 ## Each ratio in a line: its latest value, what is usual, and how often a line was crossed lately
 

@@ -26,6 +26,12 @@ odds-no-surprise =
 ## Each size in a line
 
 odds-sizes-title = Cards that held surprise work, by size
+odds-line-short =
+    { $cards ->
+        [one] { POINTS($points) }: { NUMBER($withSurprise) } of { NUMBER($cards) } card ({ CHANCE($share) })
+       *[other] { POINTS($points) }: { NUMBER($withSurprise) } of { NUMBER($cards) } cards ({ CHANCE($share) })
+    }
+# The same with all that is known of a size.
 odds-line =
     { $cards ->
         [one] { POINTS($points) }: { NUMBER($withSurprise) } of { NUMBER($cards) } card ({ CHANCE($share) }, span { PERCENT_SPAN($low, $high) })

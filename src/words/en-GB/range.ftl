@@ -17,7 +17,7 @@ range-low-end = From { POINTS($points) } on, you seldom run out of work: in at m
 # Before the sentence that says why.
 range-low-end-unknown = The low end isn’t known.
 range-high-end-unknown = The high end isn’t known.
-range-compromise = At { POINTS($points) } the chances are even: { IN_TEN($chance) } to keep it, and as many not to pull in more than { PERCENT($ceiling) } on top.
+range-compromise = At { POINTS($points) } the chance of each is { IN_TEN($chance) }.
 
 ## What helps where there is no range
 

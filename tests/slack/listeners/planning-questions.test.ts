@@ -205,6 +205,16 @@ describe('buttons', () => {
     expect(platform.responses[0]?.text).toContain('goes to the team’s channel');
   });
 
+  it('say how the very question was answered, to the person who asks', async () => {
+    const bot = botUnderTest(platform);
+    bot.useCases.askAdvice.mockResolvedValue(rangeAdvice(STEADY, 6));
+    await bot.press(ACTIONS.explainAdvice, asking(range));
+    expect(asked(bot)).toEqual([[{ teamId: 'team-1' }, range]]);
+    expect(platform.responses).toMatchObject([{ response_type: 'ephemeral' }]);
+    expect(platform.responses[0]?.text).toContain('What this doesn’t know');
+    expect(platform.uploads).toEqual([]);
+  });
+
   it('open the range’s form with the days of the question', async () => {
     const bot = botUnderTest(platform);
     bot.useCases.askAdvice.mockResolvedValue(rangeAdvice(STEADY, 6));
@@ -261,6 +271,7 @@ describe('buttons', () => {
       ACTIONS.shareAdvice,
       '{"teamId":"t","question":{"about":"forecast","backlogPoints":-1,"growthPoints":0}}',
     ],
+    ['no question', ACTIONS.explainAdvice, '{"teamId":"team-1"}'],
     ['no team', ACTIONS.shareAdvice, '{"question":{"about":"odds"}}'],
   ])('refuse %s', async (_what, action, value) => {
     const bot = botUnderTest(platform);

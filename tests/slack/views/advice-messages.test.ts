@@ -2,7 +2,11 @@ import { describe, expect, it } from 'vitest';
 import type { Advice } from '../../../src/app/advice/advice.ts';
 import { adviceValue, decodeValue, placeValue } from '../../../src/slack/button-values.ts';
 import { ACTIONS } from '../../../src/slack/ids.ts';
-import { adviceMessage, sharedAdviceMessage } from '../../../src/slack/views/advice-message.ts';
+import {
+  adviceDetailsMessage,
+  adviceMessage,
+  sharedAdviceMessage,
+} from '../../../src/slack/views/advice-message.ts';
 import { postMessage } from '../../../src/slack/views/post-message.ts';
 import {
   cardsOf,
@@ -13,11 +17,12 @@ import {
   rangeAdvice,
   STEADY,
 } from './advice-examples.ts';
-import { buttonsOf } from './view-checks.ts';
+import { buttonsOf, wordsIn } from './view-checks.ts';
 import { ANA, team } from './view-examples.ts';
 
 const asFacilitator = (advice: Advice): Advice => ({ ...advice, askerIsFacilitator: true });
 const text = (advice: Advice): string => adviceMessage(advice).text;
+const details = (advice: Advice): string => adviceDetailsMessage(advice).text;
 const leadOf = (advice: Advice): string => text(advice).split('\n')[0] ?? '';
 const labels = (advice: Advice): string[] =>
   buttonsOf(adviceMessage(advice).blocks).map(({ label }) => label);
@@ -43,7 +48,7 @@ const WAVERING = sprints([
   [30, 10, 0],
 ]);
 const HARDLY_FINISHING = sprints([
-  [30, 0, 0],
+  [30, 0, 0, 1],
   [28, 0, 5],
   [32, 2, 0],
   [30, 0, 4],
@@ -60,7 +65,13 @@ describe('the commitment range', () => {
       "Commit to 22 to 25 points. Your last commitment was 21.
       • Up to 25 points, the commitment is kept in at least 8 of 10 sprints: 80% of it or more gets finished.
       • From 22 points on, you seldom run out of work: in at most 2 of 10 sprints the team pulls in more than 20% on top.
-      For Mon 30 Nov to Fri 11 Dec: 10 working days, 5 members and 6 days off or away. What past sprints achieved is scaled to that working time.
+      For Mon 30 Nov to Fri 11 Dec: 10 working days, 5 members and 6 days off or away.
+      Only you see this. These numbers are about the plan: don’t use them to appraise anyone or to compare teams.
+      Buttons: Share in the channel, How it’s made, Other days or people away, Surprise odds"
+    `);
+    expect(details(rangeAdvice(STEADY, 6))).toMatchInlineSnapshot(`
+      "Commit to 22 to 25 points. Your last commitment was 21.
+      What past sprints achieved is scaled to that working time.
       Based on your latest 9 sprints with a commitment, 4 of them imported. The last 3:
       • Harbour 9: 21 committed, 21 of them finished, 8 pulled in, velocity 29
       • Harbour 8: 24 committed, 23 of them finished, 4 pulled in, velocity 27
@@ -71,16 +82,17 @@ describe('the commitment range', () => {
       • In 4 of 9 sprints it isn’t recorded who was away, so everybody is assumed to have been there.
       • It assumes that the team and its way of working stay as they are.
       • It takes all pulled-in work as a sign of spare time, which urgent work isn’t.
-      Only you see this unless you share it. These numbers are about the team’s plan, not about people: don’t use them to appraise anyone or to compare teams.
-      Buttons: Share in the channel, Other days or people away, Surprise odds"
+      Only you see this."
     `);
   });
 
   it('of sprints that wander too far leads with the compromise and says why', () => {
-    expect(text(rangeAdvice(WAVERING)).split('\n').slice(0, 5).join('\n')).toMatchInlineSnapshot(`
+    const chances = text(rangeAdvice(WAVERING)).split('\n').slice(0, 3);
+    const ends = details(rangeAdvice(WAVERING)).split('\n').slice(1, 3);
+    expect([...chances, ...ends].join('\n')).toMatchInlineSnapshot(`
       "Commit to about 26 points as a compromise. Your last commitment was 30.
-      No commitment is both small enough to be kept in 8 of 10 sprints and large enough to leave little room for more work: how much the team finishes and takes in differs too much from sprint to sprint, or is known from too few sprints.
-      At 26 points the chances are even: about 6 in 10 to keep it, and as many not to pull in more than 20% on top.
+      No commitment is both kept in 8 of 10 sprints and large enough to leave little room for more work: your sprints differ too much for that, or are too few.
+      At 26 points the chance of each is about 6 in 10.
       • Up to 15.5 points, the commitment is kept in at least 8 of 10 sprints: 80% of it or more gets finished.
       • From 36 points on, you seldom run out of work: in at most 2 of 10 sprints the team pulls in more than 20% on top."
     `);
@@ -89,7 +101,7 @@ describe('the commitment range', () => {
   it('of a team that pulls in before it finishes gives the high end, and what would change that', () => {
     expect(text(rangeAdvice(PULLS_IN_TOO_EARLY)).split('\n').slice(0, 2).join('\n')).toMatchInlineSnapshot(`
       "Commit to at most 20 points. Your last commitment was 30.
-      No commitment is both small enough to be kept in 8 of 10 sprints and large enough to leave little room for more work: in 4 of 4 sprints, work was pulled in while committed work was still open. A different commitment won’t change that: agree to finish committed cards before new ones come in."
+      No commitment is both kept in 8 of 10 sprints and large enough to leave little room for more work: in 4 of 4 sprints, work was pulled in while committed work was still open. A different commitment won’t change that: agree to finish committed cards before new ones come in."
     `);
   });
 
@@ -102,7 +114,7 @@ describe('the commitment range', () => {
 
   it('leaves surprise work out where it doesn’t count in the verdict', () => {
     const advice = { ...rangeAdvice(STEADY, 6), surpriseInVerdict: false };
-    expect(text(advice)).not.toContain('surprise work');
+    expect(details(advice)).not.toContain('surprise work');
   });
 
   it('with one end only says which, and what the other would take', () => {
@@ -151,19 +163,28 @@ describe('surprise odds', () => {
     expect(text(oddsAdvice(STEADY))).toMatchInlineSnapshot(`
       "Cards of 8 points hold surprise work about 6 times in 10. When they do, 2.5 points is typical.
       Cards that held surprise work, by size
+      • 8 points: 10 of 16 cards (63%)
+      • 13 points: 1 of 1 card (48%)
+      • 3 points: 3 of 25 cards (12%)
+      • 1 point: 0 of 20 cards (0%)
+      Before you commit to a card of a size that often holds surprises: ask what could turn up in it, split it, or timebox a first look inside.
+      Only you see this. These numbers are about the plan: don’t use them to appraise anyone or to compare teams.
+      Buttons: Share in the channel, How it’s made, Commitment range"
+    `);
+    expect(details(oddsAdvice(STEADY))).toMatchInlineSnapshot(`
+      "Cards of 8 points hold surprise work about 6 times in 10. When they do, 2.5 points is typical.
+      Cards that held surprise work, by size
       • 1 point: 0 of 20 cards (0%, span 0% to 16%)
       • 3 points: 3 of 25 cards (12%, span 4% to 30%); typically 1 point
       • 8 points: 10 of 16 cards (63%, span 39% to 82%); typically 2.5 points
       • 13 points: 1 of 1 card; borrowed 48%, span 8% to 90%; typically 5 points
       The span holds the true share 19 times in 20. “Typically” is how much surprise work there was when there was any. “Borrowed” marks sizes of fewer than 12 cards: their share leans on the other sizes until they have a history of their own.
-      Before you commit to a card of a size that often holds surprises: ask what could turn up in it, split it, or timebox a first look inside.
       Based on 62 cards of 5 closed sprints; 14 of them held surprise work (23%). Of 4 more sprints, the cards aren’t known.
       What this doesn’t know
       • What the cards are: a new part of the system and an old one look alike at the same size.
       • What wasn’t called surprise work when a card grew: growth put down to the estimate isn’t counted.
       • What changes from here on: a team that splits its big cards changes its odds.
-      Only you see this unless you share it. These numbers are about the team’s plan, not about people: don’t use them to appraise anyone or to compare teams.
-      Buttons: Share in the channel, Commitment range"
+      Only you see this."
     `);
   });
 
@@ -178,7 +199,7 @@ describe('surprise odds', () => {
     expect(leadOf(oddsAdvice(few))).toMatch(
       /^Cards of 8 points probably hold surprise work about \d times in 10, going by 2 cards and the other sizes\. When they do, 3\.5 points is typical\.$/,
     );
-    expect(text(oddsAdvice(few))).toMatch(/• 8 points: 2 of 2 cards; borrowed \d+%, span \d+% to \d+%/);
+    expect(details(oddsAdvice(few))).toMatch(/• 8 points: 2 of 2 cards; borrowed \d+%, span \d+% to \d+%/);
   });
 
   it('say so when no card held any', () => {
@@ -186,7 +207,7 @@ describe('surprise odds', () => {
     expect(leadOf(oddsAdvice(calm))).toBe(
       'No surprise work so far: none of the 14 cards of your closed sprints held any.',
     );
-    expect(text(oddsAdvice(calm))).toContain('• 3 points: 0 of 14 cards (0%, span 0% to 22%)\n');
+    expect(details(oddsAdvice(calm))).toContain('• 3 points: 0 of 14 cards (0%, span 0% to 22%)\n');
   });
 
   it('are refused without a card of a closed sprint, with where they come from', () => {
@@ -203,10 +224,16 @@ describe('the forecast', () => {
   it('leads with the likely date between the other two, then which to promise, the margins and what it doesn’t know', () => {
     expect(text(forecastAdvice(STEADY, 200, 5))).toMatchInlineSnapshot(`
       "200 points: likely by 3 April 2027 (50%), optimistic 5 February (15%), pessimistic 2 August (85%).
+      Promise the pessimistic date. If somebody needs an earlier one, talk about doing less of the work, not about doing it faster.
+      Based on your latest 5 sprints, which finished 27.6 points on average. The work is assumed to grow by 5 points with each sprint.
+      Only you see this. These numbers are about the plan: don’t use them to appraise anyone or to compare teams.
+      Buttons: Share in the channel, How it’s made, Change the numbers, History"
+    `);
+    expect(details(forecastAdvice(STEADY, 200, 5))).toMatchInlineSnapshot(`
+      "200 points: likely by 3 April 2027 (50%), optimistic 5 February (15%), pessimistic 2 August (85%).
       • Optimistic: 5 February 2027, in the 5th sprint. 15% chance: fine to hope for, not to plan with.
       • Likely: 3 April 2027, in the 9th sprint. 50% chance: it could just as well be later as sooner.
       • Pessimistic: 2 August 2027, in the 18th sprint. 85% chance: this is the one to promise.
-      Promise the pessimistic date. If somebody needs an earlier one, talk about doing less of the work, not about doing it faster.
       Based on your latest 5 sprints, which finished 27.6 points on average. Of 9 known closed sprints, 4 were imported. Work on it begins on 30 November 2026, with a new sprint every 14 days. The work is assumed to grow by 5 points with each sprint. A date in the middle of a sprint means that the work is done when that sprint ends.
       How far off the team was so far
       • Commitments: what was finished, pulled-in work included, was typically 125% of the commitment, and 106% to 137% in 8 of 10 sprints (from 9).
@@ -215,8 +242,7 @@ describe('the forecast', () => {
       • How much of a sprint goes to other work. It assumes that everything your sprints finish belongs to these points.
       • Whether these points are the same size as those in your past sprints.
       • What is still to come: holidays, people who join or leave. The distance between the dates shows how far such things have moved the pace of other teams.
-      Only you see this unless you share it. These numbers are about the team’s plan, not about people: don’t use them to appraise anyone or to compare teams.
-      Buttons: Share in the channel, Change the numbers, History"
+      Only you see this."
     `);
   });
 
@@ -264,7 +290,17 @@ describe('the history', () => {
   it('without a signal says that the ups and downs are ordinary, and which lines are crossed anyway', () => {
     expect(text(historyAdvice(STEADY))).toMatchInlineSnapshot(`
       "No signal: the ups and downs of your 9 sprints are ordinary variation.
-      Ordinary doesn’t mean on target. In at least half of the latest sprints, these ratios crossed their line: pull-in ratio (above its ceiling of 20% in 5 of 8) and plan share (below its floor of 80% in 6 of 8). No single sprint explains that; it takes a change in how the team plans or works.
+      Ordinary doesn’t mean on target. Often crossed lately: pull-in ratio (above its ceiling of 20% in 5 of 8) and plan share (below its floor of 80% in 6 of 8). That takes a change in how the team plans or works.
+      Latest sprint
+      • Kept share: 100%, mean 98%
+      • Surprise ratio: 9.5%, mean 13%
+      • Pull-in ratio: 38.1%, mean 25%
+      • Velocity growth: 116%, mean 107%
+      Only you see this. These numbers are about the plan: don’t use them to appraise anyone or to compare teams.
+      Buttons: Share in the channel, How it’s made, Commitment range, Surprise odds"
+    `);
+    expect(details(historyAdvice(STEADY))).toMatchInlineSnapshot(`
+      "No signal: the ups and downs of your 9 sprints are ordinary variation.
       Latest sprint, and what is usual
       • Kept share: 100%. Mean 98% of 5 sprints. Never below its floor of 80% in the last 5 sprints.
       • Surprise ratio: 9.5%. Mean 13%, usually 0% to 37%: ordinary variation. Above its ceiling of 20% in 2 of the last 8 sprints.
@@ -284,8 +320,7 @@ describe('the history', () => {
       • What changed. A signal says that something did, not what or why: only the team can say.
       • Whether ordinary variation is good enough. That is what floors and ceilings are for.
       • Whether one growth caused the other. Value often comes sprints after the work, and depends on much else.
-      Only you see this unless you share it. These numbers are about the team’s plan, not about people: don’t use them to appraise anyone or to compare teams.
-      Buttons: Share in the channel, Commitment range, Surprise odds"
+      Only you see this."
     `);
   });
 
@@ -301,9 +336,12 @@ describe('the history', () => {
     );
   });
 
-  it('with several signals names them all, each in a sentence, and asks what was different', () => {
+  it('with several signals names them all, says the first in a sentence, and asks what was different', () => {
     const words = text(historyAdvice(CHANGED));
     expect(words.split('\n')[0]).toMatch(/^Signals in \d numbers: kept share, .* and velocity growth\.$/);
+    expect(details(historyAdvice(CHANGED)).match(/^• Your /gm)).toHaveLength(
+      Number(/Signals in (\d)/.exec(words)?.[1]),
+    );
     expect(words).toContain(
       '• Your kept share of 95% is above what is usual for you (54% to 91%), and has been above its mean of 73% for 8 sprints or more.',
     );
@@ -313,7 +351,7 @@ describe('the history', () => {
   it('counts crossed lines over the latest eight sprints only', () => {
     const [kept, , pullIn] = historyAdvice(CHANGED).ratios;
     expect([kept?.crossedAt.length, pullIn?.crossedAt.length]).toEqual([8, 8]);
-    const words = text(historyAdvice(CHANGED));
+    const words = details(historyAdvice(CHANGED));
     expect(words).toMatch(/• Kept share: .* Never below its floor of 80% in the last 8 sprints\./);
     expect(words).toMatch(/• Pull-in ratio: .* Above its ceiling of 20% in all of the last 8 sprints\./);
   });
@@ -323,19 +361,20 @@ describe('the history', () => {
     expect(words.split('\n')[0]).toBe(
       'Too early to tell a signal from ordinary variation: that takes 8 sprints, and there are 5.',
     );
-    expect(words).toContain(
+    const lines = details(historyAdvice(STEADY.slice(0, 5)));
+    expect(lines).toContain(
       '• Pull-in ratio: 28.6%. Mean 24% of 5 sprints. Above its ceiling of 20% in 3 of the last 5 sprints.',
     );
-    expect(words).toContain('• Kept share: 100%. This is the first sprint with this number.');
+    expect(lines).toContain('• Kept share: 100%. This is the first sprint with this number.');
   });
 
   it('says which number the latest sprint lacks, and which one all of them lack', () => {
     const noPlan = [...STEADY, pastSprint(9, { commitment: 0, finished: 0, pulledIn: 12 })];
-    expect(text(historyAdvice(noPlan))).toContain(
+    expect(details(historyAdvice(noPlan))).toContain(
       '• Pull-in ratio: none in the latest sprint. There was no commitment. Mean',
     );
     const imported = STEADY.slice(0, 3);
-    expect(text(historyAdvice(imported))).toContain('• Kept share: not known from these sprints.');
+    expect(details(historyAdvice(imported))).toContain('• Kept share: not known from these sprints.');
   });
 
   it('without a sprint says how to get one', () => {
@@ -349,13 +388,13 @@ describe('the history', () => {
 
   it('shows value growth only as far as values were recorded', () => {
     const without = STEADY.map((sprint) => ({ ...sprint, recordedValue: undefined }));
-    expect(text(historyAdvice(without))).toContain('/loadline value');
+    expect(details(historyAdvice(without))).toContain('/loadline value');
     const first = STEADY.map((sprint, i) => ({ ...sprint, recordedValue: i === 3 ? 500 : undefined }));
-    expect(text(historyAdvice(first))).toContain(
+    expect(details(historyAdvice(first))).toContain(
       'Value growth is compared with Harbour 4; record the value of later sprints to see it.',
     );
     const nothing = STEADY.map((sprint) => ({ ...sprint, recordedValue: 0 }));
-    expect(text(historyAdvice(nothing))).toContain('has a value above 0');
+    expect(details(historyAdvice(nothing))).toContain('has a value above 0');
   });
 });
 
@@ -386,23 +425,33 @@ describe.each(ANSWERS)('an answer about %s', (about, advice) => {
     }
   });
 
-  it('says what it doesn’t know, and puts the chart before that', () => {
-    const { blocks } = adviceMessage(advice, { fileId: 'F1', altText: 'A picture.' });
-    const image = blocks.findIndex(({ type }) => type === 'image');
-    const unknown = blocks.findIndex((block) => JSON.stringify(block).includes('What this doesn’t know'));
-    expect(image).toBeGreaterThan(0);
-    expect(unknown).toBe(image + 1);
+  it('fits one screen of a phone: at most 120 words and one picture', () => {
+    const view = adviceMessage(asFacilitator(advice), { fileId: 'F1', altText: 'A picture.' });
+    expect(wordsIn(adviceMessage(asFacilitator(advice)))).toBeLessThanOrEqual(120);
+    expect(view.blocks.filter(({ type }) => type === 'image')).toHaveLength(1);
   });
 
-  it('shared, is the same answer with who shared it and when, and without buttons', () => {
+  it('says how it was made and what it doesn’t know behind a button, to the person who asks', () => {
+    for (const view of [adviceMessage(advice), sharedAdviceMessage(advice, ANA)]) {
+      const button = buttonsOf(view.blocks).find(({ actionId }) => actionId === ACTIONS.explainAdvice);
+      expect(button?.label).toBe('How it’s made');
+      expect(decodeValue(adviceValue, button?.value)?.question).toEqual(advice.question);
+      expect(view.text).not.toContain('What this doesn’t know');
+    }
+    expect(details(advice).split('\n')[0]).toBe(leadOf(advice));
+    expect(details(advice)).toContain('What this doesn’t know');
+    expect(details(advice)).toContain('Only you see this.');
+  });
+
+  it('shared, is the same answer with who shared it and when, and no button but the one for the details', () => {
     const shared = postMessage({ kind: 'shared-advice', advice, byUserId: ANA });
-    expect(buttonsOf(shared.blocks)).toEqual([]);
+    expect(buttonsOf(shared.blocks).map(({ actionId }) => actionId)).toEqual([ACTIONS.explainAdvice]);
     expect(shared.text).toContain(
       `Shared by <@${ANA}> on 16 November 2026. Ask any time with /loadline ${about}.`,
     );
     expect(shared.text).not.toContain('Only you');
     expect(shared.text.split('\n')[0]).toBe(leadOf(advice));
-    expect(shared.blocks.slice(0, -1)).toEqual(adviceMessage(advice).blocks.slice(0, -2));
+    expect(shared.blocks.slice(0, -2)).toEqual(adviceMessage(advice).blocks.slice(0, -2));
   });
 });
 
@@ -410,6 +459,20 @@ describe.each(REFUSED)('an answer about %s that too little is known for', (_abou
   it('can not be shared and shows no caution about numbers that are not there', () => {
     expect(labels(asFacilitator(advice))).not.toContain('Share in the channel');
     expect(text(advice)).not.toContain('appraise');
+  });
+});
+
+describe('an answer from a history of any kind', () => {
+  const histories = Object.entries({ STEADY, WAVERING, PULLS_IN_TOO_EARLY, HARDLY_FINISHING, CHANGED });
+  it.each(histories)('of %s is as short', (_name, past) => {
+    for (const advice of [
+      rangeAdvice(past, 6),
+      oddsAdvice(past),
+      forecastAdvice(past, 1_000, 15),
+      historyAdvice(past),
+    ]) {
+      expect(wordsIn(adviceMessage(asFacilitator(advice)))).toBeLessThanOrEqual(120);
+    }
   });
 });
 
@@ -424,10 +487,10 @@ describe('what comes next', () => {
   });
 
   it('is to ask again with other numbers, from the range and the forecast', () => {
-    const change = buttonsOf(adviceMessage(rangeAdvice(STEADY, 6)).blocks)[1];
+    const change = buttonsOf(adviceMessage(rangeAdvice(STEADY, 6)).blocks)[2];
     expect(change).toMatchObject({ label: 'Other days or people away', actionId: ACTIONS.changeRange });
     expect(decodeValue(adviceValue, change?.value)?.question).toEqual({ about: 'range', awayDays: 6 });
-    const numbers = buttonsOf(adviceMessage(forecastAdvice(STEADY, 60, 2.5)).blocks)[1];
+    const numbers = buttonsOf(adviceMessage(forecastAdvice(STEADY, 60, 2.5)).blocks)[2];
     expect(numbers).toMatchObject({ label: 'Change the numbers', actionId: ACTIONS.changeForecast });
     expect(decodeValue(adviceValue, numbers?.value)?.question).toEqual({
       about: 'forecast',

@@ -16,7 +16,11 @@ import type { HomePage } from '../../../src/app/watching/home-page.ts';
 import { titleOf } from '../../../src/slack/chosen-message.ts';
 import { COMMANDS } from '../../../src/slack/commands/commands.ts';
 import { forecastFormView, rangeFormView } from '../../../src/slack/views/advice-forms.ts';
-import { adviceMessage, sharedAdviceMessage } from '../../../src/slack/views/advice-message.ts';
+import {
+  adviceDetailsMessage,
+  adviceMessage,
+  sharedAdviceMessage,
+} from '../../../src/slack/views/advice-message.ts';
 import { answerFormView } from '../../../src/slack/views/answering/answer-form.ts';
 import { chooseSprintFormView } from '../../../src/slack/views/answering/choose-sprint-form.ts';
 import { growthMessage } from '../../../src/slack/views/answering/growth-message.ts';
@@ -157,14 +161,13 @@ function answersOf(
   };
   const of = Object.entries(answers).map(([about, answer]) => {
     const advice = { ...answer, team: hostile, askerIsFacilitator: true };
-    return [about, adviceMessage(advice, chart), sharedAdviceMessage(advice, BEN, chart)] as const;
+    return [
+      [about, adviceMessage(advice, chart)],
+      [`${about}, shared`, sharedAdviceMessage(advice, BEN, chart)],
+      [`${about}, how it’s made`, adviceDetailsMessage(advice)],
+    ] as const;
   });
-  return Object.fromEntries(
-    of.flatMap(([about, answer, shared]) => [
-      [about, answer],
-      [`${about}, shared`, shared],
-    ]),
-  );
+  return Object.fromEntries(of.flat());
 }
 
 /** Every message and form, by what it is. */

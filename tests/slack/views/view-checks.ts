@@ -27,6 +27,11 @@ export function expectFormFits(view: ModalView | HomeView): void {
   expect(Buffer.byteLength(JSON.stringify(view))).toBeLessThanOrEqual(250_000);
 }
 
+/** How many words somebody reads, those on the buttons included. */
+export function wordsIn({ text }: MessageView): number {
+  return (text.match(/[\p{L}\p{N}][^\s]*/gu) ?? []).length;
+}
+
 /** All formatted texts of some blocks. */
 export function mrkdwnTexts(blocks: readonly object[]): string[] {
   const texts: string[] = [];
