@@ -1,5 +1,5 @@
 /** When a team and its members work: their weekdays, less the days and half days that they have off. */
-import { type Day, type Weekday, weekdayOf, workingDaysFromTo } from './calendar.ts';
+import { type Day, dayPlus, type Weekday, weekdayOf, workingDaysFromTo } from './calendar.ts';
 
 /** Days without work, each in ascending order; no day is in both. */
 export interface DaysOff {
@@ -54,6 +54,13 @@ export function workingDaysOf(calendar: WorkCalendar, from: Day, to: Day): Day[]
   return workingDaysFromTo(from, to, calendar.workingDays).filter(
     (day) => !calendar.daysOff.full.includes(day),
   );
+}
+
+/** Whether the team works on the day and on none after it until Friday, with which a week ends here. */
+export function isLastOfWeek(calendar: WorkCalendar, day: Day): boolean {
+  const friday = 5;
+  const untilFriday = (friday - weekdayOf(day) + 7) % 7;
+  return workingDaysOf(calendar, day, dayPlus(day, untilFriday)).join() === day;
 }
 
 /** A member's share of a day: none before joining and from leaving on, on other weekdays, and on days off. */

@@ -731,6 +731,11 @@ export interface Messages {
   'watch-above-pullInRatio': { readonly sprint: string };
   'watch-ratio': { readonly value: string; readonly threshold: string };
   'watch-next': Record<never, never>;
+  'weekly-line-title': { readonly days: number; readonly sprint: string };
+  'weekly-line-left': { readonly committed: number; readonly left: number };
+  'weekly-line-surprise': { readonly value: string; readonly threshold: string };
+  'weekly-line-surprise-no-plan': { readonly points: number };
+  'weekly-line-blocked': { readonly cards: number };
   'digest-form-title': Record<never, never>;
   'digest-submit': Record<never, never>;
   'digest-intro': { readonly team: string };
@@ -2477,7 +2482,8 @@ export interface Messages {
       | 'reminderAfterMinutes'
       | 'retentionMonths'
       | 'scale'
-      | 'surpriseInVerdict';
+      | 'surpriseInVerdict'
+      | 'weeklyLine';
   };
   'setting-hint': {
     readonly setting:
@@ -2486,7 +2492,8 @@ export interface Messages {
       | 'reminderAfterMinutes'
       | 'retentionMonths'
       | 'scale'
-      | 'surpriseInVerdict';
+      | 'surpriseInVerdict'
+      | 'weeklyLine';
   };
   'setting-choice': { readonly choice: 'left' | 'new-estimate' | 'no' | 'yes' };
   'measures-thresholds': Record<never, never>;

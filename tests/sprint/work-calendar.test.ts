@@ -1,6 +1,8 @@
 /** When a team and its members work. No source: the rules are the project's own. */
 import { describe, expect, test } from 'vitest';
+import type { Weekday } from '../../src/sprint/calendar.ts';
 import {
+  isLastOfWeek,
   memberDaysOf,
   memberShareOf,
   NO_DAYS_OFF,
@@ -26,6 +28,28 @@ describe('a team', () => {
   test('works on its weekdays, without days off, and on half days by half', () => {
     expect([MON, TUE, THU, SAT].map((day) => teamShareOf(TEAM, day))).toEqual([1, 0, 0.5, 0]);
     expect(workingDaysOf(TEAM, MON, SAT)).toEqual([MON, WED, THU, FRI]);
+  });
+});
+
+describe('the last day of a week', () => {
+  // 7 to 13 November 2026: Saturday to Friday.
+  const week = ['07', '08', '09', '10', '11', '12', '13'].map((day) => `2026-11-${day}`);
+  const lastOf = (workingDays: Weekday[], daysOff = NO_DAYS_OFF) =>
+    week.filter((day) => isLastOfWeek({ workingDays, daysOff }, day)).map((day) => day.slice(-2));
+
+  test('is Friday, or the team’s last working day before it', () => {
+    expect(lastOf([1, 2, 3, 4, 5])).toEqual(['13']);
+    expect(lastOf([1, 2, 3, 4, 5, 6])).toEqual(['13']);
+    expect(lastOf([1, 2, 3, 4])).toEqual(['12']);
+    expect(lastOf([7, 1, 2, 3, 4])).toEqual(['12']);
+    expect(lastOf([6, 7, 1, 2, 3])).toEqual(['11']);
+    expect(lastOf([6, 7])).toEqual(['08']);
+  });
+
+  test('is the day before when the team is off on Friday, and there is none in a week off', () => {
+    expect(lastOf([1, 2, 3, 4, 5], { full: ['2026-11-13'], half: [] })).toEqual(['12']);
+    expect(lastOf([1, 2, 3, 4, 5], { full: [], half: ['2026-11-13'] })).toEqual(['13']);
+    expect(lastOf([1, 2, 3, 4, 5], { full: week, half: [] })).toEqual([]);
   });
 });
 

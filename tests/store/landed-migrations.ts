@@ -29,4 +29,5 @@ export const LANDED_MIGRATIONS: Readonly<Record<string, string>> = {
   '0023_marks_off.sql': '9752b999d04fedfbf735d78cccd81fc7ff3e6eec76f977eaf6d4997a63e15529',
   '0024_fair_measures.sql': '456ff24c34e37f9a88e635119d290689f29350087ae53bb5a65f3761f84e63cd',
   '0025_goal_questions.sql': 'dd433c07ce277fe7fc293eb423968da8a8294df4fad77453f2088a5be41bb43f',
+  '0026_weekly_line.sql': 'e7653f587b52a14801c8d9adfa11267498e03c986d89cd7cd9155b09e2e37763',
 };

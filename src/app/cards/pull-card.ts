@@ -3,7 +3,7 @@ import { randomUUID } from 'node:crypto';
 import { MAX_POINTS, parsePoints } from '../../sprint/points.ts';
 import { runningSummary, type SprintSummary } from '../../sprint/summary.ts';
 import { refreshOwnersPrompts } from '../answering/refresh-prompt.ts';
-import { type SprintTime, sprintTime } from '../clock/sprint-time.ts';
+import { isDayOver, type SprintTime, sprintTime } from '../clock/sprint-time.ts';
 import type { InputProblem } from '../input-problem.ts';
 import {
   MAX_CARDS,
@@ -80,7 +80,12 @@ async function timeOf(
   today: string,
 ): Promise<SprintTime> {
   const prompts = await read.promptsOf([{ sprintId: sprint.id, day: today }]);
-  return sprintTime(team, sprint, today, answerCounts(team, sprint, members, { states, prompts, on: today }));
+  return sprintTime(
+    team,
+    sprint,
+    today,
+    isDayOver(answerCounts(team, sprint, members, { states, prompts, on: today })),
+  );
 }
 
 /**

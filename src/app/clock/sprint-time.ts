@@ -20,14 +20,24 @@ export interface SprintTime {
  * Today is over once half of those asked have met its prompt: before that, comparing with the evenings of other sprints
  * would make the team look late.
  */
+export function isDayOver({
+  asked,
+  answered,
+}: {
+  readonly asked: number;
+  readonly answered: number;
+}): boolean {
+  return answered > 0 && 2 * answered >= asked;
+}
+
+/** @param isTodayOver whether today counts among the days over, as `isDayOver` says */
 export function sprintTime(
   team: Pick<Team, 'timeZone' | 'workingDays' | 'daysOff'>,
   sprint: Pick<Sprint, 'startsOn' | 'endsOn'>,
   today: Day,
-  { asked, answered }: { readonly asked: number; readonly answered: number },
+  isTodayOver: boolean,
 ): SprintTime {
   const days = sprintDays(team, sprint);
-  const isTodayOver = answered > 0 && 2 * answered >= asked;
   const gone = days.filter((day) => day < today || (day === today && isTodayOver)).length;
   return {
     total: days.length,

@@ -19,7 +19,7 @@ import type { Reading } from '../ports/store.ts';
 import { channelPost } from '../posting/post-kinds.ts';
 import { Refusal } from '../refusal.ts';
 import { type Membership, membershipInTeam, requireFacilitator, todayOf } from '../team/place.ts';
-import { type Actor, type Sprint, type SprintCard, type Team, wantsDigest } from '../team/team.ts';
+import { type Actor, isWatched, type Sprint, type SprintCard, type Team } from '../team/team.ts';
 import { titleAtHeart } from './card-paste.ts';
 import { commitmentOf, type PlanContent } from './plan-content.ts';
 import type { PlanInput } from './plan-input.ts';
@@ -208,7 +208,7 @@ export async function commitPlan(
       importedAt: undefined,
     };
     await tx.write.sprints.insert(sprint);
-    if (membership.members.some(wantsDigest)) await tx.write.watches.begin([sprint.id], now);
+    if (isWatched(team, membership.members)) await tx.write.watches.begin([sprint.id], now);
     const cards = sprintCards(sprint.id, actor.userId, plan);
     if (cards.length > 0) await tx.write.cards.insert(cards);
     await tx.drafts.delete(teamId, actor.userId);

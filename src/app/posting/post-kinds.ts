@@ -4,6 +4,7 @@
  */
 
 import { randomUUID } from 'node:crypto';
+import type { Day } from '../../sprint/calendar.ts';
 import type { Advice } from '../advice/advice.ts';
 import { adviceOf } from '../advice/advice-of.ts';
 import {
@@ -18,7 +19,13 @@ import { type VerdictContent, verdictContent } from '../closing/verdict-content.
 import { commitmentOf, type PlanContent } from '../planning/plan-content.ts';
 import type { Transaction } from '../ports/store.ts';
 import { todayOf } from '../team/place.ts';
-import { activeMembers, type SprintHeading, type SprintRecords, type Team } from '../team/team.ts';
+import {
+  activeMembers,
+  type Sprint,
+  type SprintHeading,
+  type SprintRecords,
+  type Team,
+} from '../team/team.ts';
 import { waitForAll } from '../wait-for-all.ts';
 import { digestContent } from '../watching/digest-content.ts';
 import { type DrawnSprint, statusContent } from '../watching/status-content.ts';
@@ -119,21 +126,25 @@ export const POST_KINDS = {
   ),
 
   digest: aboutSprint(['on'], async ({ tx, team, members, sprint, records, now, post, subject: { on } }) => {
-    const isLate = sprint.state !== 'open' || todayOf(team, now) !== on;
-    if (post.postedAt === undefined && isLate) return undefined;
+    if (post.postedAt === undefined && isLate(team, sprint, on, now)) return undefined;
     return { content: { digest: await digestContent(tx, { team, members, sprint, records }, on) } };
   }),
 
   'watch-word': aboutSprint(
     ['on', 'reason'],
     async ({ tx, team, members, sprint, now, post, subject: { on, reason } }) => {
-      const isLate = sprint.state !== 'open' || todayOf(team, now) !== on;
-      if (post.postedAt === undefined && isLate) return undefined;
+      if (post.postedAt === undefined && isLate(team, sprint, on, now)) return undefined;
       const status = await statusContent(tx, { team, members }, sprint, on);
       const word = reason as Word;
       return { content: { status, word, crossed: crossing(word, status.summary, team.thresholds) } };
     },
   ),
+
+  'weekly-line': aboutSprint(['on'], async ({ tx, team, members, sprint, now, post, subject: { on } }) => {
+    if (post.postedAt === undefined && isLate(team, sprint, on, now)) return undefined;
+    const status = await statusContent(tx, { team, members }, sprint, on);
+    return { content: { status, surpriseCeiling: team.thresholds.surpriseRatioAtMost } };
+  }),
 
   'channel-unreachable': aboutTeam(['reason'], async ({ team, subject: { reason } }) => ({
     content: { team, cause: reason as ChannelCause },
@@ -307,17 +318,24 @@ function aboutDay({
       const met = promptContentOf(team, sprint, userId, day, records, state);
       const isListed = !skipIfMet && met.state === 'asked' && !questionDays(team, sprint).includes(day);
       const prompt: PromptContent = isListed ? { ...met, state: 'listed' } : met;
-      const isLate = day !== todayOf(team, now) || sprint.state !== 'open';
       // A co-owner may have finished the member's last card in the meantime.
       const hasOpenCards = prompt.cards.some((card) => card.state === 'open');
       // A prompt that was held up until its day had passed is not asked afterwards.
-      if (post.postedAt === undefined && (isLate || (skipIfMet && (isDone || !hasOpenCards))))
+      if (
+        post.postedAt === undefined &&
+        (isLate(team, sprint, day, now) || (skipIfMet && (isDone || !hasOpenCards)))
+      )
         return undefined;
       return { content: { prompt } };
     },
   );
   // A prompt confirms the answer to it, so that one in a message that can't be changed is confirmed in a new one.
   return skipIfMet ? ({ ...declaration, mayStayAsItIs: true } as const) : declaration;
+}
+
+/** What was to be said on a day is not said on another, nor of a sprint that is over. */
+function isLate(team: Team, sprint: Sprint, day: Day, now: Date): boolean {
+  return sprint.state !== 'open' || todayOf(team, now) !== day;
 }
 
 /** Nothing of one workspace is shown in another, even if a record says otherwise. */

@@ -62,7 +62,13 @@ export async function setMeasures(deps: AppDependencies, actor: Actor, input: Me
       thresholds,
     };
     await tx.write.teams.save(team);
-    await resetClocks(tx, team, deps.clock.now());
+    const now = deps.clock.now();
+    await resetClocks(tx, team, now);
+    const open = team.weeklyLine ? await tx.read.openSprintsOf(team.id) : [];
+    await tx.write.watches.begin(
+      open.map(({ id }) => id),
+      now,
+    );
     return team;
   });
 }

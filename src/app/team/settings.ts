@@ -13,14 +13,16 @@ export const SETTINGS = {
   /** Minutes after the prompt at which those who have not answered are reminded once. */
   reminderAfterMinutes: wholeNumber({ usual: 180, least: 15, most: 720, problem: 'reminder-minutes' }),
   scale: planningScale(DEFAULT_SCALE),
-  /**
-   * After how many months a finished sprint is reduced to its totals; undefined: never. Usually a year of seasons, and a
-   * month to look back at it from: common practice, no published source. Ten years mean forever in practice.
-   */
+  /** Whether the channel gets a line on a running sprint at the end of each week. */
+  weeklyLine: yesOrNo(false),
   /** Whether surprise work above its ceiling makes a sprint missed. */
   surpriseInVerdict: yesOrNo(true),
   /** What an unfinished card is planned with in the next sprint: what is left of it, or an estimate still to be made. */
   carriedOver: oneOf('left', ['left', 'new-estimate']),
+  /**
+   * After how many months a finished sprint is reduced to its totals; undefined: never. Usually a year of seasons, and a
+   * month to look back at it from: common practice, no published source. Ten years mean forever in practice.
+   */
   retentionMonths: orNone(wholeNumber({ usual: 13, least: 1, most: 120, problem: 'retention-months' })),
 };
 

@@ -54,6 +54,11 @@ export function wantsDigest<Person extends Member>(
   return person.isActive && person.isFacilitator && person.digestAt !== undefined;
 }
 
+/** Whether the clock looks at the team's running sprints, to speak of them by itself. */
+export function isWatched({ weeklyLine }: Pick<Team, 'weeklyLine'>, people: readonly Member[]): boolean {
+  return weeklyLine || people.some(wantsDigest);
+}
+
 /** `open` from planning until it is closed; a reopened sprint is open again. */
 export type SprintState = 'open' | 'closed' | 'cancelled';
 

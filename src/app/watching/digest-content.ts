@@ -61,7 +61,7 @@ async function signalOnEvening(
     cards: cards.filter(({ enteredOn }) => enteredOn < next),
     facts: facts.filter(({ recordedAt }) => recordedAt < midnight),
   });
-  const time = sprintTime(team, sprint, evening, { asked: 1, answered: 1 });
+  const time = sprintTime(team, sprint, evening, true);
   return signalOf(await loadOutlook(tx, team, sprint, states, time, evening));
 }
 

@@ -2,7 +2,7 @@
 import { burndownOf, leftEnd } from '../../sprint/burndown.ts';
 import { needsOwner, type SprintCardState, statesOf } from '../cards/card-line.ts';
 import { sprintDays } from '../clock/sprint-clock.ts';
-import { type SprintTime, sprintTime } from '../clock/sprint-time.ts';
+import { isDayOver, type SprintTime, sprintTime } from '../clock/sprint-time.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
 import { teamsReadBy } from '../team/place.ts';
@@ -93,7 +93,12 @@ async function timeOf(
 ): Promise<SprintTime> {
   const members = await read.membersOf(team.id);
   const prompts = await read.promptsOf([{ sprintId: sprint.id, day: today }]);
-  return sprintTime(team, sprint, today, answerCounts(team, sprint, members, { states, prompts, on: today }));
+  return sprintTime(
+    team,
+    sprint,
+    today,
+    isDayOver(answerCounts(team, sprint, members, { states, prompts, on: today })),
+  );
 }
 
 async function progressOf(

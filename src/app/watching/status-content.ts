@@ -6,7 +6,7 @@ import { memberShareOf } from '../../sprint/work-calendar.ts';
 import { type CardLine, cardLine, isOpenCard, type SprintCardState, statesOf } from '../cards/card-line.ts';
 import { instantOf } from '../clock/local-time.ts';
 import { eveningsOf, questionDays } from '../clock/sprint-clock.ts';
-import { sprintTime } from '../clock/sprint-time.ts';
+import { isDayOver, sprintTime } from '../clock/sprint-time.ts';
 import type { Transaction } from '../ports/store.ts';
 import type { Membership } from '../team/place.ts';
 import {
@@ -65,7 +65,7 @@ export async function statusContent(
   ]);
   const states = statesOf(records);
   const counts = answerCounts(team, sprint, members, { states, prompts, on });
-  const time = sprintTime(team, sprint, on, counts);
+  const time = sprintTime(team, sprint, on, isDayOver(counts));
   return {
     team,
     sprint,

@@ -1,4 +1,4 @@
-/** What a facilitator hears by themselves: the morning digest, a word when something turns, and the form for both. */
+/** What is said of a running sprint by itself: a facilitator's morning digest, a word when something turns, the form for both, and the channel's weekly line. */
 import type { ModalView } from '@slack/types';
 import type { CardLine } from '../../app/cards/card-line.ts';
 import type { DigestContent } from '../../app/watching/digest-content.ts';
@@ -80,6 +80,30 @@ export function watchWordMessage({
     lead(say(`watch-${word}`, { sprint: sprint.name })),
     section(crossed ? mrkdwn('watch-ratio', against(crossed.value, crossed.ceiling)) : loadSentence(load)),
     context(mrkdwn('watch-next')),
+  ]);
+}
+
+export function weeklyLineMessage({
+  status,
+  surpriseCeiling,
+}: Pick<DigestContent, 'status' | 'surpriseCeiling'>): MessageView {
+  const { cards, sprint, summary, workingDaysLeft } = status;
+  const { commitmentPoints } = summary.totals;
+  const left = cards
+    .filter(({ origin, state }) => origin === 'planned' && state === 'open')
+    .reduce((sum, { leftPoints }) => sum + leftPoints, 0);
+  const { surpriseRatio } = summary.ratios;
+  return messageView([
+    lead(say('weekly-line-title', { sprint: sprint.name, days: workingDaysLeft })),
+    section(
+      [
+        mrkdwn('weekly-line-left', { committed: commitmentPoints, left }),
+        isDefined(surpriseRatio)
+          ? mrkdwn('weekly-line-surprise', against(surpriseRatio, surpriseCeiling))
+          : mrkdwn('weekly-line-surprise-no-plan', { points: summary.totals.surprisePoints }),
+        mrkdwn('weekly-line-blocked', { cards: cards.filter(({ blocked }) => blocked).length }),
+      ].join(' '),
+    ),
   ]);
 }
 

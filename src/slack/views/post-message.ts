@@ -10,7 +10,7 @@ import {
   cardsGivenMessage,
   ownerNeededMessage,
 } from './cards/card-messages.ts';
-import { digestMessage, watchWordMessage } from './digest-views.ts';
+import { digestMessage, watchWordMessage, weeklyLineMessage } from './digest-views.ts';
 import { goalQuestionMessage } from './goal-views.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { planMessage } from './planning/plan-messages.ts';
@@ -40,6 +40,7 @@ const VIEWS: { readonly [Kind in PostKind]: (content: ContentOf<Kind>, chart?: C
     'cards-dropped': cardsDroppedMessage,
     digest: digestMessage,
     'watch-word': watchWordMessage,
+    'weekly-line': weeklyLineMessage,
     'channel-unreachable': channelUnreachableMessage,
     'member-unreachable': memberUnreachableMessage,
     'shared-status': ({ status, byUserId }, chart) => sharedStatusMessage(status, byUserId, chart),

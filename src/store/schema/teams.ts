@@ -50,6 +50,7 @@ export const teams = loadline.table(
     baselineSprintId: text('baseline_sprint_id'),
     /** After how many months a sprint is reduced to its totals; null: never. */
     retentionMonths: integer('retention_months'),
+    weeklyLine: boolean('weekly_line').notNull().default(false),
     surpriseInVerdict: boolean('surprise_in_verdict').notNull().default(true),
     carriedOver: text('carried_over').$type<CarriedOver>().notNull().default('left'),
     createdAt: instant('created_at').notNull().defaultNow(),

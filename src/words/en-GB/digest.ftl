@@ -38,6 +38,27 @@ watch-above-pullInRatio = { $sprint }: pulled-in work has crossed its ceiling
 watch-ratio = It is { $value } of the commitment; the ceiling is { $threshold }.
 watch-next = `/loadline status` shows why. Only you see this; `/loadline digest off` ends such messages.
 
+## In the channel, at closing time of a week's last working day, if the team wants it
+
+weekly-line-title =
+    { $days ->
+        [one] { $sprint } at the end of the week: { NUMBER($days) } working day to go
+       *[other] { $sprint } at the end of the week: { NUMBER($days) } working days to go
+    }
+weekly-line-left =
+    { $committed ->
+        [0] There was no commitment.
+       *[other] { POINTS($left) } left of { NUMBER($committed) } committed.
+    }
+weekly-line-surprise = Surprise work so far: { $value } of the commitment; the ceiling is { $threshold }.
+weekly-line-surprise-no-plan = Surprise work so far: { POINTS($points) }.
+weekly-line-blocked =
+    { $cards ->
+        [0] No card is blocked.
+        [one] { NUMBER($cards) } card is blocked.
+       *[other] { NUMBER($cards) } cards are blocked.
+    }
+
 ## The form and its confirmation
 
 digest-form-title = Morning digest

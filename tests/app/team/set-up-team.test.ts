@@ -174,6 +174,7 @@ describe('setting up', () => {
       daysOff: NO_DAYS_OFF,
       scale: DEFAULT_SCALE,
       retentionMonths: 13,
+      weeklyLine: false,
       surpriseInVerdict: true,
       carriedOver: 'left',
       thresholds: DEFAULT_THRESHOLDS,

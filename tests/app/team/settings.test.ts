@@ -12,6 +12,7 @@ const OTHERS: TeamSettings = {
   closesAt: '00:00',
   reminderAfterMinutes: 15,
   scale: [0, 0.5, 1, 3],
+  weeklyLine: true,
   surpriseInVerdict: false,
   carriedOver: 'new-estimate',
   retentionMonths: undefined,

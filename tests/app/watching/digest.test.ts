@@ -1,12 +1,15 @@
 import { describe, expect, test } from 'vitest';
 import { dropCard } from '../../../src/app/cards/change-cards.ts';
 import { pullLine } from '../../../src/app/cards/pull-card.ts';
+import { sayDaysOff } from '../../../src/app/days-off/say-days-off.ts';
+import { setMeasures } from '../../../src/app/team/set-measures.ts';
 import type { LoadOutlook } from '../../../src/app/watching/load-outlook.ts';
 import { setDigest } from '../../../src/app/watching/set-digest.ts';
 import { newWords } from '../../../src/app/watching/watch.ts';
 import type { LoadSignal } from '../../../src/forecast/pace.ts';
 import { undefinedBecause } from '../../../src/sprint/undefined-value.ts';
 import { actorOf, CHANNEL, harnessForEach, problemsOf, refusalOf } from '../../support/app-harness.ts';
+import { typedMeasures } from '../../support/typed-measures.ts';
 
 // The sprint runs from Monday 2 to Friday 13 November 2026 in Lisbon, which is on UTC then.
 const harness = harnessForEach('2026-10-30T12:00:00Z');
@@ -56,6 +59,13 @@ describe('the morning digest', () => {
     await h.pass('2026-11-02T08:00:00Z');
     await h.pass('2026-11-02T08:30:00Z');
     expect(digestsTo(h)).toHaveLength(1);
+  });
+
+  test('skips the facilitator’s own days off', async () => {
+    const { h } = await watched();
+    await sayDaysOff(h.deps, ana, { place: CHANNEL, words: '3 Nov' });
+    for (const day of ['02', '03', '04']) await h.pass(`2026-11-${day}T08:30:00Z`);
+    expect(digestsTo(h).map(({ status }) => status.on)).toEqual(['2026-11-02', '2026-11-04']);
   });
 
   test('names open cards that have not moved for three working days, and no others', async () => {
@@ -148,5 +158,69 @@ describe('a word in between', () => {
     expect([back.words, forth.words]).toEqual([[], []]);
     expect(look(forth.watch as typeof watch, '2026-11-04', 'on the line').words).toEqual([]);
     expect(look(back.watch as typeof watch, '2026-11-04', 'light').words).toEqual(['turned-light']);
+  });
+});
+
+describe('the weekly line', () => {
+  const wanted = async (plan = {}) => {
+    const h = harness();
+    const team = await h.setUpTeam();
+    await setMeasures(h.deps, ana, { teamId: team.id, ...typedMeasures({ weeklyLine: 'yes' }) });
+    const { sprint } = await h.plan(team, plan);
+    return { h, team, sprint };
+  };
+  const lines = (h: Awaited<ReturnType<typeof wanted>>['h']) =>
+    h.messagesTo(CHANNEL).flatMap((content) => (content.kind === 'weekly-line' ? [content.status.on] : []));
+
+  test('comes to the channel once, at closing time on Friday, and not on the sprint’s last day', async () => {
+    const { h } = await wanted();
+    for (let day = 2; day <= 13; day += 1)
+      for (const time of ['09:15', '16:59', '17:00', '18:30'])
+        await h.pass(`2026-11-${String(day).padStart(2, '0')}T${time}:00Z`);
+    expect(lines(h)).toEqual(['2026-11-06']);
+    expect(h.kindsTo('ana')).not.toContain('digest');
+    expect(h.kindsTo('ana')).not.toContain('watch-word');
+  });
+
+  test('comes to no channel of a team that has not asked for it', async () => {
+    const { h } = await watched();
+    await h.pass('2026-11-06T09:15:00Z');
+    await h.pass('2026-11-06T17:00:00Z');
+    expect(lines(h)).toEqual([]);
+  });
+
+  test('comes late on the same day after an outage, and not at all on the next', async () => {
+    const { h } = await wanted({ endsOn: '2026-11-27' });
+    await h.pass('2026-11-05T17:00:00Z');
+    await h.pass('2026-11-06T22:40:00Z');
+    expect(lines(h)).toEqual(['2026-11-06']);
+    await h.pass('2026-11-12T17:00:00Z');
+    await h.pass('2026-11-14T09:00:00Z');
+    expect(lines(h)).toEqual(['2026-11-06']);
+  });
+
+  test('begins with the running sprint when a team asks for it, and ends when it no longer does', async () => {
+    const h = harness();
+    const team = await h.setUpTeam();
+    await h.plan(team, { endsOn: '2026-11-27' });
+    const set = (weeklyLine: string) =>
+      setMeasures(h.deps, ana, { teamId: team.id, ...typedMeasures({ weeklyLine }) });
+    await h.pass('2026-11-06T16:00:00Z');
+    await set('yes');
+    await h.pass('2026-11-06T16:30:00Z');
+    await h.pass('2026-11-06T17:00:00Z');
+    await set('no');
+    await h.pass('2026-11-13T16:30:00Z');
+    await h.pass('2026-11-13T17:00:00Z');
+    expect(lines(h)).toEqual(['2026-11-06']);
+  });
+
+  test('comes on the last working day of a week whose Friday is off', async () => {
+    const { h } = await wanted();
+    await sayDaysOff(h.deps, ana, { place: CHANNEL, words: 'team 6 Nov' });
+    await h.pass('2026-11-05T16:30:00Z');
+    await h.pass('2026-11-05T17:00:00Z');
+    await h.pass('2026-11-06T17:00:00Z');
+    expect(lines(h)).toEqual(['2026-11-05']);
   });
 });

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { statesOf } from '../../../src/app/cards/card-line.ts';
 import { pullForm, pullLine } from '../../../src/app/cards/pull-card.ts';
-import { sprintTime } from '../../../src/app/clock/sprint-time.ts';
+import { isDayOver, sprintTime } from '../../../src/app/clock/sprint-time.ts';
 import { cancelSprint, closeSprint, reopenSprint } from '../../../src/app/closing/end-sprint.ts';
 import type { PastSprint, TracePoint } from '../../../src/app/history/past-sprint.ts';
 import { setUpTeam } from '../../../src/app/team/set-up-team.ts';
@@ -122,7 +122,7 @@ describe('the load signal', () => {
     expect((await readingOf(h)).medianPoints).toBeLessThanOrEqual(morning.medianPoints);
     const days = { timeZone: 'Europe/Lisbon', workingDays: [1, 2, 3, 4, 5], daysOff: NO_DAYS_OFF };
     const gone = (asked: number, answered: number) =>
-      sprintTime(days, sprint, '2026-11-06', { asked, answered }).gone;
+      sprintTime(days, sprint, '2026-11-06', isDayOver({ asked, answered })).gone;
     expect([gone(5, 0), gone(5, 2), gone(5, 3), gone(0, 0), gone(2, 1)]).toEqual([4, 4, 5, 4, 5]);
   });
 

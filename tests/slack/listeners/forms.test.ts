@@ -110,6 +110,7 @@ describe('forms sent off', () => {
       reminderAfterMinutes: '180',
       scale: '1, 2, 4',
       retentionMonths: '',
+      weeklyLine: 'no',
       surpriseInVerdict: 'yes',
       carriedOver: 'left',
       thresholds: {

@@ -78,6 +78,7 @@ describe('measures', () => {
       <closesAt> When a sprint closes on its last day: "17:00" – In the team’s time zone. A plan may set another time for its sprint.
       <reminderAfterMinutes> How many minutes after the daily prompt to remind once: "180" – From 15 to 720.
       <scale> Planning scale: "1, 2, 3, 5, 8, 13, 21" – The sizes that an estimate may have, rising, for example 1, 2, 3, 5, 8, 13, 21.
+      <weeklyLine> Whether the channel gets a line on the sprint each Friday: ["yes=Yes","no=No"] "no=No" – At closing time of the week’s last working day: points left, surprise work, blocked cards, days to go. Not on a sprint’s last day, when the verdict comes.
       <surpriseInVerdict> Whether surprise work counts in the verdict: ["yes=Yes","no=No"] "yes=Yes" – If it doesn’t, the kept share alone decides. Surprise work and estimate drift are shown either way.
       <carriedOver> What an unfinished card is planned with in the next sprint: ["left=What is left of it","new-estimate=A new estimate"] "left=What is left of it" – The next plan begins with these cards; you can change each line.
       <retentionMonths> How many months to keep the details of a sprint (optional):  – From 1 to 120. After that a sprint is reduced to its totals, for good: cards, answers, prompts and posts are deleted; verdicts, ratios and history stay. Leave it empty to keep everything.

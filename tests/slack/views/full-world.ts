@@ -388,6 +388,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
       },
     }),
     'watch word': postMessage({ kind: 'watch-word', status, word: 'turned-heavy', crossed: undefined }),
+    'weekly line': postMessage({ kind: 'weekly-line', status, surpriseCeiling: 0.2 }),
     'digest set': digestSetMessage({ team: fullTeam, digestAt: '08:30' }),
     status: statusMessage(status),
     statusChart: statusChartMessage(chart),
