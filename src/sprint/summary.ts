@@ -1,5 +1,6 @@
 /** Everything that a sprint's cards say about the sprint, in one value. */
 import type { AnswerCount } from './answer-rate.ts';
+import { type Baseline, growthPerMemberDay, type WorkingTime } from './baseline.ts';
 import type { CoachingNote } from './coaching-note.ts';
 import { habitNotes, NO_HABITS_KNOWN, type SprintHabits } from './habit-notes.ts';
 import type { CardState } from './ledger.ts';
@@ -10,12 +11,6 @@ import type { Thresholds } from './thresholds.ts';
 import { type SprintTotals, sprintTotals } from './totals.ts';
 import { type VerdictResult, type VerdictRules, verdictOf } from './verdict.ts';
 
-/** The sprint that velocity growth compares with. */
-export interface Baseline {
-  readonly name: string;
-  readonly velocityPoints: number;
-}
-
 export interface SprintSummary {
   readonly totals: SprintTotals;
   readonly ratios: SprintRatios;
@@ -23,7 +18,9 @@ export interface SprintSummary {
   readonly verdict: VerdictResult;
   readonly notes: readonly CoachingNote[];
   /** What velocity growth compares with; missing where it wasn't noted yet, and where there is no baseline. */
-  readonly baseline?: 'itself' | Pick<Baseline, 'name'>;
+  readonly baseline?: 'itself' | 'first-three' | { readonly name: string };
+  /** Velocity growth for each member-day; missing where length and size are about the baseline's, or aren't known. */
+  readonly growthPerMemberDay?: number;
   /** The daily prompts; missing while the sprint runs, and where they were not counted yet. */
   readonly answers?: AnswerCount;
   /** On how many evenings cards were blocked, all cards together; missing where it was not counted yet. */
@@ -34,8 +31,10 @@ export interface SprintSummary {
 export interface Yardstick extends VerdictRules {
   readonly scale: Scale;
   readonly thresholds: Thresholds;
-  /** Undefined when this sprint may become the baseline itself. */
-  readonly baseline: Baseline | undefined;
+  /** Undefined when this sprint may become the baseline itself; `not-yet` when there is none for now. */
+  readonly baseline: Baseline | 'not-yet' | undefined;
+  /** The sprint's own; missing while it runs. */
+  readonly time?: WorkingTime | undefined;
 }
 
 /**
@@ -60,9 +59,15 @@ export function closingSummary(
 
 /** The same for a sprint that is still running: velocity growth needs an earlier baseline. */
 export function runningSummary(states: readonly CardState[], yardstick: Yardstick): SprintSummary {
-  const { baseline } = yardstick;
-  const summary = summaryAgainst(states, yardstick, baseline?.velocityPoints);
-  return baseline ? { ...summary, baseline: { name: baseline.name } } : summary;
+  const { baseline, time } = yardstick;
+  if (baseline === undefined || baseline === 'not-yet') return summaryAgainst(states, yardstick, undefined);
+  const summary = summaryAgainst(states, yardstick, baseline.velocityPoints);
+  const growth = growthPerMemberDay(summary.totals.velocityPoints, time, baseline);
+  return {
+    ...summary,
+    baseline: baseline.name === undefined ? 'first-three' : { name: baseline.name },
+    ...(growth === undefined ? {} : { growthPerMemberDay: growth }),
+  };
 }
 
 function summaryAgainst(

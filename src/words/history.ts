@@ -7,6 +7,7 @@ import {
   RUN_LENGTH,
   type SignalKind,
 } from '../forecast/control-chart.ts';
+import { growthPerMemberDay, workingTime } from '../sprint/baseline.ts';
 import type { RatioId } from '../sprint/sprint-ratios.ts';
 import { isDefined } from '../sprint/undefined-value.ts';
 import type { AdviceWords } from './advice.ts';
@@ -182,11 +183,21 @@ function readingWords(charted: number, ratios: number): string {
   ].join(' ');
 }
 
-function velocityWords({ past, baselineSprintId }: HistoryAdvice): string {
-  const baseline = past.find(({ sprintId }) => sprintId === baselineSprintId);
-  return baseline
-    ? mrkdwn('history-velocity-growth', { sprint: baseline.name })
-    : mrkdwn('history-velocity-growth-none');
+function velocityWords({ past, velocityBaseline: found }: HistoryAdvice): string {
+  if (!found) return mrkdwn('history-velocity-growth-none');
+  const { name, ...baseline } = found.baseline;
+  const compared =
+    name === undefined
+      ? mrkdwn('history-velocity-growth-median')
+      : mrkdwn('history-velocity-growth', { sprint: name });
+  const latest = past.at(-1);
+  const growth =
+    latest?.velocityPoints === undefined
+      ? undefined
+      : growthPerMemberDay(latest.velocityPoints, workingTime(latest), baseline);
+  return growth === undefined
+    ? compared
+    : `${compared} ${mrkdwn('history-growth-per-member-day', { growth })}`;
 }
 
 function valueWords(past: HistoryAdvice['past'], growth: HistoryAdvice['growth']): string {

@@ -471,11 +471,12 @@ export interface Messages {
   };
   'verdict-pulled-in-no-plan': { readonly points: number };
   'verdict-velocity': {
-    readonly baseline: 'itself' | 'named' | 'none';
+    readonly baseline: 'first-three' | 'itself' | 'named' | 'none';
     readonly points: number;
     readonly value: string;
     readonly baselineName: string;
   };
+  'verdict-velocity-per-member-day': { readonly velocity: string; readonly growth: number };
   'verdict-try-title': Record<never, never>;
   'verdict-in-thread': Record<never, never>;
   'verdict-blocked-days': { readonly days: number };
@@ -1137,6 +1138,8 @@ export interface Messages {
   'history-reading': { readonly run: number };
   'history-reading-from': { readonly needed: number };
   'history-velocity-growth': { readonly sprint: string };
+  'history-velocity-growth-median': Record<never, never>;
+  'history-growth-per-member-day': { readonly growth: number };
   'history-velocity-growth-none': Record<never, never>;
   'history-value-none': Record<never, never>;
   'history-value-unknown': Record<never, never>;
@@ -2087,9 +2090,10 @@ export interface Messages {
   'ratio-of-onScaleShare': { readonly finishedCards: number; readonly onScaleCards: number };
   'ratio-of-finishShare': { readonly velocityPoints: number; readonly workedPoints: number };
   'ratio-of-velocityGrowth': {
-    readonly baseline: 'itself' | 'named' | 'not-noted';
+    readonly baseline: 'first-three' | 'itself' | 'named' | 'not-noted';
     readonly baselineName: string;
   };
+  'ratio-of-velocityGrowth-per-member-day': { readonly madeOf: string; readonly growth: number };
   'ratio-fact': { readonly value: string; readonly madeOf: string };
   'ratio-load': {
     readonly load: number;
@@ -2668,6 +2672,8 @@ export interface Messages {
   'baseline-sprint': Record<never, never>;
   'baseline-effect': Record<never, never>;
   'baseline-older': { readonly sprints: number };
+  'baseline-median-choice': { readonly known: 'known' | 'not-yet'; readonly velocity: number };
+  'baseline-median': { readonly known: 'known' | 'not-yet'; readonly velocity: number };
   'baseline-which': {
     readonly place: 'first' | 'later';
     readonly sprint: string;

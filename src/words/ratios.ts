@@ -16,7 +16,7 @@ export interface RatioFact {
 /** Each ratio's message takes what it needs of a sprint's sums, and of what it is compared with. */
 type MadeOf = {
   [Id in RatioId]: { readonly code: Id } & SprintTotals & {
-      readonly baseline: 'itself' | 'named' | 'not-noted';
+      readonly baseline: 'itself' | 'first-three' | 'named' | 'not-noted';
       readonly baselineName: string;
     };
 }[RatioId];
@@ -26,7 +26,10 @@ export function ratioFacts(summary: SprintSummary): RatioFact[] {
   return RATIO_IDS.map((ratio) => ({ title: say('ratio-title', { ratio }), fact: fact(ratio, summary) }));
 }
 
-function fact(id: RatioId, { ratios, verdict, totals, baseline }: SprintSummary): string {
+function fact(
+  id: RatioId,
+  { ratios, verdict, totals, baseline, growthPerMemberDay: growth }: SprintSummary,
+): string {
   const ratio = ratios[id];
   if (!isDefined(ratio)) return ratioText(ratio);
   const failed = verdict.failedTests.find((test) => test.id === id);
@@ -34,7 +37,12 @@ function fact(id: RatioId, { ratios, verdict, totals, baseline }: SprintSummary)
   const [known, baselineName] =
     typeof baseline === 'object' ? ['named', baseline.name] : [baseline ?? 'not-noted', ''];
   const made = { code: id, ...totals, baseline: known, baselineName } as MadeOf;
-  return say('ratio-fact', { value, madeOf: sayCode('ratio-of', made) });
+  const madeOf = sayCode('ratio-of', made);
+  const isPerDay = id === 'velocityGrowth' && growth !== undefined;
+  return say('ratio-fact', {
+    value,
+    madeOf: isPerDay ? say('ratio-of-velocityGrowth-per-member-day', { madeOf, growth }) : madeOf,
+  });
 }
 
 /** `Load 30 points: 25 committed, 3 pulled in, 2 surprise work. Velocity 23 points.`, as plain text. */

@@ -42,7 +42,7 @@ export function reopenedSentence({ reopened, version }: VerdictContent): string 
 
 /** What was finished, surprise, what was pulled in, velocity: a line each with its limit, as plain text. */
 export function fourNumbers({ summary, thresholds }: VerdictContent): string[] {
-  const { totals, ratios, verdict, baseline } = summary;
+  const { totals, ratios, verdict } = summary;
   const test = (
     id: FailedTest['id'],
     name: 'keptShareAtLeast' | 'surpriseRatioAtMost',
@@ -76,13 +76,18 @@ export function fourNumbers({ summary, thresholds }: VerdictContent): string[] {
     pulledIn
       ? say('verdict-pulled-in', { ...pulledIn, points: pulledInPoints })
       : say('verdict-pulled-in-no-plan', { points: pulledInPoints }),
-    say('verdict-velocity', {
-      points: velocityPoints,
-      value: isDefined(ratios.velocityGrowth) ? percent(ratios.velocityGrowth) : '',
-      baseline: baseline === 'itself' ? 'itself' : baseline ? 'named' : 'none',
-      baselineName: typeof baseline === 'object' ? baseline.name : '',
-    }),
+    velocityLine(summary),
   ];
+}
+
+function velocityLine({ totals, ratios, baseline, growthPerMemberDay: growth }: SprintSummary): string {
+  const velocity = say('verdict-velocity', {
+    points: totals.velocityPoints,
+    value: isDefined(ratios.velocityGrowth) ? percent(ratios.velocityGrowth) : '',
+    baseline: typeof baseline === 'object' ? 'named' : (baseline ?? 'none'),
+    baselineName: typeof baseline === 'object' ? baseline.name : '',
+  });
+  return growth === undefined ? velocity : say('verdict-velocity-per-member-day', { velocity, growth });
 }
 
 /** A number beside its limit. */

@@ -100,6 +100,7 @@ const TEAM: Team = {
   thresholds: DEFAULT_THRESHOLDS,
   productOwnerId: undefined,
   baselineSprintId: undefined,
+  baselineRule: 'first',
 };
 
 const SPRINT: Sprint = {

@@ -4,6 +4,7 @@ import type { PastSprint } from '../../src/app/history/past-sprint.ts';
 import { controlChart } from '../../src/forecast/control-chart.ts';
 import type { Growth } from '../../src/forecast/value-growth.ts';
 import { valueGrowth } from '../../src/forecast/value-growth.ts';
+import { baselineFrom } from '../../src/sprint/baseline.ts';
 import { RATIO_IDS, RATIOS, type RatioId, type RatioLine } from '../../src/sprint/sprint-ratios.ts';
 import { DEFAULT_THRESHOLDS } from '../../src/sprint/thresholds.ts';
 import { isDefined, type Ratio, undefinedBecause } from '../../src/sprint/undefined-value.ts';
@@ -58,7 +59,11 @@ export function historyAdvice(past: readonly PastSprint[], growth?: readonly Gro
       ),
       ratioHistory('velocityGrowth', growths),
     ],
-    baselineSprintId: baseline?.sprintId,
+    velocityBaseline: baseline && {
+      baseline: baselineFrom(baseline),
+      from: past.indexOf(baseline),
+      sprintId: baseline.sprintId,
+    },
     growth,
     margin: { ofCommitments: unknown, ofEstimates: unknown },
   };

@@ -42,6 +42,7 @@ export function readingCases(database: () => Database): void {
       latestResult: [sprint.id],
       closedSprintsOf: [team.id],
       baselineOf: [team, 'none'],
+      firstSprintsOf: [team.id, 'none'],
       pastSprintsOf: [team.id],
       sprintsWithoutPast: [team.id, 3],
       pastTracesOf: [team, { own: 3, others: 3 }, 0.5],

@@ -30,6 +30,7 @@ export function aTeam(given: Partial<Team> = {}): Team {
     thresholds: { ...DEFAULT_THRESHOLDS, keptShareAtLeast: 0.7 },
     productOwnerId: undefined,
     baselineSprintId: undefined,
+    baselineRule: 'first',
     ...given,
   };
 }

@@ -11,6 +11,7 @@ export interface GivenSprint {
   /** Undefined: not known, as after an import of the first four columns. */
   readonly velocityPoints: number | undefined;
   readonly commitmentPoints?: number;
+  readonly memberDays?: number;
   readonly value?: number;
 }
 
@@ -44,9 +45,9 @@ export async function importPast(
   });
   await h.write(async (tx) => {
     for (const [i, sprint] of sprints.entries()) {
-      const { velocityPoints, commitmentPoints, value } = given[i] as GivenSprint;
+      const { value } = given[i] as GivenSprint;
       await tx.write.sprints.insert(sprint);
-      await tx.write.history.savePastSprint(pastOf(team, sprint, velocityPoints, commitmentPoints ?? 10, at));
+      await tx.write.history.savePastSprint(pastOf(team, sprint, given[i] as GivenSprint, at));
       if (value === undefined) continue;
       await tx.write.history.recordValue({ sprintId: sprint.id, value, byUserId: 'UIMPORT', at });
     }
@@ -57,8 +58,7 @@ export async function importPast(
 function pastOf(
   team: Team,
   sprint: Sprint,
-  velocityPoints: number | undefined,
-  commitmentPoints: number,
+  { velocityPoints, commitmentPoints = 10, memberDays }: GivenSprint,
   recordedAt: Date,
 ): NewPastSprint {
   return {
@@ -67,7 +67,7 @@ function pastOf(
     workspaceId: team.workspaceId,
     endsOn: sprint.endsOn,
     workingDays: 10,
-    memberDays: undefined,
+    memberDays,
     commitmentPoints,
     pulledInPoints: undefined,
     surprisePoints: undefined,

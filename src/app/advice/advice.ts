@@ -8,6 +8,7 @@ import type { MarginOfError } from '../../forecast/margin-of-error.ts';
 import type { ReleaseForecast } from '../../forecast/release-forecast.ts';
 import type { SurpriseOddsBySize } from '../../forecast/surprise-odds.ts';
 import type { Growth } from '../../forecast/value-growth.ts';
+import type { PastBaseline } from '../../sprint/baseline.ts';
 import type { Day } from '../../sprint/calendar.ts';
 import type { RatioId } from '../../sprint/sprint-ratios.ts';
 import type { Thresholds } from '../../sprint/thresholds.ts';
@@ -104,8 +105,8 @@ export interface HistoryAdvice extends AdviceBase {
   /** Oldest first. */
   readonly past: readonly PastSprint[];
   readonly ratios: readonly RatioHistory[];
-  /** The sprint by which velocity growth is measured; undefined when there is none yet. */
-  readonly baselineSprintId: string | undefined;
+  /** What velocity growth is measured by; undefined when there is nothing yet. */
+  readonly velocityBaseline: PastBaseline | undefined;
   /** Growth of the recorded value beside that of velocity, one a sprint; undefined where none was recorded. */
   readonly growth: readonly Growth[] | undefined;
   readonly margin: MarginOfError;

@@ -4,7 +4,8 @@ import { marginOfError } from '../../forecast/margin-of-error.ts';
 import { RATIO_IDS, RATIOS, type RatioId, type RatioLine } from '../../sprint/sprint-ratios.ts';
 import type { Thresholds } from '../../sprint/thresholds.ts';
 import { isDefined, type Ratio } from '../../sprint/undefined-value.ts';
-import { baselineIndex, growthOfPast } from '../history/growth-of-past.ts';
+import { baselineOfPast } from '../history/baseline-of.ts';
+import { growthOfPast } from '../history/growth-of-past.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
 import { ratioValues } from '../history/ratio-values.ts';
 import { marginSprints } from '../history/team-history.ts';
@@ -15,20 +16,20 @@ type Lines = Pick<RatioHistory, 'floor' | 'ceiling' | 'marks'>;
 
 /** @param past oldest first */
 export function historyOf(
-  team: Pick<Team, 'thresholds' | 'baselineSprintId'>,
+  team: Pick<Team, 'thresholds' | 'baselineSprintId' | 'baselineRule'>,
   past: readonly PastSprint[],
-): Pick<HistoryAdvice, 'past' | 'ratios' | 'baselineSprintId' | 'growth' | 'margin'> {
-  const baseline = past[baselineIndex(team, past) ?? past.length];
+): Pick<HistoryAdvice, 'past' | 'ratios' | 'velocityBaseline' | 'growth' | 'margin'> {
+  const baseline = baselineOfPast(team, past);
   return {
     past,
     ratios: RATIO_IDS.map((ratio) =>
       ratioHistory(
         ratio,
-        ratioValues(ratio, past, baseline?.velocityPoints),
+        ratioValues(ratio, past, baseline?.baseline.velocityPoints),
         linesOf(ratio, team.thresholds),
       ),
     ),
-    baselineSprintId: baseline?.sprintId,
+    velocityBaseline: baseline,
     growth: past.some(({ recordedValue }) => recordedValue !== undefined)
       ? growthOfPast(team, past).growth
       : undefined,

@@ -41,7 +41,7 @@ export interface HistoryWindow {
   readonly baselineEnds: { readonly velocity: Day | undefined; readonly growth: Day | undefined };
 }
 
-export function historyWindow({ past, ratios, growth, baselineSprintId }: HistoryAdvice): HistoryWindow {
+export function historyWindow({ past, ratios, growth, velocityBaseline }: HistoryAdvice): HistoryWindow {
   const earlier = Math.max(0, past.length - MOST_HISTORY_SPRINTS);
   const shown = past.slice(earlier);
   return {
@@ -50,7 +50,7 @@ export function historyWindow({ past, ratios, growth, baselineSprintId }: Histor
     ratios: ratios.map((ratio) => shownRatio(ratio, earlier)),
     growth: growth?.slice(earlier),
     baselineEnds: {
-      velocity: past.find(({ sprintId }) => sprintId === baselineSprintId)?.endsOn,
+      velocity: past.find(({ sprintId }) => sprintId === velocityBaseline?.sprintId)?.endsOn,
       growth: past[growth?.findIndex(({ velocityGrowth }) => isDefined(velocityGrowth)) ?? -1]?.endsOn,
     },
   };

@@ -3,6 +3,7 @@ import { randomUUID } from 'node:crypto';
 import { currentBlock } from '../../sprint/blocks.ts';
 import { runningSummary, type SprintSummary } from '../../sprint/summary.ts';
 import { refreshOwnersPrompts } from '../answering/refresh-prompt.ts';
+import { baselineFor } from '../history/baseline-of.ts';
 import type { PlanChange } from '../planning/plan-change.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
@@ -224,7 +225,7 @@ export async function listCards(
     const now = deps.clock.now();
     const { team, sprint } = await openSprint(tx, actor, { place }, now, 'product-owner-too');
     const states = statesOf(await tx.read.recordsOf(sprint.id));
-    const baseline = await tx.read.baselineOf(team, sprint.id);
+    const baseline = await baselineFor(tx.read, team, sprint.id);
     return {
       heading: { team, sprint },
       cards: states.map(cardLine),

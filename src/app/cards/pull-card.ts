@@ -4,6 +4,7 @@ import { MAX_POINTS, parsePoints } from '../../sprint/points.ts';
 import { runningSummary, type SprintSummary } from '../../sprint/summary.ts';
 import { refreshOwnersPrompts } from '../answering/refresh-prompt.ts';
 import { isDayOver, type SprintTime, sprintTime } from '../clock/sprint-time.ts';
+import { baselineFor } from '../history/baseline-of.ts';
 import type { InputProblem } from '../input-problem.ts';
 import {
   MAX_CARDS,
@@ -234,7 +235,7 @@ async function pulledCard(
   check: PullInCheck,
 ): Promise<PulledCard> {
   const states = statesOf(records);
-  const baseline = await read.baselineOf(team, sprint.id);
+  const baseline = await baselineFor(read, team, sprint.id);
   return {
     heading: { team, sprint },
     card: cardLine(states.find((state) => state.card.id === card.id) as SprintCardState),

@@ -1,10 +1,12 @@
 /** The end of a sprint: closing, cancelling, and reopening for corrections. */
 
 import { compareAsc } from 'date-fns/compareAsc';
+import { workingTime } from '../../sprint/baseline.ts';
 import { blockedCardDays } from '../../sprint/blocks.ts';
 import { closingSummary, runningSummary } from '../../sprint/summary.ts';
 import { statesOf } from '../cards/card-line.ts';
 import { eveningsOf, reopenUntil } from '../clock/sprint-clock.ts';
+import { baselineFor } from '../history/baseline-of.ts';
 import { pastSprintAtClosing } from '../history/past-sprint-at-closing.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
@@ -51,9 +53,11 @@ async function recordResult(
 ): Promise<void> {
   const records = await tx.read.recordsOf(sprint.id);
   const states = statesOf(records);
-  const yardstick = { ...team, baseline: await tx.read.baselineOf(team, sprint.id) };
-  if (!cancelled)
-    await tx.write.history.savePastSprint(await pastSprintAtClosing(tx.read, team, sprint, now));
+  const past = await pastSprintAtClosing(tx.read, team, sprint, now);
+  const measured = { ...past, name: sprint.name };
+  const baseline = await baselineFor(tx.read, team, sprint.id, cancelled ? undefined : measured);
+  const yardstick = { ...team, baseline, time: workingTime(measured) };
+  if (!cancelled) await tx.write.history.savePastSprint(past);
   const before = await tx.read.latestResult(sprint.id);
   await tx.write.results.insert({
     sprintId: sprint.id,

@@ -12,6 +12,7 @@ import { RATIOS } from '../../sprint/sprint-ratios.ts';
 import type { SprintSummary } from '../../sprint/summary.ts';
 import { crossingOf } from '../../sprint/threshold-notes.ts';
 import { isDefined, type Ratio, type UndefinedValue } from '../../sprint/undefined-value.ts';
+import { baselineFor } from '../history/baseline-of.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
 import { pastSprintAtClosing } from '../history/past-sprint-at-closing.ts';
 import { ratioValues } from '../history/ratio-values.ts';
@@ -50,7 +51,8 @@ export async function notesHistory(
   if (summary.notes.length === 0 || sprint.state === 'cancelled') return { notes: [], rangeToTry: undefined };
   const known = await pastSprints(tx, team);
   const before = known.filter(({ sprintId, endsOn }) => sprintId !== sprint.id && endsOn <= sprint.endsOn);
-  const baseline = await tx.read.baselineOf(team, sprint.id);
+  const found = await baselineFor(tx.read, team, sprint.id);
+  const baseline = found === 'not-yet' ? undefined : found;
   const notes: NoteHistory[] = [];
   for (const { id } of summary.notes) {
     const crossing = crossingOf(id, team.thresholds);

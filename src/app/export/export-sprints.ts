@@ -2,7 +2,7 @@
 import { ratioOfSums } from '../../sprint/sprint-ratios.ts';
 import { CSV_KINDS, type CsvKind, fileNameOf } from '../csv/csv-columns.ts';
 import { type CsvRow, writeCsv } from '../csv/write-csv.ts';
-import { baselineIndex } from '../history/growth-of-past.ts';
+import { baselineOfPast } from '../history/baseline-of.ts';
 import { pastSprints } from '../history/team-history.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
@@ -57,7 +57,7 @@ function bytesOf<Kind extends CsvKind>(kind: Kind, rows: ExportRows): Uint8Array
 
 async function exportedSprints(tx: Transaction, team: Team): Promise<ExportedSprint[]> {
   const past = await pastSprints(tx, team);
-  const baseline = past[baselineIndex(team, past) ?? past.length];
+  const baseline = baselineOfPast(team, past)?.baseline;
   const pastOf = new Map(past.map((sprint) => [sprint.sprintId, sprint]));
   const posted = new Map(
     (await tx.read.closedSprintsOf(team.id)).map(({ sprint, result }) => [sprint.id, result]),

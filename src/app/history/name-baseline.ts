@@ -1,12 +1,12 @@
-/** Names the sprint that velocity growth is measured by. Verdicts that were posted keep their numbers. */
+/** Chooses what velocity growth is measured by. Verdicts that were posted keep their numbers. */
 
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
 import { membershipAt, membershipInTeam, type Place, requireFacilitator } from '../team/place.ts';
-import type { Actor, Team } from '../team/team.ts';
+import type { Actor, BaselineRule, Team } from '../team/team.ts';
+import { baselineOfPast, canBeBaseline } from './baseline-of.ts';
 import { type ClosedSprintReference, closedSprint, type TeamReference } from './closed-sprint.ts';
-import { baselineIndex, canBeBaseline } from './growth-of-past.ts';
 import type { PastSprint } from './past-sprint.ts';
 import { pastSprints } from './team-history.ts';
 
@@ -19,13 +19,23 @@ export type BaselineChoice = Pick<PastSprint, 'sprintId' | 'name' | 'startsOn' |
   readonly velocityPoints: number;
 };
 
+type Measured = PastSprint & BaselineChoice;
+
+/** The median of the team's first three sprints with a velocity. */
+export interface MedianChoice {
+  readonly rule: 'first-three';
+  /** Undefined before there are three. */
+  readonly velocityPoints: number | undefined;
+}
+
 export interface BaselineForm {
   readonly team: Team;
   /** The sprints that may be named, the latest first; at least one. */
   readonly choices: readonly BaselineChoice[];
   /** The sprint that is the baseline when none is named. */
   readonly first: BaselineChoice;
-  /** The one that is named now; undefined: the first. */
+  readonly median: MedianChoice;
+  /** The one that is named now; undefined: those of the team's rule. */
   readonly named: BaselineChoice | undefined;
   /** Sprints that are too old for the list. */
   readonly leftOut: number;
@@ -33,11 +43,11 @@ export interface BaselineForm {
 
 export interface BaselineNamed {
   readonly team: Team;
-  readonly baseline: BaselineChoice;
-  /** Whether it is the one that counts when none is named. */
+  readonly baseline: BaselineChoice | MedianChoice;
+  /** Whether it is the team's first sprint. */
   readonly isFirst: boolean;
-  /** The sprint that it was until now; undefined when nothing changed. */
-  readonly before: BaselineChoice | undefined;
+  /** What it was until now; undefined when nothing changed. */
+  readonly before: BaselineChoice | MedianChoice | undefined;
   /** The latest sprint with a velocity, and its velocity growth before and after; undefined when it is the baseline. */
   readonly latest:
     | { readonly name: string; readonly growthBefore: number; readonly growthAfter: number }
@@ -55,6 +65,7 @@ export async function baselineForm(deps: AppDependencies, actor: Actor, place: P
       team,
       choices: choices.slice(-SPRINTS_OFFERED).reverse(),
       first,
+      median: medianOf(team, choices),
       named: choices.find(({ sprintId }) => sprintId === team.baselineSprintId),
       leftOut: Math.max(0, choices.length - SPRINTS_OFFERED),
     };
@@ -62,14 +73,14 @@ export async function baselineForm(deps: AppDependencies, actor: Actor, place: P
 }
 
 /**
- * @param input `first`: from now on the first closed sprint with a velocity, even if that becomes another one.
+ * @param input a rule: from now on the first sprint, or the median of the first three, even if those become other ones.
  * @throws Refusal `not-a-facilitator`, `no-closed-sprint`, `no-such-sprint`, `sprint-not-closed`, `no-velocity`, and
  * those of finding the team.
  */
 export async function nameBaseline(
   deps: AppDependencies,
   actor: Actor,
-  input: TeamReference & { readonly sprint: ClosedSprintReference | 'first' },
+  input: TeamReference & { readonly sprint: ClosedSprintReference | BaselineRule },
 ): Promise<BaselineNamed> {
   return deps.store.transaction(async (tx) => {
     const found =
@@ -82,30 +93,54 @@ export async function nameBaseline(
     requireFacilitator(membership, ACT);
     const before = membership.team;
     const { past, choices, first } = await choicesOf(tx, before);
-    const meant = input.sprint === 'first' ? first : await closedSprint(tx.read, before, past, input.sprint);
-    const baseline = choices.find(({ sprintId }) => sprintId === meant.sprintId);
-    if (!baseline) {
+    const { sprint: wanted } = input;
+    const isRule = wanted === 'first' || wanted === 'first-three';
+    const meant = isRule ? first : await closedSprint(tx.read, before, past, wanted);
+    const named = choices.find(({ sprintId }) => sprintId === meant.sprintId);
+    if (!named) {
       throw new Refusal('no-velocity', { sprintName: meant.name, finishedPoints: meant.velocityPoints });
     }
-    const team = { ...before, baselineSprintId: input.sprint === 'first' ? undefined : baseline.sprintId };
-    if (team.baselineSprintId !== before.baselineSprintId) await tx.write.teams.save(team);
-    const until = choices[baselineIndex(before, choices) ?? 0] ?? first;
+    const team: Team = isRule
+      ? { ...before, baselineSprintId: undefined, baselineRule: wanted }
+      : { ...before, baselineSprintId: named.sprintId };
+    const isChanged =
+      team.baselineSprintId !== before.baselineSprintId || team.baselineRule !== before.baselineRule;
+    if (isChanged) await tx.write.teams.save(team);
+    const [until, baseline] = [meantBy(before, choices), meantBy(team, choices)];
+    const isSame = sprintIdOf(until) === sprintIdOf(baseline);
     return {
       team,
       baseline,
-      isFirst: baseline.sprintId === first.sprintId,
-      before: until.sprintId === baseline.sprintId ? undefined : until,
+      isFirst: sprintIdOf(baseline) === first.sprintId,
+      before: isSame ? undefined : until,
       latest: latestOf(choices, until, baseline),
     };
   });
 }
 
+/** What velocity growth is measured by. @param choices at least one */
+function meantBy(team: Team, choices: readonly Measured[]): BaselineChoice | MedianChoice {
+  const { from, sprintId } = baselineOfPast(team, choices) ?? {};
+  const sprint = sprintId === undefined ? undefined : choices[from ?? 0];
+  return sprint ?? medianOf(team, choices);
+}
+
+function medianOf(team: Team, choices: readonly Measured[]): MedianChoice {
+  const rule = 'first-three';
+  const found = baselineOfPast({ ...team, baselineSprintId: undefined, baselineRule: rule }, choices);
+  return { rule, velocityPoints: found?.baseline.velocityPoints };
+}
+
+function sprintIdOf(meant: BaselineChoice | MedianChoice): string | undefined {
+  return 'sprintId' in meant ? meant.sprintId : undefined;
+}
+
 async function choicesOf(
   tx: Transaction,
   team: Team,
-): Promise<{ past: PastSprint[]; choices: BaselineChoice[]; first: BaselineChoice }> {
+): Promise<{ past: PastSprint[]; choices: Measured[]; first: Measured }> {
   const past = await pastSprints(tx, team);
-  const choices = past.filter((sprint): sprint is PastSprint & BaselineChoice => canBeBaseline(sprint));
+  const choices = past.filter((sprint): sprint is Measured => canBeBaseline(sprint));
   const [first] = choices;
   if (!first) throw new Refusal('no-closed-sprint', { teamName: team.name, withVelocity: true });
   return { past, choices, first };
@@ -113,14 +148,15 @@ async function choicesOf(
 
 function latestOf(
   choices: readonly BaselineChoice[],
-  before: BaselineChoice,
-  after: BaselineChoice,
+  before: BaselineChoice | MedianChoice,
+  after: BaselineChoice | MedianChoice,
 ): BaselineNamed['latest'] {
   const latest = choices.at(-1);
-  if (!latest || latest.sprintId === after.sprintId) return undefined;
+  const [then, now] = [before.velocityPoints, after.velocityPoints];
+  if (!latest || latest.sprintId === sprintIdOf(after) || !then || !now) return undefined;
   return {
     name: latest.name,
-    growthBefore: latest.velocityPoints / before.velocityPoints,
-    growthAfter: latest.velocityPoints / after.velocityPoints,
+    growthBefore: latest.velocityPoints / then,
+    growthAfter: latest.velocityPoints / now,
   };
 }

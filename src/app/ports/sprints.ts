@@ -1,7 +1,7 @@
 /** Sprints in the store: their cards, who is asked on which day, and what they leave behind. */
 
+import type { Baseline, MeasuredSprint } from '../../sprint/baseline.ts';
 import type { Day } from '../../sprint/calendar.ts';
-import type { Baseline } from '../../sprint/summary.ts';
 import type { NewPastSprint, PastSprint, PastTrace, RecordedValue } from '../history/past-sprint.ts';
 import type { PlanChange } from '../planning/plan-change.ts';
 import type { PostedAt } from '../posting/posts.ts';
@@ -129,6 +129,11 @@ export interface ResultReading {
    * `exceptSprintId`. Undefined when there is none.
    */
   baselineOf(team: Team, exceptSprintId: string): Promise<Baseline | undefined>;
+  /** The team's first three closed sprints with a velocity above 0, oldest first; never `exceptSprintId`. */
+  firstSprintsOf(
+    teamId: string,
+    exceptSprintId: string,
+  ): Promise<(MeasuredSprint & { readonly endsOn: Day })[]>;
 }
 
 export interface ResultWriting {

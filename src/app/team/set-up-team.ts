@@ -153,6 +153,7 @@ export async function setUpTeam(deps: AppDependencies, actor: Actor, input: Setu
       productOwnerId: input.productOwnerId,
       thresholds: before?.thresholds ?? DEFAULT_THRESHOLDS,
       baselineSprintId: before?.baselineSprintId,
+      baselineRule: before?.baselineRule ?? 'first',
       ...settingsOf(before ?? USUAL_SETTINGS),
     };
     await tx.write.teams.save(team);

@@ -24,9 +24,13 @@ export interface Team extends TeamSettings, WorkCalendar {
   readonly promptAt: TimeOfDay;
   readonly thresholds: Thresholds;
   readonly productOwnerId: string | undefined;
-  /** The sprint that velocity growth is measured by; undefined: the first closed one with a velocity. */
+  /** The sprint that velocity growth is measured by; undefined: those of the rule. */
   readonly baselineSprintId: string | undefined;
+  readonly baselineRule: BaselineRule;
 }
+
+/** The first closed sprint with a velocity, or the median of the first three. */
+export type BaselineRule = 'first' | 'first-three';
 
 export interface Member extends OwnCalendar {
   readonly userId: string;

@@ -7,6 +7,7 @@ import { type CardLine, cardLine, isOpenCard, type SprintCardState, statesOf } f
 import { instantOf } from '../clock/local-time.ts';
 import { eveningsOf, questionDays } from '../clock/sprint-clock.ts';
 import { isDayOver, sprintTime } from '../clock/sprint-time.ts';
+import { baselineFor } from '../history/baseline-of.ts';
 import type { Transaction } from '../ports/store.ts';
 import type { Membership } from '../team/place.ts';
 import {
@@ -60,7 +61,7 @@ export async function statusContent(
   const [records, prompts, baseline, pastVersion] = await waitForAll([
     tx.read.recordsOf(sprint.id),
     tx.read.promptsOf([{ sprintId: sprint.id, day: on }]),
-    tx.read.baselineOf(team, sprint.id),
+    baselineFor(tx.read, team, sprint.id),
     tx.read.pastVersion(team.workspaceId),
   ]);
   const states = statesOf(records);

@@ -1,5 +1,6 @@
 /** What is recorded about sprints that are over, and the ways in and out of it. */
 import type { Place } from '../../app/team/place.ts';
+import type { BaselineRule } from '../../app/team/team.ts';
 import { teamContext } from '../form-contexts.ts';
 import { ACTIONS, IMPORT_FIELDS } from '../ids.ts';
 import type { Asker } from '../listeners/asker.ts';
@@ -7,9 +8,9 @@ import { submitImport } from '../listeners/import-submission.ts';
 import type { ListenerContext } from '../listeners/listener-context.ts';
 import {
   BASELINE_FIELDS,
+  BASELINE_RULES,
   baselineFormView,
   baselineNamedMessage,
-  FIRST_SPRINT,
 } from '../views/baseline-views.ts';
 import { exportComment, exportedMessage, importFormView } from '../views/import-views.ts';
 import { VALUE_FIELDS, valueFormView, valueRecordedMessage } from '../views/value-views.ts';
@@ -48,13 +49,17 @@ export const value: Command = command({
   },
 });
 
+function ruleIn(typed: string): BaselineRule | undefined {
+  return BASELINE_RULES.find((rule) => rule === typed);
+}
+
 export const baseline: Command = command({
   word: 'baseline',
   who: 'facilitator',
   run: async (context, caller, rest) => {
     if (rest === '') return showFirstForm(baseline, context, caller);
     const { actor, place } = caller;
-    const sprint = rest.toLowerCase() === FIRST_SPRINT ? FIRST_SPRINT : { sprintName: rest };
+    const sprint = ruleIn(rest.toLowerCase().replace(/\s+/g, '-')) ?? { sprintName: rest };
     await caller.tell(baselineNamedMessage(await context.useCases.nameBaseline(actor, { place, sprint })));
   },
   forms: [
@@ -66,7 +71,7 @@ export const baseline: Command = command({
       submit: async (useCases, { actor, fields, context }) => {
         const { teamId } = readHeld(teamContext, context);
         const chosen = fields.text(BASELINE_FIELDS.sprintId);
-        const sprint = chosen === FIRST_SPRINT ? FIRST_SPRINT : { sprintId: chosen };
+        const sprint = ruleIn(chosen) ?? { sprintId: chosen };
         const named = await useCases.nameBaseline(actor, { teamId, sprint });
         return { next: 'close', say: baselineNamedMessage(named) };
       },

@@ -1,6 +1,12 @@
 /** The form in which the baseline sprint is chosen, and what confirms it. */
 import type { ModalView } from '@slack/types';
-import type { BaselineChoice, BaselineForm, BaselineNamed } from '../../app/history/name-baseline.ts';
+import type {
+  BaselineChoice,
+  BaselineForm,
+  BaselineNamed,
+  MedianChoice,
+} from '../../app/history/name-baseline.ts';
+import type { BaselineRule } from '../../app/team/team.ts';
 import { points } from '../../words/amounts.ts';
 import { markup, mrkdwn, say } from '../../words/say.ts';
 import { pastSprintChoice } from '../../words/sprint.ts';
@@ -13,11 +19,11 @@ export const BASELINE_FIELDS = {
   sprintId: 'sprintId',
 } as const;
 
-/** The choice of no particular sprint in the baseline form; ids of sprints are longer. */
-export const FIRST_SPRINT = 'first';
+/** The choices of no particular sprint in the baseline form; ids of sprints are longer. */
+export const BASELINE_RULES: readonly BaselineRule[] = ['first', 'first-three'];
 
 export function baselineFormView(form: BaselineForm, replyTo?: string): ModalView {
-  const { team, choices, first, named, leftOut } = form;
+  const { team, choices, first, median, named, leftOut } = form;
   const frame = {
     form: 'baseline',
     title: say('baseline-title'),
@@ -33,15 +39,16 @@ export function baselineFormView(form: BaselineForm, replyTo?: string): ModalVie
       hint: say('baseline-effect'),
       choices: [
         {
-          value: FIRST_SPRINT,
+          value: 'first',
           label: pastSprintChoice(first, points(first.velocityPoints), 'past-sprint-first-choice'),
         },
+        { value: 'first-three', label: say('baseline-median-choice', medianArgs(median)) },
         ...choices.map((choice) => ({
           value: choice.sprintId,
           label: pastSprintChoice(choice, points(choice.velocityPoints)),
         })),
       ],
-      initial: named?.sprintId ?? FIRST_SPRINT,
+      initial: named?.sprintId ?? team.baselineRule,
     }),
     ...(leftOut > 0 ? [context(mrkdwn('baseline-older', { sprints: leftOut }))] : []),
   ]);
@@ -56,17 +63,26 @@ export function baselineNamedMessage(named: BaselineNamed): MessageView {
 
 /** What the team's velocity growth is compared with now, and what that changes. */
 function baselineSentence({ team, baseline, isFirst, before, latest }: BaselineNamed): string {
-  const which = (choice: BaselineChoice, place: 'first' | 'later') =>
-    markup('baseline-which', {
-      sprint: choice.name,
-      endsOn: choice.endsOn,
-      velocity: choice.velocityPoints,
-      place,
-    });
+  const which = (choice: BaselineChoice | MedianChoice, place: 'first' | 'later') =>
+    'rule' in choice
+      ? markup('baseline-median', medianArgs(choice))
+      : markup('baseline-which', {
+          sprint: choice.name,
+          endsOn: choice.endsOn,
+          velocity: choice.velocityPoints,
+          place,
+        });
   const args = { team: team.name, baseline: which(baseline, isFirst ? 'first' : 'later') };
   if (!before) return mrkdwn('baseline-unchanged', args);
   const changed = mrkdwn('baseline-changed', { ...args, before: which(before, 'later') });
   if (!latest) return changed;
   const { name, growthAfter, growthBefore } = latest;
   return `${changed} ${mrkdwn('baseline-latest', { sprint: name, after: growthAfter, before: growthBefore })}`;
+}
+
+function medianArgs({ velocityPoints }: MedianChoice) {
+  return {
+    known: velocityPoints === undefined ? 'not-yet' : 'known',
+    velocity: velocityPoints ?? 0,
+  } as const;
 }

@@ -2,6 +2,7 @@
 import { and, asc, desc, eq, getTableColumns, type SQL, sql } from 'drizzle-orm';
 import type { ResultReading, ResultWriting } from '../../app/ports/sprints.ts';
 import type { SprintResult } from '../../app/team/team.ts';
+import { baselineFrom, MEDIAN_SPRINTS } from '../../sprint/baseline.ts';
 import { pastSprints, sprintResults, sprints } from '../schema.ts';
 import { frozenSelect } from './frozen-statement.ts';
 import { sprintOf } from './sprint-queries.ts';
@@ -27,7 +28,13 @@ const velocity = sql<number>`coalesce(
 /** Closed sprints of the team with a velocity. */
 function closedSprints(which: SQL) {
   return frozenSelect(
-    { name: sprints.name, velocityPoints: velocity.mapWith(Number) },
+    {
+      name: sprints.name,
+      endsOn: sprints.endsOn,
+      velocityPoints: velocity.mapWith(Number),
+      workingDays: pastSprints.workingDays,
+      memberDays: pastSprints.memberDays,
+    },
     sql`from ${sprints} left join ${pastSprints} on ${pastSprints.sprintId} = ${sprints.id}
       where ${sprints.teamId} = ${sql.placeholder('team')} and ${sprints.state} = 'closed' and ${velocity} > 0
         and ${which}`,
@@ -35,9 +42,15 @@ function closedSprints(which: SQL) {
 }
 
 const NAMED_BASELINE = closedSprints(sql`${sprints.id} = ${sql.placeholder('sprint')}`);
-const FIRST_BASELINE = closedSprints(
-  sql`${sprints.id} <> ${sql.placeholder('except')} order by ${sprints.endsOn}, ${sprints.startsOn} limit 1`,
+const FIRST_SPRINTS = closedSprints(
+  sql`${sprints.id} <> ${sql.placeholder('except')} order by ${sprints.endsOn}, ${sprints.startsOn}
+    limit ${sql.placeholder('limit')}::int`,
 );
+
+/** A sprint from before there was such a record has no working time. */
+function measuredSprint<Row extends { workingDays: number | null; memberDays: number | null }>(row: Row) {
+  return { ...row, workingDays: row.workingDays ?? 0, memberDays: row.memberDays ?? undefined };
+}
 
 export function resultReading(session: SqlSession): ResultReading {
   return {
@@ -70,10 +83,17 @@ export function resultReading(session: SqlSession): ResultReading {
       if (baselineSprintId === exceptSprintId) return undefined;
       if (baselineSprintId !== undefined) {
         const [named] = await NAMED_BASELINE(session, { team: team.id, sprint: baselineSprintId });
-        if (named) return named;
+        if (named) return baselineFrom(measuredSprint(named));
       }
-      const [first] = await FIRST_BASELINE(session, { team: team.id, except: exceptSprintId });
-      return first;
+      const [first] = await FIRST_SPRINTS(session, { team: team.id, except: exceptSprintId, limit: 1 });
+      return first && baselineFrom(measuredSprint(first));
+    },
+
+    async firstSprintsOf(teamId, exceptSprintId) {
+      const limit = MEDIAN_SPRINTS;
+      return (await FIRST_SPRINTS(session, { team: teamId, except: exceptSprintId, limit })).map(
+        measuredSprint,
+      );
     },
   };
 }

@@ -21,6 +21,7 @@ export function teamOf(row: typeof teams.$inferSelect): Team {
     daysOff: row.daysOff,
     productOwnerId: row.productOwnerId ?? undefined,
     baselineSprintId: row.baselineSprintId ?? undefined,
+    baselineRule: row.baselineRule,
     thresholds: thresholdsFrom((name) => row[name] ?? undefined),
     ...settingsIn(row),
   };

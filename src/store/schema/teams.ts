@@ -15,7 +15,7 @@ import {
   unique,
 } from 'drizzle-orm/pg-core';
 import type { CarriedOver } from '../../app/team/settings.ts';
-import type { GoalMet, SprintState } from '../../app/team/team.ts';
+import type { BaselineRule, GoalMet, SprintState } from '../../app/team/team.ts';
 import type { Scale } from '../../sprint/scale.ts';
 import { THRESHOLD_NAMES } from '../../sprint/thresholds.ts';
 import { type DaysOff, NO_DAYS_OFF } from '../../sprint/work-calendar.ts';
@@ -48,6 +48,8 @@ export const teams = loadline.table(
     velocityGrowthLongRangeMark: doublePrecision('velocity_growth_long_range_mark'),
     productOwnerId: text('product_owner_id'),
     baselineSprintId: text('baseline_sprint_id'),
+    /** Which sprints are compared with where none is named. */
+    baselineRule: text('baseline_rule').$type<BaselineRule>().notNull().default('first'),
     /** After how many months a sprint is reduced to its totals; null: never. */
     retentionMonths: integer('retention_months'),
     weeklyLine: boolean('weekly_line').notNull().default(false),
@@ -73,6 +75,7 @@ export const teams = loadline.table(
     check('teams_prompt_at_is_time', isTimeOfDay(team.promptAt)),
     check('teams_closing_time_is_time', isTimeOfDay(team.closesAt)),
     check('teams_retention_in_months', sql`${team.retentionMonths} between 1 and 120`),
+    check('teams_baseline_rule_known', sql`${team.baselineRule} in ('first', 'first-three')`),
     check('teams_carried_over_known', sql`${team.carriedOver} in ('left', 'new-estimate')`),
     check('teams_reminder_within_day', sql`${team.reminderAfterMinutes} between 0 and 1440`),
     check(

@@ -83,8 +83,11 @@ verdict-velocity =
     { $baseline ->
         [itself] Velocity: { POINTS($points) }; this is the baseline sprint
         [named] Velocity: { POINTS($points) }, { $value } of { $baselineName } (baseline)
+        [first-three] Velocity: { POINTS($points) }, { $value } of the median of the first three sprints (baseline)
        *[none] Velocity: { POINTS($points) }
     }
+# $velocity: the message above. Team or sprint are not as large as in the baseline.
+verdict-velocity-per-member-day = { $velocity }; { PERCENT($growth) } for each member-day
 
 verdict-try-title = One thing to try
 verdict-in-thread = All numbers, cards and notes are in this post’s thread.

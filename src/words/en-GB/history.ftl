@@ -84,6 +84,8 @@ history-reading-from = What is usual for a number is known from { NUMBER($needed
 ## How velocity and the recorded value grew
 
 history-velocity-growth = Velocity growth is compared with { $sprint }: { WHOLE_PERCENT(1) } is what that sprint finished.
+history-velocity-growth-median = Velocity growth is compared with the median of the first three sprints, which is { WHOLE_PERCENT(1) }.
+history-growth-per-member-day = For each member-day, the latest sprint is at { PERCENT($growth) }, as team or sprint are not as large as then.
 history-velocity-growth-none = Velocity growth appears once a sprint in which something was finished has closed.
 history-value-none = What the sprints were worth isn’t recorded. The product owner or a facilitator can record it with `/loadline value`, to see whether value grows with velocity.
 history-value-unknown = Value growth appears once a sprint in which something was finished has a value above 0.

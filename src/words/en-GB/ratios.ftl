@@ -42,9 +42,12 @@ ratio-of-finishShare = { POINTS($velocityPoints) } finished, { NUMBER($workedPoi
 ratio-of-velocityGrowth =
     { $baseline ->
         [itself] this is the baseline sprint
+        [first-three] compared with the median of the first three sprints
         [named] compared with { $baselineName }
        *[not-noted] compared with the baseline sprint
     }
+# $madeOf: the message above. Team or sprint are not as large as in the baseline.
+ratio-of-velocityGrowth-per-member-day = { $madeOf }; { PERCENT($growth) } for each member-day, as team or sprint are not as large as then
 ratio-fact = { $value } ({ $madeOf })
 
 # All the work of a sprint.

@@ -33,13 +33,23 @@ value-history = History
 
 baseline-title = Baseline sprint
 baseline-submit = Save
-baseline-intro = Velocity growth of { $team } compares the velocity of a sprint with that of the baseline sprint. Choose one in which the team worked as it usually did then.
+baseline-intro = Velocity growth of { $team } compares the velocity of a sprint with that of the baseline sprint. Choose one in which the team worked as it usually did then, or the median of the first three.
 baseline-sprint = Baseline sprint
 baseline-effect = Verdicts that are posted keep their numbers. The next ones, and the history, use the new baseline.
 baseline-older =
     { $sprints ->
         [one] { NUMBER($sprints) } older sprint isn’t in the list; name it with `/loadline baseline` and its name.
        *[other] { NUMBER($sprints) } older sprints aren’t in the list; name one with `/loadline baseline` and its name.
+    }
+baseline-median-choice =
+    { $known ->
+        [known] The median of the first three: { POINTS($velocity) }
+       *[not-yet] The median of the first three, from the third on
+    }
+baseline-median =
+    { $known ->
+        [known] the median of the team’s first three sprints ({ POINTS($velocity) })
+       *[not-yet] the median of the team’s first three sprints, once there are three
     }
 baseline-which =
     { $place ->

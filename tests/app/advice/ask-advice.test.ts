@@ -96,7 +96,7 @@ describe('a planning question', () => {
       odds: { odds: { undefined: { code: 'no-closed-card' } } },
       range: { range: { undefined: { code: 'few-sprints', needed: 3, known: 0, having: 'commitment' } } },
       forecast: { forecast: { undefined: { code: 'few-sprints', needed: 3, known: 0, having: 'closed' } } },
-      history: { past: [], growth: undefined, baselineSprintId: undefined },
+      history: { past: [], growth: undefined, velocityBaseline: undefined },
     };
     for (const question of QUESTIONS) {
       const advice = await ask(h, question);
@@ -250,12 +250,16 @@ describe('the history', () => {
       pastSprintsOf([finishing(0, 0), finishing(8, 0), finishing(20, 0)]),
     );
     const growth = async () => {
-      const { ratios, baselineSprintId } = await ask(h, { about: 'history' });
+      const { ratios, velocityBaseline } = await ask(h, { about: 'history' });
       const last = ratios.find(({ ratio }) => ratio === 'velocityGrowth')?.values.at(-1);
       const measured = await h.read(async (read) =>
         read.baselineOf((await read.teamById(team.id)) as Team, 'a running sprint'),
       );
-      return { last, baselineSprintId, byVerdicts: 20 / (measured?.velocityPoints ?? 0) };
+      return {
+        last,
+        baselineSprintId: velocityBaseline?.sprintId,
+        byVerdicts: 20 / (measured?.velocityPoints ?? 0),
+      };
     };
     expect(await growth()).toEqual({ last: 2.5, baselineSprintId: second?.sprintId, byVerdicts: 2.5 });
     const [, , third] = (await ask(h, { about: 'history' })).past;

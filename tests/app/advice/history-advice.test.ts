@@ -11,7 +11,7 @@ import { pastRatios } from '../../support/past-ratios.ts';
 import { aPastSprint, finishing, pastSprintsOf } from '../past-sprints.ts';
 
 const WITH_MARKS = { ...DEFAULT_THRESHOLDS, velocityGrowthFirstMark: 2.4, velocityGrowthLongRangeMark: 5 };
-const TEAM = { thresholds: DEFAULT_THRESHOLDS, baselineSprintId: undefined };
+const TEAM = { thresholds: DEFAULT_THRESHOLDS, baselineSprintId: undefined, baselineRule: 'first' } as const;
 const UNKNOWN = { undefined: { code: 'velocity-unknown' } };
 
 function ratioOf(
@@ -42,8 +42,8 @@ describe('the history', () => {
   });
 
   test('of a team without a closed sprint is empty and in words', () => {
-    const { past, ratios, baselineSprintId, growth, margin } = historyOf(TEAM, []);
-    expect([past, baselineSprintId, growth]).toEqual([[], undefined, undefined]);
+    const { past, ratios, velocityBaseline, growth, margin } = historyOf(TEAM, []);
+    expect([past, velocityBaseline, growth]).toEqual([[], undefined, undefined]);
     for (const { values, chart, crossedAt } of ratios) {
       expect([values, crossedAt]).toEqual([[], []]);
       expect(chart).toEqual({
@@ -132,19 +132,19 @@ describe('velocity growth', () => {
   ]);
 
   test('is measured by the first sprint with a velocity; an unknown velocity has none', () => {
-    expect(historyOf(TEAM, past).baselineSprintId).toBe('sprint-2');
+    expect(historyOf(TEAM, past).velocityBaseline?.sprintId).toBe('sprint-2');
     expect(ratioOf('velocityGrowth', past).values).toEqual([0, 1, UNKNOWN, 2.5]);
   });
 
   test('is measured by the sprint that the facilitator named, earlier sprints as well', () => {
     const team = { ...TEAM, baselineSprintId: 'sprint-4' };
-    expect(historyOf(team, past).baselineSprintId).toBe('sprint-4');
+    expect(historyOf(team, past).velocityBaseline?.sprintId).toBe('sprint-4');
     expect(ratioOf('velocityGrowth', past, team).values).toEqual([0, 0.4, UNKNOWN, 1]);
   });
 
   test('does not exist before anything was finished', () => {
     const nothing = pastSprintsOf([finishing(0, 0)]);
-    expect(historyOf(TEAM, nothing).baselineSprintId).toBeUndefined();
+    expect(historyOf(TEAM, nothing).velocityBaseline).toBeUndefined();
     expect(ratioOf('velocityGrowth', nothing).values).toEqual([{ undefined: { code: 'no-baseline' } }]);
   });
 });

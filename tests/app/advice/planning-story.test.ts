@@ -93,9 +93,9 @@ test('eight sprints answer all four questions, and warn of a commitment above th
   expect(dates).toEqual([...dates].sort());
   expect(dates[0]).toMatch(/^2027-/);
 
-  const { ratios, margin, baselineSprintId } = await ask({ about: 'history' });
+  const { ratios, margin, velocityBaseline } = await ask({ about: 'history' });
   const history = new Map(ratios.map((one) => [one.ratio, one]));
-  expect(baselineSprintId).toBe(past[0]?.sprintId);
+  expect(velocityBaseline?.sprintId).toBe(past[0]?.sprintId);
   // Every fourth sprint left 3 of 21 points open, which is still above the floor; every second pulled in 3 of 21.
   expect(history.get('keptShare')).toMatchObject({
     values: [1, 1, 1, 18 / 21, 1, 1, 1, 18 / 21],

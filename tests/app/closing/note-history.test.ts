@@ -5,11 +5,13 @@ import type { VerdictContent } from '../../../src/app/closing/verdict-content.ts
 import { nameBaseline } from '../../../src/app/history/name-baseline.ts';
 import type { PastSprint } from '../../../src/app/history/past-sprint.ts';
 import { commitmentPast } from '../../../src/app/history/team-history.ts';
+import { setMeasures } from '../../../src/app/team/set-measures.ts';
 import { commitmentRange } from '../../../src/forecast/commitment-range.ts';
 import type { ControlChart } from '../../../src/forecast/control-chart.ts';
 import type { CoachingNoteId } from '../../../src/sprint/coaching-note.ts';
 import { undefinedBecause } from '../../../src/sprint/undefined-value.ts';
 import { actorOf, CHANNEL, type Harness, harnessForEach } from '../../support/app-harness.ts';
+import { typedMeasures } from '../../support/typed-measures.ts';
 import { aPastSprint, finishing, importPast, missing, pastSprintsOf } from '../past-sprints.ts';
 
 // The sprint runs from Monday 2 to Friday 13 November 2026 in Lisbon, which is on UTC then; 10 points committed.
@@ -23,9 +25,13 @@ const keeping = (share: number): Partial<PastSprint> => ({
 });
 
 /** Closes the sprint with card 1 finished, 5 of 10 points, after these past ones. */
-async function closedAfter(past: readonly Partial<PastSprint>[]) {
+async function closedAfter(
+  past: readonly Partial<PastSprint>[],
+  thresholds: Parameters<typeof typedMeasures>[1] = {},
+) {
   const h = harness();
   const team = await h.setUpTeam();
+  await setMeasures(h.deps, ana, { teamId: team.id, ...typedMeasures({}, thresholds) });
   const imported = past.length > 0 ? await importPast(h, team, pastSprintsOf(past)) : [];
   const { sprint } = await h.plan(team);
   await h.pass('2026-11-02T09:15:00Z');
@@ -108,7 +114,10 @@ describe('the reading of a note', () => {
 
   test('of a mark of the velocity growth goes by the velocities beside the baseline', async () => {
     const past = [1, 3, 6, 7].map((points) => missing(10, points));
-    const { h, imported } = await closedAfter([missing(10, 2), ...past]);
+    const { h, imported } = await closedAfter([missing(10, 2), ...past], {
+      velocityGrowthFirstMark: '240',
+      velocityGrowthLongRangeMark: '500',
+    });
     // 5 beside 2 is 250%; 3, 3.5 and 2.5 times are past 240%, 0.5 and 1.5 times are not.
     expect(historyOf(h, 'velocity-growth-first-mark').crossed).toEqual({ sprints: 3, of: 6 });
     // Beside 1 it is 500%, and so are 6 and 7.

@@ -1,6 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import { askAdvice } from '../../../src/app/advice/ask-advice.ts';
+import { closeSprint, reopenSprint } from '../../../src/app/closing/end-sprint.ts';
 import { baselineForm, nameBaseline } from '../../../src/app/history/name-baseline.ts';
 import { setMeasures } from '../../../src/app/team/set-measures.ts';
+import { sprintStatus } from '../../../src/app/watching/sprint-status.ts';
 import { actorOf, CHANNEL, harnessForEach, PEOPLE, refusalOf } from '../../support/app-harness.ts';
 import { type GivenSprint, importPast } from '../../support/past-sprints.ts';
 import { typedMeasures } from '../../support/typed-measures.ts';
@@ -24,7 +27,7 @@ async function withPast(past: readonly GivenSprint[] = PAST) {
   const named = (sprintName: string) =>
     nameBaseline(h.deps, ana, {
       place: CHANNEL,
-      sprint: sprintName === 'first' ? 'first' : { sprintName },
+      sprint: sprintName === 'first' || sprintName === 'first-three' ? sprintName : { sprintName },
     });
   const stored = async () => (await h.read((read) => read.teamById(team.id)))?.baselineSprintId;
   return { h, team, sprints, named, stored };
@@ -47,6 +50,74 @@ describe('the baseline sprint', () => {
       latest: { growthBefore: 1.5, growthAfter: 3 },
     });
     expect(await stored()).toBeUndefined();
+  });
+
+  test('can be the median of the first three, for verdicts, history and export', async () => {
+    const { h, team, named, stored } = await withPast([
+      ...PAST.slice(0, 4),
+      { name: 'Harbour 5', velocityPoints: 6 },
+      { name: 'Harbour 6', velocityPoints: 40 },
+    ]);
+    await named('Harbour 4');
+    expect(await named('first-three')).toMatchObject({
+      baseline: { rule: 'first-three', velocityPoints: 10 },
+      isFirst: false,
+      before: { name: 'Harbour 4' },
+      latest: { name: 'Harbour 6', growthBefore: 2, growthAfter: 4 },
+    });
+    expect(await stored()).toBeUndefined();
+    expect((await named('first-three')).before).toBeUndefined();
+    const { sprint } = await h.plan(team);
+    await h.pass('2026-11-02T09:15:00Z');
+    await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '0' } });
+    await h.pass('2026-11-13T17:00:00Z');
+    const summary = (await h.read((read) => read.latestResult(sprint.id)))?.summary;
+    expect([summary?.ratios.velocityGrowth, summary?.baseline]).toEqual([0.5, 'first-three']);
+    const history = await askAdvice(h.deps, ana, { place: CHANNEL }, { about: 'history' });
+    expect(history).toMatchObject({
+      velocityBaseline: { baseline: { velocityPoints: 10 }, sprintId: undefined },
+    });
+  });
+
+  test('is none before the third sprint closes, which counts among the three', async () => {
+    const { h, team, named } = await withPast([
+      { name: 'Harbour 1', velocityPoints: 2 },
+      { name: 'Harbour 2', velocityPoints: 20 },
+    ]);
+    expect(await named('first-three')).toMatchObject({
+      baseline: { rule: 'first-three', velocityPoints: undefined },
+      before: { name: 'Harbour 1' },
+      latest: undefined,
+    });
+    const { sprint } = await h.plan(team);
+    await h.pass('2026-11-02T09:15:00Z');
+    await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '0' } });
+    const { summary: running } = await sprintStatus(h.deps, ana, CHANNEL);
+    expect(running.ratios.velocityGrowth).toEqual({ undefined: { code: 'no-baseline' } });
+    await h.pass('2026-11-13T17:00:00Z');
+    // 5 points, by the median of 2, 20 and 5.
+    const summary = (await h.read((read) => read.latestResult(sprint.id)))?.summary;
+    expect([summary?.ratios.velocityGrowth, summary?.baseline]).toEqual([1, 'first-three']);
+  });
+
+  test('shows growth for each member-day where the team is not as large as then', async () => {
+    const { h, team, named } = await withPast([
+      { name: 'Harbour 1', velocityPoints: 10, memberDays: 60 },
+      { name: 'Harbour 2', velocityPoints: 10 },
+    ]);
+    const { sprint } = await h.plan(team);
+    await h.pass('2026-11-02T09:15:00Z');
+    await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '0' } });
+    await h.pass('2026-11-13T17:00:00Z');
+    const summary = (await h.read((read) => read.latestResult(sprint.id)))?.summary;
+    // 5 points in 10 days of 3 people, by 10 points in 60 member-days.
+    expect([summary?.ratios.velocityGrowth, summary?.growthPerMemberDay]).toEqual([0.5, 1]);
+    await named('Harbour 2');
+    h.set('2026-11-16T08:00:00Z');
+    await reopenSprint(h.deps, ana, { place: CHANNEL });
+    await closeSprint(h.deps, ana, { place: CHANNEL });
+    const again = (await h.read((read) => read.latestResult(sprint.id)))?.summary;
+    expect([again?.ratios.velocityGrowth, again?.growthPerMemberDay]).toEqual([0.5, undefined]);
   });
 
   test('named as it is says that nothing changed, and stays named when other sprints come in before it', async () => {

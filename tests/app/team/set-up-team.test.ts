@@ -180,6 +180,7 @@ describe('setting up', () => {
       thresholds: DEFAULT_THRESHOLDS,
       productOwnerId: undefined,
       baselineSprintId: undefined,
+      baselineRule: 'first',
     });
     expect(h.messagesTo(CHANNEL)).toMatchObject([
       { kind: 'team-set-up', memberIds: [PEOPLE.ana, PEOPLE.ben], facilitatorIds: [PEOPLE.ana] },

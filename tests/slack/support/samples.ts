@@ -45,6 +45,7 @@ export const team: Team = {
   thresholds: DEFAULT_THRESHOLDS,
   productOwnerId: undefined,
   baselineSprintId: undefined,
+  baselineRule: 'first',
 };
 
 export const sprint: Sprint = {
@@ -199,6 +200,7 @@ export const baselineForm: BaselineForm = {
   team,
   choices: [baselineChoice],
   first: baselineChoice,
+  median: { rule: 'first-three', velocityPoints: 11 },
   named: undefined,
   leftOut: 0,
 };

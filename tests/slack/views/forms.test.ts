@@ -466,8 +466,8 @@ describe('value and baseline', () => {
   it('baseline: the first of all, or one of the closed sprints with what was finished in it', () => {
     expect(formText(baselineFormView(baselineForm))).toMatchInlineSnapshot(`
       "[Baseline sprint | Save | Cancel] {"teamId":"team-harbour"}
-      Velocity growth of Harbour compares the velocity of a sprint with that of the baseline sprint. Choose one in which the team worked as it usually did then.
-      <sprintId> Baseline sprint: ["first=First: Harbour 3, ended 26 December 2025: 10 points","sprint-11=Harbour 11, ended 30 October 2026: 12.5 points","sprint-3=Harbour 3, ended 26 December 2025: 10 points"] "first=First: Harbour 3, ended 26 December 2025: 10 points" – Verdicts that are posted keep their numbers. The next ones, and the history, use the new baseline."
+      Velocity growth of Harbour compares the velocity of a sprint with that of the baseline sprint. Choose one in which the team worked as it usually did then, or the median of the first three.
+      <sprintId> Baseline sprint: ["first=First: Harbour 3, ended 26 December 2025: 10 points","first-three=The median of the first three: 11 points","sprint-11=Harbour 11, ended 30 October 2026: 12.5 points","sprint-3=Harbour 3, ended 26 December 2025: 10 points"] "first=First: Harbour 3, ended 26 December 2025: 10 points" – Verdicts that are posted keep their numbers. The next ones, and the history, use the new baseline."
     `);
   });
 

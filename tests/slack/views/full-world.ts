@@ -462,6 +462,15 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
         latest: { name: heading.sprint.name, growthBefore: 1e9, growthAfter: 1e-9 },
       }),
     ),
+    'baseline a median': baselineNamedMessage(
+      baselineNamedOf({
+        team: fullTeam,
+        baseline: { rule: 'first-three', velocityPoints: 999.5 },
+        isFirst: false,
+        before: pastSprint,
+        latest: undefined,
+      }),
+    ),
     ...answersOf(heading.team, heading.sprint.name, chart, size),
     refusal: refusalMessage(words),
     'refusal of many things': refusalMessage(
@@ -531,7 +540,14 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     ),
     digestForm: digestFormView({ team: fullTeam, digestAt: '08:30' }),
     baseline: baselineFormView(
-      { team: fullTeam, choices: pastSprints, first: pastSprint, named: pastSprint, leftOut: 1_000 },
+      {
+        team: fullTeam,
+        choices: pastSprints,
+        first: pastSprint,
+        median: { rule: 'first-three', velocityPoints: 999.5 },
+        named: pastSprint,
+        leftOut: 1_000,
+      },
       'D1',
     ),
     cancel: cancelFormView(list, 'D1'),

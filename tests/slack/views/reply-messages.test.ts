@@ -346,7 +346,7 @@ describe('help', () => {
       • /loadline edit [card]: Correct the sprint’s goal, last day or closing time, or a card.
       • /loadline close: Close the sprint now, before its closing time.
       • /loadline cancel: Cancel the sprint. Its numbers are kept, and never count as history.
-      • /loadline baseline [sprint | first]: Choose the closed sprint that velocity growth is compared with.
+      • /loadline baseline [sprint | first | first three]: Choose what velocity growth is compared with.
       • /loadline digest [time]: Hear of the sprint each morning.
       • /loadline import: Bring in past sprints from a spreadsheet or an export; you see them first.
       • /loadline export: Get the team’s sprints, cards, answers and changes as files, without who said what.

@@ -45,6 +45,7 @@ export const team: Team = {
   thresholds: DEFAULT_THRESHOLDS,
   productOwnerId: undefined,
   baselineSprintId: undefined,
+  baselineRule: 'first',
 };
 
 export const sprint: Sprint = {
@@ -422,6 +423,7 @@ export const baselineForm: BaselineForm = {
   team,
   choices: [{ ...closedSprint, velocityPoints: 12.5 }, harbour3],
   first: harbour3,
+  median: { rule: 'first-three', velocityPoints: 11 },
   named: undefined,
   leftOut: 0,
 };

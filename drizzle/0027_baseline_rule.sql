@@ -1,0 +1,2 @@
+ALTER TABLE "loadline"."teams" ADD COLUMN "baseline_rule" text DEFAULT 'first' NOT NULL;--> statement-breakpoint
+ALTER TABLE "loadline"."teams" ADD CONSTRAINT "teams_baseline_rule_known" CHECK ("loadline"."teams"."baseline_rule" in ('first', 'first-three'));
