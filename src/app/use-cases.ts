@@ -16,6 +16,7 @@ import { exportSprints } from './export/export-sprints.ts';
 import { baselineForm, nameBaseline } from './history/name-baseline.ts';
 import { recordValue, recordValueLine, valueForm } from './history/record-value.ts';
 import { importForm, importSprints } from './import/import-sprints.ts';
+import { readCardFile } from './planning/card-file.ts';
 import { cardToEdit, editCard } from './planning/edit-card.ts';
 import { editSprint, sprintToEdit } from './planning/edit-sprint.ts';
 import { planForm } from './planning/plan-form.ts';
@@ -76,6 +77,7 @@ const ALL = {
   pullForm,
   pullLine,
   pullLines,
+  readCardFile,
   recordAnswers,
   recordAway,
   recordGoal,

@@ -3,7 +3,7 @@ import { addDays } from 'date-fns/addDays';
 import { addHours } from 'date-fns/addHours';
 import { dayAt, instantOf, timeAt } from '../app/clock/local-time.ts';
 import type { Logger } from '../logger.ts';
-import { SHORTCUTS } from '../slack/ids.ts';
+import { cardFileField, IMPORT_FIELDS, SHORTCUTS } from '../slack/ids.ts';
 import { dayPlus, type Weekday, workingDaysFromTo } from '../sprint/calendar.ts';
 import { say } from '../words/say.ts';
 import { FREE_CHANNEL, TEAM_CHANNEL_ID } from './cast.ts';
@@ -41,7 +41,7 @@ export async function openPage({ scenario, logger, port }: PageOptions): Promise
       shortcuts: [{ callbackId: SHORTCUTS.answerForMyCards, name: say('rehearsal-shortcut-answer') }],
       examples: ['/loadline', '/loadline status'],
       examplesAt: { [FREE_CHANNEL.id]: ['/loadline setup', '/loadline import', '/loadline plan'] },
-      exampleFiles: ['past-sprints.csv'],
+      exampleFiles: { [IMPORT_FIELDS.files]: ['past-sprints.csv'], [cardFileField(1)]: ['cards.csv'] },
     }),
     'POST /page/forward': ({ by }) => inTurn(() => forward(by)),
   };

@@ -34,6 +34,18 @@ export const importContext = z.strictObject({
   files: z.array(keptFile).max(10),
 });
 
+/** The place of a column in a row. */
+const place = z.int().min(0).max(99).optional();
+export const cardFileContext = z.strictObject({
+  teamId: id,
+  replyTo,
+  file: keptFile,
+  /** How often the form has been shown, this time included. */
+  round: z.int().min(1).max(1_000),
+  /** The columns under which it shows the rows, when these can be filled in. */
+  seen: z.strictObject({ title: place, estimate: place, owner: place, link: place, key: place }).optional(),
+});
+
 export type KeptFile = z.infer<typeof keptFile>;
 
 export type FormContext = z.infer<
@@ -45,4 +57,5 @@ export type FormContext = z.infer<
   | typeof cardDraftContext
   | typeof answerContext
   | typeof importContext
+  | typeof cardFileContext
 >;

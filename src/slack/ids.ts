@@ -79,11 +79,21 @@ export function openFormAction(name: string): string {
 export const INPUT = 'value';
 
 /** Most fields that the plan form may offer for cards; a text field of the platform holds 3,000 characters. */
-export const MAX_CARD_FIELDS = 8;
+export const MAX_CARD_FIELDS = 30;
 
 /** `block_id` of the plan form's fields for cards, 1 for the first: `cards`, `cards-2`, … */
 export function cardsField(place: number): string {
   return place === 1 ? 'cards' : `cards-${place}`;
+}
+
+/** `block_id` of the field for a file of cards; 1 in the plan form. Like those of the import form it changes with every round. */
+export function cardFileField(round: number): string {
+  return round === 1 ? 'cardFile' : `cardFile-${round}`;
+}
+
+/** `block_id` of the choice of a column in a file of cards. */
+export function cardColumnField(field: string, round: number): string {
+  return `column-${field}-${round}`;
 }
 
 export const IMPORT_FIELDS = { files: 'files', keptFileIds: 'keptFileIds', text: 'text' } as const;

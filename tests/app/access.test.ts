@@ -19,6 +19,7 @@ import { exportSprints } from '../../src/app/export/export-sprints.ts';
 import { baselineForm, nameBaseline } from '../../src/app/history/name-baseline.ts';
 import { recordValue, recordValueLine, valueForm } from '../../src/app/history/record-value.ts';
 import { importForm, importSprints } from '../../src/app/import/import-sprints.ts';
+import { readCardFile } from '../../src/app/planning/card-file.ts';
 import { planForm } from '../../src/app/planning/plan-form.ts';
 import { commitPlan, previewPlan } from '../../src/app/planning/plan-sprint.ts';
 import type { AppDependencies } from '../../src/app/ports/app-dependencies.ts';
@@ -127,6 +128,12 @@ const BY_PLACE: Record<string, Attempt> = {
 const BY_ID: Record<string, Attempt> = {
   setMeasures: (deps, actor, { teamId }) => setMeasures(deps, actor, { teamId, ...MEASURES }),
   previewPlan: (deps, actor, { teamId }) => previewPlan(deps, actor, { teamId, ...PLAN }),
+  readCardFile: (deps, actor, { teamId }) =>
+    readCardFile(deps, actor, {
+      teamId,
+      plan: { teamId, ...PLAN },
+      file: { fileName: 'board.csv', text: 'Title,Points\nFog horn,3' },
+    }),
   commitPlan: (deps, actor, { teamId }) => commitPlan(deps, actor, { teamId }),
   answerForm: (deps, actor, { sprintId }) => answerForm(deps, actor, { sprintId }),
   recordAnswers: (deps, actor, { sprintId, cardId }) =>
@@ -174,6 +181,7 @@ const FACILITATORS_ONLY = [
   'reopenSprint by place',
   'setMeasures',
   'previewPlan',
+  'readCardFile',
   'commitPlan',
   'closeSprint',
   'cancelSprint',

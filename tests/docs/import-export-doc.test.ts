@@ -3,7 +3,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
 import { CSV_COLUMNS, CSV_KINDS, fileNameOf } from '../../src/app/csv/csv-columns.ts';
-import { MOST_LINES } from '../../src/app/csv/read-table.ts';
+import { MOST_LINES } from '../../src/app/csv/csv-rows.ts';
 import { escapeFormula } from '../../src/app/csv/write-csv.ts';
 import { ImportProblems } from '../../src/app/import/import-problem.ts';
 import { readImport } from '../../src/app/import/read-import.ts';

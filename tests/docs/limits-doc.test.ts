@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { MOST_LINES } from '../../src/app/csv/read-table.ts';
+import { MOST_LINES } from '../../src/app/csv/csv-rows.ts';
 import { MOST_LINES_IN_ALL } from '../../src/app/import/read-import.ts';
 import { HTTP_LIMITS } from '../../src/slack/door/http-door.ts';
 import { CLOCK_TOLERANCE_SECONDS } from '../../src/slack/door/judge-signature.ts';

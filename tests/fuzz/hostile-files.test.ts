@@ -5,7 +5,7 @@
 import { sql } from 'drizzle-orm';
 import fc from 'fast-check';
 import { beforeAll, describe, expect, it } from 'vitest';
-import { MOST_CHARACTERS } from '../../src/app/csv/read-table.ts';
+import { MOST_CHARACTERS } from '../../src/app/csv/csv-rows.ts';
 import type { ImportPreview } from '../../src/app/import/import-sprints.ts';
 import { Refusal } from '../../src/app/refusal.ts';
 import type { Team } from '../../src/app/team/team.ts';

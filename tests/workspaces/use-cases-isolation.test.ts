@@ -286,6 +286,13 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
     refused: {},
     own: inPlaces((use, actor, place) => use.pullLine(actor, { place, line: `own ${place.channelId}, 1` })),
   },
+  readCardFile: {
+    refused: {
+      'the team': (use, actor, { teamId }) =>
+        use.readCardFile(actor, { teamId, file: { fileName: 'x', text: 'title,points' } }),
+    },
+    own: {},
+  },
   recordAnswers: {
     refused: {
       'the sprint and a card': (use, actor, { sprintId, cardIds }) =>

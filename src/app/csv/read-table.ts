@@ -10,19 +10,9 @@ import {
   type CsvColumn,
   type CsvKind,
 } from './csv-columns.ts';
-import { type BadRecord, type CsvRecord, csvRecords, type Separator } from './csv-lines.ts';
+import type { BadRecord, CsvRecord, Separator } from './csv-lines.ts';
 import type { CsvProblem, FileProblem } from './csv-problem.ts';
-
-/** Ten years of a team's sprints with all their answers are a third of it. */
-export const MOST_CHARACTERS = 5_000_000;
-export const MOST_LINES = 50_000;
-const MOST_COLUMNS = 100;
-
-export interface CsvFile {
-  /** As messages call it: the file's name, or words for pasted lines. */
-  readonly fileName: string;
-  readonly text: string;
-}
+import { type CsvFile, csvRows, MOST_COLUMNS } from './csv-rows.ts';
 
 export interface TableLine<Kind extends CsvKind> {
   readonly fileName: string;
@@ -47,56 +37,24 @@ export type CsvTable = {
 
 /** @returns the table, or why the file can't be read. */
 export function readTable({ fileName, text }: CsvFile): CsvTable | FileProblem {
-  if (text.includes('\0') || text.startsWith('PK\u0003\u0004')) {
-    return { code: 'no-csv' };
-  }
-  if (text.length > MOST_CHARACTERS) {
-    return { code: 'too-many-characters', count: text.length, most: MOST_CHARACTERS };
-  }
-  const separator = separatorOf(text);
-  const { records, bad } = csvRecords(text, separator);
-  const [header, ...rest] = records;
-  if (!header) {
-    const [broken] = bad;
-    return broken ? { code: 'no-line', line: broken.lineNumber, problem: broken.problem } : { code: 'empty' };
-  }
-  if (header.cells.length > MOST_COLUMNS) {
-    return { code: 'too-many-columns', count: header.cells.length, most: MOST_COLUMNS };
-  }
-  if (rest.length > MOST_LINES) {
-    return { code: 'too-many-lines', count: rest.length, most: MOST_LINES };
-  }
+  const read = csvRows(text, (cells) => Math.max(...CSV_KINDS.map((kind) => recognised(kind, cells))));
+  if ('code' in read) return read;
+  const { separator, header, rows, bad } = read;
   const kind = kindOf(header.cells);
   const columns = placesOf(kind, header.cells);
   if ('code' in columns) return columns;
   const missing = requiredOf(kind).filter((name) => !columns.places.has(name));
   if (missing.length > 0) return missingColumns(kind, missing, columns.places.size);
-  const isTooLong = ({ cells }: CsvRecord): boolean =>
-    cells.slice(header.cells.length).some((cell) => cell.trim() !== '');
-  const tooLong = rest.filter(isTooLong);
-  const lines = rest
-    .filter((record) => !isTooLong(record))
-    .map((record) => tableLine(fileName, record, separator, columns.places));
+  const lines = rows.map((record) => tableLine(fileName, record, separator, columns.places));
   const table = {
     fileName,
     kind,
     lines,
-    bad: [...bad, ...tooLong.map((record) => tooLongLine(record, header.cells.length, separator))],
+    bad,
     unused: columns.unused,
     has: (column: string) => columns.places.has(column),
   };
   return table as unknown as CsvTable;
-}
-
-/** The separator that makes names of columns out of the first line. */
-function separatorOf(text: string): Separator {
-  const firstLine = /\S.*/.exec(text.replace(/^\uFEFF/, '').slice(0, 20_000))?.[0] ?? '';
-  const known = (separator: Separator): number => {
-    const cells = csvRecords(firstLine, separator).records[0]?.cells ?? [];
-    return Math.max(...CSV_KINDS.map((kind) => recognised(kind, cells)));
-  };
-  const separators: readonly Separator[] = [',', ';', '\t'];
-  return [...separators].sort((a, b) => known(b) - known(a))[0] as Separator;
 }
 
 /** The kind of which the fewest required columns are missing, and the most are there. */
@@ -192,14 +150,4 @@ function tableLine(
     separator,
     cell: (column) => cells[places.get(column) ?? -1]?.trim() ?? '',
   };
-}
-
-function tooLongLine(
-  { lineNumber, cells }: CsvRecord,
-  columns: number,
-  separator: Separator,
-): BadRecord<CsvProblem> {
-  const name = separator === '\t' ? 'tab' : separator === ';' ? 'semicolon' : 'comma';
-  const count = cells.length > MOST_COLUMNS ? undefined : cells.length;
-  return { lineNumber, problem: { code: 'too-many-cells', cells: count, columns, separator: name } };
 }

@@ -4,7 +4,7 @@
  */
 import { createHash } from 'node:crypto';
 import type { Day } from '../../sprint/calendar.ts';
-import type { CsvFile } from '../csv/read-table.ts';
+import type { CsvFile } from '../csv/csv-rows.ts';
 import { pastSprints } from '../history/team-history.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading, Transaction } from '../ports/store.ts';

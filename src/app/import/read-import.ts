@@ -1,6 +1,7 @@
 /** Reads all files of an import, line by line, in any order. Knows nothing of the team. Pure. */
 import type { CsvKind } from '../csv/csv-columns.ts';
-import { type CsvFile, MOST_LINES, readTable } from '../csv/read-table.ts';
+import { type CsvFile, MOST_LINES } from '../csv/csv-rows.ts';
+import { readTable } from '../csv/read-table.ts';
 import {
   type AnswerLine,
   type CardLine,

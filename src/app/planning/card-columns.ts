@@ -4,6 +4,7 @@
  */
 import { MAX_POINTS, parsePoints } from '../../sprint/points.ts';
 import { withoutEnds } from '../cards/card-link.ts';
+import { headingOf } from './card-headings.ts';
 
 export interface Columns {
   readonly title: string;
@@ -38,10 +39,6 @@ const ESTIMATE_WITH_UNIT =
 const LAST_ESTIMATES = 3;
 /** What parts a title, an estimate behind it and owners. */
 const BETWEEN = new Set(' \t|,;:–—-=');
-/** What columns of estimates and of titles are called. */
-const ESTIMATE_HEADINGS = new Set(['estimate', 'points', 'story points', 'pts', 'sp', 'size', 'effort']);
-const TITLE_HEADINGS = new Set(['title', 'card', 'name', 'summary', 'task', 'story', 'item', 'description']);
-
 /** Whether the line is a table's rule or a line between parts, such as `|---|---|`, and holds nothing. */
 export function isRule(line: string): boolean {
   return TABLE_RULE.test(line) && /[-=_]{3}/.test(line.replace(/[\s:]+/g, ''));
@@ -49,10 +46,8 @@ export function isRule(line: string): boolean {
 
 /** Whether the line names the columns below it. */
 export function isHeading(line: string): boolean {
-  const fields = line.split(/[\t|;,]/).map((field) => field.trim().toLowerCase());
-  return (
-    fields.some((field) => ESTIMATE_HEADINGS.has(field)) && fields.some((field) => TITLE_HEADINGS.has(field))
-  );
+  const named = new Set(line.split(/[\t|;,]/).map((field) => headingOf(field)?.field));
+  return named.has('estimate') && named.has('title');
 }
 
 /** Whether a title would lose its beginning, were it not in quotes. */

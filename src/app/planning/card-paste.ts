@@ -159,6 +159,7 @@ export function formatCardLine(
   const title = card.key === undefined ? card.title : `${card.key}: ${card.title}`;
   const flat = title.replace(/\s+/g, ' ').trim();
   const field = needsQuotes(flat) ? `"${flat.replaceAll('"', '""')}"` : flat;
-  const link = card.link === undefined ? [] : [card.link];
+  // Of several addresses the one in angle brackets is the card's.
+  const link = card.link === undefined ? [] : [linksIn(flat).length > 0 ? `<${card.link}>` : card.link];
   return [field, estimate, ...owners.map((owner) => `@${owner}`), ...link].join('\t');
 }

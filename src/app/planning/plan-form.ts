@@ -15,6 +15,8 @@ export interface PlanForm {
   readonly draft: PlanInput;
   /** Unfinished cards of the last sprint that the draft begins with. */
   readonly leftOver: number;
+  /** Rows of a file that were just filled in. */
+  readonly fromFile?: number;
 }
 
 /** What the plan form shows at first. */

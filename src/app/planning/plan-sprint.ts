@@ -75,10 +75,7 @@ export interface PlanPreview {
  */
 export async function previewPlan(deps: AppDependencies, actor: Actor, raw: PlanInput): Promise<PlanPreview> {
   // In a transaction of its own, so that a refusal below does not take the draft with it.
-  await deps.store.transaction(async (tx) => {
-    requireFacilitator(await membershipInTeam(tx.read, actor, raw.teamId), 'plan');
-    await tx.drafts.save(raw.teamId, actor.userId, raw);
-  });
+  await keepDraft(deps, actor, raw);
   return deps.store.transaction(async (tx) => {
     const membership = await membershipInTeam(tx.read, actor, raw.teamId);
     const { team } = membership;
@@ -100,6 +97,14 @@ export async function previewPlan(deps: AppDependencies, actor: Actor, raw: Plan
       commitment: readCommitment(commitmentPoints, range),
       bigCards: bigCardsOf(cards, past),
     };
+  });
+}
+
+/** Keeps a plan as it was typed. @throws Refusal `not-a-facilitator`, and those of finding the team. */
+export async function keepDraft(deps: AppDependencies, actor: Actor, plan: PlanInput): Promise<void> {
+  await deps.store.transaction(async (tx) => {
+    requireFacilitator(await membershipInTeam(tx.read, actor, plan.teamId), 'plan');
+    await tx.drafts.save(plan.teamId, actor.userId, plan);
   });
 }
 

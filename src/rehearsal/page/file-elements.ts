@@ -71,11 +71,9 @@ export function fileControl(input: FileInput, spot: Spot): HTMLElement {
     void files.during(takeIn(wanted));
   });
   draw();
-  const { exampleFiles } = spot.surface;
-  const fitting = exampleFiles.filter((name) =>
-    input.filetypes?.some((ending) => name.endsWith(`.${ending}`)),
-  );
-  const examples = fitting.map((name) =>
+  // A field that is shown again has another number at its end.
+  const exampleFiles = spot.surface.exampleFiles[spot.blockId.replace(/-\d+$/, '')] ?? [];
+  const examples = exampleFiles.map((name) =>
     element(
       'button',
       { type: 'button', class: 'button quiet', 'data-key': `${names['data-key']}/${name}` },

@@ -17,8 +17,8 @@ export interface About {
   /** Commands to offer as examples, and others at some places, by channel id. */
   examples?: string[];
   examplesAt?: Record<string, string[]>;
-  /** Names of files that a form can be given as examples. */
-  exampleFiles?: string[];
+  /** Names of files that a form can be given as examples, by the name of the field. */
+  exampleFiles?: Record<string, string[]>;
   /** The app's shortcuts, which the platform offers wherever somebody is. */
   shortcuts?: { callbackId: string; name: string }[];
   /** By member id, their part in the team, for example `facilitator`. */

@@ -18,7 +18,8 @@ export interface Surface {
   /** Who is at the desk. */
   as: string;
   files: PickedFiles;
-  exampleFiles: readonly string[];
+  /** By the name of the field that takes them. */
+  exampleFiles: Readonly<Record<string, readonly string[]>>;
   /** By block id, what is wrong with the field. */
   fieldErrors: Record<string, string>;
   /** Reports a pressed button to the app; settles when the app has answered. */
@@ -55,7 +56,7 @@ function surface(desk: Desk, state: PageState, key: string, target: ClickTarget,
     values: desk.values,
     as: state.me.id,
     files: desk.pickedFiles,
-    exampleFiles: desk.about?.exampleFiles ?? [],
+    exampleFiles: desk.about?.exampleFiles ?? {},
     fieldErrors: {},
     press: (blockId, actionId, value) => act(target, { blockId, actionId, value }),
   };

@@ -5,6 +5,7 @@ import { sprintValue } from '../button-values.ts';
 import { sprintContext, teamContext } from '../form-contexts.ts';
 import { ACTIONS } from '../ids.ts';
 import { openForm } from '../listeners/asker.ts';
+import { showCardFile, submitCardFile } from '../listeners/card-file-submission.ts';
 import { reopenedCardMessage } from '../views/cards/card-messages.ts';
 import { GOAL_FIELDS, goalFormView, goalRecordedReply } from '../views/goal-views.ts';
 import { PLAN_FIELDS, planFormView, planPreviewView } from '../views/planning/plan-forms.ts';
@@ -28,9 +29,10 @@ export const plan = command({
       fields: PLAN_FIELDS,
       make: async ({ useCases }, { actor, replyTo }, place) =>
         planFormView(await useCases.planForm(actor, place), replyTo),
-      submit: async (useCases, { actor, fields, context }) => {
+      submit: async (useCases, sent, tools) => {
+        const { actor, fields, context } = sent;
         const { teamId, replyTo } = readHeld(teamContext, context);
-        const preview = await useCases.previewPlan(actor, {
+        const plan = {
           teamId,
           name: fields.text(PLAN_FIELDS.name),
           goal: fields.text(PLAN_FIELDS.goal),
@@ -39,10 +41,14 @@ export const plan = command({
           closesAt: fields.text(PLAN_FIELDS.closesAt),
           awayDays: fields.text(PLAN_FIELDS.awayDays),
           cards: fields.cardLines(),
-        });
+        };
+        const [file] = fields.files(PLAN_FIELDS.cardFile);
+        if (file) return showCardFile(useCases, sent, tools, { plan, file, replyTo });
+        const preview = await useCases.previewPlan(actor, plan);
         return { next: 'show', how: 'on top', view: planPreviewView(preview, replyTo) };
       },
     },
+    { name: 'card-file', cost: 'heavy', submit: submitCardFile },
     {
       name: 'plan-preview',
       submit: async (useCases, { actor, context }) => {

@@ -11,6 +11,7 @@ import type { Logger } from '../../logger.ts';
 
 /** Ten years of a team's answers are a third of it. */
 export const DOWNLOAD_BYTES_MAX = 5_000_000;
+const NAME_MAX_LENGTH = 80;
 const DOWNLOAD_TIMEOUT_MS = 15_000;
 /** Between hosts of the platform; a sign-in page is two away. */
 const REDIRECTS_MAX = 3;
@@ -142,13 +143,20 @@ export function sentFile(field: string, value: unknown): SentFile | undefined {
   return {
     field,
     id,
-    name:
+    name: shortName(
       visibleText(name ?? '')
         .replace(/\s+/g, ' ')
         .trim() || 'file',
+    ),
     sizeBytes: size ?? 0,
     url: url || undefined,
   };
+}
+
+/** Forms carry names from round to round in a small place; the ending stays. */
+function shortName(name: string): string {
+  if (name.length <= NAME_MAX_LENGTH) return name;
+  return `${name.slice(0, NAME_MAX_LENGTH / 2)}…${name.slice(-10)}`.toWellFormed();
 }
 
 /**

@@ -1,5 +1,5 @@
 /** Reads the files and lines of the import form, has them checked or imported, and shows the form again or closes it. */
-import type { CsvFile } from '../../app/csv/read-table.ts';
+import type { CsvFile } from '../../app/csv/csv-rows.ts';
 import type { UseCases } from '../../app/use-cases.ts';
 import { say } from '../../words/say.ts';
 import { decodeValue, StaleControl } from '../button-values.ts';
@@ -9,8 +9,6 @@ import { importContext, type KeptFile } from '../form-contexts.ts';
 import { IMPORT_TEXT_FIELDS, importFilesField, importKeptField, importTextField } from '../ids.ts';
 import { IMPORT_FILES_MAX, importPreviewView, sprintsImportedMessage } from '../views/import-views.ts';
 import type { FormFields } from './form-fields.ts';
-
-const KEPT_NAME_MAX_LENGTH = 80;
 
 export async function submitImport(
   useCases: UseCases,
@@ -36,19 +34,11 @@ export async function submitImport(
 function givenFiles(fields: FormFields, before: readonly KeptFile[], round: number): SentFile[] {
   const field = importKeptField(round);
   const ticked = new Set(fields.choices(field));
-  const picked = fields
-    .files(importFilesField(round))
-    .map((file) => ({ ...file, name: shortName(file.name) }));
+  const picked = fields.files(importFilesField(round));
   const kept = before
     .filter(({ id, name }) => ticked.has(id) && !picked.some((file) => file.name === name))
     .map(({ id, name }): SentFile => ({ field, id, name, sizeBytes: 0, url: undefined }));
   return [...kept, ...picked].slice(0, IMPORT_FILES_MAX);
-}
-
-/** Names are carried from round to round in a small place; the ending stays. */
-function shortName(name: string): string {
-  if (name.length <= KEPT_NAME_MAX_LENGTH) return name;
-  return `${name.slice(0, KEPT_NAME_MAX_LENGTH / 2)}…${name.slice(-10)}`.toWellFormed();
 }
 
 /** The fields' texts line by line; empty fields at the end add no lines. */

@@ -22,6 +22,54 @@ plan-cards = Cards, one a line
 plan-cards-hint = title, estimate, @owner, or title (estimate) @owner. Lists, tables and rows of a spreadsheet work as well. A title may begin with a short name such as berth-3. No cards: leave it empty.
 plan-more-cards = More cards (field { NUMBER($place) } of { NUMBER($fields) })
 plan-more-cards-hint = If they don’t all fit above: a field holds 3,000 characters. Lines are counted on through all fields.
+plan-card-file = Or a CSV file of cards
+plan-card-file-hint = As any sheet or tracker saves it, with the names of the columns in its first line. You see what was read from it before the preview.
+# Above the form again, after the rows of a file were filled in.
+plan-from-file =
+    { $rows ->
+        [one] { NUMBER($rows) } row of your file is filled in under “Cards”.
+       *[other] { NUMBER($rows) } rows of your file are filled in under “Cards”.
+    }
+
+## A CSV file of cards: which column is read as what, before its rows are filled in
+
+card-file-title = Cards from a file
+card-file-submit = Fill in
+card-file-check = Check
+card-file-lead =
+    { $cards ->
+        [one] { NUMBER($cards) } card in { $file }
+       *[other] { NUMBER($cards) } cards in { $file }
+    }
+card-file-unread = { $file } can’t be read
+card-file-unread-why = { $file }: { $problem } Choose a corrected file below.
+card-file-choose = Which columns of { $file } hold the cards?
+card-file-choose-why = Choose at least the columns of titles and of estimates.
+card-file-next = *Fill in* puts them into the plan, where you can still change them.
+card-file-next-bad = *Fill in* puts all rows into the plan; correct the lines named above there. Or choose a corrected file below.
+card-file-next-broken = *Fill in* leaves out lines that aren’t rows of the table. Or choose a corrected file below.
+card-file-no-rows = There is no row below the names of the columns. Choose another file below.
+card-file-too-many = A sprint holds { NUMBER($most) } cards, and this file has { NUMBER($rows) } rows. Take out the rows of other sprints, and choose the file again below.
+card-file-unused = Columns that aren’t used: { LIST($columns) }.
+card-file-bad-title = Lines with something wrong
+card-file-more-bad =
+    { $count ->
+        [one] … and { NUMBER($count) } more line.
+       *[other] … and { NUMBER($count) } more lines.
+    }
+card-file-column =
+    { $field ->
+        [title] Titles are in
+        [estimate] Estimates are in
+        [owner] Owners are in
+        [link] Links are in
+       *[key] Short names are in
+    }
+# A choice: no column holds this.
+card-file-none = No column
+# A column without a name.
+card-file-unnamed = Column { NUMBER($place) }
+card-file-again = A corrected file
 
 ## The preview
 

@@ -62,6 +62,7 @@ describe('forms sent off', () => {
       'answer-form',
       'baseline-form',
       'cancel-form',
+      'card-file-form',
       'choose-sprint-form',
       'close-form',
       'days-off-form',

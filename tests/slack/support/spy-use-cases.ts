@@ -1,5 +1,7 @@
 /** Use cases that record how they were called and answer with samples. */
+
 import { vi } from 'vitest';
+import { readCardRows } from '../../../src/app/planning/card-rows.ts';
 import type { UseCases } from '../../../src/app/use-cases.ts';
 import type { HomePage } from '../../../src/app/watching/home-page.ts';
 import type { TeamOverview } from '../../../src/app/watching/overview.ts';
@@ -79,6 +81,14 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   },
   pullLines: { heading, cards: [line], summary },
   pullLine: { heading, card: { ...line, origin: 'pulled-in' }, summary, check: sample.pullInCheck },
+  readCardFile: {
+    kind: 'reading',
+    reading: {
+      team,
+      fileName: 'board.csv',
+      read: readCardRows({ fileName: 'board.csv', text: 'Title,Points\nFog horn,3\n' }, []),
+    },
+  },
   recordAnswers: sample.recorded,
   recordAway: { ...sample.prompt, state: 'away' },
   goalForm: { heading, outcome: undefined },

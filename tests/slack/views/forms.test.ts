@@ -114,7 +114,8 @@ describe('plan', () => {
       <awayDays> Days off and away, all members together (optional):  – Each holiday counts once for every member. Leave empty if you don’t know.
       <cards> Cards, one a line (optional): "Import tide tables, 5, @ana\\nPrint the map, 2" – title, estimate, @owner, or title (estimate) @owner. Lists, tables and rows of a spreadsheet work as well. A title may begin with a short name such as berth-3. No cards: leave it empty.
       <cards-2> More cards (field 2 of 3) (optional):  – If they don’t all fit above: a field holds 3,000 characters. Lines are counted on through all fields.
-      <cards-3> More cards (field 3 of 3) (optional):  – If they don’t all fit above: a field holds 3,000 characters. Lines are counted on through all fields."
+      <cards-3> More cards (field 3 of 3) (optional):  – If they don’t all fit above: a field holds 3,000 characters. Lines are counted on through all fields.
+      <cardFile> Or a CSV file of cards (optional):  – As any sheet or tracker saves it, with the names of the columns in its first line. You see what was read from it before the preview."
     `);
   });
 

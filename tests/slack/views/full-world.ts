@@ -8,13 +8,16 @@ import type { Advice } from '../../../src/app/advice/advice.ts';
 import type { CardLine } from '../../../src/app/cards/card-line.ts';
 import { cardLink } from '../../../src/app/cards/card-link.ts';
 import type { PullInSize } from '../../../src/app/cards/pull-in-check.ts';
+import type { CardFileReading } from '../../../src/app/planning/card-file.ts';
 import type { PlanChange, PlanPart } from '../../../src/app/planning/plan-change.ts';
 import type { PlanPreview } from '../../../src/app/planning/plan-sprint.ts';
 import type { UndeliveredCause } from '../../../src/app/posting/delivery-failure.ts';
 import { Refusal } from '../../../src/app/refusal.ts';
+import type { Team } from '../../../src/app/team/team.ts';
 import type { HomePage } from '../../../src/app/watching/home-page.ts';
 import { titleOf } from '../../../src/slack/chosen-message.ts';
 import { COMMANDS } from '../../../src/slack/commands/commands.ts';
+import { sentFile } from '../../../src/slack/files/download-file.ts';
 import { forecastFormView, rangeFormView } from '../../../src/slack/views/advice-forms.ts';
 import {
   adviceDetailsMessage,
@@ -44,6 +47,7 @@ import { helpMessage } from '../../../src/slack/views/help.ts';
 import { homeView } from '../../../src/slack/views/home-page.ts';
 import type { MessageView } from '../../../src/slack/views/message-view.ts';
 import { overviewMessage } from '../../../src/slack/views/overview.ts';
+import { cardFileFormView } from '../../../src/slack/views/planning/card-file-form.ts';
 import {
   cardEditedMessage,
   editCardFormView,
@@ -171,6 +175,31 @@ function answersOf(
 }
 
 /** Every message and form, by what it is. */
+/** How a file of cards was read: well, badly, and not at all. */
+function cardFileForms(team: Team, filling: string): Record<string, ModalView> {
+  const fileName = filled(filling, 1_000);
+  const file = { id: 'F1', name: sentFile('cardFile', { id: 'F1', name: filled(filling, 80) })?.name ?? '' };
+  const headers = Array.from({ length: 100 }, (_, i) => (i === 0 ? '' : filled(filling, 400)));
+  const read = { headers, rows: 100, cards: 100, bad: [], broken: [], text: '' };
+  const columns = { title: 0, estimate: 1, owner: 2, link: 3, key: 4 };
+  const typed = filled(filling, 2_000);
+  const bad = Array.from({ length: 200 }, (_, i) => ({
+    lineNumber: i + 2,
+    problem: { code: 'not-an-estimate', typed, most: 999.5 } as const,
+  }));
+  const broken = [{ lineNumber: 9, problem: { code: 'misplaced-quote' } as const }];
+  const shown = (read: CardFileReading['read']): ModalView =>
+    cardFileFormView({ team, fileName, read }, { file, round: 3, replyTo: 'D1' });
+  return {
+    'card file': shown({ ...read, columns }),
+    'card file, bad lines': shown({ ...read, columns, bad, broken }),
+    'card file, columns to choose': shown({ ...read, columns: {} }),
+    'card file, no rows': shown({ ...read, columns, rows: 0 }),
+    'card file, too many rows': shown({ ...read, columns, rows: 101 }),
+    'card file, unreadable': shown({ code: 'no-csv' }),
+  };
+}
+
 export function fullWorld(filling: string, size: WorldSize = FULL) {
   const heading = {
     team: { ...team, name: filled(filling, 80), timeZone: 'America/Argentina/ComodRivadavia' },
@@ -305,7 +334,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
       ...preview.input,
       name: heading.sprint.name,
       goal: heading.sprint.goal,
-      cards: filled(filling, 24_000),
+      cards: filled(filling, 90_000),
     },
     cards: lines,
     commitmentPoints: 99_950,
@@ -505,6 +534,11 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     measures: measuresFormView(fullTeam, 'D1'),
     plan: planFormView({ team: fullTeam, draft: planPreview.input, leftOver: 100 }, 'D1'),
     'plan preview': planPreviewView(planPreview, 'D1'),
+    'plan, filled in from a file': planFormView(
+      { team: fullTeam, draft: planPreview.input, leftOver: 0, fromFile: 100 },
+      'D1',
+    ),
+    ...cardFileForms(fullTeam, filling),
     range: rangeFormView({ ...rangeAdvice([], 999.5), team: fullTeam }, 'D1'),
     forecast: forecastFormView(
       { team: fullTeam, velocities: Array.from({ length: 5 }, () => 9_999_999.5) },

@@ -8,12 +8,13 @@ import { planOddsWords, planRangeWords } from '../../../words/plan-advice.ts';
 import { planWarning, recentSprint } from '../../../words/planning.ts';
 import { mrkdwn, say } from '../../../words/say.ts';
 import { sprintSpan } from '../../../words/sprint.ts';
-import { cardsField, MAX_CARD_FIELDS } from '../../ids.ts';
+import { cardFileField, cardsField, MAX_CARD_FIELDS } from '../../ids.ts';
 import { awayDaysField } from '../advice-forms.ts';
 import { bold, context, lead, section } from '../block-builders.ts';
-import { dateField, TEXT_INPUT_MAX_LENGTH, textField, timeField } from '../form-inputs.ts';
+import { dateField, fileField, TEXT_INPUT_MAX_LENGTH, textField, timeField } from '../form-inputs.ts';
 import { formView } from '../form-view.ts';
 import { lineList, lineSections } from '../line-sections.ts';
+import { CARD_FILE_TYPES } from './card-file-form.ts';
 
 export const PLAN_FIELDS = {
   name: 'name',
@@ -23,6 +24,7 @@ export const PLAN_FIELDS = {
   closesAt: 'closesAt',
   awayDays: 'awayDays',
   cards: cardsField(1),
+  cardFile: cardFileField(1),
 } as const;
 
 const NAME_MAX_LENGTH = 80;
@@ -31,7 +33,7 @@ const CARD_SECTIONS_MAX = 60;
 /** How many fields for cards there are before anything has been typed. */
 const CARD_FIELDS_AT_FIRST = 3;
 
-export function planFormView({ team, draft, leftOver }: PlanForm, replyTo?: string): ModalView {
+export function planFormView({ team, draft, leftOver, fromFile }: PlanForm, replyTo?: string): ModalView {
   const fields = PLAN_FIELDS;
   const frame = {
     form: 'plan',
@@ -43,6 +45,7 @@ export function planFormView({ team, draft, leftOver }: PlanForm, replyTo?: stri
   const intro = [
     mrkdwn('plan-intro', { team: team.name }),
     ...(leftOver > 0 ? [mrkdwn('plan-left-over', { cards: leftOver })] : []),
+    ...(fromFile === undefined ? [] : [mrkdwn('plan-from-file', { rows: fromFile })]),
   ];
   return formView(frame, [
     section(intro.join(' ')),
@@ -70,6 +73,14 @@ export function planFormView({ team, draft, leftOver }: PlanForm, replyTo?: stri
     }),
     awayDaysField(fields.awayDays, draft.awayDays),
     ...cardFields(draft.cards),
+    fileField({
+      field: fields.cardFile,
+      label: say('plan-card-file'),
+      hint: say('plan-card-file-hint'),
+      optional: true,
+      fileTypes: CARD_FILE_TYPES,
+      maxFiles: 1,
+    }),
   ]);
 }
 
