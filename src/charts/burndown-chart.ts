@@ -1,8 +1,9 @@
 /**
- * The burndown: points left on top, below it a track of pulled-in work and one of surprise work, all over the same days.
+ * The burndown: points left on top, below it a row that marks blocked cards, where there were any, a track of pulled-in
+ * work and one of surprise work, all over the same days.
  * Position 0 is the start of the sprint, position n the evening of its n-th day. Pure.
  */
-import type { BarSeriesOption, LineSeriesOption } from 'echarts';
+import type { BarSeriesOption, LineSeriesOption, ScatterSeriesOption } from 'echarts';
 import { type Burndown, leftEnd } from '../sprint/burndown.ts';
 import { addedInAll, burndownHeading } from '../words/charts/burndown.ts';
 import { dayTicks } from '../words/charts/day-ticks.ts';
@@ -21,8 +22,8 @@ import {
 const plot = { left: 78, right: 112, top: headingPx + 28, height: 148 };
 /** Equally high, so that one point is equally high in both. */
 const trackPx = 34;
-const pulledInTop = plot.top + plot.height + 24;
-const surpriseTop = pulledInTop + trackPx + 20;
+/** A row of marks with their numbers above them. */
+const blockedPx = 30;
 /** Room above the highest point, for its label. */
 const headroomPx = 22;
 /** About as wide as "99,950.5 left" in bold. */
@@ -41,28 +42,41 @@ export function burndownChart(burndown: Burndown): ChartPicture {
   const heights = days.flatMap(({ leftPoints = 0, idealPoints }) => [leftPoints, idealPoints]);
   const highest = Math.max(burndown.commitmentPoints, ...heights);
   const axis = pointsAxis((highest * plot.height) / (plot.height - headroomPx));
+  const blocked = days.map((day) => day.blockedCards);
+  const blockedTop = plot.top + plot.height + 18;
+  const hasBlocked = blocked.some((cards) => cards > 0);
+  const pulledInTop = plot.top + plot.height + 24 + (hasBlocked ? blockedPx + 16 : 0);
+  const surpriseTop = pulledInTop + trackPx + 20;
   return chartCard(burndownHeading(burndown), surpriseTop + trackPx + 72, {
     grid: [
       plot,
       { ...plot, top: pulledInTop, height: trackPx },
       { ...plot, top: surpriseTop, height: trackPx },
-      // Over all three, for today, which may lie between two days of the sprint.
+      // Over all of them, for today, which may lie between two days of the sprint.
       { ...plot, top: plot.top - 6, height: surpriseTop + trackPx - plot.top + 6 },
+      { ...plot, top: blockedTop, height: blockedPx },
     ],
     xAxis: [
       ...[0, 1, 2].map((gridIndex) => dayAxis(burndown, gridIndex, bandPx)),
       { gridIndex: 3, type: 'value', show: false, min: -0.5, max: days.length + 0.5 },
+      { gridIndex: 4, type: 'category', show: false, data: ['', ...days.map(({ day }) => day)] },
     ],
     yAxis: [
       { ...axis, ...axisName(say('burndown-chart-points'), 'end', 'right', 14) },
       ...trackAxes(1, 0, trackPoints, say('burndown-chart-pulled-in'), addedInAll(pulledIn)),
       ...trackAxes(2, floor, trackPoints, say('burndown-chart-surprise'), addedInAll(surprise)),
       { gridIndex: 3, type: 'value', show: false },
+      {
+        ...{ gridIndex: 4, type: 'value', min: 0, max: 1, show: hasBlocked },
+        ...axisName(say('burndown-chart-blocked-row'), 'middle', 'right', 8),
+        ...bare,
+      },
     ],
     series: [
       ...leftLines(burndown, plot.height / axis.max, bandPx),
       { ...track(pulledIn, bandPx), xAxisIndex: 1, yAxisIndex: 1, itemStyle: { color: palette.pulledIn } },
       { ...track(surprise, bandPx), xAxisIndex: 2, yAxisIndex: 3, itemStyle: hatched },
+      ...(hasBlocked ? [blockedMarks(blocked, bandPx)] : []),
       ...todayLine(burndown),
     ],
   });
@@ -101,9 +115,10 @@ function startsWeek(days: readonly string[], index: number): boolean {
   return index > 0 && week(days[index]) > week(days[index - 1]);
 }
 
+const bare = { splitLine: { show: false }, axisLabel: { show: false } };
+
 /** Of one track: its name at the left, its sum at the right. */
 function trackAxes(gridIndex: number, min: number, points: number, name: string, sum: string) {
-  const bare = { splitLine: { show: false }, axisLabel: { show: false } };
   const track = { ...bare, type: 'value' as const, gridIndex, min, max: min + points };
   return [
     { ...track, ...axisName(name, 'middle', 'right', 8) },
@@ -197,7 +212,29 @@ function track(amounts: readonly number[], bandPx: number): BarSeriesOption {
   };
 }
 
-/** One upright line through all three plots, where today lies within the sprint. */
+/** A mark for each evening in which cards were blocked, with how many above it. */
+function blockedMarks(blocked: readonly number[], bandPx: number): ScatterSeriesOption {
+  return {
+    type: 'scatter',
+    xAxisIndex: 4,
+    yAxisIndex: 6,
+    symbol: 'rect',
+    symbolSize: [Math.min(28, Math.max(3, bandPx * 0.5)), 6],
+    itemStyle: { color: palette.ink },
+    label: {
+      ...text.ink,
+      show: true,
+      position: 'top',
+      distance: 3,
+      formatter: ({ dataIndex }) =>
+        say('burndown-chart-blocked-cards', { cards: blocked[dataIndex - 1] ?? 0 }),
+    },
+    labelLayout: { hideOverlap: true },
+    data: [0, ...blocked].map((cards) => (cards === 0 ? null : 0.2)),
+  };
+}
+
+/** One upright line through all plots, where today lies within the sprint. */
 function todayLine({ days, today }: Burndown): LineSeriesOption[] {
   // ISO dates sort as text.
   const next = today === undefined ? -1 : days.findIndex((day) => day.day >= today);

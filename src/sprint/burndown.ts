@@ -1,4 +1,5 @@
 /** The burndown: what was left on each day of the sprint, and what the day added to the load. */
+import { blockedCardDays } from './blocks.ts';
 import { type Day, daysFromTo } from './calendar.ts';
 import type { CardState } from './ledger.ts';
 import {
@@ -24,6 +25,8 @@ export interface BurndownDay {
   readonly pulledInPoints: number;
   /** Surprise work that came up on this day; negative when earlier surprise was not needed after all. */
   readonly surprisePoints: number;
+  /** How many cards were blocked this evening. */
+  readonly blockedCards: number;
 }
 
 /** The data behind the burndown chart: time across, work left upward. */
@@ -46,6 +49,8 @@ export interface BurndownSpan {
   readonly members: readonly OwnCalendar[];
   /** Undefined once the sprint is over; then every day has a value. */
   readonly today: Day | undefined;
+  /** The working days whose evening has come, to count blocked cards on; without them none are counted. */
+  readonly evenings?: readonly Day[];
 }
 
 /** Left on the cards that were in the sprint on the evening of `day`. */
@@ -86,6 +91,7 @@ export function burndownOf(states: readonly CardState[], span: BurndownSpan): Bu
       surprisePoints: entries
         .filter(({ answer }) => within(answer.day))
         .reduce((total, entry) => total + entry.surprisePoints, 0),
+      blockedCards: span.evenings?.includes(day) ? blockedCardDays(states, [day]) : 0,
     };
   });
   return { sprintName: span.sprintName, commitmentPoints, days: rows, today: span.today };

@@ -266,6 +266,9 @@ export interface Messages {
     readonly gap: number;
     readonly ideal: number;
   };
+  'burndown-chart-blocked': { readonly cardDays: number };
+  'burndown-chart-blocked-row': Record<never, never>;
+  'burndown-chart-blocked-cards': { readonly cards: number };
   'burndown-chart-no-state': Record<never, never>;
   'burndown-alt-subject': { readonly sprint: string };
   'burndown-alt-today': { readonly day: string };
@@ -280,6 +283,7 @@ export interface Messages {
   'burndown-alt-day-pulled-in': { readonly points: number };
   'burndown-alt-day-surprise': { readonly points: number };
   'burndown-alt-day-not-needed': { readonly points: number };
+  'burndown-alt-day-blocked': { readonly cards: number };
   'burndown-alt-days-left-out': { readonly days: number };
   'range-chart-title': Record<never, never>;
   'range-chart-points': Record<never, never>;

@@ -1,8 +1,13 @@
 /** Invented sprints for the chart tests, from the ordinary to the odd. */
 import type { Burndown, BurndownDay } from '../../src/sprint/burndown.ts';
 
-/** Points: what was left in the evening (undefined: yet to come), pulled in and surprise of the day. */
-export type Evening = readonly [left: number | undefined, pulledIn?: number, surprise?: number];
+/** Points: what was left in the evening (undefined: yet to come), pulled in and surprise of the day, and how many cards were blocked. */
+export type Evening = readonly [
+  left: number | undefined,
+  pulledIn?: number,
+  surprise?: number,
+  blocked?: number,
+];
 
 /** Working days (Monday to Friday) from `firstDay` on, one for each evening, with an even ideal line. */
 export function burndown(
@@ -12,11 +17,20 @@ export function burndown(
   { firstDay = '2026-11-02', today }: { firstDay?: string; today?: string } = {},
 ): Burndown {
   const dates = workingDays(firstDay, evenings.length);
-  const days = evenings.map(([leftPoints, pulledInPoints = 0, surprisePoints = 0], index): BurndownDay => {
-    const remaining = 1 - (index + 1) / evenings.length;
-    const day = dates[index] ?? '';
-    return { day, idealPoints: commitmentPoints * remaining, leftPoints, pulledInPoints, surprisePoints };
-  });
+  const days = evenings.map(
+    ([leftPoints, pulledInPoints = 0, surprisePoints = 0, blockedCards = 0], index): BurndownDay => {
+      const remaining = 1 - (index + 1) / evenings.length;
+      const day = dates[index] ?? '';
+      return {
+        day,
+        idealPoints: commitmentPoints * remaining,
+        leftPoints,
+        pulledInPoints,
+        surprisePoints,
+        blockedCards,
+      };
+    },
+  );
   return { sprintName, commitmentPoints, days, today };
 }
 
@@ -84,3 +98,16 @@ export const unneededSurprise = burndown('Calmer than feared', 20, [
   [5],
   [0],
 ]);
+
+export const blocked = burndown(
+  'Waiting for the key',
+  34,
+  [[31, 0, 0, 1], [28.5, 0, 2, 2], [27, 5, 0, 2], [24.5, 0, 3], ...Array<Evening>(6).fill([undefined])],
+  { today: '2026-11-05' },
+);
+
+export const blockedAllAlong = burndown(
+  'Thirty cards stuck',
+  34,
+  Array.from({ length: 20 }, (_, index): Evening => [34 - index, 0, index % 3, 10 + index]),
+);

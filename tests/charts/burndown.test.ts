@@ -211,6 +211,30 @@ describe('the labels of the burndown', () => {
   });
 });
 
+describe('blocked cards', () => {
+  test('are marked on their evenings with how many there were, and counted in the caption and the description', async () => {
+    await looking(examples.blocked, ({ at, colourAt, boxes }) => {
+      const marks = boxes.find(({ text }) => text === 'blocked');
+      if (marks === undefined) throw new Error('there is no row of blocked cards');
+      const colours = [1, 2, 3, 4].map((position) => {
+        const [x] = at(position, 0);
+        const height = Array.from({ length: 40 }, (_, step) => colourAt(x + 2, marks.top + step - 8));
+        return height.includes(palette.ink);
+      });
+      expect(colours).toEqual([true, true, true, false]);
+    });
+    const { altText } = await charts.burndown(examples.blocked);
+    expect(altText).toContain('Blocked cards: 5 card-days.');
+    expect(altText).toContain('2 cards blocked');
+    expect(altText).toContain('1 card blocked');
+  });
+
+  test('take no room and no words where there were none', async () => {
+    expect(await texts(midSprint)).not.toContain('blocked');
+    expect((await charts.burndown(midSprint)).altText).not.toContain('locked');
+  });
+});
+
 describe('the days under the burndown', () => {
   /** Of each position, what is below its place. */
   const days = (shown: Burndown) =>

@@ -7,7 +7,21 @@ import {
   ledgerOf,
   surpriseWithin,
 } from '../../src/sprint/ledger.ts';
-import { aCard, answer, drop, FRI, inOrder, MON, reopen, THU, TUE, undrop, WED } from './sprint-facts.ts';
+import {
+  aCard,
+  answer,
+  blocked,
+  drop,
+  FRI,
+  inOrder,
+  MON,
+  moving,
+  reopen,
+  THU,
+  TUE,
+  undrop,
+  WED,
+} from './sprint-facts.ts';
 
 const card = aCard({ estimatePoints: 5 });
 
@@ -259,6 +273,15 @@ test('a burndown leaves a card out on the evenings on which it was dropped', () 
   const span = { sprintName: 'S', startsOn: MON, endsOn: FRI, calendar, members: [], today: undefined };
   const { days } = burndownOf([cardState(card, facts)], span);
   expect(days.map(({ leftPoints }) => leftPoints)).toEqual([2, 0, 0, 0, 2]);
+});
+
+test('a burndown counts the cards that were blocked in each evening that has come', () => {
+  const stuck = (from: string, to: string) => inOrder(blocked(from), moving(to));
+  const calendar = { workingDays: [1, 2, 3, 4, 5], daysOff: { full: [], half: [] } };
+  const span = { sprintName: 'S', startsOn: MON, endsOn: FRI, calendar, members: [], today: THU };
+  const states = [cardState(card, stuck(MON, WED)), cardState(card, stuck(TUE, FRI))];
+  const { days } = burndownOf(states, { ...span, evenings: [MON, TUE, WED] });
+  expect(days.map(({ blockedCards }) => blockedCards)).toEqual([1, 2, 1, 0, 0]);
 });
 
 test('ledgerOf gives each card its own facts, in the order of the cards', () => {

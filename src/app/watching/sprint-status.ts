@@ -2,6 +2,8 @@
 import { burndownOf } from '../../sprint/burndown.ts';
 import type { Day } from '../../sprint/calendar.ts';
 import { statesOf } from '../cards/card-line.ts';
+import { instantOf } from '../clock/local-time.ts';
+import { eveningsOf } from '../clock/sprint-clock.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { PostImage } from '../ports/messenger.ts';
 import { channelPost } from '../posting/post-kinds.ts';
@@ -46,6 +48,7 @@ export async function burndownImage(
     calendar: team,
     members: activeMembers(members),
     today: sprint.state === 'open' && on <= sprint.endsOn ? on : undefined,
+    evenings: eveningsOf(team, sprint, instantOf(on, '00:00', team.timeZone)),
   });
   return { ...(await deps.charts.burndown(burndown)), fileName: 'burndown.png' };
 }

@@ -18,7 +18,14 @@ function stateSentences(burndown: Burndown): string[] {
     daysSentence(burndown),
     say('burndown-chart-commitment', { points: commitmentPoints }),
     stateSentence(burndown),
+    ...blockedSentences(burndown),
   ];
+}
+
+/** Nothing while no card was blocked in an evening. */
+function blockedSentences({ days }: Burndown): string[] {
+  const cardDays = sum(days.map(({ blockedCards }) => blockedCards));
+  return cardDays === 0 ? [] : [say('burndown-chart-blocked', { cardDays })];
 }
 
 function daysSentence({ days }: Burndown): string {
@@ -82,12 +89,13 @@ function addedSentence({ days }: Burndown): string {
   return say('burndown-alt-added', { happened, pulledIn: sum(pulledIn), surprise: sum(surprise) });
 }
 
-function dayFacts({ day, leftPoints, pulledInPoints, surprisePoints }: BurndownDay) {
+function dayFacts({ day, leftPoints, pulledInPoints, surprisePoints, blockedCards }: BurndownDay) {
   const facts = [
     ...(leftPoints === undefined ? [] : [say('burndown-alt-day-left', { points: leftPoints })]),
     ...(pulledInPoints === 0 ? [] : [say('burndown-alt-day-pulled-in', { points: pulledInPoints })]),
     ...(surprisePoints > 0 ? [say('burndown-alt-day-surprise', { points: surprisePoints })] : []),
     ...(surprisePoints < 0 ? [say('burndown-alt-day-not-needed', { points: -surprisePoints })] : []),
+    ...(blockedCards === 0 ? [] : [say('burndown-alt-day-blocked', { cards: blockedCards })]),
   ];
   return { day, facts };
 }

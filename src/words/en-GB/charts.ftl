@@ -48,6 +48,15 @@ burndown-chart-state =
         [same] { POINTS($points) } left on { DAY($day) }, right on the ideal.
        *[no-ideal] { POINTS($points) } left on { DAY($day) }.
     }
+# A card-day is a card that was blocked in the evening of a working day.
+burndown-chart-blocked =
+    { $cardDays ->
+        [one] Blocked cards: { NUMBER($cardDays) } card-day.
+       *[other] Blocked cards: { NUMBER($cardDays) } card-days.
+    }
+# Beside the marks of the days in whose evening cards were blocked, with how many above each.
+burndown-chart-blocked-row = blocked
+burndown-chart-blocked-cards = { NUMBER($cards) }
 burndown-chart-no-state = No day has numbers yet.
 
 burndown-alt-subject = Burndown of the sprint “{ $sprint }”.
@@ -66,6 +75,11 @@ burndown-alt-day-left = { NUMBER($points) } left
 burndown-alt-day-pulled-in = { NUMBER($points) } pulled in
 burndown-alt-day-surprise = { NUMBER($points) } surprise work
 burndown-alt-day-not-needed = { NUMBER($points) } surprise work taken back
+burndown-alt-day-blocked =
+    { $cards ->
+        [one] { NUMBER($cards) } card blocked
+       *[other] { NUMBER($cards) } cards blocked
+    }
 burndown-alt-days-left-out =
     { $days ->
         [one] { NUMBER($days) } earlier day is left out here.
