@@ -29,6 +29,12 @@ export type Problem =
 type TeamProblem =
   | { readonly code: 'team-name'; readonly most: number }
   | { readonly code: 'no-time-zone' }
+  | {
+      readonly code: 'prompt-too-late';
+      readonly team: string;
+      readonly latest: string;
+      readonly zone: string;
+    }
   | { readonly code: 'no-working-day' }
   | { readonly code: 'not-weekdays' }
   | { readonly code: 'no-members' }

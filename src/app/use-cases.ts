@@ -27,6 +27,7 @@ import { personalCopy, privacyOverview } from './privacy/privacy-overview.ts';
 import { explainedToOutsiders } from './team/belonging.ts';
 import { leaveForm, leaveTeam } from './team/leave-team.ts';
 import { moveTeam } from './team/move-team.ts';
+import { chooseOwnPrompt, ownPromptForm } from './team/own-prompt.ts';
 import { measuresForm, setMeasures } from './team/set-measures.ts';
 import { setUpTeam, setupForm } from './team/set-up-team.ts';
 import type { Actor } from './team/team.ts';
@@ -48,6 +49,7 @@ const ALL = {
   cancelSprint,
   cardToEdit,
   closeSprint,
+  chooseOwnPrompt,
   commitPlan,
   daysOffForm,
   digestForm,
@@ -69,6 +71,7 @@ const ALL = {
   nameBaseline,
   openHomePage,
   overview,
+  ownPromptForm,
   personalCopy,
   planForm,
   previewPlan,

@@ -77,10 +77,11 @@ function counting(writing: PromptWriting, tally: Tally): PromptWriting {
       return fresh;
     },
     async setState(prompt, state, at) {
-      const postId = await writing.setState(prompt, state, at);
+      const postIds = await writing.setState(prompt, state, at);
       if (state !== 'asked') tally.met.push(state);
-      return postId;
+      return postIds;
     },
+    called: (kind, prompts) => writing.called(kind, prompts),
   };
 }
 

@@ -1,7 +1,7 @@
 /** What came of a play: for each sprint its numbers by the names of the code, and every post. */
 
 import { type SprintCardState, statesOf } from '../app/cards/card-line.ts';
-import { questionDays, reopenUntil, sprintDays } from '../app/clock/sprint-clock.ts';
+import { reopenUntil, sprintDays } from '../app/clock/sprint-clock.ts';
 import type { LeadingNoteId } from '../app/closing/leading-note.ts';
 import { askedPrompts } from '../app/closing/sprint-habits.ts';
 import { verdictContent } from '../app/closing/verdict-content.ts';
@@ -141,12 +141,7 @@ async function playedDays(read: Reading, team: Team, sprint: Sprint): Promise<Pl
   const days = sprintDays(team, sprint);
   const members = await read.membersOf(team.id);
   const prompts = await read.promptsOf(days.map((day) => ({ sprintId: sprint.id, day })));
-  const asking = new Set(questionDays(team, sprint));
-  const asked = askedPrompts(
-    team,
-    members,
-    prompts.filter(({ day }) => asking.has(day)),
-  );
+  const asked = askedPrompts(team, sprint, members, prompts);
   return {
     memberDays: memberDaysBy(team, members, days, prompts),
     askedPrompts: asked.length,

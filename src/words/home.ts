@@ -7,8 +7,13 @@ import { mrkdwn } from './say.ts';
 import { closingTime, teamTime } from './sprint.ts';
 
 /** Whether the person was asked today, how they met it, and when the next question comes. */
-export function todaySentences({ team, sprint, promptState, today, isPromptDay }: HomeTeam): string[] {
-  const nextAt = sprint?.nextPromptAt;
+export function todaySentences({
+  team,
+  nextQuestionAt: nextAt,
+  promptState,
+  today,
+  isPromptDay,
+}: HomeTeam): string[] {
   const comesToday = nextAt !== undefined && dayAt(nextAt, team.timeZone) === today;
   if (promptState === undefined && isPromptDay && comesToday) {
     return [mrkdwn('home-not-asked', { when: 'today', time: timeAt(nextAt, team.timeZone) })];

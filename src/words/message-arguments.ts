@@ -635,6 +635,8 @@ export interface Messages {
   'command-off-summary': Record<never, never>;
   'command-works-usage': Record<never, never>;
   'command-works-summary': Record<never, never>;
+  'command-ask-usage': Record<never, never>;
+  'command-ask-summary': Record<never, never>;
   'command-plan-usage': Record<never, never>;
   'command-plan-summary': Record<never, never>;
   'command-edit-usage': Record<never, never>;
@@ -1653,6 +1655,17 @@ export interface Messages {
   'operator-dumped': { readonly file: string };
   'operator-restored': { readonly folder: string };
   'operator-file-unusable': { readonly file: string; readonly reason: string };
+  'own-prompt-home-button': Record<never, never>;
+  'own-prompt-title': Record<never, never>;
+  'own-prompt-submit': Record<never, never>;
+  'own-prompt-intro': { readonly teams: readonly string[] };
+  'own-prompt-at': Record<never, never>;
+  'own-prompt-at-hint': Record<never, never>;
+  'own-prompt-zone': Record<never, never>;
+  'own-prompt-zone-hint': Record<never, never>;
+  'own-prompt-set': { readonly time: string; readonly zone: string; readonly teams: readonly string[] };
+  'own-prompt-set-next': Record<never, never>;
+  'own-prompt-team': { readonly teams: readonly string[] };
   'plan-range-title': Record<never, never>;
   'plan-range-basis': { readonly sprints: number };
   'plan-place-below': { readonly points: number };
@@ -1882,6 +1895,7 @@ export interface Messages {
   'problem-team-name': { readonly most: number };
   'problem-no-time-zone': Record<never, never>;
   'problem-no-choice': Record<never, never>;
+  'problem-prompt-too-late': { readonly team: string; readonly latest: string; readonly zone: string };
   'problem-no-time': { readonly example: string };
   'problem-no-working-day': Record<never, never>;
   'problem-no-members': Record<never, never>;

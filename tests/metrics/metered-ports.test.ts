@@ -25,7 +25,8 @@ const freshMetrics = () => createMetrics({ version: '0', nodeVersion: 'v24', dat
 function storeWith(after: () => void = () => undefined): Store {
   const prompts: PromptWriting = {
     insert: async (asked) => asked.slice(1),
-    setState: async () => undefined,
+    setState: async () => [],
+    called: async () => undefined,
   };
   const tx = { write: { prompts } } as Transaction;
   return {

@@ -149,6 +149,13 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
     refused: { 'the sprint': (use, actor, { sprintId }) => use.closeSprint(actor, { sprintId }) },
     own: {},
   },
+  chooseOwnPrompt: {
+    refused: {},
+    own: {
+      'the own time': (use, actor) => use.chooseOwnPrompt(actor, { at: '10:30', timeZone: 'Europe/Lisbon' }),
+    },
+  },
+  ownPromptForm: { refused: {}, own: { 'the own time': (use, actor) => use.ownPromptForm(actor) } },
   commitPlan: {
     refused: { 'the team, with its draft': (use, actor, { teamId }) => use.commitPlan(actor, { teamId }) },
     own: {},

@@ -90,19 +90,19 @@ export async function meetPrompt(
   deps: AppDependencies,
   tx: Transaction,
   actor: Actor,
-  { team, sprint, day, records, askedByPostId }: AnsweredDay,
+  { team, member, sprint, day, records, askedByPostId }: AnsweredDay,
   state: 'answered' | 'unchanged' | 'away',
   facts: readonly NewFact[] = [],
 ): Promise<PromptContent> {
   const { userId } = actor;
   const prompt = { sprintId: sprint.id, userId, day };
-  const [postId, added] = await waitForAll([
+  const [postIds, added] = await waitForAll([
     tx.write.prompts.setState(prompt, state, deps.clock.now()),
     tx.write.cards.insertFacts(facts),
     askedByPostId !== undefined && tx.write.posts.refresh(askedByPostId),
   ]);
   // The clock may ask at this very moment.
-  if (postId !== undefined && postId !== askedByPostId) await tx.write.posts.refresh(postId);
+  for (const postId of postIds) if (postId !== askedByPostId) await tx.write.posts.refresh(postId);
   const now = { ...records, facts: [...records.facts, ...added] };
   const today = todayOf(team, deps.clock.now());
   // The others who work on these cards answer by what their prompts say is left.
@@ -110,6 +110,6 @@ export async function meetPrompt(
   const answered = records.cards.filter(({ id }) => answeredIds.has(id));
   const others = new Set(answered.flatMap(({ ownerIds }) => ownerIds).filter((id) => id !== userId));
   for (const other of others) await refreshPrompt(tx, sprint.id, other, today);
-  const isInPrompt = postId !== undefined && day === today;
-  return { ...promptContentOf(team, sprint, userId, day, now, state), isInPrompt };
+  const isInPrompt = postIds.length > 0 && day === today;
+  return { ...promptContentOf(team, sprint, member, day, now, state), isInPrompt };
 }

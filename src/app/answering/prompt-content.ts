@@ -2,9 +2,10 @@
 import type { Day } from '../../sprint/calendar.ts';
 import { whyNotAnswerable } from '../../sprint/check-answer.ts';
 import { type CardLine, cardLine, isOpenCard, type SprintCardState, statesOf } from '../cards/card-line.ts';
-import { instantOf } from '../clock/local-time.ts';
+import { promptInstant } from '../clock/prompt-time.ts';
 import { lastCallAsksBefore } from '../clock/sprint-clock.ts';
 import type {
+  Member,
   Prompt,
   PromptState,
   RecordedFact,
@@ -34,7 +35,7 @@ export interface PromptCard extends CardLine {
 export interface PromptContent extends SprintHeading {
   readonly userId: string;
   readonly day: Day;
-  /** When it is the team's time to ask on that day. */
+  /** When it is the member's time to be asked on that day. */
   readonly dueAt?: Date;
   /** `listed`: on the first morning there is nothing to ask yet. */
   readonly state: 'listed' | PromptState | 'over';
@@ -83,18 +84,19 @@ export function needsNoReminder(
 export function promptContentOf(
   team: Team,
   sprint: Sprint,
-  userId: string,
+  member: Pick<Member, 'userId' | 'ownPrompt'>,
   day: Day,
   records: SprintRecords,
   state: PromptState,
 ): PromptContent {
+  const { userId } = member;
   const isOver = sprint.state !== 'open' && state === 'asked';
   return {
     team,
     sprint,
     userId,
     day,
-    dueAt: instantOf(day, team.promptAt, team.timeZone),
+    dueAt: promptInstant(team, member, day),
     state: isOver ? 'over' : state,
     cards: answerableStates(records, userId, day).map(promptCard),
     answered: answeredLines(records, userId, day),

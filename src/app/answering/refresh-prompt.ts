@@ -1,7 +1,7 @@
-/** Brings the posted prompt of the day up to date, after something about the member's day changed. */
+/** Brings what was posted about a member's day up to date, the prompt, its reminder and the last call, after something about the member's day changed. */
 import type { Day } from '../../sprint/calendar.ts';
 import type { Transaction } from '../ports/store.ts';
-import type { SprintCard } from '../team/team.ts';
+import type { Prompt, SprintCard } from '../team/team.ts';
 
 export async function refreshPrompt(
   tx: Transaction,
@@ -10,7 +10,12 @@ export async function refreshPrompt(
   day: Day,
 ): Promise<void> {
   const prompt = await tx.read.promptOf(sprintId, userId, day);
-  if (prompt?.postId !== undefined) await tx.write.posts.refresh(prompt.postId);
+  for (const postId of prompt ? postIdsOf(prompt) : []) await tx.write.posts.refresh(postId);
+}
+
+/** What was posted about a member's day. */
+export function postIdsOf({ postId, reminderPostId, lastCallPostId }: Prompt): string[] {
+  return [postId, reminderPostId, lastCallPostId].filter((id) => id !== undefined);
 }
 
 /** Brings the day's lists of a card's owners up to date, for people answer by the places in them. */

@@ -18,8 +18,8 @@ import type { NewPost } from '../posting/posts.ts';
 import { todayOf } from '../team/place.ts';
 import { activeMembers, type Member, type Sprint, type SprintRecords, type Team } from '../team/team.ts';
 import { letLeaversGo } from './let-leavers-go.ts';
-import { instantOf } from './local-time.ts';
-import { nextPromptAt, reminderAt, sprintDays } from './sprint-clock.ts';
+import { promptInstant } from './prompt-time.ts';
+import { earliest, nextPromptAt, reminderAt, sprintDays } from './sprint-clock.ts';
 import { watchDueSprints } from './watch-sprints.ts';
 
 /** How many sprints one transaction takes: a batch costs the same few statements as one sprint. */
@@ -61,30 +61,43 @@ export async function askDueMembers({ store, clock }: Ports): Promise<number> {
     const now = clock.now();
     const due = await tx.claim.promptsDue(now, BATCH);
     if (due.length === 0) return 0;
-    const asking = due.filter((entry) => isAskedToday(entry, now));
-    const wanted = (await membersWithOpenCards(tx.read, asking, now)).map(wantedPrompt);
+    const people = await tx.read.peopleOf(due.map(({ team }) => team.id));
+    const peopleOf = ({ id }: Team): readonly Member[] => people.get(id) ?? [];
+    const asking = due.filter(({ team, sprint }) => isAskingDay(team, sprint, now));
+    const wanted = (await membersWithOpenCards(tx.read, asking, people, now))
+      .filter(({ team, sprint, member }) => isTurnOf(team, sprint, member, now))
+      .map(wantedPrompt);
     const fresh = await tx.write.prompts.insert(wanted.map(({ prompt }) => prompt));
     const freshIds = new Set(fresh.map(({ postId }) => postId));
     const posts = wanted.filter(({ post }) => freshIds.has(post.id)).map(({ post }) => post);
     if (posts.length > 0) await tx.write.posts.add(posts);
     const asked = new Set(asking.map(({ sprint }) => sprint.id));
     await tx.write.sprints.updateClocks(
-      due.map(({ team, sprint }) => ({
-        id: sprint.id,
-        nextPromptAt: nextPromptAt(team, sprint, now),
-        nextReminderAt: asked.has(sprint.id) ? reminderAt(team, sprint, now) : sprint.nextReminderAt,
-        lastCallAt: sprint.lastCallAt,
-      })),
+      due.map(({ team, sprint }) => {
+        const reminders = [undefined, ...peopleOf(team)]
+          .filter((member) => asked.has(sprint.id) && isTurnOf(team, sprint, member, now))
+          .map((member) => reminderAt(team, sprint, now, member));
+        return {
+          id: sprint.id,
+          nextPromptAt: nextPromptAt(team, peopleOf(team), sprint, now),
+          nextReminderAt: earliest([sprint.nextReminderAt, ...reminders]),
+          lastCallAt: sprint.lastCallAt,
+        };
+      }),
     );
     return due.length;
   });
 }
 
-/** A prompt is for its own day: after days of standing still only today's is asked, if its time has come. */
-function isAskedToday({ team, sprint }: DueSprint, now: Date): boolean {
-  const today = todayOf(team, now);
-  const isPromptDay = sprintDays(team, sprint).includes(today);
-  return isPromptDay && instantOf(today, team.promptAt, team.timeZone) <= now && now < sprint.closesAtInstant;
+/** A prompt is for its own day: after days of standing still only today's is asked. */
+function isAskingDay(team: Team, sprint: Sprint, now: Date): boolean {
+  return sprintDays(team, sprint).includes(todayOf(team, now)) && now < sprint.closesAtInstant;
+}
+
+/** Whether the member's time has come since the sprint's members were last asked; undefined: the team's time. */
+function isTurnOf(team: Team, sprint: Sprint, member: Member | undefined, now: Date): boolean {
+  const at = promptInstant(team, member, todayOf(team, now));
+  return sprint.nextPromptAt !== undefined && sprint.nextPromptAt <= at && at <= now;
 }
 
 /** A member who works today and has open cards. */
@@ -92,6 +105,7 @@ interface BusyMember {
   readonly team: Team;
   readonly sprint: Sprint;
   readonly userId: string;
+  readonly member: Member;
   readonly day: Day;
   readonly records: SprintRecords;
 }
@@ -104,24 +118,25 @@ function wantedPrompt({ team, sprint, userId, day }: BusyMember): { prompt: Aske
 async function membersWithOpenCards(
   read: Reading,
   due: readonly DueSprint[],
+  people: ReadonlyMap<string, readonly Member[]>,
   now: Date,
 ): Promise<BusyMember[]> {
   const records = await read.recordsOfMany(due.map(({ sprint }) => sprint.id));
-  const people = await read.peopleOf(due.map(({ team }) => team.id));
   return due.flatMap(({ team, sprint }) => {
     const day = todayOf(team, now);
     const own = records.get(sprint.id) ?? { cards: [], facts: [] };
-    const working = workingIds(team, people.get(team.id), day);
-    return ownersOfOpenCards(own, day)
-      .filter((userId) => working.has(userId))
-      .map((userId) => ({ team, sprint, userId, day, records: own }));
+    const working = workingOn(team, people.get(team.id), day);
+    return ownersOfOpenCards(own, day).flatMap((userId) => {
+      const member = working.get(userId);
+      return member ? [{ team, sprint, userId, member, day, records: own }] : [];
+    });
   });
 }
 
-/** Members who work on the day, if only half of it. */
-function workingIds(team: Team, people: readonly Member[] = [], day: Day): Set<string> {
+/** Members who work on the day, if only half of it, by their ids. */
+function workingOn(team: Team, people: readonly Member[] = [], day: Day): Map<string, Member> {
   const working = activeMembers(people).filter((member) => memberShareOf(team, member, day) > 0);
-  return new Set(working.map(({ userId }) => userId));
+  return new Map(working.map((member) => [member.userId, member]));
 }
 
 function ownersOfOpenCards(records: SprintRecords, day: Day): string[] {
@@ -142,8 +157,10 @@ export async function remindDueMembers({ store, clock }: Ports): Promise<number>
         todayOf(team, sprint.nextReminderAt) === todayOf(team, now) &&
         !(sprint.lastCallAt && sprint.lastCallAt <= now),
     );
-    await remindUnanswered(tx, inTime, now);
-    await tx.write.sprints.updateClocks(due.map(({ sprint }) => ({ ...sprint, nextReminderAt: undefined })));
+    const next = await remindUnanswered(tx, inTime, now);
+    await tx.write.sprints.updateClocks(
+      due.map(({ sprint }) => ({ ...sprint, nextReminderAt: next.get(sprint.id) })),
+    );
     return due.length;
   });
 }
@@ -158,10 +175,12 @@ export async function sendDueLastCalls({ store, clock }: Ports): Promise<number>
     const due = await tx.claim.lastCallsDue(now, BATCH);
     if (due.length === 0) return 0;
     const closing = due.filter(({ sprint }) => now < sprint.closesAtInstant);
-    const inTime = closing.filter(({ sprint }) => !(sprint.nextPromptAt && sprint.nextPromptAt <= now));
-    const busy = await membersWithOpenCards(tx.read, inTime, now);
+    const people = await tx.read.peopleOf(closing.map(({ team }) => team.id));
+    const busy = (await membersWithOpenCards(tx.read, closing, people, now)).filter(
+      ({ team, sprint, member }) => !isTurnOf(team, sprint, member, now),
+    );
     const prompts = await tx.read.promptsOf(
-      inTime.map(({ team, sprint }) => ({ sprintId: sprint.id, day: todayOf(team, now) })),
+      closing.map(({ team, sprint }) => ({ sprintId: sprint.id, day: todayOf(team, now) })),
     );
     const promptOf = new Map(prompts.map((prompt) => [`${prompt.sprintId} ${prompt.userId}`, prompt]));
     const calls = busy
@@ -169,27 +188,49 @@ export async function sendDueLastCalls({ store, clock }: Ports): Promise<number>
         const prompt = promptOf.get(`${sprint.id} ${userId}`);
         return !needsNoLastCall(team, sprint, userId, records, prompt);
       })
-      .map(({ team, sprint, userId, day }) =>
-        directPost(team, userId, { kind: 'last-call', sprintId: sprint.id, userId, day }),
-      );
-    const posts = [...calls, ...(await goalQuestions(tx.read, closing, now))];
+      .map(({ team, sprint, userId, day }) => {
+        const post = directPost(team, userId, { kind: 'last-call', sprintId: sprint.id, userId, day });
+        return { post, called: { sprintId: sprint.id, userId, day, postId: post.id } };
+      });
+    const posts = [...calls.map(({ post }) => post), ...(await goalQuestions(tx.read, closing, now))];
     if (posts.length > 0) await tx.write.posts.add(posts);
+    await tx.write.prompts.called(
+      'last-call',
+      calls.map(({ called }) => called),
+    );
     await tx.write.sprints.updateClocks(due.map(({ sprint }) => ({ ...sprint, lastCallAt: undefined })));
     return due.length;
   });
 }
 
-async function remindUnanswered(tx: Transaction, due: readonly DueSprint[], now: Date): Promise<void> {
-  if (due.length === 0) return;
-  const teamOf = new Map(due.map(({ team, sprint }) => [sprint.id, team]));
+/** Returns when the next ones of each sprint are due, who were asked later. */
+async function remindUnanswered(
+  tx: Transaction,
+  due: readonly DueSprint[],
+  now: Date,
+): Promise<Map<string, Date>> {
+  const next = new Map<string, Date>();
+  if (due.length === 0) return next;
+  const sprintOf = new Map(due.map((entry) => [entry.sprint.id, entry]));
   const days = due.map(({ team, sprint }) => ({ sprintId: sprint.id, day: todayOf(team, now) }));
   const people = await tx.read.peopleOf(due.map(({ team }) => team.id));
-  const unanswered = (await tx.read.promptsOf(days)).filter(({ state, sprintId, userId, day }) => {
-    const team = teamOf.get(sprintId) as Team;
-    return state === 'asked' && workingIds(team, people.get(team.id), day).has(userId);
-  });
-  const posts = unanswered.map(({ sprintId, userId, day }) =>
-    directPost(teamOf.get(sprintId) as Team, userId, { kind: 'reminder', sprintId, userId, day }),
-  );
+  const posts: NewPost[] = [];
+  const reminded: AskedPrompt[] = [];
+  for (const { state, sprintId, userId, day, postId, reminderPostId } of await tx.read.promptsOf(days)) {
+    const { team, sprint } = sprintOf.get(sprintId) as DueSprint;
+    const member = workingOn(team, people.get(team.id), day).get(userId);
+    const isUnanswered = state === 'asked' && postId !== undefined && reminderPostId === undefined;
+    if (!isUnanswered || !member) continue;
+    const at = reminderAt(team, sprint, promptInstant(team, member, day), member);
+    if (at === undefined) continue;
+    if (at > now) next.set(sprintId, earliest([next.get(sprintId), at]) as Date);
+    else {
+      const post = directPost(team, userId, { kind: 'reminder', sprintId, userId, day });
+      posts.push(post);
+      reminded.push({ sprintId, userId, day, postId: post.id });
+    }
+  }
   if (posts.length > 0) await tx.write.posts.add(posts);
+  await tx.write.prompts.called('reminder', reminded);
+  return next;
 }

@@ -16,6 +16,12 @@ export function isTimeOfDay(text: string): boolean {
   return TIME_OF_DAY.test(text);
 }
 
+/** A time of day as people type it: `8:30`, `08:30`, `8.30`; undefined: it is none. */
+export function timeTyped(typed: string): TimeOfDay | undefined {
+  const time = typed.replace('.', ':').padStart(5, '0');
+  return isTimeOfDay(time) ? time : undefined;
+}
+
 /**
  * Whether this is an IANA time zone that Node.js knows: `UTC` or a region and place. Old short names and
  * bare offsets are left out, since they hide how the clocks change.

@@ -2,11 +2,9 @@
 import { type Day, dayPlus } from '../../sprint/calendar.ts';
 import { teamShareOf, workingDaysOf } from '../../sprint/work-calendar.ts';
 import type { Transaction } from '../ports/store.ts';
-import type { Sprint, Team } from '../team/team.ts';
-import { dayAt, dayExists, instantOf } from './local-time.ts';
-
-/** How long before closing the last call goes out. */
-export const LAST_CALL_MINUTES_BEFORE_CLOSING = 60;
+import { activeMembers, type Member, type Sprint, type Team } from '../team/team.ts';
+import { dayAt, dayExists, instantOf, timeAt } from './local-time.ts';
+import { type Asked, LAST_CALL_MINUTES_BEFORE_CLOSING, promptInstant } from './prompt-time.ts';
 
 type Calendar = Pick<Team, 'timeZone' | 'workingDays' | 'daysOff'>;
 type Rhythm = Calendar & Pick<Team, 'promptAt'>;
@@ -50,20 +48,54 @@ export function eveningsOf(
 const NOON = '12:00';
 
 /**
- * The days on which members are asked what is left. On the first morning the message only lists their cards, since there
- * is nothing to report yet.
+ * The days on which the member is asked what is left. On the first morning the message only lists their cards, since there
+ * is nothing to report yet; for those with a time of their own, it is morning while it is where the team is.
  */
 export function questionDays(
-  team: Calendar & Pick<Team, 'promptAt'>,
+  team: Rhythm,
   sprint: Pick<Sprint, 'startsOn' | 'endsOn'>,
+  member?: Asked,
 ): Day[] {
-  return sprintDays(team, sprint).slice(team.promptAt < NOON ? 1 : 0);
+  const [first, ...others] = sprintDays(team, sprint);
+  if (first === undefined) return [];
+  const isMorning = timeAt(promptInstant(team, member, first), team.timeZone) < NOON;
+  return isMorning ? others : [first, ...others];
 }
 
-/** The first prompt of the sprint that comes after `after` and before closing; undefined: none does. */
-export function nextPromptAt(team: Rhythm, sprint: Span, after: Date): Date | undefined {
+/** When somebody of the team is asked on the day, in order. */
+function promptInstants(team: Rhythm, people: readonly Member[], day: Day): Date[] {
+  const own = activeMembers(people).filter(({ ownPrompt }) => ownPrompt !== undefined);
+  const times = [undefined, ...own].map((member) => promptInstant(team, member, day).getTime());
+  return [...new Set(times)].sort((a, b) => a - b).map((at) => new Date(at));
+}
+
+/**
+ * When next in the sprint, after `after` and before closing, somebody is asked; undefined: nobody is any more.
+ *
+ * @param people those of whom some may have times of their own
+ */
+export function nextPromptAt(
+  team: Rhythm,
+  people: readonly Member[],
+  sprint: Span,
+  after: Date,
+): Date | undefined {
+  for (const day of sprintDays(team, sprint)) {
+    const at = promptInstants(team, people, day).find((instant) => instant > after);
+    if (at !== undefined) return at < sprint.closesAtInstant ? at : undefined;
+  }
+  return undefined;
+}
+
+/** When the member is asked next; undefined: not any more. */
+export function nextPromptOf(
+  team: Rhythm,
+  member: Member | undefined,
+  sprint: Span,
+  after: Date,
+): Date | undefined {
   return sprintDays(team, sprint)
-    .map((day) => instantOf(day, team.promptAt, team.timeZone))
+    .map((day) => promptInstant(team, member, day))
     .find((at) => at > after && at < sprint.closesAtInstant);
 }
 
@@ -71,20 +103,26 @@ export function nextPromptAt(team: Rhythm, sprint: Span, after: Date): Date | un
  * The first prompt not in the past, today's included even if its time has gone by: for a sprint that is
  * planned in the middle of its first day.
  */
-export function firstPromptAt(team: Rhythm, sprint: Span, today: Day): Date | undefined {
+export function firstPromptAt(
+  team: Rhythm,
+  people: readonly Member[],
+  sprint: Span,
+  today: Day,
+): Date | undefined {
   return sprintDays(team, sprint)
     .filter((day) => day >= today)
-    .map((day) => instantOf(day, team.promptAt, team.timeZone))
+    .flatMap((day) => promptInstants(team, people, day))
     .find((at) => at < sprint.closesAtInstant);
 }
 
-/** When those who have not answered a prompt are reminded; undefined when nothing was asked or the sprint closes before. */
+/** When a member who has not answered a prompt is reminded; undefined when nothing was asked or the sprint closes before. */
 export function reminderAt(
   team: Rhythm & Pick<Team, 'reminderAfterMinutes'>,
   sprint: Span,
   promptedAt: Date,
+  member?: Asked,
 ): Date | undefined {
-  if (!questionDays(team, sprint).includes(dayAt(promptedAt, team.timeZone))) return undefined;
+  if (!questionDays(team, sprint, member).includes(dayAt(promptedAt, team.timeZone))) return undefined;
   const at = new Date(promptedAt.getTime() + team.reminderAfterMinutes * 60_000);
   return at < sprint.closesAtInstant ? at : undefined;
 }
@@ -112,14 +150,50 @@ export async function resetClocks(tx: Transaction, team: Team, now: Date): Promi
     const today = dayAt(now, team.timeZone);
     const closesAtInstant = instantOf(sprint.endsOn, sprint.closesAt, team.timeZone);
     const moved = { ...sprint, closesAtInstant };
-    const askedToday = (await tx.read.promptsOf([{ sprintId: sprint.id, day: today }])).some(
-      ({ postId }) => postId,
+    const people = await tx.read.membersOf(team.id);
+    const askedIds = await askedOn(tx, sprint, today);
+    const isToCome = ({ ownPrompt, userId }: Member): boolean =>
+      ownPrompt !== undefined && !askedIds.has(userId);
+    const later = earliest(
+      activeMembers(people)
+        .filter(isToCome)
+        .map((member) => nextPromptOf(team, member, moved, now)),
     );
     await tx.write.sprints.update({
       ...moved,
       // A day that has been asked about is not asked about, nor reminded of, a second time.
-      nextPromptAt: firstPromptAt(team, moved, askedToday ? dayPlus(today, 1) : today),
+      nextPromptAt: earliest([
+        firstPromptAt(team, people, moved, askedIds.size > 0 ? dayPlus(today, 1) : today),
+        later,
+      ]),
       lastCallAt: sprint.lastCallAt === undefined ? undefined : lastCallAt(moved),
     });
   }
+}
+
+/**
+ * After a member chose another time: they are asked at it, and at once when it has gone by today and nobody has asked them yet.
+ */
+export async function resetClockOf(tx: Transaction, team: Team, member: Member, now: Date): Promise<void> {
+  const today = dayAt(now, team.timeZone);
+  for (const sprint of await tx.read.openSprintsOf(team.id)) {
+    if (sprint.closedAt !== undefined) continue;
+    const from = (await askedOn(tx, sprint, today)).has(member.userId) ? dayPlus(today, 1) : today;
+    const next = sprintDays(team, sprint)
+      .filter((day) => day >= from)
+      .map((day) => promptInstant(team, member, day))
+      .find((at) => at < sprint.closesAtInstant);
+    await tx.write.sprints.updateClocks([{ ...sprint, nextPromptAt: earliest([sprint.nextPromptAt, next]) }]);
+  }
+}
+
+async function askedOn(tx: Transaction, { id }: Sprint, day: Day): Promise<Set<string>> {
+  const prompts = await tx.read.promptsOf([{ sprintId: id, day }]);
+  return new Set(prompts.filter(({ postId }) => postId !== undefined).map(({ userId }) => userId));
+}
+
+/** The earliest of those that there are. */
+export function earliest(instants: readonly (Date | undefined)[]): Date | undefined {
+  const times = instants.flatMap((at) => (at === undefined ? [] : [at.getTime()]));
+  return times.length === 0 ? undefined : new Date(Math.min(...times));
 }

@@ -5,7 +5,8 @@ import type { SprintHabits } from '../../sprint/habit-notes.ts';
 import { memberShareOf } from '../../sprint/work-calendar.ts';
 import { hasOwnKey, isOpenCard, statesOf } from '../cards/card-line.ts';
 import { dayAt, instantOf } from '../clock/local-time.ts';
-import { questionDays } from '../clock/sprint-clock.ts';
+import { promptInstant } from '../clock/prompt-time.ts';
+import { questionDays, sprintDays } from '../clock/sprint-clock.ts';
 import type { OwnerMove } from '../ports/sprints.ts';
 import type { Reading } from '../ports/store.ts';
 import type { Member, Prompt, Sprint, SprintCard, SprintRecords, Team } from '../team/team.ts';
@@ -16,9 +17,9 @@ export async function sprintHabits(
   sprint: Sprint,
   records: SprintRecords,
 ): Promise<SprintHabits> {
-  const days = questionDays(team, sprint);
+  const days = sprintDays(team, sprint);
   const prompts = await read.promptsOf(days.map((day) => ({ sprintId: sprint.id, day })));
-  const asked = askedPrompts(team, await read.membersOf(team.id), prompts);
+  const asked = askedPrompts(team, sprint, await read.membersOf(team.id), prompts);
   return {
     answers: answerCount(team, sprint, asked, records, await read.ownerMovesOf(sprint.id)),
     carriedOver: await carriedOver(read, sprint, records),
@@ -29,12 +30,11 @@ export async function sprintHabits(
  * The questions that members were asked on days on which they work.
  *
  * A day that somebody met before the prompt's time counts as one asked; an answer that nobody had asked for does not
- * count. A day off is no question, even if it was said only after asking.
- *
- * @param prompts those of the days on which something was asked
+ * count. A day off is no question, even if it was said only after asking, nor is the list of the first morning.
  */
 export function askedPrompts(
   team: Pick<Team, 'timeZone' | 'promptAt' | 'workingDays' | 'daysOff'>,
+  sprint: Pick<Sprint, 'startsOn' | 'endsOn'>,
   members: readonly Member[],
   prompts: readonly Prompt[],
 ): Prompt[] {
@@ -42,9 +42,9 @@ export function askedPrompts(
   return prompts.filter(({ userId, postId, day, answeredAt }) => {
     const member = memberOf.get(userId);
     if (member && memberShareOf(team, member, day) === 0) return false;
+    if (!questionDays(team, sprint, member).includes(day)) return false;
     return (
-      postId !== undefined ||
-      (answeredAt !== undefined && answeredAt < instantOf(day, team.promptAt, team.timeZone))
+      postId !== undefined || (answeredAt !== undefined && answeredAt < promptInstant(team, member, day))
     );
   });
 }

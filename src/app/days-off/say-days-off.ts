@@ -56,12 +56,13 @@ export async function takeDaysOff(
 type Taken = Pick<DaysOffSaid, 'spans' | 'share'>;
 
 /** A team on which the person works. */
-interface OwnTeam {
+export interface OwnTeam {
   readonly team: Team;
   readonly member: Member;
 }
 
-async function ownTeams(tx: Transaction, actor: Actor): Promise<OwnTeam[]> {
+/** The teams on which the person works, all of the person's teams locked. */
+export async function ownTeams(tx: Transaction, actor: Actor): Promise<OwnTeam[]> {
   await tx.lock.teamsOfPerson(actor);
   const own: OwnTeam[] = [];
   for (const team of await tx.read.teamsOf(actor)) {
@@ -151,7 +152,7 @@ async function freeToday(tx: Transaction, team: Team, members: readonly Member[]
   const prompts = await tx.read.promptsOf(sprints.map(({ id }) => ({ sprintId: id, day })));
   for (const prompt of prompts) {
     if (prompt.state !== 'asked' || !off.has(prompt.userId)) continue;
-    const postId = await tx.write.prompts.setState(prompt, 'away', now);
-    if (postId !== undefined) await tx.write.posts.refresh(postId);
+    for (const postId of await tx.write.prompts.setState(prompt, 'away', now))
+      await tx.write.posts.refresh(postId);
   }
 }

@@ -1,4 +1,5 @@
 /** Corrects what a running sprint was planned with: its goal, its last day and its closing time. */
+import { postIdsOf } from '../answering/refresh-prompt.ts';
 import { dayAt } from '../clock/local-time.ts';
 import { lastCallAt, nextPromptAt } from '../clock/sprint-clock.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
@@ -90,8 +91,9 @@ async function withClock(
   now: Date,
 ): Promise<Sprint> {
   const today = todayOf(team, now);
-  for (const { postId } of await tx.read.promptsOf([{ sprintId: edited.id, day: today }])) {
-    if (postId !== undefined) await tx.write.posts.refresh(postId);
+  const people = await tx.read.membersOf(team.id);
+  for (const prompt of await tx.read.promptsOf([{ sprintId: edited.id, day: today }])) {
+    for (const postId of postIdsOf(prompt)) await tx.write.posts.refresh(postId);
   }
   const isInTime = (at: Date | undefined): Date | undefined =>
     at && at < edited.closesAtInstant ? at : undefined;
@@ -100,7 +102,7 @@ async function withClock(
   const hasCalledToday = before.lastCallAt === undefined && dayAt(lastCall, team.timeZone) === today;
   return {
     ...edited,
-    nextPromptAt: isInTime(before.nextPromptAt) ?? nextPromptAt(team, edited, now),
+    nextPromptAt: isInTime(before.nextPromptAt) ?? nextPromptAt(team, people, edited, now),
     nextReminderAt: isInTime(before.nextReminderAt),
     lastCallAt: hasCalledToday ? undefined : lastCall,
   };

@@ -207,7 +207,7 @@ export async function commitPlan(
       state: 'open',
       closedAt: undefined,
       reopenedAt: undefined,
-      nextPromptAt: firstPromptAt(team, span, todayOf(team, now)),
+      nextPromptAt: firstPromptAt(team, membership.members, span, todayOf(team, now)),
       nextReminderAt: undefined,
       lastCallAt: lastCallAt(span),
       importedAt: undefined,

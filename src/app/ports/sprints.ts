@@ -106,12 +106,14 @@ export interface PromptReading {
 export interface PromptWriting {
   /** Inserts prompts in state `asked`; gives back those that did not exist yet. */
   insert(prompts: readonly AskedPrompt[]): Promise<AskedPrompt[]>;
-  /** Inserts the prompt or sets its state. Gives back the post that asked, if one did. */
+  /** Inserts the prompt or sets its state. Gives back the posts about it: what asked, reminded and called last. */
   setState(
     prompt: Pick<Prompt, 'sprintId' | 'userId' | 'day'>,
     state: PromptState,
     answeredAt: Date,
-  ): Promise<string | undefined>;
+  ): Promise<string[]>;
+  /** Keeps which posts reminded of prompts, or called last about days of which some were not asked about. */
+  called(kind: 'reminder' | 'last-call', prompts: readonly AskedPrompt[]): Promise<void>;
 }
 
 /** A sprint that was closed or cancelled, with its latest result. */

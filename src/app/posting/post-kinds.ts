@@ -14,6 +14,7 @@ import {
   promptContentOf,
 } from '../answering/prompt-content.ts';
 import { type CardLine, cardLine, isOpenCard, needsOwner, statesOf } from '../cards/card-line.ts';
+import type { Asked } from '../clock/prompt-time.ts';
 import { questionDays } from '../clock/sprint-clock.ts';
 import { type VerdictContent, verdictContent } from '../closing/verdict-content.ts';
 import { commitmentOf, type PlanContent } from '../planning/plan-content.ts';
@@ -310,13 +311,17 @@ function aboutDay({
 }) {
   const declaration = aboutSprint(
     ['userId', 'day'],
-    async ({ tx, post, now, team, sprint, records, subject }) => {
+    async ({ tx, post, now, team, members, sprint, records, subject }) => {
       const { sprintId, userId, day } = subject;
+      const member: Asked & { readonly userId: string } = members.find((one) => one.userId === userId) ?? {
+        userId,
+      };
       const asked = await tx.read.promptOf(sprintId, userId, day);
       const isDone = isMet(team, sprint, userId, records, asked);
       const state = isDone ? (asked?.state ?? 'asked') : 'asked';
-      const met = promptContentOf(team, sprint, userId, day, records, state);
-      const isListed = !skipIfMet && met.state === 'asked' && !questionDays(team, sprint).includes(day);
+      const met = promptContentOf(team, sprint, member, day, records, state);
+      const isListed =
+        !skipIfMet && met.state === 'asked' && !questionDays(team, sprint, member).includes(day);
       const prompt: PromptContent = isListed ? { ...met, state: 'listed' } : met;
       // A co-owner may have finished the member's last card in the meantime.
       const hasOpenCards = prompt.cards.some((card) => card.state === 'open');

@@ -220,6 +220,7 @@ async function saveMembership(
       isMember: memberIds.includes(userId),
       isActive: true,
       worksOn: known?.worksOn,
+      ownPrompt: known?.ownPrompt,
       digestAt: known?.digestAt,
       daysOff: known?.daysOff ?? NO_DAYS_OFF,
       joinedOn: known?.isActive ? known.joinedOn : today,

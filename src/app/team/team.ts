@@ -5,6 +5,7 @@ import type { SprintSummary } from '../../sprint/summary.ts';
 import type { Thresholds } from '../../sprint/thresholds.ts';
 import type { OwnCalendar, WorkCalendar } from '../../sprint/work-calendar.ts';
 import type { TimeOfDay } from '../clock/local-time.ts';
+import type { OwnPrompt } from '../clock/prompt-time.ts';
 import type { TeamSettings } from './settings.ts';
 
 /** Who asks: a person in a workspace, as the platform vouched for. */
@@ -38,6 +39,8 @@ export interface Member extends OwnCalendar {
   readonly isFacilitator: boolean;
   /** False for a facilitator who has no part in the team's work: not asked, and not counted in its working time. */
   readonly isMember: boolean;
+  /** When they want to be asked; undefined: at the team's time. */
+  readonly ownPrompt?: OwnPrompt | undefined;
   /** When the morning digest goes to a facilitator; undefined: none is wanted. */
   readonly digestAt?: TimeOfDay | undefined;
   /** False after leaving the team; their answers stay. */
@@ -152,6 +155,9 @@ export interface Prompt {
   readonly state: PromptState;
   /** The post that asked; undefined when the member spoke up before being asked. */
   readonly postId: string | undefined;
+  /** The post that reminded of it, and the one that called last; undefined: none did. */
+  readonly reminderPostId?: string | undefined;
+  readonly lastCallPostId?: string | undefined;
   readonly answeredAt: Date | undefined;
 }
 

@@ -2,7 +2,7 @@
 
 import { type DayShare, memberShareOf } from '../../sprint/work-calendar.ts';
 import { type CardLine, cardLine, isOpenCard, statesOf } from '../cards/card-line.ts';
-import { reopenUntil } from '../clock/sprint-clock.ts';
+import { nextPromptOf, reopenUntil } from '../clock/sprint-clock.ts';
 import { type SpanOff, spansOff } from '../days-off/days-ahead.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading } from '../ports/store.ts';
@@ -22,6 +22,8 @@ export interface TeamOverview {
   readonly myOpenCards: readonly CardLine[];
   /** How the caller met today's prompt; undefined when there was none. */
   readonly promptState: PromptState | undefined;
+  /** When the caller is asked next; undefined: not any more in this sprint. */
+  readonly nextQuestionAt: Date | undefined;
   readonly today: string;
   /** How much of today the person works, as far as was said in advance. */
   readonly todayShare: DayShare;
@@ -81,6 +83,7 @@ export async function teamOverview(
       .filter((state) => isOpenCard(state) && state.card.ownerIds.includes(actor.userId))
       .map(cardLine),
     promptState: prompt?.state,
+    nextQuestionAt: sprint?.nextPromptAt && nextPromptOf(team, member, sprint, now),
     today,
     todayShare: member ? memberShareOf(team, member, today) : 0,
     daysOff: member?.isMember ? spansOff(member.daysOff, today) : undefined,

@@ -1,5 +1,5 @@
 /** Whether and when a facilitator hears of the sprint every morning. */
-import { isTimeOfDay, type TimeOfDay } from '../clock/local-time.ts';
+import { type TimeOfDay, timeTyped } from '../clock/local-time.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import { refuseIfAny } from '../refusal.ts';
 import { membershipAt, membershipInTeam, type Place, requireFacilitator } from '../team/place.ts';
@@ -51,10 +51,4 @@ export async function setDigest(
     );
     return { team, digestAt };
   });
-}
-
-/** `8:30`, `08:30`, `8.30` */
-function timeTyped(typed: string): TimeOfDay | undefined {
-  const time = typed.replace('.', ':').padStart(5, '0');
-  return isTimeOfDay(time) ? time : undefined;
 }

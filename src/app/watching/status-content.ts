@@ -119,8 +119,9 @@ export function answerCounts(
     readonly on: Day;
   },
 ): { asked: number; answered: number } {
-  if (!questionDays(team, sprint).includes(on)) return { asked: 0, answered: 0 };
-  const working = activeMembers(members).filter((member) => memberShareOf(team, member, on) > 0);
+  const working = activeMembers(members).filter(
+    (member) => memberShareOf(team, member, on) > 0 && questionDays(team, sprint, member).includes(on),
+  );
   const active = new Set(working.map(({ userId }) => userId));
   const owners = states
     .filter((state) => isOpenCard(state) && state.card.enteredOn <= on)

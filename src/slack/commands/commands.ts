@@ -3,6 +3,7 @@ import { ACTIONS, COMMAND, formId } from '../ids.ts';
 import { helpMessage } from '../views/help.ts';
 import { forecast, history, odds, range } from './advice.ts';
 import { answer } from './answer.ts';
+import { ask } from './ask.ts';
 import { assign, blocked, cards, drop, give, moving, pull, release, take, undrop } from './cards.ts';
 import { buttonsOf, type Command, command, placeIn } from './command.ts';
 import { off, works } from './days-off.ts';
@@ -44,6 +45,7 @@ export const COMMANDS: readonly Command[] = [
   undrop,
   off,
   works,
+  ask,
   plan,
   range,
   odds,

@@ -149,11 +149,12 @@ function isOff({ isPromptDay, todayShare, promptState }: HomeTeam): boolean {
 
 function daysOffBlocks({ team, daysOff }: HomeTeam): KnownBlock[] {
   if (daysOff === undefined) return [];
-  const open = button(say('days-off-home-button'), {
-    actionId: openFormAction('days-off'),
-    value: encodeValue({ channelId: team.channelId }),
-  });
-  return [withButton(daysOffOnHome(daysOff), open)];
+  const value = encodeValue({ channelId: team.channelId });
+  const buttons = [
+    button(say('days-off-home-button'), { actionId: openFormAction('days-off'), value }),
+    button(say('own-prompt-home-button'), { actionId: openFormAction('own-prompt'), value }),
+  ];
+  return [section(daysOffOnHome(daysOff)), actions(buttons)];
 }
 
 function answerButtons({ sprint, promptState, myOpenCards, today }: HomeTeam): ActionsBlock[] {

@@ -151,6 +151,8 @@ export function peopleReading(session: SqlSession): PeopleReading {
             name: members.name,
             facilitator: members.isFacilitator,
             morningDigestAt: members.digestAt,
+            askedAt: members.promptAt,
+            askedInZone: members.promptTimeZone,
             onTheTeam: members.isActive,
             worksOn: members.worksOn,
             daysOff: members.daysOff,

@@ -7,7 +7,13 @@ import { frozenChange, frozenSelect } from './frozen-statement.ts';
 import { type SqlSession, statementsOf } from './sql-session.ts';
 
 function promptFrom(row: typeof prompts.$inferSelect): Prompt {
-  return { ...row, postId: row.postId ?? undefined, answeredAt: row.answeredAt ?? undefined };
+  return {
+    ...row,
+    postId: row.postId ?? undefined,
+    reminderPostId: row.reminderPostId ?? undefined,
+    lastCallPostId: row.lastCallPostId ?? undefined,
+    answeredAt: row.answeredAt ?? undefined,
+  };
 }
 
 const PROMPT = frozenSelect(
@@ -26,7 +32,11 @@ const PROMPTS_OF_DAYS = frozenSelect(
 
 /** A day that was met before anybody asked stays so: the answer rate counts it. */
 const SET_STATE = frozenChange(
-  { postId: prompts.postId },
+  {
+    postId: prompts.postId,
+    reminderPostId: prompts.reminderPostId,
+    lastCallPostId: prompts.lastCallPostId,
+  },
   sql`insert into ${prompts} (sprint_id, user_id, day, state, answered_at)
     values (${sql.placeholder('sprint')}, ${sql.placeholder('user')}, ${sql.placeholder('day')},
       ${sql.placeholder('state')}, ${sql.placeholder('answeredAt')})
@@ -106,7 +116,26 @@ export function promptWriting(session: SqlSession): PromptWriting {
       const { sprintId, userId, day } = prompt;
       const answeredAt = state === 'asked' ? null : at.toISOString();
       const [row] = await SET_STATE(session, { sprint: sprintId, user: userId, day, state, answeredAt });
-      return row?.postId ?? undefined;
+      return [row?.postId, row?.reminderPostId, row?.lastCallPostId].filter((id) => typeof id === 'string');
+    },
+
+    async called(kind, called) {
+      const column = kind === 'reminder' ? 'reminderPostId' : 'lastCallPostId';
+      const name = kind === 'reminder' ? 'reminder_post_id' : 'last_call_post_id';
+      for (const rows of statementsOf(called)) {
+        await session
+          .insert(prompts)
+          .values(
+            rows.map(({ sprintId, userId, day, postId }) => ({
+              ...{ sprintId, userId, day, state: 'asked' as const },
+              [column]: postId,
+            })),
+          )
+          .onConflictDoUpdate({
+            target: [prompts.sprintId, prompts.userId, prompts.day],
+            set: { [column]: sql.raw(`excluded.${name}`) },
+          });
+      }
     },
   };
 }

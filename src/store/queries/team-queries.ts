@@ -51,9 +51,13 @@ function settingsIn(columns: SettingColumns): TeamSettings {
 export function membersOf(rows: readonly (typeof members.$inferSelect)[]): Member[] {
   return rows
     .map(
-      ({ teamId: _, worksOn, digestAt, joinedOn, leftOn, ...member }): Member => ({
+      ({ teamId: _, worksOn, promptAt, promptTimeZone, digestAt, joinedOn, leftOn, ...member }): Member => ({
         ...member,
         worksOn: worksOn ?? undefined,
+        ownPrompt:
+          promptAt === null || promptTimeZone === null
+            ? undefined
+            : { at: promptAt, timeZone: promptTimeZone },
         digestAt: digestAt ?? undefined,
         joinedOn: joinedOn ?? undefined,
         leftOn: leftOn ?? undefined,
@@ -166,10 +170,12 @@ export function teamWriting(session: SqlSession): TeamWriting {
       await session
         .insert(members)
         .values(
-          saved.map(({ worksOn, digestAt, joinedOn, leftOn, ...member }) => ({
+          saved.map(({ worksOn, ownPrompt, digestAt, joinedOn, leftOn, ...member }) => ({
             ...member,
             teamId,
             worksOn: worksOn === undefined ? null : [...worksOn],
+            promptAt: ownPrompt?.at ?? null,
+            promptTimeZone: ownPrompt?.timeZone ?? null,
             digestAt: digestAt ?? null,
             joinedOn: joinedOn ?? null,
             leftOn: leftOn ?? null,
@@ -184,6 +190,8 @@ export function teamWriting(session: SqlSession): TeamWriting {
             isActive: sql`excluded.is_active`,
             worksOn: sql`excluded.works_on`,
             daysOff: sql`excluded.days_off`,
+            promptAt: sql`excluded.prompt_at`,
+            promptTimeZone: sql`excluded.prompt_time_zone`,
             digestAt: sql`excluded.digest_at`,
             joinedOn: sql`excluded.joined_on`,
             leftOn: sql`excluded.left_on`,

@@ -102,11 +102,17 @@ export const prompts = loadline.table(
     state: text('state').$type<PromptState>().notNull(),
     /** The key to `posts` is checked at commit: a prompt is recorded before the post that asks it. */
     postId: text('post_id').references(() => posts.id),
+    /** The posts that reminded of it and called last. */
+    reminderPostId: text('reminder_post_id').references(() => posts.id),
+    lastCallPostId: text('last_call_post_id').references(() => posts.id),
     answeredAt: instant('answered_at'),
   },
   (prompt) => [
     primaryKey({ name: 'prompts_pk', columns: [prompt.sprintId, prompt.userId, prompt.day] }),
-    unique('prompts_post_unique').on(prompt.postId),
+    // A post may ask somebody about the sprints of several teams.
+    index('prompts_of_post').on(prompt.postId),
+    index('prompts_of_reminder').on(prompt.reminderPostId).where(sql`reminder_post_id is not null`),
+    index('prompts_of_last_call').on(prompt.lastCallPostId).where(sql`last_call_post_id is not null`),
     index('prompts_of_user').on(prompt.userId),
     index('prompts_of_day').on(prompt.sprintId, prompt.day),
     check('prompts_user_given', isNotBlank(prompt.userId)),

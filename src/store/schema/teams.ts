@@ -116,6 +116,9 @@ export const members = loadline.table(
     /** ISO weekdays; null: the team's. */
     worksOn: smallint('works_on').array(),
     daysOff: jsonb('days_off').$type<DaysOff>().notNull().default(NO_DAYS_OFF),
+    /** When they want to be asked, by the clock of the zone; null: at the team's time. */
+    promptAt: text('prompt_at'),
+    promptTimeZone: text('prompt_time_zone'),
     /** When the morning digest goes to a facilitator; null: none is wanted. */
     digestAt: text('digest_at'),
     /** Null for those who were there before it was kept. */
@@ -127,6 +130,11 @@ export const members = loadline.table(
     index('members_active_user').on(member.userId).where(sql`${member.isActive}`),
     check('members_user_given', isNotBlank(member.userId)),
     check('members_digest_at_is_time', isTimeOfDay(member.digestAt)),
+    check('members_prompt_at_is_time', isTimeOfDay(member.promptAt)),
+    check(
+      'members_own_prompt_complete',
+      sql`num_nulls(${member.promptAt}, ${member.promptTimeZone}) <> 1 and ${isNotBlank(member.promptTimeZone)}`,
+    ),
     check(
       'members_works_on_weekdays',
       sql`cardinality(${member.worksOn}) between 1 and 7 and ${member.worksOn} <@ '{1,2,3,4,5,6,7}'::smallint[]`,

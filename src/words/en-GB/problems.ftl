@@ -13,6 +13,7 @@ problem-not-points = Write points in halves from 0 to { NUMBER($most) }, for exa
 problem-team-name = Give the team a name of 1 to { NUMBER($most) } characters.
 problem-no-time-zone = This isn’t a time zone. Write it as region and city, for example Europe/Lisbon or America/New_York.
 problem-no-choice = Choose one of the list.
+problem-prompt-too-late = Choose a time on { $team }’s working day, { $latest } ({ $zone }) at the latest.
 problem-no-time = Write the time as hours and minutes, for example { $example }.
 problem-no-working-day = Choose at least one working day.
 problem-no-members = Choose at least one member.

@@ -8,6 +8,13 @@ it.each([
   ['2026-11-02', '2026-11-02T14:15:00.000Z'],
 ])('a prompt knows when it was due, by the team’s own clock: %s', (day, dueAt) => {
   const team = aTeam({ promptAt: '09:15', timeZone: 'America/New_York' });
-  const content = promptContentOf(team, aSprint(team.id), 'U-ana', day, { cards: [], facts: [] }, 'asked');
+  const content = promptContentOf(
+    team,
+    aSprint(team.id),
+    { userId: 'U-ana' },
+    day,
+    { cards: [], facts: [] },
+    'asked',
+  );
   expect(content.dueAt?.toISOString()).toBe(dueAt);
 });

@@ -32,10 +32,10 @@ function span(startsOn: string, endsOn: string, timeZone: string, closesAt = '17
 function allPrompts(team: typeof LISBON, startsOn: string, endsOn: string, closesAt?: string): string[] {
   const sprint = span(startsOn, endsOn, team.timeZone, closesAt);
   const prompts: string[] = [];
-  let at = firstPromptAt(team, sprint, startsOn);
+  let at = firstPromptAt(team, [], sprint, startsOn);
   while (at) {
     prompts.push(at.toISOString().replace(':00.000Z', 'Z'));
-    at = nextPromptAt(team, sprint, at);
+    at = nextPromptAt(team, [], sprint, at);
   }
   return prompts;
 }
@@ -122,25 +122,25 @@ describe('the first prompt', () => {
   const sprint = span('2026-11-02', '2026-11-06', LISBON.timeZone);
 
   test('of a sprint that is planned ahead is on its first day', () => {
-    expect(firstPromptAt(LISBON, sprint, '2026-10-30')).toEqual(new Date('2026-11-02T09:15Z'));
+    expect(firstPromptAt(LISBON, [], sprint, '2026-10-30')).toEqual(new Date('2026-11-02T09:15Z'));
   });
 
   test('of a sprint that is planned in the middle of a day is today’s, though its time has gone by', () => {
-    expect(firstPromptAt(LISBON, sprint, '2026-11-04')).toEqual(new Date('2026-11-04T09:15Z'));
+    expect(firstPromptAt(LISBON, [], sprint, '2026-11-04')).toEqual(new Date('2026-11-04T09:15Z'));
   });
 
   test('does not exist once the last day is over', () => {
-    expect(firstPromptAt(LISBON, sprint, '2026-11-07')).toBeUndefined();
+    expect(firstPromptAt(LISBON, [], sprint, '2026-11-07')).toBeUndefined();
   });
 
   test('the one that follows lies after the instant, not at it', () => {
-    expect(nextPromptAt(LISBON, sprint, new Date('2026-11-04T09:14:59Z'))).toEqual(
+    expect(nextPromptAt(LISBON, [], sprint, new Date('2026-11-04T09:14:59Z'))).toEqual(
       new Date('2026-11-04T09:15Z'),
     );
-    expect(nextPromptAt(LISBON, sprint, new Date('2026-11-04T09:15Z'))).toEqual(
+    expect(nextPromptAt(LISBON, [], sprint, new Date('2026-11-04T09:15Z'))).toEqual(
       new Date('2026-11-05T09:15Z'),
     );
-    expect(nextPromptAt(LISBON, sprint, new Date('2026-11-06T09:15Z'))).toBeUndefined();
+    expect(nextPromptAt(LISBON, [], sprint, new Date('2026-11-06T09:15Z'))).toBeUndefined();
   });
 });
 

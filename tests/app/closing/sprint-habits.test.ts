@@ -98,7 +98,12 @@ const TEAM = {
   workingDays: [1, 2, 3, 4, 5],
   daysOff: NO_DAYS_OFF,
 };
-const SPRINT = { endsOn: '2026-11-13', closesAt: '17:00', closedAt: new Date('2026-11-13T17:00:00Z') };
+const SPRINT = {
+  startsOn: '2026-11-02',
+  endsOn: '2026-11-13',
+  closesAt: '17:00',
+  closedAt: new Date('2026-11-13T17:00:00Z'),
+};
 const CARD: SprintCard = {
   id: 'card',
   sprintId: 'sprint',
@@ -137,11 +142,11 @@ const finishedOn = (day: string): RecordedFact => ({
 
 describe('prompts and those met', () => {
   const count = (prompts: Prompt[], facts: RecordedFact[] = [], sprint = SPRINT) =>
-    answerCount(TEAM, sprint, askedPrompts(TEAM, [], prompts), { cards: [CARD], facts });
+    answerCount(TEAM, sprint, askedPrompts(TEAM, SPRINT, [], prompts), { cards: [CARD], facts });
 
   test('answered, unchanged and away are met', () => {
     const states = (['answered', 'unchanged', 'away', 'asked'] as const).map((state, i) =>
-      promptOf(dayPlus('2026-11-02', i), { state, answeredAt: new Date('2026-11-05T12:00:00Z') }),
+      promptOf(dayPlus('2026-11-03', i), { state, answeredAt: new Date('2026-11-05T12:00:00Z') }),
     );
     expect(count(states)).toEqual({ prompts: 4, met: 3 });
   });
@@ -163,7 +168,7 @@ describe('prompts and those met', () => {
     const counted = (ownerIds: readonly string[], kind: 'added' | 'removed') => {
       const moves = [{ cardId: CARD.id, userId: PEOPLE.ben, kind, day: '2026-11-04' }];
       const records = { cards: [{ ...CARD, ownerIds }], facts: [] };
-      return answerCount(TEAM, SPRINT, askedPrompts(TEAM, [], prompts), records, moves);
+      return answerCount(TEAM, SPRINT, askedPrompts(TEAM, SPRINT, [], prompts), records, moves);
     };
     expect(counted([], 'removed')).toEqual({ prompts: 1, met: 0 });
     expect(counted([PEOPLE.ben], 'added')).toEqual({ prompts: 1, met: 0 });

@@ -76,6 +76,7 @@ describe('forms sent off', () => {
       'import-form',
       'leave-form',
       'measures-form',
+      'own-prompt-form',
       'plan-form',
       'plan-preview-form',
       'pull-form',

@@ -14,6 +14,7 @@ import type { BaselineForm, BaselineNamed } from '../../../src/app/history/name-
 import type { ValueForm, ValueRecorded } from '../../../src/app/history/record-value.ts';
 import type { ImportPreview, SprintsImported } from '../../../src/app/import/import-sprints.ts';
 import type { PlanPreview } from '../../../src/app/planning/plan-sprint.ts';
+import type { OwnPromptSetting } from '../../../src/app/team/own-prompt.ts';
 import { USUAL_SETTINGS } from '../../../src/app/team/settings.ts';
 import type { RecordedFact, Sprint, SprintCard, Team } from '../../../src/app/team/team.ts';
 import type { StatusContent } from '../../../src/app/watching/status-content.ts';
@@ -133,6 +134,12 @@ export const grown: AnswerOutcome = {
   day: '2026-11-04',
   answers: [{ cardId: line.cardId, worked: '', left: '6', surprise: '', note: '' }],
   grown: [{ card: line, growthPoints: 3 }],
+};
+
+export const ownPrompt: OwnPromptSetting = {
+  teams: [team],
+  ownPrompt: { at: '10:30', timeZone: 'Europe/Lisbon' },
+  timeZone: 'Europe/Lisbon',
 };
 
 export const answerForm: AnswerForm = {

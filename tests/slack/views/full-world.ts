@@ -47,6 +47,7 @@ import { helpMessage } from '../../../src/slack/views/help.ts';
 import { homeView } from '../../../src/slack/views/home-page.ts';
 import type { MessageView } from '../../../src/slack/views/message-view.ts';
 import { overviewMessage } from '../../../src/slack/views/overview.ts';
+import { ownPromptFormView, ownPromptSetMessage } from '../../../src/slack/views/own-prompt-views.ts';
 import { cardFileFormView } from '../../../src/slack/views/planning/card-file-form.ts';
 import {
   cardEditedMessage,
@@ -304,6 +305,11 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
   const list = { heading, cards: lines, summary: verdict.summary, planChanges };
   const people = Array.from({ length: 100 }, (_, i) => `U${String(i).padStart(10, '0')}`);
   const fullTeam = { ...heading.team, scale: Array.from({ length: 30 }, (_, i) => 900.5 + i) };
+  const ownPrompt = {
+    teams: Array.from({ length: size.teams }, () => fullTeam),
+    ownPrompt: { at: '10:30', timeZone: 'America/Argentina/ComodRivadavia' },
+    timeZone: 'America/Argentina/ComodRivadavia',
+  };
   const overview = {
     teams: Array.from({ length: size.teams }, () =>
       teamOverview({
@@ -418,6 +424,8 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     }),
     'watch word': postMessage({ kind: 'watch-word', status, word: 'turned-heavy', crossed: undefined }),
     'weekly line': postMessage({ kind: 'weekly-line', status, surpriseCeiling: 0.2 }),
+    'own prompt set': ownPromptSetMessage(ownPrompt),
+    'own prompt ended': ownPromptSetMessage({ ...ownPrompt, ownPrompt: undefined }),
     'digest set': digestSetMessage({ team: fullTeam, digestAt: '08:30' }),
     status: statusMessage(status),
     statusChart: statusChartMessage(chart),
@@ -572,6 +580,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
       },
       'D1',
     ),
+    ownPromptForm: ownPromptFormView(ownPrompt),
     digestForm: digestFormView({ team: fullTeam, digestAt: '08:30' }),
     baseline: baselineFormView(
       {

@@ -36,17 +36,16 @@ describe('the home page', () => {
   });
 
   it('says how today was met, and when the next question comes', () => {
-    const nextPromptAt = new Date('2026-11-05T09:15:00Z');
-    const planned = { ...sprint, nextPromptAt };
-    expect(wordsOf({ sprint: planned })).toContain('Today’s question is waiting for your answer.');
-    expect(wordsOf({ sprint: planned, promptState: 'answered' })).toContain(
+    const nextQuestionAt = new Date('2026-11-05T09:15:00Z');
+    expect(wordsOf({ nextQuestionAt })).toContain('Today’s question is waiting for your answer.');
+    expect(wordsOf({ nextQuestionAt, promptState: 'answered' })).toContain(
       'You have answered today. The next question comes on Thu 5 Nov at 09:15.',
     );
-    expect(wordsOf({ sprint: planned, promptState: undefined, isPromptDay: false })).toContain(
+    expect(wordsOf({ nextQuestionAt, promptState: undefined, isPromptDay: false })).toContain(
       'No question today. The next question comes on Thu 5 Nov at 09:15.',
     );
-    const today = { ...sprint, nextPromptAt: new Date('2026-11-04T15:00:00Z') };
-    expect(wordsOf({ sprint: today, promptState: undefined })).toContain(
+    const today = new Date('2026-11-04T15:00:00Z');
+    expect(wordsOf({ nextQuestionAt: today, promptState: undefined })).toContain(
       'Today’s question comes at 15:00. You can answer now.',
     );
   });

@@ -326,6 +326,7 @@ describe('help', () => {
       • /loadline moving card: Say that a blocked card is moving again.
       • /loadline off [days] [half]: Say days off in advance, as a facilitator also the team’s. For example /loadline off 24 Dec to 2 Jan or /loadline off team 1 May.
       • /loadline works weekdays: Say on which weekdays you work.
+      • /loadline ask [time zone]: Choose when you are asked each day. For example /loadline ask 10:30 Europe/Lisbon; /loadline ask team for the team’s time.
       • /loadline reopen [card]: Open a finished card again; without a card, open the closed sprint again for corrections.
       • /loadline leave: Leave the team.
       For everyone on the team and its product owner

@@ -450,6 +450,7 @@ export function teamOverview(over: Partial<TeamOverview> = {}): TeamOverview {
     isProductOwner: false,
     myOpenCards: promptOf().cards,
     promptState: 'asked',
+    nextQuestionAt: undefined,
     today: '2026-11-04',
     todayShare: 1,
     daysOff: [],
