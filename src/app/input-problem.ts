@@ -71,6 +71,12 @@ type CardProblem =
   | { readonly code: 'first-card' }
   | { readonly code: 'card-key' }
   | { readonly code: 'goal-word' }
+  | { readonly code: 'try-text-missing' }
+  | { readonly code: 'try-text-length'; readonly most: number }
+  | { readonly code: 'try-already' }
+  | { readonly code: 'try-many'; readonly most: number }
+  | { readonly code: 'try-ratio' }
+  | { readonly code: 'try-direction' }
   | { readonly code: 'drop-reason'; readonly most: number }
   | { readonly code: 'cancel-reason'; readonly most: number }
   | { readonly code: 'blocked-on'; readonly most: number }

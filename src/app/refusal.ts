@@ -34,6 +34,9 @@ export interface RefusalDetails {
     readonly productOwnerId: string | undefined;
     readonly facilitatorIds: readonly string[];
   };
+  /** Texts of those that the team is trying. */
+  'no-such-experiment': { readonly open: readonly string[] };
+  'experiment-over': { readonly text: string };
   /** The person belongs to another workspace. */
   outsider: Record<never, never>;
   'guest-set-up': Record<never, never>;
@@ -126,6 +129,8 @@ export type FacilitatorAct =
   | 'choose-baseline'
   | 'days-off'
   | 'watch'
+  | 'try'
+  | 'end-experiment'
   | 'import'
   | 'export';
 

@@ -12,6 +12,8 @@ import { goalForm, recordGoal } from './closing/record-goal.ts';
 import { daysOffForm, saveDaysOff } from './days-off/days-off-form.ts';
 import { sayDaysOff } from './days-off/say-days-off.ts';
 import { sayWeekdays } from './days-off/say-weekdays.ts';
+import { endExperiment, listExperiments } from './experiments/end-experiment.ts';
+import { tryExperiment, tryForm } from './experiments/try-experiment.ts';
 import { exportSprints } from './export/export-sprints.ts';
 import { baselineForm, nameBaseline } from './history/name-baseline.ts';
 import { recordValue, recordValueLine, valueForm } from './history/record-value.ts';
@@ -56,6 +58,7 @@ const ALL = {
   dropCard,
   editCard,
   editSprint,
+  endExperiment,
   erasePerson,
   exportSprints,
   forecastForm,
@@ -66,6 +69,7 @@ const ALL = {
   leaveForm,
   leaveTeam,
   listCards,
+  listExperiments,
   measuresForm,
   moveTeam,
   nameBaseline,
@@ -105,6 +109,8 @@ const ALL = {
   statusChart,
   takeBackWelcome,
   takeCards,
+  tryExperiment,
+  tryForm,
   unblockCard,
   undropCard,
   valueForm,

@@ -5,6 +5,7 @@
  */
 import { ACTIONS, ANSWER_PARTS, answerField, cardsField, MAX_CARD_FIELDS } from '../slack/ids.ts';
 import { ANSWER_FIELDS } from '../slack/views/answering/answer-form.ts';
+import { TRY_FIELDS } from '../slack/views/experiment-views.ts';
 import { EDIT_CARD_FIELDS } from '../slack/views/planning/edit-views.ts';
 import { PLAN_FIELDS } from '../slack/views/planning/plan-forms.ts';
 import { SETUP_FIELDS } from '../slack/views/team/team-forms.ts';
@@ -173,6 +174,11 @@ export class Moves {
     if (event.edit) return this.#edit(userId, event.edit);
     if (event.extend) return this.#extend(userId, event.extend);
     if (event.goalMet) return this.#talk.command(userId, `goal ${event.goalMet}`);
+    if (event.try) return this.#try(userId, event.try);
+    if (event.experiment) {
+      const { text, then } = event.experiment;
+      return this.#talk.command(userId, `experiments ${then} ${text}`);
+    }
     await this.#talk.formAfter(userId, () => this.#talk.command(userId, 'cancel'));
     return this.#talk.submit(userId, {});
   }
@@ -210,6 +216,12 @@ export class Moves {
   async #extend(userId: string, changed: NonNullable<ScenarioEvent['extend']>): Promise<void> {
     await this.#talk.formAfter(userId, () => this.#talk.command(userId, 'edit'));
     await this.#talk.submit(userId, given(changed));
+  }
+
+  async #try(userId: string, { text, ratio, direction }: NonNullable<ScenarioEvent['try']>): Promise<void> {
+    await this.#talk.formAfter(userId, () => this.#talk.command(userId, `try ${text}`));
+    const { text: what, ratio: number, direction: way } = TRY_FIELDS;
+    await this.#talk.submit(userId, { [what]: text, [number]: ratio, [way]: direction });
   }
 
   async #off(userId: string, { from, to = from, half }: ScenarioDaysOff, whose: string): Promise<void> {

@@ -5,6 +5,8 @@ import { reopenUntil, sprintDays } from '../app/clock/sprint-clock.ts';
 import type { LeadingNoteId } from '../app/closing/leading-note.ts';
 import { askedPrompts } from '../app/closing/sprint-habits.ts';
 import { verdictContent } from '../app/closing/verdict-content.ts';
+import type { Direction } from '../app/experiments/experiment.ts';
+import type { ExperimentResult } from '../app/experiments/experiment-results.ts';
 import { memberDaysBy } from '../app/history/past-sprint-at-closing.ts';
 import type { Reading } from '../app/ports/store.ts';
 import type { GoalMet, Sprint, SprintResult, Team } from '../app/team/team.ts';
@@ -56,6 +58,17 @@ export interface PlayedCard {
 /** A number, or why there is none, in words. */
 export type PlayedRatio = number | { readonly undefined: string };
 
+export interface PlayedExperiment {
+  readonly text: string;
+  readonly ratio: RatioId;
+  readonly direction: Direction;
+  /** In the sprint that had closed last when it began; `null` when none had. */
+  readonly before: PlayedRatio | null;
+  readonly now: PlayedRatio;
+  /** Whether the number is beyond ordinary variation; `null` while there are too few sprints to know. */
+  readonly beyondOrdinary: boolean | null;
+}
+
 export type PlayedSprint = SprintTotals &
   Readonly<Record<RatioId, PlayedRatio>> & {
     readonly name: string;
@@ -79,6 +92,8 @@ export type PlayedSprint = SprintTotals &
     readonly noteIds: readonly string[];
     /** The note that the verdict leads with; `null` while there is no verdict, and for a cancelled sprint. */
     readonly leadingNoteId: LeadingNoteId | null;
+    /** What was being tried at its verdict, in the order in which it began. */
+    readonly experiments: readonly PlayedExperiment[];
     /** Until when its numbers can be corrected, ISO 8601; `null` for a cancelled sprint, which can't be reopened. */
     readonly reopenableUntil: string | null;
     readonly cards: readonly PlayedCard[];
@@ -115,15 +130,17 @@ export async function playResult(rehearsal: Rehearsal, { refusals, plans }: Play
         states,
         days,
         leadingNoteId: verdict ? verdict.leadingNoteId : null,
+        experiments: verdict ? verdict.experiments.map(playedExperiment) : [],
       });
     }
     return { team: found, sprints: withRecords };
   });
   return {
     team: team?.name ?? '',
-    sprints: sprints.map(({ sprint, result, states, days, leadingNoteId }, i) => ({
+    sprints: sprints.map(({ sprint, result, states, days, leadingNoteId, experiments }, i) => ({
       ...playedSprint(sprint, result),
       leadingNoteId,
+      experiments,
       reopenableUntil: reopenableUntil(team, sprint),
       ...days,
       cards: states.map((state) => playedCard(state, plans[i], cast.memberIdOf)),
@@ -152,7 +169,10 @@ async function playedDays(read: Reading, team: Team, sprint: Sprint): Promise<Pl
 function playedSprint(
   sprint: Sprint,
   result: SprintResult | undefined,
-): Omit<PlayedSprint, 'cards' | 'posts' | 'leadingNoteId' | 'reopenableUntil' | keyof PlayedDays> {
+): Omit<
+  PlayedSprint,
+  'cards' | 'posts' | 'leadingNoteId' | 'experiments' | 'reopenableUntil' | keyof PlayedDays
+> {
   if (!result) throw new Error(`${sprint.name} has no result: it was not closed.`);
   const { totals, ratios, verdict, notes } = result.summary;
   const { name, startsOn, endsOn, state } = sprint;
@@ -177,10 +197,24 @@ function reopenableUntil(team: Team | undefined, sprint: Sprint): string | null 
   return until?.toISOString() ?? null;
 }
 
+function playedExperiment({ experiment, before, now, beyondOrdinary }: ExperimentResult): PlayedExperiment {
+  const { text, ratio, direction } = experiment;
+  return {
+    text,
+    ratio,
+    direction,
+    before: before === undefined ? null : playedRatio(before),
+    now: playedRatio(now),
+    beyondOrdinary: beyondOrdinary ?? null,
+  };
+}
+
+function playedRatio(ratio: Ratio): PlayedRatio {
+  return isDefined(ratio) ? ratio : { undefined: reasonSentence(ratio.undefined) };
+}
+
 function playedRatios(ratios: SprintRatios): Record<RatioId, PlayedRatio> {
-  const played = (ratio: Ratio): PlayedRatio =>
-    isDefined(ratio) ? ratio : { undefined: reasonSentence(ratio.undefined) };
-  const entries = RATIO_IDS.map((id) => [id, played(ratios[id])]);
+  const entries = RATIO_IDS.map((id) => [id, playedRatio(ratios[id])]);
   return Object.fromEntries(entries) as Record<RatioId, PlayedRatio>;
 }
 

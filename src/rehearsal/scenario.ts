@@ -5,7 +5,9 @@
 import { readFile } from 'node:fs/promises';
 import { z } from 'zod';
 import { isTimeOfDay, isTimeZone } from '../app/clock/local-time.ts';
+import { DIRECTIONS, OUTCOMES } from '../app/experiments/experiment.ts';
 import { isDay } from '../sprint/calendar.ts';
+import { RATIO_IDS, type RatioId } from '../sprint/sprint-ratios.ts';
 import type { Messages } from '../words/message-arguments.ts';
 import { say } from '../words/say.ts';
 
@@ -67,6 +69,19 @@ const event = z
       })
       .optional(),
     goalMet: z.enum(['yes', 'partly', 'no'], { error: () => say('scenario-goal-met') }).optional(),
+    try: z
+      .object({
+        text: word,
+        ratio: z.enum(RATIO_IDS as [RatioId, ...RatioId[]], {
+          error: () => say('scenario-ratio', { ratios: RATIO_IDS }),
+        }),
+        direction: z.enum(DIRECTIONS, { error: () => say('scenario-direction') }),
+      })
+      .optional(),
+    experiment: z
+      // biome-ignore lint/suspicious/noThenProperty: the file’s own word; its value is never a function
+      .object({ text: word, then: z.enum(OUTCOMES, { error: () => say('scenario-outcome') }) })
+      .optional(),
   })
   .superRefine((value, context) => {
     const kinds = EVENT_KINDS.filter((kind) => value[kind] !== undefined);
@@ -93,10 +108,12 @@ const EVENT_KINDS = [
   'edit',
   'extend',
   'goalMet',
+  'try',
+  'experiment',
 ] as const;
 
 /** What a facilitator says, when nobody is named. */
-const OF_FACILITATOR: readonly string[] = ['cancel', 'edit', 'extend', 'goalMet'];
+const OF_FACILITATOR: readonly string[] = ['cancel', 'edit', 'extend', 'goalMet', 'try', 'experiment'];
 
 const scenario = z
   .object({

@@ -43,6 +43,10 @@ export const cardValue = z.strictObject({
 });
 export type CardValue = z.infer<typeof cardValue>;
 
+/** What somebody wants to try, of the team in a channel. */
+export const tryValue = z.strictObject({ channelId: id, text: z.string().max(300).transform(visibleText) });
+export type TryValue = z.infer<typeof tryValue>;
+
 const points = z.number().min(0).max(1e9);
 
 /** A planning question; whether its days and amounts make sense the use case decides. */
@@ -83,7 +87,15 @@ export type AnswersValue = z.infer<typeof answersValue>;
 
 /** Writes a button's value. */
 export function encodeValue(
-  value: SprintDayValue | CardDayValue | SprintValue | SprintCardValue | PlaceValue | CardValue | AdviceValue,
+  value:
+    | SprintDayValue
+    | CardDayValue
+    | SprintValue
+    | SprintCardValue
+    | PlaceValue
+    | CardValue
+    | TryValue
+    | AdviceValue,
 ): string {
   return JSON.stringify(value);
 }

@@ -40,6 +40,9 @@ export const ACTIONS = {
   showOdds: 'show-odds',
   showRange: 'show-range',
   showHistory: 'show-history',
+  showExperiments: 'show-experiments',
+  /** Value: TryValue. */
+  tryText: 'try-text',
   exportSprints: 'export-sprints',
   /** The sprint of the place that closed last, as the command does it. */
   reopenLastSprint: 'reopen-last-sprint',

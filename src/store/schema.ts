@@ -2,6 +2,7 @@
 
 export { answers, cardChanges, cardOwners, cards, factOrder } from './schema/cards.ts';
 export { loadline } from './schema/columns.ts';
+export { experiments } from './schema/experiments.ts';
 export { pastChanges, pastSprints, recordedValues } from './schema/history.ts';
 export { installAttempts, installations } from './schema/installations.ts';
 export { posts, prompts, seenEvents, visits } from './schema/posts.ts';

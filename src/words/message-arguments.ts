@@ -649,6 +649,10 @@ export interface Messages {
   'command-cancel-summary': Record<never, never>;
   'command-value-usage': Record<never, never>;
   'command-value-summary': Record<never, never>;
+  'command-try-usage': Record<never, never>;
+  'command-try-summary': Record<never, never>;
+  'command-experiments-usage': Record<never, never>;
+  'command-experiments-summary': Record<never, never>;
   'command-digest-usage': Record<never, never>;
   'command-digest-summary': Record<never, never>;
   'command-baseline-usage': Record<never, never>;
@@ -955,6 +959,42 @@ export interface Messages {
   'evidence-no-plan': Record<never, never>;
   'evidence-no-plan-ask': Record<never, never>;
   'evidence-no-plan-try': Record<never, never>;
+  'try-title': Record<never, never>;
+  'try-submit': Record<never, never>;
+  'try-intro': { readonly team: string };
+  'try-text': Record<never, never>;
+  'try-text-hint': Record<never, never>;
+  'try-ratio': Record<never, never>;
+  'try-direction': Record<never, never>;
+  'try-direction-choice': { readonly direction: 'down' | 'up' };
+  experiment: {
+    readonly direction: 'down' | 'up';
+    readonly text: string;
+    readonly ratio:
+      | 'estimateAccuracy'
+      | 'finishShare'
+      | 'keptShare'
+      | 'onScaleShare'
+      | 'planShare'
+      | 'pullInRatio'
+      | 'surpriseRatio'
+      | 'velocityGrowth';
+  };
+  'experiment-kept': { readonly experiment: string };
+  'experiment-kept-next': Record<never, never>;
+  'experiment-ended': { readonly outcome: 'change' | 'drop' | 'keep'; readonly text: string };
+  'experiments-title': { readonly team: string };
+  'experiments-none': Record<never, never>;
+  'experiments-none-next': Record<never, never>;
+  'experiments-open': { readonly number: number; readonly experiment: string; readonly since: string };
+  'experiments-past-title': Record<never, never>;
+  'experiments-past': {
+    readonly outcome: 'change' | 'drop' | 'keep';
+    readonly experiment: string;
+    readonly at: string;
+  };
+  'experiments-more': { readonly count: number };
+  'experiments-how': Record<never, never>;
   'forecast-lead': {
     readonly points: number;
     readonly likely: string;
@@ -1845,6 +1885,8 @@ export interface Messages {
   'privacy-drafts': { readonly count: number };
   'privacy-plan-changes': { readonly count: number };
   'privacy-goals-judged': { readonly count: number };
+  'privacy-experiments-begun': { readonly count: number };
+  'privacy-experiments-ended': { readonly count: number };
   'privacy-recorded-values': { readonly count: number };
   'privacy-messages-to-you': { readonly count: number };
   'privacy-posts-by-you': { readonly count: number };
@@ -1957,6 +1999,12 @@ export interface Messages {
   'problem-which-card': Record<never, never>;
   'problem-which-people': Record<never, never>;
   'problem-card-key': Record<never, never>;
+  'problem-try-text-missing': Record<never, never>;
+  'problem-try-text-length': { readonly most: number };
+  'problem-try-already': Record<never, never>;
+  'problem-try-many': { readonly most: number };
+  'problem-try-ratio': Record<never, never>;
+  'problem-try-direction': Record<never, never>;
   'problem-goal-word': Record<never, never>;
   'problem-first-card': Record<never, never>;
   'problem-drop-reason': { readonly most: number };
@@ -2173,17 +2221,23 @@ export interface Messages {
       | 'close'
       | 'days-off'
       | 'edit'
+      | 'end-experiment'
       | 'export'
       | 'import'
       | 'move'
       | 'plan'
       | 'reopen'
+      | 'try'
       | 'undrop'
       | 'watch';
     readonly team: string;
   };
   'refusal-not-a-goal-keeper': { readonly team: string };
   'refusal-not-a-value-keeper': { readonly team: string };
+  'refusal-no-such-experiment': Record<never, never>;
+  'refusal-no-such-experiment-fix': { readonly any: 'no' | 'yes'; readonly experiments: readonly string[] };
+  'refusal-experiment-over': { readonly text: string };
+  'refusal-experiment-over-fix': Record<never, never>;
   'refusal-ask-people': { readonly people: readonly string[] };
   'refusal-nobody-to-ask': Record<never, never>;
   'refusal-no-work-to-be-off': Record<never, never>;
@@ -2358,6 +2412,9 @@ export interface Messages {
   'scenario-event-several': { readonly kinds: readonly string[]; readonly found: readonly string[] };
   'scenario-extend-nothing': Record<never, never>;
   'scenario-goal-met': Record<never, never>;
+  'scenario-ratio': { readonly ratios: readonly string[] };
+  'scenario-direction': Record<never, never>;
+  'scenario-outcome': Record<never, never>;
   'scenario-event-nobody': Record<never, never>;
   'scenario-member-twice': { readonly member: string };
   'sprint-span': { readonly days: 'several' | 'single'; readonly from: string; readonly to: string };

@@ -19,6 +19,8 @@ const KINDS = {
   drafts: 'privacy-drafts',
   planChanges: 'privacy-plan-changes',
   goalsJudged: 'privacy-goals-judged',
+  experimentsBegun: 'privacy-experiments-begun',
+  experimentsEnded: 'privacy-experiments-ended',
   recordedValues: 'privacy-recorded-values',
   messagesToYou: 'privacy-messages-to-you',
   postsByYou: 'privacy-posts-by-you',

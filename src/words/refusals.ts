@@ -74,6 +74,11 @@ const TOLD: Told = {
     what: speak('refusal-not-a-goal-keeper', { team: teamName }),
     fix: askPeople(speak, [productOwnerId, ...facilitatorIds]),
   }),
+  'no-such-experiment': ({ open }, speak) => ({
+    what: speak('refusal-no-such-experiment'),
+    fix: speak('refusal-no-such-experiment-fix', { experiments: open, any: open.length > 0 ? 'yes' : 'no' }),
+  }),
+  'experiment-over': ({ text }, speak) => both(speak, 'experiment-over', { text }),
   outsider: (_, speak) => both(speak, 'outsider'),
   'guest-set-up': (_, speak) => both(speak, 'guest-set-up'),
   'no-work-to-be-off': (_, speak) => both(speak, 'no-work-to-be-off'),

@@ -15,6 +15,8 @@ import { assignCards, giveCards, releaseCards, takeCards } from '../../src/app/c
 import { pullCard, pullForm, pullLine } from '../../src/app/cards/pull-card.ts';
 import { cancelSprint, closeSprint, reopenSprint } from '../../src/app/closing/end-sprint.ts';
 import { goalForm, recordGoal } from '../../src/app/closing/record-goal.ts';
+import { endExperiment, listExperiments } from '../../src/app/experiments/end-experiment.ts';
+import { tryExperiment, tryForm } from '../../src/app/experiments/try-experiment.ts';
 import { exportSprints } from '../../src/app/export/export-sprints.ts';
 import { baselineForm, nameBaseline } from '../../src/app/history/name-baseline.ts';
 import { recordValue, recordValueLine, valueForm } from '../../src/app/history/record-value.ts';
@@ -117,6 +119,10 @@ const BY_PLACE: Record<string, Attempt> = {
   'recordValue by place': (deps, actor, { place }) =>
     recordValue(deps, actor, { place, value: '5', sprint: undefined }),
   baselineForm: (deps, actor, { place }) => baselineForm(deps, actor, place),
+  'tryForm by place': (deps, actor, { place }) => tryForm(deps, actor, { place }),
+  'endExperiment by place': (deps, actor, { place }) =>
+    endExperiment(deps, actor, { place, reference: '1', outcome: 'drop' }),
+  listExperiments: (deps, actor, { place }) => listExperiments(deps, actor, place),
   'goalForm by place': (deps, actor, { place }) => goalForm(deps, actor, { place }),
   'recordGoal by place': (deps, actor, { place }) => recordGoal(deps, actor, { place, line: 'yes' }),
   digestForm: (deps, actor, { place }) => digestForm(deps, actor, place),
@@ -163,6 +169,9 @@ const BY_ID: Record<string, Attempt> = {
   shareAdvice: (deps, actor, { teamId }) => shareAdvice(deps, actor, { teamId, question: { about: 'odds' } }),
   recordValue: (deps, actor, { teamId, sprintId }) =>
     recordValue(deps, actor, { teamId, value: '5', sprint: { sprintId } }),
+  tryForm: (deps, actor, { sprintId }) => tryForm(deps, actor, { sprintId }),
+  tryExperiment: (deps, actor, { teamId }) =>
+    tryExperiment(deps, actor, { teamId, text: 'x', ratio: 'keptShare', direction: 'up' }),
   goalForm: (deps, actor, { sprintId }) => goalForm(deps, actor, { sprintId }),
   recordGoal: (deps, actor, { sprintId }) => recordGoal(deps, actor, { sprintId, met: 'yes', note: '' }),
   setDigest: (deps, actor, { teamId }) => setDigest(deps, actor, { teamId, digestAt: '08:30' }),
@@ -195,6 +204,10 @@ const FACILITATORS_ONLY = [
   'setDigest',
   'nameBaseline by place',
   'nameBaseline',
+  'tryForm by place',
+  'tryForm',
+  'tryExperiment',
+  'endExperiment by place',
 ];
 
 /** What the product owner may do without being a member, besides reading the planning questions' answers. */
@@ -210,6 +223,7 @@ const READERS_TOO = [
   'shareAdvice',
   'forecastForm',
   'listCards',
+  'listExperiments',
   'sprintStatus',
   'statusChart',
   'shareStatus',

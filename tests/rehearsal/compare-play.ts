@@ -54,6 +54,21 @@ function compareSprint(sprint: PlayedSprint, reckoned: ReckonedSprint, check: Ch
   check('state', sprint.state, reckoned.cancelled ? 'cancelled' : 'closed');
   check('last day', sprint.endsOn, reckoned.endsOn);
   check('goal', sprint.goalMet, reckoned.goalMet);
+  check(
+    'experiments',
+    sprint.experiments.map(({ text }) => text),
+    reckoned.experiments.map(({ text }) => text),
+  );
+  for (const [i, shouldBe] of reckoned.experiments.entries()) {
+    for (const [part, is] of Object.entries(sprint.experiments[i] ?? {})) {
+      const isUndefined = typeof is?.undefined === 'string';
+      check(
+        `experiment ${i}, ${part}`,
+        isUndefined ? undefined : is,
+        shouldBe[part as keyof typeof shouldBe],
+      );
+    }
+  }
   check('verdict', sprint.verdict, reckoned.verdict);
   check('reopenable until', sprint.reopenableUntil, reckoned.reopenableUntil);
   check('failed tests', sprint.failedTests.map((id) => FAILED_TESTS[id] ?? id).sort(), reckoned.failed);

@@ -12,6 +12,7 @@ import type {
 } from '../../src/rehearsal/scenario.ts';
 import { daysBetween, localInstantMs, wallClock } from './local-instants.ts';
 import { ReckonedDays } from './reckoned-days.ts';
+import { type ReckonedExperiment, ReckonedExperiments } from './reckoned-experiments.ts';
 import { habitsCrossed } from './reckoned-habits.ts';
 
 /** One line of a card's record, in half points. */
@@ -53,6 +54,8 @@ export interface ReckonedSprint {
   endsOn: string;
   closesAt: string;
   goalMet: 'yes' | 'partly' | 'no' | null;
+  /** What was tried when it closed. */
+  experiments: ReckonedExperiment[];
   /** Every number by its name in the results; `undefined` where there is none. */
   numbers: Record<string, number | undefined>;
   verdict: 'kept' | 'missed' | 'no plan' | null;
@@ -401,6 +404,7 @@ export function reckon(scenario: Scenario): Reckoning {
   const sprints: ReckonedSprint[] = [];
   const refused: Reckoning['refused'] = [];
   const work = new ReckonedDays(scenario);
+  const experiments = new ReckonedExperiments(scenario);
   let baseline: number | undefined;
   for (const sprint of scenario.sprints) {
     const book = new SprintBook(scenario, sprint);
@@ -428,7 +432,9 @@ export function reckon(scenario: Scenario): Reckoning {
         const earliest = isOpen && sprint.startsOn < day ? sprint.startsOn : day;
         const taken = event.off
           ? work.take(event, earliest)
-          : planned && book.take(event, (one) => work.isWorkingDay(one));
+          : event.try || event.experiment
+            ? experiments.take(event)
+            : planned && book.take(event, (one) => work.isWorkingDay(one));
         if (!taken) refused.push(event);
         else if (event.answer || event.away) heard.add(`${event.by} ${day}`);
         if (taken && event.answer) answered.add(`${event.by} ${day}`);
@@ -477,10 +483,13 @@ export function reckon(scenario: Scenario): Reckoning {
       off,
       closesAtMs,
       reopenableUntil: null,
+      experiments: [],
       ...measured,
     });
     if (cancelled) Object.assign(sprints.at(-1) ?? {}, { verdict: null, failed: [], crossed: [] });
   }
+  // What was begun after a sprint's closing is not tried in it; an end may come later too.
+  for (const [i, one] of sprints.entries()) one.experiments = experiments.at(sprints.slice(0, i + 1));
   // As the team's calendar is in the end: days off may be said after a sprint.
   for (const one of sprints) {
     if (!one.cancelled) one.reopenableUntil = nextClosing(scenario, one, work);

@@ -128,6 +128,7 @@ describe('the generated scenarios', () => {
       'cancel',
       'drop',
       'edit',
+      'experiment',
       'extend',
       'give',
       'goalMet',
@@ -135,10 +136,22 @@ describe('the generated scenarios', () => {
       'off',
       'pull',
       'reopen',
+      'try',
       'undrop',
     ]);
     expect([...refused]).toEqual(
-      expect.arrayContaining(['answer', 'blocked', 'edit', 'extend', 'give', 'goalMet', 'moving', 'undrop']),
+      expect.arrayContaining([
+        'answer',
+        'blocked',
+        'edit',
+        'extend',
+        'give',
+        'goalMet',
+        'moving',
+        'undrop',
+        'try',
+        'experiment',
+      ]),
     );
   });
 

@@ -13,6 +13,7 @@ import type { Tally } from './independent-reckoning.ts';
 import { SprintBook } from './independent-reckoning.ts';
 import { daysBetween, weekdayOf } from './local-instants.ts';
 import { addCorrections } from './random-corrections.ts';
+import { addExperiments } from './random-experiments.ts';
 
 export interface ScenarioSize {
   /** Sprints in a row, at most. */
@@ -159,6 +160,7 @@ export function randomScenario(seed: number, size: ScenarioSize): Scenario {
   giveCalendars(new Dice(seed + 1_000_003), scenario);
   // With dice of their own as well, so that the rest stays what it was.
   addCorrections(new Dice(seed + 2_000_003), scenario);
+  addExperiments(new Dice(seed + 3_000_003), scenario);
   return scenario;
 }
 

@@ -1,6 +1,7 @@
 /** What the database itself refuses to every caller; run by `queries.test.ts`. */
 import { sql } from 'drizzle-orm';
 import { expect, it } from 'vitest';
+import type { Experiment, Outcome } from '../../src/app/experiments/experiment.ts';
 import type { Transaction } from '../../src/app/ports/store.ts';
 import type { Sprint, Team } from '../../src/app/team/team.ts';
 import { DEFAULT_THRESHOLDS } from '../../src/sprint/thresholds.ts';
@@ -65,7 +66,48 @@ const result =
     return tx.write.results.insert({ ...base, summary: { ...base.summary, totals } });
   };
 
+const experiment =
+  (given: Partial<Experiment>): Work =>
+  (tx, saved) =>
+    tx.write.experiments.begin({
+      id: 'experiment-1',
+      teamId: saved.team.id,
+      text: 'Small cards',
+      ratio: 'keptShare',
+      direction: 'up',
+      begunBy: 'U1',
+      begunAt: new Date(0),
+      afterSprintId: saved.sprint.id,
+      ended: undefined,
+      ...given,
+    });
+
 const REFUSED: readonly Refusal[] = [
+  ['something to try without words', CHECK, 'experiments_given', experiment({ text: ' ' })],
+  [
+    'a number that is to go sideways',
+    CHECK,
+    'experiments_direction_known',
+    experiment({ direction: 'sideways' as Experiment['direction'] }),
+  ],
+  [
+    'another outcome of what was tried',
+    CHECK,
+    'experiments_outcome_known',
+    experiment({ ended: { how: 'forget' as Outcome, by: 'U1', at: new Date(1) } }),
+  ],
+  [
+    'an outcome of which nobody is known',
+    CHECK,
+    'experiments_end_complete',
+    experiment({ ended: { how: 'keep', by: null as unknown as string, at: new Date(1) } }),
+  ],
+  [
+    'something to try after a sprint of no team',
+    FOREIGN_KEY,
+    'experiments_after_sprint_of_team_fk',
+    experiment({ afterSprintId: 'none' }),
+  ],
   ['a team without a name', CHECK, 'teams_name_given', team({ name: ' ' })],
   ['a team without a zone', CHECK, 'teams_time_zone_given', team({ timeZone: '' })],
   ['a prompt at 24:00', CHECK, 'teams_prompt_at_is_time', team({ promptAt: '24:00' })],

@@ -32,4 +32,5 @@ export const LANDED_MIGRATIONS: Readonly<Record<string, string>> = {
   '0026_weekly_line.sql': 'e7653f587b52a14801c8d9adfa11267498e03c986d89cd7cd9155b09e2e37763',
   '0027_baseline_rule.sql': 'a8dbbaaf69ac7ec7388320be06eba6ce4d0ec0a3e522cef58ba17b5762d37112',
   '0028_own_prompts.sql': 'f085945c2fd25910464069373f766514a6ce8dbfead658c5d07c5150146ceab2',
+  '0029_experiments.sql': '565ab54893681fab871c467344cdd130b0f4fe675883343463f64901287c9194',
 };

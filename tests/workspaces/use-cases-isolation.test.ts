@@ -234,6 +234,22 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
     refused: {},
     own: { 'to where it is': (use, actor) => use.moveTeam(actor, { place: HERE, teamName: '' }) },
   },
+  endExperiment: {
+    refused: {},
+    own: inPlaces((use, actor, place) => use.endExperiment(actor, { place, reference: '', outcome: 'drop' })),
+  },
+  listExperiments: { refused: {}, own: inPlaces((use, actor, place) => use.listExperiments(actor, place)) },
+  tryExperiment: {
+    refused: {
+      'the team': (use, actor, { teamId }) =>
+        use.tryExperiment(actor, { teamId, text: 'stolen', ratio: 'keptShare', direction: 'up' }),
+    },
+    own: {},
+  },
+  tryForm: {
+    refused: { 'the sprint': (use, actor, { sprintId }) => use.tryForm(actor, { sprintId }) },
+    own: inPlaces((use, actor, place) => use.tryForm(actor, { place })),
+  },
   goalForm: {
     refused: { 'the sprint': (use, actor, { sprintId }) => use.goalForm(actor, { sprintId }) },
     own: inPlaces((use, actor, place) => use.goalForm(actor, { place })),

@@ -5,6 +5,7 @@ import type { SprintSummary } from '../../sprint/summary.ts';
 import type { Thresholds } from '../../sprint/thresholds.ts';
 import { type CardLine, cardLine, statesOf } from '../cards/card-line.ts';
 import { reopenUntil, sprintDays } from '../clock/sprint-clock.ts';
+import { type ExperimentResult, experimentResults } from '../experiments/experiment-results.ts';
 import type { PlanChange } from '../planning/plan-change.ts';
 import type { Transaction } from '../ports/store.ts';
 import type { GoalOutcome, Sprint, SprintHeading, Team } from '../team/team.ts';
@@ -28,6 +29,8 @@ export interface VerdictContent extends SprintHeading {
   readonly dropReasons: ReadonlyMap<string, string>;
   /** What was corrected in the plan, in order. */
   readonly planChanges: readonly PlanChange[];
+  /** Of what was being tried, in the order in which it began. */
+  readonly experiments: readonly ExperimentResult[];
   /** Undefined while nobody has said whether the goal was met. */
   readonly goalOutcome: GoalOutcome | undefined;
   readonly cancelled: boolean;
@@ -68,6 +71,7 @@ export async function verdictContent(
     cards: states.map(cardLine),
     dropReasons: new Map(drops.map(({ cardId, note }) => [cardId, note])),
     planChanges: await tx.read.planChangesOf(sprint.id),
+    experiments: await experimentResults(tx, team, sprint, summary),
     goalOutcome: sprint.goalOutcome,
     cancelled: sprint.state === 'cancelled',
     reopened: sprint.reopenedAt === undefined ? 'never' : sprint.state === 'open' ? 'open' : 'closed-again',

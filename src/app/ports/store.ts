@@ -1,5 +1,6 @@
 /** What the use cases need of the store. */
 
+import type { ExperimentReading, ExperimentWriting } from './experiments.ts';
 import type { InstallationReading, InstallationWriting } from './installations.ts';
 import type { Claims, Locks } from './locks.ts';
 import type { PostReading, PostWriting } from './posts.ts';
@@ -25,6 +26,7 @@ export interface Reading
     SprintReading,
     ResultReading,
     HistoryReading,
+    ExperimentReading,
     CardReading,
     PromptReading,
     PostReading,
@@ -41,6 +43,7 @@ export interface Writing {
   readonly watches: WatchWriting;
   readonly results: ResultWriting;
   readonly history: HistoryWriting;
+  readonly experiments: ExperimentWriting;
   readonly cards: CardWriting;
   readonly prompts: PromptWriting;
   readonly posts: PostWriting;

@@ -11,6 +11,8 @@ export const PERSONAL_KINDS = [
   'cardChanges',
   'planChanges',
   'goalsJudged',
+  'experimentsBegun',
+  'experimentsEnded',
   'drafts',
   'recordedValues',
   'messagesToYou',

@@ -9,6 +9,7 @@ import { buttonsOf, type Command, command, placeIn } from './command.ts';
 import { off, works } from './days-off.ts';
 import { digest } from './digest.ts';
 import { edit } from './edit.ts';
+import { experiments, tryIt } from './experiments.ts';
 import { baseline, exportSprints, importSprints, value } from './numbers.ts';
 import { privacy } from './privacy.ts';
 import { cancel, close, goal, plan, reopen } from './sprint.ts';
@@ -58,6 +59,8 @@ export const COMMANDS: readonly Command[] = [
   reopen,
   value,
   baseline,
+  tryIt,
+  experiments,
   digest,
   importSprints,
   exportSprints,

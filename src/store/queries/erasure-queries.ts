@@ -12,6 +12,7 @@ import {
   cardChanges,
   cardOwners,
   cards,
+  experiments,
   installations,
   members,
   planChanges,
@@ -75,6 +76,15 @@ export function peopleWriting(session: SqlSession): PeopleWriting {
       .update(sprints)
       .set({ goalSaidBy: ERASED, goalNote: '' })
       .where(and(eq(sprints.goalSaidBy, userId), inArray(sprints.teamId, teamIds(actor))));
+    for (const [column, mark] of [
+      [experiments.begunBy, { begunBy: ERASED }],
+      [experiments.endedBy, { endedBy: ERASED }],
+    ] as const) {
+      await session
+        .update(experiments)
+        .set(mark)
+        .where(and(eq(column, userId), inArray(experiments.teamId, teamIds(actor))));
+    }
     await session
       .update(recordedValues)
       .set({ recordedBy: ERASED })
@@ -142,6 +152,13 @@ export function peopleWriting(session: SqlSession): PeopleWriting {
     await rewrite(sprints, sprints.id, sprints.name, inArray(sprints.id, ofSprints), person);
     await rewrite(sprints, sprints.id, sprints.goal, inArray(sprints.id, ofSprints), person);
     await rewrite(sprints, sprints.id, sprints.goalNote, inArray(sprints.id, ofSprints), person);
+    await rewrite(
+      experiments,
+      experiments.id,
+      experiments.text,
+      inArray(experiments.teamId, ofTeams),
+      person,
+    );
     for (const text of [planChanges.was, planChanges.became]) {
       await rewrite(planChanges, planChanges.id, text, inArray(planChanges.sprintId, ofSprints), person);
     }

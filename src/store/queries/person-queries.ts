@@ -9,6 +9,7 @@ import {
   cardChanges,
   cardOwners,
   cards,
+  experiments,
   installations,
   members,
   planChanges,
@@ -218,6 +219,29 @@ export function peopleReading(session: SqlSession): PeopleReading {
           .innerJoin(teams, eq(teams.id, sprints.teamId))
           .where(isUser(sprints.goalSaidBy))
           .orderBy(asc(sprints.goalSaidAt)),
+        experimentsBegun: await session
+          .select({
+            team,
+            on: instantText(experiments.begunAt),
+            text: experiments.text,
+            ratio: experiments.ratio,
+            direction: experiments.direction,
+          })
+          .from(experiments)
+          .innerJoin(teams, eq(teams.id, experiments.teamId))
+          .where(isUser(experiments.begunBy))
+          .orderBy(asc(experiments.begunAt)),
+        experimentsEnded: await session
+          .select({
+            team,
+            on: instantText(experiments.endedAt),
+            text: experiments.text,
+            outcome: experiments.outcome,
+          })
+          .from(experiments)
+          .innerJoin(teams, eq(teams.id, experiments.teamId))
+          .where(isUser(experiments.endedBy))
+          .orderBy(asc(experiments.endedAt)),
         recordedValues: await session
           .select({ team, on: instantText(recordedValues.recordedAt), sprint, value: recordedValues.value })
           .from(recordedValues)

@@ -14,6 +14,7 @@ import {
   cardChanges,
   cardOwners,
   cards,
+  experiments,
   members,
   pastChanges,
   planChanges,
@@ -105,6 +106,15 @@ export function retentionWriting(session: SqlSession): RetentionWriting {
         .delete(planDrafts)
         .where(isOld(planDrafts.teamId, planDrafts.savedAt))
         .returning({ userId: planDrafts.userId });
+      const oldExperiments = session
+        .select({ id: experiments.id })
+        .from(experiments)
+        .where(isOld(experiments.teamId, experiments.endedAt))
+        .limit(limit);
+      const goneExperiments = await session
+        .delete(experiments)
+        .where(inArray(experiments.id, oldExperiments))
+        .returning({ id: experiments.id });
       const oldPosts = session
         .select({ id: posts.id })
         .from(posts)
@@ -135,7 +145,7 @@ export function retentionWriting(session: SqlSession): RetentionWriting {
         .delete(visits)
         .where(sql`(${visits.workspaceId}, ${visits.userId}) in (${oldVisitsOfStrangers(now, limit)})`)
         .returning({ userId: visits.userId });
-      return [drafts, gonePosts, goneMembers, goneEvents, goneChanges, goneVisits].reduce(
+      return [drafts, goneExperiments, gonePosts, goneMembers, goneEvents, goneChanges, goneVisits].reduce(
         (sum, { length }) => sum + length,
         0,
       );
@@ -177,6 +187,8 @@ function membersOfWhomNothingIsLeft(limit: number) {
         where s.team_id = m.team_id and c.changed_by = m.user_id)
       and not exists (select from loadline.sprints as s
         where s.team_id = m.team_id and s.goal_said_by = m.user_id)
+      and not exists (select from loadline.experiments as e
+        where e.team_id = m.team_id and (e.begun_by = m.user_id or e.ended_by = m.user_id))
       and not exists (select from loadline.prompts as p join loadline.sprints as s on s.id = p.sprint_id
         where s.team_id = m.team_id and p.user_id = m.user_id)
       and not exists (select from loadline.plan_drafts as d

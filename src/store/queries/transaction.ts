@@ -3,6 +3,7 @@ import type { Reading, Transaction } from '../../app/ports/store.ts';
 import type { JobSender } from '../queue/job-sender.ts';
 import { cardReading, cardWriting } from './card-queries.ts';
 import { peopleWriting } from './erasure-queries.ts';
+import { experimentReading, experimentWriting } from './experiment-queries.ts';
 import { historyReading, historyWriting } from './history-queries.ts';
 import { installationReading, installationWriting } from './installation-queries.ts';
 import { claims, locks } from './lock-queries.ts';
@@ -30,6 +31,7 @@ export function readingOver(session: SqlSession): Reading {
     ...sprintReading(session),
     ...resultReading(session),
     ...historyReading(session),
+    ...experimentReading(session),
     ...cardReading(session),
     ...promptReading(session),
     ...postReading(session),
@@ -52,6 +54,7 @@ export function transactionOver(session: SqlSession, sender: JobSender): Transac
       watches: watchWriting(session),
       results: resultWriting(session),
       history: historyWriting(session),
+      experiments: experimentWriting(session),
       cards: cardWriting(session),
       prompts: promptWriting(session),
       posts: postWriting(session, sender),

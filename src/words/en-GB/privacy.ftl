@@ -56,6 +56,16 @@ privacy-goals-judged =
         [one] { NUMBER($count) } sprint goal of which you said whether it was met
        *[other] { NUMBER($count) } sprint goals of which you said whether they were met
     }
+privacy-experiments-begun =
+    { $count ->
+        [one] { NUMBER($count) } thing to try that you kept for your team
+       *[other] { NUMBER($count) } things to try that you kept for your team
+    }
+privacy-experiments-ended =
+    { $count ->
+        [one] { NUMBER($count) } thing that was tried and about which you decided
+       *[other] { NUMBER($count) } things that were tried and about which you decided
+    }
 privacy-recorded-values =
     { $count ->
         [one] { NUMBER($count) } value that you recorded

@@ -46,6 +46,8 @@ refusal-not-a-facilitator =
         [change-settings] Only a facilitator of { $team } can change the team’s settings.
         [change-measures] Only a facilitator of { $team } can change how the team measures.
         [choose-baseline] Only a facilitator of { $team } can choose the baseline sprint.
+        [try] Only a facilitator of { $team } can keep what it tries.
+        [end-experiment] Only a facilitator of { $team } can say what becomes of what it tries.
         [watch] Only a facilitator of { $team } can get its morning digest.
         [days-off] Only a facilitator of { $team } can say when the whole team is off.
         [import] Only a facilitator of { $team } can import past sprints.
@@ -55,6 +57,15 @@ refusal-not-a-facilitator =
 refusal-not-a-goal-keeper = Only the product owner of { $team } or a facilitator can say whether the sprint goal was met.
 
 refusal-not-a-value-keeper = Only the product owner of { $team } or a facilitator can record what a sprint was worth.
+
+refusal-no-such-experiment = The team tries nothing of that name.
+refusal-no-such-experiment-fix =
+    { $any ->
+        [yes] It tries: { SERIES($experiments) }. Give the number in that order, or the first words.
+       *[no] To keep something that the team agreed to try: `/loadline try`.
+    }
+refusal-experiment-over = It has been decided already what becomes of “{ $text }”.
+refusal-experiment-over-fix = To see what the team tries: `/loadline experiments`.
 
 # Who can do it instead. $people are mentions.
 refusal-ask-people = Ask { OR_LIST($people) }.

@@ -94,5 +94,9 @@ scenario-event-none = must be exactly one of { SERIES($kinds) }; it is none
 scenario-event-several = must be exactly one of { SERIES($kinds) }; it is { LIST($found) }
 scenario-extend-nothing = must give endsOn, closesAt or both
 scenario-goal-met = must be "yes", "partly" or "no"
+# $ratios: names of the code.
+scenario-ratio = must be one of { OR_LIST($ratios) }
+scenario-direction = must be "up" or "down"
+scenario-outcome = must be "keep", "change" or "drop"
 scenario-event-nobody = must say who does it, as "by": the id of a member
 scenario-member-twice = has two members with the id { $member }

@@ -7,6 +7,8 @@ import { takeCards } from '../../../src/app/cards/change-owners.ts';
 import { pullLine } from '../../../src/app/cards/pull-card.ts';
 import { cancelSprint } from '../../../src/app/closing/end-sprint.ts';
 import { recordGoal } from '../../../src/app/closing/record-goal.ts';
+import { endExperiment } from '../../../src/app/experiments/end-experiment.ts';
+import { tryExperiment } from '../../../src/app/experiments/try-experiment.ts';
 import { recordValue } from '../../../src/app/history/record-value.ts';
 import { editCard } from '../../../src/app/planning/edit-card.ts';
 import { previewPlan } from '../../../src/app/planning/plan-sprint.ts';
@@ -58,6 +60,12 @@ export async function busyTeam(h: Harness): Promise<BusyTeam> {
   await h.pass('2026-11-13T17:00:00Z');
   await recordValue(h.deps, ben, { place: CHANNEL, value: '1200', sprint: undefined });
   await shareAdvice(h.deps, ben, { teamId: team.id, question: { about: 'history' } });
+
+  const [ana, number] = [actorOf('ana'), { ratio: 'keptShare', direction: 'up' } as const];
+  await tryExperiment(h.deps, ben, { teamId: team.id, text: 'Pair with Ben Ode', ...number });
+  await endExperiment(h.deps, ana, { place: CHANNEL, reference: '1', outcome: 'drop' });
+  await tryExperiment(h.deps, ana, { teamId: team.id, text: 'Small cards', ...number });
+  await endExperiment(h.deps, ben, { place: CHANNEL, reference: '1', outcome: 'keep' });
 
   h.set('2026-11-16T08:00:00Z');
   const second = await h.plan(team, { name: 'Quay 2', startsOn: '2026-11-16', endsOn: '2026-11-20' });

@@ -51,6 +51,7 @@ describeOnPostgresFirst('erasing a member', (_database, kind) => {
       'loadline.card_changes',
       'loadline.card_owners',
       'loadline.cards',
+      'loadline.experiments',
       'loadline.members',
       'loadline.plan_changes',
       'loadline.plan_drafts',

@@ -67,6 +67,8 @@ describe('a copy', () => {
     expect(copy.goalsJudged).toMatchObject([
       { met: 'partly', note: 'Ben’s own words', on: '2026-11-02T12:15:00Z' },
     ]);
+    expect(copy.experimentsBegun).toMatchObject([{ text: 'Pair with Ben Ode', ratio: 'keptShare' }]);
+    expect(copy.experimentsEnded).toMatchObject([{ text: 'Small cards', outcome: 'keep' }]);
     expect(copy.recordedValues).toMatchObject([{ sprint: 'Harbour 12', value: 1200 }]);
     expect(copy.cardsAdded.map(({ title }) => title)).toEqual(['Fog horn for <@UBEN>']);
     expect(copy.drafts).toMatchObject([{ draft: { name: 'Quay 4' } }]);

@@ -1,8 +1,10 @@
 /** Retention: details of sprints that ended long ago go, totals stay and go on serving. On both kinds of database. */
+
 import { parse } from 'csv-parse/sync';
 import { sql } from 'drizzle-orm';
 import { beforeEach, describe, expect, test } from 'vitest';
 import { askAdvice } from '../../../src/app/advice/ask-advice.ts';
+import { tryExperiment } from '../../../src/app/experiments/try-experiment.ts';
 import { exportSprints } from '../../../src/app/export/export-sprints.ts';
 import { recordValue } from '../../../src/app/history/record-value.ts';
 import { pastSprints } from '../../../src/app/history/team-history.ts';
@@ -86,6 +88,18 @@ describeOnPostgresFirst('a team’s retention', (_database, kind) => {
     // The next sprint ended a week later.
     expect((await rowsOfSprint(busy.cancelledId)).cards).toBeGreaterThan(0);
     expect(await h.sprint(busy.closedId)).toMatchObject({ name: 'Harbour 12', goal: '', state: 'closed' });
+  });
+
+  test('lets go what was tried and decided about before then, and keeps what is still being tried', async () => {
+    h.set('2026-12-05T10:00:00Z');
+    const trial = { teamId: busy.team.id, text: 'Still on', ratio: 'keptShare', direction: 'up' };
+    await tryExperiment(h.deps, ana, trial);
+    const texts = async () =>
+      (await h.read((read) => read.experimentsOf(busy.team.id))).map(({ text }) => text);
+    await reduceAll(LAST_DAY_KEPT);
+    expect(await texts()).toEqual(['Pair with Ben Ode', 'Small cards', 'Still on']);
+    await reduceAll('2028-01-01T00:00:00Z');
+    expect(await texts()).toEqual(['Still on']);
   });
 
   test('of no end keeps everything', async () => {

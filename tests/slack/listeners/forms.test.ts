@@ -7,6 +7,7 @@ import { FORMS } from '../../../src/slack/commands/commands.ts';
 import { answerFormView } from '../../../src/slack/views/answering/answer-form.ts';
 import { baselineFormView } from '../../../src/slack/views/baseline-views.ts';
 import { dropFormView, pullFormView } from '../../../src/slack/views/cards/card-forms.ts';
+import { tryFormView } from '../../../src/slack/views/experiment-views.ts';
 import { goalFormView } from '../../../src/slack/views/goal-views.ts';
 import { planFormView, planPreviewView } from '../../../src/slack/views/planning/plan-forms.ts';
 import { eraseFormView } from '../../../src/slack/views/privacy-message.ts';
@@ -83,6 +84,7 @@ describe('forms sent off', () => {
       'pull-team-form',
       'range-form',
       'setup-form',
+      'try-form',
       'value-form',
     ]);
   });
@@ -156,6 +158,20 @@ describe('forms sent off', () => {
       ['recordGoal', { sprintId: 'sprint-1', met: 'no', note: 'Two of three piers' }],
     ]);
     expect(platform.callsTo('chat.postEphemeral')[0]?.text).toContain('the goal was met');
+  });
+
+  it('keep what the team tries, with the number that it should move', async () => {
+    const bot = botUnderTest(platform);
+    const suggested = { text: 'Split cards of 8', ratio: 'surpriseRatio', direction: 'down' } as const;
+    const form = tryFormView({ team, open: [] }, suggested, CHANNEL_ID);
+    await bot.submit(sentForm(form, { text: text('Two on a card') }));
+    expect(callsOf(bot.useCases)).toEqual([
+      [
+        'tryExperiment',
+        { teamId: 'team-1', text: 'Two on a card', ratio: 'surpriseRatio', direction: 'down' },
+      ],
+    ]);
+    expect(platform.callsTo('chat.postEphemeral')[0]?.text).toContain('Kept: Split cards of 8');
   });
 
   it('record the value of the chosen sprint, as typed, and say how it has grown', async () => {

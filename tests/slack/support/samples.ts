@@ -9,6 +9,7 @@ import { cardLine, statesOf } from '../../../src/app/cards/card-line.ts';
 import type { PullInCheck } from '../../../src/app/cards/pull-in-check.ts';
 import type { VerdictContent } from '../../../src/app/closing/verdict-content.ts';
 import type { DaysOffForm } from '../../../src/app/days-off/days-off-form.ts';
+import type { Experiment } from '../../../src/app/experiments/experiment.ts';
 import type { TeamExport } from '../../../src/app/export/export-sprints.ts';
 import type { BaselineForm, BaselineNamed } from '../../../src/app/history/name-baseline.ts';
 import type { ValueForm, ValueRecorded } from '../../../src/app/history/record-value.ts';
@@ -163,11 +164,24 @@ export const verdict: VerdictContent = {
   cards,
   dropReasons: new Map(),
   planChanges: [],
+  experiments: [],
   goalOutcome: undefined,
   cancelled: false,
   reopened: 'never',
   reopenUntil: new Date('2026-11-14T17:00:00Z'),
   version: 1,
+};
+
+export const experiment: Experiment = {
+  id: 'experiment-1',
+  teamId: team.id,
+  text: 'Split cards of 8',
+  ratio: 'surpriseRatio',
+  direction: 'down',
+  begunBy: MIRA_ID,
+  begunAt: new Date('2026-11-16T10:00:00Z'),
+  afterSprintId: 'sprint-1',
+  ended: undefined,
 };
 
 export const pullInCheck: PullInCheck = {

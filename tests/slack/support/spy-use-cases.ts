@@ -94,6 +94,10 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   },
   recordAnswers: sample.recorded,
   recordAway: { ...sample.prompt, state: 'away' },
+  tryForm: { team, open: [] },
+  tryExperiment: { team, experiment: sample.experiment },
+  listExperiments: { team, experiments: [sample.experiment], askerIsFacilitator: true },
+  endExperiment: { team, experiment: sample.experiment, outcome: 'drop' },
   goalForm: { heading, outcome: undefined },
   recordGoal: {
     heading,

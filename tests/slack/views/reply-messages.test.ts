@@ -338,6 +338,7 @@ describe('help', () => {
       • /loadline odds: See which sizes of card tend to hold surprise work.
       • /loadline forecast [points] [growing N]: See when a body of work will be finished; N is by how many points it grows with each sprint.
       • /loadline history: See the team’s own trend: each ratio, what is usual, and what is a signal.
+      • /loadline experiments [keep | change | drop which]: See what the team tries, and decide about it.
       For product owners and facilitators
       • /loadline goal [yes | partly | no] [sentence]: Say whether the sprint goal was met.
       • /loadline value [sprint:] [number]: Record what a closed sprint was worth, as one number: revenue, users, anything. For example /loadline value Harbour 12: 1200.
@@ -348,6 +349,7 @@ describe('help', () => {
       • /loadline close: Close the sprint now, before its closing time.
       • /loadline cancel: Cancel the sprint. Its numbers are kept, and never count as history.
       • /loadline baseline [sprint | first | first three]: Choose what velocity growth is compared with.
+      • /loadline try [what]: Keep what the team agreed to try.
       • /loadline digest [time]: Hear of the sprint each morning.
       • /loadline import: Bring in past sprints from a spreadsheet or an export; you see them first.
       • /loadline export: Get the team’s sprints, cards, answers and changes as files, without who said what.

@@ -175,6 +175,7 @@ export function verdictOf(
       facts.filter(({ kind }) => kind === 'drop').map(({ cardId, note }) => [cardId, note]),
     ),
     planChanges: [],
+    experiments: [],
     goalOutcome: undefined,
     cancelled: false,
     reopened: 'never',

@@ -1,0 +1,92 @@
+/** What a team tries and tried, and what became of it. Everybody who reads the team's numbers may look; facilitators decide. */
+import type { AppDependencies } from '../ports/app-dependencies.ts';
+import type { Transaction } from '../ports/store.ts';
+import { Refusal } from '../refusal.ts';
+import {
+  audienceAt,
+  type Membership,
+  membershipAt,
+  membershipInTeam,
+  type Place,
+  requireFacilitator,
+} from '../team/place.ts';
+import type { Actor, Team } from '../team/team.ts';
+import { type Experiment, isOpen, type Outcome } from './experiment.ts';
+import { isSameText } from './try-experiment.ts';
+
+export interface ExperimentList {
+  readonly team: Team;
+  /** Oldest first. */
+  readonly experiments: readonly Experiment[];
+  readonly askerIsFacilitator: boolean;
+}
+
+export async function listExperiments(
+  deps: AppDependencies,
+  actor: Actor,
+  place: Place,
+): Promise<ExperimentList> {
+  return deps.store.transaction(async ({ read }) => {
+    const { team, isFacilitator } = await audienceAt(read, actor, place);
+    return { team, experiments: await read.experimentsOf(team.id), askerIsFacilitator: isFacilitator };
+  });
+}
+
+/** One by its id, or as somebody calls it: its number in the list, or its text or the beginning of it. */
+export type EndInput = { readonly outcome: Outcome } & (
+  | { readonly experimentId: string }
+  | { readonly place: Place; readonly reference: string }
+);
+
+export interface EndedExperiment {
+  readonly team: Team;
+  readonly experiment: Experiment;
+  readonly outcome: Outcome;
+}
+
+/** @throws Refusal `no-such-experiment`, `experiment-over`, `not-a-facilitator` */
+export async function endExperiment(
+  deps: AppDependencies,
+  actor: Actor,
+  input: EndInput,
+): Promise<EndedExperiment> {
+  return deps.store.transaction(async (tx) => {
+    const { membership, named } = await found(tx, actor, input);
+    requireFacilitator(membership, 'end-experiment');
+    const { team } = membership;
+    await tx.lock.team(team.id);
+    const experiments = await tx.read.experimentsOf(team.id);
+    const open = experiments.filter(isOpen);
+    const experiment =
+      named === undefined
+        ? calledSo(open, 'reference' in input ? input.reference : '')
+        : experiments.find(({ id }) => id === named);
+    if (!experiment) throw new Refusal('no-such-experiment', { open: open.map(({ text }) => text) });
+    if (experiment.ended) throw new Refusal('experiment-over', { text: experiment.text });
+    const ended = { how: input.outcome, by: actor.userId, at: deps.clock.now() };
+    await tx.write.experiments.end(experiment.id, ended);
+    return { team, experiment: { ...experiment, ended }, outcome: input.outcome };
+  });
+}
+
+async function found(
+  tx: Transaction,
+  actor: Actor,
+  input: EndInput,
+): Promise<{ readonly membership: Membership; readonly named: string | undefined }> {
+  if ('place' in input) {
+    return { membership: await membershipAt(tx.read, actor, input.place), named: undefined };
+  }
+  const teamId = await tx.read.teamIdOfExperiment(input.experimentId);
+  return { membership: await membershipInTeam(tx.read, actor, teamId ?? ''), named: input.experimentId };
+}
+
+function calledSo(open: readonly Experiment[], reference: string): Experiment | undefined {
+  const called = reference.replace(/\s+/g, ' ').trim();
+  if (called === '') return open.length === 1 ? open[0] : undefined;
+  const same = open.find(({ text }) => isSameText(text, called));
+  if (same) return same;
+  if (/^\d{1,3}$/.test(called)) return open[Number(called) - 1];
+  const beginning = open.filter(({ text }) => text.toLowerCase().startsWith(called.toLowerCase()));
+  return beginning.length === 1 ? beginning[0] : undefined;
+}

@@ -1,0 +1,120 @@
+/** Keeps what a team agreed to try. For facilitators. */
+import { randomUUID } from 'node:crypto';
+import { RATIO_IDS, type RatioId } from '../../sprint/sprint-ratios.ts';
+import { pastSprints } from '../history/team-history.ts';
+import type { InputProblem } from '../input-problem.ts';
+import type { AppDependencies } from '../ports/app-dependencies.ts';
+import type { Transaction } from '../ports/store.ts';
+import { refuseIfAny } from '../refusal.ts';
+import {
+  type Membership,
+  membershipAt,
+  membershipInTeam,
+  type Place,
+  requireFacilitator,
+  sprintForMember,
+} from '../team/place.ts';
+import type { Actor, Team } from '../team/team.ts';
+import {
+  DIRECTIONS,
+  type Direction,
+  EXPERIMENT_TEXT_MAX_LENGTH,
+  type Experiment,
+  isOpen,
+} from './experiment.ts';
+
+/** More than anybody can keep in mind, and as many as fit in a message. */
+export const MOST_OPEN_EXPERIMENTS = 10;
+
+export interface TryForm {
+  readonly team: Team;
+  readonly open: readonly Experiment[];
+}
+
+/** What the form begins with. @throws Refusal `not-a-facilitator` */
+export async function tryForm(
+  deps: AppDependencies,
+  actor: Actor,
+  reference: { readonly place: Place } | { readonly sprintId: string },
+): Promise<TryForm> {
+  return deps.store.transaction(async (tx) => {
+    const found =
+      'place' in reference
+        ? await membershipAt(tx.read, actor, reference.place)
+        : await sprintForMember(tx.read, actor, reference.sprintId);
+    requireFacilitator(found, 'try');
+    return { team: found.team, open: await openExperiments(tx, found) };
+  });
+}
+
+/** As typed and chosen. */
+export interface TryInput {
+  readonly teamId: string;
+  readonly text: string;
+  readonly ratio: string;
+  readonly direction: string;
+}
+
+export interface Tried {
+  readonly team: Team;
+  readonly experiment: Experiment;
+}
+
+/** @throws Refusal `bad-input` (text, ratio, direction), `not-a-facilitator` */
+export async function tryExperiment(deps: AppDependencies, actor: Actor, input: TryInput): Promise<Tried> {
+  return deps.store.transaction(async (tx) => {
+    const found = await membershipInTeam(tx.read, actor, input.teamId);
+    requireFacilitator(found, 'try');
+    const { team } = found;
+    await tx.lock.team(team.id);
+    const text = input.text.replace(/\s+/g, ' ').trim();
+    refuseIfAny([
+      ...textProblems(text, await openExperiments(tx, found)),
+      ...(isRatio(input.ratio) ? [] : [{ field: 'ratio', problem: { code: 'try-ratio' } } as const]),
+      ...(isDirection(input.direction)
+        ? []
+        : [{ field: 'direction', problem: { code: 'try-direction' } } as const]),
+    ]);
+    const reopened = (await tx.read.openSprintsOf(team.id)).find(({ closedAt }) => closedAt !== undefined);
+    const experiment: Experiment = {
+      id: randomUUID(),
+      teamId: team.id,
+      text,
+      ratio: input.ratio as RatioId,
+      direction: input.direction as Direction,
+      begunBy: actor.userId,
+      begunAt: deps.clock.now(),
+      afterSprintId: reopened?.id ?? (await pastSprints(tx, team)).at(-1)?.sprintId,
+      ended: undefined,
+    };
+    await tx.write.experiments.begin(experiment);
+    return { team, experiment };
+  });
+}
+
+function textProblems(text: string, open: readonly Experiment[]): InputProblem[] {
+  const field = 'text';
+  if (text === '') return [{ field, problem: { code: 'try-text-missing' } }];
+  if (text.length > EXPERIMENT_TEXT_MAX_LENGTH) {
+    return [{ field, problem: { code: 'try-text-length', most: EXPERIMENT_TEXT_MAX_LENGTH } }];
+  }
+  if (open.some((one) => isSameText(one.text, text))) return [{ field, problem: { code: 'try-already' } }];
+  if (open.length < MOST_OPEN_EXPERIMENTS) return [];
+  return [{ field, problem: { code: 'try-many', most: MOST_OPEN_EXPERIMENTS } }];
+}
+
+export function isSameText(one: string, other: string): boolean {
+  return one.toLowerCase() === other.toLowerCase();
+}
+
+async function openExperiments(tx: Transaction, { team }: Membership): Promise<Experiment[]> {
+  return (await tx.read.experimentsOf(team.id)).filter(isOpen);
+}
+
+function isRatio(typed: string): typed is RatioId {
+  return (RATIO_IDS as readonly string[]).includes(typed);
+}
+
+function isDirection(typed: string): typed is Direction {
+  return (DIRECTIONS as readonly string[]).includes(typed);
+}

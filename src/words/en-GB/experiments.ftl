@@ -1,0 +1,50 @@
+### What a team tries: the form, the list, and what became of it. Nobody is named.
+
+## The form
+
+try-title = Try something
+try-submit = Keep it
+try-intro = What did { $team } agree to try? Its plans and verdicts will show it.
+try-text = What we try
+try-text-hint = For example: nothing is pulled in before the cards of the plan are finished.
+try-ratio = The number that it should move
+try-direction = Which way
+# A choice.
+try-direction-choice =
+    { $direction ->
+        [up] Up
+       *[down] Down
+    }
+
+## What is being tried: in plans, verdicts and lists
+
+# In brackets: what the number should do.
+experiment =
+    { $direction ->
+        [up] { $text } ({ ratio-name } up)
+       *[down] { $text } ({ ratio-name } down)
+    }
+experiment-kept = Kept: { $experiment }.
+experiment-kept-next = The next plan shows it, and the next verdict says what the number was before and is now.
+experiment-ended =
+    { $outcome ->
+        [keep] “{ $text }” is a habit now, and no longer on trial.
+        [change] “{ $text }” is over. Keep what you try in its place with `/loadline try`.
+       *[drop] “{ $text }” is dropped.
+    }
+
+## The list
+
+experiments-title = What { $team } tries
+experiments-none = Nothing is being tried.
+experiments-none-next = A facilitator keeps what the team agrees to try with `/loadline try`, or below a verdict.
+experiments-open = { NUMBER($number) }. { $experiment }, since { DATE($since) }
+experiments-past-title = Tried before
+experiments-past =
+    { $outcome ->
+        [keep] { $experiment }: kept as a habit on { DATE($at) }
+        [change] { $experiment }: changed on { DATE($at) }
+       *[drop] { $experiment }: dropped on { DATE($at) }
+    }
+experiments-more = … and { NUMBER($count) } more.
+experiments-how = To decide about one: `/loadline experiments keep 1`, or `change` or `drop`.
