@@ -31,6 +31,7 @@ export const ACTIONS = {
   /** Value: CardValue. */
   editCard: 'edit-card',
   showHelp: 'show-help',
+  showAllCommands: 'show-all-commands',
   /** All of a team's buttons on the home page. */
   showMore: 'show-more',
   /** What is stored about the person who presses it, as of the two that follow; the value says nothing. */

@@ -1,6 +1,9 @@
 /** All commands, in the order in which the help and the overview show them, and what is looked up in them. */
+import { Refusal } from '../../app/refusal.ts';
 import { ACTIONS, COMMAND, formId } from '../ids.ts';
-import { helpMessage } from '../views/help.ts';
+import type { Asker } from '../listeners/asker.ts';
+import type { ListenerContext } from '../listeners/listener-context.ts';
+import { allCommandsMessage, helpMessage } from '../views/help.ts';
 import { forecast, history, odds, range } from './advice.ts';
 import { answer } from './answer.ts';
 import { ask } from './ask.ts';
@@ -19,17 +22,29 @@ import { leave, move, setup, setupMeasures } from './team.ts';
 const help = command({
   word: 'help',
   who: 'anyone',
-  run: (_context, caller) => caller.tell(helpMessage(COMMANDS)),
+  run: tellHelp,
   buttons: {
-    [ACTIONS.showHelp]: { press: (_context, presser) => presser.tell(helpMessage(COMMANDS)) },
+    [ACTIONS.showHelp]: { press: tellHelp },
+    [ACTIONS.showAllCommands]: { press: (_context, presser) => presser.tell(allCommandsMessage(COMMANDS)) },
     [ACTIONS.showMore]: {
       press: async (context, { actor, tell }, value) => {
         const isShown = await context.refreshHome(actor, placeIn(value).channelId);
-        if (!isShown) await tell(helpMessage(COMMANDS));
+        if (!isShown) await tell(allCommandsMessage(COMMANDS));
       },
     },
   },
 });
+
+/** On the home page it is about all of a person's teams. */
+async function tellHelp({ useCases }: ListenerContext, { actor, place, tell }: Asker): Promise<void> {
+  const where = place ?? { channelId: actor.userId, isDirect: true };
+  const found = await useCases.overview(actor, where).catch((error: unknown) => {
+    if (error instanceof Refusal && error.code === 'outsider') return undefined;
+    throw error;
+  });
+  // A person of another workspace has no role here.
+  await tell(found ? helpMessage(found) : allCommandsMessage(COMMANDS));
+}
 
 export const COMMANDS: readonly Command[] = [
   answer,

@@ -57,6 +57,30 @@ overview-export-button = Export
 
 ## The help: /loadline help
 
+# What somebody uses most, by role, each in a line.
+help-title-member = What you’ll use most
+help-title-facilitator = What you’ll use most as a facilitator
+help-title-product-owner = What you’ll use most as the product owner
+# For somebody who is on no team here.
+help-title-outside = You aren’t on a team here. Its facilitator can add you in the team’s channel.
+help-line-answer = • `/loadline answer`: say what’s left on your cards; the daily question asks it too
+help-line-status = • `/loadline status`: see how the sprint is going
+help-line-pull = • `/loadline pull`: bring in a card
+help-line-blocked = • `/loadline blocked`: say that a card is stuck, and on what
+help-line-off = • `/loadline off`: say your days off
+help-line-plan = • `/loadline plan`: plan the next sprint
+help-line-range = • `/loadline range`: see how much to commit to
+help-line-edit = • `/loadline edit`: correct the sprint or a card
+help-line-history = • `/loadline history`: see the team’s trend
+help-line-drop = • `/loadline drop`: take a card out of the sprint
+help-line-goal = • `/loadline goal`: say whether the sprint goal was met
+help-line-forecast = • `/loadline forecast`: see when a larger body of work will be finished
+help-line-value = • `/loadline value`: record what a sprint was worth
+help-line-setup = • `/loadline setup`: set up a team in its channel
+help-line-privacy = • `/loadline privacy`: see what is stored about you
+help-alone = `/loadline` alone shows what you can do now.
+help-all-button = All commands
+# All commands, behind the button.
 help-title = What you can ask of Loadline
 help-intro = Each working day of a sprint I ask you in a direct message what is left on your cards; a click or a number is enough. `/loadline` alone shows what you can do now. Words after it do more:
 help-member = For everyone on the team
@@ -144,4 +168,4 @@ command-leave-summary = Leave the team.
 command-privacy-usage = privacy
 command-privacy-summary = See what is stored about you, get a copy of it, or have it erased.
 command-help-usage = help
-command-help-summary = Show this list.
+command-help-summary = See what you’ll use most.

@@ -126,9 +126,12 @@ describe('buttons', () => {
     await bot.press(ACTIONS.showStatus, place);
     await bot.press(ACTIONS.showHelp, place);
     expect(callsOf(bot.useCases)).toEqual([
+      ['overview', { channelId: DIRECT_ID, isDirect: true }],
       ['sprintStatus', here],
       ['statusChart', 'sprint-1'],
     ]);
+    expect(platform.responses.at(-1)?.text).toContain('What you’ll use most');
+    await bot.press(ACTIONS.showAllCommands, 'all');
     expect(platform.responses.at(-1)?.text).toContain('setup measures');
   });
 

@@ -43,7 +43,7 @@ import {
 import { digestFormView, digestSetMessage } from '../../../src/slack/views/digest-views.ts';
 import { formButtonMessage } from '../../../src/slack/views/form-view.ts';
 import { goalFormView, goalRecordedReply } from '../../../src/slack/views/goal-views.ts';
-import { helpMessage } from '../../../src/slack/views/help.ts';
+import { allCommandsMessage, helpMessage } from '../../../src/slack/views/help.ts';
 import { homeView } from '../../../src/slack/views/home-page.ts';
 import type { MessageView } from '../../../src/slack/views/message-view.ts';
 import { overviewMessage } from '../../../src/slack/views/overview.ts';
@@ -431,7 +431,9 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     statusChart: statusChartMessage(chart),
     cards: cardsMessage(list),
     growth: growthMessage({ kind: 'growth-to-explain', heading, day: '2026-11-04', answers, grown }),
-    help: helpMessage(COMMANDS),
+    help: helpMessage(overview),
+    'help, no team': helpMessage({ teams: [] }),
+    'all commands': allCommandsMessage(COMMANDS),
     overview: overviewMessage(overview, team.channelId),
     welcome: welcomeMessage({ teamNames: overview.teams.map(({ team: { name } }) => name) }),
     'welcome, no team': welcomeMessage({ teamNames: [] }),

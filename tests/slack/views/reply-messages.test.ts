@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { Refusal } from '../../../src/app/refusal.ts';
+import type { TeamOverview } from '../../../src/app/watching/overview.ts';
 import { decodeValue, placeValue, sprintDayValue, sprintValue } from '../../../src/slack/button-values.ts';
 import { COMMANDS } from '../../../src/slack/commands/commands.ts';
 import { ACTIONS } from '../../../src/slack/ids.ts';
@@ -14,7 +15,7 @@ import {
   reopenedCardMessage,
   undroppedMessage,
 } from '../../../src/slack/views/cards/card-messages.ts';
-import { helpMessage } from '../../../src/slack/views/help.ts';
+import { allCommandsMessage, helpMessage, USED_MOST } from '../../../src/slack/views/help.ts';
 import { overviewMessage } from '../../../src/slack/views/overview.ts';
 import { planCommittedReply } from '../../../src/slack/views/planning/plan-messages.ts';
 import {
@@ -28,7 +29,7 @@ import { refusalMessage, troubleMessage } from '../../../src/slack/views/trouble
 import { valueRecordedMessage } from '../../../src/slack/views/value-views.ts';
 import { undefinedBecause } from '../../../src/sprint/undefined-value.ts';
 import { refusalWords } from '../../../src/words/refusals.ts';
-import { buttonsOf, mrkdwnTexts } from './view-checks.ts';
+import { buttonsOf, mrkdwnTexts, wordsIn } from './view-checks.ts';
 import {
   baselineNamedOf,
   card,
@@ -312,8 +313,36 @@ describe('refusals', () => {
 });
 
 describe('help', () => {
+  const role = { isMember: false, isFacilitator: false, isProductOwner: false };
+  const ROLES: [string, TeamOverview[], string][] = [
+    ['a member', [teamOverview({ ...role, isMember: true })], 'answer'],
+    ['a facilitator', [teamOverview({ ...role, isMember: true, isFacilitator: true })], 'plan'],
+    ['the product owner', [teamOverview({ ...role, isProductOwner: true })], 'drop'],
+    ['somebody outside', [], 'setup'],
+  ];
+
+  it.each(ROLES)(
+    'of %s is at most five lines and 80 words, with all else behind a button',
+    (_who, teams, first) => {
+      const view = helpMessage({ teams });
+      const lines = view.text.match(/^• .*/gm) ?? [];
+      expect(lines.length).toBeLessThanOrEqual(5);
+      expect(lines.some((line) => line.startsWith(`• /loadline ${first}:`))).toBe(true);
+      expect(wordsIn(view)).toBeLessThanOrEqual(80);
+      expect(buttonsOf(view.blocks).map(({ actionId }) => actionId)).toEqual([
+        ACTIONS.showAllCommands,
+        ACTIONS.showPrivacy,
+      ]);
+    },
+  );
+
+  it('names only commands that there are', () => {
+    const words = COMMANDS.map(({ word }) => word);
+    for (const named of Object.values(USED_MOST).flat()) expect(words).toContain(named);
+  });
+
   it('is made from the command table: every command, its usage, summary and telling examples', () => {
-    expect(helpMessage(COMMANDS).text).toMatchInlineSnapshot(`
+    expect(allCommandsMessage(COMMANDS).text).toMatchInlineSnapshot(`
       "What you can ask of Loadline
       Each working day of a sprint I ask you in a direct message what is left on your cards; a click or a number is enough. /loadline alone shows what you can do now. Words after it do more:
       For everyone on the team
@@ -358,12 +387,12 @@ describe('help', () => {
       For anyone
       • /loadline setup: Set up a team in its channel, or change its people and times.
       • /loadline privacy: See what is stored about you, get a copy of it, or have it erased.
-      • /loadline help: Show this list.
+      • /loadline help: See what you’ll use most.
       Buttons: What is stored about me
       The channel sees sums and cards, never who answered; what you own alone, the team sees with your numbers. [ ]: may be left out."
     `);
     for (const { word } of COMMANDS)
-      expect(helpMessage(COMMANDS).text).toMatch(
+      expect(allCommandsMessage(COMMANDS).text).toMatch(
         new RegExp(`^• /loadline ${word}( [^:]+| \\[.*\\])?: [A-Z]`, 'm'),
       );
   });
