@@ -55,6 +55,7 @@ export const ACTIONS = {
   goalPartly: 'goal-partly',
   goalNo: 'goal-no',
   explainGoal: 'explain-goal',
+  recordValue: 'record-value',
   /** Value: AdviceValue, as of what follows. */
   shareAdvice: 'share-advice',
   explainAdvice: 'explain-advice',

@@ -1957,6 +1957,7 @@ export interface Messages {
   'problem-not-points': { readonly most: number };
   'problem-team-name': { readonly most: number };
   'problem-no-time-zone': Record<never, never>;
+  'problem-value-after-days': { readonly least: number; readonly most: number };
   'problem-no-choice': Record<never, never>;
   'problem-prompt-too-late': { readonly team: string; readonly latest: string; readonly zone: string };
   'problem-no-time': { readonly example: string };
@@ -2606,6 +2607,7 @@ export interface Messages {
       | 'retentionMonths'
       | 'scale'
       | 'surpriseInVerdict'
+      | 'valueAfterDays'
       | 'weeklyLine';
   };
   'setting-hint': {
@@ -2616,6 +2618,7 @@ export interface Messages {
       | 'retentionMonths'
       | 'scale'
       | 'surpriseInVerdict'
+      | 'valueAfterDays'
       | 'weeklyLine';
   };
   'setting-choice': { readonly choice: 'left' | 'new-estimate' | 'no' | 'yes' };
@@ -2754,6 +2757,9 @@ export interface Messages {
   'no-answer': { readonly what: 'forecast' | 'range' };
   'no-answer-yet': { readonly what: 'forecast' | 'range' };
   'ratio-none': { readonly reason: string };
+  'value-question': { readonly sprint: string; readonly endsOn: string };
+  'value-record': Record<never, never>;
+  'value-correct': Record<never, never>;
   'value-title': Record<never, never>;
   'value-submit': Record<never, never>;
   'value-intro': { readonly team: string };

@@ -114,7 +114,7 @@ const BY_PLACE: Record<string, Attempt> = {
   'reopenSprint by place': (deps, actor, { place }) => reopenSprint(deps, actor, { place }),
   'askAdvice by place': (deps, actor, { place }) => askAdvice(deps, actor, { place }, { about: 'history' }),
   forecastForm: (deps, actor, { place }) => forecastForm(deps, actor, { place }),
-  valueForm: (deps, actor, { place }) => valueForm(deps, actor, place),
+  'valueForm by place': (deps, actor, { place }) => valueForm(deps, actor, { place }),
   recordValueLine: (deps, actor, { place }) => recordValueLine(deps, actor, { place, line: '5' }),
   'recordValue by place': (deps, actor, { place }) =>
     recordValue(deps, actor, { place, value: '5', sprint: undefined }),
@@ -172,6 +172,7 @@ const BY_ID: Record<string, Attempt> = {
   tryForm: (deps, actor, { sprintId }) => tryForm(deps, actor, { sprintId }),
   tryExperiment: (deps, actor, { teamId }) =>
     tryExperiment(deps, actor, { teamId, text: 'x', ratio: 'keptShare', direction: 'up' }),
+  valueForm: (deps, actor, { sprintId }) => valueForm(deps, actor, { sprintId }),
   goalForm: (deps, actor, { sprintId }) => goalForm(deps, actor, { sprintId }),
   recordGoal: (deps, actor, { sprintId }) => recordGoal(deps, actor, { sprintId, met: 'yes', note: '' }),
   setDigest: (deps, actor, { teamId }) => setDigest(deps, actor, { teamId, digestAt: '08:30' }),
@@ -211,7 +212,13 @@ const FACILITATORS_ONLY = [
 ];
 
 /** What the product owner may do without being a member, besides reading the planning questions' answers. */
-const PRODUCT_OWNERS_TOO = ['valueForm', 'recordValueLine', 'recordValue by place', 'recordValue'];
+const PRODUCT_OWNERS_TOO = [
+  'valueForm by place',
+  'valueForm',
+  'recordValueLine',
+  'recordValue by place',
+  'recordValue',
+];
 
 /** What the product owner and facilitators may do of the goal. */
 const GOAL_KEEPERS = ['goalForm by place', 'goalForm', 'recordGoal by place', 'recordGoal'];

@@ -33,4 +33,5 @@ export const LANDED_MIGRATIONS: Readonly<Record<string, string>> = {
   '0027_baseline_rule.sql': 'a8dbbaaf69ac7ec7388320be06eba6ce4d0ec0a3e522cef58ba17b5762d37112',
   '0028_own_prompts.sql': 'f085945c2fd25910464069373f766514a6ce8dbfead658c5d07c5150146ceab2',
   '0029_experiments.sql': '565ab54893681fab871c467344cdd130b0f4fe675883343463f64901287c9194',
+  '0030_value_questions.sql': '8f60b946bc8c35de5a0335df0a75adc098e71f07ea98412b674b80c38fd88901',
 };

@@ -469,7 +469,10 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
     },
     own: {},
   },
-  valueForm: { refused: {}, own: inPlaces((use, actor, place) => use.valueForm(actor, place)) },
+  valueForm: {
+    refused: { 'the sprint': (use, actor, { sprintId }) => use.valueForm(actor, { sprintId }) },
+    own: inPlaces((use, actor, place) => use.valueForm(actor, { place })),
+  },
 };
 
 const attempts = (kind: keyof Cases): [useCase: string, what: string, attempt: Attempt][] =>

@@ -9,6 +9,7 @@ import { needsNoLastCall } from '../answering/prompt-content.ts';
 import { isOpenCard, statesOf } from '../cards/card-line.ts';
 import { goalQuestions } from '../closing/ask-goal.ts';
 import { closeNow } from '../closing/end-sprint.ts';
+import { valueQuestions } from '../history/ask-value.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { DueSprint } from '../ports/locks.ts';
 import type { AskedPrompt } from '../ports/sprints.ts';
@@ -69,7 +70,8 @@ export async function askDueMembers({ store, clock }: Ports): Promise<number> {
       .map(wantedPrompt);
     const fresh = await tx.write.prompts.insert(wanted.map(({ prompt }) => prompt));
     const freshIds = new Set(fresh.map(({ postId }) => postId));
-    const posts = wanted.filter(({ post }) => freshIds.has(post.id)).map(({ post }) => post);
+    const prompts = wanted.filter(({ post }) => freshIds.has(post.id)).map(({ post }) => post);
+    const posts = [...prompts, ...(await valueQuestions(tx.read, asking, now))];
     if (posts.length > 0) await tx.write.posts.add(posts);
     const asked = new Set(asking.map(({ sprint }) => sprint.id));
     await tx.write.sprints.updateClocks(

@@ -3,7 +3,14 @@ import type { Growth } from '../../forecast/value-growth.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import { readNumber } from '../read-number.ts';
 import { Refusal } from '../refusal.ts';
-import { type Audience, audienceAt, facilitatorIdsOf, type Place } from '../team/place.ts';
+import {
+  type Audience,
+  audienceAt,
+  audienceInTeam,
+  facilitatorIdsOf,
+  type Place,
+  type SprintReference,
+} from '../team/place.ts';
 import type { Actor, Team } from '../team/team.ts';
 import {
   type ClosedSprintReference,
@@ -25,6 +32,8 @@ export interface ValueForm {
   readonly team: Team;
   /** The latest closed sprints, the latest first; at least one. */
   readonly sprints: readonly ValuedSprint[];
+  /** The sprint that the form begins with. */
+  readonly initial: string;
 }
 
 export interface ValueRecorded {
@@ -47,15 +56,25 @@ export type ValueInput = TeamReference & {
 };
 
 /** @throws Refusal `not-a-value-keeper`, `no-closed-sprint`, and those of finding the team. */
-export async function valueForm(deps: AppDependencies, actor: Actor, place: Place): Promise<ValueForm> {
+export async function valueForm(
+  deps: AppDependencies,
+  actor: Actor,
+  reference: SprintReference,
+): Promise<ValueForm> {
   return deps.store.transaction(async (tx) => {
-    const audience = await audienceAt(tx.read, actor, place);
+    const sprint = 'sprintId' in reference ? await tx.read.sprintById(reference.sprintId) : undefined;
+    const audience =
+      'place' in reference
+        ? await audienceAt(tx.read, actor, reference.place)
+        : await audienceInTeam(tx.read, actor, sprint?.teamId ?? '');
     requireValueKeeper(audience);
     const sprints = (await pastSprints(tx, audience.team)).slice(-SPRINTS_OFFERED).reverse();
-    if (sprints.length === 0) {
+    const [latest] = sprints;
+    if (!latest) {
       throw new Refusal('no-closed-sprint', { teamName: audience.team.name, withVelocity: false });
     }
-    return { team: audience.team, sprints };
+    const asked = sprints.find(({ sprintId }) => sprintId === sprint?.id);
+    return { team: audience.team, sprints, initial: (asked ?? latest).sprintId };
   });
 }
 
@@ -86,6 +105,7 @@ export async function recordValue(
     const { sprintId, recordedValue: previousValue } = sprint;
     if (value !== previousValue) {
       await tx.write.history.recordValue({ sprintId, value, byUserId: actor.userId, at: deps.clock.now() });
+      await tx.write.posts.refreshSent(sprintId, 'value-question');
     }
     const recorded = { ...sprint, recordedValue: value };
     const { growth, measuredBy } = growthOfPast(

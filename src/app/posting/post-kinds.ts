@@ -67,6 +67,14 @@ export const POST_KINDS = {
     return { content: { heading, outcome } };
   }),
 
+  'value-question': aboutSprint([], async ({ tx, team, sprint, post }) => {
+    const past = (await tx.read.pastSprintsOf(team.id)).find(({ sprintId }) => sprintId === sprint.id);
+    const value = past?.recordedValue;
+    if (post.postedAt === undefined && (past === undefined || value !== undefined)) return undefined;
+    const heading: SprintHeading = { team, sprint };
+    return { content: { heading, value } };
+  }),
+
   verdict: aboutSprint([], async ({ tx, team, members, sprint, states, now }) => ({
     content: { verdict: await verdictContent(tx, team, sprint, now) },
     chart: { team, members, sprint, states },

@@ -19,6 +19,11 @@ export const SETTINGS = {
   surpriseInVerdict: yesOrNo(true),
   /** What an unfinished card is planned with in the next sprint: what is left of it, or an estimate still to be made. */
   carriedOver: oneOf('left', ['left', 'new-estimate']),
+  /** How many working days after a sprint its value is asked for; undefined: never. */
+  valueAfterDays: {
+    ...orNone(wholeNumber({ usual: 10, least: 1, most: 60, problem: 'value-after-days' })),
+    usual: undefined,
+  },
   /**
    * After how many months a finished sprint is reduced to its totals; undefined: never. Usually a year of seasons, and a
    * month to look back at it from: common practice, no published source. Ten years mean forever in practice.
@@ -38,6 +43,7 @@ export type SettingProblem =
   | { readonly code: 'no-time'; readonly example: string }
   | { readonly code: 'reminder-minutes'; readonly least: number; readonly most: number }
   | { readonly code: 'retention-months'; readonly least: number; readonly most: number }
+  | { readonly code: 'value-after-days'; readonly least: number; readonly most: number }
   | { readonly code: 'no-choice' }
   | { readonly code: 'not-a-scale' }
   | ScaleProblem;
@@ -95,7 +101,7 @@ function wholeNumber(declared: {
   readonly usual: number;
   readonly least: number;
   readonly most: number;
-  readonly problem: 'reminder-minutes' | 'retention-months';
+  readonly problem: 'reminder-minutes' | 'retention-months' | 'value-after-days';
 }): Setting<number> {
   const { usual, least, most, problem } = declared;
   return {

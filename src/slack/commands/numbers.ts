@@ -1,9 +1,10 @@
 /** What is recorded about sprints that are over, and the ways in and out of it. */
 import type { Place } from '../../app/team/place.ts';
 import type { BaselineRule } from '../../app/team/team.ts';
+import { sprintValue } from '../button-values.ts';
 import { teamContext } from '../form-contexts.ts';
 import { ACTIONS, IMPORT_FIELDS } from '../ids.ts';
-import type { Asker } from '../listeners/asker.ts';
+import { type Asker, openForm } from '../listeners/asker.ts';
 import { submitImport } from '../listeners/import-submission.ts';
 import type { ListenerContext } from '../listeners/listener-context.ts';
 import {
@@ -30,7 +31,7 @@ export const value: Command = command({
       name: 'value',
       fields: VALUE_FIELDS,
       make: async ({ useCases }, { actor, replyTo }, place) =>
-        valueFormView(await useCases.valueForm(actor, place), replyTo),
+        valueFormView(await useCases.valueForm(actor, { place }), replyTo),
       submit: async (useCases, { actor, fields, context }) => {
         const { teamId } = readHeld(teamContext, context);
         const recorded = await useCases.recordValue(actor, {
@@ -42,6 +43,14 @@ export const value: Command = command({
       },
     },
   ],
+  buttons: {
+    [ACTIONS.recordValue]: {
+      press: async ({ useCases, client }, { actor, replyTo, triggerId }, held) => {
+        const form = await useCases.valueForm(actor, readHeld(sprintValue, held));
+        await openForm(client, triggerId, valueFormView(form, replyTo));
+      },
+    },
+  },
   inOverview: {
     row: 'numbers',
     when: ({ hasFinishedSprint, isFacilitator, isProductOwner }) =>

@@ -18,6 +18,7 @@ import { cancelledMessage } from './sprint-change-views.ts';
 import { sharedStatusMessage } from './status-message.ts';
 import { teamMovedMessage, teamSetUpMessage } from './team/team-messages.ts';
 import { channelUnreachableMessage, memberUnreachableMessage } from './unreachable-messages.ts';
+import { valueQuestionMessage } from './value-views.ts';
 import { verdictMessage } from './verdict-message.ts';
 import { verdictCardsMessage, verdictNotesMessage, verdictNumbersMessage } from './verdict-thread.ts';
 
@@ -30,6 +31,7 @@ const VIEWS: { readonly [Kind in PostKind]: (content: ContentOf<Kind>, chart?: C
     'team-moved': teamMovedMessage,
     plan: ({ plan }) => planMessage(plan),
     'goal-question': goalQuestionMessage,
+    'value-question': valueQuestionMessage,
     verdict: ({ verdict }, chart) => verdictMessage(verdict, chart),
     'verdict-numbers': ({ verdict }) => verdictNumbersMessage(verdict),
     'verdict-cards': ({ verdict }) => verdictCardsMessage(verdict),

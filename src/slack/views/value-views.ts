@@ -1,6 +1,7 @@
 /** The form in which what a sprint was worth is recorded, and what confirms it. */
 import type { ModalView } from '@slack/types';
 import type { ValueForm, ValueRecorded } from '../../app/history/record-value.ts';
+import type { ContentOf } from '../../app/posting/post-kinds.ts';
 import { isDefined } from '../../sprint/undefined-value.ts';
 import { number } from '../../words/amounts.ts';
 import { mrkdwn, say } from '../../words/say.ts';
@@ -8,7 +9,7 @@ import { pastSprintChoice } from '../../words/sprint.ts';
 import { reasonSentence } from '../../words/undefined.ts';
 import { encodeValue } from '../button-values.ts';
 import { ACTIONS, openFormAction } from '../ids.ts';
-import { actions, button, context, section } from './block-builders.ts';
+import { actions, button, context, lead, section } from './block-builders.ts';
 import { choiceField, textField } from './form-inputs.ts';
 import { formView } from './form-view.ts';
 import { type MessageView, messageView } from './message-view.ts';
@@ -20,7 +21,22 @@ export const VALUE_FIELDS = {
 
 const VALUE_MAX_LENGTH = 40;
 
-export function valueFormView({ team, sprints }: ValueForm, replyTo?: string): ModalView {
+export function valueQuestionMessage({
+  heading: { sprint },
+  value,
+}: ContentOf<'value-question'>): MessageView {
+  const args = { sprint: sprint.name, endsOn: sprint.endsOn };
+  const label = value === undefined ? say('value-record') : say('value-correct');
+  return messageView([
+    value === undefined
+      ? lead(say('value-question', args))
+      : section(mrkdwn('value-recorded', { ...args, value })),
+    actions([button(label, { actionId: ACTIONS.recordValue, value: encodeValue({ sprintId: sprint.id }) })]),
+    context(mrkdwn('value-who-sees')),
+  ]);
+}
+
+export function valueFormView({ team, sprints, initial }: ValueForm, replyTo?: string): ModalView {
   const frame = {
     form: 'value',
     title: say('value-title'),
@@ -39,7 +55,7 @@ export function valueFormView({ team, sprints }: ValueForm, replyTo?: string): M
         value: sprint.sprintId,
         label: pastSprintChoice(sprint, present(sprint.recordedValue)),
       })),
-      initial: sprints[0]?.sprintId,
+      initial,
     }),
     textField({
       field: VALUE_FIELDS.recordedValue,

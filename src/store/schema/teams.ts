@@ -53,6 +53,8 @@ export const teams = loadline.table(
     /** After how many months a sprint is reduced to its totals; null: never. */
     retentionMonths: integer('retention_months'),
     weeklyLine: boolean('weekly_line').notNull().default(false),
+    /** Null: never. */
+    valueAfterDays: integer('value_after_days'),
     surpriseInVerdict: boolean('surprise_in_verdict').notNull().default(true),
     carriedOver: text('carried_over').$type<CarriedOver>().notNull().default('left'),
     createdAt: instant('created_at').notNull().defaultNow(),
@@ -77,6 +79,7 @@ export const teams = loadline.table(
     check('teams_retention_in_months', sql`${team.retentionMonths} between 1 and 120`),
     check('teams_baseline_rule_known', sql`${team.baselineRule} in ('first', 'first-three')`),
     check('teams_carried_over_known', sql`${team.carriedOver} in ('left', 'new-estimate')`),
+    check('teams_value_after_days', sql`${team.valueAfterDays} between 1 and 60`),
     check('teams_reminder_within_day', sql`${team.reminderAfterMinutes} between 0 and 1440`),
     check(
       'teams_working_days_are_weekdays',

@@ -12,6 +12,7 @@ problem-not-points = Write points in halves from 0 to { NUMBER($most) }, for exa
 # The team's settings.
 problem-team-name = Give the team a name of 1 to { NUMBER($most) } characters.
 problem-no-time-zone = This isn’t a time zone. Write it as region and city, for example Europe/Lisbon or America/New_York.
+problem-value-after-days = Write a whole number of working days from { NUMBER($least) } to { NUMBER($most) }, or leave it empty.
 problem-no-choice = Choose one of the list.
 problem-prompt-too-late = Choose a time on { $team }’s working day, { $latest } ({ $zone }) at the latest.
 problem-no-time = Write the time as hours and minutes, for example { $example }.

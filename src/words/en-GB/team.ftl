@@ -34,6 +34,7 @@ setting-label =
         [reminderAfterMinutes] How many minutes after the daily prompt to remind once
         [scale] Planning scale
         [weeklyLine] Whether the channel gets a line on the sprint each Friday
+        [valueAfterDays] How many working days after a sprint to ask what it was worth
         [surpriseInVerdict] Whether surprise work counts in the verdict
         [carriedOver] What an unfinished card is planned with in the next sprint
        *[retentionMonths] How many months to keep the details of a sprint
@@ -44,6 +45,7 @@ setting-hint =
         [reminderAfterMinutes] From 15 to 720.
         [scale] The sizes that an estimate may have, rising, for example 1, 2, 3, 5, 8, 13, 21.
         [weeklyLine] At closing time of the week’s last working day: points left, surprise work, blocked cards, days to go. Not on a sprint’s last day, when the verdict comes.
+        [valueAfterDays] From 1 to 60; asks the product owner, else a facilitator. Leave it empty not to ask.
         [surpriseInVerdict] If it doesn’t, the kept share alone decides. Surprise work and estimate drift are shown either way.
         [carriedOver] The next plan begins with these cards; you can change each line.
        *[retentionMonths] From 1 to 120. After that a sprint is reduced to its totals, for good: cards, answers, prompts and posts are deleted; verdicts, ratios and history stay. Leave it empty to keep everything.

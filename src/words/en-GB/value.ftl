@@ -1,5 +1,11 @@
 ### What sprints were worth, and the sprint that growth is compared with.
 
+## The question for it, some working days after a sprint
+
+value-question = What was { $sprint } worth, which ended { DAY($endsOn) }?
+value-record = Record the value
+value-correct = Correct it
+
 ## The form that records a value
 
 value-title = Record a value

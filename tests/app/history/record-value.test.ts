@@ -2,6 +2,7 @@ import { sql } from 'drizzle-orm';
 import { describe, expect, test } from 'vitest';
 import { closeSprint, reopenSprint } from '../../../src/app/closing/end-sprint.ts';
 import { recordValue, recordValueLine, valueForm } from '../../../src/app/history/record-value.ts';
+import { setMeasures } from '../../../src/app/team/set-measures.ts';
 import {
   actorOf,
   CHANNEL,
@@ -13,6 +14,7 @@ import {
 } from '../../support/app-harness.ts';
 import { type GivenSprint, importPast } from '../../support/past-sprints.ts';
 import { rowsOf } from '../../support/rows-of.ts';
+import { typedMeasures } from '../../support/typed-measures.ts';
 
 // The sprint runs from Monday 2 to Friday 13 November 2026 in Lisbon, which is on UTC then.
 const harness = harnessForEach('2026-10-30T12:00:00Z');
@@ -128,7 +130,7 @@ describe('a value', () => {
       teamName: 'Tugboats',
       withVelocity: false,
     });
-    await refusalOf(valueForm(h.deps, dayo, CHANNEL), 'no-closed-sprint');
+    await refusalOf(valueForm(h.deps, dayo, { place: CHANNEL }), 'no-closed-sprint');
     const { sprint } = await h.plan(team);
     await h.pass('2026-11-13T17:00:00Z');
     // A sprint that ran here counts like an imported one.
@@ -154,7 +156,7 @@ describe('a value', () => {
       productOwnerId: PEOPLE.dayo,
       facilitatorIds: [PEOPLE.ana],
     });
-    await refusalOf(valueForm(h.deps, actorOf('ben'), CHANNEL), 'not-a-value-keeper');
+    await refusalOf(valueForm(h.deps, actorOf('ben'), { place: CHANNEL }), 'not-a-value-keeper');
     await h.setUpTeam({ productOwnerId: undefined });
     await refusalOf(recordValue(h.deps, dayo, input), 'not-a-member');
     expect(await values()).toEqual([undefined, undefined, undefined]);
@@ -241,12 +243,65 @@ describe('the form', () => {
       ...(i === 28 ? { value: 12.5 } : {}),
     }));
     const { h } = await withPast(many);
-    const { sprints } = await valueForm(h.deps, dayo, CHANNEL);
+    const { sprints } = await valueForm(h.deps, dayo, { place: CHANNEL });
     expect(sprints).toHaveLength(24);
     expect(sprints.slice(0, 2)).toMatchObject([
       { name: 'Harbour 30', recordedValue: undefined },
       { name: 'Harbour 29', recordedValue: 12.5 },
     ]);
     expect(sprints.at(-1)?.name).toBe('Harbour 7');
+  });
+});
+
+describe('the question for it', () => {
+  /** Closed on Friday 13 November, with another sprint from the Monday after it on. */
+  async function closed(valueAfterDays: string) {
+    const h = harness();
+    const team = await h.setUpTeam({ productOwnerId: PEOPLE.dayo });
+    await setMeasures(h.deps, ana, { teamId: team.id, ...typedMeasures({ valueAfterDays }) });
+    const { sprint } = await h.plan(team);
+    await h.pass('2026-11-13T17:00:00Z');
+    await h.plan(team, { name: 'Harbour 13', startsOn: '2026-11-16', endsOn: '2026-11-27' });
+    const asked = () => h.messagesTo('dayo').filter(({ kind }) => kind === 'value-question');
+    return { h, team, sprint, asked };
+  }
+
+  test('comes to the product owner on the chosen working day after the sprint, at prompt time, once', async () => {
+    const { h, asked } = await closed('4');
+    for (const day of ['16', '17', '18']) await h.pass(`2026-11-${day}T09:15:00Z`);
+    expect(asked()).toEqual([]);
+    await h.pass('2026-11-19T09:14:00Z');
+    expect(asked()).toEqual([]);
+    for (const day of ['19', '20', '23']) await h.pass(`2026-11-${day}T09:15:00Z`);
+    expect(asked()).toMatchObject([{ heading: { sprint: { name: 'Harbour 12' } }, value: undefined }]);
+  });
+
+  test('begins its form with that sprint, and shows what was recorded, then corrected', async () => {
+    const { h, sprint, asked } = await closed('1');
+    await h.pass('2026-11-16T09:15:00Z');
+    expect((await valueForm(h.deps, dayo, { sprintId: sprint.id })).initial).toBe(sprint.id);
+    for (const value of ['200', '250']) {
+      await recordValue(h.deps, dayo, { place: CHANNEL, value, sprint: { sprintId: sprint.id } });
+      await h.drain();
+      expect(asked()).toMatchObject([{ value: Number(value) }]);
+    }
+  });
+
+  test.each([
+    ['a value is recorded', '2'],
+    ['the team doesn’t want it', ''],
+  ])('isn’t asked where %s', async (_, valueAfterDays) => {
+    const { h, asked } = await closed(valueAfterDays);
+    if (valueAfterDays !== '') {
+      await recordValue(h.deps, dayo, { place: CHANNEL, value: '5', sprint: undefined });
+    }
+    for (const day of ['16', '17', '18', '19']) await h.pass(`2026-11-${day}T09:15:00Z`);
+    expect(asked()).toEqual([]);
+  });
+
+  test('is left out once it is more than five working days late', async () => {
+    const { h, asked } = await closed('1');
+    await h.pass('2026-11-24T09:15:00Z');
+    expect(asked()).toEqual([]);
   });
 });

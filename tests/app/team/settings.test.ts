@@ -13,6 +13,7 @@ const OTHERS: TeamSettings = {
   reminderAfterMinutes: 15,
   scale: [0, 0.5, 1, 3],
   weeklyLine: true,
+  valueAfterDays: 60,
   surpriseInVerdict: false,
   carriedOver: 'new-estimate',
   retentionMonths: undefined,

@@ -115,6 +115,7 @@ describe('forms sent off', () => {
       scale: '1, 2, 4',
       retentionMonths: '',
       weeklyLine: 'no',
+      valueAfterDays: '',
       surpriseInVerdict: 'yes',
       carriedOver: 'left',
       thresholds: {

@@ -213,7 +213,11 @@ export const valueRecorded: ValueRecorded = {
   measuredBy: { sprintId: 'sprint-0', name: 'Harbour 3' },
 };
 
-export const valueForm: ValueForm = { team, sprints: [{ ...closedSprint, recordedValue: undefined }] };
+export const valueForm: ValueForm = {
+  team,
+  sprints: [{ ...closedSprint, recordedValue: undefined }],
+  initial: closedSprint.sprintId,
+};
 
 const baselineChoice = { ...closedSprint, velocityPoints: 12 };
 

@@ -81,6 +81,7 @@ describe('measures', () => {
       <weeklyLine> Whether the channel gets a line on the sprint each Friday: ["yes=Yes","no=No"] "no=No" – At closing time of the week’s last working day: points left, surprise work, blocked cards, days to go. Not on a sprint’s last day, when the verdict comes.
       <surpriseInVerdict> Whether surprise work counts in the verdict: ["yes=Yes","no=No"] "yes=Yes" – If it doesn’t, the kept share alone decides. Surprise work and estimate drift are shown either way.
       <carriedOver> What an unfinished card is planned with in the next sprint: ["left=What is left of it","new-estimate=A new estimate"] "left=What is left of it" – The next plan begins with these cards; you can change each line.
+      <valueAfterDays> How many working days after a sprint to ask what it was worth (optional):  – From 1 to 60; asks the product owner, else a facilitator. Leave it empty not to ask.
       <retentionMonths> How many months to keep the details of a sprint (optional):  – From 1 to 120. After that a sprint is reduced to its totals, for good: cards, answers, prompts and posts are deleted; verdicts, ratios and history stay. Leave it empty to keep everything.
       *Thresholds, in percent*
       <keptShareAtLeast> Kept share at least (%): "80" – How much of the commitment must be finished for a sprint to be kept.

@@ -448,6 +448,8 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
       heading,
       outcome: { met: 'no', note: filled(filling, 300), saidBy: BEN, saidAt: new Date(0) },
     }),
+    'value question': postMessage({ kind: 'value-question', heading, value: undefined }),
+    'value question, answered': postMessage({ kind: 'value-question', heading, value: -999_999_999_999_999 }),
     'goal recorded': goalRecordedReply({
       heading,
       outcome: { met: 'partly', note: filled(filling, 300), saidBy: BEN, saidAt: new Date(0) },
@@ -574,7 +576,10 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     ),
     'edit the sprint': editSprintFormView(heading, 'D1'),
     close: closeFormView(list, 'D1'),
-    value: valueFormView({ team: fullTeam, sprints: pastSprints.slice(0, 24) }, 'D1'),
+    value: valueFormView(
+      { team: fullTeam, sprints: pastSprints.slice(0, 24), initial: pastSprint.sprintId },
+      'D1',
+    ),
     goal: goalFormView(
       {
         heading,

@@ -410,6 +410,7 @@ export const valueForm: ValueForm = {
       recordedValue: -3.5,
     },
   ],
+  initial: closedSprint.sprintId,
 };
 
 const harbour3 = {
