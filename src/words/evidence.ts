@@ -20,6 +20,14 @@ export function evidenceSentence(evidence: Cause | GoodSign, cards: readonly Car
       const { cardId, ...counts } = evidence;
       return mrkdwn('evidence-blocked', { ...withoutCode(counts), card: nameOf(cardId, cards) });
     }
+    case 'estimates-one-card': {
+      const { cardId, ...points } = evidence;
+      return mrkdwn('evidence-estimates-one-card', {
+        ...withoutCode(points),
+        card: nameOf(cardId, cards),
+        part: evidence.offPoints === evidence.allPoints ? 'all' : 'some',
+      });
+    }
     case 'surprise-one-card': {
       const { cardId, ...points } = evidence;
       return mrkdwn('evidence-surprise-one-card', {
@@ -28,6 +36,16 @@ export function evidenceSentence(evidence: Cause | GoodSign, cards: readonly Car
         part: evidence.surprisePoints === evidence.allPoints ? 'all' : 'some',
       });
     }
+    case 'dropped':
+      return mrkdwn('evidence-dropped', {
+        ...withoutCode(evidence),
+        part: evidence.points === evidence.unfinishedPoints ? 'all' : 'some',
+      });
+    case 'grew':
+      return mrkdwn('evidence-grew', {
+        ...withoutCode(evidence),
+        by: evidence.surprisePoints <= 0 ? 'drift' : evidence.driftPoints <= 0 ? 'surprise' : 'both',
+      });
     default:
       return sayCode('evidence', evidence, 'mrkdwn');
   }

@@ -917,10 +917,26 @@ export interface Messages {
   };
   'evidence-blocked-ask': Record<never, never>;
   'evidence-blocked-try': Record<never, never>;
-  'evidence-pulled-in-before': { readonly pulledInPoints: number; readonly unfinishedPoints: number };
+  'evidence-plan-changed': {
+    readonly droppedCards: number;
+    readonly droppedPoints: number;
+    readonly pulledInPoints: number;
+  };
+  'evidence-plan-changed-ask': Record<never, never>;
+  'evidence-plan-changed-try': Record<never, never>;
+  'evidence-pulled-in-before': {
+    readonly pulledInPoints: number;
+    readonly from: string;
+    readonly unfinishedPoints: number;
+  };
   'evidence-pulled-in-before-ask': Record<never, never>;
   'evidence-pulled-in-before-try': Record<never, never>;
-  'evidence-dropped': { readonly cards: number; readonly points: number; readonly unfinishedPoints: number };
+  'evidence-dropped': {
+    readonly part: 'all' | 'some';
+    readonly cards: number;
+    readonly points: number;
+    readonly unfinishedPoints: number;
+  };
   'evidence-dropped-ask': Record<never, never>;
   'evidence-dropped-try': Record<never, never>;
   'evidence-one-card': {
@@ -934,6 +950,18 @@ export interface Messages {
   };
   'evidence-one-card-ask': Record<never, never>;
   'evidence-one-card-try': Record<never, never>;
+  'evidence-grew': {
+    readonly by: 'both' | 'drift' | 'surprise';
+    readonly growthPoints: number;
+    readonly unfinishedPoints: number;
+    readonly surprisePoints: number;
+    readonly driftPoints: number;
+  };
+  'evidence-grew-ask': Record<never, never>;
+  'evidence-grew-try': Record<never, never>;
+  'evidence-days-off': { readonly daysOff: number; readonly of: number };
+  'evidence-days-off-ask': Record<never, never>;
+  'evidence-days-off-try': Record<never, never>;
   'evidence-never-begun': {
     readonly cards: number;
     readonly points: number;
@@ -944,6 +972,13 @@ export interface Messages {
   'evidence-open-on-last-morning': { readonly cards: number; readonly of: number };
   'evidence-open-on-last-morning-ask': Record<never, never>;
   'evidence-open-on-last-morning-try': Record<never, never>;
+  'evidence-nearly-done': {
+    readonly cards: number;
+    readonly leftPoints: number;
+    readonly unfinishedPoints: number;
+  };
+  'evidence-nearly-done-ask': Record<never, never>;
+  'evidence-nearly-done-try': Record<never, never>;
   'evidence-worked-less': { readonly workedPoints: number; readonly commitmentPoints: number };
   'evidence-worked-less-ask': Record<never, never>;
   'evidence-worked-less-try': Record<never, never>;
@@ -969,15 +1004,37 @@ export interface Messages {
   'evidence-pulled-in-after': { readonly points: number; readonly allPoints: number };
   'evidence-pulled-in-after-ask': Record<never, never>;
   'evidence-pulled-in-after-try': Record<never, never>;
+  'evidence-pulled-in-late': { readonly points: number; readonly allPoints: number; readonly from: string };
+  'evidence-pulled-in-late-ask': Record<never, never>;
+  'evidence-pulled-in-late-try': Record<never, never>;
   'evidence-pulled-in-while-open': { readonly points: number; readonly allPoints: number };
   'evidence-pulled-in-while-open-ask': Record<never, never>;
   'evidence-pulled-in-while-open-try': Record<never, never>;
+  'evidence-estimates-one-card': {
+    readonly part: 'all' | 'some';
+    readonly card: string;
+    readonly estimatePoints: number;
+    readonly sizePoints: number;
+    readonly offPoints: number;
+    readonly allPoints: number;
+  };
+  'evidence-estimates-one-card-ask': Record<never, never>;
+  'evidence-estimates-one-card-try': Record<never, never>;
+  'evidence-estimates-spread': {
+    readonly cards: number;
+    readonly of: number;
+    readonly allPoints: number;
+    readonly larger: number;
+  };
+  'evidence-estimates-spread-ask': Record<never, never>;
+  'evidence-estimates-spread-try': Record<never, never>;
   'evidence-all-finished': { readonly daysLeft: number; readonly day: string; readonly cards: number };
   'evidence-all-cards': { readonly cards: number };
   'evidence-nothing-grew': Record<never, never>;
   'evidence-little-surprise': { readonly surprisePoints: number; readonly commitmentPoints: number };
   'evidence-went-well-try': Record<never, never>;
   'evidence-no-plan': Record<never, never>;
+  'evidence-no-plan-facts': { readonly pulledIn: number; readonly finished: number };
   'evidence-no-plan-ask': Record<never, never>;
   'evidence-no-plan-try': Record<never, never>;
   'try-title': Record<never, never>;

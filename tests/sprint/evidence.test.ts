@@ -1,6 +1,12 @@
 import { describe, expect, it } from 'vitest';
 import type { Card, CardFact } from '../../src/sprint/card.ts';
-import { whatWentWell, whenPulledIn, whereSurpriseCame, whyUnfinished } from '../../src/sprint/evidence.ts';
+import {
+  whatWentWell,
+  whenPulledIn,
+  whereEstimatesWereOff,
+  whereSurpriseCame,
+  whyUnfinished,
+} from '../../src/sprint/evidence.ts';
 import { ledgerOf } from '../../src/sprint/ledger.ts';
 
 // Worked by hand; there is no published source for these rules.
@@ -91,6 +97,7 @@ describe('why part of the commitment was not finished', () => {
       code: 'pulled-in-before',
       pulledInPoints: 3,
       unfinishedPoints: 5,
+      from: WED,
     });
     expect(why(cards, [left('a', TUE, 0), left('b', WED, 3), left('c', FRI, 1)])[0]?.code).toBe('one-card');
   });
@@ -181,13 +188,88 @@ describe('when work was pulled in', () => {
   it('is told apart: after everything committed was finished or dropped, or while it was open', () => {
     const cards = [planned('a', 3), planned('b', 3), pulledIn('c', 2, THU), pulledIn('d', 1, TUE)];
     const facts = [left('a', WED, 0), drop('b', TUE)];
-    expect(whenPulledIn(ledgerOf(cards, facts))).toEqual([
+    expect(whenPulledIn(ledgerOf(cards, facts), DAYS)).toEqual([
       { code: 'pulled-in-after', points: 2, allPoints: 3 },
     ]);
-    expect(whenPulledIn(ledgerOf(cards, [left('a', FRI, 0)]))).toEqual([
+    expect(whenPulledIn(ledgerOf(cards, [left('a', FRI, 0)]), DAYS)).toEqual([
       { code: 'pulled-in-while-open', points: 3, allPoints: 3 },
     ]);
-    expect(whenPulledIn(ledgerOf([planned('a', 3)], []))).toEqual([]);
+    expect(whenPulledIn(ledgerOf([planned('a', 3)], []), DAYS)).toEqual([]);
+  });
+});
+
+describe('what else explains a missed commitment', () => {
+  const four = ['a', 'b', 'c', 'd'].map((id) => planned(id, 3));
+
+  it('is that cards grew by half of it or more, on cards that stayed in the sprint', () => {
+    const facts = [
+      left('a', TUE, 5, { worked: 1, surprise: 2 }),
+      left('b', TUE, 0),
+      left('c', THU, 0),
+      left('d', THU, 2),
+    ];
+    expect(why(four, facts)).toContainEqual({
+      code: 'grew',
+      growthPoints: 3,
+      surprisePoints: 2,
+      driftPoints: 1,
+      unfinishedPoints: 6,
+    });
+    expect(why(four, [...facts, drop('a', FRI)]).map(({ code }) => code)).not.toContain('grew');
+  });
+
+  it('is a fifth of the usual member-days off or away, and no less', () => {
+    const facts = [left('a', TUE, 0), left('b', TUE, 0), left('c', THU, 2), left('d', THU, 2)];
+    const whyIn = (memberDays: number) =>
+      whyUnfinished(ledgerOf(four, facts), DAYS, { memberDays, usualMemberDays: 20 });
+    expect(whyIn(16)).toEqual([{ code: 'days-off', daysOff: 4, of: 20 }]);
+    expect(whyIn(16.5)[0]?.code).toBe('worked-less');
+  });
+
+  it('is that a plan changed, when cards came in for those that were dropped', () => {
+    const cards = [...four, pulledIn('e', 3, WED)];
+    const facts = [left('a', TUE, 0), left('b', TUE, 0), drop('c', WED), drop('d', WED)];
+    expect(why(cards, facts)[0]).toEqual({
+      code: 'plan-changed',
+      droppedCards: 2,
+      droppedPoints: 6,
+      pulledInPoints: 3,
+      unfinishedPoints: 6,
+    });
+    expect(why([...four, pulledIn('e', 2.5, WED)], facts)[0]?.code).toBe('dropped');
+  });
+
+  it('is that little was left of it, and then not that less was worked', () => {
+    const facts = [left('a', TUE, 0), left('b', TUE, 0), left('c', THU, 1), left('d', THU, 1)];
+    expect(why(four, facts)).toEqual([{ code: 'nearly-done', cards: 2, leftPoints: 2, unfinishedPoints: 6 }]);
+  });
+});
+
+describe('where estimates were off', () => {
+  const SCALE = [1, 2, 3, 5, 8, 13];
+
+  it('is no card whose true size is within its size on the scale', () => {
+    const states = ledgerOf([planned('a', 5)], [left('a', TUE, 0, { worked: 6 })]);
+    expect(whereEstimatesWereOff(states, SCALE)).toEqual([]);
+  });
+
+  it('is one card when that is off by half of it, and else all that are off', () => {
+    const cards = ['a', 'b', 'c'].map((id) => planned(id, 3));
+    const sized = (amounts: Readonly<Record<string, number>>) =>
+      Object.entries(amounts).map(([id, worked]) => left(id, TUE, 0, { worked }));
+    expect(whereEstimatesWereOff(ledgerOf(cards, sized({ a: 8, b: 5, c: 3 })), SCALE)).toEqual([
+      {
+        code: 'estimates-one-card',
+        cardId: 'a',
+        estimatePoints: 3,
+        sizePoints: 8,
+        offPoints: 5,
+        allPoints: 7,
+      },
+    ]);
+    expect(whereEstimatesWereOff(ledgerOf(cards, sized({ a: 5, b: 5, c: 1 })), SCALE)).toEqual([
+      { code: 'estimates-spread', cards: 3, of: 3, larger: 2, allPoints: 6 },
+    ]);
   });
 });
 
@@ -198,6 +280,12 @@ describe('what went well', () => {
       { code: 'all-finished', cards: 2, day: WED, daysLeft: 2 },
       { code: 'nothing-grew', cards: 2 },
     ]);
+  });
+
+  it('is not how little cards grew, when they grew by more than a tenth of the commitment', () => {
+    const cards = [planned('a', 3), planned('b', 7)];
+    const facts = [left('a', TUE, 1.5, { worked: 3 }), left('b', FRI, 0)];
+    expect(whatWentWell(ledgerOf(cards, facts), DAYS)).toEqual([]);
   });
 
   it('is how little surprise work there was, when something grew', () => {

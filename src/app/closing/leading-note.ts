@@ -1,8 +1,17 @@
 /** Chooses the one note that a verdict leads with, and finds what the ledger shows about each. */
 import type { Day } from '../../sprint/calendar.ts';
 import type { CoachingNote, CoachingNoteId } from '../../sprint/coaching-note.ts';
-import { type Cause, whenPulledIn, whereSurpriseCame, whyUnfinished } from '../../sprint/evidence.ts';
+import {
+  type Cause,
+  type WorkTime,
+  whenPulledIn,
+  whereEstimatesWereOff,
+  whereSurpriseCame,
+  whyUnfinished,
+} from '../../sprint/evidence.ts';
 import type { CardState } from '../../sprint/ledger.ts';
+import type { Scale } from '../../sprint/scale.ts';
+import type { SprintSummary } from '../../sprint/summary.ts';
 import type { FailedTest, VerdictResult } from '../../sprint/verdict.ts';
 import type { NoteHistory, NotesHistory } from './note-history.ts';
 
@@ -40,20 +49,43 @@ export function isSignal(known: NoteHistory | undefined): boolean {
 }
 
 /**
- * What the ledger shows about a note, the most telling first; empty where it shows nothing.
- *
- * @param days the sprint's working days, ascending
+ * The notes that this sprint and the team's history support. Estimates that were near may have been lucky: only over several
+ * kept sprints do they tell of too much care. Without a plan, nobody missed a share of it.
  */
-export function causesOf(id: CoachingNoteId, states: readonly CardState[], days: readonly Day[]): Cause[] {
+export function supportedNotes(
+  { notes, verdict: { verdict } }: Pick<SprintSummary, 'notes' | 'verdict'>,
+  history: NotesHistory,
+): readonly CoachingNote[] {
+  return notes.filter(({ id }) => {
+    if (id === 'plan-share-low') return verdict !== 'no plan';
+    if (id !== 'estimate-accuracy-high') return true;
+    return verdict === 'kept' && isSignal(history.notes.find((known) => known.id === id));
+  });
+}
+
+/** What there is to see of how a sprint went. */
+export interface SprintSeen {
+  readonly states: readonly CardState[];
+  /** The sprint's working days, ascending. */
+  readonly days: readonly Day[];
+  readonly scale: Scale;
+  /** Undefined: not known. */
+  readonly time: WorkTime | undefined;
+}
+
+/** What the ledger shows about a note, the most telling first; empty where it shows nothing. */
+export function causesOf(id: CoachingNoteId, { states, days, scale, time }: SprintSeen): Cause[] {
   switch (id) {
     case 'kept-share-low':
-      return whyUnfinished(states, days);
+      return whyUnfinished(states, days, time);
     case 'surprise-ratio-high':
       return whereSurpriseCame(states);
     case 'pull-in-ratio-high':
-      return whenPulledIn(states);
+      return whenPulledIn(states, days);
     case 'plan-share-low':
-      return [...whenPulledIn(states), ...whereSurpriseCame(states)];
+      return [...whenPulledIn(states, days), ...whereSurpriseCame(states)];
+    case 'estimate-accuracy-low':
+      return whereEstimatesWereOff(states, scale);
     default:
       return [];
   }

@@ -6,10 +6,11 @@ import type { Thresholds } from '../../sprint/thresholds.ts';
 import { type CardLine, cardLine, statesOf } from '../cards/card-line.ts';
 import { reopenUntil, sprintDays } from '../clock/sprint-clock.ts';
 import { type ExperimentResult, experimentResults } from '../experiments/experiment-results.ts';
+import { workTimeOf } from '../history/past-sprint-at-closing.ts';
 import type { PlanChange } from '../planning/plan-change.ts';
 import type { Transaction } from '../ports/store.ts';
 import type { GoalOutcome, Sprint, SprintHeading, Team } from '../team/team.ts';
-import { causesOf, isSignal, type LeadingNoteId, leadingNote } from './leading-note.ts';
+import { causesOf, type LeadingNoteId, leadingNote, supportedNotes } from './leading-note.ts';
 import { type NotesHistory, notesHistory } from './note-history.ts';
 
 export interface VerdictContent extends SprintHeading {
@@ -58,6 +59,7 @@ export async function verdictContent(
   const notes = supportedNotes(summary, history);
   const states = statesOf(records);
   const days = sprintDays(team, sprint);
+  const seen = { states, days, scale: team.scale, time: await workTimeOf(tx.read, team, sprint) };
   return {
     team,
     sprint,
@@ -65,7 +67,7 @@ export async function verdictContent(
     notes,
     history,
     leadingNoteId: leadingNote(summary.verdict, notes, history),
-    causes: new Map(notes.map(({ id }) => [id, causesOf(id, states, days)])),
+    causes: new Map(notes.map(({ id }) => [id, causesOf(id, seen)])),
     wentWell: summary.verdict.verdict === 'kept' ? whatWentWell(states, days) : [],
     thresholds: team.thresholds,
     cards: states.map(cardLine),
@@ -78,11 +80,4 @@ export async function verdictContent(
     reopenUntil: sprint.state === 'closed' && until && until > now ? until : undefined,
     version: result.version,
   };
-}
-
-/** Estimates that were near once may have been lucky: only over several sprints do they tell of too much care. */
-export function supportedNotes({ notes }: SprintSummary, history: NotesHistory): readonly CoachingNote[] {
-  return notes.filter(
-    ({ id }) => id !== 'estimate-accuracy-high' || isSignal(history.notes.find((known) => known.id === id)),
-  );
 }

@@ -1,9 +1,10 @@
 /** Makes what a sprint leaves behind for the statistics, from its records. Decides nothing about them. */
 import { sprintSoFar } from '../../forecast/sprint-so-far.ts';
 import type { Day } from '../../sprint/calendar.ts';
+import type { WorkTime } from '../../sprint/evidence.ts';
 import { sprintRatios } from '../../sprint/sprint-ratios.ts';
 import { sprintTotals } from '../../sprint/totals.ts';
-import { memberDaysOf } from '../../sprint/work-calendar.ts';
+import { memberDaysOf, NO_DAYS_OFF } from '../../sprint/work-calendar.ts';
 import { type SprintCardState, statesOf } from '../cards/card-line.ts';
 import { sprintDays } from '../clock/sprint-clock.ts';
 import type { Reading } from '../ports/store.ts';
@@ -29,6 +30,18 @@ export async function pastSprintAtClosing(
     memberDays: memberDaysBy(team, await read.membersOf(team.id), days, prompts),
     ...pastSprintOf(team, days, records),
     recordedAt: now,
+  };
+}
+
+/** How much the members were there, beside their usual weekdays. */
+export async function workTimeOf(read: Reading, team: Team, sprint: Sprint): Promise<WorkTime> {
+  const days = sprintDays(team, sprint);
+  const prompts = await read.promptsOf(days.map((day) => ({ sprintId: sprint.id, day })));
+  const people = await read.membersOf(team.id);
+  const usual = people.map((person) => ({ ...person, daysOff: NO_DAYS_OFF }));
+  return {
+    memberDays: memberDaysBy(team, people, days, prompts),
+    usualMemberDays: memberDaysBy(team, usual, days, []),
   };
 }
 

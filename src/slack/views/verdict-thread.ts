@@ -12,7 +12,7 @@ import {
   usuallyKeptWords,
 } from '../../words/note-history.ts';
 import { noteWords } from '../../words/notes.ts';
-import { Markup, mrkdwn, say } from '../../words/say.ts';
+import { Markup, markup, mrkdwn, say } from '../../words/say.ts';
 import { mrkdwnOf } from '../../words/typed-text.ts';
 import { bold, lead, section } from './block-builders.ts';
 import { lineList } from './line-sections.ts';
@@ -45,11 +45,20 @@ export function verdictNotesMessage(verdict: VerdictContent): MessageView {
   const ordinary = ordinaryWords(verdict.history.notes);
   return messageView([
     lead(say('verdict-notes-title', { sprint: verdict.sprint.name })),
-    ...(notes.length > 0
-      ? notes.map((note) => noteBlock(note, verdict))
-      : [section(mrkdwn('verdict-no-notes'))]),
+    ...(verdict.leadingNoteId === 'no-plan' ? [section(noPlanWords(verdict))] : []),
+    ...notes.map((note) => noteBlock(note, verdict)),
+    ...(notes.length > 0 || verdict.leadingNoteId === 'no-plan' ? [] : [section(mrkdwn('verdict-no-notes'))]),
     ...(ordinary === undefined ? [] : [section(mrkdwnOf(ordinary))]),
   ]);
+}
+
+/** A sprint without a plan has a note of its own. */
+function noPlanWords({ summary: { totals } }: VerdictContent): string {
+  return [
+    bold(mrkdwn('evidence-no-plan')),
+    `${mrkdwn('evidence-no-plan-facts', { pulledIn: totals.pulledInPoints, finished: totals.velocityPoints })} ${mrkdwn('evidence-no-plan-ask')}`,
+    mrkdwn('note-try-next', { try: markup('evidence-no-plan-try') }),
+  ].join('\n');
 }
 
 function noteBlock(note: CoachingNote, verdict: VerdictContent): MessagePart {

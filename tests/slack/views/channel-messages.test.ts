@@ -74,7 +74,7 @@ describe('verdict', () => {
       Surprise work: 2 points, 11.1% of the commitment (ceiling 20%); estimate drift +1
       Pulled in: 3 points, 16.7% of the commitment (ceiling 20%)
       Velocity: 16 points, 133.3% of Harbour 1 (baseline)
-      3 points of work went into pulled-in cards, while 5 points of the commitment stayed unfinished. One card holds 3 of the 5 points not finished, Warn of low water: 3 points left. Could the pulled-in work have waited?
+      3 points of work went into cards pulled in from Wed 4 Nov on, while 5 points of the commitment stayed unfinished. One card holds 3 of the 5 points not finished, Warn of low water: 3 points left. Could the pulled-in work have waited?
       One thing to try
       Before you pull a card in, ask whether everything committed is safe.
       Mon 2 Nov to Fri 13 Nov. All numbers, cards and notes are in this post’s thread. Next: plan the coming sprint with /loadline plan. If a number is wrong, a facilitator can reopen the sprint until Sat 14 Nov at 17:00 (Europe/Lisbon).
@@ -119,7 +119,7 @@ describe('verdict', () => {
     expect(postMessage({ kind: 'verdict-notes', verdict: missedVerdict }).text).toMatchInlineSnapshot(`
       "Harbour 12: notes
       The kept share is 72.2%, 7.8 percentage points below its floor of 80%.
-      3 points of work went into pulled-in cards, while 5 points of the commitment stayed unfinished. One card holds 3 of the 5 points not finished, Warn of low water: 3 points left. Could the pulled-in work have waited?
+      3 points of work went into cards pulled in from Wed 4 Nov on, while 5 points of the commitment stayed unfinished. One card holds 3 of the 5 points not finished, Warn of low water: 3 points left. Could the pulled-in work have waited?
       Try next: Before you pull a card in, ask whether everything committed is safe.
       The plan share is 78.3%, 1.7 percentage points below its floor of 80%.
       3 of 3 points pulled in came while committed cards were still open. All of the surprise work came in one card, LP-1 Import tide tables. Could it have been planned, or did it come from outside?

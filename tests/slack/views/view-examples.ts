@@ -9,9 +9,8 @@ import type { CardLine } from '../../../src/app/cards/card-line.ts';
 import { cardLine, statesOf } from '../../../src/app/cards/card-line.ts';
 import type { PullInCheck, PullInSize } from '../../../src/app/cards/pull-in-check.ts';
 import { sprintDays } from '../../../src/app/clock/sprint-clock.ts';
-import { causesOf, leadingNote } from '../../../src/app/closing/leading-note.ts';
+import { causesOf, leadingNote, supportedNotes } from '../../../src/app/closing/leading-note.ts';
 import type { VerdictContent } from '../../../src/app/closing/verdict-content.ts';
-import { supportedNotes } from '../../../src/app/closing/verdict-content.ts';
 import type { BaselineForm, BaselineNamed } from '../../../src/app/history/name-baseline.ts';
 import type { PastSprint } from '../../../src/app/history/past-sprint.ts';
 import type { ValueForm, ValueRecorded } from '../../../src/app/history/record-value.ts';
@@ -23,7 +22,7 @@ import type { HomeTeam } from '../../../src/app/watching/home-page.ts';
 import type { ProjectionReading } from '../../../src/app/watching/load-outlook.ts';
 import type { Overview, TeamOverview } from '../../../src/app/watching/overview.ts';
 import type { StatusContent } from '../../../src/app/watching/status-content.ts';
-import { whatWentWell } from '../../../src/sprint/evidence.ts';
+import { type WorkTime, whatWentWell } from '../../../src/sprint/evidence.ts';
 import { closingSummary, runningSummary } from '../../../src/sprint/summary.ts';
 import { DEFAULT_THRESHOLDS } from '../../../src/sprint/thresholds.ts';
 import { NO_DAYS_OFF } from '../../../src/sprint/work-calendar.ts';
@@ -154,6 +153,7 @@ export function verdictOf(
   cards: readonly SprintCard[],
   facts: readonly RecordedFact[],
   over: Partial<VerdictContent> = {},
+  time?: WorkTime,
 ): VerdictContent {
   const states = statesOf({ cards, facts });
   const days = sprintDays(team, sprint);
@@ -168,7 +168,7 @@ export function verdictOf(
     history,
     thresholds: team.thresholds,
     leadingNoteId: leadingNote(summary.verdict, notes, history),
-    causes: new Map(notes.map(({ id }) => [id, causesOf(id, states, days)])),
+    causes: new Map(notes.map(({ id }) => [id, causesOf(id, { states, days, scale: team.scale, time })])),
     wentWell: summary.verdict.verdict === 'kept' ? whatWentWell(states, days) : [],
     cards: states.map(cardLine),
     dropReasons: new Map(
