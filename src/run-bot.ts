@@ -8,6 +8,7 @@ import { reduceSprints } from './app/privacy/reduce-sprints.ts';
 import { bindUseCases } from './app/use-cases.ts';
 import { homesTouchedBy } from './app/watching/homes-touched.ts';
 import { writtenOnce } from './app/written-once.ts';
+import { calendars } from './calendars/calendars.ts';
 import { charts } from './charts/charts.ts';
 import { type Config, ConfigError, type Distribution, readConfig } from './config.ts';
 import { onceADay, startClock } from './jobs/clock.ts';
@@ -67,6 +68,7 @@ async function start(config: Config, logger: Logger): Promise<() => Promise<void
     store: writtenOnce(metrics ? meteredStore(database.store, metrics) : database.store, clock),
     clock,
     directory,
+    calendars,
     charts,
     messenger: metrics ? meteredMessenger(messenger, metrics, clock) : messenger,
   };

@@ -4,6 +4,7 @@
  */
 import type { Unclear } from './answering/understand-part.ts';
 import type { InputProblem, Problem } from './input-problem.ts';
+import type { UnreadableCalendar } from './ports/calendars.ts';
 
 /** Every code with the details that its sentence needs. */
 export interface RefusalDetails {
@@ -138,7 +139,7 @@ export type FacilitatorAct =
  * Why a file that somebody gave was not read. `not handed over`: the chat platform answered with something else;
  * `no answer`: it did not answer, or not in time.
  */
-export type UnreadableFile = 'too large' | 'not text' | 'not handed over' | 'no answer';
+export type UnreadableFile = 'too large' | 'not text' | 'not handed over' | 'no answer' | UnreadableCalendar;
 
 export type RefusalCode = keyof RefusalDetails;
 

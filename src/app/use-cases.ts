@@ -10,6 +10,7 @@ import { pullCard, pullForm, pullLine, pullLines } from './cards/pull-card.ts';
 import { cancelSprint, closeSprint, reopenSprint } from './closing/end-sprint.ts';
 import { goalForm, recordGoal } from './closing/record-goal.ts';
 import { daysOffForm, saveDaysOff } from './days-off/days-off-form.ts';
+import { importDaysOff } from './days-off/import-days-off.ts';
 import { sayDaysOff } from './days-off/say-days-off.ts';
 import { sayWeekdays } from './days-off/say-weekdays.ts';
 import { endExperiment, listExperiments } from './experiments/end-experiment.ts';
@@ -64,6 +65,7 @@ const ALL = {
   forecastForm,
   giveCards,
   goalForm,
+  importDaysOff,
   importForm,
   importSprints,
   leaveForm,

@@ -15,6 +15,7 @@ import type { Actor, Sprint, SprintRecords } from '../app/team/team.ts';
 import { bindUseCases, type UseCases } from '../app/use-cases.ts';
 import { homesTouchedBy } from '../app/watching/homes-touched.ts';
 import { writtenOnce } from '../app/written-once.ts';
+import { calendars } from '../calendars/calendars.ts';
 import { charts } from '../charts/charts.ts';
 import type { Logger } from '../logger.ts';
 import { createMessenger } from '../slack/sending/messenger.ts';
@@ -128,6 +129,7 @@ export async function startRehearsal({
     store: writtenOnce(database.store, clock),
     clock,
     directory: createDirectory({ workspaces, nowMs: () => clock.now().getTime() }),
+    calendars,
     charts,
     messenger: createMessenger({ workspaces, logger, wait }),
   };

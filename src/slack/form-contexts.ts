@@ -46,6 +46,15 @@ export const cardFileContext = z.strictObject({
   seen: z.strictObject({ title: place, estimate: place, owner: place, link: place, key: place }).optional(),
 });
 
+export const daysOffPreviewContext = z.strictObject({
+  teamId: id,
+  replyTo,
+  whose: z.enum(['own', 'team']),
+  file: keptFile,
+  /** The fingerprint of the days that it shows. */
+  seen: id,
+});
+
 export type KeptFile = z.infer<typeof keptFile>;
 
 export type FormContext = z.infer<
@@ -58,4 +67,5 @@ export type FormContext = z.infer<
   | typeof answerContext
   | typeof importContext
   | typeof cardFileContext
+  | typeof daysOffPreviewContext
 >;

@@ -1,10 +1,13 @@
 /** Days off and weekdays in words. */
-import type { SpanOff } from '../app/days-off/days-ahead.ts';
+import { joined, type SpanOff } from '../app/days-off/days-ahead.ts';
+import type { CalendarDayOff, LeftOutEvent } from '../app/days-off/days-from-calendar.ts';
 import type { DaysOffSaved } from '../app/days-off/days-off-form.ts';
+import type { DaysOffPreview } from '../app/days-off/import-days-off.ts';
 import type { DaySpan } from '../app/days-off/read-days-off.ts';
 import type { DaysOffSaid } from '../app/days-off/say-days-off.ts';
 import type { WeekdaysSaid } from '../app/days-off/say-weekdays.ts';
 import type { PlanTime } from '../app/planning/plan-time.ts';
+import { daysBetween } from '../sprint/calendar.ts';
 import type { DayShare } from '../sprint/work-calendar.ts';
 import { person } from './people.ts';
 import { mrkdwn, say } from './say.ts';
@@ -74,4 +77,44 @@ export function planTimeLines({ memberDays, teamOff, people }: PlanTime): { lead
       : mrkdwn('plan-time-person-both', { ...part, days });
   });
   return { lead: mrkdwn('plan-time', { days: memberDays }), lines: [...ofTeam, ...ofPeople] };
+}
+
+export function daysOffPreviewLead({ whose, team, fileName: file, days, from, to }: DaysOffPreview): string {
+  const about = { file, first: from, last: to };
+  return days.length === 0
+    ? mrkdwn('days-off-preview-none', about)
+    : mrkdwn('days-off-preview-lead', { ...about, whose, team: team.name, count: days.length });
+}
+
+/** Days after each other that are off for the same reason share a line. */
+export function daysOffPreviewLines(days: readonly CalendarDayOff[]): string[] {
+  const alike = Map.groupBy(days, ({ isHalf, titles }) => JSON.stringify([isHalf, titles]));
+  return [...alike.values()]
+    .flatMap((group) =>
+      joined(group.map(({ day }) => day)).map((span) => ({ ...span, ...(group[0] as CalendarDayOff) })),
+    )
+    .sort((a, b) => (a.from < b.from ? -1 : 1))
+    .map(({ titles, ...span }) => {
+      const said = spanOffWords(span);
+      return titles.length === 0
+        ? mrkdwn('days-off-preview-untitled', { days: said })
+        : mrkdwn('days-off-preview-titled', { days: said, titles: titles.slice(0, TITLES_LISTED) });
+    });
+}
+
+/** Most titles that a day lists. */
+const TITLES_LISTED = 3;
+
+export function leftOutLines(leftOut: readonly LeftOutEvent[], outside: number): string[] {
+  const lines = leftOut.map(({ why, title, days }) => {
+    const [span] = joined(days);
+    const listed = span ? spanWords(span) : '';
+    const rest = span ? days.length - daysBetween(span.from, span.to) - 1 : 0;
+    return mrkdwn('days-off-left-out', {
+      why,
+      title: title === '' ? say('days-off-untitled') : title,
+      days: rest === 0 ? listed : say('days-off-and-more', { days: listed, count: rest }),
+    });
+  });
+  return outside === 0 ? lines : [...lines, mrkdwn('days-off-left-out-outside', { count: outside })];
 }

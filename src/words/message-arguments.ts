@@ -725,6 +725,35 @@ export interface Messages {
   'days-off-saved': { readonly days: readonly string[] };
   'days-off-saved-none': Record<never, never>;
   'days-off-saved-team': { readonly days: readonly string[] };
+  'days-off-file': Record<never, never>;
+  'days-off-file-hint': Record<never, never>;
+  'days-off-preview-lead': {
+    readonly whose: 'own' | 'team';
+    readonly file: string;
+    readonly team: string;
+    readonly first: string;
+    readonly last: string;
+    readonly count: number;
+  };
+  'days-off-preview-none': { readonly file: string; readonly first: string; readonly last: string };
+  'days-off-preview-titled': { readonly days: string; readonly titles: readonly string[] };
+  'days-off-preview-untitled': { readonly days: string };
+  'days-off-preview-more': { readonly count: number };
+  'days-off-preview-rule': Record<never, never>;
+  'days-off-preview-left-out': Record<never, never>;
+  'days-off-preview-left-out-more': { readonly count: number };
+  'days-off-left-out': {
+    readonly why: 'cancelled' | 'free' | 'no-working-day' | 'off-already' | 'too-short' | 'unreadable';
+    readonly title: string;
+    readonly days: string;
+  };
+  'days-off-left-out-outside': { readonly count: number };
+  'days-off-untitled': Record<never, never>;
+  'days-off-and-more': { readonly days: string; readonly count: number };
+  'days-off-takes-free': Record<never, never>;
+  'days-off-takes-free-yes': Record<never, never>;
+  'days-off-preview-submit': Record<never, never>;
+  'days-off-preview-check': Record<never, never>;
   'days-off-home': { readonly days: readonly string[] };
   'days-off-home-none': Record<never, never>;
   'days-off-home-button': Record<never, never>;
@@ -2425,6 +2454,10 @@ export interface Messages {
   'refusal-file-not-text-fix': Record<never, never>;
   'refusal-file-no-answer': { readonly file: string };
   'refusal-file-no-answer-fix': Record<never, never>;
+  'refusal-file-not-calendar': { readonly file: string };
+  'refusal-file-not-calendar-fix': Record<never, never>;
+  'refusal-file-too-much': { readonly file: string };
+  'refusal-file-too-much-fix': Record<never, never>;
   'refusal-file-not-handed-over': { readonly file: string };
   'refusal-file-not-handed-over-fix': Record<never, never>;
   'refusal-stale-control': Record<never, never>;

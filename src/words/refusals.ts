@@ -1,5 +1,5 @@
 /** The one place that turns a refusal's code into what the person reads: what is wrong, and what to do about it. */
-import type { Refusal, RefusalCode, RefusalDetails } from '../app/refusal.ts';
+import type { Refusal, RefusalCode, RefusalDetails, UnreadableFile } from '../app/refusal.ts';
 import type { Form } from './language.ts';
 import { person } from './people.ts';
 import { problemWords, unclearWords } from './problems.ts';
@@ -222,7 +222,9 @@ const FILE_CODES = {
   'not text': 'not-text',
   'no answer': 'no-answer',
   'not handed over': 'not-handed-over',
-} as const;
+  'not a calendar': 'not-calendar',
+  'too much': 'too-much',
+} as const satisfies Record<UnreadableFile, string>;
 
 function shortName(fileName: string): string {
   const signs = [...fileName];

@@ -55,6 +55,7 @@ const MAY_IMPORT: Readonly<Record<string, { rooms: readonly string[]; packages: 
     },
     jobs: { rooms: ['app', 'logger.ts', 'reference.ts'], packages: '*' },
     metrics: { rooms: ['app', 'config.ts', 'setting-rules.ts', 'error-chain.ts'], packages: '*' },
+    calendars: { rooms: ['app'], packages: '*' },
     charts: { rooms: ['words', 'app', 'sprint', 'forecast'], packages: '*' },
     operator: {
       rooms: ['app', 'words', 'store', 'doctor', 'config.ts', 'logger.ts', 'secret-files.ts'],

@@ -16,6 +16,7 @@ import {
 } from '../../src/slack/views/cards/card-messages.ts';
 import {
   daysOffFormView,
+  daysOffPreviewView,
   daysOffSaidMessage,
   daysOffSavedMessage,
   weekdaysSaidMessage,
@@ -49,6 +50,7 @@ import { refusalWords } from '../../src/words/refusals.ts';
 import { REFUSAL_EXAMPLES } from '../app/refusal-examples.ts';
 import {
   daysOffForm,
+  daysOffPreview,
   importPreview,
   sprintsImported,
   summary,
@@ -131,6 +133,14 @@ export function everyView(text: string): Record<string, object> {
     facts: [],
   }).map(cardLine);
   const preview = typedAll(importPreview, text);
+  const typedFile = { id: 'F1', name: text };
+  const typedPreview = {
+    ...daysOffPreview,
+    team,
+    fileName: text,
+    days: daysOffPreview.days.map((day) => ({ ...day, titles: [text, text] })),
+    leftOut: daysOffPreview.leftOut.map((event) => ({ ...event, title: text })),
+  };
   const given = {
     round: 2,
     files: [{ id: 'F1', name: sentFile('files', { id: 'F1', name: text.slice(0, 100) })?.name ?? '' }],
@@ -185,6 +195,8 @@ export function everyView(text: string): Record<string, object> {
     'copy of personal data': copySentMessage({ records: 3 } as never),
     'comment on a copy': { text: copyComment({ records: 3 } as never) },
     'days off': daysOffFormView({ ...daysOffForm, team }),
+    'days off from a file': daysOffPreviewView(typedPreview, typedFile, 'D1'),
+    'no days off from a file': daysOffPreviewView({ ...typedPreview, days: [], leftOut: [] }, typedFile),
     'days off said': daysOffSaidMessage({
       whose: 'own',
       teams: [team, team],

@@ -25,6 +25,8 @@ const ALLOWED = [
   'MIT',
   'Unlicense',
   'LicenseRef-public-domain',
+  // A library’s own files, when changed, stay under it; a program that uses it doesn’t come under it.
+  'MPL-2.0',
   // For fonts: may be passed on with a program.
   'OFL-1.1',
 ];

@@ -8,6 +8,7 @@ import type { AppDependencies } from '../../src/app/ports/app-dependencies.ts';
 import { deliverPost } from '../../src/app/posting/deliver.ts';
 import { bindUseCases } from '../../src/app/use-cases.ts';
 import { writtenOnce } from '../../src/app/written-once.ts';
+import { calendars } from '../../src/calendars/calendars.ts';
 import { charts } from '../../src/charts/charts.ts';
 import type { Distribution } from '../../src/config.ts';
 import { requestSignature } from '../../src/rehearsal/stand-in/bot-link.ts';
@@ -95,6 +96,7 @@ export class ManyWorkspacesBot {
       store: writtenOnce(store, clock),
       clock,
       directory: createDirectory({ workspaces, nowMs: () => time.now.getTime() }),
+      calendars,
       charts,
       messenger: createMessenger({ workspaces: bulkWorkspaces, logger: log.logger, wait }),
     };

@@ -215,6 +215,19 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
     },
     own: {},
   },
+  importDaysOff: {
+    refused: {
+      'the team': (use, actor, { teamId }) =>
+        use.importDaysOff(actor, {
+          teamId,
+          whose: 'own',
+          file: { fileName: 'off.ics', text: 'BEGIN:VCALENDAR\r\nEND:VCALENDAR' },
+          takesFree: false,
+          seen: undefined,
+        }),
+    },
+    own: {},
+  },
   importForm: { refused: {}, own: inPlaces((use, actor, place) => use.importForm(actor, place)) },
   importSprints: {
     refused: {

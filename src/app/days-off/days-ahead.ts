@@ -17,7 +17,8 @@ export function spansOff({ full, half }: DaysOff, from: Day, to?: Day): SpanOff[
   return spans.sort((a, b) => (a.from < b.from ? -1 : 1));
 }
 
-function joined(days: readonly Day[]): DaySpan[] {
+/** Days in order, those that follow each other in one span. */
+export function joined(days: readonly Day[]): DaySpan[] {
   const spans: DaySpan[] = [];
   for (const day of days) {
     const last = spans.at(-1);

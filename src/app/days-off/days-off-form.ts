@@ -45,6 +45,11 @@ export async function daysOffForm(deps: AppDependencies, actor: Actor, place: Pl
   return deps.store.read(async (read) => formOf(await membershipAt(read, actor, place), deps.clock.now()));
 }
 
+export function savedOf(membership: Pick<Membership, 'team' | 'member'>, now: Date): DaysOffSaved {
+  const { whose: _, ...saved } = formOf(membership, now);
+  return saved;
+}
+
 function formOf({ team, member }: Pick<Membership, 'team' | 'member'>, now: Date): DaysOffForm {
   const today = todayOf(team, now);
   const whose: Whose[] = [
@@ -81,7 +86,7 @@ export async function saveDaysOff(
     if (input.weekdays !== undefined && !(await saveWeekdays(tx, actor, input.teamId, input.weekdays))) {
       refuseIfAny([{ field: 'weekdays', problem: { code: 'not-weekdays' } }]);
     }
-    return formOf(await membershipInTeam(tx.read, actor, input.teamId), now);
+    return savedOf(await membershipInTeam(tx.read, actor, input.teamId), now);
   });
 }
 

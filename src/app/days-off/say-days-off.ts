@@ -6,7 +6,7 @@ import { type Day, daysFromTo } from '../../sprint/calendar.ts';
 import { type DayShare, type DaysOff, memberShareOf, withDaysOff } from '../../sprint/work-calendar.ts';
 import { resetClocks } from '../clock/sprint-clock.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
-import type { Transaction } from '../ports/store.ts';
+import type { Reading, Transaction } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
 import { membershipAt, membershipInTeam, type Place, requireFacilitator, todayOf } from '../team/place.ts';
 import type { Actor, Member, Team } from '../team/team.ts';
@@ -29,7 +29,7 @@ export async function sayDaysOff(
 ): Promise<DaysOffSaid> {
   const now = deps.clock.now();
   return deps.store.transaction(async (tx) => {
-    const own = await ownTeams(tx, actor);
+    const own = await lockedOwnTeams(tx, actor);
     const first = own[0]?.team ?? (await membershipAt(tx.read, actor, place)).team;
     const reading = readDaysOff(words, todayOf(first, now));
     if ('problem' in reading) throw unread(reading.problem);
@@ -49,7 +49,7 @@ export async function takeDaysOff(
   { whose, ...taken }: Pick<DaysOffSaid, 'whose' | 'spans' | 'share'>,
   now: Date,
 ): Promise<DaysOffSaid> {
-  const own = await ownTeams(tx, actor);
+  const own = await lockedOwnTeams(tx, actor);
   return whose === 'own' ? takeOwn(tx, own, taken, now) : takeTeams(tx, actor, teamId, taken, now);
 }
 
@@ -61,15 +61,20 @@ export interface OwnTeam {
   readonly member: Member;
 }
 
-/** The teams on which the person works, all of the person's teams locked. */
-export async function ownTeams(tx: Transaction, actor: Actor): Promise<OwnTeam[]> {
-  await tx.lock.teamsOfPerson(actor);
+/** The teams on which the person works. */
+export async function ownTeams(read: Reading, actor: Actor): Promise<OwnTeam[]> {
   const own: OwnTeam[] = [];
-  for (const team of await tx.read.teamsOf(actor)) {
-    const member = (await tx.read.membersOf(team.id)).find(({ userId }) => userId === actor.userId);
+  for (const team of await read.teamsOf(actor)) {
+    const member = (await read.membersOf(team.id)).find(({ userId }) => userId === actor.userId);
     if (member?.isMember) own.push({ team, member });
   }
   return own;
+}
+
+/** The same, all of the person's teams locked. */
+export async function lockedOwnTeams(tx: Transaction, actor: Actor): Promise<OwnTeam[]> {
+  await tx.lock.teamsOfPerson(actor);
+  return ownTeams(tx.read, actor);
 }
 
 async function takeOwn(
@@ -116,9 +121,14 @@ function withSpans(daysOff: DaysOff, spans: readonly DaySpan[], share: DayShare)
   );
 }
 
+/** Today, or the first day of a sprint that is open: somebody may say afterwards that they were off on a day of it. */
+export async function firstDayToTake(read: Reading, team: Team, now: Date): Promise<Day> {
+  const starts = (await read.openSprintsOf(team.id)).map(({ startsOn }) => startsOn);
+  return [todayOf(team, now), ...starts].sort()[0] as Day;
+}
+
 /**
- * The spans, checked, from the first day on that still matters: today, or the first day of a sprint that is open, of which
- * somebody may say afterwards that they were off.
+ * The spans, checked, from the first day on that still matters.
  *
  * @throws Refusal `bad-argument`
  */
@@ -128,8 +138,7 @@ async function spansToTake(
   spans: readonly DaySpan[],
   now: Date,
 ): Promise<DaySpan[]> {
-  const starts = (await tx.read.openSprintsOf(team.id)).map(({ startsOn }) => startsOn);
-  const earliest = [todayOf(team, now), ...starts].sort()[0] as Day;
+  const earliest = await firstDayToTake(tx.read, team, now);
   return spans.map((span) => {
     const problem = whyNotSpan(span);
     if (problem) throw unread(problem);

@@ -1,4 +1,5 @@
 /** What the use cases need from outside. Adapters implement it; the use cases know nothing else. */
+import type { Calendars } from './calendars.ts';
 import type { Charts } from './charts.ts';
 import type { Messenger } from './messenger.ts';
 import type { Store } from './store.ts';
@@ -12,6 +13,7 @@ export interface AppDependencies {
   readonly store: Store;
   readonly clock: Clock;
   readonly directory: Directory;
+  readonly calendars: Calendars;
   readonly charts: Charts;
   readonly messenger: Messenger;
 }

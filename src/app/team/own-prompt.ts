@@ -6,7 +6,7 @@
 import { isTimeZone, timeTyped } from '../clock/local-time.ts';
 import { fitsWorkingDay, latestOwnPrompt, type OwnPrompt } from '../clock/prompt-time.ts';
 import { resetClockOf } from '../clock/sprint-clock.ts';
-import { ownTeams } from '../days-off/say-days-off.ts';
+import { lockedOwnTeams } from '../days-off/say-days-off.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import { Refusal, refuseIfAny } from '../refusal.ts';
 import { todayOf } from './place.ts';
@@ -33,7 +33,7 @@ export interface OwnPromptInput {
 export async function ownPromptForm(deps: AppDependencies, actor: Actor): Promise<OwnPromptSetting> {
   const profileZone = await zoneOfProfile(deps, actor);
   return deps.store.transaction(async (tx) => {
-    const own = await ownTeams(tx, actor);
+    const own = await lockedOwnTeams(tx, actor);
     const [first] = own;
     if (!first) throw await noWork(tx.read.teamsOf(actor));
     const { ownPrompt } = first.member;
@@ -62,7 +62,7 @@ export async function chooseOwnPrompt(
   const ownPrompt = at === undefined ? undefined : { at, timeZone };
   return deps.store.transaction(async (tx) => {
     const now = deps.clock.now();
-    const own = await ownTeams(tx, actor);
+    const own = await lockedOwnTeams(tx, actor);
     const unfit = ownPrompt && own.find(({ team }) => !fitsWorkingDay(team, ownPrompt, todayOf(team, now)));
     if (unfit) {
       const { name, timeZone: teamZone } = unfit.team;

@@ -2,19 +2,25 @@
 import type { ModalView } from '@slack/types';
 import type { SpanOff } from '../../app/days-off/days-ahead.ts';
 import type { DaysOffForm, DaysOffSaved, Whose } from '../../app/days-off/days-off-form.ts';
+import type { DaysOffPreview } from '../../app/days-off/import-days-off.ts';
 import type { DaysOffSaid } from '../../app/days-off/say-days-off.ts';
 import type { WeekdaysSaid } from '../../app/days-off/say-weekdays.ts';
 import {
+  daysOffPreviewLead,
+  daysOffPreviewLines,
   daysOffSaidSentence,
   daysOffSavedSentence,
+  leftOutLines,
   spanOffWords,
   weekdaysSaidSentence,
 } from '../../words/days-off.ts';
 import { mrkdwn, say } from '../../words/say.ts';
 import { WEEKDAYS, weekdayName } from '../../words/team.ts';
-import { section } from './block-builders.ts';
-import { type Choice, choiceField, choicesField, dateField, tickField } from './form-inputs.ts';
-import { formView } from './form-view.ts';
+import type { KeptFile } from '../form-contexts.ts';
+import { context, section } from './block-builders.ts';
+import { type Choice, choiceField, choicesField, dateField, fileField, tickField } from './form-inputs.ts';
+import { formView, noticeView } from './form-view.ts';
+import { lineList, lineSections } from './line-sections.ts';
 import { type MessageView, messageView } from './message-view.ts';
 
 export const DAYS_OFF_FIELDS = {
@@ -24,7 +30,13 @@ export const DAYS_OFF_FIELDS = {
   isHalf: 'isHalf',
   takeBack: 'takeBack',
   weekdays: 'weekdays',
+  file: 'file',
 } as const;
+
+export const DAYS_OFF_PREVIEW_FIELDS = { takesFree: 'takesFree' } as const;
+
+/** How calendar programs name their files. */
+const FILE_TYPES = ['ics', 'ical', 'ifb', 'icalendar'];
 
 export function daysOffFormView(form: DaysOffForm, replyTo?: string): ModalView {
   const fields = DAYS_OFF_FIELDS;
@@ -86,6 +98,14 @@ export function daysOffFormView(form: DaysOffForm, replyTo?: string): ModalView 
             initial: weekdays.map(String),
           }),
         ]),
+    fileField({
+      field: fields.file,
+      label: say('days-off-file'),
+      hint: say('days-off-file-hint'),
+      optional: true,
+      fileTypes: FILE_TYPES,
+      maxFiles: 1,
+    }),
   ]);
 }
 
@@ -94,6 +114,46 @@ function takeBackChoice(whose: Whose, span: SpanOff): Choice {
     value: `${whose}:${span.from}:${span.to}`,
     label: say(`days-off-take-back-${whose}`, { days: spanOffWords(span) }),
   };
+}
+
+/** Most sections of days, and of what is left out. */
+const DAY_SECTIONS_MAX = 8;
+const LEFT_OUT_SECTIONS_MAX = 4;
+
+/** What a calendar gives; sent off, it saves what it shows. */
+export function daysOffPreviewView(preview: DaysOffPreview, file: KeptFile, replyTo?: string): ModalView {
+  const { team, whose, days, leftOut, outside, takesFree, fingerprint } = preview;
+  const offersFree = takesFree || leftOut.some(({ why }) => why === 'free');
+  const blocks = [
+    section(daysOffPreviewLead(preview)),
+    ...lineSections(
+      lineList('', daysOffPreviewLines(days), (count) => mrkdwn('days-off-preview-more', { count })),
+      { maxSections: DAY_SECTIONS_MAX },
+    ),
+    ...lineSections(
+      lineList(mrkdwn('days-off-preview-left-out'), leftOutLines(leftOut, outside), (count) =>
+        mrkdwn('days-off-preview-left-out-more', { count }),
+      ),
+      { maxSections: LEFT_OUT_SECTIONS_MAX },
+    ),
+    context(mrkdwn('days-off-preview-rule')),
+  ];
+  if (days.length === 0 && !offersFree) return noticeView(say('days-off-title'), blocks);
+  const free = tickField({
+    field: DAYS_OFF_PREVIEW_FIELDS.takesFree,
+    label: say('days-off-takes-free'),
+    optional: true,
+    choices: [{ value: 'yes', label: say('days-off-takes-free-yes') }],
+    initial: takesFree ? ['yes'] : [],
+  });
+  const frame = {
+    form: 'days-off-preview',
+    title: say('days-off-title'),
+    submit: say(days.length === 0 ? 'days-off-preview-check' : 'days-off-preview-submit'),
+    context: { teamId: team.id, whose, file, seen: fingerprint },
+    replyTo,
+  };
+  return formView(frame, [...blocks, ...(offersFree ? [free] : [])]);
 }
 
 export function daysOffSaidMessage(said: DaysOffSaid): MessageView {

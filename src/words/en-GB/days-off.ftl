@@ -47,6 +47,55 @@ days-off-saved = Saved. Days off to come: { LIST($days) }.
 days-off-saved-none = Saved. You have no days off to come.
 days-off-saved-team = The team is off: { LIST($days) }.
 
+days-off-file = Calendar file
+days-off-file-hint = An iCalendar file (.ics) with days off. You see the days before they’re saved. Only the days are kept, no titles.
+
+## What a calendar file gives, before it is saved
+
+days-off-preview-lead =
+    { $whose ->
+        [team] “{ $file }”: days off for { $team } from { DAY($first) } to { DATE($last) }, { NUMBER($count) } in all.
+       *[own] “{ $file }”: days off for you from { DAY($first) } to { DATE($last) }, { NUMBER($count) } in all.
+    }
+days-off-preview-none = “{ $file }” gives no new days off from { DAY($first) } to { DATE($last) }.
+# $days is one of the messages of days at the top, $titles a list of what the calendar calls them.
+days-off-preview-titled = • { $days }: { LIST($titles) }
+days-off-preview-untitled = • { $days }
+days-off-preview-more =
+    { $count ->
+        [one] … and { NUMBER($count) } more line; its day is saved as well.
+       *[other] … and { NUMBER($count) } more lines; their days are saved as well.
+    }
+days-off-preview-rule = An event at times of a day takes the whole day from three quarters of the working day on, and half of it from a third on.
+days-off-preview-left-out = *Left out*
+days-off-preview-left-out-more =
+    { $count ->
+        [one] … and { NUMBER($count) } more event.
+       *[other] … and { NUMBER($count) } more events.
+    }
+# A line each. $title is what the calendar calls the event, $days one of the messages of days at the top.
+days-off-left-out =
+    { $why ->
+        [cancelled] • “{ $title }” ({ $days }): cancelled.
+        [free] • “{ $title }” ({ $days }): marked as free.
+        [too-short] • “{ $title }” ({ $days }): less than a third of the working day.
+        [off-already] • “{ $title }” ({ $days }): off already.
+        [no-working-day] • “{ $title }” ({ $days }): no working day.
+       *[unreadable] • “{ $title }”: can’t be understood.
+    }
+days-off-left-out-outside =
+    { $count ->
+        [one] • { NUMBER($count) } event is outside this time.
+       *[other] • { NUMBER($count) } events are outside this time.
+    }
+days-off-untitled = no title
+# In place of the last of many days.
+days-off-and-more = { $days } and { NUMBER($count) } more
+days-off-takes-free = Marked as free
+days-off-takes-free-yes = Take these as days off too
+days-off-preview-submit = Save days off
+days-off-preview-check = Check again
+
 ## On the home page
 
 days-off-home = *Your days off:* { LIST($days) }

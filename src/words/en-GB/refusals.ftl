@@ -263,11 +263,15 @@ refusal-too-much-at-once-fix =
 refusal-file-too-large = “{ $file }” is larger than 5 MB.
 refusal-file-too-large-fix = Split it into several files, or leave out what isn’t asked for.
 refusal-file-not-text = “{ $file }” is not a text file.
-refusal-file-not-text-fix = Save it from your spreadsheet as CSV (UTF-8) and choose that file, or paste its lines into the form instead.
+refusal-file-not-text-fix = Lines come from a spreadsheet as CSV (UTF-8), or pasted into the form; a calendar comes as an iCalendar file (.ics).
 refusal-file-no-answer = The chat platform didn’t send “{ $file }” in time.
-refusal-file-no-answer-fix = Send the form again in a minute, or paste its lines into the form instead.
+refusal-file-no-answer-fix = Send the form again in a minute. Lines can be pasted into their form instead.
+refusal-file-not-calendar = “{ $file }” is not an iCalendar file.
+refusal-file-not-calendar-fix = Export the calendar from your calendar program as .ics and choose that file.
+refusal-file-too-much = “{ $file }” holds more events than one file may.
+refusal-file-too-much-fix = Export a calendar that holds the days off only, and choose that file.
 refusal-file-not-handed-over = The chat platform didn’t hand over “{ $file }”.
-refusal-file-not-handed-over-fix = Choose the file again, or paste its lines into the form instead. If that doesn’t help, ask the person who runs Loadline whether it may read files (`files:read`).
+refusal-file-not-handed-over-fix = Choose the file again. Lines can be pasted into their form instead. If that doesn’t help, ask the person who runs Loadline whether it may read files (`files:read`).
 
 # A button or a form of an old message.
 refusal-stale-control = Not recorded: this button or form is too old to be read.

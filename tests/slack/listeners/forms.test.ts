@@ -67,6 +67,7 @@ describe('forms sent off', () => {
       'choose-sprint-form',
       'close-form',
       'days-off-form',
+      'days-off-preview-form',
       'digest-form',
       'drop-form',
       'edit-card-form',

@@ -9,6 +9,7 @@ import { cardLine, statesOf } from '../../../src/app/cards/card-line.ts';
 import type { PullInCheck } from '../../../src/app/cards/pull-in-check.ts';
 import type { VerdictContent } from '../../../src/app/closing/verdict-content.ts';
 import type { DaysOffForm } from '../../../src/app/days-off/days-off-form.ts';
+import type { DaysOffPreview } from '../../../src/app/days-off/import-days-off.ts';
 import type { Experiment } from '../../../src/app/experiments/experiment.ts';
 import type { TeamExport } from '../../../src/app/export/export-sprints.ts';
 import type { BaselineForm, BaselineNamed } from '../../../src/app/history/name-baseline.ts';
@@ -350,6 +351,31 @@ export const teamExport: TeamExport = {
   lines: { sprints: 3, cards: 12, answers: 1, changes: 0 },
   running: 1,
   cancelled: 0,
+};
+
+export const daysOffPreview: DaysOffPreview = {
+  team,
+  whose: 'team',
+  fileName: 'holidays.ics',
+  takesFree: false,
+  from: '2026-11-04',
+  to: '2027-11-04',
+  days: [
+    { day: '2026-12-24', isHalf: true, titles: ['Christmas Eve'] },
+    { day: '2026-12-25', isHalf: false, titles: ['Christmas'] },
+    { day: '2026-12-26', isHalf: false, titles: ['Christmas'] },
+    { day: '2026-12-28', isHalf: false, titles: [] },
+  ],
+  leftOut: [
+    { why: 'cancelled', title: 'Regatta', days: ['2026-12-01'] },
+    { why: 'free', title: 'Birthday', days: ['2026-12-02', '2027-01-04'] },
+    { why: 'too-short', title: 'Dentist', days: ['2026-12-03'] },
+    { why: 'off-already', title: 'Fog', days: ['2026-12-04'] },
+    { why: 'no-working-day', title: '', days: ['2026-12-05', '2026-12-06'] },
+    { why: 'unreadable', title: 'Broken', days: [] },
+  ],
+  outside: 2,
+  fingerprint: 'days-1',
 };
 
 export const daysOffForm: DaysOffForm = {

@@ -55,6 +55,7 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   assignCards: { heading, cards: [line] },
   releaseCards: { heading, cards: [line] },
   giveCards: { heading, cards: [line] },
+  importDaysOff: { kind: 'preview', preview: sample.daysOffPreview },
   importForm: { team, knownSprints: 0 },
   importSprints: { kind: 'preview', preview: sample.importPreview },
   leaveForm: { team, leftAlone: 1, shared: 0, isLastFacilitator: false },

@@ -1,0 +1,41 @@
+/** What the use cases need to have read out of calendars. */
+import type { Day } from '../../sprint/calendar.ts';
+
+/** The days that matter, both included, and the zone in which they are days. */
+export interface CalendarWindow {
+  readonly from: Day;
+  readonly to: Day;
+  /** IANA name; times without a zone are taken as this zone's. */
+  readonly timeZone: string;
+}
+
+/** An event, or one occurrence of it. */
+export interface CalendarEvent {
+  /** May be empty. */
+  readonly title: string;
+  readonly isAllDay: boolean;
+  /** It takes no time in its owner's calendar. */
+  readonly isFree: boolean;
+  readonly isCancelled: boolean;
+  /** `YYYY-MM-DDTHH:MM` in the window's zone; a whole day begins at 00:00. */
+  readonly starts: string;
+  /** The first minute that isn't part of it. */
+  readonly ends: string;
+}
+
+export interface CalendarReading {
+  /** Those that touch the window, in order of their start. */
+  readonly events: readonly CalendarEvent[];
+  /** How many events have no day in the window. */
+  readonly outside: number;
+  /** Titles of events that could not be understood. */
+  readonly unreadable: readonly string[];
+}
+
+/** `too much`: reading it took longer, or gave more, than one file may. */
+export type UnreadableCalendar = 'not a calendar' | 'too much';
+
+export interface Calendars {
+  /** @param text an iCalendar file (RFC 5545), of which nothing is trusted */
+  read(text: string, window: CalendarWindow): Promise<CalendarReading | UnreadableCalendar>;
+}

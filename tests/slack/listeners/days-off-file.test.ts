@@ -1,0 +1,117 @@
+/** What the days-off form does with a calendar file, and what its preview saves. */
+import { describe, expect, it, vi } from 'vitest';
+import { Refusal } from '../../../src/app/refusal.ts';
+import type { FormTools } from '../../../src/slack/commands/command.ts';
+import { FORMS } from '../../../src/slack/commands/commands.ts';
+import type { SentFile } from '../../../src/slack/files/download-file.ts';
+import { FormFields } from '../../../src/slack/listeners/form-fields.ts';
+import { daysOffFormView, daysOffPreviewView } from '../../../src/slack/views/days-off-views.ts';
+import { sentForm } from '../support/bot-under-test.ts';
+import { daysOffForm, daysOffPreview, MIRA_ID, team, WORKSPACE_ID } from '../support/samples.ts';
+import { spyUseCases } from '../support/spy-use-cases.ts';
+import { formText } from '../views/form-text.ts';
+
+const actor = { workspaceId: WORKSPACE_ID, userId: MIRA_ID };
+
+async function sent(view: object, values: Record<string, object>, useCases = spyUseCases()) {
+  const form = sentForm(view, values) as { callback_id: string; private_metadata: string };
+  const download = vi.fn(async ({ id }: SentFile) => `text of ${id}`);
+  const outcome = await FORMS.get(form.callback_id)?.submit(
+    useCases,
+    { actor, fields: new FormFields(form as never), context: form.private_metadata },
+    { download } as unknown as FormTools,
+  );
+  return { outcome, useCases, asked: download.mock.calls.map(([file]) => file) };
+}
+
+const picked = {
+  file: {
+    type: 'file_input',
+    files: [{ id: 'F1', name: 'off.ics', size: 5, url_private_download: 'https://files.slack.com/F1' }],
+  },
+  whose: { type: 'static_select', selected_option: { value: 'team' } },
+};
+const preview = daysOffPreviewView(daysOffPreview, { id: 'F1', name: 'off.ics' }, 'D1');
+
+describe('the days-off form with a calendar file', () => {
+  it('shows what the file gives, and saves nothing of it yet', async () => {
+    const { outcome, useCases } = await sent(daysOffFormView(daysOffForm), picked);
+    expect(useCases.importDaysOff.mock.calls[0]?.[1]).toEqual({
+      teamId: team.id,
+      whose: 'team',
+      file: { fileName: 'off.ics', text: 'text of F1' },
+      takesFree: false,
+      seen: undefined,
+    });
+    expect(outcome).toMatchObject({
+      next: 'show',
+      how: 'in place',
+      view: { callback_id: 'days-off-preview-form' },
+    });
+  });
+
+  it('saves its other fields only when the file could be read', async () => {
+    const useCases = spyUseCases();
+    await sent(daysOffFormView(daysOffForm), picked, useCases);
+    expect(useCases.saveDaysOff).toHaveBeenCalledOnce();
+    const unread = spyUseCases();
+    unread.importDaysOff.mockRejectedValue(
+      new Refusal('file-unreadable', { field: 'file', fileName: 'off.ics', why: 'not a calendar' }),
+    );
+    await expect(sent(daysOffFormView(daysOffForm), picked, unread)).rejects.toBeInstanceOf(Refusal);
+    expect(unread.saveDaysOff).not.toHaveBeenCalled();
+  });
+});
+
+describe('the preview of a calendar file', () => {
+  it('names the days that are taken, and in a line each what is left out and why', () => {
+    expect(formText(preview)).toMatchInlineSnapshot(`
+      "[Days off | Save days off | Cancel] {"teamId":"team-1","whose":"team","file":{"id":"F1","name":"off.ics"},"seen":"days-1","replyTo":"D1"}
+      “holidays.ics”: days off for Pier crew from Wed 4 Nov to 4 November 2027, 4 in all.
+      • Thu 24 Dec (half): Christmas Eve
+      • Fri 25 Dec to Sat 26 Dec: Christmas
+      • Mon 28 Dec
+      *Left out*
+      • “Regatta” (Tue 1 Dec): cancelled.
+      • “Birthday” (Wed 2 Dec and 1 more): marked as free.
+      • “Dentist” (Thu 3 Dec): less than a third of the working day.
+      • “Fog” (Fri 4 Dec): off already.
+      • “no title” (Sat 5 Dec to Sun 6 Dec): no working day.
+      • “Broken”: can’t be understood.
+      • 2 events are outside this time.
+      (An event at times of a day takes the whole day from three quarters of the working day on, and half of it from a third on.)
+      <takesFree> Marked as free (optional): ["yes=Take these as days off too"]"
+    `);
+  });
+
+  it('sent off, has the days saved that it shows, from the file read again', async () => {
+    const useCases = spyUseCases();
+    useCases.importDaysOff.mockResolvedValue({ kind: 'saved', saved: daysOffForm });
+    const free = { type: 'checkboxes', selected_options: [{ value: 'yes' }] };
+    const { outcome, asked } = await sent(preview, { takesFree: free }, useCases);
+    expect(asked).toEqual([{ field: 'file', id: 'F1', name: 'off.ics', sizeBytes: 0, url: undefined }]);
+    expect(useCases.importDaysOff.mock.calls[0]?.[1]).toMatchObject({
+      whose: 'team',
+      takesFree: true,
+      seen: 'days-1',
+    });
+    expect(outcome).toMatchObject({ next: 'close' });
+  });
+
+  it('is shown again when the days have changed', async () => {
+    const { outcome } = await sent(preview, {});
+    expect(outcome).toMatchObject({
+      next: 'show',
+      how: 'in place',
+      view: { callback_id: 'days-off-preview-form' },
+    });
+  });
+
+  it('offers nothing to send off when there is nothing to save', () => {
+    const empty = daysOffPreviewView(
+      { ...daysOffPreview, days: [], leftOut: [] },
+      { id: 'F1', name: 'off.ics' },
+    );
+    expect(empty.submit).toBeUndefined();
+  });
+});
