@@ -133,7 +133,7 @@ export function everyView(text: string): Record<string, object> {
     facts: [],
   }).map(cardLine);
   const preview = typedAll(importPreview, text);
-  const typedFile = { id: 'F1', name: text };
+  const typedFile = { id: 'F1', name: sentFile('files', { id: 'F1', name: text.slice(0, 100) })?.name ?? '' };
   const typedPreview = {
     ...daysOffPreview,
     team,
@@ -143,7 +143,7 @@ export function everyView(text: string): Record<string, object> {
   };
   const given = {
     round: 2,
-    files: [{ id: 'F1', name: sentFile('files', { id: 'F1', name: text.slice(0, 100) })?.name ?? '' }],
+    files: [typedFile],
     texts: [text, '', ''],
   };
   const personal = { records: 3, teamNames: [text, text] };
