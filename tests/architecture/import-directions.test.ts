@@ -76,7 +76,18 @@ const MAY_IMPORT: Readonly<Record<string, { rooms: readonly string[]; packages: 
       packages: '*',
     },
     rehearsal: {
-      rooms: ['words', 'app', 'sprint', 'forecast', 'store', 'slack', 'jobs', 'calendars', 'charts', 'logger.ts'],
+      rooms: [
+        'words',
+        'app',
+        'sprint',
+        'forecast',
+        'store',
+        'slack',
+        'jobs',
+        'calendars',
+        'charts',
+        'logger.ts',
+      ],
       packages: '*',
     },
   };
