@@ -18,6 +18,7 @@ export interface Messages {
   'caution-set-up': Record<never, never>;
   'prompt-asked': { readonly day: string };
   'prompt-cards': { readonly sprint: string; readonly cards: number };
+  'prompt-team': { readonly team: string };
   'prompt-listed': { readonly day: string; readonly sprint: string };
   'prompt-listed-cards': { readonly cards: number };
   'prompt-listed-next': { readonly rest: 'more' | 'none' };

@@ -79,11 +79,11 @@ export function promptQueryCases(database: () => Database): void {
         await tx.write.posts.update(post.id, { state: 'sent', postedAt, sentVersion: 1 });
       }
       const found = (workspaceId: string, ts: string) =>
-        tx.read.promptByPost(workspaceId, { channelId: `D-${sprint.id}`, ts });
-      expect(await found(WORKSPACE, '0.000')).toMatchObject({ ...about, state: 'asked' });
-      expect(await found(WORKSPACE, '1.000')).toMatchObject(about);
-      expect(await found(WORKSPACE, '2.000')).toBeUndefined();
-      expect(await found('W-elsewhere', '0.000')).toBeUndefined();
+        tx.read.promptsByPost(workspaceId, { channelId: `D-${sprint.id}`, ts });
+      expect(await found(WORKSPACE, '0.000')).toMatchObject([{ ...about, state: 'asked' }]);
+      expect(await found(WORKSPACE, '1.000')).toMatchObject([about]);
+      expect(await found(WORKSPACE, '2.000')).toEqual([]);
+      expect(await found('W-elsewhere', '0.000')).toEqual([]);
     });
   });
 

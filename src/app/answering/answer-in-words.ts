@@ -2,13 +2,20 @@
 import { formatPoints } from '../../sprint/points.ts';
 import { hasOwnKey, isOpenCard, type SprintCardState } from '../cards/card-line.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
+import type { Transaction } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
-import type { Place } from '../team/place.ts';
-import type { Actor, SprintCard } from '../team/team.ts';
-import { answeredDay, runningSprintId } from './answered-day.ts';
+import { currentSprint, type Place, todayOf } from '../team/place.ts';
+import type { Actor, Prompt, SprintCard, SprintRecords } from '../team/team.ts';
+import { type AnsweredDay, answeredDay, runningSprintId } from './answered-day.ts';
 import { answerableStates } from './prompt-content.ts';
 import type { TypedAnswer } from './read-answers.ts';
-import { type AnswerOutcome, recordAnswers, recordAway, recordUnchanged } from './record-answers.ts';
+import {
+  type AnswerOutcome,
+  recordAnswers,
+  recordAnswersIn,
+  recordAway,
+  recordUnchanged,
+} from './record-answers.ts';
 import { understandWords } from './understand-words.ts';
 
 export interface AnswerInWords {
@@ -20,6 +27,9 @@ export interface AnswerInWords {
   readonly numbering?: 'list' | 'sprint';
 }
 
+/** What came of the words, for the first of the teams that they were about; `others`: for the others. */
+export type WordsOutcome = AnswerOutcome & { readonly others?: readonly AnswerOutcome[] };
+
 /**
  * An answer in words. Said in the thread of a prompt it is about that prompt's day, otherwise about today.
  * Numbers without a name count the member's cards in the order of the prompt.
@@ -30,26 +40,14 @@ export async function answerInWords(
   deps: AppDependencies,
   actor: Actor,
   input: AnswerInWords,
-): Promise<AnswerOutcome> {
-  const { sprint, day, records } = await deps.store.transaction(async (tx) => {
-    const asked =
-      input.threadTs === undefined
-        ? undefined
-        : await tx.read.promptByPost(actor.workspaceId, {
-            channelId: input.place.channelId,
-            ts: input.threadTs,
-          });
-    const prompt = asked?.userId === actor.userId ? asked : undefined;
-    const sprintId =
-      prompt?.sprintId ?? (await runningSprintId(tx.read, actor, input.place, deps.clock.now(), undefined));
-    return answeredDay(deps, tx, actor, sprintId, prompt?.day);
-  });
-  const where = { sprintId: sprint.id, day };
-  const states = answerableStates(records, actor.userId, day);
+): Promise<WordsOutcome> {
+  const days = await deps.store.transaction((tx) => daysMeant(deps, tx, actor, input));
+  const states = days.flatMap(({ records, day }) => answerableStates(records, actor.userId, day));
   const list = states.map(({ card }) => card);
+  const all = days.flatMap(({ records }) => records.cards);
   // Cards of others follow the member's own, so that naming one gets the reason why it can't be answered.
-  const named = [...list, ...records.cards.filter((card) => !list.includes(card))];
-  const numbered = input.numbering === 'sprint' ? records.cards : list;
+  const named = [...list, ...all.filter((card) => !list.includes(card))];
+  const numbered = input.numbering === 'sprint' ? all : list;
   const positionOf = (written: string): number | undefined => {
     const reference = written.replace(/^#(?=.)/, '');
     const byKey = named.findIndex(({ key }) => key.toLowerCase() === reference.toLowerCase());
@@ -61,11 +59,15 @@ export async function answerInWords(
   };
   const open = states.flatMap((state, i) => (isOpenCard(state) ? [i + 1] : []));
   const understood = understandWords(input.text, { count: list.length, open, positionOf });
-  if (understood.kind === 'unchanged')
-    return { kind: 'recorded', prompt: await recordUnchanged(deps, actor, where) };
-  if (understood.kind === 'away') return { kind: 'recorded', prompt: await recordAway(deps, actor, where) };
+  if (understood.kind === 'unchanged' || understood.kind === 'away') {
+    const record = understood.kind === 'away' ? recordAway : recordUnchanged;
+    return ofAll(days, async (_, where) => ({ kind: 'recorded', prompt: await record(deps, actor, where) }));
+  }
   if (understood.kind === 'unclear') {
-    if (list.length === 0) throw new Refusal('no-cards-of-yours', { sprintName: sprint.name });
+    if (list.length === 0)
+      throw new Refusal('no-cards-of-yours', {
+        sprintName: days.map(({ sprint }) => sprint.name).join(', '),
+      });
     const place = Math.max(states.findIndex(isOpenCard), 0);
     const { card, leftPoints } = states[place] as SprintCardState;
     const number = String(numbered === list ? place + 1 : card.number);
@@ -88,5 +90,75 @@ export async function answerInWords(
       };
     },
   );
-  return recordAnswers(deps, actor, { ...where, answers });
+  if (days.length === 1) return ofAll(days, (_, where) => recordAnswers(deps, actor, { ...where, answers }));
+  return deps.store.transaction(async (tx) => {
+    await tx.lock.teamsOfPerson(actor);
+    const said = days.filter(({ records }) => answersAbout(records, answers).length > 0);
+    return ofAll(said, ({ records }, where) =>
+      recordAnswersIn(deps, tx, actor, { ...where, answers: answersAbout(records, answers) }),
+    );
+  });
+}
+
+function answersAbout({ cards }: SprintRecords, answers: readonly TypedAnswer[]): TypedAnswer[] {
+  const ids = new Set(cards.map(({ id }) => id));
+  return answers.filter(({ cardId }) => ids.has(cardId));
+}
+
+/** One after the other. */
+async function ofAll(
+  days: readonly AnsweredDay[],
+  record: (
+    day: AnsweredDay,
+    where: { readonly sprintId: string; readonly day: string },
+  ) => Promise<AnswerOutcome>,
+): Promise<WordsOutcome> {
+  const outcomes: AnswerOutcome[] = [];
+  for (const one of days) outcomes.push(await record(one, { sprintId: one.sprint.id, day: one.day }));
+  const [first, ...others] = outcomes;
+  return { ...(first as AnswerOutcome), others };
+}
+
+/**
+ * The days that the words are about: those of the prompt in whose thread they are said, else today. On several teams it is
+ * what one message asked about all of them.
+ */
+async function daysMeant(
+  deps: AppDependencies,
+  tx: Transaction,
+  actor: Actor,
+  { place, threadTs, numbering }: AnswerInWords,
+): Promise<AnsweredDay[]> {
+  const now = deps.clock.now();
+  const inThread =
+    threadTs === undefined
+      ? []
+      : await tx.read.promptsByPost(actor.workspaceId, { channelId: place.channelId, ts: threadTs });
+  const isMessage = place.isDirect && numbering !== 'sprint';
+  const own = inThread.filter(({ userId }) => userId === actor.userId);
+  const prompts = own.length > 0 || !isMessage ? own : await askedTogether(tx, actor, now);
+  if (prompts.length === 0) {
+    const sprintId = await runningSprintId(tx.read, actor, place, now, undefined);
+    return [await answeredDay(deps, tx, actor, sprintId, undefined)];
+  }
+  if (prompts.length > 1) await tx.lock.teamsOfPerson(actor);
+  const days: AnsweredDay[] = [];
+  for (const { sprintId, day } of prompts) days.push(await answeredDay(deps, tx, actor, sprintId, day));
+  return days;
+}
+
+/** Today's prompts of a person on several teams, where one message asked about all of them. */
+async function askedTogether(tx: Transaction, actor: Actor, now: Date): Promise<Prompt[]> {
+  const teams = await tx.read.teamsOf(actor);
+  if (teams.length < 2) return [];
+  const prompts: Prompt[] = [];
+  for (const team of teams) {
+    const today = todayOf(team, now);
+    const sprint = currentSprint(await tx.read.openSprintsOf(team.id), today);
+    const prompt = sprint && (await tx.read.promptOf(sprint.id, actor.userId, today));
+    if (prompt?.postId !== undefined) prompts.push(prompt);
+  }
+  const isOne = new Set(prompts.map(({ postId }) => postId)).size === 1;
+  // In the order in which the message lists them.
+  return isOne ? prompts.sort((a, b) => (a.sprintId < b.sprintId ? -1 : 1)) : [];
 }

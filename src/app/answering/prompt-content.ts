@@ -42,6 +42,12 @@ export interface PromptContent extends SprintHeading {
   /** The member's cards that were open that morning, in the order in which an answer in words counts them: 1, 2, 3, … */
   readonly cards: readonly PromptCard[];
   readonly answered: readonly AnsweredLine[];
+  /** How many cards of other teams are listed before, in a message about several. */
+  readonly placesBefore?: number;
+  /** How many cards are listed in all; undefined: only these. */
+  readonly placesInAll?: number;
+  /** The person's days on other teams that the same message is about. */
+  readonly others?: readonly PromptContent[];
   /** Today's prompt is brought up to date with it, so the person needs no other message that says the same. */
   readonly isInPrompt?: boolean;
 }

@@ -103,20 +103,30 @@ function saysNothingNew(
 export async function recordAnswers(
   deps: AppDependencies,
   actor: Actor,
-  input: {
-    readonly sprintId: string;
-    readonly day: string;
-    readonly answers: readonly TypedAnswer[];
-    readonly takeCardIds?: readonly string[];
-    /** For the answer to a question about growth: the `asOf` of the question. */
-    readonly asOf?: number | undefined;
-  },
+  input: GivenAnswers,
 ): Promise<AnswerOutcome> {
-  return deps.store.transaction(async (tx) => {
-    const context = await answeredDay(deps, tx, actor, input.sprintId, input.day);
-    refuseIfAnsweredSince(context.records, input.answers, input.asOf);
-    return recordChecked(deps, tx, actor, context, input.answers, input.takeCardIds ?? []);
-  });
+  return deps.store.transaction((tx) => recordAnswersIn(deps, tx, actor, input));
+}
+
+export interface GivenAnswers {
+  readonly sprintId: string;
+  readonly day: string;
+  readonly answers: readonly TypedAnswer[];
+  readonly takeCardIds?: readonly string[];
+  /** For the answer to a question about growth: the `asOf` of the question. */
+  readonly asOf?: number | undefined;
+}
+
+/** The same as part of a transaction. */
+export async function recordAnswersIn(
+  deps: AppDependencies,
+  tx: Transaction,
+  actor: Actor,
+  input: GivenAnswers,
+): Promise<AnswerOutcome> {
+  const context = await answeredDay(deps, tx, actor, input.sprintId, input.day);
+  refuseIfAnsweredSince(context.records, input.answers, input.asOf);
+  return recordChecked(deps, tx, actor, context, input.answers, input.takeCardIds ?? []);
 }
 
 /** A button that was made before the latest answer would take that answer back. */

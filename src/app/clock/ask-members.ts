@@ -26,6 +26,9 @@ import { watchDueSprints } from './watch-sprints.ts';
 /** How many sprints one transaction takes: a batch costs the same few statements as one sprint. */
 const BATCH = 500;
 
+/** A message has room for so many; who is on more teams gets a second one. */
+const TEAMS_PER_MESSAGE = 3;
+
 /** Closing writes results one by one; a small batch keeps its transaction short. */
 const CLOSING_BATCH = 20;
 
@@ -65,13 +68,14 @@ export async function askDueMembers({ store, clock }: Ports): Promise<number> {
     const people = await tx.read.peopleOf(due.map(({ team }) => team.id));
     const peopleOf = ({ id }: Team): readonly Member[] => people.get(id) ?? [];
     const asking = due.filter(({ team, sprint }) => isAskingDay(team, sprint, now));
-    const wanted = (await membersWithOpenCards(tx.read, asking, people, now))
-      .filter(({ team, sprint, member }) => isTurnOf(team, sprint, member, now))
-      .map(wantedPrompt);
-    const fresh = await tx.write.prompts.insert(wanted.map(({ prompt }) => prompt));
+    const busy = (await membersWithOpenCards(tx.read, asking, people, now)).filter(
+      ({ team, sprint, member }) => isTurnOf(team, sprint, member, now),
+    );
+    const wanted = messagesAbout('daily-prompt', busy);
+    const fresh = await tx.write.prompts.insert(wanted.prompts);
     const freshIds = new Set(fresh.map(({ postId }) => postId));
-    const prompts = wanted.filter(({ post }) => freshIds.has(post.id)).map(({ post }) => post);
-    const posts = [...prompts, ...(await valueQuestions(tx.read, asking, now))];
+    const asks = wanted.posts.filter((post) => freshIds.has(post.id));
+    const posts = [...asks, ...(await valueQuestions(tx.read, asking, now))];
     if (posts.length > 0) await tx.write.posts.add(posts);
     const asked = new Set(asking.map(({ sprint }) => sprint.id));
     await tx.write.sprints.updateClocks(
@@ -112,9 +116,29 @@ interface BusyMember {
   readonly records: SprintRecords;
 }
 
-function wantedPrompt({ team, sprint, userId, day }: BusyMember): { prompt: AskedPrompt; post: NewPost } {
-  const post = directPost(team, userId, { kind: 'daily-prompt', sprintId: sprint.id, userId, day });
-  return { prompt: { sprintId: sprint.id, userId, day, postId: post.id }, post };
+interface Messages {
+  readonly posts: NewPost[];
+  /** With the post that each is asked about by. */
+  readonly prompts: AskedPrompt[];
+}
+
+/** One message for each person, even if it is about the sprints of several of their teams. */
+function messagesAbout(
+  kind: 'daily-prompt' | 'reminder' | 'last-call',
+  days: readonly Pick<BusyMember, 'team' | 'sprint' | 'userId' | 'day'>[],
+): Messages {
+  const sameDay = ({ team, userId, day }: (typeof days)[number]): string =>
+    `${team.workspaceId} ${userId} ${day}`;
+  const posts: NewPost[] = [];
+  const prompts: AskedPrompt[] = [];
+  for (const ofPerson of Map.groupBy(days, sameDay).values()) {
+    for (const [i, { team, sprint, userId, day }] of ofPerson.entries()) {
+      if (i % TEAMS_PER_MESSAGE === 0)
+        posts.push(directPost(team, userId, { kind, sprintId: sprint.id, userId, day }));
+      prompts.push({ sprintId: sprint.id, userId, day, postId: posts.at(-1)?.id });
+    }
+  }
+  return { posts, prompts };
 }
 
 async function membersWithOpenCards(
@@ -185,21 +209,16 @@ export async function sendDueLastCalls({ store, clock }: Ports): Promise<number>
       closing.map(({ team, sprint }) => ({ sprintId: sprint.id, day: todayOf(team, now) })),
     );
     const promptOf = new Map(prompts.map((prompt) => [`${prompt.sprintId} ${prompt.userId}`, prompt]));
-    const calls = busy
-      .filter(({ team, sprint, userId, records }) => {
+    const calls = messagesAbout(
+      'last-call',
+      busy.filter(({ team, sprint, userId, records }) => {
         const prompt = promptOf.get(`${sprint.id} ${userId}`);
         return !needsNoLastCall(team, sprint, userId, records, prompt);
-      })
-      .map(({ team, sprint, userId, day }) => {
-        const post = directPost(team, userId, { kind: 'last-call', sprintId: sprint.id, userId, day });
-        return { post, called: { sprintId: sprint.id, userId, day, postId: post.id } };
-      });
-    const posts = [...calls.map(({ post }) => post), ...(await goalQuestions(tx.read, closing, now))];
-    if (posts.length > 0) await tx.write.posts.add(posts);
-    await tx.write.prompts.called(
-      'last-call',
-      calls.map(({ called }) => called),
+      }),
     );
+    const posts = [...calls.posts, ...(await goalQuestions(tx.read, closing, now))];
+    if (posts.length > 0) await tx.write.posts.add(posts);
+    await tx.write.prompts.called('last-call', calls.prompts);
     await tx.write.sprints.updateClocks(due.map(({ sprint }) => ({ ...sprint, lastCallAt: undefined })));
     return due.length;
   });
@@ -216,8 +235,7 @@ async function remindUnanswered(
   const sprintOf = new Map(due.map((entry) => [entry.sprint.id, entry]));
   const days = due.map(({ team, sprint }) => ({ sprintId: sprint.id, day: todayOf(team, now) }));
   const people = await tx.read.peopleOf(due.map(({ team }) => team.id));
-  const posts: NewPost[] = [];
-  const reminded: AskedPrompt[] = [];
+  const unmet: Pick<BusyMember, 'team' | 'sprint' | 'userId' | 'day'>[] = [];
   for (const { state, sprintId, userId, day, postId, reminderPostId } of await tx.read.promptsOf(days)) {
     const { team, sprint } = sprintOf.get(sprintId) as DueSprint;
     const member = workingOn(team, people.get(team.id), day).get(userId);
@@ -226,13 +244,10 @@ async function remindUnanswered(
     const at = reminderAt(team, sprint, promptInstant(team, member, day), member);
     if (at === undefined) continue;
     if (at > now) next.set(sprintId, earliest([next.get(sprintId), at]) as Date);
-    else {
-      const post = directPost(team, userId, { kind: 'reminder', sprintId, userId, day });
-      posts.push(post);
-      reminded.push({ sprintId, userId, day, postId: post.id });
-    }
+    else unmet.push({ team, sprint, userId, day });
   }
-  if (posts.length > 0) await tx.write.posts.add(posts);
-  await tx.write.prompts.called('reminder', reminded);
+  const reminders = messagesAbout('reminder', unmet);
+  if (reminders.posts.length > 0) await tx.write.posts.add(reminders.posts);
+  await tx.write.prompts.called('reminder', reminders.prompts);
   return next;
 }

@@ -99,8 +99,10 @@ export type AskedPrompt = Pick<Prompt, 'sprintId' | 'userId' | 'day' | 'postId'>
 export interface PromptReading {
   promptOf(sprintId: string, userId: string, day: Day): Promise<Prompt | undefined>;
   promptsOf(days: readonly { sprintId: string; day: Day }[]): Promise<Prompt[]>;
-  /** The prompt that a delivered post asked. */
-  promptByPost(workspaceId: string, at: PostedAt): Promise<Prompt | undefined>;
+  /** The prompts that a delivered post asked, reminded of or called last about, one a team. */
+  promptsByPost(workspaceId: string, at: PostedAt): Promise<Prompt[]>;
+  /** The same for a post that may not be delivered yet. */
+  promptsOfPost(postId: string): Promise<Prompt[]>;
 }
 
 export interface PromptWriting {

@@ -22,6 +22,7 @@ import type { Transaction } from '../ports/store.ts';
 import { todayOf } from '../team/place.ts';
 import {
   activeMembers,
+  type Prompt,
   type Sprint,
   type SprintHeading,
   type SprintRecords,
@@ -317,33 +318,53 @@ function aboutDay({
   readonly skipIfMet: boolean;
   readonly isMet?: typeof needsNoLastCall;
 }) {
-  const declaration = aboutSprint(
-    ['userId', 'day'],
-    async ({ tx, post, now, team, members, sprint, records, subject }) => {
-      const { sprintId, userId, day } = subject;
-      const member: Asked & { readonly userId: string } = members.find((one) => one.userId === userId) ?? {
+  const declaration = aboutSprint(['userId', 'day'], async ({ tx, post, now, subject }) => {
+    const { sprintId, userId, day } = subject;
+    const prompts = await tx.read.promptsOfPost(post.id);
+    // One that was recorded before a prompt knew what reminded of it.
+    const about = prompts.length > 0 ? prompts : [{ sprintId, userId, day }];
+    const contents: PromptContent[] = [];
+    let placesBefore = 0;
+    for (const one of about) {
+      const found = await readWaiting(tx, one);
+      if (!found || !isOurs(post, found.team)) continue;
+      const { team, members, sprint, records, asked } = found;
+      const member: Asked & { readonly userId: string } = members.find((it) => it.userId === userId) ?? {
         userId,
       };
-      const asked = await tx.read.promptOf(sprintId, userId, day);
       const isDone = isMet(team, sprint, userId, records, asked);
       const state = isDone ? (asked?.state ?? 'asked') : 'asked';
       const met = promptContentOf(team, sprint, member, day, records, state);
       const isListed =
         !skipIfMet && met.state === 'asked' && !questionDays(team, sprint, member).includes(day);
-      const prompt: PromptContent = isListed ? { ...met, state: 'listed' } : met;
       // A co-owner may have finished the member's last card in the meantime.
-      const hasOpenCards = prompt.cards.some((card) => card.state === 'open');
+      const hasOpenCards = met.cards.some((card) => card.state === 'open');
       // A prompt that was held up until its day had passed is not asked afterwards.
-      if (
-        post.postedAt === undefined &&
-        (isLate(team, sprint, day, now) || (skipIfMet && (isDone || !hasOpenCards)))
-      )
-        return undefined;
-      return { content: { prompt } };
-    },
-  );
+      const isNeedless = isLate(team, sprint, day, now) || (skipIfMet && (isDone || !hasOpenCards));
+      if (post.postedAt === undefined && isNeedless) continue;
+      contents.push({ ...met, placesBefore, ...(isListed && { state: 'listed' as const }) });
+      placesBefore += met.cards.length;
+    }
+    const [first, ...others] = contents.map((one) => ({ ...one, placesInAll: placesBefore }));
+    if (!first) return undefined;
+    const prompt: PromptContent = others.length === 0 ? first : { ...first, others };
+    return { content: { prompt } };
+  });
   // A prompt confirms the answer to it, so that one in a message that can't be changed is confirmed in a new one.
   return skipIfMet ? ({ ...declaration, mayStayAsItIs: true } as const) : declaration;
+}
+
+/** The sprint of a prompt, with what was said in it and how the prompt was met. */
+async function readWaiting(
+  { read }: Transaction,
+  { sprintId, userId, day }: Pick<Prompt, 'sprintId' | 'userId' | 'day'>,
+) {
+  const [found, records, asked] = await waitForAll([
+    read.sprintWithTeam(sprintId),
+    read.recordsOf(sprintId),
+    read.promptOf(sprintId, userId, day),
+  ]);
+  return found && { ...found, records, asked };
 }
 
 /** What was to be said on a day is not said on another, nor of a sprint that is over. */

@@ -35,8 +35,9 @@ export function listenToDirectMessages(app: App): void {
         .answerInWords(caller.actor, input)
         .catch((refusal: unknown) => Promise.reject(asMistypedCommand(refusal, text)));
       // The day's prompt, brought up to date, is the confirmation.
-      if (outcome.kind === 'recorded' && outcome.prompt.isInPrompt) return;
-      await caller.tell(outcomeMessage(outcome));
+      for (const one of [outcome, ...(outcome.others ?? [])]) {
+        if (one.kind !== 'recorded' || !one.prompt.isInPrompt) await caller.tell(outcomeMessage(one));
+      }
     });
   });
 }

@@ -1,5 +1,5 @@
 /** Reads and writes prompts: that one exists is decided by the unique key of sprint, member and day. */
-import { and, eq, getTableColumns, inArray, sql } from 'drizzle-orm';
+import { and, asc, eq, getTableColumns, inArray, or, type SQL, type SQLWrapper, sql } from 'drizzle-orm';
 import type { AskedPrompt, PromptReading, PromptWriting } from '../../app/ports/sprints.ts';
 import type { Prompt } from '../../app/team/team.ts';
 import { posts, prompts } from '../schema.ts';
@@ -30,6 +30,18 @@ const PROMPTS_OF_DAYS = frozenSelect(
     order by ${prompts.sprintId}, ${prompts.day}, ${prompts.userId}`,
 );
 
+/** Whether a prompt was asked by the post, reminded of by it or called last. */
+function isAbout(postId: SQLWrapper): SQL {
+  return sql`${postId} in (${prompts.postId}, ${prompts.reminderPostId}, ${prompts.lastCallPostId})`;
+}
+
+const PROMPTS_OF_POST = frozenSelect(
+  getTableColumns(prompts),
+  sql`from ${prompts} where ${prompts.postId} = ${sql.placeholder('post')}
+    or ${prompts.reminderPostId} = ${sql.placeholder('post')} or ${prompts.lastCallPostId} = ${sql.placeholder('post')}
+    order by ${prompts.sprintId}`,
+);
+
 /** A day that was met before anybody asked stays so: the answer rate counts it. */
 const SET_STATE = frozenChange(
   {
@@ -58,17 +70,20 @@ export function promptReading(session: SqlSession): PromptReading {
       return (await PROMPTS_OF_DAYS(session, { wanted })).map(promptFrom);
     },
 
-    async promptByPost(workspaceId, at) {
+    async promptsByPost(workspaceId, at) {
       // By what the post is about, so that a reminder and a last call lead to the prompt as well.
-      const [row] = await session
+      const rows = await session
         .select({ prompt: prompts })
         .from(posts)
         .innerJoin(
           prompts,
-          and(
-            eq(prompts.sprintId, posts.sprintId),
-            eq(prompts.userId, posts.subjectUserId),
-            eq(prompts.day, posts.subjectDay),
+          or(
+            and(
+              eq(prompts.sprintId, posts.sprintId),
+              eq(prompts.userId, posts.subjectUserId),
+              eq(prompts.day, posts.subjectDay),
+            ),
+            isAbout(posts.id),
           ),
         )
         .where(
@@ -78,8 +93,13 @@ export function promptReading(session: SqlSession): PromptReading {
             eq(posts.postedTs, at.ts),
             inArray(posts.kind, ['daily-prompt', 'reminder', 'last-call']),
           ),
-        );
-      return row && promptFrom(row.prompt);
+        )
+        .orderBy(asc(prompts.sprintId));
+      return rows.map(({ prompt }) => promptFrom(prompt));
+    },
+
+    async promptsOfPost(postId) {
+      return (await PROMPTS_OF_POST(session, { post: postId })).map(promptFrom);
     },
   };
 }

@@ -77,6 +77,9 @@ export function retentionWriting(session: SqlSession): RetentionWriting {
       await session.execute(sql`select loadline.begin_reduction(${sprintId})`);
       const ofSprint = session.select({ id: cards.id }).from(cards).where(eq(cards.sprintId, sprintId));
       await session.delete(prompts).where(eq(prompts.sprintId, sprintId));
+      await session.execute(sql`update ${posts} set sprint_id = other.sprint_id from ${prompts} as other
+        where ${posts.sprintId} = ${sprintId}
+          and ${posts.id} in (other.post_id, other.reminder_post_id, other.last_call_post_id)`);
       await session.delete(posts).where(eq(posts.sprintId, sprintId));
       await session.delete(answers).where(inArray(answers.cardId, ofSprint));
       await session.delete(cardChanges).where(inArray(cardChanges.cardId, ofSprint));

@@ -5,6 +5,8 @@
 prompt-asked = { DAY($day) }: what is left on your cards?
 prompt-cards = In { $sprint } you have { cards-count }:
 # On the sprint's first morning: a list, and no question.
+# Over the part of a message that is about this team; such a message is about several.
+prompt-team = { $team }
 prompt-listed = { DAY($day) }: { $sprint } begins
 prompt-listed-cards = You have { cards-count }:
 prompt-listed-next =

@@ -1,4 +1,4 @@
-/** How many messages members get in a month of two sprints: at most one a working day, a reminder and a last call. */
+/** How many messages members get in a month of two sprints: at most one a working day, a reminder and a last call, on two teams as well. */
 import { expect, test } from 'vitest';
 import { harnessForEach, type PersonName } from '../../support/app-harness.ts';
 
@@ -56,4 +56,21 @@ test('a member gets one message a working day, with a reminder if they are silen
     [...got].filter(([key]) => key.startsWith(who)).reduce((all, [, kinds]) => all + kinds.length, 0);
   // Twenty working days in two sprints; two of the twenty are first mornings, which ask nothing.
   expect([sum('ben'), sum('chi')]).toEqual([20 + 2, 20 + 18 + 2]);
+});
+
+test('a member of two teams that ask at the same time gets no more', async () => {
+  const h = harness();
+  const teams = [await h.setUpTeam(), await h.setUpTeam({ name: 'Pilots', channelId: 'C2' })];
+  const got = new Map<string, string[]>();
+  for (const plan of SPRINTS) {
+    for (const team of teams) await h.plan(team, { ...plan, cards: CARDS });
+    for (let date = Number(plan.startsOn.slice(-2)); date <= Number(plan.endsOn.slice(-2)); date += 1) {
+      const day = `2026-11-${String(date).padStart(2, '0')}`;
+      const before = h.messagesTo('chi').length;
+      for (const time of ['09:15', '12:15', '16:00', '17:00']) await h.pass(`${day}T${time}:00Z`);
+      got.set(day, h.kindsTo('chi').slice(before));
+    }
+  }
+  for (const kinds of got.values()) expect(kinds).toEqual([...new Set(kinds)]);
+  expect([...got.values()].flat()).toHaveLength(20 + 18 + 2);
 });

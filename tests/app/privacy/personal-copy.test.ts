@@ -31,6 +31,8 @@ describe('a copy', () => {
         facilitator: true,
         onTheTeam: true,
         worksOn: null,
+        askedAt: null,
+        askedInZone: null,
         daysOff: { full: [], half: [] },
         joinedOn: null,
         leftOn: null,

@@ -360,6 +360,14 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
   const words = refusalWords(new Refusal('unknown-command', { word: asTyped, near: asTyped }));
   const messages: Record<string, MessageView> = {
     prompt: postMessage({ kind: 'daily-prompt', prompt }),
+    'prompt of three teams': postMessage({
+      kind: 'daily-prompt',
+      prompt: { ...prompt, others: [prompt, prompt] },
+    }),
+    'last call of three teams': postMessage({
+      kind: 'last-call',
+      prompt: { ...prompt, others: [prompt, prompt] },
+    }),
     'first morning': postMessage({ kind: 'daily-prompt', prompt: { ...prompt, state: 'listed' } }),
     'answered prompt': postMessage({
       kind: 'daily-prompt',

@@ -11,7 +11,7 @@ import { mrkdwn, say } from '../../../words/say.ts';
 import { closingTime, teamTime } from '../../../words/sprint.ts';
 import { encodeValue } from '../../button-values.ts';
 import { ACTIONS } from '../../ids.ts';
-import { actions, button, context, lead, section } from '../block-builders.ts';
+import { actions, bold, button, context, divider, lead, section } from '../block-builders.ts';
 import { lineList } from '../line-sections.ts';
 import { type MessagePart, type MessageView, messageView } from '../message-view.ts';
 
@@ -19,55 +19,72 @@ import { type MessagePart, type MessageView, messageView } from '../message-view
 const MOVING_BUTTONS_MAX = 5;
 
 export function dailyPromptMessage(prompt: PromptContent): MessageView {
+  return aboutEachTeam(prompt, dailyPromptParts);
+}
+
+/** Of a person's only team, or of several below each other, each under its name. */
+function aboutEachTeam(prompt: PromptContent, parts: (prompt: PromptContent) => MessagePart[]): MessageView {
+  const others = prompt.others ?? [];
+  if (others.length === 0) return messageView(parts(prompt));
+  return messageView(
+    [prompt, ...others].flatMap((one, i) => [
+      ...(i === 0 ? [] : [divider()]),
+      section(bold(mrkdwn('prompt-team', { team: one.team.name }))),
+      ...parts(one),
+    ]),
+  );
+}
+
+function dailyPromptParts(prompt: PromptContent): MessagePart[] {
   const { day, sprint, cards, answered } = prompt;
   const about = { day, sprint: sprint.name };
   switch (prompt.state) {
     case 'listed':
-      return messageView([
+      return [
         lead(say('prompt-listed', about)),
-        openCards(mrkdwn('prompt-listed-cards', { cards: cards.length }), cards),
+        openCards(mrkdwn('prompt-listed-cards', { cards: cards.length }), prompt),
         ...laterButton(prompt, say('prompt-answer-button')),
         ...movingButtons(prompt),
         context(
           `${mrkdwn('prompt-listed-next', { rest: day < sprint.endsOn ? 'more' : 'none' })} ${mrkdwn('prompt-closes', { closing: closingTime(prompt) })}`,
         ),
-      ]);
+      ];
     case 'asked':
-      return messageView([
+      return [
         lead(say('prompt-asked', { day })),
-        openCards(mrkdwn('prompt-cards', { sprint: sprint.name, cards: cards.length }), cards, prompt),
+        openCards(mrkdwn('prompt-cards', { sprint: sprint.name, cards: cards.length }), prompt, 'with news'),
         promptButtons(prompt),
         ...movingButtons(prompt),
-        context(`${wordsHint(cards.length)} ${mrkdwn('prompt-closes', { closing: closingTime(prompt) })}`),
-      ]);
+        context(`${wordsHint(prompt)} ${mrkdwn('prompt-closes', { closing: closingTime(prompt) })}`),
+      ];
     case 'answered':
-      return messageView([
+      return [
         lead(say('prompt-answered', about)),
         answeredCards(answered),
         untouchedCards(prompt),
         ...laterButton(prompt, say('prompt-change-button')),
         ...movingButtons(prompt),
-      ]);
+      ];
     case 'unchanged':
-      return messageView([
+      return [
         lead(say('prompt-unchanged', about)),
-        openCards(mrkdwn('prompt-still-left'), cards),
+        openCards(mrkdwn('prompt-still-left'), prompt),
         ...laterButton(prompt, say('prompt-change-button')),
         ...movingButtons(prompt),
-      ]);
+      ];
     case 'away':
-      return messageView([
+      return [
         lead(say('prompt-away', about)),
         ...answeredBefore(answered),
         section(mrkdwn('prompt-away-next')),
         ...laterButton(prompt, say('prompt-after-all-button')),
-      ]);
+      ];
     case 'over':
-      return messageView([
+      return [
         lead(say('prompt-over', about)),
         section(mrkdwn('prompt-over-day', { day })),
         ...answeredBefore(answered),
-      ]);
+      ];
   }
 }
 
@@ -77,28 +94,36 @@ function answeredBefore(answered: readonly AnsweredLine[]): MessagePart[] {
 
 /** Shows how the day was answered, once it was. */
 export function reminderMessage(prompt: PromptContent): MessageView {
-  if (prompt.state !== 'asked') return dailyPromptMessage(prompt);
-  return messageView([
+  return aboutEachTeam(prompt, reminderParts);
+}
+
+function reminderParts(prompt: PromptContent): MessagePart[] {
+  if (prompt.state !== 'asked') return dailyPromptParts(prompt);
+  return [
     lead(say('reminder-title', { sprint: prompt.sprint.name })),
-    openCards('', prompt.cards),
+    openCards('', prompt),
     promptButtons(prompt),
-    context(`${wordsHint(prompt.cards.length)} ${mrkdwn('reminder-only-one')}`),
-  ]);
+    context(`${wordsHint(prompt)} ${mrkdwn('reminder-only-one')}`),
+  ];
 }
 
 /** Asks whether what was said still holds. Shows how the day was answered, once it was in the last hour. */
 export function lastCallMessage(prompt: PromptContent): MessageView {
-  if (prompt.state !== 'asked') return dailyPromptMessage(prompt);
-  return messageView([
+  return aboutEachTeam(prompt, lastCallParts);
+}
+
+function lastCallParts(prompt: PromptContent): MessagePart[] {
+  if (prompt.state !== 'asked') return dailyPromptParts(prompt);
+  return [
     lead(say('last-call-title', { sprint: prompt.sprint.name, closing: closingTime(prompt) })),
     section(mrkdwn('last-call-question')),
     cardList(
       '',
-      prompt.cards.map((card, i) => saidLine(card, i + 1, prompt)),
+      prompt.cards.map((card, i) => saidLine(card, placeOf(prompt, i), prompt)),
     ),
     promptButtons(prompt, say('last-call-still-so-button')),
-    context(wordsHint(prompt.cards.length)),
-  ]);
+    context(wordsHint(prompt)),
+  ];
 }
 
 function saidLine(card: PromptCard, place: number, { userId, team }: PromptContent): string {
@@ -123,9 +148,12 @@ function promptButtons(
 }
 
 /** Below the others. One block each, since an action may be in a block once only. */
-function movingButtons({ sprint, day, cards }: PromptContent): ActionsBlock[] {
+function movingButtons(prompt: PromptContent): ActionsBlock[] {
+  const { sprint, day, cards } = prompt;
   if (sprint.state !== 'open') return [];
-  const blocked = cards.flatMap((card, i) => (card.blocked ? [{ key: card.key, place: String(i + 1) }] : []));
+  const blocked = cards.flatMap((card, i) =>
+    card.blocked ? [{ key: card.key, place: String(placeOf(prompt, i)) }] : [],
+  );
   return blocked.slice(0, MOVING_BUTTONS_MAX).map(({ key, place }) => {
     const label = say('prompt-moving-button', { cards: blocked.length === 1 ? 'only' : 'several', place });
     const value = encodeValue({ sprintId: sprint.id, day, card: key });
@@ -133,25 +161,31 @@ function movingButtons({ sprint, day, cards }: PromptContent): ActionsBlock[] {
   });
 }
 
-/** How to answer in words, with examples that fit the number of cards. */
-function wordsHint(cardCount: number): string {
+/** How to answer in words, with examples that fit the number of cards in the message. */
+function wordsHint({ cards, placesInAll: cardCount = cards.length }: PromptContent): string {
   if (cardCount <= 1) return mrkdwn('prompt-words-one');
   if (cardCount === 2) return mrkdwn('prompt-words-two');
   // All of more than three in a row would be long to read.
   return mrkdwn(cardCount === 3 ? 'prompt-words-three' : 'prompt-words-several');
 }
 
+/** By which number an answer in words calls the card; cards of several teams are counted on. */
+function placeOf({ placesBefore = 0 }: PromptContent, index: number): number {
+  return placesBefore + index + 1;
+}
+
 /**
  * The open cards with the numbers by which an answer in words calls them.
  *
- * @param asked names another owner who has answered since morning
+ * @param news names another owner who has answered since morning
  */
-function openCards(title: string, cards: readonly PromptCard[], asked?: PromptContent): MessagePart {
+function openCards(title: string, prompt: PromptContent, news?: 'with news'): MessagePart {
   const isNews = ({ saidLast }: PromptCard): boolean =>
-    saidLast !== undefined && saidLast.day === asked?.day && saidLast.userId !== asked.userId;
-  const lines = cards.map((card, i) => {
-    if (asked && isNews(card)) return saidLine(card, i + 1, asked);
-    const about = { place: String(i + 1), card: linkedCardName(card), left: leftOn(card) };
+    news !== undefined && saidLast?.day === prompt.day && saidLast.userId !== prompt.userId;
+  const lines = prompt.cards.map((card, i) => {
+    const place = placeOf(prompt, i);
+    if (isNews(card)) return saidLine(card, place, prompt);
+    const about = { place: String(place), card: linkedCardName(card), left: leftOn(card) };
     return withBlock(mrkdwn('prompt-card-line', about), card);
   });
   return cardList(title, lines);

@@ -1,0 +1,130 @@
+import { describe, expect, test } from 'vitest';
+import { answerInWords } from '../../../src/app/answering/answer-in-words.ts';
+import type { PromptContent } from '../../../src/app/answering/prompt-content.ts';
+import { recordUnchanged } from '../../../src/app/answering/record-answers.ts';
+import { chooseOwnPrompt } from '../../../src/app/team/own-prompt.ts';
+import { postMessage } from '../../../src/slack/views/post-message.ts';
+import { actorOf, harnessForEach, refusalOf } from '../../support/app-harness.ts';
+
+// Friday noon before the sprints of Monday 2 to Friday 13 November 2026; Lisbon is on UTC then.
+const harness = harnessForEach('2026-10-30T12:00:00Z');
+const ben = actorOf('ben');
+const DIRECT = { channelId: 'D-ben', isDirect: true };
+const DAY = '2026-11-03';
+
+/** Ben has a card on each of two teams that are asked at the same time. */
+async function onTwoTeams(ofSecond: { promptAt?: string } = {}) {
+  const h = harness();
+  const first = await h.setUpTeam({ name: 'Tugboats' });
+  const second = await h.setUpTeam({ name: 'Pilots', channelId: 'C2', ...ofSecond });
+  const tugs = (await h.plan(first, { name: 'Tugs 1', cards: 'Tide table, 5, @Ben' })).sprint;
+  const pilots = (await h.plan(second, { name: 'Pilots 1', cards: 'Pilot roster, 3, @Ben' })).sprint;
+  await h.drain();
+  return { h, tugs, pilots };
+}
+
+const days = (h: ReturnType<typeof harness>): (readonly PromptContent[])[] =>
+  h
+    .messagesTo('ben')
+    .flatMap((sent) => ('prompt' in sent ? [[sent.prompt, ...(sent.prompt.others ?? [])]] : []));
+
+/** What is left on Ben's cards of both sprints, as said. */
+async function leftOn(h: ReturnType<typeof harness>, ...sprints: { id: string }[]) {
+  const said: (number | undefined)[] = [];
+  for (const { id } of sprints) {
+    const { facts } = await h.read((read) => read.recordsOf(id));
+    const last = facts.findLast(({ kind }) => kind === 'answer');
+    said.push(last?.kind === 'answer' ? last.leftPoints : undefined);
+  }
+  return said;
+}
+
+describe('somebody on two teams that ask at the same time', () => {
+  test('gets one message, each team’s cards under its name and counted on', async () => {
+    const { h } = await onTwoTeams();
+    await h.pass(`${DAY}T09:15:00Z`);
+    expect(h.kindsTo('ben')).toEqual(['daily-prompt']);
+    const [parts = []] = days(h);
+    expect(parts.map(({ team }) => team.name).sort()).toEqual(['Pilots', 'Tugboats']);
+    const [content] = h.messagesTo('ben');
+    const { text } = postMessage(content as NonNullable<typeof content>);
+    for (const name of ['Pilots', 'Tugboats']) expect(text).toMatch(new RegExp(`^${name}$`, 'm'));
+    expect(text).toMatch(/^1\. .* left$[\s\S]*^2\. .* left$/m);
+  });
+
+  test('gets two where the times differ, and one where they chose a time of their own', async () => {
+    const { h } = await onTwoTeams({ promptAt: '10:00' });
+    await h.pass(`${DAY}T09:15:00Z`);
+    await h.pass(`${DAY}T10:00:00Z`);
+    expect(days(h).map((parts) => parts.length)).toEqual([1, 1]);
+    await chooseOwnPrompt(h.deps, ben, { at: '08:00', timeZone: '' });
+    await h.pass('2026-11-04T08:00:00Z');
+    expect(days(h).map((parts) => parts.length)).toEqual([1, 1, 2]);
+  });
+
+  test('sees an answer to either in the message, and is reminded of the other alone', async () => {
+    const { h, tugs, pilots } = await onTwoTeams();
+    await h.pass(`${DAY}T09:15:00Z`);
+    await recordUnchanged(h.deps, ben, { sprintId: tugs.id, day: DAY });
+    await h.pass(`${DAY}T12:15:00Z`);
+    const [prompt = [], reminder = []] = days(h);
+    expect(new Map(prompt.map(({ sprint, state }) => [sprint.id, state]))).toEqual(
+      new Map([
+        [tugs.id, 'unchanged'],
+        [pilots.id, 'asked'],
+      ]),
+    );
+    expect(reminder.map(({ sprint }) => sprint.id)).toEqual([pilots.id]);
+  });
+
+  test('gets one reminder and one last call about both', async () => {
+    const { h } = await onTwoTeams();
+    for (const time of ['09:15', '12:15', '16:00']) await h.pass(`2026-11-13T${time}:00Z`);
+    expect(h.kindsTo('ben')).toEqual(['daily-prompt', 'reminder', 'last-call']);
+    expect(days(h).map((parts) => parts.length)).toEqual([2, 2, 2]);
+  });
+
+  test('answers both in words, by the places in the message or with one word', async () => {
+    const { h, tugs, pilots } = await onTwoTeams();
+    await h.pass(`${DAY}T09:15:00Z`);
+    const [parts = []] = days(h);
+    const inOrder = parts.map(({ sprint }) => sprint);
+    const both = await answerInWords(h.deps, ben, { text: '2, 1', place: DIRECT });
+    expect([both.kind, both.others?.map(({ kind }) => kind)]).toEqual(['recorded', ['recorded']]);
+    expect(await leftOn(h, ...inOrder)).toEqual([2, 1]);
+    await answerInWords(h.deps, ben, { text: '2: 0', place: DIRECT });
+    expect(await leftOn(h, ...inOrder)).toEqual([2, 0]);
+    h.set('2026-11-04T09:15:00Z');
+    await h.pass('2026-11-04T09:15:00Z');
+    await answerInWords(h.deps, ben, { text: 'away', place: DIRECT });
+    for (const { id } of [tugs, pilots]) {
+      const prompt = await h.read((read) => read.promptOf(id, ben.userId, '2026-11-04'));
+      if (prompt) expect(prompt.state).toBe('away');
+    }
+  });
+
+  test('keeps the message when the details of one sprint are deleted, as long as the other’s are kept', async () => {
+    const { h, tugs, pilots } = await onTwoTeams();
+    await h.pass(`${DAY}T09:15:00Z`);
+    await h.pass('2026-11-13T17:00:00Z');
+    const reduce = (sprintId: string) =>
+      h.write((tx) => tx.write.retention.reduceSprint(sprintId, new Date('2027-11-13T17:00:00Z')));
+    const promptOf = (sprintId: string) => h.read((read) => read.promptOf(sprintId, ben.userId, DAY));
+    const postId = (await promptOf(pilots.id))?.postId ?? '';
+    await reduce(tugs.id);
+    expect(await promptOf(tugs.id)).toBeUndefined();
+    expect((await h.read((read) => read.promptsOfPost(postId))).map(({ sprintId }) => sprintId)).toEqual([
+      pilots.id,
+    ]);
+    await reduce(pilots.id);
+    expect(await h.read((read) => read.postById(postId))).toBeUndefined();
+  });
+
+  test('loses nothing of an answer of which one part can’t be', async () => {
+    const { h, tugs, pilots } = await onTwoTeams();
+    await h.pass(`${DAY}T09:15:00Z`);
+    const impossible = answerInWords(h.deps, ben, { text: '1: 2, 2: 0 surprise 50', place: DIRECT });
+    await refusalOf(impossible, 'bad-input');
+    expect(await leftOn(h, tugs, pilots)).toEqual([undefined, undefined]);
+  });
+});
