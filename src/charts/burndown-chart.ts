@@ -19,7 +19,7 @@ import {
   text,
 } from './chart-theme.ts';
 
-const plot = { left: 78, right: 112, top: headingPx + 28, height: 148 };
+const plot = { left: 70, right: 108, top: headingPx + 44, height: 168 };
 /** Equally high, so that one point is equally high in both. */
 const trackPx = 34;
 /** A row of marks with their numbers above them. */

@@ -45,14 +45,13 @@ const ink = { ...quiet, color: palette.ink } as const;
 export const text = {
   quiet,
   ink,
-  small: { ...quiet, fontSize: 12 },
   bold: { ...ink, fontSize: 14, fontWeight: 'bold' },
   /** Keeps letters readable where a line passes behind them. */
   halo: { textBorderColor: palette.card, textBorderWidth: 4 },
 } as const;
 
-/** So narrow that its letters can be read on a phone. */
-export const cardWidthPx = 640;
+/** So narrow that its letters, 13 px and more, are at least 11 px high where a phone shows the card 340 px wide. */
+export const cardWidthPx = 400;
 export const marginPx = 16;
 const lineWidth = { width: cardWidthPx - 2 * marginPx, ellipsis: '…' } as const;
 const names = { nameRotate: 0, nameMoveOverlap: false, nameTextStyle: quiet };
@@ -89,8 +88,8 @@ export interface ChartPicture {
   readonly size: { readonly widthPx: number; readonly heightPx: number };
 }
 
-/** Below a heading whose second line wraps once. */
-export const headingPx = 88;
+/** Below a heading whose second line wraps twice. */
+export const headingPx = 108;
 
 /** A card as high as it needs to be; with a heading alone where that says why there is no picture. */
 export function chartCard(
@@ -103,7 +102,7 @@ export function chartCard(
     text: drawableName === undefined ? title : say('chart-title', { title, name: drawableName }),
     subtext: subtitle,
     top: 14,
-    textStyle: { ...text.bold, ...lineWidth, fontSize: 20, lineHeight: 26, overflow: 'truncate' as const },
+    textStyle: { ...text.bold, ...lineWidth, fontSize: 18, lineHeight: 26, overflow: 'truncate' as const },
     subtextStyle: { ...quiet, ...lineWidth, fontSize: 14, lineHeight: 18, overflow: 'break' as const },
   };
   const edge = {

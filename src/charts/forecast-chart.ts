@@ -17,7 +17,7 @@ import {
   text,
 } from './chart-theme.ts';
 
-const plot = { left: 62, right: 196, top: headingPx + 34, height: 228 };
+const plot = { left: 56, right: 152, top: headingPx + 34, height: 240 };
 const dateSymbols = { optimistic: 'triangle', likely: 'circle', pessimistic: 'rect' } as const;
 
 /** Without a forecast, the heading says why. */

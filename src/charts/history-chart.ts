@@ -33,12 +33,14 @@ import {
   text,
 } from './chart-theme.ts';
 
-const rowPx = 152;
-const panelPx = { width: 148, height: 104 };
+const rowPx = 130;
+const panelPx = { width: 200, height: 88 };
 /** Of the numbers left of a panel. */
 const numbersPx = 50;
+/** Of an entry in the key. */
+const keyRowPx = 22;
 const firstTop = headingPx + 26;
-const lefts = [marginPx + numbersPx, cardWidthPx / 2 + 52] as const;
+const left = marginPx + numbersPx;
 /** Between words beside a panel. */
 const wordGapPx = 14;
 /** A line so many times higher than every value would press them flat; it is named instead of drawn. */
@@ -56,7 +58,7 @@ interface Panel {
   readonly series: readonly (LineSeriesOption | ScatterSeriesOption)[];
 }
 
-/** Two panels a row; the last in each column writes the days, and what the shapes mean comes where there is room. */
+/** One panel below the other; the last writes the days, and below it is what the shapes mean. */
 export function historyChart(advice: HistoryAdvice): ChartPicture {
   const shown = historyWindow(advice);
   const { velocity, growth } = shown.baselineEnds;
@@ -67,29 +69,21 @@ export function historyChart(advice: HistoryAdvice): ChartPicture {
     })),
     ...(shown.growth === undefined ? [] : [{ ...growthPanel(shown.growth), measuredBy: growth }]),
   ];
-  const hasFreePlace = panels.length % 2 === 1;
-  const lastTop = firstTop + (Math.ceil(panels.length / 2) - 1) * rowPx;
-  const bottom = lastTop + panelPx.height + 58;
-  const places = panels.map((_, index) => ({
-    left: lefts[index % 2 === 0 ? 0 : 1],
-    top: firstTop + Math.floor(index / 2) * rowPx,
-  }));
+  const bottom = firstTop + (panels.length - 1) * rowPx + panelPx.height + 62;
+  const places = panels.map((_, index) => ({ left, top: firstTop + index * rowPx }));
   const key = keySeries(shown);
   const drawn = panels.flatMap(({ series }, index) =>
     series.map((one) => ({ ...one, xAxisIndex: index, yAxisIndex: 2 * index })),
   );
-  return chartCard(historyHeading(advice), bottom + (hasFreePlace ? 14 : 54), {
+  return chartCard(historyHeading(advice), bottom + keyRowPx * key.length + 8, {
     title: panels.flatMap((panel, index) => panelTitles(panel, places[index])),
     grid: places.map((place) => ({ ...panelPx, ...place })),
-    xAxis: panels.map((panel, index) => sprintAxis(shown, panel, index, index >= panels.length - 2)),
+    xAxis: panels.map((panel, index) => sprintAxis(shown, panel, index, index === panels.length - 1)),
     yAxis: panels.flatMap(heightAxes),
     series: [...key, ...drawn] as SeriesOption[],
     legend: {
       data: key.map(({ name }) => `${name}`),
-      itemGap: 12,
-      ...(hasFreePlace
-        ? { left: lefts[1] - numbersPx, top: lastTop + 18, orient: 'vertical' }
-        : { left: marginPx, top: bottom + 4 }),
+      ...{ left: marginPx, top: bottom, orient: 'vertical' as const, itemGap: keyRowPx - 16 },
     },
   });
 }
@@ -101,10 +95,10 @@ function panelTitles({ title, measuredBy, reason }: Panel, { left, top } = { lef
   const textStyle = {
     ...text.bold,
     lineHeight: 18,
-    rich: { note: { ...text.small, padding: [0, 0, 0, 12] } },
+    rich: { note: { ...text.quiet, padding: [0, 0, 0, 12] } },
   };
   const heading = { ...place, text: `${title}${note}`, top: top - 28, textStyle };
-  const why = { ...text.quiet, width: 280, overflow: 'break' as const };
+  const why = { ...text.quiet, width: cardWidthPx - 2 * marginPx, overflow: 'break' as const };
   return reason === undefined ? [heading] : [heading, { ...place, text: reason, top, textStyle: why }];
 }
 
@@ -120,7 +114,7 @@ function sprintAxis({ past }: HistoryWindow, { reason }: Panel, gridIndex: numbe
     gridIndex,
     data: days,
     axisLine: { show: reason === undefined, onZero: false },
-    axisLabel: { ...text.small, lineHeight: 14, show: writesDays, interval, formatter },
+    axisLabel: { show: writesDays, interval, formatter },
   };
 }
 
@@ -138,12 +132,12 @@ function heightAxes({ axis, beside, reason }: Panel, gridIndex: number): YAxisOp
   };
   const rich = { bold: { ...text.bold, fontSize: 13 } };
   return [
-    { ...value, axisLabel: { ...text.small, margin: 6, formatter: shortShare } },
+    { ...value, axisLabel: { margin: 6, formatter: shortShare } },
     {
       ...value,
       position: 'right',
       splitLine: { show: false },
-      axisLabel: { ...text.small, customValues: heights, formatter, rich },
+      axisLabel: { customValues: heights, formatter, rich },
     },
   ];
 }

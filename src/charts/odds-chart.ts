@@ -4,7 +4,7 @@ import type { ScatterSeriesOption } from 'echarts';
 import type { OddsAdvice } from '../app/advice/advice.ts';
 import { MOST_SIZES_SHOWN, sizesOfMostCards } from '../app/advice/shown-in-chart.ts';
 import { LITTLE_HISTORY_CARDS, type SurpriseOdds } from '../forecast/surprise-odds.ts';
-import { percentSpan, points, wholePercent } from '../words/amounts.ts';
+import { points, wholePercent } from '../words/amounts.ts';
 import { heldWords, medianWords, oddsHeading } from '../words/charts/odds.ts';
 import { say } from '../words/say.ts';
 import {
@@ -13,15 +13,16 @@ import {
   cardWidthPx,
   chartCard,
   headingPx,
+  marginPx,
   palette,
   symbols,
   text,
 } from './chart-theme.ts';
 
-const leftPx = 96;
-const plotWidthPx = 196;
+const leftPx = 92;
+const plotWidthPx = 90;
 /** Where the columns of numbers begin, from the right end of the plot. */
-const columnsPx = { chance: 18, cards: 154, median: 264 };
+const columnsPx = { chance: 12, cards: 80, median: 154 };
 
 /** Without odds, the heading says why. */
 export function oddsChart(advice: OddsAdvice): ChartPicture {
@@ -34,13 +35,9 @@ export function oddsChart(advice: OddsAdvice): ChartPicture {
   const dotSeries = [...dots(shown, false), ...dots(shown, true)];
   const rows = { type: 'category' as const, inverse: true };
   const splitLine = { show: true, lineStyle: { color: palette.gridLine } };
-  const chances = shown.map(
-    ({ likelyShare, likelyInterval }) =>
-      `{chance|${wholePercent(likelyShare)}}{interval|${percentSpan(likelyInterval)}}`,
-  );
   return chartCard(oddsHeading(advice), legendTop + 24 * dotSeries.length + 34, {
     grid: { ...plot, left: leftPx, right: cardWidthPx - leftPx - plotWidthPx },
-    xAxis: { type: 'value', max: 1, interval: 0.25, splitLine, axisLabel: { formatter: wholePercent } },
+    xAxis: { type: 'value', max: 1, interval: 0.5, splitLine, axisLabel: { formatter: wholePercent } },
     yAxis: [
       {
         ...rows,
@@ -50,18 +47,22 @@ export function oddsChart(advice: OddsAdvice): ChartPicture {
         axisLabel: text.ink,
         splitLine,
       },
-      { ...rows, ...column(say('odds-chart-chance'), columnsPx.chance), data: chances },
+      {
+        ...rows,
+        ...column(say('odds-chart-chance'), columnsPx.chance),
+        data: shown.map(({ likelyShare }) => `{chance|${wholePercent(likelyShare)}}`),
+      },
       { ...rows, ...column(say('odds-chart-cards'), columnsPx.cards), data: shown.map(heldWords) },
       { ...rows, ...column(say('odds-chart-median'), columnsPx.median), data: shown.map(medianWords) },
     ],
     series: [...dotSeries, whiskers(shown), allSizes(odds.withSurprise / odds.cards)],
-    legend: { left: leftPx - 7, top: legendTop, orient: 'vertical', itemGap: 8 },
+    legend: { left: marginPx, top: legendTop, orient: 'vertical', itemGap: 8 },
   });
 }
 
 /** A column of texts, one a row, with its head. */
 function column(name: string, offset: number) {
-  const rich = { chance: { ...text.bold, width: 48 }, interval: text.quiet };
+  const rich = { chance: text.bold };
   return {
     ...axisName(name, 'start', 'left', 18),
     position: 'right' as const,

@@ -19,15 +19,20 @@ import {
   cardWidthPx,
   chartCard,
   headingPx,
+  marginPx,
   palette,
   symbols,
   text,
 } from './chart-theme.ts';
 
-const plot = { left: 96, right: 128, top: headingPx + 34, height: 216 };
-const table = { ...plot, top: plot.top + plot.height + 56, height: 88 };
+const plot = { left: 88, right: 110, top: headingPx + 30, height: 216 };
+const table = { ...plot, top: plot.top + plot.height + 64, height: 88 };
 /** The coming sprint has as much room as so many past ones; few of these do not spread over the whole plot. */
-const comingPlaces = 3;
+const comingPlaces = 4;
+/** Its words are moved to the right, away from those of the latest past sprint. */
+const comingWordsPx = 34;
+/** Room for a day below the axis. */
+const dayPx = 32;
 const leastPlaces = 6;
 const endGapPx = 19;
 
@@ -37,7 +42,7 @@ function placesOf(past: number) {
   const coming = count - 2;
   const widthPx = (cardWidthPx - plot.left - plot.right) / count;
   /** Of the first past sprint, and the ends of what is drawn of the coming range. */
-  const marks = { first: coming - 1 - past, left: coming - 0.7, right: coming + 0.7 };
+  const marks = { first: coming - 2 - past, left: coming - 0.7, right: coming + 0.7 };
   return { count, coming, widthPx, ...marks };
 }
 type Places = ReturnType<typeof placesOf>;
@@ -60,7 +65,7 @@ export function rangeChart(advice: RangeAdvice): ChartPicture {
     axisLine: { show: false },
     axisLabel: text.ink,
   };
-  return chartCard(rangeHeading(advice), table.top + table.height + 46, {
+  return chartCard(rangeHeading(advice), table.top + table.height + 66, {
     grid: [plot, table],
     xAxis: [
       { ...x, axisLabel: placeLabels(advice, places) },
@@ -84,8 +89,9 @@ export function rangeChart(advice: RangeAdvice): ChartPicture {
       ...verdicts(advice, places),
     ],
     legend: {
-      left: plot.left,
+      left: marginPx,
       bottom: 14,
+      itemGap: 9,
       data: [
         words.commitment,
         words.pulledIn,
@@ -106,18 +112,24 @@ function rowWords() {
   };
 }
 
-/** Under each past sprint its last day, under the coming one what it is and its days. */
-function placeLabels(advice: RangeAdvice, { first, coming }: Places) {
+/**
+ * Under past sprints their last days, the latest and every n-th before it where there is no room for all; under the coming
+ * one what it is and its days.
+ */
+function placeLabels(advice: RangeAdvice, { first, coming, widthPx }: Places) {
+  const past = shownSprints(advice);
+  const each = Math.ceil(dayPx / widthPx);
   const dates = dayTicks(
-    shownSprints(advice).map(({ endsOn }) => endsOn),
-    () => true,
+    past.map(({ endsOn }) => endsOn),
+    (index) => (past.length - 1 - index) % each === 0,
     { years: true },
   );
   const { startsOn: from, endsOn: to } = advice.coming;
-  const comingLabel = `{coming|${say('range-chart-coming')}}\n${say('range-chart-coming-days', { from, to })}`;
+  const comingLabel = `{coming|${say('range-chart-coming')}}\n{days|${say('range-chart-coming-days', { from, to })}}`;
   const formatter = (_: string, place: number) =>
     place === coming ? comingLabel : (dates[place - first] ?? '');
-  return { formatter, rich: { coming: text.ink } };
+  const padding = [0, 0, 0, 2 * comingWordsPx];
+  return { formatter, rich: { coming: { ...text.ink, padding }, days: { padding } } };
 }
 
 function hulls(
@@ -148,7 +160,7 @@ function hulls(
       name: words.velocity,
       data: at(({ velocityPoints }) => velocityPoints),
       symbol: 'rect',
-      symbolSize: [barWidth + 10, 5],
+      symbolSize: [barWidth + Math.min(10, widthPx * 0.25), 5],
       itemStyle: { color: palette.velocity },
       z: 5,
     },
@@ -218,19 +230,28 @@ function endWords(ends: readonly RangeEnd[], pxPerPoint: number, { right }: Plac
   return { type: 'scatter', xAxisIndex: 2, symbolSize: 0, label: { position: 'right', distance: 8 }, data };
 }
 
+/** A number at the left end must not reach the names of the rows. */
+const digitPx = 8;
+
 const inTable = { type: 'scatter' as const, xAxisIndex: 1, yAxisIndex: 1 };
 
 /** The numbers below each sprint; where they are too wide for their places, some are left out. */
-function tableCells(advice: RangeAdvice, { first, coming }: Places): ScatterSeriesOption {
+function tableCells(advice: RangeAdvice, { first, coming, widthPx }: Places): ScatterSeriesOption {
   const advised = advisedRange(advice.range);
   const cell = (place: number, row: number, formatter: string, look: object = text.ink) => ({
     value: [place, row],
-    label: { ...look, show: true, formatter, minMargin: 4 },
+    label: {
+      ...{ ...look, show: true, formatter, minMargin: 4 },
+      offset: [place === coming ? comingWordsPx : 0, 0],
+    },
   });
   const past = shownSprints(advice).flatMap((sprint, index) => {
     const amounts = [sprint.commitmentPoints, sprint.pulledInPoints, sprint.velocityPoints];
     const verdict = pastVerdict(sprint, advice) === 'not-known' ? [undefined] : [];
-    return [...amounts, ...verdict].map((points, row) => cell(first + index, row, tablePoints(points)));
+    return [...amounts, ...verdict]
+      .map((points, row) => ({ row, words: tablePoints(points) }))
+      .filter(({ words }) => words.length * digitPx < 2 * (first + index + 0.5) * widthPx + digitPx)
+      .map(({ row, words }) => cell(first + index, row, words));
   });
   const chance =
     advised.kind === 'middle way'

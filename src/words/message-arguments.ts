@@ -336,8 +336,8 @@ export interface Messages {
   'odds-chart-median': Record<never, never>;
   'odds-chart-all-sizes': { readonly share: number };
   'odds-chart-held': { readonly withSurprise: number; readonly cards: number };
-  'odds-chart-held-borrows': { readonly withSurprise: number; readonly cards: number };
-  'odds-chart-none-borrows': Record<never, never>;
+  'odds-chart-none': Record<never, never>;
+  'odds-chart-median-points': { readonly points: number };
   'odds-chart-own': Record<never, never>;
   'odds-chart-borrows': { readonly cards: number };
   'odds-chart-interval': Record<never, never>;

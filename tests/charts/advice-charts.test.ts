@@ -47,14 +47,14 @@ describe('the pictures of the planning questions', () => {
   });
 
   test.each(advice)(
-    '%s, %s: is 1280 wide, opaque and under 700 kB, with a text that fits',
+    '%s, %s: is 800 wide, opaque and under 700 kB, with a text that fits',
     async (_, __, shown) => {
       const { png, altText } = await picture(shown);
       const { widthPx, heightPx, opaque } = await decodedPng(png);
       const { size } = laidOut(shown);
-      expect([widthPx, heightPx]).toEqual([1280, size.heightPx * pixelDensity]);
-      // Twice as high as wide would be unreadable in a chat.
-      expect(heightPx).toBeLessThan(2560);
+      expect([widthPx, heightPx]).toEqual([800, size.heightPx * pixelDensity]);
+      // A history has a panel below the other for each ratio; longer than this, nobody scrolls.
+      expect(heightPx).toBeLessThan(4 * widthPx);
       expect(opaque).toBe(true);
       expect(png.length).toBeLessThan(700_000);
       expect(altText.length).toBeLessThanOrEqual(ALT_TEXT_MAX_LENGTH);
@@ -96,7 +96,7 @@ describe('the pictures of the planning questions', () => {
         ...shown,
         team: { ...shown.team, name: 'Ahoy 🌊 '.repeat(400) },
       });
-      expect((await decodedPng(png)).widthPx).toBe(1280);
+      expect((await decodedPng(png)).widthPx).toBe(800);
       expect(altText.length).toBeLessThanOrEqual(ALT_TEXT_MAX_LENGTH);
       expect(altText.isWellFormed()).toBe(true);
     },

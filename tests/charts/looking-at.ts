@@ -87,22 +87,26 @@ interface Rect {
   applyTransform(transform: number[]): void;
 }
 
+/** From the top of capitals to the foot of descenders, of the size of the type. */
+const LETTER_SHARE = 0.9;
+
 function textBoxes(element: Drawn): TextBox[] {
   const { text = '', font = '' } = element.style;
   if (element.type !== 'tspan' || element.invisible || text.trim() === '') return [];
   const rect = element.getBoundingRect().clone();
   if (element.transform) rect.applyTransform(element.transform);
   const middle = rect.y + rect.height / 2;
-  // From the top of capitals to the foot of descenders.
-  const height = Number(/(\d+)px/.exec(font)?.[1]) * 0.9;
+  const height = Number(/(\d+)px/.exec(font)?.[1]) * LETTER_SHARE;
   return [
     { text, left: rect.x, right: rect.x + rect.width, top: middle - height / 2, bottom: middle + height / 2 },
   ];
 }
 
-/** No label on another, and all of them on the card. */
+/** No label on another, all of them on the card, and letters of 11 pixels at least where a phone shows it 340 wide. */
 export function expectLegible({ boxes, size }: SeenChart): void {
   boxes.forEach((box, index) => {
+    const letters = ((box.bottom - box.top) / LETTER_SHARE) * (340 / size.widthPx);
+    expect(letters, box.text).toBeGreaterThanOrEqual(11);
     expect(box.left, box.text).toBeGreaterThanOrEqual(4);
     expect(box.right, box.text).toBeLessThanOrEqual(size.widthPx - 4);
     expect(box.top, box.text).toBeGreaterThanOrEqual(4);

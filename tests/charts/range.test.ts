@@ -16,7 +16,7 @@ const wideRange = examples.rangeAdvice(ordinaryPast, { lowPoints: 18, highPoints
 const looking = <T>(advice: RangeAdvice, look: (seen: SeenChart) => T) => lookingAt(rangeChart(advice), look);
 const texts = (advice: RangeAdvice) => looking(advice, (seen) => seen.texts);
 /** Of nine past sprints: their places, and that of the coming one. */
-const comingPlace = 10;
+const comingPlace = 11;
 
 describe('the picture of the commitment range', () => {
   test('draws each past sprint as an open hull as high as its commitment, with pulled-in work on top', async () => {
@@ -25,11 +25,11 @@ describe('the picture of the commitment range', () => {
         const [x, deck] = at(index, commitmentPoints);
         const inside = coloursAlong([x, at(index, 8)[1]], [x, at(index, 3)[1]]);
         expect(inside).toEqual(new Set([palette.card]));
-        const across = coloursAlong([x - 18, at(index, 6)[1]], [x + 18, at(index, 6)[1]]);
+        const across = coloursAlong([x - 8, at(index, 6)[1]], [x + 8, at(index, 6)[1]]);
         expect(across).toContain(palette.commitment);
         // The line of finished points may cover the edge of the hull.
         if (Math.abs(velocityPoints - commitmentPoints) > 1) {
-          expect(coloursAlong([x + 6, deck - 4], [x + 6, deck + 4])).toContain(palette.commitment);
+          expect(coloursAlong([x + 2, deck - 4], [x + 2, deck + 4])).toContain(palette.commitment);
         }
         const onTop = coloursAlong(
           [x, deck - 2],
@@ -37,7 +37,7 @@ describe('the picture of the commitment range', () => {
         );
         expect(onTop.has(palette.pulledIn)).toBe(pulledInPoints > 0);
         const top = at(index, commitmentPoints + pulledInPoints)[1];
-        expect(coloursAlong([x + 5, top - 3], [x + 5, top - 30])).not.toContain(palette.pulledIn);
+        expect(coloursAlong([x + 2, top - 3], [x + 2, top - 30])).not.toContain(palette.pulledIn);
       });
     });
   });
@@ -46,7 +46,7 @@ describe('the picture of the commitment range', () => {
     await looking(wideRange, ({ at, coloursAlong, colourAt }) => {
       ordinaryPast.forEach(({ velocityPoints = 0 }, index) => {
         const [x, y] = at(index, velocityPoints);
-        expect(coloursAlong([x - 14, y], [x + 14, y])).toEqual(new Set([palette.velocity]));
+        expect(coloursAlong([x - 6, y], [x + 6, y])).toEqual(new Set([palette.velocity]));
         for (const away of [-5, 5]) expect(colourAt(x, y + away)).not.toBe(palette.velocity);
       });
     });
@@ -150,13 +150,13 @@ describe('the picture of the commitment range', () => {
     [examples.equalEnds, 'Commit to 24 points. Based on'],
     [
       examples.crossedRange,
-      'Commit to at most 20 points. The low end, 27.5, is above that. No commitment is both small enough',
+      'Commit to at most 20 points. The low end, 27.5, is above that. No commitment is both kept in 8 of 10 sprints',
     ],
     [
       examples.middleWay,
       'Commit to about 24 points as a compromise. The low end, 27, is above the high end, 21. ' +
         'At the compromise, the chance to keep it and the chance not to pull in too much are 60% each. ' +
-        'No commitment is both small enough',
+        'No commitment is both kept in 8 of 10 sprints',
     ],
   ])('is described with what is known of the ends (example %#)', (advice, sentences) => {
     expect(rangeAltText(advice)).toContain(sentences);

@@ -7,7 +7,6 @@ import {
   type SurpriseOddsBySize,
 } from '../../forecast/surprise-odds.ts';
 import { isDefined } from '../../sprint/undefined-value.ts';
-import { points } from '../amounts.ts';
 import { say } from '../say.ts';
 import { altTextOf, type ChartHeading, shortName } from './chart-text.ts';
 
@@ -31,16 +30,16 @@ function basisSentence(
   return say('odds-basis', { sprints: sprintsWithCards, cards, withSurprise, share });
 }
 
-/** `4 of 10`; `4 of 10, borrows`; `none yet, borrows` */
-export function heldWords({ cards, withSurprise, borrows }: SurpriseOdds): string {
-  if (!borrows) return say('odds-chart-held', { withSurprise, cards });
-  return cards === 0
-    ? say('odds-chart-none-borrows')
-    : say('odds-chart-held-borrows', { withSurprise, cards });
+/** `4 of 10`, `none yet`; its mark says whether a size borrows. */
+export function heldWords({ cards, withSurprise }: SurpriseOdds): string {
+  return cards === 0 ? say('odds-chart-none') : say('odds-chart-held', { withSurprise, cards });
 }
 
+/** In points. */
 export function medianWords({ medianSurprisePoints }: SurpriseOdds): string {
-  return isDefined(medianSurprisePoints) ? points(medianSurprisePoints) : say('chart-unknown');
+  return isDefined(medianSurprisePoints)
+    ? say('odds-chart-median-points', { points: medianSurprisePoints })
+    : say('chart-unknown');
 }
 
 /** All sizes together, then each. The sizes of fewest cards go first when there are too many. */

@@ -156,7 +156,7 @@ odds-chart-title = Surprise odds by size
 odds-chart-estimate = estimate
 odds-chart-chance =
     chance of
-    surprise work
+    surprise
 odds-chart-cards =
     cards that
     held some
@@ -166,8 +166,8 @@ odds-chart-median =
 odds-chart-all-sizes = all sizes { WHOLE_PERCENT($share) }
 # In the column of the cards.
 odds-chart-held = { NUMBER($withSurprise) } of { NUMBER($cards) }
-odds-chart-held-borrows = { NUMBER($withSurprise) } of { NUMBER($cards) }, borrows
-odds-chart-none-borrows = none yet, borrows
+odds-chart-none = none yet
+odds-chart-median-points = { NUMBER($points) }
 # What the marks mean.
 odds-chart-own = from its own cards
 odds-chart-borrows = fewer than { NUMBER($cards) } cards: borrows from the other sizes
@@ -208,7 +208,9 @@ forecast-chart-date-chance =
         [likely] likely: { WHOLE_PERCENT($chance) } by
        *[pessimistic] pessimistic: { WHOLE_PERCENT($chance) } by
     }
-forecast-chart-date-sprint = in sprint { NUMBER($sprint) }, to { SHORT_DATE($endsOn) }
+forecast-chart-date-sprint =
+    in sprint { NUMBER($sprint) },
+    to { SHORT_DATE($endsOn) }
 forecast-chart-no-date = no date
 forecast-chart-not-within = not within { NUMBER($sprints) } sprints
 # Below the title, and in the description.
