@@ -18,6 +18,8 @@ export interface RatioLine {
   readonly side: 'floor' | 'ceiling' | 'mark';
   readonly threshold: keyof Thresholds;
   readonly note: ThresholdNote['id'];
+  /** One value beyond it says nothing, so it isn't drawn or counted as crossed: only a signal over several sprints tells. */
+  readonly onlyAsSignal?: true;
 }
 
 /** `(part − less) ÷ whole`. */
@@ -122,7 +124,12 @@ const DECLARED = {
     possible: { high: 1 },
     lines: [
       { side: 'floor', threshold: 'estimateAccuracyAtLeast', note: 'estimate-accuracy-low' },
-      { side: 'ceiling', threshold: 'estimateAccuracyAtMost', note: 'estimate-accuracy-high' },
+      {
+        side: 'ceiling',
+        threshold: 'estimateAccuracyAtMost',
+        note: 'estimate-accuracy-high',
+        onlyAsSignal: true,
+      },
     ],
   },
   /**

@@ -502,6 +502,7 @@ export interface Messages {
   'verdict-reopen-no': Record<never, never>;
   'verdict-changed-title': Record<never, never>;
   'verdict-changed-card': {
+    readonly is: 'off-scale' | 'on-scale';
     readonly card: string;
     readonly estimate: number;
     readonly size: number;
@@ -2280,15 +2281,21 @@ export interface Messages {
       | 'surpriseRatio'
       | 'velocityGrowth';
   };
+  'ratio-velocity-title': Record<never, never>;
   'ratio-of-keptShare': { readonly committedFinishedPoints: number; readonly commitmentPoints: number };
   'ratio-of-surpriseRatio': { readonly surprisePoints: number };
   'ratio-of-pullInRatio': { readonly pulledInPoints: number };
   'ratio-of-planShare': { readonly commitmentPoints: number; readonly loadPoints: number };
-  'ratio-of-estimateAccuracy': { readonly estimateErrorPoints: number };
+  'ratio-of-estimateAccuracy': {
+    readonly estimateErrorPoints: number;
+    readonly plainEstimateErrorPoints: number;
+  };
   'ratio-of-onScaleShare': { readonly finishedCards: number; readonly onScaleCards: number };
   'ratio-of-finishShare': { readonly velocityPoints: number; readonly workedPoints: number };
   'ratio-of-velocityGrowth': {
     readonly baseline: 'first-three' | 'itself' | 'named' | 'not-noted';
+    readonly change: 'fell' | 'rose' | 'same' | 'so-far';
+    readonly by: number;
     readonly baselineName: string;
   };
   'ratio-of-velocityGrowth-per-member-day': { readonly madeOf: string; readonly growth: number };

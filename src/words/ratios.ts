@@ -18,17 +18,23 @@ type MadeOf = {
   [Id in RatioId]: { readonly code: Id } & SprintTotals & {
       readonly baseline: 'itself' | 'first-three' | 'named' | 'not-noted';
       readonly baselineName: string;
+      readonly change: 'fell' | 'same' | 'rose' | 'so-far';
+      readonly by: number;
     };
 }[RatioId];
 
 /** One for each ratio, as plain text. */
-export function ratioFacts(summary: SprintSummary): RatioFact[] {
-  return RATIO_IDS.map((ratio) => ({ title: say('ratio-title', { ratio }), fact: fact(ratio, summary) }));
+export function ratioFacts(summary: SprintSummary, sprint: 'running' | 'over'): RatioFact[] {
+  return RATIO_IDS.map((ratio) => ({
+    title: ratio === 'velocityGrowth' ? say('ratio-velocity-title') : say('ratio-title', { ratio }),
+    fact: fact(ratio, summary, sprint),
+  }));
 }
 
 function fact(
   id: RatioId,
   { ratios, verdict, totals, baseline, growthPerMemberDay: growth }: SprintSummary,
+  sprint: 'running' | 'over',
 ): string {
   const ratio = ratios[id];
   if (!isDefined(ratio)) return ratioText(ratio);
@@ -36,7 +42,9 @@ function fact(
   const value = failed ? against(failed.value, failed.threshold).value : ratioText(ratio);
   const [known, baselineName] =
     typeof baseline === 'object' ? ['named', baseline.name] : [baseline ?? 'not-noted', ''];
-  const made = { code: id, ...totals, baseline: known, baselineName } as MadeOf;
+  const fellOrRose = ratio < 1 ? 'fell' : ratio === 1 ? 'same' : 'rose';
+  const change = { change: sprint === 'over' ? fellOrRose : 'so-far', by: Math.abs(ratio - 1) };
+  const made = { code: id, ...totals, baseline: known, baselineName, ...change } as MadeOf;
   const madeOf = sayCode('ratio-of', made);
   const isPerDay = id === 'velocityGrowth' && growth !== undefined;
   return say('ratio-fact', {

@@ -47,6 +47,8 @@ function ratioHistory(ratio: RatioId, values: readonly Ratio[], lines: Lines): R
 
 function linesOf(ratio: RatioId, thresholds: Thresholds): Lines {
   const on = (side: RatioLine['side']): number[] =>
-    RATIOS[ratio].lines.flatMap((line) => (line.side === side ? (thresholds[line.threshold] ?? []) : []));
+    RATIOS[ratio].lines.flatMap((line) =>
+      line.side === side && !line.onlyAsSignal ? (thresholds[line.threshold] ?? []) : [],
+    );
   return { floor: on('floor')[0], ceiling: on('ceiling')[0], marks: on('mark') };
 }

@@ -1,6 +1,7 @@
 /** The verdict as it is posted, from the stored numbers. */
 import type { CoachingNote, CoachingNoteId } from '../../sprint/coaching-note.ts';
 import { type Cause, type GoodSign, whatWentWell } from '../../sprint/evidence.ts';
+import type { Scale } from '../../sprint/scale.ts';
 import type { SprintSummary } from '../../sprint/summary.ts';
 import type { Thresholds } from '../../sprint/thresholds.ts';
 import { type CardLine, cardLine, statesOf } from '../cards/card-line.ts';
@@ -25,6 +26,7 @@ export interface VerdictContent extends SprintHeading {
   /** Of a kept sprint; the most telling first. */
   readonly wentWell: readonly GoodSign[];
   readonly thresholds: Thresholds;
+  readonly scale: Scale;
   readonly cards: readonly CardLine[];
   /** Reasons given for dropped cards, by card id. */
   readonly dropReasons: ReadonlyMap<string, string>;
@@ -70,6 +72,7 @@ export async function verdictContent(
     causes: new Map(notes.map(({ id }) => [id, causesOf(id, seen)])),
     wentWell: summary.verdict.verdict === 'kept' ? whatWentWell(states, days) : [],
     thresholds: team.thresholds,
+    scale: team.scale,
     cards: states.map(cardLine),
     dropReasons: new Map(drops.map(({ cardId, note }) => [cardId, note])),
     planChanges: await tx.read.planChangesOf(sprint.id),

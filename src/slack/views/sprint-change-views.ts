@@ -129,7 +129,7 @@ export function cancelledMessage(
     ),
     section(mrkdwn('cancelled-counts')),
     ...chartBlocks(chart),
-    ...ratioBlocks(verdict.summary),
+    ...ratioBlocks(verdict.summary, 'running'),
     ...verdictCardLists(verdict),
     section(mrkdwn('verdict-next-plan')),
   ]);

@@ -90,7 +90,7 @@ function statusBlocks(
     ...evidenceBlocks(status),
     ...chartBlocks(chart),
     section(bold(mrkdwn('status-ratios-title'))),
-    ...ratioBlocks(summary),
+    ...ratioBlocks(summary, 'running'),
     growth,
   ];
 }

@@ -4,6 +4,7 @@
  */
 import type { CardLine } from '../../app/cards/card-line.ts';
 import type { VerdictContent } from '../../app/closing/verdict-content.ts';
+import { snap } from '../../sprint/scale.ts';
 import { cardGrowth, cardProgress, linkedCardName } from '../../words/cards.ts';
 import { planChangedTitle, planChangeLines } from '../../words/plan-changes.ts';
 import { mrkdwn } from '../../words/say.ts';
@@ -34,7 +35,7 @@ function listsOfCards(verdict: VerdictContent): LineList[] {
     );
 }
 
-function cardLists({ cards, dropReasons }: VerdictContent): CardList[] {
+function cardLists({ cards, dropReasons, scale }: VerdictContent): CardList[] {
   const change = ({ surprisePoints, driftPoints }: CardLine): number =>
     Math.abs(surprisePoints) + Math.abs(driftPoints);
   const changed = cards.filter((card) => change(card) > 0).sort((a, b) => change(b) - change(a));
@@ -46,6 +47,10 @@ function cardLists({ cards, dropReasons }: VerdictContent): CardList[] {
         mrkdwn('verdict-changed-card', {
           ...named(card),
           size: card.workedPoints + card.leftPoints,
+          is:
+            snap(card.workedPoints + card.leftPoints, scale) === card.estimatePoints
+              ? 'on-scale'
+              : 'off-scale',
           growth: cardGrowth(card),
         }),
       ),

@@ -27,7 +27,7 @@ export function verdictNumbersMessage({ summary, sprint }: VerdictContent): Mess
   const { blockedCardDays: days = 0 } = summary;
   return messageView([
     lead(say('verdict-numbers-title', { sprint: sprint.name })),
-    ...ratioBlocks(summary),
+    ...ratioBlocks(summary, 'over'),
     ...(days === 0 ? [] : [section(mrkdwn('verdict-blocked-days', { days }))]),
   ]);
 }

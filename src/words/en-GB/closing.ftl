@@ -117,7 +117,12 @@ verdict-reopen-no = Keep it closed
 ## The cards below a verdict
 
 verdict-changed-title = Cards that turned out larger or smaller
-verdict-changed-card = { $card }: estimate { NUMBER($estimate) }, true size { NUMBER($size) } ({ SERIES($growth) })
+# $is: whether the true size is nearest to the estimate on the scale.
+verdict-changed-card =
+    { $is ->
+        [on-scale] { $card }: estimate { NUMBER($estimate) }, true size { NUMBER($size) } ({ SERIES($growth) }); within its size on the scale
+       *[off-scale] { $card }: estimate { NUMBER($estimate) }, true size { NUMBER($size) } ({ SERIES($growth) })
+    }
 verdict-pulled-in-title = Pulled in after planning
 verdict-pulled-in-card = { $card }: { POINTS($estimate) }, { $progress }
 verdict-dropped-title = Dropped

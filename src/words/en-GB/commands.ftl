@@ -82,19 +82,19 @@ help-alone = `/loadline` alone shows what you can do now.
 help-all-button = All commands
 # All commands, behind the button.
 help-title = What you can ask of Loadline
-help-intro = Each working day of a sprint I ask you in a direct message what is left on your cards; a click or a number is enough. `/loadline` alone shows what you can do now. Words after it do more:
+help-intro = `/loadline` alone shows what you can do now. Words after it do more:
 help-member = For everyone on the team
 help-team-and-owner = For everyone on the team and its product owner
 help-product-owner = For product owners and facilitators
 help-facilitator = For facilitators
 help-anyone = For anyone
 help-command = • `/loadline { $usage }`: { $summary }
-help-privacy = The channel sees sums and cards, never who answered; what you own alone, the team sees with your numbers. [ ]: may be left out.
+help-privacy = The channel sees sums and cards, never who answered. [ ]: may be left out.
 
 ## What each command does, as the help lists it: first what may follow its word, then what it does
 
 command-answer-usage = answer [day | card: left]
-command-answer-summary = Say what is left on your cards, today or on an earlier day of the sprint; in a form or in words. For example `/loadline answer 3: 2 worked 1` or `/loadline answer 3 done`.
+command-answer-summary = Say what is left on your cards, today or on an earlier day of the sprint. For example `/loadline answer 3: 2 worked 1` or `/loadline answer 3 done`.
 command-cards-usage = cards [first number]
 command-cards-summary = List the cards of the sprint, all of them or from one number on.
 command-status-usage = status
@@ -128,7 +128,7 @@ command-forecast-summary = See when a body of work will be finished; N is by how
 command-history-usage = history
 command-history-summary = See the team’s own trend: each ratio, what is usual, and what is a signal.
 command-off-usage = off [days] [half]
-command-off-summary = Say days off in advance, as a facilitator also the team’s. For example `/loadline off 24 Dec to 2 Jan` or `/loadline off team 1 May`.
+command-off-summary = Say days off in advance, as a facilitator also the team’s. For example `/loadline off 24 Dec to 2 Jan`.
 command-works-usage = works weekdays
 command-works-summary = Say on which weekdays you work.
 command-ask-usage = ask [time zone]
@@ -144,7 +144,7 @@ command-close-summary = Close the sprint now, before its closing time.
 command-cancel-usage = cancel
 command-cancel-summary = Cancel the sprint. Its numbers are kept, and never count as history.
 command-value-usage = value [sprint:] [number]
-command-value-summary = Record what a closed sprint was worth, as one number: revenue, users, anything. For example `/loadline value Harbour 12: 1200`.
+command-value-summary = Record what a closed sprint was worth, as one number. For example `/loadline value Harbour 12: 1200`.
 command-try-usage = try [what]
 command-try-summary = Keep what the team agreed to try.
 command-experiments-usage = experiments [keep | change | drop which]

@@ -25,26 +25,52 @@ ratio-title =
        *[velocityGrowth] Velocity growth
     }
 
+# As a heading beside a number of one sprint: a value below 100% is a fall, which nobody calls growth.
+ratio-velocity-title = Velocity against the baseline
+
 ## What a ratio is made of, after its value in brackets, from the sums in src/sprint/totals.ts
 
 ratio-of-keptShare = { NUMBER($committedFinishedPoints) } of { POINTS($commitmentPoints) } committed
 ratio-of-surpriseRatio = { POINTS($surprisePoints) } of surprise work
 ratio-of-pullInRatio = { POINTS($pulledInPoints) } pulled in
 ratio-of-planShare = { NUMBER($commitmentPoints) } of { POINTS($loadPoints) } of load planned
-ratio-of-estimateAccuracy = estimates off by { POINTS($estimateErrorPoints) }
+# An error within a card's size on the scale counts as none; then the plain error says whether there was one.
+ratio-of-estimateAccuracy =
+    { $estimateErrorPoints ->
+        [0] { $plainEstimateErrorPoints ->
+            [0] no estimate was off
+           *[other] every card is within its size on the scale
+        }
+       *[other] estimates off by { POINTS($estimateErrorPoints) }
+    }
 ratio-of-onScaleShare =
     { $finishedCards ->
-        [one] { NUMBER($onScaleCards) } of { NUMBER($finishedCards) } finished card as large as estimated
-       *[other] { NUMBER($onScaleCards) } of { NUMBER($finishedCards) } finished cards as large as estimated
+        [one] { NUMBER($onScaleCards) } of { NUMBER($finishedCards) } finished card within its size on the scale
+       *[other] { NUMBER($onScaleCards) } of { NUMBER($finishedCards) } finished cards within their size on the scale
     }
 ratio-of-finishShare = { POINTS($velocityPoints) } finished, { NUMBER($workedPoints) } worked
-# $baselineName: the sprint that it is compared with.
+# $baselineName: the sprint that it is compared with. $change, $by: how velocity differs from it.
 ratio-of-velocityGrowth =
     { $baseline ->
         [itself] this is the baseline sprint
-        [first-three] compared with the median of the first three sprints
-        [named] compared with { $baselineName }
-       *[not-noted] compared with the baseline sprint
+        [first-three] { $change ->
+            [fell] { PERCENT($by) } below the median of the first three sprints
+            [same] as much as the median of the first three sprints
+            [rose] { PERCENT($by) } above the median of the first three sprints
+           *[so-far] compared with the median of the first three sprints
+        }
+        [named] { $change ->
+            [fell] { PERCENT($by) } below { $baselineName }
+            [same] as much as { $baselineName }
+            [rose] { PERCENT($by) } above { $baselineName }
+           *[so-far] compared with { $baselineName }
+        }
+       *[not-noted] { $change ->
+            [fell] { PERCENT($by) } below the baseline sprint
+            [same] as much as the baseline sprint
+            [rose] { PERCENT($by) } above the baseline sprint
+           *[so-far] compared with the baseline sprint
+        }
     }
 # $madeOf: the message above. Team or sprint are not as large as in the baseline.
 ratio-of-velocityGrowth-per-member-day = { $madeOf }; { PERCENT($growth) } for each member-day, as team or sprint are not as large as then

@@ -162,6 +162,7 @@ export const verdict: VerdictContent = {
   causes: new Map(),
   wentWell: [],
   thresholds: team.thresholds,
+  scale: team.scale,
   cards,
   dropReasons: new Map(),
   planChanges: [],

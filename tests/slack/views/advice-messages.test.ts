@@ -306,7 +306,7 @@ describe('the history', () => {
       • Surprise ratio: 9.5%. Mean 13%, usually 0% to 37%: ordinary variation. Above its ceiling of 20% in 2 of the last 8 sprints.
       • Pull-in ratio: 38.1%. Mean 25%, usually 0% to 60%: ordinary variation. Above its ceiling of 20% in 5 of the last 8 sprints.
       • Plan share: 67.7%. Mean 73%, usually 53% to 92%: ordinary variation. Below its floor of 80% in 6 of the last 8 sprints.
-      • Estimate accuracy: 93.5%. Mean 91% of 5 sprints. Never outside its range of 80% to 95% in the last 5 sprints.
+      • Estimate accuracy: 93.5%. Mean 91% of 5 sprints. Never below its floor of 80% in the last 5 sprints.
       • On-scale share: 75%. Mean 75% of 5 sprints.
       • Finish share: 93.5%. Mean 91% of 5 sprints.
       • Velocity growth: 116%. Mean 107%, usually 93% to 120%: ordinary variation.

@@ -97,18 +97,18 @@ describe('verdict', () => {
       Estimate accuracy
       91.3% (estimates off by 2 points)
       On-scale share
-      66.7% (2 of 3 finished cards as large as estimated)
+      66.7% (2 of 3 finished cards within their size on the scale)
       Finish share
       84.2% (16 points finished, 19 worked)
-      Velocity growth
-      133.3% (compared with Harbour 1)
+      Velocity against the baseline
+      133.3% (33.3% above Harbour 1)
       Load 23 points: 18 committed, 3 pulled in, 2 surprise work. Velocity 16 points."
     `);
     expect(postMessage({ kind: 'verdict-cards', verdict: missedVerdict }).text).toMatchInlineSnapshot(`
       "Harbour 12: the cards
       Cards that turned out larger or smaller
       • LP-1 Import tide tables: estimate 5, true size 7 (surprise work +2)
-      • LP-2 Show tides in the berth calendar: estimate 8, true size 9 (estimate drift +1)
+      • LP-2 Show tides in the berth calendar: estimate 8, true size 9 (estimate drift +1); within its size on the scale
       Pulled in after planning
       • LP-5 Repair the tide gauge: 3 points, finished
       Dropped
@@ -313,10 +313,10 @@ describe('shared status', () => {
       Estimate accuracy
       91.3% (estimates off by 2 points)
       On-scale share
-      0% (0 of 1 finished card as large as estimated)
+      0% (0 of 1 finished card within its size on the scale)
       Finish share
       71.4% (5 points finished, 7 worked)
-      Velocity growth
+      Velocity against the baseline
       41.7% (compared with Harbour 1)
       Load 23 points: 18 committed, 3 pulled in, 2 surprise work. Velocity 5 points.
       What grew or shrank

@@ -71,10 +71,10 @@ describe('status', () => {
       Estimate accuracy
       91.3% (estimates off by 2 points)
       On-scale share
-      0% (0 of 1 finished card as large as estimated)
+      0% (0 of 1 finished card within its size on the scale)
       Finish share
       71.4% (5 points finished, 7 worked)
-      Velocity growth
+      Velocity against the baseline
       41.7% (compared with Harbour 1)
       Load 23 points: 18 committed, 3 pulled in, 2 surprise work. Velocity 5 points.
       What grew or shrank
@@ -344,16 +344,16 @@ describe('help', () => {
   it('is made from the command table: every command, its usage, summary and telling examples', () => {
     expect(allCommandsMessage(COMMANDS).text).toMatchInlineSnapshot(`
       "What you can ask of Loadline
-      Each working day of a sprint I ask you in a direct message what is left on your cards; a click or a number is enough. /loadline alone shows what you can do now. Words after it do more:
+      /loadline alone shows what you can do now. Words after it do more:
       For everyone on the team
-      • /loadline answer [day | card: left]: Say what is left on your cards, today or on an earlier day of the sprint; in a form or in words. For example /loadline answer 3: 2 worked 1 or /loadline answer 3 done.
+      • /loadline answer [day | card: left]: Say what is left on your cards, today or on an earlier day of the sprint. For example /loadline answer 3: 2 worked 1 or /loadline answer 3 done.
       • /loadline pull [title, estimate, @owner]: Bring in a card after planning. For example /loadline pull Repair the tide gauge, 3, @ana.
       • /loadline take card …: Become an owner of cards. For example /loadline take 4 berth-3.
       • /loadline give card … @name …: Give your place on cards to others; co-owners stay.
       • /loadline release card …: Give up your place on cards.
       • /loadline blocked card reason: Say that a card is stuck, and on what. For example /loadline blocked 2 waiting for the key.
       • /loadline moving card: Say that a blocked card is moving again.
-      • /loadline off [days] [half]: Say days off in advance, as a facilitator also the team’s. For example /loadline off 24 Dec to 2 Jan or /loadline off team 1 May.
+      • /loadline off [days] [half]: Say days off in advance, as a facilitator also the team’s. For example /loadline off 24 Dec to 2 Jan.
       • /loadline works weekdays: Say on which weekdays you work.
       • /loadline ask [time zone]: Choose when you are asked each day. For example /loadline ask 10:30 Europe/Lisbon; /loadline ask team for the team’s time.
       • /loadline reopen [card]: Open a finished card again; without a card, open the closed sprint again for corrections.
@@ -370,7 +370,7 @@ describe('help', () => {
       • /loadline experiments [keep | change | drop which]: See what the team tries, and decide about it.
       For product owners and facilitators
       • /loadline goal [yes | partly | no] [sentence]: Say whether the sprint goal was met.
-      • /loadline value [sprint:] [number]: Record what a closed sprint was worth, as one number: revenue, users, anything. For example /loadline value Harbour 12: 1200.
+      • /loadline value [sprint:] [number]: Record what a closed sprint was worth, as one number. For example /loadline value Harbour 12: 1200.
       For facilitators
       • /loadline assign card … @name …: Say whose cards are.
       • /loadline plan: Plan the next sprint and commit to its cards.
@@ -389,7 +389,7 @@ describe('help', () => {
       • /loadline privacy: See what is stored about you, get a copy of it, or have it erased.
       • /loadline help: See what you’ll use most.
       Buttons: What is stored about me
-      The channel sees sums and cards, never who answered; what you own alone, the team sees with your numbers. [ ]: may be left out."
+      The channel sees sums and cards, never who answered. [ ]: may be left out."
     `);
     for (const { word } of COMMANDS)
       expect(allCommandsMessage(COMMANDS).text).toMatch(

@@ -269,6 +269,35 @@ describe('what a verdict must not say', () => {
     expect(post).toContain('The 2 cards not finished had 2 points left of their 6.');
   });
 
+  it('of cards that grew within their size on the scale: that estimates were off by 0 points', () => {
+    const { thread } = crafted({
+      planned: [5, 5],
+      said: [
+        [1, 4, 3, { worked: 3 }],
+        [1, 6, 0],
+        [2, 9, 0],
+      ],
+    });
+    expect(thread).not.toContain('off by 0 points');
+    expect(thread).toContain('100% (every card is within its size on the scale)');
+    expect(thread).toContain(
+      'LP-1 Card 1: estimate 5, true size 6 (estimate drift +1); within its size on the scale',
+    );
+    expect(thread).toContain('100% (2 of 2 finished cards within their size on the scale)');
+  });
+
+  it('of a velocity below the baseline: that it is growth', () => {
+    const { thread } = crafted({
+      planned: [5, 3],
+      said: [
+        [1, 4, 0],
+        [2, 9, 0],
+      ],
+    });
+    expect(thread).toContain('Velocity against the baseline\n66.7% (33.3% below Harbour 1)');
+    expect(thread).not.toContain('Velocity growth');
+  });
+
   it('of a sprint without a plan: that its plan share was low', () => {
     const [sprint] = SPRINTS['no plan'] ?? [];
     const { thread } = crafted(sprint as Crafted);

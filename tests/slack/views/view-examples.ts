@@ -167,6 +167,7 @@ export function verdictOf(
     notes,
     history,
     thresholds: team.thresholds,
+    scale: team.scale,
     leadingNoteId: leadingNote(summary.verdict, notes, history),
     causes: new Map(notes.map(({ id }) => [id, causesOf(id, { states, days, scale: team.scale, time })])),
     wentWell: summary.verdict.verdict === 'kept' ? whatWentWell(states, days) : [],
