@@ -51,6 +51,7 @@ export const ACTIONS = {
   shareStatus: 'share-status',
   showBurndown: 'show-burndown',
   reopenSprint: 'reopen-sprint',
+  tryThis: 'try-this',
   goalYes: 'goal-yes',
   goalPartly: 'goal-partly',
   goalNo: 'goal-no',

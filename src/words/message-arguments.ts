@@ -482,7 +482,7 @@ export interface Messages {
     readonly baselineName: string;
   };
   'verdict-velocity-per-member-day': { readonly velocity: string; readonly growth: number };
-  'verdict-try-title': Record<never, never>;
+  'verdict-try': { readonly try: string };
   'verdict-in-thread': Record<never, never>;
   'verdict-blocked-days': { readonly days: number };
   'verdict-numbers-title': { readonly sprint: string };
@@ -1089,6 +1089,21 @@ export interface Messages {
       | 'surpriseRatio'
       | 'velocityGrowth';
   };
+  'experiment-result': {
+    readonly reading: 'beyond' | 'early' | 'ordinary';
+    readonly experiment: string;
+    readonly before: string;
+    readonly now: string;
+  };
+  'experiment-result-first': {
+    readonly reading: 'beyond' | 'early' | 'ordinary';
+    readonly experiment: string;
+    readonly now: string;
+  };
+  'experiment-no-number': Record<never, never>;
+  'experiments-in-thread': Record<never, never>;
+  'try-this': Record<never, never>;
+  'plan-trying': { readonly experiments: readonly string[] };
   'experiment-kept': { readonly experiment: string };
   'experiment-kept-next': Record<never, never>;
   'experiment-ended': { readonly outcome: 'change' | 'drop' | 'keep'; readonly text: string };

@@ -1,6 +1,7 @@
 /** Keeps what a team agreed to try. For facilitators. */
 import { randomUUID } from 'node:crypto';
 import { RATIO_IDS, type RatioId } from '../../sprint/sprint-ratios.ts';
+import { type VerdictContent, verdictContent } from '../closing/verdict-content.ts';
 import { pastSprints } from '../history/team-history.ts';
 import type { InputProblem } from '../input-problem.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
@@ -28,6 +29,8 @@ export const MOST_OPEN_EXPERIMENTS = 10;
 
 export interface TryForm {
   readonly team: Team;
+  /** Of the sprint below whose verdict the form is opened; undefined for others. */
+  readonly verdict: VerdictContent | undefined;
   readonly open: readonly Experiment[];
 }
 
@@ -38,12 +41,17 @@ export async function tryForm(
   reference: { readonly place: Place } | { readonly sprintId: string },
 ): Promise<TryForm> {
   return deps.store.transaction(async (tx) => {
-    const found =
-      'place' in reference
-        ? await membershipAt(tx.read, actor, reference.place)
-        : await sprintForMember(tx.read, actor, reference.sprintId);
+    if ('place' in reference) {
+      const found = await membershipAt(tx.read, actor, reference.place);
+      requireFacilitator(found, 'try');
+      return { team: found.team, verdict: undefined, open: await openExperiments(tx, found) };
+    }
+    const found = await sprintForMember(tx.read, actor, reference.sprintId);
     requireFacilitator(found, 'try');
-    return { team: found.team, open: await openExperiments(tx, found) };
+    const { team, sprint } = found;
+    const isClosed = sprint.state === 'closed' && (await tx.read.latestResult(sprint.id)) !== undefined;
+    const verdict = isClosed ? await verdictContent(tx, team, sprint, deps.clock.now()) : undefined;
+    return { team, verdict, open: await openExperiments(tx, found) };
   });
 }
 

@@ -1,6 +1,7 @@
 /** What the plan form shows at first: a kept draft, or one made from the sprint before. */
 import { formatPoints } from '../../sprint/points.ts';
 import { hasOwnKey, isOpenCard, statesOf } from '../cards/card-line.ts';
+import { type Experiment, isOpen } from '../experiments/experiment.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading } from '../ports/store.ts';
 import { type Membership, membershipAt, type Place, requireFacilitator, todayOf } from '../team/place.ts';
@@ -15,6 +16,8 @@ export interface PlanForm {
   readonly draft: PlanInput;
   /** Unfinished cards of the last sprint that the draft begins with. */
   readonly leftOver: number;
+  /** What the team is trying. */
+  readonly experiments?: readonly Experiment[];
   /** Rows of a file that were just filled in. */
   readonly fromFile?: number;
 }
@@ -26,9 +29,10 @@ export async function planForm(deps: AppDependencies, actor: Actor, place: Place
     requireFacilitator(membership, 'plan');
     const { team } = membership;
     const draft = await read.draftOf(team.id, actor.userId);
-    if (draft) return { team, draft, leftOver: 0 };
+    const experiments = (await read.experimentsOf(team.id)).filter(isOpen);
+    if (draft) return { team, draft, leftOver: 0, experiments };
     const { input, leftOver } = await freshDraft(read, membership, todayOf(team, deps.clock.now()));
-    return { team, draft: input, leftOver };
+    return { team, draft: input, leftOver, experiments };
   });
 }
 

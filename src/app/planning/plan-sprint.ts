@@ -12,6 +12,7 @@ import { type BigCards, bigCardsOf } from '../advice/odds-advice.ts';
 import { type CommitmentReading, comingSprint, rangeOf, readCommitment } from '../advice/range-advice.ts';
 import { type CardLine, cardLine, hasOwnKey, statesOf } from '../cards/card-line.ts';
 import { firstPromptAt, lastCallAt } from '../clock/sprint-clock.ts';
+import { type Experiment, isOpen } from '../experiments/experiment.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
 import { pastSprints } from '../history/team-history.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
@@ -66,6 +67,8 @@ export interface PlanPreview {
   readonly commitment: CommitmentReading;
   /** The three largest sizes in the plan, largest first, with their odds of holding surprise work. */
   readonly bigCards: readonly BigCards[] | UndefinedValue;
+  /** What the team is trying. */
+  readonly experiments: readonly Experiment[];
 }
 
 /**
@@ -96,6 +99,7 @@ export async function previewPlan(deps: AppDependencies, actor: Actor, raw: Plan
       range,
       commitment: readCommitment(commitmentPoints, range),
       bigCards: bigCardsOf(cards, past),
+      experiments: (await tx.read.experimentsOf(team.id)).filter(isOpen),
     };
   });
 }

@@ -84,7 +84,7 @@ export const POST_KINDS = {
   'verdict-cards': underVerdict(
     ({ cards, planChanges }) => cards.some(isNotAsPlanned) || planChanges.length > 0,
   ),
-  'verdict-notes': underVerdict(({ notes }) => notes.length > 0),
+  'verdict-notes': underVerdict(({ notes, experiments }) => notes.length > 0 || experiments.length > 0),
 
   cancelled: aboutSprint(
     ['byUserId', 'reason'],

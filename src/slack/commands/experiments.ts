@@ -1,6 +1,7 @@
 /** What a team tries: keeping it, listing it, and deciding what becomes of it. */
 import { OUTCOMES, type Outcome } from '../../app/experiments/experiment.ts';
-import { encodeValue, tryValue } from '../button-values.ts';
+import { suggestionOf } from '../../words/experiments.ts';
+import { encodeValue, sprintValue, tryValue } from '../button-values.ts';
 import { teamContext } from '../form-contexts.ts';
 import { ACTIONS } from '../ids.ts';
 import { openForm } from '../listeners/asker.ts';
@@ -46,6 +47,13 @@ export const tryIt: Command = command({
     },
   ],
   buttons: {
+    [ACTIONS.tryThis]: {
+      press: async ({ useCases, client }, { actor, replyTo, triggerId }, held) => {
+        const form = await useCases.tryForm(actor, readHeld(sprintValue, held));
+        const suggested = form.verdict ? suggestionOf(form.verdict) : { text: '' };
+        await openForm(client, triggerId, tryFormView(form, suggested, replyTo));
+      },
+    },
     [ACTIONS.tryText]: {
       press: async ({ useCases, client }, { actor, replyTo, triggerId }, held) => {
         const { channelId, text } = readHeld(tryValue, held);

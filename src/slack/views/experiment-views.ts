@@ -2,15 +2,10 @@
 import type { ModalView } from '@slack/types';
 import { dayAt } from '../../app/clock/local-time.ts';
 import type { EndedExperiment, ExperimentList } from '../../app/experiments/end-experiment.ts';
-import {
-  DIRECTIONS,
-  EXPERIMENT_TEXT_MAX_LENGTH,
-  type Experiment,
-  isOpen,
-} from '../../app/experiments/experiment.ts';
+import { DIRECTIONS, EXPERIMENT_TEXT_MAX_LENGTH, isOpen } from '../../app/experiments/experiment.ts';
 import type { Tried, TryForm } from '../../app/experiments/try-experiment.ts';
 import { RATIO_IDS } from '../../sprint/sprint-ratios.ts';
-import { experimentWords } from '../../words/experiments.ts';
+import { experimentWords, type Suggestion } from '../../words/experiments.ts';
 import { mrkdwn, say } from '../../words/say.ts';
 import { bold, context, lead, section } from './block-builders.ts';
 import { choiceField, textField } from './form-inputs.ts';
@@ -19,13 +14,6 @@ import { lineList } from './line-sections.ts';
 import { type MessageView, messageView } from './message-view.ts';
 
 export const TRY_FIELDS = { text: 'text', ratio: 'ratio', direction: 'direction' } as const;
-
-/** What the form begins with. */
-export interface Suggestion {
-  readonly text: string;
-  readonly ratio?: Experiment['ratio'];
-  readonly direction?: Experiment['direction'];
-}
 
 export function tryFormView(
   { team }: TryForm,

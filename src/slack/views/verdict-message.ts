@@ -5,7 +5,8 @@
 import type { KnownBlock } from '@slack/types';
 import type { VerdictContent } from '../../app/closing/verdict-content.ts';
 import { evidenceSentence } from '../../words/evidence.ts';
-import { mrkdwn, say } from '../../words/say.ts';
+import { experimentResultWords } from '../../words/experiments.ts';
+import { Markup, mrkdwn, say } from '../../words/say.ts';
 import { momentOf, sprintSpan } from '../../words/sprint.ts';
 import { mrkdwnOf } from '../../words/typed-text.ts';
 import { fourNumbers, goalSentence, reopenedSentence, verdictSentence } from '../../words/verdict.ts';
@@ -13,7 +14,6 @@ import { encodeValue } from '../button-values.ts';
 import { ACTIONS } from '../ids.ts';
 import {
   actions,
-  bold,
   button,
   type ChartImage,
   chartBlocks,
@@ -27,23 +27,29 @@ import { noteLines } from './verdict-thread.ts';
 
 export function verdictMessage(verdict: VerdictContent, chart?: ChartImage): MessageView {
   const { summary, sprint } = verdict;
-  const reopened = reopenedSentence(verdict);
-  const goal = goalSentence(verdict);
+  const first = [reopenedSentence(verdict), goalSentence(verdict)].filter((one) => one !== undefined);
+  const numbers = fourNumbers(verdict);
+  const notes = leadLines(verdict);
+  // The sentence that leads and the one that ends the post are a line each.
+  const lines = 2 + first.length + numbers.length + notes.length;
   return messageView([
     lead(say('verdict-title', { sprint: sprint.name, verdict: verdictSentence(summary) })),
-    ...linesOf([reopened && mrkdwnOf(reopened), goal && mrkdwnOf(goal)]),
+    ...(first.length === 0 ? [] : [section(first.map(mrkdwnOf).join('\n'))]),
     ...chartBlocks(chart),
-    section(fourNumbers(verdict).map(mrkdwnOf).join('\n')),
-    ...linesOf(leadLines(verdict)),
+    section(numbers.map(mrkdwnOf).join('\n')),
+    section([...notes, ...experimentLines(verdict, LINES_MAX - lines)].join('\n')),
     context(`${mrkdwnOf(sprintSpan(sprint))}. ${nextWords(verdict)}`),
-    ...reopenBlocks(verdict),
+    ...buttons(verdict),
   ]);
 }
 
-/** One section of the lines that there are; none when there are none. */
-function linesOf(lines: readonly (string | undefined)[]): KnownBlock[] {
-  const said = lines.filter((line) => line !== undefined);
-  return said.length === 0 ? [] : [section(said.join('\n'))];
+const LINES_MAX = 12;
+const EXPERIMENTS_MAX = 3;
+
+/** Of what is tried, a line each: those that began last, three at most, as far as there is room, and one at least. */
+function experimentLines({ experiments }: VerdictContent, room: number): string[] {
+  const shown = Math.max(1, Math.min(EXPERIMENTS_MAX, room));
+  return experiments.slice(-shown).map((result) => mrkdwnOf(experimentResultWords(result)));
 }
 
 /** What went well, what the leading note says with the ledger's evidence, and one thing to try. */
@@ -54,8 +60,7 @@ function leadLines(verdict: VerdictContent): string[] {
   return [
     ...(well === '' ? [] : [well]),
     ...(said === undefined ? [] : [said]),
-    bold(mrkdwn('verdict-try-title')),
-    tryNext,
+    mrkdwn('verdict-try', { try: new Markup(tryNext) }),
   ];
 }
 
@@ -80,20 +85,24 @@ function nextWords({ reopened, reopenUntil, team }: VerdictContent): string {
   return `${plan} ${mrkdwn('verdict-reopen-until', { moment: momentOf(reopenUntil, team.timeZone) })}`;
 }
 
-function reopenBlocks({ reopenUntil, reopened, sprint }: VerdictContent): KnownBlock[] {
-  if (!reopenUntil || reopened === 'open') return [];
+/** Nothing is tried on numbers that may yet change. */
+function buttons({ reopenUntil, reopened, sprint }: VerdictContent): KnownBlock[] {
+  if (reopened === 'open') return [];
+  const value = encodeValue({ sprintId: sprint.id });
+  const reopen = {
+    actionId: ACTIONS.reopenSprint,
+    value,
+    confirm: confirmation({
+      title: say('verdict-reopen-title'),
+      text: say('verdict-reopen-text'),
+      yes: say('verdict-reopen-yes'),
+      no: say('verdict-reopen-no'),
+    }),
+  };
   return [
     actions([
-      button(say('verdict-reopen'), {
-        actionId: ACTIONS.reopenSprint,
-        value: encodeValue({ sprintId: sprint.id }),
-        confirm: confirmation({
-          title: say('verdict-reopen-title'),
-          text: say('verdict-reopen-text'),
-          yes: say('verdict-reopen-yes'),
-          no: say('verdict-reopen-no'),
-        }),
-      }),
+      button(say('try-this'), { actionId: ACTIONS.tryThis, value }),
+      ...(reopenUntil ? [button(say('verdict-reopen'), reopen)] : []),
     ]),
   ];
 }

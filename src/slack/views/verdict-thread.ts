@@ -5,6 +5,7 @@ import type { VerdictContent } from '../../app/closing/verdict-content.ts';
 import type { CarriedOverCard, CoachingNote } from '../../sprint/coaching-note.ts';
 import { linkedCardName } from '../../words/cards.ts';
 import { evidenceSentence } from '../../words/evidence.ts';
+import { experimentResultWords, tryAfterNote } from '../../words/experiments.ts';
 import {
   noteHistoryWords,
   ordinaryWords,
@@ -49,6 +50,7 @@ export function verdictNotesMessage(verdict: VerdictContent): MessageView {
     ...notes.map((note) => noteBlock(note, verdict)),
     ...(notes.length > 0 || verdict.leadingNoteId === 'no-plan' ? [] : [section(mrkdwn('verdict-no-notes'))]),
     ...(ordinary === undefined ? [] : [section(mrkdwnOf(ordinary))]),
+    ...experimentParts(verdict),
   ]);
 }
 
@@ -59,6 +61,14 @@ function noPlanWords({ summary: { totals } }: VerdictContent): string {
     `${mrkdwn('evidence-no-plan-facts', { pulledIn: totals.pulledInPoints, finished: totals.velocityPoints })} ${mrkdwn('evidence-no-plan-ask')}`,
     mrkdwn('note-try-next', { try: markup('evidence-no-plan-try') }),
   ].join('\n');
+}
+
+/** All of what is tried; the post itself has room for the first lines only. */
+function experimentParts({ experiments }: VerdictContent): MessagePart[] {
+  if (experiments.length === 0) return [];
+  const lines = experiments.map((result) => `• ${mrkdwnOf(experimentResultWords(result))}`);
+  const more = (count: number): string => mrkdwn('experiments-more', { count });
+  return [lineList(bold(mrkdwn('experiments-in-thread')), lines, more)];
 }
 
 function noteBlock(note: CoachingNote, verdict: VerdictContent): MessagePart {
@@ -88,12 +98,13 @@ export function noteLines(
   { causes, cards, history, summary }: VerdictContent,
 ): NoteLines {
   const words = noteWords(note);
-  const found = (causes.get(note.id) ?? []).slice(0, CAUSES_SHOWN);
+  const all = causes.get(note.id) ?? [];
+  const found = all.slice(0, CAUSES_SHOWN);
   const [first] = found;
   const range = ASKS_FOR_A_RANGE.includes(note.id) ? history.rangeToTry : undefined;
   const sentences = found.map((cause) => evidenceSentence(cause, cards));
   const toTry = [
-    first ? mrkdwn(`evidence-${first.code}-try`) : mrkdwnOf(words.tryNext),
+    mrkdwnOf(tryAfterNote(note, all)),
     ...(range ? rangeSentences(note.id, range, summary.totals.commitmentPoints) : []),
   ];
   return {

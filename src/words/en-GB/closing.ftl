@@ -89,7 +89,7 @@ verdict-velocity =
 # $velocity: the message above. Team or sprint are not as large as in the baseline.
 verdict-velocity-per-member-day = { $velocity }; { PERCENT($growth) } for each member-day
 
-verdict-try-title = One thing to try
+verdict-try = *One thing to try:* { $try }
 verdict-in-thread = All numbers, cards and notes are in this post’s thread.
 # A card-day is a card that was blocked in the evening of a working day.
 verdict-blocked-days =

@@ -24,6 +24,24 @@ experiment =
         [up] { $text } ({ ratio-name } up)
        *[down] { $text } ({ ratio-name } down)
     }
+# In a verdict. $before and $now: the number as a percentage, or that there is none.
+experiment-result =
+    { $reading ->
+        [beyond] Trying: { $experiment }. { $before } before, { $now } now: more than ordinary variation.
+        [ordinary] Trying: { $experiment }. { $before } before, { $now } now: ordinary variation.
+       *[early] Trying: { $experiment }. { $before } before, { $now } now: too early to say whether that is more than ordinary variation.
+    }
+experiment-result-first =
+    { $reading ->
+        [beyond] Trying: { $experiment }. { $now } now, more than ordinary variation; no sprint to compare with.
+        [ordinary] Trying: { $experiment }. { $now } now, ordinary variation; no sprint to compare with.
+       *[early] Trying: { $experiment }. { $now } now; no sprint to compare with.
+    }
+experiment-no-number = no number
+experiments-in-thread = What the team is trying
+# A button below the verdict's one thing to try.
+try-this = Try this
+plan-trying = The team is trying: { SERIES($experiments) }.
 experiment-kept = Kept: { $experiment }.
 experiment-kept-next = The next plan shows it, and the next verdict says what the number was before and is now.
 experiment-ended =
@@ -47,4 +65,4 @@ experiments-past =
        *[drop] { $experiment }: dropped on { DATE($at) }
     }
 experiments-more = … and { NUMBER($count) } more.
-experiments-how = To decide about one: `/loadline experiments keep 1`, or `change` or `drop`.
+experiments-how = To decide about one: `/loadline experiments keep 1`, or with change or drop in place of keep.

@@ -51,6 +51,7 @@ const ROUTES: [action: string, value: string, useCase: string, input: unknown, s
     { place: here },
     'try-form',
   ],
+  [ACTIONS.tryThis, sprint, 'tryForm', { sprintId: 'sprint-1' }, 'try-form'],
   [ACTIONS.showExperiments, place, 'listExperiments', here, 'told'],
   ['open-value-form', place, 'valueForm', { place: here }, 'value-form'],
   [ACTIONS.recordValue, sprint, 'valueForm', { sprintId: 'sprint-1' }, 'value-form'],

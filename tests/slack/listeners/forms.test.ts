@@ -165,7 +165,7 @@ describe('forms sent off', () => {
   it('keep what the team tries, with the number that it should move', async () => {
     const bot = botUnderTest(platform);
     const suggested = { text: 'Split cards of 8', ratio: 'surpriseRatio', direction: 'down' } as const;
-    const form = tryFormView({ team, open: [] }, suggested, CHANNEL_ID);
+    const form = tryFormView({ team, verdict: undefined, open: [] }, suggested, CHANNEL_ID);
     await bot.submit(sentForm(form, { text: text('Two on a card') }));
     expect(callsOf(bot.useCases)).toEqual([
       [

@@ -293,6 +293,7 @@ export const preview: PlanPreview = {
   range: rangeAdvice([]),
   commitment: readCommitment(5, rangeAdvice([])),
   bigCards: bigCardsOf(cards, []),
+  experiments: [],
 };
 
 /** A picture of one pixel, PNG. */

@@ -95,7 +95,7 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   },
   recordAnswers: sample.recorded,
   recordAway: { ...sample.prompt, state: 'away' },
-  tryForm: { team, open: [] },
+  tryForm: { team, verdict: undefined, open: [] },
   tryExperiment: { team, experiment: sample.experiment },
   listExperiments: { team, experiments: [sample.experiment], askerIsFacilitator: true },
   endExperiment: { team, experiment: sample.experiment, outcome: 'drop' },

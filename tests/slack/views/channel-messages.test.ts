@@ -1,8 +1,13 @@
 import { describe, expect, it } from 'vitest';
+import type { ExperimentResult } from '../../../src/app/experiments/experiment-results.ts';
 import { decodeValue, sprintValue } from '../../../src/slack/button-values.ts';
 import { ACTIONS } from '../../../src/slack/ids.ts';
 import { postMessage } from '../../../src/slack/views/post-message.ts';
 import { verdictMessage } from '../../../src/slack/views/verdict-message.ts';
+import { verdictNotesMessage } from '../../../src/slack/views/verdict-thread.ts';
+import { undefinedBecause } from '../../../src/sprint/undefined-value.ts';
+import { suggestionOf } from '../../../src/words/experiments.ts';
+import { experiment } from '../support/samples.ts';
 import { buttonsOf, mrkdwnTexts } from './view-checks.ts';
 import {
   ANA,
@@ -19,6 +24,19 @@ import {
   verdictOf,
 } from './view-examples.ts';
 
+const trying = (text: string, result: Partial<ExperimentResult> = {}): ExperimentResult => ({
+  experiment: { ...experiment, text },
+  before: 0.3,
+  now: 0.125,
+  beyondOrdinary: undefined,
+  ...result,
+});
+const TRIED = [
+  trying('Ask one more question'),
+  trying('Split cards of 8', { before: undefined }),
+  trying('Two on a card', { beyondOrdinary: true }),
+  trying('Nothing is pulled in early', { now: undefinedBecause('no-commitment'), beyondOrdinary: false }),
+];
 const chart = { fileId: 'F0CHART', altText: 'Burndown of Harbour 12: 3 points left.' };
 
 describe('team set up', () => {
@@ -75,10 +93,9 @@ describe('verdict', () => {
       Pulled in: 3 points, 16.7% of the commitment (ceiling 20%)
       Velocity: 16 points, 133.3% of Harbour 1 (baseline)
       3 points of work went into cards pulled in from Wed 4 Nov on, while 5 points of the commitment stayed unfinished. One card holds 3 of the 5 points not finished, Warn of low water: 3 points left. Could the pulled-in work have waited?
-      One thing to try
-      Before you pull a card in, ask whether everything committed is safe.
+      One thing to try: Before you pull a card in, ask whether everything committed is safe.
       Mon 2 Nov to Fri 13 Nov. All numbers, cards and notes are in this post’s thread. Next: plan the coming sprint with /loadline plan. If a number is wrong, a facilitator can reopen the sprint until Sat 14 Nov at 17:00 (Europe/Lisbon).
-      Buttons: Reopen for corrections
+      Buttons: Try this, Reopen for corrections
       Chart: Burndown of Harbour 12: 3 points left."
     `);
   });
@@ -146,19 +163,42 @@ describe('verdict', () => {
       Pulled in: 0 points, 0% of the commitment (ceiling 20%)
       Velocity: 13 points, 108.3% of Harbour 1 (baseline)
       Both committed cards were finished by Wed 11 Nov, 2 working days before the end. No card grew.
-      One thing to try
-      Ask at the retrospective what made it hold, and do that again.
+      One thing to try: Ask at the retrospective what made it hold, and do that again.
       Mon 2 Nov to Fri 13 Nov. All numbers, cards and notes are in this post’s thread. Next: plan the coming sprint with /loadline plan. If a number is wrong, a facilitator can reopen the sprint until Sat 14 Nov at 17:00 (Europe/Lisbon).
-      Buttons: Reopen for corrections"
+      Buttons: Try this, Reopen for corrections"
     `);
   });
 
-  it('has at most 12 lines', () => {
+  it('has at most 12 lines, with three things that are tried as well', () => {
     for (const verdict of [missedVerdict, keptVerdict, noPlanVerdict]) {
-      const view = verdictMessage({ ...verdict, reopened: 'closed-again', version: 2 });
+      const view = verdictMessage({ ...verdict, experiments: TRIED, reopened: 'closed-again', version: 2 });
       const lines = view.text.split('\n').filter((line) => !line.startsWith('Buttons:'));
       expect(lines.length).toBeLessThanOrEqual(12);
     }
+  });
+
+  it('says of what is tried what the number was and is, and how far that is ordinary: those that began last, as far as there is room', () => {
+    const inPost = verdictMessage({ ...keptVerdict, experiments: TRIED }).text;
+    expect(inPost.split('\n').filter((line) => line.startsWith('Trying:'))).toMatchInlineSnapshot(`
+      [
+        "Trying: Split cards of 8 (surprise ratio down). 12.5% now; no sprint to compare with.",
+        "Trying: Two on a card (surprise ratio down). 30% before, 12.5% now: more than ordinary variation.",
+        "Trying: Nothing is pulled in early (surprise ratio down). 30% before, no number now: ordinary variation.",
+      ]
+    `);
+    const inThread = verdictNotesMessage({ ...keptVerdict, experiments: TRIED }).text;
+    expect(inThread).toContain('What the team is trying');
+    for (const { experiment } of TRIED) expect(inThread).toContain(experiment.text);
+  });
+
+  it('offers to keep its one thing to try, with the number of its leading note', () => {
+    const { text, ratio, direction } = suggestionOf(missedVerdict);
+    const view = verdictMessage(missedVerdict);
+    expect(view.text).toContain(`One thing to try: ${text}`);
+    expect([ratio, direction]).toEqual(['keptShare', 'up']);
+    expect(view.text).toContain('Buttons: Try this');
+    expect(verdictMessage({ ...missedVerdict, reopened: 'open' }).text).not.toContain('Try this');
+    expect(suggestionOf(noPlanVerdict).ratio).toBeUndefined();
   });
 
   it('of a kept sprint says so in its first sentence', () => {
@@ -176,10 +216,9 @@ describe('verdict', () => {
       Pulled in: 3 points
       Velocity: 3 points, 25% of Harbour 1 (baseline)
       There was no commitment, so there was nothing to keep. What kept the team from planning?
-      One thing to try
-      Commit to what the team can finish, even if it is little: /loadline plan.
+      One thing to try: Commit to what the team can finish, even if it is little: /loadline plan.
       Mon 2 Nov to Fri 13 Nov. All numbers, cards and notes are in this post’s thread. Next: plan the coming sprint with /loadline plan. If a number is wrong, a facilitator can reopen the sprint until Sat 14 Nov at 17:00 (Europe/Lisbon).
-      Buttons: Reopen for corrections"
+      Buttons: Try this, Reopen for corrections"
     `);
   });
 
@@ -237,8 +276,7 @@ describe('verdict', () => {
 
   it('can be reopened while there is time, in each reader’s own zone', () => {
     const view = verdictMessage(missedVerdict);
-    const [button] = buttonsOf(view.blocks);
-    expect(button?.actionId).toBe(ACTIONS.reopenSprint);
+    const button = buttonsOf(view.blocks).find(({ actionId }) => actionId === ACTIONS.reopenSprint);
     expect(decodeValue(sprintValue, button?.value)).toEqual({ sprintId: 'sprint-12' });
     // 1794675600 is 2026-11-14T17:00:00Z (date -u -d @1794675600).
     expect(mrkdwnTexts(view.blocks).join()).toContain(
@@ -248,7 +286,7 @@ describe('verdict', () => {
 
   it('offers no reopening when the time is up', () => {
     const view = verdictMessage({ ...missedVerdict, reopenUntil: undefined });
-    expect(buttonsOf(view.blocks)).toEqual([]);
+    expect(buttonsOf(view.blocks).map(({ actionId }) => actionId)).toEqual([ACTIONS.tryThis]);
     expect(view.text).not.toContain('reopen');
   });
 

@@ -8,6 +8,7 @@ import type { Advice } from '../../../src/app/advice/advice.ts';
 import type { CardLine } from '../../../src/app/cards/card-line.ts';
 import { cardLink } from '../../../src/app/cards/card-link.ts';
 import type { PullInSize } from '../../../src/app/cards/pull-in-check.ts';
+import type { Experiment } from '../../../src/app/experiments/experiment.ts';
 import type { CardFileReading } from '../../../src/app/planning/card-file.ts';
 import type { PlanChange, PlanPart } from '../../../src/app/planning/plan-change.ts';
 import type { PlanPreview } from '../../../src/app/planning/plan-sprint.ts';
@@ -41,6 +42,12 @@ import {
   undroppedMessage,
 } from '../../../src/slack/views/cards/card-messages.ts';
 import { digestFormView, digestSetMessage } from '../../../src/slack/views/digest-views.ts';
+import {
+  experimentEndedMessage,
+  experimentKeptMessage,
+  experimentsMessage,
+  tryFormView,
+} from '../../../src/slack/views/experiment-views.ts';
 import { formButtonMessage } from '../../../src/slack/views/form-view.ts';
 import { goalFormView, goalRecordedReply } from '../../../src/slack/views/goal-views.ts';
 import { allCommandsMessage, helpMessage } from '../../../src/slack/views/help.ts';
@@ -81,6 +88,7 @@ import {
 } from '../../../src/slack/views/trouble-views.ts';
 import { valueFormView, valueRecordedMessage } from '../../../src/slack/views/value-views.ts';
 import { welcomeMessage } from '../../../src/slack/views/welcome-message.ts';
+import { suggestionOf } from '../../../src/words/experiments.ts';
 import { refusalWords } from '../../../src/words/refusals.ts';
 import { forecastAdvice, historyAdvice, oddsAdvice, pastSprint, rangeAdvice } from './advice-examples.ts';
 import {
@@ -251,6 +259,21 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     changedBy: BEN,
     changedAt: new Date('2026-11-04T09:00:00Z'),
   });
+  const experiments = Array.from(
+    { length: 10 },
+    (_, i): Experiment => ({
+      id: `e${i}`,
+      teamId: heading.team.id,
+      text: filled(filling, 200),
+      ratio: 'estimateAccuracy',
+      direction: 'down',
+      begunBy: BEN,
+      begunAt: new Date(0),
+      afterSprintId: undefined,
+      ended: undefined,
+    }),
+  );
+  const ended = { how: 'keep', by: BEN, at: new Date(0) } as const;
   const planChanges = [
     ...cards.flatMap(({ id }) => [
       changed('title', filled(filling, 200), filled(filling, 200), id),
@@ -265,6 +288,12 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
   const closed = verdictOf(cards, facts, {
     ...heading,
     planChanges,
+    experiments: experiments.map((experiment) => ({
+      experiment,
+      before: -999.5,
+      now: 0.5,
+      beyondOrdinary: undefined,
+    })),
     goalOutcome: { met: 'partly', note: filled(filling, 300), saidBy: BEN, saidAt: new Date(0) },
   });
   const verdict = {
@@ -334,6 +363,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
   const chart = { fileId: 'F0CHART', altText: filled(filling, 2_500) };
   const planPreview = {
     ...preview,
+    experiments,
     ...besideHistory(historyOf(heading.sprint.name, size)),
     team: fullTeam,
     input: {
@@ -450,6 +480,21 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     'card edited': cardEditedMessage({ heading, card: one, changes: planChanges.slice(0, 1) }),
     'sprint edited': sprintEditedMessage({ heading, changes: planChanges.slice(-1) }),
     'nothing edited': sprintEditedMessage({ heading, changes: [] }),
+    'something to try, kept': experimentKeptMessage({
+      team: fullTeam,
+      experiment: experiments[0] as Experiment,
+    }),
+    'something to try, ended': experimentEndedMessage({
+      team: fullTeam,
+      experiment: experiments[0] as Experiment,
+      outcome: 'change',
+    }),
+    'what the team tries': experimentsMessage({
+      team: fullTeam,
+      experiments: [...experiments, ...experiments.map((one) => ({ ...one, ended }))],
+      askerIsFacilitator: true,
+    }),
+    'nothing tried': experimentsMessage({ team: fullTeam, experiments: [], askerIsFacilitator: true }),
     'goal question': postMessage({ kind: 'goal-question', heading, outcome: undefined }),
     'goal question, answered': postMessage({
       kind: 'goal-question',
@@ -552,7 +597,12 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
       'D1',
     ),
     measures: measuresFormView(fullTeam, 'D1'),
-    plan: planFormView({ team: fullTeam, draft: planPreview.input, leftOver: 100 }, 'D1'),
+    plan: planFormView({ team: fullTeam, draft: planPreview.input, leftOver: 100, experiments }, 'D1'),
+    'try something': tryFormView(
+      { team: fullTeam, verdict: undefined, open: experiments },
+      suggestionOf(verdict),
+      'D1',
+    ),
     'plan preview': planPreviewView(planPreview, 'D1'),
     'plan, filled in from a file': planFormView(
       { team: fullTeam, draft: planPreview.input, leftOver: 0, fromFile: 100 },

@@ -356,7 +356,7 @@ describe('help', () => {
       • /loadline off [days] [half]: Say days off in advance, as a facilitator also the team’s. For example /loadline off 24 Dec to 2 Jan.
       • /loadline works weekdays: Say on which weekdays you work.
       • /loadline ask [time zone]: Choose when you are asked each day. For example /loadline ask 10:30 Europe/Lisbon; /loadline ask team for the team’s time.
-      • /loadline reopen [card]: Open a finished card again; without a card, open the closed sprint again for corrections.
+      • /loadline reopen [card]: Open a finished card again; without a card, the closed sprint.
       • /loadline leave: Leave the team.
       For everyone on the team and its product owner
       • /loadline status: See how the sprint is going. Only you see it, unless you share it.
@@ -365,9 +365,9 @@ describe('help', () => {
       • /loadline undrop card: Take back a drop that was a mistake.
       • /loadline range [first day] [last day] [N away]: See how much to commit to next; N is the days off and away of all members together. For example /loadline range 2026-11-30 2026-12-11 6 away.
       • /loadline odds: See which sizes of card tend to hold surprise work.
-      • /loadline forecast [points] [growing N]: See when a body of work will be finished; N is by how many points it grows with each sprint.
+      • /loadline forecast [points] [growing N]: See when a body of work will be finished; it grows by N points a sprint.
       • /loadline history: See the team’s own trend: each ratio, what is usual, and what is a signal.
-      • /loadline experiments [keep | change | drop which]: See what the team tries, and decide about it.
+      • /loadline experiments [keep which]: See and decide about what it tries.
       For product owners and facilitators
       • /loadline goal [yes | partly | no] [sentence]: Say whether the sprint goal was met.
       • /loadline value [sprint:] [number]: Record what a closed sprint was worth, as one number. For example /loadline value Harbour 12: 1200.
@@ -376,11 +376,11 @@ describe('help', () => {
       • /loadline plan: Plan the next sprint and commit to its cards.
       • /loadline edit [card]: Correct the sprint’s goal, last day or closing time, or a card.
       • /loadline close: Close the sprint now, before its closing time.
-      • /loadline cancel: Cancel the sprint. Its numbers are kept, and never count as history.
+      • /loadline cancel: Cancel the sprint; its numbers never count as history.
       • /loadline baseline [sprint | first | first three]: Choose what velocity growth is compared with.
       • /loadline try [what]: Keep what the team agreed to try.
       • /loadline digest [time]: Hear of the sprint each morning.
-      • /loadline import: Bring in past sprints from a spreadsheet or an export; you see them first.
+      • /loadline import: Bring in past sprints from files; you see them first.
       • /loadline export: Get the team’s sprints, cards, answers and changes as files, without who said what.
       • /loadline move [team]: Move your team to this channel: type it in the new channel.
       • /loadline setup measures: Change closing time, reminder, planning scale and thresholds.

@@ -324,6 +324,7 @@ export const growth: Extract<AnswerOutcome, { kind: 'growth-to-explain' }> = {
 };
 
 export const preview: PlanPreview = {
+  experiments: [],
   team,
   input: {
     teamId: team.id,

@@ -1,9 +1,11 @@
 /** The form in which a sprint is planned, and its preview. Nothing is committed to before the preview is confirmed. */
 import type { InputBlock, ModalView, SectionBlock } from '@slack/types';
+import type { Experiment } from '../../../app/experiments/experiment.ts';
 import type { PlanForm } from '../../../app/planning/plan-form.ts';
 import type { PlanPreview } from '../../../app/planning/plan-sprint.ts';
 import { plannedCardLine } from '../../../words/cards.ts';
 import { planTimeLines } from '../../../words/days-off.ts';
+import { experimentWords } from '../../../words/experiments.ts';
 import { planOddsWords, planRangeWords } from '../../../words/plan-advice.ts';
 import { planWarning, recentSprint } from '../../../words/planning.ts';
 import { mrkdwn, say } from '../../../words/say.ts';
@@ -33,7 +35,10 @@ const CARD_SECTIONS_MAX = 60;
 /** How many fields for cards there are before anything has been typed. */
 const CARD_FIELDS_AT_FIRST = 3;
 
-export function planFormView({ team, draft, leftOver, fromFile }: PlanForm, replyTo?: string): ModalView {
+export function planFormView(
+  { team, draft, leftOver, fromFile, experiments = [] }: PlanForm,
+  replyTo?: string,
+): ModalView {
   const fields = PLAN_FIELDS;
   const frame = {
     form: 'plan',
@@ -49,6 +54,7 @@ export function planFormView({ team, draft, leftOver, fromFile }: PlanForm, repl
   ];
   return formView(frame, [
     section(intro.join(' ')),
+    ...tryingSections(experiments),
     textField({
       field: fields.name,
       label: say('plan-name'),
@@ -141,6 +147,7 @@ export function planPreviewView(preview: PlanPreview, replyTo?: string): ModalVi
     section(mrkdwn('plan-preview-days', days)),
     ...timeSections(preview),
     ...(input.goal.trim() === '' ? [] : [section(mrkdwn('plan-goal-line', { goal: input.goal }))]),
+    ...tryingSections(preview.experiments),
     ...lineSections(
       lineList(bold(mrkdwn('plan-check-title')), warnings.map(planWarning), (count) =>
         mrkdwn('plan-check-more', { warnings: count }),
@@ -157,6 +164,11 @@ export function planPreviewView(preview: PlanPreview, replyTo?: string): ModalVi
     ),
     context(mrkdwn('plan-preview-after')),
   ]);
+}
+
+function tryingSections(experiments: readonly Experiment[]): SectionBlock[] {
+  if (experiments.length === 0) return [];
+  return [section(mrkdwn('plan-trying', { experiments: experiments.map(experimentWords) }))];
 }
 
 /** A form is seen by the person who opened it: who is off when is not for the channel. */
