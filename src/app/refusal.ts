@@ -69,6 +69,8 @@ export interface RefusalDetails {
   'card-finished': { readonly card: string };
   'card-not-blocked': { readonly card: string };
   'already-owner': { readonly card: string };
+  /** They facilitate and have no part in the team's work, so they are asked about no card. */
+  'takes-no-cards': { readonly teamName: string };
   'card-not-dropped': { readonly card: string };
   'not-card-owner': { readonly card: string; readonly act: 'reopen' | 'block' | 'give' | 'release' };
   'too-many-cards': { readonly limit: number };

@@ -1874,6 +1874,7 @@ export interface Messages {
     readonly was: string;
   };
   'plan-change-estimate': { readonly card: string; readonly became: number; readonly was: number };
+  'plan-change-undrop': { readonly card: string };
   'plan-change-goal': { readonly change: 'added' | 'changed' | 'removed'; readonly was: string };
   'plan-change-ends': { readonly became: string; readonly was: string };
   'plan-change-closes': { readonly became: string; readonly was: string };
@@ -2414,6 +2415,8 @@ export interface Messages {
   'refusal-card-finished-fix': Record<never, never>;
   'refusal-card-not-blocked': { readonly card: string };
   'refusal-card-not-blocked-fix': Record<never, never>;
+  'refusal-takes-no-cards': { readonly team: string };
+  'refusal-takes-no-cards-fix': Record<never, never>;
   'refusal-already-owner': { readonly card: string };
   'refusal-already-owner-fix': Record<never, never>;
   'refusal-card-not-dropped': { readonly card: string };

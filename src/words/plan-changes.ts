@@ -2,7 +2,7 @@
 
 import type { CardLine } from '../app/cards/card-line.ts';
 import { dayAt } from '../app/clock/local-time.ts';
-import type { PlanChange } from '../app/planning/plan-change.ts';
+import type { ListedPlanChange } from '../app/planning/plan-change.ts';
 import type { SprintHeading } from '../app/team/team.ts';
 import { dayName } from './amounts.ts';
 import { linkedCardName } from './cards.ts';
@@ -12,7 +12,7 @@ import { Markup, mrkdwn } from './say.ts';
 export interface ChangedPlan {
   readonly team: SprintHeading['team'];
   readonly cards: readonly CardLine[];
-  readonly planChanges: readonly PlanChange[];
+  readonly planChanges: readonly ListedPlanChange[];
 }
 
 /** `The plan was changed on Wed 4 Nov and Fri 6 Nov`, in mrkdwn */
@@ -39,11 +39,13 @@ export function planChangeLinesBy(plan: ChangedPlan): string[] {
   );
 }
 
-function changeWords({ part, was, became, cardId }: PlanChange, cards: readonly CardLine[]): string {
+function changeWords({ part, was, became, cardId }: ListedPlanChange, cards: readonly CardLine[]): string {
   const change = was === '' ? 'added' : became === '' ? 'removed' : 'changed';
   const found = cards.find((card) => card.cardId === cardId);
   const card = found === undefined ? '' : linkedCardName(found);
   switch (part) {
+    case 'undrop':
+      return mrkdwn('plan-change-undrop', { card });
     case 'title':
       return mrkdwn('plan-change-title', { card, was });
     case 'link':

@@ -121,6 +121,7 @@ const TOLD: Told = {
   'card-not-finished': ({ card }, speak) => both(speak, 'card-not-finished', { card }),
   'card-finished': ({ card }, speak) => both(speak, 'card-finished', { card }),
   'card-not-blocked': ({ card }, speak) => both(speak, 'card-not-blocked', { card }),
+  'takes-no-cards': ({ teamName }, speak) => both(speak, 'takes-no-cards', { team: teamName }),
   'already-owner': ({ card }, speak) => both(speak, 'already-owner', { card }),
   'card-not-dropped': ({ card }, speak) => both(speak, 'card-not-dropped', { card }),
   'not-card-owner': ({ card, act }, speak) => ({

@@ -38,6 +38,7 @@ export const REFUSAL_EXAMPLES: { readonly [Code in RefusalCode]: RefusalDetails[
   'card-not-finished': { card: '3 (Tide table)' },
   'card-finished': { card: '3 (Tide table)' },
   'card-not-blocked': { card: '3 (Tide table)' },
+  'takes-no-cards': { teamName: 'Tugboats' },
   'already-owner': { card: '3 (Tide table)' },
   'card-not-dropped': { card: '3 (Tide table)' },
   'not-card-owner': { card: '3 (Tide table)', act: 'reopen' },

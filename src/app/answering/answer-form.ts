@@ -76,9 +76,9 @@ export async function answerForm(
     const sprintId =
       where.sprintId ??
       (await runningSprintId(tx.read, actor, where.place as Place, deps.clock.now(), where.day));
-    const { team, sprint, day, records } = await answeredDay(deps, tx, actor, sprintId, where.day);
+    const { team, member, sprint, day, records } = await answeredDay(deps, tx, actor, sprintId, where.day);
     const cards = answerableCards(records, actor.userId, day).map(({ form }) => form);
-    const takeable = takeableStates(records).map(cardLine);
+    const takeable = member.isMember ? takeableStates(records).map(cardLine) : [];
     if (cards.length === 0 && takeable.length === 0) {
       throw new Refusal('no-cards-of-yours', { sprintName: sprint.name });
     }

@@ -207,7 +207,8 @@ async function recordChecked(
     const asOf = Math.max(0, ...answersAbout(records, given).map(({ order }) => order));
     return { kind: 'growth-to-explain', heading: { team, sprint }, day, answers: given, grown, asOf };
   }
-  const taken = takeableStates(records).filter(({ card }) => takeCardIds.includes(card.id));
+  const takeable = context.member.isMember ? takeableStates(records) : [];
+  const taken = takeable.filter(({ card }) => takeCardIds.includes(card.id));
   const by = { userId: actor.userId, day, at: deps.clock.now() };
   await tx.write.cards.changeOwners(taken.map(({ card }) => ({ card, ownerIds: [actor.userId], by })));
   const takenIds = new Set(taken.map(({ card }) => card.id));

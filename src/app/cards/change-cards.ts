@@ -4,7 +4,7 @@ import { currentBlock } from '../../sprint/blocks.ts';
 import { runningSummary, type SprintSummary } from '../../sprint/summary.ts';
 import { refreshOwnersPrompts } from '../answering/refresh-prompt.ts';
 import { baselineFor } from '../history/baseline-of.ts';
-import type { PlanChange } from '../planning/plan-change.ts';
+import { type ListedPlanChange, withUndrops } from '../planning/plan-change.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
 import { directPost } from '../posting/post-kinds.ts';
@@ -219,19 +219,20 @@ export async function listCards(
   cards: CardLine[];
   openCount: number;
   summary: SprintSummary;
-  planChanges: PlanChange[];
+  planChanges: ListedPlanChange[];
 }> {
   return deps.store.transaction(async (tx) => {
     const now = deps.clock.now();
     const { team, sprint } = await openSprint(tx, actor, { place }, now, 'product-owner-too');
-    const states = statesOf(await tx.read.recordsOf(sprint.id));
+    const records = await tx.read.recordsOf(sprint.id);
+    const states = statesOf(records);
     const baseline = await baselineFor(tx.read, team, sprint.id);
     return {
       heading: { team, sprint },
       cards: states.map(cardLine),
       openCount: states.filter(isOpenCard).length,
       summary: runningSummary(states, { ...team, baseline }),
-      planChanges: await tx.read.planChangesOf(sprint.id),
+      planChanges: withUndrops(await tx.read.planChangesOf(sprint.id), records, sprint.id),
     };
   });
 }

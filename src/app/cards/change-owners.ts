@@ -96,19 +96,21 @@ export async function assignCards(
   });
 }
 
-/** Takes a share in cards: the actor becomes one of their owners. @throws Refusal `already-owner`, and as above */
+/** Takes a share in cards: the actor becomes one of their owners. @throws Refusal `already-owner`, `takes-no-cards`, and as above */
 export async function takeCards(
   deps: AppDependencies,
   actor: Actor,
   { place, words }: TypedCards,
 ): Promise<OwnersChange> {
-  return changeOwners(deps, actor, place, (states) =>
-    cardsNamed('take', words, states).map((state) => {
+  return changeOwners(deps, actor, place, (states, { team, member }) => {
+    // Nobody who is not asked can own a card: it would never be answered for.
+    if (!member.isMember) throw new Refusal('takes-no-cards', { teamName: team.name });
+    return cardsNamed('take', words, states).map((state) => {
       const { card } = state;
       if (card.ownerIds.includes(actor.userId)) throw new Refusal('already-owner', { card: cardName(card) });
       return { state, ownerIds: [...card.ownerIds, actor.userId] };
-    }),
-  );
+    });
+  });
 }
 
 /** Others, or nobody, in the place of the one who gives. */

@@ -8,7 +8,7 @@ import { type CardLine, cardLine, statesOf } from '../cards/card-line.ts';
 import { reopenUntil, sprintDays } from '../clock/sprint-clock.ts';
 import { type ExperimentResult, experimentResults } from '../experiments/experiment-results.ts';
 import { workTimeOf } from '../history/past-sprint-at-closing.ts';
-import type { PlanChange } from '../planning/plan-change.ts';
+import { type ListedPlanChange, withUndrops } from '../planning/plan-change.ts';
 import type { Transaction } from '../ports/store.ts';
 import type { GoalOutcome, Sprint, SprintHeading, Team } from '../team/team.ts';
 import { causesOf, type LeadingNoteId, leadingNote, supportedNotes } from './leading-note.ts';
@@ -31,7 +31,7 @@ export interface VerdictContent extends SprintHeading {
   /** Reasons given for dropped cards, by card id. */
   readonly dropReasons: ReadonlyMap<string, string>;
   /** What was corrected in the plan, in order. */
-  readonly planChanges: readonly PlanChange[];
+  readonly planChanges: readonly ListedPlanChange[];
   /** Of what was being tried, in the order in which it began. */
   readonly experiments: readonly ExperimentResult[];
   /** Undefined while nobody has said whether the goal was met. */
@@ -75,7 +75,7 @@ export async function verdictContent(
     scale: team.scale,
     cards: states.map(cardLine),
     dropReasons: new Map(drops.map(({ cardId, note }) => [cardId, note])),
-    planChanges: await tx.read.planChangesOf(sprint.id),
+    planChanges: withUndrops(await tx.read.planChangesOf(sprint.id), records, sprint.id),
     experiments: await experimentResults(tx, team, sprint, summary),
     goalOutcome: sprint.goalOutcome,
     cancelled: sprint.state === 'cancelled',

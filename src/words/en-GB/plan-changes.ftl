@@ -47,6 +47,7 @@ plan-change-key =
        *[changed] { $card } had the short name { $was }
     }
 plan-change-estimate = { $card }: estimate { NUMBER($became) } instead of { NUMBER($was) }
+plan-change-undrop = the drop of { $card } was taken back
 plan-change-goal =
     { $change ->
         [added] the sprint got a goal

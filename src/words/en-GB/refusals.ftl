@@ -143,6 +143,9 @@ refusal-card-finished-fix = If it isn’t done after all, reopen it first with `
 refusal-card-not-blocked = Card { $card } isn’t blocked.
 refusal-card-not-blocked-fix = `/loadline cards` shows which cards are.
 
+refusal-takes-no-cards = You facilitate { $team } and are not one of its members, so you can’t own its cards.
+refusal-takes-no-cards-fix = Give the card to a member with `/loadline assign`, or make yourself a member with `/loadline setup`.
+
 refusal-already-owner = Card { $card } is already yours.
 refusal-already-owner-fix = Answer for it with `/loadline answer`.
 

@@ -1,7 +1,9 @@
 import { describe, expect, test } from 'vitest';
-import { dropCard, undropCard } from '../../../src/app/cards/change-cards.ts';
+import { answerForm } from '../../../src/app/answering/answer-form.ts';
+import { dropCard, listCards, undropCard } from '../../../src/app/cards/change-cards.ts';
 import { assignCards, giveCards, releaseCards, takeCards } from '../../../src/app/cards/change-owners.ts';
 import { pullLines } from '../../../src/app/cards/pull-card.ts';
+import { postMessage } from '../../../src/slack/views/post-message.ts';
 import {
   actorOf,
   CHANNEL,
@@ -94,6 +96,17 @@ describe('giving cards', () => {
 });
 
 describe('taking a share in cards', () => {
+  test('is for those who do the team’s work: a facilitator who is no member reads how to mend it', async () => {
+    const h = harness();
+    const team = await h.setUpTeam({ memberIds: [PEOPLE.ben, PEOPLE.chi] });
+    await h.plan(team, { cards: 'Tide table, 5, @Ben\nCrane log, 3' });
+    await h.pass('2026-11-04T10:00:00Z');
+    const wanted = { place: CHANNEL, words: '2' };
+    await refusalOf(takeCards(h.deps, actorOf('ana'), wanted), 'takes-no-cards');
+    await refusalOf(answerForm(h.deps, actorOf('ana'), { place: CHANNEL }), 'no-cards-of-yours');
+    expect((await answerForm(h.deps, actorOf('chi'), { place: CHANNEL })).takeable).toHaveLength(1);
+  });
+
   test('makes the caller one of their owners, once, and tells nobody', async () => {
     const { h, ownersOf } = await running();
     const wanted = { place: directMessagesOf('ben'), words: '2' };
@@ -203,6 +216,17 @@ describe('taking a drop back', () => {
     const again = await dropCard(h.deps, actorOf('ben'), { ...one, reason: 'really' });
     expect(again.card.state).toBe('dropped');
     expect((await undropCard(h.deps, actorOf('ana'), one)).card.state).toBe('open');
+    const { planChanges } = await listCards(h.deps, actorOf('ben'), CHANNEL);
+    expect(planChanges.map(({ part, changedBy }) => [part, changedBy])).toEqual([
+      ['undrop', PEOPLE.ana],
+      ['undrop', PEOPLE.ana],
+    ]);
+    await h.pass('2026-11-13T17:00:00Z');
+    // The verdict's thread is owed once the verdict is out.
+    await h.drain();
+    const verdict = h.messagesTo(CHANNEL).find(({ kind }) => kind === 'verdict-cards');
+    const { text } = postMessage(verdict as NonNullable<typeof verdict>);
+    expect(text).toMatch(/The plan was changed on .*\n.*the drop of .* was taken back/);
   });
 
   test('is for the person who dropped the card, and for a facilitator', async () => {
