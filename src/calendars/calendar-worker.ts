@@ -1,7 +1,12 @@
-/** What `calendars.ts` starts: reads one calendar file in a thread of its own. */
+/** What `calendars.ts` starts: reads one calendar in a thread of its own. */
 import { parentPort, workerData } from 'node:worker_threads';
-import type { CalendarWindow } from '../app/ports/calendars.ts';
-import { readCalendarFile } from './read-calendar-file.ts';
+import type { CalendarTask } from './calendars.ts';
 
-const { text, window } = workerData as { readonly text: string; readonly window: CalendarWindow };
-parentPort?.postMessage(readCalendarFile(text, window));
+const task = workerData as CalendarTask;
+if ('text' in task) {
+  const { readCalendarFile } = await import('./read-calendar-file.ts');
+  parentPort?.postMessage(readCalendarFile(task.text, task.window));
+} else {
+  const { publicHolidays } = await import('./public-holidays.ts');
+  parentPort?.postMessage(publicHolidays(task.typed, task.window));
+}

@@ -7,32 +7,53 @@ import type {
   CalendarReading,
   Calendars,
   CalendarWindow,
+  PublicHolidays,
+  UnknownPlace,
   UnreadableCalendar,
 } from '../app/ports/calendars.ts';
 
 /** The largest files of calendar programs take a second or two. */
 const READING_TIMEOUT_MS = 10_000;
+const HOLIDAYS_TIMEOUT_MS = 30_000;
 const READING_MEMORY_MB = 192;
+
+export type CalendarTask = { readonly window: CalendarWindow } & (
+  | { readonly text: string }
+  | { readonly typed: string }
+);
 
 /** One after another, so that several large files don't need their memory at once. */
 let before: Promise<unknown> = Promise.resolve();
 
 export const calendars: Calendars = {
-  read: (text, window) => {
-    const reading = before.then(() => readInThread(text, window, READING_TIMEOUT_MS));
-    before = reading.catch(() => undefined);
-    return reading;
+  read: (text, window) => inTurn(() => readInThread(text, window, READING_TIMEOUT_MS)),
+  holidays: async (typed, window) => {
+    const found = await inTurn(() =>
+      inThread<PublicHolidays | UnknownPlace>({ typed, window }, HOLIDAYS_TIMEOUT_MS),
+    );
+    if (found === 'too much') throw new Error('public holidays took too long');
+    return found;
   },
 };
+
+function inTurn<T>(work: () => Promise<T>): Promise<T> {
+  const reading = before.then(work);
+  before = reading.catch(() => undefined);
+  return reading;
+}
 
 export function readInThread(
   text: string,
   window: CalendarWindow,
   timeoutMs: number,
 ): Promise<CalendarReading | UnreadableCalendar> {
-  const { promise, resolve, reject } = Promise.withResolvers<CalendarReading | UnreadableCalendar>();
+  return inThread<CalendarReading | UnreadableCalendar>({ text, window }, timeoutMs);
+}
+
+function inThread<T>(task: CalendarTask, timeoutMs: number): Promise<T | 'too much'> {
+  const { promise, resolve, reject } = Promise.withResolvers<T | 'too much'>();
   const worker = new Worker(new URL('./calendar-worker.ts', import.meta.url), {
-    workerData: { text, window },
+    workerData: task,
     execArgv: [],
     resourceLimits: { maxOldGenerationSizeMb: READING_MEMORY_MB },
   });

@@ -50,7 +50,10 @@ export const daysOffPreviewContext = z.strictObject({
   teamId: id,
   replyTo,
   whose: z.enum(['own', 'team']),
-  file: keptFile,
+  source: z.union([
+    z.strictObject({ file: keptFile }),
+    z.strictObject({ holidaysOf: z.string().min(1).max(100) }),
+  ]),
   /** The fingerprint of the days that it shows. */
   seen: id,
 });

@@ -79,7 +79,7 @@ export function planTimeLines({ memberDays, teamOff, people }: PlanTime): { lead
   return { lead: mrkdwn('plan-time', { days: memberDays }), lines: [...ofTeam, ...ofPeople] };
 }
 
-export function daysOffPreviewLead({ whose, team, fileName: file, days, from, to }: DaysOffPreview): string {
+export function daysOffPreviewLead({ whose, team, name: file, days, from, to }: DaysOffPreview): string {
   const about = { file, first: from, last: to };
   return days.length === 0
     ? mrkdwn('days-off-preview-none', about)
@@ -117,4 +117,13 @@ export function leftOutLines(leftOut: readonly LeftOutEvent[], outside: number):
     });
   });
   return outside === 0 ? lines : [...lines, mrkdwn('days-off-left-out-outside', { count: outside })];
+}
+
+/** Most regions that the note lists; the rest can be named as well. */
+const REGIONS_LISTED = 60;
+
+/** @param regions parts of the country that may have further holidays */
+export function holidaysSentence(regions: readonly string[]): string {
+  if (regions.length === 0) return mrkdwn('days-off-preview-holidays');
+  return mrkdwn('days-off-preview-regions', { regions: regions.slice(0, REGIONS_LISTED).join(', ') });
 }

@@ -729,6 +729,8 @@ export interface Messages {
   'days-off-saved-team': { readonly days: readonly string[] };
   'days-off-file': Record<never, never>;
   'days-off-file-hint': Record<never, never>;
+  'days-off-holidays': Record<never, never>;
+  'days-off-holidays-hint': Record<never, never>;
   'days-off-preview-lead': {
     readonly whose: 'own' | 'team';
     readonly file: string;
@@ -741,6 +743,8 @@ export interface Messages {
   'days-off-preview-titled': { readonly days: string; readonly titles: readonly string[] };
   'days-off-preview-untitled': { readonly days: string };
   'days-off-preview-more': { readonly count: number };
+  'days-off-preview-regions': { readonly regions: string };
+  'days-off-preview-holidays': Record<never, never>;
   'days-off-preview-rule': Record<never, never>;
   'days-off-preview-left-out': Record<never, never>;
   'days-off-preview-left-out-more': { readonly count: number };
@@ -2089,6 +2093,8 @@ export interface Messages {
   'problem-off-not-a-day': { readonly typed: string };
   'problem-off-reversed': { readonly last: string; readonly first: string };
   'problem-off-too-long': { readonly most: number };
+  'problem-off-no-country': { readonly typed: string };
+  'problem-off-no-region': { readonly typed: string; readonly regions: readonly string[] };
   'problem-off-gone-by': { readonly last: string };
   'problem-sprint-name': { readonly most: number };
   'problem-goal-length': { readonly most: number };

@@ -137,7 +137,7 @@ export function everyView(text: string): Record<string, object> {
   const typedPreview = {
     ...daysOffPreview,
     team,
-    fileName: text,
+    name: text,
     days: daysOffPreview.days.map((day) => ({ ...day, titles: [text, text] })),
     leftOut: daysOffPreview.leftOut.map((event) => ({ ...event, title: text })),
   };
@@ -195,8 +195,11 @@ export function everyView(text: string): Record<string, object> {
     'copy of personal data': copySentMessage({ records: 3 } as never),
     'comment on a copy': { text: copyComment({ records: 3 } as never) },
     'days off': daysOffFormView({ ...daysOffForm, team }),
-    'days off from a file': daysOffPreviewView(typedPreview, typedFile, 'D1'),
-    'no days off from a file': daysOffPreviewView({ ...typedPreview, days: [], leftOut: [] }, typedFile),
+    'days off from a file': daysOffPreviewView(typedPreview, { file: typedFile }, 'D1'),
+    'no days off from a file': daysOffPreviewView(
+      { ...typedPreview, days: [], leftOut: [], regions: [text] },
+      { holidaysOf: 'DE-BY' },
+    ),
     'days off said': daysOffSaidMessage({
       whose: 'own',
       teams: [team, team],

@@ -5,6 +5,8 @@ const LOCK = new URL('../../package-lock.json', import.meta.url);
 
 export interface ShippedPackage {
   readonly name: string;
+  /** Where it lies, from the repository’s folder; one of another version lies below the package that needs it. */
+  readonly path: string;
   readonly version: string;
   /** An SPDX expression, as the package itself says. */
   readonly licence: string | undefined;
@@ -38,6 +40,7 @@ export async function shippedPackages(): Promise<ShippedPackage[]> {
     .filter(([path, { dev }]) => path !== '' && !dev)
     .map(([path, entry]) => ({
       name: path.slice(path.lastIndexOf('node_modules/') + 'node_modules/'.length),
+      path,
       version: entry.version,
       licence: entry.license && spdxOf(entry.license),
       integrity: entry.integrity,

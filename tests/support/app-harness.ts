@@ -21,6 +21,7 @@ import type { Place } from '../../src/app/team/place.ts';
 import type { SetupInput } from '../../src/app/team/set-up-team.ts';
 import { setUpTeam } from '../../src/app/team/set-up-team.ts';
 import type { Actor, Sprint, SprintRecords, Team } from '../../src/app/team/team.ts';
+import { publicHolidays } from '../../src/calendars/public-holidays.ts';
 import { readCalendarFile } from '../../src/calendars/read-calendar-file.ts';
 import type { Database } from '../../src/store/database.ts';
 import { problemWords } from '../../src/words/problems.ts';
@@ -75,7 +76,10 @@ export class Harness {
       store: database.store,
       clock: { now: () => this.#now },
       directory: this.directory,
-      calendars: { read: async (text, window) => readCalendarFile(text, window) },
+      calendars: {
+        read: async (text, window) => readCalendarFile(text, window),
+        holidays: async (typed, window) => publicHolidays(typed, window),
+      },
       charts: this.charts,
       messenger: this.messenger,
     };

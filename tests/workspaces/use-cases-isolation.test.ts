@@ -221,7 +221,7 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
         use.importDaysOff(actor, {
           teamId,
           whose: 'own',
-          file: { fileName: 'off.ics', text: 'BEGIN:VCALENDAR\r\nEND:VCALENDAR' },
+          source: { fileName: 'off.ics', text: 'BEGIN:VCALENDAR\r\nEND:VCALENDAR' },
           takesFree: false,
           seen: undefined,
         }),

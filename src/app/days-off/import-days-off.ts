@@ -13,6 +13,7 @@ import { membershipInTeam, requireFacilitator } from '../team/place.ts';
 import type { Actor, Member, Team } from '../team/team.ts';
 import { type DaysFromCalendar, daysFromCalendar } from './days-from-calendar.ts';
 import { type DaysOffSaved, savedOf, type Whose } from './days-off-form.ts';
+import type { DaysOffProblem } from './read-days-off.ts';
 import { firstDayToTake, ownTeams, takeDaysOff } from './say-days-off.ts';
 
 export interface CalendarFile {
@@ -23,7 +24,7 @@ export interface CalendarFile {
 export interface DaysOffImportInput {
   readonly teamId: string;
   readonly whose: Whose;
-  readonly file: CalendarFile;
+  readonly source: CalendarFile | { readonly holidaysOf: string };
   /** Whether events that take no time in their owner's calendar count as well. */
   readonly takesFree: boolean;
   /** The fingerprint of the preview that was seen; undefined when none was. */
@@ -33,7 +34,10 @@ export interface DaysOffImportInput {
 export interface DaysOffPreview extends DaysFromCalendar {
   readonly team: Team;
   readonly whose: Whose;
-  readonly fileName: string;
+  /** What the calendar is called. */
+  readonly name: string;
+  /** Parts of a country that may have further holidays. */
+  readonly regions: readonly string[];
   readonly takesFree: boolean;
   /** The time that matters. */
   readonly from: Day;
@@ -61,10 +65,10 @@ export async function importDaysOff(
 ): Promise<DaysOffImportOutcome> {
   const now = deps.clock.now();
   const those = await deps.store.read((read) => thoseOf(read, actor, input, now));
-  const reading = await readFile(deps, input.file, those.window);
+  const source = await readSource(deps, input.source, those.window);
   return deps.store.transaction(async (tx) => {
     const { team, member } = await thoseOf(tx.read, actor, input, now);
-    const preview = previewOf(input, team, member, reading, those.window);
+    const preview = previewOf(input, team, member, source, those.window);
     if (preview.days.length === 0 || input.seen !== preview.fingerprint) return { kind: 'preview', preview };
     for (const share of [0, 0.5] as const) {
       const spans = preview.days.filter(({ isHalf }) => isHalf === (share === 0.5)).map(spanOf);
@@ -97,21 +101,38 @@ async function thoseOf(
   return { team, member, window: { from, to: dayPlus(from, DAYS_AHEAD), timeZone: team.timeZone } };
 }
 
-async function readFile(
+interface ReadSource {
+  readonly name: string;
+  readonly reading: CalendarReading;
+  readonly regions: readonly string[];
+}
+
+async function readSource(
   { calendars }: AppDependencies,
-  { fileName, text }: CalendarFile,
+  source: DaysOffImportInput['source'],
   window: CalendarWindow,
-): Promise<CalendarReading> {
+): Promise<ReadSource> {
+  if ('holidaysOf' in source) {
+    const typed = source.holidaysOf.trim();
+    const found = await calendars.holidays(typed, window);
+    if (!('unknown' in found)) return { ...found, name: found.place };
+    const problem: DaysOffProblem =
+      found.unknown === 'country'
+        ? { code: 'off-no-country', typed }
+        : { code: 'off-no-region', typed, regions: found.regions };
+    throw new Refusal('bad-input', { problems: [{ field: 'holidays', problem }] });
+  }
+  const { fileName, text } = source;
   const reading = await calendars.read(text, window);
-  if (typeof reading !== 'string') return reading;
+  if (typeof reading !== 'string') return { name: fileName, reading, regions: [] };
   throw new Refusal('file-unreadable', { field: 'file', fileName, why: reading });
 }
 
 function previewOf(
-  { whose, file, takesFree }: DaysOffImportInput,
+  { whose, takesFree }: DaysOffImportInput,
   team: Team,
   member: Member,
-  reading: CalendarReading,
+  { name, reading, regions }: ReadSource,
   { from, to }: CalendarWindow,
 ): DaysOffPreview {
   const { promptAt, closesAt } = team;
@@ -120,7 +141,7 @@ function previewOf(
   const found = daysFromCalendar(reading, { promptAt, closesAt, workingDays, daysOff, from, to, takesFree });
   const mark = JSON.stringify([whose, takesFree, found.days.map(({ day, isHalf }) => [day, isHalf])]);
   const fingerprint = createHash('sha256').update(mark).digest('base64url');
-  return { ...found, team, whose, fileName: file.fileName, takesFree, from, to, fingerprint };
+  return { ...found, team, whose, name, regions, takesFree, from, to, fingerprint };
 }
 
 function bothOf(one: DaysOff, other: DaysOff): DaysOff {

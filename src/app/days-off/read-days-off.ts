@@ -17,6 +17,8 @@ export type DaysOffProblem =
   | { readonly code: 'off-not-a-day'; readonly typed: string }
   | { readonly code: 'off-reversed'; readonly first: Day; readonly last: Day }
   | { readonly code: 'off-too-long'; readonly most: number }
+  | { readonly code: 'off-no-country'; readonly typed: string }
+  | { readonly code: 'off-no-region'; readonly typed: string; readonly regions: readonly string[] }
   | { readonly code: 'off-gone-by'; readonly last: Day };
 
 /** Longest span, in days. */

@@ -35,7 +35,21 @@ export interface CalendarReading {
 /** `too much`: reading it took longer, or gave more, than one file may. */
 export type UnreadableCalendar = 'not a calendar' | 'too much';
 
+export interface PublicHolidays {
+  /** What it is called, as `Germany, Bayern`. */
+  readonly place: string;
+  readonly reading: CalendarReading;
+  /** Parts of the country that may have further holidays; none when one was named. */
+  readonly regions: readonly string[];
+}
+
+export type UnknownPlace =
+  | { readonly unknown: 'country' }
+  | { readonly unknown: 'region'; readonly regions: readonly string[] };
+
 export interface Calendars {
   /** @param text an iCalendar file (RFC 5545), of which nothing is trusted */
   read(text: string, window: CalendarWindow): Promise<CalendarReading | UnreadableCalendar>;
+  /** @param typed a country or a part of it, such as `DE-BY` */
+  holidays(typed: string, window: CalendarWindow): Promise<PublicHolidays | UnknownPlace>;
 }

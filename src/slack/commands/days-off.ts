@@ -1,10 +1,13 @@
 /** Saying days off in advance, and on which weekdays one works. */
 import type { ModalView } from '@slack/types';
 import type { DaysOffInput, Whose } from '../../app/days-off/days-off-form.ts';
+import type { CalendarFile } from '../../app/days-off/import-days-off.ts';
 import type { Actor } from '../../app/team/team.ts';
 import type { UseCases } from '../../app/use-cases.ts';
-import type { SentFile } from '../files/download-file.ts';
-import { daysOffPreviewContext, teamContext } from '../form-contexts.ts';
+import { encodeValue } from '../button-values.ts';
+import { daysOffPreviewContext, type KeptFile, teamContext } from '../form-contexts.ts';
+import { openFormAction } from '../ids.ts';
+import type { ListenerContext } from '../listeners/listener-context.ts';
 import {
   DAYS_OFF_FIELDS,
   DAYS_OFF_PREVIEW_FIELDS,
@@ -12,15 +15,26 @@ import {
   daysOffPreviewView,
   daysOffSaidMessage,
   daysOffSavedMessage,
+  type PreviewSource,
   weekdaysSaidMessage,
 } from '../views/days-off-views.ts';
-import { type Command, command, type FormTools, readHeld, showFirstForm } from './command.ts';
+import {
+  type Caller,
+  type Command,
+  command,
+  type FormTools,
+  readHeld,
+  showFirstForm,
+  showForm,
+} from './command.ts';
 
 export const off: Command = command({
   word: 'off',
   who: 'member',
   run: async (context, caller, words) => {
     if (words === '') return showFirstForm(off, context, caller);
+    const holidaysOf = HOLIDAYS.exec(words)?.[1]?.trim();
+    if (holidaysOf) return showHolidays(context, caller, holidaysOf);
     const { actor, place, tell } = caller;
     await tell(daysOffSaidMessage(await context.useCases.sayDaysOff(actor, { place, words })));
   },
@@ -35,8 +49,14 @@ export const off: Command = command({
         const whose = fields.text(DAYS_OFF_FIELDS.whose) === 'team' ? 'team' : 'own';
         const [file] = fields.files(DAYS_OFF_FIELDS.file);
         // Before anything is saved: a file that can't be read leaves the form as it was.
-        const preview =
-          file && (await previewed(useCases, actor, { teamId, whose, file, download, replyTo }));
+        const wanted = { teamId, whose, replyTo } as const;
+        const kept = file && { file: { id: file.id, name: file.name } };
+        const holidaysOf = fields.text(DAYS_OFF_FIELDS.holidays).trim();
+        const preview = kept
+          ? await previewed(useCases, actor, { ...wanted, source: kept }, await download(file))
+          : holidaysOf === ''
+            ? undefined
+            : await previewed(useCases, actor, { ...wanted, whose: 'team', source: { holidaysOf } }, '');
         const asksWeekdays = fields.blockIds.includes(DAYS_OFF_FIELDS.weekdays);
         const saved = await useCases.saveDaysOff(actor, {
           teamId,
@@ -56,47 +76,71 @@ export const off: Command = command({
       fields: DAYS_OFF_PREVIEW_FIELDS,
       cost: 'heavy',
       submit: async (useCases, { actor, fields, context }, { download }) => {
-        const { teamId, whose, file, seen, replyTo } = readHeld(daysOffPreviewContext, context);
-        const text = await download({ ...file, field: DAYS_OFF_FIELDS.file, sizeBytes: 0, url: undefined });
+        const { teamId, whose, source, seen, replyTo } = readHeld(daysOffPreviewContext, context);
         const outcome = await useCases.importDaysOff(actor, {
           teamId,
           whose,
-          file: { fileName: file.name, text },
+          source: 'file' in source ? await readAgain(source.file, download) : source,
           takesFree: fields.choices(DAYS_OFF_PREVIEW_FIELDS.takesFree).length > 0,
           seen,
         });
         return outcome.kind === 'saved'
           ? { next: 'close', say: daysOffSavedMessage(outcome.saved), isOnHome: true }
-          : { next: 'show', how: 'in place', view: daysOffPreviewView(outcome.preview, file, replyTo) };
+          : { next: 'show', how: 'in place', view: daysOffPreviewView(outcome.preview, source, replyTo) };
       },
     },
   ],
 });
 
-interface ChosenFile {
+async function readAgain({ id, name }: KeptFile, download: FormTools['download']): Promise<CalendarFile> {
+  const file = { id, name, field: DAYS_OFF_FIELDS.file, sizeBytes: 0, url: undefined };
+  return { fileName: name, text: await download(file) };
+}
+
+/** `team holidays DE-BY`, `holidays of France` */
+const HOLIDAYS = /^(?:the )?(?:team )?(?:public )?holidays?(?: of| in)? (.+)$/i;
+
+async function showHolidays(context: ListenerContext, caller: Caller, holidaysOf: string): Promise<void> {
+  const { useCases } = context;
+  const { actor, place, replyTo } = caller;
+  const make = async (): Promise<ModalView> => {
+    const { team } = await useCases.daysOffForm(actor, place);
+    return previewed(
+      useCases,
+      actor,
+      { teamId: team.id, whose: 'team', source: { holidaysOf }, replyTo },
+      '',
+    );
+  };
+  await showForm(context, caller, make, () => ({
+    actionId: openFormAction('days-off'),
+    value: encodeValue({ channelId: place.channelId }),
+  }));
+}
+
+interface PreviewWanted {
   readonly teamId: string;
   readonly whose: Whose;
-  readonly file: SentFile;
-  readonly download: FormTools['download'];
+  readonly source: PreviewSource;
   readonly replyTo: string | undefined;
 }
 
+/** @param text of the file, when it is one */
 async function previewed(
   useCases: UseCases,
   actor: Actor,
-  { teamId, whose, file, download, replyTo }: ChosenFile,
+  { teamId, whose, source, replyTo }: PreviewWanted,
+  text: string,
 ): Promise<ModalView> {
-  const kept = { id: file.id, name: file.name };
-  const text = await download(file);
   const outcome = await useCases.importDaysOff(actor, {
     teamId,
     whose,
-    file: { fileName: kept.name, text },
+    source: 'file' in source ? { fileName: source.file.name, text } : source,
     takesFree: false,
     seen: undefined,
   });
   if (outcome.kind === 'saved') throw new TypeError('days that nobody has seen were saved');
-  return daysOffPreviewView(outcome.preview, kept, replyTo);
+  return daysOffPreviewView(outcome.preview, source, replyTo);
 }
 
 /** What the form's list calls a span. */

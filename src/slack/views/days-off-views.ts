@@ -10,6 +10,7 @@ import {
   daysOffPreviewLines,
   daysOffSaidSentence,
   daysOffSavedSentence,
+  holidaysSentence,
   leftOutLines,
   spanOffWords,
   weekdaysSaidSentence,
@@ -18,7 +19,15 @@ import { mrkdwn, say } from '../../words/say.ts';
 import { WEEKDAYS, weekdayName } from '../../words/team.ts';
 import type { KeptFile } from '../form-contexts.ts';
 import { context, section } from './block-builders.ts';
-import { type Choice, choiceField, choicesField, dateField, fileField, tickField } from './form-inputs.ts';
+import {
+  type Choice,
+  choiceField,
+  choicesField,
+  dateField,
+  fileField,
+  textField,
+  tickField,
+} from './form-inputs.ts';
 import { formView, noticeView } from './form-view.ts';
 import { lineList, lineSections } from './line-sections.ts';
 import { type MessageView, messageView } from './message-view.ts';
@@ -31,6 +40,7 @@ export const DAYS_OFF_FIELDS = {
   takeBack: 'takeBack',
   weekdays: 'weekdays',
   file: 'file',
+  holidays: 'holidays',
 } as const;
 
 export const DAYS_OFF_PREVIEW_FIELDS = { takesFree: 'takesFree' } as const;
@@ -106,6 +116,16 @@ export function daysOffFormView(form: DaysOffForm, replyTo?: string): ModalView 
       fileTypes: FILE_TYPES,
       maxFiles: 1,
     }),
+    ...(whose.includes('team')
+      ? [
+          textField({
+            field: fields.holidays,
+            label: say('days-off-holidays'),
+            hint: say('days-off-holidays-hint'),
+            optional: true,
+          }),
+        ]
+      : []),
   ]);
 }
 
@@ -120,9 +140,16 @@ function takeBackChoice(whose: Whose, span: SpanOff): Choice {
 const DAY_SECTIONS_MAX = 8;
 const LEFT_OUT_SECTIONS_MAX = 4;
 
+/** Where the days come from. */
+export type PreviewSource = { readonly file: KeptFile } | { readonly holidaysOf: string };
+
 /** What a calendar gives; sent off, it saves what it shows. */
-export function daysOffPreviewView(preview: DaysOffPreview, file: KeptFile, replyTo?: string): ModalView {
-  const { team, whose, days, leftOut, outside, takesFree, fingerprint } = preview;
+export function daysOffPreviewView(
+  preview: DaysOffPreview,
+  source: PreviewSource,
+  replyTo?: string,
+): ModalView {
+  const { team, whose, days, leftOut, outside, regions, takesFree, fingerprint } = preview;
   const offersFree = takesFree || leftOut.some(({ why }) => why === 'free');
   const blocks = [
     section(daysOffPreviewLead(preview)),
@@ -136,7 +163,7 @@ export function daysOffPreviewView(preview: DaysOffPreview, file: KeptFile, repl
       ),
       { maxSections: LEFT_OUT_SECTIONS_MAX },
     ),
-    context(mrkdwn('days-off-preview-rule')),
+    context('file' in source ? mrkdwn('days-off-preview-rule') : holidaysSentence(regions)),
   ];
   if (days.length === 0 && !offersFree) return noticeView(say('days-off-title'), blocks);
   const free = tickField({
@@ -150,7 +177,7 @@ export function daysOffPreviewView(preview: DaysOffPreview, file: KeptFile, repl
     form: 'days-off-preview',
     title: say('days-off-title'),
     submit: say(days.length === 0 ? 'days-off-preview-check' : 'days-off-preview-submit'),
-    context: { teamId: team.id, whose, file, seen: fingerprint },
+    context: { teamId: team.id, whose, source, seen: fingerprint },
     replyTo,
   };
   return formView(frame, [...blocks, ...(offersFree ? [free] : [])]);

@@ -49,6 +49,8 @@ days-off-saved-team = The team is off: { LIST($days) }.
 
 days-off-file = Calendar file
 days-off-file-hint = An iCalendar file (.ics) with days off. You see the days before they’re saved. Only the days are kept, no titles.
+days-off-holidays = Public holidays of
+days-off-holidays-hint = For the whole team: a country or a part of it, such as DE-BY or France. You see the days before they’re saved.
 
 ## What a calendar file gives, before it is saved
 
@@ -66,6 +68,9 @@ days-off-preview-more =
         [one] … and { NUMBER($count) } more line; its day is saved as well.
        *[other] … and { NUMBER($count) } more lines; their days are saved as well.
     }
+# Regions of a country, as codes with their names.
+days-off-preview-regions = These are the holidays of the whole country. For those of a part, open the form again and add it to the country’s code: { $regions }.
+days-off-preview-holidays = Holidays that fall on days that are off already, or on no working day, change nothing.
 days-off-preview-rule = An event at times of a day takes the whole day from three quarters of the working day on, and half of it from a third on.
 days-off-preview-left-out = *Left out*
 days-off-preview-left-out-more =

@@ -42,6 +42,8 @@ problem-off-no-day = Say which days.
 problem-off-not-a-day = “{ $typed }” isn’t a day. Write it as 24 Dec or 2026-12-24.
 problem-off-reversed = { DAY($last) } comes before { DAY($first) }. Name the first day first.
 problem-off-too-long = That is more than { NUMBER($most) } days at once.
+problem-off-no-country = No public holidays are known of “{ $typed }”. Write a country or a part of it, such as DE-BY or France.
+problem-off-no-region = “{ $typed }” names no part of that country. There are { LIST($regions) }.
 problem-off-gone-by = { DAY($last) } has gone by. Name coming days.
 
 # The plan of a sprint.

@@ -18,13 +18,13 @@ const allDay = (title: string, day: string, ...lines: readonly string[]) =>
 const timed = (title: string, day: string, from: string, to: string) =>
   on(title, `DTSTART:${day}T${from}00`, `DTEND:${day}T${to}00`);
 
-type Given = Partial<Omit<DaysOffImportInput, 'file'>> & { readonly events: readonly string[] };
+type Given = Partial<Omit<DaysOffImportInput, 'source'>> & { readonly events: readonly string[] };
 
 async function given(h: Harness, team: Team, actor: typeof ana, { events, ...over }: Given) {
   return importDaysOff(h.deps, actor, {
     teamId: team.id,
     whose: 'team',
-    file: { fileName: 'off.ics', text: calendarText(...events) },
+    source: { fileName: 'off.ics', text: calendarText(...events) },
     takesFree: false,
     seen: undefined,
     ...over,
@@ -93,7 +93,7 @@ describe('days off from a calendar file', () => {
     const refused = importDaysOff(h.deps, ana, {
       teamId: team.id,
       whose: 'team',
-      file: { fileName: 'cards.csv', text: 'title,estimate' },
+      source: { fileName: 'cards.csv', text: 'title,estimate' },
       takesFree: false,
       seen: undefined,
     });

@@ -31,7 +31,7 @@ const picked = {
   },
   whose: { type: 'static_select', selected_option: { value: 'team' } },
 };
-const preview = daysOffPreviewView(daysOffPreview, { id: 'F1', name: 'off.ics' }, 'D1');
+const preview = daysOffPreviewView(daysOffPreview, { file: { id: 'F1', name: 'off.ics' } }, 'D1');
 
 describe('the days-off form with a calendar file', () => {
   it('shows what the file gives, and saves nothing of it yet', async () => {
@@ -39,7 +39,7 @@ describe('the days-off form with a calendar file', () => {
     expect(useCases.importDaysOff.mock.calls[0]?.[1]).toEqual({
       teamId: team.id,
       whose: 'team',
-      file: { fileName: 'off.ics', text: 'text of F1' },
+      source: { fileName: 'off.ics', text: 'text of F1' },
       takesFree: false,
       seen: undefined,
     });
@@ -66,7 +66,7 @@ describe('the days-off form with a calendar file', () => {
 describe('the preview of a calendar file', () => {
   it('names the days that are taken, and in a line each what is left out and why', () => {
     expect(formText(preview)).toMatchInlineSnapshot(`
-      "[Days off | Save days off | Cancel] {"teamId":"team-1","whose":"team","file":{"id":"F1","name":"off.ics"},"seen":"days-1","replyTo":"D1"}
+      "[Days off | Save days off | Cancel] {"teamId":"team-1","whose":"team","source":{"file":{"id":"F1","name":"off.ics"}},"seen":"days-1","replyTo":"D1"}
       “holidays.ics”: days off for Pier crew from Wed 4 Nov to 4 November 2027, 4 in all.
       • Thu 24 Dec (half): Christmas Eve
       • Fri 25 Dec to Sat 26 Dec: Christmas
@@ -110,7 +110,7 @@ describe('the preview of a calendar file', () => {
   it('offers nothing to send off when there is nothing to save', () => {
     const empty = daysOffPreviewView(
       { ...daysOffPreview, days: [], leftOut: [] },
-      { id: 'F1', name: 'off.ics' },
+      { file: { id: 'F1', name: 'off.ics' } },
     );
     expect(empty.submit).toBeUndefined();
   });

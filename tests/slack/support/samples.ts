@@ -358,7 +358,8 @@ export const teamExport: TeamExport = {
 export const daysOffPreview: DaysOffPreview = {
   team,
   whose: 'team',
-  fileName: 'holidays.ics',
+  name: 'holidays.ics',
+  regions: [],
   takesFree: false,
   from: '2026-11-04',
   to: '2027-11-04',
