@@ -508,6 +508,13 @@ export interface Messages {
     readonly size: number;
     readonly growth: readonly string[];
   };
+  'verdict-said-title': Record<never, never>;
+  'verdict-said': {
+    readonly about: 'block' | 'growth';
+    readonly card: string;
+    readonly day: string;
+    readonly note: string;
+  };
   'verdict-pulled-in-title': Record<never, never>;
   'verdict-pulled-in-card': { readonly card: string; readonly estimate: number; readonly progress: string };
   'verdict-dropped-title': Record<never, never>;

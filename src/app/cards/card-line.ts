@@ -55,6 +55,11 @@ export function cardLine(state: SprintCardState): CardLine {
   };
 }
 
+/** A note as others read it: one that begins with `private:` is shown to nobody but the person who wrote it. */
+export function sharedNote(note: string): string {
+  return /^\s*private\s*:/i.test(note) ? '' : note.trim();
+}
+
 /** Whether somebody still has to do something on the card. */
 export function isOpenCard(state: CardState): boolean {
   return !state.finished && state.droppedOn === undefined;

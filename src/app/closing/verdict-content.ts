@@ -1,18 +1,27 @@
 /** The verdict as it is posted, from the stored numbers. */
+import type { Day } from '../../sprint/calendar.ts';
 import type { CoachingNote, CoachingNoteId } from '../../sprint/coaching-note.ts';
 import { type Cause, type GoodSign, whatWentWell } from '../../sprint/evidence.ts';
 import type { Scale } from '../../sprint/scale.ts';
 import type { SprintSummary } from '../../sprint/summary.ts';
 import type { Thresholds } from '../../sprint/thresholds.ts';
-import { type CardLine, cardLine, statesOf } from '../cards/card-line.ts';
+import { type CardLine, cardLine, type SprintCardState, sharedNote, statesOf } from '../cards/card-line.ts';
 import { reopenUntil, sprintDays } from '../clock/sprint-clock.ts';
 import { type ExperimentResult, experimentResults } from '../experiments/experiment-results.ts';
 import { workTimeOf } from '../history/past-sprint-at-closing.ts';
 import { type ListedPlanChange, withUndrops } from '../planning/plan-change.ts';
 import type { Transaction } from '../ports/store.ts';
-import type { GoalOutcome, Sprint, SprintHeading, Team } from '../team/team.ts';
+import type { GoalOutcome, RecordedFact, Sprint, SprintHeading, Team } from '../team/team.ts';
 import { causesOf, type LeadingNoteId, leadingNote, supportedNotes } from './leading-note.ts';
 import { type NotesHistory, notesHistory } from './note-history.ts';
+
+/** Words that a member gave for a card. */
+export interface SaidOfCard {
+  readonly cardId: string;
+  readonly day: Day;
+  readonly about: 'growth' | 'block';
+  readonly note: string;
+}
 
 export interface VerdictContent extends SprintHeading {
   readonly summary: SprintSummary;
@@ -30,6 +39,8 @@ export interface VerdictContent extends SprintHeading {
   readonly cards: readonly CardLine[];
   /** Reasons given for dropped cards, by card id. */
   readonly dropReasons: ReadonlyMap<string, string>;
+  /** What was said of cards that grew or were blocked, by card and day; without who said it. */
+  readonly said: readonly SaidOfCard[];
   /** What was corrected in the plan, in order. */
   readonly planChanges: readonly ListedPlanChange[];
   /** Of what was being tried, in the order in which it began. */
@@ -75,6 +86,7 @@ export async function verdictContent(
     scale: team.scale,
     cards: states.map(cardLine),
     dropReasons: new Map(drops.map(({ cardId, note }) => [cardId, note])),
+    said: saidOfCards(states, records.facts),
     planChanges: withUndrops(await tx.read.planChangesOf(sprint.id), records, sprint.id),
     experiments: await experimentResults(tx, team, sprint, summary),
     goalOutcome: sprint.goalOutcome,
@@ -83,4 +95,23 @@ export async function verdictContent(
     reopenUntil: sprint.state === 'closed' && until && until > now ? until : undefined,
     version: result.version,
   };
+}
+
+/** Without private notes. */
+export function saidOfCards(
+  states: readonly SprintCardState[],
+  facts: readonly RecordedFact[],
+): SaidOfCard[] {
+  return states.flatMap(({ card, entries }) => {
+    const grown = entries
+      .filter(({ growthPoints }) => growthPoints !== 0)
+      .map(({ answer }) => ({ about: 'growth' as const, fact: answer as RecordedFact }));
+    const blocked = facts
+      .filter(({ kind, cardId }) => kind === 'blocked' && cardId === card.id)
+      .map((fact) => ({ about: 'block' as const, fact }));
+    return [...grown, ...blocked]
+      .map(({ about, fact }) => ({ cardId: card.id, day: fact.day, about, note: sharedNote(fact.note) }))
+      .filter(({ note }) => note !== '')
+      .sort((a, b) => (a.day < b.day ? -1 : a.day > b.day ? 1 : 0));
+  });
 }

@@ -4,7 +4,7 @@ import type { SprintSummary } from '../../sprint/summary.ts';
 import { type SprintTotals, sprintTotals } from '../../sprint/totals.ts';
 import { isDefined, type Ratio } from '../../sprint/undefined-value.ts';
 import { type Verdict, verdictOf } from '../../sprint/verdict.ts';
-import { type SprintCardState, statesOf } from '../cards/card-line.ts';
+import { type SprintCardState, sharedNote, statesOf } from '../cards/card-line.ts';
 import { dayAt } from '../clock/local-time.ts';
 import { sprintDays } from '../clock/sprint-clock.ts';
 import { CSV_COLUMNS } from '../csv/csv-columns.ts';
@@ -71,7 +71,7 @@ function sprintRows(team: Team, exported: ExportedSprint): ExportRows {
           left: answer.leftPoints,
           surprise: answer.surprisePoints,
           drift: answer.driftPoints,
-          note: withoutMentions(answer.note),
+          note: withoutMentions(sharedNote(answer.note)),
         }),
       ),
       changes: changes.map(

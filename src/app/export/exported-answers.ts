@@ -7,7 +7,7 @@ import type { Day } from '../../sprint/calendar.ts';
 import type { CardChangeFact } from '../../sprint/card.ts';
 import { type LedgerEntry, surpriseWithin } from '../../sprint/ledger.ts';
 import { MAX_POINTS } from '../../sprint/points.ts';
-import type { SprintCardState } from '../cards/card-line.ts';
+import { type SprintCardState, sharedNote } from '../cards/card-line.ts';
 import type { RecordedFact } from '../team/team.ts';
 
 /** Longest note of an answer, and of answers that became one. */
@@ -80,7 +80,10 @@ function oneOf(first: Amounts, second: Amounts, surpriseSoFarPoints: number): Am
   const surprisePoints = first.surprisePoints + second.surprisePoints;
   const driftPoints = first.driftPoints + second.driftPoints;
   const nearest = surpriseWithin(surprisePoints, surprisePoints + driftPoints, surpriseSoFarPoints);
-  const note = [first.note, second.note].filter((text) => text !== '').join('\n');
+  const note = [first.note, second.note]
+    .map(sharedNote)
+    .filter((text) => text !== '')
+    .join('\n');
   if (workedPoints > MAX_POINTS || nearest !== surprisePoints || note.length > MAX_NOTE_LENGTH)
     return undefined;
   return { workedPoints, leftPoints: second.leftPoints, surprisePoints, driftPoints, note };

@@ -3,7 +3,14 @@ import { blockedCardDays } from '../../sprint/blocks.ts';
 import type { Day } from '../../sprint/calendar.ts';
 import { runningSummary, type SprintSummary } from '../../sprint/summary.ts';
 import { memberShareOf } from '../../sprint/work-calendar.ts';
-import { type CardLine, cardLine, isOpenCard, type SprintCardState, statesOf } from '../cards/card-line.ts';
+import {
+  type CardLine,
+  cardLine,
+  isOpenCard,
+  type SprintCardState,
+  sharedNote,
+  statesOf,
+} from '../cards/card-line.ts';
 import { instantOf } from '../clock/local-time.ts';
 import { eveningsOf, questionDays } from '../clock/sprint-clock.ts';
 import { isDayOver, sprintTime } from '../clock/sprint-time.ts';
@@ -98,7 +105,7 @@ function growthOf(states: readonly SprintCardState[]): StatusContent['growth'] {
           day: entry.answer.day,
           surprisePoints: entry.surprisePoints,
           driftPoints: entry.driftPoints,
-          note: (entry.answer as RecordedFact & { kind: 'answer' }).note,
+          note: sharedNote((entry.answer as RecordedFact & { kind: 'answer' }).note),
         })),
     )
     .sort((a, b) => (a.day < b.day ? 1 : a.day > b.day ? -1 : 0));

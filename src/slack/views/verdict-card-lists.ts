@@ -3,7 +3,7 @@
  * open. No owner is named.
  */
 import type { CardLine } from '../../app/cards/card-line.ts';
-import type { VerdictContent } from '../../app/closing/verdict-content.ts';
+import type { SaidOfCard, VerdictContent } from '../../app/closing/verdict-content.ts';
 import { snap } from '../../sprint/scale.ts';
 import { cardGrowth, cardProgress, linkedCardName } from '../../words/cards.ts';
 import { planChangedTitle, planChangeLines } from '../../words/plan-changes.ts';
@@ -35,7 +35,12 @@ function listsOfCards(verdict: VerdictContent): LineList[] {
     );
 }
 
-function cardLists({ cards, dropReasons, scale }: VerdictContent): CardList[] {
+function saidLine({ cardId, day, about, note }: SaidOfCard, cards: readonly CardLine[]): string[] {
+  const card = cards.find((one) => one.cardId === cardId);
+  return card ? [mrkdwn('verdict-said', { card: linkedCardName(card), day, about, note })] : [];
+}
+
+function cardLists({ cards, dropReasons, said, scale }: VerdictContent): CardList[] {
   const change = ({ surprisePoints, driftPoints }: CardLine): number =>
     Math.abs(surprisePoints) + Math.abs(driftPoints);
   const changed = cards.filter((card) => change(card) > 0).sort((a, b) => change(b) - change(a));
@@ -55,6 +60,7 @@ function cardLists({ cards, dropReasons, scale }: VerdictContent): CardList[] {
         }),
       ),
     },
+    { title: mrkdwn('verdict-said-title'), lines: said.flatMap((one) => saidLine(one, cards)) },
     {
       title: mrkdwn('verdict-pulled-in-title'),
       lines: cards

@@ -118,7 +118,7 @@ answer-surprise-hint = The rest of the growth counts as estimate drift.
 answer-surprise-hint-grown = From 0 to { NUMBER($growth) }; the rest counts as estimate drift.
 answer-surprise-hint-before = { POINTS($points) } of surprise work on this card so far. If some wasn’t needed after all, write it with a minus, such as -1.
 answer-note = { $card }: what came up?
-answer-note-hint = A few words about the work. Your team can read them in the status.
+answer-note-hint = A few words about the work. The status and the verdict show them without your name. Begin with “private:” to keep them to yourself.
 answer-blocked = { $card }: blocked, and on what?
 answer-blocked-hint =
     { $state ->

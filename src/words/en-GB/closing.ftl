@@ -123,6 +123,13 @@ verdict-changed-card =
         [on-scale] { $card }: estimate { NUMBER($estimate) }, true size { NUMBER($size) } ({ SERIES($growth) }); within its size on the scale
        *[off-scale] { $card }: estimate { NUMBER($estimate) }, true size { NUMBER($size) } ({ SERIES($growth) })
     }
+# Below them: the words that members gave, without who gave them.
+verdict-said-title = What came up, in the team’s words
+verdict-said =
+    { $about ->
+        [block] { $card }, blocked on { DAY($day) }: { $note }
+       *[growth] { $card }, { DAY($day) }: { $note }
+    }
 verdict-pulled-in-title = Pulled in after planning
 verdict-pulled-in-card = { $card }: { POINTS($estimate) }, { $progress }
 verdict-dropped-title = Dropped

@@ -89,7 +89,7 @@ help-product-owner = For product owners and facilitators
 help-facilitator = For facilitators
 help-anyone = For anyone
 help-command = • `/loadline { $usage }`: { $summary }
-help-privacy = The channel sees sums and cards, never who answered. [ ]: may be left out.
+help-privacy = The channel sees sums and cards, never who answered; what you own alone, the team sees with your numbers. [ ]: may be left out.
 
 ## What each command does, as the help lists it: first what may follow its word, then what it does
 
@@ -144,7 +144,7 @@ command-close-summary = Close the sprint now, before its closing time.
 command-cancel-usage = cancel
 command-cancel-summary = Cancel the sprint; its numbers never count as history.
 command-value-usage = value [sprint:] [number]
-command-value-summary = Record what a closed sprint was worth, as one number. For example `/loadline value Harbour 12: 1200`.
+command-value-summary = Record what a closed sprint was worth. For example `/loadline value Harbour 12: 1200`.
 command-try-usage = try [what]
 command-try-summary = Keep what the team agreed to try.
 command-experiments-usage = experiments [keep which]

@@ -47,6 +47,20 @@ describe('an export', () => {
     expect(text).not.toMatch(/UANA|UBEN|UCHI|Ben Ode/);
   });
 
+  test('leaves out private notes, also of answers that are put together', async () => {
+    const { h, team: into } = await team();
+    const { sprint } = await h.plan(into, { cards: 'Lamp, 5, @Ben @Chi' });
+    await h.pass('2026-11-02T09:15:00Z');
+    await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '4', worked: '1', note: 'two formats' } });
+    await h.answer('chi', sprint.id, '2026-11-02', {
+      1: { left: '3', worked: '1', note: 'Private: my slip' },
+    });
+    const { files } = await exportSprints(h.deps, ana, CHANNEL);
+    const text = files.map(({ bytes }) => Buffer.from(bytes).toString()).join('');
+    expect(text).toContain('two formats');
+    expect(text).not.toContain('my slip');
+  });
+
   test('puts the answers of a day together, and numbers them where the ledger would read them in another way', async () => {
     const { h, team: into } = await team();
     const { sprint } = await h.plan(into, { cards: 'Lamp, 5, @Ben @Chi\nBell, 5, @Ben @Chi' });

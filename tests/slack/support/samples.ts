@@ -165,6 +165,7 @@ export const verdict: VerdictContent = {
   scale: team.scale,
   cards,
   dropReasons: new Map(),
+  said: [],
   planChanges: [],
   experiments: [],
   goalOutcome: undefined,

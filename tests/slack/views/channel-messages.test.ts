@@ -126,6 +126,8 @@ describe('verdict', () => {
       Cards that turned out larger or smaller
       • LP-1 Import tide tables: estimate 5, true size 7 (surprise work +2)
       • LP-2 Show tides in the berth calendar: estimate 8, true size 9 (estimate drift +1); within its size on the scale
+      What came up, in the team’s words
+      • LP-1 Import tide tables, Wed 4 Nov: The tables come in two formats
       Pulled in after planning
       • LP-5 Repair the tide gauge: 3 points, finished
       Dropped

@@ -248,7 +248,7 @@ describe('answer', () => {
       <left:card-1> 1. LP-1 Import tide tables: points left (was 3) (optional): "4"
       <worked:card-1> LP-1 Import tide tables: points worked since the last answer (optional): "1" – Only needed when it isn’t simply the difference.
       <surprise:card-1> LP-1 Import tide tables: of the 2 points of growth, how many were surprise work?:  – From 0 to 2; the rest counts as estimate drift.
-      <note:card-1> LP-1 Import tide tables: what came up? (optional):  – A few words about the work. Your team can read them in the status.
+      <note:card-1> LP-1 Import tide tables: what came up? (optional):  – A few words about the work. The status and the verdict show them without your name. Begin with “private:” to keep them to yourself.
       <blocked:card-1> LP-1 Import tide tables: blocked, and on what? (optional):  – Only when the card is stuck. The facilitator hears of it today.
       <left:card-2> 2. LP-2 Show tides in the berth calendar: points left (was 8) (optional): "6"
       ---
@@ -270,7 +270,7 @@ describe('answer', () => {
       <left:card-1> 1. LP-1 Import tide tables: points left (was 3) (optional): "4"
       <worked:card-1> LP-1 Import tide tables: points worked since the last answer (optional): "1" – Only needed when it isn’t simply the difference.
       <surprise:card-1> LP-1 Import tide tables: surprise work in this change, in points (optional): "2" – The rest of the growth counts as estimate drift.
-      <note:card-1> LP-1 Import tide tables: what came up? (optional): "Two formats" – A few words about the work. Your team can read them in the status.
+      <note:card-1> LP-1 Import tide tables: what came up? (optional): "Two formats" – A few words about the work. The status and the verdict show them without your name. Begin with “private:” to keep them to yourself.
       <moreCardIds> More to say about (optional): ["card-1=LP-1 Import tide tables"] – Points worked, a note, a block, or surprise work that wasn’t needed: the form then asks about these cards, and keeps what you typed."
     `);
   });

@@ -370,7 +370,7 @@ describe('help', () => {
       • /loadline experiments [keep which]: See and decide about what it tries.
       For product owners and facilitators
       • /loadline goal [yes | partly | no] [sentence]: Say whether the sprint goal was met.
-      • /loadline value [sprint:] [number]: Record what a closed sprint was worth, as one number. For example /loadline value Harbour 12: 1200.
+      • /loadline value [sprint:] [number]: Record what a closed sprint was worth. For example /loadline value Harbour 12: 1200.
       For facilitators
       • /loadline assign card … @name …: Say whose cards are.
       • /loadline plan: Plan the next sprint and commit to its cards.
@@ -389,7 +389,7 @@ describe('help', () => {
       • /loadline privacy: See what is stored about you, get a copy of it, or have it erased.
       • /loadline help: See what you’ll use most.
       Buttons: What is stored about me
-      The channel sees sums and cards, never who answered. [ ]: may be left out."
+      The channel sees sums and cards, never who answered; what you own alone, the team sees with your numbers. [ ]: may be left out."
     `);
     for (const { word } of COMMANDS)
       expect(allCommandsMessage(COMMANDS).text).toMatch(

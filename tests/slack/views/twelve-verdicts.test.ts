@@ -6,7 +6,12 @@ import type { WorkTime } from '../../../src/sprint/evidence.ts';
 import { ANA, BEN, card, fact, verdictOf } from './view-examples.ts';
 
 // The sprint's working days: Mon 2 to Fri 13 November 2026.
-type Said = [card: number, november: number, left: number, more?: { worked?: number; surprise?: number }];
+type Said = [
+  card: number,
+  november: number,
+  left: number,
+  more?: { worked?: number; surprise?: number; note?: string },
+];
 
 interface Crafted {
   /** Estimates of the committed cards, 1 for the first. */
@@ -33,9 +38,9 @@ function crafted({ planned, pulledIn = [], said = [], dropped = [], blocked = []
     order += 1;
     return { order, cardId: `card-${cardNumber}`, day: november(day) };
   };
-  const answers = said.map(([number, day, leftPoints, { worked, surprise = 0 } = {}]) => {
+  const answers = said.map(([number, day, leftPoints, { worked, surprise = 0, note = '' } = {}]) => {
     const { order: at, ...about } = next(number, day);
-    return fact(at, { ...about, leftPoints, workedPoints: worked, surprisePoints: surprise });
+    return fact(at, { ...about, leftPoints, workedPoints: worked, surprisePoints: surprise, note });
   });
   const other = (kind: 'drop' | 'blocked', number: number, day: number): RecordedFact => {
     const { order: at, ...about } = next(number, day);
@@ -231,6 +236,24 @@ describe.each(Object.entries(SPRINTS))('a verdict on %s', (_what, [sprint, leadi
   it('never advises to spend less time on estimates, nor blames time that was spent', () => {
     expect(`${post}\n${thread}`).not.toContain('90 seconds');
     expect(post).not.toContain('What else took the team’s time?');
+  });
+});
+
+describe('the words that members gave', () => {
+  it('are below the verdict by card, without who gave them and without private notes', () => {
+    const { post, thread } = crafted({
+      planned: [5, 5],
+      said: [
+        [1, 4, 6, { worked: 1, surprise: 2, note: 'The tables come in two formats' }],
+        [2, 5, 6, { worked: 1, surprise: 2, note: 'private: I had overlooked it' }],
+        [2, 6, 5, { worked: 1, note: 'Nothing new' }],
+      ],
+    });
+    expect(thread).toContain(
+      'What came up, in the team’s words\n• LP-1 Card 1, Wed 4 Nov: The tables come in two formats\n',
+    );
+    expect(thread).not.toMatch(/overlooked|Nothing new/);
+    expect(post).not.toContain('two formats');
   });
 });
 

@@ -10,7 +10,7 @@ import { cardLine, statesOf } from '../../../src/app/cards/card-line.ts';
 import type { PullInCheck, PullInSize } from '../../../src/app/cards/pull-in-check.ts';
 import { sprintDays } from '../../../src/app/clock/sprint-clock.ts';
 import { causesOf, leadingNote, supportedNotes } from '../../../src/app/closing/leading-note.ts';
-import type { VerdictContent } from '../../../src/app/closing/verdict-content.ts';
+import { saidOfCards, type VerdictContent } from '../../../src/app/closing/verdict-content.ts';
 import type { BaselineForm, BaselineNamed } from '../../../src/app/history/name-baseline.ts';
 import type { PastSprint } from '../../../src/app/history/past-sprint.ts';
 import type { ValueForm, ValueRecorded } from '../../../src/app/history/record-value.ts';
@@ -175,6 +175,7 @@ export function verdictOf(
     dropReasons: new Map(
       facts.filter(({ kind }) => kind === 'drop').map(({ cardId, note }) => [cardId, note]),
     ),
+    said: saidOfCards(states, facts),
     planChanges: [],
     experiments: [],
     goalOutcome: undefined,
