@@ -47,6 +47,9 @@ export type CardValue = z.infer<typeof cardValue>;
 export const tryValue = z.strictObject({ channelId: id, text: z.string().max(300).transform(visibleText) });
 export type TryValue = z.infer<typeof tryValue>;
 
+export const experimentValue = z.strictObject({ experimentId: id });
+export type ExperimentValue = z.infer<typeof experimentValue>;
+
 const points = z.number().min(0).max(1e9);
 
 /** A planning question; whether its days and amounts make sense the use case decides. */
@@ -95,6 +98,7 @@ export function encodeValue(
     | PlaceValue
     | CardValue
     | TryValue
+    | ExperimentValue
     | AdviceValue,
 ): string {
   return JSON.stringify(value);

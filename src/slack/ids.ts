@@ -52,6 +52,10 @@ export const ACTIONS = {
   showBurndown: 'show-burndown',
   reopenSprint: 'reopen-sprint',
   tryThis: 'try-this',
+  /** Value: ExperimentValue. */
+  keepExperiment: 'keep-experiment',
+  changeExperiment: 'change-experiment',
+  dropExperiment: 'drop-experiment',
   goalYes: 'goal-yes',
   goalPartly: 'goal-partly',
   goalNo: 'goal-no',

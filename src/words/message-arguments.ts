@@ -1118,6 +1118,9 @@ export interface Messages {
   'experiment-kept': { readonly experiment: string };
   'experiment-kept-next': Record<never, never>;
   'experiment-ended': { readonly outcome: 'change' | 'drop' | 'keep'; readonly text: string };
+  'experiment-question': { readonly text: string };
+  'experiment-outcome': { readonly outcome: 'change' | 'drop' | 'keep' };
+  'experiment-question-means': Record<never, never>;
   'experiments-title': { readonly team: string };
   'experiments-none': Record<never, never>;
   'experiments-none-next': Record<never, never>;

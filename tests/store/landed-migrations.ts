@@ -34,4 +34,5 @@ export const LANDED_MIGRATIONS: Readonly<Record<string, string>> = {
   '0028_own_prompts.sql': 'f085945c2fd25910464069373f766514a6ce8dbfead658c5d07c5150146ceab2',
   '0029_experiments.sql': '565ab54893681fab871c467344cdd130b0f4fe675883343463f64901287c9194',
   '0030_value_questions.sql': '8f60b946bc8c35de5a0335df0a75adc098e71f07ea98412b674b80c38fd88901',
+  '0031_experiment_questions.sql': '949e652d8b609f3d2a75f4a4ada55a39a4ebc29d99642323f42b6fe22bb44459',
 };

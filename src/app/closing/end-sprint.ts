@@ -6,6 +6,7 @@ import { blockedCardDays } from '../../sprint/blocks.ts';
 import { closingSummary, runningSummary } from '../../sprint/summary.ts';
 import { statesOf } from '../cards/card-line.ts';
 import { eveningsOf, reopenUntil } from '../clock/sprint-clock.ts';
+import { experimentQuestions } from '../experiments/ask-about-experiments.ts';
 import { baselineFor } from '../history/baseline-of.ts';
 import { pastSprintAtClosing } from '../history/past-sprint-at-closing.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
@@ -39,6 +40,10 @@ export async function closeNow(tx: Transaction, team: Team, sprint: Sprint, now:
   const closed: Sprint = { ...sprint, ...CLOCK_STOPPED, state: 'closed', closedAt: sprint.closedAt ?? now };
   await recordResult(tx, team, closed, now, false);
   await tx.write.sprints.update(closed);
+  if (sprint.closedAt === undefined) {
+    const questions = await experimentQuestions(tx, team, closed);
+    if (questions.length > 0) await tx.write.posts.add(questions);
+  }
   const isPosted = await refreshVerdict(tx, sprint.id);
   if (!isPosted) await tx.write.posts.add([channelPost(team, { kind: 'verdict', sprintId: sprint.id })]);
   return closed;

@@ -76,6 +76,18 @@ export const POST_KINDS = {
     return { content: { heading, value } };
   }),
 
+  /** `reason`: the experiment's id. */
+  'experiment-question': aboutSprint(
+    ['reason'],
+    async ({ tx, team, sprint, post, now, subject: { reason: id } }) => {
+      if (sprint.state !== 'closed') return undefined;
+      const { experiments } = await verdictContent(tx, team, sprint, now);
+      const result = experiments.find(({ experiment }) => experiment.id === id);
+      if (!result || (post.postedAt === undefined && result.experiment.ended)) return undefined;
+      return { content: { team, result } };
+    },
+  ),
+
   verdict: aboutSprint([], async ({ tx, team, members, sprint, states, now }) => ({
     content: { verdict: await verdictContent(tx, team, sprint, now) },
     chart: { team, members, sprint, states },

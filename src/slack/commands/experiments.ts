@@ -1,7 +1,7 @@
 /** What a team tries: keeping it, listing it, and deciding what becomes of it. */
 import { OUTCOMES, type Outcome } from '../../app/experiments/experiment.ts';
 import { suggestionOf } from '../../words/experiments.ts';
-import { encodeValue, sprintValue, tryValue } from '../button-values.ts';
+import { encodeValue, experimentValue, sprintValue, tryValue } from '../button-values.ts';
 import { teamContext } from '../form-contexts.ts';
 import { ACTIONS } from '../ids.ts';
 import { openForm } from '../listeners/asker.ts';
@@ -12,7 +12,7 @@ import {
   TRY_FIELDS,
   tryFormView,
 } from '../views/experiment-views.ts';
-import { type Command, command, placeIn, readHeld, showFirstForm, showForm } from './command.ts';
+import { type Button, type Command, command, placeIn, readHeld, showFirstForm, showForm } from './command.ts';
 
 /** As much as a button holds, and more than may be kept. */
 const TEXT_IN_BUTTON = 300;
@@ -81,6 +81,9 @@ export const experiments = command({
     await tell(experimentEndedMessage(await useCases.endExperiment(actor, { place, reference, outcome })));
   },
   buttons: {
+    [ACTIONS.keepExperiment]: decision('keep'),
+    [ACTIONS.changeExperiment]: decision('change'),
+    [ACTIONS.dropExperiment]: decision('drop'),
     [ACTIONS.showExperiments]: {
       press: async ({ useCases }, { actor, tell }, value) => {
         await tell(experimentsMessage(await useCases.listExperiments(actor, placeIn(value))));
@@ -88,6 +91,16 @@ export const experiments = command({
     },
   },
 });
+
+/** In place of the question comes what was decided. */
+function decision(outcome: Outcome): Button {
+  return {
+    press: async ({ useCases }, { actor, replace }, value) => {
+      const input = { ...readHeld(experimentValue, value), outcome };
+      await replace(experimentEndedMessage(await useCases.endExperiment(actor, input)));
+    },
+  };
+}
 
 function isOutcome(word: string): word is Outcome {
   return (OUTCOMES as readonly string[]).includes(word);

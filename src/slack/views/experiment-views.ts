@@ -2,12 +2,21 @@
 import type { ModalView } from '@slack/types';
 import { dayAt } from '../../app/clock/local-time.ts';
 import type { EndedExperiment, ExperimentList } from '../../app/experiments/end-experiment.ts';
-import { DIRECTIONS, EXPERIMENT_TEXT_MAX_LENGTH, isOpen } from '../../app/experiments/experiment.ts';
+import {
+  DIRECTIONS,
+  EXPERIMENT_TEXT_MAX_LENGTH,
+  isOpen,
+  OUTCOMES,
+} from '../../app/experiments/experiment.ts';
 import type { Tried, TryForm } from '../../app/experiments/try-experiment.ts';
+import type { ContentOf } from '../../app/posting/post-kinds.ts';
 import { RATIO_IDS } from '../../sprint/sprint-ratios.ts';
-import { experimentWords, type Suggestion } from '../../words/experiments.ts';
+import { experimentResultWords, experimentWords, type Suggestion } from '../../words/experiments.ts';
 import { mrkdwn, say } from '../../words/say.ts';
-import { bold, context, lead, section } from './block-builders.ts';
+import { mrkdwnOf } from '../../words/typed-text.ts';
+import { encodeValue } from '../button-values.ts';
+import { ACTIONS } from '../ids.ts';
+import { actions, bold, button, context, lead, section } from './block-builders.ts';
 import { choiceField, textField } from './form-inputs.ts';
 import { formView } from './form-view.ts';
 import { lineList } from './line-sections.ts';
@@ -51,6 +60,28 @@ export function tryFormView(
       })),
       initial: direction,
     }),
+  ]);
+}
+
+const BUTTONS = {
+  keep: ACTIONS.keepExperiment,
+  change: ACTIONS.changeExperiment,
+  drop: ACTIONS.dropExperiment,
+} as const;
+
+export function experimentQuestionMessage({ result }: ContentOf<'experiment-question'>): MessageView {
+  const { id, text, ended } = result.experiment;
+  if (ended) return messageView([section(mrkdwn('experiment-ended', { text, outcome: ended.how }))]);
+  const value = encodeValue({ experimentId: id });
+  return messageView([
+    lead(say('experiment-question', { text })),
+    section(mrkdwnOf(experimentResultWords(result))),
+    actions(
+      OUTCOMES.map((outcome) =>
+        button(say('experiment-outcome', { outcome }), { actionId: BUTTONS[outcome], value }),
+      ),
+    ),
+    context(mrkdwn('experiment-question-means')),
   ]);
 }
 

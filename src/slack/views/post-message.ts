@@ -11,6 +11,7 @@ import {
   ownerNeededMessage,
 } from './cards/card-messages.ts';
 import { digestMessage, watchWordMessage, weeklyLineMessage } from './digest-views.ts';
+import { experimentQuestionMessage } from './experiment-views.ts';
 import { goalQuestionMessage } from './goal-views.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { planMessage } from './planning/plan-messages.ts';
@@ -31,6 +32,7 @@ const VIEWS: { readonly [Kind in PostKind]: (content: ContentOf<Kind>, chart?: C
     'team-moved': teamMovedMessage,
     plan: ({ plan }) => planMessage(plan),
     'goal-question': goalQuestionMessage,
+    'experiment-question': experimentQuestionMessage,
     'value-question': valueQuestionMessage,
     verdict: ({ verdict }, chart) => verdictMessage(verdict, chart),
     'verdict-numbers': ({ verdict }) => verdictNumbersMessage(verdict),

@@ -51,6 +51,18 @@ experiment-ended =
        *[drop] “{ $text }” is dropped.
     }
 
+## The question after three sprints
+
+experiment-question = Three sprints on: what becomes of “{ $text }”?
+# On a button.
+experiment-outcome =
+    { $outcome ->
+        [keep] Keep it
+        [change] Change it
+       *[drop] Drop it
+    }
+experiment-question-means = Keep: it is a habit now. Change: something else is tried in its place. Ask the team first.
+
 ## The list
 
 experiments-title = What { $team } tries

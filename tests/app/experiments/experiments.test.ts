@@ -136,6 +136,34 @@ describe('what a team tries', () => {
   });
 });
 
+describe('the question what becomes of it', () => {
+  const asked = (h: Harness) =>
+    h
+      .messagesTo('ana')
+      .flatMap((content) => (content.kind === 'experiment-question' ? [content.result] : []));
+
+  test('comes once, after three sprints, to the facilitator, with what the number was and is', async () => {
+    const { h, trying, play } = await teamWith([keeping(0.9)]);
+    const { experiment } = await trying('Two on a card');
+    await play(0);
+    await play(1);
+    expect(asked(h)).toEqual([]);
+    await play(2);
+    await play(3);
+    expect(asked(h)).toMatchObject([{ experiment: { id: experiment.id }, before: 0.9, now: 0.5 }]);
+  });
+
+  test('does not come when it was decided before', async () => {
+    const { h, trying, play } = await teamWith();
+    await trying('Two on a card');
+    await play(0);
+    await play(1);
+    await endExperiment(h.deps, ana, { place: CHANNEL, reference: '', outcome: 'drop' });
+    await play(2);
+    expect(asked(h)).toEqual([]);
+  });
+});
+
 describe('the decision', () => {
   test('names it by its number, by its text or the beginning of it, or not at all when there is one', async () => {
     const { h, trying } = await teamWith();

@@ -24,6 +24,7 @@ const cardDay = encodeValue({ sprintId: 'sprint-1', day: '2026-11-03', card: '3'
 const dayInput = { sprintId: 'sprint-1', day: '2026-11-04' };
 
 /** What each button leads to, and what the person sees: a form, a message, or a message in place of the old one. */
+const trial = JSON.stringify({ experimentId: 'e1' });
 const ROUTES: [action: string, value: string, useCase: string, input: unknown, seen: string][] = [
   [ACTIONS.openAnswerForm, day, 'answerForm', dayInput, 'answer-form'],
   [ACTIONS.openAnswerForm, sprint, 'answerForm', { sprintId: 'sprint-1' }, 'answer-form'],
@@ -51,6 +52,9 @@ const ROUTES: [action: string, value: string, useCase: string, input: unknown, s
     { place: here },
     'try-form',
   ],
+  [ACTIONS.keepExperiment, trial, 'endExperiment', { experimentId: 'e1', outcome: 'keep' }, 'in place'],
+  [ACTIONS.changeExperiment, trial, 'endExperiment', { experimentId: 'e1', outcome: 'change' }, 'in place'],
+  [ACTIONS.dropExperiment, trial, 'endExperiment', { experimentId: 'e1', outcome: 'drop' }, 'in place'],
   [ACTIONS.tryThis, sprint, 'tryForm', { sprintId: 'sprint-1' }, 'try-form'],
   [ACTIONS.showExperiments, place, 'listExperiments', here, 'told'],
   ['open-value-form', place, 'valueForm', { place: here }, 'value-form'],

@@ -9,6 +9,7 @@ import type { CardLine } from '../../../src/app/cards/card-line.ts';
 import { cardLink } from '../../../src/app/cards/card-link.ts';
 import type { PullInSize } from '../../../src/app/cards/pull-in-check.ts';
 import type { Experiment } from '../../../src/app/experiments/experiment.ts';
+import type { ExperimentResult } from '../../../src/app/experiments/experiment-results.ts';
 import type { CardFileReading } from '../../../src/app/planning/card-file.ts';
 import type { PlanChange, PlanPart } from '../../../src/app/planning/plan-change.ts';
 import type { PlanPreview } from '../../../src/app/planning/plan-sprint.ts';
@@ -480,6 +481,11 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     'card edited': cardEditedMessage({ heading, card: one, changes: planChanges.slice(0, 1) }),
     'sprint edited': sprintEditedMessage({ heading, changes: planChanges.slice(-1) }),
     'nothing edited': sprintEditedMessage({ heading, changes: [] }),
+    'what becomes of something tried': postMessage({
+      kind: 'experiment-question',
+      team: fullTeam,
+      result: verdict.experiments[0] as ExperimentResult,
+    }),
     'something to try, kept': experimentKeptMessage({
       team: fullTeam,
       experiment: experiments[0] as Experiment,
