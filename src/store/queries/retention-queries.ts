@@ -71,6 +71,11 @@ export async function claimedSprintsToReduce(
   return rows.map((row) => ({ team: teamOf(row.team), sprintId: row.sprintId }));
 }
 
+/** Before this day the team keeps nothing in detail; null, and so before no day, where it keeps everything. */
+function firstKeptDay(now: Date) {
+  return sql`to_char((${cutoff(now)})::date, 'YYYY-MM-DD')`;
+}
+
 export function retentionWriting(session: SqlSession): RetentionWriting {
   return {
     async reduceSprint(sprintId, at) {
@@ -131,6 +136,20 @@ export function retentionWriting(session: SqlSession): RetentionWriting {
         .delete(members)
         .where(sql`(${members.teamId}, ${members.userId}) in (${membersOfWhomNothingIsLeft(limit)})`)
         .returning({ userId: members.userId });
+      const keptDays = (of: 'full' | 'half') =>
+        sql`(select coalesce(jsonb_agg(day order by day), '[]') from jsonb_array_elements_text(${members.daysOff} -> ${sql.raw(`'${of}'`)}) as day
+          where day >= ${firstKeptDay(now)})`;
+      const gonePastDaysOff = await session
+        .update(members)
+        .set({ daysOff: sql`jsonb_build_object('full', ${keptDays('full')}, 'half', ${keptDays('half')})` })
+        .from(teams)
+        .where(
+          and(
+            eq(teams.id, members.teamId),
+            sql`jsonb_path_exists(${members.daysOff}, '$.*[*] ? (@ < $first)', jsonb_build_object('first', ${firstKeptDay(now)}))`,
+          ),
+        )
+        .returning({ userId: members.userId });
       const oldEvents = session
         .select({ eventId: seenEvents.eventId })
         .from(seenEvents)
@@ -148,10 +167,16 @@ export function retentionWriting(session: SqlSession): RetentionWriting {
         .delete(visits)
         .where(sql`(${visits.workspaceId}, ${visits.userId}) in (${oldVisitsOfStrangers(now, limit)})`)
         .returning({ userId: visits.userId });
-      return [drafts, goneExperiments, gonePosts, goneMembers, goneEvents, goneChanges, goneVisits].reduce(
-        (sum, { length }) => sum + length,
-        0,
-      );
+      return [
+        drafts,
+        goneExperiments,
+        gonePosts,
+        goneMembers,
+        gonePastDaysOff,
+        goneEvents,
+        goneChanges,
+        goneVisits,
+      ].reduce((sum, { length }) => sum + length, 0);
     },
   };
 }

@@ -11,7 +11,7 @@ import { pastSprints } from '../../../src/app/history/team-history.ts';
 import { planForm } from '../../../src/app/planning/plan-form.ts';
 import { privacyOverview } from '../../../src/app/privacy/privacy-overview.ts';
 import { reduceSprints } from '../../../src/app/privacy/reduce-sprints.ts';
-import type { Team } from '../../../src/app/team/team.ts';
+import type { Member, Team } from '../../../src/app/team/team.ts';
 import { actorOf, CHANNEL, Harness, PEOPLE } from '../../support/app-harness.ts';
 import { describeOnPostgresFirst, emptyDatabase } from '../../support/databases.ts';
 import { rowsOf } from '../../support/rows-of.ts';
@@ -88,6 +88,20 @@ describeOnPostgresFirst('a team’s retention', (_database, kind) => {
     // The next sprint ended a week later.
     expect((await rowsOfSprint(busy.cancelledId)).cards).toBeGreaterThan(0);
     expect(await h.sprint(busy.closedId)).toMatchObject({ name: 'Harbour 12', goal: '', state: 'closed' });
+  });
+
+  test('lets go days off before the time kept, and keeps those since', async () => {
+    const teamId = busy.team.id;
+    const member = async () =>
+      (await h.read((read) => read.membersOf(teamId))).find(({ userId }) => userId === PEOPLE.ben);
+    const said = { full: ['2026-11-10', '2026-11-13', '2027-12-24'], half: ['2026-11-12'] };
+    const ben = await member();
+    await h.write(async (tx) => tx.write.teams.saveMembers(teamId, [{ ...(ben as Member), daysOff: said }]));
+    await reduceAll(LAST_DAY_KEPT);
+    expect((await member())?.daysOff).toEqual({ full: ['2026-11-13', '2027-12-24'], half: [] });
+    await months(busy.team, undefined);
+    await reduceAll('2030-12-14T12:00:00Z');
+    expect((await member())?.daysOff.full).toEqual(['2026-11-13', '2027-12-24']);
   });
 
   test('lets go what was tried and decided about before then, and keeps what is still being tried', async () => {
