@@ -9,14 +9,11 @@ import { knownVelocities, pastSprints } from '../history/team-history.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading } from '../ports/store.ts';
 import { channelPost } from '../posting/post-kinds.ts';
-import { type Audience, audienceAt, audienceInTeam, type Place, todayOf } from '../team/place.ts';
+import { audienceBy, audienceInTeam, type TeamReference, todayOf } from '../team/place.ts';
 import type { Actor, Member, Team } from '../team/team.ts';
 import type { Advice, AdviceQuestion } from './advice.ts';
 import { adviceOf, spanAsked } from './advice-of.ts';
 import { checkDays, checkForecast, checkRange } from './check-question.ts';
-
-/** Where a question finds its team. */
-export type TeamReference = { readonly place: Place } | { readonly teamId: string };
 
 /**
  * Answers members and the product owner.
@@ -35,13 +32,6 @@ export async function askAdvice(
     await requireAnswerable(tx.read, team, members, question, on);
     return { ...(await adviceOf(tx, team, members, question, on)), askerIsFacilitator: isFacilitator };
   });
-}
-
-/** @throws Refusal as `audienceAt` and `audienceInTeam` do. */
-export function audienceBy(read: Reading, actor: Actor, reference: TeamReference): Promise<Audience> {
-  return 'teamId' in reference
-    ? audienceInTeam(read, actor, reference.teamId)
-    : audienceAt(read, actor, reference.place);
 }
 
 /** @throws Refusal `bad-input` */

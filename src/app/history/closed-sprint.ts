@@ -2,12 +2,9 @@
 
 import type { Reading, Transaction } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
-import { type Audience, audienceAt, audienceInTeam, type Place } from '../team/place.ts';
+import { type Audience, audienceBy, audienceInTeam, type TeamReference } from '../team/place.ts';
 import type { Actor, Team } from '../team/team.ts';
 import type { PastSprint } from './past-sprint.ts';
-
-/** Which team is meant: the one of a place, or one that a form carried and anybody may have forged. */
-export type TeamReference = { readonly place: Place } | { readonly teamId: string };
 
 /** A sprint by its id (from a form), or by its name as typed. */
 export type ClosedSprintReference = { readonly sprintId: string } | { readonly sprintName: string };
@@ -18,10 +15,7 @@ export async function lockedAudience(
   actor: Actor,
   reference: TeamReference,
 ): Promise<Audience> {
-  const found =
-    'place' in reference
-      ? await audienceAt(tx.read, actor, reference.place)
-      : await audienceInTeam(tx.read, actor, reference.teamId);
+  const found = await audienceBy(tx.read, actor, reference);
   await tx.lock.team(found.team.id);
   return audienceInTeam(tx.read, actor, found.team.id);
 }

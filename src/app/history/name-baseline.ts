@@ -3,10 +3,17 @@
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
-import { membershipAt, membershipInTeam, type Place, requireFacilitator } from '../team/place.ts';
+import {
+  membershipAt,
+  membershipBy,
+  membershipInTeam,
+  type Place,
+  requireFacilitator,
+  type TeamReference,
+} from '../team/place.ts';
 import type { Actor, BaselineRule, Team } from '../team/team.ts';
 import { baselineOfPast, canBeBaseline } from './baseline-of.ts';
-import { type ClosedSprintReference, closedSprint, type TeamReference } from './closed-sprint.ts';
+import { type ClosedSprintReference, closedSprint } from './closed-sprint.ts';
 import type { PastSprint } from './past-sprint.ts';
 import { pastSprints } from './team-history.ts';
 
@@ -83,10 +90,7 @@ export async function nameBaseline(
   input: TeamReference & { readonly sprint: ClosedSprintReference | BaselineRule },
 ): Promise<BaselineNamed> {
   return deps.store.transaction(async (tx) => {
-    const found =
-      'place' in input
-        ? await membershipAt(tx.read, actor, input.place)
-        : await membershipInTeam(tx.read, actor, input.teamId);
+    const found = await membershipBy(tx.read, actor, input);
     await tx.lock.team(found.team.id);
     // As it is under the lock: what other forms set must not be taken back.
     const membership = await membershipInTeam(tx.read, actor, found.team.id);

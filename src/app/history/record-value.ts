@@ -10,14 +10,10 @@ import {
   facilitatorIdsOf,
   type Place,
   type SprintReference,
+  type TeamReference,
 } from '../team/place.ts';
 import type { Actor, Team } from '../team/team.ts';
-import {
-  type ClosedSprintReference,
-  closedSprint,
-  lockedAudience,
-  type TeamReference,
-} from './closed-sprint.ts';
+import { type ClosedSprintReference, closedSprint, lockedAudience } from './closed-sprint.ts';
 import { growthOfPast } from './growth-of-past.ts';
 import type { PastSprint } from './past-sprint.ts';
 import { pastSprints } from './team-history.ts';

@@ -205,6 +205,23 @@ export function facilitatorsOrMembers(members: readonly Member[]): string[] {
   return members.filter(({ isActive }) => isActive).map(({ userId }) => userId);
 }
 
+/** Which team is meant: the one of a place, or one that a form carried and anybody may have forged. */
+export type TeamReference = { readonly place: Place } | { readonly teamId: string };
+
+/** @throws Refusal as `membershipAt` and `membershipInTeam` do. */
+export function membershipBy(read: Reading, actor: Actor, reference: TeamReference): Promise<Membership> {
+  return 'teamId' in reference
+    ? membershipInTeam(read, actor, reference.teamId)
+    : membershipAt(read, actor, reference.place);
+}
+
+/** @throws Refusal as `audienceAt` and `audienceInTeam` do. */
+export function audienceBy(read: Reading, actor: Actor, reference: TeamReference): Promise<Audience> {
+  return 'teamId' in reference
+    ? audienceInTeam(read, actor, reference.teamId)
+    : audienceAt(read, actor, reference.place);
+}
+
 /** Where a use case finds its sprint: the running one of a place's team, or one named by id. */
 export type SprintReference = { readonly place: Place } | { readonly sprintId: string };
 

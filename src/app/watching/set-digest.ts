@@ -2,7 +2,14 @@
 import { type TimeOfDay, timeTyped } from '../clock/local-time.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import { refuseIfAny } from '../refusal.ts';
-import { membershipAt, membershipInTeam, type Place, requireFacilitator } from '../team/place.ts';
+import {
+  membershipAt,
+  membershipBy,
+  membershipInTeam,
+  type Place,
+  requireFacilitator,
+  type TeamReference,
+} from '../team/place.ts';
 import type { Actor, Team } from '../team/team.ts';
 
 export interface DigestSetting {
@@ -27,7 +34,7 @@ export async function digestForm(deps: AppDependencies, actor: Actor, place: Pla
 export async function setDigest(
   deps: AppDependencies,
   actor: Actor,
-  input: ({ readonly place: Place } | { readonly teamId: string }) & { readonly digestAt: string },
+  input: TeamReference & { readonly digestAt: string },
 ): Promise<DigestSetting> {
   const typed = input.digestAt.trim();
   const digestAt = timeTyped(typed);
@@ -35,10 +42,7 @@ export async function setDigest(
     refuseIfAny([{ field: 'digestAt', problem: { code: 'no-time', example: '08:30' } }]);
   }
   return deps.store.transaction(async (tx) => {
-    const found =
-      'place' in input
-        ? await membershipAt(tx.read, actor, input.place)
-        : await membershipInTeam(tx.read, actor, input.teamId);
+    const found = await membershipBy(tx.read, actor, input);
     await tx.lock.team(found.team.id);
     const membership = await membershipInTeam(tx.read, actor, found.team.id);
     requireFacilitator(membership, 'watch');

@@ -1,8 +1,8 @@
 /** The planning questions, which anyone on the team and its product owner may ask. */
 import type { Advice, AdviceQuestion } from '../../app/advice/advice.ts';
-import type { TeamReference } from '../../app/advice/ask-advice.ts';
 import { parseAwayDays } from '../../app/planning/away-days.ts';
 import { Refusal } from '../../app/refusal.ts';
+import type { TeamReference } from '../../app/team/place.ts';
 import type { Actor } from '../../app/team/team.ts';
 import { adviceValue, StaleControl } from '../button-values.ts';
 import { teamContext } from '../form-contexts.ts';
