@@ -29,7 +29,7 @@ export interface CardLine {
   readonly origin: 'planned' | 'pulled-in';
   readonly ownerIds: readonly string[];
   readonly state: 'open' | 'finished' | 'dropped';
-  /** Undefined: the card isn't blocked. `on` is empty when the words of the person who said it were erased. */
+  /** Undefined: the card isn't blocked. `on` is empty when the words were erased or are private. */
   readonly blocked?: { readonly since: Day; readonly on: string } | undefined;
 }
 
@@ -51,7 +51,10 @@ export function cardLine(state: SprintCardState): CardLine {
     ownerIds: card.ownerIds,
     state: state.droppedOn !== undefined ? 'dropped' : state.finished ? 'finished' : 'open',
     // The ledger hands back the very facts that it was given.
-    blocked: block && { since: block.since, on: (block.said as RecordedFact & { kind: 'blocked' }).note },
+    blocked: block && {
+      since: block.since,
+      on: sharedNote((block.said as RecordedFact & { kind: 'blocked' }).note),
+    },
   };
 }
 

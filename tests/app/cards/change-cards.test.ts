@@ -12,6 +12,7 @@ import { takeCards } from '../../../src/app/cards/change-owners.ts';
 import { pullCard, pullForm, pullLine } from '../../../src/app/cards/pull-card.ts';
 import type { Problem } from '../../../src/app/input-problem.ts';
 import type { RecordedFact } from '../../../src/app/team/team.ts';
+import { sprintStatus } from '../../../src/app/watching/sprint-status.ts';
 import { problemWords } from '../../../src/words/problems.ts';
 import {
   actorOf,
@@ -275,6 +276,15 @@ describe('a blocked card', () => {
     await blockCard(h.deps, ben, { ...wanted, on });
     await h.drain();
     expect(told()).toHaveLength(2);
+  });
+
+  test('keeps what it waits for to itself where that begins with “private:”', async () => {
+    const { h } = await running();
+    await blockCard(h.deps, ben, { ...wanted, on: 'private: my own mistake' });
+    await h.drain();
+    const told = h.messagesTo('ana').filter(({ kind }) => kind === 'cards-blocked');
+    expect(told).toMatchObject([{ cards: [{ number: 1, blocked: { on: '' } }] }]);
+    expect((await sprintStatus(h.deps, actorOf('ana'), CHANNEL)).cards[0]?.blocked).toMatchObject({ on: '' });
   });
 
   test('is not told to the facilitator who said it', async () => {
