@@ -19,6 +19,7 @@ import { exportSprints } from './export/export-sprints.ts';
 import { baselineForm, nameBaseline } from './history/name-baseline.ts';
 import { recordValue, recordValueLine, valueForm } from './history/record-value.ts';
 import { importForm, importSprints } from './import/import-sprints.ts';
+import { previewRemoval, removalForm, removeImport } from './import/remove-import.ts';
 import { readCardFile } from './planning/card-file.ts';
 import { cardToEdit, editCard } from './planning/edit-card.ts';
 import { editSprint, sprintToEdit } from './planning/edit-sprint.ts';
@@ -81,6 +82,7 @@ const ALL = {
   personalCopy,
   planForm,
   previewPlan,
+  previewRemoval,
   privacyOverview,
   pullCard,
   pullForm,
@@ -95,6 +97,8 @@ const ALL = {
   recordValueLine,
   refreshHomePage,
   releaseCards,
+  removalForm,
+  removeImport,
   reopenCard,
   reopenSprint,
   saveDaysOff,

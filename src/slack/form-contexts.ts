@@ -13,6 +13,8 @@ export const setupContext = z.strictObject({ channelId: id, replyTo });
 export const personContext = z.strictObject({ replyTo });
 export const teamContext = z.strictObject({ teamId: id, replyTo });
 export const sprintContext = z.strictObject({ sprintId: id, replyTo });
+/** An imported sprint that may be taken out. */
+export const removalContext = z.strictObject({ teamId: id, sprintId: id, replyTo });
 export const cardContext = z.strictObject({ sprintId: id, number: z.int().min(1).max(10_000), replyTo });
 /** A card that is to be made of a message; the team isn't chosen yet. */
 export const cardDraftContext = z.strictObject({
@@ -69,6 +71,7 @@ export type FormContext = z.infer<
   | typeof cardDraftContext
   | typeof answerContext
   | typeof importContext
+  | typeof removalContext
   | typeof cardFileContext
   | typeof daysOffPreviewContext
 >;

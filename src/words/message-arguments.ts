@@ -689,6 +689,8 @@ export interface Messages {
   'command-baseline-summary': Record<never, never>;
   'command-import-usage': Record<never, never>;
   'command-import-summary': Record<never, never>;
+  'command-import-remove-usage': Record<never, never>;
+  'command-import-remove-summary': Record<never, never>;
   'command-export-usage': Record<never, never>;
   'command-export-summary': Record<never, never>;
   'command-setup-usage': Record<never, never>;
@@ -1563,6 +1565,19 @@ export interface Messages {
   'import-done-cards': { readonly cards: number; readonly answers: number };
   'import-done-left-out': { readonly sprints: number };
   'import-done-known': { readonly sprints: number };
+  'remove-title': Record<never, never>;
+  'remove-submit': Record<never, never>;
+  'remove-intro': { readonly team: string };
+  'remove-none': { readonly team: string };
+  'remove-sprint': Record<never, never>;
+  'remove-older': { readonly sprints: number };
+  'remove-confirm-title': Record<never, never>;
+  'remove-confirm-submit': Record<never, never>;
+  'remove-confirm-lead': { readonly sprint: string; readonly first: string; readonly last: string };
+  'remove-confirm-what': Record<never, never>;
+  'remove-confirm-left': { readonly sprints: number };
+  'remove-done': { readonly sprint: string };
+  'import-removed-post': { readonly person: string; readonly sprint: string };
   'export-done': { readonly files: number; readonly team: string; readonly held: readonly string[] };
   'export-sprints': { readonly count: number };
   'export-cards': { readonly count: number };
@@ -2463,6 +2478,8 @@ export interface Messages {
   'refusal-sprint-not-closed-fix': { readonly state: 'cancelled' | 'open' };
   'refusal-no-velocity': { readonly finished: 'nothing' | 'unknown'; readonly sprint: string };
   'refusal-no-velocity-fix': Record<never, never>;
+  'refusal-sprint-stays': { readonly why: 'baseline' | 'run-here'; readonly sprint: string };
+  'refusal-sprint-stays-fix': { readonly why: 'baseline' | 'run-here' };
   'refusal-days-taken': { readonly sprint: string; readonly other: string };
   'refusal-days-taken-fix': { readonly other: string };
   'refusal-reopen-too-late': { readonly sprint: string };

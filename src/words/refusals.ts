@@ -162,6 +162,7 @@ const TOLD: Told = {
       sprint: sprintName,
       finished: finishedPoints === undefined ? 'unknown' : 'nothing',
     }),
+  'sprint-stays': ({ sprintName, why }, speak) => both(speak, 'sprint-stays', { sprint: sprintName, why }),
   'days-taken': ({ sprintName, otherName }, speak) =>
     both(speak, 'days-taken', { sprint: sprintName, other: otherName }),
   'reopen-too-late': ({ sprintName }, speak) => both(speak, 'reopen-too-late', { sprint: sprintName }),

@@ -21,6 +21,7 @@ import { exportSprints } from '../../src/app/export/export-sprints.ts';
 import { baselineForm, nameBaseline } from '../../src/app/history/name-baseline.ts';
 import { recordValue, recordValueLine, valueForm } from '../../src/app/history/record-value.ts';
 import { importForm, importSprints } from '../../src/app/import/import-sprints.ts';
+import { previewRemoval, removalForm, removeImport } from '../../src/app/import/remove-import.ts';
 import { readCardFile } from '../../src/app/planning/card-file.ts';
 import { planForm } from '../../src/app/planning/plan-form.ts';
 import { commitPlan, previewPlan } from '../../src/app/planning/plan-sprint.ts';
@@ -107,6 +108,7 @@ const BY_PLACE: Record<string, Attempt> = {
   'blockCard by place': (deps, actor, { place }) =>
     blockCard(deps, actor, { place, reference: '1', on: 'x' }),
   'unblockCard by place': (deps, actor, { place }) => unblockCard(deps, actor, { place, reference: '1' }),
+  removalForm: (deps, actor, { place }) => removalForm(deps, actor, place),
   importForm: (deps, actor, { place }) => importForm(deps, actor, place),
   exportSprints: (deps, actor, { place }) => exportSprints(deps, actor, place),
   'closeSprint by place': (deps, actor, { place }) => closeSprint(deps, actor, { place }),
@@ -163,6 +165,8 @@ const BY_ID: Record<string, Attempt> = {
   closeSprint: (deps, actor, { sprintId }) => closeSprint(deps, actor, { sprintId }),
   cancelSprint: (deps, actor, { sprintId }) => cancelSprint(deps, actor, { sprintId, reason: '' }),
   reopenSprint: (deps, actor, { sprintId }) => reopenSprint(deps, actor, { sprintId }),
+  previewRemoval: (deps, actor, { teamId, sprintId }) => previewRemoval(deps, actor, { teamId, sprintId }),
+  removeImport: (deps, actor, { teamId, sprintId }) => removeImport(deps, actor, { teamId, sprintId }),
   importSprints: (deps, actor, { teamId }) =>
     importSprints(deps, actor, { teamId, files: [PAST], seen: undefined }),
   askAdvice: (deps, actor, { teamId }) => askAdvice(deps, actor, { teamId }, { about: 'range' }),
@@ -199,6 +203,9 @@ const FACILITATORS_ONLY = [
   'baselineForm',
   'importForm',
   'importSprints',
+  'removalForm',
+  'previewRemoval',
+  'removeImport',
   'exportSprints',
   'digestForm',
   'setDigest by place',

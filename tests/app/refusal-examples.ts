@@ -55,6 +55,7 @@ export const REFUSAL_EXAMPLES: { readonly [Code in RefusalCode]: RefusalDetails[
   'no-such-sprint': { reference: 'Harbour 99', known: ['Harbour 12', 'Harbour 11'] },
   'sprint-not-closed': { sprintName, state: 'open' },
   'no-velocity': { sprintName, finishedPoints: 0 },
+  'sprint-stays': { sprintName, why: 'run-here' },
   'days-taken': { sprintName, otherName: 'Harbour 13' },
   'reopen-too-late': { sprintName, until: '2026-11-14T17:00:00.000Z' },
   'unknown-command': { word: 'plann', near: 'plan' },

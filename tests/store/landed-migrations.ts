@@ -35,4 +35,5 @@ export const LANDED_MIGRATIONS: Readonly<Record<string, string>> = {
   '0029_experiments.sql': '565ab54893681fab871c467344cdd130b0f4fe675883343463f64901287c9194',
   '0030_value_questions.sql': '8f60b946bc8c35de5a0335df0a75adc098e71f07ea98412b674b80c38fd88901',
   '0031_experiment_questions.sql': '949e652d8b609f3d2a75f4a4ada55a39a4ebc29d99642323f42b6fe22bb44459',
+  '0032_import_removed.sql': '41415bcf99d157c7ff03a20b5489681fccb1619defb8654d74a1e63be1d4e78a',
 };

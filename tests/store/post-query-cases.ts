@@ -52,6 +52,7 @@ export function postQueryCases(database: () => Database): void {
       { kind: 'last-call', ...about },
       { kind: 'team-set-up', teamId: team.id, byUserId },
       { kind: 'team-moved', teamId: team.id, byUserId },
+      { kind: 'import-removed', teamId: team.id, byUserId, reason: 'Harbour 1' },
       { kind: 'plan', sprintId: sprint.id, byUserId },
       { kind: 'verdict', sprintId: sprint.id },
       { kind: 'shared-status', sprintId: sprint.id, byUserId, on: '2026-11-04' },

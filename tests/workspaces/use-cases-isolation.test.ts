@@ -236,6 +236,25 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
     },
     own: {},
   },
+  removalForm: { refused: {}, own: inPlaces((use, actor, place) => use.removalForm(actor, place)) },
+  previewRemoval: {
+    refused: {
+      'the team': (use, actor, { teamId, closedSprintId }) =>
+        use.previewRemoval(actor, { teamId, sprintId: closedSprintId }),
+      'a sprint, for the own team': (use, actor, { closedSprintId }, { teamId }) =>
+        use.previewRemoval(actor, { teamId, sprintId: closedSprintId }),
+    },
+    own: {},
+  },
+  removeImport: {
+    refused: {
+      'the team': (use, actor, { teamId, closedSprintId }) =>
+        use.removeImport(actor, { teamId, sprintId: closedSprintId }),
+      'a sprint, for the own team': (use, actor, { closedSprintId }, { teamId }) =>
+        use.removeImport(actor, { teamId, sprintId: closedSprintId }),
+    },
+    own: {},
+  },
   leaveForm: { refused: {}, own: inPlaces((use, actor, place) => use.leaveForm(actor, place)) },
   leaveTeam: {
     refused: { 'the team': (use, actor, { teamId }) => use.leaveTeam(actor, { teamId }) },
@@ -574,6 +593,7 @@ describe('a post', () => {
       { kind: 'daily-prompt', ...about },
       { kind: 'team-set-up', teamId, byUserId },
       { kind: 'team-moved', teamId, byUserId },
+      { kind: 'import-removed', teamId, byUserId, reason: 'x' },
       { kind: 'plan', sprintId, byUserId },
       { kind: 'verdict', sprintId: north.closedSprintId },
       { kind: 'shared-status', sprintId, byUserId, on: TODAY },

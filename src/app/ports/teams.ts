@@ -54,6 +54,8 @@ export interface PeopleWriting {
 export interface RetentionWriting {
   /** Deletes all of the sprint but its totals. @throws when it is not over, or its totals are not kept */
   reduceSprint(sprintId: string, at: Date): Promise<void>;
+  /** Deletes all of an imported sprint, its totals included. @throws when it was not imported */
+  removeImport(sprintId: string): Promise<void>;
   /**
    * Deletes drafts and posts about no sprint that are older than the team's retention, members who left and of whom
    * nothing else is stored, events of more than a day ago, and visits of more than a year ago by people on no team. @returns how many rows; at most `limit` of each kind

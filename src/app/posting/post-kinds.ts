@@ -55,6 +55,10 @@ export const POST_KINDS = {
     content: { team, byUserId, isHere: 'channelId' in recipient && recipient.channelId === team.channelId },
   })),
 
+  'import-removed': aboutTeam(['byUserId', 'reason'], async ({ team, subject: { byUserId, reason } }) => ({
+    content: { team, byUserId, sprintName: reason },
+  })),
+
   plan: aboutSprint(['byUserId'], async ({ team, sprint, states, subject: { byUserId } }) => {
     const cards = states.filter(({ card }) => card.origin === 'planned').map(cardLine);
     const plan: PlanContent = { team, sprint, commitmentPoints: commitmentOf(cards), cards, byUserId };

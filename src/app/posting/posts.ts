@@ -17,6 +17,7 @@ export interface SubjectFields {
   readonly byUserId: string;
   /** The day as of which it was shared. */
   readonly on: Day;
+  /** Or the name of a sprint that is no more. */
   readonly reason: string;
   readonly question: AdviceQuestion;
   readonly cardIds: readonly string[];

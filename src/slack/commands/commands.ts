@@ -13,7 +13,7 @@ import { off, works } from './days-off.ts';
 import { digest } from './digest.ts';
 import { edit } from './edit.ts';
 import { experiments, tryIt } from './experiments.ts';
-import { baseline, exportSprints, importSprints, value } from './numbers.ts';
+import { baseline, exportSprints, importRemove, importSprints, value } from './numbers.ts';
 import { privacy } from './privacy.ts';
 import { cancel, close, goal, plan, reopen } from './sprint.ts';
 import { status } from './status.ts';
@@ -78,6 +78,7 @@ export const COMMANDS: readonly Command[] = [
   experiments,
   digest,
   importSprints,
+  importRemove,
   exportSprints,
   setup,
   move,

@@ -2,7 +2,7 @@
 import type { Place } from '../../app/team/place.ts';
 import type { BaselineRule } from '../../app/team/team.ts';
 import { sprintValue } from '../button-values.ts';
-import { teamContext } from '../form-contexts.ts';
+import { removalContext, teamContext } from '../form-contexts.ts';
 import { ACTIONS, IMPORT_FIELDS } from '../ids.ts';
 import { type Asker, openForm } from '../listeners/asker.ts';
 import { submitImport } from '../listeners/import-submission.ts';
@@ -14,6 +14,12 @@ import {
   baselineNamedMessage,
 } from '../views/baseline-views.ts';
 import { exportComment, exportedMessage, importFormView } from '../views/import-views.ts';
+import {
+  importRemovedReply,
+  REMOVAL_FIELDS,
+  removalConfirmView,
+  removalFormView,
+} from '../views/removal-views.ts';
 import { VALUE_FIELDS, valueFormView, valueRecordedMessage } from '../views/value-views.ts';
 import { type Command, command, placeIn, readHeld, showFirstForm } from './command.ts';
 
@@ -107,6 +113,33 @@ export const importSprints = command({
     },
   ],
   inOverview: { row: 'numbers', when: ({ isFacilitator }) => isFacilitator },
+});
+
+export const importRemove = command({
+  word: 'import remove',
+  who: 'facilitator',
+  forms: [
+    {
+      name: 'remove-import',
+      fields: REMOVAL_FIELDS,
+      make: async ({ useCases }, { actor, replyTo }, place) =>
+        removalFormView(await useCases.removalForm(actor, place), replyTo),
+      submit: async (useCases, { actor, fields, context }) => {
+        const { teamId, replyTo } = readHeld(teamContext, context);
+        const sprintId = fields.text(REMOVAL_FIELDS.sprintId);
+        const removal = await useCases.previewRemoval(actor, { teamId, sprintId });
+        return { next: 'show', how: 'on top', view: removalConfirmView(removal, replyTo) };
+      },
+    },
+    {
+      name: 'remove-import-confirm',
+      submit: async (useCases, { actor, context }) => {
+        const { teamId, sprintId } = readHeld(removalContext, context);
+        const removal = await useCases.removeImport(actor, { teamId, sprintId });
+        return { next: 'close-all', say: importRemovedReply(removal) };
+      },
+    },
+  ],
 });
 
 export const exportSprints = command({

@@ -15,6 +15,7 @@ import { experimentQuestionMessage } from './experiment-views.ts';
 import { goalQuestionMessage } from './goal-views.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { planMessage } from './planning/plan-messages.ts';
+import { importRemovedPost } from './removal-views.ts';
 import { cancelledMessage } from './sprint-change-views.ts';
 import { sharedStatusMessage } from './status-message.ts';
 import { teamMovedMessage, teamSetUpMessage } from './team/team-messages.ts';
@@ -30,6 +31,7 @@ const VIEWS: { readonly [Kind in PostKind]: (content: ContentOf<Kind>, chart?: C
     'last-call': ({ prompt }) => lastCallMessage(prompt),
     'team-set-up': teamSetUpMessage,
     'team-moved': teamMovedMessage,
+    'import-removed': importRemovedPost,
     plan: ({ plan }) => planMessage(plan),
     'goal-question': goalQuestionMessage,
     'experiment-question': experimentQuestionMessage,

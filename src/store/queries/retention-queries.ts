@@ -17,12 +17,14 @@ import {
   experiments,
   members,
   pastChanges,
+  pastSprints,
   planChanges,
   planDrafts,
   posts,
   prompts,
   recordedValues,
   seenEvents,
+  sprintResults,
   sprints,
   teams,
   visits,
@@ -80,17 +82,7 @@ export function retentionWriting(session: SqlSession): RetentionWriting {
   return {
     async reduceSprint(sprintId, at) {
       await session.execute(sql`select loadline.begin_reduction(${sprintId})`);
-      const ofSprint = session.select({ id: cards.id }).from(cards).where(eq(cards.sprintId, sprintId));
-      await session.delete(prompts).where(eq(prompts.sprintId, sprintId));
-      await session.execute(sql`update ${posts} set sprint_id = other.sprint_id from ${prompts} as other
-        where ${posts.sprintId} = ${sprintId}
-          and ${posts.id} in (other.post_id, other.reminder_post_id, other.last_call_post_id)`);
-      await session.delete(posts).where(eq(posts.sprintId, sprintId));
-      await session.delete(answers).where(inArray(answers.cardId, ofSprint));
-      await session.delete(cardChanges).where(inArray(cardChanges.cardId, ofSprint));
-      await session.delete(planChanges).where(eq(planChanges.sprintId, sprintId));
-      await session.delete(cardOwners).where(inArray(cardOwners.cardId, ofSprint));
-      await session.delete(cards).where(eq(cards.sprintId, sprintId));
+      await deleteDetails(session, sprintId);
       await session
         .update(recordedValues)
         .set({ recordedBy: ERASED })
@@ -104,6 +96,22 @@ export function retentionWriting(session: SqlSession): RetentionWriting {
           goalSaidBy: sql`case when ${sprints.goalSaidBy} is null then null else ${ERASED} end`,
         })
         .where(eq(sprints.id, sprintId));
+    },
+
+    async removeImport(sprintId) {
+      await session.execute(sql`select loadline.begin_removal(${sprintId})`);
+      await deleteDetails(session, sprintId);
+      await session.delete(recordedValues).where(eq(recordedValues.sprintId, sprintId));
+      await session.delete(sprintResults).where(eq(sprintResults.sprintId, sprintId));
+      // What was agreed on after it came after the one before it then.
+      await session.execute(sql`update loadline.experiments as e set after_sprint_id = (
+          select before.sprint_id from loadline.past_sprints as before
+          where before.team_id = gone.team_id and before.ends_on < gone.ends_on
+          order by before.ends_on desc limit 1)
+        from loadline.past_sprints as gone
+        where gone.sprint_id = ${sprintId} and e.after_sprint_id = ${sprintId}`);
+      await session.delete(pastSprints).where(eq(pastSprints.sprintId, sprintId));
+      await session.delete(sprints).where(eq(sprints.id, sprintId));
     },
 
     async dropOldRecords(now, limit) {
@@ -179,6 +187,21 @@ export function retentionWriting(session: SqlSession): RetentionWriting {
       ].reduce((sum, { length }) => sum + length, 0);
     },
   };
+}
+
+/** Everything of a sprint but its totals. */
+async function deleteDetails(session: SqlSession, sprintId: string): Promise<void> {
+  const ofSprint = session.select({ id: cards.id }).from(cards).where(eq(cards.sprintId, sprintId));
+  await session.delete(prompts).where(eq(prompts.sprintId, sprintId));
+  await session.execute(sql`update ${posts} set sprint_id = other.sprint_id from ${prompts} as other
+    where ${posts.sprintId} = ${sprintId}
+      and ${posts.id} in (other.post_id, other.reminder_post_id, other.last_call_post_id)`);
+  await session.delete(posts).where(eq(posts.sprintId, sprintId));
+  await session.delete(answers).where(inArray(answers.cardId, ofSprint));
+  await session.delete(cardChanges).where(inArray(cardChanges.cardId, ofSprint));
+  await session.delete(planChanges).where(eq(planChanges.sprintId, sprintId));
+  await session.delete(cardOwners).where(inArray(cardOwners.cardId, ofSprint));
+  await session.delete(cards).where(eq(cards.sprintId, sprintId));
 }
 
 /** The latest of a workspace stays, for it is what its version is made of. */

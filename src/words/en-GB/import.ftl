@@ -10,8 +10,8 @@ import-intro = Bring in sprints of { $team } that are over, so that ranges, odds
 import-known-none = The team has no closed sprint yet.
 import-known =
     { $sprints ->
-        [one] The team has { NUMBER($sprints) } closed sprint already; it is never changed.
-       *[other] The team has { NUMBER($sprints) } closed sprints already; those are never changed.
+        [one] The team has { NUMBER($sprints) } closed sprint already; it is never changed. One that was imported can be taken out with `/loadline import remove`.
+       *[other] The team has { NUMBER($sprints) } closed sprints already; those are never changed. One that was imported can be taken out with `/loadline import remove`.
     }
 import-shown-first = You see what would be imported before anything is.
 import-example =
@@ -132,6 +132,32 @@ import-done-known =
         [one] The team now has { NUMBER($sprints) } closed sprint to go by. Nothing was posted in its channel.
        *[other] The team now has { NUMBER($sprints) } closed sprints to go by. Nothing was posted in its channel.
     }
+
+# Taking an imported sprint out again.
+remove-title = Take out a sprint
+remove-submit = Next
+remove-intro = Sprints that were imported into { $team } can be taken out again, for example to import them anew with a correction. Sprints that were run here stay.
+remove-none = { $team } has no imported sprint. Sprints that were run here stay.
+remove-sprint = Imported sprint
+remove-older =
+    { $sprints ->
+        [one] { NUMBER($sprints) } older imported sprint isn’t in the list; take out later ones to get to it.
+       *[other] { NUMBER($sprints) } older imported sprints aren’t in the list; take out later ones to get to them.
+    }
+# The question, before it goes.
+remove-confirm-title = Take it out?
+remove-confirm-submit = Take out
+remove-confirm-lead = { $sprint }, { DATE_BESIDE($first, $last) } to { DATE($last) }
+remove-confirm-what = Its numbers go, with the cards and answers that were imported. This can’t be undone, but the sprint can be imported again.
+remove-confirm-left =
+    { $sprints ->
+        [0] No closed sprint is left then: the commitment range and the forecast have nothing to go by.
+        [one] Range, odds, forecast and velocity growth are reckoned again from the { NUMBER($sprints) } closed sprint that is left.
+       *[other] Range, odds, forecast and velocity growth are reckoned again from the { NUMBER($sprints) } closed sprints that are left.
+    } Verdicts that are posted keep their numbers. The channel reads that you took it out.
+remove-done = { $sprint } is taken out. To bring it in again: `/loadline import`.
+# In the channel.
+import-removed-post = { $person } took the imported sprint { $sprint } out of the team’s history. Ranges, odds and forecasts no longer go by it.
 
 # The export. $held and $marked are the messages below.
 export-done =

@@ -84,6 +84,8 @@ describe('forms sent off', () => {
       'pull-form',
       'pull-team-form',
       'range-form',
+      'remove-import-confirm-form',
+      'remove-import-form',
       'setup-form',
       'try-form',
       'value-form',

@@ -1,6 +1,7 @@
 /** Use cases that record how they were called and answer with samples. */
 
 import { vi } from 'vitest';
+import type { Removal } from '../../../src/app/import/remove-import.ts';
 import { readCardRows } from '../../../src/app/planning/card-rows.ts';
 import type { UseCases } from '../../../src/app/use-cases.ts';
 import type { HomePage } from '../../../src/app/watching/home-page.ts';
@@ -29,6 +30,18 @@ const TEAM_OVERVIEW: TeamOverview = {
 
 const HOME_PAGE: HomePage = {
   teams: [{ ...TEAM_OVERVIEW, isPromptDay: true, progress: undefined, nextSteps: [] }],
+};
+
+const REMOVAL: Removal = {
+  team,
+  sprint: {
+    sprintId: 'sprint-1',
+    name: 'Pier 1',
+    startsOn: '2026-06-15',
+    endsOn: '2026-06-26',
+    commitmentPoints: 22,
+  },
+  sprintsLeft: 7,
 };
 
 const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[Name]>> } = {
@@ -75,6 +88,9 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
     teams: [{ name: 'Pier crew', retentionMonths: 13 }],
     needFacilitator: [],
   },
+  previewRemoval: REMOVAL,
+  removalForm: { team, sprints: [REMOVAL.sprint], leftOut: 0 },
+  removeImport: REMOVAL,
   pullCard: { heading, card: { ...line, origin: 'pulled-in' }, summary, check: sample.pullInCheck },
   pullForm: {
     heading,

@@ -67,6 +67,11 @@ import { planFormView, planPreviewView } from '../../../src/slack/views/planning
 import { planCommittedReply } from '../../../src/slack/views/planning/plan-messages.ts';
 import { postMessage } from '../../../src/slack/views/post-message.ts';
 import {
+  importRemovedReply,
+  removalConfirmView,
+  removalFormView,
+} from '../../../src/slack/views/removal-views.ts';
+import {
   cancelFormView,
   closeFormView,
   sprintCancelledReply,
@@ -358,6 +363,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     sprintId: `${i}`.padStart(64, 's'),
     name: heading.sprint.name,
     recordedValue: -999_999_999_999_999,
+    commitmentPoints: 9_999_999.5,
     velocityPoints: 9_999_999.5,
   }));
   const [pastSprint] = pastSprints as [(typeof pastSprints)[number]];
@@ -440,6 +446,13 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     }),
     'team moved here': postMessage({ kind: 'team-moved', team: fullTeam, byUserId: BEN, isHere: true }),
     'team moved away': postMessage({ kind: 'team-moved', team: fullTeam, byUserId: BEN, isHere: false }),
+    'import removed': postMessage({
+      kind: 'import-removed',
+      team: fullTeam,
+      byUserId: BEN,
+      sprintName: heading.sprint.name,
+    }),
+    'import removed, reply': importRemovedReply({ team: fullTeam, sprint: pastSprint, sprintsLeft: 999 }),
     'reply to the mover': teamMovedReply(fullTeam),
     plan: postMessage({ kind: 'plan', plan }),
     verdict: postMessage({ kind: 'verdict', verdict }, chart),
@@ -653,6 +666,16 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     ),
     ownPromptForm: ownPromptFormView(ownPrompt),
     digestForm: digestFormView({ team: fullTeam, digestAt: '08:30' }),
+    'imported sprints': removalFormView({ team: fullTeam, sprints: pastSprints, leftOut: 900 }, 'D1'),
+    'no imported sprint': removalFormView({ team: fullTeam, sprints: [], leftOut: 0 }, 'D1'),
+    'imported sprint to go': removalConfirmView(
+      { team: fullTeam, sprint: pastSprint, sprintsLeft: 999 },
+      'D1',
+    ),
+    'last imported sprint to go': removalConfirmView(
+      { team: fullTeam, sprint: pastSprint, sprintsLeft: 0 },
+      'D1',
+    ),
     baseline: baselineFormView(
       {
         team: fullTeam,
