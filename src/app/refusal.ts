@@ -88,7 +88,7 @@ export interface RefusalDetails {
   'sprint-not-closed': { readonly sprintName: string; readonly state: 'open' | 'cancelled' };
   'no-velocity': { readonly sprintName: string; readonly finishedPoints: number | undefined };
   /** Why a sprint can't be taken out of the history. */
-  'sprint-stays': { readonly sprintName: string; readonly why: 'run-here' | 'baseline' };
+  'sprint-stays': { readonly sprintName: string; readonly why: 'run-here' | 'named-baseline' };
   'days-taken': { readonly sprintName: string; readonly otherName: string };
   'reopen-too-late': { readonly sprintName: string; readonly until: string };
   'unknown-command': { readonly word: string; readonly near: string | undefined };

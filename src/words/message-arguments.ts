@@ -2143,6 +2143,7 @@ export interface Messages {
   'problem-name-twice': { readonly name: string; readonly line: number };
   'problem-no-title': Record<never, never>;
   'problem-title-too-long': { readonly length: number; readonly most: number };
+  'problem-total': Record<never, never>;
   'problem-no-estimate': Record<never, never>;
   'problem-not-an-estimate': { readonly typed: string; readonly most: number };
   'problem-open-quote': Record<never, never>;
@@ -2478,8 +2479,8 @@ export interface Messages {
   'refusal-sprint-not-closed-fix': { readonly state: 'cancelled' | 'open' };
   'refusal-no-velocity': { readonly finished: 'nothing' | 'unknown'; readonly sprint: string };
   'refusal-no-velocity-fix': Record<never, never>;
-  'refusal-sprint-stays': { readonly why: 'baseline' | 'run-here'; readonly sprint: string };
-  'refusal-sprint-stays-fix': { readonly why: 'baseline' | 'run-here' };
+  'refusal-sprint-stays': { readonly why: 'named-baseline' | 'run-here'; readonly sprint: string };
+  'refusal-sprint-stays-fix': { readonly why: 'named-baseline' | 'run-here' };
   'refusal-days-taken': { readonly sprint: string; readonly other: string };
   'refusal-days-taken-fix': { readonly other: string };
   'refusal-reopen-too-late': { readonly sprint: string };

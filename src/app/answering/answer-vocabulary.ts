@@ -8,6 +8,8 @@ export interface AnswerVocabulary {
   readonly away: readonly string[];
   /** The whole message: every card is finished. */
   readonly allDone: readonly string[];
+  /** The whole message: the two cards are finished. */
+  readonly bothDone: readonly string[];
   /** In place of a number: nothing is left. */
   readonly done: readonly string[];
   /** Nothing is left, where a word such as `left` follows; by itself it may also mean that nothing changed. */
@@ -35,7 +37,7 @@ export interface AnswerVocabulary {
 }
 
 export const ENGLISH: AnswerVocabulary = {
-  preamble: ['i am', 'i’m', 'im', 'it’s', 'still', 'i have', 'i’ve', 'they’re', 'i was'],
+  preamble: ['i am', 'i’m', 'im', 'it’s', 'still', 'i have', 'i’ve', 'they’re', 'i was', 'sorry,', 'sorry'],
   unchanged: [
     'same',
     'the same',
@@ -51,6 +53,13 @@ export const ENGLISH: AnswerVocabulary = {
     'nothing changed',
     'nothing has changed',
     'nothing new',
+    'nothing new today',
+    'no news',
+    'no progress',
+    'no progress today',
+    'all same',
+    'same for all',
+    'same again',
     'unchanged',
   ],
   away: [
@@ -63,9 +72,17 @@ export const ENGLISH: AnswerVocabulary = {
     'sick',
     'sick today',
     'sick day',
+    'sick again',
+    'off sick today',
+    'feeling ill',
+    'not well',
+    'unwell',
     'ill',
     'ill today',
     'day off',
+    'day off today',
+    'out of office',
+    'ooo',
     'not in today',
     'not working',
     'not working today',
@@ -78,12 +95,13 @@ export const ENGLISH: AnswerVocabulary = {
     'all are done',
     'all of them are done',
     'all finished',
-    'both done',
-    'both finished',
+    'done with all',
+    'done with everything',
     'everything done',
     'everything is done',
     'everything finished',
   ],
+  bothDone: ['both done', 'both are done', 'both finished', 'both are finished', 'done with both'],
   done: ['done', 'finished', 'complete', 'completed', 'none', 'zero'],
   nothing: ['nothing'],
   points: ['point', 'points', 'pt', 'pts', 'p'],

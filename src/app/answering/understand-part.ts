@@ -64,7 +64,12 @@ export interface PartOfAnswer {
 type Kind = keyof AnswerVocabulary;
 
 const NUMBER = /^\d+(?:[.,]\d+)?$/;
-const SIGN = /^[:=]$/;
+const SIGN = /^(?:[:=→]|->)$/;
+/** `2) ` and `(2) ` before what is said of a card. */
+const LIST_NUMBER = /(?<=^|\s)\(?(\d{1,4})\)(?=\s)/g;
+/** Signs of joy, as they are or as the platform writes them out (`:tada:`). */
+const EMOJI =
+  /:[a-z][a-z0-9_+-]{1,40}:|(?:\p{Extended_Pictographic}|[\u{1F3FB}-\u{1F3FF}]|\u200D|\uFE0F)+/giu;
 const FULL_STOPS = new Set('.!');
 
 /** In small letters, with one kind of apostrophe, and without full stops at the end. */
@@ -73,7 +78,8 @@ export function plainly(text: string): string {
 }
 
 export function wordsOf(text: string): string[] {
-  return withoutEnds(text.trim(), FULL_STOPS, 'end').replaceAll(':', ' : ').trim().split(/\s+/);
+  const plain = text.replace(EMOJI, ' ').replace(LIST_NUMBER, '$1 :').trim();
+  return withoutEnds(plain, FULL_STOPS, 'end').replaceAll(':', ' : ').trim().split(/\s+/);
 }
 
 export function understandPart(

@@ -40,7 +40,9 @@ export function understandWords(
     phrases.some((phrase) => plain === phrase || vocabulary.preamble.some((i) => plain === `${i} ${phrase}`));
   if (isAnyOf(vocabulary.unchanged)) return { kind: 'unchanged' };
   if (isAnyOf(vocabulary.away)) return { kind: 'away' };
-  if (isAnyOf(vocabulary.allDone)) return { kind: 'answers', answers: allDone(cards) };
+  const all = allDone(cards);
+  const isAllDone = isAnyOf(vocabulary.allDone) || (all.length === 2 && isAnyOf(vocabulary.bothDone));
+  if (isAllDone) return { kind: 'answers', answers: all };
   const told = takeFreeTexts(text.trim(), vocabulary);
   const parts = splitParts(told.text, cards, vocabulary);
   if ('code' in parts) return { kind: 'unclear', problems: [parts] };
@@ -114,8 +116,18 @@ function splitParts(
   cards: CardsToAnswer,
   vocabulary: AnswerVocabulary,
 ): readonly string[] | Unclear {
-  const inParts = (some: readonly string[]): string[] =>
-    some.map((part) => part.trim()).filter((part) => part !== '');
+  const isMore = (word: string | undefined): boolean =>
+    word !== undefined && [...vocabulary.worked, ...vocabulary.surprise].includes(word.toLowerCase());
+  // `2: 3, worked 1` says both of card 2.
+  const inParts = (some: readonly string[]): string[] => {
+    const parts: string[] = [];
+    for (const part of some.map((text) => text.trim()).filter((text) => text !== '')) {
+      const before = parts.at(-1);
+      if (before !== undefined && isMore(wordsOf(part)[0])) parts[parts.length - 1] = `${before} ${part}`;
+      else parts.push(part);
+    }
+    return parts;
+  };
   const decimal = DECIMAL_COMMA.exec(text);
   if (decimal && cards.count === 1 && decimal[0] === text) return [text];
   const withHalves = inParts(text.split(SETTLED_SEPARATOR));

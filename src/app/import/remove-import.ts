@@ -114,7 +114,8 @@ async function removalOf(
   const { name: sprintName } = await closedSprint(tx.read, team, past, { sprintId });
   const sprint = (await importedSprints(tx, membership)).find((imported) => imported.sprintId === sprintId);
   if (!sprint) throw new Refusal('sprint-stays', { sprintName, why: 'run-here' });
-  if (team.baselineSprintId === sprintId) throw new Refusal('sprint-stays', { sprintName, why: 'baseline' });
+  if (team.baselineSprintId === sprintId)
+    throw new Refusal('sprint-stays', { sprintName, why: 'named-baseline' });
   return { team, sprint, sprintsLeft: past.length - 1 };
 }
 

@@ -24,24 +24,29 @@ type Separator = '\t' | '|' | ';' | ',';
 
 /** A line is parted by the first of these that makes sense of it, so a title may hold the later ones. */
 const SEPARATORS: readonly Separator[] = ['\t', '|', ';', ','];
-/** `- `, `• `, `1. `, `2) `, `[ ] ` before the text of a list's entry. */
-const LIST_MARK = /^(?:[-*+•◦▪‣·–—]|\d{1,3}[.)]|\[[ xX]?\]|[☐☑☒✓✔])\s+/;
+/** `- `, `1. `, `1.2. `, `a) `, `[ ] ` before the text of a list's entry; a bullet may have no space after it. */
+const LIST_MARK = /^(?:(?:[-*+·–—]|\d{1,3}(?:\.\d{1,3}){0,3}[.)]|[a-z]\)|\[[ xX]?\])\s+|[•◦▪‣☐☑☒✓✔]\s*)/;
 /** `(3) ` may be a list's number or the estimate. */
 const BRACKETED_MARK = /^[([]\d{1,3}[)\]]\s*/;
 const TABLE_RULE = /^[\s|:+=_-]{3,}$/;
 const ROW_NUMBER = /^#?\d{1,4}[.)]?$/;
 const BRACKETS = /^[([{]([^()[\]{}]*)[)\]}]$/;
-const UNIT = / ?(?:(?:story )?points?|pts?|sp|p)$/i;
+const UNIT = / ?(?:(?:story )?points?|pts?\.?|sp|p)$/i;
 const BRACKETED_ESTIMATE = /[([{][^()[\]{}]{1,24}[)\]}]/g;
 const ESTIMATE_WITH_UNIT =
-  /(?<![\d.,½])(?:\d{1,3}(?:[.,]\d{1,2})?|\d{0,3}½) ?(?:(?:story )?points?|pts?|sp)(?![\p{L}\d])/giu;
+  /(?<![\d.,½])(?:\d{1,3}(?:[.,]\d{1,2})?|\d{0,3}½) ?(?:(?:story )?points?|pts?\.?|sp)(?![\p{L}\d])/giu;
 /** Brackets may follow the estimate, as part of an owner's name. */
 const LAST_ESTIMATES = 3;
 /** What parts a title, an estimate behind it and owners. */
 const BETWEEN = new Set(' \t|,;:–—-=');
 /** Whether the line is a table's rule or a line between parts, such as `|---|---|`, and holds nothing. */
 export function isRule(line: string): boolean {
-  return TABLE_RULE.test(line) && /[-=_]{3}/.test(line.replace(/[\s:]+/g, ''));
+  return isTableRule(line) || (TABLE_RULE.test(line) && /[-=_]{3}/.test(line.replace(/[\s:]+/g, '')));
+}
+
+/** `|--|:-:|`: the line above it names the columns. */
+export function isTableRule(line: string): boolean {
+  return TABLE_RULE.test(line) && line.includes('|') && line.includes('-');
 }
 
 /** Whether the line names the columns below it. */
@@ -85,7 +90,8 @@ function readColumns(line: string, areOwners: AreOwners): Columns | ColumnProble
     const fields = splitFields(separator === '|' ? withoutFrame(line) : line, separator);
     if (fields === undefined) return { code: 'open-quote' };
     if (fields.length === 1) continue;
-    const columns = findColumns(separator === ',' ? joinDecimalCommas(fields) : fields, separator, areOwners);
+    const apart = fields.flatMap(ownersApart);
+    const columns = findColumns(separator === ',' ? joinDecimalCommas(apart) : apart, separator, areOwners);
     if (!('code' in columns)) return columns;
     firstProblem ??= columns;
   }
@@ -157,6 +163,12 @@ function joinDecimalCommas(fields: readonly string[]): string[] {
   return joined;
 }
 
+/** `5 @ana` is an estimate and an owner. */
+function ownersApart(field: string, place: number): string[] {
+  const [whole = '', estimate = '', owners = ''] = /^(\s*\S{1,8}(?: [^\s@<]\S{0,5})?) (<?@.*)$/.exec(field) ?? [];
+  return place > 0 && whole !== '' && estimateOf(estimate) !== undefined ? [estimate, owners] : [field];
+}
+
 /** `5`, and where that is wanted `(5)`, `[5]`, `5 pts` as well. */
 function estimateOf(field: string): number | undefined {
   return parsePoints((BRACKETS.exec(field.trim())?.[1] ?? field).trim().replace(UNIT, ''));
@@ -184,11 +196,18 @@ function findColumns(
   const isOwner = (field: string, i: number): boolean =>
     i > 0 && field !== '' && (isTable || /^<?@/.test(field)) && areOwners(field);
   const before = fields.slice(0, last);
-  const title = before.filter((field, i) => !isOwner(field, i) && !(isTable && field === ''));
+  const named = before.filter((field, i) => !isOwner(field, i) && !(isTable && field === ''));
+  // In a table the owner's column may be the first one, when another one holds a title.
+  const startsWithOwner = isTable && named.length > 1 && named[0] === before[0] && areOwners(named[0] ?? '');
+  const title = startsWithOwner ? named.slice(1) : named;
   return {
     title: title.join(isTable ? ' ' : `${separator} `),
     estimatePoints,
-    owners: [...before.filter(isOwner), ...fields.slice(last + 1)],
+    owners: [
+      ...(startsWithOwner ? named.slice(0, 1) : []),
+      ...before.filter(isOwner),
+      ...fields.slice(last + 1),
+    ],
   };
 }
 

@@ -7,7 +7,7 @@ export type CardField = (typeof CARD_FIELDS)[number];
 /** The likelier ones first: of several columns with such a name the first in this order is meant. */
 const HEADINGS: Readonly<Record<CardField, readonly string[]>> = {
   title: ['title', 'card', 'name', 'summary', 'task', 'story', 'item', 'subject', 'issue', 'description'],
-  estimate: ['estimate', 'points', 'story points', 'pts', 'sp', 'size', 'effort'],
+  estimate: ['estimate', 'est', 'points', 'story points', 'pts', 'sp', 'size', 'effort'],
   owner: ['owner', 'owners', 'assignee', 'assignees', 'assigned to', 'responsible', 'who'],
   link: ['link', 'url', 'web address', 'address'],
   key: ['key', 'short name', 'card key', 'id'],
@@ -19,7 +19,7 @@ const PLACES = new Map(
 
 /** The field that a column of this name holds, and how many of the field's names are likelier. */
 export function headingOf(name: string): { field: CardField; rank: number } | undefined {
-  const plain = alikeColumn(name);
+  const plain = alikeColumn(name).replace(/\.$/, '');
   // `Estimate (points)` is one of points, `Estimate (hours)` isn't.
   const open = plain.indexOf('(');
   const inBrackets = open >= 0 && plain.endsWith(')') ? plain.slice(open + 1, -1).trim() : plain;

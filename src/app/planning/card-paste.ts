@@ -4,7 +4,7 @@
  */
 
 import { cardLink, linksIn, MAX_LINK_LENGTH, titleOfLink, withoutEnds } from '../cards/card-link.ts';
-import { type ColumnProblem, isHeading, isRule, needsQuotes, readLine } from './card-columns.ts';
+import { type ColumnProblem, isHeading, isRule, isTableRule, needsQuotes, readLine } from './card-columns.ts';
 import { findOwners, type KnownPerson, type OwnerProblem, peopleCalled } from './card-owners.ts';
 
 export const MAX_CARDS = 100;
@@ -26,6 +26,7 @@ export type CardLineProblem =
   | OwnerProblem
   | { readonly code: 'name-twice'; readonly name: string; readonly line: number }
   | { readonly code: 'no-title' }
+  | { readonly code: 'total' }
   | { readonly code: 'title-too-long'; readonly length: number; readonly most: number }
   | { readonly code: 'card-link'; readonly most: number };
 
@@ -35,15 +36,18 @@ export interface BadLine {
 }
 
 /** What may end a title, or begin it, without making it another one. */
-const SENTENCE_MARKS = new Set(' .,;:!?…');
+const SENTENCE_MARKS = new Set(' .,;:!?…*_~`"\'“”„‘’«»');
+/** What a sheet or a list calls its last line, which is no card. */
+const TOTALS = new Set(['total', 'totals', 'subtotal', 'grand total', 'sum']);
 /** What parted a title from the link that was taken out of its line. */
 const BESIDE_LINK = new Set(' :–—-');
 
 /**
- * With a space in place of the colon only capitals count as a key, since words such as `Phase-2` begin a
+ * With a space or a dash in place of the colon, and no brackets around it, only capitals count as a key, since words such as `Phase-2` begin a
  * title as well.
  */
-const KEY_AND_TITLE = /^(?:([A-Za-z][A-Za-z0-9]{0,9}-\d{1,7}):\s*|([A-Z][A-Z0-9]{0,9}-\d{1,7})\s+)(\S.*)$/;
+const KEY_AND_TITLE =
+  /^(?:([A-Za-z][A-Za-z0-9]{0,9}-\d{1,7}):\s*|\[([A-Za-z][A-Za-z0-9]{0,9}-\d{1,7})\]:?\s+|([A-Z][A-Z0-9]{0,9}-\d{1,7})\s+(?:[–—-]\s+)?)(\S.*)$/;
 const KEY = /^[A-Za-z][A-Za-z0-9]{0,9}-\d{1,7}$/;
 
 /** Whether it may be a card's own short name, as in `berth-7`. */
@@ -67,9 +71,10 @@ export function parseCards(
     return sameKey && { code: 'name-twice', name: key ?? '', line: sameKey.lineNumber };
   };
   let isFirst = true;
-  for (const [i, line] of text.split(/\r\n|\n|\r/).entries()) {
+  const lines = text.split(/\r\n|\n|\r/);
+  for (const [i, line] of lines.entries()) {
     if (line.trim() === '' || isRule(line)) continue;
-    const isNames = isFirst && isHeading(line);
+    const isNames = isFirst && (isHeading(line) || isTableRule(lines[i + 1] ?? ''));
     isFirst = false;
     if (isNames) continue;
     const lineNumber = i + 1;
@@ -84,9 +89,12 @@ export function parseCards(
   return { cards, bad };
 }
 
-/** Two titles that differ in capitals, spaces or the marks at their end only are the same to a reader. */
+/** Two titles that differ in capitals, spaces, dashes or the marks around them only are the same to a reader. */
 export function titleAtHeart(title: string): string {
-  const plain = title.normalize('NFKC').toLowerCase().replace(/\s+/g, ' ');
+  const plain = title
+    .normalize('NFKC')
+    .toLowerCase()
+    .replace(/[\s\u2010-\u2015\u2212-]+/g, ' ');
   return withoutEnds(plain, SENTENCE_MARKS, 'both ends') || plain;
 }
 
@@ -136,14 +144,16 @@ function parseWithoutLink(
   const cleanTitle =
     titleOfLink === undefined ? oneLine : withoutEnds(oneLine, BESIDE_LINK, 'both ends') || titleOfLink;
   const withKey = KEY_AND_TITLE.exec(cleanTitle);
-  const title = withKey?.[3] ?? cleanTitle;
+  const key = withKey?.[1] ?? withKey?.[2] ?? withKey?.[3];
+  const title = withKey?.[4] ?? cleanTitle;
   if (title === '') return { code: 'no-title' };
+  if (key === undefined && owners.length === 0 && TOTALS.has(titleAtHeart(title))) return { code: 'total' };
   if (title.length > MAX_TITLE_LENGTH) {
     return { code: 'title-too-long', length: title.length, most: MAX_TITLE_LENGTH };
   }
   const ownerIds = findOwners(owners, people);
   if ('code' in ownerIds) return ownerIds;
-  return { key: withKey?.[1] ?? withKey?.[2], title, estimatePoints, ownerIds };
+  return { key, title, estimatePoints, ownerIds };
 }
 
 /**

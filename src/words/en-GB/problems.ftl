@@ -79,6 +79,8 @@ problem-more-bad-lines =
 problem-name-twice = { $name } is already on line { NUMBER($line) }; each card needs a short name of its own.
 problem-no-title = The title is missing. Write: title, estimate, @owner.
 problem-title-too-long = The title has { NUMBER($length) } characters; { NUMBER($most) } is the most.
+# A line of a pasted plan.
+problem-total = This looks like the sum of the cards. Delete the line, or give the card another title.
 problem-no-estimate = The estimate is missing. Write: title, estimate, @owner.
 problem-not-an-estimate = “{ $typed }” isn’t an estimate; it must be a multiple of 0.5 from 0 to { NUMBER($most) }.
 problem-open-quote = A double quote is opened and never closed.

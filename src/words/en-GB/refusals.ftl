@@ -219,12 +219,12 @@ refusal-no-velocity-fix = Choose a closed sprint in which something was finished
 refusal-sprint-stays =
     { $why ->
         [run-here] { $sprint } was run here, so it stays: only imported sprints can be taken out.
-       *[baseline] { $sprint } is the sprint that the team chose as its baseline, so it stays for now.
+       *[named-baseline] { $sprint } is the sprint that the team chose as its baseline, so it stays for now.
     }
 refusal-sprint-stays-fix =
     { $why ->
         [run-here] Choose an imported sprint.
-       *[baseline] Choose another baseline with `/loadline baseline`, then take it out.
+       *[named-baseline] Choose another baseline with `/loadline baseline`, then take it out.
     }
 
 refusal-days-taken = { $sprint } can’t be open at the same time as { $other }: they share some days.

@@ -258,8 +258,81 @@ describe('a word may answer for the whole day', () => {
     'out sick',
     'day off',
     'off today',
+    'sick again',
+    'Sorry, sick today',
+    'off sick today',
+    'feeling ill',
+    'day off today',
+    'OOO',
+    'Out of office',
+    'sick today 🤒',
+    'sick today :face_with_thermometer:',
   ])('%j: away', (text) => {
     expect(understand(text, 2)).toEqual({ kind: 'away' });
+  });
+});
+
+describe('as people type it in a hurry', () => {
+  test.each([
+    'no progress',
+    'no progress today',
+    'nothing new today',
+    'same for all',
+    'all same',
+    'same again',
+    'still the same 🙂',
+  ])('%j: nothing changed', (text) => {
+    expect(understand(text, 2)).toEqual({ kind: 'unchanged' });
+  });
+
+  test.each<[string, number, unknown]>([
+    ['done ✅', 1, [{ 1: 0 }]],
+    ['done :tada:', 1, [{ 1: 0 }]],
+    ['2 done :white_check_mark:', 2, [{ 2: 0 }]],
+    ['done with both', 2, [{ 1: 0 }, { 2: 0 }]],
+    ['both are done', 2, [{ 1: 0 }, { 2: 0 }]],
+    ['2) 3', 2, [{ 2: 3 }]],
+    ['1) 3\n2) done', 2, [{ 1: 3 }, { 2: 0 }]],
+    ['(2) 3 left', 2, [{ 2: 3 }]],
+    ['2 -> 3', 2, [{ 2: 3 }]],
+    ['2 → 3', 2, [{ 2: 3 }]],
+    ['2: 3, worked 1', 2, [{ 2: 3, worked: 1 }]],
+    ['2: 3 left, worked 1, surprise 2', 2, [{ 2: 3, worked: 1, surprise: 2 }]],
+    [
+      '1: 2, worked 1, 2: 3, worked 0.5',
+      2,
+      [
+        { 1: 2, worked: 1 },
+        { 2: 3, worked: 0.5 },
+      ],
+    ],
+    ['3, worked 1', 1, [{ 1: 3, worked: 1 }]],
+  ])('%j about %i cards', (text, cardCount, expected) => {
+    expect(answers(text, cardCount)).toEqual(expected);
+  });
+
+  test.each([
+    'both are done',
+    'not done',
+    '2 not done',
+    '2 isn’t done',
+    '2 almost done',
+    'done for today',
+    'done today',
+    'nothing done',
+    'working from home',
+    '2-3',
+    '2 - 3',
+    '5 more',
+    '+2',
+    '-1',
+    '2 same',
+    '1: done 2: 3',
+    'worked 2, 3 left',
+    'half day',
+    'thanks',
+  ])('%j about three cards is asked about, not guessed', (text) => {
+    expect(understand(text, 3)).toMatchObject({ kind: 'unclear' });
   });
 });
 

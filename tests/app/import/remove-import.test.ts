@@ -108,7 +108,7 @@ describe('an imported sprint', () => {
   test('stays while it is the named baseline', async () => {
     const { h, team, input, names } = await withImported();
     await nameBaseline(h.deps, ana, { teamId: team.id, sprint: { sprintId: input.sprintId } });
-    const refused = { sprintName: 'Harbour 1', why: 'baseline' };
+    const refused = { sprintName: 'Harbour 1', why: 'named-baseline' };
     expect(await refusalOf(removeImport(h.deps, ana, input), 'sprint-stays')).toEqual(refused);
     expect(await names()).toEqual(['Harbour 1', 'Harbour 2']);
   });

@@ -57,6 +57,10 @@ describe('a list has marks before its entries', () => {
     '- [x] Tide table, 5, @Ben',
     '  - 2. Tide table, 5, @Ben',
     '- Tide table (5) @Ben',
+    '•Tide table, 5, @Ben',
+    '☐ Tide table, 5, @Ben',
+    '1.2. Tide table, 5, @Ben',
+    'a) Tide table, 5, @Ben',
   ])('%j', (line) => {
     expect(read(line)).toEqual(['Tide table', 5, 'U2']);
   });
@@ -66,6 +70,8 @@ describe('a list has marks before its entries', () => {
     ['2 tide tables, 5', ['2 tide tables', 5]],
     ['"- Tide table", 5', ['- Tide table', 5]],
     ['2.5 hours of tides, 5', ['2.5 hours of tides', 5]],
+    ['1.1 Tide table, 5', ['1.1 Tide table', 5]],
+    ['A) Tide table, 5', ['A) Tide table', 5]],
   ])('what only looks like one is part of the title: %j', (line, expected) => {
     expect(read(line)).toEqual(expected);
   });
@@ -88,6 +94,10 @@ describe('an estimate may be in brackets or have its unit', () => {
     'Tide table, (5)',
     'Tide table, 5 pts',
     'Tide table\t5p',
+    'Tide table 5 pts.',
+    'Tide table, 5 pts.',
+    'Tide table [5 pts.]',
+    '- [x] Tide table — 5 pts',
   ])('%j', (line) => {
     expect(read(line)).toEqual(['Tide table', 5]);
   });
@@ -98,6 +108,9 @@ describe('an estimate may be in brackets or have its unit', () => {
     ['Tide table (½)', ['Tide table', 0.5]],
     ['Tide table (5) @Ben', ['Tide table', 5, 'U2']],
     ['Tide table (5), Ben', ['Tide table', 5, 'U2']],
+    ['Tide table, 5 @Ben', ['Tide table', 5, 'U2']],
+    ['Tide table, 0,5 @Ben @Chi', ['Tide table', 0.5, 'U2', 'U3']],
+    ['Tide table, 5 pts <@U2>', ['Tide table', 5, 'U2']],
     ['Tide table (5) - <@U2|ben> <@U3>', ['Tide table', 5, 'U2', 'U3']],
     ['Tide table @Ben (5)', ['Tide table', 5, 'U2']],
     ['[5] Tide table @Ben', ['Tide table', 5, 'U2']],
@@ -134,6 +147,9 @@ describe('rows of a table', () => {
     ['Tide table, @Ben, 5', ['Tide table', 5, 'U2']],
     ['Import | export, 5', ['Import | export', 5]],
     ['Talk to Ben, 5', ['Talk to Ben', 5]],
+    ['Ben | Tide table | 5', ['Tide table', 5, 'U2']],
+    ['Ben Ode | 5', ['Ben Ode', 5]],
+    ['Ben\tTide table\tChi\t2,5', ['Tide table', 2.5, 'U2', 'U3']],
   ])('%j', (line, expected) => {
     expect(read(line)).toEqual(expected);
   });
@@ -143,6 +159,26 @@ describe('rows of a table', () => {
     const { cards, bad } = parseCards(text, PEOPLE);
     expect(cards).toMatchObject([{ lineNumber: 3, title: 'Tides', estimatePoints: 5, ownerIds: ['U2'] }]);
     expect(bad).toMatchObject([{ lineNumber: 4, problem: { code: 'not-an-estimate', typed: 'x' } }]);
+  });
+
+  test.each([
+    '| Card | Est. | Owner |\n|--|--|--|\n| Tides | 5 | Ben |',
+    '| What | How much | By |\n|:-|-:|-|\n| Tides | 5 | Ben |',
+    'Summary,Story points,Assignee\nTides,5,Ben',
+    'Owner | Title | Points\n--- | --- | ---\nBen | Tides | 5',
+  ])('below names of columns are read, the names are no card: %j', (text) => {
+    const { cards, bad } = parseCards(text, PEOPLE);
+    expect(bad).toEqual([]);
+    expect(cards).toMatchObject([{ title: 'Tides', estimatePoints: 5, ownerIds: ['U2'] }]);
+  });
+
+  test.each(['Total, 8', '| TOTAL: | | 8 |', 'Sum\t8', 'Grand total (8)'])('a sum is no card: %j', (line) => {
+    expect(read(line)).toMatch(/^This looks like the sum of the cards/);
+  });
+
+  test('a card may be about a sum', () => {
+    expect(read('Total of the tolls, 8')).toEqual(['Total of the tolls', 8]);
+    expect(read('LP-9: Total, 8, @Ben')).toEqual(['LP-9', 'Total', 8, 'U2']);
   });
 
   test('names of columns anywhere else are a line like any other', () => {
@@ -160,9 +196,15 @@ describe('a card that is there twice', () => {
       })),
     );
 
-  test.each(['tide table, 5', 'Tide  Table., 5', '- Tide table!, 3', '| TIDE TABLE… | 2 |'])(
-    'is found in disguise too, and not refused: %j',
-    (line) => expect(alike(`Tide table, 5\nCranes, 3\n${line}`)).toEqual([1, 3]),
+  test.each([
+    'tide table, 5',
+    'Tide  Table., 5',
+    '- Tide table!, 3',
+    '| TIDE TABLE… | 2 |',
+    '**Tide table**, 5',
+    '“Tide-table”, 5',
+  ])('is found in disguise too, and not refused: %j', (line) =>
+    expect(alike(`Tide table, 5\nCranes, 3\n${line}`)).toEqual([1, 3]),
   );
 
   test('may have the same title where short names tell them apart', () => {
@@ -285,6 +327,10 @@ describe('a key may come before the title', () => {
     ['lp-7: Tide table, 5', ['lp-7', 'Tide table', 5]],
     ['Phase-2 rollout, 5', ['Phase-2 rollout', 5]],
     ['LP-7, 5', ['LP-7', 5]],
+    ['[LP-7] Tide table (5)', ['LP-7', 'Tide table', 5]],
+    ['[lp-7]: Tide table, 5', ['lp-7', 'Tide table', 5]],
+    ['LP-7 – Tide table, 5', ['LP-7', 'Tide table', 5]],
+    ['[draft] Tide table, 5', ['[draft] Tide table', 5]],
     ['Note: tide table, 5', ['Note: tide table', 5]],
   ])('%j', (line, expected) => {
     expect(read(line)).toEqual(expected);
@@ -312,6 +358,34 @@ describe('a whole text', () => {
         lineNumber: 4,
         problem: { code: 'not-an-estimate', typed: '0.3', most: 999.5 },
       },
+    ]);
+  });
+
+  test('a list in disguise is read or named line by line, one line each', () => {
+    const text = [
+      '# Sprint 12',
+      '- [ ] Tides — 5 pts',
+      '- [x] [LP-7] Cranes (2,5) @Ben',
+      '• Pilots',
+      '3. Berths: 3',
+      'LP-7 - Cranes, 2½, @Zed',
+      '───',
+      '| Buoys | 1 | Chi |',
+      'Total: 11.5 pts',
+    ].join('\n');
+    const { cards, bad } = parseCards(text, PEOPLE);
+    expect(cards.map(({ lineNumber, title }) => [lineNumber, title])).toEqual([
+      [2, 'Tides'],
+      [3, 'Cranes'],
+      [8, 'Buoys'],
+    ]);
+    expect(bad.map(({ lineNumber, problem }) => [lineNumber, problem.code])).toEqual([
+      [1, 'no-estimate'],
+      [4, 'no-estimate'],
+      [5, 'no-estimate'],
+      [6, 'no-such-person'],
+      [7, 'no-estimate'],
+      [9, 'total'],
     ]);
   });
 
