@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { askAdvice } from '../../../src/app/advice/ask-advice.ts';
 import { closeSprint } from '../../../src/app/closing/end-sprint.ts';
+import { tryExperiment } from '../../../src/app/experiments/try-experiment.ts';
 import { nameBaseline } from '../../../src/app/history/name-baseline.ts';
 import { recordValue } from '../../../src/app/history/record-value.ts';
 import { pastSprints } from '../../../src/app/history/team-history.ts';
@@ -95,6 +96,19 @@ describe('an imported sprint', () => {
     expect(await sprintsIn()).toBe(true);
     await removeImport(h.deps, ana, input);
     expect(await sprintsIn()).toBe(false);
+  });
+
+  test('leaves an experiment that began after it, as one that began after the sprint before', async () => {
+    const { h, team, first, second } = await withImported();
+    const change = { text: 'Plan fewer cards', ratio: 'keptShare', direction: 'up' } as const;
+    await tryExperiment(h.deps, ana, { teamId: team.id, ...change });
+    const begunAfter = async () =>
+      (await h.read((read) => read.experimentsOf(team.id))).map(({ afterSprintId }) => afterSprintId);
+    expect(await begunAfter()).toEqual([second.sprintId]);
+    await removeImport(h.deps, ana, { teamId: team.id, sprintId: second.sprintId });
+    expect(await begunAfter()).toEqual([first.sprintId]);
+    await removeImport(h.deps, ana, { teamId: team.id, sprintId: first.sprintId });
+    expect(await begunAfter()).toEqual([undefined]);
   });
 
   test('can be imported again with a correction', async () => {
