@@ -381,6 +381,7 @@ describe('help', () => {
       • /loadline try [what]: Keep what the team agreed to try.
       • /loadline digest [time]: Hear of the sprint each morning.
       • /loadline import: Bring in past sprints from files; you see them first.
+      • /loadline import remove: Take an imported sprint out again.
       • /loadline export: Get the team’s sprints, cards, answers and changes as files, without who said what.
       • /loadline move [team]: Move your team to this channel: type it in the new channel.
       • /loadline setup measures: Change closing time, reminder, planning scale and thresholds.
