@@ -165,7 +165,8 @@ function joinDecimalCommas(fields: readonly string[]): string[] {
 
 /** `5 @ana` is an estimate and an owner. */
 function ownersApart(field: string, place: number): string[] {
-  const [whole = '', estimate = '', owners = ''] = /^(\s*\S{1,8}(?: [^\s@<]\S{0,5})?) (<?@.*)$/.exec(field) ?? [];
+  const [whole = '', estimate = '', owners = ''] =
+    /^(\s*\S{1,8}(?: [^\s@<]\S{0,5})?) (<?@.*)$/.exec(field) ?? [];
   return place > 0 && whole !== '' && estimateOf(estimate) !== undefined ? [estimate, owners] : [field];
 }
 
