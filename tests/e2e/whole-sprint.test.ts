@@ -140,7 +140,7 @@ describe('a sprint in the rehearsal page', () => {
     expect(await chart.getAttribute('alt')).toMatch(/^Burndown of the sprint “Harbour 12”/);
     await expect
       .poll(() => chart.evaluate((image) => (image as unknown as { naturalWidth: number }).naturalWidth))
-      .toBe(1280);
+      .toBe(800);
   });
 
   it('lets the facilitator plan the next sprint; bad lines are named and nothing typed is lost', async () => {
