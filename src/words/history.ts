@@ -26,7 +26,7 @@ interface Charted extends RatioHistory {
 }
 
 export function historyWords(advice: HistoryAdvice): AdviceWords {
-  const { ratios, past, margin, growth } = advice;
+  const { ratios, past, margin, growth, goals } = advice;
   if (past.length === 0) {
     return {
       lead: say('history-none'),
@@ -45,6 +45,7 @@ export function historyWords(advice: HistoryAdvice): AdviceWords {
       ...signals.slice(0, 1).map((first) => signalWords(first, signals.length)),
       ...(signals.length > 0 ? [] : oftenCrossedWords(often.slice(0, OFTEN_AT_A_GLANCE))),
       { title: mrkdwn('history-glance-title'), lines: ratios.flatMap(glanceLine) },
+      ...(goals ? [mrkdwn('history-goals', { ...goals })] : []),
     ],
     details: [
       ...(signals.length > 1 ? [signals.map(signalLine).join('\n')] : []),

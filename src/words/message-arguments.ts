@@ -10,6 +10,7 @@ export interface Messages {
   'advice-details-button': Record<never, never>;
   'advice-odds-button': Record<never, never>;
   'advice-range-button': Record<never, never>;
+  'advice-experiments-button': Record<never, never>;
   'advice-history-button': Record<never, never>;
   'advice-plan-button': Record<never, never>;
   'advice-change-range-button': Record<never, never>;
@@ -1257,6 +1258,12 @@ export interface Messages {
       | 'pullInRatio'
       | 'surpriseRatio'
       | 'velocityGrowth';
+  };
+  'history-goals': {
+    readonly met: number;
+    readonly sprints: number;
+    readonly partly: number;
+    readonly kept: number;
   };
   'history-lines-title': Record<never, never>;
   'history-latest': {

@@ -64,6 +64,7 @@ export function historyAdvice(past: readonly PastSprint[], growth?: readonly Gro
       from: past.indexOf(baseline),
       sprintId: baseline.sprintId,
     },
+    goals: undefined,
     growth,
     margin: { ofCommitments: unknown, ofEstimates: unknown },
   };

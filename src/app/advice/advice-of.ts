@@ -9,7 +9,7 @@ import { nextSprintDays, sprintRhythmDays } from '../planning/sprint-rhythm.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
 import type { Member, Sprint, Team } from '../team/team.ts';
 import type { Advice, AdviceQuestion, ForecastAdvice } from './advice.ts';
-import { historyOf } from './history-advice.ts';
+import { goalsMet, historyOf } from './history-advice.ts';
 import { oddsOf } from './odds-advice.ts';
 import { comingSprint, rangeOf } from './range-advice.ts';
 
@@ -42,7 +42,12 @@ export async function adviceOf(
       return { ...base, question, ...forecastOf(question, past, rhythm) };
     }
     case 'history':
-      return { ...base, question, ...historyOf(team, past) };
+      return {
+        ...base,
+        question,
+        ...historyOf(team, past),
+        goals: goalsMet(team, past, await tx.read.sprintsOf(team.id)),
+      };
   }
 }
 

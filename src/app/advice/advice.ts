@@ -100,6 +100,15 @@ export interface RatioHistory {
   readonly crossedAt: readonly number[];
 }
 
+/** Numbers of sprints. */
+export interface GoalsMet {
+  readonly sprints: number;
+  readonly met: number;
+  readonly partly: number;
+  /** Those of the same sprints that were kept. */
+  readonly kept: number;
+}
+
 export interface HistoryAdvice extends AdviceBase {
   readonly question: Extract<AdviceQuestion, { about: 'history' }>;
   /** Oldest first. */
@@ -107,6 +116,8 @@ export interface HistoryAdvice extends AdviceBase {
   readonly ratios: readonly RatioHistory[];
   /** What velocity growth is measured by; undefined when there is nothing yet. */
   readonly velocityBaseline: PastBaseline | undefined;
+  /** Of the closed sprints in which it is known whether their goal was met; undefined when there are none. */
+  readonly goals: GoalsMet | undefined;
   /** Growth of the recorded value beside that of velocity, one a sprint; undefined where none was recorded. */
   readonly growth: readonly Growth[] | undefined;
   readonly margin: MarginOfError;

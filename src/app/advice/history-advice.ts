@@ -6,11 +6,11 @@ import type { Thresholds } from '../../sprint/thresholds.ts';
 import { isDefined, type Ratio } from '../../sprint/undefined-value.ts';
 import { baselineOfPast } from '../history/baseline-of.ts';
 import { growthOfPast } from '../history/growth-of-past.ts';
-import type { PastSprint } from '../history/past-sprint.ts';
+import { type PastSprint, pastVerdict } from '../history/past-sprint.ts';
 import { ratioValues } from '../history/ratio-values.ts';
 import { marginSprints } from '../history/team-history.ts';
-import type { Team } from '../team/team.ts';
-import type { HistoryAdvice, RatioHistory } from './advice.ts';
+import type { Sprint, Team } from '../team/team.ts';
+import type { GoalsMet, HistoryAdvice, RatioHistory } from './advice.ts';
 
 type Lines = Pick<RatioHistory, 'floor' | 'ceiling' | 'marks'>;
 
@@ -35,6 +35,20 @@ export function historyOf(
       : undefined,
     margin: marginOfError(marginSprints(past)),
   };
+}
+
+/** @param sprints all of the team */
+export function goalsMet(
+  team: Pick<Team, 'thresholds' | 'surpriseInVerdict'>,
+  past: readonly PastSprint[],
+  sprints: readonly Pick<Sprint, 'id' | 'goalOutcome'>[],
+): GoalsMet | undefined {
+  const outcomeOf = new Map(sprints.map(({ id, goalOutcome }) => [id, goalOutcome?.met]));
+  const known = past.filter(({ sprintId }) => outcomeOf.get(sprintId) !== undefined);
+  if (known.length === 0) return undefined;
+  const count = (met: string) => known.filter(({ sprintId }) => outcomeOf.get(sprintId) === met).length;
+  const kept = known.filter((sprint) => pastVerdict(sprint, team) === 'kept').length;
+  return { sprints: known.length, met: count('yes'), partly: count('partly'), kept };
 }
 
 function ratioHistory(ratio: RatioId, values: readonly Ratio[], lines: Lines): RatioHistory {

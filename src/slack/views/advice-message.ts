@@ -115,6 +115,6 @@ function buttonsOf(advice: Advice, isAnswered: boolean): Button[] {
     case 'forecast':
       return [...share, change(say('advice-change-forecast-button'), ACTIONS.changeForecast), history()];
     case 'history':
-      return [...share, range(), odds()];
+      return [...share, range(), next(say('advice-experiments-button'), ACTIONS.showExperiments)];
   }
 }

@@ -18,6 +18,7 @@ advice-share-button = Share in the channel
 advice-details-button = How it’s made
 advice-odds-button = Surprise odds
 advice-range-button = Commitment range
+advice-experiments-button = What we try
 advice-history-button = History
 advice-plan-button = Plan a sprint
 advice-change-range-button = Other days or people away

@@ -24,7 +24,7 @@ history-signal =
         [above-and-run] Your { ratio-name } of { PERCENT($value) } is above what is usual for you ({ PERCENT_SPAN($low, $high) }), and has been above its mean of { WHOLE_PERCENT($mean) } for { NUMBER($run) } sprints or more.
        *[below-and-run] Your { ratio-name } of { PERCENT($value) } is below what is usual for you ({ PERCENT_SPAN($low, $high) }), and has been below its mean of { WHOLE_PERCENT($mean) } for { NUMBER($run) } sprints or more.
     }
-history-ask = Something has changed, for better or worse. Ask the team what was different: keep what helped, fix what didn’t.
+history-ask = Ask the team what was different: keep what helped, fix what didn’t.
 
 ## Lines that are often crossed, although that is ordinary for the team
 
@@ -44,6 +44,11 @@ history-glance = { ratio-title }: { PERCENT($value) }, mean { WHOLE_PERCENT($mea
 
 ## Each ratio in a line: its latest value, what is usual, and how often a line was crossed lately
 
+# Of the sprints of which somebody said whether the goal was met.
+history-goals = Goals met: { NUMBER($met) } of { NUMBER($sprints) }{ $partly ->
+        [0] {""}
+       *[other] , { NUMBER($partly) } partly
+    }; commitments kept: { NUMBER($kept) }.
 history-lines-title = Latest sprint, and what is usual
 history-latest = *{ ratio-title }:* { PERCENT($value) }.
 # Before the sentence that says why.

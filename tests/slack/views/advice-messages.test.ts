@@ -296,8 +296,9 @@ describe('the history', () => {
       • Surprise ratio: 9.5%, mean 13%
       • Pull-in ratio: 38.1%, mean 25%
       • Velocity growth: 116%, mean 107%
+      Goals met: 4 of 6, 1 partly; commitments kept: 5.
       Only you see this. These numbers are about the plan: don’t use them to appraise anyone or to compare teams.
-      Buttons: Share in the channel, How it’s made, Commitment range, Surprise odds"
+      Buttons: Share in the channel, How it’s made, Commitment range, What we try"
     `);
     expect(details(historyAdvice(STEADY))).toMatchInlineSnapshot(`
       "No signal: the ups and downs of your 9 sprints are ordinary variation.
@@ -382,7 +383,7 @@ describe('the history', () => {
       "No history yet: no sprint has closed.
       Every sprint that closes here adds one. You don’t have to wait: a facilitator can bring in past sprints with /loadline import.
       Only you see this.
-      Buttons: Commitment range, Surprise odds"
+      Buttons: Commitment range, What we try"
     `);
   });
 
