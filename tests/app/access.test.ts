@@ -501,7 +501,7 @@ describe('the same ids in another workspace', () => {
 });
 
 describe('somebody on two teams', () => {
-  test('is asked which one is meant, unless place or prompt says so', async () => {
+  test('is asked which one is meant, unless the place, a prompt, or what was asked today says so', async () => {
     const { h, known } = await asked();
     await setUpTeam(h.deps, actorOf('ana'), {
       channelId: 'C2',
@@ -511,8 +511,10 @@ describe('somebody on two teams', () => {
     });
     const direct = { channelId: `D-${PEOPLE.ben}`, isDirect: true };
     const words = { text: '1: 4', place: direct };
-    const { code, details } = await refusal(answerInWords(h.deps, actorOf('ben'), words));
+    const { code, details } = await refusal(sprintStatus(h.deps, actorOf('ben'), direct));
     expect([code, details]).toEqual(['several-teams', { teamNames: ['Ours now', 'Tugboats'] }]);
+    const today = await answerInWords(h.deps, actorOf('ben'), words);
+    expect(today).toMatchObject({ kind: 'recorded', prompt: { team: { name: 'Tugboats' } } });
     const inThread = await answerInWords(h.deps, actorOf('ben'), { ...words, threadTs: known.threadTs });
     expect(inThread).toMatchObject({ kind: 'recorded', prompt: { team: { name: 'Tugboats' } } });
     expect((await sprintStatus(h.deps, actorOf('ben'), CHANNEL)).team.name).toBe('Tugboats');

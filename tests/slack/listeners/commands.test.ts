@@ -53,7 +53,7 @@ const ROUTES: [typed: string, useCase: string, input: unknown[], form?: string][
   ['try Split cards of 8', 'tryForm', [{ place: here }], 'try-form'],
   ['experiments', 'listExperiments', [here]],
   ['experiments drop 2', 'endExperiment', [{ place: here, reference: '2', outcome: 'drop' }]],
-  ['value', 'valueForm', [here], 'value-form'],
+  ['value', 'valueForm', [{ place: here }], 'value-form'],
   ['value 1,200', 'recordValueLine', [{ place: here, line: '1,200' }]],
   ['value Harbour 12: 1200', 'recordValueLine', [{ place: here, line: 'Harbour 12: 1200' }]],
   ['baseline', 'baselineForm', [here], 'baseline-form'],
