@@ -22,6 +22,7 @@ beforeEach(async () => {
   for (let i = 0; i < PER_MINUTE; i += 1) await bot.command('help');
   await bot.app.idle();
   platform.reset();
+  for (const useCase of Object.values(bot.useCases)) vi.mocked(useCase).mockClear();
 });
 afterEach(() => {
   vi.useRealTimers();
