@@ -62,7 +62,7 @@ export function burndownChart(burndown: Burndown): ChartPicture {
       { gridIndex: 4, type: 'category', show: false, data: ['', ...days.map(({ day }) => day)] },
     ],
     yAxis: [
-      { ...axis, ...axisName(say('burndown-chart-points'), 'end', 'right', 14) },
+      { ...axis, ...axisName(say('burndown-chart-points'), 'end', 'right', 22) },
       ...trackAxes(1, 0, trackPoints, say('burndown-chart-pulled-in'), addedInAll(pulledIn)),
       ...trackAxes(2, floor, trackPoints, say('burndown-chart-surprise'), addedInAll(surprise)),
       { gridIndex: 3, type: 'value', show: false },

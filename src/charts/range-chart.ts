@@ -227,7 +227,7 @@ function endWords(ends: readonly RangeEnd[], pxPerPoint: number, { right }: Plac
       formatter: say('range-chart-end', end),
     },
   }));
-  return { type: 'scatter', xAxisIndex: 2, symbolSize: 0, label: { position: 'right', distance: 8 }, data };
+  return { type: 'scatter', xAxisIndex: 2, symbolSize: 0, label: { position: 'right', distance: 3 }, data };
 }
 
 /** A number at the left end must not reach the names of the rows. */
