@@ -29,7 +29,7 @@ export async function baselineFor(
 ): Promise<Baseline | 'not-yet' | undefined> {
   if (!usesMedian(team)) return read.baselineOf(team, sprintId);
   const others = await read.firstSprintsOf(team.id, sprintId);
-  const all = closing ? [...others, closing].sort((a, b) => (a.endsOn < b.endsOn ? -1 : 1)) : others;
+  const all = closing ? [...others, closing].sort((a, b) => a.endsOn.localeCompare(b.endsOn)) : others;
   return medianBaseline(all) ?? 'not-yet';
 }
 
