@@ -161,7 +161,10 @@ function listenerContext(
     directory: deps.directory,
     client,
     logger,
-    download: (file) => downloadFile({ client, botToken, apiUrl: config.apiUrl, logger }, file),
+    download: async (file) => ({
+      fileName: file.name,
+      text: await downloadFile({ client, botToken, apiUrl: config.apiUrl, logger }, file),
+    }),
     shareFiles: (shared) => shareFiles(client, shared),
     upload: (image) => uploadImage({ client, wait }, image),
     // Separate in each workspace, even with the same mark.

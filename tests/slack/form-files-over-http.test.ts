@@ -78,7 +78,7 @@ const sendBackInCapitals: FormHandler = async (_useCases, { actor, fields }, { d
   const texts = await Promise.all(fields.files('past').map(download));
   const files = fields.files('past').map(({ name }, i) => ({
     fileName: `loud ${name}`,
-    bytes: Buffer.from(texts[i]?.toUpperCase() ?? ''),
+    bytes: Buffer.from(texts[i]?.text.toUpperCase() ?? ''),
   }));
   await shareFiles({ userId: actor.userId, comment: 'Here they are.', files });
   return { next: 'close', say: messageView([section(`${texts.length} files were read.`)]) };

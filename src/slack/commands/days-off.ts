@@ -1,11 +1,12 @@
 /** Saying days off in advance, and on which weekdays one works. */
 import type { ModalView } from '@slack/types';
 import type { DaysOffInput, Whose } from '../../app/days-off/days-off-form.ts';
-import type { CalendarFile } from '../../app/days-off/import-days-off.ts';
+import type { DaysOffImportInput } from '../../app/days-off/import-days-off.ts';
 import type { Actor } from '../../app/team/team.ts';
 import type { UseCases } from '../../app/use-cases.ts';
 import { encodeValue } from '../button-values.ts';
-import { daysOffPreviewContext, type KeptFile, teamContext } from '../form-contexts.ts';
+import { sentBefore } from '../files/download-file.ts';
+import { daysOffPreviewContext, teamContext } from '../form-contexts.ts';
 import { openFormAction } from '../ids.ts';
 import type { ListenerContext } from '../listeners/listener-context.ts';
 import {
@@ -18,15 +19,7 @@ import {
   type PreviewSource,
   weekdaysSaidMessage,
 } from '../views/days-off-views.ts';
-import {
-  type Caller,
-  type Command,
-  command,
-  type FormTools,
-  readHeld,
-  showFirstForm,
-  showForm,
-} from './command.ts';
+import { type Caller, type Command, command, readHeld, showFirstForm, showForm } from './command.ts';
 
 export const off: Command = command({
   word: 'off',
@@ -49,14 +42,17 @@ export const off: Command = command({
         const whose = fields.text(DAYS_OFF_FIELDS.whose) === 'team' ? 'team' : 'own';
         const [file] = fields.files(DAYS_OFF_FIELDS.file);
         // Before anything is saved: a file that can't be read leaves the form as it was.
-        const wanted = { teamId, whose, replyTo } as const;
-        const kept = file && { file: { id: file.id, name: file.name } };
         const holidaysOf = fields.text(DAYS_OFF_FIELDS.holidays).trim();
-        const preview = kept
-          ? await previewed(useCases, actor, { ...wanted, source: kept }, await download(file))
+        const preview = file
+          ? await previewed(useCases, actor, await download(file), {
+              teamId,
+              whose,
+              source: { file: { id: file.id, name: file.name } },
+              replyTo,
+            })
           : holidaysOf === ''
             ? undefined
-            : await previewed(useCases, actor, { ...wanted, whose: 'team', source: { holidaysOf } }, '');
+            : await previewedHolidays(useCases, actor, holidaysOf, { teamId, replyTo });
         const asksWeekdays = fields.blockIds.includes(DAYS_OFF_FIELDS.weekdays);
         const saved = await useCases.saveDaysOff(actor, {
           teamId,
@@ -80,7 +76,7 @@ export const off: Command = command({
         const outcome = await useCases.importDaysOff(actor, {
           teamId,
           whose,
-          source: 'file' in source ? await readAgain(source.file, download) : source,
+          source: 'file' in source ? await download(sentBefore(DAYS_OFF_FIELDS.file, source.file)) : source,
           takesFree: fields.choices(DAYS_OFF_PREVIEW_FIELDS.takesFree).length > 0,
           seen,
         });
@@ -92,11 +88,6 @@ export const off: Command = command({
   ],
 });
 
-async function readAgain({ id, name }: KeptFile, download: FormTools['download']): Promise<CalendarFile> {
-  const file = { id, name, field: DAYS_OFF_FIELDS.file, sizeBytes: 0, url: undefined };
-  return { fileName: name, text: await download(file) };
-}
-
 /** `team holidays DE-BY`, `holidays of France` */
 const HOLIDAYS = /^(?:the )?(?:team )?(?:public )?holidays?(?: of| in)? (.+)$/i;
 
@@ -105,12 +96,7 @@ async function showHolidays(context: ListenerContext, caller: Caller, holidaysOf
   const { actor, place, replyTo } = caller;
   const make = async (): Promise<ModalView> => {
     const { team } = await useCases.daysOffForm(actor, place);
-    return previewed(
-      useCases,
-      actor,
-      { teamId: team.id, whose: 'team', source: { holidaysOf }, replyTo },
-      '',
-    );
+    return previewedHolidays(useCases, actor, holidaysOf, { teamId: team.id, replyTo });
   };
   await showForm(context, caller, make, () => ({
     actionId: openFormAction('days-off'),
@@ -125,17 +111,26 @@ interface PreviewWanted {
   readonly replyTo: string | undefined;
 }
 
-/** @param text of the file, when it is one */
+function previewedHolidays(
+  useCases: UseCases,
+  actor: Actor,
+  holidaysOf: string,
+  wanted: Pick<PreviewWanted, 'teamId' | 'replyTo'>,
+): Promise<ModalView> {
+  return previewed(useCases, actor, { holidaysOf }, { ...wanted, whose: 'team', source: { holidaysOf } });
+}
+
+/** @param given what there is to read of the source */
 async function previewed(
   useCases: UseCases,
   actor: Actor,
+  given: DaysOffImportInput['source'],
   { teamId, whose, source, replyTo }: PreviewWanted,
-  text: string,
 ): Promise<ModalView> {
   const outcome = await useCases.importDaysOff(actor, {
     teamId,
     whose,
-    source: 'file' in source ? { fileName: source.file.name, text } : source,
+    source: given,
     takesFree: false,
     seen: undefined,
   });

@@ -121,6 +121,17 @@ export interface SentFile {
   readonly url: string | undefined;
 }
 
+/** As a use case takes it. */
+export interface DownloadedFile {
+  readonly fileName: string;
+  readonly text: string;
+}
+
+/** A file of an earlier round of a form, of which only id and name were kept. */
+export function sentBefore(field: string, { id, name }: Pick<SentFile, 'id' | 'name'>): SentFile {
+  return { field, id, name, sizeBytes: 0, url: undefined };
+}
+
 const stated = z.looseObject({
   id: z
     .string()

@@ -4,7 +4,7 @@ import type { CardColumns } from '../../app/planning/card-rows.ts';
 import type { PlanInput } from '../../app/planning/plan-input.ts';
 import type { UseCases } from '../../app/use-cases.ts';
 import { type FormOutcome, type FormTools, readHeld, type SentForm } from '../commands/command.ts';
-import type { SentFile } from '../files/download-file.ts';
+import { type SentFile, sentBefore } from '../files/download-file.ts';
 import { cardFileContext } from '../form-contexts.ts';
 import { cardColumnField, cardFileField } from '../ids.ts';
 import { cardFileFormView } from '../views/planning/card-file-form.ts';
@@ -23,8 +23,7 @@ export async function showCardFile(
   }: { readonly plan: PlanInput; readonly file: SentFile; readonly replyTo: string | undefined },
 ): Promise<FormOutcome> {
   const { teamId } = plan;
-  const given = { fileName: file.name, text: await download(file) };
-  const outcome = await useCases.readCardFile(actor, { teamId, plan, file: given });
+  const outcome = await useCases.readCardFile(actor, { teamId, plan, file: await download(file) });
   if (outcome.kind !== 'reading') throw new TypeError('rows that nobody has seen were filled in');
   const { id, name } = file;
   const view = cardFileFormView(outcome.reading, { file: { id, name }, round: 1, replyTo });
@@ -39,10 +38,10 @@ export async function submitCardFile(
 ): Promise<FormOutcome> {
   const { teamId, file: kept, round, seen, replyTo } = readHeld(cardFileContext, context);
   const [again] = fields.files(cardFileField(round + 1));
-  const file = again ?? { field: cardFileField(round + 1), ...kept, sizeBytes: 0, url: undefined };
+  const file = again ?? sentBefore(cardFileField(round + 1), kept);
   const outcome = await useCases.readCardFile(actor, {
     teamId,
-    file: { fileName: file.name, text: await download(file) },
+    file: await download(file),
     ...(again ? {} : { columns: chosenColumns(fields, round), seen }),
   });
   if (outcome.kind === 'filled in') {

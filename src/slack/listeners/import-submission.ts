@@ -4,7 +4,7 @@ import type { UseCases } from '../../app/use-cases.ts';
 import { say } from '../../words/say.ts';
 import { decodeValue, StaleControl } from '../button-values.ts';
 import type { FormOutcome, FormTools, SentForm } from '../commands/command.ts';
-import type { SentFile } from '../files/download-file.ts';
+import { type SentFile, sentBefore } from '../files/download-file.ts';
 import { importContext, type KeptFile } from '../form-contexts.ts';
 import { IMPORT_TEXT_FIELDS, importFilesField, importKeptField, importTextField } from '../ids.ts';
 import { IMPORT_FILES_MAX, importPreviewView, sprintsImportedMessage } from '../views/import-views.ts';
@@ -21,7 +21,7 @@ export async function submitImport(
   const texts = Array.from({ length: IMPORT_TEXT_FIELDS }, (_, i) => fields.text(importTextField(i + 1)));
   const files: CsvFile[] = [];
   // One after another: the platform counts downloads, and ten of the largest are much to hold at once.
-  for (const file of given) files.push({ fileName: file.name, text: await download(file) });
+  for (const file of given) files.push(await download(file));
   files.push({ fileName: say('import-pasted-lines'), text: pastedLines(texts) });
   const outcome = await useCases.importSprints(actor, { teamId: form.teamId, files, seen: form.seen });
   if (outcome.kind === 'imported') return { next: 'close', say: sprintsImportedMessage(outcome.imported) };
@@ -37,7 +37,7 @@ function givenFiles(fields: FormFields, before: readonly KeptFile[], round: numb
   const picked = fields.files(importFilesField(round));
   const kept = before
     .filter(({ id, name }) => ticked.has(id) && !picked.some((file) => file.name === name))
-    .map(({ id, name }): SentFile => ({ field, id, name, sizeBytes: 0, url: undefined }));
+    .map((file) => sentBefore(field, file));
   return [...kept, ...picked].slice(0, IMPORT_FILES_MAX);
 }
 

@@ -8,7 +8,7 @@ import type { Actor } from '../../app/team/team.ts';
 import type { ChannelChange } from '../../app/team/watch-channel.ts';
 import type { UseCases } from '../../app/use-cases.ts';
 import type { Logger } from '../../logger.ts';
-import type { SentFile } from '../files/download-file.ts';
+import type { DownloadedFile, SentFile } from '../files/download-file.ts';
 import type { SharedFiles } from '../sending/upload-files.ts';
 
 export interface ListenerContext {
@@ -27,7 +27,7 @@ export interface ListenerContext {
    * Reads a text file that came with a form; takes up to a quarter of a minute.
    * @throws Refusal `file-unreadable`
    */
-  readonly download: (file: SentFile) => Promise<string>;
+  readonly download: (file: SentFile) => Promise<DownloadedFile>;
   /** Hands files to one person, as one message in their direct messages. */
   readonly shareFiles: (shared: SharedFiles) => Promise<void>;
   /** False when this has been seen before, by any replica. */
