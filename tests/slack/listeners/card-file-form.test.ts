@@ -36,7 +36,7 @@ const AS_SHOWN = {
 
 /** Sends a form off to its handler alone; every file holds its own id. */
 async function sent(form: string, view: object, values: Record<string, unknown>, useCases = spyUseCases()) {
-  const download = vi.fn(async ({ id }: SentFile) => `text of ${id}`);
+  const download = vi.fn(async ({ id, name }: SentFile) => ({ fileName: name, text: `text of ${id}` }));
   const body = sentForm(view as never, values as never) as { private_metadata: string };
   const outcome = await FORMS.get(form)?.submit(
     useCases,

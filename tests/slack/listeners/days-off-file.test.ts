@@ -15,7 +15,7 @@ const actor = { workspaceId: WORKSPACE_ID, userId: MIRA_ID };
 
 async function sent(view: object, values: Record<string, object>, useCases = spyUseCases()) {
   const form = sentForm(view, values) as { callback_id: string; private_metadata: string };
-  const download = vi.fn(async ({ id }: SentFile) => `text of ${id}`);
+  const download = vi.fn(async ({ id, name }: SentFile) => ({ fileName: name, text: `text of ${id}` }));
   const outcome = await FORMS.get(form.callback_id)?.submit(
     useCases,
     { actor, fields: new FormFields(form as never), context: form.private_metadata },

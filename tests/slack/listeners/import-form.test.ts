@@ -40,7 +40,7 @@ const typed = (value: string) => ({ type: 'plain_text_input', value });
 /** Sends a form off to the handler alone; every file holds its own id. */
 async function sent(view: object, values: Record<string, unknown>) {
   const useCases = spyUseCases();
-  const download = vi.fn(async ({ id }: SentFile) => `text of ${id}`);
+  const download = vi.fn(async ({ id, name }: SentFile) => ({ fileName: name, text: `text of ${id}` }));
   const form = sentForm(view as never, values as never) as { private_metadata: string };
   const outcome = await submitImport(
     useCases,
