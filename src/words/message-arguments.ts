@@ -31,7 +31,7 @@ export interface Messages {
   'prompt-over': { readonly sprint: string };
   'prompt-over-day': { readonly day: string };
   'prompt-over-answered': Record<never, never>;
-  'prompt-no-card': Record<never, never>;
+  'prompt-no-card': { readonly sprint: string };
   'prompt-card-line': { readonly place: string; readonly card: string; readonly left: string };
   'prompt-more-cards': { readonly cards: number };
   'prompt-answered-line': { readonly card: string; readonly facts: readonly string[] };

@@ -22,7 +22,8 @@ prompt-away-next = Your cards stay as they are, and you won’t be asked again f
 prompt-over = { $sprint } is over
 prompt-over-day = The question for { DAY($day) } no longer needs an answer.
 prompt-over-answered = You had answered:
-prompt-no-card = You have no card to answer for.
+# The cards were given away or dropped since the message was sent.
+prompt-no-card = You have no open card in { $sprint } any more, so there is nothing to answer.
 # A card in the list, with the number by which an answer in words calls it.
 prompt-card-line = { $place }. { $card }: { $left }
 prompt-more-cards = … and { NUMBER($cards) } more of your cards: `/loadline cards` lists them.

@@ -32,6 +32,17 @@ describe('the daily prompt', () => {
     expect(text).not.toContain('“2: 3”');
   });
 
+  it.each([
+    ['prompt', dailyPromptMessage, 'asked'],
+    ['first morning', dailyPromptMessage, 'listed'],
+    ['reminder', reminderMessage, 'asked'],
+    ['last call', lastCallMessage, 'asked'],
+  ] as const)('asks nothing once all cards are given away: %s', (_name, message, state) => {
+    const { text, blocks } = message(promptOf({ cards: [], state }));
+    expect(text).toContain('You have no open card in Harbour 12 any more, so there is nothing to answer.');
+    expect(buttonsOf(blocks)).toEqual([]);
+  });
+
   it('offers three ways to meet it, each with the sprint and the day', () => {
     const buttons = buttonsOf(dailyPromptMessage(promptOf()).blocks);
     expect(buttons.map(({ label, actionId }) => [label, actionId])).toEqual([

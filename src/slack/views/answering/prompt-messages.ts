@@ -40,6 +40,7 @@ function dailyPromptParts(prompt: PromptContent): MessagePart[] {
   const about = { day, sprint: sprint.name };
   switch (prompt.state) {
     case 'listed':
+      if (cards.length === 0) return [lead(say('prompt-listed', about)), nothingOpen(prompt)];
       return [
         lead(say('prompt-listed', about)),
         openCards(mrkdwn('prompt-listed-cards', { cards: cards.length }), prompt),
@@ -50,6 +51,7 @@ function dailyPromptParts(prompt: PromptContent): MessagePart[] {
         ),
       ];
     case 'asked':
+      if (cards.length === 0) return [lead(say('prompt-asked', { day })), nothingOpen(prompt)];
       return [
         lead(say('prompt-asked', { day })),
         openCards(mrkdwn('prompt-cards', { sprint: sprint.name, cards: cards.length }), prompt, 'with news'),
@@ -88,6 +90,11 @@ function dailyPromptParts(prompt: PromptContent): MessagePart[] {
   }
 }
 
+/** The member's cards were given away, dropped or taken since the message was sent. */
+function nothingOpen({ sprint }: PromptContent): MessagePart {
+  return section(mrkdwn('prompt-no-card', { sprint: sprint.name }));
+}
+
 function answeredBefore(answered: readonly AnsweredLine[]): MessagePart[] {
   return answered.length > 0 ? [section(mrkdwn('prompt-over-answered')), answeredCards(answered)] : [];
 }
@@ -98,7 +105,7 @@ export function reminderMessage(prompt: PromptContent): MessageView {
 }
 
 function reminderParts(prompt: PromptContent): MessagePart[] {
-  if (prompt.state !== 'asked') return dailyPromptParts(prompt);
+  if (prompt.state !== 'asked' || prompt.cards.length === 0) return dailyPromptParts(prompt);
   return [
     lead(say('reminder-title', { sprint: prompt.sprint.name })),
     openCards('', prompt),
@@ -113,7 +120,7 @@ export function lastCallMessage(prompt: PromptContent): MessageView {
 }
 
 function lastCallParts(prompt: PromptContent): MessagePart[] {
-  if (prompt.state !== 'asked') return dailyPromptParts(prompt);
+  if (prompt.state !== 'asked' || prompt.cards.length === 0) return dailyPromptParts(prompt);
   return [
     lead(say('last-call-title', { sprint: prompt.sprint.name, closing: closingTime(prompt) })),
     section(mrkdwn('last-call-question')),
@@ -192,7 +199,6 @@ function openCards(title: string, prompt: PromptContent, news?: 'with news'): Me
 }
 
 function cardList(title: string, lines: readonly string[]): MessagePart {
-  if (lines.length === 0) return section(mrkdwn('prompt-no-card'));
   return lineList(title, lines, (count) => mrkdwn('prompt-more-cards', { cards: count }));
 }
 
