@@ -1911,6 +1911,12 @@ export interface Messages {
   };
   'plan-change-estimate': { readonly card: string; readonly became: number; readonly was: number };
   'plan-change-undrop': { readonly card: string };
+  'plan-change-owners': { readonly how: 'handed-over' | 'joined' | 'left'; readonly card: string };
+  'plan-change-owners-by': {
+    readonly how: 'given' | 'joined' | 'left';
+    readonly card: string;
+    readonly owners: readonly string[];
+  };
   'plan-change-goal': { readonly change: 'added' | 'changed' | 'removed'; readonly was: string };
   'plan-change-ends': { readonly became: string; readonly was: string };
   'plan-change-closes': { readonly became: string; readonly was: string };

@@ -2,11 +2,11 @@
 
 import type { CardLine } from '../app/cards/card-line.ts';
 import { dayAt } from '../app/clock/local-time.ts';
-import type { ListedPlanChange } from '../app/planning/plan-change.ts';
+import type { ChangedHands, CorrectedPlan, ListedPlanChange } from '../app/planning/listed-plan-changes.ts';
 import type { SprintHeading } from '../app/team/team.ts';
 import { dayName } from './amounts.ts';
 import { linkedCardName } from './cards.ts';
-import { person } from './people.ts';
+import { people, person } from './people.ts';
 import { Markup, mrkdwn } from './say.ts';
 
 export interface ChangedPlan {
@@ -21,28 +21,58 @@ export function planChangedTitle({ team, planChanges }: ChangedPlan): string {
   return mrkdwn('plan-changed', { days: [...new Set(days)].map(dayName) });
 }
 
-/** A line for each change, in mrkdwn; of a change that was taken back nothing is left to say. */
-export function planChangeLines(plan: ChangedPlan): string[] {
-  return plan.planChanges.map((change) =>
-    mrkdwn('plan-change-line', { change: new Markup(changeWords(change, plan.cards)) }),
-  );
+/** What is said to the channel: that a card nobody had was taken is no change of the plan. */
+export function changesForTeam<Plan extends ChangedPlan>(plan: Plan): Plan {
+  const planChanges = plan.planChanges.filter((change) => change.part !== 'owners' || change.how !== 'first');
+  return { ...plan, planChanges };
+}
+
+/**
+ * A line for each change, in mrkdwn, and one for each card that changed hands, without names; of a change that was taken
+ * back nothing is left to say.
+ */
+export function planChangeLines({ planChanges, cards }: ChangedPlan): string[] {
+  const hands = planChanges.filter((change) => change.part === 'owners');
+  const corrections = planChanges.filter((change) => change.part !== 'owners');
+  return [
+    ...corrections.map((change) => correctionWords(change, cards)),
+    ...[...Map.groupBy(hands, ({ cardId }) => cardId)].map(([cardId, ofCard]) => {
+      const isAlways = (way: ChangedHands['how']): boolean => ofCard.every(({ how }) => how === way);
+      const how = isAlways('joined') ? 'joined' : isAlways('left') ? 'left' : 'handed-over';
+      return mrkdwn('plan-change-owners', { card: cardIn(cards, cardId), how });
+    }),
+  ].map((words) => mrkdwn('plan-change-line', { change: new Markup(words) }));
 }
 
 /** The same with who changed it when. */
-export function planChangeLinesBy(plan: ChangedPlan): string[] {
-  return plan.planChanges.map((change) =>
-    mrkdwn('plan-change-line-by', {
-      day: dayAt(change.changedAt, plan.team.timeZone),
+export function planChangeLinesBy({ planChanges, cards, team }: ChangedPlan): string[] {
+  return planChanges.map((change) => {
+    const words = change.part === 'owners' ? handsWords(change, cards) : correctionWords(change, cards);
+    return mrkdwn('plan-change-line-by', {
+      day: dayAt(change.changedAt, team.timeZone),
       person: person(change.changedBy),
-      change: new Markup(changeWords(change, plan.cards)),
-    }),
-  );
+      change: new Markup(words),
+    });
+  });
 }
 
-function changeWords({ part, was, became, cardId }: ListedPlanChange, cards: readonly CardLine[]): string {
-  const change = was === '' ? 'added' : became === '' ? 'removed' : 'changed';
+/** Doesn't say whose it was: that somebody left the team is theirs to say. */
+function handsWords({ cardId, how, newOwnerIds }: ChangedHands, cards: readonly CardLine[]): string {
+  return mrkdwn('plan-change-owners-by', {
+    card: cardIn(cards, cardId),
+    how: how === 'left' ? 'left' : how === 'joined' ? 'joined' : 'given',
+    owners: people(newOwnerIds),
+  });
+}
+
+function cardIn(cards: readonly CardLine[], cardId: string | undefined): string | Markup {
   const found = cards.find((card) => card.cardId === cardId);
-  const card = found === undefined ? '' : linkedCardName(found);
+  return found === undefined ? '' : linkedCardName(found);
+}
+
+function correctionWords({ part, was, became, cardId }: CorrectedPlan, cards: readonly CardLine[]): string {
+  const change = was === '' ? 'added' : became === '' ? 'removed' : 'changed';
+  const card = cardIn(cards, cardId);
   switch (part) {
     case 'undrop':
       return mrkdwn('plan-change-undrop', { card });

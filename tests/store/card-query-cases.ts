@@ -68,10 +68,12 @@ export function cardQueryCases(database: () => Database): void {
       { kind: 'owner-added', user_id: 'U-ana', member_id: 'U-cy', day: '2026-11-03' },
     ]);
     const moves = await database().store.read((read) => read.ownerMovesOf(sprint.id));
+    const changedAt = new Date('2026-11-03T09:15:00Z');
+    const moved = { day: '2026-11-03', changedBy: 'U-cy', changedAt };
     expect(moves).toEqual([
-      { cardId: card.id, userId: 'U-zoe', kind: 'removed', day: '2026-11-03' },
-      { cardId: card.id, userId: 'U-bo', kind: 'added', day: '2026-11-03' },
-      { cardId: card.id, userId: 'U-ana', kind: 'added', day: '2026-11-03' },
+      { cardId: card.id, userId: 'U-zoe', kind: 'removed', ...moved },
+      { cardId: card.id, userId: 'U-bo', kind: 'added', ...moved },
+      { cardId: card.id, userId: 'U-ana', kind: 'added', ...moved },
     ]);
   });
 

@@ -4,7 +4,7 @@ import { currentBlock } from '../../sprint/blocks.ts';
 import { runningSummary, type SprintSummary } from '../../sprint/summary.ts';
 import { refreshOwnersPrompts } from '../answering/refresh-prompt.ts';
 import { baselineFor } from '../history/baseline-of.ts';
-import { type ListedPlanChange, withUndrops } from '../planning/plan-change.ts';
+import { type ListedPlanChange, listedPlanChanges } from '../planning/listed-plan-changes.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
 import { directPost } from '../posting/post-kinds.ts';
@@ -232,7 +232,7 @@ export async function listCards(
       cards: states.map(cardLine),
       openCount: states.filter(isOpenCard).length,
       summary: runningSummary(states, { ...team, baseline }),
-      planChanges: withUndrops(await tx.read.planChangesOf(sprint.id), records, sprint.id),
+      planChanges: await listedPlanChanges(tx.read, sprint.id, records),
     };
   });
 }

@@ -11,6 +11,8 @@ import type { OwnerMove } from '../ports/sprints.ts';
 import type { Reading } from '../ports/store.ts';
 import type { Member, Prompt, Sprint, SprintCard, SprintRecords, Team } from '../team/team.ts';
 
+type Move = Pick<OwnerMove, 'cardId' | 'userId' | 'kind' | 'day'>;
+
 export async function sprintHabits(
   read: Reading,
   team: Team,
@@ -62,7 +64,7 @@ export function answerCount(
   sprint: Pick<Sprint, 'endsOn' | 'closesAt' | 'closedAt'>,
   asked: readonly Prompt[],
   records: SprintRecords,
-  ownerMoves: readonly OwnerMove[] = [],
+  ownerMoves: readonly Move[] = [],
 ): AnswerCount {
   const met = asked.filter(({ state }) => state !== 'asked');
   const closedEarlyOn = earlyClosingDay(team, sprint);
@@ -87,7 +89,7 @@ function earlyClosingDay(
 function hasOpenCardsAtEvening(
   { userId, day }: Pick<Prompt, 'userId' | 'day'>,
   { cards, facts }: SprintRecords,
-  ownerMoves: readonly OwnerMove[],
+  ownerMoves: readonly Move[],
 ): boolean {
   // The first move after that evening says how it was before; without one, it is as it is now.
   const isMine = ({ id, ownerIds }: SprintCard): boolean => {

@@ -9,7 +9,7 @@ import { type CardLine, cardLine, type SprintCardState, sharedNote, statesOf } f
 import { reopenUntil, sprintDays } from '../clock/sprint-clock.ts';
 import { type ExperimentResult, experimentResults } from '../experiments/experiment-results.ts';
 import { workTimeOf } from '../history/past-sprint-at-closing.ts';
-import { type ListedPlanChange, withUndrops } from '../planning/plan-change.ts';
+import { type ListedPlanChange, listedPlanChanges } from '../planning/listed-plan-changes.ts';
 import type { Transaction } from '../ports/store.ts';
 import type { GoalOutcome, RecordedFact, Sprint, SprintHeading, Team } from '../team/team.ts';
 import { causesOf, type LeadingNoteId, leadingNote, supportedNotes } from './leading-note.ts';
@@ -87,7 +87,7 @@ export async function verdictContent(
     cards: states.map(cardLine),
     dropReasons: new Map(drops.map(({ cardId, note }) => [cardId, note])),
     said: saidOfCards(states, records.facts),
-    planChanges: withUndrops(await tx.read.planChangesOf(sprint.id), records, sprint.id),
+    planChanges: await listedPlanChanges(tx.read, sprint.id, records),
     experiments: await experimentResults(tx, team, sprint, summary),
     goalOutcome: sprint.goalOutcome,
     cancelled: sprint.state === 'cancelled',

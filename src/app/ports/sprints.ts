@@ -73,6 +73,8 @@ export interface OwnerMove {
   readonly userId: string;
   readonly kind: 'added' | 'removed';
   readonly day: Day;
+  readonly changedBy: string;
+  readonly changedAt: Date;
 }
 
 export interface OwnerChange {

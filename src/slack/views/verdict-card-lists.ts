@@ -6,7 +6,7 @@ import type { CardLine } from '../../app/cards/card-line.ts';
 import type { SaidOfCard, VerdictContent } from '../../app/closing/verdict-content.ts';
 import { snap } from '../../sprint/scale.ts';
 import { cardGrowth, cardProgress, linkedCardName } from '../../words/cards.ts';
-import { planChangedTitle, planChangeLines } from '../../words/plan-changes.ts';
+import { changesForTeam, planChangedTitle, planChangeLines } from '../../words/plan-changes.ts';
 import { mrkdwn } from '../../words/say.ts';
 import { bold } from './block-builders.ts';
 import { type LineList, lineList } from './line-sections.ts';
@@ -17,10 +17,12 @@ interface CardList {
 }
 
 export function verdictCardLists(verdict: VerdictContent): LineList[] {
-  const changes = lineList(bold(planChangedTitle(verdict)), planChangeLines(verdict), (count) =>
+  const plan = changesForTeam(verdict);
+  if (plan.planChanges.length === 0) return listsOfCards(verdict);
+  const changes = lineList(bold(planChangedTitle(plan)), planChangeLines(plan), (count) =>
     mrkdwn('plan-changes-more', { changes: count }),
   );
-  return verdict.planChanges.length === 0 ? listsOfCards(verdict) : [...listsOfCards(verdict), changes];
+  return [...listsOfCards(verdict), changes];
 }
 
 function listsOfCards(verdict: VerdictContent): LineList[] {

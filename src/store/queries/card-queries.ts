@@ -128,6 +128,8 @@ export function cardReading(session: SqlSession): CardReading {
           userId: cardChanges.userId,
           kind: changeKind,
           day: cardChanges.day,
+          changedBy: cardChanges.memberId,
+          changedAt: cardChanges.recordedAt,
         })
         .from(cardChanges)
         .innerJoin(cards, eq(cards.id, cardChanges.cardId))

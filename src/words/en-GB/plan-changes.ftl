@@ -48,6 +48,20 @@ plan-change-key =
     }
 plan-change-estimate = { $card }: estimate { NUMBER($became) } instead of { NUMBER($was) }
 plan-change-undrop = the drop of { $card } was taken back
+# $how: whether owners came, went, or both.
+plan-change-owners =
+    { $how ->
+        [joined] { $card } got another owner
+        [left] { $card } lost an owner
+       *[handed-over] { $card } changed hands
+    }
+# Under the cards.
+plan-change-owners-by =
+    { $how ->
+        [joined] { $card } is now also { LIST($owners) }’s
+        [left] { $card } lost an owner
+       *[given] { $card } is now { LIST($owners) }’s
+    }
 plan-change-goal =
     { $change ->
         [added] the sprint got a goal

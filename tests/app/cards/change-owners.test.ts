@@ -3,6 +3,7 @@ import { answerForm } from '../../../src/app/answering/answer-form.ts';
 import { dropCard, listCards, undropCard } from '../../../src/app/cards/change-cards.ts';
 import { assignCards, giveCards, releaseCards, takeCards } from '../../../src/app/cards/change-owners.ts';
 import { pullLines } from '../../../src/app/cards/pull-card.ts';
+import { cardsMessage } from '../../../src/slack/views/cards/card-messages.ts';
 import { postMessage } from '../../../src/slack/views/post-message.ts';
 import {
   actorOf,
@@ -242,5 +243,72 @@ describe('taking a drop back', () => {
     const again = { ...one, reason: 'not wanted' };
     expect((await dropCard(h.deps, actorOf('dayo'), again)).card.state).toBe('dropped');
     await refusalOf(takeCards(h.deps, actorOf('dayo'), { place: CHANNEL, words: '2' }), 'not-a-member');
+  });
+});
+
+describe('the list of what changed in the plan', () => {
+  /** Card 1 goes to Chi and back to nobody and is taken; Ana joins card 2; Ben leaves card 3; card 4 had no owner. */
+  async function changedHands() {
+    const { h, give } = await running();
+    await pullLines(h.deps, actorOf('ben'), { place: CHANNEL, text: 'Dredging, 2' });
+    const change = { place: CHANNEL };
+    await give('ben', '1 @chi');
+    await h.pass('2026-11-05T10:00:00Z');
+    await releaseCards(h.deps, actorOf('chi'), { ...change, words: '1' });
+    await h.pass('2026-11-05T10:05:00Z');
+    await takeCards(h.deps, actorOf('ana'), { ...change, words: '1, 2' });
+    await releaseCards(h.deps, actorOf('ben'), { ...change, words: '3' });
+    await takeCards(h.deps, actorOf('ben'), { ...change, words: '4' });
+    return h;
+  }
+
+  test('says who changed the owners of which card and when, in order', async () => {
+    const h = await changedHands();
+    const { planChanges, cards } = await listCards(h.deps, actorOf('chi'), CHANNEL);
+    const numbers = new Map(cards.map((card) => [card.cardId, card.number]));
+    const listed = planChanges.map((change) =>
+      change.part === 'owners'
+        ? [numbers.get(change.cardId), change.how, change.changedBy, change.newOwnerIds]
+        : [],
+    );
+    const { ana, ben, chi } = PEOPLE;
+    expect(listed.slice(0, 2)).toEqual([
+      [1, 'handed-over', ben, [chi]],
+      [1, 'left', chi, []],
+    ]);
+    expect(listed.slice(2).sort()).toEqual([
+      [1, 'handed-over', ana, [ana]],
+      [2, 'joined', ana, [ana]],
+      [3, 'left', ben, []],
+      [4, 'first', ben, [ben]],
+    ]);
+  });
+
+  test('names no former owner in the list of cards', async () => {
+    const h = await changedHands();
+    const { text } = cardsMessage(await listCards(h.deps, actorOf('chi'), CHANNEL));
+    expect(text.split('\n').filter((line) => line.startsWith('• Thu 5 Nov'))).toEqual([
+      '• Thu 5 Nov, <@UCHI>: Tide table lost an owner',
+      '• Thu 5 Nov, <@UANA>: Tide table is now <@UANA>’s',
+      '• Thu 5 Nov, <@UANA>: Crane log is now also <@UANA>’s',
+      '• Thu 5 Nov, <@UBEN>: Pilot roster lost an owner',
+      '• Thu 5 Nov, <@UBEN>: Dredging is now <@UBEN>’s',
+    ]);
+  });
+
+  test('is in the verdict’s thread once for each card, without a name, and without first owners', async () => {
+    const h = await changedHands();
+    await h.pass('2026-11-13T17:00:00Z');
+    await h.drain();
+    const verdict = h.messagesTo(CHANNEL).find(({ kind }) => kind === 'verdict-cards');
+    const { text } = postMessage(verdict as NonNullable<typeof verdict>);
+    expect(text.slice(text.indexOf('The plan was changed'))).toBe(
+      [
+        'The plan was changed on Wed 4 Nov and Thu 5 Nov',
+        '• Tide table changed hands',
+        '• Crane log got another owner',
+        '• Pilot roster lost an owner',
+      ].join('\n'),
+    );
   });
 });

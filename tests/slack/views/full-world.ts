@@ -11,6 +11,7 @@ import type { PullInSize } from '../../../src/app/cards/pull-in-check.ts';
 import type { Experiment } from '../../../src/app/experiments/experiment.ts';
 import type { ExperimentResult } from '../../../src/app/experiments/experiment-results.ts';
 import type { CardFileReading } from '../../../src/app/planning/card-file.ts';
+import type { ListedPlanChange } from '../../../src/app/planning/listed-plan-changes.ts';
 import type { PlanChange, PlanPart } from '../../../src/app/planning/plan-change.ts';
 import type { PlanPreview } from '../../../src/app/planning/plan-sprint.ts';
 import type { UndeliveredCause } from '../../../src/app/posting/delivery-failure.ts';
@@ -280,7 +281,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     }),
   );
   const ended = { how: 'keep', by: BEN, at: new Date(0) } as const;
-  const planChanges = [
+  const corrections = [
     ...cards.flatMap(({ id }) => [
       changed('title', filled(filling, 200), filled(filling, 200), id),
       changed('link', '', 'https://tracker.example/1', id),
@@ -291,6 +292,15 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     changed('endsOn', '2026-11-11', '2026-11-13'),
     changed('closesAt', '17:00', '18:00'),
   ];
+  const hands = cards.flatMap(({ id }) =>
+    (['joined', 'left', 'handed-over', 'first'] as const).map(
+      (how): ListedPlanChange => ({
+        ...{ part: 'owners', cardId: id, how, newOwnerIds: how === 'left' ? [] : [BEN] },
+        ...{ changedBy: BEN, changedAt: new Date('2026-11-04T09:00:00Z') },
+      }),
+    ),
+  );
+  const planChanges = [...corrections, ...hands];
   const closed = verdictOf(cards, facts, {
     ...heading,
     planChanges,
@@ -491,8 +501,8 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     'welcome, no team': welcomeMessage({ teamNames: [] }),
     pulled: pulledMessage({ ...list, card: one, check: pullInCheckOf() }),
     dropped: droppedMessage({ heading, card: one }, filled(filling, 300)),
-    'card edited': cardEditedMessage({ heading, card: one, changes: planChanges.slice(0, 1) }),
-    'sprint edited': sprintEditedMessage({ heading, changes: planChanges.slice(-1) }),
+    'card edited': cardEditedMessage({ heading, card: one, changes: corrections.slice(0, 1) }),
+    'sprint edited': sprintEditedMessage({ heading, changes: corrections.slice(-1) }),
     'nothing edited': sprintEditedMessage({ heading, changes: [] }),
     'what becomes of something tried': postMessage({
       kind: 'experiment-question',

@@ -4,7 +4,7 @@ import type { CardLine } from '../../../app/cards/card-line.ts';
 import type { CardChange } from '../../../app/cards/change-cards.ts';
 import type { OwnersChange } from '../../../app/cards/change-owners.ts';
 import type { PulledCard, PulledCards } from '../../../app/cards/pull-card.ts';
-import type { ListedPlanChange } from '../../../app/planning/plan-change.ts';
+import type { ListedPlanChange } from '../../../app/planning/listed-plan-changes.ts';
 import type { ContentOf } from '../../../app/posting/post-kinds.ts';
 import type { SprintHeading } from '../../../app/team/team.ts';
 import type { SprintSummary } from '../../../sprint/summary.ts';
