@@ -64,8 +64,6 @@ type PlanProblem =
 type CardProblem =
   | { readonly code: 'card-title'; readonly most: number }
   | { readonly code: 'not-points'; readonly most: number }
-  | { readonly code: 'not-members' }
-  | { readonly code: 'several-cards' }
   | { readonly code: 'which-card' }
   | { readonly code: 'which-people' }
   | { readonly code: 'first-card' }

@@ -6,7 +6,7 @@ import { answerInWords } from './answering/answer-in-words.ts';
 import { recordAnswers, recordAway, recordUnchanged } from './answering/record-answers.ts';
 import { blockCard, dropCard, listCards, reopenCard, unblockCard, undropCard } from './cards/change-cards.ts';
 import { assignCards, giveCards, releaseCards, takeCards } from './cards/change-owners.ts';
-import { pullCard, pullForm, pullLine, pullLines } from './cards/pull-card.ts';
+import { pullCards, pullForm } from './cards/pull-cards.ts';
 import { cancelSprint, closeSprint, reopenSprint } from './closing/end-sprint.ts';
 import { goalForm, recordGoal } from './closing/record-goal.ts';
 import { daysOffForm, saveDaysOff } from './days-off/days-off-form.ts';
@@ -84,10 +84,8 @@ const ALL = {
   previewPlan,
   previewRemoval,
   privacyOverview,
-  pullCard,
+  pullCards,
   pullForm,
-  pullLine,
-  pullLines,
   readCardFile,
   recordAnswers,
   recordAway,

@@ -224,17 +224,10 @@ export interface Messages {
   'pull-checklist-estimable': Record<never, never>;
   'pull-checklist-small': { readonly time: 'days' | 'today' };
   'pull-checklist-testable': Record<never, never>;
-  'pull-card-title': Record<never, never>;
-  'pull-card-title-hint': Record<never, never>;
-  'pull-link': Record<never, never>;
-  'pull-link-hint': Record<never, never>;
-  'pull-message-without-link': Record<never, never>;
+  'pull-cards-hint': Record<never, never>;
+  'pull-message': { readonly link: 'known' | 'unknown' };
   'pull-choose-team': Record<never, never>;
   'pull-team': Record<never, never>;
-  'pull-estimate': Record<never, never>;
-  'pull-estimate-hint': Record<never, never>;
-  'pull-owners': Record<never, never>;
-  'pull-owners-hint': Record<never, never>;
   'drop-title': Record<never, never>;
   'drop-submit': Record<never, never>;
   'drop-nothing': { readonly sprint: string };
@@ -2165,8 +2158,6 @@ export interface Messages {
   'problem-no-such-person': { readonly typed: string; readonly people: readonly string[] };
   'problem-card-link': { readonly most: number };
   'problem-card-title': { readonly most: number };
-  'problem-not-members': Record<never, never>;
-  'problem-several-cards': Record<never, never>;
   'problem-which-card': Record<never, never>;
   'problem-which-people': Record<never, never>;
   'problem-card-key': Record<never, never>;

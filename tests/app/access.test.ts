@@ -12,7 +12,7 @@ import {
   undropCard,
 } from '../../src/app/cards/change-cards.ts';
 import { assignCards, giveCards, releaseCards, takeCards } from '../../src/app/cards/change-owners.ts';
-import { pullCard, pullForm, pullLine } from '../../src/app/cards/pull-card.ts';
+import { pullCards, pullForm } from '../../src/app/cards/pull-cards.ts';
 import { cancelSprint, closeSprint, reopenSprint } from '../../src/app/closing/end-sprint.ts';
 import { goalForm, recordGoal } from '../../src/app/closing/record-goal.ts';
 import { endExperiment, listExperiments } from '../../src/app/experiments/end-experiment.ts';
@@ -92,9 +92,7 @@ const BY_PLACE: Record<string, Attempt> = {
       threadTs,
     }),
   pullForm: (deps, actor, { place }) => pullForm(deps, actor, place),
-  pullLine: (deps, actor, { place }) => pullLine(deps, actor, { place, line: 'Fog horn, 3' }),
-  'pullCard by place': (deps, actor, { place }) =>
-    pullCard(deps, actor, { place, title: 'Fog horn', estimate: '3', ownerIds: [] }),
+  pullCards: (deps, actor, { place }) => pullCards(deps, actor, { place, text: 'Fog horn, 3' }),
   listCards: (deps, actor, { place }) => listCards(deps, actor, place),
   sprintStatus: (deps, actor, { place }) => sprintStatus(deps, actor, place),
   'dropCard by place': (deps, actor, { place }) =>
@@ -153,8 +151,8 @@ const BY_ID: Record<string, Attempt> = {
     }),
   recordUnchanged: (deps, actor, { sprintId }) => recordUnchanged(deps, actor, { sprintId, day: DAY }),
   recordAway: (deps, actor, { sprintId }) => recordAway(deps, actor, { sprintId, day: DAY }),
-  pullCard: (deps, actor, { sprintId }) =>
-    pullCard(deps, actor, { sprintId, title: 'Fog horn', estimate: '3', ownerIds: [] }),
+  'pullCards by sprint': (deps, actor, { sprintId }) =>
+    pullCards(deps, actor, { sprintId, text: 'Fog horn, 3' }),
   dropCard: (deps, actor, { sprintId }) => dropCard(deps, actor, { sprintId, reference: '1', reason: 'x' }),
   undropCard: (deps, actor, { sprintId }) => undropCard(deps, actor, { sprintId, reference: '1' }),
   reopenCard: (deps, actor, { sprintId }) => reopenCard(deps, actor, { sprintId, reference: '1' }),

@@ -12,7 +12,7 @@ import {
   blockedMessage,
   movingMessage,
   ownerNeededMessage,
-  severalPulledMessage,
+  pulledMessage,
 } from '../../src/slack/views/cards/card-messages.ts';
 import {
   daysOffFormView,
@@ -210,7 +210,12 @@ export function everyView(text: string): Record<string, object> {
     'weekdays said': weekdaysSaidMessage({ team, worksOn: [1, 2, 4] }),
     leave: leaveFormView({ team, leftAlone: 2, shared: 1, isLastFacilitator: true }),
     left: teamLeftReply(team),
-    'several pulled in': severalPulledMessage({ heading: typedHeading, cards: typedCards, summary }),
+    'several pulled in': pulledMessage({
+      heading: typedHeading,
+      cards: typedCards,
+      summary,
+      check: undefined,
+    }),
     blocked: blockedMessage({ heading: typedHeading, card: typedCards[0] as CardLine }, text),
     moving: movingMessage({ heading: typedHeading, card: typedCards[0] as CardLine }),
     'growth explained': growthExplainedMessage(),

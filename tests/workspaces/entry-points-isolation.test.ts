@@ -157,9 +157,7 @@ describe('a form that is sent off with the same trigger in both workspaces', () 
           private_metadata: JSON.stringify({ sprintId }),
           state: {
             values: {
-              [PULL_FIELDS.title]: { [INPUT]: { value: 'Repair' } },
-              [PULL_FIELDS.estimate]: { [INPUT]: { value: '1' } },
-              [PULL_FIELDS.ownerIds]: { [INPUT]: { selected_users: [ANA] } },
+              [PULL_FIELDS.cards]: { [INPUT]: { value: `Repair, 1, <@${ANA}>` } },
             },
           },
         },

@@ -325,21 +325,14 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
     own: {},
   },
   privacyOverview: { refused: {}, own: { 'of the same id': (use, actor) => use.privacyOverview(actor) } },
-  pullCard: {
-    refused: {
-      'the sprint': (use, actor, { sprintId }) =>
-        use.pullCard(actor, { sprintId, title: 'stolen', estimate: '3', ownerIds: [ANA] }),
-    },
-    own: {},
-  },
   pullForm: { refused: {}, own: inPlaces((use, actor, place) => use.pullForm(actor, place)) },
-  pullLines: {
-    refused: {},
-    own: inPlaces((use, actor, place) => use.pullLines(actor, { place, text: 'Fog horn, 3\nBuoy, 2' })),
-  },
-  pullLine: {
-    refused: {},
-    own: inPlaces((use, actor, place) => use.pullLine(actor, { place, line: `own ${place.channelId}, 1` })),
+  pullCards: {
+    refused: {
+      'the sprint': (use, actor, { sprintId }) => use.pullCards(actor, { sprintId, text: 'stolen, 3' }),
+    },
+    own: inPlaces((use, actor, place) =>
+      use.pullCards(actor, { place, text: `own ${place.channelId}, 1\nBuoy, 2` }),
+    ),
   },
   readCardFile: {
     refused: {

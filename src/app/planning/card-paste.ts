@@ -98,20 +98,11 @@ export function titleAtHeart(title: string): string {
   return withoutEnds(plain, SENTENCE_MARKS, 'both ends') || plain;
 }
 
-/**
- * Reads one line, or says what is wrong with it.
- *
- * @param link where it is known already; then the line may hold other addresses
- */
+/** Reads one line, or says what is wrong with it. */
 export function parseCardLine(
   line: string,
   people: readonly KnownPerson[],
-  link?: string,
 ): Omit<PastedCard, 'lineNumber'> | CardLineProblem {
-  if (link !== undefined) {
-    const card = parseWithoutLink(line.trim(), people);
-    return 'code' in card ? card : { ...card, link };
-  }
   let firstProblem: CardLineProblem | undefined;
   for (const { address, rest } of linksIn(line)) {
     const link = cardLink(address);

@@ -19,7 +19,6 @@ import {
   movingMessage,
   ownersMessage,
   pulledMessage,
-  severalPulledMessage,
   undroppedMessage,
 } from '../views/cards/card-messages.ts';
 import { type Command, command, placeIn, readHeld, showFirstForm } from './command.ts';
@@ -49,11 +48,7 @@ export const pull: Command = command({
   run: async (context, caller, rest) => {
     if (rest === '') return showFirstForm(pull, context, caller);
     const { actor, place } = caller;
-    if (/[\r\n]/.test(rest)) {
-      const pulled = await context.useCases.pullLines(actor, { place, text: rest });
-      return caller.tell(severalPulledMessage(pulled));
-    }
-    await caller.tell(pulledMessage(await context.useCases.pullLine(actor, { place, line: rest })));
+    await caller.tell(pulledMessage(await context.useCases.pullCards(actor, { place, text: rest })));
   },
   forms: [
     {
@@ -63,13 +58,8 @@ export const pull: Command = command({
         pullFormView(await useCases.pullForm(actor, place), replyTo),
       submit: async (useCases, { actor, fields, context }) => {
         const { sprintId } = readHeld(sprintContext, context);
-        const pulled = await useCases.pullCard(actor, {
-          sprintId,
-          title: fields.text(PULL_FIELDS.title),
-          link: fields.text(PULL_FIELDS.link),
-          estimate: fields.text(PULL_FIELDS.estimate),
-          ownerIds: fields.choices(PULL_FIELDS.ownerIds),
-        });
+        const text = fields.text(PULL_FIELDS.cards);
+        const pulled = await useCases.pullCards(actor, { sprintId, text });
         return { next: 'close', say: pulledMessage(pulled) };
       },
     },

@@ -136,9 +136,9 @@ cards-need-owner-next =
     } To take a card over, type `/loadline take { $number }`; to drop one that isn’t wanted any more, `/loadline drop { $number } reason`.
 cards-need-owner-kept = What was said about these cards stays as it was.
 
-## The form that brings a card in
+## The form that brings cards in
 
-pull-title = Pull in a card
+pull-title = Pull in cards
 pull-submit = Pull in
 pull-days =
     { $days ->
@@ -158,18 +158,15 @@ pull-checklist-small =
        *[days] • Small: does it fit into the time that is left?
     }
 pull-checklist-testable = • Testable: how will you see that it is finished?
-pull-card-title = Title
-pull-card-title-hint = May begin with a short name of your own, such as berth-3.
-pull-link = Link
-pull-link-hint = A web address, such as the card’s page in your tracker. It is shown with the title.
-# Where a message is to become a card.
-pull-message-without-link = The message’s address isn’t known here, so the card has no link yet. Paste one, or go on without.
+pull-cards-hint = title, estimate, @owner, and a link if there is one. Halves are fine, such as 0.5. Lists, tables and rows of a spreadsheet work as well. A title may begin with a short name such as berth-3. Nobody is asked about a card without an owner.
+# Where a message is to become a card, whose line has a question mark for its estimate.
+pull-message =
+    { $link ->
+        [unknown] Put the card’s estimate in place of the question mark. The message’s address isn’t known here, so the card has no link yet. Paste one at the end of the line, or go on without.
+       *[known] Put the card’s estimate in place of the question mark. The link leads to the message.
+    }
 pull-choose-team = You are on several teams with a running sprint.
 pull-team = Pull in for
-pull-estimate = Estimate, in points
-pull-estimate-hint = Halves are fine, such as 0.5.
-pull-owners = Owners
-pull-owners-hint = Members of the team. Nobody is asked about a card without an owner.
 
 ## The form that drops a card
 

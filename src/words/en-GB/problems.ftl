@@ -92,8 +92,6 @@ problem-no-such-person = { $typed } isn’t a member of the team. Members: { SER
 # Cards.
 problem-card-link = A link begins with https:// or http://, holds no user name and no password, and has { NUMBER($most) } characters at most.
 problem-card-title = Give the card a title of 1 to { NUMBER($most) } characters.
-problem-not-members = Choose members of the team only.
-problem-several-cards = Bring in one card at a time.
 problem-which-card = Say which card, by its number or short name.
 problem-which-people = Say to whom, for example @ana.
 problem-card-key = Write a short name as letters, a dash and digits, such as berth-3, or leave it empty.

@@ -6,7 +6,7 @@ import { expect, test } from 'vitest';
 import type { Advice, AdviceQuestion } from '../../../src/app/advice/advice.ts';
 import { askAdvice, shareAdvice } from '../../../src/app/advice/ask-advice.ts';
 import { recordAway } from '../../../src/app/answering/record-answers.ts';
-import { pullLine } from '../../../src/app/cards/pull-card.ts';
+import { pullCards } from '../../../src/app/cards/pull-cards.ts';
 import { previewPlan } from '../../../src/app/planning/plan-sprint.ts';
 import type { Sprint, Team } from '../../../src/app/team/team.ts';
 import { dayPlus } from '../../../src/sprint/calendar.ts';
@@ -34,7 +34,7 @@ async function workSprint(h: Harness, team: Team, place: number): Promise<Sprint
       : { left: '5', worked: '3' },
   });
   h.set(`${friday}T10:00:00Z`);
-  await pullLine(h.deps, ben, { place: CHANNEL, line: 'Fog horn, 3, @Ben' });
+  await pullCards(h.deps, ben, { place: CHANNEL, text: 'Fog horn, 3, @Ben' });
   if (place === 2) await recordAway(h.deps, actorOf('chi'), { sprintId: sprint.id, day: friday });
   h.set(`${endsOn}T10:00:00Z`);
   await h.answer('ben', sprint.id, endsOn, { 1: { left: '0' }, 3: { left: '0' }, 5: { left: '0' } });

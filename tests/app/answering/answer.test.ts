@@ -3,7 +3,7 @@ import { answerForm } from '../../../src/app/answering/answer-form.ts';
 import { answerInWords } from '../../../src/app/answering/answer-in-words.ts';
 import { recordAnswers, recordAway, recordUnchanged } from '../../../src/app/answering/record-answers.ts';
 import { dropCard, reopenCard } from '../../../src/app/cards/change-cards.ts';
-import { pullLine } from '../../../src/app/cards/pull-card.ts';
+import { pullCards } from '../../../src/app/cards/pull-cards.ts';
 import { answersInForce, ledgerOf } from '../../../src/sprint/ledger.ts';
 import {
   actorOf,
@@ -363,7 +363,7 @@ describe('what can’t be said is refused with the reason and the way out', () =
   test('a day before the card came into the sprint', async () => {
     const { h, sprint } = await askedOnMonday();
     h.set('2026-11-04T10:00:00Z');
-    await pullLine(h.deps, actorOf('ben'), { place: CHANNEL, line: 'Fog horn, 3, @Ben' });
+    await pullCards(h.deps, actorOf('ben'), { place: CHANNEL, text: 'Fog horn, 3, @Ben' });
     const attempt = h.answer('ben', sprint.id, '2026-11-03', { 4: { left: '1' } });
     expect(Object.values(await problemsOf(attempt))).toEqual([
       '4 (Fog horn) came into the sprint on Wed 4 Nov; answer for that day or a later one.',

@@ -9,11 +9,9 @@ import {
   unblockCard,
 } from '../../../src/app/cards/change-cards.ts';
 import { takeCards } from '../../../src/app/cards/change-owners.ts';
-import { pullCard, pullForm, pullLine } from '../../../src/app/cards/pull-card.ts';
-import type { Problem } from '../../../src/app/input-problem.ts';
+import { pullCards, pullForm } from '../../../src/app/cards/pull-cards.ts';
 import type { RecordedFact } from '../../../src/app/team/team.ts';
 import { sprintStatus } from '../../../src/app/watching/sprint-status.ts';
-import { problemWords } from '../../../src/words/problems.ts';
 import {
   actorOf,
   CHANNEL,
@@ -36,23 +34,15 @@ async function running(cards?: string) {
   return { h, team, sprint };
 }
 
-function pull(h: Harness, line: string) {
-  return pullLine(h.deps, ben, { place: CHANNEL, line });
-}
-
-function reason({ problem }: { problem: Problem }): string {
-  return problemWords(problem);
+async function pull(h: Harness, text: string) {
+  const { cards, ...pulled } = await pullCards(h.deps, ben, { place: CHANNEL, text });
+  return { ...pulled, card: cards[0] };
 }
 
 describe('pulling a card in', () => {
   test('enters it today with the next number, counts it as pulled in, and shows what that means', async () => {
     const { h, sprint } = await running();
-    const pulled = await pullCard(h.deps, ben, {
-      place: CHANNEL,
-      title: ' Fog   horn; loud ',
-      estimate: '2,5',
-      ownerIds: [PEOPLE.ben, PEOPLE.chi, PEOPLE.ben],
-    });
+    const pulled = await pull(h, ' Fog   horn; loud , 2,5, @Ben @Chi @Ben ');
     expect(pulled).toMatchObject({
       heading: { sprint: { id: sprint.id } },
       card: {
@@ -96,34 +86,23 @@ describe('pulling a card in', () => {
     expect(h.messagesTo('ben').at(-1)).toMatchObject({ prompt: { day: '2026-11-05', cards: { length: 3 } } });
   });
 
-  test.each<[object, string, string]>([
-    [{ title: ' ' }, 'title', 'Give the card a title of 1 to 200 characters.'],
-    [{ title: 'x'.repeat(201) }, 'title', 'Give the card a title of 1 to 200 characters.'],
-    [{ estimate: '' }, 'estimate', 'Write points in halves from 0 to 999.5, for example 3 or 0.5.'],
-    [{ estimate: '0.7' }, 'estimate', 'Write points in halves from 0 to 999.5, for example 3 or 0.5.'],
-    [{ ownerIds: [PEOPLE.dayo] }, 'ownerIds', 'Choose members of the team only.'],
-  ])('with %j is refused', async (change, field, message) => {
-    const { h } = await running();
-    const input = { place: CHANNEL, title: 'Fog horn', estimate: '3', ownerIds: [], ...change };
-    expect(await problemsOf(pullCard(h.deps, ben, input))).toEqual({ [field]: message });
-  });
-
-  test.each(['Fog "horn", 3', '"Fog", 3', 'Fog, 3; 4', '"'])(
-    'a form’s title is a title, even if it holds %j',
-    async (title) => {
-      const { h } = await running();
-      const { card } = await pullCard(h.deps, ben, { place: CHANNEL, title, estimate: '3', ownerIds: [] });
-      expect(card).toMatchObject({ title, estimatePoints: 3 });
-    },
-  );
-
-  test('by a line that can’t be read shows how', async () => {
-    const { h } = await running();
-    expect(reason(await refusalOf(pull(h, ''), 'bad-argument'))).toMatch(/^The estimate is missing/);
-    expect(reason(await refusalOf(pull(h, 'Fog horn'), 'bad-argument'))).toMatch(/^The estimate is missing/);
-    expect(reason(await refusalOf(pull(h, 'Fog horn, 3\nBuoys, 2'), 'bad-argument'))).toBe(
-      'Bring in one card at a time.',
-    );
+  test.each([
+    ['', /^The title is missing/],
+    ['Fog horn', /^The estimate is missing/],
+    [', 3', /^The title is missing/],
+    [`${'x'.repeat(201)}, 3`, /201/],
+    ['Fog horn, 0.7', /0\.7/],
+    ['Fog horn, 3, @Dayo', /Dayo/],
+    ['Fog horn, 3\nBuoys', /^Line 2: The estimate is missing/],
+    ['Fog horn, 3\nBuoys, 2, @Dayo', /^Line 2: .*Dayo/],
+    ['LP-9: Fog horn, 3\nlp-9: Buoys, 2', /^Line 2: .*LP-9.*line 1/i],
+    ['Fog horn\t?\thttps://chat.example/p1', /\?/],
+  ])('that can’t be read as cards is refused and shows how to write it: %j', async (text, message) => {
+    const { h, sprint } = await running();
+    const { cards: problem, ...others } = await problemsOf(pull(h, text));
+    expect(problem).toMatch(message);
+    expect(others).toEqual({});
+    expect((await h.records(sprint.id)).cards).toHaveLength(3);
   });
 
   test('with a key that the sprint has already is refused, in upper or lower case', async () => {
@@ -138,6 +117,14 @@ describe('pulling a card in', () => {
     const { h } = await running(Array.from({ length: 99 }, (_, i) => `Card ${i + 1}, 1`).join('\n'));
     await pull(h, 'Fog horn, 3');
     expect(await refusalOf(pull(h, 'Buoys, 3'), 'too-many-cards')).toEqual({ limit: 100 });
+  });
+
+  test('is refused when the cards pulled in together would be more than a hundred', async () => {
+    const { h, sprint } = await running(Array.from({ length: 98 }, (_, i) => `Card ${i + 1}, 1`).join('\n'));
+    expect(await refusalOf(pull(h, 'Fog horn, 3\nBuoys, 3\nNets, 3'), 'too-many-cards')).toEqual({
+      limit: 100,
+    });
+    expect((await h.records(sprint.id)).cards).toHaveLength(98);
   });
 
   test('into a sprint that has not begun is refused: it still can be planned', async () => {
@@ -159,7 +146,6 @@ describe('pulling a card in', () => {
     await h.answer('ben', sprint.id, '2026-11-04', { 1: { left: '1' } });
     expect(await pullForm(h.deps, ben, CHANNEL)).toMatchObject({
       workingDaysLeft: 7,
-      memberIds: [PEOPLE.ana, PEOPLE.ben, PEOPLE.chi],
       // 6 left − 4 worked ÷ 3 days × 7 days.
       load: { from: 'pace', pace: { signal: 'light', projectedLeftPoints: 6 - (4 / 3) * 7 } },
       check: { openPoints: 10, ownSprints: 0, pulledIn: { cards: 0, finished: 0 } },

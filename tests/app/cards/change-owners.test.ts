@@ -2,7 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { answerForm } from '../../../src/app/answering/answer-form.ts';
 import { dropCard, listCards, undropCard } from '../../../src/app/cards/change-cards.ts';
 import { assignCards, giveCards, releaseCards, takeCards } from '../../../src/app/cards/change-owners.ts';
-import { pullLines } from '../../../src/app/cards/pull-card.ts';
+import { pullCards } from '../../../src/app/cards/pull-cards.ts';
 import { cardsMessage } from '../../../src/slack/views/cards/card-messages.ts';
 import { postMessage } from '../../../src/slack/views/post-message.ts';
 import {
@@ -127,9 +127,9 @@ describe('taking a share in cards', () => {
 describe('pulling in several cards', () => {
   test('takes one a line, all or none, and names the bad lines', async () => {
     const { h, sprint } = await running();
-    const pull = (text: string) => pullLines(h.deps, actorOf('ben'), { place: CHANNEL, text });
-    const refused = await refusalOf(pull('Fog horn, 3, @Ben\nBuoy'), 'bad-argument');
-    expect(refused).toMatchObject({ problem: { code: 'bad-lines', lines: [{ lineNumber: 2 }] } });
+    const pull = (text: string) => pullCards(h.deps, actorOf('ben'), { place: CHANNEL, text });
+    const { problems } = await refusalOf(pull('Fog horn, 3, @Ben\nBuoy'), 'bad-input');
+    expect(problems).toMatchObject([{ problem: { code: 'bad-lines', lines: [{ lineNumber: 2 }] } }]);
     expect((await h.records(sprint.id)).cards).toHaveLength(3);
     const { cards, summary } = await pull('Fog horn, 3, @Ben\n\nBuoy, 2');
     expect(cards.map(({ number, title, origin }) => [number, title, origin])).toEqual([
@@ -250,7 +250,7 @@ describe('the list of what changed in the plan', () => {
   /** Card 1 goes to Chi and back to nobody and is taken; Ana joins card 2; Ben leaves card 3; card 4 had no owner. */
   async function changedHands() {
     const { h, give } = await running();
-    await pullLines(h.deps, actorOf('ben'), { place: CHANNEL, text: 'Dredging, 2' });
+    await pullCards(h.deps, actorOf('ben'), { place: CHANNEL, text: 'Dredging, 2' });
     const change = { place: CHANNEL };
     await give('ben', '1 @chi');
     await h.pass('2026-11-05T10:00:00Z');

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { pullForm, pullLine } from '../../../src/app/cards/pull-card.ts';
+import { pullCards, pullForm } from '../../../src/app/cards/pull-cards.ts';
 import type { PullInCheck, PullInSize } from '../../../src/app/cards/pull-in-check.ts';
 import { laterParts } from '../../../src/app/cards/pull-in-check.ts';
 import { closeSprint, reopenSprint } from '../../../src/app/closing/end-sprint.ts';
@@ -132,9 +132,9 @@ describe('the check before a card is pulled in', () => {
 test('the reply to a card that was pulled in shows its chance as it was before it came in', async () => {
   const { h } = await running(Array.from({ length: 6 }, () => watched(14)));
   const before = chanceOf(await checkOf(h), 3);
-  const { check } = await pullLine(h.deps, ben, { place: CHANNEL, line: 'Fog horn, 3, @Ben' });
-  expect(check.sizes).toHaveLength(1);
-  expect(chanceOf(check, 3)).toEqual(before);
+  const { check } = await pullCards(h.deps, ben, { place: CHANNEL, text: 'Fog horn, 3, @Ben' });
+  expect(check?.sizes).toHaveLength(1);
+  expect(check && chanceOf(check, 3)).toEqual(before);
   expect((await checkOf(h)).openPoints).toBe(13);
 });
 

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { answerForm } from '../../../src/app/answering/answer-form.ts';
 import { answerInWords } from '../../../src/app/answering/answer-in-words.ts';
 import { dropCard } from '../../../src/app/cards/change-cards.ts';
-import { pullLine } from '../../../src/app/cards/pull-card.ts';
+import { pullCards } from '../../../src/app/cards/pull-cards.ts';
 import { closeDueSprints } from '../../../src/app/clock/ask-members.ts';
 import { cancelSprint, closeSprint, reopenSprint } from '../../../src/app/closing/end-sprint.ts';
 import type { VerdictContent } from '../../../src/app/closing/verdict-content.ts';
@@ -92,7 +92,7 @@ describe('closing by itself', () => {
 
   test('of a sprint without a commitment says “no plan”, with ratios that are undefined for a reason', async () => {
     const { h } = await running('');
-    await pullLine(h.deps, actorOf('ben'), { place: CHANNEL, line: 'Fog horn, 3, @Ben' });
+    await pullCards(h.deps, actorOf('ben'), { place: CHANNEL, text: 'Fog horn, 3, @Ben' });
     await h.pass(CLOSING);
     const [verdict] = verdictsIn(h);
     expect(verdict?.summary).toMatchObject({

@@ -2,7 +2,7 @@ import { sql } from 'drizzle-orm';
 import { describe, expect, test } from 'vitest';
 import { recordAway } from '../../../src/app/answering/record-answers.ts';
 import { dropCard } from '../../../src/app/cards/change-cards.ts';
-import { pullLine } from '../../../src/app/cards/pull-card.ts';
+import { pullCards } from '../../../src/app/cards/pull-cards.ts';
 import { cancelSprint, closeSprint, reopenSprint } from '../../../src/app/closing/end-sprint.ts';
 import type { PastSprint } from '../../../src/app/history/past-sprint.ts';
 import { pastSprints } from '../../../src/app/history/team-history.ts';
@@ -27,7 +27,7 @@ async function played() {
   at('03');
   await h.answer('ben', sprint.id, '2026-11-03', { 1: { left: '0' } });
   at('04');
-  await pullLine(h.deps, actorOf('ben'), { place: CHANNEL, line: 'Fog horn, 3, @Ben' });
+  await pullCards(h.deps, actorOf('ben'), { place: CHANNEL, text: 'Fog horn, 3, @Ben' });
   at('05');
   await recordAway(h.deps, actorOf('chi'), { sprintId: sprint.id, day: '2026-11-05' });
   at('06');
@@ -147,7 +147,7 @@ describe('what a sprint leaves behind when it closes', () => {
     const team = await h.setUpTeam();
     await h.plan(team, { cards: '' });
     h.set('2026-11-03T10:00:00Z');
-    await pullLine(h.deps, actorOf('ben'), { place: CHANNEL, line: 'Fog horn, 3, @Ben' });
+    await pullCards(h.deps, actorOf('ben'), { place: CHANNEL, text: 'Fog horn, 3, @Ben' });
     await h.pass('2026-11-13T17:00:00Z');
     const [past] = await pastOf(h, team.id);
     expect(past).toMatchObject({

@@ -4,7 +4,7 @@ import { shareAdvice } from '../../../src/app/advice/ask-advice.ts';
 import { recordAway } from '../../../src/app/answering/record-answers.ts';
 import { dropCard, reopenCard } from '../../../src/app/cards/change-cards.ts';
 import { takeCards } from '../../../src/app/cards/change-owners.ts';
-import { pullLine } from '../../../src/app/cards/pull-card.ts';
+import { pullCards } from '../../../src/app/cards/pull-cards.ts';
 import { cancelSprint } from '../../../src/app/closing/end-sprint.ts';
 import { recordGoal } from '../../../src/app/closing/record-goal.ts';
 import { endExperiment } from '../../../src/app/experiments/end-experiment.ts';
@@ -47,7 +47,7 @@ export async function busyTeam(h: Harness): Promise<BusyTeam> {
   await h.answer('ben', sprint.id, '2026-11-02', { 1: { left: '5', note: 'Ben’s own words, corrected' } });
   await h.answer('chi', sprint.id, '2026-11-02', { 3: { left: '0', note: 'with <@UBEN|ben> and Ben  Ode' } });
   await h.pass('2026-11-02T12:15:00Z');
-  await pullLine(h.deps, ben, { place: CHANNEL, line: 'Fog horn for <@UBEN>, 3, @Ben' });
+  await pullCards(h.deps, ben, { place: CHANNEL, text: 'Fog horn for <@UBEN>, 3, @Ben' });
   await dropCard(h.deps, ben, { place: CHANNEL, reference: '2', reason: 'Ben’s own words' });
   await reopenCard(h.deps, ben, { place: CHANNEL, reference: '3' });
   await editCard(h.deps, ben, { place: CHANNEL, reference: '1', edit: { title: 'Tide table of Ben Ode' } });

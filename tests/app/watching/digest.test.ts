@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { dropCard } from '../../../src/app/cards/change-cards.ts';
-import { pullLine } from '../../../src/app/cards/pull-card.ts';
+import { pullCards } from '../../../src/app/cards/pull-cards.ts';
 import { sayDaysOff } from '../../../src/app/days-off/say-days-off.ts';
 import { setMeasures } from '../../../src/app/team/set-measures.ts';
 import type { LoadOutlook } from '../../../src/app/watching/load-outlook.ts';
@@ -109,7 +109,7 @@ describe('a word in between', () => {
   test('says once that a ceiling is crossed, within the hour', async () => {
     const { h } = await watched();
     await h.pass('2026-11-02T08:30:00Z');
-    await pullLine(h.deps, ana, { place: CHANNEL, line: 'Fog horn, 5, @Ben' });
+    await pullCards(h.deps, ana, { place: CHANNEL, text: 'Fog horn, 5, @Ben' });
     await h.pass('2026-11-02T09:30:00Z');
     await h.pass('2026-11-02T10:30:00Z');
     await h.pass('2026-11-03T10:30:00Z');

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { recordAway } from '../../../src/app/answering/record-answers.ts';
-import { pullLine } from '../../../src/app/cards/pull-card.ts';
+import { pullCards } from '../../../src/app/cards/pull-cards.ts';
 import { previewPlan } from '../../../src/app/planning/plan-sprint.ts';
 import { openHomePage, refreshHomePage } from '../../../src/app/watching/home-page.ts';
 import { actorOf, CHANNEL, harnessForEach } from '../../support/app-harness.ts';
@@ -70,7 +70,7 @@ describe('the home page', () => {
     await h.plan(team);
     expect(await stepsOf('ana')).toEqual([]);
     h.set('2026-11-12T10:00:00Z');
-    await pullLine(h.deps, ben, { place: CHANNEL, line: 'Fog horn, 3' });
+    await pullCards(h.deps, ben, { place: CHANNEL, text: 'Fog horn, 3' });
     expect(await stepsOf('ana')).toEqual([
       { code: 'find-owners', cards: 1 },
       { code: 'plan', when: 'soon' },

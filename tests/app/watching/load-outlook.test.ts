@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { statesOf } from '../../../src/app/cards/card-line.ts';
-import { pullForm, pullLine } from '../../../src/app/cards/pull-card.ts';
+import { pullCards, pullForm } from '../../../src/app/cards/pull-cards.ts';
 import { isDayOver, sprintTime } from '../../../src/app/clock/sprint-time.ts';
 import { cancelSprint, closeSprint, reopenSprint } from '../../../src/app/closing/end-sprint.ts';
 import type { PastSprint, TracePoint } from '../../../src/app/history/past-sprint.ts';
@@ -211,7 +211,7 @@ describe('without a commitment', () => {
       Array.from({ length: 4 }, () => finishing(8)),
       '',
     );
-    await pullLine(h.deps, ben, { place: CHANNEL, line: 'Fog horn, 8, @Ben' });
+    await pullCards(h.deps, ben, { place: CHANNEL, text: 'Fog horn, 8, @Ben' });
     const reading = await readingOf(h);
     expect(reading).toMatchObject({ signal: undefined, keepingChance: undefined, cardPoints: 8 });
     expect(reading.wide.high).toBeLessThanOrEqual(8);

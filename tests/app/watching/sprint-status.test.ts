@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { recordAway } from '../../../src/app/answering/record-answers.ts';
 import { blockCard } from '../../../src/app/cards/change-cards.ts';
-import { pullLine } from '../../../src/app/cards/pull-card.ts';
+import { pullCards } from '../../../src/app/cards/pull-cards.ts';
 import { closeSprint } from '../../../src/app/closing/end-sprint.ts';
 import { overview } from '../../../src/app/watching/overview.ts';
 import { shareStatus, sprintStatus, statusChart } from '../../../src/app/watching/sprint-status.ts';
@@ -210,7 +210,7 @@ describe('the overview', () => {
 
   test('offers reopening until closing time on the next working day', async () => {
     const { h } = await running();
-    await pullLine(h.deps, ben, { place: CHANNEL, line: 'Fog horn, 3, @Ben' });
+    await pullCards(h.deps, ben, { place: CHANNEL, text: 'Fog horn, 3, @Ben' });
     await closeSprint(h.deps, actorOf('ana'), { place: CHANNEL });
     const isReopenable = async () => (await overview(h.deps, actorOf('ana'), CHANNEL)).teams[0]?.reopenable;
     expect(await isReopenable()).toBe(true);

@@ -22,8 +22,8 @@ const ROUTES: [typed: string, useCase: string, input: unknown[], form?: string][
   ['cards', 'listCards', [here]],
   ['cards 40', 'listCards', [here]],
   ['pull', 'pullForm', [here], 'pull-form'],
-  ['pull Repair it, 3, <@U0OLE|ole>', 'pullLine', [{ place: here, line: 'Repair it, 3, <@U0OLE>' }]],
-  ['pull Nuts &amp; bolts, 0,5', 'pullLine', [{ place: here, line: 'Nuts & bolts, 0,5' }]],
+  ['pull Repair it, 3, <@U0OLE|ole>', 'pullCards', [{ place: here, text: 'Repair it, 3, <@U0OLE>' }]],
+  ['pull Nuts &amp; bolts, 0,5', 'pullCards', [{ place: here, text: 'Nuts & bolts, 0,5' }]],
   ['take 3', 'takeCards', [{ place: here, words: '3' }]],
   ['give 3 <@U0ANA>', 'giveCards', [{ place: here, words: '3 <@U0ANA>' }]],
   ['release 3', 'releaseCards', [{ place: here, words: '3' }]],
@@ -240,7 +240,7 @@ describe('the slash command', () => {
     await bot.command('pull Repair it, 3', { trigger_id: 'same' });
     const acks = await bot.command('pull Repair it, 3', { trigger_id: 'same' });
     expect(acks).toHaveLength(1);
-    expect(bot.useCases.pullLine).toHaveBeenCalledTimes(1);
+    expect(bot.useCases.pullCards).toHaveBeenCalledTimes(1);
   });
 
   it('does nothing for another workspace', async () => {

@@ -1,5 +1,5 @@
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
-import type { PulledCard } from '../../../src/app/cards/pull-card.ts';
+import type { PulledCards } from '../../../src/app/cards/pull-cards.ts';
 import type { InputProblem } from '../../../src/app/input-problem.ts';
 import { Refusal } from '../../../src/app/refusal.ts';
 import { AlreadyWritten } from '../../../src/app/written-once.ts';
@@ -52,7 +52,6 @@ const pull = pullFormView(
     load: sample.status.load,
     check: sample.pullInCheck,
     workingDaysLeft: 8,
-    memberIds: [MIRA_ID],
   },
   CHANNEL_ID,
 );
@@ -332,13 +331,7 @@ describe('forms sent off', () => {
 
   it('pull a card in, drop one, close and cancel the sprint', async () => {
     const bot = botUnderTest(platform);
-    await bot.submit(
-      sentForm(pull, {
-        title: text('Mend nets'),
-        estimate: text('½'),
-        ownerIds: { selected_users: [OLE_ID] },
-      }),
-    );
+    await bot.submit(sentForm(pull, { cards: text(`Mend nets, ½, <@${OLE_ID}>\nPaint the buoy, 2`) }));
     await bot.submit(
       sentForm(dropFormView(list), {
         reference: { selected_option: { value: '1' } },
@@ -351,13 +344,13 @@ describe('forms sent off', () => {
       ['cancelSprint', { sprintId: 'sprint-1', reason: 'goal obsolete' }],
       ['closeSprint', { sprintId: 'sprint-1' }],
       ['dropCard', { sprintId: 'sprint-1', reference: '1', reason: 'withdrawn' }],
-      ['pullCard', { sprintId: 'sprint-1', title: 'Mend nets', link: '', estimate: '½', ownerIds: [OLE_ID] }],
+      ['pullCards', { sprintId: 'sprint-1', text: `Mend nets, ½, <@${OLE_ID}>\nPaint the buoy, 2` }],
     ]);
   });
 
   it('close when they come again after what they hold was recorded', async () => {
     const bot = botUnderTest(platform);
-    bot.useCases.pullCard.mockRejectedValue(new AlreadyWritten());
+    bot.useCases.pullCards.mockRejectedValue(new AlreadyWritten());
     expect(await bot.submit(sentForm(pull))).toEqual([{ response_action: 'clear' }]);
     expect(platform.calls).toEqual([]);
   });
@@ -365,7 +358,7 @@ describe('forms sent off', () => {
   it('are not carried out any more once somebody was told that nothing was recorded', async () => {
     const memory = eventMemory();
     const bot = botUnderTest(platform, { store: fakeStore(memory) });
-    bot.useCases.pullCard.mockRejectedValueOnce(new Error('the database went away'));
+    bot.useCases.pullCards.mockRejectedValueOnce(new Error('the database went away'));
     const [told] = await bot.submit(sentForm(pull), { trigger_id: 'same' });
     expect(JSON.stringify(told)).toContain('nothing was recorded');
     expect(await memory.rememberEvent(`${sample.WORKSPACE_ID} trigger:same`, NOW)).toBe(false);
@@ -373,10 +366,10 @@ describe('forms sent off', () => {
 
   it('leave nothing that was typed in the log', async () => {
     const bot = botUnderTest(platform);
-    await bot.submit(sentForm(pull, { title: text('Mend nets') }));
+    await bot.submit(sentForm(pull, { cards: text('Mend nets, 3') }));
     await bot.submit(sentForm(plan, { goal: text('Ferries on time') }));
-    bot.useCases.pullCard.mockRejectedValue(new Error('Failed query: insert\nparams: Mend nets'));
-    await bot.submit(sentForm(pull, { title: text('Mend nets') }));
+    bot.useCases.pullCards.mockRejectedValue(new Error('Failed query: insert\nparams: Mend nets'));
+    await bot.submit(sentForm(pull, { cards: text('Mend nets, 3') }));
     expect(bot.log.entries().map(({ during }) => during)).toContain('form pull-form');
     expect(bot.log.text()).not.toMatch(/Mend nets|Ferries on time|Repair the tide gauge/);
   });
@@ -491,32 +484,38 @@ describe('a form that is refused', () => {
 
   it.each([
     ['no state', { state: undefined }],
-    ['fields of odd types', { state: { values: { title: { value: { value: { deep: true } } } } } }],
-    ['choices that are no list', { state: { values: { ownerIds: { value: { selected_users: 'U1' } } } } }],
+    ['fields of odd types', { state: { values: { name: { value: { value: { deep: true } } } } } }],
+    ['choices that are no list', { state: { values: { memberIds: { value: { selected_users: 'U1' } } } } }],
     ['inherited names as fields', { state: { values: { constructor: { value: { value: 'x' } } } } }],
   ])('survives %s', async (_what, more) => {
     const bot = botUnderTest(platform);
-    expect(await bot.submit({ ...sentForm(pull), ...more })).toHaveLength(1);
-    expect(bot.useCases.pullCard.mock.calls[0]?.[1]).toMatchObject({ title: '', estimate: '', ownerIds: [] });
+    expect(await bot.submit({ ...sentForm(setup), ...more })).toHaveLength(1);
+    expect(bot.useCases.setUpTeam.mock.calls[0]?.[1]).toMatchObject({
+      name: '',
+      promptAt: '',
+      memberIds: [],
+    });
   });
 });
 
 describe('a form whose work takes longer than the platform waits', () => {
   /** The work ends only once the form has been acknowledged: if that waited for the work, nothing would end. */
-  async function submitSlowly(view: object, result: () => Promise<PulledCard>) {
+  async function submitSlowly(view: object, result: () => Promise<PulledCards>) {
     const bot = botUnderTest(platform, { answerDue: async () => {} });
     const acknowledged = Promise.withResolvers<void>();
-    bot.useCases.pullCard.mockImplementation(async () => {
+    const slowly = async () => {
       await acknowledged.promise;
       return result();
-    });
+    };
+    bot.useCases.pullCards.mockImplementation(slowly);
+    bot.useCases.setUpTeam.mockImplementation(slowly as never);
     return bot.submit(view, {}, acknowledged.resolve);
   }
 
   it('says that work goes on, then shows and sends the result', async () => {
     const acks = await submitSlowly(sentForm(pull), async () => ({
       heading,
-      card: sample.line,
+      cards: [sample.line],
       summary,
       check: sample.pullInCheck,
     }));
@@ -527,13 +526,9 @@ describe('a form whose work takes longer than the platform waits', () => {
   });
 
   it('shows the form again with what was typed when it is refused', async () => {
-    const problems = [{ field: 'estimate', problem: { code: 'not-points', most: 999.5 } as const }];
+    const problems = [{ field: 'name', problem: { code: 'team-name', most: 80 } as const }];
     await submitSlowly(
-      sentForm(pull, {
-        title: text('Mend nets'),
-        estimate: text('much'),
-        ownerIds: { selected_users: [OLE_ID] },
-      }),
+      sentForm(setup, { name: text('Quay crew'), memberIds: { selected_users: [OLE_ID] } }),
       () => Promise.reject(new Refusal('bad-input', { problems })),
     );
     const [{ view }] = platform.callsTo('views.update') as [
@@ -545,14 +540,13 @@ describe('a form whose work takes longer than the platform waits', () => {
         };
       },
     ];
-    expect(view.callback_id).toBe('pull-form');
-    expect(view.private_metadata).toBe(pull.private_metadata);
-    expect(JSON.stringify(view.blocks)).toContain('Write points in halves');
+    expect(view.callback_id).toBe('setup-form');
+    expect(view.private_metadata).toBe(setup.private_metadata);
+    expect(JSON.stringify(view.blocks)).toContain('Give the team a name');
     const elements = Object.fromEntries(view.blocks.map(({ block_id, element }) => [block_id, element]));
     expect(elements).toMatchObject({
-      title: { initial_value: 'Mend nets' },
-      estimate: { initial_value: 'much' },
-      ownerIds: { initial_users: [OLE_ID] },
+      name: { initial_value: 'Quay crew' },
+      memberIds: { initial_users: [OLE_ID] },
     });
     expect(view).not.toHaveProperty('id');
     expect(view).not.toHaveProperty('state');

@@ -46,18 +46,18 @@ const begun = (field: string) =>
 const linked = () => platform.answer('chat.getPermalink', { permalink: LINK });
 
 describe('the shortcut on a message', () => {
-  it('opens the form with the first line as the title and the message’s address as the link', async () => {
+  it('opens the form with a line of the first words and the message’s address, which lacks its estimate only', async () => {
     linked();
     const bot = await choose({ text: '*Fix* the <https://t.example|tide table>\nIt is wrong since May.' });
     expect(platform.callsTo('chat.getPermalink')).toEqual([
       { channel: CHANNEL_ID, message_ts: '1762248000.000100' },
     ]);
-    expect([begun('title'), begun('link')]).toEqual(['Fix the tide table', LINK]);
+    expect(begun('cards')).toBe(`Fix the tide table\t?\t${LINK}`);
     expect(callsOf(bot.useCases)).toContainEqual(['pullForm', { channelId: CHANNEL_ID, isDirect: false }]);
-    await bot.submit(sentForm(shown(), { estimate: { type: 'plain_text_input', value: '3' } }));
+    await bot.submit(sentForm(shown()));
     expect(callsOf(bot.useCases)).toContainEqual([
-      'pullCard',
-      { sprintId: 'sprint-1', title: 'Fix the tide table', link: LINK, estimate: '3', ownerIds: [] },
+      'pullCards',
+      { sprintId: 'sprint-1', text: `Fix the tide table\t?\t${LINK}` },
     ]);
   });
 
@@ -66,7 +66,7 @@ describe('the shortcut on a message', () => {
     async (code) => {
       platform.refuse('chat.getPermalink', code);
       await choose({ text: 'Fix the tide table' });
-      expect([begun('title'), begun('link')]).toEqual(['Fix the tide table', undefined]);
+      expect(begun('cards')).toBe('Fix the tide table\t?');
       expect(JSON.stringify(shown())).toContain('The message’s address isn’t known here');
     },
   );

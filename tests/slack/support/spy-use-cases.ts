@@ -91,16 +91,13 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   previewRemoval: REMOVAL,
   removalForm: { team, sprints: [REMOVAL.sprint], leftOut: 0 },
   removeImport: REMOVAL,
-  pullCard: { heading, card: { ...line, origin: 'pulled-in' }, summary, check: sample.pullInCheck },
   pullForm: {
     heading,
     load: sample.status.load,
     check: sample.pullInCheck,
     workingDaysLeft: 8,
-    memberIds: [sample.MIRA_ID],
   },
-  pullLines: { heading, cards: [line], summary },
-  pullLine: { heading, card: { ...line, origin: 'pulled-in' }, summary, check: sample.pullInCheck },
+  pullCards: { heading, cards: [{ ...line, origin: 'pulled-in' }], summary, check: sample.pullInCheck },
   readCardFile: {
     kind: 'reading',
     reading: {

@@ -351,16 +351,15 @@ describe('answer', () => {
 });
 
 describe('pull, drop, close, cancel', () => {
-  it('pull: the load, the chances of each size, a checklist and four fields', () => {
+  it('pull: the load, the chances of each size, a checklist and a field for cards', () => {
     const pull = {
       heading,
       load: statusOf().load,
       check: pullInCheckOf(),
       workingDaysLeft: 5,
-      memberIds: [ANA],
     };
     expect(formText(pullFormView(pull))).toMatchInlineSnapshot(`
-      "[Pull in a card | Pull in | Cancel] {"sprintId":"sprint-12"}
+      "[Pull in cards | Pull in | Cancel] {"sprintId":"sprint-12"}
       Harbour 12: 5 working days come after today. The load is heavy: the chance of keeping the commitment is 32%. About 13 points will probably be finished by the end. Of 10 sprints like this, 8 end between 8 and 19. Half of them end between 10 and 15.
       *Will it be finished?*
       • 1 point: 42% chance after the open work, 97% if done first
@@ -376,10 +375,7 @@ describe('pull, drop, close, cancel', () => {
       • Estimable: do you know enough to give it points?
       • Small: does it fit into the time that is left?
       • Testable: how will you see that it is finished?
-      <title> Title:  – May begin with a short name of your own, such as berth-3.
-      <link> Link (optional):  – A web address, such as the card’s page in your tracker. It is shown with the title.
-      <estimate> Estimate, in points:  – Halves are fine, such as 0.5.
-      <ownerIds> Owners (optional):  – Members of the team. Nobody is asked about a card without an owner."
+      <cards> Cards, one a line:  – title, estimate, @owner, and a link if there is one. Halves are fine, such as 0.5. Lists, tables and rows of a spreadsheet work as well. A title may begin with a short name such as berth-3. Nobody is asked about a card without an owner."
     `);
     expect(formText(pullFormView({ ...pull, workingDaysLeft: 0 }))).toContain(
       'Harbour 12: no working day comes after today',

@@ -499,7 +499,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     overview: overviewMessage(overview, team.channelId),
     welcome: welcomeMessage({ teamNames: overview.teams.map(({ team: { name } }) => name) }),
     'welcome, no team': welcomeMessage({ teamNames: [] }),
-    pulled: pulledMessage({ ...list, card: one, check: pullInCheckOf() }),
+    pulled: pulledMessage({ ...list, cards: [one], check: pullInCheckOf() }),
     dropped: droppedMessage({ heading, card: one }, filled(filling, 300)),
     'card edited': cardEditedMessage({ heading, card: one, changes: corrections.slice(0, 1) }),
     'sprint edited': sprintEditedMessage({ heading, changes: corrections.slice(-1) }),
@@ -646,10 +646,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     ),
     answer: answerFormView(answerForm, undefined, 'D1'),
     'answer, second step': answerFormView(answerForm, { answers, grown }, 'D1'),
-    pull: pullFormView(
-      { heading, load: status.load, check: fullCheck, workingDaysLeft: 0, memberIds: people },
-      'D1',
-    ),
+    pull: pullFormView({ heading, load: status.load, check: fullCheck, workingDaysLeft: 0 }, 'D1'),
     'pull, choosing a team': pullTeamFormView(
       { title: titleOf({ text: filled(filling, 200) }, new Map(), 200), link: one.link },
       Array.from({ length: size.teams }, () => heading.team),

@@ -162,7 +162,7 @@ describe('cards', () => {
 
 describe('changes of cards', () => {
   it('pulled in: the card and what it means for the pull-in ratio', () => {
-    expect(pulledMessage({ ...list, card: fifth, check: pullInCheckOf() }).text).toMatchInlineSnapshot(`
+    expect(pulledMessage({ ...list, cards: [fifth], check: pullInCheckOf() }).text).toMatchInlineSnapshot(`
       "Pulled into Harbour 12 as card 5: LP-5 Repair the tide gauge, 3 points (<@U0ANA>).
       Pulled-in work is now 3 points, 16.7% of the commitment.
       Going by the team’s history, its chance of being finished after the open work is 42%. Done first, it’s 97%, and the open work waits. If it can wait, leave it for the next planning; if not, split off a part that fits, or agree which card waits in its place."
@@ -170,7 +170,7 @@ describe('changes of cards', () => {
   });
 
   it('pulled in without an owner: nobody is asked about it', () => {
-    expect(pulledMessage({ ...list, card: fourth, check: pullInCheckOf() }).text).toContain(
+    expect(pulledMessage({ ...list, cards: [fourth], check: pullInCheckOf() }).text).toContain(
       'until somebody takes it: /loadline take 4.',
     );
   });
@@ -347,7 +347,7 @@ describe('help', () => {
       /loadline alone shows what you can do now. Words after it do more:
       For everyone on the team
       • /loadline answer [day | card: left]: Say what is left on your cards, today or on an earlier day of the sprint. For example /loadline answer 3: 2 worked 1 or /loadline answer 3 done.
-      • /loadline pull [title, estimate, @owner]: Bring in a card after planning. For example /loadline pull Repair the tide gauge, 3, @ana.
+      • /loadline pull [title, estimate, @owner]: Bring in cards after planning, one a line. For example /loadline pull Repair the tide gauge, 3, @ana.
       • /loadline take card …: Become an owner of cards. For example /loadline take 4 berth-3.
       • /loadline give card … @name …: Give your place on cards to others; co-owners stay.
       • /loadline release card …: Give up your place on cards.
@@ -481,7 +481,7 @@ describe('overview', () => {
       Harbour 12 is running and closes on Fri 13 Nov at 17:00.
       You have 3 open cards: LP-1 Import tide tables, LP-2 Show tides in the berth calendar and LP-5 Repair the tide gauge.
       Today’s question is waiting for your answer.
-      Buttons: Answer, Status, Cards, Pull in a card, Drop a card
+      Buttons: Answer, Status, Cards, Pull in cards, Drop a card
       Buttons: Plan another sprint, Commitment range, Surprise odds, Forecast, History
       Buttons: Edit the sprint, Close the sprint, Cancel the sprint, Morning digest, Team and times, Scale and thresholds
       Buttons: Import past sprints
@@ -504,7 +504,7 @@ describe('overview', () => {
       'Answer',
       'Status',
       'Cards',
-      'Pull in a card',
+      'Pull in cards',
       'Drop a card',
       ...QUESTIONS,
       'Help',
@@ -540,7 +540,7 @@ describe('overview', () => {
     const offered = labels(over);
     for (const label of ['Record a value', 'Status', 'Cards', 'Drop a card'])
       expect(offered).toContain(label);
-    for (const label of ['Answer', 'Pull in a card', 'Baseline sprint', 'Team and times'])
+    for (const label of ['Answer', 'Pull in cards', 'Baseline sprint', 'Team and times'])
       expect(offered).not.toContain(label);
     expect(labels({ ...over, hasFinishedSprint: false })).not.toContain('Record a value');
   });

@@ -1,15 +1,15 @@
-/** The form that brings a card in after planning, with what to weigh before, and the form that drops a card. */
+/** The form that brings cards in after planning, with what to weigh before, and the form that drops a card. */
 import type { ModalView } from '@slack/types';
 import type { CardLine } from '../../../app/cards/card-line.ts';
-import { MAX_LINK_LENGTH } from '../../../app/cards/card-link.ts';
-import type { PullForm } from '../../../app/cards/pull-card.ts';
+import type { PullForm } from '../../../app/cards/pull-cards.ts';
+import { formatCardLine } from '../../../app/planning/card-paste.ts';
 import type { SprintHeading, Team } from '../../../app/team/team.ts';
 import { cardName } from '../../../words/cards.ts';
 import { loadWords } from '../../../words/load.ts';
 import { pullInCheckWords } from '../../../words/pull-in.ts';
 import { mrkdwn, say } from '../../../words/say.ts';
 import { bold, section } from '../block-builders.ts';
-import { choiceField, peopleField, textField } from '../form-inputs.ts';
+import { choiceField, textField } from '../form-inputs.ts';
 import { formView, noticeView } from '../form-view.ts';
 
 export const DROP_FIELDS = {
@@ -18,13 +18,9 @@ export const DROP_FIELDS = {
 } as const;
 
 export const PULL_FIELDS = {
-  title: 'title',
-  link: 'link',
-  estimate: 'estimate',
-  ownerIds: 'ownerIds',
+  cards: 'cards',
 } as const;
 
-const TITLE_MAX_LENGTH = 200;
 const REASON_MAX_LENGTH = 300;
 
 /** A card as a message makes it. */
@@ -66,7 +62,6 @@ export function pullFormView(
   replyTo?: string,
   draft?: CardDraft,
 ): ModalView {
-  const fields = PULL_FIELDS;
   const frame = {
     form: 'pull',
     title: say('pull-title'),
@@ -75,41 +70,23 @@ export function pullFormView(
     replyTo,
   };
   const days = mrkdwn('pull-days', { sprint: heading.sprint.name, days: workingDaysLeft });
-  const linkless = draft && draft.link === undefined ? [section(mrkdwn('pull-message-without-link'))] : [];
   return formView(frame, [
-    ...linkless,
+    ...(draft ? [section(draftWords(draft))] : []),
     section(`${days} ${loadWords(load)}`),
     section(pullInCheckWords(check)),
     section(checklist(workingDaysLeft)),
     textField({
-      field: fields.title,
-      label: say('pull-card-title'),
-      hint: say('pull-card-title-hint'),
-      initial: draft?.title ?? '',
-      maxLength: TITLE_MAX_LENGTH,
-    }),
-    textField({
-      field: fields.link,
-      label: say('pull-link'),
-      hint: say('pull-link-hint'),
-      initial: draft?.link ?? '',
-      optional: true,
-      maxLength: MAX_LINK_LENGTH,
-    }),
-    textField({
-      field: fields.estimate,
-      label: say('pull-estimate'),
-      hint: say('pull-estimate-hint'),
-      maxLength: 10,
-    }),
-    peopleField({
-      field: fields.ownerIds,
-      label: say('pull-owners'),
-      hint: say('pull-owners-hint'),
-      optional: true,
-      initial: [],
+      field: PULL_FIELDS.cards,
+      label: say('plan-cards'),
+      hint: say('pull-cards-hint'),
+      multiline: true,
+      initial: draft ? formatCardLine({ key: undefined, ...draft }, '?', []) : '',
     }),
   ]);
+}
+
+function draftWords({ link }: CardDraft): string {
+  return mrkdwn('pull-message', { link: link === undefined ? 'unknown' : 'known' });
 }
 
 function checklist(workingDaysLeft: number): string {

@@ -3,7 +3,7 @@ import type { Button } from '@slack/types';
 import type { CardLine } from '../../../app/cards/card-line.ts';
 import type { CardChange } from '../../../app/cards/change-cards.ts';
 import type { OwnersChange } from '../../../app/cards/change-owners.ts';
-import type { PulledCard, PulledCards } from '../../../app/cards/pull-card.ts';
+import type { PulledCards } from '../../../app/cards/pull-cards.ts';
 import type { ListedPlanChange } from '../../../app/planning/listed-plan-changes.ts';
 import type { ContentOf } from '../../../app/posting/post-kinds.ts';
 import type { SprintHeading } from '../../../app/team/team.ts';
@@ -54,11 +54,6 @@ export function cardsMessage({ heading, cards, summary, planChanges }: CardList,
   ]);
 }
 
-export function severalPulledMessage({ heading, cards, summary }: PulledCards): MessageView {
-  const about = { sprint: heading.sprint.name, cards: cards.length };
-  return messageView([cardsUnder(mrkdwn('cards-pulled-title', about), cards), section(pulledTotal(summary))]);
-}
-
 function pulledTotal({ totals, ratios }: SprintSummary): string {
   const points = totals.pulledInPoints;
   return isDefined(ratios.pullInRatio)
@@ -66,7 +61,15 @@ function pulledTotal({ totals, ratios }: SprintSummary): string {
     : mrkdwn('card-pulled-total', { points });
 }
 
-export function pulledMessage({ heading, card, summary, check }: PulledCard): MessageView {
+export function pulledMessage({ heading, cards, summary, check }: PulledCards): MessageView {
+  const [card] = cards;
+  if (card === undefined || check === undefined) {
+    const title = { sprint: heading.sprint.name, cards: cards.length };
+    return messageView([
+      cardsUnder(mrkdwn('cards-pulled-title', title), cards),
+      section(pulledTotal(summary)),
+    ]);
+  }
   const about = aboutCard(heading, card);
   const nobody = card.ownerIds.length === 0 ? [mrkdwn('card-pulled-no-owner', about)] : [];
   return messageView([
