@@ -39,7 +39,7 @@ type TeamProblem =
   | { readonly code: 'not-weekdays' }
   | { readonly code: 'no-members' }
   | { readonly code: 'no-facilitators' }
-  | { readonly code: 'is-bot'; readonly person: string }
+  | { readonly code: 'is-bot' | 'is-member-already'; readonly person: string }
   | { readonly code: 'is-deactivated' | 'is-outsider' | 'is-guest'; readonly person: string }
   /** In percent. */
   | { readonly code: 'no-percentage'; readonly most: number; readonly example: number };
@@ -66,6 +66,8 @@ type CardProblem =
   | { readonly code: 'not-points'; readonly most: number }
   | { readonly code: 'which-card' }
   | { readonly code: 'which-people' }
+  | { readonly code: 'which-guests' }
+  | { readonly code: 'no-such-guest'; readonly typed: string }
   | { readonly code: 'first-card' }
   | { readonly code: 'card-key' }
   | { readonly code: 'goal-word' }

@@ -128,6 +128,7 @@ export type FacilitatorAct =
   | 'reopen'
   | 'undrop'
   | 'assign'
+  | 'guests'
   | 'change-settings'
   | 'move'
   | 'change-measures'

@@ -29,6 +29,7 @@ import type { AppDependencies } from './ports/app-dependencies.ts';
 import { erasePerson } from './privacy/erase-person.ts';
 import { personalCopy, privacyOverview } from './privacy/privacy-overview.ts';
 import { explainedToOutsiders } from './team/belonging.ts';
+import { addGuests, removeGuests } from './team/guests.ts';
 import { leaveForm, leaveTeam } from './team/leave-team.ts';
 import { moveTeam } from './team/move-team.ts';
 import { chooseOwnPrompt, ownPromptForm } from './team/own-prompt.ts';
@@ -42,6 +43,7 @@ import { shareStatus, sprintStatus, statusChart } from './watching/sprint-status
 import { beginWelcome, takeBackWelcome } from './watching/welcome.ts';
 
 const ALL = {
+  addGuests,
   adviceChart,
   answerForm,
   answerInWords,
@@ -96,6 +98,7 @@ const ALL = {
   refreshHomePage,
   releaseCards,
   removalForm,
+  removeGuests,
   removeImport,
   reopenCard,
   reopenSprint,

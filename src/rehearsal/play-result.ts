@@ -9,7 +9,14 @@ import type { Direction } from '../app/experiments/experiment.ts';
 import type { ExperimentResult } from '../app/experiments/experiment-results.ts';
 import { memberDaysBy } from '../app/history/past-sprint-at-closing.ts';
 import type { Reading } from '../app/ports/store.ts';
-import type { GoalMet, Sprint, SprintResult, Team } from '../app/team/team.ts';
+import {
+  datedWorkersOf,
+  everWorkersOf,
+  type GoalMet,
+  type Sprint,
+  type SprintResult,
+  type Team,
+} from '../app/team/team.ts';
 import { RATIO_IDS, type RatioId, type SprintRatios } from '../sprint/sprint-ratios.ts';
 import type { SprintTotals } from '../sprint/totals.ts';
 import { isDefined, type Ratio } from '../sprint/undefined-value.ts';
@@ -156,11 +163,11 @@ type PlayedDays = Pick<PlayedSprint, 'memberDays' | 'askedPrompts' | 'answeredPr
 /** How much working time the sprint had, and how its questions were met. */
 async function playedDays(read: Reading, team: Team, sprint: Sprint): Promise<PlayedDays> {
   const days = sprintDays(team, sprint);
-  const members = await read.membersOf(team.id);
+  const people = await read.membersOf(team.id);
   const prompts = await read.promptsOf(days.map((day) => ({ sprintId: sprint.id, day })));
-  const asked = askedPrompts(team, sprint, members, prompts);
+  const asked = askedPrompts(team, sprint, everWorkersOf(people, sprint.id), prompts);
   return {
-    memberDays: memberDaysBy(team, members, days, prompts),
+    memberDays: memberDaysBy(team, datedWorkersOf(people, sprint.id), days, prompts),
     askedPrompts: asked.length,
     answeredPrompts: asked.filter(({ state }) => state !== 'asked').length,
   };

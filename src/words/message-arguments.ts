@@ -665,6 +665,8 @@ export interface Messages {
   'command-plan-summary': Record<never, never>;
   'command-edit-usage': Record<never, never>;
   'command-edit-summary': Record<never, never>;
+  'command-guest-usage': Record<never, never>;
+  'command-guest-summary': Record<never, never>;
   'command-goal-usage': Record<never, never>;
   'command-goal-summary': Record<never, never>;
   'command-close-usage': Record<never, never>;
@@ -1197,6 +1199,15 @@ export interface Messages {
   'amount-short-date': { readonly day: string };
   'amount-short-date-no-year': { readonly day: string };
   'amount-percentage-points': { readonly count: number; readonly amount: string };
+  'guests-changed': {
+    readonly act: 'added' | 'removed';
+    readonly count: number;
+    readonly guests: readonly string[];
+    readonly sprint: string;
+  };
+  'guest-welcome-title': { readonly sprint: string; readonly team: string };
+  'guest-welcome-asked': { readonly by: string; readonly from: string; readonly to: string };
+  'guest-welcome-after': Record<never, never>;
   'history-none': Record<never, never>;
   'history-one-signal': Record<never, never>;
   'history-signals': { readonly count: number; readonly ratios: readonly string[] };
@@ -2104,6 +2115,7 @@ export interface Messages {
   'problem-no-members': Record<never, never>;
   'problem-no-facilitators': Record<never, never>;
   'problem-is-bot': { readonly person: string };
+  'problem-is-member-already': { readonly person: string };
   'problem-is-deactivated': { readonly person: string };
   'problem-is-outsider': { readonly person: string };
   'problem-is-guest': { readonly person: string };
@@ -2159,6 +2171,8 @@ export interface Messages {
   'problem-card-link': { readonly most: number };
   'problem-card-title': { readonly most: number };
   'problem-which-card': Record<never, never>;
+  'problem-which-guests': Record<never, never>;
+  'problem-no-such-guest': { readonly typed: string };
   'problem-which-people': Record<never, never>;
   'problem-card-key': Record<never, never>;
   'problem-try-text-missing': Record<never, never>;
@@ -2391,6 +2405,7 @@ export interface Messages {
       | 'edit'
       | 'end-experiment'
       | 'export'
+      | 'guests'
       | 'import'
       | 'move'
       | 'plan'

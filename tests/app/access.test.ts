@@ -29,6 +29,7 @@ import type { AppDependencies } from '../../src/app/ports/app-dependencies.ts';
 import { erasePerson } from '../../src/app/privacy/erase-person.ts';
 import { personalCopy, privacyOverview } from '../../src/app/privacy/privacy-overview.ts';
 import { Refusal } from '../../src/app/refusal.ts';
+import { addGuests, removeGuests } from '../../src/app/team/guests.ts';
 import type { Place } from '../../src/app/team/place.ts';
 import { measuresForm, setMeasures } from '../../src/app/team/set-measures.ts';
 import type { SetupInput } from '../../src/app/team/set-up-team.ts';
@@ -100,6 +101,9 @@ const BY_PLACE: Record<string, Attempt> = {
   'takeCards by place': (deps, actor, { place }) => takeCards(deps, actor, { place, words: '1' }),
   'giveCards by place': (deps, actor, { place }) => giveCards(deps, actor, { place, words: '1 @ana' }),
   'releaseCards by place': (deps, actor, { place }) => releaseCards(deps, actor, { place, words: '1' }),
+  'addGuests by place': (deps, actor, { place }) =>
+    addGuests(deps, actor, { place, words: `<@${PEOPLE.dayo}>` }),
+  'removeGuests by place': (deps, actor, { place }) => removeGuests(deps, actor, { place, words: '@dayo' }),
   'assignCards by place': (deps, actor, { place }) => assignCards(deps, actor, { place, words: '1 @ana' }),
   'undropCard by place': (deps, actor, { place }) => undropCard(deps, actor, { place, reference: '1' }),
   'reopenCard by place': (deps, actor, { place }) => reopenCard(deps, actor, { place, reference: '1' }),
@@ -184,6 +188,8 @@ const BY_ID: Record<string, Attempt> = {
 
 /** What only facilitators may do. */
 const FACILITATORS_ONLY = [
+  'addGuests by place',
+  'removeGuests by place',
   'setupForm',
   'setUpTeam',
   'measuresForm',

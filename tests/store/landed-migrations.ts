@@ -36,4 +36,5 @@ export const LANDED_MIGRATIONS: Readonly<Record<string, string>> = {
   '0030_value_questions.sql': '8f60b946bc8c35de5a0335df0a75adc098e71f07ea98412b674b80c38fd88901',
   '0031_experiment_questions.sql': '949e652d8b609f3d2a75f4a4ada55a39a4ebc29d99642323f42b6fe22bb44459',
   '0032_import_removed.sql': '41415bcf99d157c7ff03a20b5489681fccb1619defb8654d74a1e63be1d4e78a',
+  '0033_sprint_guests.sql': '48b89a814c22c0f24c96aec9c6a7308cc946a193962710de40c787dc62aa60b5',
 };

@@ -42,6 +42,7 @@ export function aMember(given: Partial<Member> = {}): Member {
     isFacilitator: false,
     isMember: true,
     isActive: true,
+    guestIn: [],
     worksOn: undefined,
     daysOff: NO_DAYS_OFF,
     joinedOn: undefined,

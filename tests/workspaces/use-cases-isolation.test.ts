@@ -10,7 +10,7 @@ import type { Place } from '../../src/app/team/place.ts';
 import type { Actor } from '../../src/app/team/team.ts';
 import { bindUseCases, type UseCases } from '../../src/app/use-cases.ts';
 import { refusalWords } from '../../src/words/refusals.ts';
-import { type Harness, openHarness } from '../support/app-harness.ts';
+import { type Harness, openHarness, PEOPLE } from '../support/app-harness.ts';
 import { typedMeasures } from '../support/typed-measures.ts';
 import {
   ANA,
@@ -28,6 +28,8 @@ import {
 const NORTH = 'T0NORTH';
 const SOUTH = 'T0SOUTH';
 const HERE: Place = { channelId: CHANNEL_ID, isDirect: false };
+/** On no team, in both workspaces. */
+const DAYO = PEOPLE.dayo;
 const DIRECT: Place = { channelId: 'D0ANA', isDirect: true };
 
 let harness: Harness;
@@ -84,6 +86,14 @@ const RANGE = { about: 'range' } as const;
 const MEASURES = typedMeasures({ closesAt: '12:00', scale: '1, 2, 3', retentionMonths: '2' });
 
 const CASES: { readonly [Name in keyof UseCases]: Cases } = {
+  addGuests: {
+    refused: {},
+    own: { 'of the same id': (use, actor) => use.addGuests(actor, { place: HERE, words: `<@${DAYO}>` }) },
+  },
+  removeGuests: {
+    refused: {},
+    own: { 'of the same id': (use, actor) => use.removeGuests(actor, { place: HERE, words: `<@${DAYO}>` }) },
+  },
   adviceChart: {
     // Draws what it is given and reads nothing.
     refused: {},

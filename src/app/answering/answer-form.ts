@@ -5,7 +5,14 @@ import { type CardLine, cardLine } from '../cards/card-line.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import { Refusal } from '../refusal.ts';
 import type { Place } from '../team/place.ts';
-import type { Actor, RecordedFact, SprintCard, SprintHeading, SprintRecords } from '../team/team.ts';
+import {
+  type Actor,
+  type RecordedFact,
+  type SprintCard,
+  type SprintHeading,
+  type SprintRecords,
+  worksIn,
+} from '../team/team.ts';
 import { answeredDay, factsAbout, runningSprintId, takeableStates } from './answered-day.ts';
 import { answerableStates } from './prompt-content.ts';
 
@@ -78,7 +85,7 @@ export async function answerForm(
       (await runningSprintId(tx.read, actor, where.place as Place, deps.clock.now(), where.day));
     const { team, member, sprint, day, records } = await answeredDay(deps, tx, actor, sprintId, where.day);
     const cards = answerableCards(records, actor.userId, day).map(({ form }) => form);
-    const takeable = member.isMember ? takeableStates(records).map(cardLine) : [];
+    const takeable = worksIn(member, sprint.id) ? takeableStates(records).map(cardLine) : [];
     if (cards.length === 0 && takeable.length === 0) {
       throw new Refusal('no-cards-of-yours', { sprintName: sprint.name });
     }

@@ -8,7 +8,15 @@ import { tellOfBlocks } from '../cards/tell-of-blocks.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
 import { Refusal, refuseIfAny } from '../refusal.ts';
-import type { Actor, NewFact, RecordedFact, SprintCard, SprintHeading, SprintRecords } from '../team/team.ts';
+import {
+  type Actor,
+  type NewFact,
+  type RecordedFact,
+  type SprintCard,
+  type SprintHeading,
+  type SprintRecords,
+  worksIn,
+} from '../team/team.ts';
 import {
   type AnsweredDay,
   answeredDay,
@@ -207,7 +215,7 @@ async function recordChecked(
     const asOf = Math.max(0, ...answersAbout(records, given).map(({ order }) => order));
     return { kind: 'growth-to-explain', heading: { team, sprint }, day, answers: given, grown, asOf };
   }
-  const takeable = context.member.isMember ? takeableStates(records) : [];
+  const takeable = worksIn(context.member, sprint.id) ? takeableStates(records) : [];
   const taken = takeable.filter(({ card }) => takeCardIds.includes(card.id));
   const by = { userId: actor.userId, day, at: deps.clock.now() };
   await tx.write.cards.changeOwners(taken.map(({ card }) => ({ card, ownerIds: [actor.userId], by })));

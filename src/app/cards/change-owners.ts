@@ -20,7 +20,14 @@ import {
   requireFacilitator,
   todayOf,
 } from '../team/place.ts';
-import { type Actor, activeMembers, type Sprint, type SprintHeading } from '../team/team.ts';
+import {
+  type Actor,
+  type Member,
+  type Sprint,
+  type SprintHeading,
+  workersOf,
+  worksIn,
+} from '../team/team.ts';
 import {
   type CardLine,
   cardLine,
@@ -56,7 +63,7 @@ export async function giveCards(
   { place, words }: TypedCards,
 ): Promise<OwnersChange> {
   return changeOwners(deps, actor, place, (states, membership) => {
-    const { cards, people } = cardsAndPeople('give', words, states, membership.members);
+    const { cards, people } = cardsAndPeople('give', words, states, workersIn(membership));
     return cards.map((state) => ({ state, ownerIds: ownPlaceGiven(state, membership, people, 'give') }));
   });
 }
@@ -91,7 +98,7 @@ export async function assignCards(
 ): Promise<OwnersChange> {
   return changeOwners(deps, actor, place, (states, membership) => {
     requireFacilitator(membership, 'assign');
-    const { cards, people } = cardsAndPeople('assign', words, states, membership.members);
+    const { cards, people } = cardsAndPeople('assign', words, states, workersIn(membership));
     return cards.map((state) => ({ state, ownerIds: people }));
   });
 }
@@ -102,15 +109,21 @@ export async function takeCards(
   actor: Actor,
   { place, words }: TypedCards,
 ): Promise<OwnersChange> {
-  return changeOwners(deps, actor, place, (states, { team, member }) => {
+  return changeOwners(deps, actor, place, (states, { team, sprint, member }) => {
     // Nobody who is not asked can own a card: it would never be answered for.
-    if (!member.isMember) throw new Refusal('takes-no-cards', { teamName: team.name });
+    if (!worksIn(member, sprint.id)) throw new Refusal('takes-no-cards', { teamName: team.name });
     return cardsNamed('take', words, states).map((state) => {
       const { card } = state;
       if (card.ownerIds.includes(actor.userId)) throw new Refusal('already-owner', { card: cardName(card) });
       return { state, ownerIds: [...card.ownerIds, actor.userId] };
     });
   });
+}
+
+type InSprint = Membership & { readonly sprint: Sprint };
+
+function workersIn({ members, sprint }: InSprint): Member[] {
+  return workersOf(members, sprint.id);
 }
 
 /** Others, or nobody, in the place of the one who gives. */
@@ -135,7 +148,7 @@ async function changeOwners(
   deps: AppDependencies,
   actor: Actor,
   place: Place,
-  decide: (states: readonly SprintCardState[], membership: Membership) => readonly NewOwners[],
+  decide: (states: readonly SprintCardState[], membership: InSprint) => readonly NewOwners[],
 ): Promise<OwnersChange> {
   return deps.store.transaction(async (tx) => {
     const at = deps.clock.now();
@@ -165,7 +178,7 @@ async function changeOwners(
 /** Those who got cards by somebody else's doing, in one message each. */
 async function tellNewOwners(
   tx: Transaction,
-  { team, sprint, member }: Membership & { readonly sprint: Sprint },
+  { team, sprint, member }: InSprint,
   changes: readonly Pick<OwnerChange, 'card' | 'ownerIds'>[],
 ): Promise<void> {
   const cardsOf = new Map<string, string[]>();
@@ -200,14 +213,14 @@ function cardsAndPeople(
   command: 'give' | 'assign',
   words: string,
   states: readonly SprintCardState[],
-  members: Membership['members'],
+  members: readonly Member[],
 ): { cards: SprintCardState[]; people: string[] } {
   const refuse = (problem: Problem): Refusal =>
     new Refusal('bad-argument', { command, problem, example: '3 @ana' });
   const [cardWords = '', peopleWords = ''] = partedAtPeople(words, states);
   const cards = namedCards(cardWords, states);
   if (cards.length === 0) throw refuse({ code: 'which-card' });
-  const people = peopleCalled(peopleWords, activeMembers(members));
+  const people = peopleCalled(peopleWords, members);
   if ('code' in people) throw refuse(people);
   if (people.length === 0) throw refuse({ code: 'which-people' });
   return { cards, people };

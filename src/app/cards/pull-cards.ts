@@ -18,7 +18,7 @@ import {
   type SprintReference,
   todayOf,
 } from '../team/place.ts';
-import { type Actor, activeMembers, type Sprint, type SprintCard, type SprintHeading } from '../team/team.ts';
+import { type Actor, type Sprint, type SprintCard, type SprintHeading, workersOf } from '../team/team.ts';
 import { type LoadOutlook, loadOutlook } from '../watching/load-outlook.ts';
 import { answerCounts } from '../watching/status-content.ts';
 import { type CardLine, cardLine, type SprintCardState, statesOf } from './card-line.ts';
@@ -83,7 +83,7 @@ export async function pullCards(
 ): Promise<PulledCards> {
   return deps.store.transaction(async (tx) => {
     const { team, sprint, members } = await openSprint(tx, actor, input, deps.clock.now());
-    const wanted = readCards(input.text, activeMembers(members));
+    const wanted = readCards(input.text, workersOf(members, sprint.id));
     const today = todayOf(team, deps.clock.now());
     requireBegun(sprint, today);
     const before = await tx.read.recordsOf(sprint.id);

@@ -16,7 +16,7 @@ import type { SprintTime } from '../clock/sprint-time.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
 import { closedCards, pastSprints, pulledInCards, tracePointAt } from '../history/team-history.ts';
 import type { Transaction } from '../ports/store.ts';
-import { activeMembers, type Sprint, type Team } from '../team/team.ts';
+import { type Sprint, type Team, workersOf } from '../team/team.ts';
 import {
   LEAST_OWN_SPRINTS,
   type SprintProjection,
@@ -61,7 +61,7 @@ export async function pullInCheck(
   const { now, ownSprints } = projection;
   const openPoints = Math.max(0, now.cardPoints - now.finishedPoints);
   const because = whyNoTimeAhead(sprint, time, on) ?? whyTooLittleHistory(ownSprints);
-  const members = activeMembers(await tx.read.membersOf(team.id)).length;
+  const members = workersOf(await tx.read.membersOf(team.id), sprint.id).length;
   const chances =
     because === undefined
       ? sizeChances(projection, openPoints, laterParts(past, time, members), closedCards(past), estimates)

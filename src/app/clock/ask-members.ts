@@ -17,7 +17,7 @@ import type { Reading, Transaction } from '../ports/store.ts';
 import { directPost } from '../posting/post-kinds.ts';
 import type { NewPost } from '../posting/posts.ts';
 import { todayOf } from '../team/place.ts';
-import { activeMembers, type Member, type Sprint, type SprintRecords, type Team } from '../team/team.ts';
+import { type Member, type Sprint, type SprintRecords, type Team, workersOf } from '../team/team.ts';
 import { letLeaversGo } from './let-leavers-go.ts';
 import { promptInstant } from './prompt-time.ts';
 import { earliest, nextPromptAt, reminderAt, sprintDays } from './sprint-clock.ts';
@@ -151,7 +151,7 @@ async function membersWithOpenCards(
   return due.flatMap(({ team, sprint }) => {
     const day = todayOf(team, now);
     const own = records.get(sprint.id) ?? { cards: [], facts: [] };
-    const working = workingOn(team, people.get(team.id), day);
+    const working = workingOn(team, sprint, people.get(team.id), day);
     return ownersOfOpenCards(own, day).flatMap((userId) => {
       const member = working.get(userId);
       return member ? [{ team, sprint, userId, member, day, records: own }] : [];
@@ -159,9 +159,14 @@ async function membersWithOpenCards(
   });
 }
 
-/** Members who work on the day, if only half of it, by their ids. */
-function workingOn(team: Team, people: readonly Member[] = [], day: Day): Map<string, Member> {
-  const working = activeMembers(people).filter((member) => memberShareOf(team, member, day) > 0);
+/** Those who work on the sprint on the day, if only half of it, by their ids. */
+function workingOn(
+  team: Team,
+  sprint: Sprint,
+  people: readonly Member[] = [],
+  day: Day,
+): Map<string, Member> {
+  const working = workersOf(people, sprint.id).filter((member) => memberShareOf(team, member, day) > 0);
   return new Map(working.map((member) => [member.userId, member]));
 }
 
@@ -238,7 +243,7 @@ async function remindUnanswered(
   const unmet: Pick<BusyMember, 'team' | 'sprint' | 'userId' | 'day'>[] = [];
   for (const { state, sprintId, userId, day, postId, reminderPostId } of await tx.read.promptsOf(days)) {
     const { team, sprint } = sprintOf.get(sprintId) as DueSprint;
-    const member = workingOn(team, people.get(team.id), day).get(userId);
+    const member = workingOn(team, sprint, people.get(team.id), day).get(userId);
     const isUnanswered = state === 'asked' && postId !== undefined && reminderPostId === undefined;
     if (!isUnanswered || !member) continue;
     const at = reminderAt(team, sprint, promptInstant(team, member, day), member);

@@ -2,7 +2,7 @@
 import { type Day, dayPlus } from '../../sprint/calendar.ts';
 import { teamShareOf, workingDaysOf } from '../../sprint/work-calendar.ts';
 import type { Transaction } from '../ports/store.ts';
-import { activeMembers, type Member, type Sprint, type Team } from '../team/team.ts';
+import { isWorking, type Member, type Sprint, type Team } from '../team/team.ts';
 import { dayAt, dayExists, instantOf, timeAt } from './local-time.ts';
 import { type Asked, LAST_CALL_MINUTES_BEFORE_CLOSING, promptInstant } from './prompt-time.ts';
 
@@ -64,7 +64,7 @@ export function questionDays(
 
 /** When somebody of the team is asked on the day, in order. */
 function promptInstants(team: Rhythm, people: readonly Member[], day: Day): Date[] {
-  const own = activeMembers(people).filter(({ ownPrompt }) => ownPrompt !== undefined);
+  const own = people.filter(isWorking).filter(({ ownPrompt }) => ownPrompt !== undefined);
   const times = [undefined, ...own].map((member) => promptInstant(team, member, day).getTime());
   return [...new Set(times)].sort((a, b) => a - b).map((at) => new Date(at));
 }
@@ -155,7 +155,8 @@ export async function resetClocks(tx: Transaction, team: Team, now: Date): Promi
     const isToCome = ({ ownPrompt, userId }: Member): boolean =>
       ownPrompt !== undefined && !askedIds.has(userId);
     const later = earliest(
-      activeMembers(people)
+      people
+        .filter(isWorking)
         .filter(isToCome)
         .map((member) => nextPromptOf(team, member, moved, now)),
     );

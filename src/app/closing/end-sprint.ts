@@ -14,6 +14,7 @@ import type { Reading, Transaction } from '../ports/store.ts';
 import { channelPost } from '../posting/post-kinds.ts';
 import { refreshVerdict } from '../posting/thread.ts';
 import { Refusal } from '../refusal.ts';
+import { guestsGo, guestsReturn } from '../team/guests.ts';
 import {
   membershipAt,
   openSprint,
@@ -40,6 +41,7 @@ export async function closeNow(tx: Transaction, team: Team, sprint: Sprint, now:
   const closed: Sprint = { ...sprint, ...CLOCK_STOPPED, state: 'closed', closedAt: sprint.closedAt ?? now };
   await recordResult(tx, team, closed, now, false);
   await tx.write.sprints.update(closed);
+  await guestsGo(tx, closed);
   if (sprint.closedAt === undefined) {
     const questions = await experimentQuestions(tx, team, closed);
     if (questions.length > 0) await tx.write.posts.add(questions);
@@ -122,6 +124,7 @@ export async function cancelSprint(
     };
     await recordResult(tx, team, cancelled, now, true);
     await tx.write.sprints.update(cancelled);
+    await guestsGo(tx, cancelled);
     await tx.write.posts.add([
       channelPost(team, { kind: 'cancelled', sprintId: sprint.id, byUserId: actor.userId, reason }),
     ]);
@@ -171,6 +174,7 @@ export async function reopenSprint(
     }
     const reopened: Sprint = { ...sprint, state: 'open', reopenedAt: now, closesAtInstant: until };
     await tx.write.sprints.update(reopened);
+    await guestsReturn(tx, reopened);
     await refreshVerdict(tx, sprint.id);
     return { heading: { team, sprint: reopened }, until };
   });

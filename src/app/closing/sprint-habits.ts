@@ -9,7 +9,15 @@ import { promptInstant } from '../clock/prompt-time.ts';
 import { questionDays, sprintDays } from '../clock/sprint-clock.ts';
 import type { OwnerMove } from '../ports/sprints.ts';
 import type { Reading } from '../ports/store.ts';
-import type { Member, Prompt, Sprint, SprintCard, SprintRecords, Team } from '../team/team.ts';
+import {
+  everWorkersOf,
+  type Member,
+  type Prompt,
+  type Sprint,
+  type SprintCard,
+  type SprintRecords,
+  type Team,
+} from '../team/team.ts';
 
 type Move = Pick<OwnerMove, 'cardId' | 'userId' | 'kind' | 'day'>;
 
@@ -21,7 +29,7 @@ export async function sprintHabits(
 ): Promise<SprintHabits> {
   const days = sprintDays(team, sprint);
   const prompts = await read.promptsOf(days.map((day) => ({ sprintId: sprint.id, day })));
-  const asked = askedPrompts(team, sprint, await read.membersOf(team.id), prompts);
+  const asked = askedPrompts(team, sprint, everWorkersOf(await read.membersOf(team.id), sprint.id), prompts);
   return {
     answers: answerCount(team, sprint, asked, records, await read.ownerMovesOf(sprint.id)),
     carriedOver: await carriedOver(read, sprint, records),

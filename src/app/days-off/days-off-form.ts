@@ -5,7 +5,7 @@ import type { InputProblem } from '../input-problem.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import { Refusal, refuseIfAny } from '../refusal.ts';
 import { type Membership, membershipAt, membershipInTeam, type Place, todayOf } from '../team/place.ts';
-import type { Actor, Team } from '../team/team.ts';
+import { type Actor, isWorking, type Team } from '../team/team.ts';
 import { type SpanOff, spansOff } from './days-ahead.ts';
 import { type DaySpan, whyNotSpan } from './read-days-off.ts';
 import { takeDaysOff } from './say-days-off.ts';
@@ -53,7 +53,7 @@ export function savedOf(membership: Pick<Membership, 'team' | 'member'>, now: Da
 function formOf({ team, member }: Pick<Membership, 'team' | 'member'>, now: Date): DaysOffForm {
   const today = todayOf(team, now);
   const whose: Whose[] = [
-    ...(member.isMember ? (['own'] as const) : []),
+    ...(isWorking(member) ? (['own'] as const) : []),
     ...(member.isFacilitator ? (['team'] as const) : []),
   ];
   if (whose.length === 0) throw new Refusal('no-work-to-be-off', {});
@@ -63,7 +63,7 @@ function formOf({ team, member }: Pick<Membership, 'team' | 'member'>, now: Date
     whose,
     own: spansOff(member.daysOff, today),
     ofTeam: spansOff(team.daysOff, today),
-    weekdays: member.isMember ? (member.worksOn ?? team.workingDays) : undefined,
+    weekdays: isWorking(member) ? (member.worksOn ?? team.workingDays) : undefined,
   };
 }
 

@@ -10,7 +10,7 @@ import type { CalendarReading, CalendarWindow } from '../ports/calendars.ts';
 import type { Reading } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
 import { membershipInTeam, requireFacilitator } from '../team/place.ts';
-import type { Actor, Member, Team } from '../team/team.ts';
+import { type Actor, isWorking, type Member, type Team } from '../team/team.ts';
 import { type DaysFromCalendar, daysFromCalendar } from './days-from-calendar.ts';
 import { type DaysOffSaved, savedOf, type Whose } from './days-off-form.ts';
 import type { DaysOffProblem } from './read-days-off.ts';
@@ -93,7 +93,7 @@ async function thoseOf(
   const membership = await membershipInTeam(read, actor, teamId);
   const { team, member } = membership;
   if (whose === 'team') requireFacilitator(membership, 'days-off');
-  else if (!member.isMember) throw new Refusal('no-work-to-be-off', {});
+  else if (!isWorking(member)) throw new Refusal('no-work-to-be-off', {});
   const teams = whose === 'team' ? [team] : (await ownTeams(read, actor)).map((own) => own.team);
   // Own days off count for all of a person's teams, so from where all of them take them.
   const first = await Promise.all(teams.map((one) => firstDayToTake(read, one, now)));

@@ -9,7 +9,7 @@ import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
 import { membershipAt, membershipInTeam, type Place, requireFacilitator, todayOf } from '../team/place.ts';
-import type { Actor, Member, Team } from '../team/team.ts';
+import { type Actor, isWorking, type Member, type Team } from '../team/team.ts';
 import { type DaySpan, type DaysOffProblem, readDaysOff, whyNotSpan } from './read-days-off.ts';
 
 export interface DaysOffSaid {
@@ -66,7 +66,7 @@ export async function ownTeams(read: Reading, actor: Actor): Promise<OwnTeam[]> 
   const own: OwnTeam[] = [];
   for (const team of await read.teamsOf(actor)) {
     const member = (await read.membersOf(team.id)).find(({ userId }) => userId === actor.userId);
-    if (member?.isMember) own.push({ team, member });
+    if (member && isWorking(member)) own.push({ team, member });
   }
   return own;
 }

@@ -4,7 +4,7 @@ import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
 import { membershipAt, membershipInTeam, type Place } from '../team/place.ts';
-import type { Actor, Team } from '../team/team.ts';
+import { type Actor, isWorking, type Team } from '../team/team.ts';
 import { readWeekdays } from './read-days-off.ts';
 
 export interface WeekdaysSaid {
@@ -43,7 +43,7 @@ export async function saveWeekdays(
 ): Promise<WeekdaysSaid | undefined> {
   await tx.lock.team(teamId);
   const { team, member } = await membershipInTeam(tx.read, actor, teamId);
-  if (!member.isMember) throw new Refusal('no-work-to-be-off', {});
+  if (!isWorking(member)) throw new Refusal('no-work-to-be-off', {});
   const isNone = weekdays !== 'team' && !weekdays.some((day) => team.workingDays.includes(day));
   if (isNone) return undefined;
   const isAll = weekdays === 'team' || team.workingDays.every((day) => weekdays.includes(day));

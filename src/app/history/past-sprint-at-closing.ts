@@ -8,7 +8,14 @@ import { memberDaysOf, NO_DAYS_OFF } from '../../sprint/work-calendar.ts';
 import { type SprintCardState, statesOf } from '../cards/card-line.ts';
 import { sprintDays } from '../clock/sprint-clock.ts';
 import type { Reading } from '../ports/store.ts';
-import type { Member, Prompt, Sprint, SprintRecords, Team } from '../team/team.ts';
+import {
+  datedWorkersOf,
+  type Member,
+  type Prompt,
+  type Sprint,
+  type SprintRecords,
+  type Team,
+} from '../team/team.ts';
 import type { NewPastSprint, PastCard, PastSprint, TracePoint } from './past-sprint.ts';
 
 /** Reads what is needed and makes it. */
@@ -27,7 +34,7 @@ export async function pastSprintAtClosing(
     workspaceId: team.workspaceId,
     endsOn: sprint.endsOn,
     workingDays: days.length,
-    memberDays: memberDaysBy(team, await read.membersOf(team.id), days, prompts),
+    memberDays: memberDaysBy(team, datedWorkersOf(await read.membersOf(team.id), sprint.id), days, prompts),
     ...pastSprintOf(team, days, records),
     recordedAt: now,
   };
@@ -37,7 +44,7 @@ export async function pastSprintAtClosing(
 export async function workTimeOf(read: Reading, team: Team, sprint: Sprint): Promise<WorkTime> {
   const days = sprintDays(team, sprint);
   const prompts = await read.promptsOf(days.map((day) => ({ sprintId: sprint.id, day })));
-  const people = await read.membersOf(team.id);
+  const people = datedWorkersOf(await read.membersOf(team.id), sprint.id);
   const usual = people.map((person) => ({ ...person, daysOff: NO_DAYS_OFF }));
   return {
     memberDays: memberDaysBy(team, people, days, prompts),
@@ -45,7 +52,7 @@ export async function workTimeOf(read: Reading, team: Team, sprint: Sprint): Pro
   };
 }
 
-/** Member-days of a sprint: its prompts know who was away. Those who left before that was kept are not counted. */
+/** Member-days of a sprint: its prompts know who was away. @param people those who worked in it */
 export function memberDaysBy(
   team: Team,
   people: readonly Member[],
@@ -55,10 +62,7 @@ export function memberDaysBy(
   const away = new Set(
     prompts.filter(({ state }) => state === 'away').map(({ userId, day }) => `${userId} ${day}`),
   );
-  const members = people.filter(
-    ({ isMember, isActive, leftOn }) => isMember && (isActive || leftOn !== undefined),
-  );
-  return memberDaysOf(team, members, days, ({ userId }, day) => away.has(`${userId} ${day}`));
+  return memberDaysOf(team, people, days, ({ userId }, day) => away.has(`${userId} ${day}`));
 }
 
 /** What the records of a sprint say of it. */

@@ -27,6 +27,7 @@ import {
   type SprintHeading,
   type SprintRecords,
   type Team,
+  workersOf,
 } from '../team/team.ts';
 import { waitForAll } from '../wait-for-all.ts';
 import { digestContent } from '../watching/digest-content.ts';
@@ -116,6 +117,17 @@ export const POST_KINDS = {
     const heading: SprintHeading = { team, sprint };
     return { content: { heading, cards } };
   }),
+
+  'guest-welcome': aboutSprint(
+    ['byUserId'],
+    async ({ team, members, sprint, post, subject: { byUserId } }) => {
+      const { userId } = post.recipient as { readonly userId: string };
+      const guest = workersOf(members, sprint.id).find((one) => one.userId === userId);
+      if (post.postedAt === undefined && (!guest || sprint.state !== 'open')) return undefined;
+      const heading: SprintHeading = { team, sprint };
+      return { content: { heading, from: guest?.joinedOn ?? sprint.startsOn, byUserId } };
+    },
+  ),
 
   'cards-given': aboutSprint(
     ['byUserId', 'cardIds'],

@@ -18,7 +18,7 @@ import {
   type Place,
   todayOf,
 } from './place.ts';
-import type { Actor, Member, Team } from './team.ts';
+import type { Actor, Member, Sprint, Team } from './team.ts';
 
 /**
  * The team must be locked, and its members saved as they are now.
@@ -33,28 +33,40 @@ export async function letGo(
   { at, byUserId }: { readonly at?: Date; readonly byUserId?: string } = {},
 ): Promise<void> {
   if (userIds.length === 0) return;
-  const gone = new Set(userIds);
   await tx.write.posts.skipUnsentTo(team.id, userIds);
-  const staying = (await tx.read.membersOf(team.id)).filter(({ userId }) => !gone.has(userId));
   for (const sprint of await tx.read.openSprintsOf(team.id)) {
-    const open = statesOf(await tx.read.recordsOf(sprint.id)).filter(isOpenCard);
-    const theirs = open.filter(({ card }) => card.ownerIds.some((id) => gone.has(id)));
-    await tx.write.cards.changeOwners(
-      theirs.map(({ card }) => ({
-        card,
-        ownerIds: card.ownerIds.filter((id) => !gone.has(id)),
-        by: at && {
-          userId: byUserId ?? (card.ownerIds.find((id) => gone.has(id)) as string),
-          day: dayWithin(sprint, todayOf(team, at)),
-          at,
-        },
-      })),
-    );
-    const needsOwner = open.some(
-      ({ card }) => card.ownerIds.length > 0 && card.ownerIds.every((id) => gone.has(id)),
-    );
-    if (needsOwner) await tellOfOwnerless(tx, team, staying, sprint.id);
+    await handCardsBack(tx, team, sprint, userIds, { at, byUserId });
   }
+}
+
+/** Takes people off the open cards of a sprint, and tells the facilitators when one is nobody's then. */
+export async function handCardsBack(
+  tx: Transaction,
+  team: Team,
+  sprint: Sprint,
+  userIds: readonly string[],
+  { at, byUserId }: { readonly at?: Date | undefined; readonly byUserId?: string | undefined },
+): Promise<void> {
+  const gone = new Set(userIds);
+  const open = statesOf(await tx.read.recordsOf(sprint.id)).filter(isOpenCard);
+  const theirs = open.filter(({ card }) => card.ownerIds.some((id) => gone.has(id)));
+  await tx.write.cards.changeOwners(
+    theirs.map(({ card }) => ({
+      card,
+      ownerIds: card.ownerIds.filter((id) => !gone.has(id)),
+      by: at && {
+        userId: byUserId ?? (card.ownerIds.find((id) => gone.has(id)) as string),
+        day: dayWithin(sprint, todayOf(team, at)),
+        at,
+      },
+    })),
+  );
+  const needsOwner = open.some(
+    ({ card }) => card.ownerIds.length > 0 && card.ownerIds.every((id) => gone.has(id)),
+  );
+  if (!needsOwner) return;
+  const staying = (await tx.read.membersOf(team.id)).filter(({ userId }) => !gone.has(userId));
+  await tellOfOwnerless(tx, team, staying, sprint.id);
 }
 
 /** Tells the facilitators that open cards are nobody's. @param exceptUserId who knows already */
@@ -123,7 +135,8 @@ export async function leaveTeam(
 
 /** As somebody is kept who is no longer on the team: their answers stay, and so do the days on which they were there. */
 export function gonePerson(person: Member, leftOn: Day | undefined): Member {
-  return { ...person, isActive: false, isFacilitator: false, leftOn };
+  const guestIn = person.guestIn.map((stay) => ({ ...stay, until: stay.until ?? leftOn }));
+  return { ...person, isActive: false, isFacilitator: false, guestIn, leftOn };
 }
 
 /** Takes somebody whose account is gone off every team of the workspace that they are on. */

@@ -121,6 +121,7 @@ function outsideMember({ userId }: Actor): Member {
     name: '',
     isFacilitator: false,
     isMember: false,
+    guestIn: [],
     isActive: false,
     worksOn: undefined,
     daysOff: NO_DAYS_OFF,

@@ -16,7 +16,7 @@ import { type Role, requireMaySetUp, whyNot } from './belonging.ts';
 import { gonePerson, letGo } from './leave-team.ts';
 import { membershipAt, membershipInTeam, type Place, requireFacilitator, todayOf } from './place.ts';
 import { settingsOf, USUAL_SETTINGS } from './settings.ts';
-import { type Actor, activeMembers, type Member, type Team } from './team.ts';
+import { type Actor, activeMembers, isWorking, type Member, type Team } from './team.ts';
 
 const DEFAULTS = { promptAt: '09:15', workingDays: [1, 2, 3, 4, 5] } as const;
 
@@ -213,21 +213,30 @@ async function saveMembership(
   const userIds = new Set([...memberIds, ...facilitatorIds]);
   const present = [...userIds].map((userId): Member => {
     const known = before.get(userId);
+    const isMember = memberIds.includes(userId);
+    const goesOn = known?.isActive && (known.isMember || !isMember);
     return {
       userId,
       name: names.get(userId) ?? userId,
       isFacilitator: facilitatorIds.includes(userId),
-      isMember: memberIds.includes(userId),
+      isMember,
       isActive: true,
+      guestIn: known?.guestIn ?? [],
       worksOn: known?.worksOn,
       ownPrompt: known?.ownPrompt,
       digestAt: known?.digestAt,
       daysOff: known?.daysOff ?? NO_DAYS_OFF,
-      joinedOn: known?.isActive ? known.joinedOn : today,
+      joinedOn: goesOn ? known.joinedOn : today,
       leftOn: undefined,
     };
   });
-  const gone = [...before.values()].filter(({ userId, isActive }) => isActive && !userIds.has(userId));
-  await tx.write.teams.saveMembers(teamId, [...present, ...gone.map((member) => gonePerson(member, today))]);
+  const others = [...before.values()].filter(({ userId, isActive }) => isActive && !userIds.has(userId));
+  const guests = others.filter((person) => !person.isMember && isWorking(person));
+  const gone = others.filter((person) => !guests.includes(person));
+  await tx.write.teams.saveMembers(teamId, [
+    ...present,
+    ...guests.map((guest) => ({ ...guest, isFacilitator: false })),
+    ...gone.map((member) => gonePerson(member, today)),
+  ]);
   return gone.map(({ userId }) => userId);
 }

@@ -37,8 +37,10 @@ export interface Member extends OwnCalendar {
   readonly userId: string;
   readonly name: string;
   readonly isFacilitator: boolean;
-  /** False for a facilitator who has no part in the team's work: not asked, and not counted in its working time. */
+  /** False for somebody who has no part in the work of each sprint: a facilitator or product owner alone, or a guest. */
   readonly isMember: boolean;
+  /** The sprints in which they take part as a guest. */
+  readonly guestIn: readonly GuestStay[];
   /** When they want to be asked; undefined: at the team's time. */
   readonly ownPrompt?: OwnPrompt | undefined;
   /** When the morning digest goes to a facilitator; undefined: none is wanted. */
@@ -47,11 +49,60 @@ export interface Member extends OwnCalendar {
   readonly isActive: boolean;
 }
 
-/** Those who do the team's work now. */
+/** The part of somebody who works in one sprint of the team only. */
+export interface GuestStay {
+  readonly sprintId: string;
+  /** Their first day in it. */
+  readonly from: Day;
+  /** The first day no more in it; undefined while they belong to it. */
+  readonly until: Day | undefined;
+}
+
+/** Those who do the team's work now, sprint after sprint; without guests. */
 export function activeMembers<Person extends Pick<Member, 'isActive' | 'isMember'>>(
   people: readonly Person[],
 ): Person[] {
   return people.filter(({ isActive, isMember }) => isActive && isMember);
+}
+
+/** Whether the person has a part in the team's work now, as a member or as a guest of an open sprint. */
+export function isWorking({ isActive, isMember, guestIn }: Member): boolean {
+  return isActive && (isMember || guestIn.some(({ until }) => until === undefined));
+}
+
+/** Those who do the work of the sprint now, its guests with the days of their stay. */
+export function workersOf(people: readonly Member[], sprintId: string): Member[] {
+  return everWorkersOf(people, sprintId).filter(({ isActive }) => isActive);
+}
+
+/** The same with those who left since. */
+export function everWorkersOf(people: readonly Member[], sprintId: string): Member[] {
+  return people.flatMap((person) => inSprint(person, sprintId) ?? []);
+}
+
+/** Of those, who is still there or left when it is known. */
+export function datedWorkersOf(people: readonly Member[], sprintId: string): Member[] {
+  return everWorkersOf(people, sprintId).filter(({ isActive, leftOn }) => isActive || leftOn !== undefined);
+}
+
+export function worksIn(person: Member, sprintId: string): boolean {
+  return workersOf([person], sprintId).length > 0;
+}
+
+function inSprint(person: Member, sprintId: string): Member | undefined {
+  const stay = person.guestIn.find((one) => one.sprintId === sprintId);
+  if (!stay) return person.isMember ? person : undefined;
+  const { from, until } = stay;
+  const { isMember, isActive, joinedOn } = person;
+  // A guest who became a member in the sprint has been there since they came as a guest.
+  if (isMember) return { ...person, joinedOn: joinedOn && [joinedOn, from].sort()[0] };
+  return {
+    ...person,
+    isMember: true,
+    isActive: isActive && until === undefined,
+    joinedOn: from,
+    leftOn: until,
+  };
 }
 
 /** Whether they hear of the team's sprints by themselves. */

@@ -6,7 +6,7 @@ import { isDayOver, type SprintTime, sprintTime } from '../clock/sprint-time.ts'
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
 import { teamsReadBy } from '../team/place.ts';
-import { type Actor, activeMembers, type Sprint } from '../team/team.ts';
+import { type Actor, datedWorkersOf, type Sprint } from '../team/team.ts';
 import { type LoadOutlook, loadOutlook } from './load-outlook.ts';
 import { type TeamOverview, teamOverview } from './overview.ts';
 import { answerCounts } from './status-content.ts';
@@ -109,7 +109,7 @@ async function progressOf(
   time: SprintTime,
 ): Promise<HomeProgress> {
   const { name: sprintName, startsOn, endsOn } = sprint;
-  const members = activeMembers(await tx.read.membersOf(team.id));
+  const members = datedWorkersOf(await tx.read.membersOf(team.id), sprint.id);
   const span = { sprintName, startsOn, endsOn, calendar: team, members };
   const burndown = burndownOf(states, { ...span, today: today <= endsOn ? today : undefined });
   const { leftPoints, idealPoints } = leftEnd(burndown);

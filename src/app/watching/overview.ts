@@ -8,7 +8,7 @@ import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading } from '../ports/store.ts';
 import { refuseOutsider } from '../team/belonging.ts';
 import { currentSprint, facilitates, type Place, teamsReadBy, todayOf } from '../team/place.ts';
-import type { Actor, PromptState, Sprint, Team } from '../team/team.ts';
+import { type Actor, isWorking, type PromptState, type Sprint, type Team } from '../team/team.ts';
 
 export interface TeamOverview {
   readonly team: Team;
@@ -86,7 +86,7 @@ export async function teamOverview(
     nextQuestionAt: sprint?.nextPromptAt && nextPromptOf(team, member, sprint, now),
     today,
     todayShare: member ? memberShareOf(team, member, today) : 0,
-    daysOff: member?.isMember ? spansOff(member.daysOff, today) : undefined,
+    daysOff: member && isWorking(member) ? spansOff(member.daysOff, today) : undefined,
     reopenable: until !== undefined && until > now,
     hasFinishedSprint: last !== undefined,
   };

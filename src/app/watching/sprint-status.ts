@@ -16,7 +16,7 @@ import {
   sprintForMember,
   todayOf,
 } from '../team/place.ts';
-import { type Actor, activeMembers } from '../team/team.ts';
+import { type Actor, datedWorkersOf } from '../team/team.ts';
 import { waitForAll } from '../wait-for-all.ts';
 import { type DrawnSprint, type StatusContent, statusContent } from './status-content.ts';
 
@@ -46,7 +46,7 @@ export async function burndownImage(
     startsOn: sprint.startsOn,
     endsOn: sprint.endsOn,
     calendar: team,
-    members: activeMembers(members),
+    members: datedWorkersOf(members, sprint.id),
     today: sprint.state === 'open' && on <= sprint.endsOn ? on : undefined,
     evenings: eveningsOf(team, sprint, instantOf(on, '00:00', team.timeZone)),
   });

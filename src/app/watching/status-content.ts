@@ -18,13 +18,13 @@ import { baselineFor } from '../history/baseline-of.ts';
 import type { Transaction } from '../ports/store.ts';
 import type { Membership } from '../team/place.ts';
 import {
-  activeMembers,
   type Member,
   type Prompt,
   type RecordedFact,
   type Sprint,
   type SprintHeading,
   type Team,
+  workersOf,
 } from '../team/team.ts';
 import { waitForAll } from '../wait-for-all.ts';
 import { type LoadOutlook, loadOutlook } from './load-outlook.ts';
@@ -114,7 +114,7 @@ function growthOf(states: readonly SprintCardState[]): StatusContent['growth'] {
 /** How many members have open cards or were asked today, and how many of them have met the day. */
 export function answerCounts(
   team: Team,
-  sprint: Pick<Sprint, 'startsOn' | 'endsOn'>,
+  sprint: Pick<Sprint, 'id' | 'startsOn' | 'endsOn'>,
   members: readonly Member[],
   {
     states,
@@ -126,7 +126,7 @@ export function answerCounts(
     readonly on: Day;
   },
 ): { asked: number; answered: number } {
-  const working = activeMembers(members).filter(
+  const working = workersOf(members, sprint.id).filter(
     (member) => memberShareOf(team, member, on) > 0 && questionDays(team, sprint, member).includes(on),
   );
   const active = new Set(working.map(({ userId }) => userId));

@@ -17,7 +17,7 @@ import { baseline, exportSprints, importRemove, importSprints, value } from './n
 import { privacy } from './privacy.ts';
 import { cancel, close, goal, plan, reopen } from './sprint.ts';
 import { status } from './status.ts';
-import { leave, move, setup, setupMeasures } from './team.ts';
+import { guest, leave, move, setup, setupMeasures } from './team.ts';
 
 const help = command({
   word: 'help',
@@ -68,6 +68,7 @@ export const COMMANDS: readonly Command[] = [
   forecast,
   history,
   edit,
+  guest,
   goal,
   close,
   cancel,

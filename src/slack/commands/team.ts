@@ -2,6 +2,7 @@
 import { SETTING_NAMES } from '../../app/team/settings.ts';
 import { THRESHOLD_NAMES } from '../../sprint/thresholds.ts';
 import { setupContext, teamContext } from '../form-contexts.ts';
+import { guestsMessage } from '../views/team/guest-messages.ts';
 import {
   leaveFormView,
   MEASURES_FIELDS,
@@ -51,6 +52,18 @@ export const move = command({
   who: 'facilitator',
   run: async ({ useCases }, { actor, place, tell }, rest) =>
     tell(teamMovedReply(await useCases.moveTeam(actor, { place, teamName: rest }))),
+});
+
+export const guest = command({
+  word: 'guest',
+  who: 'facilitator',
+  run: async ({ useCases }, { actor, place, tell }, words) => {
+    const removed = /^remove\s+(\S.*)$/is.exec(words)?.[1];
+    if (removed === undefined) {
+      return tell(guestsMessage(await useCases.addGuests(actor, { place, words }), 'added'));
+    }
+    await tell(guestsMessage(await useCases.removeGuests(actor, { place, words: removed }), 'removed'));
+  },
 });
 
 export const leave = command({

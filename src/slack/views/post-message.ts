@@ -18,6 +18,7 @@ import { planMessage } from './planning/plan-messages.ts';
 import { importRemovedPost } from './removal-views.ts';
 import { cancelledMessage } from './sprint-change-views.ts';
 import { sharedStatusMessage } from './status-message.ts';
+import { guestWelcomeMessage } from './team/guest-messages.ts';
 import { teamMovedMessage, teamSetUpMessage } from './team/team-messages.ts';
 import { channelUnreachableMessage, memberUnreachableMessage } from './unreachable-messages.ts';
 import { valueQuestionMessage } from './value-views.ts';
@@ -41,6 +42,7 @@ const VIEWS: { readonly [Kind in PostKind]: (content: ContentOf<Kind>, chart?: C
     'verdict-cards': ({ verdict }) => verdictCardsMessage(verdict),
     'verdict-notes': ({ verdict }) => verdictNotesMessage(verdict),
     'owner-needed': ownerNeededMessage,
+    'guest-welcome': guestWelcomeMessage,
     'cards-given': cardsGivenMessage,
     'cards-blocked': cardsBlockedMessage,
     'cards-dropped': cardsDroppedMessage,

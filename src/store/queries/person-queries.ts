@@ -159,6 +159,7 @@ export function peopleReading(session: SqlSession): PeopleReading {
             daysOff: members.daysOff,
             joinedOn: members.joinedOn,
             leftOn: members.leftOn,
+            guestIn: members.guestIn,
           })
           .from(members)
           .innerJoin(teams, eq(teams.id, members.teamId))

@@ -202,6 +202,14 @@ async function deleteDetails(session: SqlSession, sprintId: string): Promise<voi
   await session.delete(planChanges).where(eq(planChanges.sprintId, sprintId));
   await session.delete(cardOwners).where(inArray(cardOwners.cardId, ofSprint));
   await session.delete(cards).where(eq(cards.sprintId, sprintId));
+  const isOfSprint = sql`jsonb_build_array(jsonb_build_object('sprintId', ${sprintId}::text))`;
+  await session
+    .update(members)
+    .set({
+      guestIn: sql`(select coalesce(jsonb_agg(stay), '[]') from jsonb_array_elements(${members.guestIn}) as stay
+        where stay ->> 'sprintId' <> ${sprintId})`,
+    })
+    .where(sql`${members.guestIn} @> ${isOfSprint}`);
 }
 
 /** The latest of a workspace stays, for it is what its version is made of. */
@@ -229,6 +237,7 @@ function membersOfWhomNothingIsLeft(limit: number) {
       join loadline.sprints as s on s.id = c.sprint_id where s.team_id = m.team_id and said.${column} = m.user_id)`);
   return sql`select m.team_id, m.user_id from loadline.members as m join loadline.teams as t on t.id = m.team_id
     where not m.is_active and t.retention_months is not null and t.product_owner_id is distinct from m.user_id
+      and m.guest_in = '[]'
       and not ${onCards('answers', 'member_id')} and not ${onCards('card_changes', 'member_id')}
       and not ${onCards('card_changes', 'user_id')}
       and not ${onCards('card_owners', 'user_id')}

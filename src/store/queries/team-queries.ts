@@ -170,8 +170,9 @@ export function teamWriting(session: SqlSession): TeamWriting {
       await session
         .insert(members)
         .values(
-          saved.map(({ worksOn, ownPrompt, digestAt, joinedOn, leftOn, ...member }) => ({
+          saved.map(({ worksOn, ownPrompt, digestAt, joinedOn, leftOn, guestIn, ...member }) => ({
             ...member,
+            guestIn: [...guestIn],
             teamId,
             worksOn: worksOn === undefined ? null : [...worksOn],
             promptAt: ownPrompt?.at ?? null,
@@ -195,6 +196,7 @@ export function teamWriting(session: SqlSession): TeamWriting {
             digestAt: sql`excluded.digest_at`,
             joinedOn: sql`excluded.joined_on`,
             leftOn: sql`excluded.left_on`,
+            guestIn: sql`excluded.guest_in`,
           },
         });
     },

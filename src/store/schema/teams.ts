@@ -15,7 +15,7 @@ import {
   unique,
 } from 'drizzle-orm/pg-core';
 import type { CarriedOver } from '../../app/team/settings.ts';
-import type { BaselineRule, GoalMet, SprintState } from '../../app/team/team.ts';
+import type { BaselineRule, GoalMet, GuestStay, SprintState } from '../../app/team/team.ts';
 import type { Scale } from '../../sprint/scale.ts';
 import { THRESHOLD_NAMES } from '../../sprint/thresholds.ts';
 import { type DaysOff, NO_DAYS_OFF } from '../../sprint/work-calendar.ts';
@@ -127,6 +127,8 @@ export const members = loadline.table(
     /** Null for those who were there before it was kept. */
     joinedOn: day('joined_on'),
     leftOn: day('left_on'),
+    /** The sprints in which they are or were a guest. */
+    guestIn: jsonb('guest_in').$type<GuestStay[]>().notNull().default([]),
   },
   (member) => [
     primaryKey({ name: 'members_pk', columns: [member.teamId, member.userId] }),

@@ -41,6 +41,7 @@ refusal-not-a-facilitator =
         [cancel] Only a facilitator of { $team } can cancel a sprint.
         [reopen] Only a facilitator of { $team } can reopen a sprint.
         [assign] Only a facilitator of { $team } can say whose a card is.
+        [guests] Only a facilitator of { $team } can say who its guests are.
         [undrop] Only a facilitator of { $team }, its product owner or the person who dropped the card can take that back.
         [move] Only a facilitator of { $team } can move the team to another channel.
         [change-settings] Only a facilitator of { $team } can change the team’s settings.
@@ -143,7 +144,7 @@ refusal-card-finished-fix = If it isn’t done after all, reopen it first with `
 refusal-card-not-blocked = Card { $card } isn’t blocked.
 refusal-card-not-blocked-fix = `/loadline cards` shows which cards are.
 
-refusal-takes-no-cards = You facilitate { $team } and are not one of its members, so you can’t own its cards.
+refusal-takes-no-cards = You have no part in the work of this sprint of { $team }, so you can’t own its cards.
 refusal-takes-no-cards-fix = Give the card to a member with `/loadline assign`, or make yourself a member with `/loadline setup`.
 
 refusal-already-owner = Card { $card } is already yours.

@@ -36,6 +36,7 @@ describe('a copy', () => {
         daysOff: { full: [], half: [] },
         joinedOn: null,
         leftOn: null,
+        guestIn: [],
         morningDigestAt: null,
       },
     ]);

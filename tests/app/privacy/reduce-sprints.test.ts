@@ -104,6 +104,27 @@ describeOnPostgresFirst('a team’s retention', (_database, kind) => {
     expect((await member())?.daysOff.full).toEqual(['2026-11-13', '2027-12-24']);
   });
 
+  test('lets go that somebody was a guest of a reduced sprint, and keeps them until then', async () => {
+    const teamId = busy.team.id;
+    const dayo = async () =>
+      (await h.read((read) => read.membersOf(teamId))).find(({ userId }) => userId === PEOPLE.dayo);
+    const guestIn = [
+      { sprintId: busy.closedId, from: '2026-11-04', until: '2026-11-14' },
+      { sprintId: busy.cancelledId, from: '2026-11-16', until: '2026-11-21' },
+    ];
+    const [person] = await h.read((read) => read.membersOf(teamId));
+    const guest = { ...(person as Member), userId: PEOPLE.dayo, name: 'Dayo', isMember: false };
+    await h.write(async (tx) =>
+      tx.write.teams.saveMembers(teamId, [{ ...guest, isActive: false, isFacilitator: false, guestIn }]),
+    );
+    await reduceAll(LAST_DAY_KEPT);
+    expect((await dayo())?.guestIn).toEqual(guestIn);
+    await reduceAll(FIRST_DAY_REDUCED);
+    expect((await dayo())?.guestIn).toEqual(guestIn.slice(1));
+    await reduceAll('2028-01-01T00:00:00Z');
+    expect(await dayo()).toBeUndefined();
+  });
+
   test('lets go what was tried and decided about before then, and keeps what is still being tried', async () => {
     h.set('2026-12-05T10:00:00Z');
     const trial = { teamId: busy.team.id, text: 'Still on', ratio: 'keptShare', direction: 'up' };

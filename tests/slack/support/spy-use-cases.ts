@@ -45,6 +45,8 @@ const REMOVAL: Removal = {
 };
 
 const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[Name]>> } = {
+  addGuests: { heading, userIds: [sample.MIRA_ID] },
+  removeGuests: { heading, userIds: [sample.MIRA_ID] },
   adviceChart: { png: sample.PNG, fileName: 'range.png', altText: 'Commit to 24.5 to 28 points.' },
   answerForm: sample.answerForm,
   answerInWords: sample.recorded,

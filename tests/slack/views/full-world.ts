@@ -80,6 +80,7 @@ import {
   sprintReopenedReply,
 } from '../../../src/slack/views/sprint-change-views.ts';
 import { statusChartMessage, statusMessage } from '../../../src/slack/views/status-message.ts';
+import { guestsMessage, guestWelcomeMessage } from '../../../src/slack/views/team/guest-messages.ts';
 import { measuresFormView, setupFormView } from '../../../src/slack/views/team/team-forms.ts';
 import {
   measuresSavedReply,
@@ -543,6 +544,14 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
       kind: 'cards-given',
       heading,
       cards: [...lines],
+      byUserId: one.ownerIds[0] ?? '',
+    }),
+    'guests named': guestsMessage({ heading, userIds: one.ownerIds }, 'added'),
+    'guests removed': guestsMessage({ heading, userIds: one.ownerIds }, 'removed'),
+    'to a guest': guestWelcomeMessage({
+      kind: 'guest-welcome',
+      heading,
+      from: heading.sprint.startsOn,
       byUserId: one.ownerIds[0] ?? '',
     }),
     'blocked, to a facilitator': cardsBlockedMessage({

@@ -375,6 +375,7 @@ describe('help', () => {
       • /loadline assign card … @name …: Say whose cards are.
       • /loadline plan: Plan the next sprint and commit to its cards.
       • /loadline edit [card]: Correct the sprint’s goal, last day or closing time, or a card.
+      • /loadline guest [remove] @name …: Let people take part in this sprint only.
       • /loadline close: Close the sprint now, before its closing time.
       • /loadline cancel: Cancel the sprint; its numbers never count as history.
       • /loadline baseline [sprint | first | first three]: Choose what velocity growth is compared with.

@@ -1,0 +1,204 @@
+/** People who take part in one sprint of a team only: facilitators name them, and they go when it closes. */
+import { type Day, dayPlus } from '../../sprint/calendar.ts';
+import { NO_DAYS_OFF } from '../../sprint/work-calendar.ts';
+import type { Problem } from '../input-problem.ts';
+import { peopleCalled } from '../planning/card-owners.ts';
+import type { AppDependencies, Profile } from '../ports/app-dependencies.ts';
+import type { Transaction } from '../ports/store.ts';
+import { directPost } from '../posting/post-kinds.ts';
+import { Refusal } from '../refusal.ts';
+import { waitForAll } from '../wait-for-all.ts';
+import { whyNot } from './belonging.ts';
+import { handCardsBack, letGo } from './leave-team.ts';
+import { dayWithin, openSprint, type Place, requireFacilitator, todayOf } from './place.ts';
+import {
+  type Actor,
+  type GuestStay,
+  isWorking,
+  type Member,
+  type Sprint,
+  type SprintHeading,
+} from './team.ts';
+
+/** Who became a guest of the sprint, or is one no more. */
+export interface GuestsChange {
+  readonly heading: SprintHeading;
+  readonly userIds: readonly string[];
+}
+
+interface TypedGuests {
+  readonly place: Place;
+  /** `@ana @ben` */
+  readonly words: string;
+}
+
+const MENTIONS = /<@([A-Z0-9]+)(?:\|[^>]*)?>/g;
+
+/**
+ * Adds guests to the running sprint, or to the next one while none is running; for facilitators.
+ *
+ * @throws Refusal `bad-argument`, `not-a-facilitator`, `no-sprint-running`
+ */
+export async function addGuests(
+  deps: AppDependencies,
+  actor: Actor,
+  { place, words }: TypedGuests,
+): Promise<GuestsChange> {
+  const ids = [...new Set([...words.matchAll(MENTIONS)].map(([, id]) => id as string))];
+  const others = words
+    .replaceAll(MENTIONS, ' ')
+    .split(/[\s,;&]+/)
+    .filter((word) => !/^(and)?$/i.test(word));
+  if (ids.length === 0 || others.length > 0) throw unread({ code: 'which-guests' });
+  const profiles = await waitForAll(ids.map((id) => deps.directory.profile(actor.workspaceId, id)));
+  return deps.store.transaction(async (tx) => {
+    const now = deps.clock.now();
+    const found = await openSprint(tx, actor, { place }, now);
+    requireFacilitator(found, 'guests');
+    const { team, sprint, members } = found;
+    const [problem] = guestProblems(profiles, members);
+    if (problem) throw unread(problem);
+    const from = dayWithin(sprint, todayOf(team, now));
+    const fresh = await saveGuests(tx, sprint, from, profiles);
+    await tx.write.posts.add(
+      fresh.map((userId) =>
+        directPost(team, userId, { kind: 'guest-welcome', sprintId: sprint.id, byUserId: actor.userId }),
+      ),
+    );
+    return { heading: { team, sprint }, userIds: ids };
+  });
+}
+
+/** Why somebody can't be a guest. */
+export function guestProblems(profiles: readonly Profile[], members: readonly Member[]): Problem[] {
+  return profiles.flatMap((profile): Problem[] => {
+    const code = whyNot(profile, 'member');
+    if (code) return [{ code, person: profile.name }];
+    const isMember = members.some((one) => one.userId === profile.userId && one.isActive && one.isMember);
+    return isMember ? [{ code: 'is-member-already', person: profile.name }] : [];
+  });
+}
+
+/** The team must be locked. @returns who wasn't one before */
+export async function saveGuests(
+  tx: Transaction,
+  { id: sprintId, teamId }: Sprint,
+  from: Day,
+  profiles: readonly Pick<Profile, 'userId' | 'name'>[],
+): Promise<string[]> {
+  const known = new Map((await tx.read.membersOf(teamId)).map((person) => [person.userId, person]));
+  const fresh = profiles.filter(({ userId }) => {
+    const stay = known.get(userId)?.guestIn.find((one) => one.sprintId === sprintId);
+    return !stay || stay.until !== undefined;
+  });
+  await tx.write.teams.saveMembers(
+    teamId,
+    fresh.map(({ userId, name }): Member => {
+      const before = known.get(userId);
+      const isFacilitator = before?.isActive === true && before.isFacilitator;
+      return {
+        worksOn: undefined,
+        daysOff: NO_DAYS_OFF,
+        ...before,
+        userId,
+        name,
+        isFacilitator,
+        isMember: false,
+        isActive: true,
+        joinedOn: undefined,
+        leftOn: undefined,
+        guestIn: [...staysElsewhere(before, sprintId), { sprintId, from, until: undefined }],
+      };
+    }),
+  );
+  return fresh.map(({ userId }) => userId);
+}
+
+function staysElsewhere(person: Member | undefined, sprintId: string): readonly GuestStay[] {
+  return (person?.guestIn ?? []).filter((stay) => stay.sprintId !== sprintId);
+}
+
+/**
+ * Takes guests out of the sprint again; for facilitators. Their open cards need another owner.
+ *
+ * @throws Refusal `bad-argument`, `not-a-facilitator`, `no-sprint-running`
+ */
+export async function removeGuests(
+  deps: AppDependencies,
+  actor: Actor,
+  { place, words }: TypedGuests,
+): Promise<GuestsChange> {
+  return deps.store.transaction(async (tx) => {
+    const at = deps.clock.now();
+    const found = await openSprint(tx, actor, { place }, at);
+    requireFacilitator(found, 'guests');
+    const { team, sprint, members } = found;
+    const guests = guestsOf(members, sprint.id);
+    const userIds = peopleCalled(words, guests);
+    if ('code' in userIds) {
+      throw unread(
+        userIds.code === 'several-people' ? userIds : { code: 'no-such-guest', typed: userIds.typed },
+      );
+    }
+    if (userIds.length === 0) throw unread({ code: 'which-guests' });
+    const leaving = guests.filter(({ userId }) => userIds.includes(userId));
+    const left = leaving.map((guest) => withoutStay(guest, sprint.id, todayOf(team, at)));
+    await tx.write.teams.saveMembers(team.id, left);
+    const gone = left.filter(({ isActive }) => !isActive).map(({ userId }) => userId);
+    await letGo(tx, team, gone, { at, byUserId: actor.userId });
+    const others = userIds.filter((userId) => !gone.includes(userId));
+    await handCardsBack(tx, team, sprint, others, { at, byUserId: actor.userId });
+    return { heading: { team, sprint }, userIds };
+  });
+}
+
+function guestsOf(people: readonly Member[], sprintId: string): Member[] {
+  return people.filter(
+    ({ isMember, guestIn }) =>
+      !isMember && guestIn.some((stay) => stay.sprintId === sprintId && stay.until === undefined),
+  );
+}
+
+/** As the person is once their part in the sprint is over; they stay on the team for anything else that they do in it. */
+function withoutStay(person: Member, sprintId: string, until: Day): Member {
+  const guestIn = person.guestIn.map((stay) =>
+    stay.sprintId === sprintId ? { ...stay, until: stay.until ?? until } : stay,
+  );
+  const left = { ...person, guestIn };
+  return { ...left, isActive: left.isFacilitator || isWorking(left) };
+}
+
+/** What closing a sprint means for its guests. The team must be locked. */
+export async function guestsGo(tx: Transaction, sprint: Sprint): Promise<void> {
+  const guests = guestsOf(await tx.read.membersOf(sprint.teamId), sprint.id);
+  const until = dayAfter(sprint);
+  await tx.write.teams.saveMembers(
+    sprint.teamId,
+    guests.map((guest) => withoutStay(guest, sprint.id, until)),
+  );
+}
+
+/** What reopening a sprint means for those who were its guests until the end. The team must be locked. */
+export async function guestsReturn(tx: Transaction, sprint: Sprint): Promise<void> {
+  const isBack = ({ sprintId, until }: GuestStay): boolean =>
+    sprintId === sprint.id && until === dayAfter(sprint);
+  const guests = (await tx.read.membersOf(sprint.teamId)).filter(
+    ({ isMember, guestIn }) => !isMember && guestIn.some(isBack),
+  );
+  await tx.write.teams.saveMembers(
+    sprint.teamId,
+    guests.map((guest) => ({
+      ...guest,
+      isActive: true,
+      guestIn: guest.guestIn.map((stay) => (isBack(stay) ? { ...stay, until: undefined } : stay)),
+    })),
+  );
+}
+
+function dayAfter({ endsOn }: Sprint): Day {
+  return dayPlus(endsOn, 1);
+}
+
+function unread(problem: Problem): Refusal {
+  return new Refusal('bad-argument', { command: 'guest', problem, example: '@ana' });
+}
