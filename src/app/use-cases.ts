@@ -28,6 +28,7 @@ import { commitPlan, previewPlan } from './planning/plan-sprint.ts';
 import type { AppDependencies } from './ports/app-dependencies.ts';
 import { erasePerson } from './privacy/erase-person.ts';
 import { personalCopy, privacyOverview } from './privacy/privacy-overview.ts';
+import { retroSheet, shareRetro } from './retro/retro-sheet.ts';
 import { explainedToOutsiders } from './team/belonging.ts';
 import { addGuests, removeGuests } from './team/guests.ts';
 import { leaveForm, leaveTeam } from './team/leave-team.ts';
@@ -102,6 +103,7 @@ const ALL = {
   removeImport,
   reopenCard,
   reopenSprint,
+  retroSheet,
   saveDaysOff,
   sayDaysOff,
   sayWeekdays,
@@ -110,6 +112,7 @@ const ALL = {
   setUpTeam,
   setupForm,
   shareAdvice,
+  shareRetro,
   shareStatus,
   sprintStatus,
   sprintToEdit,

@@ -52,6 +52,7 @@ export const ACTIONS = {
   showBurndown: 'show-burndown',
   reopenSprint: 'reopen-sprint',
   tryThis: 'try-this',
+  shareRetro: 'share-retro',
   /** Value: ExperimentValue. */
   keepExperiment: 'keep-experiment',
   changeExperiment: 'change-experiment',

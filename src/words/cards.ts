@@ -1,5 +1,6 @@
 /** A card in words. */
 import type { CardLine } from '../app/cards/card-line.ts';
+import type { Form } from './language.ts';
 import { people } from './people.ts';
 import { Markup, markup, mrkdwn, say } from './say.ts';
 import { escaped, mrkdwnOf, plainTyped, shortened } from './typed-text.ts';
@@ -20,6 +21,23 @@ export function cardName({ number, key, title }: Named): string {
 export function linkedCardName(card: Linked, mostCharacters = Number.POSITIVE_INFINITY): string | Markup {
   const name = shortened(cardName(card), mostCharacters);
   return card.link === undefined ? name : new Markup(`<${escaped(card.link)}|${mrkdwnOf(name)}>`);
+}
+
+/**
+ * A card of a sprint by its id; in mrkdwn it has its link. It can't be gone from its own sprint; without a name the sentence
+ * would be odd, but not wrong.
+ */
+export function cardNameIn(
+  form: Form,
+  cardId: string,
+  cards: readonly CardLine[],
+  mostCharacters?: number,
+): string | Markup {
+  const card = cards.find((one) => one.cardId === cardId);
+  if (!card) return '';
+  return form === 'plain'
+    ? shortened(cardName(card), mostCharacters ?? Number.POSITIVE_INFINITY)
+    : linkedCardName(card, mostCharacters);
 }
 
 /** `@ana, @ben`, or `nobody yet` */

@@ -679,6 +679,8 @@ export interface Messages {
   'command-try-summary': Record<never, never>;
   'command-experiments-usage': Record<never, never>;
   'command-experiments-summary': Record<never, never>;
+  'command-retro-usage': Record<never, never>;
+  'command-retro-summary': Record<never, never>;
   'command-digest-usage': Record<never, never>;
   'command-digest-summary': Record<never, never>;
   'command-baseline-usage': Record<never, never>;
@@ -1070,8 +1072,11 @@ export interface Messages {
   'evidence-estimates-spread-try': Record<never, never>;
   'evidence-all-finished': { readonly daysLeft: number; readonly day: string; readonly cards: number };
   'evidence-all-cards': { readonly cards: number };
+  'evidence-all-finished-ask': Record<never, never>;
   'evidence-nothing-grew': Record<never, never>;
+  'evidence-nothing-grew-ask': Record<never, never>;
   'evidence-little-surprise': { readonly surprisePoints: number; readonly commitmentPoints: number };
+  'evidence-little-surprise-ask': Record<never, never>;
   'evidence-went-well-try': Record<never, never>;
   'evidence-no-plan': Record<never, never>;
   'evidence-no-plan-facts': { readonly pulledIn: number; readonly finished: number };
@@ -2608,6 +2613,46 @@ export interface Messages {
   'scenario-outcome': Record<never, never>;
   'scenario-event-nobody': Record<never, never>;
   'scenario-member-twice': { readonly member: string };
+  'retro-title': { readonly sprint: string };
+  'retro-running': { readonly sprint: string; readonly endsOn: string };
+  'retro-cancelled': { readonly sprint: string };
+  'retro-imported': { readonly sprint: string };
+  'retro-days-title': Record<never, never>;
+  'retro-nothing-happened': Record<never, never>;
+  'retro-day': { readonly day: string; readonly events: string };
+  'retro-events': { readonly before: string; readonly event: string };
+  'retro-event': {
+    readonly kind:
+      | 'blocked'
+      | 'dropped'
+      | 'finished'
+      | 'grew'
+      | 'moving'
+      | 'pulled-in'
+      | 'reopened'
+      | 'shrank'
+      | 'undropped';
+    readonly cards: readonly string[];
+  };
+  'retro-plan-changed': { readonly changes: readonly string[] };
+  'retro-card-with': { readonly card: string; readonly facts: readonly string[] };
+  'retro-points': { readonly points: number };
+  'retro-note': { readonly note: string };
+  'retro-more': { readonly count: number };
+  'retro-days-more': { readonly days: number };
+  'retro-cards-title': Record<never, never>;
+  'retro-card': { readonly card: string; readonly lessons: readonly string[] };
+  'retro-lesson-grew-most': { readonly growth: readonly string[] };
+  'retro-lesson-off-scale': { readonly estimatePoints: number; readonly sizePoints: number };
+  'retro-lesson-blocked-longest': { readonly evenings: number };
+  'retro-lesson-pulled-in-before': { readonly openCards: number; readonly workedPoints: number };
+  'retro-lesson-nearly-done': { readonly leftPoints: number; readonly sizePoints: number };
+  'retro-questions-title': Record<never, never>;
+  'retro-question': { readonly number: number; readonly fact: string; readonly ask: string };
+  'retro-only-you': Record<never, never>;
+  'retro-shared-by': { readonly person: string };
+  'retro-share-button': Record<never, never>;
+  'retro-shared-reply': Record<never, never>;
   'sprint-span': { readonly days: 'several' | 'single'; readonly from: string; readonly to: string };
   'sprint-closing-time': { readonly day: string; readonly time: string };
   'sprint-moment': { readonly timeZone: string; readonly day: string; readonly time: string };

@@ -5,9 +5,10 @@ import { dayAt } from '../app/clock/local-time.ts';
 import type { ChangedHands, CorrectedPlan, ListedPlanChange } from '../app/planning/listed-plan-changes.ts';
 import type { SprintHeading } from '../app/team/team.ts';
 import { dayName } from './amounts.ts';
-import { linkedCardName } from './cards.ts';
+import { cardNameIn } from './cards.ts';
+import type { Form } from './language.ts';
 import { people, person } from './people.ts';
-import { Markup, mrkdwn } from './say.ts';
+import { inForm, Markup, mrkdwn } from './say.ts';
 
 export interface ChangedPlan {
   readonly team: SprintHeading['team'];
@@ -39,7 +40,7 @@ export function planChangeLines({ planChanges, cards }: ChangedPlan): string[] {
     ...[...Map.groupBy(hands, ({ cardId }) => cardId)].map(([cardId, ofCard]) => {
       const isAlways = (way: ChangedHands['how']): boolean => ofCard.every(({ how }) => how === way);
       const how = isAlways('joined') ? 'joined' : isAlways('left') ? 'left' : 'handed-over';
-      return mrkdwn('plan-change-owners', { card: cardIn(cards, cardId), how });
+      return mrkdwn('plan-change-owners', { card: cardNameIn('mrkdwn', cardId, cards), how });
     }),
   ].map((words) => mrkdwn('plan-change-line', { change: new Markup(words) }));
 }
@@ -59,36 +60,37 @@ export function planChangeLinesBy({ planChanges, cards, team }: ChangedPlan): st
 /** Doesn't say whose it was: that somebody left the team is theirs to say. */
 function handsWords({ cardId, how, newOwnerIds }: ChangedHands, cards: readonly CardLine[]): string {
   return mrkdwn('plan-change-owners-by', {
-    card: cardIn(cards, cardId),
+    card: cardNameIn('mrkdwn', cardId, cards),
     how: how === 'left' ? 'left' : how === 'joined' ? 'joined' : 'given',
     owners: people(newOwnerIds),
   });
 }
 
-function cardIn(cards: readonly CardLine[], cardId: string | undefined): string | Markup {
-  const found = cards.find((card) => card.cardId === cardId);
-  return found === undefined ? '' : linkedCardName(found);
-}
-
-function correctionWords({ part, was, became, cardId }: CorrectedPlan, cards: readonly CardLine[]): string {
+/** `LP-1 Tide was called “Tides”` */
+export function correctionWords(
+  { part, was, became, cardId }: CorrectedPlan,
+  cards: readonly CardLine[],
+  form: Form = 'mrkdwn',
+): string {
+  const words = inForm(form);
   const change = was === '' ? 'added' : became === '' ? 'removed' : 'changed';
-  const card = cardIn(cards, cardId);
+  const card = cardNameIn(form, cardId ?? '', cards);
   switch (part) {
     case 'undrop':
-      return mrkdwn('plan-change-undrop', { card });
+      return words('plan-change-undrop', { card });
     case 'title':
-      return mrkdwn('plan-change-title', { card, was });
+      return words('plan-change-title', { card, was });
     case 'link':
-      return mrkdwn('plan-change-link', { card, change });
+      return words('plan-change-link', { card, change });
     case 'key':
-      return mrkdwn('plan-change-key', { card, change, was, became });
+      return words('plan-change-key', { card, change, was, became });
     case 'estimate':
-      return mrkdwn('plan-change-estimate', { card, was: Number(was), became: Number(became) });
+      return words('plan-change-estimate', { card, was: Number(was), became: Number(became) });
     case 'goal':
-      return mrkdwn('plan-change-goal', { change, was });
+      return words('plan-change-goal', { change, was });
     case 'endsOn':
-      return mrkdwn('plan-change-ends', { was, became });
+      return words('plan-change-ends', { was, became });
     case 'closesAt':
-      return mrkdwn('plan-change-closes', { was, became });
+      return words('plan-change-closes', { was, became });
   }
 }

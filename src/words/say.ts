@@ -58,6 +58,11 @@ export function mrkdwn<Id extends MessageId>(id: Id, ...[args]: ArgumentsOf<Id>)
   return format('mrkdwn', id, args as Record<string, Given> | undefined);
 }
 
+/** Either of them. */
+export function inForm(form: Form): typeof mrkdwn {
+  return form === 'plain' ? say : mrkdwn;
+}
+
 /** The same as `Markup`, to go into another message. */
 export function markup<Id extends MessageId>(id: Id, ...args: ArgumentsOf<Id>): Markup {
   return new Markup(mrkdwn(id, ...args));

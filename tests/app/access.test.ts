@@ -29,6 +29,7 @@ import type { AppDependencies } from '../../src/app/ports/app-dependencies.ts';
 import { erasePerson } from '../../src/app/privacy/erase-person.ts';
 import { personalCopy, privacyOverview } from '../../src/app/privacy/privacy-overview.ts';
 import { Refusal } from '../../src/app/refusal.ts';
+import { retroSheet, shareRetro } from '../../src/app/retro/retro-sheet.ts';
 import { addGuests, removeGuests } from '../../src/app/team/guests.ts';
 import type { Place } from '../../src/app/team/place.ts';
 import { measuresForm, setMeasures } from '../../src/app/team/set-measures.ts';
@@ -126,6 +127,7 @@ const BY_PLACE: Record<string, Attempt> = {
   'tryForm by place': (deps, actor, { place }) => tryForm(deps, actor, { place }),
   'endExperiment by place': (deps, actor, { place }) =>
     endExperiment(deps, actor, { place, reference: '1', outcome: 'drop' }),
+  'retroSheet by place': (deps, actor, { place }) => retroSheet(deps, actor, { place, sprintName: '' }),
   listExperiments: (deps, actor, { place }) => listExperiments(deps, actor, place),
   'goalForm by place': (deps, actor, { place }) => goalForm(deps, actor, { place }),
   'recordGoal by place': (deps, actor, { place }) => recordGoal(deps, actor, { place, line: 'yes' }),
@@ -178,6 +180,8 @@ const BY_ID: Record<string, Attempt> = {
   tryForm: (deps, actor, { sprintId }) => tryForm(deps, actor, { sprintId }),
   tryExperiment: (deps, actor, { teamId }) =>
     tryExperiment(deps, actor, { teamId, text: 'x', ratio: 'keptShare', direction: 'up' }),
+  retroSheet: (deps, actor, { sprintId }) => retroSheet(deps, actor, { sprintId }),
+  shareRetro: (deps, actor, { sprintId }) => shareRetro(deps, actor, { sprintId }),
   valueForm: (deps, actor, { sprintId }) => valueForm(deps, actor, { sprintId }),
   goalForm: (deps, actor, { sprintId }) => goalForm(deps, actor, { sprintId }),
   recordGoal: (deps, actor, { sprintId }) => recordGoal(deps, actor, { sprintId, met: 'yes', note: '' }),
@@ -242,6 +246,9 @@ const READERS_TOO = [
   'forecastForm',
   'listCards',
   'listExperiments',
+  'retroSheet by place',
+  'retroSheet',
+  'shareRetro',
   'sprintStatus',
   'statusChart',
   'shareStatus',

@@ -35,6 +35,7 @@ import {
   eraseFormView,
   privacyMessage,
 } from '../../src/slack/views/privacy-message.ts';
+import { retroSharedReply } from '../../src/slack/views/retro-message.ts';
 import { adviceSharedReply, statusSharedReply } from '../../src/slack/views/sprint-change-views.ts';
 import { leaveFormView } from '../../src/slack/views/team/team-forms.ts';
 import { teamLeftReply, teamSavedReply } from '../../src/slack/views/team/team-messages.ts';
@@ -181,6 +182,7 @@ export function everyView(text: string): Record<string, object> {
     'sent twice': sentTwiceMessage(),
     'status shared': statusSharedReply(),
     'advice shared': adviceSharedReply(),
+    'retrospective shared': retroSharedReply(),
     'team set up, reply': teamSavedReply(team, false),
     privacy: privacyMessage({
       kinds: [

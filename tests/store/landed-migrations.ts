@@ -37,4 +37,5 @@ export const LANDED_MIGRATIONS: Readonly<Record<string, string>> = {
   '0031_experiment_questions.sql': '949e652d8b609f3d2a75f4a4ada55a39a4ebc29d99642323f42b6fe22bb44459',
   '0032_import_removed.sql': '41415bcf99d157c7ff03a20b5489681fccb1619defb8654d74a1e63be1d4e78a',
   '0033_sprint_guests.sql': '48b89a814c22c0f24c96aec9c6a7308cc946a193962710de40c787dc62aa60b5',
+  '0034_shared_retro.sql': 'cc4f64ad71dec4785657c68e295262dfb8ef2a9837378fd88d0eeb40162cd476',
 };

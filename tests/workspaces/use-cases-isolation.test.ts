@@ -280,6 +280,18 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
     refused: {},
     own: inPlaces((use, actor, place) => use.endExperiment(actor, { place, reference: '', outcome: 'drop' })),
   },
+  retroSheet: {
+    refused: {
+      'the sprint': (use, actor, { sprintId }) => use.retroSheet(actor, { sprintId }),
+      'the name of a sprint': (use, actor) =>
+        use.retroSheet(actor, { place: HERE, sprintName: `${NORTH_MARK} October` }),
+    },
+    own: inPlaces((use, actor, place) => use.retroSheet(actor, { place, sprintName: '' })),
+  },
+  shareRetro: {
+    refused: { 'the sprint': (use, actor, { sprintId }) => use.shareRetro(actor, { sprintId }) },
+    own: {},
+  },
   listExperiments: { refused: {}, own: inPlaces((use, actor, place) => use.listExperiments(actor, place)) },
   tryExperiment: {
     refused: {
@@ -600,6 +612,7 @@ describe('a post', () => {
       { kind: 'plan', sprintId, byUserId },
       { kind: 'verdict', sprintId: north.closedSprintId },
       { kind: 'shared-status', sprintId, byUserId, on: TODAY },
+      { kind: 'shared-retro', sprintId, byUserId },
       { kind: 'shared-advice', teamId, byUserId, on: TODAY, question: RANGE },
       { kind: 'cancelled', sprintId: north.closedSprintId, byUserId, reason: 'x' },
     ] as const;

@@ -33,7 +33,7 @@ export async function closedSprint(
   const isMeant =
     'sprintId' in reference
       ? ({ id }: Named): boolean => id === reference.sprintId
-      : ({ name }: Named): boolean => alike(name) === alike(reference.sprintName);
+      : ({ name }: Named): boolean => isSameName(name, reference.sprintName);
   const found = past.findLast(({ sprintId, name }) => isMeant({ id: sprintId, name }));
   if (found) return found;
   const other = (await read.sprintsOf(team.id)).findLast(isMeant);
@@ -53,7 +53,11 @@ interface Named {
   readonly name: string;
 }
 
-/** Names are the same whatever their case and spaces. */
+/** Whatever their case and spaces. */
+export function isSameName(one: string, other: string): boolean {
+  return alike(one) === alike(other);
+}
+
 function alike(name: string): string {
   return name.normalize('NFKC').replace(/\s+/g, ' ').trim().toLowerCase();
 }

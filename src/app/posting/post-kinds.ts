@@ -19,6 +19,7 @@ import { questionDays } from '../clock/sprint-clock.ts';
 import { type VerdictContent, verdictContent } from '../closing/verdict-content.ts';
 import { commitmentOf, type PlanContent } from '../planning/plan-content.ts';
 import type { Transaction } from '../ports/store.ts';
+import { retroContent } from '../retro/retro-content.ts';
 import { todayOf } from '../team/place.ts';
 import {
   activeMembers,
@@ -199,6 +200,10 @@ export const POST_KINDS = {
       chart: { team, members, sprint, states },
     }),
   ),
+
+  'shared-retro': aboutSprint(['byUserId'], async ({ tx, team, sprint, now, subject: { byUserId } }) => ({
+    content: { retro: await retroContent(tx, team, sprint, now), byUserId },
+  })),
 
   'shared-advice': aboutTeam(
     ['byUserId', 'on', 'question'],

@@ -15,6 +15,7 @@ import { edit } from './edit.ts';
 import { experiments, tryIt } from './experiments.ts';
 import { baseline, exportSprints, importRemove, importSprints, value } from './numbers.ts';
 import { privacy } from './privacy.ts';
+import { retro } from './retro.ts';
 import { cancel, close, goal, plan, reopen } from './sprint.ts';
 import { status } from './status.ts';
 import { guest, leave, move, setup, setupMeasures } from './team.ts';
@@ -77,6 +78,7 @@ export const COMMANDS: readonly Command[] = [
   baseline,
   tryIt,
   experiments,
+  retro,
   digest,
   importSprints,
   importRemove,

@@ -16,6 +16,7 @@ import { goalQuestionMessage } from './goal-views.ts';
 import { type MessageView, messageView } from './message-view.ts';
 import { planMessage } from './planning/plan-messages.ts';
 import { importRemovedPost } from './removal-views.ts';
+import { sharedRetroMessage } from './retro-message.ts';
 import { cancelledMessage } from './sprint-change-views.ts';
 import { sharedStatusMessage } from './status-message.ts';
 import { guestWelcomeMessage } from './team/guest-messages.ts';
@@ -52,6 +53,7 @@ const VIEWS: { readonly [Kind in PostKind]: (content: ContentOf<Kind>, chart?: C
     'channel-unreachable': channelUnreachableMessage,
     'member-unreachable': memberUnreachableMessage,
     'shared-status': ({ status, byUserId }, chart) => sharedStatusMessage(status, byUserId, chart),
+    'shared-retro': ({ retro, byUserId }) => sharedRetroMessage(retro, byUserId),
     'shared-advice': ({ advice, byUserId }, chart) => sharedAdviceMessage(advice, byUserId, chart),
     cancelled: cancelledMessage,
   };

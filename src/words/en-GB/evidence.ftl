@@ -150,12 +150,15 @@ evidence-all-cards =
         [2] Both committed cards were
        *[other] All { NUMBER($cards) } committed cards were
     }
+evidence-all-finished-ask = What made that work, and how does the team keep it?
 evidence-nothing-grew = No card grew.
+evidence-nothing-grew-ask = What made these estimates hold?
 evidence-little-surprise =
     { $surprisePoints ->
         [0] There was no surprise work.
        *[other] Surprise work stayed at { POINTS($surprisePoints) } of { NUMBER($commitmentPoints) } committed.
     }
+evidence-little-surprise-ask = What did the team know at planning that kept surprises small?
 
 ## Leading notes without evidence of one card or one day
 

@@ -52,6 +52,8 @@ const ROUTES: [typed: string, useCase: string, input: unknown[], form?: string][
   ['try', 'tryForm', [{ place: here }], 'try-form'],
   ['try Split cards of 8', 'tryForm', [{ place: here }], 'try-form'],
   ['experiments', 'listExperiments', [here]],
+  ['retro', 'retroSheet', [{ place: here, sprintName: '' }]],
+  ['retro Harbour 12', 'retroSheet', [{ place: here, sprintName: 'Harbour 12' }]],
   ['experiments drop 2', 'endExperiment', [{ place: here, reference: '2', outcome: 'drop' }]],
   ['value', 'valueForm', [{ place: here }], 'value-form'],
   ['value 1,200', 'recordValueLine', [{ place: here, line: '1,200' }]],

@@ -127,6 +127,15 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   blockCard: { heading, card: line },
   unblockCard: { heading, card: line, day: '2026-11-04' },
   reopenSprint: { heading, until: new Date('2026-11-14T17:00:00Z') },
+  retroSheet: {
+    ...heading,
+    verdict,
+    timeline: [],
+    cards,
+    telling: [],
+    experiments: [],
+    questions: [],
+  },
   saveDaysOff: sample.daysOffForm,
   sayDaysOff: {
     whose: 'own',
@@ -149,6 +158,7 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
     productOwnerId: undefined,
   },
   shareAdvice: undefined,
+  shareRetro: undefined,
   shareStatus: undefined,
   sprintStatus: sample.status,
   sprintToEdit: heading,

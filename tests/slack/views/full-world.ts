@@ -72,6 +72,7 @@ import {
   removalConfirmView,
   removalFormView,
 } from '../../../src/slack/views/removal-views.ts';
+import { retroMessage } from '../../../src/slack/views/retro-message.ts';
 import {
   cancelFormView,
   closeFormView,
@@ -111,6 +112,7 @@ import {
   preview,
   promptOf,
   pullInCheckOf,
+  retroOf,
   sprint,
   statusOf,
   team,
@@ -317,6 +319,16 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     ...closed,
     summary: { ...closed.summary, baseline: { name: filled(filling, 80) } },
   };
+  const retro = retroOf(
+    cards,
+    facts,
+    {
+      ...heading,
+      experiments: verdict.experiments.map((result) => ({ experiment: result.experiment, result })),
+    },
+    verdict,
+    corrections,
+  );
   const lines = verdict.cards;
   const one = lines[0] as CardLine;
   const answers = lines.map(({ cardId }) => ({
@@ -519,6 +531,8 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
       experiment: experiments[0] as Experiment,
       outcome: 'change',
     }),
+    retrospective: retroMessage(retro),
+    'retrospective, shared': postMessage({ kind: 'shared-retro', retro, byUserId: BEN }),
     'what the team tries': experimentsMessage({
       team: fullTeam,
       experiments: [...experiments, ...experiments.map((one) => ({ ...one, ended }))],

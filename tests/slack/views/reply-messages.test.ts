@@ -368,6 +368,7 @@ describe('help', () => {
       • /loadline forecast [points] [growing N]: See when a body of work will be finished; it grows by N points a sprint.
       • /loadline history: See the team’s own trend: each ratio, what is usual, and what is a signal.
       • /loadline experiments [keep which]: See and decide about what it tries.
+      • /loadline retro [sprint]: Get a sprint’s days, cards and questions for the retrospective.
       For product owners and facilitators
       • /loadline goal [yes | partly | no] [sentence]: Say whether the sprint goal was met.
       • /loadline value [sprint:] [number]: Record what a closed sprint was worth. For example /loadline value Harbour 12: 1200.

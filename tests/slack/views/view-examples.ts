@@ -14,8 +14,11 @@ import { saidOfCards, type VerdictContent } from '../../../src/app/closing/verdi
 import type { BaselineForm, BaselineNamed } from '../../../src/app/history/name-baseline.ts';
 import type { PastSprint } from '../../../src/app/history/past-sprint.ts';
 import type { ValueForm, ValueRecorded } from '../../../src/app/history/record-value.ts';
+import type { PlanChange } from '../../../src/app/planning/plan-change.ts';
 import type { PlanContent } from '../../../src/app/planning/plan-content.ts';
 import type { PlanPreview } from '../../../src/app/planning/plan-sprint.ts';
+import { type RetroContent, retroQuestions } from '../../../src/app/retro/retro-content.ts';
+import { timelineOf } from '../../../src/app/retro/timeline.ts';
 import { USUAL_SETTINGS } from '../../../src/app/team/settings.ts';
 import type { RecordedFact, Sprint, SprintCard, SprintHeading, Team } from '../../../src/app/team/team.ts';
 import type { HomeTeam } from '../../../src/app/watching/home-page.ts';
@@ -24,6 +27,7 @@ import type { Overview, TeamOverview } from '../../../src/app/watching/overview.
 import type { StatusContent } from '../../../src/app/watching/status-content.ts';
 import { type WorkTime, whatWentWell } from '../../../src/sprint/evidence.ts';
 import { closingSummary, runningSummary } from '../../../src/sprint/summary.ts';
+import { tellingCards } from '../../../src/sprint/telling-cards.ts';
 import { DEFAULT_THRESHOLDS } from '../../../src/sprint/thresholds.ts';
 import { NO_DAYS_OFF } from '../../../src/sprint/work-calendar.ts';
 
@@ -183,6 +187,29 @@ export function verdictOf(
     reopened: 'never',
     reopenUntil: new Date('2026-11-14T17:00:00Z'),
     version: 1,
+    ...over,
+  };
+}
+
+/** The retrospective of the same sprint. */
+export function retroOf(
+  cards: readonly SprintCard[],
+  facts: readonly RecordedFact[],
+  over: Partial<RetroContent> = {},
+  verdict: VerdictContent | undefined = verdictOf(cards, facts),
+  corrections: readonly PlanChange[] = [],
+): RetroContent {
+  const states = statesOf({ cards, facts });
+  const days = sprintDays(team, sprint);
+  return {
+    team,
+    sprint: { ...sprint, state: 'closed' },
+    verdict,
+    timeline: timelineOf(team, states, facts, corrections),
+    cards: states.map(cardLine),
+    telling: tellingCards(states, days, team.scale),
+    experiments: [],
+    questions: retroQuestions({ states, days, scale: team.scale, time: undefined }, verdict),
     ...over,
   };
 }

@@ -1,0 +1,67 @@
+### The retrospective sheet: /loadline retro, its post in the channel and its printable page. It names cards and days, and
+### nobody.
+
+retro-title = Retrospective of { $sprint }
+# In place of the verdict.
+retro-running = { $sprint } runs until { DAY($endsOn) }. This is the sprint so far.
+retro-cancelled = { $sprint } was cancelled, so there is no verdict.
+retro-imported = { $sprint } was imported, and its days aren’t known.
+
+## The days: a line each
+
+retro-days-title = What happened, day by day
+retro-nothing-happened = Nothing was recorded after planning.
+retro-day = { DAY($day) } – { $events }
+# Joins what happened on one day.
+retro-events = { $before }; { $event }
+retro-event =
+    { $kind ->
+        [pulled-in] pulled in: { LIST($cards) }
+        [dropped] dropped: { LIST($cards) }
+        [undropped] drop taken back: { LIST($cards) }
+        [grew] grew: { LIST($cards) }
+        [shrank] shrank: { LIST($cards) }
+        [blocked] blocked: { LIST($cards) }
+        [moving] moving again: { LIST($cards) }
+        [reopened] reopened: { LIST($cards) }
+       *[finished] finished: { LIST($cards) }
+    }
+retro-plan-changed = plan changed: { LIST($changes) }
+# A card in such a list. $facts: its points, how it grew, what was written.
+retro-card-with = { $card } ({ SERIES($facts) })
+retro-points = { POINTS($points) }
+retro-note = “{ $note }”
+# The last item of such a list.
+retro-more = { NUMBER($count) } more
+retro-days-more =
+    { $days ->
+        [one] … and { NUMBER($days) } more day.
+       *[other] … and { NUMBER($days) } more days.
+    }
+
+## The cards
+
+retro-cards-title = Cards that taught something
+retro-card = { $card }: { SERIES($lessons) }
+# Of all cards.
+retro-lesson-grew-most = grew most ({ LIST($growth) })
+retro-lesson-off-scale = furthest off its estimate ({ NUMBER($estimatePoints) }, true size { NUMBER($sizePoints) })
+retro-lesson-blocked-longest = blocked for longest ({ NUMBER($evenings) } evenings)
+retro-lesson-pulled-in-before =
+    { $openCards ->
+        [one] pulled in and worked on ({ POINTS($workedPoints) }) while a committed card stayed unfinished
+       *[other] pulled in and worked on ({ POINTS($workedPoints) }) while { NUMBER($openCards) } committed cards stayed unfinished
+    }
+retro-lesson-nearly-done = nearly done ({ NUMBER($leftPoints) } of { POINTS($sizePoints) } left)
+
+## Questions
+
+retro-questions-title = To talk about
+retro-question = { NUMBER($number) }. { $fact } { $ask }
+
+## Who sees it
+
+retro-only-you = Only you see this. It names cards, and no people: share it when the team meets.
+retro-shared-by = Shared by { $person }. See it any time with `/loadline retro`.
+retro-share-button = Share in the channel
+retro-shared-reply = The sheet goes to the team’s channel.
