@@ -1,12 +1,7 @@
 /** The team's own trend: a signal first if there is one. It is about the team's work and about nobody in it. */
 import type { HistoryAdvice, RatioHistory } from '../app/advice/advice.ts';
 import { LATELY_SPRINTS } from '../app/closing/note-history.ts';
-import {
-  type ControlChart,
-  LEAST_CHART_VALUES,
-  RUN_LENGTH,
-  type SignalKind,
-} from '../forecast/control-chart.ts';
+import { CHANGE_SPRINTS, type ControlChart, LEAST_CHART_VALUES } from '../forecast/control-chart.ts';
 import { growthPerMemberDay, workingTime } from '../sprint/baseline.ts';
 import type { RatioId } from '../sprint/sprint-ratios.ts';
 import { isDefined } from '../sprint/undefined-value.ts';
@@ -72,6 +67,12 @@ function leadOf(sprints: number, charted: readonly Charted[], signals: readonly 
     const names = signals.map(({ ratio }) => say('ratio-name', { ratio }));
     return say('history-signals', { count: signals.length, ratios: names });
   }
+  const changed = charted.filter(({ chart }) => chart.meanBefore !== undefined);
+  if (changed.length > 0) {
+    return say('history-changed-before', {
+      ratios: changed.map(({ ratio }) => say('ratio-name', { ratio })),
+    });
+  }
   const longest = Math.max(0, ...charted.map(({ chart }) => chart.values));
   if (longest > 0) return say('history-ordinary', { sprints: longest });
   return sprints < LEAST_CHART_VALUES
@@ -79,19 +80,17 @@ function leadOf(sprints: number, charted: readonly Charted[], signals: readonly 
     : say('history-too-early-each', { needed: LEAST_CHART_VALUES });
 }
 
-/** `Your kept share of 45% is below what is usual for you (60% to 100%).`, as plain text. */
+/** `Your kept share of 45% is far below what is usual for you (60% to 100%).`, as plain text. */
 function signalSentence({ ratio, chart }: Charted): string {
-  const { limits, mean, latest } = chart;
-  const kind = signalKind(latest.kinds);
-  return say('history-signal', { ratio, kind, value: latest.value, mean, run: RUN_LENGTH, ...limits });
+  return say('history-signal', { ratio, value: chart.latest.value, ...signalArguments(chart) });
 }
 
-/** A value outside the limits and the run that it ends are on the same side of the mean. */
-export function signalKind(kinds: readonly SignalKind[]) {
-  const isRun = kinds.includes('run above the mean') || kinds.includes('run below the mean');
-  if (kinds.includes('above the limits')) return isRun ? 'above-and-run' : 'above';
-  if (kinds.includes('below the limits')) return isRun ? 'below-and-run' : 'below';
-  return kinds.includes('run above the mean') ? 'run-above' : 'run-below';
+/** Of a chart whose latest value is a signal. */
+export function signalArguments({ latest, limits, mean, meanBefore }: ControlChart) {
+  const change = latest.kinds.find((kind) => kind === 'rise' || kind === 'fall');
+  const kind: 'rise' | 'fall' | 'above' | 'below' =
+    change ?? (latest.kinds.includes('above the limits') ? 'above' : 'below');
+  return { kind, ...limits, mean, before: meanBefore ?? mean, sprints: CHANGE_SPRINTS };
 }
 
 /** The first of several signals, and what to do with one; the sentence of the only one leads the answer. */
@@ -139,13 +138,19 @@ function ratioLine(history: RatioHistory): string {
 
 function usualSentence({ chart, values }: RatioHistory): string {
   if (!('undefined' in chart)) {
-    const reading = chart.latest.reading === 'signal' ? 'signal' : 'ordinary';
-    return mrkdwn('history-usual', { reading, mean: chart.mean, ...chart.limits });
+    const { latest, mean, meanBefore: before, values: sprints, limits } = chart;
+    const usual = mrkdwn('history-usual', { reading: readingCode(latest.reading), mean, ...limits });
+    return before === undefined ? usual : `${usual} ${mrkdwn('history-changed', { sprints, before })}`;
   }
   const known = values.filter(isDefined);
   return known.length === 1
     ? mrkdwn('history-first')
     : mrkdwn('history-mean', { mean: meanOf(known), sprints: known.length });
+}
+
+/** Codes of messages have no blanks. */
+export function readingCode(reading: ControlChart['latest']['reading']): 'signal' | 'unusual' | 'ordinary' {
+  return reading === 'ordinary variation' ? 'ordinary' : reading;
 }
 
 function meanOf(values: readonly number[]): number {
@@ -179,7 +184,7 @@ function crossedLately({ values, crossedAt }: RatioHistory): { sprints: number; 
 /** How to read the lines of the ratios. */
 function readingWords(charted: number, ratios: number): string {
   return [
-    ...(charted > 0 ? [mrkdwn('history-reading', { run: RUN_LENGTH })] : []),
+    ...(charted > 0 ? [mrkdwn('history-reading', { sprints: CHANGE_SPRINTS })] : []),
     ...(charted < ratios ? [mrkdwn('history-reading-from', { needed: LEAST_CHART_VALUES })] : []),
   ].join(' ');
 }

@@ -1217,15 +1217,17 @@ export interface Messages {
   'history-one-signal': Record<never, never>;
   'history-signals': { readonly count: number; readonly ratios: readonly string[] };
   'history-ordinary': { readonly sprints: number };
+  'history-changed-before': { readonly ratios: readonly string[] };
   'history-too-early': { readonly sprints: number; readonly needed: number };
   'history-too-early-each': { readonly needed: number };
   'history-signal': {
-    readonly kind: 'above' | 'above-and-run' | 'below' | 'below-and-run' | 'run-above' | 'run-below';
+    readonly kind: 'above' | 'below' | 'fall' | 'rise';
     readonly value: number;
     readonly low: number;
     readonly high: number;
     readonly mean: number;
-    readonly run: number;
+    readonly sprints: number;
+    readonly before: number;
     readonly ratio:
       | 'estimateAccuracy'
       | 'finishShare'
@@ -1310,11 +1312,12 @@ export interface Messages {
       | 'velocityGrowth';
   };
   'history-usual': {
-    readonly reading: 'ordinary' | 'signal';
+    readonly reading: 'ordinary' | 'signal' | 'unusual';
     readonly mean: number;
     readonly low: number;
     readonly high: number;
   };
+  'history-changed': { readonly sprints: number; readonly before: number };
   'history-mean': { readonly mean: number; readonly sprints: number };
   'history-first': Record<never, never>;
   'history-marks': { readonly marks: readonly string[] };
@@ -1337,7 +1340,7 @@ export interface Messages {
     readonly of: number;
     readonly sprints: number;
   };
-  'history-reading': { readonly run: number };
+  'history-reading': { readonly sprints: number };
   'history-reading-from': { readonly needed: number };
   'history-velocity-growth': { readonly sprint: string };
   'history-velocity-growth-median': Record<never, never>;
@@ -1756,16 +1759,18 @@ export interface Messages {
     readonly of: number;
   };
   'note-history-signal': {
-    readonly kind: 'above' | 'above-and-run' | 'below' | 'below-and-run' | 'run-above' | 'run-below';
+    readonly kind: 'above' | 'below' | 'fall' | 'rise';
     readonly low: number;
     readonly high: number;
+    readonly sprints: number;
     readonly mean: number;
+    readonly before: number;
   };
   'note-history-usual': {
     readonly low: number;
     readonly high: number;
     readonly sprints: number;
-    readonly so: 'mark' | 'often' | 'seldom';
+    readonly so: 'mark' | 'often' | 'seldom' | 'unusual';
   };
   'note-history-ordinary': Record<never, never>;
   'note-range-basis': { readonly sprints: number; readonly committed: number };

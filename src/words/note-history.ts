@@ -5,7 +5,7 @@ import type { CommitmentRange } from '../forecast/commitment-range.ts';
 import type { ControlChart } from '../forecast/control-chart.ts';
 import type { CoachingNoteId } from '../sprint/coaching-note.ts';
 import type { UndefinedValue } from '../sprint/undefined-value.ts';
-import { signalKind } from './history.ts';
+import { signalArguments } from './history.ts';
 import { say } from './say.ts';
 import { reasonSentence } from './undefined.ts';
 
@@ -24,12 +24,12 @@ export function noteHistoryWords({ id, chart, crossed }: NoteHistory): string {
 }
 
 function readingWords(chart: ControlChart, crossed: NoteHistory['crossed'], isMark: boolean): string {
-  const { limits, mean, values, latest } = chart;
-  if (latest.reading === 'signal')
-    return say('note-history-signal', { kind: signalKind(latest.kinds), mean, ...limits });
+  const { limits, values, latest } = chart;
+  if (latest.reading === 'signal') return say('note-history-signal', signalArguments(chart));
   // A line that is crossed in most sprints says nothing of this one, and much of how the team works.
   const isOften = 2 * crossed.sprints >= crossed.of;
-  const so = isMark ? 'mark' : isOften ? 'often' : 'seldom';
+  const isUnusual = latest.reading === 'unusual';
+  const so = isMark ? 'mark' : isUnusual ? 'unusual' : isOften ? 'often' : 'seldom';
   return say('note-history-usual', { so, sprints: values, ...limits });
 }
 

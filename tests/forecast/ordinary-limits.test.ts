@@ -6,13 +6,13 @@ const limitsOf = (values: readonly number[]) => ordinaryLimits(controlChart(valu
 
 describe('the limits of what is ordinary', () => {
   test('are given with the mean', () => {
-    // NIST/SEMATECH e-Handbook, pmc322, divided by 100: mean .5081, limits .458159 and .558041.
-    const nist = [0.496, 0.476, 0.499, 0.513, 0.478, 0.512, 0.526, 0.524, 0.536, 0.521];
-    const limits = limitsOf(nist);
-    expect(limits?.mean).toBeCloseTo(0.5081, 9);
-    expect(limits?.low).toBeCloseTo(0.458159, 6);
-    expect(limits?.high).toBeCloseTo(0.558041, 6);
-    expect(limits && usualFact(limits)).toEqual(['ordinarily 46% to 56%']);
+    // NIST/SEMATECH e-Handbook, pmc322, divided by 10: mean 5.081, limits 4.58159 and 5.58041.
+    const nist = [4.96, 4.76, 4.99, 5.13, 4.78, 5.12, 5.26, 5.24, 5.36, 5.21];
+    const limits = ordinaryLimits(controlChart(nist, { low: 0 }));
+    expect(limits?.mean).toBeCloseTo(5.081, 9);
+    expect(limits?.low).toBeCloseTo(4.58159, 5);
+    expect(limits?.high).toBeCloseTo(5.58041, 5);
+    expect(limits && usualFact(limits)).toEqual(['ordinarily 458% to 558%']);
   });
 
   test('are left out where the number itself ends before', () => {

@@ -17,6 +17,7 @@ import { card, missedVerdict, verdictOf } from '../slack/views/view-examples.ts'
 function chartOf(kinds: SignalKind[]): ControlChart {
   return {
     values: 12,
+    meanBefore: 0.93,
     mean: 0.75,
     meanMovingRange: 0.1,
     limits: { low: 0.484, high: 1 },
@@ -50,13 +51,21 @@ describe('what history says about a note', () => {
   });
 
   it.each<[SignalKind, string]>([
-    ['below the limits', 'it’s below what is usual for the team (48% to 100%)'],
-    ['above the limits', 'it’s above what is usual for the team (48% to 100%)'],
-    ['run below the mean', 'for eight sprints or more it has been below the team’s own mean of 75%'],
-    ['run above the mean', 'for eight sprints or more it has been above the team’s own mean of 75%'],
+    ['below the limits', 'it’s far below what is usual for the team (48% to 100%)'],
+    ['above the limits', 'it’s far above what is usual for the team (48% to 100%)'],
+    ['fall', 'the last 6 sprints were at 75% on average, the sprints before at 93%'],
+    ['rise', 'the last 6 sprints were at 75% on average, the sprints before at 93%'],
   ])('of a signal (%s): asks what changed', (kind, words) => {
     expect(noteHistoryWords(historyOf({ chart: chartOf([kind]) }))).toContain(
       `That is a signal: ${words}. Something has changed; what was different?`,
+    );
+  });
+
+  it('of an unusual value that is no signal: that chance may do it', () => {
+    const chart = chartOf([]);
+    const unusual = { ...chart, latest: { ...chart.latest, value: 0.4, reading: 'unusual' } } as const;
+    expect(noteHistoryWords(historyOf({ chart: unusual }))).toContain(
+      'Usual for the team: 48% to 100% (over 12 sprints). This one is outside of that, which one sprint may be by chance',
     );
   });
 
@@ -228,7 +237,7 @@ describe('in the verdict', () => {
 
   it('notes on all numbers with the longest history fit as well', () => {
     const ids = missedVerdict.summary.notes.map(({ id }) => id);
-    const kinds: SignalKind[] = ['below the limits', 'run below the mean'];
+    const kinds: SignalKind[] = ['below the limits', 'fall'];
     const notes = ids.map((id) => historyOf({ id, chart: chartOf(kinds) }));
     expectMessageFits(verdictNotesMessage({ ...missedVerdict, history: { notes, rangeToTry: rangeOf({}) } }));
   });

@@ -1,5 +1,5 @@
 /** What the experiments of a finished sprint came to: the number before, the number now, and whether that is out of the ordinary. */
-import { controlChart } from '../../forecast/control-chart.ts';
+import { type ControlChart, controlChart, type Signal } from '../../forecast/control-chart.ts';
 import { RATIOS } from '../../sprint/sprint-ratios.ts';
 import type { SprintSummary } from '../../sprint/summary.ts';
 import { isDefined, type Ratio } from '../../sprint/undefined-value.ts';
@@ -15,7 +15,10 @@ export interface ExperimentResult {
   /** In the sprint that had closed last when it began; undefined when none had. */
   readonly before: Ratio | undefined;
   readonly now: Ratio;
-  /** Whether the number is beyond what is usual for the team; undefined while there are too few sprints to know. */
+  /**
+   * Whether there is a signal in this sprint, or a lasting rise or fall since the experiment began; undefined while there
+   * are too few sprints to know.
+   */
   readonly beyondOrdinary: boolean | undefined;
 }
 
@@ -42,14 +45,20 @@ export async function experimentResults(
     const values = ratioValues(ratio, past, baseline?.velocityPoints);
     const now = summary.ratios[ratio];
     const chart = controlChart([...values, now], RATIOS[ratio].possible);
-    const isKnown = isDefined(now) && !('undefined' in chart);
+    const begun = past.findIndex(({ sprintId }) => sprintId === afterSprintId);
     return {
       experiment,
-      before: values[past.findIndex(({ sprintId }) => sprintId === afterSprintId)],
+      before: values[begun],
       now,
-      beyondOrdinary: isKnown ? chart.latest.reading === 'signal' : undefined,
+      beyondOrdinary: isDefined(now) && !('undefined' in chart) ? hasSignalSince(chart, begun) : undefined,
     };
   });
+}
+
+function hasSignalSince({ signals, latest }: ControlChart, begun: number): boolean {
+  const isChange = ({ kind, index }: Signal): boolean =>
+    (kind === 'rise' || kind === 'fall') && index > begun;
+  return latest.reading === 'signal' || signals.some(isChange);
 }
 
 /** Those that had begun, and not ended, when the sprint closed; a sprint that was cancelled or imported has no verdict to say it. */

@@ -6,6 +6,7 @@ history-none = No history yet: no sprint has closed.
 history-one-signal = There is a signal.
 history-signals = Signals in { NUMBER($count) } numbers: { LIST($ratios) }.
 history-ordinary = No signal: the ups and downs of your { NUMBER($sprints) } sprints are ordinary variation.
+history-changed-before = No new signal since { LIST($ratios) } changed.
 history-too-early =
     { $sprints ->
         [one] Too early to tell a signal from ordinary variation: that takes { NUMBER($needed) } sprints, and there is { NUMBER($sprints) }.
@@ -17,12 +18,10 @@ history-too-early-each = Too early to tell a signal from ordinary variation: tha
 
 history-signal =
     { $kind ->
-        [above] Your { ratio-name } of { PERCENT($value) } is above what is usual for you ({ PERCENT_SPAN($low, $high) }).
-        [below] Your { ratio-name } of { PERCENT($value) } is below what is usual for you ({ PERCENT_SPAN($low, $high) }).
-        [run-above] Your { ratio-name } of { PERCENT($value) } has been above its mean of { WHOLE_PERCENT($mean) } for { NUMBER($run) } sprints or more.
-        [run-below] Your { ratio-name } of { PERCENT($value) } has been below its mean of { WHOLE_PERCENT($mean) } for { NUMBER($run) } sprints or more.
-        [above-and-run] Your { ratio-name } of { PERCENT($value) } is above what is usual for you ({ PERCENT_SPAN($low, $high) }), and has been above its mean of { WHOLE_PERCENT($mean) } for { NUMBER($run) } sprints or more.
-       *[below-and-run] Your { ratio-name } of { PERCENT($value) } is below what is usual for you ({ PERCENT_SPAN($low, $high) }), and has been below its mean of { WHOLE_PERCENT($mean) } for { NUMBER($run) } sprints or more.
+        [above] Your { ratio-name } of { PERCENT($value) } is far above what is usual for you ({ PERCENT_SPAN($low, $high) }).
+        [below] Your { ratio-name } of { PERCENT($value) } is far below what is usual for you ({ PERCENT_SPAN($low, $high) }).
+        [rise] Your { ratio-name } has risen: { WHOLE_PERCENT($mean) } on average in the last { NUMBER($sprints) } sprints, { WHOLE_PERCENT($before) } before.
+       *[fall] Your { ratio-name } has fallen: { WHOLE_PERCENT($mean) } on average in the last { NUMBER($sprints) } sprints, { WHOLE_PERCENT($before) } before.
     }
 history-ask = Ask the team what was different: keep what helped, fix what didn’t.
 
@@ -57,8 +56,11 @@ history-unknown = *{ ratio-title }:* not known from these sprints.
 history-usual =
     { $reading ->
         [signal] Mean { WHOLE_PERCENT($mean) }, usually { PERCENT_SPAN($low, $high) }: a signal.
+        [unusual] Mean { WHOLE_PERCENT($mean) }, usually { PERCENT_SPAN($low, $high) }: unusual, but no signal yet.
        *[ordinary] Mean { WHOLE_PERCENT($mean) }, usually { PERCENT_SPAN($low, $high) }: ordinary variation.
     }
+# After a usual mean, when the number has changed for good.
+history-changed = That’s over the { NUMBER($sprints) } sprints since it changed; the mean was { WHOLE_PERCENT($before) } before.
 history-mean = Mean { WHOLE_PERCENT($mean) } of { NUMBER($sprints) } sprints.
 history-first = This is the first sprint with this number.
 history-marks = Marks to reach: { LIST($marks) }.
@@ -83,7 +85,7 @@ history-band =
         [always] Outside its range of { PERCENT($floor) } to { PERCENT($ceiling) } in all of the last { NUMBER($of) } sprints.
        *[sometimes] Outside its range of { PERCENT($floor) } to { PERCENT($ceiling) } in { NUMBER($sprints) } of the last { NUMBER($of) } sprints.
     }
-history-reading = “Usually” shows how far a number goes up and down without any special cause. Outside of that, or { NUMBER($run) } sprints in a row on one side of the mean, is a signal.
+history-reading = “Usually” shows how far a number goes up and down without any special cause. A signal is a value far outside of that, or { NUMBER($sprints) } sprints in a row that clearly differ from those before. One unusual value may be chance.
 history-reading-from = What is usual for a number is known from { NUMBER($needed) } sprints on.
 
 ## How velocity and the recorded value grew

@@ -76,15 +76,14 @@ note-history-often =
     }
 note-history-signal =
     { $kind ->
-        [above] That is a signal: it’s above what is usual for the team ({ PERCENT_SPAN($low, $high) }).
-        [below] That is a signal: it’s below what is usual for the team ({ PERCENT_SPAN($low, $high) }).
-        [run-above] That is a signal: for eight sprints or more it has been above the team’s own mean of { WHOLE_PERCENT($mean) }.
-        [run-below] That is a signal: for eight sprints or more it has been below the team’s own mean of { WHOLE_PERCENT($mean) }.
-        [above-and-run] That is a signal: it’s above what is usual for the team ({ PERCENT_SPAN($low, $high) }), and for eight sprints or more it has been above the team’s own mean of { WHOLE_PERCENT($mean) }.
-       *[below-and-run] That is a signal: it’s below what is usual for the team ({ PERCENT_SPAN($low, $high) }), and for eight sprints or more it has been below the team’s own mean of { WHOLE_PERCENT($mean) }.
+        [above] That is a signal: it’s far above what is usual for the team ({ PERCENT_SPAN($low, $high) }).
+        [below] That is a signal: it’s far below what is usual for the team ({ PERCENT_SPAN($low, $high) }).
+        [rise] That is a signal: the last { NUMBER($sprints) } sprints were at { WHOLE_PERCENT($mean) } on average, the sprints before at { WHOLE_PERCENT($before) }.
+       *[fall] That is a signal: the last { NUMBER($sprints) } sprints were at { WHOLE_PERCENT($mean) } on average, the sprints before at { WHOLE_PERCENT($before) }.
     } Something has changed; what was different?
 note-history-usual = Usual for the team: { PERCENT_SPAN($low, $high) } (over { NUMBER($sprints) } sprints). { $so ->
         [mark] See whether the next sprints reach it as well.
+        [unusual] This one is outside of that, which one sprint may be by chance: see whether the next one is as well.
         [often] It usually goes like this, so only a change in the way of working will change it.
        *[seldom] So this is no signal.
     }

@@ -311,7 +311,7 @@ describe('the history', () => {
       • On-scale share: 75%. Mean 75% of 5 sprints.
       • Finish share: 93.5%. Mean 91% of 5 sprints.
       • Velocity growth: 116%. Mean 107%, usually 93% to 120%: ordinary variation.
-      “Usually” shows how far a number goes up and down without any special cause. Outside of that, or 8 sprints in a row on one side of the mean, is a signal. What is usual for a number is known from 8 sprints on.
+      “Usually” shows how far a number goes up and down without any special cause. A signal is a value far outside of that, or 6 sprints in a row that clearly differ from those before. One unusual value may be chance. What is usual for a number is known from 8 sprints on.
       Velocity growth is compared with Harbour 1: 100% is what that sprint finished. In Harbour 9 the recorded value was 190% of that in Harbour 6, and velocity was 107.4%: a point brought 176.9% of what it brought then.
       How far off the team was so far
       • Commitments: what was finished, pulled-in work included, was typically 125% of the commitment, and 106% to 137% in 8 of 10 sprints (from 9).
@@ -333,20 +333,27 @@ describe('the history', () => {
     const only = historyAdvice(jump);
     const surpriseOnly = { ...only, ratios: only.ratios.filter(({ ratio }) => ratio === 'surpriseRatio') };
     expect(leadOf(surpriseOnly)).toMatch(
-      /^There is a signal\. Your surprise ratio of 60% is above what is usual for you \(0% to \d+%\)\.$/,
+      /^There is a signal\. Your surprise ratio of 60% is far above what is usual for you \(0% to \d+%\)\.$/,
     );
   });
 
   it('with several signals names them all, says the first in a sentence, and asks what was different', () => {
-    const words = text(historyAdvice(CHANGED));
+    // Seen as soon as five of six are higher.
+    const seen = historyAdvice(CHANGED.slice(0, 13));
+    const words = text(seen);
     expect(words.split('\n')[0]).toMatch(/^Signals in \d numbers: kept share, .* and velocity growth\.$/);
-    expect(details(historyAdvice(CHANGED)).match(/^• Your /gm)).toHaveLength(
-      Number(/Signals in (\d)/.exec(words)?.[1]),
-    );
-    expect(words).toContain(
-      '• Your kept share of 95% is above what is usual for you (54% to 91%), and has been above its mean of 73% for 8 sprints or more.',
-    );
+    expect(details(seen).match(/^• Your /gm)).toHaveLength(Number(/Signals in (\d)/.exec(words)?.[1]));
+    expect(words).toContain('• Your kept share has risen: 86% on average in the last 6 sprints, 52% before.');
     expect(words).toContain('Ask the team what was different');
+  });
+
+  it('of a change that was seen before says what changed, and what is usual since', () => {
+    expect(text(historyAdvice(CHANGED)).split('\n')[0]).toMatch(
+      /^No new signal since kept share, .* and velocity growth changed\.$/,
+    );
+    expect(details(historyAdvice(CHANGED))).toMatch(
+      /• Kept share: 95%\. Mean 8\d%, usually .*: ordinary variation\. That’s over the 9 sprints since it changed; the mean was 52% before\./,
+    );
   });
 
   it('counts crossed lines over the latest eight sprints only', () => {
