@@ -346,9 +346,9 @@ describe('help', () => {
       "What you can ask of Loadline
       /loadline alone shows what you can do now. Words after it do more:
       For everyone on the team
-      • /loadline answer [day | card: left]: Say what is left on your cards, today or on an earlier day of the sprint. For example /loadline answer 3: 2 worked 1 or /loadline answer 3 done.
+      • /loadline answer [day | card: left]: Say what is left on your cards, today or on an earlier day. For example /loadline answer 3: 2 worked 1 or /loadline answer 3 done.
       • /loadline pull [title, estimate, @owner]: Bring in cards after planning, one a line. For example /loadline pull Repair the tide gauge, 3, @ana.
-      • /loadline take card …: Become an owner of cards. For example /loadline take 4 berth-3.
+      • /loadline take card …: Become an owner of cards.
       • /loadline give card … @name …: Give your place on cards to others; co-owners stay.
       • /loadline release card …: Give up your place on cards.
       • /loadline blocked card reason: Say that a card is stuck, and on what. For example /loadline blocked 2 waiting for the key.
@@ -359,16 +359,16 @@ describe('help', () => {
       • /loadline reopen [card]: Open a finished card again; without a card, the closed sprint.
       • /loadline leave: Leave the team.
       For everyone on the team and its product owner
-      • /loadline status: See how the sprint is going. Only you see it, unless you share it.
-      • /loadline cards [first number]: List the cards of the sprint, all of them or from one number on.
+      • /loadline status: See how the sprint is going; only you do, unless you share it.
+      • /loadline cards [first number]: List the sprint’s cards, all or from one number on.
       • /loadline drop [card reason]: Take a card out of the sprint, with a reason.
       • /loadline undrop card: Take back a drop that was a mistake.
-      • /loadline range [first day] [last day] [N away]: See how much to commit to next; N is the days off and away of all members together. For example /loadline range 2026-11-30 2026-12-11 6 away.
+      • /loadline range [first day] [last day] [N away]: See how much to commit to next; N: everybody’s days off and away. For example /loadline range 2026-11-30 2026-12-11 6 away.
       • /loadline odds: See which sizes of card tend to hold surprise work.
       • /loadline forecast [points] [growing N]: See when a body of work will be finished; it grows by N points a sprint.
       • /loadline history: See the team’s own trend: each ratio, what is usual, and what is a signal.
       • /loadline experiments [keep which]: See and decide about what it tries.
-      • /loadline retro [sprint]: Get a sprint’s days, cards and questions for the retrospective.
+      • /loadline retro [sprint]: Get what a retrospective needs of a sprint.
       For product owners and facilitators
       • /loadline goal [yes | partly | no] [sentence]: Say whether the sprint goal was met.
       • /loadline value [sprint:] [number]: Record what a closed sprint was worth. For example /loadline value Harbour 12: 1200.
@@ -389,7 +389,7 @@ describe('help', () => {
       • /loadline setup measures: Change closing time, reminder, planning scale and thresholds.
       For anyone
       • /loadline setup: Set up a team in its channel, or change its people and times.
-      • /loadline privacy: See what is stored about you, get a copy of it, or have it erased.
+      • /loadline privacy: See what is stored about you, get a copy, or have it erased.
       • /loadline help: See what you’ll use most.
       Buttons: What is stored about me
       The channel sees sums and cards, never who answered; what you own alone, the team sees with your numbers. [ ]: may be left out."
