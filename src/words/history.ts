@@ -67,7 +67,9 @@ function leadOf(sprints: number, charted: readonly Charted[], signals: readonly 
     const names = signals.map(({ ratio }) => say('ratio-name', { ratio }));
     return say('history-signals', { count: signals.length, ratios: names });
   }
-  const changed = charted.filter(({ chart }) => chart.meanBefore !== undefined);
+  const changed = charted.filter(
+    ({ ratio, chart }) => AT_A_GLANCE.includes(ratio) && chart.meanBefore !== undefined,
+  );
   if (changed.length > 0) {
     return say('history-changed-before', {
       ratios: changed.map(({ ratio }) => say('ratio-name', { ratio })),
