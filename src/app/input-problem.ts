@@ -71,6 +71,7 @@ type CardProblem =
   | { readonly code: 'first-card' }
   | { readonly code: 'card-key' }
   | { readonly code: 'goal-word' }
+  | { readonly code: 'value-beside-file' }
   | { readonly code: 'try-text-missing' }
   | { readonly code: 'try-text-length'; readonly most: number }
   | { readonly code: 'try-already' }

@@ -19,6 +19,7 @@ import { exportSprints } from './export/export-sprints.ts';
 import { baselineForm, nameBaseline } from './history/name-baseline.ts';
 import { recordValue, recordValueLine, valueForm } from './history/record-value.ts';
 import { importForm, importSprints } from './import/import-sprints.ts';
+import { importValues } from './import/import-values.ts';
 import { previewRemoval, removalForm, removeImport } from './import/remove-import.ts';
 import { readCardFile } from './planning/card-file.ts';
 import { cardToEdit, editCard } from './planning/edit-card.ts';
@@ -72,6 +73,7 @@ const ALL = {
   importDaysOff,
   importForm,
   importSprints,
+  importValues,
   leaveForm,
   leaveTeam,
   listCards,

@@ -4,6 +4,7 @@ import { addHours } from 'date-fns/addHours';
 import { dayAt, instantOf, timeAt } from '../app/clock/local-time.ts';
 import type { Logger } from '../logger.ts';
 import { cardFileField, IMPORT_FIELDS, SHORTCUTS } from '../slack/ids.ts';
+import { VALUE_FIELDS } from '../slack/views/value-views.ts';
 import { dayPlus, type Weekday, workingDaysFromTo } from '../sprint/calendar.ts';
 import { say } from '../words/say.ts';
 import { FREE_CHANNEL, TEAM_CHANNEL_ID } from './cast.ts';
@@ -41,7 +42,11 @@ export async function openPage({ scenario, logger, port }: PageOptions): Promise
       shortcuts: [{ callbackId: SHORTCUTS.answerForMyCards, name: say('rehearsal-shortcut-answer') }],
       examples: ['/loadline', '/loadline status'],
       examplesAt: { [FREE_CHANNEL.id]: ['/loadline setup', '/loadline import', '/loadline plan'] },
-      exampleFiles: { [IMPORT_FIELDS.files]: ['past-sprints.csv'], [cardFileField(1)]: ['cards.csv'] },
+      exampleFiles: {
+        [IMPORT_FIELDS.files]: ['past-sprints.csv'],
+        [cardFileField(1)]: ['cards.csv'],
+        [VALUE_FIELDS.file]: ['values.csv'],
+      },
     }),
     'POST /page/forward': ({ by }) => inTurn(() => forward(by)),
   };

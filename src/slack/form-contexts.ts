@@ -48,6 +48,14 @@ export const cardFileContext = z.strictObject({
   seen: z.strictObject({ title: place, estimate: place, owner: place, link: place, key: place }).optional(),
 });
 
+export const valuesPreviewContext = z.strictObject({
+  teamId: id,
+  replyTo,
+  file: keptFile,
+  /** The fingerprint of the values that it shows. */
+  seen: id,
+});
+
 export const daysOffPreviewContext = z.strictObject({
   teamId: id,
   replyTo,
@@ -74,4 +82,5 @@ export type FormContext = z.infer<
   | typeof removalContext
   | typeof cardFileContext
   | typeof daysOffPreviewContext
+  | typeof valuesPreviewContext
 >;

@@ -12,7 +12,7 @@ const COLUMN_NAME_MAX_LENGTH = 40;
 const RUNS_NAMED = 12;
 
 /** The same thing that is wrong with many lines is said once. */
-export function badLines({ problems }: ImportPreview): string[] {
+export function badLines({ problems }: Pick<ImportPreview, 'problems'>): string[] {
   const groups = Map.groupBy(problems, ({ fileName, problem }) => JSON.stringify([fileName, problem]));
   return [...groups.values()].map((group) => {
     const [first] = group as [ImportPreview['problems'][number]];

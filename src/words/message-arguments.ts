@@ -1401,7 +1401,7 @@ export interface Messages {
   'file-same-columns': { readonly first: string; readonly second: string; readonly column: string };
   'file-no-column-names': { readonly needed: readonly string[] };
   'file-missing-columns': {
-    readonly kind: 'answers' | 'cards' | 'changes' | 'sprints';
+    readonly kind: 'answers' | 'cards' | 'changes' | 'sprints' | 'values';
     readonly missing: readonly string[];
     readonly needed: readonly string[];
   };
@@ -1459,6 +1459,8 @@ export interface Messages {
   'file-closed-later': { readonly day: string };
   'file-not-over': { readonly last: string };
   'file-several-sprints': { readonly sprint: string };
+  'file-not-closed': { readonly sprint: string };
+  'file-not-closed-then': { readonly sprint: string; readonly first: string };
   'file-no-such-sprint': { readonly sprint: string };
   'file-no-such-sprint-then': { readonly sprint: string; readonly first: string };
   'file-no-cards': { readonly sprint: string };
@@ -2178,6 +2180,7 @@ export interface Messages {
   'problem-several-people': { readonly typed: string; readonly people: readonly string[] };
   'problem-person-and-id': { readonly person: string; readonly id: string };
   'problem-no-such-person': { readonly typed: string; readonly people: readonly string[] };
+  'problem-value-beside-file': Record<never, never>;
   'problem-card-link': { readonly most: number };
   'problem-card-title': { readonly most: number };
   'problem-which-card': Record<never, never>;
@@ -2985,6 +2988,8 @@ export interface Messages {
   'value-sprint': Record<never, never>;
   'value-amount': Record<never, never>;
   'value-amount-hint': Record<never, never>;
+  'value-file': Record<never, never>;
+  'value-file-hint': Record<never, never>;
   'value-who-sees': Record<never, never>;
   'value-none-yet': Record<never, never>;
   'past-sprint-choice': { readonly sprint: string; readonly endsOn: string; readonly said: string };
@@ -3027,6 +3032,20 @@ export interface Messages {
   'baseline-unchanged': { readonly team: string; readonly baseline: string };
   'baseline-changed': { readonly team: string; readonly baseline: string; readonly before: string };
   'baseline-latest': { readonly sprint: string; readonly after: number; readonly before: number };
+  'values-new': Record<never, never>;
+  'values-nothing': Record<never, never>;
+  'values-bad': Record<never, never>;
+  'values-sprint': { readonly sprint: string; readonly endsOn: string; readonly value: number };
+  'values-sprint-replaced': {
+    readonly sprint: string;
+    readonly endsOn: string;
+    readonly value: number;
+    readonly previous: number;
+  };
+  'values-more': { readonly count: number };
+  'values-same': { readonly sprints: number };
+  'values-without': { readonly rows: number };
+  'values-recorded': { readonly sprints: number };
   'welcome-title': Record<never, never>;
   'welcome-team': { readonly teams: readonly string[] };
   'welcome-team-type': Record<never, never>;

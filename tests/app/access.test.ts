@@ -21,6 +21,7 @@ import { exportSprints } from '../../src/app/export/export-sprints.ts';
 import { baselineForm, nameBaseline } from '../../src/app/history/name-baseline.ts';
 import { recordValue, recordValueLine, valueForm } from '../../src/app/history/record-value.ts';
 import { importForm, importSprints } from '../../src/app/import/import-sprints.ts';
+import { importValues } from '../../src/app/import/import-values.ts';
 import { previewRemoval, removalForm, removeImport } from '../../src/app/import/remove-import.ts';
 import { readCardFile } from '../../src/app/planning/card-file.ts';
 import { planForm } from '../../src/app/planning/plan-form.ts';
@@ -171,6 +172,12 @@ const BY_ID: Record<string, Attempt> = {
   reopenSprint: (deps, actor, { sprintId }) => reopenSprint(deps, actor, { sprintId }),
   previewRemoval: (deps, actor, { teamId, sprintId }) => previewRemoval(deps, actor, { teamId, sprintId }),
   removeImport: (deps, actor, { teamId, sprintId }) => removeImport(deps, actor, { teamId, sprintId }),
+  importValues: (deps, actor, { teamId }) =>
+    importValues(deps, actor, {
+      teamId,
+      file: { fileName: 'values.csv', text: 'sprint,value' },
+      seen: undefined,
+    }),
   importSprints: (deps, actor, { teamId }) =>
     importSprints(deps, actor, { teamId, files: [PAST], seen: undefined }),
   askAdvice: (deps, actor, { teamId }) => askAdvice(deps, actor, { teamId }, { about: 'range' }),
@@ -233,6 +240,7 @@ const PRODUCT_OWNERS_TOO = [
   'recordValueLine',
   'recordValue by place',
   'recordValue',
+  'importValues',
 ];
 
 /** What the product owner and facilitators may do of the goal. */

@@ -2,7 +2,7 @@
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, test } from 'vitest';
-import { CSV_COLUMNS, CSV_KINDS, fileNameOf } from '../../src/app/csv/csv-columns.ts';
+import { CSV_COLUMNS, fileNameOf, HISTORY_KINDS } from '../../src/app/csv/csv-columns.ts';
 import { MOST_LINES } from '../../src/app/csv/csv-rows.ts';
 import { escapeFormula } from '../../src/app/csv/write-csv.ts';
 import { ImportProblems } from '../../src/app/import/import-problem.ts';
@@ -17,17 +17,20 @@ const ROOT = join(import.meta.dirname, '../..');
 const PAGE = readFileSync(join(ROOT, 'docs/import-export.md'), 'utf8');
 
 describe('the page on import and export', () => {
-  test.each(CSV_KINDS)('lists every column of %s in order, with its use and its other names', (kind) => {
-    const rows = tableBelow(PAGE, fileNameOf(kind));
-    expect(rows).toEqual(
-      CSV_COLUMNS[kind].map(({ name, use, holds, aliases }) => ({
-        column: name,
-        use,
-        holds: holds.replaceAll('`', ''),
-        'also read': aliases.join(', '),
-      })),
-    );
-  });
+  test.each([...HISTORY_KINDS, 'values'] as const)(
+    'lists every column of %s in order, with its use and its other names',
+    (kind) => {
+      const rows = tableBelow(PAGE, fileNameOf(kind));
+      expect(rows).toEqual(
+        CSV_COLUMNS[kind].map(({ name, use, holds, aliases }) => ({
+          column: name,
+          use,
+          holds: holds.replaceAll('`', ''),
+          'also read': aliases.join(', '),
+        })),
+      );
+    },
+  );
 
   test('has a column for every ratio', () => {
     const ratios = CSV_COLUMNS.sprints.flatMap(({ ratio }) => ratio ?? []);

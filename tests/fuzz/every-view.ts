@@ -47,6 +47,7 @@ import {
   sentTwiceMessage,
   troubleMessage,
 } from '../../src/slack/views/trouble-views.ts';
+import { valuesPreviewView, valuesRecordedMessage } from '../../src/slack/views/value-views.ts';
 import { refusalWords } from '../../src/words/refusals.ts';
 import { REFUSAL_EXAMPLES } from '../app/refusal-examples.ts';
 import {
@@ -142,6 +143,19 @@ export function everyView(text: string): Record<string, object> {
     days: daysOffPreview.days.map((day) => ({ ...day, titles: [text, text] })),
     leftOut: daysOffPreview.leftOut.map((event) => ({ ...event, title: text })),
   };
+  const typedValues = {
+    team,
+    values: [
+      {
+        sprint: { sprintId: 's', name: text, startsOn: '2026-11-02', endsOn: '2026-11-13', recordedValue: 1 },
+        value: 2,
+      },
+    ],
+    same: 0,
+    without: 0,
+    problems: [],
+    fingerprint: 'x',
+  };
   const given = {
     round: 2,
     files: [typedFile],
@@ -196,6 +210,16 @@ export function everyView(text: string): Record<string, object> {
     }),
     'copy of personal data': copySentMessage({ records: 3 } as never),
     'comment on a copy': { text: copyComment({ records: 3 } as never) },
+    'values from a file': valuesPreviewView(typedValues, typedFile, 'D1'),
+    'bad values in a file': valuesPreviewView(
+      {
+        ...typedValues,
+        values: [],
+        problems: [{ fileName: text, lineNumber: 2, problem: { code: 'not-closed', sprint: text } }],
+      },
+      typedFile,
+    ),
+    'values recorded': valuesRecordedMessage(typedValues),
     'days off': daysOffFormView({ ...daysOffForm, team }),
     'days off from a file': daysOffPreviewView(typedPreview, { file: typedFile }, 'D1'),
     'no days off from a file': daysOffPreviewView(

@@ -238,6 +238,17 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
     },
     own: {},
   },
+  importValues: {
+    refused: {
+      'the team': (use, actor, { teamId }) =>
+        use.importValues(actor, {
+          teamId,
+          file: { fileName: 'values.csv', text: 'sprint,value' },
+          seen: undefined,
+        }),
+    },
+    own: {},
+  },
   importForm: { refused: {}, own: inPlaces((use, actor, place) => use.importForm(actor, place)) },
   importSprints: {
     refused: {

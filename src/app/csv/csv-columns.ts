@@ -1,5 +1,5 @@
 /**
- * The columns of the four files, declared once: writing, reading and the table in docs/import-export.md follow them.
+ * The columns of the four files and of a file of values, declared once: writing, reading and the table in docs/import-export.md follow them.
  * Declarations only.
  */
 
@@ -187,10 +187,35 @@ const CHANGES = [
   column('reason', 'optional', 'what was said about it', 'note'),
 ] as const;
 
-export const CSV_COLUMNS = { sprints: SPRINTS, cards: CARDS, answers: ANSWERS, changes: CHANGES } as const;
+/** What the product owner gives for several sprints at once. sprints.csv will do, with its names of these columns. */
+const VALUES = [
+  column('sprint', 'required', 'the sprint’s name', 'sprint name', 'name', 'title'),
+  column(
+    'sprint first day',
+    'optional',
+    'date; tells sprints of the same name apart',
+    'first day',
+    'sprint start',
+    'start',
+    'starts',
+    'starts on',
+    'start date',
+  ),
+  column('value', 'required', 'any number; a row without one is left out', 'recorded value'),
+] as const;
+
+export const CSV_COLUMNS = {
+  sprints: SPRINTS,
+  cards: CARDS,
+  answers: ANSWERS,
+  changes: CHANGES,
+  values: VALUES,
+} as const;
 
 export type CsvKind = keyof typeof CSV_COLUMNS;
-export const CSV_KINDS = Object.keys(CSV_COLUMNS) as CsvKind[];
+/** The kinds that an export writes and an import reads. */
+export const HISTORY_KINDS = ['sprints', 'cards', 'answers', 'changes'] as const;
+export type HistoryKind = (typeof HISTORY_KINDS)[number];
 
 /** The names of a kind's columns. */
 export type ColumnName<Kind extends CsvKind> = (typeof CSV_COLUMNS)[Kind][number]['name'];

@@ -1,15 +1,8 @@
 /**
- * Reads one file: finds out which of the four it is and how its columns are parted, and gives its lines by column.
+ * Reads one file: finds out which kind it is and how its columns are parted, and gives its lines by column.
  * Columns may come in any order, under any of their names. What the cells mean is read elsewhere.
  */
-import {
-  alikeColumn,
-  type ColumnName,
-  CSV_COLUMNS,
-  CSV_KINDS,
-  type CsvColumn,
-  type CsvKind,
-} from './csv-columns.ts';
+import { alikeColumn, type ColumnName, CSV_COLUMNS, type CsvColumn, type CsvKind } from './csv-columns.ts';
 import type { BadRecord, CsvRecord, Separator } from './csv-lines.ts';
 import type { CsvProblem, FileProblem } from './csv-problem.ts';
 import { type CsvFile, csvRows, MOST_COLUMNS } from './csv-rows.ts';
@@ -22,29 +15,39 @@ export interface TableLine<Kind extends CsvKind> {
   readonly cell: (column: ColumnName<Kind>) => string;
 }
 
-export type CsvTable = {
-  readonly [Kind in CsvKind]: {
-    readonly fileName: string;
-    readonly kind: Kind;
-    readonly lines: readonly TableLine<Kind>[];
-    readonly bad: readonly BadRecord<CsvProblem>[];
-    /** Headers of columns that mean nothing here, as they are written. */
-    readonly unused: readonly string[];
-    /** Whether the file has the column. */
-    readonly has: (column: ColumnName<Kind>) => boolean;
-  };
-}[CsvKind];
+interface CsvTable<Kind extends CsvKind> {
+  readonly fileName: string;
+  readonly kind: Kind;
+  readonly lines: readonly TableLine<Kind>[];
+  readonly bad: readonly BadRecord<CsvProblem>[];
+  /** Headers of columns that mean nothing here, as they are written. */
+  readonly unused: readonly string[];
+  /** Whether the file has the column. */
+  readonly has: (column: ColumnName<Kind>) => boolean;
+}
+/** A table of one of the kinds. */
+export type CsvTableOf<Kind extends CsvKind> = { readonly [Each in Kind]: CsvTable<Each> }[Kind];
 
-/** @returns the table, or why the file can't be read. */
-export function readTable({ fileName, text }: CsvFile): CsvTable | FileProblem {
-  const read = csvRows(text, (cells) => Math.max(...CSV_KINDS.map((kind) => recognised(kind, cells))));
+/**
+ * @param kinds those that it may be; the first is taken for a file that is like none
+ * @returns the table, or why the file can't be read.
+ */
+export function readTable<Kind extends CsvKind>(
+  { fileName, text }: CsvFile,
+  kinds: readonly [Kind, ...Kind[]],
+): CsvTableOf<Kind> | FileProblem {
+  const read = csvRows(text, (cells) => Math.max(...kinds.map((kind) => recognised(kind, cells))));
   if ('code' in read) return read;
   const { separator, header, rows, bad } = read;
-  const kind = kindOf(header.cells);
+  const kind = kindOf(header.cells, kinds);
   const columns = placesOf(kind, header.cells);
   if ('code' in columns) return columns;
   const missing = requiredOf(kind).filter((name) => !columns.places.has(name));
-  if (missing.length > 0) return missingColumns(kind, missing, columns.places.size);
+  if (missing.length > 0) {
+    return columns.places.size < 2 && kinds.length > 1
+      ? { code: 'no-column-names', needed: requiredOf(kinds[0]) }
+      : { code: 'missing-columns', kind, missing, needed: requiredOf(kind) };
+  }
   const lines = rows.map((record) => tableLine(fileName, record, separator, columns.places));
   const table = {
     fileName,
@@ -54,16 +57,16 @@ export function readTable({ fileName, text }: CsvFile): CsvTable | FileProblem {
     unused: columns.unused,
     has: (column: string) => columns.places.has(column),
   };
-  return table as unknown as CsvTable;
+  return table as unknown as CsvTableOf<Kind>;
 }
 
 /** The kind of which the fewest required columns are missing, and the most are there. */
-function kindOf(header: readonly string[]): CsvKind {
-  const missing = (kind: CsvKind): number =>
+function kindOf<Kind extends CsvKind>(header: readonly string[], kinds: readonly Kind[]): Kind {
+  const missing = (kind: Kind): number =>
     requiredOf(kind).filter((name) => !header.some((cell) => meansColumn(kind, cell) === name)).length;
-  return [...CSV_KINDS].sort(
+  return [...kinds].sort(
     (a, b) => missing(a) - missing(b) || recognised(b, header) - recognised(a, header),
-  )[0] as CsvKind;
+  )[0] as Kind;
 }
 
 function requiredOf(kind: CsvKind): string[] {
@@ -74,7 +77,7 @@ function requiredOf(kind: CsvKind): string[] {
 
 /** Every name of every column of a kind, to the column's own. */
 const NAMES = Object.fromEntries(
-  CSV_KINDS.map((kind) => [
+  (Object.keys(CSV_COLUMNS) as CsvKind[]).map((kind) => [
     kind,
     new Map<string, string>([
       ...columnsOf(kind).flatMap(({ name, aliases }) => aliases.map((alias) => [alias, name] as const)),
@@ -130,12 +133,6 @@ function placesOf(
     }
   }
   return { places, unused };
-}
-
-function missingColumns(kind: CsvKind, missing: readonly string[], recognisedCount: number): FileProblem {
-  return recognisedCount < 2
-    ? { code: 'no-column-names', needed: requiredOf('sprints') }
-    : { code: 'missing-columns', kind, missing, needed: requiredOf(kind) };
 }
 
 function tableLine(

@@ -1,6 +1,6 @@
 /** Hands out everything that is known of a team's sprints, as four CSV files. Reads only. */
 import { ratioOfSums } from '../../sprint/sprint-ratios.ts';
-import { CSV_KINDS, type CsvKind, fileNameOf } from '../csv/csv-columns.ts';
+import { fileNameOf, HISTORY_KINDS, type HistoryKind } from '../csv/csv-columns.ts';
 import { type CsvRow, writeCsv } from '../csv/write-csv.ts';
 import { baselineOfPast } from '../history/baseline-of.ts';
 import { pastSprints } from '../history/team-history.ts';
@@ -21,7 +21,7 @@ export interface TeamExport {
   readonly team: Team;
   readonly files: readonly ExportedFile[];
   /** Lines in each file, the line of column names left out. */
-  readonly lines: { readonly [Kind in CsvKind]: number };
+  readonly lines: { readonly [Kind in HistoryKind]: number };
   /** How many of the sprints are not closed ones; an import leaves these out. */
   readonly running: number;
   readonly cancelled: number;
@@ -39,7 +39,7 @@ export async function exportSprints(deps: AppDependencies, actor: Actor, place: 
   const count = (state: Sprint['state']): number => all.filter(({ sprint }) => sprint.state === state).length;
   return {
     team,
-    files: CSV_KINDS.map((kind) => ({ fileName: fileNameOf(kind), bytes: bytesOf(kind, rows) })),
+    files: HISTORY_KINDS.map((kind) => ({ fileName: fileNameOf(kind), bytes: bytesOf(kind, rows) })),
     lines: {
       sprints: rows.sprints.length,
       cards: rows.cards.length,
@@ -51,7 +51,7 @@ export async function exportSprints(deps: AppDependencies, actor: Actor, place: 
   };
 }
 
-function bytesOf<Kind extends CsvKind>(kind: Kind, rows: ExportRows): Uint8Array {
+function bytesOf<Kind extends HistoryKind>(kind: Kind, rows: ExportRows): Uint8Array {
   return new TextEncoder().encode(writeCsv(kind, rows[kind] as readonly CsvRow<Kind>[]));
 }
 

@@ -139,7 +139,8 @@ export async function recordValueLine(
   });
 }
 
-function requireValueKeeper({ team, members, isFacilitator, isProductOwner }: Audience): void {
+/** Who records values: facilitators and the product owner. */
+export function requireValueKeeper({ team, members, isFacilitator, isProductOwner }: Audience): void {
   if (isFacilitator || isProductOwner) return;
   throw new Refusal('not-a-value-keeper', {
     teamName: team.name,

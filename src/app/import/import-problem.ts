@@ -1,5 +1,5 @@
 /** What may keep a line or a file from being imported, and all of it by file and line. */
-import type { CsvKind } from '../csv/csv-columns.ts';
+import type { CsvKind, HistoryKind } from '../csv/csv-columns.ts';
 import type { CsvProblem } from '../csv/csv-problem.ts';
 import type { LineReader } from '../csv/line-reader.ts';
 import type { TableLine } from '../csv/read-table.ts';
@@ -15,7 +15,7 @@ export type LineProblem =
 type FilesProblem =
   | { readonly code: 'all-too-long'; readonly most: number }
   | { readonly code: 'too-many-in-all'; readonly most: number }
-  | { readonly code: 'needs-file'; readonly kind: CsvKind };
+  | { readonly code: 'needs-file'; readonly kind: HistoryKind };
 
 /** Where another sprint is given: `here` is in the same file. */
 interface OtherSprint {
@@ -53,6 +53,8 @@ type SprintProblem =
   | { readonly code: 'closed-later'; readonly day: string }
   | { readonly code: 'not-over'; readonly last: string }
   | { readonly code: 'several-sprints'; readonly sprint: string }
+  | { readonly code: 'not-closed'; readonly sprint: string }
+  | { readonly code: 'not-closed-then'; readonly sprint: string; readonly first: string }
   | { readonly code: 'no-such-sprint'; readonly sprint: string }
   | { readonly code: 'no-such-sprint-then'; readonly sprint: string; readonly first: string }
   | { readonly code: 'no-cards'; readonly sprint: string }

@@ -1,5 +1,5 @@
 /** Reads all files of an import, line by line, in any order. Knows nothing of the team. Pure. */
-import type { CsvKind } from '../csv/csv-columns.ts';
+import { HISTORY_KINDS, type HistoryKind } from '../csv/csv-columns.ts';
 import { type CsvFile, MOST_LINES } from '../csv/csv-rows.ts';
 import { readTable } from '../csv/read-table.ts';
 import {
@@ -16,7 +16,7 @@ import { readSprintLine, type SprintLine } from './sprint-line.ts';
 /** What became of one file. */
 export interface ReadFile {
   readonly fileName: string;
-  readonly kind: CsvKind;
+  readonly kind: HistoryKind;
   /** How many lines it has below its names of columns. */
   readonly lines: number;
   /** Headers of columns that mean nothing here. */
@@ -53,7 +53,7 @@ export function readImport(files: readonly CsvFile[], problems: ImportProblems):
       problems.tell(whole, { code: 'all-too-long', most: MOST_LINES_IN_ALL });
       break;
     }
-    const table = readTable(file);
+    const table = readTable(file, HISTORY_KINDS);
     if ('code' in table) {
       problems.tell(whole, table);
       continue;
@@ -79,7 +79,7 @@ export function readImport(files: readonly CsvFile[], problems: ImportProblems):
       for (const line of table.lines) keep(changes, readChangeLine(line, problems));
     }
   }
-  const has = (kind: CsvKind): boolean => read.some((file) => file.kind === kind);
+  const has = (kind: HistoryKind): boolean => read.some((file) => file.kind === kind);
   tellWhatIsMissing(read, has, problems);
   return { files: read, sprints, unreadSprintNames, hasCards: has('cards'), cards, answers, changes };
 }
@@ -100,13 +100,13 @@ function keep<Line>(lines: Line[], line: Line | undefined): void {
 /** Cards belong to sprints, answers and changes to cards. */
 function tellWhatIsMissing(
   read: readonly ReadFile[],
-  has: (kind: CsvKind) => boolean,
+  has: (kind: HistoryKind) => boolean,
   problems: ImportProblems,
 ): void {
   // When a file could not be read at all, it may be the very one.
   if (problems.count > 0) return;
   for (const { fileName, kind } of read) {
-    const needed: CsvKind | undefined =
+    const needed: HistoryKind | undefined =
       kind === 'sprints'
         ? undefined
         : !has('sprints')

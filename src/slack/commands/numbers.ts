@@ -1,8 +1,11 @@
 /** What is recorded about sprints that are over, and the ways in and out of it. */
+import { Refusal } from '../../app/refusal.ts';
 import type { Place } from '../../app/team/place.ts';
-import type { BaselineRule } from '../../app/team/team.ts';
+import type { Actor, BaselineRule } from '../../app/team/team.ts';
+import type { UseCases } from '../../app/use-cases.ts';
 import { sprintValue } from '../button-values.ts';
-import { removalContext, teamContext } from '../form-contexts.ts';
+import { type SentFile, sentBefore } from '../files/download-file.ts';
+import { removalContext, teamContext, valuesPreviewContext } from '../form-contexts.ts';
 import { ACTIONS, IMPORT_FIELDS } from '../ids.ts';
 import { type Asker, openForm } from '../listeners/asker.ts';
 import { submitImport } from '../listeners/import-submission.ts';
@@ -20,8 +23,22 @@ import {
   removalConfirmView,
   removalFormView,
 } from '../views/removal-views.ts';
-import { VALUE_FIELDS, valueFormView, valueRecordedMessage } from '../views/value-views.ts';
-import { type Command, command, placeIn, readHeld, showFirstForm } from './command.ts';
+import {
+  VALUE_FIELDS,
+  valueFormView,
+  valueRecordedMessage,
+  valuesPreviewView,
+  valuesRecordedMessage,
+} from '../views/value-views.ts';
+import {
+  type Command,
+  command,
+  type FormOutcome,
+  type FormTools,
+  placeIn,
+  readHeld,
+  showFirstForm,
+} from './command.ts';
 
 export const value: Command = command({
   word: 'value',
@@ -38,14 +55,26 @@ export const value: Command = command({
       fields: VALUE_FIELDS,
       make: async ({ useCases }, { actor, replyTo }, place) =>
         valueFormView(await useCases.valueForm(actor, { place }), replyTo),
-      submit: async (useCases, { actor, fields, context }) => {
-        const { teamId } = readHeld(teamContext, context);
-        const recorded = await useCases.recordValue(actor, {
-          teamId,
-          sprint: { sprintId: fields.text(VALUE_FIELDS.sprintId) },
-          value: fields.text(VALUE_FIELDS.recordedValue),
-        });
+      submit: async (useCases, { actor, fields, context }, { download }) => {
+        const { teamId, replyTo } = readHeld(teamContext, context);
+        const value = fields.text(VALUE_FIELDS.recordedValue);
+        const [file] = fields.files(VALUE_FIELDS.file);
+        if (file) {
+          if (value.trim() !== '') throw oneOrTheOther();
+          return valuesOutcome(useCases, { actor, teamId, replyTo, file, seen: undefined, download });
+        }
+        const sprint = { sprintId: fields.text(VALUE_FIELDS.sprintId) };
+        const recorded = await useCases.recordValue(actor, { teamId, sprint, value });
         return { next: 'close', say: valueRecordedMessage(recorded) };
+      },
+    },
+    {
+      name: 'values-preview',
+      cost: 'heavy',
+      submit: async (useCases, { actor, context }, { download }) => {
+        const { teamId, replyTo, file, seen } = readHeld(valuesPreviewContext, context);
+        const again = sentBefore(VALUE_FIELDS.file, file);
+        return valuesOutcome(useCases, { actor, teamId, replyTo, file: again, seen, download });
       },
     },
   ],
@@ -63,6 +92,33 @@ export const value: Command = command({
       hasFinishedSprint && (isFacilitator || isProductOwner),
   },
 });
+
+interface ValuesFile {
+  readonly actor: Actor;
+  readonly teamId: string;
+  readonly replyTo: string | undefined;
+  readonly file: SentFile;
+  /** The fingerprint of the preview that was seen. */
+  readonly seen: string | undefined;
+  readonly download: FormTools['download'];
+}
+
+/** The preview lies on top of the form, which keeps the file that may have to be corrected. */
+async function valuesOutcome(
+  useCases: UseCases,
+  { actor, teamId, replyTo, file, seen, download }: ValuesFile,
+): Promise<FormOutcome> {
+  const outcome = await useCases.importValues(actor, { teamId, file: await download(file), seen });
+  if (outcome.kind === 'recorded') return { next: 'close-all', say: valuesRecordedMessage(outcome.recorded) };
+  const { id, name } = file;
+  const view = valuesPreviewView(outcome.preview, { id, name }, replyTo);
+  return { next: 'show', how: seen === undefined ? 'on top' : 'in place', view };
+}
+
+function oneOrTheOther(): Refusal {
+  const problem = { code: 'value-beside-file' } as const;
+  return new Refusal('bad-input', { problems: [{ field: VALUE_FIELDS.recordedValue, problem }] });
+}
 
 function ruleIn(typed: string): BaselineRule | undefined {
   return BASELINE_RULES.find((rule) => rule === typed);

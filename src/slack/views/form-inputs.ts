@@ -26,6 +26,9 @@ export const TEXT_INPUT_MAX_LENGTH = 3_000;
 export const OPTION_MAX_LENGTH = 75;
 const OPTIONS_MAX = 100;
 
+/** What a spreadsheet program may call a file of lines. */
+export const CSV_FILE_TYPES = ['csv', 'tsv', 'txt'];
+
 export interface FieldOptions {
   readonly field: string;
   readonly label: string;

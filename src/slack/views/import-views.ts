@@ -23,15 +23,13 @@ import { encodeValue } from '../button-values.ts';
 import type { KeptFile } from '../form-contexts.ts';
 import { ACTIONS, IMPORT_TEXT_FIELDS, importFilesField, importKeptField, importTextField } from '../ids.ts';
 import { actions, button, context, lead, section } from './block-builders.ts';
-import { fileField, TEXT_INPUT_MAX_LENGTH, textField, tickField } from './form-inputs.ts';
+import { CSV_FILE_TYPES, fileField, TEXT_INPUT_MAX_LENGTH, textField, tickField } from './form-inputs.ts';
 import { formView } from './form-view.ts';
 import { lineList, lineSections } from './line-sections.ts';
 import { type MessageView, messageView } from './message-view.ts';
 
 /** As many as the platform takes in one field. */
 export const IMPORT_FILES_MAX = 10;
-/** What a spreadsheet program may call a file of lines. */
-const FILE_TYPES = ['csv', 'tsv', 'txt'];
 const FILE_NAME_MAX_LENGTH = 70;
 
 /** What was given so far, to be shown again. */
@@ -113,7 +111,7 @@ function givenFields({ round, files, texts }: ImportGiven): ModalView['blocks'] 
     label: say(files.length === 0 ? 'import-files' : 'import-more-files'),
     hint: say(files.length === 0 ? 'import-files-hint' : 'import-more-files-hint'),
     optional: true,
-    fileTypes: FILE_TYPES,
+    fileTypes: CSV_FILE_TYPES,
     maxFiles: IMPORT_FILES_MAX,
   });
   return [...kept, upload, ...pasteFields(texts, round === 1)];

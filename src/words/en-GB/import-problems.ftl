@@ -15,6 +15,7 @@ file-missing-columns =
         [sprints] it looks like a file of sprints, but has no column { SERIES($missing) }. Its first line must name at least: { SERIES($needed) }.
         [cards] it looks like a file of cards, but has no column { SERIES($missing) }. Its first line must name at least: { SERIES($needed) }.
         [answers] it looks like a file of answers, but has no column { SERIES($missing) }. Its first line must name at least: { SERIES($needed) }.
+        [values] it has no column { SERIES($missing) }. Its first line must name at least: { SERIES($needed) }.
        *[changes] it looks like a file of changes, but has no column { SERIES($missing) }. Its first line must name at least: { SERIES($needed) }.
     }
 # In a list of columns, or of words that may be in a cell.
@@ -83,6 +84,10 @@ file-closed-before = it can’t be closed on { $day }, before its first day.
 file-closed-later = it can’t be closed on { $day }, which is still to come.
 file-not-over = its last day, { $last }, isn’t over yet. Import only sprints that are over; plan the others with `/loadline plan`.
 file-several-sprints = several sprints are called “{ $sprint }”; say in “sprint first day” which one is meant.
+# A line with what a sprint was worth.
+file-not-closed = the team has no closed sprint called “{ $sprint }”.
+file-not-closed-then = the team has no closed sprint called “{ $sprint }” with the first day { $first }.
+# A line about a sprint of another file.
 file-no-such-sprint = there is no sprint “{ $sprint }” in the file of sprints.
 file-no-such-sprint-then = there is no sprint “{ $sprint }” with the first day { $first } in the file of sprints.
 file-no-cards = the cards of { $sprint } aren’t given; give its lines of cards.csv as well.

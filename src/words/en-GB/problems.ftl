@@ -90,6 +90,9 @@ problem-several-people = { $typed } may be { OR_LIST($people) }; write the whole
 problem-person-and-id = { $person } (@{ $id })
 problem-no-such-person = { $typed } isn’t a member of the team. Members: { SERIES($people) }.
 
+# What sprints were worth.
+problem-value-beside-file = Leave the number empty when you give a file, or take the file out.
+
 # Cards.
 problem-card-link = A link begins with https:// or http://, holds no user name and no password, and has { NUMBER($most) } characters at most.
 problem-card-title = Give the card a title of 1 to { NUMBER($most) } characters.

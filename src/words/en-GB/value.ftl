@@ -14,6 +14,8 @@ value-intro = What was a sprint of { $team } worth? One number for each sprint, 
 value-sprint = Sprint
 value-amount = Value
 value-amount-hint = One number per sprint, in a unit of your choice: revenue, users, anything. A new number replaces the old one, which is kept on record.
+value-file = Or values of several sprints, as a CSV file
+value-file-hint = With the columns sprint and value, as in a file from `/loadline export`. You see what it would record first.
 value-who-sees = Members and the product owner can see it with `/loadline history`, and may share that in the channel.
 value-none-yet = no value yet
 # A closed sprint in a list of choices, at most 75 characters with a name that is cut. $said: its value or velocity
@@ -65,3 +67,28 @@ baseline-which =
 baseline-unchanged = Velocity growth of { $team } is compared with { $baseline }, as before.
 baseline-changed = Velocity growth of { $team } is now compared with { $baseline }. Until now it was { $before }.
 baseline-latest = For { $sprint }, the latest, it is now { PERCENT($after) } instead of { PERCENT($before) }.
+
+## Values of several sprints, from a file
+
+# The preview's heads; the sprints or the bad lines follow, one a line.
+values-new = *The file would record:*
+values-nothing = There is nothing new in the file.
+values-bad = *Nothing was recorded. Correct these lines, then give the file again:*
+values-sprint = • { $sprint } (ended { DATE($endsOn) }): { NUMBER($value) }
+values-sprint-replaced = • { $sprint } (ended { DATE($endsOn) }): { NUMBER($value) }, in place of { NUMBER($previous) }
+values-more = … and { NUMBER($count) } more.
+values-same =
+    { $sprints ->
+        [one] { NUMBER($sprints) } sprint has the value of the file already.
+       *[other] { NUMBER($sprints) } sprints have the value of the file already.
+    }
+values-without =
+    { $rows ->
+        [one] { NUMBER($rows) } row has no value and is left out.
+       *[other] { NUMBER($rows) } rows have no value and are left out.
+    }
+values-recorded =
+    { $sprints ->
+        [one] *The value of { NUMBER($sprints) } sprint is recorded:*
+       *[other] *The values of { NUMBER($sprints) } sprints are recorded:*
+    }

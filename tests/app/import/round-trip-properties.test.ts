@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { sprintDays } from '../../../src/app/clock/sprint-clock.ts';
-import { CSV_KINDS, fileNameOf } from '../../../src/app/csv/csv-columns.ts';
+import { fileNameOf, HISTORY_KINDS } from '../../../src/app/csv/csv-columns.ts';
 import { writeCsv } from '../../../src/app/csv/write-csv.ts';
 import { type ExportedSprint, exportRows } from '../../../src/app/export/export-rows.ts';
 import { type FromRecords, pastSprintOf } from '../../../src/app/history/past-sprint-at-closing.ts';
@@ -50,7 +50,9 @@ function filesOf(all: readonly Held[]): Files {
       return { sprint, records, past: whole, postedVerdict: undefined, velocityGrowth: undefined };
     }),
   );
-  return Object.fromEntries(CSV_KINDS.map((kind) => [fileNameOf(kind), writeCsv(kind, rows[kind] as never)]));
+  return Object.fromEntries(
+    HISTORY_KINDS.map((kind) => [fileNameOf(kind), writeCsv(kind, rows[kind] as never)]),
+  );
 }
 
 function planned(files: Files): { sprints: readonly PlannedSprint[]; problems: ImportProblems } {

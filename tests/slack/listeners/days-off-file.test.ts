@@ -1,41 +1,21 @@
 /** What the days-off form does with a calendar file, and what its preview saves. */
-import { describe, expect, it, vi } from 'vitest';
+import { describe, expect, it } from 'vitest';
 import { Refusal } from '../../../src/app/refusal.ts';
-import type { FormTools } from '../../../src/slack/commands/command.ts';
-import { FORMS } from '../../../src/slack/commands/commands.ts';
-import type { SentFile } from '../../../src/slack/files/download-file.ts';
-import { FormFields } from '../../../src/slack/listeners/form-fields.ts';
 import { daysOffFormView, daysOffPreviewView } from '../../../src/slack/views/days-off-views.ts';
-import { sentForm } from '../support/bot-under-test.ts';
-import { daysOffForm, daysOffPreview, MIRA_ID, team, WORKSPACE_ID } from '../support/samples.ts';
+import { daysOffForm, daysOffPreview, team } from '../support/samples.ts';
 import { spyUseCases } from '../support/spy-use-cases.ts';
+import { pickedFile, submitWithFiles } from '../support/submit-with-files.ts';
 import { formText } from '../views/form-text.ts';
 
-const actor = { workspaceId: WORKSPACE_ID, userId: MIRA_ID };
-
-async function sent(view: object, values: Record<string, object>, useCases = spyUseCases()) {
-  const form = sentForm(view, values) as { callback_id: string; private_metadata: string };
-  const download = vi.fn(async ({ id, name }: SentFile) => ({ fileName: name, text: `text of ${id}` }));
-  const outcome = await FORMS.get(form.callback_id)?.submit(
-    useCases,
-    { actor, fields: new FormFields(form as never), context: form.private_metadata },
-    { download } as unknown as FormTools,
-  );
-  return { outcome, useCases, asked: download.mock.calls.map(([file]) => file) };
-}
-
 const picked = {
-  file: {
-    type: 'file_input',
-    files: [{ id: 'F1', name: 'off.ics', size: 5, url_private_download: 'https://files.slack.com/F1' }],
-  },
+  file: pickedFile('F1', 'off.ics'),
   whose: { type: 'static_select', selected_option: { value: 'team' } },
 };
 const preview = daysOffPreviewView(daysOffPreview, { file: { id: 'F1', name: 'off.ics' } }, 'D1');
 
 describe('the days-off form with a calendar file', () => {
   it('shows what the file gives, and saves nothing of it yet', async () => {
-    const { outcome, useCases } = await sent(daysOffFormView(daysOffForm), picked);
+    const { outcome, useCases } = await submitWithFiles(daysOffFormView(daysOffForm), picked);
     expect(useCases.importDaysOff.mock.calls[0]?.[1]).toEqual({
       teamId: team.id,
       whose: 'team',
@@ -52,13 +32,15 @@ describe('the days-off form with a calendar file', () => {
 
   it('saves its other fields only when the file could be read', async () => {
     const useCases = spyUseCases();
-    await sent(daysOffFormView(daysOffForm), picked, useCases);
+    await submitWithFiles(daysOffFormView(daysOffForm), picked, useCases);
     expect(useCases.saveDaysOff).toHaveBeenCalledOnce();
     const unread = spyUseCases();
     unread.importDaysOff.mockRejectedValue(
       new Refusal('file-unreadable', { field: 'file', fileName: 'off.ics', why: 'not a calendar' }),
     );
-    await expect(sent(daysOffFormView(daysOffForm), picked, unread)).rejects.toBeInstanceOf(Refusal);
+    await expect(submitWithFiles(daysOffFormView(daysOffForm), picked, unread)).rejects.toBeInstanceOf(
+      Refusal,
+    );
     expect(unread.saveDaysOff).not.toHaveBeenCalled();
   });
 });
@@ -88,7 +70,7 @@ describe('the preview of a calendar file', () => {
     const useCases = spyUseCases();
     useCases.importDaysOff.mockResolvedValue({ kind: 'saved', saved: daysOffForm });
     const free = { type: 'checkboxes', selected_options: [{ value: 'yes' }] };
-    const { outcome, asked } = await sent(preview, { takesFree: free }, useCases);
+    const { outcome, asked } = await submitWithFiles(preview, { takesFree: free }, useCases);
     expect(asked).toEqual([{ field: 'file', id: 'F1', name: 'off.ics', sizeBytes: 0, url: undefined }]);
     expect(useCases.importDaysOff.mock.calls[0]?.[1]).toMatchObject({
       whose: 'team',
@@ -99,7 +81,7 @@ describe('the preview of a calendar file', () => {
   });
 
   it('is shown again when the days have changed', async () => {
-    const { outcome } = await sent(preview, {});
+    const { outcome } = await submitWithFiles(preview, {});
     expect(outcome).toMatchObject({
       next: 'show',
       how: 'in place',

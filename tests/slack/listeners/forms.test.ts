@@ -88,6 +88,7 @@ describe('forms sent off', () => {
       'setup-form',
       'try-form',
       'value-form',
+      'values-preview-form',
     ]);
   });
 

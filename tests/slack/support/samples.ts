@@ -15,6 +15,7 @@ import type { TeamExport } from '../../../src/app/export/export-sprints.ts';
 import type { BaselineForm, BaselineNamed } from '../../../src/app/history/name-baseline.ts';
 import type { ValueForm, ValueRecorded } from '../../../src/app/history/record-value.ts';
 import type { ImportPreview, SprintsImported } from '../../../src/app/import/import-sprints.ts';
+import type { ValuesPreview } from '../../../src/app/import/import-values.ts';
 import type { PlanPreview } from '../../../src/app/planning/plan-sprint.ts';
 import type { OwnPromptSetting } from '../../../src/app/team/own-prompt.ts';
 import { USUAL_SETTINGS } from '../../../src/app/team/settings.ts';
@@ -220,6 +221,15 @@ export const valueForm: ValueForm = {
   team,
   sprints: [{ ...closedSprint, recordedValue: undefined }],
   initial: closedSprint.sprintId,
+};
+
+export const valuesPreview: ValuesPreview = {
+  team,
+  values: [{ sprint: { ...closedSprint, recordedValue: 1000 }, value: 1200 }],
+  same: 1,
+  without: 2,
+  problems: [],
+  fingerprint: 'values-1',
 };
 
 const baselineChoice = { ...closedSprint, velocityPoints: 12 };

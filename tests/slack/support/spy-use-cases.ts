@@ -70,6 +70,7 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   assignCards: { heading, cards: [line] },
   releaseCards: { heading, cards: [line] },
   giveCards: { heading, cards: [line] },
+  importValues: { kind: 'preview', preview: sample.valuesPreview },
   importDaysOff: { kind: 'preview', preview: sample.daysOffPreview },
   importForm: { team, knownSprints: 0 },
   importSprints: { kind: 'preview', preview: sample.importPreview },

@@ -456,7 +456,8 @@ describe('value and baseline', () => {
       "[Record a value | Record | Cancel] {"teamId":"team-harbour"}
       What was a sprint of Harbour worth? One number for each sprint, always in the same unit. You then see its growth next to the growth of velocity.
       <sprintId> Sprint: ["sprint-11=Harbour 11, ended 30 October 2026: no value yet","sprint-10=Harbour 10, ended 26 December 2025: -3.5"] "sprint-11=Harbour 11, ended 30 October 2026: no value yet"
-      <recordedValue> Value:  – One number per sprint, in a unit of your choice: revenue, users, anything. A new number replaces the old one, which is kept on record.
+      <recordedValue> Value (optional):  – One number per sprint, in a unit of your choice: revenue, users, anything. A new number replaces the old one, which is kept on record.
+      <valuesFile> Or values of several sprints, as a CSV file (optional):  – With the columns sprint and value, as in a file from /loadline export. You see what it would record first.
       (Members and the product owner can see it with \`/loadline history\`, and may share that in the channel.)"
     `);
   });

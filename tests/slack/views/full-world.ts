@@ -95,7 +95,12 @@ import {
   troubleFormView,
   workingFormView,
 } from '../../../src/slack/views/trouble-views.ts';
-import { valueFormView, valueRecordedMessage } from '../../../src/slack/views/value-views.ts';
+import {
+  valueFormView,
+  valueRecordedMessage,
+  valuesPreviewView,
+  valuesRecordedMessage,
+} from '../../../src/slack/views/value-views.ts';
 import { welcomeMessage } from '../../../src/slack/views/welcome-message.ts';
 import { suggestionOf } from '../../../src/words/experiments.ts';
 import { refusalWords } from '../../../src/words/refusals.ts';
@@ -389,6 +394,17 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     commitmentPoints: 9_999_999.5,
     velocityPoints: 9_999_999.5,
   }));
+  const fullValues = {
+    team: fullTeam,
+    values: pastSprints.map((one) => ({
+      sprint: { ...one, recordedValue: -999_999_999_999_999 },
+      value: 999_999_999_999_999,
+    })),
+    same: 999,
+    without: 999,
+    problems: [],
+    fingerprint: 'x'.repeat(43),
+  };
   const [pastSprint] = pastSprints as [(typeof pastSprints)[number]];
   const chart = { fileId: 'F0CHART', altText: filled(filling, 2_500) };
   const planPreview = {
@@ -475,6 +491,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
       byUserId: BEN,
       sprintName: heading.sprint.name,
     }),
+    'values recorded': valuesRecordedMessage(fullValues),
     'import removed, reply': importRemovedReply({ team: fullTeam, sprint: pastSprint, sprintsLeft: 999 }),
     'reply to the mover': teamMovedReply(fullTeam),
     plan: postMessage({ kind: 'plan', plan }),
@@ -687,6 +704,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
       { team: fullTeam, sprints: pastSprints.slice(0, 24), initial: pastSprint.sprintId },
       'D1',
     ),
+    'values from a file': valuesPreviewView(fullValues, { id: 'F1', name: filled(filling, 100) }, 'D1'),
     goal: goalFormView(
       {
         heading,

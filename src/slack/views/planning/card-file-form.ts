@@ -15,12 +15,10 @@ import { shortened } from '../../../words/typed-text.ts';
 import type { KeptFile } from '../../form-contexts.ts';
 import { cardColumnField, cardFileField } from '../../ids.ts';
 import { bold, lead, section } from '../block-builders.ts';
-import { choiceField, fileField, OPTION_MAX_LENGTH } from '../form-inputs.ts';
+import { CSV_FILE_TYPES, choiceField, fileField, OPTION_MAX_LENGTH } from '../form-inputs.ts';
 import { formView } from '../form-view.ts';
 import { lineList, lineSections } from '../line-sections.ts';
 
-/** What a sheet may call a file of lines. */
-export const CARD_FILE_TYPES = ['csv', 'tsv', 'txt'];
 /** The value of the choice that no column holds something. */
 export const NO_COLUMN = 'none';
 const BAD_SECTIONS_MAX = 40;
@@ -52,7 +50,7 @@ export function cardFileFormView(
       field: cardFileField(round + 1),
       label: say('card-file-again'),
       optional: true,
-      fileTypes: CARD_FILE_TYPES,
+      fileTypes: CSV_FILE_TYPES,
       maxFiles: 1,
     }),
   ]);

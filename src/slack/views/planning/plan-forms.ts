@@ -13,10 +13,16 @@ import { sprintSpan } from '../../../words/sprint.ts';
 import { cardFileField, cardsField, MAX_CARD_FIELDS } from '../../ids.ts';
 import { awayDaysField } from '../advice-forms.ts';
 import { bold, context, lead, section } from '../block-builders.ts';
-import { dateField, fileField, TEXT_INPUT_MAX_LENGTH, textField, timeField } from '../form-inputs.ts';
+import {
+  CSV_FILE_TYPES,
+  dateField,
+  fileField,
+  TEXT_INPUT_MAX_LENGTH,
+  textField,
+  timeField,
+} from '../form-inputs.ts';
 import { formView } from '../form-view.ts';
 import { lineList, lineSections } from '../line-sections.ts';
-import { CARD_FILE_TYPES } from './card-file-form.ts';
 
 export const PLAN_FIELDS = {
   name: 'name',
@@ -84,7 +90,7 @@ export function planFormView(
       label: say('plan-card-file'),
       hint: say('plan-card-file-hint'),
       optional: true,
-      fileTypes: CARD_FILE_TYPES,
+      fileTypes: CSV_FILE_TYPES,
       maxFiles: 1,
     }),
   ]);
