@@ -53,6 +53,7 @@ export const ACTIONS = {
   reopenSprint: 'reopen-sprint',
   tryThis: 'try-this',
   shareRetro: 'share-retro',
+  printRetro: 'print-retro',
   /** Value: ExperimentValue. */
   keepExperiment: 'keep-experiment',
   changeExperiment: 'change-experiment',

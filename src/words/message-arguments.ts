@@ -2660,7 +2660,12 @@ export interface Messages {
   'retro-only-you': Record<never, never>;
   'retro-shared-by': { readonly person: string };
   'retro-share-button': Record<never, never>;
+  'retro-page-button': Record<never, never>;
   'retro-shared-reply': Record<never, never>;
+  'retro-numbers-title': Record<never, never>;
+  'retro-agreed-title': Record<never, never>;
+  'retro-page-comment': { readonly sprint: string };
+  'retro-page-sent': Record<never, never>;
   'sprint-span': { readonly days: 'several' | 'single'; readonly from: string; readonly to: string };
   'sprint-closing-time': { readonly day: string; readonly time: string };
   'sprint-moment': { readonly timeZone: string; readonly day: string; readonly time: string };

@@ -28,6 +28,8 @@ const SQL =
 
 /** Codes, as in `'no such key'`, which have neither capitals nor punctuation; commands; headers and style sheets. */
 const NO_SENTENCE = /^\/?[a-z-]+(?: [a-z-]+)+$|charset=|font:/;
+/** The elements of a page, also where a template goes on within one. */
+const ELEMENT = /<!?\/?(?:doctype|html|body|div|footer|h[1-6]|img|li|p|section|ul)\b[^<>]*>?/g;
 
 type Node = { readonly type: string } & Readonly<Record<string, unknown>>;
 
@@ -60,7 +62,7 @@ function textOf(node: Node): string | undefined {
 function sentencesIn(value: unknown): string[] {
   if (Array.isArray(value)) return value.flatMap(sentencesIn);
   if (!isNode(value) || isExempt(value)) return [];
-  const text = textOf(value);
+  const text = textOf(value)?.replace(ELEMENT, '');
   if (text !== undefined) return PROSE.test(text) && !SQL.test(text) && !NO_SENTENCE.test(text) ? [text] : [];
   return Object.values(value).flatMap(sentencesIn);
 }

@@ -35,7 +35,7 @@ import {
   eraseFormView,
   privacyMessage,
 } from '../../src/slack/views/privacy-message.ts';
-import { retroSharedReply } from '../../src/slack/views/retro-message.ts';
+import { retroPageComment, retroPageSent, retroSharedReply } from '../../src/slack/views/retro-message.ts';
 import { adviceSharedReply, statusSharedReply } from '../../src/slack/views/sprint-change-views.ts';
 import { leaveFormView } from '../../src/slack/views/team/team-forms.ts';
 import { teamLeftReply, teamSavedReply } from '../../src/slack/views/team/team-messages.ts';
@@ -197,6 +197,8 @@ export function everyView(text: string): Record<string, object> {
     'status shared': statusSharedReply(),
     'advice shared': adviceSharedReply(),
     'retrospective shared': retroSharedReply(),
+    'page of a retrospective': retroPageSent(),
+    'comment on that page': { text: retroPageComment({ ...typedHeading } as never) },
     'team set up, reply': teamSavedReply(team, false),
     privacy: privacyMessage({
       kinds: [

@@ -1,7 +1,12 @@
-/** The retrospective sheet. */
+/** The retrospective sheet: shown, shared, and as a page to print. */
+import type { Picture } from '../../app/ports/charts.ts';
+import type { Actor } from '../../app/team/team.ts';
+import type { RatioId } from '../../sprint/sprint-ratios.ts';
 import { sprintValue } from '../button-values.ts';
 import { ACTIONS } from '../ids.ts';
-import { retroMessage, retroSharedReply } from '../views/retro-message.ts';
+import type { ListenerContext } from '../listeners/listener-context.ts';
+import { retroMessage, retroPageComment, retroPageSent, retroSharedReply } from '../views/retro-message.ts';
+import { retroPage } from '../views/retro-page.ts';
 import { command, readHeld } from './command.ts';
 
 export const retro = command({
@@ -17,5 +22,50 @@ export const retro = command({
         await tell(retroSharedReply());
       },
     },
+    [ACTIONS.printRetro]: {
+      cost: 'heavy',
+      press: async (context, { actor, tell }, value) => {
+        const sheet = await context.useCases.retroSheet(actor, readHeld(sprintValue, value));
+        const { sprint, team } = sheet;
+        const page = retroPage(sheet, {
+          burndown: await drawn(context, (useCases) => useCases.statusChart(actor, sprint.id)),
+          history: await drawn(context, (useCases) => historyChart(useCases, actor, team.id)),
+        });
+        await context.shareFiles({
+          userId: actor.userId,
+          comment: retroPageComment(sheet),
+          files: [page],
+        });
+        await tell(retroPageSent());
+      },
+    },
   },
 });
+
+/** Those of the four numbers of a verdict. */
+const DRAWN: readonly RatioId[] = ['keptShare', 'surpriseRatio', 'pullInRatio', 'velocityGrowth'];
+
+/** The words hold the numbers, so the page is made even when a chart can't be drawn. */
+async function drawn(
+  { useCases, logger }: ListenerContext,
+  draw: (useCases: ListenerContext['useCases']) => Promise<Picture | undefined>,
+): Promise<Picture | undefined> {
+  try {
+    return await draw(useCases);
+  } catch (error) {
+    logger.warn({ err: error }, 'A retrospective is printed without a chart.');
+    return undefined;
+  }
+}
+
+async function historyChart(
+  useCases: ListenerContext['useCases'],
+  actor: Actor,
+  teamId: string,
+): Promise<Picture | undefined> {
+  const history = await useCases.askAdvice(actor, { teamId }, { about: 'history' });
+  if (!('ratios' in history)) throw new TypeError('the question about history got another answer');
+  // All of them would be too small to read on paper.
+  const ratios = history.ratios.filter(({ ratio }) => DRAWN.includes(ratio));
+  return useCases.adviceChart({ ...history, ratios });
+}

@@ -28,7 +28,10 @@ export function retroMessage(retro: RetroContent): MessageView {
   return messageView([
     ...sheet(retro),
     context(mrkdwn('retro-only-you')),
-    actions([button(say('retro-share-button'), { actionId: ACTIONS.shareRetro, value })]),
+    actions([
+      button(say('retro-share-button'), { actionId: ACTIONS.shareRetro, value }),
+      button(say('retro-page-button'), { actionId: ACTIONS.printRetro, value }),
+    ]),
   ]);
 }
 
@@ -39,6 +42,15 @@ export function sharedRetroMessage(retro: RetroContent, byUserId: string): Messa
 
 export function retroSharedReply(): MessageView {
   return messageView([section(mrkdwn('retro-shared-reply'))]);
+}
+
+/** Beside the file. */
+export function retroPageComment({ sprint }: RetroContent): string {
+  return mrkdwn('retro-page-comment', { sprint: sprint.name });
+}
+
+export function retroPageSent(): MessageView {
+  return messageView([section(mrkdwn('retro-page-sent'))]);
 }
 
 function sheet(retro: RetroContent): MessagePart[] {

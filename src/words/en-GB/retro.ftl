@@ -64,4 +64,14 @@ retro-question = { NUMBER($number) }. { $fact } { $ask }
 retro-only-you = Only you see this. It names cards, and no people: share it when the team meets.
 retro-shared-by = Shared by { $person }. See it any time with `/loadline retro`.
 retro-share-button = Share in the channel
+retro-page-button = Printable page
 retro-shared-reply = The sheet goes to the team’s channel.
+
+## The page to print: an HTML file with the charts, and room to write
+
+retro-numbers-title = The numbers
+# Above empty lines.
+retro-agreed-title = What we agree to try
+# With the file, in the direct messages.
+retro-page-comment = The retrospective sheet of { $sprint }: open it in a browser and print it.
+retro-page-sent = The page is in your direct messages with me. Open it in a browser and print it.

@@ -110,6 +110,19 @@ describe('buttons', () => {
     expect(platform.callsTo('files.completeUploadExternal')).toHaveLength(1);
   });
 
+  it('sends the page of a retrospective to the person who presses, even when a chart can’t be drawn', async () => {
+    const bot = botUnderTest(platform);
+    bot.useCases.statusChart.mockRejectedValue(new Error('no font'));
+    await bot.press(ACTIONS.printRetro, sprint);
+    expect(bot.useCases.retroSheet.mock.calls[0]?.[1]).toEqual({ sprintId: 'sprint-1' });
+    expect(platform.callsTo('conversations.open')[0]).toMatchObject({ users: MIRA_ID });
+    expect(platform.callsTo('files.getUploadURLExternal')[0]).toMatchObject({
+      filename: expect.stringMatching(/^retrospective-.*\.html$/),
+    });
+    expect(platform.callsTo('files.completeUploadExternal')).toHaveLength(1);
+    expect(platform.responses.at(-1)?.text).toContain('The page is in your direct messages');
+  });
+
   it.each([
     [ACTIONS.goalYes, 'yes'],
     [ACTIONS.goalPartly, 'partly'],

@@ -26,7 +26,7 @@ describe('the retrospective sheet', () => {
       1. 3 points of work went into cards pulled in from Wed 4 Nov on, while 5 points of the commitment stayed unfinished. Could the pulled-in work have waited?
       2. All of the surprise work came in one card, LP-1 Import tide tables. Which question at planning would have shown it?
       Only you see this. It names cards, and no people: share it when the team meets.
-      Buttons: Share in the channel"
+      Buttons: Share in the channel, Printable page"
     `);
   });
 
