@@ -1950,6 +1950,8 @@ export interface Messages {
   'plan-closing-time-hint': { readonly timeZone: string };
   'plan-cards': Record<never, never>;
   'plan-cards-hint': Record<never, never>;
+  'plan-guests': Record<never, never>;
+  'plan-guests-hint': Record<never, never>;
   'plan-more-cards': { readonly place: number; readonly fields: number };
   'plan-more-cards-hint': Record<never, never>;
   'plan-card-file': Record<never, never>;
@@ -1985,6 +1987,7 @@ export interface Messages {
     readonly time: string;
     readonly timeZone: string;
   };
+  'plan-guests-line': { readonly guests: readonly string[] };
   'plan-goal-line': { readonly goal: string };
   'plan-check-title': Record<never, never>;
   'plan-check-alike': { readonly cards: readonly string[] };

@@ -6,6 +6,7 @@ import type { FileProblem } from '../csv/csv-problem.ts';
 import type { CsvFile } from '../csv/csv-rows.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import { Refusal } from '../refusal.ts';
+import { profilesOf } from '../team/guests.ts';
 import { membershipInTeam, requireFacilitator } from '../team/place.ts';
 import { type Actor, activeMembers, type Team } from '../team/team.ts';
 import { CARD_FIELDS } from './card-headings.ts';
@@ -14,6 +15,7 @@ import { type CardColumns, type CardRows, readCardRows } from './card-rows.ts';
 import type { PlanForm } from './plan-form.ts';
 import type { PlanInput } from './plan-input.ts';
 import { keepDraft } from './plan-sprint.ts';
+import { guestIdsIn } from './read-plan.ts';
 
 export interface CardFileReading {
   readonly team: Team;
@@ -43,13 +45,15 @@ export async function readCardFile(
   { teamId, file, plan, columns, seen }: CardFileInput,
 ): Promise<CardFileOutcome> {
   if (plan) await keepDraft(deps, actor, plan);
+  const kept = await deps.store.read((read) => read.draftOf(teamId, actor.userId));
+  const guests = await profilesOf(deps, actor, kept ? guestIdsIn(kept) : []);
   return deps.store.transaction(async (tx) => {
     const membership = await membershipInTeam(tx.read, actor, teamId);
     requireFacilitator(membership, 'plan');
     const { team, members } = membership;
     const draft = await tx.read.draftOf(teamId, actor.userId);
     if (!draft) throw new Refusal('no-draft', {});
-    const read = readCardRows(file, activeMembers(members), columns);
+    const read = readCardRows(file, [...activeMembers(members), ...guests], columns);
     if (seen === undefined || 'code' in read || !mayFillIn(read) || !isSame(read.columns, seen)) {
       return { kind: 'reading', reading: { team, fileName: file.fileName, read } };
     }

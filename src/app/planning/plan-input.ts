@@ -10,6 +10,8 @@ export interface PlanInput {
   readonly closesAt: string;
   /** Working days that members will be off or away, all members together; empty: not known. */
   readonly awayDays: string;
+  /** Ids of the sprint's guests, a space between two; left out: none. */
+  readonly guests?: string;
   /** Pasted cards, one a line. */
   readonly cards: string;
 }

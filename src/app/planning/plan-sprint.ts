@@ -19,13 +19,14 @@ import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading } from '../ports/store.ts';
 import { channelPost } from '../posting/post-kinds.ts';
 import { Refusal } from '../refusal.ts';
-import { type Membership, membershipInTeam, requireFacilitator, todayOf } from '../team/place.ts';
+import { profilesOf, welcomeGuests } from '../team/guests.ts';
+import { membershipInTeam, requireFacilitator, todayOf } from '../team/place.ts';
 import { type Actor, isWatched, type Sprint, type SprintCard, type Team } from '../team/team.ts';
 import { titleAtHeart } from './card-paste.ts';
 import { commitmentOf, type PlanContent } from './plan-content.ts';
 import type { PlanInput } from './plan-input.ts';
 import { type PlanTime, planTime } from './plan-time.ts';
-import { type ReadPlan, readPlan } from './read-plan.ts';
+import { guestIdsIn, type ReadPlan, readPlan } from './read-plan.ts';
 
 /** How many of the latest closed sprints are shown beside a plan. */
 const RECENT_SPRINTS = 3;
@@ -57,6 +58,7 @@ export interface PlanPreview {
   readonly commitmentPoints: number;
   readonly workingDays: number;
   readonly time: PlanTime;
+  readonly guestIds: readonly string[];
   /** What may be a slip; none stops the plan. */
   readonly warnings: readonly PlanWarning[];
   /** The latest closed sprints, latest first, three at most. */
@@ -79,21 +81,24 @@ export interface PlanPreview {
 export async function previewPlan(deps: AppDependencies, actor: Actor, raw: PlanInput): Promise<PlanPreview> {
   // In a transaction of its own, so that a refusal below does not take the draft with it.
   await keepDraft(deps, actor, raw);
+  const guestIds = guestIdsIn(raw);
+  const guests = await profilesOf(deps, actor, guestIds);
   return deps.store.transaction(async (tx) => {
     const membership = await membershipInTeam(tx.read, actor, raw.teamId);
     const { team } = membership;
-    const plan = await readPlan(tx.read, membership, raw, deps.clock.now());
+    const plan = await readPlan(tx.read, membership, raw, deps.clock.now(), guests);
     const cards = sprintCards('', actor.userId, plan).map((card) => cardLine(untouched(card)));
     const commitmentPoints = commitmentOf(cards);
     const past = await pastSprints(tx, team);
-    const range = rangeForPlan(membership, past, plan, todayOf(team, deps.clock.now()));
+    const range = rangeForPlan(team, past, plan, todayOf(team, deps.clock.now()));
     return {
       team,
       input: plan.input,
       cards,
       commitmentPoints,
       workingDays: workingDaysOf(team, plan.input.startsOn, plan.input.endsOn).length,
-      time: planTime(team, membership.members, plan.input),
+      time: planTime(team, plan.workers, plan.input),
+      guestIds,
       warnings: warningsOf(cards, team, plan.input),
       recent: await recentSprints(tx.read, past),
       range,
@@ -113,12 +118,12 @@ export async function keepDraft(deps: AppDependencies, actor: Actor, plan: PlanI
 }
 
 function rangeForPlan(
-  { team, members }: Membership,
+  team: Team,
   past: readonly PastSprint[],
-  { input: { startsOn, endsOn }, awayDays }: ReadPlan,
+  { input: { startsOn, endsOn }, awayDays, workers }: ReadPlan,
   on: Day,
 ): RangeAdvice {
-  const coming = comingSprint(team, members, { startsOn, endsOn }, awayDays);
+  const coming = comingSprint(team, workers, { startsOn, endsOn }, awayDays);
   const question = { about: 'range', startsOn, endsOn, awayDays } as const;
   return { ...adviceBase(team, past, on), question, ...rangeOf(team, past, coming) };
 }
@@ -194,6 +199,8 @@ export async function commitPlan(
   actor: Actor,
   { teamId }: { readonly teamId: string },
 ): Promise<PlanContent> {
+  const kept = await deps.store.read((read) => read.draftOf(teamId, actor.userId));
+  const guests = await profilesOf(deps, actor, kept ? guestIdsIn(kept) : []);
   return deps.store.transaction(async (tx) => {
     const membership = await membershipInTeam(tx.read, actor, teamId);
     requireFacilitator(membership, 'plan');
@@ -202,7 +209,7 @@ export async function commitPlan(
     if (!draft) throw new Refusal('no-draft', {});
     const { team } = membership;
     const now = deps.clock.now();
-    const plan = await readPlan(tx.read, membership, draft, now);
+    const plan = await readPlan(tx.read, membership, draft, now, guests);
     const { name, goal, startsOn, endsOn, closesAt } = plan.input;
     const base = { id: randomUUID(), teamId, name, goal, startsOn, endsOn, closesAt };
     const span = { ...base, closesAtInstant: plan.closesAtInstant };
@@ -211,7 +218,7 @@ export async function commitPlan(
       state: 'open',
       closedAt: undefined,
       reopenedAt: undefined,
-      nextPromptAt: firstPromptAt(team, membership.members, span, todayOf(team, now)),
+      nextPromptAt: firstPromptAt(team, plan.workers, span, todayOf(team, now)),
       nextReminderAt: undefined,
       lastCallAt: lastCallAt(span),
       importedAt: undefined,
@@ -224,6 +231,7 @@ export async function commitPlan(
     await tx.write.posts.add([
       channelPost(team, { kind: 'plan', sprintId: sprint.id, byUserId: actor.userId }),
     ]);
+    await welcomeGuests(tx, team, sprint, { guests, from: startsOn, byUserId: actor.userId });
     const lines = cards.map((card) => cardLine(untouched(card)));
     return { team, sprint, commitmentPoints: commitmentOf(lines), cards: lines, byUserId: actor.userId };
   });

@@ -4,10 +4,12 @@ import { daysBetween, isDay } from '../../sprint/calendar.ts';
 import { instantOf, isTimeOfDay } from '../clock/local-time.ts';
 import { sprintDays } from '../clock/sprint-clock.ts';
 import type { InputProblem, Problem } from '../input-problem.ts';
+import type { Profile } from '../ports/app-dependencies.ts';
 import type { Reading } from '../ports/store.ts';
 import { refuseIfAny } from '../refusal.ts';
+import { guestProblems, plannedGuests } from '../team/guests.ts';
 import type { Membership } from '../team/place.ts';
-import { activeMembers, type Team } from '../team/team.ts';
+import { activeMembers, type Member, type Team } from '../team/team.ts';
 import { parseAwayDays, whyNotAwayDays } from './away-days.ts';
 import { MAX_CARDS, type PastedCard, parseCards } from './card-paste.ts';
 import type { PlanInput } from './plan-input.ts';
@@ -23,14 +25,23 @@ export interface ReadPlan {
   /** Undefined: not known. */
   readonly awayDays: number | undefined;
   readonly closesAtInstant: Date;
+  /** Who will work in the sprint: the members and its guests. */
+  readonly workers: readonly Member[];
 }
 
-/** Reads the plan or refuses with every problem at once. */
+/** The ids of the guests in a plan as it was typed. */
+export function guestIdsIn({ guests = '' }: Pick<PlanInput, 'guests'>): string[] {
+  // Words in lower case take the place of an id that was erased.
+  return guests.split(' ').filter((word) => /^[A-Z0-9]+$/.test(word));
+}
+
+/** Reads the plan or refuses with every problem at once. @param guests what the platform says of the sprint's guests */
 export async function readPlan(
   read: Reading,
   membership: Membership,
   raw: PlanInput,
   now: Date,
+  guests: readonly Profile[],
 ): Promise<ReadPlan> {
   const { team, members } = membership;
   const input = {
@@ -48,13 +59,14 @@ export async function readPlan(
   problems.push(...goalProblems(input.goal));
   const span = await readSpan(read, team, input, now);
   problems.push(...span.problems);
-  const active = activeMembers(members);
+  problems.push(...guestProblems(guests, members).map((problem) => ({ field: 'guests', problem })));
+  const workers = [...activeMembers(members), ...plannedGuests(guests, members)];
   const awayDays = input.awayDays === '' ? undefined : (parseAwayDays(input.awayDays) ?? Number.NaN);
   if (awayDays !== undefined) {
-    const problem = whyNotAwayDays(awayDays, span.workingDays, active.length);
+    const problem = whyNotAwayDays(awayDays, span.workingDays, workers.length);
     if (problem !== undefined) problems.push({ field: 'awayDays', problem });
   }
-  const { cards, bad } = parseCards(input.cards, active);
+  const { cards, bad } = parseCards(input.cards, workers);
   check(bad.length === 0, 'cards', { code: 'bad-lines', lines: bad });
   check(cards.length <= MAX_CARDS, 'cards', {
     code: 'too-many-cards',
@@ -62,7 +74,7 @@ export async function readPlan(
     cards: cards.length,
   });
   refuseIfAny(problems);
-  return { input, cards, awayDays, closesAtInstant: span.closesAtInstant };
+  return { input, cards, awayDays, closesAtInstant: span.closesAtInstant, workers };
 }
 
 export function goalProblems(goal: string): InputProblem[] {

@@ -18,6 +18,7 @@ import {
   type Member,
   type Sprint,
   type SprintHeading,
+  type Team,
 } from './team.ts';
 
 /** Who became a guest of the sprint, or is one no more. */
@@ -50,7 +51,7 @@ export async function addGuests(
     .split(/[\s,;&]+/)
     .filter((word) => !/^(and)?$/i.test(word));
   if (ids.length === 0 || others.length > 0) throw unread({ code: 'which-guests' });
-  const profiles = await waitForAll(ids.map((id) => deps.directory.profile(actor.workspaceId, id)));
+  const profiles = await profilesOf(deps, actor, ids);
   return deps.store.transaction(async (tx) => {
     const now = deps.clock.now();
     const found = await openSprint(tx, actor, { place }, now);
@@ -59,12 +60,7 @@ export async function addGuests(
     const [problem] = guestProblems(profiles, members);
     if (problem) throw unread(problem);
     const from = dayWithin(sprint, todayOf(team, now));
-    const fresh = await saveGuests(tx, sprint, from, profiles);
-    await tx.write.posts.add(
-      fresh.map((userId) =>
-        directPost(team, userId, { kind: 'guest-welcome', sprintId: sprint.id, byUserId: actor.userId }),
-      ),
-    );
+    await welcomeGuests(tx, team, sprint, { guests: profiles, from, byUserId: actor.userId });
     return { heading: { team, sprint }, userIds: ids };
   });
 }
@@ -79,43 +75,67 @@ export function guestProblems(profiles: readonly Profile[], members: readonly Me
   });
 }
 
-/** The team must be locked. @returns who wasn't one before */
-export async function saveGuests(
+/** Makes people guests of the sprint, and tells those who weren't what it means. The team must be locked. */
+export async function welcomeGuests(
   tx: Transaction,
-  { id: sprintId, teamId }: Sprint,
-  from: Day,
-  profiles: readonly Pick<Profile, 'userId' | 'name'>[],
-): Promise<string[]> {
-  const known = new Map((await tx.read.membersOf(teamId)).map((person) => [person.userId, person]));
-  const fresh = profiles.filter(({ userId }) => {
+  team: Team,
+  { id: sprintId }: Sprint,
+  { guests, from, byUserId }: { readonly guests: readonly Profile[]; from: Day; byUserId: string },
+): Promise<void> {
+  const known = new Map((await tx.read.membersOf(team.id)).map((person) => [person.userId, person]));
+  const fresh = guests.filter(({ userId }) => {
     const stay = known.get(userId)?.guestIn.find((one) => one.sprintId === sprintId);
     return !stay || stay.until !== undefined;
   });
+  if (fresh.length === 0) return;
   await tx.write.teams.saveMembers(
-    teamId,
-    fresh.map(({ userId, name }): Member => {
-      const before = known.get(userId);
-      const isFacilitator = before?.isActive === true && before.isFacilitator;
-      return {
-        worksOn: undefined,
-        daysOff: NO_DAYS_OFF,
-        ...before,
-        userId,
-        name,
-        isFacilitator,
-        isMember: false,
-        isActive: true,
-        joinedOn: undefined,
-        leftOn: undefined,
-        guestIn: [...staysElsewhere(before, sprintId), { sprintId, from, until: undefined }],
-      };
+    team.id,
+    fresh.map((profile): Member => {
+      const guest = asGuest(profile, known.get(profile.userId));
+      const others = guest.guestIn.filter((stay) => stay.sprintId !== sprintId);
+      return { ...guest, guestIn: [...others, { sprintId, from, until: undefined }] };
     }),
   );
-  return fresh.map(({ userId }) => userId);
+  await tx.write.posts.add(
+    fresh.map(({ userId }) => directPost(team, userId, { kind: 'guest-welcome', sprintId, byUserId })),
+  );
 }
 
-function staysElsewhere(person: Member | undefined, sprintId: string): readonly GuestStay[] {
-  return (person?.guestIn ?? []).filter((stay) => stay.sprintId !== sprintId);
+/** What is known of the person on this team stays; they are no member. */
+function asGuest({ userId, name }: Profile, known: Member | undefined): Member {
+  return {
+    worksOn: undefined,
+    daysOff: NO_DAYS_OFF,
+    guestIn: [],
+    ...known,
+    userId,
+    name,
+    isFacilitator: known?.isActive === true && known.isFacilitator,
+    isMember: false,
+    isActive: true,
+    joinedOn: undefined,
+    leftOn: undefined,
+  };
+}
+
+/** Guests as they will work in a sprint that is still being planned. */
+export function plannedGuests(profiles: readonly Profile[], members: readonly Member[]): Member[] {
+  return profiles.map((profile) => ({
+    ...asGuest(
+      profile,
+      members.find(({ userId }) => userId === profile.userId),
+    ),
+    isMember: true,
+  }));
+}
+
+/** What the platform says of people whose ids somebody chose. */
+export async function profilesOf(
+  { directory }: Pick<AppDependencies, 'directory'>,
+  { workspaceId }: Actor,
+  userIds: readonly string[],
+): Promise<Profile[]> {
+  return waitForAll(userIds.map((userId) => directory.profile(workspaceId, userId)));
 }
 
 /**

@@ -40,6 +40,7 @@ export const plan = command({
           endsOn: fields.text(PLAN_FIELDS.endsOn),
           closesAt: fields.text(PLAN_FIELDS.closesAt),
           awayDays: fields.text(PLAN_FIELDS.awayDays),
+          guests: fields.choices(PLAN_FIELDS.guests).join(' '),
           cards: fields.cardLines(),
         };
         const [file] = fields.files(PLAN_FIELDS.cardFile);

@@ -20,6 +20,8 @@ plan-closing-time = Closing time on the last day
 plan-closing-time-hint = In the team’s time zone, { $timeZone }.
 plan-cards = Cards, one a line
 plan-cards-hint = title, estimate, @owner, or title (estimate) @owner. Lists, tables and rows of a spreadsheet work as well. A title may begin with a short name such as berth-3. No cards: leave it empty.
+plan-guests = Guests
+plan-guests-hint = People who take part in this sprint only. They are told what is asked and stored.
 plan-more-cards = More cards (field { NUMBER($place) } of { NUMBER($fields) })
 plan-more-cards-hint = If they don’t all fit above: a field holds 3,000 characters. Lines are counted on through all fields.
 plan-card-file = Or a CSV file of cards
@@ -82,6 +84,7 @@ plan-preview-days =
         [one] { $span }, { NUMBER($days) } working day.
        *[other] { $span }, { NUMBER($days) } working days.
     } It closes at { $time } on its last day ({ $timeZone }).
+plan-guests-line = Guests, in this sprint only: { LIST($guests) }.
 plan-goal-line = Goal: { $goal }
 plan-check-title = Please check
 plan-check-alike = • Cards { SERIES($cards) } have the same title as another one. If one is a copy, take it out.

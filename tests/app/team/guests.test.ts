@@ -4,7 +4,10 @@ import { pullCards } from '../../../src/app/cards/pull-cards.ts';
 import { closeSprint, reopenSprint } from '../../../src/app/closing/end-sprint.ts';
 import { sayDaysOff } from '../../../src/app/days-off/say-days-off.ts';
 import { pastSprintAtClosing } from '../../../src/app/history/past-sprint-at-closing.ts';
+import { readCardFile } from '../../../src/app/planning/card-file.ts';
 import { editSprint } from '../../../src/app/planning/edit-sprint.ts';
+import { planForm } from '../../../src/app/planning/plan-form.ts';
+import { commitPlan, previewPlan } from '../../../src/app/planning/plan-sprint.ts';
 import { addGuests, removeGuests } from '../../../src/app/team/guests.ts';
 import { leaveTeam } from '../../../src/app/team/leave-team.ts';
 import { setupForm } from '../../../src/app/team/set-up-team.ts';
@@ -17,6 +20,7 @@ import {
   type Harness,
   harnessForEach,
   PEOPLE,
+  problemsOf,
   refusalOf,
 } from '../../support/app-harness.ts';
 
@@ -178,6 +182,56 @@ describe('a guest of a sprint', () => {
     expect(await memberDays(h, team, sprint.id)).toBe(30);
     await h.pass('2026-11-13T17:00:00Z');
     expect((await setupForm(h.deps, actorOf('ana'), CHANNEL)).facilitatorIds).toEqual([PEOPLE.ana]);
+  });
+});
+
+describe('planning with a guest', () => {
+  const GUESTS = { guests: PEOPLE.dayo, cards: 'Tide table, 5, @Dayo\nCrane log, 3, @Chi' };
+
+  test('counts their days, takes them as an owner, and names them before anybody is told', async () => {
+    const h = harness();
+    const team = await h.setUpTeam();
+    const preview = await previewPlan(h.deps, actorOf('ana'), h.planInput(team, GUESTS));
+    expect(preview).toMatchObject({ guestIds: [PEOPLE.dayo], time: { memberDays: 40 } });
+    expect(preview.range.coming).toMatchObject({ members: 4, memberDays: 40 });
+    await h.drain();
+    expect(h.kindsTo('dayo')).toEqual([]);
+    const { sprint } = await commitPlan(h.deps, actorOf('ana'), { teamId: team.id });
+    await h.drain();
+    expect(h.messagesTo('dayo')).toMatchObject([{ kind: 'guest-welcome', from: '2026-11-02' }]);
+    expect((await h.records(sprint.id)).cards[0]?.ownerIds).toEqual([PEOPLE.dayo]);
+    expect(await memberDays(h, team, sprint.id)).toBe(40);
+  });
+
+  test('keeps them in the draft, and offers neither them nor their cards’ places in the next one', async () => {
+    const h = harness();
+    const team = await h.setUpTeam();
+    await previewPlan(h.deps, actorOf('ana'), h.planInput(team, GUESTS));
+    expect((await planForm(h.deps, actorOf('ana'), CHANNEL)).draft.guests).toBe(PEOPLE.dayo);
+    await commitPlan(h.deps, actorOf('ana'), { teamId: team.id });
+    await h.pass('2026-11-13T17:00:00Z');
+    const { draft } = await planForm(h.deps, actorOf('ana'), CHANNEL);
+    expect([draft.guests, draft.cards]).toEqual([undefined, 'Tide table\t5\nCrane log\t3\t@Chi Wen']);
+  });
+
+  test('reads them as owners in a file of cards', async () => {
+    const h = harness();
+    const team = await h.setUpTeam();
+    const outcome = await readCardFile(h.deps, actorOf('ana'), {
+      teamId: team.id,
+      plan: h.planInput(team, { ...GUESTS, cards: '' }),
+      file: { fileName: 'cards.csv', text: 'Title,Points,Owner\nFog horn,3,Dayo\n' },
+    });
+    expect(outcome).toMatchObject({ kind: 'reading', reading: { read: { rows: 1, bad: [] } } });
+  });
+
+  test('is refused for a member, and passes over somebody who was erased from the draft', async () => {
+    const h = harness();
+    const team = await h.setUpTeam();
+    const plan = (guests: string) =>
+      previewPlan(h.deps, actorOf('ana'), h.planInput(team, { cards: 'Tide table, 5', guests }));
+    expect(Object.keys(await problemsOf(plan(`${PEOPLE.ben} ${PEOPLE.dayo}`)))).toEqual(['guests']);
+    expect((await plan(`somebody ${PEOPLE.dayo}`)).guestIds).toEqual([PEOPLE.dayo]);
   });
 });
 

@@ -278,6 +278,7 @@ export const planInput = {
   endsOn: '2026-11-27',
   closesAt: '17:00',
   awayDays: '',
+  guests: '',
   cards: `${CARD_TITLE}, 5, @mira`,
 };
 
@@ -286,6 +287,7 @@ export const preview: PlanPreview = {
   team,
   input: planInput,
   cards,
+  guestIds: [],
   commitmentPoints: 5,
   workingDays: 10,
   time: {

@@ -113,6 +113,7 @@ describe('plan', () => {
       <endsOn> Last day: "2026-11-13"
       <closesAt> Closing time on the last day: "17:00" – In the team’s time zone, Europe/Lisbon.
       <awayDays> Days off and away, all members together (optional):  – Each holiday counts once for every member. Leave empty if you don’t know.
+      <guests> Guests (optional):  – People who take part in this sprint only. They are told what is asked and stored.
       <cards> Cards, one a line (optional): "Import tide tables, 5, @ana\\nPrint the map, 2" – title, estimate, @owner, or title (estimate) @owner. Lists, tables and rows of a spreadsheet work as well. A title may begin with a short name such as berth-3. No cards: leave it empty.
       <cards-2> More cards (field 2 of 3) (optional):  – If they don’t all fit above: a field holds 3,000 characters. Lines are counted on through all fields.
       <cards-3> More cards (field 3 of 3) (optional):  – If they don’t all fit above: a field holds 3,000 characters. Lines are counted on through all fields.

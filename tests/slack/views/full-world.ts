@@ -409,6 +409,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
   const chart = { fileId: 'F0CHART', altText: filled(filling, 2_500) };
   const planPreview = {
     ...preview,
+    guestIds: [BEN],
     experiments,
     ...besideHistory(historyOf(heading.sprint.name, size)),
     team: fullTeam,

@@ -366,6 +366,7 @@ export const preview: PlanPreview = {
   },
   cards: plan.cards,
   commitmentPoints: 18,
+  guestIds: [],
   workingDays: 10,
   time: {
     memberDays: 26.5,

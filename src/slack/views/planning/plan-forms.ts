@@ -3,9 +3,11 @@ import type { InputBlock, ModalView, SectionBlock } from '@slack/types';
 import type { Experiment } from '../../../app/experiments/experiment.ts';
 import type { PlanForm } from '../../../app/planning/plan-form.ts';
 import type { PlanPreview } from '../../../app/planning/plan-sprint.ts';
+import { guestIdsIn } from '../../../app/planning/read-plan.ts';
 import { plannedCardLine } from '../../../words/cards.ts';
 import { planTimeLines } from '../../../words/days-off.ts';
 import { experimentWords } from '../../../words/experiments.ts';
+import { people } from '../../../words/people.ts';
 import { planOddsWords, planRangeWords } from '../../../words/plan-advice.ts';
 import { planWarning, recentSprint } from '../../../words/planning.ts';
 import { mrkdwn, say } from '../../../words/say.ts';
@@ -17,6 +19,7 @@ import {
   CSV_FILE_TYPES,
   dateField,
   fileField,
+  peopleField,
   TEXT_INPUT_MAX_LENGTH,
   textField,
   timeField,
@@ -31,6 +34,7 @@ export const PLAN_FIELDS = {
   endsOn: 'endsOn',
   closesAt: 'closesAt',
   awayDays: 'awayDays',
+  guests: 'guests',
   cards: cardsField(1),
   cardFile: cardFileField(1),
 } as const;
@@ -84,6 +88,13 @@ export function planFormView(
       initial: draft.closesAt,
     }),
     awayDaysField(fields.awayDays, draft.awayDays),
+    peopleField({
+      field: fields.guests,
+      label: say('plan-guests'),
+      hint: say('plan-guests-hint'),
+      optional: true,
+      initial: guestIdsIn(draft),
+    }),
     ...cardFields(draft.cards),
     fileField({
       field: fields.cardFile,
@@ -152,6 +163,9 @@ export function planPreviewView(preview: PlanPreview, replyTo?: string): ModalVi
     lead(say('plan-preview-lead', about)),
     section(mrkdwn('plan-preview-days', days)),
     ...timeSections(preview),
+    ...(preview.guestIds.length > 0
+      ? [section(mrkdwn('plan-guests-line', { guests: people(preview.guestIds) }))]
+      : []),
     ...(input.goal.trim() === '' ? [] : [section(mrkdwn('plan-goal-line', { goal: input.goal }))]),
     ...tryingSections(preview.experiments),
     ...lineSections(
