@@ -42,6 +42,7 @@ export const ACTIONS = {
   showRange: 'show-range',
   showHistory: 'show-history',
   showExperiments: 'show-experiments',
+  showRetro: 'show-retro',
   /** Value: TryValue. */
   tryText: 'try-text',
   exportSprints: 'export-sprints',
@@ -52,6 +53,7 @@ export const ACTIONS = {
   showBurndown: 'show-burndown',
   reopenSprint: 'reopen-sprint',
   tryThis: 'try-this',
+  retroOfSprint: 'retro-of-sprint',
   shareRetro: 'share-retro',
   printRetro: 'print-retro',
   /** Value: ExperimentValue. */

@@ -489,6 +489,7 @@ export interface Messages {
   'verdict-next-plan': Record<never, never>;
   'verdict-next-correct': Record<never, never>;
   'verdict-reopen-until': { readonly moment: string };
+  'verdict-retro': Record<never, never>;
   'verdict-reopen': Record<never, never>;
   'verdict-reopen-title': Record<never, never>;
   'verdict-reopen-text': Record<never, never>;
@@ -584,6 +585,7 @@ export interface Messages {
   'overview-close-button': Record<never, never>;
   'overview-cancel-button': Record<never, never>;
   'overview-reopen-button': Record<never, never>;
+  'overview-retro-button': Record<never, never>;
   'overview-setup-button': Record<never, never>;
   'overview-setup-measures-button': Record<never, never>;
   'overview-value-button': Record<never, never>;

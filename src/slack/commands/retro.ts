@@ -7,7 +7,7 @@ import { ACTIONS } from '../ids.ts';
 import type { ListenerContext } from '../listeners/listener-context.ts';
 import { retroMessage, retroPageComment, retroPageSent, retroSharedReply } from '../views/retro-message.ts';
 import { retroPage } from '../views/retro-page.ts';
-import { command, readHeld } from './command.ts';
+import { command, placeIn, readHeld } from './command.ts';
 
 export const retro = command({
   word: 'retro',
@@ -16,6 +16,18 @@ export const retro = command({
     await tell(retroMessage(await useCases.retroSheet(actor, { place, sprintName: rest })));
   },
   buttons: {
+    [ACTIONS.showRetro]: {
+      press: async ({ useCases }, { actor, tell }, value) => {
+        const sheet = await useCases.retroSheet(actor, { place: placeIn(value), sprintName: '' });
+        await tell(retroMessage(sheet));
+      },
+    },
+    // Below the verdict.
+    [ACTIONS.retroOfSprint]: {
+      press: async ({ useCases }, { actor, tell }, value) => {
+        await tell(retroMessage(await useCases.retroSheet(actor, readHeld(sprintValue, value))));
+      },
+    },
     [ACTIONS.shareRetro]: {
       press: async ({ useCases }, { actor, tell }, value) => {
         await useCases.shareRetro(actor, readHeld(sprintValue, value));
@@ -39,6 +51,11 @@ export const retro = command({
         await tell(retroPageSent());
       },
     },
+  },
+  inOverview: {
+    row: 'numbers',
+    when: ({ hasFinishedSprint, isFacilitator }) => hasFinishedSprint && isFacilitator,
+    actionId: ACTIONS.showRetro,
   },
 });
 

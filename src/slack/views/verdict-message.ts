@@ -102,6 +102,7 @@ function buttons({ reopenUntil, reopened, sprint }: VerdictContent): KnownBlock[
   return [
     actions([
       button(say('try-this'), { actionId: ACTIONS.tryThis, value }),
+      button(say('verdict-retro'), { actionId: ACTIONS.retroOfSprint, value }),
       ...(reopenUntil ? [button(say('verdict-reopen'), reopen)] : []),
     ]),
   ];

@@ -108,6 +108,7 @@ verdict-corrected = Reopened for corrections. These are the corrected numbers (v
 verdict-next-plan = Next: plan the coming sprint with `/loadline plan`.
 verdict-next-correct = Next: correct what’s wrong, then close it with `/loadline close`.
 verdict-reopen-until = If a number is wrong, a facilitator can reopen the sprint until { $moment }.
+verdict-retro = Retrospective
 verdict-reopen = Reopen for corrections
 verdict-reopen-title = Reopen the sprint?
 verdict-reopen-text = Answers can then be corrected. The sprint closes again by itself, and this post is updated.

@@ -47,6 +47,7 @@ overview-edit-button = Edit the sprint
 overview-close-button = Close the sprint
 overview-cancel-button = Cancel the sprint
 overview-reopen-button = Reopen the last sprint
+overview-retro-button = Retrospective
 overview-setup-button = Team and times
 overview-setup-measures-button = Scale and thresholds
 overview-value-button = Record a value

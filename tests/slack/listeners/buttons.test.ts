@@ -56,6 +56,8 @@ const ROUTES: [action: string, value: string, useCase: string, input: unknown, s
   [ACTIONS.changeExperiment, trial, 'endExperiment', { experimentId: 'e1', outcome: 'change' }, 'in place'],
   [ACTIONS.dropExperiment, trial, 'endExperiment', { experimentId: 'e1', outcome: 'drop' }, 'in place'],
   [ACTIONS.tryThis, sprint, 'tryForm', { sprintId: 'sprint-1' }, 'try-form'],
+  [ACTIONS.showRetro, place, 'retroSheet', { place: here, sprintName: '' }, 'told'],
+  [ACTIONS.retroOfSprint, sprint, 'retroSheet', { sprintId: 'sprint-1' }, 'told'],
   [ACTIONS.shareRetro, sprint, 'shareRetro', { sprintId: 'sprint-1' }, 'told'],
   [ACTIONS.showExperiments, place, 'listExperiments', here, 'told'],
   ['open-value-form', place, 'valueForm', { place: here }, 'value-form'],

@@ -95,7 +95,7 @@ describe('verdict', () => {
       3 points of work went into cards pulled in from Wed 4 Nov on, while 5 points of the commitment stayed unfinished. One card holds 3 of the 5 points not finished, Warn of low water: 3 points left. Could the pulled-in work have waited?
       One thing to try: Before you pull a card in, ask whether everything committed is safe.
       Mon 2 Nov to Fri 13 Nov. All numbers, cards and notes are in this post’s thread. Next: plan the coming sprint with /loadline plan. If a number is wrong, a facilitator can reopen the sprint until Sat 14 Nov at 17:00 (Europe/Lisbon).
-      Buttons: Try this, Reopen for corrections
+      Buttons: Try this, Retrospective, Reopen for corrections
       Chart: Burndown of Harbour 12: 3 points left."
     `);
   });
@@ -167,7 +167,7 @@ describe('verdict', () => {
       Both committed cards were finished by Wed 11 Nov, 2 working days before the end. No card grew.
       One thing to try: Ask at the retrospective what made it hold, and do that again.
       Mon 2 Nov to Fri 13 Nov. All numbers, cards and notes are in this post’s thread. Next: plan the coming sprint with /loadline plan. If a number is wrong, a facilitator can reopen the sprint until Sat 14 Nov at 17:00 (Europe/Lisbon).
-      Buttons: Try this, Reopen for corrections"
+      Buttons: Try this, Retrospective, Reopen for corrections"
     `);
   });
 
@@ -220,7 +220,7 @@ describe('verdict', () => {
       There was no commitment, so there was nothing to keep. What kept the team from planning?
       One thing to try: Commit to what the team can finish, even if it is little: /loadline plan.
       Mon 2 Nov to Fri 13 Nov. All numbers, cards and notes are in this post’s thread. Next: plan the coming sprint with /loadline plan. If a number is wrong, a facilitator can reopen the sprint until Sat 14 Nov at 17:00 (Europe/Lisbon).
-      Buttons: Try this, Reopen for corrections"
+      Buttons: Try this, Retrospective, Reopen for corrections"
     `);
   });
 
@@ -288,7 +288,10 @@ describe('verdict', () => {
 
   it('offers no reopening when the time is up', () => {
     const view = verdictMessage({ ...missedVerdict, reopenUntil: undefined });
-    expect(buttonsOf(view.blocks).map(({ actionId }) => actionId)).toEqual([ACTIONS.tryThis]);
+    expect(buttonsOf(view.blocks).map(({ actionId }) => actionId)).toEqual([
+      ACTIONS.tryThis,
+      ACTIONS.retroOfSprint,
+    ]);
     expect(view.text).not.toContain('reopen');
   });
 
