@@ -373,7 +373,8 @@ function aboutDay({
       // A co-owner may have finished the member's last card in the meantime.
       const hasOpenCards = met.cards.some((card) => card.state === 'open');
       // A prompt that was held up until its day had passed is not asked afterwards.
-      const isNeedless = isLate(team, sprint, day, now) || (skipIfMet && (isDone || !hasOpenCards));
+      const isGone = !workersOf(members, sprint.id).some((one) => one.userId === userId);
+      const isNeedless = isGone || isLate(team, sprint, day, now) || (skipIfMet && (isDone || !hasOpenCards));
       if (post.postedAt === undefined && isNeedless) continue;
       contents.push({ ...met, placesBefore, ...(isListed && { state: 'listed' as const }) });
       placesBefore += met.cards.length;

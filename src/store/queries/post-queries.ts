@@ -2,14 +2,26 @@
  * Records posts and queues their delivery in the same transaction: a post without a job would never go
  * out, and a job without its post would be about something that never happened.
  */
-import { and, desc, eq, getTableColumns, inArray, isNotNull, isNull, lt, notInArray, sql } from 'drizzle-orm';
+import {
+  and,
+  desc,
+  eq,
+  getTableColumns,
+  inArray,
+  isNotNull,
+  isNull,
+  lt,
+  not,
+  notInArray,
+  sql,
+} from 'drizzle-orm';
 import type { PostReading, PostWriting } from '../../app/ports/posts.ts';
 import { POST_KINDS, type PostKind } from '../../app/posting/post-kinds.ts';
 import type { Post, PostedAt, PostSubject, Recipient, SubjectFields } from '../../app/posting/posts.ts';
 import { waitForAll } from '../../app/wait-for-all.ts';
 import { DELIVERY_TIMEOUT_SECONDS, type DeliveryJob, type JobSender } from '../queue/job-sender.ts';
 import { SUBJECT_COLUMNS } from '../schema/posts.ts';
-import { posts, sprints } from '../schema.ts';
+import { posts, prompts, sprints } from '../schema.ts';
 import { frozenChange, frozenSelect } from './frozen-statement.ts';
 import { type SqlSession, statementsOf } from './sql-session.ts';
 
@@ -162,6 +174,9 @@ export function postWriting(session: SqlSession, sender: JobSender): PostWriting
     async skipUnsentTo(teamId, userIds) {
       if (userIds.length === 0) return;
       const ofTeam = session.select({ id: sprints.id }).from(sprints).where(eq(sprints.teamId, teamId));
+      const isAboutOtherTeam = sql`exists (select from ${prompts}
+        where ${posts.id} in (${prompts.postId}, ${prompts.reminderPostId}, ${prompts.lastCallPostId})
+          and ${prompts.sprintId} not in ${ofTeam})`;
       await session
         .update(posts)
         .set({ state: 'skipped' })
@@ -171,6 +186,7 @@ export function postWriting(session: SqlSession, sender: JobSender): PostWriting
             inArray(posts.sprintId, ofTeam),
             eq(posts.state, 'pending'),
             eq(posts.sentVersion, 0),
+            not(isAboutOtherTeam),
           ),
         );
     },

@@ -2,6 +2,7 @@ import { describe, expect, test } from 'vitest';
 import { answerInWords } from '../../../src/app/answering/answer-in-words.ts';
 import type { PromptContent } from '../../../src/app/answering/prompt-content.ts';
 import { recordUnchanged } from '../../../src/app/answering/record-answers.ts';
+import { leaveTeam } from '../../../src/app/team/leave-team.ts';
 import { chooseOwnPrompt } from '../../../src/app/team/own-prompt.ts';
 import { postMessage } from '../../../src/slack/views/post-message.ts';
 import { actorOf, harnessForEach, refusalOf } from '../../support/app-harness.ts';
@@ -118,6 +119,29 @@ describe('somebody on two teams that ask at the same time', () => {
     ]);
     await reduce(pilots.id);
     expect(await h.read((read) => read.postById(postId))).toBeUndefined();
+  });
+
+  test.each(['Tugboats', 'Pilots'])(
+    'is still asked for the other team in a message that waits while they leave %s',
+    async (name) => {
+      const { h, tugs, pilots } = await onTwoTeams();
+      h.set(`${DAY}T09:15:00Z`);
+      await h.tick();
+      const [left, kept] = name === 'Tugboats' ? [tugs, pilots] : [pilots, tugs];
+      await leaveTeam(h.deps, ben, { teamId: left.teamId });
+      await h.drain();
+      const [parts = [], ...others] = days(h);
+      expect([parts.map(({ sprint }) => sprint.id), others]).toEqual([[kept.id], []]);
+    },
+  );
+
+  test('is asked nothing in a message that waits while they leave both', async () => {
+    const { h, tugs, pilots } = await onTwoTeams();
+    h.set(`${DAY}T09:15:00Z`);
+    await h.tick();
+    for (const { teamId } of [tugs, pilots]) await leaveTeam(h.deps, ben, { teamId });
+    await h.drain();
+    expect(days(h)).toEqual([]);
   });
 
   test('loses nothing of an answer of which one part can’t be', async () => {
