@@ -58,7 +58,7 @@ export interface RetentionWriting {
   removeImport(sprintId: string): Promise<void>;
   /**
    * Deletes drafts and posts about no sprint that are older than the team's retention, members who left and of whom
-   * nothing else is stored, events of more than a day ago, and visits of more than a year ago by people on no team. @returns how many rows; at most `limit` of each kind
+   * nothing else is stored, days off of before then, events of more than a day ago, and visits of more than a year ago by people on no team. @returns how many rows; at most `limit` of each kind
    */
   dropOldRecords(now: Date, limit: number): Promise<number>;
 }

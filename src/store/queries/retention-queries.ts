@@ -78,6 +78,18 @@ function firstKeptDay(now: Date) {
   return sql`to_char((${cutoff(now)})::date, 'YYYY-MM-DD')`;
 }
 
+function hasPast(daysOff: PgColumn, now: Date) {
+  return sql`jsonb_path_exists(${daysOff}, '$.*[*] ? (@ < $first)', jsonb_build_object('first', ${firstKeptDay(now)}))`;
+}
+
+/** The days off from the first kept day on. */
+function withoutPast(daysOff: PgColumn, now: Date) {
+  const kept = (of: 'full' | 'half') =>
+    sql`(select coalesce(jsonb_agg(day order by day), '[]')
+      from jsonb_array_elements_text(${daysOff} -> ${sql.raw(`'${of}'`)}) as day where day >= ${firstKeptDay(now)})`;
+  return sql`jsonb_build_object('full', ${kept('full')}, 'half', ${kept('half')})`;
+}
+
 export function retentionWriting(session: SqlSession): RetentionWriting {
   return {
     async reduceSprint(sprintId, at) {
@@ -144,20 +156,17 @@ export function retentionWriting(session: SqlSession): RetentionWriting {
         .delete(members)
         .where(sql`(${members.teamId}, ${members.userId}) in (${membersOfWhomNothingIsLeft(limit)})`)
         .returning({ userId: members.userId });
-      const keptDays = (of: 'full' | 'half') =>
-        sql`(select coalesce(jsonb_agg(day order by day), '[]') from jsonb_array_elements_text(${members.daysOff} -> ${sql.raw(`'${of}'`)}) as day
-          where day >= ${firstKeptDay(now)})`;
       const gonePastDaysOff = await session
         .update(members)
-        .set({ daysOff: sql`jsonb_build_object('full', ${keptDays('full')}, 'half', ${keptDays('half')})` })
+        .set({ daysOff: withoutPast(members.daysOff, now) })
         .from(teams)
-        .where(
-          and(
-            eq(teams.id, members.teamId),
-            sql`jsonb_path_exists(${members.daysOff}, '$.*[*] ? (@ < $first)', jsonb_build_object('first', ${firstKeptDay(now)}))`,
-          ),
-        )
+        .where(and(eq(teams.id, members.teamId), hasPast(members.daysOff, now)))
         .returning({ userId: members.userId });
+      const gonePastTeamDaysOff = await session
+        .update(teams)
+        .set({ daysOff: withoutPast(teams.daysOff, now) })
+        .where(hasPast(teams.daysOff, now))
+        .returning({ id: teams.id });
       const oldEvents = session
         .select({ eventId: seenEvents.eventId })
         .from(seenEvents)
@@ -181,6 +190,7 @@ export function retentionWriting(session: SqlSession): RetentionWriting {
         gonePosts,
         goneMembers,
         gonePastDaysOff,
+        gonePastTeamDaysOff,
         goneEvents,
         goneChanges,
         goneVisits,

@@ -104,6 +104,18 @@ describeOnPostgresFirst('a team’s retention', (_database, kind) => {
     expect((await member())?.daysOff.full).toEqual(['2026-11-13', '2027-12-24']);
   });
 
+  test('lets go the team’s days off in the same way', async () => {
+    const team = async () => (await h.read((read) => read.teamById(busy.team.id))) as Team;
+    const said = { full: ['2026-11-10', '2026-11-13', '2027-12-24'], half: ['2026-11-12'] };
+    const before = await team();
+    await h.write(async (tx) => tx.write.teams.save({ ...before, daysOff: said }));
+    await reduceAll(LAST_DAY_KEPT);
+    expect((await team()).daysOff).toEqual({ full: ['2026-11-13', '2027-12-24'], half: [] });
+    await months(busy.team, undefined);
+    await reduceAll('2030-12-14T12:00:00Z');
+    expect((await team()).daysOff.full).toEqual(['2026-11-13', '2027-12-24']);
+  });
+
   test('lets go that somebody was a guest of a reduced sprint, and keeps them until then', async () => {
     const teamId = busy.team.id;
     const dayo = async () =>
