@@ -2,8 +2,9 @@
 import { describe, expect, it } from 'vitest';
 import type { RecordedFact } from '../../../src/app/team/team.ts';
 import { postMessage } from '../../../src/slack/views/post-message.ts';
+import { retroMessage } from '../../../src/slack/views/retro-message.ts';
 import type { WorkTime } from '../../../src/sprint/evidence.ts';
-import { ANA, BEN, card, fact, verdictOf } from './view-examples.ts';
+import { ANA, BEN, card, fact, retroOf, verdictOf } from './view-examples.ts';
 
 // The sprint's working days: Mon 2 to Fri 13 November 2026.
 type Said = [
@@ -58,6 +59,7 @@ function crafted({ planned, pulledIn = [], said = [], dropped = [], blocked = []
   return {
     leadingNoteId: verdict.leadingNoteId,
     post: postMessage({ kind: 'verdict', verdict }).text,
+    retro: retroMessage(retroOf(cards, facts, {}, verdict)).text,
     thread: (['verdict-numbers', 'verdict-cards', 'verdict-notes'] as const)
       .map((kind) => postMessage({ kind, verdict }).text)
       .join('\n'),
@@ -219,7 +221,7 @@ const SPRINTS: Readonly<Record<string, [Crafted, leadingNoteId: string, phrase: 
 };
 
 describe.each(Object.entries(SPRINTS))('a verdict on %s', (_what, [sprint, leadingNoteId, phrase]) => {
-  const { post, thread, leadingNoteId: led } = crafted(sprint);
+  const { post, thread, retro, leadingNoteId: led } = crafted(sprint);
 
   it('leads with the cause', () => {
     expect(led).toBe(leadingNoteId);
@@ -231,6 +233,15 @@ describe.each(Object.entries(SPRINTS))('a verdict on %s', (_what, [sprint, leadi
     expect(`${post}\n${thread}`).not.toMatch(new RegExp(`${ANA}|${BEN}`));
     expect(post.split('\n').length).toBeLessThanOrEqual(14);
     expect(thread.match(/ordinary variation/g)?.length ?? 0).toBeLessThanOrEqual(1);
+  });
+
+  it('has a retrospective with the cause, one or two questions, nobody’s name, on one screen', () => {
+    const [cause] = phrase.split('. ');
+    expect(retro).toContain(cause);
+    expect(retro).toMatch(/To talk about\n1\. .*\?/);
+    expect(retro.match(/\?/g)?.length).toBeLessThanOrEqual(2);
+    expect(retro).not.toMatch(new RegExp(`${ANA}|${BEN}`));
+    expect(retro.split('\n').length).toBeLessThanOrEqual(20);
   });
 
   it('never advises to spend less time on estimates, nor blames time that was spent', () => {
