@@ -12,6 +12,7 @@ import {
 } from '../team/place.ts';
 import type { Actor, Team } from '../team/team.ts';
 import { type Experiment, isOpen, type Outcome } from './experiment.ts';
+import { triedIn } from './experiment-results.ts';
 import { isSameText } from './try-experiment.ts';
 
 export interface ExperimentList {
@@ -63,10 +64,26 @@ export async function endExperiment(
         : experiments.find(({ id }) => id === named);
     if (!experiment) throw new Refusal('no-such-experiment', { open: open.map(({ text }) => text) });
     if (experiment.ended) throw new Refusal('experiment-over', { text: experiment.text });
-    const ended = { how: input.outcome, by: actor.userId, at: deps.clock.now() };
-    await tx.write.experiments.end(experiment.id, ended);
-    return { team, experiment: { ...experiment, ended }, outcome: input.outcome };
+    const ended = await endNow(tx, experiment, input.outcome, actor, deps.clock.now());
+    return { team, experiment: ended, outcome: input.outcome };
   });
+}
+
+/** Ends it, and brings the question about it up to date. The team must be locked. */
+export async function endNow(
+  tx: Transaction,
+  experiment: Experiment,
+  how: Outcome,
+  { userId: by }: Actor,
+  at: Date,
+): Promise<Experiment> {
+  const ended = { how, by, at };
+  await tx.write.experiments.end(experiment.id, ended);
+  for (const sprint of await tx.read.sprintsOf(experiment.teamId)) {
+    const wasTried = triedIn(sprint, [experiment]).length > 0;
+    if (wasTried) await tx.write.posts.refreshSent(sprint.id, 'experiment-question');
+  }
+  return { ...experiment, ended };
 }
 
 async function found(

@@ -153,6 +153,16 @@ describe('the question what becomes of it', () => {
     expect(asked(h)).toMatchObject([{ experiment: { id: experiment.id }, before: 0.9, now: 0.5 }]);
   });
 
+  test('says what was decided, wherever that was done', async () => {
+    const { h, trying, play } = await teamWith();
+    await trying('Two on a card');
+    for (const week of [0, 1, 2]) await play(week);
+    expect(asked(h)).toMatchObject([{ experiment: { ended: undefined } }]);
+    await endExperiment(h.deps, ana, { place: CHANNEL, reference: '', outcome: 'drop' });
+    await h.drain();
+    expect(asked(h)).toMatchObject([{ experiment: { ended: { how: 'drop' } } }]);
+  });
+
   test('does not come when it was decided before', async () => {
     const { h, trying, play } = await teamWith();
     await trying('Two on a card');
