@@ -12,6 +12,8 @@ const replyTo = id.optional();
 export const setupContext = z.strictObject({ channelId: id, replyTo });
 export const personContext = z.strictObject({ replyTo });
 export const teamContext = z.strictObject({ teamId: id, replyTo });
+/** `changes`: the experiment that gives way. */
+export const tryContext = z.strictObject({ teamId: id, changes: id.optional(), replyTo });
 export const sprintContext = z.strictObject({ sprintId: id, replyTo });
 /** An imported sprint that may be taken out. */
 export const removalContext = z.strictObject({ teamId: id, sprintId: id, replyTo });
@@ -74,6 +76,7 @@ export type FormContext = z.infer<
   | typeof setupContext
   | typeof personContext
   | typeof teamContext
+  | typeof tryContext
   | typeof sprintContext
   | typeof cardContext
   | typeof cardDraftContext

@@ -1087,6 +1087,7 @@ export interface Messages {
   'try-title': Record<never, never>;
   'try-submit': Record<never, never>;
   'try-intro': { readonly team: string };
+  'try-changes': { readonly text: string };
   'try-text': Record<never, never>;
   'try-text-hint': Record<never, never>;
   'try-ratio': Record<never, never>;

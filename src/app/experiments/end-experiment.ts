@@ -11,9 +11,8 @@ import {
   requireFacilitator,
 } from '../team/place.ts';
 import type { Actor, Team } from '../team/team.ts';
-import { type Experiment, isOpen, type Outcome } from './experiment.ts';
+import { type Experiment, isOpen, isSameText, type Outcome } from './experiment.ts';
 import { triedIn } from './experiment-results.ts';
-import { isSameText } from './try-experiment.ts';
 
 export interface ExperimentList {
   readonly team: Team;

@@ -25,6 +25,10 @@ export interface Experiment {
   readonly ended: { readonly how: Outcome; readonly by: string; readonly at: Date } | undefined;
 }
 
+export function isSameText(one: string, other: string): boolean {
+  return one.toLowerCase() === other.toLowerCase();
+}
+
 export function isOpen({ ended }: Experiment): boolean {
   return ended === undefined;
 }

@@ -6,7 +6,7 @@ import { pastSprints } from '../history/team-history.ts';
 import type { InputProblem } from '../input-problem.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Transaction } from '../ports/store.ts';
-import { refuseIfAny } from '../refusal.ts';
+import { Refusal, refuseIfAny } from '../refusal.ts';
 import {
   type Membership,
   membershipAt,
@@ -16,12 +16,14 @@ import {
   sprintForMember,
 } from '../team/place.ts';
 import type { Actor, Team } from '../team/team.ts';
+import { endNow } from './end-experiment.ts';
 import {
   DIRECTIONS,
   type Direction,
   EXPERIMENT_TEXT_MAX_LENGTH,
   type Experiment,
   isOpen,
+  isSameText,
 } from './experiment.ts';
 
 /** More than anybody can keep in mind, and as many as fit in a message. */
@@ -32,15 +34,24 @@ export interface TryForm {
   /** Of the sprint below whose verdict the form is opened; undefined for others. */
   readonly verdict: VerdictContent | undefined;
   readonly open: readonly Experiment[];
+  /** Undefined: nothing that is being tried gives way to it. */
+  readonly changing?: Experiment | undefined;
 }
 
-/** What the form begins with. @throws Refusal `not-a-facilitator` */
+/** What the form begins with. @throws Refusal `not-a-facilitator`, `experiment-over` */
 export async function tryForm(
   deps: AppDependencies,
   actor: Actor,
-  reference: { readonly place: Place } | { readonly sprintId: string },
+  reference: { readonly place: Place } | { readonly sprintId: string } | { readonly experimentId: string },
 ): Promise<TryForm> {
   return deps.store.transaction(async (tx) => {
+    if ('experimentId' in reference) {
+      const teamId = await tx.read.teamIdOfExperiment(reference.experimentId);
+      const found = await membershipInTeam(tx.read, actor, teamId ?? '');
+      requireFacilitator(found, 'try');
+      const changing = await stillOpen(tx, found, reference.experimentId);
+      return { team: found.team, verdict: undefined, open: await openExperiments(tx, found), changing };
+    }
     if ('place' in reference) {
       const found = await membershipAt(tx.read, actor, reference.place);
       requireFacilitator(found, 'try');
@@ -61,6 +72,8 @@ export interface TryInput {
   readonly text: string;
   readonly ratio: string;
   readonly direction: string;
+  /** The experiment that gives way to it. */
+  readonly changes?: string | undefined;
 }
 
 export interface Tried {
@@ -68,7 +81,7 @@ export interface Tried {
   readonly experiment: Experiment;
 }
 
-/** @throws Refusal `bad-input` (text, ratio, direction), `not-a-facilitator` */
+/** @throws Refusal `bad-input` (text, ratio, direction), `not-a-facilitator`, `experiment-over`, `no-such-experiment` */
 export async function tryExperiment(deps: AppDependencies, actor: Actor, input: TryInput): Promise<Tried> {
   return deps.store.transaction(async (tx) => {
     const found = await membershipInTeam(tx.read, actor, input.teamId);
@@ -76,13 +89,17 @@ export async function tryExperiment(deps: AppDependencies, actor: Actor, input: 
     const { team } = found;
     await tx.lock.team(team.id);
     const text = input.text.replace(/\s+/g, ' ').trim();
+    const changing = input.changes === undefined ? undefined : await stillOpen(tx, found, input.changes);
+    const others = (await openExperiments(tx, found)).filter(({ id }) => id !== changing?.id);
     refuseIfAny([
-      ...textProblems(text, await openExperiments(tx, found)),
+      ...textProblems(text, others),
       ...(isRatio(input.ratio) ? [] : [{ field: 'ratio', problem: { code: 'try-ratio' } } as const]),
       ...(isDirection(input.direction)
         ? []
         : [{ field: 'direction', problem: { code: 'try-direction' } } as const]),
     ]);
+    const now = deps.clock.now();
+    if (changing) await endNow(tx, changing, 'change', actor, now);
     const reopened = (await tx.read.openSprintsOf(team.id)).find(({ closedAt }) => closedAt !== undefined);
     const experiment: Experiment = {
       id: randomUUID(),
@@ -91,7 +108,7 @@ export async function tryExperiment(deps: AppDependencies, actor: Actor, input: 
       ratio: input.ratio as RatioId,
       direction: input.direction as Direction,
       begunBy: actor.userId,
-      begunAt: deps.clock.now(),
+      begunAt: now,
       afterSprintId: reopened?.id ?? (await pastSprints(tx, team)).at(-1)?.sprintId,
       ended: undefined,
     };
@@ -111,8 +128,15 @@ function textProblems(text: string, open: readonly Experiment[]): InputProblem[]
   return [{ field, problem: { code: 'try-many', most: MOST_OPEN_EXPERIMENTS } }];
 }
 
-export function isSameText(one: string, other: string): boolean {
-  return one.toLowerCase() === other.toLowerCase();
+async function stillOpen(tx: Transaction, { team }: Membership, experimentId: string): Promise<Experiment> {
+  const experiments = await tx.read.experimentsOf(team.id);
+  const found = experiments.find(({ id }) => id === experimentId);
+  if (!found) {
+    const open = experiments.filter(isOpen).map(({ text }) => text);
+    throw new Refusal('no-such-experiment', { open });
+  }
+  if (found.ended) throw new Refusal('experiment-over', { text: found.text });
+  return found;
 }
 
 async function openExperiments(tx: Transaction, { team }: Membership): Promise<Experiment[]> {

@@ -2,7 +2,7 @@
 import { OUTCOMES, type Outcome } from '../../app/experiments/experiment.ts';
 import { suggestionOf } from '../../words/experiments.ts';
 import { encodeValue, experimentValue, sprintValue, tryValue } from '../button-values.ts';
-import { teamContext } from '../form-contexts.ts';
+import { tryContext } from '../form-contexts.ts';
 import { ACTIONS } from '../ids.ts';
 import { openForm } from '../listeners/asker.ts';
 import {
@@ -35,9 +35,10 @@ export const tryIt: Command = command({
       make: async ({ useCases }, { actor, replyTo }, place) =>
         tryFormView(await useCases.tryForm(actor, { place }), { text: '' }, replyTo),
       submit: async (useCases, { actor, fields, context }) => {
-        const { teamId } = readHeld(teamContext, context);
+        const { teamId, changes } = readHeld(tryContext, context);
         const tried = await useCases.tryExperiment(actor, {
           teamId,
+          changes,
           text: fields.text(TRY_FIELDS.text),
           ratio: fields.text(TRY_FIELDS.ratio),
           direction: fields.text(TRY_FIELDS.direction),
@@ -82,7 +83,12 @@ export const experiments = command({
   },
   buttons: {
     [ACTIONS.keepExperiment]: decision('keep'),
-    [ACTIONS.changeExperiment]: decision('change'),
+    [ACTIONS.changeExperiment]: {
+      press: async ({ useCases, client }, { actor, replyTo, triggerId }, value) => {
+        const form = await useCases.tryForm(actor, readHeld(experimentValue, value));
+        await openForm(client, triggerId, tryFormView(form, form.changing ?? { text: '' }, replyTo));
+      },
+    },
     [ACTIONS.dropExperiment]: decision('drop'),
     [ACTIONS.showExperiments]: {
       press: async ({ useCases }, { actor, tell }, value) => {

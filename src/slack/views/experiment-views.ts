@@ -25,7 +25,7 @@ import { type MessageView, messageView } from './message-view.ts';
 export const TRY_FIELDS = { text: 'text', ratio: 'ratio', direction: 'direction' } as const;
 
 export function tryFormView(
-  { team }: TryForm,
+  { team, changing }: TryForm,
   { text, ratio, direction }: Suggestion,
   replyTo?: string,
 ): ModalView {
@@ -33,10 +33,11 @@ export function tryFormView(
     form: 'try',
     title: say('try-title'),
     submit: say('try-submit'),
-    context: { teamId: team.id },
+    context: { teamId: team.id, ...(changing && { changes: changing.id }) },
     replyTo,
   };
   return formView(frame, [
+    ...(changing ? [section(mrkdwn('try-changes', { text: changing.text }))] : []),
     section(mrkdwn('try-intro', { team: team.name })),
     textField({
       field: TRY_FIELDS.text,

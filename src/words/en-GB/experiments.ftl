@@ -5,6 +5,8 @@
 try-title = Try something
 try-submit = Keep it
 try-intro = What did { $team } agree to try? Its plans and verdicts will show it.
+# Above it, when something else gives way.
+try-changes = This takes the place of “{ $text }”, which then is over.
 try-text = What we try
 try-text-hint = For example: nothing is pulled in before the cards of the plan are finished.
 try-ratio = The number that it should move
@@ -47,7 +49,7 @@ experiment-kept-next = The next plan shows it, and the next verdict says what th
 experiment-ended =
     { $outcome ->
         [keep] “{ $text }” is a habit now, and no longer on trial.
-        [change] “{ $text }” is over. Keep what you try in its place with `/loadline try`.
+        [change] “{ $text }” is over. To keep what you try in its place: `/loadline try`.
        *[drop] “{ $text }” is dropped.
     }
 

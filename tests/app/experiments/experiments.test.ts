@@ -195,6 +195,32 @@ describe('the decision', () => {
     ]);
   });
 
+  test('to change it ends it in the moment in which another takes its place, which may have the same words', async () => {
+    const { h, team, trying } = await teamWith();
+    const { experiment } = await trying('Two on a card');
+    const form = await tryForm(h.deps, ana, { experimentId: experiment.id });
+    expect(form.changing).toMatchObject({ text: 'Two on a card', ratio: 'keptShare', direction: 'up' });
+    expect((await listExperiments(h.deps, ana, CHANNEL)).experiments).toMatchObject([{ ended: undefined }]);
+    const other = { teamId: team.id, text: 'Two on a card', ratio: 'finishShare', direction: 'up' };
+    const change = () => tryExperiment(h.deps, ana, { ...other, changes: experiment.id });
+    await change();
+    expect((await listExperiments(h.deps, ana, CHANNEL)).experiments).toMatchObject([
+      { ratio: 'keptShare', ended: { how: 'change', by: ana.userId } },
+      { ratio: 'finishShare', ended: undefined },
+    ]);
+    expect((await refusalOf(change(), 'experiment-over')).text).toBe('Two on a card');
+    await refusalOf(tryForm(h.deps, ana, { experimentId: experiment.id }), 'experiment-over');
+    await refusalOf(
+      tryExperiment(h.deps, ana, { ...other, text: 'x', changes: 'of-another-team' }),
+      'no-such-experiment',
+    );
+    await refusalOf(tryForm(h.deps, actorOf('ben'), { experimentId: experiment.id }), 'not-a-facilitator');
+    await refusalOf(
+      tryForm(h.deps, actorOf('ana', 'W2'), { experimentId: experiment.id }),
+      'no-team-of-yours',
+    );
+  });
+
   test('is made once, by a facilitator of the team', async () => {
     const { h, trying } = await teamWith();
     const { experiment } = await trying('Two on a card');

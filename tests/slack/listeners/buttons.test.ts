@@ -53,7 +53,7 @@ const ROUTES: [action: string, value: string, useCase: string, input: unknown, s
     'try-form',
   ],
   [ACTIONS.keepExperiment, trial, 'endExperiment', { experimentId: 'e1', outcome: 'keep' }, 'in place'],
-  [ACTIONS.changeExperiment, trial, 'endExperiment', { experimentId: 'e1', outcome: 'change' }, 'in place'],
+  [ACTIONS.changeExperiment, trial, 'tryForm', { experimentId: 'e1' }, 'try-form'],
   [ACTIONS.dropExperiment, trial, 'endExperiment', { experimentId: 'e1', outcome: 'drop' }, 'in place'],
   [ACTIONS.tryThis, sprint, 'tryForm', { sprintId: 'sprint-1' }, 'try-form'],
   [ACTIONS.showRetro, place, 'retroSheet', { place: here, sprintName: '' }, 'told'],

@@ -178,6 +178,21 @@ describe('forms sent off', () => {
     expect(platform.callsTo('chat.postEphemeral')[0]?.text).toContain('Kept: Split cards of 8');
   });
 
+  it('put something else in the place of what the team tries, beginning with what that was', async () => {
+    const bot = botUnderTest(platform);
+    const { experiment } = sample;
+    const form = tryFormView(
+      { team, verdict: undefined, open: [experiment], changing: experiment },
+      experiment,
+    );
+    expect(JSON.stringify(form.blocks)).toContain(`takes the place of “${experiment.text}”`);
+    await bot.submit(sentForm(form));
+    const { text: words, ratio, direction } = experiment;
+    expect(callsOf(bot.useCases)).toEqual([
+      ['tryExperiment', { teamId: 'team-1', text: words, ratio, direction, changes: experiment.id }],
+    ]);
+  });
+
   it('record the value of the chosen sprint, as typed, and say how it has grown', async () => {
     const bot = botUnderTest(platform);
     const form = sentForm(valueFormView(sample.valueForm, CHANNEL_ID), { recordedValue: text('1.200,50') });

@@ -669,7 +669,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     measures: measuresFormView(fullTeam, 'D1'),
     plan: planFormView({ team: fullTeam, draft: planPreview.input, leftOver: 100, experiments }, 'D1'),
     'try something': tryFormView(
-      { team: fullTeam, verdict: undefined, open: experiments },
+      { team: fullTeam, verdict: undefined, open: experiments, changing: experiments[0] },
       suggestionOf(verdict),
       'D1',
     ),
