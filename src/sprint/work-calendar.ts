@@ -29,10 +29,39 @@ export interface WorkCalendar {
   readonly daysOff: DaysOff;
 }
 
+/** Weekdays of a member that no longer hold. */
+export interface WeekdaysBefore {
+  /** The first day on which others held. */
+  readonly until: Day;
+  /** Undefined: all of the team's. */
+  readonly worksOn?: readonly Weekday[] | undefined;
+}
+
+/** With other weekdays from the day on; on the days before, those hold that held then. */
+export function withWeekdays<Member extends OwnCalendar>(
+  member: Member,
+  worksOn: readonly Weekday[] | undefined,
+  from: Day,
+): Member {
+  const { worksOnBefore } = member;
+  if (member.worksOn?.join() === worksOn?.join()) return member;
+  // What was said earlier on the same day held on no day.
+  const saidToday = worksOnBefore.at(-1)?.until === from;
+  const before = saidToday ? worksOnBefore : [...worksOnBefore, { until: from, worksOn: member.worksOn }];
+  return { ...member, worksOn, worksOnBefore: before };
+}
+
+function weekdaysOn({ worksOn, worksOnBefore }: OwnCalendar, day: Day): readonly Weekday[] | undefined {
+  const before = worksOnBefore.find(({ until }) => day < until);
+  return before ? before.worksOn : worksOn;
+}
+
 /** What a member's own calendar adds to the team's. */
 export interface OwnCalendar {
   /** ISO weekdays on which the member works; undefined: all of the team's. */
   readonly worksOn: readonly Weekday[] | undefined;
+  /** Weekdays that held before, in order of time. */
+  readonly worksOnBefore: readonly WeekdaysBefore[];
   readonly daysOff: DaysOff;
   /** The first day on the team; undefined: from before it was kept. */
   readonly joinedOn: Day | undefined;
@@ -65,9 +94,10 @@ export function isLastOfWeek(calendar: WorkCalendar, day: Day): boolean {
 
 /** A member's share of a day: none before joining and from leaving on, on other weekdays, and on days off. */
 export function memberShareOf(team: WorkCalendar, member: OwnCalendar, day: Day): DayShare {
-  const { worksOn, daysOff, joinedOn, leftOn } = member;
+  const { daysOff, joinedOn, leftOn } = member;
   if (joinedOn !== undefined && day < joinedOn) return 0;
   if (leftOn !== undefined && day >= leftOn) return 0;
+  const worksOn = weekdaysOn(member, day);
   if (worksOn !== undefined && !worksOn.includes(weekdayOf(day))) return 0;
   // Half a day off of the team's and half a day off of one's own are taken for the same half.
   return Math.min(teamShareOf(team, day), shareLeft(daysOff, day)) as DayShare;

@@ -9,6 +9,7 @@ import {
   type OwnCalendar,
   teamShareOf,
   withDaysOff,
+  withWeekdays,
   workingDaysOf,
 } from '../../src/sprint/work-calendar.ts';
 
@@ -19,6 +20,7 @@ const WEEK = [MON, TUE, WED, THU, FRI];
 const TEAM = { workingDays: [1, 2, 3, 4, 5], daysOff: { full: [TUE], half: [THU] } };
 const FULL_TIME: OwnCalendar = {
   worksOn: undefined,
+  worksOnBefore: [],
   daysOff: NO_DAYS_OFF,
   joinedOn: undefined,
   leftOn: undefined,
@@ -50,6 +52,27 @@ describe('the last day of a week', () => {
     expect(lastOf([1, 2, 3, 4, 5], { full: ['2026-11-13'], half: [] })).toEqual(['12']);
     expect(lastOf([1, 2, 3, 4, 5], { full: [], half: ['2026-11-13'] })).toEqual(['13']);
     expect(lastOf([1, 2, 3, 4, 5], { full: week, half: [] })).toEqual([]);
+  });
+});
+
+describe('a member’s weekdays', () => {
+  const shares = (member: OwnCalendar) => WEEK.map((day) => memberShareOf(TEAM, member, day));
+  const onlyMonTue: Weekday[] = [1, 2];
+
+  test('count from the day on which they changed, and before it as they were', () => {
+    const changed = withWeekdays(FULL_TIME, onlyMonTue, WED);
+    expect(shares(changed)).toEqual([1, 0, 0, 0, 0]);
+    expect(shares(withWeekdays(changed, [3, 5], THU))).toEqual([1, 0, 0, 0, 1]);
+    expect(shares(withWeekdays(changed, undefined, FRI))).toEqual([1, 0, 0, 0, 1]);
+    expect(shares(withWeekdays({ ...FULL_TIME, worksOn: [2, 3] }, [5], WED))).toEqual([0, 0, 0, 0, 1]);
+  });
+
+  test('that were said and changed on one day held on none', () => {
+    const once = withWeekdays(FULL_TIME, onlyMonTue, WED);
+    const twice = withWeekdays(once, [4], WED);
+    expect(twice.worksOnBefore).toEqual([{ until: WED, worksOn: undefined }]);
+    expect(shares(twice)).toEqual([1, 0, 0, 0.5, 0]);
+    expect(withWeekdays(twice, [4], FRI)).toBe(twice);
   });
 });
 

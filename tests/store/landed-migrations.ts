@@ -38,4 +38,5 @@ export const LANDED_MIGRATIONS: Readonly<Record<string, string>> = {
   '0032_import_removed.sql': '41415bcf99d157c7ff03a20b5489681fccb1619defb8654d74a1e63be1d4e78a',
   '0033_sprint_guests.sql': '48b89a814c22c0f24c96aec9c6a7308cc946a193962710de40c787dc62aa60b5',
   '0034_shared_retro.sql': 'cc4f64ad71dec4785657c68e295262dfb8ef2a9837378fd88d0eeb40162cd476',
+  '0035_weekdays_before.sql': '2ca7a7cb74d9a49202db2ab1aa39e9841abb2eba9b286a9dd0c3e973b5be4c9d',
 };

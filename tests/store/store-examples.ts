@@ -44,6 +44,7 @@ export function aMember(given: Partial<Member> = {}): Member {
     isActive: true,
     guestIn: [],
     worksOn: undefined,
+    worksOnBefore: [],
     daysOff: NO_DAYS_OFF,
     joinedOn: undefined,
     leftOn: undefined,

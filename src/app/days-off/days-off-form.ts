@@ -83,7 +83,8 @@ export async function saveDaysOff(
       const share: DayShare = input.isHalf ? 0.5 : 0;
       await takeDaysOff(tx, actor, input.teamId, { whose: input.whose, spans: [span], share }, now);
     }
-    if (input.weekdays !== undefined && !(await saveWeekdays(tx, actor, input.teamId, input.weekdays))) {
+    const { weekdays, teamId } = input;
+    if (weekdays !== undefined && !(await saveWeekdays(tx, actor, teamId, weekdays, now))) {
       refuseIfAny([{ field: 'weekdays', problem: { code: 'not-weekdays' } }]);
     }
     return savedOf(await membershipInTeam(tx.read, actor, input.teamId), now);

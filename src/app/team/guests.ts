@@ -105,6 +105,7 @@ export async function welcomeGuests(
 function asGuest({ userId, name }: Profile, known: Member | undefined): Member {
   return {
     worksOn: undefined,
+    worksOnBefore: [],
     daysOff: NO_DAYS_OFF,
     guestIn: [],
     ...known,

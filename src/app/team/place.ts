@@ -124,6 +124,7 @@ function outsideMember({ userId }: Actor): Member {
     guestIn: [],
     isActive: false,
     worksOn: undefined,
+    worksOnBefore: [],
     daysOff: NO_DAYS_OFF,
     joinedOn: undefined,
     leftOn: undefined,

@@ -223,6 +223,7 @@ async function saveMembership(
       isActive: true,
       guestIn: known?.guestIn ?? [],
       worksOn: known?.worksOn,
+      worksOnBefore: known?.worksOnBefore ?? [],
       ownPrompt: known?.ownPrompt,
       digestAt: known?.digestAt,
       daysOff: known?.daysOff ?? NO_DAYS_OFF,

@@ -156,6 +156,7 @@ export function peopleReading(session: SqlSession): PeopleReading {
             askedInZone: members.promptTimeZone,
             onTheTeam: members.isActive,
             worksOn: members.worksOn,
+            worksOnBefore: members.worksOnBefore,
             daysOff: members.daysOff,
             joinedOn: members.joinedOn,
             leftOn: members.leftOn,

@@ -162,6 +162,21 @@ export function retentionWriting(session: SqlSession): RetentionWriting {
         .from(teams)
         .where(and(eq(teams.id, members.teamId), hasPast(members.daysOff, now)))
         .returning({ userId: members.userId });
+      const goneWeekdays = await session
+        .update(members)
+        .set({
+          worksOnBefore: sql`(select coalesce(jsonb_agg(weekdays order by weekdays -> 'until'), '[]')
+            from jsonb_array_elements(${members.worksOnBefore}) as weekdays
+            where weekdays ->> 'until' >= ${firstKeptDay(now)})`,
+        })
+        .from(teams)
+        .where(
+          and(
+            eq(teams.id, members.teamId),
+            sql`jsonb_path_exists(${members.worksOnBefore}, '$[*].until ? (@ < $first)', jsonb_build_object('first', ${firstKeptDay(now)}))`,
+          ),
+        )
+        .returning({ userId: members.userId });
       const gonePastTeamDaysOff = await session
         .update(teams)
         .set({ daysOff: withoutPast(teams.daysOff, now) })
@@ -191,6 +206,7 @@ export function retentionWriting(session: SqlSession): RetentionWriting {
         goneMembers,
         gonePastDaysOff,
         gonePastTeamDaysOff,
+        goneWeekdays,
         goneEvents,
         goneChanges,
         goneVisits,

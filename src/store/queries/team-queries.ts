@@ -170,17 +170,20 @@ export function teamWriting(session: SqlSession): TeamWriting {
       await session
         .insert(members)
         .values(
-          saved.map(({ worksOn, ownPrompt, digestAt, joinedOn, leftOn, guestIn, ...member }) => ({
-            ...member,
-            guestIn: [...guestIn],
-            teamId,
-            worksOn: worksOn === undefined ? null : [...worksOn],
-            promptAt: ownPrompt?.at ?? null,
-            promptTimeZone: ownPrompt?.timeZone ?? null,
-            digestAt: digestAt ?? null,
-            joinedOn: joinedOn ?? null,
-            leftOn: leftOn ?? null,
-          })),
+          saved.map(
+            ({ worksOn, ownPrompt, digestAt, joinedOn, leftOn, guestIn, worksOnBefore, ...member }) => ({
+              ...member,
+              guestIn: [...guestIn],
+              worksOnBefore: [...worksOnBefore],
+              teamId,
+              worksOn: worksOn === undefined ? null : [...worksOn],
+              promptAt: ownPrompt?.at ?? null,
+              promptTimeZone: ownPrompt?.timeZone ?? null,
+              digestAt: digestAt ?? null,
+              joinedOn: joinedOn ?? null,
+              leftOn: leftOn ?? null,
+            }),
+          ),
         )
         .onConflictDoUpdate({
           target: [members.teamId, members.userId],
@@ -197,6 +200,7 @@ export function teamWriting(session: SqlSession): TeamWriting {
             joinedOn: sql`excluded.joined_on`,
             leftOn: sql`excluded.left_on`,
             guestIn: sql`excluded.guest_in`,
+            worksOnBefore: sql`excluded.works_on_before`,
           },
         });
     },

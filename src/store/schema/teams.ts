@@ -18,7 +18,7 @@ import type { CarriedOver } from '../../app/team/settings.ts';
 import type { BaselineRule, GoalMet, GuestStay, SprintState } from '../../app/team/team.ts';
 import type { Scale } from '../../sprint/scale.ts';
 import { THRESHOLD_NAMES } from '../../sprint/thresholds.ts';
-import { type DaysOff, NO_DAYS_OFF } from '../../sprint/work-calendar.ts';
+import { type DaysOff, NO_DAYS_OFF, type WeekdaysBefore } from '../../sprint/work-calendar.ts';
 import { day, instant, isNotBlank, isTimeOfDay, loadline } from './columns.ts';
 
 export const teams = loadline.table(
@@ -118,6 +118,8 @@ export const members = loadline.table(
     isActive: boolean('is_active').notNull(),
     /** ISO weekdays; null: the team's. */
     worksOn: smallint('works_on').array(),
+    /** The weekdays that held before these. */
+    worksOnBefore: jsonb('works_on_before').$type<WeekdaysBefore[]>().notNull().default([]),
     daysOff: jsonb('days_off').$type<DaysOff>().notNull().default(NO_DAYS_OFF),
     /** When they want to be asked, by the clock of the zone; null: at the team's time. */
     promptAt: text('prompt_at'),

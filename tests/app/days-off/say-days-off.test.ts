@@ -98,4 +98,21 @@ describe('days off', () => {
     await passUntil(h, '2026-11-10');
     expect(promptDays(h, 'ben')).toEqual([2, 3, 4, 9, 10]);
   });
+
+  test('said in mid-sprint count from that day: what was asked and worked before stays', async () => {
+    const h = harness();
+    const team = await running(h);
+    await passUntil(h, '2026-11-05');
+    await sayWeekdays(h.deps, ben, { place: HERE, words: 'mon-wed' });
+    for (const day of daysFromTo('2026-11-06', '2026-11-13')) await h.pass(`${day}T12:00:00Z`);
+    await h.pass('2026-11-13T17:00:00Z');
+    expect(promptDays(h, 'ben')).toEqual([2, 3, 4, 5, 9, 10, 11]);
+    const [past] = await h.read((read) => read.pastSprintsOf(team.id));
+    // Ten working days each, but for Ben, who is gone on Thursdays and Fridays from the 5th on.
+    expect(past?.memberDays).toBe(3 * 10 - 4);
+    const [sprint] = await h.read((read) => read.sprintsOf(team.id));
+    const result = await h.read((read) => read.latestResult(sprint?.id ?? ''));
+    // Ben's 3, 4, 9, 10 and 11, for the 5th is no day of his any more; Chi's nine days after the first morning.
+    expect(result?.summary.answers?.prompts).toBe(5 + 9);
+  });
 });

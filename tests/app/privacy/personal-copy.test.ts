@@ -31,6 +31,7 @@ describe('a copy', () => {
         facilitator: true,
         onTheTeam: true,
         worksOn: null,
+        worksOnBefore: [],
         askedAt: null,
         askedInZone: null,
         daysOff: { full: [], half: [] },

@@ -104,6 +104,22 @@ describeOnPostgresFirst('a team’s retention', (_database, kind) => {
     expect((await member())?.daysOff.full).toEqual(['2026-11-13', '2027-12-24']);
   });
 
+  test('lets go weekdays that ended before the time kept, and keeps those since', async () => {
+    const ben = async () =>
+      (await h.read((read) => read.membersOf(busy.team.id))).find(({ userId }) => userId === PEOPLE.ben);
+    const worksOnBefore = [
+      { until: '2026-11-10', worksOn: [1, 2] },
+      { until: '2026-11-13', worksOn: undefined },
+      { until: '2027-01-04', worksOn: [3] },
+    ];
+    const before = (await ben()) as Member;
+    await h.write(async (tx) =>
+      tx.write.teams.saveMembers(busy.team.id, [{ ...before, worksOn: [5], worksOnBefore }]),
+    );
+    await reduceAll(LAST_DAY_KEPT);
+    expect(await ben()).toEqual({ ...before, worksOn: [5], worksOnBefore: worksOnBefore.slice(1) });
+  });
+
   test('lets go the team’s days off in the same way', async () => {
     const team = async () => (await h.read((read) => read.teamById(busy.team.id))) as Team;
     const said = { full: ['2026-11-10', '2026-11-13', '2027-12-24'], half: ['2026-11-12'] };

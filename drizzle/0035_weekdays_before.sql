@@ -1,0 +1,1 @@
+ALTER TABLE "loadline"."members" ADD COLUMN "works_on_before" jsonb DEFAULT '[]'::jsonb NOT NULL;
