@@ -88,7 +88,10 @@ export function leftOutSprint({ name, startsOn, why }: ImportPreview['leftOut'][
 
 /** Columns that mean nothing here, a line for each file that has some. */
 export function unusedColumns({ files }: ImportPreview): string[] {
-  return files.flatMap(({ fileName, unused }) => {
+  return files.flatMap(({ fileName, kind, unused }) => {
+    if (kind === 'experiments') {
+      return [mrkdwn('import-unused-experiments', { file: shortened(fileName, FILE_NAME_MAX_LENGTH) })];
+    }
     if (unused.length === 0) return [];
     const columns: Markup[] = unused
       .slice(0, UNUSED_NAMED)
@@ -119,6 +122,7 @@ export function exportDone({ team, files, lines, running, cancelled }: TeamExpor
     say('export-cards', { count: lines.cards }),
     say('export-answers', { count: lines.answers }),
     say('export-changes', { count: lines.changes }),
+    ...(lines.experiments === 0 ? [] : [say('export-experiments', { count: lines.experiments })]),
   ];
   const marked = [
     ...(running > 0 ? [say('export-running', { count: running })] : []),

@@ -1404,7 +1404,7 @@ export interface Messages {
   'file-same-columns': { readonly first: string; readonly second: string; readonly column: string };
   'file-no-column-names': { readonly needed: readonly string[] };
   'file-missing-columns': {
-    readonly kind: 'answers' | 'cards' | 'changes' | 'sprints' | 'values';
+    readonly kind: 'answers' | 'cards' | 'changes' | 'experiments' | 'sprints' | 'values';
     readonly missing: readonly string[];
     readonly needed: readonly string[];
   };
@@ -1578,6 +1578,7 @@ export interface Messages {
     readonly file: string;
     readonly columns: readonly string[];
   };
+  'import-unused-experiments': { readonly file: string };
   'import-unused-column': { readonly column: string };
   'import-becomes-history': Record<never, never>;
   'import-done': {
@@ -1607,6 +1608,7 @@ export interface Messages {
   'export-cards': { readonly count: number };
   'export-answers': { readonly count: number };
   'export-changes': { readonly count: number };
+  'export-experiments': { readonly count: number };
   'export-marked': { readonly marked: readonly string[] };
   'export-running': { readonly count: number };
   'export-cancelled': { readonly count: number };

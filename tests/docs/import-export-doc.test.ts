@@ -17,7 +17,7 @@ const ROOT = join(import.meta.dirname, '../..');
 const PAGE = readFileSync(join(ROOT, 'docs/import-export.md'), 'utf8');
 
 describe('the page on import and export', () => {
-  test.each([...HISTORY_KINDS, 'values'] as const)(
+  test.each([...HISTORY_KINDS, 'experiments', 'values'] as const)(
     'lists every column of %s in order, with its use and its other names',
     (kind) => {
       const rows = tableBelow(PAGE, fileNameOf(kind));

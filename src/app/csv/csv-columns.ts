@@ -1,5 +1,5 @@
 /**
- * The columns of the four files and of a file of values, declared once: writing, reading and the table in docs/import-export.md follow them.
+ * The columns of the files of an export and of a file of values, declared once: writing, reading and the table in docs/import-export.md follow them.
  * Declarations only.
  */
 
@@ -187,6 +187,22 @@ const CHANGES = [
   column('reason', 'optional', 'what was said about it', 'note'),
 ] as const;
 
+/** What the team tries and tried. An import knows it by its required columns, and leaves it out. */
+const EXPERIMENTS = [
+  column('experiment', 'required', 'what the team tries, as it was typed'),
+  column('ratio', 'required', 'the number that it should move, as the column in sprints.csv is called'),
+  column('direction', 'required', '`up` or `down`'),
+  column('begun on', 'required', 'date'),
+  column(
+    'after sprint',
+    'required',
+    'the sprint that had closed last by then, whose number is the one before; empty when none had',
+  ),
+  column('after sprint first day', 'computed', 'date'),
+  column('outcome', 'computed', '`keep`, `change` or `drop`; empty while it is being tried'),
+  column('ended on', 'computed', 'date'),
+] as const;
+
 /** What the product owner gives for several sprints at once. sprints.csv will do, with its names of these columns. */
 const VALUES = [
   column('sprint', 'required', 'the sprint’s name', 'sprint name', 'name', 'title'),
@@ -209,6 +225,7 @@ export const CSV_COLUMNS = {
   cards: CARDS,
   answers: ANSWERS,
   changes: CHANGES,
+  experiments: EXPERIMENTS,
   values: VALUES,
 } as const;
 

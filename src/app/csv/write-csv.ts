@@ -1,5 +1,5 @@
 /**
- * Writes one of the four files: RFC 4180 with a header row, and a byte order mark, without which spreadsheets read it
+ * Writes one of the files: RFC 4180 with a header row, and a byte order mark, without which spreadsheets read it
  * in their country's old alphabet. Text that begins like a formula is escaped; numbers are written in digits.
  */
 import { stringify } from 'csv-stringify/sync';

@@ -1,4 +1,4 @@
-/** From a team's records to the lines of the four files. Holds no person: no id, no name, no sum by member. */
+/** From a team's records to the lines of the files of its sprints. Holds no person: no id, no name, no sum by member. */
 import type { RatioId } from '../../sprint/sprint-ratios.ts';
 import type { SprintSummary } from '../../sprint/summary.ts';
 import { type SprintTotals, sprintTotals } from '../../sprint/totals.ts';
@@ -174,6 +174,6 @@ function ratioCells(ratios: { readonly [Id in RatioId]: Ratio | undefined }): Cs
 }
 
 /** The platform writes a person as `<@ID>`: an id, which says who it is. */
-function withoutMentions(text: string): string {
+export function withoutMentions(text: string): string {
   return text.replace(/<@[A-Z0-9]+(?:\|[^>]*)?>/g, 'somebody');
 }

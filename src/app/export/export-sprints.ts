@@ -1,4 +1,4 @@
-/** Hands out everything that is known of a team's sprints, as four CSV files. Reads only. */
+/** Hands out everything that is known of a team's sprints, as CSV files. Reads only. */
 import { ratioOfSums } from '../../sprint/sprint-ratios.ts';
 import { fileNameOf, HISTORY_KINDS, type HistoryKind } from '../csv/csv-columns.ts';
 import { type CsvRow, writeCsv } from '../csv/write-csv.ts';
@@ -9,7 +9,10 @@ import type { Transaction } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
 import { membershipAt, type Place, requireFacilitator } from '../team/place.ts';
 import type { Actor, Sprint, Team } from '../team/team.ts';
+import { experimentRows } from './experiment-rows.ts';
 import { type ExportedSprint, type ExportRows, exportRows } from './export-rows.ts';
+
+type ExportedKind = HistoryKind | 'experiments';
 
 export interface ExportedFile {
   readonly fileName: string;
@@ -21,7 +24,7 @@ export interface TeamExport {
   readonly team: Team;
   readonly files: readonly ExportedFile[];
   /** Lines in each file, the line of column names left out. */
-  readonly lines: { readonly [Kind in HistoryKind]: number };
+  readonly lines: { readonly [Kind in ExportedKind]: number };
   /** How many of the sprints are not closed ones; an import leaves these out. */
   readonly running: number;
   readonly cancelled: number;
@@ -29,29 +32,38 @@ export interface TeamExport {
 
 /** @throws Refusal `nothing-to-export`, `not-a-facilitator`, and those of finding the team. */
 export async function exportSprints(deps: AppDependencies, actor: Actor, place: Place): Promise<TeamExport> {
-  const { team, all } = await deps.store.transaction(async (tx) => {
+  const { team, all, experiments } = await deps.store.transaction(async (tx) => {
     const membership = await membershipAt(tx.read, actor, place);
     requireFacilitator(membership, 'export');
-    return { team: membership.team, all: await exportedSprints(tx, membership.team) };
+    const { team } = membership;
+    const experiments = await tx.read.experimentsOf(team.id);
+    return { team, all: await exportedSprints(tx, team), experiments };
   });
   if (all.length === 0) throw new Refusal('nothing-to-export', { teamName: team.name });
-  const rows = exportRows(team, all);
+  const sprints = all.map(({ sprint }) => sprint);
+  const rows = { ...exportRows(team, all), experiments: experimentRows(team, experiments, sprints) };
+  // A team that tried nothing has no such file.
+  const kinds: readonly ExportedKind[] =
+    rows.experiments.length === 0 ? HISTORY_KINDS : [...HISTORY_KINDS, 'experiments'];
   const count = (state: Sprint['state']): number => all.filter(({ sprint }) => sprint.state === state).length;
   return {
     team,
-    files: HISTORY_KINDS.map((kind) => ({ fileName: fileNameOf(kind), bytes: bytesOf(kind, rows) })),
+    files: kinds.map((kind) => ({ fileName: fileNameOf(kind), bytes: bytesOf(kind, rows) })),
     lines: {
       sprints: rows.sprints.length,
       cards: rows.cards.length,
       answers: rows.answers.length,
       changes: rows.changes.length,
+      experiments: rows.experiments.length,
     },
     running: count('open'),
     cancelled: count('cancelled'),
   };
 }
 
-function bytesOf<Kind extends HistoryKind>(kind: Kind, rows: ExportRows): Uint8Array {
+type AllRows = ExportRows & { readonly experiments: readonly CsvRow<'experiments'>[] };
+
+function bytesOf<Kind extends ExportedKind>(kind: Kind, rows: AllRows): Uint8Array {
   return new TextEncoder().encode(writeCsv(kind, rows[kind] as readonly CsvRow<Kind>[]));
 }
 

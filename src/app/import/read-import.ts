@@ -16,7 +16,8 @@ import { readSprintLine, type SprintLine } from './sprint-line.ts';
 /** What became of one file. */
 export interface ReadFile {
   readonly fileName: string;
-  readonly kind: HistoryKind;
+  /** What a team tried isn't imported. */
+  readonly kind: HistoryKind | 'experiments';
   /** How many lines it has below its names of columns. */
   readonly lines: number;
   /** Headers of columns that mean nothing here. */
@@ -53,7 +54,7 @@ export function readImport(files: readonly CsvFile[], problems: ImportProblems):
       problems.tell(whole, { code: 'all-too-long', most: MOST_LINES_IN_ALL });
       break;
     }
-    const table = readTable(file, HISTORY_KINDS);
+    const table = readTable(file, [...HISTORY_KINDS, 'experiments']);
     if ('code' in table) {
       problems.tell(whole, table);
       continue;
@@ -75,7 +76,7 @@ export function readImport(files: readonly CsvFile[], problems: ImportProblems):
       for (const line of table.lines) keep(cards, readCardLine(line, problems));
     } else if (table.kind === 'answers') {
       for (const line of table.lines) keep(answers, readAnswerLine(line, problems));
-    } else {
+    } else if (table.kind === 'changes') {
       for (const line of table.lines) keep(changes, readChangeLine(line, problems));
     }
   }
@@ -107,7 +108,7 @@ function tellWhatIsMissing(
   if (problems.count > 0) return;
   for (const { fileName, kind } of read) {
     const needed: HistoryKind | undefined =
-      kind === 'sprints'
+      kind === 'sprints' || kind === 'experiments'
         ? undefined
         : !has('sprints')
           ? 'sprints'

@@ -15,6 +15,7 @@ file-missing-columns =
         [sprints] it looks like a file of sprints, but has no column { SERIES($missing) }. Its first line must name at least: { SERIES($needed) }.
         [cards] it looks like a file of cards, but has no column { SERIES($missing) }. Its first line must name at least: { SERIES($needed) }.
         [answers] it looks like a file of answers, but has no column { SERIES($missing) }. Its first line must name at least: { SERIES($needed) }.
+        [experiments] it looks like a file of what a team tried, which isn’t imported, but has no column { SERIES($missing) }. Untick it.
         [values] it has no column { SERIES($missing) }. Its first line must name at least: { SERIES($needed) }.
        *[changes] it looks like a file of changes, but has no column { SERIES($missing) }. Its first line must name at least: { SERIES($needed) }.
     }

@@ -105,6 +105,7 @@ import-unused-columns =
         [one] • { $file }: the column { LIST($columns) } isn’t known here and isn’t used.
        *[other] • { $file }: the columns { LIST($columns) } aren’t known here and aren’t used.
     }
+import-unused-experiments = • { $file }: what a team tried isn’t imported.
 import-unused-column = “{ $column }”
 import-becomes-history = Imported sprints count as history from then on. They are posted nowhere and can’t be reopened.
 
@@ -184,6 +185,11 @@ export-changes =
     { $count ->
         [one] { NUMBER($count) } change
        *[other] { NUMBER($count) } changes
+    }
+export-experiments =
+    { $count ->
+        [one] { NUMBER($count) } experiment
+       *[other] { NUMBER($count) } experiments
     }
 export-marked = Sprints that an import leaves out, marked so in the files: { LIST($marked) }.
 export-running = { NUMBER($count) } still running

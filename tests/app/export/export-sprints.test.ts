@@ -1,5 +1,9 @@
 import { describe, expect, test } from 'vitest';
+import { endExperiment } from '../../../src/app/experiments/end-experiment.ts';
+import { tryExperiment } from '../../../src/app/experiments/try-experiment.ts';
 import { exportSprints } from '../../../src/app/export/export-sprints.ts';
+import { ImportProblems } from '../../../src/app/import/import-problem.ts';
+import { readImport } from '../../../src/app/import/read-import.ts';
 import { actorOf, CHANNEL, harnessForEach, refusalOf } from '../../support/app-harness.ts';
 import { GOOD, imported, teamOf } from '../import/giving-files.ts';
 
@@ -17,7 +21,7 @@ describe('an export', () => {
     expect({ running, cancelled, lines }).toEqual({
       running: 1,
       cancelled: 0,
-      lines: { sprints: 3, cards: 3, answers: 0, changes: 0 },
+      lines: { sprints: 3, cards: 3, answers: 0, changes: 0, experiments: 0 },
     });
     const text = Buffer.from(files[0]?.bytes ?? []).toString();
     const [, first, , last] = text.split('\r\n');
@@ -25,6 +29,42 @@ describe('an export', () => {
       'Harbour 1,2026-01-05,2026-01-16,20,2,1,18,21,,,closed,2026-01-16,,,,no,,,10,23,,,0.1,0.05,0.8695652173913043,0.8571428571428571,1',
     );
     expect(last).toContain('running');
+  });
+
+  test('has a file of what the team tried, once it tried something, without names; an import leaves it out', async () => {
+    const { h, team: into } = await team();
+    await imported(h, into, { a: GOOD });
+    expect((await exportSprints(h.deps, ana, CHANNEL)).files.map(({ fileName }) => fileName)).toEqual([
+      'sprints.csv',
+      'cards.csv',
+      'answers.csv',
+      'changes.csv',
+    ]);
+    const about = { teamId: into.id, ratio: 'pullInRatio', direction: 'down' };
+    await tryExperiment(h.deps, ana, { ...about, text: 'Nothing early, says <@UBEN>' });
+    await tryExperiment(h.deps, ana, { ...about, text: 'Small cards' });
+    h.set('2026-11-02T23:30:00Z');
+    await endExperiment(h.deps, ana, { place: CHANNEL, reference: '2', outcome: 'keep' });
+    const { files, lines } = await exportSprints(h.deps, ana, CHANNEL);
+    expect(lines.experiments).toBe(2);
+    const file = files.at(-1);
+    const text = Buffer.from(file?.bytes ?? []).toString();
+    expect(file?.fileName).toBe('experiments.csv');
+    expect(text.split('\r\n').slice(1)).toEqual([
+      '"Nothing early, says somebody",pull-in ratio,down,2026-10-30,Harbour 2,2026-01-19,,',
+      'Small cards,pull-in ratio,down,2026-10-30,Harbour 2,2026-01-19,keep,2026-11-02',
+      '',
+    ]);
+    const problems = new ImportProblems();
+    const read = readImport(
+      [
+        { fileName: 'experiments.csv', text },
+        { fileName: 'a.csv', text: GOOD },
+      ],
+      problems,
+    );
+    expect(problems.count).toBe(0);
+    expect(read.files.map(({ kind }) => kind)).toEqual(['experiments', 'sprints']);
   });
 
   test('of a team without a sprint is refused in words', async () => {

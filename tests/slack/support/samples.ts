@@ -363,7 +363,7 @@ export const teamExport: TeamExport = {
     { fileName: 'answers.csv', bytes: Buffer.from('sprint') },
     { fileName: 'changes.csv', bytes: Buffer.from('sprint') },
   ],
-  lines: { sprints: 3, cards: 12, answers: 1, changes: 0 },
+  lines: { sprints: 3, cards: 12, answers: 1, changes: 0, experiments: 0 },
   running: 1,
   cancelled: 0,
 };
