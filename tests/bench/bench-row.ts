@@ -2,7 +2,7 @@
 
 export interface BenchRow {
   readonly name: string;
-  readonly unit: 'ms' | 's' | 'MB' | 'statements' | 'per second';
+  readonly unit: 'ms' | 's' | 'MB' | 'statements' | 'messages' | 'per second';
   readonly value: number;
   /** What the value is compared with, measured in the same run. */
   readonly baseline: string;

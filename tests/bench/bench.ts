@@ -8,6 +8,7 @@ import type { Bench, BenchRow } from './bench-row.ts';
 import { isWithin } from './bench-row.ts';
 import { benchTable } from './bench-table.ts';
 import { forecastBench } from './forecast-bench.ts';
+import { messagesBench } from './messages-bench.ts';
 import { morningBench } from './morning-bench.ts';
 import { ratiosBench } from './ratios-bench.ts';
 import { startBench } from './start-bench.ts';
@@ -21,6 +22,7 @@ const BENCHES: readonly Bench[] = [
   startBench,
   answersBench,
   statusBench,
+  messagesBench,
   morningBench,
 ];
 
