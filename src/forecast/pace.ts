@@ -13,6 +13,7 @@ export interface PaceInput {
   readonly loadPoints: number;
   /** Working days that are over or have been answered for. */
   readonly workingDaysGone: number;
+  /** As many as the days to come hold of the team's time: a day on which half of it is off is half a day. */
   readonly workingDaysLeft: number;
 }
 
@@ -30,7 +31,7 @@ export const LEAST_DAYS = 2;
  * Projected left = left − worked ÷ days gone × days left, in points; below 0 there is room for as many
  * more. `heavy` when more than a tenth of the load would be left, `light` when there would be room for
  * more than a tenth of it. No signal before two working days or without work.
- * How it misleads: it treats every day the same and counts no growth that is still to come.
+ * How it misleads: it treats every day of work the same and counts no growth that is still to come.
  *
  * @example paceOf({ openLeftPoints: 12, workedPoints: 8, loadPoints: 20, workingDaysGone: 4, workingDaysLeft: 6 }).signal === 'on the line'
  */

@@ -1,6 +1,7 @@
 /** How much of a sprint's working time is over. Knows nothing of its work. */
 import type { Day } from '../../sprint/calendar.ts';
-import type { Sprint, Team } from '../team/team.ts';
+import { memberDaysOf } from '../../sprint/work-calendar.ts';
+import { datedWorkersOf, type Member, type Sprint, type Team } from '../team/team.ts';
 import { sprintDays } from './sprint-clock.ts';
 
 /** Working days. */
@@ -12,7 +13,9 @@ export interface SprintTime {
   readonly left: number;
   /** Those still to be worked on, today included. */
   readonly leftWithToday: number;
-  /** gone ÷ total, 0 to 1; 1 for a sprint without a working day. */
+  /** Those not over, each counted by how many of the team are there, beside the days that are over. */
+  readonly evenDaysLeft: number;
+  /** Which part of the members' working time is over, 0 to 1; 1 for a sprint without a working day. */
   readonly elapsedShare: number;
 }
 
@@ -30,20 +33,39 @@ export function isDayOver({
   return answered > 0 && 2 * answered >= asked;
 }
 
-/** @param isTodayOver whether today counts among the days over, as `isDayOver` says */
+/**
+ * @param people of the team; days off and part-time of those who work in the sprint count, as far as they are known today
+ * @param isTodayOver whether today counts among the days over, as `isDayOver` says
+ */
 export function sprintTime(
   team: Pick<Team, 'timeZone' | 'workingDays' | 'daysOff'>,
-  sprint: Pick<Sprint, 'startsOn' | 'endsOn'>,
+  sprint: Pick<Sprint, 'id' | 'startsOn' | 'endsOn'>,
+  people: readonly Member[],
   today: Day,
   isTodayOver: boolean,
 ): SprintTime {
   const days = sprintDays(team, sprint);
-  const gone = days.filter((day) => day < today || (day === today && isTodayOver)).length;
+  const isOver = (day: Day): boolean => day < today || (day === today && isTodayOver);
+  const gone = days.filter(isOver).length;
+  const workers = datedWorkersOf(people, sprint.id);
+  const timeOver = memberDaysOf(team, workers, days.filter(isOver));
+  const timeLeft = memberDaysOf(
+    team,
+    workers,
+    days.filter((day) => !isOver(day)),
+  );
+  // Nobody was there yet, or nobody is known: then each day counts the same.
+  const evenDaysLeft = timeOver === 0 ? days.length - gone : (gone * timeLeft) / timeOver;
   return {
     total: days.length,
     gone,
+    evenDaysLeft,
     left: days.filter((day) => day > today).length,
     leftWithToday: days.filter((day) => day >= today).length,
-    elapsedShare: days.length === 0 ? 1 : gone / days.length,
+    elapsedShare: days.length === 0 ? 1 : (shareOver(timeOver, timeLeft) ?? gone / days.length),
   };
+}
+
+function shareOver(over: number, left: number): number | undefined {
+  return over + left === 0 ? undefined : over / (over + left);
 }

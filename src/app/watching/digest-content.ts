@@ -23,35 +23,31 @@ export interface DigestContent {
   readonly still: readonly { readonly card: CardLine; readonly days: number }[];
 }
 
+interface WatchedSprint {
+  readonly team: Team;
+  readonly members: readonly Member[];
+  readonly sprint: Sprint;
+  readonly records: SprintRecords;
+}
+
 export async function digestContent(
   tx: Transaction,
-  {
-    team,
-    members,
-    sprint,
-    records,
-  }: {
-    readonly team: Team;
-    readonly members: readonly Member[];
-    readonly sprint: Sprint;
-    readonly records: SprintRecords;
-  },
+  watched: WatchedSprint,
   on: Day,
 ): Promise<DigestContent> {
+  const { team, members, sprint, records } = watched;
   const days = sprintDays(team, sprint).filter((day) => day < on);
   return {
     status: await statusContent(tx, { team, members: [...members] }, sprint, on),
     surpriseCeiling: team.thresholds.surpriseRatioAtMost,
-    signalBefore: await signalOnEvening(tx, team, sprint, records, days.at(-1), on),
+    signalBefore: await signalOnEvening(tx, watched, days.at(-1), on),
     still: stillCards(statesOf(records), days),
   };
 }
 
 async function signalOnEvening(
   tx: Transaction,
-  team: Team,
-  sprint: Sprint,
-  { cards, facts }: SprintRecords,
+  { team, members, sprint, records: { cards, facts } }: WatchedSprint,
   evening: Day | undefined,
   next: Day,
 ): Promise<LoadSignal | undefined> {
@@ -61,7 +57,7 @@ async function signalOnEvening(
     cards: cards.filter(({ enteredOn }) => enteredOn < next),
     facts: facts.filter(({ recordedAt }) => recordedAt < midnight),
   });
-  const time = sprintTime(team, sprint, evening, true);
+  const time = sprintTime(team, sprint, members, evening, true);
   return signalOf(await loadOutlook(tx, team, sprint, states, time, evening));
 }
 

@@ -96,6 +96,7 @@ async function timeOf(
   return sprintTime(
     team,
     sprint,
+    members,
     today,
     isDayOver(answerCounts(team, sprint, members, { states, prompts, on: today })),
   );

@@ -84,7 +84,7 @@ function paceReading(team: Team, states: readonly SprintCardState[], time: Sprin
   return paceOf({
     ...sprintTotals(states, team.scale),
     workingDaysGone: time.gone,
-    workingDaysLeft: time.total - time.gone,
+    workingDaysLeft: time.evenDaysLeft,
   });
 }
 

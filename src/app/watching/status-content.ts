@@ -73,7 +73,7 @@ export async function statusContent(
   ]);
   const states = statesOf(records);
   const counts = answerCounts(team, sprint, members, { states, prompts, on });
-  const time = sprintTime(team, sprint, on, isDayOver(counts));
+  const time = sprintTime(team, sprint, members, on, isDayOver(counts));
   return {
     team,
     sprint,

@@ -47,6 +47,6 @@ load-pace-even-left = The load is on the line: at the pace so far, about { POINT
 load-pace-even-room = The load is on the line: at the pace so far, everything will be finished, with room for about { POINTS($points) } more.
 load-pace-basis =
     { $sprints ->
-        [one] This is the plain pace of this sprint, which treats every day the same. From { NUMBER($needed) } closed sprints on, the team’s own history gives the chance that the commitment is kept; so far there is { NUMBER($sprints) }. Past sprints can be brought in with `/loadline import`.
-       *[other] This is the plain pace of this sprint, which treats every day the same. From { NUMBER($needed) } closed sprints on, the team’s own history gives the chance that the commitment is kept; so far there are { NUMBER($sprints) }. Past sprints can be brought in with `/loadline import`.
+        [one] This is the plain pace of this sprint, which knows days off and otherwise treats every day the same. From { NUMBER($needed) } closed sprints on, the team’s own history gives the chance that the commitment is kept; so far there is { NUMBER($sprints) }. Past sprints can be brought in with `/loadline import`.
+       *[other] This is the plain pace of this sprint, which knows days off and otherwise treats every day the same. From { NUMBER($needed) } closed sprints on, the team’s own history gives the chance that the commitment is kept; so far there are { NUMBER($sprints) }. Past sprints can be brought in with `/loadline import`.
     }

@@ -3,6 +3,7 @@ import { statesOf } from '../../../src/app/cards/card-line.ts';
 import { pullCards, pullForm } from '../../../src/app/cards/pull-cards.ts';
 import { isDayOver, sprintTime } from '../../../src/app/clock/sprint-time.ts';
 import { cancelSprint, closeSprint, reopenSprint } from '../../../src/app/closing/end-sprint.ts';
+import { sayDaysOff } from '../../../src/app/days-off/say-days-off.ts';
 import type { PastSprint, TracePoint } from '../../../src/app/history/past-sprint.ts';
 import { setUpTeam } from '../../../src/app/team/set-up-team.ts';
 import type { RecordedFact, SprintCard, Team } from '../../../src/app/team/team.ts';
@@ -122,8 +123,49 @@ describe('the load signal', () => {
     expect((await readingOf(h)).medianPoints).toBeLessThanOrEqual(morning.medianPoints);
     const days = { timeZone: 'Europe/Lisbon', workingDays: [1, 2, 3, 4, 5], daysOff: NO_DAYS_OFF };
     const gone = (asked: number, answered: number) =>
-      sprintTime(days, sprint, '2026-11-06', isDayOver({ asked, answered })).gone;
+      sprintTime(days, sprint, [], '2026-11-06', isDayOver({ asked, answered })).gone;
     expect([gone(5, 0), gone(5, 2), gone(5, 3), gone(0, 0), gone(2, 1)]).toEqual([4, 4, 5, 4, 5]);
+  });
+
+  test('knows who will be off: less time to come slows the pace, and less time gone brings the moment back', async () => {
+    const { h, team, sprint } = await running();
+    const timeOn = async (day: string) =>
+      sprintTime(team, sprint, await h.read((read) => read.membersOf(team.id)), day, true);
+    // All three of the team are there on all ten days.
+    expect(await timeOn('2026-11-06')).toMatchObject({ gone: 5, evenDaysLeft: 5, elapsedShare: 0.5 });
+    const pace = async () => {
+      const load = await loadOf(h);
+      if (load.from !== 'pace' || load.pace.signal === undefined) throw new Error(JSON.stringify(load));
+      return load.pace;
+    };
+    await h.answer('ben', sprint.id, '2026-11-06', { 1: { left: '0' }, 3: { left: '2' } });
+    await h.answer('chi', sprint.id, '2026-11-06', { 2: { left: '3' } });
+    // 5 points in five days, and five to come for the other 5.
+    expect(await pace()).toEqual({ signal: 'on the line', projectedLeftPoints: 0 });
+    await sayDaysOff(h.deps, ben, { place: CHANNEL, words: '9 Nov to 13 Nov' });
+    await sayDaysOff(h.deps, actorOf('chi'), { place: CHANNEL, words: '9 Nov to 11 Nov half' });
+    // 15 − 5 − 1.5 of the week's 15 member-days are left, beside 15 gone.
+    expect(await timeOn('2026-11-06')).toMatchObject({ gone: 5, left: 5, elapsedShare: 15 / 23.5 });
+    const slowed = await pace();
+    expect(slowed.signal).toBe('heavy');
+    expect(slowed.projectedLeftPoints).toBeCloseTo(5 - (5 * 8.5) / 15, 12);
+  });
+
+  test('counts a sprint as over in time when nobody is there any more, and each day the same when nobody ever is', async () => {
+    const { h, team, sprint } = await running();
+    const people = await h.read((read) => read.membersOf(team.id));
+    const off = { full: ['09', '10', '11', '12', '13'].map((day) => `2026-11-${day}`), half: [] };
+    const allOff = people.map((person) => ({ ...person, daysOff: off }));
+    expect(sprintTime(team, sprint, allOff, '2026-11-06', true)).toMatchObject({
+      gone: 5,
+      evenDaysLeft: 0,
+      elapsedShare: 1,
+    });
+    expect(sprintTime(team, sprint, [], '2026-11-04', true)).toMatchObject({
+      gone: 3,
+      evenDaysLeft: 7,
+      elapsedShare: 0.3,
+    });
   });
 
   test('is the same however often it is asked, and as shared', async () => {
