@@ -1571,6 +1571,7 @@ export interface Messages {
     readonly sprint: string;
     readonly first: string;
   };
+  'import-correct-known': Record<never, never>;
   'import-check-head': Record<never, never>;
   'import-more': { readonly count: number };
   'import-unused-columns': {

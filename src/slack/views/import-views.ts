@@ -173,6 +173,7 @@ function sprintBlocks(preview: ImportPreview): KnownBlock[] {
     ...lineSections(lineList(mrkdwn('import-left-out-head'), leftOut.map(leftOutSprint), more), {
       maxSections: LEFT_OUT_SECTIONS_MAX,
     }),
+    ...(leftOut.some(({ why }) => why === 'known') ? [context(mrkdwn('import-correct-known'))] : []),
     ...lineSections(lineList(mrkdwn('import-check-head'), checks, more), { maxSections: CHECK_SECTIONS_MAX }),
     ...(sprints.length > 0 ? [context(mrkdwn('import-becomes-history'))] : []),
   ];

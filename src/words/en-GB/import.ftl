@@ -97,6 +97,8 @@ import-left-out =
         [cancelled] • { $sprint } ({ DATE($first) }) was cancelled, so it doesn’t count as history.
        *[running] • { $sprint } ({ DATE($first) }) was still running when the file was made.
     }
+# Below the list, where an imported sprint of the file is already here.
+import-correct-known = To correct a sprint that was imported, take it out first with `/loadline import remove`, then import it again.
 import-check-head = *Please check*
 import-more = … and { NUMBER($count) } more.
 # $columns are names of columns as they are in the file.

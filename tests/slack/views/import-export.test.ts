@@ -95,6 +95,7 @@ describe('the preview of an import', () => {
       leftOut: [{ name: 'Harbour 1', startsOn: '2026-01-05', why: 'known' }],
     });
     expect(formText(view)).toContain('Nothing new to import');
+    expect(formText(view)).toContain('take it out first with `/loadline import remove`');
     expect(contextOf(view)?.seen).toBeUndefined();
   });
 
