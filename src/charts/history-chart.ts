@@ -33,8 +33,8 @@ import {
   text,
 } from './chart-theme.ts';
 
-const rowPx = 130;
-const panelPx = { width: 200, height: 88 };
+const rowPx = 110;
+const panelPx = { width: 200, height: 72 };
 /** Of the numbers left of a panel. */
 const numbersPx = 50;
 /** Of an entry in the key. */
