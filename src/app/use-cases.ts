@@ -7,6 +7,7 @@ import { recordAnswers, recordAway, recordUnchanged } from './answering/record-a
 import { blockCard, dropCard, listCards, reopenCard, unblockCard, undropCard } from './cards/change-cards.ts';
 import { assignCards, giveCards, releaseCards, takeCards } from './cards/change-owners.ts';
 import { pullCards, pullForm } from './cards/pull-cards.ts';
+import { chooseDirectVerdicts, directVerdicts } from './closing/direct-verdicts.ts';
 import { cancelSprint, closeSprint, reopenSprint } from './closing/end-sprint.ts';
 import { goalForm, recordGoal } from './closing/record-goal.ts';
 import { daysOffForm, saveDaysOff } from './days-off/days-off-form.ts';
@@ -110,6 +111,8 @@ const ALL = {
   sayDaysOff,
   sayWeekdays,
   setDigest,
+  chooseDirectVerdicts,
+  directVerdicts,
   setMeasures,
   setUpTeam,
   setupForm,

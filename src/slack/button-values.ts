@@ -36,6 +36,10 @@ export type SprintCardValue = z.infer<typeof sprintCardValue>;
 export const placeValue = z.strictObject({ channelId: id });
 export type PlaceValue = z.infer<typeof placeValue>;
 
+/** Whether the verdicts of the team in a channel are wanted. */
+export const verdictsValue = z.strictObject({ channelId: id, isWanted: z.boolean() });
+export type VerdictsValue = z.infer<typeof verdictsValue>;
+
 /** A card as somebody called it, of the team in a channel. */
 export const cardValue = z.strictObject({
   channelId: id,
@@ -98,6 +102,7 @@ export function encodeValue(
     | PlaceValue
     | CardValue
     | TryValue
+    | VerdictsValue
     | ExperimentValue
     | AdviceValue,
 ): string {

@@ -48,6 +48,8 @@ export const ACTIONS = {
   exportSprints: 'export-sprints',
   /** The sprint of the place that closed last, as the command does it. */
   reopenLastSprint: 'reopen-last-sprint',
+  /** Value: VerdictsValue. */
+  chooseVerdicts: 'choose-verdicts',
   /** Value: SprintValue, as of what follows. */
   shareStatus: 'share-status',
   showBurndown: 'show-burndown',

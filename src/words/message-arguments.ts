@@ -478,6 +478,11 @@ export interface Messages {
   'verdict-velocity-per-member-day': { readonly velocity: string; readonly growth: number };
   'verdict-try': { readonly try: string };
   'verdict-in-thread': Record<never, never>;
+  'verdict-direct-how': Record<never, never>;
+  'verdict-direct-on': { readonly team: string };
+  'verdict-direct-end': Record<never, never>;
+  'verdict-direct-off': { readonly team: string };
+  'verdict-direct-begin': Record<never, never>;
   'verdict-blocked-days': { readonly days: number };
   'verdict-numbers-title': { readonly sprint: string };
   'verdict-cards-title': { readonly sprint: string };
@@ -590,6 +595,8 @@ export interface Messages {
   'overview-setup-measures-button': Record<never, never>;
   'overview-value-button': Record<never, never>;
   'overview-digest-button': Record<never, never>;
+  'overview-verdict-button': Record<never, never>;
+  'overview-no-verdict-button': Record<never, never>;
   'overview-baseline-button': Record<never, never>;
   'overview-import-button': Record<never, never>;
   'overview-export-button': Record<never, never>;
@@ -685,6 +692,8 @@ export interface Messages {
   'command-retro-summary': Record<never, never>;
   'command-digest-usage': Record<never, never>;
   'command-digest-summary': Record<never, never>;
+  'command-verdict-usage': Record<never, never>;
+  'command-verdict-summary': Record<never, never>;
   'command-baseline-usage': Record<never, never>;
   'command-baseline-summary': Record<never, never>;
   'command-import-usage': Record<never, never>;

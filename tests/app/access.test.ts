@@ -13,6 +13,7 @@ import {
 } from '../../src/app/cards/change-cards.ts';
 import { assignCards, giveCards, releaseCards, takeCards } from '../../src/app/cards/change-owners.ts';
 import { pullCards, pullForm } from '../../src/app/cards/pull-cards.ts';
+import { chooseDirectVerdicts, directVerdicts } from '../../src/app/closing/direct-verdicts.ts';
 import { cancelSprint, closeSprint, reopenSprint } from '../../src/app/closing/end-sprint.ts';
 import { goalForm, recordGoal } from '../../src/app/closing/record-goal.ts';
 import { endExperiment, listExperiments } from '../../src/app/experiments/end-experiment.ts';
@@ -132,6 +133,9 @@ const BY_PLACE: Record<string, Attempt> = {
   listExperiments: (deps, actor, { place }) => listExperiments(deps, actor, place),
   'goalForm by place': (deps, actor, { place }) => goalForm(deps, actor, { place }),
   'recordGoal by place': (deps, actor, { place }) => recordGoal(deps, actor, { place, line: 'yes' }),
+  'directVerdicts by place': (deps, actor, { place }) => directVerdicts(deps, actor, { place }),
+  'chooseDirectVerdicts by place': (deps, actor, { place }) =>
+    chooseDirectVerdicts(deps, actor, { place, isWanted: false }),
   digestForm: (deps, actor, { place }) => digestForm(deps, actor, place),
   'setDigest by place': (deps, actor, { place }) => setDigest(deps, actor, { place, digestAt: '' }),
   'nameBaseline by place': (deps, actor, { place }) => nameBaseline(deps, actor, { place, sprint: 'first' }),
@@ -192,6 +196,9 @@ const BY_ID: Record<string, Attempt> = {
   valueForm: (deps, actor, { sprintId }) => valueForm(deps, actor, { sprintId }),
   goalForm: (deps, actor, { sprintId }) => goalForm(deps, actor, { sprintId }),
   recordGoal: (deps, actor, { sprintId }) => recordGoal(deps, actor, { sprintId, met: 'yes', note: '' }),
+  directVerdicts: (deps, actor, { teamId }) => directVerdicts(deps, actor, { teamId }),
+  chooseDirectVerdicts: (deps, actor, { teamId }) =>
+    chooseDirectVerdicts(deps, actor, { teamId, isWanted: false }),
   setDigest: (deps, actor, { teamId }) => setDigest(deps, actor, { teamId, digestAt: '08:30' }),
   nameBaseline: (deps, actor, { teamId, sprintId }) =>
     nameBaseline(deps, actor, { teamId, sprint: { sprintId } }),
@@ -260,6 +267,10 @@ const READERS_TOO = [
   'sprintStatus',
   'statusChart',
   'shareStatus',
+  'directVerdicts by place',
+  'directVerdicts',
+  'chooseDirectVerdicts by place',
+  'chooseDirectVerdicts',
 ];
 
 /** What the product owner may do with the cards. */

@@ -68,13 +68,15 @@ export function postQueryCases(database: () => Database): void {
     });
   });
 
-  it('finds the latest post about a sprint of a kind', async () => {
+  it('finds the posts about a sprint of a kind, the latest first', async () => {
     const { sprint } = await savedSprint(database());
     const [older, newer, other] = [aPost(sprint.id), aPost(sprint.id), aPost(sprint.id)];
     const plan = { kind: 'plan', sprintId: sprint.id, byUserId: 'U-ana' } as const;
     await database().store.transaction(async (tx) => {
       await tx.write.posts.add([older, newer, { ...other, subject: plan }]);
       expect((await tx.read.postAbout(sprint.id, 'verdict'))?.id).toBe(newer.id);
+      const all = await tx.read.postsAbout(sprint.id, 'verdict');
+      expect(all.map(({ id }) => id)).toEqual([newer.id, older.id]);
       expect(await tx.read.postAbout(sprint.id, 'cancelled')).toBeUndefined();
     });
   });

@@ -59,6 +59,7 @@ export function readingCases(database: () => Database): void {
       countUnsentPosts: [],
       postById: ['nothing'],
       postAbout: [sprint.id, 'verdict'],
+      postsAbout: [sprint.id, 'verdict'],
       personalData: [actor],
       teamsOfPerson: [actor],
       installationOf: [team.workspaceId],

@@ -320,6 +320,16 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
     own: inPlaces((use, actor, place) => use.goalForm(actor, { place })),
   },
   digestForm: { refused: {}, own: inPlaces((use, actor, place) => use.digestForm(actor, place)) },
+  directVerdicts: {
+    refused: { 'the team': (use, actor, { teamId }) => use.directVerdicts(actor, { teamId }) },
+    own: inPlaces((use, actor, place) => use.directVerdicts(actor, { place })),
+  },
+  chooseDirectVerdicts: {
+    refused: {
+      'the team': (use, actor, { teamId }) => use.chooseDirectVerdicts(actor, { teamId, isWanted: true }),
+    },
+    own: {},
+  },
   setDigest: {
     refused: { 'the team': (use, actor, { teamId }) => use.setDigest(actor, { teamId, digestAt: '08:30' }) },
     own: {},

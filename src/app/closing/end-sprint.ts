@@ -25,6 +25,7 @@ import {
   todayOf,
 } from '../team/place.ts';
 import type { Actor, Sprint, SprintHeading, Team } from '../team/team.ts';
+import { oweDirectVerdicts } from './direct-verdicts.ts';
 import { sprintHabits } from './sprint-habits.ts';
 import { type VerdictContent, verdictContent } from './verdict-content.ts';
 
@@ -48,6 +49,7 @@ export async function closeNow(tx: Transaction, team: Team, sprint: Sprint, now:
   }
   const isPosted = await refreshVerdict(tx, sprint.id);
   if (!isPosted) await tx.write.posts.add([channelPost(team, { kind: 'verdict', sprintId: sprint.id })]);
+  await oweDirectVerdicts(tx, team, sprint);
   return closed;
 }
 

@@ -7,6 +7,8 @@ export interface PostReading {
   postById(postId: string): Promise<Post | undefined>;
   /** The latest post about the sprint of this kind. */
   postAbout(sprintId: string, kind: string): Promise<Post | undefined>;
+  /** All of them, the latest first. */
+  postsAbout(sprintId: string, kind: string): Promise<Post[]>;
 }
 
 export interface PostChange {

@@ -221,7 +221,7 @@ async function noteFailure(
 
 /** A reply goes with the message that it was below: where that is gone, nobody misses it. */
 function isThreadGone({ recipient }: Post, { because }: DeliveryFailure): boolean {
-  return 'channelId' in recipient && recipient.threadTs !== undefined && because === 'place-gone';
+  return recipient.threadTs !== undefined && because === 'place-gone';
 }
 
 /** Undefined while there is hope. */

@@ -98,6 +98,10 @@ export const POST_KINDS = {
     content: { verdict: await verdictContent(tx, team, sprint, now) },
     chart: { team, members, sprint, states },
   })),
+  'direct-verdict': aboutSprint([], async ({ tx, team, members, sprint, states, now }) => ({
+    content: { verdict: await verdictContent(tx, team, sprint, now) },
+    chart: { team, members, sprint, states },
+  })),
   'verdict-numbers': underVerdict(() => true),
   'verdict-cards': underVerdict(
     ({ cards, planChanges }) => cards.some(isNotAsPlanned) || planChanges.length > 0,

@@ -26,10 +26,10 @@ export interface SubjectFields {
 /** What a post is about: its kind, and the fields that the kind needs. `post-kinds.ts` declares the kinds. */
 export type PostSubject = { readonly kind: string } & Partial<SubjectFields>;
 
-/** Where a post goes: a channel, there perhaps into the thread of a message, or a person's direct messages. */
-export type Recipient =
-  | { readonly channelId: string; readonly threadTs?: string }
-  | { readonly userId: string };
+/** Where a post goes: a channel or a person's direct messages, there perhaps into the thread of a message. */
+export type Recipient = ({ readonly channelId: string } | { readonly userId: string }) & {
+  readonly threadTs?: string;
+};
 
 /** Where a delivered post is. */
 export interface PostedAt {

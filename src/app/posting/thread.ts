@@ -5,8 +5,10 @@ import type { PostKind } from './post-kinds.ts';
 import type { Post, PostSubject, Recipient } from './posts.ts';
 
 /** What goes into the thread of a post, by its kind. */
+const BELOW_VERDICT = ['verdict-numbers', 'verdict-cards', 'verdict-notes'] as const;
 const THREADS = {
-  verdict: ['verdict-numbers', 'verdict-cards', 'verdict-notes'],
+  verdict: BELOW_VERDICT,
+  'direct-verdict': BELOW_VERDICT,
 } as const satisfies { readonly [Kind in PostKind]?: readonly PostKind[] };
 
 type WithThread = { readonly kind: keyof typeof THREADS; readonly sprintId: string };
@@ -15,12 +17,14 @@ export function hasThread(subject: PostSubject): subject is WithThread {
   return subject.kind in THREADS;
 }
 
-/** Brings the sprint's verdict with its thread up to date in place; false when none is owed. */
+/** Brings the sprint's verdict with its thread up to date in place, wherever it is; false when none is owed. */
 export async function refreshVerdict(tx: Transaction, sprintId: string): Promise<boolean> {
   const verdict = await tx.read.postAbout(sprintId, 'verdict');
   if (!verdict) return false;
-  await tx.write.posts.refresh(verdict.id);
-  await refreshThread(tx, verdict);
+  for (const post of [verdict, ...(await tx.read.postsAbout(sprintId, 'direct-verdict'))]) {
+    await tx.write.posts.refresh(post.id);
+    await refreshThread(tx, post);
+  }
   return true;
 }
 
@@ -32,20 +36,24 @@ export async function refreshVerdict(tx: Transaction, sprintId: string): Promise
  */
 export async function refreshThread(
   tx: Transaction,
-  { subject, workspaceId, postedAt }: Post,
+  { subject, workspaceId, postedAt, recipient: first }: Post,
 ): Promise<void> {
   if (!postedAt || !hasThread(subject)) return;
-  const { kind: first, sprintId } = subject;
-  const recipient = { channelId: postedAt.channelId, threadTs: postedAt.ts };
-  for (const kind of THREADS[first]) {
-    const part = await tx.read.postAbout(sprintId, kind);
-    const isThere = part && part.state !== 'skipped' && isIn(part.recipient, recipient);
-    if (isThere) await tx.write.posts.refresh(part.id);
+  const { sprintId } = subject;
+  const place = 'userId' in first ? { userId: first.userId } : { channelId: postedAt.channelId };
+  const recipient = { ...place, threadTs: postedAt.ts };
+  for (const kind of THREADS[subject.kind]) {
+    const parts = await tx.read.postsAbout(sprintId, kind);
+    const part = parts.find((one) => one.state !== 'skipped' && isIn(one.recipient, recipient));
+    if (part) await tx.write.posts.refresh(part.id);
     else
       await tx.write.posts.add([{ id: randomUUID(), workspaceId, recipient, subject: { kind, sprintId } }]);
   }
 }
 
-function isIn(recipient: Recipient, thread: { readonly threadTs: string }): boolean {
-  return 'channelId' in recipient && recipient.threadTs === thread.threadTs;
+/** Timestamps are a conversation's own. */
+function isIn(recipient: Recipient, thread: Recipient): boolean {
+  const isSamePerson = 'userId' in recipient && 'userId' in thread && recipient.userId === thread.userId;
+  const isSameKind = isSamePerson || ('channelId' in recipient && 'channelId' in thread);
+  return isSameKind && recipient.threadTs === thread.threadTs;
 }

@@ -108,6 +108,7 @@ function asGuest({ userId, name }: Profile, known: Member | undefined): Member {
     worksOnBefore: [],
     daysOff: NO_DAYS_OFF,
     guestIn: [],
+    getsVerdicts: false,
     ...known,
     userId,
     name,

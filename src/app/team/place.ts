@@ -123,6 +123,7 @@ function outsideMember({ userId }: Actor): Member {
     isMember: false,
     guestIn: [],
     isActive: false,
+    getsVerdicts: false,
     worksOn: undefined,
     worksOnBefore: [],
     daysOff: NO_DAYS_OFF,

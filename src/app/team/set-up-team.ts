@@ -141,6 +141,7 @@ export async function setUpTeam(deps: AppDependencies, actor: Actor, input: Setu
     } else {
       requireMaySetUp(caller);
     }
+    const isSameOwner = input.productOwnerId === before?.productOwnerId;
     const team: Team = {
       id: before?.id ?? randomUUID(),
       workspaceId: actor.workspaceId,
@@ -151,6 +152,8 @@ export async function setUpTeam(deps: AppDependencies, actor: Actor, input: Setu
       workingDays: [...new Set(input.workingDays)].sort((a, b) => a - b),
       daysOff: before?.daysOff ?? NO_DAYS_OFF,
       productOwnerId: input.productOwnerId,
+      // The next product owner chooses anew.
+      ownerGetsVerdicts: isSameOwner && before?.ownerGetsVerdicts === true,
       thresholds: before?.thresholds ?? DEFAULT_THRESHOLDS,
       baselineSprintId: before?.baselineSprintId,
       baselineRule: before?.baselineRule ?? 'first',
@@ -226,6 +229,7 @@ async function saveMembership(
       worksOnBefore: known?.worksOnBefore ?? [],
       ownPrompt: known?.ownPrompt,
       digestAt: known?.digestAt,
+      getsVerdicts: known?.getsVerdicts ?? false,
       daysOff: known?.daysOff ?? NO_DAYS_OFF,
       joinedOn: goesOn ? known.joinedOn : today,
       leftOn: undefined,

@@ -25,6 +25,8 @@ export interface Team extends TeamSettings, WorkCalendar {
   readonly promptAt: TimeOfDay;
   readonly thresholds: Thresholds;
   readonly productOwnerId: string | undefined;
+  /** Whether the product owner gets the verdicts in direct messages as well. */
+  readonly ownerGetsVerdicts: boolean;
   /** The sprint that velocity growth is measured by; undefined: those of the rule. */
   readonly baselineSprintId: string | undefined;
   readonly baselineRule: BaselineRule;
@@ -45,6 +47,8 @@ export interface Member extends OwnCalendar {
   readonly ownPrompt?: OwnPrompt | undefined;
   /** When the morning digest goes to a facilitator; undefined: none is wanted. */
   readonly digestAt?: TimeOfDay | undefined;
+  /** Whether the verdicts come to their direct messages as well. */
+  readonly getsVerdicts: boolean;
   /** False after leaving the team; their answers stay. */
   readonly isActive: boolean;
 }

@@ -3,6 +3,7 @@
 import { type DayShare, memberShareOf } from '../../sprint/work-calendar.ts';
 import { type CardLine, cardLine, isOpenCard, statesOf } from '../cards/card-line.ts';
 import { nextPromptOf, reopenUntil } from '../clock/sprint-clock.ts';
+import { readersOf } from '../closing/direct-verdicts.ts';
 import { type SpanOff, spansOff } from '../days-off/days-ahead.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading } from '../ports/store.ts';
@@ -31,6 +32,8 @@ export interface TeamOverview {
   readonly daysOff: readonly SpanOff[] | undefined;
   /** Whether the last sprint may still be reopened for corrections. */
   readonly reopenable: boolean;
+  /** Whether the verdicts come to their direct messages as well. */
+  readonly getsVerdicts: boolean;
   /** Whether there is a sprint that is over, run here or imported. */
   readonly hasFinishedSprint: boolean;
 }
@@ -88,6 +91,7 @@ export async function teamOverview(
     todayShare: member ? memberShareOf(team, member, today) : 0,
     daysOff: member && isWorking(member) ? spansOff(member.daysOff, today) : undefined,
     reopenable: until !== undefined && until > now,
+    getsVerdicts: readersOf(team, members).includes(actor.userId),
     hasFinishedSprint: last !== undefined,
   };
 }

@@ -11,6 +11,7 @@ import { assign, blocked, cards, drop, give, moving, pull, release, take, undrop
 import { buttonsOf, type Command, command, placeIn } from './command.ts';
 import { off, works } from './days-off.ts';
 import { digest } from './digest.ts';
+import { directVerdicts } from './direct-verdicts.ts';
 import { edit } from './edit.ts';
 import { experiments, tryIt } from './experiments.ts';
 import { baseline, exportSprints, importRemove, importSprints, value } from './numbers.ts';
@@ -80,6 +81,7 @@ export const COMMANDS: readonly Command[] = [
   experiments,
   retro,
   digest,
+  directVerdicts,
   importSprints,
   importRemove,
   exportSprints,

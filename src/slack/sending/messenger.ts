@@ -101,10 +101,11 @@ export function createMessenger({ workspaces, logger, wait }: MessengerOptions):
     post: (workspaceId, to, key, content, image, maySend) =>
       within(workspaceId, async (client) => {
         const shown = await prepared(client, content, image);
+        const destination = await destinationOf(client, to);
         if (!maySend()) throw new DeliveryFailure('not-sent', 'took_too_long');
         const sent = await send(content, shown, (view) =>
           client.chat.postMessage({
-            ...destination(to),
+            ...destination,
             ...view,
             metadata: { event_type: METADATA_EVENT, event_payload: { key } },
             unfurl_links: false,
@@ -119,8 +120,8 @@ export function createMessenger({ workspaces, logger, wait }: MessengerOptions):
       within(workspaceId, async (client) => {
         try {
           const channelId = await conversationOf(client, to);
-          const threadTs = 'channelId' in to ? to.threadTs : undefined;
-          const look = () => findInHistory(client, { channelId, threadTs }, key, since, searchedTo);
+          const look = () =>
+            findInHistory(client, { channelId, threadTs: to.threadTs }, key, since, searchedTo);
           return await look().catch(async (error: DeliveryFailure) => {
             if (error.code !== 'not_in_channel') throw error;
             await join(client, channelId, error);
@@ -150,9 +151,17 @@ async function linkTo(client: WebClient, at: PostedAt): Promise<string | undefin
   return answer?.permalink;
 }
 
-function destination(to: Recipient): { channel: string; thread_ts?: string } {
-  if ('userId' in to) return { channel: to.userId };
-  return { channel: to.channelId, ...(to.threadTs === undefined ? {} : { thread_ts: to.threadTs }) };
+/** A person's id opens the direct messages; a thread in them is only found by their own id. */
+async function destinationOf(
+  client: WebClient,
+  to: Recipient,
+): Promise<{ channel: string; thread_ts?: string }> {
+  if (to.threadTs === undefined) return { channel: 'userId' in to ? to.userId : to.channelId };
+  try {
+    return { channel: await conversationOf(client, to), thread_ts: to.threadTs };
+  } catch (error) {
+    throw toDeliveryFailure(error);
+  }
 }
 
 async function conversationOf(client: WebClient, to: Recipient): Promise<string> {

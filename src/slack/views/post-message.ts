@@ -23,7 +23,7 @@ import { guestWelcomeMessage } from './team/guest-messages.ts';
 import { teamMovedMessage, teamSetUpMessage } from './team/team-messages.ts';
 import { channelUnreachableMessage, memberUnreachableMessage } from './unreachable-messages.ts';
 import { valueQuestionMessage } from './value-views.ts';
-import { verdictMessage } from './verdict-message.ts';
+import { directVerdictMessage, verdictMessage } from './verdict-message.ts';
 import { verdictCardsMessage, verdictNotesMessage, verdictNumbersMessage } from './verdict-thread.ts';
 
 const VIEWS: { readonly [Kind in PostKind]: (content: ContentOf<Kind>, chart?: ChartImage) => MessageView } =
@@ -39,6 +39,7 @@ const VIEWS: { readonly [Kind in PostKind]: (content: ContentOf<Kind>, chart?: C
     'experiment-question': experimentQuestionMessage,
     'value-question': valueQuestionMessage,
     verdict: ({ verdict }, chart) => verdictMessage(verdict, chart),
+    'direct-verdict': ({ verdict }, chart) => directVerdictMessage(verdict, chart),
     'verdict-numbers': ({ verdict }) => verdictNumbersMessage(verdict),
     'verdict-cards': ({ verdict }) => verdictCardsMessage(verdict),
     'verdict-notes': ({ verdict }) => verdictNotesMessage(verdict),

@@ -3,6 +3,7 @@
  * thing to try. It speaks to the team and names nobody. What it leaves out is in its thread (`verdict-thread.ts`).
  */
 import type { KnownBlock } from '@slack/types';
+import type { DirectVerdicts } from '../../app/closing/direct-verdicts.ts';
 import type { VerdictContent } from '../../app/closing/verdict-content.ts';
 import { evidenceSentence } from '../../words/evidence.ts';
 import { experimentResultWords } from '../../words/experiments.ts';
@@ -26,21 +27,39 @@ import { type MessageView, messageView } from './message-view.ts';
 import { noteLines } from './verdict-thread.ts';
 
 export function verdictMessage(verdict: VerdictContent, chart?: ChartImage): MessageView {
+  return messageView([...verdictParts(verdict, chart), ...buttons(verdict)]);
+}
+
+/** To somebody who wants it in their direct messages too. */
+export function directVerdictMessage(verdict: VerdictContent, chart?: ChartImage): MessageView {
+  return messageView([...verdictParts(verdict, chart), context(mrkdwn('verdict-direct-how'))]);
+}
+
+/** Where somebody gets the verdicts, as they chose. */
+export function directVerdictsReply({ team, isWanted }: DirectVerdicts): MessageView {
+  const about = { team: team.name };
+  return messageView(
+    isWanted
+      ? [section(mrkdwn('verdict-direct-on', about)), context(mrkdwn('verdict-direct-end'))]
+      : [section(mrkdwn('verdict-direct-off', about)), context(mrkdwn('verdict-direct-begin'))],
+  );
+}
+
+function verdictParts(verdict: VerdictContent, chart: ChartImage | undefined): KnownBlock[] {
   const { summary, sprint } = verdict;
   const first = [reopenedSentence(verdict), goalSentence(verdict)].filter((one) => one !== undefined);
   const numbers = fourNumbers(verdict);
   const notes = leadLines(verdict);
   // The sentence that leads and the one that ends the post are a line each.
   const lines = 2 + first.length + numbers.length + notes.length;
-  return messageView([
+  return [
     lead(say('verdict-title', { sprint: sprint.name, verdict: verdictSentence(summary) })),
     ...(first.length === 0 ? [] : [section(first.map(mrkdwnOf).join('\n'))]),
     ...chartBlocks(chart),
     section(numbers.map(mrkdwnOf).join('\n')),
     section([...notes, ...experimentLines(verdict, LINES_MAX - lines)].join('\n')),
     context(`${mrkdwnOf(sprintSpan(sprint))}. ${nextWords(verdict)}`),
-    ...buttons(verdict),
-  ]);
+  ];
 }
 
 const LINES_MAX = 12;

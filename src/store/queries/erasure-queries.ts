@@ -95,7 +95,7 @@ export function peopleWriting(session: SqlSession): PeopleWriting {
       .where(and(eq(posts.workspaceId, workspaceId), eq(posts.byUserId, userId)));
     await session
       .update(teams)
-      .set({ productOwnerId: null })
+      .set({ productOwnerId: null, ownerGetsVerdicts: false })
       .where(and(eq(teams.workspaceId, workspaceId), eq(teams.productOwnerId, userId)));
     await session
       .update(installations)

@@ -152,6 +152,7 @@ export function peopleReading(session: SqlSession): PeopleReading {
             name: members.name,
             facilitator: members.isFacilitator,
             morningDigestAt: members.digestAt,
+            getsVerdicts: members.getsVerdicts,
             askedAt: members.promptAt,
             askedInZone: members.promptTimeZone,
             onTheTeam: members.isActive,
@@ -167,7 +168,7 @@ export function peopleReading(session: SqlSession): PeopleReading {
           .where(isUser(members.userId))
           .orderBy(asc(teams.name), asc(teams.id)),
         productOwnerOf: await session
-          .select({ team, on: nothing })
+          .select({ team, on: nothing, getsVerdicts: teams.ownerGetsVerdicts })
           .from(teams)
           .where(isUser(teams.productOwnerId))
           .orderBy(asc(teams.name), asc(teams.id)),

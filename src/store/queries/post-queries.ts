@@ -26,8 +26,8 @@ import { frozenChange, frozenSelect } from './frozen-statement.ts';
 import { type SqlSession, statementsOf } from './sql-session.ts';
 
 function recipientOf(row: typeof posts.$inferSelect): Recipient {
-  if (row.channelId === null) return { userId: row.userId as string };
-  return { channelId: row.channelId, ...(row.threadTs === null ? {} : { threadTs: row.threadTs }) };
+  const place = row.channelId === null ? { userId: row.userId as string } : { channelId: row.channelId };
+  return row.threadTs === null ? place : { ...place, threadTs: row.threadTs };
 }
 
 function postOf(row: typeof posts.$inferSelect): Post {
@@ -73,6 +73,13 @@ export async function claimedPost(session: SqlSession, postId: string): Promise<
 }
 
 export function postReading(session: SqlSession): PostReading {
+  const about = (sprintId: string, kind: string) =>
+    session
+      .select()
+      .from(posts)
+      .where(and(eq(posts.sprintId, sprintId), eq(posts.kind, kind)))
+      .orderBy(desc(posts.entryOrder));
+
   return {
     async countUnsentPosts() {
       return session.$count(
@@ -87,13 +94,12 @@ export function postReading(session: SqlSession): PostReading {
     },
 
     async postAbout(sprintId, kind) {
-      const [row] = await session
-        .select()
-        .from(posts)
-        .where(and(eq(posts.sprintId, sprintId), eq(posts.kind, kind)))
-        .orderBy(desc(posts.entryOrder))
-        .limit(1);
+      const [row] = await about(sprintId, kind).limit(1);
       return row && postOf(row);
+    },
+
+    async postsAbout(sprintId, kind) {
+      return (await about(sprintId, kind)).map(postOf);
     },
   };
 }
@@ -119,7 +125,7 @@ export function postWriting(session: SqlSession, sender: JobSender): PostWriting
               id,
               workspaceId,
               channelId: 'channelId' in recipient ? recipient.channelId : null,
-              threadTs: 'channelId' in recipient ? recipient.threadTs : null,
+              threadTs: recipient.threadTs ?? null,
               userId: 'userId' in recipient ? recipient.userId : null,
               ...columnsOf(subject),
               state: 'pending' as const,

@@ -74,7 +74,6 @@ export const posts = loadline.table(
     index('posts_about_sprint').on(post.sprintId, post.kind, post.entryOrder),
     check('posts_ids_given', sql`${isNotBlank(post.id)} and ${isNotBlank(post.workspaceId)}`),
     check('posts_one_recipient', sql`num_nonnulls(${post.channelId}, ${post.userId}) = 1`),
-    check('posts_thread_in_channel', sql`${post.threadTs} is null or ${post.channelId} is not null`),
     check('posts_subject_complete', isSubjectComplete(post)),
     check(
       'posts_state_known',

@@ -47,6 +47,8 @@ export const teams = loadline.table(
     /** Null: no mark. */
     velocityGrowthLongRangeMark: doublePrecision('velocity_growth_long_range_mark'),
     productOwnerId: text('product_owner_id'),
+    /** In direct messages, beside the channel. */
+    ownerGetsVerdicts: boolean('owner_gets_verdicts').notNull().default(false),
     baselineSprintId: text('baseline_sprint_id'),
     /** Which sprints are compared with where none is named. */
     baselineRule: text('baseline_rule').$type<BaselineRule>().notNull().default('first'),
@@ -126,6 +128,8 @@ export const members = loadline.table(
     promptTimeZone: text('prompt_time_zone'),
     /** When the morning digest goes to a facilitator; null: none is wanted. */
     digestAt: text('digest_at'),
+    /** In direct messages, beside the channel. */
+    getsVerdicts: boolean('gets_verdicts').notNull().default(false),
     /** Null for those who were there before it was kept. */
     joinedOn: day('joined_on'),
     leftOn: day('left_on'),

@@ -91,6 +91,12 @@ verdict-velocity-per-member-day = { $velocity }; { PERCENT($growth) } for each m
 
 verdict-try = *One thing to try:* { $try }
 verdict-in-thread = All numbers, cards and notes are in this post’s thread.
+# Below a verdict in somebody's direct messages, and the replies to their choice.
+verdict-direct-how = You get this beside the channel. `/loadline verdict off` ends it.
+verdict-direct-on = You get each verdict of { $team } as a direct message too, with all numbers, cards and notes.
+verdict-direct-end = `/loadline verdict off` ends it.
+verdict-direct-off = The verdicts of { $team } are posted in its channel; you don’t get them as direct messages.
+verdict-direct-begin = `/loadline verdict on` brings them here as well.
 # A card-day is a card that was blocked in the evening of a working day.
 verdict-blocked-days =
     { $days ->

@@ -63,7 +63,7 @@ weekly-line-blocked =
 
 digest-form-title = Morning digest
 digest-submit = Save
-digest-intro = On each working day of a sprint of { $team } you can get its load signal, what is blocked or stands still, and surprise work against its ceiling; and a word when the signal turns or a ceiling is crossed.
+digest-intro = On each working day of a sprint of { $team } you can get its load signal, what is blocked or stands still, and surprise work against its ceiling; and a word when the signal turns or a ceiling is crossed. Verdicts come to you as well with `/loadline verdict on`.
 digest-at = When
 digest-at-hint = For example 08:30, in the team’s time zone ({ $zone }). Leave it empty for none.
 digest-set = You get the digest of { $team } at { $time } on each working day of its sprints, and a word when the load signal turns or a ceiling is crossed.

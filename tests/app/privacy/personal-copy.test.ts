@@ -39,6 +39,7 @@ describe('a copy', () => {
         leftOn: null,
         guestIn: [],
         morningDigestAt: null,
+        getsVerdicts: false,
       },
     ]);
     expect(copy.answers[0]).toEqual({

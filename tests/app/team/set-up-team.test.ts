@@ -178,6 +178,7 @@ describe('setting up', () => {
       surpriseInVerdict: true,
       carriedOver: 'left',
       thresholds: DEFAULT_THRESHOLDS,
+      ownerGetsVerdicts: false,
       productOwnerId: undefined,
       baselineSprintId: undefined,
       baselineRule: 'first',

@@ -47,6 +47,7 @@ export const team: Team = {
   workingDays: [1, 2, 3, 4, 5],
   daysOff: NO_DAYS_OFF,
   thresholds: DEFAULT_THRESHOLDS,
+  ownerGetsVerdicts: false,
   productOwnerId: undefined,
   baselineSprintId: undefined,
   baselineRule: 'first',

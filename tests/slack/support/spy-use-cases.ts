@@ -25,6 +25,7 @@ const TEAM_OVERVIEW: TeamOverview = {
   todayShare: 1,
   daysOff: [],
   reopenable: false,
+  getsVerdicts: false,
   hasFinishedSprint: true,
 };
 
@@ -60,6 +61,8 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   commitPlan: { ...heading, commitmentPoints: 5, cards, byUserId: sample.MIRA_ID },
   daysOffForm: sample.daysOffForm,
   digestForm: { team, digestAt: '08:30' },
+  directVerdicts: { team, isWanted: false },
+  chooseDirectVerdicts: { team, isWanted: true },
   setDigest: { team, digestAt: '08:30' },
   dropCard: { heading, card: { ...line, state: 'dropped' } },
   editCard: { heading, card: line, changes: [] },

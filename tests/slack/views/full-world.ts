@@ -101,6 +101,7 @@ import {
   valuesPreviewView,
   valuesRecordedMessage,
 } from '../../../src/slack/views/value-views.ts';
+import { directVerdictsReply } from '../../../src/slack/views/verdict-message.ts';
 import { welcomeMessage } from '../../../src/slack/views/welcome-message.ts';
 import { suggestionOf } from '../../../src/words/experiments.ts';
 import { refusalWords } from '../../../src/words/refusals.ts';
@@ -497,6 +498,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     'reply to the mover': teamMovedReply(fullTeam),
     plan: postMessage({ kind: 'plan', plan }),
     verdict: postMessage({ kind: 'verdict', verdict }, chart),
+    directVerdict: postMessage({ kind: 'direct-verdict', verdict }, chart),
     verdictNumbers: postMessage({ kind: 'verdict-numbers', verdict }),
     verdictCards: postMessage({ kind: 'verdict-cards', verdict }),
     verdictNotes: postMessage({ kind: 'verdict-notes', verdict }),
@@ -519,6 +521,8 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     'weekly line': postMessage({ kind: 'weekly-line', status, surpriseCeiling: 0.2 }),
     'own prompt set': ownPromptSetMessage(ownPrompt),
     'own prompt ended': ownPromptSetMessage({ ...ownPrompt, ownPrompt: undefined }),
+    'verdicts wanted': directVerdictsReply({ team: fullTeam, isWanted: true }),
+    'verdicts not wanted': directVerdictsReply({ team: fullTeam, isWanted: false }),
     'digest set': digestSetMessage({ team: fullTeam, digestAt: '08:30' }),
     status: statusMessage(status),
     statusChart: statusChartMessage(chart),

@@ -365,10 +365,11 @@ describe('help', () => {
       • /loadline undrop card: Take back a drop that was a mistake.
       • /loadline range [first day] [last day] [N away]: See how much to commit to next; N: everybody’s days off and away. For example /loadline range 2026-11-30 2026-12-11 6 away.
       • /loadline odds: See which sizes of card tend to hold surprise work.
-      • /loadline forecast [points] [growing N]: See when a body of work will be finished; it grows by N points a sprint.
-      • /loadline history: See the team’s own trend: each ratio, what is usual, and what is a signal.
+      • /loadline forecast [points] [growing N]: See when work will be finished; it grows by N points a sprint.
+      • /loadline history: See each ratio’s trend, what is usual, and what is a signal.
       • /loadline experiments [keep which]: See and decide about what it tries.
       • /loadline retro [sprint]: Get what a retrospective needs of a sprint.
+      • /loadline verdict [on | off]: Get verdicts directly too.
       For product owners and facilitators
       • /loadline goal [yes | partly | no] [sentence]: Say whether the sprint goal was met.
       • /loadline value [sprint:] [number]: Record what a closed sprint was worth. For example /loadline value Harbour 12: 1200.
@@ -540,11 +541,12 @@ describe('overview', () => {
     expect(text).toContain('Harbour 12 is running');
     expect(text).not.toContain('open card');
     const offered = labels(over);
-    for (const label of ['Record a value', 'Status', 'Cards', 'Drop a card'])
+    for (const label of ['Record a value', 'Verdicts to me too', 'Status', 'Cards', 'Drop a card'])
       expect(offered).toContain(label);
     for (const label of ['Answer', 'Pull in cards', 'Baseline sprint', 'Team and times'])
       expect(offered).not.toContain(label);
     expect(labels({ ...over, hasFinishedSprint: false })).not.toContain('Record a value');
+    expect(labels({ ...over, getsVerdicts: true })).toContain('No verdicts to me');
   });
 
   it('offers a member who is no facilitator neither value nor baseline', () => {

@@ -46,6 +46,7 @@ export const team: Team = {
   workingDays: [1, 2, 3, 4, 5],
   daysOff: NO_DAYS_OFF,
   thresholds: DEFAULT_THRESHOLDS,
+  ownerGetsVerdicts: false,
   productOwnerId: undefined,
   baselineSprintId: undefined,
   baselineRule: 'first',
@@ -488,6 +489,7 @@ export function teamOverview(over: Partial<TeamOverview> = {}): TeamOverview {
     todayShare: 1,
     daysOff: [],
     reopenable: false,
+    getsVerdicts: false,
     hasFinishedSprint: false,
     ...over,
   };
