@@ -4,7 +4,7 @@ import { COMMANDS } from '../../../src/slack/commands/commands.ts';
 import { botUnderTest } from '../support/bot-under-test.ts';
 import { FakePlatform } from '../support/fake-platform.ts';
 import { namedCommands } from '../support/named-commands.ts';
-import { CARD_TITLE, CHANNEL_ID, DIRECT_ID, MIRA_ID, WORKSPACE_ID } from '../support/samples.ts';
+import { CARD_TITLE, CHANNEL_ID, DIRECT_ID, MIRA_ID, team, WORKSPACE_ID } from '../support/samples.ts';
 import { callsOf } from '../support/spy-use-cases.ts';
 
 const platform = new FakePlatform();
@@ -28,6 +28,11 @@ const ROUTES: [typed: string, useCase: string, input: unknown[], form?: string][
   ['give 3 <@U0ANA>', 'giveCards', [{ place: here, words: '3 <@U0ANA>' }]],
   ['release 3', 'releaseCards', [{ place: here, words: '3' }]],
   ['assign 3 @ana', 'assignCards', [{ place: here, words: '3 @ana' }]],
+  ['guest <@U0ANA>', 'addGuests', [{ place: here, words: '<@U0ANA>' }]],
+  ['guest remove <@U0ANA>', 'removeGuests', [{ place: here, words: '<@U0ANA>' }]],
+  ['off', 'daysOffForm', [here], 'days-off-form'],
+  ['off team 24 Dec', 'sayDaysOff', [{ place: here, words: 'team 24 Dec' }]],
+  ['works mon-thu', 'sayWeekdays', [{ place: here, words: 'mon-thu' }]],
   ['undrop 3', 'undropCard', [{ place: here, reference: '3' }]],
   ['drop', 'listCards', [here], 'drop-form'],
   ['drop 3, no longer wanted', 'dropCard', [{ place: here, reference: '3', reason: 'no longer wanted' }]],
@@ -87,7 +92,7 @@ describe('the slash command', () => {
 
   it('knows every word of the command table, and everything that messages say to type', async () => {
     const named = namedCommands();
-    expect(named).toContain('take 4 berth-3');
+    expect(named).toContain('off 24 Dec to 2 Jan');
     for (const typed of new Set([...COMMANDS.map(({ word }) => word), ...named])) {
       const bot = botUnderTest(platform);
       await bot.command(typed);
@@ -109,6 +114,22 @@ describe('the slash command', () => {
     const bot = botUnderTest(platform);
     expect(await bot.command('status')).toEqual([undefined]);
   });
+
+  it.each(['off holidays DE-BY', 'off team holidays of DE-BY', 'off public holidays in DE-BY'])(
+    '`%s` shows a country’s holidays for the team, and saves none of them yet',
+    async (typed) => {
+      const bot = botUnderTest(platform);
+      await bot.command(typed);
+      const wanted = { teamId: team.id, whose: 'team', source: { holidaysOf: 'DE-BY' }, takesFree: false };
+      expect(callsOf(bot.useCases)).toEqual([
+        ['daysOffForm', here],
+        ['importDaysOff', { ...wanted, seen: undefined }],
+      ]);
+      expect(platform.callsTo('views.open')).toMatchObject([
+        { view: { callback_id: 'days-off-preview-form' } },
+      ]);
+    },
+  );
 
   it('takes person and workspace from the signed payload only', async () => {
     const bot = botUnderTest(platform);

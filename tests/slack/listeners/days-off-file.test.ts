@@ -45,6 +45,31 @@ describe('the days-off form with a calendar file', () => {
   });
 });
 
+describe('the days-off form with a country’s holidays', () => {
+  const holidays = { type: 'plain_text_input', value: ' DE-BY ' };
+
+  it('shows them for the whole team, and its preview saves them from the same country', async () => {
+    const { outcome, useCases } = await submitWithFiles(daysOffFormView(daysOffForm), { holidays });
+    const wanted = { teamId: team.id, whose: 'team', source: { holidaysOf: 'DE-BY' } };
+    expect(useCases.importDaysOff.mock.calls[0]?.[1]).toMatchObject({ ...wanted, seen: undefined });
+    expect(outcome).toMatchObject({ next: 'show', how: 'in place' });
+    const saving = spyUseCases();
+    saving.importDaysOff.mockResolvedValue({ kind: 'saved', saved: daysOffForm });
+    const shown = daysOffPreviewView(daysOffPreview, { holidaysOf: 'DE-BY' }, 'D1');
+    expect((await submitWithFiles(shown, {}, saving)).outcome).toMatchObject({ next: 'close' });
+    expect(saving.importDaysOff.mock.calls[0]?.[1]).toMatchObject({ ...wanted, seen: 'days-1' });
+  });
+
+  it('saves nothing when the country isn’t known', async () => {
+    const useCases = spyUseCases();
+    useCases.importDaysOff.mockRejectedValue(new Refusal('no-sprint-running', {}));
+    await expect(
+      submitWithFiles(daysOffFormView(daysOffForm), { holidays }, useCases),
+    ).rejects.toBeInstanceOf(Refusal);
+    expect(useCases.saveDaysOff).not.toHaveBeenCalled();
+  });
+});
+
 describe('the preview of a calendar file', () => {
   it('names the days that are taken, and in a line each what is left out and why', () => {
     expect(formText(preview)).toMatchInlineSnapshot(`

@@ -43,6 +43,13 @@ import {
   reopenedCardMessage,
   undroppedMessage,
 } from '../../../src/slack/views/cards/card-messages.ts';
+import {
+  daysOffFormView,
+  daysOffPreviewView,
+  daysOffSaidMessage,
+  daysOffSavedMessage,
+  weekdaysSaidMessage,
+} from '../../../src/slack/views/days-off-views.ts';
 import { digestFormView, digestSetMessage } from '../../../src/slack/views/digest-views.ts';
 import {
   experimentEndedMessage,
@@ -105,6 +112,7 @@ import { directVerdictsReply } from '../../../src/slack/views/verdict-message.ts
 import { welcomeMessage } from '../../../src/slack/views/welcome-message.ts';
 import { suggestionOf } from '../../../src/words/experiments.ts';
 import { refusalWords } from '../../../src/words/refusals.ts';
+import { daysOffForm, daysOffPreview } from '../support/samples.ts';
 import { forecastAdvice, historyAdvice, oddsAdvice, pastSprint, rangeAdvice } from './advice-examples.ts';
 import {
   ANA,
@@ -582,6 +590,14 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
       cards: [...lines],
       byUserId: one.ownerIds[0] ?? '',
     }),
+    'days off said': daysOffSaidMessage({
+      whose: 'team',
+      teams: [fullTeam],
+      spans: [{ from: '2026-12-24', to: '2027-01-02' }],
+      share: 0.5,
+    }),
+    'days off saved': daysOffSavedMessage({ ...daysOffForm, team: fullTeam }),
+    'weekdays said': weekdaysSaidMessage({ team: fullTeam, worksOn: [1, 2, 4] }),
     'guests named': guestsMessage({ heading, userIds: one.ownerIds }, 'added'),
     'guests removed': guestsMessage({ heading, userIds: one.ownerIds }, 'removed'),
     'to a guest': guestWelcomeMessage({
@@ -719,6 +735,18 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     ),
     ownPromptForm: ownPromptFormView(ownPrompt),
     digestForm: digestFormView({ team: fullTeam, digestAt: '08:30' }),
+    'days off': daysOffFormView({ ...daysOffForm, team: fullTeam }, 'D1'),
+    'days off from holidays': daysOffPreviewView(
+      {
+        ...daysOffPreview,
+        team: fullTeam,
+        name: filled(filling, 100),
+        days: daysOffPreview.days.map((day) => ({ ...day, titles: [filled(filling, 100)] })),
+        leftOut: daysOffPreview.leftOut.map((event) => ({ ...event, title: filled(filling, 100) })),
+      },
+      { holidaysOf: 'DE-BY' },
+      'D1',
+    ),
     'imported sprints': removalFormView({ team: fullTeam, sprints: pastSprints, leftOut: 900 }, 'D1'),
     'no imported sprint': removalFormView({ team: fullTeam, sprints: [], leftOut: 0 }, 'D1'),
     'imported sprint to go': removalConfirmView(
