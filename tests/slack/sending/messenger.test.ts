@@ -130,6 +130,25 @@ describe('a post', () => {
     await failureOf(messenger.post(WORKSPACE_ID, channel, KEY, CONTENT, undefined, () => true));
     expect(platform.callsTo('chat.postMessage')).toHaveLength(1);
   });
+
+  it('in a thread of direct messages opens the conversation first, whose threads they are', async () => {
+    platform.answer('conversations.open', { channel: { id: 'D0MIRA' } });
+    const { messenger } = messengerUnderTest();
+    const thread = { userId: MIRA_ID, threadTs: '4.4' };
+    await messenger.post(WORKSPACE_ID, thread, KEY, CONTENT, undefined, () => true);
+    expect(platform.callsTo('chat.postMessage')).toMatchObject([{ channel: 'D0MIRA', thread_ts: '4.4' }]);
+  });
+
+  it('is not sent when the conversation of its thread can’t be opened', async () => {
+    platform.answer('conversations.open', { ok: false, error: 'user_disabled' });
+    const { messenger } = messengerUnderTest();
+    const thread = { userId: MIRA_ID, threadTs: '4.4' };
+    const failure = await failureOf(
+      messenger.post(WORKSPACE_ID, thread, KEY, CONTENT, undefined, () => true),
+    );
+    expect(failure).toMatchObject({ kind: 'refused', code: 'user_disabled' });
+    expect(platform.callsTo('chat.postMessage')).toEqual([]);
+  });
 });
 
 describe('what a failed call means', () => {
