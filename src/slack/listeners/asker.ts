@@ -26,6 +26,11 @@ export interface Asker {
 /** In place of a conversation: a form that was opened from the home page, which shows what comes of it. */
 export const ON_HOME = 'home';
 
+/** A conversation, or a thread in it, as a form keeps where its replies belong. */
+export function replyPlace(channelId: string, threadTs: string | undefined): string {
+  return threadTs === undefined ? channelId : `${channelId}:${threadTs}`;
+}
+
 /** Direct conversations have ids of their own kind. */
 export function placeOf(channelId: string): Place {
   return { channelId, isDirect: channelId.startsWith('D') };

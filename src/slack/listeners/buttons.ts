@@ -6,7 +6,7 @@ import type { Presser } from '../commands/command.ts';
 import { BUTTONS } from '../commands/commands.ts';
 import { buttonPress } from '../door/incoming.ts';
 import { answerOnce, triggerKey } from './answer-once.ts';
-import { ON_HOME, placeOf, replacing, tellIn, tellsOnly } from './asker.ts';
+import { ON_HOME, placeOf, replacing, replyPlace, tellIn, tellsOnly } from './asker.ts';
 import { contextOf, type ListenerContext } from './listener-context.ts';
 
 export function listenToButtons(app: App): void {
@@ -26,7 +26,7 @@ export function listenToButtons(app: App): void {
     const presser: Presser = {
       actor,
       place,
-      replyTo: channel?.id,
+      replyTo: channel ? replyPlace(channel.id, threadTs) : undefined,
       triggerId: trigger_id ?? '',
       tell: tellsOnly(context, actor, channel?.id, reply, threadTs),
       replace: replacing(context, actor, channel?.id, reply, threadTs),

@@ -9,7 +9,7 @@ import { globalShortcut, messageShortcut } from '../door/incoming.ts';
 import type { MessageView } from '../views/message-view.ts';
 import { refusedFormView } from '../views/trouble-views.ts';
 import { answerOnce, triggerKey } from './answer-once.ts';
-import { openForm, placeOf, tellIn } from './asker.ts';
+import { openForm, placeOf, replyPlace, tellIn } from './asker.ts';
 import { contextOf } from './listener-context.ts';
 
 export function listenToShortcuts(app: App): void {
@@ -32,7 +32,9 @@ export function listenToShortcuts(app: App): void {
     };
     const channelId = onMessage.data?.channel.id;
     const place = channelId === undefined ? undefined : placeOf(channelId);
-    const presser: Presser = { actor, place, replyTo: channelId, triggerId, tell, replace: tell };
+    const threadTs = place?.isDirect ? undefined : onMessage.data?.message.thread_ts;
+    const replyTo = channelId && replyPlace(channelId, threadTs);
+    const presser: Presser = { actor, place, replyTo, triggerId, tell, replace: tell };
     await answerOnce(context, presser, `shortcut ${callback_id}`, triggerKey(triggerId), () =>
       shortcut.choose(context, presser, onMessage.data),
     );

@@ -76,7 +76,8 @@ async function answerForm(context: ListenerContext, sent: FormSubmission, ack: A
   const message = closingMessage(result) ?? unseen;
   const refreshed = result.kind !== 'repeated' && result.hasWritten && context.refreshHome(actor);
   if (!message || (replyTo === ON_HOME && isOnHome(result) && (await refreshed))) return;
-  await tellIn(context.client, actor, replyTo, message).catch((error: unknown) =>
+  const [channelId, threadTs] = replyTo?.split(':') ?? [];
+  await tellIn(context.client, actor, channelId, message, threadTs).catch((error: unknown) =>
     context.logger.error({ during, err: error }, 'Nobody could be told.'),
   );
 }

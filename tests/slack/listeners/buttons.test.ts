@@ -183,6 +183,14 @@ describe('buttons', () => {
     expect(JSON.stringify(platform.responses[0]?.blocks)).toContain(ACTIONS.growthSomeOfEach);
   });
 
+  it('remembers the thread in which the form was asked for', async () => {
+    const bot = botUnderTest(platform);
+    const inThread = { channel: { id: 'C0QUAY' }, container: { thread_ts: '4.4' } };
+    await bot.press('open-pull-form', place, inThread);
+    const [{ view }] = platform.callsTo('views.open') as [{ view: { private_metadata: string } }];
+    expect(JSON.parse(view.private_metadata)).toMatchObject({ replyTo: 'C0QUAY:4.4' });
+  });
+
   it('remembers where the form was asked for, so that the reply finds its way', async () => {
     const bot = botUnderTest(platform);
     await bot.press('open-pull-form', place);

@@ -164,6 +164,14 @@ describe('forms sent off', () => {
     expect(platform.callsTo('chat.postEphemeral')[0]?.text).toContain('the goal was met');
   });
 
+  it('answer in the thread in which they were opened', async () => {
+    const bot = botUnderTest(platform);
+    const outcome = { met: 'no', note: '', saidBy: MIRA_ID, saidAt: new Date(0) } as const;
+    const form = goalFormView({ heading: sample.heading, outcome }, `${CHANNEL_ID}:4.4`);
+    await bot.submit(sentForm(form, { note: text('') }));
+    expect(platform.callsTo('chat.postEphemeral')).toMatchObject([{ channel: CHANNEL_ID, thread_ts: '4.4' }]);
+  });
+
   it('keep what the team tries, with the number that it should move', async () => {
     const bot = botUnderTest(platform);
     const suggested = { text: 'Split cards of 8', ratio: 'surpriseRatio', direction: 'down' } as const;
