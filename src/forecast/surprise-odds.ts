@@ -1,7 +1,7 @@
 /** How often cards of each size turned out to need work that nobody had foreseen. It warns; it forbids nothing. */
-import { type Ratio, ratioOf, type UndefinedValue, undefinedBecause } from '../sprint/undefined-value.ts';
-import { betaBinomialFit } from './beta-binomial-fit.ts';
+import { type Ratio, type UndefinedValue, undefinedBecause } from '../sprint/undefined-value.ts';
 import { type BetaParameters, betaQuantile } from './beta-distribution.ts';
+import { gradedOdds } from './graded-odds.ts';
 import type { Interval } from './points-distribution.ts';
 import { median } from './quantile.ts';
 import { wilsonInterval } from './wilson-interval.ts';
@@ -10,29 +10,26 @@ import { wilsonInterval } from './wilson-interval.ts';
 export interface ClosedCard {
   readonly estimatePoints: number;
   readonly surprisePoints: number;
+  /** How much of its work was done at the sprint's end: 1 when finished, 0 when never begun. Undefined: not kept then. */
+  readonly doneShare?: number | undefined;
 }
 
 /** Below so many cards even the Wilson interval of a share near one half is wider than 50 percentage points. */
 export const LITTLE_HISTORY_CARDS = 12;
 
+/** The belief is wider than what it is about: its middle 91% hold the truth in 95 of 100 cases of the tests' worlds. */
+const BELIEF_TAIL = 0.045;
+
 /** The odds for one estimate. Shares: 1 means 100%; intervals hold the truth in 95% of cases. */
 export interface SurpriseOdds {
   readonly estimatePoints: number;
+  /** That were begun. */
   readonly cards: number;
   readonly withSurprise: number;
-  /** Of this size's own cards. Undefined when there was none. */
-  readonly ownShare: Ratio;
-  /** Wilson's, of this size's own cards. Undefined when there was none. */
-  readonly ownInterval: Interval | UndefinedValue;
-  /** Drawn towards the other sizes, the more the fewer cards this one has. */
-  readonly shrunkShare: number;
-  /** Of the share drawn towards the others (beta posterior, α and β taken as known). */
-  readonly shrunkInterval: Interval;
-  /** Whether there are so few cards of this size that the share to show is the shrunk one. */
+  /** Whether there are so few cards of this size that it borrows from the others. */
   readonly borrows: boolean;
-  /** How much of the shrunk share comes from the fit over all sizes rather than from this one: 0 to 1. */
-  readonly borrowedShare: number;
-  /** The one to show: `shrunkShare` when the size borrows, else `ownShare`. */
+  /** Larger than every size with a card that was begun. */
+  readonly isLargerThanAny: boolean;
   readonly likelyShare: number;
   readonly likelyInterval: Interval;
   /** Of the cards that held surprise. Undefined when none did. */
@@ -41,61 +38,27 @@ export interface SurpriseOdds {
   readonly medianSurpriseInterval: Interval | UndefinedValue;
 }
 
-/** The odds of every size, ascending, and what they borrow from. */
+/** The odds of every size, ascending. */
 export interface SurpriseOddsBySize {
   readonly sizes: readonly SurpriseOdds[];
+  /** That were begun. */
   readonly cards: number;
   readonly withSurprise: number;
-  /** The belief about a size of which nothing is known. */
-  readonly prior: BetaParameters;
-}
-
-function oddsOf(estimatePoints: number, cards: readonly ClosedCard[], prior: BetaParameters): SurpriseOdds {
-  const surprises = cards.map((card) => card.surprisePoints).filter((points) => points > 0);
-  const own = { trials: cards.length, successes: surprises.length };
-  const strength = prior.alpha + prior.beta;
-  const posterior: BetaParameters = {
-    alpha: prior.alpha + own.successes,
-    beta: prior.beta + own.trials - own.successes,
-  };
-  const ownShare = ratioOf(own.successes, own.trials, 'no-card-of-size', { estimatePoints });
-  const ownInterval =
-    own.trials === 0
-      ? undefinedBecause('no-card-of-size', { estimatePoints })
-      : wilsonInterval(own.successes, own.trials);
-  const shrunkShare = posterior.alpha / (posterior.alpha + posterior.beta);
-  const shrunkInterval = { low: betaQuantile(0.025, posterior), high: betaQuantile(0.975, posterior) };
-  const borrows = own.trials < LITTLE_HISTORY_CARDS;
-  return {
-    estimatePoints,
-    cards: own.trials,
-    withSurprise: own.successes,
-    ownShare,
-    ownInterval,
-    shrunkShare,
-    shrunkInterval,
-    borrows,
-    borrowedShare: strength / (strength + own.trials),
-    likelyShare: borrows ? shrunkShare : (ownShare as number),
-    likelyInterval: borrows ? shrunkInterval : (ownInterval as Interval),
-    medianSurprisePoints:
-      surprises.length === 0
-        ? undefinedBecause(own.trials === 0 ? 'no-card-of-size' : 'no-surprise-of-size', { estimatePoints })
-        : median(surprises),
-    medianSurpriseInterval: medianInterval(surprises),
-  };
+  /** Of them, still open at their sprint's end and without surprise so far. */
+  readonly openCards: number;
 }
 
 /**
  * For each estimate: how many cards of closed sprints held surprise work, what share that is and how sure it is,
  * and how much surprise there was when there was one.
  *
- * A card held surprise when its surprise work ended above 0. The share of a size with fewer than 12 cards is
- * shrunk: (α + cards with surprise) ÷ (α + β + cards), with α and β fitted over all sizes (`betaBinomialFit`).
- * Undefined without a closed card.
+ * A card held surprise when its surprise work ended above 0. Cards that were never begun are left out: nothing could
+ * turn up in them. A card still open, without surprise so far, counts by the share of its work that was done. The share
+ * of a size with fewer than 12 cards is the mean of the belief in which the odds may go with size (`gradedOdds`).
+ * Undefined without a card that was begun.
  * How it misleads: it counts what people called surprise. It takes the past for the future, though a team that
  * splits its big cards changes both. And big cards are few, so theirs is the widest interval.
- * Source: intervals as in `wilsonInterval`; shrinking as in any empirical Bayes estimate; 12 is ours.
+ * Source: intervals as in `wilsonInterval`; 12 is ours.
  *
  * @param askedEstimates sizes to include even if no card had them, e.g. those about to be committed to.
  * @example surpriseOdds([]).undefined.code === 'no-closed-card'
@@ -104,18 +67,55 @@ export function surpriseOdds(
   cards: readonly ClosedCard[],
   askedEstimates: readonly number[] = [],
 ): SurpriseOddsBySize | UndefinedValue {
-  if (cards.length === 0) return undefinedBecause('no-closed-card');
-  const bySize = Map.groupBy(cards, (card) => card.estimatePoints);
-  const holds = (card: ClosedCard): boolean => card.surprisePoints > 0;
-  const prior = betaBinomialFit(
-    [...bySize.values()].map((group) => ({ trials: group.length, successes: group.filter(holds).length })),
-  ) as BetaParameters;
+  const begun = cards.filter((card) => holdsSurprise(card) || card.doneShare !== 0);
+  if (begun.length === 0) return undefinedBecause('no-closed-card');
+  const bySize = Map.groupBy(begun, (card) => card.estimatePoints);
   const estimates = [...new Set([...bySize.keys(), ...askedEstimates])].toSorted((a, b) => a - b);
+  const groups = [...bySize].map(([estimatePoints, group]) => ({ estimatePoints, ...countOf(group) }));
+  const beliefs = gradedOdds(groups, estimates);
+  const largest = Math.max(...bySize.keys());
   return {
-    sizes: estimates.map((estimate) => oddsOf(estimate, bySize.get(estimate) ?? [], prior)),
+    sizes: estimates.map((estimate, i) => ({
+      ...oddsOf(estimate, bySize.get(estimate) ?? [], beliefs[i] as BetaParameters),
+      isLargerThanAny: estimate > largest,
+    })),
+    cards: begun.length,
+    withSurprise: begun.filter(holdsSurprise).length,
+    openCards: begun.filter((card) => !holdsSurprise(card) && (card.doneShare ?? 1) < 1).length,
+  };
+}
+
+function holdsSurprise({ surprisePoints }: ClosedCard): boolean {
+  return surprisePoints > 0;
+}
+
+function countOf(cards: readonly ClosedCard[]): { trials: number; successes: number } {
+  const trials = cards.reduce((sum, card) => sum + (holdsSurprise(card) ? 1 : (card.doneShare ?? 1)), 0);
+  return { trials, successes: cards.filter(holdsSurprise).length };
+}
+
+function oddsOf(
+  estimatePoints: number,
+  cards: readonly ClosedCard[],
+  belief: BetaParameters,
+): Omit<SurpriseOdds, 'isLargerThanAny'> {
+  const surprises = cards.filter(holdsSurprise).map((card) => card.surprisePoints);
+  const { trials, successes } = countOf(cards);
+  const borrows = trials < LITTLE_HISTORY_CARDS;
+  return {
+    estimatePoints,
     cards: cards.length,
-    withSurprise: cards.filter(holds).length,
-    prior,
+    withSurprise: successes,
+    borrows,
+    likelyShare: borrows ? belief.alpha / (belief.alpha + belief.beta) : successes / trials,
+    likelyInterval: borrows
+      ? { low: betaQuantile(BELIEF_TAIL, belief), high: betaQuantile(1 - BELIEF_TAIL, belief) }
+      : (wilsonInterval(successes, trials) as Interval),
+    medianSurprisePoints:
+      surprises.length === 0
+        ? undefinedBecause(cards.length === 0 ? 'no-card-of-size' : 'no-surprise-of-size', { estimatePoints })
+        : median(surprises),
+    medianSurpriseInterval: medianInterval(surprises),
   };
 }
 

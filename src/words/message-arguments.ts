@@ -1804,6 +1804,7 @@ export interface Messages {
   'odds-none-hint': Record<never, never>;
   'odds-size-never': { readonly points: number };
   'odds-size-always': { readonly points: number };
+  'odds-size-larger': { readonly points: number; readonly share: number };
   'odds-size-unseen': { readonly points: number; readonly share: number };
   'odds-size-little-seen': { readonly cards: number; readonly points: number; readonly share: number };
   'odds-size-known': { readonly points: number; readonly share: number };
@@ -1834,6 +1835,7 @@ export interface Messages {
   };
   'odds-line-typical': { readonly line: string; readonly points: number };
   'odds-reading': Record<never, never>;
+  'odds-reading-open': Record<never, never>;
   'odds-reading-borrowed': { readonly cards: number };
   'odds-advice': Record<never, never>;
   'odds-basis': {

@@ -41,7 +41,10 @@ export function oddsWords(advice: OddsAdvice): AdviceWords {
 
 function leadOf({ sizes, cards, withSurprise }: SurpriseOddsBySize): string {
   if (withSurprise === 0) return say('odds-no-surprise', { cards });
-  return sizeSentences(sizes.reduce((most, size) => (size.likelyShare >= most.likelyShare ? size : most)));
+  // The one that surely holds most: the share of a single card may be anything.
+  return sizeSentences(
+    sizes.reduce((most, size) => (size.likelyInterval.low >= most.likelyInterval.low ? size : most)),
+  );
 }
 
 /** `Cards of 8 points hold surprise work about 6 times in 10. When they do, 3 points is typical.`, as plain text. */
@@ -53,7 +56,9 @@ export function sizeSentences(odds: SurpriseOdds): string {
   return [sizeSentence(odds), ...typical].join(' ');
 }
 
-function sizeSentence({ borrows, cards, likelyShare: share, estimatePoints: points }: SurpriseOdds): string {
+function sizeSentence(odds: SurpriseOdds): string {
+  const { borrows, cards, likelyShare: share, estimatePoints: points } = odds;
+  if (odds.isLargerThanAny) return say('odds-size-larger', { points, share });
   if (share === 0) return say('odds-size-never', { points });
   if (share === 1) return say('odds-size-always', { points });
   if (!borrows) return say('odds-size-known', { points, share });
@@ -96,9 +101,10 @@ function sizeLine(odds: SurpriseOdds): string {
   }`;
 }
 
-function readingWords({ sizes }: SurpriseOddsBySize): string {
+function readingWords({ sizes, openCards }: SurpriseOddsBySize): string {
   return [
     mrkdwn('odds-reading'),
+    ...(openCards > 0 ? [mrkdwn('odds-reading-open')] : []),
     ...(sizes.some(({ borrows }) => borrows)
       ? [mrkdwn('odds-reading-borrowed', { cards: LITTLE_HISTORY_CARDS })]
       : []),

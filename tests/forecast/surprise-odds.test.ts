@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { betaBinomialFit } from '../../src/forecast/beta-binomial-fit.ts';
-import type { BetaParameters } from '../../src/forecast/beta-distribution.ts';
+import { betaQuantile } from '../../src/forecast/beta-distribution.ts';
+import { gradedOdds } from '../../src/forecast/graded-odds.ts';
 import type { Interval } from '../../src/forecast/points-distribution.ts';
 import {
   type ClosedCard,
@@ -59,31 +59,40 @@ describe('the surprise odds by size', () => {
 
   test('a size with history keeps its own share and its Wilson interval', () => {
     const three = ofSize(3, odds(HISTORY));
-    expect(three).toMatchObject({ borrows: false, ownShare: 0.2, likelyShare: 0.2 });
+    expect(three).toMatchObject({ borrows: false, likelyShare: 0.2 });
     expect(three.likelyInterval).toEqual(wilsonInterval(4, 20));
   });
 
-  test('a size with little history borrows: (α + with surprise) ÷ (α + β + cards)', () => {
-    const table = odds(HISTORY);
-    const { alpha, beta } = betaBinomialFit([
-      { trials: 30, successes: 2 },
-      { trials: 20, successes: 4 },
-      { trials: 13, successes: 4 },
-      { trials: 4, successes: 3 },
-      { trials: 1, successes: 1 },
-    ]) as BetaParameters;
-    const eight = ofSize(8, table);
-    expect(eight).toMatchObject({ borrows: true, ownShare: 0.75 });
-    expect(eight.likelyShare).toBeCloseTo((alpha + 3) / (alpha + beta + 4), 9);
-    expect(eight.borrowedShare).toBeCloseTo((alpha + beta) / (alpha + beta + 4), 9);
+  test('a size with little history borrows: the belief in which the odds may go with size', () => {
+    const groups = [
+      { estimatePoints: 1, trials: 30, successes: 2 },
+      { estimatePoints: 3, trials: 20, successes: 4 },
+      { estimatePoints: 5, trials: 13, successes: 4 },
+      { estimatePoints: 8, trials: 4, successes: 3 },
+      { estimatePoints: 13, trials: 1, successes: 1 },
+    ];
+    const [belief] = gradedOdds(groups, [8]);
+    if (!belief) throw new Error('no belief');
+    const eight = ofSize(8, odds(HISTORY));
+    expect(eight.borrows).toBe(true);
+    expect(eight.likelyShare).toBeCloseTo(belief.alpha / (belief.alpha + belief.beta), 12);
+    expect(eight.likelyInterval.low).toBeCloseTo(betaQuantile(0.045, belief), 12);
   });
 
   test('one card out of one is no certainty', () => {
-    const thirteen = ofSize(13, odds(HISTORY));
-    expect(thirteen.ownShare).toBe(1);
-    expect(thirteen.likelyShare).toBeLessThan(0.5);
-    expect(thirteen.likelyShare).toBeGreaterThan(14 / 68);
-    expect(thirteen.borrowedShare).toBeGreaterThan(0.8);
+    const [one] = odds([...cards(3, 40, [1, 1, 1, 1]), ...cards(13, 1, [8])], [13]).sizes.slice(-1);
+    expect(one?.likelyShare).toBeLessThan(0.7);
+    expect(one?.likelyShare).toBeGreaterThan(0.1);
+  });
+
+  test('cards that were never begun are left out, and open ones count by what was done of them', () => {
+    const open = (doneShare: number, count: number): ClosedCard[] =>
+      Array.from({ length: count }, () => ({ estimatePoints: 8, surprisePoints: 0, doneShare }));
+    const begun = cards(8, 12, [3, 3, 3, 3, 3, 3]);
+    const table = odds([...begun, ...open(0, 20), ...open(0.25, 4)]);
+    expect(table).toMatchObject({ cards: 16, withSurprise: 6, openCards: 4 });
+    expect(ofSize(8, table).likelyShare).toBeCloseTo(6 / 13, 12);
+    expect(surpriseOdds(open(0, 3))).toEqual({ undefined: { code: 'no-closed-card' } });
   });
 
   test('no surprise so far is no promise of none', () => {
@@ -101,12 +110,12 @@ describe('the surprise odds by size', () => {
     expect(twentyOne).toMatchObject({
       cards: 0,
       borrows: true,
-      borrowedShare: 1,
-      ownShare: none,
-      ownInterval: none,
+      isLargerThanAny: true,
       medianSurprisePoints: none,
     });
-    expect(twentyOne.likelyShare).toBeCloseTo(table.prior.alpha / (table.prior.alpha + table.prior.beta), 12);
+    expect(ofSize(4, odds(HISTORY, [4]))).toMatchObject({ cards: 0, isLargerThanAny: false });
+    // The odds grew with size as far as they are known.
+    expect(twentyOne.likelyShare).toBeGreaterThan(ofSize(5, table).likelyShare);
     expect(table.sizes.filter((size) => size.estimatePoints === 3)).toHaveLength(1);
   });
 
@@ -135,22 +144,19 @@ describe('the surprise odds by size', () => {
     expect(width(LITTLE_HISTORY_CARDS - 1)).toBeGreaterThan(0.5);
   });
 
-  test('every share lies within 0 to 1 and its interval, drawn from its own towards the others', () => {
+  test('every share lies within 0 to 1, and within its interval', () => {
     fc.assert(
       fc.property(anyCards, (history) => {
-        const { sizes, prior } = odds(history);
-        const common = prior.alpha / (prior.alpha + prior.beta);
+        const { sizes } = odds(history, [21]);
         for (const size of sizes) {
-          const own = size.ownShare as number;
-          expect(size.shrunkShare).toBeGreaterThanOrEqual(Math.min(own, common) - 1e-12);
-          expect(size.shrunkShare).toBeLessThanOrEqual(Math.max(own, common) + 1e-12);
           expect(size.likelyInterval.low).toBeGreaterThanOrEqual(0);
-          expect(size.likelyInterval.low).toBeLessThanOrEqual(size.likelyInterval.high);
+          expect(size.likelyInterval.low).toBeLessThanOrEqual(size.likelyShare);
+          expect(size.likelyShare).toBeLessThanOrEqual(size.likelyInterval.high);
           expect(size.likelyInterval.high).toBeLessThanOrEqual(1);
         }
         expect(sizes.reduce((sum, size) => sum + size.cards, 0)).toBe(history.length);
       }),
-      { seed: 20261112, numRuns: 40 },
+      { seed: 20261112, numRuns: 25 },
     );
   });
 

@@ -117,9 +117,11 @@ function traceOf(days: readonly Day[], { cards, facts }: SprintRecords): TracePo
   return [start, ...days.map(evening)];
 }
 
-function pastCard({ card, surprisePoints, finished }: SprintCardState, days: readonly Day[]): PastCard {
+function pastCard(state: SprintCardState, days: readonly Day[]): PastCard {
+  const { card, surprisePoints, workedPoints, leftPoints, finished } = state;
   const { estimatePoints, origin, enteredOn } = card;
-  if (origin === 'planned') return { estimatePoints, surprisePoints };
+  const doneShare = finished ? 1 : workedPoints === 0 ? 0 : workedPoints / (workedPoints + leftPoints);
+  if (origin === 'planned') return { estimatePoints, surprisePoints, doneShare };
   const workingDaysLeft = days.filter((day) => day >= enteredOn).length;
-  return { estimatePoints, surprisePoints, pulledIn: { workingDaysLeft, finished } };
+  return { estimatePoints, surprisePoints, doneShare, pulledIn: { workingDaysLeft, finished } };
 }

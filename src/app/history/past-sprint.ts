@@ -13,6 +13,8 @@ export type TracePoint = SprintSoFar;
 export interface PastCard {
   readonly estimatePoints: number;
   readonly surprisePoints: number;
+  /** How much of its work was done at the sprint's end: 1 when finished, 0 when never begun. Undefined: not kept then. */
+  readonly doneShare?: number | undefined;
   /** Set for a card that was pulled in. */
   readonly pulledIn?: {
     /** Working days left when it came in, the day itself included. */

@@ -7,6 +7,7 @@ odds-none-hint = You don’t have to do anything: when a sprint closes here, eac
 
 odds-size-never = Cards of { POINTS($points) } have held no surprise work so far.
 odds-size-always = Cards of { POINTS($points) } have always held surprise work so far.
+odds-size-larger = Cards of { POINTS($points) } are larger than any you’ve done; going by size, they hold surprise work { TIMES_IN_TEN($share) }.
 odds-size-unseen = Cards of { POINTS($points) } are new here; going by the other sizes, they hold surprise work { TIMES_IN_TEN($share) }.
 odds-size-little-seen =
     { $cards ->
@@ -45,6 +46,7 @@ odds-line-borrowed =
 # Goes at the end of such a line. $line: the line
 odds-line-typical = { $line }; typically { POINTS($points) }
 odds-reading = The span holds the true share 19 times in 20. “Typically” is how much surprise work there was when there was any.
+odds-reading-open = A card still open at the sprint’s end counts by how much of it was done, and one never begun not at all.
 odds-reading-borrowed = “Borrowed” marks sizes of fewer than { NUMBER($cards) } cards: their share leans on the other sizes until they have a history of their own.
 odds-advice = *Before you commit to a card of a size that often holds surprises*: ask what could turn up in it, split it, or timebox a first look inside.
 odds-basis =

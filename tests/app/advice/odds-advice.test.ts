@@ -45,7 +45,7 @@ describe('the big cards of a plan', () => {
       [5, 0, 0, [4]],
       [3, 1, 2, [1]],
     ]);
-    expect(big[1]?.odds).toMatchObject({ borrows: true, borrowedShare: 1 });
+    expect(big[1]?.odds).toMatchObject({ borrows: true, cards: 0 });
   });
 
   test('are none in an empty plan, and none of 0 points', () => {

@@ -66,7 +66,10 @@ test('eight sprints answer all four questions, and warn of a commitment above th
     [5, 16, 0],
     [8, 8, 4],
   ]);
-  expect(odds.sizes[2]).toMatchObject({ ownShare: 0.5, medianSurprisePoints: 2 });
+  expect(odds.sizes[2]).toMatchObject({ borrows: true, medianSurprisePoints: 2 });
+  // Half of them held some, and none of the 32 smaller ones.
+  expect(odds.sizes[2]?.likelyShare).toBeGreaterThan(0.3);
+  expect(odds.sizes[2]?.likelyShare).toBeLessThan(0.5);
 
   const { range, coming, past } = await ask({ about: 'range' });
   expect(coming).toMatchObject({ startsOn: '2027-02-22', endsOn: '2027-03-05', workingDays: 10, members: 3 });

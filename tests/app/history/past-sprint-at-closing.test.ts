@@ -104,10 +104,15 @@ describe('what a sprint leaves behind when it closes', () => {
   test('is its cards without the dropped, and of those pulled in how much time was left and whether they were finished', async () => {
     const { h, team } = await closed();
     expect((await pastOf(h, team.id))[0]?.cards).toEqual([
-      { estimatePoints: 5, surprisePoints: 0 },
-      { estimatePoints: 3, surprisePoints: 2 },
+      { estimatePoints: 5, surprisePoints: 0, doneShare: 1 },
+      { estimatePoints: 3, surprisePoints: 2, doneShare: 0.2 },
       // It came in on Wednesday 4 November: that day and seven more.
-      { estimatePoints: 3, surprisePoints: 0, pulledIn: { workingDaysLeft: 8, finished: true } },
+      {
+        estimatePoints: 3,
+        surprisePoints: 0,
+        doneShare: 1,
+        pulledIn: { workingDaysLeft: 8, finished: true },
+      },
     ]);
   });
 

@@ -163,8 +163,8 @@ describe('surprise odds', () => {
     expect(text(oddsAdvice(STEADY))).toMatchInlineSnapshot(`
       "Cards of 8 points hold surprise work about 6 times in 10. When they do, 2.5 points is typical.
       Cards that held surprise work, by size
+      • 13 points: 1 of 1 card (67%)
       • 8 points: 10 of 16 cards (63%)
-      • 13 points: 1 of 1 card (48%)
       • 3 points: 3 of 25 cards (12%)
       • 1 point: 0 of 20 cards (0%)
       Before you commit to a card of a size that often holds surprises: ask what could turn up in it, split it, or timebox a first look inside.
@@ -177,7 +177,7 @@ describe('surprise odds', () => {
       • 1 point: 0 of 20 cards (0%, span 0% to 16%)
       • 3 points: 3 of 25 cards (12%, span 4% to 30%); typically 1 point
       • 8 points: 10 of 16 cards (63%, span 39% to 82%); typically 2.5 points
-      • 13 points: 1 of 1 card; borrowed 48%, span 8% to 90%; typically 5 points
+      • 13 points: 1 of 1 card; borrowed 67%, span 28% to 96%; typically 5 points
       The span holds the true share 19 times in 20. “Typically” is how much surprise work there was when there was any. “Borrowed” marks sizes of fewer than 12 cards: their share leans on the other sizes until they have a history of their own.
       Based on 62 cards of 5 closed sprints; 14 of them held surprise work (23%). Of 4 more sprints, the cards aren’t known.
       What this doesn’t know
