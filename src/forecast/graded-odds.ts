@@ -24,8 +24,10 @@ const LEVEL: Axis = { middle: -1, spread: 1 };
 const SLOPE: Axis = { middle: 0.4, spread: 0.7 };
 /** How much the line says of a size: as much as so many cards of its own. Each as likely, and the last, next to all, twice. */
 const STRENGTHS = [3, 10, 30, 1000, 1000];
+/** A product of more could be too great for a number. */
+const MOST_FACTORS = 30;
 /** Steps of the grid to each side, and how many spreads of the belief it covers to each side. */
-const STEPS = 10;
+const STEPS = 6;
 const REACH = 3;
 /** A second, finer grid is laid over where the first found weight, at least so wide for what fell between its points. */
 const LEAST_FINE_SPREAD = 0.15;
@@ -40,14 +42,15 @@ export function betaBinomialLogLikelihood(
   { alpha, beta }: BetaParameters,
   { trials, successes }: Pick<CountedGroup, 'trials' | 'successes'>,
 ): number {
-  return (
-    logGamma(alpha + beta) -
-    logGamma(alpha) -
-    logGamma(beta) +
-    logGamma(alpha + successes) +
-    logGamma(beta + trials - successes) -
-    logGamma(alpha + beta + trials)
-  );
+  return logRise(alpha, successes) + logRise(beta, trials - successes) - logRise(alpha + beta, trials);
+}
+
+/** ln Γ(from + by) − ln Γ(from): for a few whole steps as the product that it is, which is many times faster. */
+function logRise(from: number, by: number): number {
+  if (!Number.isInteger(by) || by > MOST_FACTORS) return logGamma(from + by) - logGamma(from);
+  let product = 1;
+  for (let i = 0; i < by; i += 1) product *= from + i;
+  return Math.log(product);
 }
 
 interface Line {

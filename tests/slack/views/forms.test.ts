@@ -171,7 +171,7 @@ describe('plan', () => {
       This plan of 18 points is below that: the team may run out of work. The chances: more than 9 in 10 to keep it (at least 80% finished) and more than 9 in 10 to pull in more than 20% on top.
       *Surprise odds of the big cards*
       • Cards of 8 points hold surprise work about 6 times in 10. When they do, 2.5 points is typical. In this plan: card 2.
-      • Cards of 5 points are new here; going by the other sizes, they hold surprise work about 3 times in 10. In this plan: card 1.
+      • Cards of 5 points are new here; going by the other sizes, they hold surprise work about 4 times in 10. In this plan: card 1.
       • Cards of 3 points hold surprise work about 1 time in 10. When they do, 1 point is typical. In this plan: card 4."
     `);
   });

@@ -359,7 +359,7 @@ describe('help', () => {
       • /loadline reopen [card]: Open a finished card again; without a card, the closed sprint.
       • /loadline leave: Leave the team.
       For everyone on the team and its product owner
-      • /loadline status: See how the sprint is going; only you do, unless you share it.
+      • /loadline status: See how the sprint is going. Only you see it, unless you share it.
       • /loadline cards [first number]: List the sprint’s cards, all or from one number on.
       • /loadline drop [card reason]: Take a card out of the sprint, with a reason.
       • /loadline undrop card: Take back a drop that was a mistake.
@@ -369,7 +369,7 @@ describe('help', () => {
       • /loadline history: See each ratio’s trend, what is usual, and what is a signal.
       • /loadline experiments [keep which]: See and decide about what it tries.
       • /loadline retro [sprint]: Get what a retrospective needs of a sprint.
-      • /loadline verdict [on | off]: Get verdicts directly too.
+      • /loadline verdict [on | off]: Get verdicts as messages to you, too.
       For product owners and facilitators
       • /loadline goal [yes | partly | no] [sentence]: Say whether the sprint goal was met.
       • /loadline value [sprint:] [number]: Record what a closed sprint was worth. For example /loadline value Harbour 12: 1200.
