@@ -22,8 +22,8 @@ interface Axis {
 /** What is believed before any data, of log-odds: somewhat rare, and a little more often in larger cards; neither surely. */
 const LEVEL: Axis = { middle: -1, spread: 1 };
 const SLOPE: Axis = { middle: 0.4, spread: 0.7 };
-/** How much the line says of a size: as much as so many cards of its own. Each as likely, and the last, next to all, twice. */
-const STRENGTHS = [3, 10, 30, 1000, 1000];
+/** How much the line says of a size: as much as so many cards of its own. All as likely. */
+const STRENGTHS = [3, 10, 30, 1000];
 /** A product of more could be too great for a number. */
 const MOST_FACTORS = 30;
 /** Steps of the grid to each side, and how many spreads of the belief it covers to each side. */
@@ -66,8 +66,8 @@ interface Line {
  * What is believed of the share of each estimate asked for, as the beta distribution with the belief's mean and variance.
  *
  * Formula: the share of size s is drawn from a beta distribution with mean m(s) = 1 ÷ (1 + e^−(a + b·ln s)) and strength
- * α + β = K. Before the data a is normal (−1, 1), b normal (0.4, 0.7) and K 3, 10, 30 or 1,000, the last as likely as two
- * others; the belief after the data is summed over a grid of a, b and K, and of each point over its beta posterior.
+ * α + β = K. Before the data a is normal (−1, 1), b normal (0.4, 0.7) and K 3, 10, 30 or 1,000 with the same chance;
+ * the belief after the data is summed over a grid of a, b and K, and of each point over its beta posterior.
  * Units: points in, shares out (1 means 100%). Estimates of 0 count as half a point. Without groups it is the belief
  * before any data.
  * How it misleads: log-odds in a straight line are a guess beyond the largest size that was ever done.

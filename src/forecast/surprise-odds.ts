@@ -17,8 +17,8 @@ export interface ClosedCard {
 /** Below so many cards even the Wilson interval of a share near one half is wider than 50 percentage points. */
 export const LITTLE_HISTORY_CARDS = 12;
 
-/** The belief is wider than what it is about: its middle 91% hold the truth in 95 of 100 cases of the tests' worlds. */
-const BELIEF_TAIL = 0.045;
+/** The belief is wider than what it is about: its middle 90% hold the truth in 95 of 100 cases of the tests' worlds. */
+const BELIEF_TAIL = 0.05;
 
 /** The odds for one estimate. Shares: 1 means 100%; intervals hold the truth in 95% of cases. */
 export interface SurpriseOdds {

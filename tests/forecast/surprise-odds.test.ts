@@ -76,7 +76,7 @@ describe('the surprise odds by size', () => {
     const eight = ofSize(8, odds(HISTORY));
     expect(eight.borrows).toBe(true);
     expect(eight.likelyShare).toBeCloseTo(belief.alpha / (belief.alpha + belief.beta), 12);
-    expect(eight.likelyInterval.low).toBeCloseTo(betaQuantile(0.045, belief), 12);
+    expect(eight.likelyInterval.low).toBeCloseTo(betaQuantile(0.05, belief), 12);
   });
 
   test('one card out of one is no certainty', () => {

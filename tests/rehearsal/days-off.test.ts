@@ -1,24 +1,15 @@
 /** A calendar file and a country's holidays through the real conversations, over real HTTP, on a real database. */
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { createLogger } from '../../src/logger.ts';
 import { FACILITATOR_ID, TEAM_CHANNEL_ID } from '../../src/rehearsal/cast.ts';
-import { Player } from '../../src/rehearsal/player.ts';
 import type { Rehearsal } from '../../src/rehearsal/rehearsal.ts';
-import { startRehearsal } from '../../src/rehearsal/rehearsal.ts';
-import { readScenario } from '../../src/rehearsal/scenario.ts';
 import { calendarText, eventText } from '../calendars/calendar-text.ts';
-import { newPgliteImage } from '../support/databases.ts';
-
-// Its sprint ended on 4 December 2026.
-const SCENARIO = new URL('../../src/rehearsal/scenarios/no-plan.json', import.meta.url);
+import { playedSample } from './played-rehearsal.ts';
 
 let rehearsal: Rehearsal;
 
 beforeAll(async () => {
-  const scenario = await readScenario(SCENARIO);
-  const logger = createLogger({ level: 'error', destination: process.stderr });
-  rehearsal = await startRehearsal({ scenario, logger, memoryImage: await newPgliteImage() });
-  await new Player(rehearsal, scenario).playAll();
+  // Its sprint ended on 4 December 2026.
+  rehearsal = await playedSample('no-plan');
 }, 120_000);
 afterAll(() => rehearsal?.stop());
 

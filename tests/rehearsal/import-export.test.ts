@@ -1,12 +1,9 @@
 /** Past sprints brought in and taken out through the real conversations, over real HTTP, on a real database. */
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { createLogger } from '../../src/logger.ts';
 import { FACILITATOR_ID, TEAM_CHANNEL_ID } from '../../src/rehearsal/cast.ts';
-import { Player } from '../../src/rehearsal/player.ts';
 import type { Rehearsal } from '../../src/rehearsal/rehearsal.ts';
-import { startRehearsal } from '../../src/rehearsal/rehearsal.ts';
 import { parseScenario } from '../../src/rehearsal/scenario.ts';
-import { newPgliteImage } from '../support/databases.ts';
+import { playedRehearsal } from './played-rehearsal.ts';
 
 /** A sprint of one day, so that there is one closed sprint that the bot ran itself. */
 const SCENARIO = JSON.stringify({
@@ -33,10 +30,7 @@ const HEADER = 'name,first day,last day,commitment,pulled in,surprise,finished,p
 let rehearsal: Rehearsal;
 
 beforeAll(async () => {
-  const scenario = parseScenario(SCENARIO, 'a scenario of this test');
-  const logger = createLogger({ level: 'error', destination: process.stderr });
-  rehearsal = await startRehearsal({ scenario, logger, memoryImage: await newPgliteImage() });
-  await new Player(rehearsal, scenario).playAll();
+  rehearsal = await playedRehearsal(parseScenario(SCENARIO, 'a scenario of this test'));
 });
 afterAll(() => rehearsal?.stop());
 

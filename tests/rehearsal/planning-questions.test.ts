@@ -1,16 +1,10 @@
 /** A planning session in the stand-in workspace: history is brought in, the four questions are asked, one is shared. */
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { createLogger } from '../../src/logger.ts';
 import { FACILITATOR_ID, TEAM_CHANNEL_ID } from '../../src/rehearsal/cast.ts';
-import { Player } from '../../src/rehearsal/player.ts';
 import type { Rehearsal } from '../../src/rehearsal/rehearsal.ts';
-import { startRehearsal } from '../../src/rehearsal/rehearsal.ts';
-import { readScenario } from '../../src/rehearsal/scenario.ts';
 import type { SeenMessage } from '../../src/rehearsal/stand-in/page-state.ts';
 import { ACTIONS } from '../../src/slack/ids.ts';
-import { newPgliteImage } from '../support/databases.ts';
-
-const SCENARIO = new URL('../../src/rehearsal/scenarios/kept.json', import.meta.url);
+import { playedSample } from './played-rehearsal.ts';
 
 /** Nine invented sprints before Harbour 12: commitment, pulled in, surprise, finished. */
 const PAST = [
@@ -30,13 +24,7 @@ describe('a planning session', () => {
   let rehearsal: Rehearsal;
 
   beforeAll(async () => {
-    const scenario = await readScenario(SCENARIO);
-    rehearsal = await startRehearsal({
-      scenario,
-      logger: createLogger({ level: 'error', destination: process.stderr }),
-      memoryImage: await newPgliteImage(),
-    });
-    await new Player(rehearsal, scenario).playAll();
+    rehearsal = await playedSample('kept');
   }, 120_000);
 
   afterAll(() => rehearsal?.stop());

@@ -1,26 +1,14 @@
 /** What is stored about me, a copy and an erasure, in the stand-in workspace with everything real but the platform. */
 import { afterAll, beforeAll, expect, it } from 'vitest';
-import { createLogger } from '../../src/logger.ts';
 import { FACILITATOR_ID, TEAM_CHANNEL_ID } from '../../src/rehearsal/cast.ts';
-import { Player } from '../../src/rehearsal/player.ts';
 import type { Rehearsal } from '../../src/rehearsal/rehearsal.ts';
-import { startRehearsal } from '../../src/rehearsal/rehearsal.ts';
-import { readScenario } from '../../src/rehearsal/scenario.ts';
-import { newPgliteImage } from '../support/databases.ts';
-
-const SCENARIO = new URL('../../src/rehearsal/scenarios/kept.json', import.meta.url);
+import { playedSample } from './played-rehearsal.ts';
 
 let rehearsal: Rehearsal;
 let petra: string;
 
 beforeAll(async () => {
-  const scenario = await readScenario(SCENARIO);
-  rehearsal = await startRehearsal({
-    scenario,
-    logger: createLogger({ level: 'error', destination: process.stderr }),
-    memoryImage: await newPgliteImage(),
-  });
-  await new Player(rehearsal, scenario).playAll();
+  rehearsal = await playedSample('kept');
   petra = rehearsal.cast.userIdOf('petra');
 }, 120_000);
 

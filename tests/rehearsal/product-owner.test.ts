@@ -1,27 +1,15 @@
 /** A product owner who is no member, in the stand-in workspace, with everything real but the platform. */
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { createLogger } from '../../src/logger.ts';
 import { FACILITATOR_ID, TEAM_CHANNEL_ID } from '../../src/rehearsal/cast.ts';
-import { Player } from '../../src/rehearsal/player.ts';
 import type { Rehearsal } from '../../src/rehearsal/rehearsal.ts';
-import { startRehearsal } from '../../src/rehearsal/rehearsal.ts';
-import { readScenario } from '../../src/rehearsal/scenario.ts';
-import { newPgliteImage } from '../support/databases.ts';
-
-const SCENARIO = new URL('../../src/rehearsal/scenarios/no-plan.json', import.meta.url);
+import { playedSample } from './played-rehearsal.ts';
 
 describe('a product owner who is no member', () => {
   let rehearsal: Rehearsal;
   let owner: string;
 
   beforeAll(async () => {
-    const scenario = await readScenario(SCENARIO);
-    rehearsal = await startRehearsal({
-      scenario,
-      logger: createLogger({ level: 'error', destination: process.stderr }),
-      memoryImage: await newPgliteImage(),
-    });
-    await new Player(rehearsal, scenario).playAll();
+    rehearsal = await playedSample('no-plan');
     owner = rehearsal.cast.userIdOf('odd');
     const { conversation } = rehearsal;
     await conversation.formAfter(FACILITATOR_ID, () => conversation.command(FACILITATOR_ID, 'setup'));

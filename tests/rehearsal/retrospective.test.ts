@@ -1,27 +1,16 @@
 /** A retrospective in the stand-in workspace, after a sprint that was played: the sheet is read, shared and printed. */
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
-import { createLogger } from '../../src/logger.ts';
 import { FACILITATOR_ID, TEAM_CHANNEL_ID } from '../../src/rehearsal/cast.ts';
-import { Player } from '../../src/rehearsal/player.ts';
-import { type Rehearsal, startRehearsal } from '../../src/rehearsal/rehearsal.ts';
-import { readScenario } from '../../src/rehearsal/scenario.ts';
+import type { Rehearsal } from '../../src/rehearsal/rehearsal.ts';
 import type { SeenMessage } from '../../src/rehearsal/stand-in/page-state.ts';
 import { ACTIONS } from '../../src/slack/ids.ts';
-import { newPgliteImage } from '../support/databases.ts';
-
-const SCENARIO = new URL('../../src/rehearsal/scenarios/missed-by-surprise.json', import.meta.url);
+import { playedSample } from './played-rehearsal.ts';
 
 describe('a retrospective', () => {
   let rehearsal: Rehearsal;
 
   beforeAll(async () => {
-    const scenario = await readScenario(SCENARIO);
-    rehearsal = await startRehearsal({
-      scenario,
-      logger: createLogger({ level: 'error', destination: process.stderr }),
-      memoryImage: await newPgliteImage(),
-    });
-    await new Player(rehearsal, scenario).playAll();
+    rehearsal = await playedSample('missed-by-surprise');
   }, 120_000);
 
   afterAll(() => rehearsal?.stop());

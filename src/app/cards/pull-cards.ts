@@ -2,26 +2,17 @@
 import { randomUUID } from 'node:crypto';
 import { runningSummary, type SprintSummary } from '../../sprint/summary.ts';
 import { refreshOwnersPrompts } from '../answering/refresh-prompt.ts';
-import { isDayOver, type SprintTime, sprintTime } from '../clock/sprint-time.ts';
 import { baselineFor } from '../history/baseline-of.ts';
 import type { Problem } from '../input-problem.ts';
 import type { KnownPerson } from '../planning/card-owners.ts';
 import { MAX_CARDS, type PastedCard, parseCards } from '../planning/card-paste.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
-import type { Reading } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
-import {
-  type Membership,
-  openSprint,
-  type Place,
-  requireBegun,
-  type SprintReference,
-  todayOf,
-} from '../team/place.ts';
+import { openSprint, type Place, requireBegun, type SprintReference, todayOf } from '../team/place.ts';
 import { type Actor, type Sprint, type SprintCard, type SprintHeading, workersOf } from '../team/team.ts';
 import { type LoadOutlook, loadOutlook } from '../watching/load-outlook.ts';
-import { answerCounts } from '../watching/status-content.ts';
-import { type CardLine, cardLine, type SprintCardState, statesOf } from './card-line.ts';
+import { sprintTimeToday } from '../watching/status-content.ts';
+import { type CardLine, cardLine, statesOf } from './card-line.ts';
 import { type PullInCheck, pullInCheck } from './pull-in-check.ts';
 
 export interface PullForm {
@@ -46,7 +37,7 @@ export async function pullForm(deps: AppDependencies, actor: Actor, place: Place
     const today = todayOf(team, deps.clock.now());
     requireBegun(sprint, today);
     const states = statesOf(await tx.read.recordsOf(sprint.id));
-    const time = await timeOf(tx.read, { team, sprint, members }, states, today);
+    const time = await sprintTimeToday(tx.read, { team, sprint, members, states }, today);
     return {
       heading: { team, sprint },
       load: await loadOutlook(tx, team, sprint, states, time, today),
@@ -54,22 +45,6 @@ export async function pullForm(deps: AppDependencies, actor: Actor, place: Place
       workingDaysLeft: time.left,
     };
   });
-}
-
-async function timeOf(
-  read: Reading,
-  { team, sprint, members }: Pick<Membership, 'team' | 'members'> & { readonly sprint: Sprint },
-  states: readonly SprintCardState[],
-  today: string,
-): Promise<SprintTime> {
-  const prompts = await read.promptsOf([{ sprintId: sprint.id, day: today }]);
-  return sprintTime(
-    team,
-    sprint,
-    members,
-    today,
-    isDayOver(answerCounts(team, sprint, members, { states, prompts, on: today })),
-  );
 }
 
 /**
@@ -89,7 +64,7 @@ export async function pullCards(
     requireBegun(sprint, today);
     const before = await tx.read.recordsOf(sprint.id);
     const states = statesOf(before);
-    const time = await timeOf(tx.read, { team, sprint, members }, states, today);
+    const time = await sprintTimeToday(tx.read, { team, sprint, members, states }, today);
     const [only, ...others] = wanted;
     const check =
       only && others.length === 0

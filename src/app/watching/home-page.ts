@@ -2,14 +2,14 @@
 import { burndownOf, leftEnd } from '../../sprint/burndown.ts';
 import { needsOwner, type SprintCardState, statesOf } from '../cards/card-line.ts';
 import { sprintDays } from '../clock/sprint-clock.ts';
-import { isDayOver, type SprintTime, sprintTime } from '../clock/sprint-time.ts';
+import type { SprintTime } from '../clock/sprint-time.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
 import { teamsReadBy } from '../team/place.ts';
 import { type Actor, datedWorkersOf, type Sprint } from '../team/team.ts';
 import { type LoadOutlook, loadOutlook } from './load-outlook.ts';
 import { type TeamOverview, teamOverview } from './overview.ts';
-import { answerCounts } from './status-content.ts';
+import { sprintTimeToday } from './status-content.ts';
 
 export interface HomeTeam extends TeamOverview {
   /** Whether today is a day of the sprint on which members are asked. */
@@ -74,7 +74,9 @@ async function homePageOf(tx: Transaction, actor: Actor, now: Date): Promise<Hom
     const seesSprint = about.isMember || about.isProductOwner;
     const states = sprint && seesSprint ? statesOf(await tx.read.recordsOf(sprint.id)) : [];
     const running = begun && seesSprint ? sprint : undefined;
-    const time = running && (await timeOf(tx.read, about, running, states));
+    const members = running ? await tx.read.membersOf(team.id) : [];
+    const time =
+      running && (await sprintTimeToday(tx.read, { team, members, sprint: running, states }, about.today));
     teams.push({
       ...about,
       isPromptDay: sprint !== undefined && sprintDays(team, sprint).includes(about.today),
@@ -83,23 +85,6 @@ async function homePageOf(tx: Transaction, actor: Actor, now: Date): Promise<Hom
     });
   }
   return { teams };
-}
-
-async function timeOf(
-  read: Reading,
-  { team, today }: TeamOverview,
-  sprint: Sprint,
-  states: readonly SprintCardState[],
-): Promise<SprintTime> {
-  const members = await read.membersOf(team.id);
-  const prompts = await read.promptsOf([{ sprintId: sprint.id, day: today }]);
-  return sprintTime(
-    team,
-    sprint,
-    members,
-    today,
-    isDayOver(answerCounts(team, sprint, members, { states, prompts, on: today })),
-  );
 }
 
 async function progressOf(

@@ -13,9 +13,9 @@ import {
 } from '../cards/card-line.ts';
 import { instantOf } from '../clock/local-time.ts';
 import { eveningsOf, questionDays } from '../clock/sprint-clock.ts';
-import { isDayOver, sprintTime } from '../clock/sprint-time.ts';
+import { isDayOver, type SprintTime, sprintTime } from '../clock/sprint-time.ts';
 import { baselineFor } from '../history/baseline-of.ts';
-import type { Transaction } from '../ports/store.ts';
+import type { Reading, Transaction } from '../ports/store.ts';
 import type { Membership } from '../team/place.ts';
 import {
   type Member,
@@ -109,6 +109,17 @@ function growthOf(states: readonly SprintCardState[]): StatusContent['growth'] {
         })),
     )
     .sort((a, b) => (a.day < b.day ? 1 : a.day > b.day ? -1 : 0));
+}
+
+/** How much of a running sprint's time is over, today included once enough was said of it. */
+export async function sprintTimeToday(
+  read: Reading,
+  { team, members, sprint, states }: DrawnSprint,
+  today: Day,
+): Promise<SprintTime> {
+  const prompts = await read.promptsOf([{ sprintId: sprint.id, day: today }]);
+  const counts = answerCounts(team, sprint, members, { states, prompts, on: today });
+  return sprintTime(team, sprint, members, today, isDayOver(counts));
 }
 
 /** How many members have open cards or were asked today, and how many of them have met the day. */
