@@ -9,6 +9,7 @@ import {
   botToken,
   clientId,
   clientSecret,
+  databaseCa,
   databaseUrl,
   given,
   isLoopback,
@@ -63,6 +64,8 @@ export interface Config {
   readonly port: number;
   /** Undefined: an in-process database in the data folder. */
   readonly databaseUrl: string | undefined;
+  /** Certificates, in PEM, of the only authorities that may vouch for the database server. */
+  readonly databaseCa: string | undefined;
   readonly dataFolder: string;
   readonly logLevel: LogLevelName;
   /** What one person may ask for in a minute; 0: no limit. */
@@ -96,6 +99,7 @@ const common = z.object({
   LOADLINE_MODE: mode,
   PORT: port,
   DATABASE_URL: databaseUrl,
+  LOADLINE_DATABASE_CA: databaseCa,
   LOADLINE_DATA_FOLDER: given.transform((value) => value ?? './data'),
   LOG_LEVEL: logLevel,
   LOADLINE_API_URL: apiUrl,
@@ -153,6 +157,7 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
     transport: Object.freeze(transport),
     port: base.data.PORT,
     databaseUrl: base.data.DATABASE_URL,
+    databaseCa: base.data.LOADLINE_DATABASE_CA,
     dataFolder: base.data.LOADLINE_DATA_FOLDER,
     logLevel: base.data.LOG_LEVEL,
     apiUrl: base.data.LOADLINE_API_URL,

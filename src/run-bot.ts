@@ -46,6 +46,7 @@ async function start(config: Config, logger: Logger): Promise<() => Promise<void
     withoutReference(() => logger.warn({ err }, 'database trouble in the background'));
   const database = await openDatabase({
     databaseUrl: config.databaseUrl,
+    databaseCa: config.databaseCa,
     dataFolder: config.dataFolder,
     onBackgroundError,
   });
@@ -108,7 +109,14 @@ async function start(config: Config, logger: Logger): Promise<() => Promise<void
     metrics,
   );
   logger.info(
-    { mode: config.transport.mode, port, metricsPort: metering.port, database: database.kind, workspaceName },
+    {
+      mode: config.transport.mode,
+      port,
+      metricsPort: metering.port,
+      database: database.kind,
+      databaseEncryption: database.encryption,
+      workspaceName,
+    },
     'Loadline is running',
   );
   return async () => {

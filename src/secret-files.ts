@@ -9,8 +9,8 @@ import type { RuleProblem, SettingProblem } from './setting-rules.ts';
 type Environment = Readonly<Record<string, string | undefined>>;
 
 const IN_FILE = /^(LOADLINE_[A-Z_]+|DATABASE_URL)_FILE$/;
-/** A file beyond this is something else, given by mistake. */
-const LARGEST_BYTES = 64 * 1024;
+/** All authorities that a large provider signs with are half of this. A file beyond it was given by mistake. */
+const LARGEST_BYTES = 512 * 1024;
 
 /**
  * @returns the environment with the values of the files in it; other variables are left alone

@@ -2,6 +2,7 @@
  * What each setting may hold. Which settings go together is the business of `config.ts`. A problem is a code and never
  * holds the variable's value, which may be a secret.
  */
+import { X509Certificate } from 'node:crypto';
 import { z } from 'zod';
 
 export const LOG_LEVELS = ['trace', 'debug', 'info', 'warn', 'error', 'fatal', 'silent'] as const;
@@ -36,6 +37,7 @@ export type SettingProblem = { readonly variable: string } & (
         | 'metrics-port-wrong'
         | 'metrics-token-missing'
         | 'database-url-wrong'
+        | 'database-ca-wrong'
         | 'api-url-wrong'
         | 'mode-wrong'
         | 'file-too-large'
@@ -147,6 +149,9 @@ export const metricsToken = ruled((value) => isLongEnough(value) && /^[!-~]+$/.t
 
 export const databaseUrl = ruled(isPostgresUrl, { code: 'database-url-wrong' });
 
+/** One at least that can be read; a file of authorities may hold text between them. */
+export const databaseCa = ruled(holdsCertificates, { code: 'database-ca-wrong' });
+
 export const logLevel = ruled((value) => LOG_LEVELS.some((level) => level === value.toLowerCase()), {
   code: 'log-level-wrong',
   levels: LOG_LEVELS,
@@ -212,6 +217,16 @@ export function isLoopback(host: string): boolean {
 
 function isPostgresUrl(value: string): boolean {
   return /^postgres(?:ql)?:$/.test(protocolOf(value));
+}
+
+function holdsCertificates(pem: string): boolean {
+  const certificates = pem.match(/-----BEGIN CERTIFICATE-----[^-]+-----END CERTIFICATE-----/g) ?? [];
+  try {
+    for (const text of certificates) new X509Certificate(text);
+    return certificates.length > 0;
+  } catch {
+    return false;
+  }
 }
 
 /** Every call sends the token there, so it must be encrypted on its way, unless it stays on this machine. */

@@ -1,3 +1,4 @@
+import { rootCertificates } from 'node:tls';
 import { describe, expect, it } from 'vitest';
 import { ConfigError, readConfig } from '../src/config.ts';
 import { sayCode } from '../src/words/say.ts';
@@ -26,6 +27,7 @@ describe('readConfig', () => {
       transport: { mode: 'socket', appToken: 'xapp-1-abc' },
       port: 3000,
       databaseUrl: undefined,
+      databaseCa: undefined,
       dataFolder: './data',
       logLevel: 'info',
       apiUrl: undefined,
@@ -66,6 +68,20 @@ describe('readConfig', () => {
       'LOADLINE_REQUESTS_PER_MINUTE must be a whole number from 10 to 1000000, for example 120, or 0 for no limit.',
     ]);
     expect(readConfig({ ...SOCKET, LOADLINE_REQUESTS_PER_MINUTE: '0' }).requestsPerMinute).toBe(0);
+  });
+
+  it.each(['/etc/ssl/ca.pem', '-----BEGIN CERTIFICATE-----\nMIIB\n-----END CERTIFICATE-----'])(
+    'refuses as an authority what is no certificate (%#)',
+    (value) => {
+      expect(problemsOf({ ...SOCKET, LOADLINE_DATABASE_CA: value })).toEqual([
+        expect.stringMatching(/^LOADLINE_DATABASE_CA must hold one or more certificates in PEM/),
+      ]);
+    },
+  );
+
+  it('takes authorities with notes between them, as providers give them out', () => {
+    const pem = `Root of the first kind\n${rootCertificates[0]}\n\nRoot of the second kind\n${rootCertificates[1]}`;
+    expect(readConfig({ ...SOCKET, LOADLINE_DATABASE_CA: pem }).databaseCa).toBe(pem);
   });
 
   it('is frozen', () => {

@@ -13,13 +13,13 @@ const OLD_POST_SECONDS = 900;
 const READ_ONLY_SQL_STATE = '25006';
 
 export async function checkDatabase(
-  config: Pick<Config, 'databaseUrl' | 'dataFolder'> & Partial<Pick<Config, 'access'>>,
+  config: Pick<Config, 'databaseUrl' | 'dataFolder'> & Partial<Pick<Config, 'access' | 'databaseCa'>>,
 ): Promise<Finding[]> {
   try {
     const facts =
       config.databaseUrl === undefined
         ? await dataFolderFacts(config.dataFolder)
-        : await postgresFacts(config.databaseUrl);
+        : await postgresFacts({ databaseUrl: config.databaseUrl, databaseCa: config.databaseCa });
     if (!facts) return [{ code: 'database-none' }];
     const aboutKeys = config.access ? checkTokenKeys(config.access, facts.tokenKeyNames) : [];
     return [...judge(facts), ...aboutKeys];
@@ -33,6 +33,7 @@ export async function checkDatabase(
 export function judge(facts: DatabaseFacts): Finding[] {
   return [
     { code: 'database-answers', version: String(facts.serverVersion) },
+    ...aboutEncryption(facts),
     aboutMigrations(facts),
     aboutWriting(facts),
     ...aboutEncoding(facts),
@@ -40,6 +41,16 @@ export function judge(facts: DatabaseFacts): Finding[] {
     ...aboutQueue(facts),
     clockFinding('database', facts.databaseNow, facts.ownNow),
   ];
+}
+
+const ENCRYPTION = {
+  verified: 'way-encrypted',
+  'on-this-machine': 'way-on-this-machine',
+  'switched-off': 'way-unencrypted',
+} as const;
+
+function aboutEncryption({ encryption }: DatabaseFacts): Finding[] {
+  return encryption === undefined ? [] : [{ code: ENCRYPTION[encryption] }];
 }
 
 function aboutMigrations({ migrations }: DatabaseFacts): Finding {

@@ -45,10 +45,10 @@ export async function runCommand(
 
 /** Opens the bot's database for the work, and closes it in any case. */
 export async function onDatabase<T>(
-  { databaseUrl, dataFolder }: Pick<Config, 'databaseUrl' | 'dataFolder'>,
+  { databaseUrl, databaseCa, dataFolder }: Pick<Config, 'databaseUrl' | 'databaseCa' | 'dataFolder'>,
   work: (database: Database) => Promise<T>,
 ): Promise<T> {
-  const database = await openDatabase({ databaseUrl, dataFolder });
+  const database = await openDatabase({ databaseUrl, databaseCa, dataFolder });
   try {
     return await work(database);
   } finally {

@@ -9,17 +9,10 @@ function placeOf(databaseUrl: string): string {
   return `${hostname || 'localhost'}:${port || '5432'}${pathname}`;
 }
 
-/**
- * Checks the form of a database address.
- *
- * @throws StoreError `database-url-invalid`; the address itself stays out of it.
- */
-export function checkDatabaseUrl(databaseUrl: string): void {
-  const isPostgres = URL.canParse(databaseUrl) && /^postgres(ql)?:$/.test(new URL(databaseUrl).protocol);
-  if (!isPostgres) {
-    throw new StoreError({ code: 'database-url-invalid' });
-  }
-}
+/** As OpenSSL and Node.js name what they find wrong with a certificate (Node.js's documentation of `tls`). */
+const CERTIFICATE_REFUSED = /^(?:CERT_|CRL_|DEPTH_ZERO_|ERR_TLS_CERT_|INVALID_CA|SELF_SIGNED_|UNABLE_TO_)/;
+/** Node.js' words when the other side closes instead of encrypting; the code is that of any lost connection. */
+const CLOSED_INSTEAD = /before secure TLS connection was established/;
 
 /** The error for the operator, in place of what the driver threw when it first connected. */
 export function connectionError(error: unknown, databaseUrl: string): StoreError {
@@ -34,6 +27,12 @@ export function connectionError(error: unknown, databaseUrl: string): StoreError
   }
   const { code, message } = error as { code?: unknown; message?: unknown };
   const reason = String(code ?? message ?? error);
+  if (CERTIFICATE_REFUSED.test(reason)) {
+    return new StoreError({ code: 'database-certificate-refused', place, reason }, { cause: error });
+  }
+  if (CLOSED_INSTEAD.test(String(message))) {
+    return new StoreError({ code: 'database-unencrypted', place }, { cause: error });
+  }
   return new StoreError({ code: 'database-unreachable', place, reason }, { cause: error });
 }
 

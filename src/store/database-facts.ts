@@ -10,10 +10,11 @@ import { readMigrationFiles } from 'drizzle-orm/migrator';
 import { drizzle as drizzleOverPglite } from 'drizzle-orm/pglite';
 import { drizzle as drizzleOverPostgres } from 'drizzle-orm/postgres-js';
 import postgres from 'postgres';
-import { checkDatabaseUrl, connectionError } from './connection-error.ts';
+import { connectionError } from './connection-error.ts';
 import { lockDataFolder } from './embedded/data-folder-lock.ts';
 import { MIGRATIONS } from './migrate.ts';
 import { refuseOldServer } from './postgres/postgres-database.ts';
+import { type Encryption, type ServerAccess, serverAddress } from './postgres/server-address.ts';
 import type { SqlSession } from './queries/sql-session.ts';
 import { QUEUE_SCHEMA } from './queue/job-sender.ts';
 import { type QueueState, queueState } from './queue/queue-state.ts';
@@ -43,6 +44,8 @@ export interface DatabaseFacts {
   readonly migrations: MigrationFacts | undefined;
   /** The SQLSTATE with which writing was refused; undefined when it was not. Before the first start: creating. */
   readonly writeRefusal: string | undefined;
+  /** Of the way to the server; undefined where there is none. */
+  readonly encryption: Encryption | undefined;
   /** Connections that the server has left for everybody; undefined where there is no server. */
   readonly freeConnections: number | undefined;
   /** Undefined before the first start. */
@@ -53,9 +56,10 @@ export interface DatabaseFacts {
 }
 
 /** @throws StoreError when the server can't be used, with what to do about it. */
-export async function postgresFacts(databaseUrl: string): Promise<DatabaseFacts> {
-  checkDatabaseUrl(databaseUrl);
-  const client = postgres(databaseUrl, {
+export async function postgresFacts(access: ServerAccess): Promise<DatabaseFacts> {
+  const { url, ssl, encryption } = serverAddress(access);
+  const client = postgres(url, {
+    ssl,
     max: 1,
     connect_timeout: 10,
     onnotice: () => undefined,
@@ -65,9 +69,9 @@ export async function postgresFacts(databaseUrl: string): Promise<DatabaseFacts>
     const [row] = await client`select current_setting('server_version_num')::integer as version`;
     refuseOldServer(row?.version as number);
     const session = drizzleOverPostgres(client) as unknown as SqlSession;
-    return { ...(await factsOf(session)), freeConnections: await freeConnections(session) };
+    return { ...(await factsOf(session)), encryption, freeConnections: await freeConnections(session) };
   } catch (error) {
-    throw connectionError(error, databaseUrl);
+    throw connectionError(error, access.databaseUrl);
   } finally {
     await client.end({ timeout: 5 });
   }
@@ -90,7 +94,7 @@ export async function dataFolderFacts(dataFolder: string): Promise<DatabaseFacts
     });
     try {
       const session = drizzleOverPglite(open) as unknown as SqlSession;
-      return { ...(await factsOf(session)), freeConnections: undefined };
+      return { ...(await factsOf(session)), encryption: undefined, freeConnections: undefined };
     } finally {
       await open.close();
     }
@@ -99,7 +103,7 @@ export async function dataFolderFacts(dataFolder: string): Promise<DatabaseFacts
   }
 }
 
-async function factsOf(session: SqlSession): Promise<Omit<DatabaseFacts, 'freeConnections'>> {
+async function factsOf(session: SqlSession): Promise<Omit<DatabaseFacts, 'encryption' | 'freeConnections'>> {
   const beganMs = Date.now();
   const [server] = await session
     .select({

@@ -7,6 +7,8 @@ import type { BackgroundErrorListener } from './queue/job-sender.ts';
 export interface DatabaseOptions {
   /** `postgres://…`; undefined: no server. */
   readonly databaseUrl?: string | undefined;
+  /** Certificates, in PEM, of the only authorities that may vouch for the server; undefined: the usual ones. */
+  readonly databaseCa?: string | undefined;
   /** Folder for PGlite, or `memory` (the default); not used with a URL. */
   readonly dataFolder?: string | undefined;
   /** With `memory`: an image (PGlite's dump) to start from, which is quicker than starting from nothing. */
@@ -21,8 +23,8 @@ export interface DatabaseOptions {
  * @throws StoreError with a stable code, and a hint for the operator.
  */
 export async function openDatabase(options: DatabaseOptions): Promise<Database> {
-  const { databaseUrl, dataFolder = IN_MEMORY, memoryImage } = options;
+  const { databaseUrl, databaseCa, dataFolder = IN_MEMORY, memoryImage } = options;
   const onBackgroundError = options.onBackgroundError ?? ((error) => process.emitWarning(error));
   if (databaseUrl === undefined) return openPglite(dataFolder, onBackgroundError, memoryImage);
-  return openPostgres(databaseUrl, onBackgroundError);
+  return openPostgres({ databaseUrl, databaseCa }, onBackgroundError);
 }

@@ -1,6 +1,9 @@
 /** Why the database can't be used. A problem never holds a password. */
 export type StoreProblem =
   | { readonly code: 'database-url-invalid' }
+  | { readonly code: 'database-encryption-unclear' }
+  | { readonly code: 'database-unencrypted'; readonly place: string }
+  | { readonly code: 'database-certificate-refused'; readonly place: string; readonly reason: string }
   | { readonly code: 'database-unreachable'; readonly place: string; readonly reason: string }
   | { readonly code: 'database-login-refused'; readonly place: string }
   | { readonly code: 'database-missing'; readonly place: string }

@@ -860,6 +860,9 @@ export interface Messages {
   'doctor-database-none': Record<never, never>;
   'doctor-database-in-use': Record<never, never>;
   'doctor-database-answers': { readonly version: string };
+  'doctor-way-encrypted': Record<never, never>;
+  'doctor-way-on-this-machine': Record<never, never>;
+  'doctor-way-unencrypted': Record<never, never>;
   'doctor-no-tables': Record<never, never>;
   'doctor-migrations-changed': Record<never, never>;
   'doctor-migrations-newer': Record<never, never>;
@@ -2718,6 +2721,7 @@ export interface Messages {
   'start-metrics-token-weak': { readonly variable: string; readonly characters: number };
   'start-metrics-token-missing': { readonly variable: string };
   'start-database-url-wrong': { readonly variable: string };
+  'start-database-ca-wrong': { readonly variable: string };
   'start-log-level-wrong': { readonly variable: string; readonly levels: readonly string[] };
   'start-requests-per-minute-wrong': {
     readonly variable: string;
@@ -2768,6 +2772,9 @@ export interface Messages {
   'start-key-missing': { readonly name: string };
   'start-key-other': { readonly name: string };
   'start-database-url-invalid': Record<never, never>;
+  'start-database-encryption-unclear': Record<never, never>;
+  'start-database-unencrypted': { readonly place: string };
+  'start-database-certificate-refused': { readonly place: string; readonly reason: string };
   'start-database-unreachable': { readonly place: string; readonly reason: string };
   'start-database-login-refused': { readonly place: string };
   'start-database-missing': { readonly place: string };

@@ -19,6 +19,7 @@ const WELL: DatabaseFacts = {
   encoding: 'UTF8',
   migrations: { appliedCount: 3, pendingCount: 0, isAhead: false, isForeign: false },
   writeRefusal: undefined,
+  encryption: 'verified',
   freeConnections: 100,
   queue: { waitingCount: 0, oldestSeconds: 0, givenUpCount: 0 },
   setAside: [],

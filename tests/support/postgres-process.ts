@@ -81,16 +81,35 @@ async function started(server: ChildProcess): Promise<void> {
   server.stderr?.removeAllListeners('data').resume();
 }
 
+/** Only the server's user may read them, as it demands of its private key. */
+async function addFiles(
+  { identity }: PostgresBinaries,
+  data: string,
+  files: Readonly<Record<string, string>>,
+): Promise<void> {
+  for (const [name, content] of Object.entries(files)) {
+    const path = join(data, name);
+    await writeFile(path, content, { mode: 0o600 });
+    if (identity.uid !== undefined && identity.gid !== undefined)
+      await chown(path, identity.uid, identity.gid);
+  }
+}
+
 /**
  * @param change settings of the server in place of the tests' own
+ * @param files to lie in its data folder, by name
  * @throws when the server does not come up; it must then count as a failure of the run.
  */
-export async function startPostgres(change: Readonly<Record<string, string>> = {}): Promise<PostgresProcess> {
+export async function startPostgres(
+  change: Readonly<Record<string, string>> = {},
+  files: Readonly<Record<string, string>> = {},
+): Promise<PostgresProcess> {
   const folder = await mkdtemp(join(tmpdir(), 'loadline-postgres-'));
   const data = join(folder, 'data');
   try {
     const binaries = await postgresBinaries(folder);
     await initialise(binaries, folder, data);
+    await addFiles(binaries, data, files);
     const port = await freePort();
     const settings = Object.entries({ ...SETTINGS, ...change }).flatMap(([name, value]) => [
       '-c',

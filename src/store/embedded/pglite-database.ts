@@ -68,6 +68,7 @@ export async function openPglite(
     const store = storeOver(session, sender);
     return {
       kind: 'pglite',
+      encryption: undefined,
       store,
       // There is but one connection.
       bulkStore: store,

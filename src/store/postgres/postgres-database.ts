@@ -3,7 +3,7 @@ import { sql } from 'drizzle-orm';
 import { drizzle } from 'drizzle-orm/postgres-js';
 import { migrate } from 'drizzle-orm/postgres-js/migrator';
 import postgres from 'postgres';
-import { checkDatabaseUrl, connectionError } from '../connection-error.ts';
+import { connectionError } from '../connection-error.ts';
 import type { Database } from '../database.ts';
 import { MIGRATIONS, migrated } from '../migrate.ts';
 import { preparing } from '../queries/prepared-statements.ts';
@@ -12,6 +12,7 @@ import { type BackgroundErrorListener, openJobSender, updateQueueTables } from '
 import { storeOver } from '../store.ts';
 import { StoreError } from '../store-error.ts';
 import { queueClient, queueDb } from './queue-connection.ts';
+import { type ServerAccess, type ServerAddress, serverAddress } from './server-address.ts';
 import { givingUpSilence } from './watched-socket.ts';
 
 const OLDEST_VERSION = 15;
@@ -47,10 +48,11 @@ const BULK_PATIENCE: Patience = { statementMs: 60_000, silenceMs: 70_000 };
  * For what runs in transactions. The server ends one whose process has vanished, so that its locks do not keep a team
  * waiting until the network notices. A statement that hangs, or a server that has vanished, becomes an error.
  */
-function workingOptions(databaseUrl: string, { statementMs, silenceMs }: Patience) {
+function workingOptions({ url, ssl }: ServerAddress, { statementMs, silenceMs }: Patience) {
   return {
     ...CONNECTION_OPTIONS,
-    ...givingUpSilence(databaseUrl, silenceMs),
+    ssl,
+    ...givingUpSilence(url, silenceMs),
     connection: {
       ...CONNECTION_OPTIONS.connection,
       statement_timeout: statementMs,
@@ -71,8 +73,11 @@ export function refuseOldServer(serverVersion: number): void {
 }
 
 /** One process at a time brings the database up to date; the others wait and find it done. */
-async function migrateAlone(databaseUrl: string, onBackgroundError: BackgroundErrorListener): Promise<void> {
-  const client = postgres(databaseUrl, { ...CONNECTION_OPTIONS, max: 1 });
+async function migrateAlone(
+  { url, ssl }: ServerAddress,
+  onBackgroundError: BackgroundErrorListener,
+): Promise<void> {
+  const client = postgres(url, { ...CONNECTION_OPTIONS, ssl, max: 1 });
   try {
     const [row] = await client`select current_setting('server_version_num')::integer as version`;
     refuseOldServer(row?.version as number);
@@ -80,7 +85,7 @@ async function migrateAlone(databaseUrl: string, onBackgroundError: BackgroundEr
     // The lock belongs to the connection and goes with it.
     await migrated(() => migrate(drizzle(client), MIGRATIONS));
     // Over connections without a limit of time.
-    const forQueue = queueClient(databaseUrl, CONNECTION_OPTIONS);
+    const forQueue = queueClient(url, { ...CONNECTION_OPTIONS, ssl });
     await updateQueueTables({ db: queueDb(forQueue), backend: 'postgres' }, onBackgroundError).finally(() =>
       forQueue.end(),
     );
@@ -91,24 +96,25 @@ async function migrateAlone(databaseUrl: string, onBackgroundError: BackgroundEr
 
 /** @throws StoreError when the server can't be used, with what to do about it. */
 export async function openPostgres(
-  databaseUrl: string,
+  access: ServerAccess,
   onBackgroundError: BackgroundErrorListener,
 ): Promise<Database> {
-  checkDatabaseUrl(databaseUrl);
-  const forRequests = workingOptions(databaseUrl, REQUEST_PATIENCE);
-  const bulk = workingOptions(databaseUrl, BULK_PATIENCE);
-  const client = postgres(databaseUrl, { ...forRequests, max: REQUEST_CONNECTIONS });
-  const forBulk = postgres(databaseUrl, { ...bulk, max: BULK_CONNECTIONS });
-  const forQueue = queueClient(databaseUrl, bulk);
+  const address = serverAddress(access);
+  const forRequests = workingOptions(address, REQUEST_PATIENCE);
+  const bulk = workingOptions(address, BULK_PATIENCE);
+  const client = postgres(address.url, { ...forRequests, max: REQUEST_CONNECTIONS });
+  const forBulk = postgres(address.url, { ...bulk, max: BULK_CONNECTIONS });
+  const forQueue = queueClient(address.url, bulk);
   const end = () => Promise.all([client.end(), forBulk.end(), forQueue.end()]);
   try {
-    await migrateAlone(databaseUrl, onBackgroundError);
+    await migrateAlone(address, onBackgroundError);
     const queueConnection = { db: queueDb(forQueue), backend: 'postgres' as const };
     const sender = await openJobSender(queueConnection, onBackgroundError);
     const session = drizzle(preparing(client)) as unknown as SqlSession;
     let closing: Promise<void> | undefined;
     return {
       kind: 'postgres',
+      encryption: address.encryption,
       store: storeOver(session, sender),
       bulkStore: storeOver(drizzle(preparing(forBulk)) as unknown as SqlSession, sender),
       session,
@@ -124,6 +130,6 @@ export async function openPostgres(
     };
   } catch (error) {
     await end();
-    throw connectionError(error, databaseUrl);
+    throw connectionError(error, access.databaseUrl);
   }
 }

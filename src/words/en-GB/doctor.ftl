@@ -49,6 +49,9 @@ doctor-settings-first = Database, tokens, clock and port were not checked. Corre
 doctor-database-none = None yet; the first start creates it in the data folder.
 doctor-database-in-use = In use by a running bot, as it should be; stop the bot to look into it.
 doctor-database-answers = Postgres { $version } answers.
+doctor-way-encrypted = The way to it is encrypted, and its certificate was checked.
+doctor-way-on-this-machine = It is on this machine; the way to it is not encrypted and need not be.
+doctor-way-unencrypted = The way to it is not encrypted, as sslmode=disable in DATABASE_URL asks. That is right only in a network that nobody else can listen to; otherwise remove it there.
 doctor-no-tables = No tables yet; the first start creates them.
 doctor-migrations-changed = The migrations that were applied are not those of this version: one of the two was changed. Run an unchanged release of Loadline, or restore the database from a backup.
 doctor-migrations-newer = The database was brought up to date by a newer version of Loadline. Run that version; an older one may run next to it during an upgrade, but not for long.
