@@ -1,12 +1,16 @@
 /** The backtest's findings as one document, and as tables for a reader. */
 import type { SprintMoment } from '../open-data/read-open-data.ts';
-import type { ProjectionScore } from './score-projection.ts';
-import { scoreProjection } from './score-projection.ts';
+import { type ChanceBin, scoreChances } from './score-chances.ts';
+import { type LoneTeamScore, scoreLoneTeams } from './score-lone-teams.ts';
+import { foretellMoments, type ProjectionScore, scoreProjection } from './score-projection.ts';
 import type { ReleaseScore } from './score-release.ts';
 import { BACKLOGS_SPRINTS, scoreRelease } from './score-release.ts';
 
 export interface BacktestReport {
   readonly projection: readonly ({ readonly file: string } & ProjectionScore)[];
+  readonly loneTeam: readonly ({ readonly file: string } & LoneTeamScore)[];
+  /** All moments of a file together, sprints with cards only. */
+  readonly chances: readonly ({ readonly file: string } & ChanceBin)[];
   readonly release: readonly ({ readonly file: string } & ReleaseScore)[];
 }
 
@@ -14,23 +18,33 @@ export interface BacktestReport {
 export function backtestReport(
   files: readonly { readonly file: string; readonly rows: readonly SprintMoment[] }[],
 ): BacktestReport {
+  const foretold = files.map(({ file, rows }) => ({ file, moments: foretellMoments(rows) }));
   return {
-    projection: files.flatMap(({ file, rows }) => scoreProjection(rows).map((score) => ({ file, ...score }))),
+    projection: foretold.flatMap(({ file, moments }) =>
+      moments.map((moment) => ({ file, ...scoreProjection(moment) })),
+    ),
+    loneTeam: files.flatMap(({ file, rows }) => scoreLoneTeams(rows).map((score) => ({ file, ...score }))),
+    chances: foretold.flatMap(({ file, moments }) => {
+      const cases = moments.filter(({ set }) => set === 'with-cards').flatMap((moment) => moment.cases);
+      return scoreChances(cases).map((bin) => ({ file, ...bin }));
+    }),
     release: files.flatMap(({ file, rows }) => scoreRelease(rows).map((score) => ({ file, ...score }))),
   };
 }
 
 /** The report as text; lists every row, and sums the boards of a file up. */
-export function reportText({ projection, release }: BacktestReport): string {
+export function reportText({ projection, loneTeam, chances, release }: BacktestReport): string {
   return [
     'Projection of the delivered points, in points; shares in %',
     ...table(
       [
         'file',
+        'sprints',
         'elapsed',
         'scored',
         'error',
         'of baseline',
+        'of finish share',
         'held 50%',
         'held 80%',
         'width 50%',
@@ -39,16 +53,37 @@ export function reportText({ projection, release }: BacktestReport): string {
       ],
       projection.map((row) => [
         row.file,
+        row.set,
         `${row.elapsedPercent}%`,
         String(row.scored),
         row.meanAbsoluteError.toFixed(2),
         percent(row.errorShare),
+        percent(row.errorShareOfFinishShare),
         percent(row.coverage50),
         percent(row.coverage80),
         row.width50.toFixed(1),
         row.width80.toFixed(1),
         row.crps.toFixed(2),
       ]),
+    ),
+    '',
+    'A team that has the installation to itself; shares in %',
+    ...table(
+      ['file', 'sprints before', 'elapsed', 'scored', 'of finish share', 'held 80%'],
+      loneTeam.map((row) => [
+        row.file,
+        row.history,
+        `${row.elapsedPercent}%`,
+        String(row.scored),
+        percent(row.errorShareOfFinishShare),
+        percent(row.coverage80),
+      ]),
+    ),
+    '',
+    'Chances to keep four fifths of what is committed, in %',
+    ...table(
+      ['file', 'told', 'came true', 'cases'],
+      chances.map((row) => [row.file, percent(row.told), percent(row.came), String(row.cases)]),
     ),
     '',
     'Release dates: share of cases in which they held, in %',

@@ -36,19 +36,29 @@ test('--json prints one document with the projection of each file and moment and
   expect(code).toBe(0);
   const report = JSON.parse(out) as {
     projection: Record<string, unknown>[];
+    loneTeam: Record<string, unknown>[];
+    chances: Record<string, unknown>[];
     release: Record<string, unknown>[];
   };
-  expect(Object.keys(report)).toEqual(['projection', 'release']);
-  expect(report.projection.map(({ file, elapsedPercent, scored }) => [file, elapsedPercent, scored])).toEqual(
-    files.flatMap((file, i) => [0, 30, 50, 80].map((percent) => [file, percent, i === 0 ? 30 : 20])),
+  expect(Object.keys(report)).toEqual(['projection', 'loneTeam', 'chances', 'release']);
+  expect(
+    report.projection.map(({ file, set, elapsedPercent, scored }) => [file, set, elapsedPercent, scored]),
+  ).toEqual(
+    files.flatMap((file, i) =>
+      ['all', 'with-cards'].flatMap((set) =>
+        [0, 30, 50, 80].map((percent) => [file, set, percent, i === 0 ? 30 : 20]),
+      ),
+    ),
   );
   expect(Object.keys(report.projection[0] as object).sort()).toEqual(
     [
       'file',
+      'set',
       'elapsedPercent',
       'scored',
       'meanAbsoluteError',
       'errorShare',
+      'errorShareOfFinishShare',
       'coverage50',
       'coverage80',
       'width50',
@@ -56,20 +66,32 @@ test('--json prints one document with the projection of each file and moment and
       'crps',
     ].sort(),
   );
+  expect(
+    report.loneTeam.map(({ file, history, elapsedPercent }) => `${file} ${history} ${elapsedPercent}`),
+  ).toEqual(
+    files.flatMap((file) =>
+      [0, 30, 50, 80].flatMap((percent) => [`${file} 6-11 ${percent}`, `${file} 12-24 ${percent}`]),
+    ),
+  );
+  expect(Object.keys(report.loneTeam[0] as object).sort()).toEqual(
+    ['file', 'history', 'elapsedPercent', 'scored', 'errorShareOfFinishShare', 'coverage80'].sort(),
+  );
+  expect(new Set(report.chances.map(({ file }) => file))).toEqual(new Set(files));
+  expect(Object.keys(report.chances[0] as object).sort()).toEqual(['file', 'told', 'came', 'cases'].sort());
   expect(new Set(report.release.map(({ file, board }) => `${file} ${board}`)).size).toBe(4);
   expect(Object.keys(report.release[0] as object).sort()).toEqual(
     ['file', 'board', 'backlogSprints', 'cases', 'held15', 'held50', 'held85'].sort(),
   );
-  for (const row of [...report.projection, ...report.release]) {
+  for (const row of [...report.projection, ...report.loneTeam, ...report.chances, ...report.release]) {
     for (const [name, value] of Object.entries(row)) {
-      if (name !== 'file') expect(Number.isFinite(value), name).toBe(true);
+      if (typeof value !== 'string') expect(Number.isFinite(value), name).toBe(true);
     }
   }
 });
 
 test('without --json it prints tables, with the boards of a file summed up', async () => {
   const { out } = await backtest(fileWith('one.csv', inventedCsv(70)));
-  expect(out).toMatch(/one\.csv +80% +30 /);
+  expect(out).toMatch(/one\.csv +with-cards +80% +30 /);
   expect(out).toMatch(/one\.csv +900 +3 /);
   expect(out).toMatch(/one\.csv +all +3 /);
 });

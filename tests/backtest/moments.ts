@@ -11,6 +11,11 @@ export function committedPoints(row: SprintMoment): number {
   return row.startPoints + row.addedPoints - row.removedPoints;
 }
 
+/** Whether it holds any work at the moment. */
+export function withCards(row: SprintMoment): boolean {
+  return committedPoints(row) > 0;
+}
+
 /** What the file knows of a sprint at a moment. For what was worked off, the cards in work must stay. */
 export function soFarOf(row: SprintMoment): SprintSoFar {
   return {

@@ -1,8 +1,20 @@
 import { describe, expect, test } from 'vitest';
-import { readOpenData } from '../open-data/read-open-data.ts';
+import { readOpenData, type SprintMoment } from '../open-data/read-open-data.ts';
 import { HEADER, inventedCsv } from './invented-sprints.ts';
 import { sharedSprints } from './moments.ts';
-import { scoreProjection, sprintsToLearn } from './score-projection.ts';
+import {
+  foretellMoments,
+  type ProjectionScore,
+  scoreProjection,
+  sprintsToLearn,
+} from './score-projection.ts';
+
+/** All sprints of a file, at each moment that has scores. */
+function scoresOf(rows: readonly SprintMoment[]): ProjectionScore[] {
+  return foretellMoments(rows)
+    .filter(({ set }) => set === 'all')
+    .map(scoreProjection);
+}
 
 const ROWS = readOpenData(inventedCsv(120), 'invented.csv');
 
@@ -16,18 +28,31 @@ test.each([
 });
 
 test('each moment is scored from the sprint on that comes after those that only teach', () => {
-  const scores = scoreProjection(ROWS);
+  const scores = scoresOf(ROWS);
   expect(scores.map(({ elapsedPercent, scored }) => [elapsedPercent, scored])).toEqual(
     [0, 30, 50, 80].map((percent) => [percent, 80]),
   );
 });
 
 test('a file that is too short to teach has no scores', () => {
-  expect(scoreProjection(readOpenData(inventedCsv(40), 'invented.csv'))).toEqual([]);
+  expect(scoresOf(readOpenData(inventedCsv(40), 'invented.csv'))).toEqual([]);
+});
+
+test('sprints without cards at the moment are left out of the second set, and teach nothing there', () => {
+  const empty = ROWS.map((row, i) => (i % 12 < 4 ? { ...row, startPoints: 0, deliveredPoints: 300 } : row));
+  const sets = foretellMoments(empty).map(scoreProjection);
+  expect(sets.map(({ set, scored }) => [set, scored])).toEqual([
+    ...[0, 30, 50, 80].map(() => ['all', 80]),
+    ...[0, 30, 50, 80].map(() => ['with-cards', 40]),
+  ]);
+  const without = scoresOf(ROWS.filter((_, i) => i % 12 >= 4));
+  expect(sets.slice(4).map(({ set: _, ...score }) => score)).toEqual(
+    without.map(({ set: _, ...score }) => score),
+  );
 });
 
 describe('on sprints that do follow a rule', () => {
-  const scores = scoreProjection(ROWS);
+  const scores = scoresOf(ROWS);
 
   test('the projection beats the running median of delivered − committed, by more as the sprint goes on', () => {
     const shares = scores.map(({ errorShare }) => errorShare);
@@ -50,7 +75,7 @@ test('the baseline is committed + the median of delivered − committed of the s
   const row = (sprint: number, start: number, delivered: number): string =>
     `900,${sprint},14,0,${start + 2},1,3,${start},0,0,4,${delivered}`;
   const lines = [...Array.from({ length: 40 }, (_, i) => row(i, 10, 7)), row(40, 20, 14)];
-  const [score] = scoreProjection(readOpenData([HEADER, ...lines].join('\n'), 'invented.csv'));
+  const [score] = scoresOf(readOpenData([HEADER, ...lines].join('\n'), 'invented.csv'));
   expect(score?.scored).toBe(1);
   expect(score?.meanAbsoluteError).toBeCloseTo((score?.errorShare as number) * 3, 12);
   expect(score?.meanAbsoluteError).toBe(0);
@@ -58,8 +83,8 @@ test('the baseline is committed + the median of delivered − committed of the s
 
 describe('no prediction sees what had not ended', () => {
   test('a result counts only after it is there: 100 points more in the last one are 100 points more of error', () => {
-    const withLast = (deliveredPoints: number): ReturnType<typeof scoreProjection> =>
-      scoreProjection(ROWS.map((row, i) => (i >= ROWS.length - 4 ? { ...row, deliveredPoints } : row)));
+    const withLast = (deliveredPoints: number): ProjectionScore[] =>
+      scoresOf(ROWS.map((row, i) => (i >= ROWS.length - 4 ? { ...row, deliveredPoints } : row)));
     const more = withLast(500);
     for (const [i, score] of withLast(400).entries()) {
       const after = more[i] as typeof score;
@@ -76,8 +101,8 @@ describe('no prediction sees what had not ended', () => {
     });
     const rows = readOpenData([HEADER, ...lines.flat()].join('\n'), 'invented.csv');
     expect(sharedSprints(rows).every(({ length }) => length === 2)).toBe(true);
-    const [shared] = scoreProjection(rows);
-    const [alone] = scoreProjection(rows.map((row, i) => ({ ...row, sprint: i })));
+    const [shared] = scoresOf(rows);
+    const [alone] = scoresOf(rows.map((row, i) => ({ ...row, sprint: i })));
     // Kept apart, the second of each pair is seen coming.
     const errorOf = (score: typeof alone): number =>
       (score?.meanAbsoluteError as number) * (score?.scored as number);
