@@ -39,15 +39,20 @@ export function loadEvidenceWords(load: LoadOutlook): string {
 }
 
 function signalSentence(reading: ProjectionReading): string {
-  const { signal, keepingChance, allFinishedChance, cardPoints, finishedPoints } = reading;
+  const { signal, keepingChance, allFinishedChance, cardPoints, finishedPoints, keptFloor: floor } = reading;
   const all = uncertain(allFinishedChance);
   if (signal === undefined || keepingChance === undefined) return mrkdwn('load-no-commitment', { all });
   const keep = uncertain(keepingChance);
-  if (signal === 'heavy') return mrkdwn('load-heavy', { keep });
+  if (reading.isAllNeeded && signal !== 'light') {
+    return mrkdwn('load-all-needed', { signal: signal === 'heavy' ? signal : 'on-the-line', keep, floor });
+  }
+  if (signal === 'heavy') return mrkdwn('load-heavy', { keep, floor });
   if (finishedPoints >= cardPoints) {
     return mrkdwn('load-all-done', { signal: signal === 'light' ? 'light' : 'on-the-line' });
   }
-  return signal === 'light' ? mrkdwn('load-light', { all }) : mrkdwn('load-on-the-line', { keep, all });
+  return signal === 'light'
+    ? mrkdwn('load-light', { all })
+    : mrkdwn('load-on-the-line', { keep, all, floor });
 }
 
 /** What is to come is never certain, even where no past sprint speaks against it. */

@@ -1657,8 +1657,13 @@ export interface Messages {
   'install-scopes-what': { readonly scopes: readonly string[] };
   'load-none': Record<never, never>;
   'load-none-yet': Record<never, never>;
-  'load-heavy': { readonly keep: number };
-  'load-on-the-line': { readonly keep: number; readonly all: number };
+  'load-heavy': { readonly floor: number; readonly keep: number };
+  'load-on-the-line': { readonly floor: number; readonly keep: number; readonly all: number };
+  'load-all-needed': {
+    readonly signal: 'heavy' | 'on-the-line';
+    readonly floor: number;
+    readonly keep: number;
+  };
   'load-light': { readonly all: number };
   'load-all-done': { readonly signal: 'light' | 'on-the-line' };
   'load-no-commitment': { readonly all: number };

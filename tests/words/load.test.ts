@@ -13,7 +13,7 @@ const projected = (over: Partial<ProjectionReading> = {}): LoadOutlook => ({
 describe('a projection in words', () => {
   it('leads with the signal and the chance to keep the commitment, then says where the sprint may end', () => {
     expect(loadWords(projected())).toBe(
-      'The load is heavy: the chance of keeping the commitment is 32%. About 13 points will probably be finished by the end. Of 10 sprints like this, 8 end between 8 and 19. Half of them end between 10 and 15.',
+      'The load is heavy: the chance of finishing at least 80% of the commitment is 32%. About 13 points will probably be finished by the end. Of 10 sprints like this, 8 end between 8 and 19. Half of them end between 10 and 15.',
     );
   });
 
@@ -26,7 +26,7 @@ describe('a projection in words', () => {
     [
       'on the line',
       { signal: 'on the line', keepingChance: 0.62, allFinishedChance: 0.2 },
-      'The load is on the line: the chance of keeping the commitment is 62%, that of finishing everything 20%.',
+      'The load is on the line: the chance of finishing at least 80% of the commitment is 62%, that of finishing everything 20%.',
     ],
     [
       'light with everything done',
@@ -36,12 +36,22 @@ describe('a projection in words', () => {
     [
       'surely heavy',
       { keepingChance: 0 },
-      'The load is heavy: the chance of keeping the commitment is less than 1%.',
+      'The load is heavy: the chance of finishing at least 80% of the commitment is less than 1%.',
     ],
     [
       'nearly surely heavy',
       { keepingChance: 0.004 },
-      'The load is heavy: the chance of keeping the commitment is less than 1%.',
+      'The load is heavy: the chance of finishing at least 80% of the commitment is less than 1%.',
+    ],
+    [
+      'heavy with cards that are all needed',
+      { keepingChance: 0.31, allFinishedChance: 0.31, isAllNeeded: true },
+      'The load is heavy: finishing at least 80% of the commitment takes every card that is open, and the chance of that is 31%.',
+    ],
+    [
+      'on the line with cards that are all needed',
+      { signal: 'on the line', keepingChance: 0.7, allFinishedChance: 0.7, isAllNeeded: true },
+      'The load is on the line: finishing at least 80% of the commitment takes every card that is open, and the chance of that is 70%.',
     ],
     [
       'nothing to keep',

@@ -91,6 +91,6 @@ describe('an estimated chance', () => {
     [1, '100%'],
     [0, '0%'],
   ])('of %d reads %s: what is only nearly certain is never called certain', (keep, words) => {
-    expect(say('load-heavy', { keep })).toContain(`is ${words}.`);
+    expect(say('load-heavy', { keep, floor: 0.8 })).toContain(`is ${words}.`);
   });
 });

@@ -2,7 +2,7 @@
  * The mid-sprint reading: from the projection once the team has history, before that from the plain pace. It reads
  * the load, not the people who carry it.
  */
-import { loadReading } from '../../forecast/load-signal.ts';
+import { type LoadedSprint, loadReading } from '../../forecast/load-signal.ts';
 import { type LoadSignal, type Pace, paceOf } from '../../forecast/pace.ts';
 import type { VelocityProjection } from '../../forecast/project-velocity.ts';
 import { sprintSoFar } from '../../forecast/sprint-so-far.ts';
@@ -35,6 +35,10 @@ export interface ProjectionReading
   readonly keepingChance: number | undefined;
   /** The chance (0 to 1) that everything in the sprint gets finished. */
   readonly allFinishedChance: number;
+  /** Whether nothing less than everything keeps the commitment, as the cards are cut: then both chances are one. */
+  readonly isAllNeeded: boolean;
+  /** The floor of the kept share, to which the first chance goes. */
+  readonly keptFloor: number;
   readonly finishedPoints: number;
   readonly cardPoints: number;
 }
@@ -96,13 +100,18 @@ export function projectionReading(
 ): ProjectionReading {
   const { medianPoints, narrow, wide, ownSprints, alikeSprints, watchedSprints, othersLend, now } =
     projection;
-  const { cardPoints, finishedPoints } = now;
-  const floorPoints = pointsToKeep(states, thresholds.keptShareAtLeast);
-  const reading = loadReading(projection.distribution, { floorPoints: floorPoints ?? 0, cardPoints });
+  const loaded = loadedSprint(states, thresholds.keptShareAtLeast);
+  const { signal, keepingChance, allFinishedChance, isAllNeeded } = loadReading(
+    projection.distribution,
+    loaded,
+  );
+  const hasPlan = states.some(({ card }) => card.origin === 'planned' && card.estimatePoints > 0);
   return {
-    signal: floorPoints === undefined ? undefined : reading.signal,
-    keepingChance: floorPoints === undefined ? undefined : reading.keepingChance,
-    allFinishedChance: reading.allFinishedChance,
+    signal: hasPlan ? signal : undefined,
+    keepingChance: hasPlan ? keepingChance : undefined,
+    allFinishedChance,
+    isAllNeeded,
+    keptFloor: thresholds.keptShareAtLeast,
     medianPoints,
     narrow,
     wide,
@@ -110,29 +119,33 @@ export function projectionReading(
     alikeSprints,
     watchedSprints,
     othersLend,
-    finishedPoints,
-    cardPoints,
+    finishedPoints: now.finishedPoints,
+    cardPoints: now.cardPoints,
   };
 }
 
-/**
- * How many points have to be finished by the end for the kept share to reach its floor. Only committed cards count for
- * it, so the points still to come are assumed to fall on committed and pulled-in cards equally; without pulled-in and
- * dropped cards it is floor × commitment. Infinite when too many committed cards were dropped; undefined without a
- * commitment.
- */
-export function pointsToKeep(states: readonly SprintCardState[], floor: number): number | undefined {
-  const sumOf = (some: readonly SprintCardState[]): number =>
-    some.reduce((total, { card }) => total + card.estimatePoints, 0);
-  const committed = states.filter(({ card }) => card.origin === 'planned');
-  const commitmentPoints = sumOf(committed);
-  if (commitmentPoints === 0) return undefined;
-  const finishedPoints = sumOf(states.filter(({ finished }) => finished));
+/** A sprint's cards, seen from its floor of the kept share: dropped ones count in the commitment only. */
+export function loadedSprint(states: readonly SprintCardState[], floor: number): LoadedSprint {
+  const inSprint = states.filter(({ droppedOn }) => droppedOn === undefined);
+  const finished = inSprint.filter((state) => state.finished);
   // 0.8 × 35 is a hair above 28, which must not ask for half a point more.
-  const neededPoints = Math.ceil(floor * commitmentPoints * 2 - SLACK) / 2;
-  const missingPoints = neededPoints - sumOf(committed.filter(({ finished }) => finished));
-  if (missingPoints <= 0) return 0;
-  const openCommittedPoints = sumOf(committed.filter(isOpenCard));
-  if (missingPoints > openCommittedPoints) return Number.POSITIVE_INFINITY;
-  return finishedPoints + (missingPoints * sumOf(states.filter(isOpenCard))) / openCommittedPoints;
+  const neededPoints = Math.ceil(floor * estimatesOf(states.filter(isCommitted)) * 2 - SLACK) / 2;
+  return {
+    sizes: inSprint.map(({ card }) => card.estimatePoints),
+    finishedPoints: estimatesOf(finished),
+    open: inSprint.filter(isOpenCard).map((state) => ({
+      estimatePoints: state.card.estimatePoints,
+      isCommitted: isCommitted(state),
+      isBegun: state.workedPoints > 0,
+    })),
+    missingPoints: neededPoints - estimatesOf(finished.filter(isCommitted)),
+  };
+}
+
+function isCommitted({ card }: SprintCardState): boolean {
+  return card.origin === 'planned';
+}
+
+function estimatesOf(states: readonly SprintCardState[]): number {
+  return states.reduce((total, { card }) => total + card.estimatePoints, 0);
 }

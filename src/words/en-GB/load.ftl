@@ -7,8 +7,15 @@ load-none-yet = No load signal yet.
 
 ## From the team's history
 
-load-heavy = The load is heavy: the chance of keeping the commitment is { CHANCE($keep) }.
-load-on-the-line = The load is on the line: the chance of keeping the commitment is { CHANCE($keep) }, that of finishing everything { CHANCE($all) }.
+# $floor is that of the kept share; the verdict's other test, the surprise ratio, is not in the chance.
+load-heavy = The load is heavy: the chance of finishing at least { PERCENT($floor) } of the commitment is { CHANCE($keep) }.
+load-on-the-line = The load is on the line: the chance of finishing at least { PERCENT($floor) } of the commitment is { CHANCE($keep) }, that of finishing everything { CHANCE($all) }.
+# Where all the cards have to be finished for that, such as both of 13 and 7 points for 80% of 20.
+load-all-needed =
+    { $signal ->
+        [heavy] The load is heavy: finishing at least { PERCENT($floor) } of the commitment takes every card that is open, and the chance of that is { CHANCE($keep) }.
+       *[on-the-line] The load is on the line: finishing at least { PERCENT($floor) } of the commitment takes every card that is open, and the chance of that is { CHANCE($keep) }.
+    }
 load-light = The load is light: the chance of finishing everything is { CHANCE($all) }.
 load-all-done =
     { $signal ->

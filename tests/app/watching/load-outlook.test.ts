@@ -8,7 +8,7 @@ import type { PastSprint, TracePoint } from '../../../src/app/history/past-sprin
 import { setUpTeam } from '../../../src/app/team/set-up-team.ts';
 import type { RecordedFact, SprintCard, Team } from '../../../src/app/team/team.ts';
 import type { LoadOutlook, ProjectionReading } from '../../../src/app/watching/load-outlook.ts';
-import { pointsToKeep } from '../../../src/app/watching/load-outlook.ts';
+import { loadedSprint } from '../../../src/app/watching/load-outlook.ts';
 import { shareStatus, sprintStatus } from '../../../src/app/watching/sprint-status.ts';
 import type { Reason } from '../../../src/sprint/undefined-value.ts';
 import { NO_DAYS_OFF } from '../../../src/sprint/work-calendar.ts';
@@ -93,6 +93,18 @@ describe('the load signal', () => {
     const { h } = await running(Array.from({ length: 12 }, () => late(10)));
     // Nothing is finished after four of ten days, as it always was.
     expect(await readingOf(h)).toMatchObject({ signal: 'light', medianPoints: 10 });
+  });
+
+  test('knows that only whole cards are finished: of 13 and 7 points 80% takes both', async () => {
+    const past = [16, 17, 18, 19, 20, 18].map((points) => ({
+      ...missing(20, points),
+      trace: evenTrace(20, points),
+    }));
+    const { h } = await running(past, 'Fog horn, 13, @Ben\nNew lamp, 7, @Chi');
+    const reading = await readingOf(h);
+    expect(reading.isAllNeeded).toBe(true);
+    expect(reading.keepingChance).toBeCloseTo(reading.allFinishedChance, 12);
+    expect(reading.signal).toBe('heavy');
   });
 
   test('lets other teams of the workspace lend, and says so', async () => {
@@ -295,24 +307,27 @@ describe('the points that keep the commitment', () => {
     surprisePoints: 0,
   });
   const drop = (number: number): RecordedFact => ({ ...about(number), kind: 'drop' });
-  const needed = (count: number, ...facts: RecordedFact[]) =>
-    pointsToKeep(statesOf({ cards: cards.slice(0, count), facts }), 0.8);
+  const loaded = (count: number, ...facts: RecordedFact[]) =>
+    loadedSprint(statesOf({ cards: cards.slice(0, count), facts }), 0.8);
 
-  test('are the floor of the commitment, without half a point of rounding', () => {
+  test('are the floor of the commitment less what is finished of it, without half a point of rounding', () => {
     // 0.8 × 35 is 28.000000000000004 in binary.
-    expect(needed(2)).toBe(28);
-    expect(needed(2, finish(2))).toBe(28);
+    expect(loaded(2)).toMatchObject({ missingPoints: 28, finishedPoints: 0, sizes: [20, 15] });
+    expect(loaded(2, finish(2))).toMatchObject({ missingPoints: 13, finishedPoints: 15 });
+    expect(loaded(2, finish(1), finish(2)).missingPoints).toBeLessThanOrEqual(0);
   });
 
-  test('are 0 once it is reached, infinite once too much was dropped, and none without a commitment', () => {
-    expect(needed(2, finish(1), finish(2))).toBe(0);
-    expect(needed(2, drop(1))).toBe(Number.POSITIVE_INFINITY);
-    expect(pointsToKeep(statesOf({ cards: cards.slice(2), facts: [] }), 0.8)).toBeUndefined();
+  test('stay the same when a card is dropped, which can then not be finished', () => {
+    expect(loaded(2, drop(1))).toMatchObject({ missingPoints: 28, open: [{ estimatePoints: 15 }] });
   });
 
-  test('rise with pulled-in work, which does not count for it', () => {
-    expect(needed(3, finish(3))).toBe(28 + 7);
-    // 28 of the 35 committed points are missing, and with them goes an even share of the 7 that do not count.
-    expect(needed(3)).toBeCloseTo((28 * 42) / 35, 9);
+  test('are not brought by pulled-in work', () => {
+    expect(loaded(3, finish(3))).toMatchObject({ missingPoints: 28, finishedPoints: 7 });
+    expect(loaded(3).open.map(({ isCommitted }) => isCommitted)).toEqual([true, true, false]);
+  });
+
+  test('are nearer on a card that was begun', () => {
+    const begun: RecordedFact = { ...finish(1), workedPoints: 2, leftPoints: 18 } as RecordedFact;
+    expect(loaded(2, begun).open.map(({ isBegun }) => isBegun)).toEqual([true, false]);
   });
 });

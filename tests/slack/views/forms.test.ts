@@ -361,7 +361,7 @@ describe('pull, drop, close, cancel', () => {
     };
     expect(formText(pullFormView(pull))).toMatchInlineSnapshot(`
       "[Pull in cards | Pull in | Cancel] {"sprintId":"sprint-12"}
-      Harbour 12: 5 working days come after today. The load is heavy: the chance of keeping the commitment is 32%. About 13 points will probably be finished by the end. Of 10 sprints like this, 8 end between 8 and 19. Half of them end between 10 and 15.
+      Harbour 12: 5 working days come after today. The load is heavy: the chance of finishing at least 80% of the commitment is 32%. About 13 points will probably be finished by the end. Of 10 sprints like this, 8 end between 8 and 19. Half of them end between 10 and 15.
       *Will it be finished?*
       • 1 point: 42% chance after the open work, 97% if done first
       • 3 points: 31% chance after the open work, 90% if done first; of 7 such cards 5 were finished

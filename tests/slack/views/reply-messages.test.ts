@@ -54,7 +54,7 @@ describe('status', () => {
     expect(statusMessage(statusOf()).text).toMatchInlineSnapshot(`
       "Harbour 12 on Fri 6 Nov: 16 points left on 4 open cards
       Finished: 5 of 18 points committed.
-      The load is heavy: the chance of keeping the commitment is 32%. About 13 points will probably be finished by the end. Of 10 sprints like this, 8 end between 8 and 19. Half of them end between 10 and 15.
+      The load is heavy: the chance of finishing at least 80% of the commitment is 32%. About 13 points will probably be finished by the end. Of 10 sprints like this, 8 end between 8 and 19. Half of them end between 10 and 15.
       1 open card needs an owner: 4. Warn of low water. Take one with /loadline take 4.
       5 of 10 working days come after today; the sprint closes on Fri 13 Nov at 17:00.
       1 of 2 members with open cards have answered today.

@@ -265,6 +265,8 @@ export function projectionOf(over: Partial<ProjectionReading> = {}): ProjectionR
     signal: 'heavy',
     keepingChance: 0.32,
     allFinishedChance: 0.104,
+    isAllNeeded: false,
+    keptFloor: 0.8,
     medianPoints: 12.5,
     narrow: { low: 10.5, high: 15 },
     wide: { low: 8, high: 18.5 },
