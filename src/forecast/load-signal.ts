@@ -50,8 +50,7 @@ export function loadReading(
   const work = workChance(finishedLater, sizes, openPoints);
   const until = pointsUntil(open, missingPoints);
   const keepingChance = chanceToGetThrough(until, work);
-  const allFinishedChance =
-    finishedPoints + openPoints > 0 ? 1 - velocity.cdf(finishedPoints + openPoints - QUARTER_POINT) : 1;
+  const allFinishedChance = chanceOfAtLeast(velocity, finishedPoints + openPoints);
   return {
     signal: signalOf(keepingChance, allFinishedChance),
     keepingChance,
@@ -60,8 +59,13 @@ export function loadReading(
   };
 }
 
-/** Points come in halves: at least so many are more than a quarter point below. */
-const QUARTER_POINT = 0.25;
+/**
+ * The chance (0 to 1) that at least so many points get finished, whatever the cards are. Points come in halves: at least so
+ * many are more than the half point below.
+ */
+export function chanceOfAtLeast(velocity: Pick<PointsDistribution, 'cdf'>, points: number): number {
+  return points <= 0 ? 1 : 1 - velocity.cdf(Math.ceil(points * 2) / 2 - 0.5);
+}
 
 function signalOf(keepingChance: number, allFinishedChance: number): LoadSignal {
   if (keepingChance < HEAVY_BELOW) return 'heavy';

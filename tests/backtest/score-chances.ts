@@ -1,5 +1,5 @@
 /** Whether chances come true: of the sprints that were told about 30%, about 30% should have been kept. */
-import { loadReading } from '../../src/forecast/load-signal.ts';
+import { chanceOfAtLeast } from '../../src/forecast/load-signal.ts';
 import { DEFAULT_THRESHOLDS } from '../../src/sprint/thresholds.ts';
 import { committedPoints } from './moments.ts';
 import { type Foretold, meanOf } from './walk-forward.ts';
@@ -17,7 +17,7 @@ const BINS = 10;
  * Bins of ten percentage points, those with a case, lowest first.
  *
  * A sprint counts as kept when what it delivered is at least the floor of the kept share (80%) of what was committed at
- * the moment. Sprints that have finished as much already are left out: nothing is foretold there.
+ * the moment; the files don't say how large the cards were, so that any points count. Sprints that have finished as much already are left out: nothing is foretold there.
  */
 export function scoreChances(cases: readonly Foretold[]): ChanceBin[] {
   const open = cases
@@ -28,8 +28,7 @@ export function scoreChances(cases: readonly Foretold[]): ChanceBin[] {
     }))
     .filter(({ row, floorPoints }) => row.donePoints < floorPoints)
     .map(({ row, projection, floorPoints }) => ({
-      told: loadReading(projection.distribution, { floorPoints, cardPoints: committedPoints(row) })
-        .keepingChance,
+      told: chanceOfAtLeast(projection.distribution, floorPoints),
       came: row.deliveredPoints >= floorPoints,
     }));
   const bins = Map.groupBy(open, ({ told }) => Math.min(BINS - 1, Math.floor(told * BINS)));
