@@ -4,6 +4,7 @@
  */
 import { z } from 'zod';
 import {
+  allowedWorkspaces,
   apiUrl,
   appToken,
   botToken,
@@ -48,6 +49,8 @@ export interface Distribution {
   readonly tokenKeys: readonly [NamedKey, ...NamedKey[]];
   /** Where browsers reach the bot, e.g. `https://loadline.example.org`: no path, no slash at the end. */
   readonly publicUrl: string;
+  /** Ids of the workspaces, and of the organisations with all of theirs, that the bot serves; `*`: any. */
+  readonly allowedWorkspaces: '*' | readonly string[];
 }
 
 /** Where the metrics are served. Without a token only on this machine. */
@@ -94,6 +97,7 @@ const MANY_SETTINGS = [
   'LOADLINE_CLIENT_SECRET',
   'LOADLINE_TOKEN_KEYS',
   'LOADLINE_PUBLIC_URL',
+  'LOADLINE_ALLOWED_WORKSPACES',
 ] as const;
 const common = z.object({
   LOADLINE_MODE: mode,
@@ -127,6 +131,7 @@ const forManyWorkspaces = z.object({
   LOADLINE_CLIENT_SECRET: clientSecret,
   LOADLINE_TOKEN_KEYS: tokenKeys,
   LOADLINE_PUBLIC_URL: publicUrl,
+  LOADLINE_ALLOWED_WORKSPACES: allowedWorkspaces,
   LOADLINE_BOT_TOKEN: ruled(() => false, { code: 'bot-token-beside-many' }),
 });
 const forSocket = z.object({ LOADLINE_APP_TOKEN: appToken });
@@ -184,5 +189,6 @@ function accessOf(
     clientSecret: many.LOADLINE_CLIENT_SECRET,
     tokenKeys: many.LOADLINE_TOKEN_KEYS,
     publicUrl: many.LOADLINE_PUBLIC_URL,
+    allowedWorkspaces: many.LOADLINE_ALLOWED_WORKSPACES,
   };
 }

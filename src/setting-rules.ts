@@ -29,6 +29,8 @@ export type SettingProblem = { readonly variable: string } & (
         | 'client-secret-short'
         | 'token-keys-missing'
         | 'token-keys-empty'
+        | 'allowed-workspaces-missing'
+        | 'allowed-workspaces-wrong'
         | 'public-url-missing'
         | 'public-url-wrong'
         | 'signing-secret-missing'
@@ -63,6 +65,7 @@ const HIGHEST_PORT = 65_535;
 const KEY_BYTES = 32;
 /** The platform's signing secrets have 32 characters; anything much shorter was cut off while pasting. */
 const SHORTEST_SECRET = 16;
+const EVERYBODY = '*';
 const LOWEST_REQUESTS_PER_MINUTE = 10;
 const HIGHEST_REQUESTS_PER_MINUTE = 1_000_000;
 
@@ -126,6 +129,13 @@ export const tokenKeys = required({ code: 'token-keys-missing' }).transform(
   },
 );
 
+/** Ids of workspaces, and of organisations with all of theirs; or everybody, when that is said. */
+export const allowedWorkspaces = required({ code: 'allowed-workspaces-missing' })
+  .refine((value) => value === EVERYBODY || idsIn(value).every((id) => /^[TE][0-9A-Z]{2,30}$/.test(id)), {
+    params: { code: 'allowed-workspaces-wrong' } satisfies RuleProblem,
+  })
+  .transform((value) => (value === EVERYBODY ? EVERYBODY : idsIn(value)));
+
 export const publicUrl = required({ code: 'public-url-missing' })
   .refine((value) => isSafeUrl(value) && isOrigin(value), {
     params: { code: 'public-url-wrong' } satisfies RuleProblem,
@@ -188,6 +198,10 @@ function readTokenKeys(value: string): readonly [NamedKey, ...NamedKey[]] | Rule
   }
   const [first, ...others] = keys;
   return first ? [first, ...others] : { code: 'token-keys-empty' };
+}
+
+function idsIn(list: string): readonly string[] {
+  return list.split(/[\s,]+/);
 }
 
 function isOrigin(value: string): boolean {

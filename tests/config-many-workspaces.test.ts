@@ -10,6 +10,7 @@ const MANY = {
   LOADLINE_CLIENT_SECRET: 'client-secret-of-the-test',
   LOADLINE_TOKEN_KEYS: `2026-11:${KEY}`,
   LOADLINE_PUBLIC_URL: 'https://loadline.example.org',
+  LOADLINE_ALLOWED_WORKSPACES: 'T0123ABCD, E0456EFGH',
 };
 
 function problemsOf(environment: Record<string, string | undefined>): readonly string[] {
@@ -30,6 +31,7 @@ describe('the settings for many workspaces', () => {
       clientSecret: 'client-secret-of-the-test',
       tokenKeys: [{ name: '2026-11', key: Buffer.alloc(32, 7) }],
       publicUrl: 'https://loadline.example.org',
+      allowedWorkspaces: ['T0123ABCD', 'E0456EFGH'],
     });
   });
 
@@ -60,12 +62,13 @@ describe('the settings for many workspaces', () => {
       'LOADLINE_CLIENT_SECRET is missing',
       'LOADLINE_TOKEN_KEYS is missing',
       'LOADLINE_PUBLIC_URL is missing',
+      'LOADLINE_ALLOWED_WORKSPACES is missing',
     ]);
   });
 
   it.each(Object.keys(MANY))('are meant as soon as %s is set', (name) => {
     const only = { ...HTTP, [name]: MANY[name as keyof typeof MANY] };
-    expect(problemsOf(only)).toHaveLength(3);
+    expect(problemsOf(only)).toHaveLength(4);
   });
 
   it('are refused beside a bot token', () => {
@@ -112,6 +115,20 @@ describe('the settings for many workspaces', () => {
     expect(problemsOf({ ...HTTP, ...MANY, LOADLINE_PUBLIC_URL: value })).toEqual([
       expect.stringMatching(/^LOADLINE_PUBLIC_URL must be an address like/),
     ]);
+  });
+
+  it.each(['', ' ', 'T0123ABCD;E0456EFGH', 't0123abcd', 'C0123ABCD', '*,T0123ABCD', 'all'])(
+    'refuse %j as a list of workspaces: nobody is let in by mistake',
+    (value) => {
+      expect(problemsOf({ ...HTTP, ...MANY, LOADLINE_ALLOWED_WORKSPACES: value })).toEqual([
+        expect.stringMatching(/^LOADLINE_ALLOWED_WORKSPACES (?:is missing|must hold ids)/),
+      ]);
+    },
+  );
+
+  it('let every workspace in only when that is said', () => {
+    const { access } = readConfig({ ...HTTP, ...MANY, LOADLINE_ALLOWED_WORKSPACES: '*' });
+    expect(access).toMatchObject({ allowedWorkspaces: '*' });
   });
 
   it('take a slash at the end of the address for nothing', () => {

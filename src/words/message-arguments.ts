@@ -1640,8 +1640,8 @@ export interface Messages {
   'install-declined-what': Record<never, never>;
   'install-stale-title': Record<never, never>;
   'install-stale-what': Record<never, never>;
-  'install-busy-title': Record<never, never>;
-  'install-busy-what': Record<never, never>;
+  'install-not-allowed-title': Record<never, never>;
+  'install-not-allowed-what': { readonly workspaceId: string };
   'install-trouble-title': Record<never, never>;
   'install-trouble-what': Record<never, never>;
   'install-trouble-what-reference': { readonly reference: string };
@@ -2717,6 +2717,8 @@ export interface Messages {
   'start-token-key-unnamed': { readonly variable: string; readonly entry: number };
   'start-token-key-wrong': { readonly variable: string; readonly bytes: number; readonly name: string };
   'start-token-key-twice': { readonly variable: string; readonly name: string };
+  'start-allowed-workspaces-missing': { readonly variable: string };
+  'start-allowed-workspaces-wrong': { readonly variable: string };
   'start-public-url-missing': { readonly variable: string };
   'start-public-url-wrong': { readonly variable: string };
   'start-signing-secret-missing': { readonly variable: string };

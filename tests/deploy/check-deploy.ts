@@ -60,6 +60,7 @@ const CHECKS: readonly Check[] = [
       'env',
       'LOADLINE_CLIENT_ID=1234.5678',
       'LOADLINE_PUBLIC_URL=https://loadline.example.org',
+      'LOADLINE_ALLOWED_WORKSPACES=T0123ABCD',
       ...['docker', 'compose', '--file', 'deploy/compose.yaml', '--file', 'deploy/compose.many.yaml'],
       ...['config', '--quiet'],
     ],

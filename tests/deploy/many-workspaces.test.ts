@@ -24,6 +24,7 @@ const SECRETS: Readonly<Record<string, string>> = {
 const FILLED_IN: Readonly<Record<string, string>> = {
   LOADLINE_CLIENT_ID: '1234.5678',
   LOADLINE_PUBLIC_URL: 'https://loadline.example.org',
+  LOADLINE_ALLOWED_WORKSPACES: 'T0123ABCD',
 };
 
 let secrets: string;

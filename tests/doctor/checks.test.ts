@@ -153,6 +153,7 @@ describe('the token keys', () => {
       clientId: '1.2',
       clientSecret: 'unused-in-this-test',
       publicUrl: 'https://loadline.example.org',
+      allowedWorkspaces: '*',
       tokenKeys: names.map((name) => ({ name, key: new Uint8Array(32) })) as never,
     }) as const;
 

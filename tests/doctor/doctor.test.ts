@@ -117,6 +117,7 @@ describe('npm run doctor', () => {
       LOADLINE_CLIENT_SECRET: 'client-SECRET-of-the-test',
       LOADLINE_TOKEN_KEYS: `spring:${key}`,
       LOADLINE_PUBLIC_URL: 'https://loadline.example.org',
+      LOADLINE_ALLOWED_WORKSPACES: '*',
     });
     expect([code, /^fix/m.test(output)]).toEqual([0, false]);
     expect(output).toMatch(/^ok +clock +.*the platform/m);

@@ -60,14 +60,3 @@ it('a post', async () => {
     expect(await other.store.transaction((otherTx) => otherTx.claim.post(post.id))).toBeUndefined();
   });
 });
-
-it('an old attempt to install that is being swept away', async () => {
-  const attempt = (stateHash: string) => ({ stateHash, browserHash: stateHash, expiresAt: AT });
-  const add = (tx: Transaction, stateHash: string) =>
-    tx.write.installations.addAttempt(attempt(stateHash), AT, 1_000);
-  await one.store.transaction((tx) => add(tx, 'old'));
-  await one.store.transaction(async (tx) => {
-    expect(await add(tx, 'first')).toBe(true);
-    expect(await other.store.transaction((otherTx) => add(otherTx, 'second'))).toBe(true);
-  });
-});

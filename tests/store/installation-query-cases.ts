@@ -120,17 +120,6 @@ export function installationQueryCases(database: () => Database): void {
     expect(refused?.constraint).toMatch(/^installations_/);
   });
 
-  it('gives an attempt back once, to one of those who ask at the same time', async () => {
-    const attempt = { stateHash: randomUUID(), browserHash: 'hash', expiresAt: LATER };
-    expect(
-      await inTransaction((tx) => tx.write.installations.addAttempt(attempt, new Date('2026-11-03'), 1_000)),
-    ).toBe(true);
-    const taken = await Promise.all(
-      [1, 2, 3].map(() => inTransaction((tx) => tx.write.installations.takeAttempt(attempt.stateHash))),
-    );
-    expect(taken.filter((one) => one !== undefined)).toEqual([attempt]);
-  });
-
   it('passes over what is due in a workspace that removed the bot, until it is installed again', async () => {
     const team = aTeam({ workspaceId: `T-${randomUUID()}` });
     const sprint = await sprintOf(team);

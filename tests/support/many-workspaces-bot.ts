@@ -31,6 +31,7 @@ export const DISTRIBUTION: Distribution = {
   clientSecret: 'client-secret-of-the-test',
   tokenKeys: [{ name: 'spring', key: new Uint8Array(32).fill(1) }],
   publicUrl: PUBLIC_URL,
+  allowedWorkspaces: '*',
 };
 
 /** The same people and channels, by their ids, in every workspace. */

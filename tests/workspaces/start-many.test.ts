@@ -57,6 +57,7 @@ function run(command: readonly string[], more: Record<string, string | undefined
     LOADLINE_CLIENT_ID: '1234.5678',
     LOADLINE_CLIENT_SECRET: CLIENT_SECRET,
     LOADLINE_PUBLIC_URL: PUBLIC_URL,
+    LOADLINE_ALLOWED_WORKSPACES: '*',
     LOADLINE_API_URL: `${platform.url}/api/`,
     DATABASE_URL: own.databaseUrl,
     PORT: '0',

@@ -1,5 +1,5 @@
 /** Workspaces that installed the bot, in the store of a bot that serves many. */
-import type { InstallAttempt, Installation, SealedToken } from '../workspaces/installation.ts';
+import type { Installation, SealedToken } from '../workspaces/installation.ts';
 
 export interface InstallationReading {
   installationOf(workspaceId: string): Promise<Installation | undefined>;
@@ -23,8 +23,4 @@ export interface InstallationWriting {
   forget(workspaceId: string): Promise<boolean>;
   /** Puts the same token under another key; false when the stored one has changed. */
   replaceToken(workspaceId: string, from: SealedToken, to: SealedToken): Promise<boolean>;
-  /** Remembers an attempt and forgets expired ones; false when `most` are under way. */
-  addAttempt(attempt: InstallAttempt, now: Date, most: number): Promise<boolean>;
-  /** Gives the attempt back and forgets it, so that it serves once. */
-  takeAttempt(stateHash: string): Promise<InstallAttempt | undefined>;
 }

@@ -22,10 +22,3 @@ export interface Installation {
   /** When the bot was removed; undefined while it is installed. */
   readonly revokedAt: Date | undefined;
 }
-
-/** An installation that somebody began in a browser. Hashes only: what they are made from only that browser has. */
-export interface InstallAttempt {
-  readonly stateHash: string;
-  readonly browserHash: string;
-  readonly expiresAt: Date;
-}

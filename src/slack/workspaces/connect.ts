@@ -3,6 +3,7 @@
 import type { WebClient } from '@slack/web-api';
 import type { AppDependencies } from '../../app/ports/app-dependencies.ts';
 import type { Store } from '../../app/ports/store.ts';
+import { type AllowedWorkspaces, isAllowed } from '../../app/workspaces/allowed-workspaces.ts';
 import { type TokenKeyProblem, tokenKeyProblems } from '../../app/workspaces/check-token-keys.ts';
 import { type TokenKeys, tokenKeys } from '../../app/workspaces/token-keys.ts';
 import type { Config, Distribution } from '../../config.ts';
@@ -97,7 +98,8 @@ export async function connectMany(
   if (problems.length > 0) throw new ConnectionRefused(problems);
   const clientSettings = { logger, slackApiUrl: apiUrl };
   const removals = createRemovals({ ports, keys, clientSettings, logger });
-  const over = (store: Store): Workspaces => installedWorkspaces({ store, keys, removals, clientSettings });
+  const over = (store: Store): Workspaces =>
+    installedWorkspaces({ store, keys, allowed: distribution.allowedWorkspaces, removals, clientSettings });
   return {
     workspaces: over(ports.store),
     bulkWorkspaces: over(ports.bulkStore),
@@ -116,18 +118,19 @@ const KEPT_WORKSPACES = 500;
 export interface InstalledWorkspacesOptions {
   readonly store: Store;
   readonly keys: TokenKeys;
+  readonly allowed: AllowedWorkspaces;
   readonly removals: Pick<Removals, 'tokenIsVoid'>;
   readonly clientSettings: Omit<WebClientSettings, 'botToken'>;
   readonly keptWorkspaces?: number;
 }
 
 /**
- * All workspaces that installed the bot. The database says at every turn who is installed and with which token, so that
+ * All workspaces that installed the bot and may use it. The database says at every turn who is installed and with which token, so that
  * no replica works with an old one; only clients are kept in memory, and no more than so many. Must not keep a token
  * whose workspace removed the bot.
  */
 export function installedWorkspaces(options: InstalledWorkspacesOptions): Workspaces {
-  const { store, keys, removals, clientSettings, keptWorkspaces = KEPT_WORKSPACES } = options;
+  const { store, keys, allowed, removals, clientSettings, keptWorkspaces = KEPT_WORKSPACES } = options;
   /** In order of their last use. */
   const kept = new Map<string, { readonly sealed: string; readonly workspace: ConnectedWorkspace }>();
 
@@ -136,7 +139,7 @@ export function installedWorkspaces(options: InstalledWorkspacesOptions): Worksp
       const installation = await store.read((read) => read.installationOf(workspaceId));
       const known = kept.get(workspaceId);
       kept.delete(workspaceId);
-      if (!installation?.token) return undefined;
+      if (!installation?.token || !isAllowed(allowed, installation)) return undefined;
       const { token, botUserId } = installation;
       const isSame = known?.sealed === token.sealed;
       const workspace = isSame

@@ -43,8 +43,9 @@ export function staleAttemptPage(installUrl: string): InstallPage {
   return page(400, say('install-stale-title'), [say('install-stale-what'), again(installUrl)]);
 }
 
-export function busyPage(): InstallPage {
-  return page(503, say('install-busy-title'), [say('install-busy-what')]);
+/** The token that came with the grant is not kept. */
+export function notAllowedPage(workspaceId: string): InstallPage {
+  return page(403, say('install-not-allowed-title'), [say('install-not-allowed-what', { workspaceId })]);
 }
 
 export function troublePage(reference: string | undefined): InstallPage {

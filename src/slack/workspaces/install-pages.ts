@@ -6,12 +6,9 @@
 import type { IncomingMessage, ServerResponse } from 'node:http';
 import type { AppDependencies } from '../../app/ports/app-dependencies.ts';
 import { visibleText } from '../../app/visible-text.ts';
-import {
-  ATTEMPT_LIFE_MS,
-  beginAttempt,
-  finishAttempt,
-  recordInstallation,
-} from '../../app/workspaces/keep-installation.ts';
+import { isAllowed } from '../../app/workspaces/allowed-workspaces.ts';
+import { ATTEMPT_LIFE_MS, installAttempts } from '../../app/workspaces/install-attempt.ts';
+import { recordInstallation } from '../../app/workspaces/keep-installation.ts';
 import type { TokenKeys } from '../../app/workspaces/token-keys.ts';
 import type { Distribution } from '../../config.ts';
 import type { Logger } from '../../logger.ts';
@@ -19,10 +16,10 @@ import { currentReference } from '../../reference.ts';
 import { requestGrant } from './grant.ts';
 import {
   beginPage,
-  busyPage,
   declinedPage,
   type InstallPage,
   installedPage,
+  notAllowedPage,
   PAGE_HEADERS,
   problemPage,
   staleAttemptPage,
@@ -37,8 +34,6 @@ export const RETURN_PATH = '/slack/oauth';
 const COOKIE = '__Host-loadline-install';
 const COOKIE_MARKS = 'Path=/; Secure; HttpOnly; SameSite=Lax';
 const PLATFORM = 'https://slack.com';
-/** A state or key that was made here. */
-const SECRET = /^[\w-]{43}$/;
 const CODE_MAX_LENGTH = 500;
 
 /** Answers a request that it knows. @returns false when the request is for something else */
@@ -59,9 +54,10 @@ export function installPages(options: InstallPagesOptions): PageRoutes {
   const installUrl = `${distribution.publicUrl}${INSTALL_PATH}`;
   const redirectUri = `${distribution.publicUrl}${RETURN_PATH}`;
 
-  async function begin(): Promise<Answer> {
-    const attempt = await beginAttempt(ports);
-    if (!attempt) return busyPage();
+  const attempts = installAttempts(distribution.clientSecret);
+
+  function begin(): Answer {
+    const attempt = attempts.begin(ports.clock.now());
     const url = new URL('/oauth/v2/authorize', apiUrl ?? PLATFORM);
     url.search = new URLSearchParams({
       client_id: distribution.clientId,
@@ -77,8 +73,7 @@ export function installPages(options: InstallPagesOptions): PageRoutes {
     const query = new URL(request.url ?? '', distribution.publicUrl).searchParams;
     const state = only(query, 'state');
     const browserKey = cookieOf(request);
-    if (!SECRET.test(state) || !SECRET.test(browserKey)) return staleAttemptPage(installUrl);
-    if (!(await finishAttempt(ports, state, browserKey))) return staleAttemptPage(installUrl);
+    if (!attempts.isUnderWay({ state, browserKey }, ports.clock.now())) return staleAttemptPage(installUrl);
     const code = only(query, 'code');
     if (query.has('error') || code === '') return declinedPage(installUrl);
     if (code.length > CODE_MAX_LENGTH) return problemPage({ why: 'code refused' }, installUrl);
@@ -90,6 +85,14 @@ export function installPages(options: InstallPagesOptions): PageRoutes {
       logger[level]({ problem: granted }, 'A workspace could not install the bot.');
       return problemPage(granted, installUrl);
     }
+    if (!isAllowed(distribution.allowedWorkspaces, granted)) {
+      const { workspaceId, enterpriseId } = granted;
+      logger.warn(
+        { workspaceId, enterpriseId },
+        'A workspace that is not on the list wanted to install the bot.',
+      );
+      return notAllowedPage(workspaceId);
+    }
     const workspaceName = visibleText(granted.workspaceName) || granted.workspaceId;
     const waiting = await recordInstallation(ports, keys, { ...granted, workspaceName });
     logger.info({ waiting }, 'A workspace installed the bot.');
@@ -100,7 +103,7 @@ export function installPages(options: InstallPagesOptions): PageRoutes {
     const path = request.url?.split('?')[0];
     if (request.method !== 'GET' || (path !== INSTALL_PATH && path !== RETURN_PATH)) return false;
     try {
-      if (path === INSTALL_PATH) show(response, await begin());
+      if (path === INSTALL_PATH) show(response, begin());
       else show(response, { cookie: `${COOKIE}=; Max-Age=0; ${COOKIE_MARKS}`, ...(await finish(request)) });
     } catch (err) {
       logger.error({ err }, 'A page of the installation could not be made.');

@@ -1,12 +1,9 @@
-/** Reads and writes installations, and those under way. Sees tokens encrypted only. */
-import { and, eq, gt, isNotNull, isNull, lte, ne, sql } from 'drizzle-orm';
+/** Reads and writes installations. Sees tokens encrypted only. */
+import { and, eq, gt, isNotNull, isNull, ne } from 'drizzle-orm';
 import type { InstallationReading, InstallationWriting } from '../../app/ports/installations.ts';
 import type { Installation } from '../../app/workspaces/installation.ts';
-import { installAttempts, installations } from '../schema.ts';
+import { installations } from '../schema.ts';
 import type { SqlSession } from './sql-session.ts';
-
-/** How many attempts that nobody finished are removed at a time. */
-const SWEEP = 100;
 
 function installationFrom(row: typeof installations.$inferSelect): Installation {
   const { sealedToken, keyName, enterpriseId, installedBy, revokedAt, ...same } = row;
@@ -100,28 +97,6 @@ export function installationWriting(session: SqlSession): InstallationWriting {
         .where(and(eq(installations.workspaceId, workspaceId), eq(installations.sealedToken, from.sealed)))
         .returning({ workspaceId: installations.workspaceId });
       return replaced.length > 0;
-    },
-
-    async addAttempt(attempt, now, most) {
-      const old = session
-        .select({ stateHash: installAttempts.stateHash })
-        .from(installAttempts)
-        .where(lte(installAttempts.expiresAt, now))
-        .limit(SWEEP)
-        .for('update', { skipLocked: true });
-      // As an array, which is read once. With `in`, a plan for few rows reads it anew for each of ten thousand.
-      await session.delete(installAttempts).where(sql`${installAttempts.stateHash} = any(array(${old}))`);
-      if ((await session.$count(installAttempts)) >= most) return false;
-      await session.insert(installAttempts).values(attempt);
-      return true;
-    },
-
-    async takeAttempt(stateHash) {
-      const [taken] = await session
-        .delete(installAttempts)
-        .where(eq(installAttempts.stateHash, stateHash))
-        .returning();
-      return taken;
     },
   };
 }

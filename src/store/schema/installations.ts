@@ -1,4 +1,4 @@
-/** Workspaces that installed the bot, each with its encrypted token, and installations that are under way. */
+/** Workspaces that installed the bot, each with its encrypted token. */
 import { sql } from 'drizzle-orm';
 import { check, index, text } from 'drizzle-orm/pg-core';
 import { instant, isNotBlank, loadline } from './columns.ts';
@@ -39,7 +39,7 @@ export const installations = loadline.table(
   ],
 );
 
-/** Only hashes: who reads the database can't finish somebody else's installation. */
+/** Written by former versions, which may still run during an upgrade; the next release can remove it. */
 export const installAttempts = loadline.table(
   'install_attempts',
   {

@@ -16,10 +16,10 @@ install-declined-title = Loadline was not installed
 install-declined-what = The installation was not approved on the previous page, so nothing has changed.
 
 install-stale-title = This link no longer works
-install-stale-what = It works once, within ten minutes, and in the browser in which you began the installation. { install-nothing }
+install-stale-what = It works within ten minutes, and in the browser in which you began the installation. { install-nothing }
 
-install-busy-title = Too many installations at once
-install-busy-what = Please try again in ten minutes.
+install-not-allowed-title = This bot doesn’t serve your workspace
+install-not-allowed-what = The person who runs it decides which workspaces may use it. Give them your workspace’s id, { $workspaceId }, and install it again once it is on their list. Until then nothing was stored, and you can remove the app in your workspace.
 
 install-trouble-title = Something went wrong
 install-trouble-what = { install-nothing } Please try again.

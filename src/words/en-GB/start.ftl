@@ -12,7 +12,7 @@ start-bot-token-missing = { $variable } is missing. Set it to the Bot User OAuth
 start-bot-token-wrong = { $variable } doesn’t hold a bot token, which begins with xoxb-. Copy it from the page OAuth & Permissions of your app.
 start-no-rotation = Token rotation is switched on for the app, so its tokens expire within hours. Loadline can’t work with that, and the platform doesn’t let you switch it off again. Create another app from the manifest in deploy/, leave token rotation off, and use the tokens of that app.
 start-bot-token-rotates = { $variable } holds a token that expires. { start-no-rotation }
-start-bot-token-beside-many = { $variable } is set together with settings for many workspaces. Remove it, or remove LOADLINE_CLIENT_ID, LOADLINE_CLIENT_SECRET, LOADLINE_TOKEN_KEYS and LOADLINE_PUBLIC_URL.
+start-bot-token-beside-many = { $variable } is set together with settings for many workspaces. Remove it, or remove LOADLINE_CLIENT_ID, LOADLINE_CLIENT_SECRET, LOADLINE_TOKEN_KEYS, LOADLINE_PUBLIC_URL and LOADLINE_ALLOWED_WORKSPACES.
 start-app-token-missing = { $variable } is missing. Create an app-level token with the scope connections:write on the page Basic Information of your app; it begins with xapp-. Without one, set LOADLINE_MODE=http.
 start-app-token-wrong = { $variable } doesn’t hold an app-level token, which begins with xapp-. Create one on the page Basic Information of your app.
 start-client-id-missing = { $variable } is missing. Copy the Client ID from the page Basic Information of your app; it is needed when many workspaces install the bot.
@@ -24,6 +24,8 @@ start-token-keys-empty = { $variable } holds no key. Write NAME:KEY, for example
 start-token-key-unnamed = { $variable } has no name before a colon in its entry { NUMBER($entry) }. Write NAME:KEY, for example 2026-11:KEY with a KEY from: openssl rand -base64 32.
 start-token-key-wrong = { $variable } doesn’t hold { NUMBER($bytes) } bytes in base64 under the name { $name }. Make a key with: openssl rand -base64 32.
 start-token-key-twice = { $variable } names { $name } twice. Give each key its own name.
+start-allowed-workspaces-missing = { $variable } is missing. Name the workspaces that may use this bot by their ids, parted by commas: T… for a workspace, E… for all of an organisation. Write * only if anybody’s workspace may.
+start-allowed-workspaces-wrong = { $variable } must hold ids of workspaces (T…) or organisations (E…), parted by commas, for example T0123ABCD,E0456EFGH; or nothing but * for all.
 start-public-url-missing = { $variable } is missing. Set it to the address at which browsers reach the bot, for example https://loadline.example.org.
 start-public-url-wrong = { $variable } must be an address like https://loadline.example.org, without a path.
 start-signing-secret-missing = { $variable } is missing. Copy the Signing Secret from the page Basic Information of your app; the bot needs it to recognise genuine requests.

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Reading } from '../../../src/app/ports/store.ts';
+import type { AllowedWorkspaces } from '../../../src/app/workspaces/allowed-workspaces.ts';
 import type { Installation } from '../../../src/app/workspaces/installation.ts';
 import { TokenKeyError, tokenKeys } from '../../../src/app/workspaces/token-keys.ts';
 import { installedWorkspaces } from '../../../src/slack/workspaces/connect.ts';
@@ -8,12 +9,12 @@ import { logCatcher } from '../support/log-catcher.ts';
 
 const keys = tokenKeys([{ name: 'spring', key: new Uint8Array(32).fill(1) }]);
 
-function workspacesOver(keptWorkspaces: number) {
+function workspacesOver(keptWorkspaces: number, allowed: AllowedWorkspaces = '*') {
   const tokens = new Map<string, Installation['token']>();
   const read = {
     installationOf: async (workspaceId: string) =>
       tokens.has(workspaceId)
-        ? { workspaceId, botUserId: 'U0BOT', token: tokens.get(workspaceId) }
+        ? { workspaceId, enterpriseId: 'E0UNION', botUserId: 'U0BOT', token: tokens.get(workspaceId) }
         : undefined,
   } as unknown as Reading;
   const store = fakeStore({ read });
@@ -21,6 +22,7 @@ function workspacesOver(keptWorkspaces: number) {
   const workspaces = installedWorkspaces({
     store,
     keys,
+    allowed,
     removals: { tokenIsVoid: async () => 'removed' },
     clientSettings: { logger },
     keptWorkspaces,
@@ -33,6 +35,18 @@ function workspacesOver(keptWorkspaces: number) {
     tokenOf: (workspaceId: string) => tokens.get(workspaceId),
   };
 }
+
+it.each([
+  ['*', true],
+  [['T1'], true],
+  [['E0UNION'], true],
+  [['T2', 'E0OTHER'], false],
+  [[], false],
+] as const)('a request’s workspace is found under the list %j: %s', async (allowed, isFound) => {
+  const { workspaces, install } = workspacesOver(10, allowed);
+  install('T1');
+  expect((await workspaces.find('T1')) !== undefined).toBe(isFound);
+});
 
 describe('an installed workspace', () => {
   it('keeps its clients from one request to the next', async () => {
