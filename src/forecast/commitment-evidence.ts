@@ -1,16 +1,14 @@
 /** What a closed sprint says about how much a team can keep and how much it takes in. Draws no conclusion. */
+import type { WorkingTime } from './availability.ts';
 import type { Interval } from './points-distribution.ts';
 
 /** A sprint that is over and wasn't cancelled. Amounts are points; undefined where they were not recorded. */
-export interface SprintEvidence {
+export interface SprintEvidence extends WorkingTime {
   readonly commitmentPoints: number;
   readonly pulledInPoints: number | undefined;
   readonly surprisePoints: number | undefined;
   readonly velocityPoints: number | undefined;
   readonly committedFinishedPoints: number | undefined;
-  readonly workingDays: number | undefined;
-  /** Working days of all members together, without those away. */
-  readonly memberDays: number | undefined;
 }
 
 function full(points: number): Interval {

@@ -1,6 +1,6 @@
 /** What a team's closed sprints say about how much of a commitment it finishes and how much work it takes in. */
 import { type UndefinedValue, undefinedBecause } from '../sprint/undefined-value.ts';
-import { type ComingTime, relativeTime } from './availability.ts';
+import { type AssumedMembers, type ComingTime, type RelativeTime, relativeTime } from './availability.ts';
 import { censoredPredictive, type UsualAmount } from './censored-predictive.ts';
 import { finishEvidence, type SprintEvidence, takeInEvidence } from './commitment-evidence.ts';
 import type { Interval, PointsDistribution } from './points-distribution.ts';
@@ -32,6 +32,8 @@ export interface CommitmentModel {
   readonly takesIn: LearnedAmount | UndefinedValue;
   /** The sprints used, in order. */
   readonly used: readonly SprintEvidence[];
+  /** What they are scaled to. */
+  readonly scaledTo: Pick<RelativeTime, 'measuredBy' | 'comingTime'>;
   readonly missing: readonly MissingEvidence[];
 }
 
@@ -43,9 +45,14 @@ export type MissingEvidence =
   | { readonly code: 'working-time-unknown' }
   /** Only working days count. */
   | { readonly code: 'members-away-unknown' }
-  /** In some sprints; everybody is assumed to have been there. */
-  | { readonly code: 'past-absence-unknown'; readonly sprints: number; readonly of: number }
-  /** The usual number of members is assumed. */
+  /** In some sprints it isn't known who was there; what was taken instead. */
+  | {
+      readonly code: 'past-members-unknown';
+      readonly sprints: number;
+      readonly of: number;
+      readonly taken: AssumedMembers;
+    }
+  /** Everybody is taken to be there. */
   | { readonly code: 'coming-absence-unknown' };
 
 function learn(
@@ -68,19 +75,17 @@ function learn(
   };
 }
 
-function whatIsMissing(
-  used: readonly SprintEvidence[],
-  time: ReturnType<typeof relativeTime>,
-): MissingEvidence[] {
+function whatIsMissing(used: readonly SprintEvidence[], time: RelativeTime): MissingEvidence[] {
   const of = used.length;
   const missing: MissingEvidence[] = [];
   if (of < FIRM_SPRINTS) missing.push({ code: 'few-sprints', sprints: of, firmSprints: FIRM_SPRINTS });
   const withoutFinish = used.filter((sprint) => sprint.committedFinishedPoints === undefined).length;
   if (withoutFinish > 0) missing.push({ code: 'finish-not-recorded', sprints: withoutFinish, of });
   if (time.measuredBy === 'sprints') return [...missing, { code: 'working-time-unknown' }];
-  if (time.measuredBy === 'working days') return [...missing, { code: 'members-away-unknown' }];
-  if (time.assumedSprints > 0) {
-    missing.push({ code: 'past-absence-unknown', sprints: time.assumedSprints, of });
+  if (time.measuredBy === 'working-days') return [...missing, { code: 'members-away-unknown' }];
+  if (time.assumed) {
+    const { sprints, members: taken } = time.assumed;
+    missing.push({ code: 'past-members-unknown', sprints, of, taken });
   }
   if (time.isComingAssumed) missing.push({ code: 'coming-absence-unknown' });
   return missing;
@@ -139,6 +144,7 @@ export function commitmentModel(
       'pulled-in-points',
     ),
     used,
+    scaledTo: { measuredBy: time.measuredBy, comingTime: time.comingTime },
     missing: whatIsMissing(used, time),
   };
 }

@@ -121,3 +121,21 @@ export function memberDaysOf<Member extends OwnCalendar>(
   }
   return sum;
 }
+
+/**
+ * How many members the team has on the day, those who work part of the week as that part; days off don't count.
+ *
+ * @param members with those who left since
+ */
+export function wholeMembersOn(
+  { workingDays }: Pick<WorkCalendar, 'workingDays'>,
+  members: readonly OwnCalendar[],
+  day: Day,
+): number {
+  const team = { workingDays, daysOff: NO_DAYS_OFF };
+  const there = members
+    .filter(({ joinedOn, leftOn }) => (joinedOn ?? day) <= day && (leftOn === undefined || day < leftOn))
+    .map((member) => ({ ...member, daysOff: NO_DAYS_OFF, joinedOn: undefined, leftOn: undefined }));
+  const week = workingDaysOf(team, day, dayPlus(day, 6));
+  return memberDaysOf(team, there, week) / week.length;
+}

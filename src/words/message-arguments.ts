@@ -1798,7 +1798,7 @@ export interface Messages {
     readonly so: 'mark' | 'often' | 'seldom' | 'unusual';
   };
   'note-history-ordinary': Record<never, never>;
-  'note-range-basis': { readonly sprints: number; readonly committed: number };
+  'note-range-basis': { readonly sprints: number; readonly scaledTo: string; readonly committed: number };
   'note-range-between': { readonly lowPoints: number; readonly highPoints: number; readonly basis: string };
   'note-range-about': { readonly points: number; readonly basis: string };
   'note-range-at-most': { readonly points: number; readonly basis: string };
@@ -1908,7 +1908,7 @@ export interface Messages {
   'own-prompt-set-next': Record<never, never>;
   'own-prompt-team': { readonly teams: readonly string[] };
   'plan-range-title': Record<never, never>;
-  'plan-range-basis': { readonly sprints: number };
+  'plan-range-basis': { readonly sprints: number; readonly scaledTo: string };
   'plan-place-below': { readonly points: number };
   'plan-place-above': { readonly points: number };
   'plan-place-within': { readonly points: number };
@@ -2323,10 +2323,14 @@ export interface Messages {
   'range-finish-first': Record<never, never>;
   'range-finish-anything': Record<never, never>;
   'range-coming': { readonly span: string; readonly facts: readonly string[] };
+  'range-scaled': { readonly scaledTo: string; readonly span: string; readonly facts: readonly string[] };
   'range-working-days': { readonly count: number };
   'range-members': { readonly count: number };
   'range-days-away': { readonly count: number };
-  'range-scaled': Record<never, never>;
+  'range-scaled-to': {
+    readonly measuredBy: 'member-days' | 'sprints' | 'working-days';
+    readonly time: number;
+  };
   'range-basis': {
     readonly imported: 'all' | 'none' | 'some';
     readonly sprints: number;
@@ -2355,7 +2359,11 @@ export interface Messages {
   'range-missing-finish-not-recorded': { readonly sprints: number; readonly of: number };
   'range-missing-working-time-unknown': Record<never, never>;
   'range-missing-members-away-unknown': Record<never, never>;
-  'range-missing-past-absence-unknown': { readonly sprints: number; readonly of: number };
+  'range-missing-past-members-unknown': {
+    readonly taken: 'members-around' | 'members-now' | 'members-then';
+    readonly sprints: number;
+    readonly of: number;
+  };
   'range-missing-coming-absence-unknown': Record<never, never>;
   'range-unknown-changes': Record<never, never>;
   'range-unknown-urgent-work': Record<never, never>;

@@ -6,6 +6,7 @@ import type { ControlChart } from '../forecast/control-chart.ts';
 import type { CoachingNoteId } from '../sprint/coaching-note.ts';
 import type { UndefinedValue } from '../sprint/undefined-value.ts';
 import { signalArguments } from './history.ts';
+import { scaledTo } from './range.ts';
 import { say } from './say.ts';
 import { reasonSentence } from './undefined.ts';
 
@@ -54,8 +55,9 @@ export function ordinaryWords(notes: readonly NoteHistory[]): string | undefined
 /** How much to commit to next, in one sentence or two, as plain text. @param committed points in the sprint that is over */
 export function rangeToTryWords(range: CommitmentRange | UndefinedValue, committed: number): string {
   const advised = advisedRange(range);
-  const sprints = 'undefined' in range ? 0 : range.sprints;
-  const basis = say('note-range-basis', { sprints, committed });
+  if ('undefined' in range) return `${say('note-range-unknown')} ${reasonSentence(range.undefined)}`;
+  const { sprints } = range;
+  const basis = say('note-range-basis', { sprints, scaledTo: scaledTo(range), committed });
   switch (advised.kind) {
     case 'range': {
       const { lowPoints, highPoints } = advised;

@@ -5,7 +5,7 @@ import type { CommitmentReading } from '../app/advice/range-advice.ts';
 import type { Thresholds } from '../sprint/thresholds.ts';
 import { isDefined, type UndefinedValue } from '../sprint/undefined-value.ts';
 import { sizeSentences } from './odds.ts';
-import { rangeLead } from './range.ts';
+import { rangeLead, scaledTo } from './range.ts';
 import { mrkdwn, say } from './say.ts';
 import { mrkdwnOf } from './typed-text.ts';
 
@@ -22,7 +22,7 @@ export function planRangeWords(
   const { range, thresholds } = advice;
   const lead = mrkdwnOf(rangeLead(advice));
   if ('undefined' in range) return `${lead} ${mrkdwn('advice-import-hint')}`;
-  const basis = `${lead} ${mrkdwn('plan-range-basis', { sprints: range.sprints })}`;
+  const basis = `${lead} ${mrkdwn('plan-range-basis', { sprints: range.sprints, scaledTo: scaledTo(range) })}`;
   if (commitmentPoints === 0) return basis;
   const place = mrkdwn(`plan-place-${placeOf(reading)}`, { points: commitmentPoints });
   return [`${basis}\n${place}`, ...chanceSentences(reading, thresholds)].join(' ');

@@ -15,15 +15,21 @@ export function rangeWords(advice: RangeAdvice): AdviceWords {
   const { range, past, thresholds } = advice;
   const lead = rangeLead(advice);
   if ('undefined' in range) {
-    const evidence = [comingWords(advice), mrkdwn('advice-import-hint'), ...pastLines(past)];
+    const evidence = [
+      mrkdwn('range-coming', comingFacts(advice)),
+      mrkdwn('advice-import-hint'),
+      ...pastLines(past),
+    ];
     return { lead, evidence, details: [], unknown: [], isAnswered: false };
   }
   return {
     lead,
-    evidence: [...endsWords(range, thresholds), comingWords(advice)],
+    evidence: [
+      ...endsWords(range, thresholds),
+      mrkdwn('range-scaled', { scaledTo: scaledTo(range), ...comingFacts(advice) }),
+    ],
     details: [
       ...endsBesideCompromise(range, thresholds),
-      mrkdwn('range-scaled'),
       basisWords(range, past),
       ...(advice.surpriseInVerdict === false ? [] : surpriseWords(range, thresholds)),
     ],
@@ -114,18 +120,18 @@ function lowEnd(points: number, { pullInRatioAtMost: ceiling }: Thresholds): str
   return `• ${mrkdwn('range-low-end', { points, ceiling })}`;
 }
 
-/** `For Mon 30 Nov to Fri 11 Dec: 10 working days, 5 members and 6 days off or away.` */
-function comingWords({ coming }: RangeAdvice): string {
+/** `44 member-days`: what past sprints are scaled to. */
+export function scaledTo({ model: { scaledTo } }: CommitmentRange): string {
+  const { measuredBy, comingTime: time = 0 } = scaledTo;
+  return say('range-scaled-to', { measuredBy, time });
+}
+
+/** `Mon 30 Nov to Fri 11 Dec`; `5 members and 6 days off or away` */
+function comingFacts({ coming }: RangeAdvice): { span: string; facts: string[] } {
   const { workingDays, members, memberDays, awayDays } = coming;
   const daysAway = workingDays * members - memberDays + (awayDays ?? 0);
-  return mrkdwn('range-coming', {
-    span: sprintSpan(coming),
-    facts: [
-      say('range-working-days', { count: workingDays }),
-      say('range-members', { count: members }),
-      say('range-days-away', { count: daysAway }),
-    ],
-  });
+  const facts = [say('range-members', { count: members }), say('range-days-away', { count: daysAway })];
+  return { span: sprintSpan(coming), facts };
 }
 
 /** `Based on your latest 9 sprints with a commitment, 4 of them imported. The last 3:`, and these. */

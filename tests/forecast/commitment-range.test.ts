@@ -137,6 +137,31 @@ describe('the range follows the working time', () => {
     expect((half.lowPoints as number) * 2).toBeCloseTo(full.lowPoints as number, -0.5);
   });
 
+  test.each<[string, Partial<SprintEvidence>, number | undefined]>([
+    ['absence known before and for the coming sprint', { memberDays: 40 }, 1],
+    ['absence known before, away days left blank', { memberDays: 40 }, undefined],
+    ['sprints that only know how many members the team had', { memberDays: undefined, membersThen: 4 }, 1],
+    ['these, away days left blank', { memberDays: undefined, membersThen: 4 }, undefined],
+  ])('twice the members can carry twice as much, half of them half: %s', (_, then, there) => {
+    const past = TIMID.map((one) => ({ ...one, ...then }));
+    const ends = (members: number): number[] => {
+      const allThere = 10 * members;
+      const memberDays = there && allThere * there;
+      const { lowPoints, highPoints, model } = range(past, {
+        workingDays: 10,
+        memberDays,
+        memberDaysWhenAllThere: allThere,
+      });
+      expect(model.scaledTo).toEqual({ measuredBy: 'member-days', comingTime: allThere });
+      return [lowPoints as number, highPoints as number];
+    };
+    const [same, twice, half] = [ends(4), ends(8), ends(2)] as [number[], number[], number[]];
+    for (const end of [0, 1]) {
+      expect((twice[end] as number) / (same[end] as number)).toBeCloseTo(2, 1);
+      expect((half[end] as number) / (same[end] as number)).toBeCloseTo(0.5, 1);
+    }
+  });
+
   test('a past sprint of half the length counts as what it would have been at full length', () => {
     const short = TIMID.map((one) => ({
       ...sprint(
@@ -217,7 +242,7 @@ describe('with little history the range says what is missing', () => {
     const past = TIMID.map((one, i) => (i < 2 ? { ...one, ...unknown } : one));
     expect(range(past).missing).toEqual([
       { code: 'finish-not-recorded', sprints: 2, of: 6 },
-      { code: 'past-absence-unknown', sprints: 2, of: 6 },
+      { code: 'past-members-unknown', sprints: 2, of: 6, taken: 'members-around' },
     ]);
     const daysOnly = { workingDays: 10, memberDays: undefined, memberDaysWhenAllThere: undefined };
     expect(range(TIMID, daysOnly).missing).toEqual([{ code: 'coming-absence-unknown' }]);

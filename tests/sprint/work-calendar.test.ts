@@ -8,6 +8,7 @@ import {
   NO_DAYS_OFF,
   type OwnCalendar,
   teamShareOf,
+  wholeMembersOn,
   withDaysOff,
   withWeekdays,
   workingDaysOf,
@@ -112,4 +113,25 @@ test('what is said of a day last counts: off in whole, in half, or worked after 
   const half = withDaysOff(off, ['2026-11-05', '2026-11-06'], 0.5);
   expect(half).toEqual({ full: ['2026-11-04'], half: ['2026-11-05', '2026-11-06'] });
   expect(withDaysOff(half, ['2026-11-04', '2026-11-06'], 1)).toEqual({ full: [], half: ['2026-11-05'] });
+});
+
+describe('the members of a day', () => {
+  const days = { workingDays: [1, 2, 3, 4, 5] };
+
+  test('count whole, part-time ones by their share of the week, days off or not', () => {
+    const away = { ...FULL_TIME, daysOff: { full: WEEK, half: [] } };
+    const halfTime = { ...FULL_TIME, worksOn: [1, 2] };
+    expect(wholeMembersOn(days, [FULL_TIME, away, halfTime], WED)).toBe(2.4);
+  });
+
+  test('are those who had joined and not left yet', () => {
+    const dated = [
+      { ...FULL_TIME, joinedOn: WED },
+      { ...FULL_TIME, joinedOn: THU },
+      { ...FULL_TIME, leftOn: WED },
+      { ...FULL_TIME, leftOn: THU },
+    ];
+    expect(wholeMembersOn(days, dated, WED)).toBe(2);
+    expect(wholeMembersOn(days, [], WED)).toBe(0);
+  });
 });

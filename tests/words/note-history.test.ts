@@ -116,7 +116,10 @@ function rangeOf(over: Partial<CommitmentRange>): CommitmentRange {
     sprints: 8,
     surpriseAboveCeiling: { sprints: 0, of: 8 },
     missing: [],
-    model: { finishes: NONE, takesIn: NONE, used: [], missing: [] },
+    model: {
+      ...{ finishes: NONE, takesIn: NONE, used: [], missing: [] },
+      scaledTo: { measuredBy: 'member-days', comingTime: 40 },
+    },
     ...over,
   };
 }
@@ -125,21 +128,25 @@ const NONE = undefinedBecause('few-sprints', { needed: 3, known: 2, having: 'pul
 
 describe('the range to try next', () => {
   it.each<[string, Partial<CommitmentRange>, string]>([
-    ['both ends', {}, 'Commit to 26 to 31 points next (from 8 sprints; this time it was 21).'],
+    [
+      'both ends',
+      {},
+      'Commit to 26 to 31 points next (from 8 sprints, for 40 member-days; this time it was 21).',
+    ],
     [
       'one amount',
       { lowPoints: 31 },
-      'Commit to about 31 points next (from 8 sprints; this time it was 21).',
+      'Commit to about 31 points next (from 8 sprints, for 40 member-days; this time it was 21).',
     ],
     [
       'a high end',
       { lowPoints: NONE },
-      'Commit to at most 31 points next (from 8 sprints; this time it was 21).',
+      'Commit to at most 31 points next (from 8 sprints, for 40 member-days; this time it was 21).',
     ],
     [
       'a low end',
       { highPoints: NONE },
-      'Commit to at least 26 points next (from 8 sprints; this time it was 21).',
+      'Commit to at least 26 points next (from 8 sprints, for 40 member-days; this time it was 21).',
     ],
     [
       'no end',
@@ -155,7 +162,7 @@ describe('the range to try next', () => {
           compromise: { points: 32.5, chance: 0.7 },
         },
       },
-      'No commitment is both kept in 8 of 10 sprints and large enough to leave little room for more work: your sprints differ too much for that, or are too few. As a compromise, commit to about 32.5 points (from 8 sprints; this time it was 21).',
+      'No commitment is both kept in 8 of 10 sprints and large enough to leave little room for more work: your sprints differ too much for that, or are too few. As a compromise, commit to about 32.5 points (from 8 sprints, for 40 member-days; this time it was 21).',
     ],
     [
       'crossed ends without one',
@@ -166,7 +173,7 @@ describe('the range to try next', () => {
           compromise: undefined,
         },
       },
-      'No commitment is both kept in 8 of 10 sprints and large enough to leave little room for more work: in 5 of 8 sprints, work was pulled in while committed work was still open. The better guide is what gets finished: commit to at most 31 points (from 8 sprints; this time it was 21).',
+      'No commitment is both kept in 8 of 10 sprints and large enough to leave little room for more work: in 5 of 8 sprints, work was pulled in while committed work was still open. The better guide is what gets finished: commit to at most 31 points (from 8 sprints, for 40 member-days; this time it was 21).',
     ],
   ])('with %s', (_what, over, words) => {
     expect(rangeToTryWords(rangeOf(over), 21)).toBe(words);
@@ -202,7 +209,9 @@ describe('in the verdict', () => {
     const texts = mrkdwnTexts(verdictNotesMessage({ ...missedVerdict, history }).blocks);
     const kept = texts.find((text) => text.includes('The kept share is')) ?? '';
     expect(kept).toContain('Crossed in 3 of the latest 8 sprints');
-    expect(kept).toContain('Commit to 26 to 31 points next (from 8 sprints; this time it was 18).');
+    expect(kept).toContain(
+      'Commit to 26 to 31 points next (from 8 sprints, for 40 member-days; this time it was 18).',
+    );
     // 18 points were missed that the team usually keeps: less of them is not the cure.
     expect(kept).toContain('no larger than what the team usually keeps');
     const plan = texts.find((text) => text.includes('The plan share is')) ?? '';

@@ -1,5 +1,6 @@
 /** How much to commit to in a coming sprint, and what a given commitment means beside it. */
 
+import type { ComingTime } from '../../forecast/availability.ts';
 import { RECENT_SPRINTS } from '../../forecast/commitment-model.ts';
 import {
   type CommitmentRange,
@@ -34,6 +35,16 @@ export function comingSprint(
   };
 }
 
+/** As the statistics want it. */
+export function comingTime({ workingDays, members, memberDays, awayDays = 0 }: ComingSprint): ComingTime {
+  return {
+    workingDays,
+    // A team may have shrunk since somebody said who would be away.
+    memberDays: Math.max(0, memberDays - awayDays),
+    memberDaysWhenAllThere: workingDays * members,
+  };
+}
+
 /** What a team judges by. */
 type RangeRules = Pick<RangeAdvice, 'thresholds' | 'surpriseInVerdict'>;
 
@@ -43,19 +54,8 @@ export function rangeOf(
   past: readonly PastSprint[],
   coming: ComingSprint,
 ): Pick<RangeAdvice, 'coming' | 'range' | 'past'> & RangeRules {
-  const { workingDays, members, memberDays, awayDays } = coming;
-  const allThere = workingDays * members;
   const commitments = commitmentPast(past);
-  const range = commitmentRange(
-    commitments,
-    {
-      workingDays,
-      // A team may have shrunk since somebody said who would be away.
-      memberDays: Math.max(0, memberDays - (awayDays ?? 0)),
-      memberDaysWhenAllThere: allThere,
-    },
-    thresholds,
-  );
+  const range = commitmentRange(commitments, comingTime(coming), thresholds);
   const used =
     'undefined' in range
       ? past.filter(({ commitmentPoints }) => commitmentPoints > 0).slice(-RECENT_SPRINTS)

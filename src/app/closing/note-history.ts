@@ -12,13 +12,15 @@ import { RATIOS } from '../../sprint/sprint-ratios.ts';
 import type { SprintSummary } from '../../sprint/summary.ts';
 import { crossingOf } from '../../sprint/threshold-notes.ts';
 import { isDefined, type Ratio, type UndefinedValue } from '../../sprint/undefined-value.ts';
+import { comingSprint, comingTime } from '../advice/range-advice.ts';
 import { baselineFor } from '../history/baseline-of.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
 import { pastSprintAtClosing } from '../history/past-sprint-at-closing.ts';
 import { ratioValues } from '../history/ratio-values.ts';
 import { commitmentPast, pastSprints } from '../history/team-history.ts';
+import { nextSprintDays } from '../planning/sprint-rhythm.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
-import { activeMembers, type Sprint, type Team } from '../team/team.ts';
+import type { Sprint, Team } from '../team/team.ts';
 
 /** How many sprints "lately" means, this one included. */
 export const LATELY_SPRINTS = 8;
@@ -96,7 +98,7 @@ async function answerRatesBefore(read: Reading, sprint: Sprint): Promise<Ratio[]
     .flatMap(({ result }) => (result.summary.answers ? [answerRate(result.summary.answers)] : []));
 }
 
-/** For a coming sprint as long as this one, with the members of today; who will be away is not known. */
+/** For a sprint as long as this one, from the next working day on, with the members of today and their days off. */
 async function rangeAfter(
   read: Reading,
   team: Team,
@@ -106,18 +108,15 @@ async function rangeAfter(
   stored: PastSprint | undefined,
 ): Promise<CommitmentRange | UndefinedValue> {
   const time = stored ?? (await pastSprintAtClosing(read, team, sprint, sprint.closedAt ?? new Date(0)));
-  const members = activeMembers(await read.membersOf(team.id)).length;
+  const next = nextSprintDays(team, { open: [], lastFinished: sprint }, sprint.endsOn);
+  const coming = comingSprint(team, await read.membersOf(team.id), next, undefined);
   return commitmentRange(
     [
       ...commitmentPast(before),
       // A reopened sprint's record may be ahead of the numbers that are posted.
       { ...totals, workingDays: time.workingDays, memberDays: time.memberDays },
     ],
-    {
-      workingDays: time.workingDays,
-      memberDays: undefined,
-      memberDaysWhenAllThere: time.workingDays * members,
-    },
+    comingTime(coming),
     team.thresholds,
   );
 }

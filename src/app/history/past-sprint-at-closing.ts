@@ -6,6 +6,7 @@ import { sprintRatios } from '../../sprint/sprint-ratios.ts';
 import { sprintTotals } from '../../sprint/totals.ts';
 import { memberDaysOf, NO_DAYS_OFF } from '../../sprint/work-calendar.ts';
 import { type SprintCardState, statesOf } from '../cards/card-line.ts';
+import { dayAt } from '../clock/local-time.ts';
 import { sprintDays } from '../clock/sprint-clock.ts';
 import type { Reading } from '../ports/store.ts';
 import {
@@ -28,13 +29,21 @@ export async function pastSprintAtClosing(
   const records = await read.recordsOf(sprint.id);
   const days = sprintDays(team, sprint);
   const prompts = await read.promptsOf(days.map((day) => ({ sprintId: sprint.id, day })));
+  const workers = datedWorkersOf(await read.membersOf(team.id), sprint.id);
+  const closedOn = dayAt(sprint.closedAt ?? now, team.timeZone);
   return {
     sprintId: sprint.id,
     teamId: team.id,
     workspaceId: team.workspaceId,
     endsOn: sprint.endsOn,
     workingDays: days.length,
-    memberDays: memberDaysBy(team, datedWorkersOf(await read.membersOf(team.id), sprint.id), days, prompts),
+    // What was left of a sprint that was closed early, nobody worked in it.
+    memberDays: memberDaysBy(
+      team,
+      workers,
+      days.filter((day) => day <= closedOn),
+      prompts,
+    ),
     ...pastSprintOf(team, days, records),
     recordedAt: now,
   };

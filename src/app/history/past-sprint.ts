@@ -32,6 +32,8 @@ export interface PastSprint extends Pick<Sprint, 'teamId' | 'name' | 'startsOn' 
   readonly workingDays: number;
   /** Working days of all members together, without those away. */
   readonly memberDays: number | undefined;
+  /** Where member-days aren't known: how many whole members the team had on the day of the import. */
+  readonly membersThen?: number | undefined;
   readonly commitmentPoints: number;
   readonly pulledInPoints: number | undefined;
   readonly surprisePoints: number | undefined;
@@ -54,7 +56,10 @@ export type PastTrace = Pick<
 >;
 
 /** As it is written. Name and days are the sprint's own. */
-export type NewPastSprint = Omit<PastSprint, 'name' | 'startsOn' | 'importedAt' | 'recordedValue'> & {
+export type NewPastSprint = Omit<
+  PastSprint,
+  'name' | 'startsOn' | 'importedAt' | 'recordedValue' | 'membersThen'
+> & {
   readonly workspaceId: string;
   readonly endsOn: Day;
   readonly recordedAt: Date;

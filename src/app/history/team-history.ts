@@ -10,8 +10,10 @@ import {
 } from '../../forecast/project-velocity.ts';
 import type { PulledInCard } from '../../forecast/pull-in-chance.ts';
 import type { ClosedCard } from '../../forecast/surprise-odds.ts';
+import { wholeMembersOn } from '../../sprint/work-calendar.ts';
+import { dayAt } from '../clock/local-time.ts';
 import type { Transaction } from '../ports/store.ts';
-import type { Sprint, Team } from '../team/team.ts';
+import { datedMembers, type Sprint, type Team } from '../team/team.ts';
 import { waitForAll } from '../wait-for-all.ts';
 import type { PastSprint, PastTrace, TracePoint } from './past-sprint.ts';
 import { pastSprintAtClosing } from './past-sprint-at-closing.ts';
@@ -19,7 +21,16 @@ import { pastSprintAtClosing } from './past-sprint-at-closing.ts';
 /** The closed sprints, oldest first. */
 export async function pastSprints(tx: Transaction, team: Team): Promise<PastSprint[]> {
   await recordMissingPast(tx, team);
-  return tx.read.pastSprintsOf(team.id);
+  const past = await tx.read.pastSprintsOf(team.id);
+  if (past.every(({ memberDays }) => memberDays !== undefined)) return past;
+  const members = datedMembers(await tx.read.membersOf(team.id));
+  return past.map((sprint) => {
+    const { memberDays, importedAt } = sprint;
+    if (memberDays !== undefined || importedAt === undefined) return sprint;
+    // Nobody said who was there then; who imports has at least said who the team is.
+    const membersThen = wholeMembersOn(team, members, dayAt(importedAt, team.timeZone));
+    return { ...sprint, membersThen: membersThen > 0 ? membersThen : undefined };
+  });
 }
 
 /** Sprints that closed before there was such a record get one now. */
@@ -45,6 +56,7 @@ export function commitmentPast(past: readonly PastSprint[]): SprintEvidence[] {
     committedFinishedPoints: sprint.committedFinishedPoints,
     workingDays: sprint.workingDays,
     memberDays: sprint.memberDays,
+    membersThen: sprint.membersThen,
   }));
 }
 

@@ -86,7 +86,16 @@ export function everWorkersOf(people: readonly Member[], sprintId: string): Memb
 
 /** Of those, who is still there or left when it is known. */
 export function datedWorkersOf(people: readonly Member[], sprintId: string): Member[] {
-  return everWorkersOf(people, sprintId).filter(({ isActive, leftOn }) => isActive || leftOn !== undefined);
+  return dated(everWorkersOf(people, sprintId));
+}
+
+/** The members of today, and those who left when it is known; without guests. */
+export function datedMembers(people: readonly Member[]): Member[] {
+  return dated(people.filter(({ isMember }) => isMember));
+}
+
+function dated(people: readonly Member[]): Member[] {
+  return people.filter(({ isActive, leftOn }) => isActive || leftOn !== undefined);
 }
 
 export function worksIn(person: Member, sprintId: string): boolean {

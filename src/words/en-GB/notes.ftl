@@ -94,8 +94,8 @@ note-history-ordinary = What is usual for a team is ordinary variation: one spri
 
 note-range-basis =
     { $sprints ->
-        [one] (from { NUMBER($sprints) } sprint; this time it was { NUMBER($committed) })
-       *[other] (from { NUMBER($sprints) } sprints; this time it was { NUMBER($committed) })
+        [one] (from { NUMBER($sprints) } sprint, for { $scaledTo }; this time it was { NUMBER($committed) })
+       *[other] (from { NUMBER($sprints) } sprints, for { $scaledTo }; this time it was { NUMBER($committed) })
     }
 note-range-between = Commit to { NUMBER($lowPoints) } to { POINTS($highPoints) } next { $basis }.
 note-range-about = Commit to about { POINTS($points) } next { $basis }.

@@ -3,7 +3,7 @@
 ## The commitment range, and where this commitment is
 
 plan-range-title = How much to commit to
-plan-range-basis = From { NUMBER($sprints) } closed sprints with a commitment; `/loadline range` says more.
+plan-range-basis = From { NUMBER($sprints) } closed sprints with a commitment, scaled to { $scaledTo }; `/loadline range` says more.
 plan-place-below = This plan of { POINTS($points) } is below that: the team may run out of work.
 plan-place-above = This plan of { POINTS($points) } is above that: it may be more than the team can keep.
 plan-place-within = This plan of { POINTS($points) } is within that.

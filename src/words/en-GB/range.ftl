@@ -27,6 +27,8 @@ range-finish-anything = Look at what keeps cards from being finished before you 
 ## What the range is for and based on
 
 range-coming = For { $span }: { LIST($facts) }.
+# The same where past sprints were scaled to it.
+range-scaled = Scaled to { $scaledTo }: { $span }, { LIST($facts) }.
 # The facts.
 range-working-days =
     { $count ->
@@ -44,7 +46,21 @@ range-days-away =
         [one] { NUMBER($count) } day off or away
        *[other] { NUMBER($count) } days off or away
     }
-range-scaled = What past sprints achieved is scaled to that working time.
+# What the past sprints are scaled to.
+range-scaled-to =
+    { $measuredBy ->
+        [member-days]
+            { $time ->
+                [one] { NUMBER($time) } member-day
+               *[other] { NUMBER($time) } member-days
+            }
+        [working-days]
+            { $time ->
+                [one] { NUMBER($time) } working day
+               *[other] { NUMBER($time) } working days
+            }
+       *[sprints] sprints of any length
+    }
 # Above the latest of those sprints.
 range-basis =
     { $imported ->
@@ -84,8 +100,13 @@ range-missing-few-sprints = It’s based on { NUMBER($sprints) } sprints and par
 range-missing-finish-not-recorded = In { NUMBER($sprints) } of { NUMBER($of) } sprints it isn’t recorded how much of the commitment was finished.
 range-missing-working-time-unknown = Days off and members away aren’t known, so every sprint counts the same.
 range-missing-members-away-unknown = Members away aren’t known, so only working days count.
-range-missing-past-absence-unknown = In { NUMBER($sprints) } of { NUMBER($of) } sprints it isn’t recorded who was away, so everybody is assumed to have been there.
-range-missing-coming-absence-unknown = Who will be away isn’t known, so the usual number of members is assumed to be there.
+range-missing-past-members-unknown =
+    { $taken ->
+        [members-then] For { NUMBER($sprints) } of { NUMBER($of) } sprints the import doesn’t say who was there, so the members of the day of the import are assumed. Its column “member days” would say.
+        [members-around] For { NUMBER($sprints) } of { NUMBER($of) } sprints it isn’t known who was there, so as many as in the sprints around them are assumed.
+       *[members-now] For { NUMBER($sprints) } of { NUMBER($of) } sprints it isn’t known who was there, so as many members as today are assumed. With more or fewer then, the range is off by as much.
+    }
+range-missing-coming-absence-unknown = Who will be away isn’t known, so everybody is assumed to be there.
 range-unknown-changes = It assumes that the team and its way of working stay as they are.
 range-unknown-urgent-work = It takes all pulled-in work as a sign of spare time, which urgent work isn’t.
 

@@ -157,6 +157,28 @@ describe('the range', () => {
     expect(open.coming).toMatchObject({ startsOn: '2026-12-07', endsOn: '2026-12-18' });
   });
 
+  test('takes sprints that were imported without their member-days for those of the team of that day', async () => {
+    const { h, team } = await withTeam();
+    const past = [3.5, 4, 4.5, 4].map((points) => ({ ...finishing(20, points), memberDays: undefined }));
+    await importPast(h, team, pastSprintsOf(past));
+    const rangeWith = async (...memberIds: string[]) => {
+      await h.setUpTeam({ memberIds });
+      const { range } = await ask(h, { about: 'range' });
+      if ('undefined' in range) throw new Error(range.undefined.code);
+      return range;
+    };
+    h.set('2026-11-02T10:00:00Z');
+    const three = await rangeWith(PEOPLE.ana, PEOPLE.ben, PEOPLE.chi);
+    const four = await rangeWith(...Object.values(PEOPLE));
+    const two = await rangeWith(PEOPLE.ana, PEOPLE.ben);
+    expect((four.highPoints as number) / (three.highPoints as number)).toBeCloseTo(4 / 3, 1);
+    expect((two.highPoints as number) / (three.highPoints as number)).toBeCloseTo(2 / 3, 1);
+    expect(two.missing).toContainEqual({
+      ...{ code: 'past-members-unknown', sprints: 4, of: 4 },
+      taken: 'members-then',
+    });
+  });
+
   test('counts the members of today, not those who have left', async () => {
     const { h } = await withTeam(4);
     await h.setUpTeam({ memberIds: [PEOPLE.ana, PEOPLE.ben], productOwnerId: PEOPLE.dayo });

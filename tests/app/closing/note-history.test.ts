@@ -1,16 +1,19 @@
 import { describe, expect, test } from 'vitest';
+import type { RangeAdvice } from '../../../src/app/advice/advice.ts';
+import { askAdvice } from '../../../src/app/advice/ask-advice.ts';
 import { cancelSprint, closeSprint, reopenSprint } from '../../../src/app/closing/end-sprint.ts';
 import type { NoteHistory } from '../../../src/app/closing/note-history.ts';
 import type { VerdictContent } from '../../../src/app/closing/verdict-content.ts';
 import { nameBaseline } from '../../../src/app/history/name-baseline.ts';
 import type { PastSprint } from '../../../src/app/history/past-sprint.ts';
 import { commitmentPast } from '../../../src/app/history/team-history.ts';
+import { previewPlan } from '../../../src/app/planning/plan-sprint.ts';
 import { setMeasures } from '../../../src/app/team/set-measures.ts';
 import { commitmentRange } from '../../../src/forecast/commitment-range.ts';
 import type { ControlChart } from '../../../src/forecast/control-chart.ts';
 import type { CoachingNoteId } from '../../../src/sprint/coaching-note.ts';
 import { undefinedBecause } from '../../../src/sprint/undefined-value.ts';
-import { actorOf, CHANNEL, type Harness, harnessForEach } from '../../support/app-harness.ts';
+import { actorOf, CHANNEL, type Harness, harnessForEach, PEOPLE } from '../../support/app-harness.ts';
 import { typedMeasures } from '../../support/typed-measures.ts';
 import { aPastSprint, finishing, importPast, missing, pastSprintsOf } from '../past-sprints.ts';
 
@@ -150,7 +153,7 @@ describe('the range to try next', () => {
           memberDays: 30,
         },
       ],
-      { workingDays: 10, memberDays: undefined, memberDaysWhenAllThere: 30 },
+      { workingDays: 10, memberDays: 30, memberDaysWhenAllThere: 30 },
       team.thresholds,
     );
     const { rangeToTry } = lastVerdict(h).history;
@@ -160,6 +163,34 @@ describe('the range to try next', () => {
       highPoints,
     ];
     expect(ends(rangeToTry as never)).toEqual(ends(expected as never));
+  });
+
+  test('is the same in the verdict, in the answer and in the preview of the next plan, days off included', async () => {
+    const { h, team, sprint } = await closedAfter(past);
+    await h.write(async (tx) => {
+      const people = await tx.read.membersOf(team.id);
+      const daysOff = { full: ['2026-11-16', '2026-11-17'], half: ['2026-11-18'] };
+      const members = people.map((one) => (one.userId === PEOPLE.chi ? { ...one, daysOff } : one));
+      await tx.write.teams.saveMembers(team.id, members);
+      await tx.write.posts.refresh((await tx.read.postAbout(sprint.id, 'verdict'))?.id ?? '');
+    });
+    await h.drain();
+    const { range: asked } = (await askAdvice(
+      h.deps,
+      ana,
+      { place: CHANNEL },
+      { about: 'range' },
+    )) as RangeAdvice;
+    const days = { startsOn: '2026-11-16', endsOn: '2026-11-27' };
+    const preview = await previewPlan(h.deps, ana, h.planInput(team, { name: 'Harbour 13', ...days }));
+    const told = [lastVerdict(h).history.rangeToTry, asked, preview.range.range].map((range) => {
+      if (range === undefined || 'undefined' in range) throw new Error('there is a range');
+      return { low: range.lowPoints, high: range.highPoints, scaledTo: range.model.scaledTo };
+    });
+    // Three members on ten days, less two and a half.
+    expect(told[0]?.scaledTo).toEqual({ measuredBy: 'member-days', comingTime: 27.5 });
+    expect(told[1]).toEqual(told[0]);
+    expect(told[2]).toEqual(told[0]);
   });
 
   test('says what is missing where there are too few', async () => {

@@ -138,11 +138,12 @@ describe('what a sprint leaves behind when it closes', () => {
     expect(past?.trace).toHaveLength(5);
   });
 
-  test('of a sprint closed early spans all of its days, as it was at the end', async () => {
+  test('of a sprint closed early spans all of its days, as it was at the end, but holds only the time till then', async () => {
     const { h, team } = await played();
     await closeSprint(h.deps, ana, { place: CHANNEL });
     const [past] = await pastOf(h, team.id);
-    expect(past).toMatchObject({ workingDays: 10, velocityPoints: 8 });
+    // Closed on the seventh of ten days; Chi was away on one.
+    expect(past).toMatchObject({ workingDays: 10, memberDays: 3 * 7 - 1, velocityPoints: 8 });
     expect(past?.trace).toHaveLength(11);
     expect(past?.trace.at(-1)).toEqual(point(11, 8, 0.6));
   });

@@ -35,7 +35,7 @@ function guest(h: Harness, words = DAYO) {
 
 async function memberDays(h: Harness, team: Team, sprintId: string): Promise<number | undefined> {
   const sprint = await h.sprint(sprintId);
-  const past = await h.read((read) => pastSprintAtClosing(read, team, sprint, h.deps.clock.now()));
+  const past = await h.read((read) => pastSprintAtClosing(read, team, sprint, sprint.closesAtInstant));
   return past.memberDays;
 }
 

@@ -65,13 +65,12 @@ describe('the commitment range', () => {
       "Commit to 22 to 25 points. Your last commitment was 21.
       • Up to 25 points, the commitment is kept in at least 8 of 10 sprints: 80% of it or more gets finished.
       • From 22 points on, you seldom run out of work: in at most 2 of 10 sprints the team pulls in more than 20% on top.
-      For Mon 30 Nov to Fri 11 Dec: 10 working days, 5 members and 6 days off or away.
+      Scaled to 44 member-days: Mon 30 Nov to Fri 11 Dec, 5 members and 6 days off or away.
       Only you see this. These numbers are about the plan: don’t use them to appraise anyone or to compare teams.
       Buttons: Share in the channel, How it’s made, Other days or people away, Surprise odds"
     `);
     expect(details(rangeAdvice(STEADY, 6))).toMatchInlineSnapshot(`
       "Commit to 22 to 25 points. Your last commitment was 21.
-      What past sprints achieved is scaled to that working time.
       Based on your latest 9 sprints with a commitment, 4 of them imported. The last 3:
       • Harbour 9: 21 committed, 21 of them finished, 8 pulled in, velocity 29
       • Harbour 8: 24 committed, 23 of them finished, 4 pulled in, velocity 27
@@ -79,7 +78,7 @@ describe('the commitment range', () => {
       In 2 of 9 sprints surprise work went above its ceiling of 20%, which by itself makes a sprint missed. No commitment changes that; /loadline odds shows which card sizes to look into first.
       What this doesn’t know
       • In 4 of 9 sprints it isn’t recorded how much of the commitment was finished.
-      • In 4 of 9 sprints it isn’t recorded who was away, so everybody is assumed to have been there.
+      • For 4 of 9 sprints it isn’t known who was there, so as many as in the sprints around them are assumed.
       • It assumes that the team and its way of working stay as they are.
       • It takes all pulled-in work as a sign of spare time, which urgent work isn’t.
       Only you see this."

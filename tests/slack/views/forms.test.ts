@@ -167,7 +167,7 @@ describe('plan', () => {
       "*Please check*
       • Card 4 has no owner yet, so nobody is asked about it until somebody takes it.
       *How much to commit to*
-      Commit to 24.5 to 28 points. Your last commitment was 21. From 9 closed sprints with a commitment; \`/loadline range\` says more.
+      Commit to 24.5 to 28 points. Your last commitment was 21. From 9 closed sprints with a commitment, scaled to 50 member-days; \`/loadline range\` says more.
       This plan of 18 points is below that: the team may run out of work. The chances: more than 9 in 10 to keep it (at least 80% finished) and more than 9 in 10 to pull in more than 20% on top.
       *Surprise odds of the big cards*
       • Cards of 8 points hold surprise work about 6 times in 10. When they do, 2.5 points is typical. In this plan: card 2.
