@@ -15,11 +15,10 @@ export function rangeWords(advice: RangeAdvice): AdviceWords {
   const { range, past, thresholds } = advice;
   const lead = rangeLead(advice);
   if ('undefined' in range) {
-    const evidence = [
-      mrkdwn('range-coming', comingFacts(advice)),
-      mrkdwn('advice-import-hint'),
-      ...pastLines(past),
-    ];
+    const { span, facts } = comingFacts(advice);
+    const days = say('range-working-days', { count: advice.coming.workingDays });
+    const coming = mrkdwn('range-coming', { span, facts: [days, ...facts] });
+    const evidence = [coming, mrkdwn('advice-import-hint'), ...pastLines(past)];
     return { lead, evidence, details: [], unknown: [], isAnswered: false };
   }
   return {
