@@ -3,6 +3,7 @@
  * it closes. It must come within three seconds; when the use case takes longer, the form says that work goes
  * on and is brought up to date afterwards, with what was typed if it was refused.
  */
+import { createHash } from 'node:crypto';
 import type { AckFn, App, ViewResponseAction } from '@slack/bolt';
 import type { ModalView } from '@slack/types';
 import { z } from 'zod';
@@ -29,7 +30,6 @@ import {
   troubleFormView,
   workingFormView,
 } from '../views/trouble-views.ts';
-import { triggerKey } from './answer-once.ts';
 import { ON_HOME, tellIn } from './asker.ts';
 import { type Failure, failureMessage, failureOf } from './failure-words.ts';
 import { fieldErrors } from './field-errors.ts';
@@ -59,11 +59,20 @@ export function listenToForms(app: App): void {
   app.view({ type: 'view_closed' }, async ({ ack }) => ack());
 }
 
+/**
+ * The same when a form is sent off again, because its answer was lost on the way to the person: the platform gives that
+ * another trigger. Another when the form has changed in between: then it asks for the next step.
+ */
+function formKey({ id, callback_id, private_metadata, blocks }: FormSubmission['view']): string {
+  const asked = JSON.stringify([callback_id, private_metadata, blocks.map((block) => block.block_id)]);
+  return `form:${id}:${createHash('sha256').update(asked).digest('base64url')}`;
+}
+
 async function answerForm(context: ListenerContext, sent: FormSubmission, ack: Ack): Promise<void> {
   const during = `form ${FORMS.has(sent.view.callback_id) ? sent.view.callback_id : 'unknown'}`;
-  const key = triggerKey(sent.trigger_id);
+  const key = formKey(sent.view);
   // Separate in each workspace, even with the same mark.
-  const ownKey = key && `${context.workspaceId} ${key}`;
+  const ownKey = `${context.workspaceId} ${key}`;
   const work = asOneRequest(ownKey, () => formResult(context, sent, during, key));
   const inTime = await Promise.race([work, context.answerDue()]);
   if (inTime) await answerInTime(inTime, ack);
@@ -117,7 +126,7 @@ async function formResult(
   context: ListenerContext,
   sent: FormSubmission,
   during: string,
-  key: string | undefined,
+  key: string,
 ): Promise<FormResult> {
   const { useCases, logger, directory } = context;
   const fields = new FormFields(sent.view);
@@ -132,7 +141,7 @@ async function formResult(
     if (error instanceof AlreadyWritten) return { kind: 'repeated' };
     // What is wrong with these is wrong with their repetition too.
     const isRefused = error instanceof Refusal || error instanceof StaleControl;
-    const isFinal = key === undefined || error instanceof GivenUp || isRefused;
+    const isFinal = error instanceof GivenUp || isRefused;
     if (!isFinal) await settleWritten(() => context.giveUp(key));
     const failure = failureOf(error, logger, during);
     const errors = await fieldErrors(failure, fields.blockIds, actor, directory);

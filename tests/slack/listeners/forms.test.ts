@@ -15,7 +15,7 @@ import { cancelFormView, closeFormView } from '../../../src/slack/views/sprint-c
 import { measuresFormView, setupFormView } from '../../../src/slack/views/team/team-forms.ts';
 import { valueFormView } from '../../../src/slack/views/value-views.ts';
 import { eventMemory, fakeStore } from '../../support/fake-store.ts';
-import { botUnderTest, NOW, sentForm } from '../support/bot-under-test.ts';
+import { botUnderTest, sentForm } from '../support/bot-under-test.ts';
 import { FakePlatform } from '../support/fake-platform.ts';
 import * as sample from '../support/samples.ts';
 import { callsOf } from '../support/spy-use-cases.ts';
@@ -381,11 +381,19 @@ describe('forms sent off', () => {
 
   it('are not carried out any more once somebody was told that nothing was recorded', async () => {
     const memory = eventMemory();
-    const bot = botUnderTest(platform, { store: fakeStore(memory) });
-    bot.useCases.pullCards.mockRejectedValueOnce(new Error('the database went away'));
-    const [told] = await bot.submit(sentForm(pull), { trigger_id: 'same' });
+    const keys: string[] = [];
+    const rememberEvent: typeof memory.rememberEvent = (key, at) => {
+      keys.push(key);
+      return memory.rememberEvent(key, at);
+    };
+    const bot = botUnderTest(platform, { store: fakeStore({ rememberEvent }) });
+    bot.useCases.pullCards.mockRejectedValue(new Error('the database went away'));
+    const [told] = await bot.submit(sentForm(pull), { trigger_id: 'one' });
     expect(JSON.stringify(told)).toContain('nothing was recorded');
-    expect(await memory.rememberEvent(`${sample.WORKSPACE_ID} trigger:same`, NOW)).toBe(false);
+    await bot.submit(sentForm(pull), { trigger_id: 'another' });
+    const [key] = keys;
+    expect(key).toContain(`${sample.WORKSPACE_ID} form:`);
+    expect(keys.filter((one) => one === key)).toHaveLength(2);
   });
 
   it('leave nothing that was typed in the log', async () => {
