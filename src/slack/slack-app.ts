@@ -21,6 +21,7 @@ import { downloadFile } from './files/download-file.ts';
 import { HomePages } from './listeners/home-page.ts';
 import type { ListenerContext } from './listeners/listener-context.ts';
 import { registerListeners } from './listeners/register-listeners.ts';
+import { fetchFromPlatformOnly } from './platform-host.ts';
 import { shareFiles, uploadImage } from './sending/upload-files.ts';
 import type { DistributionParts } from './workspaces/connect.ts';
 import { removalEvents } from './workspaces/removals.ts';
@@ -99,6 +100,8 @@ export function createSlackApp(options: SlackAppOptions): SlackApp {
     receiver: options.receiver ?? socket ?? door,
     // The token comes from `withWorkspace`, to our own clients; Bolt's never call.
     authorize: async () => ({}),
+    // Answers go to an address that the request names.
+    clientOptions: { fetch: fetchFromPlatformOnly(config.apiUrl) },
     logger: boltLogger(logger),
     convoStore: false,
   });

@@ -8,6 +8,7 @@ import { z } from 'zod';
 import { Refusal, type UnreadableFile } from '../../app/refusal.ts';
 import { visibleText } from '../../app/visible-text.ts';
 import type { Logger } from '../../logger.ts';
+import { isOfPlatform } from '../platform-host.ts';
 
 /** Ten years of a team's answers are a third of it. */
 export const DOWNLOAD_BYTES_MAX = 5_000_000;
@@ -15,9 +16,6 @@ const NAME_MAX_LENGTH = 80;
 const DOWNLOAD_TIMEOUT_MS = 15_000;
 /** Between hosts of the platform; a sign-in page is two away. */
 const REDIRECTS_MAX = 3;
-
-/** The platform and its separate cloud; files lie on a host below one of these. */
-const PLATFORM_HOST = /(^|\.)slack(-gov)?\.com$/;
 
 export interface DownloadTools {
   readonly client: WebClient;
@@ -92,11 +90,6 @@ async function fetchFromPlatform(
   }
   logger.warn('A file of a form was not handed over: too many redirects.');
   return undefined;
-}
-
-function isOfPlatform(address: URL, apiUrl: string | undefined): boolean {
-  if (apiUrl !== undefined && address.origin === new URL(apiUrl).origin) return true;
-  return address.protocol === 'https:' && address.port === '' && PLATFORM_HOST.test(address.hostname);
 }
 
 /** Leaving the loop closes the connection, so no more is read than is kept. */

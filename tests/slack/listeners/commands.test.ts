@@ -1,3 +1,5 @@
+import { createServer } from 'node:http';
+import type { AddressInfo } from 'node:net';
 import { afterAll, afterEach, beforeAll, describe, expect, it } from 'vitest';
 import { Refusal } from '../../../src/app/refusal.ts';
 import { COMMANDS } from '../../../src/slack/commands/commands.ts';
@@ -99,6 +101,22 @@ describe('the slash command', () => {
       expect(bot.log.text(), typed).not.toContain('unknown');
       expect(bot.log.text(), typed).not.toContain('Something went wrong');
     }
+  });
+
+  it('answers to no address that is not the platform’s, and does the work all the same', async () => {
+    const bot = botUnderTest(platform);
+    let asked = 0;
+    const other = createServer((_request, response) => {
+      asked += 1;
+      response.end('{}');
+    });
+    await new Promise<void>((resolve) => other.listen(0, '127.0.0.1', resolve));
+    const { port } = other.address() as AddressInfo;
+    await bot.command('close', { response_url: `http://127.0.0.1:${port}/hook` });
+    await bot.command('undrop 3', { response_url: `http://127.0.0.1:${port}/hook` });
+    other.close();
+    expect(asked).toBe(0);
+    expect(callsOf(bot.useCases).map(([name]) => name)).toContain('undropCard');
   });
 
   it('offers to set a team up in a channel that has none', async () => {

@@ -11,7 +11,7 @@ export interface ApiCall {
 
 type Answer = object | ((args: Record<string, unknown>) => object | Response | Promise<object | Response>);
 
-const RESPONSE_URL = 'https://hooks.slack.example/commands/1';
+const RESPONSE_URL = 'https://hooks.slack.com/answer';
 
 export class FakePlatform {
   readonly calls: ApiCall[] = [];

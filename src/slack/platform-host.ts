@@ -1,0 +1,21 @@
+/** Which addresses are the platform's, so that nothing is asked of, or told to, any other. */
+
+/** The platform and its separate cloud; files and hooks lie on hosts below one of these. */
+const PLATFORM_HOST = /(^|\.)slack(-gov)?\.com$/;
+
+/** @param apiUrl address of the Web API where it is not the platform's own: a gateway, or the stand-in of a rehearsal */
+export function isOfPlatform(address: URL, apiUrl: string | undefined): boolean {
+  if (apiUrl !== undefined && address.origin === new URL(apiUrl).origin) return true;
+  return address.protocol === 'https:' && address.port === '' && PLATFORM_HOST.test(address.hostname);
+}
+
+/** Fetches from the platform only, and follows nobody elsewhere. */
+export function fetchFromPlatformOnly(apiUrl: string | undefined): typeof fetch {
+  return async (input, init) => {
+    const address = new URL(input instanceof Request ? input.url : input);
+    if (!isOfPlatform(address, apiUrl)) {
+      throw new TypeError(`Nothing is sent to ${address.host}: it is not the platform’s.`);
+    }
+    return fetch(input, { ...init, redirect: 'error' });
+  };
+}
