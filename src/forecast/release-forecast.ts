@@ -1,22 +1,32 @@
 /**
- * When a larger body of work will be finished, as three dates. What a sprint brings comes from the team's latest
- * sprints; how sure that is, from how much the pace of teams has been seen to wander.
+ * When a larger body of work will be finished, as three dates: from the team's own pace, on the working time of its
+ * coming sprints, and from how earlier forecasts came out.
  */
 import { type Day, dayPlus } from '../sprint/calendar.ts';
 import { type UndefinedValue, undefinedBecause } from '../sprint/undefined-value.ts';
-import { chancesToFinish } from './sprints-to-finish.ts';
-import { weightedPoints } from './weighted-points.ts';
+import { AS_TOLD, type GradedRelease, sprintWorthPoints, toldChances } from './graded-releases.ts';
+import {
+  chanceFinished,
+  LATEST_SPRINTS,
+  LEAST_SPRINTS_FOR_PACE,
+  type PacedSprint,
+  teamPace,
+} from './team-pace.ts';
 
 export interface ReleaseQuestion {
   readonly backlogPoints: number;
   /** Points by which the backlog grows with each sprint; 0 for a body of work that is settled. */
   readonly scopeGrowthPoints: number;
-  /** Velocities of the team's closed sprints, oldest first, in multiples of half a point. */
-  readonly velocities: readonly number[];
+  /** The team's closed sprints, oldest first. */
+  readonly sprints: readonly PacedSprint[];
   /** The first day of the first sprint that will work on it. */
   readonly startsOn: Day;
   /** Calendar days from the start of a sprint to the start of the next. */
   readonly sprintLengthDays: number;
+  /** The team's working time in the first coming sprints, in the unit of the past; later ones hold their mean. */
+  readonly comingTimes: readonly number[];
+  /** How earlier forecasts came out, those of the team itself under this name. */
+  readonly graded?: { readonly team: string; readonly releases: readonly GradedRelease[] };
 }
 
 export interface ReleaseDate {
@@ -35,88 +45,84 @@ export interface ReleaseForecast {
   readonly chanceBySprint: readonly number[];
   /** How many sprints it is made from. */
   readonly sprintsUsed: number;
-  readonly meanVelocityPoints: number;
+  /** What the team's pace comes to in the first coming sprint. */
+  readonly pointsPerSprint: number;
+  /** Earlier forecasts of the team's own whose end is known. */
+  readonly gradedForecasts: number;
 }
 
 /** Of the optimistic, the likely and the pessimistic date. */
 export const RELEASE_CHANCES = [0.15, 0.5, 0.85] as const;
-export const LEAST_SPRINTS_TO_FORECAST = 3;
-/** A team of long ago is another team. On real sprints a longer memory was no better (docs/forecasts.md). */
-export const LATEST_SPRINTS = 5;
 /** Five years of two-week sprints: a date beyond is none. */
 export const MOST_SPRINTS = 130;
-/**
- * By how much the pace of the coming sprints, all in all, wanders away from that of the latest: the standard
- * deviation of its logarithm, on real sprints of three projects (docs/forecasts.md). At 0.5, two times in three the
- * coming pace is between 61% and 165% of the latest.
- */
-export const PACE_WANDERS = 0.5;
 
 /**
  * The dates by which the work is finished with a chance of 15, 50 and 85%.
  *
- * Formula: `chancesToFinish` over the latest five velocities, each equally likely; pace deviation
- * σ² = 0.5² + s² ÷ (n·m²), with m and s² mean and variance (n − 1) of those n velocities: how far the pace wanders
- * and how poorly a few sprints show it. Between the ends of two sprints the chance rises by a straight line.
+ * Formula: P(T ≤ k) = G(max over j ≤ k of C(B + j·g, t₁ + … + tⱼ)) with B the backlog, g its growth a sprint, t the
+ * working time of the coming sprints, C the chance by the team's pace (`chanceFinished`), and G how often such
+ * chances came true so far (`toldChances`). Between the ends of two sprints C rises by a straight line.
  * Units: sprints and calendar days. Undefined below three closed sprints, when none of the latest finished anything,
- * without backlog, and for a date beyond 130 sprints.
+ * without backlog or coming working time, and for a date beyond 130 sprints.
  * How it misleads: it assumes that everything the sprints finished is work on this backlog; a team that also fixes
- * and supports other things must take that out of the velocities. The wandering of the pace is that of other
- * teams, since ten sprints of a team's own can't show it.
+ * and supports other things must take that out of the velocities. Where scope grows, the chance at a sprint is the
+ * best so far instead of that of stopping at the first moment of completion: a little less than the truth.
  *
- * @example releaseForecast({ backlogPoints: 9, scopeGrowthPoints: 0, velocities: [3, 4], startsOn: '2026-11-02', sprintLengthDays: 14 }).undefined.code === 'few-sprints'
+ * @example releaseForecast({ backlogPoints: 9, scopeGrowthPoints: 0, sprints: [], startsOn: '2026-11-02', sprintLengthDays: 14, comingTimes: [1] }).undefined.code === 'few-sprints'
  * @throws RangeError for a negative backlog or growth, or a sprint without days.
  */
 export function releaseForecast(question: ReleaseQuestion): ReleaseForecast | UndefinedValue {
-  const { backlogPoints, scopeGrowthPoints, velocities, sprintLengthDays } = question;
+  const { backlogPoints, scopeGrowthPoints, sprints, sprintLengthDays, comingTimes, graded } = question;
   if (!(backlogPoints >= 0 && scopeGrowthPoints >= 0)) throw new RangeError('Points of work are 0 or more.');
   if (!(sprintLengthDays >= 1)) throw new RangeError('A sprint has a day at least.');
   if (backlogPoints === 0) return undefinedBecause('no-backlog');
-  if (velocities.length < LEAST_SPRINTS_TO_FORECAST) {
+  if (sprints.length < LEAST_SPRINTS_FOR_PACE) {
     return undefinedBecause('few-sprints', {
-      needed: LEAST_SPRINTS_TO_FORECAST,
-      known: velocities.length,
+      needed: LEAST_SPRINTS_FOR_PACE,
+      known: sprints.length,
       having: 'closed',
     });
   }
-  const latest = velocities.slice(-LATEST_SPRINTS);
-  const velocity = weightedPoints(
-    latest,
-    latest.map(() => 1),
-  );
-  const mean = velocity.meanPoints;
-  if (mean === 0) return undefinedBecause('no-velocity', { sprints: latest.length });
+  const sprintsUsed = Math.min(sprints.length, LATEST_SPRINTS);
+  const pace = teamPace(sprints);
+  if (pace === undefined) return undefinedBecause('no-velocity', { sprints: sprintsUsed });
 
-  const chanceBySprint = chancesToFinish(
-    { backlogPoints, scopeGrowthPoints, velocity, paceDeviation: paceDeviation(latest, mean) },
-    { enough: RELEASE_CHANCES[RELEASE_CHANCES.length - 1] as number, most: MOST_SPRINTS },
-  );
+  const worth = sprintWorthPoints(sprints);
+  const told = graded
+    ? toldChances(graded.releases, graded.team, worth === 0 ? MOST_SPRINTS : backlogPoints / worth)
+    : AS_TOLD;
+  const mean = comingTimes.reduce((sum, time) => sum + time, 0) / comingTimes.length;
+  const byPace = [0];
+  let time = 0;
+  for (let sprint = 1; sprint <= MOST_SPRINTS; sprint += 1) {
+    time += comingTimes[sprint - 1] ?? mean;
+    const needed = backlogPoints + sprint * scopeGrowthPoints;
+    byPace.push(Math.max(byPace[sprint - 1] as number, chanceFinished(pace, needed, time)));
+  }
+  const dates = RELEASE_CHANCES.map((chance) => dateOf(chance, told.toldFor(chance), byPace, question));
+  const chances = byPace.map((chance, sprint) => (sprint === 0 ? 0 : told.cameTrue(chance)));
+  const last = dates.at(-1) as ReleaseDate | UndefinedValue;
   return {
-    dates: RELEASE_CHANCES.map((chance) => dateOf(chance, chanceBySprint, question)),
-    chanceBySprint,
-    sprintsUsed: latest.length,
-    meanVelocityPoints: mean,
+    dates,
+    chanceBySprint: 'undefined' in last ? chances : chances.slice(0, Math.ceil(last.sprints) + 1),
+    sprintsUsed,
+    pointsPerSprint: pace.pointsPerTime * (comingTimes[0] ?? 0),
+    gradedForecasts:
+      graded?.releases.filter(({ team, isFinished }) => isFinished && team === graded.team).length ?? 0,
   };
-}
-
-function paceDeviation(velocities: readonly number[], mean: number): number {
-  const n = velocities.length;
-  const variance = velocities.reduce((sum, velocity) => sum + (velocity - mean) ** 2, 0) / (n - 1);
-  return Math.sqrt(PACE_WANDERS ** 2 + variance / (n * mean ** 2));
 }
 
 function dateOf(
   chance: number,
-  chanceBySprint: readonly number[],
+  byPace: number,
+  chancesByPace: readonly number[],
   { startsOn, sprintLengthDays }: ReleaseQuestion,
 ): ReleaseDate | UndefinedValue {
-  const sprint = chanceBySprint.findIndex((reached) => reached >= chance);
-  if (sprint < 0) {
-    return undefinedBecause('too-far-off', { sprints: MOST_SPRINTS, chance });
-  }
-  const before = chanceBySprint[sprint - 1] as number;
-  const after = chanceBySprint[sprint] as number;
-  const sprints = sprint - 1 + (chance - before) / (after - before);
+  const sprint = chancesByPace.findIndex((reached) => reached > 0 && reached >= byPace);
+  if (sprint < 0) return undefinedBecause('too-far-off', { sprints: MOST_SPRINTS, chance });
+  const before = chancesByPace[sprint - 1] as number;
+  const after = chancesByPace[sprint] as number;
+  const sprints = sprint - 1 + Math.max(0, byPace - before) / (after - before);
   return { chance, sprints, on: dayPlus(startsOn, Math.max(1, Math.ceil(sprints * sprintLengthDays)) - 1) };
 }
 

@@ -73,29 +73,31 @@ function dateLine({ name, date }: NamedDate, advice: ForecastAdvice): string {
   return `• ${mrkdwn('forecast-date', { name, on: date.on, sprint, chance: date.chance })}`;
 }
 
-function sprintsWords({ sprintsUsed, meanVelocityPoints }: ReleaseForecast): string {
-  return mrkdwn('forecast-basis', { sprints: sprintsUsed, meanPoints: toTenths(meanVelocityPoints) });
+function sprintsWords({ sprintsUsed, pointsPerSprint }: ReleaseForecast): string {
+  return mrkdwn('forecast-basis', { sprints: sprintsUsed, pacePoints: toTenths(pointsPerSprint) });
 }
 
-function growthWords({ question }: ForecastAdvice, { meanVelocityPoints }: ReleaseForecast): string {
+function growthWords({ question }: ForecastAdvice, { pointsPerSprint }: ReleaseForecast): string {
   const points = question.growthPoints;
-  return mrkdwn('forecast-growth', { points, pace: growthPace(points, meanVelocityPoints) });
+  return mrkdwn('forecast-growth', { points, pace: growthPace(points, pointsPerSprint) });
 }
 
 function basisWords(advice: ForecastAdvice, forecast: ReleaseForecast): string {
   const { startsOn, sprintLengthDays: days, sprints, importedSprints: imported } = advice;
+  const graded = forecast.gradedForecasts;
   return [
     sprintsWords(forecast),
     ...(imported === 0 ? [] : [mrkdwn('forecast-basis-imported', { sprints, imported })]),
     mrkdwn('forecast-rhythm', { startsOn, days }),
     growthWords(advice, forecast),
+    ...(graded === 0 ? [] : [mrkdwn('forecast-graded', { forecasts: graded })]),
     mrkdwn('forecast-mid-sprint'),
   ].join(' ');
 }
 
 /** How fast the work grows beside how fast it gets finished. */
-function growthPace(growthPoints: number, meanVelocityPoints: number) {
+function growthPace(growthPoints: number, pointsPerSprint: number) {
   if (growthPoints === 0) return 'none';
-  if (growthPoints >= meanVelocityPoints) return 'faster';
-  return 2 * growthPoints >= meanVelocityPoints ? 'half' : 'slow';
+  if (growthPoints >= pointsPerSprint) return 'faster';
+  return 2 * growthPoints >= pointsPerSprint ? 'half' : 'slow';
 }

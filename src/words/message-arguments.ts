@@ -1184,7 +1184,8 @@ export interface Messages {
   'forecast-date-none': { readonly name: 'likely' | 'optimistic' | 'pessimistic' };
   'forecast-promise': Record<never, never>;
   'forecast-promise-none': Record<never, never>;
-  'forecast-basis': { readonly sprints: number; readonly meanPoints: number };
+  'forecast-basis': { readonly sprints: number; readonly pacePoints: number };
+  'forecast-graded': { readonly forecasts: number };
   'forecast-basis-imported': { readonly sprints: number; readonly imported: number };
   'forecast-rhythm': { readonly days: number; readonly startsOn: string };
   'forecast-growth': { readonly pace: 'faster' | 'half' | 'none' | 'slow'; readonly points: number };

@@ -3,9 +3,15 @@
  * many sprints' worth of work; it is counted if the pessimistic date lies within the sprints that the file has left,
  * which is known when the question is asked, and so favours no outcome.
  */
-import { LATEST_SPRINTS, releaseForecast } from '../../src/forecast/release-forecast.ts';
+import {
+  gradedReleases,
+  MOST_SPRINTS_GRADED,
+  sprintWorthPoints,
+} from '../../src/forecast/graded-releases.ts';
+import { releaseForecast } from '../../src/forecast/release-forecast.ts';
+import type { PacedSprint } from '../../src/forecast/team-pace.ts';
 import type { SprintMoment } from '../open-data/read-open-data.ts';
-import { rowsAt } from './moments.ts';
+import { rowsAt, sharedSprints } from './moments.ts';
 
 /** Sizes of the backlog, in sprints of the latest mean velocity. */
 export const BACKLOGS_SPRINTS = [3, 6, 10] as const;
@@ -20,56 +26,93 @@ export interface ReleaseScore {
   readonly held85: number;
 }
 
-/** The rows of boards that have a case at least, in order of board and size. */
-export function scoreRelease(rows: readonly SprintMoment[]): ReleaseScore[] {
-  const velocities = new Map<number, number[]>();
-  for (const { board, deliveredPoints } of rowsAt(rows, 0)) {
-    velocities.set(board, [...(velocities.get(board) ?? []), deliveredPoints]);
-  }
-  return [...velocities]
-    .sort(([a], [b]) => a - b)
-    .flatMap(([board, delivered]) =>
-      BACKLOGS_SPRINTS.map((backlogSprints) => ({
-        board,
-        backlogSprints,
-        ...heldShares(delivered, backlogSprints),
-      })),
-    )
-    .filter(({ cases }) => cases > 0);
+/** A steady team's dates lie on the very end of a sprint. */
+const ROUNDING = 1e-9;
+
+/** A closed sprint in the file's order; boards that share one close it together. */
+interface ClosedSprint extends PacedSprint {
+  readonly board: number;
 }
 
-function heldShares(
-  delivered: readonly number[],
-  backlogSprints: number,
-): Omit<ReleaseScore, 'board' | 'backlogSprints'> {
-  const cases = delivered
-    .map((_, closed) => heldAfter(delivered.slice(0, closed), delivered.slice(closed), backlogSprints))
-    .filter((held) => held !== undefined);
-  const share = (date: number): number => cases.filter((held) => held[date]).length / cases.length;
-  return { cases: cases.length, held15: share(0), held50: share(1), held85: share(2) };
+interface Case {
+  readonly board: number;
+  readonly backlogSprints: number;
+  readonly held: readonly boolean[];
+}
+
+/**
+ * The rows of boards that have a case at least, in order of board and size. Walks through the file as if its boards were
+ * the teams of one installation: each forecast learns from those that could have been made before.
+ */
+export function scoreRelease(rows: readonly SprintMoment[]): ReleaseScore[] {
+  const cases = casesOf(rows);
+  const boards = [...new Set(cases.map(({ board }) => board))].sort((a, b) => a - b);
+  return boards.flatMap((board) =>
+    BACKLOGS_SPRINTS.flatMap((backlogSprints) => {
+      const own = cases.filter((one) => one.board === board && one.backlogSprints === backlogSprints);
+      const share = (date: number): number => own.filter(({ held }) => held[date]).length / own.length;
+      const shares = { held15: share(0), held50: share(1), held85: share(2) };
+      return own.length === 0 ? [] : [{ board, backlogSprints, cases: own.length, ...shares }];
+    }),
+  );
+}
+
+function casesOf(rows: readonly SprintMoment[]): Case[] {
+  const velocities = Map.groupBy(rowsAt(rows, 0), ({ board }) => board);
+  const closed: ClosedSprint[] = [];
+  return sharedSprints(rowsAt(rows, 0)).flatMap((together) => {
+    closed.push(...together.map(({ board, deliveredPoints }) => paced(board, deliveredPoints)));
+    return together.flatMap(({ board }) => {
+      const past = closed.filter((sprint) => sprint.board === board);
+      const all = (velocities.get(board) as SprintMoment[]).map(({ deliveredPoints }) => deliveredPoints);
+      const releases = learntFrom(closed, board);
+      return BACKLOGS_SPRINTS.flatMap((backlogSprints) => {
+        const held = heldAfter(past, all.slice(past.length), backlogSprints, {
+          team: String(board),
+          releases,
+        });
+        return held ? [{ board, backlogSprints, held }] : [];
+      });
+    });
+  });
+}
+
+/** Every sprint of a board counts as the same working time: the data says nothing of days off. */
+function paced(board: number, velocityPoints: number): ClosedSprint {
+  return { board, velocityPoints, time: 1 };
+}
+
+/** As much as the bot looks back at. */
+function learntFrom(closed: readonly ClosedSprint[], board: number) {
+  const own = closed.filter((sprint) => sprint.board === board).slice(-MOST_SPRINTS_GRADED.own);
+  const others = closed.filter((sprint) => sprint.board !== board).slice(-MOST_SPRINTS_GRADED.others);
+  const byBoard = Map.groupBy([...own, ...others], (sprint) => sprint.board);
+  return [...byBoard].flatMap(([id, sprints]) => gradedReleases(String(id), sprints));
 }
 
 /** Whether each date held; undefined where there is no forecast or the file ends before its pessimistic date. */
 function heldAfter(
-  past: readonly number[],
+  past: readonly PacedSprint[],
   coming: readonly number[],
   backlogSprints: number,
+  graded: { readonly team: string; readonly releases: ReturnType<typeof gradedReleases> },
 ): boolean[] | undefined {
-  const latest = past.slice(-LATEST_SPRINTS);
-  const mean = latest.reduce((sum, points) => sum + points, 0) / latest.length;
+  const backlogPoints = Math.ceil(backlogSprints * sprintWorthPoints(past));
   const forecast = releaseForecast({
-    backlogPoints: past.length === 0 ? 0 : Math.ceil(backlogSprints * mean),
+    backlogPoints,
     scopeGrowthPoints: 0,
-    velocities: past,
+    sprints: past,
     // Only the sprints count here, so any calendar does.
     startsOn: '2026-11-02',
     sprintLengthDays: 14,
+    comingTimes: [1],
+    graded,
   });
   if ('undefined' in forecast) return undefined;
   const held = forecast.dates.map((date) =>
     'undefined' in date || date.sprints > coming.length
       ? undefined
-      : finishedAfter(coming, date.sprints) >= Math.ceil(backlogSprints * mean),
+      : finishedAfter(coming, date.sprints) >= backlogPoints - ROUNDING,
   );
   return held.includes(undefined) ? undefined : (held as boolean[]);
 }

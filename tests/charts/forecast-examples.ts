@@ -9,7 +9,14 @@ export function forecastAdvice(
   velocities: readonly number[],
   { growthPoints = 0, startsOn = '2026-11-16', sprintLengthDays = 14 } = {},
 ): ForecastAdvice {
-  const question = { backlogPoints, scopeGrowthPoints: growthPoints, velocities, startsOn, sprintLengthDays };
+  const question = {
+    backlogPoints,
+    scopeGrowthPoints: growthPoints,
+    sprints: velocities.map((velocityPoints) => ({ velocityPoints, time: 1 })),
+    startsOn,
+    sprintLengthDays,
+    comingTimes: [1],
+  };
   const unknown = undefinedBecause('few-sprints', { needed: 5, known: 2, having: 'number' });
   return {
     team: exampleTeam,

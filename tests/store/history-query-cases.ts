@@ -216,6 +216,11 @@ export function historyQueryCases(database: () => Database): void {
         trace: aPast(other, aSprint(other.id)).trace.slice(1),
       });
       expect(await tx.read.pastTracesOf(own, { own: 0, others: 0 }, 0)).toEqual([]);
+      const { workingDays, memberDays } = aPast(other, aSprint(other.id));
+      expect(await tx.read.pastTimesOfOthers(own, 2)).toEqual([
+        { teamId: other.id, velocityPoints: 5, workingDays, memberDays },
+        { teamId: third.id, velocityPoints: 6, workingDays, memberDays },
+      ]);
     });
   });
 

@@ -46,6 +46,7 @@ export function readingCases(database: () => Database): void {
       pastSprintsOf: [team.id],
       sprintsWithoutPast: [team.id, 3],
       pastTracesOf: [team, { own: 3, others: 3 }, 0.5],
+      pastTimesOfOthers: [team, 3],
       experimentsOf: [team.id],
       teamIdOfExperiment: ['none'],
       pastVersion: [team.workspaceId],

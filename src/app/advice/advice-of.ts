@@ -1,14 +1,13 @@
 /** The answers to the planning questions, from what the store holds. */
 
-import { marginOfError } from '../../forecast/margin-of-error.ts';
-import { releaseForecast } from '../../forecast/release-forecast.ts';
 import { type Day, dayPlus, daysBetween } from '../../sprint/calendar.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
-import { knownVelocities, marginSprints, pastSprints } from '../history/team-history.ts';
-import { nextSprintDays, sprintRhythmDays } from '../planning/sprint-rhythm.ts';
+import { pastSprints } from '../history/team-history.ts';
+import { nextSprintDays } from '../planning/sprint-rhythm.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
 import type { Member, Sprint, Team } from '../team/team.ts';
-import type { Advice, AdviceQuestion, ForecastAdvice } from './advice.ts';
+import type { Advice, AdviceQuestion } from './advice.ts';
+import { forecastGround, forecastOf } from './forecast-advice.ts';
 import { goalsMet, historyOf } from './history-advice.ts';
 import { oddsOf } from './odds-advice.ts';
 import { comingSprint, rangeOf } from './range-advice.ts';
@@ -37,9 +36,8 @@ export async function adviceOf(
     }
     case 'forecast': {
       const { startsOn } = await spanAsked(tx.read, team, question, on);
-      const sprints = (await tx.read.sprintsOf(team.id)).filter(({ state }) => state !== 'cancelled');
-      const rhythm = { startsOn, sprintLengthDays: sprintRhythmDays(sprints) };
-      return { ...base, question, ...forecastOf(question, past, rhythm) };
+      const ground = await forecastGround(tx.read, team, members, startsOn);
+      return { ...base, question, ...forecastOf(question, past, ground) };
     }
     case 'history':
       return {
@@ -81,27 +79,4 @@ export async function spanAsked(
   const startsOn = question.startsOn ?? next.startsOn;
   const lengthDays = daysBetween(next.startsOn, next.endsOn);
   return { startsOn, endsOn: question.endsOn ?? dayPlus(startsOn, lengthDays) };
-}
-
-/**
- * When a body of work is finished, and how far off the team's numbers were so far.
- *
- * @param past oldest first
- * @param rhythm the first day of the first sprint that can work on it, and the days from sprint to sprint
- */
-export function forecastOf(
-  { backlogPoints, growthPoints }: ForecastAdvice['question'],
-  past: readonly PastSprint[],
-  rhythm: { readonly startsOn: Day; readonly sprintLengthDays: number },
-): Pick<ForecastAdvice, 'startsOn' | 'sprintLengthDays' | 'forecast' | 'margin'> {
-  return {
-    ...rhythm,
-    forecast: releaseForecast({
-      backlogPoints,
-      scopeGrowthPoints: growthPoints,
-      velocities: knownVelocities(past),
-      ...rhythm,
-    }),
-    margin: marginOfError(marginSprints(past)),
-  };
 }

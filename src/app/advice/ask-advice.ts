@@ -3,7 +3,7 @@
  * numbers are the team's only.
  */
 
-import { LATEST_SPRINTS } from '../../forecast/release-forecast.ts';
+import { WORTH_SPRINTS } from '../../forecast/graded-releases.ts';
 import type { Day } from '../../sprint/calendar.ts';
 import { knownVelocities, pastSprints } from '../history/team-history.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
@@ -51,7 +51,7 @@ export async function requireAnswerable(
 
 export interface ForecastForm {
   readonly team: Team;
-  /** Of the sprints that a forecast is made from, oldest first; fewer or none while few have closed. */
+  /** Of the latest sprints, oldest first; fewer or none while few have closed. */
   readonly velocities: readonly number[];
 }
 
@@ -67,7 +67,7 @@ export async function forecastForm(
 ): Promise<ForecastForm> {
   return deps.store.transaction(async (tx) => {
     const { team } = await audienceBy(tx.read, actor, reference);
-    return { team, velocities: knownVelocities(await pastSprints(tx, team)).slice(-LATEST_SPRINTS) };
+    return { team, velocities: knownVelocities(await pastSprints(tx, team)).slice(-WORTH_SPRINTS) };
   });
 }
 

@@ -55,6 +55,9 @@ export type PastTrace = Pick<
   'teamId' | 'endsOn' | 'commitmentPoints' | 'velocityPoints' | 'trace'
 >;
 
+/** The part that release forecasts of other teams learn from. */
+export type PastTime = Pick<PastSprint, 'teamId' | 'velocityPoints' | 'workingDays' | 'memberDays'>;
+
 /** As it is written. Name and days are the sprint's own. */
 export type NewPastSprint = Omit<
   PastSprint,

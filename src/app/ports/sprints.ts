@@ -2,7 +2,13 @@
 
 import type { Baseline, MeasuredSprint } from '../../sprint/baseline.ts';
 import type { Day } from '../../sprint/calendar.ts';
-import type { NewPastSprint, PastSprint, PastTrace, RecordedValue } from '../history/past-sprint.ts';
+import type {
+  NewPastSprint,
+  PastSprint,
+  PastTime,
+  PastTrace,
+  RecordedValue,
+} from '../history/past-sprint.ts';
 import type { PlanChange } from '../planning/plan-change.ts';
 import type { PostedAt } from '../posting/posts.ts';
 import type {
@@ -165,6 +171,8 @@ export interface HistoryReading {
     most: { readonly own: number; readonly others: number },
     elapsedShare: number,
   ): Promise<PastTrace[]>;
+  /** So many of the latest watched sprints of the other teams of its workspace, by last day, oldest first. */
+  pastTimesOfOthers(team: Pick<Team, 'id' | 'workspaceId'>, most: number): Promise<PastTime[]>;
   /**
    * Another text after every change of what `pastTracesOf` and `sprintsWithoutPast` give for a team of the workspace.
    * Undefined: not known, as when nothing has changed since there are such texts.

@@ -69,10 +69,18 @@ function tracesOf(which: SQL) {
   );
 }
 
+const WATCHED_BY_OTHERS = sql`${pastSprints.workspaceId} = ${sql.placeholder('workspace')}
+  and ${pastSprints.teamId} <> ${sql.placeholder('team')} and ${traceLength} > 0`;
+
 const OWN_TRACES = tracesOf(sql`${pastSprints.teamId} = ${sql.placeholder('team')}`);
-const WATCHED_TRACES_OF_OTHERS = tracesOf(
-  sql`${pastSprints.workspaceId} = ${sql.placeholder('workspace')}
-    and ${pastSprints.teamId} <> ${sql.placeholder('team')} and ${traceLength} > 0`,
+const WATCHED_TRACES_OF_OTHERS = tracesOf(WATCHED_BY_OTHERS);
+
+const { teamId, velocityPoints, workingDays, memberDays } = pastSprints;
+const TIMES_OF_OTHERS = frozenSelect(
+  { teamId, velocityPoints, workingDays, memberDays },
+  sql`from ${pastSprints} join ${sprints} on ${sprints.id} = ${pastSprints.sprintId}
+    where ${WATCHED_BY_OTHERS} and ${sprints.state} = 'closed'
+    order by ${pastSprints.endsOn} desc, ${pastSprints.sprintId} desc limit ${sql.placeholder('most')}`,
 );
 
 const PAST_VERSION = frozenSelect(
@@ -126,6 +134,15 @@ export function historyReading(session: SqlSession): HistoryReading {
       return [...own, ...others]
         .map((row) => ({ ...row, velocityPoints: row.velocityPoints ?? undefined }))
         .sort((a, b) => (a.endsOn < b.endsOn ? -1 : a.endsOn > b.endsOn ? 1 : 0));
+    },
+
+    async pastTimesOfOthers({ id, workspaceId }, most) {
+      const latest = await TIMES_OF_OTHERS(session, { workspace: workspaceId, team: id, most });
+      return latest.reverse().map((row) => ({
+        ...row,
+        velocityPoints: row.velocityPoints ?? undefined,
+        memberDays: row.memberDays ?? undefined,
+      }));
     },
 
     async pastVersion(workspaceId) {

@@ -31,9 +31,9 @@ export function forecastHeading(advice: ForecastAdvice): ChartHeading {
 }
 
 function basisSentences({ question, startsOn }: ForecastAdvice, forecast: ReleaseForecast): string[] {
-  const { sprintsUsed: sprints, meanVelocityPoints } = forecast;
+  const { sprintsUsed: sprints, pointsPerSprint } = forecast;
   return [
-    say('forecast-basis', { sprints, meanPoints: toTenths(meanVelocityPoints) }),
+    say('forecast-basis', { sprints, pacePoints: toTenths(pointsPerSprint) }),
     say('forecast-chart-work', { startsOn, growth: question.growthPoints }),
   ];
 }

@@ -35,7 +35,12 @@ forecast-promise-none = *There is no date to promise.* Talk about doing less of 
 
 ## What it is based on
 
-forecast-basis = Based on your latest { NUMBER($sprints) } sprints, which finished { NUMBER($meanPoints) } points on average.
+forecast-basis = Based on your latest { NUMBER($sprints) } sprints, the recent ones most. Their pace comes to { NUMBER($pacePoints) } points in the first coming sprint.
+forecast-graded =
+    { $forecasts ->
+        [one] The chances allow for how { NUMBER($forecasts) } such forecast would have come out before.
+       *[other] The chances allow for how { NUMBER($forecasts) } such forecasts would have come out before.
+    }
 forecast-basis-imported =
     { $sprints ->
         [one] Of { NUMBER($sprints) } known closed sprint, { NUMBER($imported) } was imported.
@@ -59,7 +64,7 @@ forecast-mid-sprint = A date in the middle of a sprint means that the work is do
 
 forecast-unknown-other-work = How much of a sprint goes to other work. It assumes that everything your sprints finish belongs to these points.
 forecast-unknown-size = Whether these points are the same size as those in your past sprints.
-forecast-unknown-future = What is still to come: holidays, people who join or leave. The distance between the dates shows how far such things have moved the pace of other teams.
+forecast-unknown-future = Who will join or leave, and days off that nobody has entered yet; those that are known are counted.
 forecast-unknown-growth = Whether the work grows while you do it. If it does, change the numbers and say by how much.
 
 ## The form, and what is asked where no form can be opened

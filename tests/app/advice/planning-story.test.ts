@@ -91,7 +91,7 @@ test('eight sprints answer all four questions, and warn of a commitment above th
     growthPoints: 0,
   });
   if ('undefined' in forecast) throw new Error(forecast.undefined.code);
-  expect([startsOn, sprintLengthDays, forecast.sprintsUsed]).toEqual(['2027-02-22', 14, 5]);
+  expect([startsOn, sprintLengthDays, forecast.sprintsUsed]).toEqual(['2027-02-22', 14, 8]);
   const dates = forecast.dates.map((date) => ('on' in date ? date.on : date.undefined));
   expect(dates).toEqual([...dates].sort());
   expect(dates[0]).toMatch(/^2027-/);

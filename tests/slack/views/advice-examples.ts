@@ -7,7 +7,7 @@ import type {
   OddsAdvice,
   RangeAdvice,
 } from '../../../src/app/advice/advice.ts';
-import { forecastOf } from '../../../src/app/advice/advice-of.ts';
+import { forecastOf } from '../../../src/app/advice/forecast-advice.ts';
 import { historyOf } from '../../../src/app/advice/history-advice.ts';
 import { oddsOf } from '../../../src/app/advice/odds-advice.ts';
 import { rangeOf } from '../../../src/app/advice/range-advice.ts';
@@ -134,8 +134,8 @@ export function forecastAdvice(
   growthPoints = 0,
 ): ForecastAdvice {
   const question = { about: 'forecast', backlogPoints, growthPoints } as const;
-  const rhythm = { startsOn: '2026-11-30', sprintLengthDays: 14 };
-  return { ...base, ...known(past), question, ...forecastOf(question, past, rhythm) };
+  const ground = { team, members: [], startsOn: '2026-11-30', sprintLengthDays: 14, others: [] };
+  return { ...base, ...known(past), question, ...forecastOf(question, past, ground) };
 }
 
 export function historyAdvice(past: readonly PastSprint[]): HistoryAdvice {

@@ -222,35 +222,35 @@ describe('surprise odds', () => {
 describe('the forecast', () => {
   it('leads with the likely date between the other two, then which to promise, the margins and what it doesn’t know', () => {
     expect(text(forecastAdvice(STEADY, 200, 5))).toMatchInlineSnapshot(`
-      "200 points: likely by 3 April 2027 (50%), optimistic 5 February (15%), pessimistic 2 August (85%).
+      "200 points: likely by 2 April 2027 (50%), optimistic 16 February (15%), pessimistic 27 July (85%).
       Promise the pessimistic date. If somebody needs an earlier one, talk about doing less of the work, not about doing it faster.
-      Based on your latest 5 sprints, which finished 27.6 points on average. The work is assumed to grow by 5 points with each sprint.
+      Based on your latest 9 sprints, the recent ones most. Their pace comes to 27.3 points in the first coming sprint. The work is assumed to grow by 5 points with each sprint.
       Only you see this. These numbers are about the plan: don’t use them to appraise anyone or to compare teams.
       Buttons: Share in the channel, How it’s made, Change the numbers, History"
     `);
     expect(details(forecastAdvice(STEADY, 200, 5))).toMatchInlineSnapshot(`
-      "200 points: likely by 3 April 2027 (50%), optimistic 5 February (15%), pessimistic 2 August (85%).
-      • Optimistic: 5 February 2027, in the 5th sprint. 15% chance: fine to hope for, not to plan with.
-      • Likely: 3 April 2027, in the 9th sprint. 50% chance: it could just as well be later as sooner.
-      • Pessimistic: 2 August 2027, in the 18th sprint. 85% chance: this is the one to promise.
-      Based on your latest 5 sprints, which finished 27.6 points on average. Of 9 known closed sprints, 4 were imported. Work on it begins on 30 November 2026, with a new sprint every 14 days. The work is assumed to grow by 5 points with each sprint. A date in the middle of a sprint means that the work is done when that sprint ends.
+      "200 points: likely by 2 April 2027 (50%), optimistic 16 February (15%), pessimistic 27 July (85%).
+      • Optimistic: 16 February 2027, in the 6th sprint. 15% chance: fine to hope for, not to plan with.
+      • Likely: 2 April 2027, in the 9th sprint. 50% chance: it could just as well be later as sooner.
+      • Pessimistic: 27 July 2027, in the 18th sprint. 85% chance: this is the one to promise.
+      Based on your latest 9 sprints, the recent ones most. Their pace comes to 27.3 points in the first coming sprint. Of 9 known closed sprints, 4 were imported. Work on it begins on 30 November 2026, with a new sprint every 14 days. The work is assumed to grow by 5 points with each sprint. The chances allow for how 5 such forecasts would have come out before. A date in the middle of a sprint means that the work is done when that sprint ends.
       How far off the team was so far
       • Commitments: what was finished, pulled-in work included, was typically 125% of the commitment, and 106% to 137% in 8 of 10 sprints (from 9).
       • Estimates: typically 93% accurate, and 82% to 94% in 8 of 10 sprints (from 5). The rest up to 100% is the part of the load by which estimates were off.
       What this doesn’t know
       • How much of a sprint goes to other work. It assumes that everything your sprints finish belongs to these points.
       • Whether these points are the same size as those in your past sprints.
-      • What is still to come: holidays, people who join or leave. The distance between the dates shows how far such things have moved the pace of other teams.
+      • Who will join or leave, and days off that nobody has entered yet; those that are known are counted.
       Only you see this."
     `);
   });
 
   it('leaves out a year only where another date has named it', () => {
     expect(leadOf(forecastAdvice(STEADY))).toBe(
-      '120 points: likely by 30 January 2027 (50%), optimistic 4 January (15%), pessimistic 12 March (85%).',
+      '120 points: likely by 27 January 2027 (50%), optimistic 10 January (15%), pessimistic 6 March (85%).',
     );
     expect(leadOf(forecastAdvice(STEADY, 60))).toBe(
-      '60 points: likely by 31 December 2026 (50%), optimistic 17 December (15%), pessimistic 21 January 2027 (85%).',
+      '60 points: likely by 29 December 2026 (50%), optimistic 20 December (15%), pessimistic 15 January 2027 (85%).',
     );
   });
 

@@ -1,0 +1,89 @@
+/** When a body of work is finished: the team's past, its coming calendar, and how earlier forecasts came out. */
+import { gradedReleases, MOST_SPRINTS_GRADED } from '../../forecast/graded-releases.ts';
+import { marginOfError } from '../../forecast/margin-of-error.ts';
+import { releaseForecast } from '../../forecast/release-forecast.ts';
+import { pacedSprints, usualMembers } from '../../forecast/sprint-times.ts';
+import { type Day, dayPlus } from '../../sprint/calendar.ts';
+import { memberDaysOf } from '../../sprint/work-calendar.ts';
+import { sprintDays } from '../clock/sprint-clock.ts';
+import type { PastSprint, PastTime } from '../history/past-sprint.ts';
+import { marginSprints } from '../history/team-history.ts';
+import { sprintRhythmDays } from '../planning/sprint-rhythm.ts';
+import type { Reading } from '../ports/store.ts';
+import { activeMembers, type Member, type Team } from '../team/team.ts';
+import type { ForecastAdvice } from './advice.ts';
+
+/** Days off are rarely known for longer. */
+const DAYS_KNOWN_AHEAD = 366;
+
+/** What a forecast is made from beside the team's own past. */
+export interface ForecastGround {
+  readonly team: Team;
+  readonly members: readonly Member[];
+  /** The first day of the first sprint that can work on it, and the days from sprint to sprint. */
+  readonly startsOn: Day;
+  readonly sprintLengthDays: number;
+  /** Sprints of the other teams of the workspace, oldest first. */
+  readonly others: readonly PastTime[];
+}
+
+/** @param startsOn the first day of the next sprint */
+export async function forecastGround(
+  read: Reading,
+  team: Team,
+  members: readonly Member[],
+  startsOn: Day,
+): Promise<ForecastGround> {
+  const sprints = (await read.sprintsOf(team.id)).filter(({ state }) => state !== 'cancelled');
+  return {
+    team,
+    members,
+    startsOn,
+    sprintLengthDays: sprintRhythmDays(sprints),
+    others: await read.pastTimesOfOthers(team, MOST_SPRINTS_GRADED.others),
+  };
+}
+
+/**
+ * When a body of work is finished, and how far off the team's numbers were so far.
+ *
+ * @param past oldest first
+ */
+export function forecastOf(
+  { backlogPoints, growthPoints }: ForecastAdvice['question'],
+  past: readonly PastSprint[],
+  ground: ForecastGround,
+): Pick<ForecastAdvice, 'startsOn' | 'sprintLengthDays' | 'forecast' | 'margin'> {
+  const { team, startsOn, sprintLengthDays, others } = ground;
+  const usual = usualMembers(past, Math.max(1, activeMembers(ground.members).length));
+  const sprints = pacedSprints(past, usual);
+  const lent = [...Map.groupBy(others, ({ teamId }) => teamId)].flatMap(([id, its]) =>
+    gradedReleases(id, pacedSprints(its, usualMembers(its, 1))),
+  );
+  const own = gradedReleases(team.id, sprints.slice(-MOST_SPRINTS_GRADED.own));
+  return {
+    startsOn,
+    sprintLengthDays,
+    forecast: releaseForecast({
+      backlogPoints,
+      scopeGrowthPoints: growthPoints,
+      sprints,
+      startsOn,
+      sprintLengthDays,
+      comingTimes: comingTimes(ground, usual),
+      graded: { team: team.id, releases: [...own, ...lent] },
+    }),
+    margin: marginOfError(marginSprints(past)),
+  };
+}
+
+/** Member-days of the coming sprints, as far ahead as days off are known; those of the usual team where it has nobody. */
+function comingTimes({ team, members, startsOn, sprintLengthDays }: ForecastGround, usual: number): number[] {
+  const people = activeMembers(members);
+  const sprints = Math.max(1, Math.floor(DAYS_KNOWN_AHEAD / sprintLengthDays));
+  return Array.from({ length: sprints }, (_, i) => {
+    const from = dayPlus(startsOn, i * sprintLengthDays);
+    const days = sprintDays(team, { startsOn: from, endsOn: dayPlus(from, sprintLengthDays - 1) });
+    return people.length === 0 ? days.length * usual : memberDaysOf(team, people, days);
+  });
+}
