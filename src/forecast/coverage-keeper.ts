@@ -4,6 +4,7 @@
  * itself after each sprint. It never changes the distribution, only how much of it an interval takes in.
  */
 import type { Interval } from './points-distribution.ts';
+import type { OutcomePlace } from './told-chances.ts';
 import type { WeightedPoints } from './weighted-points.ts';
 
 /** How often the narrow and the wide interval should hold the truth. */
@@ -36,12 +37,6 @@ export const NEW_KEEPER: CoverageKeeper = { scores: [], narrowLevel: NARROW, wid
 export interface Intervals {
   readonly narrow: Interval;
   readonly wide: Interval;
-}
-
-/** Where an outcome fell in the distribution that had forecast it: the chance of less, and of no more. */
-export interface OutcomePlace {
-  readonly lessChance: number;
-  readonly atMostChance: number;
 }
 
 /** Against rounding, as in the distribution's own quantiles. */
@@ -78,10 +73,14 @@ export function depthsOf({ scores, narrowLevel, wideLevel }: CoverageKeeper): De
   return { narrow, wide: Math.max(narrow, depthAt(sorted, wideLevel)) };
 }
 
+/** Between two ranks the depth is interpolated: a whole rank would hold more often than promised where scores are few. */
 function depthAt(sorted: Float64Array, level: number): number {
   const rank = conformalRank(sorted.length, level);
-  if (rank < 1) return 0;
-  return rank > sorted.length ? 1 : (sorted[rank - 1] as number);
+  if (rank > sorted.length) return 1;
+  if (rank <= 0) return 0;
+  const lower = Math.floor(rank);
+  const at = (which: number): number => (which === 0 ? 0 : (sorted[which - 1] as number));
+  return lower === rank ? at(lower) : at(lower) + (rank - lower) * (at(lower + 1) - at(lower));
 }
 
 /** The intervals of a distribution under what the keeper has learnt; the wide one holds the narrow one. */
@@ -122,12 +121,16 @@ const RANK_SLACK = 1e-9;
  * Which of n past scores, counted from the smallest, a new one does not exceed with the wanted chance, if all of
  * them come in no particular order.
  *
- * Formula: ⌈(n + 1)·chance⌉. Units: a rank from 1. Above n it says that n scores are too few for such a promise.
- * How it misleads: sprints of a team that changes do come in a particular order.
+ * Formula: (n + 1)·chance. Units: a rank from 1, which may lie between two scores. Above n it says that n scores are
+ * too few for such a promise.
+ * How it misleads: sprints of a team that changes do come in a particular order. Rounded up it is never too low;
+ * between two scores it is right on average only.
  * Source: split conformal prediction; Vovk, Gammerman and Shafer, "Algorithmic learning in a random world", 2005.
  *
  * @example conformalRank(19, 0.9) === 18
  */
 export function conformalRank(scores: number, chance: number): number {
-  return Math.ceil((scores + 1) * chance - RANK_SLACK);
+  const rank = (scores + 1) * chance;
+  const whole = Math.round(rank);
+  return Math.abs(rank - whole) < RANK_SLACK ? whole : rank;
 }

@@ -9,11 +9,18 @@ import {
   type Intervals,
   intervalsOf,
   NEW_KEEPER,
-  type OutcomePlace,
   withOutcome,
 } from './coverage-keeper.ts';
+import type { Interval } from './points-distribution.ts';
 import { likeness, type SprintStart, type SprintTraits, traitsOf } from './sprint-likeness.ts';
 import type { SprintSoFar } from './sprint-so-far.ts';
+import {
+  correctedDistribution,
+  correctedPlace,
+  type OutcomePlace,
+  type Places,
+  withPlaces,
+} from './told-chances.ts';
 import { type WeightedPoints, weightedPoints } from './weighted-points.ts';
 
 /** A closed sprint as the projection sees it. */
@@ -27,6 +34,8 @@ export interface EndedSprint {
 /** What has been learnt from the sprints so far, in the order in which they ended. */
 export interface ProjectionHistory {
   readonly sprints: readonly (EndedSprint & { readonly traits: SprintTraits })[];
+  /** Where their outcomes fell in what had been foretold of them, before any correction. */
+  readonly places: Places;
   readonly keeper: CoverageKeeper;
 }
 
@@ -36,11 +45,14 @@ export interface ProjectionHistory {
  */
 export const MOST_SPRINTS_BACK = { own: 100, others: 200 };
 
-export const NO_HISTORY: ProjectionHistory = { sprints: [], keeper: NEW_KEEPER };
+export const NO_HISTORY: ProjectionHistory = { sprints: [], places: [], keeper: NEW_KEEPER };
 
 export interface VelocityProjection extends Intervals {
   readonly distribution: WeightedPoints;
-  /** More and less are equally likely; the best single guess. */
+  /**
+   * The best single guess, about as likely to be exceeded as not: the mean of the middle fifth of the distribution, to
+   * half a point. It is steadier than the bare median, which jumps from one past sprint's outcome to another's.
+   */
   readonly medianPoints: number;
   readonly meanPoints: number;
   readonly ownSprints: number;
@@ -54,7 +66,11 @@ export interface VelocityProjection extends Intervals {
 }
 
 /** All sprints of other teams together weigh at most as much as so many own ones that are just like this. */
-const OTHER_TEAMS_WEIGHT = 2;
+const OTHER_TEAMS_WEIGHT = 1;
+/** However unlike, a sprint of the team's own says a little. */
+const LEAST_OWN_WEIGHT = 0.05;
+/** A team's own sprint counts half when so many of its sprints came after it. */
+const HALF_LIFE_SPRINTS = 40;
 /** A guess without history: any share of the open work is as likely as any other. Weighs as half a sprint. */
 const GUESS_WEIGHT = 0.5;
 const GUESS_SHARES = [0.05, 0.15, 0.25, 0.35, 0.45, 0.55, 0.65, 0.75, 0.85, 0.95];
@@ -81,16 +97,37 @@ export function projectVelocity(
   now: SprintSoFar,
 ): VelocityProjection {
   const { outcomes, weights, ownSprints, alikeSprints } = forecastOf(history, team, now);
-  const distribution = weightedPoints(outcomes, weights);
+  const distribution = correctedDistribution(history.places, weightedPoints(outcomes, weights));
+  const { narrow, wide } = intervalsOf(history.keeper, distribution);
+  const medianPoints = toHalfPoints(middleOf(distribution));
   return {
     distribution,
-    medianPoints: distribution.quantile(0.5),
+    medianPoints,
     meanPoints: distribution.meanPoints,
-    ...intervalsOf(history.keeper, distribution),
+    narrow: withPoints(narrow, medianPoints),
+    wide: withPoints(wide, medianPoints),
     ownSprints,
     alikeSprints,
     watchedSprints: history.keeper.scores.length,
   };
+}
+
+/** No interval leaves the single guess out. */
+function withPoints({ low, high }: Interval, points: number): Interval {
+  return { low: Math.min(low, points), high: Math.max(high, points) };
+}
+
+/** Mean of the middle fifth. */
+function middleOf({ points, chances }: WeightedPoints): number {
+  const [from, to] = [0.4, 0.6];
+  let before = 0;
+  let sum = 0;
+  for (const [i, chance] of chances.entries()) {
+    const upTo = before + chance;
+    sum += (points[i] as number) * Math.max(0, Math.min(upTo, to) - Math.max(before, from));
+    before = upTo;
+  }
+  return sum / (to - from);
 }
 
 interface Forecast extends Pick<VelocityProjection, 'ownSprints' | 'alikeSprints'> {
@@ -107,14 +144,19 @@ function forecastOf({ sprints }: ProjectionHistory, team: string, now: SprintSoF
   let ownSprints = 0;
   let ownWeight = 0;
   let otherWeight = 0;
-  for (const [i, past] of sprints.entries()) {
-    const weight = likeness(past.traits, traits);
+  for (let i = sprints.length - 1; i >= 0; i -= 1) {
+    const past = sprints[i] as (typeof sprints)[number];
+    const alike = likeness(past.traits, traits);
     outcomes[i] = carriedOutcome(past.soFar, past.velocityPoints, now);
-    weights[i] = weight;
     if (past.team === team) {
+      const recency = 0.5 ** (ownSprints / HALF_LIFE_SPRINTS);
+      weights[i] = (LEAST_OWN_WEIGHT + (1 - LEAST_OWN_WEIGHT) * alike) * recency;
       ownSprints += 1;
-      ownWeight += weight;
-    } else otherWeight += weight;
+      ownWeight += alike * recency;
+    } else {
+      weights[i] = alike;
+      otherWeight += alike;
+    }
   }
   if (otherWeight > OTHER_TEAMS_WEIGHT) {
     const scale = OTHER_TEAMS_WEIGHT / otherWeight;
@@ -155,13 +197,16 @@ export function withEndedSprints(
 ): ProjectionHistory {
   let keeper = history.keeper;
   const depths = depthsOf(keeper);
+  const places: OutcomePlace[] = [];
   for (const { team, soFar, velocityPoints } of ended) {
     // A sprint that was not watched was not projected either.
     if (!('finishedPoints' in soFar)) continue;
-    keeper = withOutcome(keeper, depths, placeOf(forecastOf(history, team, soFar), velocityPoints));
+    const place = placeOf(forecastOf(history, team, soFar), velocityPoints);
+    places.push(place);
+    keeper = withOutcome(keeper, depths, correctedPlace(history.places, place));
   }
   const learnt = ended.map((sprint) => ({ ...sprint, traits: traitsOf(sprint.soFar) }));
-  return { sprints: [...history.sprints, ...learnt], keeper };
+  return { sprints: [...history.sprints, ...learnt], places: withPlaces(history.places, places), keeper };
 }
 
 /** Points come in halves, and so do the amounts that can be finished. */

@@ -42,7 +42,11 @@ export function weightedPoints(values: ArrayLike<number>, weights: ArrayLike<num
   );
 }
 
-function withChances(points: Float64Array, chances: Float64Array): WeightedPoints {
+/**
+ * @param points ascending, each once
+ * @param chances of each; together 1
+ */
+export function withChances(points: Float64Array, chances: Float64Array): WeightedPoints {
   let reached = 0;
   const upTo = chances.map((chance) => {
     reached += chance;

@@ -2,15 +2,22 @@
 import type { SprintMoment } from '../open-data/read-open-data.ts';
 import { type ChanceBin, scoreChances } from './score-chances.ts';
 import { type LoneTeamScore, scoreLoneTeams } from './score-lone-teams.ts';
-import { foretellMoments, type ProjectionScore, scoreProjection } from './score-projection.ts';
+import {
+  type ForetoldMoment,
+  foretellMoments,
+  type ProjectionScore,
+  scoreProjection,
+} from './score-projection.ts';
 import type { ReleaseScore } from './score-release.ts';
 import { BACKLOGS_SPRINTS, scoreRelease } from './score-release.ts';
+import type { Foretold } from './walk-forward.ts';
 
 export interface BacktestReport {
   readonly projection: readonly ({ readonly file: string } & ProjectionScore)[];
   readonly loneTeam: readonly ({ readonly file: string } & LoneTeamScore)[];
-  /** All moments of a file together, sprints with cards only. */
-  readonly chances: readonly ({ readonly file: string } & ChanceBin)[];
+  /** All moments and files together, sprints with cards only. */
+  readonly chances: readonly ChanceBin[];
+  readonly chancesByFile: readonly ({ readonly file: string } & ChanceBin)[];
   readonly release: readonly ({ readonly file: string } & ReleaseScore)[];
 }
 
@@ -24,16 +31,26 @@ export function backtestReport(
       moments.map((moment) => ({ file, ...scoreProjection(moment) })),
     ),
     loneTeam: files.flatMap(({ file, rows }) => scoreLoneTeams(rows).map((score) => ({ file, ...score }))),
-    chances: foretold.flatMap(({ file, moments }) => {
-      const cases = moments.filter(({ set }) => set === 'with-cards').flatMap((moment) => moment.cases);
-      return scoreChances(cases).map((bin) => ({ file, ...bin }));
-    }),
+    chances: scoreChances(foretold.flatMap(({ moments }) => casesWithCards(moments))),
+    chancesByFile: foretold.flatMap(({ file, moments }) =>
+      scoreChances(casesWithCards(moments)).map((bin) => ({ file, ...bin })),
+    ),
     release: files.flatMap(({ file, rows }) => scoreRelease(rows).map((score) => ({ file, ...score }))),
   };
 }
 
+function casesWithCards(moments: readonly ForetoldMoment[]): Foretold[] {
+  return moments.filter(({ set }) => set === 'with-cards').flatMap(({ cases }) => cases);
+}
+
 /** The report as text; lists every row, and sums the boards of a file up. */
-export function reportText({ projection, loneTeam, chances, release }: BacktestReport): string {
+export function reportText({
+  projection,
+  loneTeam,
+  chances,
+  chancesByFile,
+  release,
+}: BacktestReport): string {
   return [
     'Projection of the delivered points, in points; shares in %',
     ...table(
@@ -83,7 +100,12 @@ export function reportText({ projection, loneTeam, chances, release }: BacktestR
     'Chances to keep four fifths of what is committed, in %',
     ...table(
       ['file', 'told', 'came true', 'cases'],
-      chances.map((row) => [row.file, percent(row.told), percent(row.came), String(row.cases)]),
+      [...chances.map((bin) => ({ file: 'all', ...bin })), ...chancesByFile].map((row) => [
+        row.file,
+        percent(row.told),
+        percent(row.came),
+        String(row.cases),
+      ]),
     ),
     '',
     'Release dates: share of cases in which they held, in %',

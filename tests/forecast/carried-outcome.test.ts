@@ -63,11 +63,11 @@ describe('likeness', () => {
     expect(from(soFar(20, 5, 8))).toBeGreaterThan(from(soFar(20, 5, 14)));
   });
 
-  test('a difference of one step leaves exp(−½)', () => {
-    expect(likeness(traitsOf(soFar(20, 0)), traitsOf(soFar(20, 6)))).toBeCloseTo(Math.exp(-0.5), 12);
+  test('a difference of one step leaves (1 + ¼)⁻²', () => {
+    expect(likeness(traitsOf(soFar(20, 6, 0)), traitsOf(soFar(20, 6, 6)))).toBeCloseTo(0.64, 12);
   });
 
   test('with a sprint of which only the start is known, each unknown share counts as one step', () => {
-    expect(likeness(traitsOf(soFar(20, 5, 5)), traitsOf({ cardPoints: 20 }))).toBeCloseTo(Math.exp(-1), 12);
+    expect(likeness(traitsOf(soFar(20, 5, 5)), traitsOf({ cardPoints: 20 }))).toBeCloseTo(4 / 9, 12);
   });
 });

@@ -7,10 +7,10 @@ import {
   intervalsOf,
   LEAST_SCORES,
   NEW_KEEPER,
-  type OutcomePlace,
   WIDE,
   withOutcome,
 } from '../../src/forecast/coverage-keeper.ts';
+import type { OutcomePlace } from '../../src/forecast/told-chances.ts';
 import { type WeightedPoints, weightedPoints } from '../../src/forecast/weighted-points.ts';
 import { seededRandom } from './seeded-random.ts';
 
@@ -28,7 +28,7 @@ function placeIn(distribution: WeightedPoints, points: number): OutcomePlace {
   return { lessChance: distribution.cdf(points - 0.25), atMostChance: distribution.cdf(points) };
 }
 
-describe('the rank of split conformal prediction is ⌈(n + 1)·chance⌉', () => {
+describe('the rank of split conformal prediction is (n + 1)·chance, rounded up where it must never be too low', () => {
   test.each([
     // Vovk, Gammerman and Shafer 2005: nine scores are the least for 90%.
     [8, 0.9, 9],
@@ -37,8 +37,29 @@ describe('the rank of split conformal prediction is ⌈(n + 1)·chance⌉', () =
     // In floats (9 + 1)·(1 − 0.7) is 3.0000000000000004.
     [9, 1 - 0.7, 3],
   ])('of %s scores at %s it is %s', (scores, chance, rank) => {
-    expect(conformalRank(scores, chance)).toBe(rank);
+    expect(Math.ceil(conformalRank(scores, chance))).toBe(rank);
   });
+});
+
+test('between two ranks the depth lies between their scores', () => {
+  // (5 + 1)·0.8 = 4.8, and (5 + 1)·0.5 is the third.
+  const keeper: CoverageKeeper = { scores: [0.1, 0.2, 0.4, 0.5, 0.9], narrowLevel: 0.5, wideLevel: 0.8 };
+  const { narrow, wide } = depthsOf(keeper);
+  expect(narrow).toBe(0.4);
+  expect(wide).toBeCloseTo(0.5 + 0.8 * 0.4, 12);
+});
+
+test('few scores of a forecast that is right hold as often as promised, and not more often', () => {
+  const random = seededRandom(5);
+  for (const scores of [6, 8, 11]) {
+    let held = 0;
+    for (let trial = 0; trial < 20_000; trial += 1) {
+      const past = Array.from({ length: scores }, () => random.uniform());
+      const { wide } = depthsOf({ scores: past, narrowLevel: 0.5, wideLevel: WIDE });
+      if (random.uniform() <= wide) held += 1;
+    }
+    expect(held / 20_000).toBeCloseTo(WIDE, 1.5);
+  }
 });
 
 describe('the depth of an outcome is how much of the distribution an interval must take in to hold it', () => {

@@ -94,6 +94,38 @@ test('the more of the sprint is over and done, the narrower the wide interval', 
   expect(widths.at(-1)).toBeLessThan(widths[0] as number);
 });
 
+test('a team that changed is projected by what it did of late', () => {
+  const { medianPoints } = projectVelocity(
+    learnt([...steadyTeam('ours', 80, 0.4), ...steadyTeam('ours', 60, 0.8)]),
+    'ours',
+    soFar(20, 0),
+  );
+  expect(medianPoints).toBeGreaterThan(13);
+});
+
+test('where no sprint is alike the team’s own still say what share it finishes', () => {
+  const history = learnt(steadyTeam('ours', 30, 0.7));
+  const { medianPoints, alikeSprints } = projectVelocity(history, 'ours', soFar(200, 0));
+  expect(alikeSprints).toBeLessThan(1);
+  expect(Math.abs(medianPoints - 140)).toBeLessThanOrEqual(20);
+});
+
+test('chances that came true less often than told are told lower', () => {
+  // Half of the sprints finish all, and the forecast has seen as much; then ten times nothing does.
+  const sprint = (velocityPoints: number): EndedSprint => ({
+    team: 'ours',
+    soFar: soFar(20, 0),
+    velocityPoints,
+  });
+  const history = learnt(Array.from({ length: 60 }, (_, i) => sprint(i % 2 === 0 ? 20 : 10)));
+  const told = (past: ProjectionHistory): number =>
+    1 - projectVelocity(past, 'ours', soFar(20, 0)).distribution.cdf(19.5);
+  const low = { lessChance: 0, atMostChance: 0.1 };
+  const missed = { ...history, places: [...history.places, ...Array.from({ length: 40 }, () => low)] };
+  expect(told(history)).toBeCloseTo(0.5, 1);
+  expect(told(missed)).toBeLessThan(told(history) - 0.05);
+});
+
 describe('the team’s own sprints speak first', () => {
   const strangers = steadyTeam('theirs', 100, 0.2);
 
