@@ -40,7 +40,10 @@ type TeamProblem =
   | { readonly code: 'no-members' }
   | { readonly code: 'no-facilitators' }
   | { readonly code: 'is-bot' | 'is-member-already'; readonly person: string }
-  | { readonly code: 'is-deactivated' | 'is-outsider' | 'is-guest'; readonly person: string }
+  | {
+      readonly code: 'is-deactivated' | 'is-outsider' | 'is-guest' | 'not-in-channel';
+      readonly person: string;
+    }
   /** In percent. */
   | { readonly code: 'no-percentage'; readonly most: number; readonly example: number };
 

@@ -41,6 +41,7 @@ export interface RefusalDetails {
   /** The person belongs to another workspace. */
   outsider: Record<never, never>;
   'guest-set-up': Record<never, never>;
+  'set-up-from-outside': Record<never, never>;
   /** The person works on no team's cards: they may look after one. */
   'no-work-to-be-off': Record<never, never>;
   'nothing-stored': Record<never, never>;

@@ -2159,6 +2159,7 @@ export interface Messages {
   'problem-is-member-already': { readonly person: string };
   'problem-is-deactivated': { readonly person: string };
   'problem-is-outsider': { readonly person: string };
+  'problem-not-in-channel': { readonly person: string };
   'problem-is-guest': { readonly person: string };
   'problem-reminder-minutes': { readonly least: number; readonly most: number };
   'problem-retention-months': { readonly least: number; readonly most: number };
@@ -2429,6 +2430,8 @@ export interface Messages {
   'refusal-set-up-in-channel-fix': Record<never, never>;
   'refusal-outsider': Record<never, never>;
   'refusal-outsider-fix': Record<never, never>;
+  'refusal-set-up-from-outside': Record<never, never>;
+  'refusal-set-up-from-outside-fix': Record<never, never>;
   'refusal-guest-set-up': Record<never, never>;
   'refusal-guest-set-up-fix': Record<never, never>;
   'refusal-channel-not-seen': Record<never, never>;

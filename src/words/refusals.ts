@@ -81,6 +81,7 @@ const TOLD: Told = {
   'experiment-over': ({ text }, speak) => both(speak, 'experiment-over', { text }),
   outsider: (_, speak) => both(speak, 'outsider'),
   'guest-set-up': (_, speak) => both(speak, 'guest-set-up'),
+  'set-up-from-outside': (_, speak) => both(speak, 'set-up-from-outside'),
   'no-work-to-be-off': (_, speak) => both(speak, 'no-work-to-be-off'),
   'nothing-stored': (_, speak) => both(speak, 'nothing-stored'),
   'last-facilitator': ({ teamNames }, speak) => both(speak, 'last-facilitator', { teams: teamNames }),

@@ -20,6 +20,7 @@ export const REFUSAL_EXAMPLES: { readonly [Code in RefusalCode]: RefusalDetails[
   'experiment-over': { text: 'Smaller cards' },
   outsider: {},
   'guest-set-up': {},
+  'set-up-from-outside': {},
   'no-work-to-be-off': {},
   'nothing-stored': {},
   'last-facilitator': { teamNames: ['Tugboats', 'Ferries'] },

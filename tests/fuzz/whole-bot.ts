@@ -58,6 +58,8 @@ function forgiving(directory: Harness['directory']): Directory {
             isOutsider: false,
           },
     channelMembers: () => directory.channelMembers(),
+    notInChannel: (workspaceId, channelId, userIds) =>
+      directory.notInChannel(workspaceId, channelId, userIds),
     channel: (workspaceId, channelId) => directory.channel(workspaceId, channelId),
   };
 }

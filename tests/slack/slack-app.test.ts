@@ -36,6 +36,7 @@ function appUnderTest(transport: Transport) {
       directory: {
         profile: () => Promise.reject(new Error('not expected here')),
         channelMembers: () => Promise.reject(new Error('not expected here')),
+        notInChannel: () => Promise.reject(new Error('not expected here')),
         channel: () => Promise.reject(new Error('not expected here')),
       },
     },

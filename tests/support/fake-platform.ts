@@ -116,7 +116,7 @@ export class RecordingMessenger implements Messenger {
   }
 }
 
-/** People of one invented workspace; every channel holds all of them. */
+/** People of one invented workspace; every channel holds all of them, but for those who are `outside`. */
 export class FakeDirectory implements Directory {
   readonly people: Map<string, Profile>;
   /** Channels that are not as usual: unnamed, seen and in use. */
@@ -134,6 +134,17 @@ export class FakeDirectory implements Directory {
 
   async channelMembers(): Promise<Profile[]> {
     return [...this.people.values()].filter(({ isBot, isDeactivated }) => !isBot && !isDeactivated);
+  }
+
+  /** Who is not in any channel. */
+  readonly outside = new Set<string>();
+
+  async notInChannel(
+    _workspaceId: string,
+    _channelId: string,
+    userIds: readonly string[],
+  ): Promise<string[]> {
+    return userIds.filter((userId) => this.outside.has(userId));
   }
 
   async channel(_workspaceId: string, channelId: string): Promise<Channel | undefined> {

@@ -43,6 +43,8 @@ export interface Directory {
   profile(workspaceId: string, userId: string): Promise<Profile>;
   /** People in a channel, bots and deactivated ones left out; nobody when there are more than a team's. */
   channelMembers(workspaceId: string, channelId: string): Promise<Profile[]>;
+  /** Which of these people are not in the channel, bots and deactivated ones among them. */
+  notInChannel(workspaceId: string, channelId: string, userIds: readonly string[]): Promise<string[]>;
   /** Undefined: the bot can't see it, for example a private channel that it was not invited to. */
   channel(workspaceId: string, channelId: string): Promise<Channel | undefined>;
 }

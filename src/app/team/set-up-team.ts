@@ -119,13 +119,15 @@ function problemsOf(input: SetupInput): InputProblem[] {
  * Creates the channel's team or changes its settings. People who are no longer among the members or
  * facilitators become inactive; their answers stay.
  *
- * @throws Refusal `bad-input`, `channel-not-seen`, `channel-archived`, `not-a-facilitator`, `not-a-member`.
+ * @throws Refusal `bad-input`, `channel-not-seen`, `channel-archived`, `not-a-facilitator`, `not-a-member`,
+ * `outsider`, `guest-set-up`, `set-up-from-outside`.
  */
 export async function setUpTeam(deps: AppDependencies, actor: Actor, input: SetupInput): Promise<Team> {
   refuseIfAny(problemsOf(input));
-  const [caller, channel, names] = await waitForAll([
+  const [caller, channel, outside, names] = await waitForAll([
     deps.directory.profile(actor.workspaceId, actor.userId),
     deps.directory.channel(actor.workspaceId, input.channelId),
+    deps.directory.notInChannel(actor.workspaceId, input.channelId, [actor.userId, ...input.memberIds]),
     namesOf(deps.directory, actor.workspaceId, input),
   ]);
   requireReachable(channel);
@@ -140,7 +142,9 @@ export async function setUpTeam(deps: AppDependencies, actor: Actor, input: Setu
       before = membership.team;
     } else {
       requireMaySetUp(caller);
+      if (outside.includes(actor.userId)) throw new Refusal('set-up-from-outside', {});
     }
+    refuseIfAny(await newMembersOutside(tx, before, input, { outside, names }));
     const isSameOwner = input.productOwnerId === before?.productOwnerId;
     const team: Team = {
       id: before?.id ?? randomUUID(),
@@ -171,6 +175,22 @@ export async function setUpTeam(deps: AppDependencies, actor: Actor, input: Setu
     ]);
     return team;
   });
+}
+
+/** Nobody is asked every day by a channel that they can't read. Who is a member already may have left it since. */
+async function newMembersOutside(
+  tx: Transaction,
+  before: Team | undefined,
+  { memberIds }: SetupInput,
+  { outside, names }: { readonly outside: readonly string[]; readonly names: ReadonlyMap<string, string> },
+): Promise<InputProblem[]> {
+  const known = before ? activeMembers(await tx.read.membersOf(before.id)).map(({ userId }) => userId) : [];
+  return memberIds
+    .filter((userId) => outside.includes(userId) && !known.includes(userId))
+    .map((userId) => {
+      const problem = { code: 'not-in-channel', person: names.get(userId) ?? userId } as const;
+      return { field: 'memberIds', problem };
+    });
 }
 
 async function namesOf(

@@ -13,6 +13,9 @@ const KEPT_ENTRIES = 5_000;
 /** Each takes a call while somebody waits for a form, for which the platform gives three seconds. */
 const MOST_MEMBERS = 40;
 const MEMBERS_PAGE = 100;
+/** The most that the platform gives at once, and how often it is asked: a channel of 100,000. */
+const LARGEST_PAGE = 1_000;
+const MOST_PAGES = 100;
 /** The platform's answers for a channel that the bot can't see. */
 const UNSEEN_CHANNEL = new Set(['channel_not_found', 'not_in_channel', 'missing_scope']);
 
@@ -56,6 +59,15 @@ export function createDirectory({ workspaces, nowMs }: DirectoryOptions): Direct
       const ids = await fewMemberIds(await clientOf(workspaceId), channelId);
       const people = await Promise.all(ids.map((id) => profile(workspaceId, id)));
       return people.filter(({ isBot, isDeactivated }) => !isBot && !isDeactivated);
+    },
+
+    async notInChannel(workspaceId, channelId, userIds) {
+      const sought = new Set(userIds);
+      for await (const ids of memberPages(await clientOf(workspaceId), channelId)) {
+        for (const id of ids) sought.delete(id);
+        if (sought.size === 0) break;
+      }
+      return [...sought];
     },
 
     async channel(workspaceId, channelId) {
@@ -127,6 +139,19 @@ async function fewMemberIds(client: WebClient, channelId: string): Promise<strin
   const ids = page?.members ?? [];
   const areMany = ids.length > MOST_MEMBERS || page?.response_metadata?.next_cursor;
   return areMany ? [] : ids;
+}
+
+/** The people of a channel of any size; none when the bot can't see it. */
+async function* memberPages(client: WebClient, channelId: string): AsyncGenerator<string[]> {
+  let cursor = '';
+  for (let pages = 0; pages < MOST_PAGES; pages += 1) {
+    const page = await client.conversations
+      .members({ channel: channelId, limit: LARGEST_PAGE, ...(cursor === '' ? {} : { cursor }) })
+      .catch(nothingIfUnseen);
+    yield page?.members ?? [];
+    cursor = page?.response_metadata?.next_cursor ?? '';
+    if (cursor === '') return;
+  }
 }
 
 function nothingIfUnseen(error: unknown): undefined {

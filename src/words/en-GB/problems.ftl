@@ -23,6 +23,7 @@ problem-is-bot = { $person } is a bot; choose people only.
 problem-is-member-already = { $person } is a member of the team already, and so takes part in each sprint.
 problem-is-deactivated = The account of { $person } is deactivated; take this person out.
 problem-is-outsider = { $person } belongs to another workspace, and only people of yours can be on the team; take this person out.
+problem-not-in-channel = { $person } is not in this channel, where what members do together can be read; invite this person to the channel first, or take them out.
 problem-is-guest = { $person } is a guest of your workspace, and guests can’t be facilitators; choose somebody else.
 problem-reminder-minutes = Write whole minutes, from { NUMBER($least) } to { NUMBER($most) }.
 problem-retention-months = Write whole months, from { NUMBER($least) } to { NUMBER($most) }, or leave it empty to keep everything.

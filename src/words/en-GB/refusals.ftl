@@ -11,6 +11,8 @@ refusal-set-up-in-channel-fix = Go to the team’s channel and type `/loadline s
 refusal-outsider = You belong to another workspace than this team, so I can’t add you to it or show you its sprint.
 refusal-outsider-fix = Ask the team in this channel. To use me in your own workspace, ask somebody there to install me.
 
+refusal-set-up-from-outside = You are not in this channel, and only somebody who is in it can set up its team.
+refusal-set-up-from-outside-fix = Join the channel and type `/loadline setup` again.
 refusal-guest-set-up = You are a guest in this workspace, and guests can’t set up a team.
 refusal-guest-set-up-fix = Ask a colleague in this channel to type `/loadline setup` and to add you as a member.
 

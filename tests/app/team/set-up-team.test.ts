@@ -134,6 +134,39 @@ describe('the set-up form', () => {
   });
 });
 
+describe('a channel that somebody is not in', () => {
+  test('gets no team from them, though the command can be typed there', async () => {
+    const h = harness();
+    h.directory.outside.add(PEOPLE.ana);
+    await refusalOf(h.setUpTeam(), 'set-up-from-outside');
+    expect(await h.deps.store.read((read) => read.teamByChannel(ana.workspaceId, CHANNEL.channelId))).toBe(
+      undefined,
+    );
+  });
+
+  test('gives its team no member, but may have a facilitator and a product owner from outside', async () => {
+    const h = harness();
+    h.directory.outside.add(PEOPLE.ben);
+    const { problems } = await refusalOf(h.setUpTeam({ memberIds: [PEOPLE.ana, PEOPLE.ben] }), 'bad-input');
+    expect(problems).toEqual([
+      { field: 'memberIds', problem: { code: 'not-in-channel', person: 'Ben Ode' } },
+    ]);
+    const roles = { facilitatorIds: [PEOPLE.ana, PEOPLE.ben], productOwnerId: PEOPLE.ben };
+    expect(await h.setUpTeam({ memberIds: [PEOPLE.ana], ...roles })).toMatchObject({
+      productOwnerId: PEOPLE.ben,
+    });
+  });
+
+  test('keeps the members who left it, until somebody takes them out', async () => {
+    const h = harness();
+    await h.setUpTeam({ memberIds: [PEOPLE.ana, PEOPLE.ben] });
+    h.directory.outside.add(PEOPLE.ben);
+    await h.setUpTeam({ memberIds: [PEOPLE.ana, PEOPLE.ben], promptAt: '10:00' });
+    await h.setUpTeam({ memberIds: [PEOPLE.ana] });
+    await refusalOf(h.setUpTeam({ memberIds: [PEOPLE.ana, PEOPLE.ben] }), 'bad-input');
+  });
+});
+
 describe('setting up', () => {
   test('is refused in a private channel without the bot, and in an archived one: nothing is recorded', async () => {
     const h = harness();

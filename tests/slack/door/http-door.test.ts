@@ -33,7 +33,12 @@ beforeAll(async () => {
     deps: {
       store: fakeStore(eventMemory()),
       clock: { now: () => new Date(NOW_SECONDS * 1000) },
-      directory: { profile: unexpected, channelMembers: unexpected, channel: unexpected },
+      directory: {
+        profile: unexpected,
+        channelMembers: unexpected,
+        notInChannel: unexpected,
+        channel: unexpected,
+      },
     },
     useCases,
     logger: log.logger,

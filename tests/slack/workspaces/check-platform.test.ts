@@ -118,6 +118,7 @@ describe('opening the socket', () => {
         directory: {
           profile: () => Promise.reject(new Error('not expected here')),
           channelMembers: () => Promise.reject(new Error('not expected here')),
+          notInChannel: () => Promise.reject(new Error('not expected here')),
           channel: () => Promise.reject(new Error('not expected here')),
         },
       },

@@ -144,6 +144,32 @@ describe('channelMembers', () => {
   });
 });
 
+describe('notInChannel', () => {
+  const pageOf = (members: string[], next = '') => ({ members, response_metadata: { next_cursor: next } });
+
+  it('names those who are on no page of the channel', async () => {
+    const { directory } = directoryUnderTest();
+    platform.answer('conversations.members', ({ cursor }) =>
+      cursor === 'two' ? pageOf(['U2']) : pageOf(['U1', 'U9'], 'two'),
+    );
+    expect(await directory.notInChannel(WORKSPACE_ID, CHANNEL_ID, ['U1', 'U2', 'U3'])).toEqual(['U3']);
+    expect(platform.callsTo('conversations.members')).toHaveLength(2);
+  });
+
+  it('reads no further than it must', async () => {
+    const { directory } = directoryUnderTest();
+    platform.answer('conversations.members', pageOf(['U1'], 'two'));
+    expect(await directory.notInChannel(WORKSPACE_ID, CHANNEL_ID, ['U1'])).toEqual([]);
+    expect(platform.callsTo('conversations.members')).toHaveLength(1);
+  });
+
+  it('is everybody where the bot can see nobody', async () => {
+    const { directory } = directoryUnderTest();
+    platform.refuse('conversations.members', 'channel_not_found');
+    expect(await directory.notInChannel(WORKSPACE_ID, CHANNEL_ID, ['U1'])).toEqual(['U1']);
+  });
+});
+
 describe('channel', () => {
   const about = async (channel: object) => {
     platform.answer('conversations.info', { channel: { id: CHANNEL_ID, name: 'pier', ...channel } });

@@ -48,6 +48,7 @@ function botWith(find: Workspaces['find']) {
       directory: {
         profile: () => Promise.reject(new Error('not expected here')),
         channelMembers: () => Promise.reject(new Error('not expected here')),
+        notInChannel: () => Promise.reject(new Error('not expected here')),
         channel: () => Promise.reject(new Error('not expected here')),
       },
     },
