@@ -5,8 +5,16 @@ const PLATFORM_HOST = /(^|\.)slack(-gov)?\.com$/;
 
 /** @param apiUrl address of the Web API where it is not the platform's own: a gateway, or the stand-in of a rehearsal */
 export function isOfPlatform(address: URL, apiUrl: string | undefined): boolean {
-  if (apiUrl !== undefined && address.origin === new URL(apiUrl).origin) return true;
+  if (apiUrl !== undefined && isOfStandIn(address, new URL(apiUrl))) return true;
   return address.protocol === 'https:' && address.port === '' && PLATFORM_HOST.test(address.hostname);
+}
+
+/** One on this machine may use several ports. */
+function isOfStandIn(address: URL, api: URL): boolean {
+  const isHere = api.hostname === '127.0.0.1' || api.hostname === 'localhost';
+  return isHere
+    ? address.protocol === api.protocol && address.hostname === api.hostname
+    : address.origin === api.origin;
 }
 
 /** Fetches from the platform only, and follows nobody elsewhere. */

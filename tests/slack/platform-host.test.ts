@@ -23,10 +23,14 @@ describe('an address of the platform', () => {
     expect(isOfPlatform(new URL(address), 'https://slack.com/api/')).toBe(false);
   });
 
-  it('is that of a stand-in by its host and port', () => {
-    const apiUrl = 'http://127.0.0.1:4000/api/';
-    expect(isOfPlatform(new URL('http://127.0.0.1:4000/hooks/1'), apiUrl)).toBe(true);
-    expect(isOfPlatform(new URL('http://127.0.0.1:4001/hooks/1'), apiUrl)).toBe(false);
+  it.each([
+    ['http://127.0.0.1:4000/api/', 'http://127.0.0.1:4001/hooks/1', true],
+    ['http://127.0.0.1:4000/api/', 'http://127.0.0.2:4000/hooks/1', false],
+    ['https://gateway.example.org/api/', 'https://gateway.example.org/hooks/1', true],
+    ['https://gateway.example.org/api/', 'https://gateway.example.org:8443/hooks/1', false],
+    ['https://gateway.example.org/api/', 'http://127.0.0.1:4000/hooks/1', false],
+  ])('where the Web API is at %s: %s %s', (apiUrl, address, isOf) => {
+    expect(isOfPlatform(new URL(address), apiUrl)).toBe(isOf);
   });
 });
 
@@ -53,7 +57,8 @@ describe('fetching from the platform only', () => {
     const [own, other] = [await server(), await server()];
     const get = fetchFromPlatformOnly(own.url);
     expect(await (await get(`${own.url}hook`)).text()).toBe('here');
-    await expect(get(`${other.url}hook`)).rejects.toThrow('it is not the platform’s');
+    const elsewhere = other.url.replace('127.0.0.1', 'localhost');
+    await expect(get(`${elsewhere}hook`)).rejects.toThrow('it is not the platform’s');
     expect(other.asked()).toBe(0);
   });
 
