@@ -183,7 +183,14 @@ export function workChance(
   );
   const beyond = (distance: number): number =>
     distance < begunBeyond.length ? (begunBeyond[distance] as number) : 0;
-  const below = (half: number): number => finished.cdf((half - 0.5) / HALVES_PER_POINT);
+  const known = new Map<number, number>();
+  const below = (half: number): number => {
+    const before = known.get(half);
+    if (before !== undefined) return before;
+    const chance = finished.cdf((half - 0.5) / HALVES_PER_POINT);
+    known.set(half, chance);
+    return chance;
+  };
   const all = Math.round(everything * HALVES_PER_POINT);
   return (points) => {
     if (points <= 0) return 1;
@@ -192,8 +199,8 @@ export function workChance(
     let chance = 1 - more;
     for (let distance = 1; distance < halves; distance += 1) {
       const less = below(half - distance);
-      const known = beyond(all - half + distance);
-      if (known < 1) chance += ((more - less) * Math.max(0, beyond(distance) - known)) / (1 - known);
+      const never = beyond(all - half + distance);
+      if (never < 1) chance += ((more - less) * Math.max(0, beyond(distance) - never)) / (1 - never);
       more = less;
     }
     return Math.min(1, chance);

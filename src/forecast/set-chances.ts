@@ -1,0 +1,66 @@
+/** What a set of cards is worth as a commitment, before the sprint begins. Knows how large they are, not what they hold. */
+import type { PointsDistribution } from './points-distribution.ts';
+import { chanceToGetThrough, pointsUntil, type QueuedCard, workChance } from './whole-cards.ts';
+
+export interface SetChance {
+  /** The chance (0 to 1) that the finished ones reach the floor of the kept share. */
+  readonly kept: number;
+  /** The chance (0 to 1) that all of them are finished. */
+  readonly all: number;
+}
+
+export interface SetChances extends SetChance {
+  /** The size of the card without which the rest is kept most likely, and how likely. Undefined when none helps. */
+  readonly without: (SetChance & { readonly estimatePoints: number }) | undefined;
+}
+
+/** A card that makes no more difference than this is not worth a word. */
+const LEAST_DIFFERENCE = 0.02;
+/** Against rounding: 0.8 × 35 is a hair above 28, which must not ask for half a point more. */
+const SLACK = 1e-9;
+
+/**
+ * The chance that a set of cards is kept and that it is finished whole, and the card that endangers it most.
+ *
+ * Formula: with W ≥ t the chance to get through t points (`workChance` of what the team finishes of a commitment) and T
+ * the points of whole cards, in any order, that come before floor × their sum is reached (`pointsUntil`): P(W ≥ T), and
+ * P(W ≥ their sum). The card that endangers it most is the one without which P(W ≥ T) of the others is largest.
+ * Units: points in, chances from 0 to 1 out. Undefined without points.
+ * How it misleads: taking a card out always helps, and taking the largest out nearly always helps most; whether it is
+ * needed, the chance doesn't know. Nor does it know surprise work, owners, or the verdict's test of surprise.
+ * Source: ours.
+ *
+ * @param finishes how much of a commitment the team finishes, if it is large enough (`commitmentModel`)
+ * @example setChances({ cdf: (points) => (points < 20 ? 0 : 1) }, [13, 7], 0.8)?.kept === 1
+ */
+export function setChances(
+  finishes: Pick<PointsDistribution, 'cdf'>,
+  sizes: readonly number[],
+  floor: number,
+): SetChances | undefined {
+  if (sum(sizes) === 0) return undefined;
+  const now = setChance(finishes, sizes, floor);
+  const others = [...new Set(sizes)]
+    .map((estimatePoints) => ({ estimatePoints, rest: sizes.toSpliced(sizes.indexOf(estimatePoints), 1) }))
+    .filter(({ rest }) => sum(rest) > 0)
+    .map(({ estimatePoints, rest }) => ({ estimatePoints, ...setChance(finishes, rest, floor) }))
+    .sort((a, b) => b.kept - a.kept || b.estimatePoints - a.estimatePoints);
+  const [best] = others;
+  return { ...now, without: best && best.kept >= now.kept + LEAST_DIFFERENCE ? best : undefined };
+}
+
+function setChance(
+  finishes: Pick<PointsDistribution, 'cdf'>,
+  sizes: readonly number[],
+  floor: number,
+): SetChance {
+  const total = sum(sizes);
+  const work = workChance(finishes, sizes, total);
+  const cards = sizes.map((estimatePoints): QueuedCard => ({ estimatePoints, isCommitted: true, isBegun: false }));
+  const needed = Math.ceil(floor * total * 2 - SLACK) / 2;
+  return { kept: chanceToGetThrough(pointsUntil(cards, needed), work), all: work(total) };
+}
+
+function sum(values: readonly number[]): number {
+  return values.reduce((total, value) => total + value, 0);
+}
