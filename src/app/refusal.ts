@@ -109,6 +109,8 @@ export interface RefusalDetails {
   /** A sprint that was reopened closes again when it does. */
   'sprint-was-closed': { readonly sprintName: string };
   'no-draft': Record<never, never>;
+  /** Since its preview was shown. */
+  'plan-changed': Record<never, never>;
   'too-much-at-once': { readonly waitSeconds: number };
   'sprint-changed': Record<never, never>;
   'answered-since': { readonly card: string };

@@ -26,7 +26,7 @@ import { readCardFile } from './planning/card-file.ts';
 import { cardToEdit, editCard } from './planning/edit-card.ts';
 import { editSprint, sprintToEdit } from './planning/edit-sprint.ts';
 import { planForm } from './planning/plan-form.ts';
-import { commitPlan, previewPlan } from './planning/plan-sprint.ts';
+import { commitPlan, previewPlan, previewTicked } from './planning/plan-sprint.ts';
 import type { AppDependencies } from './ports/app-dependencies.ts';
 import { erasePerson } from './privacy/erase-person.ts';
 import { personalCopy, privacyOverview } from './privacy/privacy-overview.ts';
@@ -89,6 +89,7 @@ const ALL = {
   planForm,
   previewPlan,
   previewRemoval,
+  previewTicked,
   privacyOverview,
   pullCards,
   pullForm,

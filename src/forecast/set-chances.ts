@@ -56,7 +56,9 @@ function setChance(
 ): SetChance {
   const total = sum(sizes);
   const work = workChance(finishes, sizes, total);
-  const cards = sizes.map((estimatePoints): QueuedCard => ({ estimatePoints, isCommitted: true, isBegun: false }));
+  const cards = sizes.map(
+    (estimatePoints): QueuedCard => ({ estimatePoints, isCommitted: true, isBegun: false }),
+  );
   const needed = Math.ceil(floor * total * 2 - SLACK) / 2;
   return { kept: chanceToGetThrough(pointsUntil(cards, needed), work), all: work(total) };
 }

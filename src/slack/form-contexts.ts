@@ -12,6 +12,8 @@ const replyTo = id.optional();
 export const setupContext = z.strictObject({ channelId: id, replyTo });
 export const personContext = z.strictObject({ replyTo });
 export const teamContext = z.strictObject({ teamId: id, replyTo });
+/** `seen`: the fingerprint of the plan that is shown. */
+export const planPreviewContext = z.strictObject({ teamId: id, seen: id, replyTo });
 /** `changes`: the experiment that gives way. */
 export const tryContext = z.strictObject({ teamId: id, changes: id.optional(), replyTo });
 export const sprintContext = z.strictObject({ sprintId: id, replyTo });
@@ -76,6 +78,7 @@ export type FormContext = z.infer<
   | typeof setupContext
   | typeof personContext
   | typeof teamContext
+  | typeof planPreviewContext
   | typeof tryContext
   | typeof sprintContext
   | typeof cardContext

@@ -102,6 +102,11 @@ export function cardsField(place: number): string {
   return place === 1 ? 'cards' : `cards-${place}`;
 }
 
+/** `block_id` of the plan preview's fields in which cards are ticked, 1 for the first. */
+export function planTicksField(place: number): string {
+  return `ticked-${place}`;
+}
+
 /** `block_id` of the field for a file of cards; 1 in the plan form. Like those of the import form it changes with every round. */
 export function cardFileField(round: number): string {
   return round === 1 ? 'cardFile' : `cardFile-${round}`;

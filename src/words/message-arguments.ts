@@ -1914,9 +1914,32 @@ export interface Messages {
   'plan-place-above': { readonly points: number };
   'plan-place-within': { readonly points: number };
   'plan-place-unknown': { readonly points: number };
-  'plan-chances': { readonly chances: readonly string[] };
-  'plan-chance-kept': { readonly chance: number; readonly floor: number };
-  'plan-chance-pulled-in': { readonly chance: number; readonly ceiling: number };
+  'plan-chance-pulled-in': { readonly ceiling: number; readonly chance: number };
+  'plan-set-title': Record<never, never>;
+  'plan-set-chances': {
+    readonly floor: number;
+    readonly points: number;
+    readonly kept: number;
+    readonly all: number;
+  };
+  'plan-set-all-needed': { readonly floor: number; readonly points: number; readonly kept: number };
+  'plan-set-endangering': {
+    readonly number: string;
+    readonly card: string;
+    readonly points: number;
+    readonly floor: number;
+    readonly without: number;
+  };
+  'plan-set-basis': { readonly sprints: number };
+  'plan-ticks': Record<never, never>;
+  'plan-ticks-more': { readonly from: number; readonly to: number };
+  'plan-ticks-hint': Record<never, never>;
+  'plan-ticks-hint-largest': { readonly others: number };
+  'plan-tick': { readonly number: string; readonly card: string; readonly points: number };
+  'plan-left-out-now': { readonly cards: number; readonly points: number };
+  'plan-left-out': Record<never, never>;
+  'plan-left-out-card': { readonly title: string; readonly points: number };
+  'plan-cards-left-out-more': { readonly cards: number };
   'plan-odds-title': Record<never, never>;
   'plan-odds-none': Record<never, never>;
   'plan-odds-cards': { readonly count: number; readonly numbers: readonly string[] };
@@ -2574,6 +2597,8 @@ export interface Messages {
   'refusal-sprint-was-closed-fix': Record<never, never>;
   'refusal-no-draft': Record<never, never>;
   'refusal-no-draft-fix': Record<never, never>;
+  'refusal-plan-changed': Record<never, never>;
+  'refusal-plan-changed-fix': Record<never, never>;
   'refusal-sprint-changed': Record<never, never>;
   'refusal-sprint-changed-fix': Record<never, never>;
   'refusal-answered-since': { readonly card: string };

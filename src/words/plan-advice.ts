@@ -2,8 +2,10 @@
 import type { RangeAdvice } from '../app/advice/advice.ts';
 import type { BigCards } from '../app/advice/odds-advice.ts';
 import type { CommitmentReading } from '../app/advice/range-advice.ts';
+import type { SetReading } from '../app/advice/set-advice.ts';
 import type { Thresholds } from '../sprint/thresholds.ts';
 import { isDefined, type UndefinedValue } from '../sprint/undefined-value.ts';
+import { numbered } from './cards.ts';
 import { sizeSentences } from './odds.ts';
 import { rangeLead, scaledTo } from './range.ts';
 import { mrkdwn, say } from './say.ts';
@@ -33,23 +35,43 @@ function placeOf({ lies }: CommitmentReading) {
 }
 
 function chanceSentences(
-  { chanceKept, chancePulledInTooMuch }: CommitmentReading,
-  thresholds: Thresholds,
+  { chancePulledInTooMuch: chance }: CommitmentReading,
+  { pullInRatioAtMost: ceiling }: Thresholds,
 ): string[] {
-  const chances = [
-    ...(isDefined(chanceKept)
-      ? [say('plan-chance-kept', { chance: chanceKept, floor: thresholds.keptShareAtLeast })]
-      : []),
-    ...(isDefined(chancePulledInTooMuch)
+  return isDefined(chance) ? [mrkdwn('plan-chance-pulled-in', { chance, ceiling })] : [];
+}
+
+/** How likely these very cards are kept, and which of them endangers that most. */
+export function planSetWords({
+  chance,
+  points,
+  floor,
+  isAllNeeded,
+  endangering,
+  sprints,
+}: SetReading): string {
+  const { kept, all } = chance;
+  return [
+    isAllNeeded
+      ? mrkdwn('plan-set-all-needed', { floor, points, kept })
+      : mrkdwn('plan-set-chances', { floor, points, kept, all }),
+    ...(endangering && tenths(endangering.chanceWithout.kept) > tenths(kept)
       ? [
-          say('plan-chance-pulled-in', {
-            chance: chancePulledInTooMuch,
-            ceiling: thresholds.pullInRatioAtMost,
+          mrkdwn('plan-set-endangering', {
+            ...numbered(endangering.card),
+            points: endangering.card.estimatePoints,
+            floor,
+            without: endangering.chanceWithout.kept,
           }),
         ]
       : []),
-  ];
-  return chances.length === 0 ? [] : [mrkdwn('plan-chances', { chances })];
+    mrkdwn('plan-set-basis', { sprints }),
+  ].join(' ');
+}
+
+/** As the chance is told. */
+function tenths(chance: number): number {
+  return Math.round(chance * 10);
 }
 
 /** The odds of the big cards of a plan; lines of mrkdwn, none where there is no such card. */

@@ -191,6 +191,7 @@ const TOLD: Told = {
   }),
   'sprint-was-closed': ({ sprintName }, speak) => both(speak, 'sprint-was-closed', { sprint: sprintName }),
   'no-draft': (_, speak) => both(speak, 'no-draft'),
+  'plan-changed': (_, speak) => both(speak, 'plan-changed'),
   'sprint-changed': (_, speak) => both(speak, 'sprint-changed'),
   'answered-since': ({ card }, speak) => both(speak, 'answered-since', { card }),
   'too-much-at-once': ({ waitSeconds }, speak) => ({

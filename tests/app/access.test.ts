@@ -26,7 +26,7 @@ import { importValues } from '../../src/app/import/import-values.ts';
 import { previewRemoval, removalForm, removeImport } from '../../src/app/import/remove-import.ts';
 import { readCardFile } from '../../src/app/planning/card-file.ts';
 import { planForm } from '../../src/app/planning/plan-form.ts';
-import { commitPlan, previewPlan } from '../../src/app/planning/plan-sprint.ts';
+import { commitPlan, previewPlan, previewTicked } from '../../src/app/planning/plan-sprint.ts';
 import type { AppDependencies } from '../../src/app/ports/app-dependencies.ts';
 import { erasePerson } from '../../src/app/privacy/erase-person.ts';
 import { personalCopy, privacyOverview } from '../../src/app/privacy/privacy-overview.ts';
@@ -145,6 +145,7 @@ const BY_PLACE: Record<string, Attempt> = {
 const BY_ID: Record<string, Attempt> = {
   setMeasures: (deps, actor, { teamId }) => setMeasures(deps, actor, { teamId, ...MEASURES }),
   previewPlan: (deps, actor, { teamId }) => previewPlan(deps, actor, { teamId, ...PLAN }),
+  previewTicked: (deps, actor, { teamId }) => previewTicked(deps, actor, { teamId, ticked: ['1'] }),
   readCardFile: (deps, actor, { teamId }) =>
     readCardFile(deps, actor, {
       teamId,
@@ -217,6 +218,7 @@ const FACILITATORS_ONLY = [
   'reopenSprint by place',
   'setMeasures',
   'previewPlan',
+  'previewTicked',
   'readCardFile',
   'commitPlan',
   'closeSprint',

@@ -68,6 +68,7 @@ export const REFUSAL_EXAMPLES: { readonly [Code in RefusalCode]: RefusalDetails[
   'answered-since': { card: '3 (Tide table)' },
   'key-taken': { key: 'berth-7', sprintName },
   'no-draft': {},
+  'plan-changed': {},
   'sprint-changed': {},
   'too-much-at-once': { waitSeconds: 7 },
   'file-unreadable': { field: 'past', fileName: 'past.csv', why: 'not text' },

@@ -139,4 +139,26 @@ describe('a planning session', () => {
     expect(shown).toContain('This plan of 42 points is above that');
     expect(shown).toContain('In this plan: cards 1 and 4');
   });
+
+  it('says what the rest is worth as soon as a tick is taken away, and commits to the rest', async () => {
+    const preview = form()?.id as string;
+    const shown = () => JSON.stringify(form()?.blocks);
+    const chance = () => /finish at least 80% of these (\d+) points is ([^,]+),/.exec(shown())?.slice(1);
+    expect(chance()?.[0]).toBe('42');
+    const move = (ticked: string[]) =>
+      rehearsal.standIn.change(FACILITATOR_ID, preview, 'ticked-1', { 'ticked-1': { value: ticked } });
+    expect(await move(['2', '3', '4'])).toEqual({ ok: true });
+    // Of 8, 8 and 13 points no two reach 80%.
+    await expect.poll(shown).toContain('Finishing at least 80% of these 29 points takes every card');
+    expect(form()?.id).toBe(preview);
+    expect(shown()).toContain('Left out: 1 card with 13 points.');
+    expect(shown()).toMatch(/4\. Pilot roster \(13 points\) endangers it most: without it, the chance/);
+    await move(['2', '3']);
+    await expect.poll(shown).toContain('Finishing at least 80% of these 16 points takes every card');
+    await rehearsal.conversation.submit(FACILITATOR_ID, {});
+    await rehearsal.settle();
+    const { text } = lastSeen();
+    expect(text).toContain('Harbour 13 is planned: 16 points on 2 cards');
+    expect(text).toMatch(/Left out, in case you need them again:\n• Lock gate, 13\n• Pilot roster, 13/);
+  });
 });

@@ -258,6 +258,10 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
     own: {},
   },
   removalForm: { refused: {}, own: inPlaces((use, actor, place) => use.removalForm(actor, place)) },
+  previewTicked: {
+    refused: { 'the team, with its draft': (use, actor, { teamId }) => use.previewTicked(actor, { teamId }) },
+    own: {},
+  },
   previewRemoval: {
     refused: {
       'the team': (use, actor, { teamId, closedSprintId }) =>

@@ -10,13 +10,14 @@ import type { RangeAdvice } from '../advice/advice.ts';
 import { adviceBase } from '../advice/advice-of.ts';
 import { type BigCards, bigCardsOf } from '../advice/odds-advice.ts';
 import { type CommitmentReading, comingSprint, rangeOf, readCommitment } from '../advice/range-advice.ts';
+import { readSet, type SetReading } from '../advice/set-advice.ts';
 import { type CardLine, cardLine, hasOwnKey, statesOf } from '../cards/card-line.ts';
 import { firstPromptAt, lastCallAt } from '../clock/sprint-clock.ts';
 import { type Experiment, isOpen } from '../experiments/experiment.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
 import { pastSprints } from '../history/team-history.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
-import type { Reading } from '../ports/store.ts';
+import type { Reading, Transaction } from '../ports/store.ts';
 import { channelPost } from '../posting/post-kinds.ts';
 import { Refusal } from '../refusal.ts';
 import { profilesOf, welcomeGuests } from '../team/guests.ts';
@@ -27,6 +28,7 @@ import { commitmentOf, type PlanContent } from './plan-content.ts';
 import type { PlanInput } from './plan-input.ts';
 import { type PlanTime, planTime } from './plan-time.ts';
 import { guestIdsIn, type ReadPlan, readPlan } from './read-plan.ts';
+import { leftOutCards, planFingerprint, tickableCards } from './tickable-cards.ts';
 
 /** How many of the latest closed sprints are shown beside a plan. */
 const RECENT_SPRINTS = 3;
@@ -54,7 +56,13 @@ export type PlanWarning =
 export interface PlanPreview {
   readonly team: Team;
   readonly input: PlanInput;
+  /** Changes with the plan. */
+  readonly fingerprint: string;
+  /** Those to commit to. */
   readonly cards: readonly CardLine[];
+  /** Those that can be left out, and those that are. */
+  readonly tickable: readonly CardLine[];
+  readonly leftOut: readonly CardLine[];
   readonly commitmentPoints: number;
   readonly workingDays: number;
   readonly time: PlanTime;
@@ -67,6 +75,8 @@ export interface PlanPreview {
   readonly range: RangeAdvice;
   /** What this commitment means beside the range. */
   readonly commitment: CommitmentReading;
+  /** What these very cards mean. Undefined where nothing can be said. */
+  readonly set: SetReading | undefined;
   /** The three largest sizes in the plan, largest first, with their odds of holding surprise work. */
   readonly bigCards: readonly BigCards[] | UndefinedValue;
   /** What the team is trying. */
@@ -81,32 +91,90 @@ export interface PlanPreview {
 export async function previewPlan(deps: AppDependencies, actor: Actor, raw: PlanInput): Promise<PlanPreview> {
   // In a transaction of its own, so that a refusal below does not take the draft with it.
   await keepDraft(deps, actor, raw);
-  const guestIds = guestIdsIn(raw);
-  const guests = await profilesOf(deps, actor, guestIds);
+  const guests = await profilesOf(deps, actor, guestIdsIn(raw));
+  return deps.store.transaction(async (tx) => previewOf(tx, deps, actor, raw, guests, undefined));
+}
+
+/** Which cards of a plan the team commits to. */
+export interface TickedCards {
+  readonly teamId: string;
+  /** Numbers of the ticked cards; undefined: all of them. */
+  readonly ticked?: readonly string[] | undefined;
+  /** The fingerprint of the plan that was seen. */
+  readonly seen?: string | undefined;
+}
+
+/**
+ * The preview of the kept draft with only the ticked cards in it. Nothing is kept of the ticks.
+ *
+ * @throws Refusal `no-draft`, `plan-changed`, `bad-input`, `not-a-facilitator`.
+ */
+export async function previewTicked(
+  deps: AppDependencies,
+  actor: Actor,
+  input: TickedCards,
+): Promise<PlanPreview> {
+  const { draft, guests } = await keptDraft(deps, actor, input.teamId);
   return deps.store.transaction(async (tx) => {
-    const membership = await membershipInTeam(tx.read, actor, raw.teamId);
-    const { team } = membership;
-    const plan = await readPlan(tx.read, membership, raw, deps.clock.now(), guests);
-    const cards = sprintCards('', actor.userId, plan).map((card) => cardLine(untouched(card)));
-    const commitmentPoints = commitmentOf(cards);
-    const past = await pastSprints(tx, team);
-    const range = rangeForPlan(team, past, plan, todayOf(team, deps.clock.now()));
-    return {
-      team,
-      input: plan.input,
-      cards,
-      commitmentPoints,
-      workingDays: workingDaysOf(team, plan.input.startsOn, plan.input.endsOn).length,
-      time: planTime(team, plan.workers, plan.input),
-      guestIds,
-      warnings: warningsOf(cards, team, plan.input),
-      recent: await recentSprints(tx.read, past),
-      range,
-      commitment: readCommitment(commitmentPoints, range),
-      bigCards: bigCardsOf(cards, past),
-      experiments: (await tx.read.experimentsOf(team.id)).filter(isOpen),
-    };
+    requireFacilitator(await membershipInTeam(tx.read, actor, input.teamId), 'plan');
+    if (!draft) throw new Refusal('no-draft', {});
+    requireSeen(draft, input);
+    return previewOf(tx, deps, actor, draft, guests, input.ticked);
   });
+}
+
+async function keptDraft(
+  deps: AppDependencies,
+  actor: Actor,
+  teamId: string,
+): Promise<{ draft: PlanInput | undefined; guests: Guests }> {
+  const draft = await deps.store.read((read) => read.draftOf(teamId, actor.userId));
+  return { draft, guests: await profilesOf(deps, actor, draft ? guestIdsIn(draft) : []) };
+}
+
+type Guests = Awaited<ReturnType<typeof profilesOf>>;
+
+/** Numbers of ticked cards mean nothing in another plan. */
+function requireSeen(draft: PlanInput, { seen }: TickedCards): void {
+  if (seen !== undefined && seen !== planFingerprint(draft)) throw new Refusal('plan-changed', {});
+}
+
+async function previewOf(
+  tx: Transaction,
+  deps: AppDependencies,
+  actor: Actor,
+  raw: PlanInput,
+  guests: Guests,
+  ticked: readonly string[] | undefined,
+): Promise<PlanPreview> {
+  const membership = await membershipInTeam(tx.read, actor, raw.teamId);
+  const { team } = membership;
+  const plan = await readPlan(tx.read, membership, raw, deps.clock.now(), guests);
+  const all = sprintCards('', actor.userId, plan).map((card) => cardLine(untouched(card)));
+  const leftOut = leftOutCards(all, ticked);
+  const cards = all.filter((card) => !leftOut.includes(card));
+  const commitmentPoints = commitmentOf(cards);
+  const past = await pastSprints(tx, team);
+  const range = rangeForPlan(team, past, plan, todayOf(team, deps.clock.now()));
+  return {
+    team,
+    input: plan.input,
+    fingerprint: planFingerprint(raw),
+    cards,
+    tickable: tickableCards(all),
+    leftOut,
+    commitmentPoints,
+    workingDays: workingDaysOf(team, plan.input.startsOn, plan.input.endsOn).length,
+    time: planTime(team, plan.workers, plan.input),
+    guestIds: guestIdsIn(raw),
+    warnings: warningsOf(cards, team, plan.input),
+    recent: await recentSprints(tx.read, past),
+    range,
+    commitment: readCommitment(commitmentPoints, range),
+    set: readSet(cards, range),
+    bigCards: bigCardsOf(cards, past),
+    experiments: (await tx.read.experimentsOf(team.id)).filter(isOpen),
+  };
 }
 
 /** Keeps a plan as it was typed. @throws Refusal `not-a-facilitator`, and those of finding the team. */
@@ -189,27 +257,37 @@ function freeKey(number: number, taken: ReadonlySet<string | undefined>): string
   return taken.has(String(number)) ? `#${number}` : String(number);
 }
 
+/** What the team committed to, and the cards that were left out. */
+export type CommittedPlan = PlanContent & { readonly leftOut: readonly ReadPlan['cards'][number][] };
+
 /**
- * Commits to the kept draft: the sprint begins and the channel hears of it.
+ * Commits to the ticked cards of the kept draft: the sprint begins and the channel hears of it.
  *
- * @throws Refusal `no-draft`, `bad-input`, `not-a-facilitator`.
+ * @throws Refusal `no-draft`, `plan-changed`, `bad-input`, `not-a-facilitator`.
  */
 export async function commitPlan(
   deps: AppDependencies,
   actor: Actor,
-  { teamId }: { readonly teamId: string },
-): Promise<PlanContent> {
-  const kept = await deps.store.read((read) => read.draftOf(teamId, actor.userId));
-  const guests = await profilesOf(deps, actor, kept ? guestIdsIn(kept) : []);
+  input: TickedCards,
+): Promise<CommittedPlan> {
+  const { teamId } = input;
+  const { guests } = await keptDraft(deps, actor, teamId);
   return deps.store.transaction(async (tx) => {
     const membership = await membershipInTeam(tx.read, actor, teamId);
     requireFacilitator(membership, 'plan');
     await tx.lock.team(teamId);
     const draft = await tx.read.draftOf(teamId, actor.userId);
     if (!draft) throw new Refusal('no-draft', {});
+    requireSeen(draft, input);
     const { team } = membership;
     const now = deps.clock.now();
-    const plan = await readPlan(tx.read, membership, draft, now, guests);
+    const whole = await readPlan(tx.read, membership, draft, now, guests);
+    const leftOut = leftOutCards(
+      whole.cards.map((card, i) => ({ ...card, number: i + 1 })),
+      input.ticked,
+    );
+    const numbers = new Set(leftOut.map(({ number }) => number));
+    const plan = { ...whole, cards: whole.cards.filter((_, i) => !numbers.has(i + 1)) };
     const { name, goal, startsOn, endsOn, closesAt } = plan.input;
     const base = { id: randomUUID(), teamId, name, goal, startsOn, endsOn, closesAt };
     const span = { ...base, closesAtInstant: plan.closesAtInstant };
@@ -233,6 +311,7 @@ export async function commitPlan(
     ]);
     await welcomeGuests(tx, team, sprint, { guests, from: startsOn, byUserId: actor.userId });
     const lines = cards.map((card) => cardLine(untouched(card)));
-    return { team, sprint, commitmentPoints: commitmentOf(lines), cards: lines, byUserId: actor.userId };
+    const content = { team, sprint, commitmentPoints: commitmentOf(lines), cards: lines };
+    return { ...content, byUserId: actor.userId, leftOut };
   });
 }

@@ -85,6 +85,7 @@ function inputNode(block: InputBlock, blockId: string, surface: Surface): Node {
   const error = surface.fieldErrors[blockId];
   const describedBy = [block.hint && hintId, error && errorId].filter(Boolean).join(' ') || undefined;
   const control = inputControl(block.element, { surface, blockId, labelledBy, describedBy });
+  if (block.dispatch_action === true) control.addEventListener('change', () => surface.change?.(blockId));
   const isField = /^(INPUT|TEXTAREA|SELECT)$/.test(control.tagName);
   if (isField) control.id = freshId();
   const label = element(

@@ -7,7 +7,7 @@ import { blockNodes } from './blocks.ts';
 import { whileBusy } from './button-elements.ts';
 import type { Desk } from './desk.ts';
 import { element, freshId, keepingFocus, rememberFocus } from './dom.ts';
-import { closeForm, submitForm } from './page-api.ts';
+import { changeForm, closeForm, submitForm } from './page-api.ts';
 import { type Act, viewSurface } from './surface.ts';
 
 interface Titled {
@@ -93,7 +93,10 @@ export class FormDialog {
       element(
         'div',
         { class: 'sheet-body' },
-        blockNodes(view.blocks, viewSurface(this.#desk, state, view, this.#act)),
+        blockNodes(view.blocks, {
+          ...viewSurface(this.#desk, state, view, this.#act),
+          change: (blockId) => void this.#change(state.me.id, view.id, blockId),
+        }),
       ),
       this.#problem !== '' && element('p', { class: 'error problem', role: 'alert' }, [this.#problem]),
       element('footer', { class: 'sheet-foot' }, [close, send]),
@@ -103,6 +106,12 @@ export class FormDialog {
       if (send) void whileBusy(send, () => this.#submit(state.me.id, view.id));
     });
     return form;
+  }
+
+  async #change(as: string, viewId: string, blockId: string): Promise<void> {
+    const outcome = await this.#try(() => changeForm(as, viewId, blockId, this.#desk.values.of(viewId)));
+    await this.#refresh();
+    if (!outcome.ok) this.report(outcome.reason);
   }
 
   async #submit(as: string, viewId: string): Promise<void> {

@@ -53,6 +53,9 @@ export const sendShortcut = (as: string, callbackId: string) =>
   post<Outcome>('/page/shortcut', { as, callbackId });
 export const submitForm = (as: string, viewId: string, state: InputValues) =>
   post<Outcome>('/page/submit', { as, viewId, state });
+/** An input that the app hears of at once was changed. */
+export const changeForm = (as: string, viewId: string, blockId: string, state: InputValues) =>
+  post<Outcome>('/page/change', { as, viewId, blockId, state });
 export const closeForm = (as: string, viewId: string) => post<Outcome>('/page/close', { as, viewId });
 /** Moves the calendar on. `place` is where something came in that one should see. */
 export const forward = (by: Span) => post<{ did: string; place?: string }>('/page/forward', { by });

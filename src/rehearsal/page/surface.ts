@@ -22,6 +22,8 @@ export interface Surface {
   exampleFiles: Readonly<Record<string, readonly string[]>>;
   /** By block id, what is wrong with the field. */
   fieldErrors: Record<string, string>;
+  /** Reports a changed input to the app. */
+  change?: (blockId: string) => void;
   /** Reports a pressed button to the app; settles when the app has answered. */
   press(blockId: string, actionId: string, value: string | undefined): Promise<void>;
 }

@@ -6,7 +6,7 @@ import type { BotLink } from './bot-link.ts';
 import { fieldErrors, type PickedFiles, putIn } from './form-inputs.ts';
 import { fileJson } from './message-json.ts';
 import type { InputValue, InputValues, JsonObject, Outcome, SeenFile, View } from './page-state.ts';
-import { closedPayload, submissionPayload } from './payloads.ts';
+import { closedPayload, submissionPayload, viewClickPayload } from './payloads.ts';
 import { failed } from './person-talk.ts';
 import { seenFile } from './seen.ts';
 import { asksForFiles, isViewTooLarge, viewProblems } from './shapes/check-blocks.ts';
@@ -43,6 +43,29 @@ export class PersonForms {
       putIn(view.blocks, view.state.values, values, this.#pickedBy(userId));
     }
     this.#stage.changed();
+  }
+
+  /**
+   * Changes one input of the form on top. The app hears of it at once if the input says so.
+   * docs.slack.dev/reference/block-kit/blocks/input-block (`dispatch_action`)
+   *
+   * @param state what the page holds in its inputs, the change among it
+   */
+  async change(userId: string, viewId: string, blockId: string, state: InputValues): Promise<Outcome> {
+    const person = this.#stage.workspace.actor(userId);
+    const view = this.#top(userId, viewId);
+    if (!view) return gone();
+    putIn(view.blocks, view.state.values, state, this.#pickedBy(userId));
+    const block = view.blocks.find((one) => one.block_id === blockId);
+    if (block?.dispatch_action !== true) return { ok: true };
+    const actionId = String((block.element as JsonObject).action_id);
+    const held = view.state.values[blockId]?.[actionId];
+    const action = { ...held, block_id: blockId, action_id: actionId, action_ts: this.#stage.log.nextTs() };
+    const triggerId = this.#stage.triggers.make(userId);
+    const reply = await this.#bot.sendInteraction(
+      viewClickPayload(this.#stage, person, view, { action, triggerId }),
+    );
+    return reply.ok ? { ok: true } : failed(reply);
   }
 
   /** A file that a person picks from their machine. @returns its id, to fill in a form */

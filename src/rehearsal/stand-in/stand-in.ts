@@ -31,6 +31,8 @@ export interface StandIn {
   pickFile(userId: string, name: string, bytes: Uint8Array): string;
   /** Puts values into the form on top, by action id or block id. @throws Error when an id means no input */
   fill(userId: string, viewId: string, values: Record<string, InputValue>): void;
+  /** Changes one input, as a person does before they send the form off. */
+  change(userId: string, viewId: string, blockId: string, state: InputValues): Promise<Outcome>;
   submit(userId: string, viewId: string, state?: InputValues): Promise<Outcome>;
   closeView(userId: string, viewId: string): Promise<Outcome>;
   openHome(userId: string, tab?: 'home' | 'messages'): Promise<Outcome>;
@@ -87,6 +89,7 @@ export async function startStandIn(options: StandInOptions): Promise<StandIn> {
     click: (userId, where, actionId, more) => clicks.click(userId, where, actionId, more),
     pickFile: (userId, name, bytes) => forms.pickFile(userId, name, Buffer.from(bytes)).id,
     fill: (userId, viewId, values) => forms.fill(userId, viewId, values),
+    change: (userId, viewId, blockId, state) => forms.change(userId, viewId, blockId, state),
     submit: (userId, viewId, state) => forms.submit(userId, viewId, state),
     closeView: (userId, viewId) => forms.close(userId, viewId),
     openHome: (userId, tab) => talk.openHome(userId, tab),

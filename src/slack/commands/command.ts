@@ -47,6 +47,8 @@ export interface Form {
   /** Without it, the form is opened by what comes before it. */
   readonly make?: FormMaker;
   readonly submit: FormHandler;
+  /** What the form becomes when one of its live fields was changed. It only reads. */
+  readonly change?: (useCases: UseCases, form: SentForm) => Promise<ModalView>;
   readonly cost?: Cost;
 }
 

@@ -2,14 +2,15 @@
 import type { GoalMet } from '../../app/team/team.ts';
 import type { TeamOverview } from '../../app/watching/overview.ts';
 import { sprintValue } from '../button-values.ts';
-import { sprintContext, teamContext } from '../form-contexts.ts';
+import { planPreviewContext, sprintContext, teamContext } from '../form-contexts.ts';
 import { ACTIONS } from '../ids.ts';
 import { openForm } from '../listeners/asker.ts';
 import { showCardFile, submitCardFile } from '../listeners/card-file-submission.ts';
 import { reopenedCardMessage } from '../views/cards/card-messages.ts';
 import { GOAL_FIELDS, goalFormView, goalRecordedReply } from '../views/goal-views.ts';
-import { PLAN_FIELDS, planFormView, planPreviewView } from '../views/planning/plan-forms.ts';
+import { PLAN_FIELDS, planFormView } from '../views/planning/plan-forms.ts';
 import { planCommittedReply } from '../views/planning/plan-messages.ts';
+import { planPreviewView } from '../views/planning/plan-preview.ts';
 import {
   CANCEL_FIELDS,
   cancelFormView,
@@ -52,9 +53,15 @@ export const plan = command({
     { name: 'card-file', cost: 'heavy', submit: submitCardFile },
     {
       name: 'plan-preview',
-      submit: async (useCases, { actor, context }) => {
-        const { teamId } = readHeld(teamContext, context);
-        return { next: 'close-all', say: planCommittedReply(await useCases.commitPlan(actor, { teamId })) };
+      submit: async (useCases, { actor, context, fields }) => {
+        const { teamId, seen } = readHeld(planPreviewContext, context);
+        const plan = await useCases.commitPlan(actor, { teamId, seen, ticked: fields.tickedCards() });
+        return { next: 'close-all', say: planCommittedReply(plan) };
+      },
+      change: async (useCases, { actor, context, fields }) => {
+        const { teamId, seen, replyTo } = readHeld(planPreviewContext, context);
+        const ticked = fields.tickedCards();
+        return planPreviewView(await useCases.previewTicked(actor, { teamId, seen, ticked }), replyTo);
       },
     },
   ],

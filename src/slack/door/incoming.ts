@@ -86,6 +86,14 @@ export const formSubmission = z.looseObject({
 });
 export type FormSubmission = z.infer<typeof formSubmission>;
 
+/** A live field of an open form was changed; a form that is under it says nothing. */
+export const formChange = z.looseObject({
+  ...interaction,
+  type: z.literal('block_actions'),
+  view: surface.extend({ type: z.literal('modal'), hash: maybe(z.string().max(255)) }),
+});
+export type FormChange = z.infer<typeof formChange>;
+
 const formClosed = z.looseObject({
   ...interaction,
   type: z.literal('view_closed'),

@@ -1,12 +1,13 @@
-/** Buttons on messages and on the home page: acknowledged at once, answered after. */
+/** Buttons on messages and on the home page, and live fields of forms: acknowledged at once, answered after. */
 import type { App, RespondFn } from '@slack/bolt';
 import type { Actor } from '../../app/team/team.ts';
 import { StaleControl } from '../button-values.ts';
 import type { Presser } from '../commands/command.ts';
 import { BUTTONS } from '../commands/commands.ts';
-import { buttonPress } from '../door/incoming.ts';
+import { buttonPress, formChange } from '../door/incoming.ts';
 import { answerOnce, triggerKey } from './answer-once.ts';
 import { ON_HOME, placeOf, replacing, replyPlace, tellIn, tellsOnly } from './asker.ts';
+import { showChange } from './form-changes.ts';
 import { contextOf, type ListenerContext } from './listener-context.ts';
 
 export function listenToButtons(app: App): void {
@@ -17,8 +18,11 @@ export function listenToButtons(app: App): void {
     const action = sent.data?.actions[0];
     if (!sent.success || !action) return;
     const { user, trigger_id, channel, view, response_url, container } = sent.data;
-    // Choices made in a form are read when it is sent off.
-    if (view?.type === 'modal') return;
+    if (view?.type === 'modal') {
+      const change = formChange.safeParse(body);
+      if (change.success) await showChange(context, change.data);
+      return;
+    }
     const actor = { workspaceId: context.workspaceId, userId: user.id };
     const reply = response_url === undefined ? undefined : (respond as RespondFn);
     const place = channel ? placeOf(channel.id) : undefined;

@@ -5,7 +5,15 @@ import { visibleText } from '../../app/visible-text.ts';
 import { StaleControl } from '../button-values.ts';
 import type { Surface } from '../door/incoming.ts';
 import { type SentFile, sentFile } from '../files/download-file.ts';
-import { ANSWER_PARTS, type AnswerPart, answerField, cardsField, INPUT, MAX_CARD_FIELDS } from '../ids.ts';
+import {
+  ANSWER_PARTS,
+  type AnswerPart,
+  answerField,
+  cardsField,
+  INPUT,
+  MAX_CARD_FIELDS,
+  planTicksField,
+} from '../ids.ts';
 
 type Entered = Readonly<Record<string, unknown>>;
 
@@ -71,6 +79,11 @@ export class FormFields {
     return Array.from({ length: MAX_CARD_FIELDS }, (_, i) => this.text(cardsField(i + 1)))
       .filter((text) => text.trim() !== '')
       .join('\n');
+  }
+
+  /** Numbers of the cards that are ticked in a plan's preview. */
+  tickedCards(): string[] {
+    return this.#blockIds.flatMap((_, i) => this.choices(planTicksField(i + 1)));
   }
 
   /** What was said of each card; a card of which nothing was said is left out. */

@@ -34,10 +34,12 @@ export interface FieldOptions {
   readonly label: string;
   readonly hint?: string;
   readonly optional?: boolean;
+  /** Whether the bot hears of each change at once. */
+  readonly isLive?: boolean;
 }
 
 function inputBlock(
-  { field, label, hint, optional }: FieldOptions,
+  { field, label, hint, optional, isLive }: FieldOptions,
   element: InputBlock['element'],
 ): InputBlock {
   return {
@@ -46,6 +48,7 @@ function inputBlock(
     label: plain(label, LABEL_MAX_LENGTH),
     ...(hint ? { hint: plain(hint, LABEL_MAX_LENGTH) } : {}),
     optional: optional ?? false,
+    ...(isLive ? { dispatch_action: true } : {}),
     element,
   };
 }

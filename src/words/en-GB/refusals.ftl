@@ -264,6 +264,8 @@ refusal-sprint-was-closed-fix = Plan the time after it as a sprint of its own: `
 
 refusal-no-draft = This plan has already been committed to, or its draft is gone.
 refusal-no-draft-fix = `/loadline status` shows the running sprint; `/loadline plan` begins a new plan.
+refusal-plan-changed = This plan was changed after the preview was shown, so the ticks may mean other cards.
+refusal-plan-changed-fix = Go back and look at the preview again, or begin with `/loadline plan`.
 
 refusal-sprint-changed = Not recorded: the sprint’s cards have changed since this form was opened.
 refusal-sprint-changed-fix = Open the form again with `/loadline answer`.

@@ -75,6 +75,17 @@ describe('the plan preview', () => {
     expect(timid.chancePulledInTooMuch).toBeGreaterThan(0.8);
   });
 
+  test('says the chances of these very cards, and which of them endangers them most', async () => {
+    const { preview } = await withPast(8);
+    const { set } = await preview({ cards: 'Lock gate, 13\nTide table, 13\nFog horn, 3' });
+    expect(set).toMatchObject({ points: 29, floor: 0.8, isAllNeeded: false, sprints: 8 });
+    expect(set?.endangering?.card.title).toBe('Lock gate');
+    expect(set?.endangering?.chanceWithout.kept).toBeGreaterThan((set?.chance.kept as number) + 0.3);
+    const both = (await preview({ cards: 'Lock gate, 13\nTide table, 8' })).set;
+    expect(both?.isAllNeeded).toBe(true);
+    expect(both?.chance.kept).toBeCloseTo(both?.chance.all as number, 12);
+  });
+
   test('shows the odds of the big cards with the numbers that they will have', async () => {
     const { preview } = await withPast(2);
     const { bigCards, cards } = await preview({ cards: 'A, 8\nB, 1\nC, 13, @Ben\nD, 8\nE, 5\nF, 2' });

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { cancelSprint, closeSprint } from '../../../src/app/closing/end-sprint.ts';
 import { planForm } from '../../../src/app/planning/plan-form.ts';
-import { commitPlan, previewPlan } from '../../../src/app/planning/plan-sprint.ts';
+import { commitPlan, previewPlan, previewTicked } from '../../../src/app/planning/plan-sprint.ts';
 import { setMeasures } from '../../../src/app/team/set-measures.ts';
 import {
   actorOf,
@@ -138,6 +138,44 @@ describe('the plan form', () => {
     await previewPlan(h.deps, ana, h.planInput(team));
     expect((await planForm(h.deps, actorOf('ben'), CHANNEL)).draft.cards).toBe('');
     await refusalOf(commitPlan(h.deps, actorOf('ben'), { teamId: team.id }), 'no-draft');
+  });
+});
+
+describe('cards that are left out in the preview', () => {
+  test('are neither in the commitment nor committed to, and are given back', async () => {
+    const { h, team } = await withTeam();
+    const { fingerprint: seen, tickable } = await previewPlan(h.deps, ana, h.planInput(team));
+    expect(tickable.map(({ number }) => number)).toEqual([1, 2, 3]);
+    const ticked = { teamId: team.id, seen, ticked: ['1', '3'] };
+    const preview = await previewTicked(h.deps, ana, ticked);
+    expect(preview.cards.map(({ title }) => title)).toEqual(['Tide table', 'Pilot roster']);
+    expect(preview.leftOut.map(({ title }) => title)).toEqual(['Crane log']);
+    expect(preview.commitmentPoints).toBe(7);
+    const { cards, leftOut, commitmentPoints } = await commitPlan(h.deps, ana, ticked);
+    expect([commitmentPoints, cards.map(({ title }) => title)]).toEqual([7, ['Tide table', 'Pilot roster']]);
+    expect(leftOut.map(({ title, estimatePoints }) => [title, estimatePoints])).toEqual([['Crane log', 3]]);
+  });
+
+  test('mean nothing in a plan that was changed since', async () => {
+    const { h, team } = await withTeam();
+    const { fingerprint: seen } = await previewPlan(h.deps, ana, h.planInput(team));
+    await previewPlan(h.deps, ana, h.planInput(team, { cards: 'Crane log, 3' }));
+    const ticked = { teamId: team.id, seen, ticked: ['1'] };
+    await refusalOf(previewTicked(h.deps, ana, ticked), 'plan-changed');
+    await refusalOf(commitPlan(h.deps, ana, ticked), 'plan-changed');
+  });
+
+  test('of a very long plan are the fifty largest; the others come with them', async () => {
+    const { h, team } = await withTeam();
+    const lines = Array.from({ length: 60 }, (_, i) => `Card ${i + 1}, ${i < 10 ? 1 : 5}`).join('\n');
+    const { fingerprint: seen, tickable } = await previewPlan(
+      h.deps,
+      ana,
+      h.planInput(team, { cards: lines }),
+    );
+    expect([tickable.length, tickable[0]?.number]).toEqual([50, 11]);
+    const { cards } = await previewTicked(h.deps, ana, { teamId: team.id, seen, ticked: [] });
+    expect(cards.map(({ number }) => number)).toEqual([1, 2, 3, 4, 5, 6, 7, 8, 9, 10]);
   });
 });
 

@@ -9,7 +9,8 @@ import { baselineFormView } from '../../../src/slack/views/baseline-views.ts';
 import { dropFormView, pullFormView } from '../../../src/slack/views/cards/card-forms.ts';
 import { tryFormView } from '../../../src/slack/views/experiment-views.ts';
 import { goalFormView } from '../../../src/slack/views/goal-views.ts';
-import { planFormView, planPreviewView } from '../../../src/slack/views/planning/plan-forms.ts';
+import { planFormView } from '../../../src/slack/views/planning/plan-forms.ts';
+import { planPreviewView } from '../../../src/slack/views/planning/plan-preview.ts';
 import { eraseFormView } from '../../../src/slack/views/privacy-message.ts';
 import { cancelFormView, closeFormView } from '../../../src/slack/views/sprint-change-views.ts';
 import { measuresFormView, setupFormView } from '../../../src/slack/views/team/team-forms.ts';
@@ -263,7 +264,9 @@ describe('forms sent off', () => {
   it('commit to the plan, close all forms and say so where the plan was asked for', async () => {
     const bot = botUnderTest(platform);
     expect(await bot.submit(sentForm(preview))).toEqual([{ response_action: 'clear' }]);
-    expect(callsOf(bot.useCases)).toEqual([['commitPlan', { teamId: 'team-1' }]]);
+    expect(callsOf(bot.useCases)).toEqual([
+      ['commitPlan', { teamId: 'team-1', seen: 'f1f2', ticked: ['1'] }],
+    ]);
     expect(platform.callsTo('chat.postEphemeral')).toEqual([
       expect.objectContaining({ channel: CHANNEL_ID, user: MIRA_ID }),
     ]);
@@ -587,12 +590,12 @@ describe('a form whose work takes longer than the platform waits', () => {
   it('never shows a refusal under the title of something done', async () => {
     const bot = botUnderTest(platform, { answerDue: async () => {} });
     const acknowledged = Promise.withResolvers<void>();
-    bot.useCases.commitPlan.mockImplementation(async () => {
+    bot.useCases.closeSprint.mockImplementation(async () => {
       await acknowledged.promise;
       throw new Refusal('no-draft', {});
     });
     // A form without fields has no place beside which the refusal could be.
-    await bot.submit(sentForm(preview), {}, acknowledged.resolve);
+    await bot.submit(sentForm(closeFormView(list)), {}, acknowledged.resolve);
     const [{ view }] = platform.callsTo('views.update') as [{ view: { title: { text: string } } }];
     expect(view.title.text).toBe('Not done');
     expect(JSON.stringify(view)).toContain('already been committed to');

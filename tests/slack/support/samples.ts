@@ -287,7 +287,11 @@ export const planInput = {
 export const preview: PlanPreview = {
   team,
   input: planInput,
+  fingerprint: 'f1f2',
   cards,
+  tickable: cards,
+  leftOut: [],
+  set: undefined,
   guestIds: [],
   commitmentPoints: 5,
   workingDays: 10,

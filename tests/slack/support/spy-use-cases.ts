@@ -58,7 +58,7 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   cardToEdit: { heading, card: line, key: line.key, mayChangeEstimate: true },
   closeSprint: verdict,
   chooseOwnPrompt: sample.ownPrompt,
-  commitPlan: { ...heading, commitmentPoints: 5, cards, byUserId: sample.MIRA_ID },
+  commitPlan: { ...heading, commitmentPoints: 5, cards, byUserId: sample.MIRA_ID, leftOut: [] },
   daysOffForm: sample.daysOffForm,
   digestForm: { team, digestAt: '08:30' },
   directVerdicts: { team, isWanted: false },
@@ -89,6 +89,7 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   personalCopy: { fileName: 'loadline-about-me.json', bytes: new TextEncoder().encode('{}'), records: 24 },
   planForm: { team, draft: sample.planInput, leftOver: 0 },
   previewPlan: sample.preview,
+  previewTicked: sample.preview,
   privacyOverview: {
     kinds: [{ kind: 'answers', count: 24, from: '2026-11-02', to: '2026-11-13', teamNames: ['Pier crew'] }],
     teams: [{ name: 'Pier crew', retentionMonths: 13 }],

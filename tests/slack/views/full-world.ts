@@ -71,8 +71,9 @@ import {
   editSprintFormView,
   sprintEditedMessage,
 } from '../../../src/slack/views/planning/edit-views.ts';
-import { planFormView, planPreviewView } from '../../../src/slack/views/planning/plan-forms.ts';
+import { planFormView } from '../../../src/slack/views/planning/plan-forms.ts';
 import { planCommittedReply } from '../../../src/slack/views/planning/plan-messages.ts';
+import { planPreviewView } from '../../../src/slack/views/planning/plan-preview.ts';
 import { postMessage } from '../../../src/slack/views/post-message.ts';
 import {
   importRemovedReply,
@@ -429,6 +430,8 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
       cards: filled(filling, 90_000),
     },
     cards: lines,
+    tickable: lines.slice(0, 50),
+    leftOut: lines.slice(0, 20),
     commitmentPoints: 99_950,
     warnings: [
       { code: 'off-scale', cardNumbers: lines.map(({ number }) => number), scale: fullTeam.scale },
@@ -623,7 +626,10 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     closed: sprintClosedReply(verdict),
     'cancelled, reply': sprintCancelledReply(heading),
     reopened: sprintReopenedReply({ heading, until: new Date('2026-11-14T17:00:00Z') }),
-    planned: planCommittedReply(plan),
+    planned: planCommittedReply({
+      ...plan,
+      leftOut: lines.map((card) => ({ ...card, lineNumber: card.number })),
+    }),
     'form to open': formButtonMessage({ actionId: 'open-plan-form', value: team.channelId }),
     'team saved': teamSavedReply(fullTeam, false),
     'measures saved': measuresSavedReply(fullTeam),

@@ -258,7 +258,7 @@ describe('changes of sprint and team', () => {
   });
 
   it('planned, set up, measures saved', () => {
-    expect(planCommittedReply(plan).text).toMatchInlineSnapshot(`
+    expect(planCommittedReply({ ...plan, leftOut: [] }).text).toMatchInlineSnapshot(`
       "Harbour 12 is planned: 18 points on 4 cards. The channel sees the plan, and the sprint closes by itself on Fri 13 Nov at 17:00.
       See how it is going at any time: /loadline status."
     `);

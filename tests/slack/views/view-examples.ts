@@ -2,6 +2,7 @@
 
 import { bigCardsOf } from '../../../src/app/advice/odds-advice.ts';
 import { rangeOf, readCommitment } from '../../../src/app/advice/range-advice.ts';
+import { readSet } from '../../../src/app/advice/set-advice.ts';
 import type { AnswerForm } from '../../../src/app/answering/answer-form.ts';
 import type { PromptContent } from '../../../src/app/answering/prompt-content.ts';
 import type { AnswerOutcome } from '../../../src/app/answering/record-answers.ts';
@@ -367,7 +368,10 @@ export const preview: PlanPreview = {
     awayDays: '',
     cards: '',
   },
+  fingerprint: 'f1f2',
   cards: plan.cards,
+  tickable: plan.cards,
+  leftOut: [],
   commitmentPoints: 18,
   guestIds: [],
   workingDays: 10,
@@ -390,7 +394,7 @@ export const preview: PlanPreview = {
 /** What the plan of 18 points means beside such a history. */
 export function besideHistory(
   past: readonly PastSprint[],
-): Pick<PlanPreview, 'range' | 'commitment' | 'bigCards'> {
+): Pick<PlanPreview, 'range' | 'commitment' | 'set' | 'bigCards'> {
   const question = { about: 'range', startsOn: sprint.startsOn, endsOn: sprint.endsOn } as const;
   const coming = {
     startsOn: sprint.startsOn,
@@ -408,7 +412,12 @@ export function besideHistory(
     question,
     ...rangeOf(team, past, coming),
   };
-  return { range, commitment: readCommitment(18, range), bigCards: bigCardsOf(plan.cards, past) };
+  return {
+    range,
+    commitment: readCommitment(18, range),
+    set: readSet(plan.cards, range),
+    bigCards: bigCardsOf(plan.cards, past),
+  };
 }
 
 export const closedSprint = {

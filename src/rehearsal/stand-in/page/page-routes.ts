@@ -35,6 +35,7 @@ const clicked = z.object({
   value: z.string().optional(),
 });
 const formed = z.object({ as: id, viewId: id, state: inputValues.optional() });
+const changed = formed.extend({ blockId: id, state: inputValues });
 const PICK_FILE = 'POST /page/pick-file';
 const picked = z.object({ as: id, name: z.string().min(1).max(255) });
 const opened = z.object({ as: id, tab: z.enum(['home', 'messages']).default('home') });
@@ -125,6 +126,10 @@ export class PageRoutes {
       'POST /page/submit': (input) => {
         const { as, viewId, state } = formed.parse(input);
         return forms.submit(as, viewId, (state ?? {}) as InputValues);
+      },
+      'POST /page/change': (input) => {
+        const { as, viewId, blockId, state } = changed.parse(input);
+        return forms.change(as, viewId, blockId, state as InputValues);
       },
       'POST /page/close': (input) => {
         const { as, viewId } = formed.parse(input);

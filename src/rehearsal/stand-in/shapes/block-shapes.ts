@@ -214,6 +214,7 @@ const block = z.discriminatedUnion('type', [
     label: plainText(2000),
     hint: plainText(2000).optional(),
     optional: z.boolean().optional(),
+    dispatch_action: z.boolean().optional(),
     element: inputElement,
   }),
 ]);

@@ -1,20 +1,13 @@
-/** The form in which a sprint is planned, and its preview. Nothing is committed to before the preview is confirmed. */
+/** The form in which a sprint is planned. Nothing is committed to before its preview is confirmed. */
 import type { InputBlock, ModalView, SectionBlock } from '@slack/types';
 import type { Experiment } from '../../../app/experiments/experiment.ts';
 import type { PlanForm } from '../../../app/planning/plan-form.ts';
-import type { PlanPreview } from '../../../app/planning/plan-sprint.ts';
 import { guestIdsIn } from '../../../app/planning/read-plan.ts';
-import { plannedCardLine } from '../../../words/cards.ts';
-import { planTimeLines } from '../../../words/days-off.ts';
 import { experimentWords } from '../../../words/experiments.ts';
-import { people } from '../../../words/people.ts';
-import { planOddsWords, planRangeWords } from '../../../words/plan-advice.ts';
-import { planWarning, recentSprint } from '../../../words/planning.ts';
 import { mrkdwn, say } from '../../../words/say.ts';
-import { sprintSpan } from '../../../words/sprint.ts';
 import { cardFileField, cardsField, MAX_CARD_FIELDS } from '../../ids.ts';
 import { awayDaysField } from '../advice-forms.ts';
-import { bold, context, lead, section } from '../block-builders.ts';
+import { section } from '../block-builders.ts';
 import {
   CSV_FILE_TYPES,
   dateField,
@@ -25,7 +18,6 @@ import {
   timeField,
 } from '../form-inputs.ts';
 import { formView } from '../form-view.ts';
-import { lineList, lineSections } from '../line-sections.ts';
 
 export const PLAN_FIELDS = {
   name: 'name',
@@ -41,7 +33,6 @@ export const PLAN_FIELDS = {
 
 const NAME_MAX_LENGTH = 80;
 const GOAL_MAX_LENGTH = 500;
-const CARD_SECTIONS_MAX = 60;
 /** How many fields for cards there are before anything has been typed. */
 const CARD_FIELDS_AT_FIRST = 3;
 
@@ -142,75 +133,7 @@ function textsFor(cards: string): string[] {
   return texts;
 }
 
-export function planPreviewView(preview: PlanPreview, replyTo?: string): ModalView {
-  const { team, input, cards, commitmentPoints, warnings } = preview;
-  const frame = {
-    form: 'plan-preview',
-    title: say('plan-preview-title'),
-    submit: say('plan-preview-submit'),
-    leave: say('plan-preview-back'),
-    context: { teamId: team.id },
-    replyTo,
-  };
-  const about = { sprint: input.name, points: commitmentPoints, cards: cards.length };
-  const days = {
-    span: sprintSpan(input),
-    days: preview.workingDays,
-    time: input.closesAt,
-    timeZone: team.timeZone,
-  };
-  return formView(frame, [
-    lead(say('plan-preview-lead', about)),
-    section(mrkdwn('plan-preview-days', days)),
-    ...timeSections(preview),
-    ...(preview.guestIds.length > 0
-      ? [section(mrkdwn('plan-guests-line', { guests: people(preview.guestIds) }))]
-      : []),
-    ...(input.goal.trim() === '' ? [] : [section(mrkdwn('plan-goal-line', { goal: input.goal }))]),
-    ...tryingSections(preview.experiments),
-    ...lineSections(
-      lineList(bold(mrkdwn('plan-check-title')), warnings.map(planWarning), (count) =>
-        mrkdwn('plan-check-more', { warnings: count }),
-      ),
-      { maxSections: 5 },
-    ),
-    ...adviceSections(preview),
-    section(recentSprints(preview)),
-    ...lineSections(
-      lineList(bold(mrkdwn('plan-cards-title')), cards.map(plannedCardLine), (count) =>
-        mrkdwn('plan-cards-more', { cards: count }),
-      ),
-      { maxSections: CARD_SECTIONS_MAX },
-    ),
-    context(mrkdwn('plan-preview-after')),
-  ]);
-}
-
-function tryingSections(experiments: readonly Experiment[]): SectionBlock[] {
+export function tryingSections(experiments: readonly Experiment[]): SectionBlock[] {
   if (experiments.length === 0) return [];
   return [section(mrkdwn('plan-trying', { experiments: experiments.map(experimentWords) }))];
-}
-
-/** A form is seen by the person who opened it: who is off when is not for the channel. */
-function timeSections({ time }: PlanPreview): SectionBlock[] {
-  const { lead: first, lines } = planTimeLines(time);
-  if (lines.length === 0) return [section(first)];
-  return lineSections(
-    lineList(first, lines, (count) => mrkdwn('plan-time-more', { count })),
-    { maxSections: 3 },
-  );
-}
-
-/** The range, where this commitment lies, and the odds of the big cards. */
-function adviceSections({ range, commitment, commitmentPoints, bigCards }: PlanPreview): SectionBlock[] {
-  const odds = commitmentPoints > 0 ? planOddsWords(bigCards) : [];
-  return [
-    section(`${bold(mrkdwn('plan-range-title'))}\n${planRangeWords(range, commitment, commitmentPoints)}`),
-    ...(odds.length > 0 ? [section([bold(mrkdwn('plan-odds-title')), ...odds].join('\n'))] : []),
-  ];
-}
-
-function recentSprints({ recent }: PlanPreview): string {
-  if (recent.length === 0) return mrkdwn('plan-recent-none');
-  return [bold(mrkdwn('plan-recent-title')), ...recent.map(recentSprint)].join('\n');
 }
