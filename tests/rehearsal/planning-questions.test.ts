@@ -157,7 +157,9 @@ describe('a planning session', () => {
     await expect.poll(shown).toContain('Finishing at least 80% of these 16 points takes every card');
     await rehearsal.conversation.submit(FACILITATOR_ID, {});
     await rehearsal.settle();
-    const { text } = lastSeen();
+    const text = rehearsal.standIn
+      .messagesOf(FACILITATOR_ID, TEAM_CHANNEL_ID)
+      .findLast((message) => message.ephemeral && message.text.includes('is planned'))?.text;
     expect(text).toContain('Harbour 13 is planned: 16 points on 2 cards');
     expect(text).toMatch(/Left out, in case you need them again:\n• Lock gate, 13\n• Pilot roster, 13/);
   });
