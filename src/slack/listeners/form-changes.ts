@@ -13,7 +13,7 @@ export async function showChange(context: ListenerContext, { user, view }: FormC
   const { client, useCases, logger, workspaceId } = context;
   const change = FORMS.get(view.callback_id)?.change;
   if (!change) return;
-  const during = `change in form ${view.callback_id}`;
+  const during = `change ${view.callback_id}`;
   const sent = {
     actor: { workspaceId, userId: user.id },
     fields: new FormFields(view),
