@@ -110,6 +110,9 @@ type QuestionProblem =
   | { readonly code: 'sprint-gone-by'; readonly last: string }
   | { readonly code: 'backlog-points'; readonly most: number }
   | { readonly code: 'growth-points'; readonly most: number }
+  | { readonly code: 'by-not-a-day'; readonly typed: string }
+  | { readonly code: 'by-day-gone'; readonly startsOn: string }
+  | { readonly code: 'by-twice' }
   | { readonly code: 'no-colon' }
   | { readonly code: 'away-without-number'; readonly typed: string }
   | { readonly code: 'not-away-days'; readonly typed: string }

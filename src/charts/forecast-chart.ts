@@ -41,7 +41,11 @@ export function forecastChart(advice: ForecastAdvice): ChartPicture {
       },
       datesAxis(dates, advice),
     ],
-    series: [chanceLine(forecast, bandPx), ...dates.flatMap((named) => dateMark(named, sprints))],
+    series: [
+      chanceLine(forecast, bandPx),
+      ...dates.flatMap((named) => dateMark(named, sprints)),
+      ...dayMark(advice, sprints),
+    ],
   });
 }
 
@@ -118,6 +122,21 @@ function dateMark({ name, chance, date }: NamedDate, sprints: number): ScatterSe
         ],
         z: 3,
       },
+    },
+  ];
+}
+
+/** The day that was asked about, where it lies within the picture. */
+function dayMark({ byDay }: ForecastAdvice, sprints: number): ScatterSeriesOption[] {
+  if (byDay === undefined || 'undefined' in byDay || byDay.sprints > sprints) return [];
+  return [
+    {
+      type: 'scatter',
+      symbol: 'diamond',
+      symbolSize: 15,
+      itemStyle: { color: palette.today, borderColor: palette.card, borderWidth: 2 },
+      data: [[byDay.sprints, byDay.chance]],
+      z: 6,
     },
   ];
 }

@@ -4,12 +4,19 @@
  */
 import { type Day, dayPlus } from '../sprint/calendar.ts';
 import { type UndefinedValue, undefinedBecause } from '../sprint/undefined-value.ts';
-import { AS_TOLD, type GradedRelease, sprintWorthPoints, toldChances } from './graded-releases.ts';
+import {
+  AS_TOLD,
+  type GradedRelease,
+  sprintWorthPoints,
+  type ToldChances,
+  toldChances,
+} from './graded-releases.ts';
 import {
   chanceFinished,
   LATEST_SPRINTS,
   LEAST_SPRINTS_FOR_PACE,
   type PacedSprint,
+  type TeamPace,
   teamPace,
 } from './team-pace.ts';
 
@@ -87,18 +94,8 @@ export function releaseForecast(question: ReleaseQuestion): ReleaseForecast | Un
   const pace = teamPace(sprints);
   if (pace === undefined) return undefinedBecause('no-velocity', { sprints: sprintsUsed });
 
-  const worth = sprintWorthPoints(sprints);
-  const told = graded
-    ? toldChances(graded.releases, graded.team, worth === 0 ? MOST_SPRINTS : backlogPoints / worth)
-    : AS_TOLD;
-  const mean = comingTimes.reduce((sum, time) => sum + time, 0) / comingTimes.length;
-  const byPace = [0];
-  let time = 0;
-  for (let sprint = 1; sprint <= MOST_SPRINTS; sprint += 1) {
-    time += comingTimes[sprint - 1] ?? mean;
-    const needed = backlogPoints + sprint * scopeGrowthPoints;
-    byPace.push(Math.max(byPace[sprint - 1] as number, chanceFinished(pace, needed, time)));
-  }
+  const told = toldOf(question, backlogPoints / sprintWorthPoints(sprints));
+  const byPace = chancesByPace(question, pace);
   const dates = RELEASE_CHANCES.map((chance) => dateOf(chance, told.toldFor(chance), byPace, question));
   const chances = byPace.map((chance, sprint) => (sprint === 0 ? 0 : told.cameTrue(chance)));
   const last = dates.at(-1) as ReleaseDate | UndefinedValue;
@@ -112,16 +109,37 @@ export function releaseForecast(question: ReleaseQuestion): ReleaseForecast | Un
   };
 }
 
+/** What is made of the chances of work of that size; where the latest sprints finished nothing, of a large one. */
+export function toldOf({ graded }: ReleaseQuestion, sprintsWorth: number): ToldChances {
+  return graded ? toldChances(graded.releases, graded.team, sprintsWorth) : AS_TOLD;
+}
+
+/** By the end of sprint 0, 1, 2 …, before it is asked how such chances came out. */
+export function chancesByPace(
+  { backlogPoints, scopeGrowthPoints, comingTimes }: ReleaseQuestion,
+  pace: TeamPace,
+): number[] {
+  const mean = comingTimes.reduce((sum, time) => sum + time, 0) / comingTimes.length;
+  const byPace = [0];
+  let time = 0;
+  for (let sprint = 1; sprint <= MOST_SPRINTS; sprint += 1) {
+    time += comingTimes[sprint - 1] ?? mean;
+    const needed = backlogPoints + sprint * scopeGrowthPoints;
+    byPace.push(Math.max(byPace[sprint - 1] as number, chanceFinished(pace, needed, time)));
+  }
+  return byPace;
+}
+
 function dateOf(
   chance: number,
   byPace: number,
-  chancesByPace: readonly number[],
+  reached: readonly number[],
   { startsOn, sprintLengthDays }: ReleaseQuestion,
 ): ReleaseDate | UndefinedValue {
-  const sprint = chancesByPace.findIndex((reached) => reached > 0 && reached >= byPace);
+  const sprint = reached.findIndex((chance) => chance > 0 && chance >= byPace);
   if (sprint < 0) return undefinedBecause('too-far-off', { sprints: MOST_SPRINTS, chance });
-  const before = chancesByPace[sprint - 1] as number;
-  const after = chancesByPace[sprint] as number;
+  const before = reached[sprint - 1] as number;
+  const after = reached[sprint] as number;
   const sprints = sprint - 1 + Math.max(0, byPace - before) / (after - before);
   return { chance, sprints, on: dayPlus(startsOn, Math.max(1, Math.ceil(sprints * sprintLengthDays)) - 1) };
 }

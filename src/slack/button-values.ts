@@ -65,7 +65,12 @@ const question = z.discriminatedUnion('about', [
     endsOn: day.optional(),
     awayDays: points.optional(),
   }),
-  z.strictObject({ about: z.literal('forecast'), backlogPoints: points, growthPoints: points }),
+  z.strictObject({
+    about: z.literal('forecast'),
+    backlogPoints: points,
+    growthPoints: points,
+    byDay: day.optional(),
+  }),
   z.strictObject({ about: z.literal('history') }),
 ]);
 

@@ -1,5 +1,6 @@
 /** When a body of work will be finished: three dates first, then which of them to promise. */
 import type { ForecastAdvice } from '../app/advice/advice.ts';
+import type { AmountByDay } from '../forecast/release-by-day.ts';
 import {
   holdingSprint,
   MOST_SPRINTS,
@@ -30,8 +31,9 @@ export function forecastWords(advice: ForecastAdvice): AdviceWords {
     };
   }
   return {
-    lead: leadOf(advice, forecast),
+    lead: byDayLead(advice) ?? datesSentence(say, advice, forecast),
     evidence: [
+      ...(advice.byDay === undefined ? [] : [datesSentence(mrkdwn, advice, forecast)]),
       mrkdwn('undefined' in (forecast.dates[2] as Dated) ? 'forecast-promise-none' : 'forecast-promise'),
       `${sprintsWords(forecast)} ${growthWords(advice, forecast)}`,
     ],
@@ -53,7 +55,7 @@ export function forecastWords(advice: ForecastAdvice): AdviceWords {
 }
 
 /** `120 points: likely by 12 March 2027 (50%), optimistic 5 February (15%), pessimistic 21 May (85%).` */
-function leadOf({ question }: ForecastAdvice, { dates }: ReleaseForecast): string {
+function datesSentence(say: typeof mrkdwn, { question }: ForecastAdvice, { dates }: ReleaseForecast): string {
   const points = question.backlogPoints;
   const [optimistic, likely, pessimistic] = dates as readonly [Dated, Dated, Dated];
   const [optimisticChance, likelyChance, pessimisticChance] = RELEASE_CHANCES;
@@ -64,6 +66,21 @@ function leadOf({ question }: ForecastAdvice, { dates }: ReleaseForecast): strin
   return 'undefined' in pessimistic
     ? say('forecast-lead-without-pessimistic', both)
     : say('forecast-lead', { ...both, pessimistic: pessimistic.on, pessimisticChance });
+}
+
+/** `120 points by 31 March 2027: 62% chance. By then, 95 points are what to count on (85%) …` */
+function byDayLead({ byDay, question }: ForecastAdvice): string | undefined {
+  if (byDay === undefined || 'undefined' in byDay) return undefined;
+  const [sure, even] = byDay.amounts as readonly [AmountByDay, AmountByDay];
+  return say('forecast-by-day-lead', {
+    points: question.backlogPoints,
+    on: byDay.on,
+    chance: byDay.chance,
+    surePoints: sure.points,
+    sureChance: sure.chance,
+    evenPoints: even.points,
+    evenChance: even.chance,
+  });
 }
 
 function dateLine({ name, date }: NamedDate, advice: ForecastAdvice): string {

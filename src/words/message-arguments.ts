@@ -361,6 +361,7 @@ export interface Messages {
   'forecast-chart-no-date': Record<never, never>;
   'forecast-chart-not-within': { readonly sprints: number };
   'forecast-chart-work': { readonly growth: number; readonly startsOn: string };
+  'forecast-chart-by-day': { readonly on: string; readonly chance: number };
   'forecast-alt-subject': { readonly team: string; readonly points: number };
   'forecast-alt-date': {
     readonly name: 'likely' | 'optimistic' | 'pessimistic';
@@ -1175,6 +1176,15 @@ export interface Messages {
     readonly sprints: number;
   };
   'forecast-lead-no-date': { readonly points: number; readonly sprints: number };
+  'forecast-by-day-lead': {
+    readonly points: number;
+    readonly on: string;
+    readonly chance: number;
+    readonly surePoints: number;
+    readonly sureChance: number;
+    readonly evenPoints: number;
+    readonly evenChance: number;
+  };
   'forecast-date': {
     readonly name: 'likely' | 'optimistic' | 'pessimistic';
     readonly on: string;
@@ -1202,6 +1212,8 @@ export interface Messages {
   'forecast-form-points-hint': Record<never, never>;
   'forecast-form-growth': Record<never, never>;
   'forecast-form-growth-hint': Record<never, never>;
+  'forecast-form-by-day': Record<never, never>;
+  'forecast-form-by-day-hint': Record<never, never>;
   'forecast-question': Record<never, never>;
   'forecast-question-button': Record<never, never>;
   'amount-points': { readonly amount: number };
@@ -2287,6 +2299,9 @@ export interface Messages {
   'problem-sprint-gone-by': { readonly last: string };
   'problem-backlog-points': { readonly most: number };
   'problem-growth-points': { readonly most: number };
+  'problem-by-not-a-day': { readonly typed: string };
+  'problem-by-day-gone': { readonly startsOn: string };
+  'problem-by-twice': Record<never, never>;
   'problem-no-colon': Record<never, never>;
   'problem-away-without-number': { readonly typed: string };
   'problem-not-away-days': { readonly typed: string };

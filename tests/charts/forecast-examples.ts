@@ -1,5 +1,6 @@
 /** Invented answers to "when will it be finished?", made by the forecast itself. */
 import type { ForecastAdvice } from '../../src/app/advice/advice.ts';
+import { releaseByDay } from '../../src/forecast/release-by-day.ts';
 import { releaseForecast } from '../../src/forecast/release-forecast.ts';
 import { undefinedBecause } from '../../src/sprint/undefined-value.ts';
 import { exampleTeam } from './past-examples.ts';
@@ -7,7 +8,12 @@ import { exampleTeam } from './past-examples.ts';
 export function forecastAdvice(
   backlogPoints: number,
   velocities: readonly number[],
-  { growthPoints = 0, startsOn = '2026-11-16', sprintLengthDays = 14 } = {},
+  {
+    growthPoints = 0,
+    startsOn = '2026-11-16',
+    sprintLengthDays = 14,
+    byDay,
+  }: { growthPoints?: number; startsOn?: string; sprintLengthDays?: number; byDay?: string } = {},
 ): ForecastAdvice {
   const question = {
     backlogPoints,
@@ -27,6 +33,7 @@ export function forecastAdvice(
     startsOn,
     sprintLengthDays,
     forecast: releaseForecast(question),
+    byDay: byDay === undefined ? undefined : releaseByDay(question, byDay),
     margin: { ofCommitments: unknown, ofEstimates: unknown },
   };
 }

@@ -57,6 +57,18 @@ describe('the forecast picture', () => {
     });
   });
 
+  test('marks the day that was asked about, in the picture and in words', async () => {
+    const advice = examples.forecastAdvice(120, [24, 23, 26, 27, 21, 28, 24], { byDay: '2027-02-05' });
+    const { byDay } = advice;
+    if (byDay === undefined || 'undefined' in byDay) throw new Error('no chance by the day');
+    await looking(advice, ({ at, colourAt }) => {
+      expect(colourAt(...at(byDay.sprints, byDay.chance))).toBe(palette.today);
+    });
+    const said = `By 5 Feb 2027: ${Math.round(100 * byDay.chance)}% (the diamond).`;
+    expect(forecastHeading(advice).subtitle).toContain(said);
+    expect(forecastAltText(advice)).toContain(said);
+  });
+
   test('names the three dates, how sure each is, and the sprint that holds it', async () => {
     expect(await texts(examples.ordinaryForecast)).toEqual(
       expect.arrayContaining([

@@ -5,6 +5,7 @@
 import type { CommitmentRange } from '../../forecast/commitment-range.ts';
 import type { ControlChart } from '../../forecast/control-chart.ts';
 import type { MarginOfError } from '../../forecast/margin-of-error.ts';
+import type { ReleaseByDay } from '../../forecast/release-by-day.ts';
 import type { ReleaseForecast } from '../../forecast/release-forecast.ts';
 import type { SurpriseOddsBySize } from '../../forecast/surprise-odds.ts';
 import type { Growth } from '../../forecast/value-growth.ts';
@@ -33,6 +34,8 @@ export type AdviceQuestion =
       readonly backlogPoints: number;
       /** Points by which the body of work grows with each sprint. */
       readonly growthPoints: number;
+      /** Asks also for the chance by this day, and for how much is finished by it. */
+      readonly byDay?: Day | undefined;
     }
   | { readonly about: 'history' };
 
@@ -82,6 +85,8 @@ export interface ForecastAdvice extends AdviceBase {
   readonly startsOn: Day;
   readonly sprintLengthDays: number;
   readonly forecast: ReleaseForecast | UndefinedValue;
+  /** Undefined where no day was asked about. */
+  readonly byDay: ReleaseByDay | UndefinedValue | undefined;
   readonly margin: MarginOfError;
 }
 

@@ -42,7 +42,9 @@ export async function requireAnswerable(
   question: AdviceQuestion,
   on: Day,
 ): Promise<void> {
-  if (question.about === 'forecast') checkForecast(question);
+  if (question.about === 'forecast') {
+    checkForecast(question, (await spanAsked(read, team, question, on)).startsOn);
+  }
   if (question.about === 'range') {
     checkDays(question);
     checkRange(question, { team, members, span: await spanAsked(read, team, question, on) }, on);

@@ -64,8 +64,11 @@ function rangeProblems(
   return problem === undefined ? [] : at('awayDays', problem);
 }
 
-/** @throws Refusal `bad-input` with every problem; fields are named as in the question. */
-export function checkForecast({ backlogPoints, growthPoints }: ForecastQuestion): void {
+/**
+ * @param startsOn the first day of the next sprint
+ * @throws Refusal `bad-input` with every problem; fields are named as in the question.
+ */
+export function checkForecast({ backlogPoints, growthPoints, byDay }: ForecastQuestion, startsOn: Day): void {
   const most = MAX_BACKLOG_POINTS;
   const isAmount = (points: number): boolean =>
     points >= 0 && points <= MAX_BACKLOG_POINTS && Number.isInteger(points * 2);
@@ -75,6 +78,11 @@ export function checkForecast({ backlogPoints, growthPoints }: ForecastQuestion)
   }
   if (!isAmount(growthPoints)) {
     problems.push({ field: 'growthPoints', problem: { code: 'growth-points', most } });
+  }
+  if (byDay !== undefined && !isDay(byDay)) {
+    problems.push({ field: 'byDay', problem: { code: 'by-not-a-day', typed: byDay } });
+  } else if (byDay !== undefined && byDay < startsOn) {
+    problems.push({ field: 'byDay', problem: { code: 'by-day-gone', startsOn } });
   }
   refuseIfAny(problems);
 }

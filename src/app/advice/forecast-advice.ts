@@ -1,6 +1,7 @@
 /** When a body of work is finished: the team's past, its coming calendar, and how earlier forecasts came out. */
 import { gradedReleases, MOST_SPRINTS_GRADED } from '../../forecast/graded-releases.ts';
 import { marginOfError } from '../../forecast/margin-of-error.ts';
+import { releaseByDay } from '../../forecast/release-by-day.ts';
 import { releaseForecast } from '../../forecast/release-forecast.ts';
 import { pacedSprints, usualMembers } from '../../forecast/sprint-times.ts';
 import { type Day, dayPlus } from '../../sprint/calendar.ts';
@@ -50,10 +51,10 @@ export async function forecastGround(
  * @param past oldest first
  */
 export function forecastOf(
-  { backlogPoints, growthPoints }: ForecastAdvice['question'],
+  { backlogPoints, growthPoints, byDay }: ForecastAdvice['question'],
   past: readonly PastSprint[],
   ground: ForecastGround,
-): Pick<ForecastAdvice, 'startsOn' | 'sprintLengthDays' | 'forecast' | 'margin'> {
+): Pick<ForecastAdvice, 'startsOn' | 'sprintLengthDays' | 'forecast' | 'byDay' | 'margin'> {
   const { team, startsOn, sprintLengthDays, others } = ground;
   const usual = usualMembers(past, Math.max(1, activeMembers(ground.members).length));
   const sprints = pacedSprints(past, usual);
@@ -61,18 +62,20 @@ export function forecastOf(
     gradedReleases(id, pacedSprints(its, usualMembers(its, 1))),
   );
   const own = gradedReleases(team.id, sprints.slice(-MOST_SPRINTS_GRADED.own));
+  const asked = {
+    backlogPoints,
+    scopeGrowthPoints: growthPoints,
+    sprints,
+    startsOn,
+    sprintLengthDays,
+    comingTimes: comingTimes(ground, usual),
+    graded: { team: team.id, releases: [...own, ...lent] },
+  };
   return {
     startsOn,
     sprintLengthDays,
-    forecast: releaseForecast({
-      backlogPoints,
-      scopeGrowthPoints: growthPoints,
-      sprints,
-      startsOn,
-      sprintLengthDays,
-      comingTimes: comingTimes(ground, usual),
-      graded: { team: team.id, releases: [...own, ...lent] },
-    }),
+    forecast: releaseForecast(asked),
+    byDay: byDay === undefined ? undefined : releaseByDay(asked, byDay),
     margin: marginOfError(marginSprints(past)),
   };
 }

@@ -111,8 +111,12 @@ export const forecast = command({
         forecastFormView(await useCases.forecastForm(actor, { place }), undefined, replyTo),
       submit: async (useCases, { actor, fields, context }, tools) => {
         const { teamId } = readHeld(teamContext, context);
-        const { backlogPoints, growthPoints } = FORECAST_FIELDS;
-        const question = readForecastFields(fields.text(backlogPoints), fields.text(growthPoints));
+        const { backlogPoints, growthPoints, byDay } = FORECAST_FIELDS;
+        const question = readForecastFields(
+          fields.text(backlogPoints),
+          fields.text(growthPoints),
+          fields.text(byDay),
+        );
         return { next: 'close', say: await answerTo({ useCases, ...tools }, actor, { teamId }, question) };
       },
     },

@@ -12,19 +12,26 @@ type ForecastQuestion = Extract<AdviceQuestion, { about: 'forecast' }>;
 const GROWING = /(?:^| )(?:and )?(?:growing|grows|growth|grow|\+) ?(?:of|by)?(?: |(?=\d)|$)/i;
 /** What may follow an amount: `points left`, `a sprint`. */
 const UNIT = / ?(?:points?)? ?(?:left|of work)? ?(?:(?:a|an|per|each|every|with each) sprint)? ?[,;.]? ?$/i;
+/** The day by which it is wanted. */
+const BY_DAY = /(?:^| )(?:by|until|till|before) (\d{4}-\d{1,2}-\d{1,2})[,;.]?(?= |$)/gi;
 const FORECAST_EXAMPLE = '120 growing 5';
 
 /**
  * @example parseForecastQuestion('120 points, growing by 5 a sprint').growthPoints === 5
+ * @example parseForecastQuestion('120 by 2027-03-31').byDay === '2027-03-31'
  * @throws Refusal `bad-argument`
  */
 export function parseForecastQuestion(typed: string): ForecastQuestion {
-  const [work = '', growth, ...more] = spaced(typed).split(GROWING);
+  const days = [...spaced(typed).matchAll(BY_DAY)].map(([, day]) => day);
+  if (days.length > 1) throw unreadForecast({ code: 'by-twice' });
+  const [byDay] = days;
+  const [work = '', growth, ...more] = spaced(typed).replace(BY_DAY, '').split(GROWING);
   if (more.length > 0) throw unreadForecast({ code: 'growth-twice' });
   return {
     about: 'forecast',
     backlogPoints: amountIn(work, { code: 'no-backlog' }),
     growthPoints: growth === undefined ? 0 : amountIn(growth, { code: 'no-growth' }),
+    ...(byDay === undefined ? {} : { byDay }),
   };
 }
 
@@ -46,11 +53,11 @@ function unreadForecast(problem: Problem): Refusal {
 }
 
 /**
- * The same from the form's two fields; growth that is left empty is none.
+ * The same from the form's fields; growth that is left empty is none, and a day that is left empty isn't asked about.
  *
  * @throws Refusal `bad-input`
  */
-export function readForecastFields(backlogText: string, growthText: string): ForecastQuestion {
+export function readForecastFields(backlogText: string, growthText: string, byDay: string): ForecastQuestion {
   const backlog = readNumber(spaced(backlogText).replace(UNIT, ''));
   const growth = growthText.trim() === '' ? { value: 0 } : readNumber(spaced(growthText).replace(UNIT, ''));
   const problems: InputProblem[] = [];
@@ -58,7 +65,12 @@ export function readForecastFields(backlogText: string, growthText: string): For
   if ('problem' in growth) problems.push({ field: FORECAST_FIELDS.growthPoints, problem: growth.problem });
   refuseIfAny(problems);
   const amount = (read: typeof backlog): number => ('value' in read ? read.value : Number.NaN);
-  return { about: 'forecast', backlogPoints: amount(backlog), growthPoints: amount(growth) };
+  return {
+    about: 'forecast',
+    backlogPoints: amount(backlog),
+    growthPoints: amount(growth),
+    ...(byDay === '' ? {} : { byDay }),
+  };
 }
 
 type RangeQuestion = Extract<AdviceQuestion, { about: 'range' }>;

@@ -14,6 +14,7 @@ import { type MessageView, messageView } from './message-view.ts';
 export const FORECAST_FIELDS = {
   backlogPoints: 'backlogPoints',
   growthPoints: 'growthPoints',
+  byDay: 'byDay',
 } as const;
 
 const POINTS_MAX_LENGTH = 20;
@@ -57,6 +58,13 @@ export function forecastFormView(
       optional: true,
       initial: asked && asked.growthPoints > 0 ? String(asked.growthPoints) : '',
       maxLength: POINTS_MAX_LENGTH,
+    }),
+    dateField({
+      field: fields.byDay,
+      label: say('forecast-form-by-day'),
+      hint: say('forecast-form-by-day-hint'),
+      optional: true,
+      initial: asked?.byDay ?? '',
     }),
   ]);
 }

@@ -30,11 +30,14 @@ export function forecastHeading(advice: ForecastAdvice): ChartHeading {
   };
 }
 
-function basisSentences({ question, startsOn }: ForecastAdvice, forecast: ReleaseForecast): string[] {
+function basisSentences({ question, startsOn, byDay }: ForecastAdvice, forecast: ReleaseForecast): string[] {
   const { sprintsUsed: sprints, pointsPerSprint } = forecast;
   return [
     say('forecast-basis', { sprints, pacePoints: toTenths(pointsPerSprint) }),
     say('forecast-chart-work', { startsOn, growth: question.growthPoints }),
+    ...(byDay === undefined || 'undefined' in byDay
+      ? []
+      : [say('forecast-chart-by-day', { on: byDay.on, chance: byDay.chance })]),
   ];
 }
 

@@ -220,6 +220,9 @@ forecast-chart-work =
        *[other] Work starts on { SHORT_DATE($startsOn) } and grows by { POINTS($growth) } a sprint.
     }
 
+# Below the title, and in the description.
+forecast-chart-by-day = By { SHORT_DATE($on) }: { CHANCE($chance) } (the diamond).
+
 forecast-alt-subject = Forecast of the team “{ $team }” for { POINTS($points) } of work.
 forecast-alt-date =
     { $name ->

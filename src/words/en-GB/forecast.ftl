@@ -8,6 +8,9 @@ forecast-lead-without-pessimistic = { POINTS($points) }: likely by { DATE($likel
 forecast-lead-optimistic-only = { POINTS($points) }: optimistic { DATE($optimistic) } ({ WHOLE_PERCENT($optimisticChance) }), no likely date ({ WHOLE_PERCENT($likelyChance) }) within { NUMBER($sprints) } sprints.
 forecast-lead-no-date = { POINTS($points) }: no date within { NUMBER($sprints) } sprints.
 
+# When a day was asked about; the three dates follow.
+forecast-by-day-lead = { POINTS($points) } by { DATE($on) }: { CHANCE($chance) } chance. By then, { POINTS($surePoints) } are what to count on ({ WHOLE_PERCENT($sureChance) }), and { POINTS($evenPoints) } an even chance ({ WHOLE_PERCENT($evenChance) }).
+
 ## The three dates
 
 forecast-date = *{ $name ->
@@ -82,5 +85,7 @@ forecast-form-points = Points left to do
 forecast-form-points-hint = The sum of the estimates of all its cards, in the team’s own points.
 forecast-form-growth = Growth, in points a sprint
 forecast-form-growth-hint = By how much the work grows while you do it: new wishes, cards that were forgotten. Leave empty for none.
-forecast-question = How many points are left to do? Type `/loadline forecast 120`, or `/loadline forecast 120 growing 5` if the work grows by about 5 points with each sprint.
+forecast-form-by-day = Is there a day by which it’s wanted?
+forecast-form-by-day-hint = Then the answer also says how likely that is, and how much will be finished by then.
+forecast-question = How many points are left to do? Type `/loadline forecast 120`, or `/loadline forecast 120 growing 5` if the work grows by about 5 points with each sprint. With `by 2027-03-31` you also hear how likely that day is.
 forecast-question-button = Fill in a form

@@ -253,6 +253,20 @@ describe('the forecast', () => {
     expect(Object.keys(problems)).toEqual(fields);
   });
 
+  test.each(['2027-02-30', 'soon', '2026-10-29'])('refuses the day %s', async (byDay) => {
+    const { h } = await withTeam(3);
+    const question = { about: 'forecast', backlogPoints: 40, growthPoints: 0, byDay } as const;
+    const problems = await problemsOf(askAdvice(h.deps, ben, { place: CHANNEL }, question));
+    expect(Object.keys(problems)).toEqual(['byDay']);
+  });
+
+  test('tells the chance by a day that was asked about', async () => {
+    const { h } = await withTeam(6);
+    const question = { about: 'forecast', backlogPoints: 40, growthPoints: 0, byDay: '2027-03-31' } as const;
+    const { byDay } = await ask(h, question);
+    expect(byDay).toMatchObject({ on: '2027-03-31', amounts: [{ chance: 0.85 }, { chance: 0.5 }] });
+  });
+
   test('takes as much as 20,000 points, and as little as half a point', async () => {
     const { h } = await withTeam(3);
     for (const backlogPoints of [0.5, 20_000]) {

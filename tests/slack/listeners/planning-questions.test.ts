@@ -55,6 +55,14 @@ const COMMANDS: [typed: string, question: object][] = [
     'forecast 120 points, growing by 5 points per sprint',
     { about: 'forecast', backlogPoints: 120, growthPoints: 5 },
   ],
+  [
+    'forecast 120 by 2027-03-31',
+    { about: 'forecast', backlogPoints: 120, growthPoints: 0, byDay: '2027-03-31' },
+  ],
+  [
+    'forecast 120 points by 2027-03-31, growing 5',
+    { about: 'forecast', backlogPoints: 120, growthPoints: 5, byDay: '2027-03-31' },
+  ],
   ['forecast 120 +5', { about: 'forecast', backlogPoints: 120, growthPoints: 5 }],
   ['forecast 120 and grows 2.5 a sprint', { about: 'forecast', backlogPoints: 120, growthPoints: 2.5 }],
 ];
@@ -80,6 +88,8 @@ describe('the command', () => {
     ['forecast soon', '“soon” isn’t a number'],
     ['forecast 1.200', '1200 or 1.2'],
     ['forecast growing 5', 'how many points are left'],
+    ['forecast by 2027-03-31', 'how many points are left'],
+    ['forecast 120 by 2027-03-31 by 2027-04-30', 'one day only'],
     ['forecast 120 growing', 'by how many points it grows'],
     ['forecast 120 growing 5 growing 6', 'only once'],
     ['forecast 120 5', '“120 5” isn’t a number'],

@@ -12,7 +12,7 @@ import { historyOf } from '../../../src/app/advice/history-advice.ts';
 import { oddsOf } from '../../../src/app/advice/odds-advice.ts';
 import { rangeOf } from '../../../src/app/advice/range-advice.ts';
 import type { PastCard, PastSprint } from '../../../src/app/history/past-sprint.ts';
-import { dayPlus } from '../../../src/sprint/calendar.ts';
+import { type Day, dayPlus } from '../../../src/sprint/calendar.ts';
 import type { Ratio } from '../../../src/sprint/undefined-value.ts';
 import { undefinedBecause } from '../../../src/sprint/undefined-value.ts';
 import { pastRatios } from '../../support/past-ratios.ts';
@@ -132,8 +132,9 @@ export function forecastAdvice(
   past: readonly PastSprint[],
   backlogPoints = 120,
   growthPoints = 0,
+  byDay?: Day,
 ): ForecastAdvice {
-  const question = { about: 'forecast', backlogPoints, growthPoints } as const;
+  const question = { about: 'forecast', backlogPoints, growthPoints, byDay } as const;
   const ground = { team, members: [], startsOn: '2026-11-30', sprintLengthDays: 14, others: [] };
   return { ...base, ...known(past), question, ...forecastOf(question, past, ground) };
 }

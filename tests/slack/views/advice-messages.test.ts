@@ -254,6 +254,18 @@ describe('the forecast', () => {
     );
   });
 
+  it('leads with the chance by a day where one was asked about, in at most 120 words', () => {
+    const words = text(forecastAdvice(STEADY, 200, 5, '2027-06-30'));
+    expect(words.split('\n').slice(0, 2)).toMatchInlineSnapshot(`
+      [
+        "200 points by 30 June 2027: 81% chance. By then, 174 points are what to count on (85%), and 334 points an even chance (50%).",
+        "200 points: likely by 2 April 2027 (50%), optimistic 16 February (15%), pessimistic 27 July (85%).",
+      ]
+    `);
+    const [said = ''] = words.split('Only you see this');
+    expect(said.split(/\s+/).length).toBeLessThanOrEqual(120);
+  });
+
   it('promises nothing where the pessimistic date lies beyond the horizon', () => {
     const words = text(forecastAdvice(STEADY, 1000, 15));
     expect(words.split('\n')[0]).toMatch(/^1,000 points: likely by .*, no pessimistic date\.$/);
