@@ -3,7 +3,7 @@
  * the former keys can be removed. The bot may go on running, except with a data folder, which only one process may
  * have open.
  */
-import { rotateTokenKeys, tokenKeyProblems } from '../app/workspaces/check-token-keys.ts';
+import { checkTokenKeys, rotateTokenKeys } from '../app/workspaces/check-token-keys.ts';
 import { tokenKeys } from '../app/workspaces/token-keys.ts';
 import { say, sayCode } from '../words/say.ts';
 import {
@@ -20,11 +20,14 @@ export function rotateKeys(_args: readonly string[], environment: Environment): 
     if (access.kind !== 'many-workspaces') throw new CommandRefused(say('operator-no-keys'));
     const keys = tokenKeys(access.tokenKeys);
     return onDatabase(config, async ({ store }) => {
-      const problems = await tokenKeyProblems(store, keys);
+      const { problems, damagedIds } = await checkTokenKeys(store, keys);
       if (problems.length > 0)
         throw new CommandRefused(problems.map((problem) => sayCode('start', problem)).join('\n'));
       const count = await rotateTokenKeys(store, keys);
-      return say('operator-keys-rotated', { count, key: keys.sealingKeyName });
+      return [
+        say('operator-keys-rotated', { count, key: keys.sealingKeyName }),
+        ...damagedIds.map((workspaceId) => say('operator-token-damaged', { workspaceId })),
+      ].join('\n');
     });
   });
 }

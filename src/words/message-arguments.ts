@@ -1905,6 +1905,7 @@ export interface Messages {
   'operator-posts-dropped': { readonly count: number };
   'operator-no-keys': Record<never, never>;
   'operator-keys-rotated': { readonly count: number; readonly key: string };
+  'operator-token-damaged': { readonly workspaceId: string };
   'operator-folder-usage': Record<never, never>;
   'operator-dumped': { readonly file: string };
   'operator-restored': { readonly folder: string };

@@ -18,7 +18,8 @@ const VERSION = 'v1';
 const NONCE_BYTES = 12;
 const TAG_BYTES = 16;
 
-export type SealProblem = 'no such key' | 'not opened';
+/** `damaged`: with no key could it be opened. `not opened`: it is of another key, or altered. */
+export type SealProblem = 'no such key' | 'not opened' | 'damaged';
 
 /** A stored token can't be read with the keys that are given. */
 export class TokenKeyError extends Error {
@@ -45,6 +46,20 @@ export interface TokenKeys {
   open(workspaceId: string, token: SealedToken): string;
 }
 
+/**
+ * The token; undefined when its row is damaged, so that one workspace only is troubled by it.
+ *
+ * @throws TokenKeyError when its key is not given
+ */
+export function openedToken(keys: TokenKeys, workspaceId: string, token: SealedToken): string | undefined {
+  try {
+    return keys.open(workspaceId, token);
+  } catch (error) {
+    if (error instanceof TokenKeyError && error.problem !== 'no such key') return undefined;
+    throw error;
+  }
+}
+
 /** @param keys at least one; the first encrypts, all decrypt */
 export function tokenKeys(keys: readonly [TokenKey, ...TokenKey[]]): TokenKeys {
   const byName = new Map(keys.map(({ name, key }) => [name, key]));
@@ -68,7 +83,7 @@ export function tokenKeys(keys: readonly [TokenKey, ...TokenKey[]]): TokenKeys {
       const [version, packed = '', ...more] = sealed.split('.');
       const bytes = Buffer.from(packed, 'base64url');
       if (version !== VERSION || more.length > 0 || bytes.length <= NONCE_BYTES + TAG_BYTES) {
-        throw new TokenKeyError(keyName, 'not opened');
+        throw new TokenKeyError(keyName, 'damaged');
       }
       const nonce = bytes.subarray(0, NONCE_BYTES);
       const decipher = createDecipheriv(CIPHER, key, nonce, { authTagLength: TAG_BYTES });

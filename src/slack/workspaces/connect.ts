@@ -4,8 +4,8 @@ import type { WebClient } from '@slack/web-api';
 import type { AppDependencies } from '../../app/ports/app-dependencies.ts';
 import type { Store } from '../../app/ports/store.ts';
 import { type AllowedWorkspaces, isAllowed } from '../../app/workspaces/allowed-workspaces.ts';
-import { type TokenKeyProblem, tokenKeyProblems } from '../../app/workspaces/check-token-keys.ts';
-import { type TokenKeys, tokenKeys } from '../../app/workspaces/token-keys.ts';
+import { checkTokenKeys, type TokenKeyProblem } from '../../app/workspaces/check-token-keys.ts';
+import { openedToken, type TokenKeys, tokenKeys } from '../../app/workspaces/token-keys.ts';
 import type { Config, Distribution } from '../../config.ts';
 import type { Logger } from '../../logger.ts';
 import { bulkClient, interactiveClient, type WebClientSettings } from '../sending/web-clients.ts';
@@ -94,8 +94,14 @@ export async function connectMany(
   logger: Logger,
 ): Promise<Connection> {
   const keys = tokenKeys(distribution.tokenKeys);
-  const problems = await tokenKeyProblems(ports.store, keys);
+  const { problems, damagedIds } = await checkTokenKeys(ports.store, keys);
   if (problems.length > 0) throw new ConnectionRefused(problems);
+  for (const workspaceId of damagedIds) {
+    logger.error(
+      { workspaceId },
+      'The stored token of a workspace is damaged; it has to install the bot again.',
+    );
+  }
   const clientSettings = { logger, slackApiUrl: apiUrl };
   const removals = createRemovals({ ports, keys, clientSettings, logger });
   const over = (store: Store): Workspaces =>
@@ -142,9 +148,9 @@ export function installedWorkspaces(options: InstalledWorkspacesOptions): Worksp
       if (!installation?.token || !isAllowed(allowed, installation)) return undefined;
       const { token, botUserId } = installation;
       const isSame = known?.sealed === token.sealed;
-      const workspace = isSame
-        ? known.workspace
-        : connect(workspaceId, botUserId, keys.open(workspaceId, token));
+      const botToken = isSame ? known.workspace.botToken : openedToken(keys, workspaceId, token);
+      if (botToken === undefined) return undefined;
+      const workspace = isSame ? known.workspace : connect(workspaceId, botUserId, botToken);
       kept.set(workspaceId, { sealed: token.sealed, workspace });
       const oldest = kept.keys().next().value;
       if (kept.size > keptWorkspaces && oldest !== undefined) kept.delete(oldest);

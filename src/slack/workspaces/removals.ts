@@ -7,7 +7,7 @@ import type { AnyMiddlewareArgs, Middleware } from '@slack/bolt';
 import { WebAPIPlatformError } from '@slack/web-api';
 import type { AppDependencies } from '../../app/ports/app-dependencies.ts';
 import { recordRemoval } from '../../app/workspaces/keep-installation.ts';
-import type { TokenKeys } from '../../app/workspaces/token-keys.ts';
+import { openedToken, type TokenKeys } from '../../app/workspaces/token-keys.ts';
 import type { Logger } from '../../logger.ts';
 import { removalEvent } from '../door/incoming.ts';
 import { interactiveClient, type WebClientSettings } from '../sending/web-clients.ts';
@@ -31,8 +31,9 @@ export function createRemovals({ ports, keys, clientSettings, logger }: Removals
   const installationOf = (workspaceId: string) =>
     ports.store.read((read) => read.installationOf(workspaceId));
 
-  /** Whether the platform refuses it; in doubt it does not. */
-  async function isRefused(botToken: string): Promise<boolean> {
+  /** Whether the platform refuses it; in doubt it does not. One that can't be read serves nobody. */
+  async function isRefused(botToken: string | undefined): Promise<boolean> {
+    if (botToken === undefined) return true;
     try {
       await interactiveClient({ ...clientSettings, botToken }).auth.test();
       return false;
@@ -48,7 +49,7 @@ export function createRemovals({ ports, keys, clientSettings, logger }: Removals
       const { token, installedAt } = installation;
       const isOlder = at.getTime() < Math.floor(installedAt.getTime() / 1_000) * 1_000;
       // Repeated late, or the two clocks differ: then the token itself decides.
-      if (isOlder && !(await isRefused(keys.open(workspaceId, token)))) {
+      if (isOlder && !(await isRefused(openedToken(keys, workspaceId, token)))) {
         logger.info('A removal from before the present installation was passed over.');
         return;
       }
@@ -61,7 +62,7 @@ export function createRemovals({ ports, keys, clientSettings, logger }: Removals
       const installation = await installationOf(workspaceId);
       if (!installation?.token) return 'removed';
       const { token } = installation;
-      if (keys.open(workspaceId, token) !== botToken) return 'renewed';
+      if (openedToken(keys, workspaceId, token) !== botToken) return 'renewed';
       if (!(await recordRemoval(ports, workspaceId, token))) return 'renewed';
       logger.warn('The platform refuses the token of a workspace; it is erased, and posts wait.');
       return 'removed';

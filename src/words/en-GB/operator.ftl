@@ -51,6 +51,9 @@ operator-keys-rotated =
        *[other] { NUMBER($count) } tokens were encrypted again. All tokens now use the key { $key }.
     }
 
+# Below the sentence above.
+operator-token-damaged = The token of the workspace { $workspaceId } is damaged and was left as it is; that workspace has to install the bot again.
+
 ## npm run dump, npm run restore
 
 operator-folder-usage =

@@ -1,6 +1,7 @@
+import { sql } from 'drizzle-orm';
 import { beforeEach, describe, expect, it } from 'vitest';
 import type { Transaction } from '../../../src/app/ports/store.ts';
-import { rotateTokenKeys, tokenKeyProblems } from '../../../src/app/workspaces/check-token-keys.ts';
+import { checkTokenKeys, rotateTokenKeys } from '../../../src/app/workspaces/check-token-keys.ts';
 import type { Installation } from '../../../src/app/workspaces/installation.ts';
 import {
   type Granted,
@@ -46,6 +47,9 @@ async function openedWith(keys: TokenKeys, workspaceId: string): Promise<string 
   const installation = await database.store.read((read) => read.installationOf(workspaceId));
   return installation?.token && keys.open(workspaceId, installation.token);
 }
+
+const tokenKeyProblems = async (store: Database['store'], keys: TokenKeys) =>
+  (await checkTokenKeys(store, keys)).problems;
 
 describe('rotation', () => {
   it('puts every token under the first key; the former one can be taken out then', async () => {
@@ -114,5 +118,26 @@ describe('the check at the start', () => {
     if (!installation?.token) throw new Error('it was not installed');
     await recordRemoval({ store: database.store, clock }, 'T1', installation.token);
     expect(await tokenKeyProblems(database.store, after)).toEqual([]);
+  });
+
+  it('passes over a damaged token where others show that the key is right', async () => {
+    for (const name of ['T1', 'T2', 'T3']) await install(name, before);
+    const damage = (text: string) =>
+      database.session.execute(
+        sql`update loadline.installations set sealed_token = ${text} where workspace_id = 'T2'`,
+      );
+    const { token } = (await database.store.read((read) => read.installationOf('T1'))) as Installation;
+    for (const text of ['v1.', 'not a token', token?.sealed as string]) {
+      await damage(text);
+      expect(await checkTokenKeys(database.store, before)).toEqual({ problems: [], damagedIds: ['T2'] });
+      expect(await rotateTokenKeys(database.store, both)).toBe(2);
+      await rotateTokenKeys(database.store, tokenKeys([spring, autumn]));
+    }
+  });
+
+  it('passes over one that no key could open, though there is no other', async () => {
+    await install('T1', before);
+    await database.session.execute(sql`update loadline.installations set sealed_token = 'v1.short'`);
+    expect(await checkTokenKeys(database.store, before)).toEqual({ problems: [], damagedIds: ['T1'] });
   });
 });

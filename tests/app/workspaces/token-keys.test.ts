@@ -69,7 +69,7 @@ describe('a sealed token', () => {
   it.each(['', 'v1.', 'v1.AAAA', 'v2.AAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAAA', TOKEN])(
     'is not taken for one when it is %j',
     (sealed) => {
-      expect(problemOf(() => keys.open('T1', { sealed, keyName: 'spring' })).problem).toBe('not opened');
+      expect(problemOf(() => keys.open('T1', { sealed, keyName: 'spring' })).problem).toBe('damaged');
     },
   );
 

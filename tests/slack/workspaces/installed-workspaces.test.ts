@@ -82,7 +82,13 @@ describe('an installed workspace', () => {
     const { workspaces, install, put, tokenOf } = workspacesOver(10);
     install('T1');
     put('T2', tokenOf('T1'));
-    await expect(workspaces.find('T2')).rejects.toThrow(TokenKeyError);
+    expect(await workspaces.find('T2')).toBeUndefined();
+  });
+
+  it('is a failure, and not a removal, where its key is missing', async () => {
+    const { workspaces, put } = workspacesOver(10);
+    put('T1', tokenKeys([{ name: 'other', key: new Uint8Array(32).fill(3) }]).seal('T1', 'xoxb-T1'));
+    await expect(workspaces.find('T1')).rejects.toThrow(TokenKeyError);
   });
 });
 
