@@ -12,8 +12,14 @@ import type { Interval, PointsDistribution } from './points-distribution.ts';
  */
 const USUAL_SPREAD = 0.3;
 const SPREAD_LOG_DEVIATION = 0.47;
+/**
+ * One sprint in twenty is unlike the others, an incident or a windfall: anything from nothing to many times the usual,
+ * so that it says nothing of those. In roots, as a share of the centre's. Ours, no published source.
+ */
+const ODD_SHARE = 0.05;
+const ODD_DEVIATION = 1;
 /** How fine the sums over level and spread are. A test measures what that costs. */
-const FINENESS = { coarseSpreads: 19, coarseLevels: 60, spreads: 25, levels: 31 };
+const FINENESS = { coarseSpreads: 16, coarseLevels: 40, spreads: 17, levels: 31 };
 /** Where spreads are looked for, in deviations of the belief: many equal amounts speak for a very small one. */
 const SPREAD_REACH = { low: -9, high: 6 };
 
@@ -27,14 +33,13 @@ export interface UsualAmount {
   readonly levelSpread: number;
 }
 
-/** Logarithm of the chance (or, of an exact amount, the density) of one observation, given by its roots. */
-function logLikelihood({ low, high }: Interval, mean: number, deviation: number): number {
+/** The chance (or, of an exact amount, the density) of one observation, given by its roots. */
+function likelihood({ low, high }: Interval, mean: number, deviation: number): number {
   const from = low === 0 && high > 0 ? Number.NEGATIVE_INFINITY : (low - mean) / deviation;
-  if (low === high) return -0.5 * from ** 2 - Math.log(deviation * ROOT_2_PI);
-  const to = (high - mean) / deviation;
-  // Rounding must not make a chance negative; where it makes it 0 a larger deviation explains the data better.
-  const chance = Math.max(0, normalCdf(to) - normalCdf(from));
-  return Math.log(chance);
+  if (low === high) return Math.exp(-0.5 * from ** 2) / (deviation * ROOT_2_PI);
+  const to = high === Number.POSITIVE_INFINITY ? 1 : normalCdf((high - mean) / deviation);
+  // Rounding must not make a chance negative.
+  return Math.max(0, to - (from === Number.NEGATIVE_INFINITY ? 0 : normalCdf(from)));
 }
 
 /** Evenly spaced places from one end to the other. */
@@ -56,9 +61,11 @@ function stretch(height: (at: number) => number, places: readonly number[]): Int
  * The distribution of the next amount, given earlier ones.
  *
  * Model: the square roots of the amounts are normal, for amounts of work spread the more the larger they are, but
- * less than in proportion, and they may be 0. Mean and deviation are unknown, with the weak beliefs of the
- * constants above; the answer averages over both by summing over a grid (Bayes' rule), so that little data gives a
- * wide answer and an amount that is only bounded adds no more than it says.
+ * less than in proportion, and they may be 0; one in twenty is odd and follows neither mean nor deviation (a
+ * contaminated normal distribution), so that a single sprint of nothing or of ten times the usual bends the answer by
+ * little. Mean and deviation are unknown, with the weak beliefs of the constants above; the answer averages over both
+ * by summing over a grid (Bayes' rule), so that little data gives a wide answer and an amount that is only bounded adds
+ * no more than it says. The next amount may be an odd one too.
  * Units: points in and out; any scale gives the same answer on that scale.
  * How far off: the grid moves quantiles by less than half a percent.
  * How it misleads: it takes the amounts for independent and from an unchanging team.
@@ -84,14 +91,20 @@ export function censoredPredictive(
   const roots = observations.map(({ low, high }) => ({ low: Math.sqrt(low), high: Math.sqrt(high) }));
   const ends = roots.flatMap(({ low, high }) => (Number.isFinite(high) ? [low, high] : [low]));
   const top = 1.5 * Math.max(centre + 3 * levelDeviation, ...ends);
-  const levels = evenly(0, top, FINENESS.coarseLevels * refine);
+  // Near an amount itself as well: where amounts hardly differ, their peak lies between even levels.
+  const levels = [...evenly(0, top, FINENESS.coarseLevels * refine), ...ends].sort((a, b) => a - b);
 
   const deviationAt = (z: number): number => usualDeviation * Math.exp(SPREAD_LOG_DEVIATION * z);
+  const odd = { mean: centre, deviation: ODD_DEVIATION * centre };
+  const known = roots.map((one) => ({
+    one,
+    oddly: ODD_SHARE * likelihood(one, odd.mean, odd.deviation),
+  }));
   const heightAt = (z: number): ((mean: number) => number) => {
     const deviation = deviationAt(z);
     return (mean) =>
-      roots.reduce(
-        (sum, one) => sum + logLikelihood(one, mean, deviation),
+      known.reduce(
+        (sum, { one, oddly }) => sum + Math.log((1 - ODD_SHARE) * likelihood(one, mean, deviation) + oddly),
         -0.5 * z ** 2 - 0.5 * ((mean - centre) / levelDeviation) ** 2,
       );
   };
@@ -117,7 +130,10 @@ export function censoredPredictive(
       components.push({ logWeight, mean, deviation: deviationAt(z) });
     }
   }
-  return rootNormalMixture(components);
+  const peak = Math.max(...components.map(({ logWeight }) => logWeight));
+  const sum = components.reduce((so, { logWeight }) => so + Math.exp(logWeight - peak), 0);
+  const oddWeight = peak + Math.log((sum * ODD_SHARE) / (1 - ODD_SHARE));
+  return rootNormalMixture([...components, { logWeight: oddWeight, ...odd }]);
 }
 
 /** In natural logarithms: what lies further below the greatest weight adds less than a millionth. */

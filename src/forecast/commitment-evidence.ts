@@ -9,6 +9,8 @@ export interface SprintEvidence extends WorkingTime {
   readonly surprisePoints: number | undefined;
   readonly velocityPoints: number | undefined;
   readonly committedFinishedPoints: number | undefined;
+  /** Estimate of the largest committed card that was begun and not finished, 0 without one; undefined: cards not known. */
+  readonly largestOpenPoints?: number | undefined;
 }
 
 function full(points: number): Interval {

@@ -2,15 +2,19 @@
  * How much to commit to: enough not to idle, little enough to keep. It advises; the team decides.
  */
 import type { Thresholds } from '../sprint/thresholds.ts';
-import { type Reason, reason, type UndefinedValue, undefinedBecause } from '../sprint/undefined-value.ts';
+import { isDefined, type UndefinedValue, undefinedBecause } from '../sprint/undefined-value.ts';
 import type { ComingTime } from './availability.ts';
 import type { SprintEvidence } from './commitment-evidence.ts';
-import { type CommitmentModel, commitmentModel } from './commitment-model.ts';
+import { type CommitmentModel, commitmentModel, type LearnedAmount } from './commitment-model.ts';
+import { surpriseAboveCeiling, type Unserved, unservedBy } from './commitment-remedies.ts';
+import type { PointsDistribution } from './points-distribution.ts';
 
-/** The chance of being kept that the range aims for; that of pulling in too much is the rest up to 1. */
+/** The chance of being kept that the advice aims for; that of running out of work is the rest up to 1. */
 export const KEPT_CHANCE = 0.8;
-/** Points come in halves. */
-const HALF_POINT = 0.5;
+/** What is advised should be as likely as not to be finished whole. */
+const WHOLE_CHANCE = 0.5;
+/** Points come in halves, so at least so many are more than a quarter point below. */
+const QUARTER_POINT = 0.25;
 /** Against rounding: a bound that is whole by design must not lose half a point to the last digit. */
 const SLACK = 1e-7;
 
@@ -19,23 +23,31 @@ export type RangeThresholds = Pick<
   'keptShareAtLeast' | 'pullInRatioAtMost' | 'surpriseRatioAtMost'
 >;
 
-/** Why the low end lies above the high end, and what to do. */
-export interface CrossedRange {
-  readonly why: Reason;
-  /**
-   * The commitment at which being kept and not pulling in too much have the same chance, and that chance (0 to 1).
-   * Undefined where the high end is the better guide, since another commitment would not change the reason.
-   */
-  readonly compromise: { readonly points: number; readonly chance: number } | undefined;
+/** What a commitment means; chances from 0 to 1, none of which rises with the commitment. */
+export interface CommitmentChances {
+  /** That its kept share reaches the floor. */
+  readonly kept: number | UndefinedValue;
+  /** That all of it gets finished. */
+  readonly finishedWhole: number | UndefinedValue;
+  /** That the team runs out of work: that the pull-in ratio exceeds its ceiling. */
+  readonly ranOut: number | UndefinedValue;
+}
+
+export interface AdvisedCommitment {
+  /** Whole points. */
+  readonly points: number;
+  readonly chances: CommitmentChances;
+  /** Set where no commitment is both likely to be kept and unlikely to run out. */
+  readonly unserved: Unserved | undefined;
 }
 
 export interface CommitmentRange {
-  /** The lowest commitment after which at most 2 in 10 sprints pull in more than the ceiling. */
+  /** The lowest commitment after which at most 2 in 10 sprints run out of work. */
   readonly lowPoints: number | UndefinedValue;
   /** The highest commitment that at least 8 in 10 sprints keep. */
   readonly highPoints: number | UndefinedValue;
-  /** Set when the low end lies above the high end: then there is no range to commit to. */
-  readonly crossed: CrossedRange | undefined;
+  /** The one number to start from: between the ends, or a compromise where the low end lies above the high one. */
+  readonly advised: AdvisedCommitment | UndefinedValue;
   /** Sprints with a commitment that the range is made from. */
   readonly sprints: number;
   /** In how many of them the surprise ratio was above its ceiling: no commitment changes that. */
@@ -44,108 +56,131 @@ export interface CommitmentRange {
   readonly model: CommitmentModel;
 }
 
-/** The chance (0 to 1) that so large a commitment is kept: that its kept share reaches the floor. */
-export function chanceKept(
-  { finishes }: CommitmentModel,
-  commitmentPoints: number,
-  thresholds: RangeThresholds,
-): number | UndefinedValue {
-  if ('undefined' in finishes) return finishes;
-  if (commitmentPoints === 0) return undefinedBecause('nothing-committed');
-  const needed = thresholds.keptShareAtLeast * commitmentPoints;
-  return needed === 0 ? 1 : 1 - finishes.distribution.cdf(needed);
-}
-
-/** The chance (0 to 1) that after so large a commitment the pull-in ratio exceeds its ceiling. */
-export function chancePulledInTooMuch(
-  { takesIn }: CommitmentModel,
-  commitmentPoints: number,
-  thresholds: RangeThresholds,
-): number | UndefinedValue {
-  if ('undefined' in takesIn) return takesIn;
-  if (commitmentPoints === 0) return undefinedBecause('nothing-committed');
-  return 1 - takesIn.distribution.cdf((1 + thresholds.pullInRatioAtMost) * commitmentPoints);
-}
-
-function highEnd({ finishes }: CommitmentModel, floor: number): number | UndefinedValue {
-  if ('undefined' in finishes) return finishes;
-  if (floor === 0) return undefinedBecause('floor-is-zero');
-  const surely = Math.min(finishes.distribution.quantile(1 - KEPT_CHANCE), finishes.mostSeenPoints);
-  return Math.floor(surely / floor / HALF_POINT + SLACK) * HALF_POINT;
-}
-
-function lowEnd({ takesIn }: CommitmentModel, ceiling: number): number | UndefinedValue {
-  if ('undefined' in takesIn) return takesIn;
-  return (
-    Math.ceil(takesIn.distribution.quantile(KEPT_CHANCE) / (1 + ceiling) / HALF_POINT - SLACK) * HALF_POINT
-  );
-}
-
-/** The commitment at which being kept and not pulling in too much have the same chance. */
-function compromise(
-  model: CommitmentModel,
-  from: number,
-  to: number,
-  thresholds: RangeThresholds,
-): { points: number; chance: number } {
-  let [low, high] = [from, to];
-  while (high - low > HALF_POINT / 100) {
-    const middle = (low + high) / 2;
-    const kept = chanceKept(model, middle, thresholds) as number;
-    const pulledInTooMuch = chancePulledInTooMuch(model, middle, thresholds) as number;
-    if (kept > 1 - pulledInTooMuch) low = middle;
-    else high = middle;
+/** The chances of a commitment of so many points; undefined for 0, and where the past doesn't say enough. */
+export function commitmentChances(
+  { finishes, takesIn }: CommitmentModel,
+  points: number,
+  { keptShareAtLeast: floor, pullInRatioAtMost: ceiling }: RangeThresholds,
+): CommitmentChances {
+  if (points === 0) {
+    const none = undefinedBecause('nothing-committed');
+    return { kept: none, finishedWhole: none, ranOut: none };
   }
-  const points = Math.round(low / HALF_POINT) * HALF_POINT;
-  const kept = chanceKept(model, points, thresholds) as number;
-  const spared = 1 - (chancePulledInTooMuch(model, points, thresholds) as number);
-  return { points, chance: Math.min(kept, spared) };
-}
-
-function crossing(
-  model: CommitmentModel,
-  lowPoints: number,
-  highPoints: number,
-  thresholds: RangeThresholds,
-): CrossedRange {
-  const { used } = model;
-  if (highPoints === 0) return { why: reason('too-little-finished'), compromise: undefined };
-  const both = used.filter(
-    ({ commitmentPoints, pulledInPoints, committedFinishedPoints, velocityPoints }) =>
-      (pulledInPoints ?? 0) > 0 &&
-      (committedFinishedPoints ?? velocityPoints ?? commitmentPoints) < commitmentPoints,
-  ).length;
-  if (2 * both >= used.length) {
-    return {
-      why: reason('pulled-in-before-finishing', { sprints: both, of: used.length }),
-      compromise: undefined,
-    };
-  }
+  const atLeast = (least: number) =>
+    'undefined' in finishes ? finishes : chanceOfAtLeast(finishes.distribution, least);
   return {
-    why: reason('varies-too-much'),
-    compromise: compromise(model, highPoints, lowPoints, thresholds),
+    kept: atLeast(floor * points),
+    finishedWhole: atLeast(points),
+    ranOut: 'undefined' in takesIn ? takesIn : chanceOfMore(takesIn.distribution, (1 + ceiling) * points),
   };
 }
 
+function chanceOfAtLeast({ cdf }: PointsDistribution, points: number): number {
+  const least = Math.ceil(2 * points - SLACK) / 2;
+  return least <= 0 ? 1 : 1 - cdf(least - QUARTER_POINT);
+}
+
+function chanceOfMore({ cdf }: PointsDistribution, points: number): number {
+  return 1 - cdf(Math.floor(2 * points + SLACK) / 2 + QUARTER_POINT);
+}
+
+/** The largest whole number of points up to a limit at which something holds that holds for all below it; else 0. */
+function largest(limit: number, holds: (points: number) => boolean): number {
+  let [low, high] = [0, Math.ceil(limit) + 1];
+  while (high - low > 1) {
+    const middle = Math.floor((low + high) / 2);
+    if (holds(middle)) low = middle;
+    else high = middle;
+  }
+  return low;
+}
+
+function highEnd(model: CommitmentModel, thresholds: RangeThresholds): number | UndefinedValue {
+  const { finishes } = model;
+  if ('undefined' in finishes) return finishes;
+  const { keptShareAtLeast: floor } = thresholds;
+  // With a floor of nothing every commitment is kept, and finishing it is all that can be aimed for.
+  if (floor === 0) return usuallyFinished(model, thresholds);
+  return largest(finishes.mostSeenPoints / floor, (points) => {
+    const isSeen = floor * points <= finishes.mostSeenPoints + SLACK;
+    return isSeen && (commitmentChances(model, points, thresholds).kept as number) >= KEPT_CHANCE;
+  });
+}
+
+/** The highest commitment that is as likely as not to be finished whole. */
+function usuallyFinished(model: CommitmentModel, thresholds: RangeThresholds): number {
+  const { distribution } = model.finishes as LearnedAmount;
+  return largest(
+    distribution.quantile(1 - WHOLE_CHANCE) + 1,
+    (points) => (commitmentChances(model, points, thresholds).finishedWhole as number) >= WHOLE_CHANCE,
+  );
+}
+
+function lowEnd(model: CommitmentModel, thresholds: RangeThresholds): number | UndefinedValue {
+  const { takesIn } = model;
+  if ('undefined' in takesIn) return takesIn;
+  const runsOut = (points: number) =>
+    (commitmentChances(model, points, thresholds).ranOut as number) > 1 - KEPT_CHANCE;
+  return largest(takesIn.distribution.quantile(KEPT_CHANCE) + 1, runsOut) + 1;
+}
+
+/** Where both chances that count are the most alike, so that neither is worse than it must be. */
+function compromise(model: CommitmentModel, lowPoints: number, thresholds: RangeThresholds): number {
+  const worst = (points: number): number => {
+    const { kept, ranOut } = commitmentChances(model, points, thresholds);
+    return Math.min(kept as number, 1 - (ranOut as number));
+  };
+  const below = largest(lowPoints, (points) => {
+    const { kept, ranOut } = commitmentChances(model, points, thresholds);
+    return (kept as number) > 1 - (ranOut as number);
+  });
+  return below > 0 && worst(below) >= worst(below + 1) ? below : below + 1;
+}
+
+function advise(
+  model: CommitmentModel,
+  lowPoints: number | UndefinedValue,
+  highPoints: number | UndefinedValue,
+  thresholds: RangeThresholds,
+): AdvisedCommitment | UndefinedValue {
+  if (!isDefined(highPoints)) return highPoints;
+  if (highPoints === 0) return undefinedBecause('too-little-finished');
+  const of = (points: number, unserved?: Unserved): AdvisedCommitment => ({
+    points,
+    chances: commitmentChances(model, points, thresholds),
+    unserved,
+  });
+  const usual = Math.max(1, usuallyFinished(model, thresholds));
+  if (!isDefined(lowPoints)) return of(Math.min(highPoints, usual));
+  if (lowPoints <= highPoints) return of(Math.min(highPoints, Math.max(lowPoints, usual)));
+  const unserved = unservedBy(model, thresholds);
+  // Where work is pulled in before the rest is finished, a larger commitment would not be finished either.
+  return unserved.why.code === 'pulled-in-before-finishing'
+    ? of(Math.min(highPoints, usual), unserved)
+    : of(compromise(model, lowPoints, thresholds), unserved);
+}
+
 /**
- * The range to commit to.
+ * The range to commit to, and the one number in it to start from.
  *
- * The high end is the largest commitment C with P(F ≥ floor · C) ≥ 80%, where F is how much of a commitment the
- * team will finish and the floor that of the kept share. F's distribution comes from the team's own closed sprints
- * (`finishEvidence`, `censoredPredictive`), scaled to the working time of the coming sprint. It is never counted on
- * to be more than the most that was finished in a sprint so far: what nobody has seen can't be counted on.
- * The low end is the smallest C with P(T > (1 + ceiling) · C) ≤ 20%, where T is how much the team takes in
- * altogether (`takeInEvidence`) and the ceiling that of the pull-in ratio.
- * Units: points, multiples of 0.5, the high end rounded down and the low end up.
- * Undefined, with what is missing, below three sprints that say so much; each end on its own.
- * How far off: of 5,400 generated teams (timid, fair, bold and wavering; a spread of 12, 25 and 40%; 3, 6 and 12
- * sprints) 84% kept the high end (90% of the steady, 80% of the unsteady ones), and 18% pulled in too much after
- * the low end; a test repeats it on fewer teams. Where the spread is above about a quarter the ends usually cross.
- * How it misleads: it assumes that sprints are independent, that the team doesn't change, and that what it finishes
- * doesn't depend on what it commits to, though a team that is far overloaded finishes less, and one with much time
- * may stretch its work; it takes pulled-in work as a sign of spare time, which urgent work isn't. The verdict's other test,
- * the surprise ratio, is only counted (`surpriseAboveCeiling`).
- * Source: ours; the model's parts are standard (censored normal observations, Bayes' rule).
+ * The high end is the largest commitment C with P(F ≥ floor · C) ≥ 80%, where F is how much of a commitment the team will
+ * finish and the floor that of the kept share. F's distribution comes from the team's own closed sprints
+ * (`finishEvidence`, `censoredPredictive`), scaled to the member-days of the coming sprint. It is never counted on to be
+ * more than the most that was finished in a sprint so far: what nobody has seen can't be counted on.
+ * The low end is the smallest C with P(T > (1 + ceiling) · C) ≤ 20%, where T is how much the team takes in altogether
+ * (`takeInEvidence`) and the ceiling that of the pull-in ratio.
+ * Advised is the largest C between them with P(F ≥ C) ≥ 50%, else the low end. Where the low end lies above the high one,
+ * it is the C with the largest min(P(F ≥ floor · C), P(T ≤ (1 + ceiling) · C)), or as without a low end where the team
+ * pulls work in before it finishes what it has.
+ * Units: whole points. At least x means more than x − ¼, since points come in halves.
+ * Undefined, with what is missing, below three sprints that say so much; each end on its own, and the advice with the
+ * high end: how likely a commitment is to be kept must be known.
+ * How far off: docs/forecasts.md; a test repeats it on generated teams.
+ * How it misleads: it assumes that sprints are independent, that the team doesn't change other than in size, and that
+ * what it finishes doesn't depend on what it commits to, though a team that is far overloaded finishes less, and one
+ * with much time may stretch its work; it takes pulled-in work as a sign of spare time, which urgent work isn't. The
+ * verdict's other test, the surprise ratio, is only counted (`surpriseAboveCeiling`).
+ * Source: ours; the model's parts are standard (censored and contaminated normal observations, Bayes' rule).
  *
  * @param past in order, the last one the latest; only the last twelve with a commitment are used.
  * @example commitmentRange([], { workingDays: 10, memberDays: 50, memberDaysWhenAllThere: 50 }, { keptShareAtLeast: 0.8, pullInRatioAtMost: 0.2, surpriseRatioAtMost: 0.2 }).undefined.code === 'few-sprints'
@@ -157,22 +192,14 @@ export function commitmentRange(
 ): CommitmentRange | UndefinedValue {
   const model = commitmentModel(past, coming);
   if ('undefined' in model) return model;
-  const lowPoints = lowEnd(model, thresholds.pullInRatioAtMost);
-  const highPoints = highEnd(model, thresholds.keptShareAtLeast);
-  const isCrossed = typeof lowPoints === 'number' && typeof highPoints === 'number' && lowPoints > highPoints;
-  const known = model.used.filter(({ surprisePoints }) => surprisePoints !== undefined);
+  const lowPoints = lowEnd(model, thresholds);
+  const highPoints = highEnd(model, thresholds);
   return {
     lowPoints,
     highPoints,
-    crossed: isCrossed ? crossing(model, lowPoints, highPoints, thresholds) : undefined,
+    advised: advise(model, lowPoints, highPoints, thresholds),
     sprints: model.used.length,
-    surpriseAboveCeiling: {
-      sprints: known.filter(
-        (sprint) =>
-          (sprint.surprisePoints as number) / sprint.commitmentPoints > thresholds.surpriseRatioAtMost,
-      ).length,
-      of: known.length,
-    },
+    surpriseAboveCeiling: surpriseAboveCeiling(model.used, thresholds),
     missing: model.missing,
     model,
   };

@@ -28,7 +28,6 @@ export interface ReasonDetails {
 
   'nobody-there': Nothing;
   'nothing-committed': Nothing;
-  'floor-is-zero': Nothing;
   'too-little-finished': Nothing;
   'pulled-in-before-finishing': { readonly sprints: number; readonly of: number };
   'varies-too-much': Nothing;

@@ -146,6 +146,8 @@ const FUNCTIONS = {
   CHANCE: ([value]: FluentValue[]) => chance(numberIn(value)),
   /** `about 8 in 10`; near the ends `fewer than 1 in 10` and `more than 9 in 10` */
   IN_TEN: ([value]: FluentValue[]) => new Amount(Math.round(numberIn(value) * 10), 'amount-in-ten'),
+  /** The same where several stand side by side: `8 in 10` */
+  TENTHS: ([value]: FluentValue[]) => new Amount(Math.round(numberIn(value) * 10), 'amount-tenths'),
   /** The same of what happens again and again: `about 8 times in 10`; `hardly ever`, `nearly every time` */
   TIMES_IN_TEN: ([value]: FluentValue[]) =>
     new Amount(Math.round(numberIn(value) * 10), 'amount-times-in-ten'),
@@ -193,6 +195,7 @@ export const ARGUMENT_TYPES: Readonly<
   PERCENT_SPAN: 'number',
   CHANCE: 'number',
   IN_TEN: 'number',
+  TENTHS: 'number',
   TIMES_IN_TEN: 'number',
   DAY: 'string',
   SHORT_DATE: 'string',

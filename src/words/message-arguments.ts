@@ -281,48 +281,17 @@ export interface Messages {
   'burndown-alt-day-blocked': { readonly cards: number };
   'burndown-alt-days-left-out': { readonly days: number };
   'range-chart-title': Record<never, never>;
-  'range-chart-points': Record<never, never>;
-  'range-chart-commitment': Record<never, never>;
-  'range-chart-pulled-in': Record<never, never>;
-  'range-chart-velocity': Record<never, never>;
-  'range-chart-verdict': Record<never, never>;
-  'range-chart-kept': Record<never, never>;
-  'range-chart-missed': Record<never, never>;
-  'range-chart-no-plan': Record<never, never>;
-  'range-chart-coming': Record<never, never>;
-  'range-chart-coming-days': { readonly from: string; readonly to: string };
-  'range-chart-advised': {
-    readonly kind: 'about' | 'at-least' | 'at-most' | 'between' | 'exactly' | 'none';
-    readonly low: number;
-    readonly high: number;
-  };
-  'range-chart-kept-chance': { readonly chance: number };
-  'range-chart-end': {
-    readonly kind:
-      | 'about'
-      | 'at-least'
-      | 'at-most'
-      | 'exactly'
-      | 'high-end'
-      | 'low-end'
-      | 'no-high-end'
-      | 'no-low-end';
-    readonly points: number;
-  };
-  'range-chart-basis': { readonly sprints: number };
+  'range-chart-committed': Record<never, never>;
+  'range-chart-chance': Record<never, never>;
+  'range-chart-advised': { readonly points: number };
+  'range-chart-label': { readonly id: 'finishedWhole' | 'kept' | 'ranOut'; readonly chance: number };
+  'range-chart-basis': { readonly sprints: number; readonly scaledTo: string };
   'range-alt-subject': { readonly team: string; readonly from: string; readonly to: string };
-  'range-alt-crossed': { readonly low: number };
-  'range-alt-compromise': { readonly low: number; readonly high: number; readonly chance: number };
-  'range-alt-no-sprints': Record<never, never>;
-  'range-alt-sprints': Record<never, never>;
-  'range-alt-sprint': { readonly on: string; readonly facts: readonly string[] };
-  'range-alt-named-sprint': { readonly name: string; readonly on: string; readonly facts: readonly string[] };
-  'range-alt-sprint-commitment': { readonly points: number };
-  'range-alt-sprint-pulled-in': { readonly points: number };
-  'range-alt-sprint-pulled-in-unknown': Record<never, never>;
-  'range-alt-sprint-verdict-unknown': Record<never, never>;
-  'range-alt-sprint-imported': Record<never, never>;
-  'range-alt-sprints-left-out': { readonly sprints: number };
+  'range-alt-chances': Record<never, never>;
+  'range-alt-step': { readonly points: number; readonly facts: readonly string[] };
+  'range-alt-kept': { readonly chance: number };
+  'range-alt-finished': { readonly chance: number };
+  'range-alt-ran-out': { readonly chance: number };
   'odds-chart-title': Record<never, never>;
   'odds-chart-estimate': Record<never, never>;
   'odds-chart-chance': Record<never, never>;
@@ -1222,6 +1191,7 @@ export interface Messages {
   'amount-chance-above': { readonly amount: number };
   'amount-percent-span': { readonly amount: number; readonly high: number };
   'amount-in-ten': { readonly amount: number };
+  'amount-tenths': { readonly amount: number };
   'amount-times-in-ten': { readonly amount: number };
   somebody: Record<never, never>;
   'amount-percent': { readonly share: number };
@@ -1812,12 +1782,7 @@ export interface Messages {
   };
   'note-history-ordinary': Record<never, never>;
   'note-range-basis': { readonly sprints: number; readonly scaledTo: string; readonly committed: number };
-  'note-range-between': { readonly lowPoints: number; readonly highPoints: number; readonly basis: string };
-  'note-range-about': { readonly points: number; readonly basis: string };
-  'note-range-at-most': { readonly points: number; readonly basis: string };
-  'note-range-at-least': { readonly points: number; readonly basis: string };
-  'note-range-compromise': { readonly points: number; readonly basis: string };
-  'note-range-crossed': { readonly points: number; readonly basis: string };
+  'note-range-next': { readonly points: number; readonly chances: readonly string[]; readonly basis: string };
   'note-range-unknown': Record<never, never>;
   'note-range-usually-kept': Record<never, never>;
   'note-try-next': { readonly try: string };
@@ -1923,11 +1888,7 @@ export interface Messages {
   'own-prompt-team': { readonly teams: readonly string[] };
   'plan-range-title': Record<never, never>;
   'plan-range-basis': { readonly sprints: number; readonly scaledTo: string };
-  'plan-place-below': { readonly points: number };
-  'plan-place-above': { readonly points: number };
-  'plan-place-within': { readonly points: number };
-  'plan-place-unknown': { readonly points: number };
-  'plan-chance-pulled-in': { readonly ceiling: number; readonly chance: number };
+  'plan-run-out': { readonly points: number; readonly chance: string };
   'plan-set-title': Record<never, never>;
   'plan-set-chances': {
     readonly floor: number;
@@ -2350,18 +2311,21 @@ export interface Messages {
     readonly low: number;
     readonly high: number;
   };
-  'range-commit-between': { readonly lowPoints: number; readonly highPoints: number };
-  'range-commit-exactly': { readonly points: number };
-  'range-commit-at-most': { readonly points: number };
-  'range-commit-at-least': { readonly points: number };
-  'range-commit-compromise': { readonly points: number };
+  'range-at': { readonly points: number; readonly chances: readonly string[] };
+  'range-chance-kept': { readonly chance: number };
+  'range-chance-finished': { readonly chance: number };
+  'range-chance-ran-out': { readonly chance: number };
   'range-last-commitment': { readonly points: number };
-  'range-high-end': { readonly points: number; readonly floor: number };
-  'range-low-end': { readonly points: number; readonly ceiling: number };
-  'range-low-end-unknown': Record<never, never>;
-  'range-high-end-unknown': Record<never, never>;
-  'range-compromise': { readonly points: number; readonly chance: number };
-  'range-finish-first': Record<never, never>;
+  'range-span': { readonly low: number; readonly high: number };
+  'range-span-one': Record<never, never>;
+  'range-meaning': { readonly known: 'both' | 'kept'; readonly floor: number; readonly ceiling: number };
+  'range-ran-out-unknown': Record<never, never>;
+  'range-chosen': Record<never, never>;
+  'range-ends-apart': { readonly high: number; readonly low: number };
+  'range-remedy-less-surprise': { readonly sprints: number; readonly of: number };
+  'range-remedy-smaller-cards': { readonly sprints: number; readonly of: number };
+  'range-remedy-more-sprints': { readonly firmSprints: number };
+  'range-remedy-ask-what-differed': { readonly lowPoints: number; readonly highPoints: number };
   'range-finish-anything': Record<never, never>;
   'range-coming': { readonly span: string; readonly facts: readonly string[] };
   'range-scaled': { readonly scaledTo: string; readonly span: string; readonly facts: readonly string[] };
@@ -3036,7 +3000,6 @@ export interface Messages {
   'undefined-no-signal-yet': { readonly known: number; readonly needed: number };
   'undefined-nobody-there': Record<never, never>;
   'undefined-nothing-committed': Record<never, never>;
-  'undefined-floor-is-zero': Record<never, never>;
   'undefined-too-little-finished': Record<never, never>;
   'undefined-pulled-in-before-finishing': { readonly sprints: number; readonly of: number };
   'undefined-varies-too-much': Record<never, never>;

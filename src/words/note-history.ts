@@ -1,12 +1,11 @@
 /** What the team's history says about a coaching note. It speaks of the way of working and of nobody. */
 import type { NoteHistory } from '../app/closing/note-history.ts';
-import { advisedRange } from '../forecast/advised-range.ts';
 import type { CommitmentRange } from '../forecast/commitment-range.ts';
 import type { ControlChart } from '../forecast/control-chart.ts';
 import type { CoachingNoteId } from '../sprint/coaching-note.ts';
 import type { UndefinedValue } from '../sprint/undefined-value.ts';
 import { signalArguments } from './history.ts';
-import { scaledTo } from './range.ts';
+import { chanceWords, scaledTo } from './range.ts';
 import { say } from './say.ts';
 import { reasonSentence } from './undefined.ts';
 
@@ -54,28 +53,14 @@ export function ordinaryWords(notes: readonly NoteHistory[]): string | undefined
 
 /** How much to commit to next, in one sentence or two, as plain text. @param committed points in the sprint that is over */
 export function rangeToTryWords(range: CommitmentRange | UndefinedValue, committed: number): string {
-  const advised = advisedRange(range);
-  if ('undefined' in range) return `${say('note-range-unknown')} ${reasonSentence(range.undefined)}`;
-  const { sprints } = range;
-  const basis = say('note-range-basis', { sprints, scaledTo: scaledTo(range), committed });
-  switch (advised.kind) {
-    case 'range': {
-      const { lowPoints, highPoints } = advised;
-      return lowPoints === highPoints
-        ? say('note-range-about', { points: highPoints, basis })
-        : say('note-range-between', { lowPoints, highPoints, basis });
-    }
-    case 'at most':
-      return say('note-range-at-most', { points: advised.highPoints, basis });
-    case 'at least':
-      return say('note-range-at-least', { points: advised.lowPoints, basis });
-    case 'middle way':
-      return `${reasonSentence(advised.why)} ${say('note-range-compromise', { points: advised.points, basis })}`;
-    case 'crossed':
-      return `${reasonSentence(advised.why)} ${say('note-range-crossed', { points: advised.highPoints, basis })}`;
-    case 'none':
-      return `${say('note-range-unknown')} ${reasonSentence(advised.why)}`;
+  const advised = 'undefined' in range ? range : range.advised;
+  if ('undefined' in range || 'undefined' in advised) {
+    return `${say('note-range-unknown')} ${reasonSentence((advised as UndefinedValue).undefined)}`;
   }
+  const { points, chances, unserved } = advised;
+  const basis = say('note-range-basis', { sprints: range.sprints, scaledTo: scaledTo(range), committed });
+  const next = say('note-range-next', { points, chances: chanceWords(chances), basis });
+  return unserved ? `${next} ${reasonSentence(unserved.why)}` : next;
 }
 
 /**

@@ -1,9 +1,8 @@
 /** What a plan means before the team commits to it: the range and its big cards. As mrkdwn. */
 import type { RangeAdvice } from '../app/advice/advice.ts';
 import type { BigCards } from '../app/advice/odds-advice.ts';
-import type { CommitmentReading } from '../app/advice/range-advice.ts';
 import type { SetReading } from '../app/advice/set-advice.ts';
-import type { Thresholds } from '../sprint/thresholds.ts';
+import type { CommitmentChances } from '../forecast/commitment-range.ts';
 import { isDefined, type UndefinedValue } from '../sprint/undefined-value.ts';
 import { numbered } from './cards.ts';
 import { sizeSentences } from './odds.ts';
@@ -15,30 +14,19 @@ const NUMBERS_SHOWN = 12;
 /** From here on a size in a plan is worth a warning. */
 const OFTEN_FROM = 0.5;
 
-/** What a plan's commitment means beside the range. */
+/** How much to commit to, and whether the plan leaves enough to do; whether it is kept, its very cards tell. */
 export function planRangeWords(
   advice: RangeAdvice,
-  reading: CommitmentReading,
+  { ranOut }: Pick<CommitmentChances, 'ranOut'>,
   commitmentPoints: number,
 ): string {
-  const { range, thresholds } = advice;
+  const { range } = advice;
   const lead = mrkdwnOf(rangeLead(advice));
   if ('undefined' in range) return `${lead} ${mrkdwn('advice-import-hint')}`;
   const basis = `${lead} ${mrkdwn('plan-range-basis', { sprints: range.sprints, scaledTo: scaledTo(range) })}`;
-  if (commitmentPoints === 0) return basis;
-  const place = mrkdwn(`plan-place-${placeOf(reading)}`, { points: commitmentPoints });
-  return [`${basis}\n${place}`, ...chanceSentences(reading, thresholds)].join(' ');
-}
-
-function placeOf({ lies }: CommitmentReading) {
-  return lies === 'no range' ? 'unknown' : lies;
-}
-
-function chanceSentences(
-  { chancePulledInTooMuch: chance }: CommitmentReading,
-  { pullInRatioAtMost: ceiling }: Thresholds,
-): string[] {
-  return isDefined(chance) ? [mrkdwn('plan-chance-pulled-in', { chance, ceiling })] : [];
+  if (!isDefined(ranOut)) return basis;
+  const chance = say('range-chance-ran-out', { chance: ranOut });
+  return `${basis}\n${mrkdwn('plan-run-out', { points: commitmentPoints, chance })}`;
 }
 
 /** How likely these very cards are kept, and which of them endangers that most. */

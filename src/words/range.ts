@@ -1,9 +1,10 @@
-/** How much to commit to: the range first, then what its ends mean and what it is based on. */
+/** How much to commit to: one number with its chances first, then what they mean and what they are based on. */
 import type { RangeAdvice } from '../app/advice/advice.ts';
 import type { PastSprint } from '../app/history/past-sprint.ts';
-import { type AdvisedRange, advisedRange } from '../forecast/advised-range.ts';
-import type { CommitmentRange } from '../forecast/commitment-range.ts';
+import type { CommitmentChances, CommitmentRange } from '../forecast/commitment-range.ts';
+import type { Unserved } from '../forecast/commitment-remedies.ts';
 import type { Thresholds } from '../sprint/thresholds.ts';
+import { isDefined, type Reason } from '../sprint/undefined-value.ts';
 import type { AdviceWords } from './advice.ts';
 import { mrkdwn, say, sayCode } from './say.ts';
 import { sprintSpan } from './sprint.ts';
@@ -14,8 +15,8 @@ const PAST_SHOWN = 3;
 export function rangeWords(advice: RangeAdvice): AdviceWords {
   const { range, past, thresholds } = advice;
   const lead = rangeLead(advice);
+  const { span, facts } = comingFacts(advice);
   if ('undefined' in range) {
-    const { span, facts } = comingFacts(advice);
     const days = say('range-working-days', { count: advice.coming.workingDays });
     const coming = mrkdwn('range-coming', { span, facts: [days, ...facts] });
     const evidence = [coming, mrkdwn('advice-import-hint'), ...pastLines(past)];
@@ -24,11 +25,12 @@ export function rangeWords(advice: RangeAdvice): AdviceWords {
   return {
     lead,
     evidence: [
-      ...endsWords(range, thresholds),
-      mrkdwn('range-scaled', { scaledTo: scaledTo(range), ...comingFacts(advice) }),
+      ...meaningWords(range, thresholds),
+      mrkdwn('range-scaled', { scaledTo: scaledTo(range), span, facts }),
     ],
     details: [
-      ...endsBesideCompromise(range, thresholds),
+      mrkdwn('range-chosen'),
+      ...endsWords(range),
       basisWords(range, past),
       ...(advice.surpriseInVerdict === false ? [] : surpriseWords(range, thresholds)),
     ],
@@ -37,86 +39,69 @@ export function rangeWords(advice: RangeAdvice): AdviceWords {
       mrkdwn('range-unknown-changes'),
       mrkdwn('range-unknown-urgent-work'),
     ],
-    isAnswered: true,
+    isAnswered: !('undefined' in range.advised),
   };
 }
 
-/** `Commit to 26 to 31 points. Your last commitment was 21.`, as plain text. */
+/** `At 26 points: 8 in 10 to keep it, … Your last commitment was 21.`, as plain text. */
 export function rangeLead({ range, past }: Pick<RangeAdvice, 'range' | 'past'>): string {
-  const advised = advisedRange(range);
-  if (advised.kind === 'none') {
-    const isCrossed = !('undefined' in range) && range.crossed !== undefined;
-    return isCrossed ? reasonSentence(advised.why) : noAnswer('range', advised.why);
-  }
+  if ('undefined' in range) return noAnswer('range', range.undefined);
+  const { advised } = range;
+  if ('undefined' in advised) return noAnswer('range', advised.undefined);
   const last = past.at(-1);
   const sentences = [
-    commitSentence(advised),
+    say('range-at', { points: advised.points, chances: chanceWords(advised.chances) }),
     ...(last ? [say('range-last-commitment', { points: last.commitmentPoints })] : []),
   ];
   return sentences.join(' ');
 }
 
-/** `Commit to 26 to 31 points.`, as plain text. */
-export function commitSentence(advised: Exclude<AdvisedRange, { kind: 'none' }>): string {
-  switch (advised.kind) {
-    case 'range': {
-      const { lowPoints, highPoints } = advised;
-      return lowPoints === highPoints
-        ? say('range-commit-exactly', { points: highPoints })
-        : say('range-commit-between', { lowPoints, highPoints });
-    }
-    case 'middle way':
-      return say('range-commit-compromise', { points: advised.points });
-    case 'at least':
-      return say('range-commit-at-least', { points: advised.lowPoints });
-    case 'at most':
-    case 'crossed':
-      return say('range-commit-at-most', { points: advised.highPoints });
+/** `8 in 10 to keep it`, `4 in 10 to finish everything`, `2 in 10 to run out of work`, as far as they are known. */
+export function chanceWords({ kept, finishedWhole, ranOut }: CommitmentChances): string[] {
+  return [
+    ...(isDefined(kept) ? [say('range-chance-kept', { chance: kept })] : []),
+    ...(isDefined(finishedWhole) ? [say('range-chance-finished', { chance: finishedWhole })] : []),
+    ...(isDefined(ranOut) ? [say('range-chance-ran-out', { chance: ranOut })] : []),
+  ];
+}
+
+/** Between what points both ends hold, or why they don't and what would help; then what the chances are of. */
+function meaningWords(
+  { advised, lowPoints }: CommitmentRange,
+  { keptShareAtLeast: floor, pullInRatioAtMost: ceiling }: Thresholds,
+): string[] {
+  if ('undefined' in advised) return [adviceBeforeRange(advised.undefined)];
+  const { points, unserved, chances } = advised;
+  const isRunningOutKnown = isDefined(chances.ranOut);
+  const meaning = mrkdwn('range-meaning', { known: isRunningOutKnown ? 'both' : 'kept', floor, ceiling });
+  if (unserved) return [unservedWords(unserved), meaning];
+  if (!isDefined(lowPoints)) {
+    return [`${mrkdwn('range-ran-out-unknown')} ${reasonSentence(lowPoints.undefined)}`, meaning];
   }
+  const span =
+    lowPoints < points ? mrkdwn('range-span', { low: lowPoints, high: points }) : mrkdwn('range-span-one');
+  return [span, meaning];
 }
 
-/** What the ends of the range mean, or why there are none; a paragraph each. */
-function endsWords(range: CommitmentRange, thresholds: Thresholds): string[] {
-  const advised = advisedRange(range);
-  const high = (points: number): string => highEnd(points, thresholds);
-  const low = (points: number): string => lowEnd(points, thresholds);
-  switch (advised.kind) {
-    case 'range':
-      return [`${high(advised.highPoints)}\n${low(advised.lowPoints)}`];
-    case 'at most':
-      return [
-        `${high(advised.highPoints)}\n• ${mrkdwn('range-low-end-unknown')} ${reasonSentence(advised.why)}`,
-      ];
-    case 'at least':
-      return [
-        `${low(advised.lowPoints)}\n• ${mrkdwn('range-high-end-unknown')} ${reasonSentence(advised.why)}`,
-      ];
-    case 'crossed':
-      return [`${reasonSentence(advised.why)} ${mrkdwn('range-finish-first')}`];
-    case 'middle way':
-      return [
-        reasonSentence(advised.why),
-        mrkdwn('range-compromise', { points: advised.points, chance: advised.chance }),
-      ];
-    case 'none':
-      return [range.crossed ? mrkdwn('range-finish-anything') : mrkdwn('advice-import-hint')];
-  }
+function adviceBeforeRange(why: Reason): string {
+  return why.code === 'too-little-finished' ? mrkdwn('range-finish-anything') : mrkdwn('advice-import-hint');
 }
 
-/** Where they exclude each other, the ends are no advice. */
-function endsBesideCompromise(range: CommitmentRange, thresholds: Thresholds): string[] {
-  const advised = advisedRange(range);
-  return advised.kind === 'crossed' || advised.kind === 'middle way'
-    ? [`${highEnd(advised.highPoints, thresholds)}\n${lowEnd(advised.lowPoints, thresholds)}`]
-    : [];
+/** `No commitment serves both: … In 3 of 8 sprints …: smaller cards would help.` */
+function unservedWords({ why, remedies }: Unserved): string {
+  return [reasonSentence(why), ...remedies.map((remedy) => sayCode('range-remedy', remedy, 'mrkdwn'))].join(
+    ' ',
+  );
 }
 
-function highEnd(points: number, { keptShareAtLeast: floor }: Thresholds): string {
-  return `• ${mrkdwn('range-high-end', { points, floor })}`;
-}
-
-function lowEnd(points: number, { pullInRatioAtMost: ceiling }: Thresholds): string {
-  return `• ${mrkdwn('range-low-end', { points, ceiling })}`;
+/** Where the ends are, when they are not the answer. */
+function endsWords({ advised, lowPoints: low, highPoints: high }: CommitmentRange): string[] {
+  if ('undefined' in advised || !advised.unserved || !isDefined(low) || !isDefined(high)) return [];
+  const others = advised.unserved.remedies.slice(1);
+  return [
+    mrkdwn('range-ends-apart', { low, high }),
+    ...others.map((remedy) => sayCode('range-remedy', remedy, 'mrkdwn')),
+  ];
 }
 
 /** `44 member-days`: what past sprints are scaled to. */

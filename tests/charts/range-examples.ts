@@ -1,68 +1,62 @@
 /** Invented answers to "how much should we commit to?", made by the range itself. */
 import type { RangeAdvice } from '../../src/app/advice/advice.ts';
+import { comingTime } from '../../src/app/advice/range-advice.ts';
 import type { PastSprint } from '../../src/app/history/past-sprint.ts';
 import { commitmentPast } from '../../src/app/history/team-history.ts';
-import { type CommitmentRange, commitmentRange } from '../../src/forecast/commitment-range.ts';
+import { commitmentRange } from '../../src/forecast/commitment-range.ts';
 import { dayPlus } from '../../src/sprint/calendar.ts';
 import { DEFAULT_THRESHOLDS } from '../../src/sprint/thresholds.ts';
-import { undefinedBecause } from '../../src/sprint/undefined-value.ts';
 import { exampleTeam, ordinaryPast, pastSprint } from './past-examples.ts';
 
-export function rangeAdvice(past: readonly PastSprint[], change: Partial<CommitmentRange> = {}): RangeAdvice {
+export function rangeAdvice(past: readonly PastSprint[]): RangeAdvice {
   const startsOn = dayPlus(past.at(-1)?.endsOn ?? '2026-10-30', 3);
   const endsOn = dayPlus(startsOn, 11);
-  const coming = { workingDays: 10, memberDays: undefined, memberDaysWhenAllThere: undefined };
-  const range = commitmentRange(commitmentPast(past), { ...coming }, DEFAULT_THRESHOLDS);
+  const coming = { startsOn, endsOn, workingDays: 10, members: 5, memberDays: 50, awayDays: undefined };
+  const range = commitmentRange(commitmentPast(past), comingTime(coming), DEFAULT_THRESHOLDS);
   return {
     team: exampleTeam,
     on: dayPlus(startsOn, -1),
     sprints: past.length,
     importedSprints: past.filter(({ importedAt }) => importedAt !== undefined).length,
     question: { about: 'range' },
-    coming: { startsOn, endsOn, workingDays: 10, members: 5, memberDays: 50, awayDays: undefined },
-    range: 'undefined' in range ? range : { ...range, ...change },
-    past,
+    ...{ coming, range, past },
     thresholds: DEFAULT_THRESHOLDS,
   };
 }
+
+/** So much finished of so many points, nothing pulled in. */
+const finished = (commitment: number, points: readonly number[]) =>
+  points.map((velocity, index) =>
+    pastSprint(index, { commitment, pulledIn: 0, surprise: 0, velocity, committedFinished: velocity }),
+  );
 
 export const ordinaryRange = rangeAdvice(ordinaryPast);
 export const oneSprintRange = rangeAdvice(ordinaryPast.slice(0, 1));
 export const noSprintRange = rangeAdvice([]);
 export const threeSprintRange = rangeAdvice(ordinaryPast.slice(0, 3));
-export const onlyHigh = rangeAdvice(ordinaryPast, {
-  lowPoints: undefinedBecause('few-sprints', { needed: 3, known: 0, having: 'pulled-in-points' }),
-  highPoints: 24,
-});
-export const onlyLow = rangeAdvice(ordinaryPast, {
-  lowPoints: 21.5,
-  highPoints: undefinedBecause('few-sprints', { needed: 3, known: 0, having: 'finished-points' }),
-});
-export const equalEnds = rangeAdvice(ordinaryPast, { lowPoints: 24, highPoints: 24 });
-export const middleWay = rangeAdvice(ordinaryPast, {
-  lowPoints: 27,
-  highPoints: 21,
-  crossed: {
-    why: { code: 'varies-too-much' },
-    compromise: { points: 24, chance: 0.6 },
-  },
-});
-export const crossedRange = rangeAdvice(ordinaryPast, {
-  lowPoints: 27.5,
-  highPoints: 20,
-  crossed: {
-    why: { code: 'pulled-in-before-finishing', sprints: 5, of: 9 },
-    compromise: undefined,
-  },
-});
-export const nothingKept = rangeAdvice(ordinaryPast, {
-  lowPoints: 10,
-  highPoints: 0,
-  crossed: {
-    why: { code: 'too-little-finished' },
-    compromise: undefined,
-  },
-});
+/** What was pulled in, nobody recorded. */
+export const withoutPulledIn = rangeAdvice(
+  ordinaryPast.map((sprint) => ({ ...sprint, pulledInPoints: undefined })),
+);
+/** What was finished, nobody recorded. */
+export const withoutFinished = rangeAdvice(
+  ordinaryPast.map((sprint) => ({
+    ...sprint,
+    velocityPoints: undefined,
+    committedFinishedPoints: undefined,
+  })),
+);
+/** Hardly any spread, so that all lines fall at about one place. */
+export const steadyRange = rangeAdvice(finished(40, [30, 31, 30, 29, 30, 30, 31, 30]));
+/** No commitment serves both. */
+export const waveringRange = rangeAdvice(finished(34, [4, 30, 8, 26, 3, 33, 6, 28]));
+export const pullsInEarly = rangeAdvice(
+  Array.from({ length: 6 }, (_, index) =>
+    pastSprint(index, { commitment: 30, pulledIn: 15, surprise: 0, velocity: 30, committedFinished: 18 }),
+  ),
+);
+export const nothingKept = rangeAdvice(finished(30, [0, 0, 0, 0]));
+export const tinyRange = rangeAdvice(finished(2, [1, 2, 1, 2, 2, 1]));
 
 /** Long names, amounts not recorded, sprints without a commitment. */
 export const patchyRange = rangeAdvice([

@@ -66,7 +66,7 @@ describe('a planning session', () => {
     await rehearsal.conversation.submit(FACILITATOR_ID, {});
     await ask('range');
     const answer = lastSeen();
-    expect(answer.text).toMatch(/^Commit to [\d.]+ to [\d.]+ points\. Your last commitment was 2\d\.\n/);
+    expect(answer.text).toMatch(/^At \d+ points: .* to run out of work\. Your last commitment was 2\d\.\n/);
     expect([answer.ephemeral, hasChart(answer)]).toEqual([true, true]);
     expect(answer.text).toMatch(/Chart: Commitment range/);
     await askHow();
@@ -78,7 +78,7 @@ describe('a planning session', () => {
 
   it('asks again for other days and with people away, and the range is lower', async () => {
     await rehearsal.conversation.say(FACILITATOR_ID, 'range');
-    const high = (): number => Number(/^Commit to [\d.]+ to ([\d.]+)/.exec(lastSeen('dm').text)?.[1]);
+    const high = (): number => Number(/^At (\d+) points/.exec(lastSeen('dm').text)?.[1]);
     const before = high();
     await press(ACTIONS.changeRange);
     await expect(rehearsal.conversation.submit(FACILITATOR_ID, { awayDays: 'some' })).rejects.toThrow(
@@ -136,7 +136,7 @@ describe('a planning session', () => {
     });
     const shown = JSON.stringify(form()?.blocks);
     expect(shown).toContain('How much to commit to');
-    expect(shown).toContain('This plan of 42 points is above that');
+    expect(shown).toContain('This plan of 42 points: fewer than 1 in 10 to run out of work.');
     expect(shown).toContain('In this plan: cards 1 and 4');
   });
 

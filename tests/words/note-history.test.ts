@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { NoteHistory, NotesHistory } from '../../src/app/closing/note-history.ts';
-import type { CommitmentRange } from '../../src/forecast/commitment-range.ts';
+import type { AdvisedCommitment, CommitmentRange } from '../../src/forecast/commitment-range.ts';
 import type { ControlChart, SignalKind } from '../../src/forecast/control-chart.ts';
 import { verdictNotesMessage } from '../../src/slack/views/verdict-thread.ts';
 import type { CoachingNote } from '../../src/sprint/coaching-note.ts';
@@ -108,11 +108,18 @@ describe('what is said once for all notes', () => {
   });
 });
 
+const NONE = undefinedBecause('few-sprints', { needed: 3, known: 2, having: 'pulled-in-points' });
+const ADVISED: AdvisedCommitment = {
+  points: 29,
+  chances: { kept: 0.82, finishedWhole: 0.5, ranOut: 0.18 },
+  unserved: undefined,
+};
+
 function rangeOf(over: Partial<CommitmentRange>): CommitmentRange {
   return {
     lowPoints: 26,
     highPoints: 31,
-    crossed: undefined,
+    advised: ADVISED,
     sprints: 8,
     surpriseAboveCeiling: { sprints: 0, of: 8 },
     missing: [],
@@ -124,59 +131,30 @@ function rangeOf(over: Partial<CommitmentRange>): CommitmentRange {
   };
 }
 
-const NONE = undefinedBecause('few-sprints', { needed: 3, known: 2, having: 'pulled-in-points' });
-
 describe('the range to try next', () => {
-  it.each<[string, Partial<CommitmentRange>, string]>([
+  it.each<[string, CommitmentRange['advised'], string]>([
     [
-      'both ends',
-      {},
-      'Commit to 26 to 31 points next (from 8 sprints, for 40 member-days; this time it was 21).',
+      'a number that serves both',
+      ADVISED,
+      'Next, at 29 points: 8 in 10 to keep it, 5 in 10 to finish everything, 2 in 10 to run out of work (from 8 sprints, for 40 member-days; this time it was 21).',
     ],
     [
-      'one amount',
-      { lowPoints: 31 },
-      'Commit to about 31 points next (from 8 sprints, for 40 member-days; this time it was 21).',
+      'a chance that isn’t known',
+      { ...ADVISED, chances: { ...ADVISED.chances, ranOut: NONE } },
+      'Next, at 29 points: 8 in 10 to keep it, 5 in 10 to finish everything (from 8 sprints, for 40 member-days; this time it was 21).',
     ],
     [
-      'a high end',
-      { lowPoints: NONE },
-      'Commit to at most 31 points next (from 8 sprints, for 40 member-days; this time it was 21).',
+      'none that serves both',
+      { ...ADVISED, unserved: { why: { code: 'varies-too-much' }, remedies: [] } },
+      'Next, at 29 points: 8 in 10 to keep it, 5 in 10 to finish everything, 2 in 10 to run out of work (from 8 sprints, for 40 member-days; this time it was 21). No commitment serves both: your sprints differ too much, or are too few.',
     ],
     [
-      'a low end',
-      { highPoints: NONE },
-      'Commit to at least 26 points next (from 8 sprints, for 40 member-days; this time it was 21).',
+      'nothing that is kept',
+      undefinedBecause('too-little-finished'),
+      'How much to try next isn’t known. No commitment would be kept in 8 of 10 sprints: too often, hardly any of it was finished.',
     ],
-    [
-      'no end',
-      { lowPoints: NONE, highPoints: NONE },
-      'How much to try next isn’t known. This needs 3 closed sprints in which pulled-in work was recorded; there are 2.',
-    ],
-    [
-      'crossed ends with a middle way',
-      {
-        lowPoints: 34,
-        crossed: {
-          why: { code: 'varies-too-much' },
-          compromise: { points: 32.5, chance: 0.7 },
-        },
-      },
-      'No commitment is both kept in 8 of 10 sprints and large enough to leave little room for more work: your sprints differ too much for that, or are too few. As a compromise, commit to about 32.5 points (from 8 sprints, for 40 member-days; this time it was 21).',
-    ],
-    [
-      'crossed ends without one',
-      {
-        lowPoints: 34,
-        crossed: {
-          why: { code: 'pulled-in-before-finishing', sprints: 5, of: 8 },
-          compromise: undefined,
-        },
-      },
-      'No commitment is both kept in 8 of 10 sprints and large enough to leave little room for more work: in 5 of 8 sprints, work was pulled in while committed work was still open. The better guide is what gets finished: commit to at most 31 points (from 8 sprints, for 40 member-days; this time it was 21).',
-    ],
-  ])('with %s', (_what, over, words) => {
-    expect(rangeToTryWords(rangeOf(over), 21)).toBe(words);
+  ])('with %s', (_what, advised, words) => {
+    expect(rangeToTryWords(rangeOf({ advised }), 21)).toBe(words);
   });
 
   it('without enough sprints says what is missing', () => {
@@ -210,13 +188,13 @@ describe('in the verdict', () => {
     const kept = texts.find((text) => text.includes('The kept share is')) ?? '';
     expect(kept).toContain('Crossed in 3 of the latest 8 sprints');
     expect(kept).toContain(
-      'Commit to 26 to 31 points next (from 8 sprints, for 40 member-days; this time it was 18).',
+      'Next, at 29 points: 8 in 10 to keep it, 5 in 10 to finish everything, 2 in 10 to run out of work (from 8 sprints, for 40 member-days; this time it was 18).',
     );
     // 18 points were missed that the team usually keeps: less of them is not the cure.
     expect(kept).toContain('no larger than what the team usually keeps');
     const plan = texts.find((text) => text.includes('The plan share is')) ?? '';
     expect(plan).not.toContain('Crossed in');
-    expect(plan).not.toContain('Commit to');
+    expect(plan).not.toContain('Next, at');
   });
 
   const carriedOver = (count: number, title: string) => {

@@ -4,6 +4,7 @@ import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Picture } from '../ports/charts.ts';
 import type { PostImage } from '../ports/messenger.ts';
 import type { Advice } from './advice.ts';
+import { commitmentCurve } from './shown-in-chart.ts';
 
 /** A line takes two points. */
 const LEAST_VALUES = 2;
@@ -11,7 +12,7 @@ const LEAST_VALUES = 2;
 /** Whether there is something to draw: where the answer is that too little is known, words say it better. */
 export function hasChart(advice: Advice): boolean {
   if ('odds' in advice) return !('undefined' in advice.odds);
-  if ('range' in advice) return !('undefined' in advice.range);
+  if ('range' in advice) return commitmentCurve(advice) !== undefined;
   if ('forecast' in advice) return !('undefined' in advice.forecast);
   return advice.ratios.some(({ values }) => values.filter(isDefined).length >= LEAST_VALUES);
 }

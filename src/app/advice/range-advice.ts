@@ -3,12 +3,10 @@
 import type { ComingTime } from '../../forecast/availability.ts';
 import { RECENT_SPRINTS } from '../../forecast/commitment-model.ts';
 import {
-  type CommitmentRange,
-  chanceKept,
-  chancePulledInTooMuch,
+  type CommitmentChances,
+  commitmentChances,
   commitmentRange,
 } from '../../forecast/commitment-range.ts';
-import type { UndefinedValue } from '../../sprint/undefined-value.ts';
 import { memberDaysOf } from '../../sprint/work-calendar.ts';
 import { sprintDays } from '../clock/sprint-clock.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
@@ -63,40 +61,11 @@ export function rangeOf(
   return { coming, range, past: used, thresholds, surpriseInVerdict };
 }
 
-/** A commitment beside the range. Chances from 0 to 1. */
-export interface CommitmentReading {
-  /**
-   * `above` the high end or `below` the low end; an end that is not known bounds nothing. `no range` where neither end
-   * is known, or where they cross: then look at the chances.
-   */
-  readonly lies: 'below' | 'within' | 'above' | 'no range';
-  /** That its kept share reaches the floor. */
-  readonly chanceKept: number | UndefinedValue;
-  /** That the pull-in ratio exceeds its ceiling. */
-  readonly chancePulledInTooMuch: number | UndefinedValue;
-}
-
 /** What committing to so much would mean. */
 export function readCommitment(
   commitmentPoints: number,
   { range, thresholds }: Pick<RangeAdvice, 'range' | 'thresholds'>,
-): CommitmentReading {
-  if ('undefined' in range) return { lies: 'no range', chanceKept: range, chancePulledInTooMuch: range };
-  return {
-    lies: placeIn(range, commitmentPoints),
-    chanceKept: chanceKept(range.model, commitmentPoints, thresholds),
-    chancePulledInTooMuch: chancePulledInTooMuch(range.model, commitmentPoints, thresholds),
-  };
-}
-
-function placeIn(
-  { lowPoints, highPoints, crossed }: CommitmentRange,
-  commitmentPoints: number,
-): CommitmentReading['lies'] {
-  const low = typeof lowPoints === 'number' ? lowPoints : undefined;
-  const high = typeof highPoints === 'number' ? highPoints : undefined;
-  if (crossed || (low === undefined && high === undefined)) return 'no range';
-  if (high !== undefined && commitmentPoints > high) return 'above';
-  if (low !== undefined && commitmentPoints < low) return 'below';
-  return 'within';
+): CommitmentChances {
+  if ('undefined' in range) return { kept: range, finishedWhole: range, ranOut: range };
+  return commitmentChances(range.model, commitmentPoints, thresholds);
 }

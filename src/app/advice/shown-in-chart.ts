@@ -1,4 +1,10 @@
 /** How much of an answer its chart has room for, in the picture and in its alternative text. Pure. */
+import {
+  type AdvisedCommitment,
+  type CommitmentChances,
+  commitmentChances,
+} from '../../forecast/commitment-range.ts';
+import type { Interval } from '../../forecast/points-distribution.ts';
 import type { SurpriseOdds } from '../../forecast/surprise-odds.ts';
 import type { Growth } from '../../forecast/value-growth.ts';
 import type { Day } from '../../sprint/calendar.ts';
@@ -6,11 +12,37 @@ import { isDefined } from '../../sprint/undefined-value.ts';
 import type { PastSprint } from '../history/past-sprint.ts';
 import type { HistoryAdvice, RangeAdvice, RatioHistory } from './advice.ts';
 
-/** As many as the range is made from. */
-const MOST_PAST_SPRINTS = 12;
+/** The chances of possible commitments, and the advised one of them. */
+export interface CommitmentCurve {
+  readonly advised: AdvisedCommitment;
+  /** Up to the advised one, where both ends hold; undefined where they don't, or one isn't known. */
+  readonly span: Interval | undefined;
+  /** In ascending order, from hardly anything to what is hardly ever finished. */
+  readonly steps: readonly { readonly points: number; readonly chances: CommitmentChances }[];
+}
 
-export function shownSprints({ past }: Pick<RangeAdvice, 'past'>): readonly PastSprint[] {
-  return past.slice(-MOST_PAST_SPRINTS);
+const MOST_STEPS = 60;
+/** Beyond what is finished in one of twenty sprints the lines lie on the ground. */
+const HARDLY_EVER = 0.95;
+
+/** Undefined where too little is known for advice. */
+export function commitmentCurve({
+  range,
+  thresholds,
+}: Pick<RangeAdvice, 'range' | 'thresholds'>): CommitmentCurve | undefined {
+  if ('undefined' in range) return undefined;
+  const { advised, lowPoints, model } = range;
+  if ('undefined' in advised || 'undefined' in model.finishes) return undefined;
+  const low = isDefined(lowPoints) ? lowPoints : 0;
+  const last = Math.max(model.finishes.distribution.quantile(HARDLY_EVER), 1.25 * advised.points, 1.1 * low);
+  const step = Math.max(1, Math.ceil(last / MOST_STEPS));
+  const steps = Array.from({ length: Math.ceil(last / step) }, (_, i) => (i + 1) * step);
+  const isSpan = !advised.unserved && isDefined(lowPoints);
+  return {
+    advised,
+    span: isSpan ? { low: lowPoints, high: advised.points } : undefined,
+    steps: steps.map((points) => ({ points, chances: commitmentChances(model, points, thresholds) })),
+  };
 }
 
 /** More rows would be too small to read. */

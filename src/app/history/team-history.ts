@@ -15,7 +15,7 @@ import { dayAt } from '../clock/local-time.ts';
 import type { Transaction } from '../ports/store.ts';
 import { datedMembers, type Sprint, type Team } from '../team/team.ts';
 import { waitForAll } from '../wait-for-all.ts';
-import type { PastSprint, PastTrace, TracePoint } from './past-sprint.ts';
+import type { PastCard, PastSprint, PastTrace, TracePoint } from './past-sprint.ts';
 import { pastSprintAtClosing } from './past-sprint-at-closing.ts';
 
 /** The closed sprints, oldest first. */
@@ -57,7 +57,15 @@ export function commitmentPast(past: readonly PastSprint[]): SprintEvidence[] {
     workingDays: sprint.workingDays,
     memberDays: sprint.memberDays,
     membersThen: sprint.membersThen,
+    largestOpenPoints: largestOpenPoints(sprint.cards),
   }));
+}
+
+function largestOpenPoints(cards: readonly PastCard[]): number | undefined {
+  const committed = cards.filter(({ pulledIn }) => !pulledIn);
+  if (committed.length === 0 || committed.some(({ doneShare }) => doneShare === undefined)) return undefined;
+  const open = committed.filter(({ doneShare = 0 }) => doneShare > 0 && doneShare < 1);
+  return Math.max(0, ...open.map(({ estimatePoints }) => estimatePoints));
 }
 
 /** As the surprise odds want them. */

@@ -1,6 +1,7 @@
 /** Shows what a plan means, and commits to it. */
 
 import { randomUUID } from 'node:crypto';
+import type { CommitmentChances } from '../../forecast/commitment-range.ts';
 import type { Day } from '../../sprint/calendar.ts';
 import { isOnScale } from '../../sprint/scale.ts';
 import type { UndefinedValue } from '../../sprint/undefined-value.ts';
@@ -9,7 +10,7 @@ import { workingDaysOf } from '../../sprint/work-calendar.ts';
 import type { RangeAdvice } from '../advice/advice.ts';
 import { adviceBase } from '../advice/advice-of.ts';
 import { type BigCards, bigCardsOf } from '../advice/odds-advice.ts';
-import { type CommitmentReading, comingSprint, rangeOf, readCommitment } from '../advice/range-advice.ts';
+import { comingSprint, rangeOf, readCommitment } from '../advice/range-advice.ts';
 import { readSet, type SetReading } from '../advice/set-advice.ts';
 import { type CardLine, cardLine, hasOwnKey, statesOf } from '../cards/card-line.ts';
 import { firstPromptAt, lastCallAt } from '../clock/sprint-clock.ts';
@@ -74,7 +75,7 @@ export interface PlanPreview {
   /** How much to commit to on the plan's own days. */
   readonly range: RangeAdvice;
   /** What this commitment means beside the range. */
-  readonly commitment: CommitmentReading;
+  readonly commitment: CommitmentChances;
   /** What these very cards mean. Undefined where nothing can be said. */
   readonly set: SetReading | undefined;
   /** The three largest sizes in the plan, largest first, with their odds of holding surprise work. */

@@ -86,69 +86,38 @@ burndown-alt-days-left-out =
        *[other] { NUMBER($days) } earlier days are left out here.
     }
 
-## Commitment range: past sprints beside the advice for the coming one
+## Commitment range: the chances of possible commitments
 
 range-chart-title = Commitment range
-range-chart-points = points
-range-chart-commitment = commitment
-range-chart-pulled-in = pulled in
-range-chart-velocity = velocity
-range-chart-verdict = verdict
-range-chart-kept = kept
-range-chart-missed = missed
-range-chart-no-plan = no plan
-range-chart-coming = coming sprint
-range-chart-coming-days = { SHORT_DATE_NO_YEAR($from) } to { SHORT_DATE_NO_YEAR($to) }
-# The advice in the table below the bars.
-range-chart-advised =
-    { $kind ->
-        [between] { NUMBER($low) } to { NUMBER($high) }
-        [exactly] { NUMBER($high) }
-        [at-most] at most { NUMBER($high) }
-        [at-least] at least { NUMBER($low) }
-        [about] about { NUMBER($high) }
-       *[none] no range
-    }
-# Below the advice where it's a compromise: the chance that such a commitment is kept.
-range-chart-kept-chance = kept: { WHOLE_PERCENT($chance) }
-# Beside the ends of the range.
-range-chart-end =
-    { $kind ->
-        [exactly] { POINTS($points) }
-        [at-least] at least { NUMBER($points) }
-        [at-most] at most { NUMBER($points) }
-        [about] about { NUMBER($points) }
-        [low-end] low end: { NUMBER($points) }
-        [high-end] high end: { NUMBER($points) }
-        [no-low-end] low end unknown
-       *[no-high-end] high end unknown
+range-chart-committed = points committed
+range-chart-chance = chance
+# Above the line at the advised commitment.
+range-chart-advised = { POINTS($points) }
+# Beside the lines, in two lines: of what, and the chance at the advised commitment.
+range-chart-label =
+    { $id ->
+        [kept] keep it:
+            { TENTHS($chance) }
+        [finishedWhole] finish everything:
+            { TENTHS($chance) }
+       *[ranOut] run out of work:
+            { TENTHS($chance) }
     }
 
 # Below the title, and in the description.
 range-chart-basis =
     { $sprints ->
-        [one] Based on { NUMBER($sprints) } sprint with a commitment.
-       *[other] Based on { NUMBER($sprints) } sprints with a commitment.
+        [one] Based on { NUMBER($sprints) } sprint with a commitment, scaled to { $scaledTo }.
+       *[other] Based on { NUMBER($sprints) } sprints with a commitment, scaled to { $scaledTo }.
     }
 
 range-alt-subject = Commitment range of the team “{ $team }” for the sprint { DAY($from) } to { DAY($to) } { YEAR($to) }.
-range-alt-crossed = The low end, { NUMBER($low) }, is above that.
-range-alt-compromise = The low end, { NUMBER($low) }, is above the high end, { NUMBER($high) }. At the compromise, the chance to keep it and the chance not to pull in too much are { CHANCE($chance) } each.
-range-alt-no-sprints = No past sprint is shown.
-# Before the sprints, of each of which one of the sentences after this one is said.
-range-alt-sprints = Past sprints in points, latest first.
-range-alt-sprint = To { SHORT_DATE($on) }: { SERIES($facts) }.
-range-alt-named-sprint = “{ $name }”, to { SHORT_DATE($on) }: { SERIES($facts) }.
-range-alt-sprint-commitment = commitment { NUMBER($points) }
-range-alt-sprint-pulled-in = pulled in { NUMBER($points) }
-range-alt-sprint-pulled-in-unknown = pulled in not known
-range-alt-sprint-verdict-unknown = verdict not known
-range-alt-sprint-imported = imported
-range-alt-sprints-left-out =
-    { $sprints ->
-        [one] { NUMBER($sprints) } earlier sprint is left out here.
-       *[other] { NUMBER($sprints) } earlier sprints are left out here.
-    }
+# Before the commitments, of each of which the sentence after this one is said.
+range-alt-chances = The chances by commitment, in points.
+range-alt-step = { NUMBER($points) }: { SERIES($facts) }.
+range-alt-kept = { WHOLE_PERCENT($chance) } to keep it
+range-alt-finished = { WHOLE_PERCENT($chance) } to finish everything
+range-alt-ran-out = { WHOLE_PERCENT($chance) } to run out of work
 
 ## Surprise odds: how often cards of each size held surprise work
 

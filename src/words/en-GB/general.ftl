@@ -20,6 +20,13 @@ amount-in-ten =
         [10] more than 9 in 10
        *[other] about { NUMBER($amount) } in 10
     }
+# What TENTHS() says, beside others of its kind.
+amount-tenths =
+    { $amount ->
+        [0] fewer than 1 in 10
+        [10] more than 9 in 10
+       *[other] { NUMBER($amount) } in 10
+    }
 # What TIMES_IN_TEN() says, at the end of a sentence.
 amount-times-in-ten =
     { $amount ->

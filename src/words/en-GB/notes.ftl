@@ -97,13 +97,7 @@ note-range-basis =
         [one] (from { NUMBER($sprints) } sprint, for { $scaledTo }; this time it was { NUMBER($committed) })
        *[other] (from { NUMBER($sprints) } sprints, for { $scaledTo }; this time it was { NUMBER($committed) })
     }
-note-range-between = Commit to { NUMBER($lowPoints) } to { POINTS($highPoints) } next { $basis }.
-note-range-about = Commit to about { POINTS($points) } next { $basis }.
-note-range-at-most = Commit to at most { POINTS($points) } next { $basis }.
-note-range-at-least = Commit to at least { POINTS($points) } next { $basis }.
-# After the sentence that says why.
-note-range-compromise = As a compromise, commit to about { POINTS($points) } { $basis }.
-note-range-crossed = The better guide is what gets finished: commit to at most { POINTS($points) } { $basis }.
+note-range-next = Next, at { POINTS($points) }: { SERIES($chances) } { $basis }.
 # Before the sentence that says why.
 note-range-unknown = How much to try next isn’t known.
 note-range-usually-kept = So the commitment was no larger than what the team usually keeps: before committing to less, ask what was different this time.

@@ -4,11 +4,7 @@
 
 plan-range-title = How much to commit to
 plan-range-basis = From { NUMBER($sprints) } closed sprints with a commitment, scaled to { $scaledTo }; `/loadline range` says more.
-plan-place-below = This plan of { POINTS($points) } is below that: the team may run out of work.
-plan-place-above = This plan of { POINTS($points) } is above that: it may be more than the team can keep.
-plan-place-within = This plan of { POINTS($points) } is within that.
-plan-place-unknown = This plan has { POINTS($points) }.
-plan-chance-pulled-in = The chance to pull in more than { PERCENT($ceiling) } on top is { IN_TEN($chance) }.
+plan-run-out = This plan of { POINTS($points) }: { $chance }.
 
 ## The chances of these very cards
 

@@ -2,26 +2,35 @@
 
 ## The advice in one sentence. It leads the answer and the preview of a plan.
 
-range-commit-between = Commit to { NUMBER($lowPoints) } to { POINTS($highPoints) }.
-range-commit-exactly = Commit to { POINTS($points) }.
-range-commit-at-most = Commit to at most { POINTS($points) }.
-range-commit-at-least = Commit to at least { POINTS($points) }.
-range-commit-compromise = Commit to about { POINTS($points) } as a compromise.
+range-at = At { POINTS($points) }: { SERIES($chances) }.
+# The chances, in this order.
+range-chance-kept = { TENTHS($chance) } to keep it
+range-chance-finished = { TENTHS($chance) } to finish everything
+range-chance-ran-out = { TENTHS($chance) } to run out of work
 # After the advice: the commitment of the latest sprint.
 range-last-commitment = Your last commitment was { NUMBER($points) }.
 
-## What the ends of the range mean
+## What it means
 
-range-high-end = Up to { POINTS($points) }, the commitment is kept in at least 8 of 10 sprints: { PERCENT($floor) } of it or more gets finished.
-range-low-end = From { POINTS($points) } on, you seldom run out of work: in at most 2 of 10 sprints the team pulls in more than { PERCENT($ceiling) } on top.
+range-span = { NUMBER($low) } to { POINTS($high) } serve you: kept in at least 8 of 10 sprints, out of work in at most 2.
+range-span-one = With more you’d finish it less often, with less you’d run out of work in more than 2 of 10 sprints.
+range-meaning =
+    { $known ->
+        [both] Kept: { PERCENT($floor) } or more finished. Out of work: more than { PERCENT($ceiling) } pulled in.
+       *[kept] Kept: { PERCENT($floor) } or more finished.
+    }
 # Before the sentence that says why.
-range-low-end-unknown = The low end isn’t known.
-range-high-end-unknown = The high end isn’t known.
-range-compromise = At { POINTS($points) } the chance of each is { IN_TEN($chance) }.
+range-ran-out-unknown = How likely you are to run out of work isn’t known.
+# How the number was found, in the details.
+range-chosen = Of the numbers that serve you, it’s the largest that you finish whole in every second sprint, and never needs more than you’ve finished before. Where none serves both, it’s the one at which keeping it and not running out of work are about as likely.
+range-ends-apart = Up to { POINTS($high) }, you’re likely to keep it; from { POINTS($low) } on, you’re unlikely to run out of work.
 
-## What helps where there is no range
+## What would help where no commitment serves both
 
-range-finish-first = A different commitment won’t change that: agree to finish committed cards before new ones come in.
+range-remedy-less-surprise = Surprise work was above its ceiling in { NUMBER($sprints) } of { NUMBER($of) } sprints: `/loadline odds` shows where to look for it.
+range-remedy-smaller-cards = { NUMBER($sprints) } of { NUMBER($of) } sprints were missed by a single open card: smaller cards would help.
+range-remedy-more-sprints = With { NUMBER($firmSprints) } sprints or more this gets firmer.
+range-remedy-ask-what-differed = They finished { NUMBER($lowPoints) } to { POINTS($highPoints) }: ask why.
 range-finish-anything = Look at what keeps cards from being finished before you look at the size of the commitment. Smaller cards, and fewer of them started at once, are a good beginning.
 
 ## What the range is for and based on

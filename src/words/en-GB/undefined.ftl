@@ -53,10 +53,9 @@ undefined-no-signal-yet =
 
 undefined-nobody-there = Nobody is there to work in the coming sprint.
 undefined-nothing-committed = Without a commitment there is nothing to keep or to measure by.
-undefined-floor-is-zero = With a floor of { WHOLE_PERCENT(0) } every commitment counts as kept.
 undefined-too-little-finished = No commitment would be kept in 8 of 10 sprints: too often, hardly any of it was finished.
-undefined-pulled-in-before-finishing = No commitment is both kept in 8 of 10 sprints and large enough to leave little room for more work: in { NUMBER($sprints) } of { NUMBER($of) } sprints, work was pulled in while committed work was still open.
-undefined-varies-too-much = No commitment is both kept in 8 of 10 sprints and large enough to leave little room for more work: your sprints differ too much for that, or are too few.
+undefined-pulled-in-before-finishing = No commitment serves both: in { NUMBER($sprints) } of { NUMBER($of) } sprints, work came in while committed work was open. Finish that first.
+undefined-varies-too-much = No commitment serves both: your sprints differ too much, or are too few.
 
 undefined-no-closed-card = There is no card of a closed sprint yet.
 undefined-no-card-of-size = No closed card was estimated at { POINTS($estimatePoints) }.

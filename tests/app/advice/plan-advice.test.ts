@@ -55,24 +55,16 @@ describe('the plan preview', () => {
     expect(range.range).toMatchObject({ lowPoints: expect.any(Number), highPoints: expect.any(Number) });
   });
 
-  test.each([
-    [17, 'below'],
-    [22, 'within'],
-    [40, 'above'],
-  ])('says of a commitment of %d points that it lies %s the range', async (points, lies) => {
-    const { preview } = await withPast(8);
-    const { commitmentPoints, commitment } = await preview({ cards: cardsOf(points) });
-    expect([commitmentPoints, commitment.lies]).toEqual([points, lies]);
-  });
-
-  test('says the chances that the commitment is kept and that much work is pulled in after it', async () => {
+  test('says the chances that the commitment is kept, that all of it is finished, and that the team runs out of work', async () => {
     const { preview } = await withPast(8);
     const bold = (await preview({ cards: cardsOf(40) })).commitment;
     const timid = (await preview({ cards: cardsOf(9) })).commitment;
-    expect(bold.chanceKept).toBeLessThan(0.2);
-    expect(bold.chancePulledInTooMuch).toBeLessThan(0.05);
-    expect(timid.chanceKept).toBeGreaterThan(0.95);
-    expect(timid.chancePulledInTooMuch).toBeGreaterThan(0.8);
+    expect(bold.kept).toBeLessThan(0.2);
+    expect(bold.finishedWhole).toBeLessThan(0.1);
+    expect(bold.ranOut).toBeLessThan(0.05);
+    expect(timid.kept).toBeGreaterThan(0.95);
+    expect(timid.finishedWhole).toBeGreaterThan(0.9);
+    expect(timid.ranOut).toBeGreaterThan(0.8);
   });
 
   test('says the chances of these very cards, and which of them endangers them most', async () => {
@@ -109,7 +101,7 @@ describe('the plan preview', () => {
     const { range, commitment, bigCards, recent } = await preview();
     const tooFew = { undefined: { code: 'few-sprints', needed: 3, known: 0, having: 'commitment' } };
     expect(range.range).toEqual(tooFew);
-    expect(commitment).toEqual({ lies: 'no range', chanceKept: tooFew, chancePulledInTooMuch: tooFew });
+    expect(commitment).toEqual({ kept: tooFew, finishedWhole: tooFew, ranOut: tooFew });
     expect(bigCards).toEqual({ undefined: { code: 'no-closed-card' } });
     expect(recent).toEqual([]);
   });

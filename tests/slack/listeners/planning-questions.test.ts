@@ -112,10 +112,10 @@ describe('the command', () => {
     const [response] = platform.responses as [
       { text: string; blocks: { type: string; slack_file?: object; alt_text?: string }[] },
     ];
-    expect(response.text).toMatch(/^Commit to 24\.5 to 28 points\. Your last commitment was 21\./);
+    expect(response.text).toMatch(/^At \d+ points: .* Your last commitment was 21\./);
     expect(response.blocks.find(({ type }) => type === 'image')).toMatchObject({
       slack_file: { id: 'F1' },
-      alt_text: 'Commit to 24.5 to 28 points.',
+      alt_text: 'At 25 points: 8 in 10 to keep it.',
     });
     expect(JSON.stringify(response.blocks)).toContain(ACTIONS.shareAdvice);
   });

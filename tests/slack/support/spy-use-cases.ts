@@ -48,7 +48,7 @@ const REMOVAL: Removal = {
 const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[Name]>> } = {
   addGuests: { heading, userIds: [sample.MIRA_ID] },
   removeGuests: { heading, userIds: [sample.MIRA_ID] },
-  adviceChart: { png: sample.PNG, fileName: 'range.png', altText: 'Commit to 24.5 to 28 points.' },
+  adviceChart: { png: sample.PNG, fileName: 'range.png', altText: 'At 25 points: 8 in 10 to keep it.' },
   answerForm: sample.answerForm,
   answerInWords: sample.recorded,
   askAdvice: { ...rangeAdvice(STEADY), askerIsFacilitator: true },

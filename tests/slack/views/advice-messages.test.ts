@@ -60,17 +60,18 @@ const CHANGED = sprints(
 );
 
 describe('the commitment range', () => {
-  it('leads with the range beside the last commitment, then its ends, its basis and what it doesn’t know', () => {
+  it('leads with one number and its chances, then what serves beside it, its basis and what it doesn’t know', () => {
     expect(text(rangeAdvice(STEADY, 6))).toMatchInlineSnapshot(`
-      "Commit to 22 to 25 points. Your last commitment was 21.
-      • Up to 25 points, the commitment is kept in at least 8 of 10 sprints: 80% of it or more gets finished.
-      • From 22 points on, you seldom run out of work: in at most 2 of 10 sprints the team pulls in more than 20% on top.
+      "At 23 points: 9 in 10 to keep it, 5 in 10 to finish everything, 1 in 10 to run out of work. Your last commitment was 21.
+      22 to 23 points serve you: kept in at least 8 of 10 sprints, out of work in at most 2.
+      Kept: 80% or more finished. Out of work: more than 20% pulled in.
       Scaled to 44 member-days: Mon 30 Nov to Fri 11 Dec, 5 members and 6 days off or away.
       Only you see this. These numbers are about the plan: don’t use them to appraise anyone or to compare teams.
       Buttons: Share in the channel, How it’s made, Other days or people away, Surprise odds"
     `);
     expect(details(rangeAdvice(STEADY, 6))).toMatchInlineSnapshot(`
-      "Commit to 22 to 25 points. Your last commitment was 21.
+      "At 23 points: 9 in 10 to keep it, 5 in 10 to finish everything, 1 in 10 to run out of work. Your last commitment was 21.
+      Of the numbers that serve you, it’s the largest that you finish whole in every second sprint, and never needs more than you’ve finished before. Where none serves both, it’s the one at which keeping it and not running out of work are about as likely.
       Based on your latest 9 sprints with a commitment, 4 of them imported. The last 3:
       • Harbour 9: 21 committed, 21 of them finished, 8 pulled in, velocity 29
       • Harbour 8: 24 committed, 23 of them finished, 4 pulled in, velocity 27
@@ -85,28 +86,28 @@ describe('the commitment range', () => {
     `);
   });
 
-  it('of sprints that wander too far leads with the compromise and says why', () => {
+  it('of sprints that wander too far says that no commitment serves both, and what would help', () => {
     const chances = text(rangeAdvice(WAVERING)).split('\n').slice(0, 3);
     const ends = details(rangeAdvice(WAVERING)).split('\n').slice(1, 3);
     expect([...chances, ...ends].join('\n')).toMatchInlineSnapshot(`
-      "Commit to about 26 points as a compromise. Your last commitment was 30.
-      No commitment is both kept in 8 of 10 sprints and large enough to leave little room for more work: your sprints differ too much for that, or are too few.
-      At 26 points the chance of each is about 6 in 10.
-      • Up to 15.5 points, the commitment is kept in at least 8 of 10 sprints: 80% of it or more gets finished.
-      • From 36 points on, you seldom run out of work: in at most 2 of 10 sprints the team pulls in more than 20% on top."
+      "At 26 points: 6 in 10 to keep it, 5 in 10 to finish everything, 4 in 10 to run out of work. Your last commitment was 30.
+      No commitment serves both: your sprints differ too much, or are too few. They finished 8 to 50 points: ask why.
+      Kept: 80% or more finished. Out of work: more than 20% pulled in.
+      Of the numbers that serve you, it’s the largest that you finish whole in every second sprint, and never needs more than you’ve finished before. Where none serves both, it’s the one at which keeping it and not running out of work are about as likely.
+      Up to 15 points, you’re likely to keep it; from 37 points on, you’re unlikely to run out of work."
     `);
   });
 
-  it('of a team that pulls in before it finishes gives the high end, and what would change that', () => {
+  it('of a team that pulls in before it finishes says so, and to commit to what it finishes', () => {
     expect(text(rangeAdvice(PULLS_IN_TOO_EARLY)).split('\n').slice(0, 2).join('\n')).toMatchInlineSnapshot(`
-      "Commit to at most 20 points. Your last commitment was 30.
-      No commitment is both kept in 8 of 10 sprints and large enough to leave little room for more work: in 4 of 4 sprints, work was pulled in while committed work was still open. A different commitment won’t change that: agree to finish committed cards before new ones come in."
+      "At 20 points: 8 in 10 to keep it, 5 in 10 to finish everything, more than 9 in 10 to run out of work. Your last commitment was 30.
+      No commitment serves both: in 4 of 4 sprints, work came in while committed work was open. Finish that first."
     `);
   });
 
   it('of a team that hardly finishes anything gives no number', () => {
     expect(text(rangeAdvice(HARDLY_FINISHING)).split('\n').slice(0, 2).join('\n')).toMatchInlineSnapshot(`
-      "No commitment would be kept in 8 of 10 sprints: too often, hardly any of it was finished.
+      "No range. No commitment would be kept in 8 of 10 sprints: too often, hardly any of it was finished.
       Look at what keeps cards from being finished before you look at the size of the commitment. Smaller cards, and fewer of them started at once, are a good beginning."
     `);
   });
@@ -116,20 +117,20 @@ describe('the commitment range', () => {
     expect(details(advice)).not.toContain('surprise work');
   });
 
-  it('with one end only says which, and what the other would take', () => {
+  it('says what isn’t known, and gives no number where it isn’t known what was finished', () => {
     const silent = STEADY.map((sprint) => ({ ...sprint, pulledInPoints: undefined }));
     expect(text(rangeAdvice(silent)).split('\n').slice(0, 3).join('\n')).toMatchInlineSnapshot(`
-      "Commit to at most 26.5 points. Your last commitment was 21.
-      • Up to 26.5 points, the commitment is kept in at least 8 of 10 sprints: 80% of it or more gets finished.
-      • The low end isn’t known. This needs 3 closed sprints in which pulled-in work was recorded; there are 0."
+      "At 26 points: 8 in 10 to keep it, 5 in 10 to finish everything. Your last commitment was 21.
+      How likely you are to run out of work isn’t known. This needs 3 closed sprints in which pulled-in work was recorded; there are 0.
+      Kept: 80% or more finished."
     `);
     const unfinished = STEADY.map((sprint) => ({
       ...sprint,
       velocityPoints: undefined,
       committedFinishedPoints: undefined,
     }));
-    expect(leadOf(rangeAdvice(unfinished))).toMatch(
-      /^Commit to at least [\d.]+ points\. Your last commitment was 21\.$/,
+    expect(leadOf(rangeAdvice(unfinished))).toBe(
+      'No range yet. This needs 3 closed sprints in which the finished work was recorded; there are 0.',
     );
   });
 
