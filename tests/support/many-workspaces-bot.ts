@@ -179,13 +179,19 @@ export class ManyWorkspacesBot {
     return answer;
   }
 
+  /** The workspace removes the app, and the platform says so. */
+  remove(teamId: string, event?: object) {
+    this.platform.revokeTokens(teamId);
+    return this.removed(teamId, event);
+  }
+
   /** The event that follows the removal of the app. */
-  removed(teamId: string, event: object = { type: 'app_uninstalled' }, at = this.deps.clock.now()) {
+  removed(teamId: string, event: object = { type: 'app_uninstalled' }) {
     return this.send({
       type: 'event_callback',
       team_id: teamId,
       event_id: `Ev${crypto.randomUUID()}`,
-      event_time: Math.floor(at.getTime() / 1_000),
+      event_time: Math.floor(this.deps.clock.now().getTime() / 1_000),
       event,
     });
   }

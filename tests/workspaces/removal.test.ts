@@ -58,7 +58,7 @@ const prompts = (workspaceId: string): string[] =>
 describe('when a workspace removes the bot', () => {
   it('its token is erased, and what else is known of the installation stays', async () => {
     const before = await installationOf(NORTH);
-    expect(await bot.removed(NORTH)).toEqual({ status: 200, text: '' });
+    expect(await bot.remove(NORTH)).toEqual({ status: 200, text: '' });
     expect(await installationOf(NORTH)).toEqual({
       ...before,
       token: undefined,
@@ -68,7 +68,7 @@ describe('when a workspace removes the bot', () => {
   });
 
   it('by taking the bot’s token back, the same happens', async () => {
-    await bot.removed(NORTH, { type: 'tokens_revoked', tokens: { bot: ['U0LOADLINE'] } });
+    await bot.remove(NORTH, { type: 'tokens_revoked', tokens: { bot: ['U0LOADLINE'] } });
     expect((await installationOf(NORTH))?.token).toBeUndefined();
   });
 
@@ -78,10 +78,28 @@ describe('when a workspace removes the bot', () => {
     expect((await installationOf(NORTH))?.token).toBeDefined();
   });
 
+  it.each(['app_uninstalled', 'tokens_revoked'])(
+    'says %s, and yet the platform takes its token, nothing is erased',
+    async (type) => {
+      await bot.removed(NORTH, { type, tokens: { bot: ['U0LOADLINE'] } });
+      expect((await installationOf(NORTH))?.token).toBeDefined();
+      expect(bot.log.text()).toContain('the platform still takes the token');
+    },
+  );
+
+  it('and the platform can’t be asked, its token stays until it is refused', async () => {
+    bot.platform.answers.set('auth.test', { ok: false, error: 'fatal_error' });
+    await bot.remove(NORTH);
+    expect((await installationOf(NORTH))?.token).toBeDefined();
+    bot.platform.answers.clear();
+    await bot.removed(NORTH);
+    expect((await installationOf(NORTH))?.token).toBeUndefined();
+  });
+
   it('its clocks stop while those of others go on', async () => {
     const north = await teamWithSprint(NORTH);
     await teamWithSprint(SOUTH);
-    await bot.removed(NORTH);
+    await bot.remove(NORTH);
     await bot.pass('2026-11-03T09:00:00Z');
     expect(prompts(NORTH)).toEqual([]);
     expect(prompts(SOUTH)).toHaveLength(1);
@@ -103,7 +121,7 @@ describe('when a workspace removes the bot', () => {
         },
       ]),
     );
-    await bot.removed(NORTH);
+    await bot.remove(NORTH);
     const callsBefore = bot.platform.calls.length;
     expect(await bot.settle()).toBe(1);
     expect(await bot.settle()).toBe(0);
@@ -113,7 +131,7 @@ describe('when a workspace removes the bot', () => {
   });
 
   it('people who ask there are told how it can be installed, and nothing is stored', async () => {
-    await bot.removed(NORTH);
+    await bot.remove(NORTH);
     const seen = await rowsOf(database, sql`select * from loadline.seen_events`);
     const answer = await bot.send({
       command: '/loadline',
@@ -182,20 +200,15 @@ describe('when it installs the bot again', () => {
     ]);
   });
 
-  it('a late repetition of the removal does not undo it', async () => {
-    bot.platform.revokeTokens(NORTH);
-    await bot.removed(NORTH);
+  it('a late repetition of the removal does not undo it, whatever the clocks say', async () => {
+    await bot.remove(NORTH);
     bot.set('2026-11-02T07:03:00Z');
     await bot.install(NORTH);
-    await bot.removed(NORTH, { type: 'app_uninstalled' }, new Date('2026-11-02T07:00:00Z'));
-    expect((await installationOf(NORTH))?.token).toBeDefined();
-    expect(bot.log.text()).toContain('A removal from before the present installation was passed over.');
-  });
-
-  it('a removal that seems older, because clocks differ, counts when the token is void', async () => {
-    bot.platform.revokeTokens(NORTH);
-    await bot.removed(NORTH, { type: 'app_uninstalled' }, new Date('2026-11-02T06:58:00Z'));
-    expect((await installationOf(NORTH))?.token).toBeUndefined();
+    for (const clock of ['2026-11-02T07:00:00Z', '2026-11-02T07:03:00Z', '2026-11-02T09:00:00Z']) {
+      bot.set(clock);
+      await bot.removed(NORTH);
+      expect((await installationOf(NORTH))?.token).toBeDefined();
+    }
   });
 
   it('by putting its token into the settings, its clocks go on too', async () => {

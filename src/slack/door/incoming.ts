@@ -168,8 +168,6 @@ export const channelEvent = anyEvent.extend({
 
 /** The bot was removed, or tokens were taken back. */
 export const removalEvent = anyEvent.extend({
-  // What a date can hold, in seconds.
-  event_time: z.number().int().min(0).max(8_640_000_000_000),
   event: z.discriminatedUnion('type', [
     z.looseObject({ type: z.literal('app_uninstalled') }),
     z.looseObject({

@@ -21,8 +21,8 @@ export interface RemovalsOptions {
 }
 
 export interface Removals {
-  /** The platform says that the bot was removed. @param at by the platform's clock, whole seconds */
-  wasRemoved(workspaceId: string, at: Date): Promise<void>;
+  /** The platform says that the bot was removed. It may say so late, or again. */
+  wasRemoved(workspaceId: string): Promise<void>;
   /** The platform refused this token. */
   tokenIsVoid(workspaceId: string, botToken: string): Promise<VoidTokenOutcome>;
 }
@@ -43,14 +43,13 @@ export function createRemovals({ ports, keys, clientSettings, logger }: Removals
   }
 
   return {
-    async wasRemoved(workspaceId, at) {
+    async wasRemoved(workspaceId) {
       const installation = await installationOf(workspaceId);
       if (!installation?.token) return;
-      const { token, installedAt } = installation;
-      const isOlder = at.getTime() < Math.floor(installedAt.getTime() / 1_000) * 1_000;
-      // Repeated late, or the two clocks differ: then the token itself decides.
-      if (isOlder && !(await isRefused(openedToken(keys, workspaceId, token)))) {
-        logger.info('A removal from before the present installation was passed over.');
+      const { token } = installation;
+      // No clock tells whether the message is older than the present installation: the token itself does.
+      if (!(await isRefused(openedToken(keys, workspaceId, token)))) {
+        logger.info('A removal was passed over: the platform still takes the token.');
         return;
       }
       if (await recordRemoval(ports, workspaceId, token)) {
@@ -75,9 +74,9 @@ export function removalEvents(removals: Removals): Middleware<AnyMiddlewareArgs>
   return async ({ body, next }) => {
     const sent = removalEvent.safeParse(body);
     if (!sent.success) return next();
-    const { team_id, event, event_time } = sent.data;
+    const { team_id, event } = sent.data;
     // Tokens of people are of no use here, so the bot has none that could be taken back.
     if (event.type === 'tokens_revoked' && event.tokens.bot.length === 0) return;
-    await removals.wasRemoved(team_id, new Date(event_time * 1_000));
+    await removals.wasRemoved(team_id);
   };
 }
