@@ -18,7 +18,13 @@ export interface PaceInput {
 }
 
 export type Pace =
-  | { readonly signal: LoadSignal; readonly projectedLeftPoints: number }
+  | {
+      readonly signal: LoadSignal;
+      readonly projectedLeftPoints: number;
+      readonly daysGone: number;
+      /** Whether less than half of the time is gone: then the direction may be told, and no amount. */
+      readonly isEarly: boolean;
+    }
   | { readonly signal: undefined; readonly because: Reason };
 
 /** How far from an even finish, as a share of the load, still counts as on the line. Common practice. */
@@ -31,7 +37,7 @@ export const LEAST_DAYS = 2;
  * Projected left = left − worked ÷ days gone × days left, in points; below 0 there is room for as many
  * more. `heavy` when more than a tenth of the load would be left, `light` when there would be room for
  * more than a tenth of it. No signal before two working days or without work.
- * How it misleads: it treats every day of work the same and counts no growth that is still to come.
+ * How it misleads: a few days carried on to many say little of the amount; it treats every day of work the same and counts no growth that is still to come.
  *
  * @example paceOf({ openLeftPoints: 12, workedPoints: 8, loadPoints: 20, workingDaysGone: 4, workingDaysLeft: 6 }).signal === 'on the line'
  */
@@ -43,7 +49,15 @@ export function paceOf(input: PaceInput): Pace {
   const perDay = input.workedPoints / input.workingDaysGone;
   const projectedLeftPoints = input.openLeftPoints - perDay * input.workingDaysLeft;
   const tolerance = EVEN_FINISH_TOLERANCE * input.loadPoints;
-  if (projectedLeftPoints > tolerance) return { signal: 'heavy', projectedLeftPoints };
-  if (projectedLeftPoints < -tolerance) return { signal: 'light', projectedLeftPoints };
-  return { signal: 'on the line', projectedLeftPoints };
+  return {
+    signal: signalOf(projectedLeftPoints, tolerance),
+    projectedLeftPoints,
+    daysGone: input.workingDaysGone,
+    isEarly: input.workingDaysGone < input.workingDaysLeft,
+  };
+}
+
+function signalOf(projectedLeftPoints: number, tolerance: number): LoadSignal {
+  if (projectedLeftPoints > tolerance) return 'heavy';
+  return projectedLeftPoints < -tolerance ? 'light' : 'on the line';
 }

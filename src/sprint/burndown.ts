@@ -49,6 +49,11 @@ export interface BurndownSpan {
   readonly members: readonly OwnCalendar[];
   /** Undefined once the sprint is over; then every day has a value. */
   readonly today: Day | undefined;
+  /**
+   * False as long as too little was said of today for it to count: then the line ends in the evening before, so that a
+   * morning isn't held against the evening's ideal. True when left out.
+   */
+  readonly isTodayOver?: boolean;
   /** The working days whose evening has come, to count blocked cards on; without them none are counted. */
   readonly evenings?: readonly Day[];
 }
@@ -84,7 +89,7 @@ export function burndownOf(states: readonly CardState[], span: BurndownSpan): Bu
     return {
       day,
       idealPoints: commitmentPoints * (remaining[i] as number),
-      leftPoints: span.today !== undefined && day > span.today ? undefined : leftOn(states, until),
+      leftPoints: isToCome(day, span) ? undefined : leftOn(states, until),
       pulledInPoints: states
         .filter(({ card }) => card.origin === 'pulled-in' && within(card.enteredOn))
         .reduce((total, { card }) => total + card.estimatePoints, 0),
@@ -95,6 +100,10 @@ export function burndownOf(states: readonly CardState[], span: BurndownSpan): Bu
     };
   });
   return { sprintName: span.sprintName, commitmentPoints, days: rows, today: span.today };
+}
+
+function isToCome(day: Day, { today, isTodayOver = true }: BurndownSpan): boolean {
+  return today !== undefined && (day > today || (day === today && !isTodayOver));
 }
 
 /** Which share of the sprint's working time is still to come on the evening of each day. */

@@ -92,7 +92,10 @@ function paceSentence(pace: Pace): string {
   if (pace.signal === undefined) {
     return `${mrkdwn('load-none-yet')} ${reasonSentence(pace.because)}`;
   }
-  const { signal, projectedLeftPoints } = pace;
+  const { signal, projectedLeftPoints, isEarly, daysGone: days } = pace;
+  if (isEarly) {
+    return mrkdwn('load-pace-early', { signal: signal === 'on the line' ? 'on-the-line' : signal, days });
+  }
   // Points to come are no exact number, so they are whole.
   const points = Math.round(Math.abs(projectedLeftPoints));
   switch (signal) {

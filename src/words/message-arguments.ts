@@ -1658,6 +1658,7 @@ export interface Messages {
   'load-basis-others': Record<never, never>;
   'load-basis-unlike': Record<never, never>;
   'load-unknown': Record<never, never>;
+  'load-pace-early': { readonly signal: 'heavy' | 'light' | 'on-the-line'; readonly days: number };
   'load-pace-heavy': { readonly points: number };
   'load-pace-light': { readonly points: number };
   'load-pace-even': Record<never, never>;
@@ -1790,9 +1791,25 @@ export interface Messages {
   'odds-none-hint': Record<never, never>;
   'odds-size-never': { readonly points: number };
   'odds-size-always': { readonly points: number };
-  'odds-size-larger': { readonly points: number; readonly share: number };
-  'odds-size-unseen': { readonly points: number; readonly share: number };
-  'odds-size-little-seen': { readonly cards: number; readonly points: number; readonly share: number };
+  'odds-size-larger': {
+    readonly points: number;
+    readonly share: number;
+    readonly low: number;
+    readonly high: number;
+  };
+  'odds-size-unseen': {
+    readonly points: number;
+    readonly share: number;
+    readonly low: number;
+    readonly high: number;
+  };
+  'odds-size-little-seen': {
+    readonly cards: number;
+    readonly points: number;
+    readonly share: number;
+    readonly low: number;
+    readonly high: number;
+  };
   'odds-size-known': { readonly points: number; readonly share: number };
   'odds-typical': { readonly points: number };
   'odds-no-surprise': { readonly cards: number };
@@ -2026,10 +2043,12 @@ export interface Messages {
   'plan-recent-title': Record<never, never>;
   'plan-recent-none': Record<never, never>;
   'plan-recent-line': {
+    readonly length: 'another' | 'same';
     readonly sprint: string;
     readonly committed: number;
     readonly velocity: string;
     readonly outcome: string;
+    readonly days: number;
   };
   'plan-recent-velocity': { readonly points: number };
   'plan-recent-velocity-unknown': Record<never, never>;

@@ -58,14 +58,15 @@ export function sizeSentences(odds: SurpriseOdds): string {
 
 function sizeSentence(odds: SurpriseOdds): string {
   const { borrows, cards, likelyShare: share, estimatePoints: points } = odds;
-  if (odds.isLargerThanAny) return say('odds-size-larger', { points, share });
+  const span = odds.likelyInterval;
+  if (odds.isLargerThanAny) return say('odds-size-larger', { points, share, ...span });
   if (share === 0) return say('odds-size-never', { points });
   if (share === 1) return say('odds-size-always', { points });
   if (!borrows) return say('odds-size-known', { points, share });
   // Said of few cards as of many, it would sound surer than it is.
   return cards === 0
-    ? say('odds-size-unseen', { points, share })
-    : say('odds-size-little-seen', { points, share, cards });
+    ? say('odds-size-unseen', { points, share, ...span })
+    : say('odds-size-little-seen', { points, share, cards, ...span });
 }
 
 /** The sizes that hold surprise work most often, as many as are read at a glance. */
@@ -75,13 +76,11 @@ function mostSurprising({ sizes }: SurpriseOddsBySize): SurpriseOdds[] {
     .slice(0, SIZES_AT_A_GLANCE);
 }
 
-function shortLine({
-  estimatePoints: points,
-  cards,
-  withSurprise,
-  likelyShare: share,
-}: SurpriseOdds): string {
-  return `• ${mrkdwn('odds-line-short', { points, cards, withSurprise, share })}`;
+/** A share of few cards without its span would sound surer than it is. */
+function shortLine(odds: SurpriseOdds): string {
+  const { estimatePoints: points, cards, withSurprise, likelyShare: share, likelyInterval, borrows } = odds;
+  const line = { points, cards, withSurprise, share };
+  return `• ${borrows ? mrkdwn('odds-line', { ...line, ...likelyInterval }) : mrkdwn('odds-line-short', line)}`;
 }
 
 /** `• 8 points: 7 of 12 cards (58%, span 32% to 81%); typically 3 points` */

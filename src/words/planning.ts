@@ -28,13 +28,14 @@ const OUTCOMES = {
   'no plan': 'plan-recent-no-plan',
 } as const;
 
-export function recentSprint({
-  sprintName,
-  commitmentPoints,
-  velocityPoints,
-  verdict,
-}: RecentSprint): string {
+/** @param planDays working days of the plan beside which it is shown: one of another length says so */
+export function recentSprint(
+  { sprintName, workingDays, commitmentPoints, velocityPoints, verdict }: RecentSprint,
+  planDays: number,
+): string {
   return mrkdwn('plan-recent-line', {
+    length: workingDays === planDays ? 'same' : 'another',
+    days: workingDays,
     sprint: sprintName,
     committed: commitmentPoints,
     velocity:

@@ -96,7 +96,7 @@ describe('a projection in words', () => {
 
 const paced = (points: number, signal: 'light' | 'on the line' | 'heavy'): LoadOutlook => ({
   from: 'pace',
-  pace: { signal, projectedLeftPoints: points },
+  pace: { signal, projectedLeftPoints: points, daysGone: 6, isEarly: false },
   ownSprints: 1,
   neededSprints: 3,
 });
@@ -140,6 +140,24 @@ describe('a pace in words', () => {
     ],
   ])('shows a load that is %s by its word and number', (_what, load, words) => {
     expect(loadWords(load)).toBe(words);
+  });
+
+  it.each([
+    [
+      'light',
+      'The load may be light: at the pace of the first 2 working days, everything would be finished early. Whether there is room for more, so few days can’t say.',
+    ],
+    [
+      'heavy',
+      'The load may be heavy: at the pace of the first 2 working days, work would be left at the end. How much, so few days can’t say.',
+    ],
+    [
+      'on the line',
+      'The load may be on the line: at the pace of the first 2 working days, everything would be finished about in time. So few days can change that.',
+    ],
+  ] as const)('tells no amount of a load that looks %s on the second day', (signal, words) => {
+    const pace = { signal, projectedLeftPoints: -16, daysGone: 2, isEarly: true };
+    expect(loadWords({ from: 'pace', pace, ownSprints: 0, neededSprints: 3 })).toBe(words);
   });
 
   it('says how much history is missing, and how to bring it in', () => {

@@ -37,6 +37,7 @@ const RECENT_SPRINTS = 3;
 /** A closed sprint beside which a new commitment is seen. */
 export interface RecentSprint {
   readonly sprintName: string;
+  readonly workingDays: number;
   readonly commitmentPoints: number;
   /** Undefined where an import did not say. */
   readonly velocityPoints: number | undefined;
@@ -199,9 +200,10 @@ function rangeForPlan(
 
 async function recentSprints(read: Reading, past: readonly PastSprint[]): Promise<RecentSprint[]> {
   const recent: RecentSprint[] = [];
-  for (const { sprintId, name, commitmentPoints, velocityPoints } of past.slice(-RECENT_SPRINTS).reverse()) {
+  for (const { sprintId, name, ...told } of past.slice(-RECENT_SPRINTS).reverse()) {
+    const { workingDays, commitmentPoints, velocityPoints } = told;
     const verdict = (await read.latestResult(sprintId))?.summary.verdict.verdict;
-    recent.push({ sprintName: name, commitmentPoints, velocityPoints, verdict });
+    recent.push({ sprintName: name, workingDays, commitmentPoints, velocityPoints, verdict });
   }
   return recent;
 }

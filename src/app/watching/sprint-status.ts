@@ -4,6 +4,7 @@ import type { Day } from '../../sprint/calendar.ts';
 import { statesOf } from '../cards/card-line.ts';
 import { instantOf } from '../clock/local-time.ts';
 import { eveningsOf } from '../clock/sprint-clock.ts';
+import { isDayOver } from '../clock/sprint-time.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { PostImage } from '../ports/messenger.ts';
 import { channelPost } from '../posting/post-kinds.ts';
@@ -18,7 +19,7 @@ import {
 } from '../team/place.ts';
 import { type Actor, datedWorkersOf } from '../team/team.ts';
 import { waitForAll } from '../wait-for-all.ts';
-import { type DrawnSprint, type StatusContent, statusContent } from './status-content.ts';
+import { answerCounts, type DrawnSprint, type StatusContent, statusContent } from './status-content.ts';
 
 /** @throws Refusal `no-sprint-running` and those of finding the team. */
 export async function sprintStatus(
@@ -41,16 +42,26 @@ export async function burndownImage(
   { team, members, sprint, states }: DrawnSprint,
   on: Day,
 ): Promise<PostImage> {
+  const isRunning = sprint.state === 'open' && on <= sprint.endsOn;
+  const isTodayOver = !isRunning || (await isMet(deps, { team, members, sprint, states }, on));
   const burndown = burndownOf(states, {
     sprintName: sprint.name,
     startsOn: sprint.startsOn,
     endsOn: sprint.endsOn,
     calendar: team,
     members: datedWorkersOf(members, sprint.id),
-    today: sprint.state === 'open' && on <= sprint.endsOn ? on : undefined,
+    today: isRunning ? on : undefined,
+    isTodayOver,
     evenings: eveningsOf(team, sprint, instantOf(on, '00:00', team.timeZone)),
   });
   return { ...(await deps.charts.burndown(burndown)), fileName: 'burndown.png' };
+}
+
+/** Whether enough was said of the day for it to count as over. */
+async function isMet({ store }: AppDependencies, drawn: DrawnSprint, on: Day): Promise<boolean> {
+  const { team, members, sprint, states } = drawn;
+  const prompts = await store.read((read) => read.promptsOf([{ sprintId: sprint.id, day: on }]));
+  return isDayOver(answerCounts(team, sprint, members, { states, prompts, on }));
 }
 
 /** The burndown for those who may see the sprint. */

@@ -47,6 +47,13 @@ load-unknown = It doesn’t know who will be away, what kind of work the open ca
 
 ## From this sprint's pace alone. Points are whole and without a sign.
 
+# In the first half of a sprint: the direction only, for a few days say nothing of the amount.
+load-pace-early =
+    { $signal ->
+        [heavy] The load may be heavy: at the pace of the first { NUMBER($days) } working days, work would be left at the end. How much, so few days can’t say.
+        [light] The load may be light: at the pace of the first { NUMBER($days) } working days, everything would be finished early. Whether there is room for more, so few days can’t say.
+       *[on-the-line] The load may be on the line: at the pace of the first { NUMBER($days) } working days, everything would be finished about in time. So few days can change that.
+    }
 load-pace-heavy = The load is heavy: at the pace so far, about { POINTS($points) } will be left at the end.
 load-pace-light = The load is light: at the pace so far, there is room for about { POINTS($points) } more.
 load-pace-even = The load is on the line: at the pace so far, everything will be finished just in time.

@@ -7,12 +7,12 @@ odds-none-hint = You don’t have to do anything: when a sprint closes here, eac
 
 odds-size-never = Cards of { POINTS($points) } have held no surprise work so far.
 odds-size-always = Cards of { POINTS($points) } have always held surprise work so far.
-odds-size-larger = Cards of { POINTS($points) } are larger than any you’ve done; going by size, they hold surprise work { TIMES_IN_TEN($share) }.
-odds-size-unseen = Cards of { POINTS($points) } are new here; going by the other sizes, they hold surprise work { TIMES_IN_TEN($share) }.
+odds-size-larger = Cards of { POINTS($points) } are larger than any you’ve done; going by size, they hold surprise work { TIMES_IN_TEN($share) }, and anything from { PERCENT_SPAN($low, $high) } is possible.
+odds-size-unseen = Cards of { POINTS($points) } are new here; going by the other sizes, they hold surprise work { TIMES_IN_TEN($share) }, and anything from { PERCENT_SPAN($low, $high) } is possible.
 odds-size-little-seen =
     { $cards ->
-        [one] Cards of { POINTS($points) } probably hold surprise work { TIMES_IN_TEN($share) }, going by { NUMBER($cards) } card and the other sizes.
-       *[other] Cards of { POINTS($points) } probably hold surprise work { TIMES_IN_TEN($share) }, going by { NUMBER($cards) } cards and the other sizes.
+        [one] Cards of { POINTS($points) } probably hold surprise work { TIMES_IN_TEN($share) }, going by { NUMBER($cards) } card and the other sizes; anything from { PERCENT_SPAN($low, $high) } is possible.
+       *[other] Cards of { POINTS($points) } probably hold surprise work { TIMES_IN_TEN($share) }, going by { NUMBER($cards) } cards and the other sizes; anything from { PERCENT_SPAN($low, $high) } is possible.
     }
 odds-size-known = Cards of { POINTS($points) } hold surprise work { TIMES_IN_TEN($share) }.
 # After it: how much surprise work such a card holds when it holds some.
@@ -32,7 +32,7 @@ odds-line-short =
         [one] { POINTS($points) }: { NUMBER($withSurprise) } of { NUMBER($cards) } card ({ CHANCE($share) })
        *[other] { POINTS($points) }: { NUMBER($withSurprise) } of { NUMBER($cards) } cards ({ CHANCE($share) })
     }
-# The same with all that is known of a size.
+# The same with its span; of few cards never without.
 odds-line =
     { $cards ->
         [one] { POINTS($points) }: { NUMBER($withSurprise) } of { NUMBER($cards) } card ({ CHANCE($share) }, span { PERCENT_SPAN($low, $high) })

@@ -103,7 +103,15 @@ plan-check-no-working-day = • This sprint has no working day of the team, so n
 plan-check-more = … and { NUMBER($warnings) } more.
 plan-recent-title = The team’s latest sprints
 plan-recent-none = No closed sprint to compare with yet.
-plan-recent-line = • { $sprint }: committed { NUMBER($committed) }, { $velocity }, { $outcome }
+# A sprint of another length than the plan's can't be compared without its days.
+plan-recent-line =
+    { $length ->
+        [same] • { $sprint }: committed { NUMBER($committed) }, { $velocity }, { $outcome }
+       *[another] • { $sprint }, { $days ->
+            [one] { NUMBER($days) } working day
+           *[other] { NUMBER($days) } working days
+        }: committed { NUMBER($committed) }, { $velocity }, { $outcome }
+    }
 plan-recent-velocity = velocity { NUMBER($points) }
 plan-recent-velocity-unknown = velocity not known
 plan-recent-kept = kept

@@ -124,9 +124,27 @@ describe('the plan preview', () => {
     await h.pass('2026-11-13T17:00:00Z');
     const { recent } = await preview({ startsOn: '2026-11-16', endsOn: '2026-11-27' });
     expect(recent).toEqual([
-      { sprintName: 'Harbour 12', commitmentPoints: 10, velocityPoints: 0, verdict: 'missed' },
-      { sprintName: 'Harbour 3', commitmentPoints: 20, velocityPoints: undefined, verdict: undefined },
-      { sprintName: 'Harbour 2', commitmentPoints: 20, velocityPoints: 24, verdict: undefined },
+      {
+        sprintName: 'Harbour 12',
+        workingDays: 10,
+        commitmentPoints: 10,
+        velocityPoints: 0,
+        verdict: 'missed',
+      },
+      {
+        sprintName: 'Harbour 3',
+        workingDays: 10,
+        commitmentPoints: 20,
+        velocityPoints: undefined,
+        verdict: undefined,
+      },
+      {
+        sprintName: 'Harbour 2',
+        workingDays: 10,
+        commitmentPoints: 20,
+        velocityPoints: 24,
+        verdict: undefined,
+      },
     ]);
   });
 });

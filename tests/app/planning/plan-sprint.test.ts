@@ -229,9 +229,9 @@ describe('the preview', () => {
     }
     const input = h.planInput(team, { startsOn: '2026-12-07', endsOn: '2026-12-11' });
     expect((await previewPlan(h.deps, ana, input)).recent).toEqual([
-      { sprintName: 'Harbour 4', commitmentPoints: 5, velocityPoints: 5, verdict: 'kept' },
-      { sprintName: 'Harbour 2', commitmentPoints: 3, velocityPoints: 3, verdict: 'kept' },
-      { sprintName: 'Harbour 1', commitmentPoints: 2, velocityPoints: 0, verdict: 'missed' },
+      { sprintName: 'Harbour 4', workingDays: 1, commitmentPoints: 5, velocityPoints: 5, verdict: 'kept' },
+      { sprintName: 'Harbour 2', workingDays: 1, commitmentPoints: 3, velocityPoints: 3, verdict: 'kept' },
+      { sprintName: 'Harbour 1', workingDays: 1, commitmentPoints: 2, velocityPoints: 0, verdict: 'missed' },
     ]);
   });
 

@@ -134,7 +134,7 @@ describe('a word in between', () => {
   };
   const pace = (signal: LoadSignal): LoadOutlook => ({
     from: 'pace',
-    pace: { signal, projectedLeftPoints: 0 },
+    pace: { signal, projectedLeftPoints: 0, daysGone: 6, isEarly: false },
     ownSprints: 0,
     neededSprints: 3,
   });

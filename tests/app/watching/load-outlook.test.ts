@@ -65,7 +65,7 @@ describe('the load signal', () => {
     expect(await loadOf(h)).toEqual({
       from: 'pace',
       // Left 1 + 3 of 10, 6 worked in four days, six days to go.
-      pace: { signal: 'light', projectedLeftPoints: 4 - 1.5 * 6 },
+      pace: { signal: 'light', projectedLeftPoints: 4 - 1.5 * 6, daysGone: 4, isEarly: true },
       ownSprints: 2,
       neededSprints: 3,
     });
@@ -153,7 +153,7 @@ describe('the load signal', () => {
     await h.answer('ben', sprint.id, '2026-11-06', { 1: { left: '0' }, 3: { left: '2' } });
     await h.answer('chi', sprint.id, '2026-11-06', { 2: { left: '3' } });
     // 5 points in five days, and five to come for the other 5.
-    expect(await pace()).toEqual({ signal: 'on the line', projectedLeftPoints: 0 });
+    expect(await pace()).toMatchObject({ signal: 'on the line', projectedLeftPoints: 0 });
     await sayDaysOff(h.deps, ben, { place: CHANNEL, words: '9 Nov to 13 Nov' });
     await sayDaysOff(h.deps, actorOf('chi'), { place: CHANNEL, words: '9 Nov to 11 Nov half' });
     // 15 − 5 − 1.5 of the week's 15 member-days are left, beside 15 gone.

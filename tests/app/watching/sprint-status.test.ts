@@ -5,6 +5,7 @@ import { pullCards } from '../../../src/app/cards/pull-cards.ts';
 import { closeSprint } from '../../../src/app/closing/end-sprint.ts';
 import { overview } from '../../../src/app/watching/overview.ts';
 import { shareStatus, sprintStatus, statusChart } from '../../../src/app/watching/sprint-status.ts';
+import type { Burndown } from '../../../src/sprint/burndown.ts';
 import {
   actorOf,
   CHANNEL,
@@ -101,6 +102,21 @@ describe('the status', () => {
     const image = await statusChart(h.deps, ben, sprint.id);
     expect(image).toMatchObject({ fileName: 'burndown.png', altText: 'Burndown of Harbour 12' });
     expect(h.charts.burndowns.at(-1)).toMatchObject({ today: '2026-11-03', commitmentPoints: 10 });
+  });
+
+  test('ends its chart in the evening before, as long as less than half of those asked have answered', async () => {
+    const { h, sprint } = await running();
+    const ends = async () => {
+      await statusChart(h.deps, ben, sprint.id);
+      const { days } = h.charts.burndowns.at(-1) as Burndown;
+      return days.findLast(({ leftPoints }) => leftPoints !== undefined)?.day;
+    };
+    h.set('2026-11-04T08:00:00Z');
+    expect(await ends()).toBe('2026-11-03');
+    await h.pass('2026-11-04T09:15:00Z');
+    expect(await ends()).toBe('2026-11-03');
+    await h.answer('ben', sprint.id, '2026-11-04', { 1: { left: '4' } });
+    expect(await ends()).toBe('2026-11-04');
   });
 
   test('reaches the channel only when somebody shares it', async () => {

@@ -265,7 +265,7 @@ export const status: StatusContent = {
   answered: 1,
   load: {
     from: 'pace',
-    pace: { signal: 'on the line', projectedLeftPoints: 0.5 },
+    pace: { signal: 'on the line', projectedLeftPoints: 0.5, daysGone: 6, isEarly: false },
     ownSprints: 0,
     neededSprints: 3,
   },

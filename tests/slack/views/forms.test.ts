@@ -197,12 +197,13 @@ describe('plan', () => {
   it('names an imported sprint as such, and a velocity that nobody knows', () => {
     const imported = {
       sprintName: 'Harbour 2',
+      workingDays: 5,
       commitmentPoints: 20,
       velocityPoints: undefined,
       verdict: undefined,
     };
     expect(formText(planPreviewView({ ...preview, recent: [imported] }))).toContain(
-      '• Harbour 2: committed 20, velocity not known, imported',
+      '• Harbour 2, 5 working days: committed 20, velocity not known, imported',
     );
   });
 

@@ -440,6 +440,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     ] satisfies PlanPreview['warnings'],
     recent: Array.from({ length: 3 }, () => ({
       sprintName: heading.sprint.name,
+      workingDays: 99,
       commitmentPoints: 99_950,
       velocityPoints: 99_950,
       verdict: 'no plan' as const,

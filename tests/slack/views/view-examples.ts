@@ -387,7 +387,9 @@ export const preview: PlanPreview = {
     ],
   },
   warnings: [{ code: 'no-owner', cardNumbers: [4] }],
-  recent: [{ sprintName: 'Harbour 11', commitmentPoints: 20, velocityPoints: 17, verdict: 'kept' }],
+  recent: [
+    { sprintName: 'Harbour 11', workingDays: 10, commitmentPoints: 20, velocityPoints: 17, verdict: 'kept' },
+  ],
   ...besideHistory([]),
 };
 
@@ -518,7 +520,7 @@ export function homeTeam(over: Partial<HomeTeam> = {}): HomeTeam {
       idealPoints: 14.7,
       load: {
         from: 'pace',
-        pace: { signal: 'heavy', projectedLeftPoints: 4 },
+        pace: { signal: 'heavy', projectedLeftPoints: 4, daysGone: 6, isEarly: false },
         ownSprints: 0,
         neededSprints: 3,
       },

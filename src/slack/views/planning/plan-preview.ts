@@ -135,7 +135,10 @@ function oddsSections({ commitmentPoints, bigCards }: PlanPreview): SectionBlock
   return odds.length > 0 ? [section([bold(mrkdwn('plan-odds-title')), ...odds].join('\n'))] : [];
 }
 
-function recentSprints({ recent }: PlanPreview): string {
+function recentSprints({ recent, workingDays }: PlanPreview): string {
   if (recent.length === 0) return mrkdwn('plan-recent-none');
-  return [bold(mrkdwn('plan-recent-title')), ...recent.map(recentSprint)].join('\n');
+  return [
+    bold(mrkdwn('plan-recent-title')),
+    ...recent.map((sprint) => recentSprint(sprint, workingDays)),
+  ].join('\n');
 }
