@@ -1,4 +1,5 @@
 const STIRLING_FROM = 15;
+const HALF_LOG_2_PI = 0.5 * Math.log(2 * Math.PI);
 
 /**
  * Natural logarithm of the gamma function, for x > 0, to about 14 digits.
@@ -15,9 +16,23 @@ export function logGamma(x: number): number {
   let product = 1;
   let far = x;
   for (; far < STIRLING_FROM; far += 1) product *= far;
-  const inverse = 1 / far;
+  return (far - 0.5) * Math.log(far) - far + HALF_LOG_2_PI + stirlingSeries(far) - Math.log(product);
+}
+
+function stirlingSeries(x: number): number {
+  const inverse = 1 / x;
   const square = inverse * inverse;
-  const series =
-    inverse * (1 / 12 - square * (1 / 360 - square * (1 / 1260 - square * (1 / 1680 - square * (1 / 1188)))));
-  return (far - 0.5) * Math.log(far) - far + 0.5 * Math.log(2 * Math.PI) + series - Math.log(product);
+  return (
+    inverse * (1 / 12 - square * (1 / 360 - square * (1 / 1260 - square * (1 / 1680 - square * (1 / 1188)))))
+  );
+}
+
+/**
+ * What ln Γ(x) has beyond (x − ½)·ln x − x + ½·ln 2π: small for large x, so that differences of large logarithms can be
+ * taken without losing digits.
+ *
+ * @example Math.abs(stirlingRest(1e6) - 1 / 12e6) < 1e-15
+ */
+export function stirlingRest(x: number): number {
+  return x >= STIRLING_FROM ? stirlingSeries(x) : logGamma(x) - ((x - 0.5) * Math.log(x) - x + HALF_LOG_2_PI);
 }

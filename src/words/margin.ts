@@ -20,6 +20,6 @@ function marginLine(what: 'commitments' | 'estimates', margin: Margin | Undefine
   if ('undefined' in margin) {
     return `${mrkdwn(`margin-${what}-unknown`)} ${reasonSentence(margin.undefined)}`;
   }
-  const { sprints, median, usual } = margin;
-  return mrkdwn(`margin-${what}`, { sprints, median, ...usual });
+  const { sprints, median, usual, isWholeSpan } = margin;
+  return mrkdwn(`margin-${what}`, { sprints, median, ...usual, span: isWholeSpan ? 'whole' : 'usual' });
 }

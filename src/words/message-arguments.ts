@@ -1671,16 +1671,24 @@ export interface Messages {
     readonly median: number;
     readonly low: number;
     readonly high: number;
+    readonly span: 'usual' | 'whole';
     readonly sprints: number;
   };
   'margin-estimates': {
     readonly median: number;
     readonly low: number;
     readonly high: number;
+    readonly span: 'usual' | 'whole';
     readonly sprints: number;
   };
   'margin-commitments-unknown': Record<never, never>;
   'margin-estimates-unknown': Record<never, never>;
+  'margin-span': {
+    readonly low: number;
+    readonly high: number;
+    readonly span: 'usual' | 'whole';
+    readonly sprints: number;
+  };
   'message-more-lines': { readonly lines: number };
   'message-replaces': Record<never, never>;
   'message-replaces-linked': { readonly link: string };

@@ -34,6 +34,19 @@ describe('the logarithm of the gamma function', () => {
 const anyShape = fc.double({ min: 0.2, max: 60, noNaN: true });
 
 describe('the beta distribution', () => {
+  test.each([
+    // Computed with SciPy 1.17.1, scipy.special.betainc.
+    [1e-6, 0.5, 1e6, 0.8427008448381964],
+    [2e-6, 2, 1e6, 0.5939949622804063],
+    [1e-6, 2.5, 1e6, 0.15085530983853124],
+    [1e-5, 10, 1e6, 0.542082170964244],
+    [0.1667, 2e5, 1e6, 0.5392397755473796],
+    [0.5001, 1e6, 1e6, 0.6113512821376899],
+    [0.999997, 1e6, 3, 0.4231884008183003],
+  ])('at %s with α = %s and β = %s it is %s', (x, alpha, beta, expected) => {
+    expect(Math.abs(betaCdf(x, { alpha, beta }) / expected - 1)).toBeLessThan(1e-10);
+  });
+
   // Newcombe 1998, Statistics in Medicine 17, Table I (transcribed in public files, recomputed).
   test.each<[number, number, number, number]>([
     [81, 263, 0.2527, 0.3676],

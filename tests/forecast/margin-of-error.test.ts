@@ -11,7 +11,29 @@ const sprint = (commitmentPoints: number, velocityPoints: number | undefined, es
 test('the margin of commitments is that of velocity ÷ commitment, with the quantiles of type 8', () => {
   const margin = marginOfError([1, 2, 3, 4, 5].map((velocity) => sprint(10, velocity)));
   // Position of 10%: (5 + ⅓)·0.1 + ⅓ = 0.8667, below 1: the least. Of 90%: 5.1333, above 5: the greatest.
-  expect(margin.ofCommitments).toEqual({ sprints: 5, median: 0.3, usual: { low: 0.1, high: 0.5 } });
+  expect(margin.ofCommitments).toEqual({
+    sprints: 5,
+    median: 0.3,
+    usual: { low: 0.1, high: 0.5 },
+    isWholeSpan: true,
+  });
+});
+
+test('from seven sprints on eight tenths are less than the whole span', () => {
+  const marginOf = (sprints: number) =>
+    marginOfError(Array.from({ length: sprints }, (_, i) => sprint(10, i + 1))).ofCommitments;
+  for (const sprints of [5, 6]) {
+    expect(marginOf(sprints)).toMatchObject({
+      isWholeSpan: true,
+      usual: { low: 0.1, high: sprints / 10 },
+    });
+  }
+  for (const sprints of [7, 12]) {
+    const margin = marginOf(sprints) as Extract<ReturnType<typeof marginOf>, { readonly sprints: number }>;
+    expect(margin.isWholeSpan).toBe(false);
+    expect(margin.usual.low).toBeGreaterThan(0.1);
+    expect(margin.usual.high).toBeLessThan(sprints / 10);
+  }
 });
 
 test('with twelve sprints the usual margin lies within the extremes, as the published wafers do', () => {
@@ -38,7 +60,7 @@ test('only the latest 24 sprints count', () => {
     ...Array.from({ length: 30 }, () => sprint(10, 1)),
     ...Array.from({ length: 24 }, () => sprint(10, 9)),
   ]);
-  expect(margin.ofCommitments).toEqual({ sprints: 24, median: 0.9, usual: { low: 0.9, high: 0.9 } });
+  expect(margin.ofCommitments).toMatchObject({ sprints: 24, median: 0.9, usual: { low: 0.9, high: 0.9 } });
 });
 
 test('below five sprints it says what is missing', () => {

@@ -29,6 +29,17 @@ describe('the normal distribution', () => {
     }
   });
 
+  test.each([
+    // Computed with SciPy 1.17.1, scipy.special.ndtri.
+    [1e-10, -6.361340902404056],
+    [1e-20, -9.262340089798409],
+    [1e-100, -21.273453560965322],
+    [1e-300, -37.0470962993612],
+    [Number.MIN_VALUE, -38.467405617144344],
+  ])('the quantile at %s is %s', (chance, expected) => {
+    expect(Math.abs(normalQuantile(chance) / expected - 1)).toBeLessThan(1e-14);
+  });
+
   test('series and continued fraction meet where one takes over from the other', () => {
     for (const z of [-3, 3]) {
       const step = normalCdf(z + 1e-9) - normalCdf(z - 1e-9);

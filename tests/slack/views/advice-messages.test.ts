@@ -237,7 +237,7 @@ describe('the forecast', () => {
       Based on your latest 9 sprints, the recent ones most. Their pace comes to 27.3 points in the first coming sprint. Of 9 known closed sprints, 4 were imported. Work on it begins on 30 November 2026, with a new sprint every 14 days. The work is assumed to grow by 5 points with each sprint. The chances allow for how 5 such forecasts would have come out before. A date in the middle of a sprint means that the work is done when that sprint ends.
       How far off the team was so far
       • Commitments: what was finished, pulled-in work included, was typically 125% of the commitment, and 106% to 137% in 8 of 10 sprints (from 9).
-      • Estimates: typically 93% accurate, and 82% to 94% in 8 of 10 sprints (from 5). The rest up to 100% is the part of the load by which estimates were off.
+      • Estimates: typically 93% accurate, and 82% to 94% over all 5 sprints, which are too few to say what is usual. The rest up to 100% is the part of the load by which estimates were off.
       What this doesn’t know
       • How much of a sprint goes to other work. It assumes that everything your sprints finish belongs to these points.
       • Whether these points are the same size as those in your past sprints.
@@ -327,7 +327,7 @@ describe('the history', () => {
       Velocity growth is compared with Harbour 1: 100% is what that sprint finished. In Harbour 9 the recorded value was 190% of that in Harbour 6, and velocity was 107.4%: a point brought 176.9% of what it brought then.
       How far off the team was so far
       • Commitments: what was finished, pulled-in work included, was typically 125% of the commitment, and 106% to 137% in 8 of 10 sprints (from 9).
-      • Estimates: typically 93% accurate, and 82% to 94% in 8 of 10 sprints (from 5). The rest up to 100% is the part of the load by which estimates were off.
+      • Estimates: typically 93% accurate, and 82% to 94% over all 5 sprints, which are too few to say what is usual. The rest up to 100% is the part of the load by which estimates were off.
       This covers 9 closed sprints, from 5 January to 8 May 2026. 4 were imported. Cancelled sprints are left out.
       What this doesn’t know
       • What changed. A signal says that something did, not what or why: only the team can say.
