@@ -23,7 +23,7 @@ range-meaning =
 range-ran-out-unknown = How likely you are to run out of work isn’t known.
 # How the number was found, in the details.
 range-chosen = Of the numbers that serve you, it’s the largest that you finish whole in every second sprint, and never needs more than you’ve finished before. Where none serves both, it’s the one at which keeping it and not running out of work are about as likely.
-range-ends-apart = Up to { POINTS($high) }, you’re likely to keep it; from { POINTS($low) } on, you’re unlikely to run out of work.
+range-ends-apart = Up to { POINTS($high) }, you keep it in 8 of 10 sprints or more; from { POINTS($low) } on, you run out of work in 2 of 10 or fewer.
 
 ## What would help where no commitment serves both
 

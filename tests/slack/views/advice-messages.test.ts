@@ -94,7 +94,7 @@ describe('the commitment range', () => {
       No commitment serves both: your sprints differ too much, or are too few. They finished 8 to 50 points: ask why.
       Kept: 80% or more finished. Out of work: more than 20% pulled in.
       Of the numbers that serve you, it’s the largest that you finish whole in every second sprint, and never needs more than you’ve finished before. Where none serves both, it’s the one at which keeping it and not running out of work are about as likely.
-      Up to 15 points, you’re likely to keep it; from 37 points on, you’re unlikely to run out of work."
+      Up to 15 points, you keep it in 8 of 10 sprints or more; from 37 points on, you run out of work in 2 of 10 or fewer."
     `);
   });
 
