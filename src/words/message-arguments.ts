@@ -1900,6 +1900,18 @@ export interface Messages {
   'operator-dumped': { readonly file: string };
   'operator-restored': { readonly folder: string };
   'operator-file-unusable': { readonly file: string; readonly reason: string };
+  'operator-own-usage': Record<never, never>;
+  'operator-own-none': { readonly sprints: number };
+  'operator-own-lead': { readonly sprints: number };
+  'operator-own-line': {
+    readonly share: number;
+    readonly scored: number;
+    readonly sumsError: number;
+    readonly cardsError: number;
+    readonly sumsHeld: number;
+    readonly cardsHeld: number;
+    readonly nearer: 'cards' | 'sums';
+  };
   'own-prompt-home-button': Record<never, never>;
   'own-prompt-title': Record<never, never>;
   'own-prompt-submit': Record<never, never>;

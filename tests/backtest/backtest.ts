@@ -1,9 +1,11 @@
 /**
- * Scores projection and release forecast on past sprints: `npm run backtest -- FILE… [--json]`. Exits with 2 when a
+ * Scores projection and release forecast on past sprints: `npm run backtest -- FILE… [--json]`; with `--own` on those
+ * that this installation has seen, as `npm run own-record` does. Exits with 2 when a
  * file is missing or not as it should be.
  */
 import { readFileSync } from 'node:fs';
 import { parseArgs } from 'node:util';
+import { scoreOwnRecord } from '../../src/operator/own-record.ts';
 import { OpenDataError, readOpenData } from '../open-data/read-open-data.ts';
 import { backtestReport, reportText } from './backtest-report.ts';
 
@@ -20,19 +22,26 @@ function readFile(file: string): string {
   }
 }
 
-function readArguments(): { files: string[]; json: boolean } {
+function readArguments(): { files: string[]; json: boolean; own: boolean } {
   try {
     const { values, positionals } = parseArgs({
       allowPositionals: true,
-      options: { json: { type: 'boolean' } },
+      options: { json: { type: 'boolean' }, own: { type: 'boolean' } },
     });
-    return { files: positionals, json: values.json ?? false };
+    return { files: positionals, json: values.json ?? false, own: values.own ?? false };
   } catch (error) {
     giveUp((error as Error).message);
   }
 }
 
-const { files, json } = readArguments();
+const { files, json, own } = readArguments();
+if (own) {
+  if (files.length > 0) giveUp('The own record needs no files: npm run backtest -- --own [--json]');
+  const { code, stdout, stderr } = await scoreOwnRecord(json ? ['--json'] : [], process.env);
+  if (stdout !== undefined) console.log(stdout);
+  if (stderr !== undefined) console.error(stderr);
+  process.exit(code);
+}
 if (files.length === 0) giveUp('Name the files that hold past sprints: npm run backtest -- FILE… [--json]');
 try {
   const report = backtestReport(files.map((file) => ({ file, rows: readOpenData(readFile(file), file) })));

@@ -1,6 +1,7 @@
 /** How well the projection would have done on past sprints. */
+
+import { crps } from '../../src/forecast/crps.ts';
 import type { SprintMoment } from '../open-data/read-open-data.ts';
-import { crps } from './crps.ts';
 import { MOMENTS_PERCENT, rowsAt, withCards } from './moments.ts';
 import { coverageOf, type Foretold, meanError, meanOf, walkForward } from './walk-forward.ts';
 

@@ -40,4 +40,5 @@ export const LANDED_MIGRATIONS: Readonly<Record<string, string>> = {
   '0034_shared_retro.sql': 'cc4f64ad71dec4785657c68e295262dfb8ef2a9837378fd88d0eeb40162cd476',
   '0035_weekdays_before.sql': '2ca7a7cb74d9a49202db2ab1aa39e9841abb2eba9b286a9dd0c3e973b5be4c9d',
   '0036_direct_verdicts.sql': '81f68991ba49551704d3dfc3b14e8a2aea598f3b69282e31f68ec5f8ce4a32cd',
+  '0037_card_evenings.sql': '5e96627e6eb71c9464d7c0105e4bf775fb452e89fc64ac8127faeb2e3db39ec3',
 };

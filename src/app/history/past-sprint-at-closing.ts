@@ -1,4 +1,5 @@
 /** Makes what a sprint leaves behind for the statistics, from its records. Decides nothing about them. */
+import type { CardEvenings } from '../../forecast/card-evenings.ts';
 import { sprintSoFar } from '../../forecast/sprint-so-far.ts';
 import type { Day } from '../../sprint/calendar.ts';
 import type { WorkTime } from '../../sprint/evidence.ts';
@@ -17,7 +18,7 @@ import {
   type SprintRecords,
   type Team,
 } from '../team/team.ts';
-import type { NewPastSprint, PastCard, PastSprint, TracePoint } from './past-sprint.ts';
+import type { NewPastSprint, PastCard, PastSprint } from './past-sprint.ts';
 
 /** Reads what is needed and makes it. */
 export async function pastSprintAtClosing(
@@ -75,18 +76,19 @@ export function memberDaysBy(
 }
 
 /** What the records of a sprint say of it. */
-export type FromRecords = Pick<
-  PastSprint,
-  | 'commitmentPoints'
-  | 'pulledInPoints'
-  | 'surprisePoints'
-  | 'velocityPoints'
-  | 'workedPoints'
-  | 'committedFinishedPoints'
-  | 'ratios'
-  | 'trace'
-  | 'cards'
->;
+export type FromRecords = Pick<NewPastSprint, 'cardEvenings'> &
+  Pick<
+    PastSprint,
+    | 'commitmentPoints'
+    | 'pulledInPoints'
+    | 'surprisePoints'
+    | 'velocityPoints'
+    | 'workedPoints'
+    | 'committedFinishedPoints'
+    | 'ratios'
+    | 'trace'
+    | 'cards'
+  >;
 
 /** Pure part: what the records of a sprint say. @param days its working days, ascending */
 export function pastSprintOf(
@@ -95,6 +97,8 @@ export function pastSprintOf(
   records: SprintRecords,
 ): FromRecords {
   const states = statesOf(records);
+  const kept = states.filter(({ droppedOn }) => droppedOn === undefined);
+  const evenings = eveningsOf(days, records);
   const totals = sprintTotals(states, team.scale);
   const { velocityGrowth: _changesWithTheBaseline, ...ratios } = sprintRatios(totals, undefined);
   return {
@@ -106,24 +110,44 @@ export function pastSprintOf(
     workedPoints: totals.workedPoints,
     committedFinishedPoints: totals.committedFinishedPoints,
     ratios,
-    trace: traceOf(days, records),
-    cards: states.filter(({ droppedOn }) => droppedOn === undefined).map((state) => pastCard(state, days)),
+    trace: evenings.map(sprintSoFar),
+    cards: kept.map((state) => pastCard(state, days)),
+    cardEvenings: kept.map((state) => cardEvenings(state, kept, evenings)),
   };
 }
 
-/** The state of the sprint before its first working day, and on the evening of each. */
-function traceOf(days: readonly Day[], { cards, facts }: SprintRecords): TracePoint[] {
-  const evening = (day: Day): TracePoint =>
-    sprintSoFar(
-      statesOf({
-        cards: cards.filter(({ enteredOn }) => enteredOn <= day),
-        facts: facts.filter((fact) => fact.day <= day),
-      }),
-    );
-  const start = sprintSoFar(
-    statesOf({ cards: cards.filter(({ origin }) => origin === 'planned'), facts: [] }),
-  );
+/** The cards before the first working day, and on the evening of each. */
+function eveningsOf(days: readonly Day[], { cards, facts }: SprintRecords): SprintCardState[][] {
+  const evening = (day: Day): SprintCardState[] =>
+    statesOf({
+      cards: cards.filter(({ enteredOn }) => enteredOn <= day),
+      facts: facts.filter((fact) => fact.day <= day),
+    });
+  const start = statesOf({ cards: cards.filter(({ origin }) => origin === 'planned'), facts: [] });
   return [start, ...days.map(evening)];
+}
+
+/** How one of the sprint's cards went. Members become numbers in the order of the cards, of which nobody is told. */
+function cardEvenings(
+  { card }: SprintCardState,
+  kept: readonly SprintCardState[],
+  evenings: readonly (readonly SprintCardState[])[],
+): CardEvenings {
+  const members = [...new Set(kept.flatMap((state) => state.card.ownerIds))];
+  const states = evenings.map((there) => there.find((state) => state.card.id === card.id));
+  const from = states.findIndex((state) => state !== undefined);
+  const there = from < 0 ? [] : states.slice(from).map((state) => state as SprintCardState);
+  const blocked = there.flatMap(({ blocks }, i) =>
+    blocks.length > 0 && blocks.at(-1)?.until === undefined ? [from + i] : [],
+  );
+  return {
+    estimatePoints: card.estimatePoints,
+    from: Math.max(0, from),
+    left: there.map(({ leftPoints, finished }) => (finished ? 0 : leftPoints)),
+    worked: there.map(({ workedPoints }) => workedPoints),
+    ...(blocked.length > 0 && { blocked }),
+    queues: card.ownerIds.map((id) => members.indexOf(id)),
+  };
 }
 
 function pastCard(state: SprintCardState, days: readonly Day[]): PastCard {

@@ -1,4 +1,5 @@
 /** What a finished sprint leaves behind for the statistics, whether Loadline ran it or it was imported. */
+import type { CardEvenings } from '../../forecast/card-evenings.ts';
 import type { SprintSoFar } from '../../forecast/sprint-so-far.ts';
 import type { Day } from '../../sprint/calendar.ts';
 import type { SprintRatios } from '../../sprint/sprint-ratios.ts';
@@ -66,6 +67,8 @@ export type NewPastSprint = Omit<
   readonly workspaceId: string;
   readonly endsOn: Day;
   readonly recordedAt: Date;
+  /** How each card went that was not dropped. Undefined: not known (an import). Goes with the details of the sprint. */
+  readonly cardEvenings?: readonly CardEvenings[] | undefined;
 };
 
 /** The one number that the product owner records for a sprint, in any unit. */

@@ -8,13 +8,14 @@ import { sprintOf } from './sprint-queries.ts';
 import type { SqlSession } from './sql-session.ts';
 
 /** Also what a process of the version before wrote, with sentences in it. */
+const { cardEvenings: _readByThemselves, ...PAST_COLUMNS } = getTableColumns(pastSprints);
 const PAST = {
-  ...getTableColumns(pastSprints),
+  ...PAST_COLUMNS,
   ratios: sql`loadline.coded_ratios(${pastSprints.ratios})`.mapWith(pastSprints.ratios),
 };
 
 type Row = {
-  readonly past: typeof pastSprints.$inferSelect;
+  readonly past: Omit<typeof pastSprints.$inferSelect, 'cardEvenings'>;
   readonly sprint: Pick<typeof sprints.$inferSelect, 'name' | 'startsOn' | 'importedAt'>;
   readonly value: number | null;
 };
@@ -163,6 +164,7 @@ export function historyWriting(session: SqlSession): HistoryWriting {
         velocityPoints: past.velocityPoints ?? null,
         workedPoints: past.workedPoints ?? null,
         committedFinishedPoints: past.committedFinishedPoints ?? null,
+        cardEvenings: past.cardEvenings ?? null,
       };
       await session
         .insert(pastSprints)

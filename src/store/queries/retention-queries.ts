@@ -99,6 +99,7 @@ export function retentionWriting(session: SqlSession): RetentionWriting {
         .update(recordedValues)
         .set({ recordedBy: ERASED })
         .where(eq(recordedValues.sprintId, sprintId));
+      await session.update(pastSprints).set({ cardEvenings: null }).where(eq(pastSprints.sprintId, sprintId));
       await session
         .update(sprints)
         .set({

@@ -13,6 +13,7 @@ import {
   text,
 } from 'drizzle-orm/pg-core';
 import type { PastCard, TracePoint } from '../../app/history/past-sprint.ts';
+import type { CardEvenings } from '../../forecast/card-evenings.ts';
 import { codedRatios, day, instant, isHalves, isNotBlank, loadline, pointsSum } from './columns.ts';
 import { sprints } from './teams.ts';
 
@@ -39,6 +40,8 @@ export const pastSprints = loadline.table(
     trace: jsonb('trace').$type<readonly TracePoint[]>().notNull(),
     cards: jsonb('cards').$type<readonly PastCard[]>().notNull(),
     recordedAt: instant('recorded_at').notNull(),
+    /** Null when it is not known, or no longer kept. */
+    cardEvenings: jsonb('card_evenings').$type<readonly CardEvenings[]>(),
   },
   (past) => [
     foreignKey({

@@ -6,6 +6,7 @@ import { pullCards } from '../../../src/app/cards/pull-cards.ts';
 import { cancelSprint, closeSprint, reopenSprint } from '../../../src/app/closing/end-sprint.ts';
 import type { PastSprint } from '../../../src/app/history/past-sprint.ts';
 import { pastSprints } from '../../../src/app/history/team-history.ts';
+import { allWatchedSprints } from '../../../src/store/queries/watched-sprint-queries.ts';
 import { actorOf, CHANNEL, type Harness, harnessForEach, PEOPLE } from '../../support/app-harness.ts';
 import { rowsOf } from '../../support/rows-of.ts';
 
@@ -112,6 +113,35 @@ describe('what a sprint leaves behind when it closes', () => {
         surprisePoints: 0,
         doneShare: 1,
         pulledIn: { workingDaysLeft: 8, finished: true },
+      },
+    ]);
+  });
+
+  test('is how each card went evening by evening, in queues that only have numbers', async () => {
+    const { h } = await closed();
+    const [kept] = await allWatchedSprints(h.database.session);
+    // Evening 0 is before Monday 2 November, evening 10 that of Friday 13.
+    expect(kept?.cardEvenings).toEqual([
+      {
+        estimatePoints: 5,
+        from: 0,
+        left: [5, 3, 0, 0, 0, 0, 0, 0, 0, 0, 0],
+        worked: [0, 2, 5, 5, 5, 5, 5, 5, 5, 5, 5],
+        queues: [0],
+      },
+      {
+        estimatePoints: 3,
+        from: 0,
+        left: [3, 3, 3, 3, 3, 4, 4, 4, 4, 4, 4],
+        worked: [0, 0, 0, 0, 0, 1, 1, 1, 1, 1, 1],
+        queues: [1],
+      },
+      {
+        estimatePoints: 3,
+        from: 3,
+        left: [3, 3, 3, 3, 0, 0, 0, 0],
+        worked: [0, 0, 0, 0, 3, 3, 3, 3],
+        queues: [0],
       },
     ]);
   });

@@ -12,6 +12,7 @@ import { planForm } from '../../../src/app/planning/plan-form.ts';
 import { privacyOverview } from '../../../src/app/privacy/privacy-overview.ts';
 import { reduceSprints } from '../../../src/app/privacy/reduce-sprints.ts';
 import type { Member, Team } from '../../../src/app/team/team.ts';
+import { allWatchedSprints } from '../../../src/store/queries/watched-sprint-queries.ts';
 import { actorOf, CHANNEL, Harness, PEOPLE } from '../../support/app-harness.ts';
 import { describeOnPostgresFirst, emptyDatabase } from '../../support/databases.ts';
 import { rowsOf } from '../../support/rows-of.ts';
@@ -199,6 +200,12 @@ describeOnPostgresFirst('a team’s retention', (_database, kind) => {
     expect((await planForm(h.deps, ana, CHANNEL)).draft.name).toBe('Quay 4');
     const value = { place: CHANNEL, value: '900', sprint: { sprintName: 'Harbour 12' } };
     expect((await recordValue(h.deps, ana, value)).previousValue).toBe(1200);
+  });
+
+  test('takes from the statistics how each card went', async () => {
+    expect((await allWatchedSprints(h.database.session)).length).toBeGreaterThan(0);
+    await reduceAll('2029-01-01T12:00:00Z');
+    expect(await allWatchedSprints(h.database.session)).toEqual([]);
   });
 
   test('leaves an export with the totals of every sprint, cancelled ones too, and without cards', async () => {

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { crps } from '../../src/forecast/crps.ts';
 import { normalQuantile } from '../../src/forecast/normal-distribution.ts';
 import { weightedPoints } from '../../src/forecast/weighted-points.ts';
-import { crps } from './crps.ts';
 
 function alike(values: readonly number[]): ReturnType<typeof weightedPoints> {
   return weightedPoints(

@@ -1,4 +1,4 @@
-import type { WeightedPoints } from '../../src/forecast/weighted-points.ts';
+import type { WeightedPoints } from './weighted-points.ts';
 
 /**
  * Continuous ranked probability score: how far a whole distribution was from what came. 0 is best; for a forecast

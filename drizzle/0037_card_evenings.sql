@@ -1,0 +1,1 @@
+ALTER TABLE "loadline"."past_sprints" ADD COLUMN "card_evenings" jsonb;
