@@ -113,6 +113,9 @@ type QuestionProblem =
   | { readonly code: 'by-not-a-day'; readonly typed: string }
   | { readonly code: 'by-day-gone'; readonly startsOn: string }
   | { readonly code: 'by-twice' }
+  | { readonly code: 'what-if-away-days'; readonly most: number }
+  | { readonly code: 'what-if-points' }
+  | { readonly code: 'what-if-nothing' }
   | { readonly code: 'no-colon' }
   | { readonly code: 'away-without-number'; readonly typed: string }
   | { readonly code: 'not-away-days'; readonly typed: string }

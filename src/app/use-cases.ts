@@ -44,6 +44,7 @@ import { overview } from './watching/overview.ts';
 import { digestForm, setDigest } from './watching/set-digest.ts';
 import { shareStatus, sprintStatus, statusChart } from './watching/sprint-status.ts';
 import { beginWelcome, takeBackWelcome } from './watching/welcome.ts';
+import { askWhatIf, whatIfForm } from './watching/what-if.ts';
 
 const ALL = {
   addGuests,
@@ -52,6 +53,7 @@ const ALL = {
   answerInWords,
   askAdvice,
   assignCards,
+  askWhatIf,
   baselineForm,
   beginWelcome,
   blockCard,
@@ -130,6 +132,7 @@ const ALL = {
   unblockCard,
   undropCard,
   valueForm,
+  whatIfForm,
 } as const;
 
 type Bound<UseCase> = UseCase extends (deps: AppDependencies, ...rest: infer Rest) => infer Result

@@ -52,6 +52,7 @@ export const ACTIONS = {
   chooseVerdicts: 'choose-verdicts',
   /** Value: SprintValue, as of what follows. */
   shareStatus: 'share-status',
+  askWhatIf: 'ask-what-if',
   showBurndown: 'show-burndown',
   reopenSprint: 'reopen-sprint',
   tryThis: 'try-this',

@@ -56,7 +56,7 @@ function signalSentence(reading: ProjectionReading): string {
 }
 
 /** What is to come is never certain, even where no past sprint speaks against it. */
-function uncertain(chance: number): number {
+export function uncertain(chance: number): number {
   return Math.min(Math.max(chance, NEVER_CERTAIN), 1 - NEVER_CERTAIN);
 }
 

@@ -2298,6 +2298,9 @@ export interface Messages {
   'problem-no-files': Record<never, never>;
   'problem-not-a-day': { readonly which: 'first' | 'last'; readonly typed: string };
   'problem-sprint-gone-by': { readonly last: string };
+  'problem-what-if-away-days': { readonly most: number };
+  'problem-what-if-points': Record<never, never>;
+  'problem-what-if-nothing': Record<never, never>;
   'problem-backlog-points': { readonly most: number };
   'problem-growth-points': { readonly most: number };
   'problem-by-not-a-day': { readonly typed: string };
@@ -3145,4 +3148,30 @@ export interface Messages {
   'welcome-team-type': Record<never, never>;
   'welcome-no-team': Record<never, never>;
   'welcome-no-team-type': Record<never, never>;
+  'what-if-button': Record<never, never>;
+  'what-if-title': Record<never, never>;
+  'what-if-submit': Record<never, never>;
+  'what-if-intro': { readonly sprint: string };
+  'what-if-without': Record<never, never>;
+  'what-if-away': Record<never, never>;
+  'what-if-away-hint': Record<never, never>;
+  'what-if-more': Record<never, never>;
+  'what-if-kept': {
+    readonly moves: 'not' | 'so';
+    readonly floor: number;
+    readonly keptNow: number;
+    readonly changes: string;
+    readonly allNow: number;
+    readonly allThen: number;
+    readonly keptThen: number;
+  };
+  'what-if-all': { readonly allNow: number; readonly allThen: number; readonly changes: string };
+  'what-if-unknown': { readonly changes: string };
+  'what-if-changes': { readonly changes: readonly string[] };
+  'what-if-card-out': { readonly card: string; readonly points: number };
+  'what-if-days-away': { readonly days: number };
+  'what-if-points-more': { readonly points: number };
+  'what-if-committed-card': { readonly card: string };
+  'what-if-average-day': { readonly share: number };
+  'what-if-unchanged': Record<never, never>;
 }

@@ -41,6 +41,7 @@ import type { Actor } from '../../src/app/team/team.ts';
 import { overview } from '../../src/app/watching/overview.ts';
 import { digestForm, setDigest } from '../../src/app/watching/set-digest.ts';
 import { shareStatus, sprintStatus, statusChart } from '../../src/app/watching/sprint-status.ts';
+import { askWhatIf, whatIfForm } from '../../src/app/watching/what-if.ts';
 import { actorOf, CHANNEL, type Harness, openHarness, PEOPLE } from '../support/app-harness.ts';
 import { typedMeasures } from '../support/typed-measures.ts';
 
@@ -172,6 +173,9 @@ const BY_ID: Record<string, Attempt> = {
   unblockCard: (deps, actor, { sprintId }) => unblockCard(deps, actor, { sprintId, reference: '1' }),
   statusChart: (deps, actor, { sprintId }) => statusChart(deps, actor, sprintId),
   shareStatus: (deps, actor, { sprintId }) => shareStatus(deps, actor, { sprintId }),
+  whatIfForm: (deps, actor, { sprintId }) => whatIfForm(deps, actor, { sprintId }),
+  askWhatIf: (deps, actor, { sprintId }) =>
+    askWhatIf(deps, actor, { sprintId, without: '', awayDays: '1', morePoints: '' }),
   closeSprint: (deps, actor, { sprintId }) => closeSprint(deps, actor, { sprintId }),
   cancelSprint: (deps, actor, { sprintId }) => cancelSprint(deps, actor, { sprintId, reason: '' }),
   reopenSprint: (deps, actor, { sprintId }) => reopenSprint(deps, actor, { sprintId }),
@@ -269,6 +273,8 @@ const READERS_TOO = [
   'sprintStatus',
   'statusChart',
   'shareStatus',
+  'whatIfForm',
+  'askWhatIf',
   'directVerdicts by place',
   'directVerdicts',
   'chooseDirectVerdicts by place',

@@ -513,6 +513,17 @@ const CASES: { readonly [Name in keyof UseCases]: Cases } = {
     refused: { 'the team': (use, actor, { teamId }) => use.shareAdvice(actor, { teamId, question: RANGE }) },
     own: {},
   },
+  askWhatIf: {
+    refused: {
+      'the sprint': (use, actor, { sprintId }) =>
+        use.askWhatIf(actor, { sprintId, without: '', awayDays: '1', morePoints: '' }),
+    },
+    own: {},
+  },
+  whatIfForm: {
+    refused: { 'the sprint': (use, actor, { sprintId }) => use.whatIfForm(actor, { sprintId }) },
+    own: {},
+  },
   shareStatus: {
     refused: { 'the sprint': (use, actor, { sprintId }) => use.shareStatus(actor, { sprintId }) },
     own: {},

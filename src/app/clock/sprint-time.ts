@@ -15,6 +15,8 @@ export interface SprintTime {
   readonly leftWithToday: number;
   /** Those not over, each counted by how many of the team are there, beside the days that are over. */
   readonly evenDaysLeft: number;
+  /** Those not over, of all members together, without days off. */
+  readonly memberDaysLeft: number;
   /** Which part of the members' working time is over, 0 to 1; 1 for a sprint without a working day. */
   readonly elapsedShare: number;
 }
@@ -60,6 +62,7 @@ export function sprintTime(
     total: days.length,
     gone,
     evenDaysLeft,
+    memberDaysLeft: timeLeft,
     left: days.filter((day) => day > today).length,
     leftWithToday: days.filter((day) => day >= today).length,
     elapsedShare: days.length === 0 ? 1 : (shareOver(timeOver, timeLeft) ?? gone / days.length),

@@ -1,11 +1,13 @@
 /** How the sprint is going. */
 import type { Place } from '../../app/team/place.ts';
 import { sprintValue } from '../button-values.ts';
+import { sprintContext } from '../form-contexts.ts';
 import { ACTIONS } from '../ids.ts';
-import type { Asker } from '../listeners/asker.ts';
+import { type Asker, openForm } from '../listeners/asker.ts';
 import type { ListenerContext } from '../listeners/listener-context.ts';
 import { statusSharedReply } from '../views/sprint-change-views.ts';
 import { statusChartMessage, statusMessage } from '../views/status-message.ts';
+import { WHAT_IF_FIELDS, whatIfFormView, whatIfMessage } from '../views/what-if-views.ts';
 import { command, placeIn, readHeld } from './command.ts';
 
 export const status = command({
@@ -13,7 +15,29 @@ export const status = command({
   who: 'team-and-owner',
   cost: 'heavy',
   read: (context, caller) => readStatus(context, caller, caller.place),
+  forms: [
+    {
+      name: 'what-if',
+      fields: WHAT_IF_FIELDS,
+      submit: async (useCases, { actor, fields, context }) => {
+        const { sprintId } = readHeld(sprintContext, context);
+        const question = {
+          sprintId,
+          without: fields.text(WHAT_IF_FIELDS.without),
+          awayDays: fields.text(WHAT_IF_FIELDS.awayDays),
+          morePoints: fields.text(WHAT_IF_FIELDS.morePoints),
+        };
+        return { next: 'close', say: whatIfMessage(await useCases.askWhatIf(actor, question)) };
+      },
+    },
+  ],
   buttons: {
+    [ACTIONS.askWhatIf]: {
+      press: async ({ useCases, client }, { actor, replyTo, triggerId }, value) => {
+        const form = await useCases.whatIfForm(actor, readHeld(sprintValue, value));
+        await openForm(client, triggerId, whatIfFormView(form, replyTo));
+      },
+    },
     [ACTIONS.showStatus]: {
       cost: 'heavy',
       press: async (context, presser, value) => {

@@ -28,17 +28,17 @@ import { ratioBlocks } from './ratio-blocks.ts';
 
 /** What the caller alone sees, but for the chart: see `statusChartMessage`. */
 export function statusMessage(status: StatusContent): MessageView {
-  const share = button(say('status-share'), {
-    actionId: ACTIONS.shareStatus,
-    value: encodeValue({ sprintId: status.sprint.id }),
-  });
+  const value = encodeValue({ sprintId: status.sprint.id });
+  const share = button(say('status-share'), { actionId: ACTIONS.shareStatus, value });
+  const whatIf = button(say('what-if-button'), { actionId: ACTIONS.askWhatIf, value });
+  const hasChances = status.begun && status.load.from === 'projection';
   return messageView([
     ...statusBlocks(status, undefined, {
       blocked: blockedCards(status, 'with what'),
       growth: growthByAnswer(status),
     }),
     context(mrkdwn('status-only-you')),
-    actions([share]),
+    actions(hasChances ? [share, whatIf] : [share]),
   ]);
 }
 

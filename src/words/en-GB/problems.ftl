@@ -171,6 +171,9 @@ problem-not-a-day =
        *[last] “{ $typed }” isn’t a day. Write the last day as year-month-day, for example 2026-11-30.
     }
 problem-sprint-gone-by = That sprint is over: { DAY($last) } has gone by. Name coming days.
+problem-what-if-away-days = Give whole or half working days, such as 1 or 2.5; { NUMBER($most) } are still to come, of all members together.
+problem-what-if-points = Give whole or half points, such as 2 or 0.5.
+problem-what-if-nothing = Say at least one thing: a card, days away, or points.
 problem-backlog-points = Give the points that are left to do: above 0, { NUMBER($most) } at most, in whole or half points.
 problem-growth-points = Give the points by which the work grows with each sprint: 0 or more, { NUMBER($most) } at most, in whole or half points.
 problem-by-not-a-day = “{ $typed }” isn’t a day. Write it as year-month-day, such as 2027-03-31.

@@ -42,6 +42,7 @@ const ROUTES: [action: string, value: string, useCase: string, input: unknown, s
   ['open-drop-form', place, 'listCards', here, 'drop-form'],
   ['open-close-form', place, 'listCards', here, 'close-form'],
   ['open-cancel-form', place, 'listCards', here, 'cancel-form'],
+  [ACTIONS.askWhatIf, sprint, 'whatIfForm', { sprintId: 'sprint-1' }, 'what-if-form'],
   [ACTIONS.explainGoal, sprint, 'goalForm', { sprintId: 'sprint-1' }, 'goal-form'],
   ['open-goal-form', place, 'goalForm', { place: here }, 'goal-form'],
   ['open-try-form', place, 'tryForm', { place: here }, 'try-form'],

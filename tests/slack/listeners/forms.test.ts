@@ -90,6 +90,7 @@ describe('forms sent off', () => {
       'try-form',
       'value-form',
       'values-preview-form',
+      'what-if-form',
     ]);
   });
 

@@ -21,6 +21,7 @@ import type { OwnPromptSetting } from '../../../src/app/team/own-prompt.ts';
 import { USUAL_SETTINGS } from '../../../src/app/team/settings.ts';
 import type { RecordedFact, Sprint, SprintCard, Team } from '../../../src/app/team/team.ts';
 import type { StatusContent } from '../../../src/app/watching/status-content.ts';
+import type { WhatIfAnswer } from '../../../src/app/watching/what-if.ts';
 import { runningSummary } from '../../../src/sprint/summary.ts';
 import { DEFAULT_THRESHOLDS } from '../../../src/sprint/thresholds.ts';
 import { undefinedBecause } from '../../../src/sprint/undefined-value.ts';
@@ -312,6 +313,19 @@ export const preview: PlanPreview = {
   commitment: readCommitment(5, rangeAdvice([])),
   bigCards: bigCardsOf(cards, []),
   experiments: [],
+};
+
+/** A card fewer, before there is history enough to say what that changes. */
+export const whatIf: WhatIfAnswer = {
+  ...heading,
+  without: cards[0],
+  awayDays: 1,
+  morePoints: 2,
+  memberDaysLeft: 20,
+  floor: 0.8,
+  hasPlan: true,
+  load: { from: 'nothing', because: { code: 'no-points' } },
+  chances: { now: { kept: 0.62, all: 0.2 }, changed: { kept: 0.7, all: 0.35 } },
 };
 
 /** A picture of one pixel, PNG. */

@@ -52,6 +52,8 @@ const ANSWERS: { readonly [Name in keyof UseCases]: Awaited<ReturnType<UseCases[
   answerForm: sample.answerForm,
   answerInWords: sample.recorded,
   askAdvice: { ...rangeAdvice(STEADY), askerIsFacilitator: true },
+  askWhatIf: sample.whatIf,
+  whatIfForm: { ...heading, cards },
   baselineForm: sample.baselineForm,
   beginWelcome: { teamNames: ['Pier crew'] },
   cancelSprint: { ...verdict, cancelled: true },

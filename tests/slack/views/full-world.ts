@@ -111,6 +111,7 @@ import {
 } from '../../../src/slack/views/value-views.ts';
 import { directVerdictsReply } from '../../../src/slack/views/verdict-message.ts';
 import { welcomeMessage } from '../../../src/slack/views/welcome-message.ts';
+import { whatIfFormView, whatIfMessage } from '../../../src/slack/views/what-if-views.ts';
 import { suggestionOf } from '../../../src/words/experiments.ts';
 import { refusalWords } from '../../../src/words/refusals.ts';
 import { daysOffForm, daysOffPreview } from '../support/samples.ts';
@@ -134,6 +135,7 @@ import {
   teamOverview,
   valueRecordedOf,
   verdictOf,
+  whatIf,
 } from './view-examples.ts';
 
 /** `text` over and over, exactly `length` characters long. */
@@ -537,6 +539,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     'verdicts not wanted': directVerdictsReply({ team: fullTeam, isWanted: false }),
     'digest set': digestSetMessage({ team: fullTeam, digestAt: '08:30' }),
     status: statusMessage(status),
+    'what if': whatIfMessage({ ...whatIf, ...heading, without: one, load: status.load }),
     statusChart: statusChartMessage(chart),
     cards: cardsMessage(list),
     growth: growthMessage({ kind: 'growth-to-explain', heading, day: '2026-11-04', answers, grown }),
@@ -728,6 +731,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     ),
     'edit the sprint': editSprintFormView(heading, 'D1'),
     close: closeFormView(list, 'D1'),
+    'what-if': whatIfFormView({ ...heading, cards: lines }, 'D1'),
     value: valueFormView(
       { team: fullTeam, sprints: pastSprints.slice(0, 24), initial: pastSprint.sprintId },
       'D1',

@@ -80,7 +80,7 @@ describe('status', () => {
       What grew or shrank
       • Wed 4 Nov, LP-1 Import tide tables: surprise work +2 – The tables come in two formats
       Only you see this. The channel gets the same numbers, without the notes.
-      Buttons: Share in the channel"
+      Buttons: Share in the channel, What if …?"
     `);
   });
 

@@ -26,6 +26,7 @@ import type { HomeTeam } from '../../../src/app/watching/home-page.ts';
 import type { ProjectionReading } from '../../../src/app/watching/load-outlook.ts';
 import type { Overview, TeamOverview } from '../../../src/app/watching/overview.ts';
 import type { StatusContent } from '../../../src/app/watching/status-content.ts';
+import type { WhatIfAnswer } from '../../../src/app/watching/what-if.ts';
 import { type WorkTime, whatWentWell } from '../../../src/sprint/evidence.ts';
 import { closingSummary, runningSummary } from '../../../src/sprint/summary.ts';
 import { tellingCards } from '../../../src/sprint/telling-cards.ts';
@@ -258,6 +259,19 @@ export const plan: PlanContent = {
   commitmentPoints: 18,
   cards: linesOf(sprintCards.slice(0, 4)),
   byUserId: BEN,
+};
+
+/** A card fewer and somebody away, with a projection. */
+export const whatIf: WhatIfAnswer = {
+  ...heading,
+  without: undefined,
+  awayDays: 1,
+  morePoints: 2,
+  memberDaysLeft: 20,
+  floor: 0.8,
+  hasPlan: true,
+  load: { from: 'nothing', because: { code: 'no-points' } },
+  chances: { now: { kept: 0.62, all: 0.2 }, changed: { kept: 0.51, all: 0.12 } },
 };
 
 /** Seven in ten that it fails, from a fair history. */
