@@ -110,6 +110,7 @@ type QuestionProblem =
   | { readonly code: 'sprint-gone-by'; readonly last: string }
   | { readonly code: 'backlog-points'; readonly most: number }
   | { readonly code: 'growth-points'; readonly most: number }
+  | { readonly code: 'growth-reversed'; readonly least: number; readonly most: number }
   | { readonly code: 'by-not-a-day'; readonly typed: string }
   | { readonly code: 'by-day-gone'; readonly startsOn: string }
   | { readonly code: 'by-twice' }

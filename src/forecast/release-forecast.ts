@@ -24,6 +24,8 @@ export interface ReleaseQuestion {
   readonly backlogPoints: number;
   /** Points by which the backlog grows with each sprint; 0 for a body of work that is settled. */
   readonly scopeGrowthPoints: number;
+  /** How unsure this growth is: its standard deviation; undefined: not at all. */
+  readonly scopeGrowthDeviation?: number | undefined;
   /** The team's closed sprints, oldest first. */
   readonly sprints: readonly PacedSprint[];
   /** The first day of the first sprint that will work on it. */
@@ -68,7 +70,8 @@ export const MOST_SPRINTS = 130;
  *
  * Formula: P(T ≤ k) = G(max over j ≤ k of C(B + j·g, t₁ + … + tⱼ)) with B the backlog, g its growth a sprint, t the
  * working time of the coming sprints, C the chance by the team's pace (`chanceFinished`), and G how often such
- * chances came true so far (`toldChances`). Between the ends of two sprints C rises by a straight line.
+ * chances came true so far (`toldChances`). Where g is unsure, C is its mean over a normal distribution of g that
+ * ends at 0, by five places. Between the ends of two sprints C rises by a straight line.
  * Units: sprints and calendar days. Undefined below three closed sprints, when none of the latest finished anything,
  * without backlog or coming working time, and for a date beyond 130 sprints.
  * How it misleads: it assumes that everything the sprints finished is work on this backlog; a team that also fixes
@@ -114,17 +117,39 @@ export function toldOf({ graded }: ReleaseQuestion, sprintsWorth: number): ToldC
   return graded ? toldChances(graded.releases, graded.team, sprintsWorth) : AS_TOLD;
 }
 
+/** Five places in deviations, and their weights, that stand for a normal distribution (Gauss and Hermite). */
+const NORMAL_PLACES = [
+  [-2.8569700138728056, 0.011257411327720689],
+  [-1.355626179974266, 0.22207592200561265],
+  [0, 0.5333333333333333],
+  [1.355626179974266, 0.22207592200561265],
+  [2.8569700138728056, 0.011257411327720689],
+] as const;
+
 /** By the end of sprint 0, 1, 2 …, before it is asked how such chances came out. */
-export function chancesByPace(
-  { backlogPoints, scopeGrowthPoints, comingTimes }: ReleaseQuestion,
+export function chancesByPace(question: ReleaseQuestion, pace: TeamPace): number[] {
+  const { scopeGrowthPoints, scopeGrowthDeviation: deviation = 0 } = question;
+  if (deviation === 0) return chancesAtGrowth(question, pace, scopeGrowthPoints);
+  const chances = new Array<number>(MOST_SPRINTS + 1).fill(0);
+  for (const [place, weight] of NORMAL_PLACES) {
+    const growth = Math.max(0, scopeGrowthPoints + place * deviation);
+    for (const [sprint, chance] of chancesAtGrowth(question, pace, growth).entries())
+      chances[sprint] = (chances[sprint] as number) + weight * chance;
+  }
+  return chances;
+}
+
+function chancesAtGrowth(
+  { backlogPoints, comingTimes }: ReleaseQuestion,
   pace: TeamPace,
+  growthPoints: number,
 ): number[] {
   const mean = comingTimes.reduce((sum, time) => sum + time, 0) / comingTimes.length;
   const byPace = [0];
   let time = 0;
   for (let sprint = 1; sprint <= MOST_SPRINTS; sprint += 1) {
     time += comingTimes[sprint - 1] ?? mean;
-    const needed = backlogPoints + sprint * scopeGrowthPoints;
+    const needed = backlogPoints + sprint * growthPoints;
     byPace.push(Math.max(byPace[sprint - 1] as number, chanceFinished(pace, needed, time)));
   }
   return byPace;

@@ -68,7 +68,8 @@ const question = z.discriminatedUnion('about', [
   z.strictObject({
     about: z.literal('forecast'),
     backlogPoints: points,
-    growthPoints: points,
+    growthPoints: points.optional(),
+    growthMostPoints: points.optional(),
     byDay: day.optional(),
   }),
   z.strictObject({ about: z.literal('history') }),

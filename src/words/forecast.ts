@@ -20,7 +20,7 @@ import { noAnswer, reasonSentence } from './undefined.ts';
 type Dated = ReleaseDate | UndefinedValue;
 
 export function forecastWords(advice: ForecastAdvice): AdviceWords {
-  const { forecast, margin, question } = advice;
+  const { forecast, margin, growth } = advice;
   if ('undefined' in forecast) {
     return {
       lead: noAnswer('forecast', forecast.undefined),
@@ -35,7 +35,7 @@ export function forecastWords(advice: ForecastAdvice): AdviceWords {
     evidence: [
       ...(advice.byDay === undefined ? [] : [datesSentence(mrkdwn, advice, forecast)]),
       mrkdwn('undefined' in (forecast.dates[2] as Dated) ? 'forecast-promise-none' : 'forecast-promise'),
-      `${sprintsWords(forecast)} ${growthWords(advice, forecast)}`,
+      `${sprintsWords(forecast)} ${growthWords(advice, forecast, true)}`,
     ],
     details: [
       namedDates(forecast)
@@ -48,7 +48,8 @@ export function forecastWords(advice: ForecastAdvice): AdviceWords {
       mrkdwn('forecast-unknown-other-work'),
       mrkdwn('forecast-unknown-size'),
       mrkdwn('forecast-unknown-future'),
-      ...(question.growthPoints > 0 ? [] : [mrkdwn('forecast-unknown-growth')]),
+      ...(growth.measuredSprints ? [mrkdwn('forecast-unknown-measured')] : []),
+      ...(growth.points > 0 ? [] : [mrkdwn('forecast-unknown-growth')]),
     ],
     isAnswered: true,
   };
@@ -94,9 +95,24 @@ function sprintsWords({ sprintsUsed, pointsPerSprint }: ReleaseForecast): string
   return mrkdwn('forecast-basis', { sprints: sprintsUsed, pacePoints: toTenths(pointsPerSprint) });
 }
 
-function growthWords({ question }: ForecastAdvice, { pointsPerSprint }: ReleaseForecast): string {
-  const points = question.growthPoints;
-  return mrkdwn('forecast-growth', { points, pace: growthPace(points, pointsPerSprint) });
+function growthWords(
+  { growth }: ForecastAdvice,
+  { pointsPerSprint }: ReleaseForecast,
+  isBrief: boolean,
+): string {
+  const points = toTenths(growth.points);
+  const pace = growthPace(growth.points, pointsPerSprint);
+  const { span, measuredSprints } = growth;
+  return [
+    mrkdwn('forecast-growth', { points, pace }),
+    ...(span === undefined || isBrief
+      ? []
+      : [mrkdwn('forecast-growth-span', { low: toTenths(span.low), high: toTenths(span.high) })]),
+    ...(measuredSprints && !isBrief
+      ? [mrkdwn('forecast-growth-measured', { sprints: measuredSprints })]
+      : []),
+    ...(measuredSprints ? [mrkdwn('forecast-growth-settled')] : []),
+  ].join(' ');
 }
 
 function basisWords(advice: ForecastAdvice, forecast: ReleaseForecast): string {
@@ -106,7 +122,7 @@ function basisWords(advice: ForecastAdvice, forecast: ReleaseForecast): string {
     sprintsWords(forecast),
     ...(imported === 0 ? [] : [mrkdwn('forecast-basis-imported', { sprints, imported })]),
     mrkdwn('forecast-rhythm', { startsOn, days }),
-    growthWords(advice, forecast),
+    growthWords(advice, forecast, false),
     ...(graded === 0 ? [] : [mrkdwn('forecast-graded', { forecasts: graded })]),
     mrkdwn('forecast-mid-sprint'),
   ].join(' ');

@@ -1168,10 +1168,14 @@ export interface Messages {
   'forecast-basis-imported': { readonly sprints: number; readonly imported: number };
   'forecast-rhythm': { readonly days: number; readonly startsOn: string };
   'forecast-growth': { readonly pace: 'faster' | 'half' | 'none' | 'slow'; readonly points: number };
+  'forecast-growth-span': { readonly low: number; readonly high: number };
+  'forecast-growth-measured': { readonly sprints: number };
+  'forecast-growth-settled': Record<never, never>;
   'forecast-mid-sprint': Record<never, never>;
   'forecast-unknown-other-work': Record<never, never>;
   'forecast-unknown-size': Record<never, never>;
   'forecast-unknown-future': Record<never, never>;
+  'forecast-unknown-measured': Record<never, never>;
   'forecast-unknown-growth': Record<never, never>;
   'forecast-form-title': Record<never, never>;
   'forecast-form-submit': Record<never, never>;
@@ -2303,6 +2307,7 @@ export interface Messages {
   'problem-what-if-nothing': Record<never, never>;
   'problem-backlog-points': { readonly most: number };
   'problem-growth-points': { readonly most: number };
+  'problem-growth-reversed': { readonly least: number; readonly most: number };
   'problem-by-not-a-day': { readonly typed: string };
   'problem-by-day-gone': { readonly startsOn: string };
   'problem-by-twice': Record<never, never>;

@@ -32,6 +32,7 @@ export function forecastAdvice(
     question: { about: 'forecast', backlogPoints, growthPoints },
     startsOn,
     sprintLengthDays,
+    growth: { points: growthPoints, span: undefined, measuredSprints: undefined },
     forecast: releaseForecast(question),
     byDay: byDay === undefined ? undefined : releaseByDay(question, byDay),
     margin: { ofCommitments: unknown, ofEstimates: unknown },

@@ -83,6 +83,23 @@ describe('the dates at 15, 50 and 85%', () => {
     }
   });
 
+  test('of growth that is unsure are the mean over it, as a fine sum over a normal distribution gives it', () => {
+    const change = { sprints: sprintsOf([9, 12, 10, 8, 11, 10, 9]), backlogPoints: 80, scopeGrowthPoints: 3 };
+    const pace = teamPace(change.sprints) as TeamPace;
+    const places = Array.from({ length: 1201 }, (_, i) => -6 + i / 100);
+    const weights = places.map((place) => Math.exp(-0.5 * place ** 2));
+    const total = weights.reduce((sum, weight) => sum + weight, 0);
+    const { chanceBySprint } = asked({ ...change, scopeGrowthDeviation: 1.5 });
+    for (const [sprint, chance] of chanceBySprint.entries()) {
+      if (sprint === 0) continue;
+      const exact = places.reduce((sum, place, i) => {
+        const needed = 80 + sprint * Math.max(0, 3 + 1.5 * place);
+        return sum + ((weights[i] as number) / total) * chanceFinished(pace, needed, sprint);
+      }, 0);
+      expect(Math.abs(chance - exact)).toBeLessThan(0.01);
+    }
+  });
+
   test('move out when scope grows', () => {
     const settled = datesOf({});
     for (const [i, date] of datesOf({ scopeGrowthPoints: 2 }).entries()) {

@@ -32,8 +32,10 @@ export type AdviceQuestion =
   | {
       readonly about: 'forecast';
       readonly backlogPoints: number;
-      /** Points by which the body of work grows with each sprint. */
-      readonly growthPoints: number;
+      /** Points by which the body of work grows with each sprint; undefined: as much as measured so far. */
+      readonly growthPoints?: number | undefined;
+      /** With it: in 8 of 10 cases the growth lies between the two. */
+      readonly growthMostPoints?: number | undefined;
       /** Asks also for the chance by this day, and for how much is finished by it. */
       readonly byDay?: Day | undefined;
     }
@@ -79,12 +81,22 @@ export interface RangeAdvice extends AdviceBase, VerdictRules {
   readonly thresholds: Thresholds;
 }
 
+/** By how much the work grows with each sprint, in points, and how that is known. */
+export interface ScopeGrowth {
+  readonly points: number;
+  /** In 8 of 10 cases it lies between these; undefined where it is taken to be known. */
+  readonly span: { readonly low: number; readonly high: number } | undefined;
+  /** From how many sprints it was measured; undefined: as it was said; 0: not known, and taken to be none. */
+  readonly measuredSprints: number | undefined;
+}
+
 export interface ForecastAdvice extends AdviceBase {
   readonly question: Extract<AdviceQuestion, { about: 'forecast' }>;
   /** The first day of the first sprint that will work on it, and the days from sprint to sprint. */
   readonly startsOn: Day;
   readonly sprintLengthDays: number;
   readonly forecast: ReleaseForecast | UndefinedValue;
+  readonly growth: ScopeGrowth;
   /** Undefined where no day was asked about. */
   readonly byDay: ReleaseByDay | UndefinedValue | undefined;
   readonly margin: MarginOfError;

@@ -68,7 +68,10 @@ function rangeProblems(
  * @param startsOn the first day of the next sprint
  * @throws Refusal `bad-input` with every problem; fields are named as in the question.
  */
-export function checkForecast({ backlogPoints, growthPoints, byDay }: ForecastQuestion, startsOn: Day): void {
+export function checkForecast(
+  { backlogPoints, growthPoints, growthMostPoints, byDay }: ForecastQuestion,
+  startsOn: Day,
+): void {
   const most = MAX_BACKLOG_POINTS;
   const isAmount = (points: number): boolean =>
     points >= 0 && points <= MAX_BACKLOG_POINTS && Number.isInteger(points * 2);
@@ -76,8 +79,14 @@ export function checkForecast({ backlogPoints, growthPoints, byDay }: ForecastQu
   if (!isAmount(backlogPoints) || backlogPoints === 0) {
     problems.push({ field: 'backlogPoints', problem: { code: 'backlog-points', most } });
   }
-  if (!isAmount(growthPoints)) {
+  const [least = 0, largest = least] = [growthPoints, growthMostPoints];
+  if (!isAmount(least) || !isAmount(largest)) {
     problems.push({ field: 'growthPoints', problem: { code: 'growth-points', most } });
+  } else if (largest < least) {
+    problems.push({
+      field: 'growthPoints',
+      problem: { code: 'growth-reversed', least: largest, most: least },
+    });
   }
   if (byDay !== undefined && !isDay(byDay)) {
     problems.push({ field: 'byDay', problem: { code: 'by-not-a-day', typed: byDay } });

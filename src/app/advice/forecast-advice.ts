@@ -1,9 +1,11 @@
 /** When a body of work is finished: the team's past, its coming calendar, and how earlier forecasts came out. */
 import { gradedReleases, MOST_SPRINTS_GRADED } from '../../forecast/graded-releases.ts';
 import { marginOfError } from '../../forecast/margin-of-error.ts';
+import { measuredGrowth } from '../../forecast/measured-growth.ts';
 import { releaseByDay } from '../../forecast/release-by-day.ts';
 import { releaseForecast } from '../../forecast/release-forecast.ts';
 import { pacedSprints, usualMembers } from '../../forecast/sprint-times.ts';
+import { teamPace } from '../../forecast/team-pace.ts';
 import { type Day, dayPlus } from '../../sprint/calendar.ts';
 import { memberDaysOf } from '../../sprint/work-calendar.ts';
 import { sprintDays } from '../clock/sprint-clock.ts';
@@ -12,7 +14,7 @@ import { marginSprints } from '../history/team-history.ts';
 import { sprintRhythmDays } from '../planning/sprint-rhythm.ts';
 import type { Reading } from '../ports/store.ts';
 import { activeMembers, type Member, type Team } from '../team/team.ts';
-import type { ForecastAdvice } from './advice.ts';
+import type { ForecastAdvice, ScopeGrowth } from './advice.ts';
 
 /** Days off are rarely known for longer. */
 const DAYS_KNOWN_AHEAD = 366;
@@ -51,10 +53,11 @@ export async function forecastGround(
  * @param past oldest first
  */
 export function forecastOf(
-  { backlogPoints, growthPoints, byDay }: ForecastAdvice['question'],
+  question: ForecastAdvice['question'],
   past: readonly PastSprint[],
   ground: ForecastGround,
-): Pick<ForecastAdvice, 'startsOn' | 'sprintLengthDays' | 'forecast' | 'byDay' | 'margin'> {
+): Pick<ForecastAdvice, 'startsOn' | 'sprintLengthDays' | 'forecast' | 'growth' | 'byDay' | 'margin'> {
+  const { backlogPoints, byDay } = question;
   const { team, startsOn, sprintLengthDays, others } = ground;
   const usual = usualMembers(past, Math.max(1, activeMembers(ground.members).length));
   const sprints = pacedSprints(past, usual);
@@ -62,21 +65,61 @@ export function forecastOf(
     gradedReleases(id, pacedSprints(its, usualMembers(its, 1))),
   );
   const own = gradedReleases(team.id, sprints.slice(-MOST_SPRINTS_GRADED.own));
+  const times = comingTimes(ground, usual);
+  const usualTime = times.reduce((sum, time) => sum + time, 0) / times.length;
+  const pacePoints = (teamPace(sprints)?.pointsPerTime ?? 0) * usualTime;
+  const { deviation, ...growth } = growthOf(question, past, pacePoints);
   const asked = {
     backlogPoints,
-    scopeGrowthPoints: growthPoints,
+    scopeGrowthPoints: growth.points,
+    scopeGrowthDeviation: deviation,
     sprints,
     startsOn,
     sprintLengthDays,
-    comingTimes: comingTimes(ground, usual),
+    comingTimes: times,
     graded: { team: team.id, releases: [...own, ...lent] },
   };
   return {
     startsOn,
     sprintLengthDays,
+    growth,
     forecast: releaseForecast(asked),
     byDay: byDay === undefined ? undefined : releaseByDay(asked, byDay),
     margin: marginOfError(marginSprints(past)),
+  };
+}
+
+/** So many deviations on either side of the mean hold 8 of 10 cases of a normal distribution. */
+const DEVIATIONS_OF_8_IN_10 = 1.2815515655446004;
+
+/** A narrower span isn't worth a sentence. */
+const LEAST_REACH_POINTS = 0.05;
+
+/** @param pacePoints what a coming sprint finishes, on average */
+function growthOf(
+  { growthPoints, growthMostPoints }: ForecastAdvice['question'],
+  past: readonly PastSprint[],
+  pacePoints: number,
+): ScopeGrowth & { readonly deviation: number } {
+  if (growthPoints !== undefined) {
+    const most = growthMostPoints ?? growthPoints;
+    return {
+      points: (growthPoints + most) / 2,
+      deviation: (most - growthPoints) / 2 / DEVIATIONS_OF_8_IN_10,
+      span: most > growthPoints ? { low: growthPoints, high: most } : undefined,
+      measuredSprints: undefined,
+    };
+  }
+  const measured = measuredGrowth(past);
+  if ('undefined' in measured) return { points: 0, deviation: 0, span: undefined, measuredSprints: 0 };
+  const [points, deviation] = [measured.share * pacePoints, measured.deviation * pacePoints];
+  const reach = DEVIATIONS_OF_8_IN_10 * deviation;
+  return {
+    points,
+    deviation,
+    span:
+      reach >= LEAST_REACH_POINTS ? { low: Math.max(0, points - reach), high: points + reach } : undefined,
+    measuredSprints: measured.sprints,
   };
 }
 

@@ -14,6 +14,8 @@ const GROWING = /(?:^| )(?:and )?(?:growing|grows|growth|grow|\+) ?(?:of|by)?(?:
 const UNIT = / ?(?:points?)? ?(?:left|of work)? ?(?:(?:a|an|per|each|every|with each) sprint)? ?[,;.]? ?$/i;
 /** The day by which it is wanted. */
 const BY_DAY = /(?:^| )(?:by|until|till|before) (\d{4}-\d{1,2}-\d{1,2})[,;.]?(?= |$)/gi;
+/** Between the two ends of a growth. */
+const GROWTH_TO = /(?<=\d) ?(?:-|–|to) ?(?=\d)/;
 const FORECAST_EXAMPLE = '120 growing 5';
 
 /**
@@ -30,7 +32,7 @@ export function parseForecastQuestion(typed: string): ForecastQuestion {
   return {
     about: 'forecast',
     backlogPoints: amountIn(work, { code: 'no-backlog' }),
-    growthPoints: growth === undefined ? 0 : amountIn(growth, { code: 'no-growth' }),
+    ...(growth === undefined ? {} : growthIn(growth)),
     ...(byDay === undefined ? {} : { byDay }),
   };
 }
@@ -38,6 +40,14 @@ export function parseForecastQuestion(typed: string): ForecastQuestion {
 /** With one space between words. */
 function spaced(text: string): string {
   return text.replace(/\s+/g, ' ');
+}
+
+/** `5`, `2 to 8` or `2-8` */
+function growthIn(words: string): Pick<ForecastQuestion, 'growthPoints' | 'growthMostPoints'> {
+  const [least = '', most, ...more] = words.split(GROWTH_TO);
+  const growthPoints = amountIn(least, { code: 'no-growth' });
+  if (most === undefined || more.length > 0) return { growthPoints: amountIn(words, { code: 'no-growth' }) };
+  return { growthPoints, growthMostPoints: amountIn(most, { code: 'no-growth' }) };
 }
 
 function amountIn(words: string, whenEmpty: Problem): number {
@@ -53,22 +63,29 @@ function unreadForecast(problem: Problem): Refusal {
 }
 
 /**
- * The same from the form's fields; growth that is left empty is none, and a day that is left empty isn't asked about.
+ * The same from the form's fields; growth that is left empty is to be measured, and a day that is left empty isn't asked about.
  *
  * @throws Refusal `bad-input`
  */
 export function readForecastFields(backlogText: string, growthText: string, byDay: string): ForecastQuestion {
   const backlog = readNumber(spaced(backlogText).replace(UNIT, ''));
-  const growth = growthText.trim() === '' ? { value: 0 } : readNumber(spaced(growthText).replace(UNIT, ''));
+  const growths = growthText.trim() === '' ? [] : spaced(growthText).split(GROWTH_TO).slice(0, 2);
+  const [growth, growthMost] = growths.map((text) => readNumber(text.replace(UNIT, '').trim()));
   const problems: InputProblem[] = [];
   if ('problem' in backlog) problems.push({ field: FORECAST_FIELDS.backlogPoints, problem: backlog.problem });
-  if ('problem' in growth) problems.push({ field: FORECAST_FIELDS.growthPoints, problem: growth.problem });
+  for (const read of [growth, growthMost]) {
+    if (read && 'problem' in read) {
+      problems.push({ field: FORECAST_FIELDS.growthPoints, problem: read.problem });
+      break;
+    }
+  }
   refuseIfAny(problems);
   const amount = (read: typeof backlog): number => ('value' in read ? read.value : Number.NaN);
   return {
     about: 'forecast',
     backlogPoints: amount(backlog),
-    growthPoints: amount(growth),
+    ...(growth ? { growthPoints: amount(growth) } : {}),
+    ...(growthMost ? { growthMostPoints: amount(growthMost) } : {}),
     ...(byDay === '' ? {} : { byDay }),
   };
 }

@@ -56,7 +56,7 @@ export function forecastFormView(
       label: say('forecast-form-growth'),
       hint: say('forecast-form-growth-hint'),
       optional: true,
-      initial: asked && asked.growthPoints > 0 ? String(asked.growthPoints) : '',
+      initial: growthText(asked),
       maxLength: POINTS_MAX_LENGTH,
     }),
     dateField({
@@ -67,6 +67,11 @@ export function forecastFormView(
       initial: asked?.byDay ?? '',
     }),
   ]);
+}
+
+function growthText(asked: Extract<AdviceQuestion, { about: 'forecast' }> | undefined): string {
+  const ends = [asked?.growthPoints, asked?.growthMostPoints];
+  return ends.filter((points) => points !== undefined).join('-');
 }
 
 /** Where no form can be opened, since nothing was pressed: what to type, and a button that opens it. */

@@ -30,11 +30,11 @@ export function forecastHeading(advice: ForecastAdvice): ChartHeading {
   };
 }
 
-function basisSentences({ question, startsOn, byDay }: ForecastAdvice, forecast: ReleaseForecast): string[] {
+function basisSentences({ growth, startsOn, byDay }: ForecastAdvice, forecast: ReleaseForecast): string[] {
   const { sprintsUsed: sprints, pointsPerSprint } = forecast;
   return [
     say('forecast-basis', { sprints, pacePoints: toTenths(pointsPerSprint) }),
-    say('forecast-chart-work', { startsOn, growth: question.growthPoints }),
+    say('forecast-chart-work', { startsOn, growth: toTenths(growth.points) }),
     ...(byDay === undefined || 'undefined' in byDay
       ? []
       : [say('forecast-chart-by-day', { on: byDay.on, chance: byDay.chance })]),

@@ -61,6 +61,10 @@ forecast-growth =
         [half] The work is assumed to grow by { POINTS($points) } with each sprint, so half of the effort or more only keeps up with it.
        *[faster] The work is assumed to grow by { POINTS($points) } with each sprint, faster than it gets finished.
     }
+# After the sentence before.
+forecast-growth-span = In 8 of 10 cases that is { NUMBER($low) } to { NUMBER($high) }.
+forecast-growth-measured = So much of what you take in comes after planning, by your last { NUMBER($sprints) } sprints.
+forecast-growth-settled = Say `growing 0` if it’s settled.
 forecast-mid-sprint = A date in the middle of a sprint means that the work is done when that sprint ends.
 
 ## What the forecast doesn't know
@@ -68,6 +72,7 @@ forecast-mid-sprint = A date in the middle of a sprint means that the work is do
 forecast-unknown-other-work = How much of a sprint goes to other work. It assumes that everything your sprints finish belongs to these points.
 forecast-unknown-size = Whether these points are the same size as those in your past sprints.
 forecast-unknown-future = Who will join or leave, and days off that nobody has entered yet; those that are known are counted.
+forecast-unknown-measured = Whether this work grows as yours did so far. Cards that you pull in from the same backlog are no growth, and can’t be told apart.
 forecast-unknown-growth = Whether the work grows while you do it. If it does, change the numbers and say by how much.
 
 ## The form, and what is asked where no form can be opened
@@ -84,7 +89,7 @@ forecast-form-pace =
 forecast-form-points = Points left to do
 forecast-form-points-hint = The sum of the estimates of all its cards, in the team’s own points.
 forecast-form-growth = Growth, in points a sprint
-forecast-form-growth-hint = By how much the work grows while you do it: new wishes, cards that were forgotten. Leave empty for none.
+forecast-form-growth-hint = By how much the work grows while you do it: new wishes, forgotten cards. Such as 5, or 2-8 if you are unsure. Leave empty for as much as measured so far; 0 is none.
 forecast-form-by-day = Is there a day by which it’s wanted?
 forecast-form-by-day-hint = Then the answer also says how likely that is, and how much will be finished by then.
 forecast-question = How many points are left to do? Type `/loadline forecast 120`, or `/loadline forecast 120 growing 5` if the work grows by about 5 points with each sprint. With `by 2027-03-31` you also hear how likely that day is.

@@ -176,6 +176,7 @@ problem-what-if-points = Give whole or half points, such as 2 or 0.5.
 problem-what-if-nothing = Say at least one thing: a card, days away, or points.
 problem-backlog-points = Give the points that are left to do: above 0, { NUMBER($most) } at most, in whole or half points.
 problem-growth-points = Give the points by which the work grows with each sprint: 0 or more, { NUMBER($most) } at most, in whole or half points.
+problem-growth-reversed = Give the smaller growth first: { NUMBER($least) } to { NUMBER($most) }.
 problem-by-not-a-day = “{ $typed }” isn’t a day. Write it as year-month-day, such as 2027-03-31.
 problem-by-day-gone = Work on it begins on { DAY($startsOn) }. Name that day or a later one.
 problem-by-twice = Name one day only.

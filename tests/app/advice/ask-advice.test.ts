@@ -267,6 +267,13 @@ describe('the forecast', () => {
     expect(byDay).toMatchObject({ on: '2027-03-31', amounts: [{ chance: 0.85 }, { chance: 0.5 }] });
   });
 
+  test('refuses growth whose ends are reversed', async () => {
+    const { h } = await withTeam(3);
+    const question = { about: 'forecast', backlogPoints: 40, growthPoints: 8, growthMostPoints: 2 } as const;
+    const problems = await problemsOf(askAdvice(h.deps, ben, { place: CHANNEL }, question));
+    expect(problems).toHaveProperty('growthPoints');
+  });
+
   test('takes as much as 20,000 points, and as little as half a point', async () => {
     const { h } = await withTeam(3);
     for (const backlogPoints of [0.5, 20_000]) {

@@ -81,3 +81,33 @@ test('dates are days of the calendar, from the first day of the first sprint', (
   const [, likely] = forecast.dates;
   expect(likely && 'on' in likely && daysBetween(GROUND.startsOn, likely.on)).toBe(69);
 });
+
+test('growth that nobody named is measured by the work that came in after planning', () => {
+  const past = pastSprintsOf(
+    [FOUR, FOUR, FOUR].map((four) => ({ ...four, commitmentPoints: 18, pulledInPoints: 2 })),
+  );
+  const { growth } = forecastOf({ about: 'forecast', backlogPoints: 100 }, past, GROUND);
+  // A tenth of 20 points a sprint, less where days are off; all sprints alike, so nothing is unsure of it.
+  expect(growth.points).toBeCloseTo(2, 1);
+  expect(growth).toMatchObject({ span: undefined, measuredSprints: 3 });
+  const unknown = pastSprintsOf([FOUR, FOUR, FOUR].map((four) => ({ ...four, pulledInPoints: undefined })));
+  expect(forecastOf({ about: 'forecast', backlogPoints: 100 }, unknown, GROUND).growth).toEqual({
+    points: 0,
+    span: undefined,
+    measuredSprints: 0,
+  });
+});
+
+test('growth between two ends means that in 8 of 10 cases it lies between them', () => {
+  const past = pastSprintsOf([FOUR, FOUR, FOUR]);
+  const question = { about: 'forecast', backlogPoints: 100, growthPoints: 2, growthMostPoints: 6 } as const;
+  const { growth, forecast } = forecastOf(question, past, GROUND);
+  expect(growth).toEqual({ points: 4, span: { low: 2, high: 6 }, measuredSprints: undefined });
+  const sure = forecastOf({ about: 'forecast', backlogPoints: 100, growthPoints: 4 }, past, GROUND).forecast;
+  const sprintsAt = (of: typeof forecast, place: number) => {
+    const date = 'undefined' in of ? undefined : of.dates[place];
+    return date && 'sprints' in date ? date.sprints : Number.NaN;
+  };
+  expect(sprintsAt(forecast, 2)).toBeGreaterThan(sprintsAt(sure, 2));
+  expect(sprintsAt(forecast, 0)).toBeLessThan(sprintsAt(sure, 0) + 0.05);
+});

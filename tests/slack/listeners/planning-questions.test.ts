@@ -47,21 +47,27 @@ const COMMANDS: [typed: string, question: object][] = [
     { about: 'range', startsOn: '2026-11-30', endsOn: '2026-12-11', awayDays: 11 },
   ],
   ['range 6 away 2026-11-30', { about: 'range', startsOn: '2026-11-30', awayDays: 6 }],
-  ['forecast 120', { about: 'forecast', backlogPoints: 120, growthPoints: 0 }],
-  ['forecast 12,5 points', { about: 'forecast', backlogPoints: 12.5, growthPoints: 0 }],
-  ['forecast 1,200 points left', { about: 'forecast', backlogPoints: 1200, growthPoints: 0 }],
+  ['forecast 120', { about: 'forecast', backlogPoints: 120 }],
+  ['forecast 12,5 points', { about: 'forecast', backlogPoints: 12.5 }],
+  ['forecast 1,200 points left', { about: 'forecast', backlogPoints: 1200 }],
   ['forecast 120 growing 5', { about: 'forecast', backlogPoints: 120, growthPoints: 5 }],
   [
     'forecast 120 points, growing by 5 points per sprint',
     { about: 'forecast', backlogPoints: 120, growthPoints: 5 },
   ],
-  [
-    'forecast 120 by 2027-03-31',
-    { about: 'forecast', backlogPoints: 120, growthPoints: 0, byDay: '2027-03-31' },
-  ],
+  ['forecast 120 by 2027-03-31', { about: 'forecast', backlogPoints: 120, byDay: '2027-03-31' }],
   [
     'forecast 120 points by 2027-03-31, growing 5',
     { about: 'forecast', backlogPoints: 120, growthPoints: 5, byDay: '2027-03-31' },
+  ],
+  ['forecast 120 growing 0', { about: 'forecast', backlogPoints: 120, growthPoints: 0 }],
+  [
+    'forecast 120 growing 2-8',
+    { about: 'forecast', backlogPoints: 120, growthPoints: 2, growthMostPoints: 8 },
+  ],
+  [
+    'forecast 120 growing by 2 to 8.5 points a sprint',
+    { about: 'forecast', backlogPoints: 120, growthPoints: 2, growthMostPoints: 8.5 },
   ],
   ['forecast 120 +5', { about: 'forecast', backlogPoints: 120, growthPoints: 5 }],
   ['forecast 120 and grows 2.5 a sprint', { about: 'forecast', backlogPoints: 120, growthPoints: 2.5 }],
@@ -319,13 +325,13 @@ describe('forms', () => {
     expect(ack).toEqual({ response_action: 'errors', errors: { awayDays: problemWords(problem.problem) } });
   });
 
-  it('ask for the forecast, growth left empty being none', async () => {
+  it('ask for the forecast, growth left empty being measured', async () => {
     const bot = botUnderTest(platform);
     await bot.submit(sentForm(forecastForm));
     await bot.submit(sentForm(forecastForm, { backlogPoints: text('80 points'), growthPoints: text(' ') }));
     expect(asked(bot)).toEqual([
       [{ teamId: 'team-1' }, forecast],
-      [{ teamId: 'team-1' }, { about: 'forecast', backlogPoints: 80, growthPoints: 0 }],
+      [{ teamId: 'team-1' }, { about: 'forecast', backlogPoints: 80 }],
     ]);
   });
 

@@ -131,9 +131,10 @@ export function oddsAdvice(past: readonly PastSprint[]): OddsAdvice {
 export function forecastAdvice(
   past: readonly PastSprint[],
   backlogPoints = 120,
-  growthPoints = 0,
+  growth: number | 'measured' = 0,
   byDay?: Day,
 ): ForecastAdvice {
+  const growthPoints = growth === 'measured' ? undefined : growth;
   const question = { about: 'forecast', backlogPoints, growthPoints, byDay } as const;
   const ground = { team, members: [], startsOn: '2026-11-30', sprintLengthDays: 14, others: [] };
   return { ...base, ...known(past), question, ...forecastOf(question, past, ground) };

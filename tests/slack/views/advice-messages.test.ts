@@ -256,11 +256,13 @@ describe('the forecast', () => {
   });
 
   it('leads with the chance by a day where one was asked about, in at most 120 words', () => {
-    const words = text(forecastAdvice(STEADY, 200, 5, '2027-06-30'));
-    expect(words.split('\n').slice(0, 2)).toMatchInlineSnapshot(`
+    const words = text(forecastAdvice(STEADY, 200, 'measured', '2027-06-30'));
+    expect(words.split('\n').slice(0, 4)).toMatchInlineSnapshot(`
       [
-        "200 points by 30 June 2027: 81% chance. By then, 174 points are what to count on (85%), and 334 points an even chance (50%).",
-        "200 points: likely by 2 April 2027 (50%), optimistic 16 February (15%), pessimistic 27 July (85%).",
+        "200 points by 30 June 2027: 79% chance. By then, 168 points are what to count on (85%), and 329 points an even chance (50%).",
+        "200 points: likely by 4 April 2027 (50%), optimistic 16 February (15%), pessimistic 4 August (85%).",
+        "Promise the pessimistic date. If somebody needs an earlier one, talk about doing less of the work, not about doing it faster.",
+        "Based on your latest 9 sprints, the recent ones most. Their pace comes to 27.3 points in the first coming sprint. The work is assumed to grow by 5.3 points with each sprint. Say “growing 0” if it’s settled.",
       ]
     `);
     const [said = ''] = words.split('Only you see this');

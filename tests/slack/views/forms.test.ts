@@ -435,7 +435,7 @@ describe('planning questions', () => {
       "[Forecast | Show the dates | Cancel] {"teamId":"team-harbour"}
       When will Harbour have finished a larger body of work? Its latest sprints finished 22, 25.5 and 21 points.
       <backlogPoints> Points left to do:  – The sum of the estimates of all its cards, in the team’s own points.
-      <growthPoints> Growth, in points a sprint (optional):  – By how much the work grows while you do it: new wishes, cards that were forgotten. Leave empty for none.
+      <growthPoints> Growth, in points a sprint (optional):  – By how much the work grows while you do it: new wishes, forgotten cards. Such as 5, or 2-8 if you are unsure. Leave empty for as much as measured so far; 0 is none.
       <byDay> Is there a day by which it’s wanted? (optional):  – Then the answer also says how likely that is, and how much will be finished by then."
     `);
   });
