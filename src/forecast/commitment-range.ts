@@ -144,19 +144,21 @@ function advise(
   thresholds: RangeThresholds,
 ): AdvisedCommitment | UndefinedValue {
   if (!isDefined(highPoints)) return highPoints;
-  if (highPoints === 0) return undefinedBecause('too-little-finished');
+  const usual = usuallyFinished(model, thresholds);
+  if (usual === 0 || (highPoints === 0 && !isDefined(lowPoints))) {
+    return undefinedBecause('too-little-finished');
+  }
   const of = (points: number, unserved?: Unserved): AdvisedCommitment => ({
     points,
     chances: commitmentChances(model, points, thresholds),
     unserved,
   });
-  const usual = Math.max(1, usuallyFinished(model, thresholds));
   if (!isDefined(lowPoints)) return of(Math.min(highPoints, usual));
   if (lowPoints <= highPoints) return of(Math.min(highPoints, Math.max(lowPoints, usual)));
   const unserved = unservedBy(model, thresholds);
   // Where work is pulled in before the rest is finished, a larger commitment would not be finished either.
   return unserved.why.code === 'pulled-in-before-finishing'
-    ? of(Math.min(highPoints, usual), unserved)
+    ? of(highPoints === 0 ? usual : Math.min(highPoints, usual), unserved)
     : of(compromise(model, lowPoints, thresholds), unserved);
 }
 
@@ -174,7 +176,8 @@ function advise(
  * pulls work in before it finishes what it has.
  * Units: whole points. At least x means more than x − ¼, since points come in halves.
  * Undefined, with what is missing, below three sprints that say so much; each end on its own, and the advice with the
- * high end: how likely a commitment is to be kept must be known.
+ * high end: how likely a commitment is to be kept must be known. No advice either where not even a point gets finished
+ * as often as not.
  * How far off: docs/forecasts.md; a test repeats it on generated teams.
  * How it misleads: it assumes that sprints are independent, that the team doesn't change other than in size, and that
  * what it finishes doesn't depend on what it commits to, though a team that is far overloaded finishes less, and one

@@ -8,6 +8,7 @@ import {
   type ProjectionScore,
   scoreProjection,
 } from './score-projection.ts';
+import { type RangeScore, scoreRange } from './score-range.ts';
 import type { ReleaseScore } from './score-release.ts';
 import { BACKLOGS_SPRINTS, scoreRelease } from './score-release.ts';
 import type { Foretold } from './walk-forward.ts';
@@ -18,6 +19,7 @@ export interface BacktestReport {
   /** All moments and files together, sprints with cards only. */
   readonly chances: readonly ChanceBin[];
   readonly chancesByFile: readonly ({ readonly file: string } & ChanceBin)[];
+  readonly range: readonly ({ readonly file: string } & RangeScore)[];
   readonly release: readonly ({ readonly file: string } & ReleaseScore)[];
 }
 
@@ -35,6 +37,7 @@ export function backtestReport(
     chancesByFile: foretold.flatMap(({ file, moments }) =>
       scoreChances(casesWithCards(moments)).map((bin) => ({ file, ...bin })),
     ),
+    range: files.map(({ file, rows }) => ({ file, ...scoreRange(rows) })),
     release: files.flatMap(({ file, rows }) => scoreRelease(rows).map((score) => ({ file, ...score }))),
   };
 }
@@ -49,6 +52,7 @@ export function reportText({
   loneTeam,
   chances,
   chancesByFile,
+  range,
   release,
 }: BacktestReport): string {
   return [
@@ -108,6 +112,19 @@ export function reportText({
       ]),
     ),
     '',
+    'Commitment range: sprints, and of the judged ones shares in %, told / came true',
+    ...table(
+      ['file', 'asked', 'crossed', 'told', 'judged', 'kept', 'whole', 'judged at high end', 'kept'],
+      range.map((row) => [
+        row.file,
+        ...[row.asked, row.crossed, row.told, row.judged].map(String),
+        `${percent(row.keptChance)} / ${percent(row.kept)}`,
+        `${percent(row.wholeChance)} / ${percent(row.whole)}`,
+        String(row.judgedAtHighEnd),
+        percent(row.keptAtHighEnd),
+      ]),
+    ),
+    '',
     'Release dates: share of cases in which they held, in %',
     ...table(
       ['file', 'board', 'sprints’ worth', 'cases', '15% date', '50% date', '85% date'],
@@ -152,8 +169,8 @@ function allBoards(release: BacktestReport['release']): string[][] {
   );
 }
 
-function percent(share: number): string {
-  return (share * 100).toFixed(1);
+function percent(share: number | undefined): string {
+  return share === undefined ? '–' : (share * 100).toFixed(1);
 }
 
 /** Columns two spaces apart; numbers to the right. */

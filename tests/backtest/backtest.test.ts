@@ -39,9 +39,19 @@ test('--json prints one document with the projection of each file and moment and
     loneTeam: Record<string, unknown>[];
     chances: Record<string, unknown>[];
     chancesByFile: Record<string, unknown>[];
+    range: Record<string, unknown>[];
     release: Record<string, unknown>[];
   };
-  expect(Object.keys(report)).toEqual(['projection', 'loneTeam', 'chances', 'chancesByFile', 'release']);
+  expect(Object.keys(report)).toEqual([
+    'projection',
+    'loneTeam',
+    'chances',
+    'chancesByFile',
+    'range',
+    'release',
+  ]);
+  expect(report.range.map(({ file }) => file)).toEqual(files);
+  expect(report.range[0]).toMatchObject({ asked: 64, told: expect.any(Number), kept: expect.any(Number) });
   expect(
     report.projection.map(({ file, set, elapsedPercent, scored }) => [file, set, elapsedPercent, scored]),
   ).toEqual(
@@ -89,6 +99,7 @@ test('--json prints one document with the projection of each file and moment and
     ...report.loneTeam,
     ...report.chances,
     ...report.chancesByFile,
+    ...report.range,
     ...report.release,
   ]) {
     for (const [name, value] of Object.entries(row)) {

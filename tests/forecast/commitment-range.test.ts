@@ -406,7 +406,7 @@ describe('the chances behind the range', () => {
         let high = 0;
         while (0.8 * (high + 1) <= seen + 1e-9 && chances(found, high + 1).kept >= 0.8) high += 1;
         expect(highPoints).toBe(high);
-        if ('undefined' in found.advised) expect(high).toBe(0);
+        if ('undefined' in found.advised) expect(chances(found, 1).finishedWhole).toBeLessThan(0.5);
         else expect(found.advised.unserved === undefined).toBe(low <= high);
       }),
       { seed: 20261123, numRuns: 25 },

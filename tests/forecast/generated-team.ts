@@ -12,6 +12,14 @@ export interface TeamHabit {
   readonly skewed: boolean;
 }
 
+/** What is different from sprint to sprint; the past has five members throughout. */
+export interface World {
+  readonly membersNow: number;
+  /** Chance of a past sprint in which an incident or a windfall decides: nothing, or five times the usual. */
+  readonly oddShare: number;
+}
+const USUAL_WORLD: World = { membersNow: 5, oddShare: 0 };
+
 export interface GeneratedTeam {
   readonly past: readonly SprintEvidence[];
   /** The next sprint when so much is committed to, its capacity being the same for every amount. */
@@ -37,6 +45,7 @@ export function generatedTeam(
   { uniform, normal }: SeededRandom,
   { spread, boldness, skewed }: TeamHabit,
   sprints: number,
+  { membersNow, oddShare }: World = USUAL_WORLD,
 ): GeneratedTeam {
   const meanPoints = 15 + 40 * uniform();
   const logDeviation = Math.sqrt(Math.log(1 + spread ** 2));
@@ -47,8 +56,10 @@ export function generatedTeam(
   const extra = (): number => (uniform() < 0.5 ? 0 : 2);
   const past = Array.from({ length: sprints }, () => {
     const aim = (boldness ?? 0.6 + uniform()) * (0.9 + 0.2 * uniform());
-    return played(Math.max(1, Math.round(meanPoints * aim)), capacity(), extra());
+    const isOdd = oddShare > 0 && uniform() < oddShare;
+    const possible = isOdd ? (uniform() < 0.5 ? 0 : 5 * meanPoints) : capacity();
+    return played(Math.max(1, Math.round(meanPoints * aim)), possible, extra());
   });
-  const [nextCapacity, nextExtra] = [capacity(), extra()];
+  const [nextCapacity, nextExtra] = [(capacity() * membersNow) / 5, extra()];
   return { past, nextSprint: (commitmentPoints) => played(commitmentPoints, nextCapacity, nextExtra) };
 }

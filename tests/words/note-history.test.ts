@@ -151,7 +151,7 @@ describe('the range to try next', () => {
     [
       'nothing that is kept',
       undefinedBecause('too-little-finished'),
-      'How much to try next isn’t known. No commitment would be kept in 8 of 10 sprints: too often, hardly any of it was finished.',
+      'How much to try next isn’t known. No commitment would be kept: too often, hardly any of it was finished.',
     ],
   ])('with %s', (_what, advised, words) => {
     expect(rangeToTryWords(rangeOf({ advised }), 21)).toBe(words);

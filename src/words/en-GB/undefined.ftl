@@ -53,7 +53,7 @@ undefined-no-signal-yet =
 
 undefined-nobody-there = Nobody is there to work in the coming sprint.
 undefined-nothing-committed = Without a commitment there is nothing to keep or to measure by.
-undefined-too-little-finished = No commitment would be kept in 8 of 10 sprints: too often, hardly any of it was finished.
+undefined-too-little-finished = No commitment would be kept: too often, hardly any of it was finished.
 undefined-pulled-in-before-finishing = No commitment serves both: in { NUMBER($sprints) } of { NUMBER($of) } sprints, work came in while committed work was open. Finish that first.
 undefined-varies-too-much = No commitment serves both: your sprints differ too much, or are too few.
 

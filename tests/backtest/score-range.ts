@@ -1,0 +1,122 @@
+/**
+ * How the commitment range does on past sprints, board by board, as if each board were a team. What a sprint would have
+ * brought home under another commitment, the data can't say; it is judged only where the team had committed to at least
+ * as much as was advised, which is known before the sprint begins, and so favours no outcome.
+ */
+import type { SprintEvidence } from '../../src/forecast/commitment-evidence.ts';
+import { commitmentRange } from '../../src/forecast/commitment-range.ts';
+import { DEFAULT_THRESHOLDS } from '../../src/sprint/thresholds.ts';
+import type { SprintMoment } from '../open-data/read-open-data.ts';
+import { committedPoints, rowsAt, sharedSprints } from './moments.ts';
+
+/** Shares are of the judged sprints; undefined without any. */
+export interface RangeScore {
+  /** Sprints with a commitment, of boards with at least three before. */
+  readonly asked: number;
+  /** Of these, those in which no commitment served both. */
+  readonly crossed: number;
+  /** Those in which a number was told. */
+  readonly told: number;
+  /** Of these, those in which the team committed to at least so much. */
+  readonly judged: number;
+  /** In which as much was delivered as the floor asks for of the advised number, and the chance that was told of it. */
+  readonly kept: number | undefined;
+  readonly keptChance: number | undefined;
+  /** In which the advised number was delivered whole, and the chance that was told of it. */
+  readonly whole: number | undefined;
+  readonly wholeChance: number | undefined;
+  /** The same as `kept` at the high end, of those who had committed to at least as much as that. */
+  readonly judgedAtHighEnd: number;
+  readonly keptAtHighEnd: number | undefined;
+}
+
+/** The data says nothing of who was there: every sprint of a board counts as the same working time. */
+const NO_TIME = { workingDays: undefined, memberDays: undefined, memberDaysWhenAllThere: undefined };
+const LEAST_BEFORE = 3;
+
+interface Told {
+  readonly committed: number;
+  readonly delivered: number;
+  readonly advised: number;
+  readonly keptChance: number;
+  readonly wholeChance: number;
+  readonly highEnd: number;
+  readonly isCrossed: boolean;
+}
+
+export function scoreRange(rows: readonly SprintMoment[]): RangeScore {
+  const floor = DEFAULT_THRESHOLDS.keptShareAtLeast;
+  const { asked, told } = walk(rows);
+  const judged = told.filter(({ committed, advised }) => committed >= advised);
+  const atHighEnd = told.filter(({ committed, highEnd }) => highEnd > 0 && committed >= highEnd);
+  return {
+    asked,
+    crossed: told.filter(({ isCrossed }) => isCrossed).length,
+    told: told.length,
+    judged: judged.length,
+    kept: mean(judged, ({ delivered, advised }) => delivered >= floor * advised),
+    keptChance: mean(judged, ({ keptChance }) => keptChance),
+    whole: mean(judged, ({ delivered, advised }) => delivered >= advised),
+    wholeChance: mean(judged, ({ wholeChance }) => wholeChance),
+    judgedAtHighEnd: atHighEnd.length,
+    keptAtHighEnd: mean(atHighEnd, ({ delivered, highEnd }) => delivered >= floor * highEnd),
+  };
+}
+
+function walk(rows: readonly SprintMoment[]): { asked: number; told: Told[] } {
+  const addedAtLast = new Map(rowsAt(rows, 80).map((row) => [keyOf(row), row.addedPoints]));
+  const past = new Map<number, SprintEvidence[]>();
+  const told: Told[] = [];
+  let asked = 0;
+  for (const together of sharedSprints(rowsAt(rows, 0))) {
+    for (const row of together) {
+      const before = (past.get(row.board) ?? []).filter(({ commitmentPoints }) => commitmentPoints > 0);
+      if (committedPoints(row) <= 0 || before.length < LEAST_BEFORE) continue;
+      asked += 1;
+      told.push(...toldFor(row, before));
+    }
+    for (const row of together) {
+      const added = (addedAtLast.get(keyOf(row)) ?? row.addedPoints) - row.addedPoints;
+      past.set(row.board, [...(past.get(row.board) ?? []), evidenceOf(row, Math.max(0, added))]);
+    }
+  }
+  return { asked, told };
+}
+
+function toldFor(row: SprintMoment, before: readonly SprintEvidence[]): Told[] {
+  const range = commitmentRange(before, NO_TIME, DEFAULT_THRESHOLDS);
+  if ('undefined' in range || 'undefined' in range.advised) return [];
+  const { points, chances, unserved } = range.advised;
+  return [
+    {
+      committed: committedPoints(row),
+      delivered: row.deliveredPoints,
+      advised: points,
+      keptChance: chances.kept as number,
+      wholeChance: chances.finishedWhole as number,
+      highEnd: range.highPoints as number,
+      isCrossed: unserved !== undefined,
+    },
+  ];
+}
+
+/** Which of the delivered points had been committed to, the data doesn't say. */
+function evidenceOf(row: SprintMoment, pulledInPoints: number): SprintEvidence {
+  return {
+    commitmentPoints: committedPoints(row),
+    pulledInPoints,
+    surprisePoints: undefined,
+    velocityPoints: row.deliveredPoints,
+    committedFinishedPoints: undefined,
+    workingDays: undefined,
+    memberDays: undefined,
+  };
+}
+
+function keyOf({ board, sprint }: SprintMoment): string {
+  return `${board} ${sprint}`;
+}
+
+function mean(of: readonly Told[], value: (one: Told) => number | boolean): number | undefined {
+  return of.length === 0 ? undefined : of.reduce((sum, one) => sum + Number(value(one)), 0) / of.length;
+}
