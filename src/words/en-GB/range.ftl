@@ -116,7 +116,7 @@ range-missing-past-members-unknown =
        *[members-now] For { NUMBER($sprints) } of { NUMBER($of) } sprints it isn’t known who was there, so as many members as today are assumed. With more or fewer then, the range is off by as much.
     }
 range-missing-coming-absence-unknown = Who will be away isn’t known, so everybody is assumed to be there.
-range-unknown-changes = It assumes that the team and its way of working stay as they are.
+range-unknown-changes = It assumes that a new member does as much as the others, and that the way of working stays as it is.
 range-unknown-urgent-work = It takes all pulled-in work as a sign of spare time, which urgent work isn’t.
 
 ## The form

@@ -80,7 +80,7 @@ describe('the commitment range', () => {
       What this doesn’t know
       • In 4 of 9 sprints it isn’t recorded how much of the commitment was finished.
       • For 4 of 9 sprints it isn’t known who was there, so as many as in the sprints around them are assumed.
-      • It assumes that the team and its way of working stay as they are.
+      • It assumes that a new member does as much as the others, and that the way of working stays as it is.
       • It takes all pulled-in work as a sign of spare time, which urgent work isn’t.
       Only you see this."
     `);
