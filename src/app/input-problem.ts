@@ -111,6 +111,8 @@ type QuestionProblem =
   | { readonly code: 'backlog-points'; readonly most: number }
   | { readonly code: 'growth-points'; readonly most: number }
   | { readonly code: 'growth-reversed'; readonly least: number; readonly most: number }
+  | { readonly code: 'share-percent' }
+  | { readonly code: 'share-twice' }
   | { readonly code: 'by-not-a-day'; readonly typed: string }
   | { readonly code: 'by-day-gone'; readonly startsOn: string }
   | { readonly code: 'by-twice' }

@@ -34,6 +34,8 @@ export interface ReleaseQuestion {
   readonly sprintLengthDays: number;
   /** The team's working time in the first coming sprints, in the unit of the past; later ones hold their mean. */
   readonly comingTimes: readonly number[];
+  /** Chances are wanted up to the end of this sprint at least. */
+  readonly throughSprint?: number;
   /** How earlier forecasts came out, those of the team itself under this name. */
   readonly graded?: { readonly team: string; readonly releases: readonly GradedRelease[] };
 }
@@ -104,7 +106,10 @@ export function releaseForecast(question: ReleaseQuestion): ReleaseForecast | Un
   const last = dates.at(-1) as ReleaseDate | UndefinedValue;
   return {
     dates,
-    chanceBySprint: 'undefined' in last ? chances : chances.slice(0, Math.ceil(last.sprints) + 1),
+    chanceBySprint:
+      'undefined' in last
+        ? chances
+        : chances.slice(0, Math.max(Math.ceil(last.sprints), question.throughSprint ?? 0) + 1),
     sprintsUsed,
     pointsPerSprint: pace.pointsPerTime * (comingTimes[0] ?? 0),
     gradedForecasts:

@@ -70,6 +70,7 @@ const question = z.discriminatedUnion('about', [
     backlogPoints: points,
     growthPoints: points.optional(),
     growthMostPoints: points.optional(),
+    sharePercent: points.optional(),
     byDay: day.optional(),
   }),
   z.strictObject({ about: z.literal('history') }),

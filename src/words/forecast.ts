@@ -20,7 +20,7 @@ import { noAnswer, reasonSentence } from './undefined.ts';
 type Dated = ReleaseDate | UndefinedValue;
 
 export function forecastWords(advice: ForecastAdvice): AdviceWords {
-  const { forecast, margin, growth } = advice;
+  const { forecast, margin, growth, question } = advice;
   if ('undefined' in forecast) {
     return {
       lead: noAnswer('forecast', forecast.undefined),
@@ -35,7 +35,7 @@ export function forecastWords(advice: ForecastAdvice): AdviceWords {
     evidence: [
       ...(advice.byDay === undefined ? [] : [datesSentence(mrkdwn, advice, forecast)]),
       mrkdwn('undefined' in (forecast.dates[2] as Dated) ? 'forecast-promise-none' : 'forecast-promise'),
-      `${sprintsWords(forecast)} ${growthWords(advice, forecast, true)}`,
+      `${sprintsWords(forecast)} ${shareWords(advice)}${growthWords(advice, forecast, true)}`,
     ],
     details: [
       namedDates(forecast)
@@ -45,7 +45,7 @@ export function forecastWords(advice: ForecastAdvice): AdviceWords {
       marginWords(margin),
     ],
     unknown: [
-      mrkdwn('forecast-unknown-other-work'),
+      mrkdwn(question.sharePercent === undefined ? 'forecast-unknown-other-work' : 'forecast-unknown-share'),
       mrkdwn('forecast-unknown-size'),
       mrkdwn('forecast-unknown-future'),
       ...(growth.measuredSprints ? [mrkdwn('forecast-unknown-measured')] : []),
@@ -122,10 +122,15 @@ function basisWords(advice: ForecastAdvice, forecast: ReleaseForecast): string {
     sprintsWords(forecast),
     ...(imported === 0 ? [] : [mrkdwn('forecast-basis-imported', { sprints, imported })]),
     mrkdwn('forecast-rhythm', { startsOn, days }),
-    growthWords(advice, forecast, false),
+    `${shareWords(advice)}${growthWords(advice, forecast, false)}`,
     ...(graded === 0 ? [] : [mrkdwn('forecast-graded', { forecasts: graded })]),
     mrkdwn('forecast-mid-sprint'),
   ].join(' ');
+}
+
+/** With a blank after it, or nothing. */
+function shareWords({ question: { sharePercent } }: ForecastAdvice): string {
+  return sharePercent === undefined ? '' : `${mrkdwn('forecast-share', { share: sharePercent / 100 })} `;
 }
 
 /** How fast the work grows beside how fast it gets finished. */

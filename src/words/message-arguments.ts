@@ -331,6 +331,7 @@ export interface Messages {
   'forecast-chart-not-within': { readonly sprints: number };
   'forecast-chart-work': { readonly growth: number; readonly startsOn: string };
   'forecast-chart-by-day': { readonly on: string; readonly chance: number };
+  'forecast-chart-basis': { readonly sprints: number };
   'forecast-alt-subject': { readonly team: string; readonly points: number };
   'forecast-alt-date': {
     readonly name: 'likely' | 'optimistic' | 'pessimistic';
@@ -1168,11 +1169,13 @@ export interface Messages {
   'forecast-basis-imported': { readonly sprints: number; readonly imported: number };
   'forecast-rhythm': { readonly days: number; readonly startsOn: string };
   'forecast-growth': { readonly pace: 'faster' | 'half' | 'none' | 'slow'; readonly points: number };
+  'forecast-share': { readonly share: number };
   'forecast-growth-span': { readonly low: number; readonly high: number };
   'forecast-growth-measured': { readonly sprints: number };
   'forecast-growth-settled': Record<never, never>;
   'forecast-mid-sprint': Record<never, never>;
   'forecast-unknown-other-work': Record<never, never>;
+  'forecast-unknown-share': Record<never, never>;
   'forecast-unknown-size': Record<never, never>;
   'forecast-unknown-future': Record<never, never>;
   'forecast-unknown-measured': Record<never, never>;
@@ -1185,6 +1188,8 @@ export interface Messages {
   'forecast-form-points-hint': Record<never, never>;
   'forecast-form-growth': Record<never, never>;
   'forecast-form-growth-hint': Record<never, never>;
+  'forecast-form-share': Record<never, never>;
+  'forecast-form-share-hint': Record<never, never>;
   'forecast-form-by-day': Record<never, never>;
   'forecast-form-by-day-hint': Record<never, never>;
   'forecast-question': Record<never, never>;
@@ -2308,6 +2313,8 @@ export interface Messages {
   'problem-backlog-points': { readonly most: number };
   'problem-growth-points': { readonly most: number };
   'problem-growth-reversed': { readonly least: number; readonly most: number };
+  'problem-share-percent': Record<never, never>;
+  'problem-share-twice': Record<never, never>;
   'problem-by-not-a-day': { readonly typed: string };
   'problem-by-day-gone': { readonly startsOn: string };
   'problem-by-twice': Record<never, never>;

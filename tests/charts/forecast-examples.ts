@@ -23,6 +23,8 @@ export function forecastAdvice(
     sprintLengthDays,
     comingTimes: [1],
   };
+  const onDay = byDay === undefined ? undefined : releaseByDay(question, byDay);
+  const until = onDay === undefined || 'undefined' in onDay ? 0 : onDay.sprints;
   const unknown = undefinedBecause('few-sprints', { needed: 5, known: 2, having: 'number' });
   return {
     team: exampleTeam,
@@ -33,8 +35,8 @@ export function forecastAdvice(
     startsOn,
     sprintLengthDays,
     growth: { points: growthPoints, span: undefined, measuredSprints: undefined },
-    forecast: releaseForecast(question),
-    byDay: byDay === undefined ? undefined : releaseByDay(question, byDay),
+    forecast: releaseForecast({ ...question, throughSprint: Math.ceil(until) }),
+    byDay: onDay,
     margin: { ofCommitments: unknown, ofEstimates: unknown },
   };
 }

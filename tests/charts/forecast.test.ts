@@ -57,6 +57,18 @@ describe('the forecast picture', () => {
     });
   });
 
+  test('reaches the day that was asked about, and says so within three lines above the picture', async () => {
+    const advice = examples.forecastAdvice(12_000, [240, 230, 260, 270, 210, 280, 240], {
+      byDay: '2029-11-30',
+      growthPoints: 12.5,
+    });
+    const { byDay } = advice;
+    if (byDay === undefined || 'undefined' in byDay) throw new Error('no chance by the day');
+    expect(byDay.sprints).toBeLessThanOrEqual(known(advice).chanceBySprint.length - 1);
+    await looking(advice, expectLegible);
+    expect((forecastHeading(advice).subtitle ?? '').length).toBeLessThan(3 * 55);
+  });
+
   test('marks the day that was asked about, in the picture and in words', async () => {
     const advice = examples.forecastAdvice(120, [24, 23, 26, 27, 21, 28, 24], { byDay: '2027-02-05' });
     const { byDay } = advice;
@@ -113,7 +125,7 @@ describe('the forecast picture', () => {
 
   test('says in its subtitle what it is made from and how the work grows', () => {
     expect(forecastHeading(examples.growingScope).subtitle).toContain(
-      'Based on your latest 7 sprints, the recent ones most. Their pace comes to 24.8 points in the first coming sprint. Work starts on 16 Nov 2026 and grows by 8 points a sprint.',
+      'From your latest 7 sprints. Work starts on 16 Nov 2026 and grows by 8 points a sprint.',
     );
     expect(forecastHeading(examples.ordinaryForecast).subtitle).not.toContain('grows');
   });
@@ -124,7 +136,7 @@ describe('the forecast picture', () => {
         'Optimistic, with a chance of 15%: by 25 Dec 2026, in sprint 3, which runs to 27 Dec 2026. ' +
         'Likely, with a chance of 50%: by 22 Jan 2027, in sprint 5, which runs to 24 Jan 2027. ' +
         'Pessimistic, with a chance of 85%: by 10 Mar 2027, in sprint 9, which runs to 21 Mar 2027. ' +
-        'Based on your latest 7 sprints, the recent ones most. Their pace comes to 24.8 points in the first coming sprint. ' +
+        'From your latest 7 sprints. ' +
         'Work starts on 16 Nov 2026 and is assumed not to grow. ' +
         'Chance to be finished by the end of sprint 2 (13 Dec 2026) 4%, 3 (27 Dec 2026) 17%, 4 (10 Jan 2027) 35%, ' +
         '5 (24 Jan 2027) 53%, 6 (7 Feb 2027) 67%, 7 (21 Feb 2027) 77%, 8 (7 Mar 2027) 84% and 9 (21 Mar 2027) 89%.',

@@ -36,6 +36,8 @@ export type AdviceQuestion =
       readonly growthPoints?: number | undefined;
       /** With it: in 8 of 10 cases the growth lies between the two. */
       readonly growthMostPoints?: number | undefined;
+      /** How much of what the sprints finish is work on it, in percent; undefined: all of it. */
+      readonly sharePercent?: number | undefined;
       /** Asks also for the chance by this day, and for how much is finished by it. */
       readonly byDay?: Day | undefined;
     }

@@ -69,7 +69,7 @@ function rangeProblems(
  * @throws Refusal `bad-input` with every problem; fields are named as in the question.
  */
 export function checkForecast(
-  { backlogPoints, growthPoints, growthMostPoints, byDay }: ForecastQuestion,
+  { backlogPoints, growthPoints, growthMostPoints, sharePercent = 100, byDay }: ForecastQuestion,
   startsOn: Day,
 ): void {
   const most = MAX_BACKLOG_POINTS;
@@ -87,6 +87,9 @@ export function checkForecast(
       field: 'growthPoints',
       problem: { code: 'growth-reversed', least: largest, most: least },
     });
+  }
+  if (!(sharePercent >= 1 && sharePercent <= 100)) {
+    problems.push({ field: 'sharePercent', problem: { code: 'share-percent' } });
   }
   if (byDay !== undefined && !isDay(byDay)) {
     problems.push({ field: 'byDay', problem: { code: 'by-not-a-day', typed: byDay } });

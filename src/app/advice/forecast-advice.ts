@@ -65,7 +65,8 @@ export function forecastOf(
     gradedReleases(id, pacedSprints(its, usualMembers(its, 1))),
   );
   const own = gradedReleases(team.id, sprints.slice(-MOST_SPRINTS_GRADED.own));
-  const times = comingTimes(ground, usual);
+  const share = (question.sharePercent ?? 100) / 100;
+  const times = comingTimes(ground, usual).map((time) => time * share);
   const usualTime = times.reduce((sum, time) => sum + time, 0) / times.length;
   const pacePoints = (teamPace(sprints)?.pointsPerTime ?? 0) * usualTime;
   const { deviation, ...growth } = growthOf(question, past, pacePoints);
@@ -79,12 +80,14 @@ export function forecastOf(
     comingTimes: times,
     graded: { team: team.id, releases: [...own, ...lent] },
   };
+  const onDay = byDay === undefined ? undefined : releaseByDay(asked, byDay);
+  const throughSprint = onDay === undefined || 'undefined' in onDay ? 0 : Math.ceil(onDay.sprints);
   return {
     startsOn,
     sprintLengthDays,
     growth,
-    forecast: releaseForecast(asked),
-    byDay: byDay === undefined ? undefined : releaseByDay(asked, byDay),
+    forecast: releaseForecast({ ...asked, throughSprint }),
+    byDay: onDay,
     margin: marginOfError(marginSprints(past)),
   };
 }

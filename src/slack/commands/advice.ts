@@ -111,10 +111,11 @@ export const forecast = command({
         forecastFormView(await useCases.forecastForm(actor, { place }), undefined, replyTo),
       submit: async (useCases, { actor, fields, context }, tools) => {
         const { teamId } = readHeld(teamContext, context);
-        const { backlogPoints, growthPoints, byDay } = FORECAST_FIELDS;
+        const { backlogPoints, growthPoints, sharePercent, byDay } = FORECAST_FIELDS;
         const question = readForecastFields(
           fields.text(backlogPoints),
           fields.text(growthPoints),
+          fields.text(sharePercent),
           fields.text(byDay),
         );
         return { next: 'close', say: await answerTo({ useCases, ...tools }, actor, { teamId }, question) };

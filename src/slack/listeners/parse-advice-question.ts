@@ -14,6 +14,9 @@ const GROWING = /(?:^| )(?:and )?(?:growing|grows|growth|grow|\+) ?(?:of|by)?(?:
 const UNIT = / ?(?:points?)? ?(?:left|of work)? ?(?:(?:a|an|per|each|every|with each) sprint)? ?[,;.]? ?$/i;
 /** The day by which it is wanted. */
 const BY_DAY = /(?:^| )(?:by|until|till|before) (\d{4}-\d{1,2}-\d{1,2})[,;.]?(?= |$)/gi;
+/** How much of the sprints goes to it. */
+const SHARE =
+  /(?:^| )(?:using|with|at) (\d{1,3}(?:\.\d)?) ?%(?: of (?:the|our) (?:velocity|time|sprints))?[,;.]?(?= |$)/gi;
 /** Between the two ends of a growth. */
 const GROWTH_TO = /(?<=\d) ?(?:-|–|to) ?(?=\d)/;
 const FORECAST_EXAMPLE = '120 growing 5';
@@ -21,18 +24,23 @@ const FORECAST_EXAMPLE = '120 growing 5';
 /**
  * @example parseForecastQuestion('120 points, growing by 5 a sprint').growthPoints === 5
  * @example parseForecastQuestion('120 by 2027-03-31').byDay === '2027-03-31'
+ * @example parseForecastQuestion('120 using 60%').sharePercent === 60
  * @throws Refusal `bad-argument`
  */
 export function parseForecastQuestion(typed: string): ForecastQuestion {
   const days = [...spaced(typed).matchAll(BY_DAY)].map(([, day]) => day);
   if (days.length > 1) throw unreadForecast({ code: 'by-twice' });
   const [byDay] = days;
-  const [work = '', growth, ...more] = spaced(typed).replace(BY_DAY, '').split(GROWING);
+  const shares = [...spaced(typed).matchAll(SHARE)].map(([, percent]) => Number(percent));
+  if (shares.length > 1) throw unreadForecast({ code: 'share-twice' });
+  const [sharePercent] = shares;
+  const [work = '', growth, ...more] = spaced(typed).replace(BY_DAY, '').replace(SHARE, '').split(GROWING);
   if (more.length > 0) throw unreadForecast({ code: 'growth-twice' });
   return {
     about: 'forecast',
     backlogPoints: amountIn(work, { code: 'no-backlog' }),
     ...(growth === undefined ? {} : growthIn(growth)),
+    ...(sharePercent === undefined ? {} : { sharePercent }),
     ...(byDay === undefined ? {} : { byDay }),
   };
 }
@@ -67,7 +75,12 @@ function unreadForecast(problem: Problem): Refusal {
  *
  * @throws Refusal `bad-input`
  */
-export function readForecastFields(backlogText: string, growthText: string, byDay: string): ForecastQuestion {
+export function readForecastFields(
+  backlogText: string,
+  growthText: string,
+  shareText: string,
+  byDay: string,
+): ForecastQuestion {
   const backlog = readNumber(spaced(backlogText).replace(UNIT, ''));
   const growths = growthText.trim() === '' ? [] : spaced(growthText).split(GROWTH_TO).slice(0, 2);
   const [growth, growthMost] = growths.map((text) => readNumber(text.replace(UNIT, '').trim()));
@@ -79,6 +92,10 @@ export function readForecastFields(backlogText: string, growthText: string, byDa
       break;
     }
   }
+  const share = shareText.trim() === '' ? undefined : readNumber(shareText.replace('%', '').trim());
+  if (share && 'problem' in share) {
+    problems.push({ field: FORECAST_FIELDS.sharePercent, problem: share.problem });
+  }
   refuseIfAny(problems);
   const amount = (read: typeof backlog): number => ('value' in read ? read.value : Number.NaN);
   return {
@@ -86,6 +103,7 @@ export function readForecastFields(backlogText: string, growthText: string, byDa
     backlogPoints: amount(backlog),
     ...(growth ? { growthPoints: amount(growth) } : {}),
     ...(growthMost ? { growthMostPoints: amount(growthMost) } : {}),
+    ...(share ? { sharePercent: amount(share) } : {}),
     ...(byDay === '' ? {} : { byDay }),
   };
 }

@@ -14,6 +14,7 @@ import { type MessageView, messageView } from './message-view.ts';
 export const FORECAST_FIELDS = {
   backlogPoints: 'backlogPoints',
   growthPoints: 'growthPoints',
+  sharePercent: 'sharePercent',
   byDay: 'byDay',
 } as const;
 
@@ -57,6 +58,14 @@ export function forecastFormView(
       hint: say('forecast-form-growth-hint'),
       optional: true,
       initial: growthText(asked),
+      maxLength: POINTS_MAX_LENGTH,
+    }),
+    textField({
+      field: fields.sharePercent,
+      label: say('forecast-form-share'),
+      hint: say('forecast-form-share-hint'),
+      optional: true,
+      initial: asked?.sharePercent === undefined ? '' : String(asked.sharePercent),
       maxLength: POINTS_MAX_LENGTH,
     }),
     dateField({

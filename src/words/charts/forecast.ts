@@ -30,10 +30,10 @@ export function forecastHeading(advice: ForecastAdvice): ChartHeading {
   };
 }
 
+/** Three lines at most, below the picture's title. */
 function basisSentences({ growth, startsOn, byDay }: ForecastAdvice, forecast: ReleaseForecast): string[] {
-  const { sprintsUsed: sprints, pointsPerSprint } = forecast;
   return [
-    say('forecast-basis', { sprints, pacePoints: toTenths(pointsPerSprint) }),
+    say('forecast-chart-basis', { sprints: forecast.sprintsUsed }),
     say('forecast-chart-work', { startsOn, growth: toTenths(growth.points) }),
     ...(byDay === undefined || 'undefined' in byDay
       ? []

@@ -165,7 +165,7 @@ odds-alt-sizes-left-out =
 
 ## Forecast: the chance that a body of work is finished by the end of each sprint
 
-forecast-chart-title = When { POINTS($points) } will be finished
+forecast-chart-title = When { POINTS($points) } are done
 forecast-chart-chance = chance to be finished
 forecast-chart-sprint-ends =
     sprint
@@ -192,6 +192,7 @@ forecast-chart-work =
 # Below the title, and in the description.
 forecast-chart-by-day = By { SHORT_DATE($on) }: { CHANCE($chance) } (the diamond).
 
+forecast-chart-basis = From your latest { NUMBER($sprints) } sprints.
 forecast-alt-subject = Forecast of the team “{ $team }” for { POINTS($points) } of work.
 forecast-alt-date =
     { $name ->

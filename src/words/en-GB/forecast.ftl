@@ -61,6 +61,7 @@ forecast-growth =
         [half] The work is assumed to grow by { POINTS($points) } with each sprint, so half of the effort or more only keeps up with it.
        *[faster] The work is assumed to grow by { POINTS($points) } with each sprint, faster than it gets finished.
     }
+forecast-share = { WHOLE_PERCENT($share) } of what your sprints finish is taken to be this work.
 # After the sentence before.
 forecast-growth-span = In 8 of 10 cases that is { NUMBER($low) } to { NUMBER($high) }.
 forecast-growth-measured = So much of what you take in comes after planning, by your last { NUMBER($sprints) } sprints.
@@ -70,6 +71,7 @@ forecast-mid-sprint = A date in the middle of a sprint means that the work is do
 ## What the forecast doesn't know
 
 forecast-unknown-other-work = How much of a sprint goes to other work. It assumes that everything your sprints finish belongs to these points.
+forecast-unknown-share = Whether that share of a sprint really goes to this work, sprint after sprint.
 forecast-unknown-size = Whether these points are the same size as those in your past sprints.
 forecast-unknown-future = Who will join or leave, and days off that nobody has entered yet; those that are known are counted.
 forecast-unknown-measured = Whether this work grows as yours did so far. Cards that you pull in from the same backlog are no growth, and can’t be told apart.
@@ -90,7 +92,9 @@ forecast-form-points = Points left to do
 forecast-form-points-hint = The sum of the estimates of all its cards, in the team’s own points.
 forecast-form-growth = Growth, in points a sprint
 forecast-form-growth-hint = By how much the work grows while you do it: new wishes, forgotten cards. Such as 5, or 2-8 if you are unsure. Leave empty for as much as measured so far; 0 is none.
+forecast-form-share = Share of your sprints that goes to it, in percent
+forecast-form-share-hint = The rest goes to other work. Leave empty if all of it does.
 forecast-form-by-day = Is there a day by which it’s wanted?
 forecast-form-by-day-hint = Then the answer also says how likely that is, and how much will be finished by then.
-forecast-question = How many points are left to do? Type `/loadline forecast 120`, or `/loadline forecast 120 growing 5` if the work grows by about 5 points with each sprint. With `by 2027-03-31` you also hear how likely that day is.
+forecast-question = How many points are left to do? Type `/loadline forecast 120`, or `/loadline forecast 120 growing 5` if the work grows by about 5 points with each sprint. With `using 60%` only so much of your sprints goes to it; with `by 2027-03-31` you also hear how likely that day is.
 forecast-question-button = Fill in a form

@@ -267,6 +267,13 @@ describe('the forecast', () => {
     expect(byDay).toMatchObject({ on: '2027-03-31', amounts: [{ chance: 0.85 }, { chance: 0.5 }] });
   });
 
+  test.each([0, 101])('refuses a share of %d percent', async (sharePercent) => {
+    const { h } = await withTeam(3);
+    const question = { about: 'forecast', backlogPoints: 40, sharePercent } as const;
+    const problems = await problemsOf(askAdvice(h.deps, ben, { place: CHANNEL }, question));
+    expect(Object.keys(problems)).toEqual(['sharePercent']);
+  });
+
   test('refuses growth whose ends are reversed', async () => {
     const { h } = await withTeam(3);
     const question = { about: 'forecast', backlogPoints: 40, growthPoints: 8, growthMostPoints: 2 } as const;

@@ -111,3 +111,15 @@ test('growth between two ends means that in 8 of 10 cases it lies between them',
   expect(sprintsAt(forecast, 2)).toBeGreaterThan(sprintsAt(sure, 2));
   expect(sprintsAt(forecast, 0)).toBeLessThan(sprintsAt(sure, 0) + 0.05);
 });
+
+test('beside other work it takes longer: half of the sprints need twice of them', () => {
+  const past = pastSprintsOf([FOUR, FOUR, FOUR]);
+  const likelyAt = (sharePercent: number | undefined) => {
+    const question = { about: 'forecast', backlogPoints: 50, growthPoints: 0, sharePercent } as const;
+    const { forecast } = forecastOf(question, past, GROUND);
+    const date = 'undefined' in forecast ? undefined : forecast.dates[1];
+    return date && 'sprints' in date ? date.sprints : Number.NaN;
+  };
+  expect(likelyAt(undefined)).toBeCloseTo(2.5, 1);
+  expect(likelyAt(50)).toBeCloseTo(5, 1);
+});

@@ -60,6 +60,11 @@ const COMMANDS: [typed: string, question: object][] = [
     'forecast 120 points by 2027-03-31, growing 5',
     { about: 'forecast', backlogPoints: 120, growthPoints: 5, byDay: '2027-03-31' },
   ],
+  ['forecast 120 using 60%', { about: 'forecast', backlogPoints: 120, sharePercent: 60 }],
+  [
+    'forecast 120 points with 62.5% of our velocity, growing 2',
+    { about: 'forecast', backlogPoints: 120, growthPoints: 2, sharePercent: 62.5 },
+  ],
   ['forecast 120 growing 0', { about: 'forecast', backlogPoints: 120, growthPoints: 0 }],
   [
     'forecast 120 growing 2-8',
@@ -96,6 +101,7 @@ describe('the command', () => {
     ['forecast growing 5', 'how many points are left'],
     ['forecast by 2027-03-31', 'how many points are left'],
     ['forecast 120 by 2027-03-31 by 2027-04-30', 'one day only'],
+    ['forecast 120 using 60% using 50%', 'only once which share'],
     ['forecast 120 growing', 'by how many points it grows'],
     ['forecast 120 growing 5 growing 6', 'only once'],
     ['forecast 120 5', '“120 5” isn’t a number'],

@@ -436,6 +436,7 @@ describe('planning questions', () => {
       When will Harbour have finished a larger body of work? Its latest sprints finished 22, 25.5 and 21 points.
       <backlogPoints> Points left to do:  – The sum of the estimates of all its cards, in the team’s own points.
       <growthPoints> Growth, in points a sprint (optional):  – By how much the work grows while you do it: new wishes, forgotten cards. Such as 5, or 2-8 if you are unsure. Leave empty for as much as measured so far; 0 is none.
+      <sharePercent> Share of your sprints that goes to it, in percent (optional):  – The rest goes to other work. Leave empty if all of it does.
       <byDay> Is there a day by which it’s wanted? (optional):  – Then the answer also says how likely that is, and how much will be finished by then."
     `);
   });
