@@ -79,10 +79,11 @@ interface EndSpan {
   readonly ends: 'same' | 'apart';
 }
 
-function evidenceSentences({ ownSprints, alikeSprints, othersLend }: ProjectionReading): string[] {
+function evidenceSentences({ ownSprints, alikeSprints, othersLend, speaker }: ProjectionReading): string[] {
   return [
     mrkdwn('load-basis', { sprints: ownSprints }),
     ...(othersLend ? [mrkdwn('load-basis-others')] : []),
+    ...(speaker ? [mrkdwn('load-basis-model', { ...speaker })] : []),
     ...(alikeSprints < FEW_ALIKE_SPRINTS ? [mrkdwn('load-basis-unlike')] : []),
     mrkdwn('load-unknown'),
   ];

@@ -1664,6 +1664,7 @@ export interface Messages {
   'load-end-narrow': { readonly ends: 'apart' | 'same'; readonly high: number; readonly low: number };
   'load-end-unknown': { readonly sprints: number };
   'load-basis': { readonly sprints: number };
+  'load-basis-model': { readonly model: 'cards' | 'sums'; readonly sprints: number };
   'load-basis-others': Record<never, never>;
   'load-basis-unlike': Record<never, never>;
   'load-unknown': Record<never, never>;

@@ -135,6 +135,7 @@ function storeOf(
     sprintsWithoutPast: async () => [],
     // So that everything is learnt again each time.
     pastVersion: async () => undefined,
+    watchedSprintsOf: async () => [],
     pastTracesOf: async (team, most) => {
       const latest = new Set([
         ...past.filter(({ teamId }) => teamId === team.id).slice(-most.own),

@@ -47,6 +47,7 @@ export function readingCases(database: () => Database): void {
       sprintsWithoutPast: [team.id, 3],
       pastTracesOf: [team, { own: 3, others: 3 }, 0.5],
       pastTimesOfOthers: [team, 3],
+      watchedSprintsOf: [team.id, 3],
       experimentsOf: [team.id],
       teamIdOfExperiment: ['none'],
       pastVersion: [team.workspaceId],

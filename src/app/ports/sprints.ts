@@ -9,6 +9,7 @@ import type {
   PastTrace,
   RecordedValue,
 } from '../history/past-sprint.ts';
+import type { WatchedSprint } from '../history/watched-sprint.ts';
 import type { PlanChange } from '../planning/plan-change.ts';
 import type { PostedAt } from '../posting/posts.ts';
 import type {
@@ -171,6 +172,8 @@ export interface HistoryReading {
     most: { readonly own: number; readonly others: number },
     elapsedShare: number,
   ): Promise<PastTrace[]>;
+  /** So many of the team's latest sprints of which it is known how each card went, oldest first. */
+  watchedSprintsOf(teamId: string, most: number): Promise<WatchedSprint[]>;
   /** So many of the latest watched sprints of the other teams of its workspace, by last day, oldest first. */
   pastTimesOfOthers(team: Pick<Team, 'id' | 'workspaceId'>, most: number): Promise<PastTime[]>;
   /**

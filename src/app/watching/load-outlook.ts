@@ -10,9 +10,11 @@ import type { Day } from '../../sprint/calendar.ts';
 import { sprintTotals } from '../../sprint/totals.ts';
 import { type Reason, reason } from '../../sprint/undefined-value.ts';
 import { isOpenCard, type SprintCardState } from '../cards/card-line.ts';
+import { sprintDays } from '../clock/sprint-clock.ts';
 import type { SprintTime } from '../clock/sprint-time.ts';
 import type { Transaction } from '../ports/store.ts';
 import type { Sprint, Team } from '../team/team.ts';
+import { byBetterModel, type Speaker } from './better-model.ts';
 import {
   LEAST_OWN_SPRINTS,
   type SprintProjection,
@@ -41,6 +43,8 @@ export interface ProjectionReading
   readonly keptFloor: number;
   readonly finishedPoints: number;
   readonly cardPoints: number;
+  /** Which model speaks. Missing: there was nothing to choose from yet, and it is that of sums. */
+  readonly speaker?: Speaker | undefined;
 }
 
 export type LoadOutlook =
@@ -81,7 +85,17 @@ export async function loadOutlook(
       neededSprints: LEAST_OWN_SPRINTS,
     };
   }
-  return { from: 'projection', reading: projectionReading(projection, team, states) };
+  const { elapsedShare } = time;
+  const spoken = await byBetterModel(tx, projection, states, {
+    teamId: team.id,
+    elapsedShare,
+    days: sprintDays(team, sprint),
+    on,
+  });
+  return {
+    from: 'projection',
+    reading: { ...projectionReading(spoken, team, states), speaker: spoken.speaker },
+  };
 }
 
 function paceReading(team: Team, states: readonly SprintCardState[], time: SprintTime): Pace {

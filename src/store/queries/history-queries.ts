@@ -6,6 +6,7 @@ import { pastChanges, pastSprints, recordedValues, sprints } from '../schema.ts'
 import { frozenSelect } from './frozen-statement.ts';
 import { sprintOf } from './sprint-queries.ts';
 import type { SqlSession } from './sql-session.ts';
+import { latestWatchedSprints } from './watched-sprint-queries.ts';
 
 /** Also what a process of the version before wrote, with sentences in it. */
 const { cardEvenings: _readByThemselves, ...PAST_COLUMNS } = getTableColumns(pastSprints);
@@ -135,6 +136,10 @@ export function historyReading(session: SqlSession): HistoryReading {
       return [...own, ...others]
         .map((row) => ({ ...row, velocityPoints: row.velocityPoints ?? undefined }))
         .sort((a, b) => (a.endsOn < b.endsOn ? -1 : a.endsOn > b.endsOn ? 1 : 0));
+    },
+
+    async watchedSprintsOf(teamId, most) {
+      return latestWatchedSprints(session, teamId, most);
     },
 
     async pastTimesOfOthers({ id, workspaceId }, most) {

@@ -41,6 +41,12 @@ load-basis =
         [one] Based on { NUMBER($sprints) } closed sprint of the team.
        *[other] Based on { NUMBER($sprints) } closed sprints of the team; those most like this one count most.
     }
+# Which of two models speaks, and over how many sprints it was the nearer one.
+load-basis-model =
+    { $model ->
+        [cards] Reckoned card by card, from size, days without a move and what waits in one queue: over your latest { NUMBER($sprints) } sprints that was nearer than sums alone.
+       *[sums] Reckoned from sums: over your latest { NUMBER($sprints) } sprints that was nearer than card by card.
+    }
 load-basis-others = A little comes from other teams.
 load-basis-unlike = Hardly any of them was like this one, so the answer is wide.
 load-unknown = It doesn’t know who will be away, what kind of work the open cards hold, or what hasn’t been answered yet.
