@@ -152,7 +152,9 @@ describe('a planning session', () => {
     await expect.poll(shown).toContain('Finishing at least 80% of these 29 points takes every card');
     expect(form()?.id).toBe(preview);
     expect(shown()).toContain('Left out: 1 card with 13 points.');
-    expect(shown()).toMatch(/4\. Pilot roster \(13 points\) endangers it most: without it, the chance/);
+    expect(shown()).toMatch(
+      /Card 4, Pilot roster \(13 points\), endangers that most: without it, the chance/,
+    );
     await move(['2', '3']);
     await expect.poll(shown).toContain('Finishing at least 80% of these 16 points takes every card');
     await rehearsal.conversation.submit(FACILITATOR_ID, {});

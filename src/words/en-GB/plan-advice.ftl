@@ -13,7 +13,7 @@ plan-set-title = The chances of these cards
 plan-set-chances = The chance to finish at least { PERCENT($floor) } of these { POINTS($points) } is { IN_TEN($kept) }, and to finish all of them { IN_TEN($all) }.
 # Where all the cards have to be finished for that, such as both of 13 and 7 points for 80% of 20.
 plan-set-all-needed = Finishing at least { PERCENT($floor) } of these { POINTS($points) } takes every card, and the chance of that is { IN_TEN($kept) }.
-plan-set-endangering = { $number }. { $card } ({ POINTS($points) }) endangers it most: without it, the chance to finish at least { PERCENT($floor) } of the rest is { IN_TEN($without) }.
+plan-set-endangering = Card { $number }, { $card } ({ POINTS($points) }), endangers that most: without it, the chance to finish at least { PERCENT($floor) } of the rest is { IN_TEN($without) }.
 plan-set-basis =
     { $sprints ->
         [one] This goes by the sizes of the cards and by what the team finished in { NUMBER($sprints) } closed sprint. It doesn’t know in which order you will work, or how much surprise work the cards hold.
