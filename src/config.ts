@@ -13,6 +13,7 @@ import {
   databaseCa,
   databaseUrl,
   given,
+  healthPort,
   isLoopback,
   type LogLevelName,
   logLevel,
@@ -63,8 +64,9 @@ export interface MetricsSettings {
 export interface Config {
   readonly access: Access;
   readonly transport: Transport;
-  /** Requests in HTTP mode, and the health routes in both. */
+  /** Requests in HTTP mode, and the health routes where they have no port of their own. */
   readonly port: number;
+  readonly healthPort: number | undefined;
   /** Undefined: an in-process database in the data folder. */
   readonly databaseUrl: string | undefined;
   /** Certificates, in PEM, of the only authorities that may vouch for the database server. */
@@ -102,6 +104,7 @@ const MANY_SETTINGS = [
 const common = z.object({
   LOADLINE_MODE: mode,
   PORT: port,
+  LOADLINE_HEALTH_PORT: healthPort,
   DATABASE_URL: databaseUrl,
   LOADLINE_DATABASE_CA: databaseCa,
   LOADLINE_DATA_FOLDER: given.transform((value) => value ?? './data'),
@@ -161,6 +164,7 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
     access: Object.freeze(accessOf(one?.data, many?.data)),
     transport: Object.freeze(transport),
     port: base.data.PORT,
+    healthPort: base.data.LOADLINE_HEALTH_PORT,
     databaseUrl: base.data.DATABASE_URL,
     databaseCa: base.data.LOADLINE_DATABASE_CA,
     dataFolder: base.data.LOADLINE_DATA_FOLDER,

@@ -83,7 +83,7 @@ async function start(config: Config, logger: Logger): Promise<() => Promise<void
     meter: metrics,
     readiness: () => databaseProblems(database),
   });
-  const { port } = await app.start();
+  const { port, healthPort } = await app.start();
   const { bulkStore } = database;
   const bulk: AppDependencies = { ...deps, store: metrics ? meteredStore(bulkStore, metrics) : bulkStore };
   const deliver = async (postId: string, isLast: boolean) => {
@@ -112,6 +112,7 @@ async function start(config: Config, logger: Logger): Promise<() => Promise<void
     {
       mode: config.transport.mode,
       port,
+      healthPort,
       metricsPort: metering.port,
       database: database.kind,
       databaseEncryption: database.encryption,

@@ -36,6 +36,7 @@ export type SettingProblem = { readonly variable: string } & (
         | 'signing-secret-missing'
         | 'signing-secret-short'
         | 'port-wrong'
+        | 'health-port-wrong'
         | 'metrics-port-wrong'
         | 'metrics-token-missing'
         | 'database-url-wrong'
@@ -148,9 +149,14 @@ export const signingSecret = required({ code: 'signing-secret-missing' }).refine
 
 export const port = ruled(isPort, { code: 'port-wrong' }).transform((value) => Number(value ?? '3000'));
 
-export const metricsPort = ruled(isPort, { code: 'metrics-port-wrong' }).transform((value) =>
-  value === undefined ? undefined : Number(value),
-);
+/** None, unless it is given. */
+function ownPort(problem: RuleProblem) {
+  return ruled(isPort, problem).transform((value) => (value === undefined ? undefined : Number(value)));
+}
+
+export const healthPort = ownPort({ code: 'health-port-wrong' });
+
+export const metricsPort = ownPort({ code: 'metrics-port-wrong' });
 
 export const metricsToken = ruled((value) => isLongEnough(value) && /^[!-~]+$/.test(value), {
   code: 'metrics-token-weak',

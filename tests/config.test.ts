@@ -26,6 +26,7 @@ describe('readConfig', () => {
       access: { kind: 'one-workspace', botToken: 'xoxb-1-abc' },
       transport: { mode: 'socket', appToken: 'xapp-1-abc' },
       port: 3000,
+      healthPort: undefined,
       databaseUrl: undefined,
       databaseCa: undefined,
       dataFolder: './data',
@@ -47,6 +48,7 @@ describe('readConfig', () => {
     const config = readConfig({
       ...SOCKET,
       PORT: '8080',
+      LOADLINE_HEALTH_PORT: '8081',
       DATABASE_URL: 'postgres://loadline:secret@db:5432/loadline',
       LOADLINE_DATA_FOLDER: '/var/lib/loadline',
       LOG_LEVEL: 'WARN',
@@ -56,6 +58,7 @@ describe('readConfig', () => {
     expect(config).toMatchObject({
       requestsPerMinute: 300,
       port: 8080,
+      healthPort: 8081,
       databaseUrl: 'postgres://loadline:secret@db:5432/loadline',
       dataFolder: '/var/lib/loadline',
       logLevel: 'warn',

@@ -25,12 +25,13 @@ export function clockFinding(other: 'database' | 'platform', otherNow: Date, own
 const HEALTH_LIMIT_MS = 3_000;
 
 /** Whether the bot's port is free, or a running bot has it. */
-export async function checkPort(number: number): Promise<Finding[]> {
+/** @param healthPort where a bot that runs already would answer its health routes */
+export async function checkPort(number: number, healthPort: number = number): Promise<Finding[]> {
   const port = String(number);
   const reason = await listenProblem(number);
   if (reason === undefined) return [number === 0 ? { code: 'port-any' } : { code: 'port-free', port }];
   if (reason !== 'EADDRINUSE') return [{ code: 'port-refused', port, reason }];
-  return [{ code: (await isBot(number)) ? 'port-ours' : 'port-taken', port }];
+  return [{ code: (await isBot(healthPort)) ? 'port-ours' : 'port-taken', port }];
 }
 
 async function listenProblem(port: number): Promise<string | undefined> {

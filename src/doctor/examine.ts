@@ -41,7 +41,9 @@ export async function examine(given: Examination): Promise<readonly SaidFinding[
       await check('data-folder', () => checkDataFolder(config.dataFolder));
     }
     await check('tokens', () => checkPlatformSide({ config, logger, nowMs }));
-    await check('port', () => checkPort(config.port));
+    const { port, healthPort } = config;
+    await check('port', () => checkPort(port, healthPort));
+    if (healthPort !== undefined) await check('port', () => checkPort(healthPort));
   } else {
     all.push({ code: 'settings-first' });
   }

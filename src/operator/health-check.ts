@@ -1,5 +1,5 @@
 /** Asks the bot in this container whether it lives; the exit code is the answer. For container engines. */
-const port = process.env.PORT?.trim() || '3000';
+const port = process.env.LOADLINE_HEALTH_PORT?.trim() || process.env.PORT?.trim() || '3000';
 const LIMIT_MS = 4_000;
 
 try {

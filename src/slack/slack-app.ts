@@ -13,6 +13,7 @@ import type { Config } from '../config.ts';
 import type { Logger } from '../logger.ts';
 import { boltLogger } from './bolt-logger.ts';
 import { fairShare } from './door/fair-share.ts';
+import { HealthDoor } from './door/health-door.ts';
 import { HttpDoor } from './door/http-door.ts';
 import { type Readiness, sharedReadiness } from './door/readiness.ts';
 import { type RequestMeter, scopedRequests } from './door/request-scope.ts';
@@ -36,7 +37,8 @@ const STOP_LIMIT_MS = 10_000;
 export { PlatformStartError } from './door/socket-door.ts';
 
 export interface SlackAppOptions {
-  readonly config: Pick<Config, 'transport' | 'port'> & Partial<Pick<Config, 'apiUrl' | 'requestsPerMinute'>>;
+  readonly config: Pick<Config, 'transport' | 'port'> &
+    Partial<Pick<Config, 'apiUrl' | 'healthPort' | 'requestsPerMinute'>>;
   /** Where the bot is installed. */
   readonly workspaces: Workspaces;
   /** Where workspaces install the bot by themselves. */
@@ -58,10 +60,10 @@ export interface SlackAppOptions {
 
 export interface SlackApp {
   /**
-   * @returns the port on which requests (HTTP mode) and the health routes are answered
+   * @returns the port on which requests are answered (HTTP mode), and that of the health routes
    * @throws PlatformStartError
    */
-  start(): Promise<{ readonly port: number }>;
+  start(): Promise<{ readonly port: number; readonly healthPort: number }>;
   /** Brings the home pages of these people up to date, one after the other. Never throws. */
   refreshHomes(people: readonly Actor[]): Promise<void>;
   /** Resolves when no request is being worked on, those that were acknowledged included. */
@@ -82,6 +84,13 @@ export function createSlackApp(options: SlackAppOptions): SlackApp {
   let isStopping = false;
   const othersReady = sharedReadiness(async () => (await options.readiness?.()) ?? []);
 
+  const readiness: Readiness = async () => [
+    ...(isStopping ? ['stopping'] : []),
+    ...((socket?.isConnected ?? true) ? [] : ['the socket to the platform is not open']),
+    ...(await othersReady()),
+  ];
+  const healthDoor =
+    config.healthPort === undefined ? undefined : new HealthDoor({ port: config.healthPort, readiness });
   const door = new HttpDoor({
     signingSecret: transport.mode === 'http' ? transport.signingSecret : undefined,
     port: config.port,
@@ -89,11 +98,7 @@ export function createSlackApp(options: SlackAppOptions): SlackApp {
     logger,
     meter: options.meter,
     pages: distribution?.pages,
-    readiness: async () => [
-      ...(isStopping ? ['stopping'] : []),
-      ...((socket?.isConnected ?? true) ? [] : ['the socket to the platform is not open']),
-      ...(await othersReady()),
-    ],
+    readiness: healthDoor ? undefined : readiness,
   });
 
   const bolt = new App({
@@ -124,14 +129,15 @@ export function createSlackApp(options: SlackAppOptions): SlackApp {
 
   return {
     async start() {
-      const port = await door.start();
       try {
+        const healthPort = await healthDoor?.start();
+        const port = await door.start();
         await socket?.start();
+        return { port, healthPort: healthPort ?? port };
       } catch (error) {
-        await door.stop();
+        await Promise.all([door.stop(), healthDoor?.stop()]);
         throw error;
       }
-      return { port };
     },
     refreshHomes: (people) =>
       running.track(async () => {
@@ -145,7 +151,9 @@ export function createSlackApp(options: SlackAppOptions): SlackApp {
       isStopping = true;
       await socket?.stop();
       await door.stop();
-      return running.settled(STOP_LIMIT_MS);
+      const isSettled = await running.settled(STOP_LIMIT_MS);
+      await healthDoor?.stop();
+      return isSettled;
     },
   };
 }

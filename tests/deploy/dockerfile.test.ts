@@ -148,6 +148,8 @@ describe('what the image holds', () => {
     await new Promise<void>((resolve) => server.listen(0, '127.0.0.1', resolve));
     const PORT = String((server.address() as AddressInfo).port);
     expect((await run(['src/operator/health-check.ts'], { PORT })).code).toBe(0);
+    const apart = { PORT: '1', LOADLINE_HEALTH_PORT: PORT };
+    expect((await run(['src/operator/health-check.ts'], apart)).code).toBe(0);
     server.closeAllConnections();
     await new Promise((resolve) => server.close(resolve));
     expect((await run(['src/operator/health-check.ts'], { PORT })).code).toBe(1);

@@ -119,9 +119,9 @@ describe('the manifests', () => {
   });
 
   it('ask for readiness where the database counts, and for life where it does not', () => {
-    expect(container.readinessProbe.httpGet).toEqual({ path: '/readyz', port: 'http' });
-    expect(container.startupProbe.httpGet).toEqual({ path: '/readyz', port: 'http' });
-    expect(container.livenessProbe.httpGet).toEqual({ path: '/healthz', port: 'http' });
+    expect(container.readinessProbe.httpGet).toEqual({ path: '/readyz', port: 'health' });
+    expect(container.startupProbe.httpGet).toEqual({ path: '/readyz', port: 'health' });
+    expect(container.livenessProbe.httpGet).toEqual({ path: '/healthz', port: 'health' });
   });
 
   it('say what a process needs, and how much memory it may take', () => {
@@ -151,7 +151,11 @@ describe('the manifests', () => {
     const ports = Object.fromEntries(
       container.ports.map((port: { name: string; containerPort: number }) => [port.name, port.containerPort]),
     );
-    expect(ports).toEqual({ http: Number(env.PORT), metrics: Number(env.LOADLINE_METRICS_PORT) });
+    expect(ports).toEqual({
+      http: Number(env.PORT),
+      health: Number(env.LOADLINE_HEALTH_PORT),
+      metrics: Number(env.LOADLINE_METRICS_PORT),
+    });
     const { spec } = only('Service');
     expect(spec.ports.map(({ targetPort }: { targetPort: string }) => targetPort)).toEqual([
       'http',

@@ -21,11 +21,11 @@ afterAll(() => platform.close());
 const SECRET = 'a-signing-secret-for-tests-only';
 const NOW = new Date('2026-11-04T09:20:00Z');
 
-function appUnderTest(transport: Transport) {
+function appUnderTest(transport: Transport, healthPort?: number) {
   const useCases = spyUseCases();
   const log = logCatcher();
   const app = createSlackApp({
-    config: { transport, port: 0 },
+    config: { transport, port: 0, healthPort },
     workspaces: testWorkspace(
       interactiveClient({ botToken: TEST_BOT_TOKEN, logger: log.logger }),
       WORKSPACE_ID,
@@ -97,6 +97,21 @@ describe('a stop', () => {
     const { app } = appUnderTest({ mode: 'http', signingSecret: SECRET });
     expect(await app.stop()).toBe(true);
     expect(await app.stop()).toBe(true);
+  });
+});
+
+describe('health on a port of its own', () => {
+  it('is answered there only, until the stop is over', async () => {
+    const { app } = appUnderTest({ mode: 'http', signingSecret: SECRET }, 0);
+    const { port, healthPort } = await app.start();
+    expect(healthPort).not.toBe(port);
+    expect((await fetch(`http://127.0.0.1:${port}/healthz`)).status).toBe(404);
+    for (const path of ['/healthz', '/readyz']) {
+      expect((await fetch(`http://127.0.0.1:${healthPort}${path}`)).status).toBe(200);
+    }
+    expect((await fetch(`http://127.0.0.1:${healthPort}${EVENTS_PATH}`)).status).toBe(404);
+    await app.stop();
+    await expect(fetch(`http://127.0.0.1:${healthPort}/healthz`)).rejects.toThrow('fetch failed');
   });
 });
 

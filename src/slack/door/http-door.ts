@@ -38,7 +38,8 @@ export interface HttpDoorOptions {
   /** Undefined in socket mode: only the health routes are answered. */
   readonly signingSecret: string | undefined;
   readonly port: number;
-  readonly readiness: Readiness;
+  /** Undefined: the health routes are answered elsewhere. */
+  readonly readiness: Readiness | undefined;
   readonly nowMs: () => number;
   readonly logger: Logger;
   readonly meter?: Pick<RequestMeter, 'turnedAway'> | undefined;
@@ -106,7 +107,8 @@ export class HttpDoor implements Receiver {
   }
 
   async #answer(request: IncomingMessage, response: ServerResponse): Promise<void> {
-    if (await answerHealth(request, response, this.#options.readiness)) return;
+    const { readiness } = this.#options;
+    if (readiness && (await answerHealth(request, response, readiness))) return;
     if (await this.#options.pages?.(request, response)) return;
     const isEvents = request.method === 'POST' && request.url?.split('?')[0] === EVENTS_PATH;
     if (!isEvents || this.#options.signingSecret === undefined) return refuse(response, 404);

@@ -31,6 +31,7 @@ start-public-url-wrong = { $variable } must be an address like https://loadline.
 start-signing-secret-missing = { $variable } is missing. Copy the Signing Secret from the page Basic Information of your app; the bot needs it to recognise genuine requests.
 start-signing-secret-short = { $variable } is too short for a signing secret. Copy all of it from the page Basic Information of your app.
 start-port-wrong = { $variable } must be a whole number from 0 to 65535, for example 3000.
+start-health-port-wrong = { $variable } must be a whole number from 0 to 65535, for example 3001. Leave it out to answer health checks on PORT.
 start-metrics-port-wrong = { $variable } must be a whole number from 0 to 65535, for example 9464. Leave it out to serve no metrics.
 start-metrics-token-weak = { $variable } must have at least { NUMBER($characters) } characters without spaces, for example from: openssl rand -hex 32.
 start-metrics-token-missing = { $variable } is missing. Metrics on an address that other machines reach need a token, for example from: openssl rand -hex 32. Or leave LOADLINE_METRICS_HOST out to serve them to this machine only.
