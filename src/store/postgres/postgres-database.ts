@@ -40,6 +40,8 @@ interface Patience {
   readonly statementMs: number;
   readonly silenceMs: number;
 }
+/** A connection that nobody uses is closed so long before it would count as silent. */
+const IDLE_BEFORE_SILENCE_MS = 10_000;
 const REQUEST_PATIENCE: Patience = { statementMs: 30_000, silenceMs: 40_000 };
 /** A statement may look through all jobs or prompts. */
 const BULK_PATIENCE: Patience = { statementMs: 60_000, silenceMs: 70_000 };
@@ -52,6 +54,8 @@ function workingOptions({ url, ssl }: ServerAddress, { statementMs, silenceMs }:
   return {
     ...CONNECTION_OPTIONS,
     ssl,
+    // Well before it would be given up as silent: a query could meet that moment.
+    idle_timeout: (silenceMs - IDLE_BEFORE_SILENCE_MS) / 1_000,
     ...givingUpSilence(url, silenceMs),
     connection: {
       ...CONNECTION_OPTIONS.connection,

@@ -63,6 +63,11 @@ function planned(files: Files): { sprints: readonly PlannedSprint[]; problems: I
   return { sprints, problems };
 }
 
+/** Whose a card was is not in an export, so neither is with which other cards it waited. */
+function withoutQueues(past: FromRecords): FromRecords {
+  return { ...past, cardEvenings: past.cardEvenings?.map((card) => ({ ...card, queues: [] })) };
+}
+
 describe('an export, imported', () => {
   test('has nothing wrong with it, and the same trace, cards, sums and ratios', () => {
     fc.assert(
@@ -70,7 +75,7 @@ describe('an export, imported', () => {
         const all = held(given);
         const { sprints, problems } = planned(filesOf(all));
         expect(problems.inOrder([])).toEqual([]);
-        expect(sprints.map(({ past }) => past)).toEqual(all.map(({ past }) => past));
+        expect(sprints.map(({ past }) => past)).toEqual(all.map(({ past }) => withoutQueues(past)));
       }),
       search(75),
     );
@@ -94,8 +99,15 @@ describe('an export, imported', () => {
         const { sprints, problems } = planned(only);
         expect(problems.inOrder([])).toEqual([]);
         for (const [i, { past, records }] of sprints.entries()) {
-          const { ratios, trace: _trace, cards: _cards, ...sums } = (all[i] as Held).past;
+          const {
+            ratios,
+            trace: _trace,
+            cards: _cards,
+            cardEvenings: _evenings,
+            ...sums
+          } = (all[i] as Held).past;
           expect(past).toMatchObject({ ...sums, trace: [], cards: [] });
+          expect(past.cardEvenings ?? []).toEqual([]);
           for (const [name, ratio] of Object.entries(ratios)) {
             // Why a ratio does not exist may be put in other words, for less is known.
             const other = past.ratios[name as keyof typeof ratios];
