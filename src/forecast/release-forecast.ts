@@ -125,9 +125,9 @@ export function toldOf({ graded }: ReleaseQuestion, sprintsWorth: number): ToldC
 /** Five places in deviations, and their weights, that stand for a normal distribution (Gauss and Hermite). */
 const NORMAL_PLACES = [
   [-2.8569700138728056, 0.011257411327720689],
-  [-1.355626179974266, 0.22207592200561265],
+  [-1.355626179974266, 0.22207592200561266],
   [0, 0.5333333333333333],
-  [1.355626179974266, 0.22207592200561265],
+  [1.355626179974266, 0.22207592200561266],
   [2.8569700138728056, 0.011257411327720689],
 ] as const;
 

@@ -85,7 +85,7 @@ describe('of generated teams, timid, fair, bold and wavering, steady and not, of
 
   beforeAll(() => {
     all = outcomes();
-    if (process.env['SHOW_CALIBRATION']) show(all);
+    if (process.env.SHOW_CALIBRATION) show(all);
   }, TIMEOUT_MS);
 
   test('nearly all get advice', () => {

@@ -149,7 +149,9 @@ async function movedCase(bot: CheckedBot): Promise<Case> {
   };
 }
 
+/** The platform takes the token no more once it says so. */
 function removedCase(bot: CheckedBot, given: JsonObject): Case {
+  bot.bot.platform.revokeTokens(NORTH);
   return {
     given,
     effect: 'the installation ends',

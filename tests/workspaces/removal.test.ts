@@ -87,6 +87,12 @@ describe('when a workspace removes the bot', () => {
     },
   );
 
+  it('and the platform says of its token only that it is invalid, it is erased as well', async () => {
+    bot.platform.answers.set('auth.test', { ok: false, error: 'invalid_auth' });
+    await bot.removed(NORTH);
+    expect((await installationOf(NORTH))?.token).toBeUndefined();
+  });
+
   it('and the platform can’t be asked, its token stays until it is refused', async () => {
     bot.platform.answers.set('auth.test', { ok: false, error: 'fatal_error' });
     await bot.remove(NORTH);

@@ -31,14 +31,18 @@ export function createRemovals({ ports, keys, clientSettings, logger }: Removals
   const installationOf = (workspaceId: string) =>
     ports.store.read((read) => read.installationOf(workspaceId));
 
-  /** Whether the platform refuses it; in doubt it does not. One that can't be read serves nobody. */
+  /**
+   * Whether the platform refuses it, having said that the bot was removed; in doubt it does not. One that can't be read
+   * serves nobody.
+   */
   async function isRefused(botToken: string | undefined): Promise<boolean> {
     if (botToken === undefined) return true;
     try {
       await interactiveClient({ ...clientSettings, botToken }).auth.test();
       return false;
     } catch (error) {
-      return error instanceof WebAPIPlatformError && VOID_TOKEN_CODES.has(error.data.error);
+      const code = error instanceof WebAPIPlatformError ? error.data.error : undefined;
+      return code !== undefined && (VOID_TOKEN_CODES.has(code) || code === 'invalid_auth');
     }
   }
 
