@@ -3,7 +3,7 @@
  * has seen, all teams together. It compares models, never teams. With a data folder the bot must be stopped, since only one
  * process may have it open.
  */
-import { ONLY_TEACH, ownRecord } from '../app/history/own-record.ts';
+import { LEAST_CONTEST_SPRINTS, ONLY_TEACH, ownRecord } from '../app/history/own-record.ts';
 import type { Database } from '../store/database.ts';
 import { allWatchedSprints } from '../store/queries/watched-sprint-queries.ts';
 import { say } from '../words/say.ts';
@@ -18,7 +18,7 @@ async function run(database: Database, isJson: boolean): Promise<string> {
   if (isJson) return JSON.stringify({ own: scores }, undefined, 2);
   if (scores.length === 0) return say('operator-own-none', { sprints: ONLY_TEACH });
   return [
-    say('operator-own-lead', { sprints: ONLY_TEACH }),
+    say('operator-own-lead', { sprints: ONLY_TEACH, needed: LEAST_CONTEST_SPRINTS }),
     ...scores.map(({ elapsedPercent, scored, sums, cards, nearer }) =>
       say('operator-own-line', {
         share: elapsedPercent / 100,

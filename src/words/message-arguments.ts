@@ -1912,7 +1912,7 @@ export interface Messages {
   'operator-file-unusable': { readonly file: string; readonly reason: string };
   'operator-own-usage': Record<never, never>;
   'operator-own-none': { readonly sprints: number };
-  'operator-own-lead': { readonly sprints: number };
+  'operator-own-lead': { readonly sprints: number; readonly needed: number };
   'operator-own-line': {
     readonly share: number;
     readonly scored: number;

@@ -1,6 +1,8 @@
 /** How the two models of a running sprint would have done on past sprints. It compares models, never teams. */
-import { type ContestCase, contestCases, type ModelScore, speaker } from '../../forecast/contest.ts';
+import { type ContestCase, contestCases, type ModelScore } from '../../forecast/contest.ts';
 import { type WatchedSprint, watchedSprints } from './watched-sprint.ts';
+
+export { LEAST_CONTEST_SPRINTS } from '../../forecast/contest.ts';
 
 /** Shares of the working days at which sprints are scored. */
 const MOMENTS = [0, 0.3, 0.5, 0.8];
@@ -12,6 +14,7 @@ export interface MomentScore {
   readonly scored: number;
   readonly sums: MeanScore;
   readonly cards: MeanScore;
+  /** The model of the lower mean CRPS. Which one speaks in a status, each team's own sprints decide (`speaker`). */
   readonly nearer: 'sums' | 'cards';
 }
 
@@ -31,15 +34,9 @@ export function ownRecord(sprints: readonly WatchedSprint[]): MomentScore[] {
   return MOMENTS.flatMap((share) => {
     const cases = teams.flatMap((own) => contestCases(watchedSprints(own, share), ONLY_TEACH));
     if (cases.length === 0) return [];
-    return [
-      {
-        elapsedPercent: share * 100,
-        scored: cases.length,
-        sums: meanScore(cases, 'sums'),
-        cards: meanScore(cases, 'cards'),
-        nearer: speaker(cases),
-      },
-    ];
+    const [sums, cards] = [meanScore(cases, 'sums'), meanScore(cases, 'cards')];
+    const nearer = cards.crps < sums.crps ? 'cards' : 'sums';
+    return [{ elapsedPercent: share * 100, scored: cases.length, sums, cards, nearer }];
   });
 }
 

@@ -4,7 +4,7 @@
  */
 import { once } from 'node:events';
 import { createServer, type Server } from 'node:http';
-import type { AddressInfo } from 'node:net';
+import { listen } from './listen.ts';
 import { answerHealth, type Readiness } from './readiness.ts';
 
 /** Probes come one at a time. */
@@ -19,18 +19,18 @@ export class HealthDoor {
     this.#port = port;
     const limits = { headersTimeout: REQUEST_LIMIT_MS, requestTimeout: REQUEST_LIMIT_MS };
     this.#server = createServer(limits, (request, response) => {
-      answerHealth(request, response, readiness).then((isAnswered) => {
-        if (!isAnswered) response.writeHead(404, { 'content-length': 0 }).end();
-      });
+      answerHealth(request, response, readiness).then(
+        (isAnswered) => isAnswered || response.writeHead(404, { 'content-length': 0 }).end(),
+        // Whoever asked hears nothing, which says enough.
+        () => response.destroy(),
+      );
     });
     this.#server.maxConnections = MOST_CONNECTIONS;
   }
 
   /** @returns the port that is listened on. */
   async start(): Promise<number> {
-    this.#server.listen(this.#port);
-    await once(this.#server, 'listening');
-    return (this.#server.address() as AddressInfo).port;
+    return listen(this.#server, this.#port);
   }
 
   async stop(): Promise<void> {

@@ -11,7 +11,6 @@ import {
   type Server,
   type ServerResponse,
 } from 'node:http';
-import type { AddressInfo } from 'node:net';
 import { type App, HTTPReceiver, type Receiver } from '@slack/bolt';
 import type { Logger } from '../../logger.ts';
 import { withNewReference } from '../../reference.ts';
@@ -19,6 +18,7 @@ import { boltLogger } from '../bolt-logger.ts';
 import type { PageRoutes } from '../workspaces/install-pages.ts';
 import { isFromPlatform, isHeard, saysEventsAreHeldBack } from './incoming.ts';
 import { judgeHeaders, judgeSignature } from './judge-signature.ts';
+import { listen } from './listen.ts';
 import { BodyRoom, readBody, type UnreadBody } from './read-body.ts';
 import { answerHealth, type Readiness } from './readiness.ts';
 import { contentOf, isForm } from './request-content.ts';
@@ -90,9 +90,7 @@ export class HttpDoor implements Receiver {
 
   /** @returns the port that is listened on. */
   async start(): Promise<number> {
-    this.#server.listen(this.#options.port);
-    await once(this.#server, 'listening');
-    return (this.#server.address() as AddressInfo).port;
+    return listen(this.#server, this.#options.port);
   }
 
   /** Takes no new connection and lets the requests in hand be answered. */

@@ -57,7 +57,13 @@ export function serverAddress({ databaseUrl, databaseCa }: ServerAccess): Server
 }
 
 function isPostgresUrl(value: string): boolean {
-  return URL.canParse(value) && /^postgres(ql)?:$/.test(new URL(value).protocol);
+  if (!URL.canParse(value) || !/^postgres(ql)?:$/.test(new URL(value).protocol)) return false;
+  try {
+    decodeURIComponent(new URL(value).hostname);
+    return true;
+  } catch {
+    return false;
+  }
 }
 
 /** A folder is that of a Unix socket. Of several hosts each must be here. */

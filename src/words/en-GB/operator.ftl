@@ -68,9 +68,9 @@ operator-file-unusable = The file { $file } can’t be used ({ $reason }).
 
 operator-own-usage = Usage: npm run own-record [-- --json]
 operator-own-none = Nothing to score yet: no team has more than { NUMBER($sprints) } closed sprints of which it is known how each card went.
-operator-own-lead = How the two models of a running sprint would have done here: every sprint foretold from those of its team before it, after the first { NUMBER($sprints) }, all teams together. It judges the forecast; never use it to judge people or to compare teams.
+operator-own-lead = How the two models of a running sprint would have done here: every sprint foretold from those of its team before it, after the first { NUMBER($sprints) }, all teams together. In a status a team’s own latest sprints decide which model speaks, from { NUMBER($needed) } scored ones on; before that, sums do. This judges the forecast; never use it to judge people or to compare teams.
 # $share of the working days gone; errors in points.
 operator-own-line = At { WHOLE_PERCENT($share) } of the time ({ NUMBER($scored) } sprints): the guess was off by { NUMBER($sumsError) } points by sums and { NUMBER($cardsError) } card by card; 80% intervals held { WHOLE_PERCENT($sumsHeld) } and { WHOLE_PERCENT($cardsHeld) }. { $nearer ->
-        [cards] Card by card was nearer.
-       *[sums] Sums speak.
+        [cards] As a whole forecast (CRPS), card by card was nearer.
+       *[sums] As a whole forecast (CRPS), sums were nearer.
     }

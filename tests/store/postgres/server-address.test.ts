@@ -64,6 +64,10 @@ describe('whether the way to a Postgres server is encrypted', () => {
     expect(codeOf(`db.example.org/loadline?${parameter}`)).toBe('database-encryption-unclear'),
   );
 
+  it.each(['%zz/loadline', '%E0%A4/loadline'])('%s is no host', (place) => {
+    expect(codeOf(place)).toBe('database-url-invalid');
+  });
+
   it('goes by PGHOST where the address names no host, as the driver does', () => {
     const inAddress = 'postgres:///loadline';
     expect(serverAddress({ databaseUrl: inAddress }).encryption).toBe('on-this-machine');
