@@ -1,4 +1,5 @@
 /** What a set of cards is worth as a commitment, before the sprint begins. Knows how large they are, not what they hold. */
+import { KEPT_CHANCE } from './commitment-range.ts';
 import type { PointsDistribution } from './points-distribution.ts';
 import { chanceToGetThrough, pointsUntil, type QueuedCard, workChance } from './whole-cards.ts';
 
@@ -10,11 +11,11 @@ export interface SetChance {
 }
 
 export interface SetChances extends SetChance {
-  /** The size of the card without which the rest is kept most likely, and how likely. Undefined when none helps. */
+  /** The size of the card without which the rest is kept most likely, and how likely. Undefined when none helps or is needed. */
   readonly without: (SetChance & { readonly estimatePoints: number }) | undefined;
 }
 
-/** A card that makes no more difference than this is not worth a word. */
+/** A card that makes no more difference than this is not worth a word, nor is any in a set that is likely enough. */
 const LEAST_DIFFERENCE = 0.02;
 /** Against rounding: 0.8 × 35 is a hair above 28, which must not ask for half a point more. */
 const SLACK = 1e-9;
@@ -46,7 +47,8 @@ export function setChances(
     .map(({ estimatePoints, rest }) => ({ estimatePoints, ...setChance(finishes, rest, floor) }))
     .sort((a, b) => b.kept - a.kept || b.estimatePoints - a.estimatePoints);
   const [best] = others;
-  return { ...now, without: best && best.kept >= now.kept + LEAST_DIFFERENCE ? best : undefined };
+  const isWorthAWord = now.kept < KEPT_CHANCE && best && best.kept >= now.kept + LEAST_DIFFERENCE;
+  return { ...now, without: isWorthAWord ? best : undefined };
 }
 
 function setChance(
