@@ -30,6 +30,7 @@ import {
   type SettingProblem,
   signingSecret,
   tokenKeys,
+  trustedProxies,
 } from './setting-rules.ts';
 
 /** How the platform's requests come in: over a socket that the bot opens, or to the bot's own address. */
@@ -67,6 +68,8 @@ export interface Config {
   /** Requests in HTTP mode, and the health routes where they have no port of their own. */
   readonly port: number;
   readonly healthPort: number | undefined;
+  /** Addresses and networks whose word about a sender's address counts; empty: nobody's. */
+  readonly trustedProxies: readonly string[];
   /** Undefined: an in-process database in the data folder. */
   readonly databaseUrl: string | undefined;
   /** Certificates, in PEM, of the only authorities that may vouch for the database server. */
@@ -105,6 +108,7 @@ const common = z.object({
   LOADLINE_MODE: mode,
   PORT: port,
   LOADLINE_HEALTH_PORT: healthPort,
+  LOADLINE_TRUSTED_PROXIES: trustedProxies,
   DATABASE_URL: databaseUrl,
   LOADLINE_DATABASE_CA: databaseCa,
   LOADLINE_DATA_FOLDER: given.transform((value) => value ?? './data'),
@@ -165,6 +169,7 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
     transport: Object.freeze(transport),
     port: base.data.PORT,
     healthPort: base.data.LOADLINE_HEALTH_PORT,
+    trustedProxies: base.data.LOADLINE_TRUSTED_PROXIES,
     databaseUrl: base.data.DATABASE_URL,
     databaseCa: base.data.LOADLINE_DATABASE_CA,
     dataFolder: base.data.LOADLINE_DATA_FOLDER,

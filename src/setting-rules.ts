@@ -3,6 +3,7 @@
  * holds the variable's value, which may be a secret.
  */
 import { X509Certificate } from 'node:crypto';
+import { isIP, isIPv6 } from 'node:net';
 import { z } from 'zod';
 
 export const LOG_LEVELS = ['trace', 'debug', 'info', 'warn', 'error', 'fatal', 'silent'] as const;
@@ -37,6 +38,7 @@ export type SettingProblem = { readonly variable: string } & (
         | 'signing-secret-short'
         | 'port-wrong'
         | 'health-port-wrong'
+        | 'trusted-proxies-wrong'
         | 'metrics-port-wrong'
         | 'metrics-token-missing'
         | 'database-url-wrong'
@@ -132,10 +134,10 @@ export const tokenKeys = required({ code: 'token-keys-missing' }).transform(
 
 /** Ids of workspaces, and of organisations with all of theirs; or everybody, when that is said. */
 export const allowedWorkspaces = required({ code: 'allowed-workspaces-missing' })
-  .refine((value) => value === EVERYBODY || idsIn(value).every((id) => /^[TE][0-9A-Z]{2,30}$/.test(id)), {
+  .refine((value) => value === EVERYBODY || partsOf(value).every((id) => /^[TE][0-9A-Z]{2,30}$/.test(id)), {
     params: { code: 'allowed-workspaces-wrong' } satisfies RuleProblem,
   })
-  .transform((value) => (value === EVERYBODY ? EVERYBODY : idsIn(value)));
+  .transform((value) => (value === EVERYBODY ? EVERYBODY : partsOf(value)));
 
 export const publicUrl = required({ code: 'public-url-missing' })
   .refine((value) => isSafeUrl(value) && isOrigin(value), {
@@ -155,6 +157,11 @@ function ownPort(problem: RuleProblem) {
 }
 
 export const healthPort = ownPort({ code: 'health-port-wrong' });
+
+/** Addresses and networks of proxies whose word about a sender's address counts. */
+export const trustedProxies = ruled((value) => partsOf(value).every(isNetwork), {
+  code: 'trusted-proxies-wrong',
+}).transform((value) => (value === undefined ? [] : partsOf(value)));
 
 export const metricsPort = ownPort({ code: 'metrics-port-wrong' });
 
@@ -206,8 +213,15 @@ function readTokenKeys(value: string): readonly [NamedKey, ...NamedKey[]] | Rule
   return first ? [first, ...others] : { code: 'token-keys-empty' };
 }
 
-function idsIn(list: string): readonly string[] {
+function partsOf(list: string): readonly string[] {
   return list.split(/[\s,]+/);
+}
+
+/** An address, or the first addresses of a network with the number of bits that are its own. */
+function isNetwork(value: string): boolean {
+  const [address = '', bits, ...others] = value.split('/');
+  if (isIP(address) === 0 || others.length > 0) return false;
+  return bits === undefined || (/^\d{1,3}$/.test(bits) && Number(bits) <= (isIPv6(address) ? 128 : 32));
 }
 
 function isOrigin(value: string): boolean {

@@ -27,6 +27,7 @@ describe('readConfig', () => {
       transport: { mode: 'socket', appToken: 'xapp-1-abc' },
       port: 3000,
       healthPort: undefined,
+      trustedProxies: [],
       databaseUrl: undefined,
       databaseCa: undefined,
       dataFolder: './data',
@@ -49,6 +50,7 @@ describe('readConfig', () => {
       ...SOCKET,
       PORT: '8080',
       LOADLINE_HEALTH_PORT: '8081',
+      LOADLINE_TRUSTED_PROXIES: '10.0.0.7, 2001:db8::/32',
       DATABASE_URL: 'postgres://loadline:secret@db:5432/loadline',
       LOADLINE_DATA_FOLDER: '/var/lib/loadline',
       LOG_LEVEL: 'WARN',
@@ -59,6 +61,7 @@ describe('readConfig', () => {
       requestsPerMinute: 300,
       port: 8080,
       healthPort: 8081,
+      trustedProxies: ['10.0.0.7', '2001:db8::/32'],
       databaseUrl: 'postgres://loadline:secret@db:5432/loadline',
       dataFolder: '/var/lib/loadline',
       logLevel: 'warn',
@@ -72,6 +75,15 @@ describe('readConfig', () => {
     ]);
     expect(readConfig({ ...SOCKET, LOADLINE_REQUESTS_PER_MINUTE: '0' }).requestsPerMinute).toBe(0);
   });
+
+  it.each(['proxy.example', '10.0.0.0/33', '10.0.0.0/', '10.0.0', '10.0.0.1,', '::/129', '10.0.0.0/8/8'])(
+    'takes %s for no proxy',
+    (value) => {
+      expect(problemsOf({ ...SOCKET, LOADLINE_TRUSTED_PROXIES: value })).toEqual([
+        expect.stringMatching(/^LOADLINE_TRUSTED_PROXIES must hold addresses or networks/),
+      ]);
+    },
+  );
 
   it.each(['/etc/ssl/ca.pem', '-----BEGIN CERTIFICATE-----\nMIIB\n-----END CERTIFICATE-----'])(
     'refuses as an authority what is no certificate (%#)',

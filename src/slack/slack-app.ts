@@ -38,7 +38,7 @@ export { PlatformStartError } from './door/socket-door.ts';
 
 export interface SlackAppOptions {
   readonly config: Pick<Config, 'transport' | 'port'> &
-    Partial<Pick<Config, 'apiUrl' | 'healthPort' | 'requestsPerMinute'>>;
+    Partial<Pick<Config, 'apiUrl' | 'healthPort' | 'requestsPerMinute' | 'trustedProxies'>>;
   /** Where the bot is installed. */
   readonly workspaces: Workspaces;
   /** Where workspaces install the bot by themselves. */
@@ -99,6 +99,7 @@ export function createSlackApp(options: SlackAppOptions): SlackApp {
     meter: options.meter,
     pages: distribution?.pages,
     readiness: healthDoor ? undefined : readiness,
+    trustedProxies: config.trustedProxies,
   });
 
   const bolt = new App({

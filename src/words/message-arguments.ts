@@ -2797,6 +2797,7 @@ export interface Messages {
   'start-signing-secret-short': { readonly variable: string };
   'start-port-wrong': { readonly variable: string };
   'start-health-port-wrong': { readonly variable: string };
+  'start-trusted-proxies-wrong': { readonly variable: string };
   'start-metrics-port-wrong': { readonly variable: string };
   'start-metrics-token-weak': { readonly variable: string; readonly characters: number };
   'start-metrics-token-missing': { readonly variable: string };

@@ -15,7 +15,7 @@ const MAY_IMPORT: Readonly<Record<string, { rooms: readonly string[]; packages: 
       packages: ['node:module', 'node:url'],
     },
     'run-bot.ts': { rooms: ['*'], packages: '*' },
-    'setting-rules.ts': { rooms: [], packages: ['node:crypto', 'zod'] },
+    'setting-rules.ts': { rooms: [], packages: ['node:crypto', 'node:net', 'zod'] },
     'config.ts': { rooms: ['setting-rules.ts'], packages: ['zod'] },
     'secret-files.ts': { rooms: ['config.ts', 'setting-rules.ts'], packages: ['node:fs'] },
     'reference.ts': { rooms: [], packages: ['node:async_hooks', 'node:crypto'] },

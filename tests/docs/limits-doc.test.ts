@@ -4,8 +4,9 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { MOST_LINES } from '../../src/app/csv/csv-rows.ts';
 import { MOST_LINES_IN_ALL } from '../../src/app/import/read-import.ts';
-import { HTTP_LIMITS } from '../../src/slack/door/http-door.ts';
+import { HTTP_LIMITS } from '../../src/slack/door/http-limits.ts';
 import { CLOCK_TOLERANCE_SECONDS } from '../../src/slack/door/judge-signature.ts';
+import { CROWD, GRACE_MS } from '../../src/slack/door/visitors.ts';
 import { DOWNLOAD_BYTES_MAX } from '../../src/slack/files/download-file.ts';
 import { IMPORT_FILES_MAX } from '../../src/slack/views/import-views.ts';
 
@@ -19,10 +20,11 @@ describe('docs/operating.md', () => {
       `Headers: ${headerBytes / 1024} KiB, ${headerCount} of them, within ${headersMs / 1000} seconds.`,
     );
     expect(page).toContain(`Body: ${bodyBytes / 1024 ** 2} MiB, within ${requestMs / 1000} seconds;`);
-    expect(page).toContain(`together: ${bodiesTogetherBytes / 1024 ** 2} MiB, beyond that 429.`);
     expect(page).toContain(
-      `Connections: ${HTTP_LIMITS.connections} at a time, each waiting ${HTTP_LIMITS.idleMs / 1000} seconds`,
+      `together: ${bodiesTogetherBytes / 1024 ** 2} MiB. Connections: ${HTTP_LIMITS.connections} at a time, each waiting ${HTTP_LIMITS.idleMs / 1000} seconds`,
     );
+    expect(page).toContain(`who has more than ${CROWD} connections from one address`);
+    expect(GRACE_MS).toBe(250);
   });
 
   it('names the limits of files', () => {

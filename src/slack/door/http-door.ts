@@ -16,13 +16,16 @@ import type { Logger } from '../../logger.ts';
 import { withNewReference } from '../../reference.ts';
 import { boltLogger } from '../bolt-logger.ts';
 import type { PageRoutes } from '../workspaces/install-pages.ts';
+import { HTTP_LIMITS, type HttpLimits } from './http-limits.ts';
 import { isFromPlatform, isHeard, saysEventsAreHeldBack } from './incoming.ts';
 import { judgeHeaders, judgeSignature } from './judge-signature.ts';
 import { listen } from './listen.ts';
-import { BodyRoom, readBody, type UnreadBody } from './read-body.ts';
+import { readBody, type UnreadBody } from './read-body.ts';
 import { answerHealth, type Readiness } from './readiness.ts';
-import { contentOf, isForm } from './request-content.ts';
+import { contentOf, isForm, isKnownType } from './request-content.ts';
 import type { RequestMeter } from './request-scope.ts';
+import { SenderNetworks } from './sender-network.ts';
+import { Visitors, type WhyGone } from './visitors.ts';
 
 export const EVENTS_PATH = '/slack/events';
 
@@ -31,8 +34,8 @@ const CERTIFICATE_CHECK_BYTES = 512;
 /** A sender whose request is not complete by then is cut off when the door closes. */
 const CLOSING_LIMIT_MS = 5_000;
 
-/** Under a flood of connections, one line says how many there were. */
-const DROPS_LOGGED_EVERY_MS = 10_000;
+/** Under a flood, one line says how many connections were closed. */
+const FLOOD_LOGGED_EVERY_MS = 10_000;
 
 export interface HttpDoorOptions {
   /** Undefined in socket mode: only the health routes are answered. */
@@ -45,6 +48,8 @@ export interface HttpDoorOptions {
   readonly meter?: Pick<RequestMeter, 'turnedAway'> | undefined;
   /** Pages for browsers, in both modes. */
   readonly pages?: PageRoutes | undefined;
+  /** Addresses and networks whose word about a sender's address counts. */
+  readonly trustedProxies?: readonly string[] | undefined;
   /** For tests, which can't wait as long or send as much. */
   readonly limits?: HttpLimits;
 }
@@ -52,14 +57,16 @@ export interface HttpDoorOptions {
 export class HttpDoor implements Receiver {
   readonly #options: HttpDoorOptions;
   readonly #limits: HttpLimits;
-  readonly #room: BodyRoom;
+  readonly #networks: SenderNetworks;
+  readonly #visitors: Visitors;
   readonly #bolt: HTTPReceiver;
   readonly #server: Server;
 
   constructor(options: HttpDoorOptions) {
     this.#options = options;
     this.#limits = options.limits ?? HTTP_LIMITS;
-    this.#room = new BodyRoom(this.#limits.bodiesTogetherBytes);
+    this.#networks = new SenderNetworks(options.trustedProxies ?? []);
+    this.#visitors = new Visitors(this.#limits, this.#closed());
     // The signature is verified here, future timestamps included; verifying it twice would use two clocks.
     this.#bolt = new HTTPReceiver({
       signingSecret: '',
@@ -81,7 +88,9 @@ export class HttpDoor implements Receiver {
         }),
       );
     });
-    this.#server.on('drop', this.#dropped());
+    this.#server.on('connection', (socket) =>
+      this.#visitors.enter(socket, this.#networks.ofConnection(socket.remoteAddress ?? '')),
+    );
   }
 
   init(app: App): void {
@@ -105,6 +114,11 @@ export class HttpDoor implements Receiver {
   }
 
   async #answer(request: IncomingMessage, response: ServerResponse): Promise<void> {
+    const visitor = this.#visitors.find(request.socket);
+    // It had to make room before its request was read.
+    if (visitor === undefined) return;
+    this.#visitors.asks(visitor, this.#networks.ofRequest(request));
+    response.once('close', () => this.#visitors.isAnswered(visitor, response));
     const { readiness } = this.#options;
     if (readiness && (await answerHealth(request, response, readiness))) return;
     if (await this.#options.pages?.(request, response)) return;
@@ -118,13 +132,18 @@ export class HttpDoor implements Receiver {
     const plausible = judgeHeaders(headers);
     const isCheck = mayBeCertificateCheck(request);
     if (plausible !== 'plausible' && !isCheck) return this.#turnAway(response, 401, plausible);
+    const type = header(request, 'content-type');
+    if (!isKnownType(type)) return this.#turnAway(response, 415, 'malformed');
     const limitBytes = isCheck ? CERTIFICATE_CHECK_BYTES : this.#limits.bodyBytes;
-    const rawBody = await readBody(request, limitBytes, this.#room);
+    const rawBody = await readBody(request, limitBytes, this.#visitors.roomFor(visitor));
+    // That it is cut off is counted already.
+    if (visitor.hadToGo) return;
     if (typeof rawBody === 'string') return this.#turnAway(response, UNREAD_STATUS[rawBody], rawBody);
     if (isCheck && isCertificateCheck(rawBody)) return refuse(response, 200);
     const verdict = judgeSignature({ ...headers, signingSecret: this.#options.signingSecret, rawBody });
     if (verdict !== 'genuine') return this.#turnAway(response, 401, verdict);
-    const content = contentOf(header(request, 'content-type'), rawBody);
+    this.#visitors.isGenuine(visitor, response);
+    const content = contentOf(type, rawBody);
     if (!isFromPlatform(content)) return this.#turnAway(response, 400, 'malformed');
     if (saysEventsAreHeldBack(content)) {
       this.#options.logger.warn('The platform holds events back, as there are too many.');
@@ -141,18 +160,16 @@ export class HttpDoor implements Receiver {
     refuse(response, status);
   }
 
-  /** Counts connections beyond the limit, and logs them without flooding the log in turn. */
-  #dropped(): () => void {
+  /** Counts connections that had to make room, and logs them without flooding the log in turn. */
+  #closed(): (why: WhyGone) => void {
     const { meter, logger, nowMs } = this.#options;
-    let count = 0;
-    let loggedMs = Number.NEGATIVE_INFINITY;
-    return () => {
-      meter?.turnedAway('too-many-connections');
-      count += 1;
-      if (nowMs() - loggedMs < DROPS_LOGGED_EVERY_MS) return;
-      logger.warn({ reason: 'too many connections', count }, 'Connections were turned away.');
-      loggedMs = nowMs();
-      count = 0;
+    const untold = new Map<WhyGone, { count: number; loggedMs: number }>();
+    return (why) => {
+      meter?.turnedAway(why.replaceAll(' ', '-'));
+      const { count, loggedMs } = untold.get(why) ?? { count: 0, loggedMs: Number.NEGATIVE_INFINITY };
+      const isDue = nowMs() - loggedMs >= FLOOD_LOGGED_EVERY_MS;
+      if (isDue) logger.warn({ reason: why, count: count + 1 }, 'Connections were closed to make room.');
+      untold.set(why, isDue ? { count: 0, loggedMs: nowMs() } : { count: count + 1, loggedMs });
     };
   }
 }
@@ -176,7 +193,6 @@ function limitedServer(limits: HttpLimits, listener: RequestListener): Server {
     listener,
   );
   server.maxHeadersCount = limits.headerCount;
-  server.maxConnections = limits.connections;
   return server;
 }
 
@@ -208,44 +224,3 @@ function asJson(request: IncomingMessage, content: unknown): IncomingMessage {
   request.headers['content-type'] = 'application/json';
   return Object.assign(request, { rawBody: Buffer.from(JSON.stringify(content)), url: EVENTS_PATH });
 }
-
-/**
- * What the HTTP door takes before it knows who is asking, so that a stranger can hold only little memory and few
- * connections, and each only briefly. `docs/operating.md` states the same values.
- */
-export interface HttpLimits {
-  /** Longest body of a signed request. */
-  readonly bodyBytes: number;
-  /** All bodies together that are on their way at one moment. */
-  readonly bodiesTogetherBytes: number;
-  /** Request line and headers together. */
-  readonly headerBytes: number;
-  readonly headerCount: number;
-  /** Within this the headers must have come, from the opening of the connection on. */
-  readonly headersMs: number;
-  /** Within this the whole request must have come. */
-  readonly requestMs: number;
-  /** How long a connection may wait for its next request. */
-  readonly idleMs: number;
-  /** How often slow connections are looked for. */
-  readonly checkEveryMs: number;
-  /** Connections open at one moment; more are closed unheard. */
-  readonly connections: number;
-}
-
-export const HTTP_LIMITS: HttpLimits = {
-  // The largest request the platform sends holds a form of at most 250 kB with what was typed in it; a
-  // form-encoded character can take nine bytes.
-  bodyBytes: 1024 * 1024,
-  // Real requests arrive whole at once and have a few kilobytes; only slow senders of large bodies add up to this.
-  bodiesTogetherBytes: 32 * 1024 * 1024,
-  headerBytes: 16 * 1024,
-  headerCount: 100,
-  // The platform itself gives up after 3 s.
-  headersMs: 5_000,
-  requestMs: 10_000,
-  idleMs: 5_000,
-  checkEveryMs: 1_000,
-  // Each of the platform's requests is answered within 3 s, most within 50 ms: enough for hundreds a second.
-  connections: 500,
-};

@@ -4,6 +4,13 @@ import type { IncomingMessage } from 'node:http';
 /** Why there is no body: the rest of it is then left unread. `cut off`: there is nobody left to answer. */
 export type UnreadBody = 'too large' | 'no room' | 'cut off';
 
+/** The memory that unfinished requests hold together. Makes nobody wait: there is room, or there is not. */
+export interface BodyRoom {
+  /** @returns false, and takes nothing, when there is not that much room. */
+  take(bytes: number): boolean;
+  giveBack(bytes: number): void;
+}
+
 export async function readBody(
   request: IncomingMessage,
   limitBytes: number,
@@ -22,34 +29,9 @@ export async function readBody(
     }
     return Buffer.concat(parts);
   } catch {
-    // The sender hung up, was too slow, or sent what is no HTTP; Node.js has closed the connection.
+    // The sender hung up, was too slow, had to make room, or sent what is no HTTP; the connection is closed.
     return 'cut off';
   } finally {
     room.giveBack(lengthBytes);
-  }
-}
-
-/** Counts the memory that unfinished requests hold together. Must not make anybody wait: there is room, or there is not. */
-export class BodyRoom {
-  readonly #limitBytes: number;
-  #takenBytes = 0;
-
-  constructor(limitBytes: number) {
-    this.#limitBytes = limitBytes;
-  }
-
-  /** @returns false, and takes nothing, when there is not that much room left. */
-  take(bytes: number): boolean {
-    if (this.#takenBytes + bytes > this.#limitBytes) return false;
-    this.#takenBytes += bytes;
-    return true;
-  }
-
-  giveBack(bytes: number): void {
-    this.#takenBytes -= bytes;
-  }
-
-  get takenBytes(): number {
-    return this.#takenBytes;
   }
 }

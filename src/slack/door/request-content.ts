@@ -6,9 +6,21 @@
 /** Far deeper than anything the platform nests, far from what exhausts a stack. */
 const DEEPEST_NESTING = 100;
 
-/** Parameters of the type are left aside: both kinds of content are always UTF-8. */
+const FORM = 'application/x-www-form-urlencoded';
+const JSON_TEXT = 'application/json';
+
 export function isForm(contentType: string | undefined): boolean {
-  return contentType?.split(';')[0]?.trim().toLowerCase() === 'application/x-www-form-urlencoded';
+  return plainType(contentType) === FORM;
+}
+
+/** Whether the platform sends content of that type. */
+export function isKnownType(contentType: string | undefined): boolean {
+  return [FORM, JSON_TEXT].includes(plainType(contentType) ?? '');
+}
+
+/** Parameters of the type are left aside: both kinds of content are always UTF-8. */
+function plainType(contentType: string | undefined): string | undefined {
+  return contentType?.split(';')[0]?.trim().toLowerCase();
 }
 
 /**

@@ -32,6 +32,7 @@ start-signing-secret-missing = { $variable } is missing. Copy the Signing Secret
 start-signing-secret-short = { $variable } is too short for a signing secret. Copy all of it from the page Basic Information of your app.
 start-port-wrong = { $variable } must be a whole number from 0 to 65535, for example 3000.
 start-health-port-wrong = { $variable } must be a whole number from 0 to 65535, for example 3001. Leave it out to answer health checks on PORT.
+start-trusted-proxies-wrong = { $variable } must hold addresses or networks of your proxies, parted by commas, for example 10.0.0.7,172.28.0.0/24. Leave it out to count connections by the address that they come from.
 start-metrics-port-wrong = { $variable } must be a whole number from 0 to 65535, for example 9464. Leave it out to serve no metrics.
 start-metrics-token-weak = { $variable } must have at least { NUMBER($characters) } characters without spaces, for example from: openssl rand -hex 32.
 start-metrics-token-missing = { $variable } is missing. Metrics on an address that other machines reach need a token, for example from: openssl rand -hex 32. Or leave LOADLINE_METRICS_HOST out to serve them to this machine only.

@@ -1,7 +1,8 @@
 import { createHmac } from 'node:crypto';
 import { connect } from 'node:net';
 import { afterAll, afterEach, beforeAll, describe, expect, it, vi } from 'vitest';
-import { EVENTS_PATH, HTTP_LIMITS } from '../../../src/slack/door/http-door.ts';
+import { EVENTS_PATH } from '../../../src/slack/door/http-door.ts';
+import { HTTP_LIMITS } from '../../../src/slack/door/http-limits.ts';
 import { ANSWER_KEPT_MS } from '../../../src/slack/door/readiness.ts';
 import { interactiveClient } from '../../../src/slack/sending/web-clients.ts';
 import { createSlackApp, type SlackApp } from '../../../src/slack/slack-app.ts';
@@ -251,6 +252,7 @@ describe('a request that is turned away', () => {
       new URLSearchParams({ payload: '{"type":"view_submission","user":{"id":{}}}' }).toString(),
       {},
     ],
+    ['with content of another type', 415, body, { type: 'text/plain' }],
     ['of two kinds', 400, command('cards', { type: 'event_callback' }), {}],
     ['with the marks of two kinds', 400, command('cards', { event: 'x' }), {}],
     ['from nobody', 400, 'command=%2Floadline&text=cards', {}],
@@ -277,6 +279,7 @@ describe('a request that is turned away', () => {
     const chunk = 'x'.repeat(64 * 1024);
     const headers = [
       'host: bot',
+      `content-type: ${FORM}`,
       `x-slack-request-timestamp: ${NOW_SECONDS}`,
       `x-slack-signature: v0=${'0'.repeat(64)}`,
     ];
