@@ -2766,6 +2766,16 @@ export interface Messages {
   'retro-agreed-title': Record<never, never>;
   'retro-page-comment': { readonly sprint: string };
   'retro-page-sent': Record<never, never>;
+  'role-given-title': { readonly roles: readonly string[]; readonly team: string };
+  'role-name': { readonly role: 'facilitator' | 'member' | 'product-owner' };
+  'role-given-by': { readonly person: string };
+  'role-given-member': Record<never, never>;
+  'role-given-facilitator': Record<never, never>;
+  'role-given-product-owner': Record<never, never>;
+  'role-given-stored': Record<never, never>;
+  'role-given-more': Record<never, never>;
+  'no-facilitator-title': { readonly team: string };
+  'no-facilitator-until': Record<never, never>;
   'sprint-span': { readonly days: 'several' | 'single'; readonly from: string; readonly to: string };
   'sprint-closing-time': { readonly day: string; readonly time: string };
   'sprint-moment': { readonly timeZone: string; readonly day: string; readonly time: string };

@@ -31,7 +31,7 @@ const TELLING =
 test('each page and message that says who sees answers says so of a single owner’s numbers', () => {
   const readme = readFileSync(join(ROOT, 'README.md'), 'utf8');
   const said = [
-    say('welcome-team', { teams: ['Tugboats'] }),
+    say('role-given-stored'),
     say('privacy-who-sees-it'),
     say('help-privacy'),
   ];

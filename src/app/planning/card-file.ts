@@ -6,7 +6,7 @@ import type { FileProblem } from '../csv/csv-problem.ts';
 import type { CsvFile } from '../csv/csv-rows.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import { Refusal } from '../refusal.ts';
-import { profilesOf } from '../team/guests.ts';
+import { candidatesOf } from '../team/guests.ts';
 import { membershipInTeam, requireFacilitator } from '../team/place.ts';
 import { type Actor, activeMembers, type Team } from '../team/team.ts';
 import { CARD_FIELDS } from './card-headings.ts';
@@ -46,7 +46,7 @@ export async function readCardFile(
 ): Promise<CardFileOutcome> {
   if (plan) await keepDraft(deps, actor, plan);
   const kept = await deps.store.read((read) => read.draftOf(teamId, actor.userId));
-  const guests = await profilesOf(deps, actor, kept ? guestIdsIn(kept) : []);
+  const guests = await candidatesOf(deps, actor, { teamId }, kept ? guestIdsIn(kept) : []);
   return deps.store.transaction(async (tx) => {
     const membership = await membershipInTeam(tx.read, actor, teamId);
     requireFacilitator(membership, 'plan');

@@ -21,7 +21,7 @@ import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
 import { channelPost } from '../posting/post-kinds.ts';
 import { Refusal } from '../refusal.ts';
-import { profilesOf, welcomeGuests } from '../team/guests.ts';
+import { type Candidate, candidatesOf, welcomeGuests } from '../team/guests.ts';
 import { membershipInTeam, requireFacilitator, todayOf } from '../team/place.ts';
 import { type Actor, isWatched, type Sprint, type SprintCard, type Team } from '../team/team.ts';
 import { titleAtHeart } from './card-paste.ts';
@@ -93,7 +93,7 @@ export interface PlanPreview {
 export async function previewPlan(deps: AppDependencies, actor: Actor, raw: PlanInput): Promise<PlanPreview> {
   // In a transaction of its own, so that a refusal below does not take the draft with it.
   await keepDraft(deps, actor, raw);
-  const guests = await profilesOf(deps, actor, guestIdsIn(raw));
+  const guests = await candidatesOf(deps, actor, raw, guestIdsIn(raw));
   return deps.store.transaction(async (tx) => previewOf(tx, deps, actor, raw, guests, undefined));
 }
 
@@ -129,12 +129,10 @@ async function keptDraft(
   deps: AppDependencies,
   actor: Actor,
   teamId: string,
-): Promise<{ draft: PlanInput | undefined; guests: Guests }> {
+): Promise<{ draft: PlanInput | undefined; guests: readonly Candidate[] }> {
   const draft = await deps.store.read((read) => read.draftOf(teamId, actor.userId));
-  return { draft, guests: await profilesOf(deps, actor, draft ? guestIdsIn(draft) : []) };
+  return { draft, guests: await candidatesOf(deps, actor, { teamId }, draft ? guestIdsIn(draft) : []) };
 }
-
-type Guests = Awaited<ReturnType<typeof profilesOf>>;
 
 /** Numbers of ticked cards mean nothing in another plan. */
 function requireSeen(draft: PlanInput, { seen }: TickedCards): void {
@@ -146,7 +144,7 @@ async function previewOf(
   deps: AppDependencies,
   actor: Actor,
   raw: PlanInput,
-  guests: Guests,
+  guests: readonly Candidate[],
   ticked: readonly string[] | undefined,
 ): Promise<PlanPreview> {
   const membership = await membershipInTeam(tx.read, actor, raw.teamId);

@@ -4,10 +4,9 @@ import { daysBetween, isDay } from '../../sprint/calendar.ts';
 import { instantOf, isTimeOfDay } from '../clock/local-time.ts';
 import { sprintDays } from '../clock/sprint-clock.ts';
 import type { InputProblem, Problem } from '../input-problem.ts';
-import type { Profile } from '../ports/app-dependencies.ts';
 import type { Reading } from '../ports/store.ts';
 import { refuseIfAny } from '../refusal.ts';
-import { guestProblems, plannedGuests } from '../team/guests.ts';
+import { type Candidate, guestProblems, plannedGuests } from '../team/guests.ts';
 import type { Membership } from '../team/place.ts';
 import { activeMembers, type Member, type Team } from '../team/team.ts';
 import { parseAwayDays, whyNotAwayDays } from './away-days.ts';
@@ -41,7 +40,7 @@ export async function readPlan(
   membership: Membership,
   raw: PlanInput,
   now: Date,
-  guests: readonly Profile[],
+  guests: readonly Candidate[],
 ): Promise<ReadPlan> {
   const { team, members } = membership;
   const input = {

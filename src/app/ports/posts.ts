@@ -32,7 +32,7 @@ export interface PostWriting {
   /** The same for all posts of the kind about the sprint that were sent. */
   refreshSent(sprintId: string, kind: string): Promise<void>;
   update(postId: string, change: PostChange): Promise<void>;
-  /** Marks the posts to these people about the team's sprints that were not sent yet as skipped, but for those that are about another team as well. */
+  /** Marks the posts to these people about the team and its sprints that were not sent yet as skipped, but for those that are about another team as well. */
   skipUnsentTo(teamId: string, userIds: readonly string[]): Promise<void>;
   /** The channel got another id: its posts, sent or not, are there now. */
   moveChannel(workspaceId: string, channelId: string, newChannelId: string): Promise<void>;

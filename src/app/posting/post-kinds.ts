@@ -20,10 +20,11 @@ import { type VerdictContent, verdictContent } from '../closing/verdict-content.
 import { commitmentOf, type PlanContent } from '../planning/plan-content.ts';
 import type { Transaction } from '../ports/store.ts';
 import { retroContent } from '../retro/retro-content.ts';
-import { todayOf } from '../team/place.ts';
+import { facilitatorIdsOf, todayOf } from '../team/place.ts';
 import {
   activeMembers,
   type Prompt,
+  type Role,
   type Sprint,
   type SprintHeading,
   type SprintRecords,
@@ -51,6 +52,29 @@ export const POST_KINDS = {
         facilitatorIds: members.filter(({ isFacilitator }) => isFacilitator).map(({ userId }) => userId),
       },
     };
+  }),
+
+  /** `reason`: the roles, parted by spaces. */
+  'role-given': aboutTeam(
+    ['byUserId', 'reason'],
+    async ({ tx, team, post, subject: { byUserId, reason } }) => {
+      const { userId } = post.recipient as { readonly userId: string };
+      const person = (await tx.read.membersOf(team.id)).find((one) => one.userId === userId && one.isActive);
+      const holds: Readonly<Record<Role, boolean>> = {
+        member: person?.isMember === true,
+        facilitator: person?.isFacilitator === true,
+        'product-owner': team.productOwnerId === userId,
+      };
+      const given = reason.split(' ') as Role[];
+      const roles = post.postedAt === undefined ? given.filter((role) => holds[role]) : given;
+      if (roles.length === 0) return undefined;
+      return { content: { team, roles, byUserId, isOwnDoing: byUserId === userId } };
+    },
+  ),
+
+  'no-facilitator': aboutTeam([], async ({ tx, team, post }) => {
+    const isStuck = facilitatorIdsOf(await tx.read.membersOf(team.id)).length === 0;
+    return isStuck || post.postedAt ? { content: { team } } : undefined;
   }),
 
   'team-moved': aboutTeam(['byUserId'], async ({ team, post: { recipient }, subject: { byUserId } }) => ({

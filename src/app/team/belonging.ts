@@ -10,9 +10,7 @@
  */
 import type { AppDependencies, Directory, Profile } from '../ports/app-dependencies.ts';
 import { Refusal, type RefusalCode } from '../refusal.ts';
-import type { Actor } from './team.ts';
-
-export type Role = 'member' | 'facilitator' | 'product-owner';
+import type { Actor, Role } from './team.ts';
 
 /** Why the person can't have the role; undefined when they can. */
 export function whyNot(

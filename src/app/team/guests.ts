@@ -10,7 +10,15 @@ import { Refusal } from '../refusal.ts';
 import { waitForAll } from '../wait-for-all.ts';
 import { whyNot } from './belonging.ts';
 import { handCardsBack, letGo } from './leave-team.ts';
-import { dayWithin, openSprint, type Place, requireFacilitator, todayOf } from './place.ts';
+import {
+  dayWithin,
+  membershipBy,
+  openSprint,
+  type Place,
+  requireFacilitator,
+  type TeamReference,
+  todayOf,
+} from './place.ts';
 import {
   type Actor,
   type GuestStay,
@@ -51,24 +59,24 @@ export async function addGuests(
     .split(/[\s,;&]+/)
     .filter((word) => !/^(and)?$/i.test(word));
   if (ids.length === 0 || others.length > 0) throw unread({ code: 'which-guests' });
-  const profiles = await profilesOf(deps, actor, ids);
+  const candidates = await candidatesOf(deps, actor, { place }, ids);
   return deps.store.transaction(async (tx) => {
     const now = deps.clock.now();
     const found = await openSprint(tx, actor, { place }, now);
     requireFacilitator(found, 'guests');
     const { team, sprint, members } = found;
-    const [problem] = guestProblems(profiles, members);
+    const [problem] = guestProblems(candidates, members);
     if (problem) throw unread(problem);
     const from = dayWithin(sprint, todayOf(team, now));
-    await welcomeGuests(tx, team, sprint, { guests: profiles, from, byUserId: actor.userId });
+    await welcomeGuests(tx, team, sprint, { guests: candidates, from, byUserId: actor.userId });
     return { heading: { team, sprint }, userIds: ids };
   });
 }
 
-/** Why somebody can't be a guest. */
-export function guestProblems(profiles: readonly Profile[], members: readonly Member[]): Problem[] {
-  return profiles.flatMap((profile): Problem[] => {
-    const code = whyNot(profile, 'member');
+/** Why somebody can't be a guest. Whom the bot asks every day can read the channel to which the answers go. */
+export function guestProblems(candidates: readonly Candidate[], members: readonly Member[]): Problem[] {
+  return candidates.flatMap((profile): Problem[] => {
+    const code = whyNot(profile, 'member') ?? (profile.isInChannel ? undefined : 'not-in-channel');
     if (code) return [{ code, person: profile.name }];
     const isMember = members.some((one) => one.userId === profile.userId && one.isActive && one.isMember);
     return isMember ? [{ code: 'is-member-already', person: profile.name }] : [];
@@ -131,13 +139,24 @@ export function plannedGuests(profiles: readonly Profile[], members: readonly Me
   }));
 }
 
-/** What the platform says of people whose ids somebody chose. */
-export async function profilesOf(
-  { directory }: Pick<AppDependencies, 'directory'>,
-  { workspaceId }: Actor,
+/** Somebody who is to be a guest, as the platform knows them. */
+export type Candidate = Profile & { readonly isInChannel: boolean };
+
+/** What the platform says of people whose ids somebody chose. @throws Refusal those of finding the team */
+export async function candidatesOf(
+  { directory, store }: Pick<AppDependencies, 'directory' | 'store'>,
+  actor: Actor,
+  reference: TeamReference,
   userIds: readonly string[],
-): Promise<Profile[]> {
-  return waitForAll(userIds.map((userId) => directory.profile(workspaceId, userId)));
+): Promise<Candidate[]> {
+  if (userIds.length === 0) return [];
+  const { workspaceId } = actor;
+  const { team } = await store.read((read) => membershipBy(read, actor, reference));
+  const [outside, profiles] = await waitForAll([
+    directory.notInChannel(workspaceId, team.channelId, userIds),
+    waitForAll(userIds.map((userId) => directory.profile(workspaceId, userId))),
+  ]);
+  return profiles.map((profile) => ({ ...profile, isInChannel: !outside.includes(profile.userId) }));
 }
 
 /**

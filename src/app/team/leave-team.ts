@@ -129,8 +129,19 @@ export async function leaveTeam(
       leavers.map((leaver) => gonePerson(leaver, todayOf(team, now))),
     );
     await letGo(tx, team, [actor.userId], { at: now });
+    await tellIfStuck(tx, team, members);
     return team;
   });
+}
+
+/** Tells those who stay, when nobody facilitates any more, that each of them may. @param before the people until now */
+async function tellIfStuck(tx: Transaction, team: Team, before: readonly Member[]): Promise<void> {
+  const people = await tx.read.membersOf(team.id);
+  if (facilitatorIdsOf(people).length > 0 || facilitatorIdsOf(before).length === 0) return;
+  const posts = facilitatorsOrMembers(people).map((userId) =>
+    directPost(team, userId, { kind: 'no-facilitator', teamId: team.id }),
+  );
+  if (posts.length > 0) await tx.write.posts.add(posts);
 }
 
 /** As somebody is kept who is no longer on the team: their answers stay, and so do the days on which they were there. */
@@ -147,12 +158,12 @@ export async function leaveAllTeams(
 ): Promise<void> {
   await tx.lock.teamsOfPerson(person);
   for (const { team } of await tx.read.teamsOfPerson(person)) {
-    const member = (await tx.read.membersOf(team.id)).find(
-      ({ userId, isActive }) => userId === person.userId && isActive,
-    );
+    const members = await tx.read.membersOf(team.id);
+    const member = members.find(({ userId, isActive }) => userId === person.userId && isActive);
     if (!member) continue;
     await tx.write.teams.saveMembers(team.id, [gonePerson(member, todayOf(team, now))]);
     await letGo(tx, team, [person.userId], { at: now });
+    await tellIfStuck(tx, team, members);
   }
 }
 

@@ -1,6 +1,7 @@
 /** Sets a team up in its channel, and changes who is on it and when it is asked. */
 
 import { randomUUID } from 'node:crypto';
+import { setTimeout as pause } from 'node:timers/promises';
 import type { Day } from '../../sprint/calendar.ts';
 import { DEFAULT_THRESHOLDS } from '../../sprint/thresholds.ts';
 import { NO_DAYS_OFF } from '../../sprint/work-calendar.ts';
@@ -12,15 +13,20 @@ import type { Transaction } from '../ports/store.ts';
 import { channelPost } from '../posting/post-kinds.ts';
 import { Refusal, refuseIfAny } from '../refusal.ts';
 import { waitForAll } from '../wait-for-all.ts';
-import { type Role, requireMaySetUp, whyNot } from './belonging.ts';
+import { requireMaySetUp, whyNot } from './belonging.ts';
+import { namesOf, newPeopleOutside, peopleIn } from './chosen-people.ts';
 import { gonePerson, letGo } from './leave-team.ts';
 import { membershipAt, membershipInTeam, type Place, requireFacilitator, todayOf } from './place.ts';
 import { settingsOf, USUAL_SETTINGS } from './settings.ts';
 import { type Actor, activeMembers, isWorking, type Member, type Team } from './team.ts';
+import { tellOfRoles } from './tell-of-roles.ts';
 
 const DEFAULTS = { promptAt: '09:15', workingDays: [1, 2, 3, 4, 5] } as const;
 
 const MAX_NAME_LENGTH = 80;
+
+/** A form must be open within three seconds. A channel of many thousands takes longer to look through. */
+const FOUND_WITHIN_MS = 1_000;
 
 export interface SetupForm {
   /** Whether the channel has a team already, whose settings these are. */
@@ -54,13 +60,15 @@ export async function setupForm(deps: AppDependencies, actor: Actor, place: Plac
   const channelLookup = directory
     .channel(actor.workspaceId, place.channelId)
     .then((channel) => ({ channel }), unknown);
-  const [lookup, caller, people] = await waitForAll([
+  const [lookup, caller, people, outside] = await waitForAll([
     channelLookup,
     existing ? undefined : directory.profile(actor.workspaceId, actor.userId).catch(unknown),
     existing ? undefined : directory.channelMembers(actor.workspaceId, place.channelId).catch(unknown),
+    existing ? undefined : isOutside(directory, actor, place),
   ]);
   if (lookup) requireReachable(lookup.channel);
   if (caller) requireMaySetUp(caller);
+  if (outside) throw new Refusal('set-up-from-outside', {});
   if (existing) {
     const active = existing.members.filter(({ isActive }) => isActive);
     return {
@@ -82,6 +90,19 @@ export async function setupForm(deps: AppDependencies, actor: Actor, place: Plac
     facilitatorIds: [actor.userId],
     productOwnerId: undefined,
   };
+}
+
+/** Whether the person isn't in the channel; undefined while that isn't known in time for a form to open. */
+async function isOutside(
+  directory: Directory,
+  { workspaceId, userId }: Actor,
+  { channelId }: Place,
+): Promise<boolean | undefined> {
+  const found = directory.notInChannel(workspaceId, channelId, [userId]).then(
+    (outside) => outside.includes(userId),
+    () => undefined,
+  );
+  return Promise.race([found, pause(FOUND_WITHIN_MS, undefined, { ref: false })]);
 }
 
 /**
@@ -127,7 +148,7 @@ export async function setUpTeam(deps: AppDependencies, actor: Actor, input: Setu
   const [caller, channel, outside, names] = await waitForAll([
     deps.directory.profile(actor.workspaceId, actor.userId),
     deps.directory.channel(actor.workspaceId, input.channelId),
-    deps.directory.notInChannel(actor.workspaceId, input.channelId, [actor.userId, ...input.memberIds]),
+    deps.directory.notInChannel(actor.workspaceId, input.channelId, [actor.userId, ...peopleIn(input)]),
     namesOf(deps.directory, actor.workspaceId, input),
   ]);
   requireReachable(channel);
@@ -144,7 +165,7 @@ export async function setUpTeam(deps: AppDependencies, actor: Actor, input: Setu
       requireMaySetUp(caller);
       if (outside.includes(actor.userId)) throw new Refusal('set-up-from-outside', {});
     }
-    refuseIfAny(await newMembersOutside(tx, before, input, { outside, names }));
+    refuseIfAny(await newPeopleOutside(tx, before, input, { outside, names }));
     const isSameOwner = input.productOwnerId === before?.productOwnerId;
     const team: Team = {
       id: before?.id ?? randomUUID(),
@@ -165,59 +186,18 @@ export async function setUpTeam(deps: AppDependencies, actor: Actor, input: Setu
     };
     await tx.write.teams.save(team);
     const today = before && todayOf(team, deps.clock.now());
-    const left = await saveMembership(tx, team.id, input, names, today);
+    const known = await tx.read.membersOf(team.id);
+    const left = await saveMembership(tx, team.id, known, input, names, today);
     if (before) {
       await resetClocks(tx, team, deps.clock.now());
       await letGo(tx, team, left, { at: deps.clock.now(), byUserId: actor.userId });
     }
+    await tellOfRoles(tx, team, { before, known, now: input, byUserId: actor.userId });
     await tx.write.posts.add([
       channelPost(team, { kind: 'team-set-up', teamId: team.id, byUserId: actor.userId }),
     ]);
     return team;
   });
-}
-
-/** Nobody is asked every day by a channel that they can't read. Who is a member already may have left it since. */
-async function newMembersOutside(
-  tx: Transaction,
-  before: Team | undefined,
-  { memberIds }: SetupInput,
-  { outside, names }: { readonly outside: readonly string[]; readonly names: ReadonlyMap<string, string> },
-): Promise<InputProblem[]> {
-  const known = before ? activeMembers(await tx.read.membersOf(before.id)).map(({ userId }) => userId) : [];
-  return memberIds
-    .filter((userId) => outside.includes(userId) && !known.includes(userId))
-    .map((userId) => {
-      const problem = { code: 'not-in-channel', person: names.get(userId) ?? userId } as const;
-      return { field: 'memberIds', problem };
-    });
-}
-
-async function namesOf(
-  directory: Directory,
-  workspaceId: string,
-  { memberIds, facilitatorIds, productOwnerId }: SetupInput,
-): Promise<Map<string, string>> {
-  const names = new Map<string, string>();
-  const wanted = async (
-    field: keyof SetupInput,
-    role: Role,
-    userIds: readonly string[],
-  ): Promise<InputProblem[]> => {
-    const profiles = await Promise.all(userIds.map((userId) => directory.profile(workspaceId, userId)));
-    return profiles.flatMap((profile): InputProblem[] => {
-      names.set(profile.userId, profile.name);
-      const code = whyNot(profile, role);
-      return code ? [{ field, problem: { code, person: profile.name } }] : [];
-    });
-  };
-  const problems = await Promise.all([
-    wanted('memberIds', 'member', memberIds),
-    wanted('facilitatorIds', 'facilitator', facilitatorIds),
-    wanted('productOwnerId', 'product-owner', productOwnerId === undefined ? [] : [productOwnerId]),
-  ]);
-  refuseIfAny(problems.flat());
-  return names;
 }
 
 /**
@@ -227,31 +207,32 @@ async function namesOf(
 async function saveMembership(
   tx: Transaction,
   teamId: string,
+  known: readonly Member[],
   { memberIds, facilitatorIds }: Pick<SetupInput, 'memberIds' | 'facilitatorIds'>,
   names: ReadonlyMap<string, string>,
   today: Day | undefined,
 ): Promise<string[]> {
-  const before = new Map((await tx.read.membersOf(teamId)).map((member) => [member.userId, member]));
+  const before = new Map(known.map((member) => [member.userId, member]));
   // The product owner need not be on the team.
   const userIds = new Set([...memberIds, ...facilitatorIds]);
   const present = [...userIds].map((userId): Member => {
-    const known = before.get(userId);
+    const earlier = before.get(userId);
     const isMember = memberIds.includes(userId);
-    const goesOn = known?.isActive && (known.isMember || !isMember);
+    const goesOn = earlier?.isActive && (earlier.isMember || !isMember);
     return {
       userId,
       name: names.get(userId) ?? userId,
       isFacilitator: facilitatorIds.includes(userId),
       isMember,
       isActive: true,
-      guestIn: known?.guestIn ?? [],
-      worksOn: known?.worksOn,
-      worksOnBefore: known?.worksOnBefore ?? [],
-      ownPrompt: known?.ownPrompt,
-      digestAt: known?.digestAt,
-      getsVerdicts: known?.getsVerdicts ?? false,
-      daysOff: known?.daysOff ?? NO_DAYS_OFF,
-      joinedOn: goesOn ? known.joinedOn : today,
+      guestIn: earlier?.guestIn ?? [],
+      worksOn: earlier?.worksOn,
+      worksOnBefore: earlier?.worksOnBefore ?? [],
+      ownPrompt: earlier?.ownPrompt,
+      digestAt: earlier?.digestAt,
+      getsVerdicts: earlier?.getsVerdicts ?? false,
+      daysOff: earlier?.daysOff ?? NO_DAYS_OFF,
+      joinedOn: goesOn ? earlier.joinedOn : today,
       leftOn: undefined,
     };
   });

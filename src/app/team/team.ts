@@ -27,6 +27,11 @@ export interface Team extends TeamSettings, WorkCalendar {
   readonly productOwnerId: string | undefined;
   /** Whether the product owner gets the verdicts in direct messages as well. */
   readonly ownerGetsVerdicts: boolean;
+  /**
+   * The channel that is shared with another organisation and in which a facilitator wants posts all the same. Says nothing
+   * about another channel that the team is in since.
+   */
+  readonly sharedChannelId?: string | undefined;
   /** The sprint that velocity growth is measured by; undefined: those of the rule. */
   readonly baselineSprintId: string | undefined;
   readonly baselineRule: BaselineRule;
@@ -52,6 +57,9 @@ export interface Member extends OwnCalendar {
   /** False after leaving the team; their answers stay. */
   readonly isActive: boolean;
 }
+
+/** What somebody is on a team. */
+export type Role = 'member' | 'facilitator' | 'product-owner';
 
 /** The part of somebody who works in one sprint of the team only. */
 export interface GuestStay {

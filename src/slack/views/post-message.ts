@@ -20,6 +20,7 @@ import { sharedRetroMessage } from './retro-message.ts';
 import { cancelledMessage } from './sprint-change-views.ts';
 import { sharedStatusMessage } from './status-message.ts';
 import { guestWelcomeMessage } from './team/guest-messages.ts';
+import { noFacilitatorMessage, roleGivenMessage } from './team/role-message.ts';
 import { teamMovedMessage, teamSetUpMessage } from './team/team-messages.ts';
 import { channelUnreachableMessage, memberUnreachableMessage } from './unreachable-messages.ts';
 import { valueQuestionMessage } from './value-views.ts';
@@ -32,6 +33,8 @@ const VIEWS: { readonly [Kind in PostKind]: (content: ContentOf<Kind>, chart?: C
     reminder: ({ prompt }) => reminderMessage(prompt),
     'last-call': ({ prompt }) => lastCallMessage(prompt),
     'team-set-up': teamSetUpMessage,
+    'role-given': roleGivenMessage,
+    'no-facilitator': noFacilitatorMessage,
     'team-moved': teamMovedMessage,
     'import-removed': importRemovedPost,
     plan: ({ plan }) => planMessage(plan),

@@ -13,6 +13,7 @@ import {
   lt,
   not,
   notInArray,
+  or,
   sql,
 } from 'drizzle-orm';
 import type { PostReading, PostWriting } from '../../app/ports/posts.ts';
@@ -53,10 +54,19 @@ function noSuchPost(postId: string): RangeError {
   return new RangeError(`There is no post ${postId}.`);
 }
 
+/**
+ * Nobody is asked before they have read what they are asked for. Tries to tell them end within the hour, and must not hold up
+ * the prompts of those who can't be told.
+ */
 const CLAIMED_POST = frozenSelect(
   getTableColumns(posts),
   sql`from ${posts} where ${posts.id} = ${sql.placeholder('post')} and (${posts.sendingSince} is null
     or ${posts.sendingSince} <= clock_timestamp() - make_interval(secs => ${sql.raw(String(DELIVERY_TIMEOUT_SECONDS))}))
+    and not (${posts.kind} = 'daily-prompt' and exists (select from ${posts} told
+      where told.user_id = ${posts.userId} and told.workspace_id = ${posts.workspaceId}
+        and told.kind in ('role-given', 'guest-welcome') and told.sent_version = 0
+        and told.state in ('pending', 'sending', 'uncertain')
+        and told.created_at > clock_timestamp() - interval '1 hour'))
   for no key update skip locked`,
 );
 
@@ -189,7 +199,7 @@ export function postWriting(session: SqlSession, sender: JobSender): PostWriting
         .where(
           and(
             inArray(posts.userId, [...userIds]),
-            inArray(posts.sprintId, ofTeam),
+            or(inArray(posts.sprintId, ofTeam), eq(posts.teamId, teamId)),
             eq(posts.state, 'pending'),
             eq(posts.sentVersion, 0),
             not(isAboutOtherTeam),

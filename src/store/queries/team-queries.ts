@@ -21,6 +21,7 @@ export function teamOf(row: typeof teams.$inferSelect): Team {
     daysOff: row.daysOff,
     productOwnerId: row.productOwnerId ?? undefined,
     ownerGetsVerdicts: row.ownerGetsVerdicts,
+    sharedChannelId: row.sharedChannelId ?? undefined,
     baselineSprintId: row.baselineSprintId ?? undefined,
     baselineRule: row.baselineRule,
     thresholds: thresholdsFrom((name) => row[name] ?? undefined),
@@ -68,13 +69,14 @@ export function membersOf(rows: readonly (typeof members.$inferSelect)[]): Membe
 }
 
 function rowOf(team: Team): Omit<typeof teams.$inferInsert, 'createdAt'> {
-  const { workingDays, thresholds, productOwnerId, baselineSprintId, ...same } = team;
+  const { workingDays, thresholds, productOwnerId, sharedChannelId, baselineSprintId, ...same } = team;
   return {
     ...same,
     ...columnsOf<Thresholds>(THRESHOLD_NAMES, thresholds),
     ...columnsOf<TeamSettings>(SETTING_NAMES, team),
     workingDays: [...workingDays],
     productOwnerId: productOwnerId ?? null,
+    sharedChannelId: sharedChannelId ?? null,
     baselineSprintId: baselineSprintId ?? null,
   };
 }

@@ -49,6 +49,8 @@ export const teams = loadline.table(
     productOwnerId: text('product_owner_id'),
     /** In direct messages, beside the channel. */
     ownerGetsVerdicts: boolean('owner_gets_verdicts').notNull().default(false),
+    /** The channel that others share and in which a facilitator wants posts all the same. */
+    sharedChannelId: text('shared_channel_id'),
     baselineSprintId: text('baseline_sprint_id'),
     /** Which sprints are compared with where none is named. */
     baselineRule: text('baseline_rule').$type<BaselineRule>().notNull().default('first'),

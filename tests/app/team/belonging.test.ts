@@ -50,6 +50,18 @@ describe('somebody of another workspace', () => {
     });
   });
 
+  test.each([
+    ['memberIds', { memberIds: [PEOPLE.ana, PEOPLE.chi] }],
+    ['facilitatorIds', { facilitatorIds: [PEOPLE.ana, PEOPLE.chi] }],
+    ['productOwnerId', { productOwnerId: PEOPLE.chi }],
+  ])('is as little among the %s when it is a bot', async (field, change) => {
+    const h = harness();
+    make(h, 'chi', { isBot: true });
+    expect(await problemsOf(setUpTeam(h.deps, actorOf('ana'), { ...SETUP, ...change }))).toEqual({
+      [field]: expect.stringContaining('Chi Wen is a bot'),
+    });
+  });
+
   test('can’t set a team up, neither open the form nor send it', async () => {
     const h = harness();
     make(h, 'chi', { isOutsider: true });

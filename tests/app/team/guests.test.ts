@@ -274,4 +274,16 @@ describe('naming a guest', () => {
     h.directory.people.set(PEOPLE.dayo, { ...known, ...profile });
     expect(await refusalOf(guest(h), 'bad-argument')).toMatchObject({ problem: { code } });
   });
+
+  test('is refused for somebody who can’t read the channel, in a plan as well', async () => {
+    const h = harness();
+    const team = await h.setUpTeam();
+    h.directory.outside.add(PEOPLE.dayo);
+    const input = h.planInput(team, { guests: PEOPLE.dayo });
+    expect(await problemsOf(previewPlan(h.deps, actorOf('ana'), input))).toEqual({
+      guests: expect.stringContaining('Dayo Okoro is not in this channel'),
+    });
+    await h.plan(team);
+    expect(await refusalOf(guest(h), 'bad-argument')).toMatchObject({ problem: { code: 'not-in-channel' } });
+  });
 });

@@ -144,17 +144,39 @@ describe('a channel that somebody is not in', () => {
     );
   });
 
-  test('gives its team no member, but may have a facilitator and a product owner from outside', async () => {
+  test('opens no form for them, as far as the platform says so in time', async () => {
+    const h = harness();
+    h.directory.outside.add(PEOPLE.ana);
+    await refusalOf(setupForm(h.deps, ana, CHANNEL), 'set-up-from-outside');
+    // A channel of many thousands isn't looked through while somebody waits.
+    h.directory.notInChannel = () => new Promise(() => {});
+    expect(await setupForm(h.deps, ana, CHANNEL)).toMatchObject({ existing: false });
+    h.directory.notInChannel = () => Promise.reject(new Error('no answer'));
+    expect(await setupForm(h.deps, ana, CHANNEL)).toMatchObject({ existing: false });
+  });
+
+  test.each([
+    ['memberIds', { memberIds: [PEOPLE.ana, PEOPLE.ben] }],
+    ['facilitatorIds', { facilitatorIds: [PEOPLE.ana, PEOPLE.ben] }],
+    ['productOwnerId', { productOwnerId: PEOPLE.ben }],
+  ])('gives its team nobody among the %s', async (field, change) => {
     const h = harness();
     h.directory.outside.add(PEOPLE.ben);
-    const { problems } = await refusalOf(h.setUpTeam({ memberIds: [PEOPLE.ana, PEOPLE.ben] }), 'bad-input');
-    expect(problems).toEqual([
-      { field: 'memberIds', problem: { code: 'not-in-channel', person: 'Ben Ode' } },
-    ]);
-    const roles = { facilitatorIds: [PEOPLE.ana, PEOPLE.ben], productOwnerId: PEOPLE.ben };
-    expect(await h.setUpTeam({ memberIds: [PEOPLE.ana], ...roles })).toMatchObject({
-      productOwnerId: PEOPLE.ben,
-    });
+    const { problems } = await refusalOf(h.setUpTeam({ memberIds: [PEOPLE.ana], ...change }), 'bad-input');
+    expect(problems).toEqual([{ field, problem: { code: 'not-in-channel', person: 'Ben Ode' } }]);
+  });
+
+  test('keeps the product owner and the facilitators who left it', async () => {
+    const h = harness();
+    const roles = { facilitatorIds: [PEOPLE.ana, PEOPLE.chi], productOwnerId: PEOPLE.ben };
+    await h.setUpTeam({ memberIds: [PEOPLE.ana], ...roles });
+    h.directory.outside.add(PEOPLE.ben).add(PEOPLE.chi);
+    await h.setUpTeam({ memberIds: [PEOPLE.ana], ...roles, promptAt: '10:00' });
+    const { problems } = await refusalOf(
+      h.setUpTeam({ ...roles, memberIds: [PEOPLE.ana, PEOPLE.ben] }),
+      'bad-input',
+    );
+    expect(problems).toMatchObject([{ field: 'memberIds' }]);
   });
 
   test('keeps the members who left it, until somebody takes them out', async () => {

@@ -499,6 +499,14 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
       memberIds: people,
       facilitatorIds: people,
     }),
+    'roles given': postMessage({
+      kind: 'role-given',
+      team: fullTeam,
+      roles: ['member', 'facilitator', 'product-owner'],
+      byUserId: BEN,
+      isOwnDoing: false,
+    }),
+    'no facilitator': postMessage({ kind: 'no-facilitator', team: fullTeam }),
     'team moved here': postMessage({ kind: 'team-moved', team: fullTeam, byUserId: BEN, isHere: true }),
     'team moved away': postMessage({ kind: 'team-moved', team: fullTeam, byUserId: BEN, isHere: false }),
     'import removed': postMessage({

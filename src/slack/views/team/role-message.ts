@@ -1,0 +1,38 @@
+/** What roles on a team mean, told to those who get one, and to those who stay when the last facilitator has left. */
+import type { ContentOf } from '../../../app/posting/post-kinds.ts';
+import type { Role } from '../../../app/team/team.ts';
+import { person } from '../../../words/people.ts';
+import { retentionSentence } from '../../../words/privacy.ts';
+import { mrkdwn, say } from '../../../words/say.ts';
+import { context, lead, section } from '../block-builders.ts';
+import { type MessageView, messageView } from '../message-view.ts';
+
+export function roleGivenMessage({
+  team,
+  roles,
+  byUserId,
+  isOwnDoing,
+}: ContentOf<'role-given'>): MessageView {
+  const by = isOwnDoing ? [] : [mrkdwn('role-given-by', { person: person(byUserId) })];
+  const meanings = roles.map((role) => mrkdwn(`role-given-${role}`));
+  const stored = roles.includes('member')
+    ? [section(`${mrkdwn('role-given-stored')} ${retentionSentence(team)}`)]
+    : [];
+  return messageView([
+    lead(say('role-given-title', { roles: roles.map(roleName), team: team.name })),
+    section([...by, ...meanings].join(' ')),
+    ...stored,
+    context(mrkdwn('role-given-more')),
+  ]);
+}
+
+export function noFacilitatorMessage({ team }: ContentOf<'no-facilitator'>): MessageView {
+  return messageView([
+    lead(say('no-facilitator-title', { team: team.name })),
+    section(mrkdwn('no-facilitator-until')),
+  ]);
+}
+
+function roleName(role: Role): string {
+  return say('role-name', { role });
+}
