@@ -28,6 +28,8 @@ import {
   requestsPerMinute,
   ruled,
   type SettingProblem,
+  type SetUpUsers,
+  setUpUsers,
   signingSecret,
   tokenKeys,
   trustedProxies,
@@ -78,6 +80,8 @@ export interface Config {
   readonly logLevel: LogLevelName;
   /** What one person may ask for in a minute; 0: no limit. */
   readonly requestsPerMinute: number;
+  /** Who may set teams up; undefined: anybody in the channel who is neither guest nor outsider. */
+  readonly setUpUsers: SetUpUsers | undefined;
   /** Undefined: the platform's usual address. Its separate clouds have addresses of their own. */
   readonly apiUrl: string | undefined;
   /** Undefined: no metrics are kept or served. */
@@ -115,6 +119,7 @@ const common = z.object({
   LOG_LEVEL: logLevel,
   LOADLINE_API_URL: apiUrl,
   LOADLINE_REQUESTS_PER_MINUTE: requestsPerMinute,
+  LOADLINE_SETUP_USERS: setUpUsers,
   LOADLINE_METRICS_PORT: metricsPort,
   LOADLINE_METRICS_HOST: given.transform((value) => value ?? '127.0.0.1'),
   LOADLINE_METRICS_TOKEN: metricsToken,
@@ -176,6 +181,7 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
     logLevel: base.data.LOG_LEVEL,
     apiUrl: base.data.LOADLINE_API_URL,
     requestsPerMinute: base.data.LOADLINE_REQUESTS_PER_MINUTE,
+    setUpUsers: base.data.LOADLINE_SETUP_USERS,
     metrics:
       base.data.LOADLINE_METRICS_PORT === undefined
         ? undefined

@@ -72,6 +72,7 @@ async function start(config: Config, logger: Logger): Promise<() => Promise<void
     calendars,
     charts,
     messenger: metrics ? meteredMessenger(messenger, metrics, clock) : messenger,
+    setUpUsers: config.setUpUsers,
   };
   const app = createSlackApp({
     config,

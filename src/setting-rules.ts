@@ -32,6 +32,7 @@ export type SettingProblem = { readonly variable: string } & (
         | 'token-keys-empty'
         | 'allowed-workspaces-missing'
         | 'allowed-workspaces-wrong'
+        | 'set-up-users-wrong'
         | 'public-url-missing'
         | 'public-url-wrong'
         | 'signing-secret-missing'
@@ -69,6 +70,7 @@ const KEY_BYTES = 32;
 /** The platform's signing secrets have 32 characters; anything much shorter was cut off while pasting. */
 const SHORTEST_SECRET = 16;
 const EVERYBODY = '*';
+const ADMINS = 'admins';
 const LOWEST_REQUESTS_PER_MINUTE = 10;
 const HIGHEST_REQUESTS_PER_MINUTE = 1_000_000;
 
@@ -138,6 +140,23 @@ export const allowedWorkspaces = required({ code: 'allowed-workspaces-missing' }
     params: { code: 'allowed-workspaces-wrong' } satisfies RuleProblem,
   })
   .transform((value) => (value === EVERYBODY ? EVERYBODY : partsOf(value)));
+
+/** Who may set teams up. */
+export interface SetUpUsers {
+  /** Those who administer the workspace. */
+  readonly admins: boolean;
+  readonly userIds: readonly string[];
+}
+
+/** Anybody in the channel, unless it is given. */
+export const setUpUsers = ruled(
+  (value) => idsIn(value).every((id) => id === ADMINS || /^[UW][0-9A-Z]{2,30}$/.test(id)),
+  { code: 'set-up-users-wrong' },
+).transform((value): SetUpUsers | undefined => {
+  if (value === undefined) return undefined;
+  const ids = idsIn(value);
+  return { admins: ids.includes(ADMINS), userIds: ids.filter((id) => id !== ADMINS) };
+});
 
 export const publicUrl = required({ code: 'public-url-missing' })
   .refine((value) => isSafeUrl(value) && isOrigin(value), {

@@ -34,6 +34,7 @@ describe('readConfig', () => {
       logLevel: 'info',
       apiUrl: undefined,
       requestsPerMinute: 120,
+      setUpUsers: undefined,
       metrics: undefined,
     });
   });
@@ -56,9 +57,11 @@ describe('readConfig', () => {
       LOG_LEVEL: 'WARN',
       LOADLINE_API_URL: 'https://slack.example/api/',
       LOADLINE_REQUESTS_PER_MINUTE: '300',
+      LOADLINE_SETUP_USERS: 'U0123ABCD, admins W0456EFGH',
     });
     expect(config).toMatchObject({
       requestsPerMinute: 300,
+      setUpUsers: { admins: true, userIds: ['U0123ABCD', 'W0456EFGH'] },
       port: 8080,
       healthPort: 8081,
       trustedProxies: ['10.0.0.7', '2001:db8::/32'],
@@ -67,6 +70,12 @@ describe('readConfig', () => {
       logLevel: 'warn',
       apiUrl: 'https://slack.example/api/',
     });
+  });
+
+  it.each(['ana', 'T0123ABCD', '*', 'U0123ABCD,owners'])('lets nobody called %s set teams up', (value) => {
+    expect(problemsOf({ ...SOCKET, LOADLINE_SETUP_USERS: value })).toEqual([
+      'LOADLINE_SETUP_USERS must hold ids of people (U… or W…) or the word admins, parted by commas, for example U0123ABCD,admins.',
+    ]);
   });
 
   it.each(['9', '-1', '1.5', 'none', '1000001'])('takes no allowance of %s requests a minute', (value) => {

@@ -42,6 +42,8 @@ export interface RefusalDetails {
   outsider: Record<never, never>;
   'guest-set-up': Record<never, never>;
   'set-up-from-outside': Record<never, never>;
+  /** The operator has named who may. `admins`: whoever administers the workspace is among them. */
+  'set-up-left-to-others': { readonly admins: boolean };
   /** The person works on no team's cards: they may look after one. */
   'no-work-to-be-off': Record<never, never>;
   'nothing-stored': Record<never, never>;

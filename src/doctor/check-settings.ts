@@ -37,7 +37,7 @@ export function checkSettings(
   }
 }
 
-function described({ transport, databaseUrl, dataFolder, metrics, logLevel }: Config): Finding {
+function described({ transport, databaseUrl, dataFolder, metrics, logLevel, setUpUsers }: Config): Finding {
   return {
     code: 'settings-fine',
     mode: transport.mode,
@@ -46,7 +46,14 @@ function described({ transport, databaseUrl, dataFolder, metrics, logLevel }: Co
     metrics: metrics ? 'on' : 'off',
     metricsPort: String(metrics?.port),
     logLevel,
+    setUpBy: setUpBy(setUpUsers),
   };
+}
+
+function setUpBy(users: Config['setUpUsers']) {
+  if (!users) return 'anybody';
+  if (users.userIds.length === 0) return 'admins';
+  return users.admins ? 'admins-and-named' : 'named';
 }
 
 function cautions({ logLevel }: Config): Finding[] {

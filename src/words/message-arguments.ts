@@ -825,6 +825,7 @@ export interface Messages {
     readonly metrics: 'off' | 'on';
     readonly metricsPort: string;
     readonly logLevel: string;
+    readonly setUpBy: 'admins' | 'admins-and-named' | 'anybody' | 'named';
   };
   'doctor-log-holds-words': { readonly logLevel: string };
   'doctor-settings-first': Record<never, never>;
@@ -2490,6 +2491,8 @@ export interface Messages {
   'refusal-outsider-fix': Record<never, never>;
   'refusal-set-up-from-outside': Record<never, never>;
   'refusal-set-up-from-outside-fix': Record<never, never>;
+  'refusal-set-up-left-to-others': Record<never, never>;
+  'refusal-set-up-left-to-others-fix': { readonly admins: 'no' | 'yes' };
   'refusal-guest-set-up': Record<never, never>;
   'refusal-guest-set-up-fix': Record<never, never>;
   'refusal-channel-not-seen': Record<never, never>;
@@ -2801,6 +2804,7 @@ export interface Messages {
   'start-token-key-twice': { readonly variable: string; readonly name: string };
   'start-allowed-workspaces-missing': { readonly variable: string };
   'start-allowed-workspaces-wrong': { readonly variable: string };
+  'start-set-up-users-wrong': { readonly variable: string };
   'start-public-url-missing': { readonly variable: string };
   'start-public-url-wrong': { readonly variable: string };
   'start-signing-secret-missing': { readonly variable: string };

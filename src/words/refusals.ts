@@ -81,6 +81,10 @@ const TOLD: Told = {
   'experiment-over': ({ text }, speak) => both(speak, 'experiment-over', { text }),
   outsider: (_, speak) => both(speak, 'outsider'),
   'guest-set-up': (_, speak) => both(speak, 'guest-set-up'),
+  'set-up-left-to-others': ({ admins }, speak) => ({
+    what: speak('refusal-set-up-left-to-others'),
+    fix: speak('refusal-set-up-left-to-others-fix', { admins: admins ? 'yes' : 'no' }),
+  }),
   'set-up-from-outside': (_, speak) => both(speak, 'set-up-from-outside'),
   'no-work-to-be-off': (_, speak) => both(speak, 'no-work-to-be-off'),
   'nothing-stored': (_, speak) => both(speak, 'nothing-stored'),

@@ -21,6 +21,7 @@ export const REFUSAL_EXAMPLES: { readonly [Code in RefusalCode]: RefusalDetails[
   outsider: {},
   'guest-set-up': {},
   'set-up-from-outside': {},
+  'set-up-left-to-others': { admins: true },
   'no-work-to-be-off': {},
   'nothing-stored': {},
   'last-facilitator': { teamNames: ['Tugboats', 'Ferries'] },

@@ -56,6 +56,7 @@ function forgiving(directory: Harness['directory']): Directory {
             isDeactivated: true,
             isGuest: false,
             isOutsider: false,
+            isAdmin: false,
           },
     channelMembers: () => directory.channelMembers(),
     notInChannel: (workspaceId, channelId, userIds) =>

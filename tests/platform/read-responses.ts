@@ -201,6 +201,7 @@ const CASES: Readonly<Record<string, Case>> = {
       isDeactivated: false,
       isGuest: true,
       isOutsider: false,
+      isAdmin: false,
     },
   },
   'users.list': NOT_READ,

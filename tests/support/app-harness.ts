@@ -70,6 +70,7 @@ export class Harness {
         isDeactivated: false,
         isGuest: false,
         isOutsider: false,
+        isAdmin: false,
       })),
     );
     this.deps = {

@@ -52,6 +52,7 @@ beforeAll(async () => {
       isDeactivated: false,
       isGuest: false,
       isOutsider: false,
+      isAdmin: false,
     });
   }
   const { deps, database } = harness;

@@ -16,6 +16,15 @@ export interface AppDependencies {
   readonly calendars: Calendars;
   readonly charts: Charts;
   readonly messenger: Messenger;
+  /** To whom the operator has left it to set teams up; undefined: anybody in a channel. */
+  readonly setUpUsers?: SetUpUsers | undefined;
+}
+
+/** Those who may set teams up. */
+export interface SetUpUsers {
+  /** Whoever administers the workspace. */
+  readonly admins: boolean;
+  readonly userIds: readonly string[];
 }
 
 /** What the platform knows of a person. */
@@ -26,6 +35,8 @@ export interface Profile {
   readonly timeZone: string | undefined;
   readonly isBot: boolean;
   readonly isDeactivated: boolean;
+  /** Administers the workspace, or owns it. */
+  readonly isAdmin: boolean;
   /** Let into some channels of the workspace only. */
   readonly isGuest: boolean;
   /** Of another workspace, which shares a channel with this one. */

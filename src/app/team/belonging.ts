@@ -23,10 +23,15 @@ export function whyNot(
   return isGuest && role === 'facilitator' ? 'is-guest' : undefined;
 }
 
-/** @throws Refusal `outsider`, `guest-set-up` */
-export function requireMaySetUp({ isOutsider, isGuest }: Profile): void {
+/** @throws Refusal `outsider`, `guest-set-up`, `set-up-left-to-others` */
+export function requireMaySetUp(
+  { userId, isOutsider, isGuest, isAdmin }: Profile,
+  { setUpUsers }: Pick<AppDependencies, 'setUpUsers'>,
+): void {
   if (isOutsider) throw new Refusal('outsider', {});
   if (isGuest) throw new Refusal('guest-set-up', {});
+  if (!setUpUsers || setUpUsers.userIds.includes(userId) || (setUpUsers.admins && isAdmin)) return;
+  throw new Refusal('set-up-left-to-others', { admins: setUpUsers.admins });
 }
 
 /** What somebody without a team reads; its advice would lead a person of another workspace nowhere. */

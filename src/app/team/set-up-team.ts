@@ -67,7 +67,7 @@ export async function setupForm(deps: AppDependencies, actor: Actor, place: Plac
     existing ? undefined : isOutside(directory, actor, place),
   ]);
   if (lookup) requireReachable(lookup.channel);
-  if (caller) requireMaySetUp(caller);
+  if (caller) requireMaySetUp(caller, deps);
   if (outside) throw new Refusal('set-up-from-outside', {});
   if (existing) {
     const active = existing.members.filter(({ isActive }) => isActive);
@@ -141,7 +141,7 @@ function problemsOf(input: SetupInput): InputProblem[] {
  * facilitators become inactive; their answers stay.
  *
  * @throws Refusal `bad-input`, `channel-not-seen`, `channel-archived`, `not-a-facilitator`, `not-a-member`,
- * `outsider`, `guest-set-up`, `set-up-from-outside`.
+ * `outsider`, `guest-set-up`, `set-up-left-to-others`, `set-up-from-outside`.
  */
 export async function setUpTeam(deps: AppDependencies, actor: Actor, input: SetupInput): Promise<Team> {
   refuseIfAny(problemsOf(input));
@@ -162,7 +162,7 @@ export async function setUpTeam(deps: AppDependencies, actor: Actor, input: Setu
       // As it is under the lock: what the other form sets must not be taken back.
       before = membership.team;
     } else {
-      requireMaySetUp(caller);
+      requireMaySetUp(caller, deps);
       if (outside.includes(actor.userId)) throw new Refusal('set-up-from-outside', {});
     }
     refuseIfAny(await newPeopleOutside(tx, before, input, { outside, names }));

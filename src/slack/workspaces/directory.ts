@@ -111,6 +111,7 @@ function profileOf(
     name: names.map(shownName).find((name) => name !== '') ?? userId,
     timeZone: person?.tz || undefined,
     isBot: person?.is_bot === true || userId === 'USLACKBOT',
+    isAdmin: person?.is_admin === true || person?.is_owner === true,
     isGuest: person?.is_restricted === true || person?.is_ultra_restricted === true,
     ...judged,
   };

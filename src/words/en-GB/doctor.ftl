@@ -40,7 +40,12 @@ doctor-settings-fine =
     }, metrics { $metrics ->
         [on] on port { $metricsPort }
        *[off] off
-    }, log level { $logLevel }.
+    }, log level { $logLevel }. Teams are set up by { $setUpBy ->
+        [anybody] anybody in their channel who is no guest
+        [admins] those who administer the workspace
+        [named] those whom LOADLINE_SETUP_USERS names
+       *[admins-and-named] those who administer the workspace and those whom LOADLINE_SETUP_USERS names
+    }.
 doctor-log-holds-words = The log level is { $logLevel }, at which the log holds what people typed. Set LOG_LEVEL=info unless you are looking for something.
 doctor-settings-first = Database, tokens, clock and port were not checked. Correct the settings first, then run this again.
 

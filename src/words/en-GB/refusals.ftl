@@ -13,6 +13,13 @@ refusal-outsider-fix = Ask the team in this channel. To use me in your own works
 
 refusal-set-up-from-outside = You are not in this channel, and only somebody who is in it can set up its team.
 refusal-set-up-from-outside-fix = Join the channel and type `/loadline setup` again.
+# The operator has named who may.
+refusal-set-up-left-to-others = Only some people may set up a team here, and you aren’t one of them.
+refusal-set-up-left-to-others-fix =
+    { $admins ->
+        [yes] Ask somebody who administers this workspace to set it up and to make you its facilitator.
+       *[no] Ask the person who runs Loadline for you who may.
+    }
 refusal-guest-set-up = You are a guest in this workspace, and guests can’t set up a team.
 refusal-guest-set-up-fix = Ask a colleague in this channel to type `/loadline setup` and to add you as a member.
 

@@ -26,6 +26,7 @@ start-token-key-wrong = { $variable } doesn’t hold { NUMBER($bytes) } bytes in
 start-token-key-twice = { $variable } names { $name } twice. Give each key its own name.
 start-allowed-workspaces-missing = { $variable } is missing. Name the workspaces that may use this bot by their ids, parted by commas: T… for a workspace, E… for all of an organisation. Write * only if anybody’s workspace may.
 start-allowed-workspaces-wrong = { $variable } must hold ids of workspaces (T…) or organisations (E…), parted by commas, for example T0123ABCD,E0456EFGH; or nothing but * for all.
+start-set-up-users-wrong = { $variable } must hold ids of people (U… or W…) or the word admins, parted by commas, for example U0123ABCD,admins.
 start-public-url-missing = { $variable } is missing. Set it to the address at which browsers reach the bot, for example https://loadline.example.org.
 start-public-url-wrong = { $variable } must be an address like https://loadline.example.org, without a path.
 start-signing-secret-missing = { $variable } is missing. Copy the Signing Secret from the page Basic Information of your app; the bot needs it to recognise genuine requests.

@@ -1,5 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { closeSprint } from '../../../src/app/closing/end-sprint.ts';
+import type { AppDependencies } from '../../../src/app/ports/app-dependencies.ts';
 import { setUpTeam, setupForm } from '../../../src/app/team/set-up-team.ts';
 import { bindUseCases } from '../../../src/app/use-cases.ts';
 import {
@@ -19,7 +20,7 @@ const harness = harnessForEach('2026-10-30T12:00:00Z');
 function make(
   h: Harness,
   name: PersonName,
-  is: { isGuest?: boolean; isOutsider?: boolean; isBot?: boolean },
+  is: { isGuest?: boolean; isOutsider?: boolean; isBot?: boolean; isAdmin?: boolean },
 ) {
   const person = h.directory.people.get(PEOPLE[name]);
   if (!person) throw new Error('nobody has that name');
@@ -150,4 +151,40 @@ test('a stranger of this workspace is refused as before, and so is everybody whi
   h.directory.people.delete(PEOPLE.dayo);
   await refusalOf(close(actorOf('dayo'), { sprintId: sprint.id }), 'not-a-member');
   await refusalOf(closeSprint(h.deps, actorOf('dayo'), { sprintId: sprint.id }), 'not-a-member');
+});
+
+describe('where the operator has named who sets teams up', () => {
+  const limited = (h: Harness, setUpUsers: AppDependencies['setUpUsers']): AppDependencies => ({
+    ...h.deps,
+    setUpUsers,
+  });
+
+  test('others neither open the form nor send it', async () => {
+    const h = harness();
+    const deps = limited(h, { admins: false, userIds: [PEOPLE.ben] });
+    expect(await refusalOf(setupForm(deps, actorOf('ana'), CHANNEL), 'set-up-left-to-others')).toEqual({
+      admins: false,
+    });
+    await refusalOf(setUpTeam(deps, actorOf('ana'), SETUP), 'set-up-left-to-others');
+    await setupForm(deps, actorOf('ben'), CHANNEL);
+    await setUpTeam(deps, actorOf('ben'), SETUP);
+  });
+
+  test('those who administer the workspace may, where they are named', async () => {
+    const h = harness();
+    const deps = limited(h, { admins: true, userIds: [] });
+    await refusalOf(setUpTeam(deps, actorOf('ana'), SETUP), 'set-up-left-to-others');
+    make(h, 'ana', { isAdmin: true });
+    await refusalOf(
+      setUpTeam(limited(h, { admins: false, userIds: [] }), actorOf('ana'), SETUP),
+      'set-up-left-to-others',
+    );
+    await setUpTeam(deps, actorOf('ana'), SETUP);
+  });
+
+  test('a team that is there is still changed by its facilitators', async () => {
+    const h = harness();
+    await h.setUpTeam();
+    await setUpTeam(limited(h, { admins: false, userIds: [] }), actorOf('ana'), { ...SETUP, name: 'Tugs' });
+  });
 });

@@ -342,6 +342,7 @@ describe('setting up', () => {
       isDeactivated: false,
       isGuest: false,
       isOutsider: false,
+      isAdmin: false,
     });
     const attempt = setUpTeam(h.deps, ana, setup({ memberIds: [PEOPLE.ana, 'UBOT'] }));
     expect(await problemsOf(attempt)).toEqual({ memberIds: 'Foghorn is a bot; choose people only.' });
@@ -357,6 +358,7 @@ describe('setting up', () => {
       isDeactivated: true,
       isGuest: false,
       isOutsider: false,
+      isAdmin: false,
     });
     const attempt = setUpTeam(h.deps, ana, setup({ memberIds: [PEOPLE.ana, PEOPLE.chi] }));
     expect(await problemsOf(attempt)).toEqual({

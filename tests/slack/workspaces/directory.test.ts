@@ -49,6 +49,7 @@ describe('profile', () => {
       isDeactivated: false,
       isGuest: false,
       isOutsider: false,
+      isAdmin: false,
     });
     expect(await directory.profile(WORKSPACE_ID, 'U2')).toMatchObject({
       name: 'Ole Vik',
