@@ -30,11 +30,7 @@ const TELLING =
 
 test('each page and message that says who sees answers says so of a single owner’s numbers', () => {
   const readme = readFileSync(join(ROOT, 'README.md'), 'utf8');
-  const said = [
-    say('role-given-stored'),
-    say('privacy-who-sees-it'),
-    say('help-privacy'),
-  ];
+  const said = [say('role-given-stored'), say('privacy-who-sees-it'), say('help-privacy')];
   for (const text of [page, readme, ...said]) expect(text).toMatch(/owns? alone/);
 });
 
