@@ -150,11 +150,11 @@ export interface SetUpUsers {
 
 /** Anybody in the channel, unless it is given. */
 export const setUpUsers = ruled(
-  (value) => idsIn(value).every((id) => id === ADMINS || /^[UW][0-9A-Z]{2,30}$/.test(id)),
+  (value) => partsOf(value).every((id) => id === ADMINS || /^[UW][0-9A-Z]{2,30}$/.test(id)),
   { code: 'set-up-users-wrong' },
 ).transform((value): SetUpUsers | undefined => {
   if (value === undefined) return undefined;
-  const ids = idsIn(value);
+  const ids = partsOf(value);
   return { admins: ids.includes(ADMINS), userIds: ids.filter((id) => id !== ADMINS) };
 });
 
