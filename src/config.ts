@@ -14,6 +14,7 @@ import {
   databaseUrl,
   given,
   healthPort,
+  host,
   isLoopback,
   type LogLevelName,
   logLevel,
@@ -69,6 +70,8 @@ export interface Config {
   readonly transport: Transport;
   /** Requests in HTTP mode, and the health routes where they have no port of their own. */
   readonly port: number;
+  /** The address of this machine at which both are open; undefined: all of them. */
+  readonly host: string | undefined;
   readonly healthPort: number | undefined;
   /** Addresses and networks whose word about a sender's address counts; empty: nobody's. */
   readonly trustedProxies: readonly string[];
@@ -111,6 +114,7 @@ const MANY_SETTINGS = [
 const common = z.object({
   LOADLINE_MODE: mode,
   PORT: port,
+  LOADLINE_HOST: host,
   LOADLINE_HEALTH_PORT: healthPort,
   LOADLINE_TRUSTED_PROXIES: trustedProxies,
   DATABASE_URL: databaseUrl,
@@ -173,6 +177,7 @@ export function readConfig(environment: Readonly<Record<string, string | undefin
     access: Object.freeze(accessOf(one?.data, many?.data)),
     transport: Object.freeze(transport),
     port: base.data.PORT,
+    host: base.data.LOADLINE_HOST,
     healthPort: base.data.LOADLINE_HEALTH_PORT,
     trustedProxies: base.data.LOADLINE_TRUSTED_PROXIES,
     databaseUrl: base.data.DATABASE_URL,

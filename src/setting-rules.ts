@@ -38,6 +38,7 @@ export type SettingProblem = { readonly variable: string } & (
         | 'signing-secret-missing'
         | 'signing-secret-short'
         | 'port-wrong'
+        | 'host-wrong'
         | 'health-port-wrong'
         | 'trusted-proxies-wrong'
         | 'metrics-port-wrong'
@@ -174,6 +175,9 @@ export const port = ruled(isPort, { code: 'port-wrong' }).transform((value) => N
 function ownPort(problem: RuleProblem) {
   return ruled(isPort, problem).transform((value) => (value === undefined ? undefined : Number(value)));
 }
+
+/** Not a name: that might mean another address tomorrow. */
+export const host = ruled((value) => isIP(value) !== 0, { code: 'host-wrong' });
 
 export const healthPort = ownPort({ code: 'health-port-wrong' });
 

@@ -26,6 +26,7 @@ describe('readConfig', () => {
       access: { kind: 'one-workspace', botToken: 'xoxb-1-abc' },
       transport: { mode: 'socket', appToken: 'xapp-1-abc' },
       port: 3000,
+      host: undefined,
       healthPort: undefined,
       trustedProxies: [],
       databaseUrl: undefined,
@@ -50,6 +51,7 @@ describe('readConfig', () => {
     const config = readConfig({
       ...SOCKET,
       PORT: '8080',
+      LOADLINE_HOST: '127.0.0.1',
       LOADLINE_HEALTH_PORT: '8081',
       LOADLINE_TRUSTED_PROXIES: '10.0.0.7, 2001:db8::/32',
       DATABASE_URL: 'postgres://loadline:secret@db:5432/loadline',
@@ -63,6 +65,7 @@ describe('readConfig', () => {
       requestsPerMinute: 300,
       setUpUsers: { admins: true, userIds: ['U0123ABCD', 'W0456EFGH'] },
       port: 8080,
+      host: '127.0.0.1',
       healthPort: 8081,
       trustedProxies: ['10.0.0.7', '2001:db8::/32'],
       databaseUrl: 'postgres://loadline:secret@db:5432/loadline',
@@ -142,6 +145,7 @@ describe('readConfig', () => {
     ['a missing signing secret', { ...HTTP, LOADLINE_SIGNING_SECRET: undefined }, 'LOADLINE_SIGNING_SECRET'],
     ['a signing secret cut short', { ...HTTP, LOADLINE_SIGNING_SECRET: '0123' }, 'LOADLINE_SIGNING_SECRET'],
     ['an unknown mode', { ...SOCKET, LOADLINE_MODE: 'pigeon' }, 'LOADLINE_MODE'],
+    ['a host that is a name', { ...SOCKET, LOADLINE_HOST: 'localhost' }, 'LOADLINE_HOST'],
     ['a port that is no number', { ...SOCKET, PORT: '80a' }, 'PORT'],
     [
       'an address to which the token would go unprotected',

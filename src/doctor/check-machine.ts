@@ -1,7 +1,7 @@
 /** What the machine must offer: a right clock, a free port, and libraries that load. */
 
 import { once } from 'node:events';
-import { createServer } from 'node:net';
+import { createServer, isIPv6 } from 'node:net';
 import type { Finding } from './finding.ts';
 
 /** Beyond this the platform's signed requests are refused (docs.slack.dev/authentication/verifying-requests-from-slack). */
@@ -25,13 +25,20 @@ export function clockFinding(other: 'database' | 'platform', otherNow: Date, own
 const HEALTH_LIMIT_MS = 3_000;
 
 /** Whether the bot's port is free, or a running bot has it. */
-/** @param healthPort where a bot that runs already would answer its health routes */
-export async function checkPort(number: number, healthPort: number = number): Promise<Finding[]> {
+/**
+ * @param healthPort where a bot that runs already would answer its health routes
+ * @param host the address at which it would
+ */
+export async function checkPort(
+  number: number,
+  healthPort: number = number,
+  host = '127.0.0.1',
+): Promise<Finding[]> {
   const port = String(number);
   const reason = await listenProblem(number);
   if (reason === undefined) return [number === 0 ? { code: 'port-any' } : { code: 'port-free', port }];
   if (reason !== 'EADDRINUSE') return [{ code: 'port-refused', port, reason }];
-  return [{ code: (await isBot(healthPort)) ? 'port-ours' : 'port-taken', port }];
+  return [{ code: (await isBot(healthPort, host)) ? 'port-ours' : 'port-taken', port }];
 }
 
 async function listenProblem(port: number): Promise<string | undefined> {
@@ -49,9 +56,9 @@ async function listenProblem(port: number): Promise<string | undefined> {
 }
 
 /** Whether the program on this port answers as the bot's health route does. */
-async function isBot(port: number): Promise<boolean> {
+async function isBot(port: number, host: string): Promise<boolean> {
   try {
-    const response = await fetch(`http://127.0.0.1:${port}/healthz`, {
+    const response = await fetch(`http://${isIPv6(host) ? `[${host}]` : host}:${port}/healthz`, {
       signal: AbortSignal.timeout(HEALTH_LIMIT_MS),
       redirect: 'error',
     });

@@ -41,9 +41,9 @@ export async function examine(given: Examination): Promise<readonly SaidFinding[
       await check('data-folder', () => checkDataFolder(config.dataFolder));
     }
     await check('tokens', () => checkPlatformSide({ config, logger, nowMs }));
-    const { port, healthPort } = config;
-    await check('port', () => checkPort(port, healthPort));
-    if (healthPort !== undefined) await check('port', () => checkPort(healthPort));
+    const { port, host, healthPort } = config;
+    await check('port', () => checkPort(port, healthPort, host));
+    if (healthPort !== undefined) await check('port', () => checkPort(healthPort, healthPort, host));
   } else {
     all.push({ code: 'settings-first' });
   }

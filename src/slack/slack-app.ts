@@ -38,7 +38,7 @@ export { PlatformStartError } from './door/socket-door.ts';
 
 export interface SlackAppOptions {
   readonly config: Pick<Config, 'transport' | 'port'> &
-    Partial<Pick<Config, 'apiUrl' | 'healthPort' | 'requestsPerMinute' | 'trustedProxies'>>;
+    Partial<Pick<Config, 'apiUrl' | 'host' | 'healthPort' | 'requestsPerMinute' | 'trustedProxies'>>;
   /** Where the bot is installed. */
   readonly workspaces: Workspaces;
   /** Where workspaces install the bot by themselves. */
@@ -90,10 +90,13 @@ export function createSlackApp(options: SlackAppOptions): SlackApp {
     ...(await othersReady()),
   ];
   const healthDoor =
-    config.healthPort === undefined ? undefined : new HealthDoor({ port: config.healthPort, readiness });
+    config.healthPort === undefined
+      ? undefined
+      : new HealthDoor({ port: config.healthPort, host: config.host, readiness });
   const door = new HttpDoor({
     signingSecret: transport.mode === 'http' ? transport.signingSecret : undefined,
     port: config.port,
+    host: config.host,
     nowMs,
     logger,
     meter: options.meter,

@@ -2810,6 +2810,7 @@ export interface Messages {
   'start-signing-secret-missing': { readonly variable: string };
   'start-signing-secret-short': { readonly variable: string };
   'start-port-wrong': { readonly variable: string };
+  'start-host-wrong': { readonly variable: string };
   'start-health-port-wrong': { readonly variable: string };
   'start-trusted-proxies-wrong': { readonly variable: string };
   'start-metrics-port-wrong': { readonly variable: string };

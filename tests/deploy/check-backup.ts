@@ -1,9 +1,10 @@
 /**
  * The backup of a Postgres server as docs/operating.md has it, with the Postgres that is installed on this
- * machine: filled, dumped, restored into another database, compared. Starts a server of its own.
+ * machine: filled, dumped, restored into another database, compared. Starts a server of its own, and does all as the user
+ * that the compose file's database makes, who is no superuser.
  */
 import { execFileSync, spawn, spawnSync } from 'node:child_process';
-import { chmodSync, chownSync, mkdtempSync, readdirSync, rmSync } from 'node:fs';
+import { chmodSync, chownSync, mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
 import { createServer } from 'node:net';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -11,6 +12,7 @@ import { isDeepStrictEqual } from 'node:util';
 import postgres from 'postgres';
 import { openDatabase } from '../../src/store/open-database.ts';
 import { contentOf, fillDatabase } from '../support/filled-database.ts';
+import { ownerScript } from './owner-sql.ts';
 
 const DEBIAN = '/usr/lib/postgresql';
 
@@ -58,7 +60,7 @@ export async function checkBackup(): Promise<['passed' | 'could not run', string
   chmodSync(folder, 0o700);
   const data = join(folder, 'data');
   // The locale and the trust are for a server that lives for seconds and listens on this machine only.
-  const initialise = ['-D', data, '-U', 'loadline', '-A', 'trust', '-E', 'UTF8', '--locale=C', '--no-sync'];
+  const initialise = ['-D', data, '-U', 'postgres', '-A', 'trust', '-E', 'UTF8', '--locale=C', '--no-sync'];
   execFileSync(join(bin, 'initdb'), initialise, { ...who, cwd: folder, stdio: 'ignore' });
   const port = await freePort();
   const settings = ['-c', 'listen_addresses=127.0.0.1', '-c', 'unix_socket_directories='];
@@ -75,10 +77,17 @@ export async function checkBackup(): Promise<['passed' | 'could not run', string
       });
     });
     const urlOf = (name: string): string => `postgres://loadline@127.0.0.1:${port}/${name}`;
-    const client = postgres(urlOf('postgres'), { max: 1 });
-    for (const name of ['source', 'target']) await client.unsafe(`create database ${name}`);
+    const adminUrl = `postgres://postgres@127.0.0.1:${port}/postgres`;
+    const passwordFile = join(folder, 'password');
+    writeFileSync(passwordFile, 'only-for-the-check');
+    const script = join(folder, 'owner.sql');
+    writeFileSync(script, ownerScript(passwordFile));
+    // As the image runs what it finds.
+    run('psql', '--set=ON_ERROR_STOP=1', '--no-psqlrc', `--file=${script}`, adminUrl);
+    const client = postgres(adminUrl, { max: 1 });
+    await client.unsafe('create database target owner loadline');
     await client.end();
-    const source = await openDatabase({ databaseUrl: urlOf('source') });
+    const source = await openDatabase({ databaseUrl: urlOf('loadline') });
     await fillDatabase(source);
     const before = await contentOf(source);
     const file = join(folder, 'backup.dump');
@@ -89,7 +98,7 @@ export async function checkBackup(): Promise<['passed' | 'could not run', string
       '--schema=loadline',
       '--schema=pgboss',
       `--file=${file}`,
-      urlOf('source'),
+      urlOf('loadline'),
     );
     await source.close();
     run(

@@ -1,10 +1,14 @@
 /**
  * `npm run check:deploy`: holds the files in deploy/ against the tools that they are for, as far as those are on
- * this machine. `npm test` checks them without any. Prints what ran and what could not; fails when a tool does.
+ * this machine. `npm test` checks them without any. Prints what ran and what could not; fails when a tool does, and with
+ * `--release` also when an image is not named by its digest.
  */
 import { spawnSync } from 'node:child_process';
+import { existsSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { checkBackup } from './check-backup.ts';
+import { checkProxy } from './check-proxy.ts';
+import { imagesWithoutDigest, namedImages } from './pinned-images.ts';
 
 const ROOT = join(import.meta.dirname, '../..');
 
@@ -90,7 +94,21 @@ function tell(what: string, [outcome, detail]: [Outcome, string]): void {
   console.log(`${outcome.padEnd(15)}${what}${detail === '' ? '' : `: ${detail.trim()}`}`);
 }
 
+const read = (name: string): string => {
+  const file = join(ROOT, 'deploy', name);
+  return existsSync(file) ? readFileSync(file, 'utf8') : '';
+};
+
+function releaseOutcome(): [Outcome, string] {
+  const images = namedImages([read('compose.yaml'), read('compose.many.yaml')]);
+  const missing = imagesWithoutDigest(images, read('.env'), read('kubernetes-many/kustomization.yaml'));
+  return missing.length === 0 ? ['passed', ''] : ['FAILED', missing.map((line) => `\n  ${line}`).join('')];
+}
+
+if (process.argv.includes('--release')) tell('images by their digests', releaseOutcome());
 for (const check of CHECKS) tell(check.what, outcomeOf(check));
 const backup = await checkBackup().catch((error: unknown): [Outcome, string] => ['FAILED', String(error)]);
 tell('backup with pg_dump, restore with pg_restore', backup);
+const proxy = await checkProxy().catch((error: unknown): [Outcome, string] => ['FAILED', String(error)]);
+tell('proxy: refusals, deadlines, and an attack', proxy);
 process.exitCode = hasFailed ? 1 : 0;

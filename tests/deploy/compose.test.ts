@@ -11,11 +11,12 @@ const FILE = join(import.meta.dirname, '../../deploy/compose.yaml');
 
 interface Service {
   readonly image: string;
-  readonly build?: { readonly context: string; readonly dockerfile: string };
+  readonly build?: object;
   readonly pull_policy?: string;
   readonly environment: Readonly<Record<string, string>>;
   readonly secrets: readonly string[];
   readonly networks: readonly string[];
+  readonly volumes?: readonly string[];
   readonly ports?: unknown;
   readonly read_only: boolean;
   readonly cap_drop: readonly string[];
@@ -62,7 +63,7 @@ describe('the compose file', () => {
 
   it('hands over secrets as files, and only to who needs them', () => {
     expect(bot.secrets).toEqual(['app-token', 'bot-token', 'database-url']);
-    expect(database.secrets).toEqual(['database-password']);
+    expect(database.secrets).toEqual(['database-admin-password', 'database-password']);
     expect(Object.keys(compose.secrets).toSorted()).toEqual([...bot.secrets, ...database.secrets].toSorted());
     const variables = Object.entries({ ...bot.environment, ...database.environment });
     for (const [variable, value] of variables) {
@@ -87,7 +88,7 @@ describe('the compose file', () => {
   });
 
   it('builds the bot from this project, at this version, and fetches it from nowhere', () => {
-    expect(bot.build).toEqual({ context: '..', dockerfile: 'deploy/Dockerfile' });
+    expect(bot.build).toMatchObject({ context: '..', dockerfile: 'deploy/Dockerfile' });
     expect([bot.image, bot.pull_policy]).toEqual([`loadline:${packageJson.version}`, 'build']);
   });
 
@@ -96,11 +97,16 @@ describe('the compose file', () => {
     expect(bot.networks).toContain('inside');
     expect(compose.networks.inside?.internal).toBe(true);
     expect(bot.depends_on).toEqual({ database: { condition: 'service_healthy' } });
-    expect(database.healthcheck?.test.slice(0, 2)).toEqual(['CMD', 'pg_isready']);
+    expect(database.healthcheck?.test.slice(0, 3)).toEqual(['CMD', 'pg_isready', '--host=127.0.0.1']);
+  });
+
+  it('lets the database make a user for the bot who is no superuser', () => {
+    expect(database.environment).not.toHaveProperty('POSTGRES_USER');
+    expect(database.volumes).toContain('./database/owner.sql:/docker-entrypoint-initdb.d/owner.sql:ro');
   });
 
   it('uses a Postgres that is recent enough', () => {
-    expect(Number(/^postgres:(\d+)/.exec(database.image)?.[1])).toBeGreaterThanOrEqual(15);
+    expect(Number(/postgres:(\d+)/.exec(database.image)?.[1])).toBeGreaterThanOrEqual(15);
   });
 
   it('waits longer for a stop than a stop may take', async () => {

@@ -50,7 +50,7 @@ function expectMany(config: ReturnType<typeof readConfig>): void {
 }
 
 describe('for many workspaces', () => {
-  it('the compose file is well formed, and opens the port to this machine only', async () => {
+  it('the compose file is well formed, and opens no port but the proxy’s', async () => {
     const linter = new DCLinter({
       rules: { 'require-quotes-in-ports': [2, { quoteType: 'double' }] },
       quiet: false,
@@ -62,8 +62,25 @@ describe('for many workspaces', () => {
     }[];
     expect(result?.messages).toEqual([]);
     const many = parse(await fileText('compose.many.yaml'));
-    expect(many.services.bot.ports).toEqual(['127.0.0.1:3000:3000']);
-    expect(Object.keys(many.secrets).toSorted()).toEqual(many.services.bot.secrets.toSorted());
+    const { bot, proxy } = many.services;
+    expect([bot.ports, proxy.ports]).toEqual([undefined, ['0.0.0.0:443:8443']]);
+    expect(Object.keys(many.secrets).toSorted()).toEqual([...bot.secrets, ...proxy.secrets].toSorted());
+  });
+
+  it('in compose the proxy may do as little as the others, and alone reaches the bot’s port', async () => {
+    const { services, networks } = parse(await fileText('compose.many.yaml'));
+    const { bot, proxy } = services;
+    expect(proxy).toMatchObject({
+      read_only: true,
+      cap_drop: ['ALL'],
+      security_opt: ['no-new-privileges:true'],
+      user: '99:99',
+    });
+    expect(bot.networks).toEqual(['door']);
+    expect(networks.door.internal).toBe(true);
+    const [{ subnet }] = networks.door.ipam.config;
+    expect(bot.environment.LOADLINE_TRUSTED_PROXIES).toBe(subnet);
+    expect(proxy.networks).toEqual(['door', 'public']);
   });
 
   it('the bot accepts what both compose files set', async () => {
@@ -110,11 +127,17 @@ describe('for many workspaces', () => {
     expect(() => new Deployment(whole).validate()).not.toThrow();
   });
 
-  it('the cluster lets requests in at the bot’s port, from one namespace', async () => {
+  it('the cluster lets requests in at the bot’s port, from the proxy alone', async () => {
     const policy = parse(await fileText('kubernetes-many/ingress-policy.yaml'));
     expect(() => new NetworkPolicy(policy).validate()).not.toThrow();
     const { spec: of } = parse(await fileText('kubernetes/network-policy.yaml'));
     expect(policy.spec.podSelector).toEqual(of.podSelector);
-    expect(policy.spec.ingress[0].ports).toEqual([{ port: 3000, protocol: 'TCP' }]);
+    const proxy = parse(await fileText('proxy/deployment.yaml'));
+    expect(policy.spec.ingress).toEqual([
+      {
+        from: [{ podSelector: { matchLabels: proxy.spec.template.metadata.labels } }],
+        ports: [{ port: 3000, protocol: 'TCP' }],
+      },
+    ]);
   });
 });

@@ -114,9 +114,12 @@ describe('npm start', () => {
     timeout: START_LIMIT_MS * 2,
   }, async () => {
     const platform = await standIn();
-    const bot = start({ ...(await environmentFor(platform)), LOADLINE_METRICS_PORT: '0' });
+    const here = { LOADLINE_HOST: '127.0.0.1', LOADLINE_METRICS_PORT: '0' };
+    const bot = start({ ...(await environmentFor(platform)), ...here });
     const { port, metricsPort } = await startedLine(bot);
     const url = `http://127.0.0.1:${port}`;
+    // The same machine by another address.
+    await expect(fetch(`http://127.0.0.2:${port}/healthz`)).rejects.toThrow('fetch failed');
     platform.connectBot(`${url}/slack/events`);
     expect((await fetch(`${url}/healthz`)).status).toBe(200);
     expect((await fetch(`${url}/readyz`)).status).toBe(200);

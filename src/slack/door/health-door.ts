@@ -13,10 +13,18 @@ const REQUEST_LIMIT_MS = 5_000;
 
 export class HealthDoor {
   readonly #port: number;
+  readonly #host: string | undefined;
   readonly #server: Server;
 
-  constructor({ port, readiness }: { readonly port: number; readonly readiness: Readiness }) {
+  /** @param options.host the address of this machine that is listened on; undefined: all of them */
+  constructor(options: {
+    readonly port: number;
+    readonly host?: string | undefined;
+    readonly readiness: Readiness;
+  }) {
+    const { port, host, readiness } = options;
     this.#port = port;
+    this.#host = host;
     const limits = { headersTimeout: REQUEST_LIMIT_MS, requestTimeout: REQUEST_LIMIT_MS };
     this.#server = createServer(limits, (request, response) => {
       answerHealth(request, response, readiness).then(
@@ -30,7 +38,7 @@ export class HealthDoor {
 
   /** @returns the port that is listened on. */
   async start(): Promise<number> {
-    return listen(this.#server, this.#port);
+    return listen(this.#server, this.#port, this.#host);
   }
 
   async stop(): Promise<void> {

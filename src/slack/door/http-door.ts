@@ -41,6 +41,8 @@ export interface HttpDoorOptions {
   /** Undefined in socket mode: only the health routes are answered. */
   readonly signingSecret: string | undefined;
   readonly port: number;
+  /** The address of this machine that is listened on; undefined: all of them. */
+  readonly host?: string | undefined;
   /** Undefined: the health routes are answered elsewhere. */
   readonly readiness: Readiness | undefined;
   readonly nowMs: () => number;
@@ -99,7 +101,7 @@ export class HttpDoor implements Receiver {
 
   /** @returns the port that is listened on. */
   async start(): Promise<number> {
-    return listen(this.#server, this.#options.port);
+    return listen(this.#server, this.#options.port, this.#options.host);
   }
 
   /** Takes no new connection and lets the requests in hand be answered. */

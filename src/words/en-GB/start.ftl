@@ -32,6 +32,7 @@ start-public-url-wrong = { $variable } must be an address like https://loadline.
 start-signing-secret-missing = { $variable } is missing. Copy the Signing Secret from the page Basic Information of your app; the bot needs it to recognise genuine requests.
 start-signing-secret-short = { $variable } is too short for a signing secret. Copy all of it from the page Basic Information of your app.
 start-port-wrong = { $variable } must be a whole number from 0 to 65535, for example 3000.
+start-host-wrong = { $variable } must be an address of this machine, for example 127.0.0.1. Leave it out to listen at all of them.
 start-health-port-wrong = { $variable } must be a whole number from 0 to 65535, for example 3001. Leave it out to answer health checks on PORT.
 start-trusted-proxies-wrong = { $variable } must hold addresses or networks of your proxies, parted by commas, for example 10.0.0.7,172.28.0.0/24. Leave it out to count connections by the address that they come from.
 start-metrics-port-wrong = { $variable } must be a whole number from 0 to 65535, for example 9464. Leave it out to serve no metrics.
