@@ -43,11 +43,13 @@ export function meteredStore(
     }
   }
 
-  const { rememberEvent, updatePost } = store.single;
+  const { rememberEvent, updatePost, postById, homeOpenedBy } = store.single;
   return {
     single: {
       rememberEvent: (...given) => metered(() => rememberEvent(...given)),
       updatePost: (...given) => metered(() => updatePost(...given)),
+      postById: (...given) => metered(() => postById(...given)),
+      homeOpenedBy: (...given) => metered(() => homeOpenedBy(...given)),
     },
 
     read: (work) => metered(() => store.read(work)),

@@ -32,10 +32,15 @@ export function storeOver(session: SqlSession, sender: JobSender): Store {
     }
   }
 
-  const { events, write } = transactionOver(session, sender);
+  const { events, read, write } = transactionOver(session, sender);
   return {
     read: (work) => inTransaction((tx) => work(readingOver(tx))),
     transaction: (work) => inTransaction((tx) => work(transactionOver(tx, sender))),
-    single: { rememberEvent: events.remember, updatePost: write.posts.update },
+    single: {
+      rememberEvent: events.remember,
+      updatePost: write.posts.update,
+      postById: read.postById,
+      homeOpenedBy: read.homeOpenedBy,
+    },
   };
 }

@@ -17,15 +17,12 @@ import {
 import type { Actor, NewFact, RecordedFact, Sprint, SprintCard, SprintRecords } from '../team/team.ts';
 import { waitForAll } from '../wait-for-all.ts';
 import { type PromptContent, promptContentOf } from './prompt-content.ts';
-import { refreshPrompt } from './refresh-prompt.ts';
 
 /** A day of an open sprint about which a member speaks. */
 export interface AnsweredDay extends Membership {
   readonly sprint: Sprint;
   readonly day: string;
   readonly records: SprintRecords;
-  /** The post that asked about the day. Undefined: there is none, or it was not looked for. */
-  readonly askedByPostId: string | undefined;
 }
 
 /**
@@ -39,10 +36,9 @@ export async function answeredDay(
   sprintId: string,
   day: string | undefined,
 ): Promise<AnsweredDay> {
-  const [found, records, prompt] = await waitForAll([
+  const [found, records] = await waitForAll([
     sprintForMemberLocked(tx, actor, sprintId),
     tx.read.recordsOf(sprintId),
-    day !== undefined && isDay(day) ? tx.read.promptOf(sprintId, actor.userId, day) : undefined,
   ]);
   const { team, sprint } = found;
   requireOpen(sprint);
@@ -54,7 +50,7 @@ export async function answeredDay(
     throw new Refusal('day-outside-sprint', { sprintName, day: wanted, startsOn, endsOn });
   }
   if (wanted > today) throw new Refusal('day-not-come', { day: wanted });
-  return { ...found, day: wanted, records, askedByPostId: prompt?.postId };
+  return { ...found, day: wanted, records };
 }
 
 /** The sprint that a place's team has on the day, or today. */
@@ -90,26 +86,25 @@ export async function meetPrompt(
   deps: AppDependencies,
   tx: Transaction,
   actor: Actor,
-  { team, member, sprint, day, records, askedByPostId }: AnsweredDay,
+  { team, member, sprint, day, records }: AnsweredDay,
   state: 'answered' | 'unchanged' | 'away',
   facts: readonly NewFact[] = [],
 ): Promise<PromptContent> {
   const { userId } = actor;
   const prompt = { sprintId: sprint.id, userId, day };
-  const [postIds, added] = await waitForAll([
-    tx.write.prompts.setState(prompt, state, deps.clock.now()),
-    tx.write.cards.insertFacts(facts),
-    askedByPostId !== undefined && tx.write.posts.refresh(askedByPostId),
-  ]);
-  // The clock may ask at this very moment.
-  for (const postId of postIds) if (postId !== askedByPostId) await tx.write.posts.refresh(postId);
-  const now = { ...records, facts: [...records.facts, ...added] };
   const today = todayOf(team, deps.clock.now());
   // The others who work on these cards answer by what their prompts say is left.
   const answeredIds = new Set(facts.map(({ cardId }) => cardId));
   const answered = records.cards.filter(({ id }) => answeredIds.has(id));
   const others = new Set(answered.flatMap(({ ownerIds }) => ownerIds).filter((id) => id !== userId));
-  for (const other of others) await refreshPrompt(tx, sprint.id, other, today);
-  const isInPrompt = postIds.length > 0 && day === today;
+  const { posts } = tx.write;
+  const [, added, refreshed] = await waitForAll([
+    tx.write.prompts.setState(prompt, state, deps.clock.now()),
+    tx.write.cards.insertFacts(facts),
+    posts.refreshAboutDay(sprint.id, [userId], day),
+    posts.refreshAboutDay(sprint.id, [...others], today),
+  ]);
+  const now = { ...records, facts: [...records.facts, ...added] };
+  const isInPrompt = refreshed > 0 && day === today;
   return { ...promptContentOf(team, sprint, member, day, now, state), isInPrompt };
 }

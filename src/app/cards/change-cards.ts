@@ -2,7 +2,6 @@
 import { randomUUID } from 'node:crypto';
 import { currentBlock } from '../../sprint/blocks.ts';
 import { runningSummary, type SprintSummary } from '../../sprint/summary.ts';
-import { refreshOwnersPrompts } from '../answering/refresh-prompt.ts';
 import { baselineFor } from '../history/baseline-of.ts';
 import { type ListedPlanChange, listedPlanChanges } from '../planning/listed-plan-changes.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
@@ -204,7 +203,7 @@ async function changeCard(
     await change(tx, { state, day, facts: records.facts, membership });
     const states = statesOf(await tx.read.recordsOf(sprint.id));
     const after = states.find(({ card }) => card.id === state.card.id) as SprintCardState;
-    await refreshOwnersPrompts(tx, after.card, today);
+    await tx.write.posts.refreshAboutDay(sprint.id, after.card.ownerIds, today);
     return { heading: { team, sprint }, card: cardLine(after), day };
   });
 }

@@ -3,7 +3,6 @@
  * Each takes several cards at once, all or none of them.
  */
 
-import { refreshPrompt } from '../answering/refresh-prompt.ts';
 import type { Problem } from '../input-problem.ts';
 import { peopleCalled } from '../planning/card-owners.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
@@ -160,7 +159,7 @@ async function changeOwners(
     const by = { userId: actor.userId, day: dayWithin(sprint, today), at };
     await tx.write.cards.changeOwners(changes.map((change) => ({ ...change, by })));
     const concerned = new Set(changes.flatMap(({ card, ownerIds }) => [...card.ownerIds, ...ownerIds]));
-    for (const userId of concerned) await refreshPrompt(tx, sprint.id, userId, today);
+    await tx.write.posts.refreshAboutDay(sprint.id, [...concerned], today);
     await tellNewOwners(tx, found, changes);
     const isLeft = wanted.some(
       ({ state, ownerIds }) => ownerIds.length === 0 && state.card.ownerIds.length > 0 && isOpenCard(state),

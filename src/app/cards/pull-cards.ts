@@ -1,7 +1,6 @@
 /** Brings work into a running sprint after planning, with what to weigh before. */
 import { randomUUID } from 'node:crypto';
 import { runningSummary, type SprintSummary } from '../../sprint/summary.ts';
-import { refreshOwnersPrompts } from '../answering/refresh-prompt.ts';
 import { baselineFor } from '../history/baseline-of.ts';
 import type { Problem } from '../input-problem.ts';
 import type { KnownPerson } from '../planning/card-owners.ts';
@@ -77,7 +76,7 @@ export async function pullCards(
     });
     await tx.write.cards.insert(cards);
     const ownerIds = [...new Set(cards.flatMap((card) => card.ownerIds))];
-    await refreshOwnersPrompts(tx, { sprintId: sprint.id, ownerIds }, today);
+    await tx.write.posts.refreshAboutDay(sprint.id, ownerIds, today);
     const after = statesOf({ ...before, cards: [...before.cards, ...cards] });
     const baseline = await baselineFor(tx.read, team, sprint.id);
     return {

@@ -1,6 +1,5 @@
 /** Corrects a card of a sprint's plan: what it is called, and its estimate while nobody has built on it. */
 import { formatPoints, MAX_POINTS, parsePoints } from '../../sprint/points.ts';
-import { refreshOwnersPrompts } from '../answering/refresh-prompt.ts';
 import {
   type CardLine,
   cardLine,
@@ -108,7 +107,7 @@ export async function editCard(
     );
     if (changes.length > 0) {
       await tx.write.cards.correct(corrected);
-      await refreshOwnersPrompts(tx, card, todayOf(team, now));
+      await tx.write.posts.refreshAboutDay(card.sprintId, card.ownerIds, todayOf(team, now));
     }
     const states = statesOf(await tx.read.recordsOf(sprint.id));
     const after = states.find((state) => state.card.id === card.id) as SprintCardState;

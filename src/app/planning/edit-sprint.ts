@@ -1,5 +1,4 @@
 /** Corrects what a running sprint was planned with: its goal, its last day and its closing time. */
-import { postIdsOf } from '../answering/refresh-prompt.ts';
 import { dayAt } from '../clock/local-time.ts';
 import { lastCallAt, nextPromptAt } from '../clock/sprint-clock.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
@@ -92,9 +91,8 @@ async function withClock(
 ): Promise<Sprint> {
   const today = todayOf(team, now);
   const people = await tx.read.membersOf(team.id);
-  for (const prompt of await tx.read.promptsOf([{ sprintId: edited.id, day: today }])) {
-    for (const postId of postIdsOf(prompt)) await tx.write.posts.refresh(postId);
-  }
+  const userIds = people.map(({ userId }) => userId);
+  await tx.write.posts.refreshAboutDay(edited.id, userIds, today);
   const isInTime = (at: Date | undefined): Date | undefined =>
     at && at < edited.closesAtInstant ? at : undefined;
   const lastCall = lastCallAt(edited);

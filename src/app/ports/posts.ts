@@ -1,4 +1,5 @@
 /** Posts in the store, and the queue of their deliveries. */
+import type { Day } from '../../sprint/calendar.ts';
 import type { NewPost, Post, PostedAt, PostState } from '../posting/posts.ts';
 
 export interface PostReading {
@@ -29,6 +30,8 @@ export interface PostWriting {
    * be taken, and its channel may be open again.
    */
   refresh(postId: string): Promise<void>;
+  /** The same for all that was posted about these people's day: what asked, reminded and called last. @returns how many */
+  refreshAboutDay(sprintId: string, userIds: readonly string[], day: Day): Promise<number>;
   /** The same for all posts of the kind about the sprint that were sent. */
   refreshSent(sprintId: string, kind: string): Promise<void>;
   update(postId: string, change: PostChange): Promise<void>;

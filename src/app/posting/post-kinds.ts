@@ -18,12 +18,11 @@ import type { Asked } from '../clock/prompt-time.ts';
 import { questionDays } from '../clock/sprint-clock.ts';
 import { type VerdictContent, verdictContent } from '../closing/verdict-content.ts';
 import { commitmentOf, type PlanContent } from '../planning/plan-content.ts';
-import type { Transaction } from '../ports/store.ts';
+import type { Reading, Transaction } from '../ports/store.ts';
 import { retroContent } from '../retro/retro-content.ts';
 import { facilitatorIdsOf, todayOf } from '../team/place.ts';
 import {
   activeMembers,
-  type Prompt,
   type Role,
   type Sprint,
   type SprintHeading,
@@ -379,17 +378,11 @@ function aboutDay({
   readonly skipIfMet: boolean;
   readonly isMet?: typeof needsNoLastCall;
 }) {
-  const declaration = aboutSprint(['userId', 'day'], async ({ tx, post, now, subject }) => {
-    const { sprintId, userId, day } = subject;
-    const prompts = await tx.read.promptsOfPost(post.id);
-    // One that was recorded before a prompt knew what reminded of it.
-    const about = prompts.length > 0 ? prompts : [{ sprintId, userId, day }];
+  const make = async ({ tx, post, now, subject }: Occasion<'sprintId' | 'userId' | 'day'>) => {
+    const { userId, day } = subject;
     const contents: PromptContent[] = [];
     let placesBefore = 0;
-    for (const one of about) {
-      const found = await readWaiting(tx, one);
-      if (!found || !isOurs(post, found.team)) continue;
-      const { team, members, sprint, records, asked } = found;
+    for (const { team, members, sprint, records, asked } of await readWaiting(tx.read, post, subject)) {
       const member: Asked & { readonly userId: string } = members.find((it) => it.userId === userId) ?? {
         userId,
       };
@@ -411,22 +404,39 @@ function aboutDay({
     if (!first) return undefined;
     const prompt: PromptContent = others.length === 0 ? first : { ...first, others };
     return { content: { prompt } };
-  });
+  };
+  const fields = ['sprintId', 'userId', 'day'] as const;
+  const declaration: KindDeclaration<(typeof fields)[number], { readonly prompt: PromptContent }> = {
+    fields,
+    make,
+  };
   // A prompt confirms the answer to it, so that one in a message that can't be changed is confirmed in a new one.
   return skipIfMet ? ({ ...declaration, mayStayAsItIs: true } as const) : declaration;
 }
 
-/** The sprint of a prompt, with what was said in it and how the prompt was met. */
+/** The sprints that a post asks somebody about, with what was said in each and how its prompt was met. */
 async function readWaiting(
-  { read }: Transaction,
-  { sprintId, userId, day }: Pick<Prompt, 'sprintId' | 'userId' | 'day'>,
+  read: Reading,
+  post: Post,
+  subject: Pick<SubjectFields, 'sprintId' | 'userId' | 'day'>,
 ) {
-  const [found, records, asked] = await waitForAll([
-    read.sprintWithTeam(sprintId),
-    read.recordsOf(sprintId),
-    read.promptOf(sprintId, userId, day),
-  ]);
-  return found && { ...found, records, asked };
+  const sprintNow = (sprintId: string) =>
+    waitForAll([read.sprintWithTeam(sprintId), read.recordsOf(sprintId)]);
+  // Nearly every post is about one sprint, so that is read while the others are looked for.
+  const [prompts, itsOwn] = await waitForAll([read.promptsOfPost(post.id), sprintNow(subject.sprintId)]);
+  const { sprintId, userId, day } = subject;
+  // A prompt that was recorded before prompts knew what reminded of them.
+  const alone = prompts.length === 0 ? await read.promptOf(sprintId, userId, day) : undefined;
+  const about =
+    prompts.length === 0
+      ? [{ sprintId, asked: alone }]
+      : prompts.map((asked) => ({ sprintId: asked.sprintId, asked }));
+  const waiting = [];
+  for (const one of about) {
+    const [found, records] = one.sprintId === sprintId ? itsOwn : await sprintNow(one.sprintId);
+    if (found && isOurs(post, found.team)) waiting.push({ ...found, records, asked: one.asked });
+  }
+  return waiting;
 }
 
 /** What was to be said on a day is not said on another, nor of a sprint that is over. */

@@ -60,10 +60,9 @@ export async function openHomePage(deps: AppDependencies, actor: Actor): Promise
 
 /** The page again, after something that it shows has changed. Undefined: the person has never opened it. */
 export async function refreshHomePage(deps: AppDependencies, actor: Actor): Promise<HomePage | undefined> {
-  return deps.store.transaction(async (tx) => {
-    const isSeen = (await tx.read.homeOpenedBy(actor.workspaceId, [actor.userId])).length > 0;
-    return isSeen ? homePageOf(tx, actor, deps.clock.now()) : undefined;
-  });
+  const { store, clock } = deps;
+  const isSeen = (await store.single.homeOpenedBy(actor.workspaceId, [actor.userId])).length > 0;
+  return isSeen ? store.transaction((tx) => homePageOf(tx, actor, clock.now())) : undefined;
 }
 
 async function homePageOf(tx: Transaction, actor: Actor, now: Date): Promise<HomePage> {

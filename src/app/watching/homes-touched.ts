@@ -12,12 +12,14 @@ export async function homesTouchedBy(
   { store }: Pick<AppDependencies, 'store'>,
   postId: string,
 ): Promise<Actor[]> {
+  const post = await store.single.postById(postId);
+  if (!post || !('sprintId' in post.subject)) return [];
+  const { kind, sprintId } = post.subject;
+  // An answer brings the prompt up to date, and the page of the person who gave it at once.
+  const isFirstPrompt = kind === 'daily-prompt' && post.wantedVersion === 1;
+  if (!ABOUT_SPRINT.includes(kind) && !isFirstPrompt) return [];
   return store.read(async (read) => {
-    const post = await read.postById(postId);
-    if (!post || !('sprintId' in post.subject)) return [];
-    const { kind } = post.subject;
-    if (!ABOUT_SPRINT.includes(kind) && kind !== 'daily-prompt') return [];
-    const found = await read.sprintWithTeam(String(post.subject.sprintId));
+    const found = await read.sprintWithTeam(String(sprintId));
     if (!found) return [];
     const { team, sprint, members } = found;
     const { workspaceId } = team;

@@ -1,46 +1,72 @@
 /** Reads and adds cards and the facts stated about them. Nothing is derived here: that is the ledger's work. */
 import { randomUUID } from 'node:crypto';
-import { and, asc, eq, getTableColumns, inArray, isNotNull, type SQL, sql } from 'drizzle-orm';
+import {
+  and,
+  asc,
+  eq,
+  type GetColumnData,
+  getTableColumns,
+  inArray,
+  isNotNull,
+  type SQL,
+  sql,
+} from 'drizzle-orm';
 import type { PgColumn, PgTable } from 'drizzle-orm/pg-core';
 import type { CardReading, CardWriting, OwnerChange } from '../../app/ports/sprints.ts';
 import type { NewFact, RecordedFact, SprintRecords } from '../../app/team/team.ts';
-import type { CardChangeFact } from '../../sprint/card.ts';
+import type { CardFact } from '../../sprint/card.ts';
 import { answers, cardChanges, cardOwners, cards } from '../schema.ts';
 import { frozenChange, frozenSelect } from './frozen-statement.ts';
 import { type SqlSession, statementsOf } from './sql-session.ts';
 
-const { factOrder: answerOrder, ...answerColumns } = getTableColumns(answers);
-const {
-  factOrder: changeOrder,
-  userId: _,
-  kind: changeKind,
-  ...changeColumns
-} = getTableColumns(cardChanges);
+const { kind: changeKind, factOrder: changeOrder } = cardChanges;
 
 const ownerIds = sql<string[]>`array(select ${cardOwners.userId} from ${cardOwners}
   where ${cardOwners.cardId} = ${cards.id} order by ${cardOwners.position}, ${cardOwners.userId})`;
 
-/** The statements that read the records of sprints, all at once. */
+/** A column of the facts, read as the column of answers is. */
+function factColumn<Of extends PgColumn>(column: Of): SQL<GetColumnData<Of>> {
+  return sql`facts.${sql.identifier(column.name)}`.mapWith(column) as SQL<GetColumnData<Of>>;
+}
+
+const FACT = {
+  id: factColumn(answers.id),
+  cardId: factColumn(answers.cardId),
+  memberId: factColumn(answers.memberId),
+  day: factColumn(answers.day),
+  workedPoints: factColumn(answers.workedPoints),
+  leftPoints: factColumn(answers.leftPoints),
+  surprisePoints: factColumn(answers.surprisePoints),
+  note: factColumn(answers.note),
+  recordedAt: factColumn(answers.recordedAt),
+  supersedesId: factColumn(answers.supersedesId),
+  order: factColumn(answers.factOrder),
+  kind: sql<CardFact['kind']>`facts.kind`,
+  sprintId: sql<string>`facts.sprint_id`,
+};
+
+/** The statements that read the records of sprints, all at once. Answers and changes of cards are read as one list. */
 function recordsSelects(isOfSprint: SQL) {
   const ofCards = (table: PgTable, cardId: PgColumn) =>
     sql`from ${table} join ${cards} on ${cards.id} = ${cardId} where ${isOfSprint}`;
+  const { id, cardId, memberId, day, note, recordedAt, factOrder } = answers;
   return {
     cards: frozenSelect(
       { ...getTableColumns(cards), ownerIds },
       sql`from ${cards} where ${isOfSprint} order by ${cards.number}`,
     ),
-    answers: frozenSelect(
-      { ...answerColumns, order: answerOrder, sprintId: cards.sprintId },
-      ofCards(answers, answers.cardId),
-    ),
-    changes: frozenSelect(
-      {
-        ...changeColumns,
-        kind: sql<CardChangeFact['kind']>`${changeKind}`,
-        order: changeOrder,
-        sprintId: cards.sprintId,
-      },
-      sql`${ofCards(cardChanges, cardChanges.cardId)} and ${changeKind} not in ('owner-added', 'owner-removed')`,
+    facts: frozenSelect(
+      FACT,
+      sql`from (
+        select ${id}, ${cardId}, ${memberId}, ${day}, ${answers.workedPoints}, ${answers.leftPoints},
+          ${answers.surprisePoints}, ${note}, ${recordedAt}, ${answers.supersedesId}, ${factOrder}, 'answer' as kind,
+          ${cards.sprintId} ${ofCards(answers, cardId)}
+        union all
+        select ${cardChanges.id}, ${cardChanges.cardId}, ${cardChanges.memberId}, ${cardChanges.day}, null, null,
+          null, ${cardChanges.note}, ${cardChanges.recordedAt}, null, ${changeOrder}, ${changeKind},
+          ${cards.sprintId} ${ofCards(cardChanges, cardChanges.cardId)}
+          and ${changeKind} not in ('owner-added', 'owner-removed')
+      ) as facts order by fact_order`,
     ),
   };
 }
@@ -51,25 +77,19 @@ const OF_MANY_SPRINTS = recordsSelects(
   sql`${cards.sprintId} in (select json_array_elements_text(${sql.placeholder('sprints')}::json))`,
 );
 
-type Rows<Select extends (...given: never[]) => Promise<unknown[]>> = Awaited<ReturnType<Select>>;
-type AnswerRow = Rows<typeof OF_ONE_SPRINT.answers>[number];
-type ChangeRow = Rows<typeof OF_ONE_SPRINT.changes>[number];
+type FactRow = Awaited<ReturnType<typeof OF_ONE_SPRINT.facts>>[number];
 
-function answerOf({ sprintId: _, ...row }: AnswerRow): RecordedFact {
+function factOf({ sprintId: _, workedPoints, leftPoints, surprisePoints, ...row }: FactRow): RecordedFact {
+  const { kind, supersedesId, ...same } = row;
+  if (kind !== 'answer') return { ...same, kind, supersedesId: undefined };
   return {
-    ...row,
-    kind: 'answer',
-    workedPoints: row.workedPoints ?? undefined,
-    supersedesId: row.supersedesId ?? undefined,
+    ...same,
+    kind,
+    workedPoints: workedPoints ?? undefined,
+    leftPoints,
+    surprisePoints,
+    supersedesId: supersedesId ?? undefined,
   };
-}
-
-function changeOf({ sprintId: _, ...row }: ChangeRow): RecordedFact {
-  return { ...row, supersedesId: undefined };
-}
-
-function inOrder(a: RecordedFact, b: RecordedFact): number {
-  return a.order - b.order;
 }
 
 /** One parameter, however many answers there are. Without a place of its own, each gets the next one. */
@@ -91,24 +111,18 @@ export function cardReading(session: SqlSession): CardReading {
     const [only = '', ...more] = sprintIds;
     const selects = more.length === 0 ? OF_ONE_SPRINT : OF_MANY_SPRINTS;
     const given = more.length === 0 ? { sprint: only } : { sprints: JSON.stringify(sprintIds) };
-    const [cardRows, answerRows, changeRows] = await Promise.all([
+    const [cardRows, factRows] = await Promise.all([
       selects.cards(session, given),
-      selects.answers(session, given),
-      selects.changes(session, given),
+      selects.facts(session, given),
     ]);
-
     const cardsOf = Map.groupBy(cardRows, (row) => row.sprintId);
-    const answersOf = Map.groupBy(answerRows, (row) => row.sprintId);
-    const changesOf = Map.groupBy(changeRows, (row) => row.sprintId);
+    const factsOf = Map.groupBy(factRows, (row) => row.sprintId);
     return new Map(
       sprintIds.map((sprintId) => [
         sprintId,
         {
           cards: (cardsOf.get(sprintId) ?? []).map((card) => ({ ...card, link: card.link ?? undefined })),
-          facts: [
-            ...(answersOf.get(sprintId) ?? []).map(answerOf),
-            ...(changesOf.get(sprintId) ?? []).map(changeOf),
-          ].sort(inOrder),
+          facts: (factsOf.get(sprintId) ?? []).map(factOf),
         },
       ]),
     );

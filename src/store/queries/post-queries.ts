@@ -70,11 +70,21 @@ const CLAIMED_POST = frozenSelect(
   for no key update skip locked`,
 );
 
+const raiseWantedVersion = sql`update ${posts} set wanted_version = wanted_version + 1, state = case when state = 'dead'
+    then case when posted_ts is not null then 'sent' when first_attempt_at is null then 'pending' else 'uncertain' end
+    else state end`;
+
 const RAISE_WANTED_VERSION = frozenChange(
   { id: posts.id },
-  sql`update ${posts} set wanted_version = wanted_version + 1, state = case when state = 'dead' then
-    case when posted_ts is not null then 'sent' when first_attempt_at is null then 'pending' else 'uncertain' end
-    else state end where ${posts.id} = ${sql.placeholder('post')}`,
+  sql`${raiseWantedVersion} where ${posts.id} = ${sql.placeholder('post')}`,
+);
+
+const RAISE_WANTED_VERSION_ABOUT_DAY = frozenChange(
+  { id: posts.id },
+  sql`${raiseWantedVersion} where ${posts.id} in (
+    select unnest(array[${prompts.postId}, ${prompts.reminderPostId}, ${prompts.lastCallPostId}]) from ${prompts}
+    where ${prompts.sprintId} = ${sql.placeholder('sprint')} and ${prompts.day} = ${sql.placeholder('day')}
+      and ${prompts.userId} in (select json_array_elements_text(${sql.placeholder('users')}::json)))`,
 );
 
 export async function claimedPost(session: SqlSession, postId: string): Promise<Post | undefined> {
@@ -147,6 +157,17 @@ export function postWriting(session: SqlSession, sender: JobSender): PostWriting
         jobs.push(...returned);
       }
       await sender.send(session, jobs);
+    },
+
+    async refreshAboutDay(sprintId, userIds, day) {
+      if (userIds.length === 0) return 0;
+      const given = { sprint: sprintId, day, users: JSON.stringify(userIds) };
+      const refreshed = await RAISE_WANTED_VERSION_ABOUT_DAY(session, given);
+      await sender.send(
+        session,
+        refreshed.map(({ id }) => ({ postId: id })),
+      );
+      return refreshed.length;
     },
 
     async refreshSent(sprintId, kind) {
