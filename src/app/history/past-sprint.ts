@@ -50,6 +50,21 @@ export interface PastSprint extends Pick<Sprint, 'teamId' | 'name' | 'startsOn' 
   readonly recordedValue: number | undefined;
 }
 
+/** The part that is read together with the name of the sprint, for it may change after the sprint was closed. */
+export type PastHeading = Pick<PastSprint, 'sprintId' | 'name' | 'startsOn' | 'importedAt' | 'recordedValue'>;
+
+/** The part that changes only when a sprint closes or is reopened. */
+export type PastNumbers = Omit<PastSprint, Exclude<keyof PastHeading, 'sprintId'> | 'membersThen'>;
+
+/** In the order of the headings. Sprints of which one part is missing are left out. */
+export function wholePast(headings: readonly PastHeading[], numbers: readonly PastNumbers[]): PastSprint[] {
+  const numbersOf = new Map(numbers.map((of) => [of.sprintId, of]));
+  return headings.flatMap((heading) => {
+    const of = numbersOf.get(heading.sprintId);
+    return of ? [{ ...of, ...heading }] : [];
+  });
+}
+
 /** The part that projections read. */
 export type PastTrace = Pick<
   PastSprint,

@@ -15,13 +15,20 @@ import { dayAt } from '../clock/local-time.ts';
 import type { Transaction } from '../ports/store.ts';
 import { datedMembers, type Sprint, type Team } from '../team/team.ts';
 import { waitForAll } from '../wait-for-all.ts';
-import type { PastCard, PastSprint, PastTrace, TracePoint } from './past-sprint.ts';
+import { Memory } from './memory.ts';
+import {
+  type PastCard,
+  type PastNumbers,
+  type PastSprint,
+  type PastTrace,
+  type TracePoint,
+  wholePast,
+} from './past-sprint.ts';
 import { pastSprintAtClosing } from './past-sprint-at-closing.ts';
 
 /** The closed sprints, oldest first. */
 export async function pastSprints(tx: Transaction, team: Team): Promise<PastSprint[]> {
-  await recordMissingPast(tx, team);
-  const past = await tx.read.pastSprintsOf(team.id);
+  const past = await rememberedPast(tx, team);
   if (past.every(({ memberDays }) => memberDays !== undefined)) return past;
   const members = datedMembers(await tx.read.membersOf(team.id));
   return past.map((sprint) => {
@@ -33,9 +40,21 @@ export async function pastSprints(tx: Transaction, team: Team): Promise<PastSpri
   });
 }
 
-/** Sprints that closed before there was such a record get one now. */
-async function recordMissingPast(tx: Transaction, team: Team): Promise<void> {
-  await recordPast(tx, team, await tx.read.sprintsWithoutPast(team.id));
+/** To read all the numbers of a long past takes longer than all the rest of an answer, and they hardly ever change. */
+async function rememberedPast(tx: Transaction, team: Team): Promise<PastSprint[]> {
+  const [version, missing] = await waitForAll([
+    tx.read.pastVersion(team.workspaceId),
+    // Sprints that closed before there was such a record get one now.
+    tx.read.sprintsWithoutPast(team.id),
+  ]);
+  await recordPast(tx, team, missing);
+  // What this transaction has just recorded may yet be rolled back.
+  const key = missing.length > 0 ? undefined : version && JSON.stringify([version, team.id]);
+  const [headings, numbers] = await waitForAll([
+    tx.read.pastHeadingsOf(team.id),
+    pastNumbers.get(key, () => tx.read.pastNumbersOf(team.id)),
+  ]);
+  return wholePast(headings, numbers);
 }
 
 async function recordPast(tx: Transaction, team: Team, sprints: readonly Sprint[]): Promise<void> {
@@ -145,13 +164,10 @@ export function tracePointAt(trace: readonly TracePoint[], elapsedShare: number)
 }
 
 /** About ten megabytes when each has as long a past as is looked back at. */
-const MOST_KEPT = 200;
+const histories = new Memory<ProjectionHistory>(200);
 
-/** A version may come back once its rows are forgotten, a day later (`dropOldRecords`); by then nobody remembers it. */
-const KEPT_MS = 12 * 3_600_000;
-
-/** In the order of their last use. The version is part of the key, so what is out of date is not found again. */
-const kept = new Map<string, { readonly history: ProjectionHistory; readonly sinceMs: number }>();
+/** About as much for teams with ten years of fortnights. */
+const pastNumbers = new Memory<readonly PastNumbers[]>(20);
 
 /**
  * What projections have learnt from the past, kept from one status to the next: to read the past and to learn from it is
@@ -169,22 +185,14 @@ export async function rememberedHistory(
   version: string | undefined,
 ): Promise<ProjectionHistory> {
   const key = version && JSON.stringify([version, team.id, elapsedShare]);
-  const known = key === undefined ? undefined : kept.get(key);
-  const nowMs = performance.now();
-  if (known && nowMs - known.sinceMs < KEPT_MS) return keepAsLatest(key as string, known);
-  const { traces, isRecordedNow } = await pastTraces(tx, team, elapsedShare);
-  const history = projectionHistory(traces, elapsedShare);
-  // What this transaction has just recorded may yet be rolled back.
-  return key === undefined || isRecordedNow ? history : keepAsLatest(key, { history, sinceMs: nowMs });
-}
-
-function keepAsLatest(
-  key: string,
-  known: { history: ProjectionHistory; sinceMs: number },
-): ProjectionHistory {
-  kept.delete(key);
-  kept.set(key, known);
-  const [oldest] = kept.keys();
-  if (kept.size > MOST_KEPT && oldest !== undefined) kept.delete(oldest);
-  return known.history;
+  let isRecordedNow = false;
+  return histories.get(
+    key,
+    async () => {
+      const read = await pastTraces(tx, team, elapsedShare);
+      isRecordedNow = read.isRecordedNow;
+      return projectionHistory(read.traces, elapsedShare);
+    },
+    () => !isRecordedNow,
+  );
 }

@@ -1,48 +1,53 @@
 /** Reads and writes what finished sprints leave behind for the statistics. Computes none of it. */
-import { and, asc, desc, eq, getTableColumns, type SQL, sql } from 'drizzle-orm';
-import type { PastSprint, PastTrace } from '../../app/history/past-sprint.ts';
+import { getTableColumns, type SQL, sql } from 'drizzle-orm';
+import {
+  type PastHeading,
+  type PastNumbers,
+  type PastTrace,
+  wholePast,
+} from '../../app/history/past-sprint.ts';
 import type { HistoryReading, HistoryWriting } from '../../app/ports/sprints.ts';
+import { waitForAll } from '../../app/wait-for-all.ts';
 import { pastChanges, pastSprints, recordedValues, sprints } from '../schema.ts';
 import { frozenSelect } from './frozen-statement.ts';
 import { sprintOf } from './sprint-queries.ts';
 import type { SqlSession } from './sql-session.ts';
 import { latestWatchedSprints } from './watched-sprint-queries.ts';
 
-/** Also what a process of the version before wrote, with sentences in it. */
-const { cardEvenings: _readByThemselves, ...PAST_COLUMNS } = getTableColumns(pastSprints);
-const PAST = {
-  ...PAST_COLUMNS,
-  ratios: sql`loadline.coded_ratios(${pastSprints.ratios})`.mapWith(pastSprints.ratios),
-};
+const PAST_NUMBERS = frozenSelect(
+  {
+    sprintId: pastSprints.sprintId,
+    teamId: pastSprints.teamId,
+    endsOn: pastSprints.endsOn,
+    workingDays: pastSprints.workingDays,
+    memberDays: pastSprints.memberDays,
+    commitmentPoints: pastSprints.commitmentPoints,
+    pulledInPoints: pastSprints.pulledInPoints,
+    surprisePoints: pastSprints.surprisePoints,
+    velocityPoints: pastSprints.velocityPoints,
+    workedPoints: pastSprints.workedPoints,
+    committedFinishedPoints: pastSprints.committedFinishedPoints,
+    ratios: pastSprints.ratios,
+    trace: pastSprints.trace,
+    cards: pastSprints.cards,
+  },
+  sql`from ${pastSprints} where ${pastSprints.teamId} = ${sql.placeholder('team')}`,
+);
 
-type Row = {
-  readonly past: Omit<typeof pastSprints.$inferSelect, 'cardEvenings'>;
-  readonly sprint: Pick<typeof sprints.$inferSelect, 'name' | 'startsOn' | 'importedAt'>;
-  readonly value: number | null;
-};
-
-function pastSprintOf({ past, sprint, value }: Row): PastSprint {
-  return {
-    sprintId: past.sprintId,
-    teamId: past.teamId,
-    name: sprint.name,
-    startsOn: sprint.startsOn,
-    endsOn: past.endsOn,
-    importedAt: sprint.importedAt ?? undefined,
-    workingDays: past.workingDays,
-    memberDays: past.memberDays ?? undefined,
-    commitmentPoints: past.commitmentPoints,
-    pulledInPoints: past.pulledInPoints ?? undefined,
-    surprisePoints: past.surprisePoints ?? undefined,
-    velocityPoints: past.velocityPoints ?? undefined,
-    workedPoints: past.workedPoints ?? undefined,
-    committedFinishedPoints: past.committedFinishedPoints ?? undefined,
-    ratios: past.ratios,
-    trace: past.trace,
-    cards: past.cards,
-    recordedValue: value ?? undefined,
-  };
-}
+const PAST_HEADINGS = frozenSelect(
+  {
+    sprintId: sprints.id,
+    name: sprints.name,
+    startsOn: sprints.startsOn,
+    importedAt: sprints.importedAt,
+    recordedValue: sql<number | null>`(select ${recordedValues.value} from ${recordedValues}
+      where ${recordedValues.sprintId} = ${sprints.id} order by ${recordedValues.version} desc limit 1)`.mapWith(
+      recordedValues.value,
+    ),
+  },
+  sql`from ${sprints} where ${sprints.teamId} = ${sql.placeholder('team')} and ${sprints.state} = 'closed'
+    order by ${sprints.endsOn}, ${sprints.startsOn}, ${sprints.id}`,
+);
 
 const SPRINTS_WITHOUT_PAST = frozenSelect(
   getTableColumns(sprints),
@@ -91,30 +96,34 @@ const PAST_VERSION = frozenSelect(
 );
 
 export function historyReading(session: SqlSession): HistoryReading {
+  async function pastHeadingsOf(teamId: string): Promise<PastHeading[]> {
+    const rows = await PAST_HEADINGS(session, { team: teamId });
+    return rows.map((row) => ({
+      ...row,
+      importedAt: row.importedAt ?? undefined,
+      recordedValue: row.recordedValue ?? undefined,
+    }));
+  }
+
+  async function pastNumbersOf(teamId: string): Promise<PastNumbers[]> {
+    const rows = await PAST_NUMBERS(session, { team: teamId });
+    return rows.map((row) => ({
+      ...row,
+      memberDays: row.memberDays ?? undefined,
+      pulledInPoints: row.pulledInPoints ?? undefined,
+      surprisePoints: row.surprisePoints ?? undefined,
+      velocityPoints: row.velocityPoints ?? undefined,
+      workedPoints: row.workedPoints ?? undefined,
+      committedFinishedPoints: row.committedFinishedPoints ?? undefined,
+    }));
+  }
+
   return {
+    pastHeadingsOf,
+    pastNumbersOf,
+
     async pastSprintsOf(teamId) {
-      const latestValues = session
-        .selectDistinctOn([recordedValues.sprintId], {
-          sprintId: recordedValues.sprintId,
-          value: recordedValues.value,
-        })
-        .from(recordedValues)
-        .innerJoin(sprints, eq(sprints.id, recordedValues.sprintId))
-        .where(eq(sprints.teamId, teamId))
-        .orderBy(recordedValues.sprintId, desc(recordedValues.version))
-        .as('latest_values');
-      const rows = await session
-        .select({
-          past: PAST,
-          sprint: { name: sprints.name, startsOn: sprints.startsOn, importedAt: sprints.importedAt },
-          value: latestValues.value,
-        })
-        .from(pastSprints)
-        .innerJoin(sprints, eq(sprints.id, pastSprints.sprintId))
-        .leftJoin(latestValues, eq(latestValues.sprintId, pastSprints.sprintId))
-        .where(and(eq(pastSprints.teamId, teamId), eq(sprints.state, 'closed')))
-        .orderBy(asc(pastSprints.endsOn), asc(sprints.startsOn), asc(pastSprints.sprintId));
-      return rows.map(pastSprintOf);
+      return wholePast(...(await waitForAll([pastHeadingsOf(teamId), pastNumbersOf(teamId)])));
     },
 
     async sprintsWithoutPast(teamId, amongLatest) {

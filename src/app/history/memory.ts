@@ -1,0 +1,43 @@
+/** What was made from the past, kept from one answer to the next. */
+
+/** A version may come back once its rows are forgotten, a day later (`dropOldRecords`); by then nobody remembers it. */
+const KEPT_MS = 12 * 3_600_000;
+
+/** The version of the past is part of each key, so what is out of date is not found again. */
+export class Memory<Value> {
+  /** In the order of their last use. */
+  readonly #kept = new Map<string, { readonly value: Value; readonly sinceMs: number }>();
+
+  readonly #most: number;
+
+  /** @param most so many are kept */
+  constructor(most: number) {
+    this.#most = most;
+  }
+
+  /**
+   * What is kept under the key, else made now.
+   *
+   * @param key undefined: nothing is kept
+   * @param mayKeep asked once it is made
+   */
+  async get(
+    key: string | undefined,
+    make: () => Promise<Value>,
+    mayKeep: () => boolean = () => true,
+  ): Promise<Value> {
+    const known = key === undefined ? undefined : this.#kept.get(key);
+    const nowMs = performance.now();
+    const isFresh = known !== undefined && nowMs - known.sinceMs < KEPT_MS;
+    const entry = isFresh ? known : { value: await make(), sinceMs: nowMs };
+    if (key !== undefined && (isFresh || mayKeep())) this.#keepAsLatest(key, entry);
+    return entry.value;
+  }
+
+  #keepAsLatest(key: string, entry: { readonly value: Value; readonly sinceMs: number }): void {
+    this.#kept.delete(key);
+    this.#kept.set(key, entry);
+    const [oldest] = this.#kept.keys();
+    if (this.#kept.size > this.#most && oldest !== undefined) this.#kept.delete(oldest);
+  }
+}
