@@ -15,6 +15,7 @@ import { onceADay, startClock } from './jobs/clock.ts';
 import { deliveryHandler } from './jobs/deliveries.ts';
 import { createLogger, type Logger } from './logger.ts';
 import { meteredMessenger, meteredStore } from './metrics/metered-ports.ts';
+import { fileReading } from './reading/file-reading.ts';
 import { withoutReference } from './reference.ts';
 import { readSecretFiles } from './secret-files.ts';
 import { createMessenger } from './slack/sending/messenger.ts';
@@ -70,6 +71,7 @@ async function start(config: Config, logger: Logger): Promise<() => Promise<void
     clock,
     directory,
     calendars,
+    files: fileReading,
     charts,
     messenger: metrics ? meteredMessenger(messenger, metrics, clock) : messenger,
     setUpUsers: config.setUpUsers,

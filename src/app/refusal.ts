@@ -114,6 +114,10 @@ export interface RefusalDetails {
   /** Since its preview was shown. */
   'plan-changed': Record<never, never>;
   'too-much-at-once': { readonly waitSeconds: number };
+  /** The person's files of before. */
+  'reading-yours': Record<never, never>;
+  /** Files of so many others that no more may wait. */
+  'reading-others': Record<never, never>;
   'sprint-changed': Record<never, never>;
   'answered-since': { readonly card: string };
   'file-unreadable': {
@@ -147,9 +151,9 @@ export type FacilitatorAct =
 
 /**
  * Why a file that somebody gave was not read. `not handed over`: the chat platform answered with something else;
- * `no answer`: it did not answer, or not in time.
+ * `no answer`: it did not answer, or not in time; `too long`: reading it took longer, or more memory, than it may.
  */
-export type UnreadableFile = 'too large' | 'not text' | 'not handed over' | 'no answer' | UnreadableCalendar;
+export type UnreadableFile = 'too large' | 'too long' | 'not handed over' | 'no answer' | UnreadableCalendar;
 
 export type RefusalCode = keyof RefusalDetails;
 

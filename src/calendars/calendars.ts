@@ -1,8 +1,5 @@
-/**
- * Reads calendars. A file is read in a thread of its own, which is stopped when it takes too long or too much memory: the
- * bot goes on answering meanwhile, and no file can hold it up.
- */
-import { Worker } from 'node:worker_threads';
+/** Reads calendars, in a thread of its own each: no file can hold the bot up. */
+import type { GivenFile } from '../app/csv/given-file.ts';
 import type {
   CalendarReading,
   Calendars,
@@ -11,14 +8,15 @@ import type {
   UnknownPlace,
   UnreadableCalendar,
 } from '../app/ports/calendars.ts';
+import { type ThreadLimits, TooMuch, withThread } from '../threads/thread.ts';
 
+const SCRIPT = new URL('./calendar-worker.ts', import.meta.url);
 /** The largest files of calendar programs take a second or two. */
-const READING_TIMEOUT_MS = 10_000;
-const HOLIDAYS_TIMEOUT_MS = 30_000;
-const READING_MEMORY_MB = 192;
+const READING: ThreadLimits = { timeoutMs: 10_000, memoryMb: 192 };
+const HOLIDAYS: ThreadLimits = { timeoutMs: 30_000, memoryMb: 192 };
 
 export type CalendarTask = { readonly window: CalendarWindow } & (
-  | { readonly text: string }
+  | { readonly file: GivenFile }
   | { readonly typed: string }
 );
 
@@ -26,14 +24,9 @@ export type CalendarTask = { readonly window: CalendarWindow } & (
 let before: Promise<unknown> = Promise.resolve();
 
 export const calendars: Calendars = {
-  read: (text, window) => inTurn(() => readInThread(text, window, READING_TIMEOUT_MS)),
-  holidays: async (typed, window) => {
-    const found = await inTurn(() =>
-      inThread<PublicHolidays | UnknownPlace>({ typed, window }, HOLIDAYS_TIMEOUT_MS),
-    );
-    if (found === 'too much') throw new Error('public holidays took too long');
-    return found;
-  },
+  read: (file, window) => inTurn(() => readInThread(file, window, READING.timeoutMs)),
+  holidays: (typed, window) =>
+    inTurn(() => inThread<PublicHolidays | UnknownPlace>({ typed, window }, HOLIDAYS)),
 };
 
 function inTurn<T>(work: () => Promise<T>): Promise<T> {
@@ -43,27 +36,18 @@ function inTurn<T>(work: () => Promise<T>): Promise<T> {
 }
 
 export function readInThread(
-  text: string,
+  file: GivenFile,
   window: CalendarWindow,
   timeoutMs: number,
 ): Promise<CalendarReading | UnreadableCalendar> {
-  return inThread<CalendarReading | UnreadableCalendar>({ text, window }, timeoutMs);
+  return inThread<CalendarReading | UnreadableCalendar>({ file, window }, { ...READING, timeoutMs }).catch(
+    (error: unknown) => {
+      if (error instanceof TooMuch) return 'too much' as const;
+      throw error;
+    },
+  );
 }
 
-function inThread<T>(task: CalendarTask, timeoutMs: number): Promise<T | 'too much'> {
-  const { promise, resolve, reject } = Promise.withResolvers<T | 'too much'>();
-  const worker = new Worker(new URL('./calendar-worker.ts', import.meta.url), {
-    workerData: task,
-    execArgv: [],
-    resourceLimits: { maxOldGenerationSizeMb: READING_MEMORY_MB },
-  });
-  const timer = setTimeout(() => resolve('too much'), timeoutMs);
-  worker.once('message', resolve);
-  worker.once('error', (error: NodeJS.ErrnoException) =>
-    error.code === 'ERR_WORKER_OUT_OF_MEMORY' ? resolve('too much') : reject(error),
-  );
-  return promise.finally(async () => {
-    clearTimeout(timer);
-    await worker.terminate();
-  });
+function inThread<T>(task: CalendarTask, limits: ThreadLimits): Promise<T> {
+  return withThread(SCRIPT, limits, (thread) => thread.ask<T>(task));
 }

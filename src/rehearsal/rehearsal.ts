@@ -18,6 +18,7 @@ import { writtenOnce } from '../app/written-once.ts';
 import { calendars } from '../calendars/calendars.ts';
 import { charts } from '../charts/charts.ts';
 import type { Logger } from '../logger.ts';
+import { fileReading } from '../reading/file-reading.ts';
 import { createMessenger } from '../slack/sending/messenger.ts';
 import { bulkClient, interactiveClient } from '../slack/sending/web-clients.ts';
 import { createSlackApp } from '../slack/slack-app.ts';
@@ -130,6 +131,7 @@ export async function startRehearsal({
     clock,
     directory: createDirectory({ workspaces, nowMs: () => clock.now().getTime() }),
     calendars,
+    files: fileReading,
     charts,
     messenger: createMessenger({ workspaces, logger, wait }),
   };

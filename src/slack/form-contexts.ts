@@ -29,7 +29,12 @@ export const cardDraftContext = z.strictObject({
 export const answerContext = z.strictObject({ sprintId: id, day, replyTo });
 
 /** A file that was given in an earlier round of a form. */
-const keptFile = z.strictObject({ id, name: z.string().min(1).max(100).transform(visibleText) });
+const keptFile = z.strictObject({
+  id,
+  name: z.string().min(1).max(100).transform(visibleText),
+  /** In bytes, where it matters how much there is to read. */
+  size: z.int().min(0).optional(),
+});
 export const importContext = z.strictObject({
   teamId: id,
   replyTo,

@@ -19,6 +19,7 @@ import { type Readiness, sharedReadiness } from './door/readiness.ts';
 import { type RequestMeter, scopedRequests } from './door/request-scope.ts';
 import { SocketDoor } from './door/socket-door.ts';
 import { downloadFile } from './files/download-file.ts';
+import { ReadingTurns } from './files/reading-turns.ts';
 import { HomePages } from './listeners/home-page.ts';
 import type { ListenerContext } from './listeners/listener-context.ts';
 import { registerListeners } from './listeners/register-listeners.ts';
@@ -76,6 +77,7 @@ export function createSlackApp(options: SlackAppOptions): SlackApp {
   const { config, distribution, logger, nowMs = Date.now } = options;
   const running = new RunningWork();
   const homePages = new HomePages(options.useCases, logger);
+  const turns = new ReadingTurns();
   const { transport } = config;
   const socket =
     options.receiver === undefined && transport.mode === 'socket'
@@ -123,7 +125,7 @@ export function createSlackApp(options: SlackAppOptions): SlackApp {
   bolt.use(
     withWorkspace({
       workspaces: options.workspaces,
-      contextFor: (workspace) => listenerContext(options, workspace, homePages, running),
+      contextFor: (workspace) => listenerContext(options, workspace, { homePages, running, turns }),
       notInstalled: distribution?.notInstalled,
       logger,
     }),
@@ -162,12 +164,18 @@ export function createSlackApp(options: SlackAppOptions): SlackApp {
   };
 }
 
+/** What all workspaces share. */
+interface OfProcess {
+  readonly homePages: HomePages;
+  readonly running: RunningWork;
+  readonly turns: ReadingTurns;
+}
+
 /** The means of one workspace. */
 function listenerContext(
   { config, useCases, deps, logger, answerDue }: SlackAppOptions,
   { workspaceId, botUserId, botToken, interactive: client, bulk }: ConnectedWorkspace,
-  homePages: HomePages,
-  running: RunningWork,
+  { homePages, running, turns }: OfProcess,
 ): ListenerContext {
   return {
     workspaceId,
@@ -178,8 +186,10 @@ function listenerContext(
     logger,
     download: async (file) => ({
       fileName: file.name,
-      text: await downloadFile({ client, botToken, apiUrl: config.apiUrl, logger }, file),
+      field: file.field,
+      bytes: await downloadFile({ client, botToken, apiUrl: config.apiUrl, logger }, file),
     }),
+    inTurn: (given, work) => turns.take({ ...given, workspaceId }, work),
     shareFiles: (shared) => shareFiles(client, shared),
     upload: (image) => uploadImage({ client, wait }, image),
     // Separate in each workspace, even with the same mark.

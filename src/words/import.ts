@@ -1,6 +1,7 @@
 /** What an import would bring in or brought in, and what an export holds, as people read it. Markup of the platform. */
 import type { TeamExport } from '../app/export/export-sprints.ts';
-import type { ImportPreview, PreviewedSprint, SprintsImported } from '../app/import/import-sprints.ts';
+import type { ImportPreview, PreviewedSprint } from '../app/import/import-reading.ts';
+import type { SprintsImported } from '../app/import/import-sprints.ts';
 import { lineProblemWords } from './import-problems.ts';
 import { Markup, markup, mrkdwn, say } from './say.ts';
 import { plainTyped, shortened } from './typed-text.ts';
@@ -44,11 +45,8 @@ export function lineNumberWords(numbers: readonly number[]): string {
 }
 
 /** What the preview leads with. Plain text. */
-export function previewLead({ sprints, leftOut, problems }: ImportPreview): string {
-  if (problems.length > 0) {
-    const places = problems.map(({ fileName, lineNumber }) => JSON.stringify([fileName, lineNumber]));
-    return say('import-bad-lines', { lines: new Set(places).size });
-  }
+export function previewLead({ sprints, leftOut, badLines: lines }: ImportPreview): string {
+  if (lines > 0) return say('import-bad-lines', { lines });
   const span = spanOf(sprints);
   if (span) return say('import-to-import', { sprints: sprints.length, ...span });
   return say(leftOut.length > 0 ? 'import-nothing-new' : 'import-nothing');

@@ -2643,6 +2643,10 @@ export interface Messages {
   'refusal-answered-since-fix': Record<never, never>;
   'refusal-too-much-at-once': Record<never, never>;
   'refusal-too-much-at-once-fix': { readonly seconds: number };
+  'refusal-reading-yours': Record<never, never>;
+  'refusal-reading-yours-fix': Record<never, never>;
+  'refusal-reading-others': Record<never, never>;
+  'refusal-reading-others-fix': Record<never, never>;
   'refusal-file-too-large': { readonly file: string };
   'refusal-file-too-large-fix': Record<never, never>;
   'refusal-file-not-text': { readonly file: string };
@@ -2651,6 +2655,8 @@ export interface Messages {
   'refusal-file-no-answer-fix': Record<never, never>;
   'refusal-file-not-calendar': { readonly file: string };
   'refusal-file-not-calendar-fix': Record<never, never>;
+  'refusal-file-too-long': { readonly file: string };
+  'refusal-file-too-long-fix': Record<never, never>;
   'refusal-file-too-much': { readonly file: string };
   'refusal-file-too-much-fix': Record<never, never>;
   'refusal-file-not-handed-over': { readonly file: string };

@@ -198,6 +198,8 @@ const TOLD: Told = {
   'plan-changed': (_, speak) => both(speak, 'plan-changed'),
   'sprint-changed': (_, speak) => both(speak, 'sprint-changed'),
   'answered-since': ({ card }, speak) => both(speak, 'answered-since', { card }),
+  'reading-yours': (_, speak) => both(speak, 'reading-yours'),
+  'reading-others': (_, speak) => both(speak, 'reading-others'),
   'too-much-at-once': ({ waitSeconds }, speak) => ({
     what: speak('refusal-too-much-at-once'),
     fix: speak('refusal-too-much-at-once-fix', { seconds: waitSeconds }),
@@ -227,6 +229,7 @@ function asIs(sentences: readonly string[]): Markup {
 
 const FILE_CODES = {
   'too large': 'too-large',
+  'too long': 'too-long',
   'not text': 'not-text',
   'no answer': 'no-answer',
   'not handed over': 'not-handed-over',

@@ -55,7 +55,9 @@ const MAY_IMPORT: Readonly<Record<string, { rooms: readonly string[]; packages: 
     },
     jobs: { rooms: ['app', 'logger.ts', 'reference.ts'], packages: '*' },
     metrics: { rooms: ['app', 'config.ts', 'setting-rules.ts', 'error-chain.ts'], packages: '*' },
-    calendars: { rooms: ['app'], packages: '*' },
+    threads: { rooms: [], packages: ['node:worker_threads'] },
+    calendars: { rooms: ['app', 'threads'], packages: '*' },
+    reading: { rooms: ['app', 'threads'], packages: [] },
     charts: { rooms: ['words', 'app', 'sprint', 'forecast'], packages: '*' },
     operator: {
       rooms: ['app', 'words', 'store', 'doctor', 'config.ts', 'logger.ts', 'secret-files.ts'],
@@ -85,6 +87,7 @@ const MAY_IMPORT: Readonly<Record<string, { rooms: readonly string[]; packages: 
         'slack',
         'jobs',
         'calendars',
+        'reading',
         'charts',
         'logger.ts',
       ],

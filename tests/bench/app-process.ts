@@ -1,14 +1,18 @@
 /** A bot as a process of its own, as an operator runs it, or the bare app that it is compared with. */
 import { type ChildProcess, execFile, spawn } from 'node:child_process';
 import { once } from 'node:events';
+import { readFile } from 'node:fs/promises';
 import { fileURLToPath } from 'node:url';
 import { promisify } from 'node:util';
 import packageJson from '../../package.json' with { type: 'json' };
+import type { LoopHeld } from './loop-watch.ts';
 
 /** What `npm start` gives to Node.js, which keeps its memory small. */
 const START_FLAGS = packageJson.scripts.start.split(' ').filter((word) => word.startsWith('--'));
 
 export const MAIN = fileURLToPath(new URL('../../src/main.js', import.meta.url));
+const LOOP_WATCH = new URL('./loop-watch.ts', import.meta.url).href;
+
 export const BARE_APP = fileURLToPath(new URL('./bare-app.ts', import.meta.url));
 
 export const BARE_EMBEDDED_APP = fileURLToPath(new URL('./bare-embedded-app.ts', import.meta.url));
@@ -23,6 +27,10 @@ export interface AppProcess {
   readonly startMs: number;
   /** Memory that it holds now. */
   residentMb(): Promise<number>;
+  /** The most that it has held since its start. Linux only. */
+  peakMb(): Promise<number>;
+  /** How long its loop was held at most since this was asked last. */
+  loopHeld(): Promise<LoopHeld>;
   /** Asks it to end and waits until it has. */
   stop(): Promise<void>;
 }
@@ -38,7 +46,8 @@ export async function startApp(
   settings: Readonly<Record<string, string>>,
 ): Promise<AppProcess> {
   const beganMs = performance.now();
-  const child = spawn(process.execPath, [...START_FLAGS, '--disable-warning=ExperimentalWarning', script], {
+  const flags = [...START_FLAGS, '--disable-warning=ExperimentalWarning', '--import', LOOP_WATCH];
+  const child = spawn(process.execPath, [...flags, script], {
     env: {
       PATH: process.env.PATH ?? '',
       LOADLINE_MODE: 'http',
@@ -51,7 +60,7 @@ export async function startApp(
       PORT: '0',
       ...settings,
     },
-    stdio: ['ignore', 'pipe', 'pipe'],
+    stdio: ['ignore', 'pipe', 'pipe', 'ipc'],
   });
   // Should the run be cut short, the process goes with it.
   const end = (): boolean => child.kill('SIGKILL');
@@ -62,6 +71,15 @@ export async function startApp(
     eventsUrl: `http://127.0.0.1:${port}/slack/events`,
     startMs,
     residentMb: () => residentMb(child.pid as number),
+    async peakMb() {
+      const status = await readFile(`/proc/${child.pid}/status`, 'utf8');
+      return Number(/^VmHWM:\s*(\d+)/m.exec(status)?.[1]) / KIB_PER_MB;
+    },
+    async loopHeld() {
+      const said = once(child, 'message');
+      child.send('loop');
+      return (await said)[0] as LoopHeld;
+    },
     async stop() {
       process.off('exit', end);
       if (child.exitCode !== null) return;

@@ -8,6 +8,7 @@ import type { Bench, BenchRow } from './bench-row.ts';
 import { isWithin } from './bench-row.ts';
 import { benchTable } from './bench-table.ts';
 import { forecastBench } from './forecast-bench.ts';
+import { loopBench } from './loop-bench.ts';
 import { messagesBench } from './messages-bench.ts';
 import { morningBench } from './morning-bench.ts';
 import { ratiosBench } from './ratios-bench.ts';
@@ -22,6 +23,7 @@ const BENCHES: readonly Bench[] = [
   startBench,
   answersBench,
   statusBench,
+  loopBench,
   messagesBench,
   morningBench,
 ];

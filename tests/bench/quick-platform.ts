@@ -20,7 +20,11 @@ export interface QuickPlatform {
    * @param what `respond KEY`, `chat.postMessage CHANNEL` or `chat.update CHANNEL`
    * @throws Error when it has not come for half a minute
    */
-  arrival(what: string): Promise<Arrival>;
+  arrival(what: string, longestMs?: number): Promise<Arrival>;
+  /** Hears of everything that arrives, in the words of `arrival`. */
+  onArrival(listener: (what: string, arrival: Arrival) => void): void;
+  /** Keeps a file that people can give with forms. @returns its address */
+  keepFile(name: string, content: Buffer): string;
   stop(): Promise<void>;
 }
 
@@ -41,11 +45,14 @@ const IDENTITY = {
 
 export async function startQuickPlatform(): Promise<QuickPlatform> {
   const waiting = new EventEmitter().setMaxListeners(0);
+  const files = new Map<string, Buffer>();
   let url = '';
   let count = 0;
 
   function arrived(what: string, body: string): void {
-    waiting.emit(what, { atMs: performance.now(), body } satisfies Arrival);
+    const arrival: Arrival = { atMs: performance.now(), body };
+    waiting.emit(what, arrival);
+    waiting.emit('anything', what, arrival);
   }
 
   function answerTo(method: string, fields: URLSearchParams): object {
@@ -72,7 +79,7 @@ export async function startQuickPlatform(): Promise<QuickPlatform> {
     const [, area = '', name = ''] = (request.url ?? '').split('/');
     if (area === 'respond') arrived(`respond ${name}`, body);
     if (area !== 'api') {
-      response.end('ok');
+      response.end(area === 'files' ? files.get(name) : 'ok');
       return;
     }
     const fields = new URLSearchParams(body);
@@ -90,9 +97,14 @@ export async function startQuickPlatform(): Promise<QuickPlatform> {
   url = `http://127.0.0.1:${(server.address() as AddressInfo).port}`;
   return {
     url,
+    onArrival: (listener) => void waiting.on('anything', listener),
+    keepFile(name, content) {
+      files.set(name, content);
+      return `${url}/files/${name}`;
+    },
     responseUrl: (key) => `${url}/respond/${key}`,
-    async arrival(what) {
-      const signal = AbortSignal.timeout(LONGEST_WAIT_MS);
+    async arrival(what, longestMs = LONGEST_WAIT_MS) {
+      const signal = AbortSignal.timeout(longestMs);
       const [arrival] = await once(waiting, what, { signal }).catch((cause: unknown) => {
         throw new Error(`The platform waited in vain for ${what}.`, { cause });
       });

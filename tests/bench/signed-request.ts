@@ -54,6 +54,17 @@ export interface FormOfBench {
   readonly context: string;
   /** What was typed, by field. */
   readonly values: Readonly<Record<string, string>>;
+  /** The view's own; one for each person when left out. */
+  readonly viewId?: string;
+  /** What was picked in a field for files. */
+  readonly files?: { readonly field: string; readonly picked: readonly PickedFile[] };
+}
+
+export interface PickedFile {
+  readonly id: string;
+  readonly name: string;
+  readonly size: number;
+  readonly url_private_download: string;
 }
 
 /** The payload of a form that was sent off. docs.slack.dev/reference/interaction-payloads/view-interactions-payload */
@@ -62,6 +73,8 @@ export function submissionFields({
   callbackId,
   context,
   values,
+  viewId = `V${userId}`,
+  files,
 }: FormOfBench): Record<string, string> {
   const blocks = Object.keys(values).map((field) => ({
     type: 'input',
@@ -69,9 +82,10 @@ export function submissionFields({
     label: { type: 'plain_text', text: field },
     element: { type: 'plain_text_input', action_id: 'value' },
   }));
-  const state = Object.fromEntries(
+  const state: Record<string, object> = Object.fromEntries(
     Object.entries(values).map(([field, value]) => [field, { value: { type: 'plain_text_input', value } }]),
   );
+  if (files) state[files.field] = { value: { type: 'file_input', files: files.picked } };
   return {
     payload: JSON.stringify({
       type: 'view_submission',
@@ -81,7 +95,7 @@ export function submissionFields({
       token: 'bench',
       trigger_id: nextTrigger(),
       view: {
-        id: `V${userId}`,
+        id: viewId,
         type: 'modal',
         callback_id: callbackId,
         private_metadata: context,

@@ -1,9 +1,9 @@
 /** Files in the shapes that calendar programs give them. */
 import { describe, expect, it } from 'vitest';
+import { decodeText } from '../../src/app/csv/decode-text.ts';
 import type { CalendarEvent } from '../../src/app/ports/calendars.ts';
 import { readInThread } from '../../src/calendars/calendars.ts';
 import { readCalendarFile } from '../../src/calendars/read-calendar-file.ts';
-import { decodeText } from '../../src/slack/files/download-file.ts';
 import { calendarText, eventText, read } from './calendar-text.ts';
 
 const YEAR = { from: '2026-11-02', to: '2027-11-01', timeZone: 'Europe/Berlin' };
@@ -272,13 +272,15 @@ describe('a file made to hold the bot up', () => {
     const turning = setInterval(() => {
       turns += 1;
     }, 1);
-    expect(await readInThread(calendarText(...rules), YEAR, 100)).toBe('too much');
+    expect(await readInThread({ fileName: 'a.ics', text: calendarText(...rules) }, YEAR, 100)).toBe(
+      'too much',
+    );
     clearInterval(turning);
     expect(turns).toBeGreaterThan(0);
   });
 
   it('is read in that thread as it is read here', async () => {
     const text = calendarText(eventText('1', 'DTSTART;VALUE=DATE:20261224', 'SUMMARY:Eve'));
-    expect(await readInThread(text, YEAR, 60_000)).toEqual(read(text, YEAR));
+    expect(await readInThread({ fileName: 'a.ics', text }, YEAR, 60_000)).toEqual(read(text, YEAR));
   });
 });

@@ -154,6 +154,7 @@ export function everyView(text: string): Record<string, object> {
     same: 0,
     without: 0,
     problems: [],
+    problemsUntold: 0,
     fingerprint: 'x',
   };
   const given = {
@@ -180,6 +181,7 @@ export function everyView(text: string): Record<string, object> {
     'import with problems': importPreviewView(
       {
         ...preview,
+        badLines: 1,
         problems: [
           { fileName: text, lineNumber: 3, problem: { code: 'no-count', typed: text, column: 'card' } },
         ],

@@ -1,6 +1,8 @@
 /** The whole way of files, over real HTTP: picked, given with a form, read by the bot, and sent back to the person. */
 
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
+import { decodeText } from '../../src/app/csv/decode-text.ts';
+import { Refusal } from '../../src/app/refusal.ts';
 import { type StandIn, startStandIn } from '../../src/rehearsal/stand-in/stand-in.ts';
 import { drop } from '../../src/slack/commands/cards.ts';
 import type { Command, Form, FormHandler } from '../../src/slack/commands/command.ts';
@@ -75,13 +77,14 @@ afterEach(async () => {
 });
 
 const sendBackInCapitals: FormHandler = async (_useCases, { actor, fields }, { download, shareFiles }) => {
-  const texts = await Promise.all(fields.files('past').map(download));
-  const files = fields.files('past').map(({ name }, i) => ({
-    fileName: `loud ${name}`,
-    bytes: Buffer.from(texts[i]?.text.toUpperCase() ?? ''),
-  }));
+  const sent = await Promise.all(fields.files('past').map(download));
+  const files = sent.map(({ field, fileName, bytes }) => {
+    const text = decodeText(bytes);
+    if (text === undefined) throw new Refusal('file-unreadable', { field, fileName, why: 'not text' });
+    return { fileName: `loud ${fileName}`, bytes: Buffer.from(text.toUpperCase()) };
+  });
   await shareFiles({ userId: actor.userId, comment: 'Here they are.', files });
-  return { next: 'close', say: messageView([section(`${texts.length} files were read.`)]) };
+  return { next: 'close', say: messageView([section(`${files.length} files were read.`)]) };
 };
 
 async function openedForm(): Promise<string> {

@@ -8,6 +8,7 @@ import type { TypedAnswer } from '../../src/app/answering/read-answers.ts';
 import type { AnswerOutcome } from '../../src/app/answering/record-answers.ts';
 import { recordAnswers } from '../../src/app/answering/record-answers.ts';
 import { runDueWork } from '../../src/app/clock/ask-members.ts';
+import { decoded } from '../../src/app/csv/given-file.ts';
 import type { PlanContent } from '../../src/app/planning/plan-content.ts';
 import type { PlanInput } from '../../src/app/planning/plan-input.ts';
 import { commitPlan, previewPlan } from '../../src/app/planning/plan-sprint.ts';
@@ -27,6 +28,7 @@ import type { Database } from '../../src/store/database.ts';
 import { problemWords } from '../../src/words/problems.ts';
 import { emptyDatabase } from './databases.ts';
 import { FakeDirectory, RecordingCharts, RecordingMessenger } from './fake-platform.ts';
+import { readHere } from './read-here.ts';
 import { rowsOf } from './rows-of.ts';
 
 export const WORKSPACE = 'W1';
@@ -78,9 +80,10 @@ export class Harness {
       clock: { now: () => this.#now },
       directory: this.directory,
       calendars: {
-        read: async (text, window) => readCalendarFile(text, window),
+        read: async (file, window) => readCalendarFile(decoded(file).text, window),
         holidays: async (typed, window) => publicHolidays(typed, window),
       },
+      files: readHere,
       charts: this.charts,
       messenger: this.messenger,
     };

@@ -11,6 +11,7 @@ import { writtenOnce } from '../../src/app/written-once.ts';
 import { calendars } from '../../src/calendars/calendars.ts';
 import { charts } from '../../src/charts/charts.ts';
 import type { Distribution } from '../../src/config.ts';
+import { fileReading } from '../../src/reading/file-reading.ts';
 import { requestSignature } from '../../src/rehearsal/stand-in/bot-link.ts';
 import { createMessenger } from '../../src/slack/sending/messenger.ts';
 import { createSlackApp } from '../../src/slack/slack-app.ts';
@@ -98,6 +99,7 @@ export class ManyWorkspacesBot {
       clock,
       directory: createDirectory({ workspaces, nowMs: () => time.now.getTime() }),
       calendars,
+      files: fileReading,
       charts,
       messenger: createMessenger({ workspaces: bulkWorkspaces, logger: log.logger, wait }),
     };

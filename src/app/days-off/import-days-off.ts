@@ -2,9 +2,11 @@
  * Takes days off out of a calendar: first shows which days, and what is left out and why; then saves the days that were shown.
  * Only days are kept, neither titles nor times.
  */
+
 import { createHash } from 'node:crypto';
 import { type Day, dayPlus } from '../../sprint/calendar.ts';
 import type { DaysOff } from '../../sprint/work-calendar.ts';
+import type { GivenFile } from '../csv/given-file.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { CalendarReading, CalendarWindow } from '../ports/calendars.ts';
 import type { Reading } from '../ports/store.ts';
@@ -16,15 +18,10 @@ import { type DaysOffSaved, savedOf, type Whose } from './days-off-form.ts';
 import type { DaysOffProblem } from './read-days-off.ts';
 import { firstDayToTake, ownTeams, takeDaysOff } from './say-days-off.ts';
 
-export interface CalendarFile {
-  readonly fileName: string;
-  readonly text: string;
-}
-
 export interface DaysOffImportInput {
   readonly teamId: string;
   readonly whose: Whose;
-  readonly source: CalendarFile | { readonly holidaysOf: string };
+  readonly source: GivenFile | { readonly holidaysOf: string };
   /** Whether events that take no time in their owner's calendar count as well. */
   readonly takesFree: boolean;
   /** The fingerprint of the preview that was seen; undefined when none was. */
@@ -122,8 +119,8 @@ async function readSource(
         : { code: 'off-no-region', typed, regions: found.regions };
     throw new Refusal('bad-input', { problems: [{ field: 'holidays', problem }] });
   }
-  const { fileName, text } = source;
-  const reading = await calendars.read(text, window);
+  const { fileName } = source;
+  const reading = await calendars.read(source, window);
   if (typeof reading !== 'string') return { name: fileName, reading, regions: [] };
   throw new Refusal('file-unreadable', { field: 'file', fileName, why: reading });
 }

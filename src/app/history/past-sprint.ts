@@ -109,3 +109,6 @@ export function pastVerdict(
   if (!isDefined(keptShare)) return 'not-known';
   return verdictOf({ keptShare, surpriseRatio: isDefined(surpriseRatio) ? surpriseRatio : 0 }, rules).verdict;
 }
+
+/** A closed sprint with what was recorded for it. */
+export type ValuedSprint = Pick<PastSprint, 'sprintId' | 'name' | 'startsOn' | 'endsOn' | 'recordedValue'>;

@@ -15,14 +15,11 @@ import {
 import type { Actor, Team } from '../team/team.ts';
 import { type ClosedSprintReference, closedSprint, lockedAudience } from './closed-sprint.ts';
 import { growthOfPast } from './growth-of-past.ts';
-import type { PastSprint } from './past-sprint.ts';
+import type { PastSprint, ValuedSprint } from './past-sprint.ts';
 import { pastSprints } from './team-history.ts';
 
 /** As many as a year of two-week sprints has; older ones can be named in the command. */
 const SPRINTS_OFFERED = 24;
-
-/** A closed sprint with what was recorded for it. */
-export type ValuedSprint = Pick<PastSprint, 'sprintId' | 'name' | 'startsOn' | 'endsOn' | 'recordedValue'>;
 
 export interface ValueForm {
   readonly team: Team;

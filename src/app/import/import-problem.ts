@@ -138,6 +138,11 @@ export class ImportProblems {
     return this.#all.length;
   }
 
+  /** Lines with a problem, and files that can't be used as a whole. */
+  get badLines(): number {
+    return this.#badLines.size;
+  }
+
   /** Whether a file as a whole can't be used; then there is little sense in comparing lines. */
   get hasWholeFile(): boolean {
     return this.#all.some(({ lineNumber }) => lineNumber === undefined);

@@ -2,26 +2,15 @@
  * Brings past sprints in from files: first shows what would be imported and every bad line, then imports all of it or
  * nothing. Only what was shown is imported. An imported sprint is closed, is posted nowhere, and is never opened again.
  */
-import { createHash } from 'node:crypto';
-import type { Day } from '../../sprint/calendar.ts';
-import type { CsvFile } from '../csv/csv-rows.ts';
+import type { GivenFile } from '../csv/given-file.ts';
 import { pastSprints } from '../history/team-history.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
 import type { Reading, Transaction } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
-import {
-  type Membership,
-  membershipAt,
-  membershipInTeam,
-  type Place,
-  requireFacilitator,
-  todayOf,
-} from '../team/place.ts';
-import type { Actor, Team } from '../team/team.ts';
-import { type ImportPlan, importPlan, importWarnings, type PlannedSprint } from './import-plan.ts';
-import { type ImportProblem, ImportProblems, type ImportWarning } from './import-problem.ts';
-import { type ReadFile, type ReadImport, readImport } from './read-import.ts';
-import type { LeftOutSprint } from './sprints-to-import.ts';
+import { membershipAt, membershipInTeam, type Place, requireFacilitator, todayOf } from '../team/place.ts';
+import type { Actor, Sprint, Team } from '../team/team.ts';
+import type { ImportPiece, ImportPreview, PreviewedSprint } from './import-reading.ts';
+import type { LeftOutSprint, PlanContext } from './sprints-to-import.ts';
 
 /** What only a facilitator may do. */
 const ACT = 'import';
@@ -35,36 +24,9 @@ export interface ImportForm {
 export interface ImportInput {
   readonly teamId: string;
   /** Empty ones are passed over. */
-  readonly files: readonly CsvFile[];
+  readonly files: readonly GivenFile[];
   /** The fingerprint of the preview that was seen; undefined when none was. */
   readonly seen: string | undefined;
-}
-
-/** A sprint as the preview shows it. */
-export interface PreviewedSprint {
-  readonly name: string;
-  readonly startsOn: Day;
-  readonly endsOn: Day;
-  readonly commitmentPoints: number;
-  readonly velocityPoints: number | undefined;
-  /** 0 when only its sums are known. */
-  readonly cards: number;
-}
-
-export interface ImportPreview {
-  readonly team: Team;
-  readonly files: readonly ReadFile[];
-  /** By first day. Empty while a line is bad. */
-  readonly sprints: readonly PreviewedSprint[];
-  readonly cards: number;
-  readonly answers: number;
-  readonly leftOut: readonly LeftOutSprint[];
-  /** By file and line; while there is one nothing can be imported. */
-  readonly problems: readonly ImportProblem[];
-  /** None stops the import. */
-  readonly warnings: readonly ImportWarning[];
-  /** A mark of the files' content: only what was previewed is imported. */
-  readonly fingerprint: string;
 }
 
 export interface SprintsImported {
@@ -93,110 +55,64 @@ export async function importForm(deps: AppDependencies, actor: Actor, place: Pla
 /**
  * Imports the sprints when this very content was previewed before and nothing is wrong with it; else previews it.
  *
- * @throws Refusal `bad-input` (field `files`) when nothing was given, `not-a-facilitator`, and those of finding the team.
+ * @throws Refusal `bad-input` (field `files`) when nothing was given, `file-unreadable`, `not-a-facilitator`, and those of
+ * finding the team.
  */
 export async function importSprints(
   deps: AppDependencies,
   actor: Actor,
-  input: ImportInput,
+  { teamId, files, seen }: ImportInput,
 ): Promise<ImportOutcome> {
-  const files = input.files.filter(({ text }) => text.trim() !== '');
-  return deps.store.transaction(async (tx) => {
-    const membership = await membershipInTeam(tx.read, actor, input.teamId);
-    requireFacilitator(membership, ACT);
-    if (files.length === 0) {
+  const context = await deps.store.read((read) => planContext(read, deps, actor, teamId));
+  // Large files take seconds, in which no transaction may be open.
+  return deps.files.imports({ files, context, seen }, async ({ reading, pieces }) => {
+    if (!reading) {
       throw new Refusal('bad-input', { problems: [{ field: 'files', problem: { code: 'no-files' } }] });
     }
-    // Before the team is held, for large files take seconds.
-    const problems = new ImportProblems();
-    const given = readImport(files, problems);
-    // Held until the end, so that no sprint comes between checking and recording.
-    await tx.lock.team(input.teamId);
-    const plan = problems.hasWholeFile
-      ? { sprints: [], leftOut: [] }
-      : importPlan(given, await planContext(tx.read, deps, membership, actor), problems);
-    const preview = previewOf(membership.team, files, given, plan, problems);
-    const mayImport = problems.count === 0 && plan.sprints.length > 0 && input.seen === preview.fingerprint;
+    const { preview, mayImport } = reading;
     if (!mayImport) return { kind: 'preview', preview };
-    await record(tx, membership.team, plan.sprints, actor, deps.clock.now());
-    const { team, sprints, cards, answers, leftOut } = preview;
-    const knownSprints = (await pastSprints(tx, team)).length;
-    return { kind: 'imported', imported: { team, sprints, cards, answers, leftOut, knownSprints } };
+    return deps.store.transaction(async (tx) => {
+      // Held until the end, so that no sprint comes between checking and recording.
+      await tx.lock.team(teamId);
+      const { team, existing } = await planContext(tx.read, deps, actor, teamId);
+      // Somebody was quicker: what they see now has that in it.
+      if (!isSame(existing, context.existing)) return { kind: 'preview', preview };
+      for await (const piece of pieces()) await record(tx, piece, actor, context.now);
+      const { sprints, cards, answers, leftOut } = preview;
+      const knownSprints = (await pastSprints(tx, team)).length;
+      return { kind: 'imported', imported: { team, sprints, cards, answers, leftOut, knownSprints } };
+    });
   });
 }
 
 async function planContext(
   read: Reading,
   deps: AppDependencies,
-  { team }: Membership,
   actor: Actor,
-): Promise<Parameters<typeof importPlan>[1]> {
+  teamId: string,
+): Promise<PlanContext> {
+  const membership = await membershipInTeam(read, actor, teamId);
+  requireFacilitator(membership, ACT);
+  const { team } = membership;
   const now = deps.clock.now();
   const existing = await read.sprintsOf(team.id);
   return { team, existing, today: todayOf(team, now), now, byUserId: actor.userId };
 }
 
-function previewOf(
-  team: Team,
-  files: readonly CsvFile[],
-  given: ReadImport,
-  plan: ImportPlan,
-  problems: ImportProblems,
-): ImportPreview {
-  const isFine = problems.count === 0;
-  const count = (sprint: PlannedSprint): number =>
-    sprint.records.facts.filter(({ kind }) => kind === 'answer').length;
-  const sprints = isFine ? plan.sprints.map(previewedSprint) : [];
-  return {
-    team,
-    files: given.files,
-    sprints,
-    cards: sprints.reduce((sum, { cards }) => sum + cards, 0),
-    answers: isFine ? plan.sprints.reduce((sum, sprint) => sum + count(sprint), 0) : 0,
-    leftOut: plan.leftOut,
-    problems: problems.inOrder(files.map(({ fileName }) => fileName)),
-    warnings: isFine ? importWarnings(plan.sprints) : [],
-    fingerprint: fingerprintOf(files),
-  };
+/** Whether nothing has changed in what an import must not touch. */
+function isSame(sprints: readonly Sprint[], before: readonly Sprint[]): boolean {
+  const marks = (all: readonly Sprint[]): string =>
+    JSON.stringify(all.map(({ id, name, startsOn, endsOn, state }) => [id, name, startsOn, endsOn, state]));
+  return marks(sprints) === marks(before);
 }
 
-function previewedSprint({ sprint, records, past }: PlannedSprint): PreviewedSprint {
-  const { name, startsOn, endsOn } = sprint;
-  const { commitmentPoints, velocityPoints } = past;
-  return { name, startsOn, endsOn, commitmentPoints, velocityPoints, cards: records.cards.length };
-}
-
-function fingerprintOf(files: readonly CsvFile[]): string {
-  const hash = createHash('sha256');
-  for (const { text } of files) hash.update(`${text.length}:${text}`);
-  return hash.digest('base64url');
-}
-
-async function record(
-  tx: Transaction,
-  team: Team,
-  planned: readonly PlannedSprint[],
-  actor: Actor,
-  at: Date,
-): Promise<void> {
-  for (const { sprint } of planned) await tx.write.sprints.insert(sprint);
-  const cards = planned.flatMap(({ records }) => records.cards);
+async function record(tx: Transaction, piece: ImportPiece, actor: Actor, at: Date): Promise<void> {
+  const { sprints, past, values, cards, facts } = piece;
+  for (const sprint of sprints) await tx.write.sprints.insert(sprint);
   if (cards.length > 0) await tx.write.cards.insert(cards);
-  await tx.write.cards.insertFacts(
-    planned.flatMap(({ records }) => records.facts.map(({ order: _order, ...fact }) => fact)),
-  );
-  for (const { sprint, past, workingDays, memberDays, value } of planned) {
-    await tx.write.history.savePastSprint({
-      ...past,
-      sprintId: sprint.id,
-      teamId: team.id,
-      workspaceId: team.workspaceId,
-      endsOn: sprint.endsOn,
-      workingDays,
-      memberDays,
-      recordedAt: at,
-    });
-    if (value !== undefined)
-      await tx.write.history.recordValue({ sprintId: sprint.id, value, byUserId: actor.userId, at });
+  await tx.write.cards.insertFacts(facts);
+  for (const one of past) await tx.write.history.savePastSprint(one);
+  for (const { sprintId, value } of values) {
+    await tx.write.history.recordValue({ sprintId, value, byUserId: actor.userId, at });
   }
 }

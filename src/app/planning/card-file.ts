@@ -3,15 +3,16 @@
  * are bad, then the rows are filled into the plan's field for cards, where they can be corrected like typed ones.
  */
 import type { FileProblem } from '../csv/csv-problem.ts';
-import type { CsvFile } from '../csv/csv-rows.ts';
+import type { GivenFile } from '../csv/given-file.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
+import type { Reading } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
 import { candidatesOf } from '../team/guests.ts';
 import { membershipInTeam, requireFacilitator } from '../team/place.ts';
 import { type Actor, activeMembers, type Team } from '../team/team.ts';
 import { CARD_FIELDS } from './card-headings.ts';
 import { MAX_CARDS } from './card-paste.ts';
-import { type CardColumns, type CardRows, readCardRows } from './card-rows.ts';
+import type { CardColumns, CardRows } from './card-rows.ts';
 import type { PlanForm } from './plan-form.ts';
 import type { PlanInput } from './plan-input.ts';
 import { keepDraft } from './plan-sprint.ts';
@@ -29,7 +30,7 @@ export type CardFileOutcome =
 
 export interface CardFileInput {
   readonly teamId: string;
-  readonly file: CsvFile;
+  readonly file: GivenFile;
   /** The plan as typed, which is kept; left out when it was kept before. */
   readonly plan?: PlanInput;
   /** Undefined: as the names of the columns tell. */
@@ -38,22 +39,27 @@ export interface CardFileInput {
   readonly seen?: CardColumns | undefined;
 }
 
-/** @throws Refusal `not-a-facilitator`, `no-draft`, and those of finding the team. */
+/** @throws Refusal `not-a-facilitator`, `no-draft`, `file-unreadable`, and those of finding the team. */
 export async function readCardFile(
   deps: AppDependencies,
   actor: Actor,
   { teamId, file, plan, columns, seen }: CardFileInput,
 ): Promise<CardFileOutcome> {
   if (plan) await keepDraft(deps, actor, plan);
-  const kept = await deps.store.read((read) => read.draftOf(teamId, actor.userId));
-  const guests = await candidatesOf(deps, actor, { teamId }, kept ? guestIdsIn(kept) : []);
-  return deps.store.transaction(async (tx) => {
-    const membership = await membershipInTeam(tx.read, actor, teamId);
+  const drafted = async (reading: Reading) => {
+    const membership = await membershipInTeam(reading, actor, teamId);
     requireFacilitator(membership, 'plan');
-    const { team, members } = membership;
-    const draft = await tx.read.draftOf(teamId, actor.userId);
+    const draft = await reading.draftOf(teamId, actor.userId);
     if (!draft) throw new Refusal('no-draft', {});
-    const read = readCardRows(file, [...activeMembers(members), ...guests], columns);
+    return { ...membership, draft };
+  };
+  const kept = await deps.store.read(drafted);
+  const guests = await candidatesOf(deps, actor, { teamId }, guestIdsIn(kept.draft));
+  const people = [...activeMembers(kept.members), ...guests].map(({ userId, name }) => ({ userId, name }));
+  // A large file takes seconds, in which no transaction may be open.
+  const read = await deps.files.cards({ file, people, columns });
+  return deps.store.transaction(async (tx) => {
+    const { team, draft } = await drafted(tx.read);
     if (seen === undefined || 'code' in read || !mayFillIn(read) || !isSame(read.columns, seen)) {
       return { kind: 'reading', reading: { team, fileName: file.fileName, read } };
     }

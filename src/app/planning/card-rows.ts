@@ -10,7 +10,7 @@ import { type CsvFile, csvRows } from '../csv/csv-rows.ts';
 import { needsQuotes } from './card-columns.ts';
 import { CARD_FIELDS, type CardField, headingOf } from './card-headings.ts';
 import { type KnownPerson, peopleCalled } from './card-owners.ts';
-import { type BadLine, isCardKey, MAX_TITLE_LENGTH, parseCards } from './card-paste.ts';
+import { type BadLine, isCardKey, MAX_CARDS, MAX_TITLE_LENGTH, parseCards } from './card-paste.ts';
 
 /** In which place of a row each field is, 0 for the first; a field without a place isn't in the file. */
 export type CardColumns = Readonly<Partial<Record<CardField, number | undefined>>>;
@@ -26,10 +26,14 @@ export interface CardRows {
   readonly bad: readonly BadLine[];
   /** Lines that are no CSV, or have too many cells. */
   readonly broken: readonly BadRecord<CsvProblem>[];
-  /** Every row as a line of a plan, the bad ones as well. */
+  /** How many more of both there are, if there are very many. */
+  readonly badUntold: number;
+  /** Every row as a line of a plan, the bad ones as well; empty when there are more than a plan takes. */
   readonly text: string;
 }
 
+/** More of one kind are not told one by one. */
+const MOST_BAD_TOLD = 300;
 /** What trackers write for a card of nobody's. */
 const NOBODY = new Set(['unassigned', 'nobody', 'none', 'n/a', '-', '–', '—']);
 
@@ -59,13 +63,16 @@ export function readCardRows(
     columns,
     rows: rows.length,
     cards: cards.length,
-    bad: bad.map((line) =>
-      linkless.has(line.lineNumber)
-        ? { ...line, problem: { code: 'card-link', most: MAX_LINK_LENGTH } }
-        : line,
-    ),
-    broken: file.bad,
-    text: lines.join('\n'),
+    bad: bad
+      .slice(0, MOST_BAD_TOLD)
+      .map((line) =>
+        linkless.has(line.lineNumber)
+          ? { ...line, problem: { code: 'card-link', most: MAX_LINK_LENGTH } }
+          : line,
+      ),
+    broken: file.bad.slice(0, MOST_BAD_TOLD),
+    badUntold: Math.max(0, bad.length - MOST_BAD_TOLD) + Math.max(0, file.bad.length - MOST_BAD_TOLD),
+    text: rows.length > MAX_CARDS ? '' : lines.join('\n'),
   };
 }
 

@@ -1,6 +1,7 @@
 /** What the use cases need from outside. Adapters implement it; the use cases know nothing else. */
 import type { Calendars } from './calendars.ts';
 import type { Charts } from './charts.ts';
+import type { FileReading } from './file-reading.ts';
 import type { Messenger } from './messenger.ts';
 import type { Store } from './store.ts';
 
@@ -14,6 +15,7 @@ export interface AppDependencies {
   readonly clock: Clock;
   readonly directory: Directory;
   readonly calendars: Calendars;
+  readonly files: FileReading;
   readonly charts: Charts;
   readonly messenger: Messenger;
   /** To whom the operator has left it to set teams up; undefined: anybody in a channel. */

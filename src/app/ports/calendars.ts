@@ -1,5 +1,6 @@
 /** What the use cases need to have read out of calendars. */
 import type { Day } from '../../sprint/calendar.ts';
+import type { GivenFile } from '../csv/given-file.ts';
 
 /** The days that matter, both included, and the zone in which they are days. */
 export interface CalendarWindow {
@@ -33,7 +34,7 @@ export interface CalendarReading {
 }
 
 /** `too much`: reading it took longer, or gave more, than one file may. */
-export type UnreadableCalendar = 'not a calendar' | 'too much';
+export type UnreadableCalendar = 'not a calendar' | 'not text' | 'too much';
 
 export interface PublicHolidays {
   /** What it is called, as `Germany, Bayern`. */
@@ -48,8 +49,8 @@ export type UnknownPlace =
   | { readonly unknown: 'region'; readonly regions: readonly string[] };
 
 export interface Calendars {
-  /** @param text an iCalendar file (RFC 5545), of which nothing is trusted */
-  read(text: string, window: CalendarWindow): Promise<CalendarReading | UnreadableCalendar>;
+  /** @param file an iCalendar file (RFC 5545), of which nothing is trusted */
+  read(file: GivenFile, window: CalendarWindow): Promise<CalendarReading | UnreadableCalendar>;
   /** @param typed a country or a part of it, such as `DE-BY` */
   holidays(typed: string, window: CalendarWindow): Promise<PublicHolidays | UnknownPlace>;
 }

@@ -12,6 +12,7 @@ import type { TeamOverview } from '../../app/watching/overview.ts';
 import type { MessageId } from '../../words/say.ts';
 import { decodeValue, encodeValue, placeValue, StaleControl } from '../button-values.ts';
 import type { MessageShortcut } from '../door/incoming.ts';
+import type { SentFile } from '../files/download-file.ts';
 import { openFormAction } from '../ids.ts';
 import type { Reading } from '../listeners/answer-once.ts';
 import { type Asker, openForm } from '../listeners/asker.ts';
@@ -47,6 +48,8 @@ export interface Form {
   /** Without it, the form is opened by what comes before it. */
   readonly make?: FormMaker;
   readonly submit: FormHandler;
+  /** Which files are read when it is sent off; undefined: none, so that it needs no turn. */
+  readonly files?: (form: SentForm) => readonly SentFile[] | undefined;
   /** What the form becomes when one of its live fields was changed. It only reads. */
   readonly change?: (useCases: UseCases, form: SentForm) => Promise<ModalView>;
   readonly cost?: Cost;
@@ -184,6 +187,14 @@ export function readHeld<T>(schema: z.ZodType<T>, held: string | undefined): T {
   const value = decodeValue(schema, held);
   if (value === undefined) throw new StaleControl('button or form');
   return value;
+}
+
+/** Of a form that reads files only when some were picked. */
+export function picked(field: string): NonNullable<Form['files']> {
+  return ({ fields }) => {
+    const files = fields.files(field);
+    return files.length === 0 ? undefined : files;
+  };
 }
 
 /** The team's channel, wherever the button was pressed. */

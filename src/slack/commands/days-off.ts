@@ -19,7 +19,7 @@ import {
   type PreviewSource,
   weekdaysSaidMessage,
 } from '../views/days-off-views.ts';
-import { type Caller, type Command, command, readHeld, showFirstForm, showForm } from './command.ts';
+import { type Caller, type Command, command, picked, readHeld, showFirstForm, showForm } from './command.ts';
 
 export const off: Command = command({
   word: 'off',
@@ -66,11 +66,16 @@ export const off: Command = command({
         if (preview) return { next: 'show', how: 'in place', view: preview };
         return { next: 'close', say: daysOffSavedMessage(saved), isOnHome: true };
       },
+      files: picked(DAYS_OFF_FIELDS.file),
     },
     {
       name: 'days-off-preview',
       fields: DAYS_OFF_PREVIEW_FIELDS,
       cost: 'heavy',
+      files: ({ context }) => {
+        const { source } = readHeld(daysOffPreviewContext, context);
+        return 'file' in source ? [sentBefore(DAYS_OFF_FIELDS.file, source.file)] : undefined;
+      },
       submit: async (useCases, { actor, fields, context }, { download }) => {
         const { teamId, whose, source, seen, replyTo } = readHeld(daysOffPreviewContext, context);
         const outcome = await useCases.importDaysOff(actor, {

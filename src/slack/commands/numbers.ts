@@ -8,7 +8,7 @@ import { type SentFile, sentBefore } from '../files/download-file.ts';
 import { removalContext, teamContext, valuesPreviewContext } from '../form-contexts.ts';
 import { ACTIONS, IMPORT_FIELDS } from '../ids.ts';
 import { type Asker, openForm } from '../listeners/asker.ts';
-import { submitImport } from '../listeners/import-submission.ts';
+import { filesOfImport, submitImport } from '../listeners/import-submission.ts';
 import type { ListenerContext } from '../listeners/listener-context.ts';
 import {
   BASELINE_FIELDS,
@@ -35,6 +35,7 @@ import {
   command,
   type FormOutcome,
   type FormTools,
+  picked,
   placeIn,
   readHeld,
   showFirstForm,
@@ -67,10 +68,12 @@ export const value: Command = command({
         const recorded = await useCases.recordValue(actor, { teamId, sprint, value });
         return { next: 'close', say: valueRecordedMessage(recorded) };
       },
+      files: picked(VALUE_FIELDS.file),
     },
     {
       name: 'values-preview',
       cost: 'heavy',
+      files: ({ context }) => [sentBefore(VALUE_FIELDS.file, readHeld(valuesPreviewContext, context).file)],
       submit: async (useCases, { actor, context }, { download }) => {
         const { teamId, replyTo, file, seen } = readHeld(valuesPreviewContext, context);
         const again = sentBefore(VALUE_FIELDS.file, file);
@@ -166,6 +169,7 @@ export const importSprints = command({
       make: async ({ useCases }, { actor, replyTo }, place) =>
         importFormView(await useCases.importForm(actor, place), replyTo),
       submit: submitImport,
+      files: filesOfImport,
     },
   ],
   inOverview: { row: 'numbers', when: ({ isFacilitator }) => isFacilitator },

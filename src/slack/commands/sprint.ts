@@ -5,7 +5,7 @@ import { sprintValue } from '../button-values.ts';
 import { planPreviewContext, sprintContext, teamContext } from '../form-contexts.ts';
 import { ACTIONS } from '../ids.ts';
 import { openForm } from '../listeners/asker.ts';
-import { showCardFile, submitCardFile } from '../listeners/card-file-submission.ts';
+import { fileOfCards, showCardFile, submitCardFile } from '../listeners/card-file-submission.ts';
 import { reopenedCardMessage } from '../views/cards/card-messages.ts';
 import { GOAL_FIELDS, goalFormView, goalRecordedReply } from '../views/goal-views.ts';
 import { PLAN_FIELDS, planFormView } from '../views/planning/plan-forms.ts';
@@ -19,7 +19,7 @@ import {
   sprintClosedReply,
   sprintReopenedReply,
 } from '../views/sprint-change-views.ts';
-import { type Button, type Command, command, placeIn, readHeld, showFirstForm } from './command.ts';
+import { type Button, type Command, command, picked, placeIn, readHeld, showFirstForm } from './command.ts';
 
 export const plan = command({
   word: 'plan',
@@ -49,8 +49,9 @@ export const plan = command({
         const preview = await useCases.previewPlan(actor, plan);
         return { next: 'show', how: 'on top', view: planPreviewView(preview, replyTo) };
       },
+      files: picked(PLAN_FIELDS.cardFile),
     },
-    { name: 'card-file', cost: 'heavy', submit: submitCardFile },
+    { name: 'card-file', cost: 'heavy', submit: submitCardFile, files: fileOfCards },
     {
       name: 'plan-preview',
       submit: async (useCases, { actor, context, fields }) => {

@@ -1,5 +1,5 @@
 /**
- * Reads a text file that came with a form. The bot's token goes to the platform only, never to another address; what
+ * Fetches a file that came with a form. The bot's token goes to the platform only, never to another address; what
  * comes back is read up to a limit, even if it claims to be smaller. Must not understand what the file holds.
  * docs.slack.dev/messaging/working-with-files
  */
@@ -27,19 +27,17 @@ export interface DownloadTools {
 }
 
 /**
- * @returns the file's text, without a byte order mark
+ * @returns what is in the file, in memory of its own that can be handed on
  * @throws Refusal `file-unreadable`; what the client throws
  */
-export async function downloadFile(tools: DownloadTools, file: SentFile): Promise<string> {
+export async function downloadFile(tools: DownloadTools, file: SentFile): Promise<Uint8Array> {
   const refuse = (why: UnreadableFile): Refusal =>
     new Refusal('file-unreadable', { field: file.field, fileName: file.name, why });
   if (file.sizeBytes > DOWNLOAD_BYTES_MAX) throw refuse('too large');
   const address = file.url ?? (await addressOf(tools.client, file.id));
   const got = await fetchBytes(tools, address);
   if (typeof got === 'string') throw refuse(got);
-  const text = decodeText(got);
-  if (text === undefined) throw refuse('not text');
-  return text;
+  return got;
 }
 
 /** Forms from shared channels hold the id of a file only. */
@@ -51,7 +49,7 @@ async function addressOf(client: WebClient, fileId: string): Promise<string | un
 async function fetchBytes(
   tools: DownloadTools,
   address: string | undefined,
-): Promise<Buffer | UnreadableFile> {
+): Promise<Uint8Array | UnreadableFile> {
   const signal = AbortSignal.timeout(tools.timeoutMs ?? DOWNLOAD_TIMEOUT_MS);
   try {
     const response = await fetchFromPlatform(tools, address, signal);
@@ -93,7 +91,7 @@ async function fetchFromPlatform(
 }
 
 /** Leaving the loop closes the connection, so no more is read than is kept. */
-async function readUpTo(response: Response, limitBytes: number): Promise<Buffer | UnreadableFile> {
+async function readUpTo(response: Response, limitBytes: number): Promise<Uint8Array | UnreadableFile> {
   const chunks: Uint8Array[] = [];
   let lengthBytes = 0;
   for await (const chunk of response.body ?? []) {
@@ -101,7 +99,13 @@ async function readUpTo(response: Response, limitBytes: number): Promise<Buffer 
     if (lengthBytes > limitBytes) return 'too large';
     chunks.push(chunk);
   }
-  return Buffer.concat(chunks);
+  const bytes = new Uint8Array(lengthBytes);
+  let place = 0;
+  for (const chunk of chunks) {
+    bytes.set(chunk, place);
+    place += chunk.byteLength;
+  }
+  return bytes;
 }
 
 export interface SentFile {
@@ -114,15 +118,12 @@ export interface SentFile {
   readonly url: string | undefined;
 }
 
-/** As a use case takes it. */
-export interface DownloadedFile {
-  readonly fileName: string;
-  readonly text: string;
-}
-
-/** A file of an earlier round of a form, of which only id and name were kept. */
-export function sentBefore(field: string, { id, name }: Pick<SentFile, 'id' | 'name'>): SentFile {
-  return { field, id, name, sizeBytes: 0, url: undefined };
+/** A file of an earlier round of a form, of which little was kept. */
+export function sentBefore(
+  field: string,
+  { id, name, size = 0 }: { readonly id: string; readonly name: string; readonly size?: number | undefined },
+): SentFile {
+  return { field, id, name, sizeBytes: size, url: undefined };
 }
 
 const stated = z.looseObject({
@@ -161,39 +162,4 @@ export function sentFile(field: string, value: unknown): SentFile | undefined {
 function shortName(name: string): string {
   if (name.length <= NAME_MAX_LENGTH) return name;
   return `${name.slice(0, NAME_MAX_LENGTH / 2)}…${name.slice(-10)}`.toWellFormed();
-}
-
-/**
- * Control characters that no text file holds; tab, line ends, vertical tab and form feed do occur. What Windows-1252
- * leaves undefined comes out as such characters too.
- */
-const NO_TEXT = /[^\P{Cc}\t\n\v\f\r\u0085]/u;
-
-/**
- * Turns the bytes of a text file into text, from any program: UTF-8 (what most write today), UTF-16 with a
- * byte order mark ("Unicode text" of spreadsheets), else Windows-1252 (older programs in western Europe). Decoders and
- * names: encoding.spec.whatwg.org. Must not guess further: a wrong guess would change people's words unseen.
- *
- * @returns undefined when the bytes are no text; the byte order mark is left out
- */
-export function decodeText(bytes: Uint8Array): string | undefined {
-  const marked = markedEncoding(bytes);
-  const text = marked
-    ? decodeStrictly(marked, bytes)
-    : (decodeStrictly('utf-8', bytes) ?? decodeStrictly('windows-1252', bytes));
-  return text === undefined || NO_TEXT.test(text) ? undefined : text;
-}
-
-function markedEncoding([first, second, third]: Uint8Array): string | undefined {
-  if (first === 0xff && second === 0xfe) return 'utf-16le';
-  if (first === 0xfe && second === 0xff) return 'utf-16be';
-  return first === 0xef && second === 0xbb && third === 0xbf ? 'utf-8' : undefined;
-}
-
-function decodeStrictly(encoding: string, bytes: Uint8Array): string | undefined {
-  try {
-    return new TextDecoder(encoding, { fatal: true }).decode(bytes);
-  } catch {
-    return undefined;
-  }
 }

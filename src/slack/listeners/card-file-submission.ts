@@ -30,19 +30,31 @@ export async function showCardFile(
   return { next: 'show', how: 'in place', view };
 }
 
+export function fileOfCards(form: SentForm): readonly SentFile[] {
+  return [cardFileOf(form).file];
+}
+
+/** The one that was picked instead, or the one of before. */
+function cardFileOf({ fields, context }: SentForm): { readonly file: SentFile; readonly isAnother: boolean } {
+  const { file, round } = readHeld(cardFileContext, context);
+  const field = cardFileField(round + 1);
+  const [again] = fields.files(field);
+  return { file: again ?? sentBefore(field, file), isAnother: again !== undefined };
+}
+
 /** Fills the rows in when nothing was chosen differently since they were shown. */
 export async function submitCardFile(
   useCases: UseCases,
-  { actor, fields, context }: SentForm,
+  sent: SentForm,
   { download }: FormTools,
 ): Promise<FormOutcome> {
-  const { teamId, file: kept, round, seen, replyTo } = readHeld(cardFileContext, context);
-  const [again] = fields.files(cardFileField(round + 1));
-  const file = again ?? sentBefore(cardFileField(round + 1), kept);
+  const { actor, fields, context } = sent;
+  const { teamId, round, seen, replyTo } = readHeld(cardFileContext, context);
+  const { file, isAnother } = cardFileOf(sent);
   const outcome = await useCases.readCardFile(actor, {
     teamId,
     file: await download(file),
-    ...(again ? {} : { columns: chosenColumns(fields, round), seen }),
+    ...(isAnother ? {} : { columns: chosenColumns(fields, round), seen }),
   });
   if (outcome.kind === 'filled in') {
     return { next: 'show', how: 'in place', view: planFormView(outcome.form, replyTo) };

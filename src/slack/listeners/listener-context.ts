@@ -2,13 +2,15 @@
 
 import type { Context } from '@slack/bolt';
 import type { WebClient } from '@slack/web-api';
+import type { UndecodedFile } from '../../app/csv/given-file.ts';
 import type { Directory } from '../../app/ports/app-dependencies.ts';
 import type { PostImage } from '../../app/ports/messenger.ts';
 import type { Actor } from '../../app/team/team.ts';
 import type { ChannelChange } from '../../app/team/watch-channel.ts';
 import type { UseCases } from '../../app/use-cases.ts';
 import type { Logger } from '../../logger.ts';
-import type { DownloadedFile, SentFile } from '../files/download-file.ts';
+import type { SentFile } from '../files/download-file.ts';
+import type { GivenBytes } from '../files/reading-turns.ts';
 import type { SharedFiles } from '../sending/upload-files.ts';
 
 export interface ListenerContext {
@@ -24,10 +26,15 @@ export interface ListenerContext {
   /** Uploads a chart privately; gives the file's id. */
   readonly upload: (image: PostImage) => Promise<string>;
   /**
-   * Reads a text file that came with a form; takes up to a quarter of a minute.
+   * Fetches a file that came with a form; takes up to a quarter of a minute.
    * @throws Refusal `file-unreadable`
    */
-  readonly download: (file: SentFile) => Promise<DownloadedFile>;
+  readonly download: (file: SentFile) => Promise<UndecodedFile>;
+  /**
+   * Does what fetches and reads files when it is its turn.
+   * @throws Refusal `reading-yours`, `reading-others`
+   */
+  readonly inTurn: <T>(given: Omit<GivenBytes, 'workspaceId'>, work: () => Promise<T>) => Promise<T>;
   /** Hands files to one person, as one message in their direct messages. */
   readonly shareFiles: (shared: SharedFiles) => Promise<void>;
   /** False when this has been seen before, by any replica. */

@@ -21,6 +21,7 @@ import { decodeValue, StaleControl } from '../button-values.ts';
 import type { FormOutcome } from '../commands/command.ts';
 import { FORMS } from '../commands/commands.ts';
 import { type FormSubmission, formSubmission } from '../door/incoming.ts';
+import { DOWNLOAD_BYTES_MAX, type SentFile } from '../files/download-file.ts';
 import type { MessageView } from '../views/message-view.ts';
 import {
   doneFormView,
@@ -135,7 +136,11 @@ async function formResult(
     const form = FORMS.get(sent.view.callback_id);
     if (!form) throw new StaleControl('form');
     const held = { actor, fields, context: sent.view.private_metadata };
-    const outcome = await form.submit(useCases, held, context);
+    const submit = () => form.submit(useCases, held, context);
+    const files = form.files?.(held);
+    const outcome = await (files
+      ? context.inTurn({ userId: actor.userId, bytes: bytesOf(files) }, submit)
+      : submit());
     return { kind: 'outcome', outcome, hasWritten: mayHaveWritten() };
   } catch (error) {
     if (error instanceof AlreadyWritten) return { kind: 'repeated' };
@@ -147,6 +152,11 @@ async function formResult(
     const errors = await fieldErrors(failure, fields.blockIds, actor, directory);
     return { kind: 'failure', failure, errors, hasWritten: mayHaveWritten() };
   }
+}
+
+/** Of one that was given before and whose size isn't known, as much as it may be. */
+function bytesOf(files: readonly SentFile[]): number {
+  return files.reduce((sum, { sizeBytes }) => sum + (sizeBytes || DOWNLOAD_BYTES_MAX), 0);
 }
 
 async function answerInTime(result: FormResult, ack: Ack): Promise<void> {

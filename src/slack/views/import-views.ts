@@ -5,7 +5,8 @@
  */
 import type { KnownBlock, ModalView } from '@slack/types';
 import type { TeamExport } from '../../app/export/export-sprints.ts';
-import type { ImportForm, ImportPreview, SprintsImported } from '../../app/import/import-sprints.ts';
+import type { ImportPreview } from '../../app/import/import-reading.ts';
+import type { ImportForm, SprintsImported } from '../../app/import/import-sprints.ts';
 import {
   badLines,
   exportDone,
@@ -151,7 +152,12 @@ function importPreviewBlocks(preview: ImportPreview): KnownBlock[] {
 function problemBlocks(preview: ImportPreview): KnownBlock[] {
   return [
     ...lineSections(
-      lineList('', badLines(preview), (count) => mrkdwn('import-more-problems', { count })),
+      lineList(
+        '',
+        badLines(preview),
+        (count) => mrkdwn('import-more-problems', { count }),
+        preview.problemsUntold,
+      ),
       { maxSections: PROBLEM_SECTIONS_MAX },
     ),
     section(mrkdwn('import-correct')),

@@ -17,10 +17,17 @@ export interface LineList {
   readonly lines: readonly string[];
   /** The sentence about the lines left out. @param count how many; @param firstLeftOut index of the first. */
   readonly more: (count: number, firstLeftOut: number) => string;
+  /** Of which there are no lines, as they would be too many. */
+  readonly unlisted: number;
 }
 
-export function lineList(title: string, lines: readonly string[], more: LineList['more']): LineList {
-  return { type: 'lines', title, lines, more };
+export function lineList(
+  title: string,
+  lines: readonly string[],
+  more: LineList['more'],
+  unlisted = 0,
+): LineList {
+  return { type: 'lines', title, lines, more, unlisted };
 }
 
 interface Room {
@@ -34,8 +41,9 @@ interface Room {
 export function lineSections(list: LineList, room: Room): SectionBlock[] {
   if (list.lines.length === 0) return [];
   const whole = pack(list, room, 0);
-  const { texts, used } = whole.used === list.lines.length ? whole : pack(list, room, MORE_LINE_MAX_LENGTH);
-  const leftOut = list.lines.length - used;
+  const isWhole = whole.used === list.lines.length && list.unlisted === 0;
+  const { texts, used } = isWhole ? whole : pack(list, room, MORE_LINE_MAX_LENGTH);
+  const leftOut = list.lines.length - used + list.unlisted;
   if (leftOut > 0) texts.push(joined(texts.pop() ?? '', list.more(leftOut, used)));
   return texts.map(section);
 }

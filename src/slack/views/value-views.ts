@@ -1,7 +1,8 @@
 /** The form in which what sprints were worth is recorded, one by one or from a file, and what confirms it. */
 import type { ModalView } from '@slack/types';
 import type { ValueForm, ValueRecorded } from '../../app/history/record-value.ts';
-import type { NewValue, ValuesOutcome, ValuesPreview } from '../../app/import/import-values.ts';
+import type { ValuesOutcome, ValuesPreview } from '../../app/import/import-values.ts';
+import type { NewValue } from '../../app/import/values-reading.ts';
 import type { ContentOf } from '../../app/posting/post-kinds.ts';
 import { isDefined } from '../../sprint/undefined-value.ts';
 import { number } from '../../words/amounts.ts';
@@ -111,7 +112,7 @@ export function valuesPreviewView(preview: ValuesPreview, file: KeptFile, replyT
       : [mrkdwn(values.length > 0 ? 'values-new' : 'values-nothing'), values.map(newValue)];
   const blocks = [
     ...lineSections(
-      lineList(head, lines, (count) => mrkdwn('values-more', { count })),
+      lineList(head, lines, (count) => mrkdwn('values-more', { count }), preview.problemsUntold),
       { maxSections: LIST_SECTIONS_MAX },
     ),
     ...(lines.length === 0 ? [section(head)] : []),

@@ -287,6 +287,11 @@ refusal-too-much-at-once-fix =
        *[other] Try again in { NUMBER($seconds) } seconds.
     }
 
+refusal-reading-yours = Your files of before are still being read, so these weren’t taken.
+refusal-reading-yours-fix = Wait until you hear what came of them, then send these.
+refusal-reading-others = Others’ files are being read just now, so yours weren’t taken.
+refusal-reading-others-fix = Send them again in a minute; the form keeps them. Smaller files have their turn sooner.
+
 refusal-file-too-large = “{ $file }” is larger than 5 MB.
 refusal-file-too-large-fix = Split it into several files, or leave out what isn’t asked for.
 refusal-file-not-text = “{ $file }” is not a text file.
@@ -295,6 +300,8 @@ refusal-file-no-answer = The chat platform didn’t send “{ $file }” in time
 refusal-file-no-answer-fix = Send the form again in a minute. Lines can be pasted into their form instead.
 refusal-file-not-calendar = “{ $file }” is not an iCalendar file.
 refusal-file-not-calendar-fix = Export the calendar from your calendar program as .ics and choose that file.
+refusal-file-too-long = Reading “{ $file }” takes longer than one file may.
+refusal-file-too-long-fix = Split it, for example into one file for each year, and give one part after the other.
 refusal-file-too-much = “{ $file }” holds more events than one file may.
 refusal-file-too-much-fix = Export a calendar that holds the days off only, and choose that file.
 refusal-file-not-handed-over = The chat platform didn’t hand over “{ $file }”.

@@ -2,11 +2,8 @@
 import { expect } from 'vitest';
 import type { PastSprint } from '../../../src/app/history/past-sprint.ts';
 import { pastSprints } from '../../../src/app/history/team-history.ts';
-import type {
-  ImportOutcome,
-  ImportPreview,
-  SprintsImported,
-} from '../../../src/app/import/import-sprints.ts';
+import type { ImportPreview } from '../../../src/app/import/import-reading.ts';
+import type { ImportOutcome, SprintsImported } from '../../../src/app/import/import-sprints.ts';
 import { importSprints } from '../../../src/app/import/import-sprints.ts';
 import type { Team } from '../../../src/app/team/team.ts';
 import { lineProblemWords } from '../../../src/words/import-problems.ts';

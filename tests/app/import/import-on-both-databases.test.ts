@@ -6,6 +6,7 @@ import { importSprints } from '../../../src/app/import/import-sprints.ts';
 import type { AppDependencies } from '../../../src/app/ports/app-dependencies.ts';
 import { aMember, aTeam } from '../../store/store-examples.ts';
 import { describeOnBoth } from '../../support/databases.ts';
+import { readHere } from '../../support/read-here.ts';
 
 const NOW = new Date('2026-10-30T12:00:00Z');
 const FILES = {
@@ -29,7 +30,7 @@ describeOnBoth('an import', (database) => {
       await tx.write.teams.save(team);
       await tx.write.teams.saveMembers(team.id, [aMember({ isFacilitator: true })]);
     });
-    const deps = { store, clock: { now: () => NOW } } as AppDependencies;
+    const deps = { store, files: readHere, clock: { now: () => NOW } } as AppDependencies;
     const give = (files: Record<string, string>, seen?: string) =>
       importSprints(deps, actor, {
         teamId: team.id,
@@ -74,6 +75,7 @@ describeOnBoth('an import', (database) => {
     const first = await give(FILES);
     if (first.kind !== 'preview') throw new Error('imported without a preview');
     const failing = {
+      read: store.read,
       transaction: (work: Parameters<typeof store.transaction>[0]) =>
         store.transaction((tx) =>
           work({
@@ -90,7 +92,7 @@ describeOnBoth('an import', (database) => {
           }),
         ),
     };
-    const deps = { store: failing, clock: { now: () => NOW } } as unknown as AppDependencies;
+    const deps = { store: failing, files: readHere, clock: { now: () => NOW } } as unknown as AppDependencies;
     const input = {
       teamId: team.id,
       files: Object.entries(FILES).map(([fileName, text]) => ({ fileName, text })),

@@ -1,9 +1,9 @@
 import { sql } from 'drizzle-orm';
 import { describe, expect, test } from 'vitest';
+import { decodeText } from '../../../src/app/csv/decode-text.ts';
 import { exportSprints } from '../../../src/app/export/export-sprints.ts';
 import { recordValue } from '../../../src/app/history/record-value.ts';
 import { importValues } from '../../../src/app/import/import-values.ts';
-import { decodeText } from '../../../src/slack/files/download-file.ts';
 import { badLines } from '../../../src/words/import.ts';
 import { actorOf, CHANNEL, harnessForEach, PEOPLE, refusalOf } from '../../support/app-harness.ts';
 import { type GivenSprint, importPast } from '../../support/past-sprints.ts';

@@ -14,7 +14,8 @@ import type { Experiment } from '../../../src/app/experiments/experiment.ts';
 import type { TeamExport } from '../../../src/app/export/export-sprints.ts';
 import type { BaselineForm, BaselineNamed } from '../../../src/app/history/name-baseline.ts';
 import type { ValueForm, ValueRecorded } from '../../../src/app/history/record-value.ts';
-import type { ImportPreview, SprintsImported } from '../../../src/app/import/import-sprints.ts';
+import type { ImportPreview } from '../../../src/app/import/import-reading.ts';
+import type { SprintsImported } from '../../../src/app/import/import-sprints.ts';
 import type { ValuesPreview } from '../../../src/app/import/import-values.ts';
 import type { PlanPreview } from '../../../src/app/planning/plan-sprint.ts';
 import type { OwnPromptSetting } from '../../../src/app/team/own-prompt.ts';
@@ -231,6 +232,7 @@ export const valuesPreview: ValuesPreview = {
   same: 1,
   without: 2,
   problems: [],
+  problemsUntold: 0,
   fingerprint: 'values-1',
 };
 
@@ -361,6 +363,8 @@ export const importPreview: ImportPreview = {
   answers: 0,
   leftOut: [{ name: 'Harbour 3', startsOn: '2026-02-02', why: 'cancelled' }],
   problems: [],
+  problemsUntold: 0,
+  badLines: 0,
   warnings: [],
   fingerprint: 'print-1',
 };

@@ -216,7 +216,7 @@ function cardFileForms(team: Team, filling: string): Record<string, ModalView> {
   const fileName = filled(filling, 1_000);
   const file = { id: 'F1', name: sentFile('cardFile', { id: 'F1', name: filled(filling, 80) })?.name ?? '' };
   const headers = Array.from({ length: 100 }, (_, i) => (i === 0 ? '' : filled(filling, 400)));
-  const read = { headers, rows: 100, cards: 100, bad: [], broken: [], text: '' };
+  const read = { headers, rows: 100, cards: 100, bad: [], broken: [], badUntold: 0, text: '' };
   const columns = { title: 0, estimate: 1, owner: 2, link: 3, key: 4 };
   const typed = filled(filling, 2_000);
   const bad = Array.from({ length: 200 }, (_, i) => ({
@@ -415,6 +415,7 @@ export function fullWorld(filling: string, size: WorldSize = FULL) {
     same: 999,
     without: 999,
     problems: [],
+    problemsUntold: 0,
     fingerprint: 'x'.repeat(43),
   };
   const [pastSprint] = pastSprints as [(typeof pastSprints)[number]];

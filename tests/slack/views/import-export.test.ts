@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { ImportPreview } from '../../../src/app/import/import-sprints.ts';
+import type { ImportPreview } from '../../../src/app/import/import-reading.ts';
 import { decodeValue } from '../../../src/slack/button-values.ts';
 import { importContext } from '../../../src/slack/form-contexts.ts';
 import { ACTIONS } from '../../../src/slack/ids.ts';

@@ -57,9 +57,8 @@ export function cardFileFormView(
 }
 
 function badSections(read: CardRows): ModalView['blocks'] {
-  const list = lineList(bold(mrkdwn('card-file-bad-title')), badRows(read), (count) =>
-    mrkdwn('card-file-more-bad', { count }),
-  );
+  const more = (count: number): string => mrkdwn('card-file-more-bad', { count });
+  const list = lineList(bold(mrkdwn('card-file-bad-title')), badRows(read), more, read.badUntold);
   return lineSections(list, { maxSections: BAD_SECTIONS_MAX });
 }
 

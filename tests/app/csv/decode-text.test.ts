@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { decodeText } from '../../../src/slack/files/download-file.ts';
+import { decodeText } from '../../../src/app/csv/decode-text.ts';
 
 const bytes = (...all: (number | string | Uint8Array)[]): Uint8Array =>
   Buffer.concat(
