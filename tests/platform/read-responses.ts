@@ -7,6 +7,7 @@ import { createServer } from 'node:http';
 import type { AddressInfo } from 'node:net';
 import { isDeepStrictEqual } from 'node:util';
 import type { WebClient } from '@slack/web-api';
+import { decodeText } from '../../src/app/csv/decode-text.ts';
 import type { Directory } from '../../src/app/ports/app-dependencies.ts';
 import type { Messenger } from '../../src/app/ports/messenger.ts';
 import type { JsonObject } from '../../src/rehearsal/stand-in/page-state.ts';
@@ -165,9 +166,11 @@ const CASES: Readonly<Record<string, Case>> = {
     }),
     read: async (reader) => [
       await upload(reader),
-      await downloadFile(
-        { ...reader, botToken: BOT_TOKEN },
-        { field: 'file', id: 'F0PICTURE', name: 'one.csv', sizeBytes: 1, url: undefined },
+      decodeText(
+        await downloadFile(
+          { ...reader, botToken: BOT_TOKEN },
+          { field: 'file', id: 'F0PICTURE', name: 'one.csv', sizeBytes: 1, url: undefined },
+        ),
       ),
     ],
     expected: ['F0PICTURE', 'some text'],
