@@ -80,7 +80,7 @@ describe('the preview of an import', () => {
     const problem = { code: 'no-cell', column: 'commitment' } as const;
     const problems = [3, 5, 6, 7].map((lineNumber) => ({ fileName: 'sprints.csv', lineNumber, problem }));
     const whole = { fileName: 'a<b>.csv', lineNumber: undefined, problem: { code: 'empty' } as const };
-    const view = shown({ sprints: [], problems: [...problems, whole] });
+    const view = shown({ sprints: [], problems: [...problems, whole], badLines: 5 });
     const text = formText(view);
     expect(text).toContain('Nothing can be imported yet: 5 lines have something wrong');
     expect(text).toContain('• *sprints.csv, lines 3 and 5 to 7*: “commitment” is empty');
