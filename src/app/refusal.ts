@@ -114,6 +114,8 @@ export interface RefusalDetails {
   /** Since its preview was shown. */
   'plan-changed': Record<never, never>;
   'too-much-at-once': { readonly waitSeconds: number };
+  /** Others are recording, and whoever is at it does not come to an end. */
+  'held-up': Record<never, never>;
   /** The person's files of before. */
   'reading-yours': Record<never, never>;
   /** Files of so many others that no more may wait. */

@@ -14,6 +14,7 @@ export const SQL_STATE = {
   insufficientPrivilege: '42501',
   serializationFailure: '40001',
   deadlockDetected: '40P01',
+  lockNotAvailable: '55P03',
 } as const;
 
 /** The database's refusal within the error or its causes; undefined when the error is something else. */

@@ -1,6 +1,8 @@
 /** Runs the use cases' work in transactions. */
 import { setTimeout as pause } from 'node:timers/promises';
+import { sql } from 'drizzle-orm';
 import type { Store } from '../app/ports/store.ts';
+import { BE_PATIENT, heldIn, Lines } from './held-locks.ts';
 import type { SqlSession } from './queries/sql-session.ts';
 import { readingOver, transactionOver } from './queries/transaction.ts';
 import type { JobSender } from './queue/job-sender.ts';
@@ -19,8 +21,24 @@ function isWorthTryingAgain(error: unknown): boolean {
  * through its transaction.
  */
 export function storeOver(session: SqlSession, sender: JobSender): Store {
-  /** Again, when the database gave it up for another. */
+  const lines = new Lines();
+
   async function inTransaction<T>(work: (tx: SqlSession) => Promise<T>): Promise<T> {
+    try {
+      return await attempted(work);
+    } catch (error) {
+      const what = heldIn(error);
+      if (what === undefined) throw error;
+      const patiently = async (tx: SqlSession): Promise<T> => {
+        await tx.execute(sql.raw(BE_PATIENT));
+        return work(tx);
+      };
+      return lines.stand(what, () => attempted(patiently));
+    }
+  }
+
+  /** Again, when the database gave it up for another. */
+  async function attempted<T>(work: (tx: SqlSession) => Promise<T>): Promise<T> {
     for (let attempt = 1; ; attempt += 1) {
       try {
         return await session.transaction((tx) => work(tx as unknown as SqlSession));
@@ -37,7 +55,11 @@ export function storeOver(session: SqlSession, sender: JobSender): Store {
     read: (work) => inTransaction((tx) => work(readingOver(tx))),
     transaction: (work) => inTransaction((tx) => work(transactionOver(tx, sender))),
     single: {
-      rememberEvent: events.remember,
+      rememberEvent: (eventId, at) =>
+        events.remember(eventId, at).catch((error: unknown) => {
+          if (heldIn(error) === undefined) throw error;
+          return inTransaction((tx) => transactionOver(tx, sender).events.remember(eventId, at));
+        }),
       updatePost: write.posts.update,
       postById: read.postById,
       homeOpenedBy: read.homeOpenedBy,

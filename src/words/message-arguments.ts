@@ -2643,6 +2643,8 @@ export interface Messages {
   'refusal-answered-since-fix': Record<never, never>;
   'refusal-too-much-at-once': Record<never, never>;
   'refusal-too-much-at-once-fix': { readonly seconds: number };
+  'refusal-held-up': Record<never, never>;
+  'refusal-held-up-fix': Record<never, never>;
   'refusal-reading-yours': Record<never, never>;
   'refusal-reading-yours-fix': Record<never, never>;
   'refusal-reading-others': Record<never, never>;

@@ -198,6 +198,7 @@ const TOLD: Told = {
   'plan-changed': (_, speak) => both(speak, 'plan-changed'),
   'sprint-changed': (_, speak) => both(speak, 'sprint-changed'),
   'answered-since': ({ card }, speak) => both(speak, 'answered-since', { card }),
+  'held-up': (_, speak) => both(speak, 'held-up'),
   'reading-yours': (_, speak) => both(speak, 'reading-yours'),
   'reading-others': (_, speak) => both(speak, 'reading-others'),
   'too-much-at-once': ({ waitSeconds }, speak) => ({

@@ -72,6 +72,7 @@ export const REFUSAL_EXAMPLES: { readonly [Code in RefusalCode]: RefusalDetails[
   'plan-changed': {},
   'sprint-changed': {},
   'too-much-at-once': { waitSeconds: 7 },
+  'held-up': {},
   'reading-yours': {},
   'reading-others': {},
   'file-unreadable': { field: 'past', fileName: 'past.csv', why: 'not text' },

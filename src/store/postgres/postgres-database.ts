@@ -1,10 +1,10 @@
 /** A database on a Postgres server, 15 or later. Any number of processes may use it at once. */
-import { sql } from 'drizzle-orm';
 import { drizzle } from 'drizzle-orm/postgres-js';
 import { migrate } from 'drizzle-orm/postgres-js/migrator';
 import postgres from 'postgres';
 import { connectionError } from '../connection-error.ts';
 import type { Database } from '../database.ts';
+import { IMPATIENT_LOCK_MS } from '../held-locks.ts';
 import { MIGRATIONS, migrated } from '../migrate.ts';
 import { preparing } from '../queries/prepared-statements.ts';
 import type { SqlSession } from '../queries/sql-session.ts';
@@ -31,7 +31,7 @@ const CONNECTION_OPTIONS = {
   },
 } satisfies postgres.Options<Record<string, never>>;
 
-/** Connections of one process: for requests, and for prompts and deliveries. The queue has its own. */
+/** Connections of one process: for requests, and for prompts and deliveries. The queue has its own, and so have probes: one. */
 const REQUEST_CONNECTIONS = 10;
 const BULK_CONNECTIONS = 4;
 
@@ -43,6 +43,8 @@ interface Patience {
 /** A connection that nobody uses is closed so long before it would count as silent. */
 const IDLE_BEFORE_SILENCE_MS = 10_000;
 const REQUEST_PATIENCE: Patience = { statementMs: 30_000, silenceMs: 40_000 };
+/** A probe asks again every few seconds. */
+const PROBE_PATIENCE: Patience = { statementMs: 5_000, silenceMs: 30_000 };
 /** A statement may look through all jobs or prompts. */
 const BULK_PATIENCE: Patience = { statementMs: 60_000, silenceMs: 70_000 };
 
@@ -62,6 +64,16 @@ function workingOptions({ url, ssl }: ServerAddress, { statementMs, silenceMs }:
       statement_timeout: statementMs,
       idle_in_transaction_session_timeout: statementMs,
     },
+  } satisfies postgres.Options<Record<string, never>>;
+}
+
+/** Of those that requests use: whoever finds a team held gives the connection back. */
+function requestOptions(address: ServerAddress) {
+  const working = workingOptions(address, REQUEST_PATIENCE);
+  return {
+    ...working,
+    max: REQUEST_CONNECTIONS,
+    connection: { ...working.connection, lock_timeout: IMPATIENT_LOCK_MS },
   } satisfies postgres.Options<Record<string, never>>;
 }
 
@@ -104,12 +116,13 @@ export async function openPostgres(
   onBackgroundError: BackgroundErrorListener,
 ): Promise<Database> {
   const address = serverAddress(access);
-  const forRequests = workingOptions(address, REQUEST_PATIENCE);
   const bulk = workingOptions(address, BULK_PATIENCE);
-  const client = postgres(address.url, { ...forRequests, max: REQUEST_CONNECTIONS });
+  const client = postgres(address.url, requestOptions(address));
+  // Whether the database answers must not depend on how many wait for it.
+  const forProbes = postgres(address.url, { ...workingOptions(address, PROBE_PATIENCE), max: 1 });
   const forBulk = postgres(address.url, { ...bulk, max: BULK_CONNECTIONS });
   const forQueue = queueClient(address.url, bulk);
-  const end = () => Promise.all([client.end(), forBulk.end(), forQueue.end()]);
+  const end = () => Promise.all([client.end(), forBulk.end(), forQueue.end(), forProbes.end()]);
   try {
     await migrateAlone(address, onBackgroundError);
     const queueConnection = { db: queueDb(forQueue), backend: 'postgres' as const };
@@ -125,7 +138,7 @@ export async function openPostgres(
       queueConnection,
       onBackgroundError,
       async ping() {
-        await session.execute(sql`select 1`);
+        await forProbes`select 1`;
       },
       close() {
         closing ??= sender.stop().then(async () => void (await end()));

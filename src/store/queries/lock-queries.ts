@@ -6,6 +6,7 @@ import { and, asc, eq, lte, or, type SQL, sql } from 'drizzle-orm';
 import type { PgColumn } from 'drizzle-orm/pg-core';
 import type { Claims, DueSprint, DueWatch, Locks } from '../../app/ports/locks.ts';
 import type { Team } from '../../app/team/team.ts';
+import { taking } from '../held-locks.ts';
 import { seenEvents, sprints, teams, watches } from '../schema.ts';
 import { claimedPost } from './post-queries.ts';
 import { claimedSprintsToReduce } from './retention-queries.ts';
@@ -18,28 +19,27 @@ export function locks(session: SqlSession): Locks {
   return {
     async team(teamId) {
       // Not the full FOR UPDATE: that would also wait for, and hold up, mere references to the team.
-      await session.select({ id: teams.id }).from(teams).where(eq(teams.id, teamId)).for('no key update');
+      await taking(`team ${teamId}`, () =>
+        session.select({ id: teams.id }).from(teams).where(eq(teams.id, teamId)).for('no key update'),
+      );
     },
 
-    sprintWithTeam: (sprintId) => lockedSprintWithTeam(session, sprintId),
+    sprintWithTeam: (sprintId) => taking(`sprint ${sprintId}`, () => lockedSprintWithTeam(session, sprintId)),
 
     async teamsOfPerson({ workspaceId, userId }) {
       // The clock's claims and every change of a team wait for this lock, or pass the team over.
-      await session
-        .select({ id: teams.id })
-        .from(teams)
-        .where(
-          and(
-            eq(teams.workspaceId, workspaceId),
-            or(
-              eq(teams.productOwnerId, userId),
-              sql`exists (select from loadline.members as m
-                where m.team_id = ${teams.id} and m.user_id = ${userId})`,
-            ),
-          ),
-        )
-        .orderBy(asc(teams.id))
-        .for('no key update');
+      const ofPerson = or(
+        eq(teams.productOwnerId, userId),
+        sql`exists (select from loadline.members as m where m.team_id = ${teams.id} and m.user_id = ${userId})`,
+      );
+      await taking(`teams of ${workspaceId} ${userId}`, () =>
+        session
+          .select({ id: teams.id })
+          .from(teams)
+          .where(and(eq(teams.workspaceId, workspaceId), ofPerson))
+          .orderBy(asc(teams.id))
+          .for('no key update'),
+      );
     },
   };
 }

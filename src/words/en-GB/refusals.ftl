@@ -287,6 +287,8 @@ refusal-too-much-at-once-fix =
        *[other] Try again in { NUMBER($seconds) } seconds.
     }
 
+refusal-held-up = Not recorded: others are recording something for the same team, and it takes unusually long.
+refusal-held-up-fix = Try again in a minute.
 refusal-reading-yours = Your files of before are still being read, so these weren’t taken.
 refusal-reading-yours-fix = Wait until you hear what came of them, then send these.
 refusal-reading-others = Others’ files are being read just now, so yours weren’t taken.
