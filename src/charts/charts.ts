@@ -1,26 +1,54 @@
-/** The `Charts` port: each picture with its words for those who can't see it. */
+/**
+ * The `Charts` port: each picture with its words for those who can't see it. They are drawn in a thread: to load what draws
+ * them takes the better part of a second, in which nobody would be answered.
+ */
 import type { Charts, Picture } from '../app/ports/charts.ts';
+import { Thread, type ThreadLimits } from '../threads/thread.ts';
 import { burndownAltText } from '../words/charts/burndown.ts';
 import { forecastAltText } from '../words/charts/forecast.ts';
 import { historyAltText } from '../words/charts/history.ts';
 import { oddsAltText } from '../words/charts/odds.ts';
 import { rangeAltText } from '../words/charts/range.ts';
-import { burndownChart } from './burndown-chart.ts';
-import type { ChartPicture } from './chart-theme.ts';
-import { forecastChart } from './forecast-chart.ts';
-import { historyChart } from './history-chart.ts';
-import { oddsChart } from './odds-chart.ts';
-import { rangeChart } from './range-chart.ts';
-import { renderPng } from './render-png.ts';
+import { type RangeToDraw, rangeToDraw } from './range-chart.ts';
+
+export interface ChartQuestion {
+  readonly chart: keyof Charts;
+  readonly of: Parameters<Charts[Exclude<keyof Charts, 'range'>]>[0] | RangeToDraw;
+}
+
+const SCRIPT = new URL('./chart-worker.ts', import.meta.url);
+/** The first takes as long as loading does, which is much on a busy machine. */
+const LIMITS: ThreadLimits = { timeoutMs: 60_000, memoryMb: 128 };
+/** A thread that nobody has asked for so long gives its memory back. */
+const IDLE_MS = 10 * 60_000;
+
+let drawing: Thread | undefined;
+let idle: NodeJS.Timeout | undefined;
+/** One after another: a thread is asked one question at a time. */
+let before: Promise<unknown> = Promise.resolve();
 
 export const charts: Charts = {
-  burndown: (burndown) => drawn(burndownChart(burndown), burndownAltText(burndown)),
-  odds: (advice) => drawn(oddsChart(advice), oddsAltText(advice)),
-  range: (advice) => drawn(rangeChart(advice), rangeAltText(advice)),
-  forecast: (advice) => drawn(forecastChart(advice), forecastAltText(advice)),
-  history: (advice) => drawn(historyChart(advice), historyAltText(advice)),
+  burndown: (burndown) => drawn({ chart: 'burndown', of: burndown }, burndownAltText(burndown)),
+  odds: (advice) => drawn({ chart: 'odds', of: advice }, oddsAltText(advice)),
+  range: (advice) => drawn({ chart: 'range', of: rangeToDraw(advice) }, rangeAltText(advice)),
+  forecast: (advice) => drawn({ chart: 'forecast', of: advice }, forecastAltText(advice)),
+  history: (advice) => drawn({ chart: 'history', of: advice }, historyAltText(advice)),
 };
 
-async function drawn({ option, size }: ChartPicture, altText: string): Promise<Picture> {
-  return { png: await renderPng(option, size), altText };
+async function drawn(question: ChartQuestion, altText: string): Promise<Picture> {
+  const drawingThis = before.then(() => inThread(question));
+  before = drawingThis.catch(() => undefined);
+  return { png: await drawingThis, altText };
+}
+
+async function inThread(question: ChartQuestion): Promise<Uint8Array> {
+  clearTimeout(idle);
+  // One that had to be stopped is replaced.
+  if (!drawing?.isAlive) drawing = new Thread(SCRIPT, LIMITS);
+  const thread = drawing;
+  try {
+    return await thread.ask<Uint8Array>(question);
+  } finally {
+    idle = setTimeout(() => void thread.stop(), IDLE_MS).unref();
+  }
 }

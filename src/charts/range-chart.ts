@@ -24,12 +24,22 @@ const looks = [
 ] as const satisfies readonly { id: ChanceId; [look: string]: unknown }[];
 type Look = (typeof looks)[number];
 
+/** What of the advice is drawn: data alone, which can go to another thread. */
+export interface RangeToDraw {
+  readonly heading: ReturnType<typeof rangeHeading>;
+  /** Undefined: there is no number to advise. */
+  readonly curve: CommitmentCurve | undefined;
+}
+
+export function rangeToDraw(advice: RangeAdvice): RangeToDraw {
+  return { heading: rangeHeading(advice), curve: commitmentCurve(advice) };
+}
+
 /** Without a number to advise, the heading says why. */
-export function rangeChart(advice: RangeAdvice): ChartPicture {
-  const curve = commitmentCurve(advice);
-  if (!curve) return chartCard(rangeHeading(advice));
+export function rangeChart({ heading, curve }: RangeToDraw): ChartPicture {
+  if (!curve) return chartCard(heading);
   const points = pointsAxis(curve.steps.at(-1)?.points ?? 0);
-  return chartCard(rangeHeading(advice), plot.top + plot.height + 62, {
+  return chartCard(heading, plot.top + plot.height + 62, {
     grid: plot,
     xAxis: {
       ...points,

@@ -58,7 +58,7 @@ const MAY_IMPORT: Readonly<Record<string, { rooms: readonly string[]; packages: 
     threads: { rooms: [], packages: ['node:worker_threads'] },
     calendars: { rooms: ['app', 'threads'], packages: '*' },
     reading: { rooms: ['app', 'threads'], packages: [] },
-    charts: { rooms: ['words', 'app', 'sprint', 'forecast'], packages: '*' },
+    charts: { rooms: ['words', 'app', 'sprint', 'forecast', 'threads'], packages: '*' },
     operator: {
       rooms: ['app', 'words', 'store', 'doctor', 'config.ts', 'logger.ts', 'secret-files.ts'],
       packages: ['node:fs/promises', 'node:util'],

@@ -6,7 +6,7 @@ import { charts } from '../../src/charts/charts.ts';
 import { forecastChart } from '../../src/charts/forecast-chart.ts';
 import { historyChart } from '../../src/charts/history-chart.ts';
 import { oddsChart } from '../../src/charts/odds-chart.ts';
-import { rangeChart } from '../../src/charts/range-chart.ts';
+import { rangeChart, rangeToDraw } from '../../src/charts/range-chart.ts';
 import { pixelDensity } from '../../src/charts/render-png.ts';
 import { ALT_TEXT_MAX_LENGTH } from '../../src/words/charts/chart-text.ts';
 import { decodedPng } from './decoded-png.ts';
@@ -35,7 +35,7 @@ function picture(shown: Advice): Promise<Picture> {
 
 function laidOut(shown: Advice): ChartPicture {
   if ('odds' in shown) return oddsChart(shown);
-  if ('coming' in shown) return rangeChart(shown);
+  if ('coming' in shown) return rangeChart(rangeToDraw(shown));
   return 'forecast' in shown ? forecastChart(shown) : historyChart(shown);
 }
 

@@ -5,7 +5,7 @@ import type { ChartPicture } from '../../src/charts/chart-theme.ts';
 import { forecastChart } from '../../src/charts/forecast-chart.ts';
 import { historyChart } from '../../src/charts/history-chart.ts';
 import { oddsChart } from '../../src/charts/odds-chart.ts';
-import { rangeChart } from '../../src/charts/range-chart.ts';
+import { rangeChart, rangeToDraw } from '../../src/charts/range-chart.ts';
 import type { Burndown } from '../../src/sprint/burndown.ts';
 import { burndownAltText } from '../../src/words/charts/burndown.ts';
 import { forecastAltText } from '../../src/words/charts/forecast.ts';
@@ -36,7 +36,13 @@ export function everyChart(typedName: string): ChartExample[] {
       sprintName: typedName,
     })),
     ...examples<OddsAdvice>('odds', odds, oddsChart, oddsAltText, named),
-    ...examples<RangeAdvice>('range', ranges, rangeChart, rangeAltText, named),
+    ...examples<RangeAdvice>(
+      'range',
+      ranges,
+      (advice) => rangeChart(rangeToDraw(advice)),
+      rangeAltText,
+      named,
+    ),
     ...examples<ForecastAdvice>('forecast', forecasts, forecastChart, forecastAltText, named),
     ...examples<HistoryAdvice>('history', histories, historyChart, historyAltText, named),
   ];

@@ -4,7 +4,7 @@ import type { RangeAdvice } from '../../src/app/advice/advice.ts';
 import { hasChart } from '../../src/app/advice/advice-chart.ts';
 import { commitmentCurve } from '../../src/app/advice/shown-in-chart.ts';
 import { palette } from '../../src/charts/chart-theme.ts';
-import { rangeChart } from '../../src/charts/range-chart.ts';
+import { rangeChart, rangeToDraw } from '../../src/charts/range-chart.ts';
 import { ALT_TEXT_MAX_LENGTH } from '../../src/words/charts/chart-text.ts';
 import { rangeAltText, rangeHeading } from '../../src/words/charts/range.ts';
 import { search } from '../support/search-width.ts';
@@ -12,7 +12,8 @@ import { expectLegible, lookingAt, type SeenChart } from './looking-at.ts';
 import { pastSprint } from './past-examples.ts';
 import * as examples from './range-examples.ts';
 
-const looking = <T>(advice: RangeAdvice, look: (seen: SeenChart) => T) => lookingAt(rangeChart(advice), look);
+const looking = <T>(advice: RangeAdvice, look: (seen: SeenChart) => T) =>
+  lookingAt(rangeChart(rangeToDraw(advice)), look);
 const texts = (advice: RangeAdvice) => looking(advice, (seen) => seen.texts);
 const drawn = Object.entries(examples).filter(
   (entry): entry is [string, RangeAdvice] => typeof entry[1] !== 'function',
@@ -50,7 +51,7 @@ describe('the picture of the commitment range', () => {
   });
 
   test('tells the lines apart without colour: by dashes, and by a mark of each that its words repeat', () => {
-    const { option } = rangeChart(examples.ordinaryRange);
+    const { option } = rangeChart(rangeToDraw(examples.ordinaryRange));
     const series = option.series as { type: string; symbol?: string; lineStyle?: { type: unknown } }[];
     const dashes = series.filter(({ type }) => type === 'line').map((line) => String(line.lineStyle?.type));
     const symbols = series.flatMap(({ symbol }) => symbol ?? []);

@@ -32,7 +32,7 @@ export function locks(session: SqlSession): Locks {
         eq(teams.productOwnerId, userId),
         sql`exists (select from loadline.members as m where m.team_id = ${teams.id} and m.user_id = ${userId})`,
       );
-      await taking(`teams of ${workspaceId} ${userId}`, () =>
+      await taking(`person ${workspaceId} ${userId}`, () =>
         session
           .select({ id: teams.id })
           .from(teams)
