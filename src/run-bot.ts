@@ -2,6 +2,7 @@
 import { setTimeout as wait } from 'node:timers/promises';
 import packageJson from '../package.json' with { type: 'json' };
 import { runDueWork } from './app/clock/ask-members.ts';
+import { takeOutLeftImports } from './app/import/take-out-imports.ts';
 import type { AppDependencies } from './app/ports/app-dependencies.ts';
 import { deliverPost } from './app/posting/deliver.ts';
 import { reduceSprints } from './app/privacy/reduce-sprints.ts';
@@ -100,11 +101,12 @@ async function start(config: Config, logger: Logger): Promise<() => Promise<void
     return outcome;
   };
   await queue.work(deliveryHandler(deliver, logger, metrics));
+  const takeOutDaily = onceADay(clock.now, () => takeOutLeftImports(bulk));
   const reduceDaily = onceADay(clock.now, () => reduceSprints(bulk));
   const ticking = startClock(
     async () => {
       const served = await runDueWork(bulk);
-      const removed = await reduceDaily();
+      const removed = (await reduceDaily()) + (await takeOutDaily());
       if (removed > 0) logger.info({ removed }, 'old records removed');
       return served;
     },

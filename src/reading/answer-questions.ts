@@ -1,14 +1,10 @@
 /** What a reading thread answers. Keeps the import that it has read, which is then asked for piece by piece. */
 import { decoded, NoText, type UndecodedFile } from '../app/csv/given-file.ts';
-import {
-  type ImportPiece,
-  type ImportQuestion,
-  importPieces,
-  readImportFiles,
-} from '../app/import/import-reading.ts';
+import { type ImportQuestion, importPieces, readImportFiles } from '../app/import/import-reading.ts';
 import { readValues, type ValuesQuestion } from '../app/import/values-reading.ts';
 import { readCardRows } from '../app/planning/card-rows.ts';
 import type { CardsQuestion } from '../app/ports/file-reading.ts';
+import type { ImportPiece } from '../app/ports/imports.ts';
 
 export type Question =
   | { readonly import: ImportQuestion }

@@ -1,7 +1,8 @@
 /** The `FileReading` port: every form's files are read in a thread of their own, which ends with what it was asked for. */
 import type { GivenFile } from '../app/csv/given-file.ts';
-import type { ImportPiece, ImportQuestion } from '../app/import/import-reading.ts';
+import type { ImportQuestion } from '../app/import/import-reading.ts';
 import type { FileReading, OpenImport } from '../app/ports/file-reading.ts';
+import type { ImportPiece } from '../app/ports/imports.ts';
 import { Refusal } from '../app/refusal.ts';
 import { type ThreadLimits, TooMuch, withThread } from '../threads/thread.ts';
 import type { FileWithoutText, Question } from './answer-questions.ts';

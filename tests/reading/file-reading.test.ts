@@ -1,7 +1,8 @@
 /** Files are read in a thread of their own, to the same result as in this one, and nobody is held up meanwhile. */
 import { describe, expect, it } from 'vitest';
-import type { ImportPiece, ImportQuestion } from '../../src/app/import/import-reading.ts';
+import type { ImportQuestion } from '../../src/app/import/import-reading.ts';
 import type { FileReading } from '../../src/app/ports/file-reading.ts';
+import type { ImportPiece } from '../../src/app/ports/imports.ts';
 import { fileReading } from '../../src/reading/file-reading.ts';
 import { largestImport } from '../bench/import-files.ts';
 import { team } from '../slack/support/samples.ts';

@@ -6,8 +6,8 @@ import { createHash } from 'node:crypto';
 import type { Day } from '../../sprint/calendar.ts';
 import type { CsvFile } from '../csv/csv-rows.ts';
 import { decoded, type GivenFile } from '../csv/given-file.ts';
-import type { NewPastSprint } from '../history/past-sprint.ts';
-import type { NewFact, RecordedFact, Sprint, SprintCard, Team } from '../team/team.ts';
+import type { ImportPiece } from '../ports/imports.ts';
+import type { NewFact, RecordedFact, SprintCard, Team } from '../team/team.ts';
 import { type ImportPlan, importPlan, importWarnings, type PlannedSprint } from './import-plan.ts';
 import { type ImportProblem, ImportProblems, type ImportWarning } from './import-problem.ts';
 import { type ReadFile, type ReadImport, readImport } from './read-import.ts';
@@ -116,17 +116,8 @@ function fingerprintOf(files: readonly CsvFile[]): string {
   return hash.digest('base64url');
 }
 
-/** Some of what is written, little enough to be written at once. In the order of the pieces nothing is missed that it refers to. */
-export interface ImportPiece {
-  readonly sprints: readonly Sprint[];
-  readonly past: readonly NewPastSprint[];
-  readonly values: readonly { readonly sprintId: string; readonly value: number }[];
-  readonly cards: readonly SprintCard[];
-  /** In the order in which they were stated. */
-  readonly facts: readonly NewFact[];
-}
-
-const ROWS_A_PIECE = 200;
+/** The embedded database takes a tenth of a second for a thousand. */
+const ROWS_A_PIECE = 100;
 
 export function* importPieces(
   planned: readonly PlannedSprint[],

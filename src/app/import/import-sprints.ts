@@ -2,15 +2,18 @@
  * Brings past sprints in from files: first shows what would be imported and every bad line, then imports all of it or
  * nothing. Only what was shown is imported. An imported sprint is closed, is posted nowhere, and is never opened again.
  */
+import { randomUUID } from 'node:crypto';
 import type { GivenFile } from '../csv/given-file.ts';
 import { pastSprints } from '../history/team-history.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
-import type { Reading, Transaction } from '../ports/store.ts';
+import type { ImportPiece } from '../ports/imports.ts';
+import type { Reading } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
 import { membershipAt, membershipInTeam, type Place, requireFacilitator, todayOf } from '../team/place.ts';
 import type { Actor, Sprint, Team } from '../team/team.ts';
-import type { ImportPiece, ImportPreview, PreviewedSprint } from './import-reading.ts';
+import type { ImportPreview, PreviewedSprint } from './import-reading.ts';
 import type { LeftOutSprint, PlanContext } from './sprints-to-import.ts';
+import { takeOut } from './take-out-imports.ts';
 
 /** What only a facilitator may do. */
 const ACT = 'import';
@@ -71,18 +74,41 @@ export async function importSprints(
     }
     const { preview, mayImport } = reading;
     if (!mayImport) return { kind: 'preview', preview };
-    return deps.store.transaction(async (tx) => {
-      // Held until the end, so that no sprint comes between checking and recording.
-      await tx.lock.team(teamId);
-      const { team, existing } = await planContext(tx.read, deps, actor, teamId);
-      // Somebody was quicker: what they see now has that in it.
-      if (!isSame(existing, context.existing)) return { kind: 'preview', preview };
-      for await (const piece of pieces()) await record(tx, piece, actor, context.now);
-      const { sprints, cards, answers, leftOut } = preview;
-      const knownSprints = (await pastSprints(tx, team)).length;
-      return { kind: 'imported', imported: { team, sprints, cards, answers, leftOut, knownSprints } };
-    });
+    const { sprints, cards, answers, leftOut } = preview;
+    const asideId = `import-${randomUUID()}`;
+    try {
+      await prepare(deps, asideId, context, pieces());
+      const team = await deps.store.transaction(async (tx) => {
+        // Held, so that no sprint comes between checking and recording.
+        await tx.lock.team(teamId);
+        const now = await planContext(tx.read, deps, actor, teamId);
+        // Somebody was quicker: what they see now has that in it.
+        if (!isSame(now.existing, context.existing)) return undefined;
+        await tx.write.imports.bringIn(asideId, now.team);
+        return now.team;
+      });
+      if (!team) return { kind: 'preview', preview };
+      const known = context.existing.filter(({ state }) => state === 'closed').length;
+      const imported = { team, sprints, cards, answers, leftOut, knownSprints: known + sprints.length };
+      return { kind: 'imported', imported };
+    } finally {
+      // Nothing is left there once it was brought in. What can't be taken out now is taken out another day.
+      await takeOut(deps, asideId).catch(() => undefined);
+    }
   });
+}
+
+/** Piece by piece: an import of 30,000 cards takes seconds, in which others have their turn between the pieces. */
+async function prepare(
+  { store }: AppDependencies,
+  asideId: string,
+  { team, byUserId, now }: PlanContext,
+  pieces: AsyncIterable<ImportPiece>,
+): Promise<void> {
+  await store.transaction((tx) => tx.aside.begin(asideId, team));
+  for await (const piece of pieces) {
+    await store.transaction((tx) => tx.aside.put(asideId, piece, byUserId, now));
+  }
 }
 
 async function planContext(
@@ -104,15 +130,4 @@ function isSame(sprints: readonly Sprint[], before: readonly Sprint[]): boolean 
   const marks = (all: readonly Sprint[]): string =>
     JSON.stringify(all.map(({ id, name, startsOn, endsOn, state }) => [id, name, startsOn, endsOn, state]));
   return marks(sprints) === marks(before);
-}
-
-async function record(tx: Transaction, piece: ImportPiece, actor: Actor, at: Date): Promise<void> {
-  const { sprints, past, values, cards, facts } = piece;
-  for (const sprint of sprints) await tx.write.sprints.insert(sprint);
-  if (cards.length > 0) await tx.write.cards.insert(cards);
-  await tx.write.cards.insertFacts(facts);
-  for (const one of past) await tx.write.history.savePastSprint(one);
-  for (const { sprintId, value } of values) {
-    await tx.write.history.recordValue({ sprintId, value, byUserId: actor.userId, at });
-  }
 }

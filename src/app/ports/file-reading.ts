@@ -1,10 +1,11 @@
 /** What the use cases need to have read out of files. Large ones take seconds, in which nobody may be held up. */
 import type { FileProblem } from '../csv/csv-problem.ts';
 import type { GivenFile } from '../csv/given-file.ts';
-import type { ImportPiece, ImportQuestion, ImportReading } from '../import/import-reading.ts';
+import type { ImportQuestion, ImportReading } from '../import/import-reading.ts';
 import type { ValuesQuestion, ValuesReading } from '../import/values-reading.ts';
 import type { KnownPerson } from '../planning/card-owners.ts';
 import type { CardColumns, CardRows } from '../planning/card-rows.ts';
+import type { ImportPiece } from './imports.ts';
 
 export interface CardsQuestion {
   readonly file: GivenFile;

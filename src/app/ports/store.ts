@@ -1,6 +1,7 @@
 /** What the use cases need of the store. */
 
 import type { ExperimentReading, ExperimentWriting } from './experiments.ts';
+import type { ImportsAside, ImportWriting } from './imports.ts';
 import type { InstallationReading, InstallationWriting } from './installations.ts';
 import type { Claims, Locks } from './locks.ts';
 import type { PostReading, PostWriting } from './posts.ts';
@@ -50,6 +51,7 @@ export interface Writing {
   readonly people: PeopleWriting;
   readonly retention: RetentionWriting;
   readonly installations: InstallationWriting;
+  readonly imports: ImportWriting;
 }
 
 /** All of it happens or none of it does. */
@@ -61,6 +63,7 @@ export interface Transaction {
   readonly drafts: Drafts;
   readonly events: SeenEvents;
   readonly visits: Visits;
+  readonly aside: ImportsAside;
 }
 
 export interface Store {

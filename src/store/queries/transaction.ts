@@ -5,6 +5,7 @@ import { cardReading, cardWriting } from './card-queries.ts';
 import { peopleWriting } from './erasure-queries.ts';
 import { experimentReading, experimentWriting } from './experiment-queries.ts';
 import { historyReading, historyWriting } from './history-queries.ts';
+import { importsAside, importWriting } from './import-queries.ts';
 import { installationReading, installationWriting } from './installation-queries.ts';
 import { claims, locks } from './lock-queries.ts';
 import { peopleReading } from './person-queries.ts';
@@ -61,9 +62,11 @@ export function transactionOver(session: SqlSession, sender: JobSender): Transac
       people: peopleWriting(session),
       retention: retentionWriting(session),
       installations: installationWriting(session),
+      imports: importWriting(session),
     },
     drafts: drafts(session),
     events: eventMemory(session),
     visits: visitMemory(session),
+    aside: importsAside(session),
   };
 }

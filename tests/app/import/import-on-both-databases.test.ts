@@ -1,12 +1,16 @@
 /** What an import records, on both kinds of database: one transaction, and the same files out of each. */
+import { sql } from 'drizzle-orm';
 import { expect, test } from 'vitest';
 import { exportSprints } from '../../../src/app/export/export-sprints.ts';
 import { pastSprints } from '../../../src/app/history/team-history.ts';
 import { importSprints } from '../../../src/app/import/import-sprints.ts';
+import { takeOutLeftImports } from '../../../src/app/import/take-out-imports.ts';
 import type { AppDependencies } from '../../../src/app/ports/app-dependencies.ts';
+import type { Store, Transaction } from '../../../src/app/ports/store.ts';
 import { aMember, aTeam } from '../../store/store-examples.ts';
 import { describeOnBoth } from '../../support/databases.ts';
 import { readHere } from '../../support/read-here.ts';
+import { rowsOf } from '../../support/rows-of.ts';
 
 const NOW = new Date('2026-10-30T12:00:00Z');
 const FILES = {
@@ -70,37 +74,157 @@ describeOnBoth('an import', (database) => {
     expect(numbers(theirs)).toEqual(numbers(mine));
   });
 
-  test('leaves nothing behind when it fails half-way', async () => {
-    const { give, store, team } = await setUp();
-    const first = await give(FILES);
+  /** The same store, in which something happens when an import is brought in, or when something of it is put aside or taken out. */
+  const disturbed = (
+    store: Store,
+    { bringIn, put, takeOut }: { bringIn?: () => unknown; put?: () => unknown; takeOut?: () => unknown },
+  ): AppDependencies => {
+    const transaction: Store['transaction'] = (work) =>
+      store.transaction((tx) => {
+        const aside: Transaction['aside'] = {
+          ...tx.aside,
+          put: async (...given) => {
+            await tx.aside.put(...given);
+            await put?.();
+          },
+          takeOut: async (asideId) => {
+            await takeOut?.();
+            return tx.aside.takeOut(asideId);
+          },
+        };
+        const imports: Transaction['write']['imports'] = {
+          bringIn: async (...given) => {
+            await bringIn?.();
+            return tx.write.imports.bringIn(...given);
+          },
+        };
+        return work({ ...tx, aside, write: { ...tx.write, imports } });
+      });
+    return {
+      store: { ...store, transaction },
+      files: readHere,
+      clock: { now: () => NOW },
+    } as unknown as AppDependencies;
+  };
+  const rowsPrepared = async () => {
+    const [row] = await rowsOf<{ count: number }>(
+      database(),
+      sql`select count(*)::int as count from loadline.teams where workspace_id = 'prepared imports'`,
+    );
+    return row?.count;
+  };
+  const seenInput = async ({ give, team }: Awaited<ReturnType<typeof setUp>>, given: typeof FILES) => {
+    const first = await give(given);
     if (first.kind !== 'preview') throw new Error('imported without a preview');
-    const failing = {
-      read: store.read,
-      transaction: (work: Parameters<typeof store.transaction>[0]) =>
-        store.transaction((tx) =>
-          work({
-            ...tx,
-            write: {
-              ...tx.write,
-              history: {
-                ...tx.write.history,
-                savePastSprint: async () => {
-                  throw new Error('the disk is full');
-                },
-              },
-            },
-          }),
-        ),
-    };
-    const deps = { store: failing, files: readHere, clock: { now: () => NOW } } as unknown as AppDependencies;
-    const input = {
+    return {
       teamId: team.id,
-      files: Object.entries(FILES).map(([fileName, text]) => ({ fileName, text })),
+      files: Object.entries(given).map(([fileName, text]) => ({ fileName, text })),
       seen: first.preview.fingerprint,
     };
-    const actor = { workspaceId: team.workspaceId, userId: 'U-ana' };
-    await expect(importSprints(deps, actor, input)).rejects.toThrow('the disk is full');
-    expect(await store.read((read) => read.sprintsOf(team.id))).toEqual([]);
+  };
+  const fail = () => {
+    throw new Error('the disk is full');
+  };
+
+  test.each([
+    ['while it is prepared', { put: fail }],
+    ['before it is brought in', { bringIn: fail }],
+  ])('leaves nothing behind when it fails %s', async (_when, disturbance) => {
+    const here = await setUp();
+    const input = await seenInput(here, FILES);
+    const actor = { workspaceId: here.team.workspaceId, userId: 'U-ana' };
+    await expect(importSprints(disturbed(here.store, disturbance), actor, input)).rejects.toThrow(
+      'the disk is full',
+    );
+    expect(await here.store.read((read) => read.sprintsOf(here.team.id))).toEqual([]);
+    expect(await rowsPrepared()).toBe(0);
+  });
+
+  test('is seen by nobody before all of it is there', async () => {
+    const here = await setUp();
+    const input = await seenInput(here, FILES);
+    const actor = { workspaceId: here.team.workspaceId, userId: 'U-ana' };
+    const nobody = { ...here.team, id: 'another', workspaceId: here.team.workspaceId };
+    const seen = () =>
+      here.store.read(async (read) => ({
+        sprints: await read.sprintsOf(here.team.id),
+        past: await read.pastSprintsOf(here.team.id),
+        ofOthers: await read.pastTracesOf(nobody, { own: 10, others: 10 }, 1),
+        copy: (await read.personalData(actor)).cardsAdded,
+        teams: await read.teamsOf(actor),
+      }));
+    const before = await seen();
+    let meanwhile: unknown;
+    const pieces: unknown[] = [];
+    const put = () => pieces.push(undefined);
+    const takeOut = () => undefined;
+    const deps = disturbed(here.store, { put, takeOut });
+    const { store } = deps;
+    // Once everything is prepared, and nothing brought in: the transaction that does it has not begun.
+    const looking = {
+      ...deps,
+      store: {
+        ...store,
+        transaction: async (work: never) => {
+          if (pieces.length > 0) meanwhile ??= await seen();
+          return store.transaction(work);
+        },
+      },
+    } as unknown as AppDependencies;
+    expect((await importSprints(looking, actor, input)).kind).toBe('imported');
+    expect(meanwhile).toEqual(before);
+    expect((await seen()).sprints).toHaveLength(2);
+    expect(await rowsPrepared()).toBe(0);
+  });
+
+  test('of a process that ended in the middle is taken out later, and can be given again', async () => {
+    const here = await setUp();
+    const input = await seenInput(here, FILES);
+    const actor = { workspaceId: here.team.workspaceId, userId: 'U-ana' };
+    const dying = disturbed(here.store, { bringIn: fail, takeOut: fail });
+    await expect(importSprints(dying, actor, input)).rejects.toThrow('the disk is full');
+    expect(await rowsPrepared()).toBe(1);
+    const deps = { store: here.store, clock: { now: () => new Date() } };
+    expect(await takeOutLeftImports(deps)).toBe(0);
+    expect(await rowsPrepared()).toBe(1);
+    const later = { store: here.store, clock: { now: () => new Date(Date.now() + 2 * 3_600_000) } };
+    expect(await takeOutLeftImports(later)).toBe(2);
+    expect(await rowsPrepared()).toBe(0);
+    await bring(here, FILES);
+  });
+
+  test('lets others have their turn between its pieces', async () => {
+    const here = await setUp();
+    const lines = Array.from({ length: 90 }, (_, i) => `A,${i + 1},Lamp ${i},5,finished`);
+    const sprints = ['name,first day,last day,commitment'];
+    const cards = ['sprint,card,title,estimate,state'];
+    for (let sprint = 0; sprint < 6; sprint += 1) {
+      const first = `2026-0${sprint + 1}-05`;
+      sprints.push(`S${sprint},${first},2026-0${sprint + 1}-16,450`);
+      cards.push(...lines.map((line) => line.replace('A', `S${sprint}`)));
+    }
+    let pieces = 0;
+    let others = 0;
+    const put = () => {
+      pieces += 1;
+    };
+    const input = await seenInput(here, {
+      'sprints.csv': sprints.join('\n'),
+      'cards.csv': cards.join('\n'),
+    } as never);
+    const actor = { workspaceId: here.team.workspaceId, userId: 'U-ana' };
+    let isOver = false;
+    const importing = importSprints(disturbed(here.store, { put }), actor, input).finally(() => {
+      isOver = true;
+    });
+    while (!isOver) {
+      await here.store.transaction((tx) => tx.read.teamById(here.team.id));
+      others += 1;
+    }
+    expect((await importing).kind).toBe('imported');
+    expect(pieces).toBeGreaterThan(8);
+    // One that waits comes before the next piece.
+    expect(others).toBeGreaterThan(pieces / 2);
   });
 
   test('takes ten years of a team at once', async () => {
