@@ -1,10 +1,10 @@
 /** The largest import within the documented limits, made up: a thousand sprints of thirty cards, in four files of 4.6 MB. */
 import { dayPlus } from '../../src/sprint/calendar.ts';
 
-export const SPRINTS = 1_000;
+const SPRINTS = 1_000;
 const CARDS_A_SPRINT = 30;
 /** A team that has answers of its last sprints only. */
-const ANSWERED_SPRINTS = 300;
+const ANSWERED_SHARE = 0.3;
 /** Of every other card of those sprints, on each day. */
 const DAYS = 4;
 const FILE_BYTES = 4_600_000;
@@ -17,7 +17,6 @@ export interface ImportFile {
 
 const nameOf = (sprint: number): string => `Lock ${sprint + 1}`;
 const firstDayOf = (sprint: number): string => dayPlus(FIRST_DAY, 7 * sprint);
-const isAnswered = (sprint: number): boolean => sprint >= SPRINTS - ANSWERED_SPRINTS;
 
 /** A last column that means nothing here makes each as large as a file may be. */
 function fileOf(name: string, header: string, lines: readonly string[], bytes: number): ImportFile {
@@ -28,12 +27,13 @@ function fileOf(name: string, header: string, lines: readonly string[], bytes: n
 }
 
 /** @param bytes of each file */
-export function largestImport(bytes = FILE_BYTES): ImportFile[] {
+export function largestImport(sprintCount = SPRINTS, bytes = FILE_BYTES): ImportFile[] {
+  const isAnswered = (sprint: number): boolean => sprint >= sprintCount * (1 - ANSWERED_SHARE);
   const sprints: string[] = [];
   const cards: string[] = [];
   const answers: string[] = [];
   const changes: string[] = [];
-  for (let sprint = 0; sprint < SPRINTS; sprint += 1) {
+  for (let sprint = 0; sprint < sprintCount; sprint += 1) {
     const [name, first] = [nameOf(sprint), firstDayOf(sprint)];
     sprints.push(`${name},${first},${dayPlus(first, 4)},${5 * CARDS_A_SPRINT}`);
     for (let card = 1; card <= CARDS_A_SPRINT; card += 1) {
