@@ -13,13 +13,60 @@ export type CsvCell = string | number | undefined;
 export type CsvRow<Kind extends CsvKind> = { readonly [Name in ColumnName<Kind>]?: CsvCell };
 
 export function writeCsv<Kind extends CsvKind>(kind: Kind, rows: readonly CsvRow<Kind>[]): string {
+  return headerOf(kind) + linesOf(kind, rows);
+}
+
+/** A file that is written bit by bit, so that a large one holds nobody up. UTF-8. */
+export class CsvBytes<Kind extends CsvKind> {
+  readonly #kind: Kind;
+  readonly #parts: Uint8Array[];
+  #lines = 0;
+
+  constructor(kind: Kind) {
+    this.#kind = kind;
+    this.#parts = [new TextEncoder().encode(headerOf(kind))];
+  }
+
+  /** Those below the header. */
+  get lines(): number {
+    return this.#lines;
+  }
+
+  add(rows: readonly CsvRow<Kind>[]): void {
+    this.#parts.push(new TextEncoder().encode(linesOf(this.#kind, rows)));
+    this.#lines += rows.length;
+  }
+
+  get bytes(): Uint8Array {
+    const whole = new Uint8Array(this.#parts.reduce((sum, part) => sum + part.byteLength, 0));
+    let place = 0;
+    for (const part of this.#parts) {
+      whole.set(part, place);
+      place += part.byteLength;
+    }
+    return whole;
+  }
+}
+
+function headerOf(kind: CsvKind): string {
+  return `\uFEFF${textOf([CSV_COLUMNS[kind].map(({ name }) => name)])}`;
+}
+
+function linesOf<Kind extends CsvKind>(kind: Kind, rows: readonly CsvRow<Kind>[]): string {
   const names = CSV_COLUMNS[kind].map(({ name }) => name as ColumnName<Kind>);
-  return stringify([names, ...rows.map((row) => names.map((name) => cellText(row[name])))], {
-    bom: true,
-    record_delimiter: '\r\n',
-    // Line ends within a cell, and what other settings take for separators.
-    quoted_match: /[\r\n;\t]/,
-  });
+  return textOf(rows.map((row) => names.map((name) => cellText(row[name]))));
+}
+
+/** RFC 4180. */
+function textOf(lines: readonly (readonly string[])[]): string {
+  return stringify(
+    lines.map((cells) => [...cells]),
+    {
+      record_delimiter: '\r\n',
+      // Line ends within a cell, and what other settings take for separators.
+      quoted_match: /[\r\n;\t]/,
+    },
+  );
 }
 
 function cellText(cell: CsvCell): string {

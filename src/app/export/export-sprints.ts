@@ -1,16 +1,17 @@
 /** Hands out everything that is known of a team's sprints, as CSV files. Reads only. */
 import { ratioOfSums } from '../../sprint/sprint-ratios.ts';
 import { fileNameOf, HISTORY_KINDS, type HistoryKind } from '../csv/csv-columns.ts';
-import { type CsvRow, writeCsv } from '../csv/write-csv.ts';
+import { CsvBytes } from '../csv/write-csv.ts';
 import { baselineOfPast } from '../history/baseline-of.ts';
+import type { PastSprint } from '../history/past-sprint.ts';
 import { pastSprints } from '../history/team-history.ts';
 import type { AppDependencies } from '../ports/app-dependencies.ts';
-import type { Transaction } from '../ports/store.ts';
+import type { Reading } from '../ports/store.ts';
 import { Refusal } from '../refusal.ts';
 import { membershipAt, type Place, requireFacilitator } from '../team/place.ts';
 import type { Actor, Sprint, Team } from '../team/team.ts';
 import { experimentRows } from './experiment-rows.ts';
-import { type ExportedSprint, type ExportRows, exportRows } from './export-rows.ts';
+import { type ExportedSprint, exportRows } from './export-rows.ts';
 
 type ExportedKind = HistoryKind | 'experiments';
 
@@ -30,58 +31,84 @@ export interface TeamExport {
   readonly cancelled: number;
 }
 
+/** Sprints of which everything is read and written in one go: what that takes, everybody else waits. */
+const SPRINTS_AT_ONCE = 10;
+
 /** @throws Refusal `nothing-to-export`, `not-a-facilitator`, and those of finding the team. */
 export async function exportSprints(deps: AppDependencies, actor: Actor, place: Place): Promise<TeamExport> {
-  const { team, all, experiments } = await deps.store.transaction(async (tx) => {
+  const { team, sprints, past, experiments } = await deps.store.transaction(async (tx) => {
     const membership = await membershipAt(tx.read, actor, place);
     requireFacilitator(membership, 'export');
     const { team } = membership;
-    const experiments = await tx.read.experimentsOf(team.id);
-    return { team, all: await exportedSprints(tx, team), experiments };
+    return {
+      team,
+      sprints: (await tx.read.sprintsOf(team.id)).sort(inOrder),
+      past: await pastSprints(tx, team),
+      experiments: await tx.read.experimentsOf(team.id),
+    };
   });
-  if (all.length === 0) throw new Refusal('nothing-to-export', { teamName: team.name });
-  const sprints = all.map(({ sprint }) => sprint);
-  const rows = { ...exportRows(team, all), experiments: experimentRows(team, experiments, sprints) };
+  if (sprints.length === 0) throw new Refusal('nothing-to-export', { teamName: team.name });
+  const files = {
+    sprints: new CsvBytes('sprints'),
+    cards: new CsvBytes('cards'),
+    answers: new CsvBytes('answers'),
+    changes: new CsvBytes('changes'),
+    experiments: new CsvBytes('experiments'),
+  };
+  const baselineVelocityPoints = baselineOfPast(team, past)?.baseline.velocityPoints ?? 0;
+  const pastOf = new Map(past.map((sprint) => [sprint.sprintId, sprint]));
+  for (let i = 0; i < sprints.length; i += SPRINTS_AT_ONCE) {
+    const some = sprints.slice(i, i + SPRINTS_AT_ONCE);
+    const all = await deps.store.read((read) =>
+      exportedSprints(read, some, { pastOf, baselineVelocityPoints }),
+    );
+    const rows = exportRows(team, all);
+    files.sprints.add(rows.sprints);
+    files.cards.add(rows.cards);
+    files.answers.add(rows.answers);
+    files.changes.add(rows.changes);
+  }
+  files.experiments.add(experimentRows(team, experiments, sprints));
   // A team that tried nothing has no such file.
   const kinds: readonly ExportedKind[] =
-    rows.experiments.length === 0 ? HISTORY_KINDS : [...HISTORY_KINDS, 'experiments'];
-  const count = (state: Sprint['state']): number => all.filter(({ sprint }) => sprint.state === state).length;
+    experiments.length === 0 ? HISTORY_KINDS : [...HISTORY_KINDS, 'experiments'];
+  const count = (state: Sprint['state']): number => sprints.filter((sprint) => sprint.state === state).length;
   return {
     team,
-    files: kinds.map((kind) => ({ fileName: fileNameOf(kind), bytes: bytesOf(kind, rows) })),
+    files: kinds.map((kind) => ({ fileName: fileNameOf(kind), bytes: files[kind].bytes })),
     lines: {
-      sprints: rows.sprints.length,
-      cards: rows.cards.length,
-      answers: rows.answers.length,
-      changes: rows.changes.length,
-      experiments: rows.experiments.length,
+      sprints: files.sprints.lines,
+      cards: files.cards.lines,
+      answers: files.answers.lines,
+      changes: files.changes.lines,
+      experiments: files.experiments.lines,
     },
     running: count('open'),
     cancelled: count('cancelled'),
   };
 }
 
-type AllRows = ExportRows & { readonly experiments: readonly CsvRow<'experiments'>[] };
-
-function bytesOf<Kind extends ExportedKind>(kind: Kind, rows: AllRows): Uint8Array {
-  return new TextEncoder().encode(writeCsv(kind, rows[kind] as readonly CsvRow<Kind>[]));
+interface KnownPast {
+  readonly pastOf: ReadonlyMap<string, PastSprint>;
+  /** 0: there is none. */
+  readonly baselineVelocityPoints: number;
 }
 
-async function exportedSprints(tx: Transaction, team: Team): Promise<ExportedSprint[]> {
-  const past = await pastSprints(tx, team);
-  const baseline = baselineOfPast(team, past)?.baseline;
-  const pastOf = new Map(past.map((sprint) => [sprint.sprintId, sprint]));
-  const posted = new Map(
-    (await tx.read.closedSprintsOf(team.id)).map(({ sprint, result }) => [sprint.id, result]),
-  );
-  const sprints = (await tx.read.sprintsOf(team.id)).sort(inOrder);
-  const records = await tx.read.recordsOfMany(sprints.map(({ id }) => id));
-  const all: ExportedSprint[] = [];
-  for (const sprint of sprints) {
+async function exportedSprints(
+  read: Reading,
+  sprints: readonly Sprint[],
+  { pastOf, baselineVelocityPoints }: KnownPast,
+): Promise<ExportedSprint[]> {
+  const ids = sprints.map(({ id }) => id);
+  const [records, ...results] = await Promise.all([
+    read.recordsOfMany(ids),
+    ...sprints.map(({ id, state }) => (state === 'open' ? undefined : read.latestResult(id))),
+  ]);
+  return sprints.map((sprint, i) => {
     const { id, state } = sprint;
     const leftBehind = state === 'closed' ? pastOf.get(id) : undefined;
-    const result = state === 'cancelled' ? await tx.read.latestResult(id) : posted.get(id);
-    all.push({
+    const result = results[i];
+    return {
       sprint,
       records: records.get(id) ?? { cards: [], facts: [] },
       past: leftBehind,
@@ -92,11 +119,10 @@ async function exportedSprints(tx: Transaction, team: Team): Promise<ExportedSpr
           ? undefined
           : ratioOfSums('velocityGrowth', {
               velocityPoints: leftBehind.velocityPoints,
-              baselineVelocityPoints: baseline?.velocityPoints ?? 0,
+              baselineVelocityPoints,
             }),
-    });
-  }
-  return all;
+    };
+  });
 }
 
 /** The same order whenever and wherever they were recorded. */

@@ -226,32 +226,4 @@ describeOnBoth('an import', (database) => {
     // One that waits comes before the next piece.
     expect(others).toBeGreaterThan(pieces / 2);
   });
-
-  // Under load it takes minutes.
-  test('takes ten years of a team at once', { timeout: 300_000 }, async () => {
-    const here = await setUp();
-    const sprints = ['name,first day,last day,commitment'];
-    const cards = ['sprint,title,estimate'];
-    const answers = ['sprint,card,day,left'];
-    for (let i = 0; i < 260; i += 1) {
-      const from = new Date(Date.UTC(2016, 0, 4 + i * 14));
-      const day = (plus: number) => new Date(from.getTime() + plus * 86_400_000).toISOString().slice(0, 10);
-      sprints.push(`S${i},${day(0)},${day(11)},60`);
-      for (let card = 1; card <= 20; card += 1) {
-        cards.push(`S${i},Card ${card},3`);
-        answers.push(`S${i},${card},${day(1)},2`, `S${i},${card},${day(2)},0`);
-      }
-    }
-    const files = {
-      'sprints.csv': sprints.join('\n'),
-      'cards.csv': cards.join('\n'),
-      'answers.csv': answers.join('\n'),
-    };
-    await bring(here, files);
-    const past = await here.store.transaction((tx) => pastSprints(tx, here.team));
-    expect([past.length, new Set(past.map(({ velocityPoints }) => velocityPoints))]).toEqual([
-      260,
-      new Set([60]),
-    ]);
-  });
 });
